@@ -1,0 +1,1 @@
+//! The browser bench: pages, fragments and edits over loopback.

@@ -1,0 +1,1 @@
+//! From measurement chart to pieces.

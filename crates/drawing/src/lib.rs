@@ -1,0 +1,1 @@
+//! Solved garment to sheets of marks in millimetres.

@@ -1,0 +1,1 @@
+//! Points, paths, offsets and lengths in millimetres.

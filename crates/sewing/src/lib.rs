@@ -1,0 +1,1 @@
+//! Seams, stitch rows, allowances and findings.

@@ -1,0 +1,1 @@
+//! The style document: types, parsing, validation, revisions, differences.

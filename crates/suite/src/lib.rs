@@ -1,0 +1,1 @@
+//! Whole-job tests, architecture rules and outside checkers (development only).

@@ -1,0 +1,1 @@
+//! Published tables, formulas and the units of the trade.
