@@ -28,3 +28,6 @@ pub use share::Share;
 pub use stitch_density::StitchDensity;
 pub use weight::{ArealWeight, Mass};
 pub use yarn_size::YarnSize;
+
+#[cfg(test)]
+mod tests;

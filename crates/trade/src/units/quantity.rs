@@ -155,7 +155,8 @@ macro_rules! quantity {
                     }
                 }
 
-                from.deserialize_str(Text)
+                // Any, not str: a self-describing format then hands over a bare number as well.
+                from.deserialize_any(Text)
             }
         }
     };
