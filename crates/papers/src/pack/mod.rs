@@ -1,0 +1,115 @@
+//! The plain data a production pack is printed from: words, figures as text, and drawings.
+//!
+//! Every figure arrives as the text to print, already rounded and in the unit the maker reads, because
+//! rounding and units belong to the rooms that computed it. An empty text prints as nothing; an empty
+//! list leaves its section out.
+
+mod chart;
+mod construction;
+mod lists;
+
+use serde::Serialize;
+
+use crate::Drawing;
+
+pub use chart::{Chart, ChartRow, ChartValues, LengthLine};
+pub use construction::{SeamBlock, StitchRowText, YarnText};
+pub use lists::{
+    Caution, Change, FindingRow, MaterialGroup, MaterialRow, PieceRow, Severity, Swatch,
+};
+
+/// Everything one style's production pack says, in the order it is printed.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct Pack {
+    /// Which style this is; repeated at the head and foot of every page.
+    pub style: StyleHead,
+    /// The first page.
+    pub cover: Cover,
+    /// What changed since the revision before; empty for a first revision.
+    pub changes: Vec<Change>,
+    /// The finished measures in every size.
+    pub chart: Chart,
+    /// How each measure is taken, drawn; printed two to a line, scaled to fit.
+    pub diagrams: Vec<Figure>,
+    /// A sentence above the construction list, such as how rows are counted. May be empty.
+    pub construction_note: String,
+    /// Every seam with its stitch rows, in the order of sewing.
+    pub seams: Vec<SeamBlock>,
+    /// The garment seen from outside and inside, one drawing a page.
+    pub views: Vec<Figure>,
+    /// A sentence above the piece list, such as which size the areas are of. May be empty.
+    pub pieces_note: String,
+    /// Every piece to cut.
+    pub pieces: Vec<PieceRow>,
+    /// The pieces drawn with grain, notches and allowances, one drawing a page.
+    pub piece_sheets: Vec<Figure>,
+    /// A sentence above the material list, such as how many pairs the quantities are for. May be empty.
+    pub materials_note: String,
+    /// Cloth, yarn, trims, labels and packing, grouped.
+    pub materials: Vec<MaterialGroup>,
+    /// What the checks found and is still to settle, the gravest first.
+    pub findings: Vec<FindingRow>,
+    /// What the workroom must mind whatever the style: metal, leather, needles, labelling.
+    pub cautions: Vec<Caution>,
+}
+
+/// The names by which a style and this edition of its pack are known.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct StyleHead {
+    /// The label or collection, such as "Saltmarsh Yard". It is also the author of the PDF.
+    pub collection: String,
+    /// The style's name, such as "Ferryman".
+    pub name: String,
+    /// The style's code, such as "SY-101".
+    pub code: String,
+    /// Which edition of the pack, in words, such as "Revision 3".
+    pub revision: String,
+    /// The workroom it is addressed to, with its place, such as "Oficina da Azenha, Vale de Arca".
+    pub workroom: String,
+    /// The style in one sentence.
+    pub summary: String,
+}
+
+/// The first page: drawings and the facts a reader looks for first.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct Cover {
+    /// Drawings side by side, usually front and back from outside, each scaled to fit, all by one factor.
+    pub drawings: Vec<Figure>,
+    /// Facts in two columns: sizes, cloth, fit, closing, sample size.
+    pub facts: Vec<Fact>,
+}
+
+/// One labelled fact.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct Fact {
+    /// What it is, such as "Sizes".
+    pub label: String,
+    /// The fact, such as "waist 28 to 38, length 30, 32, 34".
+    pub value: String,
+}
+
+/// A drawing with its title and caption.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Figure {
+    /// The drawing.
+    pub drawing: Drawing,
+    /// A short title, such as "Front, outside"; it becomes a bookmark where the figure has its own page.
+    pub title: String,
+    /// A sentence or two below the drawing. May be empty.
+    pub caption: String,
+    /// Given: the drawing is placed at exactly the size it states, the scale is printed beside it with
+    /// a scale bar, and the page grows beyond A4 if it must. Absent: the drawing is scaled to fit.
+    pub scale: Option<Scale>,
+}
+
+/// A drawing scale of one to a whole number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(transparent)]
+pub struct Scale(u32);
+
+impl Scale {
+    /// The scale 1:`n`. `None` for 1:0, which is no scale.
+    pub fn one_to(n: u32) -> Option<Self> {
+        (n > 0).then_some(Self(n))
+    }
+}

@@ -1,0 +1,138 @@
+//! A pack as the layout reads it: one JSON file of values and one SVG file a drawing.
+//!
+//! Values are never pasted into markup, so no character in them can be taken for an instruction.
+
+use serde::Serialize;
+use serde_json::Value;
+
+use crate::{Pack, PdfOptions};
+
+/// The in-memory files of one pack.
+pub(crate) struct PackFiles {
+    /// The values; each drawing is replaced by the path of its file.
+    pub(crate) json: Vec<u8>,
+    /// The drawings; number n is the file [`drawing_path`]`(n)`.
+    pub(crate) drawings: Vec<String>,
+}
+
+/// Where the layout finds drawing `n`. Paths are numbers, not content hashes, because typst keeps every
+/// path it has ever seen and has room for 65 535 of them.
+pub(crate) fn drawing_path(n: usize) -> String {
+    format!("/drawings/{n}.svg")
+}
+
+#[derive(Serialize)]
+struct Root<'a> {
+    #[serde(flatten)]
+    pack: &'a Pack,
+    date: String,
+}
+
+/// Turns a pack into the files the layout reads.
+///
+/// # Errors
+/// The message of the JSON writer, which has no reason to fail on this data.
+pub(crate) fn files(pack: &Pack, options: &PdfOptions) -> Result<PackFiles, serde_json::Error> {
+    let date = options.date.map(long_date).unwrap_or_default();
+    let mut value = serde_json::to_value(Root { pack, date })?;
+    let mut drawings = Vec::new();
+    prepare(&mut value, &mut drawings);
+    Ok(PackFiles { json: serde_json::to_vec(&value)?, drawings })
+}
+
+/// "4 March 2026".
+fn long_date(date: jiff::civil::Date) -> String {
+    date.strftime("%-d %B %Y").to_string()
+}
+
+/// Moves drawings out and makes every other text fit to print.
+fn prepare(value: &mut Value, drawings: &mut Vec<String>) {
+    match value {
+        Value::String(text) => {
+            if let Some(printable) = printable(text) {
+                *text = printable;
+            }
+        }
+        Value::Array(items) => items.iter_mut().for_each(|item| prepare(item, drawings)),
+        Value::Object(fields) => {
+            if let Some(Value::String(svg)) = fields.remove("$svg") {
+                fields.insert("path".to_owned(), drawing_path(drawings.len()).into());
+                drawings.push(svg);
+            } else {
+                fields.values_mut().for_each(|field| prepare(field, drawings));
+            }
+        }
+        Value::Null | Value::Bool(_) | Value::Number(_) => {}
+    }
+}
+
+/// A word longer than this may be broken anywhere, so that it wraps instead of running over its neighbour.
+const LONGEST_WORD: usize = 18;
+const BREAK_HERE: char = '\u{200b}';
+
+/// Control characters become spaces and over-long words may break. `None` if nothing need change.
+fn printable(text: &str) -> Option<String> {
+    let long = |word: &str| word.chars().nth(LONGEST_WORD).is_some();
+    if !text.contains(char::is_control) && !text.split_whitespace().any(long) {
+        return None;
+    }
+    let text: String = text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+    let mut out = String::with_capacity(text.len() * 2);
+    for word in text.split_inclusive(char::is_whitespace) {
+        if !long(word.trim_end()) {
+            out.push_str(word);
+            continue;
+        }
+        for (at, c) in word.chars().enumerate() {
+            // A combining mark must stay with its letter; a break before it would part them.
+            if at > 0 && c.is_alphanumeric() | c.is_ascii_punctuation() {
+                out.push(BREAK_HERE);
+            }
+            out.push(c);
+        }
+    }
+    Some(out)
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::{Drawing, Fact, Figure};
+
+    #[test]
+    fn ordinary_text_is_left_as_it_is() {
+        for text in ["", "Straight five-pocket", "#let $x$ *b* \\ \"q\"", "3 × 10⁻³", "日本語"] {
+            assert_eq!(printable(text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn long_words_may_break_and_controls_go() {
+        let long = "x".repeat(40);
+        let out = printable(&format!("a {long} b\u{0}c\nd")).unwrap();
+        assert_eq!(out.replace(BREAK_HERE, ""), format!("a {long} b c d"));
+        assert_eq!(out.matches(BREAK_HERE).count(), 39);
+    }
+
+    #[test]
+    fn drawings_become_files_in_reading_order() {
+        let figure = |svg: &str| Figure {
+            drawing: Drawing::from_svg(svg, "test").unwrap(),
+            title: "#t".to_owned(),
+            caption: String::new(),
+            scale: None,
+        };
+        let first = "<svg width='1' height='2'/>".replace("/>", "></svg>");
+        let second = "<svg width='3' height='4'></svg>".to_owned();
+        let mut pack = Pack::default();
+        pack.diagrams = vec![figure(&first), figure(&second)];
+        pack.cover.facts = vec![Fact { label: "$svg".to_owned(), value: "#".to_owned() }];
+        let files = files(&pack, &PdfOptions::default()).unwrap();
+        assert_eq!(files.drawings, [first, second]);
+        let value: Value = serde_json::from_slice(&files.json).unwrap();
+        assert_eq!(value["diagrams"][1]["drawing"]["path"], drawing_path(1));
+        assert_eq!(value["diagrams"][1]["drawing"]["height"], 4.0);
+        assert_eq!(value["cover"]["facts"][0]["label"], "$svg");
+    }
+}

@@ -1,0 +1,8 @@
+//! Typst as a library: the fonts and layout files it may see, the world it looks into, and the data.
+
+mod data;
+mod fonts;
+mod world;
+
+pub(crate) use data::{PackFiles, files};
+pub(crate) use world::PackWorld;

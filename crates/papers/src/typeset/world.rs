@@ -1,0 +1,102 @@
+//! The world typst looks into: layout files and fonts carried in the program, and one pack's data.
+
+use std::sync::OnceLock;
+
+use typst::diag::{FileError, FileResult};
+use typst::foundations::{Bytes, Datetime, Duration};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::{Library, LibraryExt, World};
+
+use super::data::{PackFiles, drawing_path};
+use super::fonts::fonts;
+
+/// The layout, as typst source. The first is the one that is compiled.
+const LAYOUT: [(&str, &str); 6] = [
+    ("/pack.typ", include_str!("../layout/pack.typ")),
+    ("/house.typ", include_str!("../layout/house.typ")),
+    ("/cover.typ", include_str!("../layout/cover.typ")),
+    ("/chart.typ", include_str!("../layout/chart.typ")),
+    ("/figures.typ", include_str!("../layout/figures.typ")),
+    ("/lists.typ", include_str!("../layout/lists.typ")),
+];
+const DATA: &str = "/pack.json";
+
+/// What never changes between packs.
+struct Press {
+    library: LazyHash<Library>,
+    sources: Vec<(FileId, Source)>,
+    main: FileId,
+}
+
+fn press() -> Option<&'static Press> {
+    static PRESS: OnceLock<Option<Press>> = OnceLock::new();
+    PRESS
+        .get_or_init(|| {
+            let sources = LAYOUT
+                .iter()
+                .map(|(path, text)| {
+                    let id = file_id(path)?;
+                    Some((id, Source::new(id, (*text).to_owned())))
+                })
+                .collect::<Option<Vec<_>>>()?;
+            let main = sources.first()?.0;
+            Some(Press { library: LazyHash::new(Library::default()), sources, main })
+        })
+        .as_ref()
+}
+
+fn file_id(path: &str) -> Option<FileId> {
+    let path = VirtualPath::new(path).ok()?;
+    Some(FileId::new(RootedPath::new(VirtualRoot::Project, path)))
+}
+
+/// One pack's view of the world: no disk, no clock, no packages.
+pub(crate) struct PackWorld {
+    press: &'static Press,
+    files: Vec<(FileId, Bytes)>,
+}
+
+impl PackWorld {
+    /// A world that holds the given data. `None` only if a path of ours were malformed.
+    pub(crate) fn new(data: PackFiles) -> Option<Self> {
+        let mut files = vec![(file_id(DATA)?, Bytes::new(data.json))];
+        for (n, svg) in data.drawings.into_iter().enumerate() {
+            files.push((file_id(&drawing_path(n))?, Bytes::from_string(svg)));
+        }
+        Some(Self { press: press()?, files })
+    }
+}
+
+impl World for PackWorld {
+    fn library(&self) -> &LazyHash<Library> {
+        &self.press.library
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &fonts().book
+    }
+
+    fn main(&self) -> FileId {
+        self.press.main
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        let found = self.press.sources.iter().find(|(known, _)| *known == id);
+        found.map(|(_, source)| source.clone()).ok_or(FileError::AccessDenied)
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        let found = self.files.iter().find(|(known, _)| *known == id);
+        found.map(|(_, bytes)| bytes.clone()).ok_or(FileError::AccessDenied)
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        fonts().fonts.get(index).cloned()
+    }
+
+    fn today(&self, _: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}
