@@ -1,1 +1,45 @@
-//! The style document: types, parsing, validation, revisions, differences.
+//! The style document, and the only room that reads or writes files.
+//!
+//! A maker describes one pair of jeans in a **style file** (TOML) that lies in a **collection**: the folder with the
+//! label's cloths, yarns and trims. [`load`] reads both into a [`Loaded`]: the [`StyleDoc`] with every quantity in its
+//! unit, and the [`Collection`] it names things from. A mistake gives a [`Report`] with the file, line and column of
+//! every problem and what would be right; there is never half a document.
+//!
+//! [`edit`] changes a style's text and leaves the rest of it, comments included, as it was. [`save`] writes it so that
+//! the file is always a whole earlier or a whole later version, keeps every earlier one, and never overwrites what
+//! somebody else wrote in the meantime. [`difference`] says in words what changed between two versions.
+//! [`known`] lists every name a style file may use.
+
+mod chart;
+mod collection;
+pub mod demo;
+mod details;
+mod document;
+pub mod known;
+mod load;
+mod parse;
+mod quantities;
+mod read_chart;
+mod read_collection;
+mod read_seams;
+mod read_style;
+mod reader;
+mod report;
+mod seams;
+mod size;
+
+pub use chart::{Break, ChartEntry};
+pub use collection::{Cloth, ClothUse, Collection, Trim, TrimKind, Units, Workroom, Yarn};
+pub use details::{
+    ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, ExtraPocket, Fly, Label,
+    Lining, Loops, Patch, PocketBag, Pockets, Rivets, Shape, Side,
+};
+pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
+pub use load::{
+    COLLECTION_FILE, LARGEST_FILE, Loaded, RevisionId, STYLE_FILE, list_styles, load,
+    load_collection,
+};
+pub use parse::parse;
+pub use report::{Diagnostic, MOST_PROBLEMS, Report};
+pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
+pub use size::{Size, SizeError, Sizes};

@@ -1,0 +1,156 @@
+//! What a label's styles share: the collection itself, its workrooms, cloths, yarns and trims.
+
+use indexmap::IndexMap;
+use serde::Serialize;
+use trade::{ArealWeight, Colour, Length, Share, YarnSize};
+
+use crate::document::words;
+
+/// One label's work: `collection.toml` with its three sibling files.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Collection {
+    /// The label's name.
+    pub name: String,
+    /// The currency prices are in, three capital letters. Default "EUR".
+    pub currency: String,
+    /// What papers and the bench show lengths in. Default centimetres.
+    pub units: Units,
+    /// Languages of the papers, two-letter codes, the first is the main one. Default English.
+    pub languages: Vec<String>,
+    /// The workrooms by name.
+    pub workrooms: IndexMap<String, Workroom>,
+    /// `cloths.toml` by name.
+    pub cloths: IndexMap<String, Cloth>,
+    /// `yarns.toml` by name.
+    pub yarns: IndexMap<String, Yarn>,
+    /// `trims.toml` by name.
+    pub trims: IndexMap<String, Trim>,
+}
+
+/// What lengths are shown in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Units {
+    /// Centimetres.
+    Centimetres,
+    /// Inches.
+    Inches,
+}
+words!(Units: Centimetres = "cm", Inches = "in");
+
+/// `[workrooms.NAME]`.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Workroom {
+    /// Its name.
+    pub name: String,
+    /// Where it is; may be empty.
+    pub place: String,
+    /// The language it reads, a two-letter code. Default "en".
+    pub language: String,
+}
+
+/// `[cloths.NAME]`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Cloth {
+    /// Its name.
+    pub name: String,
+    /// What it is bought for.
+    pub r#use: ClothUse,
+    /// Weave, in words; may be empty.
+    pub construction: String,
+    /// Fibre content, in words; may be empty.
+    pub fibre: String,
+    /// Weight as bought.
+    pub weight: ArealWeight,
+    /// Thickness of one ply.
+    pub thickness: Length,
+    /// Usable width.
+    pub width: Length,
+    /// Woven on a shuttle loom, with a finished edge to show. Default no.
+    pub selvedge: bool,
+    /// What the first wash takes along the warp. Default none.
+    pub warp_shrinkage: Share,
+    /// What the first wash takes along the weft. Default none.
+    pub weft_shrinkage: Share,
+    /// The face, as seen.
+    pub colour: Colour,
+    /// The inside, as seen; the face's colour when the file leaves it out.
+    pub reverse_colour: Colour,
+}
+
+/// What a cloth is bought for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ClothUse {
+    /// Panels.
+    Shell,
+    /// Pocket bags.
+    Pocketing,
+    /// Linings.
+    Lining,
+}
+words!(ClothUse: Shell = "shell", Pocketing = "pocketing", Lining = "lining");
+
+/// `[yarns.NAME]`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Yarn {
+    /// Its name.
+    pub name: String,
+    /// Resultant linear density.
+    pub size: YarnSize,
+    /// Its colour, as seen.
+    pub colour: Colour,
+    /// The colour in words; may be empty.
+    pub colour_name: String,
+    /// What it is made of, in words; may be empty.
+    pub fibre: String,
+    /// Length on one cone, when stated.
+    pub put_up: Option<Length>,
+}
+
+/// `[trims.NAME]`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Trim {
+    /// Its name.
+    pub name: String,
+    /// What it is.
+    pub kind: TrimKind,
+    /// What it is made of, in words; may be empty.
+    pub material: String,
+    /// Its colour, as seen.
+    pub colour: Colour,
+    /// Across, for round trims.
+    pub diameter: Option<Length>,
+    /// Finished width, for flat trims.
+    pub width: Option<Length>,
+    /// Finished height, for flat trims.
+    pub height: Option<Length>,
+    /// Length, for zips.
+    pub length: Option<Length>,
+    /// What is written on it; empty for nothing.
+    pub text: String,
+}
+
+/// What a trim is. It decides which sizes it must state: buttons and rivets a diameter,
+/// patches and labels width and height, zips a length.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TrimKind {
+    /// A metal button fixed by a nail.
+    ShankButton,
+    /// A button sewn on.
+    SewnButton,
+    /// A rivet.
+    Rivet,
+    /// A zip.
+    Zip,
+    /// A patch for the band.
+    Patch,
+    /// A sewn-in label.
+    Label,
+}
+words!(TrimKind:
+    ShankButton = "shank button",
+    SewnButton = "sewn button",
+    Rivet = "rivet",
+    Zip = "zip",
+    Patch = "patch",
+    Label = "label",
+);

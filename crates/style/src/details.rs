@@ -1,0 +1,341 @@
+//! What a style says about itself besides chart and seams: shape, fly, pockets, loops, hardware and labels.
+//!
+//! Left and right are the wearer's. A field the file leaves out takes the default stated here.
+
+use std::path::{Path, PathBuf};
+
+use serde::Serialize;
+use trade::{Angle, Length};
+
+use crate::StyleDoc;
+use crate::document::words;
+
+/// The `[shape]` section: what the chart leaves open. A split is how much more the back takes than an even share,
+/// and the front less.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Shape {
+    /// The back is this much over a quarter of the seat, the front this much under. Default 1 cm.
+    pub seat_split: Length,
+    /// The same against half the thigh. Default 2.5 cm.
+    pub thigh_split: Length,
+    /// The same against half the knee. Default 1 cm.
+    pub knee_split: Length,
+    /// The same against half the hem. Default 1 cm.
+    pub hem_split: Length,
+    /// The same against a quarter of the waist. Default 0.5 cm.
+    pub waist_split: Length,
+    /// Centre front leans this much towards the side at the waist. Default 1 cm.
+    pub front_tilt: Length,
+    /// Slope of the seat seam against the grain. Default 13 degrees.
+    pub seat_angle: Angle,
+    /// What the yoke takes out between seat and waist, a leg. Default 1.8 cm.
+    pub seat_dart: Length,
+    /// The back inseam is this much shorter than the front's, stretched on between knee and crotch. Default 3 mm.
+    pub inseam_stretch: Length,
+    /// Body length eased onto the waistband, whole waist. Default 0.
+    pub band_ease: Length,
+}
+
+impl Default for Shape {
+    fn default() -> Self {
+        Self {
+            seat_split: Length::mm(10.0),
+            thigh_split: Length::mm(25.0),
+            knee_split: Length::mm(10.0),
+            hem_split: Length::mm(10.0),
+            waist_split: Length::mm(5.0),
+            front_tilt: Length::mm(10.0),
+            seat_angle: Angle::deg(13.0),
+            seat_dart: Length::mm(18.0),
+            inseam_stretch: Length::mm(3.0),
+            band_ease: Length::ZERO,
+        }
+    }
+}
+
+/// The `[fly]` section.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Fly {
+    /// Buttons or a zip.
+    pub closing: Closing,
+    /// Buttons on the fly, below the band button. Default 4; 0 with a zip.
+    pub buttons: u32,
+    /// The fly button, a trim name; `None` with a zip.
+    pub button: Option<String>,
+    /// The zip, a trim name; `None` with buttons.
+    pub zip: Option<String>,
+    /// The band button, a trim name.
+    pub band_button: String,
+}
+
+/// How the fly closes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Closing {
+    /// Buttons down the fly.
+    Buttons,
+    /// A zip.
+    Zip,
+}
+words!(Closing: Buttons = "buttons", Zip = "zip");
+
+/// The wearer's left or right.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// The wearer's left.
+    Left,
+    /// The wearer's right.
+    Right,
+}
+words!(Side: Left = "left", Right = "right");
+
+/// The `[pockets]` section.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Pockets {
+    /// The coin pocket.
+    pub coin: CoinPocket,
+    /// The front pocket bags, both alike.
+    pub bag: PocketBag,
+    /// The back pockets; left and right may differ.
+    pub back: BackPockets,
+    /// One ply inside, behind a front, up to the lower edge of the band; `None` when there is none.
+    pub extra: Option<ExtraPocket>,
+}
+
+/// `[pockets.coin]`. Its width and depth are in the chart.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CoinPocket {
+    /// The front it sits in. Default right.
+    pub side: Side,
+    /// Band seam to its top edge, at its centre. Default 2.5 cm.
+    pub below_band: Length,
+    /// Outseam to its outer edge. Default 2.2 cm.
+    pub from_side: Length,
+    /// Its foot is this much narrower than its top. Default 6 mm.
+    pub lower_narrowing: Length,
+}
+
+impl Default for CoinPocket {
+    fn default() -> Self {
+        Self {
+            side: Side::Right,
+            below_band: Length::mm(25.0),
+            from_side: Length::mm(22.0),
+            lower_narrowing: Length::mm(6.0),
+        }
+    }
+}
+
+/// `[pockets.bag]`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PocketBag {
+    /// Depth below the band seam. Default 27 cm.
+    pub depth: Length,
+    /// Width of the finished bag. Default 17 cm.
+    pub width: Length,
+    /// Shell facing behind the mouth, measured beyond the mouth edge. Default 6 cm.
+    pub facing: Length,
+}
+
+impl Default for PocketBag {
+    fn default() -> Self {
+        Self {
+            depth: Length::mm(270.0),
+            width: Length::mm(170.0),
+            facing: Length::mm(60.0),
+        }
+    }
+}
+
+/// `[pockets.back]`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct BackPockets {
+    /// The wearer's left.
+    pub left: BackPocket,
+    /// The wearer's right.
+    pub right: BackPocket,
+}
+
+/// `[pockets.back.left]` and `[pockets.back.right]`. Top width and length are in the chart.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct BackPocket {
+    /// Width at the foot, above the point. Default 12.8 cm.
+    pub foot_width: Length,
+    /// Length of the inner side. Default 13.8 cm.
+    pub side_length: Length,
+    /// The outer side is this much longer than the inner (negative: shorter). Default 0.
+    pub outer_drop: Length,
+    /// How far down it is lined. Default none.
+    pub lining: Lining,
+    /// The maker's drawing of its stitching, inside the style's folder; `None` for plain.
+    pub art: Option<ArtPath>,
+}
+
+impl Default for BackPocket {
+    fn default() -> Self {
+        Self {
+            foot_width: Length::mm(128.0),
+            side_length: Length::mm(138.0),
+            outer_drop: Length::ZERO,
+            lining: Lining::None,
+            art: None,
+        }
+    }
+}
+
+/// How far a back pocket is lined.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lining {
+    /// Not lined.
+    None,
+    /// The upper half.
+    Half,
+    /// All of it.
+    Full,
+}
+words!(Lining: None = "none", Half = "half", Full = "full");
+
+/// `[pockets.extra]`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ExtraPocket {
+    /// The front it sits behind. Default left.
+    pub side: Side,
+    /// Finished width.
+    pub width: Length,
+    /// Finished depth, from the lower edge of the band.
+    pub depth: Length,
+    /// Centre front to its nearer edge.
+    pub from_centre: Length,
+}
+
+/// `[loops]`. Their length and width are in the chart.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Loops {
+    /// How many. Default 5.
+    pub count: u32,
+}
+
+impl Default for Loops {
+    fn default() -> Self {
+        Self { count: 5 }
+    }
+}
+
+/// `[rivets]`.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Rivets {
+    /// The rivet, a trim name.
+    pub trim: String,
+    /// At both ends of each pocket mouth. Default yes.
+    pub mouth: bool,
+    /// At both top corners of the coin pocket. Default yes.
+    pub coin: bool,
+    /// At the top corners of the back pockets, set before the pockets are sewn and seen inside only. Default no.
+    pub back_hidden: bool,
+}
+
+/// `[patch]`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Patch {
+    /// The patch, a trim name.
+    pub trim: String,
+    /// Centre back to its inner edge, on the wearer's right. Default 3.5 cm.
+    pub from_centre: Length,
+    /// The maker's drawing for it, inside the style's folder; `None` for the trim's text alone.
+    pub art: Option<ArtPath>,
+}
+
+/// One `[[labels]]`.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Label {
+    /// The label, a trim name.
+    pub trim: String,
+    /// Where it is sewn, in words.
+    pub place: String,
+    /// The maker's drawing for it, inside the style's folder; `None` for the trim's text alone.
+    pub art: Option<ArtPath>,
+}
+
+/// `[bartacks]`: how every bartack is sewn.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Bartacks {
+    /// The needle yarn, a name from `yarns.toml`.
+    pub yarn: String,
+    /// The bobbin yarn, a name from `yarns.toml`; the needle yarn when the file leaves it out.
+    pub under: String,
+    /// Length of the tack. Default 10 mm.
+    pub length: Length,
+    /// Width of the tack. Default 2 mm.
+    pub width: Length,
+    /// Stitches in the tack. Default 28.
+    pub stitches: u32,
+}
+
+/// A file of the maker's own inside the style's folder, as the style names it ("art/patch.svg").
+///
+/// Reading a style refuses any path that could lead out of the folder.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize)]
+pub struct ArtPath(String);
+
+impl ArtPath {
+    /// Reads a path with forward slashes, relative to the style's folder.
+    ///
+    /// # Errors
+    /// Says why when the path is empty, absolute, has a drive, a backslash, or a part that is `.`, `..`, empty or hidden.
+    pub fn new(text: &str) -> Result<Self, String> {
+        if text.is_empty() {
+            return Err("the path is empty".to_owned());
+        }
+        if text.starts_with('/') || text.contains(['\\', ':', '\0']) {
+            return Err("the path leads out of the style's folder".to_owned());
+        }
+        for part in text.split('/') {
+            match part {
+                ".." => return Err("the path leads out of the style's folder".to_owned()),
+                "" | "." => return Err("the path has an empty part".to_owned()),
+                part if part.starts_with('.') => {
+                    return Err("the path names a hidden file".to_owned());
+                }
+                _ => {}
+            }
+        }
+        Ok(Self(text.to_owned()))
+    }
+
+    /// The path as written.
+    #[must_use]
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+
+    /// Where the file is, for a style in this folder.
+    #[must_use]
+    pub fn in_folder(&self, style_folder: &Path) -> PathBuf {
+        self.0
+            .split('/')
+            .fold(style_folder.to_path_buf(), |path, part| path.join(part))
+    }
+}
+
+impl StyleDoc {
+    /// Every file of the maker's own that the style names, with its path in the document ("patch.art").
+    #[must_use]
+    pub fn art(&self) -> Vec<(String, &ArtPath)> {
+        let back = &self.pockets.back;
+        let patch = self.patch.as_ref().and_then(|patch| patch.art.as_ref());
+        let single = [
+            ("pockets.back.left.art", back.left.art.as_ref()),
+            ("pockets.back.right.art", back.right.art.as_ref()),
+            ("patch.art", patch),
+        ];
+        let single = single
+            .into_iter()
+            .filter_map(|(path, art)| Some((path.to_owned(), art?)));
+        let label = |(index, label): (usize, _)| -> Option<(String, &ArtPath)> {
+            let label: &Label = label;
+            Some((format!("labels[{index}].art"), label.art.as_ref()?))
+        };
+        single
+            .chain(self.labels.iter().enumerate().filter_map(label))
+            .collect()
+    }
+}

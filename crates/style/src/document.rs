@@ -1,0 +1,128 @@
+//! The style document: one pair of jeans, described once.
+
+use std::fmt;
+
+use indexmap::IndexMap;
+use serde::Serialize;
+
+use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape};
+use crate::seams::SeamSpec;
+use crate::{ChartEntry, Sizes};
+
+/// A style file, read and checked.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct StyleDoc {
+    /// Who the style is and who sews it.
+    pub style: Identity,
+    /// The run of sizes.
+    pub sizes: Sizes,
+    /// Which cloths it is cut from; names from `cloths.toml`.
+    pub cloth: ClothRefs,
+    /// The measurement chart in the file's order; names from [`crate::known::MEASURES`].
+    pub chart: IndexMap<String, ChartEntry>,
+    /// What the chart leaves open about the lines of the pattern.
+    pub shape: Shape,
+    /// How the front closes.
+    pub fly: Fly,
+    /// The pockets.
+    pub pockets: Pockets,
+    /// The belt loops.
+    pub loops: Loops,
+    /// The rivets; `None` when the style has none.
+    pub rivets: Option<Rivets>,
+    /// The patch on the band; `None` when the style has none.
+    pub patch: Option<Patch>,
+    /// The sewn-in labels.
+    pub labels: Vec<Label>,
+    /// The seams in the file's order; names from [`crate::known::SEAMS`].
+    /// Use [`StyleDoc::seam`] to read one with its `like` followed.
+    pub seams: IndexMap<String, SeamSpec>,
+    /// How bartacks are sewn.
+    pub bartacks: Bartacks,
+}
+
+/// The `[style]` section.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Identity {
+    /// The style's name.
+    pub name: String,
+    /// The label's code for it.
+    pub code: String,
+    /// Whose figure it is cut for.
+    pub figure: Figure,
+    /// How it fits.
+    pub fit: Fit,
+    /// One line about it; may be empty.
+    pub summary: String,
+    /// The workroom that sews it; a name from `collection.toml`.
+    pub workroom: String,
+}
+
+/// Whose figure a style is cut for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Figure {
+    /// Men's.
+    Men,
+    /// Women's.
+    Women,
+}
+
+/// How a style fits: the class its ease is judged by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fit {
+    /// Close all the way down.
+    Slim,
+    /// Even from the thigh down.
+    Straight,
+    /// Easy in the thigh, narrow at the hem.
+    Tapered,
+    /// Easy all the way down.
+    Relaxed,
+}
+
+/// The `[cloth]` section: names from `cloths.toml`.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ClothRefs {
+    /// What the panels are cut from.
+    pub shell: String,
+    /// What the pocket bags are cut from.
+    pub pocketing: String,
+    /// What back pockets are lined with; `None` when nothing is lined.
+    pub lining: Option<String>,
+}
+
+/// Declares the words a choice is written with in a file, in both directions.
+macro_rules! words {
+    ($kind:ident: $($variant:ident = $word:literal),+ $(,)?) => {
+        impl $kind {
+            /// Every choice with the word it is written as, in the order to offer them.
+            pub const WORDS: &'static [(&'static str, Self)] = &[$(($word, Self::$variant)),+];
+
+            /// The word a file uses for this choice.
+            #[must_use]
+            pub const fn word(self) -> &'static str {
+                match self { $(Self::$variant => $word),+ }
+            }
+        }
+        impl ::std::fmt::Display for $kind {
+            fn fmt(&self, f: &mut ::std::fmt::Formatter<'_>) -> ::std::fmt::Result {
+                f.pad(self.word())
+            }
+        }
+        impl ::serde::Serialize for $kind {
+            fn serialize<S: ::serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+                to.serialize_str(self.word())
+            }
+        }
+    };
+}
+pub(crate) use words;
+
+words!(Figure: Men = "men", Women = "women");
+words!(Fit: Slim = "slim", Straight = "straight", Tapered = "tapered", Relaxed = "relaxed");
+
+impl fmt::Display for Identity {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}", self.code, self.name)
+    }
+}

@@ -1,0 +1,245 @@
+//! Every name a style file may use: measures and seams, and what each may say.
+//!
+//! This is the one place these lists live. Default values are the demo style's and common practice.
+
+use trade::Length;
+
+use crate::seams::{Construction, Lap, Ply};
+
+/// A measure the chart may hold.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Measure {
+    /// Its name in a file, such as `front_rise`.
+    pub name: &'static str,
+    /// Its name for a person, such as "front rise".
+    pub title: &'static str,
+    /// Whether every chart must state it.
+    pub required: bool,
+    /// What it is in every size when a chart leaves it out; `None` for the required ones and for the outseam,
+    /// which then follows from the other measures.
+    pub value: Option<Length>,
+    /// The level it is taken at when a chart does not say; `None` for measures without one.
+    pub at: Option<Length>,
+    /// What `at` is measured from, for a person; empty for measures without a level.
+    pub from: &'static str,
+    /// The tolerance when a chart does not say (common practice).
+    pub tolerance: Length,
+}
+
+const fn required(name: &'static str, title: &'static str, tolerance_mm: f64) -> Measure {
+    Measure {
+        name,
+        title,
+        required: true,
+        value: None,
+        at: None,
+        from: "",
+        tolerance: Length::mm(tolerance_mm),
+    }
+}
+
+const fn level(measure: Measure, at_mm: f64, from: &'static str) -> Measure {
+    Measure {
+        at: Some(Length::mm(at_mm)),
+        from,
+        ..measure
+    }
+}
+
+const fn optional(
+    name: &'static str,
+    title: &'static str,
+    value_mm: f64,
+    tolerance_mm: f64,
+) -> Measure {
+    let value = Some(Length::mm(value_mm));
+    Measure {
+        required: false,
+        value,
+        ..required(name, title, tolerance_mm)
+    }
+}
+
+/// The measures, in the order a chart is usually read.
+pub const MEASURES: &[Measure] = &[
+    required("waist", "waist", 13.0),
+    level(required("seat", "seat", 13.0), 80.0, "above the crotch"),
+    required("front_rise", "front rise", 6.5),
+    required("back_rise", "back rise", 6.5),
+    level(required("thigh", "thigh", 8.0), 25.4, "below the crotch"),
+    level(required("knee", "knee", 6.5), 355.6, "below the crotch"),
+    required("hem", "hem", 6.5),
+    required("inseam", "inseam", 13.0),
+    Measure {
+        required: false,
+        ..required("outseam", "outseam", 13.0)
+    },
+    required("band_height", "band height", 3.0),
+    optional("band_overlap", "band overlap", 42.0, 3.0),
+    optional("fly_length", "fly length", 165.0, 3.0),
+    optional("fly_width", "fly width", 38.0, 3.0),
+    optional("yoke_centre", "yoke at centre back", 65.0, 3.0),
+    optional("yoke_side", "yoke at the side", 38.0, 3.0),
+    optional("mouth_width", "pocket mouth width", 105.0, 3.0),
+    optional("mouth_depth", "pocket mouth depth", 70.0, 3.0),
+    optional("coin_width", "coin pocket width", 75.0, 3.0),
+    optional("coin_depth", "coin pocket depth", 90.0, 3.0),
+    optional("back_pocket_width", "back pocket width", 155.0, 3.0),
+    optional("back_pocket_length", "back pocket length", 170.0, 3.0),
+    optional("back_pocket_from_yoke", "back pocket from yoke", 32.0, 3.0),
+    optional(
+        "back_pocket_from_centre",
+        "back pocket from centre back",
+        55.0,
+        3.0,
+    ),
+    optional("loop_length", "belt loop length", 57.0, 3.0),
+    optional("loop_width", "belt loop width", 12.0, 2.0),
+    optional("hem_depth", "hem depth", 12.0, 2.0),
+];
+
+/// The measure of this name.
+#[must_use]
+pub fn measure(name: &str) -> Option<&'static Measure> {
+    MEASURES.iter().find(|measure| measure.name == name)
+}
+
+/// A seam a style may describe.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeamName {
+    /// Its name in a file, such as `back_pocket_set`.
+    pub name: &'static str,
+    /// Its name for a person, such as "back pockets set on".
+    pub title: &'static str,
+    /// When a style must describe it.
+    pub needed: Needed,
+    /// The constructions it can have.
+    pub constructions: &'static [Construction],
+    /// The usual lap, for seams that join two plies of which one can lie over the other;
+    /// its two plies are the only ones such a seam can name.
+    pub usual_lap: Option<Lap>,
+}
+
+/// When a style must describe a seam.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Needed {
+    /// Always.
+    Always,
+    /// When the style has an extra pocket.
+    WithExtraPocket,
+    /// Only when the maker wants it.
+    Optional,
+}
+
+impl SeamName {
+    /// Whether a lap names this seam's two plies, either way round.
+    #[must_use]
+    pub fn joins(&self, lap: Lap) -> bool {
+        self.usual_lap.is_some_and(|usual| {
+            lap == usual || (lap.over == usual.under && lap.under == usual.over)
+        })
+    }
+}
+
+const JOINS: &[Construction] = &[
+    Construction::PressedOpen,
+    Construction::LapFelled,
+    Construction::MockFelled,
+    Construction::SafetyStitched,
+    Construction::Overlocked,
+];
+const POCKET_HEM: &[Construction] = &[Construction::TurnedHem];
+const SET_ON: &[Construction] = &[Construction::PatchSet];
+const FACED: &[Construction] = &[Construction::TurnedEdge];
+
+const fn seam(
+    name: &'static str,
+    title: &'static str,
+    constructions: &'static [Construction],
+) -> SeamName {
+    SeamName {
+        name,
+        title,
+        needed: Needed::Always,
+        constructions,
+        usual_lap: None,
+    }
+}
+
+const fn joining(name: &'static str, title: &'static str, over: Ply, under: Ply) -> SeamName {
+    SeamName {
+        usual_lap: Some(Lap { over, under }),
+        ..seam(name, title, JOINS)
+    }
+}
+
+const fn needed(seam: SeamName, needed: Needed) -> SeamName {
+    SeamName { needed, ..seam }
+}
+
+/// The seams, in the order a garment is usually described.
+pub const SEAMS: &[SeamName] = &[
+    joining("outseam", "outseam", Ply::Front, Ply::Back),
+    joining("inseam", "inseam", Ply::Front, Ply::Back),
+    joining("seat", "seat seam", Ply::Left, Ply::Right),
+    joining("yoke", "yoke seam", Ply::Yoke, Ply::Back),
+    joining("front_rise", "front rise seam", Ply::Left, Ply::Right),
+    seam("band", "waistband set on", &[Construction::BandOverEdge]),
+    seam("hem", "hem", &[Construction::RolledHem]),
+    seam("mouth", "pocket mouth", FACED),
+    seam("fly", "fly", FACED),
+    seam("coin_hem", "coin pocket hem", POCKET_HEM),
+    seam("coin_set", "coin pocket set on", SET_ON),
+    seam("back_pocket_hem", "back pocket hem", POCKET_HEM),
+    seam("back_pocket_set", "back pockets set on", SET_ON),
+    seam("facing_set", "pocket facing set on the bag", SET_ON),
+    seam(
+        "bag_close",
+        "pocket bag closed",
+        &[
+            Construction::SafetyStitched,
+            Construction::Overlocked,
+            Construction::PressedOpen,
+        ],
+    ),
+    needed(
+        seam("extra_hem", "extra pocket hem", POCKET_HEM),
+        Needed::WithExtraPocket,
+    ),
+    needed(
+        seam("extra_set", "extra pocket set on", SET_ON),
+        Needed::WithExtraPocket,
+    ),
+    seam("loop_edge", "belt loop strip", &[Construction::Strip]),
+    needed(
+        seam(
+            "decoration",
+            "back pocket stitching",
+            &[Construction::Surface],
+        ),
+        Needed::Optional,
+    ),
+];
+
+/// The seam of this name.
+#[must_use]
+pub fn seam_name(name: &str) -> Option<&'static SeamName> {
+    SEAMS.iter().find(|seam| seam.name == name)
+}
+
+/// The known name nearest to what was written, when one is near enough to be a slip of the pen.
+#[must_use]
+pub fn nearest<'a>(written: &str, names: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    /// Beyond this a name cannot be a slip for any of ours; measuring it would only cost time.
+    const LONGEST: usize = 64;
+    if written.len() > LONGEST {
+        return None;
+    }
+    let allowed = (written.chars().count() / 3).max(1);
+    names
+        .into_iter()
+        .map(|name| (strsim::damerau_levenshtein(written, name), name))
+        .filter(|(distance, _)| *distance <= allowed)
+        .min_by_key(|(distance, _)| *distance)
+        .map(|(_, name)| name)
+}

@@ -1,0 +1,396 @@
+//! Loading a style with its collection from disk.
+
+use std::fmt;
+use std::fs::{self, File};
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+use sha2::{Digest, Sha256};
+
+use crate::details::ArtPath;
+use crate::parse::{Places, check_references, read, style_alone};
+use crate::report::{Diagnostic, Report, Source};
+use crate::{Collection, StyleDoc, read_collection};
+
+/// The largest file that is read: a style is a few kilobytes, so anything near this is another kind of file.
+pub const LARGEST_FILE: u64 = 4 * 1024 * 1024;
+
+/// The name of a style's file inside its folder.
+pub const STYLE_FILE: &str = "style.toml";
+
+/// The name of the file that makes a folder a collection.
+pub const COLLECTION_FILE: &str = "collection.toml";
+
+/// A style read from disk with everything it refers to.
+#[derive(Clone, Debug)]
+pub struct Loaded {
+    /// The style.
+    pub style: StyleDoc,
+    /// The collection it belongs to.
+    pub collection: Collection,
+    /// The style file's text, exactly as read.
+    pub text: String,
+    /// The style file.
+    pub path: PathBuf,
+    /// The collection's folder.
+    pub collection_folder: PathBuf,
+    /// What the text hashes to: two files with the same text have the same id.
+    pub revision: RevisionId,
+    pub(crate) places: Places,
+}
+
+impl Loaded {
+    /// The folder the style is in.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        self.path.parent().unwrap_or(Path::new("."))
+    }
+
+    /// Where a value stands in the file, by its path ("chart.thigh.value", "seams.inseam.rows[0].yarn"):
+    /// line and column, both from 1. `None` for what the file does not say.
+    #[must_use]
+    pub fn place(&self, path: &str) -> Option<(usize, usize)> {
+        let span = self.places.get(path)?;
+        Some(Source::new("", self.text.as_str()).place(span.start))
+    }
+
+    /// The same style with another text, read against the same collection; nothing is written.
+    ///
+    /// # Errors
+    /// Every problem of the new text.
+    pub fn with_text(&self, text: &str) -> Result<Self, Report> {
+        let source = Source::new(self.path.display().to_string(), text);
+        let mut reading = style_alone(&source);
+        check_references(
+            &source,
+            &reading.references,
+            &self.collection,
+            &mut reading.report,
+        );
+        if let Some(style) = &reading.value {
+            check_art(
+                &source,
+                style,
+                self.folder(),
+                &reading.places,
+                &mut reading.report,
+            );
+        }
+        reading.report.sort();
+        match reading.value {
+            Some(style) if reading.report.is_empty() => Ok(Self {
+                style,
+                collection: self.collection.clone(),
+                text: text.to_owned(),
+                path: self.path.clone(),
+                collection_folder: self.collection_folder.clone(),
+                revision: RevisionId::of(text),
+                places: reading.places,
+            }),
+            _ => Err(reading.report),
+        }
+    }
+}
+
+/// What a text hashes to: the first 16 hex digits of its SHA-256.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize)]
+pub struct RevisionId(String);
+
+impl RevisionId {
+    /// The id of a text.
+    #[must_use]
+    pub fn of(text: &str) -> Self {
+        let digest = Sha256::digest(text.as_bytes());
+        Self(
+            digest
+                .iter()
+                .take(8)
+                .map(|byte| format!("{byte:02x}"))
+                .collect(),
+        )
+    }
+
+    /// The id as text.
+    #[must_use]
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl fmt::Display for RevisionId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.0)
+    }
+}
+
+/// Loads a style from its folder or its file, with the collection found by walking up from there.
+///
+/// # Errors
+/// Every problem of the style and of the collection's files; a file that is not TOML at all gives one problem.
+pub fn load(path: &Path) -> Result<Loaded, Report> {
+    let path = style_file(path)?;
+    let text = read_file(&path).map_err(Report::one)?;
+    let source = Source::new(path.display().to_string(), text.as_str());
+    let mut reading = style_alone(&source);
+    let folder = find_collection(&path).map_err(Report::one)?;
+    let collection = match load_collection(&folder) {
+        Ok(collection) => {
+            check_references(
+                &source,
+                &reading.references,
+                &collection,
+                &mut reading.report,
+            );
+            Some(collection)
+        }
+        Err(other) => {
+            reading.report.absorb(other);
+            None
+        }
+    };
+    if let Some(style) = &reading.value {
+        let folder = path.parent().unwrap_or(Path::new("."));
+        check_art(&source, style, folder, &reading.places, &mut reading.report);
+    }
+    reading.report.sort();
+    match (reading.value, collection) {
+        (Some(style), Some(collection)) if reading.report.is_empty() => Ok(Loaded {
+            style,
+            collection,
+            revision: RevisionId::of(&text),
+            text,
+            path,
+            collection_folder: folder,
+            places: reading.places,
+        }),
+        _ => Err(reading.report),
+    }
+}
+
+/// The style file that a path means: itself, or `style.toml` in the folder.
+fn style_file(path: &Path) -> Result<PathBuf, Report> {
+    let inside = path.join(STYLE_FILE);
+    let file = if path.is_dir() {
+        inside
+    } else {
+        path.to_path_buf()
+    };
+    if path.is_dir() && !file.exists() {
+        let message = format!("there is no {STYLE_FILE} in this folder");
+        let problem =
+            Diagnostic::whole_file(path.display().to_string(), "style::missing-file", message)
+                .hint(
+                    "name a style's folder, such as saltmarsh/styles/ferryman, or its style.toml",
+                );
+        return Err(Report::one(problem));
+    }
+    Ok(file)
+}
+
+/// The nearest folder at or above a style file that holds `collection.toml`.
+fn find_collection(style_file: &Path) -> Result<PathBuf, Diagnostic> {
+    let absolute = fs::canonicalize(style_file).unwrap_or_else(|_| style_file.to_path_buf());
+    absolute
+        .ancestors()
+        .skip(1)
+        .find(|folder| folder.join(COLLECTION_FILE).is_file())
+        .map(Path::to_path_buf)
+        .ok_or_else(|| {
+            let message =
+                format!("no {COLLECTION_FILE} in this style's folder or any folder above it");
+            let file = style_file.display().to_string();
+            Diagnostic::whole_file(file, "style::no-collection", message).hint(
+                "a style lies in a collection, at styles/NAME/style.toml below its collection.toml",
+            )
+        })
+}
+
+/// Reads a collection's four files.
+///
+/// # Errors
+/// Every problem of the four; a missing one is named.
+pub fn load_collection(folder: &Path) -> Result<Collection, Report> {
+    let mut report = Report::default();
+    let label = load_part(
+        folder,
+        COLLECTION_FILE,
+        &mut report,
+        read_collection::collection,
+    );
+    let cloths = load_part(folder, "cloths.toml", &mut report, read_collection::cloths);
+    let yarns = load_part(folder, "yarns.toml", &mut report, read_collection::yarns);
+    let trims = load_part(folder, "trims.toml", &mut report, read_collection::trims);
+    match (label, cloths, yarns, trims) {
+        (Some(label), Some(cloths), Some(yarns), Some(trims)) if report.is_empty() => {
+            Ok(Collection {
+                name: label.name,
+                currency: label.currency,
+                units: label.units,
+                languages: label.languages,
+                workrooms: label.workrooms,
+                cloths,
+                yarns,
+                trims,
+            })
+        }
+        _ => {
+            report.sort();
+            Err(report)
+        }
+    }
+}
+
+fn load_part<T>(
+    folder: &Path,
+    name: &str,
+    report: &mut Report,
+    kind: impl FnOnce(crate::reader::Table<'_>) -> Option<T>,
+) -> Option<T> {
+    let path = folder.join(name);
+    match read_file(&path) {
+        Ok(text) => {
+            let reading = read(&Source::new(path.display().to_string(), text), kind);
+            report.absorb(reading.report);
+            reading.value
+        }
+        Err(problem) => {
+            report.push(problem);
+            None
+        }
+    }
+}
+
+/// The style files of a collection, in the order of their folders' names.
+///
+/// # Errors
+/// When the folder of styles is there but cannot be listed.
+pub fn list_styles(collection_folder: &Path) -> std::io::Result<Vec<PathBuf>> {
+    let styles = collection_folder.join("styles");
+    if !styles.is_dir() {
+        return Ok(Vec::new());
+    }
+    let mut found = Vec::new();
+    for entry in fs::read_dir(styles)? {
+        let entry = entry?;
+        let hidden = entry.file_name().to_string_lossy().starts_with('.');
+        let file = entry.path().join(STYLE_FILE);
+        if !hidden && file.is_file() {
+            found.push(file);
+        }
+    }
+    found.sort();
+    Ok(found)
+}
+
+/// Reads a text file of at most [`LARGEST_FILE`] bytes. A larger one is refused by its stated size, without reading it.
+pub(crate) fn read_file(path: &Path) -> Result<String, Diagnostic> {
+    let name = || path.display().to_string();
+    let failed = |error: &std::io::Error| {
+        let (code, message) = match error.kind() {
+            std::io::ErrorKind::NotFound => {
+                ("style::missing-file", "there is no such file".to_owned())
+            }
+            _ => (
+                "style::unreadable-file",
+                format!("the file cannot be read: {error}"),
+            ),
+        };
+        Diagnostic::whole_file(name(), code, message)
+            .hint("check the name and that you may read it")
+    };
+    let metadata = fs::metadata(path).map_err(|error| failed(&error))?;
+    if !metadata.is_file() {
+        return Err(Diagnostic::whole_file(
+            name(),
+            "style::not-a-file",
+            "this is not a file".to_owned(),
+        )
+        .hint("name a text file"));
+    }
+    if metadata.len() > LARGEST_FILE {
+        return Err(too_large(name(), metadata.len()));
+    }
+    let file = File::open(path).map_err(|error| failed(&error))?;
+    let mut bytes = Vec::new();
+    // The size is checked again while reading: the file may grow meanwhile.
+    file.take(LARGEST_FILE + 1)
+        .read_to_end(&mut bytes)
+        .map_err(|error| failed(&error))?;
+    let length = bytes.len() as u64;
+    if length > LARGEST_FILE {
+        return Err(too_large(name(), length));
+    }
+    String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        let valid = error.as_bytes().get(..at).unwrap_or_default();
+        let before = String::from_utf8_lossy(valid);
+        let (line, column) = Source::new("", &*before).place(at);
+        let byte = error.as_bytes().get(at).copied().unwrap_or_default();
+        let message = format!(
+            "the file is not UTF-8 text: byte {byte:#04x} at offset {at}, line {line}, column {column}"
+        );
+        Diagnostic::whole_file(name(), "style::not-utf8", message)
+            .place(line, column)
+            .hint("save it again as UTF-8 in your editor")
+    })
+}
+
+fn too_large(file: String, bytes: u64) -> Diagnostic {
+    let message = format!("the file has {bytes} bytes; at most {LARGEST_FILE} are read");
+    Diagnostic::whole_file(file, "style::too-large", message)
+        .hint("a style file has a few kilobytes: check that this is the right file")
+}
+
+/// Every art file must be a file really inside the style's folder, also after following links.
+fn check_art(
+    source: &Source,
+    style: &StyleDoc,
+    folder: &Path,
+    places: &Places,
+    report: &mut Report,
+) {
+    for (path, art) in style.art() {
+        if let Some((code, message)) = unfit_art(art, folder) {
+            let span = places.get(&path).cloned().unwrap_or(0..0);
+            let hint =
+                "put the drawing into the style's own folder, such as art/, and name it from there";
+            report.push(Diagnostic::at(source, span, code, message).hint(hint));
+        }
+    }
+}
+
+fn unfit_art(art: &ArtPath, folder: &Path) -> Option<(&'static str, String)> {
+    let name = art.as_str();
+    let (Ok(file), Ok(folder)) = (
+        fs::canonicalize(art.in_folder(folder)),
+        fs::canonicalize(folder),
+    ) else {
+        return Some((
+            "style::missing-art",
+            format!("there is no file {name} in the style's folder"),
+        ));
+    };
+    if !file.starts_with(&folder) {
+        return Some((
+            "style::art-outside",
+            format!("{name} is a link out of the style's folder"),
+        ));
+    }
+    match fs::metadata(&file) {
+        Ok(metadata) if !metadata.is_file() => {
+            Some(("style::missing-art", format!("{name} is not a file")))
+        }
+        Ok(metadata) if metadata.len() > LARGEST_FILE => Some((
+            "style::too-large",
+            format!(
+                "{name} has {} bytes; at most {LARGEST_FILE} are read",
+                metadata.len()
+            ),
+        )),
+        Ok(_) => None,
+        Err(error) => Some((
+            "style::unreadable-file",
+            format!("{name} cannot be read: {error}"),
+        )),
+    }
+}

@@ -1,0 +1,152 @@
+//! Reading the measurement chart.
+
+use indexmap::IndexMap;
+use trade::Length;
+
+use crate::chart::{Break, ChartEntry};
+use crate::known::{self, Measure};
+use crate::quantities::{DIFFERENCE, DISTANCE, MEASURE};
+use crate::read_collection::{all, allowed};
+use crate::reader::{Node, Table, short};
+use crate::{Size, Sizes};
+
+pub(crate) fn chart(
+    section: &Table<'_>,
+    sizes: Option<&Sizes>,
+) -> Option<IndexMap<String, ChartEntry>> {
+    let entries = section.entries();
+    if section.is_there() {
+        for measure in known::MEASURES.iter().filter(|measure| measure.required) {
+            if !entries.iter().any(|(name, _, _)| name == measure.name) {
+                let message = format!("the chart has no {}", measure.title);
+                let hint = format!("add a section [chart.{}] with its `value`", measure.name);
+                section
+                    .node
+                    .problem("style::missing-measure", message, hint);
+            }
+        }
+    }
+    let read = entries.into_iter().map(|(name, span, node)| {
+        let Some(measure) = known::measure(&name) else {
+            let hint = match known::nearest(&name, known::MEASURES.iter().map(|m| m.name)) {
+                Some(near) => format!("did you mean `{near}`?"),
+                None => format!("the chart knows {}", names()),
+            };
+            let message = format!("`{}` is not a measure known here", short(&name));
+            node.context
+                .problem(span, "style::unknown-measure", message, hint);
+            return None;
+        };
+        let entry = entry(node.table()?, measure, sizes)?;
+        Some((name, entry))
+    });
+    let entries: Option<IndexMap<_, _>> = all(read).map(|entries| entries.into_iter().collect());
+    entries
+}
+
+fn names() -> String {
+    let names: Vec<String> = known::MEASURES
+        .iter()
+        .map(|m| format!("`{}`", m.name))
+        .collect();
+    names.join(", ")
+}
+
+fn entry(mut table: Table<'_>, measure: &Measure, sizes: Option<&Sizes>) -> Option<ChartEntry> {
+    let value_node = table.required("value", "value = \"26.5 cm\"");
+    let value = value_node.as_ref().and_then(|node| node.quantity(&MEASURE));
+    let grade_node = table.optional("grade");
+    let grade = grade_node.as_ref().map(|node| node.quantity(&DIFFERENCE));
+    let per_length = table
+        .optional("per_length")
+        .map(|node| node.quantity(&DIFFERENCE));
+    let breaks = table
+        .optional("breaks")
+        .map_or(Some(Vec::new()), |node| breaks(&node));
+    let at = table.optional("at").map(|node| level(&node, measure));
+    let tolerance = table.optional("tolerance");
+    let tolerance = tolerance.map_or(Some(measure.tolerance), |node| node.quantity(&DISTANCE));
+    table.finish();
+    let entry = ChartEntry {
+        value: value?,
+        grade: allowed(grade)?,
+        per_length: allowed(per_length)?,
+        breaks: breaks?,
+        at: allowed(at)?,
+        tolerance: tolerance?,
+    };
+    let shown = grade_node.or(value_node)?;
+    stays_positive(&entry, measure, sizes, &shown).then_some(entry)
+}
+
+fn level(node: &Node<'_>, measure: &Measure) -> Option<Length> {
+    if measure.at.is_none() {
+        let message = format!("{} is not taken at a level", measure.title);
+        node.problem("style::no-level", message, "take `at` out");
+        return None;
+    }
+    node.quantity(&MEASURE)
+}
+
+fn breaks(node: &Node<'_>) -> Option<Vec<Break>> {
+    let members = node.list("[{ above = 34, grade = \"0 in\" }]")?;
+    let read = all(members.iter().map(|member| {
+        let mut table = member.table()?;
+        let above = table
+            .required("above", "above = 34")
+            .and_then(|node| node.whole(10, 80));
+        let grade = table
+            .required("grade", "grade = \"0 in\"")
+            .and_then(|node| node.quantity(&DIFFERENCE));
+        table.finish();
+        Some(Break {
+            above: above?,
+            grade: grade?,
+        })
+    }))?;
+    for ((earlier, later), member) in read
+        .iter()
+        .zip(read.iter().skip(1))
+        .zip(members.iter().skip(1))
+    {
+        if later.above <= earlier.above {
+            let message = format!(
+                "the break above {} comes after {}",
+                later.above, earlier.above
+            );
+            member.problem(
+                "style::break-order",
+                message,
+                "write breaks from small to large, each once",
+            );
+            return None;
+        }
+    }
+    Some(read)
+}
+
+/// A grade must not take a measure down to nothing within the run.
+fn stays_positive(
+    entry: &ChartEntry,
+    measure: &Measure,
+    sizes: Option<&Sizes>,
+    node: &Node<'_>,
+) -> bool {
+    let Some(sizes) = sizes else { return true };
+    let base = sizes.base;
+    let too_small = |size: &Size| {
+        let value = entry.value_at(base, *size);
+        value <= Length::ZERO
+    };
+    let Some(size) = sizes.all().find(too_small) else {
+        return true;
+    };
+    let value = entry.value_at(base, size);
+    let message = format!("graded to size {size}, {} comes to {value}", measure.title);
+    node.problem(
+        "style::grade-runs-out",
+        message,
+        "it has to stay above zero in every size of the run",
+    );
+    false
+}

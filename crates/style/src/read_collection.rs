@@ -1,0 +1,305 @@
+//! Reading `collection.toml` and its siblings `cloths.toml`, `yarns.toml` and `trims.toml`.
+
+use indexmap::IndexMap;
+
+use crate::collection::{Cloth, ClothUse, Trim, TrimKind, Units, Workroom, Yarn};
+use crate::quantities::{MEASURE, PUT_UP, SHRINKAGE, THICKNESS, WEIGHT, YARN};
+use crate::reader::{Node, Table};
+
+/// The format this program reads; every file states it on its first lines.
+const FORMAT: u32 = 1;
+
+/// What `collection.toml` says.
+pub(crate) struct Label {
+    pub(crate) name: String,
+    pub(crate) currency: String,
+    pub(crate) units: Units,
+    pub(crate) languages: Vec<String>,
+    pub(crate) workrooms: IndexMap<String, Workroom>,
+}
+
+/// Reads the `format` line every file begins with.
+pub(crate) fn format(root: &mut Table<'_>) {
+    let Some(node) = root.required("format", "format = 1 as the first line") else {
+        return;
+    };
+    if node
+        .whole(0, u32::MAX)
+        .is_some_and(|format| format != FORMAT)
+    {
+        let hint = format!("this program reads format {FORMAT}; a newer one may be needed");
+        node.problem(
+            "style::unknown-format",
+            "the file is in another format",
+            hint,
+        );
+    }
+}
+
+pub(crate) fn collection(mut root: Table<'_>) -> Option<Label> {
+    format(&mut root);
+    let mut table = root.section("collection");
+    let name = table
+        .required("name", "name = \"...\"")
+        .and_then(|node| node.text());
+    let currency = table.optional("currency").map(|node| currency(&node));
+    let units = table
+        .optional("units")
+        .map(|node| node.choice("style::unknown-word", Units::WORDS));
+    let languages = table.optional("languages").map(|node| languages(&node));
+    table.finish();
+    let workrooms = named(&root.section("workrooms"), workroom);
+    root.finish();
+    Some(Label {
+        name: name?,
+        currency: currency.unwrap_or_else(|| Some("EUR".to_owned()))?,
+        units: units.unwrap_or(Some(Units::Centimetres))?,
+        languages: languages.unwrap_or_else(|| Some(vec!["en".to_owned()]))?,
+        workrooms: workrooms?,
+    })
+}
+
+fn currency(node: &Node<'_>) -> Option<String> {
+    let text = node.text()?;
+    if text.len() == 3 && text.bytes().all(|b| b.is_ascii_uppercase()) {
+        return Some(text);
+    }
+    node.problem(
+        "style::unfit-text",
+        "`currency` is not a currency code",
+        "write its three capital letters, such as \"EUR\"",
+    );
+    None
+}
+
+fn language(node: &Node<'_>) -> Option<String> {
+    let text = node.text()?;
+    if text.len() == 2 && text.bytes().all(|b| b.is_ascii_lowercase()) {
+        return Some(text);
+    }
+    let message = format!("`{}` is not a language code", node.key());
+    node.problem(
+        "style::unfit-text",
+        message,
+        "write its two small letters, such as \"pt\"",
+    );
+    None
+}
+
+fn languages(node: &Node<'_>) -> Option<Vec<String>> {
+    let members = node.list("[\"en\"]")?;
+    if members.is_empty() {
+        node.problem(
+            "style::empty-list",
+            "`languages` is empty",
+            "name at least one, such as [\"en\"]",
+        );
+        return None;
+    }
+    all(members.iter().map(language))
+}
+
+fn workroom(mut table: Table<'_>) -> Option<Workroom> {
+    let name = table
+        .required("name", "name = \"...\"")
+        .and_then(|node| node.text());
+    let place = words(&mut table, "place");
+    let language = table.optional("language").map(|node| language(&node));
+    table.finish();
+    Some(Workroom {
+        name: name?,
+        place: place?,
+        language: language.unwrap_or_else(|| Some("en".to_owned()))?,
+    })
+}
+
+pub(crate) fn cloths(mut root: Table<'_>) -> Option<IndexMap<String, Cloth>> {
+    format(&mut root);
+    let cloths = named(&root.section("cloths"), cloth);
+    root.finish();
+    cloths
+}
+
+fn cloth(mut table: Table<'_>) -> Option<Cloth> {
+    let name = table
+        .required("name", "name = \"...\"")
+        .and_then(|node| node.text());
+    let r#use = table
+        .required("use", "use = \"shell\", \"pocketing\" or \"lining\"")
+        .and_then(|node| node.choice("style::unknown-word", ClothUse::WORDS));
+    let construction = words(&mut table, "construction");
+    let fibre = words(&mut table, "fibre");
+    let weight = table
+        .required("weight", "weight = \"14 oz/yd2\"")
+        .and_then(|node| node.quantity(&WEIGHT));
+    let thickness = table
+        .required("thickness", "thickness = \"0.82 mm\"")
+        .and_then(|node| node.quantity(&THICKNESS));
+    let width = table
+        .required("width", "width = \"148 cm\"")
+        .and_then(|node| node.quantity(&MEASURE));
+    let selvedge = table
+        .optional("selvedge")
+        .map_or(Some(false), |node| node.flag());
+    let mut shrinkage = |key| {
+        table
+            .optional(key)
+            .map_or(Some(trade::Share::ZERO), |node| node.quantity(&SHRINKAGE))
+    };
+    let warp_shrinkage = shrinkage("warp_shrinkage");
+    let weft_shrinkage = shrinkage("weft_shrinkage");
+    let colour = table
+        .required("colour", "colour = \"#27324a\"")
+        .and_then(|node| node.colour());
+    let reverse = table.optional("reverse_colour").map(|node| node.colour());
+    table.finish();
+    let colour = colour?;
+    Some(Cloth {
+        name: name?,
+        r#use: r#use?,
+        construction: construction?,
+        fibre: fibre?,
+        weight: weight?,
+        thickness: thickness?,
+        width: width?,
+        selvedge: selvedge?,
+        warp_shrinkage: warp_shrinkage?,
+        weft_shrinkage: weft_shrinkage?,
+        colour,
+        reverse_colour: reverse.unwrap_or(Some(colour))?,
+    })
+}
+
+pub(crate) fn yarns(mut root: Table<'_>) -> Option<IndexMap<String, Yarn>> {
+    format(&mut root);
+    let yarns = named(&root.section("yarns"), yarn);
+    root.finish();
+    yarns
+}
+
+fn yarn(mut table: Table<'_>) -> Option<Yarn> {
+    let name = table
+        .required("name", "name = \"...\"")
+        .and_then(|node| node.text());
+    let size = table
+        .required("size", "size = \"tex 105\"")
+        .and_then(|node| node.quantity(&YARN));
+    let colour = table
+        .required("colour", "colour = \"#c0813a\"")
+        .and_then(|node| node.colour());
+    let colour_name = words(&mut table, "colour_name");
+    let fibre = words(&mut table, "fibre");
+    let put_up = table.optional("put_up").map(|node| node.quantity(&PUT_UP));
+    table.finish();
+    Some(Yarn {
+        name: name?,
+        size: size?,
+        colour: colour?,
+        colour_name: colour_name?,
+        fibre: fibre?,
+        put_up: allowed(put_up)?,
+    })
+}
+
+pub(crate) fn trims(mut root: Table<'_>) -> Option<IndexMap<String, Trim>> {
+    format(&mut root);
+    let trims = named(&root.section("trims"), trim);
+    root.finish();
+    trims
+}
+
+fn trim(mut table: Table<'_>) -> Option<Trim> {
+    let name = table
+        .required("name", "name = \"...\"")
+        .and_then(|node| node.text());
+    let kind = table
+        .required(
+            "kind",
+            "kind = \"shank button\", \"rivet\", \"patch\" or another kind of trim",
+        )
+        .and_then(|node| node.choice("style::unknown-word", TrimKind::WORDS));
+    let material = words(&mut table, "material");
+    let colour = table
+        .required("colour", "colour = \"#8a7444\"")
+        .and_then(|node| node.colour());
+    let round = matches!(
+        kind,
+        Some(TrimKind::ShankButton | TrimKind::SewnButton | TrimKind::Rivet)
+    );
+    let flat = matches!(kind, Some(TrimKind::Patch | TrimKind::Label));
+    let mut size = |key, wanted: bool, example| {
+        let node = if wanted {
+            table.required(key, example)
+        } else {
+            table.optional(key)
+        };
+        match node {
+            Some(node) => node.quantity(&MEASURE).map(Some),
+            None if wanted => None,
+            None => Some(None),
+        }
+    };
+    let diameter = size("diameter", round, "diameter = \"17.1 mm\"");
+    let width = size("width", flat, "width = \"60 mm\"");
+    let height = size("height", flat, "height = \"30 mm\"");
+    let length = size("length", kind == Some(TrimKind::Zip), "length = \"15 cm\"");
+    let text = words(&mut table, "text");
+    table.finish();
+    Some(Trim {
+        name: name?,
+        kind: kind?,
+        material: material?,
+        colour: colour?,
+        diameter: diameter?,
+        width: width?,
+        height: height?,
+        length: length?,
+        text: text?,
+    })
+}
+
+/// A text that may be left out, and is then empty.
+pub(crate) fn words(table: &mut Table<'_>, key: &'static str) -> Option<String> {
+    table
+        .optional(key)
+        .map_or_else(|| Some(String::new()), |node| node.text())
+}
+
+/// Turns "perhaps left out, perhaps unreadable" round: `None` only when it was there and unreadable.
+#[allow(clippy::option_option)]
+pub(crate) fn allowed<T>(value: Option<Option<T>>) -> Option<Option<T>> {
+    match value {
+        None => Some(None),
+        Some(value) => value.map(Some),
+    }
+}
+
+/// All of them, or `None` when one could not be read; every one is read either way.
+pub(crate) fn all<T>(values: impl Iterator<Item = Option<T>>) -> Option<Vec<T>> {
+    let values: Vec<Option<T>> = values.collect();
+    values.into_iter().collect()
+}
+
+/// Reads every `[section.NAME]` of a section.
+pub(crate) fn named<'a, T>(
+    section: &Table<'a>,
+    read: impl Fn(Table<'a>) -> Option<T>,
+) -> Option<IndexMap<String, T>> {
+    let one = |(name, span, node): (String, std::ops::Range<usize>, Node<'a>)| {
+        let fit = name.len() <= 64
+            && !name.is_empty()
+            && name
+                .bytes()
+                .all(|b| b.is_ascii_alphanumeric() || b == b'-' || b == b'_');
+        if !fit {
+            let message = format!("`{}` cannot be a name", crate::reader::short(&name));
+            let hint = "use letters a to z, digits, - and _; the full name goes into `name`";
+            node.context
+                .problem(span, "style::unfit-name", message, hint);
+        }
+        let value = node.table().and_then(&read);
+        fit.then_some(())?;
+        Some((name, value?))
+    };
+    all(section.entries().into_iter().map(one)).map(|entries| entries.into_iter().collect())
+}

@@ -1,0 +1,325 @@
+//! Reading the seams and their rows.
+
+use std::ops::Range;
+
+use indexmap::IndexMap;
+use trade::Length;
+
+use crate::known::{self, Needed, SeamName};
+use crate::quantities::{DENSITY, DIFFERENCE};
+use crate::read_collection::{all, allowed};
+use crate::reader::{Node, Table, Target, or_list, short};
+use crate::seams::{Construction, Lap, Ply, RowSpec, SeamSpec};
+
+/// A seam's `like`, as far as it could be read.
+struct Like {
+    seam: String,
+    to: String,
+    span: Range<usize>,
+}
+
+pub(crate) fn seams(
+    section: &Table<'_>,
+    with_extra_pocket: bool,
+) -> Option<IndexMap<String, SeamSpec>> {
+    let entries = section.entries();
+    if section.is_there() {
+        missing(section, &entries, with_extra_pocket);
+    }
+    let mut likes = Vec::new();
+    let mut read = Vec::new();
+    for (name, span, node) in &entries {
+        let Some(known) = known::seam_name(name) else {
+            let hint = match known::nearest(name, known::SEAMS.iter().map(|seam| seam.name)) {
+                Some(near) => format!("did you mean `{near}`?"),
+                None => format!("the seams are {}", names()),
+            };
+            let message = format!("`{}` is not a seam known here", short(name));
+            node.context
+                .problem(span.clone(), "style::unknown-seam", message, hint);
+            read.push(None);
+            continue;
+        };
+        let spec = node
+            .table()
+            .and_then(|table| seam(table, known, &mut likes));
+        read.push(spec.map(|spec| (name.clone(), spec)));
+    }
+    let stated: Vec<&str> = entries.iter().map(|(name, _, _)| name.as_str()).collect();
+    let mut fine = true;
+    for like in &likes {
+        fine &= points_somewhere(section, like, &stated);
+    }
+    fine &= no_circles(section, &likes);
+    let seams: IndexMap<String, SeamSpec> = all(read.into_iter())?.into_iter().collect();
+    (fine && fit(section, &seams)).then_some(seams)
+}
+
+fn names() -> String {
+    let names: Vec<String> = known::SEAMS
+        .iter()
+        .map(|seam| format!("`{}`", seam.name))
+        .collect();
+    names.join(", ")
+}
+
+fn missing(
+    section: &Table<'_>,
+    entries: &[(String, Range<usize>, Node<'_>)],
+    with_extra_pocket: bool,
+) {
+    for seam in known::SEAMS {
+        let needed = match seam.needed {
+            Needed::Always => true,
+            Needed::WithExtraPocket => with_extra_pocket,
+            Needed::Optional => false,
+        };
+        if needed && !entries.iter().any(|(name, _, _)| name == seam.name) {
+            let message = format!("nothing says how the seam `{}` is sewn", seam.name);
+            let hint = format!("add a section [seams.{}] ({})", seam.name, seam.title);
+            section.node.problem("style::missing-seam", message, hint);
+        }
+    }
+}
+
+fn seam(mut table: Table<'_>, known: &SeamName, likes: &mut Vec<Like>) -> Option<SeamSpec> {
+    let construction = table
+        .optional("construction")
+        .map(|node| node.choice("style::unknown-construction", Construction::WORDS));
+    let lap = table.optional("lap").map(|node| lap(&node, known));
+    let like_node = table.optional("like");
+    let like = like_node.as_ref().map(|node| node.text());
+    let rows_node = table.optional("rows");
+    let rows = rows_node.as_ref().map(rows);
+    if like_node.is_none() {
+        let path = table.node.path.clone();
+        for (key, there) in [
+            ("construction", construction.is_some()),
+            ("rows", rows.is_some()),
+        ] {
+            if !there {
+                let message = format!("[{path}] has no `{key}`");
+                let hint = "state it, or take it from another seam with `like`";
+                table.node.problem("style::missing-key", message, hint);
+            }
+        }
+        if construction.is_none() || rows.is_none() {
+            table.finish();
+            return None;
+        }
+    }
+    table.finish();
+    if let (Some(Some(to)), Some(node)) = (&like, &like_node) {
+        let span = node.span.clone();
+        likes.push(Like {
+            seam: known.name.to_owned(),
+            to: to.clone(),
+            span,
+        });
+    }
+    Some(SeamSpec {
+        construction: allowed(construction)?,
+        lap: allowed(lap)?,
+        like: allowed(like)?,
+        rows: allowed(rows)?,
+    })
+}
+
+fn lap(node: &Node<'_>, known: &SeamName) -> Option<Lap> {
+    let text = node.text()?;
+    let Some(usual) = known.usual_lap else {
+        let message = format!("the seam `{}` has no lap", known.name);
+        node.problem("style::unfit-lap", message, "take `lap` out");
+        return None;
+    };
+    let ply = |word: &str| {
+        let found = Ply::WORDS.iter().find(|(name, _)| *name == word.trim());
+        found.map(|(_, ply)| *ply)
+    };
+    let read = text.split_once(" over ").and_then(|(over, under)| {
+        Some(Lap {
+            over: ply(over)?,
+            under: ply(under)?,
+        })
+    });
+    let fitting = read.filter(|lap| known.joins(*lap));
+    if fitting.is_none() {
+        let other = Lap {
+            over: usual.under,
+            under: usual.over,
+        };
+        let message = format!(
+            "`lap` cannot be \"{}\" on the seam `{}`",
+            short(&text),
+            known.name
+        );
+        node.problem(
+            "style::unfit-lap",
+            message,
+            format!("write \"{usual}\" or \"{other}\""),
+        );
+    }
+    fitting
+}
+
+fn rows(node: &Node<'_>) -> Option<Vec<RowSpec>> {
+    const MOST: usize = 8;
+    let members = node.list("[{ stitch = \"301\", density = \"8 /in\", yarn = \"...\" }]")?;
+    if members.is_empty() || members.len() > MOST {
+        let message = format!("`rows` has {} rows", members.len());
+        node.problem(
+            "style::row-count",
+            message,
+            format!("a seam has from 1 to {MOST} rows"),
+        );
+        return None;
+    }
+    all(members.iter().map(|member| row(member.table()?)))
+}
+
+fn row(mut table: Table<'_>) -> Option<RowSpec> {
+    let stitch = table
+        .required("stitch", "stitch = \"301\"")
+        .and_then(|node| {
+            node.parsed(
+                "style::unknown-stitch",
+                "a stitch type",
+                "its number in quotes, such as \"301\"",
+            )
+        });
+    let density = table
+        .required("density", "density = \"8 /in\"")
+        .and_then(|node| node.quantity(&DENSITY));
+    let yarn = table
+        .required("yarn", "yarn = \"...\", a name from yarns.toml")
+        .and_then(|node| node.reference(Target::Yarn));
+    let under = table
+        .optional("under")
+        .map(|node| node.reference(Target::Yarn));
+    let offset = table.optional("offset");
+    let offset = offset.map_or(Some(Length::ZERO), |node| node.quantity(&DIFFERENCE));
+    table.finish();
+    let yarn = yarn?;
+    Some(RowSpec {
+        stitch: stitch?,
+        density: density?,
+        under: under.unwrap_or_else(|| Some(yarn.clone()))?,
+        yarn,
+        offset: offset?,
+    })
+}
+
+fn points_somewhere(section: &Table<'_>, like: &Like, stated: &[&str]) -> bool {
+    if stated.contains(&like.to.as_str()) {
+        return true;
+    }
+    let message = format!(
+        "`{}` is like `{}`, which this style does not have",
+        like.seam,
+        short(&like.to)
+    );
+    let hint = match known::nearest(&like.to, stated.iter().copied()) {
+        Some(near) => format!("did you mean \"{near}\"?"),
+        None => "name one of this style's seams".to_owned(),
+    };
+    section
+        .node
+        .context
+        .problem(like.span.clone(), "style::unknown-seam", message, hint);
+    false
+}
+
+/// Finds every circle of `like` once, at its first seam in the file.
+fn no_circles(section: &Table<'_>, likes: &[Like]) -> bool {
+    let mut seen: Vec<&str> = Vec::new();
+    let mut fine = true;
+    for start in likes {
+        let mut way: Vec<&Like> = vec![start];
+        while let Some(next) = way
+            .last()
+            .and_then(|last| likes.iter().find(|l| l.seam == last.to))
+        {
+            if let Some(at) = way.iter().position(|l| l.seam == next.seam) {
+                let circle = way.get(at..).unwrap_or_default();
+                if at == 0 && !seen.contains(&start.seam.as_str()) {
+                    tell_circle(section, circle);
+                    fine = false;
+                }
+                seen.extend(circle.iter().map(|l| l.seam.as_str()));
+                break;
+            }
+            way.push(next);
+        }
+    }
+    fine
+}
+
+fn tell_circle(section: &Table<'_>, circle: &[&Like]) {
+    let Some((first, rest)) = circle.split_first() else {
+        return;
+    };
+    let steps: Vec<String> = std::iter::once(format!("{} is sewn like {}", first.seam, first.to))
+        .chain(
+            rest.iter()
+                .map(|like| format!("{} like {}", like.seam, like.to)),
+        )
+        .collect();
+    let hint =
+        "say on one of them how it is sewn (`construction` and `rows`) and take its `like` out";
+    let context = section.node.context;
+    context.problem(
+        first.span.clone(),
+        "style::like-circle",
+        steps.join(", "),
+        hint,
+    );
+}
+
+/// Each seam's construction, its own or taken over, must be one it can have.
+fn fit(section: &Table<'_>, seams: &IndexMap<String, SeamSpec>) -> bool {
+    let mut fine = true;
+    for (name, spec) in seams {
+        let Some(known) = known::seam_name(name) else {
+            continue;
+        };
+        let mut source = spec;
+        while source.construction.is_none() {
+            let Some(next) = source.like.as_ref().and_then(|like| seams.get(like)) else {
+                break;
+            };
+            source = next;
+        }
+        let Some(construction) = source.construction else {
+            continue;
+        };
+        if known.constructions.contains(&construction) {
+            continue;
+        }
+        fine = false;
+        let own = if spec.construction.is_some() {
+            "construction"
+        } else {
+            "like"
+        };
+        let span = section
+            .node
+            .context
+            .places
+            .borrow()
+            .get(&format!("seams.{name}.{own}"))
+            .cloned();
+        let message = format!("the seam `{name}` cannot be {construction}");
+        let can: Vec<String> = known
+            .constructions
+            .iter()
+            .map(ToString::to_string)
+            .collect();
+        let span = span.unwrap_or_else(|| section.node.span.clone());
+        let hint = format!("it can be {}", or_list(&can));
+        section
+            .node
+            .context
+            .problem(span, "style::unfit-construction", message, hint);
+    }
+    fine
+}

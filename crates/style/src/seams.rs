@@ -1,0 +1,189 @@
+//! Seams: how two edges are joined, and the rows of stitches that join them.
+
+use std::fmt;
+
+use serde::{Serialize, Serializer};
+use trade::{Length, StitchDensity, StitchType};
+
+use crate::document::words;
+use crate::{StyleDoc, known};
+
+/// How the plies of a seam, hem or edge lie.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Construction {
+    /// Joined right sides together, allowances pressed apart.
+    PressedOpen,
+    /// Both edges turned into each other and sewn through flat, no raw edge on either face.
+    LapFelled,
+    /// Joined, neatened, turned to one side and sewn down, so that it looks felled from outside.
+    MockFelled,
+    /// Joined by a chain row with an overedge beside it, in one pass.
+    SafetyStitched,
+    /// Joined and neatened by an overedge.
+    Overlocked,
+    /// A folded band set over the raw edge of the body.
+    BandOverEdge,
+    /// An edge turned twice by the same depth and sewn down.
+    RolledHem,
+    /// A pocket's top edge turned twice and sewn down.
+    TurnedHem,
+    /// An edge faced, turned to the inside and sewn along.
+    TurnedEdge,
+    /// A piece with its edges turned in, set on top of another and sewn round.
+    PatchSet,
+    /// A strip folded with its edges inside and sewn along.
+    Strip,
+    /// Stitches through one piece that join nothing.
+    Surface,
+}
+words!(Construction:
+    PressedOpen = "pressed-open",
+    LapFelled = "lap-felled",
+    MockFelled = "mock-felled",
+    SafetyStitched = "safety-stitched",
+    Overlocked = "overlocked",
+    BandOverEdge = "band-over-edge",
+    RolledHem = "rolled-hem",
+    TurnedHem = "turned-hem",
+    TurnedEdge = "turned-edge",
+    PatchSet = "patch-set",
+    Strip = "strip",
+    Surface = "surface",
+);
+
+impl Construction {
+    /// Whether one ply visibly lies over the other, so that a lap has to be stated.
+    #[must_use]
+    pub const fn is_lapped(self) -> bool {
+        matches!(self, Self::LapFelled | Self::MockFelled)
+    }
+}
+
+/// One of the two plies of a seam, by the panel it belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Ply {
+    /// The front panel.
+    Front,
+    /// The back panel.
+    Back,
+    /// The wearer's left.
+    Left,
+    /// The wearer's right.
+    Right,
+    /// The yoke.
+    Yoke,
+}
+words!(Ply: Front = "front", Back = "back", Left = "left", Right = "right", Yoke = "yoke");
+
+/// Which ply lies on top, seen from outside; written "front over back".
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Lap {
+    /// The ply seen from outside.
+    pub over: Ply,
+    /// The ply below it.
+    pub under: Ply,
+}
+
+impl fmt::Display for Lap {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} over {}", self.over, self.under)
+    }
+}
+
+impl Serialize for Lap {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(self)
+    }
+}
+
+/// One `[seams.NAME]` as the file says it, before `like` is followed.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SeamSpec {
+    /// How the plies lie; `None` when taken from `like`.
+    pub construction: Option<Construction>,
+    /// Which ply is on top; `None` when taken from `like` or from the seam's usual lap.
+    pub lap: Option<Lap>,
+    /// The seam everything not said here is taken from.
+    pub like: Option<String>,
+    /// The stitch rows, outermost first; `None` when taken from `like`.
+    pub rows: Option<Vec<RowSpec>>,
+}
+
+/// One row of stitches.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RowSpec {
+    /// The stitch type of ISO 4915.
+    pub stitch: StitchType,
+    /// Stitches to a length.
+    pub density: StitchDensity,
+    /// The needle yarn, a name from `yarns.toml`.
+    pub yarn: String,
+    /// The bobbin or looper yarn, a name from `yarns.toml`; the needle yarn when the file leaves it out.
+    pub under: String,
+    /// Distance from the seam line, into the ply the row is sewn through. Default 0.
+    pub offset: Length,
+}
+
+/// A seam with its `like` followed: what is really sewn.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Seam {
+    /// The seam's name, from [`known::SEAMS`].
+    pub name: String,
+    /// How the plies lie.
+    pub construction: Construction,
+    /// Which ply is on top; `Some` exactly when the construction is lapped and the seam joins two plies.
+    pub lap: Option<Lap>,
+    /// The stitch rows, outermost first.
+    pub rows: Vec<RowSpec>,
+}
+
+impl StyleDoc {
+    /// A seam with everything it takes from its `like` filled in; `None` when the style has no such seam.
+    ///
+    /// A lap not stated on the way, or stated for plies this seam does not join, is the seam's usual one.
+    #[must_use]
+    pub fn seam(&self, name: &str) -> Option<Seam> {
+        let known = known::seam_name(name)?;
+        let chain = self.like_chain(name);
+        let construction = chain.iter().find_map(|spec| spec.construction)?;
+        let rows = chain.iter().find_map(|spec| spec.rows.clone())?;
+        let lap = known
+            .usual_lap
+            .filter(|_| construction.is_lapped())
+            .map(|usual| {
+                let joins = |lap: &Lap| known.joins(*lap);
+                chain
+                    .iter()
+                    .filter_map(|spec| spec.lap)
+                    .find(joins)
+                    .unwrap_or(usual)
+            });
+        Some(Seam {
+            name: name.to_owned(),
+            construction,
+            lap,
+            rows,
+        })
+    }
+
+    /// Every seam of the style, resolved, in the file's order.
+    pub fn all_seams(&self) -> impl Iterator<Item = Seam> + '_ {
+        self.seams.keys().filter_map(|name| self.seam(name))
+    }
+
+    /// The seam and those it is like, nearest first; ends where a name is missing or comes round again.
+    fn like_chain(&self, name: &str) -> Vec<&SeamSpec> {
+        let mut names = Vec::new();
+        let mut chain = Vec::new();
+        let mut next = Some(name);
+        while let Some(name) = next {
+            let Some(spec) = self.seams.get(name).filter(|_| !names.contains(&name)) else {
+                break;
+            };
+            names.push(name);
+            chain.push(spec);
+            next = spec.like.as_deref();
+        }
+        chain
+    }
+}

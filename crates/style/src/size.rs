@@ -1,0 +1,135 @@
+//! A garment size: the waist and length a label prints, both in whole inches.
+
+use std::fmt;
+use std::str::FromStr;
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+/// A size as the trade tags it: waist by length, in whole inches ("32x32").
+///
+/// These are tag numbers. What the finished garment measures at a size is in the chart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Size {
+    /// The waist on the tag, in inches.
+    pub waist: u32,
+    /// The inseam length on the tag, in inches.
+    pub length: u32,
+}
+
+impl Size {
+    /// The size with this waist and length on its tag, both in inches.
+    #[must_use]
+    pub const fn new(waist: u32, length: u32) -> Self {
+        Self { waist, length }
+    }
+}
+
+impl fmt::Display for Size {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}x{}", self.waist, self.length)
+    }
+}
+
+/// The text is not a size.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("`{text}` is not a size; write waist x length in whole inches, such as \"32x32\"")]
+pub struct SizeError {
+    /// What was written.
+    pub text: String,
+}
+
+impl FromStr for Size {
+    type Err = SizeError;
+
+    /// Reads "32x32"; "32 x 32" and "32×32" mean the same.
+    fn from_str(text: &str) -> Result<Self, SizeError> {
+        let error = || SizeError {
+            text: text.to_owned(),
+        };
+        let (waist, length) = text.split_once(['x', 'X', '×']).ok_or_else(error)?;
+        let whole = |part: &str| {
+            let part = part.trim();
+            let digits = !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
+            digits.then(|| part.parse::<u32>().ok()).flatten()
+        };
+        match (whole(waist), whole(length)) {
+            (Some(waist), Some(length)) if waist > 0 && length > 0 => Ok(Self { waist, length }),
+            _ => Err(error()),
+        }
+    }
+}
+
+impl Serialize for Size {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Size {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(deserializer)?;
+        text.parse().map_err(serde::de::Error::custom)
+    }
+}
+
+/// The run of sizes a style is made in.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Sizes {
+    /// Waist tags in inches, rising.
+    pub waists: Vec<u32>,
+    /// Length tags in inches, rising.
+    pub lengths: Vec<u32>,
+    /// The size the chart's values are stated at; one of the run.
+    pub base: Size,
+}
+
+impl Sizes {
+    /// Every size of the run, waist by waist, shortest length first.
+    pub fn all(&self) -> impl Iterator<Item = Size> + '_ {
+        self.waists.iter().flat_map(|&waist| {
+            self.lengths
+                .iter()
+                .map(move |&length| Size { waist, length })
+        })
+    }
+
+    /// Whether the run has this size.
+    #[must_use]
+    pub fn contains(&self, size: Size) -> bool {
+        self.waists.contains(&size.waist) && self.lengths.contains(&size.length)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+
+    #[test]
+    fn a_size_reads_back_as_it_prints() {
+        for text in ["32x32", "28x30", "38x34"] {
+            assert_eq!(text.parse::<Size>().unwrap().to_string(), text);
+        }
+        assert_eq!("32 x 34".parse::<Size>().unwrap(), Size::new(32, 34));
+        assert_eq!("32×34".parse::<Size>().unwrap(), Size::new(32, 34));
+    }
+
+    #[test]
+    fn what_is_not_a_size_is_refused() {
+        for text in [
+            "",
+            "32",
+            "x",
+            "32x",
+            "x32",
+            "0x32",
+            "32x0",
+            "-1x32",
+            "+1x3",
+            "32x32x32",
+            "99999999999x1",
+        ] {
+            assert!(text.parse::<Size>().is_err(), "{text}");
+        }
+    }
+}

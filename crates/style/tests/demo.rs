@@ -1,0 +1,80 @@
+//! The demo collection loads, and says what a maker reading it would expect.
+#![allow(clippy::unwrap_used)]
+
+use std::path::Path;
+
+use style::{Construction, Lap, Ply, Size, load};
+use trade::Length;
+
+fn demo() -> style::Loaded {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("demo/saltmarsh")
+        .join(style::demo::STYLE);
+    match load(&path) {
+        Ok(loaded) => loaded,
+        Err(report) => panic!("{report}"),
+    }
+}
+
+#[test]
+fn the_demo_loads_whole() {
+    let loaded = demo();
+    assert_eq!(loaded.style.sizes.all().count(), 27);
+    assert_eq!(loaded.style.chart.len(), style::known::MEASURES.len());
+    assert_eq!(loaded.style.seams.len(), style::known::SEAMS.len());
+    assert_eq!(loaded.collection.yarns.len(), 6);
+    let (line, column) = loaded.place("chart.thigh.value").unwrap();
+    let text = loaded.text.lines().nth(line - 1).unwrap();
+    assert_eq!((text, column), ("value = \"24 1/2 in\"", 9));
+}
+
+#[test]
+fn a_measure_follows_its_grades() {
+    let style = demo().style;
+    let value = |measure, waist, length| style.value(measure, Size::new(waist, length)).unwrap();
+    let near = |a: Length, b: Length| assert!((a - b).abs() < Length::mm(1e-9), "{a} {b}");
+    near(value("thigh", 32, 32), Length::inches(24.5));
+    near(value("thigh", 28, 30), Length::inches(22.5));
+    near(value("thigh", 38, 34), Length::inches(27.5));
+    near(value("inseam", 38, 30), Length::inches(30.0));
+    near(
+        value("outseam", 33, 34),
+        value("outseam", 32, 32) + Length::inches(2.125),
+    );
+    // The fly grows by an eighth up to 34 and not beyond.
+    near(value("fly_length", 38, 32), value("fly_length", 34, 32));
+    near(
+        value("fly_length", 34, 32),
+        Length::cm(16.5) + Length::inches(0.25),
+    );
+    near(
+        value("fly_length", 28, 32),
+        Length::cm(16.5) - Length::inches(0.5),
+    );
+}
+
+#[test]
+fn like_is_followed() {
+    let style = demo().style;
+    let yoke = style.seam("yoke").unwrap();
+    let seat = style.seam("seat").unwrap();
+    assert_eq!(yoke.construction, Construction::LapFelled);
+    assert_eq!(yoke.rows, seat.rows);
+    assert_eq!(
+        yoke.lap,
+        Some(Lap {
+            over: Ply::Yoke,
+            under: Ply::Back
+        })
+    );
+    assert_eq!(
+        seat.lap,
+        Some(Lap {
+            over: Ply::Left,
+            under: Ply::Right
+        })
+    );
+    assert_eq!(style.seam("outseam").unwrap().lap, None);
+    assert_eq!(style.all_seams().count(), style.seams.len());
+    assert!(style.seam("nothing").is_none());
+}
