@@ -222,8 +222,8 @@ mod tests {
         );
     }
 
-    /// The definitions of a thread maker's page on thread numbering: dtex
-    /// is ten times and denier nine times tex, Nm is 1000 and Ne is 590.54 over tex.
+    /// The definitions of a thread maker's page on thread numbering: dtex is ten times and denier
+    /// nine times tex, Nm is 1000 and Ne is 590.54 over tex.
     #[test]
     fn size_systems_convert() {
         let size = YarnSize::tex(60.0);
@@ -234,7 +234,8 @@ mod tests {
         near(YarnSize::ne(12.0).to_tex(), 590.54 / 12.0, 0.0005);
     }
 
-    /// Tex 30 corespun is sold as ticket 100: the same maker's page on hemming threads. The rule 3000/tex itself is from memory.
+    /// Tex 30 corespun is sold as ticket 100: the same maker's page on hemming threads. The
+    /// rule 3000/tex itself is from memory.
     #[test]
     fn tickets_are_three_thousand_over_tex() {
         near(YarnSize::tex(30.0).to_ticket(), 100.0, 1e-9);
