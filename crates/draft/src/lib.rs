@@ -1,1 +1,30 @@
 //! From measurement chart to pieces.
+//!
+//! A [`Spec`] is one size of one style: finished measures plus the few shape choices the chart
+//! leaves open. The block construction gives a first shape; a least-squares solve moves its free
+//! parameters until **measuring the pattern the way the inspector measures the garment** gives the
+//! chart. Everything else (pockets, fly, band, loops) is then laid out on the solved panels.
+//! [`draft`] always gives pieces; where the chart contradicts itself it also says which measures
+//! fight, and by how much.
+
+mod block;
+mod conflict;
+mod finding;
+mod fit;
+mod from_style;
+mod join;
+mod layout;
+pub mod measure;
+mod pattern;
+mod piece;
+pub mod solve;
+mod spec;
+
+pub use conflict::{Conflict, Remedy};
+pub use finding::{Finding, Severity};
+pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
+pub use pattern::{Drafted, Measured, Pattern, Proportions, draft};
+pub use piece::{
+    ClothUse, Cut, Edge, InnerKind, InnerLine, NamedPoint, Notch, Piece, PieceId,
+};
+pub use spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};

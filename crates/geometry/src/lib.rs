@@ -1,1 +1,32 @@
-//! Points, paths, offsets and lengths in millimetres.
+//! Points, paths and lengths on flat cloth.
+//!
+//! Everything here is plane geometry in **millimetres**, x to the right and y **up**, as a pattern
+//! cutter draws. Curves stay curves (Bézier segments from `kurbo`); polylines appear only where
+//! something outside needs them. A [`Path`] is an open run of segments: an edge of a piece, a seam
+//! line, a row of stitches. This is the only room that names `kurbo`.
+
+mod offset;
+mod path;
+mod polyline;
+
+pub use kurbo::{Affine, BezPath, CubicBez, Line, PathEl, PathSeg, Point, Rect, Vec2};
+pub use offset::{OffsetError, offset_outline};
+pub use path::Path;
+pub use polyline::{area, clip_to_polygon, contains, is_simple, polyline_length, resample};
+
+use trade::Angle;
+
+/// The unit vector that points at `angle`, counted anticlockwise from the x axis.
+pub fn direction(angle: Angle) -> Vec2 {
+    Vec2::from_angle(angle.to_rad())
+}
+
+/// The angle between two directions, from 0° to 180°.
+pub fn angle_between(a: Vec2, b: Vec2) -> Angle {
+    Angle::rad(a.cross(b).atan2(a.dot(b)).abs())
+}
+
+/// The vector turned a quarter circle anticlockwise.
+pub fn left_of(v: Vec2) -> Vec2 {
+    Vec2::new(-v.y, v.x)
+}

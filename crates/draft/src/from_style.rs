@@ -1,0 +1,88 @@
+//! Reading one size out of a style document.
+
+use style::{BackPocket, Side, Size, StyleDoc};
+use trade::Length;
+
+use crate::spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};
+
+impl Spec {
+    /// One size of a style. A measure the document does not state takes its documented default;
+    /// one that has none (only an incomplete document lacks it) counts as zero, and the draft then
+    /// reports the conflict.
+    pub fn of(doc: &StyleDoc, size: Size) -> Spec {
+        let value = |key| doc.value(key, size).unwrap_or(Length::ZERO);
+        let level = |key| doc.level(key).unwrap_or(Length::ZERO);
+        let shape = &doc.shape;
+        let pockets = &doc.pockets;
+        Spec {
+            waist: value("waist"),
+            seat: value("seat"),
+            seat_at: level("seat"),
+            front_rise: value("front_rise"),
+            back_rise: value("back_rise"),
+            thigh: value("thigh"),
+            thigh_at: level("thigh"),
+            knee: value("knee"),
+            knee_at: level("knee"),
+            hem: value("hem"),
+            inseam: value("inseam"),
+            outseam: doc.value("outseam", size),
+            band_height: value("band_height"),
+            band_overlap: value("band_overlap"),
+            yoke_centre: value("yoke_centre"),
+            yoke_side: value("yoke_side"),
+            fly_length: value("fly_length"),
+            fly_width: value("fly_width"),
+            mouth_width: value("mouth_width"),
+            mouth_depth: value("mouth_depth"),
+            coin_width: value("coin_width"),
+            coin_depth: value("coin_depth"),
+            back_pocket_width: value("back_pocket_width"),
+            back_pocket_length: value("back_pocket_length"),
+            back_pocket_from_yoke: value("back_pocket_from_yoke"),
+            back_pocket_from_centre: value("back_pocket_from_centre"),
+            loop_length: value("loop_length"),
+            loop_width: value("loop_width"),
+            hem_depth: value("hem_depth"),
+            seat_split: shape.seat_split,
+            thigh_split: shape.thigh_split,
+            knee_split: shape.knee_split,
+            hem_split: shape.hem_split,
+            waist_split: shape.waist_split,
+            front_tilt: shape.front_tilt,
+            seat_angle: shape.seat_angle,
+            seat_dart: shape.seat_dart,
+            inseam_stretch: shape.inseam_stretch,
+            band_ease: shape.band_ease,
+            coin_on_right: pockets.coin.side == Side::Right,
+            coin_below_band: pockets.coin.below_band,
+            coin_from_side: pockets.coin.from_side,
+            coin_lower_narrowing: pockets.coin.lower_narrowing,
+            bag_depth: pockets.bag.depth,
+            bag_width: pockets.bag.width,
+            facing: pockets.bag.facing,
+            back_pocket_left: back_pocket(&pockets.back.left),
+            back_pocket_right: back_pocket(&pockets.back.right),
+            extra_pocket: pockets.extra.as_ref().map(|extra| ExtraPocketSpec {
+                on_left: extra.side == Side::Left,
+                width: extra.width,
+                depth: extra.depth,
+                from_centre: extra.from_centre,
+            }),
+            loop_count: doc.loops.count,
+        }
+    }
+}
+
+fn back_pocket(pocket: &BackPocket) -> BackPocketSpec {
+    BackPocketSpec {
+        foot_width: pocket.foot_width,
+        side_length: pocket.side_length,
+        outer_drop: pocket.outer_drop,
+        lining: match pocket.lining {
+            style::Lining::None => Lining::None,
+            style::Lining::Half => Lining::Half,
+            style::Lining::Full => Lining::Full,
+        },
+    }
+}

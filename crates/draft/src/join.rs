@@ -1,0 +1,153 @@
+//! Which edges are sewn to which, and the seam walk that checks them.
+
+use trade::Length;
+
+use crate::pattern::Pattern;
+use crate::piece::PieceId;
+
+/// A run of edges, in order.
+pub type EdgeRun = &'static [(PieceId, &'static str)];
+
+/// Two runs of edges that are sewn together.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Join {
+    /// Key of the seam in the style file.
+    pub seam: &'static str,
+    /// Name on paper.
+    pub name: &'static str,
+    /// One side, as often as stated (2: left and right together).
+    pub a: (EdgeRun, u32),
+    /// The other side; the same run again where left meets right.
+    pub b: (EdgeRun, u32),
+    /// How the declared ease is found.
+    pub ease: EaseOf,
+}
+
+/// Which declared ease a seam has: how much longer side `a` is than side `b`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum EaseOf {
+    /// None.
+    None,
+    /// The back inseam is stretched on.
+    InseamStretch,
+    /// The body is eased onto the band.
+    Band,
+}
+
+/// All joins of a five-pocket jean.
+pub const JOINS: &[Join] = {
+    use PieceId::{Back, Band, FlyFacing, Front, PocketBag, PocketFacing, Yoke};
+    &[
+        Join {
+            seam: "yoke",
+            name: "Yoke seam",
+            a: (&[(Back, "top")], 1),
+            b: (&[(Yoke, "lower")], 1),
+            ease: EaseOf::None,
+        },
+        Join {
+            seam: "seat",
+            name: "Seat seam",
+            a: (&[(Yoke, "centre"), (Back, "seat")], 1),
+            b: (&[(Yoke, "centre"), (Back, "seat")], 1),
+            ease: EaseOf::None,
+        },
+        Join {
+            seam: "front_rise",
+            name: "Front rise",
+            a: (&[(Front, "crotch")], 1),
+            b: (&[(Front, "crotch")], 1),
+            ease: EaseOf::None,
+        },
+        Join {
+            seam: "inseam",
+            name: "Inseam",
+            a: (&[(Front, "inseam")], 1),
+            b: (&[(Back, "inseam")], 1),
+            ease: EaseOf::InseamStretch,
+        },
+        Join {
+            seam: "outseam",
+            name: "Outseam",
+            a: (&[(Front, "side"), (PocketFacing, "side")], 1),
+            b: (&[(Back, "side"), (Yoke, "side")], 1),
+            ease: EaseOf::None,
+        },
+        Join {
+            seam: "band",
+            name: "Band seam",
+            a: (
+                &[(PocketFacing, "waist"), (Front, "waist"), (Yoke, "top")],
+                2,
+            ),
+            b: (&[(Band, "join")], 1),
+            ease: EaseOf::Band,
+        },
+        Join {
+            seam: "mouth",
+            name: "Pocket mouth",
+            a: (&[(Front, "mouth")], 1),
+            b: (&[(PocketBag, "mouth")], 1),
+            ease: EaseOf::None,
+        },
+        Join {
+            seam: "fly",
+            name: "Fly edge",
+            a: (&[(Front, "fly")], 1),
+            b: (&[(FlyFacing, "edge")], 1),
+            ease: EaseOf::None,
+        },
+        Join {
+            seam: "bag_close",
+            name: "Pocket bag foot",
+            a: (&[(PocketBag, "foot_upper")], 1),
+            b: (&[(PocketBag, "foot_under")], 1),
+            ease: EaseOf::None,
+        },
+    ]
+};
+
+/// One walked seam.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Walked {
+    /// The seam.
+    pub join: &'static Join,
+    /// Length of side `a`.
+    pub a: Length,
+    /// Length of side `b`.
+    pub b: Length,
+    /// Declared ease: by how much `a` should be longer.
+    pub ease: Length,
+}
+
+impl Walked {
+    /// What is left after the declared ease; zero for a perfect seam.
+    pub fn gap(&self) -> Length {
+        self.a - self.b - self.ease
+    }
+}
+
+/// Walks every seam whose pieces are there.
+pub fn walk(pattern: &Pattern) -> Vec<Walked> {
+    JOINS
+        .iter()
+        .filter_map(|join| {
+            let side = |(run, times): (EdgeRun, u32)| {
+                run.iter()
+                    .map(|(piece, edge)| Some(pattern.piece(*piece)?.edge(edge)?.length()))
+                    .sum::<Option<Length>>()
+                    .map(|l| l * f64::from(times))
+            };
+            Some(Walked {
+                join,
+                a: side(join.a)?,
+                b: side(join.b)?,
+                ease: match join.ease {
+                    EaseOf::None => Length::ZERO,
+                    EaseOf::InseamStretch => pattern.spec.inseam_stretch,
+                    EaseOf::Band => pattern.spec.band_ease,
+                },
+            })
+        })
+        .collect()
+}

@@ -1,0 +1,99 @@
+//! The fly: the facing behind the left edge and the shield behind both.
+
+use geometry::{Path, Point, Vec2};
+
+use super::{at, edge, fold, mm};
+use crate::piece::{ClothUse, Cut, Piece, PieceId};
+use crate::spec::Spec;
+
+/// How much longer and wider the shield is than the facing, so that it covers the stitching.
+const SHIELD_LONGER_MM: f64 = 15.0;
+const SHIELD_WIDER_MM: f64 = 6.0;
+
+/// The far edge of the facing, from the fly foot round and up to the waist; the fly is topstitched
+/// along it. Drawn with the fly edge on the y axis, the waist on the x axis.
+pub(super) fn stitch_outline(spec: &Spec) -> Path {
+    let (width, length) = (mm(spec.fly_width), mm(spec.fly_length));
+    let turn = (1.25 * width).min(0.6 * length);
+    let foot = Point::new(0.0, -length);
+    let shoulder = Point::new(width, -length + turn);
+    Path::cubic(
+        foot,
+        foot + Vec2::new(0.55 * width, 0.12 * turn),
+        shoulder - Vec2::new(0.0, 0.6 * turn),
+        shoulder,
+    )
+    .then(&Path::line(shoulder, Point::new(width, 0.0)))
+}
+
+pub(super) fn facing(spec: &Spec) -> Piece {
+    let (width, length) = (mm(spec.fly_width), mm(spec.fly_length));
+    let outline = stitch_outline(spec);
+    let turn = outline.segments()[0].to_cubic().p3.y;
+    let (foot, back) = (
+        Path::new(outline.segments()[..1].to_vec()),
+        Path::new(outline.segments()[1..].to_vec()),
+    );
+    Piece {
+        id: PieceId::FlyFacing,
+        cloth: ClothUse::Shell,
+        // Two plies: one turned with the fly edge, one behind it that carries the buttonholes.
+        cut: Cut {
+            as_drawn: 1,
+            mirrored: 1,
+        },
+        edges: vec![
+            edge(
+                "edge",
+                Path::line(Point::ORIGIN, Point::new(0.0, -length)),
+            ),
+            edge("foot", foot),
+            edge("back", back),
+            edge("top", Path::line(Point::new(width, 0.0), Point::ORIGIN)),
+        ],
+        points: vec![
+            at("top", Point::ORIGIN),
+            at("foot", Point::new(0.0, -length)),
+            at("shoulder", Point::new(width, turn)),
+        ],
+        lines: Vec::new(),
+        notches: Vec::new(),
+        grain: (
+            Point::new(width / 2.0, -length * 0.65),
+            Point::new(width / 2.0, -length * 0.15),
+        ),
+    }
+}
+
+pub(super) fn shield(spec: &Spec) -> Piece {
+    let width = mm(spec.fly_width) + SHIELD_WIDER_MM;
+    let length = mm(spec.fly_length) + SHIELD_LONGER_MM;
+    let corners = [
+        Point::new(-width, 0.0),
+        Point::new(-width, -length + 8.0),
+        Point::new(0.0, -length),
+        Point::new(width, -length + 8.0),
+        Point::new(width, 0.0),
+    ];
+    Piece {
+        id: PieceId::FlyShield,
+        cloth: ClothUse::Shell,
+        cut: Cut::ONE,
+        edges: vec![
+            edge("left", Path::line(corners[0], corners[1])),
+            edge(
+                "foot",
+                Path::polyline(&[corners[1], corners[2], corners[3]]),
+            ),
+            edge("right", Path::line(corners[3], corners[4])),
+            edge("top", Path::line(corners[4], corners[0])),
+        ],
+        points: vec![at("fold_top", Point::ORIGIN), at("fold_foot", corners[2])],
+        lines: vec![fold("fold", Point::ORIGIN, corners[2])],
+        notches: Vec::new(),
+        grain: (
+            Point::new(width / 2.0, -length * 0.75),
+            Point::new(width / 2.0, -length * 0.2),
+        ),
+    }
+}

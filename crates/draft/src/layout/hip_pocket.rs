@@ -1,0 +1,180 @@
+//! The hip pocket: its mouth, the shell facing behind it and the folded bag.
+
+use geometry::{Affine, Path, Point, Vec2, left_of};
+use trade::Length;
+
+use super::panels::coin_placement;
+use super::{at, edge, fold, mm};
+use crate::block::Block;
+use crate::piece::{ClothUse, Cut, Notch, Piece, PieceId};
+use crate::spec::Spec;
+
+/// Share of each half axis taken by the curve's handles: that of a quarter ellipse.
+const QUARTER: f64 = 0.5523;
+
+/// The mouth edge, from the outseam up to the waist.
+pub(super) struct Mouth {
+    pub curve: Path,
+    pub on_side: Point,
+    pub on_waist: Point,
+}
+
+impl Mouth {
+    pub fn on(spec: &Spec, block: &Block) -> Mouth {
+        let curve = corner_curve(block, spec.mouth_width, spec.mouth_depth);
+        Mouth {
+            on_side: curve.start(),
+            on_waist: curve.end(),
+            curve,
+        }
+    }
+}
+
+/// A quarter-ellipse-like curve round the side corner of the front: square to the outseam at
+/// `depth` below the waist, square to the waist at `width` from the outseam.
+fn corner_curve(block: &Block, width: Length, depth: Length) -> Path {
+    let side = &block.front_side;
+    let down_to = side.length() - depth;
+    let from = side.point_at(down_to);
+    let to = block.front_waist.point_at(width);
+    let inward = left_of(side.direction_at(down_to));
+    let up = -left_of(block.front_waist.direction_at(width));
+    Path::cubic(
+        from,
+        from + inward * (QUARTER * mm(width)),
+        to - up * (QUARTER * mm(depth)),
+        to,
+    )
+}
+
+pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
+    let side = &block.front_side;
+    let waist = &block.front_waist;
+    let width = (spec.mouth_width + spec.facing).min(waist.length() - Length::mm(12.0));
+    let depth = spec.mouth_depth + spec.facing;
+    let inner = corner_curve(block, width, depth).reversed();
+    let total = side.length();
+    let middle = inner.point_at(inner.length() / 2.0);
+    let grain_x = (middle.x + mouth.on_side.x) / 2.0;
+    Piece {
+        id: PieceId::PocketFacing,
+        cloth: ClothUse::Shell,
+        cut: Cut::PAIR,
+        points: vec![
+            at("mouth_side", mouth.on_side),
+            at("mouth_waist", mouth.on_waist),
+            at("side_waist", side.end()),
+        ],
+        notches: vec![
+            Notch {
+                edge: "side_under",
+                along: spec.facing,
+                name: "mouth at outseam",
+                double: false,
+            },
+            Notch {
+                edge: "waist",
+                along: spec.mouth_width,
+                name: "mouth at waist",
+                double: false,
+            },
+        ],
+        lines: vec![coin_placement(spec, waist)],
+        grain: (
+            Point::new(grain_x, mouth.on_side.y - 20.0),
+            Point::new(grain_x, side.end().y - 25.0),
+        ),
+        edges: vec![
+            edge("waist", waist.part(Length::ZERO, spec.mouth_width)),
+            edge("waist_under", waist.part(spec.mouth_width, width)),
+            edge("inner", inner),
+            edge(
+                "side_under",
+                side.part(total - depth, total - spec.mouth_depth),
+            ),
+            edge("side", side.part(total - spec.mouth_depth, total)),
+        ],
+    }
+}
+
+/// How far below the mouth the bag stays in the outseam before its foot curves away.
+const IN_OUTSEAM_MM: f64 = 70.0;
+
+pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
+    let side = &block.front_side;
+    let waist = &block.front_waist;
+    let total = side.length();
+    let bag_width = spec
+        .bag_width
+        .max(spec.mouth_width + Length::mm(15.0))
+        .min(waist.length() - Length::mm(5.0));
+    let fold_top = waist.point_at(bag_width);
+    let depth = mm(spec.bag_depth);
+    let fold_foot = Point::new(fold_top.x, fold_top.y - depth + 12.0);
+    let leaves = side.point_at(total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM));
+    let up = side.direction_at(total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM));
+    // The foot drops a little from the fold, runs level, then turns up into the outseam.
+    let low = Point::new(
+        fold_top.x + 0.45 * (leaves.x - fold_top.x),
+        fold_top.y - depth,
+    );
+    let across = leaves.x - low.x;
+    let rise = leaves.y - low.y;
+    let foot = Path::cubic(
+        fold_foot,
+        fold_foot + Vec2::new((low.x - fold_foot.x) * 0.4, -4.0),
+        low - Vec2::new((low.x - fold_foot.x) * 0.3, 0.0),
+        low,
+    )
+    .then(&Path::cubic(
+        low,
+        low + Vec2::new(across * QUARTER, 0.0),
+        leaves - up * (rise * QUARTER),
+        leaves,
+    ));
+    let side_under = side.part(
+        total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM),
+        total,
+    );
+    // The upper layer is the under layer turned over the fold, less the corner behind the mouth.
+    let turn = Affine::new([-1.0, 0.0, 0.0, 1.0, 2.0 * fold_top.x, 0.0]);
+    let turned = |path: Path| path.reversed().transformed(turn);
+    let side_upper = side.part(
+        total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM),
+        total - spec.mouth_depth,
+    );
+    Piece {
+        id: PieceId::PocketBag,
+        cloth: ClothUse::Pocketing,
+        cut: Cut::PAIR,
+        points: vec![
+            at("fold_top", fold_top),
+            at("fold_foot", fold_foot),
+            at("mouth_side", mouth.on_side),
+            at("side_waist", side.end()),
+        ],
+        notches: vec![Notch {
+            edge: "side_under",
+            along: Length::mm(IN_OUTSEAM_MM),
+            name: "mouth at outseam",
+            double: false,
+        }],
+        lines: vec![fold("fold", fold_top, fold_foot)],
+        grain: (
+            Point::new(fold_top.x + 30.0, fold_top.y - depth * 0.75),
+            Point::new(fold_top.x + 30.0, fold_top.y - depth * 0.25),
+        ),
+        edges: vec![
+            edge(
+                "waist_upper",
+                turned(waist.part(spec.mouth_width, bag_width)),
+            ),
+            edge("mouth", turned(mouth.curve.clone())),
+            edge("side_upper", turned(side_upper)),
+            edge("foot_upper", turned(foot.clone())),
+            edge("foot_under", foot),
+            edge("side_under", side_under),
+            edge("waist_under", waist.part(Length::ZERO, bag_width)),
+        ],
+    }
+}

@@ -1,0 +1,70 @@
+//! Laying out the pieces on a solved block: panels with their pocket mouths, yoke, band, fly,
+//! pockets, loops. Every length here comes from the chart or from an edge already drawn, so that
+//! edges which are sewn together are equal by construction.
+
+mod band;
+mod fly;
+mod hip_pocket;
+mod panels;
+mod patch_pockets;
+
+use geometry::{Affine, Path, Point, Vec2};
+use trade::Length;
+
+use crate::block::Block;
+use crate::piece::{Edge, InnerKind, InnerLine, NamedPoint, Piece};
+use crate::spec::Spec;
+
+/// All pieces of one size, in the order of [`crate::piece::PieceId::ALL`].
+pub(crate) fn pieces(spec: &Spec, block: &Block) -> Vec<Piece> {
+    let mouth = hip_pocket::Mouth::on(spec, block);
+    let mut all = vec![
+        panels::front(spec, block, &mouth),
+        panels::back(spec, block),
+        panels::yoke(block),
+        band::band(spec, block),
+        fly::facing(spec),
+        fly::shield(spec),
+        hip_pocket::facing(spec, block, &mouth),
+        patch_pockets::coin(spec),
+        hip_pocket::bag(spec, block, &mouth),
+    ];
+    all.extend(patch_pockets::back_pockets(spec));
+    all.push(band::loop_strip(spec));
+    all.extend(patch_pockets::extra(spec));
+    all
+}
+
+fn edge(name: &'static str, path: Path) -> Edge {
+    Edge { name, path }
+}
+
+fn at(name: &'static str, at: Point) -> NamedPoint {
+    NamedPoint { name, at }
+}
+
+fn fold(name: &'static str, from: Point, to: Point) -> InnerLine {
+    InnerLine {
+        name,
+        kind: InnerKind::Fold,
+        path: Path::line(from, to),
+    }
+}
+
+fn placement(name: &'static str, path: Path) -> InnerLine {
+    InnerLine {
+        name,
+        kind: InnerKind::Placement,
+        path,
+    }
+}
+
+/// The map that sets a patch drawn with its top edge on the x axis so that its origin lands on
+/// `origin` and its x axis points along `along` (unit).
+pub(crate) fn set_at(origin: Point, along: Vec2) -> Affine {
+    Affine::new([along.x, along.y, -along.y, along.x, origin.x, origin.y])
+}
+
+fn mm(length: Length) -> f64 {
+    length.to_mm()
+}

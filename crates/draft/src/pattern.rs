@@ -1,0 +1,144 @@
+//! One solved size: its pieces, how they measure, and what was found.
+
+use geometry::{Point, angle_between};
+use trade::{Angle, Length};
+
+use crate::conflict::{Conflict, find_conflict};
+use crate::fit::{Fitted, fit, wanted};
+use crate::layout::pieces;
+use crate::measure::{MEASURES, Measurable, Measure, Panel, Run, extent_at};
+use crate::piece::{Piece, PieceId};
+use crate::spec::Spec;
+
+/// The numbers by which a draft is judged to be a trouser at all.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Proportions {
+    /// Front crotch extension beyond the centre front line.
+    pub front_extension: Length,
+    /// Back crotch extension beyond the foot of the seat line.
+    pub back_extension: Length,
+    /// How much lower the back crotch point lies.
+    pub drop: Length,
+    /// Height of the waist at the side above that at the centre front.
+    pub waist_rise: Length,
+    /// How far the yoke's lower edge turns.
+    pub yoke_turn: Angle,
+}
+
+/// All pieces of one size.
+#[derive(Clone, Debug)]
+pub struct Pattern {
+    /// What was asked for.
+    pub spec: Spec,
+    /// The pieces, in the order of [`PieceId::ALL`]; those the style does not have are absent.
+    pub pieces: Vec<Piece>,
+    /// Proportions of the draft.
+    pub proportions: Proportions,
+}
+
+/// A measure as charted and as the pattern measures.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Measured {
+    /// Which.
+    pub measure: &'static Measure,
+    /// The chart's value; `None` where the draft chose it.
+    pub chart: Option<Length>,
+    /// The pattern's value.
+    pub pattern: Length,
+}
+
+/// A drafted size: always pieces, and the conflict if the chart cannot be met.
+#[derive(Clone, Debug)]
+pub struct Drafted {
+    /// The pieces, as near to the chart as they could be brought.
+    pub pattern: Pattern,
+    /// Why the chart cannot be drafted, if it cannot.
+    pub conflict: Option<Conflict>,
+}
+
+/// Solves one size.
+pub fn draft(spec: &Spec) -> Drafted {
+    let fitted = fit(spec, None);
+    let conflict = (!fitted.holds()).then(|| find_conflict(spec, &fitted));
+    Drafted {
+        pattern: pattern_of(spec, &fitted),
+        conflict,
+    }
+}
+
+fn pattern_of(spec: &Spec, fitted: &Fitted) -> Pattern {
+    let shape = &fitted.shape;
+    Pattern {
+        spec: spec.clone(),
+        pieces: pieces(spec, &fitted.block),
+        proportions: Proportions {
+            front_extension: Length::mm(shape.front_extension),
+            back_extension: Length::mm(shape.back_extension),
+            drop: Length::mm(shape.drop),
+            waist_rise: Length::mm(shape.side_waist.1 - shape.front_waist_y),
+            yoke_turn: Angle::rad(shape.yoke_turn),
+        },
+    }
+}
+
+impl Pattern {
+    /// The piece, if the style has it.
+    pub fn piece(&self, id: PieceId) -> Option<&Piece> {
+        self.pieces.iter().find(|p| p.id == id)
+    }
+
+    /// Every measure of the chart taken on the pieces.
+    pub fn measures(&self) -> Vec<Measured> {
+        MEASURES
+            .iter()
+            .filter_map(|measure| {
+                Some(Measured {
+                    measure,
+                    chart: wanted(&self.spec, measure.key),
+                    pattern: measure.of(self, &self.spec)?,
+                })
+            })
+            .collect()
+    }
+
+    /// Largest difference between pattern and chart over all measures.
+    pub fn worst_measure(&self) -> Length {
+        self.measures()
+            .iter()
+            .filter_map(|m| m.chart.map(|c| (m.pattern - c).abs()))
+            .fold(Length::ZERO, Length::max)
+    }
+
+    /// The angle by which the joined crotch line bends at the inseam (zero when it runs smooth).
+    pub fn crotch_jump(&self) -> Option<Angle> {
+        let corner = |id, crotch| {
+            let piece = self.piece(id)?;
+            let out = -piece.edge(crotch)?.end_direction();
+            Some(angle_between(out, piece.edge("inseam")?.start_direction()).to_deg())
+        };
+        let sum = corner(PieceId::Front, "crotch")? + corner(PieceId::Back, "seat")?;
+        Some(Angle::deg((sum - 180.0).abs()))
+    }
+}
+
+impl Measurable for Pattern {
+    fn run_length(&self, run: Run) -> Option<Length> {
+        run.edges()
+            .iter()
+            .map(|(piece, edge)| Some(self.piece(*piece)?.edge(edge)?.length()))
+            .sum()
+    }
+
+    fn width(&self, panel: Panel, y_mm: f64) -> Option<Length> {
+        let ids: &[PieceId] = match panel {
+            Panel::Front => &[PieceId::Front, PieceId::PocketFacing],
+            Panel::Back => &[PieceId::Back],
+        };
+        let pieces = ids.iter().filter_map(|id| self.piece(*id));
+        extent_at(pieces.flat_map(|p| p.edges.iter().map(|e| &e.path)), y_mm)
+    }
+
+    fn named_point(&self, piece: PieceId, name: &str) -> Option<Point> {
+        self.piece(piece)?.point(name)
+    }
+}

@@ -1,0 +1,235 @@
+//! Outlines grown outward by a different amount along each edge: the cut line round a sewn piece.
+
+use kurbo::{Point, Vec2};
+use thiserror::Error;
+use trade::Length;
+
+use crate::polyline::is_simple;
+
+/// A corner whose mitre would reach further than this many allowances is cut off square.
+/// Common practice puts the limit between 2.5 and 3.
+const MITRE_LIMIT: f64 = 3.0;
+
+/// Below this change of direction two edges count as one smooth run, and a change of allowance
+/// becomes a perpendicular step instead of a mitre.
+const SMOOTH_TURN_RAD: f64 = 0.06;
+
+/// Why an outline could not be grown.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum OffsetError {
+    /// Fewer than three points in all.
+    #[error("the outline has no area")]
+    NoArea,
+    /// The grown outline crosses itself near the start of the edge with this index.
+    #[error("the allowances are too wide for the shape: the cut line crosses itself")]
+    Crosses,
+}
+
+/// Grows a closed outline outward, edge by edge.
+///
+/// `edges` run **anticlockwise** and join end to start; each is a dense polyline in millimetres with
+/// its own allowance (zero keeps the edge where it is). Corners are mitred: the two offset lines
+/// meet. Where that point would lie too far out the corner is cut off; where the allowance changes
+/// along a smooth run the cut line steps squarely. Returns the closed cut line, anticlockwise,
+/// without repeating its first point.
+///
+/// # Errors
+/// [`OffsetError`] when there is no outline, or when the grown one crosses itself.
+pub fn offset_outline(edges: &[(Vec<Point>, Length)]) -> Result<Vec<Point>, OffsetError> {
+    let runs: Vec<(Vec<Point>, f64)> = edges
+        .iter()
+        .map(|(points, allowance)| (without_repeats(points), allowance.to_mm()))
+        .filter(|(points, _)| points.len() >= 2)
+        .collect();
+    if runs.iter().map(|(p, _)| p.len() - 1).sum::<usize>() < 3 {
+        return Err(OffsetError::NoArea);
+    }
+    let mut shifted: Vec<Vec<Point>> = runs.iter().map(|(p, a)| shift(p, *a)).collect();
+    let n = runs.len();
+    let mut corners: Vec<Vec<Point>> = vec![Vec::new(); n];
+    for i in 0..n {
+        let j = (i + 1) % n;
+        corners[i] = join(&runs, &mut shifted, i, j);
+    }
+    let mut outline = Vec::new();
+    for i in 0..n {
+        outline.extend_from_slice(&shifted[i]);
+        outline.extend_from_slice(&corners[i]);
+    }
+    let mut outline = without_repeats(&outline);
+    if let (Some(&first), Some(&last)) = (outline.first(), outline.last())
+        && (first - last).hypot() < 1e-6
+    {
+        outline.pop();
+    }
+    if is_simple(&outline) {
+        Ok(outline)
+    } else {
+        Err(OffsetError::Crosses)
+    }
+}
+
+/// Shapes the corner after edge `i`; returns the points between the two shifted edges.
+fn join(runs: &[(Vec<Point>, f64)], shifted: &mut [Vec<Point>], i: usize, j: usize) -> Vec<Point> {
+    let (a, b) = (runs[i].1, runs[j].1);
+    let (from, to) = (&runs[i].0, &runs[j].0);
+    let d1 = unit(from[from.len() - 1] - from[from.len() - 2]);
+    let d2 = unit(to[1] - to[0]);
+    let corner = to[0];
+    let turn = d1.cross(d2).atan2(d1.dot(d2));
+    if turn.abs() < SMOOTH_TURN_RAD {
+        return Vec::new();
+    }
+    if turn < 0.0 {
+        trim_crossing(shifted, i, j);
+        return Vec::new();
+    }
+    let (p, q) = (
+        corner + outward(d1) * a,
+        corner + outward(d2) * b,
+    );
+    let meet = p + d1 * ((q - p).cross(d2) / d1.cross(d2));
+    let limit = MITRE_LIMIT * a.max(b);
+    if (meet - corner).hypot() <= limit {
+        return vec![meet];
+    }
+    // Too sharp for a mitre: run each offset line on by the wider allowance and close squarely.
+    let reach = a.max(b);
+    vec![p + d1 * reach, q - d2 * reach]
+}
+
+/// At an inward corner the two shifted edges cross; both are cut back to the crossing.
+fn trim_crossing(shifted: &mut [Vec<Point>], i: usize, j: usize) {
+    let (first, second) = (shifted[i].clone(), shifted[j].clone());
+    for k in (1..first.len()).rev() {
+        for m in 1..second.len() {
+            if let Some(x) = crossing(first[k - 1], first[k], second[m - 1], second[m]) {
+                shifted[i].truncate(k);
+                shifted[i].push(x);
+                let mut rest = vec![x];
+                rest.extend_from_slice(&second[m..]);
+                shifted[j] = rest;
+                return;
+            }
+        }
+    }
+}
+
+fn crossing(a: Point, b: Point, c: Point, d: Point) -> Option<Point> {
+    let (r, s) = (b - a, d - c);
+    let denominator = r.cross(s);
+    if denominator.abs() < 1e-12 {
+        return None;
+    }
+    let t = (c - a).cross(s) / denominator;
+    let u = (c - a).cross(r) / denominator;
+    ((0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&u)).then(|| a + r * t)
+}
+
+/// The polyline moved to its right by `by` millimetres, mitred at its own vertices.
+fn shift(points: &[Point], by: f64) -> Vec<Point> {
+    let n = points.len();
+    (0..n)
+        .map(|k| {
+            let before = (k > 0).then(|| unit(points[k] - points[k - 1]));
+            let after = (k + 1 < n).then(|| unit(points[k + 1] - points[k]));
+            let normal = match (before, after) {
+                (Some(u), Some(v)) => {
+                    let sum = outward(u) + outward(v);
+                    let length = sum.hypot();
+                    // The mitre factor 1/cos(half turn), limited so that a kink cannot fly off.
+                    if length < 0.2 {
+                        outward(v)
+                    } else {
+                        sum * (2.0 / (length * length))
+                    }
+                }
+                (Some(u), None) | (None, Some(u)) => outward(u),
+                (None, None) => Vec2::ZERO,
+            };
+            points[k] + normal * by
+        })
+        .collect()
+}
+
+fn outward(direction: Vec2) -> Vec2 {
+    Vec2::new(direction.y, -direction.x)
+}
+
+fn unit(v: Vec2) -> Vec2 {
+    let n = v.hypot();
+    if n < 1e-12 { Vec2::ZERO } else { v / n }
+}
+
+fn without_repeats(points: &[Point]) -> Vec<Point> {
+    let mut out: Vec<Point> = Vec::with_capacity(points.len());
+    for &p in points {
+        if out.last().is_none_or(|q| (p - *q).hypot() > 1e-6) {
+            out.push(p);
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::polyline::area;
+
+    fn edges(corners: &[(f64, f64)], allowances: &[f64]) -> Vec<(Vec<Point>, Length)> {
+        let n = corners.len();
+        (0..n)
+            .map(|i| {
+                let (a, b) = (corners[i], corners[(i + 1) % n]);
+                (
+                    vec![Point::new(a.0, a.1), Point::new(b.0, b.1)],
+                    Length::mm(allowances[i]),
+                )
+            })
+            .collect()
+    }
+
+    #[test]
+    fn rectangle_with_four_allowances() {
+        let cut = offset_outline(&edges(
+            &[(0.0, 0.0), (100.0, 0.0), (100.0, 50.0), (0.0, 50.0)],
+            &[10.0, 5.0, 20.0, 0.0],
+        ))
+        .unwrap();
+        assert!((area(&cut).to_mm2() - 105.0 * 80.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn inward_corner_is_trimmed() {
+        let cut = offset_outline(&edges(
+            &[
+                (0.0, 0.0),
+                (100.0, 0.0),
+                (100.0, 50.0),
+                (50.0, 50.0),
+                (50.0, 100.0),
+                (0.0, 100.0),
+            ],
+            &[10.0; 6],
+        ))
+        .unwrap();
+        assert!((area(&cut).to_mm2() - (120.0 * 120.0 - 50.0 * 50.0)).abs() < 1e-6);
+    }
+
+    #[test]
+    fn sharp_point_is_cut_off() {
+        let cut = offset_outline(&edges(
+            &[(0.0, 0.0), (200.0, 0.0), (0.0, 10.0)],
+            &[10.0; 3],
+        ))
+        .unwrap();
+        let furthest = cut.iter().map(|p| p.x).fold(f64::MIN, f64::max);
+        assert!(furthest < 231.0, "{furthest}");
+    }
+
+    #[test]
+    fn nothing_is_not_an_outline() {
+        assert_eq!(offset_outline(&[]), Err(OffsetError::NoArea));
+    }
+}
