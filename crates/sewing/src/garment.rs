@@ -1,0 +1,191 @@
+//! The sewn garment of one size: pattern, seams, stitch rows, fixings and findings, all in the
+//! frames of the pieces.
+
+use draft::{Conflict, Finding, Pattern, PieceId};
+use geometry::{Path, Point, Vec2};
+use style::{Collection, Seam, Size, StyleDoc};
+use trade::{Colour, Length, StitchDensity, StitchType};
+
+/// Which copies of a piece something is on. Panels are drawn as the wearer's left front and right
+/// back; the other copy is the mirror image.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum On {
+    /// Only the copy cut as drawn.
+    AsDrawn,
+    /// Only the mirrored copy.
+    Mirrored,
+    /// Both copies.
+    Both,
+}
+
+/// Which face of the garment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Face {
+    /// The outside.
+    Outside,
+    /// The inside.
+    Inside,
+}
+
+/// How a row of stitches begins or ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RowEnd {
+    /// Sewn back and forth over its own start.
+    Backtacked,
+    /// Runs off the edge and is caught by the next seam.
+    CaughtInSeam,
+    /// Threads tucked into the fold while stitching.
+    TuckedIn,
+    /// Overlaps its own start (a closed row).
+    Overlapped,
+}
+
+/// One row of stitches on one piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StitchRow {
+    /// Seam it belongs to, from the style.
+    pub seam: String,
+    /// Row number within the seam, from 1.
+    pub number: usize,
+    /// The piece in whose frame the path lies: the ply that shows outside, or the one sewn through.
+    pub piece: PieceId,
+    /// On which copies.
+    pub on: On,
+    /// The line of the needle, millimetres, in the direction of sewing.
+    pub path: Path,
+    /// Stitch type of ISO 4915.
+    pub stitch: StitchType,
+    /// Stitches per length.
+    pub density: StitchDensity,
+    /// Needle yarn: key, colour, drawn thickness.
+    pub needle: RowYarn,
+    /// Under yarn.
+    pub under: RowYarn,
+    /// How it begins.
+    pub begins: RowEnd,
+    /// How it ends.
+    pub ends: RowEnd,
+    /// Seen from outside (a joining row inside a pressed-open seam is not).
+    pub shows_outside: bool,
+    /// Seen from inside (a row covered by a lining or the band is not).
+    pub shows_inside: bool,
+}
+
+/// A yarn as a row shows it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RowYarn {
+    /// Key in `yarns.toml`.
+    pub key: String,
+    /// Colour.
+    pub colour: Colour,
+    /// Thickness.
+    pub diameter: Length,
+}
+
+/// Something set at a place: hardware, tacks, loops, patch, labels.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fixing {
+    /// What.
+    pub kind: FixingKind,
+    /// The piece in whose frame the place lies.
+    pub piece: PieceId,
+    /// On which copies.
+    pub on: On,
+    /// Its middle.
+    pub at: Point,
+    /// The direction of its length (unit vector in the frame of the piece).
+    pub along: Vec2,
+    /// The faces on which it shows.
+    pub outside: bool,
+    /// Seen from inside.
+    pub inside: bool,
+    /// Colour of its face.
+    pub colour: Colour,
+    /// Key of the trim or seam it comes from.
+    pub from: String,
+}
+
+/// What a fixing is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FixingKind {
+    /// Rivet cap of this diameter.
+    Rivet(Length),
+    /// Shank button of this diameter.
+    Button(Length),
+    /// Keyhole buttonhole of this length.
+    Buttonhole(Length),
+    /// Bartack: length, width, stitches.
+    Bartack(Length, Length, u32),
+    /// Belt loop: length, width.
+    Loop(Length, Length),
+    /// Patch: width, height, its words.
+    Patch(Length, Length, String),
+    /// Label: width, height, its words.
+    Label(Length, Length, String),
+}
+
+/// What an allowance looks like from inside, lying flat on the piece it is pressed towards.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Finish {
+    /// The cloth's own edge.
+    Selvedge,
+    /// Raw edge covered by an overedge row.
+    Overedged,
+    /// Folded under: no raw edge.
+    Folded,
+    /// Raw.
+    Raw,
+}
+
+/// An allowance as it lies on the inside.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InsideLap {
+    /// Piece it lies on.
+    pub piece: PieceId,
+    /// On which copies.
+    pub on: On,
+    /// The edge it starts from.
+    pub edge: &'static str,
+    /// How far it reaches into the piece.
+    pub width: Length,
+    /// How its edge is finished.
+    pub finish: Finish,
+}
+
+/// A piece with its allowances.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutPiece {
+    /// Which piece.
+    pub piece: PieceId,
+    /// Allowance along each edge, in the order of the piece's edges.
+    pub allowances: Vec<(&'static str, Length)>,
+    /// The cut line, anticlockwise, dense polyline in millimetres, first point not repeated.
+    pub outline: Vec<Point>,
+}
+
+/// One sewn size.
+#[derive(Clone, Debug)]
+pub struct Garment {
+    /// The style.
+    pub doc: StyleDoc,
+    /// Cloths, yarns, trims, workrooms.
+    pub collection: Collection,
+    /// The size.
+    pub size: Size,
+    /// Its pattern.
+    pub pattern: Pattern,
+    /// Why the chart cannot be drafted, if it cannot.
+    pub conflict: Option<Conflict>,
+    /// The seams, `like` followed, in the order of the file.
+    pub seams: Vec<Seam>,
+    /// Every row of stitches.
+    pub rows: Vec<StitchRow>,
+    /// Hardware, tacks, loops, patch, labels.
+    pub fixings: Vec<Fixing>,
+    /// Allowances as they lie inside.
+    pub laps: Vec<InsideLap>,
+    /// Cut pieces, in the order of the pattern's pieces.
+    pub cut: Vec<CutPiece>,
+    /// What was noticed, from draft and sewing, worst first.
+    pub findings: Vec<Finding>,
+}
