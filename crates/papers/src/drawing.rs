@@ -24,8 +24,8 @@ impl Drawing {
     /// Takes SVG text. `place` says in words which drawing it is, for the error message.
     ///
     /// # Errors
-    /// [`PaperError::Drawing`] if the text has no `<svg>` root, is not well formed, or states no
-    /// usable width and height.
+    /// [`PaperError::Drawing`] if the text has no `<svg>` root or states no usable width and
+    /// height. The rest of the text is read when the pack is printed.
     pub fn from_svg(svg: impl Into<String>, place: &str) -> Result<Self, PaperError> {
         let svg = svg.into();
         let fail = |reason: &str| PaperError::Drawing {
@@ -91,7 +91,12 @@ fn attribute<'a>(tag: &'a str, name: &str) -> Option<&'a str> {
 
 fn millimetres(text: &str) -> Option<f64> {
     let text = text.trim();
-    let number: f64 = text.strip_suffix("mm").unwrap_or(text).trim().parse().ok()?;
+    let number: f64 = text
+        .strip_suffix("mm")
+        .unwrap_or(text)
+        .trim()
+        .parse()
+        .ok()?;
     (number.is_finite() && number > 0.0 && number <= LARGEST_MM).then_some(number)
 }
 
@@ -122,7 +127,12 @@ mod tests {
             "<svg width=3 height=3/>",
         ] {
             let error = Drawing::from_svg(svg, "the front view").unwrap_err();
-            assert!(error.to_string().starts_with("the front view cannot be placed"), "{svg}: {error}");
+            assert!(
+                error
+                    .to_string()
+                    .starts_with("the front view cannot be placed"),
+                "{svg}: {error}"
+            );
         }
     }
 }

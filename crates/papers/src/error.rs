@@ -7,7 +7,9 @@ use thiserror::Error;
 #[non_exhaustive]
 pub enum PaperError {
     /// A drawing is not an SVG that states its own size on paper.
-    #[error("{place} cannot be placed on a page: {reason}; a drawing must be SVG with width and height in mm")]
+    #[error(
+        "{place} cannot be placed on a page: {reason}; a drawing must be SVG with width and height in mm"
+    )]
     Drawing {
         /// Which drawing, in words, such as "the drawing “Front, outside”".
         place: String,
@@ -18,9 +20,13 @@ pub enum PaperError {
     #[error("the pack has no style name; give the style a name before printing its pack")]
     NoStyleName,
     /// Setting the pages failed; the message is the typesetter's.
-    #[error("the pages could not be set: {0}; this is a fault of the printed layout, not of the style")]
+    #[error(
+        "the pages could not be set: {0}; this is a fault of the printed layout, not of the style"
+    )]
     Layout(String),
     /// The pages were set but writing the PDF failed; the message is the writer's.
-    #[error("the PDF could not be written: {0}; this is a fault of the printed layout, not of the style")]
+    #[error(
+        "the PDF could not be written: {0}; this is a fault of the printed layout, not of the style"
+    )]
     Write(String),
 }

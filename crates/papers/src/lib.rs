@@ -2,9 +2,9 @@
 //!
 //! A workroom that has never met the maker sews from this one document. The caller fills a [`Pack`]
 //! with words, figures and drawings that were computed elsewhere; [`pack_pdf`] sets them on A4 pages:
-//! a cover, the measurement chart, how each measure is taken, every seam with its stitch rows, the
-//! garment drawn outside and inside, the pieces, the materials, what is still to settle, and what to
-//! mind. Nothing is computed here and nothing is rounded here: the pack prints what it is given.
+//! a cover; what changed, what the checks found and what to mind; the measurement chart and how each
+//! measure is taken; every seam with its stitch rows; the garment drawn outside and inside; the pieces
+//! and the materials. Nothing is computed here and nothing is rounded here: the pack prints what it is given.
 //!
 //! Typst does the setting and is used as a library, in memory: no file, no clock, no network, no
 //! installed font is looked at, so the same [`Pack`] and [`PdfOptions`] give the same bytes

@@ -31,7 +31,9 @@ pub fn pack_pdf(pack: &Pack, options: &PdfOptions) -> Result<Vec<u8>, PaperError
     let data = files(pack, options).map_err(|error| PaperError::Layout(error.to_string()))?;
     let world = PackWorld::new(data)
         .ok_or_else(|| PaperError::Layout("a layout file has no valid path".to_owned()))?;
-    let document = typst::compile::<PagedDocument>(&world).output.map_err(layout_error)?;
+    let document = typst::compile::<PagedDocument>(&world)
+        .output
+        .map_err(layout_error)?;
     let bytes = typst_pdf::pdf(&document, &pdf_options(pack, options))
         .map_err(|errors| PaperError::Write(first_message(&errors)));
     typst::comemo::evict(REMEMBERED_PRINTINGS);
@@ -51,7 +53,10 @@ fn pdf_options(pack: &Pack, options: &PdfOptions) -> typst_pdf::PdfOptions {
     });
     let style = &pack.style;
     typst_pdf::PdfOptions {
-        ident: Smart::Custom(format!("{} {} {}", style.collection, style.code, style.revision)),
+        ident: Smart::Custom(format!(
+            "{} {} {}",
+            style.collection, style.code, style.revision
+        )),
         creator: Smart::Custom(Some("Fellwork".to_owned())),
         timestamp: midnight.map(Timestamp::new_utc),
         ..typst_pdf::PdfOptions::default()
@@ -61,12 +66,18 @@ fn pdf_options(pack: &Pack, options: &PdfOptions) -> typst_pdf::PdfOptions {
 fn layout_error(errors: impl AsRef<[SourceDiagnostic]>) -> PaperError {
     let message = first_message(errors.as_ref());
     if message.contains("SVG") {
-        PaperError::Drawing { place: "a drawing".to_owned(), reason: message }
+        PaperError::Drawing {
+            place: "a drawing".to_owned(),
+            reason: message,
+        }
     } else {
         PaperError::Layout(message)
     }
 }
 
 fn first_message(errors: &[SourceDiagnostic]) -> String {
-    errors.first().map_or_else(|| "no reason given".to_owned(), |error| error.message.to_string())
+    errors.first().map_or_else(
+        || "no reason given".to_owned(),
+        |error| error.message.to_string(),
+    )
 }

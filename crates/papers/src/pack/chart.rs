@@ -5,7 +5,8 @@ use serde::Serialize;
 /// The finished measures of a style in every size.
 ///
 /// Measures that follow the waist size stand in one table, a column a size; measures that also follow
-/// the length stand in a second table. More sizes than fit one page across are continued in further tables.
+/// the length stand in a second table. Up to 10 sizes stand on an upright page, up to 18 on a turned one,
+/// and more are continued on further pages.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Chart {
     /// What the figures are, such as "centimetres, finished garment after its first wash".
@@ -29,7 +30,7 @@ pub struct ChartRow {
     pub number: String,
     /// Its name, such as "Thigh".
     pub name: String,
-    /// How it is taken, in a sentence.
+    /// How it is taken, in a sentence; printed after the measure diagrams, under its number.
     pub how: String,
     /// What it may differ by, such as "0.8"; printed after a plus-minus sign.
     pub tolerance: String,

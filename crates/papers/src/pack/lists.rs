@@ -32,7 +32,8 @@ pub struct PieceRow {
     pub area: String,
     /// What the cutter must know, such as "outseam on the finished edge". May be empty.
     pub notes: String,
-    /// A small drawing of its shape, placed at up to 24 mm by 15 mm.
+    /// A small drawing of its shape. Made smaller to fit 24 mm by 12 mm, line weights and all, but never
+    /// larger: drawn at that size it prints as drawn.
     pub thumbnail: Option<Drawing>,
 }
 
@@ -133,9 +134,15 @@ mod tests {
     fn only_six_hex_digits_are_a_colour() {
         assert_eq!(
             Swatch::from_hex("#C0813a"),
-            Some(Swatch { red: 0xc0, green: 0x81, blue: 0x3a })
+            Some(Swatch {
+                red: 0xc0,
+                green: 0x81,
+                blue: 0x3a
+            })
         );
-        for wrong in ["", "#", "c0813a", "#c0813", "#c0813a0", "#c0813g", "#+c0813", "#éé00"] {
+        for wrong in [
+            "", "#", "c0813a", "#c0813", "#c0813a0", "#c0813g", "#+c0813", "#éé00",
+        ] {
             assert_eq!(Swatch::from_hex(wrong), None, "{wrong}");
         }
     }

@@ -18,7 +18,7 @@ pub use lists::{
     Caution, Change, FindingRow, MaterialGroup, MaterialRow, PieceRow, Severity, Swatch,
 };
 
-/// Everything one style's production pack says, in the order it is printed.
+/// Everything one style's production pack says.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Pack {
     /// Which style this is; repeated at the head and foot of every page.

@@ -37,7 +37,10 @@ pub(crate) fn files(pack: &Pack, options: &PdfOptions) -> Result<PackFiles, serd
     let mut value = serde_json::to_value(Root { pack, date })?;
     let mut drawings = Vec::new();
     prepare(&mut value, &mut drawings);
-    Ok(PackFiles { json: serde_json::to_vec(&value)?, drawings })
+    Ok(PackFiles {
+        json: serde_json::to_vec(&value)?,
+        drawings,
+    })
 }
 
 /// "4 March 2026".
@@ -59,7 +62,9 @@ fn prepare(value: &mut Value, drawings: &mut Vec<String>) {
                 fields.insert("path".to_owned(), drawing_path(drawings.len()).into());
                 drawings.push(svg);
             } else {
-                fields.values_mut().for_each(|field| prepare(field, drawings));
+                fields
+                    .values_mut()
+                    .for_each(|field| prepare(field, drawings));
             }
         }
         Value::Null | Value::Bool(_) | Value::Number(_) => {}
@@ -69,29 +74,54 @@ fn prepare(value: &mut Value, drawings: &mut Vec<String>) {
 /// A word longer than this may be broken anywhere, so that it wraps instead of running over its neighbour.
 const LONGEST_WORD: usize = 18;
 const BREAK_HERE: char = '\u{200b}';
+const NO_BREAK: char = '\u{a0}';
 
-/// Control characters become spaces and over-long words may break. `None` if nothing need change.
+/// A line never ends between a figure and one of these.
+const UNITS: [&str; 17] = [
+    "mm", "cm", "m", "in", "mm²", "cm²", "m²", "%", "‰", "g", "kg", "g/m²", "oz/yd²", "/cm", "/in",
+    "ply", "plies",
+];
+
+/// Makes a text fit to print: control characters become spaces, over-long words may break, figures stay
+/// with their units. `None` if nothing need change.
 fn printable(text: &str) -> Option<String> {
-    let long = |word: &str| word.chars().nth(LONGEST_WORD).is_some();
-    if !text.contains(char::is_control) && !text.split_whitespace().any(long) {
-        return None;
-    }
-    let text: String = text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
-    let mut out = String::with_capacity(text.len() * 2);
-    for word in text.split_inclusive(char::is_whitespace) {
-        if !long(word.trim_end()) {
-            out.push_str(word);
-            continue;
+    let text_without_controls = text.replace(char::is_control, " ");
+    let mut out = String::with_capacity(text_without_controls.len());
+    let mut before: Option<&str> = None;
+    for word in text_without_controls.split(' ') {
+        if let Some(before) = before {
+            out.push(if belong_together(before, word) {
+                NO_BREAK
+            } else {
+                ' '
+            });
         }
-        for (at, c) in word.chars().enumerate() {
-            // A combining mark must stay with its letter; a break before it would part them.
-            if at > 0 && c.is_alphanumeric() | c.is_ascii_punctuation() {
-                out.push(BREAK_HERE);
-            }
-            out.push(c);
-        }
+        push_word(&mut out, word);
+        before = Some(word);
     }
-    Some(out)
+    (out != text).then_some(out)
+}
+
+/// Whether a line must not end between two words: "78 cm", "tex 105".
+fn belong_together(before: &str, after: &str) -> bool {
+    let unit = after.trim_end_matches([',', '.', ';', ':', ')']);
+    let figure = |c: Option<char>| c.is_some_and(char::is_numeric);
+    (figure(before.chars().next_back()) && UNITS.contains(&unit))
+        || (before.trim_start_matches('(') == "tex" && figure(after.chars().next()))
+}
+
+fn push_word(out: &mut String, word: &str) {
+    if word.chars().nth(LONGEST_WORD).is_none() {
+        out.push_str(word);
+        return;
+    }
+    for (at, c) in word.chars().enumerate() {
+        // A combining mark must stay with its letter; a break before it would part them.
+        if at > 0 && (c.is_alphanumeric() || c.is_ascii_punctuation()) {
+            out.push(BREAK_HERE);
+        }
+        out.push(c);
+    }
 }
 
 #[cfg(test)]
@@ -102,7 +132,13 @@ mod tests {
 
     #[test]
     fn ordinary_text_is_left_as_it_is() {
-        for text in ["", "Straight five-pocket", "#let $x$ *b* \\ \"q\"", "3 × 10⁻³", "日本語"] {
+        for text in [
+            "",
+            "Straight five-pocket",
+            "#let $x$ *b* \\ \"q\"",
+            "3 × 10⁻³",
+            "日本語",
+        ] {
             assert_eq!(printable(text), None, "{text}");
         }
     }
@@ -116,6 +152,15 @@ mod tests {
     }
 
     #[test]
+    fn a_figure_stays_with_its_unit() {
+        let out = printable("14 oz/yd², 78 cm (tex 105), 4 %; 3 of 4 rows, 2  mm").unwrap();
+        assert_eq!(
+            out.replace(NO_BREAK, "~"),
+            "14~oz/yd², 78~cm (tex~105), 4~%; 3 of 4 rows, 2  mm"
+        );
+    }
+
+    #[test]
     fn drawings_become_files_in_reading_order() {
         let figure = |svg: &str| Figure {
             drawing: Drawing::from_svg(svg, "test").unwrap(),
@@ -125,9 +170,14 @@ mod tests {
         };
         let first = "<svg width='1' height='2'/>".replace("/>", "></svg>");
         let second = "<svg width='3' height='4'></svg>".to_owned();
-        let mut pack = Pack::default();
-        pack.diagrams = vec![figure(&first), figure(&second)];
-        pack.cover.facts = vec![Fact { label: "$svg".to_owned(), value: "#".to_owned() }];
+        let mut pack = Pack {
+            diagrams: vec![figure(&first), figure(&second)],
+            ..Pack::default()
+        };
+        pack.cover.facts = vec![Fact {
+            label: "$svg".to_owned(),
+            value: "#".to_owned(),
+        }];
         let files = files(&pack, &PdfOptions::default()).unwrap();
         assert_eq!(files.drawings, [first, second]);
         let value: Value = serde_json::from_slice(&files.json).unwrap();

@@ -28,7 +28,10 @@ pub(crate) fn fonts() -> &'static Fonts {
             .flat_map(|data| Font::iter(Bytes::new(data)))
             .filter(|font| FAMILIES.contains(&font.info().family.as_str()))
             .collect();
-        Fonts { book: LazyHash::new(FontBook::from_fonts(&fonts)), fonts }
+        Fonts {
+            book: LazyHash::new(FontBook::from_fonts(&fonts)),
+            fonts,
+        }
     })
 }
 
@@ -39,7 +42,10 @@ mod tests {
     #[test]
     fn both_families_are_carried() {
         for family in FAMILIES {
-            assert!(fonts().book.contains_family(&family.to_lowercase()), "{family}");
+            assert!(
+                fonts().book.contains_family(&family.to_lowercase()),
+                "{family}"
+            );
         }
     }
 }

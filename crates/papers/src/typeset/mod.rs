@@ -4,5 +4,5 @@ mod data;
 mod fonts;
 mod world;
 
-pub(crate) use data::{PackFiles, files};
+pub(crate) use data::files;
 pub(crate) use world::PackWorld;

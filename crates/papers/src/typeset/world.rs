@@ -42,7 +42,11 @@ fn press() -> Option<&'static Press> {
                 })
                 .collect::<Option<Vec<_>>>()?;
             let main = sources.first()?.0;
-            Some(Press { library: LazyHash::new(Library::default()), sources, main })
+            Some(Press {
+                library: LazyHash::new(Library::default()),
+                sources,
+                main,
+            })
         })
         .as_ref()
 }
@@ -65,7 +69,10 @@ impl PackWorld {
         for (n, svg) in data.drawings.into_iter().enumerate() {
             files.push((file_id(&drawing_path(n))?, Bytes::from_string(svg)));
         }
-        Some(Self { press: press()?, files })
+        Some(Self {
+            press: press()?,
+            files,
+        })
     }
 }
 
@@ -84,12 +91,16 @@ impl World for PackWorld {
 
     fn source(&self, id: FileId) -> FileResult<Source> {
         let found = self.press.sources.iter().find(|(known, _)| *known == id);
-        found.map(|(_, source)| source.clone()).ok_or(FileError::AccessDenied)
+        found
+            .map(|(_, source)| source.clone())
+            .ok_or(FileError::AccessDenied)
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
         let found = self.files.iter().find(|(known, _)| *known == id);
-        found.map(|(_, bytes)| bytes.clone()).ok_or(FileError::AccessDenied)
+        found
+            .map(|(_, bytes)| bytes.clone())
+            .ok_or(FileError::AccessDenied)
     }
 
     fn font(&self, index: usize) -> Option<Font> {

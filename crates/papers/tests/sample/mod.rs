@@ -5,7 +5,9 @@ mod drawings;
 mod lists;
 mod seams;
 
-use papers::{Chart, ChartRow, ChartValues, Cover, Fact, Figure, LengthLine, Pack, Scale, StyleHead};
+use papers::{
+    Chart, ChartRow, ChartValues, Cover, Fact, Figure, LengthLine, Pack, Scale, StyleHead,
+};
 
 pub use drawings::garment;
 
@@ -83,7 +85,12 @@ pub fn pack() -> Pack {
 }
 
 fn figure(drawing: papers::Drawing, title: &str, caption: &str, scale: Option<Scale>) -> Figure {
-    Figure { drawing, title: title.into(), caption: caption.into(), scale }
+    Figure {
+        drawing,
+        title: title.into(),
+        caption: caption.into(),
+        scale,
+    }
 }
 
 const INCH: f64 = 2.54;
@@ -92,27 +99,147 @@ fn chart() -> Chart {
     let waists = [28.0, 29.0, 30.0, 31.0, 32.0, 33.0, 34.0, 36.0, 38.0];
     // name, how, tolerance, value at the sample size in cm, grade in cm an inch of waist
     let by_size: [(&str, &str, &str, f64, f64); 22] = [
-        ("Waist", "Along the top edge of the closed band, twice.", "1.3", 33.5 * INCH, INCH),
-        ("Seat", "Across, 8 cm above the crotch, following the level, twice.", "1.3", 40.0 * INCH, INCH),
-        ("Front rise", "From the crotch seam to the top of the band, along the front.", "0.65", 11.0 * INCH, INCH / 8.0),
-        ("Back rise", "From the crotch seam to the top of the band, along the seat seam.", "0.65", 14.75 * INCH, INCH / 8.0),
-        ("Thigh", "Across, 2.5 cm below the crotch, square to the inseam side, twice.", "0.8", 24.5 * INCH, INCH / 2.0),
-        ("Knee", "Across, 35.6 cm below the crotch, twice.", "0.65", 18.0 * INCH, INCH / 4.0),
-        ("Hem", "Along the lower edge, twice.", "0.65", 16.5 * INCH, INCH / 4.0),
+        (
+            "Waist",
+            "Along the top edge of the closed band, twice.",
+            "1.3",
+            33.5 * INCH,
+            INCH,
+        ),
+        (
+            "Seat",
+            "Across, 8 cm above the crotch, following the level, twice.",
+            "1.3",
+            40.0 * INCH,
+            INCH,
+        ),
+        (
+            "Front rise",
+            "From the crotch seam to the top of the band, along the front.",
+            "0.65",
+            11.0 * INCH,
+            INCH / 8.0,
+        ),
+        (
+            "Back rise",
+            "From the crotch seam to the top of the band, along the seat seam.",
+            "0.65",
+            14.75 * INCH,
+            INCH / 8.0,
+        ),
+        (
+            "Thigh",
+            "Across, 2.5 cm below the crotch, square to the inseam side, twice.",
+            "0.8",
+            24.5 * INCH,
+            INCH / 2.0,
+        ),
+        (
+            "Knee",
+            "Across, 35.6 cm below the crotch, twice.",
+            "0.65",
+            18.0 * INCH,
+            INCH / 4.0,
+        ),
+        (
+            "Hem",
+            "Along the lower edge, twice.",
+            "0.65",
+            16.5 * INCH,
+            INCH / 4.0,
+        ),
         ("Band height", "Square to its edges.", "0.3", 3.8, 0.0),
-        ("Band overlap", "From the front edge to the end beneath.", "0.3", 4.2, 0.0),
-        ("Fly length", "From the band seam to the end of the opening.", "0.3", 16.5, INCH / 8.0),
-        ("Fly width", "From the centre front to the outer stitching.", "0.3", 3.8, 0.0),
-        ("Yoke at centre", "Along the seat seam, from the band seam.", "0.3", 6.5, 0.0),
-        ("Yoke at side", "Along the outseam, from the band seam.", "0.3", 3.8, 0.0),
-        ("Pocket mouth, width", "Along the band seam, from the outseam.", "0.3", 10.5, INCH / 16.0),
-        ("Pocket mouth, depth", "Along the outseam, from the band seam.", "0.3", 7.0, 0.0),
-        ("Coin pocket, width", "Along its upper edge.", "0.3", 7.5, 0.0),
-        ("Coin pocket, depth", "Square to its upper edge.", "0.3", 9.0, 0.0),
-        ("Back pocket, width", "Along its upper edge.", "0.3", 15.5, INCH / 8.0),
-        ("Back pocket, length", "From the upper edge to the point.", "0.3", 17.0, INCH / 16.0),
-        ("Back pocket from yoke", "From the yoke seam to the upper edge, at the side towards the centre.", "0.3", 3.2, 0.0),
-        ("Loop length", "Between its bartacks’ outer ends.", "0.3", 5.7, 0.0),
+        (
+            "Band overlap",
+            "From the front edge to the end beneath.",
+            "0.3",
+            4.2,
+            0.0,
+        ),
+        (
+            "Fly length",
+            "From the band seam to the end of the opening.",
+            "0.3",
+            16.5,
+            INCH / 8.0,
+        ),
+        (
+            "Fly width",
+            "From the centre front to the outer stitching.",
+            "0.3",
+            3.8,
+            0.0,
+        ),
+        (
+            "Yoke at centre",
+            "Along the seat seam, from the band seam.",
+            "0.3",
+            6.5,
+            0.0,
+        ),
+        (
+            "Yoke at side",
+            "Along the outseam, from the band seam.",
+            "0.3",
+            3.8,
+            0.0,
+        ),
+        (
+            "Pocket mouth, width",
+            "Along the band seam, from the outseam.",
+            "0.3",
+            10.5,
+            INCH / 16.0,
+        ),
+        (
+            "Pocket mouth, depth",
+            "Along the outseam, from the band seam.",
+            "0.3",
+            7.0,
+            0.0,
+        ),
+        (
+            "Coin pocket, width",
+            "Along its upper edge.",
+            "0.3",
+            7.5,
+            0.0,
+        ),
+        (
+            "Coin pocket, depth",
+            "Square to its upper edge.",
+            "0.3",
+            9.0,
+            0.0,
+        ),
+        (
+            "Back pocket, width",
+            "Along its upper edge.",
+            "0.3",
+            15.5,
+            INCH / 8.0,
+        ),
+        (
+            "Back pocket, length",
+            "From the upper edge to the point.",
+            "0.3",
+            17.0,
+            INCH / 16.0,
+        ),
+        (
+            "Back pocket from yoke",
+            "From the yoke seam to the upper edge, at the side towards the centre.",
+            "0.3",
+            3.2,
+            0.0,
+        ),
+        (
+            "Loop length",
+            "Between its bartacks’ outer ends.",
+            "0.3",
+            5.7,
+            0.0,
+        ),
         ("Loop width", "Square to its edges.", "0.2", 1.2, 0.0),
     ];
     let text = |value: f64| format!("{value:.1}");
@@ -123,7 +250,12 @@ fn chart() -> Chart {
             name: (*name).into(),
             how: (*how).into(),
             tolerance: (*tolerance).into(),
-            values: ChartValues::BySize(waists.iter().map(|w| text(value + grade * (w - 32.0))).collect()),
+            values: ChartValues::BySize(
+                waists
+                    .iter()
+                    .map(|w| text(value + grade * (w - 32.0)))
+                    .collect(),
+            ),
         })
         .collect();
     let by_length = |value: f64, grade: f64| {
