@@ -2,6 +2,7 @@
 //!
 //! Left and right are the wearer's. A field the file leaves out takes the default stated here.
 
+use std::fmt;
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
@@ -275,6 +276,12 @@ pub struct Bartacks {
 /// Reading a style refuses any path that could lead out of the folder.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize)]
 pub struct ArtPath(String);
+
+impl fmt::Display for ArtPath {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.0)
+    }
+}
 
 impl ArtPath {
     /// Reads a path with forward slashes, relative to the style's folder.

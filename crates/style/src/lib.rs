@@ -5,7 +5,7 @@
 //! unit, and the [`Collection`] it names things from. A mistake gives a [`Report`] with the file, line and column of
 //! every problem and what would be right; there is never half a document.
 //!
-//! [`edit`] changes a style's text and leaves the rest of it, comments included, as it was. [`save`] writes it so that
+//! [`apply`] makes an [`Edit`] to a style's text and leaves the rest of it, comments included, as it was. [`save`] writes it so that
 //! the file is always a whole earlier or a whole later version, keeps every earlier one, and never overwrites what
 //! somebody else wrote in the meantime. [`difference`] says in words what changed between two versions.
 //! [`known`] lists every name a style file may use.
@@ -14,10 +14,13 @@ mod chart;
 mod collection;
 pub mod demo;
 mod details;
+mod difference;
 mod document;
+mod edit;
 pub mod known;
 mod load;
 mod parse;
+mod path;
 mod quantities;
 mod read_chart;
 mod read_collection;
@@ -25,8 +28,11 @@ mod read_seams;
 mod read_style;
 mod reader;
 mod report;
+mod save;
 mod seams;
 mod size;
+mod start;
+mod substitute;
 
 pub use chart::{Break, ChartEntry};
 pub use collection::{Cloth, ClothUse, Collection, Trim, TrimKind, Units, Workroom, Yarn};
@@ -34,12 +40,17 @@ pub use details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, ExtraPocket, Fly, Label,
     Lining, Loops, Patch, PocketBag, Pockets, Rivets, Shape, Side,
 };
+pub use difference::{Change, difference, difference_in};
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
+pub use edit::{Edit, EditValue, apply};
 pub use load::{
     COLLECTION_FILE, LARGEST_FILE, Loaded, RevisionId, STYLE_FILE, list_styles, load,
     load_collection,
 };
 pub use parse::parse;
+pub use path::{DocPath, DocPathError, Step};
 pub use report::{Diagnostic, MOST_PROBLEMS, Report};
+pub use save::{REVISIONS_FOLDER, Revision, SaveError, Saved, list_revisions, read_revision, save};
 pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};
+pub use start::{NewStyle, StartError, new_style, write_demo};
