@@ -354,7 +354,11 @@ fn check_art(
             let span = places.get(&path).cloned().unwrap_or(0..0);
             let hint =
                 "put the drawing into the style's own folder, such as art/, and name it from there";
-            report.push(Diagnostic::at(source, span, code, message).hint(hint));
+            report.push(
+                Diagnostic::at(source, span, code, message)
+                    .about(&path)
+                    .hint(hint),
+            );
         }
     }
 }

@@ -163,7 +163,8 @@ fn dangling(source: &Source, reference: &Reference, collection: &Collection) -> 
         Some(near) => format!("did you mean \"{near}\"?"),
         None => offer(&declared, &format!("add it to {file}")),
     };
-    Some(Diagnostic::at(source, reference.span.clone(), code, message).hint(hint))
+    let problem = Diagnostic::at(source, reference.span.clone(), code, message);
+    Some(problem.about(&reference.path).hint(hint))
 }
 
 fn wrong_kind(
@@ -180,7 +181,9 @@ fn wrong_kind(
         reference.name
     );
     let hint = offer(&declared, &format!("add a {wanted} to trims.toml"));
-    Diagnostic::at(source, reference.span.clone(), "style::wrong-trim", message).hint(hint)
+    Diagnostic::at(source, reference.span.clone(), "style::wrong-trim", message)
+        .about(&reference.path)
+        .hint(hint)
 }
 
 /// "it has a, b or c", or what else to do when there is nothing to offer.

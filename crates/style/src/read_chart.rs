@@ -1,5 +1,7 @@
 //! Reading the measurement chart.
 
+use std::ops::Range;
+
 use indexmap::IndexMap;
 use trade::Length;
 
@@ -16,25 +18,17 @@ pub(crate) fn chart(
 ) -> Option<IndexMap<String, ChartEntry>> {
     let entries = section.entries();
     if section.is_there() {
-        for measure in known::MEASURES.iter().filter(|measure| measure.required) {
-            if !entries.iter().any(|(name, _, _)| name == measure.name) {
-                let message = format!("the chart has no {}", measure.title);
-                let hint = format!("add a section [chart.{}] with its `value`", measure.name);
-                section
-                    .node
-                    .problem("style::missing-measure", message, hint);
-            }
-        }
+        missing(section, &entries);
     }
     let read = entries.into_iter().map(|(name, span, node)| {
         let Some(measure) = known::measure(&name) else {
-            let hint = match known::nearest(&name, known::MEASURES.iter().map(|m| m.name)) {
+            let hint = match near(&name) {
                 Some(near) => format!("did you mean `{near}`?"),
                 None => format!("the chart knows {}", names()),
             };
             let message = format!("`{}` is not a measure known here", short(&name));
             node.context
-                .problem(span, "style::unknown-measure", message, hint);
+                .problem("chart", span, "style::unknown-measure", message, hint);
             return None;
         };
         let entry = entry(node.table()?, measure, sizes)?;
@@ -42,6 +36,30 @@ pub(crate) fn chart(
     });
     let entries: Option<IndexMap<_, _>> = all(read).map(|entries| entries.into_iter().collect());
     entries
+}
+
+/// Reports the required measures a chart lacks, unless a misspelt one turns out to be meant for it.
+fn missing(section: &Table<'_>, entries: &[(String, Range<usize>, Node<'_>)]) {
+    let names = || entries.iter().map(|(name, _, _)| name.as_str());
+    let meant: Vec<&str> = names().filter_map(near).collect();
+    for measure in known::MEASURES.iter().filter(|measure| measure.required) {
+        if names().any(|name| name == measure.name) || meant.contains(&measure.name) {
+            continue;
+        }
+        let message = format!("the chart has no {}", measure.title);
+        let hint = format!("add a section [chart.{}] with its `value`", measure.name);
+        section
+            .node
+            .problem("style::missing-measure", message, hint);
+    }
+}
+
+/// The measure that a name which is none was probably meant to be.
+fn near(name: &str) -> Option<&'static str> {
+    if known::measure(name).is_some() {
+        return None;
+    }
+    known::nearest(name, known::MEASURES.iter().map(|measure| measure.name))
 }
 
 fn names() -> String {

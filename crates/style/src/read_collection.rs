@@ -295,7 +295,7 @@ pub(crate) fn named<'a, T>(
             let message = format!("`{}` cannot be a name", crate::reader::short(&name));
             let hint = "use letters a to z, digits, - and _; the full name goes into `name`";
             node.context
-                .problem(span, "style::unfit-name", message, hint);
+                .problem(&node.path, span, "style::unfit-name", message, hint);
         }
         let value = node.table().and_then(&read);
         fit.then_some(())?;

@@ -30,13 +30,13 @@ pub(crate) fn seams(
     let mut read = Vec::new();
     for (name, span, node) in &entries {
         let Some(known) = known::seam_name(name) else {
-            let hint = match known::nearest(name, known::SEAMS.iter().map(|seam| seam.name)) {
+            let hint = match near(name) {
                 Some(near) => format!("did you mean `{near}`?"),
                 None => format!("the seams are {}", names()),
             };
             let message = format!("`{}` is not a seam known here", short(name));
             node.context
-                .problem(span.clone(), "style::unknown-seam", message, hint);
+                .problem("seams", span.clone(), "style::unknown-seam", message, hint);
             read.push(None);
             continue;
         };
@@ -63,18 +63,34 @@ fn names() -> String {
     names.join(", ")
 }
 
+/// The seam that a name which is none was probably meant to be.
+fn near(name: &str) -> Option<&'static str> {
+    if known::seam_name(name).is_some() {
+        return None;
+    }
+    known::nearest(name, known::SEAMS.iter().map(|seam| seam.name))
+}
+
+/// Reports the needed seams a style lacks, unless a misspelt one turns out to be meant for it.
 fn missing(
     section: &Table<'_>,
     entries: &[(String, Range<usize>, Node<'_>)],
     with_extra_pocket: bool,
 ) {
+    let meant: Vec<&str> = entries
+        .iter()
+        .filter_map(|(name, _, _)| near(name))
+        .collect();
     for seam in known::SEAMS {
         let needed = match seam.needed {
             Needed::Always => true,
             Needed::WithExtraPocket => with_extra_pocket,
             Needed::Optional => false,
         };
-        if needed && !entries.iter().any(|(name, _, _)| name == seam.name) {
+        if needed
+            && !meant.contains(&seam.name)
+            && !entries.iter().any(|(name, _, _)| name == seam.name)
+        {
             let message = format!("nothing says how the seam `{}` is sewn", seam.name);
             let hint = format!("add a section [seams.{}] ({})", seam.name, seam.title);
             section.node.problem("style::missing-seam", message, hint);
@@ -222,10 +238,14 @@ fn points_somewhere(section: &Table<'_>, like: &Like, stated: &[&str]) -> bool {
         Some(near) => format!("did you mean \"{near}\"?"),
         None => "name one of this style's seams".to_owned(),
     };
-    section
-        .node
-        .context
-        .problem(like.span.clone(), "style::unknown-seam", message, hint);
+    let path = format!("seams.{}.like", like.seam);
+    section.node.context.problem(
+        &path,
+        like.span.clone(),
+        "style::unknown-seam",
+        message,
+        hint,
+    );
     false
 }
 
@@ -268,6 +288,7 @@ fn tell_circle(section: &Table<'_>, circle: &[&Like]) {
         "say on one of them how it is sewn (`construction` and `rows`) and take its `like` out";
     let context = section.node.context;
     context.problem(
+        &format!("seams.{}.like", first.seam),
         first.span.clone(),
         "style::like-circle",
         steps.join(", "),
@@ -301,13 +322,8 @@ fn fit(section: &Table<'_>, seams: &IndexMap<String, SeamSpec>) -> bool {
         } else {
             "like"
         };
-        let span = section
-            .node
-            .context
-            .places
-            .borrow()
-            .get(&format!("seams.{name}.{own}"))
-            .cloned();
+        let path = format!("seams.{name}.{own}");
+        let span = section.node.context.places.borrow().get(&path).cloned();
         let message = format!("the seam `{name}` cannot be {construction}");
         let can: Vec<String> = known
             .constructions
@@ -319,7 +335,7 @@ fn fit(section: &Table<'_>, seams: &IndexMap<String, SeamSpec>) -> bool {
         section
             .node
             .context
-            .problem(span, "style::unfit-construction", message, hint);
+            .problem(&path, span, "style::unfit-construction", message, hint);
     }
     fine
 }

@@ -26,6 +26,7 @@ pub(crate) struct Context<'a> {
 pub(crate) struct Reference {
     pub(crate) to: Target,
     pub(crate) name: String,
+    pub(crate) path: String,
     pub(crate) span: Range<usize>,
 }
 
@@ -51,12 +52,14 @@ impl<'a> Context<'a> {
     /// Notes a problem at a place in this file.
     pub(crate) fn problem(
         &self,
+        path: &str,
         span: Range<usize>,
         code: &'static str,
         message: impl Into<String>,
         hint: impl Into<String>,
     ) {
-        let problem = Diagnostic::at(self.source, span, code, message.into()).hint(hint);
+        let problem = Diagnostic::at(self.source, span, code, message.into());
+        let problem = problem.about(path).hint(hint);
         self.report.borrow_mut().push(problem);
     }
 
@@ -111,12 +114,13 @@ impl<'a> Node<'a> {
         message: impl Into<String>,
         hint: impl Into<String>,
     ) {
-        self.context.problem(self.span.clone(), code, message, hint);
+        self.context
+            .problem(&self.path, self.span.clone(), code, message, hint);
     }
 
-    /// The last part of the path: what the value is called in messages.
+    /// What the value is called in messages: its whole path, which needs no lines around it to be understood.
     pub(crate) fn key(&self) -> &str {
-        self.path.rsplit('.').next().unwrap_or(&self.path)
+        &self.path
     }
 
     pub(crate) fn wrong_type(&self, wanted: &str, example: &str) {
@@ -251,6 +255,7 @@ impl<'a> Node<'a> {
         let reference = Reference {
             to,
             name: name.clone(),
+            path: self.path.clone(),
             span: self.span.clone(),
         };
         self.context.references.borrow_mut().push(reference);
@@ -318,6 +323,7 @@ impl<'a> Node<'a> {
             node: self.clone(),
             table: Some(table),
             asked: Vec::new(),
+            missing: Vec::new(),
         })
     }
 }
@@ -327,6 +333,15 @@ pub(crate) struct Table<'a> {
     pub(crate) node: Node<'a>,
     table: Option<&'a dyn TableLike>,
     asked: Vec<&'static str>,
+    missing: Vec<Missing>,
+}
+
+/// Something required that is not there. It is reported at the end, unless a misspelt key turns out to be meant for it.
+struct Missing {
+    key: &'static str,
+    code: &'static str,
+    message: String,
+    hint: String,
 }
 
 impl<'a> Table<'a> {
@@ -342,6 +357,7 @@ impl<'a> Table<'a> {
             node,
             table: Some(table),
             asked: Vec::new(),
+            missing: Vec::new(),
         }
     }
 
@@ -404,7 +420,13 @@ impl<'a> Table<'a> {
         if found.is_none() && self.table.is_some() {
             let message = format!("there is no [{path}]");
             let hint = format!("add a section that begins with the line [{path}]");
-            self.node.problem("style::missing-section", message, hint);
+            let code = "style::missing-section";
+            self.missing.push(Missing {
+                key,
+                code,
+                message,
+                hint,
+            });
         }
         found
             .and_then(|node| node.table())
@@ -426,6 +448,7 @@ impl<'a> Table<'a> {
             },
             table: None,
             asked: Vec::new(),
+            missing: Vec::new(),
         }
     }
 
@@ -452,34 +475,48 @@ impl<'a> Table<'a> {
         names.into_iter().filter_map(entry).collect()
     }
 
-    /// Reports every key nobody asked for.
+    /// Reports what is missing and every key nobody asked for.
     pub(crate) fn finish(self) {
         let Some(table) = self.table else { return };
+        let mut missing = self.missing;
+        let mut unknown = Vec::new();
         for (name, item) in table.iter() {
             if self.asked.contains(&name) {
                 continue;
             }
-            let span = table
-                .key(name)
-                .and_then(toml_edit::Key::span)
-                .or_else(|| first_span(item));
+            // A slip is more likely for a key that is missing than for one that is there.
+            let meant = known::nearest(name, missing.iter().map(|missing| missing.key));
+            let near = meant.or_else(|| known::nearest(name, self.asked.iter().copied()));
+            missing.retain(|missing| Some(missing.key) != meant);
+            let span = table.key(name).and_then(toml_edit::Key::span);
+            unknown.push((name, span.or_else(|| first_span(item)), near));
+        }
+        for Missing {
+            code,
+            message,
+            hint,
+            ..
+        } in missing
+        {
+            self.node.problem(code, message, hint);
+        }
+        for (name, span, near) in unknown {
             let message = if self.node.path.is_empty() {
                 format!("`{}` is not known here", short(name))
             } else {
                 format!("`{}` is not known in [{}]", short(name), self.node.path)
             };
-            let hint = match known::nearest(name, self.asked.iter().copied()) {
+            let hint = match near {
                 Some(near) => format!("did you mean `{near}`?"),
                 None => {
-                    let known: Vec<String> =
-                        self.asked.iter().map(|key| format!("`{key}`")).collect();
-                    format!("known here: {}", known.join(", "))
+                    let known = self.asked.iter().map(|key| format!("`{key}`"));
+                    format!("known here: {}", known.collect::<Vec<_>>().join(", "))
                 }
             };
             let span = span.unwrap_or_else(|| self.node.span.clone());
             self.node
                 .context
-                .problem(span, "style::unknown-key", message, hint);
+                .problem(&self.node.path, span, "style::unknown-key", message, hint);
         }
     }
 }

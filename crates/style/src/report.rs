@@ -69,6 +69,8 @@ pub struct Diagnostic {
     pub line: usize,
     /// The column in characters, from 1; 0 when the problem is the file itself.
     pub column: usize,
+    /// The value concerned, as a path in the file ("chart.thigh.value"); empty when it is about no one value.
+    pub path: String,
     /// A stable code, such as `style::unknown-key`.
     pub code: &'static str,
     /// What is wrong: lower case, no full stop.
@@ -100,6 +102,7 @@ impl Diagnostic {
             file: source.file.to_string(),
             line,
             column,
+            path: String::new(),
             code,
             message,
             hint: None,
@@ -115,6 +118,7 @@ impl Diagnostic {
             file,
             line: 0,
             column: 0,
+            path: String::new(),
             code,
             message,
             hint: None,
@@ -122,6 +126,12 @@ impl Diagnostic {
             span: None,
             source: None,
         }
+    }
+
+    /// Names the value the problem is about.
+    pub(crate) fn about(mut self, path: &str) -> Self {
+        self.path = path.to_owned();
+        self
     }
 
     pub(crate) fn hint(mut self, hint: impl Into<String>) -> Self {

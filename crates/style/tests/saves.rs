@@ -1,0 +1,228 @@
+//! A save is whole or not at all, keeps what was there, and never overwrites what somebody else wrote.
+//!
+//! The last test starts this program again as a writer and kills it while it saves.
+#![allow(clippy::unwrap_used)]
+
+mod common;
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Stdio};
+use std::time::Duration;
+
+use common::{Copy, demo_style};
+use style::{Edit, RevisionId, SaveError, list_revisions, read_revision, save};
+
+fn set(text: &str, path: &str, value: &str) -> String {
+    style::apply(text, &Edit::set(path, value).unwrap()).unwrap()
+}
+
+#[test]
+fn a_save_replaces_the_file_and_keeps_what_was_there() {
+    let copy = Copy::new();
+    let first = copy.loaded();
+    let text = set(&first.text, "chart.thigh.value", "63 cm");
+    let saved = save(&first, &text).unwrap();
+    assert_eq!(fs::read_to_string(copy.style()).unwrap(), text);
+    assert_eq!(saved.loaded.revision, RevisionId::of(&text));
+    let again = set(&text, "chart.thigh.value", "64 cm");
+    save(&saved.loaded, &again).unwrap();
+    let revisions = list_revisions(&copy.style_folder()).unwrap();
+    let numbers: Vec<u32> = revisions.iter().map(|revision| revision.number).collect();
+    assert_eq!(numbers, [1, 2]);
+    assert_eq!(read_revision(&revisions[0]).unwrap(), demo_style());
+    assert_eq!(read_revision(&revisions[1]).unwrap(), text);
+    let name = revisions[0].path.file_name().unwrap().to_str().unwrap();
+    assert_eq!(name, format!("0001-{}.toml", RevisionId::of(demo_style())));
+}
+
+#[test]
+fn saving_what_is_there_writes_nothing() {
+    let copy = Copy::new();
+    let loaded = copy.loaded();
+    assert!(save(&loaded, &loaded.text).unwrap().earlier.is_none());
+    assert!(list_revisions(&copy.style_folder()).unwrap().is_empty());
+}
+
+#[test]
+fn a_text_with_problems_is_not_saved() {
+    let copy = Copy::new();
+    let loaded = copy.loaded();
+    let text = loaded.text.replacen("33 1/2 in", "33 1/2", 1);
+    assert!(matches!(save(&loaded, &text), Err(SaveError::Invalid(_))));
+    assert_eq!(fs::read_to_string(copy.style()).unwrap(), demo_style());
+    assert!(list_revisions(&copy.style_folder()).unwrap().is_empty());
+}
+
+#[test]
+fn a_stale_save_is_refused_and_both_versions_are_kept() {
+    let copy = Copy::new();
+    let mine = copy.loaded();
+    let theirs = set(demo_style(), "chart.knee.value", "46 cm");
+    save(&copy.loaded(), &theirs).unwrap();
+    let text = set(&mine.text, "chart.thigh.value", "63 cm");
+    let error = save(&mine, &text).unwrap_err();
+    let SaveError::Stale { kept, on_disk, .. } = &error else {
+        panic!("{error}")
+    };
+    assert_eq!(fs::read_to_string(copy.style()).unwrap(), theirs);
+    assert_eq!(*on_disk, RevisionId::of(&theirs));
+    assert_eq!(fs::read_to_string(kept).unwrap(), text);
+    assert!(
+        error.to_string().contains(&kept.display().to_string()),
+        "{error}"
+    );
+    let name = kept.file_name().unwrap().to_str().unwrap();
+    assert!(name.starts_with("refused-0002-"), "{name}");
+    // A refused text is not one of the file's own versions.
+    assert_eq!(list_revisions(&copy.style_folder()).unwrap().len(), 1);
+}
+
+#[test]
+fn a_change_by_hand_makes_a_save_stale_too() {
+    let copy = Copy::new();
+    let loaded = copy.loaded();
+    let by_hand = demo_style().replacen("# Ferryman:", "# The Ferryman:", 1);
+    fs::write(copy.style(), &by_hand).unwrap();
+    let text = set(&loaded.text, "chart.thigh.value", "63 cm");
+    assert!(matches!(save(&loaded, &text), Err(SaveError::Stale { .. })));
+    assert_eq!(fs::read_to_string(copy.style()).unwrap(), by_hand);
+}
+
+#[test]
+fn a_kept_version_that_was_edited_is_not_passed_off_as_itself() {
+    let copy = Copy::new();
+    let loaded = copy.loaded();
+    save(&loaded, &set(&loaded.text, "loops.count", "7")).unwrap();
+    let [revision] = &list_revisions(&copy.style_folder()).unwrap()[..] else {
+        panic!()
+    };
+    fs::write(&revision.path, "format = 1\n").unwrap();
+    assert_eq!(
+        read_revision(revision).unwrap_err().problems[0].code,
+        "style::changed-revision"
+    );
+}
+
+#[test]
+fn of_many_writers_at_once_each_is_saved_or_told() {
+    const WRITERS: usize = 8;
+    let copy = Copy::new();
+    let loaded = copy.loaded();
+    let results: Vec<_> = std::thread::scope(|scope| {
+        let start = |n: usize| {
+            let text = set(
+                &loaded.text,
+                "chart.thigh.value",
+                &format!("{} mm", 600 + n),
+            );
+            let loaded = &loaded;
+            scope.spawn(move || (text.clone(), save(loaded, &text)))
+        };
+        let writers: Vec<_> = (0..WRITERS).map(start).collect();
+        writers
+            .into_iter()
+            .map(|writer| writer.join().unwrap())
+            .collect()
+    });
+    let (saved, refused): (Vec<_>, Vec<_>) = results.iter().partition(|(_, result)| result.is_ok());
+    assert_eq!((saved.len(), refused.len()), (1, WRITERS - 1));
+    assert_eq!(fs::read_to_string(copy.style()).unwrap(), saved[0].0);
+    for (text, result) in refused {
+        let Err(SaveError::Stale { kept, .. }) = result else {
+            panic!("{result:?}")
+        };
+        assert_eq!(&fs::read_to_string(kept).unwrap(), text);
+    }
+}
+
+/// Set when this program is started again as the writer: the style file to save over and over.
+const WRITER: &str = "STYLE_TEST_WRITER";
+
+/// The texts a writer saves, one after another: the name tells which it is, a long comment makes each a real write.
+fn version(number: u64) -> String {
+    let filler = format!("# {}\n", "x".repeat(120)).repeat(200);
+    let named = format!("name = \"Ferryman {number}\"");
+    format!(
+        "{}\n{filler}",
+        demo_style().replacen("name = \"Ferryman\"", &named, 1)
+    )
+}
+
+/// Not a test of its own: the writer that [`a_killed_save_leaves_a_whole_file`] starts and kills.
+#[test]
+fn writer() {
+    let Some(path) = std::env::var_os(WRITER) else {
+        return;
+    };
+    let mut loaded = style::load(Path::new(&path)).unwrap();
+    loop {
+        let next = number_in(&loaded.text).map_or(0, |number| number + 1);
+        loaded = save(&loaded, &version(next)).unwrap().loaded;
+    }
+}
+
+fn number_in(text: &str) -> Option<u64> {
+    let name = text
+        .lines()
+        .find_map(|line| line.strip_prefix("name = \"Ferryman "))?;
+    name.trim_end_matches('"').parse().ok()
+}
+
+#[test]
+fn a_killed_save_leaves_a_whole_file() {
+    const KILLS: u64 = 200;
+    let copy = Copy::new();
+    let mut seen = BTreeSet::new();
+    for kill in 0..KILLS {
+        let before = number_in(&fs::read_to_string(copy.style()).unwrap());
+        let mut writer = Command::new(std::env::current_exe().unwrap())
+            .args(["writer", "--exact"])
+            .env(WRITER, copy.style())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .unwrap();
+        // From before its first save to some way into its work, spread evenly and without a pattern.
+        let micros = 500 + (kill * 7_919) % 60_000;
+        std::thread::sleep(Duration::from_micros(micros));
+        assert!(
+            writer.try_wait().unwrap().is_none(),
+            "the writer stopped by itself"
+        );
+        writer.kill().unwrap();
+        writer.wait().unwrap();
+        let text = fs::read_to_string(copy.style()).unwrap();
+        let after = number_in(&text);
+        match after {
+            Some(number) => assert!(
+                text == version(number),
+                "kill {kill}: a file that was never saved"
+            ),
+            None => assert_eq!(
+                text,
+                demo_style(),
+                "kill {kill}: a file that was never saved"
+            ),
+        }
+        assert!(after >= before, "kill {kill}: an earlier version came back");
+        copy.loaded();
+        seen.insert(after);
+    }
+    assert!(
+        seen.len() > 20,
+        "the writer hardly wrote: {} versions seen",
+        seen.len()
+    );
+    // Every version there ever was is kept, whole, in order.
+    let revisions = list_revisions(&copy.style_folder()).unwrap();
+    let last = number_in(&fs::read_to_string(copy.style()).unwrap()).unwrap();
+    let kept: BTreeSet<Option<u64>> = revisions
+        .iter()
+        .map(|revision| number_in(&read_revision(revision).unwrap()))
+        .collect();
+    let all: BTreeSet<Option<u64>> = std::iter::once(None).chain((0..last).map(Some)).collect();
+    let missing: Vec<_> = all.difference(&kept).collect();
+    assert!(missing.is_empty(), "lost: {missing:?}");
+}
