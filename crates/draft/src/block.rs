@@ -29,7 +29,9 @@ const BACK_INSEAM_LEAN: f64 = 0.32;
 /// The top of the side seam leans this many times as much as its chord to the hip: more than the
 /// chord, less than a circle, so that the hip line has no corner.
 const SIDE_LEAN: f64 = 1.2;
-/// The crease sits this far towards the inseam from the middle of the crotch line.
+/// The outseam at the crotch line lies about twice this far inside the hip point, so the crease sits
+/// this far towards the inseam from halfway between crotch point and hip point: in the middle of the
+/// crotch line.
 const CREASE_SHIFT_MM: f64 = 2.0;
 
 /// How many free shape parameters the block has.
@@ -177,7 +179,6 @@ struct LegInput {
     crotch: Point,
     lean: f64,
     hip: Point,
-    crease: f64,
     knee_width: f64,
     knee_y: f64,
     hem_width: f64,
@@ -189,12 +190,12 @@ fn leg(input: &LegInput) -> Leg {
         crotch,
         lean,
         hip,
-        crease,
         knee_width,
         knee_y,
         hem_width,
         hem_y,
     } = *input;
+    let crease = (crotch.x + hip.x) / 2.0 - CREASE_SHIFT_MM;
     let knee_in = Point::new(crease - knee_width / 2.0, knee_y);
     let knee_out = Point::new(crease + knee_width / 2.0, knee_y);
     let hem_in = Point::new(crease - hem_width / 2.0, hem_y);
@@ -263,7 +264,6 @@ pub(crate) fn build(spec: &Spec, shape: &Shape) -> Block {
         crotch: front_crotch,
         lean: FRONT_INSEAM_LEAN,
         hip: front_hip,
-        crease: (quarter_seat - seat_split - shape.front_extension) / 2.0 - CREASE_SHIFT_MM,
         knee_width: half_knee - knee_split,
         knee_y,
         hem_width: shape.front_hem,
@@ -279,7 +279,6 @@ pub(crate) fn build(spec: &Spec, shape: &Shape) -> Block {
         crotch: back_crotch,
         lean: BACK_INSEAM_LEAN,
         hip: back_hip,
-        crease: (quarter_seat + seat_split - shape.back_extension) / 2.0 - CREASE_SHIFT_MM,
         knee_width: half_knee + knee_split,
         knee_y,
         hem_width: shape.back_hem,

@@ -1,15 +1,15 @@
 //! When a chart cannot be drafted: which measures fight, and by how much.
 //!
-//! Each core measure is moved on its own, up and down, while all others stay as charted, until the
-//! draft closes. The smallest such moves name the conflict: "the thigh would have to be at least …,
-//! or the seat at most …". Two measures are named wherever two single changes would each resolve it.
+//! Each measure in turn is let go while all others stay as charted, and the value nearest to the
+//! charted one is sought at which the draft closes. The smallest such moves name the conflict:
+//! "the thigh would have to be at least …, or the seat at most …".
 
 use std::fmt;
 
 use trade::Length;
 
-use crate::fit::{Fitted, core_measures, fit, with_measure};
-use crate::measure::Measure;
+use crate::fit::{Fitted, closes, core_measures, nearest_value, wanted, with_measure};
+use crate::measure::{Measure, measure};
 use crate::spec::Spec;
 
 /// A single change that would make the chart draftable.
@@ -19,7 +19,7 @@ pub struct Remedy {
     pub measure: &'static Measure,
     /// The chart's value.
     pub charted: Length,
-    /// The nearest value that can be drafted, all else unchanged.
+    /// The nearest value, in whole millimetres, that can be drafted with all else unchanged.
     pub nearest: Length,
 }
 
@@ -32,30 +32,72 @@ pub struct Conflict {
     pub remedies: Vec<Remedy>,
 }
 
+impl Remedy {
+    /// "at least" or "at most".
+    fn bound(&self) -> &'static str {
+        if self.nearest > self.charted {
+            "at least"
+        } else {
+            "at most"
+        }
+    }
+
+    fn change(&self) -> String {
+        let change = self.nearest - self.charted;
+        let sign = if change > Length::ZERO { '+' } else { '−' };
+        format!("{sign}{}", cm(change.abs()))
+    }
+
+    /// How large the change is beside the measure, the same for halving as for doubling.
+    fn weight(&self) -> f64 {
+        let ratio = self.nearest / self.charted.max(Length::mm(1.0));
+        let detail = DETAILS.contains(&self.measure.key);
+        ratio.ln().abs() * if detail { DETAIL_WEIGHT } else { 1.0 }
+    }
+
+    fn name(&self) -> String {
+        self.measure.name.to_lowercase()
+    }
+}
+
+impl Conflict {
+    /// The smallest change that puts it right, as a next step.
+    pub fn advice(&self) -> Option<String> {
+        self.remedies
+            .first()
+            .map(|r| format!("set {} to {}", r.name(), cm(r.nearest)))
+    }
+}
+
 impl fmt::Display for Conflict {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.reason)?;
-        for (i, r) in self.remedies.iter().take(3).enumerate() {
-            let joint = match i {
-                0 => ": with all else unchanged, ",
-                _ => ", or ",
-            };
-            let bound = if r.nearest > r.charted { "at least" } else { "at most" };
-            write!(
+        let Some((first, others)) = self.remedies.split_first() else {
+            return write!(
                 f,
-                "{joint}{} {} would have to be {bound} {} ({}{})",
-                r.measure.name.to_lowercase(),
-                r.charted,
-                rounded(r.nearest, r.nearest > r.charted),
-                if r.nearest > r.charted { "+" } else { "−" },
-                rounded((r.nearest - r.charted).abs(), true),
-            )?;
-        }
-        if self.remedies.is_empty() {
-            f.write_str(": no single measure puts it right; at least two are far off")?;
+                "these measures do not go together ({}), and no single change puts it right",
+                self.reason
+            );
+        };
+        write!(
+            f,
+            "{} {} does not go with the rest of the chart ({}): it would have to be {} {} ({})",
+            first.name(),
+            cm(first.charted),
+            self.reason,
+            first.bound(),
+            cm(first.nearest),
+            first.change()
+        )?;
+        for r in others.iter().take(2) {
+            let (name, bound) = (r.name(), r.bound());
+            write!(f, ", or {name} {bound} {} ({})", cm(r.nearest), r.change())?;
         }
         Ok(())
     }
+}
+
+fn cm(length: Length) -> String {
+    format!("{:.1} cm", length.to_cm())
 }
 
 /// To the millimetre, away from the conflict.
@@ -64,15 +106,16 @@ fn rounded(length: Length, up: bool) -> Length {
     Length::mm(if up { (mm - 1e-6).ceil() } else { (mm + 1e-6).floor() })
 }
 
-/// How far a measure may be moved in search of a solution, as a share of itself.
-const REACH: f64 = 0.6;
-/// Coarse steps in that search, each way.
-const STEPS: i32 = 30;
-/// How closely the nearest value is found.
-const CLOSE_MM: f64 = 0.2;
+const DETAILS: [&str; 3] = ["band_height", "yoke_centre", "yoke_side"];
+/// A maker would sooner change a detail than a girth, a rise or a length.
+const DETAIL_WEIGHT: f64 = 0.3;
+
+/// Steps beyond the estimate at which a value is tried, in millimetres.
+const TRIES_MM: [f64; 6] = [0.0, 1.0, 2.0, 4.0, 8.0, 16.0];
 
 pub(crate) fn find_conflict(spec: &Spec, fitted: &Fitted) -> Conflict {
     let mut remedies: Vec<Remedy> = core_measures(spec)
+        .chain(details(spec))
         .filter_map(|(measure, charted)| {
             nearest(spec, measure.key, charted).map(|nearest| Remedy {
                 measure,
@@ -81,37 +124,32 @@ pub(crate) fn find_conflict(spec: &Spec, fitted: &Fitted) -> Conflict {
             })
         })
         .collect();
-    let size = |r: &Remedy| ((r.nearest - r.charted) / r.charted).abs();
-    remedies.sort_by(|a, b| size(a).total_cmp(&size(b)));
+    remedies.sort_by(|a, b| a.weight().total_cmp(&b.weight()));
     let reason = match fitted.impossible {
-        Some(reason) => format!("these measures cannot be drafted together ({reason})"),
+        Some(reason) => reason.to_owned(),
         None => format!(
-            "these measures cannot be drafted together (the closest pattern misses them by up to {})",
-            rounded(Length::mm(fitted.worst_mm.min(9999.0)), true)
+            "the closest pattern misses a measure by {}",
+            cm(rounded(Length::mm(fitted.worst_mm.min(9999.0)), true))
         ),
     };
     Conflict { reason, remedies }
 }
 
-/// The value nearest to the charted one at which the draft closes.
+/// Measures outside the core that can make a chart impossible.
+fn details(spec: &Spec) -> impl Iterator<Item = (&'static Measure, Length)> {
+    DETAILS
+        .into_iter()
+        .filter_map(|key| Some((measure(key)?, wanted(spec, key)?)))
+}
+
+/// The value nearest to the charted one, in whole millimetres, at which the draft closes.
 fn nearest(spec: &Spec, key: &str, charted: Length) -> Option<Length> {
-    let works = |value: f64| fit(&with_measure(spec, key, Length::mm(value)), None).holds();
-    let charted = charted.to_mm();
-    let step = charted * REACH / f64::from(STEPS);
-    let (good, bad) = (1..=STEPS).find_map(|k| {
-        [1.0, -1.0].into_iter().find_map(|sign| {
-            let value = charted + sign * step * f64::from(k);
-            works(value).then_some((value, value - sign * step))
-        })
-    })?;
-    let (mut good, mut bad) = (good, bad);
-    while (good - bad).abs() > CLOSE_MM {
-        let middle = (good + bad) / 2.0;
-        if works(middle) {
-            good = middle;
-        } else {
-            bad = middle;
-        }
-    }
-    Some(Length::mm(good))
+    let estimate = nearest_value(spec, key, charted)?;
+    let up = estimate > charted;
+    let sign = if up { 1.0 } else { -1.0 };
+    TRIES_MM
+        .into_iter()
+        .map(|step| rounded(estimate, up) + Length::mm(step * sign))
+        .filter(|value| *value > Length::ZERO && *value != charted)
+        .find(|value| closes(&with_measure(spec, key, *value)))
 }

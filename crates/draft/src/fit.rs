@@ -6,7 +6,7 @@ use trade::Length;
 use crate::block::{Block, PARAMETERS, Shape, build};
 use crate::measure::{Measurable, Measure, Panel, Run, extent_at, measure};
 use crate::piece::PieceId;
-use crate::solve::least_squares;
+use crate::solve::{Solution, least_squares, least_squares_within};
 use crate::spec::Spec;
 
 /// Where no outseam is given, the waist seam rises by this much from centre front to side
@@ -184,16 +184,62 @@ impl Fitted {
     }
 }
 
-pub(crate) fn fit(spec: &Spec, first: Option<Shape>) -> Fitted {
-    let start = first.unwrap_or_else(|| Shape::first(spec));
-    let to_shape = |x: &[f64]| {
-        let mut a = [0.0; PARAMETERS];
-        a.copy_from_slice(x);
-        Shape::from_array(&a)
-    };
-    let solution = least_squares(&start.to_array(), |x| {
+pub(crate) fn fit(spec: &Spec) -> Fitted {
+    let solution = least_squares(&Shape::first(spec).to_array(), |x| {
         residuals(spec, &build(spec, &to_shape(x)))
     });
+    fitted(spec, &solution)
+}
+
+/// Whether the draft of this chart closes; gives up sooner than [`fit`].
+pub(crate) fn closes(spec: &Spec) -> bool {
+    let first = Shape::first(spec).to_array();
+    let solution = least_squares_within(TRIAL_PATIENCE, &first, |x| {
+        residuals(spec, &build(spec, &to_shape(x)))
+    });
+    fitted(spec, &solution).holds()
+}
+
+/// The value of one measure, nearest to the charted one, at which the rest of the chart could be
+/// met by a shape that cloth can take. An estimate: [`closes`] decides.
+pub(crate) fn nearest_value(spec: &Spec, key: &str, charted: Length) -> Option<Length> {
+    let charted = charted.to_mm();
+    // The measure becomes one more parameter, held to its charted value by a weak spring; the
+    // limits of a sensible shape push back like equations once they are crossed.
+    let mut first = Shape::first(spec).to_array().to_vec();
+    first.push(charted);
+    let solution = least_squares_within(TRIAL_PATIENCE, &first, |x| {
+        let moved = with_measure(spec, key, Length::mm(x[PARAMETERS]));
+        let shape = to_shape(&x[..PARAMETERS]);
+        let block = build(&moved, &shape);
+        let mut r = residuals(&moved, &block);
+        r.extend(limits(&moved, &shape, &block).map(|(over, _)| (over + INSIDE_MM).max(0.0)));
+        r.push((x[PARAMETERS] - charted) * SPRING);
+        r
+    });
+    let value = solution.parameters.get(PARAMETERS).copied()?;
+    let (_, demands) = solution.residuals.split_last()?;
+    let met = demands.iter().all(|r| r.abs() < NEARLY_MM);
+    (met && value.is_finite()).then_some(Length::mm(value))
+}
+
+/// Enough for a draft that closes, little for one that does not; see [`least_squares_within`].
+const TRIAL_PATIENCE: usize = 3;
+/// Stiffness of the spring in [`nearest_value`]: weak enough to give way to every equation.
+const SPRING: f64 = 0.01;
+/// The spring keeps the equations from closing by about a tenth of this; where they miss by more,
+/// moving the measure does not help.
+const NEARLY_MM: f64 = 1.0;
+/// How far inside its limits a shape is sought.
+const INSIDE_MM: f64 = 0.2;
+
+fn to_shape(x: &[f64]) -> Shape {
+    let mut a = [0.0; PARAMETERS];
+    a.copy_from_slice(x);
+    Shape::from_array(&a)
+}
+
+fn fitted(spec: &Spec, solution: &Solution) -> Fitted {
     let shape = to_shape(&solution.parameters);
     let block = build(spec, &shape);
     let worst = solution.worst();
@@ -205,51 +251,68 @@ pub(crate) fn fit(spec: &Spec, first: Option<Shape>) -> Fitted {
     }
 }
 
-/// The equations may close on a shape that no cloth can take. This names the first reason.
+/// The equations may close on a shape that no cloth can take. This names the worst reason.
 fn impossible(spec: &Spec, shape: &Shape, block: &Block) -> Option<&'static str> {
-    let hip_y = spec.seat_at.to_mm();
-    if shape.front_extension < 8.0 || shape.back_extension < 15.0 {
-        return Some("the crotch would have no width");
-    }
-    if shape.front_extension > 0.12 * spec.seat.to_mm()
-        || shape.back_extension > 0.2 * spec.seat.to_mm()
-    {
-        return Some("the crotch would be far too wide");
-    }
-    if !(-15.0..=45.0).contains(&shape.drop) {
-        return Some("the back crotch point would lie at the wrong height");
-    }
-    if shape.front_waist_y < hip_y + 15.0 || shape.seat_line < 15.0 {
-        return Some("the waist would lie below the seat level");
-    }
-    if shape.hem_y > block.knee_y - 20.0 {
-        return Some("the hem would lie above the knee");
-    }
-    if shape.side_waist.1 < hip_y + 15.0 || shape.side_yoke.1 < hip_y + 5.0 {
-        return Some("the side seam would end below the seat level");
-    }
-    if shape.side_waist.1 - shape.front_waist_y > 90.0
-        || shape.side_waist.1 - shape.front_waist_y < -40.0
-    {
-        return Some("the waist would climb or fall too steeply towards the side");
-    }
-    if shape.yoke_turn.abs() > 0.9 {
-        return Some("the yoke would turn too sharply");
-    }
-    if shape.side_waist.0 < spec.front_tilt.to_mm() + 40.0 || shape.side_yoke.0 < 60.0 {
-        return Some("the waist would have no width");
-    }
-    let hips = [
-        block.front_side.crossings_at_y(hip_y),
-        block.back_side.crossings_at_y(hip_y),
-    ];
-    let tops = [shape.side_waist.0, shape.side_yoke.0];
-    for (hip, top) in hips.iter().zip(tops) {
-        let hip_x = hip.iter().map(|p| p.x).fold(f64::MIN, f64::max);
-        if top - hip_x > 25.0 {
-            return Some("the waist would be wider than the seat");
-        }
-    }
-    None
+    limits(spec, shape, block)
+        .filter(|(over, _)| *over > 0.0)
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, reason)| reason)
 }
 
+/// What a shape that can be sewn stays within: how far each limit is crossed, in millimetres
+/// (negative inside it), and what that would mean.
+fn limits(
+    spec: &Spec,
+    shape: &Shape,
+    block: &Block,
+) -> impl Iterator<Item = (f64, &'static str)> {
+    let hip_y = spec.seat_at.to_mm();
+    let seat = spec.seat.to_mm();
+    let waist_rise = shape.side_waist.1 - shape.front_waist_y;
+    let hip_x = |side: &geometry::Path| {
+        let crossings = side.crossings_at_y(hip_y);
+        crossings.iter().map(|p| p.x).fold(f64::MIN, f64::max)
+    };
+    let narrow = "the crotch would have no width";
+    let wide = "the crotch would be far too wide";
+    let height = "the back crotch point would lie at the wrong height";
+    let low = "the waist would lie below the seat level";
+    let side_low = "the side seam would end below the seat level";
+    let steep = "the waist would climb or fall too steeply towards the side";
+    let thin = "the waist would have no width";
+    let big = "the waist would be wider than the seat";
+    let centre_back = hip_y
+        + (shape.seat_line + spec.yoke_centre.to_mm()) * spec.seat_angle.to_rad().cos();
+    [
+        (8.0 - shape.front_extension, narrow),
+        (15.0 - shape.back_extension, narrow),
+        (shape.front_extension - 0.12 * seat, wide),
+        (shape.back_extension - 0.2 * seat, wide),
+        (-15.0 - shape.drop, height),
+        (shape.drop - 45.0, height),
+        (hip_y + 15.0 - shape.front_waist_y, low),
+        (15.0 - shape.seat_line, low),
+        (
+            shape.hem_y - (block.knee_y - 20.0),
+            "the hem would lie above the knee",
+        ),
+        (hip_y + 15.0 - shape.side_waist.1, side_low),
+        (hip_y + 5.0 - shape.side_yoke.1, side_low),
+        (
+            shape.front_waist_y - centre_back,
+            "the waist would lie lower behind than in front",
+        ),
+        (waist_rise - 90.0, steep),
+        (-40.0 - waist_rise, steep),
+        // 0.9 rad, on the scale of the parameter.
+        (
+            (shape.yoke_turn.abs() - 0.9) * 200.0,
+            "the yoke would turn too sharply",
+        ),
+        (spec.front_tilt.to_mm() + 40.0 - shape.side_waist.0, thin),
+        (60.0 - shape.side_yoke.0, thin),
+        (shape.side_waist.0 - hip_x(&block.front_side) - 25.0, big),
+        (shape.side_yoke.0 - hip_x(&block.back_side) - 25.0, big),
+    ]
+    .into_iter()
+}

@@ -17,14 +17,16 @@ mod layout;
 pub mod measure;
 mod pattern;
 mod piece;
+pub mod rules;
 pub mod solve;
 mod spec;
 
 pub use conflict::{Conflict, Remedy};
 pub use finding::{Finding, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
-pub use pattern::{Drafted, Measured, Pattern, Proportions, draft};
+pub use pattern::{Drafted, Measured, Pattern, Proportions, draft, starting_proportions};
 pub use piece::{
     ClothUse, Cut, Edge, InnerKind, InnerLine, NamedPoint, Notch, Piece, PieceId,
 };
+pub use rules::{Corner, Joint, corners, findings, joints};
 pub use spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};

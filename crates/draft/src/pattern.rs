@@ -3,6 +3,7 @@
 use geometry::{Point, angle_between};
 use trade::{Angle, Length};
 
+use crate::block::Shape;
 use crate::conflict::{Conflict, find_conflict};
 use crate::fit::{Fitted, fit, wanted};
 use crate::layout::pieces;
@@ -58,7 +59,7 @@ pub struct Drafted {
 
 /// Solves one size.
 pub fn draft(spec: &Spec) -> Drafted {
-    let fitted = fit(spec, None);
+    let fitted = fit(spec);
     let conflict = (!fitted.holds()).then(|| find_conflict(spec, &fitted));
     Drafted {
         pattern: pattern_of(spec, &fitted),
@@ -66,18 +67,26 @@ pub fn draft(spec: &Spec) -> Drafted {
     }
 }
 
+/// The proportions of the textbook shape the fit starts from, before any measure is met.
+pub fn starting_proportions(spec: &Spec) -> Proportions {
+    proportions(&Shape::first(spec))
+}
+
+fn proportions(shape: &Shape) -> Proportions {
+    Proportions {
+        front_extension: Length::mm(shape.front_extension),
+        back_extension: Length::mm(shape.back_extension),
+        drop: Length::mm(shape.drop),
+        waist_rise: Length::mm(shape.side_waist.1 - shape.front_waist_y),
+        yoke_turn: Angle::rad(shape.yoke_turn),
+    }
+}
+
 fn pattern_of(spec: &Spec, fitted: &Fitted) -> Pattern {
-    let shape = &fitted.shape;
     Pattern {
         spec: spec.clone(),
         pieces: pieces(spec, &fitted.block),
-        proportions: Proportions {
-            front_extension: Length::mm(shape.front_extension),
-            back_extension: Length::mm(shape.back_extension),
-            drop: Length::mm(shape.drop),
-            waist_rise: Length::mm(shape.side_waist.1 - shape.front_waist_y),
-            yoke_turn: Angle::rad(shape.yoke_turn),
-        },
+        proportions: proportions(&fitted.shape),
     }
 }
 

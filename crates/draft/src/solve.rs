@@ -72,10 +72,23 @@ impl<F: Fn(&[f64]) -> Vec<f64>> LeastSquaresProblem<f64, Dyn, Dyn> for Problem<F
     }
 }
 
+/// How long to try, in residual computations for each parameter. A draft that closes needs fewer
+/// than one; only charts in conflict come near this.
+const PATIENCE: usize = 30;
+
 /// Moves `first` until the sum of squares of `residuals` is smallest (Levenberg–Marquardt).
 ///
 /// The answer may be a least-squares compromise: look at [`Solution::worst`].
 pub fn least_squares(first: &[f64], residuals: impl Fn(&[f64]) -> Vec<f64>) -> Solution {
+    least_squares_within(PATIENCE, first, residuals)
+}
+
+/// As [`least_squares`], but gives up after `patience` computations for each parameter.
+pub(crate) fn least_squares_within(
+    patience: usize,
+    first: &[f64],
+    residuals: impl Fn(&[f64]) -> Vec<f64>,
+) -> Solution {
     let problem = Problem {
         at: DVector::from_column_slice(first),
         residuals,
@@ -85,7 +98,7 @@ pub fn least_squares(first: &[f64], residuals: impl Fn(&[f64]) -> Vec<f64>) -> S
         .with_ftol(1e-14)
         .with_xtol(1e-12)
         .with_gtol(1e-14)
-        .with_patience(30)
+        .with_patience(patience)
         .minimize(problem);
     let parameters = problem.at.as_slice().to_vec();
     Solution {

@@ -179,6 +179,12 @@ pub(super) fn back(spec: &Spec, block: &Block) -> Piece {
                 name: "hip",
                 double: true,
             },
+            Notch {
+                edge: "top",
+                along: block.back_top.length() / 2.0,
+                name: "yoke middle",
+                double: true,
+            },
         ],
         edges: vec![
             edge("seat", block.back_seat.clone()),

@@ -1,0 +1,124 @@
+//! Rules that read the chart alone.
+
+use style::{Figure, Fit};
+use trade::Length;
+
+use super::{Broken, Case, cm, within};
+
+/// Below this front rise a style counts as low (common practice; a published low-rise chart has 23.5 cm).
+const LOW_FRONT_RISE: Length = Length::mm(250.0);
+
+pub(super) fn rise_difference(case: &Case<'_>) -> Vec<Broken> {
+    let spec = &case.pattern.spec;
+    let more = spec.back_rise - spec.front_rise;
+    let least = Length::inches(2.75);
+    let most = if spec.front_rise < LOW_FRONT_RISE {
+        Length::cm(14.0)
+    } else {
+        Length::inches(4.0)
+    };
+    if within(more.to_mm(), least.to_mm() - 0.5, most.to_mm() + 0.5) {
+        return Vec::new();
+    }
+    vec![
+        Broken::warning(
+            "rises",
+            format!(
+                "the back rise is {} longer than the front rise; {} to {} is usual",
+                cm(more),
+                cm(least),
+                cm(most)
+            ),
+        )
+        .help("change front rise or back rise in the chart"),
+    ]
+}
+
+pub(super) fn seat_share(case: &Case<'_>) -> Vec<Broken> {
+    let spec = &case.pattern.spec;
+    let share = spec.back_rise / (spec.front_rise + spec.back_rise);
+    // To the same two decimals as the range.
+    if within((share * 100.0).round(), 55.0, 60.0) {
+        return Vec::new();
+    }
+    vec![
+        Broken::warning(
+            "rises",
+            format!(
+                "the back rise is {:.0} % of both rises together; 55 to 60 % is usual",
+                share * 100.0
+            ),
+        )
+        .help("change front rise or back rise in the chart"),
+    ]
+}
+
+pub(super) fn foot_passage(case: &Case<'_>) -> Vec<Broken> {
+    let hem = case.pattern.spec.hem;
+    let (tight, too_tight) = match case.figure {
+        Figure::Men => (Length::cm(34.0), Length::cm(32.0)),
+        Figure::Women => (Length::cm(31.0), Length::cm(28.8)),
+    };
+    if hem >= tight {
+        return Vec::new();
+    }
+    let broken = if hem < too_tight {
+        Broken::error(
+            "hem",
+            format!(
+                "the hem is {} round; in cloth that does not stretch hardly any foot passes below {}",
+                cm(hem),
+                cm(too_tight)
+            ),
+        )
+    } else {
+        Broken::warning(
+            "hem",
+            format!(
+                "the hem is {} round; in cloth that does not stretch about half of all feet need {} or more",
+                cm(hem),
+                cm(tight)
+            ),
+        )
+    };
+    vec![broken.help("widen the hem, or open it with a slit or a zip")]
+}
+
+/// Mean seat of a body with this waist, by linear regression over the survey (centimetres).
+fn body_seat(figure: Figure, waist_cm: f64) -> Length {
+    Length::cm(match figure {
+        Figure::Men => 0.601 * waist_cm + 45.41,
+        Figure::Women => 0.609 * waist_cm + 49.65,
+    })
+}
+
+pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
+    // The ease that a kind of fit stands for is stated at the base size; trade grades add to it.
+    if !case.base {
+        return Vec::new();
+    }
+    let (low, high) = match case.fit {
+        Fit::Slim => (3.0, 5.0),
+        Fit::Straight => (6.0, 8.0),
+        Fit::Tapered => (7.0, 9.0),
+        Fit::Relaxed => (10.0, 12.0),
+    };
+    let body = body_seat(case.figure, f64::from(case.size.waist) * 2.54);
+    let ease = case.pattern.spec.seat - body;
+    if within(ease.to_cm(), low - 0.05, high + 0.05) {
+        return Vec::new();
+    }
+    vec![
+        Broken::note(
+            "seat",
+            format!(
+                "the seat is {:.1} cm {} than that of a mean body with a {} in waist ({}); a {} fit in cloth that does not stretch usually has {low:.0} to {high:.0} cm more",
+                ease.to_cm().abs(),
+                if ease < Length::ZERO { "smaller" } else { "larger" },
+                case.size.waist,
+                cm(body),
+                case.fit,
+            ),
+        ),
+    ]
+}

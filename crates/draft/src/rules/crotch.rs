@@ -1,0 +1,222 @@
+//! Rules about the crotch: how far it reaches, how deep it lies, how it curves.
+
+use geometry::{Path, Point, angle_between};
+use trade::{Angle, Length};
+
+use super::{Broken, Case, cm, deg, within};
+use crate::pattern::Pattern;
+use crate::piece::PieceId;
+
+fn crotch_points(pattern: &Pattern) -> Option<(Point, Point)> {
+    let at = |id| pattern.piece(id)?.point("crotch");
+    Some((at(PieceId::Front)?, at(PieceId::Back)?))
+}
+
+/// The front crotch line, waist to crotch point.
+fn front_line(pattern: &Pattern) -> Option<Path> {
+    let front = pattern.piece(PieceId::Front)?;
+    Some(front.edge("fly")?.then(front.edge("crotch")?))
+}
+
+fn back_line(pattern: &Pattern) -> Option<&Path> {
+    pattern.piece(PieceId::Back)?.edge("seat")
+}
+
+/// Horizontal reach of the front crotch beyond the centre front line, drawn on down to the crotch.
+fn front_reach(pattern: &Pattern) -> Option<Length> {
+    let line = front_line(pattern)?;
+    let (top, down, crotch) = (line.start(), line.start_direction(), line.end());
+    let foot = top + down * ((crotch.y - top.y) / down.y);
+    Some(Length::mm(foot.x - crotch.x))
+}
+
+/// Horizontal reach of the back crotch beyond the point of the seat seam at the seat level.
+fn back_reach(pattern: &Pattern) -> Option<Length> {
+    let seat = back_line(pattern)?;
+    let foot = *seat
+        .crossings_at_y(pattern.spec.seat_at.to_mm())
+        .first()?;
+    Some(Length::mm(foot.x - seat.end().x))
+}
+
+pub(super) fn drop(case: &Case<'_>) -> Vec<Broken> {
+    let Some((front, back)) = crotch_points(case.pattern) else {
+        return Vec::new();
+    };
+    let drop = Length::mm(front.y - back.y);
+    if within(drop.to_mm(), -0.05, 15.05) {
+        return Vec::new();
+    }
+    vec![
+        Broken::warning(
+            "crotch point",
+            format!(
+                "the back crotch point lies {} {} the front one; 0 to 1.5 cm below is usual",
+                cm(drop.abs()),
+                if drop < Length::ZERO { "above" } else { "below" }
+            ),
+        )
+        .help("check thigh and inseam against each other, and the inseam stretch"),
+    ]
+}
+
+pub(super) fn level(case: &Case<'_>) -> Vec<Broken> {
+    let (Some(front), Some(back)) = (front_line(case.pattern), back_line(case.pattern)) else {
+        return Vec::new();
+    };
+    let apart = Length::mm((front.bounds().y0 - back.bounds().y0).abs());
+    if apart <= Length::inches(0.5) {
+        return Vec::new();
+    }
+    vec![Broken::warning(
+        "crotch curves",
+        format!(
+            "the lowest points of front and back lie {} apart in height; up to {} is usual",
+            cm(apart),
+            cm(Length::inches(0.5))
+        ),
+    )]
+}
+
+pub(super) fn smooth(case: &Case<'_>) -> Vec<Broken> {
+    let Some(jump) = case.pattern.crotch_jump() else {
+        return Vec::new();
+    };
+    let message = format!(
+        "the crotch line bends by {} where it crosses the inseam; up to 5° can be smoothed",
+        deg(jump)
+    );
+    if jump <= Angle::deg(5.0) {
+        Vec::new()
+    } else if jump <= Angle::deg(10.0) {
+        vec![Broken::warning("crotch line", message)]
+    } else {
+        vec![Broken::error("crotch line", message)]
+    }
+}
+
+pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
+    let lines = [
+        ("front crotch curve", front_line(case.pattern), 30.0),
+        ("back crotch curve", back_line(case.pattern).cloned(), 50.0),
+    ];
+    let mut broken = Vec::new();
+    for (about, line, least) in lines {
+        let Some((radius, bends_back)) = line.and_then(|l| l.tightest_curve()) else {
+            continue;
+        };
+        if bends_back {
+            broken.push(Broken::warning(
+                about,
+                "the curve turns first one way, then the other".to_owned(),
+            ));
+        }
+        if radius.to_mm() < least {
+            broken.push(Broken::warning(
+                about,
+                format!(
+                    "the curve turns as sharply as a circle of {} radius; {} or more sews easily",
+                    cm(radius),
+                    cm(Length::mm(least))
+                ),
+            ));
+        }
+    }
+    broken
+}
+
+pub(super) fn balance(case: &Case<'_>) -> Vec<Broken> {
+    let p = case.pattern;
+    let inner = |id| {
+        let piece = p.piece(id)?;
+        Some(Length::mm(piece.grain.0.x - piece.point("crotch")?.x))
+    };
+    let numbers = (|| {
+        let wanted = (back_reach(p)? - front_reach(p)?) / 2.0;
+        Some((inner(PieceId::Back)? - inner(PieceId::Front)?, wanted))
+    })();
+    let Some((more, wanted)) = numbers else {
+        return Vec::new();
+    };
+    if (more - wanted).abs() <= Length::mm(10.05) {
+        return Vec::new();
+    }
+    vec![Broken::note(
+        "balance of the leg",
+        format!(
+            "inward of the crease the back is {} wider than the front; {} would follow from the crotch extensions",
+            cm(more),
+            cm(wanted)
+        ),
+    )]
+}
+
+pub(super) fn seat_slope(case: &Case<'_>) -> Vec<Broken> {
+    let Some(back) = case.pattern.piece(PieceId::Back) else {
+        return Vec::new();
+    };
+    let Some(seat) = back.edge("seat") else {
+        return Vec::new();
+    };
+    let slope = angle_between(-seat.start_direction(), back.grain.1 - back.grain.0);
+    if within(slope.to_deg(), 11.95, 16.05) {
+        return Vec::new();
+    }
+    vec![
+        Broken::warning(
+            "seat seam",
+            format!(
+                "the seat seam slopes by {} against the grain; 12° to 16° is usual for jeans",
+                deg(slope)
+            ),
+        )
+        .help("change the seat angle of the shape"),
+    ]
+}
+
+/// A share of the seat outside its usual range.
+fn share(
+    case: &Case<'_>,
+    about: &str,
+    reach: Option<Length>,
+    (low, high): (f64, f64),
+) -> Vec<Broken> {
+    let Some(reach) = reach else {
+        return Vec::new();
+    };
+    let seat = case.pattern.spec.seat;
+    let share = reach / seat;
+    if within(share, low, high) {
+        return Vec::new();
+    }
+    let remedy = if share < low {
+        "the thigh is small for the seat: enlarge the thigh or take the seat in"
+    } else {
+        "the thigh is large for the seat: take the thigh in or enlarge the seat"
+    };
+    vec![
+        Broken::warning(
+            about,
+            format!(
+                "{about} reaches {} or {share:.3} of the seat; {low:.3} to {high:.3} ({} to {}) is usual",
+                cm(reach),
+                cm(seat * low),
+                cm(seat * high)
+            ),
+        )
+        .help(remedy),
+    ]
+}
+
+pub(super) fn front_extension(case: &Case<'_>) -> Vec<Broken> {
+    share(case, "the front crotch", front_reach(case.pattern), (0.035, 0.075))
+}
+
+pub(super) fn back_extension(case: &Case<'_>) -> Vec<Broken> {
+    share(case, "the back crotch", back_reach(case.pattern), (0.065, 0.125))
+}
+
+pub(super) fn fork(case: &Case<'_>) -> Vec<Broken> {
+    let both = (|| Some(front_reach(case.pattern)? + back_reach(case.pattern)?))();
+    share(case, "the whole crotch", both, (0.105, 0.185))
+}

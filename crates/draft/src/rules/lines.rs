@@ -1,0 +1,156 @@
+//! Rules about lines: smooth through seams, square at corners, the leg straight on its grain.
+
+use geometry::{Point, angle_between};
+use trade::{Angle, Length};
+
+use super::{Broken, Case, cm, corners, deg, fine, joints, within};
+use crate::measure::{Measurable, Panel};
+use crate::piece::{Piece, PieceId};
+
+/// How far corners and joints may be off.
+const ANGLE_WINDOW: Angle = Angle::deg(2.0);
+/// How far the crease may lie from the middle of knee and hem.
+const CREASE_OFF: Length = Length::mm(1.0);
+
+pub(super) fn smooth(case: &Case<'_>) -> Vec<Broken> {
+    joints(case.pattern)
+        .into_iter()
+        .filter(|j| !(j.bend() <= ANGLE_WINDOW))
+        .map(|j| {
+            Broken::warning(
+                j.name,
+                format!("the line bends by {}; up to 2° can be smoothed", deg(j.bend())),
+            )
+        })
+        .collect()
+}
+
+pub(super) fn square(case: &Case<'_>) -> Vec<Broken> {
+    let mut broken: Vec<Broken> = corners(case.pattern)
+        .into_iter()
+        .filter(|c| !(c.off_square() <= ANGLE_WINDOW))
+        .map(|c| {
+            Broken::warning(
+                c.name,
+                format!("the corner is {}; it should be 90° within 2°", deg(c.angle)),
+            )
+        })
+        .collect();
+    for (panel, name) in [
+        (PieceId::Front, "front hem at the crease"),
+        (PieceId::Back, "back hem at the crease"),
+    ] {
+        let Some(piece) = case.pattern.piece(panel) else {
+            continue;
+        };
+        let Some(hem) = piece.edge("hem") else {
+            continue;
+        };
+        let grain = piece.grain.1 - piece.grain.0;
+        let angle = angle_between(hem.direction_at(hem.length() / 2.0), grain);
+        if !((angle - Angle::deg(90.0)).abs() <= ANGLE_WINDOW) {
+            broken.push(Broken::warning(
+                name,
+                format!("the hem crosses the grain at {}; it should be 90° within 2°", deg(angle)),
+            ));
+        }
+    }
+    broken
+}
+
+/// How far a point lies to the right of the line from `foot` to `top`, looking up it.
+fn right_of((foot, top): (Point, Point), p: Point) -> Length {
+    let along = top - foot;
+    Length::mm((p - foot).cross(along) / along.hypot())
+}
+
+fn leg_panels<'a>(case: &'a Case<'_>) -> impl Iterator<Item = (&'static str, Panel, &'a Piece)> {
+    [
+        ("front", PieceId::Front, Panel::Front),
+        ("back", PieceId::Back, Panel::Back),
+    ]
+    .into_iter()
+    .filter_map(|(name, id, panel)| Some((name, panel, case.pattern.piece(id)?)))
+}
+
+pub(super) fn crease(case: &Case<'_>) -> Vec<Broken> {
+    let mut broken = Vec::new();
+    for (name, panel, piece) in leg_panels(case) {
+        for (level, inner, outer) in [("knee", "knee_in", "knee_out"), ("hem", "hem_in", "hem_out")] {
+            let (Some(a), Some(b)) = (piece.point(inner), piece.point(outer)) else {
+                continue;
+            };
+            let off = right_of(piece.grain, a.midpoint(b));
+            if !(off.abs() <= CREASE_OFF) {
+                broken.push(Broken::error(
+                    &format!("{name} crease"),
+                    format!(
+                        "the grain runs {} beside the middle of the {level}; within {} the leg hangs straight",
+                        fine(off.abs()),
+                        fine(CREASE_OFF)
+                    ),
+                ));
+            }
+        }
+        broken.extend(crease_at_crotch(case, name, panel, piece));
+    }
+    broken
+}
+
+/// At the crotch line the crease may sit in the middle or up to 1 cm towards the side.
+fn crease_at_crotch(case: &Case<'_>, name: &str, panel: Panel, piece: &Piece) -> Option<Broken> {
+    let crotch = piece.point("crotch")?;
+    let width = case.pattern.width(panel, crotch.y)?;
+    let middle = Point::new(crotch.x + width.to_mm() / 2.0, crotch.y);
+    let towards_side = -right_of(piece.grain, middle);
+    if within(towards_side.to_mm(), -1.0, 10.0) {
+        return None;
+    }
+    let side = if towards_side > Length::ZERO {
+        "outseam"
+    } else {
+        "inseam"
+    };
+    Some(Broken::warning(
+        &format!("{name} crease"),
+        format!(
+            "at the crotch the crease lies {} from the middle towards the {side}; usual is the middle or up to 1 cm towards the outseam",
+            cm(towards_side.abs())
+        ),
+    ))
+}
+
+pub(super) fn taper(case: &Case<'_>) -> Vec<Broken> {
+    let mut lines: Vec<(String, Angle)> = Vec::new();
+    for (name, _, piece) in leg_panels(case) {
+        let (Some(inseam), Some(side)) = (piece.edge("inseam"), piece.edge("side")) else {
+            continue;
+        };
+        let up = piece.grain.1 - piece.grain.0;
+        // Positive where the leg widens upwards.
+        let outwards = |v: geometry::Vec2, sign: f64| Angle::rad(sign * v.cross(up).atan2(v.dot(up)));
+        lines.push((format!("{name} inseam"), outwards(-inseam.end_direction(), -1.0)));
+        lines.push((format!("{name} outseam"), outwards(side.start_direction(), 1.0)));
+    }
+    let by_angle = |a: &&(String, Angle), b: &&(String, Angle)| a.1.total_cmp(&b.1);
+    let (Some(least), Some(most)) = (lines.iter().min_by(by_angle), lines.iter().max_by(by_angle))
+    else {
+        return Vec::new();
+    };
+    if most.1 - least.1 <= Angle::deg(0.5) {
+        return Vec::new();
+    }
+    vec![
+        Broken::warning(
+            "leg below the knee",
+            format!(
+                "the {} tapers by {}, the {} by {}; within 0.5° the leg hangs straight",
+                most.0,
+                deg(most.1),
+                least.0,
+                deg(least.1)
+            ),
+        )
+        .help("give knee and hem the same split between front and back"),
+    ]
+}

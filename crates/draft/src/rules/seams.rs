@@ -1,0 +1,256 @@
+//! Rules about seams: both sides of a seam are as long as each other, and notches fall together.
+
+use trade::Length;
+
+use super::{Broken, Case, cm, fine, within};
+use crate::measure::{Measurable, Run};
+use crate::pattern::Pattern;
+use crate::piece::PieceId;
+
+/// A whole seam may differ by this much.
+const WALK: Length = Length::mm(1.0);
+/// A stretch between two notches may differ by this much.
+const BETWEEN_NOTCHES: Length = Length::mm(0.5);
+/// The band and the body may differ by this much over the whole waist.
+const BAND_WALK: Length = Length::mm(2.0);
+
+/// Where a notch lies on its edge, and how long that edge is.
+pub(super) fn notch(
+    pattern: &Pattern,
+    piece: PieceId,
+    edge: &str,
+    name: &str,
+) -> Option<(Length, Length)> {
+    let piece = pattern.piece(piece)?;
+    let notch = piece
+        .notches
+        .iter()
+        .find(|n| n.name == name && n.edge == edge)?;
+    Some((notch.along, piece.edge(edge)?.length()))
+}
+
+/// Says how two lengths that should be equal differ; nothing when they agree within `allowed`.
+fn unequal(about: &str, a: (&str, Length), b: (&str, Length), allowed: Length) -> Option<Broken> {
+    let gap = a.1 - b.1;
+    if gap.abs() <= allowed {
+        return None;
+    }
+    let (long, short) = if gap > Length::ZERO { (a, b) } else { (b, a) };
+    Some(Broken::error(
+        about,
+        format!(
+            "{} is {} longer than {} ({} and {}); they may differ by {}",
+            long.0,
+            fine(gap.abs()),
+            short.0,
+            fine(long.1),
+            fine(short.1),
+            fine(allowed)
+        ),
+    ))
+}
+
+pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
+    let p = case.pattern;
+    let mut broken = Vec::new();
+    let run = |run| p.run_length(run);
+    let whole = (|| Some((run(Run::FrontSide)?, run(Run::BackSide)? + run(Run::YokeSide)?)))();
+    let Some((front, back)) = whole else {
+        return broken;
+    };
+    broken.extend(unequal("outseam", ("the front", front), ("the back with its yoke", back), WALK));
+    let marks = |piece| {
+        let at = |name| notch(p, piece, "side", name).map(|n| n.0);
+        Some((at("outseam knee")?, at("hip")?))
+    };
+    if let (Some(f), Some(b)) = (marks(PieceId::Front), marks(PieceId::Back)) {
+        let parts = [
+            ("outseam, hem to knee", f.0, b.0),
+            ("outseam, knee to hip", f.1 - f.0, b.1 - b.0),
+            ("outseam, hip to waist", front - f.1, back - b.1),
+        ];
+        for (about, front, back) in parts {
+            broken.extend(unequal(about, ("the front", front), ("the back", back), BETWEEN_NOTCHES));
+        }
+    }
+    broken
+}
+
+/// Inseam of one panel from crotch to knee and from knee to hem.
+fn inseam_parts(pattern: &Pattern, piece: PieceId) -> Option<(Length, Length)> {
+    let (knee, whole) = notch(pattern, piece, "inseam", "inseam knee")?;
+    Some((knee, whole - knee))
+}
+
+fn both_inseams(case: &Case<'_>) -> Option<((Length, Length), (Length, Length))> {
+    Some((
+        inseam_parts(case.pattern, PieceId::Front)?,
+        inseam_parts(case.pattern, PieceId::Back)?,
+    ))
+}
+
+pub(super) fn inseam_below_knee(case: &Case<'_>) -> Vec<Broken> {
+    let Some((front, back)) = both_inseams(case) else {
+        return Vec::new();
+    };
+    unequal(
+        "inseam, hem to knee",
+        ("the front", front.1),
+        ("the back", back.1),
+        BETWEEN_NOTCHES,
+    )
+    .into_iter()
+    .collect()
+}
+
+pub(super) fn inseam_stretch(case: &Case<'_>) -> Vec<Broken> {
+    const ABOUT: &str = "inseam, knee to crotch";
+    let Some((front, back)) = both_inseams(case) else {
+        return Vec::new();
+    };
+    let shorter = front.0 - back.0;
+    let stated = case.pattern.spec.inseam_stretch;
+    if (shorter - stated).abs() > BETWEEN_NOTCHES {
+        return vec![Broken::error(
+            ABOUT,
+            format!(
+                "the back is {} shorter than the front, but the style says {}",
+                fine(shorter),
+                fine(stated)
+            ),
+        )];
+    }
+    let message = format!("the back is stretched on by {}", fine(shorter));
+    if !within(shorter.to_mm(), -0.1, 10.1) {
+        return vec![
+            Broken::warning(ABOUT, format!("{message}; 0 to 1 cm is usual"))
+                .help("set the inseam stretch of the shape to 3 to 6 mm"),
+        ];
+    }
+    if !within(shorter.to_mm(), 2.5, 6.5) {
+        return vec![Broken::note(
+            ABOUT,
+            format!("{message}; 0.3 to 0.6 cm is best, less for stiff cloth"),
+        )];
+    }
+    Vec::new()
+}
+
+pub(super) fn yoke(case: &Case<'_>) -> Vec<Broken> {
+    let lengths = |run| case.pattern.run_length(run);
+    let (Some(yoke), Some(back)) = (lengths(Run::YokeLower), lengths(Run::BackTop)) else {
+        return Vec::new();
+    };
+    unequal("yoke seam", ("the yoke", yoke), ("the back", back), WALK)
+        .into_iter()
+        .collect()
+}
+
+/// Band seam of the whole body, left and right.
+fn body_waist(pattern: &Pattern) -> Option<Length> {
+    Some((pattern.run_length(Run::FrontWaist)? + pattern.run_length(Run::YokeTop)?) * 2.0)
+}
+
+pub(super) fn band(case: &Case<'_>) -> Vec<Broken> {
+    let p = case.pattern;
+    let (Some(body), Some(band)) = (body_waist(p), p.run_length(Run::BandJoin)) else {
+        return Vec::new();
+    };
+    let ease = p.spec.band_ease;
+    let mut broken: Vec<Broken> = unequal(
+        "band seam",
+        ("the body", body),
+        ("the band with its stated ease", band + ease),
+        BAND_WALK,
+    )
+    .into_iter()
+    .collect();
+    let most = (band * 0.005).min(Length::mm(10.0));
+    if ease < -Length::mm(0.1) || ease > most + Length::mm(0.1) {
+        broken.push(
+            Broken::warning(
+                "band seam",
+                format!(
+                    "the body is {} longer than the band; 0 to {} can be eased on",
+                    fine(ease),
+                    fine(most)
+                ),
+            )
+            .help("lower the band ease of the shape"),
+        );
+    }
+    broken
+}
+
+pub(super) fn overlap(case: &Case<'_>) -> Vec<Broken> {
+    let p = case.pattern;
+    let edge = |name| Some(p.piece(PieceId::Band)?.edge(name)?.length());
+    let (Some(join), Some(overlap), Some(inner)) = (edge("join"), edge("overlap"), edge("inner"))
+    else {
+        return Vec::new();
+    };
+    let mut broken: Vec<Broken> = unequal(
+        "waistband",
+        ("its inner edge", inner),
+        ("its seam with the overlap", join + overlap),
+        Length::mm(0.1),
+    )
+    .into_iter()
+    .collect();
+    if !within(overlap.to_mm(), 34.9, 45.1) {
+        broken.push(
+            Broken::warning(
+                "waistband",
+                format!("the band overlaps by {}; 3.5 to 4.5 cm is usual", cm(overlap)),
+            )
+            .help("change the band overlap in the chart"),
+        );
+    }
+    broken
+}
+
+pub(super) fn pocket_facing(case: &Case<'_>) -> Vec<Broken> {
+    let p = case.pattern;
+    let edge = |piece, name| p.piece(piece)?.edge(name);
+    let mut broken = Vec::new();
+    // Front and facing are drawn in one frame, so their edges must meet where the mouth was cut.
+    let meets = [
+        (
+            "outseam at the pocket mouth",
+            edge(PieceId::Front, "side").map(geometry::Path::end),
+            edge(PieceId::PocketFacing, "side").map(geometry::Path::start),
+        ),
+        (
+            "waist at the pocket mouth",
+            edge(PieceId::Front, "waist").map(geometry::Path::start),
+            edge(PieceId::PocketFacing, "waist").map(geometry::Path::end),
+        ),
+    ];
+    for (about, front, facing) in meets {
+        if let (Some(a), Some(b)) = (front, facing) {
+            let gap = Length::mm((a - b).hypot());
+            if !(gap <= BETWEEN_NOTCHES) {
+                broken.push(Broken::error(
+                    about,
+                    format!(
+                        "front and facing lie {} apart; they should meet within {}",
+                        fine(gap),
+                        fine(BETWEEN_NOTCHES)
+                    ),
+                ));
+            }
+        }
+    }
+    if let (Some(front), Some(bag)) = (
+        edge(PieceId::Front, "mouth"),
+        edge(PieceId::PocketBag, "mouth"),
+    ) {
+        broken.extend(unequal(
+            "pocket mouth",
+            ("the front", front.length()),
+            ("the bag", bag.length()),
+            BETWEEN_NOTCHES,
+        ));
+    }
+    broken
+}
