@@ -71,6 +71,25 @@ pub struct StitchRow {
     pub shows_inside: bool,
 }
 
+impl StitchRow {
+    /// Length of the row.
+    pub fn length(&self) -> Length {
+        self.path.length()
+    }
+
+    /// How often the needle goes in: the whole pitches that fit the row, and one to begin with.
+    /// None at all where length or pitch is not a number above zero.
+    pub fn stitches(&self) -> usize {
+        let pitches = self.length() / self.density.pitch();
+        if pitches.is_finite() && pitches > 0.0 {
+            // A whole number of pitches may miss its count by a rounding error.
+            (pitches + 1e-9).floor() as usize + 1
+        } else {
+            0
+        }
+    }
+}
+
 /// A yarn as a row shows it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RowYarn {
@@ -153,10 +172,15 @@ pub struct InsideLap {
 }
 
 /// A piece with its allowances.
+///
+/// A piece whose two copies need different allowances (left laps over right in a felled seat seam)
+/// has two entries, one for each copy; every other piece has one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutPiece {
     /// Which piece.
     pub piece: PieceId,
+    /// Which copies are cut like this.
+    pub on: On,
     /// Allowance along each edge, in the order of the piece's edges.
     pub allowances: Vec<(&'static str, Length)>,
     /// The cut line, anticlockwise, dense polyline in millimetres, first point not repeated.

@@ -1,7 +1,33 @@
 //! Seams, stitch rows, allowances and findings.
+//!
+//! [`make`] takes one size of a style from its chart to a sewn [`Garment`]: it drafts the pattern,
+//! gives every edge the allowance its seam asks for, lays every row of stitches at its true place,
+//! and sets buttons, rivets, bartacks, loops, patch and labels. Everything lies in the frame of the
+//! piece it is on; [`placements`] says how one piece lies on another. A style that cannot be sewn as
+//! it says still gives a garment, with [`Garment::findings`] that say what is wrong.
 
+mod check;
+mod construct;
+mod context;
+mod cut;
+mod edges;
+mod fixings;
 mod garment;
+mod inset;
+mod laps;
+mod make;
+mod placement;
+mod rows;
+mod run;
 
+pub use construct::{
+    Allowances, CLOTH_TURN, CONSTRUCTS, Construct, EDGE_MARGIN, FELL_WIDTH, Fell, Rule, allowances,
+    construct, turned_depth,
+};
+pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{
     CutPiece, Face, Finish, Fixing, FixingKind, Garment, InsideLap, On, RowEnd, RowYarn, StitchRow,
 };
+pub use make::{make, make_run};
+pub use placement::{Placed, placed, placements};
+pub use run::findings_of_run;

@@ -1,0 +1,96 @@
+//! What every part of the sewing looks at, and how it reports.
+
+use draft::{Finding, Pattern, Severity};
+use style::{Collection, Seam, Size, StyleDoc};
+use trade::yarn::YarnBuild;
+use trade::{Colour, Length, YarnSize};
+
+use crate::garment::RowYarn;
+
+/// One size of one style while it is being sewn.
+pub(crate) struct Context<'a> {
+    pub doc: &'a StyleDoc,
+    pub collection: &'a Collection,
+    pub size: Size,
+    pub pattern: &'a Pattern,
+    pub seams: &'a [Seam],
+}
+
+/// Colour of what has none because its name is unknown.
+const UNKNOWN_COLOUR: Colour = Colour::rgb(0x80, 0x80, 0x80);
+
+impl Context<'_> {
+    /// A seam of the style.
+    pub fn seam(&self, name: &str) -> Option<&Seam> {
+        self.seams.iter().find(|s| s.name == name)
+    }
+
+    /// A yarn as a row shows it; one that is not in the collection is grey and of tex 60.
+    pub fn yarn(&self, key: &str) -> RowYarn {
+        let (colour, diameter) = match self.collection.yarns.get(key) {
+            Some(yarn) => (yarn.colour, build_of(&yarn.fibre).diameter(yarn.size)),
+            None => (UNKNOWN_COLOUR, trade::yarn_diameter(YarnSize::tex(60.0))),
+        };
+        RowYarn {
+            key: key.to_owned(),
+            colour,
+            diameter,
+        }
+    }
+
+    /// The colour of a trim; grey when it is not in the collection.
+    pub fn trim_colour(&self, key: &str) -> Colour {
+        self.collection
+            .trims
+            .get(key)
+            .map_or(UNKNOWN_COLOUR, |t| t.colour)
+    }
+}
+
+/// How a yarn is built, from the words for its fibre; corespun where they do not say.
+fn build_of(fibre: &str) -> YarnBuild {
+    let fibre = fibre.to_lowercase();
+    if fibre.contains("corespun") || fibre.contains("core-spun") {
+        YarnBuild::Corespun
+    } else if fibre.contains("spun polyester") {
+        YarnBuild::SpunPolyester
+    } else if fibre.contains("filament") || fibre.contains("bonded") {
+        YarnBuild::BondedFilament
+    } else if fibre.contains("cotton") && !fibre.contains("polyester") {
+        YarnBuild::Cotton
+    } else {
+        YarnBuild::Corespun
+    }
+}
+
+/// A finding of this size from common practice.
+pub(crate) fn finding(
+    context: &Context<'_>,
+    code: &'static str,
+    severity: Severity,
+    about: impl Into<String>,
+    message: impl Into<String>,
+) -> Finding {
+    Finding {
+        code,
+        severity,
+        about: about.into(),
+        size: Some(context.size),
+        message: message.into(),
+        source: "common practice",
+        remedy: None,
+    }
+}
+
+/// The finding with what would help.
+pub(crate) fn with_remedy(finding: Finding, remedy: impl Into<String>) -> Finding {
+    Finding {
+        remedy: Some(remedy.into()),
+        ..finding
+    }
+}
+
+/// A length as findings print it: millimetres to a tenth.
+pub(crate) fn mm(length: Length) -> String {
+    format!("{:.1} mm", length.to_mm())
+}

@@ -1,0 +1,118 @@
+//! Which seam uses which edge of which piece, and so what is cut beyond it.
+
+use draft::PieceId;
+use style::{Ply, Seam, known};
+use trade::Length;
+
+use crate::construct::allowances;
+use crate::garment::On;
+
+/// What is done with an edge.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum EdgeUse {
+    /// Sewn into a seam, as this ply.
+    Sewn(&'static str, PlyOf),
+    /// In no seam of the style; this much is cut beyond it (common practice).
+    Free(Length),
+}
+
+/// Which ply of a seam an edge is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PlyOf {
+    /// Always this one.
+    Is(Ply),
+    /// The left or the right, by the copy of the piece.
+    Side,
+    /// The seam does not ask.
+    Only,
+}
+
+/// Ends of the band, and every edge that is turned in by hand.
+const TURNED_IN: Length = Length::mm(10.0);
+
+/// What is done with an edge of a piece.
+pub fn edge_use(piece: PieceId, edge: &str) -> EdgeUse {
+    use EdgeUse::{Free, Sewn};
+    use PieceId as P;
+    let front = PlyOf::Is(Ply::Front);
+    let back = PlyOf::Is(Ply::Back);
+    let yoke = PlyOf::Is(Ply::Yoke);
+    match (piece, edge) {
+        (P::Front, "fly") => Sewn("fly", PlyOf::Only),
+        (P::Front, "crotch") => Sewn("front_rise", PlyOf::Side),
+        (P::Front, "inseam") => Sewn("inseam", front),
+        (P::Front | P::Back, "hem") => Sewn("hem", PlyOf::Only),
+        (P::Front | P::PocketFacing, "side")
+        | (P::PocketFacing | P::PocketBag, "side_under")
+        | (P::PocketBag, "side_upper") => Sewn("outseam", front),
+        (P::Front | P::PocketBag, "mouth") => Sewn("mouth", PlyOf::Only),
+        (P::Front | P::PocketFacing, "waist")
+        | (P::PocketFacing | P::PocketBag, "waist_under")
+        | (P::PocketBag, "waist_upper")
+        | (P::Yoke | P::FlyFacing | P::FlyShield, "top")
+        | (P::Band, _) => Sewn("band", PlyOf::Only),
+        (P::Back, "seat") | (P::Yoke, "centre") => Sewn("seat", PlyOf::Side),
+        (P::Back, "inseam") => Sewn("inseam", back),
+        (P::Back | P::Yoke, "side") => Sewn("outseam", back),
+        (P::Back, "top") => Sewn("yoke", back),
+        (P::Yoke, "lower") => Sewn("yoke", yoke),
+        (P::FlyFacing, "edge") => Sewn("fly", PlyOf::Only),
+        // Overedged on the finished line.
+        (P::FlyFacing, _) => Free(Length::ZERO),
+        (P::PocketFacing, "inner") => Sewn("facing_set", PlyOf::Only),
+        (P::CoinPocket, "top") => Sewn("coin_hem", PlyOf::Only),
+        (P::CoinPocket, _) => Sewn("coin_set", PlyOf::Only),
+        (P::PocketBag, "foot_upper" | "foot_under") => Sewn("bag_close", PlyOf::Only),
+        (P::BackPocketLeft | P::BackPocketRight, "top") => Sewn("back_pocket_hem", PlyOf::Only),
+        (P::BackPocketLeft | P::BackPocketRight, _)
+        | (
+            P::BackLiningLeft | P::BackLiningRight,
+            "inner" | "outer" | "foot_inner" | "foot_outer",
+        ) => Sewn("back_pocket_set", PlyOf::Only),
+        (P::ExtraPocket, "top") => Sewn("extra_hem", PlyOf::Only),
+        (P::ExtraPocket, _) => Sewn("extra_set", PlyOf::Only),
+        (P::LoopStrip, _) => Sewn("loop_edge", PlyOf::Only),
+        // Shield sides and foot, top and foot of a lining: turned in.
+        _ => Free(TURNED_IN),
+    }
+}
+
+/// The side of the wearer a copy of a panel is on. Fronts are drawn as the left, backs as the right.
+pub(crate) fn side_of(piece: PieceId, mirrored: bool) -> Ply {
+    let drawn_left = piece == PieceId::Front;
+    if drawn_left == mirrored { Ply::Right } else { Ply::Left }
+}
+
+/// The ply of a seam that lies on top: as stated, else as usual for the seam.
+pub(crate) fn over_ply(seam: &Seam) -> Option<Ply> {
+    let usual = known::seam_name(&seam.name).and_then(|s| s.usual_lap);
+    seam.lap.or(usual).map(|lap| lap.over)
+}
+
+/// What is cut beyond an edge on one copy of a piece.
+pub(crate) fn allowance(
+    seams: &[Seam],
+    hem_depth: Length,
+    piece: PieceId,
+    edge: &str,
+    on: On,
+) -> Length {
+    let (name, ply) = match edge_use(piece, edge) {
+        EdgeUse::Free(length) => return length,
+        EdgeUse::Sewn(name, ply) => (name, ply),
+    };
+    let Some(seam) = seams.iter().find(|s| s.name == name) else {
+        return TURNED_IN;
+    };
+    let both = allowances(seam, hem_depth);
+    let ply = match ply {
+        PlyOf::Is(ply) => Some(ply),
+        PlyOf::Side => Some(side_of(piece, on == On::Mirrored)),
+        PlyOf::Only => None,
+    };
+    if ply.is_none() || ply == over_ply(seam) {
+        both.over
+    } else {
+        both.under
+    }
+}

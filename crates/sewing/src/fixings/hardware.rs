@@ -1,0 +1,173 @@
+//! Rivets, buttons and buttonholes.
+
+use draft::PieceId;
+use geometry::{Point, Vec2};
+use style::Closing;
+use trade::Length;
+use trade::hardware::{RIVET_CAPS, buttonhole_length};
+
+use super::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE, fixing, midway};
+use crate::context::Context;
+use crate::garment::{Fixing, FixingKind, On};
+use crate::placement::{back_pockets, coin_on};
+
+/// From the band seam, or the outseam, to the rim of a mouth rivet (1/4 inch, from memory).
+const RIVET_FROM_SEAM: Length = Length::mm(6.35);
+
+/// From the corner of a pocket to the middle of the rivet, along and below the top edge
+/// (common practice).
+const CORNER_INSET_MM: f64 = 6.5;
+
+/// A button where the trim does not say how large it is: 27 lignes.
+const USUAL_BUTTON: Length = Length::ligne(27.0);
+
+pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
+    let Some(rivets) = &context.doc.rivets else {
+        return Vec::new();
+    };
+    let cap = diameter(context, &rivets.trim).unwrap_or(RIVET_CAPS.0);
+    let from = (rivets.trim.as_str(), context.trim_colour(&rivets.trim));
+    let rivet = |piece, on, at| Fixing {
+        inside: true,
+        ..fixing(FixingKind::Rivet(cap), piece, on, at, Vec2::new(1.0, 0.0), from)
+    };
+    let mut out = Vec::new();
+    if rivets.mouth
+        && let Some(line) = midway(context, PieceId::Front, &["mouth"], "mouth")
+    {
+        let inset = RIVET_FROM_SEAM + cap / 2.0;
+        for along in [inset, line.length() - inset] {
+            let at = line.point_at(along);
+            // Backed by the pocket bag: only the stud shows there, under the bag.
+            out.push(Fixing {
+                inside: false,
+                ..rivet(PieceId::Front, On::Both, at)
+            });
+        }
+    }
+    let corners = |id: PieceId, from: f64, to: f64| {
+        let (left, right) = (from + CORNER_INSET_MM, to - CORNER_INSET_MM);
+        let there = context.pattern.piece(id).is_some() && left < right;
+        let places = [left, right].map(|x| Point::new(x, -CORNER_INSET_MM));
+        there.then_some(places).into_iter().flatten()
+    };
+    let spec = &context.pattern.spec;
+    if rivets.coin {
+        let half = spec.coin_width.to_mm() / 2.0;
+        for at in corners(PieceId::CoinPocket, -half, half) {
+            out.push(Fixing {
+                inside: false,
+                ..rivet(PieceId::CoinPocket, coin_on(spec), at)
+            });
+        }
+    }
+    if rivets.back_hidden {
+        for (id, on) in back_pockets() {
+            for at in corners(id, 0.0, spec.back_pocket_width.to_mm()) {
+                out.push(Fixing {
+                    outside: false,
+                    ..rivet(id, on, at)
+                });
+            }
+        }
+    }
+    out
+}
+
+/// The band button on the right end, its buttonhole on the left end, and those of a button fly.
+///
+/// A buttonhole's direction points to its eye, at the edge it pulls towards; the button sits under
+/// the eye when the fly is closed.
+pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
+    let fly = &context.doc.fly;
+    let sewn = context.yarn(&context.doc.bartacks.yarn).colour;
+    let spec = &context.pattern.spec;
+    let towards_edge = Vec2::new(-1.0, 0.0);
+    let mut out = Vec::new();
+    if let Some(band) = context.pattern.piece(PieceId::Band)
+        && let Some(right) = band.point("centre_front_right")
+    {
+        let size = diameter(context, &fly.band_button).unwrap_or(USUAL_BUTTON);
+        let hole = buttonhole_length(size);
+        let middle = spec.band_height.to_mm() / 2.0;
+        let eye = BAND_HOLE_FROM_END.to_mm();
+        out.push(fixing(
+            FixingKind::Button(size),
+            PieceId::Band,
+            On::AsDrawn,
+            Point::new(right.x + eye, middle),
+            Vec2::new(1.0, 0.0),
+            (&fly.band_button, context.trim_colour(&fly.band_button)),
+        ));
+        out.push(Fixing {
+            inside: true,
+            ..fixing(
+                FixingKind::Buttonhole(hole),
+                PieceId::Band,
+                On::AsDrawn,
+                Point::new(eye + hole.to_mm() / 2.0, middle),
+                towards_edge,
+                (&fly.band_button, sewn),
+            )
+        });
+    }
+    if fly.closing == Closing::Buttons {
+        out.extend(fly_buttons(context));
+    }
+    out
+}
+
+/// Buttons spread evenly between the band seam and the foot of the fly: on the outer half of the
+/// shield, with their holes in the facing behind the left front.
+fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
+    let fly = &context.doc.fly;
+    let key = fly.button.as_deref().unwrap_or(&fly.band_button);
+    let size = diameter(context, key).unwrap_or(USUAL_BUTTON);
+    let hole = buttonhole_length(size);
+    let sewn = context.yarn(&context.doc.bartacks.yarn).colour;
+    let sewn_edge = context
+        .pattern
+        .piece(PieceId::FlyShield)
+        .and_then(|shield| shield.edge("left"))
+        .map(|edge| edge.start().x);
+    let eye = FLY_HOLE_FROM_EDGE.to_mm();
+    // More would not fit a fly; a file could ask for any number.
+    let count = fly.buttons.min(MOST_FLY_BUTTONS);
+    let gap = context.pattern.spec.fly_length.to_mm() / f64::from(count + 1);
+    let mut out = Vec::new();
+    for k in 1..=count {
+        let y = -gap * f64::from(k);
+        // Covered by the left front when closed: neither shows on the finished outside.
+        out.extend(sewn_edge.map(|x| Fixing {
+            outside: true,
+            ..fixing(
+                FixingKind::Button(size),
+                PieceId::FlyShield,
+                On::AsDrawn,
+                Point::new(x + eye, y),
+                Vec2::new(1.0, 0.0),
+                (key, context.trim_colour(key)),
+            )
+        }));
+        out.push(Fixing {
+            outside: false,
+            inside: true,
+            ..fixing(
+                FixingKind::Buttonhole(hole),
+                PieceId::FlyFacing,
+                On::AsDrawn,
+                Point::new(eye + hole.to_mm() / 2.0, y),
+                Vec2::new(-1.0, 0.0),
+                (key, sewn),
+            )
+        });
+    }
+    out
+}
+
+/// As many buttons as a fly could hold edge to edge.
+const MOST_FLY_BUTTONS: u32 = 12;
+
+fn diameter(context: &Context<'_>, trim: &str) -> Option<Length> {
+    context.collection.trims.get(trim)?.diameter
+}

@@ -1,0 +1,205 @@
+//! The patch on the band and the sewn-in labels.
+
+use draft::{Finding, PieceId, Severity};
+use geometry::{Point, Vec2};
+use style::{Label, Trim};
+use trade::Length;
+
+use super::fixing;
+use crate::context::{Context, finding, mm, with_remedy};
+use crate::garment::{Fixing, FixingKind, On};
+
+/// A patch taller than the band keeps this far below its top edge.
+const BELOW_TOP_MM: f64 = 3.0;
+
+/// Between two labels side by side, and below the pocket bag.
+const GAP_MM: f64 = 5.0;
+
+/// A label where the trim does not say how large it is.
+const USUAL_LABEL: (Length, Length) = (Length::mm(50.0), Length::mm(25.0));
+
+/// A patch where the trim does not say how large it is (2 1/2 to 3 by 2 to 2 1/4 inches, from memory).
+const USUAL_PATCH: (Length, Length) = (Length::mm(70.0), Length::mm(54.0));
+
+fn extent(trim: Option<&Trim>, usual: (Length, Length)) -> (Length, Length) {
+    trim.map_or(usual, |t| {
+        (t.width.unwrap_or(usual.0), t.height.unwrap_or(usual.1))
+    })
+}
+
+fn words(trim: Option<&Trim>) -> String {
+    trim.map_or_else(String::new, |t| t.text.clone())
+}
+
+/// The patch: on the wearer's right, its lower edge at the band seam. One taller than the band
+/// starts just below the top edge and hangs over the seam.
+pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Option<Fixing> {
+    let patch = context.doc.patch.as_ref()?;
+    let trim = context.collection.trims.get(&patch.trim);
+    let (width, height) = extent(trim, USUAL_PATCH);
+    let centre = context
+        .pattern
+        .piece(PieceId::Band)?
+        .point("centre_back")?;
+    let band = context.pattern.spec.band_height;
+    let hangs = height + Length::mm(BELOW_TOP_MM) - band;
+    let middle = if height <= band {
+        height.to_mm() / 2.0
+    } else {
+        findings.push(finding(
+            context,
+            "sewing::patch-hangs",
+            Severity::Note,
+            "patch",
+            format!(
+                "the patch is {} high and the band {}: it hangs {} below the band seam, over the yoke",
+                mm(height),
+                mm(band),
+                mm(hangs)
+            ),
+        ));
+        band.to_mm() - BELOW_TOP_MM - height.to_mm() / 2.0
+    };
+    let x = centre.x + (patch.from_centre + width / 2.0).to_mm();
+    Some(fixing(
+        FixingKind::Patch(width, height, words(trim)),
+        PieceId::Band,
+        On::AsDrawn,
+        Point::new(x, middle),
+        Vec2::new(1.0, 0.0),
+        (&patch.trim, context.trim_colour(&patch.trim)),
+    ))
+}
+
+/// Where a label is sewn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Place {
+    /// On the inner face of the band, its middle this far along the join.
+    Band(f64),
+    /// In the outseam of the left or right front, below the pocket bag.
+    SideSeam(On),
+}
+
+pub(super) fn labels(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<Fixing> {
+    let mut out = Vec::new();
+    // The first label on the band is the main one; others are placed beside it.
+    let mut main: Option<(f64, f64)> = None;
+    for label in &context.doc.labels {
+        let trim = context.collection.trims.get(&label.trim);
+        let (width, height) = extent(trim, USUAL_LABEL);
+        match place(context, &label.place, width, main) {
+            Some(Place::Band(x)) => {
+                main.get_or_insert((x, width.to_mm()));
+                out.push(on_band(context, label, x, width, height));
+            }
+            Some(Place::SideSeam(on)) => {
+                out.extend(in_seam(context, label, on, width, height));
+            }
+            None => findings.push(with_remedy(
+                finding(
+                    context,
+                    "sewing::label-place",
+                    Severity::Warning,
+                    format!("label {}", label.trim),
+                    format!("\"{}\" is not a place known here; the label is not drawn", label.place),
+                ),
+                "write \"band inside, centre back\", \"band inside, right of main label\" or \"left side seam inside\"",
+            )),
+        }
+    }
+    out
+}
+
+/// Reads a place from its words. Left and right are the wearer's.
+fn place(
+    context: &Context<'_>,
+    words: &str,
+    width: Length,
+    main: Option<(f64, f64)>,
+) -> Option<Place> {
+    let words = words.to_lowercase();
+    let says = |word: &str| words.contains(word);
+    if says("side seam") {
+        // Fronts are drawn as the left.
+        return match (says("left"), says("right")) {
+            (true, false) => Some(Place::SideSeam(On::AsDrawn)),
+            (false, true) => Some(Place::SideSeam(On::Mirrored)),
+            _ => None,
+        };
+    }
+    if !says("band") || says("outside") {
+        return None;
+    }
+    let band = context.pattern.piece(PieceId::Band)?;
+    let centre = band.point("centre_back")?.x;
+    let beside = |side: f64| {
+        let (x, main_width) = main.unwrap_or((centre, 0.0));
+        x + side * ((main_width + width.to_mm()) / 2.0 + GAP_MM)
+    };
+    let x = if says("centre back") {
+        centre
+    } else if says("right of") {
+        beside(1.0)
+    } else if says("left of") {
+        beside(-1.0)
+    } else if says("right side") {
+        band.point("side_right")?.x
+    } else if says("left side") {
+        band.point("side_left")?.x
+    } else {
+        return None;
+    };
+    Some(Place::Band(x))
+}
+
+/// On the inner face, which lies above the fold in the unfolded band: upside down in its frame.
+fn on_band(
+    context: &Context<'_>,
+    label: &Label,
+    x: f64,
+    width: Length,
+    height: Length,
+) -> Fixing {
+    let trim = context.collection.trims.get(&label.trim);
+    let middle = context.pattern.spec.band_height.to_mm() * 1.5;
+    Fixing {
+        outside: false,
+        inside: true,
+        ..fixing(
+            FixingKind::Label(width, height, words(trim)),
+            PieceId::Band,
+            On::AsDrawn,
+            Point::new(x, middle),
+            Vec2::new(-1.0, 0.0),
+            (&label.trim, context.trim_colour(&label.trim)),
+        )
+    }
+}
+
+/// Caught in the outseam of a front below the pocket bag, lying towards the front.
+fn in_seam(
+    context: &Context<'_>,
+    label: &Label,
+    on: On,
+    width: Length,
+    height: Length,
+) -> Option<Fixing> {
+    let trim = context.collection.trims.get(&label.trim);
+    let spec = &context.pattern.spec;
+    let side = context.pattern.piece(PieceId::Front)?.edge("side")?;
+    let below = spec.bag_depth - spec.mouth_depth + Length::mm(GAP_MM) + height / 2.0;
+    let along = side.length() - below;
+    let inward = geometry::left_of(side.direction_at(along));
+    Some(Fixing {
+        outside: false,
+        inside: true,
+        ..fixing(
+            FixingKind::Label(width, height, words(trim)),
+            PieceId::Front,
+            on,
+            side.point_at(along) + inward * (width.to_mm() / 2.0),
+            inward,
+            (&label.trim, context.trim_colour(&label.trim)),
+        )
+    })
+}

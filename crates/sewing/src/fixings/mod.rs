@@ -1,0 +1,78 @@
+//! Everything set at a place: buttons and rivets, bartacks and belt loops, patch and labels.
+
+mod hardware;
+mod labels;
+mod tacks;
+
+use draft::{Finding, PieceId};
+use geometry::{Path, Point, Vec2};
+use trade::{Colour, Length};
+
+use crate::context::Context;
+use crate::garment::{Fixing, FixingKind, On};
+use crate::inset::Ground;
+
+/// From the end of the band to the eye of its buttonhole, and from the fly edge to the eyes of its
+/// buttonholes in turn less (1/2 inch: historical-tailoring.com, selvedge jeans; the fly is common
+/// practice, so that the holes end inside the topstitching).
+pub(crate) const BAND_HOLE_FROM_END: Length = Length::mm(12.7);
+pub(crate) const FLY_HOLE_FROM_EDGE: Length = Length::mm(9.5);
+
+pub(crate) fn fixings(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<Fixing> {
+    let mut out = Vec::new();
+    out.extend(tacks::loops(context));
+    out.extend(tacks::bartacks(context));
+    out.extend(hardware::rivets(context));
+    out.extend(hardware::buttons(context));
+    out.extend(labels::patch(context, findings));
+    out.extend(labels::labels(context, findings));
+    out.retain(|f| f.at.is_finite());
+    out
+}
+
+/// A fixing that shows on the outside only, until said otherwise.
+fn fixing(
+    kind: FixingKind,
+    piece: PieceId,
+    on: On,
+    at: Point,
+    along: Vec2,
+    (from, colour): (&str, Colour),
+) -> Fixing {
+    Fixing {
+        kind,
+        piece,
+        on,
+        at,
+        along,
+        outside: true,
+        inside: false,
+        colour,
+        from: from.to_owned(),
+    }
+}
+
+/// The middle between the rows of a seam, or `usual` where it has none.
+fn between_rows(context: &Context<'_>, seam: &str, usual: Length) -> Length {
+    let offsets = || {
+        context
+            .seam(seam)
+            .into_iter()
+            .flat_map(|s| &s.rows)
+            .map(|r| r.offset)
+            .filter(|o| o.is_finite())
+    };
+    let near = offsets().fold(Length::mm(f64::INFINITY), Length::min);
+    let far = offsets().fold(Length::ZERO, Length::max);
+    if near.is_finite() {
+        (near + far) / 2.0
+    } else {
+        usual
+    }
+}
+
+/// The line midway between the rows of a seam, inside the named edges.
+fn midway(context: &Context<'_>, piece: PieceId, edges: &[&str], seam: &str) -> Option<Path> {
+    let piece = context.pattern.piece(piece)?;
+    Ground::of(piece)?.inset(edges, between_rows(context, seam, Length::mm(4.8)))
+}

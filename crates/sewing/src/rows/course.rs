@@ -1,0 +1,147 @@
+//! Along which edges the rows of a seam run, and where they show.
+
+use draft::PieceId;
+use style::{Construction, Ply, RowSpec, Seam};
+
+use super::JOINING;
+use crate::context::Context;
+use crate::edges::{over_ply, side_of};
+use crate::garment::{On, RowEnd};
+use crate::placement::{back_pockets, coin_on, extra_on};
+
+/// A run of edges that rows follow on one piece.
+pub(super) struct Course {
+    pub piece: PieceId,
+    /// The edges, one after the other anticlockwise.
+    pub edges: &'static [&'static str],
+    pub on: On,
+    pub begins: RowEnd,
+    pub ends: RowEnd,
+    pub outside: bool,
+    pub inside: bool,
+}
+
+impl Course {
+    /// A run that begins and ends in the neighbouring seams and shows on both faces.
+    const fn new(piece: PieceId, edges: &'static [&'static str], on: On) -> Course {
+        Course {
+            piece,
+            edges,
+            on,
+            begins: RowEnd::CaughtInSeam,
+            ends: RowEnd::CaughtInSeam,
+            outside: true,
+            inside: true,
+        }
+    }
+
+    const fn ended(self, begins: RowEnd, ends: RowEnd) -> Course {
+        Course {
+            begins,
+            ends,
+            ..self
+        }
+    }
+
+    const fn hidden_inside(self) -> Course {
+        Course {
+            inside: false,
+            ..self
+        }
+    }
+
+    const fn hidden_outside(self) -> Course {
+        Course {
+            outside: false,
+            ..self
+        }
+    }
+}
+
+const PATCH_HEM: &[&str] = &["top"];
+const PATCH_SIDES: &[&str] = &["left", "foot", "right"];
+const BACK_POCKET_SIDES: &[&str] = &["inner", "foot_inner", "foot_outer", "outer"];
+
+/// The runs a row of this seam follows. Empty for the seams with shapes of their own.
+pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec<Course> {
+    use PieceId::{Back, Band, CoinPocket, ExtraPocket, Front, PocketBag, PocketFacing, Yoke};
+    let over = over_ply(seam);
+    let joined = |runs: &[(PieceId, &'static [&'static str])], on: On| -> Vec<Course> {
+        runs.iter()
+            .map(|(piece, edges)| shown(seam, spec, Course::new(*piece, edges, on)))
+            .collect()
+    };
+    // Of a left and a right copy, the one on top.
+    let copy = |piece: PieceId| {
+        if over == Some(side_of(piece, true)) {
+            On::Mirrored
+        } else {
+            On::AsDrawn
+        }
+    };
+    let back = over == Some(Ply::Back);
+    match seam.name.as_str() {
+        "outseam" if back => joined(&[(Back, &["side"]), (Yoke, &["side"])], On::Both),
+        "outseam" => joined(&[(Front, &["side"]), (PocketFacing, &["side"])], On::Both),
+        "inseam" if back => joined(&[(Back, &["inseam"])], On::Both),
+        "inseam" => joined(&[(Front, &["inseam"])], On::Both),
+        "yoke" if back => joined(&[(Back, &["top"])], On::Both),
+        "yoke" => joined(&[(Yoke, &["lower"])], On::Both),
+        "seat" => joined(&[(Yoke, &["centre"]), (Back, &["seat"])], copy(Back)),
+        "front_rise" => joined(&[(Front, &["crotch"])], copy(Front)),
+        "hem" => [Front, Back]
+            .map(|piece| {
+                Course::new(piece, &["hem"], On::Both)
+                    .ended(RowEnd::Overlapped, RowEnd::Overlapped)
+            })
+            .into(),
+        "band" => vec![
+            Course::new(Band, &["join", "overlap"], On::AsDrawn)
+                .ended(RowEnd::TuckedIn, RowEnd::TuckedIn),
+        ],
+        // The bag lies over the rows inside.
+        "mouth" => vec![Course::new(Front, &["mouth"], On::Both).hidden_inside()],
+        "coin_hem" => vec![Course::new(CoinPocket, PATCH_HEM, coin_on(&context.pattern.spec)).hidden_inside()],
+        "coin_set" => vec![
+            Course::new(CoinPocket, PATCH_SIDES, coin_on(&context.pattern.spec))
+                .ended(RowEnd::Backtacked, RowEnd::Backtacked)
+                .hidden_inside(),
+        ],
+        "back_pocket_hem" => back_pockets()
+            .map(|(piece, on)| Course::new(piece, PATCH_HEM, on).hidden_inside())
+            .into(),
+        "back_pocket_set" => back_pockets()
+            .map(|(piece, on)| {
+                Course::new(piece, BACK_POCKET_SIDES, on)
+                    .ended(RowEnd::Backtacked, RowEnd::Backtacked)
+            })
+            .into(),
+        "facing_set" => vec![Course::new(PocketFacing, &["inner"], On::Both).hidden_outside()],
+        "bag_close" => vec![
+            Course::new(PocketBag, &["foot_under"], On::Both)
+                .ended(RowEnd::Backtacked, RowEnd::CaughtInSeam)
+                .hidden_outside(),
+        ],
+        "extra_hem" => {
+            vec![Course::new(ExtraPocket, PATCH_HEM, extra_on(&context.pattern.spec)).hidden_outside()]
+        }
+        "extra_set" => vec![
+            Course::new(ExtraPocket, PATCH_SIDES, extra_on(&context.pattern.spec))
+                .ended(RowEnd::Backtacked, RowEnd::Backtacked),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+/// Where a row of a seam between panels shows: a lap shows both its rows on both faces; a plain
+/// seam hides the row that joins it, outside always and inside when it is pressed open.
+fn shown(seam: &Seam, spec: &RowSpec, course: Course) -> Course {
+    let joins = spec.offset < JOINING;
+    match seam.construction {
+        Construction::LapFelled => course,
+        Construction::PressedOpen if joins => course.hidden_outside().hidden_inside(),
+        _ if joins => course.hidden_outside(),
+        _ => course,
+    }
+}
+

@@ -1,0 +1,146 @@
+//! Every row of stitches at its true place.
+//!
+//! Most rows run along edges of a piece at the distance the style states: [`course`] says along
+//! which, on which copies, and where they show. The fly, the loop strip and the decoration have
+//! their own shapes.
+
+mod course;
+mod decoration;
+mod fly;
+
+use draft::{Finding, PieceId, Severity};
+use geometry::{Path, Point};
+use style::{RowSpec, Seam};
+use trade::Length;
+
+use crate::context::{Context, finding, mm, with_remedy};
+use crate::garment::{On, RowEnd, StitchRow};
+use crate::inset::Ground;
+use course::{Course, courses};
+
+pub(crate) use fly::line as fly_line;
+
+/// Rows nearer to the seam line than this are the ones that join the plies.
+pub(crate) const JOINING: Length = Length::mm(0.5);
+
+pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<StitchRow> {
+    let mut out = Vec::new();
+    for seam in context.seams {
+        for (index, spec) in seam.rows.iter().enumerate() {
+            let laid = lay(context, seam, spec);
+            if laid.is_empty() && missing_piece(context, seam).is_none() {
+                let found = finding(
+                    context,
+                    "sewing::row-without-place",
+                    Severity::Error,
+                    seam.name.as_str(),
+                    format!(
+                        "row {} at {} finds no place on the piece",
+                        index + 1,
+                        mm(spec.offset)
+                    ),
+                );
+                findings.push(with_remedy(found, "bring the row nearer to the seam line"));
+            }
+            out.extend(laid.into_iter().map(|line| row(context, seam, index, spec, line)));
+        }
+    }
+    out
+}
+
+/// A laid row, before its yarns.
+struct Laid {
+    piece: PieceId,
+    on: On,
+    path: Path,
+    begins: RowEnd,
+    ends: RowEnd,
+    outside: bool,
+    inside: bool,
+}
+
+fn lay(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec<Laid> {
+    match seam.name.as_str() {
+        "fly" => fly_row(context, spec).into_iter().collect(),
+        "loop_edge" => strip_row(context, spec).into_iter().collect(),
+        "decoration" => decoration::rows(context, spec),
+        _ => courses(context, seam, spec)
+            .into_iter()
+            .filter_map(|course| follow(context, &course, spec))
+            .collect(),
+    }
+}
+
+fn follow(context: &Context<'_>, course: &Course, spec: &RowSpec) -> Option<Laid> {
+    let piece = context.pattern.piece(course.piece)?;
+    let path = Ground::of(piece)?.inset(course.edges, spec.offset)?;
+    Some(Laid {
+        piece: course.piece,
+        on: course.on,
+        path,
+        begins: course.begins,
+        ends: course.ends,
+        outside: course.outside,
+        inside: course.inside,
+    })
+}
+
+fn fly_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
+    Some(Laid {
+        piece: PieceId::Front,
+        on: On::AsDrawn,
+        path: fly_line(context.pattern, spec.offset)?,
+        begins: RowEnd::CaughtInSeam,
+        ends: RowEnd::Backtacked,
+        outside: true,
+        inside: true,
+    })
+}
+
+/// A row on the loop strip: at the offset from the finished loop's left edge, the whole strip long.
+fn strip_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
+    let strip = context.pattern.piece(PieceId::LoopStrip)?;
+    let fold = strip.line("fold_left")?;
+    let shift = geometry::Vec2::new(spec.offset.to_mm(), 0.0);
+    let line: [Point; 2] = [fold.start() + shift, fold.end() + shift];
+    Some(Laid {
+        piece: PieceId::LoopStrip,
+        on: On::AsDrawn,
+        path: Ground::of(strip)?.clip(&line)?,
+        begins: RowEnd::CaughtInSeam,
+        ends: RowEnd::CaughtInSeam,
+        outside: true,
+        inside: false,
+    })
+}
+
+fn row(
+    context: &Context<'_>,
+    seam: &Seam,
+    index: usize,
+    spec: &RowSpec,
+    laid: Laid,
+) -> StitchRow {
+    StitchRow {
+        seam: seam.name.clone(),
+        number: index + 1,
+        piece: laid.piece,
+        on: laid.on,
+        path: laid.path,
+        stitch: spec.stitch,
+        density: spec.density,
+        needle: context.yarn(&spec.yarn),
+        under: context.yarn(&spec.under),
+        begins: laid.begins,
+        ends: laid.ends,
+        shows_outside: laid.outside,
+        shows_inside: laid.inside,
+    }
+}
+
+/// The piece a seam would be sewn on, where the style does not have it.
+fn missing_piece(context: &Context<'_>, seam: &Seam) -> Option<PieceId> {
+    let extra = matches!(seam.name.as_str(), "extra_hem" | "extra_set");
+    (extra && context.pattern.piece(PieceId::ExtraPocket).is_none())
+        .then_some(PieceId::ExtraPocket)
+}
