@@ -16,8 +16,8 @@ pub struct ChartEntry {
     pub per_length: Option<Length>,
     /// Other grades above a waist, rising; empty when one grade serves all.
     pub breaks: Vec<Break>,
-    /// The level the measure is taken at, for measures that have one
-    /// (seat: above the crotch; thigh and knee: below it).
+    /// The level the measure is taken at (seat: above the crotch; thigh and knee: below it);
+    /// `Some` exactly for the measures that have one, the usual level when the file does not say.
     pub at: Option<Length>,
     /// How far the finished garment may be off, either way. Absent in the file means the
     /// tolerance [`known::Measure::tolerance`] states.
@@ -60,7 +60,7 @@ impl ChartEntry {
         let mut grade = self.grade.unwrap_or(Length::ZERO);
         for step in &self.breaks {
             let until = step.above.clamp(from, high);
-            total = total + grade * f64::from(until - from);
+            total += grade * f64::from(until - from);
             from = until;
             grade = step.grade;
         }
@@ -87,5 +87,66 @@ impl StyleDoc {
     pub fn level(&self, measure: &str) -> Option<Length> {
         let stated = self.chart.get(measure).and_then(|entry| entry.at);
         stated.or_else(|| known::measure(measure)?.at)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    fn entry(grade: f64, breaks: &[(u32, f64)]) -> ChartEntry {
+        let step = |&(above, grade): &(u32, f64)| Break {
+            above,
+            grade: Length::inches(grade),
+        };
+        ChartEntry {
+            value: Length::inches(10.0),
+            grade: Some(Length::inches(grade)),
+            per_length: None,
+            breaks: breaks.iter().map(step).collect(),
+            at: None,
+            tolerance: Length::ZERO,
+        }
+    }
+
+    fn inches(entry: &ChartEntry, base: u32, waist: u32) -> f64 {
+        entry
+            .value_at(Size::new(base, 32), Size::new(waist, 32))
+            .to_inches()
+    }
+
+    #[test]
+    fn each_inch_takes_the_grade_of_its_own_stretch() {
+        let entry = entry(1.0, &[(34, 0.5), (38, 0.25)]);
+        for (base, waist, expected) in [
+            (32, 32, 10.0),
+            (32, 34, 12.0),
+            (32, 36, 13.0),
+            (32, 40, 14.5),
+            (32, 30, 8.0),
+            (36, 34, 9.0),
+            (36, 32, 7.0),
+            (40, 32, 5.5),
+        ] {
+            let value = inches(&entry, base, waist);
+            assert!(
+                (value - expected).abs() < 1e-9,
+                "{base} to {waist}: {value}"
+            );
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn growth_adds_up_over_any_way_between_sizes(
+            a in 10u32..80, b in 10u32..80, c in 10u32..80,
+            grade in -1.0..1.0f64, above in 10u32..80, more in 1u32..20, other in -1.0..1.0f64,
+        ) {
+            let entry = entry(grade, &[(above, other), (above + more, grade)]);
+            let step = |from, to| inches(&entry, from, to) - 10.0;
+            prop_assert!((step(a, b) + step(b, c) - step(a, c)).abs() < 1e-9);
+        }
     }
 }

@@ -243,3 +243,44 @@ pub fn nearest<'a>(written: &str, names: impl IntoIterator<Item = &'a str>) -> O
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, name)| name)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_are_there_once() {
+        for (index, measure) in MEASURES.iter().enumerate() {
+            assert!(
+                MEASURES
+                    .iter()
+                    .skip(index + 1)
+                    .all(|other| other.name != measure.name)
+            );
+        }
+        for (index, seam) in SEAMS.iter().enumerate() {
+            assert!(
+                SEAMS
+                    .iter()
+                    .skip(index + 1)
+                    .all(|other| other.name != seam.name)
+            );
+        }
+    }
+
+    #[test]
+    fn a_slip_is_recognised_and_another_word_is_not() {
+        let names = || MEASURES.iter().map(|measure| measure.name);
+        for (written, meant) in [
+            ("thihg", "thigh"),
+            ("Waist", "waist"),
+            ("frontrise", "front_rise"),
+            ("inseem", "inseam"),
+        ] {
+            assert_eq!(nearest(written, names()), Some(meant));
+        }
+        for written in ["", "elbow", "collar", &"x".repeat(1000)] {
+            assert_eq!(nearest(written, names()), None, "{written}");
+        }
+    }
+}

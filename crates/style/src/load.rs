@@ -129,10 +129,10 @@ impl fmt::Display for RevisionId {
 /// Every problem of the style and of the collection's files; a file that is not TOML at all gives one problem.
 pub fn load(path: &Path) -> Result<Loaded, Report> {
     let path = style_file(path)?;
-    let text = read_file(&path).map_err(Report::one)?;
+    let text = read_file(&path)?;
     let source = Source::new(path.display().to_string(), text.as_str());
     let mut reading = style_alone(&source);
-    let folder = find_collection(&path).map_err(Report::one)?;
+    let folder = find_collection(&path)?;
     let collection = match load_collection(&folder) {
         Ok(collection) => {
             check_references(
@@ -188,7 +188,7 @@ fn style_file(path: &Path) -> Result<PathBuf, Report> {
 }
 
 /// The nearest folder at or above a style file that holds `collection.toml`.
-fn find_collection(style_file: &Path) -> Result<PathBuf, Diagnostic> {
+fn find_collection(style_file: &Path) -> Result<PathBuf, Report> {
     let absolute = fs::canonicalize(style_file).unwrap_or_else(|_| style_file.to_path_buf());
     absolute
         .ancestors()
@@ -199,9 +199,9 @@ fn find_collection(style_file: &Path) -> Result<PathBuf, Diagnostic> {
             let message =
                 format!("no {COLLECTION_FILE} in this style's folder or any folder above it");
             let file = style_file.display().to_string();
-            Diagnostic::whole_file(file, "style::no-collection", message).hint(
+            Report::one(Diagnostic::whole_file(file, "style::no-collection", message).hint(
                 "a style lies in a collection, at styles/NAME/style.toml below its collection.toml",
-            )
+            ))
         })
 }
 
@@ -253,8 +253,8 @@ fn load_part<T>(
             report.absorb(reading.report);
             reading.value
         }
-        Err(problem) => {
-            report.push(problem);
+        Err(unread) => {
+            report.absorb(unread);
             None
         }
     }
@@ -283,7 +283,7 @@ pub fn list_styles(collection_folder: &Path) -> std::io::Result<Vec<PathBuf>> {
 }
 
 /// Reads a text file of at most [`LARGEST_FILE`] bytes. A larger one is refused by its stated size, without reading it.
-pub(crate) fn read_file(path: &Path) -> Result<String, Diagnostic> {
+pub(crate) fn read_file(path: &Path) -> Result<String, Report> {
     let name = || path.display().to_string();
     let failed = |error: &std::io::Error| {
         let (code, message) = match error.kind() {
@@ -295,17 +295,14 @@ pub(crate) fn read_file(path: &Path) -> Result<String, Diagnostic> {
                 format!("the file cannot be read: {error}"),
             ),
         };
-        Diagnostic::whole_file(name(), code, message)
-            .hint("check the name and that you may read it")
+        let problem = Diagnostic::whole_file(name(), code, message);
+        Report::one(problem.hint("check the name and that you may read it"))
     };
     let metadata = fs::metadata(path).map_err(|error| failed(&error))?;
     if !metadata.is_file() {
-        return Err(Diagnostic::whole_file(
-            name(),
-            "style::not-a-file",
-            "this is not a file".to_owned(),
-        )
-        .hint("name a text file"));
+        let message = "this is not a file".to_owned();
+        let problem = Diagnostic::whole_file(name(), "style::not-a-file", message);
+        return Err(Report::one(problem.hint("name a text file")));
     }
     if metadata.len() > LARGEST_FILE {
         return Err(too_large(name(), metadata.len()));
@@ -329,16 +326,15 @@ pub(crate) fn read_file(path: &Path) -> Result<String, Diagnostic> {
         let message = format!(
             "the file is not UTF-8 text: byte {byte:#04x} at offset {at}, line {line}, column {column}"
         );
-        Diagnostic::whole_file(name(), "style::not-utf8", message)
-            .place(line, column)
-            .hint("save it again as UTF-8 in your editor")
+        let problem = Diagnostic::whole_file(name(), "style::not-utf8", message);
+        Report::one(problem.place(line, column).hint("save it again as UTF-8 in your editor"))
     })
 }
 
-fn too_large(file: String, bytes: u64) -> Diagnostic {
+fn too_large(file: String, bytes: u64) -> Report {
     let message = format!("the file has {bytes} bytes; at most {LARGEST_FILE} are read");
-    Diagnostic::whole_file(file, "style::too-large", message)
-        .hint("a style file has a few kilobytes: check that this is the right file")
+    let hint = "a style file has a few kilobytes: check that this is the right file";
+    Report::one(Diagnostic::whole_file(file, "style::too-large", message).hint(hint))
 }
 
 /// Every art file must be a file really inside the style's folder, also after following links.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 
 use crate::reader::{Context, Reference, Table, Target, or_list, short};
-use crate::report::{Diagnostic, Report, Source};
+use crate::report::{Diagnostic, MOST_PROBLEMS, Report, Source};
 use crate::{Collection, StyleDoc, TrimKind, known, read_style};
 
 /// Where each value of a style file stands, by path.
@@ -111,6 +111,10 @@ pub(crate) fn check_references(
     report: &mut Report,
 ) {
     for reference in references {
+        // Beyond what is listed, finding out what each was meant to be is not worth the time.
+        if report.problems.len() >= MOST_PROBLEMS {
+            return;
+        }
         if let Some(problem) = dangling(source, reference, collection) {
             report.push(problem);
         }

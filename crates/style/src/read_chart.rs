@@ -90,7 +90,7 @@ fn entry(mut table: Table<'_>, measure: &Measure, sizes: Option<&Sizes>) -> Opti
         grade: allowed(grade)?,
         per_length: allowed(per_length)?,
         breaks: breaks?,
-        at: allowed(at)?,
+        at: allowed(at)?.or(measure.at),
         tolerance: tolerance?,
     };
     let shown = grade_node.or(value_node)?;

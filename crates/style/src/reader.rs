@@ -10,7 +10,7 @@ use std::ops::Range;
 use toml_edit::{ArrayOfTables, Item, TableLike, Value};
 
 use crate::known;
-use crate::report::{Diagnostic, Report, Source};
+use crate::report::{Diagnostic, MOST_PROBLEMS, Report, Source};
 
 /// What one file's reading collects.
 pub(crate) struct Context<'a> {
@@ -407,8 +407,13 @@ impl<'a> Table<'a> {
                 format!("[{}]", self.node.path)
             };
             let message = format!("{place} has no `{key}`");
-            self.node
-                .problem("style::missing-key", message, format!("add {like}"));
+            let (code, hint) = ("style::missing-key", format!("add {like}"));
+            self.missing.push(Missing {
+                key,
+                code,
+                message,
+                hint,
+            });
         }
         found
     }
@@ -459,9 +464,17 @@ impl<'a> Table<'a> {
 
     /// Every entry of a section whose keys are the maker's own names or a known list.
     pub(crate) fn entries(&self) -> Vec<(String, Range<usize>, Node<'a>)> {
+        /// More than any collection has; keeps a broken file from costing minutes.
+        const MOST: usize = 1000;
         let Some(table) = self.table else {
             return Vec::new();
         };
+        if table.len() > MOST {
+            let message = format!("[{}] has {} entries", self.node.path, table.len());
+            let hint = format!("at most {MOST} can be read");
+            self.node.problem("style::out-of-range", message, hint);
+            return Vec::new();
+        }
         let names: Vec<&'a str> = table.iter().map(|(name, _)| name).collect();
         let entry = |name: &'a str| {
             let node = self.child(name)?;
@@ -482,6 +495,11 @@ impl<'a> Table<'a> {
         let mut unknown = Vec::new();
         for (name, item) in table.iter() {
             if self.asked.contains(&name) {
+                continue;
+            }
+            // A flood of unknown keys is counted; what each was meant to be is no longer worth finding out.
+            if unknown.len() >= MOST_PROBLEMS {
+                self.node.context.report.borrow_mut().more += 1;
                 continue;
             }
             // A slip is more likely for a key that is missing than for one that is there.

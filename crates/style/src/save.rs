@@ -81,10 +81,13 @@ pub fn save(loaded: &Loaded, new_text: &str) -> Result<Saved, SaveError> {
     let path = fs::canonicalize(&loaded.path).map_err(disk(&loaded.path))?;
     let folder = path.parent().unwrap_or(Path::new(".")).to_path_buf();
     let revisions = folder.join(REVISIONS_FOLDER);
-    fs::create_dir_all(&revisions).map_err(disk(&revisions))?;
+    refuse_read_only(&path)?;
+    if !revisions.is_dir() {
+        fs::create_dir_all(&revisions).map_err(disk(&revisions))?;
+        sync_folder(&folder).map_err(disk(&folder))?;
+    }
     let _lock = lock(&revisions)?;
-    let on_disk =
-        read_file(&path).map_err(|problem| SaveError::Unreadable(Report::one(problem)))?;
+    let on_disk = read_file(&path).map_err(SaveError::Unreadable)?;
     if on_disk != loaded.text {
         let number = next_number(&revisions)?;
         let kept = revisions.join(format!("refused-{number:04}-{}.toml", next.revision));
@@ -114,6 +117,18 @@ fn disk(path: &Path) -> impl FnOnce(io::Error) -> SaveError + '_ {
         path: path.to_path_buf(),
         source,
     }
+}
+
+/// A file its owner has locked against writing stays as it is, though a rename could replace it.
+fn refuse_read_only(path: &Path) -> Result<(), SaveError> {
+    let metadata = fs::metadata(path).map_err(disk(path))?;
+    if metadata.permissions().readonly() {
+        return Err(disk(path)(io::Error::new(
+            io::ErrorKind::PermissionDenied,
+            "the file is marked read-only",
+        )));
+    }
+    Ok(())
 }
 
 /// Waits until no other program is saving this style. The lock ends with the file handle, also when the program dies.
@@ -214,7 +229,7 @@ fn revisions_in(folder: &Path) -> io::Result<Vec<Revision>> {
 /// # Errors
 /// When it cannot be read, or is no longer what it was when it was kept.
 pub fn read_revision(revision: &Revision) -> Result<String, Report> {
-    let text = read_file(&revision.path).map_err(Report::one)?;
+    let text = read_file(&revision.path)?;
     if RevisionId::of(&text).as_str() != revision.id {
         let message = "this kept version was changed after it was kept".to_owned();
         let file = revision.path.display().to_string();

@@ -193,7 +193,7 @@ fn any_edit() -> impl Strategy<Value = Edit> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn random_bytes_are_answered(bytes in prop::collection::vec(any::<u8>(), 0..400)) {

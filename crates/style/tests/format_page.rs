@@ -1,0 +1,86 @@
+//! The page that describes the format says what the program does.
+#![allow(clippy::unwrap_used)]
+
+mod common;
+
+use std::fmt::Write;
+
+use common::{demo_collection, with};
+use style::known::{MEASURES, SEAMS};
+use style::{Construction, parse};
+
+const PAGE: &str = include_str!("../FORMAT.md");
+
+#[test]
+fn the_measures_are_listed_with_their_defaults() {
+    let mut rows = String::new();
+    for measure in MEASURES {
+        let left_out = match (measure.required, measure.value) {
+            (true, _) => "it has to be there".to_owned(),
+            (false, None) => "follows from the other measures".to_owned(),
+            (false, Some(value)) => format!("{} mm", value.to_mm()),
+        };
+        let tolerance = measure.tolerance.to_mm();
+        writeln!(rows, "| `{}` | {left_out} | {tolerance} mm |", measure.name).unwrap();
+    }
+    assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
+}
+
+#[test]
+fn the_seams_are_listed_with_what_they_can_be() {
+    let mut rows = String::new();
+    for seam in SEAMS {
+        let words: Vec<&str> = seam.constructions.iter().map(|one| one.word()).collect();
+        let lap = seam
+            .usual_lap
+            .map(|lap| format!("{lap} "))
+            .unwrap_or_default();
+        writeln!(rows, "| `{}` | {} | {lap}|", seam.name, words.join(", ")).unwrap();
+    }
+    assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
+    for (word, construction) in Construction::WORDS {
+        let somewhere = SEAMS
+            .iter()
+            .any(|seam| seam.constructions.contains(construction));
+        assert!(somewhere, "no seam can be {word}");
+    }
+}
+
+#[test]
+fn what_may_be_left_out_has_the_stated_default() {
+    let lines = |from: &str, to: &str| {
+        let text = common::demo_style();
+        let start = text.find(from).unwrap();
+        let end = start + text[start..].find(to).unwrap();
+        text[start..end].to_owned()
+    };
+    let section = |from: &str, to: &str| with(&lines(from, to), "");
+    let collection = demo_collection();
+    let read = |text: &str| parse(text, "style.toml", &collection).unwrap();
+    let demo = read(common::demo_style());
+    // The demo states the usual shape, coin pocket, bag, loops and tacks, so leaving them out changes nothing.
+    assert_eq!(read(&section("[shape]", "[fly]")), demo);
+    assert_eq!(read(&section("[pockets.coin]", "[pockets.bag]")), demo);
+    assert_eq!(read(&section("[pockets.bag]", "[pockets.back.left]")), demo);
+    assert_eq!(read(&section("[loops]", "[rivets]")), demo);
+    assert_eq!(
+        read(&with(
+            "length = \"10 mm\"\nwidth = \"2 mm\"\nstitches = 28",
+            ""
+        )),
+        demo
+    );
+    assert_eq!(read(&with("at = \"8 cm\"", "")), demo);
+    assert_eq!(read(&section("[rivets]", "[patch]")).rivets, None);
+    assert_eq!(read(&section("[patch]", "[[labels]]")).patch, None);
+    assert_eq!(read(&section("[[labels]]", "# Seams.")).labels, []);
+    let row = "under = \"night-40\", offset = \"0 mm\" }]";
+    let bare = read(&with(&format!(", {row}"), " }]"))
+        .seam("outseam")
+        .unwrap()
+        .rows;
+    assert_eq!(
+        (bare[0].under.as_str(), bare[0].offset),
+        ("night-80", trade::Length::ZERO)
+    );
+}
