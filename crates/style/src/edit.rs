@@ -111,6 +111,9 @@ impl Loaded {
     }
 }
 
+/// The byte order mark.
+const MARK: char = '\u{feff}';
+
 fn change(text: &str, edit: &Edit) -> Result<String, Report> {
     let mut document = match text.parse::<DocumentMut>() {
         Ok(document) => document,
@@ -132,7 +135,13 @@ fn change(text: &str, edit: &Edit) -> Result<String, Report> {
         }
     };
     done.map_err(|why| Report::one(why.into_problem(edit.path())))?;
-    let changed = graft(text, &document.to_string());
+    // Some editors put a byte order mark first, which the TOML writer leaves out.
+    let (mark, body) = text.split_at(if text.starts_with(MARK) {
+        MARK.len_utf8()
+    } else {
+        0
+    });
+    let changed = format!("{mark}{}", graft(body, &document.to_string()));
     if changed.len() as u64 > LARGEST_FILE {
         let message = format!("the file would have more than {LARGEST_FILE} bytes");
         let problem = Diagnostic::whole_file(STYLE_FILE.to_owned(), "style::too-large", message)
@@ -538,7 +547,8 @@ fn own_rows(document: &mut DocumentMut, path: &DocPath) {
 fn graft(old: &str, new: &str) -> String {
     let old_lines: Vec<&str> = old.split_inclusive('\n').collect();
     let new_lines: Vec<&str> = new.split_inclusive('\n').collect();
-    let same = |a: &&str, b: &&str| bare(a) == bare(b) && a.ends_with('\n') == b.ends_with('\n');
+    // A last line is the same with or without its line end.
+    let same = |a: &&str, b: &&str| bare(a) == bare(b);
     let before = old_lines
         .iter()
         .zip(&new_lines)
@@ -555,10 +565,15 @@ fn graft(old: &str, new: &str) -> String {
         > old_lines.len();
     let mut out = String::with_capacity(new.len());
     out.extend(old_lines.iter().take(before).copied());
-    for line in new_lines.iter().take(new_lines.len() - after).skip(before) {
+    let end = if crlf { "\r\n" } else { "\n" };
+    let changed = new_lines.iter().take(new_lines.len() - after).skip(before);
+    for line in changed {
+        if !out.is_empty() && !out.ends_with('\n') {
+            out.push_str(end);
+        }
         out.push_str(bare(line));
         if line.ends_with('\n') {
-            out.push_str(if crlf { "\r\n" } else { "\n" });
+            out.push_str(end);
         }
     }
     out.extend(old_lines.iter().skip(old_lines.len() - after).copied());

@@ -5,10 +5,11 @@
 //! unit, and the [`Collection`] it names things from. A mistake gives a [`Report`] with the file, line and column of
 //! every problem and what would be right; there is never half a document.
 //!
-//! [`apply`] makes an [`Edit`] to a style's text and leaves the rest of it, comments included, as it was. [`save`] writes it so that
-//! the file is always a whole earlier or a whole later version, keeps every earlier one, and never overwrites what
-//! somebody else wrote in the meantime. [`difference`] says in words what changed between two versions.
-//! [`known`] lists every name a style file may use.
+//! [`apply`] makes an [`Edit`] to a style's text and leaves the rest of it, comments included, as it was. [`save`]
+//! writes it so that the file is always a whole earlier or a whole later version, keeps every earlier one, and never
+//! overwrites what somebody else wrote in the meantime. [`difference`] says in words what changed between two
+//! versions. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
+//! the people who write them.
 
 mod chart;
 mod collection;

@@ -46,7 +46,7 @@ impl Loaded {
         self.path.parent().unwrap_or(Path::new("."))
     }
 
-    /// Where a value stands in the file, by its path ("chart.thigh.value", "seams.inseam.rows[0].yarn"):
+    /// Where a value stands in the file, by its path (`chart.thigh.value`, `seams.inseam.rows[0].yarn`):
     /// line and column, both from 1. `None` for what the file does not say.
     #[must_use]
     pub fn place(&self, path: &str) -> Option<(usize, usize)> {

@@ -206,6 +206,29 @@ fn windows_line_ends_and_odd_spacing_stay() {
 }
 
 #[test]
+fn a_file_without_a_last_line_end_can_be_edited_everywhere() {
+    let text = demo_style().trim_end().to_owned();
+    let touched = lines_touched(&text, &set("chart.thigh.value", "63 cm"));
+    assert_eq!(touched, ["-value = \"24 1/2 in\"", "+value = \"63 cm\""]);
+    let changed = apply(&text, &set("bartacks.stitches", "30")).unwrap();
+    assert!(changed.trim_end().ends_with("\nstitches = 30"));
+    let short = text.strip_suffix("\nstitches = 28").unwrap();
+    let changed = apply(short, &set("bartacks.stitches", "30")).unwrap();
+    assert_eq!(changed.trim_end(), format!("{short}\nstitches = 30"));
+}
+
+#[test]
+fn the_mark_some_editors_put_first_stays() {
+    let text = format!("\u{feff}{}", demo_style());
+    let touched = lines_touched(&text, &set("chart.thigh.value", "63 cm"));
+    assert_eq!(touched, ["-value = \"24 1/2 in\"", "+value = \"63 cm\""]);
+    assert_eq!(reread(&text), reread(demo_style()));
+    let broken = text.replacen("33 1/2 in", "33 1/2", 1);
+    let report = style::parse(&broken, "style.toml", &common::demo_collection()).unwrap_err();
+    assert_eq!(report.problems[0].text, "\"33 1/2\"");
+}
+
+#[test]
 fn a_wrong_edit_is_refused_with_what_would_be_right() {
     let code = |edit: &Edit| apply(demo_style(), edit).unwrap_err().problems[0].code;
     assert_eq!(code(&set("chart.thigh.value", "63")), "style::missing-unit");
