@@ -58,8 +58,8 @@ pub struct Construct {
     pub lies: &'static str,
     /// The key of the operation in [`trade::seam::OPERATIONS`] whose machine and class it has.
     pub operation: &'static str,
-    /// Which of the operation's classes.
-    class: usize,
+    /// The letters of its class in ASTM D6193, without the number of rows.
+    pub letters: &'static str,
 }
 
 /// All constructions, in the order of [`Construction::WORDS`].
@@ -72,7 +72,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Overedged,
         lies: "allowances pressed apart",
         operation: "outseam-busted",
-        class: 0,
+        letters: "SSa",
     },
     Construct {
         construction: Construction::LapFelled,
@@ -82,7 +82,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Folded,
         lies: "both edges turned into each other",
         operation: "inseam-felled",
-        class: 0,
+        letters: "LSc",
     },
     Construct {
         construction: Construction::MockFelled,
@@ -92,7 +92,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Overedged,
         lies: "both allowances towards the ply on top",
         operation: "front-rise",
-        class: 0,
+        letters: "LSq",
     },
     Construct {
         construction: Construction::SafetyStitched,
@@ -102,7 +102,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Overedged,
         lies: "both allowances to one side",
         operation: "inseam-overedged",
-        class: 0,
+        letters: "SSa",
     },
     Construct {
         construction: Construction::Overlocked,
@@ -112,7 +112,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Overedged,
         lies: "both allowances to one side",
         operation: "outseam-overedged",
-        class: 0,
+        letters: "SSa",
     },
     Construct {
         construction: Construction::BandOverEdge,
@@ -122,7 +122,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Folded,
         lies: "body edge inside the band",
         operation: "waistband-folder",
-        class: 0,
+        letters: "BSc",
     },
     Construct {
         construction: Construction::RolledHem,
@@ -132,7 +132,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Folded,
         lies: "turned twice to the inside",
         operation: "hem",
-        class: 0,
+        letters: "EFb",
     },
     Construct {
         construction: Construction::TurnedHem,
@@ -142,7 +142,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Folded,
         lies: "turned twice to the inside",
         operation: "pocket-hem",
-        class: 0,
+        letters: "EFb",
     },
     Construct {
         construction: Construction::TurnedEdge,
@@ -152,7 +152,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Raw,
         lies: "turned to the inside between the plies",
         operation: "pocket-mouth",
-        class: 0,
+        letters: "SSe",
     },
     Construct {
         construction: Construction::PatchSet,
@@ -162,7 +162,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Folded,
         lies: "edges turned in under the patch",
         operation: "patch-pocket",
-        class: 0,
+        letters: "LSd",
     },
     Construct {
         construction: Construction::Strip,
@@ -172,7 +172,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Raw,
         lies: "edges meet in the middle of the underside",
         operation: "belt-loop",
-        class: 0,
+        letters: "EFh",
     },
     Construct {
         construction: Construction::Surface,
@@ -182,7 +182,7 @@ pub const CONSTRUCTS: [Construct; 12] = [
         finish: Finish::Raw,
         lies: "joins nothing",
         operation: "fly",
-        class: 2,
+        letters: "OSa",
     },
 ];
 
@@ -194,23 +194,36 @@ pub fn construct(construction: Construction) -> &'static Construct {
         .unwrap_or(&CONSTRUCTS[0])
 }
 
-impl Construct {
-    /// The usual operation, with its machine.
-    pub fn operation(&self) -> Option<&'static SeamOperation> {
-        operation(self.operation)
-    }
+/// The usual operation for a seam, with its machine: the seam's own where the trade has one, else
+/// that of its construction.
+pub fn operation_of(seam: &Seam) -> Option<&'static SeamOperation> {
+    use Construction::{LapFelled, MockFelled, Overlocked, SafetyStitched};
+    let key = match (seam.name.as_str(), seam.construction) {
+        ("yoke", LapFelled) => "yoke",
+        ("seat", LapFelled) => "seat",
+        ("front_rise", LapFelled | MockFelled) => "front-rise",
+        ("outseam", SafetyStitched | Overlocked) => "outseam-overedged",
+        ("facing_set", _) => "pocket-facing",
+        ("bag_close", _) => "pocket-bag",
+        ("fly", _) => "fly",
+        _ => construct(seam.construction).operation,
+    };
+    operation(key)
+}
 
-    /// The class in ISO 4916 and ASTM D6193, the variant with as many rows as the seam has where
-    /// the table knows one.
-    pub fn class(&self, rows: usize) -> Option<&'static SeamClass> {
-        let classes = self.operation()?.seams;
-        let usual = classes.get(self.class)?;
-        let family = |c: &SeamClass| c.astm.split('-').next();
-        classes
-            .iter()
-            .find(|c| family(c) == family(usual) && c.rows().map(usize::from) == Some(rows))
-            .or(Some(usual))
-    }
+/// The class of a seam in ISO 4916 and ASTM D6193: of the classes usual for its operation the one
+/// of its construction, with as many rows as it has where the table knows that variant.
+pub fn class_of(seam: &Seam) -> Option<&'static SeamClass> {
+    let classes = operation_of(seam)?.seams;
+    let letters = construct(seam.construction).letters;
+    let alike = |c: &&SeamClass| c.astm.split('-').next() == Some(letters);
+    let rows = |c: &&SeamClass| c.rows().map(usize::from) == Some(seam.rows.len());
+    classes
+        .iter()
+        .filter(alike)
+        .find(rows)
+        .or_else(|| classes.iter().find(alike))
+        .or(classes.first())
 }
 
 /// The lap of a felled seam.
@@ -232,7 +245,9 @@ impl Fell {
     /// (trade practice: 8 mm in a lap of 9.5 mm, 9.5 mm in one of 11 mm).
     pub fn of(seam: &Seam) -> Fell {
         let offsets = || seam.rows.iter().map(|r| r.offset).filter(|o| o.is_finite());
-        let near = offsets().fold(Length::mm(8.0), Length::min).max(EDGE_MARGIN);
+        let near = offsets()
+            .fold(Length::mm(8.0), Length::min)
+            .max(EDGE_MARGIN);
         let far = offsets().fold(Length::ZERO, Length::max);
         let width = (far + near).max(FELL_WIDTH.0).min(FELL_WIDTH.1);
         Fell {
@@ -292,5 +307,114 @@ fn turned_twice(depth: Length) -> Length {
         depth.max(Length::ZERO) * 2.0 + CLOTH_TURN * 2.0
     } else {
         Length::ZERO
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use style::RowSpec;
+    use trade::{StitchDensity, StitchType};
+
+    fn seam(name: &str, construction: Construction, offsets: &[f64]) -> Seam {
+        Seam {
+            name: name.to_owned(),
+            construction,
+            lap: None,
+            rows: offsets
+                .iter()
+                .map(|mm| RowSpec {
+                    stitch: StitchType::S401,
+                    density: StitchDensity::per_inch(8.0),
+                    yarn: String::new(),
+                    under: String::new(),
+                    offset: Length::mm(*mm),
+                })
+                .collect(),
+        }
+    }
+
+    fn near(found: Length, wanted_mm: f64) {
+        assert!((found.to_mm() - wanted_mm).abs() < 1e-9, "{found}");
+    }
+
+    #[test]
+    fn every_construction_is_known() {
+        for ((_, construction), facts) in Construction::WORDS.iter().zip(&CONSTRUCTS) {
+            assert_eq!(facts.construction, *construction);
+            assert!(operation(facts.operation).is_some(), "{construction}");
+            let class = class_of(&seam("", *construction, &[1.6, 8.0])).unwrap();
+            assert!(class.astm.starts_with(facts.letters), "{construction}");
+        }
+    }
+
+    /// Trade practice, from memory: a lap of 9.5 mm turned in by 8 mm needs 8 mm on top and 17.5 mm
+    /// below; one of 11 mm turned in by 9.5 mm needs 9.5 and 20.5 mm.
+    #[test]
+    fn a_felled_seam_of_the_trade() {
+        for (far, over, under) in [(7.9, 8.0, 17.5), (9.4, 9.5, 20.5)] {
+            let felled = seam("inseam", Construction::LapFelled, &[1.6, far]);
+            let found = allowances(&felled, Length::ZERO);
+            near(found.over, over);
+            near(found.under, under);
+        }
+    }
+
+    #[test]
+    fn both_edges_of_a_fell_need_the_lap_and_two_turns() {
+        for far in [-5.0, 0.0, 3.0, 8.0, 11.0, 500.0, f64::NAN] {
+            let fell = Fell::of(&seam("seat", Construction::LapFelled, &[1.6, far]));
+            near(
+                fell.over() + fell.under(),
+                (fell.width + fell.turn * 2.0).to_mm(),
+            );
+            assert!(fell.turn > Length::ZERO && fell.turn < fell.width);
+        }
+    }
+
+    /// Trade practice, from memory: a chain-stitched hem of 12.7 mm takes 27 to 28 mm; a hem of
+    /// 3/8 inch takes 7/8 inch at historical-tailoring.com, selvedge jeans.
+    #[test]
+    fn a_hem_turned_twice() {
+        let hem = seam("hem", Construction::RolledHem, &[11.0]);
+        let wide = allowances(&hem, Length::mm(12.7)).over.to_mm();
+        assert!((27.0..=28.5).contains(&wide), "{wide}");
+        let narrow = allowances(&hem, Length::inches(0.375)).over.to_inches();
+        assert!((narrow - 0.875).abs() < 0.02, "{narrow}");
+        near(allowances(&hem, Length::mm(-50.0)).over, 3.0);
+        near(allowances(&hem, Length::mm(f64::NAN)).over, 0.0);
+    }
+
+    #[test]
+    fn a_seam_finds_its_own_class() {
+        let class = |name, construction, rows: &[f64]| {
+            class_of(&seam(name, construction, rows)).unwrap().astm
+        };
+        assert_eq!(class("seat", Construction::LapFelled, &[1.6, 8.0]), "LSc-2");
+        assert_eq!(
+            class("yoke", Construction::LapFelled, &[1.6, 5.0, 8.0]),
+            "LSc-3"
+        );
+        assert_eq!(
+            class("front_rise", Construction::MockFelled, &[1.6, 8.0]),
+            "LSq-3"
+        );
+        assert_eq!(class("coin_set", Construction::PatchSet, &[1.6]), "LSd-1");
+        assert_eq!(
+            class("coin_set", Construction::PatchSet, &[1.6, 8.0]),
+            "LSd-2"
+        );
+        assert_eq!(class("facing_set", Construction::PatchSet, &[2.0]), "LSa");
+        assert_eq!(
+            class("fly", Construction::TurnedEdge, &[34.0, 28.0]),
+            "SSe-2"
+        );
+        assert_eq!(
+            operation_of(&seam("seat", Construction::LapFelled, &[]))
+                .unwrap()
+                .key,
+            "seat"
+        );
     }
 }

@@ -79,14 +79,19 @@ fn grown(
 
 fn outline(piece: &Piece, allowances: &[(&'static str, Length)]) -> Result<Vec<Point>, String> {
     let step = step_for(piece).ok_or("the piece has no finite shape")?;
+    let n = piece.edges.len();
+    let joined = |index: usize| {
+        let before = (index + n - 1) % n;
+        allowances[before].1 == allowances[index].1 && runs_on(piece, before, index)
+    };
+    // Begin at a corner, so that no smooth run is cut in two.
+    let first = (0..n).find(|index| !joined(*index)).unwrap_or(0);
     let mut runs: Vec<(Vec<Point>, Length)> = Vec::new();
-    for (index, (edge, (_, width))) in piece.edges.iter().zip(allowances).enumerate() {
-        let points = edge.path.dense(step);
+    for index in (0..n).map(|k| (first + k) % n) {
+        let points = piece.edges[index].path.dense(step);
         match runs.last_mut() {
-            Some((run, last)) if *last == *width && runs_on(piece, index) => {
-                run.extend_from_slice(&points[1..]);
-            }
-            _ => runs.push((points, *width)),
+            Some((run, _)) if joined(index) => run.extend_from_slice(&points[1..]),
+            _ => runs.push((points, allowances[index].1)),
         }
     }
     offset_outline(&runs).map_err(|e| e.to_string())
@@ -94,13 +99,10 @@ fn outline(piece: &Piece, allowances: &[(&'static str, Length)]) -> Result<Vec<P
 
 /// Whether an edge runs smoothly on from the one before it, so that both are one cut line. A corner
 /// between them would be mitred; a bend this slight would only fold the line over itself.
-fn runs_on(piece: &Piece, index: usize) -> bool {
+fn runs_on(piece: &Piece, before: usize, index: usize) -> bool {
     const SLIGHT_RAD: f64 = 0.2;
-    let Some(before) = index.checked_sub(1).and_then(|k| piece.edges.get(k)) else {
-        return false;
-    };
     let (a, b) = (
-        before.path.end_direction(),
+        piece.edges[before].path.end_direction(),
         piece.edges[index].path.start_direction(),
     );
     a.cross(b).atan2(a.dot(b)).abs() < SLIGHT_RAD

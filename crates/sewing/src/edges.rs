@@ -80,7 +80,11 @@ pub fn edge_use(piece: PieceId, edge: &str) -> EdgeUse {
 /// The side of the wearer a copy of a panel is on. Fronts are drawn as the left, backs as the right.
 pub(crate) fn side_of(piece: PieceId, mirrored: bool) -> Ply {
     let drawn_left = piece == PieceId::Front;
-    if drawn_left == mirrored { Ply::Right } else { Ply::Left }
+    if drawn_left == mirrored {
+        Ply::Right
+    } else {
+        Ply::Left
+    }
 }
 
 /// The ply of a seam that lies on top: as stated, else as usual for the seam.

@@ -122,7 +122,11 @@ pub(crate) fn moved_left(points: &[Point], by: f64) -> Vec<Point> {
                     let sum = u + v;
                     let square = sum.hypot2();
                     // The mitre factor; where the line turns back on itself there is no mitre.
-                    if square < 0.05 { v } else { sum * (2.0 / square) }
+                    if square < 0.05 {
+                        v
+                    } else {
+                        sum * (2.0 / square)
+                    }
                 }
                 (Some(u), None) | (None, Some(u)) => u,
                 (None, None) => Vec2::ZERO,
@@ -144,9 +148,9 @@ fn without_loops(points: &[Point]) -> Vec<Point> {
     let mut k = 0;
     let mut from = first;
     while k + 1 < n {
-        let crossing = (k + 2..n.saturating_sub(1)).rev().find_map(|m| {
-            crossing(from, points[k + 1], points[m], points[m + 1]).map(|x| (m, x))
-        });
+        let crossing = (k + 2..n.saturating_sub(1))
+            .rev()
+            .find_map(|m| crossing(from, points[k + 1], points[m], points[m + 1]).map(|x| (m, x)));
         match crossing {
             Some((m, x)) => {
                 out.push(x);
@@ -260,11 +264,17 @@ mod tests {
     #[test]
     fn a_loop_at_a_tight_corner_is_cut_out() {
         // A notch 4 wide: at an offset of 5 the line inside it would cross itself.
-        let line: Vec<Point> = [(0.0, 0.0), (48.0, 0.0), (48.0, -3.0), (52.0, -3.0), (52.0, 0.0)]
-            .into_iter()
-            .chain([(100.0, 0.0)])
-            .map(Point::from)
-            .collect();
+        let line: Vec<Point> = [
+            (0.0, 0.0),
+            (48.0, 0.0),
+            (48.0, -3.0),
+            (52.0, -3.0),
+            (52.0, 0.0),
+        ]
+        .into_iter()
+        .chain([(100.0, 0.0)])
+        .map(Point::from)
+        .collect();
         let moved = without_loops(&moved_left(&line, 5.0));
         for (k, a) in moved.windows(2).enumerate() {
             for b in moved[k..].windows(2).skip(2) {

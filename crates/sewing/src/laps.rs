@@ -47,10 +47,7 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         "inseam" => between(
             context,
             seam,
-            &[
-                (Front, "inseam", Ply::Front),
-                (Back, "inseam", Ply::Back),
-            ],
+            &[(Front, "inseam", Ply::Front), (Back, "inseam", Ply::Back)],
         ),
         "yoke" => between(
             context,
@@ -75,9 +72,7 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
             vec![lap(PocketBag, "foot_under", On::Both, width, finish)]
         }
         "coin_hem" => vec![turned(CoinPocket, coin_on(spec))],
-        "back_pocket_hem" => back_pockets()
-            .map(|(piece, on)| turned(piece, on))
-            .into(),
+        "back_pocket_hem" => back_pockets().map(|(piece, on)| turned(piece, on)).into(),
         "extra_hem" => vec![turned(ExtraPocket, extra_on(spec))],
         _ => Vec::new(),
     }

@@ -22,7 +22,7 @@ mod run;
 
 pub use construct::{
     Allowances, CLOTH_TURN, CONSTRUCTS, Construct, EDGE_MARGIN, FELL_WIDTH, Fell, Rule, allowances,
-    construct, turned_depth,
+    class_of, construct, operation_of, turned_depth,
 };
 pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{

@@ -1,9 +1,9 @@
 //! Sewing one size, or the whole run.
 
-use draft::{Finding, Severity, Spec, draft};
+use draft::{Spec, draft};
 use style::{Collection, Seam, Size, StyleDoc};
 
-use crate::context::{Context, finding};
+use crate::context::Context;
 use crate::garment::Garment;
 use crate::{check, cut, fixings, laps, rows};
 
@@ -21,21 +21,18 @@ pub fn make(doc: &StyleDoc, collection: &Collection, size: Size) -> Garment {
         pattern: &drafted.pattern,
         seams: &seams,
     };
-    let mut findings: Vec<Finding> = Vec::new();
-    if let Some(conflict) = &drafted.conflict {
-        findings.push(finding(
-            &context,
-            "fit::conflict",
-            Severity::Error,
-            "chart",
-            conflict.to_string(),
-        ));
-    }
-    let cut = cut::cut_pieces(&context, &mut findings);
-    let rows = rows::rows(&context, &mut findings);
+    let mut findings = draft::findings(&drafted, size, doc);
+    let mut on_pieces = Vec::new();
+    let cut = cut::cut_pieces(&context, &mut on_pieces);
+    let rows = rows::rows(&context, &mut on_pieces);
     let fixings = fixings::fixings(&context, &mut findings);
     let laps = laps::laps(&context);
-    check::check(&context, &fixings, &mut findings);
+    on_pieces.extend(check::pieces(&context, &fixings));
+    findings.extend(check::document(&context));
+    // The pieces of a chart in conflict are a compromise: what is wrong with them says nothing more.
+    if drafted.conflict.is_none() {
+        findings.append(&mut on_pieces);
+    }
     // Worst first; among equals the order in which they were found.
     findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     Garment {

@@ -115,7 +115,10 @@ fn outline(piece: &Piece, edges: &[&str]) -> Option<Path> {
 
 /// The turn and shift that brings the ends of `outline` onto the ends of `line`.
 fn map_onto(outline: &Path, line: &Path) -> Option<Affine> {
-    let (a, b) = (unit(outline.end() - outline.start()), unit(line.end() - line.start()));
+    let (a, b) = (
+        unit(outline.end() - outline.start()),
+        unit(line.end() - line.start()),
+    );
     let (cos, sin) = (a.dot(b), a.cross(b));
     let turn = Affine::new([cos, sin, -sin, cos, 0.0, 0.0]);
     let shift = line.start() - turn * outline.start();

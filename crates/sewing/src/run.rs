@@ -30,7 +30,10 @@ pub fn findings_of_run(run: &[Garment]) -> Vec<Finding> {
             let alike = |f: &Finding| {
                 f.code == found.code && f.severity == found.severity && f.about == found.about
             };
-            let nth = garment.findings[..index].iter().filter(|f| alike(f)).count();
+            let nth = garment.findings[..index]
+                .iter()
+                .filter(|f| alike(f))
+                .count();
             match all.iter_mut().find(|m| m.nth == nth && alike(&m.first)) {
                 Some(met) => {
                     met.sizes.push(garment.size);
@@ -45,7 +48,10 @@ pub fn findings_of_run(run: &[Garment]) -> Vec<Finding> {
             }
         }
     }
-    let mut out: Vec<Finding> = all.into_iter().map(|met| said_once(met, run.len())).collect();
+    let mut out: Vec<Finding> = all
+        .into_iter()
+        .map(|met| said_once(met, run.len()))
+        .collect();
     out.sort_by_key(|f| std::cmp::Reverse(f.severity));
     out
 }

@@ -1,33 +1,27 @@
 //! The demo style, sewn in every size.
 #![allow(clippy::unwrap_used)]
 
-use draft::{PieceId, Severity};
-use geometry::{Point, contains};
-use sewing::{Garment, On, findings_of_run, make, make_run, placements};
-use style::{Loaded, Size};
-use trade::Length;
+mod common;
 
-fn ferryman() -> Loaded {
-    let folder = concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/../style/demo/saltmarsh/styles/ferryman"
-    );
-    style::load(folder.as_ref()).unwrap()
-}
+use common::ferryman;
+use draft::{PieceId, Severity};
+use geometry::{Point, area, contains, is_simple};
+use sewing::{FixingKind, Garment, On, findings_of_run, make, make_run, placements};
+use style::Size;
+use trade::Length;
 
 fn base() -> Garment {
     let loaded = ferryman();
     make(&loaded.style, &loaded.collection, Size::new(32, 32))
 }
 
-fn distance(polygon: &[Point], p: Point) -> f64 {
-    let n = polygon.len();
-    (0..n)
-        .map(|i| {
-            let (a, b) = (polygon[i], polygon[(i + 1) % n]);
-            let side = b - a;
-            let share = ((p - a).dot(side) / side.hypot2().max(1e-12)).clamp(0.0, 1.0);
-            (p - (a + side * share)).hypot()
+/// Distance from a point to the nearest part of a polyline.
+fn distance(line: &[Point], p: Point) -> f64 {
+    line.windows(2)
+        .map(|w| {
+            let side = w[1] - w[0];
+            let share = ((p - w[0]).dot(side) / side.hypot2().max(1e-12)).clamp(0.0, 1.0);
+            (p - (w[0] + side * share)).hypot()
         })
         .fold(f64::INFINITY, f64::min)
 }
@@ -38,50 +32,332 @@ fn every_size_is_sewn_without_an_error() {
     let run = make_run(&loaded.style, &loaded.collection);
     assert_eq!(run.len(), 27);
     for garment in &run {
-        for found in &garment.findings {
+        let size = garment.size;
+        for f in &garment.findings {
             assert!(
-                found.severity < Severity::Error,
-                "{}: {} {}: {}",
-                garment.size,
-                found.code,
-                found.about,
-                found.message
+                f.severity < Severity::Error,
+                "{size} {}: {}",
+                f.code,
+                f.message
             );
         }
-        // Rows may touch the outline they end at: 1 mm of slack covers how closely curves are followed.
-        for row in &garment.rows {
-            let outline = garment.pattern.piece(row.piece).unwrap().polygon(Length::mm(0.5));
-            for p in row.path.dense(Length::mm(2.0)) {
-                assert!(
-                    contains(&outline, p) || distance(&outline, p) < 1.0,
-                    "{} {} row {} leaves {} at {p:?}",
-                    garment.size,
-                    row.seam,
-                    row.number,
-                    row.piece
-                );
-            }
-        }
+        assert_eq!(garment.rows.len(), base_rows(), "{size}");
+        rows_stay_on_their_pieces(garment);
+        cut_lines_surround_their_pieces(garment);
+        pockets_lie_on_their_placement_lines(garment);
     }
     let merged = findings_of_run(&run);
-    for f in &merged {
-        println!("{} {}: {} | {}", f.severity.word(), f.code, f.about, f.message);
+    let hangs = merged
+        .iter()
+        .find(|f| f.code == "sewing::patch-hangs")
+        .unwrap();
+    assert!(
+        hangs.message.ends_with("(in 27 of 27 sizes)"),
+        "{}",
+        hangs.message
+    );
+    assert_eq!(hangs.size, None);
+    assert!(merged.is_sorted_by(|a, b| a.severity >= b.severity));
+}
+
+fn base_rows() -> usize {
+    rows_by_seam().iter().map(|(_, n)| n).sum()
+}
+
+/// Rows of each seam, counted on every piece they run over.
+fn rows_by_seam() -> [(&'static str, usize); 19] {
+    [
+        ("outseam", 2),
+        ("inseam", 2),
+        ("seat", 4),
+        ("yoke", 2),
+        ("front_rise", 2),
+        ("band", 2),
+        ("hem", 2),
+        ("mouth", 2),
+        ("fly", 2),
+        ("coin_hem", 2),
+        ("coin_set", 2),
+        ("back_pocket_hem", 4),
+        ("back_pocket_set", 4),
+        ("facing_set", 1),
+        ("bag_close", 1),
+        ("extra_hem", 2),
+        ("extra_set", 1),
+        ("loop_edge", 2),
+        // A pair of lines on each of two pockets.
+        ("decoration", 4),
+    ]
+}
+
+/// 1 mm of slack: rows end on the outline, and both are followed by points.
+fn rows_stay_on_their_pieces(garment: &Garment) {
+    for row in &garment.rows {
+        let piece = garment.pattern.piece(row.piece).unwrap();
+        let mut outline = piece.polygon(Length::mm(0.5));
+        let polygon = outline.clone();
+        outline.push(outline[0]);
+        for p in row.path.dense(Length::mm(2.0)) {
+            assert!(
+                contains(&polygon, p) || distance(&outline, p) < 1.0,
+                "{} {} row {} leaves the {} at {p:?}",
+                garment.size,
+                row.seam,
+                row.number,
+                row.piece
+            );
+        }
+    }
+}
+
+fn cut_lines_surround_their_pieces(garment: &Garment) {
+    for cut in &garment.cut {
+        let piece = garment.pattern.piece(cut.piece).unwrap();
+        assert!(is_simple(&cut.outline), "{} {}", garment.size, cut.piece);
+        let more = area(&cut.outline).to_mm2() - piece.area().to_mm2();
+        let even: f64 = piece
+            .edges
+            .iter()
+            .zip(&cut.allowances)
+            .map(|(e, (_, width))| e.path.length().to_mm() * width.to_mm())
+            .sum();
+        // Strips along the edges and a little for the corners.
+        assert!(
+            more >= even * 0.9 - 1.0 && more <= even * 1.2 + 1.0,
+            "{} {}: {more} mm² against {even} mm²",
+            garment.size,
+            cut.piece
+        );
+    }
+}
+
+fn pockets_lie_on_their_placement_lines(garment: &Garment) {
+    let pattern = &garment.pattern;
+    let sides: &[&str] = &["inner", "foot_inner", "foot_outer", "outer"];
+    let patch: &[&str] = &["left", "foot", "right"];
+    let set = [
+        (
+            PieceId::CoinPocket,
+            patch,
+            PieceId::PocketFacing,
+            "coin_pocket",
+        ),
+        (PieceId::BackPocketLeft, sides, PieceId::Back, "pocket_left"),
+        (
+            PieceId::BackPocketRight,
+            sides,
+            PieceId::Back,
+            "pocket_right",
+        ),
+        (PieceId::ExtraPocket, patch, PieceId::Front, "extra_pocket"),
+        (
+            PieceId::FlyFacing,
+            &["foot", "back"],
+            PieceId::Front,
+            "fly_stitch",
+        ),
+    ];
+    let placed = placements(pattern);
+    for (piece, edges, onto, line) in set {
+        let place = placed.iter().find(|p| p.piece == piece).unwrap();
+        assert_eq!(place.onto, onto);
+        let line = pattern.piece(onto).unwrap().line(line).unwrap();
+        let mut along = Length::ZERO;
+        for edge in edges {
+            let edge = pattern.piece(piece).unwrap().edge(edge).unwrap();
+            for share in [0.0, 0.3, 0.7, 1.0] {
+                let at = edge.length() * share;
+                let off = place.map * edge.point_at(at) - line.point_at(along + at);
+                assert!(off.hypot() < 1e-6, "{} {piece}: {off:?}", garment.size);
+            }
+            along += edge.length();
+        }
     }
 }
 
 #[test]
-fn dump() {
-    let g = base();
-    for r in &g.rows {
-        println!(
-            "{} {} {:?} {:?} {:.1} mm {} st {:?}->{:?}",
-            r.seam, r.number, r.piece, r.on, r.length().to_mm(), r.stitches(),
-            r.path.start(), r.path.end()
-        );
+fn every_seam_has_its_rows() {
+    let garment = base();
+    for (seam, count) in rows_by_seam() {
+        let found = garment.rows.iter().filter(|r| r.seam == seam).count();
+        assert_eq!(found, count, "{seam}");
     }
-    for f in &g.fixings { println!("{f:?}"); }
-    for c in &g.cut { println!("{:?} {:?} {:?} {}", c.piece, c.on, c.allowances, c.outline.len()); }
-    for l in &g.laps { println!("{l:?}"); }
-    for p in placements(&g.pattern) { println!("{p:?}"); }
-    let _ = (PieceId::Front, On::Both);
+    assert_eq!(garment.rows.len(), base_rows());
+}
+
+/// A row along an edge keeps its distance from it all the way, corners aside: there it may be
+/// nearer to the next edge, never to its own.
+#[test]
+fn rows_keep_their_distance() {
+    let garment = base();
+    let along: [(&str, PieceId, &[&str]); 9] = [
+        ("inseam", PieceId::Front, &["inseam"]),
+        ("seat", PieceId::Back, &["seat"]),
+        ("seat", PieceId::Yoke, &["centre"]),
+        ("yoke", PieceId::Yoke, &["lower"]),
+        ("front_rise", PieceId::Front, &["crotch"]),
+        ("mouth", PieceId::Front, &["mouth"]),
+        ("facing_set", PieceId::PocketFacing, &["inner"]),
+        ("coin_set", PieceId::CoinPocket, &["left", "foot", "right"]),
+        (
+            "back_pocket_set",
+            PieceId::BackPocketRight,
+            &["inner", "foot_inner", "foot_outer", "outer"],
+        ),
+    ];
+    for (seam, piece, edges) in along {
+        let rows: Vec<_> = garment
+            .rows
+            .iter()
+            .filter(|r| r.seam == seam && r.piece == piece)
+            .collect();
+        assert!(!rows.is_empty());
+        let piece = garment.pattern.piece(piece).unwrap();
+        let edge: Vec<_> = edges
+            .iter()
+            .flat_map(|e| piece.edge(e).unwrap().dense(Length::mm(0.2)))
+            .collect();
+        for row in rows {
+            let stated = garment.doc.seam(seam).unwrap().rows[row.number - 1]
+                .offset
+                .to_mm();
+            let inner = row
+                .path
+                .part(Length::mm(15.0), row.length() - Length::mm(15.0));
+            for p in inner.dense(Length::mm(1.0)) {
+                let off = distance(&edge, p) - stated;
+                assert!(
+                    off.abs() < 0.03 || off > 0.0 && edges.len() > 1,
+                    "{seam}: {off}"
+                );
+            }
+            let middle = distance(&edge, row.path.point_at(row.length() / 4.0)) - stated;
+            assert!(middle.abs() < 0.03, "{seam}: {middle}");
+        }
+    }
+}
+
+#[test]
+fn the_fly_runs_parallel_to_its_edge_and_into_its_foot() {
+    let garment = base();
+    let front = garment.pattern.piece(PieceId::Front).unwrap();
+    let fly = front.edge("fly").unwrap();
+    let edge = fly.dense(Length::mm(0.5));
+    for (row, offset) in garment
+        .rows
+        .iter()
+        .filter(|r| r.seam == "fly")
+        .zip([34.0, 28.0])
+    {
+        assert_eq!((row.piece, row.on), (PieceId::Front, On::AsDrawn));
+        let upper = row.path.part(Length::mm(5.0), Length::mm(80.0));
+        for p in upper.dense(Length::mm(2.0)) {
+            assert!(
+                (distance(&edge, p) - offset).abs() < 0.3,
+                "{}",
+                distance(&edge, p)
+            );
+        }
+        // It ends on the fly edge, above the foot.
+        let above_foot = (row.path.end() - fly.end()).hypot();
+        assert!(distance(&edge, row.path.end()) < 0.1);
+        assert!(above_foot > 1.0 && above_foot < 20.0, "{above_foot}");
+    }
+}
+
+#[test]
+fn stitches_fill_the_row() {
+    for row in &base().rows {
+        let pitch = row.density.pitch().to_mm();
+        let covered = (row.stitches() - 1) as f64 * pitch;
+        let length = row.length().to_mm();
+        assert!(covered <= length + 1e-6 && covered > length - pitch - 1e-6);
+    }
+}
+
+#[test]
+fn allowances_follow_the_seams() {
+    let garment = base();
+    let found = |piece: PieceId, on: On, edge: &str| {
+        let cut = garment.cut.iter().find(|c| c.piece == piece && c.on == on);
+        let of = |&&(name, _): &&(&str, Length)| name == edge;
+        cut.unwrap().allowances.iter().find(of).unwrap().1.to_mm()
+    };
+    let near = |found: f64, wanted: f64| assert!((found - wanted).abs() < 1e-9, "{found} {wanted}");
+    use PieceId as P;
+    // Pressed open along the selvedge, on both sides.
+    near(found(P::Front, On::Both, "side"), 12.7);
+    near(found(P::Back, On::AsDrawn, "side"), 12.7);
+    // Rows at 1.6 and 8 mm make a lap of 9.6 mm turned in by 8.1 mm.
+    let over = found(P::Front, On::Both, "inseam");
+    let under = found(P::Back, On::AsDrawn, "inseam");
+    near(over, 8.1);
+    near(under, 17.7);
+    near(over + under, 9.6 + 2.0 * 8.1);
+    // Left over right: backs are drawn as the right.
+    near(found(P::Back, On::Mirrored, "seat"), 8.1);
+    near(found(P::Back, On::AsDrawn, "seat"), 17.7);
+    near(found(P::Yoke, On::Mirrored, "centre"), 8.1);
+    near(found(P::Yoke, On::AsDrawn, "centre"), 17.7);
+    near(found(P::Yoke, On::AsDrawn, "lower"), 8.1);
+    near(found(P::Back, On::AsDrawn, "top"), 17.7);
+    near(found(P::Front, On::Both, "crotch"), 12.7);
+    // Twice 12 mm and two turns of the cloth.
+    near(found(P::Front, On::Both, "hem"), 27.0);
+    near(found(P::Front, On::Both, "waist"), 9.5);
+    near(found(P::Band, On::AsDrawn, "join"), 9.5);
+    near(found(P::BackPocketLeft, On::Mirrored, "inner"), 10.0);
+    near(found(P::BackPocketLeft, On::Mirrored, "top"), 23.0);
+    near(found(P::CoinPocket, On::Mirrored, "top"), 23.0);
+    near(found(P::LoopStrip, On::AsDrawn, "left"), 0.0);
+    near(found(P::FlyShield, On::AsDrawn, "foot"), 10.0);
+    near(found(P::FlyFacing, On::Both, "back"), 0.0);
+    // Every piece, and those with unlike copies twice.
+    assert_eq!(garment.cut.len(), garment.pattern.pieces.len() + 2);
+}
+
+#[test]
+fn fixings_are_where_the_style_says() {
+    let garment = base();
+    let count = |wanted: fn(&FixingKind) -> bool| {
+        garment.fixings.iter().filter(|f| wanted(&f.kind)).count()
+    };
+    assert_eq!(count(|k| matches!(k, FixingKind::Loop(..))), 5);
+    // Two a loop; mouth ends 2 on both fronts; fly 2; crotch; 4 pocket corners.
+    assert_eq!(
+        count(|k| matches!(k, FixingKind::Bartack(..))),
+        10 + 2 + 2 + 1 + 4
+    );
+    // Mouth ends 2 on both fronts; coin 2; hidden 4.
+    assert_eq!(count(|k| matches!(k, FixingKind::Rivet(_))), 2 + 2 + 4);
+    assert_eq!(count(|k| matches!(k, FixingKind::Button(_))), 5);
+    assert_eq!(count(|k| matches!(k, FixingKind::Buttonhole(_))), 5);
+    assert_eq!(count(|k| matches!(k, FixingKind::Patch(..))), 1);
+    assert_eq!(count(|k| matches!(k, FixingKind::Label(..))), 3);
+
+    let band = garment.pattern.piece(PieceId::Band).unwrap();
+    let centre = band.point("centre_back").unwrap().x;
+    let patch = garment.fixings.iter().find(|f| f.from == "patch").unwrap();
+    // 35 mm from the centre back to its inner edge, on the right; 75 mm wide.
+    assert!((patch.at.x - (centre + 35.0 + 37.5)).abs() < 1e-9);
+    // Buttoned, the button lies under the eye of its hole.
+    let right = band.point("centre_front_right").unwrap().x;
+    let on_band = |wanted: fn(&FixingKind) -> bool| {
+        let f = garment
+            .fixings
+            .iter()
+            .find(|f| f.piece == PieceId::Band && wanted(&f.kind));
+        f.unwrap().clone()
+    };
+    let button = on_band(|k| matches!(k, FixingKind::Button(_)));
+    let hole = on_band(|k| matches!(k, FixingKind::Buttonhole(_)));
+    let FixingKind::Buttonhole(length) = hole.kind else {
+        panic!("not a buttonhole");
+    };
+    let eye = hole.at + hole.along * (length.to_mm() / 2.0);
+    assert!((button.at.x - right - eye.x).abs() < 1e-9);
+    assert!((button.at.y - eye.y).abs() < 1e-9);
+    // The loop hangs from the top edge over the band seam.
+    let hang = on_band(|k| matches!(k, FixingKind::Loop(..)));
+    assert!((hang.at.y + 57.0 / 2.0 - 38.0).abs() < 1e-9);
 }

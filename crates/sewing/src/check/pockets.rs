@@ -8,6 +8,9 @@ use crate::context::{Context, finding, mm, with_remedy};
 use crate::garment::{Fixing, FixingKind};
 use crate::inset::{Ground, points_along};
 
+/// Below this a pocket only touches the edge of what it is set on.
+const TOUCHES_MM: f64 = 0.5;
+
 /// A pocket nearer to a seam than this is hard to set.
 const NEAR_SEAM: Length = Length::mm(10.0);
 
@@ -49,7 +52,10 @@ fn back_pocket(context: &Context<'_>, line: &str, name: &str) -> Option<Finding>
             "sewing::pocket-near-seam",
             Severity::Warning,
             name,
-            format!("the pocket comes within {} of a seam", mm(Length::mm(nearest))),
+            format!(
+                "the pocket comes within {} of a seam",
+                mm(Length::mm(nearest))
+            ),
         )
     })
 }
@@ -59,16 +65,24 @@ fn coin(context: &Context<'_>) -> Option<Finding> {
     let ground = Ground::of(facing)?;
     let line = facing.line("coin_pocket")?;
     let outline = points_along(line)?;
-    if outline.iter().any(|p| !contains(ground.polygon(), *p)) {
+    let beyond = outline
+        .iter()
+        .filter(|p| !contains(ground.polygon(), **p))
+        .map(|p| distance(ground.polygon(), *p))
+        .fold(0.0, f64::max);
+    if beyond > TOUCHES_MM {
         return Some(with_remedy(
             finding(
                 context,
-                "sewing::coin-outside",
-                Severity::Error,
+                "sewing::coin-beyond-facing",
+                Severity::Warning,
                 "coin pocket",
-                "the coin pocket reaches beyond the pocket facing it is set on",
+                format!(
+                    "a corner of the coin pocket reaches {} beyond the facing it is set on and would be sewn through the bag",
+                    mm(Length::mm(beyond))
+                ),
             ),
-            "make it smaller, move it, or let the facing reach further behind the mouth",
+            "make it shallower, move it, or let the facing reach further behind the mouth",
         ));
     }
     // The opening is bounded by the mouth edge of the front; above it the facing shows.

@@ -29,7 +29,14 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
     let from = (rivets.trim.as_str(), context.trim_colour(&rivets.trim));
     let rivet = |piece, on, at| Fixing {
         inside: true,
-        ..fixing(FixingKind::Rivet(cap), piece, on, at, Vec2::new(1.0, 0.0), from)
+        ..fixing(
+            FixingKind::Rivet(cap),
+            piece,
+            on,
+            at,
+            Vec2::new(1.0, 0.0),
+            from,
+        )
     };
     let mut out = Vec::new();
     if rivets.mouth

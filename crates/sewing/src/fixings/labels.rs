@@ -37,10 +37,7 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
     let patch = context.doc.patch.as_ref()?;
     let trim = context.collection.trims.get(&patch.trim);
     let (width, height) = extent(trim, USUAL_PATCH);
-    let centre = context
-        .pattern
-        .piece(PieceId::Band)?
-        .point("centre_back")?;
+    let centre = context.pattern.piece(PieceId::Band)?.point("centre_back")?;
     let band = context.pattern.spec.band_height;
     let hangs = height + Length::mm(BELOW_TOP_MM) - band;
     let middle = if height <= band {
@@ -90,6 +87,7 @@ pub(super) fn labels(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<
         match place(context, &label.place, width, main) {
             Some(Place::Band(x)) => {
                 main.get_or_insert((x, width.to_mm()));
+                findings.extend(too_high(context, label, height));
                 out.push(on_band(context, label, x, width, height));
             }
             Some(Place::SideSeam(on)) => {
@@ -108,6 +106,23 @@ pub(super) fn labels(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<
         }
     }
     out
+}
+
+fn too_high(context: &Context<'_>, label: &Label, height: Length) -> Option<Finding> {
+    let band = context.pattern.spec.band_height;
+    (height > band).then(|| {
+        finding(
+            context,
+            "sewing::label-high",
+            Severity::Note,
+            format!("label {}", label.trim),
+            format!(
+                "the label is {} high and the band {}: it hangs below the band inside",
+                mm(height),
+                mm(band)
+            ),
+        )
+    })
 }
 
 /// Reads a place from its words. Left and right are the wearer's.
@@ -153,13 +168,7 @@ fn place(
 }
 
 /// On the inner face, which lies above the fold in the unfolded band: upside down in its frame.
-fn on_band(
-    context: &Context<'_>,
-    label: &Label,
-    x: f64,
-    width: Length,
-    height: Length,
-) -> Fixing {
+fn on_band(context: &Context<'_>, label: &Label, x: f64, width: Length, height: Length) -> Fixing {
     let trim = context.collection.trims.get(&label.trim);
     let middle = context.pattern.spec.band_height.to_mm() * 1.5;
     Fixing {

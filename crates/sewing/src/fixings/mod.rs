@@ -12,10 +12,12 @@ use crate::context::Context;
 use crate::garment::{Fixing, FixingKind, On};
 use crate::inset::Ground;
 
-/// From the end of the band to the eye of its buttonhole, and from the fly edge to the eyes of its
-/// buttonholes in turn less (1/2 inch: historical-tailoring.com, selvedge jeans; the fly is common
-/// practice, so that the holes end inside the topstitching).
+/// From the end of the band to the eye of its buttonhole (1/2 inch: historical-tailoring.com,
+/// selvedge jeans).
 pub(crate) const BAND_HOLE_FROM_END: Length = Length::mm(12.7);
+
+/// From the fly edge to the eyes of its buttonholes: a little less, so that the holes end before
+/// the topstitching (common practice).
 pub(crate) const FLY_HOLE_FROM_EDGE: Length = Length::mm(9.5);
 
 pub(crate) fn fixings(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<Fixing> {

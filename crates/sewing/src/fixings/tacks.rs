@@ -75,7 +75,12 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
     };
     if let Some(line) = midway(context, PieceId::Front, &["mouth"], "mouth") {
         for along in [TACK_FROM_SEAM, line.length() - TACK_FROM_SEAM] {
-            push(PieceId::Front, On::Both, Some(across(&line, along)), "mouth");
+            push(
+                PieceId::Front,
+                On::Both,
+                Some(across(&line, along)),
+                "mouth",
+            );
         }
     }
     let front = context.pattern.piece(PieceId::Front);
@@ -84,7 +89,12 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
         Some((fly.end(), fly.end_direction()))
     });
     push(PieceId::Front, On::AsDrawn, foot, "fly");
-    push(PieceId::Front, On::AsDrawn, on_fly_stitching(context), "fly");
+    push(
+        PieceId::Front,
+        On::AsDrawn,
+        on_fly_stitching(context),
+        "fly",
+    );
     let crotch = front.and_then(|f| {
         let rise = f.edge("crotch")?;
         Some((rise.end(), rise.end_direction()))
@@ -114,12 +124,7 @@ fn on_fly_stitching(context: &Context<'_>) -> Option<(Point, Vec2)> {
 }
 
 /// At both upper corners of a patch, down along its sides between the rows.
-fn ends(
-    context: &Context<'_>,
-    piece: PieceId,
-    edges: &[&str],
-    seam: &str,
-) -> Vec<(Point, Vec2)> {
+fn ends(context: &Context<'_>, piece: PieceId, edges: &[&str], seam: &str) -> Vec<(Point, Vec2)> {
     let half = context.doc.bartacks.length / 2.0;
     let Some(line) = midway(context, piece, edges, seam) else {
         return Vec::new();

@@ -91,8 +91,7 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
         "front_rise" => joined(&[(Front, &["crotch"])], copy(Front)),
         "hem" => [Front, Back]
             .map(|piece| {
-                Course::new(piece, &["hem"], On::Both)
-                    .ended(RowEnd::Overlapped, RowEnd::Overlapped)
+                Course::new(piece, &["hem"], On::Both).ended(RowEnd::Overlapped, RowEnd::Overlapped)
             })
             .into(),
         "band" => vec![
@@ -101,7 +100,9 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
         ],
         // The bag lies over the rows inside.
         "mouth" => vec![Course::new(Front, &["mouth"], On::Both).hidden_inside()],
-        "coin_hem" => vec![Course::new(CoinPocket, PATCH_HEM, coin_on(&context.pattern.spec)).hidden_inside()],
+        "coin_hem" => {
+            vec![Course::new(CoinPocket, PATCH_HEM, coin_on(&context.pattern.spec)).hidden_inside()]
+        }
         "coin_set" => vec![
             Course::new(CoinPocket, PATCH_SIDES, coin_on(&context.pattern.spec))
                 .ended(RowEnd::Backtacked, RowEnd::Backtacked)
@@ -123,7 +124,10 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
                 .hidden_outside(),
         ],
         "extra_hem" => {
-            vec![Course::new(ExtraPocket, PATCH_HEM, extra_on(&context.pattern.spec)).hidden_outside()]
+            vec![
+                Course::new(ExtraPocket, PATCH_HEM, extra_on(&context.pattern.spec))
+                    .hidden_outside(),
+            ]
         }
         "extra_set" => vec![
             Course::new(ExtraPocket, PATCH_SIDES, extra_on(&context.pattern.spec))
@@ -144,4 +148,3 @@ fn shown(seam: &Seam, spec: &RowSpec, course: Course) -> Course {
         _ => course,
     }
 }
-

@@ -35,15 +35,17 @@ pub(super) fn rows(context: &Context<'_>, spec: &RowSpec) -> Vec<Laid> {
         };
         for (index, down) in DOWN.into_iter().enumerate() {
             let below = Vec2::new(0.0, -spec.offset.to_mm());
-            out.extend(tide_line(piece, down, index as u32, below).map(|path| Laid {
-                piece: id,
-                on,
-                path,
-                begins: RowEnd::CaughtInSeam,
-                ends: RowEnd::CaughtInSeam,
-                outside: true,
-                inside: false,
-            }));
+            out.extend(
+                tide_line(piece, down, index as u32, below).map(|path| Laid {
+                    piece: id,
+                    on,
+                    path,
+                    begins: RowEnd::CaughtInSeam,
+                    ends: RowEnd::CaughtInSeam,
+                    outside: true,
+                    inside: false,
+                }),
+            );
         }
     }
     out
@@ -56,7 +58,11 @@ fn tide_line(piece: &Piece, down: f64, phase: u32, below: Vec2) -> Option<Path> 
     let (width, length) = (outer.x, -point.y);
     let at = |k: u32| {
         let share = f64::from(k) / f64::from(HALF_WAVES);
-        let swing = if (k + phase).is_multiple_of(2) { 0.5 } else { -0.5 };
+        let swing = if (k + phase).is_multiple_of(2) {
+            0.5
+        } else {
+            -0.5
+        };
         let crest = CREST * (0.5 + 0.5 * share) * swing;
         Point::new(width * share, length * (RISE * share + crest - down)) + below
     };

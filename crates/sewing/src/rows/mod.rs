@@ -42,7 +42,10 @@ pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<St
                 );
                 findings.push(with_remedy(found, "bring the row nearer to the seam line"));
             }
-            out.extend(laid.into_iter().map(|line| row(context, seam, index, spec, line)));
+            out.extend(
+                laid.into_iter()
+                    .map(|line| row(context, seam, index, spec, line)),
+            );
         }
     }
     out
@@ -114,13 +117,7 @@ fn strip_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
     })
 }
 
-fn row(
-    context: &Context<'_>,
-    seam: &Seam,
-    index: usize,
-    spec: &RowSpec,
-    laid: Laid,
-) -> StitchRow {
+fn row(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec, laid: Laid) -> StitchRow {
     StitchRow {
         seam: seam.name.clone(),
         number: index + 1,
@@ -141,6 +138,5 @@ fn row(
 /// The piece a seam would be sewn on, where the style does not have it.
 fn missing_piece(context: &Context<'_>, seam: &Seam) -> Option<PieceId> {
     let extra = matches!(seam.name.as_str(), "extra_hem" | "extra_set");
-    (extra && context.pattern.piece(PieceId::ExtraPocket).is_none())
-        .then_some(PieceId::ExtraPocket)
+    (extra && context.pattern.piece(PieceId::ExtraPocket).is_none()).then_some(PieceId::ExtraPocket)
 }

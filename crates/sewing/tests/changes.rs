@@ -1,0 +1,177 @@
+//! A change to the style changes what is sewn, and what is wrong with it is said.
+#![allow(clippy::unwrap_used)]
+
+mod common;
+
+use common::ferryman;
+use draft::{PieceId, Severity};
+use sewing::{Finish, Garment, On, findings_of_run, make};
+use style::{Construction, Lap, Loaded, Ply, Size};
+use trade::{Length, StitchDensity};
+
+fn base() -> Garment {
+    let loaded = ferryman();
+    make(&loaded.style, &loaded.collection, Size::new(32, 32))
+}
+
+fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
+    let mut loaded = ferryman();
+    change(&mut loaded);
+    make(&loaded.style, &loaded.collection, Size::new(32, 32))
+}
+
+fn allowance(garment: &Garment, piece: PieceId, edge: &str) -> f64 {
+    let cut = garment.cut.iter().find(|c| c.piece == piece).unwrap();
+    let (_, width) = cut
+        .allowances
+        .iter()
+        .find(|(name, _)| *name == edge)
+        .unwrap();
+    width.to_mm()
+}
+
+fn rows_of<'a>(garment: &'a Garment, seam: &'a str) -> impl Iterator<Item = &'a sewing::StitchRow> {
+    garment.rows.iter().filter(move |r| r.seam == seam)
+}
+
+#[test]
+fn an_open_inseam_needs_even_allowances_and_shows_no_rows() {
+    let garment = sewn(|l| {
+        let seam = &mut l.style.seams["inseam"];
+        seam.construction = Some(Construction::PressedOpen);
+        seam.rows.as_mut().unwrap().truncate(1);
+        seam.rows.as_mut().unwrap()[0].offset = Length::ZERO;
+    });
+    assert_eq!(allowance(&garment, PieceId::Front, "inseam"), 12.7);
+    assert_eq!(allowance(&garment, PieceId::Back, "inseam"), 12.7);
+    assert!(rows_of(&garment, "inseam").all(|r| !r.shows_outside));
+    assert_eq!(rows_of(&garment, "inseam").count(), 1);
+    let laps: Vec<_> = garment.laps.iter().filter(|l| l.edge == "inseam").collect();
+    // Only the outseam runs along the cloth's own edge.
+    assert_eq!(laps.len(), 2);
+    assert!(laps.iter().all(|l| l.finish == Finish::Overedged));
+}
+
+#[test]
+fn the_other_lap_puts_rows_and_allowances_on_the_other_ply() {
+    let garment = sewn(|l| {
+        l.style.seams["inseam"].lap = Some(Lap {
+            over: Ply::Back,
+            under: Ply::Front,
+        });
+        l.style.seams["seat"].lap = Some(Lap {
+            over: Ply::Right,
+            under: Ply::Left,
+        });
+    });
+    assert!(rows_of(&garment, "inseam").all(|r| r.piece == PieceId::Back));
+    assert!((allowance(&garment, PieceId::Back, "inseam") - 8.1).abs() < 1e-9);
+    assert!((allowance(&garment, PieceId::Front, "inseam") - 17.7).abs() < 1e-9);
+    assert!(rows_of(&garment, "seat").all(|r| r.on == On::AsDrawn));
+    let usual = base();
+    assert!(rows_of(&usual, "seat").all(|r| r.on == On::Mirrored));
+}
+
+#[test]
+fn what_is_wrong_is_said() {
+    let garment = sewn(|l| {
+        let rows = |l: &mut Loaded, seam: &str| l.style.seams[seam].rows.clone().unwrap();
+        let mut hem = rows(l, "hem");
+        hem[0].offset = Length::mm(20.0);
+        l.style.seams["hem"].rows = Some(hem);
+        let mut mouth = rows(l, "mouth");
+        mouth[0].offset = Length::mm(0.4);
+        mouth[1].density = StitchDensity::per_cm(20.0);
+        l.style.seams["mouth"].rows = Some(mouth);
+        let mut band = rows(l, "band");
+        band[1].offset = Length::mm(500.0);
+        band[0].yarn = "cable-900".to_owned();
+        l.style.seams["band"].rows = Some(band);
+        l.style.labels[0].place = "on the moon".to_owned();
+        l.style.labels[1].trim = "no-label".to_owned();
+        l.style.patch.as_mut().unwrap().from_centre = Length::mm(130.0);
+        l.style.fly.buttons = 30;
+    });
+    let wanted = [
+        (
+            "sewing::row-catches-nothing",
+            "hem, row 1",
+            Severity::Warning,
+        ),
+        ("sewing::row-near-edge", "mouth, row 1", Severity::Warning),
+        (
+            "sewing::stitches-crowded",
+            "mouth, row 2",
+            Severity::Warning,
+        ),
+        ("sewing::row-without-place", "band", Severity::Error),
+        ("sewing::unknown-name", "yarn cable-900", Severity::Error),
+        ("sewing::unknown-name", "trim no-label", Severity::Error),
+        ("sewing::label-place", "label main-label", Severity::Warning),
+        ("sewing::patch-on-loop", "patch", Severity::Warning),
+        ("sewing::fly-buttons", "fly", Severity::Warning),
+    ];
+    for (code, about, severity) in wanted {
+        let found = garment
+            .findings
+            .iter()
+            .find(|f| f.code == code && f.about == about);
+        assert_eq!(found.map(|f| f.severity), Some(severity), "{code} {about}");
+        assert!(
+            base()
+                .findings
+                .iter()
+                .all(|f| f.code != code || f.about != about),
+            "{code} {about}"
+        );
+    }
+    assert!(
+        garment
+            .findings
+            .is_sorted_by(|a, b| a.severity >= b.severity)
+    );
+}
+
+#[test]
+fn a_pocket_beyond_the_back_is_an_error() {
+    let garment = sewn(|l| {
+        let chart = &mut l.style.chart;
+        chart["back_pocket_from_centre"].value = Length::mm(190.0);
+    });
+    let codes: Vec<_> = garment.findings.iter().map(|f| f.code).collect();
+    assert!(codes.contains(&"sewing::pocket-outside"), "{codes:?}");
+}
+
+#[test]
+fn a_conflict_is_an_error_and_still_a_garment() {
+    let garment = sewn(|l| l.style.chart["thigh"].value = Length::mm(300.0));
+    assert!(garment.conflict.is_some());
+    assert_eq!(garment.findings[0].code, "fit::conflict");
+    assert_eq!(garment.findings[0].severity, Severity::Error);
+    assert_eq!(garment.cut.len(), base().cut.len());
+}
+
+#[test]
+fn equal_findings_of_a_run_are_said_once() {
+    let one = base();
+    assert_eq!(
+        findings_of_run(std::slice::from_ref(&one)).len(),
+        one.findings.len()
+    );
+    let mut other = one.clone();
+    other.size = Size::new(34, 32);
+    for f in &mut other.findings {
+        f.size = Some(other.size);
+        f.message.push_str(" here");
+    }
+    let merged = findings_of_run(&[one.clone(), other, one.clone()]);
+    assert_eq!(merged.len(), one.findings.len());
+    assert!(
+        merged[0]
+            .message
+            .ends_with("(in 3 of 3 sizes; the numbers are those of 32x32)"),
+        "{}",
+        merged[0].message
+    );
+    assert!(findings_of_run(&[]).is_empty());
+}
