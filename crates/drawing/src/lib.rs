@@ -5,10 +5,24 @@
 //! views are not pictures: they are the solved pieces, laid flat as an inspector lays a pair to
 //! measure it, with every row of stitches mapped along.
 
+mod dimension;
+mod lettering;
+mod measure_board;
+mod measure_sheet;
+pub mod palette;
+mod piece_overview;
+mod piece_sheet;
+mod piece_words;
 mod sheet;
 mod svg;
+mod view;
 
+pub use measure_board::measure_number;
+pub use measure_sheet::measure_sheets;
+pub use piece_overview::{PiecesOverview, pieces_overview};
+pub use piece_sheet::{PieceCaption, piece_sheet, piece_thumbnail};
 pub use sheet::{
     Anchor, Layer, Mark, Shape, Sheet, Stroke, Text, circle, closed, on_paper, open, to_paper,
 };
 pub use svg::svg;
+pub use view::{View, garment_view};

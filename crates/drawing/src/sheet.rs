@@ -136,7 +136,13 @@ impl Layer {
     }
 
     /// Adds a filled area.
-    pub fn area(&mut self, part: Option<&str>, path: BezPath, fill: Colour, stroke: Option<Stroke>) {
+    pub fn area(
+        &mut self,
+        part: Option<&str>,
+        path: BezPath,
+        fill: Colour,
+        stroke: Option<Stroke>,
+    ) {
         self.marks.push(Mark {
             part: part.map(str::to_owned),
             shape: Shape::Area { path, fill, stroke },
@@ -149,6 +155,23 @@ impl Layer {
             part: part.map(str::to_owned),
             shape: Shape::Line { path, stroke },
         });
+    }
+
+    /// Every path of the layer, clip included.
+    pub(crate) fn paths_mut(&mut self) -> impl Iterator<Item = &mut BezPath> {
+        let marks = self.marks.iter_mut().filter_map(|m| match &mut m.shape {
+            Shape::Area { path, .. } | Shape::Line { path, .. } => Some(path),
+            Shape::Text(_) => None,
+        });
+        self.clip.iter_mut().chain(marks)
+    }
+
+    /// Every text of the layer.
+    pub(crate) fn texts_mut(&mut self) -> impl Iterator<Item = &mut Text> {
+        self.marks.iter_mut().filter_map(|m| match &mut m.shape {
+            Shape::Text(text) => Some(text),
+            _ => None,
+        })
     }
 
     /// Adds words.

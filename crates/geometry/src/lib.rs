@@ -26,6 +26,12 @@ pub fn angle_between(a: Vec2, b: Vec2) -> Angle {
     Angle::rad(a.cross(b).atan2(a.dot(b)).abs())
 }
 
+/// The smallest upright rectangle around a path.
+pub fn bounds(path: &BezPath) -> Rect {
+    use kurbo::Shape;
+    path.bounding_box()
+}
+
 /// The vector turned a quarter circle anticlockwise.
 pub fn left_of(v: Vec2) -> Vec2 {
     Vec2::new(-v.y, v.x)

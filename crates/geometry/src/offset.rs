@@ -84,10 +84,7 @@ fn join(runs: &[(Vec<Point>, f64)], shifted: &mut [Vec<Point>], i: usize, j: usi
         trim_crossing(shifted, i, j);
         return Vec::new();
     }
-    let (p, q) = (
-        corner + outward(d1) * a,
-        corner + outward(d2) * b,
-    );
+    let (p, q) = (corner + outward(d1) * a, corner + outward(d2) * b);
     let meet = p + d1 * ((q - p).cross(d2) / d1.cross(d2));
     let limit = MITRE_LIMIT * a.max(b);
     if (meet - corner).hypot() <= limit {
@@ -219,11 +216,8 @@ mod tests {
 
     #[test]
     fn sharp_point_is_cut_off() {
-        let cut = offset_outline(&edges(
-            &[(0.0, 0.0), (200.0, 0.0), (0.0, 10.0)],
-            &[10.0; 3],
-        ))
-        .unwrap();
+        let cut =
+            offset_outline(&edges(&[(0.0, 0.0), (200.0, 0.0), (0.0, 10.0)], &[10.0; 3])).unwrap();
         let furthest = cut.iter().map(|p| p.x).fold(f64::MIN, f64::max);
         assert!(furthest < 231.0, "{furthest}");
     }

@@ -178,10 +178,7 @@ impl Path {
 
     /// Splits the path in two at arc length `at`.
     pub fn split(&self, at: Length) -> (Path, Path) {
-        (
-            self.part(Length::ZERO, at),
-            self.part(at, self.length()),
-        )
+        (self.part(Length::ZERO, at), self.part(at, self.length()))
     }
 
     /// The points where the path crosses the horizontal line at height `y_mm`.
@@ -234,12 +231,14 @@ impl Path {
     /// Points close enough that no chord strays from the curve by more than `tolerance`.
     pub fn flattened(&self, tolerance: Length) -> Vec<Point> {
         let mut points = Vec::new();
-        kurbo::flatten(self.to_bez().elements().iter().copied(), tolerance.to_mm(), |el| {
-            match el {
+        kurbo::flatten(
+            self.to_bez().elements().iter().copied(),
+            tolerance.to_mm(),
+            |el| match el {
                 PathEl::MoveTo(p) | PathEl::LineTo(p) => points.push(p),
                 _ => {}
-            }
-        });
+            },
+        );
         points
     }
 
@@ -374,7 +373,13 @@ fn direction_at(segment: &PathSeg, t: f64) -> Option<Vec2> {
             // Coincident control points make the derivative vanish at an end; the direction is then
             // that towards the next distinct control point.
             unit(bez.deriv().eval(t).to_vec2())
-                .or_else(|| if t < 0.5 { unit(bez.p2 - bez.p0) } else { unit(bez.p3 - bez.p1) })
+                .or_else(|| {
+                    if t < 0.5 {
+                        unit(bez.p2 - bez.p0)
+                    } else {
+                        unit(bez.p3 - bez.p1)
+                    }
+                })
                 .or_else(|| unit(bez.p3 - bez.p0))
         }
     }
@@ -388,17 +393,26 @@ fn unit(v: Vec2) -> Option<Vec2> {
 /// Parameters in [0, 1] where the cubic's y equals `y`.
 fn cubic_roots(bez: &CubicBez, y: f64) -> Vec<f64> {
     let (a, b, c, d) = (bez.p0.y - y, bez.p1.y - y, bez.p2.y - y, bez.p3.y - y);
-    kurbo::common::solve_cubic(a, 3.0 * (b - a), 3.0 * (a - 2.0 * b + c), d - a + 3.0 * (b - c))
-        .into_iter()
-        .filter(|t| (-1e-9..=1.0 + 1e-9).contains(t))
-        .map(|t| {
-            // One Newton step takes the closed-form root to full precision.
-            let slope = bez.deriv().eval(t).y;
-            let miss = bez.eval(t).y - y;
-            let t = if slope.abs() > 1e-9 { t - miss / slope } else { t };
-            t.clamp(0.0, 1.0)
-        })
-        .collect()
+    kurbo::common::solve_cubic(
+        a,
+        3.0 * (b - a),
+        3.0 * (a - 2.0 * b + c),
+        d - a + 3.0 * (b - c),
+    )
+    .into_iter()
+    .filter(|t| (-1e-9..=1.0 + 1e-9).contains(t))
+    .map(|t| {
+        // One Newton step takes the closed-form root to full precision.
+        let slope = bez.deriv().eval(t).y;
+        let miss = bez.eval(t).y - y;
+        let t = if slope.abs() > 1e-9 {
+            t - miss / slope
+        } else {
+            t
+        };
+        t.clamp(0.0, 1.0)
+    })
+    .collect()
 }
 
 #[cfg(test)]
@@ -408,7 +422,10 @@ mod tests {
     use proptest::prelude::*;
 
     fn near(a: f64, b: f64, tolerance: f64) {
-        assert!((a - b).abs() <= tolerance, "{a} is not {b} within {tolerance}");
+        assert!(
+            (a - b).abs() <= tolerance,
+            "{a} is not {b} within {tolerance}"
+        );
     }
 
     #[test]
@@ -433,7 +450,11 @@ mod tests {
         let (radius, bends_back) = quarter.tightest_curve().unwrap();
         near(radius.to_mm(), 50.0, 1.0);
         assert!(!bends_back);
-        near(quarter.length().to_mm(), 50.0 * std::f64::consts::FRAC_PI_2, 0.03);
+        near(
+            quarter.length().to_mm(),
+            50.0 * std::f64::consts::FRAC_PI_2,
+            0.03,
+        );
     }
 
     proptest! {

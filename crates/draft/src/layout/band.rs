@@ -11,6 +11,9 @@ use crate::spec::Spec;
 /// Turned under at each end of a loop (common practice: about 1 cm).
 const LOOP_TURN_MM: f64 = 12.0;
 
+/// The front loop stands this far outside the inner end of the pocket mouth, clear of its rivet.
+const FRONT_LOOP_MM: f64 = 28.0;
+
 /// Names of the loop points, from the left centre front round to the right.
 const LOOP_NAMES: [&str; 9] = [
     "loop_1", "loop_2", "loop_3", "loop_4", "loop_5", "loop_6", "loop_7", "loop_8", "loop_9",
@@ -61,7 +64,10 @@ pub(super) fn band(spec: &Spec, block: &Block) -> Piece {
             edge("join", Path::line(p(0.0, 0.0), p(waist, 0.0))),
             edge("overlap", Path::line(p(waist, 0.0), p(end, 0.0))),
             edge("end_right", Path::line(p(end, 0.0), p(end, 2.0 * height))),
-            edge("inner", Path::line(p(end, 2.0 * height), p(0.0, 2.0 * height))),
+            edge(
+                "inner",
+                Path::line(p(end, 2.0 * height), p(0.0, 2.0 * height)),
+            ),
             edge("end_left", Path::line(p(0.0, 2.0 * height), p(0.0, 0.0))),
         ],
     }
@@ -72,13 +78,21 @@ pub(super) fn band(spec: &Spec, block: &Block) -> Piece {
 /// it (common practice).
 fn loops(spec: &Spec, front: f64, waist: f64, height: f64) -> Vec<NamedPoint> {
     let count = (spec.loop_count as usize).min(LOOP_NAMES.len());
-    let mouth = front - mm(spec.mouth_width);
+    let mouth = front - mm(spec.mouth_width) + FRONT_LOOP_MM;
     let centre = waist / 2.0;
     let half = count / 2;
     let mut left: Vec<f64> = Vec::new();
     if half > 0 {
-        let last = if count % 2 == 1 { centre } else { centre - 30.0 };
-        let gaps = if count % 2 == 1 { half } else { half.max(2) - 1 };
+        let last = if count % 2 == 1 {
+            centre
+        } else {
+            centre - 30.0
+        };
+        let gaps = if count % 2 == 1 {
+            half
+        } else {
+            half.max(2) - 1
+        };
         for k in 0..half {
             left.push(mouth + (last - mouth) * k as f64 / gaps as f64);
         }
@@ -106,8 +120,14 @@ pub(super) fn loop_strip(spec: &Spec) -> Piece {
         cut: Cut::ONE,
         edges: vec![
             edge("end_foot", Path::line(p(0.0, 0.0), p(2.0 * width, 0.0))),
-            edge("right", Path::line(p(2.0 * width, 0.0), p(2.0 * width, length))),
-            edge("end_top", Path::line(p(2.0 * width, length), p(0.0, length))),
+            edge(
+                "right",
+                Path::line(p(2.0 * width, 0.0), p(2.0 * width, length)),
+            ),
+            edge(
+                "end_top",
+                Path::line(p(2.0 * width, length), p(0.0, length)),
+            ),
             edge("left", Path::line(p(0.0, length), p(0.0, 0.0))),
         ],
         points: vec![

@@ -1,0 +1,378 @@
+//! Panels, band, bags and allowances: the areas of a view.
+
+use draft::{Piece, PieceId};
+use geometry::{Point, Vec2};
+use sewing::{Face, Finish, InsideLap, On};
+use trade::{Colour, Length};
+
+use super::flat::Half;
+use super::ink::{EDGE, OUTLINE};
+use super::project::Copy;
+use super::rows::behind_rows;
+use super::{Scene, View};
+use crate::sheet::{Layer, Stroke, closed, open};
+
+const AREA_STEP: Length = Length::mm(3.0);
+
+/// Above the front waist one sees into the garment: the inside of the back band.
+pub(super) fn behind(scene: &Scene) -> Layer {
+    let mut layer = Layer::named("behind");
+    let inks = &scene.inks;
+    let up = Vec2::new(0.0, scene.flat.band_height);
+    let low = both_sides(scene.flat.waist_line(Half::Back));
+    let mut outline = low.clone();
+    outline.extend(low.iter().rev().map(|p| *p + up));
+    // Folded along its length, the band shows the face of the cloth on both sides.
+    let fill = inks.cloth_face.mixed(Colour::BLACK, 0.22);
+    layer.area(
+        Some("piece:band"),
+        closed(&outline),
+        fill,
+        Some(Stroke::plain(inks.outline, OUTLINE)),
+    );
+    behind_rows(scene, &mut layer);
+    super::fixings::behind(scene, &mut layer);
+    layer
+}
+
+/// The right-hand half line and its mirror image, from left to right.
+fn both_sides(half: Vec<Point>) -> Vec<Point> {
+    let mut all: Vec<Point> = half.iter().rev().map(|p| Point::new(-p.x, p.y)).collect();
+    all.extend(half.into_iter().skip(1));
+    all
+}
+
+/// The outline of one half, cut at the centre line: what is folded between the legs is not seen.
+fn half_outline(scene: &Scene, copy: Copy) -> Vec<Point> {
+    let (outer, inner) = scene.flat.folds();
+    let mut points = outer;
+    let waist = scene.flat.waist_line(scene.view.half());
+    points.extend(waist.into_iter().rev());
+    points.extend(
+        inner
+            .into_iter()
+            .rev()
+            .map(|p| Point::new(p.x.max(0.0), p.y)),
+    );
+    points
+        .into_iter()
+        .map(|p| scene.projector.mirrored(p, copy))
+        .collect()
+}
+
+/// Panels of one half with what is set on them, clipped to the outline.
+pub(super) fn panels(scene: &Scene, copy: Copy) -> Layer {
+    let mut layer = Layer::named("cloth");
+    let outline = closed(&half_outline(scene, copy));
+    layer.clip = Some(outline.clone());
+    let inks = &scene.inks;
+    layer.area(Some("piece:back"), outline, inks.panel_behind, None);
+    match (scene.view, scene.face) {
+        (View::Front, Face::Outside) => front_outside(scene, copy, &mut layer),
+        (View::Front, Face::Inside) => front_inside(scene, copy, &mut layer),
+        (View::Back, Face::Outside) => back_outside(scene, copy, &mut layer),
+        (View::Back, Face::Inside) => back_inside(scene, copy, &mut layer),
+    }
+    layer
+}
+
+fn draw_piece(scene: &Scene, copy: Copy, layer: &mut Layer, id: PieceId, fill: Colour) {
+    let Some(piece) = scene.garment.pattern.piece(id) else {
+        return;
+    };
+    draw_points(scene, copy, layer, piece, &piece.polygon(AREA_STEP), fill);
+}
+
+fn draw_points(
+    scene: &Scene,
+    copy: Copy,
+    layer: &mut Layer,
+    piece: &Piece,
+    points: &[Point],
+    fill: Colour,
+) {
+    layer.area(
+        Some(&format!("piece:{}", piece.id.code())),
+        scene.area(piece.id, points, copy),
+        fill,
+        Some(Stroke::plain(scene.inks.edge, EDGE)),
+    );
+}
+
+fn front_outside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+    let inks = &scene.inks;
+    draw_piece(scene, copy, layer, PieceId::PocketFacing, inks.panel_behind);
+    let coin_copies = if scene.garment.pattern.spec.coin_on_right {
+        Copy::Right
+    } else {
+        Copy::Left
+    };
+    if copy == coin_copies {
+        draw_piece(
+            scene,
+            copy,
+            layer,
+            PieceId::CoinPocket,
+            inks.panel.mixed(Colour::BLACK, 0.07),
+        );
+        super::rows::piece_rows(
+            scene,
+            copy,
+            layer,
+            &[PieceId::CoinPocket, PieceId::PocketFacing],
+        );
+        super::fixings::on_pieces(scene, copy, layer, &[PieceId::CoinPocket]);
+    }
+    extra_pocket(scene, copy, layer);
+    draw_piece(scene, copy, layer, PieceId::Front, inks.panel);
+}
+
+fn back_outside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+    let inks = &scene.inks;
+    draw_piece(scene, copy, layer, PieceId::Back, inks.panel);
+    draw_piece(scene, copy, layer, PieceId::Yoke, inks.panel);
+    let pocket = match copy {
+        Copy::Left => PieceId::BackPocketLeft,
+        Copy::Right => PieceId::BackPocketRight,
+    };
+    draw_piece(
+        scene,
+        copy,
+        layer,
+        pocket,
+        inks.panel.mixed(Colour::WHITE, 0.05),
+    );
+}
+
+fn front_inside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+    let inks = &scene.inks;
+    draw_piece(scene, copy, layer, PieceId::Front, inks.panel);
+    laps(scene, copy, layer, &[PieceId::Front]);
+    fly_inside(scene, copy, layer);
+    bag(scene, copy, layer);
+}
+
+fn back_inside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+    let inks = &scene.inks;
+    draw_piece(scene, copy, layer, PieceId::Back, inks.panel);
+    draw_piece(scene, copy, layer, PieceId::Yoke, inks.panel);
+    laps(scene, copy, layer, &[PieceId::Back, PieceId::Yoke]);
+}
+
+/// The under layer of the pocket bag hangs in front of the panel.
+fn bag(scene: &Scene, copy: Copy, layer: &mut Layer) {
+    let Some(piece) = scene.garment.pattern.piece(PieceId::PocketBag) else {
+        return;
+    };
+    let mut points = Vec::new();
+    for name in ["foot_under", "side_under", "waist_under"] {
+        if let Some(path) = piece.edge(name) {
+            points.extend(path.dense(AREA_STEP));
+        }
+    }
+    draw_points(scene, copy, layer, piece, &points, scene.inks.pocketing);
+}
+
+/// The concealed pocket lies on the facing and bag behind one mouth, up to the band seam; inside
+/// only its stitches show, on the bag.
+fn extra_pocket(scene: &Scene, copy: Copy, layer: &mut Layer) {
+    let Some(extra) = scene.garment.pattern.spec.extra_pocket else {
+        return;
+    };
+    let mine = if extra.on_left {
+        Copy::Left
+    } else {
+        Copy::Right
+    };
+    if copy == mine {
+        draw_piece(
+            scene,
+            copy,
+            layer,
+            PieceId::ExtraPocket,
+            scene.inks.pocketing,
+        );
+        super::rows::piece_rows(scene, copy, layer, &[PieceId::ExtraPocket]);
+    }
+}
+
+/// Left: the facing behind the fly edge. Right: the shield, which reaches across behind it.
+fn fly_inside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+    let pattern = &scene.garment.pattern;
+    let (Some(front), Some(facing)) = (
+        pattern.piece(PieceId::Front),
+        pattern.piece(PieceId::FlyFacing),
+    ) else {
+        return;
+    };
+    let (Some(fly), Some(stitch)) = (front.edge("fly"), front.line("fly_stitch")) else {
+        return;
+    };
+    if copy == Copy::Left {
+        let mut points = fly.dense(AREA_STEP);
+        points.extend(stitch.dense(AREA_STEP));
+        layer.area(
+            Some(&format!("piece:{}", facing.id.code())),
+            scene.area(PieceId::Front, &points, copy),
+            scene.inks.cloth_reverse.mixed(Colour::BLACK, 0.06),
+            Some(Stroke::plain(scene.inks.edge, EDGE)),
+        );
+    }
+}
+
+/// The fly shield, drawn over both halves from the inside: sewn to the right edge, it reaches to
+/// the wearer's left.
+pub(super) fn shield(scene: &Scene) -> Layer {
+    let mut layer = Layer::named("cloth");
+    if (scene.view, scene.face) == (View::Front, Face::Inside) {
+        draw_shield(scene, &mut layer);
+    }
+    layer
+}
+
+fn draw_shield(scene: &Scene, layer: &mut Layer) {
+    let pattern = &scene.garment.pattern;
+    let (Some(shield), Some(front)) = (
+        pattern.piece(PieceId::FlyShield),
+        pattern.piece(PieceId::Front),
+    ) else {
+        return;
+    };
+    let (Some(right), Some(foot), Some(top)) = (
+        shield.edge("right"),
+        shield.point("fold_foot"),
+        front.point("waist_centre"),
+    ) else {
+        return;
+    };
+    let corners = [Point::ORIGIN, foot, right.start(), right.end()];
+    // It hangs straight down from the band seam, whatever the crotch seam does behind it.
+    let place = |p: &Point| {
+        scene
+            .projector
+            .mirrored(Point::new(p.x, top.y + p.y), Copy::Left)
+    };
+    let points: Vec<Point> = corners.iter().map(place).collect();
+    layer.area(
+        Some("piece:fly_shield"),
+        closed(&points),
+        scene.inks.cloth_face.mixed(Colour::BLACK, 0.1),
+        Some(Stroke::plain(scene.inks.edge, EDGE)),
+    );
+}
+
+/// Allowances as they lie inside.
+fn laps(scene: &Scene, copy: Copy, layer: &mut Layer, pieces: &[PieceId]) {
+    for lap in &scene.garment.laps {
+        if pieces.contains(&lap.piece) && scene.projector.copies(lap.piece, lap.on).contains(&copy)
+        {
+            draw_lap(scene, copy, layer, lap);
+        }
+    }
+}
+
+fn draw_lap(scene: &Scene, copy: Copy, layer: &mut Layer, lap: &InsideLap) {
+    let Some(edge) = scene
+        .garment
+        .pattern
+        .piece(lap.piece)
+        .and_then(|p| p.edge(lap.edge))
+    else {
+        return;
+    };
+    let width = lap.width.to_mm();
+    let line = edge.dense(AREA_STEP);
+    let inner = inward(&line, width);
+    let strip = |from: &[Point], to: &[Point]| {
+        let mut points = from.to_vec();
+        points.extend(to.iter().rev());
+        scene.area(lap.piece, &points, copy)
+    };
+    let inks = &scene.inks;
+    let part = format!("edge:{}:{}", lap.piece.code(), lap.edge);
+    let (fill, line_colour) = match lap.finish {
+        Finish::Selvedge => (inks.cloth_face.mixed(Colour::WHITE, 0.1), inks.edge),
+        Finish::Overedged => (inks.cloth_reverse.mixed(Colour::BLACK, 0.1), inks.edge),
+        Finish::Folded => (inks.cloth_reverse.mixed(Colour::WHITE, 0.12), inks.edge),
+        Finish::Raw => (inks.cloth_reverse.mixed(Colour::BLACK, 0.16), inks.edge),
+    };
+    layer.area(
+        Some(&part),
+        strip(&line, &inner),
+        fill,
+        Some(Stroke::plain(line_colour, EDGE)),
+    );
+    if lap.finish == Finish::Selvedge {
+        // The last few millimetres are the finished edge itself, woven with undyed warp.
+        let before = inward(&line, (width - 3.0).max(0.0));
+        layer.area(Some(&part), strip(&before, &inner), inks.selvedge, None);
+    }
+    if lap.finish == Finish::Overedged {
+        let middle = inward(&line, (width - 2.0).max(0.5));
+        for run in scene.projector.line(&scene.flat, lap.piece, &middle, copy) {
+            layer.line(
+                Some(&part),
+                open(&run),
+                Stroke::plain(inks.selvedge.mixed(Colour::BLACK, 0.12), Length::mm(3.0))
+                    .dashed(Length::mm(0.5), Length::mm(1.6)),
+            );
+        }
+    }
+}
+
+/// The polyline moved to its left (into an anticlockwise piece).
+fn inward(points: &[Point], by: f64) -> Vec<Point> {
+    let n = points.len();
+    (0..n)
+        .map(|k| {
+            let (a, b) = (points[k.saturating_sub(1)], points[(k + 1).min(n - 1)]);
+            let d = b - a;
+            let length = d.hypot().max(1e-9);
+            points[k] + Vec2::new(-d.y, d.x) * (by / length)
+        })
+        .collect()
+}
+
+/// The heavy line round both halves, and the hem.
+pub(super) fn outline(scene: &Scene) -> Layer {
+    let mut layer = Layer::named("outline");
+    for copy in [Copy::Right, Copy::Left] {
+        layer.line(
+            None,
+            closed(&half_outline(scene, copy)),
+            Stroke::plain(scene.inks.outline, OUTLINE),
+        );
+    }
+    layer
+}
+
+/// The band on the side that faces the viewer. In front the left end lies over the right.
+pub(super) fn band(scene: &Scene) -> Layer {
+    let mut layer = Layer::named("band");
+    let up = Vec2::new(0.0, scene.flat.band_height);
+    let half = scene.flat.waist_line(scene.view.half());
+    let fill = scene.inks.cloth_face;
+    let stroke = Some(Stroke::plain(scene.inks.outline, OUTLINE));
+    let strip = |line: Vec<Point>| {
+        let mut points = line.clone();
+        points.extend(line.iter().rev().map(|p| *p + up));
+        closed(&points)
+    };
+    if scene.view == View::Back {
+        layer.area(Some("piece:band"), strip(both_sides(half)), fill, stroke);
+        return layer;
+    }
+    for copy in [Copy::Right, Copy::Left] {
+        let side = half
+            .iter()
+            .map(|p| scene.projector.mirrored(*p, copy))
+            .collect();
+        layer.area(Some("piece:band"), strip(side), fill, stroke);
+    }
+    layer
+}
+
+/// Whether something on these copies is on this one.
+pub(super) fn is_on(scene: &Scene, piece: PieceId, on: On, copy: Copy) -> bool {
+    scene.projector.copies(piece, on).contains(&copy)
+}

@@ -1,0 +1,238 @@
+//! Hardware, tacks, loops, patch and labels.
+
+use draft::PieceId;
+use geometry::{BezPath, Point, Vec2, left_of};
+use sewing::{Face, Fixing, FixingKind};
+use trade::{Colour, Length};
+
+use super::flat::Half;
+use super::ink::EDGE;
+use super::project::Copy;
+use super::{Scene, View};
+use crate::sheet::{Anchor, Layer, Stroke, Text, circle, closed, open};
+
+/// Beyond the centre line by more than this, a fixing lies in the fold between the legs.
+const HIDDEN_BEYOND_MM: f64 = -6.0;
+
+/// Everything set on the side that faces the viewer.
+pub(super) fn fixings(scene: &Scene) -> Layer {
+    let mut layer = Layer::named("fixings");
+    // Loops first: tacks and buttons lie on top of them.
+    let order = |f: &&Fixing| match f.kind {
+        FixingKind::Patch(..) | FixingKind::Label(..) => 0,
+        FixingKind::Loop(..) => 1,
+        FixingKind::Buttonhole(..) => 2,
+        _ => 3,
+    };
+    let mut sorted: Vec<&Fixing> = scene.garment.fixings.iter().collect();
+    sorted.sort_by_key(order);
+    for fixing in sorted {
+        let covered = fixing.piece == PieceId::CoinPocket
+            && scene.view == View::Front
+            && scene.face == Face::Outside;
+        if covered || !shows(fixing, scene.face) {
+            continue;
+        }
+        for copy in scene.projector.copies(fixing.piece, fixing.on) {
+            place(scene, fixing, *copy, &mut layer);
+        }
+    }
+    layer
+}
+
+/// Fixings of some pieces on one half, for pieces that lie partly under another.
+pub(super) fn on_pieces(scene: &Scene, copy: Copy, layer: &mut Layer, pieces: &[PieceId]) {
+    for fixing in &scene.garment.fixings {
+        if pieces.contains(&fixing.piece)
+            && shows(fixing, scene.face)
+            && scene
+                .projector
+                .copies(fixing.piece, fixing.on)
+                .contains(&copy)
+        {
+            place(scene, fixing, copy, layer);
+        }
+    }
+}
+
+/// Labels on the inside of the back band, seen over the front waist.
+pub(super) fn behind(scene: &Scene, layer: &mut Layer) {
+    if scene.face == Face::Inside {
+        return;
+    }
+    for fixing in &scene.garment.fixings {
+        if fixing.piece != PieceId::Band || !fixing.inside {
+            continue;
+        }
+        let spot = scene.projector.band(&scene.flat, fixing.at);
+        if spot.half == Half::Back && matches!(fixing.kind, FixingKind::Label(..)) {
+            draw(scene, fixing, spot.at, Vec2::new(1.0, 0.0), layer);
+        }
+    }
+}
+
+fn shows(fixing: &Fixing, face: Face) -> bool {
+    match face {
+        Face::Outside => fixing.outside,
+        Face::Inside => fixing.inside,
+    }
+}
+
+fn place(scene: &Scene, fixing: &Fixing, copy: Copy, layer: &mut Layer) {
+    let Some(at) = scene
+        .projector
+        .point(&scene.flat, fixing.piece, fixing.at, copy)
+    else {
+        return;
+    };
+    // What is folded in between the legs is not seen.
+    if fixing.piece != PieceId::Band && at.x * scene.projector.sign(copy) < HIDDEN_BEYOND_MM {
+        return;
+    }
+    let along = scene
+        .projector
+        .direction(&scene.flat, fixing.piece, fixing.at, fixing.along, copy);
+    draw(scene, fixing, at, along, layer);
+}
+
+/// A rectangle about a middle, `length` along a direction.
+fn block(at: Point, along: Vec2, length: Length, width: Length) -> BezPath {
+    let (a, b) = (
+        along * (length.to_mm() / 2.0),
+        left_of(along) * (width.to_mm() / 2.0),
+    );
+    closed(&[at - a - b, at + a - b, at + a + b, at - a + b])
+}
+
+fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Layer) {
+    let part = format!("fixing:{}", fixing.from);
+    let part = Some(part.as_str());
+    let colour = fixing.colour;
+    let dark = colour.mixed(Colour::BLACK, 0.45);
+    let light = colour.mixed(Colour::WHITE, 0.35);
+    let rim = Stroke::plain(dark, EDGE);
+    match &fixing.kind {
+        FixingKind::Rivet(d) => {
+            layer.area(part, circle(at, *d / 2.0), colour, Some(rim));
+            layer.line(part, circle(at, *d * 0.28), Stroke::plain(light, EDGE));
+        }
+        FixingKind::Button(d) => {
+            layer.area(part, circle(at, *d / 2.0), colour, Some(rim));
+            layer.line(part, circle(at, *d * 0.4), Stroke::plain(light, EDGE));
+            layer.area(part, circle(at, *d * 0.12), dark, None);
+        }
+        FixingKind::Buttonhole(length) => {
+            layer.area(
+                part,
+                block(at, along, *length, Length::mm(4.0)),
+                colour,
+                Some(rim),
+            );
+            let half = along * (length.to_mm() * 0.38);
+            layer.line(
+                part,
+                open(&[at - half, at + half]),
+                Stroke::plain(scene.inks.outline, Length::mm(0.8)),
+            );
+        }
+        FixingKind::Bartack(length, width, stitches) => {
+            let half = along * (length.to_mm() / 2.0);
+            let pitch = *length / f64::from((*stitches).max(1)) * 2.0;
+            layer.line(
+                part,
+                open(&[at - half, at + half]),
+                Stroke::plain(colour, *width).dashed(pitch * 0.72, pitch * 0.28),
+            );
+        }
+        FixingKind::Loop(length, width) => {
+            let cloth = scene.inks.cloth_face.mixed(Colour::WHITE, 0.04);
+            layer.area(
+                part,
+                block(at, along, *length, *width),
+                cloth,
+                Some(Stroke::plain(scene.inks.outline, EDGE)),
+            );
+            loop_rows(scene, at, along, *length, *width, layer);
+        }
+        FixingKind::Patch(width, height, words) => {
+            let across = if along.x < 0.0 { -along } else { along };
+            layer.area(part, block(at, across, *width, *height), colour, Some(rim));
+            layer.line(
+                part,
+                block(
+                    at,
+                    across,
+                    *width - Length::mm(5.0),
+                    *height - Length::mm(5.0),
+                ),
+                Stroke::plain(dark, Length::mm(0.4)).dashed(Length::mm(2.2), Length::mm(1.0)),
+            );
+            lettering(at, across, *width, *height, words, dark, layer);
+        }
+        FixingKind::Label(width, height, words) => {
+            let across = if along.x < 0.0 { -along } else { along };
+            layer.area(part, block(at, across, *width, *height), colour, Some(rim));
+            lettering(at, across, *width, *height, words, dark, layer);
+        }
+    }
+}
+
+/// The two rows of a belt loop.
+fn loop_rows(
+    scene: &Scene,
+    at: Point,
+    along: Vec2,
+    length: Length,
+    width: Length,
+    layer: &mut Layer,
+) {
+    for row in scene
+        .garment
+        .rows
+        .iter()
+        .filter(|r| r.piece == PieceId::LoopStrip)
+    {
+        // Rows lie on the unfolded strip, whose middle is the middle of the loop.
+        let across = row.path.start().x - width.to_mm();
+        let middle = at + left_of(along) * across;
+        let half = along * (length.to_mm() / 2.0);
+        let pitch = row.density.pitch();
+        layer.line(
+            Some("seam:loop_edge"),
+            open(&[middle - half, middle + half]),
+            Stroke {
+                colour: row.needle.colour,
+                width: row.needle.diameter,
+                dash: Some((pitch * 0.68, pitch * 0.32)),
+                round: true,
+            },
+        );
+    }
+}
+
+/// Words centred on a block, as large as fits.
+fn lettering(
+    at: Point,
+    along: Vec2,
+    width: Length,
+    height: Length,
+    words: &str,
+    colour: Colour,
+    layer: &mut Layer,
+) {
+    let count = words.chars().count().max(1) as f64;
+    // Capitals of a plain face are about 0.68 of the em wide on average.
+    let size = (width * (0.8 / (0.68 * count))).min(height * 0.4);
+    layer.text(
+        None,
+        Text {
+            at: at - left_of(along) * (size.to_mm() * 0.35),
+            words: words.to_owned(),
+            size,
+            anchor: Anchor::Middle,
+            turn_deg: -along.atan2().to_degrees(),
+            colour,
+            bold: false,
+        },
+    );
+}

@@ -1,0 +1,143 @@
+//! The four garment views: front and back, outside and inside, drawn from the solved pieces.
+
+mod cloth;
+mod fixings;
+mod flat;
+mod ink;
+mod project;
+mod rows;
+
+use draft::PieceId;
+use geometry::{Affine, BezPath, Point};
+use sewing::{Face, Garment};
+use trade::Length;
+
+use crate::sheet::{Layer, Sheet};
+use flat::{Flat, Half};
+use ink::Inks;
+use project::{Copy, Projector};
+
+/// Which side of the garment faces the viewer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum View {
+    /// The front.
+    Front,
+    /// The back.
+    Back,
+}
+
+impl View {
+    /// The word for people and for programs.
+    pub const fn word(self) -> &'static str {
+        match self {
+            View::Front => "front",
+            View::Back => "back",
+        }
+    }
+
+    const fn half(self) -> Half {
+        match self {
+            View::Front => Half::Front,
+            View::Back => Half::Back,
+        }
+    }
+}
+
+/// White space round the garment.
+const MARGIN_MM: f64 = 25.0;
+
+/// Everything the parts of a view need.
+struct Scene<'a> {
+    garment: &'a Garment,
+    view: View,
+    face: Face,
+    flat: Flat,
+    inks: Inks,
+    projector: Projector,
+}
+
+/// The garment laid flat and closed, seen from one side, true to scale.
+///
+/// The inside is the garment turned out: left and right stay where they are, every panel shows its
+/// reverse, allowances lie as the construction says, bags and labels hang in place.
+///
+/// A garment whose panels could not be drafted gives an empty sheet with its title.
+pub fn garment_view(garment: &Garment, view: View, face: Face) -> Sheet {
+    let title = format!(
+        "{} {}, {}, size {}",
+        garment.doc.style.name,
+        view.word(),
+        match face {
+            Face::Outside => "outside",
+            Face::Inside => "inside, turned out",
+        },
+        garment.size
+    );
+    let Some(flat) = Flat::new(&garment.pattern) else {
+        return Sheet {
+            title,
+            origin: Point::ORIGIN,
+            width: Length::mm(500.0),
+            height: Length::mm(1100.0),
+            layers: Vec::new(),
+        };
+    };
+    let scene = Scene {
+        garment,
+        view,
+        face,
+        inks: Inks::of(garment, face),
+        projector: Projector::new(garment, view),
+        flat,
+    };
+    let mut layers = Vec::new();
+    if view == View::Front {
+        layers.push(cloth::behind(&scene));
+    }
+    for copy in [Copy::Right, Copy::Left] {
+        layers.push(cloth::panels(&scene, copy));
+        layers.push(rows::panel_rows(&scene, copy));
+    }
+    layers.push(cloth::outline(&scene));
+    layers.push(cloth::band(&scene));
+    layers.push(rows::band_rows(&scene));
+    layers.push(fixings::fixings(&scene));
+    layers.push(cloth::shield(&scene));
+    layers.retain(|l| !l.marks.is_empty());
+    on_paper(title, layers)
+}
+
+/// Turns y down and sets the sheet round what is drawn.
+fn on_paper(title: String, mut layers: Vec<Layer>) -> Sheet {
+    let flip = Affine::new([1.0, 0.0, 0.0, -1.0, 0.0, 0.0]);
+    let mut bounds: Option<geometry::Rect> = None;
+    for layer in &mut layers {
+        for path in layer.paths_mut() {
+            path.apply_affine(flip);
+        }
+        for text in layer.texts_mut() {
+            text.at = flip * text.at;
+        }
+        if layer.clip.is_none() {
+            for path in layer.paths_mut() {
+                let b = geometry::bounds(path);
+                bounds = Some(bounds.map_or(b, |a| a.union(b)));
+            }
+        }
+    }
+    let b = bounds.unwrap_or_default().inflate(MARGIN_MM, MARGIN_MM);
+    Sheet {
+        title,
+        origin: Point::new(b.x0, b.y0),
+        width: Length::mm(b.width()),
+        height: Length::mm(b.height()),
+        layers,
+    }
+}
+
+impl Scene<'_> {
+    /// A whole piece on this view, as a closed outline in view coordinates (y up).
+    fn area(&self, piece: PieceId, points: &[Point], copy: Copy) -> BezPath {
+        crate::sheet::closed(&self.projector.area(&self.flat, piece, points, copy))
+    }
+}

@@ -1,0 +1,222 @@
+//! From the frame of a piece to the view, for the left and the right copy of each piece.
+
+use std::collections::BTreeMap;
+
+use draft::PieceId;
+use geometry::{Affine, Point, Vec2};
+use sewing::{Garment, On, placements};
+
+use super::View;
+use super::flat::{Flat, Half, Spot};
+
+/// The wearer's left or right.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Copy {
+    Left,
+    Right,
+}
+
+/// Where a piece without a frame of its own on the body is set.
+#[derive(Clone, Copy, Debug)]
+struct Seat {
+    onto: PieceId,
+    map: Affine,
+}
+
+/// Distance over which the direction of a patch's top edge is taken.
+const PATCH_BASE_MM: f64 = 60.0;
+
+pub(super) struct Projector {
+    view: View,
+    seats: BTreeMap<PieceId, Seat>,
+    band_length: f64,
+    band_height: f64,
+}
+
+impl Projector {
+    pub fn new(garment: &Garment, view: View) -> Projector {
+        let seats = placements(&garment.pattern)
+            .into_iter()
+            .map(|p| {
+                (
+                    p.piece,
+                    Seat {
+                        onto: p.onto,
+                        map: p.map,
+                    },
+                )
+            })
+            .collect();
+        let band = garment.pattern.piece(PieceId::Band);
+        Projector {
+            view,
+            seats,
+            band_length: band
+                .and_then(|b| b.edge("join"))
+                .map_or(0.0, |e| e.length().to_mm()),
+            band_height: garment.pattern.spec.band_height.to_mm(),
+        }
+    }
+
+    /// The direction in which this copy lies from the centre line of the view.
+    pub fn sign(&self, copy: Copy) -> f64 {
+        match (self.view, copy) {
+            (View::Front, Copy::Left) | (View::Back, Copy::Right) => 1.0,
+            _ => -1.0,
+        }
+    }
+
+    /// The copies of a piece that something is on. Fronts are drawn as the wearer's left, backs as
+    /// the wearer's right.
+    pub fn copies(&self, piece: PieceId, on: On) -> &'static [Copy] {
+        let back = matches!(self.body(piece), PieceId::Back | PieceId::Yoke);
+        match (on, back) {
+            (On::Both, _) => &[Copy::Left, Copy::Right],
+            (On::AsDrawn, false) | (On::Mirrored, true) => &[Copy::Left],
+            (On::Mirrored, false) | (On::AsDrawn, true) => &[Copy::Right],
+        }
+    }
+
+    /// The panel a piece belongs to in the end.
+    pub fn body(&self, piece: PieceId) -> PieceId {
+        match self.seats.get(&piece) {
+            Some(seat) if seat.onto != piece => self.body(seat.onto),
+            _ => piece,
+        }
+    }
+
+    /// A point of a piece on the flat garment, x from the centre of its own half.
+    ///
+    /// A patch lies flat and keeps its shape: its origin and the direction of its top edge go
+    /// through the mapping, the rest follows rigidly.
+    fn spot(&self, flat: &Flat, piece: PieceId, p: Point) -> Spot {
+        if let Some(seat) = self.seats.get(&piece)
+            && seat.onto != piece
+        {
+            let origin = self.spot(flat, seat.onto, seat.map * Point::ORIGIN);
+            return Spot {
+                half: origin.half,
+                at: self.set_patch(flat, seat, p),
+            };
+        }
+        match piece {
+            PieceId::Back => flat.back(p),
+            PieceId::Yoke => flat.yoke(p),
+            _ => flat.front(p),
+        }
+    }
+
+    /// A point of the band on the view: half and place.
+    pub fn band(&self, flat: &Flat, p: Point) -> Spot {
+        let up = if p.y <= self.band_height {
+            p.y
+        } else {
+            2.0 * self.band_height - p.y
+        };
+        let (copy, along) = if p.x <= self.band_length / 2.0 {
+            (Copy::Left, p.x)
+        } else {
+            (Copy::Right, self.band_length - p.x)
+        };
+        let spot = flat.band(along, up);
+        Spot {
+            half: spot.half,
+            at: self.mirrored(spot.at, copy),
+        }
+    }
+
+    /// A point of one copy of a piece, if it lies on the side that faces the viewer.
+    pub fn point(&self, flat: &Flat, piece: PieceId, p: Point, copy: Copy) -> Option<Point> {
+        let spot = if piece == PieceId::Band {
+            self.band(flat, p)
+        } else {
+            let spot = self.spot(flat, piece, p);
+            Spot {
+                half: spot.half,
+                at: self.mirrored(spot.at, copy),
+            }
+        };
+        (spot.half == self.view.half()).then_some(spot.at)
+    }
+
+    /// A direction of a piece on the view.
+    pub fn direction(
+        &self,
+        flat: &Flat,
+        piece: PieceId,
+        at: Point,
+        along: Vec2,
+        copy: Copy,
+    ) -> Vec2 {
+        let step = 2.0;
+        let (a, b) = (
+            self.point(flat, piece, at, copy),
+            self.point(flat, piece, at + along * step, copy),
+        );
+        match (a, b) {
+            (Some(a), Some(b)) if (b - a).hypot() > 1e-6 => (b - a) / (b - a).hypot(),
+            _ => along,
+        }
+    }
+
+    /// The outline of an area on this view; points beyond a fold run on, to be clipped.
+    pub fn area(&self, flat: &Flat, piece: PieceId, points: &[Point], copy: Copy) -> Vec<Point> {
+        points
+            .iter()
+            .map(|p| self.mirrored(self.unfolded(flat, piece, *p), copy))
+            .collect()
+    }
+
+    /// A point of a piece on its own face, running on beyond the folds.
+    fn unfolded(&self, flat: &Flat, piece: PieceId, p: Point) -> Point {
+        match self.seats.get(&piece) {
+            Some(seat) if seat.onto != piece => self.set_patch(flat, seat, p),
+            _ => match piece {
+                PieceId::Back => flat.back_unfolded(p),
+                PieceId::Yoke => flat.yoke_unfolded(p),
+                _ => flat.front(p).at,
+            },
+        }
+    }
+
+    fn set_patch(&self, flat: &Flat, seat: &Seat, p: Point) -> Point {
+        let at = |x: f64| self.unfolded(flat, seat.onto, seat.map * Point::new(x, 0.0));
+        let (origin, beside) = (at(0.0), at(PATCH_BASE_MM));
+        let along = (beside - origin) / (beside - origin).hypot().max(1e-9);
+        // A placement turned over keeps its handedness.
+        let flip = seat.map.determinant().signum();
+        origin + along * p.x + geometry::left_of(along) * (p.y * flip)
+    }
+
+    /// The runs of a line that face the viewer.
+    pub fn line(
+        &self,
+        flat: &Flat,
+        piece: PieceId,
+        points: &[Point],
+        copy: Copy,
+    ) -> Vec<Vec<Point>> {
+        let mut runs: Vec<Vec<Point>> = Vec::new();
+        let mut open: Vec<Point> = Vec::new();
+        for p in points {
+            match self.point(flat, piece, *p, copy) {
+                Some(q) => open.push(q),
+                None if !open.is_empty() => runs.push(std::mem::take(&mut open)),
+                None => {}
+            }
+        }
+        runs.push(open);
+        runs.retain(|r| r.len() > 1);
+        runs
+    }
+
+    pub fn mirrored(&self, p: Point, copy: Copy) -> Point {
+        Point::new(p.x * self.sign(copy), p.y)
+    }
+
+    /// Whether a piece lies on the half that faces the viewer (a back also wraps round a little).
+    pub fn faces(&self, piece: PieceId) -> bool {
+        let back = matches!(self.body(piece), PieceId::Back | PieceId::Yoke);
+        back == (self.view.half() == Half::Back)
+    }
+}
