@@ -214,13 +214,7 @@ fn leg(input: &LegInput) -> Leg {
     )
     .then(&Path::line(knee_in, hem_in));
     // The hem leaves both seams squarely, so that the closed hem runs round without a corner.
-    let hem = Path::between(
-        hem_in,
-        -left_of(up_in),
-        hem_out,
-        -left_of(up_out),
-        0.3,
-    );
+    let hem = Path::between(hem_in, -left_of(up_in), hem_out, -left_of(up_out), 0.3);
     let side_low = Path::line(hem_out, knee_out).then(&Path::cubic(
         knee_out,
         knee_out + up_out * knee_handle,
@@ -341,8 +335,7 @@ pub(crate) fn build(spec: &Spec, shape: &Shape) -> Block {
         let square = up.atan2() - FRAC_PI_2;
         (FRAC_PI_2 + square - end, square)
     };
-    let (front_natural, front_square) =
-        natural(waist_front, front_out_dir, side_waist, front_up);
+    let (front_natural, front_square) = natural(waist_front, front_out_dir, side_waist, front_up);
     let (yoke_natural, yoke_square) = natural(centre_top, yoke_out_dir, yoke_side_top, yoke_up);
     let excess = front_natural + yoke_natural - std::f64::consts::PI;
     let front_corner = front_natural - excess / 2.0;
@@ -396,10 +389,13 @@ fn direction_from_vertical(angle: Angle) -> Vec2 {
     Vec2::new(a.sin(), a.cos())
 }
 
-
 fn unit(v: Vec2) -> Vec2 {
     let n = v.hypot();
-    if n < 1e-12 { Vec2::new(1.0, 0.0) } else { v / n }
+    if n < 1e-12 {
+        Vec2::new(1.0, 0.0)
+    } else {
+        v / n
+    }
 }
 
 fn rotated(v: Vec2, by_rad: f64) -> Vec2 {

@@ -55,8 +55,13 @@ impl Remedy {
         ratio.ln().abs() * if detail { DETAIL_WEIGHT } else { 1.0 }
     }
 
+    /// The measure's name inside a sentence: "yoke height (side)".
     fn name(&self) -> String {
-        self.measure.name.to_lowercase()
+        let name = self.measure.name.to_lowercase();
+        match name.split_once(", ") {
+            Some((what, which)) => format!("{what} ({which})"),
+            None => name,
+        }
     }
 }
 
@@ -74,7 +79,7 @@ impl fmt::Display for Conflict {
         let Some((first, others)) = self.remedies.split_first() else {
             return write!(
                 f,
-                "these measures do not go together ({}), and no single change puts it right",
+                "these measures do not go together ({}), and no single change was found that puts it right",
                 self.reason
             );
         };
@@ -103,7 +108,11 @@ fn cm(length: Length) -> String {
 /// To the millimetre, away from the conflict.
 fn rounded(length: Length, up: bool) -> Length {
     let mm = length.to_mm();
-    Length::mm(if up { (mm - 1e-6).ceil() } else { (mm + 1e-6).floor() })
+    Length::mm(if up {
+        (mm - 1e-6).ceil()
+    } else {
+        (mm + 1e-6).floor()
+    })
 }
 
 const DETAILS: [&str; 3] = ["band_height", "yoke_centre", "yoke_side"];

@@ -54,7 +54,9 @@ impl Measurable for OnBlock<'_> {
             Run::YokeSide => &b.yoke_side,
             Run::YokeTop => &b.yoke_top,
             Run::BandJoin => {
-                return Some((b.front_waist.length() + b.yoke_top.length()) * 2.0 - self.spec.band_ease);
+                return Some(
+                    (b.front_waist.length() + b.yoke_top.length()) * 2.0 - self.spec.band_ease,
+                );
             }
             Run::BandEnd => return Some(self.spec.band_height * 2.0),
             _ => return None,
@@ -150,17 +152,27 @@ fn residuals(spec: &Spec, block: &Block) -> Vec<f64> {
         r.push(got - wanted.to_mm());
     }
     if spec.outseam.is_none() {
-        r.push(
-            block.front_waist.start().y - block.front_waist.end().y - WAIST_RISE_MM,
-        );
+        r.push(block.front_waist.start().y - block.front_waist.end().y - WAIST_RISE_MM);
     }
     let length = |run| on.run_length(run).map_or(f64::NAN, Length::to_mm);
     let thigh_y = -spec.thigh_at.to_mm();
     let width = |panel| on.width(panel, thigh_y).map_or(f64::NAN, Length::to_mm);
     let shared = |back: f64, front: f64, split: Length| back - front - 2.0 * split.to_mm();
-    r.push(shared(width(Panel::Back), width(Panel::Front), spec.thigh_split));
-    r.push(shared(length(Run::BackHem), length(Run::FrontHem), spec.hem_split));
-    r.push(shared(length(Run::YokeTop), length(Run::FrontWaist), spec.waist_split));
+    r.push(shared(
+        width(Panel::Back),
+        width(Panel::Front),
+        spec.thigh_split,
+    ));
+    r.push(shared(
+        length(Run::BackHem),
+        length(Run::FrontHem),
+        spec.hem_split,
+    ));
+    r.push(shared(
+        length(Run::YokeTop),
+        length(Run::FrontWaist),
+        spec.waist_split,
+    ));
     r.push(length(Run::BackInseam) + spec.inseam_stretch.to_mm() - length(Run::FrontInseam));
     r.push(length(Run::BackSide) + length(Run::YokeSide) - length(Run::FrontSide));
     r.push(length(Run::BackTop) - length(Run::YokeTop) - spec.seat_dart.to_mm());
@@ -229,7 +241,7 @@ const TRIAL_PATIENCE: usize = 3;
 const SPRING: f64 = 0.01;
 /// The spring keeps the equations from closing by about a tenth of this; where they miss by more,
 /// moving the measure does not help.
-const NEARLY_MM: f64 = 1.0;
+const NEARLY_MM: f64 = 3.0;
 /// How far inside its limits a shape is sought.
 const INSIDE_MM: f64 = 0.2;
 
@@ -247,7 +259,11 @@ fn fitted(spec: &Spec, solution: &Solution) -> Fitted {
         impossible: impossible(spec, &shape, &block),
         shape,
         block,
-        worst_mm: if worst.is_finite() { worst } else { f64::INFINITY },
+        worst_mm: if worst.is_finite() {
+            worst
+        } else {
+            f64::INFINITY
+        },
     }
 }
 
@@ -261,11 +277,7 @@ fn impossible(spec: &Spec, shape: &Shape, block: &Block) -> Option<&'static str>
 
 /// What a shape that can be sewn stays within: how far each limit is crossed, in millimetres
 /// (negative inside it), and what that would mean.
-fn limits(
-    spec: &Spec,
-    shape: &Shape,
-    block: &Block,
-) -> impl Iterator<Item = (f64, &'static str)> {
+fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f64, &'static str)> {
     let hip_y = spec.seat_at.to_mm();
     let seat = spec.seat.to_mm();
     let waist_rise = shape.side_waist.1 - shape.front_waist_y;
@@ -281,8 +293,8 @@ fn limits(
     let steep = "the waist would climb or fall too steeply towards the side";
     let thin = "the waist would have no width";
     let big = "the waist would be wider than the seat";
-    let centre_back = hip_y
-        + (shape.seat_line + spec.yoke_centre.to_mm()) * spec.seat_angle.to_rad().cos();
+    let centre_back =
+        hip_y + (shape.seat_line + spec.yoke_centre.to_mm()) * spec.seat_angle.to_rad().cos();
     [
         (8.0 - shape.front_extension, narrow),
         (15.0 - shape.back_extension, narrow),

@@ -5,7 +5,7 @@
 //! parameters until **measuring the pattern the way the inspector measures the garment** gives the
 //! chart. Everything else (pockets, fly, band, loops) is then laid out on the solved panels.
 //! [`draft`] always gives pieces; where the chart contradicts itself it also says which measures
-//! fight, and by how much.
+//! fight, and by how much. [`findings`] then checks the pieces by the rules of the trade ([`RULES`]).
 
 mod block;
 mod conflict;
@@ -17,7 +17,7 @@ mod layout;
 pub mod measure;
 mod pattern;
 mod piece;
-pub mod rules;
+mod rules;
 pub mod solve;
 mod spec;
 
@@ -25,8 +25,6 @@ pub use conflict::{Conflict, Remedy};
 pub use finding::{Finding, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
 pub use pattern::{Drafted, Measured, Pattern, Proportions, draft, starting_proportions};
-pub use piece::{
-    ClothUse, Cut, Edge, InnerKind, InnerLine, NamedPoint, Notch, Piece, PieceId,
-};
-pub use rules::{Corner, Joint, corners, findings, joints};
+pub use piece::{ClothUse, Cut, Edge, InnerKind, InnerLine, NamedPoint, Notch, Piece, PieceId};
+pub use rules::{Corner, Joint, RULES, Rule, corners, findings, joints};
 pub use spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};

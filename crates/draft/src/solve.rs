@@ -48,7 +48,9 @@ impl<F: Fn(&[f64]) -> Vec<f64>> LeastSquaresProblem<f64, Dyn, Dyn> for Problem<F
     fn residuals(&self) -> Option<DVector<f64>> {
         self.evaluations.set(self.evaluations.get() + 1);
         let r = (self.residuals)(self.at.as_slice());
-        r.iter().all(|v| v.is_finite()).then(|| DVector::from_vec(r))
+        r.iter()
+            .all(|v| v.is_finite())
+            .then(|| DVector::from_vec(r))
     }
 
     fn jacobian(&self) -> Option<DMatrix<f64>> {
@@ -115,7 +117,9 @@ mod tests {
     #[test]
     fn rosenbrock_valley() {
         // H. H. Rosenbrock, Computer Journal 3 (1960) 175: minimum at (1, 1) from (-1.2, 1).
-        let s = least_squares(&[-1.2, 1.0], |x| vec![10.0 * (x[1] - x[0] * x[0]), 1.0 - x[0]]);
+        let s = least_squares(&[-1.2, 1.0], |x| {
+            vec![10.0 * (x[1] - x[0] * x[0]), 1.0 - x[0]]
+        });
         assert!(s.worst() < 1e-9);
         assert!((s.parameters[0] - 1.0).abs() < 1e-8);
     }

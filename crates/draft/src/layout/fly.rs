@@ -43,10 +43,7 @@ pub(super) fn facing(spec: &Spec) -> Piece {
             mirrored: 1,
         },
         edges: vec![
-            edge(
-                "edge",
-                Path::line(Point::ORIGIN, Point::new(0.0, -length)),
-            ),
+            edge("edge", Path::line(Point::ORIGIN, Point::new(0.0, -length))),
             edge("foot", foot),
             edge("back", back),
             edge("top", Path::line(Point::new(width, 0.0), Point::ORIGIN)),

@@ -132,10 +132,7 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         leaves - up * (rise * QUARTER),
         leaves,
     ));
-    let side_under = side.part(
-        total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM),
-        total,
-    );
+    let side_under = side.part(total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM), total);
     // The upper layer is the under layer turned over the fold, less the corner behind the mouth.
     let turn = Affine::new([-1.0, 0.0, 0.0, 1.0, 2.0 * fold_top.x, 0.0]);
     let turned = |path: Path| path.reversed().transformed(turn);

@@ -134,9 +134,8 @@ pub(super) fn back(spec: &Spec, block: &Block) -> Piece {
     // The pocket's top edge runs parallel to the yoke seam.
     let on_seat = seat_top + down * (mm(spec.back_pocket_from_yoke) / down.dot(below).max(0.2));
     let inner = on_seat + along * mm(spec.back_pocket_from_centre);
-    let place = |pocket: &BackPocketSpec| {
-        pocket_outline(spec, pocket).transformed(set_at(inner, along))
-    };
+    let place =
+        |pocket: &BackPocketSpec| pocket_outline(spec, pocket).transformed(set_at(inner, along));
     let hem_middle = block.back_hem.point_at(block.back_hem.length() / 2.0);
     Piece {
         id: PieceId::Back,

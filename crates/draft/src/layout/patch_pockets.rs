@@ -147,8 +147,7 @@ fn lining(spec: &Spec, pocket: &BackPocketSpec, id: PieceId, cut: Cut, share: f6
     let outline = pocket_outline(spec, pocket);
     let width = mm(spec.back_pocket_width);
     let edges = if share >= 1.0 {
-        let mut edges =
-            split_outline(&outline, &["inner", "foot_inner", "foot_outer", "outer"]);
+        let mut edges = split_outline(&outline, &["inner", "foot_inner", "foot_outer", "outer"]);
         edges.push(edge("top", Path::line(outline.end(), outline.start())));
         edges
     } else {
@@ -185,10 +184,7 @@ pub(super) fn extra_outline(extra: &ExtraPocketSpec) -> Path {
     let (half, depth) = (mm(extra.width) / 2.0, mm(extra.depth));
     let r = EXTRA_CORNER_MM.min(half).min(depth / 2.0);
     let handle = 0.5523 * r;
-    let (a, b) = (
-        Point::new(-half, -depth + r),
-        Point::new(-half + r, -depth),
-    );
+    let (a, b) = (Point::new(-half, -depth + r), Point::new(-half + r, -depth));
     let (c, d) = (Point::new(half - r, -depth), Point::new(half, -depth + r));
     Path::line(Point::new(-half, 0.0), a)
         .then(&Path::cubic(

@@ -108,17 +108,19 @@ pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
     if within(ease.to_cm(), low - 0.05, high + 0.05) {
         return Vec::new();
     }
-    vec![
-        Broken::note(
-            "seat",
-            format!(
-                "the seat is {:.1} cm {} than that of a mean body with a {} in waist ({}); a {} fit in cloth that does not stretch usually has {low:.0} to {high:.0} cm more",
-                ease.to_cm().abs(),
-                if ease < Length::ZERO { "smaller" } else { "larger" },
-                case.size.waist,
-                cm(body),
-                case.fit,
-            ),
+    vec![Broken::note(
+        "seat",
+        format!(
+            "the seat is {:.1} cm {} than that of a mean body with a {} in waist ({}); a {} fit in cloth that does not stretch usually has {low:.0} to {high:.0} cm more",
+            ease.to_cm().abs(),
+            if ease < Length::ZERO {
+                "smaller"
+            } else {
+                "larger"
+            },
+            case.size.waist,
+            cm(body),
+            case.fit,
         ),
-    ]
+    )]
 }

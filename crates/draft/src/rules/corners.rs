@@ -54,7 +54,10 @@ const CORNERS: &[(&str, At)] = {
         ("back hem at the inseam", (Back, "inseam", "hem")),
         ("back hem at the outseam", (Back, "hem", "side")),
         ("left band end, lower corner", (Band, "end_left", "join")),
-        ("right band end, lower corner", (Band, "overlap", "end_right")),
+        (
+            "right band end, lower corner",
+            (Band, "overlap", "end_right"),
+        ),
         ("right band end, inner corner", (Band, "end_right", "inner")),
         ("left band end, inner corner", (Band, "inner", "end_left")),
     ]

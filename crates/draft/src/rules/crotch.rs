@@ -33,9 +33,7 @@ fn front_reach(pattern: &Pattern) -> Option<Length> {
 /// Horizontal reach of the back crotch beyond the point of the seat seam at the seat level.
 fn back_reach(pattern: &Pattern) -> Option<Length> {
     let seat = back_line(pattern)?;
-    let foot = *seat
-        .crossings_at_y(pattern.spec.seat_at.to_mm())
-        .first()?;
+    let foot = *seat.crossings_at_y(pattern.spec.seat_at.to_mm()).first()?;
     Some(Length::mm(foot.x - seat.end().x))
 }
 
@@ -53,7 +51,11 @@ pub(super) fn drop(case: &Case<'_>) -> Vec<Broken> {
             format!(
                 "the back crotch point lies {} {} the front one; 0 to 1.5 cm below is usual",
                 cm(drop.abs()),
-                if drop < Length::ZERO { "above" } else { "below" }
+                if drop < Length::ZERO {
+                    "above"
+                } else {
+                    "below"
+                }
             ),
         )
         .help("check thigh and inseam against each other, and the inseam stretch"),
@@ -209,11 +211,21 @@ fn share(
 }
 
 pub(super) fn front_extension(case: &Case<'_>) -> Vec<Broken> {
-    share(case, "the front crotch", front_reach(case.pattern), (0.035, 0.075))
+    share(
+        case,
+        "the front crotch",
+        front_reach(case.pattern),
+        (0.035, 0.075),
+    )
 }
 
 pub(super) fn back_extension(case: &Case<'_>) -> Vec<Broken> {
-    share(case, "the back crotch", back_reach(case.pattern), (0.065, 0.125))
+    share(
+        case,
+        "the back crotch",
+        back_reach(case.pattern),
+        (0.065, 0.125),
+    )
 }
 
 pub(super) fn fork(case: &Case<'_>) -> Vec<Broken> {

@@ -3,7 +3,7 @@
 use geometry::{Point, angle_between};
 use trade::{Angle, Length};
 
-use super::{Broken, Case, cm, corners, deg, fine, joints, within};
+use super::{Broken, Case, beyond, cm, corners, deg, fine, joints, within};
 use crate::measure::{Measurable, Panel};
 use crate::piece::{Piece, PieceId};
 
@@ -15,11 +15,14 @@ const CREASE_OFF: Length = Length::mm(1.0);
 pub(super) fn smooth(case: &Case<'_>) -> Vec<Broken> {
     joints(case.pattern)
         .into_iter()
-        .filter(|j| !(j.bend() <= ANGLE_WINDOW))
+        .filter(|j| beyond(j.bend().to_rad(), ANGLE_WINDOW.to_rad()))
         .map(|j| {
             Broken::warning(
                 j.name,
-                format!("the line bends by {}; up to 2° can be smoothed", deg(j.bend())),
+                format!(
+                    "the line bends by {}; up to 2° can be smoothed",
+                    deg(j.bend())
+                ),
             )
         })
         .collect()
@@ -28,7 +31,7 @@ pub(super) fn smooth(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn square(case: &Case<'_>) -> Vec<Broken> {
     let mut broken: Vec<Broken> = corners(case.pattern)
         .into_iter()
-        .filter(|c| !(c.off_square() <= ANGLE_WINDOW))
+        .filter(|c| beyond(c.off_square().to_rad(), ANGLE_WINDOW.to_rad()))
         .map(|c| {
             Broken::warning(
                 c.name,
@@ -48,10 +51,14 @@ pub(super) fn square(case: &Case<'_>) -> Vec<Broken> {
         };
         let grain = piece.grain.1 - piece.grain.0;
         let angle = angle_between(hem.direction_at(hem.length() / 2.0), grain);
-        if !((angle - Angle::deg(90.0)).abs() <= ANGLE_WINDOW) {
+        let off = (angle - Angle::deg(90.0)).abs();
+        if beyond(off.to_rad(), ANGLE_WINDOW.to_rad()) {
             broken.push(Broken::warning(
                 name,
-                format!("the hem crosses the grain at {}; it should be 90° within 2°", deg(angle)),
+                format!(
+                    "the hem crosses the grain at {}; it should be 90° within 2°",
+                    deg(angle)
+                ),
             ));
         }
     }
@@ -76,12 +83,15 @@ fn leg_panels<'a>(case: &'a Case<'_>) -> impl Iterator<Item = (&'static str, Pan
 pub(super) fn crease(case: &Case<'_>) -> Vec<Broken> {
     let mut broken = Vec::new();
     for (name, panel, piece) in leg_panels(case) {
-        for (level, inner, outer) in [("knee", "knee_in", "knee_out"), ("hem", "hem_in", "hem_out")] {
+        for (level, inner, outer) in [
+            ("knee", "knee_in", "knee_out"),
+            ("hem", "hem_in", "hem_out"),
+        ] {
             let (Some(a), Some(b)) = (piece.point(inner), piece.point(outer)) else {
                 continue;
             };
             let off = right_of(piece.grain, a.midpoint(b));
-            if !(off.abs() <= CREASE_OFF) {
+            if beyond(off.abs().to_mm(), CREASE_OFF.to_mm()) {
                 broken.push(Broken::error(
                     &format!("{name} crease"),
                     format!(
@@ -128,9 +138,16 @@ pub(super) fn taper(case: &Case<'_>) -> Vec<Broken> {
         };
         let up = piece.grain.1 - piece.grain.0;
         // Positive where the leg widens upwards.
-        let outwards = |v: geometry::Vec2, sign: f64| Angle::rad(sign * v.cross(up).atan2(v.dot(up)));
-        lines.push((format!("{name} inseam"), outwards(-inseam.end_direction(), -1.0)));
-        lines.push((format!("{name} outseam"), outwards(side.start_direction(), 1.0)));
+        let outwards =
+            |v: geometry::Vec2, sign: f64| Angle::rad(sign * v.cross(up).atan2(v.dot(up)));
+        lines.push((
+            format!("{name} inseam"),
+            outwards(-inseam.end_direction(), -1.0),
+        ));
+        lines.push((
+            format!("{name} outseam"),
+            outwards(side.start_direction(), 1.0),
+        ));
     }
     let by_angle = |a: &&(String, Angle), b: &&(String, Angle)| a.1.total_cmp(&b.1);
     let (Some(least), Some(most)) = (lines.iter().min_by(by_angle), lines.iter().max_by(by_angle))

@@ -316,8 +316,7 @@ fn contract(drafted: &Drafted, size: Size) -> Vec<Finding> {
     let missed = drafted.pattern.measures().into_iter().filter_map(|m| {
         let chart = m.chart?;
         let off = m.pattern - chart;
-        // Written so that a measure that is not a number counts as missed.
-        (!(off.abs().to_mm() <= MET_MM)).then(|| Finding {
+        beyond(off.abs().to_mm(), MET_MM).then(|| Finding {
             code: "fit::measure-missed",
             severity: Severity::Error,
             about: m.measure.name.to_lowercase(),
@@ -346,6 +345,11 @@ fn fine(length: Length) -> String {
 
 fn deg(angle: Angle) -> String {
     format!("{:.1}°", angle.to_deg())
+}
+
+/// Whether the value exceeds the limit; not a number exceeds every limit.
+fn beyond(value: f64, limit: f64) -> bool {
+    value > limit || value.is_nan()
 }
 
 /// Whether the value lies in the range; not a number lies in none.

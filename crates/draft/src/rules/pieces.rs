@@ -1,10 +1,10 @@
 //! Rules about each piece by itself, and about notches that have to fall together.
 
 use geometry::{area, is_simple};
-use trade::{Area, Length};
+use trade::Length;
 
 use super::seams::notch;
-use super::{Broken, Case, fine};
+use super::{Broken, Case, beyond, fine};
 use crate::measure::{Measurable, Run};
 use crate::pattern::Pattern;
 use crate::piece::{Piece, PieceId};
@@ -31,7 +31,7 @@ fn outline(piece: &Piece) -> Option<Broken> {
     for (k, edge) in piece.edges.iter().enumerate() {
         let next = &piece.edges[(k + 1) % piece.edges.len()];
         let gap = Length::mm((edge.path.end() - next.path.start()).hypot());
-        if !(gap <= CLOSED) {
+        if beyond(gap.to_mm(), CLOSED.to_mm()) {
             return error(format!(
                 "the outline is open by {} between {} and {}",
                 fine(gap),
@@ -40,11 +40,13 @@ fn outline(piece: &Piece) -> Option<Broken> {
             ));
         }
     }
-    let polygon = piece.polygon(Length::mm(3.0));
+    let round: Length = piece.edges.iter().map(|e| e.path.length()).sum();
+    // Fine enough to see a crossing, and bounded however large the piece.
+    let polygon = piece.polygon((round / 1000.0).max(Length::mm(3.0)));
     if !is_simple(&polygon) {
         return error("the outline crosses itself".to_owned());
     }
-    if !(area(&polygon) > Area::ZERO) {
+    if area(&polygon).to_mm2() <= 0.0 {
         return error("the outline runs the wrong way round".to_owned());
     }
     None
@@ -101,22 +103,42 @@ fn pairs(p: &Pattern) -> Vec<(&'static str, Option<Length>, Option<Length>)> {
         ),
         (
             "pocket mouth on the outseam",
-            (|| Some(from_end(PocketFacing, "side_under", "mouth at outseam")? + edge(PocketFacing, "side")?))(),
+            (|| {
+                Some(
+                    from_end(PocketFacing, "side_under", "mouth at outseam")?
+                        + edge(PocketFacing, "side")?,
+                )
+            })(),
             from_end(PocketBag, "side_under", "mouth at outseam"),
         ),
-        ("left side on the band", on_band(|f, _| f), band("side_left")),
-        ("centre back on the band", on_band(|f, y| f + y), band("centre_back")),
-        ("right side on the band", on_band(|f, y| f + y * 2.0), band("side_right")),
+        (
+            "left side on the band",
+            on_band(|f, _| f),
+            band("side_left"),
+        ),
+        (
+            "centre back on the band",
+            on_band(|f, y| f + y),
+            band("centre_back"),
+        ),
+        (
+            "right side on the band",
+            on_band(|f, y| f + y * 2.0),
+            band("side_right"),
+        ),
     ]
 }
 
 fn notch_pairs(pattern: &Pattern) -> impl Iterator<Item = Broken> {
     pairs(pattern).into_iter().filter_map(|(about, a, b)| {
         let (Some(a), Some(b)) = (a, b) else {
-            return Some(Broken::error(about, "a notch has no partner to meet".to_owned()));
+            return Some(Broken::error(
+                about,
+                "a notch has no partner to meet".to_owned(),
+            ));
         };
         let apart = (a - b).abs();
-        (!(apart <= NOTCH_APART)).then(|| {
+        beyond(apart.to_mm(), NOTCH_APART.to_mm()).then(|| {
             Broken::error(
                 about,
                 format!(

@@ -2,7 +2,7 @@
 
 use trade::Length;
 
-use super::{Broken, Case, cm, fine, within};
+use super::{Broken, Case, beyond, cm, fine, within};
 use crate::measure::{Measurable, Run};
 use crate::pattern::Pattern;
 use crate::piece::PieceId;
@@ -54,11 +54,21 @@ pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
     let p = case.pattern;
     let mut broken = Vec::new();
     let run = |run| p.run_length(run);
-    let whole = (|| Some((run(Run::FrontSide)?, run(Run::BackSide)? + run(Run::YokeSide)?)))();
+    let whole = (|| {
+        Some((
+            run(Run::FrontSide)?,
+            run(Run::BackSide)? + run(Run::YokeSide)?,
+        ))
+    })();
     let Some((front, back)) = whole else {
         return broken;
     };
-    broken.extend(unequal("outseam", ("the front", front), ("the back with its yoke", back), WALK));
+    broken.extend(unequal(
+        "outseam",
+        ("the front", front),
+        ("the back with its yoke", back),
+        WALK,
+    ));
     let marks = |piece| {
         let at = |name| notch(p, piece, "side", name).map(|n| n.0);
         Some((at("outseam knee")?, at("hip")?))
@@ -70,7 +80,12 @@ pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
             ("outseam, hip to waist", front - f.1, back - b.1),
         ];
         for (about, front, back) in parts {
-            broken.extend(unequal(about, ("the front", front), ("the back", back), BETWEEN_NOTCHES));
+            broken.extend(unequal(
+                about,
+                ("the front", front),
+                ("the back", back),
+                BETWEEN_NOTCHES,
+            ));
         }
     }
     broken
@@ -201,7 +216,10 @@ pub(super) fn overlap(case: &Case<'_>) -> Vec<Broken> {
         broken.push(
             Broken::warning(
                 "waistband",
-                format!("the band overlaps by {}; 3.5 to 4.5 cm is usual", cm(overlap)),
+                format!(
+                    "the band overlaps by {}; 3.5 to 4.5 cm is usual",
+                    cm(overlap)
+                ),
             )
             .help("change the band overlap in the chart"),
         );
@@ -229,7 +247,7 @@ pub(super) fn pocket_facing(case: &Case<'_>) -> Vec<Broken> {
     for (about, front, facing) in meets {
         if let (Some(a), Some(b)) = (front, facing) {
             let gap = Length::mm((a - b).hypot());
-            if !(gap <= BETWEEN_NOTCHES) {
+            if beyond(gap.to_mm(), BETWEEN_NOTCHES.to_mm()) {
                 broken.push(Broken::error(
                     about,
                     format!(
