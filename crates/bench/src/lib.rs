@@ -1,1 +1,32 @@
-//! The browser bench: pages, fragments and edits over loopback.
+//! The browser bench: one collection, served to the maker's own browser and to nobody else.
+//!
+//! The bench shows a style as a drawing with its chart, seams and findings beside it. Everything is a
+//! server-rendered page; a change is one POST that carries [`style::Edit`]s and answers with the
+//! fragments that are now different, so that the drawing follows at once. The style file is the
+//! truth: a change is checked, then saved right away with comments kept, and a file that somebody
+//! else changed in the meantime is never overwritten. Undo and redo go through every state of the
+//! session.
+//!
+//! [`router`] is the whole bench as a function, for tests and tools; [`start`] puts it on a loopback
+//! port. No other web page can drive it: every page needs the key of the session, and the host and
+//! origin of every request are checked.
+
+mod answer;
+mod asset;
+mod field;
+mod garment;
+mod guard;
+mod page;
+mod part;
+mod route;
+mod router;
+mod see;
+mod serve;
+mod session;
+mod state;
+mod trouble;
+mod written;
+
+pub use router::router;
+pub use serve::{BenchError, Options, Running, USUAL_PORT, serve, start};
+pub use state::Bench;

@@ -1,0 +1,55 @@
+// The style page comes alive: views change without leaving it, and history has its keys.
+
+import { ask } from './swap.js';
+import { unsaved } from './fields.js';
+import { showAll } from './drawing.js';
+
+// The key came in the address and is a cookie now; it need not stay in view or in the history.
+const here = new URL(location.href);
+if (here.searchParams.has('key')) {
+  here.searchParams.delete('key');
+  history.replaceState(null, '', here);
+}
+
+if (document.getElementById('bench')) {
+  document.addEventListener('click', (event) => {
+    const link = event.target.closest('a[data-swap]');
+    if (link && !(event.ctrlKey || event.metaKey || event.shiftKey)) {
+      event.preventDefault();
+      go(new URL(link.href));
+    }
+    const step = event.target.closest('button[data-step]')?.dataset.step;
+    if (step === 'reload') ask('reload');
+    else if (step) ask(step, {});
+  });
+
+  document.addEventListener('change', ({ target }) => {
+    if (!target.dataset.see) return;
+    const address = new URL(location.href);
+    address.searchParams.set(target.dataset.see, target.value);
+    go(address);
+  });
+
+  document.addEventListener('keydown', (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    if ((key !== 'z' && key !== 'y') || unsaved(document.activeElement)) return;
+    event.preventDefault();
+    ask(key === 'y' || event.shiftKey ? 'redo' : 'undo', {});
+  });
+
+  window.addEventListener('popstate', () => ask('fragments'));
+  // Whoever comes back from an editor sees at once that the file is another now.
+  window.addEventListener('focus', () => ask('fragments'));
+}
+
+/** Shows another view; the panel stays. */
+function go(address) {
+  const now = new URLSearchParams(location.search);
+  for (const name of ['panel', 'part']) {
+    if (now.has(name)) address.searchParams.set(name, now.get(name));
+  }
+  if ((address.searchParams.get('view') ?? 'front') !== (now.get('view') ?? 'front')) showAll();
+  history.pushState(null, '', address);
+  ask('fragments');
+}

@@ -1,0 +1,105 @@
+// The parts of the drawing and their sections beside it: each finds the other.
+
+import { whenSwapped } from './swap.js';
+
+/** How far from a line a pointer may be, in screen pixels, to mean it. */
+const REACH = [0, 3, 6, 9];
+const panel = document.getElementById('panel');
+const pointed = document.getElementById('pointed');
+let hovered = null;
+
+/** The section that says something about a part. */
+function sectionOf(part) {
+  return panel?.querySelector(`[data-for~="${CSS.escape(part)}"]`) ?? null;
+}
+
+function nameOf(part) {
+  return sectionOf(part)?.dataset.name ?? part.replace(/^\w+:/, '').replaceAll(/[_-]/g, ' ');
+}
+
+/**
+ * The part at a place on the screen: the nearest line or fixing within reach, else the piece it lies on.
+ * @returns {string|null}
+ */
+export function partAt(x, y) {
+  let piece = null;
+  for (const reach of REACH) {
+    const around = reach === 0 ? 1 : 8;
+    for (let i = 0; i < around; i += 1) {
+      const angle = (2 * Math.PI * i) / around;
+      const hit = document.elementFromPoint(x + reach * Math.cos(angle), y + reach * Math.sin(angle));
+      const part = hit?.closest('#drawing [data-part]')?.dataset.part;
+      if (part && !part.startsWith('piece:')) return part;
+      piece ??= part ?? null;
+    }
+  }
+  return piece;
+}
+
+/** Names what is pointed at and marks it in the drawing. @param {string|null} part */
+export function pointAt(part) {
+  if (part === hovered) return;
+  hovered = part;
+  if (pointed) pointed.textContent = part ? nameOf(part) : '';
+  light();
+}
+
+/** Opens the section of a part and marks both. @param {string} part */
+export function openPart(part) {
+  const section = sectionOf(part);
+  if (!section) return;
+  showPanel(section.closest('section').id, part);
+  if (section.tagName === 'DETAILS') section.open = true;
+  section.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
+  const first = section.querySelector('summary, input, select');
+  first?.focus({ preventScroll: true });
+}
+
+/** Opens one of the panels; the address remembers it. */
+export function showPanel(name, part) {
+  const address = new URL(location.href);
+  address.searchParams.set('panel', name);
+  if (part) address.searchParams.set('part', part);
+  else address.searchParams.delete('part');
+  history.replaceState(null, '', address);
+  for (const section of panel.querySelectorAll('.scroll > section')) section.hidden = section.id !== name;
+  for (const link of panel.querySelectorAll('#tabs [data-panel]')) {
+    if (link.dataset.panel === name) link.setAttribute('aria-current', 'true');
+    else link.removeAttribute('aria-current');
+  }
+  light();
+}
+
+/** Marks what is pointed at and what is open. */
+function light() {
+  const opened = new URLSearchParams(location.search).get('part');
+  const focused = document.activeElement?.closest('#panel [data-for]')?.dataset.for.split(' ') ?? [];
+  const lit = new Set([hovered, opened, ...focused].filter((part) => part && !part.startsWith('piece:')));
+  for (const mark of document.querySelectorAll('#drawing [data-part]')) {
+    mark.classList.toggle('lit', lit.has(mark.dataset.part));
+  }
+  for (const section of panel.querySelectorAll('[data-for]')) {
+    const parts = section.dataset.for.split(' ');
+    section.classList.toggle('lit', parts.includes(opened));
+  }
+}
+
+if (panel) {
+  whenSwapped(light);
+  panel.addEventListener('focusin', ({ target }) => {
+    const section = target.closest('[data-for]');
+    const how = document.getElementById('how');
+    if (how) how.textContent = section?.dataset.how ?? '';
+    const parts = section?.dataset.for.split(' ') ?? [];
+    const opened = new URLSearchParams(location.search).get('part');
+    if (section && !parts.includes(opened)) showPanel(section.closest('section').id, parts[0]);
+    else light();
+  });
+  panel.addEventListener('click', (event) => {
+    const link = event.target.closest('[data-panel]');
+    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault();
+    if (link.dataset.part) openPart(link.dataset.part);
+    else showPanel(link.dataset.panel);
+  });
+}

@@ -1,0 +1,170 @@
+// One small protocol: a request answers with the fragments of the page that are now different, by id.
+
+const bench = document.getElementById('bench');
+const shown = new Map();
+const after = [];
+let queue = Promise.resolve();
+
+/** Fields being typed into, whose text is not the file's yet. */
+export const typing = new WeakSet();
+
+/** Calls a function now and after every swap. @param {() => void} call */
+export function whenSwapped(call) {
+  after.push(call);
+  call();
+}
+
+/**
+ * Asks the bench for something, after everything asked before, and puts the answer into the page.
+ * @param {'fragments'|'edit'|'undo'|'redo'|'reload'} action
+ * @param {object} [body] what a change carries besides the revision
+ * @param {HTMLElement} [about] the field or button it came from
+ */
+export function ask(action, body, about) {
+  queue = queue.then(() => send(action, body, about)).catch(lost);
+  return queue;
+}
+
+async function send(action, body, about) {
+  bench.setAttribute('aria-busy', 'true');
+  try {
+    const address = `${bench.dataset.path}/${action}${location.search}`;
+    const headers = { 'x-bench': '1' };
+    let request = { headers };
+    if (action !== 'fragments') {
+      headers['content-type'] = 'application/json';
+      const carried = { revision: bench.dataset.revision, ...body };
+      request = { method: 'POST', headers, body: JSON.stringify(carried) };
+    }
+    const response = await fetch(address, request);
+    const kind = response.headers.get('content-type') ?? '';
+    if (!kind.startsWith('application/json')) {
+      const page = new DOMParser().parseFromString(await response.text(), 'text/html');
+      say([...page.querySelectorAll('h1, .words')].map((e) => e.textContent).join('. '));
+      return;
+    }
+    take(await response.json(), about);
+  } finally {
+    bench.removeAttribute('aria-busy');
+  }
+}
+
+function take(answer, about) {
+  bench.dataset.revision = answer.revision;
+  if (about && answer.problems.length === 0) settle(about);
+  if (answer.reset) {
+    for (const field of document.querySelectorAll('[aria-invalid]')) settle(field);
+  }
+  for (const { id, html } of answer.fragments) {
+    if (shown.get(id) === html && !answer.reset) continue;
+    shown.set(id, html);
+    const holder = document.createElement('template');
+    holder.innerHTML = html;
+    const old = document.getElementById(id);
+    const fresh = holder.content.firstElementChild;
+    if (old && fresh) morph(old, fresh, answer.reset);
+  }
+  if (answer.problems.length > 0) complain(about, answer.problems);
+  for (const call of after) call();
+}
+
+function lost() {
+  say('The bench does not answer. Is it still running? Nothing was changed.');
+}
+
+/** Says something at the foot of the page, where it is read out. @param {string} words */
+export function say(words) {
+  const place = document.querySelector('#history [role=status]');
+  if (place) place.textContent = words;
+  shown.delete('history');
+}
+
+function problemPlace(field) {
+  return field.closest('tbody, details, li')?.querySelector('.problem') ?? null;
+}
+
+/** A field is as the file says again. @param {HTMLElement} field */
+export function settle(field) {
+  typing.delete(field);
+  field.removeAttribute('aria-invalid');
+  field.removeAttribute('aria-describedby');
+  const place = problemPlace(field);
+  if (place) {
+    place.hidden = true;
+    place.textContent = '';
+  }
+}
+
+function complain(field, problems) {
+  const place = field && problemPlace(field);
+  if (!place || !field.dataset.path) {
+    say(problems.join('. '));
+    return;
+  }
+  place.id = `p-${field.id}`;
+  place.textContent = problems.map((line) => line.charAt(0).toUpperCase() + line.slice(1)).join('. ');
+  place.hidden = false;
+  field.setAttribute('aria-invalid', 'true');
+  field.setAttribute('aria-describedby', place.id);
+  say('Not changed. ' + place.textContent);
+}
+
+// What belongs to the reader of the page, not to the file.
+const OWN = new Set(['aria-invalid', 'aria-describedby']);
+
+function morph(old, fresh, reset) {
+  if (old.nodeType !== Node.ELEMENT_NODE) {
+    if (old.nodeValue !== fresh.nodeValue) old.nodeValue = fresh.nodeValue;
+    return;
+  }
+  if ('keep' in (old.dataset ?? {})) return;
+  const kept = (name) => OWN.has(name) || (name === 'open' && old.tagName === 'DETAILS');
+  for (const { name } of [...old.attributes]) {
+    if (!fresh.hasAttribute(name) && !kept(name)) old.removeAttribute(name);
+  }
+  for (const { name, value } of fresh.attributes) {
+    if (old.getAttribute(name) !== value && !kept(name)) old.setAttribute(name, value);
+  }
+  if ('whole' in (old.dataset ?? {})) {
+    old.replaceChildren(...fresh.childNodes);
+    return;
+  }
+  children(old, fresh, reset);
+  const busy = typing.has(old) || old.hasAttribute('aria-invalid');
+  if (old.tagName === 'INPUT' && (reset || !busy)) old.value = old.getAttribute('value') ?? '';
+  if (old.tagName === 'SELECT' && (reset || !busy)) {
+    const chosen = [...old.options].findIndex((option) => option.hasAttribute('selected'));
+    old.selectedIndex = Math.max(chosen, 0);
+  }
+}
+
+function children(old, fresh, reset) {
+  let at = old.firstChild;
+  for (const want of [...fresh.childNodes]) {
+    const match = partner(at, want);
+    if (!match) {
+      old.insertBefore(want, at);
+      continue;
+    }
+    while (at !== match) {
+      const gone = at;
+      at = at.nextSibling;
+      gone.remove();
+    }
+    morph(match, want, reset);
+    at = match.nextSibling;
+  }
+  while (at) {
+    const gone = at;
+    at = at.nextSibling;
+    gone.remove();
+  }
+}
+
+function partner(at, want) {
+  if (want.id) {
+    for (let node = at; node; node = node.nextSibling) if (node.id === want.id) return node;
+    return null;
+  }
+  return at && at.nodeName === want.nodeName && !at.id ? at : null;
+}

@@ -1,0 +1,66 @@
+//! What a change answers with: the fragments that replace those on the page, and what went wrong if anything did.
+
+use serde::Serialize;
+use style::Report;
+
+/// One part of the page, by its id.
+#[derive(Clone, Debug, Serialize)]
+pub(crate) struct Fragment {
+    pub(crate) id: &'static str,
+    pub(crate) html: String,
+}
+
+/// The answer to a change or to another view being asked for.
+#[derive(Clone, Debug, Default, Serialize)]
+pub(crate) struct Answer {
+    /// The revision that the page shows from now on.
+    pub(crate) revision: String,
+    /// The fragments to put in.
+    pub(crate) fragments: Vec<Fragment>,
+    /// What to say beside the field that was changed; empty when all is well.
+    pub(crate) problems: Vec<String>,
+    /// What happened, in words, to be read out.
+    pub(crate) said: String,
+    /// Whether fields go back to what the file says, also those with text that was refused.
+    pub(crate) reset: bool,
+}
+
+/// How many problems are shown beside one field.
+const MOST_SHOWN: usize = 3;
+
+/// A report as sentences for the page.
+pub(crate) fn sentences(report: &Report) -> Vec<String> {
+    let shown = report.problems.iter().take(MOST_SHOWN);
+    let mut lines: Vec<String> = shown
+        .map(|problem| match &problem.hint {
+            Some(hint) => format!("{}: {hint}", problem.message),
+            None => problem.message.clone(),
+        })
+        .collect();
+    let left = report.problems.len().saturating_sub(MOST_SHOWN) + report.more;
+    if left > 0 {
+        lines.push(format!("and {left} more"));
+    }
+    lines
+}
+
+/// A report as sentences that say where in which file.
+pub(crate) fn placed(report: &Report) -> Vec<String> {
+    let lines = report.problems.iter().map(|problem| {
+        let hint = problem.hint.as_deref().unwrap_or_default();
+        let place = match problem.line {
+            0 => problem.file.clone(),
+            line => format!("{}, line {line}", problem.file),
+        };
+        format!(
+            "{place}: {}{}{hint}",
+            problem.message,
+            if hint.is_empty() { "" } else { "; " }
+        )
+    });
+    let mut lines: Vec<String> = lines.collect();
+    if report.more > 0 {
+        lines.push(format!("and {} more", report.more));
+    }
+    lines
+}

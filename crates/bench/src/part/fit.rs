@@ -1,0 +1,218 @@
+//! The chart: what the finished garment measures, how that grows, and what the pattern measures in the size shown.
+
+use maud::{Markup, html};
+use sewing::Garment;
+use style::known::{self, Measure};
+use trade::Length;
+
+use crate::field::{Show, capital, problem_place};
+use crate::see::{Panel, See};
+
+/// Measures that belong together, and the parts of the drawing they say something about.
+struct Group {
+    title: &'static str,
+    measures: &'static [&'static str],
+    parts: &'static str,
+}
+
+const GROUPS: &[Group] = &[
+    Group {
+        title: "Body and legs",
+        measures: &[
+            "waist",
+            "seat",
+            "front_rise",
+            "back_rise",
+            "thigh",
+            "knee",
+            "hem",
+            "inseam",
+            "outseam",
+            "hem_depth",
+        ],
+        parts: "piece:front piece:back",
+    },
+    Group {
+        title: "Band and fly",
+        measures: &["band_height", "band_overlap", "fly_length", "fly_width"],
+        parts: "piece:band piece:fly_facing piece:fly_shield",
+    },
+    Group {
+        title: "Yoke",
+        measures: &["yoke_centre", "yoke_side"],
+        parts: "piece:yoke",
+    },
+    Group {
+        title: "Front pockets",
+        measures: &["mouth_width", "mouth_depth"],
+        parts: "piece:pocket_facing piece:pocket_bag",
+    },
+    Group {
+        title: "Coin pocket",
+        measures: &["coin_width", "coin_depth"],
+        parts: "piece:coin_pocket",
+    },
+    Group {
+        title: "Back pockets",
+        measures: &[
+            "back_pocket_width",
+            "back_pocket_length",
+            "back_pocket_from_yoke",
+            "back_pocket_from_centre",
+        ],
+        parts: "piece:back_pocket_left piece:back_pocket_right piece:back_lining_left piece:back_lining_right",
+    },
+    Group {
+        title: "Belt loops",
+        measures: &["loop_length", "loop_width"],
+        parts: "piece:loop_strip loop",
+    },
+];
+
+/// What the pattern may be off the chart before it is marked: the solver's own promise is a hundredth of a millimetre.
+const OFF: Length = Length::mm(0.05);
+
+pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+    let sizes = &show.loaded.style.sizes;
+    html! {
+        section #fit aria-labelledby="fit-title" hidden[see.panel != Panel::Fit] {
+            h2 #fit-title { "Measurement chart" }
+            p.lead { "The finished garment after its first wash, flat and closed." }
+            table.chart {
+                thead {
+                    tr {
+                        th scope="col" { "Measure" }
+                        th scope="col" { "At " (sizes.base) }
+                        th scope="col" { "Grade" }
+                        th scope="col" { "Tol. ±" }
+                        th.figure scope="col" { "At " (garment.size) }
+                        th.figure scope="col" { "Pattern" }
+                    }
+                }
+                @for group in GROUPS {
+                    tbody.head data-for=(group.parts) data-name=(group.title) id={ "group-" (group.measures.first().copied().unwrap_or_default()) } {
+                        tr { th colspan="6" scope="rowgroup" { (group.title) } }
+                    }
+                    @for name in group.measures {
+                        @if let Some(measure) = known::measure(name) { (row(show, garment, measure)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn row(show: &Show<'_>, garment: &Garment, measure: &Measure) -> Markup {
+    let (name, title) = (measure.name, capital(measure.title));
+    let path = |key: &str| format!("chart.{name}.{key}");
+    let entry = show.loaded.style.chart.get(name);
+    let said = |value: Length| value.show(show.system);
+    let value = show.optional(
+        path("value"),
+        format!("{title} at {}", show.loaded.style.sizes.base),
+        entry.map(|entry| entry.value),
+        &measure.value.map_or("drafted".to_owned(), said),
+    );
+    let grade = show.optional(
+        path("grade"),
+        format!("{title}: grade for each inch of waist"),
+        entry.and_then(|entry| entry.grade),
+        "–",
+    );
+    let tolerance = show.optional(
+        path("tolerance"),
+        format!("{title}: tolerance either way"),
+        entry.map(|entry| entry.tolerance),
+        &said(measure.tolerance),
+    );
+    let taken = garment.pattern.measures();
+    let taken = taken.iter().find(|taken| taken.measure.key == name);
+    let charted = show.loaded.style.value(name, garment.size);
+    let off = taken
+        .zip(charted)
+        .is_some_and(|(taken, charted)| (taken.pattern - charted).abs() > OFF);
+    let how = draft::measure::measure(name).map_or("", |measure| measure.how);
+    html! {
+        tbody.measure id={ "measure-" (name) } data-for={ "measure:" (name) } data-name=(title) data-how=(how) {
+            tr {
+                th scope="row" { (title) (level(show, measure)) }
+                td { (value.render()) }
+                td.grade { (grade.render()) (further_grades(show, measure)) }
+                td.tolerance { (tolerance.render()) }
+                td.figure { @match charted { Some(charted) => (said(charted)), None => "–" } }
+                td.figure.off[off] { @match taken { Some(taken) => (said(rounded(taken.pattern))), None => "–" } }
+            }
+            tr.said { td colspan="6" { (problem_place()) } }
+        }
+    }
+}
+
+/// The level a measure is taken at, for measures that have one.
+fn level(show: &Show<'_>, measure: &Measure) -> Markup {
+    let Some(usual) = measure.at else {
+        return html! {};
+    };
+    let entry = show.loaded.style.chart.get(measure.name);
+    let field = show.optional(
+        format!("chart.{}.at", measure.name),
+        format!("{}: taken {}", capital(measure.title), measure.from),
+        entry.and_then(|entry| entry.at),
+        &usual.show(show.system),
+    );
+    html! { span.level { (field.render()) " " (measure.from) } }
+}
+
+/// Grades for length and above break sizes, where the file has them or the measure runs along the leg.
+fn further_grades(show: &Show<'_>, measure: &Measure) -> Markup {
+    let name = measure.name;
+    let title = capital(measure.title);
+    let entry = show.loaded.style.chart.get(name);
+    let per_length = entry.and_then(|entry| entry.per_length);
+    let along = matches!(name, "inseam" | "outseam");
+    html! {
+        @if along || per_length.is_some() {
+            span.further {
+                "length "
+                (show.optional(
+                    format!("chart.{name}.per_length"),
+                    format!("{title}: grade for each inch of length"),
+                    per_length,
+                    "–",
+                ).render())
+            }
+        }
+        @for (number, step) in entry.iter().flat_map(|entry| entry.breaks.iter().enumerate()) {
+            span.further {
+                "above " (step.above) " "
+                (show.length(
+                    format!("chart.{name}.breaks[{number}].grade"),
+                    format!("{title}: grade above waist {}", step.above),
+                    step.grade,
+                ).render())
+            }
+        }
+    }
+}
+
+/// To a hundredth of a millimetre, as far as the pattern is solved.
+fn rounded(length: Length) -> Length {
+    Length::mm((length.to_mm() * 100.0).round() / 100.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_measure_has_its_place_in_the_chart() {
+        let mut shown: Vec<&str> = GROUPS
+            .iter()
+            .flat_map(|group| group.measures)
+            .copied()
+            .collect();
+        let mut known: Vec<&str> = known::MEASURES.iter().map(|measure| measure.name).collect();
+        shown.sort_unstable();
+        known.sort_unstable();
+        assert_eq!(shown, known);
+    }
+}

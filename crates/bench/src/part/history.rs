@@ -1,0 +1,33 @@
+//! The foot of the page: what was done last, and every change of this session.
+
+use maud::{Markup, html};
+
+use crate::field::capital;
+use crate::session::Session;
+
+/// How many changes are listed; all can be taken back.
+const MOST_LISTED: usize = 50;
+
+pub(crate) fn render(session: &Session, said: &str) -> Markup {
+    let done = session.done();
+    html! {
+        footer #history {
+            p role="status" {
+                @if said.is_empty() { "Every change is saved to the style file as it is made." }
+                @else { (capital(said)) ". Saved." }
+            }
+            details.changes {
+                summary {
+                    @match done.len() {
+                        0 => "No changes yet",
+                        1 => "1 change",
+                        many => { (many) " changes" }
+                    }
+                }
+                ol reversed {
+                    @for state in done.iter().rev().take(MOST_LISTED) { li { (state.words) } }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,10 @@
+//! Parts of the style page that are replaced when something changes. Each is one element with a fixed id.
+
+pub(crate) mod bar;
+pub(crate) mod construction;
+pub(crate) mod drawing;
+pub(crate) mod findings;
+pub(crate) mod fit;
+pub(crate) mod history;
+pub(crate) mod notice;
+pub(crate) mod tabs;

@@ -1,0 +1,24 @@
+//! The three panels beside the drawing, by name.
+
+use maud::{Markup, html};
+use sewing::Garment;
+
+use super::findings;
+use crate::field::capital;
+use crate::route;
+use crate::see::{Panel, See};
+
+pub(crate) fn render(name: &str, see: &See, garment: &Garment) -> Markup {
+    let found = findings::count(garment);
+    html! {
+        nav #tabs aria-label="Panels" {
+            @for panel in Panel::ALL {
+                @let to = See { panel, ..see.clone() };
+                a href=(route::style(name, &to)) data-panel=(panel.word()) aria-current=[(panel == see.panel).then_some("true")] {
+                    (capital(panel.word()))
+                    @if panel == Panel::Findings && found > 0 { " " span.count { (found) } }
+                }
+            }
+        }
+    }
+}

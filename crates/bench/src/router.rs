@@ -1,0 +1,420 @@
+//! The addresses of the bench and what each of them does.
+
+use std::sync::{Arc, Mutex, PoisonError};
+use std::time::{Duration, Instant};
+
+use axum::extract::rejection::JsonRejection;
+use axum::extract::{DefaultBodyLimit, Path, Query, State};
+use axum::http::{HeaderMap, StatusCode, header};
+use axum::middleware::from_fn_with_state;
+use axum::response::{Html, IntoResponse, Redirect, Response};
+use axum::routing::{get, post};
+use axum::{Json, Router};
+use serde::Deserialize;
+use style::Edit;
+
+use crate::answer::{Answer, placed, sentences};
+use crate::page::style::Page;
+use crate::part::notice::Notice;
+use crate::see::{Asked, See};
+use crate::session::{Disk, Refused, Session};
+use crate::state::{Bench, NotOpen};
+use crate::trouble::Trouble;
+use crate::{asset, garment, guard, page, route};
+
+/// The largest request taken.
+const LARGEST_BODY: usize = 1 << 20;
+/// The most edits one request may carry.
+const MOST_EDITS: usize = 50;
+
+/// The whole bench as a function of requests.
+pub fn router(bench: Bench) -> Router {
+    Router::new()
+        .route("/", get(collection))
+        .route("/style/{name}", get(style_page))
+        .route("/style/{name}/fragments", get(fragments))
+        .route("/style/{name}/drawing.svg", get(drawing))
+        .route("/style/{name}/edit", post(edit))
+        .route("/style/{name}/undo", post(undo))
+        .route("/style/{name}/redo", post(redo))
+        .route("/style/{name}/reload", post(reload))
+        .route("/asset/{edition}/{name}", get(asset_file))
+        .route(
+            "/favicon.ico",
+            get(async || Redirect::permanent(&asset::url("mark.svg"))),
+        )
+        .fallback(async || Trouble::no_such_page())
+        .method_not_allowed_fallback(async || {
+            Trouble::one(
+                StatusCode::METHOD_NOT_ALLOWED,
+                "This address is not for opening",
+                "It takes changes from the bench's own pages.",
+            )
+        })
+        .layer(DefaultBodyLimit::max(LARGEST_BODY))
+        .layer(from_fn_with_state(bench.clone(), guard::guard))
+        .with_state(bench)
+}
+
+async fn asset_file(Path((edition, name)): Path<(String, String)>) -> Response {
+    asset::serve(&edition, &name)
+}
+
+async fn collection(
+    State(bench): State<Bench>,
+    Query(asked): Query<Asked>,
+) -> Result<Html<String>, Trouble> {
+    let see = See::from(asked);
+    blocking(move || {
+        let listed = page::collection::gather(&bench)?;
+        Ok(Html(page::collection::render(&listed, &see).into_string()))
+    })
+    .await
+}
+
+async fn style_page(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    let see = See::from(asked);
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        // Every change was saved when it was made, so taking over what somebody else wrote loses nothing.
+        let notice = match session.look_at_disk() {
+            Disk::Changed(on_disk, words) => {
+                session.take_over(*on_disk);
+                Notice::TakenOver(words)
+            }
+            other => notice(other),
+        };
+        let page = Page::of(&name, &mut session, see, notice, "");
+        Ok(Html(page.render().into_string()).into_response())
+    })
+    .await
+}
+
+/// Another view of the same style, for a page that is open already.
+async fn fragments(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+    headers: HeaderMap,
+) -> Result<Response, Trouble> {
+    let see = See::from(asked);
+    if !headers.contains_key("x-bench") {
+        return Ok(Redirect::to(&route::style(&name, &see)).into_response());
+    }
+    answered(bench, name, see, |session, _| Outcome {
+        notice: notice(session.look_at_disk()),
+        ..Outcome::default()
+    })
+    .await
+}
+
+async fn drawing(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    let see = See::from(asked);
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        let size = see.size_of(&session.loaded().style);
+        let picture = garment::picture(&session.garment(size), &see);
+        let kind = [
+            (header::CONTENT_TYPE, "image/svg+xml"),
+            (header::CACHE_CONTROL, "private, max-age=86400"),
+        ];
+        Ok((kind, picture.svg).into_response())
+    })
+    .await
+}
+
+/// A change as a page sends it: what to change, and the revision the page shows.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Change {
+    revision: String,
+    edits: Vec<Edit>,
+}
+
+/// A step through the history, and the revision the page shows.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Step {
+    revision: String,
+}
+
+async fn edit(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+    change: Result<Json<Change>, JsonRejection>,
+) -> Result<Response, Trouble> {
+    let Change { revision, edits } = understood(change)?;
+    if edits.len() > MOST_EDITS {
+        return Err(not_understood("It holds too many changes at once."));
+    }
+    answered(bench, name, asked.into(), move |session, see| {
+        let system = see.system(&session.loaded().collection);
+        change_with(session, &revision, |session| session.edit(&edits, system))
+    })
+    .await
+}
+
+async fn undo(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+    step: Result<Json<Step>, JsonRejection>,
+) -> Result<Response, Trouble> {
+    let Step { revision } = understood(step)?;
+    answered(bench, name, asked.into(), move |session, _| {
+        change_with(session, &revision, Session::undo).putting_back("Undone")
+    })
+    .await
+}
+
+async fn redo(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+    step: Result<Json<Step>, JsonRejection>,
+) -> Result<Response, Trouble> {
+    let Step { revision } = understood(step)?;
+    answered(bench, name, asked.into(), move |session, _| {
+        change_with(session, &revision, Session::redo).putting_back("Made again")
+    })
+    .await
+}
+
+/// Takes over what somebody else wrote into the file.
+async fn reload(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    answered(bench, name, asked.into(), |session, _| {
+        match session.look_at_disk() {
+            Disk::Changed(on_disk, _) => {
+                session.take_over(*on_disk);
+                Outcome {
+                    said: "The file was read again".to_owned(),
+                    reset: true,
+                    ..Outcome::default()
+                }
+            }
+            other => Outcome {
+                notice: notice(other),
+                reset: true,
+                ..Outcome::default()
+            },
+        }
+    })
+    .await
+}
+
+/// What came of a request, before the page is drawn again.
+#[derive(Default)]
+struct Outcome {
+    status: StatusCode,
+    said: String,
+    problems: Vec<String>,
+    reset: bool,
+    notice: Notice,
+}
+
+impl Outcome {
+    /// After a step through the history every field shows what the file says.
+    fn putting_back(self, what: &str) -> Self {
+        let said = match self.status {
+            StatusCode::OK => format!("{what}: {}", self.said),
+            _ => self.said,
+        };
+        Self {
+            said,
+            reset: true,
+            ..self
+        }
+    }
+}
+
+/// Makes a change when the page, the session and the file all hold the same text.
+fn change_with(
+    session: &mut Session,
+    revision: &str,
+    change: impl FnOnce(&mut Session) -> Result<String, Refused>,
+) -> Outcome {
+    let refused = |status, problem: &str, notice| Outcome {
+        status,
+        problems: vec![problem.to_owned()],
+        notice,
+        ..Outcome::default()
+    };
+    match session.look_at_disk() {
+        Disk::Same => {}
+        changed => {
+            let problem =
+                "not changed: the file was changed outside the bench; load it again first";
+            return refused(StatusCode::CONFLICT, problem, notice(changed));
+        }
+    }
+    if session.loaded().revision.as_str() != revision {
+        let problem =
+            "not changed: this page showed an earlier state; it now shows the file as it is";
+        return refused(StatusCode::CONFLICT, problem, Notice::None);
+    }
+    match change(session) {
+        Ok(said) => Outcome {
+            said,
+            ..Outcome::default()
+        },
+        Err(Refused::Problems(report)) => Outcome {
+            status: StatusCode::UNPROCESSABLE_ENTITY,
+            problems: sentences(&report),
+            ..Outcome::default()
+        },
+        // Somebody wrote between our look and our save.
+        Err(Refused::Stale) => {
+            let problem = "not changed: the file was changed outside the bench at the same moment";
+            refused(
+                StatusCode::CONFLICT,
+                problem,
+                notice(session.look_at_disk()),
+            )
+        }
+        Err(Refused::Nothing) => refused(
+            StatusCode::CONFLICT,
+            "there is nothing to take",
+            Notice::None,
+        ),
+        Err(Refused::Failed(words)) => {
+            refused(StatusCode::INTERNAL_SERVER_ERROR, &words, Notice::None)
+        }
+    }
+}
+
+fn notice(disk: Disk) -> Notice {
+    match disk {
+        Disk::Same => Notice::None,
+        Disk::Changed(_, words) => Notice::Changed(words),
+        Disk::Broken(report) => Notice::Broken(placed(&report)),
+    }
+}
+
+/// Does something with a style's session and answers with every fragment as it now is, saying how long each part took.
+async fn answered(
+    bench: Bench,
+    name: String,
+    see: See,
+    act: impl FnOnce(&mut Session, &See) -> Outcome + Send + 'static,
+) -> Result<Response, Trouble> {
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut clock = Clock::start();
+        let outcome = act(&mut session, &see);
+        clock.lap("file");
+        let size = see.size_of(&session.loaded().style);
+        session.garment(size);
+        clock.lap("garment");
+        let page = Page::of(&name, &mut session, see, outcome.notice, &outcome.said);
+        clock.lap("drawing");
+        let answer = Answer {
+            revision: page.revision(),
+            fragments: page.fragments(),
+            problems: outcome.problems,
+            said: outcome.said,
+            reset: outcome.reset,
+        };
+        clock.lap("page");
+        bench.tell(&format!("{name}: {} ({})", outcome.status, clock.words()));
+        let timing = [("server-timing", clock.header())];
+        Ok((outcome.status, timing, Json(answer)).into_response())
+    })
+    .await
+}
+
+/// Measures the parts of an answer.
+struct Clock {
+    since: Instant,
+    laps: Vec<(&'static str, Duration)>,
+}
+
+impl Clock {
+    fn start() -> Self {
+        Self {
+            since: Instant::now(),
+            laps: Vec::new(),
+        }
+    }
+
+    fn lap(&mut self, name: &'static str) {
+        self.laps.push((name, self.since.elapsed()));
+        self.since = Instant::now();
+    }
+
+    fn parts(&self) -> impl Iterator<Item = (&'static str, f64)> + '_ {
+        let total: Duration = self.laps.iter().map(|(_, took)| *took).sum();
+        let all = self.laps.iter().copied().chain([("total", total)]);
+        all.map(|(name, took)| (name, took.as_secs_f64() * 1000.0))
+    }
+
+    fn words(&self) -> String {
+        let parts: Vec<String> = self
+            .parts()
+            .map(|(name, ms)| format!("{name} {ms:.1} ms"))
+            .collect();
+        parts.join(", ")
+    }
+
+    fn header(&self) -> String {
+        let parts: Vec<String> = self
+            .parts()
+            .map(|(name, ms)| format!("{name};dur={ms:.2}"))
+            .collect();
+        parts.join(", ")
+    }
+}
+
+fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Trouble> {
+    bench.session(name).map_err(|not_open| match not_open {
+        NotOpen::Unknown => Trouble::no_such_page(),
+        NotOpen::Broken(report) => Trouble {
+            status: StatusCode::UNPROCESSABLE_ENTITY,
+            title: "This style cannot be opened yet",
+            words: placed(&report),
+        },
+    })
+}
+
+fn understood<T>(body: Result<Json<T>, JsonRejection>) -> Result<T, Trouble> {
+    match body {
+        Ok(Json(value)) => Ok(value),
+        Err(rejection) => Err(Trouble {
+            status: rejection.status(),
+            ..not_understood(&rejection.body_text())
+        }),
+    }
+}
+
+fn not_understood(words: &str) -> Trouble {
+    Trouble::one(
+        StatusCode::BAD_REQUEST,
+        "The request was not understood",
+        words,
+    )
+}
+
+/// Working out a garment and waiting for a disk belong off the threads that listen. A panic in there ends
+/// the one request, not the bench.
+async fn blocking<T: Send + 'static>(
+    work: impl FnOnce() -> Result<T, Trouble> + Send + 'static,
+) -> Result<T, Trouble> {
+    tokio::task::spawn_blocking(work)
+        .await
+        .unwrap_or_else(|_| Err(Trouble::inside()))
+}

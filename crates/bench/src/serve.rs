@@ -1,0 +1,162 @@
+//! Putting the bench on a loopback port.
+
+use std::net::{Ipv4Addr, SocketAddr, TcpListener};
+use std::path::PathBuf;
+use std::thread::JoinHandle;
+
+use tokio::sync::oneshot;
+
+use crate::{Bench, router};
+
+/// The port tried first when none is asked for.
+pub const USUAL_PORT: u16 = 7461;
+
+/// What a bench needs to be told.
+#[derive(Clone, Debug)]
+pub struct Options {
+    /// The collection's folder.
+    pub folder: PathBuf,
+    /// The loopback port; 0 lets the system choose. `None` takes [`USUAL_PORT`], or another when that is taken.
+    pub port: Option<u16>,
+    /// The key that opens the pages, letters and digits; `None` makes a new random one.
+    pub key: Option<String>,
+}
+
+/// Why the bench did not start.
+#[derive(Debug, thiserror::Error)]
+pub enum BenchError {
+    /// The folder is no collection that can be read.
+    #[error(transparent)]
+    Collection(#[from] style::Report),
+    /// The key cannot be part of an address and a cookie.
+    #[error("the key has to be 16 to 128 letters and digits")]
+    Key,
+    /// The system gave no random bytes for a key.
+    #[error("the system gave no random key: {0}; give one of your own")]
+    Random(String),
+    /// The port is taken or not allowed.
+    #[error(
+        "port {port} on this machine cannot be used: {source}; choose another port, or 0 for any free one"
+    )]
+    Port {
+        /// Which.
+        port: u16,
+        /// What the system said.
+        source: std::io::Error,
+    },
+    /// The system gave no thread or socket.
+    #[error("the bench cannot run: {0}")]
+    System(#[from] std::io::Error),
+}
+
+/// A bench that is running, until it is stopped or dropped.
+#[derive(Debug)]
+pub struct Running {
+    /// The address to open, with the key in it.
+    pub url: String,
+    /// Where it listens; always on 127.0.0.1.
+    pub addr: SocketAddr,
+    /// The thread it runs in.
+    pub join: JoinHandle<std::io::Result<()>>,
+    stop: oneshot::Sender<()>,
+}
+
+impl Running {
+    /// Runs until the process is ended.
+    ///
+    /// # Errors
+    /// What the system said when serving ended.
+    pub fn wait(self) -> std::io::Result<()> {
+        let Self { join, stop, .. } = self;
+        let ended = join.join().unwrap_or(Ok(()));
+        drop(stop);
+        ended
+    }
+
+    /// Stops taking requests and waits for those being answered.
+    ///
+    /// # Errors
+    /// What the system said when serving ended.
+    pub fn stop(self) -> std::io::Result<()> {
+        let Self { join, stop, .. } = self;
+        // A bench that has ended already hears nothing, which is as well.
+        let _ = stop.send(());
+        join.join().unwrap_or(Ok(()))
+    }
+}
+
+/// Starts a bench in a thread of its own. Each change and the time it took is told on standard error.
+///
+/// # Errors
+/// The folder is no collection, or there is no port, key or thread to be had.
+pub fn start(options: Options) -> Result<Running, BenchError> {
+    style::load_collection(&options.folder)?;
+    let key = match options.key {
+        Some(key) if is_plain(&key) => key,
+        Some(_) => return Err(BenchError::Key),
+        None => random_key()?,
+    };
+    let listener = listen(options.port)?;
+    let addr = listener.local_addr()?;
+    listener.set_nonblocking(true)?;
+    let url = format!("http://{addr}/?key={key}");
+    let bench = Bench::telling(options.folder, key, addr.port(), |line| eprintln!("{line}"));
+    let (stop, stopped) = oneshot::channel();
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .worker_threads(2)
+        .enable_all()
+        .build()?;
+    let join = std::thread::Builder::new()
+        .name("bench".to_owned())
+        .spawn(move || {
+            runtime.block_on(async move {
+                let listener = tokio::net::TcpListener::from_std(listener)?;
+                serve(listener, bench, async {
+                    // A sender that is gone means the same as one that speaks.
+                    let _ = stopped.await;
+                })
+                .await
+            })
+        })?;
+    Ok(Running {
+        url,
+        addr,
+        join,
+        stop,
+    })
+}
+
+/// Serves a bench on a listener until `until` is done; requests being answered are finished first.
+///
+/// # Errors
+/// What the system said when serving ended.
+pub async fn serve(
+    listener: tokio::net::TcpListener,
+    bench: Bench,
+    until: impl Future<Output = ()> + Send + 'static,
+) -> std::io::Result<()> {
+    axum::serve(listener, router(bench))
+        .with_graceful_shutdown(until)
+        .await
+}
+
+fn listen(port: Option<u16>) -> Result<TcpListener, BenchError> {
+    let at = |port| TcpListener::bind((Ipv4Addr::LOCALHOST, port));
+    let asked = port.unwrap_or(USUAL_PORT);
+    match (at(asked), port) {
+        (Ok(listener), _) => Ok(listener),
+        (Err(source), Some(port)) => Err(BenchError::Port { port, source }),
+        (Err(_), None) => at(0).map_err(|source| BenchError::Port { port: 0, source }),
+    }
+}
+
+fn is_plain(key: &str) -> bool {
+    (16..=128).contains(&key.len()) && key.bytes().all(|byte| byte.is_ascii_alphanumeric())
+}
+
+/// 128 random bits as hex digits.
+fn random_key() -> Result<String, BenchError> {
+    let mut bytes = [0; 16];
+    getrandom::fill(&mut bytes).map_err(|error| BenchError::Random(error.to_string()))?;
+    Ok(bytes.iter().map(|byte| format!("{byte:02x}")).collect())
+}

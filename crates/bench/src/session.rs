@@ -1,0 +1,201 @@
+//! A style being worked on: its text, the states before and after it, and what was last worked out.
+
+use std::sync::Arc;
+
+use sewing::Garment;
+use style::{Edit, Loaded, Report, SaveError, Size};
+use trade::System;
+
+use crate::garment::evaluate;
+use crate::written::Written;
+
+/// How many worked-out garments are kept. One is a few hundred kilobytes; a maker flips between a few sizes.
+const KEPT_GARMENTS: usize = 12;
+
+/// One style, its file, and the session's history.
+pub(crate) struct Session {
+    loaded: Loaded,
+    written: Written,
+    undo: Vec<State>,
+    redo: Vec<State>,
+    garments: Vec<(String, Size, Arc<Garment>)>,
+}
+
+/// A text the file had, and the change between it and the state next to it, in words.
+pub(crate) struct State {
+    text: String,
+    pub(crate) words: String,
+}
+
+/// How the file on disk stands against the session.
+pub(crate) enum Disk {
+    /// It is what the session holds.
+    Same,
+    /// Somebody changed it: the sound new version, and what changed in words.
+    Changed(Box<Loaded>, Vec<String>),
+    /// Somebody changed it and it now has problems.
+    Broken(Report),
+}
+
+/// Why a change was not made. The file is as it was.
+#[derive(Debug)]
+pub(crate) enum Refused {
+    /// The changed text would have these problems.
+    Problems(Report),
+    /// The file on disk is not the one the session holds.
+    Stale,
+    /// There is nothing to undo or redo.
+    Nothing,
+    /// Anything else, in words.
+    Failed(String),
+}
+
+impl Session {
+    pub(crate) fn new(loaded: Loaded) -> Self {
+        Self {
+            written: Written::of(&loaded.text),
+            loaded,
+            undo: Vec::new(),
+            redo: Vec::new(),
+            garments: Vec::new(),
+        }
+    }
+
+    pub(crate) fn loaded(&self) -> &Loaded {
+        &self.loaded
+    }
+
+    pub(crate) fn written(&self) -> &Written {
+        &self.written
+    }
+
+    /// Changes that can be taken back, the latest last.
+    pub(crate) fn done(&self) -> &[State] {
+        &self.undo
+    }
+
+    /// The change that would be made again.
+    pub(crate) fn undone(&self) -> Option<&State> {
+        self.redo.last()
+    }
+
+    /// The garment in a size, worked out once for each text.
+    pub(crate) fn garment(&mut self, size: Size) -> Arc<Garment> {
+        let revision = self.loaded.revision.as_str();
+        let kept = self
+            .garments
+            .iter()
+            .position(|(r, s, _)| r == revision && *s == size);
+        let entry = match kept {
+            Some(at) => self.garments.remove(at),
+            None => {
+                let garment = Arc::new(evaluate(&self.loaded, size));
+                (revision.to_owned(), size, garment)
+            }
+        };
+        let garment = Arc::clone(&entry.2);
+        self.garments.insert(0, entry);
+        self.garments.truncate(KEPT_GARMENTS);
+        garment
+    }
+
+    /// Reads the file again and compares. Cloths, yarns and trims that changed are taken over at once: they are not
+    /// written here.
+    pub(crate) fn look_at_disk(&mut self) -> Disk {
+        match style::load(&self.loaded.path) {
+            Ok(on_disk) if on_disk.text == self.loaded.text => {
+                if on_disk.collection != self.loaded.collection {
+                    self.loaded = on_disk;
+                    self.garments.clear();
+                }
+                Disk::Same
+            }
+            Ok(on_disk) => {
+                let changes = style::difference(&self.loaded.style, &on_disk.style);
+                let words = changes.into_iter().map(|change| change.sentence).collect();
+                Disk::Changed(Box::new(on_disk), words)
+            }
+            Err(report) => Disk::Broken(report),
+        }
+    }
+
+    /// Takes over a version read from disk. The one before it stays in the history.
+    pub(crate) fn take_over(&mut self, on_disk: Loaded) {
+        let before = std::mem::replace(&mut self.loaded, on_disk);
+        self.undo.push(State {
+            text: before.text,
+            words: "changes made outside the bench".to_owned(),
+        });
+        self.redo.clear();
+        self.garments.clear();
+        self.written = Written::of(&self.loaded.text);
+    }
+
+    /// Makes changes, all or none, and saves. Gives what changed in words; nothing when the text stayed the same.
+    pub(crate) fn edit(&mut self, edits: &[Edit], system: System) -> Result<String, Refused> {
+        let mut next = self.loaded.clone();
+        for edit in edits {
+            next = next.with_edit(edit).map_err(Refused::Problems)?;
+        }
+        if next.text == self.loaded.text {
+            return Ok(String::new());
+        }
+        let changes = style::difference_in(&self.loaded.style, &next.style, system);
+        let words = match changes.as_slice() {
+            [] => "the same in other words".to_owned(),
+            [one] => one.sentence.clone(),
+            [first, rest @ ..] => format!("{} (and {} more)", first.sentence, rest.len()),
+        };
+        let before = self.save(&next.text)?;
+        self.undo.push(State {
+            text: before,
+            words: words.clone(),
+        });
+        self.redo.clear();
+        Ok(words)
+    }
+
+    /// Goes back to the text before the last change.
+    pub(crate) fn undo(&mut self) -> Result<String, Refused> {
+        let state = self.undo.pop().ok_or(Refused::Nothing)?;
+        match self.save(&state.text) {
+            Ok(text) => {
+                let words = state.words.clone();
+                self.redo.push(State { text, ..state });
+                Ok(words)
+            }
+            Err(refused) => {
+                self.undo.push(state);
+                Err(refused)
+            }
+        }
+    }
+
+    /// Goes forward again.
+    pub(crate) fn redo(&mut self) -> Result<String, Refused> {
+        let state = self.redo.pop().ok_or(Refused::Nothing)?;
+        match self.save(&state.text) {
+            Ok(text) => {
+                let words = state.words.clone();
+                self.undo.push(State { text, ..state });
+                Ok(words)
+            }
+            Err(refused) => {
+                self.redo.push(state);
+                Err(refused)
+            }
+        }
+    }
+
+    /// Saves a text and gives the one before it.
+    fn save(&mut self, text: &str) -> Result<String, Refused> {
+        let saved = style::save(&self.loaded, text).map_err(|error| match error {
+            SaveError::Invalid(report) => Refused::Problems(report),
+            SaveError::Stale { .. } => Refused::Stale,
+            other => Refused::Failed(other.to_string()),
+        })?;
+        let before = std::mem::replace(&mut self.loaded, saved.loaded);
+        self.written = Written::of(&self.loaded.text);
+        Ok(before.text)
+    }
+}

@@ -1,0 +1,113 @@
+//! What the bench keeps while it runs: the collection's folder, the key, and a session for each style opened.
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+use std::sync::{Arc, Mutex, PoisonError};
+
+use crate::session::Session;
+use crate::trouble::Trouble;
+use style::Report;
+
+/// The bench: cheap to clone, all clones are the same bench.
+#[derive(Clone)]
+pub struct Bench(Arc<Inner>);
+
+struct Inner {
+    folder: PathBuf,
+    key: String,
+    port: u16,
+    log: Box<dyn Fn(&str) + Send + Sync>,
+    sessions: Mutex<BTreeMap<String, Arc<Mutex<Session>>>>,
+}
+
+/// Why a style has no session.
+pub(crate) enum NotOpen {
+    /// The collection has no style of this name.
+    Unknown,
+    /// Its file has problems, and no sound version of it was seen.
+    Broken(Report),
+}
+
+impl Bench {
+    /// A bench over one collection folder. `key` opens its pages; `port` is the loopback port that requests must name.
+    #[must_use]
+    pub fn new(folder: PathBuf, key: String, port: u16) -> Self {
+        Self(Arc::new(Inner {
+            folder,
+            key,
+            port,
+            log: Box::new(|_| {}),
+            sessions: Mutex::default(),
+        }))
+    }
+
+    /// The same bench telling each change and how long it took, one line at a time.
+    #[must_use]
+    pub fn telling(
+        folder: PathBuf,
+        key: String,
+        port: u16,
+        log: impl Fn(&str) + Send + Sync + 'static,
+    ) -> Self {
+        Self(Arc::new(Inner {
+            folder,
+            key,
+            port,
+            log: Box::new(log),
+            sessions: Mutex::default(),
+        }))
+    }
+
+    pub(crate) fn folder(&self) -> &std::path::Path {
+        &self.0.folder
+    }
+
+    pub(crate) fn key(&self) -> &str {
+        &self.0.key
+    }
+
+    pub(crate) fn port(&self) -> u16 {
+        self.0.port
+    }
+
+    pub(crate) fn tell(&self, line: &str) {
+        (self.0.log)(line);
+    }
+
+    /// The styles of the collection: the name of each one's folder, and its file.
+    pub(crate) fn styles(&self) -> Result<Vec<(String, PathBuf)>, Trouble> {
+        let files = style::list_styles(&self.0.folder).map_err(|error| {
+            Trouble::one(
+                axum::http::StatusCode::INTERNAL_SERVER_ERROR,
+                "The collection cannot be read",
+                &format!("{}: {error}", self.0.folder.display()),
+            )
+        })?;
+        let named = files.into_iter().filter_map(|file| {
+            let name = file.parent()?.file_name()?.to_str()?.to_owned();
+            Some((name, file))
+        });
+        Ok(named.collect())
+    }
+
+    /// The session of a style. A name from an address is only ever compared with the names the collection has.
+    pub(crate) fn session(&self, name: &str) -> Result<Arc<Mutex<Session>>, NotOpen> {
+        let styles = self.styles().map_err(|_| NotOpen::Unknown)?;
+        let (_, file) = styles
+            .into_iter()
+            .find(|(known, _)| known == name)
+            .ok_or(NotOpen::Unknown)?;
+        let mut sessions = self
+            .0
+            .sessions
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
+        if let Some(session) = sessions.get(name) {
+            return Ok(Arc::clone(session));
+        }
+        let loaded = style::load(&file).map_err(NotOpen::Broken)?;
+        let session = Arc::new(Mutex::new(Session::new(loaded)));
+        sessions.insert(name.to_owned(), Arc::clone(&session));
+        Ok(session)
+    }
+}

@@ -1,0 +1,61 @@
+//! One place turns what went wrong into a page, with a way back.
+
+use axum::http::StatusCode;
+use axum::response::{Html, IntoResponse, Response};
+use maud::html;
+
+use crate::page::layout;
+
+/// Something that cannot be shown, in words for the maker.
+#[derive(Clone, Debug)]
+pub(crate) struct Trouble {
+    pub(crate) status: StatusCode,
+    pub(crate) title: &'static str,
+    pub(crate) words: Vec<String>,
+}
+
+impl Trouble {
+    pub(crate) fn no_such_page() -> Self {
+        Self::one(
+            StatusCode::NOT_FOUND,
+            "There is no such page",
+            "The address names nothing in this collection. A style may have been renamed or taken away.",
+        )
+    }
+
+    pub(crate) fn refused(words: &str) -> Self {
+        Self::one(StatusCode::FORBIDDEN, "This page stays closed", words)
+    }
+
+    pub(crate) fn one(status: StatusCode, title: &'static str, words: &str) -> Self {
+        Self {
+            status,
+            title,
+            words: vec![words.to_owned()],
+        }
+    }
+
+    pub(crate) fn inside() -> Self {
+        Self::one(
+            StatusCode::INTERNAL_SERVER_ERROR,
+            "The bench could not work this out",
+            "The style file is as it was. Undo the last change by hand, or tell us which change led here.",
+        )
+    }
+}
+
+impl IntoResponse for Trouble {
+    fn into_response(self) -> Response {
+        let main = html! {
+            main.plain {
+                h1 { (self.title) }
+                @for words in &self.words { p.words { (words) } }
+                @if self.status != StatusCode::FORBIDDEN {
+                    p { a href="/" { "Back to the collection" } }
+                }
+            }
+        };
+        let page = layout::bare(self.title, &main);
+        (self.status, Html(page.into_string())).into_response()
+    }
+}
