@@ -4,7 +4,7 @@ use draft::PieceId;
 use style::{Ply, Seam, known};
 use trade::Length;
 
-use crate::construct::allowances;
+use crate::allowance::allowances;
 use crate::garment::On;
 
 /// What is done with an edge.

@@ -4,7 +4,8 @@ use draft::{ClothUse, PieceId};
 use style::{Construction, Ply, Seam};
 use trade::Length;
 
-use crate::construct::{Fell, allowances, construct, turned_depth};
+use crate::allowance::{Fell, allowances, turned_depth};
+use crate::construct::construct;
 use crate::context::Context;
 use crate::edges::{over_ply, side_of};
 use crate::garment::{Finish, InsideLap, On};

@@ -6,6 +6,7 @@
 //! piece it is on; [`placements`] says how one piece lies on another. A style that cannot be sewn as
 //! it says still gives a garment, with [`Garment::findings`] that say what is wrong.
 
+mod allowance;
 mod check;
 mod construct;
 mod context;
@@ -20,10 +21,10 @@ mod placement;
 mod rows;
 mod run;
 
-pub use construct::{
-    Allowances, CLOTH_TURN, CONSTRUCTS, Construct, EDGE_MARGIN, FELL_WIDTH, Fell, Rule, allowances,
-    class_of, construct, operation_of, turned_depth,
+pub use allowance::{
+    Allowances, CLOTH_TURN, EDGE_MARGIN, FELL_WIDTH, Fell, allowances, turned_depth,
 };
+pub use construct::{CONSTRUCTS, Construct, Rule, class_of, construct, operation_of};
 pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{
     CutPiece, Face, Finish, Fixing, FixingKind, Garment, InsideLap, On, RowEnd, RowYarn, StitchRow,

@@ -1,12 +1,12 @@
 //! A change to the style changes what is sewn, and what is wrong with it is said.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, missing_docs)]
 
 mod common;
 
 use common::ferryman;
 use draft::{PieceId, Severity};
 use sewing::{Finish, Garment, On, findings_of_run, make};
-use style::{Construction, Lap, Loaded, Ply, Size};
+use style::{Closing, Construction, Lap, Loaded, Ply, Size};
 use trade::{Length, StitchDensity};
 
 fn base() -> Garment {
@@ -130,6 +130,68 @@ fn what_is_wrong_is_said() {
             .findings
             .is_sorted_by(|a, b| a.severity >= b.severity)
     );
+}
+
+fn found(garment: &Garment, code: &str) -> bool {
+    garment.findings.iter().any(|f| f.code == code)
+}
+
+#[test]
+fn a_closing_that_does_not_fit_is_said() {
+    let with = |code: &'static str, change: fn(&mut Loaded)| {
+        assert!(found(&sewn(change), code), "{code}");
+        assert!(!found(&base(), code), "{code}");
+    };
+    with("sewing::band-button", |l| {
+        l.style.chart["band_overlap"].value = Length::mm(20.0);
+    });
+    // Holes of a 14 mm button end 9.5 + 14 + 3.2 = 26.7 mm from the fly edge.
+    with("sewing::fly-holes", |l| {
+        l.style.seams["fly"].rows.as_mut().unwrap()[1].offset = Length::mm(26.0);
+    });
+    with("sewing::zip-length", |l| {
+        let mut zip = l.collection.trims["rivet-9"].clone();
+        zip.length = Some(Length::mm(200.0));
+        l.collection.trims.insert("zip".to_owned(), zip);
+        l.style.fly.closing = Closing::Zip;
+        l.style.fly.zip = Some("zip".to_owned());
+    });
+}
+
+#[test]
+fn a_coin_pocket_must_lie_on_its_facing() {
+    let garment = sewn(|l| l.style.chart["coin_depth"].value = Length::mm(160.0));
+    assert!(found(&garment, "sewing::coin-beyond-facing"));
+    assert!(!found(&base(), "sewing::coin-beyond-facing"));
+    let hidden = sewn(|l| {
+        l.style.pockets.coin.below_band = Length::mm(85.0);
+        l.style.chart["coin_depth"].value = Length::mm(20.0);
+    });
+    assert!(found(&hidden, "sewing::coin-hidden"));
+    assert!(!found(&base(), "sewing::coin-hidden"));
+}
+
+#[test]
+fn labels_go_where_their_words_say() {
+    let place = |words: &str| {
+        let words = words.to_owned();
+        let garment = sewn(|l| l.style.labels[1].place = words);
+        let label = garment.fixings.iter().find(|f| f.from == "size-label");
+        let band = garment.pattern.piece(PieceId::Band).unwrap();
+        let centre = band.point("centre_back").unwrap().x;
+        label.map(|f| (f.piece, f.on, f.at.x - centre))
+    };
+    let (piece, _, right) = place("Band inside, right of main label").unwrap();
+    assert_eq!(piece, PieceId::Band);
+    // Half of 60 mm, a gap of 5 mm, half of 20 mm.
+    assert!((right - 45.0).abs() < 1e-9);
+    let (_, _, left) = place("band inside, left of main label").unwrap();
+    assert!((left + 45.0).abs() < 1e-9);
+    let (piece, on, _) = place("right side seam inside").unwrap();
+    assert_eq!((piece, on), (PieceId::Front, On::Mirrored));
+    for words in ["", "band outside, centre back", "side seam", "band inside"] {
+        assert_eq!(place(words), None, "{words}");
+    }
 }
 
 #[test]

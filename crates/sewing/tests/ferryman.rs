@@ -1,12 +1,12 @@
 //! The demo style, sewn in every size.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, missing_docs)]
 
 mod common;
 
 use common::ferryman;
 use draft::{PieceId, Severity};
 use geometry::{Point, area, contains, is_simple};
-use sewing::{FixingKind, Garment, On, findings_of_run, make, make_run, placements};
+use sewing::{FixingKind, Garment, On, findings_of_run, make, make_run, placed, placements};
 use style::Size;
 use trade::Length;
 
@@ -176,6 +176,22 @@ fn pockets_lie_on_their_placement_lines(garment: &Garment) {
 }
 
 #[test]
+fn the_shield_hangs_on_the_fly_edge() {
+    let garment = base();
+    let piece = |id| garment.pattern.piece(id).unwrap();
+    let place = placed(&garment.pattern, PieceId::FlyShield).unwrap();
+    assert_eq!((place.onto, place.on), (PieceId::Front, On::Mirrored));
+    let sewn = piece(PieceId::FlyShield).edge("left").unwrap();
+    let fly = piece(PieceId::Front).edge("fly").unwrap();
+    assert!((place.map * sewn.start() - fly.start()).hypot() < 1e-9);
+    // It runs down along the fly edge and reaches away from the front.
+    let down = place.map * sewn.end() - fly.start();
+    assert!(down.cross(fly.start_direction()).abs() < 1e-6);
+    let fold = place.map * Point::ORIGIN - fly.start();
+    assert!(fold.dot(geometry::left_of(fly.start_direction())) < -30.0);
+}
+
+#[test]
 fn every_seam_has_its_rows() {
     let garment = base();
     for (seam, count) in rows_by_seam() {
@@ -258,10 +274,20 @@ fn the_fly_runs_parallel_to_its_edge_and_into_its_foot() {
                 distance(&edge, p)
             );
         }
-        // It ends on the fly edge, above the foot.
+        // It ends on the fly edge, above its foot.
         let above_foot = (row.path.end() - fly.end()).hypot();
         assert!(distance(&edge, row.path.end()) < 0.1);
         assert!(above_foot > 1.0 && above_foot < 20.0, "{above_foot}");
+    }
+}
+
+#[test]
+fn the_front_rise_comes_out_from_under_the_fly() {
+    let garment = base();
+    let outermost = garment.rows.iter().find(|r| r.seam == "fly").unwrap();
+    let stitching = outermost.path.dense(Length::mm(0.5));
+    for row in garment.rows.iter().filter(|r| r.seam == "front_rise") {
+        assert!(distance(&stitching, row.path.start()) < 0.05);
     }
 }
 

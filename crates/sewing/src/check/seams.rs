@@ -4,7 +4,7 @@ use draft::{Finding, Severity};
 use style::{Construction, RowSpec, Seam};
 use trade::Length;
 
-use crate::construct::{EDGE_MARGIN, FELL_WIDTH, allowances};
+use crate::allowance::{EDGE_MARGIN, FELL_WIDTH, allowances};
 use crate::context::{Context, finding, mm, with_remedy};
 use crate::rows::JOINING;
 

@@ -4,7 +4,7 @@ use draft::{Finding, PieceId, Severity};
 use geometry::Point;
 use trade::Length;
 
-use crate::construct::allowances;
+use crate::allowance::allowances;
 use crate::context::{Context, finding, mm, with_remedy};
 use crate::inset::{points_along, unit};
 use crate::laps::runs_to_selvedge;

@@ -43,7 +43,7 @@ fn sewing_yarns(context: &Context<'_>) -> Vec<Finding> {
 /// The cloth a seam is sewn through.
 fn sewn_on(seam: &Seam) -> ClothUse {
     match seam.name.as_str() {
-        "bag_close" | "facing_set" | "extra_hem" => ClothUse::Pocketing,
+        "bag_close" | "facing_set" | "extra_hem" | "extra_set" => ClothUse::Pocketing,
         _ => ClothUse::Shell,
     }
 }

@@ -19,6 +19,8 @@ pub(super) struct Course {
     pub ends: RowEnd,
     pub outside: bool,
     pub inside: bool,
+    /// Begins under the topstitching of the fly.
+    pub under_fly: bool,
 }
 
 impl Course {
@@ -32,6 +34,7 @@ impl Course {
             ends: RowEnd::CaughtInSeam,
             outside: true,
             inside: true,
+            under_fly: false,
         }
     }
 
@@ -88,7 +91,14 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
         "yoke" if back => joined(&[(Back, &["top"])], On::Both),
         "yoke" => joined(&[(Yoke, &["lower"])], On::Both),
         "seat" => joined(&[(Yoke, &["centre"]), (Back, &["seat"])], copy(Back)),
-        "front_rise" => joined(&[(Front, &["crotch"])], copy(Front)),
+        "front_rise" => {
+            let on = copy(Front);
+            let mut rise = joined(&[(Front, &["crotch"])], on);
+            // Only the left front carries the topstitching of the fly.
+            rise.iter_mut()
+                .for_each(|c| c.under_fly = on == On::AsDrawn);
+            rise
+        }
         "hem" => [Front, Back]
             .map(|piece| {
                 Course::new(piece, &["hem"], On::Both).ended(RowEnd::Overlapped, RowEnd::Overlapped)
@@ -129,9 +139,11 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
                     .hidden_outside(),
             ]
         }
+        // It hangs behind the pocket mouth, so it can only be set on the bag.
         "extra_set" => vec![
             Course::new(ExtraPocket, PATCH_SIDES, extra_on(&context.pattern.spec))
-                .ended(RowEnd::Backtacked, RowEnd::Backtacked),
+                .ended(RowEnd::Backtacked, RowEnd::Backtacked)
+                .hidden_outside(),
         ],
         _ => Vec::new(),
     }

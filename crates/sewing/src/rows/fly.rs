@@ -2,9 +2,10 @@
 //! foot of the opening.
 
 use draft::{Pattern, PieceId};
-use geometry::Path;
+use geometry::{Path, Point};
 use trade::Length;
 
+use crate::context::Context;
 use crate::inset::{Ground, extended, moved_left, points_along};
 
 /// The line at `offset` from the fly edge, from the waist down into the foot: the outline of the
@@ -22,4 +23,41 @@ pub(crate) fn line(pattern: &Pattern, offset: Length) -> Option<Path> {
     let reach = 2.0 * inward.abs() + 5.0;
     let points = extended(points, reach, reach);
     Ground::of(front)?.clip(&points)
+}
+
+/// A row of the front rise on the left front, at `offset` from the seam: it begins where it comes
+/// out from under the outermost row of the fly. `None` where the two do not meet.
+pub(super) fn from_stitching(context: &Context<'_>, offset: Length) -> Option<Path> {
+    let front = context.pattern.piece(PieceId::Front)?;
+    let rows = &context.seam("fly")?.rows;
+    let outermost = rows.iter().map(|r| r.offset).max_by(Length::total_cmp)?;
+    let fly = line(context.pattern, outermost)?.dense(Length::mm(2.0));
+    let whole = Ground::of(front)?.inset(&["fly", "crotch"], offset)?;
+    // The last meeting counts: further up the fly stitching lies beside the row.
+    let mut walked = 0.0;
+    let mut met = None;
+    // An inset line has straight segments only, so its joints are all there is to it.
+    for part in whole.dense(Length::mm(2.0)).windows(2) {
+        let length = (part[1] - part[0]).hypot();
+        for w in fly.windows(2) {
+            if let Some(share) = meeting(part[0], part[1], w[0], w[1]) {
+                met = Some(walked + length * share);
+            }
+        }
+        walked += length;
+    }
+    let along = Length::mm(met?);
+    Some(whole.part(along, whole.length()))
+}
+
+/// The share of the way from `a` to `b` at which the line crosses that from `c` to `d`.
+fn meeting(a: Point, b: Point, c: Point, d: Point) -> Option<f64> {
+    let (r, s) = (b - a, d - c);
+    let denominator = r.cross(s);
+    if denominator.abs() < 1e-12 {
+        return None;
+    }
+    let t = (c - a).cross(s) / denominator;
+    let u = (c - a).cross(r) / denominator;
+    ((0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&u)).then_some(t)
 }

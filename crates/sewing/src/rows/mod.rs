@@ -76,7 +76,11 @@ fn lay(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec<Laid> {
 
 fn follow(context: &Context<'_>, course: &Course, spec: &RowSpec) -> Option<Laid> {
     let piece = context.pattern.piece(course.piece)?;
-    let path = Ground::of(piece)?.inset(course.edges, spec.offset)?;
+    let path = course
+        .under_fly
+        .then(|| fly::from_stitching(context, spec.offset))
+        .flatten()
+        .or_else(|| Ground::of(piece)?.inset(course.edges, spec.offset))?;
     Some(Laid {
         piece: course.piece,
         on: course.on,
