@@ -11,6 +11,7 @@ mod check;
 mod construct;
 mod context;
 mod cut;
+mod describe;
 mod edges;
 mod fixings;
 mod garment;
@@ -25,6 +26,7 @@ pub use allowance::{
     Allowances, CLOTH_TURN, EDGE_MARGIN, FELL_WIDTH, Fell, allowances, turned_depth,
 };
 pub use construct::{CONSTRUCTS, Construct, Rule, class_of, construct, operation_of};
+pub use describe::{Described, describe};
 pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{
     CutPiece, Face, Finish, Fixing, FixingKind, Garment, InsideLap, On, RowEnd, RowYarn, StitchRow,

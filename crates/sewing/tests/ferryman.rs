@@ -6,7 +6,9 @@ mod common;
 use common::ferryman;
 use draft::{PieceId, Severity};
 use geometry::{Point, area, contains, is_simple};
-use sewing::{FixingKind, Garment, On, findings_of_run, make, make_run, placed, placements};
+use sewing::{
+    FixingKind, Garment, On, describe, findings_of_run, make, make_run, placed, placements,
+};
 use style::Size;
 use trade::Length;
 
@@ -340,6 +342,39 @@ fn allowances_follow_the_seams() {
     near(found(P::FlyFacing, On::Both, "back"), 0.0);
     // Every piece, and those with unlike copies twice.
     assert_eq!(garment.cut.len(), garment.pattern.pieces.len() + 2);
+}
+
+#[test]
+fn a_seam_is_described_in_words() {
+    let garment = base();
+    let described = |name: &str| {
+        let seam = garment.seams.iter().find(|s| s.name == name).unwrap();
+        describe(&garment, seam)
+    };
+    let inseam = described("inseam");
+    assert_eq!(inseam.name, "Inseam");
+    assert_eq!(inseam.joins, "front and back, crotch to hem");
+    assert_eq!(inseam.construction, "lap-felled");
+    assert_eq!(inseam.class, "ISO 4916 2.04.06 · ASTM D6193 LSc-2");
+    // Four plies of 0.82 mm.
+    assert_eq!(inseam.plies, "4 plies, 3.3 mm");
+    assert_eq!(inseam.allowances, "front 8.1 mm, back 17.7 mm");
+    assert_eq!(
+        inseam.lies,
+        "front over back; both edges turned into each other"
+    );
+    assert_eq!(described("outseam").allowances, "12.7 mm on each ply");
+    assert_eq!(described("hem").allowances, "27.0 mm");
+    assert_eq!(described("bag_close").plies, "2 plies, 0.9 mm");
+    assert_eq!(described("decoration").allowances, "");
+    for seam in &garment.seams {
+        let words = describe(&garment, seam);
+        assert!(
+            !words.joins.is_empty() && !words.class.is_empty(),
+            "{}",
+            seam.name
+        );
+    }
 }
 
 #[test]

@@ -1,11 +1,11 @@
 //! Yarns and trims against the collection and the weight of the cloth.
 
 use draft::{ClothUse, Finding, Severity};
-use style::Seam;
 use trade::yarn::yarns_for;
 use trade::{ArealWeight, YarnSize};
 
 use crate::context::{Context, finding, with_remedy};
+use crate::describe::sewn_on;
 
 pub(super) fn findings(context: &Context<'_>) -> Vec<Finding> {
     let mut out = sewing_yarns(context);
@@ -38,14 +38,6 @@ fn sewing_yarns(context: &Context<'_>) -> Vec<Finding> {
         }
     }
     out
-}
-
-/// The cloth a seam is sewn through.
-fn sewn_on(seam: &Seam) -> ClothUse {
-    match seam.name.as_str() {
-        "bag_close" | "facing_set" | "extra_hem" | "extra_set" => ClothUse::Pocketing,
-        _ => ClothUse::Shell,
-    }
 }
 
 fn unusual(context: &Context<'_>, key: &str, size: YarnSize, needle: bool) -> Option<Finding> {

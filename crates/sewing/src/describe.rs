@@ -1,0 +1,123 @@
+//! A seam in words, as a construction list prints it.
+
+use draft::ClothUse;
+use style::{Seam, known};
+use trade::Length;
+
+use crate::allowance::allowances;
+use crate::construct::{Rule, class_of, construct, operation_of};
+use crate::context::mm;
+use crate::garment::Garment;
+
+/// What a construction list says about a seam besides its rows. Any of the texts may be empty.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Described {
+    /// "Inseam".
+    pub name: String,
+    /// "front and back, crotch to hem".
+    pub joins: &'static str,
+    /// "lap-felled".
+    pub construction: &'static str,
+    /// "ISO 4916 2.04.06 · ASTM D6193 LSc-2".
+    pub class: String,
+    /// "feed-off-the-arm".
+    pub machine: &'static str,
+    /// "4 plies, 3.3 mm": the thickest place along the seam, away from crossings.
+    pub plies: String,
+    /// "front 8.1 mm, back 17.7 mm".
+    pub allowances: String,
+    /// "front over back; both edges turned into each other".
+    pub lies: String,
+}
+
+/// Describes a seam of a sewn size.
+pub fn describe(garment: &Garment, seam: &Seam) -> Described {
+    let facts = construct(seam.construction);
+    let name = known::seam_name(&seam.name).map_or(seam.name.as_str(), |s| s.title);
+    Described {
+        name: capitalised(name),
+        joins: joins(&seam.name),
+        construction: seam.construction.word(),
+        class: class_of(seam).map_or_else(String::new, |class| {
+            format!("ISO 4916 {} · ASTM D6193 {}", class.iso, class.astm)
+        }),
+        machine: operation_of(seam).map_or("", |operation| operation.machine),
+        plies: plies(garment, seam, facts.plies),
+        allowances: widths(garment, seam),
+        lies: match seam.lap {
+            Some(lap) => format!("{lap}; {}", facts.lies),
+            None => facts.lies.to_owned(),
+        },
+    }
+}
+
+fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+/// Counted as plies of the cloth the seam is mostly sewn through.
+fn plies(garment: &Garment, seam: &Seam, count: u8) -> String {
+    let cloth = match sewn_on(seam) {
+        ClothUse::Pocketing => &garment.doc.cloth.pocketing,
+        _ => &garment.doc.cloth.shell,
+    };
+    let word = if count == 1 { "ply" } else { "plies" };
+    match garment.collection.cloths.get(cloth) {
+        Some(cloth) => format!("{count} {word}, {}", mm(cloth.thickness * f64::from(count))),
+        None => format!("{count} {word}"),
+    }
+}
+
+fn widths(garment: &Garment, seam: &Seam) -> String {
+    let both = allowances(seam, garment.pattern.spec.hem_depth);
+    match (construct(seam.construction).rule, seam.lap) {
+        (Rule::None, _) => String::new(),
+        (Rule::Felled, Some(lap)) => format!(
+            "{} {}, {} {}",
+            lap.over,
+            mm(both.over),
+            lap.under,
+            mm(both.under)
+        ),
+        _ if construct(seam.construction).joins > 1 && both.over > Length::ZERO => {
+            format!("{} on each ply", mm(both.over))
+        }
+        _ => mm(both.over),
+    }
+}
+
+/// The cloth a seam is mostly sewn through.
+pub(crate) fn sewn_on(seam: &Seam) -> ClothUse {
+    match seam.name.as_str() {
+        "bag_close" | "facing_set" | "extra_hem" | "extra_set" => ClothUse::Pocketing,
+        _ => ClothUse::Shell,
+    }
+}
+
+fn joins(seam: &str) -> &'static str {
+    match seam {
+        "outseam" => "front and back, band to hem",
+        "inseam" => "front and back, crotch to hem",
+        "seat" => "left and right back with their yokes, band to crotch",
+        "yoke" => "yoke and back, seat seam to outseam",
+        "front_rise" => "left and right front, fly to crotch",
+        "band" => "waistband and body, all round",
+        "hem" => "lower edge of both legs",
+        "mouth" => "front and pocket bag, band to outseam",
+        "fly" => "left front and fly facing, band to fly foot",
+        "coin_hem" => "top edge of the coin pocket",
+        "coin_set" => "coin pocket on the hip pocket facing",
+        "back_pocket_hem" => "top edge of both back pockets",
+        "back_pocket_set" => "back pockets on the backs",
+        "facing_set" => "hip pocket facing on the pocket bag",
+        "bag_close" => "both layers of the pocket bag, fold to outseam",
+        "extra_hem" => "top edge of the extra inner pocket",
+        "extra_set" => "extra inner pocket on the pocket bag",
+        "loop_edge" => "long edges of the belt loop strip",
+        "decoration" => "through the back pockets alone",
+        _ => "",
+    }
+}
