@@ -336,11 +336,33 @@ fn inward(points: &[Point], by: f64) -> Vec<Point> {
 /// The heavy line round both halves, and the hem.
 pub(super) fn outline(scene: &Scene) -> Layer {
     let mut layer = Layer::named("outline");
+    let (outer, inner) = scene.flat.folds();
+    let meet_y = inner
+        .iter()
+        .filter(|p| p.x <= 0.0)
+        .map(|p| p.y)
+        .min_by(f64::total_cmp);
     for copy in [Copy::Right, Copy::Left] {
+        let on_view = |p: &Point| scene.projector.mirrored(*p, copy);
+        // Up the side, and from the hem up the inner fold to where the legs meet.
+        let parted: Vec<Point> = inner.iter().filter(|p| p.x > 0.0).map(on_view).collect();
+        let hem = [outer.first(), inner.first()];
+        let mut line: Vec<Point> = outer.iter().rev().map(on_view).collect();
+        line.extend(hem.into_iter().flatten().map(on_view));
+        line.extend(parted);
+        line.extend(meet_y.map(|y| Point::new(0.0, y)));
         layer.line(
             None,
-            closed(&half_outline(scene, copy)),
+            open(&line),
             Stroke::plain(scene.inks.outline, OUTLINE),
+        );
+    }
+    // Where the legs touch, below the crotch, there is a crease, not a seam.
+    if let Some(low) = meet_y {
+        layer.line(
+            None,
+            open(&[Point::new(0.0, low), Point::new(0.0, scene.crotch_y())]),
+            Stroke::plain(scene.inks.outline, EDGE),
         );
     }
     layer

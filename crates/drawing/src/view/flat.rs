@@ -16,15 +16,15 @@ use geometry::{Path, Point, Vec2};
 use trade::Length;
 
 /// How far the legs spread from the vertical. Chosen for looks: enough to see both inseams.
-const SPREAD_DEG: f64 = 4.0;
+const SPREAD_DEG: f64 = 4.4;
 /// Spacing of the tabulated levels.
 const STEP_MM: f64 = 1.0;
 /// Down to here below the crotch the back goes from wrapping one fold to wrapping both alike.
 const WRAP_RUN_MM: f64 = 150.0;
 /// The leg proper begins this far below the crotch.
-const LEG_FROM_MM: f64 = 120.0;
+const LEG_FROM_MM: f64 = 130.0;
 /// There the side fold lies this far outside the seat.
-const SIDE_OUT_MM: f64 = 9.0;
+const SIDE_OUT_MM: f64 = 15.0;
 /// Share of the back's extra height at the centre that shows when the pair lies flat; the rest is
 /// taken up by the fullness of the seat.
 const SEAT_SHARE: f64 = 0.2;
@@ -134,6 +134,7 @@ impl Level {
 /// The flat garment of one pattern.
 pub(crate) struct Flat {
     levels: Vec<Level>,
+    lift: Lift,
     low: f64,
     seat_y: f64,
     hem_y: f64,
@@ -147,6 +148,28 @@ pub(crate) struct Flat {
     pub band_height: f64,
     squeeze: f64,
     yoke: Option<YokeRules>,
+}
+
+/// The back crotch point lies a little lower than the front one, but both meet in the crotch cross:
+/// between thigh and seat level the back is lifted to it.
+struct Lift {
+    drop: f64,
+    thigh: f64,
+    seat: f64,
+}
+
+impl Lift {
+    /// How far the point of the back that belongs at level `y` lies below it.
+    fn at(&self, y: f64) -> f64 {
+        let reach = if y < 0.0 { self.thigh } else { self.seat };
+        self.drop * smooth(1.0 - y.abs() / reach.max(1.0))
+    }
+
+    /// The level at which a point of the back is drawn.
+    fn level_of(&self, back_y: f64) -> f64 {
+        // The lift changes by less than its argument, so this settles at once.
+        (0..8).fold(back_y, |y, _| back_y + self.at(y))
+    }
 }
 
 /// The yoke as a ruled strip between its two long edges.
@@ -190,6 +213,11 @@ impl Flat {
         let rise = (side_waist.y - seat_y).max(1.0);
         let waist_wrap = ((yoke_waist_length - front_waist_length) / 2.0).max(0.0);
 
+        let lift = Lift {
+            drop: front.point("crotch")?.y - back.point("crotch")?.y,
+            thigh: pattern.spec.thigh_at.to_mm().max(10.0),
+            seat: seat_y,
+        };
         let count = ((high - low) / STEP_MM).ceil() as usize + 1;
         let mut levels: Vec<Level> = (0..count)
             .map(|k| {
@@ -198,7 +226,8 @@ impl Flat {
                 let stretch = 1.0 + full_stretch * t;
                 let front_in = front_inner.x(y);
                 let front_w = (front_outer.x(y) - front_in).max(0.0) * stretch;
-                let (back_in, back_out) = (back_inner.x(y), back_outer.x(y));
+                let back_y = y - lift.at(y);
+                let (back_in, back_out) = (back_inner.x(back_y), back_outer.x(back_y));
                 let back_w = (back_out - back_in).max(0.0);
                 let spare = if y <= yoke_side_y {
                     (back_w - front_w) / 2.0
@@ -237,6 +266,7 @@ impl Flat {
         let waist = pattern.piece(PieceId::Band)?.edge("join")?.length().to_mm();
         let mut flat = Flat {
             levels,
+            lift,
             low,
             seat_y,
             hem_y,
@@ -278,6 +308,7 @@ impl Flat {
 
     /// A point in the frame of the back (back panel and what is set on it).
     pub fn back(&self, p: Point) -> Spot {
+        let p = Point::new(p.x, self.lift.level_of(p.y));
         let level = self.level(p.y);
         let width = (level.back_out - level.back_in) * level.back_stretch;
         let from_in = (p.x - level.back_in) * level.back_stretch;
@@ -306,6 +337,7 @@ impl Flat {
     /// A point in the frame of the back, unfolded onto the back face: beyond the folds it simply
     /// goes on, for areas that are clipped to the outline.
     pub fn back_unfolded(&self, p: Point) -> Point {
+        let p = Point::new(p.x, self.lift.level_of(p.y));
         let level = self.level(p.y);
         let along = (p.x - level.back_in) * level.back_stretch - level.wrap_in;
         let at = level.place(along);
@@ -422,12 +454,6 @@ impl Flat {
             .collect();
         (outer, inner)
     }
-
-    /// Width of the flat leg (or half body) at a height.
-    #[cfg(test)]
-    pub fn width(&self, y: f64) -> f64 {
-        self.level(y).flat
-    }
 }
 
 /// A point on the unfolded back, folded to the front where it lies beyond the fold.
@@ -509,7 +535,8 @@ fn lay_legs(levels: &mut [Level], low: f64, seat_y: f64) {
             + (t3 - 2.0 * t2 + t) * run * m0
             + (3.0 * t2 - 2.0 * t3) * x1
             + (t3 - t2) * run * m1;
-        let turn = spread * (1.0 - smooth(t));
+        // The whole turn is done above the crotch, so that the inseam keeps its length.
+        let turn = spread * smooth(1.0 - height(k) / seat_y.max(1.0));
         let level = &mut levels[k];
         level.along = Vec2::new(turn.cos(), turn.sin());
         level.outer = Point::new(x, height(k));
@@ -524,6 +551,28 @@ fn lay_legs(levels: &mut [Level], low: f64, seat_y: f64) {
             let back = (level.back_out - level.back_in).max(1.0);
             level.back_stretch = (level.flat + level.wrap_out) / back;
         }
+    }
+    keep_inseam(levels, (leg, index(0.0), seat), STEP_MM);
+}
+
+/// Moves the levels between leg and crotch up or down by a millimetre or so, such that the inseam
+/// keeps its length; what is over is spread up to the seat.
+fn keep_inseam(levels: &mut [Level], (leg, crotch, seat): (usize, usize, usize), step: f64) {
+    let inseam = |l: &Level| l.place(l.wrap_in);
+    let mut moved = 0.0;
+    for k in leg + 1..=crotch {
+        let run = (levels[k].front_in - levels[k - 1].front_in).hypot(step);
+        levels[k].outer.y += moved;
+        let (from, to) = (inseam(&levels[k - 1]), inseam(&levels[k]));
+        let across = to.x - from.x;
+        let rise = (run * run - across * across).max(0.0).sqrt();
+        let more = rise - (to.y - from.y);
+        levels[k].outer.y += more;
+        moved += more;
+    }
+    for k in crotch + 1..seat {
+        let share = (seat - k) as f64 / (seat - crotch).max(1) as f64;
+        levels[k].outer.y += moved * smooth(share);
     }
 }
 
@@ -594,5 +643,106 @@ impl YokeRules {
         let up = to.lerp(to2, f);
         let t = (p - foot).dot(up) / up.hypot2().max(1e-9);
         ((low as f64 + f) / YOKE_RULES as f64, t)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use draft::{Spec, draft};
+
+    fn demo() -> style::StyleDoc {
+        let folder = concat!(
+            env!("CARGO_MANIFEST_DIR"),
+            "/../style/demo/saltmarsh/styles/ferryman"
+        );
+        style::load(folder.as_ref()).unwrap().style
+    }
+
+    fn length(points: &[Point]) -> f64 {
+        points.windows(2).map(|w| (w[1] - w[0]).hypot()).sum()
+    }
+
+    /// What an inspector's tape finds on the view is the chart, in every size.
+    #[test]
+    fn the_view_measures_like_the_chart() {
+        let doc = demo();
+        for size in doc.sizes.all() {
+            let spec = Spec::of(&doc, size);
+            let pattern = draft(&spec).pattern;
+            let flat = Flat::new(&pattern).unwrap();
+            let near = |what: &str, got: f64, chart: Length| {
+                let miss = got - chart.to_mm();
+                assert!(miss.abs() <= 1.0, "{size} {what}: off by {miss:.2} mm");
+            };
+            near("waist", 4.0 * flat.fold(), spec.waist);
+            let across = |y: f64| {
+                let level = flat.level(y);
+                (level.outer - level.place(0.0)).hypot()
+            };
+            near("seat", 4.0 * across(spec.seat_at.to_mm()), spec.seat);
+            near("thigh", 2.0 * across(-spec.thigh_at.to_mm()), spec.thigh);
+            near("knee", 2.0 * across(-spec.knee_at.to_mm()), spec.knee);
+            near("hem", 2.0 * across(flat.hem_y), spec.hem);
+            let front = pattern.piece(PieceId::Front).unwrap();
+            let inseam: Vec<Point> = front
+                .edge("inseam")
+                .unwrap()
+                .dense(Length::mm(2.0))
+                .into_iter()
+                .map(|p| flat.front(p).at)
+                .collect();
+            near("inseam", length(&inseam), spec.inseam);
+        }
+    }
+
+    /// Going once round a leg at any level, no point is lost and none is shown twice: the front and
+    /// the back together cover both faces.
+    #[test]
+    fn a_level_is_covered_once() {
+        let doc = demo();
+        let pattern = draft(&Spec::of(&doc, doc.sizes.base)).pattern;
+        let flat = Flat::new(&pattern).unwrap();
+        for y in [-700.0, -400.0, -200.0, -80.0, 30.0, 80.0, 120.0, 160.0] {
+            let level = flat.level(y);
+            let back_face = (level.back_out - level.back_in) * level.back_stretch
+                - level.wrap_in
+                - level.wrap_out;
+            assert!(
+                (back_face - level.flat).abs() < 0.6,
+                "at {y}: the back face is {back_face} wide, the view {}",
+                level.flat
+            );
+            let edge = flat.back(Point::new(level.back_out - 0.01, y));
+            assert_eq!(
+                edge.half,
+                Half::Front,
+                "the outseam shows on the front at {y}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_yoke_sits_between_its_seam_and_the_waist() {
+        let doc = demo();
+        let pattern = draft(&Spec::of(&doc, doc.sizes.base)).pattern;
+        let flat = Flat::new(&pattern).unwrap();
+        let yoke = pattern.piece(PieceId::Yoke).unwrap();
+        let low = flat.yoke(yoke.point("seam_centre").unwrap());
+        let seam = flat.back(
+            pattern
+                .piece(PieceId::Back)
+                .unwrap()
+                .point("yoke_centre")
+                .unwrap(),
+        );
+        assert!((low.at - seam.at).hypot() < 0.5, "{low:?} {seam:?}");
+        let top = flat.yoke(yoke.point("waist_centre").unwrap());
+        assert!((top.at.y - low.at.y - pattern.spec.yoke_centre.to_mm()).abs() < 0.5);
+        assert_eq!(
+            flat.yoke(yoke.point("side_waist").unwrap()).half,
+            Half::Front
+        );
     }
 }

@@ -136,6 +136,29 @@ fn on_paper(title: String, mut layers: Vec<Layer>) -> Sheet {
 }
 
 impl Scene<'_> {
+    /// Height at which the crotch seam reaches the centre line on this view.
+    fn crotch_y(&self) -> f64 {
+        let (piece, names): (PieceId, &[&str]) = match self.view {
+            View::Front => (PieceId::Front, &["fly", "crotch"]),
+            View::Back => (PieceId::Back, &["seat"]),
+        };
+        let Some(piece) = self.garment.pattern.piece(piece) else {
+            return 0.0;
+        };
+        names
+            .iter()
+            .filter_map(|name| piece.edge(name))
+            .flat_map(|path| path.dense(Length::mm(2.0)))
+            .map(|p| match self.view {
+                View::Front => self.flat.front(p).at,
+                View::Back => self.flat.back_unfolded(p),
+            })
+            .filter(|p| p.x >= 0.0)
+            .map(|p| p.y)
+            .fold(f64::INFINITY, f64::min)
+            .min(1e4)
+    }
+
     /// A whole piece on this view, as a closed outline in view coordinates (y up).
     fn area(&self, piece: PieceId, points: &[Point], copy: Copy) -> BezPath {
         crate::sheet::closed(&self.projector.area(&self.flat, piece, points, copy))

@@ -7,7 +7,7 @@ use geometry::{Affine, Point, Vec2};
 use sewing::{Garment, On, placements};
 
 use super::View;
-use super::flat::{Flat, Half, Spot};
+use super::flat::{Flat, Spot};
 
 /// The wearer's left or right.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -212,11 +212,5 @@ impl Projector {
 
     pub fn mirrored(&self, p: Point, copy: Copy) -> Point {
         Point::new(p.x * self.sign(copy), p.y)
-    }
-
-    /// Whether a piece lies on the half that faces the viewer (a back also wraps round a little).
-    pub fn faces(&self, piece: PieceId) -> bool {
-        let back = matches!(self.body(piece), PieceId::Back | PieceId::Yoke);
-        back == (self.view.half() == Half::Back)
     }
 }
