@@ -46,15 +46,13 @@ pub fn offset_outline(edges: &[(Vec<Point>, Length)]) -> Result<Vec<Point>, Offs
     }
     let mut shifted: Vec<Vec<Point>> = runs.iter().map(|(p, a)| shift(p, *a)).collect();
     let n = runs.len();
-    let mut corners: Vec<Vec<Point>> = vec![Vec::new(); n];
-    for i in 0..n {
-        let j = (i + 1) % n;
-        corners[i] = join(&runs, &mut shifted, i, j);
-    }
+    let corners: Vec<Vec<Point>> = (0..n)
+        .map(|i| join(&runs, &mut shifted, i, (i + 1) % n))
+        .collect();
     let mut outline = Vec::new();
-    for i in 0..n {
-        outline.extend_from_slice(&shifted[i]);
-        outline.extend_from_slice(&corners[i]);
+    for (edge, corner) in shifted.iter().zip(&corners) {
+        outline.extend_from_slice(edge);
+        outline.extend_from_slice(corner);
     }
     let mut outline = without_repeats(&outline);
     if let (Some(&first), Some(&last)) = (outline.first(), outline.last())

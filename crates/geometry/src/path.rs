@@ -157,8 +157,9 @@ impl Path {
     #[must_use]
     pub fn part(&self, from: Length, to: Length) -> Path {
         let total = self.length().to_mm();
-        let from = from.to_mm().clamp(0.0, total);
-        let to = to.to_mm().clamp(from, total);
+        // `max` and `min` rather than `clamp`, which panics when a broken path has no length at all.
+        let from = from.to_mm().max(0.0).min(total);
+        let to = to.to_mm().max(from).min(total.max(from));
         let (i, t0) = self.locate(from);
         let (j, t1) = self.locate(to);
         let mut out = Vec::new();
@@ -333,7 +334,7 @@ fn parameter_at(segment: &PathSeg, wanted: f64, length: f64) -> f64 {
     if length <= 0.0 {
         return 0.0;
     }
-    let wanted = wanted.clamp(0.0, length);
+    let wanted = wanted.max(0.0).min(length);
     match segment {
         PathSeg::Line(_) => wanted / length,
         _ => {
