@@ -13,6 +13,8 @@ pub mod palette;
 mod piece_overview;
 mod piece_sheet;
 mod piece_words;
+#[cfg(test)]
+mod samples;
 mod sheet;
 mod svg;
 mod view;

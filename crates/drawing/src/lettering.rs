@@ -1,0 +1,220 @@
+//! Where words may stand: how much room they take, and a placer that keeps them apart.
+
+use geometry::{Point, Rect, Vec2};
+use trade::Length;
+
+use crate::palette::INK;
+use crate::sheet::{Anchor, Text};
+
+/// Height of capitals and figures above the base line, in ems (common to plain sans-serif faces).
+pub(crate) const CAPITALS: f64 = 0.72;
+/// Depth of descending letters below the base line, in ems.
+pub(crate) const DESCENT: f64 = 0.22;
+
+/// Width of words set in a plain sans-serif face, on the generous side: the reader's face is not
+/// known when the drawing is made.
+pub(crate) fn text_width(words: &str, size: Length) -> f64 {
+    let ems: f64 = words
+        .chars()
+        .map(|c| match c {
+            ' ' | '.' | ',' | ':' | ';' | '\'' | '|' | '!' | 'i' | 'j' | 'l' => 0.32,
+            'f' | 'r' | 't' | '(' | ')' | '-' | 'I' => 0.42,
+            'm' | 'w' | 'M' | 'W' | '@' | '%' => 0.95,
+            c if c.is_ascii_uppercase() => 0.72,
+            c if c.is_ascii() => 0.61,
+            _ => 0.8,
+        })
+        .sum();
+    ems * size.to_mm()
+}
+
+/// One line of words with its middle at `centre`.
+pub(crate) fn centred(words: &str, size: Length, centre: Point) -> Text {
+    Text {
+        at: Point::new(centre.x, centre.y + CAPITALS / 2.0 * size.to_mm()),
+        words: words.to_owned(),
+        size,
+        anchor: Anchor::Middle,
+        turn_deg: 0.0,
+        colour: INK,
+        bold: false,
+    }
+}
+
+/// The upright rectangle around words, for turns by quarter circles.
+pub(crate) fn text_box(text: &Text) -> Rect {
+    let size = text.size.to_mm();
+    let width = text_width(&text.words, text.size);
+    let left = match text.anchor {
+        Anchor::Start => 0.0,
+        Anchor::Middle => -width / 2.0,
+        Anchor::End => -width,
+    };
+    let turn = Vec2::from_angle(text.turn_deg.to_radians());
+    let corner =
+        |x: f64, y: f64| text.at + Vec2::new(x * turn.x - y * turn.y, x * turn.y + y * turn.x);
+    Rect::from_points(
+        corner(left, -CAPITALS * size),
+        corner(left + width, DESCENT * size),
+    )
+}
+
+/// What is already on the drawing, so that further words find a free place.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Taken {
+    /// Words and numbers: nothing else may stand here.
+    pub boxes: Vec<Rect>,
+    /// Lines that words should not stand on.
+    pub lines: Vec<(Point, Point)>,
+}
+
+impl Taken {
+    /// Adds a run of lines to keep clear of.
+    pub fn keep_clear_of(&mut self, points: &[Point]) {
+        self.lines.extend(points.windows(2).map(|w| (w[0], w[1])));
+    }
+
+    /// How badly a box would stand: nought when it is free. Words on words count far more than
+    /// words on a line.
+    fn cost(&self, place: Rect) -> f64 {
+        let on_words = self
+            .boxes
+            .iter()
+            .filter(|b| b.overlaps(place) && area_of(b.intersect(place)) > 1e-9)
+            .count();
+        let on_lines = self
+            .lines
+            .iter()
+            .filter(|(a, b)| touches(place, *a, *b))
+            .count();
+        1000.0 * on_words as f64 + on_lines as f64
+    }
+
+    /// How many words and lines a leader would run over, `from` not counted.
+    fn crossed_by(&self, from: Point, to: Point) -> usize {
+        let away = from + (to - from) * 1e-3;
+        let words = self.boxes.iter().filter(|b| touches(**b, away, to)).count();
+        let lines = self
+            .lines
+            .iter()
+            .filter(|(a, b)| crosses(away, to, *a, *b))
+            .count();
+        words + lines
+    }
+
+    /// Takes the first free candidate, or the least bad one, and keeps it from then on. `None` when
+    /// there is no candidate. `leader` says where a leader to a candidate would start, if it needs one;
+    /// a leader over words or lines is bad too.
+    pub fn place(
+        &mut self,
+        size: Vec2,
+        candidates: impl Iterator<Item = Point>,
+        leader: impl Fn(Point) -> Option<Point>,
+    ) -> Option<Point> {
+        let mut best: Option<(f64, Point)> = None;
+        for centre in candidates {
+            let mut cost = self.cost(box_at(centre, size));
+            if let Some(from) = leader(centre) {
+                cost += 2.0 * self.crossed_by(from, centre) as f64;
+            }
+            if best.is_none_or(|(b, _)| cost < b) {
+                best = Some((cost, centre));
+            }
+            if cost == 0.0 {
+                break;
+            }
+        }
+        let (_, centre) = best?;
+        self.boxes.push(box_at(centre, size));
+        Some(centre)
+    }
+}
+
+/// No leader is needed.
+pub(crate) fn no_leader(_: Point) -> Option<Point> {
+    None
+}
+
+/// Whether two straight lines cross.
+fn crosses(a: Point, b: Point, c: Point, d: Point) -> bool {
+    let side = |p: Point, q: Point, r: Point| (q - p).cross(r - p);
+    side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
+}
+
+fn box_at(centre: Point, size: Vec2) -> Rect {
+    Rect::from_points(centre - size / 2.0, centre + size / 2.0)
+}
+
+fn area_of(r: Rect) -> f64 {
+    (r.x1 - r.x0).max(0.0) * (r.y1 - r.y0).max(0.0)
+}
+
+/// Whether a straight line enters the rectangle (clipping by each side in turn).
+pub(crate) fn touches(r: Rect, a: Point, b: Point) -> bool {
+    let d = b - a;
+    let (mut t0, mut t1) = (0.0_f64, 1.0_f64);
+    for (p, q) in [
+        (-d.x, a.x - r.x0),
+        (d.x, r.x1 - a.x),
+        (-d.y, a.y - r.y0),
+        (d.y, r.y1 - a.y),
+    ] {
+        if p == 0.0 {
+            if q < 0.0 {
+                return false;
+            }
+        } else if p < 0.0 {
+            t0 = t0.max(q / p);
+        } else {
+            t1 = t1.min(q / p);
+        }
+    }
+    t0 <= t1
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+
+    #[test]
+    fn a_line_touches_only_the_boxes_it_enters() {
+        let r = Rect::new(0.0, 0.0, 10.0, 5.0);
+        assert!(touches(r, Point::new(-5.0, 2.0), Point::new(20.0, 2.0)));
+        assert!(touches(r, Point::new(2.0, 2.0), Point::new(3.0, 3.0)));
+        assert!(!touches(r, Point::new(-5.0, 2.0), Point::new(-1.0, 2.0)));
+        assert!(!touches(r, Point::new(-2.0, 4.0), Point::new(5.0, 9.0)));
+    }
+
+    #[test]
+    fn words_move_on_to_the_first_free_place() {
+        let mut taken = Taken::default();
+        let size = Vec2::new(4.0, 2.0);
+        let row = || (0..5).map(|k| Point::new(f64::from(k) * 3.0, 0.0));
+        assert_eq!(taken.place(size, row(), no_leader).unwrap().x, 0.0);
+        assert_eq!(taken.place(size, row(), no_leader).unwrap().x, 6.0);
+        taken.keep_clear_of(&[Point::new(12.0, -5.0), Point::new(12.0, 5.0)]);
+        // Everything else is full: on the line is better than on words.
+        assert_eq!(taken.place(size, row(), no_leader).unwrap().x, 12.0);
+        assert!(taken.place(size, std::iter::empty(), no_leader).is_none());
+    }
+
+    #[test]
+    fn a_place_whose_leader_runs_over_a_line_comes_second() {
+        let mut taken = Taken::default();
+        taken.keep_clear_of(&[Point::new(5.0, -9.0), Point::new(5.0, 9.0)]);
+        let sides = [Point::new(10.0, 0.0), Point::new(-10.0, 0.0)];
+        let from_the_middle = |_| Some(Point::ORIGIN);
+        let found = taken.place(Vec2::new(2.0, 2.0), sides.into_iter(), from_the_middle);
+        assert_eq!(found.unwrap().x, -10.0);
+    }
+
+    #[test]
+    fn turned_words_take_their_room_upright() {
+        let mut text = centred("Waistband", Length::mm(2.0), Point::new(0.0, 0.0));
+        let flat = text_box(&text);
+        text.turn_deg = -90.0;
+        let upright = text_box(&text);
+        assert!((flat.width() - upright.height()).abs() < 1e-9);
+    }
+}
