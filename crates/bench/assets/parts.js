@@ -2,9 +2,11 @@
 
 import { whenSwapped } from './swap.js';
 
-/** How far from a line a pointer may be, in screen pixels, to mean it. */
-const REACH = [0, 3, 6, 9];
+/** How far from a line a pointer may be, in screen pixels, to mean it, where it has no wider line of its own. */
+const REACH = [0, 4];
 const panel = document.getElementById('panel');
+const how = document.getElementById('how');
+const usualHow = how?.textContent ?? '';
 const pointed = document.getElementById('pointed');
 let hovered = null;
 
@@ -14,7 +16,8 @@ function sectionOf(part) {
 }
 
 function nameOf(part) {
-  return sectionOf(part)?.dataset.name ?? part.replace(/^\w+:/, '').replaceAll(/[_-]/g, ' ');
+  const names = JSON.parse(document.getElementById('drawing').dataset.names);
+  return names[part] ?? sectionOf(part)?.dataset.name ?? part.replace(/^\w+:/, '').replaceAll(/[_-]/g, ' ');
 }
 
 /**
@@ -36,6 +39,16 @@ export function partAt(x, y) {
   return piece;
 }
 
+/** Gives every seam a wider, unseen line, so that a pointer need not meet a thread's width. */
+function widen() {
+  for (const mark of document.querySelectorAll('#drawing path[data-part^="seam:"]:not(.reach)')) {
+    if (mark.nextElementSibling?.classList.contains('reach')) continue;
+    const reach = mark.cloneNode();
+    reach.setAttribute('class', 'reach');
+    mark.after(reach);
+  }
+}
+
 /** Names what is pointed at and marks it in the drawing. @param {string|null} part */
 export function pointAt(part) {
   if (part === hovered) return;
@@ -44,14 +57,18 @@ export function pointAt(part) {
   light();
 }
 
-/** Opens the section of a part and marks both. @param {string} part */
-export function openPart(part) {
+/**
+ * Opens the section of a part and marks both.
+ * @param {string} part
+ * @param {boolean} follow whether a field may take the focus, so that keys change it
+ */
+export function openPart(part, follow = false) {
   const section = sectionOf(part);
   if (!section) return;
   showPanel(section.closest('section').id, part);
   if (section.tagName === 'DETAILS') section.open = true;
   section.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
-  const first = section.querySelector('summary, input, select');
+  const first = section.querySelector(follow ? 'summary, input, select' : 'summary');
   first?.focus({ preventScroll: true });
 }
 
@@ -75,7 +92,7 @@ function light() {
   const opened = new URLSearchParams(location.search).get('part');
   const focused = document.activeElement?.closest('#panel [data-for]')?.dataset.for.split(' ') ?? [];
   const lit = new Set([hovered, opened, ...focused].filter((part) => part && !part.startsWith('piece:')));
-  for (const mark of document.querySelectorAll('#drawing [data-part]')) {
+  for (const mark of document.querySelectorAll('#drawing [data-part]:not(.reach)')) {
     mark.classList.toggle('lit', lit.has(mark.dataset.part));
   }
   for (const section of panel.querySelectorAll('[data-for]')) {
@@ -85,11 +102,13 @@ function light() {
 }
 
 if (panel) {
-  whenSwapped(light);
+  whenSwapped(() => {
+    widen();
+    light();
+  });
   panel.addEventListener('focusin', ({ target }) => {
     const section = target.closest('[data-for]');
-    const how = document.getElementById('how');
-    if (how) how.textContent = section?.dataset.how ?? '';
+    if (how) how.textContent = section?.dataset.how ?? usualHow;
     const parts = section?.dataset.for.split(' ') ?? [];
     const opened = new URLSearchParams(location.search).get('part');
     if (section && !parts.includes(opened)) showPanel(section.closest('section').id, parts[0]);
@@ -99,7 +118,7 @@ if (panel) {
     const link = event.target.closest('[data-panel]');
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
-    if (link.dataset.part) openPart(link.dataset.part);
+    if (link.dataset.part) openPart(link.dataset.part, true);
     else showPanel(link.dataset.panel);
   });
 }

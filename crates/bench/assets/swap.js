@@ -101,7 +101,6 @@ function complain(field, problems) {
     say(problems.join('. '));
     return;
   }
-  place.id = `p-${field.id}`;
   place.textContent = problems.map((line) => line.charAt(0).toUpperCase() + line.slice(1)).join('. ');
   place.hidden = false;
   field.setAttribute('aria-invalid', 'true');

@@ -10,9 +10,28 @@ pub(crate) struct Fragment {
     pub(crate) html: String,
 }
 
+/// Whether what was asked for was done. All of them travel as HTTP success: the bench did answer.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(crate) enum Came {
+    /// It was done.
+    #[default]
+    Done,
+    /// It cannot be so; the problems say why.
+    Refused,
+    /// The page or the bench is behind the file.
+    Behind,
+    /// There was nothing to take back or make again.
+    Nothing,
+    /// The disk or the system refused.
+    Failed,
+}
+
 /// The answer to a change or to another view being asked for.
 #[derive(Clone, Debug, Default, Serialize)]
 pub(crate) struct Answer {
+    /// What came of it.
+    pub(crate) outcome: Came,
     /// The revision that the page shows from now on.
     pub(crate) revision: String,
     /// The fragments to put in.
@@ -32,9 +51,17 @@ const MOST_SHOWN: usize = 3;
 pub(crate) fn sentences(report: &Report) -> Vec<String> {
     let shown = report.problems.iter().take(MOST_SHOWN);
     let mut lines: Vec<String> = shown
-        .map(|problem| match &problem.hint {
-            Some(hint) => format!("{}: {hint}", problem.message),
-            None => problem.message.clone(),
+        .map(|problem| {
+            // The field it is said beside already says which value is meant.
+            let place = format!("`{}`: ", problem.path);
+            let message = problem
+                .message
+                .strip_prefix(&place)
+                .unwrap_or(&problem.message);
+            match &problem.hint {
+                Some(hint) => format!("{message}: {hint}"),
+                None => message.to_owned(),
+            }
         })
         .collect();
     let left = report.problems.len().saturating_sub(MOST_SHOWN) + report.more;

@@ -155,8 +155,8 @@ pub(crate) fn swatch(colour: trade::Colour) -> Markup {
 }
 
 /// Where a problem with one of the fields around it is said.
-pub(crate) fn problem_place() -> Markup {
-    html! { p.problem data-keep hidden {} }
+pub(crate) fn problem_place(about: &str) -> Markup {
+    html! { p.problem id={ "problem-" (about) } data-keep hidden {} }
 }
 
 /// With a capital, to begin a line.

@@ -13,7 +13,7 @@ use axum::{Json, Router};
 use serde::Deserialize;
 use style::Edit;
 
-use crate::answer::{Answer, placed, sentences};
+use crate::answer::{Answer, Came, placed, sentences};
 use crate::page::style::Page;
 use crate::part::notice::Notice;
 use crate::see::{Asked, See};
@@ -220,7 +220,7 @@ async fn reload(
 /// What came of a request, before the page is drawn again.
 #[derive(Default)]
 struct Outcome {
-    status: StatusCode,
+    came: Came,
     said: String,
     problems: Vec<String>,
     reset: bool,
@@ -230,8 +230,8 @@ struct Outcome {
 impl Outcome {
     /// After a step through the history every field shows what the file says.
     fn putting_back(self, what: &str) -> Self {
-        let said = match self.status {
-            StatusCode::OK => format!("{what}: {}", self.said),
+        let said = match self.came {
+            Came::Done => format!("{what}: {}", self.said),
             _ => self.said,
         };
         Self {
@@ -248,8 +248,8 @@ fn change_with(
     revision: &str,
     change: impl FnOnce(&mut Session) -> Result<String, Refused>,
 ) -> Outcome {
-    let refused = |status, problem: &str, notice| Outcome {
-        status,
+    let refused = |came, problem: &str, notice| Outcome {
+        came,
         problems: vec![problem.to_owned()],
         notice,
         ..Outcome::default()
@@ -257,15 +257,13 @@ fn change_with(
     match session.look_at_disk() {
         Disk::Same => {}
         changed => {
-            let problem =
-                "not changed: the file was changed outside the bench; load it again first";
-            return refused(StatusCode::CONFLICT, problem, notice(changed));
+            let problem = "the file was changed outside the bench; load it again first";
+            return refused(Came::Behind, problem, notice(changed));
         }
     }
     if session.loaded().revision.as_str() != revision {
-        let problem =
-            "not changed: this page showed an earlier state; it now shows the file as it is";
-        return refused(StatusCode::CONFLICT, problem, Notice::None);
+        let problem = "this page showed an earlier state; it now shows the file as it is";
+        return refused(Came::Behind, problem, Notice::None);
     }
     match change(session) {
         Ok(said) => Outcome {
@@ -273,27 +271,21 @@ fn change_with(
             ..Outcome::default()
         },
         Err(Refused::Problems(report)) => Outcome {
-            status: StatusCode::UNPROCESSABLE_ENTITY,
+            came: Came::Refused,
             problems: sentences(&report),
             ..Outcome::default()
         },
         // Somebody wrote between our look and our save.
         Err(Refused::Stale) => {
-            let problem = "not changed: the file was changed outside the bench at the same moment";
-            refused(
-                StatusCode::CONFLICT,
-                problem,
-                notice(session.look_at_disk()),
-            )
+            let problem = "the file was changed outside the bench at the same moment";
+            refused(Came::Behind, problem, notice(session.look_at_disk()))
         }
         Err(Refused::Nothing) => refused(
-            StatusCode::CONFLICT,
-            "there is nothing to take",
+            Came::Nothing,
+            "there is nothing to take back or make again",
             Notice::None,
         ),
-        Err(Refused::Failed(words)) => {
-            refused(StatusCode::INTERNAL_SERVER_ERROR, &words, Notice::None)
-        }
+        Err(Refused::Failed(words)) => refused(Came::Failed, &words, Notice::None),
     }
 }
 
@@ -324,6 +316,7 @@ async fn answered(
         let page = Page::of(&name, &mut session, see, outcome.notice, &outcome.said);
         clock.lap("drawing");
         let answer = Answer {
+            outcome: outcome.came,
             revision: page.revision(),
             fragments: page.fragments(),
             problems: outcome.problems,
@@ -331,9 +324,9 @@ async fn answered(
             reset: outcome.reset,
         };
         clock.lap("page");
-        bench.tell(&format!("{name}: {} ({})", outcome.status, clock.words()));
+        bench.tell(&format!("{name}: {:?} ({})", outcome.came, clock.words()));
         let timing = [("server-timing", clock.header())];
-        Ok((outcome.status, timing, Json(answer)).into_response())
+        Ok((timing, Json(answer)).into_response())
     })
     .await
 }

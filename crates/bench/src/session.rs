@@ -1,5 +1,6 @@
 //! A style being worked on: its text, the states before and after it, and what was last worked out.
 
+use std::path::Path;
 use std::sync::Arc;
 
 use sewing::Garment;
@@ -15,6 +16,8 @@ const KEPT_GARMENTS: usize = 12;
 /// One style, its file, and the session's history.
 pub(crate) struct Session {
     loaded: Loaded,
+    /// The files of the collection and of the style as they were when `loaded` was read from them.
+    files: Vec<Option<Vec<u8>>>,
     written: Written,
     undo: Vec<State>,
     redo: Vec<State>,
@@ -53,6 +56,8 @@ pub(crate) enum Refused {
 impl Session {
     pub(crate) fn new(loaded: Loaded) -> Self {
         Self {
+            // Unlike any folder, so that the first look at the disk reads everything.
+            files: Vec::new(),
             written: Written::of(&loaded.text),
             loaded,
             undo: Vec::new(),
@@ -102,8 +107,16 @@ impl Session {
     /// Reads the file again and compares. Cloths, yarns and trims that changed are taken over at once: they are not
     /// written here.
     pub(crate) fn look_at_disk(&mut self) -> Disk {
+        let files = collection_files(&self.loaded.collection_folder);
+        let text = std::fs::read(&self.loaded.path).ok();
+        if files == self.files && text.as_deref() == Some(self.loaded.text.as_bytes()) {
+            return Disk::Same;
+        }
+        // Until it is read and sound, the next look has to read it again.
+        self.files.clear();
         match style::load(&self.loaded.path) {
             Ok(on_disk) if on_disk.text == self.loaded.text => {
+                self.files = files;
                 if on_disk.collection != self.loaded.collection {
                     self.loaded = on_disk;
                     self.garments.clear();
@@ -198,4 +211,17 @@ impl Session {
         self.written = Written::of(&self.loaded.text);
         Ok(before.text)
     }
+}
+
+/// The files that a collection's styles share, as they are on disk. Comparing them is far cheaper than reading them anew.
+fn collection_files(folder: &Path) -> Vec<Option<Vec<u8>>> {
+    [
+        style::COLLECTION_FILE,
+        "cloths.toml",
+        "yarns.toml",
+        "trims.toml",
+    ]
+    .iter()
+    .map(|name| std::fs::read(folder.join(name)).ok())
+    .collect()
 }

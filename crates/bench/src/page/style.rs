@@ -79,7 +79,10 @@ impl<'a> Page<'a> {
         [
             ("bar", self.bar()),
             ("notice", notice::render(&self.notice)),
-            ("drawing", drawing::render(&self.picture)),
+            (
+                "drawing",
+                drawing::render(&self.picture, &show.loaded.collection),
+            ),
             ("tabs", self.tabs()),
             ("fit", fit::render(&show, &self.garment, &self.see)),
             ("construction", construction::render(&show, &self.see)),
@@ -105,7 +108,7 @@ impl<'a> Page<'a> {
                 noscript { p.notice { "Changes need the bench's scripts, which this browser does not run. Everything can be looked at." } }
                 main {
                     section.board aria-label="Drawing" {
-                        (drawing::render(&self.picture))
+                        (drawing::render(&self.picture, &show.loaded.collection))
                         (drawing::tools())
                     }
                     section #panel aria-label="Chart, seams and findings" tabindex="-1" {
@@ -115,7 +118,7 @@ impl<'a> Page<'a> {
                             (construction::render(&show, &self.see))
                             (findings::render(&self.garment, &self.see))
                         }
-                        p #how aria-live="off" {}
+                        p #how { "Up and down arrows step a value; a changed value is saved when you leave it." }
                     }
                 }
                 (self.history())

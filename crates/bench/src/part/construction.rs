@@ -26,7 +26,7 @@ fn section(show: &Show<'_>, see: &See, seam: &Seam, known: &SeamName) -> Markup 
         .and_then(|spec| spec.like.as_deref())
         .and_then(known::seam_name);
     html! {
-        details.seam id={ "seam-" (seam.name) } data-for=(part) data-name=(capital(known.title)) open[see.part.as_ref() == Some(&part)] {
+        details.seam id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name={ (capital(known.title)) ", " (seam.construction) } open[see.part.as_ref() == Some(&part)] {
             summary {
                 span.name { (capital(known.title)) }
                 span.how { (seam.construction) }
@@ -40,26 +40,11 @@ fn section(show: &Show<'_>, see: &See, seam: &Seam, known: &SeamName) -> Markup 
                     (construction(seam, known))
                     (lap(seam, known))
                 }
-                table.rows {
-                    thead {
-                        tr {
-                            th scope="col" { "Row" }
-                            th scope="col" { "Stitch" }
-                            th scope="col" { "Density" }
-                            th scope="col" { "Needle yarn" }
-                            th scope="col" { "Under yarn" }
-                            th scope="col" { "Offset" }
-                            th scope="col" { span.unseen { "Take out" } }
-                        }
-                    }
-                    tbody {
-                        @for (index, row) in seam.rows.iter().enumerate() {
-                            (stitch_row(show, &seam.name, known.title, index, row, seam.rows.len() > 1))
-                        }
-                    }
+                @for (index, row) in seam.rows.iter().enumerate() {
+                    (stitch_row(show, &seam.name, known.title, index, row, seam.rows.len() > 1))
                 }
                 @if let Some(last) = seam.rows.last() { (add_row(&seam.name, seam.rows.len(), last)) }
-                (problem_place())
+                (problem_place(&part))
             }
         }
     }
@@ -143,19 +128,18 @@ fn stitch_row(
         label("under yarn"),
         &row.under,
     );
+    let of = format!("seams.{seam}.rows[{index}]");
     html! {
-        tr {
-            th scope="row" { (number) }
-            td { (stitch(path("stitch"), label("stitch type"), row.stitch).render()) }
-            td { (density.render()) }
-            td.yarn { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } (needle.render()) }
-            td.yarn { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } (under.render()) }
-            td { (offset.render()) }
-            td {
-                @if several {
-                    button.small type="button" data-remove={ "seams." (seam) ".rows[" (index) "]" } aria-label={ "Take out row " (number) " of the " (title) } { "×" }
-                }
+        div.row role="group" aria-label={ "Row " (number) } {
+            p.number aria-hidden="true" { (number) }
+            label.stitch { span { "Stitch" } (stitch(path("stitch"), label("stitch type"), row.stitch).render()) }
+            label { span { "Density" } (density.render()) }
+            label { span { "Offset" } (offset.render()) }
+            @if several {
+                button.small type="button" data-remove=(of) aria-label={ "Take out row " (number) " of the " (title) } { "×" }
             }
+            label.needle { span { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } "Needle yarn" } (needle.render()) }
+            label.under { span { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } "Under yarn" } (under.render()) }
         }
     }
 }

@@ -1,16 +1,34 @@
 //! The drawing itself, and the ways to look closer.
 
+use draft::PieceId;
 use maud::{Markup, PreEscaped, html};
+use style::Collection;
 
 use crate::garment::Picture;
 
-pub(crate) fn render(picture: &Picture) -> Markup {
+pub(crate) fn render(picture: &Picture, collection: &Collection) -> Markup {
     html! {
-        figure #drawing tabindex="0" aria-label={ (picture.title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole {
+        figure #drawing tabindex="0" data-names=(names(collection)) aria-label={ (picture.title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole {
             // Our own writer made this; it escapes all words it is given.
             (PreEscaped(&picture.svg))
         }
     }
+}
+
+/// What parts of a drawing are called that have no section beside it.
+fn names(collection: &Collection) -> serde_json::Value {
+    let pieces = PieceId::ALL
+        .iter()
+        .map(|piece| (format!("piece:{}", piece.code()), piece.name().to_owned()));
+    let trims = collection
+        .trims
+        .iter()
+        .map(|(key, trim)| (format!("fixing:{key}"), trim.name.clone()));
+    pieces
+        .chain(trims)
+        .map(|(part, name)| (part, name.into()))
+        .collect::<serde_json::Map<_, _>>()
+        .into()
 }
 
 /// The buttons over the drawing, and the name of what is pointed at.

@@ -1,7 +1,9 @@
 //! The chart: what the finished garment measures, how that grows, and what the pattern measures in the size shown.
 
+use draft::Measured;
 use maud::{Markup, html};
 use sewing::Garment;
+use style::Size;
 use style::known::{self, Measure};
 use trade::Length;
 
@@ -65,7 +67,7 @@ const GROUPS: &[Group] = &[
     Group {
         title: "Belt loops",
         measures: &["loop_length", "loop_width"],
-        parts: "piece:loop_strip loop",
+        parts: "piece:loop_strip fixing:loop_edge",
     },
 ];
 
@@ -74,10 +76,11 @@ const OFF: Length = Length::mm(0.05);
 
 pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     let sizes = &show.loaded.style.sizes;
+    let taken = garment.pattern.measures();
     html! {
         section #fit aria-labelledby="fit-title" hidden[see.panel != Panel::Fit] {
             h2 #fit-title { "Measurement chart" }
-            p.lead { "The finished garment after its first wash, flat and closed." }
+            p.lead { "The finished garment after its first wash, flat and closed. A grade is added for each inch of waist." }
             table.chart {
                 thead {
                     tr {
@@ -94,7 +97,7 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
                         tr { th colspan="6" scope="rowgroup" { (group.title) } }
                     }
                     @for name in group.measures {
-                        @if let Some(measure) = known::measure(name) { (row(show, garment, measure)) }
+                        @if let Some(measure) = known::measure(name) { (row(show, garment.size, &taken, measure)) }
                     }
                 }
             }
@@ -102,7 +105,7 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     }
 }
 
-fn row(show: &Show<'_>, garment: &Garment, measure: &Measure) -> Markup {
+fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Markup {
     let (name, title) = (measure.name, capital(measure.title));
     let path = |key: &str| format!("chart.{name}.{key}");
     let entry = show.loaded.style.chart.get(name);
@@ -125,9 +128,8 @@ fn row(show: &Show<'_>, garment: &Garment, measure: &Measure) -> Markup {
         entry.map(|entry| entry.tolerance),
         &said(measure.tolerance),
     );
-    let taken = garment.pattern.measures();
     let taken = taken.iter().find(|taken| taken.measure.key == name);
-    let charted = show.loaded.style.value(name, garment.size);
+    let charted = show.loaded.style.value(name, size);
     let off = taken
         .zip(charted)
         .is_some_and(|(taken, charted)| (taken.pattern - charted).abs() > OFF);
@@ -142,7 +144,7 @@ fn row(show: &Show<'_>, garment: &Garment, measure: &Measure) -> Markup {
                 td.figure { @match charted { Some(charted) => (said(charted)), None => "–" } }
                 td.figure.off[off] { @match taken { Some(taken) => (said(rounded(taken.pattern))), None => "–" } }
             }
-            tr.said { td colspan="6" { (problem_place()) } }
+            tr.said { td colspan="6" { (problem_place(name)) } }
         }
     }
 }

@@ -10,6 +10,7 @@ use crate::see::{Panel, See};
 
 pub(crate) fn render(name: &str, see: &See, garment: &Garment) -> Markup {
     let found = findings::count(garment);
+    let errors = findings::errors(garment);
     html! {
         nav #tabs aria-label="Panels" {
             @for panel in Panel::ALL {
@@ -17,6 +18,7 @@ pub(crate) fn render(name: &str, see: &See, garment: &Garment) -> Markup {
                 a href=(route::style(name, &to)) data-panel=(panel.word()) aria-current=[(panel == see.panel).then_some("true")] {
                     (capital(panel.word()))
                     @if panel == Panel::Findings && found > 0 { " " span.count { (found) } }
+                    @if panel == Panel::Findings && errors > 0 { " " span.bad { (errors) @if errors == 1 { " error" } @else { " errors" } } }
                 }
             }
         }

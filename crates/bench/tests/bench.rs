@@ -1,0 +1,697 @@
+//! The bench as a browser meets it: requests to the router, the demo collection in a folder of its own.
+
+#![allow(clippy::unwrap_used)]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use axum::Router;
+use axum::body::{Body, to_bytes};
+use axum::http::{HeaderMap, Request, StatusCode};
+use bench::{Bench, router};
+use serde_json::{Value, json};
+use tempfile::TempDir;
+use tower::ServiceExt;
+
+const KEY: &str = "0123456789abcdef0123456789abcdef";
+const PORT: u16 = 7461;
+const ORIGIN: &str = "http://127.0.0.1:7461";
+const STYLE: &str = "/style/ferryman";
+
+/// A bench over a fresh demo collection.
+struct House {
+    folder: TempDir,
+    router: Router,
+}
+
+/// An answer, read to its end.
+struct Got {
+    status: StatusCode,
+    headers: HeaderMap,
+    text: String,
+}
+
+impl House {
+    fn new() -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        style::write_demo(&folder.path().join("saltmarsh")).unwrap();
+        let bench = Bench::new(folder.path().join("saltmarsh"), KEY.to_owned(), PORT);
+        Self {
+            router: router(bench),
+            folder,
+        }
+    }
+
+    fn collection(&self) -> PathBuf {
+        self.folder.path().join("saltmarsh")
+    }
+
+    fn file(&self) -> PathBuf {
+        self.collection().join("styles/ferryman/style.toml")
+    }
+
+    fn text(&self) -> String {
+        fs::read_to_string(self.file()).unwrap()
+    }
+
+    async fn send(&self, request: Request<Body>) -> Got {
+        let answer = self.router.clone().oneshot(request).await.unwrap();
+        let (parts, body) = answer.into_parts();
+        let bytes = to_bytes(body, usize::MAX).await.unwrap();
+        Got {
+            status: parts.status,
+            headers: parts.headers,
+            text: String::from_utf8_lossy(&bytes).into_owned(),
+        }
+    }
+
+    async fn get(&self, address: &str) -> Got {
+        let request = Request::get(address)
+            .header("host", "127.0.0.1:7461")
+            .header("cookie", format!("bench-{PORT}={KEY}"))
+            .header("x-bench", "1");
+        self.send(request.body(Body::empty()).unwrap()).await
+    }
+
+    async fn post(&self, action: &str, body: Value) -> Value {
+        let got = self.send(post(&format!("{STYLE}/{action}"), &body)).await;
+        assert_eq!(got.status, StatusCode::OK, "{}", got.text);
+        serde_json::from_str(&got.text).unwrap()
+    }
+
+    async fn revision(&self) -> String {
+        let got = self.get(&format!("{STYLE}/fragments")).await;
+        let answer: Value = serde_json::from_str(&got.text).unwrap();
+        answer["revision"].as_str().unwrap().to_owned()
+    }
+
+    /// Sets one value, as a page that is up to date would.
+    async fn set(&self, path: &str, value: &str) -> Value {
+        let revision = self.revision().await;
+        let edits = json!([{ "edit": "set", "path": path, "value": value }]);
+        self.post("edit", json!({ "revision": revision, "edits": edits }))
+            .await
+    }
+
+    async fn step(&self, action: &str) -> Value {
+        let revision = self.revision().await;
+        self.post(action, json!({ "revision": revision })).await
+    }
+}
+
+fn post(address: &str, body: &Value) -> Request<Body> {
+    Request::post(address)
+        .header("host", "127.0.0.1:7461")
+        .header("origin", ORIGIN)
+        .header("sec-fetch-site", "same-origin")
+        .header("cookie", format!("bench-{PORT}={KEY}"))
+        .header("content-type", "application/json")
+        .body(Body::from(body.to_string()))
+        .unwrap()
+}
+
+fn fragment<'a>(answer: &'a Value, id: &str) -> &'a str {
+    let fragments = answer["fragments"].as_array().unwrap();
+    let found = fragments.iter().find(|fragment| fragment["id"] == id);
+    found.unwrap()["html"].as_str().unwrap()
+}
+
+/// The drawing alone, without the words around it.
+fn drawing(answer: &Value) -> &str {
+    let html = fragment(answer, "drawing");
+    &html[html.find("<svg").unwrap()..]
+}
+
+#[tokio::test]
+async fn the_collection_lists_its_styles() {
+    let house = House::new();
+    let got = house.get("/").await;
+    assert_eq!(got.status, StatusCode::OK);
+    assert!(got.text.contains("Saltmarsh Yard"));
+    assert!(got.text.contains("href=\"/style/ferryman?"));
+    let address = between(&got.text, "<img src=\"", "\"").replace("&amp;", "&");
+    let picture = house.get(&address).await;
+    assert_eq!(picture.headers["content-type"], "image/svg+xml");
+    assert!(picture.text.starts_with("<svg"));
+}
+
+#[tokio::test]
+async fn a_style_shows_its_drawing_chart_seams_and_findings() {
+    let house = House::new();
+    for query in [
+        "",
+        "?view=back&face=inside&size=38x34&units=in&panel=construction",
+        "?view=?&size=1x1",
+    ] {
+        let got = house.get(&format!("{STYLE}{query}")).await;
+        assert_eq!(got.status, StatusCode::OK);
+        for part in [
+            "id=\"drawing\"",
+            "data-part=\"seam:",
+            "id=\"fit\"",
+            "id=\"seam-inseam\"",
+            "id=\"findings\"",
+        ] {
+            assert!(got.text.contains(part), "{part} with {query}");
+        }
+        // Nothing that the policy would not let run or look as meant.
+        for inline in [" style=\"", "<script>", "<style", " onclick"] {
+            assert!(!got.text.contains(inline), "{inline} with {query}");
+        }
+    }
+}
+
+#[tokio::test]
+async fn the_four_views_differ() {
+    let house = House::new();
+    let mut seen = Vec::new();
+    for view in ["front", "back"] {
+        for face in ["outside", "inside"] {
+            let got = house
+                .get(&format!("{STYLE}/fragments?view={view}&face={face}"))
+                .await;
+            let answer: Value = serde_json::from_str(&got.text).unwrap();
+            let drawing = drawing(&answer).to_owned();
+            assert!(!seen.contains(&drawing), "{view} {face}");
+            seen.push(drawing);
+        }
+    }
+}
+
+#[tokio::test]
+async fn values_are_shown_in_the_units_asked_for_and_kept_as_written() {
+    let house = House::new();
+    let cm = house.get(&format!("{STYLE}?units=cm")).await.text;
+    let inches = house.get(&format!("{STYLE}?units=in")).await.text;
+    let field = |page: &str| between(page, "id=\"f-chart.waist.value\"", ">").to_owned();
+    assert!(field(&cm).contains("value=\"85.09 cm\""), "{}", field(&cm));
+    assert!(field(&cm).contains("in the file: 33 1/2 in"));
+    assert!(field(&inches).contains("value=\"33 1/2 in\""));
+}
+
+#[tokio::test]
+async fn every_address_in_a_page_leads_somewhere() {
+    let house = House::new();
+    let page = house.get(STYLE).await.text;
+    let mut rest = page.as_str();
+    let mut followed = 0;
+    while let Some(at) = rest.find("href=\"/").or_else(|| rest.find("src=\"/")) {
+        rest = &rest[at..];
+        let address = between(rest, "=\"", "\"").replace("&amp;", "&");
+        let got = house.get(&address).await;
+        assert_eq!(got.status, StatusCode::OK, "{address}");
+        followed += 1;
+        rest = &rest[6..];
+    }
+    assert!(followed >= 10, "{followed}");
+}
+
+#[tokio::test]
+async fn a_page_needs_the_key() {
+    let house = House::new();
+    let bare = |address: &str| {
+        Request::get(address)
+            .header("host", "127.0.0.1:7461")
+            .body(Body::empty())
+            .unwrap()
+    };
+    for address in [
+        "/",
+        STYLE,
+        "/?key=",
+        "/?key=0123456789abcdef0123456789abcdee",
+        "/nowhere",
+    ] {
+        let got = house.send(bare(address)).await;
+        assert_eq!(got.status, StatusCode::FORBIDDEN, "{address}");
+        assert!(!got.text.contains("Ferryman"));
+    }
+    let got = house.send(bare(&format!("{STYLE}?key={KEY}"))).await;
+    assert_eq!(got.status, StatusCode::OK);
+    let cookie = got.headers["set-cookie"].to_str().unwrap();
+    for word in ["HttpOnly", "SameSite=Strict", "Path=/"] {
+        assert!(cookie.contains(word), "{cookie}");
+    }
+}
+
+#[tokio::test]
+async fn another_host_is_refused() {
+    let house = House::new();
+    for host in [
+        "bench.example",
+        "127.0.0.1",
+        "127.0.0.1:80",
+        "bench.example:7461",
+        "127.0.0.1:7461.bench.example",
+    ] {
+        let request = Request::get(format!("/?key={KEY}")).header("host", host);
+        let got = house.send(request.body(Body::empty()).unwrap()).await;
+        assert_eq!(got.status, StatusCode::FORBIDDEN, "{host}");
+        assert!(!got.headers.contains_key("set-cookie"));
+    }
+    let none = Request::get(format!("/?key={KEY}"))
+        .body(Body::empty())
+        .unwrap();
+    assert_eq!(house.send(none).await.status, StatusCode::FORBIDDEN);
+    let local = Request::get(format!("/?key={KEY}")).header("host", "localhost:7461");
+    assert_eq!(
+        house.send(local.body(Body::empty()).unwrap()).await.status,
+        StatusCode::OK
+    );
+}
+
+#[tokio::test]
+async fn a_change_from_another_page_is_refused() {
+    let house = House::new();
+    let before = house.text();
+    let revision = house.revision().await;
+    let edits = json!([{ "edit": "set", "path": "chart.thigh.value", "value": "63 cm" }]);
+    let body = json!({ "revision": revision, "edits": edits });
+    let cases: [(Option<&str>, Option<&str>); 5] = [
+        (Some("http://bench.example"), None),
+        (Some("null"), None),
+        (Some("http://127.0.0.1:9999"), Some("same-site")),
+        (Some(ORIGIN), Some("cross-site")),
+        (None, None),
+    ];
+    for (origin, site) in cases {
+        let mut request = post(&format!("{STYLE}/edit"), &body);
+        let headers = request.headers_mut();
+        headers.remove("origin");
+        headers.remove("sec-fetch-site");
+        if let Some(origin) = origin {
+            headers.insert("origin", origin.parse().unwrap());
+        }
+        if let Some(site) = site {
+            headers.insert("sec-fetch-site", site.parse().unwrap());
+        }
+        let got = house.send(request).await;
+        assert_eq!(got.status, StatusCode::FORBIDDEN, "{origin:?} {site:?}");
+    }
+    // A form of another page cannot say that it sends JSON.
+    let mut form = post(&format!("{STYLE}/edit"), &body);
+    form.headers_mut()
+        .insert("content-type", "text/plain".parse().unwrap());
+    assert_eq!(
+        house.send(form).await.status,
+        StatusCode::UNSUPPORTED_MEDIA_TYPE
+    );
+    assert_eq!(house.text(), before);
+}
+
+#[tokio::test]
+async fn every_answer_carries_the_policy() {
+    let house = House::new();
+    let page = house.get(STYLE).await;
+    let asset = between(&page.text, "src=\"/asset/", "\"").to_owned();
+    let asset = house.get(&format!("/asset/{asset}")).await;
+    assert!(
+        asset.headers["cache-control"]
+            .to_str()
+            .unwrap()
+            .contains("immutable")
+    );
+    assert_eq!(page.headers["cache-control"], "no-store");
+    let refused = house
+        .send(Request::get("/").body(Body::empty()).unwrap())
+        .await;
+    let lost = house.get("/nowhere").await;
+    for got in [page, asset, refused, lost] {
+        let policy = got.headers["content-security-policy"].to_str().unwrap();
+        assert!(policy.starts_with("default-src 'none'; script-src 'self'; style-src 'self'"));
+        assert!(!policy.contains("unsafe"));
+        assert_eq!(got.headers["x-content-type-options"], "nosniff");
+        assert_eq!(got.headers["referrer-policy"], "no-referrer");
+    }
+}
+
+#[tokio::test]
+async fn a_changed_measure_changes_drawing_and_file_and_keeps_comments() {
+    let house = House::new();
+    let before = house.text();
+    let first = house.get(&format!("{STYLE}/fragments")).await.text;
+    let first: Value = serde_json::from_str(&first).unwrap();
+    // Inseam and outseam together, so that the chart still holds.
+    let edits = json!([
+        { "edit": "set", "path": "chart.inseam.value", "value": "33 in" },
+        { "edit": "set", "path": "chart.outseam.value", "value": "111.74 cm" },
+    ]);
+    let answer = house
+        .post(
+            "edit",
+            json!({ "revision": first["revision"], "edits": edits }),
+        )
+        .await;
+    assert_eq!(answer["outcome"], "done");
+    assert_ne!(drawing(&answer), drawing(&first));
+    assert_ne!(answer["revision"], first["revision"]);
+    let expected = before
+        .replace(
+            "[chart.inseam]\nvalue = \"32 in\"",
+            "[chart.inseam]\nvalue = \"33 in\"",
+        )
+        .replace("value = \"109.2 cm\"   ", "value = \"111.74 cm\"   ");
+    // Beyond the two values only the space before the comment after one of them may differ.
+    let squeezed = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert_eq!(squeezed(&house.text()), squeezed(&expected));
+    assert!(house.text().contains("# to the top of the band"));
+}
+
+#[tokio::test]
+async fn a_changed_seam_changes_the_drawing_and_is_said_in_words() {
+    let house = House::new();
+    let address = format!("{STYLE}/fragments?face=inside");
+    let first: Value = serde_json::from_str(&house.get(&address).await.text).unwrap();
+    let edits =
+        json!([{ "edit": "set", "path": "seams.inseam.construction", "value": "overlocked" }]);
+    let body = json!({ "revision": first["revision"], "edits": edits });
+    let answer = house.post("edit?face=inside", body).await;
+    assert!(
+        answer["said"]
+            .as_str()
+            .unwrap()
+            .contains("lap-felled → overlocked")
+    );
+    assert_ne!(drawing(&answer), drawing(&first));
+    assert!(fragment(&answer, "history").contains("lap-felled → overlocked"));
+}
+
+#[tokio::test]
+async fn a_row_of_a_seam_can_be_put_in_and_taken_out() {
+    let house = House::new();
+    let before = house.text();
+    let page = house.get(STYLE).await.text;
+    let value = between(
+        &page,
+        "data-insert=\"seams.inseam.rows[2]\" data-value=\"",
+        "\"",
+    )
+    .replace("&quot;", "\"");
+    let value: Value = serde_json::from_str(&value).unwrap();
+    let revision = house.revision().await;
+    let edits = json!([{ "edit": "insert", "path": "seams.inseam.rows[2]", "value": value }]);
+    let put_in = house
+        .post("edit", json!({ "revision": revision, "edits": edits }))
+        .await;
+    assert_eq!(put_in["outcome"], "done");
+    let edits = json!([{ "edit": "remove", "path": "seams.inseam.rows[2]" }]);
+    let out = house
+        .post(
+            "edit",
+            json!({ "revision": put_in["revision"], "edits": edits }),
+        )
+        .await;
+    assert_eq!(out["outcome"], "done");
+    assert_eq!(house.text(), before);
+}
+
+#[tokio::test]
+async fn a_wrong_value_is_refused_in_words_and_nothing_is_saved() {
+    let house = House::new();
+    let before = house.text();
+    for (path, value, words) in [
+        ("chart.thigh.value", "24", "has no unit"),
+        ("chart.thigh.value", "-3 cm", "more than zero"),
+        ("seams.inseam.rows[0].yarn", "spider-silk", "spider-silk"),
+        ("seams.inseam.construction", "glued", "glued"),
+        ("chart.thigh.colour", "red", "colour"),
+        ("seams.inseam.rows[9].yarn", "rope-80", "past the end"),
+    ] {
+        let answer = house.set(path, value).await;
+        assert_eq!(answer["outcome"], "refused", "{path} {value}");
+        let problems = answer["problems"].to_string();
+        assert!(problems.contains(words), "{problems}");
+        assert_eq!(house.text(), before);
+    }
+    // All or none: a sound edit beside a wrong one is not made either.
+    let revision = house.revision().await;
+    let edits = json!([
+        { "edit": "set", "path": "chart.thigh.value", "value": "63 cm" },
+        { "edit": "set", "path": "chart.knee.value", "value": "" },
+    ]);
+    let answer = house
+        .post("edit", json!({ "revision": revision, "edits": edits }))
+        .await;
+    assert_eq!(answer["outcome"], "refused");
+    assert_eq!(house.text(), before);
+}
+
+#[tokio::test]
+async fn a_chart_that_cannot_be_drafted_is_shown_as_a_finding() {
+    let house = House::new();
+    let answer = house.set("chart.thigh.value", "12 in").await;
+    assert_eq!(answer["outcome"], "done");
+    assert!(fragment(&answer, "findings").contains("li class=\"error\""));
+    assert!(fragment(&answer, "tabs").contains("1 error"));
+}
+
+#[tokio::test]
+async fn undo_and_redo_go_through_every_state_byte_for_byte() {
+    let house = House::new();
+    let mut texts = vec![house.text()];
+    for (path, value) in [
+        ("chart.thigh.value", "63 cm"),
+        ("seams.yoke.rows[0].density", "9 /in"),
+        ("chart.fly_width.tolerance", "4 mm"),
+    ] {
+        assert_eq!(house.set(path, value).await["outcome"], "done");
+        texts.push(house.text());
+    }
+    assert_eq!(
+        texts
+            .iter()
+            .collect::<std::collections::BTreeSet<_>>()
+            .len(),
+        4
+    );
+    for text in texts.iter().rev().skip(1) {
+        assert_eq!(house.step("undo").await["outcome"], "done");
+        assert_eq!(&house.text(), text);
+    }
+    assert_eq!(house.step("undo").await["outcome"], "nothing");
+    for text in texts.iter().skip(1) {
+        assert_eq!(house.step("redo").await["outcome"], "done");
+        assert_eq!(&house.text(), text);
+    }
+    assert_eq!(house.step("redo").await["outcome"], "nothing");
+    // A new change after an undo ends what could be made again.
+    house.step("undo").await;
+    house.set("chart.knee.value", "46 cm").await;
+    assert_eq!(house.step("redo").await["outcome"], "nothing");
+}
+
+#[tokio::test]
+async fn a_file_changed_outside_is_never_overwritten() {
+    let house = House::new();
+    let revision = house.revision().await;
+    let by_hand = house
+        .text()
+        .replace("value = \"18 in\"", "value = \"18 1/4 in\"");
+    fs::write(house.file(), &by_hand).unwrap();
+    let edits = json!([{ "edit": "set", "path": "chart.thigh.value", "value": "63 cm" }]);
+    let body = json!({ "revision": revision, "edits": edits });
+    for action in ["edit", "undo", "redo"] {
+        let body = if action == "edit" {
+            body.clone()
+        } else {
+            json!({ "revision": revision })
+        };
+        let answer = house.post(action, body).await;
+        assert_eq!(answer["outcome"], "behind", "{action}");
+        assert!(fragment(&answer, "notice").contains("changed outside the bench"));
+        assert!(
+            fragment(&answer, "notice").contains("knee"),
+            "{}",
+            fragment(&answer, "notice")
+        );
+        assert_eq!(house.text(), by_hand);
+    }
+    let answer = house.post("reload", json!({})).await;
+    assert_ne!(answer["revision"], revision.as_str());
+    assert!(!fragment(&answer, "notice").contains("changed outside"));
+    assert_eq!(house.text(), by_hand);
+    assert_eq!(
+        house.set("chart.thigh.value", "63 cm").await["outcome"],
+        "done"
+    );
+    assert!(house.text().contains("18 1/4 in"));
+}
+
+#[tokio::test]
+async fn a_page_behind_the_session_changes_nothing() {
+    let house = House::new();
+    let old = house.revision().await;
+    house.set("chart.thigh.value", "63 cm").await;
+    let before = house.text();
+    let edits = json!([{ "edit": "set", "path": "chart.knee.value", "value": "46 cm" }]);
+    let answer = house
+        .post("edit", json!({ "revision": old, "edits": edits }))
+        .await;
+    assert_eq!(answer["outcome"], "behind");
+    assert_eq!(house.text(), before);
+}
+
+#[tokio::test]
+async fn a_file_broken_by_hand_is_told_and_the_last_sound_version_stays_in_view() {
+    let house = House::new();
+    house.revision().await;
+    fs::write(house.file(), "format = 1\n[chart").unwrap();
+    let got = house.get(STYLE).await;
+    assert_eq!(got.status, StatusCode::OK);
+    assert!(got.text.contains("cannot be read now"));
+    assert!(got.text.contains("data-part=\"seam:inseam\""));
+    // A yarn taken out of the collection is told as well.
+    let house = House::new();
+    house.revision().await;
+    fs::write(house.collection().join("yarns.toml"), "format = 1\n").unwrap();
+    for _ in 0..2 {
+        let got = house.get(&format!("{STYLE}/fragments")).await;
+        assert!(got.text.contains("cannot be read now"));
+    }
+}
+
+#[tokio::test]
+async fn a_style_that_was_never_sound_says_what_to_put_right() {
+    let house = House::new();
+    fs::write(house.file(), house.text().replace("\"24 1/2 in\"", "24.5")).unwrap();
+    let got = house.get(STYLE).await;
+    assert_eq!(got.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(got.text.contains("cannot be opened yet"));
+    assert!(got.text.contains(", line "));
+    assert!(house.get("/").await.text.contains("Cannot be opened yet"));
+}
+
+#[tokio::test]
+async fn names_that_are_no_style_lead_nowhere() {
+    let house = House::new();
+    fs::write(house.collection().join("style.toml"), house.text()).unwrap();
+    for name in [
+        "..",
+        "%2e%2e",
+        "..%2fferryman",
+        "ferryman%2f..%2fferryman",
+        "%2fetc",
+        ".",
+        "nobody",
+        "ferryman%00",
+        "Ferryman",
+    ] {
+        for address in [
+            format!("/style/{name}"),
+            format!("/style/{name}/fragments"),
+            format!("/style/{name}/drawing.svg"),
+        ] {
+            let got = house.get(&address).await;
+            assert_eq!(got.status, StatusCode::NOT_FOUND, "{address}");
+        }
+    }
+    assert_eq!(
+        house.get("/asset/x/../../style.toml").await.status,
+        StatusCode::NOT_FOUND
+    );
+}
+
+#[tokio::test]
+async fn a_folder_with_a_hostile_name_opens_by_its_link() {
+    let house = House::new();
+    let name = "a \"b\" <i>&%20é";
+    let to = house.collection().join("styles").join(name);
+    fs::create_dir(&to).unwrap();
+    fs::write(to.join("style.toml"), house.text()).unwrap();
+    copy(&house.file().with_file_name("art"), &to.join("art"));
+    let list = house.get("/").await.text;
+    let links: Vec<&str> = list.split("<a href=\"").skip(1).collect();
+    assert_eq!(links.len(), 2);
+    for link in links {
+        let address = link.split('"').next().unwrap().replace("&amp;", "&");
+        assert_eq!(
+            house.get(&address).await.status,
+            StatusCode::OK,
+            "{address}"
+        );
+    }
+}
+
+#[tokio::test]
+async fn hostile_words_are_only_words() {
+    let house = House::new();
+    let text = house.text().replace(
+        "name = \"Ferryman\"",
+        "name = \"<script>alert(1)</script>\"",
+    );
+    fs::write(
+        house.file(),
+        text.replace("Straight five-pocket", "\\\"><img src=x onerror=alert(1)>"),
+    )
+    .unwrap();
+    let yarns = house.collection().join("yarns.toml");
+    let text = fs::read_to_string(&yarns).unwrap();
+    fs::write(&yarns, text.replace("Rope 105", "</option><b>Rope")).unwrap();
+    for address in ["/", STYLE] {
+        let got = house.get(address).await;
+        assert_eq!(got.status, StatusCode::OK);
+        for raw in ["<script>alert", "<img src=x", "</option><b>"] {
+            assert!(!got.text.contains(raw), "{raw} in {address}");
+        }
+        assert!(got.text.contains("&lt;script&gt;alert"));
+    }
+    let answer = house.set("chart.thigh.value", "<b>1 cm").await;
+    assert!(answer["problems"].to_string().contains("<b>"));
+    assert!(!fragment(&answer, "fit").contains("<b>1"));
+}
+
+#[tokio::test]
+async fn what_is_no_change_is_not_understood() {
+    let house = House::new();
+    let before = house.text();
+    for body in [
+        json!({}),
+        json!([]),
+        json!({ "revision": "x", "edits": [{ "edit": "burn" }] }),
+        json!({ "revision": 1, "edits": [] }),
+    ] {
+        let got = house.send(post(&format!("{STYLE}/edit"), &body)).await;
+        assert_eq!(got.status, StatusCode::UNPROCESSABLE_ENTITY, "{body}");
+        assert!(got.text.contains("not understood"));
+    }
+    let large = json!({ "revision": "x".repeat(1 << 20), "edits": [] });
+    let got = house.send(post(&format!("{STYLE}/edit"), &large)).await;
+    assert_eq!(got.status, StatusCode::PAYLOAD_TOO_LARGE);
+    let got = house.get(&format!("{STYLE}/edit")).await;
+    assert_eq!(got.status, StatusCode::METHOD_NOT_ALLOWED);
+    assert_eq!(house.text(), before);
+}
+
+#[tokio::test]
+async fn an_answer_says_how_long_its_parts_took() {
+    let house = House::new();
+    let got = house.get(&format!("{STYLE}/fragments")).await;
+    let timing = got.headers["server-timing"].to_str().unwrap();
+    for part in [
+        "file;dur=",
+        "garment;dur=",
+        "drawing;dur=",
+        "page;dur=",
+        "total;dur=",
+    ] {
+        assert!(timing.contains(part), "{timing}");
+    }
+}
+
+/// What stands between two marks, the first of each.
+fn between<'a>(text: &'a str, from: &str, to: &str) -> &'a str {
+    let start = text.find(from).unwrap() + from.len();
+    let rest = &text[start..];
+    &rest[..rest.find(to).unwrap()]
+}
+
+fn copy(from: &Path, to: &Path) {
+    let Ok(entries) = fs::read_dir(from) else {
+        return;
+    };
+    fs::create_dir(to).unwrap();
+    for entry in entries {
+        let entry = entry.unwrap();
+        fs::copy(entry.path(), to.join(entry.file_name())).unwrap();
+    }
+}

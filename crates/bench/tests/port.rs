@@ -1,0 +1,81 @@
+//! The bench on a real port.
+
+#![allow(clippy::unwrap_used)]
+
+use std::io::{Read, Write};
+use std::net::TcpStream;
+
+use bench::{BenchError, Options, start};
+
+fn options(folder: &std::path::Path) -> Options {
+    Options {
+        folder: folder.to_owned(),
+        port: Some(0),
+        key: None,
+    }
+}
+
+fn get(addr: std::net::SocketAddr, address: &str) -> String {
+    let mut stream = TcpStream::connect(addr).unwrap();
+    write!(
+        stream,
+        "GET {address} HTTP/1.1\r\nHost: {addr}\r\nConnection: close\r\n\r\n"
+    )
+    .unwrap();
+    let mut text = String::new();
+    stream.read_to_string(&mut text).unwrap();
+    text
+}
+
+#[test]
+fn it_listens_on_this_machine_only_and_its_address_opens_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let collection = folder.path().join("saltmarsh");
+    style::write_demo(&collection).unwrap();
+    let running = start(options(&collection)).unwrap();
+    assert!(running.addr.ip().is_loopback());
+    let (origin, key) = running.url.split_once("/?key=").unwrap();
+    assert_eq!(origin, format!("http://{}", running.addr));
+    assert_eq!(key.len(), 32);
+    assert!(get(running.addr, &format!("/?key={key}")).contains("Saltmarsh Yard"));
+    assert!(get(running.addr, "/").starts_with("HTTP/1.1 403"));
+    let addr = running.addr;
+    running.stop().unwrap();
+    assert!(TcpStream::connect(addr).is_err());
+}
+
+#[test]
+fn two_starts_have_two_keys() {
+    let folder = tempfile::tempdir().unwrap();
+    let collection = folder.path().join("saltmarsh");
+    style::write_demo(&collection).unwrap();
+    let one = start(options(&collection)).unwrap();
+    let other = start(options(&collection)).unwrap();
+    let key = |url: &str| url.split_once("key=").unwrap().1.to_owned();
+    assert_ne!(key(&one.url), key(&other.url));
+    let taken = start(Options {
+        port: Some(one.addr.port()),
+        ..options(&collection)
+    });
+    assert!(matches!(taken, Err(BenchError::Port { port, .. }) if port == one.addr.port()));
+}
+
+#[test]
+fn what_cannot_be_served_is_told_before_it_starts() {
+    let folder = tempfile::tempdir().unwrap();
+    let error = start(options(folder.path())).unwrap_err();
+    assert!(error.to_string().contains("collection.toml"), "{error}");
+    let collection = folder.path().join("saltmarsh");
+    style::write_demo(&collection).unwrap();
+    for key in [
+        "short",
+        "with space in the middle",
+        "0123456789abcdef;Path=/",
+    ] {
+        let refused = start(Options {
+            key: Some(key.to_owned()),
+            ..options(&collection)
+        });
+        assert!(matches!(refused, Err(BenchError::Key)), "{key}");
+    }
+}
