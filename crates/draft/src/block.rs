@@ -34,6 +34,11 @@ const SIDE_LEAN: f64 = 1.2;
 /// crotch line.
 const CREASE_SHIFT_MM: f64 = 2.0;
 
+/// How strongly the inseam's lean at the crotch follows the knee when the outseam is straight: enough
+/// that the thigh stays hollow. The back follows less, or its longer curve would drop the crotch.
+const FRONT_FOLLOWS: f64 = 1.3;
+const BACK_FOLLOWS: f64 = 0.5;
+
 /// How many free shape parameters the block has.
 pub(crate) const PARAMETERS: usize = 13;
 
@@ -178,28 +183,45 @@ struct Leg {
 struct LegInput {
     crotch: Point,
     lean: f64,
+    follows: f64,
     hip: Point,
     knee_width: f64,
     knee_y: f64,
     hem_width: f64,
     hem_y: f64,
+    straight: bool,
 }
 
 fn leg(input: &LegInput) -> Leg {
     let LegInput {
         crotch,
         lean,
+        follows,
         hip,
         knee_width,
         knee_y,
         hem_width,
         hem_y,
+        straight,
     } = *input;
-    let crease = (crotch.x + hip.x) / 2.0 - CREASE_SHIFT_MM;
+    let even = (crotch.x + hip.x) / 2.0 - CREASE_SHIFT_MM;
+    // A straight outseam drops plumb from the hip; what the knee moves outward by, the inseam
+    // follows with a stronger lean.
+    let crease = if straight {
+        hip.x - knee_width / 2.0
+    } else {
+        even
+    };
+    let lean = lean + follows * (crease - even) / (-knee_y).max(1.0);
+    let hem_middle = if straight {
+        hip.x - hem_width / 2.0
+    } else {
+        even
+    };
     let knee_in = Point::new(crease - knee_width / 2.0, knee_y);
     let knee_out = Point::new(crease + knee_width / 2.0, knee_y);
-    let hem_in = Point::new(crease - hem_width / 2.0, hem_y);
-    let hem_out = Point::new(crease + hem_width / 2.0, hem_y);
+    let hem_in = Point::new(hem_middle - hem_width / 2.0, hem_y);
+    let hem_out = Point::new(hem_middle + hem_width / 2.0, hem_y);
     let up_in = unit(knee_in - hem_in);
     let up_out = unit(knee_out - hem_out);
     // Handles grow with the thigh so that short and long legs keep the same character.
@@ -215,12 +237,17 @@ fn leg(input: &LegInput) -> Leg {
     .then(&Path::line(knee_in, hem_in));
     // The hem leaves both seams squarely, so that the closed hem runs round without a corner.
     let hem = Path::between(hem_in, -left_of(up_in), hem_out, -left_of(up_out), 0.3);
-    let side_low = Path::line(hem_out, knee_out).then(&Path::cubic(
-        knee_out,
-        knee_out + up_out * knee_handle,
-        hip - Vec2::new(0.0, 120.0 * scale),
-        hip,
-    ));
+    let thigh_side = if straight {
+        Path::line(knee_out, hip)
+    } else {
+        Path::cubic(
+            knee_out,
+            knee_out + up_out * knee_handle,
+            hip - Vec2::new(0.0, 120.0 * scale),
+            hip,
+        )
+    };
+    let side_low = Path::line(hem_out, knee_out).then(&thigh_side);
     Leg {
         crease,
         inseam,
@@ -257,11 +284,13 @@ pub(crate) fn build(spec: &Spec, shape: &Shape) -> Block {
     let front_leg = leg(&LegInput {
         crotch: front_crotch,
         lean: FRONT_INSEAM_LEAN,
+        follows: FRONT_FOLLOWS,
         hip: front_hip,
         knee_width: half_knee - knee_split,
         knee_y,
         hem_width: shape.front_hem,
         hem_y: shape.hem_y,
+        straight: spec.straight_outseam,
     });
 
     // Back panel.
@@ -272,16 +301,26 @@ pub(crate) fn build(spec: &Spec, shape: &Shape) -> Block {
     let back_leg = leg(&LegInput {
         crotch: back_crotch,
         lean: BACK_INSEAM_LEAN,
+        follows: BACK_FOLLOWS,
         hip: back_hip,
         knee_width: half_knee + knee_split,
         knee_y,
         hem_width: shape.back_hem,
         hem_y: shape.hem_y,
+        straight: spec.straight_outseam,
     });
 
     // Crotch curves. The back one leaves the crotch point nearly level; the front one takes the
     // slope that makes both run through the inseam as one smooth line.
-    let slope = BACK_CROTCH_SLOPE_DEG.to_radians();
+    // Where a straight outseam makes the inseams lean more, front and back share what that adds.
+    let lean_of = |inseam: &Path| {
+        let down = inseam.start_direction();
+        down.x.atan2(-down.y)
+    };
+    let more_lean = lean_of(&front_leg.inseam) + lean_of(&back_leg.inseam)
+        - FRONT_INSEAM_LEAN.atan()
+        - BACK_INSEAM_LEAN.atan();
+    let slope = BACK_CROTCH_SLOPE_DEG.to_radians() + more_lean / 2.0;
     let back_out = Vec2::new(slope.cos(), slope.sin());
     let back_curve_reach = 0.55 * shape.back_extension;
     let back_curve = Path::cubic(

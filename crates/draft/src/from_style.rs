@@ -1,6 +1,6 @@
 //! Reading one size out of a style document.
 
-use style::{BackPocket, Side, Size, StyleDoc};
+use style::{BackPocket, OutseamLine, Side, Size, StyleDoc};
 use trade::Length;
 
 use crate::spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};
@@ -54,6 +54,7 @@ impl Spec {
             seat_dart: shape.seat_dart,
             inseam_stretch: shape.inseam_stretch,
             band_ease: shape.band_ease,
+            straight_outseam: shape.outseam == OutseamLine::Straight,
             coin_on_right: pockets.coin.side == Side::Right,
             coin_below_band: pockets.coin.below_band,
             coin_from_side: pockets.coin.from_side,

@@ -92,6 +92,9 @@ pub struct Spec {
     pub inseam_stretch: Length,
     /// How much longer the body is than the band it is eased onto.
     pub band_ease: Length,
+    /// The outseam runs straight on the grain from hip to hem (for a cloth's own edge), and the
+    /// inseam takes all the shape of the leg; else both share it and the leg is even about its crease.
+    pub straight_outseam: bool,
 
     pub coin_on_right: bool,
     pub coin_below_band: Length,

@@ -6,7 +6,7 @@ mod common;
 use common::{Chart, ferryman, table_rows};
 use draft::{Drafted, PieceId, RULES, Severity, Spec, corners, draft, findings, joints, walk};
 use geometry::{area, is_simple};
-use style::{Figure, Fit, Size};
+use style::{Figure, Fit, OutseamLine, Size};
 use trade::{Angle, Length};
 
 fn cm(cm: f64) -> Length {
@@ -65,6 +65,25 @@ fn assert_sound(who: &str, drafted: &Drafted) {
             let gap = (edge.path.end() - next.path.start()).hypot();
             assert!(gap < 1e-6, "{who} {} after {}: {gap}", piece.id, edge.name);
         }
+    }
+}
+
+/// A cloth's own edge runs straight; every chart must draft with the outseam along it too.
+#[test]
+fn every_chart_drafts_with_a_straight_outseam() {
+    for chart in table_rows() {
+        let mut doc = chart.doc();
+        doc.shape.outseam = OutseamLine::Straight;
+        let drafted = draft(&Spec::of(&doc, chart.size));
+        let who = format!("{:?} {:?} {}", chart.figure, chart.fit, chart.size);
+        assert_sound(&who, &drafted);
+        let found = findings(&drafted, chart.size, &doc);
+        let errors: Vec<_> = found
+            .iter()
+            // A narrow hem stays narrow, however the outseam runs.
+            .filter(|f| f.severity == Severity::Error && f.code != "fit::foot-passage")
+            .collect();
+        assert!(errors.is_empty(), "{who}: {errors:?}");
     }
 }
 

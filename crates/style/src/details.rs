@@ -35,7 +35,19 @@ pub struct Shape {
     pub inseam_stretch: Length,
     /// Body length eased onto the waistband, whole waist. Default 0.
     pub band_ease: Length,
+    /// How the outseam runs between hip and hem. Default shaped.
+    pub outseam: OutseamLine,
 }
+
+/// How the outseam runs between hip and hem.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OutseamLine {
+    /// Shaped like the inseam, the leg even about its crease.
+    Shaped,
+    /// Straight and on the grain, along the cloth's own edge; the inseam takes all the shape of the leg.
+    Straight,
+}
+words!(OutseamLine: Shaped = "shaped", Straight = "straight");
 
 impl Default for Shape {
     fn default() -> Self {
@@ -50,6 +62,7 @@ impl Default for Shape {
             seat_dart: Length::mm(18.0),
             inseam_stretch: Length::mm(3.0),
             band_ease: Length::ZERO,
+            outseam: OutseamLine::Shaped,
         }
     }
 }
@@ -107,7 +120,7 @@ pub struct Pockets {
 pub struct CoinPocket {
     /// The front it sits in. Default right.
     pub side: Side,
-    /// Band seam to its top edge, at its centre. Default 2.5 cm.
+    /// Band seam to its top edge, at its centre. Default 2.2 cm.
     pub below_band: Length,
     /// Outseam to its outer edge. Default 2.2 cm.
     pub from_side: Length,
@@ -119,7 +132,7 @@ impl Default for CoinPocket {
     fn default() -> Self {
         Self {
             side: Side::Right,
-            below_band: Length::mm(25.0),
+            below_band: Length::mm(22.0),
             from_side: Length::mm(22.0),
             lower_narrowing: Length::mm(6.0),
         }
@@ -133,7 +146,7 @@ pub struct PocketBag {
     pub depth: Length,
     /// Width of the finished bag. Default 17 cm.
     pub width: Length,
-    /// Shell facing behind the mouth, measured beyond the mouth edge. Default 6 cm.
+    /// Shell facing behind the mouth, measured beyond the mouth edge. Default 8 cm.
     pub facing: Length,
 }
 
@@ -142,7 +155,7 @@ impl Default for PocketBag {
         Self {
             depth: Length::mm(270.0),
             width: Length::mm(170.0),
-            facing: Length::mm(60.0),
+            facing: Length::mm(80.0),
         }
     }
 }

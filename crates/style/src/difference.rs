@@ -287,6 +287,7 @@ fn shape(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
         b.inseam_stretch,
     );
     words.length("shape.band_ease", "band ease", a.band_ease, b.band_ease);
+    words.plain("shape.outseam", "outseam line", &a.outseam, &b.outseam);
 }
 
 fn fly(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {

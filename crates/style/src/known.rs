@@ -83,7 +83,7 @@ pub const MEASURES: &[Measure] = &[
     optional("mouth_width", "pocket mouth width", 105.0, 3.0),
     optional("mouth_depth", "pocket mouth depth", 70.0, 3.0),
     optional("coin_width", "coin pocket width", 75.0, 3.0),
-    optional("coin_depth", "coin pocket depth", 90.0, 3.0),
+    optional("coin_depth", "coin pocket depth", 85.0, 3.0),
     optional("back_pocket_width", "back pocket width", 155.0, 3.0),
     optional("back_pocket_length", "back pocket length", 170.0, 3.0),
     optional("back_pocket_from_yoke", "back pocket from yoke", 32.0, 3.0),

@@ -39,7 +39,7 @@ pub use chart::{Break, ChartEntry};
 pub use collection::{Cloth, ClothUse, Collection, Trim, TrimKind, Units, Workroom, Yarn};
 pub use details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, ExtraPocket, Fly, Label,
-    Lining, Loops, Patch, PocketBag, Pockets, Rivets, Shape, Side,
+    Lining, Loops, OutseamLine, Patch, PocketBag, Pockets, Rivets, Shape, Side,
 };
 pub use difference::{Change, difference, difference_in};
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};

@@ -2,7 +2,7 @@
 
 use crate::details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, ExtraPocket, Fly, Label,
-    Lining, Loops, Patch, PocketBag, Pockets, Rivets, Shape, Side,
+    Lining, Loops, OutseamLine, Patch, PocketBag, Pockets, Rivets, Shape, Side,
 };
 use crate::document::{ClothRefs, Figure, Fit, Identity};
 use crate::quantities::{DIFFERENCE, DISTANCE, Limits, MEASURE, SLOPE};
@@ -192,6 +192,11 @@ fn shape(mut table: Table<'_>) -> Option<Shape> {
     let seat_dart = distance("seat_dart", usual.seat_dart);
     let inseam_stretch = distance("inseam_stretch", usual.inseam_stretch);
     let band_ease = distance("band_ease", usual.band_ease);
+    let outseam = table
+        .optional("outseam")
+        .map_or(Some(usual.outseam), |node| {
+            node.choice("style::unknown-word", OutseamLine::WORDS)
+        });
     table.finish();
     Some(Shape {
         seat_split: seat_split?,
@@ -204,6 +209,7 @@ fn shape(mut table: Table<'_>) -> Option<Shape> {
         seat_dart: seat_dart?,
         inseam_stretch: inseam_stretch?,
         band_ease: band_ease?,
+        outseam: outseam?,
     })
 }
 

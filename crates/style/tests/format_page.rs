@@ -7,7 +7,7 @@ use std::fmt::Write;
 
 use common::{demo_collection, with};
 use style::known::{MEASURES, SEAMS};
-use style::{Construction, parse};
+use style::{Construction, OutseamLine, parse};
 
 const PAGE: &str = include_str!("../FORMAT.md");
 
@@ -58,8 +58,11 @@ fn what_may_be_left_out_has_the_stated_default() {
     let collection = demo_collection();
     let read = |text: &str| parse(text, "style.toml", &collection).unwrap();
     let demo = read(common::demo_style());
-    // The demo states the usual shape, coin pocket, bag, loops and tacks, so leaving them out changes nothing.
-    assert_eq!(read(&section("[shape]", "[fly]")), demo);
+    // The demo states the usual shape but for its outseam, and the usual coin pocket, bag, loops and
+    // tacks, so leaving them out changes nothing else.
+    let mut shaped = demo.clone();
+    shaped.shape.outseam = OutseamLine::Shaped;
+    assert_eq!(read(&section("[shape]", "[fly]")), shaped);
     assert_eq!(read(&section("[pockets.coin]", "[pockets.bag]")), demo);
     assert_eq!(read(&section("[pockets.bag]", "[pockets.back.left]")), demo);
     assert_eq!(read(&section("[loops]", "[rivets]")), demo);

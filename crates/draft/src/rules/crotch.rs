@@ -128,6 +128,10 @@ pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
 }
 
 pub(super) fn balance(case: &Case<'_>) -> Vec<Broken> {
+    // With a straight outseam the crease is not the middle of the leg, and the rule says nothing.
+    if case.pattern.spec.straight_outseam {
+        return Vec::new();
+    }
     let p = case.pattern;
     let inner = |id| {
         let piece = p.piece(id)?;

@@ -81,6 +81,10 @@ fn leg_panels<'a>(case: &'a Case<'_>) -> impl Iterator<Item = (&'static str, Pan
 }
 
 pub(super) fn crease(case: &Case<'_>) -> Vec<Broken> {
+    // A straight outseam lies on the grain itself; such a leg has no crease to be even about.
+    if case.pattern.spec.straight_outseam {
+        return outseam_on_grain(case);
+    }
     let mut broken = Vec::new();
     for (name, panel, piece) in leg_panels(case) {
         for (level, inner, outer) in [
@@ -105,6 +109,31 @@ pub(super) fn crease(case: &Case<'_>) -> Vec<Broken> {
         broken.extend(crease_at_crotch(case, name, panel, piece));
     }
     broken
+}
+
+/// How far a straight outseam may stray between hip and hem: that of a seam walk.
+const STRAY: Length = Length::mm(0.5);
+
+fn outseam_on_grain(case: &Case<'_>) -> Vec<Broken> {
+    leg_panels(case)
+        .filter_map(|(name, _, piece)| {
+            let (hip, hem) = (piece.point("hip")?, piece.point("hem_out")?);
+            let side = piece.edge("side")?;
+            let off = (right_of(piece.grain, hip) - right_of(piece.grain, hem)).abs();
+            let stray = side
+                .dense(Length::mm(5.0))
+                .into_iter()
+                .filter(|p| p.y <= hip.y)
+                .map(|p| (right_of(piece.grain, p) - right_of(piece.grain, hem)).abs())
+                .fold(off, Length::max);
+            (stray > STRAY).then(|| {
+                Broken::error(
+                    &format!("{name} outseam"),
+                    format!("between hip and hem the outseam strays {} from the grain; it should be straight", fine(stray)),
+                )
+            })
+        })
+        .collect()
 }
 
 /// At the crotch line the crease may sit in the middle or up to 1 cm towards the side.
@@ -144,10 +173,12 @@ pub(super) fn taper(case: &Case<'_>) -> Vec<Broken> {
             format!("{name} inseam"),
             outwards(-inseam.end_direction(), -1.0),
         ));
-        lines.push((
-            format!("{name} outseam"),
-            outwards(side.start_direction(), 1.0),
-        ));
+        if !case.pattern.spec.straight_outseam {
+            lines.push((
+                format!("{name} outseam"),
+                outwards(side.start_direction(), 1.0),
+            ));
+        }
     }
     let by_angle = |a: &&(String, Angle), b: &&(String, Angle)| a.1.total_cmp(&b.1);
     let (Some(least), Some(most)) = (lines.iter().min_by(by_angle), lines.iter().max_by(by_angle))

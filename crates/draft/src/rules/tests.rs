@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use geometry::{Affine, Path, Point, Vec2};
-use style::{Figure, Size, StyleDoc};
+use style::{Figure, OutseamLine, Size, StyleDoc};
 use trade::{Angle, Length};
 
 use super::{RULES, findings};
@@ -26,10 +26,20 @@ fn ferryman() -> StyleDoc {
 
 /// What the rule with this code says about the demo style after `spoil`; before it says nothing.
 fn after(code: &str, spoil: impl FnOnce(&mut Drafted)) -> Vec<Finding> {
-    let doc = ferryman();
-    let mut drafted = draft(&Spec::of(&doc, SIZE));
+    after_in(&ferryman(), code, spoil)
+}
+
+/// The same for the demo style with its outseam shaped, so that the leg has a crease.
+fn after_shaped(code: &str, spoil: impl FnOnce(&mut Drafted)) -> Vec<Finding> {
+    let mut doc = ferryman();
+    doc.shape.outseam = OutseamLine::Shaped;
+    after_in(&doc, code, spoil)
+}
+
+fn after_in(doc: &StyleDoc, code: &str, spoil: impl FnOnce(&mut Drafted)) -> Vec<Finding> {
+    let mut drafted = draft(&Spec::of(doc, SIZE));
     let of = |drafted: &Drafted| -> Vec<Finding> {
-        let mut found = findings(drafted, SIZE, &doc);
+        let mut found = findings(drafted, SIZE, doc);
         found.retain(|f| f.code == code);
         found
     };
@@ -234,16 +244,23 @@ fn band_overlap() {
 #[test]
 fn crease() {
     let code = "fit::crease";
-    let aside = after(code, |d| {
+    let aside = after_shaped(code, |d| {
         let grain = &mut piece(d, PieceId::Front).grain;
         grain.0.x += 2.0;
         grain.1.x += 2.0;
     });
     assert_eq!(severities(&aside), [Error, Error]);
-    let crotch = after(code, |d| {
+    let crotch = after_shaped(code, |d| {
         move_point(d, PieceId::Back, "crotch", (-30.0, 0.0))
     });
     assert_eq!(severities(&crotch), [Warning]);
+    // A straight outseam has no crease; it has to run on the grain instead.
+    let strayed = after(code, |d| {
+        let side = &mut piece(d, PieceId::Front).edges;
+        let edge = side.iter_mut().find(|e| e.name == "side").unwrap();
+        edge.path = edge.path.transformed(Affine::rotate(0.01));
+    });
+    assert_eq!(severities(&strayed), [Error]);
 }
 
 #[test]
@@ -254,7 +271,7 @@ fn leg_taper() {
 
 #[test]
 fn balance() {
-    let found = after("fit::balance", |d| {
+    let found = after_shaped("fit::balance", |d| {
         let grain = &mut piece(d, PieceId::Back).grain;
         grain.0.x += 15.0;
         grain.1.x += 15.0;

@@ -3,7 +3,7 @@
 #![allow(dead_code, clippy::unwrap_used)]
 
 use draft::Spec;
-use style::{ChartEntry, Figure, Fit, Size, Sizes, StyleDoc};
+use style::{ChartEntry, Figure, Fit, OutseamLine, Size, Sizes, StyleDoc};
 use trade::Length;
 
 /// The core of a chart.
@@ -37,6 +37,8 @@ impl Chart {
     /// keeps its default, and the outseam is left to the draft.
     pub fn doc(&self) -> StyleDoc {
         let mut doc = ferryman();
+        // Even about the crease, as the published constructions are.
+        doc.shape.outseam = OutseamLine::Shaped;
         doc.style.figure = self.figure;
         doc.style.fit = self.fit;
         doc.sizes = Sizes {

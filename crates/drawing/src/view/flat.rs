@@ -552,16 +552,16 @@ fn lay_legs(levels: &mut [Level], low: f64, seat_y: f64) {
             level.back_stretch = (level.flat + level.wrap_out) / back;
         }
     }
-    keep_inseam(levels, (leg, index(0.0), seat), STEP_MM);
+    keep_inseam(levels, index(0.0), seat);
 }
 
-/// Moves the levels between leg and crotch up or down by a millimetre or so, such that the inseam
-/// keeps its length; what is over is spread up to the seat.
-fn keep_inseam(levels: &mut [Level], (leg, crotch, seat): (usize, usize, usize), step: f64) {
+/// Moves the levels of the leg up or down, a few millimetres in all, such that the inseam keeps its
+/// length though the view shows the leg even about its middle; what is over is spread up to the seat.
+fn keep_inseam(levels: &mut [Level], crotch: usize, seat: usize) {
     let inseam = |l: &Level| l.place(l.wrap_in);
     let mut moved = 0.0;
-    for k in leg + 1..=crotch {
-        let run = (levels[k].front_in - levels[k - 1].front_in).hypot(step);
+    for k in 1..=crotch {
+        let run = (levels[k].front_in - levels[k - 1].front_in).hypot(STEP_MM);
         levels[k].outer.y += moved;
         let (from, to) = (inseam(&levels[k - 1]), inseam(&levels[k]));
         let across = to.x - from.x;
