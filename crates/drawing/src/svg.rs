@@ -19,7 +19,10 @@ pub fn svg(sheet: &Sheet) -> String {
     out.push_str("mm\" height=\"");
     number(&mut out, h);
     out.push_str("mm\" viewBox=\"");
-    for (i, v) in [sheet.origin.x, sheet.origin.y, w, h].into_iter().enumerate() {
+    for (i, v) in [sheet.origin.x, sheet.origin.y, w, h]
+        .into_iter()
+        .enumerate()
+    {
         if i > 0 {
             out.push(' ');
         }
@@ -198,11 +201,19 @@ fn fine(out: &mut String, v: Length) {
 }
 
 fn write_rounded(out: &mut String, v: f64, scale: f64, digits: usize) {
-    let v = if v.is_finite() { (v * scale).round() / scale } else { 0.0 };
+    let v = if v.is_finite() {
+        (v * scale).round() / scale
+    } else {
+        0.0
+    };
     // Adding zero turns -0 into 0.
     let text = format!("{:.*}", digits, v + 0.0);
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    out.push_str(if text.is_empty() || text == "-0" { "0" } else { text });
+    out.push_str(if text.is_empty() || text == "-0" {
+        "0"
+    } else {
+        text
+    });
 }
 
 fn colour(out: &mut String, c: Colour) {

@@ -1,7 +1,7 @@
 //! Panels, band, bags and allowances: the areas of a view.
 
 use draft::{Piece, PieceId};
-use geometry::{Point, Vec2};
+use geometry::{Path, Point, Vec2};
 use sewing::{Face, Finish, InsideLap, On};
 use trade::{Colour, Length};
 
@@ -76,11 +76,17 @@ pub(super) fn panels(scene: &Scene, copy: Copy) -> Layer {
     layer
 }
 
+/// Points along an edge, straight parts too: what is straight on a piece may be bent on the view.
+fn fine(path: &Path) -> Vec<Point> {
+    geometry::resample(&path.dense(AREA_STEP), AREA_STEP)
+}
+
 fn draw_piece(scene: &Scene, copy: Copy, layer: &mut Layer, id: PieceId, fill: Colour) {
     let Some(piece) = scene.garment.pattern.piece(id) else {
         return;
     };
-    draw_points(scene, copy, layer, piece, &piece.polygon(AREA_STEP), fill);
+    let points: Vec<Point> = piece.edges.iter().flat_map(|e| fine(&e.path)).collect();
+    draw_points(scene, copy, layer, piece, &points, fill);
 }
 
 fn draw_points(
@@ -167,7 +173,7 @@ fn bag(scene: &Scene, copy: Copy, layer: &mut Layer) {
     let mut points = Vec::new();
     for name in ["foot_under", "side_under", "waist_under"] {
         if let Some(path) = piece.edge(name) {
-            points.extend(path.dense(AREA_STEP));
+            points.extend(fine(path));
         }
     }
     draw_points(scene, copy, layer, piece, &points, scene.inks.pocketing);
@@ -209,8 +215,8 @@ fn fly_inside(scene: &Scene, copy: Copy, layer: &mut Layer) {
         return;
     };
     if copy == Copy::Left {
-        let mut points = fly.dense(AREA_STEP);
-        points.extend(stitch.dense(AREA_STEP));
+        let mut points = fine(fly);
+        points.extend(fine(stitch));
         layer.area(
             Some(&format!("piece:{}", facing.id.code())),
             scene.area(PieceId::Front, &points, copy),
@@ -281,7 +287,7 @@ fn draw_lap(scene: &Scene, copy: Copy, layer: &mut Layer, lap: &InsideLap) {
         return;
     };
     let width = lap.width.to_mm();
-    let line = edge.dense(AREA_STEP);
+    let line = fine(edge);
     let inner = inward(&line, width);
     let strip = |from: &[Point], to: &[Point]| {
         let mut points = from.to_vec();

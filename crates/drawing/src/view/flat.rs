@@ -512,10 +512,10 @@ fn lay_legs(levels: &mut [Level], low: f64, seat_y: f64) {
     let up = Vec2::new(-along.y, along.x);
     let fold = Point::new(levels[seat].outer.x + SIDE_OUT_MM, height(leg));
     let top = fold - along * (levels[leg].flat / 2.0);
-    for k in 0..=leg {
+    for (k, level) in levels.iter_mut().enumerate().take(leg + 1) {
         let axis = top + up * (height(k) - height(leg));
-        levels[k].along = along;
-        levels[k].outer = axis + along * (levels[k].flat / 2.0);
+        level.along = along;
+        level.outer = axis + along * (level.flat / 2.0);
     }
     // From the seat level to the leg: one cubic that leaves and arrives in line with both.
     let run = height(seat) - height(leg);
@@ -528,7 +528,7 @@ fn lay_legs(levels: &mut [Level], low: f64, seat_y: f64) {
         levels[seat].outer.x,
         slope(&levels[seat], &levels[seat + 1]),
     );
-    for k in leg + 1..seat {
+    for (k, level) in levels.iter_mut().enumerate().take(seat).skip(leg + 1) {
         let t = (height(k) - height(leg)) / run;
         let (t2, t3) = (t * t, t * t * t);
         let x = (2.0 * t3 - 3.0 * t2 + 1.0) * x0
@@ -537,7 +537,6 @@ fn lay_legs(levels: &mut [Level], low: f64, seat_y: f64) {
             + (t3 - t2) * run * m1;
         // The whole turn is done above the crotch, so that the inseam keeps its length.
         let turn = spread * smooth(1.0 - height(k) / seat_y.max(1.0));
-        let level = &mut levels[k];
         level.along = Vec2::new(turn.cos(), turn.sin());
         level.outer = Point::new(x, height(k));
         // Above the crotch the centre seams must not part from the centre line; the panels are
@@ -570,9 +569,9 @@ fn keep_inseam(levels: &mut [Level], crotch: usize, seat: usize) {
         levels[k].outer.y += more;
         moved += more;
     }
-    for k in crotch + 1..seat {
+    for (k, level) in levels.iter_mut().enumerate().take(seat).skip(crotch + 1) {
         let share = (seat - k) as f64 / (seat - crotch).max(1) as f64;
-        levels[k].outer.y += moved * smooth(share);
+        level.outer.y += moved * smooth(share);
     }
 }
 

@@ -47,7 +47,7 @@ pub(super) fn piece_rows(scene: &Scene, copy: Copy, layer: &mut Layer, pieces: &
             && shows(row, scene.face)
             && is_on(scene, row.piece, row.on, copy)
         {
-            let points = row.path.dense(ROW_STEP);
+            let points = dense_line(row);
             for run in scene.projector.line(&scene.flat, row.piece, &points, copy) {
                 draw(row, scene.face, run, layer);
             }
@@ -94,7 +94,7 @@ pub(super) fn behind_rows(scene: &Scene, layer: &mut Layer) {
     }
 }
 
-/// Straight rows need points in between: the band is bent on the view.
+/// Straight rows need points in between: what is straight on a piece may be bent on the view.
 fn dense_line(row: &StitchRow) -> Vec<Point> {
     geometry::resample(&row.path.dense(ROW_STEP), ROW_STEP)
 }
