@@ -31,16 +31,25 @@ pub fn svg(sheet: &Sheet) -> String {
     out.push_str("\" role=\"img\"><title>");
     escape(&mut out, &sheet.title);
     out.push_str("</title>");
+    let name = short_name(&sheet.title);
     for (i, layer) in sheet.layers.iter().enumerate() {
-        write_layer(&mut out, layer, i);
+        write_layer(&mut out, layer, &format!("{name}-{i}"));
     }
     out.push_str("</svg>\n");
     out
 }
 
-fn write_layer(out: &mut String, layer: &Layer, index: usize) {
+/// A name for the clips of this sheet that no other sheet on the same page has (FNV-1a of the title).
+fn short_name(title: &str) -> String {
+    let hash = title.bytes().fold(0x811c_9dc5_u32, |h, b| {
+        (h ^ u32::from(b)).wrapping_mul(0x0100_0193)
+    });
+    format!("c{hash:08x}")
+}
+
+fn write_layer(out: &mut String, layer: &Layer, id: &str) {
     if let Some(clip) = &layer.clip {
-        let _ = write!(out, "<clipPath id=\"c{index}\"><path d=\"");
+        let _ = write!(out, "<clipPath id=\"{id}\"><path d=\"");
         path_data(out, clip);
         out.push_str("\"/></clipPath>");
     }
@@ -48,7 +57,7 @@ fn write_layer(out: &mut String, layer: &Layer, index: usize) {
     escape(out, &layer.name);
     out.push('"');
     if layer.clip.is_some() {
-        let _ = write!(out, " clip-path=\"url(#c{index})\"");
+        let _ = write!(out, " clip-path=\"url(#{id})\"");
     }
     out.push('>');
     for mark in &layer.marks {
