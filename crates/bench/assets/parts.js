@@ -106,6 +106,8 @@ if (panel) {
     widen();
     light();
   });
+  const asked = new URLSearchParams(location.search).get('part');
+  if (asked) sectionOf(asked)?.scrollIntoView({ block: 'center' });
   panel.addEventListener('focusin', ({ target }) => {
     const section = target.closest('[data-for]');
     if (how) how.textContent = section?.dataset.how ?? usualHow;

@@ -443,6 +443,7 @@ async fn a_chart_that_cannot_be_drafted_is_shown_as_a_finding() {
     assert_eq!(answer["outcome"], "done");
     assert!(fragment(&answer, "findings").contains("li class=\"error\""));
     assert!(fragment(&answer, "tabs").contains("1 error"));
+    assert!(fragment(&answer, "drawing").contains("cannot be drafted"));
 }
 
 #[tokio::test]

@@ -8,6 +8,7 @@ use crate::answer::placed;
 use crate::field::capital;
 use crate::route;
 use crate::see::See;
+use crate::session::Disk;
 use crate::state::{Bench, NotOpen};
 use crate::trouble::Trouble;
 
@@ -43,9 +44,12 @@ pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
     for (folder, _) in bench.styles()? {
         let what = match bench.session(&folder) {
             Ok(session) => {
-                let session = session
+                let mut session = session
                     .lock()
                     .unwrap_or_else(std::sync::PoisonError::into_inner);
+                if let Disk::Changed(on_disk, _) = session.look_at_disk() {
+                    session.take_over(*on_disk);
+                }
                 Ok(Sound::of(session.loaded()))
             }
             Err(NotOpen::Broken(report)) => Err(placed(&report)),

@@ -79,10 +79,7 @@ impl<'a> Page<'a> {
         [
             ("bar", self.bar()),
             ("notice", notice::render(&self.notice)),
-            (
-                "drawing",
-                drawing::render(&self.picture, &show.loaded.collection),
-            ),
+            ("drawing", drawing::render(&self.picture, &self.garment)),
             ("tabs", self.tabs()),
             ("fit", fit::render(&show, &self.garment, &self.see)),
             ("construction", construction::render(&show, &self.see)),
@@ -108,7 +105,7 @@ impl<'a> Page<'a> {
                 noscript { p.notice { "Changes need the bench's scripts, which this browser does not run. Everything can be looked at." } }
                 main {
                     section.board aria-label="Drawing" {
-                        (drawing::render(&self.picture, &show.loaded.collection))
+                        (drawing::render(&self.picture, &self.garment))
                         (drawing::tools())
                     }
                     section #panel aria-label="Chart, seams and findings" tabindex="-1" {

@@ -2,15 +2,20 @@
 
 use draft::PieceId;
 use maud::{Markup, PreEscaped, html};
+use sewing::Garment;
 use style::Collection;
 
 use crate::garment::Picture;
 
-pub(crate) fn render(picture: &Picture, collection: &Collection) -> Markup {
+pub(crate) fn render(picture: &Picture, garment: &Garment) -> Markup {
+    let collection = &garment.collection;
     html! {
         figure #drawing tabindex="0" data-names=(names(collection)) aria-label={ (picture.title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole {
             // Our own writer made this; it escapes all words it is given.
             (PreEscaped(&picture.svg))
+            @if garment.conflict.is_some() {
+                figcaption.bad { "This chart cannot be drafted as it stands. The drawing shows how near a pattern comes; the findings say what would be right." }
+            }
         }
     }
 }
