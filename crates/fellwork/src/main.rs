@@ -1,2 +1,25 @@
-//! The fellwork command: one style file in, a production pack out.
-fn main() {}
+//! The `fellwork` command: one style file in, drawings, pieces and a production pack out.
+//!
+//! [`args`] says what may be asked, one file in [`command`] answers each question, [`exit`] says what
+//! the exit codes mean, and [`trouble`] what is printed when something cannot be done.
+
+mod args;
+mod command;
+mod exit;
+mod files;
+mod printed;
+mod trouble;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+fn main() -> ExitCode {
+    match command::run(args::Args::parse().command) {
+        Ok(exit) => exit.into(),
+        Err(trouble) => {
+            printed::to_stderr(&trouble.render());
+            exit::Exit::NotDone.into()
+        }
+    }
+}

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::PaperError;
+use crate::{PaperError, Scale};
 
 /// An SVG drawing that knows its size on paper.
 ///
@@ -40,6 +40,17 @@ impl Drawing {
         };
         let (width, height) = (size("width")?, size("height")?);
         Ok(Self { svg, width, height })
+    }
+
+    /// The same drawing made smaller, for one that states the size of the cloth itself.
+    #[must_use]
+    pub fn at(self, scale: Scale) -> Self {
+        let by = f64::from(scale.denominator());
+        Self {
+            width: self.width / by,
+            height: self.height / by,
+            ..self
+        }
     }
 
     /// Width on paper, in mm.

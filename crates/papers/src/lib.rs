@@ -1,22 +1,24 @@
 //! What leaves the house: the production pack, set in type and written as a PDF.
 //!
-//! A workroom that has never met the maker sews from this one document. The caller fills a [`Pack`]
-//! with words, figures and drawings that were computed elsewhere; [`pack_pdf`] sets them on A4 pages:
-//! a cover; what changed, what the checks found and what to mind; the measurement chart and how each
-//! measure is taken; every seam with its stitch rows; the garment drawn outside and inside; the pieces
-//! and the materials. Nothing is computed here and nothing is rounded here: the pack prints what it is given.
+//! A workroom that has never met the maker sews from this one document. [`assemble`] fills a [`Pack`]
+//! with words, figures and drawings from the sewn garments of a style, rounding once and in the maker's
+//! units; [`pack_pdf`] sets it on A4 pages: a cover; what changed, what the checks found and what to
+//! mind; the measurement chart and how each measure is taken; every seam with its stitch rows; the
+//! garment drawn outside and inside; the pieces and the materials.
 //!
 //! Typst does the setting and is used as a library, in memory: no file, no clock, no network, no
 //! installed font is looked at, so the same [`Pack`] and [`PdfOptions`] give the same bytes
 //! everywhere. Values reach the page as data, never as markup, so any character in any field prints
 //! as itself. The result is a tagged PDF with embedded fonts, selectable text and bookmarks.
 
+mod assemble;
 mod drawing;
 mod error;
 mod pack;
 mod pdf;
 mod typeset;
 
+pub use assemble::{Assembly, assemble};
 pub use drawing::Drawing;
 pub use error::PaperError;
 pub use pack::{

@@ -112,4 +112,9 @@ impl Scale {
     pub fn one_to(n: u32) -> Option<Self> {
         (n > 0).then_some(Self(n))
     }
+
+    /// The `n` of 1:`n`.
+    pub const fn denominator(self) -> u32 {
+        self.0
+    }
 }

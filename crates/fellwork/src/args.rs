@@ -1,0 +1,234 @@
+//! What can be asked on the command line.
+
+use std::path::PathBuf;
+
+use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
+use drawing::View;
+use jiff::civil::Date;
+use sewing::Face;
+use style::Size;
+
+use crate::exit;
+
+const EXAMPLES: &str = "\
+Examples:
+  fellwork demo                                          write the demo, print its pack, open the bench
+  fellwork check saltmarsh/styles/ferryman               what a sewer would notice, in every size
+  fellwork draw saltmarsh/styles/ferryman --view back --face inside -o back-inside.svg
+  fellwork pack saltmarsh/styles/ferryman -o ferryman.pdf
+  fellwork new mylabel --name \"Harbour Wide\" --code HW-1
+
+STYLE is a style's folder or its style.toml.";
+
+/// Everything a workroom needs to sew a pair of jeans, computed from one style file.
+#[derive(Debug, Parser)]
+#[command(name = "fellwork", version, arg_required_else_help = true, after_help = after_help())]
+pub struct Args {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+fn after_help() -> String {
+    format!("{EXAMPLES}\n\n{}", exit::IN_WORDS)
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Write the demo collection, make its production pack and open the bench
+    Demo(Demo),
+    /// Draft and sew every size and say what was noticed
+    Check(Check),
+    /// List the pattern pieces of one size, with every edge for programs
+    Pieces(Pieces),
+    /// Draw the garment from the front or back, outside or inside, as SVG
+    Draw(Draw),
+    /// Print the production pack as PDF
+    Pack(Pack),
+    /// Open the bench: see and change a collection's styles in the browser
+    Bench(Bench),
+    /// Begin a new style, in a new collection or in one that is there
+    New(New),
+}
+
+/// `fellwork demo`.
+#[derive(Debug, ClapArgs)]
+pub struct Demo {
+    /// Where the demo goes; a folder that is not there yet, is empty, or holds the demo already
+    #[arg(value_name = "DIR", default_value = "saltmarsh")]
+    pub folder: PathBuf,
+    /// Stop after the papers
+    #[arg(long)]
+    pub no_bench: bool,
+    #[command(flatten)]
+    pub serving: Serving,
+}
+
+/// How the bench is opened.
+#[derive(Debug, ClapArgs)]
+pub struct Serving {
+    /// Do not open the browser; print the address only
+    #[arg(long)]
+    pub no_open: bool,
+    /// The port on this machine; 0 for any free one
+    #[arg(long, value_name = "N")]
+    pub port: Option<u16>,
+}
+
+/// `fellwork check`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork check saltmarsh/styles/ferryman
+  fellwork check saltmarsh/styles/ferryman --measures | less
+  fellwork check saltmarsh/styles/ferryman --json
+
+The JSON: { format, style, sizes, errors, warnings, notes, findings, measures }.
+A finding: { code, severity, about, message, remedy, source, sizes }; a measure (with --measures):
+{ size, key, name, chart_mm, pattern_mm, difference_mm, tolerance_mm }, chart_mm null where the draft chose.
+For a style that cannot be read: { format, problems, more }, a problem with file, line and column.")]
+pub struct Check {
+    /// The style's folder or its style.toml
+    pub style: PathBuf,
+    /// Also print chart, pattern and difference of every measure in every size
+    #[arg(long)]
+    pub measures: bool,
+    /// Print JSON for programs
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `fellwork pieces`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork pieces saltmarsh/styles/ferryman
+  fellwork pieces saltmarsh/styles/ferryman --size 34x32 --json > pieces.json
+
+The JSON is in millimetres, x towards the weft, y up along the warp: pieces with their edges as points
+at most 0.5 mm apart, named points, lines, notches, grain and cut outlines; the joins with both sides,
+declared ease and what is left of the gap; the measures with how each is taken on the pieces.")]
+pub struct Pieces {
+    /// The style's folder or its style.toml
+    pub style: PathBuf,
+    /// The size, such as 32x32; the base size when left out
+    #[arg(long)]
+    pub size: Option<Size>,
+    /// Print JSON for programs
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `fellwork draw`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork draw saltmarsh/styles/ferryman --view front --face outside -o front.svg
+  fellwork draw saltmarsh/styles/ferryman --view back --face inside --size 36x34 -o - > back.svg
+
+The drawing is true to scale: one unit of the SVG is one millimetre of the garment.")]
+pub struct Draw {
+    /// The style's folder or its style.toml
+    pub style: PathBuf,
+    /// Which side of the garment
+    #[arg(long)]
+    pub view: ViewWord,
+    /// Which face of the cloth
+    #[arg(long)]
+    pub face: FaceWord,
+    /// The size, such as 32x32; the base size when left out
+    #[arg(long)]
+    pub size: Option<Size>,
+    /// Where the drawing goes; - prints it
+    #[arg(short, long, value_name = "FILE")]
+    pub output: PathBuf,
+}
+
+/// `fellwork pack`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork pack saltmarsh/styles/ferryman -o ferryman.pdf
+  fellwork pack saltmarsh/styles/ferryman -o ferryman.pdf --date 2026-11-25
+
+The same style and date give the same bytes.")]
+pub struct Pack {
+    /// The style's folder or its style.toml
+    pub style: PathBuf,
+    /// Where the pack goes; - prints it
+    #[arg(short, long, value_name = "FILE")]
+    pub output: PathBuf,
+    /// The size that is drawn, such as 32x32; the base size when left out. The chart has every size
+    #[arg(long)]
+    pub size: Option<Size>,
+    /// The date on every page; today when left out
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub date: Option<Date>,
+}
+
+/// `fellwork bench`.
+#[derive(Debug, ClapArgs)]
+pub struct Bench {
+    /// The collection's folder
+    #[arg(value_name = "DIR")]
+    pub folder: PathBuf,
+    #[command(flatten)]
+    pub serving: Serving,
+}
+
+/// `fellwork new`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork new mylabel --name \"Harbour Wide\" --code HW-1    a new collection with one style
+  fellwork new saltmarsh --name \"Lighter\"                   another style in a collection
+
+The new style starts as the demo's; change its style.toml, or change it on the bench.")]
+pub struct New {
+    /// The folder of a collection, or one that is not there yet
+    #[arg(value_name = "DIR")]
+    pub folder: PathBuf,
+    /// The style's name
+    #[arg(long)]
+    pub name: String,
+    /// Your code for it; made from the name's first letters when left out
+    #[arg(long)]
+    pub code: Option<String>,
+}
+
+/// `--view`.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum ViewWord {
+    /// From the front
+    Front,
+    /// From the back
+    Back,
+}
+
+impl From<ViewWord> for View {
+    fn from(word: ViewWord) -> Self {
+        match word {
+            ViewWord::Front => Self::Front,
+            ViewWord::Back => Self::Back,
+        }
+    }
+}
+
+/// `--face`.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum FaceWord {
+    /// The outside
+    Outside,
+    /// The inside, turned out
+    Inside,
+}
+
+impl From<FaceWord> for Face {
+    fn from(word: FaceWord) -> Self {
+        match word {
+            FaceWord::Outside => Self::Outside,
+            FaceWord::Inside => Self::Inside,
+        }
+    }
+}

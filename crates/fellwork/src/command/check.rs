@@ -1,0 +1,39 @@
+//! `fellwork check`: what a pattern cutter or sewer would notice, in every size.
+
+mod grouped;
+mod json;
+mod table;
+
+use draft::Severity;
+
+use crate::args::Check;
+use crate::command::load;
+use crate::exit::Exit;
+use crate::printed;
+use crate::trouble::Trouble;
+
+pub fn run(asked: &Check) -> Result<Exit, Trouble> {
+    let loaded = match load(&asked.style) {
+        Ok(loaded) => loaded,
+        Err(trouble) => {
+            if let (true, Trouble::Input(report)) = (asked.json, &trouble) {
+                printed::to_stdout(json::unread(report)?)?;
+            }
+            return Err(trouble);
+        }
+    };
+    let run = sewing::make_run(&loaded.style, &loaded.collection);
+    let findings = grouped::grouped(&run);
+    let text = if asked.json {
+        json::checked(&loaded, &run, &findings, asked.measures)?
+    } else {
+        let mut text = table::findings(&loaded, &run, &findings);
+        if asked.measures {
+            text.push_str(&table::measures(&run));
+        }
+        text
+    };
+    printed::to_stdout(text)?;
+    let wrong = findings.iter().any(|f| f.finding.severity == Severity::Error);
+    Ok(if wrong { Exit::ErrorFound } else { Exit::Done })
+}

@@ -1,0 +1,143 @@
+//! The findings and the chart for programs. The shape is told in `fellwork check --help`.
+
+use draft::{Severity, Measured};
+use serde::Serialize;
+use sewing::Garment;
+use style::{Diagnostic, Loaded, Report, Size};
+use trade::Length;
+
+use super::grouped::{Grouped, count};
+
+/// The version of the shape.
+const FORMAT: u32 = 1;
+
+#[derive(Serialize)]
+struct Checked<'a> {
+    format: u32,
+    style: Head<'a>,
+    sizes: Vec<Size>,
+    errors: usize,
+    warnings: usize,
+    notes: usize,
+    findings: Vec<Found<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    measures: Option<Vec<MeasureRow<'a>>>,
+}
+
+#[derive(Serialize)]
+struct Head<'a> {
+    name: &'a str,
+    code: &'a str,
+    file: String,
+    revision: &'a str,
+}
+
+#[derive(Serialize)]
+struct Found<'a> {
+    code: &'a str,
+    severity: Severity,
+    about: &'a str,
+    message: &'a str,
+    remedy: Option<&'a str>,
+    source: &'a str,
+    sizes: &'a [Size],
+}
+
+#[derive(Serialize)]
+struct MeasureRow<'a> {
+    size: Size,
+    key: &'a str,
+    name: &'a str,
+    chart_mm: Option<f64>,
+    pattern_mm: f64,
+    difference_mm: Option<f64>,
+    tolerance_mm: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct Unread<'a> {
+    format: u32,
+    problems: &'a [Diagnostic],
+    more: usize,
+}
+
+/// The answer for a style that was checked.
+pub fn checked(
+    loaded: &Loaded,
+    run: &[Garment],
+    findings: &[Grouped<'_>],
+    with_measures: bool,
+) -> Result<String, serde_json::Error> {
+    let style = &loaded.style;
+    line(&Checked {
+        format: FORMAT,
+        style: Head {
+            name: &style.style.name,
+            code: &style.style.code,
+            file: loaded.path.display().to_string(),
+            revision: loaded.revision.as_str(),
+        },
+        sizes: style.sizes.all().collect(),
+        errors: count(findings, Severity::Error),
+        warnings: count(findings, Severity::Warning),
+        notes: count(findings, Severity::Note),
+        findings: findings.iter().map(found).collect(),
+        measures: with_measures.then(|| run.iter().flat_map(|g| measures(loaded, g)).collect()),
+    })
+}
+
+/// The answer for a style that cannot be read.
+pub fn unread(report: &Report) -> Result<String, serde_json::Error> {
+    line(&Unread {
+        format: FORMAT,
+        problems: &report.problems,
+        more: report.more,
+    })
+}
+
+fn line(answer: &impl Serialize) -> Result<String, serde_json::Error> {
+    serde_json::to_string_pretty(answer).map(|text| text + "\n")
+}
+
+fn found<'a>(group: &'a Grouped<'_>) -> Found<'a> {
+    let finding = group.finding;
+    Found {
+        code: finding.code,
+        severity: finding.severity,
+        about: &finding.about,
+        message: &finding.message,
+        remedy: finding.remedy.as_deref(),
+        source: finding.source,
+        sizes: &group.sizes,
+    }
+}
+
+fn measures(loaded: &Loaded, garment: &Garment) -> Vec<MeasureRow<'static>> {
+    let row = |measured: Measured| {
+        let Measured { measure, chart, pattern } = measured;
+        let known = style::known::measure(measure.key).map(|known| known.tolerance);
+        let tolerance = loaded
+            .style
+            .chart
+            .get(measure.key)
+            .map(|entry| entry.tolerance)
+            .or(known);
+        MeasureRow {
+            size: garment.size,
+            key: measure.key,
+            name: measure.name,
+            chart_mm: chart.map(mm),
+            pattern_mm: mm(pattern),
+            difference_mm: chart.map(|chart| mm(pattern - chart)),
+            tolerance_mm: tolerance.map(mm),
+        }
+    };
+    garment.pattern.measures().into_iter().map(row).collect()
+}
+
+/// Millimetres to a hundred-thousandth, so that the solver's last digits are not printed.
+fn mm(length: Length) -> f64 {
+    let rounded = (length.to_mm() * 1e5).round() / 1e5;
+    // Adding nought turns minus nought into nought.
+    rounded + 0.0
+}

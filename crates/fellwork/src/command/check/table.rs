@@ -1,0 +1,80 @@
+//! The findings and the chart as a person reads them.
+
+use std::fmt::Write;
+
+use draft::Severity;
+use sewing::Garment;
+use style::Loaded;
+
+use super::grouped::{Grouped, count, in_words};
+
+/// The findings, the gravest first, and how many there are.
+pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> String {
+    let style = &loaded.style;
+    let mut out = format!(
+        "{} {}: {} sizes drafted and sewn\n\n",
+        style.style.code,
+        style.style.name,
+        run.len()
+    );
+    for group in findings {
+        let finding = group.finding;
+        let sizes = in_words(&group.sizes, &style.sizes);
+        // Writing into a string does not fail.
+        let _ = writeln!(
+            out,
+            "{:<8} {}  ({})",
+            finding.severity.word(),
+            finding.about,
+            finding.code
+        );
+        let _ = writeln!(out, "         {}", finding.message);
+        if let Some(remedy) = &finding.remedy {
+            let _ = writeln!(out, "         what would help: {remedy}");
+        }
+        let _ = writeln!(out, "         in {sizes}; source: {}\n", finding.source);
+    }
+    let _ = writeln!(
+        out,
+        "{}, {}, {}",
+        words(count(findings, Severity::Error), "error"),
+        words(count(findings, Severity::Warning), "warning"),
+        words(count(findings, Severity::Note), "note")
+    );
+    out
+}
+
+fn words(n: usize, one: &str) -> String {
+    match n {
+        0 => format!("no {one}s"),
+        1 => format!("1 {one}"),
+        n => format!("{n} {one}s"),
+    }
+}
+
+/// Every measure in every size, in millimetres: as charted, as the pattern measures, the difference.
+pub fn measures(run: &[Garment]) -> String {
+    let mut out = format!(
+        "\n{:<8} {:<30} {:>10} {:>12} {:>12}\n",
+        "size", "measure", "chart mm", "pattern mm", "difference"
+    );
+    for garment in run {
+        for measured in garment.pattern.measures() {
+            let pattern = measured.pattern.to_mm();
+            let (chart, difference) = match measured.chart {
+                Some(chart) => (
+                    format!("{:.3}", chart.to_mm()),
+                    format!("{:+.4}", pattern - chart.to_mm()),
+                ),
+                None => ("drafted".to_owned(), String::new()),
+            };
+            let _ = writeln!(
+                out,
+                "{:<8} {:<30} {chart:>10} {pattern:>12.3} {difference:>12}",
+                garment.size.to_string(),
+                measured.measure.name,
+            );
+        }
+    }
+    out
+}

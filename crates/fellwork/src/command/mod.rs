@@ -1,0 +1,82 @@
+//! One file for each command, and what they share: reading a style and choosing a size.
+
+mod bench;
+mod check;
+mod demo;
+mod draw;
+mod new;
+mod pack;
+mod pieces;
+
+use std::path::Path;
+
+use style::{Loaded, Size, StyleDoc};
+
+use crate::args::Command;
+use crate::exit::Exit;
+use crate::trouble::Trouble;
+
+/// Carries out a command.
+///
+/// # Errors
+/// What cannot be done, and why.
+pub fn run(command: Command) -> Result<Exit, Trouble> {
+    match command {
+        Command::Demo(asked) => demo::run(&asked),
+        Command::Check(asked) => check::run(&asked),
+        Command::Pieces(asked) => pieces::run(&asked),
+        Command::Draw(asked) => draw::run(&asked),
+        Command::Pack(asked) => pack::run(&asked),
+        Command::Bench(asked) => bench::run(&asked),
+        Command::New(asked) => new::run(&asked),
+    }
+}
+
+/// Reads a style. A collection named instead is answered with its styles.
+fn load(path: &Path) -> Result<Loaded, Trouble> {
+    let is_style = path.join(style::STYLE_FILE).exists();
+    if path.join(style::COLLECTION_FILE).is_file() && !is_style {
+        return Err(Trouble::CollectionNamed {
+            folder: path.to_path_buf(),
+            instead: styles_in(path),
+        });
+    }
+    Ok(style::load(path)?)
+}
+
+fn styles_in(collection: &Path) -> String {
+    const MOST_NAMED: usize = 8;
+    let styles = style::list_styles(collection).unwrap_or_default();
+    let folders: Vec<String> = styles
+        .iter()
+        .filter_map(|file| file.parent())
+        .map(|folder| folder.display().to_string())
+        .collect();
+    match folders.len() {
+        0 => "it has no style yet: begin one with fellwork new".to_owned(),
+        1..=MOST_NAMED => format!("name one of its styles: {}", folders.join(", ")),
+        n => format!("name one of its {n} styles, such as {}", folders[0]),
+    }
+}
+
+/// The size asked for when the style is made in it, or the base size.
+fn size_of(style: &StyleDoc, asked: Option<Size>) -> Result<Size, Trouble> {
+    let size = asked.unwrap_or(style.sizes.base);
+    if style.sizes.contains(size) {
+        return Ok(size);
+    }
+    let list = |tags: &[u32]| {
+        let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
+        tags.join(", ")
+    };
+    let sizes = &style.sizes;
+    Err(Trouble::NoSuchSize {
+        style: style.style.name.clone(),
+        size,
+        sizes: format!(
+            "its waists are {}; its lengths {}",
+            list(&sizes.waists),
+            list(&sizes.lengths)
+        ),
+    })
+}

@@ -1,0 +1,24 @@
+//! `fellwork pieces`: the pattern pieces of one size.
+
+mod json;
+mod table;
+mod take;
+
+use crate::args::Pieces;
+use crate::command::{load, size_of};
+use crate::exit::Exit;
+use crate::printed;
+use crate::trouble::Trouble;
+
+pub fn run(asked: &Pieces) -> Result<Exit, Trouble> {
+    let loaded = load(&asked.style)?;
+    let size = size_of(&loaded.style, asked.size)?;
+    let garment = sewing::make(&loaded.style, &loaded.collection, size);
+    let text = if asked.json {
+        json::pieces(&garment)?
+    } else {
+        table::pieces(&garment)
+    };
+    printed::to_stdout(text)?;
+    Ok(Exit::Done)
+}

@@ -1,0 +1,111 @@
+//! Writing files whole or not at all.
+
+use std::fs::{self, File};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use crate::printed;
+use crate::trouble::Trouble;
+
+/// The output that means standard output.
+const PRINTED: &str = "-";
+
+/// Writes `bytes` to a file, or prints them when the output is `-`.
+///
+/// A file is written beside its place and renamed, so that it is never seen in part and an earlier
+/// file stays as it was when something fails.
+///
+/// # Errors
+/// The output cannot be written; nothing is left behind.
+pub fn write(output: &Path, bytes: &[u8]) -> Result<(), Trouble> {
+    if output == Path::new(PRINTED) {
+        return printed::to_stdout(bytes);
+    }
+    write_whole(output, bytes).map_err(|source| Trouble::Write {
+        path: output.to_path_buf(),
+        source,
+    })
+}
+
+/// Whether the output is standard output.
+pub fn is_printed(output: &Path) -> bool {
+    output == Path::new(PRINTED)
+}
+
+fn write_whole(output: &Path, bytes: &[u8]) -> io::Result<()> {
+    // A link is followed, so that what it points to is replaced and not the link itself.
+    let place = fs::canonicalize(output).unwrap_or_else(|_| output.to_path_buf());
+    match fs::metadata(&place) {
+        Ok(there) if there.is_dir() => {
+            return Err(io::Error::new(io::ErrorKind::IsADirectory, "it is a folder"));
+        }
+        // A device or a pipe is written to, never replaced.
+        Ok(there) if !there.is_file() => return fs::write(&place, bytes),
+        _ => {}
+    }
+    let beside = beside(&place)?;
+    let written = fill(&beside, bytes).and_then(|()| fs::rename(&beside, &place));
+    if written.is_err() {
+        // What could not be finished is ours to take away; failing to is no worse than the error itself.
+        let _ = fs::remove_file(&beside);
+    }
+    written
+}
+
+fn beside(place: &Path) -> io::Result<PathBuf> {
+    let name = place
+        .file_name()
+        .ok_or_else(|| io::Error::new(io::ErrorKind::InvalidInput, "it names no file"))?;
+    let name = format!(".{}.{}", name.to_string_lossy(), std::process::id());
+    Ok(place.with_file_name(name))
+}
+
+fn fill(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    let mut file = File::create(path)?;
+    file.write_all(bytes)?;
+    file.sync_all()
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+
+    fn names(folder: &Path) -> Vec<String> {
+        let mut names: Vec<String> = fs::read_dir(folder)
+            .unwrap()
+            .map(|entry| entry.unwrap().file_name().to_string_lossy().into_owned())
+            .collect();
+        names.sort();
+        names
+    }
+
+    #[test]
+    fn a_file_is_replaced_whole_and_nothing_else_is_left() {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("a.svg");
+        write(&file, b"first").unwrap();
+        write(&file, b"second").unwrap();
+        assert_eq!(fs::read(&file).unwrap(), b"second");
+        assert_eq!(names(folder.path()), ["a.svg"]);
+    }
+
+    #[test]
+    fn a_folder_is_never_replaced() {
+        let folder = tempfile::tempdir().unwrap();
+        let error = write(folder.path(), b"x").unwrap_err();
+        assert!(error.render().contains("it is a folder"), "{}", error.render());
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_stays_a_link() {
+        let folder = tempfile::tempdir().unwrap();
+        let (file, link) = (folder.path().join("real"), folder.path().join("link"));
+        write(&file, b"first").unwrap();
+        std::os::unix::fs::symlink(&file, &link).unwrap();
+        write(&link, b"second").unwrap();
+        assert_eq!(fs::read(&file).unwrap(), b"second");
+        assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
+    }
+}

@@ -1,0 +1,26 @@
+//! Printing. A reader that stops listening (`| head`) ends the printing, not the program.
+
+use std::io::{self, ErrorKind, Write};
+use std::path::PathBuf;
+
+use crate::trouble::Trouble;
+
+/// Prints to standard output. A closed pipe counts as read.
+///
+/// # Errors
+/// Standard output refuses for another reason, such as a full disk behind it.
+pub fn to_stdout(bytes: impl AsRef<[u8]>) -> Result<(), Trouble> {
+    let mut out = io::stdout().lock();
+    match out.write_all(bytes.as_ref()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(Trouble::Write {
+            path: PathBuf::from("standard output"),
+            source: error,
+        }),
+        _ => Ok(()),
+    }
+}
+
+/// Prints to standard error, for a person. Nobody can be told when that fails.
+pub fn to_stderr(text: &str) {
+    let _ = io::stderr().lock().write_all(text.as_bytes());
+}

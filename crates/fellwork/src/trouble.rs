@@ -1,0 +1,118 @@
+//! What is said when something cannot be done.
+
+use std::path::PathBuf;
+
+use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme};
+use style::{Report, Size, StartError};
+use thiserror::Error;
+
+/// Why a command was not carried out. Nothing was written.
+#[derive(Debug, Error, Diagnostic)]
+pub enum Trouble {
+    /// The style or its collection has problems; the report prints itself.
+    #[error("{0}")]
+    Input(Report),
+    /// A collection's folder was named where a style is asked for.
+    #[error("{} is a collection, not a style", folder.display())]
+    #[diagnostic(code("fellwork::not-a-style"))]
+    CollectionNamed {
+        /// The folder.
+        folder: PathBuf,
+        /// What to name instead.
+        #[help]
+        instead: String,
+    },
+    /// The style is not made in the size asked for.
+    #[error("{style} is not made in size {size}")]
+    #[diagnostic(code("fellwork::no-such-size"))]
+    NoSuchSize {
+        /// The style's name.
+        style: String,
+        /// What was asked.
+        size: Size,
+        /// The sizes there are.
+        #[help]
+        sizes: String,
+    },
+    /// A folder could not be begun.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::not-begun"))]
+    Start(StartError),
+    /// The pack could not be printed.
+    #[error("the pack cannot be printed: {0}")]
+    #[diagnostic(code("fellwork::pack"))]
+    Paper(#[from] papers::PaperError),
+    /// The bench did not start or ended badly.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::bench"))]
+    Bench(bench::BenchError),
+    /// Earlier versions of the style cannot be listed.
+    #[error("the earlier versions in {} cannot be read: {source}", folder.display())]
+    #[diagnostic(
+        code("fellwork::revisions"),
+        help("check that you may read the folder .revisions in it")
+    )]
+    Revisions {
+        /// The style's folder.
+        folder: PathBuf,
+        /// What the system said.
+        source: std::io::Error,
+    },
+    /// An output could not be written.
+    #[error("{} cannot be written: {source}", path.display())]
+    #[diagnostic(
+        code("fellwork::not-written"),
+        help("check that its folder is there, that you may write in it and that there is room")
+    )]
+    Write {
+        /// The output.
+        path: PathBuf,
+        /// What the system said.
+        source: std::io::Error,
+    },
+    /// The answer could not be put into JSON.
+    #[error("the answer cannot be written as JSON: {0}")]
+    #[diagnostic(code("fellwork::json"))]
+    Json(#[from] serde_json::Error),
+}
+
+impl From<Report> for Trouble {
+    fn from(report: Report) -> Self {
+        Self::Input(report)
+    }
+}
+
+impl From<StartError> for Trouble {
+    fn from(error: StartError) -> Self {
+        match error {
+            StartError::Invalid(report) => Self::Input(report),
+            other => Self::Start(other),
+        }
+    }
+}
+
+impl From<bench::BenchError> for Trouble {
+    fn from(error: bench::BenchError) -> Self {
+        match error {
+            bench::BenchError::Collection(report) => Self::Input(report),
+            other => Self::Bench(other),
+        }
+    }
+}
+
+impl Trouble {
+    /// The trouble for a person: no colour codes, the same text on every machine.
+    pub fn render(&self) -> String {
+        if let Self::Input(report) = self {
+            return report.render();
+        }
+        let handler = GraphicalReportHandler::new_themed(GraphicalTheme::unicode_nocolor())
+            .with_width(100)
+            .with_links(false);
+        let mut out = String::new();
+        if handler.render_report(&mut out, self).is_err() {
+            out = format!("{self}\n");
+        }
+        out
+    }
+}

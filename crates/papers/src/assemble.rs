@@ -1,0 +1,90 @@
+//! From sewn garments to a filled [`Pack`]: every figure, word and drawing of the production pack.
+
+mod cautions;
+mod chart;
+mod construction;
+mod cover;
+mod figures;
+mod findings;
+mod materials;
+mod pieces;
+mod seam_words;
+mod words;
+mod yarn_use;
+
+use sewing::{Garment, make};
+use style::{Change, Loaded, Size};
+
+use crate::{Pack, PaperError};
+use words::Words;
+
+/// What a pack needs to be told beyond the style.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Assembly {
+    /// The size that is drawn and counted. `None`, or one the style is not made in, is the base size.
+    pub size: Option<Size>,
+    /// The number of this version of the style, from 1.
+    pub revision: u32,
+    /// What differs from the version before.
+    pub changes: Vec<Change>,
+}
+
+/// What the parts of a pack look at.
+struct Context<'a> {
+    loaded: &'a Loaded,
+    run: &'a [Garment],
+    /// The garment that is drawn and counted.
+    shown: &'a Garment,
+    words: Words,
+}
+
+/// Fills a pack from a style and its garments in every size.
+///
+/// Figures are rounded once, here: centimetres to a tenth, inches to a sixteenth where that is exact,
+/// in the collection's units. Drawings and counts are those of one size.
+///
+/// # Errors
+/// [`PaperError::Drawing`] when a drawing states no usable size.
+pub fn assemble(
+    loaded: &Loaded,
+    run: &[Garment],
+    assembly: &Assembly,
+) -> Result<Pack, PaperError> {
+    let size = assembly
+        .size
+        .filter(|size| loaded.style.sizes.contains(*size))
+        .unwrap_or(loaded.style.sizes.base);
+    // A run that lacks the size is completed, so that there is always a garment to draw.
+    let made;
+    let shown = match run.iter().find(|garment| garment.size == size) {
+        Some(garment) => garment,
+        None => {
+            made = make(&loaded.style, &loaded.collection, size);
+            &made
+        }
+    };
+    let context = Context {
+        loaded,
+        run,
+        shown,
+        words: Words::of(&loaded.collection),
+    };
+    let figures = figures::figures(&context)?;
+    Ok(Pack {
+        style: cover::head(&context, assembly),
+        cover: cover::cover(&context)?,
+        changes: findings::changes(&assembly.changes),
+        chart: chart::chart(&context),
+        diagrams: figures.diagrams,
+        construction_note: construction::NOTE.to_owned(),
+        seams: construction::seams(&context),
+        views: figures.views,
+        pieces_note: pieces::note(&context),
+        pieces: pieces::pieces(&context)?,
+        piece_sheets: figures.piece_sheets,
+        materials_note: materials::note(&context),
+        materials: materials::materials(&context),
+        findings: findings::findings(&context),
+        cautions: cautions::cautions(&context),
+    })
+}

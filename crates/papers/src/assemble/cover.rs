@@ -1,0 +1,93 @@
+//! The first page: what the style is and how it looks.
+
+use drawing::View;
+use sewing::Face;
+use style::{Closing, Lining};
+
+use super::figures::view;
+use super::words::{capital, joined};
+use super::{Assembly, Context};
+use crate::{Cover, Fact, PaperError, StyleHead};
+
+pub(super) fn head(context: &Context<'_>, assembly: &Assembly) -> StyleHead {
+    let style = &context.loaded.style.style;
+    let workroom = context.loaded.collection.workrooms.get(&style.workroom);
+    StyleHead {
+        collection: context.loaded.collection.name.clone(),
+        name: style.name.clone(),
+        code: style.code.clone(),
+        revision: format!("Revision {}", assembly.revision.max(1)),
+        workroom: workroom.map_or_else(
+            || style.workroom.clone(),
+            |w| joined([w.name.as_str(), w.place.as_str()], ", "),
+        ),
+        summary: style.summary.clone(),
+    }
+}
+
+pub(super) fn cover(context: &Context<'_>) -> Result<Cover, PaperError> {
+    Ok(Cover {
+        drawings: vec![
+            view(context, View::Front, Face::Outside, "Front")?,
+            view(context, View::Back, Face::Outside, "Back")?,
+        ],
+        facts: facts(context),
+    })
+}
+
+fn facts(context: &Context<'_>) -> Vec<Fact> {
+    let style = &context.loaded.style;
+    let collection = &context.loaded.collection;
+    let cloth = |key: &str| {
+        collection.cloths.get(key).map_or_else(
+            || key.to_owned(),
+            |c| format!("{}, {}", c.name, context.words.weight(c.weight)),
+        )
+    };
+    let tags = |tags: &[u32]| {
+        let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
+        tags.join(", ")
+    };
+    let trim = |key: &str| {
+        collection.trims.get(key).map_or_else(|| key.to_owned(), |t| t.name.clone())
+    };
+    let fly = &style.fly;
+    let closing = match fly.closing {
+        Closing::Buttons => format!("button fly, {} and 1 on the band", fly.buttons),
+        Closing::Zip => format!(
+            "zip fly, {}, and 1 button on the band",
+            fly.zip.as_deref().map(trim).unwrap_or_default()
+        ),
+    };
+    let fact = |label: &str, value: String| Fact {
+        label: label.to_owned(),
+        value,
+    };
+    vec![
+        fact("Fit", format!("{}, {}", style.style.figure, style.style.fit)),
+        fact("Waists", tags(&style.sizes.waists)),
+        fact("Lengths", tags(&style.sizes.lengths)),
+        fact("Drawn size", context.shown.size.to_string()),
+        fact("Closing", closing),
+        fact("Shell", cloth(&style.cloth.shell)),
+        fact("Pocketing", cloth(&style.cloth.pocketing)),
+        fact("Lining", style.cloth.lining.as_deref().map_or_else(|| "none".to_owned(), cloth)),
+        fact("Back pockets", back_pockets(context)),
+        fact("Belt loops", style.loops.count.to_string()),
+    ]
+}
+
+fn back_pockets(context: &Context<'_>) -> String {
+    let back = &context.loaded.style.pockets.back;
+    let lined = |lining: Lining| match lining {
+        Lining::None => "unlined",
+        Lining::Half => "upper half lined",
+        Lining::Full => "fully lined",
+    };
+    let (left, right) = (lined(back.left.lining), lined(back.right.lining));
+    if left == right {
+        capital(left)
+    } else {
+        format!("Left {left}, right {right}")
+    }
+}

@@ -1,0 +1,92 @@
+//! The list of pieces.
+
+use draft::{ClothUse, Cut, InnerKind, Piece, PieceId};
+use sewing::{CutPiece, On};
+use style::Construction;
+use trade::Area;
+
+use super::Context;
+use super::construction::cloth_of;
+use super::figures::drawn;
+use super::words::joined;
+use crate::{PaperError, PieceRow};
+
+pub(super) fn note(context: &Context<'_>) -> String {
+    format!(
+        "Areas are of one cut piece with its allowances, size {}, at its size after the first wash.",
+        context.shown.size
+    )
+}
+
+pub(super) fn pieces(context: &Context<'_>) -> Result<Vec<PieceRow>, PaperError> {
+    let pieces = &context.shown.pattern.pieces;
+    pieces.iter().enumerate().map(|(index, piece)| row(context, index, piece)).collect()
+}
+
+fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, PaperError> {
+    let cuts: Vec<&CutPiece> = cuts(context, piece.id).collect();
+    let areas: Vec<String> = cuts.iter().map(|cut| context.words.piece_area(area(cut))).collect();
+    let thumbnail = drawing::piece_thumbnail(piece, cuts.first().copied());
+    Ok(PieceRow {
+        number: (index + 1).to_string(),
+        name: piece.id.name().to_owned(),
+        cloth: cloth_name(context, piece.cloth),
+        count: piece.cut.total().to_string(),
+        pairing: pairing(piece.cut),
+        area: areas.join(" / "),
+        notes: notes(context, piece, &cuts),
+        thumbnail: Some(drawn(&thumbnail)?),
+    })
+}
+
+/// The cut pieces of a piece: one, or one for each copy where they differ.
+pub(super) fn cuts<'a>(
+    context: &'a Context<'_>,
+    piece: PieceId,
+) -> impl Iterator<Item = &'a CutPiece> {
+    context.shown.cut.iter().filter(move |cut| cut.piece == piece)
+}
+
+/// The area inside a cut line.
+pub(super) fn area(cut: &CutPiece) -> Area {
+    geometry::area(&cut.outline)
+}
+
+fn cloth_name(context: &Context<'_>, cloth: ClothUse) -> String {
+    cloth_of(context, cloth).map_or_else(|| cloth.code().to_owned(), |c| c.name.clone())
+}
+
+fn pairing(cut: Cut) -> String {
+    match (cut.as_drawn, cut.mirrored) {
+        (0 | 1, 0) | (0, 1) => String::new(),
+        (n, 0) | (0, n) => format!("{n} alike"),
+        (1, 1) => "left and right".to_owned(),
+        (n, m) if n == m => format!("{n} left, {m} right"),
+        (n, m) => format!("{n} as drawn, {m} mirrored"),
+    }
+}
+
+fn notes(context: &Context<'_>, piece: &Piece, cuts: &[&CutPiece]) -> String {
+    let differ = cuts.len() > 1;
+    let fold = piece.lines.iter().any(|line| line.kind == InnerKind::Fold);
+    joined(
+        [
+            if on_selvedge(context, piece) { "outseam on the cloth's finished edge" } else { "" },
+            if differ { "left and right cut differently: area as drawn / mirrored" } else { "" },
+            if fold { "folded" } else { "" },
+            if cuts.iter().any(|cut| cut.on == On::Mirrored) && !differ { "cut mirrored" } else { "" },
+        ],
+        "; ",
+    )
+}
+
+/// Whether a piece is laid with its outseam along the finished edge of the cloth.
+fn on_selvedge(context: &Context<'_>, piece: &Piece) -> bool {
+    let shell = cloth_of(context, ClothUse::Shell).is_some_and(|cloth| cloth.selvedge);
+    let open = context
+        .shown
+        .seams
+        .iter()
+        .any(|seam| seam.name == "outseam" && seam.construction == Construction::PressedOpen);
+    shell && open && matches!(piece.id, PieceId::Front | PieceId::Back)
+}

@@ -1,0 +1,142 @@
+//! Quantities as the pack prints them, in the collection's units.
+
+use style::{Collection, Units};
+use trade::{Area, ArealWeight, Colour, Length, System};
+
+use crate::Swatch;
+
+/// How quantities are printed.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Words {
+    pub system: System,
+}
+
+impl Words {
+    /// In the units the collection shows.
+    pub fn of(collection: &Collection) -> Self {
+        Self {
+            system: match collection.units {
+                Units::Centimetres => System::Metric,
+                Units::Inches => System::Inch,
+            },
+        }
+    }
+
+    /// The unit of the chart, in a word.
+    pub const fn unit(self) -> &'static str {
+        match self.system {
+            System::Metric => "centimetres",
+            System::Inch => "inches",
+        }
+    }
+
+    /// How the chart rounds, in words.
+    pub const fn rounding(self) -> &'static str {
+        match self.system {
+            System::Metric => "to the millimetre",
+            System::Inch => "to the sixteenth where it is exact, else to a hundredth",
+        }
+    }
+
+    /// A finished measure without its unit: "85.1", or "33 1/2".
+    pub fn figure(self, length: Length) -> String {
+        match self.system {
+            System::Metric => format!("{:.1}", length.to_cm() + 0.0),
+            System::Inch => bare(length.show(self.system)),
+        }
+    }
+
+    /// A tolerance without its unit, not rounded away: "0.65", or "1/4".
+    pub fn tolerance(self, length: Length) -> String {
+        bare(length.show(self.system))
+    }
+
+    /// A length of a few centimetres or more, with its unit: "8 cm" or "3 1/8 in".
+    pub fn length(self, length: Length) -> String {
+        let shown = length.show(self.system);
+        match shown.strip_suffix(".0 cm") {
+            Some(whole) => format!("{whole} cm"),
+            None => shown,
+        }
+    }
+
+    /// An area: "812 cm²" or "126 in²".
+    pub fn area(self, area: Area) -> String {
+        match self.system {
+            System::Metric if area.to_m2() >= 0.1 => format!("{:.3} m²", area.to_m2()),
+            System::Metric => format!("{:.0} cm²", area.to_cm2()),
+            System::Inch if area.to_yards2() >= 0.1 => format!("{:.3} yd²", area.to_yards2()),
+            System::Inch => format!("{:.0} in²", area.to_inches2()),
+        }
+    }
+
+    /// The area of one piece, always in the small unit so that pieces compare.
+    pub fn piece_area(self, area: Area) -> String {
+        match self.system {
+            System::Metric => format!("{:.0} cm²", area.to_cm2()),
+            System::Inch => format!("{:.1} in²", area.to_inches2()),
+        }
+    }
+
+    /// A weight of cloth: "475 g/m²" or "14 oz/yd²".
+    pub fn weight(self, weight: ArealWeight) -> String {
+        let shown = weight.show(self.system);
+        shown.strip_suffix('2').map_or(shown.clone(), |unit| format!("{unit}²"))
+    }
+
+    /// A length of yarn: "12.4 m" or "13.6 yd".
+    pub fn yarn(self, length: Length) -> String {
+        match self.system {
+            System::Metric => format!("{:.1} m", length.to_m()),
+            System::Inch => format!("{:.1} yd", length.to_yards()),
+        }
+    }
+}
+
+fn bare(shown: String) -> String {
+    let cut = shown.strip_suffix(" cm").or(shown.strip_suffix(" in"));
+    cut.map_or_else(|| shown.clone(), str::to_owned)
+}
+
+/// Millimetres to a tenth, whole ones without a decimal: "1.6 mm", "8 mm".
+pub(super) fn millimetres(length: Length) -> String {
+    let text = format!("{:.1}", length.to_mm() + 0.0);
+    format!("{} mm", text.strip_suffix(".0").unwrap_or(&text))
+}
+
+/// A colour as a swatch.
+pub(super) fn swatch(colour: Colour) -> Option<Swatch> {
+    Swatch::from_hex(&colour.to_string())
+}
+
+/// The text with its first letter large.
+pub(super) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+/// The parts that say something, joined.
+pub(super) fn joined<'a>(parts: impl IntoIterator<Item = &'a str>, by: &str) -> String {
+    let parts: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    parts.join(by)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn figures_are_rounded_once_and_tolerances_are_kept() {
+        let cm = Words { system: System::Metric };
+        let inch = Words { system: System::Inch };
+        // 33 1/2 in is 85.09 cm (exactly 25.4 mm to the inch).
+        assert_eq!(cm.figure(Length::inches(33.5)), "85.1");
+        assert_eq!(inch.figure(Length::inches(33.5)), "33 1/2");
+        assert_eq!(cm.tolerance(Length::cm(0.65)), "0.65");
+        assert_eq!(cm.length(Length::cm(8.0)), "8 cm");
+        assert_eq!(millimetres(Length::mm(12.70)), "12.7 mm");
+        assert_eq!(millimetres(Length::mm(8.0)), "8 mm");
+    }
+}
