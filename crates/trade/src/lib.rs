@@ -9,6 +9,7 @@
 //! starting value to be confirmed, never a rule.
 
 mod colour;
+pub mod colour_difference;
 mod confidence;
 pub mod consumption;
 pub mod fabric;
@@ -20,6 +21,7 @@ pub mod units;
 pub mod yarn;
 
 pub use colour::{Colour, ColourError};
+pub use colour_difference::{ColourDifference, ciede2000};
 pub use confidence::Confidence;
 pub use needle::NeedleSize;
 pub use stitch::StitchType;
