@@ -1,0 +1,55 @@
+//! Tools that are not ours. On a maker's machine a check whose tool is missing is skipped with a
+//! printed note; where `CI` is set it fails, so that no check is lost unnoticed.
+
+use std::env;
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::Command;
+
+/// Where a program lies on the search path, under the first of several names that is there.
+///
+/// # Panics
+/// None is there, and this is the machine where all have to be (`CI` is set).
+pub fn tool(names: &[&str]) -> Option<PathBuf> {
+    let path = env::var_os("PATH").unwrap_or_default();
+    let found = names.iter().find_map(|name| {
+        env::split_paths(&path)
+            .map(|folder| folder.join(name))
+            .find(|file| file.is_file())
+    });
+    if found.is_none() {
+        skipped(&format!("{} is not installed", names.join(" or ")));
+    }
+    found
+}
+
+/// A Python that has numpy and shapely.
+///
+/// # Panics
+/// There is none, and `CI` is set.
+pub fn python() -> Option<PathBuf> {
+    let python = tool(&["python3"])?;
+    let has_both = Command::new(&python)
+        .args(["-c", "import numpy, shapely"])
+        .output()
+        .is_ok_and(|output| output.status.success());
+    if !has_both {
+        skipped("python3 has no numpy or no shapely (crates/suite/checks/requirements.txt)");
+        return None;
+    }
+    Some(python)
+}
+
+/// Says on standard error, past the test harness that would hide it, that a check is not made.
+///
+/// # Panics
+/// `CI` is set.
+pub fn skipped(why: &str) {
+    assert!(
+        env::var_os("CI").is_none(),
+        "{why}, and with CI set every check has to be made"
+    );
+    let name = std::thread::current().name().unwrap_or("a check").to_owned();
+    // Nobody can be told when standard error is closed.
+    let _ = writeln!(std::io::stderr(), "SKIPPED {name}: {why}");
+}

@@ -1,0 +1,12 @@
+//! The whole job, judged from outside. One binary, so that it is linked once.
+
+#![allow(clippy::unwrap_used)]
+
+mod architecture;
+mod browser;
+mod demo;
+mod one_build;
+mod pack;
+mod recomputed;
+mod same_bytes;
+mod views;
