@@ -1,7 +1,11 @@
 //! Findings: what the program noticed about a style that is not an error in its file.
 
-use serde::Serialize;
+use geometry::Point;
+use serde::ser::SerializeStruct;
+use serde::{Serialize, Serializer};
 use style::Size;
+
+use crate::piece::PieceId;
 
 /// How serious a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -26,6 +30,26 @@ impl Severity {
     }
 }
 
+/// Where on the garment something was noticed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Place {
+    /// The piece in whose frame the point lies.
+    pub piece: PieceId,
+    /// The point, in millimetres.
+    pub at: Point,
+}
+
+impl Serialize for Place {
+    /// The code of the piece, and x and y in millimetres.
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let mut out = to.serialize_struct("Place", 3)?;
+        out.serialize_field("piece", self.piece.code())?;
+        out.serialize_field("x", &self.at.x)?;
+        out.serialize_field("y", &self.at.y)?;
+        out.end()
+    }
+}
+
 /// One thing noticed, with a stable code.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Finding {
@@ -43,4 +67,79 @@ pub struct Finding {
     pub source: &'static str,
     /// What would help, where that is known.
     pub remedy: Option<String>,
+    /// Where on the garment, when it is at one place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub place: Option<Place>,
+}
+
+impl Finding {
+    /// A finding of all sizes, without remedy and without place.
+    pub fn new(
+        code: &'static str,
+        severity: Severity,
+        about: impl Into<String>,
+        message: impl Into<String>,
+        source: &'static str,
+    ) -> Finding {
+        Finding {
+            code,
+            severity,
+            about: about.into(),
+            size: None,
+            message: message.into(),
+            source,
+            remedy: None,
+            place: None,
+        }
+    }
+
+    /// The same, of one size.
+    #[must_use]
+    pub fn of_size(self, size: Size) -> Finding {
+        Finding {
+            size: Some(size),
+            ..self
+        }
+    }
+
+    /// The same, with what would help.
+    #[must_use]
+    pub fn help(self, remedy: impl Into<String>) -> Finding {
+        Finding {
+            remedy: Some(remedy.into()),
+            ..self
+        }
+    }
+
+    /// The same, at a place.
+    #[must_use]
+    pub fn at(self, place: Place) -> Finding {
+        Finding {
+            place: Some(place),
+            ..self
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+
+    #[test]
+    fn a_place_is_written_only_where_there_is_one() {
+        let found = Finding::new("fit::x", Severity::Note, "seat", "is so", "common practice");
+        let plain = serde_json::to_value(&found).unwrap();
+        assert!(plain.get("place").is_none());
+        let placed = found.help("do so").at(Place {
+            piece: PieceId::Back,
+            at: Point::new(1.5, -2.0),
+        });
+        let written = serde_json::to_value(&placed).unwrap();
+        assert_eq!(
+            written["place"],
+            serde_json::json!({ "piece": "back", "x": 1.5, "y": -2.0 })
+        );
+        assert_eq!(written["remedy"], "do so");
+    }
 }

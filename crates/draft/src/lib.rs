@@ -22,7 +22,7 @@ pub mod solve;
 mod spec;
 
 pub use conflict::{Conflict, Remedy};
-pub use finding::{Finding, Severity};
+pub use finding::{Finding, Place, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
 pub use pattern::{Drafted, Measured, Pattern, Proportions, draft, starting_proportions};
 pub use piece::{ClothUse, Cut, Edge, InnerKind, InnerLine, NamedPoint, Notch, Piece, PieceId};

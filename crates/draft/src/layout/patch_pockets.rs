@@ -210,7 +210,7 @@ pub(super) fn extra(spec: &Spec) -> Option<Piece> {
     let depth = mm(extra.depth);
     Some(Piece {
         id: PieceId::ExtraPocket,
-        cloth: ClothUse::Pocketing,
+        cloth: ClothUse::Shell,
         cut: Cut::ONE,
         edges: vec![
             edge("left", Path::new(segments[..1].to_vec())),

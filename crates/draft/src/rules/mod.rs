@@ -294,6 +294,7 @@ pub fn findings(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             message: broken.message,
             source: rule.source,
             remedy: broken.remedy.map(str::to_owned),
+            place: None,
         }));
     }
     found
@@ -311,6 +312,7 @@ fn contract(drafted: &Drafted, size: Size) -> Vec<Finding> {
             message: conflict.to_string(),
             source: SOURCE,
             remedy: conflict.advice(),
+            place: None,
         }];
     }
     let missed = drafted.pattern.measures().into_iter().filter_map(|m| {
@@ -328,6 +330,7 @@ fn contract(drafted: &Drafted, size: Size) -> Vec<Finding> {
             ),
             source: SOURCE,
             remedy: None,
+            place: None,
         })
     });
     missed.collect()
