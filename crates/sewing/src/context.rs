@@ -71,15 +71,7 @@ pub(crate) fn finding(
     about: impl Into<String>,
     message: impl Into<String>,
 ) -> Finding {
-    Finding {
-        code,
-        severity,
-        about: about.into(),
-        size: Some(context.size),
-        message: message.into(),
-        source: "common practice",
-        remedy: None,
-    }
+    Finding::new(code, severity, about, message, "common practice").of_size(context.size)
 }
 
 /// The finding with what would help.
