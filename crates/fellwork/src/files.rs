@@ -37,7 +37,10 @@ fn write_whole(output: &Path, bytes: &[u8]) -> io::Result<()> {
     let place = fs::canonicalize(output).unwrap_or_else(|_| output.to_path_buf());
     match fs::metadata(&place) {
         Ok(there) if there.is_dir() => {
-            return Err(io::Error::new(io::ErrorKind::IsADirectory, "it is a folder"));
+            return Err(io::Error::new(
+                io::ErrorKind::IsADirectory,
+                "it is a folder",
+            ));
         }
         // A device or a pipe is written to, never replaced.
         Ok(there) if !there.is_file() => return fs::write(&place, bytes),
@@ -94,7 +97,11 @@ mod tests {
     fn a_folder_is_never_replaced() {
         let folder = tempfile::tempdir().unwrap();
         let error = write(folder.path(), b"x").unwrap_err();
-        assert!(error.render().contains("it is a folder"), "{}", error.render());
+        assert!(
+            error.render().contains("it is a folder"),
+            "{}",
+            error.render()
+        );
     }
 
     #[cfg(unix)]

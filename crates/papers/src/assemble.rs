@@ -8,7 +8,6 @@ mod figures;
 mod findings;
 mod materials;
 mod pieces;
-mod seam_words;
 mod words;
 mod yarn_use;
 
@@ -45,11 +44,7 @@ struct Context<'a> {
 ///
 /// # Errors
 /// [`PaperError::Drawing`] when a drawing states no usable size.
-pub fn assemble(
-    loaded: &Loaded,
-    run: &[Garment],
-    assembly: &Assembly,
-) -> Result<Pack, PaperError> {
+pub fn assemble(loaded: &Loaded, run: &[Garment], assembly: &Assembly) -> Result<Pack, PaperError> {
     let size = assembly
         .size
         .filter(|size| loaded.style.sizes.contains(*size))

@@ -18,13 +18,26 @@ fn demo() -> &'static Demo {
         let path = style::write_demo(&folder.path().join("demo")).unwrap();
         let loaded = style::load(&path).unwrap();
         let run = sewing::make_run(&loaded.style, &loaded.collection);
-        let pack = assemble(&loaded, &run, &Assembly { revision: 1, ..Assembly::default() }).unwrap();
+        let pack = assemble(
+            &loaded,
+            &run,
+            &Assembly {
+                revision: 1,
+                ..Assembly::default()
+            },
+        )
+        .unwrap();
         Demo { loaded, pack }
     })
 }
 
 fn by_size<'a>(pack: &'a Pack, name: &str) -> &'a [String] {
-    let row = pack.chart.rows.iter().find(|row| row.name.starts_with(name)).unwrap();
+    let row = pack
+        .chart
+        .rows
+        .iter()
+        .find(|row| row.name.starts_with(name))
+        .unwrap();
     match &row.values {
         ChartValues::BySize(values) => values,
         ChartValues::ByLength(_) => panic!("{name} follows the length"),
@@ -35,7 +48,10 @@ fn by_size<'a>(pack: &'a Pack, name: &str) -> &'a [String] {
 #[test]
 fn the_chart_is_the_style_s_chart_to_the_millimetre() {
     let pack = &demo().pack;
-    assert_eq!(pack.chart.sizes, ["28", "29", "30", "31", "32", "33", "34", "36", "38"]);
+    assert_eq!(
+        pack.chart.sizes,
+        ["28", "29", "30", "31", "32", "33", "34", "36", "38"]
+    );
     assert_eq!(pack.chart.sample, Some(4));
     let waist = by_size(pack, "Waist");
     assert_eq!(waist[4], "85.1");
@@ -44,7 +60,12 @@ fn the_chart_is_the_style_s_chart_to_the_millimetre() {
     // The fly stops growing above 34: 16.5 cm at 32, 1/8 in a step.
     let fly = by_size(pack, "Fly length");
     assert_eq!((fly[6].as_str(), fly[8].as_str()), ("17.1", "17.1"));
-    let inseam = pack.chart.rows.iter().find(|row| row.name == "Inseam").unwrap();
+    let inseam = pack
+        .chart
+        .rows
+        .iter()
+        .find(|row| row.name == "Inseam")
+        .unwrap();
     let ChartValues::ByLength(lines) = &inseam.values else {
         panic!("the inseam follows the length")
     };
@@ -60,10 +81,19 @@ fn every_measure_has_the_number_of_its_diagram_and_says_how() {
     let pack = &demo().pack;
     for row in &pack.chart.rows {
         let drawn = pack.diagrams.iter().any(|_| !row.number.is_empty());
-        assert!(drawn && !row.how.is_empty() && !row.tolerance.is_empty(), "{}", row.name);
+        assert!(
+            drawn && !row.how.is_empty() && !row.tolerance.is_empty(),
+            "{}",
+            row.name
+        );
         assert!(!row.how.contains("stated"), "{}", row.how);
     }
-    let numbers: Vec<usize> = pack.chart.rows.iter().map(|r| r.number.parse().unwrap()).collect();
+    let numbers: Vec<usize> = pack
+        .chart
+        .rows
+        .iter()
+        .map(|r| r.number.parse().unwrap())
+        .collect();
     assert!(numbers.is_sorted(), "{numbers:?}");
 }
 
@@ -72,10 +102,19 @@ fn every_seam_says_what_it_joins_and_how_its_rows_are_sewn() {
     let Demo { loaded, pack } = demo();
     assert_eq!(pack.seams.len(), loaded.style.seams.len());
     for seam in &pack.seams {
-        assert!(!seam.joins.is_empty() && !seam.plies.is_empty(), "{}", seam.name);
+        assert!(
+            !seam.joins.is_empty() && !seam.plies.is_empty(),
+            "{}",
+            seam.name
+        );
         assert!(seam.class.starts_with("ISO 4916 "), "{}", seam.name);
         for row in &seam.rows {
-            assert!(row.needle.colour.is_some() && !row.ends.is_empty(), "{} {}", seam.name, row.row);
+            assert!(
+                row.needle.colour.is_some() && !row.ends.is_empty(),
+                "{} {}",
+                seam.name,
+                row.row
+            );
             assert!(row.offset.contains("the "), "{}", row.offset);
         }
     }
@@ -85,10 +124,20 @@ fn every_seam_says_what_it_joins_and_how_its_rows_are_sewn() {
 fn pieces_are_listed_in_the_order_of_their_numbers_with_areas() {
     let pack = &demo().pack;
     assert_eq!(pack.pieces[0].name, "Front");
-    assert_eq!((pack.pieces[0].count.as_str(), pack.pieces[0].pairing.as_str()), ("2", "left and right"));
+    assert_eq!(
+        (
+            pack.pieces[0].count.as_str(),
+            pack.pieces[0].pairing.as_str()
+        ),
+        ("2", "left and right")
+    );
     for (at, piece) in pack.pieces.iter().enumerate() {
         assert_eq!(piece.number, (at + 1).to_string());
-        assert!(piece.thumbnail.is_some() && piece.area.ends_with("cm²"), "{}", piece.name);
+        assert!(
+            piece.thumbnail.is_some() && piece.area.ends_with("cm²"),
+            "{}",
+            piece.name
+        );
     }
 }
 
@@ -110,7 +159,13 @@ fn metal_is_counted_from_the_garment() {
 fn a_leather_patch_brings_its_cautions() {
     let pack = &demo().pack;
     let all: String = pack.cautions.iter().map(|c| c.text.as_str()).collect();
-    for words in ["EN 1811", "EN ISO 17075", "1007/2011", "non-textile parts of animal origin", "metal detector"] {
+    for words in [
+        "EN 1811",
+        "EN ISO 17075",
+        "1007/2011",
+        "non-textile parts of animal origin",
+        "metal detector",
+    ] {
         assert!(all.contains(words), "{words}");
     }
 }
@@ -126,7 +181,11 @@ fn the_same_style_gives_the_same_pack_and_bytes() {
     let Demo { loaded, pack } = demo();
     let base = loaded.style.sizes.base;
     let run = vec![sewing::make(&loaded.style, &loaded.collection, base)];
-    let options = Assembly { size: Some(Size::new(1, 1)), revision: 1, ..Assembly::default() };
+    let options = Assembly {
+        size: Some(Size::new(1, 1)),
+        revision: 1,
+        ..Assembly::default()
+    };
     // A run of one size, and a size that is not made: the base size is drawn, the chart is whole.
     let other = assemble(loaded, &run, &options).unwrap();
     assert_eq!(other.chart, pack.chart);

@@ -34,6 +34,8 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
         text
     };
     printed::to_stdout(text)?;
-    let wrong = findings.iter().any(|f| f.finding.severity == Severity::Error);
+    let wrong = findings
+        .iter()
+        .any(|f| f.finding.severity == Severity::Error);
     Ok(if wrong { Exit::ErrorFound } else { Exit::Done })
 }

@@ -16,7 +16,12 @@ use crate::{files, printed};
 pub fn run(asked: &Pack) -> Result<Exit, Trouble> {
     let loaded = load(&asked.style)?;
     let size = size_of(&loaded.style, asked.size)?;
-    make(&loaded, Some(size), asked.date.unwrap_or_else(today), &asked.output)?;
+    make(
+        &loaded,
+        Some(size),
+        asked.date.unwrap_or_else(today),
+        &asked.output,
+    )?;
     if !files::is_printed(&asked.output) {
         printed::to_stdout(format!("{} is written\n", asked.output.display()))?;
     }
@@ -33,7 +38,11 @@ pub fn today() -> Date {
 pub fn make(loaded: &Loaded, size: Option<Size>, date: Date, output: &Path) -> Result<(), Trouble> {
     let (revision, changes) = history(loaded)?;
     let run = sewing::make_run(&loaded.style, &loaded.collection);
-    let assembly = Assembly { size, revision, changes };
+    let assembly = Assembly {
+        size,
+        revision,
+        changes,
+    };
     let pack = papers::assemble(loaded, &run, &assembly)?;
     let pdf = papers::pack_pdf(&pack, &PdfOptions { date: Some(date) })?;
     files::write(output, &pdf)?;
@@ -55,10 +64,11 @@ pub fn make(loaded: &Loaded, size: Option<Size>, date: Date, output: &Path) -> R
 
 /// The number of the version on disk, and what differs from the one before it.
 fn history(loaded: &Loaded) -> Result<(u32, Vec<Change>), Trouble> {
-    let revisions = style::list_revisions(loaded.folder()).map_err(|source| Trouble::Revisions {
-        folder: loaded.folder().to_path_buf(),
-        source,
-    })?;
+    let revisions =
+        style::list_revisions(loaded.folder()).map_err(|source| Trouble::Revisions {
+            folder: loaded.folder().to_path_buf(),
+            source,
+        })?;
     let Some(last) = revisions.last() else {
         return Ok((1, Vec::new()));
     };

@@ -57,7 +57,12 @@ pub(super) fn cautions(context: &Context<'_>) -> Vec<Caution> {
 /// Whether the patch is leather, by the words of its material.
 pub(super) fn patch_is_leather(context: &Context<'_>) -> bool {
     let trims = &context.loaded.collection.trims;
-    let patch = context.loaded.style.patch.as_ref().and_then(|patch| trims.get(&patch.trim));
+    let patch = context
+        .loaded
+        .style
+        .patch
+        .as_ref()
+        .and_then(|patch| trims.get(&patch.trim));
     patch.is_some_and(|trim| {
         let material = trim.material.to_lowercase();
         let imitation = ["imitation", "faux", "vegan", "leatherette", "artificial"];
@@ -72,7 +77,8 @@ fn shrinkage(context: &Context<'_>) -> String {
     let key = &context.loaded.style.cloth.shell;
     let cloth = context.loaded.collection.cloths.get(key);
     let factor = |share: trade::Share| 1.0 / (1.0 - share.to_ratio());
-    let stated = cloth.filter(|c| c.warp_shrinkage.to_ratio() > 0.0 || c.weft_shrinkage.to_ratio() > 0.0);
+    let stated =
+        cloth.filter(|c| c.warp_shrinkage.to_ratio() > 0.0 || c.weft_shrinkage.to_ratio() > 0.0);
     let begin = "Chart, drawings and pieces are those of the garment after its first wash.";
     match stated {
         Some(cloth) => format!(

@@ -20,9 +20,15 @@ pub(super) fn chart(context: &Context<'_>) -> Chart {
         ),
         sizes_label: "waist size, inches".to_owned(),
         sizes: sizes.waists.iter().map(u32::to_string).collect(),
-        sample: sizes.waists.iter().position(|&w| w == context.shown.size.waist),
+        sample: sizes
+            .waists
+            .iter()
+            .position(|&w| w == context.shown.size.waist),
         lengths_label: "length".to_owned(),
-        rows: MEASURES.iter().filter_map(|measure| row(context, measure)).collect(),
+        rows: MEASURES
+            .iter()
+            .filter_map(|measure| row(context, measure))
+            .collect(),
     }
 }
 
@@ -79,11 +85,14 @@ fn values(context: &Context<'_>, measure: &Measure) -> Option<ChartValues> {
         .iter()
         .map(|&length| (length, figures(length)))
         .collect();
-    let nothing = lines.iter().all(|(_, line)| line.iter().all(Option::is_none));
+    let nothing = lines
+        .iter()
+        .all(|(_, line)| line.iter().all(Option::is_none));
     if nothing {
         return None;
     }
-    let text = |line: Vec<Option<String>>| line.into_iter().map(Option::unwrap_or_default).collect();
+    let text =
+        |line: Vec<Option<String>>| line.into_iter().map(Option::unwrap_or_default).collect();
     let follows = lines.windows(2).any(|pair| pair[0].1 != pair[1].1);
     Some(if follows {
         let line = |(length, line): (u32, _)| LengthLine {
@@ -102,5 +111,9 @@ fn value(context: &Context<'_>, measure: &Measure, size: Size) -> Option<Length>
         let garment = context.run.iter().find(|g| g.size == size)?;
         measure.of(&garment.pattern, &garment.pattern.spec)
     };
-    context.loaded.style.value(measure.key, size).or_else(drafted)
+    context
+        .loaded
+        .style
+        .value(measure.key, size)
+        .or_else(drafted)
 }

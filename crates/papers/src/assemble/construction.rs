@@ -1,80 +1,53 @@
 //! The construction list: every seam with its class, plies, allowances and stitch rows.
 
 use draft::ClothUse;
-use sewing::{EdgeUse, Finish, Garment, RowEnd, Rule, allowances, class_of, construct, edge_use};
-use style::{Cloth, Construction, RowSpec, Seam, known};
+use sewing::{Garment, RowEnd, class_of, describe};
+use style::{Cloth, Construction, RowSpec, Seam};
 use trade::Length;
-use trade::seam::SeamClass;
 
 use super::Context;
-use super::seam_words::{joins, place};
-use super::words::{capital, joined, millimetres, swatch};
+use super::words::{joined, millimetres, swatch};
 use crate::{SeamBlock, StitchRowText, YarnText};
 
 pub(super) const NOTE: &str = "Rows are numbered from the visible edge inwards; a row's place is that of its needle. Numbers of ISO 4916 are \
     given for orientation and are not checked against the standard: words, drawings and rows decide.";
 
 pub(super) fn seams(context: &Context<'_>) -> Vec<SeamBlock> {
-    context.shown.seams.iter().map(|seam| block(context, seam)).collect()
+    context
+        .shown
+        .seams
+        .iter()
+        .map(|seam| block(context, seam))
+        .collect()
 }
 
 fn block(context: &Context<'_>, seam: &Seam) -> SeamBlock {
-    let style = &context.loaded.style;
-    let facts = construct(seam.construction);
-    let title = known::seam_name(&seam.name).map_or(seam.name.as_str(), |known| known.title);
+    let told = describe(context.shown, seam);
+    let unsure = class_of(seam).is_some_and(|class| !class.pairing_sure);
+    let row = |(index, row)| row_text(context, seam, index, row);
     SeamBlock {
-        name: capital(title),
-        joins: joins(&seam.name, style),
-        construction: seam.construction.word().to_owned(),
-        class: class_of(seam).map_or_else(String::new, class),
-        plies: plies(context, seam, facts.plies),
-        allowances: allowance_words(context, seam),
-        lies: lies(context, seam),
-        rows: seam
-            .rows
-            .iter()
-            .enumerate()
-            .map(|(index, row)| row_text(context, seam, index, row))
-            .collect(),
+        name: told.name,
+        joins: told.joins.to_owned(),
+        construction: joined([told.construction, told.machine], ", "),
+        class: told.class + if unsure { " (to be confirmed)" } else { "" },
+        plies: told.plies,
+        allowances: told.allowances,
+        lies: joined([told.lies.as_str(), selvedge(context, seam)], "; "),
+        rows: seam.rows.iter().enumerate().map(row).collect(),
         section: None,
     }
 }
 
-fn class(class: &SeamClass) -> String {
-    let doubt = if class.pairing_sure { "" } else { " (to be confirmed)" };
-    format!("ISO 4916 {} · ASTM D6193 {}{doubt}", class.iso, class.astm)
-}
-
-/// "4 plies, 3.3 mm": the plies of the thickest cloth in the seam, not pressed.
-fn plies(context: &Context<'_>, seam: &Seam, plies: u8) -> String {
-    let word = if plies == 1 { "ply" } else { "plies" };
-    thickness(context, seam).map_or_else(
-        || format!("{plies} {word}"),
-        |one| format!("{plies} {word}, up to {}", millimetres(one * f64::from(plies))),
-    )
-}
-
-/// Thickness of the thickest cloth sewn in a seam.
-pub(super) fn thickness(context: &Context<'_>, seam: &Seam) -> Option<Length> {
-    let cloths = cloths_of(context.shown, &seam.name);
-    cloths
-        .into_iter()
-        .filter_map(|cloth| Some(cloth_of(context, cloth)?.thickness))
-        .reduce(Length::max)
-}
-
-fn cloths_of(garment: &Garment, seam: &str) -> Vec<ClothUse> {
-    let sewn = |piece: &&draft::Piece| {
-        piece.edges.iter().any(|edge| {
-            matches!(edge_use(piece.id, edge.name), EdgeUse::Sewn(name, _) if name == seam)
-        })
-    };
-    let found: Vec<ClothUse> = garment.pattern.pieces.iter().filter(sewn).map(|p| p.cloth).collect();
-    if found.is_empty() {
-        // Stitched on the face of a shell piece.
-        vec![ClothUse::Shell]
+/// What is special about a pressed-open outseam along the finished edges of the cloth.
+fn selvedge(context: &Context<'_>, seam: &Seam) -> &'static str {
+    let shell = cloth_of(context, ClothUse::Shell);
+    let there = shell.is_some_and(|cloth| cloth.selvedge)
+        && seam.name == "outseam"
+        && seam.construction == Construction::PressedOpen;
+    if there {
+        "the cloth's finished edges show inside"
     } else {
-        found
+        ""
     }
 }
 
@@ -87,38 +60,6 @@ pub(super) fn cloth_of<'a>(context: &'a Context<'_>, cloth: ClothUse) -> Option<
         ClothUse::Lining => refs.lining.as_ref(),
     };
     context.loaded.collection.cloths.get(key?)
-}
-
-fn allowance_words(context: &Context<'_>, seam: &Seam) -> String {
-    let facts = construct(seam.construction);
-    let both = allowances(seam, context.shown.pattern.spec.hem_depth);
-    let over = millimetres(both.over);
-    match facts.rule {
-        Rule::None => String::new(),
-        Rule::RolledHem | Rule::TurnedHem => format!("{over} beyond the finished edge"),
-        Rule::Felled => match seam.lap {
-            Some(lap) => format!("{} {over}, {} {}", lap.over, lap.under, millimetres(both.under)),
-            None => format!("upper {over}, under {}", millimetres(both.under)),
-        },
-        Rule::Even(_) if seam.construction == Construction::PatchSet => format!("{over} turned in"),
-        Rule::Even(_) => format!("{over} on each ply"),
-    }
-}
-
-fn lies(context: &Context<'_>, seam: &Seam) -> String {
-    let facts = construct(seam.construction);
-    let lap = seam.lap.map_or_else(String::new, |lap| lap.to_string());
-    let shell = cloth_of(context, ClothUse::Shell);
-    let selvedge = shell.is_some_and(|cloth| cloth.selvedge)
-        && seam.name == "outseam"
-        && seam.construction == Construction::PressedOpen;
-    let finish = match facts.finish {
-        Finish::Overedged if selvedge => "the cloth's finished edges show inside",
-        Finish::Selvedge => "the cloth's finished edges show inside",
-        Finish::Overedged => "edges overedged",
-        Finish::Folded | Finish::Raw => "",
-    };
-    joined([lap.as_str(), facts.lies, finish], "; ")
 }
 
 fn row_text(context: &Context<'_>, seam: &Seam, index: usize, row: &RowSpec) -> StitchRowText {
@@ -140,14 +81,7 @@ fn yarn(context: &Context<'_>, key: &str) -> YarnText {
             colour: None,
         },
         |yarn| YarnText {
-            name: joined(
-                [
-                    yarn.name.as_str(),
-                    &yarn.size.show(context.words.system),
-                    &yarn.colour_name,
-                ],
-                ", ",
-            ),
+            name: format!("{}, {}", yarn.name, yarn.size.show(context.words.system)),
             colour: swatch(yarn.colour),
         },
     )
@@ -156,7 +90,11 @@ fn yarn(context: &Context<'_>, key: &str) -> YarnText {
 /// How the laid rows of a number begin and end; each way once.
 fn ends(garment: &Garment, seam: &str, number: usize) -> String {
     let mut ways: Vec<String> = Vec::new();
-    for row in garment.rows.iter().filter(|r| r.seam == seam && r.number == number) {
+    for row in garment
+        .rows
+        .iter()
+        .filter(|r| r.seam == seam && r.number == number)
+    {
         let (begins, ends) = (end_words(row.begins), end_words(row.ends));
         let way = if begins == ends {
             begins.to_owned()
@@ -176,5 +114,25 @@ const fn end_words(end: RowEnd) -> &'static str {
         RowEnd::CaughtInSeam => "caught in the next seam",
         RowEnd::TuckedIn => "threads tucked into the fold",
         RowEnd::Overlapped => "overlaps its start",
+    }
+}
+
+/// Where a row lies.
+fn place(seam: &Seam, offset: Length) -> String {
+    let from = match (seam.name.as_str(), seam.construction) {
+        ("fly", _) => "fly edge",
+        ("band", _) => "band seam",
+        (_, Construction::LapFelled | Construction::MockFelled) => "visible fold",
+        (_, Construction::RolledHem) => "finished lower edge",
+        (_, Construction::TurnedHem | Construction::TurnedEdge) => "finished edge",
+        (_, Construction::PatchSet) => "edge of the upper piece",
+        (_, Construction::Strip) => "left edge of the finished loop",
+        (_, Construction::Surface) => "drawn line",
+        _ => "seam line",
+    };
+    if offset.abs() < Length::mm(0.05) {
+        format!("on the {from}")
+    } else {
+        format!("{} from the {from}", millimetres(offset))
     }
 }

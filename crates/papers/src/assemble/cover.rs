@@ -49,7 +49,10 @@ fn facts(context: &Context<'_>) -> Vec<Fact> {
         tags.join(", ")
     };
     let trim = |key: &str| {
-        collection.trims.get(key).map_or_else(|| key.to_owned(), |t| t.name.clone())
+        collection
+            .trims
+            .get(key)
+            .map_or_else(|| key.to_owned(), |t| t.name.clone())
     };
     let fly = &style.fly;
     let closing = match fly.closing {
@@ -64,14 +67,24 @@ fn facts(context: &Context<'_>) -> Vec<Fact> {
         value,
     };
     vec![
-        fact("Fit", format!("{}, {}", style.style.figure, style.style.fit)),
+        fact(
+            "Fit",
+            format!("{}, {}", style.style.figure, style.style.fit),
+        ),
         fact("Waists", tags(&style.sizes.waists)),
         fact("Lengths", tags(&style.sizes.lengths)),
         fact("Drawn size", context.shown.size.to_string()),
         fact("Closing", closing),
         fact("Shell", cloth(&style.cloth.shell)),
         fact("Pocketing", cloth(&style.cloth.pocketing)),
-        fact("Lining", style.cloth.lining.as_deref().map_or_else(|| "none".to_owned(), cloth)),
+        fact(
+            "Lining",
+            style
+                .cloth
+                .lining
+                .as_deref()
+                .map_or_else(|| "none".to_owned(), cloth),
+        ),
         fact("Back pockets", back_pockets(context)),
         fact("Belt loops", style.loops.count.to_string()),
     ]

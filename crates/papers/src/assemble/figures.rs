@@ -1,15 +1,21 @@
 //! The drawings of the pack: garment views, measure diagrams, pieces.
 
-use drawing::{PieceCaption, Sheet, View, garment_view, measure_sheets, piece_sheet, pieces_overview, svg};
+use draft::Piece;
+use drawing::{
+    PieceCaption, PiecesOverview, Sheet, View, garment_view, measure_sheets, piece_sheet,
+    pieces_overview, svg,
+};
 use sewing::{CutPiece, Face, On};
 use trade::Length;
 
 use super::Context;
+use super::pieces::cuts;
 use super::words::millimetres;
 use crate::{Drawing, Figure, PaperError, Scale};
 
-/// What an A4 page leaves for a drawing at a stated scale with a caption of up to three lines, upright
-/// and turned: the page less its margins, title, caption and scale bar.
+/// What an A4 page leaves for a drawing at a stated scale: the page less its margins, title, scale bar
+/// and a caption of one line, or of three (upright and turned).
+const VIEW_MM: (f64, f64) = (172.0, 227.0);
 const UPRIGHT_MM: (f64, f64) = (172.0, 217.0);
 const TURNED_MM: (f64, f64) = (259.0, 130.0);
 
@@ -34,7 +40,7 @@ pub(super) fn figures(context: &Context<'_>) -> Result<Figures, PaperError> {
     Ok(Figures {
         diagrams: diagrams(context)?,
         views: views(context)?,
-        piece_sheets: overview(context)?.into_iter().chain(single_pieces(context)?).collect(),
+        piece_sheets: piece_sheets(context)?,
     })
 }
 
@@ -75,8 +81,9 @@ fn trimmed(sheet: Sheet) -> Sheet {
 }
 
 fn views(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
-    let inside = "Turned out: left and right stay where they are, allowances lie as each seam says.";
-    let outside = "Laid flat and closed, as it is measured. Every row of stitches lies at its true place.";
+    // At most 90 letters with the size, which is one line.
+    let inside = "Turned out: left and right stay, allowances lie as each seam says.";
+    let outside = "Laid flat and closed, as it is measured; every row at its true place.";
     [
         (View::Front, Face::Outside, "Front, outside", outside),
         (View::Back, Face::Outside, "Back, outside", outside),
@@ -87,9 +94,13 @@ fn views(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
     .map(|(from, face, title, caption)| {
         let figure = view(context, from, face, title)?;
         let scale = (VIEW_ONE_TO..=LEAST_ONE_TO)
-            .find(|n| fits(&figure.drawing, *n, &[UPRIGHT_MM]))
+            .find(|n| fits(&figure.drawing, *n, &[VIEW_MM]))
             .unwrap_or(LEAST_ONE_TO);
-        Ok(at(figure, scale, format!("Size {}. {caption}", context.shown.size)))
+        Ok(at(
+            figure,
+            scale,
+            format!("Size {}. {caption}", context.shown.size),
+        ))
     })
     .collect()
 }
@@ -127,79 +138,93 @@ fn diagrams(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
         .collect()
 }
 
-/// All pieces together, at one scale.
-fn overview(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
+/// All pieces together at one scale, then those a page can show larger, one by one.
+fn piece_sheets(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
     let overview = pieces_overview(&context.shown.pattern, &context.shown.cut);
-    let count = overview.sheets.len();
-    overview
-        .sheets
-        .iter()
-        .enumerate()
-        .map(|(k, sheet)| {
-            let title = if count > 1 {
-                format!("All pieces, {} of {count}", k + 1)
-            } else {
-                "All pieces".to_owned()
-            };
-            Ok(Figure {
-                drawing: drawn(sheet)?,
-                title,
-                caption: format!(
-                    "Size {}, washed size, to one scale. Numbers as in the list of pieces.",
-                    context.shown.size
-                ),
-                scale: Scale::one_to(overview.one_to),
-            })
-        })
-        .collect()
+    let mut out = together(context, &overview)?;
+    out.extend(single_pieces(context, overview.one_to)?);
+    Ok(out)
 }
 
-/// One sheet for each way a piece is cut, as large as fits.
-fn single_pieces(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
+fn together(context: &Context<'_>, overview: &PiecesOverview) -> Result<Vec<Figure>, PaperError> {
+    let count = overview.sheets.len();
+    let caption = format!(
+        "Size {}, as after the first wash. Numbers as in the list of pieces.",
+        context.shown.size
+    );
+    let page = |(k, sheet): (usize, &Sheet)| {
+        let of = format!(", {} of {count}", k + 1);
+        Ok(Figure {
+            drawing: drawn(sheet)?,
+            title: format!("All pieces{}", if count > 1 { &of } else { "" }),
+            caption: caption.clone(),
+            scale: Scale::one_to(overview.one_to),
+        })
+    };
+    overview.sheets.iter().enumerate().map(page).collect()
+}
+
+/// One sheet for each way a piece is cut, as large as fits, where that is larger than 1:`than`.
+fn single_pieces(context: &Context<'_>, than: u32) -> Result<Vec<Figure>, PaperError> {
     let shown = context.shown;
     let mut out = Vec::new();
     for (index, piece) in shown.pattern.pieces.iter().enumerate() {
-        for cut in shown.cut.iter().filter(|cut| cut.piece == piece.id) {
-            let sheet = |one_to: u32| {
-                let caption = PieceCaption {
-                    style: context.loaded.style.style.name.clone(),
-                    size: shown.size.to_string(),
-                    number: index + 1,
-                    scale: 1.0 / f64::from(one_to),
+        let cuts: Vec<&CutPiece> = cuts(context, piece.id).collect();
+        for cut in &cuts {
+            let title = match cut.on {
+                On::Mirrored if cuts.len() > 1 => {
+                    format!("{}  {}, mirrored copy", index + 1, piece.id.name())
+                }
+                _ => format!("{}  {}", index + 1, piece.id.name()),
+            };
+            if let Some((one_to, drawing)) = larger_than(context, index, piece, cut, than)? {
+                let figure = Figure {
+                    drawing,
+                    title,
+                    caption: String::new(),
+                    scale: None,
                 };
-                drawn(&piece_sheet(piece, Some(cut), &caption))
-            };
-            let (mut one_to, mut drawing) = (1, sheet(1)?);
-            while one_to < LEAST_ONE_TO && !fits(&drawing, one_to, &[UPRIGHT_MM, TURNED_MM]) {
-                one_to += 1;
-                drawing = sheet(one_to)?;
+                out.push(at(figure, one_to, caption(context, piece, cut)));
             }
-            let figure = Figure {
-                drawing,
-                title: format!("{}  {}{}", index + 1, piece.id.name(), copy_words(cut)),
-                caption: String::new(),
-                scale: None,
-            };
-            out.push(at(figure, one_to, caption(context, piece, cut)));
         }
     }
     Ok(out)
 }
 
-/// Which copies a sheet is for, where left and right are cut differently.
-fn copy_words(cut: &CutPiece) -> &'static str {
-    match cut.on {
-        On::Both => "",
-        On::AsDrawn => "",
-        On::Mirrored => ", mirrored copy",
+/// The sheet of a piece at the largest 1:n that fits a page, and n; none where n is not below `than`.
+fn larger_than(
+    context: &Context<'_>,
+    index: usize,
+    piece: &Piece,
+    cut: &CutPiece,
+    than: u32,
+) -> Result<Option<(u32, Drawing)>, PaperError> {
+    for one_to in 1..than {
+        let caption = PieceCaption {
+            style: context.loaded.style.style.name.clone(),
+            size: context.shown.size.to_string(),
+            number: index + 1,
+            scale: 1.0 / f64::from(one_to),
+        };
+        let drawing = drawn(&piece_sheet(piece, Some(cut), &caption))?;
+        if fits(&drawing, one_to, &[UPRIGHT_MM, TURNED_MM]) {
+            return Ok(Some((one_to, drawing)));
+        }
     }
+    Ok(None)
 }
 
-fn caption(context: &Context<'_>, piece: &draft::Piece, cut: &CutPiece) -> String {
+fn caption(context: &Context<'_>, piece: &Piece, cut: &CutPiece) -> String {
     let copies = match cut.on {
-        On::Both => format!("{} as drawn and {} mirrored", piece.cut.as_drawn, piece.cut.mirrored),
+        On::Both => format!(
+            "{} as drawn and {} mirrored",
+            piece.cut.as_drawn, piece.cut.mirrored
+        ),
         On::AsDrawn => format!("{} as drawn", piece.cut.as_drawn),
-        On::Mirrored => format!("{} turned over: the drawing is its mirror image", piece.cut.mirrored),
+        On::Mirrored => format!(
+            "{} turned over: the drawing is its mirror image",
+            piece.cut.mirrored
+        ),
     };
     let widths: Vec<String> = cut
         .allowances

@@ -39,13 +39,22 @@ pub(super) fn materials(context: &Context<'_>) -> Vec<MaterialGroup> {
 
 fn cloths(context: &Context<'_>) -> Vec<MaterialRow> {
     let uses = [ClothUse::Shell, ClothUse::Pocketing, ClothUse::Lining];
-    uses.into_iter().filter_map(|cloth| cloth_row(context, cloth)).collect()
+    uses.into_iter()
+        .filter_map(|cloth| cloth_row(context, cloth))
+        .collect()
 }
 
 fn cloth_row(context: &Context<'_>, cloth: ClothUse) -> Option<MaterialRow> {
     let words = context.words;
     let bought = cloth_of(context, cloth)?;
-    let pieces = || context.shown.pattern.pieces.iter().filter(move |p| p.cloth == cloth);
+    let pieces = || {
+        context
+            .shown
+            .pattern
+            .pieces
+            .iter()
+            .filter(move |p| p.cloth == cloth)
+    };
     let net: Area = pieces()
         .flat_map(|piece| {
             cuts(context, piece.id).map(|cut| {
@@ -69,7 +78,11 @@ fn cloth_row(context: &Context<'_>, cloth: ClothUse) -> Option<MaterialRow> {
         bought.fibre.clone(),
         words.weight(bought.weight),
         format!("usable width {}", words.length(bought.width)),
-        if bought.selvedge { "finished edges".to_owned() } else { String::new() },
+        if bought.selvedge {
+            "finished edges".to_owned()
+        } else {
+            String::new()
+        },
         format!(
             "stated to shrink {} × {} (warp × weft)",
             bought.warp_shrinkage.show(words.system),
@@ -80,8 +93,16 @@ fn cloth_row(context: &Context<'_>, cloth: ClothUse) -> Option<MaterialRow> {
         name: bought.name.clone(),
         spec: joined(spec.iter().map(String::as_str), ", "),
         colour: swatch(bought.colour),
-        used: format!("{}: {}", capital(cloth.code()), names.join(", ").to_lowercase()),
-        quantity: format!("{} net; {} before the wash", words.area(net), words.area(unwashed)),
+        used: format!(
+            "{}: {}",
+            capital(cloth.code()),
+            names.join(", ").to_lowercase()
+        ),
+        quantity: format!(
+            "{} net; {} before the wash",
+            words.area(net),
+            words.area(unwashed)
+        ),
     })
 }
 
@@ -93,7 +114,9 @@ fn yarns(context: &Context<'_>) -> Vec<MaterialRow> {
             let seams: Vec<String> = used.seams.iter().map(|seam| seam_title(seam)).collect();
             let yarn = context.loaded.collection.yarns.get(key);
             let spec = yarn.map(|yarn| {
-                let put_up = yarn.put_up.map(|cone| format!("{:.0} m to the cone", cone.to_m()));
+                let put_up = yarn
+                    .put_up
+                    .map(|cone| format!("{:.0} m to the cone", cone.to_m()));
                 [
                     yarn.size.show(words.system),
                     yarn.fibre.clone(),
@@ -130,7 +153,12 @@ fn metal(context: &Context<'_>) -> Vec<MaterialRow> {
             continue;
         }
         counted.push(&fixing.from);
-        rows.push(trim_row(context, &fixing.from, &metal_places(context, &fixing.from), count(context, &fixing.from)));
+        rows.push(trim_row(
+            context,
+            &fixing.from,
+            &metal_places(context, &fixing.from),
+            count(context, &fixing.from),
+        ));
     }
     if let Some(zip) = &fly.zip {
         rows.push(trim_row(context, zip, "Fly", 1));
@@ -144,7 +172,9 @@ fn count(context: &Context<'_>, trim: &str) -> u32 {
         .shown
         .fixings
         .iter()
-        .filter(|f| f.from == trim && matches!(f.kind, FixingKind::Rivet(_) | FixingKind::Button(_)))
+        .filter(|f| {
+            f.from == trim && matches!(f.kind, FixingKind::Rivet(_) | FixingKind::Button(_))
+        })
         .map(|f| if f.on == On::Both { 2 } else { 1 })
         .sum()
 }
@@ -208,7 +238,12 @@ fn trim_spec(trim: &Trim) -> String {
     };
     let size = across.or(flat).or(long).unwrap_or_default();
     joined(
-        [trim.kind.word(), size.as_str(), trim.material.as_str(), reads.as_str()],
+        [
+            trim.kind.word(),
+            size.as_str(),
+            trim.material.as_str(),
+            reads.as_str(),
+        ],
         ", ",
     )
 }

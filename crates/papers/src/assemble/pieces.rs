@@ -20,12 +20,19 @@ pub(super) fn note(context: &Context<'_>) -> String {
 
 pub(super) fn pieces(context: &Context<'_>) -> Result<Vec<PieceRow>, PaperError> {
     let pieces = &context.shown.pattern.pieces;
-    pieces.iter().enumerate().map(|(index, piece)| row(context, index, piece)).collect()
+    pieces
+        .iter()
+        .enumerate()
+        .map(|(index, piece)| row(context, index, piece))
+        .collect()
 }
 
 fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, PaperError> {
     let cuts: Vec<&CutPiece> = cuts(context, piece.id).collect();
-    let areas: Vec<String> = cuts.iter().map(|cut| context.words.piece_area(area(cut))).collect();
+    let areas: Vec<String> = cuts
+        .iter()
+        .map(|cut| context.words.piece_area(area(cut)))
+        .collect();
     let thumbnail = drawing::piece_thumbnail(piece, cuts.first().copied());
     Ok(PieceRow {
         number: (index + 1).to_string(),
@@ -44,7 +51,11 @@ pub(super) fn cuts<'a>(
     context: &'a Context<'_>,
     piece: PieceId,
 ) -> impl Iterator<Item = &'a CutPiece> {
-    context.shown.cut.iter().filter(move |cut| cut.piece == piece)
+    context
+        .shown
+        .cut
+        .iter()
+        .filter(move |cut| cut.piece == piece)
 }
 
 /// The area inside a cut line.
@@ -71,10 +82,18 @@ fn notes(context: &Context<'_>, piece: &Piece, cuts: &[&CutPiece]) -> String {
     let fold = piece.lines.iter().any(|line| line.kind == InnerKind::Fold);
     joined(
         [
-            if on_selvedge(context, piece) { "outseam on the cloth's finished edge" } else { "" },
-            if differ { "left and right cut differently: area as drawn / mirrored" } else { "" },
+            if on_selvedge(context, piece) {
+                "outseam on the cloth's finished edge"
+            } else {
+                ""
+            },
+            if differ { "left and right differ" } else { "" },
             if fold { "folded" } else { "" },
-            if cuts.iter().any(|cut| cut.on == On::Mirrored) && !differ { "cut mirrored" } else { "" },
+            if cuts.iter().any(|cut| cut.on == On::Mirrored) && !differ {
+                "cut mirrored"
+            } else {
+                ""
+            },
         ],
         "; ",
     )

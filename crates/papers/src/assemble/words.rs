@@ -81,7 +81,9 @@ impl Words {
     /// A weight of cloth: "475 g/m²" or "14 oz/yd²".
     pub fn weight(self, weight: ArealWeight) -> String {
         let shown = weight.show(self.system);
-        shown.strip_suffix('2').map_or(shown.clone(), |unit| format!("{unit}²"))
+        shown
+            .strip_suffix('2')
+            .map_or(shown.clone(), |unit| format!("{unit}²"))
     }
 
     /// A length of yarn: "12.4 m" or "13.6 yd".
@@ -129,8 +131,12 @@ mod tests {
 
     #[test]
     fn figures_are_rounded_once_and_tolerances_are_kept() {
-        let cm = Words { system: System::Metric };
-        let inch = Words { system: System::Inch };
+        let cm = Words {
+            system: System::Metric,
+        };
+        let inch = Words {
+            system: System::Inch,
+        };
         // 33 1/2 in is 85.09 cm (exactly 25.4 mm to the inch).
         assert_eq!(cm.figure(Length::inches(33.5)), "85.1");
         assert_eq!(inch.figure(Length::inches(33.5)), "33 1/2");

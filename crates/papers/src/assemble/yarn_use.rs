@@ -1,13 +1,14 @@
 //! How much of each sewing yarn one pair takes: a geometric estimate from the laid rows.
 
+use draft::ClothUse;
 use indexmap::IndexMap;
-use sewing::{FixingKind, Garment, On, StitchRow, construct};
+use sewing::{EdgeUse, FixingKind, Garment, On, StitchRow, construct, edge_use};
 use style::Seam;
 use trade::consumption::{bartack, yarn_per_seam};
 use trade::{Length, StitchType};
 
 use super::Context;
-use super::construction::{cloth_of, thickness};
+use super::construction::cloth_of;
 
 /// Bite of an overedge and spacing of the outer needles where the rows do not tell it
 /// (3/16 and 1/4 inch, common practice).
@@ -73,6 +74,28 @@ fn row_use(context: &Context<'_>, seam: &Seam, row: &StitchRow) -> Option<(Lengt
     (used.0.is_finite() && used.1.is_finite()).then_some(used)
 }
 
+/// Thickness of the thickest cloth sewn in a seam.
+fn thickness(context: &Context<'_>, seam: &Seam) -> Option<Length> {
+    let cloths = cloths_of(context.shown, &seam.name);
+    let thick = |cloth| Some(cloth_of(context, cloth)?.thickness);
+    cloths.into_iter().filter_map(thick).reduce(Length::max)
+}
+
+/// The cloths of the pieces sewn in a seam; the shell for one that is stitched on the face alone.
+fn cloths_of(garment: &Garment, seam: &str) -> Vec<ClothUse> {
+    let sewn = |piece: &&draft::Piece| {
+        piece.edges.iter().any(
+            |edge| matches!(edge_use(piece.id, edge.name), EdgeUse::Sewn(name, _) if name == seam),
+        )
+    };
+    let found = garment.pattern.pieces.iter().filter(sewn);
+    let mut cloths: Vec<ClothUse> = found.map(|piece| piece.cloth).collect();
+    if cloths.is_empty() {
+        cloths.push(ClothUse::Shell);
+    }
+    cloths
+}
+
 const fn copies(on: On) -> f64 {
     match on {
         On::Both => 2.0,
@@ -92,8 +115,15 @@ fn width(seam: &Seam, stitch: StitchType) -> Length {
     if stitch.is_overedge() {
         return USUAL_BITE;
     }
-    let offsets = || seam.rows.iter().filter(|r| r.stitch == stitch).map(|r| r.offset);
-    let spread = offsets().reduce(Length::max).zip(offsets().reduce(Length::min));
+    let offsets = || {
+        seam.rows
+            .iter()
+            .filter(|r| r.stitch == stitch)
+            .map(|r| r.offset)
+    };
+    let spread = offsets()
+        .reduce(Length::max)
+        .zip(offsets().reduce(Length::min));
     spread
         .map(|(far, near)| far - near)
         .filter(|between| *between > Length::ZERO)
@@ -101,7 +131,7 @@ fn width(seam: &Seam, stitch: StitchType) -> Length {
 }
 
 fn tack_use(context: &Context<'_>, garment: &Garment) -> Length {
-    let shell = cloth_of(context, draft::ClothUse::Shell);
+    let shell = cloth_of(context, ClothUse::Shell);
     let thick = shell.map_or(Length::ZERO, |cloth| cloth.thickness) * BARTACK_PLIES;
     garment
         .fixings

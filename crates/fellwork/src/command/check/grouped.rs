@@ -39,7 +39,10 @@ pub fn grouped(run: &[Garment]) -> Vec<Grouped<'_>> {
 
 /// How many groups are of a grade.
 pub fn count(groups: &[Grouped<'_>], grade: Severity) -> usize {
-    groups.iter().filter(|g| g.finding.severity == grade).count()
+    groups
+        .iter()
+        .filter(|g| g.finding.severity == grade)
+        .count()
 }
 
 /// Sizes in words: "every size", or waist by waist, those in every length together.

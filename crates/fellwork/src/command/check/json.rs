@@ -1,6 +1,6 @@
 //! The findings and the chart for programs. The shape is told in `fellwork check --help`.
 
-use draft::{Severity, Measured};
+use draft::{Measured, Severity};
 use serde::Serialize;
 use sewing::Garment;
 use style::{Diagnostic, Loaded, Report, Size};
@@ -114,7 +114,11 @@ fn found<'a>(group: &'a Grouped<'_>) -> Found<'a> {
 
 fn measures(loaded: &Loaded, garment: &Garment) -> Vec<MeasureRow<'static>> {
     let row = |measured: Measured| {
-        let Measured { measure, chart, pattern } = measured;
+        let Measured {
+            measure,
+            chart,
+            pattern,
+        } = measured;
         let known = style::known::measure(measure.key).map(|known| known.tolerance);
         let tolerance = loaded
             .style

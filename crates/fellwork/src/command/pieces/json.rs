@@ -193,14 +193,20 @@ fn cut_row(cut: &CutPiece) -> CutRow<'_> {
             On::Mirrored => "mirrored",
             On::Both => "both",
         },
-        allowances: cut.allowances.iter().map(|(edge, by)| (*edge, mm(*by))).collect(),
+        allowances: cut
+            .allowances
+            .iter()
+            .map(|(edge, by)| (*edge, mm(*by)))
+            .collect(),
         area: rounded(geometry::area(&cut.outline).to_mm2()),
         outline: cut.outline.iter().copied().map(xy).collect(),
     }
 }
 
 fn join(walked: &Walked) -> JoinRow {
-    let Join { seam, name, a, b, .. } = *walked.join;
+    let Join {
+        seam, name, a, b, ..
+    } = *walked.join;
     let side = |(run, times): (draft::EdgeRun, u32), length: Length| SideRow {
         times,
         edges: edges(run),

@@ -7,6 +7,8 @@ use geometry::Rect;
 use sewing::Garment;
 use trade::Length;
 
+use super::json::rounded;
+
 /// One line a piece, then the seams that join them.
 pub fn pieces(garment: &Garment) -> String {
     let style = &garment.doc.style;
@@ -54,7 +56,7 @@ pub fn pieces(garment: &Garment) -> String {
             walked.a.to_mm(),
             walked.b.to_mm(),
             walked.ease.to_mm(),
-            walked.gap().to_mm() + 0.0
+            rounded(walked.gap().to_mm())
         );
     }
     out

@@ -8,10 +8,7 @@ use super::json::rounded;
 
 /// The pieces that make up the front and the back where a girth is taken; the level lies below the
 /// yoke, and the hip pocket is cut out of the front.
-const PANELS: [&[PieceId]; 2] = [
-    &[PieceId::Front, PieceId::PocketFacing],
-    &[PieceId::Back],
-];
+const PANELS: [&[PieceId]; 2] = [&[PieceId::Front, PieceId::PocketFacing], &[PieceId::Back]];
 
 /// How a measure is taken.
 #[derive(Serialize)]
@@ -75,5 +72,7 @@ pub fn taken(measure: &Measure, spec: &Spec) -> Taken {
 
 /// Edges by the stable names of their pieces.
 pub fn edges(run: &[(PieceId, &'static str)]) -> Vec<(&'static str, &'static str)> {
-    run.iter().map(|(piece, edge)| (piece.code(), *edge)).collect()
+    run.iter()
+        .map(|(piece, edge)| (piece.code(), *edge))
+        .collect()
 }
