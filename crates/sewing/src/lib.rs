@@ -21,6 +21,7 @@ mod make;
 mod placement;
 mod rows;
 mod run;
+pub mod yarn;
 
 pub use allowance::{
     Allowances, CLOTH_TURN, EDGE_MARGIN, FELL_WIDTH, Fell, allowances, turned_depth,

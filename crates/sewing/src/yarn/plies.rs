@@ -1,0 +1,135 @@
+//! What the needle goes through at each row and fixing.
+//!
+//! Common practice: counted along the seam, away from crossings, from the construction and how far
+//! the allowances reach below the row. No row counts more plies than its construction has.
+
+use draft::{ClothUse, PieceId};
+use style::{Construction, Seam};
+use trade::Length;
+
+use crate::allowance::{Fell, allowances, turned_depth};
+use crate::construct::construct;
+use crate::garment::Garment;
+use crate::rows::JOINING;
+
+/// SewnThrough lying on one another.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct SewnThrough {
+    /// How many of which cloth.
+    pub layers: Vec<(u8, ClothUse)>,
+    /// All together; a cloth that is not in the collection counts as nothing.
+    pub thickness: Length,
+}
+
+impl SewnThrough {
+    /// How many.
+    pub fn count(&self) -> u8 {
+        self.layers.iter().map(|(n, _)| *n).sum()
+    }
+
+    pub(super) fn new(garment: &Garment, layers: &[(u8, ClothUse)]) -> SewnThrough {
+        let mut out = SewnThrough::default();
+        for (n, cloth) in layers.iter().copied().filter(|(n, _)| *n > 0) {
+            out.thickness += thickness(garment, cloth) * f64::from(n);
+            match out.layers.iter_mut().find(|(_, known)| *known == cloth) {
+                Some((known, _)) => *known += n,
+                None => out.layers.push((n, cloth)),
+            }
+        }
+        out
+    }
+}
+
+/// The key of a cloth of the style; none where nothing is lined.
+pub(super) fn cloth_key(garment: &Garment, cloth: ClothUse) -> Option<&str> {
+    let refs = &garment.doc.cloth;
+    match cloth {
+        ClothUse::Shell => Some(&refs.shell),
+        ClothUse::Pocketing => Some(&refs.pocketing),
+        ClothUse::Lining => refs.lining.as_deref(),
+    }
+}
+
+fn thickness(garment: &Garment, cloth: ClothUse) -> Length {
+    cloth_key(garment, cloth)
+        .and_then(|key| garment.collection.cloths.get(key))
+        .map_or(Length::ZERO, |cloth| super::countable(cloth.thickness))
+}
+
+/// What a piece is cut from; the shell where the style does not have it.
+pub(super) fn cloth_of(garment: &Garment, piece: PieceId) -> ClothUse {
+    garment
+        .pattern
+        .piece(piece)
+        .map_or(ClothUse::Shell, |p| p.cloth)
+}
+
+/// The cloth a patch is set on.
+pub(super) fn set_on(seam: &str) -> ClothUse {
+    match seam {
+        "facing_set" | "extra_set" => ClothUse::Pocketing,
+        _ => ClothUse::Shell,
+    }
+}
+
+/// The plies at a row this far from the seam line, on this piece.
+pub(super) fn at_row(
+    garment: &Garment,
+    seam: &Seam,
+    piece: PieceId,
+    offset: Length,
+) -> SewnThrough {
+    let cloth = cloth_of(garment, piece);
+    let reach = allowances(seam, garment.pattern.spec.hem_depth).over;
+    let within = |depth: Length, plies: u8| if offset <= depth { plies } else { 1 };
+    let one = |plies: u8| SewnThrough::new(garment, &[(plies, cloth)]);
+    match seam.construction {
+        Construction::PressedOpen => one(2),
+        Construction::LapFelled => one(in_fell(&Fell::of(seam), offset)),
+        Construction::MockFelled | Construction::SafetyStitched | Construction::Overlocked => {
+            one(if offset < JOINING {
+                2
+            } else {
+                within(reach, 3)
+            })
+        }
+        // The band and its turned edge on both faces, with the body between; above it the band alone.
+        Construction::BandOverEdge => one(if offset <= reach { 5 } else { 2 }),
+        Construction::RolledHem => one(within(garment.pattern.spec.hem_depth, 3)),
+        Construction::TurnedHem => one(within(turned_depth(seam), 3)),
+        // The front, and the facing in two plies.
+        Construction::TurnedEdge if seam.name == "fly" => one(3),
+        Construction::TurnedEdge => SewnThrough::new(
+            garment,
+            &[(within(reach, 2), cloth), (1, ClothUse::Pocketing)],
+        ),
+        Construction::PatchSet => SewnThrough::new(
+            garment,
+            &[(within(reach, 2), cloth), (1, set_on(&seam.name))],
+        ),
+        Construction::Strip => one(2),
+        Construction::Surface => one(1),
+    }
+}
+
+/// Within the lap lie the ply on top and the ply below, and whichever of the two turned edges
+/// reaches so far.
+fn in_fell(fell: &Fell, offset: Length) -> u8 {
+    if offset > fell.width {
+        return 1;
+    }
+    2 + u8::from(offset <= fell.turn) + u8::from(offset >= fell.width - fell.turn)
+}
+
+/// The plies below the first row of a seam, where tacks on it are sewn.
+pub(super) fn at_seam(garment: &Garment, seam: &str, piece: PieceId) -> Option<SewnThrough> {
+    let seam = garment.seams.iter().find(|s| s.name == seam)?;
+    let near = seam.rows.iter().map(|r| r.offset).filter(|o| o.is_finite());
+    Some(match near.reduce(Length::min) {
+        Some(offset) => at_row(garment, seam, piece, offset),
+        None => SewnThrough::new(
+            garment,
+            &[(construct(seam.construction).plies, cloth_of(garment, piece))],
+        ),
+    })
+}
