@@ -7,6 +7,7 @@
 //! it says still gives a garment, with [`Garment::findings`] that say what is wrong.
 
 mod allowance;
+mod bulk;
 mod check;
 mod construct;
 mod context;
@@ -26,6 +27,11 @@ pub mod yarn;
 pub use allowance::{
     Allowances, CLOTH_TURN, EDGE_MARGIN, FELL_WIDTH, Fell, allowances, turned_depth,
 };
+pub use bulk::{
+    Crossing, CrossingKind, Lying, Machine, Plies, Thicknesses, bulk, lying, lying_trimmed,
+    machine_of,
+};
+pub use check::{SEWING_RULES, SewingRule, sewing_findings};
 pub use construct::{CONSTRUCTS, Construct, Rule, class_of, construct, operation_of};
 pub use describe::{Described, describe};
 pub use edges::{EdgeUse, PlyOf, edge_use};

@@ -27,8 +27,12 @@ pub fn make(doc: &StyleDoc, collection: &Collection, size: Size) -> Garment {
     let rows = rows::rows(&context, &mut on_pieces);
     let fixings = fixings::fixings(&context, &mut findings);
     let laps = laps::laps(&context);
-    on_pieces.extend(check::pieces(&context, &fixings));
-    findings.extend(check::document(&context));
+    findings.extend(check::findings(
+        &context,
+        &rows,
+        &fixings,
+        drafted.conflict.is_none(),
+    ));
     // The pieces of a chart in conflict are a compromise: what is wrong with them says nothing more.
     if drafted.conflict.is_none() {
         findings.append(&mut on_pieces);

@@ -1,105 +1,101 @@
 //! Whether buttons, buttonholes and zip fit the band and the fly.
 
-use draft::{Finding, Severity};
+use draft::PieceId;
+use geometry::Point;
 use style::Closing;
 use trade::Length;
 use trade::hardware::buttonhole_length;
 
-use crate::context::{Context, finding, mm, with_remedy};
+use super::case::{Broken, Case, distance, place};
+use crate::context::mm;
 use crate::fixings::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE};
+use crate::garment::FixingKind;
 
 /// Cloth between two buttons, or between a button and an edge (common practice).
 const ROOM: Length = Length::mm(3.0);
 
-pub(super) fn findings(context: &Context<'_>) -> Vec<Finding> {
-    let mut out: Vec<Finding> = band_button(context).into_iter().collect();
-    match context.doc.fly.closing {
-        Closing::Buttons => {
-            out.extend(holes_in_stitching(context));
-            out.extend(buttons_crowded(context));
+/// Cloth between the end of a buttonhole and the edge it pulls towards (common practice: 1/4 inch).
+const HOLE_FROM_EDGE: Length = Length::mm(6.0);
+
+/// A hole is at least this much longer than its button is wide (common practice; 1/8 inch is usual).
+const HOLE_EASE: Length = Length::mm(1.0);
+
+pub(super) fn band_button(case: &Case<'_>) -> Vec<Broken> {
+    let key = &case.context.doc.fly.band_button;
+    let found = case.diameter(key).and_then(|size| {
+        let spec = &case.context.pattern.spec;
+        let needs = BAND_HOLE_FROM_END + size / 2.0 + ROOM;
+        if spec.band_overlap < needs {
+            return Some(
+                Broken::warning(
+                    "band button",
+                    format!(
+                        "the overlap of {} is too short for a button of {} set {} beyond the centre front",
+                        mm(spec.band_overlap),
+                        mm(size),
+                        mm(BAND_HOLE_FROM_END)
+                    ),
+                )
+                .help(format!("at least {}", mm(needs))),
+            );
         }
-        Closing::Zip => out.extend(zip(context)),
-    }
-    out
+        (spec.band_height < size + ROOM * 2.0).then(|| {
+            Broken::warning(
+                "band button",
+                format!(
+                    "a band of {} leaves no room above and below a button of {}",
+                    mm(spec.band_height),
+                    mm(size)
+                ),
+            )
+            .help("a smaller button, or a higher band")
+        })
+    });
+    let found = found.map(|b| b.at(case.fixing(key)));
+    found.into_iter().collect()
 }
 
-fn diameter(context: &Context<'_>, key: &str) -> Option<Length> {
-    context.collection.trims.get(key)?.diameter
-}
-
-fn band_button(context: &Context<'_>) -> Option<Finding> {
-    let size = diameter(context, &context.doc.fly.band_button)?;
-    let spec = &context.pattern.spec;
-    let needs = BAND_HOLE_FROM_END + size / 2.0 + ROOM;
-    let about = "band button";
-    if spec.band_overlap < needs {
-        let found = finding(
-            context,
-            "sewing::band-button",
-            Severity::Warning,
-            about,
-            format!(
-                "the overlap of {} is too short for a button of {} set {} beyond the centre front",
-                mm(spec.band_overlap),
-                mm(size),
-                mm(BAND_HOLE_FROM_END)
-            ),
-        );
-        return Some(with_remedy(found, format!("at least {}", mm(needs))));
-    }
-    (spec.band_height < size + ROOM * 2.0).then(|| {
-        finding(
-            context,
-            "sewing::band-button",
-            Severity::Warning,
-            about,
-            format!(
-                "a band of {} leaves no room above and below a button of {}",
-                mm(spec.band_height),
-                mm(size)
-            ),
-        )
-    })
+fn button_fly(case: &Case<'_>) -> bool {
+    case.context.doc.fly.closing == Closing::Buttons
 }
 
 /// The holes of a button fly end before the topstitching that holds their facing.
-fn holes_in_stitching(context: &Context<'_>) -> Option<Finding> {
-    let size = diameter(context, context.doc.fly.button.as_deref()?)?;
-    let end = FLY_HOLE_FROM_EDGE + buttonhole_length(size);
-    let rows = &context.seam("fly")?.rows;
-    let nearest = rows
-        .iter()
-        .map(|r| r.offset)
-        .filter(|offset| *offset > FLY_HOLE_FROM_EDGE)
-        .min_by(Length::total_cmp)?;
-    (nearest < end).then(|| {
-        with_remedy(
-            finding(
-                context,
-                "sewing::fly-holes",
-                Severity::Warning,
+pub(super) fn holes_in_stitching(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let fly = &case.context.doc.fly;
+        let size = case.diameter(fly.button.as_deref()?)?;
+        let end = FLY_HOLE_FROM_EDGE + buttonhole_length(size);
+        let rows = &case.context.seam("fly")?.rows;
+        let (index, nearest) = rows
+            .iter()
+            .map(|r| r.offset)
+            .enumerate()
+            .filter(|(_, offset)| *offset > FLY_HOLE_FROM_EDGE)
+            .min_by(|a, b| a.1.total_cmp(&b.1))?;
+        (button_fly(case) && nearest < end).then(|| {
+            Broken::warning(
                 "fly",
                 format!(
                     "a row at {} crosses the buttonholes, which end {} from the fly edge",
                     mm(nearest),
                     mm(end)
                 ),
-            ),
-            "move the row outward, widen the fly, or choose a smaller button",
-        )
-    })
+            )
+            .help("move the row outward, widen the fly, or choose a smaller button")
+            .at(case.row_place("fly", index))
+        })
+    };
+    found().into_iter().collect()
 }
 
-fn buttons_crowded(context: &Context<'_>) -> Option<Finding> {
-    let fly = &context.doc.fly;
-    let size = diameter(context, fly.button.as_deref()?)?;
-    let gap = context.pattern.spec.fly_length / (f64::from(fly.buttons) + 1.0);
-    (fly.buttons > 0 && gap < size + ROOM).then(|| {
-        with_remedy(
-            finding(
-                context,
-                "sewing::fly-buttons",
-                Severity::Warning,
+pub(super) fn buttons_crowded(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let fly = &case.context.doc.fly;
+        let key = fly.button.as_deref()?;
+        let size = case.diameter(key)?;
+        let gap = case.context.pattern.spec.fly_length / (f64::from(fly.buttons) + 1.0);
+        (button_fly(case) && fly.buttons > 0 && gap < size + ROOM).then(|| {
+            Broken::warning(
                 "fly",
                 format!(
                     "{} buttons of {} stand only {} apart",
@@ -107,31 +103,98 @@ fn buttons_crowded(context: &Context<'_>) -> Option<Finding> {
                     mm(size),
                     mm(gap)
                 ),
-            ),
-            "fewer buttons, or a longer fly",
-        )
-    })
+            )
+            .help("fewer buttons, or a longer fly")
+            .at(case.fixing(key))
+        })
+    };
+    found().into_iter().collect()
 }
 
 /// The zip ends inside the tack at the foot of the fly.
-fn zip(context: &Context<'_>) -> Option<Finding> {
-    let zip = context.doc.fly.zip.as_deref()?;
-    let length = context.collection.trims.get(zip)?.length?;
-    let fly = context.pattern.spec.fly_length;
-    (length > fly).then(|| Finding {
-        source: "usual zip lengths, from memory",
-        ..with_remedy(
-            finding(
-                context,
-                "sewing::zip-length",
-                Severity::Warning,
+pub(super) fn zip(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let key = case.context.doc.fly.zip.as_deref()?;
+        let length = case.trim(key)?.length?;
+        let fly = case.context.pattern.spec.fly_length;
+        (!button_fly(case) && length > fly).then(|| {
+            Broken::warning(
                 "zip",
                 format!("the zip is {} long and the fly {}", mm(length), mm(fly)),
-            ),
-            format!(
+            )
+            .help(format!(
                 "about {}: half an inch less than the fly",
                 mm(fly - Length::inches(0.5))
-            ),
-        )
-    })
+            ))
+            .at(case.point(PieceId::Front, "fly_foot"))
+        })
+    };
+    found().into_iter().collect()
+}
+
+/// The end of a buttonhole nearest to an edge of its piece.
+pub(super) fn hole_near_end(case: &Case<'_>) -> Vec<Broken> {
+    let mut out: Vec<Broken> = Vec::new();
+    for fixing in case.fixings {
+        let FixingKind::Buttonhole(length) = fixing.kind else {
+            continue;
+        };
+        let Some(ground) = case.ground(fixing.piece) else {
+            continue;
+        };
+        let half = fixing.along * (length.to_mm() / 2.0);
+        let ends: [Point; 2] = [fixing.at + half, fixing.at - half];
+        let room = ends
+            .map(|p| distance(ground.polygon(), p))
+            .into_iter()
+            .fold(f64::INFINITY, f64::min);
+        let about = format!("buttonhole, {}", fixing.piece.name().to_lowercase());
+        if Length::mm(room) < HOLE_FROM_EDGE && out.iter().all(|b| b.about != about) {
+            out.push(
+                Broken::warning(
+                    about,
+                    format!(
+                        "it ends {} from the edge and tears out",
+                        mm(Length::mm(room))
+                    ),
+                )
+                .help(format!("leave at least {}", mm(HOLE_FROM_EDGE)))
+                .at(place(fixing.piece, fixing.at)),
+            );
+        }
+    }
+    out
+}
+
+/// Every button against the hole made for it.
+pub(super) fn hole_for_button(case: &Case<'_>) -> Vec<Broken> {
+    let mut out: Vec<Broken> = Vec::new();
+    for fixing in case.fixings {
+        let FixingKind::Buttonhole(hole) = fixing.kind else {
+            continue;
+        };
+        let button = case.fixings.iter().find_map(|f| match f.kind {
+            FixingKind::Button(size) if f.from == fixing.from => Some(size),
+            _ => None,
+        });
+        let about = format!("buttonhole for {}", fixing.from);
+        let Some(button) = button.filter(|b| hole < *b + HOLE_EASE) else {
+            continue;
+        };
+        if out.iter().all(|b| b.about != about) {
+            out.push(
+                Broken::warning(
+                    about,
+                    format!(
+                        "a button of {} does not go through a hole of {}",
+                        mm(button),
+                        mm(hole)
+                    ),
+                )
+                .help(format!("a hole of {}", mm(buttonhole_length(button))))
+                .at(place(fixing.piece, fixing.at)),
+            );
+        }
+    }
+    out
 }

@@ -1,28 +1,103 @@
 //! What a sewer or a pattern cutter would notice.
+//!
+//! Each rule is a row of [`SEWING_RULES`]: its code, what it demands and why, where its numbers come
+//! from, and the function that looks.
 
+mod bulk;
+mod case;
 mod closing;
+mod inner;
+mod loops;
 mod pockets;
+mod rivets;
+mod rows;
 mod seams;
 mod selvedge;
+mod table;
+mod trims;
 mod yarns;
 
-use draft::Finding;
+use draft::{Finding, Severity};
 
+pub use table::SEWING_RULES;
+
+use crate::bulk::crossings;
 use crate::context::Context;
-use crate::garment::Fixing;
+use crate::garment::{Fixing, Garment, StitchRow};
+use case::{Broken, Case};
 
-/// What the style says, against cloth, yarns and usual practice.
-pub(crate) fn document(context: &Context<'_>) -> Vec<Finding> {
-    let mut out = seams::findings(context);
-    out.extend(yarns::findings(context));
-    out.extend(closing::findings(context));
-    out
+/// One rule of sewing.
+#[derive(Clone, Copy)]
+pub struct SewingRule {
+    /// Stable code, such as `sewing::row-near-edge`.
+    pub code: &'static str,
+    /// What the rule demands, in a few words.
+    pub title: &'static str,
+    /// What goes wrong otherwise.
+    pub reason: &'static str,
+    /// Where the rule and its numbers come from.
+    pub source: &'static str,
+    /// The most serious it can be.
+    pub severity: Severity,
+    /// What has to be looked at.
+    reads: Reads,
+    check: fn(&Case<'_>) -> Vec<Broken>,
 }
 
-/// How the pieces come out.
-pub(crate) fn pieces(context: &Context<'_>, fixings: &[Fixing]) -> Vec<Finding> {
-    let mut out = pockets::findings(context);
-    out.extend(pockets::loops_under_patch(context, fixings));
-    out.extend(selvedge::findings(context));
+/// Whether a rule still means something when the chart could not be drafted.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Reads {
+    /// Seams, yarns, trims and the lengths of the chart.
+    Style,
+    /// The pieces, which are only a compromise when the chart is in conflict.
+    Pieces,
+}
+
+/// What the rules say about a garment as it stands, in the order of [`SEWING_RULES`].
+///
+/// [`Garment::findings`] holds these already, with those of the draft; this looks again, at a garment
+/// that has been changed.
+pub fn sewing_findings(garment: &Garment) -> Vec<Finding> {
+    let context = Context {
+        doc: &garment.doc,
+        collection: &garment.collection,
+        size: garment.size,
+        pattern: &garment.pattern,
+        seams: &garment.seams,
+    };
+    let drafts = garment.conflict.is_none();
+    findings(&context, &garment.rows, &garment.fixings, drafts)
+}
+
+/// What the rules say; those that read the pieces only where the chart `drafts`.
+pub(crate) fn findings(
+    context: &Context<'_>,
+    rows: &[StitchRow],
+    fixings: &[Fixing],
+    drafts: bool,
+) -> Vec<Finding> {
+    let case = Case {
+        context,
+        rows,
+        fixings,
+        crossings: &crossings(context, fixings),
+    };
+    let mut out = Vec::new();
+    for rule in SEWING_RULES {
+        if !drafts && rule.reads == Reads::Pieces {
+            continue;
+        }
+        out.extend((rule.check)(&case).into_iter().map(|broken| Finding {
+            code: rule.code,
+            severity: broken.severity,
+            about: broken.about,
+            size: Some(context.size),
+            message: broken.message,
+            source: rule.source,
+            remedy: broken.remedy,
+            // Places on a compromise mean nothing.
+            place: broken.place.filter(|_| drafts),
+        }));
+    }
     out
 }

@@ -1,12 +1,12 @@
-//! Patch pockets against the panels they are set on, and loops against the patch.
+//! Patch pockets against the panels they are set on.
 
-use draft::{Finding, PieceId, Severity};
+use draft::PieceId;
 use geometry::{Point, contains};
 use trade::Length;
 
-use crate::context::{Context, finding, mm, with_remedy};
-use crate::garment::{Fixing, FixingKind};
-use crate::inset::{Ground, points_along};
+use super::case::{Broken, Case, distance, farthest_outside, nearest_edge, place};
+use crate::context::mm;
+use crate::inset::points_along;
 
 /// Below this a pocket only touches the edge of what it is set on.
 const TOUCHES_MM: f64 = 0.5;
@@ -14,127 +14,192 @@ const TOUCHES_MM: f64 = 0.5;
 /// A pocket nearer to a seam than this is hard to set.
 const NEAR_SEAM: Length = Length::mm(10.0);
 
-pub(super) fn findings(context: &Context<'_>) -> Vec<Finding> {
-    let mut out = Vec::new();
-    for (line, name) in [
-        ("pocket_left", "left back pocket"),
-        ("pocket_right", "right back pocket"),
-    ] {
-        out.extend(back_pocket(context, line, name));
+/// Left and right may differ by this much (1/8 inch, from memory).
+const LEVEL: Length = Length::mm(3.2);
+
+/// The lines on the back the back pockets are set along.
+const BACK: [(&str, &str); 2] = [
+    ("pocket_left", "left back pocket"),
+    ("pocket_right", "right back pocket"),
+];
+
+/// The seam an edge of the back is sewn into, for people.
+fn seam_of(edge: &str) -> &'static str {
+    match edge {
+        "side" => "the outseam",
+        "top" => "the yoke seam",
+        "seat" => "the seat seam",
+        "inseam" => "the inseam",
+        _ => "the hem",
     }
-    out.extend(coin(context));
-    out
 }
 
-fn back_pocket(context: &Context<'_>, line: &str, name: &str) -> Option<Finding> {
-    let back = context.pattern.piece(PieceId::Back)?;
-    let ground = Ground::of(back)?;
-    let outline = points_along(back.line(line)?)?;
-    if outline.iter().any(|p| !contains(ground.polygon(), *p)) {
-        return Some(with_remedy(
-            finding(
-                context,
-                "sewing::pocket-outside",
-                Severity::Error,
-                name,
-                "the pocket reaches beyond the back panel",
-            ),
-            "make it smaller, or move it away from the seam it crosses",
-        ));
-    }
-    let nearest = outline
-        .iter()
-        .map(|p| distance(ground.polygon(), *p))
-        .fold(f64::INFINITY, f64::min);
-    (nearest < NEAR_SEAM.to_mm()).then(|| {
-        finding(
-            context,
-            "sewing::pocket-near-seam",
-            Severity::Warning,
-            name,
-            format!(
-                "the pocket comes within {} of a seam",
-                mm(Length::mm(nearest))
-            ),
-        )
-    })
+fn outline(case: &Case<'_>, line: &str) -> Option<Vec<Point>> {
+    points_along(case.context.pattern.piece(PieceId::Back)?.line(line)?)
 }
 
-fn coin(context: &Context<'_>) -> Option<Finding> {
-    let facing = context.pattern.piece(PieceId::PocketFacing)?;
-    let ground = Ground::of(facing)?;
-    let line = facing.line("coin_pocket")?;
-    let outline = points_along(line)?;
-    let beyond = outline
-        .iter()
-        .filter(|p| !contains(ground.polygon(), **p))
-        .map(|p| distance(ground.polygon(), *p))
-        .fold(0.0, f64::max);
-    if beyond > TOUCHES_MM {
-        return Some(with_remedy(
-            finding(
-                context,
-                "sewing::coin-beyond-facing",
-                Severity::Warning,
+pub(super) fn outside(case: &Case<'_>) -> Vec<Broken> {
+    let Some(ground) = case.ground(PieceId::Back) else {
+        return Vec::new();
+    };
+    BACK.into_iter()
+        .filter_map(|(line, name)| {
+            let outline = outline(case, line)?;
+            let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
+            let seam = seam_of(nearest_edge(case, PieceId::Back, at)?);
+            Some(
+                Broken::error(
+                    name,
+                    format!(
+                        "the pocket reaches {} beyond the back panel, across {seam}",
+                        mm(Length::mm(beyond))
+                    ),
+                )
+                .help("make it smaller, or move it away from the seam it crosses")
+                .at(place(PieceId::Back, at)),
+            )
+        })
+        .collect()
+}
+
+pub(super) fn near_seam(case: &Case<'_>) -> Vec<Broken> {
+    let Some(ground) = case.ground(PieceId::Back) else {
+        return Vec::new();
+    };
+    let polygon = ground.polygon();
+    BACK.into_iter()
+        .filter_map(|(line, name)| {
+            let outline = outline(case, line)?;
+            if outline.iter().any(|p| !contains(polygon, *p)) {
+                return None;
+            }
+            let (at, nearest) = outline
+                .iter()
+                .map(|p| (*p, distance(polygon, *p)))
+                .min_by(|a, b| a.1.total_cmp(&b.1))?;
+            let seam = seam_of(nearest_edge(case, PieceId::Back, at)?);
+            (nearest < NEAR_SEAM.to_mm()).then(|| {
+                Broken::warning(
+                    name,
+                    format!(
+                        "the pocket comes within {} of {seam}",
+                        mm(Length::mm(nearest))
+                    ),
+                )
+                .help(format!("leave {} to sew round it", mm(NEAR_SEAM)))
+                .at(place(PieceId::Back, at))
+            })
+        })
+        .collect()
+}
+
+/// The upper corners of the two back pockets, laid on one another.
+pub(super) fn levels(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let back = case.context.pattern.piece(PieceId::Back)?;
+        let (left, right) = (back.line(BACK[0].0)?, back.line(BACK[1].0)?);
+        let ends = [
+            ("inner", left.start(), right.start()),
+            ("outer", left.end(), right.end()),
+        ];
+        let (end, at, off) = ends
+            .into_iter()
+            .map(|(end, a, b)| (end, a, (a - b).hypot()))
+            .max_by(|a, b| a.2.total_cmp(&b.2))?;
+        (off > LEVEL.to_mm()).then(|| {
+            Broken::warning(
+                "back pockets",
+                format!(
+                    "the {end} top corners of left and right lie {} apart when laid on one another; nothing states such a difference",
+                    mm(Length::mm(off))
+                ),
+            )
+            .help(format!("within {}", mm(LEVEL)))
+            .at(place(PieceId::Back, at))
+        })
+    };
+    found().into_iter().collect()
+}
+
+pub(super) fn coin_beyond(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let ground = case.ground(PieceId::PocketFacing)?;
+        let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
+        let outline = points_along(facing.line("coin_pocket")?)?;
+        let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
+        (beyond > TOUCHES_MM).then(|| {
+            Broken::warning(
                 "coin pocket",
                 format!(
                     "a corner of the coin pocket reaches {} beyond the facing it is set on and would be sewn through the bag",
                     mm(Length::mm(beyond))
                 ),
-            ),
-            "make it shallower, move it, or let the facing reach further behind the mouth",
-        ));
-    }
-    // The opening is bounded by the mouth edge of the front; above it the facing shows.
-    let front = context.pattern.piece(PieceId::Front)?;
-    let covered = Ground::of(front)?;
-    let middle = line.start().midpoint(line.end());
-    contains(covered.polygon(), middle).then(|| {
-        with_remedy(
-            finding(
-                context,
-                "sewing::coin-hidden",
-                Severity::Warning,
+            )
+            .help("make it shallower, move it, or let the facing reach further behind the mouth")
+            .at(place(PieceId::PocketFacing, at))
+        })
+    };
+    found().into_iter().collect()
+}
+
+/// The opening is bounded by the mouth edge of the front; above it the facing shows.
+pub(super) fn coin_hidden(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
+        let line = facing.line("coin_pocket")?;
+        let covered = case.ground(PieceId::Front)?;
+        let middle = line.start().midpoint(line.end());
+        contains(covered.polygon(), middle).then(|| {
+            Broken::warning(
                 "coin pocket",
                 "the front covers the middle of the coin pocket's top edge",
-            ),
-            "set it nearer to the band or to the outseam",
-        )
-    })
-}
-
-pub(super) fn loops_under_patch(context: &Context<'_>, fixings: &[Fixing]) -> Option<Finding> {
-    let (patch, half) = fixings.iter().find_map(|f| match &f.kind {
-        FixingKind::Patch(width, ..) => Some((f.at.x, width.to_mm() / 2.0)),
-        _ => None,
-    })?;
-    let covers = fixings.iter().any(|f| match f.kind {
-        FixingKind::Loop(_, width) => (f.at.x - patch).abs() < half + width.to_mm() / 2.0,
-        _ => false,
-    });
-    covers.then(|| {
-        with_remedy(
-            finding(
-                context,
-                "sewing::patch-on-loop",
-                Severity::Warning,
-                "patch",
-                "a belt loop crosses the patch",
-            ),
-            "move the patch, or let its edge be caught under the loop on purpose",
-        )
-    })
-}
-
-/// Distance from a point to the nearest side of a polygon.
-fn distance(polygon: &[Point], p: Point) -> f64 {
-    let n = polygon.len();
-    (0..n)
-        .map(|i| {
-            let (a, b) = (polygon[i], polygon[(i + 1) % n]);
-            let side = b - a;
-            let share = ((p - a).dot(side) / side.hypot2().max(1e-12)).clamp(0.0, 1.0);
-            (p - (a + side * share)).hypot()
+            )
+            .help("set it nearer to the band or to the outseam")
+            .at(place(PieceId::PocketFacing, middle))
         })
-        .fold(f64::INFINITY, f64::min)
+    };
+    found().into_iter().collect()
+}
+
+pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
+    let spec = &case.context.pattern.spec;
+    let reaches = spec.coin_from_side + spec.coin_width;
+    if reaches <= spec.mouth_width {
+        return Vec::new();
+    }
+    vec![
+        Broken::warning(
+            "coin pocket",
+            format!(
+                "it reaches {} from the outseam and the mouth is {} wide, so its inner corner disappears behind the front",
+                mm(reaches),
+                mm(spec.mouth_width)
+            ),
+        )
+        .help(format!(
+            "at most {} wide",
+            mm((spec.mouth_width - spec.coin_from_side).max(Length::ZERO))
+        ))
+        .at(case.point(PieceId::CoinPocket, "top_middle")),
+    ]
+}
+
+/// The foot lies behind the front, which covers and holds it; on view it looks unfinished.
+pub(super) fn coin_foot(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
+        let outline = points_along(facing.line("coin_pocket")?)?;
+        let front = case.ground(PieceId::Front)?;
+        let covered = outline.iter().any(|p| contains(front.polygon(), *p));
+        let lowest = outline.iter().min_by(|a, b| a.y.total_cmp(&b.y))?;
+        (!covered).then(|| {
+            Broken::note(
+                "coin pocket",
+                "its foot lies in the pocket mouth: the front does not cover and catch it",
+            )
+            .help("make it deeper, so that its foot lies behind the front")
+            .at(place(PieceId::PocketFacing, *lowest))
+        })
+    };
+    found().into_iter().collect()
 }

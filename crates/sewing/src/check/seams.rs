@@ -1,174 +1,121 @@
-//! Rows against edges, allowances and each other.
+//! Seams and hems as a whole.
 
-use draft::{Finding, Severity};
-use style::{Construction, RowSpec, Seam};
+use style::{Construction, Seam};
 use trade::Length;
 
-use crate::allowance::{EDGE_MARGIN, FELL_WIDTH, allowances};
-use crate::context::{Context, finding, mm, with_remedy};
-use crate::rows::JOINING;
+use super::case::{Broken, Case};
+use super::rows::joins;
+use crate::allowance::{EDGE_MARGIN, FELL_WIDTH};
+use crate::bulk::Thicknesses;
+use crate::construct::construct;
+use crate::context::mm;
+use crate::garment::Finish;
+use crate::laps::runs_to_selvedge;
 
-/// A visible row nearer to its edge than this slips off the fold.
-const NEAREST_TO_EDGE: Length = Length::mm(1.0);
+/// Seams between panels, whose allowances are seen inside.
+const PANELS: [&str; 5] = ["outseam", "inseam", "seat", "yoke", "front_rise"];
 
-/// A stitch shorter than this many diameters of its yarn is crowded.
-const LEAST_PITCH: f64 = 2.5;
+/// A hem turned twice is at least this many plies deep.
+const HEM_PLIES: f64 = 8.0;
 
-pub(super) fn findings(context: &Context<'_>) -> Vec<Finding> {
-    let mut out = Vec::new();
-    for seam in context.seams {
-        for (index, row) in seam.rows.iter().enumerate() {
-            let about = format!("{}, row {}", seam.name, index + 1);
-            out.extend(near_edge(context, seam, row, &about));
-            out.extend(beyond(context, seam, row, &about));
-            out.extend(crowded(context, row, &about));
+fn each(case: &Case<'_>, look: impl Fn(&Seam) -> Option<Broken>) -> Vec<Broken> {
+    let seams = case.context.seams.iter();
+    seams
+        .filter_map(|seam| Some(look(seam)?.at(case.seam_place(&seam.name))))
+        .collect()
+}
+
+pub(super) fn fell_width(case: &Case<'_>) -> Vec<Broken> {
+    each(case, |seam| {
+        if seam.construction != Construction::LapFelled {
+            return None;
         }
-        out.extend(fell_width(context, seam));
-        out.extend(no_joining_row(context, seam));
-    }
-    out
-}
-
-/// Whether the row is the one that joins the plies, on the seam line.
-fn joins(seam: &Seam, row: &RowSpec) -> bool {
-    let plain = matches!(
-        seam.construction,
-        Construction::PressedOpen
-            | Construction::SafetyStitched
-            | Construction::Overlocked
-            | Construction::MockFelled
-            | Construction::Surface
-    );
-    plain && row.offset.abs() < JOINING
-}
-
-fn near_edge(context: &Context<'_>, seam: &Seam, row: &RowSpec, about: &str) -> Option<Finding> {
-    if joins(seam, row) || row.offset >= NEAREST_TO_EDGE {
-        return None;
-    }
-    let found = finding(
-        context,
-        "sewing::row-near-edge",
-        Severity::Warning,
-        about,
-        format!(
-            "runs {} from the edge and may slip off the fold",
-            mm(row.offset)
-        ),
-    );
-    Some(with_remedy(
-        found,
-        "1.6 mm is usual for a row along an edge",
-    ))
-}
-
-/// What a row of this construction has to catch lies this far from the seam line at most.
-fn reach(context: &Context<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
-    let spec = &context.pattern.spec;
-    let allowance = allowances(seam, spec.hem_depth).over;
-    Some(match (seam.name.as_str(), seam.construction) {
-        ("fly", _) => (spec.fly_width, "the facing is this wide"),
-        ("band", _) => (spec.band_height, "the band is this high"),
-        (_, Construction::RolledHem) => (spec.hem_depth, "the hem is this deep"),
-        (_, Construction::Strip) => (spec.loop_width, "the loop is this wide"),
-        (_, Construction::LapFelled) => (FELL_WIDTH.1 - EDGE_MARGIN, "a lap is at most this wide"),
-        (
-            _,
-            Construction::MockFelled
-            | Construction::SafetyStitched
-            | Construction::Overlocked
-            | Construction::PressedOpen
-            | Construction::PatchSet,
-        ) => (allowance, "the allowance reaches this far"),
-        _ => return None,
+        let far = seam.rows.iter().map(|r| r.offset);
+        let far = far.fold(Length::ZERO, Length::max);
+        (far + EDGE_MARGIN < FELL_WIDTH.0).then(|| {
+            Broken::warning(
+                seam.name.as_str(),
+                format!(
+                    "its rows end {} from the fold; a felled lap narrower than {} cannot be turned in",
+                    mm(far),
+                    mm(FELL_WIDTH.0)
+                ),
+            )
+            .help("8 mm from the fold is usual for the second row")
+        })
     })
 }
 
-fn beyond(context: &Context<'_>, seam: &Seam, row: &RowSpec, about: &str) -> Option<Finding> {
-    let (reach, what) = reach(context, seam)?;
-    if row.offset <= reach {
-        return None;
-    }
-    let found = finding(
-        context,
-        "sewing::row-catches-nothing",
-        Severity::Warning,
-        about,
-        format!(
-            "runs {} from the seam line, past what it should catch ({what}: {})",
-            mm(row.offset),
-            mm(reach)
-        ),
-    );
-    let inside = (reach - EDGE_MARGIN).max(Length::ZERO);
-    Some(with_remedy(found, format!("at most {}", mm(inside))))
+pub(super) fn no_joining_row(case: &Case<'_>) -> Vec<Broken> {
+    each(case, |seam| {
+        let needs = matches!(
+            seam.construction,
+            Construction::PressedOpen
+                | Construction::SafetyStitched
+                | Construction::Overlocked
+                | Construction::MockFelled
+        );
+        let stated = seam.rows.is_empty() || seam.rows.iter().any(|row| joins(seam, row));
+        (needs && !stated).then(|| {
+            Broken::note(
+                seam.name.as_str(),
+                "only its topstitching is stated; the row that joins the plies is left to the workroom",
+            )
+            .help("add a row with offset 0 to fix its stitch and yarn")
+        })
+    })
 }
 
-fn crowded(context: &Context<'_>, row: &RowSpec, about: &str) -> Option<Finding> {
-    let pitch = row.density.pitch();
-    let diameter = context.yarn(&row.yarn).diameter;
-    if pitch >= diameter * LEAST_PITCH {
-        return None;
-    }
-    let found = finding(
-        context,
-        "sewing::stitches-crowded",
-        Severity::Warning,
-        about,
-        format!(
-            "a stitch of {} is too short for a yarn of {:.2} mm",
-            mm(pitch),
-            diameter.to_mm()
-        ),
-    );
-    Some(with_remedy(
-        found,
-        format!("make it at least {}", mm(diameter * LEAST_PITCH)),
-    ))
+pub(super) fn no_rows(case: &Case<'_>) -> Vec<Broken> {
+    each(case, |seam| {
+        seam.rows.is_empty().then(|| {
+            Broken::warning(
+                seam.name.as_str(),
+                "has no row of stitches, so nothing holds it",
+            )
+            .help("give it at least one row")
+        })
+    })
 }
 
-fn fell_width(context: &Context<'_>, seam: &Seam) -> Option<Finding> {
-    if seam.construction != Construction::LapFelled {
-        return None;
-    }
-    let far = seam.rows.iter().map(|r| r.offset);
-    let far = far.fold(Length::ZERO, Length::max);
-    if far + EDGE_MARGIN >= FELL_WIDTH.0 {
-        return None;
-    }
-    Some(finding(
-        context,
-        "sewing::lap-narrow",
-        Severity::Warning,
-        seam.name.as_str(),
-        format!(
-            "its rows end {} from the fold; a felled lap narrower than {} cannot be turned in",
-            mm(far),
-            mm(FELL_WIDTH.0)
-        ),
-    ))
+/// The allowance is neatened, but no row says with what.
+pub(super) fn overedge(case: &Case<'_>) -> Vec<Broken> {
+    each(case, |seam| {
+        let finish = construct(seam.construction).finish;
+        let selvedge = draft::PieceId::ALL
+            .into_iter()
+            .any(|id| runs_to_selvedge(case.context, seam, id));
+        let stated = seam
+            .rows
+            .iter()
+            .any(|row| row.stitch.class_name().starts_with("class 500"));
+        let seen = PANELS.contains(&seam.name.as_str());
+        (seen && finish == Finish::Overedged && !selvedge && !stated).then(|| {
+            Broken::note(
+                seam.name.as_str(),
+                "its allowance is overedged and seen inside; no row states the stitch and the yarn",
+            )
+            .help("add a row of 504 with offset 0, or choose a felled seam, which hides its edges")
+        })
+    })
 }
 
-fn no_joining_row(context: &Context<'_>, seam: &Seam) -> Option<Finding> {
-    let needs = matches!(
-        seam.construction,
-        Construction::PressedOpen
-            | Construction::SafetyStitched
-            | Construction::Overlocked
-            | Construction::MockFelled
-    );
-    if !needs || seam.rows.iter().any(|row| joins(seam, row)) {
-        return None;
-    }
-    let found = finding(
-        context,
-        "sewing::joining-row",
-        Severity::Note,
-        seam.name.as_str(),
-        "only its topstitching is stated; the row that joins the plies is left to the workroom",
-    );
-    Some(with_remedy(
-        found,
-        "add a row with offset 0 to fix its stitch and yarn",
-    ))
+pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {
+    let depth = case.context.pattern.spec.hem_depth;
+    let ply = Thicknesses::of(case.context.doc, case.context.collection).shell;
+    each(case, |seam| {
+        let rolled = seam.construction == Construction::RolledHem;
+        let least = ply * HEM_PLIES;
+        (rolled && depth < least).then(|| {
+            Broken::warning(
+                seam.name.as_str(),
+                format!(
+                    "a hem of {} is too narrow to turn twice in a cloth of {:.2} mm",
+                    mm(depth),
+                    ply.to_mm()
+                ),
+            )
+            .help(format!("at least {}", mm(least)))
+        })
+    })
 }

@@ -1,11 +1,13 @@
 //! An outseam along the cloth's own edge has to be straight, for that edge is.
 
-use draft::{Finding, PieceId, Severity};
+use draft::PieceId;
 use geometry::Point;
+use style::{Construction, OutseamLine};
 use trade::Length;
 
+use super::case::{Broken, Case};
 use crate::allowance::allowances;
-use crate::context::{Context, finding, mm, with_remedy};
+use crate::context::mm;
 use crate::inset::{points_along, unit};
 use crate::laps::runs_to_selvedge;
 
@@ -15,7 +17,8 @@ const LEAST: Length = Length::mm(6.0);
 
 /// For front and back: how far the outseam strays from straight below the hip, where the cut runs
 /// along the cloth's own edge.
-pub(super) fn findings(context: &Context<'_>) -> Vec<Finding> {
+pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
+    let context = case.context;
     let Some(seam) = context.seam("outseam") else {
         return Vec::new();
     };
@@ -29,19 +32,15 @@ pub(super) fn findings(context: &Context<'_>) -> Vec<Finding> {
             let side = points_along(piece.edge("side")?)?;
             let strays = Length::mm(strays(&side, foot, hip));
             (strays > room).then(|| {
-                with_remedy(
-                    finding(
-                        context,
-                        "sewing::selvedge-curve",
-                        Severity::Note,
-                        id.name().to_lowercase(),
-                        format!(
-                            "between hem and hip the outseam strays {} from straight; the cloth's own edge is straight, so the allowance cannot keep its width along it",
-                            mm(strays)
-                        ),
+                Broken::note(
+                    id.name().to_lowercase(),
+                    format!(
+                        "between hem and hip the outseam strays {} from straight; the cloth's own edge is straight, so the allowance cannot keep its width along it",
+                        mm(strays)
                     ),
-                    "place the piece so that the cloth's edge touches the narrowest allowance",
                 )
+                .help("place the piece so that the cloth's edge touches the narrowest allowance")
+                .at(case.point(id, "knee_out"))
             })
         })
         .collect()
@@ -57,4 +56,27 @@ fn strays(line: &[Point], a: Point, b: Point) -> f64 {
         .map(|p| along.cross(*p - a));
     let (least, most) = off.fold((0.0_f64, 0.0_f64), |(l, m), d| (l.min(d), m.max(d)));
     most - least
+}
+
+/// The outseam is laid along the cloth's own edge, and the cloth has none to show.
+pub(super) fn missing(case: &Case<'_>) -> Vec<Broken> {
+    let context = case.context;
+    let doc = context.doc;
+    let asked = doc.shape.outseam == OutseamLine::Straight
+        && context
+            .seam("outseam")
+            .is_some_and(|s| s.construction == Construction::PressedOpen);
+    let cloth = context.collection.cloths.get(&doc.cloth.shell);
+    let missing = cloth.filter(|c| asked && !c.selvedge).map(|c| {
+        Broken::warning(
+            "outseam",
+            format!(
+                "it is to run along the cloth's own edge, and {} is not woven with one to show",
+                c.name
+            ),
+        )
+        .help("a cloth with a selvedge, or a shaped outseam with its allowances overedged")
+        .at(case.point(PieceId::Front, "knee_out"))
+    });
+    missing.into_iter().collect()
 }

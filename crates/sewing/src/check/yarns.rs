@@ -1,51 +1,58 @@
-//! Yarns and trims against the collection and the weight of the cloth.
+//! Yarns, needles and trims against the collection and the weight of the cloth.
 
-use draft::{ClothUse, Finding, Severity};
-use trade::yarn::yarns_for;
-use trade::{ArealWeight, YarnSize};
+use draft::ClothUse;
+use style::Seam;
+use trade::yarn::{nearest_row, yarns_for};
+use trade::{ArealWeight, Length, YarnSize};
 
-use crate::context::{Context, finding, with_remedy};
+use super::case::{Broken, Case};
 use crate::describe::sewn_on;
 
-pub(super) fn findings(context: &Context<'_>) -> Vec<Finding> {
-    let mut out = sewing_yarns(context);
-    out.extend(trims(context));
-    out
-}
+/// Rows nearer than this are sewn in one pass, with needles of one size.
+const ONE_PASS: Length = Length::mm(12.7);
 
-/// Yarns that are unknown, or unusual for the weight of the shell.
-fn sewing_yarns(context: &Context<'_>) -> Vec<Finding> {
-    let mut out = Vec::new();
-    let mut seen: Vec<(&str, bool)> = Vec::new();
-    let rows = context
+/// Yarns the panels are sewn with, by key, each once as needle and once as under yarn.
+fn used<'a>(case: &Case<'a>) -> Vec<(&'a str, bool)> {
+    let rows = case
+        .context
         .seams
         .iter()
         .filter(|seam| sewn_on(seam) == ClothUse::Shell)
         .flat_map(|seam| &seam.rows);
-    let tacks = &context.doc.bartacks;
-    let used = rows
+    let tacks = &case.context.doc.bartacks;
+    let all = rows
         .flat_map(|row| [(row.yarn.as_str(), true), (row.under.as_str(), false)])
         .chain([(tacks.yarn.as_str(), true), (tacks.under.as_str(), false)]);
-    for (key, needle) in used {
-        if seen.contains(&(key, needle)) {
-            continue;
-        }
-        seen.push((key, needle));
-        match context.collection.yarns.get(key) {
-            Some(yarn) => out.extend(unusual(context, key, yarn.size, needle)),
-            None if seen.contains(&(key, !needle)) => {}
-            None => out.push(unknown(context, "yarn", key, "yarns.toml")),
+    let mut out = Vec::new();
+    for one in all {
+        if !out.contains(&one) {
+            out.push(one);
         }
     }
     out
 }
 
-fn unusual(context: &Context<'_>, key: &str, size: YarnSize, needle: bool) -> Option<Finding> {
-    let weight: ArealWeight = context
-        .collection
-        .cloths
-        .get(&context.doc.cloth.shell)?
-        .weight;
+pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
+    let shell = &case.context.doc.cloth.shell;
+    let Some(cloth) = case.context.collection.cloths.get(shell) else {
+        return Vec::new();
+    };
+    used(case)
+        .into_iter()
+        .filter_map(|(key, needle)| {
+            let size = case.context.collection.yarns.get(key)?.size;
+            unusual_one(case, key, size, needle, cloth.weight)
+        })
+        .collect()
+}
+
+fn unusual_one(
+    case: &Case<'_>,
+    key: &str,
+    size: YarnSize,
+    needle: bool,
+    weight: ArealWeight,
+) -> Option<Broken> {
     let advice = yarns_for(weight);
     let (usual, role) = if needle {
         (advice.needle, "on the needle")
@@ -60,44 +67,138 @@ fn unusual(context: &Context<'_>, key: &str, size: YarnSize, needle: bool) -> Op
     } else {
         return None;
     };
-    Some(Finding {
-        source: "usual yarns by weight of denim, from memory",
-        ..finding(
-            context,
-            "sewing::yarn-for-cloth",
-            Severity::Note,
+    let row = case.rows.iter().find(|r| {
+        let yarn = if needle { &r.needle } else { &r.under };
+        yarn.key == key
+    });
+    let place = row.and_then(|r| case.row_place(&r.seam, r.number.saturating_sub(1)));
+    Some(
+        Broken::note(
             format!("yarn {key}, {role}"),
             format!("{size} is {word} for {weight} denim; usual are {finest} to {heaviest}"),
         )
-    })
-}
-
-fn unknown(context: &Context<'_>, what: &str, key: &str, file: &str) -> Finding {
-    with_remedy(
-        finding(
-            context,
-            "sewing::unknown-name",
-            Severity::Error,
-            format!("{what} {key}"),
-            format!("the collection has no {what} named \"{key}\""),
-        ),
-        format!("add it to {file}, or name one that is there"),
+        .at(place),
     )
 }
 
-fn trims(context: &Context<'_>) -> Vec<Finding> {
-    let doc = context.doc;
-    let mut keys: Vec<&str> = vec![&doc.fly.band_button];
-    keys.extend(doc.fly.button.as_deref());
-    keys.extend(doc.fly.zip.as_deref());
-    keys.extend(doc.rivets.as_ref().map(|r| r.trim.as_str()));
-    keys.extend(doc.patch.as_ref().map(|p| p.trim.as_str()));
-    keys.extend(doc.labels.iter().map(|l| l.trim.as_str()));
-    let mut out: Vec<Finding> = Vec::new();
-    for (index, key) in keys.iter().enumerate() {
-        if !context.collection.trims.contains_key(*key) && !keys[..index].contains(key) {
-            out.push(unknown(context, "trim", key, "trims.toml"));
+pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
+    let doc = case.context.doc;
+    let collection = case.context.collection;
+    let mut yarns: Vec<&str> = Vec::new();
+    let mut trims: Vec<&str> = vec![&doc.fly.band_button];
+    for (key, _) in used(case) {
+        if !yarns.contains(&key) {
+            yarns.push(key);
+        }
+    }
+    trims.extend(doc.fly.button.as_deref());
+    trims.extend(doc.fly.zip.as_deref());
+    trims.extend(doc.rivets.as_ref().map(|r| r.trim.as_str()));
+    trims.extend(doc.patch.as_ref().map(|p| p.trim.as_str()));
+    trims.extend(doc.labels.iter().map(|l| l.trim.as_str()));
+    let mut out: Vec<Broken> = Vec::new();
+    let mut say = |what: &str, key: &str, file: &str, known: bool| {
+        let about = format!("{what} {key}");
+        if !known && out.iter().all(|b| b.about != about) {
+            out.push(
+                Broken::error(
+                    about,
+                    format!("the collection has no {what} named \"{key}\""),
+                )
+                .help(format!("add it to {file}, or name one that is there")),
+            );
+        }
+    };
+    for key in yarns {
+        say(
+            "yarn",
+            key,
+            "yarns.toml",
+            collection.yarns.contains_key(key),
+        );
+    }
+    for key in trims {
+        say(
+            "trim",
+            key,
+            "trims.toml",
+            collection.trims.contains_key(key),
+        );
+    }
+    out
+}
+
+/// Rows sewn in one pass share a needle size; their yarns must have one in common.
+pub(super) fn needle_shared(case: &Case<'_>) -> Vec<Broken> {
+    let mut out = Vec::new();
+    for seam in case.context.seams {
+        for index in 1..seam.rows.len() {
+            out.extend(unlike_needles(case, seam, index));
         }
     }
     out
+}
+
+fn unlike_needles(case: &Case<'_>, seam: &Seam, index: usize) -> Option<Broken> {
+    let (a, b) = (seam.rows.get(index - 1)?, seam.rows.get(index)?);
+    let one_pass =
+        a.stitch == b.stitch && a.density == b.density && (a.offset - b.offset).abs() <= ONE_PASS;
+    let size = |key: &str| Some(case.context.collection.yarns.get(key)?.size);
+    let (first, second) = (size(&a.yarn)?, size(&b.yarn)?);
+    let (one, other) = (nearest_row(first).needles, nearest_row(second).needles);
+    let common = one.0 <= other.1 && other.0 <= one.1;
+    (one_pass && !common).then(|| {
+        Broken::warning(
+            format!("{}, rows {index} and {}", seam.name, index + 1),
+            format!(
+                "{first} wants a needle of {} to {}, {second} one of {} to {}; both rows are sewn in one pass",
+                one.0, one.1, other.0, other.1
+            ),
+        )
+        .help("yarns nearer to one another in size, or sew the rows one after the other")
+        .at(case.row_place(&seam.name, index))
+    })
+}
+
+/// A yarn whose finest needle is heavier than any usual for the cloth cuts it.
+pub(super) fn needle_for_cloth(case: &Case<'_>) -> Vec<Broken> {
+    let mut out = Vec::new();
+    for seam in case.context.seams {
+        for (index, row) in seam.rows.iter().enumerate() {
+            out.extend(heavy_needle(case, seam, &row.yarn).map(|b| {
+                Broken {
+                    about: format!("{}, row {}", seam.name, index + 1),
+                    ..b
+                }
+                .at(case.row_place(&seam.name, index))
+            }));
+        }
+    }
+    out
+}
+
+fn heavy_needle(case: &Case<'_>, seam: &Seam, yarn: &str) -> Option<Broken> {
+    let cloths = &case.context.doc.cloth;
+    let key = match sewn_on(seam) {
+        ClothUse::Shell => Some(&cloths.shell),
+        ClothUse::Pocketing => Some(&cloths.pocketing),
+        ClothUse::Lining => cloths.lining.as_ref(),
+    }?;
+    let cloth = case.context.collection.cloths.get(key)?;
+    let size = case.context.collection.yarns.get(yarn)?.size;
+    let heaviest = yarns_for(cloth.weight).needle.last()?;
+    let (needs, takes) = (
+        nearest_row(size).needles.0,
+        nearest_row(*heaviest).needles.1,
+    );
+    (needs > takes).then(|| {
+        Broken::warning(
+            "",
+            format!(
+                "{size} needs a needle of {needs} at least; more than {takes} cuts a cloth of {}",
+                cloth.weight
+            ),
+        )
+        .help(format!("a yarn of {heaviest} or finer"))
+    })
 }

@@ -1,0 +1,54 @@
+//! Which kind of machine sews a crossing, and how much it takes under its foot.
+
+use style::{Construction, Seam};
+use trade::{Length, StitchType};
+
+/// A kind of machine, by what it lifts.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Machine {
+    /// What it is called.
+    pub name: &'static str,
+    /// The most it takes under the raised foot or clamp; from memory, of machines for heavy cloth.
+    pub takes: Length,
+}
+
+const fn machine(name: &'static str, takes_mm: f64) -> Machine {
+    Machine {
+        name,
+        takes: Length::mm(takes_mm),
+    }
+}
+
+/// Flatbed lockstitch, its foot raised by the knee.
+pub const LOCKSTITCH: Machine = machine("lockstitch machine", 13.0);
+/// Two or three chain rows along a tube.
+pub const FEED_OFF_THE_ARM: Machine = machine("feed-off-the-arm machine", 10.0);
+/// Flatbed two-thread chainstitch.
+pub const CHAINSTITCH: Machine = machine("chainstitch machine", 10.0);
+/// Two chain rows with a band folder.
+pub const WAISTBAND: Machine = machine("waistband machine", 12.0);
+/// Chainstitch on a cylinder bed, with a hem folder.
+pub const HEMMER: Machine = machine("chainstitch hemmer", 10.0);
+/// Overedge and safety stitch.
+pub const OVERLOCK: Machine = machine("overlock machine", 6.0);
+/// Coverstitch.
+pub const COVERSTITCH: Machine = machine("coverstitch machine", 8.0);
+/// Bartack.
+pub const BARTACKER: Machine = machine("bartacker", 14.0);
+
+/// The machine that sews a seam, from its stitches; `None` where it has no rows.
+pub fn machine_of(seam: &Seam) -> Option<Machine> {
+    use StitchType as S;
+    let stitch = seam.rows.first()?.stitch;
+    Some(match stitch {
+        S::S301 | S::S304 => LOCKSTITCH,
+        S::S101 | S::S401 | S::S404 => match (seam.name.as_str(), seam.construction) {
+            ("hem", _) => HEMMER,
+            ("band", _) => WAISTBAND,
+            (_, Construction::LapFelled) => FEED_OFF_THE_ARM,
+            _ => CHAINSTITCH,
+        },
+        S::S406 | S::S602 | S::S605 | S::S607 => COVERSTITCH,
+        _ => OVERLOCK,
+    })
+}

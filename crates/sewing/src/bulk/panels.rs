@@ -1,0 +1,155 @@
+//! Crossings of the seams between panels, band and hem.
+
+use draft::PieceId;
+use style::Ply;
+
+use super::plies::{Plies, lying, lying_trimmed};
+use super::{Crossing, CrossingKind, Found, Site};
+use crate::edges::over_ply;
+use crate::garment::On;
+
+/// Behind a pocket mouth the front is the facing on the bag.
+pub(super) const MOUTH_GROUND: Plies = Plies::shell(1).and(Plies::pocketing(1));
+
+pub(super) fn crossings(site: &Site<'_>) -> Vec<Crossing> {
+    let mut out = Vec::new();
+    out.extend(seat_yoke(site));
+    out.extend(crotch(site));
+    out.extend(outseam_yoke(site));
+    out.extend(hems(site));
+    out.extend(band(site));
+    out
+}
+
+fn seat_yoke(site: &Site<'_>) -> Option<Crossing> {
+    let at = site.point(PieceId::Back, "yoke_centre")?;
+    let yoke = site.construction("yoke");
+    let seat = site.lying("seat");
+    let (whole, trimmed) = (lying(yoke).plain(), lying_trimmed(yoke).plain());
+    let found = Found {
+        kind: CrossingKind::SeatYoke,
+        name: "where the seat seam crosses the yoke seam".to_owned(),
+        plies: seat.of(whole, whole),
+        trimmed: Some(seat.of(trimmed, trimmed)),
+        machine: site.machine("seat"),
+        piece: PieceId::Back,
+        on: On::Both,
+    };
+    Some(site.crossing(found, at))
+}
+
+/// The inseam is sewn from hem to hem across the finished front rise and seat seam.
+fn crotch(site: &Site<'_>) -> Option<Crossing> {
+    let at = site.point(PieceId::Front, "crotch")?;
+    let inseam = site.lying("inseam");
+    let front_over = site.seam("inseam").and_then(over_ply) != Some(Ply::Back);
+    let stack = |rise: Plies, seat: Plies| {
+        if front_over {
+            inseam.of(rise, seat)
+        } else {
+            inseam.of(seat, rise)
+        }
+    };
+    let (rise, seat) = (site.construction("front_rise"), site.construction("seat"));
+    let found = Found {
+        kind: CrossingKind::Crotch,
+        name: "at the crotch, where the inseam crosses front rise and seat seam".to_owned(),
+        plies: stack(lying(rise).plain(), lying(seat).plain()),
+        trimmed: Some(stack(
+            lying_trimmed(rise).plain(),
+            lying_trimmed(seat).plain(),
+        )),
+        machine: site.machine("inseam"),
+        piece: PieceId::Front,
+        on: On::Both,
+    };
+    Some(site.crossing(found, at))
+}
+
+/// The end of the yoke seam lies opposite the pocket mouth.
+fn outseam_yoke(site: &Site<'_>) -> Option<Crossing> {
+    let at = site.point(PieceId::Yoke, "seam_side")?;
+    let yoke = site.construction("yoke");
+    let outseam = site.lying("outseam");
+    let found = Found {
+        kind: CrossingKind::OutseamYoke,
+        name: "where the outseam crosses the yoke seam".to_owned(),
+        plies: outseam.of(MOUTH_GROUND, lying(yoke).plain()),
+        trimmed: Some(outseam.of(MOUTH_GROUND, lying_trimmed(yoke).plain())),
+        machine: site.machine("outseam"),
+        piece: PieceId::Yoke,
+        on: On::Both,
+    };
+    Some(site.crossing(found, at))
+}
+
+fn hems(site: &Site<'_>) -> Vec<Crossing> {
+    let hem = site.lying("hem");
+    [("inseam", "hem_in"), ("outseam", "hem_out")]
+        .into_iter()
+        .filter_map(|(seam, point)| {
+            let at = site.point(PieceId::Front, point)?;
+            let crossed = site.construction(seam);
+            let found = Found {
+                kind: CrossingKind::Hem,
+                name: format!("where the hem crosses the {seam}"),
+                plies: hem.of(lying(crossed).plain(), Plies::default()),
+                trimmed: Some(hem.of(lying_trimmed(crossed).plain(), Plies::default())),
+                machine: site.machine("hem"),
+                piece: PieceId::Front,
+                on: On::Both,
+            };
+            Some(site.crossing(found, at))
+        })
+        .collect()
+}
+
+/// The body under the band at the outseams: facing and bag in front, yoke behind.
+pub(super) fn outseam_at_band(site: &Site<'_>) -> Plies {
+    site.lying("outseam").of(MOUTH_GROUND, Plies::shell(1))
+}
+
+/// The band seam over a body of so many plies.
+pub(super) fn band_over(site: &Site<'_>, body: Plies) -> Plies {
+    site.lying("band").of(Plies::shell(1), body)
+}
+
+fn band(site: &Site<'_>) -> Vec<Crossing> {
+    let outseam = outseam_at_band(site);
+    let seat = site.construction("seat");
+    [
+        (
+            "centre_back",
+            "where the band crosses the seat seam",
+            lying(seat).plain(),
+            lying_trimmed(seat).plain(),
+        ),
+        (
+            "side_left",
+            "where the band crosses the left outseam",
+            outseam,
+            outseam,
+        ),
+        (
+            "side_right",
+            "where the band crosses the right outseam",
+            outseam,
+            outseam,
+        ),
+    ]
+    .into_iter()
+    .filter_map(|(point, name, whole, trimmed)| {
+        let at = site.point(PieceId::Band, point)?;
+        let found = Found {
+            kind: CrossingKind::Band,
+            name: name.to_owned(),
+            plies: band_over(site, whole),
+            trimmed: Some(band_over(site, trimmed)),
+            machine: site.machine("band"),
+            piece: PieceId::Band,
+            on: On::AsDrawn,
+        };
+        Some(site.crossing(found, at))
+    })
+    .collect()
+}

@@ -1,0 +1,101 @@
+//! Crossings against what a machine takes under its foot.
+
+use super::case::{Broken, Case};
+use crate::bulk::{Crossing, CrossingKind, Machine};
+use crate::context::mm;
+
+/// A hem thicker than this share of what the machine takes is flattened first (common practice).
+const NEAR: f64 = 0.8;
+
+fn sewn<'a>(case: &Case<'a>) -> impl Iterator<Item = (&'a Crossing, Machine)> + use<'a> {
+    case.crossings.iter().filter_map(|c| Some((c, c.machine?)))
+}
+
+fn too_thick(crossing: &Crossing, machine: Machine) -> String {
+    format!(
+        "{}; a {} takes {}",
+        crossing.words(),
+        machine.name,
+        mm(machine.takes)
+    )
+}
+
+/// What is left when turned-in edges are cut away, in words.
+fn left(crossing: &Crossing) -> Option<String> {
+    let (plies, thickness) = crossing.trimmed?;
+    Some(format!(
+        "cut away the turned-in edges inside the crossing, which leaves {} plies and {}, and flatten it before sewing across",
+        plies.total(),
+        mm(thickness)
+    ))
+}
+
+/// Everything but crossings of felled seams and hems, which have rules of their own.
+pub(super) fn machine(case: &Case<'_>) -> Vec<Broken> {
+    use CrossingKind::{Crotch, Hem, SeatYoke};
+    sewn(case)
+        .filter(|(c, m)| !matches!(c.kind, SeatYoke | Crotch | Hem) && c.thickness > m.takes)
+        .map(|(c, m)| {
+            let help = left(c).unwrap_or_else(|| {
+                "a lighter cloth, a construction of fewer plies, or move one of the seams"
+                    .to_owned()
+            });
+            Broken::warning(about(c), too_thick(c, m))
+                .help(help)
+                .at(Some(c.place))
+        })
+        .collect()
+}
+
+fn about(crossing: &Crossing) -> &'static str {
+    match crossing.kind {
+        CrossingKind::SeatYoke => "seat and yoke",
+        CrossingKind::Crotch => "crotch",
+        CrossingKind::Hem => "hem",
+        CrossingKind::OutseamYoke => "outseam and yoke",
+        CrossingKind::Band => "band",
+        CrossingKind::Loop => "belt loop",
+        CrossingKind::Mouth => "pocket mouth",
+        CrossingKind::BackPocket => "back pocket",
+        CrossingKind::CoinPocket => "coin pocket",
+    }
+}
+
+/// A note where cutting away the turned-in edges is enough, a warning where it is not.
+pub(super) fn felled(case: &Case<'_>) -> Vec<Broken> {
+    sewn(case)
+        .filter(|(c, m)| {
+            matches!(c.kind, CrossingKind::SeatYoke | CrossingKind::Crotch) && c.thickness > m.takes
+        })
+        .map(|(c, m)| {
+            let enough = c.trimmed.is_some_and(|(_, thickness)| thickness <= m.takes);
+            let said = too_thick(c, m);
+            let broken = if enough {
+                Broken::note(about(c), said)
+            } else {
+                Broken::warning(about(c), said)
+            };
+            broken
+                .help(left(c).unwrap_or_else(|| {
+                    "choose a construction of fewer plies for one of the seams".to_owned()
+                }))
+                .at(Some(c.place))
+        })
+        .collect()
+}
+
+pub(super) fn hem(case: &Case<'_>) -> Vec<Broken> {
+    sewn(case)
+        .filter(|(c, m)| c.kind == CrossingKind::Hem && c.thickness > m.takes * NEAR)
+        .map(|(c, m)| {
+            let broken = if c.thickness > m.takes {
+                Broken::warning(about(c), too_thick(c, m))
+            } else {
+                Broken::note(about(c), too_thick(c, m))
+            };
+            broken
+                .help("flatten the seam with a hammer before hemming, and hem slowly across it")
+                .at(Some(c.place))
+        })
+        .collect()
+}

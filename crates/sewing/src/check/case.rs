@@ -1,0 +1,149 @@
+//! What the rules look at, and what a rule says when it does not hold.
+
+use draft::{PieceId, Place, Severity};
+use geometry::{Point, contains};
+use style::Trim;
+use trade::Length;
+
+use crate::bulk::Crossing;
+use crate::context::Context;
+use crate::garment::{Fixing, StitchRow};
+use crate::inset::{Ground, points_along};
+
+/// One sewn size, before its findings.
+pub(super) struct Case<'a> {
+    pub context: &'a Context<'a>,
+    pub rows: &'a [StitchRow],
+    pub fixings: &'a [Fixing],
+    pub crossings: &'a [Crossing],
+}
+
+impl Case<'_> {
+    /// The middle of a row, where it has been laid; `index` counts from 0.
+    pub fn row_place(&self, seam: &str, index: usize) -> Option<Place> {
+        let row = self
+            .rows
+            .iter()
+            .find(|r| r.seam == seam && r.number == index + 1)?;
+        place(row.piece, row.path.point_at(row.length() / 2.0))
+    }
+
+    /// The middle of a seam's first row.
+    pub fn seam_place(&self, seam: &str) -> Option<Place> {
+        self.row_place(seam, 0)
+    }
+
+    /// A point of a piece, by name.
+    pub fn point(&self, piece: PieceId, name: &str) -> Option<Place> {
+        place(piece, self.context.pattern.piece(piece)?.point(name)?)
+    }
+
+    /// The middle of a fixing that comes from this trim or seam.
+    pub fn fixing(&self, from: &str) -> Option<Place> {
+        let fixing = self.fixings.iter().find(|f| f.from == from)?;
+        place(fixing.piece, fixing.at)
+    }
+
+    pub fn trim(&self, key: &str) -> Option<&Trim> {
+        self.context.collection.trims.get(key)
+    }
+
+    pub fn diameter(&self, key: &str) -> Option<Length> {
+        self.trim(key)?.diameter
+    }
+
+    /// The outline of a piece as a polygon.
+    pub fn ground(&self, piece: PieceId) -> Option<Ground<'_>> {
+        Ground::of(self.context.pattern.piece(piece)?)
+    }
+}
+
+/// A place, where it is one.
+pub(super) fn place(piece: PieceId, at: Point) -> Option<Place> {
+    at.is_finite().then_some(Place { piece, at })
+}
+
+/// A rule that does not hold, before its code and source are added.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Broken {
+    pub severity: Severity,
+    pub about: String,
+    pub message: String,
+    pub remedy: Option<String>,
+    pub place: Option<Place>,
+}
+
+impl Broken {
+    fn new(severity: Severity, about: impl Into<String>, message: impl Into<String>) -> Broken {
+        Broken {
+            severity,
+            about: about.into(),
+            message: message.into(),
+            remedy: None,
+            place: None,
+        }
+    }
+
+    pub fn error(about: impl Into<String>, message: impl Into<String>) -> Broken {
+        Broken::new(Severity::Error, about, message)
+    }
+
+    pub fn warning(about: impl Into<String>, message: impl Into<String>) -> Broken {
+        Broken::new(Severity::Warning, about, message)
+    }
+
+    pub fn note(about: impl Into<String>, message: impl Into<String>) -> Broken {
+        Broken::new(Severity::Note, about, message)
+    }
+
+    pub fn help(mut self, remedy: impl Into<String>) -> Broken {
+        self.remedy = Some(remedy.into());
+        self
+    }
+
+    pub fn at(mut self, place: Option<Place>) -> Broken {
+        self.place = place;
+        self
+    }
+}
+
+/// Distance from a point to the nearest side of a polygon.
+pub(super) fn distance(polygon: &[Point], p: Point) -> f64 {
+    let n = polygon.len();
+    (0..n)
+        .map(|i| to_segment(polygon[i], polygon[(i + 1) % n], p))
+        .fold(f64::INFINITY, f64::min)
+}
+
+/// Distance from a point to the nearest place of a line.
+pub(super) fn distance_to_line(line: &[Point], p: Point) -> f64 {
+    line.windows(2)
+        .map(|side| to_segment(side[0], side[1], p))
+        .fold(f64::INFINITY, f64::min)
+}
+
+fn to_segment(a: Point, b: Point, p: Point) -> f64 {
+    let side = b - a;
+    let share = ((p - a).dot(side) / side.hypot2().max(1e-12)).clamp(0.0, 1.0);
+    (p - (a + side * share)).hypot()
+}
+
+/// The point of a line that lies farthest outside a polygon, and how far; `None` where all of it
+/// lies inside or the line is not finite.
+pub(super) fn farthest_outside(polygon: &[Point], line: &[Point]) -> Option<(Point, f64)> {
+    line.iter()
+        .filter(|p| !contains(polygon, **p))
+        .map(|p| (*p, distance(polygon, *p)))
+        .max_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// The edge of a piece nearest to a point.
+pub(super) fn nearest_edge(case: &Case<'_>, piece: PieceId, p: Point) -> Option<&'static str> {
+    let piece = case.context.pattern.piece(piece)?;
+    piece
+        .edges
+        .iter()
+        .filter_map(|e| Some((e.name, distance_to_line(&points_along(&e.path)?, p))))
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+        .map(|(name, _)| name)
+}

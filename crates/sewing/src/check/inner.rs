@@ -1,0 +1,175 @@
+//! What hangs inside: the concealed pocket and the pocket bags.
+
+use draft::PieceId;
+use geometry::{Point, contains};
+use trade::Length;
+
+use super::case::{Broken, Case, distance_to_line, place};
+use crate::context::mm;
+use crate::inset::points_along;
+
+/// A belt of usual width (common practice: 38 to 40 mm).
+const BELT: Length = Length::mm(38.0);
+
+/// Placed by hand, a pocket's edge may lie this far off (common practice: 1/8 inch).
+const PLACED: Length = Length::mm(3.2);
+
+/// Less than this of an edge in view is nothing to speak of.
+const IN_VIEW: Length = Length::mm(5.0);
+
+/// Points looked at along and across the concealed pocket.
+const STEPS: u32 = 16;
+
+/// Below the mouth a bag holds a hand to the knuckles; a man's hand is 19 cm long, from memory.
+const HAND: Length = Length::mm(150.0);
+
+/// The concealed pocket as it lies behind the front: the ends of its top edge and its outline.
+fn extra(case: &Case<'_>) -> Option<(Point, Point, Vec<Point>)> {
+    let line = case
+        .context
+        .pattern
+        .piece(PieceId::Front)?
+        .line("extra_pocket")?;
+    Some((line.start(), line.end(), points_along(line)?))
+}
+
+/// Its top edge lies at the band seam; a belt hides what is behind the band and as much below as it
+/// is wider than the band.
+pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let (from, to, _) = extra(case)?;
+        let pattern = case.context.pattern;
+        let mut waist = points_along(pattern.piece(PieceId::Front)?.edge("waist")?)?;
+        let behind = pattern
+            .piece(PieceId::PocketFacing)
+            .and_then(|f| points_along(f.edge("waist")?));
+        // Waist edges run from the outseam to the centre or back; either way they are one line.
+        let behind = behind.unwrap_or_default();
+        let below = |p: Point| {
+            let near = distance_to_line(&waist, p);
+            near.min(distance_to_line(&behind, p))
+        };
+        let (at, far) = (0..=STEPS)
+            .map(|k| from.lerp(to, f64::from(k) / f64::from(STEPS)))
+            .map(|p| (p, below(p)))
+            .max_by(|a, b| a.1.total_cmp(&b.1))?;
+        waist.clear();
+        let band = pattern.spec.band_height;
+        let hidden = ((BELT - band) / 2.0).max(Length::ZERO) + PLACED;
+        let far = Length::mm(far);
+        (far > hidden).then(|| {
+            Broken::warning(
+                "extra pocket",
+                format!(
+                    "its top edge lies {} below the band seam; a belt of {} on a band of {} leaves it in view",
+                    mm(far),
+                    mm(BELT),
+                    mm(band)
+                ),
+            )
+            .help("let its top edge run up to the band seam")
+            .at(place(PieceId::Front, at))
+        })
+    };
+    found().into_iter().collect()
+}
+
+/// How much of it lies in the mouth opening, where the front does not cover it.
+pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let (from, to, outline) = extra(case)?;
+        let front = case.ground(PieceId::Front)?;
+        let pocket: &[Point] = &outline;
+        let covered = |p: Point| contains(front.polygon(), p);
+        let width = (to - from).hypot();
+        let side = (to - from) / width.max(1e-9);
+        // Square to its top edge, away from the band.
+        let down = -geometry::left_of(side);
+        let depth = case.context.pattern.spec.extra_pocket?.depth.to_mm();
+        let down = if contains(pocket, from.midpoint(to) + down * (depth / 2.0)) {
+            down
+        } else {
+            -down
+        };
+        let share = |k: u32| (f64::from(k) + 0.5) / f64::from(STEPS);
+        let at = |k: u32, below: f64| from.lerp(to, share(k)) + down * below;
+        // The top edge, looked at just below the band seam.
+        let open = (0..STEPS).filter(|k| !covered(at(*k, 1.0))).count();
+        let deepest = (0..STEPS)
+            .flat_map(|k| (0..STEPS).map(move |j| (k, share(j) * depth)))
+            .map(|(k, below)| (at(k, below), below))
+            .filter(|(p, _)| contains(pocket, *p) && !covered(*p))
+            .max_by(|a, b| a.1.total_cmp(&b.1));
+        let seen = Length::mm(width * open as f64 / f64::from(STEPS));
+        let (p, below) = deepest?;
+        (seen > IN_VIEW).then(|| {
+            Broken::note(
+                "extra pocket",
+                format!(
+                    "about {:.0} mm of its top edge of {:.0} mm lie in the pocket mouth, down to {:.0} mm below the band: seen when the mouth stands open",
+                    seen.to_mm(),
+                    width,
+                    below
+                ),
+            )
+            .help("set it nearer to the centre front, or cut it from the shell")
+            .at(place(PieceId::Front, p))
+        })
+    };
+    found().into_iter().collect()
+}
+
+pub(super) fn bag_short(case: &Case<'_>) -> Vec<Broken> {
+    let spec = &case.context.pattern.spec;
+    let below = spec.bag_depth - spec.mouth_depth;
+    if below >= HAND {
+        return Vec::new();
+    }
+    vec![
+        Broken::warning(
+            "pocket bag",
+            format!(
+                "it reaches {} below the mouth; a hand needs about {}",
+                mm(below),
+                mm(HAND)
+            ),
+        )
+        .help(format!("a depth of {}", mm(spec.mouth_depth + HAND)))
+        .at(case.point(PieceId::PocketBag, "fold_foot")),
+    ]
+}
+
+/// The facing is sewn on the lower ply of the bag and has to lie within it.
+pub(super) fn bag_facing(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let pattern = case.context.pattern;
+        let spec = &pattern.spec;
+        let facing = pattern.piece(PieceId::PocketFacing)?;
+        let bag = pattern.piece(PieceId::PocketBag)?;
+        let along = |piece: &draft::Piece, edge| piece.edge(edge).map(|e| e.length());
+        let width = along(facing, "waist")? + along(facing, "waist_under")?;
+        let across = along(bag, "waist_under")?;
+        let depth = spec.mouth_depth + spec.facing;
+        let said = if depth > spec.bag_depth {
+            format!(
+                "the facing reaches {} below the band and the bag {}",
+                mm(depth),
+                mm(spec.bag_depth)
+            )
+        } else if width > across + PLACED {
+            format!(
+                "the facing is {} wide along the band and the bag {} to its fold",
+                mm(width),
+                mm(across)
+            )
+        } else {
+            return None;
+        };
+        Some(
+            Broken::warning("pocket bag", said)
+                .help("a larger bag, or a facing that reaches less far beyond the mouth")
+                .at(case.point(PieceId::PocketBag, "fold_top")),
+        )
+    };
+    found().into_iter().collect()
+}

@@ -1,0 +1,146 @@
+//! Rivets: what they go through, and how far from the edge.
+
+use draft::PieceId;
+use trade::Length;
+
+use super::case::{Broken, Case, distance, place};
+use crate::allowance::allowances;
+use crate::bulk::{CrossingKind, Plies, Thicknesses, mouth_plies};
+use crate::context::mm;
+use crate::garment::{Fixing, FixingKind};
+
+/// A rivet closes on at least this much cloth, and on so many plies (from memory).
+const LEAST: Length = Length::mm(1.5);
+const LEAST_PLIES: u32 = 2;
+
+/// Its nail closes on at most this much (from memory).
+const MOST: Length = Length::mm(8.0);
+
+/// What a rivet goes through, and how thick that is.
+struct Grip {
+    plies: Plies,
+    thickness: Length,
+}
+
+fn rivets<'a>(case: &Case<'a>) -> impl Iterator<Item = (&'a Fixing, Length)> {
+    case.fixings.iter().filter_map(|f| match f.kind {
+        FixingKind::Rivet(cap) => Some((f, cap)),
+        _ => None,
+    })
+}
+
+fn grip(case: &Case<'_>, rivet: &Fixing) -> Option<Grip> {
+    let one = Thicknesses::of(case.context.doc, case.context.collection);
+    let corner = |kind: CrossingKind| {
+        case.crossings
+            .iter()
+            .find(|c| c.kind == kind && c.place.piece == rivet.piece)
+            .map(|c| c.plies)
+    };
+    let plies = match rivet.piece {
+        PieceId::Front => {
+            // Near the outseam its allowance lies below.
+            let side = case.point(PieceId::Front, "mouth_side")?.at;
+            let allowance = case
+                .context
+                .seam("outseam")
+                .map_or(Length::ZERO, |s| allowances(s, Length::ZERO).over);
+            let at_side = (rivet.at - side).hypot() < allowance.to_mm();
+            mouth_plies(case.context, at_side)
+        }
+        PieceId::CoinPocket => corner(CrossingKind::CoinPocket)?,
+        // A hidden rivet does not pierce the outer ply of the pocket.
+        _ => {
+            let all = corner(CrossingKind::BackPocket)?;
+            let outer = u32::from(!rivet.outside);
+            Plies {
+                shell: all.shell.saturating_sub(outer),
+                ..all
+            }
+        }
+    };
+    Some(Grip {
+        plies,
+        thickness: plies.thickness(&one),
+    })
+}
+
+/// What a rivet is on, for people.
+fn about(rivet: &Fixing) -> String {
+    match rivet.piece {
+        PieceId::Front => "rivet at the pocket mouth".to_owned(),
+        piece => format!("rivet on {}", piece.name().to_lowercase()),
+    }
+}
+
+/// Says something of each kind of rivet once.
+fn each(case: &Case<'_>, look: impl Fn(&Fixing, Length) -> Option<Broken>) -> Vec<Broken> {
+    let mut out: Vec<Broken> = Vec::new();
+    for (rivet, cap) in rivets(case) {
+        let Some(broken) = look(rivet, cap) else {
+            continue;
+        };
+        if out.iter().all(|b| b.about != broken.about) {
+            out.push(broken.at(place(rivet.piece, rivet.at)));
+        }
+    }
+    out
+}
+
+pub(super) fn thin(case: &Case<'_>) -> Vec<Broken> {
+    each(case, |rivet, _| {
+        let grip = grip(case, rivet)?;
+        (grip.plies.total() < LEAST_PLIES || grip.thickness < LEAST).then(|| {
+            Broken::warning(
+                about(rivet),
+                format!(
+                    "it goes through {} plies, {} in all, and will not close tightly",
+                    grip.plies.total(),
+                    mm(grip.thickness)
+                ),
+            )
+            .help(format!(
+                "at least {LEAST_PLIES} plies and {}: lay a scrap of cloth below, or leave it out",
+                mm(LEAST)
+            ))
+        })
+    })
+}
+
+pub(super) fn thick(case: &Case<'_>) -> Vec<Broken> {
+    each(case, |rivet, _| {
+        let grip = grip(case, rivet)?;
+        (grip.thickness > MOST).then(|| {
+            Broken::warning(
+                about(rivet),
+                format!(
+                    "it goes through {} plies, {} in all; a nail of usual length closes on {}",
+                    grip.plies.total(),
+                    mm(grip.thickness),
+                    mm(MOST)
+                ),
+            )
+            .help("set it clear of the folded edges, or ask for a longer nail")
+        })
+    })
+}
+
+pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
+    each(case, |rivet, cap| {
+        let ground = case.ground(rivet.piece)?;
+        let to_edge = Length::mm(distance(ground.polygon(), rivet.at));
+        let over = cap / 2.0 - to_edge;
+        (over > Length::ZERO).then(|| {
+            Broken::warning(
+                about(rivet),
+                format!(
+                    "its middle lies {} from the edge, so a cap of {} stands {} over it",
+                    mm(to_edge),
+                    mm(cap),
+                    mm(over)
+                ),
+            )
+            .help("a smaller cap, or the rows beside it further apart")
+        })
+    })
+}

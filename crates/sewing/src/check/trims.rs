@@ -1,0 +1,186 @@
+//! Labels, patch, metal and bartacks.
+
+use style::TrimKind;
+use trade::Length;
+
+use super::case::{Broken, Case, place};
+use crate::context::mm;
+use crate::garment::{Fixing, FixingKind};
+
+/// Words that say a leather is tanned without chromium.
+const NO_CHROMIUM: [&str; 6] = [
+    "vegetable",
+    "chrome-free",
+    "chromium-free",
+    "free of chrom",
+    "metal-free",
+    "no chrom",
+];
+
+/// Words that say a metal is free of nickel.
+const NO_NICKEL: [&str; 4] = ["nickel-free", "nickel free", "free of nickel", "no nickel"];
+
+/// Bartack stitches to a quarter inch, least and most.
+const TACK_STITCHES: (f64, f64) = (14.0, 32.0);
+
+fn labels<'a>(case: &Case<'a>) -> Vec<(&'a Fixing, Length, Length)> {
+    let fixings = case.fixings.iter();
+    fixings
+        .filter_map(|f| match &f.kind {
+            FixingKind::Label(width, height, _) => Some((f, *width, *height)),
+            _ => None,
+        })
+        .collect()
+}
+
+/// A label on the band that covers a row of its stitching.
+pub(super) fn label_over_seam(case: &Case<'_>) -> Vec<Broken> {
+    let band = case.context.pattern.spec.band_height;
+    let Some(seam) = case.context.seam("band") else {
+        return Vec::new();
+    };
+    let mut out = Vec::new();
+    for (label, _, height) in labels(case) {
+        if label.piece != draft::PieceId::Band {
+            continue;
+        }
+        // The inner face lies above the fold, upside down: its join is at twice the height.
+        let middle = band * 2.0 - Length::mm(label.at.y);
+        let crossed = seam
+            .rows
+            .iter()
+            .find(|row| (row.offset - middle).abs() < height / 2.0);
+        out.extend(crossed.map(|row| {
+            Broken::note(
+                format!("label {}", label.from),
+                format!(
+                    "it is {} high and covers the row at {} from the band seam",
+                    mm(height),
+                    mm(row.offset)
+                ),
+            )
+            .help("a lower label, or sew it in with the band")
+            .at(place(label.piece, label.at))
+        }));
+    }
+    out
+}
+
+pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
+    let all = labels(case);
+    let mut out = Vec::new();
+    for (index, (a, width, height)) in all.iter().enumerate() {
+        for (b, other_width, other_height) in &all[..index] {
+            let apart = a.at - b.at;
+            let over = a.piece == b.piece
+                && a.on == b.on
+                && apart.x.abs() < (*width + *other_width).to_mm() / 2.0
+                && apart.y.abs() < (*height + *other_height).to_mm() / 2.0;
+            if over {
+                out.push(
+                    Broken::warning(
+                        format!("label {}", a.from),
+                        format!("it lies on the label {}", b.from),
+                    )
+                    .help("place one beside the other")
+                    .at(place(a.piece, a.at)),
+                );
+            }
+        }
+    }
+    out
+}
+
+fn says(material: &str, words: &[&str]) -> bool {
+    let material = material.to_lowercase();
+    words.iter().any(|word| material.contains(word))
+}
+
+pub(super) fn leather(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let key = &case.context.doc.patch.as_ref()?.trim;
+        let trim = case.trim(key)?;
+        let leather = says(&trim.material, &["leather"]);
+        (leather && !says(&trim.material, &NO_CHROMIUM)).then(|| {
+            Broken::note(
+                "patch",
+                format!(
+                    "{}: leather that touches the skin may hold less than 3 mg/kg of chromium VI, and how it is tanned is not stated",
+                    trim.name
+                ),
+            )
+            .help("ask for a test to EN ISO 17075, or for leather tanned without chromium, and write it in the material")
+            .at(case.fixing(key))
+        })
+    };
+    found().into_iter().collect()
+}
+
+pub(super) fn nickel(case: &Case<'_>) -> Vec<Broken> {
+    let doc = case.context.doc;
+    let mut keys: Vec<&str> = vec![&doc.fly.band_button];
+    keys.extend(doc.fly.button.as_deref());
+    keys.extend(doc.fly.zip.as_deref());
+    keys.extend(doc.rivets.as_ref().map(|r| r.trim.as_str()));
+    let mut out: Vec<Broken> = Vec::new();
+    for key in keys {
+        let Some(trim) = case.trim(key) else {
+            continue;
+        };
+        let metal = matches!(
+            trim.kind,
+            TrimKind::ShankButton | TrimKind::Rivet | TrimKind::Zip
+        );
+        let about = format!("trim {key}");
+        if metal && !says(&trim.material, &NO_NICKEL) && out.iter().all(|b| b.about != about) {
+            out.push(
+                Broken::note(
+                    about,
+                    format!(
+                        "{}: buttons, rivets and zips that touch the skin may release at most 0.5 µg of nickel a square centimetre and week; its material does not say that it is free of nickel",
+                        trim.name
+                    ),
+                )
+                .help("ask for a test to EN 1811, and write \"nickel-free\" in the material")
+                .at(case.fixing(key)),
+            );
+        }
+    }
+    out
+}
+
+pub(super) fn tack_density(case: &Case<'_>) -> Vec<Broken> {
+    let tack = &case.context.doc.bartacks;
+    let quarters = tack.length / Length::inches(0.25);
+    let density = f64::from(tack.stitches) / quarters;
+    if !density.is_finite() || quarters <= 0.0 {
+        return Vec::new();
+    }
+    let said = if density < TACK_STITCHES.0 {
+        "leave it open"
+    } else if density > TACK_STITCHES.1 {
+        "cut the cloth"
+    } else {
+        return Vec::new();
+    };
+    vec![
+        Broken::warning(
+            "bartacks",
+            format!(
+                "{} stitches on {} are {density:.0} to a quarter inch and {said}",
+                tack.stitches,
+                mm(tack.length)
+            ),
+        )
+        .help(format!(
+            "{:.0} to {:.0} stitches",
+            (TACK_STITCHES.0 * quarters).ceil(),
+            (TACK_STITCHES.1 * quarters).floor()
+        ))
+        .at(case.fixings.iter().find_map(|f| {
+            matches!(f.kind, FixingKind::Bartack(..))
+                .then(|| place(f.piece, f.at))
+                .flatten()
+        })),
+    ]
+}

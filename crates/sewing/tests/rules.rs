@@ -1,0 +1,352 @@
+//! Every rule is kept by a sound style and broken by one spoilt on purpose.
+#![allow(clippy::unwrap_used, missing_docs)]
+
+mod common;
+
+use std::collections::BTreeSet;
+
+use common::ferryman;
+use draft::{Finding, PieceId, Severity};
+use geometry::{Affine, Vec2};
+use sewing::{FixingKind, Garment, SEWING_RULES, make, sewing_findings};
+use style::{Closing, Construction, Loaded, OutseamLine, RowSpec, Size};
+use trade::{Length, StitchDensity, StitchType, YarnSize};
+
+const SIZE: Size = Size::new(32, 32);
+
+/// One rule: what makes the demo style sound where it is not, what spoils the style, and what spoils
+/// the garment made from it where no style could.
+struct Trial {
+    code: &'static str,
+    sound: fn(&mut Loaded),
+    spoil: fn(&mut Loaded),
+    then: fn(&mut Garment),
+}
+
+fn as_it_is(_: &mut Loaded) {}
+fn as_made(_: &mut Garment) {}
+
+/// The demo style is sound, and this spoils it.
+const fn spoilt(code: &'static str, spoil: fn(&mut Loaded)) -> Trial {
+    Trial {
+        code,
+        sound: as_it_is,
+        spoil,
+        then: as_made,
+    }
+}
+
+/// The demo style has something to say; this makes it sound, and that spoils it.
+const fn mended(code: &'static str, sound: fn(&mut Loaded), spoil: fn(&mut Loaded)) -> Trial {
+    Trial {
+        code,
+        sound,
+        spoil,
+        then: as_made,
+    }
+}
+
+/// The demo style is sound, and no style could break the rule; this spoils the garment.
+const fn spoilt_after(code: &'static str, then: fn(&mut Garment)) -> Trial {
+    Trial {
+        code,
+        sound: as_it_is,
+        spoil: as_it_is,
+        then,
+    }
+}
+
+fn rows<'a>(l: &'a mut Loaded, seam: &str) -> &'a mut Vec<RowSpec> {
+    let resolved = l.style.seam(seam).unwrap().rows;
+    l.style.seams[seam].rows.get_or_insert(resolved)
+}
+
+fn chart(l: &mut Loaded, measure: &str, mm: f64) {
+    l.style.chart[measure].value = Length::mm(mm);
+}
+
+fn shell_of(l: &mut Loaded, mm: f64) {
+    let key = l.style.cloth.shell.clone();
+    l.collection.cloths[&key].thickness = Length::mm(mm);
+}
+
+fn construct(l: &mut Loaded, seam: &str, construction: Construction) {
+    l.style.seams[seam].construction = Some(construction);
+}
+
+fn yarn(l: &mut Loaded, key: &str, tex: f64) {
+    l.collection.yarns[key].size = YarnSize::tex(tex);
+}
+
+/// Moves a line on a piece.
+fn shift(g: &mut Garment, piece: PieceId, line: &str, by: Vec2) {
+    let piece = g.pattern.pieces.iter_mut().find(|p| p.id == piece).unwrap();
+    let line = piece.lines.iter_mut().find(|l| l.name == line).unwrap();
+    line.path = line.path.transformed(Affine::translate(by));
+}
+
+fn holes(g: &mut Garment, change: fn(&mut sewing::Fixing)) {
+    for fixing in &mut g.fixings {
+        if matches!(fixing.kind, FixingKind::Buttonhole(_)) {
+            change(fixing);
+        }
+    }
+}
+
+const TRIALS: &[Trial] = &[
+    spoilt("sewing::row-near-edge", |l| {
+        rows(l, "mouth")[0].offset = Length::mm(0.4);
+    }),
+    spoilt("sewing::row-catches-nothing", |l| {
+        rows(l, "hem")[0].offset = Length::mm(20.0);
+    }),
+    spoilt("sewing::stitches-crowded", |l| {
+        rows(l, "mouth")[1].density = StitchDensity::per_cm(20.0);
+    }),
+    spoilt("sewing::stitches-open", |l| {
+        rows(l, "seat")[0].density = StitchDensity::per_inch(5.0);
+    }),
+    spoilt("sewing::row-gauge", |l| {
+        rows(l, "seat")[1].offset = Length::mm(4.0);
+    }),
+    spoilt("sewing::chain-end", |l| {
+        rows(l, "back_pocket_set")[0].stitch = StitchType::S401;
+    }),
+    spoilt("sewing::under-yarn", |l| {
+        rows(l, "mouth")[0].under = "night-40".to_owned();
+    }),
+    spoilt("sewing::stitch-misplaced", |l| {
+        rows(l, "inseam")[0].stitch = StitchType::S504;
+    }),
+    spoilt("sewing::hem-density", |l| {
+        rows(l, "hem")[0].density = StitchDensity::per_inch(10.0);
+    }),
+    spoilt("sewing::lap-narrow", |l| {
+        rows(l, "inseam")[1].offset = Length::mm(3.0);
+    }),
+    mended(
+        "sewing::joining-row",
+        |l| {
+            let mut joining = rows(l, "front_rise")[0].clone();
+            joining.offset = Length::ZERO;
+            rows(l, "front_rise").insert(0, joining);
+        },
+        |l| construct(l, "front_rise", Construction::MockFelled),
+    ),
+    spoilt("sewing::no-rows", |l| rows(l, "coin_set").clear()),
+    mended(
+        "sewing::overedge-unstated",
+        |l| construct(l, "front_rise", Construction::LapFelled),
+        |l| construct(l, "front_rise", Construction::MockFelled),
+    ),
+    // Eight plies of 0.82 mm are 6.6 mm.
+    spoilt("sewing::hem-narrow", |l| {
+        chart(l, "hem_depth", 6.0);
+        rows(l, "hem")[0].offset = Length::mm(4.5);
+    }),
+    mended(
+        "sewing::yarn-for-cloth",
+        |l| {
+            yarn(l, "night-40", 60.0);
+        },
+        |l| yarn(l, "rope-105", 240.0),
+    ),
+    spoilt("sewing::unknown-name", |l| {
+        rows(l, "band")[0].yarn = "cable-900".to_owned();
+    }),
+    spoilt("sewing::needle-shared", |l| {
+        rows(l, "inseam")[1].yarn = "night-40".to_owned();
+    }),
+    // Tex 150 wants at least 130; pocketing of 6.5 oz/yd² takes tex 60 and its 110 at most.
+    spoilt("sewing::needle-for-cloth", |l| yarn(l, "chalk-40", 150.0)),
+    spoilt("sewing::band-button", |l| chart(l, "band_overlap", 20.0)),
+    // Holes of a 14 mm button end 9.5 + 14 + 3.2 = 26.7 mm from the fly edge.
+    spoilt("sewing::fly-holes", |l| {
+        rows(l, "fly")[1].offset = Length::mm(26.0);
+    }),
+    spoilt("sewing::fly-buttons", |l| l.style.fly.buttons = 30),
+    spoilt("sewing::zip-length", |l| {
+        let mut zip = l.collection.trims["rivet-9"].clone();
+        zip.length = Some(Length::mm(200.0));
+        l.collection.trims.insert("zip".to_owned(), zip);
+        l.style.fly.closing = Closing::Zip;
+        l.style.fly.zip = Some("zip".to_owned());
+    }),
+    spoilt_after("sewing::hole-near-end", |g| {
+        holes(g, |hole| hole.at += hole.along * 8.0);
+    }),
+    spoilt_after("sewing::hole-for-button", |g| {
+        holes(g, |hole| {
+            hole.kind = FixingKind::Buttonhole(Length::mm(14.0))
+        });
+    }),
+    spoilt("sewing::pocket-outside", |l| {
+        chart(l, "back_pocket_from_centre", 190.0);
+    }),
+    spoilt("sewing::pocket-near-seam", |l| {
+        chart(l, "back_pocket_from_yoke", 4.0);
+    }),
+    spoilt_after("sewing::pocket-levels", |g| {
+        shift(g, PieceId::Back, "pocket_left", Vec2::new(0.0, -5.0));
+    }),
+    spoilt("sewing::coin-beyond-facing", |l| {
+        chart(l, "coin_depth", 160.0);
+    }),
+    spoilt("sewing::coin-hidden", |l| {
+        l.style.pockets.coin.below_band = Length::mm(85.0);
+        chart(l, "coin_depth", 20.0);
+    }),
+    // 22 mm from the outseam and 90 mm wide, in a mouth of 105 mm.
+    spoilt("sewing::coin-wide", |l| chart(l, "coin_width", 90.0)),
+    spoilt("sewing::coin-foot", |l| {
+        chart(l, "coin_depth", 20.0);
+        chart(l, "coin_width", 40.0);
+        l.style.pockets.coin.below_band = Length::mm(10.0);
+    }),
+    spoilt_after("sewing::extra-below-band", |g| {
+        shift(g, PieceId::Front, "extra_pocket", Vec2::new(0.0, -12.0));
+    }),
+    mended(
+        "sewing::extra-in-mouth",
+        |l| {
+            let extra = l.style.pockets.extra.as_mut().unwrap();
+            extra.from_centre = Length::mm(10.0);
+        },
+        |l| {
+            let extra = l.style.pockets.extra.as_mut().unwrap();
+            extra.from_centre = Length::mm(90.0);
+        },
+    ),
+    spoilt("sewing::bag-short", |l| {
+        l.style.pockets.bag.depth = Length::mm(200.0);
+    }),
+    mended(
+        "sewing::bag-facing",
+        |l| {
+            l.style.pockets.bag.facing = Length::mm(60.0);
+        },
+        |l| l.style.pockets.bag.facing = Length::mm(80.0),
+    ),
+    // 45 mm less two tacks of 2 mm leave 41 mm for a belt of 40 mm and 3 mm of play.
+    spoilt("sewing::loop-short", |l| chart(l, "loop_length", 45.0)),
+    spoilt("sewing::loop-foot", |l| chart(l, "loop_length", 40.0)),
+    spoilt("sewing::loop-spacing", |l| l.style.loops.count = 3),
+    spoilt("sewing::patch-on-loop", |l| {
+        l.style.patch.as_mut().unwrap().from_centre = Length::mm(130.0);
+    }),
+    spoilt("sewing::rivet-thin", |l| {
+        let pocketing = l.style.cloth.pocketing.clone();
+        l.collection.cloths[&pocketing].thickness = Length::mm(0.1);
+        shell_of(l, 0.2);
+    }),
+    spoilt("sewing::rivet-thick", |l| shell_of(l, 1.3)),
+    // The rows of the mouth keep a rivet 4.8 mm from its edge.
+    spoilt("sewing::rivet-near-edge", |l| {
+        l.collection.trims["rivet-9"].diameter = Some(Length::mm(12.0));
+    }),
+    spoilt("sewing::bulk-machine", |l| shell_of(l, 1.8)),
+    mended(
+        "sewing::felled-crossing",
+        |l| shell_of(l, 0.5),
+        |l| shell_of(l, 1.3),
+    ),
+    mended(
+        "sewing::hem-bulk",
+        |l| construct(l, "inseam", Construction::Overlocked),
+        |l| construct(l, "inseam", Construction::LapFelled),
+    ),
+    spoilt("sewing::label-over-seam", |l| {
+        l.collection.trims["main-label"].height = Some(Length::mm(36.0));
+    }),
+    spoilt("sewing::labels-overlap", |l| {
+        l.style.labels[1].place = l.style.labels[0].place.clone();
+    }),
+    spoilt("sewing::leather-chromium", |l| {
+        l.collection.trims["patch"].material = "leather, 1.6 mm".to_owned();
+    }),
+    spoilt("sewing::nickel", |l| {
+        l.collection.trims["shank-22"].material = "brass".to_owned();
+    }),
+    spoilt("sewing::tack-density", |l| l.style.bartacks.stitches = 12),
+    mended(
+        "sewing::selvedge-curve",
+        |l| l.style.shape.outseam = OutseamLine::Straight,
+        |l| l.style.shape.outseam = OutseamLine::Shaped,
+    ),
+    spoilt("sewing::selvedge-missing", |l| {
+        let shell = l.style.cloth.shell.clone();
+        l.collection.cloths[&shell].selvedge = false;
+    }),
+];
+
+fn said(code: &str, change: fn(&mut Loaded), then: fn(&mut Garment)) -> Vec<Finding> {
+    let mut loaded = ferryman();
+    change(&mut loaded);
+    let mut garment = make(&loaded.style, &loaded.collection, SIZE);
+    then(&mut garment);
+    let mut found = sewing_findings(&garment);
+    found.retain(|f| f.code == code);
+    found
+}
+
+#[test]
+fn every_rule_passes_a_sound_style() {
+    for trial in TRIALS {
+        let found = said(trial.code, trial.sound, as_made);
+        assert_eq!(found, [], "{}", trial.code);
+    }
+}
+
+#[test]
+fn every_rule_fails_a_spoilt_style() {
+    for trial in TRIALS {
+        let found = said(trial.code, trial.spoil, trial.then);
+        assert!(!found.is_empty(), "{}", trial.code);
+        let rule = SEWING_RULES.iter().find(|r| r.code == trial.code).unwrap();
+        for f in &found {
+            assert!(f.severity <= rule.severity, "{f:?}");
+            assert_eq!(f.size, Some(SIZE));
+            assert_eq!(f.source, rule.source);
+            // What has no row or trim to point at has no place.
+            let nowhere = ["sewing::unknown-name", "sewing::no-rows"];
+            assert!(f.place.is_some() || nowhere.contains(&f.code), "{f:?}");
+            assert!(f.place.is_none_or(|p| p.at.is_finite()), "{f:?}");
+            assert!(
+                f.message.ends_with(|c: char| c != '.') && !f.about.is_empty(),
+                "{f:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn every_rule_is_tried_and_explained() {
+    let tried: Vec<&str> = TRIALS.iter().map(|t| t.code).collect();
+    let codes: Vec<&str> = SEWING_RULES.iter().map(|r| r.code).collect();
+    assert_eq!(tried, codes);
+    assert_eq!(codes.iter().collect::<BTreeSet<_>>().len(), codes.len());
+    assert!(codes.len() >= 30);
+    for rule in SEWING_RULES {
+        let texts = [rule.title, rule.reason, rule.source];
+        assert!(
+            texts.iter().all(|t| t.len() > 8 && !t.ends_with('.')),
+            "{}",
+            rule.code
+        );
+    }
+}
+
+/// The demo style is meant to be sewn: nothing about it is an error, and little a warning.
+#[test]
+fn the_demo_style_can_be_sewn_in_every_size() {
+    let loaded = ferryman();
+    for size in loaded.style.sizes.all() {
+        let garment = make(&loaded.style, &loaded.collection, size);
+        let found = sewing_findings(&garment);
+        assert!(
+            found.iter().all(|f| f.severity < Severity::Error),
+            "{found:#?}"
+        );
+        assert!(found.len() <= 10, "{found:#?}");
+    }
+}
