@@ -9,7 +9,6 @@ mod findings;
 mod materials;
 mod pieces;
 mod words;
-mod yarn_use;
 
 use sewing::{Garment, make};
 use style::{Change, Loaded, Size};

@@ -33,8 +33,8 @@ fn pages(pdf: &[u8]) -> usize {
 fn the_sample_has_a_page_for_every_part() {
     let pdf = pack_pdf(&sample::pack(), &options()).unwrap();
     assert!(pdf.starts_with(b"%PDF-1.7"));
-    // Cover, what to settle, chart, two of measures, two of construction, four views, pieces, two piece sheets, materials.
-    assert_eq!(pages(&pdf), 15);
+    // Cover, what to settle, chart, three of measures, two of construction, four views, pieces, two piece sheets, materials.
+    assert_eq!(pages(&pdf), 16);
     assert!(count(&pdf, "/StructTreeRoot") > 0, "tagged");
     assert!(count(&pdf, "/Outlines") > 0, "bookmarks");
 }

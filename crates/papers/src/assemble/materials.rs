@@ -1,22 +1,30 @@
 //! What one pair is made of: cloth, yarn, metal, patch and labels.
 
 use draft::ClothUse;
+use sewing::yarn::{Consumption, Sewn, consumption};
 use sewing::{FixingKind, On};
 use style::{Trim, known};
-use trade::{Area, Share};
+use trade::{Area, Length, Share};
 
 use super::Context;
 use super::construction::cloth_of;
 use super::pieces::{area, cuts};
 use super::words::{capital, joined, millimetres, swatch};
-use super::yarn_use::{BARTACKS, yarn_use};
 use crate::{MaterialGroup, MaterialRow};
 
 pub(super) fn note(context: &Context<'_>) -> String {
+    let unstated = consumption(context.shown).unstated_estimate();
+    let more = if unstated > Length::ZERO {
+        format!(
+            "; work the style writes no row for, about {}, is not in it",
+            context.words.yarn(unstated)
+        )
+    } else {
+        String::new()
+    };
     format!(
         "For one pair in size {}. Cloth is the net area of the cut pieces, not a lay: what falls between them is not in it. \
-         Yarn is a geometric estimate of the rows and bartacks, without waste; buttonholes, and overedging the style writes no \
-         row for, are not in it.",
+         Yarn is a geometric estimate without waste{more}.",
         context.shown.size
     )
 }
@@ -108,10 +116,11 @@ fn cloth_row(context: &Context<'_>, cloth: ClothUse) -> Option<MaterialRow> {
 
 fn yarns(context: &Context<'_>) -> Vec<MaterialRow> {
     let words = context.words;
-    yarn_use(context)
-        .iter()
+    let taken = consumption(context.shown);
+    taken
+        .by_yarn()
+        .into_iter()
         .map(|(key, used)| {
-            let seams: Vec<String> = used.seams.iter().map(|seam| seam_title(seam)).collect();
             let yarn = context.loaded.collection.yarns.get(key);
             let spec = yarn.map(|yarn| {
                 let put_up = yarn
@@ -125,22 +134,34 @@ fn yarns(context: &Context<'_>) -> Vec<MaterialRow> {
                 ]
             });
             MaterialRow {
-                name: yarn.map_or_else(|| key.clone(), |yarn| yarn.name.clone()),
+                name: yarn.map_or_else(|| key.to_owned(), |yarn| yarn.name.clone()),
                 spec: joined(spec.iter().flatten().map(String::as_str), ", "),
                 colour: yarn.and_then(|yarn| swatch(yarn.colour)),
-                used: capital(&seams.join(", ")),
-                quantity: words.yarn(used.length),
+                used: capital(&sewn_with(&taken, key).join(", ")),
+                quantity: words.yarn(used.total()),
             }
         })
         .collect()
 }
 
-fn seam_title(seam: &str) -> String {
-    match known::seam_name(seam) {
-        Some(known) => known.title.to_owned(),
-        None if seam == BARTACKS => BARTACKS.to_owned(),
-        None => seam.replace('_', " "),
+/// What a yarn sews, each once, in the order of the garment.
+fn sewn_with(taken: &Consumption, key: &str) -> Vec<&'static str> {
+    let mut titles = Vec::new();
+    for item in taken
+        .items
+        .iter()
+        .filter(|i| i.needle_yarn == key || i.under_yarn == key)
+    {
+        let title = match item.sewn {
+            Sewn::Bartack(_) => "bartacks",
+            Sewn::Buttonhole => "buttonholes",
+            Sewn::Row(_) => known::seam_name(&item.seam).map_or("other seams", |known| known.title),
+        };
+        if !titles.contains(&title) {
+            titles.push(title);
+        }
     }
+    titles
 }
 
 fn metal(context: &Context<'_>) -> Vec<MaterialRow> {

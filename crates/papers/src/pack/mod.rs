@@ -29,7 +29,8 @@ pub struct Pack {
     pub changes: Vec<Change>,
     /// The finished measures in every size.
     pub chart: Chart,
-    /// How each measure is taken, drawn; printed two to a line, scaled to fit.
+    /// How each measure is taken, drawn; printed at their own size where a page holds them, those of at
+    /// most 84 mm in width two to a line.
     pub diagrams: Vec<Figure>,
     /// A sentence above the construction list, such as how rows are counted. May be empty.
     pub construction_note: String,
