@@ -30,7 +30,9 @@ pub fn program() -> &'static Path {
 
 fn build(cargo: &OsStr, release: bool) {
     let mut command = Command::new(cargo);
-    command.args(["build", "--quiet", "--bin", "fellwork"]).current_dir(crate::source::root());
+    command
+        .args(["build", "--quiet", "--bin", "fellwork"])
+        .current_dir(crate::source::root());
     if release {
         command.arg("--release");
     }

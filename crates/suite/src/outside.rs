@@ -49,7 +49,10 @@ pub fn skipped(why: &str) {
         env::var_os("CI").is_none(),
         "{why}, and with CI set every check has to be made"
     );
-    let name = std::thread::current().name().unwrap_or("a check").to_owned();
+    let name = std::thread::current()
+        .name()
+        .unwrap_or("a check")
+        .to_owned();
     // Nobody can be told when standard error is closed.
     let _ = writeln!(std::io::stderr(), "SKIPPED {name}: {why}");
 }

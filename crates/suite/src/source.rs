@@ -93,5 +93,8 @@ fn entries(folder: &Path) -> Vec<PathBuf> {
 }
 
 fn name(path: &Path) -> String {
-    path.file_name().unwrap_or_default().to_string_lossy().into_owned()
+    path.file_name()
+        .unwrap_or_default()
+        .to_string_lossy()
+        .into_owned()
 }

@@ -14,14 +14,22 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("style", &["trade"]),
     ("draft", &["geometry", "style", "trade"]),
     ("sewing", &["draft", "geometry", "style", "trade"]),
-    ("drawing", &["draft", "geometry", "sewing", "style", "trade"]),
-    ("papers", &["draft", "drawing", "geometry", "sewing", "style", "trade"]),
+    (
+        "drawing",
+        &["draft", "geometry", "sewing", "style", "trade"],
+    ),
+    (
+        "papers",
+        &["draft", "drawing", "geometry", "sewing", "style", "trade"],
+    ),
     ("bench", &["draft", "drawing", "sewing", "style", "trade"]),
     (
         "fellwork",
-        &["bench", "draft", "drawing", "geometry", "papers", "sewing", "style", "trade"],
+        &[
+            "bench", "draft", "drawing", "geometry", "papers", "sewing", "style", "trade",
+        ],
     ),
-    ("suite", &[]),
+    ("suite", &["draft", "style"]),
 ];
 
 /// What reaches out of the program, and the rooms that may.
@@ -31,8 +39,14 @@ const OUTWARD: &[(&[&str], &[&str])] = &[
     (&["std::env", "env::var"], &["fellwork", "suite"]),
     (&["std::process"], &["fellwork", "suite", "style"]),
     // A clock: how long a change took, and today's date.
-    (&["SystemTime", "Instant", "Zoned"], &["bench", "fellwork", "suite"]),
-    (&["std::thread", "thread::spawn", "rayon"], &["bench", "fellwork", "suite"]),
+    (
+        &["SystemTime", "Instant", "Zoned"],
+        &["bench", "fellwork", "suite"],
+    ),
+    (
+        &["std::thread", "thread::spawn", "rayon"],
+        &["bench", "fellwork", "suite"],
+    ),
     (&["std::net", "tokio::"], &["bench", "suite"]),
 ];
 
@@ -67,7 +81,12 @@ fn arrows() -> BTreeMap<String, BTreeSet<String>> {
 fn only_the_stated_arrows_exist() {
     let stated: BTreeMap<String, BTreeSet<String>> = ARROWS
         .iter()
-        .map(|(room, on)| (room.to_string(), on.iter().map(ToString::to_string).collect()))
+        .map(|(room, on)| {
+            (
+                room.to_string(),
+                on.iter().map(ToString::to_string).collect(),
+            )
+        })
         .collect();
     assert_eq!(arrows(), stated);
 }
@@ -76,9 +95,16 @@ fn only_the_stated_arrows_exist() {
 fn the_drawn_arrows_are_the_stated_ones() {
     let page = fs::read_to_string(root().join("ARCHITECTURE.md")).unwrap();
     for (room, on) in ARROWS {
-        let on = if on.is_empty() { "–".to_owned() } else { on.join(", ") };
+        let on = if on.is_empty() {
+            "–".to_owned()
+        } else {
+            on.join(", ")
+        };
         let row = format!("| `{room}` | {on} |");
-        assert!(page.contains(&row), "ARCHITECTURE.md has no row that begins {row}");
+        assert!(
+            page.contains(&row),
+            "ARCHITECTURE.md has no row that begins {row}"
+        );
     }
 }
 
@@ -90,7 +116,9 @@ fn only_the_outer_rooms_reach_outward() {
             if rooms.contains(&file.room.as_str()) {
                 continue;
             }
-            let found = file.code().filter(|line| words.iter().any(|word| line.contains(word)));
+            let found = file
+                .code()
+                .filter(|line| words.iter().any(|word| line.contains(word)));
             wrong.extend(found.map(|line| format!("{}: {}", file.path, line.trim())));
         }
     }
@@ -99,13 +127,23 @@ fn only_the_outer_rooms_reach_outward() {
 
 #[test]
 fn only_geometry_names_kurbo() {
-    for file in rust_files("src").iter().filter(|file| file.room != "geometry") {
+    for file in rust_files("src")
+        .iter()
+        .filter(|file| file.room != "geometry")
+    {
         let named = file.code().find(|line| line.contains("kurbo"));
         assert_eq!(named, None, "{}", file.path);
     }
-    for room in ARROWS.iter().map(|(room, _)| *room).filter(|room| *room != "geometry") {
+    for room in ARROWS
+        .iter()
+        .map(|(room, _)| *room)
+        .filter(|room| *room != "geometry")
+    {
         let manifest = root().join("crates").join(room).join("Cargo.toml");
-        assert!(!fs::read_to_string(manifest).unwrap().contains("kurbo"), "{room}");
+        assert!(
+            !fs::read_to_string(manifest).unwrap().contains("kurbo"),
+            "{room}"
+        );
     }
 }
 
@@ -132,7 +170,11 @@ fn a_long_file_says_why() {
     let files = ["src", "tests"].into_iter().flat_map(rust_files);
     for file in files {
         let lines = file.text.lines().count();
-        let says = file.text.lines().take(12).any(|line| line.starts_with("//! Long because"));
+        let says = file
+            .text
+            .lines()
+            .take(12)
+            .any(|line| line.starts_with("//! Long because"));
         assert!(
             lines <= LONG || says,
             "{} has {lines} lines and no line \"//! Long because ...\" at its top",
@@ -143,7 +185,10 @@ fn a_long_file_says_why() {
 
 #[test]
 fn files_are_of_one_idea_each() {
-    let mut lengths: Vec<usize> = rust_files("src").iter().map(|f| f.text.lines().count()).collect();
+    let mut lengths: Vec<usize> = rust_files("src")
+        .iter()
+        .map(|f| f.text.lines().count())
+        .collect();
     lengths.sort_unstable();
     let median = lengths[lengths.len() / 2];
     assert!(median < 250, "the median file has {median} lines");
@@ -156,15 +201,29 @@ fn every_room_opens_with_a_paragraph() {
         let first = ["lib.rs", "main.rs"].map(|name| src.join(name));
         let first = first.iter().find(|file| file.is_file()).unwrap();
         let text = fs::read_to_string(first).unwrap();
-        let opening: Vec<&str> = text.lines().take_while(|line| line.starts_with("//!")).collect();
-        assert!(opening.len() >= 4, "{} opens with {} lines", shown(first), opening.len());
+        let opening: Vec<&str> = text
+            .lines()
+            .take_while(|line| line.starts_with("//!"))
+            .collect();
+        assert!(
+            opening.len() >= 4,
+            "{} opens with {} lines",
+            shown(first),
+            opening.len()
+        );
     }
 }
 
 #[test]
 fn nothing_is_left_for_later() {
     // In two halves, so that this file does not find itself.
-    let words = [("TO", "DO"), ("FIX", "ME"), ("XX", "X"), ("dbg", "!("), ("unimplemented", "!")];
+    let words = [
+        ("TO", "DO"),
+        ("FIX", "ME"),
+        ("XX", "X"),
+        ("dbg", "!("),
+        ("unimplemented", "!"),
+    ];
     let words = words.map(|(a, b)| format!("{a}{b}"));
     let folders = ["src", "tests", "benches", "examples", "assets"];
     for (room, _) in ARROWS {
@@ -187,7 +246,11 @@ fn unsafe_is_forbidden_and_every_room_keeps_the_lints() {
     for (room, _) in ARROWS {
         let manifest = root().join("crates").join(room).join("Cargo.toml");
         let text = fs::read_to_string(&manifest).unwrap();
-        assert!(text.contains("[lints]\nworkspace = true"), "{}", shown(&manifest));
+        assert!(
+            text.contains("[lints]\nworkspace = true"),
+            "{}",
+            shown(&manifest)
+        );
     }
 }
 
@@ -224,6 +287,9 @@ fn every_dependency_has_its_reason_and_licence() {
         }
     }
     for name in names {
-        assert!(page.contains(&format!("| `{name}` |")), "ARCHITECTURE.md says nothing of {name}");
+        assert!(
+            page.contains(&format!("| `{name}` |")),
+            "ARCHITECTURE.md says nothing of {name}"
+        );
     }
 }

@@ -5,8 +5,10 @@
 mod architecture;
 mod browser;
 mod demo;
+mod licences;
 mod one_build;
 mod pack;
+mod pages;
 mod recomputed;
 mod same_bytes;
 mod views;

@@ -28,7 +28,9 @@ fn write_pieces(style: &Path, folder: &Path, size: &str) -> PathBuf {
 
 #[test]
 fn lengths_areas_measures_and_cut_lines_agree() {
-    let Some(python) = outside::python() else { return };
+    let Some(python) = outside::python() else {
+        return;
+    };
     let folder = tempfile::tempdir().unwrap();
     let style = style::write_demo(&folder.path().join("demo")).unwrap();
     let every: Vec<String> = style::load(&style)
@@ -57,7 +59,9 @@ fn lengths_areas_measures_and_cut_lines_agree() {
 /// A judge that always agrees is none: each kind of mistake has to be noticed.
 #[test]
 fn a_wrong_number_is_noticed() {
-    let Some(python) = outside::python() else { return };
+    let Some(python) = outside::python() else {
+        return;
+    };
     let folder = tempfile::tempdir().unwrap();
     let style = style::write_demo(&folder.path().join("demo")).unwrap();
     let file = write_pieces(&style, folder.path(), "32x32");
@@ -65,13 +69,22 @@ fn a_wrong_number_is_noticed() {
     let by = |value: &mut Value, more: f64| *value = (value.as_f64().unwrap() + more).into();
     type Spoil<'a> = (&'a str, &'a dyn Fn(&mut Value));
     let spoils: &[Spoil<'_>] = &[
-        ("edge_mm", &|all| by(&mut all["pieces"][0]["edges"][0]["length"], 0.1)),
+        ("edge_mm", &|all| {
+            by(&mut all["pieces"][0]["edges"][0]["length"], 0.1)
+        }),
         ("area_mm2", &|all| by(&mut all["pieces"][1]["area"], 10.0)),
-        ("measure_mm", &|all| by(&mut all["measures"][4]["pattern"], 0.1)),
-        ("solved_mm", &|all| by(&mut all["measures"][4]["pattern"], 0.02)),
+        ("measure_mm", &|all| {
+            by(&mut all["measures"][4]["pattern"], 0.1)
+        }),
+        ("solved_mm", &|all| {
+            by(&mut all["measures"][4]["pattern"], 0.02)
+        }),
         ("walk_mm", &|all| by(&mut all["joins"][3]["ease"], 0.2)),
         ("allowance_mm", &|all| {
-            for point in all["pieces"][0]["cut_pieces"][0]["outline"].as_array_mut().unwrap() {
+            for point in all["pieces"][0]["cut_pieces"][0]["outline"]
+                .as_array_mut()
+                .unwrap()
+            {
                 by(&mut point[0], 0.3);
             }
         }),

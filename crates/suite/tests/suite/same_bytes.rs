@@ -22,7 +22,10 @@ fn drawings_pieces_and_pack_come_out_byte_for_byte() {
         let [a, b] = styles
             .each_ref()
             .map(|style| succeed(["draw", style, "--view", view, "--face", face, "-o", "-"]));
-        assert!(a.starts_with("<svg") && a.len() > 10_000, "{view} {face} is no drawing");
+        assert!(
+            a.starts_with("<svg") && a.len() > 10_000,
+            "{view} {face} is no drawing"
+        );
         assert!(a == b, "{view} {face} differs");
     }
     let [a, b] = styles
@@ -44,7 +47,9 @@ fn drawing_and_printing_change_no_file_of_the_style() {
     let before = fs::read(&path).unwrap();
     let style = path.to_str().unwrap();
     succeed(["check", style]);
-    succeed(["draw", style, "--view", "back", "--face", "inside", "-o", "-"]);
+    succeed([
+        "draw", style, "--view", "back", "--face", "inside", "-o", "-",
+    ]);
     assert!(run(["pack", style, "-o", "-"]).status.success());
     assert_eq!(fs::read(&path).unwrap(), before);
     let beside: Vec<_> = fs::read_dir(path.parent().unwrap())
