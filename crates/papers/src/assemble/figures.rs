@@ -226,14 +226,33 @@ fn caption(context: &Context<'_>, piece: &Piece, cut: &CutPiece) -> String {
             piece.cut.mirrored
         ),
     };
-    let widths: Vec<String> = cut
-        .allowances
-        .iter()
-        .map(|(edge, width)| format!("{} {}", edge.replace('_', " "), millimetres(*width)))
-        .collect();
     format!(
-        "Cut {copies}, size {}. Allowances: {}.",
+        "Cut {copies}, size {}. {}.",
         context.shown.size,
-        widths.join(", ")
+        allowances(cut)
     )
+}
+
+/// The allowances with the edges they are on, those of one width together.
+fn allowances(cut: &CutPiece) -> String {
+    let mut widths: Vec<(String, Vec<String>)> = Vec::new();
+    for (edge, width) in &cut.allowances {
+        let (width, edge) = (millimetres(*width), edge.replace('_', " "));
+        match widths.iter_mut().find(|(known, _)| *known == width) {
+            Some((_, edges)) => edges.push(edge),
+            None => widths.push((width, vec![edge])),
+        }
+    }
+    match widths.as_slice() {
+        [] => "No allowances".to_owned(),
+        [(width, _)] if width == "0 mm" => "Cut on the finished line".to_owned(),
+        [(width, _)] => format!("Allowance {width} all round"),
+        several => {
+            let parts: Vec<String> = several
+                .iter()
+                .map(|(width, edges)| format!("{width} at {}", edges.join(", ")))
+                .collect();
+            format!("Allowances {}", parts.join("; "))
+        }
+    }
 }
