@@ -21,9 +21,9 @@ pub fn write(output: &Path, bytes: &[u8]) -> Result<(), Trouble> {
     if output == Path::new(PRINTED) {
         return printed::to_stdout(bytes);
     }
-    write_whole(output, bytes).map_err(|source| Trouble::Write {
+    write_whole(output, bytes).map_err(|why| Trouble::Write {
         path: output.to_path_buf(),
-        source,
+        why,
     })
 }
 

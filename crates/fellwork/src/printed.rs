@@ -14,7 +14,7 @@ pub fn to_stdout(bytes: impl AsRef<[u8]>) -> Result<(), Trouble> {
     match out.write_all(bytes.as_ref()).and_then(|()| out.flush()) {
         Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(Trouble::Write {
             path: PathBuf::from("standard output"),
-            source: error,
+            why: error,
         }),
         _ => Ok(()),
     }

@@ -7,6 +7,8 @@ use style::{Report, Size, StartError};
 use thiserror::Error;
 
 /// Why a command was not carried out. Nothing was written.
+///
+/// The message holds the cause already, so no field is marked as a source: it would be printed twice.
 #[derive(Debug, Error, Diagnostic)]
 pub enum Trouble {
     /// The style or its collection has problems; the report prints itself.
@@ -41,13 +43,13 @@ pub enum Trouble {
     /// The pack could not be printed.
     #[error("the pack cannot be printed: {0}")]
     #[diagnostic(code("fellwork::pack"))]
-    Paper(#[from] papers::PaperError),
+    Paper(papers::PaperError),
     /// The bench did not start or ended badly.
     #[error("{0}")]
     #[diagnostic(code("fellwork::bench"))]
     Bench(bench::BenchError),
     /// Earlier versions of the style cannot be listed.
-    #[error("the earlier versions in {} cannot be read: {source}", folder.display())]
+    #[error("the earlier versions in {} cannot be read: {why}", folder.display())]
     #[diagnostic(
         code("fellwork::revisions"),
         help("check that you may read the folder .revisions in it")
@@ -56,10 +58,10 @@ pub enum Trouble {
         /// The style's folder.
         folder: PathBuf,
         /// What the system said.
-        source: std::io::Error,
+        why: std::io::Error,
     },
     /// An output could not be written.
-    #[error("{} cannot be written: {source}", path.display())]
+    #[error("{} cannot be written: {why}", path.display())]
     #[diagnostic(
         code("fellwork::not-written"),
         help("check that its folder is there, that you may write in it and that there is room")
@@ -68,17 +70,29 @@ pub enum Trouble {
         /// The output.
         path: PathBuf,
         /// What the system said.
-        source: std::io::Error,
+        why: std::io::Error,
     },
     /// The answer could not be put into JSON.
     #[error("the answer cannot be written as JSON: {0}")]
     #[diagnostic(code("fellwork::json"))]
-    Json(#[from] serde_json::Error),
+    Json(serde_json::Error),
 }
 
 impl From<Report> for Trouble {
     fn from(report: Report) -> Self {
         Self::Input(report)
+    }
+}
+
+impl From<papers::PaperError> for Trouble {
+    fn from(error: papers::PaperError) -> Self {
+        Self::Paper(error)
+    }
+}
+
+impl From<serde_json::Error> for Trouble {
+    fn from(error: serde_json::Error) -> Self {
+        Self::Json(error)
     }
 }
 

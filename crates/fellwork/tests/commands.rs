@@ -251,6 +251,11 @@ fn an_output_that_cannot_be_written_leaves_nothing() {
             .output()
             .unwrap();
         assert_eq!(code(&output), 2);
+        assert_eq!(
+            stderr(&output).matches("os error").count(),
+            usize::from(place.ends_with("f.svg")),
+            "said once"
+        );
         assert!(
             stderr(&output).contains("cannot be written"),
             "{}",

@@ -64,11 +64,10 @@ pub fn make(loaded: &Loaded, size: Option<Size>, date: Date, output: &Path) -> R
 
 /// The number of the version on disk, and what differs from the one before it.
 fn history(loaded: &Loaded) -> Result<(u32, Vec<Change>), Trouble> {
-    let revisions =
-        style::list_revisions(loaded.folder()).map_err(|source| Trouble::Revisions {
-            folder: loaded.folder().to_path_buf(),
-            source,
-        })?;
+    let revisions = style::list_revisions(loaded.folder()).map_err(|why| Trouble::Revisions {
+        folder: loaded.folder().to_path_buf(),
+        why,
+    })?;
     let Some(last) = revisions.last() else {
         return Ok((1, Vec::new()));
     };
