@@ -39,21 +39,15 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let (from, to, _) = extra(case)?;
         let pattern = case.context.pattern;
-        let mut waist = points_along(pattern.piece(PieceId::Front)?.edge("waist")?)?;
-        let behind = pattern
-            .piece(PieceId::PocketFacing)
-            .and_then(|f| points_along(f.edge("waist")?));
-        // Waist edges run from the outseam to the centre or back; either way they are one line.
-        let behind = behind.unwrap_or_default();
-        let below = |p: Point| {
-            let near = distance_to_line(&waist, p);
-            near.min(distance_to_line(&behind, p))
-        };
+        let waist_of = |id| points_along(pattern.piece(id)?.edge("waist")?);
+        // The waist of the uncut front: what is left of it, and the facing behind the mouth.
+        let waist = waist_of(PieceId::Front)?;
+        let behind = waist_of(PieceId::PocketFacing).unwrap_or_default();
+        let below = |p: Point| distance_to_line(&waist, p).min(distance_to_line(&behind, p));
         let (at, far) = (0..=STEPS)
             .map(|k| from.lerp(to, f64::from(k) / f64::from(STEPS)))
             .map(|p| (p, below(p)))
             .max_by(|a, b| a.1.total_cmp(&b.1))?;
-        waist.clear();
         let band = pattern.spec.band_height;
         let hidden = ((BELT - band) / 2.0).max(Length::ZERO) + PLACED;
         let far = Length::mm(far);
