@@ -18,6 +18,7 @@ mod samples;
 mod sheet;
 mod svg;
 mod view;
+mod yarn_plan;
 
 pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
@@ -28,3 +29,4 @@ pub use sheet::{
 };
 pub use svg::svg;
 pub use view::{View, garment_view};
+pub use yarn_plan::yarn_plan_sheet;

@@ -34,13 +34,14 @@ fn row<'a>(all: &'a Consumption, seam: &str, number: usize) -> &'a Item {
         .unwrap()
 }
 
+/// A row in the yarns of the demo's outseam.
 fn stated(stitch: StitchType, offset: f64) -> RowSpec {
+    let outseam = ferryman().style.seam("outseam").unwrap();
     RowSpec {
         stitch,
         density: StitchDensity::per_inch(8.0),
-        yarn: "night-80".to_owned(),
-        under: "night-40".to_owned(),
         offset: Length::mm(offset),
+        ..outseam.rows[0].clone()
     }
 }
 
@@ -52,11 +53,12 @@ fn with_seam(seam: &str, construction: Construction, rows: Vec<RowSpec>) -> Load
 }
 
 fn change(loaded: &mut Loaded, seam: &str, construction: Construction, rows: Vec<RowSpec>) {
+    // Neither laps another nor is like one.
+    let outseam = loaded.style.seams["outseam"].clone();
     let spec = SeamSpec {
         construction: Some(construction),
-        lap: None,
-        like: None,
         rows: Some(rows),
+        ..outseam
     };
     loaded.style.seams.insert(seam.to_owned(), spec);
 }

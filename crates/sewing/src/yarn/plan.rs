@@ -80,13 +80,13 @@ pub struct GroupRow {
 }
 
 impl GroupRow {
-    /// "inseam 1", "fly, bartacks".
+    /// "inseam 1", "fly bartacks".
     pub fn words(&self) -> String {
         let name = known::seam_name(&self.seam).map_or(self.seam.as_str(), |s| s.title);
         match self.sewn {
             Sewn::Row(number) => format!("{name} {number}"),
-            Sewn::Bartack(_) => format!("{name}, bartacks"),
-            Sewn::Buttonhole => format!("{name}, buttonholes"),
+            Sewn::Bartack(_) => format!("{name} bartacks"),
+            Sewn::Buttonhole => format!("{name} buttonholes"),
         }
     }
 }

@@ -1,0 +1,274 @@
+//! The yarn plan as a page: every colour, size and density of yarn on the cloth it lies on, at its
+//! true pitch and thickness and three times enlarged.
+
+mod strip;
+
+use geometry::{Point, Rect};
+use sewing::yarn::{Ground, Group, Role, Sewn, YarnPlan};
+use trade::{Length, System};
+
+use crate::lettering::text_width;
+use crate::palette::{
+    CONSTRUCTION, HAIRLINE, INK, Pen, QUIET, TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS,
+};
+use crate::sheet::{Anchor, Layer, Sheet, Text, open};
+use strip::strip;
+
+/// What an upright A4 page leaves between its margins.
+const WIDE_MM: f64 = 172.0;
+/// The words beside the strips.
+const WORDS_MM: f64 = 58.0;
+const TRUE_X_MM: f64 = 60.0;
+const ENLARGED_X_MM: f64 = 118.0;
+const STRIP_WIDE_MM: f64 = 54.0;
+const STRIP_TALL_MM: f64 = 7.4;
+/// How much the second strip is enlarged.
+const ENLARGED: f64 = 3.0;
+/// From one base line of words to the next, as a share of the type.
+const LEADING: f64 = 1.3;
+const BETWEEN_MM: f64 = 2.4;
+/// Above and below the whole drawing.
+const MARGIN_MM: f64 = 1.0;
+
+/// The plan of one size, at its printed size: as wide as an upright A4 page leaves, and as tall as
+/// its groups need (15 groups fit one page).
+///
+/// A strip shows the stitch most of the group is sewn with, on the face most of it lies on; the
+/// words name the others. Every stitch is a mark of its own.
+pub fn yarn_plan_sheet(plan: &YarnPlan) -> Sheet {
+    let mut page = Page {
+        words: Layer::named("words"),
+        lines: Layer::named("lines"),
+        strips: Vec::new(),
+        y: MARGIN_MM,
+    };
+    for role in [Role::Needle, Role::Under] {
+        let groups: Vec<&Group> = plan.groups.iter().filter(|g| g.role == role).collect();
+        if groups.is_empty() {
+            continue;
+        }
+        page.heading(role);
+        for group in groups {
+            page.group(group);
+        }
+    }
+    page.notes();
+    let mut layers = page.strips;
+    layers.push(page.lines);
+    layers.push(page.words);
+    Sheet {
+        title: format!("Yarn plan, size {}", plan.size),
+        origin: Point::ORIGIN,
+        width: Length::mm(WIDE_MM),
+        height: Length::mm(page.y + MARGIN_MM),
+        layers,
+    }
+}
+
+/// The page while it fills from the top.
+struct Page {
+    words: Layer,
+    lines: Layer,
+    strips: Vec<Layer>,
+    y: f64,
+}
+
+impl Page {
+    fn say(&mut self, x: f64, words: String, size: Length, bold: bool) {
+        let colour = if bold || size == TYPE_WORDS {
+            INK
+        } else {
+            QUIET
+        };
+        let text = Text {
+            at: Point::new(x, self.y),
+            words,
+            size,
+            anchor: Anchor::Start,
+            turn_deg: 0.0,
+            colour,
+            bold,
+        };
+        self.words.text(None, text);
+    }
+
+    /// Lines of words below one another, the first with its capitals under the present height;
+    /// leaves the height below them.
+    fn lines_of(&mut self, x: f64, lines: Vec<String>, size: Length, bold: bool) {
+        for line in lines {
+            self.y += size.to_mm();
+            self.say(x, line, size, bold);
+            self.y += (LEADING - 1.0) * size.to_mm();
+        }
+    }
+
+    fn heading(&mut self, role: Role) {
+        if self.y > MARGIN_MM {
+            self.y += BETWEEN_MM;
+        }
+        let title = match role {
+            Role::Needle => "Needle yarns",
+            Role::Under => "Under yarns",
+        };
+        self.y += TYPE_HEADING.to_mm();
+        self.say(0.0, title.to_owned(), TYPE_HEADING, true);
+        self.say(TRUE_X_MM, "true size".to_owned(), TYPE_FIGURES, false);
+        let enlarged = format!("enlarged {ENLARGED:.0} times");
+        self.say(ENLARGED_X_MM, enlarged, TYPE_FIGURES, false);
+        self.y += 1.5;
+        let ends = [Point::new(0.0, self.y), Point::new(WIDE_MM, self.y)];
+        let pen = Pen::FULL.stroke(CONSTRUCTION, HAIRLINE);
+        self.lines.line(None, open(&ends), pen);
+        self.y += 2.0;
+    }
+
+    fn group(&mut self, group: &Group) {
+        let top = self.y;
+        let strips = [(TRUE_X_MM, 1.0), (ENLARGED_X_MM, ENLARGED)];
+        for (x, scale) in strips {
+            let place = Rect::new(x, top, x + STRIP_WIDE_MM, top + STRIP_TALL_MM);
+            self.strips.push(strip(group, place, scale));
+        }
+        self.lines_of(
+            0.0,
+            wrapped(&name(group), TYPE_WORDS, WORDS_MM),
+            TYPE_WORDS,
+            true,
+        );
+        self.lines_of(
+            0.0,
+            wrapped(&amount(group), TYPE_WORDS, WORDS_MM),
+            TYPE_WORDS,
+            false,
+        );
+        for ground in &group.grounds {
+            let words = wrapped(&contrast(ground), TYPE_FIGURES, WORDS_MM);
+            self.lines_of(0.0, words, TYPE_FIGURES, false);
+        }
+        let beside = self.y;
+        self.y = top + STRIP_TALL_MM + 1.0;
+        let rows = wrapped(&rows(group), TYPE_FIGURES, WIDE_MM - TRUE_X_MM);
+        self.lines_of(TRUE_X_MM, rows, TYPE_FIGURES, false);
+        self.y = self.y.max(beside) + BETWEEN_MM;
+    }
+
+    fn notes(&mut self) {
+        let words = "Metres are for one pair, without waste. Rows in brackets are not seen on the \
+                     face shown. The number after each cloth is the colour difference CIEDE2000 \
+                     between the entered colours of yarn and cloth; a strip shows the first cloth.";
+        self.lines_of(
+            0.0,
+            wrapped(words, TYPE_FIGURES, WIDE_MM),
+            TYPE_FIGURES,
+            false,
+        );
+    }
+}
+
+/// "tex 105 ochre, 3.15 /cm (8 /in)".
+fn name(group: &Group) -> String {
+    let size = group
+        .size
+        .map_or_else(|| "size not known".to_owned(), |s| s.show(System::Metric));
+    let density = group.density.map_or_else(
+        || "tacks".to_owned(),
+        |d| format!("{} ({})", d.show(System::Metric), d.show(System::Inch)),
+    );
+    format!("{size} {}, {density}", group.colour_name)
+}
+
+/// "16.1 m: rope-105 in 401, 301".
+fn amount(group: &Group) -> String {
+    let mut stitches: Vec<&str> = Vec::new();
+    for row in &group.rows {
+        let word = match row.sewn {
+            Sewn::Row(_) => row.stitch.code(),
+            Sewn::Bartack(_) => "bartacks",
+            Sewn::Buttonhole => "buttonholes",
+        };
+        if !stitches.contains(&word) {
+            stitches.push(word);
+        }
+    }
+    format!(
+        "{:.1} m: {} in {}",
+        group.yarn.to_m(),
+        group.yarns.join(", "),
+        stitches.join(", ")
+    )
+}
+
+/// "on tideline-14, reverse: 30.1, strong contrast".
+fn contrast(ground: &Ground) -> String {
+    let face = if ground.reverse { "reverse" } else { "face" };
+    let difference = ground.difference;
+    format!(
+        "on {}, {face}: {difference}, {}",
+        ground.cloth,
+        difference.contrast()
+    )
+}
+
+/// "inseam 1, seat seam 1+2, (outseam 1)".
+fn rows(group: &Group) -> String {
+    let mut out: Vec<(String, &str, bool)> = Vec::new();
+    for row in &group.rows {
+        let numbered = matches!(row.sewn, Sewn::Row(_));
+        if let (Sewn::Row(number), Some((words, seam, seen))) = (row.sewn, out.last_mut())
+            && *seam == row.seam
+            && *seen == row.seen
+        {
+            *words += &format!("+{number}");
+            continue;
+        }
+        // A tack is never joined to the rows of its seam.
+        let seam = if numbered { row.seam.as_str() } else { "" };
+        out.push((row.words(), seam, row.seen));
+    }
+    let words: Vec<String> = out
+        .into_iter()
+        .map(|(words, _, seen)| if seen { words } else { format!("({words})") })
+        .collect();
+    words.join(", ")
+}
+
+/// Words in lines no wider than this; a word that is wider by itself is cut.
+fn wrapped(words: &str, size: Length, wide_mm: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    let mut line = String::new();
+    for word in words.split_whitespace() {
+        let word = cut(word, size, wide_mm);
+        let longer = if line.is_empty() {
+            word.clone()
+        } else {
+            format!("{line} {word}")
+        };
+        if text_width(&longer, size) <= wide_mm {
+            line = longer;
+        } else {
+            lines.push(std::mem::replace(&mut line, word));
+        }
+    }
+    if !line.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
+fn cut(word: &str, size: Length, wide_mm: f64) -> String {
+    if text_width(word, size) <= wide_mm {
+        return word.to_owned();
+    }
+    let mut short = String::new();
+    for letter in word.chars() {
+        short.push(letter);
+        if text_width(&format!("{short}…"), size) > wide_mm {
+            short.pop();
+            break;
+        }
+    }
+    short + "…"
+}
+
+#[cfg(test)]
+mod tests;
