@@ -15,6 +15,7 @@ mod piece_sheet;
 mod piece_words;
 #[cfg(test)]
 mod samples;
+mod section;
 mod sheet;
 mod svg;
 mod view;
@@ -24,6 +25,10 @@ pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
 pub use piece_overview::{PiecesOverview, pieces_overview};
 pub use piece_sheet::{PieceCaption, piece_sheet, piece_thumbnail};
+pub use section::{
+    End, RowOf, Section, SectionPly, SectionRow, SectionWidth, seam_section,
+    seam_section_thumbnail, section_of,
+};
 pub use sheet::{
     Anchor, Layer, Mark, Shape, Sheet, Stroke, Text, circle, closed, on_paper, open, to_paper,
 };

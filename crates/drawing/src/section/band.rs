@@ -52,7 +52,10 @@ impl Trail {
     /// Steps to the height `y` between two places.
     pub fn step(mut self, begins: f64, ends: f64, y: f64) -> Trail {
         let from = self.height();
-        let radius = self.thickness * 1.2;
+        let way = Vec2::new((ends - begins).abs(), (y - from).abs());
+        // Both roundings together take up no more than the step itself.
+        let half_turn = (way.y.atan2(way.x) / 2.0).tan().max(1e-6);
+        let radius = (self.thickness * 4.0).min(0.45 * way.hypot() / half_turn);
         self.corner(begins, from, radius);
         self.corner(ends, y, radius);
         self
@@ -98,10 +101,7 @@ fn arc(line: &mut Vec<(Point, Vec2)>, corner: &Corner, a: Vec2, b: Vec2) {
         let angle = turn * f64::from(k) / steps;
         let (sin, cos) = angle.sin_cos();
         let along = Vec2::new(a.x * cos - a.y * sin, a.x * sin + a.y * cos);
-        line.push((
-            centre - left_of(along) * (side * corner.radius),
-            along,
-        ));
+        line.push((centre - left_of(along) * (side * corner.radius), along));
     }
 }
 
@@ -172,9 +172,7 @@ mod tests {
             .fold(0.0, 1.0, 0.0)
             .end(-6.0);
         let outline = band(&rounded(&corners), -0.4, 0.4);
-        let meets = |x: f64| {
-            meetings(&outline, Point::new(x, 3.0), Point::new(x, -3.0)).len() / 2
-        };
+        let meets = |x: f64| meetings(&outline, Point::new(x, 3.0), Point::new(x, -3.0)).len() / 2;
         assert_eq!((meets(-8.0), meets(-3.0), meets(1.0)), (1, 2, 0));
     }
 }
