@@ -30,10 +30,10 @@ use scale::{Scale, cut, extent};
 use words::{Across, Between};
 
 /// The section of a seam as data, its cloth drawn `thickened` times as thick as it is (1 is true;
-/// held between 0.2 and 3). `None` where the seam has no cloth to show.
+/// held between 0.2 and 2). `None` where the seam has no cloth to show.
 pub fn section_of(garment: &Garment, seam: &Seam, thickened: f64) -> Option<Section> {
     let thickened = if thickened.is_finite() {
-        thickened.clamp(0.2, 3.0)
+        thickened.clamp(0.2, 2.0)
     } else {
         1.0
     };
