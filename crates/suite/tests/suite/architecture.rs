@@ -29,13 +29,16 @@ const ARROWS: &[(&str, &[&str])] = &[
             "bench", "draft", "drawing", "geometry", "papers", "sewing", "style", "trade",
         ],
     ),
-    ("suite", &["draft", "style"]),
+    ("suite", &["draft", "drawing", "papers", "sewing", "style"]),
 ];
 
 /// What reaches out of the program, and the rooms that may.
 const OUTWARD: &[(&[&str], &[&str])] = &[
-    // The style's files; what the command line is told to write.
-    (&["std::fs", "fs::"], &["style", "fellwork", "suite"]),
+    // The collection's files; whether somebody else changed one; what the command line is told to write.
+    (
+        &["std::fs", "fs::"],
+        &["style", "bench", "fellwork", "suite"],
+    ),
     (&["std::env", "env::var"], &["fellwork", "suite"]),
     (&["std::process"], &["fellwork", "suite", "style"]),
     // A clock: how long a change took, and today's date.
