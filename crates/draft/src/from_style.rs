@@ -59,6 +59,8 @@ impl Spec {
             coin_below_band: pockets.coin.below_band,
             coin_from_side: pockets.coin.from_side,
             coin_lower_narrowing: pockets.coin.lower_narrowing,
+            coin_shape: pockets.coin.shape,
+            coin_drop: pockets.coin.drop,
             bag_depth: pockets.bag.depth,
             bag_width: pockets.bag.width,
             facing: pockets.bag.facing,

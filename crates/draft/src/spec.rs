@@ -1,5 +1,6 @@
 //! What one size is to be: every finished measure and shape choice, resolved to lengths.
 
+use style::CoinShape;
 use trade::{Angle, Length};
 
 /// A back pocket, left or right.
@@ -100,6 +101,9 @@ pub struct Spec {
     pub coin_below_band: Length,
     pub coin_from_side: Length,
     pub coin_lower_narrowing: Length,
+    pub coin_shape: CoinShape,
+    /// What it measures, the shape says.
+    pub coin_drop: Length,
     pub bag_depth: Length,
     pub bag_width: Length,
     pub facing: Length,

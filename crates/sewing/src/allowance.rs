@@ -123,6 +123,8 @@ mod tests {
                     yarn: String::new(),
                     under: String::new(),
                     offset: Length::mm(*mm),
+                    begin: None,
+                    end: None,
                 })
                 .collect(),
         }

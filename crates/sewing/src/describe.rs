@@ -7,7 +7,7 @@ use trade::Length;
 use crate::allowance::allowances;
 use crate::construct::{Rule, class_of, construct, operation_of};
 use crate::context::mm;
-use crate::garment::Garment;
+use crate::garment::{Garment, RowEnd};
 
 /// What a construction list says about a seam besides its rows. Any of the texts may be empty.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -28,6 +28,8 @@ pub struct Described {
     pub allowances: String,
     /// "front over back; both edges turned into each other".
     pub lies: String,
+    /// How each row begins and ends: "both ends: threads tucked into the fold".
+    pub ends: Vec<String>,
 }
 
 /// Describes a seam of a sewn size.
@@ -46,9 +48,38 @@ pub fn describe(garment: &Garment, seam: &Seam) -> Described {
         allowances: widths(garment, seam),
         lies: match seam.lap {
             Some(lap) => format!("{lap}; {}", facts.lies),
+            None if seam.name == "hem" && garment.doc.hem.roping => {
+                format!("{}; diagonal roping wanted", facts.lies)
+            }
             None => facts.lies.to_owned(),
         },
+        ends: (1..=seam.rows.len())
+            .map(|number| ends(garment, &seam.name, number))
+            .collect(),
     }
+}
+
+/// Both ends of a row, or of each of its runs where these differ; empty for a row that is not laid.
+///
+/// Where a run goes on over a seam, only its other end is an end.
+fn ends(garment: &Garment, seam: &str, number: usize) -> String {
+    let mut ways: Vec<String> = Vec::new();
+    for row in &garment.rows {
+        if row.seam != seam || row.number != number {
+            continue;
+        }
+        let way = match (row.begins, row.ends) {
+            (RowEnd::RunsOn, RowEnd::RunsOn) => continue,
+            (begins, RowEnd::RunsOn) => format!("begins: {}", begins.word()),
+            (RowEnd::RunsOn, ends) => format!("ends: {}", ends.word()),
+            (begins, ends) if begins == ends => format!("both ends: {}", begins.word()),
+            (begins, ends) => format!("begins: {}; ends: {}", begins.word(), ends.word()),
+        };
+        if !ways.contains(&way) {
+            ways.push(way);
+        }
+    }
+    ways.join("; ")
 }
 
 fn capitalised(text: &str) -> String {

@@ -3,7 +3,7 @@
 
 use draft::{Conflict, Finding, Pattern, PieceId};
 use geometry::{Path, Point, Vec2};
-use style::{Collection, Seam, Size, StyleDoc};
+use style::{Collection, RowEnding, Seam, Size, StyleDoc};
 use trade::{Colour, Length, StitchDensity, StitchType};
 
 /// Which copies of a piece something is on. Panels are drawn as the wearer's left front and right
@@ -38,6 +38,40 @@ pub enum RowEnd {
     TuckedIn,
     /// Overlaps its own start (a closed row).
     Overlapped,
+    /// Threads drawn to the inside and knotted.
+    TiedByHand,
+    /// Runs on without a stop over a seam, onto the next piece.
+    RunsOn,
+    /// Threads cut off and left.
+    Cut,
+}
+
+impl RowEnd {
+    /// How a list of rows says it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            RowEnd::Backtacked => "backtacked",
+            RowEnd::CaughtInSeam => "caught in the next seam",
+            RowEnd::TuckedIn => "threads tucked into the fold",
+            RowEnd::Overlapped => "overlaps its start",
+            RowEnd::TiedByHand => "threads tied by hand",
+            RowEnd::RunsOn => "runs on over the seam",
+            RowEnd::Cut => "threads cut",
+        }
+    }
+}
+
+impl From<RowEnding> for RowEnd {
+    fn from(stated: RowEnding) -> RowEnd {
+        match stated {
+            RowEnding::Backtacked => RowEnd::Backtacked,
+            RowEnding::CaughtInSeam => RowEnd::CaughtInSeam,
+            RowEnding::TuckedIn => RowEnd::TuckedIn,
+            RowEnding::Overlapped => RowEnd::Overlapped,
+            RowEnding::TiedByHand => RowEnd::TiedByHand,
+            RowEnding::Cut => RowEnd::Cut,
+        }
+    }
 }
 
 /// One row of stitches on one piece.
@@ -133,6 +167,8 @@ pub enum FixingKind {
     Button(Length),
     /// Keyhole buttonhole of this length.
     Buttonhole(Length),
+    /// Zip: length, width of its tapes together.
+    Zip(Length, Length),
     /// Bartack: length, width, stitches.
     Bartack(Length, Length, u32),
     /// Belt loop: length, width.

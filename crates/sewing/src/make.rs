@@ -13,7 +13,7 @@ use crate::{check, cut, fixings, laps, rows};
 /// may be, and said in the findings, worst first.
 pub fn make(doc: &StyleDoc, collection: &Collection, size: Size) -> Garment {
     let drafted = draft(&Spec::of(doc, size));
-    let seams: Vec<Seam> = doc.all_seams().collect();
+    let seams: Vec<Seam> = rows::from_seam_line(doc, &drafted.pattern.spec);
     let context = Context {
         doc,
         collection,

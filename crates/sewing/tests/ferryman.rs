@@ -87,7 +87,7 @@ fn rows_by_seam() -> [(&'static str, usize); 19] {
         ("extra_hem", 2),
         ("extra_set", 1),
         ("loop_edge", 2),
-        // A pair of lines on each of two pockets.
+        // A pair of tide lines on the left pocket, the two lines of the drawing on the right.
         ("decoration", 4),
     ]
 }
@@ -100,6 +100,10 @@ fn rows_stay_on_their_pieces(garment: &Garment) {
         let polygon = outline.clone();
         outline.push(outline[0]);
         for p in row.path.dense(Length::mm(2.0)) {
+            // The row round the band begins below it, on the left front.
+            if row.piece == PieceId::Band && p.y < 0.0 && p.x < 5.0 {
+                continue;
+            }
             assert!(
                 contains(&polygon, p) || distance(&outline, p) < 1.0,
                 "{} {} row {} leaves the {} at {p:?}",

@@ -16,12 +16,22 @@ const FILES: &[(&str, &str)] = &[
     demo_file!("yarns.toml"),
     demo_file!("trims.toml"),
     demo_file!("styles/ferryman/style.toml"),
+    demo_file!("styles/ferryman/art/bight.svg"),
 ];
 
 /// The demo's files: path inside the collection (with forward slashes) and text.
 #[must_use]
 pub fn files() -> &'static [(&'static str, &'static str)] {
     FILES
+}
+
+/// The files beside the demo's style that belong to it: path inside the style's folder and text.
+pub(crate) fn beside_style() -> impl Iterator<Item = (&'static str, &'static str)> {
+    let folder = STYLE.trim_end_matches(crate::STYLE_FILE);
+    FILES
+        .iter()
+        .filter(|(path, _)| *path != STYLE)
+        .filter_map(move |(path, text)| Some((path.strip_prefix(folder)?, *text)))
 }
 
 /// The text of one demo file; empty for a path the demo does not have.

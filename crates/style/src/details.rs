@@ -10,6 +10,7 @@ use trade::{Angle, Length};
 
 use crate::StyleDoc;
 use crate::document::words;
+use crate::drawing::Drawing;
 
 /// The `[shape]` section: what the chart leaves open. A split is how much more the back takes than an even share,
 /// and the front less.
@@ -126,7 +127,33 @@ pub struct CoinPocket {
     pub from_side: Length,
     /// Its foot is this much narrower than its top. Default 6 mm.
     pub lower_narrowing: Length,
+    /// The shape of its foot. Default straight.
+    pub shape: CoinShape,
+    /// How much of a shape its foot has; what it measures, the shape says. Default 12 mm.
+    pub drop: Length,
 }
+
+/// The foot of the coin pocket. Its depth is always measured down its middle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CoinShape {
+    /// Straight across.
+    Straight,
+    /// Runs to a point in the middle, which hangs below the corners by the drop.
+    Pointed,
+    /// Both corners are cut off at 45 degrees: the drop is the side of the triangle taken away.
+    CutCorner,
+    /// Slopes: the side nearer the outseam is longer than the other by the drop.
+    Slant,
+    /// One even curve, whose lowest place hangs below the sides by the drop.
+    Round,
+}
+words!(CoinShape:
+    Straight = "straight",
+    Pointed = "pointed",
+    CutCorner = "cut-corner",
+    Slant = "slant",
+    Round = "round",
+);
 
 impl Default for CoinPocket {
     fn default() -> Self {
@@ -135,6 +162,8 @@ impl Default for CoinPocket {
             below_band: Length::mm(22.0),
             from_side: Length::mm(22.0),
             lower_narrowing: Length::mm(6.0),
+            shape: CoinShape::Straight,
+            drop: Length::mm(12.0),
         }
     }
 }
@@ -180,8 +209,22 @@ pub struct BackPocket {
     pub outer_drop: Length,
     /// How far down it is lined. Default none.
     pub lining: Lining,
-    /// The maker's drawing of its stitching, inside the style's folder; `None` for plain.
+    /// Its stitching, when no drawing is named and the style has the seam `decoration`. Default tide.
+    pub decoration: Decoration,
+    /// Tide only: how many half waves lie across the pocket. Default 5.
+    pub waves: u32,
+    /// Tide only: how high the waves are. Default 6 mm.
+    pub crest: Length,
+    /// Tide only: the lines end this much higher at the outer side. Default 10 mm.
+    pub rise: Length,
+    /// The stitching is turned over, left for right, about the pocket's middle. Default no: the two pockets then
+    /// mirror each other, and with one of them turned both read the same way.
+    pub mirror: bool,
+    /// The maker's drawing of its stitching, inside the style's folder, in place of the built-in one.
     pub art: Option<ArtPath>,
+    /// The lines of that drawing; only there when the style was read from its folder.
+    #[serde(skip)]
+    pub drawing: Option<Drawing>,
 }
 
 impl Default for BackPocket {
@@ -191,10 +234,26 @@ impl Default for BackPocket {
             side_length: Length::mm(138.0),
             outer_drop: Length::ZERO,
             lining: Lining::None,
+            decoration: Decoration::Tide,
+            waves: 5,
+            crest: Length::mm(6.0),
+            rise: Length::mm(10.0),
+            mirror: false,
             art: None,
+            drawing: None,
         }
     }
 }
+
+/// The built-in stitching of a back pocket.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Decoration {
+    /// None.
+    None,
+    /// Two waved lines, one below the other, that rise towards the outer side.
+    Tide,
+}
+words!(Decoration: None = "none", Tide = "tide");
 
 /// How far a back pocket is lined.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

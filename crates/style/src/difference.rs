@@ -5,6 +5,7 @@ use std::fmt::Display;
 use serde::Serialize;
 use trade::{Length, System};
 
+use crate::making::RowEnding;
 use crate::seams::{RowSpec, Seam};
 use crate::{BackPocket, ChartEntry, ExtraPocket, Label, Patch, Rivets, StyleDoc, known};
 
@@ -38,7 +39,9 @@ pub fn difference_in(old: &StyleDoc, new: &StyleDoc, system: System) -> Vec<Chan
     chart(&mut words, old, new);
     shape(&mut words, old, new);
     fly(&mut words, old, new);
+    band(&mut words, old, new);
     pockets(&mut words, old, new);
+    hem(&mut words, old, new);
     hardware(&mut words, old, new);
     labels(&mut words, &old.labels, &new.labels);
     seams(&mut words, old, new);
@@ -309,6 +312,26 @@ fn fly(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
     );
 }
 
+fn band(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
+    let (a, b) = (&old.band, &new.band);
+    words.plain("band.method", "band rows", &a.method, &b.method);
+    words.length(
+        "band.start_below",
+        "band row begins below the band",
+        a.start_below,
+        b.start_below,
+    );
+    words.plain("band.v_angle", "band V", &a.v_angle, &b.v_angle);
+}
+
+fn hem(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
+    let (a, b) = (&old.hem, &new.hem);
+    words.plain("hem.join", "hem begins at", &a.join, &b.join);
+    words.plain("hem.ends", "hem thread ends", &a.ends, &b.ends);
+    let what = "roping at the hem";
+    words.plain("hem.roping", what, &yes_no(a.roping), &yes_no(b.roping));
+}
+
 fn pockets(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
     let (a, b) = (&old.pockets.coin, &new.pockets.coin);
     words.plain("pockets.coin.side", "coin pocket side", &a.side, &b.side);
@@ -329,6 +352,13 @@ fn pockets(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
         "coin pocket lower narrowing",
     );
     words.length(path, what, a.lower_narrowing, b.lower_narrowing);
+    words.plain(
+        "pockets.coin.shape",
+        "coin pocket shape",
+        &a.shape,
+        &b.shape,
+    );
+    words.length("pockets.coin.drop", "coin pocket drop", a.drop, b.drop);
     let (a, b) = (&old.pockets.bag, &new.pockets.bag);
     words.length("pockets.bag.depth", "pocket bag depth", a.depth, b.depth);
     words.length("pockets.bag.width", "pocket bag width", a.width, b.width);
@@ -365,6 +395,22 @@ fn back_pocket(words: &mut Words, side: &str, a: &BackPocket, b: &BackPocket) {
         b.outer_drop,
     );
     words.plain(&path("lining"), &what("lining"), &a.lining, &b.lining);
+    words.plain(
+        &path("decoration"),
+        &what("stitching"),
+        &a.decoration,
+        &b.decoration,
+    );
+    words.plain(&path("waves"), &what("half waves"), &a.waves, &b.waves);
+    words.length(&path("crest"), &what("wave height"), a.crest, b.crest);
+    words.length(&path("rise"), &what("rise of the waves"), a.rise, b.rise);
+    let turned = what("stitching turned over");
+    words.plain(
+        &path("mirror"),
+        &turned,
+        &yes_no(a.mirror),
+        &yes_no(b.mirror),
+    );
     words.maybe(
         &path("art"),
         &what("drawing"),
@@ -545,6 +591,11 @@ fn seam(words: &mut Words, title: &str, a: &Seam, b: &Seam) {
         words.plain(&path("yarn"), &what("yarn"), &a.yarn, &b.yarn);
         words.plain(&path("under"), &what("under yarn"), &a.under, &b.under);
         words.length(&path("offset"), &what("offset"), a.offset, b.offset);
+        let ending = |end: Option<RowEnding>| end.map_or("as usual", RowEnding::word);
+        let (was, is) = (ending(a.begin), ending(b.begin));
+        words.plain(&path("begin"), &what("begins"), &was, &is);
+        let (was, is) = (ending(a.end), ending(b.end));
+        words.plain(&path("end"), &what("ends"), &was, &is);
     }
     for (index, _) in middle.gone() {
         words.push(
@@ -565,8 +616,17 @@ fn row_words(row: &RowSpec) -> String {
         yarn,
         under,
         offset,
+        begin,
+        end,
     } = row;
-    format!("stitch {stitch}, {density}, {yarn} with {under}, {offset} from the seam line")
+    let mut words =
+        format!("stitch {stitch}, {density}, {yarn} with {under}, {offset} from the seam line");
+    for (what, ending) in [("begins", begin), ("ends", end)] {
+        if let Some(ending) = ending {
+            words.push_str(&format!(", {what} {ending}"));
+        }
+    }
+    words
 }
 
 fn bartacks(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {

@@ -6,6 +6,7 @@ use indexmap::IndexMap;
 use serde::Serialize;
 
 use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape};
+use crate::making::{Band, Hem};
 use crate::seams::SeamSpec;
 use crate::{ChartEntry, Sizes};
 
@@ -24,8 +25,12 @@ pub struct StyleDoc {
     pub shape: Shape,
     /// How the front closes.
     pub fly: Fly,
+    /// How the waistband is made.
+    pub band: Band,
     /// The pockets.
     pub pockets: Pockets,
+    /// How the hems are made.
+    pub hem: Hem,
     /// The belt loops.
     pub loops: Loops,
     /// The rivets; `None` when the style has none.

@@ -17,9 +17,11 @@ pub mod demo;
 mod details;
 mod difference;
 mod document;
+mod drawing;
 mod edit;
 pub mod known;
 mod load;
+mod making;
 mod parse;
 mod path;
 mod quantities;
@@ -38,16 +40,19 @@ mod substitute;
 pub use chart::{Break, ChartEntry};
 pub use collection::{Cloth, ClothUse, Collection, Trim, TrimKind, Units, Workroom, Yarn};
 pub use details::{
-    ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, ExtraPocket, Fly, Label,
-    Lining, Loops, OutseamLine, Patch, PocketBag, Pockets, Rivets, Shape, Side,
+    ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,
+    ExtraPocket, Fly, Label, Lining, Loops, OutseamLine, Patch, PocketBag, Pockets, Rivets, Shape,
+    Side,
 };
 pub use difference::{Change, difference, difference_in};
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
+pub use drawing::{Drawing, DrawnLine, DrawnStep, Spot};
 pub use edit::{Edit, EditValue, apply};
 pub use load::{
     COLLECTION_FILE, LARGEST_FILE, Loaded, RevisionId, STYLE_FILE, list_styles, load,
     load_collection,
 };
+pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
 pub use parse::parse;
 pub use path::{DocPath, DocPathError, Step};
 pub use report::{Diagnostic, MOST_PROBLEMS, Report};

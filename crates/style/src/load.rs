@@ -8,6 +8,7 @@ use std::path::{Path, PathBuf};
 use sha2::{Digest, Sha256};
 
 use crate::details::ArtPath;
+use crate::drawing::{self, Drawing, LARGEST_DRAWING};
 use crate::parse::{Places, check_references, read, style_alone};
 use crate::report::{Diagnostic, Report, Source};
 use crate::{Collection, StyleDoc, read_collection};
@@ -67,8 +68,8 @@ impl Loaded {
             &self.collection,
             &mut reading.report,
         );
-        if let Some(style) = &reading.value {
-            check_art(
+        if let Some(style) = &mut reading.value {
+            take_art(
                 &source,
                 style,
                 self.folder(),
@@ -148,9 +149,9 @@ pub fn load(path: &Path) -> Result<Loaded, Report> {
             None
         }
     };
-    if let Some(style) = &reading.value {
+    if let Some(style) = &mut reading.value {
         let folder = path.parent().unwrap_or(Path::new("."));
-        check_art(&source, style, folder, &reading.places, &mut reading.report);
+        take_art(&source, style, folder, &reading.places, &mut reading.report);
     }
     reading.report.sort();
     match (reading.value, collection) {
@@ -357,6 +358,52 @@ fn check_art(
             );
         }
     }
+}
+
+/// Checks the art files, and reads the ones that are stitched.
+fn take_art(
+    source: &Source,
+    style: &mut StyleDoc,
+    folder: &Path,
+    places: &Places,
+    report: &mut Report,
+) {
+    let known = report.count();
+    check_art(source, style, folder, places, report);
+    if report.count() > known {
+        return;
+    }
+    let back = &mut style.pockets.back;
+    for (side, pocket) in [("left", &mut back.left), ("right", &mut back.right)] {
+        let Some(art) = &pocket.art else { continue };
+        match stitched(art, folder) {
+            Ok(drawing) => pocket.drawing = Some(drawing),
+            Err(other) => {
+                // The place is the drawing's own; the path says which pocket it is for.
+                let path = format!("pockets.back.{side}.art");
+                for problem in other.problems {
+                    report.push(problem.about(&path));
+                }
+            }
+        }
+    }
+}
+
+fn stitched(art: &ArtPath, folder: &Path) -> Result<Drawing, Report> {
+    let file = art.in_folder(folder);
+    let size = fs::metadata(&file).map_or(0, |metadata| metadata.len());
+    if size > LARGEST_DRAWING {
+        let message = format!(
+            "the drawing has {size} bytes; at most {LARGEST_DRAWING} are read for stitching"
+        );
+        let problem =
+            Diagnostic::whole_file(file.display().to_string(), "style::too-large", message);
+        return Err(Report::one(
+            problem.hint("stitching is a few lines: simplify the drawing"),
+        ));
+    }
+    let text = read_file(&file)?;
+    drawing::read(&file.display().to_string(), &text).map_err(Report::one)
 }
 
 fn unfit_art(art: &ArtPath, folder: &Path) -> Option<(&'static str, String)> {

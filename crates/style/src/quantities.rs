@@ -44,6 +44,8 @@ pub(crate) const PUT_UP: Limits<Length> = Limits::above(Length::ZERO, Length::m(
 pub(crate) const THICKNESS: Limits<Length> = Limits::above(Length::ZERO, Length::mm(20.0));
 /// The slope of a seat seam; trousers lie between 7 and 16 degrees.
 pub(crate) const SLOPE: Limits<Angle> = Limits::between(Angle::ZERO, Angle::deg(45.0));
+/// The V at the end of a band row: one that still reads as a V.
+pub(crate) const V_ANGLE: Limits<Angle> = Limits::between(Angle::deg(20.0), Angle::deg(150.0));
 /// Any cloth one can sew.
 pub(crate) const WEIGHT: Limits<ArealWeight> =
     Limits::above(ArealWeight::ZERO, ArealWeight::gsm(2000.0));

@@ -6,6 +6,7 @@ use indexmap::IndexMap;
 use trade::Length;
 
 use crate::known::{self, Needed, SeamName};
+use crate::making::RowEnding;
 use crate::quantities::{DENSITY, DIFFERENCE};
 use crate::read_collection::{all, allowed};
 use crate::reader::{Node, Table, Target, or_list, short};
@@ -214,6 +215,11 @@ fn row(mut table: Table<'_>) -> Option<RowSpec> {
         .map(|node| node.reference(Target::Yarn));
     let offset = table.optional("offset");
     let offset = offset.map_or(Some(Length::ZERO), |node| node.quantity(&DIFFERENCE));
+    let mut ending = |key| {
+        let node = table.optional(key);
+        node.map(|node| node.choice("style::unknown-word", RowEnding::WORDS))
+    };
+    let (begin, end) = (ending("begin"), ending("end"));
     table.finish();
     let yarn = yarn?;
     Some(RowSpec {
@@ -222,6 +228,8 @@ fn row(mut table: Table<'_>) -> Option<RowSpec> {
         under: under.unwrap_or_else(|| Some(yarn.clone()))?,
         yarn,
         offset: offset?,
+        begin: allowed(begin)?,
+        end: allowed(end)?,
     })
 }
 

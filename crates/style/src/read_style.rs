@@ -1,11 +1,13 @@
 //! Reading a style file: identity, sizes, cloths, shape and details. Chart and seams have files of their own.
 
 use crate::details::{
-    ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, ExtraPocket, Fly, Label,
-    Lining, Loops, OutseamLine, Patch, PocketBag, Pockets, Rivets, Shape, Side,
+    ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,
+    ExtraPocket, Fly, Label, Lining, Loops, OutseamLine, Patch, PocketBag, Pockets, Rivets, Shape,
+    Side,
 };
 use crate::document::{ClothRefs, Figure, Fit, Identity};
-use crate::quantities::{DIFFERENCE, DISTANCE, Limits, MEASURE, SLOPE};
+use crate::making::{Band, BandMethod, Hem, HemEnds, HemJoin};
+use crate::quantities::{DIFFERENCE, DISTANCE, Limits, MEASURE, SLOPE, V_ANGLE};
 use crate::read_collection::{all, allowed, format, words};
 use crate::reader::{Node, Table, Target};
 use crate::{Size, Sizes, StyleDoc, TrimKind, read_chart, read_seams};
@@ -21,7 +23,9 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
     let chart = read_chart::chart(&root.section("chart"), sizes.as_ref());
     let shape = shape(root.optional_section("shape"));
     let fly = fly(root.section("fly"));
+    let band = band(root.optional_section("band"));
     let (pockets, extra) = pockets(root.section("pockets"));
+    let hem = hem(root.optional_section("hem"));
     let loops = loops(root.optional_section("loops"));
     let rivets = root.optional("rivets").map(|node| rivets(node.table()?));
     let patch = root.optional("patch").map(|node| patch(node.table()?));
@@ -36,7 +40,9 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
         chart: chart?,
         shape: shape?,
         fly: fly?,
+        band: band?,
         pockets: pockets?,
+        hem: hem?,
         loops: loops?,
         rivets: allowed(rivets)?,
         patch: allowed(patch)?,
@@ -259,6 +265,54 @@ fn fly(mut table: Table<'_>) -> Option<Fly> {
     })
 }
 
+fn band(mut table: Table<'_>) -> Option<Band> {
+    let usual = Band::default();
+    let method = choice(&mut table, "method", BandMethod::WORDS, usual.method);
+    let start_below = length(&mut table, "start_below", &DISTANCE, usual.start_below);
+    let v_angle = table
+        .optional("v_angle")
+        .map_or(Some(usual.v_angle), |node| node.quantity(&V_ANGLE));
+    table.finish();
+    Some(Band {
+        method: method?,
+        start_below: start_below?,
+        v_angle: v_angle?,
+    })
+}
+
+fn hem(mut table: Table<'_>) -> Option<Hem> {
+    let usual = Hem::default();
+    let join = choice(&mut table, "join", HemJoin::WORDS, usual.join);
+    let ends = choice(&mut table, "ends", HemEnds::WORDS, usual.ends);
+    let roping = flag(&mut table, "roping", usual.roping);
+    table.finish();
+    Some(Hem {
+        join: join?,
+        ends: ends?,
+        roping: roping?,
+    })
+}
+
+/// A word that may be left out.
+fn choice<T: Copy>(
+    table: &mut Table<'_>,
+    key: &'static str,
+    words: &[(&str, T)],
+    default: T,
+) -> Option<T> {
+    let node = table.optional(key);
+    node.map_or(Some(default), |node| {
+        node.choice("style::unknown-word", words)
+    })
+}
+
+/// A yes or no that may be left out.
+fn flag(table: &mut Table<'_>, key: &'static str, default: bool) -> Option<bool> {
+    table
+        .optional(key)
+        .map_or(Some(default), |node| node.flag())
+}
+
 /// The pockets, and whether there is an extra one: its seams are then needed.
 fn pockets(mut table: Table<'_>) -> (Option<Pockets>, bool) {
     let coin = coin(table.optional_section("coin"));
@@ -303,12 +357,16 @@ fn coin(mut table: Table<'_>) -> Option<CoinPocket> {
         &DIFFERENCE,
         usual.lower_narrowing,
     );
+    let shape = choice(&mut table, "shape", CoinShape::WORDS, usual.shape);
+    let drop = length(&mut table, "drop", &DISTANCE, usual.drop);
     table.finish();
     Some(CoinPocket {
         side: side?,
         below_band: below_band?,
         from_side: from_side?,
         lower_narrowing: narrowing?,
+        shape: shape?,
+        drop: drop?,
     })
 }
 
@@ -330,10 +388,19 @@ fn back_pocket(mut table: Table<'_>) -> Option<BackPocket> {
     let foot_width = length(&mut table, "foot_width", &MEASURE, usual.foot_width);
     let side_length = length(&mut table, "side_length", &MEASURE, usual.side_length);
     let outer_drop = length(&mut table, "outer_drop", &DIFFERENCE, usual.outer_drop);
-    let lining = table.optional("lining");
-    let lining = lining.map_or(Some(usual.lining), |node| {
-        node.choice("style::unknown-word", Lining::WORDS)
-    });
+    let lining = choice(&mut table, "lining", Lining::WORDS, usual.lining);
+    let decoration = choice(
+        &mut table,
+        "decoration",
+        Decoration::WORDS,
+        usual.decoration,
+    );
+    let waves = table
+        .optional("waves")
+        .map_or(Some(usual.waves), |node| node.whole(1, 40));
+    let crest = length(&mut table, "crest", &DISTANCE, usual.crest);
+    let rise = length(&mut table, "rise", &DIFFERENCE, usual.rise);
+    let mirror = flag(&mut table, "mirror", usual.mirror);
     let art = art(&mut table);
     table.finish();
     Some(BackPocket {
@@ -341,7 +408,13 @@ fn back_pocket(mut table: Table<'_>) -> Option<BackPocket> {
         side_length: side_length?,
         outer_drop: outer_drop?,
         lining: lining?,
+        decoration: decoration?,
+        waves: waves?,
+        crest: crest?,
+        rise: rise?,
+        mirror: mirror?,
         art: art?,
+        drawing: None,
     })
 }
 
@@ -376,14 +449,9 @@ fn rivets(mut table: Table<'_>) -> Option<Rivets> {
     let trim = table
         .required("trim", "trim = \"...\", a rivet from trims.toml")
         .and_then(|node| node.reference(Target::Trim(&[TrimKind::Rivet])));
-    let mut flag = |key, default| {
-        table
-            .optional(key)
-            .map_or(Some(default), |node| node.flag())
-    };
-    let mouth = flag("mouth", true);
-    let coin = flag("coin", true);
-    let back_hidden = flag("back_hidden", false);
+    let mouth = flag(&mut table, "mouth", true);
+    let coin = flag(&mut table, "coin", true);
+    let back_hidden = flag(&mut table, "back_hidden", false);
     table.finish();
     Some(Rivets {
         trim: trim?,

@@ -234,6 +234,11 @@ impl Report {
         self.more += other.more;
     }
 
+    /// How many problems were found, listed or not.
+    pub(crate) fn count(&self) -> usize {
+        self.problems.len() + self.more
+    }
+
     pub(crate) fn is_empty(&self) -> bool {
         self.problems.is_empty()
     }

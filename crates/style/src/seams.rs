@@ -6,6 +6,7 @@ use serde::{Serialize, Serializer};
 use trade::{Length, StitchDensity, StitchType};
 
 use crate::document::words;
+use crate::making::RowEnding;
 use crate::{StyleDoc, known};
 
 /// How the plies of a seam, hem or edge lie.
@@ -122,6 +123,10 @@ pub struct RowSpec {
     pub under: String,
     /// Distance from the seam line, into the ply the row is sewn through. Default 0.
     pub offset: Length,
+    /// How the row begins; `None` for what is usual on its seam.
+    pub begin: Option<RowEnding>,
+    /// How the row ends; `None` for what is usual on its seam.
+    pub end: Option<RowEnding>,
 }
 
 /// A seam with its `like` followed: what is really sewn.

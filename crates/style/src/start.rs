@@ -92,21 +92,31 @@ fn add_style(
     let folder = collection_folder.join("styles").join(slug);
     let path = folder.join(STYLE_FILE);
     parse(&text, &path.display().to_string(), &collection)?;
-    make_folder(&folder, &[(STYLE_FILE, text)])?;
+    let mut files = vec![(STYLE_FILE, text)];
+    files.extend(demo::beside_style().map(|(path, text)| (path, text.to_owned())));
+    make_folder(&folder, &files)?;
     Ok(path)
 }
 
 fn new_collection(folder: &Path, slug: &str, answers: &NewStyle) -> Result<PathBuf, StartError> {
     let style = format!("styles/{slug}/{STYLE_FILE}");
     let label = answers.label.as_ref().unwrap_or(&answers.name);
-    let files: Vec<(&str, String)> = demo::files()
+    let beside: Vec<(String, &str)> = demo::beside_style()
+        .map(|(path, text)| (format!("styles/{slug}/{path}"), text))
+        .collect();
+    let demo_folder = demo::STYLE.trim_end_matches(STYLE_FILE);
+    let shared = demo::files()
         .iter()
+        .filter(|(path, _)| !path.starts_with(demo_folder));
+    let mut files: Vec<(&str, String)> = shared
         .map(|&(path, text)| match path {
-            demo::STYLE => (style.as_str(), style_text(answers, None)),
             COLLECTION_FILE => (path, collection_text(text, label)),
             _ => (path, text.to_owned()),
         })
         .collect();
+    files.push((style.as_str(), style_text(answers, None)));
+    let beside = beside.iter();
+    files.extend(beside.map(|(path, text)| (path.as_str(), (*text).to_owned())));
     make_folder_checked(folder, &files, |made| load(&made.join(&style)).map(drop))?;
     Ok(folder.join(&style))
 }

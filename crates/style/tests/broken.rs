@@ -554,7 +554,7 @@ fn drawings_stay_inside_the_style_folder() {
         "style::missing-art"
     );
     let art = copy.style_folder().join("art");
-    std::fs::create_dir(&art).unwrap();
+    std::fs::create_dir_all(&art).unwrap();
     std::fs::write(art.join("patch.svg"), "<svg/>").unwrap();
     let loaded = copy.load().unwrap();
     let named: Vec<String> = loaded
@@ -563,7 +563,7 @@ fn drawings_stay_inside_the_style_folder() {
         .into_iter()
         .map(|(path, _)| path)
         .collect();
-    assert_eq!(named, ["patch.art"]);
+    assert_eq!(named, ["pockets.back.right.art", "patch.art"]);
     #[cfg(unix)]
     {
         std::fs::remove_file(art.join("patch.svg")).unwrap();

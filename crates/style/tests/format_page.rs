@@ -7,7 +7,7 @@ use std::fmt::Write;
 
 use common::{demo_collection, with};
 use style::known::{MEASURES, SEAMS};
-use style::{Construction, OutseamLine, parse};
+use style::{Band, BandMethod, CoinPocket, Construction, Hem, OutseamLine, parse};
 
 const PAGE: &str = include_str!("../FORMAT.md");
 
@@ -63,7 +63,17 @@ fn what_may_be_left_out_has_the_stated_default() {
     let mut shaped = demo.clone();
     shaped.shape.outseam = OutseamLine::Shaped;
     assert_eq!(read(&section("[shape]", "[fly]")), shaped);
-    assert_eq!(read(&section("[pockets.coin]", "[pockets.bag]")), demo);
+    let mut plain = demo.clone();
+    plain.pockets.coin = CoinPocket::default();
+    assert_eq!(read(&section("[pockets.coin]", "[pockets.bag]")), plain);
+    let usual = |text: &str| {
+        let doc = read(text);
+        (doc.band, doc.hem)
+    };
+    let (band, hem) = (Band::default(), Hem::default());
+    assert_eq!(usual(&section("[band]", "[pockets.coin]")).0, band);
+    assert_eq!(usual(&section("[hem]", "[loops]")).1, hem);
+    assert_eq!((band.method, hem.roping), (BandMethod::TwoRow, false));
     assert_eq!(read(&section("[pockets.bag]", "[pockets.back.left]")), demo);
     assert_eq!(read(&section("[loops]", "[rivets]")), demo);
     assert_eq!(

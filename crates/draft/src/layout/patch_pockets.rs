@@ -3,11 +3,15 @@
 //! Each is drawn with its top edge on the x axis and its body below.
 
 use geometry::{Path, Point, Vec2};
+use style::CoinShape;
 use trade::Length;
 
 use super::{at, edge, mm};
 use crate::piece::{ClothUse, Cut, Piece, PieceId};
 use crate::spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};
+
+/// The most a coin pocket's foot is shaped, as a share of its depth: some of its sides is left.
+const MOST_DROP: f64 = 0.8;
 
 /// Corner radius of the concealed pocket's foot.
 const EXTRA_CORNER_MM: f64 = 25.0;
@@ -21,24 +25,77 @@ fn split_outline(outline: &Path, names: &[&'static str]) -> Vec<crate::piece::Ed
         .collect()
 }
 
-/// Left side, foot, right side; the top edge centred on the origin.
+/// Left side, foot, right side; the top edge centred on the origin. The right side is the one
+/// nearer the outseam.
+///
+/// The foot has one segment or more, the sides one each. The stated depth is that at the middle.
 pub(super) fn coin_outline(spec: &Spec) -> Path {
     let half = mm(spec.coin_width) / 2.0;
     let foot = half - mm(spec.coin_lower_narrowing) / 2.0;
     let depth = mm(spec.coin_depth);
-    Path::polyline(&[
-        Point::new(-half, 0.0),
-        Point::new(-foot, -depth),
-        Point::new(foot, -depth),
-        Point::new(half, 0.0),
-    ])
+    let drop = mm(spec.coin_drop).min(depth * MOST_DROP).max(0.0);
+    let p = |x: f64, y: f64| Point::new(x, -y);
+    let sides = |left: Point, foot: &[Point], right: Point| {
+        let mut points = vec![p(-half, 0.0), left];
+        points.extend(foot);
+        points.extend([right, p(half, 0.0)]);
+        Path::polyline(&points)
+    };
+    // A shape without any drop is straight.
+    let shape = if drop > 1e-3 {
+        spec.coin_shape
+    } else {
+        CoinShape::Straight
+    };
+    match shape {
+        CoinShape::Straight => sides(p(-foot, depth), &[], p(foot, depth)),
+        CoinShape::Pointed => {
+            let corner = depth - drop;
+            sides(p(-foot, corner), &[p(0.0, depth)], p(foot, corner))
+        }
+        CoinShape::CutCorner => {
+            // Never more than half the foot from either side.
+            let cut = drop.min(foot * 0.9).max(0.0);
+            let up = depth - cut;
+            let side = half + (foot - half) * up / depth.max(1e-9);
+            let corner = foot - cut;
+            sides(
+                p(-side, up),
+                &[p(-corner, depth), p(corner, depth)],
+                p(side, up),
+            )
+        }
+        CoinShape::Slant => {
+            let (inner, outer) = (depth - drop / 2.0, depth + drop / 2.0);
+            sides(p(-foot, inner), &[], p(foot, outer))
+        }
+        CoinShape::Round => {
+            let corner = depth - drop;
+            // A cubic reaches three quarters of the way to handles at equal height.
+            let handle = corner + drop * 4.0 / 3.0;
+            Path::line(p(-half, 0.0), p(-foot, corner))
+                .then(&Path::cubic(
+                    p(-foot, corner),
+                    p(-foot, handle),
+                    p(foot, handle),
+                    p(foot, corner),
+                ))
+                .then(&Path::line(p(foot, corner), p(half, 0.0)))
+        }
+    }
 }
 
 pub(super) fn coin(spec: &Spec) -> Piece {
     let outline = coin_outline(spec);
     let depth = mm(spec.coin_depth);
-    let mut edges = split_outline(&outline, &["left", "foot", "right"]);
-    edges.push(edge("top", Path::line(outline.end(), outline.start())));
+    let segments = outline.segments();
+    let last = segments.len() - 1;
+    let edges = vec![
+        edge("left", Path::new(segments[..1].to_vec())),
+        edge("foot", Path::new(segments[1..last].to_vec())),
+        edge("right", Path::new(segments[last..].to_vec())),
+        edge("top", Path::line(outline.end(), outline.start())),
+    ];
     Piece {
         id: PieceId::CoinPocket,
         cloth: ClothUse::Shell,
@@ -226,4 +283,124 @@ pub(super) fn extra(spec: &Spec) -> Option<Piece> {
         notches: Vec::new(),
         grain: (Point::new(0.0, -depth * 0.8), Point::new(0.0, -depth * 0.2)),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use style::{Size, StyleDoc};
+
+    fn ferryman() -> StyleDoc {
+        let folder = concat!(
+            env!("CARGO_MANIFEST_DIR"),
+            "/../style/demo/saltmarsh/styles/ferryman"
+        );
+        style::load(folder.as_ref()).unwrap().style
+    }
+
+    /// A pocket 75 mm wide and 85 mm deep, its foot 6 mm narrower, its shape 15 mm.
+    fn shaped(shape: CoinShape) -> Piece {
+        let mut spec = Spec::of(&ferryman(), Size::new(32, 32));
+        spec.coin_width = Length::mm(75.0);
+        spec.coin_depth = Length::mm(85.0);
+        spec.coin_lower_narrowing = Length::mm(6.0);
+        spec.coin_drop = Length::mm(15.0);
+        spec.coin_shape = shape;
+        coin(&spec)
+    }
+
+    /// Area by the shoelace formula, corners by hand.
+    fn by_hand(corners: &[(f64, f64)]) -> f64 {
+        let next = corners.iter().cycle().skip(1);
+        let twice: f64 = corners
+            .iter()
+            .zip(next)
+            .map(|(a, b)| a.0 * b.1 - b.0 * a.1)
+            .sum();
+        twice / 2.0
+    }
+
+    #[test]
+    fn each_coin_pocket_has_its_shape() {
+        // At 70 mm down, the sides stand 37.5 - 3 * 70 / 85 mm from the middle.
+        let side = 37.5 - 3.0 * 70.0 / 85.0;
+        let feet: [(CoinShape, &[(f64, f64)]); 4] = [
+            (CoinShape::Straight, &[(-34.5, -85.0), (34.5, -85.0)]),
+            (
+                CoinShape::Pointed,
+                &[(-34.5, -70.0), (0.0, -85.0), (34.5, -70.0)],
+            ),
+            (
+                CoinShape::CutCorner,
+                &[(-side, -70.0), (-19.5, -85.0), (19.5, -85.0), (side, -70.0)],
+            ),
+            (CoinShape::Slant, &[(-34.5, -77.5), (34.5, -92.5)]),
+        ];
+        for (shape, foot) in feet {
+            let piece = shaped(shape);
+            let mut corners = vec![(-37.5, 0.0)];
+            corners.extend(foot);
+            corners.push((37.5, 0.0));
+            let off = piece.area().to_mm2() - by_hand(&corners);
+            assert!(off.abs() < 1e-6, "{shape}: {off}");
+        }
+    }
+
+    #[test]
+    fn the_stated_depth_is_that_at_the_middle() {
+        for (_, shape) in CoinShape::WORDS {
+            let piece = shaped(*shape);
+            let foot = piece.edge("foot").unwrap();
+            let (a, b) = foot
+                .dense(Length::mm(0.05))
+                .windows(2)
+                .map(|w| (w[0], w[1]))
+                .find(|(a, b)| a.x <= 0.0 && b.x > 0.0)
+                .unwrap();
+            let y = a.y + (b.y - a.y) * (-a.x) / (b.x - a.x);
+            assert!((y + 85.0).abs() < 0.01, "{shape}: {y}");
+        }
+    }
+
+    #[test]
+    fn a_round_foot_hangs_below_its_sides_by_the_drop() {
+        let foot = shaped(CoinShape::Round).edge("foot").unwrap().clone();
+        let lowest = foot.bounds().y0;
+        assert!((foot.start().y - lowest - 15.0).abs() < 1e-9);
+        assert!((foot.start().x + 34.5).abs() < 1e-9 && (foot.end().x - 34.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_longer_side_of_a_back_pocket_is_longer_by_its_drop() {
+        let doc = ferryman();
+        let spec = Spec::of(&doc, Size::new(32, 32));
+        for (pocket, id) in [
+            (&spec.back_pocket_left, PieceId::BackPocketLeft),
+            (&spec.back_pocket_right, PieceId::BackPocketRight),
+        ] {
+            let piece = back_pockets(&spec)
+                .into_iter()
+                .find(|p| p.id == id)
+                .unwrap();
+            let at = |name: &str| piece.point(name).unwrap();
+            // Measured along the cloth, corner to corner.
+            let inner = (at("foot_inner") - at("top_inner")).hypot();
+            let outer = (at("foot_outer") - at("top_outer")).hypot();
+            assert!((inner - pocket.side_length.to_mm()).abs() < 1e-9);
+            assert!((outer - inner - pocket.outer_drop.to_mm()).abs() < 1e-9);
+            // The point hangs straight below the middle of the top edge, at the charted length.
+            let middle = (at("top_inner").x + at("top_outer").x) / 2.0;
+            assert!((at("point").x - middle).abs() < 1e-9);
+            assert!((at("point").y + spec.back_pocket_length.to_mm()).abs() < 1e-9);
+            // Both sides lean in alike: what differs is how far down they go.
+            let lean = (at("foot_inner").x + at("foot_outer").x) / 2.0;
+            assert!((lean - middle).abs() < 1e-9);
+            assert_eq!(
+                at("foot_outer").y < at("foot_inner").y,
+                pocket.outer_drop > Length::ZERO
+            );
+        }
+        assert!(spec.back_pocket_right.outer_drop > Length::ZERO);
+    }
 }

@@ -135,6 +135,15 @@ fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Laye
                 Stroke::plain(scene.inks.outline, Length::mm(0.8)),
             );
         }
+        FixingKind::Zip(length, width) => {
+            layer.area(part, block(at, along, *length, *width), light, Some(rim));
+            let half = along * (length.to_mm() / 2.0);
+            layer.line(
+                part,
+                open(&[at - half, at + half]),
+                Stroke::plain(dark, Length::mm(5.0)).dashed(Length::mm(1.2), Length::mm(0.8)),
+            );
+        }
         FixingKind::Bartack(length, width, stitches) => {
             let half = along * (length.to_mm() / 2.0);
             let pitch = *length / f64::from((*stitches).max(1)) * 2.0;

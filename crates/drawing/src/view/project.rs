@@ -106,6 +106,11 @@ impl Projector {
         }
     }
 
+    /// Whether a point of the band lies on the overlap, beyond the right centre front.
+    pub fn overlaps(&self, p: Point) -> bool {
+        p.x > self.band_length + 1e-6
+    }
+
     /// A point of the band on the view: half and place.
     pub fn band(&self, flat: &Flat, p: Point) -> Spot {
         let up = if p.y <= self.band_height {

@@ -61,11 +61,15 @@ pub(super) fn band_rows(scene: &Scene) -> Layer {
     for row in &scene.garment.rows {
         if row.piece == PieceId::Band && shows(row, scene.face) {
             let points = dense_line(row);
-            for run in scene
-                .projector
-                .line(&scene.flat, row.piece, &points, Copy::Left)
-            {
-                draw(row, scene.face, run, &mut layer);
+            // Closed, the overlap lies under the left end: outside, nothing of it is seen.
+            let seen = |p: &Point| scene.face == Face::Inside || !scene.projector.overlaps(*p);
+            for points in points.split(|p| !seen(p)) {
+                for run in scene
+                    .projector
+                    .line(&scene.flat, row.piece, points, Copy::Left)
+                {
+                    draw(row, scene.face, run, &mut layer);
+                }
             }
         }
     }

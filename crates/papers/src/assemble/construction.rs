@@ -1,7 +1,7 @@
 //! The construction list: every seam with its class, plies, allowances and stitch rows.
 
 use draft::ClothUse;
-use sewing::{Garment, RowEnd, class_of, describe};
+use sewing::{Garment, class_of, describe};
 use style::{Cloth, Construction, RowSpec, Seam};
 use trade::Length;
 
@@ -95,7 +95,7 @@ fn ends(garment: &Garment, seam: &str, number: usize) -> String {
         .iter()
         .filter(|r| r.seam == seam && r.number == number)
     {
-        let (begins, ends) = (end_words(row.begins), end_words(row.ends));
+        let (begins, ends) = (row.begins.word(), row.ends.word());
         let way = if begins == ends {
             begins.to_owned()
         } else {
@@ -106,15 +106,6 @@ fn ends(garment: &Garment, seam: &str, number: usize) -> String {
         }
     }
     ways.join("; ")
-}
-
-const fn end_words(end: RowEnd) -> &'static str {
-    match end {
-        RowEnd::Backtacked => "backtacked",
-        RowEnd::CaughtInSeam => "caught in the next seam",
-        RowEnd::TuckedIn => "threads tucked into the fold",
-        RowEnd::Overlapped => "overlaps its start",
-    }
 }
 
 /// Where a row lies.

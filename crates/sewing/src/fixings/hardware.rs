@@ -10,6 +10,7 @@ use super::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE, fixing, midway};
 use crate::context::Context;
 use crate::garment::{Fixing, FixingKind, On};
 use crate::placement::{back_pockets, coin_on};
+use crate::rows::v_point;
 
 /// From the band seam, or the outseam, to the rim of a mouth rivet (1/4 inch, from memory).
 const RIVET_FROM_SEAM: Length = Length::mm(6.35);
@@ -17,6 +18,12 @@ const RIVET_FROM_SEAM: Length = Length::mm(6.35);
 /// From the corner of a pocket to the middle of the rivet, along and below the top edge
 /// (common practice).
 const CORNER_INSET_MM: f64 = 6.5;
+
+/// From the fly edge to the teeth of a zip, so that the left front covers them (from memory).
+const ZIP_FROM_EDGE_MM: f64 = 16.0;
+
+/// Both tapes of a jeans zip (from memory).
+const ZIP_WIDTH: Length = Length::mm(30.0);
 
 /// A button where the trim does not say how large it is: 27 lignes.
 const USUAL_BUTTON: Length = Length::ligne(27.0);
@@ -96,8 +103,11 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
     {
         let size = diameter(context, &fly.band_button).unwrap_or(USUAL_BUTTON);
         let hole = buttonhole_length(size);
-        let middle = spec.band_height.to_mm() / 2.0;
-        let eye = BAND_HOLE_FROM_END.to_mm();
+        // The V of a row round the band points at the button; other bands hold it in their middle.
+        let (eye, middle) = v_point(context).map_or(
+            (BAND_HOLE_FROM_END.to_mm(), spec.band_height.to_mm() / 2.0),
+            |point| (point.x - right.x, point.y),
+        );
         out.push(fixing(
             FixingKind::Button(size),
             PieceId::Band,
@@ -118,10 +128,38 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
             )
         });
     }
-    if fly.closing == Closing::Buttons {
-        out.extend(fly_buttons(context));
+    match fly.closing {
+        Closing::Buttons => out.extend(fly_buttons(context)),
+        Closing::Zip => out.extend(zip(context)),
     }
     out
+}
+
+/// The zip on the fly facing, its teeth beside the fly edge, from the band seam down. One longer than
+/// the fly is cut off at its foot.
+fn zip(context: &Context<'_>) -> Option<Fixing> {
+    let key = context.doc.fly.zip.as_deref()?;
+    let stated = context
+        .collection
+        .trims
+        .get(key)
+        .and_then(|trim| trim.length);
+    let fly = context.pattern.spec.fly_length;
+    let length = stated.unwrap_or(fly).min(fly);
+    context.pattern.piece(PieceId::FlyFacing)?;
+    let at = Point::new(ZIP_FROM_EDGE_MM, -length.to_mm() / 2.0);
+    Some(Fixing {
+        outside: false,
+        inside: true,
+        ..fixing(
+            FixingKind::Zip(length, ZIP_WIDTH),
+            PieceId::FlyFacing,
+            On::AsDrawn,
+            at,
+            Vec2::new(0.0, 1.0),
+            (key, context.trim_colour(key)),
+        )
+    })
 }
 
 /// Buttons spread evenly between the band seam and the foot of the fly: on the outer half of the

@@ -63,7 +63,7 @@ impl Course {
 
 const PATCH_HEM: &[&str] = &["top"];
 const PATCH_SIDES: &[&str] = &["left", "foot", "right"];
-const BACK_POCKET_SIDES: &[&str] = &["inner", "foot_inner", "foot_outer", "outer"];
+pub(super) const BACK_POCKET_SIDES: &[&str] = &["inner", "foot_inner", "foot_outer", "outer"];
 
 /// The runs a row of this seam follows. Empty for the seams with shapes of their own.
 pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec<Course> {
@@ -99,11 +99,6 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
                 .for_each(|c| c.under_fly = on == On::AsDrawn);
             rise
         }
-        "hem" => [Front, Back]
-            .map(|piece| {
-                Course::new(piece, &["hem"], On::Both).ended(RowEnd::Overlapped, RowEnd::Overlapped)
-            })
-            .into(),
         "band" => vec![
             Course::new(Band, &["join", "overlap"], On::AsDrawn)
                 .ended(RowEnd::TuckedIn, RowEnd::TuckedIn),

@@ -1,16 +1,19 @@
 //! Every row of stitches at its true place.
 //!
 //! Most rows run along edges of a piece at the distance the style states: [`course`] says along
-//! which, on which copies, and where they show. The fly, the loop strip and the decoration have
-//! their own shapes.
+//! which, on which copies, and where they show. The fly, the hem, the row round the band, the loop
+//! strip and the decoration have their own shapes.
 
+mod band;
 mod course;
 mod decoration;
 mod fly;
+mod hem;
+mod notes;
 
 use draft::{Finding, PieceId, Severity};
 use geometry::{Path, Point};
-use style::{RowSpec, Seam};
+use style::{RowEnding, RowSpec, Seam};
 use trade::Length;
 
 use crate::context::{Context, finding, mm, with_remedy};
@@ -18,6 +21,7 @@ use crate::garment::{On, RowEnd, StitchRow};
 use crate::inset::Ground;
 use course::{Course, courses};
 
+pub(crate) use band::{from_seam_line, v_point};
 pub(crate) use fly::line as fly_line;
 
 /// Rows nearer to the seam line than this are the ones that join the plies.
@@ -27,8 +31,8 @@ pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<St
     let mut out = Vec::new();
     for seam in context.seams {
         for (index, spec) in seam.rows.iter().enumerate() {
-            let laid = lay(context, seam, spec);
-            if laid.is_empty() && missing_piece(context, seam).is_none() {
+            let laid = lay(context, seam, index, spec);
+            if laid.is_empty() && wanted(context, seam) {
                 let found = finding(
                     context,
                     "sewing::row-without-place",
@@ -48,6 +52,7 @@ pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<St
             );
         }
     }
+    findings.extend(notes::notes(context, &out));
     out
 }
 
@@ -62,8 +67,12 @@ struct Laid {
     inside: bool,
 }
 
-fn lay(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec<Laid> {
+fn lay(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec) -> Vec<Laid> {
     match seam.name.as_str() {
+        "band" if band::is_round(context, index) => {
+            band::round(context, spec.offset).into_iter().collect()
+        }
+        "hem" => hem::rows(context, spec.offset),
         "fly" => fly_row(context, spec).into_iter().collect(),
         "loop_edge" => strip_row(context, spec).into_iter().collect(),
         "decoration" => decoration::rows(context, spec),
@@ -121,6 +130,15 @@ fn strip_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
     })
 }
 
+/// What the style says about an end of the row, or what is usual there. An end in the middle of a
+/// row that runs on is none.
+fn ending(usual: RowEnd, stated: Option<RowEnding>) -> RowEnd {
+    match (usual, stated) {
+        (RowEnd::RunsOn, _) | (_, None) => usual,
+        (_, Some(stated)) => stated.into(),
+    }
+}
+
 fn row(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec, laid: Laid) -> StitchRow {
     StitchRow {
         seam: seam.name.clone(),
@@ -132,15 +150,18 @@ fn row(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec, laid: L
         density: spec.density,
         needle: context.yarn(&spec.yarn),
         under: context.yarn(&spec.under),
-        begins: laid.begins,
-        ends: laid.ends,
+        begins: ending(laid.begins, spec.begin),
+        ends: ending(laid.ends, spec.end),
         shows_outside: laid.outside,
         shows_inside: laid.inside,
     }
 }
 
-/// The piece a seam would be sewn on, where the style does not have it.
-fn missing_piece(context: &Context<'_>, seam: &Seam) -> Option<PieceId> {
-    let extra = matches!(seam.name.as_str(), "extra_hem" | "extra_set");
-    (extra && context.pattern.piece(PieceId::ExtraPocket).is_none()).then_some(PieceId::ExtraPocket)
+/// Whether the style has what this seam is sewn on.
+fn wanted(context: &Context<'_>, seam: &Seam) -> bool {
+    match seam.name.as_str() {
+        "extra_hem" | "extra_set" => context.pattern.piece(PieceId::ExtraPocket).is_some(),
+        "decoration" => decoration::wanted(context),
+        _ => true,
+    }
 }

@@ -1,0 +1,66 @@
+//! The hem: one row round each leg, from its join over every seam back to it.
+
+use draft::PieceId;
+use geometry::Path;
+use style::{HemEnds, HemJoin};
+use trade::Length;
+
+use super::Laid;
+use crate::context::Context;
+use crate::garment::{On, RowEnd};
+use crate::inset::Ground;
+
+/// The parts of the row in the order of sewing: on the front and on the back.
+pub(super) fn rows(context: &Context<'_>, offset: Length) -> Vec<Laid> {
+    parts(context, offset).unwrap_or_default()
+}
+
+fn parts(context: &Context<'_>, offset: Length) -> Option<Vec<Laid>> {
+    let hem = &context.doc.hem;
+    let secured = match hem.ends {
+        HemEnds::Overlapped => RowEnd::Overlapped,
+        HemEnds::Backtacked => RowEnd::Backtacked,
+        HemEnds::TiedByHand => RowEnd::TiedByHand,
+    };
+    let part = |piece, path, begins, ends| Laid {
+        piece,
+        on: On::Both,
+        path,
+        begins,
+        ends,
+        outside: true,
+        inside: true,
+    };
+    use PieceId::{Back, Front};
+    let from_inseam = |piece| from_inseam(context, piece, offset);
+    let (front, back) = (from_inseam(Front)?, from_inseam(Back)?);
+    let on = RowEnd::RunsOn;
+    Some(match hem.join {
+        HemJoin::Inseam => vec![
+            part(Front, front, secured, on),
+            part(Back, back.reversed(), on, secured),
+        ],
+        HemJoin::Outseam => vec![
+            part(Front, front.reversed(), secured, on),
+            part(Back, back, on, secured),
+        ],
+        HemJoin::BackOfLeg => {
+            let (to_centre, to_outseam) = back.split(back.length() / 2.0);
+            vec![
+                part(Back, to_outseam, secured, on),
+                part(Front, front.reversed(), on, on),
+                part(Back, to_centre, on, secured),
+            ]
+        }
+    })
+}
+
+/// The line of the row on one panel, from the inseam to the outseam.
+fn from_inseam(context: &Context<'_>, piece: PieceId, offset: Length) -> Option<Path> {
+    let piece = context.pattern.piece(piece)?;
+    let line = Ground::of(piece)?.inset(&["hem"], offset)?;
+    let inseam = piece.edge("inseam")?;
+    let hem = piece.edge("hem")?;
+    let begins_there = (hem.start() - inseam.end()).hypot() < 1e-6;
+    Some(if begins_there { line } else { line.reversed() })
+}

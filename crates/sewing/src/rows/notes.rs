@@ -1,0 +1,143 @@
+//! What is noticed about the rows that only their own shapes can tell.
+
+use draft::{Finding, PieceId, Severity};
+use style::{BandMethod, CoinShape};
+use trade::{Length, StitchType};
+
+use super::{band, decoration};
+use crate::context::{Context, finding, mm, with_remedy};
+use crate::garment::{RowEnd, StitchRow};
+
+/// Rows nearer to each other than this read as one (common practice).
+const APART: Length = Length::mm(2.5);
+
+/// From the end of the band to the eye of its buttonhole: nearer, the hole tears out (common
+/// practice).
+const EYE_FROM_END: Length = Length::mm(8.0);
+
+pub(super) fn notes(context: &Context<'_>, rows: &[StitchRow]) -> Vec<Finding> {
+    let mut out = band_rows(context);
+    out.extend(button(context));
+    out.extend(hem_ends(context, rows));
+    out.extend(coin_foot(context));
+    out.extend(decoration::notes(context));
+    out
+}
+
+/// Offsets that belong to the other way of sewing the band.
+fn band_rows(context: &Context<'_>) -> Vec<Finding> {
+    let Some(seam) = context.seam("band") else {
+        return Vec::new();
+    };
+    let height = context.pattern.spec.band_height;
+    let all_round = context.doc.band.method == BandMethod::AllRound;
+    let mut out = Vec::new();
+    for (index, row) in seam.rows.iter().enumerate() {
+        if band::is_round(context, index) && height - row.offset >= height / 2.0 {
+            let found = finding(
+                context,
+                "sewing::band-row-round",
+                Severity::Error,
+                "band",
+                format!(
+                    "row {} runs round the band {} from its edges, and the band is {} high",
+                    index + 1,
+                    mm(height - row.offset),
+                    mm(height)
+                ),
+            );
+            out.push(with_remedy(
+                found,
+                "the offset of a row round the band is measured from the band's edges: 2 mm is usual",
+            ));
+        }
+        let near = |other: &style::RowSpec| (other.offset - row.offset).abs() < APART;
+        if !all_round && seam.rows.iter().take(index).any(near) {
+            let found = finding(
+                context,
+                "sewing::band-rows-together",
+                Severity::Warning,
+                "band",
+                format!("row {} lies on another row of the band", index + 1),
+            );
+            out.push(with_remedy(
+                found,
+                "measure its offset from the band seam, up to just below the top edge",
+            ));
+        }
+    }
+    out
+}
+
+/// The button under the V must find a place for its hole in the other end.
+fn button(context: &Context<'_>) -> Option<Finding> {
+    let point = band::v_point(context)?;
+    let waist = context
+        .pattern
+        .piece(PieceId::Band)?
+        .point("centre_front_right")?;
+    let eye = Length::mm(point.x - waist.x);
+    (eye < EYE_FROM_END).then(|| {
+        let found = finding(
+            context,
+            "sewing::band-button",
+            Severity::Warning,
+            "band",
+            format!(
+                "the V puts the buttonhole's eye {} from the end of the band",
+                mm(eye)
+            ),
+        );
+        with_remedy(found, "make the band overlap longer or the V wider")
+    })
+}
+
+/// A chain stitch runs back from an end that is not secured.
+fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
+    let chained = |row: &&StitchRow| {
+        row.seam == "hem" && matches!(row.stitch, StitchType::S101 | StitchType::S401)
+    };
+    let ends = || {
+        let rows = rows.iter().filter(chained);
+        rows.flat_map(|row| [row.begins, row.ends])
+    };
+    let (severity, how) = if ends().any(|end| end == RowEnd::Cut) {
+        (Severity::Warning, "cut off")
+    } else if ends().any(|end| end == RowEnd::Overlapped) {
+        (Severity::Note, "held by the overlap alone")
+    } else {
+        return None;
+    };
+    let found = finding(
+        context,
+        "sewing::hem-ends",
+        severity,
+        "hem",
+        format!("the hem is chain-stitched and its threads are {how}: the row can run back"),
+    );
+    Some(with_remedy(
+        found,
+        "write ends = \"tied by hand\" in [hem], or secure the row's begin and end",
+    ))
+}
+
+/// The foot of the coin pocket takes no more shape than its depth leaves.
+fn coin_foot(context: &Context<'_>) -> Option<Finding> {
+    let spec = &context.pattern.spec;
+    let most = spec.coin_depth * 0.8;
+    (spec.coin_shape != CoinShape::Straight && spec.coin_drop > most).then(|| {
+        let found = finding(
+            context,
+            "sewing::coin-foot",
+            Severity::Warning,
+            "coin_set",
+            format!(
+                "the coin pocket's foot drops {} on a depth of {}; {} is drawn",
+                mm(spec.coin_drop),
+                mm(spec.coin_depth),
+                mm(most)
+            ),
+        );
+        with_remedy(found, "make the drop smaller or the pocket deeper")
+    })
+}
