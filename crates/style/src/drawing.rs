@@ -62,9 +62,9 @@ type Problem = (std::ops::Range<usize>, &'static str, String, &'static str);
 ///
 /// # Errors
 /// The first problem with its place in the file.
-pub(crate) fn read(file: &str, text: &str) -> Result<Drawing, Diagnostic> {
+pub(crate) fn read(file: &str, text: &str) -> Result<Drawing, Box<Diagnostic>> {
     let fail = |(span, code, message, hint): Problem| {
-        Diagnostic::at(&Source::new(file, text), span, code, message).hint(hint)
+        Box::new(Diagnostic::at(&Source::new(file, text), span, code, message).hint(hint))
     };
     let lines = lines(text).map_err(fail)?;
     if lines.is_empty() {

@@ -403,7 +403,7 @@ fn stitched(art: &ArtPath, folder: &Path) -> Result<Drawing, Report> {
         ));
     }
     let text = read_file(&file)?;
-    drawing::read(&file.display().to_string(), &text).map_err(Report::one)
+    drawing::read(&file.display().to_string(), &text).map_err(|problem| Report::one(*problem))
 }
 
 fn unfit_art(art: &ArtPath, folder: &Path) -> Option<(&'static str, String)> {
