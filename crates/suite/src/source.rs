@@ -22,17 +22,43 @@ pub struct Source {
     pub path: String,
     /// Everything in it.
     pub text: String,
+    /// Whether it is a module that is compiled for tests only.
+    pub tests: bool,
 }
 
+const FOR_TESTS: &str = "#[cfg(test)]";
+
 impl Source {
-    /// The lines that are part of the program: no comments, and nothing from the file's test module on.
+    /// The lines that are part of the program: no comments, and nothing from the file's own test module on.
     pub fn code(&self) -> impl Iterator<Item = &str> {
-        let tests = self.path.ends_with("/tests.rs") || self.path.contains("/tests/");
-        self.text
-            .lines()
-            .take_while(|line| line.trim() != "#[cfg(test)]")
-            .filter(|line| !line.trim_start().starts_with("//"))
-            .filter(move |_| !tests)
+        let lines: Vec<&str> = self.text.lines().map(str::trim).collect();
+        let own_tests = lines.windows(2).position(|pair| {
+            pair[0] == FOR_TESTS && pair[1].starts_with("mod ") && pair[1].ends_with('{')
+        });
+        let until = if self.tests {
+            0
+        } else {
+            own_tests.unwrap_or(lines.len())
+        };
+        lines
+            .into_iter()
+            .take(until)
+            .filter(|line| !line.starts_with("//"))
+    }
+
+    /// The paths, without their ends, of the modules this file declares for tests only.
+    fn test_modules(&self) -> Vec<String> {
+        let stem = self.path.trim_end_matches(".rs");
+        let folder = ["/lib", "/main", "/mod"]
+            .into_iter()
+            .find_map(|name| stem.strip_suffix(name));
+        let lines: Vec<&str> = self.text.lines().map(str::trim).collect();
+        lines
+            .windows(2)
+            .filter(|pair| pair[0] == FOR_TESTS)
+            .filter_map(|pair| pair[1].strip_prefix("mod ")?.strip_suffix(';'))
+            .map(|name| format!("{}/{name}", folder.unwrap_or(stem)))
+            .collect()
     }
 }
 
@@ -51,9 +77,16 @@ pub fn rust_files(part: &str) -> Vec<Source> {
                     room: room.clone(),
                     path: shown(&file),
                     text: fs::read_to_string(&file).expect("source is UTF-8"),
+                    tests: false,
                 });
             }
         }
+    }
+    let for_tests: Vec<String> = found.iter().flat_map(Source::test_modules).collect();
+    for file in &mut found {
+        file.tests = for_tests.iter().any(|module| {
+            file.path == format!("{module}.rs") || file.path.starts_with(&format!("{module}/"))
+        });
     }
     found
 }
@@ -97,4 +130,30 @@ fn name(path: &Path) -> String {
         .unwrap_or_default()
         .to_string_lossy()
         .into_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn source(path: &str, text: &str, tests: bool) -> Source {
+        Source {
+            room: "draft".to_owned(),
+            path: path.to_owned(),
+            text: text.to_owned(),
+            tests,
+        }
+    }
+
+    #[test]
+    fn a_test_module_of_its_own_ends_the_code_and_a_declared_one_does_not() {
+        let text = "#[cfg(test)]\nmod check;\n// a word\nfn one() {}\n#[cfg(test)]\nmod tests {\nfn two() {}\n}";
+        let file = source("crates/draft/src/rules/mod.rs", text, false);
+        assert_eq!(
+            file.code().collect::<Vec<_>>(),
+            [FOR_TESTS, "mod check;", "fn one() {}"]
+        );
+        assert_eq!(file.test_modules(), ["crates/draft/src/rules/check"]);
+        assert_eq!(source("a.rs", text, true).code().count(), 0);
+    }
 }
