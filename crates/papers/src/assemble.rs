@@ -71,7 +71,7 @@ pub fn assemble(loaded: &Loaded, run: &[Garment], assembly: &Assembly) -> Result
         chart: chart::chart(&context),
         diagrams: figures.diagrams,
         construction_note: construction::NOTE.to_owned(),
-        seams: construction::seams(&context),
+        seams: construction::seams(&context)?,
         views: figures.views,
         pieces_note: pieces::note(&context),
         pieces: pieces::pieces(&context)?,

@@ -173,7 +173,7 @@ impl Default for CoinPocket {
 pub struct PocketBag {
     /// Depth below the band seam. Default 27 cm.
     pub depth: Length,
-    /// Width of the finished bag. Default 17 cm.
+    /// Width of the finished bag. Default 19.5 cm.
     pub width: Length,
     /// Shell facing behind the mouth, measured beyond the mouth edge. Default 8 cm.
     pub facing: Length,
@@ -183,7 +183,7 @@ impl Default for PocketBag {
     fn default() -> Self {
         Self {
             depth: Length::mm(270.0),
-            width: Length::mm(170.0),
+            width: Length::mm(195.0),
             facing: Length::mm(80.0),
         }
     }

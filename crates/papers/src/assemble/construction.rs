@@ -6,13 +6,14 @@ use style::{Cloth, Construction, RowSpec, Seam};
 use trade::Length;
 
 use super::Context;
+use super::figures::drawn;
 use super::words::{joined, millimetres, swatch};
-use crate::{SeamBlock, StitchRowText, YarnText};
+use crate::{PaperError, SeamBlock, StitchRowText, YarnText};
 
 pub(super) const NOTE: &str = "Rows are numbered from the visible edge inwards; a row's place is that of its needle. Numbers of ISO 4916 are \
     given for orientation and are not checked against the standard: words, drawings and rows decide.";
 
-pub(super) fn seams(context: &Context<'_>) -> Vec<SeamBlock> {
+pub(super) fn seams(context: &Context<'_>) -> Result<Vec<SeamBlock>, PaperError> {
     context
         .shown
         .seams
@@ -21,11 +22,12 @@ pub(super) fn seams(context: &Context<'_>) -> Vec<SeamBlock> {
         .collect()
 }
 
-fn block(context: &Context<'_>, seam: &Seam) -> SeamBlock {
+fn block(context: &Context<'_>, seam: &Seam) -> Result<SeamBlock, PaperError> {
+    let section = drawing::seam_section_thumbnail(context.shown, seam);
     let told = describe(context.shown, seam);
     let unsure = class_of(seam).is_some_and(|class| !class.pairing_sure);
     let row = |(index, row)| row_text(context, seam, index, row);
-    SeamBlock {
+    Ok(SeamBlock {
         name: told.name,
         joins: told.joins.to_owned(),
         construction: joined([told.construction, told.machine], ", "),
@@ -34,8 +36,8 @@ fn block(context: &Context<'_>, seam: &Seam) -> SeamBlock {
         allowances: told.allowances,
         lies: joined([told.lies.as_str(), selvedge(context, seam)], "; "),
         rows: seam.rows.iter().enumerate().map(row).collect(),
-        section: None,
-    }
+        section: section.map(|sheet| drawn(&sheet)).transpose()?,
+    })
 }
 
 /// What is special about a pressed-open outseam along the finished edges of the cloth.
