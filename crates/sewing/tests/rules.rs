@@ -197,7 +197,7 @@ const TRIALS: &[Trial] = &[
         chart(l, "coin_depth", 20.0);
     }),
     // 22 mm from the outseam and 90 mm wide, in a mouth of 105 mm.
-    spoilt("sewing::coin-wide", |l| chart(l, "coin_width", 90.0)),
+    spoilt("sewing::coin-wide", |l| chart(l, "coin_width", 100.0)),
     spoilt("sewing::coin-foot", |l| {
         chart(l, "coin_depth", 20.0);
         chart(l, "coin_width", 40.0);

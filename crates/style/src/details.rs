@@ -123,7 +123,7 @@ pub struct CoinPocket {
     pub side: Side,
     /// Band seam to its top edge, at its centre. Default 2.2 cm.
     pub below_band: Length,
-    /// Outseam to its outer edge. Default 2.2 cm.
+    /// Outseam to its outer edge. Default 1.4 cm.
     pub from_side: Length,
     /// Its foot is this much narrower than its top. Default 6 mm.
     pub lower_narrowing: Length,
@@ -160,7 +160,7 @@ impl Default for CoinPocket {
         Self {
             side: Side::Right,
             below_band: Length::mm(22.0),
-            from_side: Length::mm(22.0),
+            from_side: Length::mm(14.0),
             lower_narrowing: Length::mm(6.0),
             shape: CoinShape::Straight,
             drop: Length::mm(12.0),

@@ -196,7 +196,7 @@ fn extra_pocket(scene: &Scene, copy: Copy, layer: &mut Layer) {
             copy,
             layer,
             PieceId::ExtraPocket,
-            scene.inks.pocketing,
+            scene.inks.panel.mixed(Colour::BLACK, 0.07),
         );
         super::rows::piece_rows(scene, copy, layer, &[PieceId::ExtraPocket]);
     }
