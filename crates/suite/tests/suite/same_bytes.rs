@@ -1,8 +1,10 @@
 //! The same style and date give the same bytes, in whatever order things are asked for.
 
 use std::fs;
+use std::path::{Path, PathBuf};
 
 use suite::fellwork::{run, succeed};
+use suite::source::files_below;
 
 const VIEWS: [(&str, &str); 4] = [
     ("front", "outside"),
@@ -44,17 +46,20 @@ fn drawings_pieces_and_pack_come_out_byte_for_byte() {
 fn drawing_and_printing_change_no_file_of_the_style() {
     let folder = tempfile::tempdir().unwrap();
     let path = style::write_demo(&folder.path().join("demo")).unwrap();
-    let before = fs::read(&path).unwrap();
+    let before = everything(path.parent().unwrap());
     let style = path.to_str().unwrap();
     succeed(["check", style]);
     succeed([
         "draw", style, "--view", "back", "--face", "inside", "-o", "-",
     ]);
     assert!(run(["pack", style, "-o", "-"]).status.success());
-    assert_eq!(fs::read(&path).unwrap(), before);
-    let beside: Vec<_> = fs::read_dir(path.parent().unwrap())
-        .unwrap()
-        .map(|entry| entry.unwrap().file_name())
-        .collect();
-    assert_eq!(beside, ["style.toml"]);
+    assert!(everything(path.parent().unwrap()) == before);
+}
+
+/// Every file of a folder with its bytes.
+fn everything(folder: &Path) -> Vec<(PathBuf, Vec<u8>)> {
+    files_below(folder)
+        .into_iter()
+        .map(|file| (file.clone(), fs::read(file).unwrap()))
+        .collect()
 }
