@@ -110,17 +110,29 @@ fn belong_together(before: &str, after: &str) -> bool {
         || (before.trim_start_matches('(') == "tex" && figure(after.chars().next()))
 }
 
+/// A long word may break after these, and only where that is not enough anywhere.
+const BREAK_AFTER: [char; 5] = ['-', ':', '/', '_', '.'];
+
 fn push_word(out: &mut String, word: &str) {
     if word.chars().nth(LONGEST_WORD).is_none() {
         out.push_str(word);
         return;
     }
-    for (at, c) in word.chars().enumerate() {
-        // A combining mark must stay with its letter; a break before it would part them.
-        if at > 0 && (c.is_alphanumeric() || c.is_ascii_punctuation()) {
+    let mut first = true;
+    for part in word.split_inclusive(BREAK_AFTER) {
+        // Two marks in a row stay together.
+        if !first && !part.starts_with(BREAK_AFTER) {
             out.push(BREAK_HERE);
         }
-        out.push(c);
+        first = false;
+        let anywhere = part.chars().nth(LONGEST_WORD).is_some();
+        for (at, c) in part.chars().enumerate() {
+            // A combining mark must stay with its letter; a break before it would part them.
+            if anywhere && at > 0 && (c.is_alphanumeric() || c.is_ascii_punctuation()) {
+                out.push(BREAK_HERE);
+            }
+            out.push(c);
+        }
     }
 }
 
@@ -184,5 +196,14 @@ mod tests {
         assert_eq!(value["diagrams"][1]["drawing"]["path"], drawing_path(1));
         assert_eq!(value["diagrams"][1]["drawing"]["height"], 4.0);
         assert_eq!(value["cover"]["facts"][0]["label"], "$svg");
+    }
+
+    #[test]
+    fn a_code_breaks_between_its_words() {
+        let printed = printable("sewing::yarn-for-cloth").unwrap();
+        assert_eq!(
+            printed.split(BREAK_HERE).collect::<Vec<_>>(),
+            ["sewing::", "yarn-", "for-", "cloth"]
+        );
     }
 }
