@@ -16,11 +16,6 @@ pub use polyline::{area, clip_to_polygon, contains, is_simple, polyline_length, 
 
 use trade::Angle;
 
-/// The unit vector that points at `angle`, counted anticlockwise from the x axis.
-pub fn direction(angle: Angle) -> Vec2 {
-    Vec2::from_angle(angle.to_rad())
-}
-
 /// The angle between two directions, from 0° to 180°.
 pub fn angle_between(a: Vec2, b: Vec2) -> Angle {
     Angle::rad(a.cross(b).atan2(a.dot(b)).abs())

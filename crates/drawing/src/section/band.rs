@@ -1,5 +1,6 @@
 //! A ply seen from its cut end: a centre line with rounded turns, and the band of cloth around it.
 
+use crate::dimension::unit;
 use geometry::{Point, Vec2, left_of};
 
 /// Arcs are drawn in steps of this many degrees.
@@ -103,11 +104,6 @@ fn arc(line: &mut Vec<(Point, Vec2)>, corner: &Corner, a: Vec2, b: Vec2) {
         let along = Vec2::new(a.x * cos - a.y * sin, a.x * sin + a.y * cos);
         line.push((centre - left_of(along) * (side * corner.radius), along));
     }
-}
-
-fn unit(v: Vec2) -> Option<Vec2> {
-    let n = v.hypot();
-    (n > 1e-9 && n.is_finite()).then(|| v / n)
 }
 
 /// The line at this distance to the left of a centre line.

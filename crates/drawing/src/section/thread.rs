@@ -1,5 +1,6 @@
 //! The rows on paper: needle thread above, through every ply, under thread below.
 
+use crate::dimension::unit;
 use geometry::{BezPath, Point, Vec2, left_of};
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
@@ -149,9 +150,4 @@ fn line(layer: &mut Layer, name: &str, path: BezPath, colour: Colour, width: f64
 fn luminous(colour: Colour) -> bool {
     let [r, g, b] = [colour.red, colour.green, colour.blue].map(f64::from);
     0.299 * r + 0.587 * g + 0.114 * b > 70.0
-}
-
-fn unit(v: Vec2) -> Option<Vec2> {
-    let n = v.hypot();
-    (n > 1e-9 && n.is_finite()).then(|| v / n)
 }

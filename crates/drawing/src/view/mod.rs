@@ -95,8 +95,9 @@ pub fn garment_view(garment: &Garment, view: View, face: Face) -> Sheet {
         layers.push(cloth::behind(&scene));
     }
     for copy in [Copy::Right, Copy::Left] {
-        layers.push(cloth::panels(&scene, copy));
-        layers.push(rows::panel_rows(&scene, copy));
+        let panels = cloth::panels(&scene, copy);
+        let rows = rows::panel_rows(&scene, copy, &panels);
+        layers.extend([panels, rows]);
     }
     layers.push(cloth::outline(&scene));
     layers.push(cloth::band(&scene));

@@ -17,9 +17,9 @@ const ROW_STEP: Length = Length::mm(3.0);
 const ROW_TOLERANCE_MM: f64 = 0.04;
 
 /// Rows on the panels of one half, clipped like the panels.
-pub(super) fn panel_rows(scene: &Scene, copy: Copy) -> Layer {
+pub(super) fn panel_rows(scene: &Scene, copy: Copy, panels: &Layer) -> Layer {
     let mut layer = Layer::named("rows");
-    layer.clip = super::cloth::panels(scene, copy).clip;
+    layer.clip.clone_from(&panels.clip);
     let hidden_under_front = |piece: PieceId| {
         scene.view == View::Front
             && scene.face == Face::Outside
