@@ -1,0 +1,468 @@
+//! One figure of a plate: a detail seen from one face, true to scale on paper.
+//!
+//! Everything is given in the frame of a piece and mapped to paper here: turned upright, mirrored
+//! where the wearer's other side or the other face is seen, enlarged by the scale of the plate. Paper
+//! millimetres, y down.
+
+use draft::{ClothUse, PieceId};
+use geometry::{Affine, BezPath, Path, Point, Rect, Vec2};
+use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
+use trade::{Colour, Length};
+
+use super::measure::{Aligned, Linear, Side, on_paper, polyline_of};
+use super::scale::PlateScale;
+use super::stitch::{DrawnStitches, On, stitches};
+use super::tone::{AROUND, BELOW, EDGE, tone};
+use super::words::{amount, system};
+use crate::dimension::{dash_dot, unit};
+use crate::lettering::Taken;
+use crate::palette::{CONSTRUCTION, HAIRLINE, INK, Pen};
+use crate::piece_sheet::bounds_of;
+use crate::sheet::{Layer, Stroke, circle, closed, open};
+
+/// Chords of curves, on the cloth.
+const STEP: Length = Length::mm(0.7);
+/// Bartacks of more stitches are drawn no denser.
+const MOST_TACKED: u32 = 120;
+
+/// How the edge of an area is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Outline {
+    /// What the plate is about.
+    Heavy,
+    /// What lies round it.
+    Light,
+    /// None: it is drawn by its seams.
+    None,
+}
+
+/// Words with an arrow, a name, an angle: set when everything else is drawn.
+pub(super) enum Said {
+    /// An arrow from the words to a point.
+    Pointed(Point, String),
+    /// A name at the first free of these places.
+    Named(Vec<Point>, String, Colour),
+    /// An angle at a corner between two directions, its arc this far out.
+    Angle(Point, Vec2, Vec2, f64),
+}
+
+/// A number in a circle whose words stand in the key.
+pub(super) struct Note {
+    pub words: String,
+    /// What it points at: one of these.
+    pub at: Vec<Point>,
+}
+
+/// One figure.
+pub(super) struct Figure<'a> {
+    pub garment: &'a Garment,
+    pub face: Face,
+    pub title: String,
+    pub layers: Vec<Layer>,
+    pub linear: Vec<Linear>,
+    pub aligned: Vec<Aligned>,
+    pub notes: Vec<Note>,
+    pub said: Vec<Said>,
+    pub counted: Vec<DrawnStitches>,
+    pub taken: Taken,
+    /// Round everything drawn, and what the window shows of it.
+    pub body: Option<Rect>,
+    times: f64,
+    map: Affine,
+    window: Option<Rect>,
+}
+
+impl<'a> Figure<'a> {
+    /// An empty figure. `frame` takes the frame everything is given in to the upright drawing, y up,
+    /// cloth millimetres; `mirrored` turns left into right.
+    pub fn new(
+        garment: &'a Garment,
+        scale: PlateScale,
+        (face, title): (Face, &str),
+        frame: Affine,
+        mirrored: bool,
+    ) -> Figure<'a> {
+        let times = scale.times();
+        let across = if mirrored { -times } else { times };
+        let map = Affine::new([across, 0.0, 0.0, -times, 0.0, 0.0]) * frame;
+        Figure {
+            garment,
+            face,
+            title: title.to_owned(),
+            layers: Vec::new(),
+            linear: Vec::new(),
+            aligned: Vec::new(),
+            notes: Vec::new(),
+            said: Vec::new(),
+            counted: Vec::new(),
+            taken: Taken::default(),
+            body: None,
+            times,
+            map,
+            window: None,
+        }
+    }
+
+    /// Only what lies within these corners (in the frame) is drawn from now on.
+    pub fn window(&mut self, corners: &[Point]) {
+        let on_paper: Vec<Point> = corners.iter().map(|p| self.map * *p).collect();
+        let window = bounds_of(&on_paper);
+        self.window = Some(window);
+        self.body = Some(window);
+    }
+
+    /// Where a point of the frame lies on paper.
+    pub fn at(&self, p: Point) -> Point {
+        self.map * p
+    }
+
+    /// The layer of this name on top, within the window.
+    fn layer(&mut self, name: &str) -> &mut Layer {
+        let clip = self.window.map(rectangle);
+        let fits = self
+            .layers
+            .last()
+            .is_some_and(|l| l.name == name && l.clip == clip);
+        if !fits {
+            self.layers.push(Layer {
+                clip,
+                ..Layer::named(name)
+            });
+        }
+        let last = self.layers.len().saturating_sub(1);
+        &mut self.layers[last]
+    }
+
+    fn grow(&mut self, points: &[Point]) {
+        if self.window.is_none() && !points.is_empty() {
+            let b = bounds_of(points);
+            self.body = Some(self.body.map_or(b, |a| a.union(b)));
+        }
+    }
+
+    fn clear_of(&mut self, points: &[Point]) {
+        match self.window {
+            None => self.taken.keep_clear_of(points),
+            Some(w) => {
+                let seen = |p: &Point| w.contains(*p);
+                for pair in points.windows(2) {
+                    if pair.iter().any(seen) {
+                        self.taken.keep_clear_of(pair);
+                    }
+                }
+            }
+        }
+    }
+
+    /// A filled area through the points of `path` under a map into the frame.
+    pub fn area(&mut self, part: &str, points: &[Point], fill: Colour, outline: Outline) {
+        let points: Vec<Point> = points.iter().map(|p| self.map * *p).collect();
+        let stroke = match outline {
+            Outline::Heavy => Some(Stroke::plain(INK, EDGE)),
+            Outline::Light => Some(Stroke::plain(CONSTRUCTION, AROUND)),
+            Outline::None => None,
+        };
+        self.grow(&points);
+        self.layer("cloth")
+            .area(Some(part), closed(&points), fill, stroke);
+        if outline != Outline::None {
+            let mut ring = points;
+            ring.extend(ring.first().copied());
+            self.clear_of(&ring);
+        }
+    }
+
+    /// A whole piece under a map into the frame.
+    pub fn piece(&mut self, id: PieceId, map: Affine, fill: Colour, outline: Outline) {
+        let Some(piece) = self.garment.pattern.piece(id) else {
+            return;
+        };
+        let points: Vec<Point> = piece.polygon(STEP).iter().map(|p| map * *p).collect();
+        self.area(&format!("piece:{}", id.code()), &points, fill, outline);
+    }
+
+    /// The tone of a cloth on the face shown.
+    pub fn tone(&self, cloth: ClothUse) -> Colour {
+        tone(self.garment, cloth, self.face)
+    }
+
+    /// A line of the frame: an edge that shows, at the weight of the detail or of what lies round it.
+    pub fn edge(&mut self, part: &str, path: &Path, heavy: bool) {
+        let stroke = if heavy {
+            Stroke::plain(INK, EDGE)
+        } else {
+            Stroke::plain(CONSTRUCTION, AROUND)
+        };
+        let points = self.along(path);
+        self.layer("lines").line(Some(part), open(&points), stroke);
+        self.clear_of(&points);
+    }
+
+    /// A line that lies below, or a place: short dashes.
+    pub fn below(&mut self, part: &str, path: &Path) {
+        let points = self.along(path);
+        let stroke = Stroke::plain(INK, BELOW).dashed(Length::mm(1.5), Length::mm(0.9));
+        self.layer("lines").line(Some(part), open(&points), stroke);
+        self.clear_of(&points);
+    }
+
+    /// A fold: dash and dot.
+    pub fn fold(&mut self, part: &str, path: &Path) {
+        let points = self.along(path);
+        let stroke = Stroke::plain(INK, BELOW);
+        self.layer("lines")
+            .line(Some(part), dash_dot(&points, Pen::FULL), stroke);
+        self.clear_of(&points);
+    }
+
+    /// Points of a path on paper.
+    pub fn along(&self, path: &Path) -> Vec<Point> {
+        path.dense(STEP).iter().map(|p| self.map * *p).collect()
+    }
+
+    /// Draws a row that lies on a piece mapped into the frame, each stitch at its place, and counts it.
+    pub fn row(&mut self, index: usize, map: Affine) {
+        let Some(row) = self.garment.rows.get(index) else {
+            return;
+        };
+        let on = On {
+            map: self.map * map,
+            times: self.times,
+            window: self.window,
+            face: self.face,
+        };
+        let (drawn, whole) = stitches(self.layer("rows"), row, &on);
+        let points: Vec<Point> = row.path.dense(Length::mm(2.0));
+        let points: Vec<Point> = points.iter().map(|p| on.map * *p).collect();
+        self.clear_of(&points);
+        if drawn > 0 || whole {
+            self.counted.push(DrawnStitches {
+                row: index,
+                seam: row.seam.clone(),
+                number: row.number,
+                piece: row.piece,
+                face: self.face,
+                drawn,
+                whole,
+            });
+        }
+    }
+
+    /// Draws every row on a piece for which `wanted` holds; gives their places in the garment's list.
+    pub fn rows(
+        &mut self,
+        piece: PieceId,
+        map: Affine,
+        wanted: impl Fn(&StitchRow) -> bool,
+    ) -> Vec<usize> {
+        let garment = self.garment;
+        let found: Vec<usize> = garment
+            .rows
+            .iter()
+            .enumerate()
+            .filter(|(_, r)| r.piece == piece && wanted(r))
+            .map(|(k, _)| k)
+            .collect();
+        for k in &found {
+            self.row(*k, map);
+        }
+        found
+    }
+
+    /// Draws a fixing on a piece mapped into the frame; `below` when cloth lies over it.
+    pub fn fixing(&mut self, fixing: &Fixing, map: Affine, below: bool) {
+        let map = self.map * map;
+        let at = map * fixing.at;
+        let Some(along) = unit(map * (fixing.at + fixing.along) - at) else {
+            return;
+        };
+        let times = self.times;
+        let part = format!("fixing:{}", fixing.from);
+        let part = Some(part.as_str());
+        let colour = fixing.colour;
+        let rim = Stroke::plain(INK, HAIRLINE);
+        let hidden = Stroke::plain(INK, BELOW).dashed(Length::mm(0.9), Length::mm(0.6));
+        let layer = self.layer("fixings");
+        let mut reach = 0.0;
+        match &fixing.kind {
+            FixingKind::Rivet(d) | FixingKind::Button(d) => {
+                let r = *d * (times / 2.0);
+                reach = r.to_mm();
+                if below {
+                    layer.line(part, circle(at, r), hidden);
+                    layer.line(part, circle(at, r * 0.3), hidden);
+                } else {
+                    layer.area(part, circle(at, r), colour, Some(rim));
+                    let light = colour.mixed(Colour::WHITE, 0.45);
+                    layer.line(part, circle(at, r * 0.62), Stroke::plain(light, HAIRLINE));
+                    layer.area(
+                        part,
+                        circle(at, r * 0.22),
+                        colour.mixed(Colour::BLACK, 0.4),
+                        None,
+                    );
+                }
+            }
+            FixingKind::Bartack(length, width, stitches) => {
+                let half = along * (length.to_mm() * times / 2.0);
+                let across = geometry::left_of(along) * (width.to_mm() * times / 2.0);
+                let count = (*stitches).clamp(1, MOST_TACKED);
+                let points: Vec<Point> = (0..=count)
+                    .map(|k| {
+                        let side = if k % 2 == 0 { -1.0 } else { 1.0 };
+                        let share = 2.0 * f64::from(k) / f64::from(count) - 1.0;
+                        at + half * share + across * side
+                    })
+                    .collect();
+                reach = half.hypot();
+                let thick = Length::mm((0.3 * times).clamp(0.16, 0.45));
+                let round = |colour, width| Stroke {
+                    round: true,
+                    ..Stroke::plain(colour, width)
+                };
+                layer.line(
+                    None,
+                    open(&points),
+                    round(colour.mixed(Colour::BLACK, 0.5), thick + Length::mm(0.1)),
+                );
+                layer.line(part, open(&points), round(colour, thick));
+            }
+            FixingKind::Buttonhole(length) => {
+                let half = along * (length.to_mm() * times / 2.0);
+                let wide = Stroke {
+                    round: true,
+                    ..Stroke::plain(colour, Length::mm(4.0 * times))
+                };
+                layer.line(part, open(&[at - half * 0.85, at + half * 0.85]), wide);
+                layer.line(
+                    part,
+                    open(&[at - half * 0.8, at + half * 0.8]),
+                    Stroke::plain(INK, BELOW),
+                );
+                reach = half.hypot();
+            }
+            FixingKind::Zip(length, width)
+            | FixingKind::Loop(length, width)
+            | FixingKind::Patch(length, width, _)
+            | FixingKind::Label(length, width, _) => {
+                let half = along * (length.to_mm() * times / 2.0);
+                let across = geometry::left_of(along) * (width.to_mm() * times / 2.0);
+                let corners = [
+                    at - half - across,
+                    at + half - across,
+                    at + half + across,
+                    at - half + across,
+                ];
+                if below {
+                    layer.line(part, closed(&corners), hidden);
+                } else {
+                    layer.area(part, closed(&corners), colour, Some(rim));
+                }
+            }
+        }
+        if reach > 0.0 {
+            let corners = [
+                at + Vec2::new(-reach, -reach),
+                at + Vec2::new(reach, -reach),
+                at + Vec2::new(reach, reach),
+                at + Vec2::new(-reach, reach),
+            ];
+            self.clear_of(&[corners[0], corners[2]]);
+            self.clear_of(&[corners[1], corners[3]]);
+        }
+    }
+
+    /// A width (above, below) or height (left, right) between two points of the frame, its value read
+    /// off the drawing; `name` before it may be empty. Nothing where there is no distance.
+    pub fn dimension(&mut self, side: Side, from: Point, to: Point, name: &str) {
+        let (from, to) = (self.map * from, self.map * to);
+        let value = on_paper(side, from, to) / self.times;
+        if !(value.to_mm() >= 0.05 && value.to_mm().is_finite()) {
+            return;
+        }
+        let words = self.valued(name, value);
+        self.linear.push(Linear {
+            from,
+            to,
+            side,
+            words,
+        });
+    }
+
+    /// A length along a slanted straight line of the frame, its dimension `beside_mm` on paper away
+    /// from it, on the side of the point `away`.
+    pub fn slanted(&mut self, from: Point, to: Point, away: Point, beside_mm: f64, name: &str) {
+        let (from, to, away) = (self.map * from, self.map * to, self.map * away);
+        let value = Length::mm((to - from).hypot() / self.times);
+        if !(value.to_mm() >= 0.05 && value.to_mm().is_finite()) {
+            return;
+        }
+        // Left of a direction is anticlockwise of it with y up, and so on paper as this sign has it.
+        let side = (to - from).cross(away - from).signum();
+        let words = self.valued(name, value);
+        self.aligned.push(Aligned {
+            from,
+            to,
+            beside_mm: beside_mm * side,
+            words,
+        });
+    }
+
+    fn valued(&self, name: &str, value: Length) -> String {
+        let value = amount(value, system(&self.garment.collection));
+        if name.is_empty() {
+            value
+        } else {
+            format!("{name} {value}")
+        }
+    }
+
+    /// A note of the key about one of these points of the frame.
+    pub fn note(&mut self, words: String, at: &[Point]) {
+        let at: Vec<Point> = at
+            .iter()
+            .map(|p| self.map * *p)
+            .filter(|p| p.is_finite() && self.window.is_none_or(|w| w.contains(*p)))
+            .collect();
+        if !at.is_empty() {
+            self.notes.push(Note { words, at });
+        }
+    }
+
+    /// Words with an arrow to a point of the frame.
+    pub fn point_at(&mut self, p: Point, words: String) {
+        let p = self.map * p;
+        self.said.push(Said::Pointed(p, words));
+    }
+
+    /// A quiet name at the first free of these places of the frame.
+    pub fn name(&mut self, words: &str, at: &[Point], colour: Colour) {
+        let at = at.iter().map(|p| self.map * *p).collect();
+        self.said.push(Said::Named(at, words.to_owned(), colour));
+    }
+
+    /// The angle at a corner of the frame between two directions of the frame.
+    pub fn angle(&mut self, corner: Point, from: Vec2, to: Vec2, radius_mm: f64) {
+        let c = self.map * corner;
+        let way = |v: Vec2| self.map * (corner + v) - c;
+        let said = Said::Angle(c, way(from), way(to), radius_mm);
+        self.said.push(said);
+    }
+
+    /// Keeps words off lines already drawn by hand.
+    pub fn keep_clear_of(&mut self, path: &BezPath) {
+        for run in polyline_of(path) {
+            self.clear_of(&run);
+        }
+    }
+}
+
+/// The rectangle as a path.
+pub(super) fn rectangle(r: Rect) -> BezPath {
+    closed(&[
+        Point::new(r.x0, r.y0),
+        Point::new(r.x1, r.y0),
+        Point::new(r.x1, r.y1),
+        Point::new(r.x0, r.y1),
+    ])
+}

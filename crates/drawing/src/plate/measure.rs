@@ -1,0 +1,401 @@
+//! Dimensions of a plate: the value itself on a line between two arrows, lines stacked at even
+//! distances beside the drawing.
+//!
+//! What is written is measured on the drawing, never handed in: a dimension of a plate cannot say
+//! anything else than what is drawn.
+
+use geometry::{BezPath, Point, Rect, Vec2, left_of};
+use trade::Length;
+
+use crate::dimension::{arrow_head, unit};
+use crate::lettering::{CAPITALS, Taken, centred, no_leader, text_box, text_width};
+use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, Pen, TYPE_FIGURES};
+use crate::sheet::{Anchor, Layer, Stroke, Text, closed, open};
+
+/// From the drawing to the first line, and from line to line.
+const FIRST_MM: f64 = 5.5;
+const STEP_MM: f64 = 4.6;
+/// Room two arrow heads and the air round the words take on a line.
+const HEADS_MM: f64 = 5.6;
+/// Below this the heads stand outside and point in.
+const SHORT_MM: f64 = 4.6;
+/// Tail of a head that stands outside.
+const TAIL_MM: f64 = 3.4;
+/// Air round words.
+const AIR_MM: f64 = 0.7;
+/// Extension lines start this far from the point and end this far beyond the dimension line.
+const GAP_MM: f64 = 0.8;
+const BEYOND_MM: f64 = 0.9;
+
+/// The side of the drawing a dimension stands on. Above and below, widths are measured; at the
+/// sides, heights.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Side {
+    Above,
+    Below,
+    Left,
+    Right,
+}
+
+impl Side {
+    const ALL: [Side; 4] = [Side::Above, Side::Below, Side::Left, Side::Right];
+
+    const fn level(self) -> bool {
+        matches!(self, Side::Above | Side::Below)
+    }
+}
+
+/// A width or a height, beside the drawing.
+#[derive(Clone, Debug)]
+pub(super) struct Linear {
+    pub from: Point,
+    pub to: Point,
+    pub side: Side,
+    pub words: String,
+}
+
+/// A length along a slanted line, drawn parallel to it.
+#[derive(Clone, Debug)]
+pub(super) struct Aligned {
+    pub from: Point,
+    pub to: Point,
+    /// How far to the left of the line from `from` to `to`, on paper; negative to the right.
+    pub beside_mm: f64,
+    pub words: String,
+}
+
+/// A linear dimension with its line's place found.
+struct Stacked<'a> {
+    dim: &'a Linear,
+    level: usize,
+    lo: f64,
+    hi: f64,
+    /// Middle of the words along the line.
+    words_at: f64,
+    /// The line reaches from here to there; beyond the arrows where the words stand outside.
+    reach: (f64, f64),
+}
+
+fn along(side: Side, p: Point) -> f64 {
+    if side.level() { p.x } else { p.y }
+}
+
+/// Finds a level for every dimension of one side: short ones near the drawing, each as near as its
+/// line and words leave room.
+fn stack(dims: &[Linear], side: Side) -> Vec<Stacked<'_>> {
+    let mut mine: Vec<&Linear> = dims.iter().filter(|d| d.side == side).collect();
+    let span = |d: &Linear| (along(side, d.from) - along(side, d.to)).abs();
+    mine.sort_by(|a, b| span(a).total_cmp(&span(b)));
+    let mut levels: Vec<Vec<(f64, f64)>> = Vec::new();
+    let mut out = Vec::new();
+    for dim in mine {
+        let (a, b) = (along(side, dim.from), along(side, dim.to));
+        let (lo, hi) = (a.min(b), a.max(b));
+        let wide = text_width(&dim.words, TYPE_FIGURES) + 2.0 * AIR_MM;
+        let places = places(lo, hi, wide);
+        let free = |level: &[(f64, f64)], r: (f64, f64)| {
+            level.iter().all(|o| r.1 <= o.0 + 0.05 || r.0 >= o.1 - 0.05)
+        };
+        let found = (0..=levels.len()).find_map(|n| {
+            let level = levels.get(n).map_or(&[][..], Vec::as_slice);
+            let place = places.iter().find(|p| free(level, p.1))?;
+            Some((n, *place))
+        });
+        let Some((level, (words_at, reach))) = found else {
+            continue;
+        };
+        if level == levels.len() {
+            levels.push(Vec::new());
+        }
+        levels[level].push(reach);
+        out.push(Stacked {
+            dim,
+            level,
+            lo,
+            hi,
+            words_at,
+            reach,
+        });
+    }
+    out
+}
+
+/// Where words may stand on a line from `lo` to `hi`, and how far line and words then reach.
+fn places(lo: f64, hi: f64, wide: f64) -> Vec<(f64, (f64, f64))> {
+    if hi - lo >= wide + HEADS_MM {
+        return vec![((lo + hi) / 2.0, (lo, hi))];
+    }
+    let tail = if hi - lo < SHORT_MM { TAIL_MM } else { 0.8 };
+    let (before, after) = (lo - tail - wide, hi + tail + wide);
+    let near = if hi - lo < SHORT_MM { TAIL_MM } else { 0.0 };
+    vec![
+        (after - wide / 2.0, (lo - near, after)),
+        (before + wide / 2.0, (before, hi + near)),
+    ]
+}
+
+/// Draws all dimensions round `body` and gives the room everything takes.
+pub(super) fn draw(
+    layer: &mut Layer,
+    taken: &mut Taken,
+    (linear, aligned): (&[Linear], &[Aligned]),
+    body: Rect,
+) -> Rect {
+    let mut body = body;
+    let mut words: Vec<Text> = Vec::new();
+    for dim in aligned {
+        body = body.union(parallel(layer, taken, dim, &mut words));
+    }
+    let mut room = body;
+    let mut later: Vec<(Side, f64, Stacked<'_>)> = Vec::new();
+    for side in Side::ALL {
+        for stacked in stack(linear, side) {
+            let off = FIRST_MM + STEP_MM * stacked.level as f64;
+            let line = match side {
+                Side::Above => body.y0 - off,
+                Side::Below => body.y1 + off,
+                Side::Left => body.x0 - off,
+                Side::Right => body.x1 + off,
+            };
+            later.push((side, line, stacked));
+        }
+    }
+    for (side, line, stacked) in &later {
+        let at = |s: f64| {
+            if side.level() {
+                Point::new(s, *line)
+            } else {
+                Point::new(*line, s)
+            }
+        };
+        for p in [stacked.dim.from, stacked.dim.to] {
+            extension(layer, taken, p, at(along(*side, p)));
+        }
+        line_between(layer, taken, at(stacked.lo), at(stacked.hi));
+        let (from, to) = (at(stacked.reach.0), at(stacked.reach.1));
+        let half = TYPE_FIGURES.to_mm() * 0.55;
+        room = room
+            .union(Rect::from_points(from, to).inflate(half, half))
+            .union_pt(at(stacked.words_at));
+        let mut text = centred(&stacked.dim.words, TYPE_FIGURES, at(stacked.words_at));
+        if !side.level() {
+            text.turn_deg = -90.0;
+            text.at = Point::new(
+                at(stacked.words_at).x + CAPITALS / 2.0 * TYPE_FIGURES.to_mm(),
+                stacked.words_at,
+            );
+        }
+        words.push(text);
+    }
+    for text in words {
+        set(layer, taken, text);
+    }
+    room
+}
+
+/// Words on a line: the line makes way for them.
+fn set(layer: &mut Layer, taken: &mut Taken, text: Text) {
+    let r = text_box(&text);
+    let r = r.inflate(AIR_MM * 0.6, 0.1);
+    let corners = [
+        Point::new(r.x0, r.y0),
+        Point::new(r.x1, r.y0),
+        Point::new(r.x1, r.y1),
+        Point::new(r.x0, r.y1),
+    ];
+    layer.area(None, closed(&corners), PAPER, None);
+    taken.boxes.push(r);
+    layer.text(None, text);
+}
+
+fn extension(layer: &mut Layer, taken: &mut Taken, on: Point, off: Point) {
+    let Some(out) = unit(off - on) else { return };
+    if (off - on).hypot() <= GAP_MM {
+        return;
+    }
+    let line = [on + out * GAP_MM, off + out * BEYOND_MM];
+    layer.line(None, open(&line), Stroke::plain(CONSTRUCTION, HAIRLINE));
+    taken.keep_clear_of(&line);
+}
+
+/// The line from arrow to arrow; where it is short the heads stand outside and point in.
+fn line_between(layer: &mut Layer, taken: &mut Taken, from: Point, to: Point) {
+    let Some(way) = unit(to - from) else { return };
+    let long = (to - from).hypot();
+    let thin = Stroke::plain(INK, HAIRLINE);
+    if long >= SHORT_MM {
+        layer.line(None, open(&[from, to]), thin);
+        arrow_head(layer, Pen::FULL, from, -way, long);
+        arrow_head(layer, Pen::FULL, to, way, long);
+        taken.keep_clear_of(&[from, to]);
+    } else {
+        let ends = [from - way * TAIL_MM, to + way * TAIL_MM];
+        layer.line(None, open(&ends), thin);
+        arrow_head(layer, Pen::FULL, from, way, f64::INFINITY);
+        arrow_head(layer, Pen::FULL, to, -way, f64::INFINITY);
+        taken.keep_clear_of(&ends);
+    }
+}
+
+/// A dimension parallel to a slanted line; its words level on it. Gives the room it takes.
+fn parallel(layer: &mut Layer, taken: &mut Taken, dim: &Aligned, words: &mut Vec<Text>) -> Rect {
+    let Some(way) = unit(dim.to - dim.from) else {
+        return Rect::from_points(dim.from, dim.to);
+    };
+    let off = left_of(way) * dim.beside_mm;
+    let (from, to) = (dim.from + off, dim.to + off);
+    extension(layer, taken, dim.from, from);
+    extension(layer, taken, dim.to, to);
+    line_between(layer, taken, from, to);
+    let long = (to - from).hypot();
+    let wide = text_width(&dim.words, TYPE_FIGURES) + 2.0 * AIR_MM;
+    let tall = TYPE_FIGURES.to_mm();
+    // How much of the line level words cover depends on how steep it runs.
+    let covers = (wide / way.x.abs().max(1e-9)).min((tall * 1.4) / way.y.abs().max(1e-9));
+    let middle = if long >= covers + HEADS_MM {
+        from.midpoint(to)
+    } else {
+        let beyond = if long < SHORT_MM { TAIL_MM } else { 0.8 };
+        to + way * beyond + Vec2::new(way.x * wide / 2.0, way.y * tall * 0.8)
+    };
+    let text = centred(&dim.words, TYPE_FIGURES, middle);
+    let room = Rect::from_points(from, to).union(text_box(&text));
+    words.push(text);
+    room.inflate(0.5, 0.5)
+}
+
+/// Words beside an arrow that points at `at`: a radius, a name. They stand where they are free,
+/// outside `keep_in` nowhere.
+pub(super) fn pointed(
+    layer: &mut Layer,
+    taken: &mut Taken,
+    (at, words): (Point, &str),
+    keep_in: Rect,
+) {
+    let size = Vec2::new(
+        text_width(words, TYPE_FIGURES) + 2.0 * AIR_MM,
+        TYPE_FIGURES.to_mm() * 1.2,
+    );
+    let ring = (0..12).flat_map(|n| {
+        let out = 5.0 + 2.0 * f64::from(n);
+        (0..16).map(move |k| {
+            let turn = std::f64::consts::PI * (0.25 + f64::from(k) / 8.0);
+            let way = Vec2::from_angle(turn);
+            at + Vec2::new(way.x * (out + size.x / 2.0), way.y * out)
+        })
+    });
+    let inside = ring.filter(|c| {
+        let r = Rect::from_points(*c - size / 2.0, *c + size / 2.0);
+        keep_in.union(r) == keep_in
+    });
+    let end = |centre: Point| leader_end(centre, size, at);
+    let found = taken.place(size, inside, |c| Some(at + (end(c) - at) * 0.02));
+    let Some(centre) = found else { return };
+    let to = end(centre);
+    if let Some(way) = unit(at - to) {
+        layer.line(None, open(&[to, at]), Stroke::plain(CONSTRUCTION, HAIRLINE));
+        arrow_head(layer, Pen::FULL, at, way, 3.0 * 1.5);
+        taken.keep_clear_of(&[to, at]);
+    }
+    layer.text(None, centred(words, TYPE_FIGURES, centre));
+}
+
+/// The point of the words' box nearest to what they point at, level with their middle or at an end.
+fn leader_end(centre: Point, size: Vec2, at: Point) -> Point {
+    let half = size / 2.0;
+    Point::new(
+        at.x.clamp(centre.x - half.x, centre.x + half.x),
+        at.y.clamp(centre.y - half.y, centre.y + half.y),
+    )
+}
+
+/// The angle at `corner` from direction `from` to `to`, on paper, with an arc and its value.
+pub(super) fn angle(
+    layer: &mut Layer,
+    taken: &mut Taken,
+    corner: Point,
+    (from, to): (Vec2, Vec2),
+    radius_mm: f64,
+    keep_in: Rect,
+) {
+    let (Some(a), Some(b)) = (unit(from), unit(to)) else {
+        return;
+    };
+    let turn = a.cross(b).atan2(a.dot(b));
+    let steps = 24;
+    let arc: Vec<Point> = (0..=steps)
+        .map(|k| {
+            let t = a.atan2() + turn * f64::from(k) / f64::from(steps);
+            corner + Vec2::from_angle(t) * radius_mm
+        })
+        .collect();
+    layer.line(None, open(&arc), Stroke::plain(INK, HAIRLINE));
+    for (tip, way) in [(arc[0], arc[0] - arc[1]), (arc[24], arc[24] - arc[23])] {
+        if let Some(way) = unit(way) {
+            arrow_head(layer, Pen::FULL, tip, way, radius_mm * turn.abs());
+        }
+    }
+    taken.keep_clear_of(&arc);
+    let words = format!("{:.0}°", turn.abs().to_degrees());
+    let wide = text_width(&words, TYPE_FIGURES) + 2.0 * AIR_MM;
+    let size = Vec2::new(wide, TYPE_FIGURES.to_mm() * 1.2);
+    let middle = Vec2::from_angle(a.atan2() + turn / 2.0);
+    let near = (0..30).map(|k| corner + middle * (radius_mm + 2.2 + 0.8 * f64::from(k)));
+    let far = (0..30).map(|k| corner - middle * (3.0 + 0.8 * f64::from(k)));
+    let inside = near
+        .chain(far)
+        .filter(|c| keep_in.union(Rect::from_points(*c - size / 2.0, *c + size / 2.0)) == keep_in);
+    if let Some(centre) = taken.place(size, inside, no_leader) {
+        layer.text(None, centred(&words, TYPE_FIGURES, centre));
+    }
+}
+
+/// A plain name at the first free of some places: its middle there.
+pub(super) fn named(
+    layer: &mut Layer,
+    taken: &mut Taken,
+    words: &str,
+    places: &[Point],
+    colour: trade::Colour,
+) {
+    let size = Vec2::new(
+        text_width(words, TYPE_FIGURES) + AIR_MM,
+        TYPE_FIGURES.to_mm() * 1.15,
+    );
+    if let Some(centre) = taken.place(size, places.iter().copied(), no_leader) {
+        let mut text = centred(words, TYPE_FIGURES, centre);
+        text.colour = colour;
+        text.anchor = Anchor::Middle;
+        layer.text(None, text);
+    }
+}
+
+/// The width or height of a dimension on paper.
+pub(super) fn on_paper(side: Side, from: Point, to: Point) -> Length {
+    Length::mm((along(side, from) - along(side, to)).abs())
+}
+
+/// A run of the points as one path, for keeping clear.
+pub(super) fn polyline_of(path: &BezPath) -> Vec<Vec<Point>> {
+    let mut out: Vec<Vec<Point>> = Vec::new();
+    for el in path.elements() {
+        match *el {
+            geometry::PathEl::MoveTo(p) => out.push(vec![p]),
+            geometry::PathEl::LineTo(p)
+            | geometry::PathEl::QuadTo(_, p)
+            | geometry::PathEl::CurveTo(_, _, p) => {
+                if let Some(run) = out.last_mut() {
+                    run.push(p);
+                }
+            }
+            geometry::PathEl::ClosePath => {
+                if let Some(run) = out.last_mut()
+                    && let Some(first) = run.first().copied()
+                {
+                    run.push(first);
+                }
+            }
+        }
+    }
+    out
+}

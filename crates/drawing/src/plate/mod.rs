@@ -1,0 +1,71 @@
+//! Detail plates: each detail of the sewn garment drawn to scale with every dimension a workroom
+//! needs to cut, set and sew it, computed from the solved pieces, rows and fixings.
+//!
+//! A plate is one module with one function that draws it at a given scale. [`plates`] tries the
+//! scales from the largest and keeps the first that fits the page; dimensions, numbers and the key
+//! find their own places.
+
+mod coin;
+mod figure;
+mod measure;
+mod page;
+mod scale;
+mod stitch;
+mod tone;
+mod words;
+
+use sewing::Garment;
+
+use crate::sheet::Sheet;
+use page::{Draft, page};
+pub use scale::PlateScale;
+pub use stitch::DrawnStitches;
+
+/// A detail drawn to scale.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plate {
+    /// What programs call it, such as "coin-pocket".
+    pub key: &'static str,
+    /// Its title.
+    pub title: String,
+    /// A sentence or two for the workroom.
+    pub caption: String,
+    /// The drawing, in millimetres of paper: it is to be printed at its own size.
+    pub sheet: Sheet,
+    /// The scale it is drawn at; also written on the sheet, with a bar.
+    pub scale: PlateScale,
+    /// Every row drawn, with its needle points counted.
+    pub stitches: Vec<DrawnStitches>,
+}
+
+/// Draws a plate at a scale; `None` where the style has no such detail.
+type Drawer = for<'a> fn(&'a Garment, PlateScale) -> Option<Draft<'a>>;
+
+/// Every plate there is, in the order of the pack.
+const PLATES: &[(&str, Drawer)] = &[("coin-pocket", coin::draw)];
+
+/// The plates of a garment. A detail the style does not have, or whose shape could not be drafted
+/// into anything that fits a page, is left out.
+pub fn plates(garment: &Garment) -> Vec<Plate> {
+    PLATES
+        .iter()
+        .filter_map(|(key, drawer)| fitted(garment, key, *drawer))
+        .collect()
+}
+
+/// The plate at the largest scale that fits.
+fn fitted(garment: &Garment, key: &'static str, drawer: Drawer) -> Option<Plate> {
+    for scale in PlateScale::ALL {
+        if let Some(paged) = page(drawer(garment, scale)?, scale) {
+            return Some(Plate {
+                key,
+                title: paged.title,
+                caption: paged.caption,
+                sheet: paged.sheet,
+                scale,
+                stitches: paged.stitches,
+            });
+        }
+    }
+    None
+}

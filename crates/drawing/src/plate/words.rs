@@ -1,0 +1,57 @@
+//! Quantities and rows as a plate says them, in the collection's units.
+
+use sewing::StitchRow;
+use style::{Collection, Units};
+use trade::{Length, System};
+
+/// The system the collection shows.
+pub(super) fn system(collection: &Collection) -> System {
+    match collection.units {
+        Units::Centimetres => System::Metric,
+        Units::Inches => System::Inch,
+    }
+}
+
+/// A length on a dimension line: "7.5 cm", below a centimetre "1.6 mm"; "2 15/16 in".
+pub(super) fn amount(length: Length, system: System) -> String {
+    match system {
+        System::Metric if length.to_mm().abs() < 9.95 => millimetres(length),
+        System::Metric => {
+            let text = format!("{:.1}", length.to_cm() + 0.0);
+            format!("{} cm", text.strip_suffix(".0").unwrap_or(&text))
+        }
+        System::Inch => length.show(system),
+    }
+}
+
+fn millimetres(length: Length) -> String {
+    let text = format!("{:.1}", length.to_mm() + 0.0);
+    format!("{} mm", text.strip_suffix(".0").unwrap_or(&text))
+}
+
+/// "301, 3.1 /cm, Rope 80 / Rope 60": stitch, density, needle yarn and under yarn.
+pub(super) fn row_words(collection: &Collection, row: &StitchRow) -> String {
+    let yarn = |key: &str| {
+        let named = collection.yarns.get(key).map(|y| y.name.as_str());
+        named.unwrap_or(key).to_owned()
+    };
+    let density = row.density.show(system(collection));
+    let (needle, under) = (yarn(&row.needle.key), yarn(&row.under.key));
+    format!("{}, {density}, {needle} / {under}", row.stitch.code())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn amounts_read_as_a_workroom_writes_them() {
+        let metric = |mm: f64| amount(Length::mm(mm), System::Metric);
+        assert_eq!(metric(75.0), "7.5 cm");
+        assert_eq!(metric(80.0), "8 cm");
+        assert_eq!(metric(9.96), "1 cm");
+        assert_eq!(metric(1.6), "1.6 mm");
+        assert_eq!(metric(8.0), "8 mm");
+        assert_eq!(amount(Length::inches(2.9375), System::Inch), "2 15/16 in");
+    }
+}
