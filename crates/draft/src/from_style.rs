@@ -61,9 +61,16 @@ impl Spec {
             coin_lower_narrowing: pockets.coin.lower_narrowing,
             coin_shape: pockets.coin.shape,
             coin_drop: pockets.coin.drop,
+            coin_outline: pockets
+                .coin
+                .drawing
+                .as_ref()
+                .filter(|drawing| drawing.unfit_outline().is_none())
+                .and_then(|drawing| drawing.lines.first().cloned()),
             bag_depth: pockets.bag.depth,
             bag_width: pockets.bag.width,
             facing: pockets.bag.facing,
+            mouth_fullness: pockets.bag.mouth_fullness,
             back_pocket_left: back_pocket(&pockets.back.left),
             back_pocket_right: back_pocket(&pockets.back.right),
             extra_pocket: pockets.extra.as_ref().map(|extra| ExtraPocketSpec {

@@ -24,6 +24,7 @@ mod spec;
 pub use conflict::{Conflict, Remedy};
 pub use finding::{Finding, Place, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
+pub use layout::path_of;
 pub use pattern::{Drafted, Measured, Pattern, Proportions, draft, starting_proportions};
 pub use piece::{ClothUse, Cut, Edge, InnerKind, InnerLine, NamedPoint, Notch, Piece, PieceId};
 pub use rules::{Corner, Joint, RULES, Rule, corners, findings, joints};

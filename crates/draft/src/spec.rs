@@ -1,7 +1,7 @@
 //! What one size is to be: every finished measure and shape choice, resolved to lengths.
 
-use style::CoinShape;
-use trade::{Angle, Length};
+use style::{CoinShape, DrawnLine};
+use trade::{Angle, Length, Share};
 
 /// A back pocket, left or right.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -104,9 +104,13 @@ pub struct Spec {
     pub coin_shape: CoinShape,
     /// What it measures, the shape says.
     pub coin_drop: Length,
+    /// The outline the maker drew for a free shape, in the drawing's own place and size.
+    pub coin_outline: Option<DrawnLine>,
     pub bag_depth: Length,
     pub bag_width: Length,
     pub facing: Length,
+    /// How far the curve of the mouth keeps to the corner it cuts off.
+    pub mouth_fullness: Share,
     pub back_pocket_left: BackPocketSpec,
     pub back_pocket_right: BackPocketSpec,
     pub extra_pocket: Option<ExtraPocketSpec>,

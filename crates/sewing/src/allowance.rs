@@ -90,8 +90,22 @@ pub fn allowances(seam: &Seam, hem_depth: Length) -> Allowances {
             }
         }
         Rule::RolledHem => both(turned_twice(hem_depth)),
+        Rule::FoldedHem => both(folded(hem_depth)),
         Rule::TurnedHem => both(turned_twice(turned_depth(seam))),
         Rule::None => both(Length::ZERO),
+    }
+}
+
+/// What a folded hem turns under before it is turned up (common practice: 10 mm), less where the hem
+/// itself is shallower.
+pub const TURNED_UNDER: Length = Length::mm(10.0);
+
+fn folded(depth: Length) -> Length {
+    if depth.is_finite() {
+        let depth = depth.max(Length::ZERO);
+        depth + depth.min(TURNED_UNDER) + CLOTH_TURN * 2.0
+    } else {
+        Length::ZERO
     }
 }
 

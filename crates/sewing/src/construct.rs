@@ -24,6 +24,8 @@ pub enum Rule {
     Felled,
     /// Twice the depth of the hem and what two turns of the cloth take up.
     RolledHem,
+    /// The depth of the hem, what is turned under first, and what two turns of the cloth take up.
+    FoldedHem,
     /// Twice the depth the rows need and what two turns of the cloth take up.
     TurnedHem,
     /// No cloth beyond the line.
@@ -52,7 +54,7 @@ pub struct Construct {
 }
 
 /// All constructions, in the order of [`Construction::WORDS`].
-pub const CONSTRUCTS: [Construct; 12] = [
+pub const CONSTRUCTS: [Construct; 18] = [
     Construct {
         construction: Construction::PressedOpen,
         plies: 2,
@@ -103,6 +105,38 @@ pub const CONSTRUCTS: [Construct; 12] = [
         operation: "outseam-overedged",
         letters: "SSa",
     },
+    // Four plies of the bag's own cloth: two rows, the first inside the second.
+    Construct {
+        construction: Construction::FrenchSeam,
+        plies: 4,
+        joins: 2,
+        rule: even(12.0),
+        finish: Finish::Folded,
+        lies: "both edges enclosed, to one side",
+        operation: "french-seam",
+        letters: "SSae",
+    },
+    // The strip with both its edges turned in lies on either face of the edge.
+    Construct {
+        construction: Construction::BoundEdge,
+        plies: 5,
+        joins: 1,
+        rule: Rule::None,
+        finish: Finish::Folded,
+        lies: "raw edge inside the strip",
+        operation: "binding",
+        letters: "BSc",
+    },
+    Construct {
+        construction: Construction::CleanFinished,
+        plies: 2,
+        joins: 1,
+        rule: even(6.0),
+        finish: Finish::Folded,
+        lies: "turned once to the inside",
+        operation: "clean-finish",
+        letters: "EFa",
+    },
     Construct {
         construction: Construction::BandOverEdge,
         plies: 5,
@@ -114,12 +148,32 @@ pub const CONSTRUCTS: [Construct; 12] = [
         letters: "BSc",
     },
     Construct {
+        construction: Construction::BandTurned,
+        plies: 5,
+        joins: 2,
+        rule: even(9.5),
+        finish: Finish::Folded,
+        lies: "all allowances up into the band, its inner edge turned in",
+        operation: "waistband-topstitched",
+        letters: "LSg",
+    },
+    Construct {
         construction: Construction::RolledHem,
         plies: 3,
         joins: 1,
         rule: Rule::RolledHem,
         finish: Finish::Folded,
         lies: "turned twice to the inside",
+        operation: "hem",
+        letters: "EFb",
+    },
+    Construct {
+        construction: Construction::FoldedHem,
+        plies: 3,
+        joins: 1,
+        rule: Rule::FoldedHem,
+        finish: Finish::Folded,
+        lies: "turned under, then up to the inside",
         operation: "hem",
         letters: "EFb",
     },
@@ -154,6 +208,16 @@ pub const CONSTRUCTS: [Construct; 12] = [
         letters: "LSd",
     },
     Construct {
+        construction: Construction::LaidOn,
+        plies: 2,
+        joins: 2,
+        rule: Rule::None,
+        finish: Finish::Raw,
+        lies: "laid on top, its edges as they are",
+        operation: "laid-on",
+        letters: "LSa",
+    },
+    Construct {
         construction: Construction::Strip,
         plies: 2,
         joins: 1,
@@ -186,15 +250,16 @@ pub fn construct(construction: Construction) -> &'static Construct {
 /// The usual operation for a seam, with its machine: the seam's own where the trade has one, else
 /// that of its construction.
 pub fn operation_of(seam: &Seam) -> Option<&'static SeamOperation> {
-    use Construction::{LapFelled, MockFelled, Overlocked, SafetyStitched};
+    use Construction::{LapFelled, MockFelled, Overlocked, PressedOpen, SafetyStitched};
     let key = match (seam.name.as_str(), seam.construction) {
         ("yoke", LapFelled) => "yoke",
         ("seat", LapFelled) => "seat",
         ("front_rise", LapFelled | MockFelled) => "front-rise",
         ("outseam", SafetyStitched | Overlocked) => "outseam-overedged",
         ("facing_set", _) => "pocket-facing",
-        ("bag_close", _) => "pocket-bag",
+        ("bag_close", PressedOpen | SafetyStitched | Overlocked) => "pocket-bag",
         ("fly", _) => "fly",
+        ("fly_edge", Overlocked) => "edge-overedge",
         _ => construct(seam.construction).operation,
     };
     operation(key)

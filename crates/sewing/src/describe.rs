@@ -149,6 +149,9 @@ fn joins(seam: &str) -> &'static str {
         "extra_set" => "extra inner pocket on the pocket bag",
         "loop_edge" => "long edges of the belt loop strip",
         "decoration" => "through the back pockets alone",
+        "fly_edge" => "curved edge of the fly facing, both plies together",
+        "patch_set" => "patch on the waistband",
+        "label_set" => "labels on the inner ply of the waistband",
         _ => "",
     }
 }

@@ -1,7 +1,7 @@
 //! Which seam uses which edge of which piece, and so what is cut beyond it.
 
 use draft::PieceId;
-use style::{Ply, Seam, known};
+use style::{Construction, Ply, Seam, known};
 use trade::Length;
 
 use crate::allowance::allowances;
@@ -12,6 +12,8 @@ use crate::garment::On;
 pub enum EdgeUse {
     /// Sewn into a seam, as this ply.
     Sewn(&'static str, PlyOf),
+    /// Sewn into a seam a style may leave out; without it this much is cut beyond it (common practice).
+    SewnOrFree(&'static str, Length),
     /// In no seam of the style; this much is cut beyond it (common practice).
     Free(Length),
 }
@@ -57,8 +59,8 @@ pub fn edge_use(piece: PieceId, edge: &str) -> EdgeUse {
         (P::Back, "top") => Sewn("yoke", back),
         (P::Yoke, "lower") => Sewn("yoke", yoke),
         (P::FlyFacing, "edge") => Sewn("fly", PlyOf::Only),
-        // Overedged on the finished line.
-        (P::FlyFacing, _) => Free(Length::ZERO),
+        // Overedged on the finished line where nothing else is said.
+        (P::FlyFacing, _) => EdgeUse::SewnOrFree("fly_edge", Length::ZERO),
         (P::PocketFacing, "inner") => Sewn("facing_set", PlyOf::Only),
         (P::CoinPocket, "top") => Sewn("coin_hem", PlyOf::Only),
         (P::CoinPocket, _) => Sewn("coin_set", PlyOf::Only),
@@ -103,6 +105,11 @@ pub(crate) fn allowance(
 ) -> Length {
     let (name, ply) = match edge_use(piece, edge) {
         EdgeUse::Free(length) => return length,
+        EdgeUse::SewnOrFree(name, length) => match seams.iter().find(|s| s.name == name) {
+            // A facing that is only overedged keeps its edge on the finished line.
+            Some(seam) if seam.construction != Construction::Overlocked => (name, PlyOf::Only),
+            _ => return length,
+        },
         EdgeUse::Sewn(name, ply) => (name, ply),
     };
     let Some(seam) = seams.iter().find(|s| s.name == name) else {

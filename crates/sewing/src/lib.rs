@@ -25,7 +25,7 @@ mod run;
 pub mod yarn;
 
 pub use allowance::{
-    Allowances, CLOTH_TURN, EDGE_MARGIN, FELL_WIDTH, Fell, allowances, turned_depth,
+    Allowances, CLOTH_TURN, EDGE_MARGIN, FELL_WIDTH, Fell, TURNED_UNDER, allowances, turned_depth,
 };
 pub use bulk::{
     Crossing, CrossingKind, Lying, Machine, Plies, Thicknesses, bulk, lying, lying_trimmed,

@@ -67,13 +67,13 @@ fn base_rows() -> usize {
 }
 
 /// Rows of each seam, counted on every piece they run over.
-fn rows_by_seam() -> [(&'static str, usize); 19] {
+fn rows_by_seam() -> [(&'static str, usize); 22] {
     [
         ("outseam", 2),
         ("inseam", 2),
         ("seat", 4),
         ("yoke", 2),
-        ("front_rise", 2),
+        ("front_rise", 4),
         ("band", 2),
         ("hem", 2),
         ("mouth", 2),
@@ -89,6 +89,10 @@ fn rows_by_seam() -> [(&'static str, usize); 19] {
         ("loop_edge", 2),
         // A pair of tide lines on the left pocket, the two lines of the drawing on the right.
         ("decoration", 4),
+        ("fly_edge", 1),
+        ("patch_set", 1),
+        // Both ends of the main label, and all round the size label.
+        ("label_set", 3),
     ]
 }
 
@@ -100,6 +104,10 @@ fn rows_stay_on_their_pieces(garment: &Garment) {
         let polygon = outline.clone();
         outline.push(outline[0]);
         for p in row.path.dense(Length::mm(2.0)) {
+            // The patch is higher than the band and hangs below it.
+            if row.seam == "patch_set" && p.y < 0.0 {
+                continue;
+            }
             // The row round the band begins below it, on the left front.
             if row.piece == PieceId::Band && p.y < 0.0 && p.x < 5.0 {
                 continue;

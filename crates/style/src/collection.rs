@@ -125,6 +125,10 @@ pub struct Trim {
     pub height: Option<Length>,
     /// Length, for zips.
     pub length: Option<Length>,
+    /// Thickness, for patches, where stated.
+    pub thickness: Option<Length>,
+    /// How leather was tanned, where stated.
+    pub tanning: Option<Tanning>,
     /// What is written on it; empty for nothing.
     pub text: String,
 }
@@ -154,3 +158,15 @@ words!(TrimKind:
     Patch = "patch",
     Label = "label",
 );
+
+/// How leather was tanned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tanning {
+    /// With bark and other plant extracts.
+    Vegetable,
+    /// With chromium salts.
+    Chrome,
+    /// Without chromium, by other means.
+    ChromeFree,
+}
+words!(Tanning: Vegetable = "vegetable", Chrome = "chrome", ChromeFree = "chrome-free");

@@ -17,6 +17,7 @@ const FILES: &[(&str, &str)] = &[
     demo_file!("trims.toml"),
     demo_file!("styles/ferryman/style.toml"),
     demo_file!("styles/ferryman/art/bight.svg"),
+    demo_file!("styles/ferryman/art/patch.svg"),
 ];
 
 /// The demo's files: path inside the collection (with forward slashes) and text.

@@ -6,7 +6,7 @@ use std::fmt;
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
-use trade::{Angle, Length};
+use trade::{Angle, Length, Share};
 
 use crate::StyleDoc;
 use crate::document::words;
@@ -131,6 +131,11 @@ pub struct CoinPocket {
     pub shape: CoinShape,
     /// How much of a shape its foot has; what it measures, the shape says. Default 12 mm.
     pub drop: Length,
+    /// Free only: the maker's drawing of its outline, inside the style's folder.
+    pub art: Option<ArtPath>,
+    /// The lines of that drawing; only there when the style was read from its folder.
+    #[serde(skip)]
+    pub drawing: Option<Drawing>,
 }
 
 /// The foot of the coin pocket. Its depth is always measured down its middle.
@@ -146,6 +151,9 @@ pub enum CoinShape {
     Slant,
     /// One even curve, whose lowest place hangs below the sides by the drop.
     Round,
+    /// As the maker draws it: one line from the inner top corner down and round to the outer one, stretched to the
+    /// width and the depth of the chart.
+    Free,
 }
 words!(CoinShape:
     Straight = "straight",
@@ -153,6 +161,7 @@ words!(CoinShape:
     CutCorner = "cut-corner",
     Slant = "slant",
     Round = "round",
+    Free = "free",
 );
 
 impl Default for CoinPocket {
@@ -164,6 +173,8 @@ impl Default for CoinPocket {
             lower_narrowing: Length::mm(6.0),
             shape: CoinShape::Straight,
             drop: Length::mm(12.0),
+            art: None,
+            drawing: None,
         }
     }
 }
@@ -177,6 +188,9 @@ pub struct PocketBag {
     pub width: Length,
     /// Shell facing behind the mouth, measured beyond the mouth edge. Default 8 cm.
     pub facing: Length,
+    /// How far the curve of the mouth keeps to the corner it cuts off: little is nearly a straight slant, much nearly
+    /// square. Default 55 %, near a quarter of an ellipse.
+    pub mouth_fullness: Share,
 }
 
 impl Default for PocketBag {
@@ -185,6 +199,7 @@ impl Default for PocketBag {
             depth: Length::mm(270.0),
             width: Length::mm(195.0),
             facing: Length::mm(80.0),
+            mouth_fullness: Share::percent(55.0),
         }
     }
 }
@@ -209,6 +224,8 @@ pub struct BackPocket {
     pub outer_drop: Length,
     /// How far down it is lined. Default none.
     pub lining: Lining,
+    /// The cloth of its lining, a name from `cloths.toml`; `None` for the style's own lining.
+    pub lining_cloth: Option<String>,
     /// Its stitching, when no drawing is named and the style has the seam `decoration`. Default tide.
     pub decoration: Decoration,
     /// Tide only: how many half waves lie across the pocket. Default 5.
@@ -234,6 +251,7 @@ impl Default for BackPocket {
             side_length: Length::mm(138.0),
             outer_drop: Length::ZERO,
             lining: Lining::None,
+            lining_cloth: None,
             decoration: Decoration::Tide,
             waves: 5,
             crest: Length::mm(6.0),
@@ -281,15 +299,20 @@ pub struct ExtraPocket {
 }
 
 /// `[loops]`. Their length and width are in the chart.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Loops {
     /// How many. Default 5.
     pub count: u32,
+    /// The width of the belt they are made for, which hides what lies behind it. Default 38 mm.
+    pub belt: Length,
 }
 
 impl Default for Loops {
     fn default() -> Self {
-        Self { count: 5 }
+        Self {
+            count: 5,
+            belt: Length::mm(38.0),
+        }
     }
 }
 
@@ -313,19 +336,89 @@ pub struct Patch {
     pub trim: String,
     /// Centre back to its inner edge, on the wearer's right. Default 3.5 cm.
     pub from_centre: Length,
+    /// How its letters are made. Default pressed.
+    pub letters: Letters,
     /// The maker's drawing for it, inside the style's folder; `None` for the trim's text alone.
     pub art: Option<ArtPath>,
+    /// The lines of that drawing; only there when the style was read from its folder.
+    #[serde(skip)]
+    pub drawing: Option<Drawing>,
 }
 
+/// How the letters of a patch are made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Letters {
+    /// Pressed into the leather.
+    Pressed,
+    /// Standing up from a ground that is pressed down.
+    Raised,
+    /// Printed on it.
+    Printed,
+}
+words!(Letters: Pressed = "pressed", Raised = "raised", Printed = "printed");
+
+/// What a label tells.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Purpose {
+    /// Whose make it is.
+    Brand,
+    /// The size.
+    Size,
+    /// What it is made of.
+    Fibre,
+    /// How it is washed and cared for.
+    Care,
+    /// Where it was made.
+    Origin,
+    /// Which run it comes from.
+    Run,
+}
+words!(Purpose:
+    Brand = "brand",
+    Size = "size",
+    Fibre = "fibre",
+    Care = "care",
+    Origin = "origin",
+    Run = "run",
+);
+
+/// How a label is cut and folded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LabelFold {
+    /// Cut straight, laid flat.
+    Flat,
+    /// Both ends turned under.
+    EndFold,
+    /// Folded in the middle, both ends caught in a seam.
+    CentreFold,
+    /// Both ends turned up at 45 degrees, to hang from a seam.
+    MitreFold,
+}
+words!(LabelFold:
+    Flat = "flat",
+    EndFold = "end fold",
+    CentreFold = "centre fold",
+    MitreFold = "mitre fold",
+);
+
 /// One `[[labels]]`.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Label {
     /// The label, a trim name.
     pub trim: String,
     /// Where it is sewn, in words.
     pub place: String,
-    /// The maker's drawing for it, inside the style's folder; `None` for the trim's text alone.
+    /// What it tells; empty when the file leaves it out.
+    pub purpose: Vec<Purpose>,
+    /// How it is cut and folded. Default flat.
+    pub fold: LabelFold,
+    /// What is written on it in this style; `None` for the trim's own text.
+    pub text: Option<String>,
+    /// The maker's drawing for it, inside the style's folder; `None` for the text alone.
     pub art: Option<ArtPath>,
+    /// The lines of that drawing; only there when the style was read from its folder.
+    #[serde(skip)]
+    pub drawing: Option<Drawing>,
 }
 
 /// `[bartacks]`: how every bartack is sewn.
@@ -396,12 +489,35 @@ impl ArtPath {
 }
 
 impl StyleDoc {
+    /// The cloth a back pocket is lined with, a name from `cloths.toml`; `None` when the style names none.
+    #[must_use]
+    pub fn lining_of<'a>(&'a self, pocket: &'a BackPocket) -> Option<&'a str> {
+        let own = pocket.lining_cloth.as_deref();
+        own.or(self.cloth.lining.as_deref())
+    }
+
+    /// The cloths that line a back pocket, each once, the left pocket's first.
+    #[must_use]
+    pub fn linings(&self) -> Vec<&str> {
+        let back = &self.pockets.back;
+        let lined = [&back.left, &back.right];
+        let mut cloths: Vec<&str> = lined
+            .into_iter()
+            .filter(|pocket| pocket.lining != Lining::None)
+            .filter_map(|pocket| self.lining_of(pocket))
+            .collect();
+        cloths.dedup();
+        cloths
+    }
+
     /// Every file of the maker's own that the style names, with its path in the document ("patch.art").
     #[must_use]
     pub fn art(&self) -> Vec<(String, &ArtPath)> {
         let back = &self.pockets.back;
         let patch = self.patch.as_ref().and_then(|patch| patch.art.as_ref());
+        let coin = self.pockets.coin.art.as_ref();
         let single = [
+            ("pockets.coin.art", coin),
             ("pockets.back.left.art", back.left.art.as_ref()),
             ("pockets.back.right.art", back.right.art.as_ref()),
             ("patch.art", patch),

@@ -130,6 +130,9 @@ impl Words {
 
 fn list<T: Display>(values: &[T]) -> String {
     let values: Vec<String> = values.iter().map(T::to_string).collect();
+    if values.is_empty() {
+        return "none".to_owned();
+    }
     values.join(", ")
 }
 
@@ -359,10 +362,14 @@ fn pockets(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
         &b.shape,
     );
     words.length("pockets.coin.drop", "coin pocket drop", a.drop, b.drop);
+    let (path, what) = ("pockets.coin.art", "coin pocket outline");
+    words.maybe(path, what, a.art.as_ref(), b.art.as_ref());
     let (a, b) = (&old.pockets.bag, &new.pockets.bag);
     words.length("pockets.bag.depth", "pocket bag depth", a.depth, b.depth);
     words.length("pockets.bag.width", "pocket bag width", a.width, b.width);
     words.length("pockets.bag.facing", "pocket facing", a.facing, b.facing);
+    let (path, what) = ("pockets.bag.mouth_fullness", "pocket mouth fullness");
+    words.plain(path, what, &a.mouth_fullness, &b.mouth_fullness);
     let (a, b) = (&old.pockets.back, &new.pockets.back);
     back_pocket(words, "left", &a.left, &b.left);
     back_pocket(words, "right", &a.right, &b.right);
@@ -395,6 +402,13 @@ fn back_pocket(words: &mut Words, side: &str, a: &BackPocket, b: &BackPocket) {
         b.outer_drop,
     );
     words.plain(&path("lining"), &what("lining"), &a.lining, &b.lining);
+    let cloths = [a, b].map(|pocket| pocket.lining_cloth.as_ref());
+    words.maybe(
+        &path("lining_cloth"),
+        &what("lining cloth"),
+        cloths[0],
+        cloths[1],
+    );
     words.plain(
         &path("decoration"),
         &what("stitching"),
@@ -450,6 +464,8 @@ fn hardware(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
         &old.loops.count,
         &new.loops.count,
     );
+    let (a, b) = (old.loops.belt, new.loops.belt);
+    words.length("loops.belt", "width of the belt", a, b);
     rivets(words, old.rivets.as_ref(), new.rivets.as_ref());
     patch(words, old.patch.as_ref(), new.patch.as_ref());
 }
@@ -485,6 +501,12 @@ fn patch(words: &mut Words, old: Option<&Patch>, new: Option<&Patch>) {
                 a.from_centre,
                 b.from_centre,
             );
+            words.plain(
+                "patch.letters",
+                "letters of the patch",
+                &a.letters,
+                &b.letters,
+            );
             words.maybe("patch.art", "patch drawing", a.art.as_ref(), b.art.as_ref());
         }
         (Some(_), None) => words.push("patch", "patch removed".to_owned()),
@@ -505,7 +527,22 @@ fn labels(words: &mut Words, old: &[Label], new: &[Label]) {
         );
         let place = format!("place of label {} ({})", index + 1, b.trim);
         words.plain(&path("place"), &place, &a.place, &b.place);
-        let drawing = format!("drawing of label {} ({})", index + 1, b.trim);
+        let what = |of: &str| format!("{of} of label {} ({})", index + 1, b.trim);
+        let (old_purpose, new_purpose) = (list(&a.purpose), list(&b.purpose));
+        words.plain(
+            &path("purpose"),
+            &what("purpose"),
+            &old_purpose,
+            &new_purpose,
+        );
+        words.plain(&path("fold"), &what("fold"), &a.fold, &b.fold);
+        words.maybe(
+            &path("text"),
+            &what("text"),
+            a.text.as_ref(),
+            b.text.as_ref(),
+        );
+        let drawing = what("drawing");
         words.maybe(&path("art"), &drawing, a.art.as_ref(), b.art.as_ref());
     }
     for (index, label) in middle.gone() {

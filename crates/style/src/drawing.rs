@@ -35,6 +35,54 @@ pub struct Drawing {
     pub lines: Vec<DrawnLine>,
 }
 
+impl Drawing {
+    /// Why it cannot be the outline of a coin pocket; `None` when it can.
+    #[must_use]
+    pub fn unfit_outline(&self) -> Option<String> {
+        /// Corners nearer than this are a slip of the pen, not a pocket.
+        const NARROWEST: Length = Length::mm(10.0);
+        let [line] = self.lines.as_slice() else {
+            return Some(format!("the outline has {} lines", self.lines.len()));
+        };
+        if line.closed {
+            return Some("the outline is closed; a pocket is open at its top".to_owned());
+        }
+        let [from, end] = [line.from, line.end()];
+        if end[0] - from[0] < NARROWEST {
+            return Some(
+                "the outline does not run from the inner corner to the outer one".to_owned(),
+            );
+        }
+        let lowest = line
+            .steps
+            .iter()
+            .map(|step| step.end()[1])
+            .fold(from[1], Length::max);
+        if lowest - from[1].max(end[1]) < NARROWEST {
+            return Some("the outline has no depth".to_owned());
+        }
+        None
+    }
+}
+
+impl DrawnLine {
+    /// Where it ends.
+    #[must_use]
+    pub fn end(&self) -> Spot {
+        self.steps.last().map_or(self.from, DrawnStep::end)
+    }
+}
+
+impl DrawnStep {
+    /// Where it ends.
+    #[must_use]
+    pub const fn end(&self) -> Spot {
+        match self {
+            Self::Straight(end) | Self::Curve(_, _, end) => *end,
+        }
+    }
+}
+
 /// One line, sewn without a break.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrawnLine {

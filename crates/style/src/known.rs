@@ -115,6 +115,8 @@ pub struct SeamName {
     pub needed: Needed,
     /// The constructions it can have.
     pub constructions: &'static [Construction],
+    /// What is asked of a construction here, in words that can say why another does not suit.
+    pub asks: &'static str,
     /// The usual lap, for seams that join two plies of which one can lie over the other;
     /// its two plies are the only ones such a seam can name.
     pub usual_lap: Option<Lap>,
@@ -132,6 +134,14 @@ pub enum Needed {
 }
 
 impl SeamName {
+    /// Why this seam cannot have a construction: what the construction does, and what is asked here.
+    /// `None` when it can.
+    #[must_use]
+    pub fn refuses(&self, construction: Construction) -> Option<String> {
+        (!self.constructions.contains(&construction))
+            .then(|| format!("{}, and {}", construction.does(), self.asks))
+    }
+
     /// Whether a lap names this seam's two plies, either way round.
     #[must_use]
     pub fn joins(&self, lap: Lap) -> bool {
@@ -151,17 +161,25 @@ const JOINS: &[Construction] = &[
 const POCKET_HEM: &[Construction] = &[Construction::TurnedHem];
 const SET_ON: &[Construction] = &[Construction::PatchSet];
 const FACED: &[Construction] = &[Construction::TurnedEdge];
+const LAID: &[Construction] = &[Construction::LaidOn];
+
+const JOINS_PANELS: &str = "two panels of the shell are joined here, to lie flat and bear strain";
+const SETS_POCKET: &str = "a pocket with its raw edges turned in is set on here";
+const HEMS_POCKET: &str = "the open edge of a pocket is turned down here";
+const FACES_EDGE: &str = "an edge of the front is faced here";
 
 const fn seam(
     name: &'static str,
     title: &'static str,
     constructions: &'static [Construction],
+    asks: &'static str,
 ) -> SeamName {
     SeamName {
         name,
         title,
         needed: Needed::Always,
         constructions,
+        asks,
         usual_lap: None,
     }
 }
@@ -169,7 +187,7 @@ const fn seam(
 const fn joining(name: &'static str, title: &'static str, over: Ply, under: Ply) -> SeamName {
     SeamName {
         usual_lap: Some(Lap { over, under }),
-        ..seam(name, title, JOINS)
+        ..seam(name, title, JOINS, JOINS_PANELS)
     }
 }
 
@@ -184,15 +202,53 @@ pub const SEAMS: &[SeamName] = &[
     joining("seat", "seat seam", Ply::Left, Ply::Right),
     joining("yoke", "yoke seam", Ply::Yoke, Ply::Back),
     joining("front_rise", "front rise seam", Ply::Left, Ply::Right),
-    seam("band", "waistband set on", &[Construction::BandOverEdge]),
-    seam("hem", "hem", &[Construction::RolledHem]),
-    seam("mouth", "pocket mouth", FACED),
-    seam("fly", "fly", FACED),
-    seam("coin_hem", "coin pocket hem", POCKET_HEM),
-    seam("coin_set", "coin pocket set on", SET_ON),
-    seam("back_pocket_hem", "back pocket hem", POCKET_HEM),
-    seam("back_pocket_set", "back pockets set on", SET_ON),
-    seam("facing_set", "pocket facing set on the bag", SET_ON),
+    seam(
+        "band",
+        "waistband set on",
+        &[Construction::BandOverEdge, Construction::BandTurned],
+        "the waistband is set on the body here",
+    ),
+    seam(
+        "hem",
+        "hem",
+        &[Construction::RolledHem, Construction::FoldedHem],
+        "the leg is turned up here, its raw edge hidden",
+    ),
+    seam("mouth", "pocket mouth", FACED, FACES_EDGE),
+    seam("fly", "fly", FACED, FACES_EDGE),
+    needed(
+        seam(
+            "fly_edge",
+            "fly facing edge",
+            &[
+                Construction::Overlocked,
+                Construction::BoundEdge,
+                Construction::CleanFinished,
+            ],
+            "a single raw edge inside the fly is neatened here",
+        ),
+        Needed::Optional,
+    ),
+    seam("coin_hem", "coin pocket hem", POCKET_HEM, HEMS_POCKET),
+    seam("coin_set", "coin pocket set on", SET_ON, SETS_POCKET),
+    seam(
+        "back_pocket_hem",
+        "back pocket hem",
+        POCKET_HEM,
+        HEMS_POCKET,
+    ),
+    seam(
+        "back_pocket_set",
+        "back pockets set on",
+        SET_ON,
+        SETS_POCKET,
+    ),
+    seam(
+        "facing_set",
+        "pocket facing set on the bag",
+        SET_ON,
+        "the facing is set on the pocket bag here",
+    ),
     seam(
         "bag_close",
         "pocket bag closed",
@@ -200,22 +256,49 @@ pub const SEAMS: &[SeamName] = &[
             Construction::SafetyStitched,
             Construction::Overlocked,
             Construction::PressedOpen,
+            Construction::FrenchSeam,
+            Construction::BoundEdge,
         ],
+        "two layers of light cloth are closed into a bag here",
     ),
     needed(
-        seam("extra_hem", "extra pocket hem", POCKET_HEM),
+        seam("extra_hem", "extra pocket hem", POCKET_HEM, HEMS_POCKET),
         Needed::WithExtraPocket,
     ),
     needed(
-        seam("extra_set", "extra pocket set on", SET_ON),
+        seam("extra_set", "extra pocket set on", SET_ON, SETS_POCKET),
         Needed::WithExtraPocket,
     ),
-    seam("loop_edge", "belt loop strip", &[Construction::Strip]),
+    seam(
+        "loop_edge",
+        "belt loop strip",
+        &[Construction::Strip],
+        "the strip of the belt loops is made here",
+    ),
     needed(
         seam(
             "decoration",
             "back pocket stitching",
             &[Construction::Surface],
+            "stitches lie on a single piece here",
+        ),
+        Needed::Optional,
+    ),
+    needed(
+        seam(
+            "patch_set",
+            "patch sewn on",
+            LAID,
+            "the patch is sewn on with its cut edges showing here",
+        ),
+        Needed::Optional,
+    ),
+    needed(
+        seam(
+            "label_set",
+            "labels sewn on",
+            LAID,
+            "woven labels are sewn on along their edges here",
         ),
         Needed::Optional,
     ),

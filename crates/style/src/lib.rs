@@ -38,11 +38,11 @@ mod start;
 mod substitute;
 
 pub use chart::{Break, ChartEntry};
-pub use collection::{Cloth, ClothUse, Collection, Trim, TrimKind, Units, Workroom, Yarn};
+pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
 pub use details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,
-    ExtraPocket, Fly, Label, Lining, Loops, OutseamLine, Patch, PocketBag, Pockets, Rivets, Shape,
-    Side,
+    ExtraPocket, Fly, Label, LabelFold, Letters, Lining, Loops, OutseamLine, Patch, PocketBag,
+    Pockets, Purpose, Rivets, Shape, Side,
 };
 pub use difference::{Change, difference, difference_in};
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 
 use sha2::{Digest, Sha256};
 
-use crate::details::ArtPath;
+use crate::details::{ArtPath, CoinShape};
 use crate::drawing::{self, Drawing, LARGEST_DRAWING};
 use crate::parse::{Places, check_references, read, style_alone};
 use crate::report::{Diagnostic, Report, Source};
@@ -360,7 +360,7 @@ fn check_art(
     }
 }
 
-/// Checks the art files, and reads the ones that are stitched.
+/// Checks the art files and reads their lines.
 fn take_art(
     source: &Source,
     style: &mut StyleDoc,
@@ -373,33 +373,53 @@ fn take_art(
     if report.count() > known {
         return;
     }
-    let back = &mut style.pockets.back;
-    for (side, pocket) in [("left", &mut back.left), ("right", &mut back.right)] {
-        let Some(art) = &pocket.art else { continue };
-        match stitched(art, folder) {
-            Ok(drawing) => pocket.drawing = Some(drawing),
+    let mut take = |path: &str, art: Option<&ArtPath>, outline: bool| {
+        let art = art?;
+        let drawn = drawn(art, folder).and_then(|drawing| {
+            let file = || art.in_folder(folder).display().to_string();
+            match drawing.unfit_outline().filter(|_| outline) {
+                Some(why) => Err(Report::one(
+                    Diagnostic::whole_file(file(), "style::unfit-outline", why).hint(
+                        "draw the outline as one open line, from the inner top corner down and round to the outer one",
+                    ),
+                )),
+                None => Ok(drawing),
+            }
+        });
+        match drawn {
+            Ok(drawing) => Some(drawing),
             Err(other) => {
-                // The place is the drawing's own; the path says which pocket it is for.
-                let path = format!("pockets.back.{side}.art");
+                // The place is the drawing's own; the path says what it is for.
                 for problem in other.problems {
-                    report.push(problem.about(&path));
+                    report.push(problem.about(path));
                 }
+                None
             }
         }
+    };
+    let coin = &mut style.pockets.coin;
+    let free = coin.shape == CoinShape::Free;
+    coin.drawing = take("pockets.coin.art", coin.art.as_ref(), free);
+    let back = &mut style.pockets.back;
+    back.left.drawing = take("pockets.back.left.art", back.left.art.as_ref(), false);
+    back.right.drawing = take("pockets.back.right.art", back.right.art.as_ref(), false);
+    if let Some(patch) = &mut style.patch {
+        patch.drawing = take("patch.art", patch.art.as_ref(), false);
+    }
+    for (index, label) in style.labels.iter_mut().enumerate() {
+        label.drawing = take(&format!("labels[{index}].art"), label.art.as_ref(), false);
     }
 }
 
-fn stitched(art: &ArtPath, folder: &Path) -> Result<Drawing, Report> {
+fn drawn(art: &ArtPath, folder: &Path) -> Result<Drawing, Report> {
     let file = art.in_folder(folder);
     let size = fs::metadata(&file).map_or(0, |metadata| metadata.len());
     if size > LARGEST_DRAWING {
-        let message = format!(
-            "the drawing has {size} bytes; at most {LARGEST_DRAWING} are read for stitching"
-        );
+        let message = format!("the drawing has {size} bytes; at most {LARGEST_DRAWING} are read");
         let problem =
             Diagnostic::whole_file(file.display().to_string(), "style::too-large", message);
         return Err(Report::one(
-            problem.hint("stitching is a few lines: simplify the drawing"),
+            problem.hint("lines are all that is read: simplify the drawing"),
         ));
     }
     let text = read_file(&file)?;

@@ -46,6 +46,8 @@ pub(crate) const THICKNESS: Limits<Length> = Limits::above(Length::ZERO, Length:
 pub(crate) const SLOPE: Limits<Angle> = Limits::between(Angle::ZERO, Angle::deg(45.0));
 /// The V at the end of a band row: one that still reads as a V.
 pub(crate) const V_ANGLE: Limits<Angle> = Limits::between(Angle::deg(20.0), Angle::deg(150.0));
+/// The curve of a pocket mouth: between a slant and a square corner, neither reached.
+pub(crate) const FULLNESS: Limits<Share> = Limits::between(Share::ratio(0.1), Share::ratio(0.95));
 /// Any cloth one can sew.
 pub(crate) const WEIGHT: Limits<ArealWeight> =
     Limits::above(ArealWeight::ZERO, ArealWeight::gsm(2000.0));

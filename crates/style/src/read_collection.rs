@@ -2,7 +2,7 @@
 
 use indexmap::IndexMap;
 
-use crate::collection::{Cloth, ClothUse, Trim, TrimKind, Units, Workroom, Yarn};
+use crate::collection::{Cloth, ClothUse, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
 use crate::quantities::{MEASURE, PUT_UP, SHRINKAGE, THICKNESS, WEIGHT, YARN};
 use crate::reader::{Node, Table};
 
@@ -243,6 +243,12 @@ fn trim(mut table: Table<'_>) -> Option<Trim> {
     let width = size("width", flat, "width = \"60 mm\"");
     let height = size("height", flat, "height = \"30 mm\"");
     let length = size("length", kind == Some(TrimKind::Zip), "length = \"15 cm\"");
+    let thickness = table
+        .optional("thickness")
+        .map(|node| node.quantity(&THICKNESS));
+    let tanning = table
+        .optional("tanning")
+        .map(|node| node.choice("style::unknown-word", Tanning::WORDS));
     let text = words(&mut table, "text");
     table.finish();
     Some(Trim {
@@ -254,6 +260,8 @@ fn trim(mut table: Table<'_>) -> Option<Trim> {
         width: width?,
         height: height?,
         length: length?,
+        thickness: allowed(thickness)?,
+        tanning: allowed(tanning)?,
         text: text?,
     })
 }

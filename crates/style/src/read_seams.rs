@@ -332,7 +332,8 @@ fn fit(section: &Table<'_>, seams: &IndexMap<String, SeamSpec>) -> bool {
         };
         let path = format!("seams.{name}.{own}");
         let span = section.node.context.places.borrow().get(&path).cloned();
-        let message = format!("the seam `{name}` cannot be {construction}");
+        let why = known.refuses(construction).unwrap_or_default();
+        let message = format!("the seam `{name}` cannot be {construction}: {why}");
         let can: Vec<String> = known
             .constructions
             .iter()

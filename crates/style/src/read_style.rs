@@ -2,12 +2,12 @@
 
 use crate::details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,
-    ExtraPocket, Fly, Label, Lining, Loops, OutseamLine, Patch, PocketBag, Pockets, Rivets, Shape,
-    Side,
+    ExtraPocket, Fly, Label, LabelFold, Letters, Lining, Loops, OutseamLine, Patch, PocketBag,
+    Pockets, Purpose, Rivets, Shape, Side,
 };
 use crate::document::{ClothRefs, Figure, Fit, Identity};
 use crate::making::{Band, BandMethod, Hem, HemEnds, HemJoin};
-use crate::quantities::{DIFFERENCE, DISTANCE, Limits, MEASURE, SLOPE, V_ANGLE};
+use crate::quantities::{DIFFERENCE, DISTANCE, FULLNESS, Limits, MEASURE, SLOPE, V_ANGLE};
 use crate::read_collection::{all, allowed, format, words};
 use crate::reader::{Node, Table, Target};
 use crate::{Size, Sizes, StyleDoc, TrimKind, read_chart, read_seams};
@@ -359,6 +359,14 @@ fn coin(mut table: Table<'_>) -> Option<CoinPocket> {
     );
     let shape = choice(&mut table, "shape", CoinShape::WORDS, usual.shape);
     let drop = length(&mut table, "drop", &DISTANCE, usual.drop);
+    let art = art(&mut table);
+    if shape == Some(CoinShape::Free) && art == Some(None) {
+        let message = format!("[{}] is \"free\" and has no `art`", table.node.path);
+        let hint = "name a drawing of its outline, such as art = \"art/coin.svg\", or choose another shape";
+        table.node.problem("style::missing-key", message, hint);
+        table.finish();
+        return None;
+    }
     table.finish();
     Some(CoinPocket {
         side: side?,
@@ -367,6 +375,8 @@ fn coin(mut table: Table<'_>) -> Option<CoinPocket> {
         lower_narrowing: narrowing?,
         shape: shape?,
         drop: drop?,
+        art: art?,
+        drawing: None,
     })
 }
 
@@ -375,11 +385,15 @@ fn bag(mut table: Table<'_>) -> Option<PocketBag> {
     let depth = length(&mut table, "depth", &MEASURE, usual.depth);
     let width = length(&mut table, "width", &MEASURE, usual.width);
     let facing = length(&mut table, "facing", &MEASURE, usual.facing);
+    let mouth_fullness = table
+        .optional("mouth_fullness")
+        .map_or(Some(usual.mouth_fullness), |node| node.quantity(&FULLNESS));
     table.finish();
     Some(PocketBag {
         depth: depth?,
         width: width?,
         facing: facing?,
+        mouth_fullness: mouth_fullness?,
     })
 }
 
@@ -389,6 +403,9 @@ fn back_pocket(mut table: Table<'_>) -> Option<BackPocket> {
     let side_length = length(&mut table, "side_length", &MEASURE, usual.side_length);
     let outer_drop = length(&mut table, "outer_drop", &DIFFERENCE, usual.outer_drop);
     let lining = choice(&mut table, "lining", Lining::WORDS, usual.lining);
+    let lining_cloth = table
+        .optional("lining_cloth")
+        .map(|node| node.reference(Target::Cloth));
     let decoration = choice(
         &mut table,
         "decoration",
@@ -408,6 +425,7 @@ fn back_pocket(mut table: Table<'_>) -> Option<BackPocket> {
         side_length: side_length?,
         outer_drop: outer_drop?,
         lining: lining?,
+        lining_cloth: allowed(lining_cloth)?,
         decoration: decoration?,
         waves: waves?,
         crest: crest?,
@@ -441,8 +459,12 @@ fn extra(mut table: Table<'_>) -> Option<ExtraPocket> {
 fn loops(mut table: Table<'_>) -> Option<Loops> {
     let count = table.optional("count");
     let count = count.map_or(Some(Loops::default().count), |node| node.whole(0, 15));
+    let belt = length(&mut table, "belt", &MEASURE, Loops::default().belt);
     table.finish();
-    Some(Loops { count: count? })
+    Some(Loops {
+        count: count?,
+        belt: belt?,
+    })
 }
 
 fn rivets(mut table: Table<'_>) -> Option<Rivets> {
@@ -466,12 +488,15 @@ fn patch(mut table: Table<'_>) -> Option<Patch> {
         .required("trim", "trim = \"...\", a patch from trims.toml")
         .and_then(|node| node.reference(Target::Trim(&[TrimKind::Patch])));
     let from_centre = length(&mut table, "from_centre", &DISTANCE, Length::mm(35.0));
+    let letters = choice(&mut table, "letters", Letters::WORDS, Letters::Pressed);
     let art = art(&mut table);
     table.finish();
     Some(Patch {
         trim: trim?,
         from_centre: from_centre?,
+        letters: letters?,
         art: art?,
+        drawing: None,
     })
 }
 
@@ -490,12 +515,23 @@ fn label(mut table: Table<'_>) -> Option<Label> {
     let place = table
         .required("place", "place = \"band inside, centre back\"")
         .and_then(|node| node.text());
+    let purpose = table.optional("purpose").map_or(Some(Vec::new()), |node| {
+        let members = node.list("[\"fibre\", \"care\"]")?;
+        let word = |member: &Node<'_>| member.choice("style::unknown-word", Purpose::WORDS);
+        all(members.iter().map(word))
+    });
+    let fold = choice(&mut table, "fold", LabelFold::WORDS, LabelFold::Flat);
+    let text = table.optional("text").map(|node| node.text());
     let art = art(&mut table);
     table.finish();
     Some(Label {
         trim: trim?,
         place: place?,
+        purpose: purpose?,
+        fold: fold?,
+        text: allowed(text)?,
         art: art?,
+        drawing: None,
     })
 }
 

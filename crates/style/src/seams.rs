@@ -22,16 +22,28 @@ pub enum Construction {
     SafetyStitched,
     /// Joined and neatened by an overedge.
     Overlocked,
+    /// Sewn with the wrong sides together, turned, and sewn again so that the edges lie enclosed.
+    FrenchSeam,
+    /// A strip wrapped round the raw edges and sewn through.
+    BoundEdge,
+    /// A single edge turned in once and sewn along its fold.
+    CleanFinished,
     /// A folded band set over the raw edge of the body.
     BandOverEdge,
-    /// An edge turned twice by the same depth and sewn down.
+    /// A band joined to the body inside out, turned up, its other edge turned in and sewn down from outside.
+    BandTurned,
+    /// An edge turned twice by the same depth in a folder and sewn down.
     RolledHem,
+    /// An edge turned under a little and then up by the depth, folded and pressed by hand, and sewn down.
+    FoldedHem,
     /// A pocket's top edge turned twice and sewn down.
     TurnedHem,
     /// An edge faced, turned to the inside and sewn along.
     TurnedEdge,
     /// A piece with its edges turned in, set on top of another and sewn round.
     PatchSet,
+    /// A piece laid on another with its edges as they are, and sewn near its edge.
+    LaidOn,
     /// A strip folded with its edges inside and sewn along.
     Strip,
     /// Stitches through one piece that join nothing.
@@ -43,11 +55,17 @@ words!(Construction:
     MockFelled = "mock-felled",
     SafetyStitched = "safety-stitched",
     Overlocked = "overlocked",
+    FrenchSeam = "french-seam",
+    BoundEdge = "bound-edge",
+    CleanFinished = "clean-finished",
     BandOverEdge = "band-over-edge",
+    BandTurned = "band-turned",
     RolledHem = "rolled-hem",
+    FoldedHem = "folded-hem",
     TurnedHem = "turned-hem",
     TurnedEdge = "turned-edge",
     PatchSet = "patch-set",
+    LaidOn = "laid-on",
     Strip = "strip",
     Surface = "surface",
 );
@@ -57,6 +75,31 @@ impl Construction {
     #[must_use]
     pub const fn is_lapped(self) -> bool {
         matches!(self, Self::LapFelled | Self::MockFelled)
+    }
+
+    /// What it does with the cloth, in words that can say why it does not suit a seam.
+    #[must_use]
+    pub const fn does(self) -> &'static str {
+        match self {
+            Self::PressedOpen | Self::LapFelled | Self::MockFelled => "it joins two edges flat",
+            Self::SafetyStitched | Self::Overlocked => {
+                "it neatens edges beside each other, without a fold"
+            }
+            Self::FrenchSeam => {
+                "it encloses both edges in a second sewing, four plies thick, for light cloth"
+            }
+            Self::BoundEdge => "it covers a raw edge with a strip, which stands up as a ridge",
+            Self::CleanFinished => "it finishes a single edge and joins nothing",
+            Self::BandOverEdge | Self::BandTurned => "it sets a waistband",
+            Self::RolledHem | Self::FoldedHem | Self::TurnedHem => {
+                "it turns up a single edge and joins nothing"
+            }
+            Self::TurnedEdge => "it faces an edge and turns the facing to the inside",
+            Self::PatchSet => "it sets a piece with its edges turned in on top of another",
+            Self::LaidOn => "it leaves raw edges to be seen, for leather and woven labels",
+            Self::Strip => "it makes a strip",
+            Self::Surface => "it joins nothing",
+        }
     }
 }
 

@@ -318,14 +318,14 @@ const MISTAKES: &[(&str, &str, &str, &str)] = &[
     (
         "art_outside_by_dots",
         "style::art-outside",
-        "[patch]\n",
-        "[patch]\nart = \"../../../secret.svg\"\n",
+        "art = \"art/patch.svg\"",
+        "art = \"../../../secret.svg\"",
     ),
     (
         "art_outside_from_the_root",
         "style::art-outside",
-        "[patch]\n",
-        "[patch]\nart = \"/etc/hostname\"\n",
+        "art = \"art/patch.svg\"",
+        "art = \"/etc/hostname\"",
     ),
     (
         "another_format",
@@ -547,7 +547,7 @@ fn mistakes_in_sibling_files_are_told_with_the_file() {
 #[test]
 fn drawings_stay_inside_the_style_folder() {
     let copy = Copy::new();
-    let text = with("[patch]\n", "[patch]\nart = \"art/patch.svg\"\n");
+    let text = with("art/patch.svg", "art/other.svg");
     copy.write(style::demo::STYLE, &text);
     assert_eq!(
         copy.load().unwrap_err().problems[0].code,
@@ -555,7 +555,7 @@ fn drawings_stay_inside_the_style_folder() {
     );
     let art = copy.style_folder().join("art");
     std::fs::create_dir_all(&art).unwrap();
-    std::fs::write(art.join("patch.svg"), "<svg/>").unwrap();
+    std::fs::write(art.join("other.svg"), "<svg><path d=\"M5 5 L60 5\"/></svg>").unwrap();
     let loaded = copy.load().unwrap();
     let named: Vec<String> = loaded
         .style
@@ -566,8 +566,8 @@ fn drawings_stay_inside_the_style_folder() {
     assert_eq!(named, ["pockets.back.right.art", "patch.art"]);
     #[cfg(unix)]
     {
-        std::fs::remove_file(art.join("patch.svg")).unwrap();
-        std::os::unix::fs::symlink(copy.root().join("yarns.toml"), art.join("patch.svg")).unwrap();
+        std::fs::remove_file(art.join("other.svg")).unwrap();
+        std::os::unix::fs::symlink(copy.root().join("yarns.toml"), art.join("other.svg")).unwrap();
         assert_eq!(
             copy.load().unwrap_err().problems[0].code,
             "style::art-outside"

@@ -140,7 +140,7 @@ fn members_of_lists_come_and_go_on_lines_of_their_own() {
         assert!(touched[0].starts_with("-  {"), "{touched:?}");
     }
     let touched = lines_touched(demo_style(), &Edit::remove("labels[1]").unwrap());
-    assert_eq!(touched.len(), 3, "{touched:?}");
+    assert_eq!(touched.len(), 4, "{touched:?}");
     let label: EditValue =
         serde_json::from_str(r#"{"trim": "main-label", "place": "left side"}"#).unwrap();
     let edit = Edit::Insert {

@@ -9,7 +9,7 @@ use crate::block::Block;
 use crate::piece::{ClothUse, Cut, Notch, Piece, PieceId};
 use crate::spec::Spec;
 
-/// Share of each half axis taken by the curve's handles: that of a quarter ellipse.
+/// Share of each half axis taken by the handles of a quarter ellipse.
 const QUARTER: f64 = 0.5523;
 
 /// The mouth edge, from the outseam up to the waist.
@@ -21,7 +21,7 @@ pub(super) struct Mouth {
 
 impl Mouth {
     pub fn on(spec: &Spec, block: &Block) -> Mouth {
-        let curve = corner_curve(block, spec.mouth_width, spec.mouth_depth);
+        let curve = corner_curve(block, spec, spec.mouth_width, spec.mouth_depth);
         Mouth {
             on_side: curve.start(),
             on_waist: curve.end(),
@@ -30,9 +30,11 @@ impl Mouth {
     }
 }
 
-/// A quarter-ellipse-like curve round the side corner of the front: square to the outseam at
-/// `depth` below the waist, square to the waist at `width` from the outseam.
-fn corner_curve(block: &Block, width: Length, depth: Length) -> Path {
+/// A curve round the side corner of the front: square to the outseam at `depth` below the waist,
+/// square to the waist at `width` from the outseam. Its handles take the stated share of each half
+/// axis; a quarter of an ellipse would take 55.23 %.
+fn corner_curve(block: &Block, spec: &Spec, width: Length, depth: Length) -> Path {
+    let fullness = spec.mouth_fullness.to_ratio();
     let side = &block.front_side;
     let down_to = side.length() - depth;
     let from = side.point_at(down_to);
@@ -41,8 +43,8 @@ fn corner_curve(block: &Block, width: Length, depth: Length) -> Path {
     let up = -left_of(block.front_waist.direction_at(width));
     Path::cubic(
         from,
-        from + inward * (QUARTER * mm(width)),
-        to - up * (QUARTER * mm(depth)),
+        from + inward * (fullness * mm(width)),
+        to - up * (fullness * mm(depth)),
         to,
     )
 }
@@ -52,7 +54,7 @@ pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
     let waist = &block.front_waist;
     let width = (spec.mouth_width + spec.facing).min(waist.length() - Length::mm(12.0));
     let depth = spec.mouth_depth + spec.facing;
-    let inner = corner_curve(block, width, depth).reversed();
+    let inner = corner_curve(block, spec, width, depth).reversed();
     let total = side.length();
     let middle = inner.point_at(inner.length() / 2.0);
     let grain_x = (middle.x + mouth.on_side.x) / 2.0;

@@ -4,9 +4,12 @@
 
 mod band;
 mod fly;
+mod free_outline;
 mod hip_pocket;
 mod panels;
 mod patch_pockets;
+
+pub use free_outline::path_of;
 
 use geometry::{Affine, Path, Point, Vec2};
 use trade::Length;

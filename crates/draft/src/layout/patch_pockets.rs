@@ -6,6 +6,7 @@ use geometry::{Path, Point, Vec2};
 use style::CoinShape;
 use trade::Length;
 
+use super::free_outline::free_outline;
 use super::{at, edge, mm};
 use crate::piece::{ClothUse, Cut, Piece, PieceId};
 use crate::spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};
@@ -42,12 +43,17 @@ pub(super) fn coin_outline(spec: &Spec) -> Path {
         Path::polyline(&points)
     };
     // A shape without any drop is straight.
-    let shape = if drop > 1e-3 {
-        spec.coin_shape
-    } else {
-        CoinShape::Straight
+    let shape = match spec.coin_shape {
+        CoinShape::Free => CoinShape::Free,
+        shape if drop > 1e-3 => shape,
+        _ => CoinShape::Straight,
     };
     match shape {
+        CoinShape::Free => spec
+            .coin_outline
+            .as_ref()
+            .and_then(|line| free_outline(line, spec.coin_width, spec.coin_depth))
+            .unwrap_or_else(|| sides(p(-foot, depth), &[], p(foot, depth))),
         CoinShape::Straight => sides(p(-foot, depth), &[], p(foot, depth)),
         CoinShape::Pointed => {
             let corner = depth - drop;

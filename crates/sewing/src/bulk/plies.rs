@@ -23,7 +23,7 @@ pub struct Thicknesses {
     pub shell: Length,
     /// Of the pocketing.
     pub pocketing: Length,
-    /// Of the lining.
+    /// Of the lining; the thicker where the two back pockets have different ones.
     pub lining: Length,
 }
 
@@ -44,11 +44,12 @@ impl Thicknesses {
                 .filter(|t| t.is_finite() && *t > Length::ZERO)
                 .unwrap_or(usual)
         };
-        let light = |key: &Option<String>| of(key.as_deref().unwrap_or_default(), USUAL_LIGHT);
+        let linings = doc.linings();
+        let thickest = linings.iter().map(|key| of(key, USUAL_LIGHT));
         Thicknesses {
             shell: of(&doc.cloth.shell, USUAL_SHELL),
-            pocketing: light(&Some(doc.cloth.pocketing.clone())),
-            lining: light(&doc.cloth.lining),
+            pocketing: of(&doc.cloth.pocketing, USUAL_LIGHT),
+            lining: thickest.reduce(Length::max).unwrap_or(USUAL_LIGHT),
         }
     }
 }
@@ -186,6 +187,8 @@ pub fn lying(construction: Construction) -> Lying {
         C::LapFelled => stacked(2, 2),
         // The ply on top, its allowance, and the allowance of the ply below.
         C::MockFelled | C::SafetyStitched | C::Overlocked => stacked(2, 1),
+        // Both edges enclosed on one side of the seam, the other ply beside them.
+        C::FrenchSeam => stacked(3, 1),
         // Both allowances lie between the two plies.
         C::TurnedEdge => stacked(2, 2),
         other => {

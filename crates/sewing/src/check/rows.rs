@@ -36,6 +36,8 @@ pub(super) fn joins(seam: &Seam, row: &RowSpec) -> bool {
             | Construction::Overlocked
             | Construction::MockFelled
             | Construction::Surface
+            | Construction::FrenchSeam
+            | Construction::BandTurned
     );
     plain && row.offset.abs() < JOINING
 }
@@ -72,7 +74,9 @@ fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
     Some(match (seam.name.as_str(), seam.construction) {
         ("fly", _) => (spec.fly_width, "the facing is this wide"),
         ("band", _) => (spec.band_height, "the band is this high"),
-        (_, Construction::RolledHem) => (spec.hem_depth, "the hem is this deep"),
+        (_, Construction::RolledHem | Construction::FoldedHem) => {
+            (spec.hem_depth, "the hem is this deep")
+        }
         (_, Construction::Strip) => (spec.loop_width, "the loop is this wide"),
         (_, Construction::LapFelled) => (FELL_WIDTH.1 - EDGE_MARGIN, "a lap is at most this wide"),
         (
@@ -81,6 +85,7 @@ fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
             | Construction::SafetyStitched
             | Construction::Overlocked
             | Construction::PressedOpen
+            | Construction::CleanFinished
             | Construction::PatchSet,
         ) => (allowance, "the allowance reaches this far"),
         _ => return None,
@@ -161,7 +166,9 @@ pub(super) fn gauge(case: &Case<'_>) -> Vec<Broken> {
         for (index, row) in seam.rows.iter().enumerate() {
             for (before, other) in seam.rows[..index].iter().enumerate() {
                 let gap = (row.offset - other.offset).abs();
-                if gap >= LEAST_GAUGE || joins(seam, row) != joins(seam, other) {
+                // An overedge is a pass of its own, beside the row that joins.
+                let apart = row.stitch.is_overedge() != other.stitch.is_overedge();
+                if gap >= LEAST_GAUGE || apart || joins(seam, row) != joins(seam, other) {
                     continue;
                 }
                 out.push(
@@ -242,7 +249,13 @@ pub(super) fn misplaced(case: &Case<'_>) -> Vec<Broken> {
         let no_edge = matches!(
             seam.construction,
             C::LapFelled
+                | C::FrenchSeam
+                | C::BoundEdge
+                | C::CleanFinished
+                | C::BandTurned
                 | C::RolledHem
+                | C::FoldedHem
+                | C::LaidOn
                 | C::TurnedHem
                 | C::TurnedEdge
                 | C::PatchSet

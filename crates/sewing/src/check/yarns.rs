@@ -1,7 +1,7 @@
 //! Yarns, needles and trims against the collection and the weight of the cloth.
 
 use draft::ClothUse;
-use style::Seam;
+use style::{RowSpec, Seam};
 use trade::yarn::{nearest_row, yarns_for};
 use trade::{ArealWeight, Length, YarnSize};
 
@@ -11,14 +11,15 @@ use crate::describe::sewn_on;
 /// Rows nearer than this are sewn in one pass, with needles of one size.
 const ONE_PASS: Length = Length::mm(12.7);
 
-/// Yarns the panels are sewn with, by key, each once as needle and once as under yarn.
-fn used<'a>(case: &Case<'a>) -> Vec<(&'a str, bool)> {
+/// Yarns the panels are sewn with in the rows that count, by key, each once as needle and once as
+/// under yarn.
+fn used<'a>(case: &Case<'a>, counts: impl Fn(&Seam, &RowSpec) -> bool) -> Vec<(&'a str, bool)> {
     let rows = case
         .context
         .seams
         .iter()
         .filter(|seam| sewn_on(seam) == ClothUse::Shell)
-        .flat_map(|seam| &seam.rows);
+        .flat_map(|seam| seam.rows.iter().filter(|row| counts(seam, row)));
     let tacks = &case.context.doc.bartacks;
     let all = rows
         .flat_map(|row| [(row.yarn.as_str(), true), (row.under.as_str(), false)])
@@ -37,7 +38,11 @@ pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
     let Some(cloth) = case.context.collection.cloths.get(shell) else {
         return Vec::new();
     };
-    used(case)
+    // An overedge is sewn with finer yarn than a seam, and a label through one ply: neither bears strain.
+    let bears = |seam: &Seam, row: &RowSpec| {
+        !row.stitch.is_overedge() && !matches!(seam.name.as_str(), "label_set" | "fly_edge")
+    };
+    used(case, bears)
         .into_iter()
         .filter_map(|(key, needle)| {
             let size = case.context.collection.yarns.get(key)?.size;
@@ -86,7 +91,7 @@ pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
     let collection = case.context.collection;
     let mut yarns: Vec<&str> = Vec::new();
     let mut trims: Vec<&str> = vec![&doc.fly.band_button];
-    for (key, _) in used(case) {
+    for (key, _) in used(case, |_, _| true) {
         if !yarns.contains(&key) {
             yarns.push(key);
         }
@@ -180,9 +185,9 @@ pub(super) fn needle_for_cloth(case: &Case<'_>) -> Vec<Broken> {
 fn heavy_needle(case: &Case<'_>, seam: &Seam, yarn: &str) -> Option<Broken> {
     let cloths = &case.context.doc.cloth;
     let key = match sewn_on(seam) {
-        ClothUse::Shell => Some(&cloths.shell),
-        ClothUse::Pocketing => Some(&cloths.pocketing),
-        ClothUse::Lining => cloths.lining.as_ref(),
+        ClothUse::Shell => Some(cloths.shell.as_str()),
+        ClothUse::Pocketing => Some(cloths.pocketing.as_str()),
+        ClothUse::Lining => case.context.doc.linings().first().copied(),
     }?;
     let cloth = case.context.collection.cloths.get(key)?;
     let size = case.context.collection.yarns.get(yarn)?.size;

@@ -2,7 +2,7 @@
 
 use draft::{Finding, PieceId, Severity};
 use geometry::{Point, Vec2};
-use style::{Label, Trim};
+use style::{Label, LabelFold, Purpose, Trim};
 use trade::Length;
 
 use super::fixing;
@@ -29,6 +29,20 @@ fn extent(trim: Option<&Trim>, usual: (Length, Length)) -> (Length, Length) {
 
 fn words(trim: Option<&Trim>) -> String {
     trim.map_or_else(String::new, |t| t.text.clone())
+}
+
+/// What a label says in this size: its own text, else the size on a size label, else the trim's text.
+fn label_words(context: &Context<'_>, label: &Label) -> String {
+    let sized = || {
+        let says_size = label.purpose.contains(&Purpose::Size);
+        says_size.then(|| context.size.to_string())
+    };
+    let trim = context.collection.trims.get(&label.trim);
+    label
+        .text
+        .clone()
+        .or_else(sized)
+        .unwrap_or_else(|| words(trim))
 }
 
 /// The patch: on the wearer's right, its lower edge at the band seam. One taller than the band
@@ -68,6 +82,29 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
     ))
 }
 
+/// The patch as it lies on the band.
+pub(crate) fn patch_on_band(context: &Context<'_>) -> Option<Fixing> {
+    patch(context, &mut Vec::new())
+}
+
+/// A label on the inner face of the band, and how it is folded.
+pub(crate) struct OnBand {
+    pub fixing: Fixing,
+    pub fold: LabelFold,
+}
+
+/// The labels on the band, in the order of the style.
+pub(crate) fn labels_on_band(context: &Context<'_>) -> Vec<OnBand> {
+    laid(context, &mut Vec::new())
+        .into_iter()
+        .filter(|(_, fixing)| fixing.piece == PieceId::Band)
+        .map(|(label, fixing)| OnBand {
+            fixing,
+            fold: label.fold,
+        })
+        .collect()
+}
+
 /// Where a label is sewn.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Place {
@@ -78,6 +115,12 @@ enum Place {
 }
 
 pub(super) fn labels(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<Fixing> {
+    let labels = laid(context, findings).into_iter();
+    labels.map(|(_, fixing)| fixing).collect()
+}
+
+/// Every label that has a place, with that place.
+fn laid<'a>(context: &Context<'a>, findings: &mut Vec<Finding>) -> Vec<(&'a Label, Fixing)> {
     let mut out = Vec::new();
     // The first label on the band is the main one; others are placed beside it.
     let mut main: Option<(f64, f64)> = None;
@@ -88,10 +131,11 @@ pub(super) fn labels(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<
             Some(Place::Band(x)) => {
                 main.get_or_insert((x, width.to_mm()));
                 findings.extend(too_high(context, label, height));
-                out.push(on_band(context, label, x, width, height));
+                out.push((label, on_band(context, label, x, width, height)));
             }
             Some(Place::SideSeam(on)) => {
-                out.extend(in_seam(context, label, on, width, height));
+                let fixing = in_seam(context, label, on, width, height);
+                out.extend(fixing.map(|fixing| (label, fixing)));
             }
             None => findings.push(with_remedy(
                 finding(
@@ -169,13 +213,12 @@ fn place(
 
 /// On the inner face, which lies above the fold in the unfolded band: upside down in its frame.
 fn on_band(context: &Context<'_>, label: &Label, x: f64, width: Length, height: Length) -> Fixing {
-    let trim = context.collection.trims.get(&label.trim);
     let middle = context.pattern.spec.band_height.to_mm() * 1.5;
     Fixing {
         outside: false,
         inside: true,
         ..fixing(
-            FixingKind::Label(width, height, words(trim)),
+            FixingKind::Label(width, height, label_words(context, label)),
             PieceId::Band,
             On::AsDrawn,
             Point::new(x, middle),
@@ -193,7 +236,6 @@ fn in_seam(
     width: Length,
     height: Length,
 ) -> Option<Fixing> {
-    let trim = context.collection.trims.get(&label.trim);
     let spec = &context.pattern.spec;
     let side = context.pattern.piece(PieceId::Front)?.edge("side")?;
     let below = spec.bag_depth - spec.mouth_depth + Length::mm(GAP_MM) + height / 2.0;
@@ -203,7 +245,7 @@ fn in_seam(
         outside: false,
         inside: true,
         ..fixing(
-            FixingKind::Label(width, height, words(trim)),
+            FixingKind::Label(width, height, label_words(context, label)),
             PieceId::Front,
             on,
             side.point_at(along) + inward * (width.to_mm() / 2.0),

@@ -20,6 +20,8 @@ pub(crate) const BAND_HOLE_FROM_END: Length = Length::mm(12.7);
 /// the topstitching (common practice).
 pub(crate) const FLY_HOLE_FROM_EDGE: Length = Length::mm(9.5);
 
+pub(crate) use labels::{OnBand, labels_on_band, patch_on_band};
+
 pub(crate) fn fixings(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<Fixing> {
     let mut out = Vec::new();
     out.extend(tacks::loops(context));

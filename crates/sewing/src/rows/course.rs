@@ -67,7 +67,9 @@ pub(super) const BACK_POCKET_SIDES: &[&str] = &["inner", "foot_inner", "foot_out
 
 /// The runs a row of this seam follows. Empty for the seams with shapes of their own.
 pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec<Course> {
-    use PieceId::{Back, Band, CoinPocket, ExtraPocket, Front, PocketBag, PocketFacing, Yoke};
+    use PieceId::{
+        Back, Band, CoinPocket, ExtraPocket, FlyFacing, Front, PocketBag, PocketFacing, Yoke,
+    };
     let over = over_ply(seam);
     let joined = |runs: &[(PieceId, &'static [&'static str])], on: On| -> Vec<Course> {
         runs.iter()
@@ -105,6 +107,11 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
         ],
         // The bag lies over the rows inside.
         "mouth" => vec![Course::new(Front, &["mouth"], On::Both).hidden_inside()],
+        "fly_edge" => vec![
+            Course::new(FlyFacing, &["foot", "back"], On::AsDrawn)
+                .ended(RowEnd::CaughtInSeam, RowEnd::CaughtInSeam)
+                .hidden_outside(),
+        ],
         "coin_hem" => {
             vec![Course::new(CoinPocket, PATCH_HEM, coin_on(&context.pattern.spec)).hidden_inside()]
         }

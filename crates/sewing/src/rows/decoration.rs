@@ -2,9 +2,9 @@
 //! the other, that rise towards the outseam. The two pockets mirror each other unless one is turned
 //! over.
 
-use draft::{Finding, Piece, PieceId, Severity};
+use draft::{Finding, Piece, PieceId, Severity, path_of};
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
-use style::{BackPocket, Decoration, Drawing, DrawnLine, DrawnStep, RowSpec, Spot};
+use style::{BackPocket, Decoration, Drawing, RowSpec};
 use trade::Length;
 
 use super::Laid;
@@ -176,22 +176,6 @@ fn inner(context: &Context<'_>, piece: &Piece) -> Option<(Vec<Point>, [Point; 4]
         Point::new(-FAR_MM, hem),
     ];
     Some((inside, below_hem))
-}
-
-/// A drawing's y runs down, a piece's up.
-fn path_of(line: &DrawnLine) -> Path {
-    let at = |spot: &Spot| Point::new(spot[0].to_mm(), -spot[1].to_mm());
-    let mut from = at(&line.from);
-    let mut segments = Vec::new();
-    for step in &line.steps {
-        let path = match step {
-            DrawnStep::Straight(to) => Path::line(from, at(to)),
-            DrawnStep::Curve(a, b, to) => Path::cubic(from, at(a), at(b), at(to)),
-        };
-        from = path.end();
-        segments.extend_from_slice(path.segments());
-    }
-    Path::new(segments)
 }
 
 /// One line from side to side. Crests grow towards the outer side; the lower line starts with a

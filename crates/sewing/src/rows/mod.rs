@@ -9,6 +9,7 @@ mod course;
 mod decoration;
 mod fly;
 mod hem;
+mod laid_on;
 mod notes;
 
 use draft::{Finding, PieceId, Severity};
@@ -76,6 +77,8 @@ fn lay(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec) -> Vec<
         "fly" => fly_row(context, spec).into_iter().collect(),
         "loop_edge" => strip_row(context, spec).into_iter().collect(),
         "decoration" => decoration::rows(context, spec),
+        "patch_set" => laid_on::patch(context, spec.offset),
+        "label_set" => laid_on::labels(context, spec.offset),
         _ => courses(context, seam, spec)
             .into_iter()
             .filter_map(|course| follow(context, &course, spec))
@@ -162,6 +165,8 @@ fn wanted(context: &Context<'_>, seam: &Seam) -> bool {
     match seam.name.as_str() {
         "extra_hem" | "extra_set" => context.pattern.piece(PieceId::ExtraPocket).is_some(),
         "decoration" => decoration::wanted(context),
+        "patch_set" => context.doc.patch.is_some(),
+        "label_set" => laid_on::labels_wanted(context),
         _ => true,
     }
 }

@@ -58,7 +58,12 @@ fn below(item: &Item, own: ClothUse) -> (ClothUse, bool) {
         return (own, false);
     }
     match item.construction {
-        Some(Construction::RolledHem | Construction::TurnedHem) => (own, false),
+        Some(
+            Construction::RolledHem
+            | Construction::FoldedHem
+            | Construction::TurnedHem
+            | Construction::CleanFinished,
+        ) => (own, false),
         Some(Construction::TurnedEdge) if item.seam == "fly" => (own, false),
         Some(Construction::TurnedEdge) => (ClothUse::Pocketing, true),
         Some(Construction::PatchSet) => (set_on(&item.seam), true),

@@ -7,7 +7,7 @@ use draft::{ClothUse, PieceId};
 use style::{Construction, Seam};
 use trade::Length;
 
-use crate::allowance::{Fell, allowances, turned_depth};
+use crate::allowance::{Fell, TURNED_UNDER, allowances, turned_depth};
 use crate::construct::construct;
 use crate::garment::Garment;
 use crate::rows::JOINING;
@@ -46,7 +46,7 @@ pub(super) fn cloth_key(garment: &Garment, cloth: ClothUse) -> Option<&str> {
     match cloth {
         ClothUse::Shell => Some(&refs.shell),
         ClothUse::Pocketing => Some(&refs.pocketing),
-        ClothUse::Lining => refs.lining.as_deref(),
+        ClothUse::Lining => garment.doc.linings().first().copied(),
     }
 }
 
@@ -95,7 +95,28 @@ pub(super) fn at_row(
         }
         // The band and its turned edge on both faces, with the body between; above it the band alone.
         Construction::BandOverEdge => one(if offset <= reach { 5 } else { 2 }),
+        // The band's two plies and its turned edge, and the body's edge up inside it.
+        Construction::BandTurned => one(match offset {
+            on_seam if on_seam < JOINING => 2,
+            within if within <= reach => 5,
+            _ => 2,
+        }),
+        Construction::FrenchSeam => one(if offset < JOINING { 4 } else { 2 }),
+        Construction::BoundEdge => one(if seam.name == "bag_close" { 6 } else { 5 }),
+        Construction::CleanFinished => one(within(reach, 2)),
         Construction::RolledHem => one(within(garment.pattern.spec.hem_depth, 3)),
+        Construction::FoldedHem => {
+            let depth = garment.pattern.spec.hem_depth;
+            // Nearer to the edge than the part turned under there are only two.
+            one(if offset > depth {
+                1
+            } else if offset >= depth - TURNED_UNDER {
+                3
+            } else {
+                2
+            })
+        }
+        Construction::LaidOn => laid_on(garment, seam),
         Construction::TurnedHem => one(within(turned_depth(seam), 3)),
         // The front, and the facing in two plies.
         Construction::TurnedEdge if seam.name == "fly" => one(3),
@@ -110,6 +131,21 @@ pub(super) fn at_row(
         Construction::Strip => one(2),
         Construction::Surface => one(1),
     }
+}
+
+/// What a patch or a label is sewn to: the patch goes through both plies of the band, a label
+/// through the inner one alone. The trim's own thickness counts where it is stated.
+fn laid_on(garment: &Garment, seam: &Seam) -> SewnThrough {
+    if seam.name != "patch_set" {
+        return SewnThrough::new(garment, &[(1, ClothUse::Shell)]);
+    }
+    let mut out = SewnThrough::new(garment, &[(2, ClothUse::Shell)]);
+    let patch = garment.doc.patch.as_ref();
+    let trim = patch.and_then(|patch| garment.collection.trims.get(&patch.trim));
+    out.thickness += trim
+        .and_then(|trim| trim.thickness)
+        .map_or(Length::ZERO, super::countable);
+    out
 }
 
 /// Within the lap lie the ply on top and the ply below, and whichever of the two turned edges

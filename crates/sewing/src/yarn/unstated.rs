@@ -146,13 +146,20 @@ fn overedged(garment: &Garment, seam: &Seam) -> Option<Unstated> {
 
 /// Patch all round, labels along both short ends, on the two plies of the band.
 fn sewn_on(garment: &Garment) -> Vec<Unstated> {
+    let stated = |name: &str| garment.seams.iter().any(|seam| seam.name == name);
     garment
         .fixings
         .iter()
         .filter_map(|fixing| {
             let (what, sewn) = match &fixing.kind {
-                FixingKind::Patch(width, height, _) => ("patch sewn on", (*width + *height) * 2.0),
-                FixingKind::Label(_, height, _) => ("label sewn in", *height * 2.0),
+                FixingKind::Patch(width, height, _) if !stated("patch_set") => {
+                    ("patch sewn on", (*width + *height) * 2.0)
+                }
+                FixingKind::Label(_, height, _)
+                    if fixing.piece != PieceId::Band || !stated("label_set") =>
+                {
+                    ("label sewn in", *height * 2.0)
+                }
                 _ => return None,
             };
             estimated(

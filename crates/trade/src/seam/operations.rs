@@ -18,7 +18,7 @@ const fn per_inch(least: f64, most: f64) -> Option<(StitchDensity, StitchDensity
 /// The operations in sewing order, with the seams and stitches usual for each. Everything but the
 /// lapped letters is from memory; a bartack is specified by size and stitch count instead of a
 /// seam and a density (ASTM D6193).
-pub const OPERATIONS: [SeamOperation; 20] = [
+pub const OPERATIONS: [SeamOperation; 24] = [
     SeamOperation {
         key: "edge-overedge",
         name: "overedge of single edges",
@@ -251,6 +251,50 @@ pub const OPERATIONS: [SeamOperation; 20] = [
         needles: (2, 2),
         gauge: inches(0.21875, 0.25),
         density: per_inch(7.0, 9.0),
+        confidence: Confidence::FromMemory,
+    },
+    SeamOperation {
+        key: "french-seam",
+        name: "closing of a bag with its edges enclosed",
+        stitches: &[S301],
+        seams: &[class("1.06.02", "SSae-2", false)],
+        machine: "lockstitch",
+        needles: (1, 1),
+        gauge: None,
+        density: per_inch(8.0, 10.0),
+        confidence: Confidence::FromMemory,
+    },
+    SeamOperation {
+        key: "binding",
+        name: "binding of a raw edge",
+        stitches: &[S301, S401],
+        seams: &[class("3.05.01", "BSc-1", false)],
+        machine: "lockstitch or chainstitch with binding folder",
+        needles: (1, 2),
+        gauge: None,
+        density: per_inch(8.0, 10.0),
+        confidence: Confidence::FromMemory,
+    },
+    SeamOperation {
+        key: "clean-finish",
+        name: "turning in of a single edge",
+        stitches: &[S301],
+        seams: &[class("6.02.01", "EFa-1", false)],
+        machine: "lockstitch",
+        needles: (1, 1),
+        gauge: None,
+        density: per_inch(8.0, 10.0),
+        confidence: Confidence::FromMemory,
+    },
+    SeamOperation {
+        key: "laid-on",
+        name: "sewing on of a patch or label",
+        stitches: &[S301],
+        seams: &[class("2.01", "LSa", false)],
+        machine: "lockstitch",
+        needles: (1, 1),
+        gauge: None,
+        density: per_inch(6.0, 9.0),
         confidence: Confidence::FromMemory,
     },
     SeamOperation {
