@@ -22,6 +22,7 @@ mod make;
 mod placement;
 mod rows;
 mod run;
+pub mod work;
 pub mod yarn;
 
 pub use allowance::{

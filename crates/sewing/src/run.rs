@@ -61,7 +61,9 @@ fn said_once(met: Met, of: usize) -> Finding {
     let [lowest, _, ..] = sizes[..] else {
         return first;
     };
-    let mut places = if sizes.len() <= MOST_NAMED && sizes.len() < of {
+    let mut places = if sizes.len() == of {
+        "in every size".to_owned()
+    } else if sizes.len() <= MOST_NAMED {
         let names: Vec<String> = sizes.iter().map(Size::to_string).collect();
         format!("in {}", names.join(", "))
     } else {

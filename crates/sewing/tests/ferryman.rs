@@ -54,7 +54,7 @@ fn every_size_is_sewn_without_an_error() {
         .find(|f| f.code == "sewing::patch-hangs")
         .unwrap();
     assert!(
-        hangs.message.ends_with("(in 27 of 27 sizes)"),
+        hangs.message.ends_with("(in every size)"),
         "{}",
         hangs.message
     );

@@ -219,8 +219,10 @@ const TRIALS: &[Trial] = &[
     spoilt("sewing::bag-facing", |l| {
         l.style.pockets.bag.width = Length::mm(170.0);
     }),
-    // 45 mm less two tacks of 2 mm leave 41 mm for a belt of 40 mm and 3 mm of play.
-    spoilt("sewing::loop-short", |l| chart(l, "loop_length", 45.0)),
+    // 57 mm less two tacks of 2 mm leave 53 mm: a belt of 50 mm and 3 mm of play go through, no wider.
+    spoilt("sewing::loop-short", |l| {
+        l.style.loops.belt = Length::mm(50.5)
+    }),
     spoilt("sewing::loop-foot", |l| chart(l, "loop_length", 40.0)),
     spoilt("sewing::loop-spacing", |l| l.style.loops.count = 3),
     spoilt("sewing::patch-on-loop", |l| {
@@ -253,8 +255,15 @@ const TRIALS: &[Trial] = &[
     spoilt("sewing::labels-overlap", |l| {
         l.style.labels[1].place = l.style.labels[0].place.clone();
     }),
+    spoilt("sewing::art-beyond", |l| {
+        l.collection.trims["patch"].width = Some(Length::mm(60.0));
+    }),
+    spoilt("sewing::fibre-label", |l| l.style.labels[2].purpose.clear()),
+    spoilt("sewing::roping", |l| {
+        construct(l, "hem", Construction::FoldedHem);
+    }),
     spoilt("sewing::leather-chromium", |l| {
-        l.collection.trims["patch"].material = "leather, 1.6 mm".to_owned();
+        l.collection.trims["patch"].tanning = None;
     }),
     spoilt("sewing::nickel", |l| {
         l.collection.trims["shank-22"].material = "brass".to_owned();

@@ -8,9 +8,6 @@ use super::case::{Broken, Case, distance_to_line, place};
 use crate::context::mm;
 use crate::inset::points_along;
 
-/// A belt of usual width (common practice: 38 to 40 mm).
-const BELT: Length = Length::mm(38.0);
-
 /// Placed by hand, a pocket's edge may lie this far off (common practice: 1/8 inch).
 const PLACED: Length = Length::mm(3.2);
 
@@ -49,7 +46,8 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
             .map(|p| (p, below(p)))
             .max_by(|a, b| a.1.total_cmp(&b.1))?;
         let band = pattern.spec.band_height;
-        let hidden = ((BELT - band) / 2.0).max(Length::ZERO) + PLACED;
+        let belt = case.context.doc.loops.belt;
+        let hidden = ((belt - band) / 2.0).max(Length::ZERO) + PLACED;
         let far = Length::mm(far);
         (far > hidden).then(|| {
             Broken::warning(
@@ -57,7 +55,7 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
                 format!(
                     "its top edge lies {} below the band seam; a belt of {} on a band of {} leaves it in view",
                     mm(far),
-                    mm(BELT),
+                    mm(belt),
                     mm(band)
                 ),
             )

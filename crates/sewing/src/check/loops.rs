@@ -8,8 +8,7 @@ use super::case::{Broken, Case, place};
 use crate::context::mm;
 use crate::garment::FixingKind;
 
-/// The widest usual belt (common practice), and the play it needs.
-const BELT: Length = Length::mm(40.0);
+/// What a belt needs beside its own width to slide through a loop (common practice).
 const PLAY: Length = Length::mm(3.0);
 
 /// The foot of a loop is tacked at least this far below the band seam (common practice).
@@ -32,7 +31,8 @@ fn any_loop(case: &Case<'_>) -> Option<draft::Place> {
 pub(super) fn short(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.context.pattern.spec;
     let inside = spec.loop_length - case.context.doc.bartacks.width * 2.0;
-    let needs = BELT + PLAY;
+    let belt = case.context.doc.loops.belt;
+    let needs = belt + PLAY;
     if spec.loop_count == 0 || inside >= needs {
         return Vec::new();
     }
@@ -42,7 +42,7 @@ pub(super) fn short(case: &Case<'_>) -> Vec<Broken> {
             format!(
                 "between its tacks a loop is {} high; a belt of {} needs {}",
                 mm(inside),
-                mm(BELT),
+                mm(belt),
                 mm(needs)
             ),
         )

@@ -6,6 +6,7 @@
 mod bulk;
 mod case;
 mod closing;
+mod hems;
 mod inner;
 mod loops;
 mod pockets;

@@ -3,7 +3,7 @@
 
 use draft::Severity;
 
-use super::{Reads, SewingRule, bulk, closing, inner, loops, pockets, rivets, rows, seams};
+use super::{Reads, SewingRule, bulk, closing, hems, inner, loops, pockets, rivets, rows, seams};
 use super::{selvedge, trims, yarns};
 
 /// Every rule of sewing.
@@ -326,7 +326,7 @@ pub const SEWING_RULES: &[SewingRule] = &[
     SewingRule {
         code: "sewing::loop-short",
         title: "a belt goes through the loops",
-        reason: "belts of 38 to 40 mm are usual",
+        reason: "the belt they are made for has to slide between their tacks",
         source: "common practice",
         severity: Severity::Warning,
         reads: Reads::Style,
@@ -430,6 +430,33 @@ pub const SEWING_RULES: &[SewingRule] = &[
         severity: Severity::Warning,
         reads: Reads::Style,
         check: trims::labels_overlap,
+    },
+    SewingRule {
+        code: "sewing::art-beyond",
+        title: "a drawing lies on its patch or label",
+        reason: "what is drawn beyond the edge is cut off",
+        source: "common practice",
+        severity: Severity::Warning,
+        reads: Reads::Style,
+        check: trims::art_beyond,
+    },
+    SewingRule {
+        code: "sewing::fibre-label",
+        title: "a label tells the fibre content",
+        reason: "textiles are sold with their fibre composition on a durable label",
+        source: "Regulation (EU) No 1007/2011; other places have rules of their own",
+        severity: Severity::Note,
+        reads: Reads::Style,
+        check: trims::fibre_label,
+    },
+    SewingRule {
+        code: "sewing::roping",
+        title: "a hem that is to rope is made so that it can",
+        reason: "the ridges come from the folder's roll and the feed, not from the cloth",
+        source: "common practice",
+        severity: Severity::Note,
+        reads: Reads::Style,
+        check: hems::roping,
     },
     SewingRule {
         code: "sewing::leather-chromium",

@@ -1,6 +1,6 @@
 //! Labels, patch, metal and bartacks.
 
-use style::TrimKind;
+use style::{Purpose, Tanning, TrimKind};
 use trade::Length;
 
 use super::case::{Broken, Case, place};
@@ -100,16 +100,22 @@ pub(super) fn leather(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let key = &case.context.doc.patch.as_ref()?.trim;
         let trim = case.trim(key)?;
-        let leather = says(&trim.material, &["leather"]);
-        (leather && !says(&trim.material, &NO_CHROMIUM)).then(|| {
+        let leather = trim.tanning.is_some() || says(&trim.material, &["leather", "hide", "suede"]);
+        let how = match trim.tanning {
+            Some(Tanning::Vegetable | Tanning::ChromeFree) => return None,
+            Some(Tanning::Chrome) => "it is tanned with chromium",
+            None if says(&trim.material, &NO_CHROMIUM) => return None,
+            None => "how it is tanned is not stated",
+        };
+        leather.then(|| {
             Broken::note(
                 "patch",
                 format!(
-                    "{}: leather that touches the skin may hold less than 3 mg/kg of chromium VI, and how it is tanned is not stated",
+                    "{}: leather that touches the skin may hold less than 3 mg/kg of chromium VI, and {how}",
                     trim.name
                 ),
             )
-            .help("ask for a test to EN ISO 17075, or for leather tanned without chromium, and write it in the material")
+            .help("ask for a test to EN ISO 17075, or for leather tanned without chromium, and state it as `tanning`")
             .at(case.fixing(key))
         })
     };
@@ -183,4 +189,60 @@ pub(super) fn tack_density(case: &Case<'_>) -> Vec<Broken> {
                 .flatten()
         })),
     ]
+}
+
+/// What is sold in the European Union has to say what it is made of; other places have their own rules.
+pub(super) fn fibre_label(case: &Case<'_>) -> Vec<Broken> {
+    let labels = &case.context.doc.labels;
+    let told = labels.iter().any(|l| l.purpose.contains(&Purpose::Fibre));
+    if told {
+        return Vec::new();
+    }
+    vec![
+        Broken::note(
+            "labels",
+            "no label is stated to tell the fibre content, which has to be on textiles when they are sold",
+        )
+        .help("add \"fibre\" to the purpose of the label that tells it, and check the rules where it is sold")
+        .at(case.point(draft::PieceId::Band, "centre_back")),
+    ]
+}
+
+/// A label or a patch that is sewn all round needs room between its edge and its row.
+pub(super) fn art_beyond(case: &Case<'_>) -> Vec<Broken> {
+    let doc = case.context.doc;
+    let labels = doc
+        .labels
+        .iter()
+        .map(|l| (format!("label {}", l.trim), &l.trim, &l.drawing));
+    let patch = doc
+        .patch
+        .iter()
+        .map(|p| ("patch".to_owned(), &p.trim, &p.drawing));
+    patch
+        .chain(labels)
+        .filter_map(|(about, key, drawing)| {
+            let trim = case.trim(key)?;
+            let (width, height) = (trim.width?, trim.height?);
+            let lines = &drawing.as_ref()?.lines;
+            let out = |[x, y]: style::Spot| {
+                x < Length::ZERO || y < Length::ZERO || x > width || y > height
+            };
+            let beyond = lines
+                .iter()
+                .any(|line| out(line.from) || line.steps.iter().any(|step| out(step.end())));
+            beyond.then(|| {
+                Broken::warning(
+                    about,
+                    format!(
+                        "its drawing runs beyond its {} by {}",
+                        mm(width),
+                        mm(height)
+                    ),
+                )
+                .help("draw it smaller, from the upper left corner, one unit a millimetre")
+                .at(case.fixing(key))
+            })
+        })
+        .collect()
 }
