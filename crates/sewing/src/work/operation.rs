@@ -1,0 +1,177 @@
+//! What one operation of the sewing order says.
+
+use draft::PieceId;
+use trade::{Confidence, Length, StitchDensity, StitchType};
+
+use crate::garment::RowYarn;
+
+/// One operation: what one person does at one machine or table, on every pair alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Operation {
+    /// Its place in the order, from 1.
+    pub number: usize,
+    /// A name that stays the same while the style keeps this work: "inseam-fell".
+    pub key: String,
+    /// "Inseam: fell".
+    pub name: String,
+    /// The part of the workroom's course it belongs to.
+    pub stage: Stage,
+    /// What kind of work it is.
+    pub work: Work,
+    /// The pieces worked on, in the order of [`PieceId::ALL`].
+    pub pieces: Vec<PieceId>,
+    /// Parts of the drawing it belongs to: "seam:inseam", "fixing:rivet-9", "piece:front".
+    pub parts: Vec<String>,
+    /// Every needle that sews, outermost row first; empty where nothing is sewn, and where the style
+    /// states no row.
+    pub needles: Vec<Needle>,
+    /// What is set: places in [`crate::Garment::fixings`].
+    pub fixings: Vec<usize>,
+    /// "feed-off-the-arm"; "iron", "by hand" where nothing is sewn.
+    pub machine: &'static str,
+    /// What is put on the machine or used beside it.
+    pub attachment: Option<Attachment>,
+    /// Needles in the machine; 0 where nothing is sewn.
+    pub needle_count: u8,
+    /// From each needle to the next; empty for a single one.
+    pub gauges: Vec<Length>,
+    /// What the machine sews in a pair: its longest needle row, tacks and buttonholes together. For
+    /// work that is not stated what the estimate of its yarn takes, nothing where there is none.
+    pub sewn: Length,
+    /// Work the style states no row for, though the pair cannot be made without it.
+    pub not_stated: Option<NotStated>,
+    /// What to mind, one short sentence each, without a full stop.
+    pub mind: Vec<String>,
+    /// Keys of the operations that have to be done before.
+    pub after: Vec<String>,
+    /// Where the usual way of doing it comes from.
+    pub source: Confidence,
+}
+
+impl Operation {
+    /// Places in [`crate::Garment::rows`] of everything it sews.
+    pub fn rows(&self) -> impl Iterator<Item = usize> + '_ {
+        self.needles
+            .iter()
+            .flat_map(|needle| needle.rows.iter().copied())
+    }
+
+    /// "6.4 mm", "6.4 and 6.4 mm"; "single needle" where one sews; empty where none does.
+    pub fn gauge_words(&self) -> String {
+        let gauges: Vec<String> = self
+            .gauges
+            .iter()
+            .map(|g| format!("{:.1}", g.to_mm()))
+            .collect();
+        match (gauges.is_empty(), self.needle_count) {
+            (true, 0) => String::new(),
+            (true, _) => "single needle".to_owned(),
+            (false, _) => format!("{} mm", gauges.join(" and ")),
+        }
+    }
+}
+
+/// A part of the workroom's course.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stage {
+    /// Loops, small pockets, facings, band: what is made ready before the panels are touched.
+    SmallParts,
+    /// Hip pockets and fly on the fronts.
+    Fronts,
+    /// Back pockets, yokes and seat.
+    Backs,
+    /// Inseam and outseam.
+    Legs,
+    /// The waistband, its patch and loops.
+    Band,
+    /// Hems.
+    Hems,
+    /// Tacks, buttonholes, buttons, rivets and the last look.
+    Finish,
+}
+
+impl Stage {
+    /// "small parts".
+    pub const fn word(self) -> &'static str {
+        match self {
+            Stage::SmallParts => "small parts",
+            Stage::Fronts => "fronts",
+            Stage::Backs => "backs",
+            Stage::Legs => "legs",
+            Stage::Band => "waistband",
+            Stage::Hems => "hems",
+            Stage::Finish => "finish",
+        }
+    }
+}
+
+/// A kind of work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Work {
+    /// Sewn.
+    Sewn,
+    /// Pressed.
+    Pressed,
+    /// Set with a press: buttons, rivets.
+    Set,
+    /// By hand: cut, turned, knotted.
+    ByHand,
+}
+
+impl Work {
+    /// "sewn".
+    pub const fn word(self) -> &'static str {
+        match self {
+            Work::Sewn => "sewn",
+            Work::Pressed => "pressed",
+            Work::Set => "set",
+            Work::ByHand => "by hand",
+        }
+    }
+}
+
+/// One needle of an operation: a stated row of stitches, tacks, or buttonholes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Needle {
+    /// The seam, from the style; for tacks and buttonholes the seam or trim they belong to.
+    pub seam: String,
+    /// Row number within the seam, from 1; none for tacks and buttonholes.
+    pub row: Option<usize>,
+    /// The row's places in [`crate::Garment::rows`], one for each piece it runs over.
+    pub rows: Vec<usize>,
+    /// Stitch type.
+    pub stitch: StitchType,
+    /// Stitches per length; none for tacks, which are counted.
+    pub density: Option<StitchDensity>,
+    /// Distance from the seam line, as [`style::RowSpec::offset`] counted from the seam line for every row; none
+    /// for tacks and buttonholes.
+    pub offset: Option<Length>,
+    /// Yarn on the needle.
+    pub yarn: RowYarn,
+    /// Yarn below.
+    pub under: RowYarn,
+    /// Length sewn in a pair.
+    pub sewn: Length,
+    /// How it begins and ends: "both ends: backtacked".
+    pub ends: String,
+}
+
+/// A folder, guide, template or foot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Attachment {
+    /// "lap folder, 9.6 mm".
+    pub what: String,
+    /// Where it comes from.
+    pub source: Confidence,
+}
+
+/// Work without a stated row.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NotStated {
+    /// What is not stated, in words: "joining row below the topstitching".
+    pub what: String,
+    /// The stitch the estimate of its yarn takes; none where nothing is estimated.
+    pub stitch: Option<StitchType>,
+    /// The density that estimate takes.
+    pub density: Option<StitchDensity>,
+}
