@@ -231,7 +231,7 @@ fn equal_findings_of_a_run_are_said_once() {
     assert!(
         merged[0]
             .message
-            .ends_with("(in 3 of 3 sizes; the numbers are those of 32x32)"),
+            .ends_with("(in every size; the numbers are those of 32x32)"),
         "{}",
         merged[0].message
     );
