@@ -1,0 +1,32 @@
+//! What the hem is to look like against how it is made.
+
+use style::Construction;
+use trade::StitchType;
+
+use super::case::{Broken, Case};
+
+/// Roping comes from the roll: the folder turns both layers of the hem in one go and the feed pulls
+/// the upper one ahead of the lower. Folded and pressed by hand there is no such pull, and a
+/// lockstitch with an even feed leaves little of it (common practice).
+pub(super) fn roping(case: &Case<'_>) -> Vec<Broken> {
+    let Some(hem) = case
+        .context
+        .seam("hem")
+        .filter(|_| case.context.doc.hem.roping)
+    else {
+        return Vec::new();
+    };
+    let lockstitched = || hem.rows.iter().any(|row| row.stitch == StitchType::S301);
+    let why = if hem.construction == Construction::FoldedHem {
+        "a hem folded and pressed by hand takes none"
+    } else if lockstitched() {
+        "a lockstitch feeds both layers alike and gives little of it"
+    } else {
+        return Vec::new();
+    };
+    vec![
+        Broken::note("hem", format!("roping is wanted, and {why}"))
+            .help("a rolled hem in one row of 401, through a folder")
+            .at(case.seam_place("hem")),
+    ]
+}
