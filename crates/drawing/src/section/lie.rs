@@ -69,14 +69,15 @@ pub(super) fn lie(garment: &Garment, seam: &Seam, thickened: f64) -> Lie {
         Construction::SafetyStitched | Construction::Overlocked if seam.name == "bag_close" => {
             ground.edges_together()
         }
+        Construction::FrenchSeam | Construction::BoundEdge => ground.edges_together(),
         Construction::MockFelled | Construction::SafetyStitched | Construction::Overlocked => {
             ground.to_one_side()
         }
-        Construction::BandOverEdge => ground.band(),
-        Construction::RolledHem => ground.hem(usable(garment.pattern.spec.hem_depth)),
+        Construction::BandOverEdge | Construction::BandTurned => ground.band(),
+        Construction::RolledHem | Construction::FoldedHem | Construction::CleanFinished => ground.hem(usable(garment.pattern.spec.hem_depth)),
         Construction::TurnedHem => ground.hem(usable(turned_depth(seam))),
         Construction::TurnedEdge => ground.turned_edge(),
-        Construction::PatchSet => ground.patch(),
+        Construction::PatchSet | Construction::LaidOn => ground.patch(),
         Construction::Strip => ground.strip(),
         Construction::Surface => ground.surface(),
     }
