@@ -1,0 +1,52 @@
+//! Lays an open packing instance and prints the lay as JSON, so that anyone can check it.
+//!
+//! `cargo run --release -p lay --example packing -- INSTANCE.json SECONDS SEED CORES`
+//!
+//! The instance is read in the JSON form of `jagua-rs` 1.0 and later. A fifth argument bounds the
+//! search by places tried instead of by seconds.
+
+#[path = "../tests/instance/mod.rs"]
+mod instance;
+
+use std::process::ExitCode;
+use std::sync::atomic::AtomicBool;
+use std::time::Duration;
+
+use lay::{Limits, Options, search};
+
+fn main() -> ExitCode {
+    match run() {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(wrong) => {
+            eprintln!("{wrong}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run() -> Result<(), String> {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let [file, seconds, seed, cores, rest @ ..] = &arguments[..] else {
+        return Err("usage: packing INSTANCE.json SECONDS SEED CORES [PLACES]".into());
+    };
+    let number = |text: &String, what: &str| text.parse::<f64>().map_err(|_| format!("{what}: {text} is not a number"));
+    let seconds = number(seconds, "seconds")?;
+    let time = Duration::try_from_secs_f64(seconds).map_err(|e| format!("seconds: {e}"))?;
+    let places = rest.first().map(|p| number(p, "places")).transpose()?.map(|p| p as u64);
+    let problem = instance::read(file)?;
+    let options = Options {
+        seed: number(seed, "seed")? as u64,
+        workers: number(cores, "cores")? as usize,
+        limits: Limits { time: (places.is_none()).then_some(time), places },
+    };
+    let mut first = None;
+    let lay = search(&problem, &options, &AtomicBool::new(false), &mut |p| {
+        first.get_or_insert(*p);
+        if std::env::var_os("PACKING_PROGRESS").is_some() {
+            eprintln!("{:8.3} s  {:12} places  {:.3}  {:.3} %", p.elapsed.as_secs_f64(), p.places, p.length.to_mm(), p.efficiency.to_percent());
+        }
+    })
+    .map_err(|e| e.to_string())?;
+    println!("{}", instance::answer(&problem, &lay, first.map(|p| (p.elapsed, p.efficiency))));
+    Ok(())
+}

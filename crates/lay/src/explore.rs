@@ -1,0 +1,120 @@
+//! Looking for different, shorter lays.
+
+use geometry::Point;
+
+use crate::board::{Board, Pose, Poses};
+use crate::exchange::Stage;
+use crate::random::Random;
+use crate::worker::{Patience, Verdict, Worker};
+
+/// The share by which the cloth is shortened after a success.
+const SHRINK: f64 = 0.001;
+
+const PATIENCE: Patience = Patience { passes: 200, strikes: 3 };
+
+/// The largest pieces, which together make up this share of the hulls' area, change places.
+const LARGE: f64 = 0.75;
+
+/// Shortens the best lay and parts what then overlaps, again and again. An attempt that gets
+/// stuck is put by, and a good one of those put by is tried again with two large pieces changed
+/// over. Returns when the stage changes or another worker has found a shorter lay.
+pub(crate) fn explore(worker: &mut Worker) {
+    let best = worker.best.clone();
+    worker.board.load(&best);
+    shorten(worker);
+    let mut put_by: Vec<(f64, Poses)> = Vec::new();
+    while worker.stage == Stage::Explore {
+        match worker.separate(&PATIENCE) {
+            Verdict::Free => {
+                worker.keep();
+                shorten(worker);
+                put_by.clear();
+            }
+            Verdict::Stuck => {
+                let left = worker.board.total();
+                let at = put_by.partition_point(|(l, _)| *l <= left);
+                put_by.insert(at, (left, worker.board.poses()));
+                let pick = (worker.random.normal(0.25).abs() * put_by.len() as f64) as usize;
+                let (_, again) = &put_by[pick.min(put_by.len() - 1)];
+                worker.board.load(again);
+                change_over(&mut worker.board, &mut worker.random);
+            }
+            Verdict::Overtaken | Verdict::Over => return,
+        }
+    }
+}
+
+fn shorten(worker: &mut Worker) {
+    let length = worker.board.length;
+    worker.board.shorten(length * (1.0 - SHRINK), length / 2.0);
+}
+
+/// Two large pieces change places, and what lay where one of them now is moves to the hole it
+/// left. Two pieces on the same edge of the cloth change places along it.
+fn change_over(board: &mut Board, random: &mut Random) {
+    let shapes = board.tables.shapes;
+    let hull = |copy: usize| shapes.of(copy).hull_area;
+    let mut sizes: Vec<usize> = (0..board.copies()).collect();
+    sizes.sort_by(|a, b| hull(*b).total_cmp(&hull(*a)));
+    let all: f64 = sizes.iter().map(|c| hull(*c)).sum();
+    let mut sum = 0.0;
+    let large: Vec<usize> = sizes
+        .iter()
+        .copied()
+        .take_while(|&c| {
+            let before = sum;
+            sum += hull(c);
+            before < LARGE * all
+        })
+        .collect();
+    let first = large[random.below(large.len())];
+    let different = |&&c: &&usize| {
+        let (a, b) = (shapes.of(first), shapes.of(c));
+        let far = |x: f64, y: f64| (x - y).abs() > 0.01 * x.max(y);
+        far(a.hull_area, b.hull_area) && far(a.diameter, b.diameter)
+    };
+    let mut others: Vec<usize> = large.iter().filter(different).copied().collect();
+    if others.is_empty() {
+        others = sizes.iter().filter(different).copied().collect();
+    }
+    if others.is_empty() {
+        others = sizes.iter().filter(|&&c| c != first).copied().collect();
+    }
+    if others.is_empty() {
+        return;
+    }
+    let second = others[random.below(others.len())];
+    let (a, b) = (board.poses[first], board.poses[second]);
+    let swapped = |board: &mut Board, copy: usize, at: Pose, random: &mut Random| {
+        // Its own way up if the other's is not allowed; for a piece on the edge, either edge.
+        let stances = board.stances(copy);
+        let stance = if stances.len() > 1 && random.below(2) == 0 { random.below(stances.len()) } else { board.poses[copy].stance };
+        let pose = fit(board, copy, stance, at.at);
+        board.put(copy, pose);
+    };
+    let hole = (b.at - a.at, a.at);
+    swapped(board, first, b, random);
+    swapped(board, second, a, random);
+    let extent = shapes.of(first).half;
+    let reach = extent.0.min(extent.1);
+    for copy in 0..board.copies() {
+        if copy == first || copy == second {
+            continue;
+        }
+        let pose = board.poses[copy];
+        let off = pose.at - b.at;
+        if off.hypot() < reach && board.stances(copy).len() > pose.stance {
+            let pose = fit(board, copy, pose.stance, hole.1 + off);
+            board.put(copy, pose);
+        }
+    }
+}
+
+/// The pose nearest to a place that the cloth allows.
+fn fit(board: &Board, copy: usize, stance: usize, at: Point) -> Pose {
+    let s = board.stance(copy, stance);
+    Pose {
+        stance,
+        at: Point::new(at.x.min(board.length - s.half.0).max(s.half.0), at.y.min(s.high).max(s.low)),
+    }
+}

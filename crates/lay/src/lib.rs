@@ -1,0 +1,44 @@
+//! Pieces on cloth: finding a short lay.
+//!
+//! A [`Problem`] is a cloth of a given width and the [`Piece`]s to be cut from it, with the turns
+//! the cloth allows, a gap between pieces, faults of the cloth to be kept clear of, and for
+//! shuttle-loom cloth the rule that a straight side lies on a finished edge. [`search`] gives a
+//! [`Lay`]: where every piece lies, the length used, and a lower bound on any lay's length. It has
+//! a first lay within a fraction of a second and betters it for as long as it may go on; it tells
+//! how it stands, can be cancelled, and gives the same lay again for the same seed when it is
+//! limited by the places it may try rather than by time.
+//!
+//! The first lay is made with the collision engine of `jagua-rs`. The search then fixes a length a
+//! little too short, lets pieces overlap, and moves one piece at a time to where it overlaps least,
+//! giving lasting overlaps more and more weight, until none is left: guided local search, after
+//! Gardeyn, Vanden Berghe and Wauters (2025). How much two pieces overlap is the length of the
+//! shortest move that parts them, read from no-fit areas. [`check`] is the last word: it measures
+//! the finished lay on the pieces as they were given.
+//!
+//! This is the only room that starts threads for computing, and it looks at the clock only to end
+//! a search that is limited by time.
+
+mod board;
+mod bounds;
+mod check;
+mod compress;
+mod convex;
+mod exchange;
+mod explore;
+mod lay;
+mod nofit;
+mod place;
+mod problem;
+mod random;
+mod search;
+mod shapes;
+mod start;
+mod tables;
+mod worker;
+
+pub use bounds::Bounds;
+pub use check::{Fault, check};
+pub use exchange::{Ended, Limits};
+pub use lay::{Lay, Placement};
+pub use problem::{LayError, MOST_PIECES, OnEdge, Piece, Problem, StraightSide, Turn};
+pub use search::{Options, Progress, search};
