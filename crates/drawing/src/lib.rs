@@ -5,6 +5,7 @@
 //! views are not pictures: they are the solved pieces, laid flat as an inspector lays a pair to
 //! measure it, with every row of stitches mapped along.
 
+mod art;
 mod dimension;
 mod lettering;
 mod measure_board;

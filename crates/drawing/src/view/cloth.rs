@@ -2,7 +2,7 @@
 
 use draft::{Piece, PieceId};
 use geometry::{Path, Point, Vec2};
-use sewing::{Face, Finish, InsideLap, On};
+use sewing::{EdgeUse, Face, Finish, InsideLap, On, edge_use};
 use trade::{Colour, Length};
 
 use super::flat::Half;
@@ -13,6 +13,9 @@ use super::{Scene, View};
 use crate::sheet::{Layer, Stroke, closed, open};
 
 const AREA_STEP: Length = Length::mm(3.0);
+/// How far an overedge reaches in from the cut edge, as drawn (common practice: 3/16 inch is sewn,
+/// of which the fraying edge hides a little).
+const OVEREDGE_BITE: Length = Length::mm(4.0);
 
 /// Above the front waist one sees into the garment: the inside of the back band.
 pub(super) fn behind(scene: &Scene) -> Layer {
@@ -315,14 +318,53 @@ fn draw_lap(scene: &Scene, copy: Copy, layer: &mut Layer, lap: &InsideLap) {
     }
     if lap.finish == Finish::Overedged {
         let middle = inward(&line, (width - 2.0).max(0.5));
+        let over = overedge(scene, lap);
         for run in scene.projector.line(&scene.flat, lap.piece, &middle, copy) {
             layer.line(
-                Some(&part),
+                over.part.as_deref().or(Some(&part)),
                 open(&run),
-                Stroke::plain(inks.selvedge.mixed(Colour::BLACK, 0.12), Length::mm(3.0))
-                    .dashed(Length::mm(0.5), Length::mm(1.6)),
+                over.stroke,
             );
         }
+    }
+}
+
+/// How the overedge along an allowance is drawn: in the yarn and at the pitch of the row that states
+/// it, and that row's seam; in a neutral tone where no row does.
+struct Overedge {
+    part: Option<String>,
+    stroke: Stroke,
+}
+
+fn overedge(scene: &Scene, lap: &InsideLap) -> Overedge {
+    let seam = match edge_use(lap.piece, lap.edge) {
+        EdgeUse::Sewn(seam, _) => seam,
+        EdgeUse::SewnOrFree(seam, _) => seam,
+        EdgeUse::Free(_) => "",
+    };
+    let rows = &scene.garment.rows;
+    let stated = rows
+        .iter()
+        .find(|r| r.seam == seam && r.stitch.is_overedge());
+    match stated {
+        Some(row) => {
+            let pitch = row.density.pitch();
+            Overedge {
+                part: Some(format!("seam:{seam}")),
+                stroke: Stroke::plain(row.under.colour, OVEREDGE_BITE).dashed(
+                    row.under.diameter * 2.0,
+                    (pitch - row.under.diameter * 2.0).max(pitch * 0.3),
+                ),
+            }
+        }
+        None => Overedge {
+            part: None,
+            stroke: Stroke::plain(
+                scene.inks.selvedge.mixed(Colour::BLACK, 0.12),
+                OVEREDGE_BITE,
+            )
+            .dashed(Length::mm(0.5), Length::mm(1.6)),
+        },
     }
 }
 

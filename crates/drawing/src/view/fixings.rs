@@ -3,12 +3,14 @@
 use draft::PieceId;
 use geometry::{BezPath, Point, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind};
+use style::Drawing;
 use trade::{Colour, Length};
 
 use super::flat::Half;
 use super::ink::EDGE;
 use super::project::Copy;
 use super::{Scene, View};
+use crate::art::{on_flat, room_for_words};
 use crate::sheet::{Anchor, Layer, Stroke, Text, circle, closed, open};
 
 /// Beyond the centre line by more than this, a fixing lies in the fold between the legs.
@@ -166,22 +168,43 @@ fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Laye
         FixingKind::Patch(width, height, words) => {
             let across = if along.x < 0.0 { -along } else { along };
             layer.area(part, block(at, across, *width, *height), colour, Some(rim));
-            layer.line(
-                part,
-                block(
+            let patch = scene.garment.doc.patch.as_ref();
+            let drawing = patch.and_then(|patch| patch.drawing.as_ref());
+            marked(
+                &Lying {
                     at,
                     across,
-                    *width - Length::mm(5.0),
-                    *height - Length::mm(5.0),
-                ),
-                Stroke::plain(dark, Length::mm(0.4)).dashed(Length::mm(2.2), Length::mm(1.0)),
+                    width: *width,
+                    height: *height,
+                },
+                part,
+                (drawing, words),
+                dark,
+                layer,
             );
-            lettering(at, across, *width, *height, words, dark, layer);
         }
         FixingKind::Label(width, height, words) => {
             let across = if along.x < 0.0 { -along } else { along };
             layer.area(part, block(at, across, *width, *height), colour, Some(rim));
-            lettering(at, across, *width, *height, words, dark, layer);
+            let label = scene
+                .garment
+                .doc
+                .labels
+                .iter()
+                .find(|l| l.trim == fixing.from);
+            let drawing = label.and_then(|label| label.drawing.as_ref());
+            marked(
+                &Lying {
+                    at,
+                    across,
+                    width: *width,
+                    height: *height,
+                },
+                part,
+                (drawing, words),
+                dark,
+                layer,
+            );
         }
     }
 }
@@ -217,6 +240,38 @@ fn loop_rows(
             },
         );
     }
+}
+
+/// Where a flat fixing lies: its middle, the direction in which it is read, its size.
+struct Lying {
+    at: Point,
+    across: Vec2,
+    width: Length,
+    height: Length,
+}
+
+/// The maker's lines and the words of a patch or label; words keep clear of the lines.
+fn marked(
+    lying: &Lying,
+    part: Option<&str>,
+    (drawing, words): (Option<&Drawing>, &str),
+    colour: Colour,
+    layer: &mut Layer,
+) {
+    let Lying {
+        at,
+        across,
+        width,
+        height,
+    } = *lying;
+    if let Some(drawing) = drawing {
+        for line in on_flat(drawing, at, across, width, height) {
+            layer.line(part, line, Stroke::plain(colour, Length::mm(0.8)));
+        }
+    }
+    let (up, room) = room_for_words(drawing, height);
+    let middle = at + left_of(across) * up.to_mm();
+    lettering(middle, across, width, room, words, colour, layer);
 }
 
 /// Words centred on a block, as large as fits.

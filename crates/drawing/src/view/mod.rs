@@ -5,6 +5,7 @@ mod fixings;
 mod flat;
 mod ink;
 mod project;
+mod roping;
 mod rows;
 
 use draft::PieceId;
@@ -97,12 +98,14 @@ pub fn garment_view(garment: &Garment, view: View, face: Face) -> Sheet {
     for copy in [Copy::Right, Copy::Left] {
         let panels = cloth::panels(&scene, copy);
         let rows = rows::panel_rows(&scene, copy, &panels);
-        layers.extend([panels, rows]);
+        let ridges = roping::ridges(&scene, copy, &panels);
+        layers.extend([panels, ridges, rows]);
     }
     layers.push(cloth::outline(&scene));
     layers.push(cloth::band(&scene));
     layers.push(rows::band_rows(&scene));
     layers.push(fixings::fixings(&scene));
+    layers.push(rows::top_rows(&scene));
     layers.push(cloth::shield(&scene));
     layers.retain(|l| !l.marks.is_empty());
     on_paper(title, layers)

@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::Point;
-use sewing::{Face, RowYarn, StitchRow};
+use sewing::{EdgeUse, Face, InsideLap, RowYarn, StitchRow, edge_use};
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
@@ -45,6 +45,7 @@ pub(super) fn piece_rows(scene: &Scene, copy: Copy, layer: &mut Layer, pieces: &
     for row in &scene.garment.rows {
         if pieces.contains(&row.piece)
             && shows(row, scene.face)
+            && !drawn_on_its_edge(scene, row)
             && is_on(scene, row.piece, row.on, copy)
         {
             let points = dense_line(row);
@@ -55,11 +56,39 @@ pub(super) fn piece_rows(scene: &Scene, copy: Copy, layer: &mut Layer, pieces: &
     }
 }
 
-/// Rows on the band.
+/// An overedge alone lies on the edge of the allowance, not on the seam line, and is drawn there.
+fn drawn_on_its_edge(scene: &Scene, row: &StitchRow) -> bool {
+    let alone = row.stitch.looks().under_face == FaceLook::Overedge;
+    let seam = |lap: &InsideLap| match edge_use(lap.piece, lap.edge) {
+        EdgeUse::Sewn(seam, _) | EdgeUse::SewnOrFree(seam, _) => seam == row.seam,
+        EdgeUse::Free(_) => false,
+    };
+    alone && scene.garment.laps.iter().any(seam)
+}
+
+/// Rows that hold what lies on top of the band: they are drawn on it.
+fn on_top(row: &StitchRow) -> bool {
+    matches!(row.seam.as_str(), "patch_set" | "label_set")
+}
+
+/// Rows on the band; those of patch and labels where they are not seen on what they hold.
 pub(super) fn band_rows(scene: &Scene) -> Layer {
+    rows_on_band(scene, |row| {
+        !on_top(row) || scene.face == Face::Inside && row.shows_outside
+    })
+}
+
+/// The rows of patch and labels, on top of them.
+pub(super) fn top_rows(scene: &Scene) -> Layer {
+    rows_on_band(scene, |row| {
+        on_top(row) && (scene.face == Face::Outside || !row.shows_outside)
+    })
+}
+
+fn rows_on_band(scene: &Scene, wanted: impl Fn(&StitchRow) -> bool) -> Layer {
     let mut layer = Layer::named("rows");
     for row in &scene.garment.rows {
-        if row.piece == PieceId::Band && shows(row, scene.face) {
+        if row.piece == PieceId::Band && shows(row, scene.face) && wanted(row) {
             let points = dense_line(row);
             // Closed, the overlap lies under the left end: outside, nothing of it is seen.
             let seen = |p: &Point| scene.face == Face::Inside || !scene.projector.overlaps(*p);
@@ -113,6 +142,10 @@ fn shows(row: &StitchRow, face: Face) -> bool {
 fn draw(row: &StitchRow, face: Face, run: Vec<Point>, layer: &mut Layer) {
     let (yarn, look) = match face {
         Face::Outside => (&row.needle, row.stitch.looks().needle_face),
+        // A label is sewn from the side it is read on.
+        Face::Inside if !row.shows_outside && on_top(row) => {
+            (&row.needle, row.stitch.looks().needle_face)
+        }
         Face::Inside => (&row.under, row.stitch.looks().under_face),
     };
     let part = format!("seam:{}", row.seam);
