@@ -1,61 +1,226 @@
-//! The coin pocket on its facing.
+//! The coin pocket on its facing: shape, place, hem, rows, rivets and tacks.
 
-use draft::{ClothUse, PieceId};
-use geometry::{Affine, Path, Point};
-use sewing::{Face, Garment, On, placed};
+use draft::{ClothUse, Piece, PieceId};
+use geometry::{Affine, Path, Point, Vec2};
+use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
+use style::CoinShape;
+use trade::Length;
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
+use super::notes::{note_fixings, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
-use super::words::row_words;
 use crate::palette::QUIET;
+
+/// Cloth shown round the pocket, millimetres on the cloth.
+const ROUND_MM: f64 = 10.0;
 
 pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let pattern = &garment.pattern;
     let coin = pattern.piece(PieceId::CoinPocket)?;
     let facing = pattern.piece(PieceId::PocketFacing)?;
     let set = placed(pattern, PieceId::CoinPocket)?;
-    let _ = (coin, facing);
-    let frame = set.map.inverse();
+    // Upright is the pocket's own top edge; on the wearer's right everything is mirrored.
     let mirrored = set.on == On::Mirrored;
-    let mut figure = Figure::new(garment, scale, (Face::Outside, "Outside"), frame, mirrored);
-    let shell = figure.tone(ClothUse::Shell);
-    figure.piece(
-        PieceId::PocketFacing,
-        Affine::IDENTITY,
-        set_back(shell),
-        Outline::Light,
+    let mut figure = Figure::new(
+        garment,
+        scale,
+        (Face::Outside, "Outside, on the hip pocket facing"),
+        set.map.inverse(),
+        mirrored,
     );
+    let outline = Outlined::of(coin)?;
+    let at = |x: f64, y: f64| set.map * Point::new(x, y);
+    let up = set.map * Point::new(0.0, 1.0) - set.map * Point::ORIGIN;
+    let half = pattern.spec.coin_width.to_mm() / 2.0;
+    let below_band = pattern.spec.coin_below_band.to_mm();
+    let side = half + pattern.spec.coin_from_side.to_mm();
+    figure.window(&[
+        at(outline.left_most - ROUND_MM, below_band + ROUND_MM),
+        at(
+            side.max(outline.right_most) + ROUND_MM,
+            outline.lowest - ROUND_MM,
+        ),
+    ]);
+    around(&mut figure, facing, up);
+    let shell = figure.tone(ClothUse::Shell);
     figure.piece(PieceId::CoinPocket, set.map, shell, Outline::Heavy);
-    let rows = figure.rows(PieceId::CoinPocket, set.map, |_| true);
-    for k in rows {
-        let row = &garment.rows[k];
-        let along = |share: f64| set.map * row.path.point_at(row.length() * share);
-        let words = format!(
-            "{} row {}: {}",
-            row.seam,
-            row.number,
-            row_words(&garment.collection, row)
-        );
-        figure.note(words, &[along(0.5), along(0.2), along(0.8)]);
+    let hem = garment.seams.iter().find(|s| s.name == "coin_hem");
+    let hem = hem.map(turned_depth);
+    if let Some(depth) = hem {
+        let y = -depth.to_mm();
+        if let [a, b, ..] = coin_sides(coin, y)[..] {
+            figure.below("seam:coin_hem", &Path::line(set.map * a, set.map * b));
+        }
     }
-    for fixing in garment
+    if let Some(mouth) = pattern.piece(PieceId::Front).and_then(|f| f.edge("mouth")) {
+        figure.below("seam:mouth", mouth);
+        let middle = mouth.point_at(mouth.length() * 0.5);
+        figure.point_at(middle, "front's mouth edge".to_owned());
+    }
+    let rows = figure.rows(PieceId::CoinPocket, set.map, |_| true);
+    let on_pocket: Vec<&Fixing> = garment
         .fixings
         .iter()
         .filter(|f| f.piece == PieceId::CoinPocket)
-    {
+        .collect();
+    for fixing in &on_pocket {
         figure.fixing(fixing, set.map, false);
     }
-    let half = pattern.spec.coin_width.to_mm() / 2.0;
-    let at = |x: f64, y: f64| set.map * Point::new(x, y);
-    figure.dimension(Side::Above, at(-half, 0.0), at(half, 0.0), "");
-    figure.name("coin pocket", &[at(0.0, -40.0)], QUIET);
-    let _ = Path::line(Point::ORIGIN, Point::ORIGIN);
+    note_rows(&mut figure, &rows, set.map, "from the edge");
+    let (rivets, tacks): (Vec<&Fixing>, Vec<&Fixing>) = on_pocket
+        .iter()
+        .partition(|f| matches!(f.kind, FixingKind::Rivet(_)));
+    note_fixings(
+        &mut figure,
+        &rivets,
+        set.map,
+        ("Rivets", ", one in each upper corner"),
+    );
+    note_fixings(
+        &mut figure,
+        &tacks,
+        set.map,
+        ("Bartacks", ", one at each upper corner"),
+    );
+    place(&mut figure, facing, set.map, half);
+    shape(&mut figure, &outline, coin, set.map);
+    // Left on paper is the outer side on the wearer's right.
+    let left = if mirrored { half } else { -half };
+    let left_corner = at(left, 0.0);
+    if let Some(depth) = hem {
+        figure.dimension(Side::Left, left_corner, at(left, -depth.to_mm()), "hem");
+    }
+    if let Some(rivet) = rivets.iter().find(|r| r.at.x * left > 0.0) {
+        figure.dimension(Side::Left, left_corner, set.map * rivet.at, "");
+    }
+    if let Some(rivet) = rivets.iter().find(|r| r.at.x < 0.0) {
+        figure.dimension(Side::Above, at(-half, 0.0), set.map * rivet.at, "");
+    }
+    let wearer = if pattern.spec.coin_on_right {
+        "right"
+    } else {
+        "left"
+    };
     Some(Draft {
         title: "Coin pocket".to_owned(),
-        caption: String::new(),
+        caption: format!(
+            "On the facing behind the {wearer} pocket mouth, {}. Hem the pocket, press its edges in, set it on the facing before \
+             the facing goes on the bag; backtack at both upper corners.",
+            shape_words(pattern.spec.coin_shape)
+        ),
         figures: vec![figure],
     })
+}
+
+const fn shape_words(shape: CoinShape) -> &'static str {
+    match shape {
+        CoinShape::Straight => "foot straight",
+        CoinShape::Pointed => "foot pointed",
+        CoinShape::CutCorner => "foot with cut corners",
+        CoinShape::Slant => "foot slanting down to the outseam",
+        CoinShape::Round => "foot round",
+        CoinShape::Free => "outline as drawn by the maker",
+    }
+}
+
+/// The facing with band seam and outseam, and what lies beyond.
+fn around(figure: &mut Figure<'_>, facing: &Piece, up: Vec2) {
+    let quiet = set_back(figure.tone(ClothUse::Shell));
+    figure.ground("piece:pocket_facing", quiet);
+    for (part, names) in [
+        ("seam:band", ["waist", "waist_under"]),
+        ("seam:outseam", ["side_under", "side"]),
+    ] {
+        for name in names {
+            if let Some(path) = facing.edge(name) {
+                figure.edge(part, path, false);
+            }
+        }
+    }
+    if let Some(waist) = facing.edge("waist") {
+        let above = |share: f64| waist.point_at(waist.length() * share) + up * 5.0;
+        figure.name("waistband", &[above(0.5), above(0.3), above(0.8)], QUIET);
+    }
+    if let Some(side) = facing.edge("side") {
+        let at = side.point_at(side.length() * 0.3);
+        figure.point_at(at, "outseam".to_owned());
+        let top = Path::line(side.end(), side.end() + up * 60.0);
+        figure.edge("seam:outseam", &top, false);
+    }
+}
+
+/// How far from band seam and outseam, at the upper outer corner.
+fn place(figure: &mut Figure<'_>, facing: &Piece, map: Affine, half: f64) {
+    let spec = &figure.garment.pattern.spec;
+    let corner = map * Point::new(half, 0.0);
+    if let Some(waist) = facing.edge("waist") {
+        let over = waist.point_at(spec.coin_from_side);
+        figure.dimension(Side::Right, over, corner, "");
+    }
+    if let Some(side) = facing.point("side_waist") {
+        figure.dimension(Side::Above, corner, side, "");
+    }
+}
+
+/// Widths at top and foot, depths of both sides and in all, and what the foot is cut by.
+fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine) {
+    let at = |p: Point| map * p;
+    let [top_left, left, right, top_right] = outline.corners;
+    figure.dimension(Side::Above, at(top_left), at(top_right), "");
+    figure.dimension(Side::Below, at(left), at(right), "");
+    let lowest = Point::new(0.0, outline.lowest);
+    figure.dimension(Side::Right, at(top_right), at(right), "");
+    if (left.y - right.y).abs() > 0.05 {
+        figure.dimension(Side::Left, at(top_left), at(left), "");
+    }
+    if (outline.lowest - left.y.min(right.y)).abs() > 0.05 {
+        figure.dimension(Side::Left, at(top_left), at(lowest), "");
+        figure.dimension(Side::Left, at(left), at(lowest), "");
+    }
+    // The level stretch between cut corners.
+    let Some(foot) = coin.edge("foot") else {
+        return;
+    };
+    let level = foot.segments().iter().map(|s| {
+        let bez = s.to_cubic();
+        (bez.p0, bez.p3)
+    });
+    for (a, b) in level.filter(|(a, b)| (a.y - b.y).abs() < 1e-6) {
+        if (b.x - a.x).abs() < (right.x - left.x).abs() - 0.1 {
+            figure.dimension(Side::Below, at(a), at(b), "");
+        }
+    }
+}
+
+/// The corners and extent of a coin pocket in its own frame.
+struct Outlined {
+    /// Upper left, lower left, lower right, upper right.
+    corners: [Point; 4],
+    left_most: f64,
+    right_most: f64,
+    lowest: f64,
+}
+
+impl Outlined {
+    fn of(coin: &Piece) -> Option<Outlined> {
+        let (left, foot, right) = (coin.edge("left")?, coin.edge("foot")?, coin.edge("right")?);
+        let all = left.bounds().union(foot.bounds()).union(right.bounds());
+        Some(Outlined {
+            corners: [left.start(), left.end(), right.start(), right.end()],
+            left_most: all.x0,
+            right_most: all.x1,
+            lowest: all.y0,
+        })
+    }
+}
+
+/// Where the sides of the pocket are at a height.
+fn coin_sides(coin: &Piece, y: f64) -> Vec<Point> {
+    ["left", "right"]
+        .iter()
+        .filter_map(|name| coin.edge(name)?.crossings_at_y(y).first().copied())
+        .collect()
 }

@@ -42,6 +42,8 @@ pub(super) enum Said {
     Pointed(Point, String),
     /// A name at the first free of these places.
     Named(Vec<Point>, String, Colour),
+    /// A letter beside a small mark at a point.
+    Marked(Point, char),
     /// An angle at a corner between two directions, its arc this far out.
     Angle(Point, Vec2, Vec2, f64),
 }
@@ -62,6 +64,8 @@ pub(super) struct Figure<'a> {
     pub linear: Vec<Linear>,
     pub aligned: Vec<Aligned>,
     pub notes: Vec<Note>,
+    /// What the key says without a number.
+    pub remarks: Vec<String>,
     pub said: Vec<Said>,
     pub counted: Vec<DrawnStitches>,
     pub taken: Taken,
@@ -93,6 +97,7 @@ impl<'a> Figure<'a> {
             linear: Vec::new(),
             aligned: Vec::new(),
             notes: Vec::new(),
+            remarks: Vec::new(),
             said: Vec::new(),
             counted: Vec::new(),
             taken: Taken::default(),
@@ -360,15 +365,11 @@ impl<'a> Figure<'a> {
                 }
             }
         }
-        if reach > 0.0 {
-            let corners = [
-                at + Vec2::new(-reach, -reach),
-                at + Vec2::new(reach, -reach),
-                at + Vec2::new(reach, reach),
-                at + Vec2::new(-reach, reach),
-            ];
-            self.clear_of(&[corners[0], corners[2]]);
-            self.clear_of(&[corners[1], corners[3]]);
+        let seen = self.window.is_none_or(|w| w.contains(at));
+        if reach > 0.0 && seen {
+            let corner = Vec2::new(reach, reach) * 0.9;
+            let place = Rect::from_points(at - corner, at + corner);
+            self.taken.boxes.push(place);
         }
     }
 
@@ -387,6 +388,42 @@ impl<'a> Figure<'a> {
             side,
             words,
         });
+    }
+
+    /// A width or height between the ends of a path of the frame whose value is the length along it,
+    /// for measures taken along a curved seam.
+    pub fn dimension_along(&mut self, side: Side, path: &Path, name: &str) {
+        let (from, to) = (self.map * path.start(), self.map * path.end());
+        let value = path.length();
+        let apart = on_paper(side, from, to).to_mm();
+        if !(value.to_mm() >= 0.05 && value.to_mm().is_finite() && apart >= 0.05) {
+            return;
+        }
+        let words = self.valued(name, value);
+        self.linear.push(Linear {
+            from,
+            to,
+            side,
+            words,
+        });
+    }
+
+    /// The side of the paper towards which a direction of the frame points: left or right.
+    pub fn side_towards(&self, way: Vec2) -> Side {
+        let on_paper = self.map * (Point::ORIGIN + way) - self.map * Point::ORIGIN;
+        if on_paper.x < 0.0 {
+            Side::Left
+        } else {
+            Side::Right
+        }
+    }
+
+    /// Fills the window with cloth, for a detail whose surroundings are told by their seams alone.
+    pub fn ground(&mut self, part: &str, fill: Colour) {
+        if let Some(window) = self.window {
+            self.layer("cloth")
+                .area(Some(part), rectangle(window), fill, None);
+        }
     }
 
     /// A length along a slanted straight line of the frame, its dimension `beside_mm` on paper away
@@ -426,6 +463,19 @@ impl<'a> Figure<'a> {
             .collect();
         if !at.is_empty() {
             self.notes.push(Note { words, at });
+        }
+    }
+
+    /// A line of the key that stands without a number.
+    pub fn remark(&mut self, words: String) {
+        self.remarks.push(words);
+    }
+
+    /// A small mark with a letter at a point of the frame.
+    pub fn mark(&mut self, p: Point, letter: char) {
+        let p = self.map * p;
+        if self.window.is_none_or(|w| w.contains(p)) {
+            self.said.push(Said::Marked(p, letter));
         }
     }
 

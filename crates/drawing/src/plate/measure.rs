@@ -144,7 +144,7 @@ pub(super) fn draw(
     let mut body = body;
     let mut words: Vec<Text> = Vec::new();
     for dim in aligned {
-        body = body.union(parallel(layer, taken, dim, &mut words));
+        body = body.union(parallel(layer, taken, dim));
     }
     let mut room = body;
     let mut later: Vec<(Side, f64, Stacked<'_>)> = Vec::new();
@@ -237,8 +237,8 @@ fn line_between(layer: &mut Layer, taken: &mut Taken, from: Point, to: Point) {
     }
 }
 
-/// A dimension parallel to a slanted line; its words level on it. Gives the room it takes.
-fn parallel(layer: &mut Layer, taken: &mut Taken, dim: &Aligned, words: &mut Vec<Text>) -> Rect {
+/// A dimension parallel to a slanted line; its words level beside it. Gives the room it takes.
+fn parallel(layer: &mut Layer, taken: &mut Taken, dim: &Aligned) -> Rect {
     let Some(way) = unit(dim.to - dim.from) else {
         return Rect::from_points(dim.from, dim.to);
     };
@@ -247,21 +247,17 @@ fn parallel(layer: &mut Layer, taken: &mut Taken, dim: &Aligned, words: &mut Vec
     extension(layer, taken, dim.from, from);
     extension(layer, taken, dim.to, to);
     line_between(layer, taken, from, to);
-    let long = (to - from).hypot();
-    let wide = text_width(&dim.words, TYPE_FIGURES) + 2.0 * AIR_MM;
-    let tall = TYPE_FIGURES.to_mm();
-    // How much of the line level words cover depends on how steep it runs.
-    let covers = (wide / way.x.abs().max(1e-9)).min((tall * 1.4) / way.y.abs().max(1e-9));
-    let middle = if long >= covers + HEADS_MM {
-        from.midpoint(to)
-    } else {
-        let beyond = if long < SHORT_MM { TAIL_MM } else { 0.8 };
-        to + way * beyond + Vec2::new(way.x * wide / 2.0, way.y * tall * 0.8)
-    };
+    // The words stand level beside the line, on its far side.
+    let wide = text_width(&dim.words, TYPE_FIGURES) / 2.0;
+    let tall = TYPE_FIGURES.to_mm() / 2.0;
+    let out = left_of(way) * dim.beside_mm.signum();
+    let clear = (out.x.abs() * wide + out.y.abs() * tall) + AIR_MM + 0.4;
+    let middle = from.midpoint(to) + out * clear;
     let text = centred(&dim.words, TYPE_FIGURES, middle);
-    let room = Rect::from_points(from, to).union(text_box(&text));
-    words.push(text);
-    room.inflate(0.5, 0.5)
+    let place = text_box(&text);
+    taken.boxes.push(place);
+    layer.text(None, text);
+    Rect::from_points(from, to).union(place).inflate(0.5, 0.5)
 }
 
 /// Words beside an arrow that points at `at`: a radius, a name. They stand where they are free,
@@ -346,6 +342,30 @@ pub(super) fn angle(
         .chain(far)
         .filter(|c| keep_in.union(Rect::from_points(*c - size / 2.0, *c + size / 2.0)) == keep_in);
     if let Some(centre) = taken.place(size, inside, no_leader) {
+        layer.text(None, centred(&words, TYPE_FIGURES, centre));
+    }
+}
+
+/// A small cross at a point and its letter beside it.
+pub(super) fn marked(layer: &mut Layer, taken: &mut Taken, at: Point, letter: char) {
+    let arm = 0.7;
+    let thin = Stroke::plain(INK, HAIRLINE);
+    for way in [Vec2::new(arm, arm), Vec2::new(arm, -arm)] {
+        layer.line(None, open(&[at - way, at + way]), thin);
+    }
+    let words = letter.to_string();
+    let size = Vec2::new(
+        text_width(&words, TYPE_FIGURES) + 0.5,
+        TYPE_FIGURES.to_mm() * 1.1,
+    );
+    let ring = (0..6).flat_map(|n| {
+        let out = 2.0 + 0.5 * f64::from(n);
+        (0..8).map(move |k| {
+            let turn = std::f64::consts::PI * (0.25 * f64::from(k) - 0.5);
+            at + Vec2::from_angle(turn) * out
+        })
+    });
+    if let Some(centre) = taken.place(size, ring, no_leader) {
         layer.text(None, centred(&words, TYPE_FIGURES, centre));
     }
 }

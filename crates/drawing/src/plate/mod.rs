@@ -5,9 +5,12 @@
 //! scales from the largest and keeps the first that fits the page; dimensions, numbers and the key
 //! find their own places.
 
+mod back;
 mod coin;
+mod decoration;
 mod figure;
 mod measure;
+mod notes;
 mod page;
 mod scale;
 mod stitch;
@@ -42,7 +45,11 @@ pub struct Plate {
 type Drawer = for<'a> fn(&'a Garment, PlateScale) -> Option<Draft<'a>>;
 
 /// Every plate there is, in the order of the pack.
-const PLATES: &[(&str, Drawer)] = &[("coin-pocket", coin::draw)];
+const PLATES: &[(&str, Drawer)] = &[
+    ("coin-pocket", coin::draw),
+    ("back-pocket-left", back::left),
+    ("back-pocket-right", back::right),
+];
 
 /// The plates of a garment. A detail the style does not have, or whose shape could not be drafted
 /// into anything that fits a page, is left out.

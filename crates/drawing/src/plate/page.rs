@@ -16,18 +16,21 @@ use crate::sheet::{Anchor, Layer, Sheet, Stroke, Text, circle, open};
 
 /// What an A4 page leaves for a plate under its title and over a caption of three lines.
 pub(super) const WIDE_MM: f64 = 172.0;
-pub(super) const TALL_MM: f64 = 204.0;
+pub(super) const TALL_MM: f64 = 212.0;
 /// Between figures, and between them and what stands below.
 const BETWEEN_MM: f64 = 7.0;
 const MARGIN_MM: f64 = 1.5;
 /// Title of a figure.
 const HEAD_MM: f64 = 5.5;
 /// The key.
-const LINE_MM: f64 = 3.9;
-const ENTRY_MM: f64 = 0.7;
+const TYPE_KEY: Length = Length::mm(2.4);
+const LINE_MM: f64 = 3.5;
+const ENTRY_MM: f64 = 1.0;
 const NUMBER_MM: f64 = 6.6;
 /// Radius of a number of the key.
 const RING_MM: f64 = CIRCLE_MM * 0.86;
+/// The same in front of its words.
+const KEY_RING_MM: f64 = 1.75;
 
 /// A plate before it is put on its page.
 pub(super) struct Draft<'a> {
@@ -62,8 +65,10 @@ pub(super) fn page(draft: Draft<'_>, scale: PlateScale) -> Option<Paged> {
     let garment = figures.first()?.garment;
     let mut measured: Vec<Measured> = figures.into_iter().map(measured).collect::<Option<_>>()?;
     let key = entries(&measured);
+    let remarks = measured.iter().flat_map(|m| &m.figure.remarks);
     let lines: Vec<Vec<String>> = key
         .iter()
+        .chain(remarks)
         .map(|words| wrapped(words, WIDE_MM - 2.0 * MARGIN_MM - NUMBER_MM))
         .collect();
     let places = arranged(&measured)?;
@@ -99,9 +104,9 @@ pub(super) fn page(draft: Draft<'_>, scale: PlateScale) -> Option<Paged> {
     }
     let mut foot = Layer::named("scale");
     let units = system(&garment.collection);
-    bar(&mut foot, Point::new(MARGIN_MM, bar_at), scale, units);
+    bar(&mut foot, Point::new(MARGIN_MM + 0.6, bar_at), scale, units);
     layers.push(foot);
-    layers.push(listed(&lines, key_at));
+    layers.push(listed(&lines, key.len(), key_at));
     layers.retain(|l| !l.marks.is_empty());
     let sheet = Sheet {
         title: format!("{title}, size {}", garment.size),
@@ -206,6 +211,11 @@ fn said(m: &mut Measured<'_>, key: &[String]) -> Layer {
             measure::pointed(&mut layer, taken, (*at, words), within);
         }
     }
+    for what in &figure.said {
+        if let Said::Marked(at, letter) = what {
+            measure::marked(&mut layer, taken, *at, *letter);
+        }
+    }
     for note in &figure.notes {
         if let Some(k) = key.iter().position(|w| *w == note.words) {
             number(&mut layer, taken, note, k + 1, body);
@@ -258,17 +268,18 @@ fn number(
         layer.area(None, circle(at, Length::mm(0.42)), INK, None);
         taken.keep_clear_of(&line);
     }
-    ringed(layer, centre, n);
+    ringed(layer, centre, n, RING_MM);
 }
 
-fn ringed(layer: &mut Layer, centre: Point, n: usize) {
+fn ringed(layer: &mut Layer, centre: Point, n: usize, radius: f64) {
     layer.area(
         None,
-        circle(centre, Length::mm(RING_MM)),
+        circle(centre, Length::mm(radius)),
         PAPER,
         Some(Stroke::plain(INK, HAIRLINE)),
     );
-    let mut words = centred(&n.to_string(), TYPE_FIGURES * 0.96, centre);
+    let size = TYPE_FIGURES * (0.96 * radius / RING_MM);
+    let mut words = centred(&n.to_string(), size, centre);
     words.bold = true;
     layer.text(None, words);
 }
@@ -290,7 +301,8 @@ fn heading(title: &str, at: Point) -> Layer {
     layer
 }
 
-fn listed(lines: &[Vec<String>], top: f64) -> Layer {
+/// The entries below a rule, the first `numbered` of them with their numbers.
+fn listed(lines: &[Vec<String>], numbered: usize, top: f64) -> Layer {
     let mut layer = Layer::named("key");
     if lines.is_empty() {
         return layer;
@@ -303,15 +315,18 @@ fn listed(lines: &[Vec<String>], top: f64) -> Layer {
     let mut y = top;
     for (k, entry) in lines.iter().enumerate() {
         let middle = y + LINE_MM / 2.0;
-        ringed(&mut layer, Point::new(MARGIN_MM + RING_MM, middle), k + 1);
+        let ring = Point::new(MARGIN_MM + RING_MM, middle);
+        if k < numbered {
+            ringed(&mut layer, ring, k + 1, KEY_RING_MM);
+        }
         for line in entry {
-            let base = y + LINE_MM / 2.0 + TYPE_WORDS.to_mm() * CAPITALS / 2.0;
+            let base = y + LINE_MM / 2.0 + TYPE_KEY.to_mm() * CAPITALS / 2.0;
             layer.text(
                 None,
                 Text {
                     at: Point::new(MARGIN_MM + NUMBER_MM, base),
                     words: line.clone(),
-                    size: TYPE_WORDS,
+                    size: TYPE_KEY,
                     anchor: Anchor::Start,
                     turn_deg: 0.0,
                     colour: INK,
@@ -331,7 +346,7 @@ fn wrapped(words: &str, wide: f64) -> Vec<String> {
     for word in words.split(' ') {
         let longer = out.last().map(|line| format!("{line} {word}"));
         match longer {
-            Some(longer) if text_width(&longer, TYPE_WORDS) <= wide => {
+            Some(longer) if text_width(&longer, TYPE_KEY) <= wide => {
                 if let Some(last) = out.last_mut() {
                     *last = longer;
                 }
@@ -343,13 +358,13 @@ fn wrapped(words: &str, wide: f64) -> Vec<String> {
 }
 
 fn fitting(word: &str, wide: f64) -> String {
-    if text_width(word, TYPE_WORDS) <= wide {
+    if text_width(word, TYPE_KEY) <= wide {
         return word.to_owned();
     }
     let mut out = String::new();
     for c in word.chars() {
         out.push(c);
-        if text_width(&out, TYPE_WORDS) > wide - 4.0 {
+        if text_width(&out, TYPE_KEY) > wide - 4.0 {
             out.push('…');
             break;
         }

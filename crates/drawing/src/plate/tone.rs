@@ -22,7 +22,15 @@ pub(super) fn tone(garment: &Garment, cloth: ClothUse, face: Face) -> Colour {
         ClothUse::Pocketing => Some(&refs.pocketing),
         ClothUse::Lining => refs.lining.as_ref(),
     };
-    let cloth = key.and_then(|k| garment.collection.cloths.get(k));
+    match key {
+        Some(key) => tone_of(garment, key, face),
+        None => pale(NO_CLOTH),
+    }
+}
+
+/// The cloth of this key as one of its faces shows it.
+pub(super) fn tone_of(garment: &Garment, key: &str, face: Face) -> Colour {
+    let cloth = garment.collection.cloths.get(key);
     let colour = cloth.map_or(NO_CLOTH, |c| match face {
         Face::Outside => c.colour,
         Face::Inside => c.reverse_colour,

@@ -29,6 +29,26 @@ fn millimetres(length: Length) -> String {
     format!("{} mm", text.strip_suffix(".0").unwrap_or(&text))
 }
 
+/// A length without its unit, for lists that say the unit once: centimetres to a tenth, or inches.
+pub(super) fn figure_of(length: Length, system: System) -> String {
+    match system {
+        System::Metric => {
+            let text = format!("{:.1}", length.to_cm() + 0.0);
+            let text = text.strip_suffix(".0").unwrap_or(&text);
+            if text == "-0" { "0" } else { text }.to_owned()
+        }
+        System::Inch => format!("{:.2}", length.to_inches() + 0.0),
+    }
+}
+
+/// The unit of [`figure_of`].
+pub(super) const fn unit_word(system: System) -> &'static str {
+    match system {
+        System::Metric => "cm",
+        System::Inch => "in",
+    }
+}
+
 /// "301, 3.1 /cm, Rope 80 / Rope 60": stitch, density, needle yarn and under yarn.
 pub(super) fn row_words(collection: &Collection, row: &StitchRow) -> String {
     let yarn = |key: &str| {
@@ -38,6 +58,23 @@ pub(super) fn row_words(collection: &Collection, row: &StitchRow) -> String {
     let density = row.density.show(system(collection));
     let (needle, under) = (yarn(&row.needle.key), yarn(&row.under.key));
     format!("{}, {density}, {needle} / {under}", row.stitch.code())
+}
+
+/// The text with its first letter large.
+pub(super) fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+/// "a", "a and b", "a, b and c".
+pub(super) fn listed(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.clone(),
+        [before @ .., last] => format!("{} and {last}", before.join(", ")),
+    }
 }
 
 #[cfg(test)]

@@ -1,0 +1,124 @@
+//! What the key says about rows, rivets and tacks.
+
+use geometry::{Affine, Point};
+use sewing::{Fixing, FixingKind, Garment};
+use style::known;
+use trade::Length;
+
+use super::figure::Figure;
+use super::words::{amount, capitalised, listed, row_words, system};
+
+/// Places along a row its number may point at, the middle first.
+const SHARES: [f64; 9] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88];
+
+/// One note for each row of a seam among those drawn: stitch, density, yarns, distance, ends and
+/// how many stitches. `from` says where the distance is taken from, such as "from the edge".
+pub(super) fn note_rows(figure: &mut Figure<'_>, rows: &[usize], map: Affine, from: &str) {
+    let garment = figure.garment;
+    let mut said: Vec<(&str, usize)> = Vec::new();
+    for index in rows {
+        let Some(row) = garment.rows.get(*index) else {
+            continue;
+        };
+        let name = (row.seam.as_str(), row.number);
+        if said.contains(&name) {
+            continue;
+        }
+        said.push(name);
+        let alike: Vec<usize> = rows
+            .iter()
+            .copied()
+            .filter(|k| {
+                let other = garment.rows.get(*k);
+                other.is_some_and(|r| (r.seam.as_str(), r.number) == name)
+            })
+            .collect();
+        let at: Vec<Point> = SHARES
+            .iter()
+            .map(|share| map * row.path.point_at(row.length() * *share))
+            .collect();
+        figure.note(row_note(garment, &alike, from), &at);
+    }
+}
+
+/// The words about rows of one seam and number.
+fn row_note(garment: &Garment, rows: &[usize], from: &str) -> String {
+    let all: Vec<_> = rows.iter().filter_map(|k| garment.rows.get(*k)).collect();
+    let Some(row) = all.first() else {
+        return String::new();
+    };
+    let title = known::seam_name(&row.seam).map_or(row.seam.as_str(), |s| s.title);
+    let seam = garment.seams.iter().find(|s| s.name == row.seam);
+    let several = seam.is_some_and(|s| s.rows.len() > 1);
+    let offset = seam
+        .and_then(|s| s.rows.get(row.number.checked_sub(1)?))
+        .map(|r| r.offset)
+        .filter(|o| o.to_mm() > 0.0 && !from.is_empty());
+    let mut words = capitalised(title);
+    if several {
+        words.push_str(&format!(", row {}", row.number));
+    }
+    words.push_str(&format!(": {}", row_words(&garment.collection, row)));
+    if let Some(offset) = offset {
+        let far = amount(offset, system(&garment.collection));
+        words.push_str(&format!(", {far} {from}"));
+    }
+    let mut ends: Vec<String> = Vec::new();
+    for row in &all {
+        let way = if row.begins == row.ends {
+            format!("both ends {}", row.begins.word())
+        } else {
+            format!("begins {}, ends {}", row.begins.word(), row.ends.word())
+        };
+        if !ends.contains(&way) {
+            ends.push(way);
+        }
+    }
+    words.push_str(&format!("; {}", ends.join("; ")));
+    let counts: Vec<String> = all.iter().map(|r| r.stitches().to_string()).collect();
+    words.push_str(&format!("; {} stitches", listed(&counts)));
+    words
+}
+
+/// One note for all fixings alike among those drawn, after `before`, such as "Rivets".
+pub(super) fn note_fixings(
+    figure: &mut Figure<'_>,
+    fixings: &[&Fixing],
+    map: Affine,
+    (before, after): (&str, &str),
+) {
+    let Some(first) = fixings.first() else { return };
+    let at: Vec<Point> = fixings.iter().map(|f| map * f.at).collect();
+    let what = fixing_words(figure.garment, first);
+    figure.note(format!("{before}: {what}{after}"), &at);
+}
+
+/// "Copper rivet 9 mm, 9 mm across"; "10 mm long, 2 mm wide, 28 stitches, Rope 80".
+fn fixing_words(garment: &Garment, fixing: &Fixing) -> String {
+    let say = |l: Length| amount(l, system(&garment.collection));
+    let trim = garment.collection.trims.get(&fixing.from);
+    let name = trim.map_or(fixing.from.as_str(), |t| t.name.as_str());
+    match &fixing.kind {
+        FixingKind::Rivet(d) | FixingKind::Button(d) => format!("{name}, {} across", say(*d)),
+        FixingKind::Bartack(length, width, stitches) => {
+            let yarn = &garment.doc.bartacks.yarn;
+            let yarn = garment
+                .collection
+                .yarns
+                .get(yarn)
+                .map_or(yarn.as_str(), |y| y.name.as_str());
+            format!(
+                "{} long, {} wide, {stitches} stitches, {yarn}",
+                say(*length),
+                say(*width)
+            )
+        }
+        FixingKind::Buttonhole(length) => format!("{} long", say(*length)),
+        FixingKind::Zip(length, width)
+        | FixingKind::Loop(length, width)
+        | FixingKind::Patch(length, width, _)
+        | FixingKind::Label(length, width, _) => {
+            format!("{name}, {} by {}", say(*length), say(*width))
+        }
+    }
+}
