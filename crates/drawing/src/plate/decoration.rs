@@ -4,7 +4,8 @@ use geometry::{Affine, Path, Point};
 use trade::Length;
 
 use super::figure::Figure;
-use super::words::{figure_of, system, unit_word};
+use super::notes::{lettered, letters};
+use super::words::{system, unit_word};
 
 /// Chords along which turning points are looked for, on the cloth.
 const STEP: Length = Length::mm(0.4);
@@ -31,11 +32,7 @@ pub(super) fn note_points(figure: &mut Figure<'_>, rows: &[usize], map: Affine) 
         for p in turning(&row.path) {
             let Some(letter) = letters.next() else { break };
             let (across, down) = (Length::mm(p.x), Length::mm(-p.y));
-            line.push(format!(
-                "{letter}\u{a0}{}\u{a0}/\u{a0}{}",
-                figure_of(across, units),
-                figure_of(down, units)
-            ));
+            line.push(lettered(letter, across, down, units));
             figure.mark(map * p, letter);
         }
         if !line.is_empty() {
@@ -49,13 +46,6 @@ pub(super) fn note_points(figure: &mut Figure<'_>, rows: &[usize], map: Affine) 
             said.join("; ")
         ));
     }
-}
-
-/// a to z, then A to Z, without those that read as figures.
-fn letters() -> impl Iterator<Item = char> {
-    ('a'..='z')
-        .chain('A'..='Z')
-        .filter(|c| !matches!(c, 'l' | 'o' | 'I' | 'O'))
 }
 
 /// Start, end, highest and lowest places and corners of a line, in order.

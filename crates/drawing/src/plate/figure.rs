@@ -4,6 +4,7 @@
 //! where the wearer's other side or the other face is seen, enlarged by the scale of the plate. Paper
 //! millimetres, y down.
 
+
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, BezPath, Path, Point, Rect, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
@@ -54,6 +55,7 @@ pub(super) struct Note {
     /// What it points at: one of these.
     pub at: Vec<Point>,
 }
+
 
 /// One figure.
 pub(super) struct Figure<'a> {
@@ -184,6 +186,19 @@ impl<'a> Figure<'a> {
         };
         let points: Vec<Point> = piece.polygon(STEP).iter().map(|p| map * *p).collect();
         self.area(&format!("piece:{}", id.code()), &points, fill, outline);
+    }
+
+    /// The heavy edge of a piece, where its area is already drawn.
+    pub fn piece_outline(&mut self, id: PieceId, map: Affine) {
+        let Some(piece) = self.garment.pattern.piece(id) else {
+            return;
+        };
+        let mut points: Vec<Point> = piece.polygon(STEP).iter().map(|p| self.map * map * *p).collect();
+        points.extend(points.first().copied());
+        let part = format!("piece:{}", id.code());
+        self.layer("lines")
+            .line(Some(&part), open(&points), Stroke::plain(INK, EDGE));
+        self.clear_of(&points);
     }
 
     /// The tone of a cloth on the face shown.
@@ -445,8 +460,13 @@ impl<'a> Figure<'a> {
         });
     }
 
+    /// A length as a dimension says it.
+    pub fn amount_of(&self, length: Length) -> String {
+        amount(length, system(&self.garment.collection))
+    }
+
     fn valued(&self, name: &str, value: Length) -> String {
-        let value = amount(value, system(&self.garment.collection));
+        let value = self.amount_of(value);
         if name.is_empty() {
             value
         } else {

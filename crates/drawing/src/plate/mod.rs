@@ -6,9 +6,13 @@
 //! find their own places.
 
 mod back;
+mod back_inside;
+mod bag;
 mod coin;
 mod decoration;
+mod extra;
 mod figure;
+mod hip;
 mod measure;
 mod notes;
 mod page;
@@ -47,8 +51,12 @@ type Drawer = for<'a> fn(&'a Garment, PlateScale) -> Option<Draft<'a>>;
 /// Every plate there is, in the order of the pack.
 const PLATES: &[(&str, Drawer)] = &[
     ("coin-pocket", coin::draw),
+    ("hip-pocket-mouth", hip::draw),
+    ("pocket-bag", bag::draw),
+    ("extra-pocket", extra::draw),
     ("back-pocket-left", back::left),
     ("back-pocket-right", back::right),
+    ("back-pockets-inside", back_inside::draw),
 ];
 
 /// The plates of a garment. A detail the style does not have, or whose shape could not be drafted

@@ -3,10 +3,10 @@
 use geometry::{Affine, Point};
 use sewing::{Fixing, FixingKind, Garment};
 use style::known;
-use trade::Length;
+use trade::{Length, System};
 
 use super::figure::Figure;
-use super::words::{amount, capitalised, listed, row_words, system};
+use super::words::{amount, capitalised, figure_of, listed, row_words, system, unit_word};
 
 /// Places along a row its number may point at, the middle first.
 const SHARES: [f64; 9] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88];
@@ -14,6 +14,18 @@ const SHARES: [f64; 9] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88];
 /// One note for each row of a seam among those drawn: stitch, density, yarns, distance, ends and
 /// how many stitches. `from` says where the distance is taken from, such as "from the edge".
 pub(super) fn note_rows(figure: &mut Figure<'_>, rows: &[usize], map: Affine, from: &str) {
+    note_rows_of(figure, rows, rows, map, from);
+}
+
+/// The same, the words speaking for all of `alike`, of which `rows` are drawn here: left and right
+/// share an entry of the key.
+pub(super) fn note_rows_of(
+    figure: &mut Figure<'_>,
+    rows: &[usize],
+    alike: &[usize],
+    map: Affine,
+    from: &str,
+) {
     let garment = figure.garment;
     let mut said: Vec<(&str, usize)> = Vec::new();
     for index in rows {
@@ -25,7 +37,7 @@ pub(super) fn note_rows(figure: &mut Figure<'_>, rows: &[usize], map: Affine, fr
             continue;
         }
         said.push(name);
-        let alike: Vec<usize> = rows
+        let same: Vec<usize> = alike
             .iter()
             .copied()
             .filter(|k| {
@@ -37,7 +49,7 @@ pub(super) fn note_rows(figure: &mut Figure<'_>, rows: &[usize], map: Affine, fr
             .iter()
             .map(|share| map * row.path.point_at(row.length() * *share))
             .collect();
-        figure.note(row_note(garment, &alike, from), &at);
+        figure.note(row_note(garment, &same, from), &at);
     }
 }
 
@@ -75,9 +87,47 @@ fn row_note(garment: &Garment, rows: &[usize], from: &str) -> String {
         }
     }
     words.push_str(&format!("; {}", ends.join("; ")));
-    let counts: Vec<String> = all.iter().map(|r| r.stitches().to_string()).collect();
-    words.push_str(&format!("; {} stitches", listed(&counts)));
+    let mut counts: Vec<String> = all.iter().map(|r| r.stitches().to_string()).collect();
+    counts.dedup();
+    let each = if counts.len() < all.len() {
+        " each"
+    } else {
+        ""
+    };
+    words.push_str(&format!("; {} stitches{each}", listed(&counts)));
     words
+}
+
+/// Letters for places of a drawing: a to z, then A to Z, without those that read as figures.
+pub(super) fn letters() -> impl Iterator<Item = char> {
+    ('a'..='z')
+        .chain('A'..='Z')
+        .filter(|c| !matches!(c, 'l' | 'o' | 'I' | 'O'))
+}
+
+/// "a 1.8 / 9.7", never parted at the end of a line.
+pub(super) fn lettered(letter: char, across: Length, down: Length, units: System) -> String {
+    let (across, down) = (figure_of(across, units), figure_of(down, units));
+    format!("{letter}\u{a0}{across}\u{a0}/\u{a0}{down}")
+}
+
+/// Marks places with letters and lists the two distances of each in the key.
+pub(super) fn note_places(
+    figure: &mut Figure<'_>,
+    what: &str,
+    how: &str,
+    places: &[(Point, Length, Length)],
+) {
+    let units = system(&figure.garment.collection);
+    let mut said: Vec<String> = Vec::new();
+    for ((p, across, down), letter) in places.iter().zip(letters()) {
+        said.push(lettered(letter, *across, *down, units));
+        figure.mark(*p, letter);
+    }
+    if !said.is_empty() {
+        let unit = unit_word(units);
+        figure.remark(format!("{what} in {unit}, {how}: {}", said.join(", ")));
+    }
 }
 
 /// One note for all fixings alike among those drawn, after `before`, such as "Rivets".

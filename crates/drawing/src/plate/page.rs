@@ -150,20 +150,13 @@ fn measured(mut figure: Figure<'_>) -> Option<Measured<'_>> {
 /// Upper left corners of the figures: beside one another, then below, each line centred.
 fn arranged(figures: &[Measured<'_>]) -> Option<Vec<Point>> {
     let wide = WIDE_MM - 2.0 * MARGIN_MM;
-    let mut rows: Vec<Vec<usize>> = Vec::new();
-    let mut used = f64::INFINITY;
-    for (k, m) in figures.iter().enumerate() {
-        let w = m.room.width();
-        if w > wide {
-            return None;
-        }
-        if used + BETWEEN_MM + w <= wide {
-            used += BETWEEN_MM + w;
-            rows.last_mut()?.push(k);
-        } else {
-            used = w;
-            rows.push(vec![k]);
-        }
+    let mut rows = lines_of(figures, wide, usize::MAX)?;
+    // As many in every line, where that needs no more lines: pairs stay together.
+    let even = figures.len().div_ceil(rows.len().max(1));
+    if let Some(balanced) = lines_of(figures, wide, even)
+        && balanced.len() == rows.len()
+    {
+        rows = balanced;
     }
     let mut out = vec![Point::ORIGIN; figures.len()];
     let mut y = MARGIN_MM;
@@ -181,6 +174,29 @@ fn arranged(figures: &[Measured<'_>]) -> Option<Vec<Point>> {
         y += tall + BETWEEN_MM;
     }
     Some(out)
+}
+
+/// Figures in lines no wider than this and of no more figures than `most`; `None` where one is wider.
+fn lines_of(figures: &[Measured<'_>], wide: f64, most: usize) -> Option<Vec<Vec<usize>>> {
+    let mut rows: Vec<Vec<usize>> = Vec::new();
+    let mut used = f64::INFINITY;
+    for (k, m) in figures.iter().enumerate() {
+        let w = m.room.width();
+        if w > wide {
+            return None;
+        }
+        match rows.last_mut() {
+            Some(row) if row.len() < most && used + BETWEEN_MM + w <= wide => {
+                used += BETWEEN_MM + w;
+                row.push(k);
+            }
+            _ => {
+                used = w;
+                rows.push(vec![k]);
+            }
+        }
+    }
+    Some(rows)
 }
 
 /// What the key says, each thing once, in the order it is met.

@@ -1,0 +1,258 @@
+//! The back pockets from inside: each pocket's reverse with its lining before it is set, and the
+//! inside of the back once it is.
+
+use draft::{ClothUse, Piece, PieceId};
+use geometry::{Affine, Point, Vec2, left_of};
+use sewing::{Face, Fixing, FixingKind, Garment, On, Placed, StitchRow, placed, turned_depth};
+use style::Lining;
+use trade::{Colour, Length};
+
+use super::back::{Corners, across, opposite, stated};
+use super::figure::{Figure, Outline};
+use super::notes::{note_fixings, note_rows_of};
+use super::page::Draft;
+use super::scale::PlateScale;
+use super::tone::{set_back, tone, tone_of};
+use crate::dimension::unit;
+
+/// Cloth of the back shown round a pocket, on the cloth.
+const ROUND_MM: f64 = 8.0;
+
+pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+    let figures: Vec<Figure<'_>> = [PieceId::BackPocketLeft, PieceId::BackPocketRight]
+        .into_iter()
+        .flat_map(|id| [reverse(garment, scale, id), back(garment, scale, id)])
+        .flatten()
+        .collect();
+    if figures.is_empty() {
+        return None;
+    }
+    Some(Draft {
+        title: "Back pockets, inside".to_owned(),
+        caption: "Turned over: left and right change sides. Left of each pair, the pocket's reverse with its lining and \
+                  its edges pressed in, ready to be set; right, the inside of the back when it is set."
+            .to_owned(),
+        figures,
+    })
+}
+
+/// The reverse of a pocket, ready to be set.
+fn reverse(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'_>> {
+    let pocket = garment.pattern.piece(id)?;
+    let set = placed(&garment.pattern, id)?;
+    let corners = Corners::of(pocket)?;
+    let (said, word) = stated(garment, id);
+    let title = format!("Pocket, {word}: its reverse");
+    let outside_mirrored = set.on == On::Mirrored;
+    let mut figure = Figure::new(
+        garment,
+        scale,
+        (Face::Inside, &title),
+        Affine::IDENTITY,
+        !outside_mirrored,
+    );
+    let reverse = figure.tone(ClothUse::Shell);
+    let turned = tone(garment, ClothUse::Shell, Face::Outside);
+    figure.piece(id, Affine::IDENTITY, reverse, Outline::None);
+    let lining = match id {
+        PieceId::BackPocketLeft => PieceId::BackLiningLeft,
+        _ => PieceId::BackLiningRight,
+    };
+    let cloth = said
+        .lining_cloth
+        .as_ref()
+        .or(garment.doc.cloth.lining.as_ref());
+    if said.lining != Lining::None {
+        let tone = cloth.map_or(reverse, |key| tone_of(garment, key, Face::Inside));
+        figure.piece(lining, Affine::IDENTITY, tone, Outline::Light);
+    }
+    let hem = garment.seams.iter().find(|s| s.name == "back_pocket_hem");
+    let depth = hem.map_or(Length::ZERO, turned_depth);
+    pressed_in(&mut figure, pocket, &corners, turned);
+    hem_flap(&mut figure, pocket, &corners, depth, turned);
+    figure.piece_outline(id, Affine::IDENTITY);
+    let rows = figure.rows(id, Affine::IDENTITY, |r| r.seam == "back_pocket_hem");
+    let alike = on_both(garment, |r| r.seam == "back_pocket_hem");
+    note_rows_of(
+        &mut figure,
+        &rows,
+        &alike,
+        Affine::IDENTITY,
+        "from the edge",
+    );
+    let inner_side = figure.side_towards(Vec2::new(-1.0, 0.0));
+    if let Some(piece) = garment.pattern.piece(lining)
+        && said.lining != Lining::None
+    {
+        let foot = piece
+            .polygon(Length::mm(2.0))
+            .into_iter()
+            .min_by(|a, b| a.y.total_cmp(&b.y));
+        if let Some(foot) = foot {
+            let name = cloth
+                .and_then(|key| garment.collection.cloths.get(key))
+                .map_or("the lining cloth", |c| c.name.as_str());
+            let reach = match said.lining {
+                Lining::Full => "in full",
+                _ => "in its upper half",
+            };
+            figure.note(
+                format!("Lining: {name}, {reach}; its edges caught in the rows that hem and set the pocket"),
+                &[
+                    Point::new(corners.outer.x * 0.5, foot.y * 0.5),
+                    Point::new(corners.outer.x * 0.35, foot.y * 0.6),
+                    Point::new(corners.outer.x * 0.65, foot.y * 0.6),
+                ],
+            );
+            figure.dimension(inner_side, corners.inner, foot, "lining");
+        }
+    }
+    figure.dimension(
+        opposite(inner_side),
+        corners.outer,
+        Point::new(corners.outer.x, -depth.to_mm()),
+        "hem",
+    );
+    Some(figure)
+}
+
+/// How much of each edge is turned in, as the cut piece says.
+fn allowance(figure: &Figure<'_>, id: PieceId, edge: &str) -> Length {
+    figure
+        .garment
+        .cut
+        .iter()
+        .find(|c| c.piece == id)
+        .and_then(|c| c.allowances.iter().find(|(name, _)| *name == edge))
+        .map_or(Length::ZERO, |(_, width)| *width)
+}
+
+/// The allowances of sides and foot, pressed to the inside: the face of the cloth shows.
+fn pressed_in(figure: &mut Figure<'_>, pocket: &Piece, corners: &Corners, fill: Colour) {
+    let chain = [
+        corners.inner,
+        corners.foot_inner,
+        corners.point,
+        corners.foot_outer,
+        corners.outer,
+    ];
+    let edges = ["inner", "foot_inner", "foot_outer", "outer"];
+    let lines: Vec<(Point, Vec2)> = edges
+        .iter()
+        .zip(chain.windows(2))
+        .filter_map(|(edge, ends)| {
+            let width = allowance(figure, pocket.id, edge);
+            let way = unit(ends[1] - ends[0])?;
+            Some((ends[0] + left_of(way) * width.to_mm(), way))
+        })
+        .collect();
+    if lines.len() != edges.len() {
+        return;
+    }
+    let level = (Point::ORIGIN, Vec2::new(1.0, 0.0));
+    let mut inner: Vec<Point> = Vec::new();
+    inner.extend(meeting(lines[0], level));
+    for pair in lines.windows(2) {
+        inner.extend(meeting(pair[0], pair[1]));
+    }
+    inner.extend(meeting(lines[lines.len() - 1], level));
+    if inner.len() != chain.len() {
+        return;
+    }
+    for k in 0..edges.len() {
+        let strip = [chain[k], chain[k + 1], inner[k + 1], inner[k]];
+        figure.area(
+            &format!("edge:{}:{}", pocket.id.code(), edges[k]),
+            &strip,
+            fill,
+            Outline::Light,
+        );
+    }
+    if let Some(edge) = pocket.edge("inner") {
+        let middle = edge.point_at(edge.length() * 0.6);
+        let width = allowance(figure, pocket.id, "inner");
+        let inward = left_of(edge.start_direction()) * (width.to_mm() / 2.0);
+        let words = figure.amount_of(width);
+        figure.note(format!("Edges pressed in by {words}"), &[middle + inward]);
+    }
+}
+
+/// Where two lines, each through a point along a direction, meet.
+fn meeting((p, u): (Point, Vec2), (q, v): (Point, Vec2)) -> Option<Point> {
+    let across = u.cross(v);
+    (across.abs() > 1e-9).then(|| p + u * ((q - p).cross(v) / across))
+}
+
+/// The hem, turned to the inside over lining and pressed edges.
+fn hem_flap(
+    figure: &mut Figure<'_>,
+    pocket: &Piece,
+    corners: &Corners,
+    depth: Length,
+    fill: Colour,
+) {
+    if depth > Length::ZERO
+        && let Some((a, b)) = across(pocket, -depth.to_mm())
+    {
+        let flap = [corners.inner, a, b, corners.outer];
+        figure.area("seam:back_pocket_hem", &flap, fill, Outline::Light);
+    }
+}
+
+/// The inside of the back behind a pocket.
+fn back(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'_>> {
+    let pocket = garment.pattern.piece(id)?;
+    let set: Placed = placed(&garment.pattern, id)?;
+    let corners = Corners::of(pocket)?;
+    let (_, word) = stated(garment, id);
+    let title = format!("Back, {word}: inside");
+    let mirrored = set.on != On::Mirrored;
+    let frame = set.map.inverse();
+    let mut figure = Figure::new(garment, scale, (Face::Inside, &title), frame, mirrored);
+    figure.window(&[
+        set.map * Point::new(corners.inner.x - ROUND_MM, ROUND_MM),
+        set.map * Point::new(corners.outer.x + ROUND_MM, corners.lowest() - ROUND_MM),
+    ]);
+    let reverse = set_back(figure.tone(ClothUse::Shell));
+    figure.ground("piece:back", reverse);
+    for edge in &pocket.edges {
+        figure.below(
+            &format!("piece:{}", id.code()),
+            &edge.path.transformed(set.map),
+        );
+    }
+    let rows = figure.rows(id, set.map, |r| r.shows_inside);
+    let fixings: Vec<&Fixing> = garment
+        .fixings
+        .iter()
+        .filter(|f| f.piece == id && f.inside)
+        .collect();
+    for fixing in &fixings {
+        figure.fixing(fixing, set.map, false);
+    }
+    let alike = on_both(garment, |r| r.shows_inside);
+    note_rows_of(&mut figure, &rows, &alike, set.map, "from the edge");
+    let (rivets, tacks): (Vec<&Fixing>, Vec<&Fixing>) = fixings
+        .iter()
+        .partition(|f| matches!(f.kind, FixingKind::Rivet(_)));
+    note_fixings(
+        &mut figure,
+        &rivets,
+        set.map,
+        (
+            "Hidden rivets",
+            ", set through the back before the pocket is sewn on",
+        ),
+    );
+    note_fixings(&mut figure, &tacks, set.map, ("Bartacks", ""));
+    Some(figure)
+}
+
+/// Rows of both back pockets for which `wanted` holds.
+fn on_both(garment: &Garment, wanted: impl Fn(&StitchRow) -> bool) -> Vec<usize> {
+    let on_pocket = |r: &StitchRow| {
+        matches!(r.piece, PieceId::BackPocketLeft | PieceId::BackPocketRight) && wanted(r)
+    };
+    let all = garment.rows.iter().enumerate();
+    all.filter(|(_, r)| on_pocket(r)).map(|(k, _)| k).collect()
+}

@@ -1,0 +1,179 @@
+//! The hip pocket mouth from outside: its edge, its rows, what shows behind it.
+
+use draft::{ClothUse, Piece, PieceId};
+use geometry::{Affine, Path, Point, left_of};
+use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
+use trade::Length;
+
+use super::figure::{Figure, Outline};
+use super::measure::Side;
+use super::notes::{note_fixings, note_places, note_rows};
+use super::page::Draft;
+use super::scale::PlateScale;
+use super::tone::set_back;
+use crate::palette::QUIET;
+
+/// Cloth shown round the mouth, millimetres on the cloth.
+const ROUND_MM: f64 = 14.0;
+/// Below the mouth's end at the outseam and beyond its end at the band.
+const BEYOND_MM: f64 = 24.0;
+
+/// Chords of curves, on the cloth.
+const STEP: Length = Length::mm(0.7);
+
+pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+    let pattern = &garment.pattern;
+    let front = pattern.piece(PieceId::Front)?;
+    let facing = pattern.piece(PieceId::PocketFacing)?;
+    let (mouth, waist) = (front.edge("mouth")?, front.edge("waist")?);
+    let (across, down) = (facing.edge("waist")?, facing.edge("side")?);
+    // The side of the coin pocket is shown.
+    let mirrored = pattern.spec.coin_on_right;
+    let mut figure = Figure::new(
+        garment,
+        scale,
+        (Face::Outside, "Outside"),
+        Affine::IDENTITY,
+        mirrored,
+    );
+    let all = mouth.bounds().union(across.bounds()).union(down.bounds());
+    figure.window(&[
+        Point::new(all.x0 - BEYOND_MM, all.y1 + ROUND_MM),
+        Point::new(all.x1 + ROUND_MM, all.y0 - BEYOND_MM),
+    ]);
+    let shell = figure.tone(ClothUse::Shell);
+    let quiet = set_back(shell);
+    figure.ground("piece:back", quiet);
+    let mut seen = mouth.dense(STEP);
+    seen.extend(across.reversed().dense(STEP));
+    seen.extend(down.reversed().dense(STEP));
+    figure.area("piece:pocket_facing", &seen, shell, Outline::None);
+    if let Some(set) = placed(pattern, PieceId::CoinPocket) {
+        figure.piece(PieceId::CoinPocket, set.map, shell, Outline::Light);
+        let along = set.map * Point::new(0.0, -9.0);
+        figure.name(
+            "coin pocket",
+            &[along, set.map * Point::new(0.0, -16.0)],
+            QUIET,
+        );
+    }
+    figure.piece(PieceId::Front, Affine::IDENTITY, quiet, Outline::None);
+    let up = geometry::Vec2::new(0.0, BEYOND_MM);
+    for (part, path) in [
+        ("seam:band", across.clone()),
+        ("seam:band", waist.clone()),
+        ("seam:outseam", down.clone()),
+        ("seam:outseam", front.edge("side")?.clone()),
+        ("seam:outseam", Path::line(down.end(), down.end() + up)),
+    ] {
+        figure.edge(part, &path, false);
+    }
+    if let Some(inner) = facing.edge("inner") {
+        figure.below("seam:facing_set", inner);
+    }
+    figure.edge("seam:mouth", mouth, true);
+    let rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| r.seam == "mouth");
+    note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
+    fixed(&mut figure, (across, down));
+    names(&mut figure, front, (across, down));
+    figure.dimension_along(Side::Above, across, "mouth");
+    let outer = figure.side_towards(geometry::Vec2::new(1.0, 0.0));
+    figure.dimension_along(outer, down, "mouth");
+    curve(&mut figure, mouth, (across, down));
+    Some(Draft {
+        title: "Hip pocket mouth".to_owned(),
+        caption: format!(
+            "The wearer's {} is shown; the other side is its mirror image without the coin pocket. Widths along the band \
+             seam and along the outseam.",
+            if mirrored { "right" } else { "left" }
+        ),
+        figures: vec![figure],
+    })
+}
+
+fn on_this_side(garment: &Garment, fixing: &Fixing) -> bool {
+    match fixing.on {
+        On::Both => true,
+        On::Mirrored => garment.pattern.spec.coin_on_right,
+        On::AsDrawn => !garment.pattern.spec.coin_on_right,
+    }
+}
+
+/// Rivets and tacks at the ends of the mouth.
+fn fixed(figure: &mut Figure<'_>, (across, down): (&Path, &Path)) {
+    let garment = figure.garment;
+    let mouth = |f: &&Fixing| {
+        f.piece == PieceId::Front
+            && on_this_side(garment, f)
+            && (f.from == "mouth" || matches!(f.kind, FixingKind::Rivet(_)))
+    };
+    let fixings: Vec<&Fixing> = garment.fixings.iter().filter(mouth).collect();
+    for fixing in &fixings {
+        figure.fixing(fixing, Affine::IDENTITY, false);
+    }
+    let (rivets, tacks): (Vec<&Fixing>, Vec<&Fixing>) = fixings
+        .iter()
+        .partition(|f| matches!(f.kind, FixingKind::Rivet(_)));
+    for (group, word) in [(rivets, "Rivets"), (tacks, "Bartacks across the mouth")] {
+        let near = |path: &Path| {
+            group
+                .iter()
+                .map(|f| distance(path, f.at))
+                .fold(f64::INFINITY, f64::min)
+        };
+        let (from_band, from_side) = (near(across), near(down));
+        let far = |mm: f64| figure.amount_of(Length::mm(mm));
+        let after = format!(
+            ", between the rows; middle {} from the band seam, {} from the outseam",
+            far(from_band),
+            far(from_side)
+        );
+        note_fixings(figure, &group, Affine::IDENTITY, (word, &after));
+    }
+}
+
+/// The shortest way from a point to a path.
+fn distance(path: &Path, p: Point) -> f64 {
+    path.dense(Length::mm(0.5))
+        .windows(2)
+        .map(|w| {
+            let d = w[1] - w[0];
+            let t = ((p - w[0]).dot(d) / d.hypot2().max(1e-12)).clamp(0.0, 1.0);
+            (p - (w[0] + d * t)).hypot()
+        })
+        .fold(f64::INFINITY, f64::min)
+}
+
+fn names(figure: &mut Figure<'_>, front: &Piece, (across, down): (&Path, &Path)) {
+    let middle = across.point_at(across.length() * 0.5);
+    let above = |by: f64| Point::new(middle.x, middle.y + by);
+    figure.name("waistband", &[above(9.0), above(11.0), above(7.0)], QUIET);
+    figure.point_at(down.point_at(down.length() * 0.3), "outseam".to_owned());
+    if let Some(mouth) = front.edge("mouth") {
+        let along = mouth.length() * 0.5;
+        let square = left_of(mouth.direction_at(along));
+        let inside = |by: f64| mouth.point_at(along) + square * by;
+        figure.name("front", &[inside(24.0), inside(30.0), inside(18.0)], QUIET);
+    }
+}
+
+/// Places of the mouth's curve: how far from the outseam and below the band seam.
+fn curve(figure: &mut Figure<'_>, mouth: &Path, (across, down): (&Path, &Path)) {
+    let places: Vec<(Point, Length, Length)> = [0.2, 0.4, 0.6, 0.8]
+        .iter()
+        .map(|share| {
+            let p = mouth.point_at(mouth.length() * *share);
+            (
+                p,
+                Length::mm(distance(down, p)),
+                Length::mm(distance(across, p)),
+            )
+        })
+        .collect();
+    note_places(
+        figure,
+        "Points of the mouth edge",
+        "square from the outseam / from the band seam",
+        &places,
+    );
+}
