@@ -46,23 +46,29 @@ pub fn describe(garment: &Garment, seam: &Seam) -> Described {
         machine: operation_of(seam).map_or("", |operation| operation.machine),
         plies: plies(garment, seam, facts.plies),
         allowances: widths(garment, seam),
-        lies: match seam.lap {
-            Some(lap) => format!("{lap}; {}", facts.lies),
-            None if seam.name == "hem" && garment.doc.hem.roping => {
-                format!("{}; diagonal roping wanted", facts.lies)
-            }
-            None => facts.lies.to_owned(),
-        },
+        lies: lies(garment, seam),
         ends: (1..=seam.rows.len())
-            .map(|number| ends(garment, &seam.name, number))
+            .map(|number| ends_of(garment, &seam.name, number))
             .collect(),
+    }
+}
+
+/// Which ply is on top, and which way the allowance lies.
+pub(crate) fn lies(garment: &Garment, seam: &Seam) -> String {
+    let facts = construct(seam.construction);
+    match seam.lap {
+        Some(lap) => format!("{lap}; {}", facts.lies),
+        None if seam.name == "hem" && garment.doc.hem.roping => {
+            format!("{}; diagonal roping wanted", facts.lies)
+        }
+        None => facts.lies.to_owned(),
     }
 }
 
 /// Both ends of a row, or of each of its runs where these differ; empty for a row that is not laid.
 ///
 /// Where a run goes on over a seam, only its other end is an end.
-fn ends(garment: &Garment, seam: &str, number: usize) -> String {
+pub(crate) fn ends_of(garment: &Garment, seam: &str, number: usize) -> String {
     let mut ways: Vec<String> = Vec::new();
     for row in &garment.rows {
         if row.seam != seam || row.number != number {
@@ -82,7 +88,7 @@ fn ends(garment: &Garment, seam: &str, number: usize) -> String {
     ways.join("; ")
 }
 
-fn capitalised(text: &str) -> String {
+pub(crate) fn capitalised(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()

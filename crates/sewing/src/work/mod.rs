@@ -1,6 +1,55 @@
 //! The order in which a workroom sews a style: operation after operation, each with its machine,
 //! what it sews, and what has to be done before.
+//!
+//! [`sewing_order`] draws it up from a sewn size. Small parts come first, then fronts and backs flat,
+//! the legs, waistband, hems, and what is set at the end. One operation is one pass at one machine:
+//! rows of the same stitch and density go through together where a machine has needles for them.
+//! Every row and everything set is in exactly one operation; work that a pair needs and the style
+//! states no row for is an operation of its own, marked [`Operation::not_stated`]. Where a step has
+//! no other source it is common practice.
 
+mod backs;
+mod finish;
+mod fronts;
+mod legs;
+mod machine;
+mod mind;
 mod operation;
+mod passes;
+mod plan;
+mod small_parts;
+mod waist;
 
+pub use legs::closing_seam;
 pub use operation::{Attachment, Needle, NotStated, Operation, Stage, Work};
+
+use crate::garment::Garment;
+use plan::Plan;
+
+/// The operations that sew a pair, in the order in which a workroom does them.
+///
+/// Prerequisites always come earlier in the list. Always gives an order, whatever the style leaves
+/// out.
+pub fn sewing_order(garment: &Garment) -> Vec<Operation> {
+    let mut plan = Plan::new(garment);
+    let ready = small_parts::small_parts(&mut plan);
+    let fronts = fronts::fronts(&mut plan, &ready);
+    let seat = backs::backs(&mut plan, &ready);
+    let legs = legs::legs(&mut plan, &fronts, &seat);
+    let band = waist::band(&mut plan, &ready, &fronts, &legs);
+    let patched = waist::patch(&mut plan, &band);
+    let loops = waist::loops(&mut plan, &ready, &patched);
+    let hems = waist::hems(&mut plan, &legs);
+    finish::finish(
+        &mut plan,
+        &finish::Before {
+            fronts: &fronts,
+            seat: &seat,
+            legs: &legs,
+            band: &band,
+            hems: &hems,
+            loops: &loops,
+        },
+    );
+    plan.operations
+}

@@ -44,6 +44,9 @@ pub struct Operation {
     pub mind: Vec<String>,
     /// Keys of the operations that have to be done before.
     pub after: Vec<String>,
+    /// The key in [`trade::seam::OPERATIONS`] of the operation usual for this seam; none where nothing
+    /// is sewn.
+    pub usual: Option<&'static str>,
     /// Where the usual way of doing it comes from.
     pub source: Confidence,
 }
@@ -143,14 +146,13 @@ pub struct Needle {
     pub stitch: StitchType,
     /// Stitches per length; none for tacks, which are counted.
     pub density: Option<StitchDensity>,
-    /// Distance from the seam line, as [`style::RowSpec::offset`] counted from the seam line for every row; none
-    /// for tacks and buttonholes.
+    /// Distance from the seam line; none for tacks and buttonholes.
     pub offset: Option<Length>,
     /// Yarn on the needle.
     pub yarn: RowYarn,
     /// Yarn below.
     pub under: RowYarn,
-    /// Length sewn in a pair.
+    /// Length sewn in a pair; of buttonholes the cuts.
     pub sewn: Length,
     /// How it begins and ends: "both ends: backtacked".
     pub ends: String,

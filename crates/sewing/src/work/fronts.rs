@@ -1,0 +1,110 @@
+//! Hip pockets, fly and front rise.
+//!
+//! The front rise is sewn before the fly is topstitched, so that the fly's rows cover where those of
+//! the rise begin; only where the style lets a row of the fly be caught in a later seam it comes
+//! first.
+
+use draft::PieceId;
+use style::Closing;
+use trade::Length;
+
+use super::operation::{NotStated, Operation, Stage};
+use super::passes::Does;
+use super::plan::{After, At, Plan, all_of, not_stated, says};
+use super::small_parts::Ready;
+use crate::garment::RowEnd;
+
+const STAGE: Stage = Stage::Fronts;
+
+/// What has to be done before the fronts are used.
+pub(super) struct Fronts {
+    /// Bags closed and held in place.
+    pub bags: After,
+    /// Front rise and fly.
+    pub fly: After,
+}
+
+pub(super) fn fronts(plan: &mut Plan<'_>, ready: &Ready) -> Fronts {
+    Fronts {
+        bags: hip_pockets(plan, ready),
+        fly: fly(plan, ready),
+    }
+}
+
+fn hip_pockets(plan: &mut Plan<'_>, ready: &Ready) -> After {
+    let extra = if plan.has(PieceId::ExtraPocket) {
+        plan.seam("extra_set", &At::new(STAGE, &ready.extra))
+    } else {
+        After::new()
+    };
+    let faced = plan.seam(
+        "facing_set",
+        &At::new(STAGE, &all_of(&[&ready.facings, &extra])),
+    );
+    let mouth = plan.seam("mouth", &At::new(STAGE, &faced));
+    let closed = plan.seam("bag_close", &At::new(STAGE, &mouth));
+    plan.add(Operation {
+        pieces: vec![PieceId::Front, PieceId::PocketFacing, PieceId::PocketBag],
+        mind: says(&[
+            "mouth flat on the marks of the facing; baste bag and facing along waist and outseam",
+            "the style states no row for it: ask whether it is sewn or only pinned",
+        ]),
+        after: closed,
+        ..not_stated(
+            STAGE,
+            "bags-baste",
+            "Pocket bags: baste to waist and outseam",
+            "basting of the bags along waist and outseam",
+        )
+    })
+}
+
+fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
+    // The yarn list takes facing and shield together.
+    let joining = plan.unstated_of("fly", Does::Joins);
+    let joined = plan.first("fly", &At::new(STAGE, &ready.fly_facing));
+    let half = joining.as_ref().map_or(Length::ZERO, |u| u.sewn / 2.0);
+    for operation in &mut plan.operations {
+        if operation.key == "fly-join" && operation.not_stated.is_some() {
+            operation.sewn = half;
+        }
+    }
+    let zip = plan.garment.doc.fly.closing == Closing::Zip;
+    let shield = plan.add(Operation {
+        pieces: vec![PieceId::Front, PieceId::FlyShield],
+        sewn: half,
+        mind: says(&[
+            if zip {
+                "on the right front, the right tape of the zip between front and shield"
+            } else {
+                "on the right front, right sides together, from the band edge to the foot of the fly"
+            },
+            "the style states no row for it: ask which stitch and yarn",
+        ]),
+        after: all_of(&[&ready.shield, &ready.fly_facing]),
+        not_stated: Some(NotStated {
+            what: "row that joins the shield to the right front".to_owned(),
+            stitch: joining.as_ref().map(|u| u.stitch),
+            density: joining.as_ref().map(|u| u.density),
+        }),
+        ..not_stated(
+            STAGE,
+            "fly-shield-join",
+            "Fly shield: join to the right front",
+            "",
+        )
+    });
+    let both = all_of(&[&joined, &shield]);
+    let caught_later = plan
+        .garment
+        .rows
+        .iter()
+        .any(|row| row.seam == "fly" && row.ends == RowEnd::CaughtInSeam);
+    if caught_later {
+        let stitched = plan.held("fly", &At::new(STAGE, &both));
+        plan.seam("front_rise", &At::new(STAGE, &stitched))
+    } else {
+        let rise = plan.seam("front_rise", &At::new(STAGE, &both));
+        plan.held("fly", &At::new(STAGE, &rise))
+    }
+}

@@ -1,0 +1,119 @@
+//! Inseam and outseam: which of them is sewn flat, and which closes the leg.
+//!
+//! With fronts joined at the rise and backs at the seat, the first of the two seams is sewn with the
+//! leg open on its other side: the work lies flat. The second makes a tube of the leg. Right sides
+//! together a seam is joined as easily in a tube, inside out; but rows seen outside run along the
+//! inside of the tube then, and a lap has to be folded there, which only a machine with an arm does.
+//! So a felled seam goes first, before a topstitched one, before one that is only joined. Where both
+//! ask for the same, the outseam is sewn flat, if it has to be pressed open or topstitched, and the
+//! inseam closes the leg, from hem to hem over the crossing at the crotch; where neither asks for
+//! anything, the inseam is first (common practice).
+
+use style::{Construction, Seam};
+
+use draft::PieceId;
+
+use super::fronts::Fronts;
+use super::operation::{NotStated, Operation, Stage};
+use super::passes::{Does, Holding, passes};
+use super::plan::{After, At, Plan, aid, all_of, not_stated, says};
+use crate::garment::{Fixing, FixingKind, Garment};
+
+const STAGE: Stage = Stage::Legs;
+
+/// What has to be done before whatever needs a seam of the leg.
+pub(super) struct Legs {
+    pub inseam: After,
+    pub outseam: After,
+}
+
+/// How much a seam wants the leg open on its other side: 2 when felled, 1 when sewn along from
+/// outside, 0 when only joined.
+fn wants_open(garment: &Garment, seam: Option<&Seam>) -> u8 {
+    let holds = |does| match does {
+        Does::Holds(Holding::Fell) => 2,
+        Does::Holds(_) => 1,
+        Does::Joins | Does::Neatens => 0,
+    };
+    seam.map_or(0, |seam| {
+        let passes = passes(garment, seam);
+        passes
+            .iter()
+            .map(|pass| holds(pass.does))
+            .max()
+            .unwrap_or(0)
+    })
+}
+
+/// The seam that makes a tube of the leg: "outseam" or "inseam".
+pub fn closing_seam(garment: &Garment) -> &'static str {
+    let seam = |name: &str| garment.seams.iter().find(|seam| seam.name == name);
+    let outseam = wants_open(garment, seam("outseam"));
+    let inseam = wants_open(garment, seam("inseam"));
+    let pressed_open = seam("outseam").is_some_and(|s| s.construction == Construction::PressedOpen);
+    let outseam_first = outseam > inseam || (outseam == inseam && (outseam > 0 || pressed_open));
+    if outseam_first { "inseam" } else { "outseam" }
+}
+
+pub(super) fn legs(plan: &mut Plan<'_>, fronts: &Fronts, seat: &After) -> Legs {
+    let halves = all_of(&[&fronts.bags, &fronts.fly, seat]);
+    if closing_seam(plan.garment) == "outseam" {
+        let inseam = plan.seam("inseam", &At::new(STAGE, &halves));
+        let outseam = outseam(plan, &inseam, true);
+        Legs { inseam, outseam }
+    } else {
+        let outseam = outseam(plan, &halves, false);
+        let inseam = plan.seam(
+            "inseam",
+            &At {
+                in_tube: true,
+                ..At::new(STAGE, &outseam)
+            },
+        );
+        Legs { inseam, outseam }
+    }
+}
+
+fn outseam(plan: &mut Plan<'_>, after: &After, in_tube: bool) -> After {
+    let labels = labels_in_seam(plan);
+    plan.seam(
+        "outseam",
+        &At {
+            in_tube,
+            ..At::new(STAGE, &all_of(&[after, &labels]))
+        },
+    )
+}
+
+/// Labels that hang from a seam are held in its allowance before it is closed.
+fn labels_in_seam(plan: &mut Plan<'_>) -> After {
+    let hangs = |f: &Fixing| matches!(f.kind, FixingKind::Label(..)) && f.piece != PieceId::Band;
+    let labels = plan.fixings(hangs);
+    if labels.is_empty() {
+        return After::new();
+    }
+    let trims = plan.trims_of(&labels);
+    let found = plan.unstated_trims(&trims);
+    let pieces = labels
+        .iter()
+        .filter_map(|index| plan.garment.fixings.get(*index))
+        .map(|fixing| fixing.piece)
+        .collect();
+    plan.add(Operation {
+        pieces,
+        parts: says(&["seam:outseam"]),
+        fixings: labels,
+        sewn: found.iter().map(|u| u.sewn).sum(),
+        attachment: aid("notch or mark for the height"),
+        mind: says(&[
+            "ends level with the raw edge, inside the allowance, before the outseam is closed; its joining row then catches them",
+            "the style states no row for it: ask which stitch and yarn",
+        ]),
+        not_stated: Some(NotStated {
+            what: "row that holds the label in the allowance".to_owned(),
+            stitch: found.first().map(|u| u.stitch),
+            density: found.first().map(|u| u.density),
+        }),
+        ..not_stated(STAGE, "labels-seam", "Labels in the outseam: hold in the allowance", "")
+    })
+}

@@ -1,0 +1,216 @@
+//! Which rows of a seam are sewn together, and in which order.
+//!
+//! A seam is sewn in passes: raw edges are neatened before a seam that is pressed open is joined and
+//! after any other is; the plies are joined; then come the rows that hold everything. Rows of the
+//! same stitch and density go into one pass where a machine has needles for them.
+
+use style::{BandMethod, Construction, RowSpec, Seam};
+use trade::{Length, StitchType};
+
+use super::machine;
+use crate::garment::Garment;
+use crate::rows::JOINING;
+
+/// What a pass does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Does {
+    /// Covers raw edges.
+    Neatens,
+    /// Joins the plies before anything else holds them.
+    Joins,
+    /// What the seam is sewn for.
+    Holds(Holding),
+}
+
+/// How the rows that hold a seam hold it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Holding {
+    /// Through both plies turned into each other.
+    Fell,
+    /// Along the seam from outside.
+    Topstitch,
+    /// Through the turned edge.
+    Hem,
+    /// Through a piece onto another.
+    Set,
+    /// The band's row round its ends and its top.
+    Round,
+    /// Through a strip wrapped round an edge.
+    Bind,
+    /// Through an edge turned in once.
+    TurnIn,
+    /// Outside the edges of a seam turned over.
+    Enclose,
+    /// Along a strip folded in a folder.
+    Strip,
+    /// Through one ply, to be looked at.
+    Decorate,
+}
+
+impl Does {
+    pub const fn holds(self) -> bool {
+        matches!(self, Does::Holds(_))
+    }
+
+    /// The end of a key: "fell".
+    pub const fn key(self) -> &'static str {
+        match self {
+            Does::Neatens => "neaten",
+            Does::Joins => "join",
+            Does::Holds(holding) => match holding {
+                Holding::Fell => "fell",
+                Holding::Topstitch => "topstitch",
+                Holding::Hem => "hem",
+                Holding::Set => "set",
+                Holding::Round => "round",
+                Holding::Bind => "bind",
+                Holding::TurnIn => "turn-in",
+                Holding::Enclose => "enclose",
+                Holding::Strip => "sew",
+                Holding::Decorate => "stitch",
+            },
+        }
+    }
+}
+
+/// Rows sewn at once.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Pass {
+    pub does: Does,
+    /// Row numbers within the seam, from 1, in the order of the style.
+    pub rows: Vec<usize>,
+}
+
+/// The passes of a seam in the order in which they are sewn; only rows that have a place.
+pub(super) fn passes(garment: &Garment, seam: &Seam) -> Vec<Pass> {
+    let laid = |number: usize| {
+        let row = |r: &crate::StitchRow| r.seam == seam.name && r.number == number;
+        garment.rows.iter().any(row)
+    };
+    let mut in_turn: Vec<(Does, usize, &RowSpec)> = seam
+        .rows
+        .iter()
+        .enumerate()
+        .filter(|(index, _)| laid(index + 1))
+        .map(|(index, row)| (does(garment, seam, index, row), index + 1, row))
+        .collect();
+    // Among rows that do the same the order of the style counts.
+    in_turn.sort_by_key(|(does, ..)| turn(seam.construction, *does));
+    let mut out: Vec<Pass> = Vec::new();
+    for (does, number, row) in in_turn {
+        match out.last_mut() {
+            Some(pass) if pass.does == does && together(seam, pass, row) => pass.rows.push(number),
+            _ => out.push(Pass {
+                does,
+                rows: vec![number],
+            }),
+        }
+    }
+    out
+}
+
+fn turn(construction: Construction, does: Does) -> u8 {
+    match (does, construction) {
+        // Each edge by itself, and a single one before anything is sewn to it.
+        (Does::Neatens, Construction::PressedOpen) => 0,
+        (Does::Joins, _) => 1,
+        (Does::Neatens, _) => 2,
+        (Does::Holds(Holding::Round), _) => 4,
+        (Does::Holds(_), _) => 3,
+    }
+}
+
+fn does(garment: &Garment, seam: &Seam, index: usize, row: &RowSpec) -> Does {
+    let on_the_line = |r: &RowSpec| r.offset < JOINING;
+    if row.stitch.is_overedge() {
+        let joined_by_another = seam
+            .rows
+            .iter()
+            .any(|r| on_the_line(r) && !r.stitch.is_overedge());
+        let neatens = seam.name == "fly_edge" || joined_by_another || !joins_by(seam, row.stitch);
+        return if neatens { Does::Neatens } else { Does::Joins };
+    }
+    let round = garment.doc.band.method == BandMethod::AllRound && index > 0;
+    let joining = on_the_line(row) && is_joined_first(seam) && seam.name != "fly_edge";
+    match holding(seam.construction) {
+        _ if seam.name == "band" && round => Does::Holds(Holding::Round),
+        _ if joining => Does::Joins,
+        holding => Does::Holds(holding),
+    }
+}
+
+/// Whether an overedge can be what joins this seam: always a safety stitch, and any where the
+/// construction is an overedge.
+fn joins_by(seam: &Seam, stitch: StitchType) -> bool {
+    let construction = seam.construction;
+    let safety = stitch.threads().needle > 1;
+    construction == Construction::Overlocked
+        || construction == Construction::SafetyStitched
+        || safety
+}
+
+/// Whether a row on the seam line joins the plies before others hold them.
+fn is_joined_first(seam: &Seam) -> bool {
+    match seam.construction {
+        Construction::PressedOpen
+        | Construction::MockFelled
+        | Construction::SafetyStitched
+        | Construction::Overlocked
+        | Construction::FrenchSeam
+        | Construction::BandTurned
+        | Construction::TurnedEdge => true,
+        // A single edge is bound by itself, a bag is closed first.
+        Construction::BoundEdge => seam.name == "bag_close" && seam.rows.len() > 1,
+        _ => false,
+    }
+}
+
+/// How the visible rows of a construction hold it.
+pub(super) const fn holding(construction: Construction) -> Holding {
+    match construction {
+        Construction::LapFelled => Holding::Fell,
+        Construction::PressedOpen
+        | Construction::MockFelled
+        | Construction::SafetyStitched
+        | Construction::Overlocked
+        | Construction::TurnedEdge
+        | Construction::BandTurned => Holding::Topstitch,
+        Construction::FrenchSeam => Holding::Enclose,
+        Construction::BoundEdge => Holding::Bind,
+        Construction::CleanFinished => Holding::TurnIn,
+        Construction::RolledHem | Construction::FoldedHem | Construction::TurnedHem => Holding::Hem,
+        Construction::BandOverEdge | Construction::PatchSet | Construction::LaidOn => Holding::Set,
+        Construction::Strip => Holding::Strip,
+        Construction::Surface => Holding::Decorate,
+    }
+}
+
+/// Whether a machine sews a further row at once with those of a pass.
+fn together(seam: &Seam, pass: &Pass, row: &RowSpec) -> bool {
+    let Does::Holds(holding) = pass.does else {
+        return false;
+    };
+    let spec = |number: &usize| seam.rows.get(number.wrapping_sub(1));
+    let mut offsets: Vec<Length> = pass
+        .rows
+        .iter()
+        .filter_map(spec)
+        .map(|r| r.offset)
+        .collect();
+    let Some(first) = pass.rows.first().and_then(spec) else {
+        return false;
+    };
+    offsets.push(row.offset);
+    first.stitch == row.stitch
+        && first.density == row.density
+        && offsets.len() <= usize::from(machine::most_needles(seam, holding, row.stitch))
+        && gauges(offsets).iter().all(|g| {
+            *g >= machine::LEAST_GAUGE && *g <= machine::widest_gauge(seam, holding, row.stitch)
+        })
+}
+
+/// From each row to the next.
+pub(super) fn gauges(mut offsets: Vec<Length>) -> Vec<Length> {
+    offsets.sort_by(Length::total_cmp);
+    offsets.windows(2).map(|pair| pair[1] - pair[0]).collect()
+}

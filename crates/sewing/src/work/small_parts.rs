@@ -1,0 +1,270 @@
+//! What is made ready before the panels are touched: loops, small pockets, fly parts, band.
+
+use draft::PieceId;
+use style::Construction;
+
+use super::operation::{NotStated, Operation, Stage, Work};
+use super::plan::{After, At, Plan, aid, all_of, by_hand, not_stated, operation, pressed, says};
+use crate::context::mm;
+use crate::garment::FixingKind;
+
+const STAGE: Stage = Stage::SmallParts;
+
+/// What has to be done before each of the small parts is used.
+pub(super) struct Ready {
+    pub loops: After,
+    /// The coin pocket on its hip pocket facing.
+    pub facings: After,
+    pub back_pockets: After,
+    pub extra: After,
+    pub band: After,
+    pub fly_facing: After,
+    pub shield: After,
+}
+
+pub(super) fn small_parts(plan: &mut Plan<'_>) -> Ready {
+    Ready {
+        loops: loops(plan),
+        facings: coin_pocket(plan),
+        back_pockets: back_pockets(plan),
+        extra: extra(plan),
+        fly_facing: fly_facing(plan),
+        shield: shield(plan),
+        band: band(plan),
+    }
+}
+
+fn loops(plan: &mut Plan<'_>) -> After {
+    let strip = plan.seam("loop_edge", &At::new(STAGE, &After::new()));
+    let wanted = plan
+        .fixings(|f| matches!(f.kind, FixingKind::Loop(..)))
+        .len();
+    if wanted == 0 {
+        return strip;
+    }
+    let length = plan.garment.pattern.spec.loop_length;
+    plan.add(Operation {
+        pieces: vec![PieceId::LoopStrip],
+        parts: says(&["fixing:loop_edge"]),
+        attachment: aid("length stop"),
+        mind: vec![format!(
+            "{wanted} loops, {} long when set, and what is folded under at both ends",
+            mm(length)
+        )],
+        after: strip,
+        ..by_hand(STAGE, "loops-cut", "Belt loops: cut to length")
+    })
+}
+
+fn coin_pocket(plan: &mut Plan<'_>) -> After {
+    if !plan.has(PieceId::CoinPocket) {
+        return After::new();
+    }
+    let hem = plan.seam("coin_hem", &At::new(STAGE, &After::new()));
+    let turned = plan.add(turned_in(
+        "coin-pocket-press",
+        "Coin pocket: turn in and press",
+        &[PieceId::CoinPocket],
+        hem,
+    ));
+    let set = plan.seam("coin_set", &At::new(STAGE, &turned));
+    let tacks = plan.fixings(|f| f.from == "coin_set" && matches!(f.kind, FixingKind::Bartack(..)));
+    let tacked = if tacks.is_empty() {
+        set
+    } else {
+        plan.bartacks(
+            (STAGE, "coin-pocket-bartacks", "Coin pocket: bartacks"),
+            tacks,
+            &["now, while the bag does not lie behind it"],
+            set,
+        )
+    };
+    let rivets =
+        plan.fixings(|f| f.piece == PieceId::CoinPocket && matches!(f.kind, FixingKind::Rivet(_)));
+    if rivets.is_empty() {
+        return tacked;
+    }
+    plan.add(Operation {
+        pieces: vec![PieceId::CoinPocket, PieceId::PocketFacing],
+        fixings: rivets,
+        mind: says(&[
+            "through pocket and facing, before the bag lies behind them",
+            "cap outside, stud inside",
+        ]),
+        after: tacked,
+        ..operation(
+            STAGE,
+            (Work::Set, "rivet press"),
+            "coin-pocket-rivets",
+            "Coin pocket: rivets",
+        )
+    })
+}
+
+fn turned_in(key: &str, name: &str, pieces: &[PieceId], after: After) -> Operation {
+    Operation {
+        pieces: pieces.to_vec(),
+        attachment: aid("template of the finished shape"),
+        mind: says(&["allowances turned in under the pocket, along the template"]),
+        after,
+        ..pressed(STAGE, key, name)
+    }
+}
+
+fn back_pockets(plan: &mut Plan<'_>) -> After {
+    use PieceId::{BackLiningLeft, BackLiningRight, BackPocketLeft, BackPocketRight};
+    let pockets = [BackPocketLeft, BackPocketRight];
+    let mut after = plan.seam("back_pocket_hem", &At::new(STAGE, &After::new()));
+    if plan.is_laid("decoration") {
+        after = plan.seam("decoration", &At::new(STAGE, &after));
+    }
+    if plan.has(BackLiningLeft) || plan.has(BackLiningRight) {
+        after = plan.add(Operation {
+            pieces: vec![
+                BackLiningLeft,
+                BackLiningRight,
+                BackPocketLeft,
+                BackPocketRight,
+            ],
+            mind: says(&[
+                "top and foot of the lining turned in, its sides level with those of the pocket",
+                "the setting rows catch it later",
+            ]),
+            after,
+            ..pressed(
+                STAGE,
+                "back-pockets-line",
+                "Back pockets: lay in the linings",
+            )
+        });
+    }
+    plan.add(turned_in(
+        "back-pockets-press",
+        "Back pockets: turn in and press",
+        &pockets,
+        after,
+    ))
+}
+
+fn extra(plan: &mut Plan<'_>) -> After {
+    if !plan.has(PieceId::ExtraPocket) {
+        return After::new();
+    }
+    let hem = plan.seam("extra_hem", &At::new(STAGE, &After::new()));
+    plan.add(turned_in(
+        "extra-pocket-press",
+        "Extra pocket: turn in and press",
+        &[PieceId::ExtraPocket],
+        hem,
+    ))
+}
+
+fn fly_facing(plan: &mut Plan<'_>) -> After {
+    if !plan.has(PieceId::FlyFacing) {
+        return After::new();
+    }
+    let edge = plan.seam("fly_edge", &At::new(STAGE, &After::new()));
+    let on_facing = |f: &crate::Fixing| f.piece == PieceId::FlyFacing;
+    let holes = plan.fixings(|f| on_facing(f) && matches!(f.kind, FixingKind::Buttonhole(_)));
+    let zip = plan.fixings(|f| on_facing(f) && matches!(f.kind, FixingKind::Zip(..)));
+    let mut after = edge;
+    if !holes.is_empty() {
+        after = plan.buttonholes(
+            (STAGE, "fly-buttonholes", "Fly facing: buttonholes"),
+            holes,
+            &["through the facing alone, before it is joined; the eye towards the fly edge"],
+            after,
+        );
+    }
+    if !zip.is_empty() {
+        after = plan.add(Operation {
+            pieces: vec![PieceId::FlyFacing],
+            fixings: zip,
+            attachment: aid("zip foot"),
+            mind: says(&[
+                "left tape on the facing, teeth away from the fly edge; the right tape stays free",
+                "the style states no row for it: ask which stitch and yarn",
+            ]),
+            after,
+            ..not_stated(
+                STAGE,
+                "zip-left",
+                "Zip: sew its left tape on the facing",
+                "rows along the left tape of the zip",
+            )
+        });
+    }
+    after
+}
+
+fn shield(plan: &mut Plan<'_>) -> After {
+    if !plan.has(PieceId::FlyShield) {
+        return After::new();
+    }
+    plan.add(Operation {
+        pieces: vec![PieceId::FlyShield],
+        mind: says(&[
+            "fold right sides together, close the foot, turn and press",
+            "the style states no row for it: ask which stitch and yarn",
+        ]),
+        ..not_stated(
+            STAGE,
+            "fly-shield-close",
+            "Fly shield: fold and close its foot",
+            "closing row at the foot of the shield",
+        )
+    })
+}
+
+/// Marked and, where no folder folds it, pressed; labels go on while the inner ply lies flat.
+fn band(plan: &mut Plan<'_>) -> After {
+    if !plan.has(PieceId::Band) {
+        return After::new();
+    }
+    let seam = plan.seam_of("band");
+    let folder = seam.is_some_and(|s| s.construction == Construction::BandOverEdge);
+    let marks = "mark centre back, sides and centre fronts on both edges";
+    let marked = Operation {
+        pieces: vec![PieceId::Band],
+        mind: if folder {
+            says(&[marks])
+        } else {
+            says(&[marks, "press the fold and the turned-in edge"])
+        },
+        ..if folder {
+            by_hand(STAGE, "band-mark", "Waistband: mark")
+        } else {
+            pressed(STAGE, "band-press", "Waistband: mark and press")
+        }
+    };
+    let marked = plan.add(marked);
+    let labels =
+        plan.fixings(|f| f.piece == PieceId::Band && matches!(f.kind, FixingKind::Label(..)));
+    if labels.is_empty() {
+        return marked;
+    }
+    if plan.is_laid("label_set") {
+        let sewn = plan.seam("label_set", &At::new(STAGE, &marked));
+        plan.sets(&sewn, labels);
+        return sewn;
+    }
+    let trims = plan.trims_of(&labels);
+    let found = plan.unstated_trims(&trims);
+    plan.add(Operation {
+        pieces: vec![PieceId::Band],
+        fixings: labels,
+        sewn: found.iter().map(|u| u.sewn).sum(),
+        attachment: aid("template for the place"),
+        mind: says(&[
+            "through the inner ply of the band alone, before the band is set on",
+            "the style states no row for it: ask which stitch and yarn",
+        ]),
+        after: all_of(&[&marked]),
+        not_stated: Some(NotStated {
+            what: "rows that sew the labels on".to_owned(),
+            stitch: found.first().map(|u| u.stitch),
+            density: found.first().map(|u| u.density),
+        }),
+        ..not_stated(STAGE, "label-set-set", "Labels: sew on", "")
+    })
+}
