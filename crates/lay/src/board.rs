@@ -39,7 +39,7 @@ pub(crate) struct Board<'a> {
 
 /// The upright rectangle round a placed shape.
 #[derive(Clone, Copy, Debug)]
-struct Extent {
+pub(crate) struct Extent {
     left: f64,
     right: f64,
     low: f64,
@@ -47,7 +47,7 @@ struct Extent {
 }
 
 impl Extent {
-    fn new(at: Point, half: (f64, f64)) -> Self {
+    pub(crate) fn new(at: Point, half: (f64, f64)) -> Self {
         Self {
             left: at.x - half.0,
             right: at.x + half.0,
@@ -56,7 +56,16 @@ impl Extent {
         }
     }
 
-    fn meets(&self, other: &Self) -> bool {
+    pub(crate) fn wider(self, by: f64) -> Self {
+        Self {
+            left: self.left - by,
+            right: self.right + by,
+            low: self.low - by,
+            high: self.high + by,
+        }
+    }
+
+    pub(crate) fn meets(&self, other: &Self) -> bool {
         (self.left < other.right) & (self.right > other.left) & (self.low < other.high) & (self.high > other.low)
     }
 }
@@ -134,13 +143,18 @@ impl<'a> Board<'a> {
         self.measure_all();
     }
 
-    fn set(&mut self, copy: usize, pose: Pose) {
+    pub(crate) fn placed(&self) -> &[Placed] {
+        &self.placed
+    }
+
+    /// Moves a copy without measuring; [`Self::measure_all`] has to follow.
+    pub(crate) fn set(&mut self, copy: usize, pose: Pose) {
         self.poses[copy] = pose;
         self.placed[copy] = self.as_placed(copy, pose);
         self.boxes[copy] = Extent::new(pose.at, self.stance(copy, pose.stance).half);
     }
 
-    fn measure_all(&mut self) {
+    pub(crate) fn measure_all(&mut self) {
         let all = self.placed.len();
         for i in 0..all {
             for j in 0..i {
@@ -153,12 +167,7 @@ impl<'a> Board<'a> {
 
     fn overlap_of(&self, i: usize, j: usize) -> f64 {
         let gap = self.tables.shapes.gap;
-        let mut wide = self.boxes[i];
-        wide.left -= gap;
-        wide.right += gap;
-        wide.low -= gap;
-        wide.high += gap;
-        if wide.meets(&self.boxes[j]) {
+        if self.boxes[i].wider(gap).meets(&self.boxes[j]) {
             self.tables.depth(&self.placed[i], &self.placed[j]) * self.factor[i] * self.factor[j]
         } else {
             0.0

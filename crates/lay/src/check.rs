@@ -80,7 +80,7 @@ pub enum Fault {
 /// every rule of the problem.
 pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec<Fault> {
     let mut faults = counts(problem, placements);
-    let slack = touch(problem.width).max(length.to_mm() * 1e-12) * 2.0;
+    let slack = touch(problem.width) / 10.0;
     let mut laid: Vec<(&str, Vec<Point>, Rect)> = Vec::new();
     for placement in placements {
         let Some(piece) = problem.pieces.iter().find(|p| p.key == placement.key) else {

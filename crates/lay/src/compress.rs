@@ -19,7 +19,10 @@ pub(crate) fn compress(worker: &mut Worker) {
         let cut = worker.random.between(0.0, best.length);
         worker.board.shorten(best.length * (1.0 - step), cut);
         match worker.separate(&PATIENCE) {
-            Verdict::Free => worker.keep(),
+            Verdict::Free => {
+                crate::settle::squeeze(&mut worker.board, step);
+                worker.keep();
+            }
             Verdict::Stuck | Verdict::Overtaken => {}
             Verdict::Over => return,
         }

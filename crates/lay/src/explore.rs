@@ -26,6 +26,7 @@ pub(crate) fn explore(worker: &mut Worker) {
     while worker.stage == Stage::Explore {
         match worker.separate(&PATIENCE) {
             Verdict::Free => {
+                crate::settle::squeeze(&mut worker.board, SHRINK);
                 worker.keep();
                 shorten(worker);
                 put_by.clear();

@@ -31,6 +31,7 @@ mod place;
 mod problem;
 mod random;
 mod search;
+mod settle;
 mod shapes;
 mod start;
 mod tables;

@@ -27,7 +27,6 @@ pub(crate) struct NoFit {
 /// One convex sum: its sides are `planes[from..to]`.
 #[derive(Clone, Debug)]
 struct Sum {
-    bounds: Rect,
     from: usize,
     to: usize,
 }
@@ -65,26 +64,29 @@ impl Stretch {
 /// Cells a side of the grid.
 const CELLS: usize = 20;
 
-#[derive(Clone, Debug)]
+/// Marks the last side of a sum in a cell's list of sides.
+const LAST: u32 = 1 << 31;
+
+/// What can matter in each cell. Cells are small numbers and everything else is shared, because
+/// the search asks hundreds of these tables in turn and would else wait for memory.
+#[derive(Clone, Debug, Default)]
 struct Grid {
     per_mm: Vec2,
-    cells: Vec<Cell>,
-    sums: Vec<u16>,
-    rim: Vec<u16>,
+    /// 0 for a cell outside, otherwise one more than the number of its content.
+    cells: Vec<u16>,
+    contents: Vec<Content>,
+    /// Numbers of planes, sum by sum: only those sides that cross the cell.
+    planes: Vec<u32>,
+    /// Numbers of stretches.
+    rim: Vec<u32>,
 }
 
 #[derive(Clone, Copy, Debug)]
-struct Cell {
-    kind: Kind,
-    sums: (u32, u32),
+struct Content {
+    /// The sides to ask; none for a cell that is inside throughout.
+    planes: (u32, u32),
+    /// The stretches that can be nearest.
     rim: (u32, u32),
-}
-
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Kind {
-    Outside,
-    Inside,
-    Mixed,
 }
 
 impl NoFit {
@@ -101,10 +103,11 @@ impl NoFit {
         for p in &a.parts {
             for q in &against {
                 let sum = convex_sum(p, q);
-                outlines.push(match &round {
+                let sum = match &round {
                     Some(round) => convex_sum(&sum, round),
                     None => sum,
-                });
+                };
+                outlines.push(grown(&sum, GROWTH * touch));
             }
         }
         Self::of(&outlines, touch)
@@ -125,15 +128,11 @@ impl NoFit {
                     planes.push(Plane { normal, offset });
                 }
             }
-            sums.push(Sum {
-                bounds: bounds(outline),
-                from,
-                to: planes.len(),
-            });
+            sums.push(Sum { from, to: planes.len() });
         }
-        let whole = sums
+        let whole = outlines
             .iter()
-            .map(|s| s.bounds)
+            .map(|o| bounds(o))
             .reduce(|a, b| a.union(b))
             .unwrap_or_default();
         let mut out = Self {
@@ -141,12 +140,7 @@ impl NoFit {
             sums,
             planes,
             rim: Vec::new(),
-            grid: Grid {
-                per_mm: Vec2::ZERO,
-                cells: Vec::new(),
-                sums: Vec::new(),
-                rim: Vec::new(),
-            },
+            grid: Grid::default(),
         };
         out.rim = out.find_rim(outlines, touch);
         out.fill_grid();
@@ -216,59 +210,62 @@ impl NoFit {
             return;
         }
         let cell = Vec2::new(size.width, size.height) / CELLS as f64;
-        let reach = cell.hypot() / 2.0;
         let mut grid = Grid {
             per_mm: Vec2::new(1.0 / cell.x, 1.0 / cell.y),
             cells: Vec::with_capacity(CELLS * CELLS),
-            sums: Vec::new(),
-            rim: Vec::new(),
+            ..Grid::default()
         };
         let mut distances: Vec<f64> = Vec::with_capacity(self.rim.len());
         for row in 0..CELLS {
             for column in 0..CELLS {
                 let middle = self.bounds.origin()
                     + Vec2::new((column as f64 + 0.5) * cell.x, (row as f64 + 0.5) * cell.y);
-                let (first_sum, first_rim) = (grid.sums.len() as u32, grid.rim.len() as u32);
-                let mut kind = Kind::Outside;
-                for (k, sum) in self.sums.iter().enumerate() {
-                    let deepest = self.planes[sum.from..sum.to]
-                        .iter()
-                        .map(|plane| plane.beyond(middle))
-                        .fold(f64::NEG_INFINITY, f64::max);
-                    if deepest < -reach {
-                        kind = Kind::Inside;
-                        break;
-                    }
-                    if deepest < reach {
-                        kind = Kind::Mixed;
-                        grid.sums.push(k as u16);
+                let reach = cell.hypot() / 2.0;
+                let Some(planes) = self.sides_across(middle, reach, &mut grid.planes) else {
+                    grid.cells.push(0);
+                    continue;
+                };
+                let first = grid.rim.len() as u32;
+                distances.clear();
+                distances.extend(self.rim.iter().map(|s| s.nearest(middle).hypot()));
+                let near = distances.iter().fold(f64::INFINITY, |a, b| a.min(*b));
+                for (k, distance) in distances.iter().enumerate() {
+                    if *distance <= near + 2.0 * reach {
+                        grid.rim.push(k as u32);
                     }
                 }
-                if kind == Kind::Inside {
-                    grid.sums.truncate(first_sum as usize);
-                }
-                if kind != Kind::Outside {
-                    distances.clear();
-                    distances.extend(self.rim.iter().map(|s| s.nearest(middle).hypot()));
-                    let near = distances.iter().fold(f64::INFINITY, |a, b| a.min(*b));
-                    for (k, distance) in distances.iter().enumerate() {
-                        if *distance <= near + 2.0 * reach {
-                            grid.rim.push(k as u16);
-                        }
-                    }
-                }
-                grid.cells.push(Cell {
-                    kind,
-                    sums: (first_sum, grid.sums.len() as u32),
-                    rim: (first_rim, grid.rim.len() as u32),
-                });
+                let rim = (first, grid.rim.len() as u32);
+                grid.contents.push(Content { planes, rim });
+                grid.cells.push(grid.contents.len() as u16);
             }
         }
         self.grid = grid;
     }
 
-    /// The cell of a place, when the place is inside.
-    fn cell_if_inside(&self, p: Point) -> Option<&Cell> {
+    /// Lists the sides that cross a cell, sum by sum; an empty list when the cell lies inside a sum
+    /// altogether, and nothing when it lies outside all of them.
+    fn sides_across(&self, middle: Point, reach: f64, list: &mut Vec<u32>) -> Option<(u32, u32)> {
+        let first = list.len();
+        for sum in &self.sums {
+            let sides = &self.planes[sum.from..sum.to];
+            let deepest = sides.iter().map(|p| p.beyond(middle)).fold(f64::NEG_INFINITY, f64::max);
+            if deepest < -reach {
+                list.truncate(first);
+                return Some((first as u32, first as u32));
+            }
+            if deepest < reach {
+                let across = (sum.from..sum.to).filter(|k| self.planes[*k].beyond(middle) >= -reach);
+                list.extend(across.map(|k| k as u32));
+                if let Some(last) = list.last_mut() {
+                    *last |= LAST;
+                }
+            }
+        }
+        (list.len() > first).then_some((first as u32, list.len() as u32))
+    }
+
+    /// What matters at a place, when the place is inside.
+    fn content_if_inside(&self, p: Point) -> Option<&Content> {
         let dx = (p.x - self.bounds.x0) * self.grid.per_mm.x;
         let dy = (p.y - self.bounds.y0) * self.grid.per_mm.y;
         if !(dx > 0.0 && dy > 0.0) {
@@ -278,27 +275,27 @@ impl NoFit {
         if column >= CELLS || row >= CELLS {
             return None;
         }
-        let cell = self.grid.cells.get(row * CELLS + column)?;
-        match cell.kind {
-            Kind::Outside => None,
-            Kind::Inside => Some(cell),
-            Kind::Mixed => {
-                let sums = &self.grid.sums[cell.sums.0 as usize..cell.sums.1 as usize];
-                sums.iter()
-                    .any(|&k| {
-                        let sum = &self.sums[k as usize];
-                        self.planes[sum.from..sum.to].iter().all(|plane| plane.beyond(p) < 0.0)
-                    })
-                    .then_some(cell)
+        let number = *self.grid.cells.get(row * CELLS + column)?;
+        let content = self.grid.contents.get(usize::from(number).checked_sub(1)?)?;
+        let sides = &self.grid.planes[content.planes.0 as usize..content.planes.1 as usize];
+        let mut within = true;
+        for side in sides {
+            within &= self.planes[(side & !LAST) as usize].beyond(p) < 0.0;
+            if side & LAST != 0 {
+                if within {
+                    return Some(content);
+                }
+                within = true;
             }
         }
+        sides.is_empty().then_some(content)
     }
 
     /// How far the place is from the nearest free one; 0 when it is free itself.
     pub(crate) fn depth(&self, p: Point) -> f64 {
-        match self.cell_if_inside(p) {
+        match self.content_if_inside(p) {
             None => 0.0,
-            Some(cell) => self.grid.rim[cell.rim.0 as usize..cell.rim.1 as usize]
+            Some(at) => self.grid.rim[at.rim.0 as usize..at.rim.1 as usize]
                 .iter()
                 .map(|&k| self.rim[k as usize].nearest(p).hypot2())
                 .fold(f64::INFINITY, f64::min)
@@ -308,8 +305,8 @@ impl NoFit {
 
     /// The shortest move to a free place, when the place is not free.
     pub(crate) fn way_out(&self, p: Point) -> Option<Vec2> {
-        let cell = self.cell_if_inside(p)?;
-        self.grid.rim[cell.rim.0 as usize..cell.rim.1 as usize]
+        let at = self.content_if_inside(p)?;
+        self.grid.rim[at.rim.0 as usize..at.rim.1 as usize]
             .iter()
             .map(|&k| self.rim[k as usize].nearest(p))
             .min_by(|a, b| a.hypot2().total_cmp(&b.hypot2()))
@@ -335,6 +332,23 @@ impl NoFit {
         }
         merged
     }
+}
+
+/// Where a search ends just inside the rim by the slack, the pieces themselves must not overlap:
+/// the areas are grown by nearly as much.
+const GROWTH: f64 = 0.999;
+
+/// A convex polygon with every side moved outward, corners mitred.
+fn grown(polygon: &[Point], by: f64) -> Vec<Point> {
+    let n = polygon.len();
+    (0..n)
+        .map(|i| {
+            let (a, b, c) = (polygon[(i + n - 1) % n], polygon[i], polygon[(i + 1) % n]);
+            let normal = |v: Vec2| Vec2::new(v.y, -v.x) / v.hypot();
+            let (m, k) = (normal(b - a), normal(c - b));
+            b + (m + k) * (by / (1.0 + m.dot(k)).max(1e-3))
+        })
+        .collect()
 }
 
 /// A regular polygon round a disc, so that no distance measured by it is too small.

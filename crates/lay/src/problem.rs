@@ -222,10 +222,10 @@ impl Problem {
     }
 }
 
-/// Pieces nearer than this count as touching, which is allowed: a ten-millionth of the width,
-/// 0.08 micrometres on a cloth of 78 cm. Sums of floating point numbers need some such slack.
+/// Distances up to this count as none: a millionth of the width, under a micrometre on a cloth of
+/// 78 cm. Sums of floating point numbers need some such slack.
 pub(crate) fn touch(width: Length) -> f64 {
-    width.to_mm() * 1e-7
+    width.to_mm() * 1e-6
 }
 
 /// The smallest upright rectangle round the points.

@@ -4,6 +4,7 @@ use crate::board::{Board, Poses};
 use crate::exchange::{Exchange, Stage};
 use crate::place::improve;
 use crate::random::Random;
+use crate::settle::settle;
 use crate::tables::Tables;
 
 /// A look at the clock after this many places tried.
@@ -148,6 +149,9 @@ impl<'a> Worker<'a> {
                 if total < least {
                     least = total;
                     least_poses = self.board.poses();
+                    if settle(&mut self.board) {
+                        return Verdict::Free;
+                    }
                     if total < mark * WORTHWHILE {
                         mark = total;
                         idle = 0;
