@@ -8,6 +8,7 @@ use crate::allowance::allowances;
 use crate::construct::{Rule, class_of, construct, operation_of};
 use crate::context::mm;
 use crate::garment::{Garment, RowEnd};
+use crate::work::gauge_of;
 
 /// What a construction list says about a seam besides its rows. Any of the texts may be empty.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -28,6 +29,9 @@ pub struct Described {
     pub allowances: String,
     /// "front over back; both edges turned into each other".
     pub lies: String,
+    /// How the needles stand that sew each row: "two needles, 6.4 mm", "single needle"; empty for a
+    /// row without a place.
+    pub gauges: Vec<String>,
     /// How each row begins and ends: "both ends: threads tucked into the fold".
     pub ends: Vec<String>,
 }
@@ -47,6 +51,9 @@ pub fn describe(garment: &Garment, seam: &Seam) -> Described {
         plies: plies(garment, seam, facts.plies),
         allowances: widths(garment, seam),
         lies: lies(garment, seam),
+        gauges: (1..=seam.rows.len())
+            .map(|number| gauge_of(garment, seam, number))
+            .collect(),
         ends: (1..=seam.rows.len())
             .map(|number| ends_of(garment, &seam.name, number))
             .collect(),

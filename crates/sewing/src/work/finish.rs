@@ -159,6 +159,8 @@ fn rivets(plan: &mut Plan<'_>, before: &Before<'_>, tacks: &After) -> After {
         return After::new();
     }
     let legs = all_of(&[&before.legs.inseam, &before.legs.outseam]);
+    let mut tacks = tacks.clone();
+    tacks.retain(|key| key == "bartacks-mouths");
     plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::PocketFacing, PieceId::PocketBag],
         fixings: there,
@@ -166,7 +168,7 @@ fn rivets(plan: &mut Plan<'_>, before: &Before<'_>, tacks: &After) -> After {
             "at both ends of each mouth, on the tacks; keep the under layer of the bag away",
             "cap outside, stud inside",
         ]),
-        after: all_of(&[before.band, &before.fronts.bags, &legs, tacks]),
+        after: all_of(&[before.band, &before.fronts.bags, &legs, &tacks]),
         ..operation(
             STAGE,
             (Work::Set, "rivet press"),

@@ -72,6 +72,7 @@ fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
     let zip = plan.garment.doc.fly.closing == Closing::Zip;
     let shield = plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::FlyShield],
+        parts: says(&["seam:fly"]),
         sewn: half,
         mind: says(&[
             if zip {

@@ -103,7 +103,7 @@ pub(super) fn of_unstated(garment: &Garment, seam: &Seam, does: Does) -> Vec<Str
 
 fn neatened(seam: &Seam) -> Vec<String> {
     match (seam.name.as_str(), seam.construction) {
-        ("fly_edge", _) => says(&["both plies together; the knife only trims threads"]),
+        ("fly_edge", _) => says(&["both plies together, on their finished line; cut nothing off"]),
         (_, Construction::PressedOpen) => {
             says(&["each edge by itself, before the seam is joined; cut nothing off"])
         }
@@ -233,15 +233,18 @@ fn set_on(garment: &Garment, seam: &Seam) -> Vec<String> {
 
 /// Which way the work lies under the machine.
 fn reach(seam: &Seam, in_tube: bool) -> Option<String> {
-    match seam.name.as_str() {
-        "inseam" | "outseam" if in_tube => {
-            Some("the leg is a tube now: over the arm of the machine, from the hem".to_owned())
+    let how = match (seam.name.as_str(), in_tube) {
+        ("inseam", false) => {
+            "from hem to hem over the crossing at the crotch; the legs are open at the outseams and lie flat"
         }
-        "inseam" | "outseam" => {
-            Some("the leg is still open on its other side and lies flat".to_owned())
+        ("inseam", true) => {
+            "from hem to hem over the crossing at the crotch; the legs are tubes now, over the arm of the machine"
         }
-        _ => None,
-    }
+        ("outseam", false) => "the legs are open at the inseams and lie flat",
+        ("outseam", true) => "the legs are tubes now: over the arm of the machine, from the hem",
+        _ => return None,
+    };
+    Some(how.to_owned())
 }
 
 /// What a way of ending a row asks for.

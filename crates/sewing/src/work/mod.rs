@@ -22,6 +22,7 @@ mod waist;
 
 pub use legs::closing_seam;
 pub use operation::{Attachment, Needle, NotStated, Operation, Stage, Work};
+pub(crate) use passes::gauge_of;
 
 use crate::garment::Garment;
 use plan::Plan;

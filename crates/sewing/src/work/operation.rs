@@ -3,6 +3,7 @@
 use draft::PieceId;
 use trade::{Confidence, Length, StitchDensity, StitchType};
 
+use crate::context::mm;
 use crate::garment::RowYarn;
 
 /// One operation: what one person does at one machine or table, on every pair alike.
@@ -33,8 +34,11 @@ pub struct Operation {
     pub attachment: Option<Attachment>,
     /// Needles in the machine; 0 where nothing is sewn.
     pub needle_count: u8,
-    /// From each needle to the next; empty for a single one.
+    /// From each row to the next; empty where one row is sewn.
     pub gauges: Vec<Length>,
+    /// The bite of an overedge, or the spacing of the needles of a single covering stitch; none where
+    /// the stitch has none.
+    pub bite: Option<Length>,
     /// What the machine sews in a pair: its longest needle row, tacks and buttonholes together. For
     /// work that is not stated what the estimate of its yarn takes, nothing where there is none.
     pub sewn: Length,
@@ -59,18 +63,30 @@ impl Operation {
             .flat_map(|needle| needle.rows.iter().copied())
     }
 
-    /// "6.4 mm", "6.4 and 6.4 mm"; "single needle" where one sews; empty where none does.
+    /// "two needles, 6.4 mm", "single needle", "bite 5.6 mm"; empty where nothing is sewn.
     pub fn gauge_words(&self) -> String {
-        let gauges: Vec<String> = self
-            .gauges
-            .iter()
-            .map(|g| format!("{:.1}", g.to_mm()))
-            .collect();
-        match (gauges.is_empty(), self.needle_count) {
-            (true, 0) => String::new(),
-            (true, _) => "single needle".to_owned(),
-            (false, _) => format!("{} mm", gauges.join(" and ")),
-        }
+        gauge_words(self.needle_count, &self.gauges, self.bite)
+    }
+}
+
+/// How the needles stand, in words.
+pub(super) fn gauge_words(needles: u8, gauges: &[Length], bite: Option<Length>) -> String {
+    let many = match needles {
+        0 => return String::new(),
+        1 => "single needle".to_owned(),
+        2 => "two needles".to_owned(),
+        3 => "three needles".to_owned(),
+        4 => "four needles".to_owned(),
+        more => format!("{more} needles"),
+    };
+    let gauges: Vec<String> = gauges
+        .iter()
+        .map(|gauge| format!("{:.1}", gauge.to_mm()))
+        .collect();
+    match (gauges.is_empty(), bite) {
+        (false, _) => format!("{many}, {} mm", gauges.join(" and ")),
+        (true, Some(bite)) => format!("{many}, bite {}", mm(bite)),
+        (true, None) => many,
     }
 }
 

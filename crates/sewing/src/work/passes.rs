@@ -8,8 +8,12 @@ use style::{BandMethod, Construction, RowSpec, Seam};
 use trade::{Length, StitchType};
 
 use super::machine;
+use super::operation::gauge_words;
+use crate::construct::operation_of;
+use crate::context::mm;
 use crate::garment::Garment;
 use crate::rows::JOINING;
+use crate::yarn::overedge_bite;
 
 /// What a pass does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -213,4 +217,56 @@ fn together(seam: &Seam, pass: &Pass, row: &RowSpec) -> bool {
 pub(super) fn gauges(mut offsets: Vec<Length>) -> Vec<Length> {
     offsets.sort_by(Length::total_cmp);
     offsets.windows(2).map(|pair| pair[1] - pair[0]).collect()
+}
+
+/// Needles in the machine: one a row, or as many as the stitch has for itself.
+pub(super) fn needles_in(stitch: StitchType, rows: usize) -> u8 {
+    let rows = u8::try_from(rows).unwrap_or(u8::MAX);
+    rows.max(stitch.threads().needle)
+}
+
+/// The bite of an overedge, or the spacing of the needles of a covering stitch, where one row is
+/// sewn by itself.
+pub(super) fn bite_of(seam: &Seam, number: usize) -> Option<Length> {
+    let stitch = seam.rows.get(number.checked_sub(1)?)?.stitch;
+    if stitch.is_overedge() {
+        return Some(overedge_bite());
+    }
+    let gauge = operation_of(seam)?.gauge?;
+    (stitch.threads().needle > 1).then(|| (gauge.0 + gauge.1) / 2.0)
+}
+
+/// How the needles stand that sew a row: "two needles, 6.4 mm", "single needle, 34.0 mm from row 1".
+/// Empty for a row without a place.
+pub(crate) fn gauge_of(garment: &Garment, seam: &Seam, number: usize) -> String {
+    let passes = passes(garment, seam);
+    let Some(pass) = passes.iter().find(|pass| pass.rows.contains(&number)) else {
+        return String::new();
+    };
+    let spec = |number: usize| seam.rows.get(number.checked_sub(1)?);
+    let together = || pass.rows.iter().filter_map(|number| spec(*number));
+    let stitch = together()
+        .map(|row| row.stitch)
+        .next()
+        .unwrap_or(StitchType::S301);
+    let bite = bite_of(seam, number).filter(|_| pass.rows.len() == 1);
+    let needles = needles_in(stitch, pass.rows.len());
+    let mut words = gauge_words(
+        needles,
+        &gauges(together().map(|r| r.offset).collect()),
+        bite,
+    );
+    let holds = |other: usize| {
+        let of = |pass: &&Pass| pass.rows.contains(&other) && pass.does.holds();
+        passes.iter().any(|pass| of(&pass))
+    };
+    // A visible row sewn by itself keeps its distance from the one before.
+    let before = (1..number).rev().find(|other| holds(*other));
+    if let (true, 1, Some(before)) = (pass.does.holds(), pass.rows.len(), before)
+        && let (Some(this), Some(other)) = (spec(number), spec(before))
+    {
+        let apart = (this.offset - other.offset).abs();
+        words.push_str(&format!(", {} from row {before}", mm(apart)));
+    }
+    words
 }

@@ -2,18 +2,19 @@
 
 use draft::PieceId;
 use style::{Construction, Seam, known};
+use trade::seam::operation as operation_named;
 use trade::{Confidence, Length, StitchType};
 
 use super::machine;
 use super::mind;
 use super::operation::{Attachment, Needle, NotStated, Operation, Stage, Work};
-use super::passes::{Does, Pass, gauges, passes};
+use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
 use crate::construct::operation_of;
 use crate::context::{Context, mm};
 use crate::describe::ends_of;
 use crate::edges::{EdgeUse, edge_use};
 use crate::garment::{Fixing, FixingKind, Garment};
-use crate::yarn::{BUTTONHOLE_DENSITY, Consumption, Sewn, Unstated, consumption};
+use crate::yarn::{BUTTONHOLE_DENSITY, Consumption, Sewn, Unstated, consumption, overedge_bite};
 
 /// Keys of what has to be done before.
 pub(super) type After = Vec<String>;
@@ -46,6 +47,7 @@ pub(super) fn operation(
         attachment: None,
         needle_count: 0,
         gauges: Vec::new(),
+        bite: None,
         sewn: Length::ZERO,
         not_stated: None,
         mind: Vec::new(),
@@ -136,6 +138,7 @@ impl<'g> Plan<'g> {
     /// Adds an operation at the end; what comes next may name it as done before.
     pub fn add(&mut self, mut operation: Operation) -> After {
         operation.number = self.operations.len() + 1;
+        operation.key = self.free_key(&operation.key);
         operation.pieces.retain(|piece| self.has(*piece));
         operation.pieces.sort_unstable();
         operation.pieces.dedup();
@@ -179,14 +182,18 @@ impl<'g> Plan<'g> {
             return self.without_rows(name, at);
         };
         let passes = passes(self.garment, seam);
-        if passes.is_empty() {
-            return self.without_rows(name, at);
-        }
         let neatened_first = seam.construction == Construction::PressedOpen;
         if neatened_first {
             after = self.unstated(seam, Does::Neatens, at, &after);
         }
         after = self.unstated(seam, Does::Joins, at, &after);
+        if passes.is_empty() {
+            let after_these = At {
+                after: &after,
+                ..*at
+            };
+            after = self.without_rows(name, &after_these);
+        }
         for pass in passes.iter().filter(|pass| !pass.does.holds()) {
             after = self.pass(seam, pass, at, &after);
         }
@@ -246,7 +253,10 @@ impl<'g> Plan<'g> {
         let stitch = needles
             .first()
             .map_or(StitchType::S301, |needle| needle.stitch);
-        let usual = operation_of(seam);
+        let usual = match pass.does {
+            Does::Holds(Holding::Round) => operation_named("waistband-topstitched"),
+            _ => operation_of(seam),
+        };
         let mut operation = Operation {
             pieces: self.pieces_of(&seam.name),
             parts: vec![format!("seam:{}", seam.name)],
@@ -258,6 +268,7 @@ impl<'g> Plan<'g> {
             ),
             needle_count: needles_in(stitch, needles.len()),
             gauges: gauges(offsets),
+            bite: self.bite(seam, pass),
             sewn: needles
                 .iter()
                 .map(|n| n.sewn)
@@ -272,7 +283,7 @@ impl<'g> Plan<'g> {
                     Work::Sewn,
                     machine::machine(seam, pass.does, (stitch, needles.len()), at.in_tube),
                 ),
-                &self.free_key(&key_of(&seam.name, pass.does)),
+                &key_of(&seam.name, pass.does),
                 &name_of(seam, pass),
             )
         };
@@ -301,7 +312,7 @@ impl<'g> Plan<'g> {
         let Some(found) = self.unstated_of(&seam.name, does) else {
             return after.clone();
         };
-        let key = self.free_key(&key_of(&seam.name, does));
+        let key = key_of(&seam.name, does);
         let name = format!(
             "{}: {}",
             mind::subject(&seam.name),
@@ -312,6 +323,7 @@ impl<'g> Plan<'g> {
             pieces: self.pieces_of(&seam.name),
             parts: vec![format!("seam:{}", seam.name)],
             needle_count: needles_in(found.stitch, 1),
+            bite: found.stitch.is_overedge().then(overedge_bite),
             sewn: found.sewn,
             not_stated: Some(NotStated {
                 what: match does {
@@ -432,8 +444,14 @@ impl<'g> Plan<'g> {
     fn tacked(&mut self, operation: Operation, fixings: Vec<usize>) -> After {
         let needles = self.tacks(&fixings);
         let on = |index: &usize| self.garment.fixings.get(*index).map(|f| f.piece);
+        let seams = needles
+            .iter()
+            .filter(|needle| self.seam_of(&needle.seam).is_some());
         let operation = Operation {
             pieces: fixings.iter().filter_map(on).collect(),
+            parts: seams
+                .map(|needle| format!("seam:{}", needle.seam))
+                .collect(),
             sewn: needles.iter().map(|needle| needle.sewn).sum(),
             needle_count: 1,
             needles,
@@ -459,6 +477,14 @@ impl<'g> Plan<'g> {
             after: at.after.clone(),
             ..not_stated(at.stage, &key, &title, "every row of this seam")
         })
+    }
+
+    /// The bite or spacing that is not the distance of two rows.
+    fn bite(&self, seam: &Seam, pass: &Pass) -> Option<Length> {
+        let [number] = pass.rows[..] else {
+            return None;
+        };
+        bite_of(seam, number)
     }
 
     fn needle(&self, seam: &Seam, number: usize) -> Option<Needle> {
@@ -569,8 +595,25 @@ impl<'g> Plan<'g> {
     }
 }
 
+/// Where its name says what is done to a seam, the key need not.
 fn key_of(seam: &str, does: Does) -> String {
-    format!("{}-{}", seam.replace('_', "-"), does.key())
+    let plain = match does {
+        Does::Joins => seam == "bag_close",
+        Does::Neatens => false,
+        Does::Holds(holding) => {
+            seam != "band"
+                && matches!(
+                    holding,
+                    Holding::Hem | Holding::Set | Holding::Strip | Holding::Decorate
+                )
+        }
+    };
+    let name = seam.replace('_', "-");
+    if plain {
+        name
+    } else {
+        format!("{name}-{}", does.key())
+    }
 }
 
 fn name_of(seam: &Seam, pass: &Pass) -> String {
@@ -583,12 +626,6 @@ fn name_of(seam: &Seam, pass: &Pass) -> String {
         [most @ .., last] => format!("{subject}: {phrase}, rows {} and {last}", most.join(", ")),
         [] => format!("{subject}: {phrase}"),
     }
-}
-
-/// Needles in the machine: one a row, or as many as the stitch has for itself.
-fn needles_in(stitch: StitchType, rows: usize) -> u8 {
-    let rows = u8::try_from(rows).unwrap_or(u8::MAX);
-    rows.max(stitch.threads().needle)
 }
 
 fn once_each(texts: Vec<String>) -> Vec<String> {

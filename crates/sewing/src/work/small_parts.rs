@@ -4,7 +4,7 @@ use draft::PieceId;
 use style::Construction;
 
 use super::operation::{NotStated, Operation, Stage, Work};
-use super::plan::{After, At, Plan, aid, all_of, by_hand, not_stated, operation, pressed, says};
+use super::plan::{After, At, Plan, aid, by_hand, not_stated, operation, pressed, says};
 use crate::context::mm;
 use crate::garment::FixingKind;
 
@@ -127,7 +127,7 @@ fn back_pockets(plan: &mut Plan<'_>) -> After {
                 BackPocketRight,
             ],
             mind: says(&[
-                "top and foot of the lining turned in, its sides level with those of the pocket",
+                "turned-in edges of the lining towards the pocket, its sides level with the pocket's",
                 "the setting rows catch it later",
             ]),
             after,
@@ -163,19 +163,22 @@ fn fly_facing(plan: &mut Plan<'_>) -> After {
     if !plan.has(PieceId::FlyFacing) {
         return After::new();
     }
-    let edge = plan.seam("fly_edge", &At::new(STAGE, &After::new()));
     let on_facing = |f: &crate::Fixing| f.piece == PieceId::FlyFacing;
     let holes = plan.fixings(|f| on_facing(f) && matches!(f.kind, FixingKind::Buttonhole(_)));
     let zip = plan.fixings(|f| on_facing(f) && matches!(f.kind, FixingKind::Zip(..)));
-    let mut after = edge;
+    let mut after = After::new();
     if !holes.is_empty() {
         after = plan.buttonholes(
             (STAGE, "fly-buttonholes", "Fly facing: buttonholes"),
             holes,
-            &["through the facing alone, before it is joined; the eye towards the fly edge"],
+            &[
+                "through the ply that lies behind, before both are put together",
+                "the eye towards the fly edge",
+            ],
             after,
         );
     }
+    after = plan.seam("fly_edge", &At::new(STAGE, &after));
     if !zip.is_empty() {
         after = plan.add(Operation {
             pieces: vec![PieceId::FlyFacing],
@@ -234,7 +237,7 @@ fn band(plan: &mut Plan<'_>) -> After {
         ..if folder {
             by_hand(STAGE, "band-mark", "Waistband: mark")
         } else {
-            pressed(STAGE, "band-press", "Waistband: mark and press")
+            pressed(STAGE, "band-mark", "Waistband: mark and press")
         }
     };
     let marked = plan.add(marked);
@@ -259,12 +262,12 @@ fn band(plan: &mut Plan<'_>) -> After {
             "through the inner ply of the band alone, before the band is set on",
             "the style states no row for it: ask which stitch and yarn",
         ]),
-        after: all_of(&[&marked]),
+        after: marked,
         not_stated: Some(NotStated {
             what: "rows that sew the labels on".to_owned(),
             stitch: found.first().map(|u| u.stitch),
             density: found.first().map(|u| u.density),
         }),
-        ..not_stated(STAGE, "label-set-set", "Labels: sew on", "")
+        ..not_stated(STAGE, "label-set", "Labels: sew on", "")
     })
 }

@@ -93,7 +93,7 @@ pub(super) fn patch(plan: &mut Plan<'_>, band: &After) -> After {
             stitch: found.first().map(|u| u.stitch),
             density: found.first().map(|u| u.density),
         }),
-        ..not_stated(Stage::Band, "patch-set-set", "Patch: sew on", "")
+        ..not_stated(Stage::Band, "patch-set", "Patch: sew on", "")
     })
 }
 
