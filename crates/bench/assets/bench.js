@@ -3,6 +3,7 @@
 import { ask } from './swap.js';
 import { unsaved } from './fields.js';
 import { showAll } from './drawing.js';
+import './marks.js';
 
 // The key came in the address and is a cookie now; it need not stay in view or in the history.
 const here = new URL(location.href);
@@ -49,7 +50,12 @@ function go(address) {
   for (const name of ['panel', 'part']) {
     if (now.has(name)) address.searchParams.set(name, now.get(name));
   }
-  if ((address.searchParams.get('view') ?? 'front') !== (now.get('view') ?? 'front')) showAll();
+  if (picture(address.searchParams) !== picture(now)) showAll();
   history.pushState(null, '', address);
   ask('fragments');
+}
+
+/** Which picture an address shows; another one is seen whole at first. */
+function picture(query) {
+  return query.get('plate') || query.get('view') || 'front';
 }

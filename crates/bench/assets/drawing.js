@@ -38,6 +38,7 @@ export function showAll() {
 function dress() {
   const drawing = svg();
   if (!drawing || 'dressed' in drawing.dataset) return;
+  new ResizeObserver(apply).observe(drawing);
   drawing.dataset.dressed = '';
   drawing.removeAttribute('width');
   drawing.removeAttribute('height');
@@ -48,7 +49,14 @@ function dress() {
 
 function apply() {
   const { x, y, width, height } = box ?? all;
-  svg()?.setAttribute('viewBox', `${x} ${y} ${width} ${height}`);
+  for (const drawing of figure.querySelectorAll('svg')) {
+    drawing.setAttribute('viewBox', `${x} ${y} ${width} ${height}`);
+  }
+  // Numbers over the drawing stay as large as they are, however close one looks.
+  const scale = 1 / (svg()?.getScreenCTM()?.a || 1);
+  for (const mark of figure.querySelectorAll('[data-mark]')) {
+    mark.setAttribute('transform', `translate(${mark.dataset.x} ${mark.dataset.y}) scale(${scale})`);
+  }
 }
 
 /** A place on the screen, in millimetres of the drawing. */

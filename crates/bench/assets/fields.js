@@ -8,7 +8,7 @@ const PAUSE_MS = 120;
 const waiting = new Map();
 
 document.addEventListener('input', ({ target }) => {
-  if (target.matches('input[data-path]')) typing.add(target);
+  if (target.matches('input[data-path]') && isTyped(target)) typing.add(target);
 });
 
 document.addEventListener('change', ({ target }) => {
@@ -17,7 +17,7 @@ document.addEventListener('change', ({ target }) => {
 
 document.addEventListener('keydown', (event) => {
   const field = event.target;
-  if (!(field instanceof HTMLInputElement) || !field.dataset.path) return;
+  if (!(field instanceof HTMLInputElement) || !field.dataset.path || !isTyped(field)) return;
   if (event.key === 'Enter') commit(field);
   else if (event.key === 'Escape') revert(field);
   else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
@@ -33,14 +33,10 @@ document.addEventListener('keydown', (event) => {
 });
 
 document.addEventListener('click', ({ target }) => {
-  const button = target.closest('button[data-remove], button[data-insert]');
+  const button = target.closest('button[data-edits]');
   if (!button) return;
-  const { remove, insert, value } = button.dataset;
-  const section = button.closest('details')?.querySelector('summary');
-  const edit = remove
-    ? { edit: 'remove', path: remove }
-    : { edit: 'insert', path: insert, value: JSON.parse(value) };
-  ask('edit', { edits: [edit] }, button).then(() => {
+  const section = button.closest('details, .group')?.querySelector('summary, h3');
+  ask('edit', { edits: JSON.parse(button.dataset.edits) }, button).then(() => {
     if (!button.isConnected) section?.focus();
   });
 });
@@ -49,23 +45,40 @@ document.addEventListener('click', ({ target }) => {
 function commit(field) {
   clearTimeout(waiting.get(field));
   waiting.delete(field);
-  const value = field.value.trim();
-  if (field.tagName === 'INPUT') {
+  if (isTyped(field)) {
     if (!typing.has(field)) return;
     typing.delete(field);
-    if (value === field.getAttribute('value')) {
+    if (field.value.trim() === field.getAttribute('value')) {
       revert(field);
       return;
     }
   }
-  const { path } = field.dataset;
-  const empties = value === '' && 'optional' in field.dataset;
-  const edit = empties ? { edit: 'remove', path } : { edit: 'set', path, value };
-  ask('edit', { edits: [edit] }, field);
+  const { edits } = (field.selectedOptions?.[0] ?? field).dataset;
+  ask('edit', { edits: edits ? JSON.parse(edits) : [editOf(field)] }, field);
+}
+
+/** The one change a field stands for. */
+function editOf(field) {
+  const { path, kind } = field.dataset;
+  if (kind === 'flag') return { edit: 'set', path, value: field.checked };
+  if (kind === 'list') {
+    const all = [...field.closest('[role=group]').querySelectorAll('[data-kind=list]')];
+    const value = all.filter((each) => each.checked).map((each) => each.value);
+    return value.length > 0 ? { edit: 'set', path, value } : { edit: 'remove', path };
+  }
+  const value = field.value.trim();
+  const may = field.tagName === 'SELECT' || 'optional' in field.dataset;
+  if (value === '' && may) return { edit: 'remove', path };
+  return { edit: 'set', path, value: kind === 'whole' && /^\d{1,9}$/.test(value) ? Number(value) : value };
+}
+
+function isTyped(field) {
+  return field.tagName === 'INPUT' && field.type === 'text';
 }
 
 /** Shows what the file says again. */
 function revert(field) {
+  if (!isTyped(field)) return;
   field.value = field.getAttribute('value') ?? '';
   settle(field);
 }

@@ -1,6 +1,6 @@
 // The parts of the drawing and their sections beside it: each finds the other.
 
-import { whenSwapped } from './swap.js';
+import { ask, whenSwapped } from './swap.js';
 
 /** How far from a line a pointer may be, in screen pixels, to mean it, where it has no wider line of its own. */
 const REACH = [0, 4];
@@ -9,10 +9,22 @@ const how = document.getElementById('how');
 const usualHow = how?.textContent ?? '';
 const pointed = document.getElementById('pointed');
 let hovered = null;
+/** The panel and the seam that the page was last filled for. */
+const asked = new URLSearchParams(location.search);
+let fetched = { name: asked.get('panel') ?? 'fit', seam: seamOf(asked.get('part')) };
 
-/** The section that says something about a part. */
+/** A part where it is a seam, whose section is drawn when it is open. */
+function seamOf(part) {
+  return part?.startsWith('seam:') ? part : null;
+}
+
+
+/** The section that says something about a part: in the open panel, else where it is decided. */
 function sectionOf(part) {
-  return panel?.querySelector(`[data-for~="${CSS.escape(part)}"]`) ?? null;
+  const all = [...(panel?.querySelectorAll(`[data-for~="${CSS.escape(part)}"]`) ?? [])];
+  const where = (name) => all.find((section) => section.closest('.scroll > section').id === name);
+  const open = panel?.querySelector('.scroll > section:not([hidden])')?.id;
+  return where(open) ?? where('details') ?? all[0] ?? null;
 }
 
 function nameOf(part) {
@@ -65,10 +77,10 @@ export function pointAt(part) {
 export function openPart(part, follow = false) {
   const section = sectionOf(part);
   if (!section) return;
-  showPanel(section.closest('section').id, part);
+  showPanel(section.closest('.scroll > section').id, part);
   if (section.tagName === 'DETAILS') section.open = true;
   section.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
-  const first = section.querySelector(follow ? 'summary, input, select' : 'summary');
+  const first = section.querySelector(follow ? 'summary, h3, input, select' : 'summary');
   first?.focus({ preventScroll: true });
 }
 
@@ -85,6 +97,12 @@ export function showPanel(name, part) {
     else link.removeAttribute('aria-current');
   }
   light();
+  // What is only worked out for an open panel or seam, and what lies over the drawing.
+  const seam = name === 'construction' ? seamOf(part) : null;
+  if (name !== fetched.name || seam !== fetched.seam) {
+    fetched = { name, seam };
+    ask('fragments');
+  }
 }
 
 /** Marks what is pointed at and what is open. */
@@ -106,21 +124,22 @@ if (panel) {
     widen();
     light();
   });
-  const asked = new URLSearchParams(location.search).get('part');
-  if (asked) sectionOf(asked)?.scrollIntoView({ block: 'center' });
+  const part = asked.get('part');
+  if (part) sectionOf(part)?.scrollIntoView({ block: 'start' });
   panel.addEventListener('focusin', ({ target }) => {
     const section = target.closest('[data-for]');
-    if (how) how.textContent = section?.dataset.how ?? usualHow;
+    if (how) how.textContent = target.closest('[data-how]')?.dataset.how ?? usualHow;
     const parts = section?.dataset.for.split(' ') ?? [];
     const opened = new URLSearchParams(location.search).get('part');
-    if (section && !parts.includes(opened)) showPanel(section.closest('section').id, parts[0]);
+    if (section && !parts.includes(opened)) showPanel(section.closest('.scroll > section').id, parts[0]);
     else light();
   });
   panel.addEventListener('click', (event) => {
     const link = event.target.closest('[data-panel]');
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
-    if (link.dataset.part) openPart(link.dataset.part, true);
+    const { part } = link.dataset;
+    if (part && sectionOf(part)) openPart(part, true);
     else showPanel(link.dataset.panel);
   });
 }

@@ -80,15 +80,18 @@ export function say(words) {
 }
 
 function problemPlace(field) {
-  return field.closest('tbody, details, li')?.querySelector('.problem') ?? null;
+  return field.closest('.measure, .seam, .group')?.querySelector('.problem') ?? null;
 }
 
 /** A field is as the file says again. @param {HTMLElement} field */
 export function settle(field) {
   typing.delete(field);
-  field.removeAttribute('aria-invalid');
-  field.removeAttribute('aria-describedby');
   const place = problemPlace(field);
+  const told = place ? document.querySelectorAll(`[aria-describedby="${CSS.escape(place.id)}"]`) : [];
+  for (const each of [field, ...told]) {
+    each.removeAttribute('aria-invalid');
+    each.removeAttribute('aria-describedby');
+  }
   if (place) {
     place.hidden = true;
     place.textContent = '';
@@ -130,7 +133,10 @@ function morph(old, fresh, reset) {
   }
   children(old, fresh, reset);
   const busy = typing.has(old) || old.hasAttribute('aria-invalid');
-  if (old.tagName === 'INPUT' && (reset || !busy)) old.value = old.getAttribute('value') ?? '';
+  if (old.tagName === 'INPUT' && (reset || !busy)) {
+    if (old.type === 'text') old.value = old.getAttribute('value') ?? '';
+    else old.checked = old.hasAttribute('checked');
+  }
   if (old.tagName === 'SELECT' && (reset || !busy)) {
     const chosen = [...old.options].findIndex((option) => option.hasAttribute('selected'));
     old.selectedIndex = Math.max(chosen, 0);

@@ -31,6 +31,7 @@ const ASSETS: &[Asset] = &[
     asset!("fields.js", "text/javascript; charset=utf-8"),
     asset!("drawing.js", "text/javascript; charset=utf-8"),
     asset!("parts.js", "text/javascript; charset=utf-8"),
+    asset!("marks.js", "text/javascript; charset=utf-8"),
     asset!("nudge.js", "text/javascript; charset=utf-8"),
     asset!("mark.svg", "image/svg+xml"),
     asset!("plex-sans-400.woff2", "font/woff2"),

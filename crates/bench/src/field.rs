@@ -1,8 +1,8 @@
-//! The things a maker types into or chooses from, each tied to a value of the style file by its path.
+//! What a maker types, each field tied to a value of the style file by its path. What is chosen is in `choice`.
 
 use maud::{Markup, html};
 use style::{Collection, Loaded};
-use trade::{Length, StitchDensity, StitchType, System};
+use trade::{Angle, Length, Share, StitchDensity, System};
 
 use crate::written::Written;
 
@@ -26,6 +26,8 @@ pub(crate) struct Typed<'a> {
     pub(crate) usual: Option<String>,
     /// The file's own words, where the field shows something else.
     pub(crate) kept: Option<&'a str>,
+    /// Whether a whole number is meant and not words.
+    pub(crate) whole: bool,
 }
 
 impl<'a> Show<'a> {
@@ -44,6 +46,43 @@ impl<'a> Show<'a> {
     ) -> Typed<'a> {
         let value = value.map(|value| value.show(self.system));
         self.quantity(path, label, value, Some(usual.to_owned()))
+    }
+
+    /// An angle that the file may leave out, and what then holds.
+    pub(crate) fn angle(&self, path: &str, label: &str, usual: Angle) -> Typed<'a> {
+        let usual = Some(usual.show(self.system));
+        self.quantity(path.to_owned(), label.to_owned(), None, usual)
+    }
+
+    /// A share that the file may leave out, and what then holds.
+    pub(crate) fn share(&self, path: &str, label: &str, usual: Share) -> Typed<'a> {
+        let usual = Some(usual.show(self.system));
+        self.quantity(path.to_owned(), label.to_owned(), None, usual)
+    }
+
+    /// A whole number that the file may leave out, and what then holds.
+    pub(crate) fn whole(&self, path: &str, label: &str, value: u32, usual: u32) -> Typed<'a> {
+        let written = self.written.get(path).map(|_| value.to_string());
+        Typed {
+            path: path.to_owned(),
+            label: label.to_owned(),
+            value: written.unwrap_or_default(),
+            usual: Some(usual.to_string()),
+            kept: None,
+            whole: true,
+        }
+    }
+
+    /// Words; `usual` says what holds when the file leaves them out, where it may.
+    pub(crate) fn words(&self, path: &str, label: &str, usual: Option<&str>) -> Typed<'a> {
+        Typed {
+            path: path.to_owned(),
+            label: label.to_owned(),
+            value: self.written.get(path).unwrap_or_default().to_owned(),
+            usual: usual.map(str::to_owned),
+            kept: None,
+            whole: false,
+        }
     }
 
     /// A stitch density.
@@ -74,6 +113,7 @@ impl<'a> Show<'a> {
             value,
             usual,
             kept,
+            whole: false,
         }
     }
 
@@ -89,59 +129,9 @@ impl Typed<'_> {
             input type="text" id={ "f-" (self.path) } data-path=(self.path) aria-label=(self.label)
                 value=(self.value) placeholder=[self.usual.as_deref()] title=[title]
                 data-optional[self.usual.is_some()] data-kept[self.kept.is_some()]
+                data-kind=[self.whole.then_some("whole")] inputmode=[self.whole.then_some("numeric")]
                 autocomplete="off" spellcheck="false";
         }
-    }
-}
-
-/// One value to choose.
-pub(crate) struct Chosen {
-    pub(crate) path: String,
-    pub(crate) label: String,
-    /// What a file says for each choice, and what a person reads.
-    pub(crate) choices: Vec<(String, String)>,
-    pub(crate) chosen: String,
-}
-
-impl Chosen {
-    pub(crate) fn render(&self) -> Markup {
-        html! {
-            select id={ "f-" (self.path) } data-path=(self.path) aria-label=(self.label) {
-                @for (value, words) in &self.choices {
-                    option value=(value) selected[*value == self.chosen] { (words) }
-                }
-            }
-        }
-    }
-}
-
-/// A stitch type.
-pub(crate) fn stitch(path: String, label: String, chosen: StitchType) -> Chosen {
-    let choices = StitchType::ALL.iter().map(|stitch| {
-        (
-            stitch.code().to_owned(),
-            format!("{} {}", stitch.code(), stitch.name()),
-        )
-    });
-    Chosen {
-        path,
-        label,
-        choices: choices.collect(),
-        chosen: chosen.code().to_owned(),
-    }
-}
-
-/// A yarn of the collection.
-pub(crate) fn yarn(collection: &Collection, path: String, label: String, chosen: &str) -> Chosen {
-    let choices = collection
-        .yarns
-        .iter()
-        .map(|(key, yarn)| (key.clone(), format!("{}, {}", yarn.name, yarn.colour_name)));
-    Chosen {
-        path,
-        label,
-        choices: choices.collect(),
-        chosen: chosen.to_owned(),
     }
 }
 
@@ -180,6 +170,11 @@ fn is_in(words: &str, system: System) -> bool {
         System::Metric => &["mm", "cm", "m"],
         System::Inch => &["in", "inch", "inches", "yd", "yard", "yards"],
     };
+    // Angles and shares have one way to be written.
+    let of_both = ["deg", "°", "%"];
+    if of_both.contains(&unit.as_str()) {
+        return true;
+    }
     of_system.contains(&unit.as_str())
 }
 

@@ -1,30 +1,109 @@
-//! The two calls into the rooms below: work out a garment, and draw it.
+//! The calls into the rooms below: work out a garment, count its yarn, and draw it.
 
+use std::sync::OnceLock;
+
+use drawing::{Plate, Sheet};
 use sewing::Garment;
+use sewing::yarn::{Consumption, consumption};
 use style::{Loaded, Size};
 
-use crate::see::See;
+use crate::marks::{self, Mark};
+use crate::see::{Panel, See};
 
-/// Works out one size of a style.
-pub(crate) fn evaluate(loaded: &Loaded, size: Size) -> Garment {
-    sewing::make(&loaded.style, &loaded.collection, size)
+/// One size of a style, worked out, and what was asked about it since.
+pub(crate) struct Worked {
+    pub(crate) garment: Garment,
+    yarn: OnceLock<Consumption>,
+    plates: OnceLock<Vec<Plate>>,
+}
+
+impl Worked {
+    /// Works out one size of a style.
+    pub(crate) fn out(loaded: &Loaded, size: Size) -> Self {
+        Self {
+            garment: sewing::make(&loaded.style, &loaded.collection, size),
+            yarn: OnceLock::new(),
+            plates: OnceLock::new(),
+        }
+    }
+
+    /// The yarn of one pair, counted once.
+    pub(crate) fn yarn(&self) -> &Consumption {
+        self.yarn.get_or_init(|| consumption(&self.garment))
+    }
 }
 
 /// A drawing, ready to be put into a page.
 pub(crate) struct Picture {
     /// What it shows, in words.
     pub(crate) title: String,
+    /// What is to be known about it besides; empty for nothing.
+    pub(crate) caption: String,
     /// The drawing as SVG.
     pub(crate) svg: String,
+    /// The part of the plane that is drawn, as SVG's `viewBox` says it.
+    pub(crate) frame: String,
+    /// Where findings lie on it.
+    pub(crate) marks: Vec<Mark>,
 }
 
-/// Draws the side and face that are looked at.
-pub(crate) fn picture(garment: &Garment, see: &See) -> Picture {
-    let mut sheet = drawing::garment_view(garment, see.view, see.face);
+/// The plates there can be, by key, with what each is called. A style without a detail has no plate of it.
+pub(crate) const PLATES: &[(&str, &str)] = &[
+    ("coin-pocket", "coin pocket"),
+    ("hip-pocket-mouth", "hip pocket mouth"),
+    ("pocket-bag", "pocket bag"),
+    ("extra-pocket", "extra pocket"),
+    ("back-pocket-left", "left back pocket"),
+    ("back-pocket-right", "right back pocket"),
+    ("back-pockets-inside", "back pockets inside"),
+    (YARN_PLATE, "yarn plan"),
+];
+
+/// The plate that shows all yarns.
+pub(crate) const YARN_PLATE: &str = "yarn-plan";
+
+/// Draws what is looked at: the plate, where there is one of that name, else the side and face.
+pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
+    let plate = see.plate.as_deref().and_then(|key| plate(worked, key));
+    plate.unwrap_or_else(|| match see.panel {
+        Panel::Findings => {
+            let (sheet, marks) = marks::marked_view(&worked.garment, see.view, see.face);
+            Picture {
+                marks,
+                ..written(sheet)
+            }
+        }
+        _ => written(drawing::garment_view(&worked.garment, see.view, see.face)),
+    })
+}
+
+fn plate(worked: &Worked, key: &str) -> Option<Picture> {
+    if key == YARN_PLATE {
+        let plan = sewing::yarn::plan(&worked.garment);
+        return Some(written(drawing::yarn_plan_sheet(&plan)));
+    }
+    let plates = worked
+        .plates
+        .get_or_init(|| drawing::plates(&worked.garment));
+    let plate = plates.iter().find(|plate| plate.key == key)?;
+    Some(Picture {
+        caption: plate.caption.clone(),
+        title: plate.title.clone(),
+        ..written(plate.sheet.clone())
+    })
+}
+
+/// A sheet as a picture of the page.
+pub(crate) fn written(mut sheet: Sheet) -> Picture {
     // A title inside a drawing pops up over all of it; the page says it beside the drawing instead.
     let title = std::mem::take(&mut sheet.title);
+    let corner = sheet.origin;
+    let (wide, tall) = (sheet.width.to_mm(), sheet.height.to_mm());
     Picture {
         title,
+        caption: String::new(),
+        frame: format!("{:.2} {:.2} {wide:.2} {tall:.2}", corner.x, corner.y),
+        marks: Vec::new(),
         svg: drawing::svg(&sheet),
     }
 }

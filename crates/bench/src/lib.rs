@@ -13,9 +13,12 @@
 
 mod answer;
 mod asset;
+mod choice;
+mod consequence;
 mod field;
 mod garment;
 mod guard;
+mod marks;
 mod page;
 mod part;
 mod route;

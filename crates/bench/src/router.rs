@@ -8,19 +8,20 @@ use axum::extract::{DefaultBodyLimit, Path, Query, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::middleware::from_fn_with_state;
 use axum::response::{Html, IntoResponse, Redirect, Response};
-use axum::routing::{get, post};
+use axum::routing::{MethodRouter, get, post};
 use axum::{Json, Router};
 use serde::Deserialize;
 use style::Edit;
 
 use crate::answer::{Answer, Came, placed, sentences};
 use crate::page::style::Page;
+use crate::part::history::Said;
 use crate::part::notice::Notice;
 use crate::see::{Asked, See};
-use crate::session::{Disk, Refused, Session};
+use crate::session::{Disk, Refused, Session, Way};
 use crate::state::{Bench, NotOpen};
 use crate::trouble::Trouble;
-use crate::{asset, garment, guard, page, route};
+use crate::{asset, consequence, garment, guard, page, route};
 
 /// The largest request taken.
 const LARGEST_BODY: usize = 1 << 20;
@@ -35,8 +36,8 @@ pub fn router(bench: Bench) -> Router {
         .route("/style/{name}/fragments", get(fragments))
         .route("/style/{name}/drawing.svg", get(drawing))
         .route("/style/{name}/edit", post(edit))
-        .route("/style/{name}/undo", post(undo))
-        .route("/style/{name}/redo", post(redo))
+        .route("/style/{name}/undo", stepping(Way::Back, "Undone"))
+        .route("/style/{name}/redo", stepping(Way::Forward, "Made again"))
         .route("/style/{name}/reload", post(reload))
         .route("/asset/{edition}/{name}", get(asset_file))
         .route(
@@ -89,7 +90,8 @@ async fn style_page(
             }
             other => notice(other),
         };
-        let page = Page::of(&name, &mut session, see, notice, "");
+        let said = Said::default();
+        let page = Page::of(&name, &mut session, see, notice, &said);
         Ok(Html(page.render().into_string()).into_response())
     })
     .await
@@ -165,30 +167,21 @@ async fn edit(
     .await
 }
 
-async fn undo(
-    State(bench): State<Bench>,
-    Path(name): Path<String>,
-    Query(asked): Query<Asked>,
-    step: Result<Json<Step>, JsonRejection>,
-) -> Result<Response, Trouble> {
-    let Step { revision } = understood(step)?;
-    answered(bench, name, asked.into(), move |session, _| {
-        change_with(session, &revision, Session::undo).putting_back("Undone")
-    })
-    .await
-}
-
-async fn redo(
-    State(bench): State<Bench>,
-    Path(name): Path<String>,
-    Query(asked): Query<Asked>,
-    step: Result<Json<Step>, JsonRejection>,
-) -> Result<Response, Trouble> {
-    let Step { revision } = understood(step)?;
-    answered(bench, name, asked.into(), move |session, _| {
-        change_with(session, &revision, Session::redo).putting_back("Made again")
-    })
-    .await
+/// A step through the history, said in these words.
+fn stepping(way: Way, words: &'static str) -> MethodRouter<Bench> {
+    post(
+        async move |State(bench): State<Bench>,
+                    Path(name): Path<String>,
+                    Query(asked): Query<Asked>,
+                    step: Result<Json<Step>, JsonRejection>|
+                    -> Result<Response, Trouble> {
+            let Step { revision } = understood(step)?;
+            answered(bench, name, asked.into(), move |session, _| {
+                change_with(session, &revision, |session| session.step(way)).putting_back(words)
+            })
+            .await
+        },
+    )
 }
 
 /// Takes over what somebody else wrote into the file.
@@ -308,19 +301,27 @@ async fn answered(
         let session = open(&bench, &name)?;
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
         let mut clock = Clock::start();
+        let size = see.size_of(&session.loaded().style);
+        let before = session.garment(size);
         let outcome = act(&mut session, &see);
         clock.lap("file");
         let size = see.size_of(&session.loaded().style);
-        session.garment(size);
+        let now = session.garment(size);
         clock.lap("garment");
-        let page = Page::of(&name, &mut session, see, outcome.notice, &outcome.said);
+        let system = see.system(&session.loaded().collection);
+        let said = Said {
+            words: outcome.said,
+            followed: consequence::between(&before, &now, system),
+        };
+        clock.lap("consequence");
+        let page = Page::of(&name, &mut session, see, outcome.notice, &said);
         clock.lap("drawing");
         let answer = Answer {
             outcome: outcome.came,
             revision: page.revision(),
             fragments: page.fragments(),
             problems: outcome.problems,
-            said: outcome.said,
+            said: said.words.clone(),
             reset: outcome.reset,
         };
         clock.lap("page");

@@ -1,4 +1,4 @@
-//! What is being looked at: view, face, size, units and panel, all kept in the address.
+//! What is being looked at: view or plate, face, size, units and panel, all kept in the address.
 
 use drawing::View;
 use sewing::Face;
@@ -11,18 +11,43 @@ use crate::route::encoded;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Panel {
     Fit,
+    Details,
     Construction,
+    Yarn,
+    Order,
     Findings,
 }
 
 impl Panel {
-    pub(crate) const ALL: [Self; 3] = [Self::Fit, Self::Construction, Self::Findings];
+    pub(crate) const ALL: [Self; 6] = [
+        Self::Fit,
+        Self::Details,
+        Self::Construction,
+        Self::Yarn,
+        Self::Order,
+        Self::Findings,
+    ];
 
     pub(crate) const fn word(self) -> &'static str {
         match self {
             Self::Fit => "fit",
+            Self::Details => "details",
             Self::Construction => "construction",
+            Self::Yarn => "yarn",
+            Self::Order => "order",
             Self::Findings => "findings",
+        }
+    }
+
+    /// What its tab says.
+    pub(crate) const fn title(self) -> &'static str {
+        match self {
+            Self::Fit => "Fit",
+            Self::Details => "Details",
+            Self::Construction => "Construction",
+            Self::Yarn => "Yarn",
+            Self::Order => "Sewing order",
+            Self::Findings => "Findings",
         }
     }
 }
@@ -32,6 +57,8 @@ impl Panel {
 pub(crate) struct See {
     pub(crate) view: View,
     pub(crate) face: Face,
+    /// The plate shown in place of the view, by its key.
+    pub(crate) plate: Option<String>,
     /// `None` is the base size.
     pub(crate) size: Option<Size>,
     /// `None` is what the collection says.
@@ -39,17 +66,28 @@ pub(crate) struct See {
     pub(crate) panel: Panel,
     /// The part of the garment whose section is open, such as `seam:inseam`.
     pub(crate) part: Option<String>,
+    /// For how many pairs yarn is counted up.
+    pub(crate) pairs: u32,
 }
+
+/// The longest key or part taken from an address.
+const LONGEST: usize = 80;
+/// An order for which yarn is counted up when none is asked for.
+const USUAL_PAIRS: u32 = 100;
+/// The largest order counted up.
+const MOST_PAIRS: u32 = 1_000_000;
 
 /// The words of an address, as they come.
 #[derive(Clone, Debug, Default, serde::Deserialize)]
 pub(crate) struct Asked {
     view: Option<String>,
     face: Option<String>,
+    plate: Option<String>,
     size: Option<String>,
     units: Option<String>,
     panel: Option<String>,
     part: Option<String>,
+    pairs: Option<String>,
 }
 
 impl Default for See {
@@ -57,10 +95,12 @@ impl Default for See {
         Self {
             view: View::Front,
             face: Face::Outside,
+            plate: None,
             size: None,
             units: None,
             panel: Panel::Fit,
             part: None,
+            pairs: USUAL_PAIRS,
         }
     }
 }
@@ -81,6 +121,9 @@ impl From<Asked> for See {
             } else {
                 Face::Outside
             },
+            plate: asked
+                .plate
+                .filter(|key| !key.is_empty() && key.len() <= LONGEST),
             size: asked.size.and_then(|text| text.parse().ok()),
             units: Units::WORDS
                 .iter()
@@ -90,7 +133,12 @@ impl From<Asked> for See {
                 .into_iter()
                 .find(|known| known.word() == panel)
                 .unwrap_or(Panel::Fit),
-            part: asked.part.filter(|part| part.len() <= 80),
+            part: asked.part.filter(|part| part.len() <= LONGEST),
+            pairs: asked
+                .pairs
+                .and_then(|text| text.trim().parse().ok())
+                .filter(|pairs| (1..=MOST_PAIRS).contains(pairs))
+                .unwrap_or(USUAL_PAIRS),
         }
     }
 }
@@ -126,6 +174,9 @@ impl See {
     /// The address's query for this.
     pub(crate) fn query(&self) -> String {
         let mut query = format!("view={}&face={}", self.view.word(), self.face_word());
+        if let Some(plate) = &self.plate {
+            query.push_str(&format!("&plate={}", encoded(plate)));
+        }
         if let Some(size) = self.size {
             query.push_str(&format!("&size={size}"));
         }
@@ -135,6 +186,9 @@ impl See {
         query.push_str(&format!("&panel={}", self.panel.word()));
         if let Some(part) = &self.part {
             query.push_str(&format!("&part={}", encoded(part)));
+        }
+        if self.pairs != USUAL_PAIRS {
+            query.push_str(&format!("&pairs={}", self.pairs));
         }
         query
     }
@@ -156,6 +210,8 @@ mod tests {
             view: Some("sideways".into()),
             face: Some("<script>".into()),
             size: Some("32".into()),
+            pairs: Some("-1".into()),
+            plate: Some("x".repeat(200)),
             ..Asked::default()
         };
         assert_eq!(See::from(asked), See::default());
@@ -166,13 +222,15 @@ mod tests {
         let see = See {
             view: View::Back,
             face: Face::Inside,
+            plate: Some("coin".into()),
             size: Some(Size::new(34, 30)),
             units: Some(Units::Inches),
             panel: Panel::Construction,
             part: Some("seam:inseam".into()),
+            pairs: 300,
         };
-        let query =
-            "view=back&face=inside&size=34x30&units=in&panel=construction&part=seam%3Ainseam";
+        let query = "view=back&face=inside&plate=coin&size=34x30&units=in&panel=construction\
+             &part=seam%3Ainseam&pairs=300";
         assert_eq!(see.query(), query);
     }
 }

@@ -3,11 +3,10 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use sewing::Garment;
-use style::{Edit, Loaded, Report, SaveError, Size};
+use style::{ArtPath, Edit, Loaded, Report, SaveError, Size};
 use trade::System;
 
-use crate::garment::evaluate;
+use crate::garment::Worked;
 use crate::written::Written;
 
 /// How many worked-out garments are kept. One is a few hundred kilobytes; a maker flips between a few sizes.
@@ -21,7 +20,28 @@ pub(crate) struct Session {
     written: Written,
     undo: Vec<State>,
     redo: Vec<State>,
-    garments: Vec<(String, Size, Arc<Garment>)>,
+    garments: Vec<(String, Size, Arc<Worked>)>,
+}
+
+/// Where drawings lie beside a style.
+const ART_FOLDER: &str = "art";
+
+/// Which way through the history.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Way {
+    /// The last change is taken back.
+    Back,
+    /// The change last taken back is made again.
+    Forward,
+}
+
+impl Way {
+    const fn turned(self) -> Self {
+        match self {
+            Self::Back => Self::Forward,
+            Self::Forward => Self::Back,
+        }
+    }
 }
 
 /// A text the file had, and the change between it and the state next to it, in words.
@@ -85,7 +105,7 @@ impl Session {
     }
 
     /// The garment in a size, worked out once for each text.
-    pub(crate) fn garment(&mut self, size: Size) -> Arc<Garment> {
+    pub(crate) fn garment(&mut self, size: Size) -> Arc<Worked> {
         let revision = self.loaded.revision.as_str();
         let kept = self
             .garments
@@ -94,8 +114,8 @@ impl Session {
         let entry = match kept {
             Some(at) => self.garments.remove(at),
             None => {
-                let garment = Arc::new(evaluate(&self.loaded, size));
-                (revision.to_owned(), size, garment)
+                let garment = Worked::out(&self.loaded, size);
+                (revision.to_owned(), size, Arc::new(garment))
             }
         };
         let garment = Arc::clone(&entry.2);
@@ -168,36 +188,44 @@ impl Session {
         Ok(words)
     }
 
-    /// Goes back to the text before the last change.
-    pub(crate) fn undo(&mut self) -> Result<String, Refused> {
-        let state = self.undo.pop().ok_or(Refused::Nothing)?;
+    /// Goes one text back, or forward again.
+    pub(crate) fn step(&mut self, way: Way) -> Result<String, Refused> {
+        let state = self.states(way).pop().ok_or(Refused::Nothing)?;
         match self.save(&state.text) {
             Ok(text) => {
                 let words = state.words.clone();
-                self.redo.push(State { text, ..state });
+                self.states(way.turned()).push(State { text, ..state });
                 Ok(words)
             }
             Err(refused) => {
-                self.undo.push(state);
+                self.states(way).push(state);
                 Err(refused)
             }
         }
     }
 
-    /// Goes forward again.
-    pub(crate) fn redo(&mut self) -> Result<String, Refused> {
-        let state = self.redo.pop().ok_or(Refused::Nothing)?;
-        match self.save(&state.text) {
-            Ok(text) => {
-                let words = state.words.clone();
-                self.undo.push(State { text, ..state });
-                Ok(words)
-            }
-            Err(refused) => {
-                self.redo.push(state);
-                Err(refused)
-            }
+    fn states(&mut self, way: Way) -> &mut Vec<State> {
+        match way {
+            Way::Back => &mut self.undo,
+            Way::Forward => &mut self.redo,
         }
+    }
+
+    /// The drawings in the style's art folder, as the style would name them, in the order of their names.
+    pub(crate) fn art(&self) -> Vec<String> {
+        let folder = self.loaded.path.with_file_name(ART_FOLDER);
+        let Ok(entries) = std::fs::read_dir(folder) else {
+            return Vec::new();
+        };
+        let mut files: Vec<String> = entries
+            .flatten()
+            .filter_map(|entry| entry.file_name().into_string().ok())
+            .filter(|name| name.ends_with(".svg"))
+            .map(|name| format!("{ART_FOLDER}/{name}"))
+            .filter(|path| ArtPath::new(path).is_ok())
+            .collect();
+        files.sort();
+        files
     }
 
     /// Saves a text and gives the one before it.

@@ -2,125 +2,18 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod editors;
+mod house;
+mod panels;
+
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-use axum::Router;
-use axum::body::{Body, to_bytes};
-use axum::http::{HeaderMap, Request, StatusCode};
-use bench::{Bench, router};
+use axum::body::Body;
+use axum::http::{Request, StatusCode};
 use serde_json::{Value, json};
-use tempfile::TempDir;
-use tower::ServiceExt;
 
-const KEY: &str = "0123456789abcdef0123456789abcdef";
-const PORT: u16 = 7461;
-const ORIGIN: &str = "http://127.0.0.1:7461";
-const STYLE: &str = "/style/ferryman";
-
-/// A bench over a fresh demo collection.
-struct House {
-    folder: TempDir,
-    router: Router,
-}
-
-/// An answer, read to its end.
-struct Got {
-    status: StatusCode,
-    headers: HeaderMap,
-    text: String,
-}
-
-impl House {
-    fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        style::write_demo(&folder.path().join("saltmarsh")).unwrap();
-        let bench = Bench::new(folder.path().join("saltmarsh"), KEY.to_owned(), PORT);
-        Self {
-            router: router(bench),
-            folder,
-        }
-    }
-
-    fn collection(&self) -> PathBuf {
-        self.folder.path().join("saltmarsh")
-    }
-
-    fn file(&self) -> PathBuf {
-        self.collection().join("styles/ferryman/style.toml")
-    }
-
-    fn text(&self) -> String {
-        fs::read_to_string(self.file()).unwrap()
-    }
-
-    async fn send(&self, request: Request<Body>) -> Got {
-        let answer = self.router.clone().oneshot(request).await.unwrap();
-        let (parts, body) = answer.into_parts();
-        let bytes = to_bytes(body, usize::MAX).await.unwrap();
-        Got {
-            status: parts.status,
-            headers: parts.headers,
-            text: String::from_utf8_lossy(&bytes).into_owned(),
-        }
-    }
-
-    async fn get(&self, address: &str) -> Got {
-        let request = Request::get(address)
-            .header("host", "127.0.0.1:7461")
-            .header("cookie", format!("bench-{PORT}={KEY}"))
-            .header("x-bench", "1");
-        self.send(request.body(Body::empty()).unwrap()).await
-    }
-
-    async fn post(&self, action: &str, body: Value) -> Value {
-        let got = self.send(post(&format!("{STYLE}/{action}"), &body)).await;
-        assert_eq!(got.status, StatusCode::OK, "{}", got.text);
-        serde_json::from_str(&got.text).unwrap()
-    }
-
-    async fn revision(&self) -> String {
-        let got = self.get(&format!("{STYLE}/fragments")).await;
-        let answer: Value = serde_json::from_str(&got.text).unwrap();
-        answer["revision"].as_str().unwrap().to_owned()
-    }
-
-    /// Sets one value, as a page that is up to date would.
-    async fn set(&self, path: &str, value: &str) -> Value {
-        let revision = self.revision().await;
-        let edits = json!([{ "edit": "set", "path": path, "value": value }]);
-        self.post("edit", json!({ "revision": revision, "edits": edits }))
-            .await
-    }
-
-    async fn step(&self, action: &str) -> Value {
-        let revision = self.revision().await;
-        self.post(action, json!({ "revision": revision })).await
-    }
-}
-
-fn post(address: &str, body: &Value) -> Request<Body> {
-    Request::post(address)
-        .header("host", "127.0.0.1:7461")
-        .header("origin", ORIGIN)
-        .header("sec-fetch-site", "same-origin")
-        .header("cookie", format!("bench-{PORT}={KEY}"))
-        .header("content-type", "application/json")
-        .body(Body::from(body.to_string()))
-        .unwrap()
-}
-
-fn fragment<'a>(answer: &'a Value, id: &str) -> &'a str {
-    let fragments = answer["fragments"].as_array().unwrap();
-    let found = fragments.iter().find(|fragment| fragment["id"] == id);
-    found.unwrap()["html"].as_str().unwrap()
-}
-
-/// The drawing alone, without the words around it.
-fn drawing(answer: &Value) -> &str {
-    let html = fragment(answer, "drawing");
-    &html[html.find("<svg").unwrap()..]
-}
+use house::{House, KEY, ORIGIN, STYLE, between, drawing, fragment, post};
 
 #[tokio::test]
 async fn the_collection_lists_its_styles() {
@@ -381,15 +274,13 @@ async fn a_row_of_a_seam_can_be_put_in_and_taken_out() {
     let house = House::new();
     let before = house.text();
     let page = house.get(STYLE).await.text;
-    let value = between(
-        &page,
-        "data-insert=\"seams.inseam.rows[2]\" data-value=\"",
-        "\"",
-    )
-    .replace("&quot;", "\"");
-    let value: Value = serde_json::from_str(&value).unwrap();
+    let button = page
+        .split("data-edits=\"")
+        .find(|text| text.contains("seams.inseam.rows[2]"))
+        .unwrap();
+    let edits = button.split('"').next().unwrap().replace("&quot;", "\"");
+    let edits: Value = serde_json::from_str(&edits).unwrap();
     let revision = house.revision().await;
-    let edits = json!([{ "edit": "insert", "path": "seams.inseam.rows[2]", "value": value }]);
     let put_in = house
         .post("edit", json!({ "revision": revision, "edits": edits }))
         .await;
@@ -677,13 +568,6 @@ async fn an_answer_says_how_long_its_parts_took() {
     ] {
         assert!(timing.contains(part), "{timing}");
     }
-}
-
-/// What stands between two marks, the first of each.
-fn between<'a>(text: &'a str, from: &str, to: &str) -> &'a str {
-    let start = text.find(from).unwrap() + from.len();
-    let rest = &text[start..];
-    &rest[..rest.find(to).unwrap()]
 }
 
 fn copy(from: &Path, to: &Path) {

@@ -3,14 +3,15 @@
 use std::sync::Arc;
 
 use maud::{Markup, html};
-use sewing::Garment;
 
 use super::layout;
 use crate::answer::Fragment;
 use crate::field::Show;
-use crate::garment::{Picture, picture};
+use crate::garment::{Picture, Worked, picture};
+use crate::part::details::{self, Details};
+use crate::part::history::{self, Said};
 use crate::part::notice::Notice;
-use crate::part::{bar, construction, drawing, findings, fit, history, notice, tabs};
+use crate::part::{bar, construction, drawing, findings, fit, notice, order, tabs, yarn};
 use crate::route;
 use crate::see::See;
 use crate::session::Session;
@@ -19,11 +20,12 @@ use crate::session::Session;
 pub(crate) struct Page<'a> {
     name: &'a str,
     session: &'a Session,
-    garment: Arc<Garment>,
+    worked: Arc<Worked>,
+    art: Vec<String>,
     picture: Picture,
     see: See,
     notice: Notice,
-    said: &'a str,
+    said: &'a Said,
 }
 
 impl<'a> Page<'a> {
@@ -33,15 +35,16 @@ impl<'a> Page<'a> {
         session: &'a mut Session,
         see: See,
         notice: Notice,
-        said: &'a str,
+        said: &'a Said,
     ) -> Self {
         let size = see.size_of(&session.loaded().style);
-        let garment = session.garment(size);
+        let worked = session.garment(size);
         Self {
             name,
+            art: session.art(),
             session,
-            picture: picture(&garment, &see),
-            garment,
+            picture: picture(&worked, &see),
+            worked,
             see,
             notice,
             said,
@@ -62,40 +65,72 @@ impl<'a> Page<'a> {
     }
 
     fn bar(&self) -> Markup {
-        bar::render(self.name, self.session, &self.see, self.garment.size)
+        bar::render(self.name, self.session, &self.see, self.worked.garment.size)
     }
 
     fn tabs(&self) -> Markup {
-        tabs::render(self.name, &self.see, &self.garment)
+        tabs::render(self.name, &self.see, &self.worked.garment)
     }
 
     fn history(&self) -> Markup {
         history::render(self.session, self.said)
     }
 
+    fn drawing(&self) -> Markup {
+        drawing::render(&self.picture, &self.worked.garment)
+    }
+
+    /// The panels beside the drawing, each with its id.
+    fn panels(&self) -> [(&'static str, Markup); 6] {
+        let show = self.show();
+        let garment = &self.worked.garment;
+        let details = Details {
+            show,
+            name: self.name,
+            garment,
+            see: &self.see,
+            art: &self.art,
+        };
+        [
+            ("fit", fit::render(&show, garment, &self.see)),
+            ("details", details::render(&details)),
+            (
+                "construction",
+                construction::render(&show, garment, &self.see),
+            ),
+            (
+                "yarn",
+                yarn::render(&show, self.name, &self.worked, &self.see),
+            ),
+            ("order", order::render(&show, garment, &self.see)),
+            (
+                "findings",
+                findings::render(garment, self.name, &self.see, &self.picture),
+            ),
+        ]
+    }
+
     /// Every part of the page that can change, each with its id.
     pub(crate) fn fragments(&self) -> Vec<Fragment> {
-        let show = self.show();
-        [
+        let frame = [
             ("bar", self.bar()),
             ("notice", notice::render(&self.notice)),
-            ("drawing", drawing::render(&self.picture, &self.garment)),
+            ("drawing", self.drawing()),
             ("tabs", self.tabs()),
-            ("fit", fit::render(&show, &self.garment, &self.see)),
-            ("construction", construction::render(&show, &self.see)),
-            ("findings", findings::render(&self.garment, &self.see)),
             ("history", self.history()),
-        ]
-        .map(|(id, markup)| Fragment {
-            id,
-            html: markup.into_string(),
-        })
-        .into()
+        ];
+        frame
+            .into_iter()
+            .chain(self.panels())
+            .map(|(id, markup)| Fragment {
+                id,
+                html: markup.into_string(),
+            })
+            .collect()
     }
 
     /// The whole page.
     pub(crate) fn render(&self) -> Markup {
-        let show = self.show();
         let doc = &self.session.loaded().style;
         let body = html! {
             a.skip href="#panel" { "To the chart and seams" }
@@ -105,15 +140,13 @@ impl<'a> Page<'a> {
                 noscript { p.notice { "Changes need the bench's scripts, which this browser does not run. Everything can be looked at." } }
                 main {
                     section.board aria-label="Drawing" {
-                        (drawing::render(&self.picture, &self.garment))
+                        (self.drawing())
                         (drawing::tools())
                     }
-                    section #panel aria-label="Chart, seams and findings" tabindex="-1" {
+                    section #panel aria-label="Chart, details, seams, yarn, sewing order and findings" tabindex="-1" {
                         (self.tabs())
                         div.scroll {
-                            (fit::render(&show, &self.garment, &self.see))
-                            (construction::render(&show, &self.see))
-                            (findings::render(&self.garment, &self.see))
+                            @for (_, panel) in self.panels() { (panel) }
                         }
                         p #how { "Up and down arrows step a value; a changed value is saved when you leave it." }
                     }

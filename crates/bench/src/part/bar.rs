@@ -1,10 +1,11 @@
-//! The head of the page: which style, which size, view, face and units, and the way back and forward.
+//! The head of the page: which style, which size, view or plate, face and units, and the way back and forward.
 
 use drawing::View;
 use maud::{Markup, html};
 use sewing::Face;
 use style::{Size, Units};
 
+use crate::garment::PLATES;
 use crate::route;
 use crate::see::See;
 use crate::session::Session;
@@ -13,6 +14,12 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
     let loaded = session.loaded();
     let identity = &loaded.style.style;
     let units = see.units_of(&loaded.collection);
+    // A side or a face that is chosen takes the place of a plate.
+    let pair = See {
+        plate: None,
+        ..see.clone()
+    };
+    let whole = see.plate.is_none();
     html! {
         header #bar .masthead {
             div.title {
@@ -21,13 +28,21 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
             }
             nav.choices aria-label="What is shown" {
                 (choice(name, "View", &[
-                    ("Front", see.view == View::Front, See { view: View::Front, ..see.clone() }),
-                    ("Back", see.view == View::Back, See { view: View::Back, ..see.clone() }),
+                    ("Front", whole && see.view == View::Front, See { view: View::Front, ..pair.clone() }),
+                    ("Back", whole && see.view == View::Back, See { view: View::Back, ..pair.clone() }),
                 ]))
                 (choice(name, "Face", &[
-                    ("Outside", see.face == Face::Outside, See { face: Face::Outside, ..see.clone() }),
-                    ("Inside", see.face == Face::Inside, See { face: Face::Inside, ..see.clone() }),
+                    ("Outside", whole && see.face == Face::Outside, See { face: Face::Outside, ..pair.clone() }),
+                    ("Inside", whole && see.face == Face::Inside, See { face: Face::Inside, ..pair.clone() }),
                 ]))
+                label.size { span { "Plate" }
+                    select #plate data-see="plate" {
+                        option value="" selected[whole] { "none" }
+                        @for (key, title) in PLATES {
+                            option value=(key) selected[see.plate.as_deref() == Some(*key)] { (title) }
+                        }
+                    }
+                }
                 label.size { span { "Size" }
                     select #size data-see="size" {
                         @for each in loaded.style.sizes.all() {

@@ -1,11 +1,14 @@
 //! What was noticed about the style in the size shown, worst first.
 
 use draft::{Finding, PieceId, Severity};
+use drawing::View;
 use maud::{Markup, html};
 use sewing::Garment;
 use style::known;
 
 use crate::field::capital;
+use crate::garment::Picture;
+use crate::route;
 use crate::see::{Panel, See};
 
 /// How many there are.
@@ -21,69 +24,155 @@ pub(crate) fn errors(garment: &Garment) -> usize {
         .count()
 }
 
-pub(crate) fn render(garment: &Garment, see: &See) -> Markup {
+pub(crate) fn render(garment: &Garment, name: &str, see: &See, picture: &Picture) -> Markup {
     html! {
         section #findings aria-labelledby="findings-title" hidden[see.panel != Panel::Findings] {
             h2 #findings-title { "Findings in size " (garment.size) }
             @if count(garment) == 0 {
                 p.lead { "Nothing was found that would keep this from being sewn as charted." }
+            } @else {
+                p.lead { "Numbers lie on the drawing where a finding has a place." }
             }
             ol.findings {
-                @for finding in &garment.findings { (item(finding)) }
+                @for (index, finding) in garment.findings.iter().enumerate() { (item(finding, index + 1, name, see, picture)) }
             }
         }
     }
 }
 
-fn item(finding: &Finding) -> Markup {
+fn item(finding: &Finding, number: usize, name: &str, see: &See, picture: &Picture) -> Markup {
     let severity = finding.severity.word();
+    let place = place(&finding.about).or_else(|| of_piece(finding.place?.piece));
+    let part = place.as_ref().map(|place| place.part.as_str());
+    let marked = picture.marks.iter().any(|mark| mark.number == number);
+    // A finding with a place that this picture does not show is on the other side.
+    let elsewhere = (finding.place.is_some() && !marked && see.panel == Panel::Findings)
+        .then(|| other_side(see));
     html! {
-        li.(severity) {
-            p.head {
-                span.severity { (capital(severity)) }
-                " "
-                @match place(&finding.about) {
-                    Some(place) => a href="#panel" data-part=(place.part) data-panel=(place.panel.word()) { (capital(place.name)) },
-                    None => span { (capital(&finding.about)) },
+        li.(severity) id={ "finding-" (number) } data-finding=(number) data-about=[part] tabindex="-1" {
+            @if marked { button.number type="button" data-show=(number) aria-label={ "Show finding " (number) " on the drawing" } { (number) } }
+            @else { span.number { (number) } }
+            div {
+                p.head {
+                    span.severity { (capital(severity)) }
+                    " "
+                    @match &place {
+                        Some(place) => a href="#panel" data-part=(place.part) data-panel=(place.panel.word()) { (capital(&finding.about)) },
+                        None => span { (capital(&finding.about)) },
+                    }
+                }
+                p { (capital(&finding.message)) }
+                @if let Some(remedy) = &finding.remedy { p.remedy { (capital(remedy)) } }
+                p.source {
+                    (finding.source) " · " code { (finding.code) }
+                    @if let Some((words, to)) = &elsewhere {
+                        " · " a href=(route::style(name, to)) data-swap { (words) }
+                    }
                 }
             }
-            p { (capital(&finding.message)) }
-            @if let Some(remedy) = &finding.remedy { p.remedy { (capital(remedy)) } }
-            p.source { (finding.source) " · " code { (finding.code) } }
         }
     }
+}
+
+/// The side that is not looked at, and the way there.
+fn other_side(see: &See) -> (&'static str, See) {
+    let (words, view) = match (see.plate.is_some(), see.view) {
+        (false, View::Front) => ("lies on the back", View::Back),
+        (false, View::Back) => ("lies on the front", View::Front),
+        (true, view) => ("on the drawing of the pair", view),
+    };
+    let to = See {
+        view,
+        plate: None,
+        ..see.clone()
+    };
+    (words, to)
 }
 
 /// Where the thing a finding is about can be changed.
 struct Place {
     panel: Panel,
     part: String,
-    name: &'static str,
 }
+
+impl Place {
+    fn new(panel: Panel, kind: &str, code: &str) -> Option<Self> {
+        let part = format!("{kind}:{code}");
+        Some(Self { panel, part })
+    }
+
+    fn seam(name: &str) -> Option<Self> {
+        Self::new(Panel::Construction, "seam", name)
+    }
+
+    fn group(key: &str) -> Option<Self> {
+        Self::new(Panel::Details, "group", key)
+    }
+}
+
+/// Words that name a place where plies meet, or a detail, and where that is decided.
+const NAMED: &[(&str, Option<&str>, &str)] = &[
+    ("seat and yoke", Some("seat"), ""),
+    ("outseam and yoke", Some("outseam"), ""),
+    ("crotch", Some("inseam"), ""),
+    ("band", None, "band"),
+    ("belt loop", None, "loops"),
+    ("back pocket", None, "back"),
+    ("coin pocket", None, "coin"),
+    ("extra", None, "extra"),
+    ("pocket bag", None, "bag"),
+    ("patch", None, "patch"),
+    ("label", None, "labels"),
+    ("rivet", None, "rivets"),
+    ("bartack", None, "bartacks"),
+    ("buttonhole", None, "fly"),
+    ("button", None, "fly"),
+    ("zip", None, "fly"),
+    ("fly", None, "fly"),
+    ("cloth", None, "cloth"),
+    ("lining", None, "back"),
+];
 
 fn place(about: &str) -> Option<Place> {
     let about = about.to_lowercase();
+    if about == "chart" {
+        return Place::new(Panel::Fit, "measure", "waist");
+    }
+    // "inseam, row 2" is about the seam.
+    let whole = about
+        .split_once(", row ")
+        .map_or(about.as_str(), |(seam, _)| seam);
     let seam = known::SEAMS
         .iter()
-        .find(|seam| about == seam.title || about == seam.name);
+        .find(|seam| whole == seam.title || whole == seam.name);
+    if let Some(seam) = seam {
+        return Place::seam(seam.name);
+    }
     let measure = draft::measure::MEASURES
         .iter()
         .find(|measure| about == measure.name.to_lowercase());
-    let piece = PieceId::ALL
-        .iter()
-        .find(|piece| about == piece.name().to_lowercase());
-    let place = |panel, kind: &str, code: &str, name| Place {
-        panel,
-        part: format!("{kind}:{code}"),
-        name,
-    };
-    match (seam, measure, piece) {
-        _ if about == "chart" => Some(place(Panel::Fit, "measure", "waist", "chart")),
-        (Some(seam), _, _) => Some(place(Panel::Construction, "seam", seam.name, seam.title)),
-        (_, Some(measure), _) => Some(place(Panel::Fit, "measure", measure.key, measure.name)),
-        (_, _, Some(piece)) => Some(place(Panel::Fit, "piece", piece.code(), piece.name())),
-        _ => None,
+    if let Some(measure) = measure {
+        return Place::new(Panel::Fit, "measure", measure.key);
     }
+    let piece = PieceId::ALL
+        .into_iter()
+        .find(|piece| about == piece.name().to_lowercase());
+    if let Some(piece) = piece {
+        return of_piece(piece);
+    }
+    if about.starts_with("yarn ") {
+        return Place::new(Panel::Yarn, "panel", "yarn");
+    }
+    let named = NAMED.iter().find(|(words, ..)| about.contains(words));
+    named.and_then(|(_, seam, group)| match seam {
+        Some(seam) => Place::seam(seam),
+        None => Place::group(group),
+    })
+}
+
+/// Where a piece is decided.
+fn of_piece(piece: PieceId) -> Option<Place> {
+    Place::new(Panel::Details, "piece", piece.code())
 }
 
 #[cfg(test)]
@@ -97,6 +186,9 @@ mod tests {
         assert_eq!(part("Seat seam").as_deref(), Some("seam:seat"));
         assert_eq!(part("thigh").as_deref(), Some("measure:thigh"));
         assert_eq!(part("Back").as_deref(), Some("piece:back"));
+        assert_eq!(part("inseam, row 2").as_deref(), Some("seam:inseam"));
+        assert_eq!(part("trim rivet-9").as_deref(), Some("group:rivets"));
+        assert_eq!(part("yarn rope-80").as_deref(), Some("panel:yarn"));
         assert_eq!(part("the weather"), None);
     }
 }

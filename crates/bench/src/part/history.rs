@@ -8,13 +8,23 @@ use crate::session::Session;
 /// How many changes are listed; all can be taken back.
 const MOST_LISTED: usize = 50;
 
-pub(crate) fn render(session: &Session, said: &str) -> Markup {
+/// What was done last, and what it led to.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Said {
+    pub(crate) words: String,
+    pub(crate) followed: Vec<String>,
+}
+
+pub(crate) fn render(session: &Session, said: &Said) -> Markup {
     let done = session.done();
     html! {
         footer #history {
             p role="status" {
-                @if said.is_empty() { "Every change is saved to the style file as it is made." }
-                @else { (capital(said)) ". Saved." }
+                @if said.words.is_empty() { "Every change is saved to the style file as it is made." }
+                @else { (capital(&said.words)) ". Saved." }
+                @if !said.followed.is_empty() {
+                    " " strong.followed { (capital(&said.followed.join("; "))) "." }
+                }
             }
             details.changes {
                 summary {

@@ -2,9 +2,12 @@
 
 pub(crate) mod bar;
 pub(crate) mod construction;
+pub(crate) mod details;
 pub(crate) mod drawing;
 pub(crate) mod findings;
 pub(crate) mod fit;
 pub(crate) mod history;
 pub(crate) mod notice;
+pub(crate) mod order;
 pub(crate) mod tabs;
+pub(crate) mod yarn;

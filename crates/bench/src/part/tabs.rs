@@ -1,10 +1,9 @@
-//! The three panels beside the drawing, by name.
+//! The panels beside the drawing, by name.
 
 use maud::{Markup, html};
 use sewing::Garment;
 
 use super::findings;
-use crate::field::capital;
 use crate::route;
 use crate::see::{Panel, See};
 
@@ -16,7 +15,7 @@ pub(crate) fn render(name: &str, see: &See, garment: &Garment) -> Markup {
             @for panel in Panel::ALL {
                 @let to = See { panel, ..see.clone() };
                 a href=(route::style(name, &to)) data-panel=(panel.word()) aria-current=[(panel == see.panel).then_some("true")] {
-                    (capital(panel.word()))
+                    (panel.title())
                     @if panel == Panel::Findings && found > 0 { " " span.count { (found) } }
                     @if panel == Panel::Findings && errors > 0 { " " span.bad { (errors) @if errors == 1 { " error" } @else { " errors" } } }
                 }

@@ -1,0 +1,70 @@
+// Findings and their numbers on the drawing: each finds the other.
+
+import { whenSwapped } from './swap.js';
+import { pointAt, showPanel } from './parts.js';
+
+const panel = document.getElementById('panel');
+const figure = document.getElementById('drawing');
+let pointed = null;
+
+const markOf = (number) => figure.querySelector(`[data-mark="${number}"]`);
+const findingOf = (number) => document.getElementById(`finding-${number}`);
+
+/** Lights a finding and its number. @param {string|null} number */
+function point(number) {
+  if (number === pointed) return;
+  for (const [each, on] of [[pointed, false], [number, true]]) {
+    if (!each) continue;
+    markOf(each)?.classList.toggle('on', on);
+    findingOf(each)?.classList.toggle('on', on);
+  }
+  pointed = number;
+  // The number that is meant lies on top.
+  const mark = number && markOf(number);
+  if (mark && document.activeElement !== mark) mark.parentNode.append(mark);
+}
+
+/** Goes to a finding in its list. */
+function open(number) {
+  showPanel('findings');
+  const finding = findingOf(number);
+  finding?.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
+  finding?.focus({ preventScroll: true });
+  point(number);
+}
+
+if (panel && figure) {
+  whenSwapped(() => {
+    pointed = null;
+  });
+  const over = ({ target }) => {
+    const finding = target.closest('[data-finding]');
+    point(finding?.dataset.finding ?? null);
+    pointAt(finding?.dataset.about ?? null);
+  };
+  panel.addEventListener('pointerover', over);
+  panel.addEventListener('focusin', over);
+  panel.addEventListener('pointerleave', () => {
+    point(null);
+    pointAt(null);
+  });
+  panel.addEventListener('click', ({ target }) => {
+    const number = target.closest('[data-show]')?.dataset.show;
+    if (number) markOf(number)?.focus();
+  });
+  figure.addEventListener('pointerover', ({ target }) => point(target.closest('[data-mark]')?.dataset.mark ?? null));
+  figure.addEventListener('focusin', ({ target }) => point(target.closest('[data-mark]')?.dataset.mark ?? null));
+  // Before the drawing takes the pointer to move itself.
+  figure.addEventListener('pointerdown', (event) => {
+    const mark = event.target.closest('[data-mark]');
+    if (!mark || event.button !== 0) return;
+    event.stopImmediatePropagation();
+    open(mark.dataset.mark);
+  }, { capture: true });
+  figure.addEventListener('keydown', (event) => {
+    const mark = event.target.closest('[data-mark]');
+    if (!mark || (event.key !== 'Enter' && event.key !== ' ')) return;
+    event.preventDefault();
+    open(mark.dataset.mark);
+  });
+}

@@ -1,0 +1,166 @@
+//! Everything the style says besides chart and seams, grouped by part of the garment.
+//!
+//! A group is found from the drawing by the parts it names; a detail that has no line in the file shows what then
+//! holds, and gets its line when it is changed.
+
+mod back;
+mod closing;
+mod front;
+mod hardware;
+mod identity;
+mod labels;
+mod shape;
+
+use maud::{Markup, html};
+use sewing::Garment;
+use trade::Length;
+
+use crate::field::{Show, capital, problem_place};
+use crate::garment::PLATES;
+use crate::route;
+use crate::see::{Panel, See};
+
+/// What the groups need to show themselves.
+pub(crate) struct Details<'a> {
+    pub(crate) show: Show<'a>,
+    /// The style's folder, as its address has it.
+    pub(crate) name: &'a str,
+    pub(crate) garment: &'a Garment,
+    pub(crate) see: &'a See,
+    /// The drawings in the style's folder that a detail can name.
+    pub(crate) art: &'a [String],
+}
+
+/// One group of details.
+struct Group {
+    key: &'static str,
+    title: &'static str,
+    /// Pieces of the garment it is about.
+    pieces: &'static [&'static str],
+    /// Trims it is about, whose places on the drawing lead here.
+    trims: Vec<String>,
+    /// The plates that show it, where there are any.
+    plates: &'static [&'static str],
+    body: Markup,
+}
+
+pub(crate) fn render(details: &Details<'_>) -> Markup {
+    let groups = groups(details);
+    html! {
+        section #details aria-labelledby="details-title" hidden[details.see.panel != Panel::Details] {
+            h2 #details-title { "Details" }
+            p.lead { "What is left empty is as it says in grey. Widths and depths that the workroom measures are in the chart." }
+            nav.jump aria-label="Groups of details" {
+                @for group in &groups {
+                    a href={ "#group-" (group.key) } data-panel="details" data-part={ "group:" (group.key) } { (group.title) }
+                }
+            }
+            @for group in &groups { (section(details, group)) }
+        }
+    }
+}
+
+fn groups(details: &Details<'_>) -> Vec<Group> {
+    let mut groups = vec![
+        identity::style(details),
+        identity::cloth(details),
+        shape::group(details),
+        closing::fly(details),
+        closing::band(details),
+        front::coin(details),
+        front::bag(details),
+        front::extra(details),
+        back::group(details),
+        closing::loops(details),
+        closing::hem(details),
+        hardware::rivets(details),
+        hardware::bartacks(details),
+        hardware::patch(details),
+    ];
+    groups.push(labels::group(details));
+    groups
+}
+
+fn section(details: &Details<'_>, group: &Group) -> Markup {
+    let pieces = group.pieces.iter().map(|piece| format!(" piece:{piece}"));
+    let trims = group.trims.iter().map(|trim| format!(" fixing:{trim}"));
+    let parts: String = pieces.chain(trims).collect();
+    html! {
+        section.group id={ "group-" (group.key) } data-for={ "group:" (group.key) (parts) } data-name=(group.title) aria-labelledby={ "title-" (group.key) } {
+            h3 id={ "title-" (group.key) } tabindex="-1" {
+                (group.title)
+                @for (key, title) in PLATES.iter().filter(|(key, _)| group.plates.contains(key)) {
+                    @let to = See { plate: Some((*key).to_owned()), ..details.see.clone() };
+                    " " a.plate href=(route::style(details.name, &to)) data-swap aria-label={ "Plate: " (title) } {
+                        @if group.plates.len() > 1 { (capital(title)) } @else { "Plate" }
+                    }
+                }
+            }
+            (group.body)
+            (problem_place(group.key))
+        }
+    }
+}
+
+/// One detail: what it is called, what it means in a sentence, and its field.
+fn cell(title: &str, how: &str, field: &Markup) -> Markup {
+    html! {
+        label.cell data-how=(how) { span { (title) } (field) }
+    }
+}
+
+/// A detail that is not one field but several; it is no label of its own.
+fn wide(title: &str, how: &str, field: &Markup) -> Markup {
+    html! {
+        div.cell.wide data-how=(how) { span { (title) } (field) }
+    }
+}
+
+/// A detail that is ticked.
+fn tick(title: &str, how: &str, field: &Markup) -> Markup {
+    html! {
+        label.cell.tick data-how=(how) { (field) " " (title) }
+    }
+}
+
+impl Details<'_> {
+    /// A length with its usual value in grey; `of` is what it belongs to, for somebody who cannot see the group.
+    fn length(&self, path: &str, of: &str, title: &str, how: &str, usual: Length) -> Markup {
+        let usual = usual.show(self.show.system);
+        let label = format!("{of}: {}", lower(title));
+        let field = self.show.optional(path.to_owned(), label, None, &usual);
+        cell(title, how, &field.render())
+    }
+
+    /// A length the file has to say.
+    fn needed_length(&self, path: &str, of: &str, title: &str, how: &str, value: Length) -> Markup {
+        let label = format!("{of}: {}", lower(title));
+        let field = self.show.length(path.to_owned(), label, value);
+        cell(title, how, &field.render())
+    }
+
+    /// A measure of the chart, shown here for the sake of the whole; it is changed there.
+    fn charted(&self, measure: &str) -> Markup {
+        let value = self.show.loaded.style.value(measure, self.garment.size);
+        let Some((known, value)) = style::known::measure(measure).zip(value) else {
+            return html! {};
+        };
+        html! {
+            div.cell.charted {
+                span { (capital(known.title)) }
+                a href={ "#measure-" (measure) } data-panel="fit" data-part={ "measure:" (measure) } {
+                    (value.show(self.show.system))
+                }
+            }
+        }
+    }
+}
+
+/// With a small letter, to stand inside a sentence.
+fn lower(words: &str) -> String {
+    let mut rest = words.chars();
+    match rest.next() {
+        Some(first) => first.to_lowercase().chain(rest).collect(),
+        None => String::new(),
+    }
+}

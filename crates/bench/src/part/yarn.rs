@@ -1,0 +1,288 @@
+//! The yarn: what lies where in which colour, size and density, how it reads on the cloth, and how much of it there is.
+
+use maud::{Markup, html};
+use sewing::yarn::{Group, GroupRow, Item, Role, order, plan};
+use style::known;
+use trade::{Length, StitchType, System};
+
+use crate::consequence::reach;
+use crate::field::{Show, capital, swatch};
+use crate::garment::{Worked, YARN_PLATE};
+use crate::route;
+use crate::see::{Panel, See};
+
+/// How many times larger than it is a stitch is shown in the list.
+const ENLARGED: f64 = 3.0;
+/// A strip of cloth in the list, in millimetres of the page.
+const STRIP: (f64, f64) = (30.0, 8.0);
+
+pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) -> Markup {
+    // Nothing is counted for a panel that nobody looks at.
+    if see.panel != Panel::Yarn {
+        return html! { section #yarn hidden {} };
+    }
+    let plan = plan(&worked.garment);
+    let colours = count(plan.groups.iter().map(|group| group.colour));
+    let sizes = count(
+        plan.groups
+            .iter()
+            .filter_map(|group| group.size)
+            .map(|size| size.to_string()),
+    );
+    let densities = count(
+        plan.groups
+            .iter()
+            .filter_map(|group| group.density)
+            .map(|density| density.show(System::Inch)),
+    );
+    let to = See {
+        plate: Some(YARN_PLATE.to_owned()),
+        ..see.clone()
+    };
+    html! {
+        section #yarn aria-labelledby="yarn-title" {
+            h2 #yarn-title { "Yarn plan " a.plate href=(route::style(name, &to)) data-swap { "Plate" } }
+            p.lead {
+                (plural(colours, "colour")) ", " (plural(sizes, "size")) " and " (plural(densities, "density"))
+                ". Strips show the stitches " (ENLARGED) " times enlarged on the cloth most of them lie on; ΔE is CIEDE2000 between the colours of yarn and cloth as entered."
+            }
+            @for (role, title) in [(Role::Needle, "On the needles"), (Role::Under, "Below")] {
+                h3 { (title) }
+                ul.yarns {
+                    @for group in plan.groups.iter().filter(|group| group.role == role) { (one(show, group)) }
+                }
+            }
+            h3 { "How much" }
+            (amounts(show, worked, see))
+            h3 { "Where it goes" }
+            p.lead { "A pair in size " (worked.garment.size) ", without waste. Open a seam to see each figure and the formula it comes from." }
+            (by_seam(show, worked))
+            (unstated(show, worked))
+        }
+    }
+}
+
+fn one(show: &Show<'_>, group: &Group) -> Markup {
+    html! {
+        li {
+            (strip(group))
+            div.what {
+                p.name {
+                    @match group.size { Some(size) => (size.show(show.system)), None => "size not known" }
+                    " " (group.colour_name)
+                    @if let Some(density) = group.density { span.density { (density.show(show.system)) } }
+                    @else { span.density { "tacks" } }
+                }
+                p.of { (rows(&group.rows)) }
+                p.contrast {
+                    @for ground in &group.grounds {
+                        span {
+                            "ΔE " (ground.difference) ", " (ground.difference.contrast())
+                            ", on " (cloth(show, &ground.cloth)) @if ground.reverse { ", reverse" }
+                        }
+                    }
+                }
+            }
+            p.figure { (reach(group.yarn, show.system)) }
+        }
+    }
+}
+
+fn cloth<'a>(show: &Show<'a>, key: &'a str) -> &'a str {
+    let cloth = show.collection().cloths.get(key);
+    cloth.map_or(key, |cloth| cloth.name.as_str())
+}
+
+/// Stitches of the group at their pitch and thickness, on the cloth most of them lie on.
+fn strip(group: &Group) -> Markup {
+    let (wide, tall) = (STRIP.0 / ENLARGED, STRIP.1 / ENLARGED);
+    let pitch = group.density.map_or(Length::mm(0.4), |d| d.pitch()).to_mm();
+    let thick = group.diameter.to_mm().clamp(0.05, tall);
+    // Between two stitches the thread is in the cloth for about its own thickness.
+    let seen = (pitch - thick).max(pitch * 0.3);
+    let ground = group.grounds.first().map(|ground| ground.colour);
+    let (x, y) = (pitch / 2.0, tall / 2.0);
+    html! {
+        svg.strip viewBox={ "0 0 " (mm(wide)) " " (mm(tall)) } preserveAspectRatio="none" aria-hidden="true" {
+            rect width=(mm(wide)) height=(mm(tall)) fill=[ground] {}
+            line x1=(mm(x)) y1=(mm(y)) x2=(mm(wide)) y2=(mm(y)) stroke=(group.colour) stroke-width=(mm(thick))
+                stroke-dasharray={ (mm(seen)) " " (mm(pitch - seen)) } {}
+        }
+    }
+}
+
+fn mm(value: f64) -> String {
+    format!("{value:.3}")
+}
+
+/// The rows of a group, each leading to its seam; those not seen are in brackets.
+fn rows(rows: &[GroupRow]) -> Markup {
+    html! {
+        @for (index, row) in rows.iter().enumerate() {
+            @if index > 0 { ", " }
+            @if !row.seen { "(" }
+            @if known::seam_name(&row.seam).is_some() {
+                a href="#panel" data-panel="construction" data-part={ "seam:" (row.seam) } { (row.words()) }
+            } @else { (row.words()) }
+            @if !row.seen { ")" }
+        }
+    }
+}
+
+/// Yarn by yarn: a pair, and an order of so many pairs of the size shown.
+fn amounts(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
+    let system = show.system;
+    let consumption = worked.yarn();
+    let used = consumption.used();
+    let order = order(&[(&worked.garment, see.pairs)]);
+    html! {
+        table.sums {
+            thead {
+                tr {
+                    th scope="col" { "A pair in " (worked.garment.size) }
+                    th.figure scope="col" { "Needle" }
+                    th.figure scope="col" { "Under" }
+                    th.figure scope="col" { "Together" }
+                    th.figure scope="col" {
+                        label.pairs {
+                            input type="text" inputmode="numeric" data-see="pairs" value=(see.pairs) aria-label="Pairs in the order" id="pairs" autocomplete="off";
+                            " pairs"
+                        }
+                    }
+                    th.figure scope="col" { "Cones" }
+                }
+            }
+            tbody {
+                @for (key, used) in consumption.by_yarn() {
+                    @let yarn = show.collection().yarns.get(key);
+                    @let need = order.yarns.iter().find(|need| need.yarn == key);
+                    tr {
+                        th scope="row" {
+                            @if let Some(yarn) = yarn { (swatch(yarn.colour)) (yarn.name) } @else { (key) }
+                        }
+                        td.figure { (dashed(used.needle, system)) }
+                        td.figure { (dashed(used.under, system)) }
+                        td.figure { (reach(used.total(), system)) }
+                        td.figure { @if let Some(need) = need { (whole(need.with_waste, system)) } }
+                        td.figure { @match need.and_then(|need| need.cones) { Some(cones) => (cones), None => "–" } }
+                    }
+                }
+            }
+            tfoot {
+                tr {
+                    th scope="row" { "All yarns" }
+                    td.figure { (reach(used.needle, system)) }
+                    td.figure { (reach(used.under, system)) }
+                    td.figure { (reach(used.total(), system)) }
+                    td.figure { (whole(order.total(), system)) }
+                    td {}
+                }
+            }
+        }
+        p.lead { "The order counts every pair in the size shown, with " (order.waste) " for waste. A machine needs a cone of its own on each thread stand, so a small order takes more cones than its length asks for." }
+    }
+}
+
+fn dashed(length: Length, system: System) -> String {
+    if length > Length::ZERO {
+        reach(length, system)
+    } else {
+        "–".to_owned()
+    }
+}
+
+/// Large lengths, without decimals.
+fn whole(length: Length, system: System) -> String {
+    let words = reach(length, system);
+    match words.split_once('.') {
+        Some((before, after)) => {
+            let unit = after.trim_start_matches(|c: char| c.is_ascii_digit());
+            format!("{before}{unit}")
+        }
+        None => words,
+    }
+}
+
+/// Seam by seam, with every figure explained.
+fn by_seam(show: &Show<'_>, worked: &Worked) -> Markup {
+    let consumption = worked.yarn();
+    html! {
+        div.by-seam {
+            @for (seam, used) in consumption.by_seam() {
+                details id={ "yarn-of-" (seam) } {
+                    summary {
+                        span { (name(show, seam)) }
+                        span.figure { (dashed(used.needle, show.system)) }
+                        span.figure { (dashed(used.under, show.system)) }
+                        span.figure { (reach(used.total(), show.system)) }
+                    }
+                    ul {
+                        @for item in consumption.items.iter().filter(|item| item.seam == seam) { (explained(item)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn explained(item: &Item) -> Markup {
+    html! {
+        li { (capital(&item.explain())) span.source { (capital(&item.source())) } }
+    }
+}
+
+/// A seam's or a trim's name.
+fn name(show: &Show<'_>, key: &str) -> String {
+    let trim = || {
+        show.collection()
+            .trims
+            .get(key)
+            .map(|trim| trim.name.as_str())
+    };
+    let seam = known::seam_name(key).map(|seam| seam.title);
+    capital(seam.or_else(trim).unwrap_or(key))
+}
+
+fn unstated(show: &Show<'_>, worked: &Worked) -> Markup {
+    let consumption = worked.yarn();
+    if consumption.unstated.is_empty() {
+        return html! {};
+    }
+    let stitch = |stitch: StitchType| stitch.code();
+    html! {
+        details.by-seam {
+            summary {
+                span { "Sewn, though the style states no row for it" }
+                span.figure { "about " (reach(consumption.unstated_estimate(), show.system)) }
+            }
+            ul {
+                @for work in &consumption.unstated {
+                    li {
+                        (capital(&work.what)) ", " (stitch(work.stitch)) ", " (reach(work.sewn, show.system)) " sewn"
+                        span.source { "about " (reach(work.estimate, show.system)) ", not in any total" }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// How many different ones there are.
+fn count<T: PartialEq>(all: impl Iterator<Item = T>) -> usize {
+    let mut seen: Vec<T> = Vec::new();
+    for one in all {
+        if !seen.contains(&one) {
+            seen.push(one);
+        }
+    }
+    seen.len()
+}
+
+fn plural(number: usize, word: &str) -> String {
+    let word = match (number, word.strip_suffix('y')) {
+        (1, _) => word.to_owned(),
+        (_, Some(stem)) => format!("{stem}ies"),
+        (_, None) => format!("{word}s"),
+    };
+    format!("{number} {word}")
+}

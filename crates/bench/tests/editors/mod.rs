@@ -1,0 +1,336 @@
+//! Every field of the details and of a seam: a changed value is in the file, on the page, and gone again when undone.
+
+mod field;
+
+use std::fs;
+
+use serde_json::{Value, json};
+use toml_edit::DocumentMut;
+
+use crate::house::{House, STYLE, between, fragment};
+use field::{Field, fields};
+
+/// What a style file says at a path, as a text.
+fn said(text: &str, path: &str) -> Option<String> {
+    let document: DocumentMut = text.parse().unwrap();
+    let mut item = document.as_item();
+    for step in path.split('.') {
+        let (key, index) = match step.split_once('[') {
+            Some((key, rest)) => (
+                key,
+                Some(rest.trim_end_matches(']').parse::<usize>().unwrap()),
+            ),
+            None => (step, None),
+        };
+        item = item.get(key)?;
+        if let Some(index) = index {
+            item = item.get(index)?;
+        }
+    }
+    let value = item.as_value()?;
+    Some(match value.as_str() {
+        Some(text) => text.to_owned(),
+        None => value.clone().decorated("", "").to_string(),
+    })
+}
+
+async fn panel(house: &House, query: &str, id: &str) -> (String, String) {
+    let got = house.get(&format!("{STYLE}/fragments?{query}")).await;
+    let answer: Value = serde_json::from_str(&got.text).unwrap();
+    let revision = answer["revision"].as_str().unwrap().to_owned();
+    (fragment(&answer, id).to_owned(), revision)
+}
+
+/// Changes a field as the page's script would, and takes the change back. Gives whether the field could be changed.
+async fn round_trip(
+    house: &House,
+    query: &str,
+    id: &str,
+    field: &Field,
+    revision: &mut String,
+) -> bool {
+    let before = house.text();
+    for (edits, expected) in field.changes() {
+        let body = json!({ "revision": revision, "edits": edits });
+        let answer = house.post(&format!("edit?{query}"), body).await;
+        if answer["outcome"] != "done" {
+            assert_eq!(
+                house.text(),
+                before,
+                "{} refused and yet changed",
+                field.path
+            );
+            continue;
+        }
+        let text = house.text();
+        assert_ne!(text, before, "{}", field.path);
+        assert_eq!(said(&text, &field.path), expected, "{}", field.path);
+        style::load(&house.file()).unwrap();
+        let html = fragment(&answer, id);
+        let now = fields(html).into_iter().find(|now| now.path == field.path);
+        if let Some(now) = now {
+            assert_ne!(now.shown(), field.shown(), "{} is not shown", field.path);
+        }
+        assert!(
+            !answer["said"].as_str().unwrap().is_empty(),
+            "{} is not said",
+            field.path
+        );
+        let body = json!({ "revision": answer["revision"], "edits": [] });
+        let body = json!({ "revision": body["revision"] });
+        let answer = house.post(&format!("undo?{query}"), body).await;
+        assert_eq!(answer["outcome"], "done");
+        assert_eq!(house.text(), before, "{} does not come back", field.path);
+        *revision = answer["revision"].as_str().unwrap().to_owned();
+        return true;
+    }
+    false
+}
+
+/// Round trips of all fields whose path a test is about.
+async fn all(query: &str, id: &str, about: impl Fn(&str) -> bool) -> usize {
+    let house = House::new();
+    let (html, mut revision) = panel(&house, query, id).await;
+    let mut tried = 0;
+    for field in fields(&html).iter().filter(|field| about(&field.path)) {
+        assert!(field.is_named(), "{} has no label", field.path);
+        let single = field.has_one_choice();
+        let changed = round_trip(&house, query, id, field, &mut revision).await;
+        assert!(changed || single, "{} cannot be changed", field.path);
+        tried += 1;
+    }
+    tried
+}
+
+#[tokio::test]
+async fn panels_and_closings_round_trip() {
+    let about = |path: &str| {
+        [
+            "style.", "cloth.", "shape.", "fly.", "band.", "hem.", "loops.",
+        ]
+        .iter()
+        .any(|section| path.starts_with(section))
+    };
+    assert!(all("panel=details", "details", about).await >= 30);
+}
+
+#[tokio::test]
+async fn pockets_round_trip() {
+    let about = |path: &str| path.starts_with("pockets.");
+    assert!(all("panel=details", "details", about).await >= 35);
+}
+
+#[tokio::test]
+async fn hardware_and_labels_round_trip() {
+    let about = |path: &str| {
+        ["rivets.", "patch.", "labels[", "bartacks."]
+            .iter()
+            .any(|section| path.starts_with(section))
+    };
+    assert!(all("panel=details", "details", about).await >= 30);
+}
+
+#[tokio::test]
+async fn a_seam_round_trips() {
+    let query = "panel=construction&part=seam:inseam";
+    let about = |path: &str| {
+        path.starts_with("seams.inseam.") || path.starts_with("seams.back_pocket_hem.")
+    };
+    assert!(all(query, "construction", about).await >= 30);
+}
+
+#[tokio::test]
+async fn every_detail_a_style_can_state_has_a_field() {
+    let house = House::new();
+    let zip = "\n[trims.zip]\nname = \"Brass zip\"\nkind = \"zip\"\nmaterial = \"brass\"\nlength = \"15 cm\"\ncolour = \"#8a7444\"\n";
+    let trims = house.collection().join("trims.toml");
+    fs::write(&trims, fs::read_to_string(&trims).unwrap() + zip).unwrap();
+    let outline =
+        "<svg xmlns=\"http://www.w3.org/2000/svg\"><path d=\"M0 0 L4 80 L70 80 L75 0\"/></svg>";
+    fs::write(
+        house.file().with_file_name("art").join("outline.svg"),
+        outline,
+    )
+    .unwrap();
+    let (html, _) = panel(&house, "panel=details", "details").await;
+    let mut shown: Vec<String> = fields(&html).into_iter().map(|field| field.path).collect();
+    // What is only shown with a certain choice.
+    for (path, value) in [("pockets.coin.shape", "free"), ("fly.closing", "zip")] {
+        let (html, revision) = panel(&house, "panel=details", "details").await;
+        let field = fields(&html)
+            .into_iter()
+            .find(|field| field.path == path && field.offers(value))
+            .unwrap();
+        let body = json!({ "revision": revision, "edits": field.edits_for(value) });
+        let answer = house.post("edit", body).await;
+        assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
+        let html = fragment(&answer, "details");
+        shown.extend(fields(html).into_iter().map(|field| field.path));
+    }
+    for page in [
+        "style", "cloth", "shape", "fly", "band", "pockets", "hem", "loops", "rivets", "patch",
+        "labels", "bartacks",
+    ] {
+        for path in stated(page) {
+            assert!(shown.contains(&path), "{path} has no field");
+        }
+    }
+}
+
+/// Every path that the types of a section can write, taken from the style itself as JSON.
+fn stated(section: &str) -> Vec<String> {
+    let house = House::new();
+    let loaded = style::load(&house.file()).unwrap();
+    let all = serde_json::to_value(&loaded.style).unwrap();
+    let mut paths = Vec::new();
+    walk(section, &all[section], &mut paths);
+    paths
+}
+
+fn walk(path: &str, value: &Value, paths: &mut Vec<String>) {
+    match value {
+        Value::Object(members) => {
+            for (key, member) in members {
+                walk(&format!("{path}.{key}"), member, paths);
+            }
+        }
+        Value::Array(members) if members.iter().any(Value::is_object) => {
+            for (index, member) in members.iter().enumerate() {
+                walk(&format!("{path}[{index}]"), member, paths);
+            }
+        }
+        _ => paths.push(path.to_owned()),
+    }
+}
+
+#[tokio::test]
+async fn optional_parts_are_taken_out_and_put_in() {
+    for (section, words) in [
+        ("pockets.extra", "Put one behind the left front"),
+        ("patch", "Put in Saltmarsh patch"),
+        ("rivets", "Put in Rowlock rivet"),
+        ("seams.decoration", "Add back pocket stitching"),
+        ("seams.fly_edge", "Add fly facing edge"),
+        ("seams.patch_set", "Add patch sewn on"),
+        ("seams.label_set", "Add labels sewn on"),
+    ] {
+        let house = House::new();
+        let id = if section.starts_with("seams") {
+            "construction"
+        } else {
+            "details"
+        };
+        let (html, revision) = panel(&house, "panel=details", id).await;
+        let edits = edits_of_button(&html, &format!("\"path\":\"{section}\""));
+        let out = house
+            .post("edit", json!({ "revision": revision, "edits": edits }))
+            .await;
+        assert_eq!(out["outcome"], "done", "{section} out: {}", out["problems"]);
+        assert!(!house.text().contains(&format!("[{section}]")), "{section}");
+        let html = fragment(&out, id);
+        assert!(html.contains(words), "{words}");
+        let edits = edits_of_button(html, &format!("\"path\":\"{section}\""));
+        let back = house
+            .post(
+                "edit",
+                json!({ "revision": out["revision"], "edits": edits }),
+            )
+            .await;
+        assert_eq!(
+            back["outcome"], "done",
+            "{section} in: {}",
+            back["problems"]
+        );
+        style::load(&house.file()).unwrap();
+        assert!(!fragment(&back, id).contains(words), "{words}");
+    }
+}
+
+#[tokio::test]
+async fn labels_come_and_go_one_by_one() {
+    let house = House::new();
+    let count = |text: &str| text.matches("f-labels[").count();
+    let (html, mut revision) = panel(&house, "panel=details", "details").await;
+    let mut html = html;
+    while html.contains("Take out label 1\"") {
+        let edits = json!([{ "edit": "remove", "path": "labels[0]" }]);
+        let answer = house
+            .post("edit", json!({ "revision": revision, "edits": edits }))
+            .await;
+        assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
+        assert!(count(fragment(&answer, "details")) < count(&html));
+        html = fragment(&answer, "details").to_owned();
+        revision = answer["revision"].as_str().unwrap().to_owned();
+    }
+    assert_eq!(style::load(&house.file()).unwrap().style.labels.len(), 0);
+    for number in 1..=2 {
+        let edits = edits_of_button(&html, "care-label");
+        let answer = house
+            .post("edit", json!({ "revision": revision, "edits": edits }))
+            .await;
+        assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
+        html = fragment(&answer, "details").to_owned();
+        revision = answer["revision"].as_str().unwrap().to_owned();
+        let labels = style::load(&house.file()).unwrap().style.labels;
+        assert_eq!(labels.len(), number);
+        assert_eq!(labels.last().unwrap().trim, "care-label");
+    }
+}
+
+#[tokio::test]
+async fn an_extra_pocket_brings_its_seams_where_the_style_has_none() {
+    let house = House::new();
+    let mut document: DocumentMut = house.text().parse().unwrap();
+    document["pockets"].as_table_mut().unwrap().remove("extra");
+    for seam in ["extra_hem", "extra_set"] {
+        document["seams"].as_table_mut().unwrap().remove(seam);
+    }
+    fs::write(house.file(), document.to_string()).unwrap();
+    let (html, revision) = panel(&house, "panel=details", "details").await;
+    let edits = edits_of_button(&html, "\"path\":\"pockets.extra\"");
+    let answer = house
+        .post("edit", json!({ "revision": revision, "edits": edits }))
+        .await;
+    assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
+    let loaded = style::load(&house.file()).unwrap();
+    assert!(loaded.style.pockets.extra.is_some());
+    assert!(loaded.style.seam("extra_set").is_some());
+}
+
+#[tokio::test]
+async fn a_refused_detail_says_why_and_changes_nothing() {
+    let house = House::new();
+    let before = house.text();
+    for (path, value, words) in [
+        ("shape.seat_angle", json!("80 deg"), "at most 45 deg"),
+        ("pockets.bag.mouth_fullness", json!("5 %"), "mouth_fullness"),
+        ("fly.buttons", json!("many"), "buttons"),
+        ("labels[0].place", json!(3), "place"),
+        ("patch.art", json!("../secret.svg"), "leads out"),
+        ("hem.roping", json!("perhaps"), "roping"),
+        ("pockets.coin.shape", json!("free"), "art"),
+    ] {
+        let revision = house.revision().await;
+        let edits = json!([{ "edit": "set", "path": path, "value": value }]);
+        let answer = house
+            .post("edit", json!({ "revision": revision, "edits": edits }))
+            .await;
+        assert_eq!(answer["outcome"], "refused", "{path}");
+        assert!(
+            answer["problems"].to_string().contains(words),
+            "{path}: {}",
+            answer["problems"]
+        );
+        assert_eq!(house.text(), before);
+    }
+}
+
+/// The edits of the first button that has these words among them.
+fn edits_of_button(html: &str, words: &str) -> Value {
+    let buttons = html.split("<button").skip(1);
+    let edits = buttons
+        .filter(|button| button.contains("data-edits=\""))
+        .map(|button| between(button, "data-edits=\"", "\"").replace("&quot;", "\""))
+        .find(|edits| edits.contains(words));
+    serde_json::from_str(&edits.unwrap()).unwrap()
+}

@@ -1,0 +1,140 @@
+//! What lies beside and over the drawing: seams with their sections, yarn, sewing order, findings and plates.
+
+use axum::http::StatusCode;
+use serde_json::{Value, json};
+
+use crate::house::{House, STYLE, between, drawing as picture, fragment};
+
+async fn answer(house: &House, query: &str) -> Value {
+    let got = house.get(&format!("{STYLE}/fragments?{query}")).await;
+    assert_eq!(got.status, StatusCode::OK, "{}", got.text);
+    serde_json::from_str(&got.text).unwrap()
+}
+
+#[tokio::test]
+async fn a_seam_that_is_open_shows_its_section_and_what_is_said_of_it() {
+    let house = House::new();
+    let open = answer(&house, "panel=construction&part=seam:inseam").await;
+    let html = fragment(&open, "construction");
+    assert_eq!(html.matches("<figure").count(), 1);
+    for words in ["ISO 4916 2.04.06", "feed-off-the-arm", "front over back"] {
+        assert!(html.contains(words), "{words}");
+    }
+    let closed = answer(&house, "panel=construction").await;
+    assert!(!fragment(&closed, "construction").contains("<figure"));
+    let edits =
+        json!([{ "edit": "set", "path": "seams.inseam.construction", "value": "overlocked" }]);
+    let body = json!({ "revision": open["revision"], "edits": edits });
+    let changed = house
+        .post("edit?panel=construction&part=seam:inseam", body)
+        .await;
+    assert_ne!(fragment(&changed, "construction"), html);
+    assert!(!fragment(&changed, "construction").contains("2.04.06"));
+}
+
+#[tokio::test]
+async fn a_list_of_constructions_holds_the_suitable_ones_and_the_others_have_a_reason() {
+    let house = House::new();
+    let html = answer(&house, "panel=construction").await;
+    let html = fragment(&html, "construction");
+    let seam = between(html, "id=\"seam-hem\"", "id=\"seam-mouth\"");
+    let list = between(seam, "data-path=\"seams.hem.construction\"", "</select>");
+    assert_eq!(list.matches("<option").count(), 2);
+    assert!(!list.contains("lap-felled"));
+    let why = between(seam, "<dt>lap-felled</dt>", "</dd>");
+    assert!(
+        why.contains("It joins two edges flat, and the leg is turned up here"),
+        "{why}"
+    );
+}
+
+#[tokio::test]
+async fn the_yarn_panel_has_every_yarn_its_metres_and_its_contrast() {
+    let house = House::new();
+    let first = answer(&house, "panel=yarn&pairs=300").await;
+    let html = fragment(&first, "yarn");
+    for words in [
+        "On the needles",
+        "tex 105 ochre",
+        "ΔE ",
+        "Chalk 40",
+        "value=\"300\"",
+        "geometric formula",
+    ] {
+        assert!(html.contains(words), "{words}");
+    }
+    // Nothing is counted for a panel that is not open.
+    let closed = answer(&house, "panel=fit").await;
+    assert!(fragment(&closed, "yarn").len() < 60);
+    let sheet = answer(&house, "panel=yarn&plate=yarn-plan").await;
+    assert!(picture(&sheet).contains("Needle yarns"));
+}
+
+#[tokio::test]
+async fn what_a_change_leads_to_is_told() {
+    let house = House::new();
+    let changed = house.set("seams.inseam.rows[0].density", "12 /in").await;
+    let told = fragment(&changed, "history");
+    assert!(
+        told.contains("Yarn +") && told.contains(" m a pair"),
+        "{told}"
+    );
+    let changed = house.set("seams.inseam.construction", "overlocked").await;
+    let told = fragment(&changed, "history");
+    assert!(told.contains("inseam allowance front"), "{told}");
+    let changed = house.set("style.summary", "Other words.").await;
+    assert!(!fragment(&changed, "history").contains("class=\"followed\""));
+}
+
+#[tokio::test]
+async fn findings_lie_on_the_drawing_while_they_are_looked_at() {
+    let house = House::new();
+    house.set("fly.buttons", "12").await;
+    let mut marked = Vec::new();
+    for view in ["front", "back"] {
+        let shown = answer(&house, &format!("panel=findings&view={view}")).await;
+        let html = fragment(&shown, "drawing");
+        let list = fragment(&shown, "findings");
+        for mark in html.split("data-mark=\"").skip(1) {
+            let number = mark.split('"').next().unwrap();
+            assert!(list.contains(&format!("id=\"finding-{number}\"")));
+            assert!(list.contains(&format!("data-show=\"{number}\"")));
+            marked.push(number.to_owned());
+        }
+        // The drawing itself is the same with and without its numbers.
+        let plain = answer(&house, &format!("panel=fit&view={view}")).await;
+        let svg = |html: &str| between(html, "<svg", "</svg>").to_owned();
+        assert!(svg(html) == svg(fragment(&plain, "drawing")), "{view}");
+        assert!(!fragment(&plain, "drawing").contains("data-mark"));
+    }
+    assert!(marked.len() >= 4, "{marked:?}");
+}
+
+#[tokio::test]
+async fn a_plate_takes_the_place_of_the_view() {
+    let house = House::new();
+    let pair = answer(&house, "").await;
+    let list = between(fragment(&pair, "bar"), "id=\"plate\"", "</select>").to_owned();
+    let mut seen = vec![picture(&pair).to_owned()];
+    for key in list.split("value=\"").skip(2) {
+        let key = key.split('"').next().unwrap();
+        let plate = answer(&house, &format!("plate={key}")).await;
+        let shown = picture(&plate).to_owned();
+        assert!(!seen.contains(&shown), "{key}");
+        seen.push(shown);
+    }
+    // The pair, the yarn plan, and every plate that the drawings have of this style.
+    let loaded = style::load(&house.file()).unwrap();
+    let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+    let plates = drawing::plates(&garment);
+    assert_eq!(seen.len(), plates.len() + 2);
+    for plate in plates {
+        assert!(
+            list.contains(&format!("value=\"{}\"", plate.key)),
+            "{}",
+            plate.key
+        );
+    }
+    let unknown = answer(&house, "plate=%3Cscript%3E").await;
+    assert!(picture(&unknown) == seen[0]);
+}
