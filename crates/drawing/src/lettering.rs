@@ -130,6 +130,38 @@ impl Taken {
     }
 }
 
+impl Taken {
+    /// As [`Taken::place`], but a place on nothing at all comes before every other, even where its
+    /// leader runs over lines; of those, the one whose leader runs over fewest.
+    pub fn place_clear(
+        &mut self,
+        size: Vec2,
+        candidates: impl Iterator<Item = Point> + Clone,
+        leader: impl Fn(Point) -> Option<Point>,
+    ) -> Option<Point> {
+        let mut best: Option<(usize, Point)> = None;
+        for centre in candidates.clone() {
+            if self.cost(box_at(centre, size)) > 0.0 {
+                continue;
+            }
+            let crossed = leader(centre).map_or(0, |from| self.crossed_by(from, centre));
+            if best.is_none_or(|(least, _)| crossed < least) {
+                best = Some((crossed, centre));
+            }
+            if crossed == 0 {
+                break;
+            }
+        }
+        match best {
+            Some((_, centre)) => {
+                self.boxes.push(box_at(centre, size));
+                Some(centre)
+            }
+            None => self.place(size, candidates, leader),
+        }
+    }
+}
+
 /// No leader is needed.
 pub(crate) fn no_leader(_: Point) -> Option<Point> {
     None
@@ -207,6 +239,19 @@ mod tests {
         let from_the_middle = |_| Some(Point::ORIGIN);
         let found = taken.place(Vec2::new(2.0, 2.0), sides.into_iter(), from_the_middle);
         assert_eq!(found.unwrap().x, -10.0);
+    }
+
+    #[test]
+    fn a_clear_place_comes_before_one_without_a_crossed_leader() {
+        let mut taken = Taken::default();
+        taken.keep_clear_of(&[Point::new(5.0, -9.0), Point::new(5.0, 9.0)]);
+        taken.keep_clear_of(&[Point::new(-20.0, 0.0), Point::new(-5.0, 0.0)]);
+        // Beyond a line, or on one that the leader does not cross.
+        let places = [Point::new(-10.0, 0.0), Point::new(10.0, 3.0)];
+        let from_the_middle = |_| Some(Point::ORIGIN);
+        let size = Vec2::new(2.0, 2.0);
+        let found = taken.place_clear(size, places.into_iter(), from_the_middle);
+        assert_eq!(found.unwrap().x, 10.0);
     }
 
     #[test]

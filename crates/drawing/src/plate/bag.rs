@@ -12,10 +12,11 @@ use super::notes::note_rows;
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
+use crate::dimension::beside;
 use crate::palette::QUIET;
 
 /// Cloth shown round the bag, millimetres on the cloth.
-const ROUND_MM: f64 = 12.0;
+const ROUND_MM: f64 = 8.0;
 const STEP: Length = Length::mm(0.7);
 
 pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
@@ -41,18 +42,24 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     );
     let outline = under.outline();
     let bounds = Path::polyline(&outline).bounds();
+    let beyond = foot_allowance(garment).map_or(0.0, Length::to_mm);
     figure.window(&[
         Point::new(bounds.x0 - ROUND_MM, bounds.y1 + ROUND_MM),
-        Point::new(bounds.x1 + ROUND_MM, bounds.y0 - ROUND_MM),
+        Point::new(bounds.x1 + ROUND_MM + beyond, bounds.y0 - beyond - 2.0),
     ]);
     figure.ground("piece:front", set_back(figure.tone(ClothUse::Shell)));
-    figure.area(
-        "piece:pocket_bag",
-        &outline,
-        figure.tone(ClothUse::Pocketing),
-        Outline::Heavy,
-    );
+    let pocketing = figure.tone(ClothUse::Pocketing);
+    if let Some(beyond) = allowance(garment, &under) {
+        figure.area(
+            "edge:pocket_bag:foot_under",
+            &beyond,
+            pocketing,
+            Outline::Light,
+        );
+    }
+    figure.area("piece:pocket_bag", &outline, pocketing, Outline::None);
     lines(&mut figure, front, facing, &under);
+    figure.piece_outline_of("piece:pocket_bag", &outline);
     let closes = figure.rows(PieceId::PocketBag, Affine::IDENTITY, |r| r.shows_inside);
     note_rows(&mut figure, &closes, Affine::IDENTITY, "from the edge");
     let sets = figure.rows(PieceId::PocketFacing, Affine::IDENTITY, |r| {
@@ -101,6 +108,21 @@ impl<'a> Under<'a> {
     }
 }
 
+fn foot_allowance(garment: &Garment) -> Option<Length> {
+    let cut = garment.cut.iter().find(|c| c.piece == PieceId::PocketBag)?;
+    let (_, width) = cut.allowances.iter().find(|(e, _)| *e == "foot_under")?;
+    Some(*width)
+}
+
+/// The allowance beyond the row that closes the bag, neatened by it.
+fn allowance(garment: &Garment, under: &Under<'_>) -> Option<Vec<Point>> {
+    let width = foot_allowance(garment)?;
+    let foot = under.foot.dense(STEP);
+    let mut points = foot.clone();
+    points.extend(beside(&foot, -width.to_mm()).into_iter().rev());
+    Some(points)
+}
+
 fn lines(figure: &mut Figure<'_>, front: &Piece, facing: &Piece, under: &Under<'_>) {
     let up = Vec2::new(0.0, 60.0);
     let top = under.waist.start();
@@ -124,9 +146,14 @@ fn lines(figure: &mut Figure<'_>, front: &Piece, facing: &Piece, under: &Under<'
     figure.fold("piece:pocket_bag", under.fold);
     let fold = under.fold.point_at(under.fold.length() * 0.7);
     figure.point_at(fold, "fold of the bag".to_owned());
-    let middle = under.waist.point_at(under.waist.length() * 0.5);
-    let above = |by: f64| Point::new(middle.x, middle.y + by);
-    figure.name("waistband", &[above(12.0), above(14.0), above(10.0)], QUIET);
+    let above: Vec<Point> = [0.3, 0.2, 0.42, 0.8]
+        .iter()
+        .flat_map(|share| {
+            let p = under.waist.point_at(under.waist.length() * *share);
+            [8.0, 11.0, 6.0].map(|by| Point::new(p.x, p.y + by))
+        })
+        .collect();
+    figure.name("waistband", &above, QUIET);
     let outseam = under.side.point_at(under.side.length() * 0.1);
     figure.point_at(outseam, "outseam".to_owned());
 }
@@ -156,5 +183,4 @@ fn dimensions(figure: &mut Figure<'_>, facing: &Piece, under: &Under<'_>) {
     if let Some(lowest) = lowest {
         figure.dimension(inner, under.fold.start(), lowest, "bag");
     }
-    figure.dimension(Side::Below, under.fold.end(), under.foot.end(), "");
 }

@@ -10,7 +10,7 @@ use super::words::{system, unit_word};
 /// Chords along which turning points are looked for, on the cloth.
 const STEP: Length = Length::mm(0.4);
 /// A line that turns by more than this within a millimetre and a half has a corner there.
-const CORNER_RAD: f64 = 0.5;
+const CORNER_RAD: f64 = 0.35;
 const WINDOW: usize = 4;
 /// Points nearer to one another than this are one.
 const APART_MM: f64 = 3.0;

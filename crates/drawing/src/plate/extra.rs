@@ -17,6 +17,9 @@ use crate::palette::QUIET;
 
 /// Cloth shown round the pocket, millimetres on the cloth.
 const ROUND_MM: f64 = 12.0;
+/// Hatching of the belt, on the cloth; a band of absurd length is not hatched to its end.
+const HATCH_MM: f64 = 7.0;
+const MOST_HATCHED_MM: f64 = 1000.0;
 
 pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let pattern = &garment.pattern;
@@ -37,7 +40,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let (from, to) = (ends[0].x.min(ends[1].x), ends[0].x.max(ends[1].x));
     let rise = ends[0].y.max(ends[1].y).max(0.0);
     figure.window(&[
-        at(from - ROUND_MM, rise + band + ROUND_MM * 0.5),
+        at(from - 2.2 * ROUND_MM, rise + band + ROUND_MM * 0.5),
         at(to + ROUND_MM, bounds.y0 - ROUND_MM),
     ]);
     let shell = figure.tone(ClothUse::Shell);
@@ -149,13 +152,19 @@ fn banded(figure: &mut Figure<'_>, waist: &Path, band: f64, up: Vec2) {
     for by in [low, high] {
         figure.below("belt", &line(by));
     }
-    let middle = waist.point_at(waist.length() * 0.5) + up * (band / 2.0);
-    let near = |by: f64| middle + left_of(up) * by;
-    figure.name(
-        "waistband, belt dashed",
-        &[middle, near(20.0), near(-20.0)],
-        QUIET,
-    );
+    let hatch = |at: f64| {
+        let from = waist.point_at(Length::mm(at)) + up * low;
+        let to = waist.point_at(Length::mm(at + belt * 0.6)) + up * high;
+        Path::line(from, to)
+    };
+    let long = waist.length().to_mm() - belt * 0.6;
+    let mut at = 0.0;
+    while at < long && at < MOST_HATCHED_MM {
+        figure.hatch("belt", &hatch(at));
+        at += HATCH_MM;
+    }
+    let over = waist.point_at(waist.length() * 0.75) + up * high;
+    figure.point_at(over, "belt, over the waistband".to_owned());
 }
 
 /// The front taken away: where its mouth and its centre lie.
@@ -201,7 +210,7 @@ fn dimensions(
     );
     let side = waist.end();
     figure.dimension(outer, side, side + up * band, "band");
-    let low = side + up * ((band - belt) / 2.0);
+    let low = waist.start() + up * ((band - belt) / 2.0);
     figure.dimension(inner, low, low + up * belt, "belt");
 }
 

@@ -7,7 +7,7 @@
 
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, BezPath, Path, Point, Rect, Vec2};
-use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
+use sewing::{EdgeUse, Face, Fixing, FixingKind, Garment, StitchRow, edge_use};
 use trade::{Colour, Length};
 
 use super::measure::{Aligned, Linear, Side, on_paper, polyline_of};
@@ -148,8 +148,9 @@ impl<'a> Figure<'a> {
     }
 
     fn clear_of(&mut self, points: &[Point]) {
+        let points = thinned(points);
         match self.window {
-            None => self.taken.keep_clear_of(points),
+            None => self.taken.keep_clear_of(&points),
             Some(w) => {
                 let seen = |p: &Point| w.contains(*p);
                 for pair in points.windows(2) {
@@ -193,11 +194,16 @@ impl<'a> Figure<'a> {
         let Some(piece) = self.garment.pattern.piece(id) else {
             return;
         };
-        let mut points: Vec<Point> = piece.polygon(STEP).iter().map(|p| self.map * map * *p).collect();
+        let points: Vec<Point> = piece.polygon(STEP).iter().map(|p| map * *p).collect();
+        self.piece_outline_of(&format!("piece:{}", id.code()), &points);
+    }
+
+    /// The heavy edge through these points of the frame, closed.
+    pub fn piece_outline_of(&mut self, part: &str, points: &[Point]) {
+        let mut points: Vec<Point> = points.iter().map(|p| self.map * *p).collect();
         points.extend(points.first().copied());
-        let part = format!("piece:{}", id.code());
         self.layer("lines")
-            .line(Some(&part), open(&points), Stroke::plain(INK, EDGE));
+            .line(Some(part), open(&points), Stroke::plain(INK, EDGE));
         self.clear_of(&points);
     }
 
@@ -226,6 +232,14 @@ impl<'a> Figure<'a> {
         self.clear_of(&points);
     }
 
+    /// A line of hatching.
+    pub fn hatch(&mut self, part: &str, path: &Path) {
+        let points = self.along(path);
+        let stroke = Stroke::plain(CONSTRUCTION, HAIRLINE);
+        self.layer("lines")
+            .line(Some(part), open(&points), stroke);
+    }
+
     /// A fold: dash and dot.
     pub fn fold(&mut self, part: &str, path: &Path) {
         let points = self.along(path);
@@ -250,6 +264,7 @@ impl<'a> Figure<'a> {
             times: self.times,
             window: self.window,
             face: self.face,
+            edge: edge_beyond(self.garment, row),
         };
         let (drawn, whole) = stitches(self.layer("rows"), row, &on);
         let points: Vec<Point> = row.path.dense(Length::mm(2.0));
@@ -525,6 +540,30 @@ impl<'a> Figure<'a> {
             self.clear_of(&run);
         }
     }
+}
+
+/// The points without those that follow the one before by less than a millimetre of paper: words
+/// need not keep clear of a curve any closer.
+fn thinned(points: &[Point]) -> Vec<Point> {
+    let mut out: Vec<Point> = Vec::new();
+    let last = points.len().saturating_sub(1);
+    for (k, p) in points.iter().enumerate() {
+        if k == last || out.last().is_none_or(|q| (*p - *q).hypot() >= 1.0) {
+            out.push(*p);
+        }
+    }
+    out
+}
+
+/// From a row to the cut edge of its piece.
+fn edge_beyond(garment: &Garment, row: &StitchRow) -> Option<f64> {
+    let cut = garment.cut.iter().find(|c| c.piece == row.piece)?;
+    let sewn = |edge: &str| matches!(edge_use(row.piece, edge), EdgeUse::Sewn(seam, _) if seam == row.seam);
+    let (_, allowance) = cut.allowances.iter().find(|(edge, _)| sewn(edge))?;
+    let seam = garment.seams.iter().find(|s| s.name == row.seam)?;
+    let offset = seam.rows.get(row.number.checked_sub(1)?)?.offset;
+    let beyond = (*allowance + offset).to_mm();
+    beyond.is_finite().then_some(beyond)
 }
 
 /// The rectangle as a path.

@@ -273,7 +273,7 @@ pub(super) fn pointed(
         TYPE_FIGURES.to_mm() * 1.2,
     );
     let ring = (0..12).flat_map(|n| {
-        let out = 5.0 + 2.0 * f64::from(n);
+        let out = 6.0 + 2.0 * f64::from(n);
         (0..16).map(move |k| {
             let turn = std::f64::consts::PI * (0.25 + f64::from(k) / 8.0);
             let way = Vec2::from_angle(turn);
@@ -285,7 +285,7 @@ pub(super) fn pointed(
         keep_in.union(r) == keep_in
     });
     let end = |centre: Point| leader_end(centre, size, at);
-    let found = taken.place(size, inside, |c| Some(at + (end(c) - at) * 0.02));
+    let found = taken.place_clear(size, inside, |_| Some(at));
     let Some(centre) = found else { return };
     let to = end(centre);
     if let Some(way) = unit(at - to) {
@@ -341,7 +341,7 @@ pub(super) fn angle(
     let inside = near
         .chain(far)
         .filter(|c| keep_in.union(Rect::from_points(*c - size / 2.0, *c + size / 2.0)) == keep_in);
-    if let Some(centre) = taken.place(size, inside, no_leader) {
+    if let Some(centre) = taken.place_clear(size, inside, no_leader) {
         layer.text(None, centred(&words, TYPE_FIGURES, centre));
     }
 }
@@ -365,7 +365,7 @@ pub(super) fn marked(layer: &mut Layer, taken: &mut Taken, at: Point, letter: ch
             at + Vec2::from_angle(turn) * out
         })
     });
-    if let Some(centre) = taken.place(size, ring, no_leader) {
+    if let Some(centre) = taken.place_clear(size, ring, no_leader) {
         layer.text(None, centred(&words, TYPE_FIGURES, centre));
     }
 }
@@ -382,7 +382,7 @@ pub(super) fn named(
         text_width(words, TYPE_FIGURES) + AIR_MM,
         TYPE_FIGURES.to_mm() * 1.15,
     );
-    if let Some(centre) = taken.place(size, places.iter().copied(), no_leader) {
+    if let Some(centre) = taken.place_clear(size, places.iter().copied(), no_leader) {
         let mut text = centred(words, TYPE_FIGURES, centre);
         text.colour = colour;
         text.anchor = Anchor::Middle;

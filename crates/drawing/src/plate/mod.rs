@@ -18,6 +18,8 @@ mod notes;
 mod page;
 mod scale;
 mod stitch;
+#[cfg(test)]
+mod tests;
 mod tone;
 mod words;
 

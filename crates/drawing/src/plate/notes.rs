@@ -78,7 +78,7 @@ fn row_note(garment: &Garment, rows: &[usize], from: &str) -> String {
     let mut ends: Vec<String> = Vec::new();
     for row in &all {
         let way = if row.begins == row.ends {
-            format!("both ends {}", row.begins.word())
+            format!("ends {}", row.begins.word())
         } else {
             format!("begins {}, ends {}", row.begins.word(), row.ends.word())
         };

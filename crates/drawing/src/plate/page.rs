@@ -274,7 +274,7 @@ fn number(
             .copied()
             .min_by(|a, b| (*a - c).hypot().total_cmp(&(*b - c).hypot()))
     };
-    let Some(centre) = taken.place(size, inside, nearest) else {
+    let Some(centre) = taken.place_clear(size, inside, nearest) else {
         return;
     };
     let Some(at) = nearest(centre) else { return };

@@ -41,6 +41,8 @@ const STEP: Length = Length::mm(0.5);
 /// (as the yarn page draws them).
 const THROW_MM: f64 = 2.0;
 const BITE_MM: f64 = 4.0;
+/// From a row to the overedge beside it where the cut edge is not known.
+const ASIDE_MM: f64 = 2.0;
 /// Thinnest yarn and smallest needle point that still print.
 const THIN_MM: f64 = 0.26;
 const POINT_MM: f64 = 0.22;
@@ -103,6 +105,8 @@ pub(super) struct On {
     pub window: Option<Rect>,
     /// The face drawn.
     pub face: Face,
+    /// From the row to the cut edge an overedge wraps, on the cloth, where that is known.
+    pub edge: Option<f64>,
 }
 
 /// Draws a row; gives the number of needle points drawn and whether they are all there are.
@@ -123,6 +127,8 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
             w.inflate(1e-6, 1e-6).contains(p)
         })
     };
+    // The overedge beside a row ends at the cut edge.
+    let aside = on.edge.map_or(ASIDE_MM, |e| (e - BITE_MM).clamp(0.0, 30.0));
     let mut dashes = BezPath::new();
     let mut points = BezPath::new();
     let mut drawn = 0;
@@ -137,7 +143,15 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
         points.move_to((p.x - 0.01, p.y));
         points.line_to((p.x + 0.01, p.y));
         if k + 1 < all && inside(walk.point(from + pitch)) {
-            dash(&mut dashes, &walk, look, (from, pitch), thick, on.map, k);
+            dash(
+                &mut dashes,
+                &walk,
+                look,
+                (from, pitch),
+                (thick, aside),
+                on.map,
+                k,
+            );
         }
     }
     let part = format!("row:{}:{}", row.seam, row.number);
@@ -170,7 +184,7 @@ fn dash(
     walk: &Walk,
     look: FaceLook,
     (from, pitch): (f64, f64),
-    thick: f64,
+    (thick, aside): (f64, f64),
     map: Affine,
     k: usize,
 ) {
@@ -201,7 +215,7 @@ fn dash(
         FaceLook::Overedge | FaceLook::OveredgeTwoRows => run(&wrap(a, along, long, -BITE_MM)),
         FaceLook::DashesAndOveredge => {
             run(&straight());
-            run(&wrap(a - left * 2.0, along, long, -BITE_MM));
+            run(&wrap(a - left * aside, along, long, -BITE_MM));
         }
         FaceLook::Chain | FaceLook::ChainAndOveredge => {
             // Two legs that open from the loop before and close in the next.
@@ -216,7 +230,7 @@ fn dash(
                 );
             }
             if look == FaceLook::ChainAndOveredge {
-                let points = wrap(a - left * 2.0, along, long, -BITE_MM);
+                let points = wrap(a - left * aside, along, long, -BITE_MM);
                 for (n, p) in points.iter().enumerate() {
                     if n == 0 {
                         path.move_to(map * *p);

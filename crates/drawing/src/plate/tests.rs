@@ -1,0 +1,242 @@
+#![allow(clippy::unwrap_used)]
+//! Every plate of many garments: words apart, inside the sheet, on the page; stitches as counted.
+
+use std::sync::LazyLock;
+
+use geometry::PathEl;
+use sewing::{Garment, make};
+use style::{Closing, CoinShape, Lining, Loaded, Size, Units};
+use trade::Length;
+
+use super::page::{TALL_MM, WIDE_MM};
+use super::{Plate, plates};
+use crate::samples::{ferryman, words_stand_clear};
+use crate::sheet::{Mark, Shape};
+
+/// The demo in several sizes, and styles that lack or change what plates show.
+static GARMENTS: LazyLock<Vec<(String, Garment, Vec<Plate>)>> = LazyLock::new(|| {
+    garments()
+        .into_iter()
+        .map(|(name, garment)| {
+            let plates = plates(&garment);
+            (name, garment, plates)
+        })
+        .collect()
+});
+
+fn garments() -> Vec<(String, Garment)> {
+    let loaded = ferryman();
+    let base = Size::new(32, 32);
+    let mut out = Vec::new();
+    for size in [base, Size::new(28, 30), Size::new(38, 34)] {
+        let garment = make(&loaded.style, &loaded.collection, size);
+        out.push((format!("size {size}"), garment));
+    }
+    let mut other = |name: &str, change: &dyn Fn(&mut Loaded)| {
+        let mut loaded = ferryman();
+        change(&mut loaded);
+        let garment = make(&loaded.style, &loaded.collection, base);
+        out.push((name.to_owned(), garment));
+    };
+    for (word, shape) in CoinShape::WORDS {
+        other(word, &|l| l.style.pockets.coin.shape = *shape);
+    }
+    other("inches", &|l| l.collection.units = Units::Inches);
+    other("no rivets", &|l| l.style.rivets = None);
+    other("no coin rivets, no extra pocket, zip", &|l| {
+        if let Some(rivets) = &mut l.style.rivets {
+            rivets.coin = false;
+        }
+        l.style.pockets.extra = None;
+        l.style.fly.closing = Closing::Zip;
+    });
+    other("linings none and full, pockets alike", &|l| {
+        l.style.pockets.back.left.lining = Lining::None;
+        l.style.pockets.back.right.lining = Lining::Full;
+        l.style.pockets.back.right.outer_drop = Length::ZERO;
+    });
+    other("coin on the left, extra on the right", &|l| {
+        l.style.pockets.coin.side = style::Side::Left;
+        if let Some(extra) = &mut l.style.pockets.extra {
+            extra.side = style::Side::Right;
+        }
+    });
+    other("no seams", &|l| l.style.seams.clear());
+    out
+}
+
+fn needle_points(mark: &Mark) -> Option<(&str, usize)> {
+    let name = mark.part.as_deref()?.strip_prefix("needle-points:")?;
+    let Shape::Line { path, .. } = &mark.shape else {
+        return None;
+    };
+    let moves = path.elements().iter();
+    Some((
+        name,
+        moves.filter(|e| matches!(e, PathEl::MoveTo(_))).count(),
+    ))
+}
+
+/// Needle points on the sheet under this name.
+fn marked(plate: &Plate, name: &str) -> usize {
+    plate
+        .sheet
+        .layers
+        .iter()
+        .flat_map(|l| &l.marks)
+        .filter_map(needle_points)
+        .filter(|(n, _)| *n == name)
+        .map(|(_, count)| count)
+        .sum()
+}
+
+#[test]
+fn words_keep_apart_and_every_plate_fits_its_page() {
+    for (name, _, plates) in GARMENTS.iter() {
+        for plate in plates {
+            let sheet = &plate.sheet;
+            assert!(
+                sheet.width.to_mm() <= WIDE_MM + 1e-9,
+                "{name} {}",
+                plate.key
+            );
+            assert!(
+                sheet.height.to_mm() <= TALL_MM + 1e-9,
+                "{name} {}",
+                plate.key
+            );
+            words_stand_clear(sheet);
+        }
+    }
+}
+
+#[test]
+fn stitches_on_a_plate_are_those_that_are_sewn() {
+    let mut rows = 0;
+    for (name, garment, plates) in GARMENTS.iter() {
+        for plate in plates {
+            let mut names: Vec<String> = Vec::new();
+            for drawn in &plate.stitches {
+                let row = &garment.rows[drawn.row];
+                let here = format!("{name}: {} {} {}", plate.key, row.seam, row.number);
+                assert_eq!((&row.seam, row.number), (&drawn.seam, drawn.number));
+                if drawn.whole {
+                    assert_eq!(drawn.drawn, row.stitches(), "{here}");
+                } else {
+                    assert!(drawn.drawn < row.stitches(), "{here}");
+                }
+                let of = format!("{}:{}", row.seam, row.number);
+                if !names.contains(&of) {
+                    names.push(of);
+                }
+                rows += 1;
+            }
+            for of in names {
+                let said: usize = plate
+                    .stitches
+                    .iter()
+                    .filter(|d| format!("{}:{}", d.seam, d.number) == of)
+                    .map(|d| d.drawn)
+                    .sum();
+                assert_eq!(marked(plate, &of), said, "{name}: {} {of}", plate.key);
+            }
+        }
+    }
+    assert!(rows > 100, "{rows}");
+}
+
+#[test]
+fn needle_points_stand_a_pitch_apart() {
+    let garment = make(&ferryman().style, &ferryman().collection, Size::new(32, 32));
+    let plate = plates(&garment)
+        .into_iter()
+        .find(|p| p.key == "coin-pocket")
+        .unwrap();
+    let pitch = garment
+        .rows
+        .iter()
+        .find(|r| r.seam == "coin_hem")
+        .unwrap()
+        .density
+        .pitch()
+        .to_mm()
+        * plate.scale.times();
+    let mark = plate
+        .sheet
+        .layers
+        .iter()
+        .flat_map(|l| &l.marks)
+        .find(|m| m.part.as_deref() == Some("needle-points:coin_hem:1"))
+        .unwrap();
+    let Shape::Line { path, .. } = &mark.shape else {
+        panic!("a line")
+    };
+    let at: Vec<_> = path
+        .elements()
+        .iter()
+        .filter_map(|e| match e {
+            PathEl::MoveTo(p) => Some(*p),
+            _ => None,
+        })
+        .collect();
+    // The hem's row is straight.
+    for pair in at.windows(2) {
+        assert!(((pair[1] - pair[0]).hypot() - pitch).abs() < 1e-6);
+    }
+}
+
+#[test]
+fn dimensions_say_what_the_style_says() {
+    let garment = make(&ferryman().style, &ferryman().collection, Size::new(32, 32));
+    let says = |key: &str, words: &[&str]| {
+        let all = plates(&garment);
+        let plate = all.iter().find(|p| p.key == key).unwrap();
+        let texts: Vec<&str> = crate::samples::texts(&plate.sheet)
+            .iter()
+            .map(|t| t.words.as_str())
+            .collect();
+        for word in words {
+            assert!(texts.contains(word), "{key}: {word} not in {texts:?}");
+        }
+    };
+    // Chart and style of the demo: coin 7.5 × 8.5 cm, foot 6 mm narrower, 9 mm pointed, 2.2 cm below
+    // the band and 1.4 cm from the outseam.
+    says(
+        "coin-pocket",
+        &["7.5 cm", "8.5 cm", "6.9 cm", "9 mm", "2.2 cm", "1.4 cm"],
+    );
+    says("hip-pocket-mouth", &["mouth 10.5 cm", "mouth 7 cm"]);
+    says("pocket-bag", &["bag 27 cm", "bag 19.5 cm", "facing 8 cm"]);
+    says("extra-pocket", &["8.5 cm", "11 cm", "9 cm", "R 2.5 cm"]);
+    says(
+        "back-pocket-right",
+        &[
+            "15.5 cm", "17 cm", "12.8 cm", "13.8 cm", "14.4 cm", "6 mm", "3.2 cm", "5.5 cm",
+        ],
+    );
+}
+
+#[test]
+fn a_plate_is_left_out_where_the_style_has_no_such_detail() {
+    let mut loaded = ferryman();
+    loaded.style.pockets.extra = None;
+    let garment = make(&loaded.style, &loaded.collection, Size::new(32, 32));
+    let keys: Vec<&str> = plates(&garment).iter().map(|p| p.key).collect();
+    assert!(!keys.contains(&"extra-pocket"), "{keys:?}");
+    assert!(keys.contains(&"coin-pocket"));
+}
+
+#[test]
+fn a_chart_that_cannot_be_drafted_still_gives_plates_that_stand_clear() {
+    let mut loaded = ferryman();
+    for measure in ["waist", "seat", "thigh"] {
+        if let Some(entry) = loaded.style.chart.get_mut(measure) {
+            entry.value = entry.value * 0.4;
+        }
+    }
+    let garment = make(&loaded.style, &loaded.collection, Size::new(32, 32));
+    assert!(garment.conflict.is_some());
+    for plate in plates(&garment) {
+        words_stand_clear(&plate.sheet);
+    }
+}
