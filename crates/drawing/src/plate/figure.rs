@@ -4,6 +4,7 @@
 //! where the wearer's other side or the other face is seen, enlarged by the scale of the plate. Paper
 //! millimetres, y down.
 
+mod more;
 
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, BezPath, Path, Point, Rect, Vec2};
@@ -56,6 +57,7 @@ pub(super) struct Note {
     pub at: Vec<Point>,
 }
 
+pub(super) use more::Spot;
 
 /// One figure.
 pub(super) struct Figure<'a> {

@@ -6,21 +6,28 @@
 //! find their own places.
 
 mod back;
+mod band_ends;
 mod back_inside;
 mod bag;
+mod belt_loop;
 mod coin;
 mod decoration;
 mod extra;
 mod figure;
+mod flat_goods;
+mod hem;
 mod hip;
+mod labels;
 mod measure;
 mod notes;
 mod page;
+mod patch;
 mod scale;
 mod stitch;
 #[cfg(test)]
 mod tests;
 mod tone;
+mod waistband;
 mod words;
 
 use sewing::Garment;
@@ -58,6 +65,13 @@ const PLATES: &[(&str, Drawer)] = &[
     ("extra-pocket", extra::draw),
     ("back-pocket-left", back::left),
     ("back-pocket-right", back::right),
+    ("waistband-ends", band_ends::draw),
+    ("waistband-outside", waistband::outside),
+    ("waistband-inside", waistband::inside),
+    ("belt-loop", belt_loop::draw),
+    ("hem", hem::draw),
+    ("patch", patch::draw),
+    ("labels", labels::draw),
     ("back-pockets-inside", back_inside::draw),
 ];
 

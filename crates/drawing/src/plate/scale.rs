@@ -37,6 +37,13 @@ impl PlateScale {
         PlateScale { paper, cloth }
     }
 
+    /// The largest scale of no more than so many millimetres on paper for one of cloth; the smallest
+    /// there is where none is small enough.
+    pub(super) fn no_larger_than(times: f64) -> PlateScale {
+        let fits = PlateScale::ALL.into_iter().find(|s| s.times() <= times);
+        fits.unwrap_or(PlateScale::new(1, 20))
+    }
+
     /// Millimetres on paper for one of cloth: 0.5 at 1:2.
     pub fn times(self) -> f64 {
         f64::from(self.paper) / f64::from(self.cloth)

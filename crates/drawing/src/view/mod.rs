@@ -5,7 +5,7 @@ mod fixings;
 mod flat;
 mod ink;
 mod project;
-mod roping;
+pub(crate) mod roping;
 mod rows;
 
 use draft::PieceId;

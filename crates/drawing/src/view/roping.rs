@@ -79,8 +79,9 @@ fn lean(scene: &Scene, piece: PieceId, copy: Copy, hem: &Path, toward_right: boo
     }
 }
 
-/// A shaded valley and the lit flank beside it, ridge by ridge along the hem.
-fn valleys(hem: &Path, depth: Length, lean: f64) -> Vec<[Vec<Point>; 2]> {
+/// A shaded valley and the lit flank beside it, ridge by ridge along the hem, in the frame of its panel; `lean` is one
+/// forwards along the hem, minus one backwards.
+pub(crate) fn valleys(hem: &Path, depth: Length, lean: f64) -> Vec<[Vec<Point>; 2]> {
     const STEPS: u32 = 4;
     /// Leaves the fold and the row themselves clear.
     const CLEAR: f64 = 0.1;

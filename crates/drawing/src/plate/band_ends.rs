@@ -1,0 +1,307 @@
+//! Both ends of the waistband, enlarged, with the path of its rows in the order of sewing, the V and the button's
+//! place; above them the whole band.
+
+use draft::{ClothUse, PieceId};
+use geometry::{Affine, Point, Vec2};
+use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
+use style::BandMethod;
+use trade::Length;
+
+use super::figure::{Figure, Outline};
+use super::measure::Side;
+use super::page::{Draft, WIDE_MM};
+use super::scale::PlateScale;
+use super::tone::{set_back, tone};
+use super::waistband::Measures;
+use super::words::{amount, row_words, system};
+use crate::palette::QUIET;
+
+/// Cloth of the left end and, beyond the overlap, of the right end; round both, and between them.
+const LEFT_MM: f64 = 52.0;
+const MORE_MM: f64 = 16.0;
+const ROUND_MM: f64 = 6.0;
+const GAP_MM: f64 = 7.0;
+/// Longest arrow of the sewing path on paper, and how far beside the row it runs.
+const ARROW_MM: f64 = 13.0;
+const BESIDE_MM: f64 = 2.3;
+
+pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+    let m = Measures::of(garment)?;
+    let whole_scale = PlateScale::no_larger_than((WIDE_MM - 12.0) / m.end);
+    let title = format!("The whole band, outside, {whole_scale}");
+    let mut whole = Figure::new(garment, whole_scale, (Face::Outside, &title), Affine::IDENTITY, false);
+    let rows = band_rows(garment);
+    cloth(&mut whole, &m, Affine::IDENTITY, -start_below(garment) - 1.0);
+    for row in &rows {
+        whole.row(*row, Affine::IDENTITY);
+    }
+    let ends = ends(garment, scale, &m, &rows)?;
+    let caption = match garment.doc.band.method {
+        BandMethod::AllRound => {
+            "Numbers follow the order of sewing, arrows its direction. The band is folded over the body's edge; the lower row closes it from \
+             end to end on the chain-stitch machine, its threads tucked into both ends while stitching. Then the upper row is \
+             lockstitched in one go; the point of the V it finishes in is the button's place and moves with it."
+        }
+        BandMethod::TwoRow => {
+            "Numbers follow the order of sewing, arrows its direction. The band is folded over the body's edge; each row runs from end \
+             to end at its distance from the band seam. The button stands in the middle of the band's height."
+        }
+    };
+    Some(Draft {
+        title: "Waistband, ends and path of the rows".to_owned(),
+        caption: caption.to_owned(),
+        figures: vec![whole, ends],
+    })
+}
+
+fn start_below(garment: &Garment) -> f64 {
+    match garment.doc.band.method {
+        BandMethod::AllRound => garment.doc.band.start_below.to_mm().clamp(0.0, 60.0),
+        BandMethod::TwoRow => 0.0,
+    }
+}
+
+fn band_rows(garment: &Garment) -> Vec<usize> {
+    let rows = garment.rows.iter().enumerate();
+    rows.filter(|(_, r)| r.seam == "band" && r.piece == PieceId::Band).map(|(k, _)| k).collect()
+}
+
+/// Band, body and shield.
+fn cloth(figure: &mut Figure<'_>, m: &Measures, map: Affine, low: f64) {
+    let quiet = set_back(figure.tone(ClothUse::Shell));
+    let shell = tone(figure.garment, ClothUse::Shell, Face::Outside);
+    let rect = |x0: f64, x1: f64, y0: f64, y1: f64| {
+        [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(|(x, y)| map * Point::new(x, y))
+    };
+    figure.area("piece:front", &rect(0.0, m.waist, low, 0.0), quiet, Outline::Light);
+    figure.area("piece:fly_shield", &rect(m.waist, m.end, low, 0.0), quiet, Outline::Light);
+    figure.area("piece:band", &rect(0.0, m.end, 0.0, m.height), shell, Outline::Heavy);
+}
+
+fn ends<'a>(garment: &'a Garment, scale: PlateScale, m: &Measures, rows: &[usize]) -> Option<Figure<'a>> {
+    let p = Point::new;
+    let mut figure = Figure::new(
+        garment,
+        scale,
+        (Face::Outside, "Outside: left end and right end"),
+        Affine::IDENTITY,
+        false,
+    );
+    let low = -start_below(garment) - 9.0;
+    let top = m.height + ROUND_MM;
+    let overlap = m.end - m.waist;
+    let left = LEFT_MM.min(m.end * 0.4);
+    let right_from = m.waist - MORE_MM.min(m.waist * 0.2);
+    let map = Affine::translate(Vec2::new(left + GAP_MM - right_from, 0.0));
+    let set: Vec<&Fixing> = garment
+        .fixings
+        .iter()
+        .filter(|f| f.piece == PieceId::Band && matches!(f.kind, FixingKind::Button(_) | FixingKind::Buttonhole(_)))
+        .collect();
+    let mut said = Vec::new();
+    for (map, from, to) in [(Affine::IDENTITY, -ROUND_MM, left), (map, right_from, m.end + ROUND_MM)] {
+        figure.next_window(&[map * p(from, low), map * p(to, top)]);
+        cloth(&mut figure, m, map, low - 9.0);
+        for row in rows {
+            figure.row(*row, map);
+        }
+        for fixing in &set {
+            figure.fixing(fixing, map, false);
+        }
+        for row in rows {
+            if let Some(row) = garment.rows.get(*row) {
+                path_of(&mut figure, row, map, (from, to), &mut said);
+            }
+        }
+    }
+    for (map, from, to) in [(Affine::IDENTITY, -ROUND_MM, left), (map, right_from, m.end + ROUND_MM)] {
+        figure.next_window(&[map * p(from, low), map * p(to, top)]);
+        for fixing in set.iter().filter(|f| f.at.x > from && f.at.x < to) {
+            hardware(&mut figure, fixing, m, map);
+        }
+    }
+    let names = [
+        ("left front", p(left * 0.5, low * 0.6), Affine::IDENTITY),
+        ("right front", p(m.waist - MORE_MM * 0.45, low * 0.75), map),
+        ("fly shield", p(m.waist + overlap * 0.6, low * 0.6), map),
+    ];
+    for (words, at, map) in names {
+        figure.name(words, &[map * at, map * (at + Vec2::new(0.0, -3.0)), map * (at + Vec2::new(6.0, 2.0))], QUIET);
+    }
+    sizes(&mut figure, m, map);
+    for (x, out) in [(p(left, low), 1.0), (map * p(right_from, low), -1.0)] {
+        figure.break_line(x, x + Vec2::new(0.0, top - low), Vec2::new(out, 0.0));
+    }
+    Some(figure)
+}
+
+/// The straight runs of a row between its corners.
+fn runs(row: &StitchRow) -> Vec<(Point, Point)> {
+    let mut out: Vec<(Point, Point)> = Vec::new();
+    for segment in row.path.segments() {
+        let bez = segment.to_cubic();
+        let (a, b) = (bez.p0, bez.p3);
+        match out.last_mut() {
+            Some(last) if (last.1 - last.0).cross(b - a).abs() <= 1e-6 * (last.1 - last.0).hypot() * (b - a).hypot()
+                && (last.1 - last.0).dot(b - a) > 0.0 =>
+            {
+                last.1 = b;
+            }
+            _ => out.push((a, b)),
+        }
+    }
+    out
+}
+
+/// Arrows and numbers along a row's runs, those that show between two places of the band.
+fn path_of(figure: &mut Figure<'_>, row: &StitchRow, map: Affine, (from, to): (f64, f64), said: &mut Vec<String>) {
+    let all = runs(row);
+    let count = all.len();
+    for (k, (a, b)) in all.iter().enumerate() {
+        let Some((a, b)) = between(*a, *b, from + 2.0, to - 2.0) else {
+            continue;
+        };
+        let room = (b - a).hypot();
+        let long = (ARROW_MM / figure.on_paper(Length::mm(1.0)).to_mm()).min(room * 0.7);
+        let along = (b - a) / room.max(1e-9);
+        let middle = a.midpoint(b);
+        // Only a row along the seam has the middle of the band to its left.
+        let lower = count == 1 && a.y < figure.garment.pattern.spec.band_height.to_mm() / 2.0;
+        let beside = if lower { BESIDE_MM } else { -BESIDE_MM };
+        figure.sewing_arrow(map * (middle - along * (long / 2.0)), map * (middle + along * (long / 2.0)), beside);
+        let words = step_words(figure.garment, row, k, count);
+        if !said.contains(&words) {
+            said.push(words.clone());
+            let at: Vec<Point> = [0.3, 0.7, 0.2, 0.8, 0.5].iter().map(|s| map * a.lerp(b, *s)).collect();
+            figure.note(words, &at);
+        }
+    }
+}
+
+/// What of a straight line lies between two places along the band.
+fn between(a: Point, b: Point, from: f64, to: f64) -> Option<(Point, Point)> {
+    let (x0, x1) = (a.x.min(b.x), a.x.max(b.x));
+    if x1 < from || x0 > to {
+        return None;
+    }
+    if (x1 - x0).abs() < 1e-9 {
+        return Some((a, b));
+    }
+    let at = |x: f64| a.lerp(b, ((x - a.x) / (b.x - a.x)).clamp(0.0, 1.0));
+    let (p, q) = if a.x < b.x { (at(from), at(to)) } else { (at(to), at(from)) };
+    ((q - p).hypot() > 1.0).then_some((p, q))
+}
+
+/// What is done on one run of a row.
+fn step_words(garment: &Garment, row: &StitchRow, k: usize, count: usize) -> String {
+    let units = system(&garment.collection);
+    let say = |mm: f64| amount(Length::mm(mm), units);
+    let made = row_words(&garment.collection, row);
+    let height = garment.pattern.spec.band_height.to_mm();
+    let first = row.path.start();
+    if count == 1 {
+        let ends = if row.begins == row.ends {
+            format!("both ends {}", row.begins.word())
+        } else {
+            format!("begins {}, ends {}", row.begins.word(), row.ends.word())
+        };
+        return format!(
+            "Row {}, from the left end to the right, {} from the band seam: {made}; {ends}; {} stitches",
+            row.number,
+            say(first.y),
+            row.stitches()
+        );
+    }
+    let number = row.number;
+    match k {
+        0 => format!(
+            "Row {number} begins {} below the band seam, at the end of the fly, {}, and runs up the left end, {} from it: {made}",
+            say(-first.y),
+            row.begins.word(),
+            say(first.x)
+        ),
+        1 => {
+            let top = row.path.segments().get(1).map_or(height, |s| s.to_cubic().p0.y);
+            format!("Turn at the corner; along the top edge, {} below it, to the right end", say(height - top))
+        }
+        2 => "Turn; down the right end as far as the lower row".to_owned(),
+        3 => "Turn; slant in to the point of the V, halfway between the rows".to_owned(),
+        4 => format!(
+            "Turn on the point; slant back out to the upper corner, {}; {} stitches in the whole row",
+            row.ends.word(),
+            row.stitches()
+        ),
+        _ => format!("Row {number} goes on"),
+    }
+}
+
+/// Button and buttonhole: place, size.
+fn hardware(figure: &mut Figure<'_>, fixing: &Fixing, m: &Measures, map: Affine) {
+    let p = Point::new;
+    let garment = figure.garment;
+    let units = system(&garment.collection);
+    let name = garment.collection.trims.get(&fixing.from).map_or(fixing.from.as_str(), |t| t.name.as_str());
+    let derived = garment.doc.band.method == BandMethod::AllRound;
+    match fixing.kind {
+        FixingKind::Button(d) => {
+            let at = map * fixing.at;
+            let how = if derived { "on the point of the V" } else { "in the middle of the band's height" };
+            figure.note(format!("{name}, {} across, {how}, through the finished band", amount(d, units)), &[at]);
+            figure.dimension(Side::Above, at, map * p(m.end, m.height), "");
+            figure.dimension(Side::Right, map * p(m.end, 0.0), at, "");
+        }
+        FixingKind::Buttonhole(length) => {
+            let eye = fixing.at + fixing.along * (length.to_mm() / 2.0);
+            let foot = fixing.at - fixing.along * (length.to_mm() / 2.0);
+            let yarn = &garment.doc.bartacks.yarn;
+            let yarn = garment.collection.yarns.get(yarn).map_or(yarn.as_str(), |y| y.name.as_str());
+            let words = format!(
+                "Keyhole buttonhole, {} long, {yarn}, its eye towards the end: the eye lies over the button when closed",
+                amount(length, units)
+            );
+            figure.note(words, &[map * fixing.at]);
+            figure.dimension(Side::Above, p(0.0, m.height), eye, "");
+            figure.dimension(Side::Above, eye, foot, "");
+            figure.dimension(Side::Left, p(0.0, 0.0), eye, "");
+        }
+        _ => {}
+    }
+}
+
+/// Height, overlap, start of the row, distances of the rows and the angle of the V.
+fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
+    let p = Point::new;
+    let garment = figure.garment;
+    figure.dimension(Side::Left, p(0.0, 0.0), p(0.0, m.height), "");
+    figure.dimension(Side::Below, map * p(m.waist, 0.0), map * p(m.end, 0.0), "overlap");
+    let row_at = |number: usize| {
+        let rows = garment.rows.iter();
+        rows.filter(|r| r.seam == "band" && r.piece == PieceId::Band).find(|r| r.number == number)
+    };
+    if let Some(row) = row_at(1) {
+        figure.dimension(Side::Right, map * p(m.end, 0.0), map * p(m.end, row.path.end().y), "");
+    }
+    for row in garment.rows.iter().filter(|r| r.seam == "band" && r.piece == PieceId::Band && r.number > 1) {
+        let all = runs(row);
+        match all.as_slice() {
+            [up, along, _, inward, outward] => {
+                figure.dimension(Side::Left, p(0.0, 0.0), up.0, "");
+                figure.dimension(Side::Above, p(0.0, m.height), along.0, "");
+                figure.dimension(Side::Right, map * p(m.end, along.1.y), map * p(m.end, m.height), "");
+                figure.angle(map * inward.1, inward.0 - inward.1, outward.1 - outward.0, 11.0);
+            }
+            _ => figure.dimension(
+                Side::Right,
+                map * p(m.end, row.path.end().y),
+                map * p(m.end, m.height),
+                "",
+            ),
+        }
+    }
+    figure.over_break(
+        Side::Below,
+        (p(0.0, 0.0), map * p(m.end, 0.0)),
+        Length::mm(m.end),
+        "whole length",
+    );
+}

@@ -1,0 +1,271 @@
+//! A belt loop: on the band, from its side with room for the belt, its underside, and the strip all are cut from.
+
+use draft::{ClothUse, Piece, PieceId};
+use geometry::{Affine, Point, Vec2};
+use sewing::{Face, Fixing, FixingKind, Garment};
+use trade::{Colour, Length};
+
+use super::figure::{Figure, Outline};
+use super::measure::Side;
+use super::notes::{note_fixings, note_rows};
+use super::page::{Draft, WIDE_MM};
+use super::scale::PlateScale;
+use super::tone::{BELOW, set_back, tone};
+use super::words::{amount, system};
+use crate::palette::{HAIRLINE, INK, QUIET};
+use crate::sheet::{Stroke, open};
+
+/// Cloth shown round the loop.
+const ROUND_MM: f64 = 8.0;
+/// How far the loop stands off in the drawing of its side: a belt of ordinary leather and its ease (from memory).
+const STANDS_OFF_MM: f64 = 5.0;
+
+/// One loop as it is sewn.
+struct Sewn<'a> {
+    at: Point,
+    length: f64,
+    width: f64,
+    foot: f64,
+    top: f64,
+    height: f64,
+    tacks: Vec<&'a Fixing>,
+}
+
+impl Sewn<'_> {
+    fn of(garment: &Garment) -> Option<Sewn<'_>> {
+        let on_band = || garment.fixings.iter().filter(|f| f.piece == PieceId::Band);
+        let (at, length, width) = on_band().find_map(|f| match f.kind {
+            FixingKind::Loop(length, width) => Some((f.at, length.to_mm(), width.to_mm())),
+            _ => None,
+        })?;
+        let tacks = on_band()
+            .filter(|f| matches!(f.kind, FixingKind::Bartack(..)) && (f.at.x - at.x).abs() < width)
+            .collect();
+        let height = garment.pattern.spec.band_height.to_mm();
+        let sound = [length, width, height].iter().all(|v| v.is_finite() && *v > 0.5);
+        sound.then_some(Sewn {
+            at,
+            length,
+            width,
+            foot: at.y - length / 2.0,
+            top: at.y + length / 2.0,
+            height,
+            tacks,
+        })
+    }
+
+    /// Width of a tack: what both take from the length.
+    fn tack(&self) -> f64 {
+        self.tacks.first().map_or(0.0, |t| match t.kind {
+            FixingKind::Bartack(_, width, _) => width.to_mm(),
+            _ => 0.0,
+        })
+    }
+}
+
+pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+    let sewn = Sewn::of(garment)?;
+    let strip = garment.pattern.piece(PieceId::LoopStrip)?;
+    let mut figures = vec![
+        on_band(garment, scale, &sewn, strip)?,
+        from_side(garment, scale, &sewn),
+        underside(garment, scale, &sewn, strip)?,
+    ];
+    figures.push(whole_strip(garment, strip)?);
+    let count = garment.fixings.iter().filter(|f| matches!(f.kind, FixingKind::Loop(..))).count();
+    Some(Draft {
+        title: "Belt loop".to_owned(),
+        caption: format!(
+            "All {count} loops are cut from one strip: its raw edges are folded to meet on the underside and covered by one pass of the \
+             two-needle machine. Each end is turned under and tacked through all plies, at the top edge of the band and below its seam."
+        ),
+        figures,
+    })
+}
+
+/// From the strip's frame to the loop on the band: one loop's length of it, its foot on the loop's foot.
+fn lying(sewn: &Sewn<'_>, strip: &Piece) -> Option<Affine> {
+    let foot = strip.point("loop_foot")?;
+    Some(Affine::translate(Point::new(sewn.at.x, sewn.foot) - foot))
+}
+
+fn rect(x0: f64, x1: f64, y0: f64, y1: f64) -> [Point; 4] {
+    [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(|(x, y)| Point::new(x, y))
+}
+
+fn on_band<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>, strip: &Piece) -> Option<Figure<'a>> {
+    let p = Point::new;
+    let title = (Face::Outside, "Outside, on the band");
+    let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
+    let (left, right) = (sewn.at.x - sewn.width / 2.0, sewn.at.x + sewn.width / 2.0);
+    let around = [
+        p(left - 1.6 * ROUND_MM, sewn.foot - ROUND_MM),
+        p(right + 1.6 * ROUND_MM, sewn.height + ROUND_MM * 0.6),
+    ];
+    figure.window(&around);
+    let quiet = set_back(figure.tone(ClothUse::Shell));
+    let shell = figure.tone(ClothUse::Shell);
+    let far = 100.0;
+    figure.area("piece:back", &rect(left - far, right + far, sewn.foot - far, 0.0), quiet, Outline::Light);
+    figure.area("piece:band", &rect(left - far, right + far, 0.0, sewn.height), quiet, Outline::Light);
+    figure.area("fixing:loop_edge", &rect(left, right, sewn.foot, sewn.top), shell, Outline::Heavy);
+    let map = lying(sewn, strip)?;
+    figure.next_window(&[p(left, sewn.foot), p(right, sewn.top)]);
+    let rows = figure.rows(PieceId::LoopStrip, map, |r| r.shows_outside);
+    let near = Affine::translate(Vec2::ZERO);
+    note_rows(&mut figure, &rows, near * map, "from the loop's left edge");
+    for tack in &sewn.tacks {
+        figure.fixing(tack, Affine::IDENTITY, false);
+    }
+    note_fixings(&mut figure, &sewn.tacks, Affine::IDENTITY, ("Tacks", ", across both ends"));
+    figure.next_window(&around);
+    figure.dimension(Side::Above, p(left, sewn.top), p(right, sewn.top), "");
+    for row in garment.rows.iter().filter(|r| r.piece == PieceId::LoopStrip) {
+        let x = (map * row.path.start()).x;
+        figure.dimension(Side::Below, p(left, sewn.foot), p(x, sewn.foot), "");
+    }
+    figure.dimension(Side::Left, p(left, sewn.foot), p(left, sewn.top), "");
+    figure.dimension(Side::Right, p(right, sewn.foot), p(right, 0.0), "");
+    figure.dimension(Side::Right, p(right, 0.0), p(right, sewn.height), "band");
+    figure.dimension(Side::Right, p(right, sewn.top), p(right, sewn.height), "");
+    let beside = right + ROUND_MM * 0.8;
+    figure.name("waistband", &[p(beside, sewn.height * 0.7), p(beside, sewn.height * 0.4)], QUIET);
+    Some(figure)
+}
+
+/// The loop from its side: folds, tacks, and the belt under it.
+fn from_side<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>) -> Figure<'a> {
+    let p = Point::new;
+    let title = (Face::Outside, "From the side, with the belt");
+    let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
+    let shell = tone(garment, ClothUse::Shell, Face::Outside);
+    let quiet = set_back(shell);
+    let cloth = garment.collection.cloths.get(&garment.doc.cloth.shell);
+    let ply = cloth.map_or(0.8, |c| c.thickness.to_mm()).clamp(0.2, 3.0);
+    let belt = garment.doc.loops.belt.to_mm();
+    // The band is folded over the body's edge; below its seam the body alone.
+    figure.area("piece:band", &rect(-3.0 * ply, 0.0, 0.0, sewn.height), quiet, Outline::Light);
+    figure.area("piece:back", &rect(-2.0 * ply, -ply, sewn.foot - ROUND_MM, 0.0), quiet, Outline::Light);
+    let turn = 12.0_f64.min(sewn.length * 0.3);
+    let tack = sewn.tack();
+    let (clear_low, clear_high) = (sewn.foot + tack, sewn.top - tack);
+    let middle = (clear_low + clear_high) / 2.0;
+    let tall = belt.clamp(0.0, 200.0) / 2.0;
+    let leather = Colour::rgb(0xb0, 0x94, 0x78).mixed(Colour::WHITE, 0.45);
+    figure.fill(
+        "belt",
+        &rect(0.6, 0.6 + 3.5, middle - tall, middle + tall),
+        leather,
+        Some(Stroke::plain(INK, HAIRLINE)),
+    );
+    // Two plies of cloth: the strip folded. Its turned ends lie against band and body.
+    let out = 2.0 * ply;
+    let points = [
+        p(ply, sewn.top - turn),
+        p(ply, sewn.top - ply),
+        p(ply * 1.4, sewn.top - 0.3 * ply),
+        p(ply * 2.4, sewn.top - 0.3 * ply),
+        p(out + ply, sewn.top - ply),
+        p(out + ply, clear_high),
+        p(STANDS_OFF_MM + ply, clear_high - 7.0),
+        p(STANDS_OFF_MM + ply, clear_low + 7.0),
+        p(out + ply * 0.5, clear_low),
+        p(out - ply * 0.2, sewn.foot + ply),
+        p(out - ply * 0.8, sewn.foot + 0.3 * ply),
+        p(ply * 0.4, sewn.foot + 0.3 * ply),
+        p(0.0, sewn.foot + ply),
+        p(0.0, sewn.foot + turn.min(-sewn.foot - 1.0).max(2.0 * ply)),
+    ];
+    let thick = figure.on_paper(Length::mm(2.0 * ply * 0.8));
+    let round = |colour, width| Stroke {
+        round: true,
+        ..Stroke::plain(colour, width)
+    };
+    let rim = Length::mm(0.36);
+    figure.stroke("fixing:loop_edge", &open(&points), round(INK, thick));
+    figure.stroke("fixing:loop_edge", &open(&points), round(shell, (thick - rim).max(Length::mm(0.1))));
+    let yarn = sewn.tacks.first().map_or(INK, |t| t.colour);
+    for y in [sewn.top - tack / 2.0, sewn.foot + tack / 2.0] {
+        let across = [p(-3.6 * ply, y), p(4.2 * ply, y)];
+        figure.stroke("fixing:loop_edge", &open(&across), round(yarn.mixed(Colour::BLACK, 0.3), Length::mm(0.5)));
+    }
+    let edge = p(STANDS_OFF_MM + 2.0 * ply, 0.0).x;
+    figure.fill("spacer", &rect(-4.0 * ply, -4.0 * ply, sewn.foot, sewn.top), shell, None);
+    figure.dimension(Side::Right, p(edge, clear_low), p(edge, clear_high), "clear");
+    figure.dimension(Side::Right, p(4.1, middle - tall), p(4.1, middle + tall), "belt");
+    let units = system(&garment.collection);
+    let spare = Length::mm(clear_high - clear_low - belt);
+    if spare.to_mm() >= 0.0 {
+        figure.remark(format!(
+            "Clear height between the tacks {}: a belt of {} passes with {} to spare.",
+            amount(Length::mm(clear_high - clear_low), units),
+            amount(garment.doc.loops.belt, units),
+            amount(spare, units)
+        ));
+    } else {
+        figure.remark(format!(
+            "Clear height between the tacks {}: too little for a belt of {}.",
+            amount(Length::mm(clear_high - clear_low), units),
+            amount(garment.doc.loops.belt, units)
+        ));
+    }
+    figure
+}
+
+/// The underside of one loop: raw edges that meet, covered by the looper yarn.
+fn underside<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>, strip: &Piece) -> Option<Figure<'a>> {
+    let p = Point::new;
+    let title = (Face::Inside, "Underside");
+    let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, true);
+    let (left, right) = (sewn.at.x - sewn.width / 2.0, sewn.at.x + sewn.width / 2.0);
+    figure.window(&[p(left - 1.0, sewn.foot - 1.0), p(right + 1.0, sewn.top + 1.0)]);
+    let shell = figure.tone(ClothUse::Shell);
+    figure.area("fixing:loop_edge", &rect(left, right, sewn.foot, sewn.top), shell, Outline::Heavy);
+    let middle = geometry::Path::line(p(sewn.at.x, sewn.foot), p(sewn.at.x, sewn.top));
+    figure.edge("piece:loop_strip", &middle, false);
+    let map = lying(sewn, strip)?;
+    figure.next_window(&[p(left, sewn.foot), p(right, sewn.top)]);
+    figure.rows(PieceId::LoopStrip, map, |_| true);
+    figure.note(
+        "Raw edges meet in the middle of the underside".to_owned(),
+        &[0.5, 0.3, 0.7].map(|s| p(sewn.at.x, sewn.foot + sewn.length * s)),
+    );
+    Some(figure)
+}
+
+/// The strip for all loops, laid level.
+fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
+    let (foot, end_top) = (strip.edge("end_foot")?, strip.edge("end_top")?);
+    let (wide, long) = (foot.end().x, end_top.start().y);
+    if !(long > 1.0 && long.is_finite()) {
+        return None;
+    }
+    let scale = PlateScale::no_larger_than((WIDE_MM - 30.0) / long);
+    let title = format!("The strip for all loops, face up, {scale}");
+    let turn = Affine::new([0.0, -1.0, 1.0, 0.0, 0.0, 0.0]);
+    let mut figure = Figure::new(garment, scale, (Face::Outside, &title), turn, false);
+    let shell = figure.tone(ClothUse::Shell);
+    figure.piece(PieceId::LoopStrip, Affine::IDENTITY, shell, Outline::Heavy);
+    for line in &strip.lines {
+        figure.fold("piece:loop_strip", &line.path);
+    }
+    let count = garment.pattern.spec.loop_count.clamp(1, 40);
+    let one = long / f64::from(count);
+    let p = Point::new;
+    for k in 1..count {
+        let y = one * f64::from(k);
+        let cut = Stroke::plain(INK, BELOW).dashed(Length::mm(1.5), Length::mm(0.9));
+        figure.stroke("piece:loop_strip", &open(&[p(0.0, y), p(wide, y)]), cut);
+    }
+    figure.rows(PieceId::LoopStrip, Affine::IDENTITY, |_| true);
+    figure.dimension(Side::Above, p(0.0, 0.0), p(0.0, long), "");
+    figure.dimension(Side::Below, p(wide, 0.0), p(wide, one), "one loop");
+    if let (Some(a), Some(b)) = (strip.line("fold_left"), strip.line("fold_right")) {
+        figure.dimension(Side::Left, a.start(), b.start(), "");
+    }
+    figure.dimension(Side::Left, p(0.0, 0.0), p(wide, 0.0), "");
+    if let Some(turned) = strip.point("loop_foot") {
+        figure.dimension(Side::Below, p(wide, 0.0), p(wide, turned.y), "turned under");
+    }
+    Some(figure)
+}

@@ -1,0 +1,310 @@
+//! A leg's hem: all round, laid open; its join from both faces; its section; and its roping.
+
+use draft::{ClothUse, PieceId};
+use geometry::{Affine, Path, Point, Vec2};
+use sewing::{Face, Garment, RowEnd};
+use style::{Construction, HemEnds, HemJoin};
+use trade::{Colour, Length};
+
+use super::figure::{Figure, Outline};
+use super::measure::Side;
+use super::notes::note_rows;
+use super::page::{Draft, WIDE_MM};
+use super::scale::PlateScale;
+use super::words::{amount, system};
+use crate::dimension::{beside, unit};
+use crate::palette::QUIET;
+use crate::seam_section;
+use crate::sheet::{Stroke, open};
+use crate::view::roping::valleys;
+
+/// Height of leg shown above the hem: laid open, and at the join.
+const OPEN_MM: f64 = 30.0;
+const JOIN_MM: f64 = 30.0;
+/// Half the width shown at the join.
+const HALF_MM: f64 = 17.0;
+/// Cloth beyond the hem edge.
+const BELOW_MM: f64 = 4.0;
+
+/// One panel's hem as it is laid: its map into the frame of the front.
+struct Laid {
+    piece: PieceId,
+    map: Affine,
+}
+
+pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+    let seam = garment.seams.iter().find(|s| s.name == "hem")?;
+    let mut figures = vec![laid_open(garment)?];
+    for face in [Face::Outside, Face::Inside] {
+        figures.push(at_join(garment, scale, face)?);
+    }
+    if let Some(section) = seam_section(garment, seam) {
+        let title = (Face::Outside, "Section of the hem, enlarged, outside up");
+        let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
+        figure.embed(section);
+        figures.push(figure);
+    }
+    if let Some(first) = figures.first_mut() {
+        first.remark(ends_words(garment).to_owned());
+        if roped(garment) {
+            first.remark(
+                "Roping: the folder rolls both layers of the hem at once and the feed draws the one below ahead of the other, so the roll is \
+                 sewn twisted. Keep the chain stitch, ease nothing and do not press the hem flat; the ridges, leaning to the right, rise in \
+                 the wash (common practice)."
+                    .to_owned(),
+            );
+        }
+    }
+    let units = system(&garment.collection);
+    Some(Draft {
+        title: "Hem".to_owned(),
+        caption: format!(
+            "One leg; the other is sewn round the same way. {} {} deep, begun and ended at the {}.",
+            match seam.construction {
+                Construction::RolledHem => "Rolled in the folder,",
+                _ => "Folded and pressed,",
+            },
+            amount(garment.pattern.spec.hem_depth, units),
+            match garment.doc.hem.join {
+                HemJoin::Inseam => "inseam",
+                HemJoin::Outseam => "outseam",
+                HemJoin::BackOfLeg => "centre back of the leg",
+            }
+        ),
+        figures,
+    })
+}
+
+fn roped(garment: &Garment) -> bool {
+    let rolled = |s: &style::Seam| s.name == "hem" && s.construction == Construction::RolledHem;
+    garment.doc.hem.roping && garment.seams.iter().any(rolled)
+}
+
+const fn ends_words(garment: &Garment) -> &'static str {
+    match garment.doc.hem.ends {
+        HemEnds::TiedByHand => {
+            "Join: the row meets its own start; draw needle and looper threads of both ends to the inside, knot them together by hand and \
+             trim the tails."
+        }
+        HemEnds::Overlapped => "Join: the row runs on over its own start, in the same holes; trim the threads.",
+        HemEnds::Backtacked => "Join: the row meets its own start and is sewn back and forth over it; trim the threads.",
+    }
+}
+
+/// The left back, mirrored, its hem going on from the front's where both meet at a named point.
+fn back_at(garment: &Garment, point: &str) -> Option<Affine> {
+    let front = garment.pattern.piece(PieceId::Front)?;
+    let back = garment.pattern.piece(PieceId::Back)?;
+    let mirror = Affine::new([-1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+    let (to, from) = (front.point(point)?, mirror * back.point(point)?);
+    // Towards the outseam on the front; mirrored, the back's hem goes on that way.
+    let hem = front.edge("hem")?;
+    let other = mirror * back.edge("hem")?.end();
+    let starts = mirror * back.edge("hem")?.start();
+    let (a, b) = (unit(starts - other)?, unit(hem.end() - hem.start())?);
+    let (cos, sin) = (a.dot(b), a.cross(b));
+    let turn = Affine::new([cos, sin, -sin, cos, 0.0, 0.0]);
+    let map = Affine::translate(to - turn * from) * turn * mirror;
+    map.is_finite().then_some(map)
+}
+
+/// Upright: the front's hem level.
+fn level(garment: &Garment) -> Option<Affine> {
+    let hem = garment.pattern.piece(PieceId::Front)?.edge("hem")?;
+    let along = unit(hem.end() - hem.start())?;
+    Some(Affine::new([along.x, -along.y, along.y, along.x, 0.0, 0.0]))
+}
+
+/// Cloth, ridges, the turned edge and the row of panels.
+fn panels(figure: &mut Figure<'_>, laid: &[Laid]) -> Vec<usize> {
+    let garment = figure.garment;
+    let shell = figure.tone(ClothUse::Shell);
+    let depth = garment.pattern.spec.hem_depth;
+    for panel in laid {
+        figure.piece(panel.piece, panel.map, shell, Outline::Heavy);
+    }
+    for panel in laid {
+        let Some(hem) = garment.pattern.piece(panel.piece).and_then(|p| p.edge("hem")) else {
+            continue;
+        };
+        if roped(garment) {
+            ridges(figure, hem, panel, shell);
+        }
+        let turned = beside(&hem.dense(Length::mm(4.0)), depth.to_mm());
+        let turned: Vec<Point> = turned.into_iter().map(|p| panel.map * p).collect();
+        if turned.len() > 1 {
+            let path = Path::polyline(&turned);
+            match figure.face {
+                Face::Outside => figure.below("seam:hem", &path),
+                Face::Inside => figure.edge("seam:hem", &path, false),
+            }
+        }
+    }
+    let mut rows = Vec::new();
+    for panel in laid {
+        rows.extend(figure.rows(panel.piece, panel.map, |r| r.seam == "hem"));
+    }
+    rows
+}
+
+fn ridges(figure: &mut Figure<'_>, hem: &Path, panel: &Laid, shell: Colour) {
+    // Rising they run to the right on the outside: forwards on the front, backwards on the mirrored back.
+    let lean = if panel.piece == PieceId::Front { 1.0 } else { -1.0 };
+    let wide = |mm: f64| figure.on_paper(Length::mm(mm));
+    let strokes = [
+        (shell.mixed(Colour::BLACK, 0.22), wide(1.4)),
+        (shell.mixed(Colour::WHITE, 0.4), wide(0.9)),
+    ];
+    for pair in valleys(hem, figure.garment.pattern.spec.hem_depth, lean) {
+        for (line, (colour, width)) in pair.into_iter().zip(strokes) {
+            let points: Vec<Point> = line.into_iter().map(|p| panel.map * p).collect();
+            let stroke = Stroke {
+                round: true,
+                ..Stroke::plain(colour, width)
+            };
+            figure.stroke("seam:hem", &open(&points), stroke);
+        }
+    }
+}
+
+/// The whole hem from inseam to inseam.
+fn laid_open(garment: &Garment) -> Option<Figure<'_>> {
+    let front = garment.pattern.piece(PieceId::Front)?;
+    let hem = front.edge("hem")?;
+    let back_hem = garment.pattern.piece(PieceId::Back)?.edge("hem")?;
+    let whole = hem.length() + back_hem.length();
+    let scale = PlateScale::no_larger_than((WIDE_MM - 32.0) / whole.to_mm());
+    let title = format!("Left leg, outside, laid open from inseam to inseam, {scale}");
+    let frame = level(garment)?;
+    let mut figure = Figure::new(garment, scale, (Face::Outside, &title), frame, false);
+    let map = back_at(garment, "hem_out")?;
+    let laid = [
+        Laid { piece: PieceId::Front, map: Affine::IDENTITY },
+        Laid { piece: PieceId::Back, map },
+    ];
+    let back = frame.inverse();
+    let mut ends = vec![frame * hem.start(), frame * hem.end()];
+    ends.extend([frame * (map * back_hem.start()), frame * (map * back_hem.end())]);
+    let (x0, x1) = ends.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.x), b.max(p.x)));
+    let lowest = ends.iter().map(|p| p.y).fold(f64::INFINITY, f64::min) - 6.0;
+    let p = |x: f64, y: f64| back * Point::new(x, y);
+    let top = lowest + 6.0 + OPEN_MM;
+    figure.window(&[p(x0 - 6.0, lowest), p(x1 + 6.0, top)]);
+    panels(&mut figure, &laid);
+    let middle = hem.end();
+    figure.over_break(Side::Below, (hem.start(), map * back_hem.start()), whole, "hem, all round");
+    figure.dimension(Side::Above, hem.start(), middle, "front");
+    figure.dimension(Side::Above, middle, map * back_hem.start(), "back");
+    for (at, name) in [(hem.start(), "inseam"), (middle, "outseam"), (map * back_hem.start(), "inseam")] {
+        let up = frame * at;
+        let places = [9.0, -9.0, 12.0, -12.0].map(|dx| p(up.x + dx / figure.on_paper(Length::mm(1.0)).to_mm(), up.y + OPEN_MM * 0.75));
+        figure.name(name, &places, QUIET);
+    }
+    figure.dimension(Side::Left, hem.start(), p((frame * hem.start()).x, (frame * hem.start()).y + garment.pattern.spec.hem_depth.to_mm()), "");
+    Some(figure)
+}
+
+/// Where the row begins and ends, from one face.
+fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Figure<'a>> {
+    let front = garment.pattern.piece(PieceId::Front)?;
+    let back = garment.pattern.piece(PieceId::Back)?;
+    let join = garment.doc.hem.join;
+    let place = match join {
+        HemJoin::Inseam => "inseam",
+        HemJoin::Outseam => "outseam",
+        HemJoin::BackOfLeg => "centre back of the leg",
+    };
+    let title = match face {
+        Face::Outside => format!("At the {place}, outside"),
+        Face::Inside => format!("At the {place}, inside"),
+    };
+    let frame = level(garment)?;
+    let mut figure = Figure::new(garment, scale, (face, &title), frame, face == Face::Inside);
+    let point = if join == HemJoin::Inseam { "hem_in" } else { "hem_out" };
+    let map = back_at(garment, point)?;
+    let laid = [
+        Laid { piece: PieceId::Front, map: Affine::IDENTITY },
+        Laid { piece: PieceId::Back, map },
+    ];
+    let hem = back.edge("hem")?;
+    let at = match join {
+        HemJoin::BackOfLeg => map * hem.point_at(hem.length() / 2.0),
+        _ => front.point(point)?,
+    };
+    let here = frame * at;
+    let turned = frame.inverse();
+    let p = |x: f64, y: f64| turned * Point::new(here.x + x, here.y + y);
+    figure.window(&[p(-HALF_MM, -BELOW_MM), p(HALF_MM, JOIN_MM)]);
+    let rows = panels(&mut figure, &laid);
+    let maps = |k: usize| {
+        let on_front = garment.rows.get(k).is_some_and(|r| r.piece == PieceId::Front);
+        if on_front { Affine::IDENTITY } else { map }
+    };
+    // The number points at whichever part of the row lies at the join.
+    let near = rows.iter().copied().find(|k| {
+        let row = garment.rows.get(*k);
+        row.is_some_and(|r| r.begins != RowEnd::RunsOn || r.ends != RowEnd::RunsOn)
+    });
+    if let (Face::Outside, Some(k)) = (face, near) {
+        note_rows(&mut figure, &[k], maps(k), "from the hem's edge");
+        note_at(&mut figure, p(-HALF_MM * 0.5, garment_offset(garment)));
+    }
+    let depth = garment.pattern.spec.hem_depth.to_mm();
+    figure.dimension(Side::Left, p(-HALF_MM, 0.0), p(-HALF_MM, depth), "");
+    figure.dimension(Side::Right, p(HALF_MM, 0.0), p(HALF_MM, garment_offset(garment)), "");
+    if face == Face::Inside {
+        thread_ends(&mut figure, garment, p(0.0, garment_offset(garment)), &p);
+    }
+    Some(figure)
+}
+
+/// Distance of the row from the hem's edge.
+fn garment_offset(garment: &Garment) -> f64 {
+    let seam = garment.seams.iter().find(|s| s.name == "hem");
+    seam.and_then(|s| s.rows.first()).map_or(0.0, |r| r.offset.to_mm())
+}
+
+/// Moves the last note onto the row where it shows, if it points elsewhere.
+fn note_at(figure: &mut Figure<'_>, at: Point) {
+    let at = figure.at(at);
+    if let Some(note) = figure.notes.last_mut() {
+        note.at = vec![at];
+    }
+}
+
+/// What becomes of the threads at the join, inside.
+fn thread_ends(figure: &mut Figure<'_>, garment: &Garment, at: Point, p: &dyn Fn(f64, f64) -> Point) {
+    let Some(row) = garment.rows.iter().find(|r| r.seam == "hem") else {
+        return;
+    };
+    let y = garment_offset(garment);
+    let yarn = |colour: Colour, width: Length| Stroke {
+        round: true,
+        ..Stroke::plain(colour, width)
+    };
+    let thick = figure.on_paper(row.needle.diameter).max(Length::mm(0.26));
+    match garment.doc.hem.ends {
+        HemEnds::TiedByHand => {
+            // Two threads from each end, knotted above the row, their tails hanging.
+            let knot = p(0.0, y + 4.5);
+            let tails = [
+                [p(-2.6, y), p(-2.2, y + 3.0), p(-0.8, y + 4.2), knot],
+                [p(2.6, y), p(2.4, y + 2.6), p(0.9, y + 4.0), knot],
+                [knot, p(-0.4, y + 7.0), p(-2.2, y + 9.0), p(-2.6, y + 12.0)],
+                [knot, p(0.9, y + 7.2), p(1.4, y + 9.0), p(2.8, y + 11.4)],
+            ];
+            for [a, b, c, d] in tails {
+                let line = Path::cubic(a, b, c, d).to_bez();
+                let rim = row.under.colour.mixed(Colour::BLACK, 0.5);
+                figure.stroke("row:hem:1", &line, yarn(rim, thick + Length::mm(0.13)));
+                figure.stroke("row:hem:1", &line, yarn(row.under.colour, thick));
+            }
+            let dot = open(&[knot, knot + Vec2::new(0.01, 0.0)]);
+            figure.stroke("row:hem:1", &dot, yarn(row.under.colour.mixed(Colour::BLACK, 0.5), thick * 3.6));
+            figure.stroke("row:hem:1", &dot, yarn(row.under.colour, thick * 3.0));
+            figure.point_at(knot, "threads knotted".to_owned());
+        }
+        HemEnds::Overlapped => figure.point_at(at, "row runs on over its start".to_owned()),
+        HemEnds::Backtacked => figure.point_at(at, "sewn back and forth".to_owned()),
+    }
+}

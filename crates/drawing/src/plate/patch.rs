@@ -1,0 +1,110 @@
+//! The patch on the band: size, place, letters, leather and stitching.
+
+use draft::{ClothUse, PieceId};
+use geometry::{Affine, Path, Point, Vec2};
+use sewing::{Face, FixingKind, Garment};
+use style::{Letters, Patch, Tanning};
+
+use super::figure::{Figure, Outline};
+use super::flat_goods::{Standing, corners, flat_of, lay};
+use super::measure::Side;
+use super::notes::note_rows;
+use super::page::Draft;
+use super::scale::PlateScale;
+use super::tone::set_back;
+use super::waistband::Measures;
+use super::words::{amount, capitalised, system};
+use crate::palette::QUIET;
+
+/// Cloth shown round the patch.
+const ROUND_MM: f64 = 9.0;
+
+pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+    let patch = garment.doc.patch.as_ref()?;
+    let m = Measures::of(garment)?;
+    let fixing = garment.fixings.iter().find(|f| matches!(f.kind, FixingKind::Patch(..)))?;
+    let (wide, tall, words) = flat_of(fixing)?;
+    let c = corners(fixing, Affine::IDENTITY)?;
+    let p = Point::new;
+    let mut figure = Figure::new(garment, scale, (Face::Outside, "Outside, on the band"), Affine::IDENTITY, false);
+    let low = c[0].y.min(0.0) - ROUND_MM;
+    figure.window(&[p(m.centre - ROUND_MM, low), p(c[1].x + ROUND_MM, c[2].y.max(m.height) + ROUND_MM)]);
+    let quiet = set_back(figure.tone(ClothUse::Shell));
+    let rect = |y0: f64, y1: f64| [(0.0, y0), (m.end, y0), (m.end, y1), (0.0, y1)].map(|(x, y)| p(x, y));
+    figure.area("piece:yoke", &rect(low - 9.0, 0.0), quiet, Outline::Light);
+    figure.area("piece:band", &rect(0.0, m.height), quiet, Outline::Light);
+    let centre = p(m.centre, 0.0);
+    figure.edge("seam:seat", &Path::line(p(m.centre, low), centre), false);
+    figure.fold("piece:band", &Path::line(centre, p(m.centre, m.height)));
+    let standing = match patch.letters {
+        Letters::Pressed => Standing::Pressed,
+        Letters::Raised => Standing::Raised,
+        Letters::Printed => Standing::Printed,
+    };
+    lay(&mut figure, fixing, Affine::IDENTITY, standing, true);
+    let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set");
+    note_rows(&mut figure, &rows, Affine::IDENTITY, "from its edge");
+    // Under the patch the band seam goes on.
+    figure.below("seam:band", &Path::line(p(c[0].x, 0.0), p(c[1].x, 0.0)));
+    figure.note(leather(garment, patch), &[c[3].lerp(c[1], 0.2), c[0].lerp(c[1], 0.12) + Vec2::new(0.0, 6.0)]);
+    figure.note(lettered(patch, words), &[fixing.at, fixing.at + Vec2::new(0.0, -wide.to_mm() * 0.1)]);
+    figure.dimension(Side::Above, p(m.centre, m.height), c[3], "");
+    figure.dimension(Side::Below, c[0], c[1], "");
+    figure.dimension(Side::Right, c[1], c[2], "");
+    figure.dimension(Side::Left, p(c[3].x, m.height), c[3], "");
+    figure.dimension(Side::Left, p(c[0].x, 0.0), c[0], "");
+    if let Some(row) = rows.first().and_then(|k| garment.rows.get(*k)) {
+        let low = row.path.bounds();
+        figure.dimension(Side::Below, c[0], p(low.x0, c[0].y), "");
+    }
+    figure.name("centre back", &[p(m.centre, low + 3.0), p(m.centre, m.height * 0.5)], QUIET);
+    figure.name("waistband", &[p(m.centre + 14.0, m.height * 0.55), p(m.centre + 14.0, m.height * 0.3)], QUIET);
+    figure.name("yoke", &[p(m.centre + 14.0, low * 0.6), p(m.centre + 14.0, low * 0.8)], QUIET);
+    let units = system(&garment.collection);
+    Some(Draft {
+        title: "Patch".to_owned(),
+        caption: format!(
+            "{} by {}, on the wearer's right, {} from centre back. Sewn on with one closed row through the finished band, before the loops \
+             beside it are tacked{}.",
+            amount(wide, units),
+            amount(tall, units),
+            amount(patch.from_centre, units),
+            if c[0].y < -0.05 { "; it hangs over the band seam onto the yoke" } else { "" }
+        ),
+        figures: vec![figure],
+    })
+}
+
+fn leather(garment: &Garment, patch: &Patch) -> String {
+    let Some(trim) = garment.collection.trims.get(&patch.trim) else {
+        return capitalised(&patch.trim);
+    };
+    let mut words = trim.name.clone();
+    if !trim.material.is_empty() {
+        words.push_str(&format!(": {}", trim.material));
+    }
+    if let Some(thick) = trim.thickness {
+        words.push_str(&format!(", {} thick", amount(thick, system(&garment.collection))));
+    }
+    let tanned = match trim.tanning {
+        Some(Tanning::Vegetable) => ", vegetable tanned",
+        Some(Tanning::Chrome) => ", chrome tanned",
+        Some(Tanning::ChromeFree) => ", tanned without chrome",
+        None => "",
+    };
+    words.push_str(tanned);
+    words
+}
+
+fn lettered(patch: &Patch, words: &str) -> String {
+    let made = match patch.letters {
+        Letters::Pressed => "pressed into the face",
+        Letters::Raised => "raised from a pressed ground",
+        Letters::Printed => "printed on the face",
+    };
+    let says = if words.is_empty() { String::new() } else { format!("\u{201c}{words}\u{201d}, ") };
+    let drawn = patch.art.as_ref().map_or_else(String::new, |art| {
+        format!("; lines as in {art}, millimetres from the upper left corner")
+    });
+    capitalised(&format!("{says}{made}{drawn}"))
+}

@@ -1,0 +1,286 @@
+//! The waistband laid flat, outside and inside, in lengths broken from one another where it is too long for the
+//! page: places told on a tape from centre back.
+
+use draft::{ClothUse, Piece, PieceId};
+use geometry::{Affine, Path, Point, Vec2};
+use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
+use style::BandMethod;
+use trade::Length;
+
+use super::figure::{Figure, Outline, Spot};
+use super::flat_goods::{Standing, corners, lay};
+use super::measure::Side;
+use super::notes::note_rows;
+use super::page::{Draft, WIDE_MM};
+use super::scale::PlateScale;
+use super::tone::{AROUND, BELOW, pale, set_back};
+use super::words::{amount, system};
+use crate::palette::{HAIRLINE, INK, QUIET};
+use crate::sheet::{Stroke, open};
+
+/// Cloth shown on both sides of a break in two lengths, so that what is cut there shows whole in one of them.
+const OVERLAP_MM: f64 = 34.0;
+/// Paper for dimensions at the sides of a length.
+const SIDES_MM: f64 = 15.0;
+/// Cloth shown beyond the ends, above and below.
+const BEYOND_MM: f64 = 4.0;
+const BELOW_MM: f64 = 22.0;
+
+pub(super) fn outside(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+    draw(garment, scale, Face::Outside)
+}
+
+pub(super) fn inside(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+    draw(garment, scale, Face::Inside)
+}
+
+/// What the band measures, in its own frame.
+pub(super) struct Measures {
+    pub height: f64,
+    pub waist: f64,
+    pub end: f64,
+    pub centre: f64,
+}
+
+impl Measures {
+    pub fn of(garment: &Garment) -> Option<Measures> {
+        let band = garment.pattern.piece(PieceId::Band)?;
+        let x = |name| band.point(name).map(|p| p.x);
+        let found = Measures {
+            height: garment.pattern.spec.band_height.to_mm(),
+            waist: x("centre_front_right")?,
+            end: x("end_right")?,
+            centre: x("centre_back")?,
+        };
+        let sound = [found.height, found.waist, found.end].iter().all(|v| v.is_finite() && *v > 1.0);
+        sound.then_some(found)
+    }
+
+    /// The inner half of the unfolded band turned down behind the outer.
+    pub fn folded(&self) -> Affine {
+        Affine::new([1.0, 0.0, 0.0, -1.0, 0.0, 2.0 * self.height])
+    }
+}
+
+/// The lengths the band is drawn in: each from where to where, along the band.
+fn lengths(m: &Measures, scale: PlateScale) -> Vec<(f64, f64)> {
+    let most = (WIDE_MM - SIDES_MM * 2.0) / scale.times() - 2.0 * BEYOND_MM;
+    let count = (1..=4).find(|n| m.end / f64::from(*n) + OVERLAP_MM <= most).unwrap_or(5);
+    let each = m.end / f64::from(count);
+    let reach = if count > 1 { OVERLAP_MM / 2.0 } else { 0.0 };
+    (0..count)
+        .map(|k| {
+            let from = each * f64::from(k);
+            let (first, last) = (k == 0, k + 1 == count);
+            let a = if first { -BEYOND_MM } else { from - reach };
+            let b = if last { m.end + BEYOND_MM } else { from + each + reach };
+            (a, b)
+        })
+        .collect()
+}
+
+fn draw(garment: &Garment, scale: PlateScale, face: Face) -> Option<Draft<'_>> {
+    let band = garment.pattern.piece(PieceId::Band)?;
+    let m = Measures::of(garment)?;
+    let mut parts = lengths(&m, scale);
+    if parts.len() > 4 {
+        // Without a figure of any size no page takes it, and a smaller scale is tried.
+        let none = Figure::new(garment, scale, (face, ""), Affine::IDENTITY, false);
+        return Some(Draft { title: String::new(), caption: String::new(), figures: vec![none] });
+    }
+    let whole = parts.len() == 1;
+    if face == Face::Inside {
+        parts.reverse();
+    }
+    let mut figures = Vec::new();
+    for (k, (a, b)) in parts.iter().enumerate() {
+        let title = title(face, (*a < 0.0, *b > m.end), whole, k);
+        let mut figure = Figure::new(garment, scale, (face, &title), Affine::IDENTITY, face == Face::Inside);
+        strip(&mut figure, band, &m, (*a, *b));
+        figures.push(figure);
+    }
+    let shown = match face {
+        Face::Outside => "Outside",
+        Face::Inside => "Inside",
+    };
+    let way = match garment.doc.band.method {
+        BandMethod::AllRound => "the lower row runs end to end, the upper one all round and into a V (see the band's ends)",
+        BandMethod::TwoRow => "each row runs from end to end",
+    };
+    let broken = if whole { "" } else { ", broken into lengths for the page; the lengths overlap at the wavy lines" };
+    Some(Draft {
+        title: format!("Waistband, {}", shown.to_lowercase()),
+        caption: format!(
+            "{shown} of the finished band laid flat{broken}. Distances below are from centre back, along the band seam; {way}. Loops are set \
+             when the band is on, their rows and tacks on the plate of the belt loop."
+        ),
+        figures,
+    })
+}
+
+fn title(face: Face, (left, right): (bool, bool), whole: bool, k: usize) -> String {
+    let face = match face {
+        Face::Outside => "Outside",
+        Face::Inside => "Inside, as seen looking into the band",
+    };
+    match (whole, left, right) {
+        (true, ..) => face.to_owned(),
+        (_, true, _) => format!("{face}: left end"),
+        (_, _, true) => format!("{face}: right end"),
+        _ if k == 0 => face.to_owned(),
+        _ => format!("{face}: round the back"),
+    }
+}
+
+/// One length of the band with what is on it.
+fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)) {
+    let garment = figure.garment;
+    let low = -BELOW_MM.max(garment.doc.band.start_below.to_mm().clamp(0.0, 60.0) + 3.0);
+    let p = Point::new;
+    figure.window(&[p(a, low), p(b, m.height + BEYOND_MM)]);
+    ground(figure, band, m, low);
+    let outside = figure.face == Face::Outside;
+    let shows = |r: &StitchRow| if outside { r.shows_outside } else { r.shows_inside };
+    let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| shows(r) && r.seam == "band");
+    let here: Vec<&Fixing> = garment
+        .fixings
+        .iter()
+        .filter(|f| f.piece == PieceId::Band && f.at.x > a - 30.0 && f.at.x < b + 30.0)
+        .filter(|f| if outside { f.outside } else { f.inside })
+        .collect();
+    let mut laid = Vec::new();
+    for fixing in &here {
+        match fixing.kind {
+            FixingKind::Patch(..) if outside => {
+                lay(figure, fixing, Affine::IDENTITY, Standing::Pressed, true);
+                laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set"));
+            }
+            FixingKind::Label(..) => lay(figure, fixing, m.folded(), Standing::Printed, true),
+            FixingKind::Loop(length, width) => belt_loop(figure, fixing.at, length, width),
+            _ => {}
+        }
+    }
+    if !outside {
+        laid.extend(figure.rows(PieceId::Band, m.folded(), |r| r.seam == "label_set"));
+        laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set"));
+    }
+    for fixing in &here {
+        let set = matches!(fixing.kind, FixingKind::Button(_) | FixingKind::Buttonhole(_) | FixingKind::Bartack(..));
+        if set {
+            figure.fixing(fixing, Affine::IDENTITY, false);
+        }
+    }
+    note_rows(figure, &rows, Affine::IDENTITY, "from the band seam");
+    // Windows decide which numbers stand here; labels lie in the folded half.
+    let garment_rows = &garment.rows;
+    let (labels, rest): (Vec<usize>, Vec<usize>) = laid
+        .iter()
+        .copied()
+        .partition(|k| garment_rows.get(*k).is_some_and(|r| r.seam == "label_set"));
+    note_rows(figure, &labels, m.folded(), "from the label's edge");
+    note_rows(figure, &rest, Affine::IDENTITY, "from the patch's edge");
+    dimensions(figure, m, (a, b));
+    let units = system(&garment.collection);
+    figure.tape(&spots(garment, band, m, outside, units));
+    let (low, top) = (p(0.0, low), p(0.0, m.height + BEYOND_MM));
+    for (x, out) in [(a, -1.0), (b, 1.0)] {
+        if x > 0.0 && x < m.end {
+            let over = Vec2::new(x, 0.0);
+            figure.break_line(low + over, top + over, Vec2::new(out, 0.0));
+        }
+    }
+}
+
+/// The band, and the body it is set on.
+fn ground(figure: &mut Figure<'_>, band: &Piece, m: &Measures, low: f64) {
+    let quiet = set_back(figure.tone(ClothUse::Shell));
+    // Folded along its length, the band shows the face of the cloth on both sides.
+    let shell = super::tone::tone(figure.garment, ClothUse::Shell, Face::Outside);
+    let rect = |x0: f64, x1: f64, y0: f64, y1: f64| [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(|(x, y)| Point::new(x, y));
+    figure.area("piece:front", &rect(0.0, m.waist, low - 5.0, 0.0), quiet, Outline::Light);
+    for name in ["side_left", "centre_back", "side_right"] {
+        if let Some(at) = band.point(name) {
+            figure.edge("seam:outseam", &Path::line(at, at + Vec2::new(0.0, low - 5.0)), false);
+        }
+    }
+    figure.area("piece:band", &rect(0.0, m.end, 0.0, m.height), shell, Outline::Heavy);
+    let centre = Point::new(m.centre, 0.0);
+    figure.fold("piece:band", &Path::line(centre, centre + Vec2::new(0.0, m.height)));
+    if figure.face == Face::Outside && m.end > m.waist {
+        let x = Point::new(m.waist, 0.0);
+        figure.below("piece:band", &Path::line(x, x + Vec2::new(0.0, m.height)));
+    }
+}
+
+fn belt_loop(figure: &mut Figure<'_>, at: Point, length: Length, width: Length) {
+    let (l, w) = (length.to_mm() / 2.0, width.to_mm() / 2.0);
+    let corners = [(-w, -l), (w, -l), (w, l), (-w, l)].map(|(x, y)| at + Vec2::new(x, y));
+    let fill = pale(figure.tone(ClothUse::Shell));
+    figure.fill("fixing:loop_edge", &corners, fill, Some(Stroke::plain(INK, AROUND)));
+    let seam = [at - Vec2::new(w, at.y), at + Vec2::new(w, -at.y)];
+    let hidden = Stroke::plain(QUIET, HAIRLINE.min(BELOW)).dashed(Length::mm(0.7), Length::mm(0.5));
+    figure.stroke("fixing:loop_edge", &open(&seam), hidden);
+}
+
+/// Height at the ends, whole length and overlap.
+fn dimensions(figure: &mut Figure<'_>, m: &Measures, (a, b): (f64, f64)) {
+    let p = Point::new;
+    let mirrored = figure.face == Face::Inside;
+    let broken = a > 0.0 || b < m.end;
+    let whole = Length::mm(m.end);
+    if a < 0.0 {
+        let side = if mirrored { Side::Right } else { Side::Left };
+        figure.dimension(side, p(0.0, 0.0), p(0.0, m.height), "");
+        if broken {
+            figure.over_break(Side::Above, (p(0.0, m.height), p(b, m.height)), whole, "whole length");
+        } else {
+            figure.dimension(Side::Above, p(0.0, m.height), p(m.end, m.height), "whole length");
+        }
+    }
+    if b > m.end {
+        let side = if mirrored { Side::Left } else { Side::Right };
+        figure.dimension(side, p(m.end, 0.0), p(m.end, m.height), "");
+        figure.dimension(Side::Above, p(m.waist, m.height), p(m.end, m.height), "overlap");
+    }
+}
+
+/// Everything a workroom marks with a tape laid along the band from centre back.
+fn spots(garment: &Garment, band: &Piece, m: &Measures, outside: bool, units: trade::System) -> Vec<Spot> {
+    let mut out = Vec::new();
+    let mut say = |x: f64, name: &str| {
+        let far = Length::mm((x - m.centre).abs());
+        let value = if far.to_mm() < 0.05 { "0".to_owned() } else { amount(far, units) };
+        out.push(Spot {
+            at: Point::new(x, 0.0),
+            words: vec![value, name.to_owned()],
+        });
+    };
+    say(0.0, "left end");
+    say(m.end, "right end");
+    say(m.waist, "centre front");
+    for (point, name) in [("side_left", "outseam"), ("side_right", "outseam")] {
+        if let Some(at) = band.point(point) {
+            say(at.x, name);
+        }
+    }
+    let mut at_centre = "centre back";
+    for fixing in garment.fixings.iter().filter(|f| f.piece == PieceId::Band) {
+        match fixing.kind {
+            FixingKind::Loop(..) if outside && (fixing.at.x - m.centre).abs() < 0.05 => at_centre = "centre back, loop",
+            FixingKind::Loop(..) if outside => say(fixing.at.x, "loop"),
+            FixingKind::Patch(..) if outside => {
+                for corner in corners(fixing, Affine::IDENTITY).into_iter().flat_map(|c| [c[0], c[1]]) {
+                    say(corner.x, "patch");
+                }
+            }
+            FixingKind::Label(..) if !outside => {
+                for corner in corners(fixing, m.folded()).into_iter().flat_map(|c| [c[0], c[1]]) {
+                    say(corner.x, "label");
+                }
+            }
+            _ => {}
+        }
+    }
+    say(m.centre, at_centre);
+    out
+}
