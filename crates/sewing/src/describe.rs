@@ -115,7 +115,7 @@ fn plies(garment: &Garment, seam: &Seam, count: u8) -> String {
     }
 }
 
-fn widths(garment: &Garment, seam: &Seam) -> String {
+pub(crate) fn widths(garment: &Garment, seam: &Seam) -> String {
     let both = allowances(seam, garment.pattern.spec.hem_depth);
     match (construct(seam.construction).rule, seam.lap) {
         (Rule::None, _) => String::new(),

@@ -5,6 +5,7 @@
 //! and sets buttons, rivets, bartacks, loops, patch and labels. Everything lies in the frame of the
 //! piece it is on; [`placements`] says how one piece lies on another. A style that cannot be sewn as
 //! it says still gives a garment, with [`Garment::findings`] that say what is wrong.
+//! [`work::sewing_order`] lists the operations that sew it, in the order in which a workroom does them.
 
 mod allowance;
 mod bulk;

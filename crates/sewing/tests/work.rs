@@ -369,6 +369,22 @@ fn every_leg_is_closed_by_one_seam_and_in_its_turn() {
     }
 }
 
+/// Another inseam is another order: its passes, its machine, its length, and which seam closes.
+#[test]
+fn another_inseam_is_another_order() {
+    let felled = sound(&sewn(|_| ()));
+    let plain = sound(&sewn(|l| joined(l, "inseam", Construction::SafetyStitched)));
+    assert!(has(&felled, "inseam-fell") && !has(&felled, "inseam-join"));
+    assert!(has(&plain, "inseam-join") && !has(&plain, "inseam-fell"));
+    assert!(place(&felled, "inseam-fell") < place(&felled, "outseam-join"));
+    assert!(place(&plain, "inseam-join") > place(&plain, "outseam-join"));
+    let kept = |order: &[Operation]| -> Vec<String> {
+        let others = order.iter().filter(|o| !o.key.starts_with("inseam"));
+        others.map(|o| o.key.clone()).collect()
+    };
+    assert_eq!(kept(&felled), kept(&plain));
+}
+
 /// Felled flat on a machine with an arm; the outseam is joined right sides together in the tube and
 /// pressed open over a board.
 #[test]

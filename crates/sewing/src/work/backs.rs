@@ -3,7 +3,8 @@
 use draft::PieceId;
 
 use super::operation::{Operation, Stage, Work};
-use super::plan::{After, At, Plan, operation, says};
+use super::plan::{After, Plan, operation, says};
+use super::seams::At;
 use super::small_parts::Ready;
 use crate::garment::FixingKind;
 

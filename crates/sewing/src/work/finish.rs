@@ -1,11 +1,13 @@
 //! What is done to the closed pair: tacks, buttonholes, buttons, rivets, the last look.
 
 use draft::PieceId;
+use style::BandMethod;
 
 use super::fronts::Fronts;
 use super::legs::Legs;
 use super::operation::{Operation, Stage, Work};
-use super::plan::{After, At, Plan, all_of, by_hand, operation, says};
+use super::plan::{After, Plan, all_of, by_hand, operation, says};
+use super::seams::At;
 use crate::garment::{Fixing, FixingKind};
 
 const STAGE: Stage = Stage::Finish;
@@ -76,7 +78,7 @@ fn tacks(plan: &mut Plan<'_>, before: &Before<'_>) -> After {
             "mouth",
             "bartacks-mouths",
             "Pocket mouths: bartacks",
-            "across both ends of each mouth, through the facing; keep the under layer of the bag away",
+            "across both ends of each mouth, through the facing behind it",
             mouths,
         ),
         (
@@ -120,12 +122,17 @@ fn band_buttonhole(plan: &mut Plan<'_>, band: &After) -> After {
 }
 
 fn buttons(plan: &mut Plan<'_>, before: &Before<'_>, hole: &After) -> After {
+    let all_round = plan.garment.doc.band.method == BandMethod::AllRound;
     let places: [(PieceId, &str, &str, &str, After); 2] = [
         (
             PieceId::Band,
             "band-button",
             "Waistband: button",
-            "under the eye of the buttonhole when the fly is closed; in a V at its point",
+            if all_round {
+                "at the point of the V, under the eye of the buttonhole when the fly is closed"
+            } else {
+                "at half the height of the band, under the eye of the buttonhole when the fly is closed"
+            },
             all_of(&[before.band, hole]),
         ),
         (
@@ -165,7 +172,7 @@ fn rivets(plan: &mut Plan<'_>, before: &Before<'_>, tacks: &After) -> After {
         pieces: vec![PieceId::Front, PieceId::PocketFacing, PieceId::PocketBag],
         fixings: there,
         mind: says(&[
-            "at both ends of each mouth, on the tacks; keep the under layer of the bag away",
+            "at both ends of each mouth, beside the tacks, through the facing behind it",
             "cap outside, stud inside",
         ]),
         after: all_of(&[before.band, &before.fronts.bags, &legs, &tacks]),

@@ -6,13 +6,14 @@
 
 use draft::PieceId;
 use style::Closing;
-use trade::Length;
 
-use super::operation::{NotStated, Operation, Stage};
+use super::operation::{Operation, Stage};
 use super::passes::Does;
-use super::plan::{After, At, Plan, all_of, not_stated, says};
+use super::plan::{After, Plan, all_of, asks, not_stated, says};
+use super::seams::At;
 use super::small_parts::Ready;
 use crate::garment::RowEnd;
+use crate::yarn::Unstated;
 
 const STAGE: Stage = Stage::Fronts;
 
@@ -54,45 +55,42 @@ fn hip_pockets(plan: &mut Plan<'_>, ready: &Ready) -> After {
             STAGE,
             "bags-baste",
             "Pocket bags: baste to waist and outseam",
-            "basting of the bags along waist and outseam",
+            ("basting of the bags along waist and outseam", &[]),
         )
     })
 }
 
 fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
-    // The yarn list takes facing and shield together.
-    let joining = plan.unstated_of("fly", Does::Joins);
+    // The yarn list takes the joining of facing and shield together.
+    let half: Vec<Unstated> = plan
+        .unstated_of("fly", Does::Joins)
+        .into_iter()
+        .map(|both| Unstated {
+            sewn: both.sewn / 2.0,
+            ..both
+        })
+        .collect();
     let joined = plan.first("fly", &At::new(STAGE, &ready.fly_facing));
-    let half = joining.as_ref().map_or(Length::ZERO, |u| u.sewn / 2.0);
     for operation in &mut plan.operations {
         if operation.key == "fly-join" && operation.not_stated.is_some() {
-            operation.sewn = half;
+            operation.sewn = half.iter().map(|u| u.sewn).sum();
         }
     }
     let zip = plan.garment.doc.fly.closing == Closing::Zip;
     let shield = plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::FlyShield],
         parts: says(&["seam:fly"]),
-        sewn: half,
-        mind: says(&[
-            if zip {
-                "on the right front, the right tape of the zip between front and shield"
-            } else {
-                "on the right front, right sides together, from the band edge to the foot of the fly"
-            },
-            "the style states no row for it: ask which stitch and yarn",
-        ]),
+        mind: asks(&[if zip {
+            "on the right front, the right tape of the zip between front and shield"
+        } else {
+            "on the right front, right sides together, from the band edge to the foot of the fly"
+        }]),
         after: all_of(&[&ready.shield, &ready.fly_facing]),
-        not_stated: Some(NotStated {
-            what: "row that joins the shield to the right front".to_owned(),
-            stitch: joining.as_ref().map(|u| u.stitch),
-            density: joining.as_ref().map(|u| u.density),
-        }),
         ..not_stated(
             STAGE,
             "fly-shield-join",
             "Fly shield: join to the right front",
-            "",
+            ("row that joins the shield to the right front", &half),
         )
     });
     let both = all_of(&[&joined, &shield]);

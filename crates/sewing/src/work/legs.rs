@@ -9,14 +9,14 @@
 //! inseam closes the leg, from hem to hem over the crossing at the crotch; where neither asks for
 //! anything, the inseam is first (common practice).
 
+use draft::PieceId;
 use style::{Construction, Seam};
 
-use draft::PieceId;
-
 use super::fronts::Fronts;
-use super::operation::{NotStated, Operation, Stage};
+use super::operation::{Operation, Stage};
 use super::passes::{Does, Holding, passes};
-use super::plan::{After, At, Plan, aid, all_of, not_stated, says};
+use super::plan::{After, Plan, aid, all_of, asks, not_stated, says};
+use super::seams::At;
 use crate::garment::{Fixing, FixingKind, Garment};
 
 const STAGE: Stage = Stage::Legs;
@@ -103,17 +103,15 @@ fn labels_in_seam(plan: &mut Plan<'_>) -> After {
         pieces,
         parts: says(&["seam:outseam"]),
         fixings: labels,
-        sewn: found.iter().map(|u| u.sewn).sum(),
         attachment: aid("notch or mark for the height"),
-        mind: says(&[
+        mind: asks(&[
             "ends level with the raw edge, inside the allowance, before the outseam is closed; its joining row then catches them",
-            "the style states no row for it: ask which stitch and yarn",
         ]),
-        not_stated: Some(NotStated {
-            what: "row that holds the label in the allowance".to_owned(),
-            stitch: found.first().map(|u| u.stitch),
-            density: found.first().map(|u| u.density),
-        }),
-        ..not_stated(STAGE, "labels-seam", "Labels in the outseam: hold in the allowance", "")
+        ..not_stated(
+            STAGE,
+            "labels-seam",
+            "Labels in the outseam: hold in the allowance",
+            ("row that holds the label in the allowance", &found),
+        )
     })
 }

@@ -3,12 +3,14 @@
 
 use draft::PieceId;
 use style::{BandMethod, Closing, Construction, HemEnds, Seam, known};
+use trade::Length;
 
 use super::passes::{Does, Holding, Pass};
 use super::plan::says;
 use crate::allowance::{Fell, allowances};
+use crate::construct::construct;
 use crate::context::mm;
-use crate::describe::{capitalised, lies};
+use crate::describe::{capitalised, lies, widths};
 use crate::garment::{Garment, RowEnd};
 
 /// What a seam is called at the head of an operation.
@@ -84,18 +86,62 @@ pub(super) fn sewn_onto(seam: &str) -> &'static [PieceId] {
 pub(super) fn of_pass(garment: &Garment, seam: &Seam, pass: &Pass, in_tube: bool) -> Vec<String> {
     let mut out = match pass.does {
         Does::Neatens => neatened(seam),
-        Does::Joins => joined(garment, seam),
+        Does::Joins => joined(garment, seam, in_tube),
         Does::Holds(holding) => held(garment, seam, holding, in_tube),
     };
+    let first = matches!(
+        pass.does,
+        Does::Joins | Does::Holds(Holding::Fell | Holding::Set)
+    );
+    if first
+        && pass
+            .rows
+            .first()
+            .is_some_and(|row| *row == 1 || pass.does == Does::Joins)
+    {
+        out.extend(meets(garment, seam));
+    }
     out.extend(ends(garment, seam, pass));
     out
 }
 
+/// What has to meet, to be caught or to be eased when a seam is first sewn.
+fn meets(garment: &Garment, seam: &Seam) -> Vec<String> {
+    let shape = &garment.doc.shape;
+    let some = |length: Length| length.is_finite() && length > Length::mm(0.05);
+    match seam.name.as_str() {
+        "seat" => says(&["the yoke seams meet at centre back"]),
+        "inseam" => {
+            let mut out = says(&["front rise and seat seam meet at the crotch"]);
+            if some(shape.inseam_stretch) {
+                out.push(format!(
+                    "stretch the back by {} on each leg between knee and crotch",
+                    mm(shape.inseam_stretch)
+                ));
+            }
+            out
+        }
+        "outseam" => says(&["catch facing and bag at the top; the yoke seam keeps its height"]),
+        "band" if some(shape.band_ease) => {
+            vec![format!(
+                "ease {} of the body onto the band",
+                mm(shape.band_ease)
+            )]
+        }
+        _ => Vec::new(),
+    }
+}
+
 /// What to mind where the style states no row for it.
-pub(super) fn of_unstated(garment: &Garment, seam: &Seam, does: Does) -> Vec<String> {
+pub(super) fn of_unstated(
+    garment: &Garment,
+    seam: &Seam,
+    does: Does,
+    in_tube: bool,
+) -> Vec<String> {
     let mut out = match does {
         Does::Neatens => neatened(seam),
-        _ => joined(garment, seam),
+        _ => joined(garment, seam, in_tube),
     };
     out.push("the style states no row for it: ask which stitch and yarn".to_owned());
     out
@@ -111,30 +157,43 @@ fn neatened(seam: &Seam) -> Vec<String> {
     }
 }
 
-fn joined(garment: &Garment, seam: &Seam) -> Vec<String> {
-    let plain = allowances(seam, garment.pattern.spec.hem_depth).over;
-    match (seam.name.as_str(), seam.construction) {
-        ("mouth", _) => vec![format!(
-            "right side of the front on the bag's upper layer, {} from the edge; clip the curve",
-            mm(plain)
-        )],
-        ("fly", _) => vec![format!(
-            "right sides together, {} from the edge, from the band edge to the foot of the fly",
-            mm(plain)
-        )],
-        ("band", _) => vec![format!(
-            "right side of the band on the inside of the body, {} from the edges; match centre back, sides and fronts",
-            mm(plain)
-        )],
-        (_, Construction::FrenchSeam) => {
-            says(&["wrong sides together; trim, so that nothing shows after turning"])
+fn joined(garment: &Garment, seam: &Seam, in_tube: bool) -> Vec<String> {
+    let plain = mm(allowances(seam, garment.pattern.spec.hem_depth).over);
+    let how = match (seam.name.as_str(), seam.construction) {
+        ("mouth", _) => {
+            format!("right side of the front on the bag's upper layer, {plain} from the edge; clip the curve")
         }
-        ("front_rise", _) => vec![format!(
-            "right sides together, {} on each ply, from the foot of the fly to the crotch",
-            mm(plain)
-        )],
-        _ => vec![format!("right sides together, {} on each ply", mm(plain))],
+        ("fly", _) => {
+            format!("right sides together, {plain} from the edge, from the band edge to the foot of the fly")
+        }
+        ("band", _) => {
+            format!("right side of the band on the inside of the body, {plain} from the edges; match centre back, sides and fronts")
+        }
+        ("bag_close", Construction::FrenchSeam) => {
+            "wrong sides together, from the fold to the outseam; trim, so that nothing shows after turning".to_owned()
+        }
+        ("bag_close", _) => {
+            format!("right sides together, {plain} on each layer, from the fold to the outseam")
+        }
+        ("front_rise", _) => {
+            format!("right sides together, {plain} on each ply, from the foot of the fly to the crotch")
+        }
+        ("inseam", _) => {
+            format!("right sides together, {plain} on each ply, from hem to hem over the crossing at the crotch")
+        }
+        ("outseam", _) if in_tube => {
+            format!("right sides together, {plain} on each ply; the legs are inside out, this closes them")
+        }
+        _ => format!("right sides together, {plain} on each ply"),
+    };
+    let mut out = vec![how];
+    if matches!(
+        seam.construction,
+        Construction::SafetyStitched | Construction::Overlocked
+    ) {
+        out.push(lies(garment, seam));
     }
+    out
 }
 
 fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<String> {
@@ -146,7 +205,8 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
             let fell = Fell::of(seam);
             out.push(lies(garment, seam));
             out.push(format!(
-                "{} turned in on each edge; no raw edge may show on either face",
+                "allowances {}; {} turned in on each edge, no raw edge may show on either face",
+                widths(garment, seam),
                 mm(fell.turn)
             ));
         }
@@ -169,7 +229,10 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
             ));
             out.push("finish in the V: its point is the place of the button".to_owned());
         }
-        Holding::Bind => out.push("strip wrapped evenly; catch both its edges".to_owned()),
+        Holding::Bind => out.extend(says(&[
+            "strip wrapped evenly; catch both its edges",
+            "the strip is not among the pieces: ask for its cloth and width",
+        ])),
         Holding::TurnIn => out.push(lies(garment, seam)),
         Holding::Enclose => {
             out.push(
@@ -266,6 +329,9 @@ fn ends(garment: &Garment, seam: &Seam, pass: &Pass) -> Vec<String> {
         };
         out.push(left.to_owned());
     }
+    if any(RowEnd::Overlapped) {
+        out.push("run on 10 mm over the start".to_owned());
+    }
     out
 }
 
@@ -294,7 +360,7 @@ pub(super) fn pressing(
         }
         Construction::FoldedHem => vec![format!(
             "{}; {} deep",
-            lies(garment, seam),
+            construct(seam.construction).lies,
             mm(garment.pattern.spec.hem_depth)
         )],
         _ => vec![lies(garment, seam)],

@@ -17,7 +17,9 @@ mod mind;
 mod operation;
 mod passes;
 mod plan;
+mod seams;
 mod small_parts;
+mod tacks;
 mod waist;
 
 pub use legs::closing_seam;

@@ -1,20 +1,15 @@
-//! The order while it is being drawn up: what is added to it, and how a seam becomes operations.
+//! The order while it is being drawn up, and what is said of every operation that is added to it.
 
 use draft::PieceId;
-use style::{Construction, Seam, known};
-use trade::seam::operation as operation_named;
-use trade::{Confidence, Length, StitchType};
+use style::Seam;
+use trade::{Confidence, Length};
 
-use super::machine;
 use super::mind;
-use super::operation::{Attachment, Needle, NotStated, Operation, Stage, Work};
-use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
-use crate::construct::operation_of;
-use crate::context::{Context, mm};
-use crate::describe::ends_of;
+use super::operation::{Attachment, NotStated, Operation, Stage, Work};
+use super::passes::needles_in;
 use crate::edges::{EdgeUse, edge_use};
-use crate::garment::{Fixing, FixingKind, Garment};
-use crate::yarn::{BUTTONHOLE_DENSITY, Consumption, Sewn, Unstated, consumption, overedge_bite};
+use crate::garment::{Fixing, Garment};
+use crate::yarn::{Consumption, Unstated, consumption};
 
 /// Keys of what has to be done before.
 pub(super) type After = Vec<String>;
@@ -22,7 +17,7 @@ pub(super) type After = Vec<String>;
 /// The order so far.
 pub(super) struct Plan<'g> {
     pub garment: &'g Garment,
-    consumption: Consumption,
+    pub consumption: Consumption,
     pub operations: Vec<Operation>,
 }
 
@@ -67,17 +62,30 @@ pub(super) fn by_hand(stage: Stage, key: &str, name: &str) -> Operation {
     operation(stage, (Work::ByHand, "by hand"), key, name)
 }
 
-/// Sewn, but the style states no row for it.
-pub(super) fn not_stated(stage: Stage, key: &str, name: &str, what: &str) -> Operation {
+/// Sewn, but the style states no row for it; with what the yarn list estimates for it, if anything.
+pub(super) fn not_stated(
+    stage: Stage,
+    key: &str,
+    name: &str,
+    (what, found): (&str, &[Unstated]),
+) -> Operation {
+    let first = found.first();
     Operation {
-        needle_count: 1,
+        needle_count: first.map_or(1, |u| needles_in(u.stitch, 1)),
+        sewn: found.iter().map(|u| u.sewn).sum(),
         not_stated: Some(NotStated {
             what: what.to_owned(),
-            stitch: None,
-            density: None,
+            stitch: first.map(|u| u.stitch),
+            density: first.map(|u| u.density),
         }),
         ..operation(stage, (Work::Sewn, "lockstitch"), key, name)
     }
+}
+
+/// What to mind where the style states no row.
+pub(super) fn asks(what: &[&str]) -> Vec<String> {
+    let ask = "the style states no row for it: ask which stitch and yarn";
+    says(what).into_iter().chain([ask.to_owned()]).collect()
 }
 
 pub(super) fn says(what: &[&str]) -> Vec<String> {
@@ -97,25 +105,6 @@ pub(super) fn all_of(chains: &[&After]) -> After {
         .iter()
         .flat_map(|chain| chain.iter().cloned())
         .collect()
-}
-
-/// Where and after what a seam is sewn.
-#[derive(Clone, Copy)]
-pub(super) struct At<'a> {
-    pub stage: Stage,
-    pub after: &'a After,
-    /// Whether the leg is closed already.
-    pub in_tube: bool,
-}
-
-impl<'a> At<'a> {
-    pub const fn new(stage: Stage, after: &'a After) -> At<'a> {
-        At {
-            stage,
-            after,
-            in_tube: false,
-        }
-    }
 }
 
 impl<'g> Plan<'g> {
@@ -162,60 +151,6 @@ impl<'g> Plan<'g> {
         vec![key]
     }
 
-    /// Sews a seam: all its passes, pressing where the construction needs it, and what the style does
-    /// not state. Gives what has to be done before whatever comes after the seam.
-    pub fn seam(&mut self, name: &str, at: &At<'_>) -> After {
-        let after = self.first(name, at);
-        self.held(
-            name,
-            &At {
-                after: &after,
-                ..*at
-            },
-        )
-    }
-
-    /// Everything before the rows that hold a seam: raw edges neatened, plies joined, pressed.
-    pub fn first(&mut self, name: &str, at: &At<'_>) -> After {
-        let mut after = at.after.clone();
-        let Some(seam) = self.seam_of(name) else {
-            return self.without_rows(name, at);
-        };
-        let passes = passes(self.garment, seam);
-        let neatened_first = seam.construction == Construction::PressedOpen;
-        if neatened_first {
-            after = self.unstated(seam, Does::Neatens, at, &after);
-        }
-        after = self.unstated(seam, Does::Joins, at, &after);
-        if passes.is_empty() {
-            let after_these = At {
-                after: &after,
-                ..*at
-            };
-            after = self.without_rows(name, &after_these);
-        }
-        for pass in passes.iter().filter(|pass| !pass.does.holds()) {
-            after = self.pass(seam, pass, at, &after);
-        }
-        if !neatened_first {
-            after = self.unstated(seam, Does::Neatens, at, &after);
-        }
-        let held = passes.iter().any(|pass| pass.does.holds());
-        self.press(seam, held, at, after)
-    }
-
-    /// The rows that hold a seam.
-    pub fn held(&mut self, name: &str, at: &At<'_>) -> After {
-        let mut after = at.after.clone();
-        if let Some(seam) = self.seam_of(name) {
-            let passes = passes(self.garment, seam);
-            for pass in passes.iter().filter(|pass| pass.does.holds()) {
-                after = self.pass(seam, pass, at, &after);
-            }
-        }
-        after
-    }
-
     /// Notes what is set in an operation that is there already.
     pub fn sets(&mut self, key: &After, fixings: Vec<usize>) {
         let fixing = |index: &usize| self.garment.fixings.get(*index);
@@ -231,128 +166,6 @@ impl<'g> Plan<'g> {
         }
     }
 
-    /// One pass of a seam.
-    pub fn pass(&mut self, seam: &Seam, pass: &Pass, at: &At<'_>, after: &After) -> After {
-        let spec = |number: &usize| seam.rows.get(number.wrapping_sub(1));
-        let needles: Vec<Needle> = pass
-            .rows
-            .iter()
-            .filter_map(|number| self.needle(seam, *number))
-            .collect();
-        let offsets: Vec<Length> = pass
-            .rows
-            .iter()
-            .filter_map(spec)
-            .map(|r| r.offset)
-            .collect();
-        let nearest = offsets
-            .iter()
-            .copied()
-            .reduce(Length::min)
-            .unwrap_or_default();
-        let stitch = needles
-            .first()
-            .map_or(StitchType::S301, |needle| needle.stitch);
-        let usual = match pass.does {
-            Does::Holds(Holding::Round) => operation_named("waistband-topstitched"),
-            _ => operation_of(seam),
-        };
-        let mut operation = Operation {
-            pieces: self.pieces_of(&seam.name),
-            parts: vec![format!("seam:{}", seam.name)],
-            attachment: machine::attachment(
-                self.garment,
-                seam,
-                pass.does,
-                (nearest, needles.len()),
-            ),
-            needle_count: needles_in(stitch, needles.len()),
-            gauges: gauges(offsets),
-            bite: self.bite(seam, pass),
-            sewn: needles
-                .iter()
-                .map(|n| n.sewn)
-                .fold(Length::ZERO, Length::max),
-            mind: mind::of_pass(self.garment, seam, pass, at.in_tube),
-            after: after.clone(),
-            usual: usual.map(|operation| operation.key),
-            source: usual.map_or(Confidence::CommonPractice, |operation| operation.confidence),
-            ..operation(
-                at.stage,
-                (
-                    Work::Sewn,
-                    machine::machine(seam, pass.does, (stitch, needles.len()), at.in_tube),
-                ),
-                &key_of(&seam.name, pass.does),
-                &name_of(seam, pass),
-            )
-        };
-        operation.needles = needles;
-        self.add(operation)
-    }
-
-    /// What the construction needs pressed before its last rows, or to be done.
-    fn press(&mut self, seam: &Seam, more: bool, at: &At<'_>, after: After) -> After {
-        let Some((what, mind)) = mind::pressing(self.garment, seam, more, at.in_tube) else {
-            return after;
-        };
-        let key = format!("{}-press", seam.name.replace('_', "-"));
-        let name = format!("{}: {what}", mind::subject(&seam.name));
-        self.add(Operation {
-            pieces: self.pieces_of(&seam.name),
-            parts: vec![format!("seam:{}", seam.name)],
-            mind,
-            after,
-            ..pressed(at.stage, &key, &name)
-        })
-    }
-
-    /// Work of this seam for which the style states no row.
-    pub fn unstated(&mut self, seam: &Seam, does: Does, at: &At<'_>, after: &After) -> After {
-        let Some(found) = self.unstated_of(&seam.name, does) else {
-            return after.clone();
-        };
-        let key = key_of(&seam.name, does);
-        let name = format!(
-            "{}: {}",
-            mind::subject(&seam.name),
-            mind::phrase(&seam.name, does)
-        );
-        let machine = machine::machine(seam, does, (found.stitch, 1), at.in_tube);
-        let operation = Operation {
-            pieces: self.pieces_of(&seam.name),
-            parts: vec![format!("seam:{}", seam.name)],
-            needle_count: needles_in(found.stitch, 1),
-            bite: found.stitch.is_overedge().then(overedge_bite),
-            sewn: found.sewn,
-            not_stated: Some(NotStated {
-                what: match does {
-                    Does::Neatens => "overedge of the raw edges".to_owned(),
-                    _ => "joining row below the topstitching".to_owned(),
-                },
-                stitch: Some(found.stitch),
-                density: Some(found.density),
-            }),
-            attachment: machine::attachment(self.garment, seam, does, (Length::ZERO, 1)),
-            mind: mind::of_unstated(self.garment, seam, does),
-            after: after.clone(),
-            ..operation(at.stage, (Work::Sewn, machine), &key, &name)
-        };
-        self.add(operation)
-    }
-
-    /// The yarn list's entry for work of a seam that no row states.
-    pub fn unstated_of(&self, seam: &str, does: Does) -> Option<Unstated> {
-        let title = known::seam_name(seam).map_or(seam, |s| s.title);
-        let what = match does {
-            Does::Neatens => "overedge",
-            _ => "joining row",
-        };
-        let begins = format!("{title}, {what}");
-        let of_seam = |u: &&Unstated| u.what.starts_with(&begins);
-        self.consumption.unstated.iter().find(of_seam).cloned()
-    }
-
     /// The trims of what is set.
     pub fn trims_of(&self, fixings: &[usize]) -> Vec<&'g str> {
         let from = |index: &usize| self.garment.fixings.get(*index);
@@ -360,21 +173,6 @@ impl<'g> Plan<'g> {
             .iter()
             .filter_map(from)
             .map(|f| f.from.as_str())
-            .collect()
-    }
-
-    /// The yarn list's entries for patch or labels that no row sews on.
-    pub fn unstated_trims(&self, trims: &[&str]) -> Vec<Unstated> {
-        let of_trim = |u: &&Unstated| {
-            trims
-                .iter()
-                .any(|trim| u.what.starts_with(&format!("{trim}, ")))
-        };
-        self.consumption
-            .unstated
-            .iter()
-            .filter(of_trim)
-            .cloned()
             .collect()
     }
 
@@ -387,172 +185,6 @@ impl<'g> Plan<'g> {
     pub fn sews(&self, seam: &str) -> bool {
         let needles = || self.operations.iter().flat_map(|o| &o.needles);
         needles().any(|needle| needle.row.is_some() && needle.seam == seam)
-    }
-
-    /// Tacks, all at once.
-    pub fn bartacks(
-        &mut self,
-        (stage, key, name): (Stage, &str, &str),
-        fixings: Vec<usize>,
-        mind: &[&str],
-        after: After,
-    ) -> After {
-        let tack = &self.garment.doc.bartacks;
-        let size = format!(
-            "{} by {}, {} stitches",
-            mm(tack.length),
-            mm(tack.width),
-            tack.stitches
-        );
-        let clamp = aid("clamp of the tack's length");
-        let mind = mind.iter().map(|text| (*text).to_owned()).chain([size]);
-        let operation = Operation {
-            attachment: clamp,
-            mind: mind.collect(),
-            after,
-            usual: Some("bartack"),
-            ..operation(stage, (Work::Sewn, "bartacker"), key, name)
-        };
-        self.tacked(operation, fixings)
-    }
-
-    /// Buttonholes, all alike.
-    pub fn buttonholes(
-        &mut self,
-        (stage, key, name): (Stage, &str, &str),
-        fixings: Vec<usize>,
-        how: &[&str],
-        after: After,
-    ) -> After {
-        let cut = fixings
-            .first()
-            .and_then(|index| self.garment.fixings.get(*index));
-        let cut = cut.map(|fixing| match fixing.kind {
-            FixingKind::Buttonhole(length) => format!("cut {}", mm(length)),
-            _ => String::new(),
-        });
-        let operation = Operation {
-            attachment: aid("knife and clamp of the hole's length"),
-            mind: says(how).into_iter().chain(cut).collect(),
-            after,
-            ..operation(stage, (Work::Sewn, "eyelet buttonhole"), key, name)
-        };
-        self.tacked(operation, fixings)
-    }
-
-    /// Sews tacks or buttonholes on the pieces they are on.
-    fn tacked(&mut self, operation: Operation, fixings: Vec<usize>) -> After {
-        let needles = self.tacks(&fixings);
-        let on = |index: &usize| self.garment.fixings.get(*index).map(|f| f.piece);
-        let seams = needles
-            .iter()
-            .filter(|needle| self.seam_of(&needle.seam).is_some());
-        let operation = Operation {
-            pieces: fixings.iter().filter_map(on).collect(),
-            parts: seams
-                .map(|needle| format!("seam:{}", needle.seam))
-                .collect(),
-            sewn: needles.iter().map(|needle| needle.sewn).sum(),
-            needle_count: 1,
-            needles,
-            fixings,
-            source: Confidence::FromMemory,
-            ..operation
-        };
-        self.add(operation)
-    }
-
-    /// A seam that is there but has no rows at all.
-    fn without_rows(&mut self, name: &str, at: &At<'_>) -> After {
-        let pieces = self.pieces_of(name);
-        if pieces.is_empty() {
-            return at.after.clone();
-        }
-        let key = format!("{}-sew", name.replace('_', "-"));
-        let title = format!("{}: sew", mind::subject(name));
-        self.add(Operation {
-            pieces,
-            parts: vec![format!("seam:{name}")],
-            mind: says(&["the style states no row for it: ask before sewing"]),
-            after: at.after.clone(),
-            ..not_stated(at.stage, &key, &title, "every row of this seam")
-        })
-    }
-
-    /// The bite or spacing that is not the distance of two rows.
-    fn bite(&self, seam: &Seam, pass: &Pass) -> Option<Length> {
-        let [number] = pass.rows[..] else {
-            return None;
-        };
-        bite_of(seam, number)
-    }
-
-    fn needle(&self, seam: &Seam, number: usize) -> Option<Needle> {
-        let spec = seam.rows.get(number.checked_sub(1)?)?;
-        let of_row = |r: &&crate::StitchRow| r.seam == seam.name && r.number == number;
-        let laid = self.garment.rows.iter().find(of_row)?;
-        let items = self.consumption.items.iter();
-        let items: Vec<_> = items
-            .filter(|item| item.seam == seam.name && item.sewn == Sewn::Row(number))
-            .collect();
-        Some(Needle {
-            seam: seam.name.clone(),
-            row: Some(number),
-            rows: items.iter().filter_map(|item| item.row).collect(),
-            stitch: laid.stitch,
-            density: Some(laid.density),
-            offset: Some(spec.offset),
-            yarn: laid.needle.clone(),
-            under: laid.under.clone(),
-            sewn: items.iter().map(|item| item.sewn_length()).sum(),
-            ends: ends_of(self.garment, &seam.name, number),
-        })
-    }
-
-    /// Tacks or buttonholes, all of those from the same seam or trim on the same piece.
-    pub fn tacks(&self, fixings: &[usize]) -> Vec<Needle> {
-        let of = |index: &usize| self.garment.fixings.get(*index);
-        let fixings: Vec<&Fixing> = fixings.iter().filter_map(of).collect();
-        let context = Context {
-            doc: &self.garment.doc,
-            collection: &self.garment.collection,
-            size: self.garment.size,
-            pattern: &self.garment.pattern,
-            seams: &self.garment.seams,
-        };
-        let mut out: Vec<Needle> = Vec::new();
-        for item in &self.consumption.items {
-            let density = match item.sewn {
-                Sewn::Bartack(_) => None,
-                Sewn::Buttonhole => Some(BUTTONHOLE_DENSITY),
-                Sewn::Row(_) => continue,
-            };
-            let set = |f: &&Fixing| {
-                f.from == item.seam
-                    && f.piece == item.piece
-                    && matches!(f.kind, FixingKind::Buttonhole(_)) == density.is_some()
-            };
-            if !fixings.iter().any(set) {
-                continue;
-            }
-            let same = |n: &&mut Needle| n.seam == item.seam && n.stitch == item.stitch;
-            match out.iter_mut().find(same) {
-                Some(needle) => needle.sewn += item.sewn_length(),
-                None => out.push(Needle {
-                    seam: item.seam.clone(),
-                    row: None,
-                    rows: Vec::new(),
-                    stitch: item.stitch,
-                    density,
-                    offset: None,
-                    yarn: context.yarn(&item.needle_yarn),
-                    under: context.yarn(&item.under_yarn),
-                    sewn: item.sewn_length(),
-                    ends: "both ends: locked by the machine".to_owned(),
-                }),
-            }
-        }
-        out
     }
 
     /// The places in the list of fixings of those that are wanted.
@@ -592,39 +224,6 @@ impl<'g> Plan<'g> {
             .map(|n| format!("{key}-{n}"))
             .find(|key| !taken(key))
             .unwrap_or_default()
-    }
-}
-
-/// Where its name says what is done to a seam, the key need not.
-fn key_of(seam: &str, does: Does) -> String {
-    let plain = match does {
-        Does::Joins => seam == "bag_close",
-        Does::Neatens => false,
-        Does::Holds(holding) => {
-            seam != "band"
-                && matches!(
-                    holding,
-                    Holding::Hem | Holding::Set | Holding::Strip | Holding::Decorate
-                )
-        }
-    };
-    let name = seam.replace('_', "-");
-    if plain {
-        name
-    } else {
-        format!("{name}-{}", does.key())
-    }
-}
-
-fn name_of(seam: &Seam, pass: &Pass) -> String {
-    let subject = mind::subject(&seam.name);
-    let phrase = mind::phrase(&seam.name, pass.does);
-    let rows: Vec<String> = pass.rows.iter().map(usize::to_string).collect();
-    match &rows[..] {
-        _ if seam.rows.len() == 1 => format!("{subject}: {phrase}"),
-        [one] => format!("{subject}: {phrase}, row {one}"),
-        [most @ .., last] => format!("{subject}: {phrase}, rows {} and {last}", most.join(", ")),
-        [] => format!("{subject}: {phrase}"),
     }
 }
 

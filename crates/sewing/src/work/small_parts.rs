@@ -3,8 +3,9 @@
 use draft::PieceId;
 use style::Construction;
 
-use super::operation::{NotStated, Operation, Stage, Work};
-use super::plan::{After, At, Plan, aid, by_hand, not_stated, operation, pressed, says};
+use super::operation::{Operation, Stage, Work};
+use super::plan::{After, Plan, aid, asks, by_hand, not_stated, operation, pressed, says};
+use super::seams::At;
 use crate::context::mm;
 use crate::garment::FixingKind;
 
@@ -184,16 +185,15 @@ fn fly_facing(plan: &mut Plan<'_>) -> After {
             pieces: vec![PieceId::FlyFacing],
             fixings: zip,
             attachment: aid("zip foot"),
-            mind: says(&[
+            mind: asks(&[
                 "left tape on the facing, teeth away from the fly edge; the right tape stays free",
-                "the style states no row for it: ask which stitch and yarn",
             ]),
             after,
             ..not_stated(
                 STAGE,
                 "zip-left",
                 "Zip: sew its left tape on the facing",
-                "rows along the left tape of the zip",
+                ("rows along the left tape of the zip", &[]),
             )
         });
     }
@@ -206,15 +206,12 @@ fn shield(plan: &mut Plan<'_>) -> After {
     }
     plan.add(Operation {
         pieces: vec![PieceId::FlyShield],
-        mind: says(&[
-            "fold right sides together, close the foot, turn and press",
-            "the style states no row for it: ask which stitch and yarn",
-        ]),
+        mind: asks(&["fold right sides together, close the foot, turn and press"]),
         ..not_stated(
             STAGE,
             "fly-shield-close",
             "Fly shield: fold and close its foot",
-            "closing row at the foot of the shield",
+            ("closing row at the foot of the shield", &[]),
         )
     })
 }
@@ -256,18 +253,14 @@ fn band(plan: &mut Plan<'_>) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         fixings: labels,
-        sewn: found.iter().map(|u| u.sewn).sum(),
         attachment: aid("template for the place"),
-        mind: says(&[
-            "through the inner ply of the band alone, before the band is set on",
-            "the style states no row for it: ask which stitch and yarn",
-        ]),
+        mind: asks(&["through the inner ply of the band alone, before the band is set on"]),
         after: marked,
-        not_stated: Some(NotStated {
-            what: "rows that sew the labels on".to_owned(),
-            stitch: found.first().map(|u| u.stitch),
-            density: found.first().map(|u| u.density),
-        }),
-        ..not_stated(STAGE, "label-set", "Labels: sew on", "")
+        ..not_stated(
+            STAGE,
+            "label-set",
+            "Labels: sew on",
+            ("rows that sew the labels on", &found),
+        )
     })
 }

@@ -6,7 +6,8 @@ use style::{BandMethod, Construction};
 use super::fronts::Fronts;
 use super::legs::Legs;
 use super::operation::{NotStated, Operation, Stage, Work};
-use super::plan::{After, At, Plan, aid, all_of, by_hand, not_stated, operation, says};
+use super::plan::{After, Plan, aid, all_of, asks, by_hand, not_stated, operation, says};
+use super::seams::At;
 use super::small_parts::Ready;
 use crate::context::mm;
 use crate::garment::{FixingKind, RowEnd};
@@ -53,10 +54,7 @@ fn close_ends(plan: &mut Plan<'_>, after: &After, how: &str) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         parts: says(&["seam:band"]),
-        mind: says(&[
-            how,
-            "the style states no row for it: ask which stitch and yarn",
-        ]),
+        mind: asks(&[how]),
         after: after.clone(),
         usual: Some("waistband-ends"),
         source: trade::Confidence::FromMemory,
@@ -64,7 +62,7 @@ fn close_ends(plan: &mut Plan<'_>, after: &After, how: &str) -> After {
             Stage::Band,
             "band-ends",
             "Waistband: close its ends",
-            "closing rows at the ends of the band",
+            ("closing rows at the ends of the band", &[]),
         )
     })
 }
@@ -84,16 +82,15 @@ pub(super) fn patch(plan: &mut Plan<'_>, band: &After) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         fixings: patch,
-        sewn: found.iter().map(|u| u.sewn).sum(),
         attachment: aid("template for the place"),
-        mind: says(&["the style states no row for it: ask which stitch and yarn"]),
+        mind: asks(&["all round, through the whole band"]),
         after: band.clone(),
-        not_stated: Some(NotStated {
-            what: "row that sews the patch on".to_owned(),
-            stitch: found.first().map(|u| u.stitch),
-            density: found.first().map(|u| u.density),
-        }),
-        ..not_stated(Stage::Band, "patch-set", "Patch: sew on", "")
+        ..not_stated(
+            Stage::Band,
+            "patch-set",
+            "Patch: sew on",
+            ("row that sews the patch on", &found),
+        )
     })
 }
 

@@ -1,0 +1,310 @@
+//! How a seam becomes operations: its passes, the pressing between them, and what no row states.
+
+use style::{Construction, Seam, known};
+use trade::seam::{SeamOperation, operation as operation_named};
+use trade::{Confidence, Length, StitchType};
+
+use super::machine;
+use super::mind;
+use super::operation::{Needle, Operation, Stage, Work};
+use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
+use super::plan::{After, Plan, not_stated, operation, pressed, says};
+use crate::construct::operation_of;
+use crate::describe::ends_of;
+use crate::garment::StitchRow;
+use crate::yarn::{Sewn, Unstated, overedge_bite};
+
+/// Where and after what a seam is sewn.
+#[derive(Clone, Copy)]
+pub(super) struct At<'a> {
+    pub stage: Stage,
+    pub after: &'a After,
+    /// Whether the leg is closed already.
+    pub in_tube: bool,
+}
+
+impl<'a> At<'a> {
+    pub const fn new(stage: Stage, after: &'a After) -> At<'a> {
+        At {
+            stage,
+            after,
+            in_tube: false,
+        }
+    }
+}
+
+impl Plan<'_> {
+    /// Sews a seam: all its passes, pressing where the construction needs it, and what the style does
+    /// not state. Gives what has to be done before whatever comes after the seam.
+    pub fn seam(&mut self, name: &str, at: &At<'_>) -> After {
+        let after = self.first(name, at);
+        self.held(
+            name,
+            &At {
+                after: &after,
+                ..*at
+            },
+        )
+    }
+
+    /// Everything before the rows that hold a seam: raw edges neatened, plies joined, pressed.
+    pub fn first(&mut self, name: &str, at: &At<'_>) -> After {
+        let mut after = at.after.clone();
+        let Some(seam) = self.seam_of(name) else {
+            return self.without_rows(name, at);
+        };
+        let passes = passes(self.garment, seam);
+        let neatened_first = seam.construction == Construction::PressedOpen;
+        if neatened_first {
+            after = self.unstated(seam, Does::Neatens, at, &after);
+        }
+        after = self.unstated(seam, Does::Joins, at, &after);
+        if passes.is_empty() {
+            let after_these = At {
+                after: &after,
+                ..*at
+            };
+            after = self.without_rows(name, &after_these);
+        }
+        for pass in passes.iter().filter(|pass| !pass.does.holds()) {
+            after = self.pass(seam, pass, at, &after);
+        }
+        if !neatened_first {
+            after = self.unstated(seam, Does::Neatens, at, &after);
+        }
+        let held = passes.iter().any(|pass| pass.does.holds());
+        self.press(seam, held, at, after)
+    }
+
+    /// The rows that hold a seam.
+    pub fn held(&mut self, name: &str, at: &At<'_>) -> After {
+        let mut after = at.after.clone();
+        if let Some(seam) = self.seam_of(name) {
+            let passes = passes(self.garment, seam);
+            for pass in passes.iter().filter(|pass| pass.does.holds()) {
+                after = self.pass(seam, pass, at, &after);
+            }
+        }
+        after
+    }
+
+    /// One pass of a seam.
+    pub fn pass(&mut self, seam: &Seam, pass: &Pass, at: &At<'_>, after: &After) -> After {
+        let spec = |number: &usize| seam.rows.get(number.wrapping_sub(1));
+        let needles: Vec<Needle> = pass
+            .rows
+            .iter()
+            .filter_map(|number| self.needle(seam, *number))
+            .collect();
+        let offsets: Vec<Length> = pass
+            .rows
+            .iter()
+            .filter_map(spec)
+            .map(|r| r.offset)
+            .collect();
+        let nearest = offsets
+            .iter()
+            .copied()
+            .reduce(Length::min)
+            .unwrap_or_default();
+        let stitch = needles
+            .first()
+            .map_or(StitchType::S301, |needle| needle.stitch);
+        let usual = usual(seam, pass.does);
+        let mut operation = Operation {
+            pieces: self.pieces_of(&seam.name),
+            parts: vec![format!("seam:{}", seam.name)],
+            attachment: machine::attachment(
+                self.garment,
+                seam,
+                pass.does,
+                (nearest, needles.len()),
+            ),
+            needle_count: needles_in(stitch, needles.len()),
+            gauges: gauges(offsets),
+            bite: self.bite(seam, pass),
+            sewn: needles
+                .iter()
+                .map(|n| n.sewn)
+                .fold(Length::ZERO, Length::max),
+            mind: mind::of_pass(self.garment, seam, pass, at.in_tube),
+            after: after.clone(),
+            usual: usual.map(|operation| operation.key),
+            source: usual.map_or(Confidence::CommonPractice, |operation| operation.confidence),
+            ..operation(
+                at.stage,
+                (
+                    Work::Sewn,
+                    machine::machine(seam, pass.does, (stitch, needles.len()), at.in_tube),
+                ),
+                &key_of(&seam.name, pass.does),
+                &name_of(seam, pass),
+            )
+        };
+        operation.needles = needles;
+        self.add(operation)
+    }
+
+    /// What the construction needs pressed before its last rows, or to be done.
+    fn press(&mut self, seam: &Seam, more: bool, at: &At<'_>, after: After) -> After {
+        let Some((what, mind)) = mind::pressing(self.garment, seam, more, at.in_tube) else {
+            return after;
+        };
+        let key = format!("{}-press", seam.name.replace('_', "-"));
+        let name = format!("{}: {what}", mind::subject(&seam.name));
+        self.add(Operation {
+            pieces: self.pieces_of(&seam.name),
+            parts: vec![format!("seam:{}", seam.name)],
+            mind,
+            after,
+            ..pressed(at.stage, &key, &name)
+        })
+    }
+
+    /// Work of this seam for which the style states no row.
+    pub fn unstated(&mut self, seam: &Seam, does: Does, at: &At<'_>, after: &After) -> After {
+        let Some(found) = self.unstated_of(&seam.name, does) else {
+            return after.clone();
+        };
+        let key = key_of(&seam.name, does);
+        let name = format!(
+            "{}: {}",
+            mind::subject(&seam.name),
+            mind::phrase(&seam.name, does)
+        );
+        let usual = usual(seam, does);
+        let what = match does {
+            Does::Neatens => "overedge of the raw edges",
+            _ => "joining row below the topstitching",
+        };
+        let operation = Operation {
+            pieces: self.pieces_of(&seam.name),
+            parts: vec![format!("seam:{}", seam.name)],
+            machine: machine::machine(seam, does, (found.stitch, 1), at.in_tube),
+            bite: found.stitch.is_overedge().then(overedge_bite),
+            attachment: machine::attachment(self.garment, seam, does, (Length::ZERO, 1)),
+            mind: mind::of_unstated(self.garment, seam, does, at.in_tube),
+            after: after.clone(),
+            usual: usual.map(|operation| operation.key),
+            source: usual.map_or(Confidence::CommonPractice, |operation| operation.confidence),
+            ..not_stated(at.stage, &key, &name, (what, &[found]))
+        };
+        self.add(operation)
+    }
+
+    /// The yarn list's entry for work of a seam that no row states.
+    pub fn unstated_of(&self, seam: &str, does: Does) -> Option<Unstated> {
+        let title = known::seam_name(seam).map_or(seam, |s| s.title);
+        let what = match does {
+            Does::Neatens => "overedge",
+            _ => "joining row",
+        };
+        let begins = format!("{title}, {what}");
+        let of_seam = |u: &&Unstated| u.what.starts_with(&begins);
+        self.consumption.unstated.iter().find(of_seam).cloned()
+    }
+
+    /// The yarn list's entries for patch or labels that no row sews on.
+    pub fn unstated_trims(&self, trims: &[&str]) -> Vec<Unstated> {
+        let of_trim = |u: &&Unstated| {
+            trims
+                .iter()
+                .any(|trim| u.what.starts_with(&format!("{trim}, ")))
+        };
+        self.consumption
+            .unstated
+            .iter()
+            .filter(of_trim)
+            .cloned()
+            .collect()
+    }
+
+    /// A seam that is there but has no rows at all.
+    fn without_rows(&mut self, name: &str, at: &At<'_>) -> After {
+        let pieces = self.pieces_of(name);
+        if pieces.is_empty() {
+            return at.after.clone();
+        }
+        let key = format!("{}-sew", name.replace('_', "-"));
+        let title = format!("{}: sew", mind::subject(name));
+        self.add(Operation {
+            pieces,
+            parts: vec![format!("seam:{name}")],
+            mind: says(&["the style states no row for it: ask before sewing"]),
+            after: at.after.clone(),
+            ..not_stated(at.stage, &key, &title, ("every row of this seam", &[]))
+        })
+    }
+
+    /// The bite or spacing that is not the distance of two rows.
+    fn bite(&self, seam: &Seam, pass: &Pass) -> Option<Length> {
+        let [number] = pass.rows[..] else {
+            return None;
+        };
+        bite_of(seam, number)
+    }
+
+    fn needle(&self, seam: &Seam, number: usize) -> Option<Needle> {
+        let spec = seam.rows.get(number.checked_sub(1)?)?;
+        let of_row = |r: &&StitchRow| r.seam == seam.name && r.number == number;
+        let laid = self.garment.rows.iter().find(of_row)?;
+        let items = self.consumption.items.iter();
+        let items: Vec<_> = items
+            .filter(|item| item.seam == seam.name && item.sewn == Sewn::Row(number))
+            .collect();
+        Some(Needle {
+            seam: seam.name.clone(),
+            row: Some(number),
+            rows: items.iter().filter_map(|item| item.row).collect(),
+            stitch: laid.stitch,
+            density: Some(laid.density),
+            offset: Some(spec.offset),
+            yarn: laid.needle.clone(),
+            under: laid.under.clone(),
+            sewn: items.iter().map(|item| item.sewn_length()).sum(),
+            ends: ends_of(self.garment, &seam.name, number),
+        })
+    }
+}
+
+/// The operation of the trade that a pass is.
+fn usual(seam: &Seam, does: Does) -> Option<&'static SeamOperation> {
+    match does {
+        Does::Neatens => operation_named("edge-overedge"),
+        Does::Holds(Holding::Round) => operation_named("waistband-topstitched"),
+        _ => operation_of(seam),
+    }
+}
+
+/// Where its name says what is done to a seam, the key need not.
+fn key_of(seam: &str, does: Does) -> String {
+    let plain = match does {
+        Does::Joins => seam == "bag_close",
+        Does::Neatens => false,
+        Does::Holds(holding) => {
+            seam != "band"
+                && matches!(
+                    holding,
+                    Holding::Hem | Holding::Set | Holding::Strip | Holding::Decorate
+                )
+        }
+    };
+    let name = seam.replace('_', "-");
+    if plain {
+        name
+    } else {
+        format!("{name}-{}", does.key())
+    }
+}
+
+fn name_of(seam: &Seam, pass: &Pass) -> String {
+    let subject = mind::subject(&seam.name);
+    let phrase = mind::phrase(&seam.name, pass.does);
+    let rows: Vec<String> = pass.rows.iter().map(usize::to_string).collect();
+    match &rows[..] {
+        _ if seam.rows.len() == 1 => format!("{subject}: {phrase}"),
+        [one] => format!("{subject}: {phrase}, row {one}"),
+        [most @ .., last] => format!("{subject}: {phrase}, rows {} and {last}", most.join(", ")),
+        [] => format!("{subject}: {phrase}"),
+    }
+}
