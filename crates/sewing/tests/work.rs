@@ -799,6 +799,19 @@ fn every_row_of_the_demo_is_described() {
     assert_eq!(gauges("fly_edge"), ["single needle, bite 5.6 mm"]);
 }
 
+/// The same label in the band and in the outseam: each operation has its own.
+#[test]
+fn labels_alike_are_told_apart() {
+    let order = sound(&sewn(|l| {
+        l.style.seams.shift_remove("label_set");
+        let trim = l.style.labels[0].trim.clone();
+        l.style.labels[2].trim = trim;
+    }));
+    for (key, labels) in [("label-set", 2), ("labels-seam", 1)] {
+        assert_eq!(named(&order, key).fixings.len(), labels, "{key}");
+    }
+}
+
 fn any_row() -> impl Strategy<Value = RowSpec> {
     let stitch = prop::sample::select(&StitchType::ALL[..]);
     let offset = prop_oneof![Just(0.0), Just(-4.0), Just(f64::NAN), 0.0..60.0_f64];
@@ -828,5 +841,23 @@ proptest! {
             }
         });
         sound(&garment);
+    }
+
+    /// Whatever the numbers, there is an order and no panic.
+    #[test]
+    fn any_chart_has_an_order(
+        measure in 0_usize..26,
+        value in prop_oneof![Just(0.0), Just(-1.0e7), Just(1.0e7), Just(f64::NAN), -500.0..1500.0_f64],
+    ) {
+        let garment = sewn(|l| {
+            if let Some((_, entry)) = l.style.chart.get_index_mut(measure) {
+                entry.value = Length::mm(value);
+            }
+        });
+        let order = sewing_order(&garment);
+        let once: BTreeSet<&str> = keys(&order).into_iter().collect();
+        prop_assert_eq!(once.len(), order.len());
+        let sewn: Vec<usize> = order.iter().flat_map(Operation::rows).collect();
+        prop_assert_eq!(sewn.len(), garment.rows.len());
     }
 }

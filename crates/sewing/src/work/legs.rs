@@ -92,8 +92,7 @@ fn labels_in_seam(plan: &mut Plan<'_>) -> After {
     if labels.is_empty() {
         return After::new();
     }
-    let trims = plan.trims_of(&labels);
-    let found = plan.unstated_trims(&trims);
+    let found = plan.unstated_trims(&labels);
     let pieces = labels
         .iter()
         .filter_map(|index| plan.garment.fixings.get(*index))

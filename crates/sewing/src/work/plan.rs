@@ -166,16 +166,6 @@ impl<'g> Plan<'g> {
         }
     }
 
-    /// The trims of what is set.
-    pub fn trims_of(&self, fixings: &[usize]) -> Vec<&'g str> {
-        let from = |index: &usize| self.garment.fixings.get(*index);
-        fixings
-            .iter()
-            .filter_map(from)
-            .map(|f| f.from.as_str())
-            .collect()
-    }
-
     /// Whether any row of a seam has a place.
     pub fn is_laid(&self, seam: &str) -> bool {
         self.garment.rows.iter().any(|row| row.seam == seam)
@@ -227,11 +217,12 @@ impl<'g> Plan<'g> {
     }
 }
 
-fn once_each(texts: Vec<String>) -> Vec<String> {
-    let mut out: Vec<String> = Vec::new();
-    for text in texts {
-        if !out.contains(&text) {
-            out.push(text);
+/// Each of them once, where it first comes.
+pub(super) fn once_each<T: PartialEq>(items: impl IntoIterator<Item = T>) -> Vec<T> {
+    let mut out: Vec<T> = Vec::new();
+    for item in items {
+        if !out.contains(&item) {
+            out.push(item);
         }
     }
     out

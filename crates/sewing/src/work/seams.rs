@@ -8,7 +8,7 @@ use super::machine;
 use super::mind;
 use super::operation::{Needle, Operation, Stage, Work};
 use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
-use super::plan::{After, Plan, not_stated, operation, pressed, says};
+use super::plan::{After, Plan, not_stated, once_each, operation, pressed, says};
 use crate::construct::operation_of;
 use crate::describe::ends_of;
 use crate::garment::StitchRow;
@@ -205,18 +205,25 @@ impl Plan<'_> {
     }
 
     /// The yarn list's entries for patch or labels that no row sews on.
-    pub fn unstated_trims(&self, trims: &[&str]) -> Vec<Unstated> {
-        let of_trim = |u: &&Unstated| {
-            trims
-                .iter()
-                .any(|trim| u.what.starts_with(&format!("{trim}, ")))
-        };
-        self.consumption
-            .unstated
-            .iter()
-            .filter(of_trim)
-            .cloned()
-            .collect()
+    ///
+    /// The list follows the fixings; where it has an entry for each of a trim, each finds its own.
+    pub fn unstated_trims(&self, fixings: &[usize]) -> Vec<Unstated> {
+        let trim = |index: usize| self.garment.fixings.get(index).map(|f| f.from.as_str());
+        let mut out = Vec::new();
+        for name in once_each(fixings.iter().filter_map(|index| trim(*index))) {
+            let begins = format!("{name}, ");
+            let of_trim = |u: &&Unstated| u.what.starts_with(&begins);
+            let listed: Vec<&Unstated> = self.consumption.unstated.iter().filter(of_trim).collect();
+            let set: Vec<usize> = (0..self.garment.fixings.len())
+                .filter(|index| trim(*index) == Some(name))
+                .collect();
+            let each = listed.len() == set.len();
+            let mine = listed.into_iter().enumerate().filter(|(nth, _)| {
+                !each || set.get(*nth).is_some_and(|index| fixings.contains(index))
+            });
+            out.extend(mine.map(|(_, entry)| entry.clone()));
+        }
+        out
     }
 
     /// A seam that is there but has no rows at all.

@@ -248,8 +248,7 @@ fn band(plan: &mut Plan<'_>) -> After {
         plan.sets(&sewn, labels);
         return sewn;
     }
-    let trims = plan.trims_of(&labels);
-    let found = plan.unstated_trims(&trims);
+    let found = plan.unstated_trims(&labels);
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         fixings: labels,

@@ -77,8 +77,7 @@ pub(super) fn patch(plan: &mut Plan<'_>, band: &After) -> After {
         plan.sets(&sewn, patch);
         return sewn;
     }
-    let trims = plan.trims_of(&patch);
-    let found = plan.unstated_trims(&trims);
+    let found = plan.unstated_trims(&patch);
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         fixings: patch,
