@@ -1,6 +1,7 @@
 //! `fellwork pieces`: the pattern pieces of one size.
 
 mod json;
+mod sewn;
 mod table;
 mod take;
 

@@ -8,10 +8,11 @@ use draft::{InnerKind, Join, Piece, Walked, walk};
 use geometry::{Path, Point};
 use indexmap::IndexMap;
 use serde::Serialize;
-use sewing::{CutPiece, Garment, On};
+use sewing::{CutPiece, Garment};
 use style::Size;
 use trade::Length;
 
+use super::sewn;
 use super::take::{Taken, edges, taken};
 
 /// The version of the shape.
@@ -23,7 +24,7 @@ const STEP: Length = Length::mm(0.5);
 /// Longer edges are given in this many points at most; a true piece needs far fewer.
 const MOST_POINTS: f64 = 20_000.0;
 
-type Xy = [f64; 2];
+pub(super) type Xy = [f64; 2];
 
 #[derive(Serialize)]
 struct Pieces<'a> {
@@ -35,6 +36,9 @@ struct Pieces<'a> {
     pieces: Vec<PieceRow<'a>>,
     joins: Vec<JoinRow>,
     measures: Vec<MeasureRow>,
+    rows: Vec<sewn::RowRow<'a>>,
+    fixings: Vec<sewn::FixingRow<'a>>,
+    findings: Vec<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -141,6 +145,13 @@ pub fn pieces(garment: &Garment) -> Result<String, serde_json::Error> {
         pieces: pattern.pieces.iter().map(|p| piece(p, garment)).collect(),
         joins: walk(pattern).iter().map(join).collect(),
         measures: pattern.measures().into_iter().map(measure).collect(),
+        rows: sewn::rows(garment),
+        fixings: sewn::fixings(garment),
+        findings: garment
+            .findings
+            .iter()
+            .map(|found| found.code.as_ref())
+            .collect(),
     };
     serde_json::to_string(&answer).map(|text| text + "\n")
 }
@@ -188,11 +199,7 @@ fn piece<'a>(piece: &Piece, garment: &'a Garment) -> PieceRow<'a> {
 
 fn cut_row(cut: &CutPiece) -> CutRow<'_> {
     CutRow {
-        copies: match cut.on {
-            On::AsDrawn => "as_drawn",
-            On::Mirrored => "mirrored",
-            On::Both => "both",
-        },
+        copies: sewn::copies(cut.on),
         allowances: cut
             .allowances
             .iter()
@@ -223,7 +230,7 @@ fn join(walked: &Walked) -> JoinRow {
 }
 
 /// Points along a path, straight stretches too.
-fn dense(path: &Path) -> Vec<Xy> {
+pub(super) fn dense(path: &Path) -> Vec<Xy> {
     let step = STEP.max(path.length() / MOST_POINTS);
     let points = path.dense(step);
     let mut out: Vec<Xy> = points.first().copied().map(xy).into_iter().collect();
@@ -236,11 +243,11 @@ fn dense(path: &Path) -> Vec<Xy> {
     out
 }
 
-fn xy(point: Point) -> Xy {
+pub(super) fn xy(point: Point) -> Xy {
     [rounded(point.x), rounded(point.y)]
 }
 
-fn mm(length: Length) -> f64 {
+pub(super) fn mm(length: Length) -> f64 {
     rounded(length.to_mm())
 }
 
