@@ -72,7 +72,10 @@ fn sound(garment: &Garment) -> Vec<Operation> {
         }
         assert!(done.insert(key), "{key} twice");
         assert!(!operation.name.is_empty() && !operation.machine.is_empty());
-        assert!(!operation.mind.is_empty() || key == "set-rest", "{key}");
+        assert!(
+            !operation.mind.is_empty() || operation.not_stated.is_some() || key == "set-rest",
+            "{key}"
+        );
         assert!(
             !operation
                 .mind

@@ -9,7 +9,7 @@ use style::Closing;
 
 use super::operation::{Operation, Stage};
 use super::passes::Does;
-use super::plan::{After, Plan, all_of, asks, not_stated, says};
+use super::plan::{After, Plan, all_of, not_stated, says};
 use super::seams::At;
 use super::small_parts::Ready;
 use crate::garment::RowEnd;
@@ -47,8 +47,7 @@ fn hip_pockets(plan: &mut Plan<'_>, ready: &Ready) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::PocketFacing, PieceId::PocketBag],
         mind: says(&[
-            "mouth flat on the marks of the facing; baste bag and facing along waist and outseam",
-            "the style states no row for it: ask whether it is sewn or only pinned",
+            "mouth flat on the marks of the facing; bag and facing level with waist and outseam",
         ]),
         after: closed,
         ..not_stated(
@@ -80,7 +79,7 @@ fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
     let shield = plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::FlyShield],
         parts: says(&["seam:fly"]),
-        mind: asks(&[if zip {
+        mind: says(&[if zip {
             "on the right front, the right tape of the zip between front and shield"
         } else {
             "on the right front, right sides together, from the band edge to the foot of the fly"

@@ -15,7 +15,7 @@ use style::{Construction, Seam};
 use super::fronts::Fronts;
 use super::operation::{Operation, Stage};
 use super::passes::{Does, Holding, passes};
-use super::plan::{After, Plan, aid, all_of, asks, not_stated, says};
+use super::plan::{After, Plan, aid, all_of, not_stated, says};
 use super::seams::At;
 use crate::garment::{Fixing, FixingKind, Garment};
 
@@ -103,7 +103,7 @@ fn labels_in_seam(plan: &mut Plan<'_>) -> After {
         parts: says(&["seam:outseam"]),
         fixings: labels,
         attachment: aid("notch or mark for the height"),
-        mind: asks(&[
+        mind: says(&[
             "ends level with the raw edge, inside the allowance, before the outseam is closed; its joining row then catches them",
         ]),
         ..not_stated(

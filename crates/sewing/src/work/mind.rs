@@ -139,12 +139,10 @@ pub(super) fn of_unstated(
     does: Does,
     in_tube: bool,
 ) -> Vec<String> {
-    let mut out = match does {
+    match does {
         Does::Neatens => neatened(seam),
         _ => joined(garment, seam, in_tube),
-    };
-    out.push("the style states no row for it: ask which stitch and yarn".to_owned());
-    out
+    }
 }
 
 fn neatened(seam: &Seam) -> Vec<String> {

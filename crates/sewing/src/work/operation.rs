@@ -42,9 +42,11 @@ pub struct Operation {
     /// What the machine sews in a pair: its longest needle row, tacks and buttonholes together. For
     /// work that is not stated what the estimate of its yarn takes, nothing where there is none.
     pub sewn: Length,
-    /// Work the style states no row for, though the pair cannot be made without it.
+    /// Work the style states no row for, though the pair cannot be made without it: the workroom has
+    /// to ask which stitch and yarn.
     pub not_stated: Option<NotStated>,
-    /// What to mind, one short sentence each, without a full stop.
+    /// What to mind, one short sentence each, without a full stop; empty where there is nothing beyond
+    /// what is not stated.
     pub mind: Vec<String>,
     /// Keys of the operations that have to be done before.
     pub after: Vec<String>,

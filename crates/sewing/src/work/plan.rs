@@ -82,12 +82,6 @@ pub(super) fn not_stated(
     }
 }
 
-/// What to mind where the style states no row.
-pub(super) fn asks(what: &[&str]) -> Vec<String> {
-    let ask = "the style states no row for it: ask which stitch and yarn";
-    says(what).into_iter().chain([ask.to_owned()]).collect()
-}
-
 pub(super) fn says(what: &[&str]) -> Vec<String> {
     what.iter().map(|text| (*text).to_owned()).collect()
 }

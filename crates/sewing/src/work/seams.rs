@@ -8,7 +8,7 @@ use super::machine;
 use super::mind;
 use super::operation::{Needle, Operation, Stage, Work};
 use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
-use super::plan::{After, Plan, not_stated, once_each, operation, pressed, says};
+use super::plan::{After, Plan, not_stated, once_each, operation, pressed};
 use crate::construct::operation_of;
 use crate::describe::ends_of;
 use crate::garment::StitchRow;
@@ -237,7 +237,6 @@ impl Plan<'_> {
         self.add(Operation {
             pieces,
             parts: vec![format!("seam:{name}")],
-            mind: says(&["the style states no row for it: ask before sewing"]),
             after: at.after.clone(),
             ..not_stated(at.stage, &key, &title, ("every row of this seam", &[]))
         })

@@ -4,7 +4,7 @@ use draft::PieceId;
 use style::Construction;
 
 use super::operation::{Operation, Stage, Work};
-use super::plan::{After, Plan, aid, asks, by_hand, not_stated, operation, pressed, says};
+use super::plan::{After, Plan, aid, by_hand, not_stated, operation, pressed, says};
 use super::seams::At;
 use crate::context::mm;
 use crate::garment::FixingKind;
@@ -185,7 +185,7 @@ fn fly_facing(plan: &mut Plan<'_>) -> After {
             pieces: vec![PieceId::FlyFacing],
             fixings: zip,
             attachment: aid("zip foot"),
-            mind: asks(&[
+            mind: says(&[
                 "left tape on the facing, teeth away from the fly edge; the right tape stays free",
             ]),
             after,
@@ -206,7 +206,7 @@ fn shield(plan: &mut Plan<'_>) -> After {
     }
     plan.add(Operation {
         pieces: vec![PieceId::FlyShield],
-        mind: asks(&["fold right sides together, close the foot, turn and press"]),
+        mind: says(&["fold right sides together, close the foot, turn and press"]),
         ..not_stated(
             STAGE,
             "fly-shield-close",
@@ -253,7 +253,7 @@ fn band(plan: &mut Plan<'_>) -> After {
         pieces: vec![PieceId::Band],
         fixings: labels,
         attachment: aid("template for the place"),
-        mind: asks(&["through the inner ply of the band alone, before the band is set on"]),
+        mind: says(&["through the inner ply of the band alone, before the band is set on"]),
         after: marked,
         ..not_stated(
             STAGE,

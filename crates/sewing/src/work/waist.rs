@@ -6,7 +6,7 @@ use style::{BandMethod, Construction};
 use super::fronts::Fronts;
 use super::legs::Legs;
 use super::operation::{NotStated, Operation, Stage, Work};
-use super::plan::{After, Plan, aid, all_of, asks, by_hand, not_stated, operation, says};
+use super::plan::{After, Plan, aid, all_of, by_hand, not_stated, operation, says};
 use super::seams::At;
 use super::small_parts::Ready;
 use crate::context::mm;
@@ -54,7 +54,7 @@ fn close_ends(plan: &mut Plan<'_>, after: &After, how: &str) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         parts: says(&["seam:band"]),
-        mind: asks(&[how]),
+        mind: says(&[how]),
         after: after.clone(),
         usual: Some("waistband-ends"),
         source: trade::Confidence::FromMemory,
@@ -82,7 +82,7 @@ pub(super) fn patch(plan: &mut Plan<'_>, band: &After) -> After {
         pieces: vec![PieceId::Band],
         fixings: patch,
         attachment: aid("template for the place"),
-        mind: asks(&["all round, through the whole band"]),
+        mind: says(&["all round, through the whole band"]),
         after: band.clone(),
         ..not_stated(
             Stage::Band,
