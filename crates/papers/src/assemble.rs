@@ -7,8 +7,11 @@ mod cover;
 mod figures;
 mod findings;
 mod materials;
+mod order;
 mod pieces;
+mod trims;
 mod words;
+mod yarn;
 
 use sewing::{Garment, make};
 use style::{Change, Loaded, Size};
@@ -70,8 +73,12 @@ pub fn assemble(loaded: &Loaded, run: &[Garment], assembly: &Assembly) -> Result
         changes: findings::changes(&assembly.changes),
         chart: chart::chart(&context),
         diagrams: figures.diagrams,
+        order_note: order::note(&context),
+        order: order::order(&context),
         construction_note: construction::NOTE.to_owned(),
         seams: construction::seams(&context)?,
+        yarn: yarn::part(&context)?,
+        plates: figures.plates,
         views: figures.views,
         pieces_note: pieces::note(&context),
         pieces: pieces::pieces(&context)?,

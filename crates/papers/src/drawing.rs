@@ -44,7 +44,7 @@ impl Drawing {
 
     /// The same drawing made smaller, for one that states the size of the cloth itself.
     #[must_use]
-    pub fn at(self, scale: Scale) -> Self {
+    pub fn at(self, scale: &Scale) -> Self {
         let by = f64::from(scale.denominator());
         Self {
             width: self.width / by,

@@ -3,8 +3,9 @@
 //! A workroom that has never met the maker sews from this one document. [`assemble`] fills a [`Pack`]
 //! with words, figures and drawings from the sewn garments of a style, rounding once and in the maker's
 //! units; [`pack_pdf`] sets it on A4 pages: a cover; what changed, what the checks found and what to
-//! mind; the measurement chart and how each measure is taken; every seam with its stitch rows; the
-//! garment drawn outside and inside; the pieces and the materials.
+//! mind; the measurement chart and how each measure is taken; the sewing order; every seam with its
+//! stitch rows; the yarn plan and what it comes to; plates of every detail; the garment drawn outside
+//! and inside; the pieces and the materials.
 //!
 //! Typst does the setting and is used as a library, in memory: no file, no clock, no network, no
 //! installed font is looked at, so the same [`Pack`] and [`PdfOptions`] give the same bytes
@@ -23,7 +24,8 @@ pub use drawing::Drawing;
 pub use error::PaperError;
 pub use pack::{
     Caution, Change, Chart, ChartRow, ChartValues, Cover, Fact, Figure, FindingRow, LengthLine,
-    MaterialGroup, MaterialRow, Pack, PieceRow, Scale, SeamBlock, Severity, StitchRowText,
-    StyleHead, Swatch, YarnText,
+    MaterialGroup, MaterialRow, OperationRow, OperationStitch, Pack, PieceRow, Scale, SeamBlock,
+    SeamYarnRow, Severity, StageBlock, StitchRowText, StyleHead, Swatch, YarnNeedRow, YarnNote,
+    YarnPart, YarnText,
 };
 pub use pdf::{PdfOptions, pack_pdf};

@@ -8,8 +8,9 @@ mod sample;
 
 use papers::{
     Caution, Change, ChartRow, ChartValues, Drawing, Fact, Figure, FindingRow, LengthLine,
-    MaterialGroup, MaterialRow, Pack, PaperError, PdfOptions, PieceRow, Scale, SeamBlock, Severity,
-    StitchRowText, YarnText, pack_pdf,
+    MaterialGroup, MaterialRow, OperationRow, OperationStitch, Pack, PaperError, PdfOptions,
+    PieceRow, Scale, SeamBlock, SeamYarnRow, Severity, StageBlock, StitchRowText, YarnNeedRow,
+    YarnNote, YarnPart, YarnText, pack_pdf,
 };
 
 fn options() -> PdfOptions {
@@ -33,8 +34,9 @@ fn pages(pdf: &[u8]) -> usize {
 fn the_sample_has_a_page_for_every_part() {
     let pdf = pack_pdf(&sample::pack(), &options()).unwrap();
     assert!(pdf.starts_with(b"%PDF-1.7"));
-    // Cover, what to settle, chart, three of measures, two of construction, four views, pieces, two piece sheets, materials.
-    assert_eq!(pages(&pdf), 16);
+    // Cover, what to settle, chart, three of measures, the order, two of construction, two of yarn, a plate, four views,
+    // pieces, two piece sheets, materials.
+    assert_eq!(pages(&pdf), 20);
     assert!(count(&pdf, "/StructTreeRoot") > 0, "tagged");
     assert!(count(&pdf, "/Outlines") > 0, "bookmarks");
 }
@@ -131,6 +133,7 @@ fn hostile(text: &str) -> Pack {
     };
     let yarn = YarnText {
         name: t(),
+        what: t(),
         colour: None,
     };
     let row = StitchRowText {
@@ -138,8 +141,9 @@ fn hostile(text: &str) -> Pack {
         stitch: t(),
         density: t(),
         needle: yarn.clone(),
-        under: yarn,
+        under: yarn.clone(),
         offset: t(),
+        gauge: t(),
         ends: t(),
     };
     let mut pack = Pack::default();
@@ -194,12 +198,21 @@ fn hostile(text: &str) -> Pack {
         joins: t(),
         construction: t(),
         class: t(),
+        machine: t(),
         plies: t(),
         allowances: t(),
         lies: t(),
         rows: vec![row; 2],
         section: Some(sample::garment(true, 30.0)),
     }];
+    pack.order_note = t();
+    pack.order = vec![StageBlock {
+        name: t(),
+        operations: vec![operation(text, &yarn); 2],
+    }];
+    pack.yarn = yarns(text, &yarn);
+    pack.yarn.sheets = vec![figure(None)];
+    pack.plates = vec![figure(Some(Scale::Shown(t())))];
     pack.views = vec![figure(Scale::one_to(5)), figure(None)];
     pack.pieces_note = t();
     pack.pieces = vec![PieceRow {
@@ -227,6 +240,7 @@ fn hostile(text: &str) -> Pack {
         severity: Severity::Error,
         code: t(),
         about: t(),
+        place: t(),
         message: t(),
         remedy: t(),
     }];
@@ -235,4 +249,62 @@ fn hostile(text: &str) -> Pack {
         text: t(),
     }];
     pack
+}
+
+fn operation(text: &str, yarn: &YarnText) -> OperationRow {
+    let t = || text.to_owned();
+    let stitch = OperationStitch {
+        stitch: t(),
+        needle: yarn.clone(),
+        under: yarn.clone(),
+    };
+    OperationRow {
+        number: t(),
+        name: t(),
+        pieces: t(),
+        machine: t(),
+        attachment: t(),
+        stitches: vec![stitch; 2],
+        needles: t(),
+        ends: t(),
+        mind: vec![t(); 2],
+        ask: t(),
+    }
+}
+
+fn yarns(text: &str, yarn: &YarnText) -> YarnPart {
+    let t = || text.to_owned();
+    let need = YarnNeedRow {
+        yarn: yarn.clone(),
+        needle: t(),
+        under: t(),
+        net: t(),
+        with_waste: t(),
+        order: t(),
+        cone: t(),
+        cones: t(),
+    };
+    YarnPart {
+        sheets: Vec::new(),
+        note: t(),
+        order_label: t(),
+        waste: t(),
+        yarns: vec![need.clone(); 2],
+        total: Some(need),
+        seams: vec![SeamYarnRow {
+            seam: t(),
+            stitches: t(),
+            sewn: t(),
+            needle: t(),
+            under: t(),
+            net: t(),
+            with_waste: t(),
+            basis: vec![t(); 2],
+        }],
+        unstated: vec![(t(), t())],
+        notes: vec![YarnNote {
+            mark: t(),
+            text: t(),
+        }],
+    }
 }

@@ -3,9 +3,11 @@
 //! The rules named are those of the European Union and the United States as generally known when this
 //! was written. They are pointers, not advice: each text defers to local law and to licensed testing.
 
-use style::TrimKind;
+use style::{Label, Purpose, Tanning, Trim, TrimKind};
 
 use super::Context;
+use super::trims::{is_leather, label_text};
+use super::words::joined;
 use crate::Caution;
 
 pub(super) fn cautions(context: &Context<'_>) -> Vec<Caution> {
@@ -13,63 +15,149 @@ pub(super) fn cautions(context: &Context<'_>) -> Vec<Caution> {
         heading: heading.to_owned(),
         text,
     };
-    let leather = patch_is_leather(context);
-    let mut out = vec![
-        caution("Before you cut", shrinkage(context)),
-        caution(
-            "Nickel",
-            "Buttons, rivets and zips touch the skin for hours. In the European Union they may release at most 0.5 µg of \
-             nickel per cm² and week (REACH Annex XVII entry 27; tested by EN 1811, coated parts worn first by EN 12472). \
-             Send a licensed laboratory's report for the lot used; where your law asks more, it goes before this."
-                .to_owned(),
-        ),
-        caution(
+    let leather = patch(context).filter(|trim| is_leather(trim));
+    let chromium = leather.map(|trim| caution("Chromium in leather", chromium(trim)));
+    [
+        Some(caution("Before you cut", shrinkage(context))),
+        Some(caution("Nickel", nickel(context))),
+        chromium,
+        Some(caution(
             "Needles and metal",
             "One broken needle is one recorded case: all parts found and kept with the record, or the garment does not ship. \
              Needles are changed and counted by one named person. Pass every finished pair through a metal detector set up \
              with a test piece agreed with us, before and after each lot; metal trims as approved are excepted as agreed."
                 .to_owned(),
-        ),
-        caution("Fibre and origin", fibre(leather)),
-        caution(
-            "Care",
-            "Care symbols are those of ISO 3758, in the order it gives; the words follow the country of sale (a care label is \
-             required in the United States, 16 CFR 423). They must be proven on this cloth, made up and washed, \
-             by a licensed laboratory."
-                .to_owned(),
-        ),
-    ];
-    if leather {
-        out.insert(
-            2,
-            caution(
-                "Chromium in leather",
-                "The patch is leather. In the European Union leather that touches the skin must hold less than 3 mg/kg of \
-                 chromium(VI) in its dry weight (REACH Annex XVII entry 47; tested by EN ISO 17075). Vegetable tanning does \
-                 not replace the test: send a licensed laboratory's report. Where your law asks more, it goes before this."
-                    .to_owned(),
-            ),
+        )),
+        Some(caution("Fibre and origin", fibre(context, leather.is_some()))),
+        Some(caution("Care", care(context))),
+        size_in_every_pair(context).map(|text| caution("Size", text)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+fn patch<'a>(context: &Context<'a>) -> Option<&'a Trim> {
+    let patch = context.loaded.style.patch.as_ref()?;
+    context.loaded.collection.trims.get(&patch.trim)
+}
+
+fn nickel(context: &Context<'_>) -> String {
+    let unsaid = unsaid_nickel(context);
+    let these = if unsaid.is_empty() {
+        String::new()
+    } else {
+        format!(
+            " What {} made of does not say that it is free of nickel: ask before it is ordered.",
+            joined_with_verb(&unsaid)
+        )
+    };
+    format!(
+        "Buttons, rivets and zips touch the skin for hours, hidden rivets most of all. In the European Union they may release at \
+         most 0.5 µg of nickel per cm² and week (REACH Annex XVII entry 27; tested by EN 1811, coated parts worn first by EN \
+         12472).{these} Send a licensed laboratory's report for the lot used; where your law asks more, it goes before this."
+    )
+}
+
+/// The metal trims of the style whose material says nothing of nickel.
+fn unsaid_nickel(context: &Context<'_>) -> Vec<String> {
+    let style = &context.loaded.style;
+    let fly = &style.fly;
+    let rivet = style.rivets.as_ref().map(|rivets| &rivets.trim);
+    let keys = [Some(&fly.band_button), fly.button.as_ref(), fly.zip.as_ref(), rivet];
+    let mut out: Vec<String> = Vec::new();
+    for trim in keys.into_iter().flatten() {
+        let Some(trim) = context.loaded.collection.trims.get(trim) else {
+            continue;
+        };
+        let metal = matches!(
+            trim.kind,
+            TrimKind::ShankButton | TrimKind::Rivet | TrimKind::Zip
         );
+        if metal && !trim.material.to_lowercase().contains("nickel") && !out.contains(&trim.name) {
+            out.push(trim.name.clone());
+        }
     }
     out
 }
 
-/// Whether the patch is leather, by the words of its material.
-pub(super) fn patch_is_leather(context: &Context<'_>) -> bool {
-    let trims = &context.loaded.collection.trims;
-    let patch = context
-        .loaded
-        .style
-        .patch
-        .as_ref()
-        .and_then(|patch| trims.get(&patch.trim));
-    patch.is_some_and(|trim| {
-        let material = trim.material.to_lowercase();
-        let imitation = ["imitation", "faux", "vegan", "leatherette", "artificial"];
-        trim.kind == TrimKind::Patch
-            && material.contains("leather")
-            && !imitation.iter().any(|word| material.contains(word))
-    })
+/// "Keel button is", "Keel button and Rowlock rivet are".
+fn joined_with_verb(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => format!("{one} is"),
+        [before @ .., last] => format!("{} and {last} are", before.join(", ")),
+    }
+}
+
+fn chromium(patch: &Trim) -> String {
+    let how = match patch.tanning {
+        Some(Tanning::Chrome) => {
+            "The patch is leather tanned with chromium, of which some may turn into chromium(VI) with heat, light and age."
+        }
+        None => {
+            "The patch is leather and its tanning is not stated: treat it as tanned with chromium until the tanner says otherwise."
+        }
+        Some(Tanning::Vegetable) => {
+            "The patch is leather, stated to be tanned with plant extracts; that does not replace the test."
+        }
+        Some(Tanning::ChromeFree) => {
+            "The patch is leather, stated to be tanned without chromium; that does not replace the test."
+        }
+    };
+    format!(
+        "{how} In the European Union leather that touches the skin must hold less than 3 mg/kg of chromium(VI) in its dry weight \
+         (REACH Annex XVII entry 47; tested by EN ISO 17075). Send a licensed laboratory's report for the lot used. Where your \
+         law asks more, it goes before this."
+    )
+}
+
+/// The labels that tell something.
+fn telling<'a>(context: &Context<'a>, purpose: Purpose) -> impl Iterator<Item = &'a Label> {
+    let labels = context.loaded.style.labels.iter();
+    labels.filter(move |label| label.purpose.contains(&purpose))
+}
+
+fn label_name(context: &Context<'_>, label: &Label) -> String {
+    let trim = context.loaded.collection.trims.get(&label.trim);
+    trim.map_or_else(|| label.trim.clone(), |trim| trim.name.clone())
+}
+
+/// Which label tells something and what it reads; or that none is stated to.
+fn told_by(context: &Context<'_>, purpose: Purpose, what: &str) -> String {
+    let names: Vec<String> = telling(context, purpose)
+        .map(|label| {
+            let text = label_text(context, label);
+            let name = label_name(context, label);
+            if text.is_empty() {
+                format!("{name}, text not stated")
+            } else {
+                format!("{name}, “{text}”")
+            }
+        })
+        .collect();
+    if names.is_empty() {
+        format!("No label of this style is stated to tell {what}: settle which one does before the labels are ordered.")
+    } else {
+        format!("Told here by: {}.", names.join("; "))
+    }
+}
+
+fn care(context: &Context<'_>) -> String {
+    format!(
+        "{} Care symbols are those of ISO 3758, in the order it gives; the words follow the country of sale (a care label is \
+         required in the United States, 16 CFR 423). They must be proven on this cloth, made up and washed, \
+         by a licensed laboratory.",
+        told_by(context, Purpose::Care, "the care")
+    )
+}
+
+fn size_in_every_pair(context: &Context<'_>) -> Option<String> {
+    telling(context, Purpose::Size).next()?;
+    Some(format!(
+        "The size label says the size of the pair it is in; the drawings show {}. Check it against the chart before it is sewn in.",
+        context.shown.size
+    ))
 }
 
 /// The pieces are drawn as they are after the first wash; cloth that shrinks has to be cut larger.
@@ -96,16 +184,27 @@ fn shrinkage(context: &Context<'_>) -> String {
     }
 }
 
-fn fibre(leather: bool) -> String {
+fn fibre(context: &Context<'_>, leather: bool) -> String {
     let animal = if leather {
         " Because of the leather patch the label also says “Contains non-textile parts of animal origin” (article 12)."
     } else {
         ""
     };
-    format!(
-        "The fibre label gives the fibres by their legal names with their shares, the largest first, in the language of the country of sale: \
-         Regulation (EU) 1007/2011 in the European Union; the fibre rules of the Federal Trade Commission (16 CFR 303), with the country of \
-         origin and the maker's or seller's identity, in the United States.{animal} The law of the country of sale goes before \
-         this; composition is proven by a licensed laboratory."
+    let origin = if telling(context, Purpose::Origin).next().is_none() {
+        "No label of this style is stated to tell the origin, which the United States ask for. "
+    } else {
+        ""
+    };
+    joined(
+        [
+            told_by(context, Purpose::Fibre, "the fibres").as_str(),
+            &format!(
+                "{origin}The fibre label gives the fibres by their legal names with their shares, the largest first, in the language of the \
+                 country of sale: Regulation (EU) 1007/2011 in the European Union; the fibre rules of the Federal Trade Commission \
+                 (16 CFR 303), with the country of origin and the maker's or seller's identity, in the United States.{animal} The law of \
+                 the country of sale goes before this; composition is proven by a licensed laboratory."
+            ),
+        ],
+        " ",
     )
 }

@@ -1,17 +1,21 @@
 //! The construction list: every seam with its class, plies, allowances and stitch rows.
 
 use draft::ClothUse;
-use sewing::{Garment, class_of, describe};
-use style::{Cloth, Construction, RowSpec, Seam};
+use sewing::{Described, class_of, describe};
+use style::{BandMethod, Cloth, Construction, RowSpec, Seam};
 use trade::Length;
 
 use super::Context;
 use super::figures::drawn;
-use super::words::{joined, millimetres, swatch};
-use crate::{PaperError, SeamBlock, StitchRowText, YarnText};
+use super::words::{joined, millimetres};
+use super::yarn::yarn_text;
+use crate::{PaperError, SeamBlock, StitchRowText};
 
 pub(super) const NOTE: &str = "Rows are numbered from the visible edge inwards; a row's place is that of its needle. Numbers of ISO 4916 are \
     given for orientation and are not checked against the standard: words, drawings and rows decide.";
+
+/// A row nearer to a line than this lies on it.
+const ON_THE_LINE: Length = Length::mm(0.05);
 
 pub(super) fn seams(context: &Context<'_>) -> Result<Vec<SeamBlock>, PaperError> {
     context
@@ -26,17 +30,17 @@ fn block(context: &Context<'_>, seam: &Seam) -> Result<SeamBlock, PaperError> {
     let section = drawing::seam_section_thumbnail(context.shown, seam);
     let told = describe(context.shown, seam);
     let unsure = class_of(seam).is_some_and(|class| !class.pairing_sure);
-    let row = |(index, row)| row_text(context, seam, index, row);
     Ok(SeamBlock {
-        name: told.name,
         joins: told.joins.to_owned(),
-        construction: joined([told.construction, told.machine], ", "),
-        class: told.class + if unsure { " (to be confirmed)" } else { "" },
-        plies: told.plies,
-        allowances: told.allowances,
+        construction: told.construction.to_owned(),
+        class: told.class.clone() + if unsure { " (to be confirmed)" } else { "" },
+        machine: told.machine.to_owned(),
+        plies: told.plies.clone(),
+        allowances: told.allowances.clone(),
         lies: joined([told.lies.as_str(), selvedge(context, seam)], "; "),
-        rows: seam.rows.iter().enumerate().map(row).collect(),
+        rows: rows(context, seam, &told),
         section: section.map(|sheet| drawn(&sheet)).transpose()?,
+        name: told.name,
     })
 }
 
@@ -64,68 +68,47 @@ pub(super) fn cloth_of<'a>(context: &'a Context<'_>, cloth: ClothUse) -> Option<
     context.loaded.collection.cloths.get(key?)
 }
 
-fn row_text(context: &Context<'_>, seam: &Seam, index: usize, row: &RowSpec) -> StitchRowText {
-    StitchRowText {
+fn rows(context: &Context<'_>, seam: &Seam, told: &Described) -> Vec<StitchRowText> {
+    let text = |(index, row): (usize, &RowSpec)| StitchRowText {
         row: (index + 1).to_string(),
         stitch: format!("{} {}", row.stitch, row.stitch.name()),
-        density: row.density.show(context.words.system),
-        needle: yarn(context, &row.yarn),
-        under: yarn(context, &row.under),
-        offset: place(seam, row.offset),
-        ends: ends(context.shown, &seam.name, index + 1),
-    }
-}
-
-fn yarn(context: &Context<'_>, key: &str) -> YarnText {
-    context.loaded.collection.yarns.get(key).map_or_else(
-        || YarnText {
-            name: key.to_owned(),
-            colour: None,
-        },
-        |yarn| YarnText {
-            name: format!("{}, {}", yarn.name, yarn.size.show(context.words.system)),
-            colour: swatch(yarn.colour),
-        },
-    )
-}
-
-/// How the laid rows of a number begin and end; each way once.
-fn ends(garment: &Garment, seam: &str, number: usize) -> String {
-    let mut ways: Vec<String> = Vec::new();
-    for row in garment
-        .rows
-        .iter()
-        .filter(|r| r.seam == seam && r.number == number)
-    {
-        let (begins, ends) = (row.begins.word(), row.ends.word());
-        let way = if begins == ends {
-            begins.to_owned()
-        } else {
-            format!("begins {begins}, ends {ends}")
-        };
-        if !ways.contains(&way) {
-            ways.push(way);
-        }
-    }
-    ways.join("; ")
+        density: context.words.density(row.density),
+        needle: yarn_text(context, &row.yarn),
+        under: yarn_text(context, &row.under),
+        offset: place(context, seam, index, row),
+        gauge: told.gauges.get(index).cloned().unwrap_or_default(),
+        ends: told.ends.get(index).cloned().unwrap_or_default(),
+    };
+    seam.rows.iter().enumerate().map(text).collect()
 }
 
 /// Where a row lies.
-fn place(seam: &Seam, offset: Length) -> String {
+fn place(context: &Context<'_>, seam: &Seam, index: usize, row: &RowSpec) -> String {
+    let round = context.loaded.style.band.method == BandMethod::AllRound && index > 0;
+    let joins = row.offset.abs() < ON_THE_LINE;
     let from = match (seam.name.as_str(), seam.construction) {
         ("fly", _) => "fly edge",
+        ("band", _) if round => "band's ends and top edge",
         ("band", _) => "band seam",
+        _ if joins && row.stitch.is_overedge() => return "over the raw edges".to_owned(),
+        (_, Construction::MockFelled | Construction::TurnedEdge) if joins => "seam line",
         (_, Construction::LapFelled | Construction::MockFelled) => "visible fold",
-        (_, Construction::RolledHem) => "finished lower edge",
-        (_, Construction::TurnedHem | Construction::TurnedEdge) => "finished edge",
-        (_, Construction::PatchSet) => "edge of the upper piece",
+        (_, Construction::RolledHem | Construction::FoldedHem) => "finished lower edge",
+        (
+            _,
+            Construction::TurnedHem
+            | Construction::TurnedEdge
+            | Construction::CleanFinished
+            | Construction::BoundEdge,
+        ) => "finished edge",
+        (_, Construction::PatchSet | Construction::LaidOn) => "edge of the upper piece",
         (_, Construction::Strip) => "left edge of the finished loop",
         (_, Construction::Surface) => "drawn line",
         _ => "seam line",
     };
-    if offset.abs() < Length::mm(0.05) {
+    if joins {
         format!("on the {from}")
     } else {
-        format!("{} from the {from}", millimetres(offset))
+        format!("{} from the {from}", millimetres(row.offset))
     }
 }

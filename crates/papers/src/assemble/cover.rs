@@ -62,6 +62,12 @@ fn facts(context: &Context<'_>) -> Vec<Fact> {
             fly.zip.as_deref().map(trim).unwrap_or_default()
         ),
     };
+    let lined: Vec<String> = style.linings().into_iter().map(cloth).collect();
+    let linings = if lined.is_empty() {
+        "none".to_owned()
+    } else {
+        lined.join("; ")
+    };
     let fact = |label: &str, value: String| Fact {
         label: label.to_owned(),
         value,
@@ -77,17 +83,20 @@ fn facts(context: &Context<'_>) -> Vec<Fact> {
         fact("Closing", closing),
         fact("Shell", cloth(&style.cloth.shell)),
         fact("Pocketing", cloth(&style.cloth.pocketing)),
-        fact(
-            "Lining",
-            style
-                .cloth
-                .lining
-                .as_deref()
-                .map_or_else(|| "none".to_owned(), cloth),
-        ),
+        fact("Lining", linings),
         fact("Back pockets", back_pockets(context)),
-        fact("Belt loops", style.loops.count.to_string()),
+        fact("Belt loops", belt_loops(context)),
     ]
+}
+
+/// "5, for a belt of 3.8 cm".
+fn belt_loops(context: &Context<'_>) -> String {
+    let loops = &context.loaded.style.loops;
+    let belt = context.words.length(loops.belt);
+    match loops.count {
+        0 => "none".to_owned(),
+        count => format!("{count}, for a belt of {belt}"),
+    }
 }
 
 fn back_pockets(context: &Context<'_>) -> String {

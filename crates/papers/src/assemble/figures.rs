@@ -3,7 +3,7 @@
 use draft::Piece;
 use drawing::{
     PieceCaption, PiecesOverview, Sheet, View, garment_view, measure_sheets, piece_sheet,
-    pieces_overview, svg,
+    pieces_overview, plates, svg,
 };
 use sewing::{CutPiece, Face, On};
 use trade::Length;
@@ -32,6 +32,7 @@ const LEAST_ONE_TO: u32 = 50;
 /// All drawings but those of the cover and the lists.
 pub(super) struct Figures {
     pub diagrams: Vec<Figure>,
+    pub plates: Vec<Figure>,
     pub views: Vec<Figure>,
     pub piece_sheets: Vec<Figure>,
 }
@@ -39,6 +40,7 @@ pub(super) struct Figures {
 pub(super) fn figures(context: &Context<'_>) -> Result<Figures, PaperError> {
     Ok(Figures {
         diagrams: diagrams(context)?,
+        plates: details(context)?,
         views: views(context)?,
         piece_sheets: piece_sheets(context)?,
     })
@@ -114,7 +116,7 @@ fn fits(drawing: &Drawing, one_to: u32, rooms: &[(f64, f64)]) -> bool {
 fn at(figure: Figure, one_to: u32, caption: String) -> Figure {
     let scale = Scale::one_to(one_to);
     Figure {
-        drawing: match scale {
+        drawing: match &scale {
             Some(scale) => figure.drawing.at(scale),
             None => figure.drawing,
         },
@@ -133,6 +135,21 @@ fn diagrams(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
                 title: sheet.title.clone(),
                 caption: String::new(),
                 scale: None,
+            })
+        })
+        .collect()
+}
+
+/// The details, each at the scale of its plate, which shows its own bar.
+fn details(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
+    plates(context.shown)
+        .into_iter()
+        .map(|plate| {
+            Ok(Figure {
+                drawing: drawn(&plate.sheet)?,
+                title: plate.title,
+                caption: plate.caption,
+                scale: Some(Scale::Shown(plate.scale.to_string())),
             })
         })
         .collect()

@@ -1,6 +1,9 @@
 //! What changed and what the checks found.
 
+use draft::Place;
+use geometry::{Path, Point};
 use sewing::findings_of_run;
+use trade::Length;
 
 use super::Context;
 use super::words::capital;
@@ -46,9 +49,52 @@ pub(super) fn findings(context: &Context<'_>) -> Vec<FindingRow> {
                 None => found.about.replace('_', " "),
             },
             message: capital(&found.message) + ".",
+            place: found
+                .place
+                .and_then(|place| place_words(context, place))
+                .unwrap_or_default(),
             remedy: found.remedy.as_deref().map(capital).unwrap_or_default(),
         })
         .collect()
+}
+
+/// A named point or edge no farther than this says where on a piece something is.
+const NEAR_POINT_MM: f64 = 30.0;
+const NEAR_EDGE_MM: f64 = 12.0;
+
+/// "Back, at the crotch"; the piece alone where nothing named is near.
+fn place_words(context: &Context<'_>, place: Place) -> Option<String> {
+    let piece = context.shown.pattern.piece(place.piece)?;
+    let point = piece
+        .points
+        .iter()
+        .map(|point| ((point.at - place.at).hypot(), point.name))
+        .filter(|(away, _)| *away <= NEAR_POINT_MM)
+        .min_by(|a, b| a.0.total_cmp(&b.0));
+    let edge = || {
+        piece
+            .edges
+            .iter()
+            .map(|edge| (away(&edge.path, place.at), edge.name))
+            .filter(|(away, _)| *away <= NEAR_EDGE_MM)
+            .min_by(|a, b| a.0.total_cmp(&b.0))
+    };
+    let name = piece.id.name();
+    Some(match point.map(|(_, name)| name) {
+        Some(near) => format!("{name}, at {}", near.replace('_', " ")),
+        None => match edge() {
+            Some((_, edge)) => format!("{name}, along {}", edge.replace('_', " ")),
+            None => name.to_owned(),
+        },
+    })
+}
+
+/// How far a point is from a path, in millimetres, to the nearest of its points at this step.
+fn away(path: &Path, from: Point) -> f64 {
+    path.dense(Length::mm(2.0))
+        .into_iter()
+        .map(|at| (at - from).hypot())
+        .fold(f64::INFINITY, f64::min)
 }
 
 #[cfg(test)]

@@ -1,15 +1,15 @@
-//! What one pair is made of: cloth, yarn, metal, patch and labels.
+//! What one pair is made of: cloth and yarn, with the trims.
 
-use draft::ClothUse;
+use draft::{ClothUse, Piece};
+use sewing::On;
 use sewing::yarn::{Consumption, Sewn, consumption};
-use sewing::{FixingKind, On};
-use style::{Trim, known};
+use style::known;
 use trade::{Area, Length, Share};
 
 use super::Context;
-use super::construction::cloth_of;
-use super::pieces::{area, cuts};
-use super::words::{capital, joined, millimetres, swatch};
+use super::pieces::{area, cloth_of_piece, cuts};
+use super::trims::{metal, patch_and_labels};
+use super::words::{capital, joined, swatch};
 use crate::{MaterialGroup, MaterialRow};
 
 pub(super) fn note(context: &Context<'_>) -> String {
@@ -45,25 +45,38 @@ pub(super) fn materials(context: &Context<'_>) -> Vec<MaterialGroup> {
     .collect()
 }
 
+/// The cloths in the order of their pieces; linings each by their own cloth.
 fn cloths(context: &Context<'_>) -> Vec<MaterialRow> {
-    let uses = [ClothUse::Shell, ClothUse::Pocketing, ClothUse::Lining];
-    uses.into_iter()
-        .filter_map(|cloth| cloth_row(context, cloth))
+    let mut keys: Vec<(ClothUse, &str)> = Vec::new();
+    for piece in &context.shown.pattern.pieces {
+        if let Some(key) = cloth_of_piece(context, piece)
+            && !keys.contains(&(piece.cloth, key))
+        {
+            keys.push((piece.cloth, key));
+        }
+    }
+    keys.sort_by_key(|(cloth, _)| match cloth {
+        ClothUse::Shell => 0,
+        ClothUse::Pocketing => 1,
+        ClothUse::Lining => 2,
+    });
+    keys.into_iter()
+        .filter_map(|(cloth, key)| cloth_row(context, cloth, key))
         .collect()
 }
 
-fn cloth_row(context: &Context<'_>, cloth: ClothUse) -> Option<MaterialRow> {
+fn cloth_row(context: &Context<'_>, cloth: ClothUse, key: &str) -> Option<MaterialRow> {
     let words = context.words;
-    let bought = cloth_of(context, cloth)?;
-    let pieces = || {
-        context
-            .shown
-            .pattern
-            .pieces
-            .iter()
-            .filter(move |p| p.cloth == cloth)
-    };
-    let net: Area = pieces()
+    let bought = context.loaded.collection.cloths.get(key)?;
+    let pieces: Vec<&Piece> = context
+        .shown
+        .pattern
+        .pieces
+        .iter()
+        .filter(|p| p.cloth == cloth && cloth_of_piece(context, p) == Some(key))
+        .collect();
+    let net: Area = pieces
+        .iter()
         .flat_map(|piece| {
             cuts(context, piece.id).map(|cut| {
                 let count = match cut.on {
@@ -80,11 +93,12 @@ fn cloth_row(context: &Context<'_>, cloth: ClothUse) -> Option<MaterialRow> {
     }
     let left = |share: Share| 1.0 - share.to_ratio();
     let unwashed = net / (left(bought.warp_shrinkage) * left(bought.weft_shrinkage));
-    let names: Vec<&str> = pieces().map(|piece| piece.id.name()).collect();
+    let names: Vec<&str> = pieces.iter().map(|piece| piece.id.name()).collect();
     let spec = [
         bought.construction.clone(),
         bought.fibre.clone(),
         words.weight(bought.weight),
+        format!("{:.2} mm thick", bought.thickness.to_mm()),
         format!("usable width {}", words.length(bought.width)),
         if bought.selvedge {
             "finished edges".to_owned()
@@ -162,109 +176,4 @@ fn sewn_with(taken: &Consumption, key: &str) -> Vec<&'static str> {
         }
     }
     titles
-}
-
-fn metal(context: &Context<'_>) -> Vec<MaterialRow> {
-    let fly = &context.loaded.style.fly;
-    let mut rows = Vec::new();
-    let mut counted: Vec<&str> = Vec::new();
-    for fixing in &context.shown.fixings {
-        let is_metal = matches!(fixing.kind, FixingKind::Rivet(_) | FixingKind::Button(_));
-        if !is_metal || counted.contains(&fixing.from.as_str()) {
-            continue;
-        }
-        counted.push(&fixing.from);
-        rows.push(trim_row(
-            context,
-            &fixing.from,
-            &metal_places(context, &fixing.from),
-            count(context, &fixing.from),
-        ));
-    }
-    if let Some(zip) = &fly.zip {
-        rows.push(trim_row(context, zip, "Fly", 1));
-    }
-    rows
-}
-
-/// How many buttons or rivets of a trim one pair takes.
-fn count(context: &Context<'_>, trim: &str) -> u32 {
-    context
-        .shown
-        .fixings
-        .iter()
-        .filter(|f| {
-            f.from == trim && matches!(f.kind, FixingKind::Rivet(_) | FixingKind::Button(_))
-        })
-        .map(|f| if f.on == On::Both { 2 } else { 1 })
-        .sum()
-}
-
-fn metal_places(context: &Context<'_>, trim: &str) -> String {
-    let mut pieces: Vec<&str> = Vec::new();
-    for fixing in &context.shown.fixings {
-        let counts = matches!(fixing.kind, FixingKind::Rivet(_) | FixingKind::Button(_));
-        let name = match fixing.piece {
-            draft::PieceId::Front => "pocket mouths",
-            draft::PieceId::BackPocketLeft | draft::PieceId::BackPocketRight => {
-                "back pocket corners, hidden"
-            }
-            other => other.name(),
-        };
-        if counts && fixing.from == trim && !pieces.contains(&name) {
-            pieces.push(name);
-        }
-    }
-    capital(&pieces.join(", ").to_lowercase())
-}
-
-fn patch_and_labels(context: &Context<'_>) -> Vec<MaterialRow> {
-    let style = &context.loaded.style;
-    let patch = style.patch.iter().map(|patch| {
-        let place = format!(
-            "On the band, right of centre back by {}",
-            context.words.length(patch.from_centre)
-        );
-        trim_row(context, &patch.trim, &place, 1)
-    });
-    let labels = style
-        .labels
-        .iter()
-        .map(|label| trim_row(context, &label.trim, &capital(&label.place), 1));
-    patch.chain(labels).collect()
-}
-
-fn trim_row(context: &Context<'_>, key: &str, used: &str, count: u32) -> MaterialRow {
-    let trim = context.loaded.collection.trims.get(key);
-    MaterialRow {
-        name: trim.map_or_else(|| key.to_owned(), |trim| trim.name.clone()),
-        spec: trim.map_or_else(String::new, trim_spec),
-        colour: trim.and_then(|trim| swatch(trim.colour)),
-        used: used.to_owned(),
-        quantity: count.to_string(),
-    }
-}
-
-fn trim_spec(trim: &Trim) -> String {
-    let across = trim.diameter.map(|d| format!("{} across", millimetres(d)));
-    let flat = trim
-        .width
-        .zip(trim.height)
-        .map(|(w, h)| format!("{} × {}", millimetres(w), millimetres(h)));
-    let long = trim.length.map(|l| format!("{} long", millimetres(l)));
-    let reads = if trim.text.is_empty() {
-        String::new()
-    } else {
-        format!("reads “{}”", trim.text)
-    };
-    let size = across.or(flat).or(long).unwrap_or_default();
-    joined(
-        [
-            trim.kind.word(),
-            size.as_str(),
-            trim.material.as_str(),
-            reads.as_str(),
-        ],
-        ", ",
-    )
 }

@@ -37,7 +37,7 @@ fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, P
     Ok(PieceRow {
         number: (index + 1).to_string(),
         name: piece.id.name().to_owned(),
-        cloth: cloth_name(context, piece.cloth),
+        cloth: cloth_name(context, piece),
         count: piece.cut.total().to_string(),
         pairing: pairing(piece.cut),
         area: areas.join(" / "),
@@ -63,8 +63,23 @@ pub(super) fn area(cut: &CutPiece) -> Area {
     geometry::area(&cut.outline)
 }
 
-fn cloth_name(context: &Context<'_>, cloth: ClothUse) -> String {
-    cloth_of(context, cloth).map_or_else(|| cloth.code().to_owned(), |c| c.name.clone())
+fn cloth_name(context: &Context<'_>, piece: &Piece) -> String {
+    cloth_of_piece(context, piece)
+        .and_then(|key| context.loaded.collection.cloths.get(key))
+        .map_or_else(|| piece.cloth.code().to_owned(), |c| c.name.clone())
+}
+
+/// The name of the cloth a piece is cut from; a pocket's lining may have one of its own.
+pub(super) fn cloth_of_piece<'a>(context: &Context<'a>, piece: &Piece) -> Option<&'a str> {
+    let style = &context.loaded.style;
+    let back = &style.pockets.back;
+    match (piece.cloth, piece.id) {
+        (_, PieceId::BackLiningLeft) => style.lining_of(&back.left),
+        (_, PieceId::BackLiningRight) => style.lining_of(&back.right),
+        (ClothUse::Shell, _) => Some(&style.cloth.shell),
+        (ClothUse::Pocketing, _) => Some(&style.cloth.pocketing),
+        (ClothUse::Lining, _) => style.cloth.lining.as_deref(),
+    }
 }
 
 fn pairing(cut: Cut) -> String {

@@ -1,7 +1,7 @@
 //! Quantities as the pack prints them, in the collection's units.
 
 use style::{Collection, Units};
-use trade::{Area, ArealWeight, Colour, Length, System};
+use trade::{Area, ArealWeight, Colour, Length, StitchDensity, System};
 
 use crate::Swatch;
 
@@ -84,6 +84,31 @@ impl Words {
         shown
             .strip_suffix('2')
             .map_or(shown.clone(), |unit| format!("{unit}²"))
+    }
+
+    /// Stitches to a length, in the collection's unit and in the other: "3.15 /cm (8 /in)".
+    pub fn density(self, density: StitchDensity) -> String {
+        let other = match self.system {
+            System::Metric => System::Inch,
+            System::Inch => System::Metric,
+        };
+        format!("{} ({})", density.show(self.system), density.show(other))
+    }
+
+    /// A length of seam: "3.25 m" or "3.55 yd".
+    pub fn sewn(self, length: Length) -> String {
+        match self.system {
+            System::Metric => format!("{:.2} m", length.to_m()),
+            System::Inch => format!("{:.2} yd", length.to_yards()),
+        }
+    }
+
+    /// A length of yarn by the cone: "2500 m" or "2734 yd".
+    pub fn much_yarn(self, length: Length) -> String {
+        match self.system {
+            System::Metric => format!("{:.0} m", length.to_m()),
+            System::Inch => format!("{:.0} yd", length.to_yards()),
+        }
     }
 
     /// A length of yarn: "12.4 m" or "13.6 yd".

@@ -16,6 +16,8 @@ pub struct SeamBlock {
     pub construction: String,
     /// Its published class, such as "ISO 4916 2.04.06 · ASTM D6193 LSc-2". May be empty.
     pub class: String,
+    /// The machine it is usually sewn on, such as "feed-off-the-arm". May be empty.
+    pub machine: String,
     /// How many plies are sewn through, such as "4 plies, 3.3 mm". May be empty.
     pub plies: String,
     /// The allowance on each side, such as "front 20 mm, back 10 mm". May be empty.
@@ -35,7 +37,7 @@ pub struct StitchRowText {
     pub row: String,
     /// The stitch type, such as "401 two-thread chainstitch".
     pub stitch: String,
-    /// Its density, such as "3.1 /cm".
+    /// Its density, such as "3.15 /cm (8 /in)".
     pub density: String,
     /// The needle yarn.
     pub needle: YarnText,
@@ -43,6 +45,8 @@ pub struct StitchRowText {
     pub under: YarnText,
     /// Where the row runs, such as "1.6 mm from the fold".
     pub offset: String,
+    /// How far it lies from the rows beside it, such as "6.4 mm to row 2".
+    pub gauge: String,
     /// How it begins and ends, such as "run off, caught by the hem".
     pub ends: String,
 }
@@ -50,8 +54,10 @@ pub struct StitchRowText {
 /// A sewing yarn in one row.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct YarnText {
-    /// Its name and size, such as "Rope, tex 105".
+    /// Its name, such as "Rope 105".
     pub name: String,
+    /// Its size and the name of its colour, such as "tex 105, ochre". May be empty.
+    pub what: String,
     /// Its colour, drawn as a small swatch before the name.
     pub colour: Option<Swatch>,
 }

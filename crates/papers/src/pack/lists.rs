@@ -82,6 +82,8 @@ pub struct FindingRow {
     pub code: String,
     /// What it is about, such as "hem over inseam".
     pub about: String,
+    /// Where on the garment, such as "Back, at the crotch". May be empty.
+    pub place: String,
     /// What was found.
     pub message: String,
     /// What would settle it. May be empty.

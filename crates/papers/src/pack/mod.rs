@@ -7,6 +7,10 @@
 mod chart;
 mod construction;
 mod lists;
+mod order;
+mod yarn;
+
+use std::num::NonZeroU32;
 
 use serde::Serialize;
 
@@ -17,6 +21,8 @@ pub use construction::{SeamBlock, StitchRowText, YarnText};
 pub use lists::{
     Caution, Change, FindingRow, MaterialGroup, MaterialRow, PieceRow, Severity, Swatch,
 };
+pub use order::{OperationRow, OperationStitch, StageBlock};
+pub use yarn::{SeamYarnRow, YarnNeedRow, YarnNote, YarnPart};
 
 /// Everything one style's production pack says.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
@@ -32,10 +38,18 @@ pub struct Pack {
     /// How each measure is taken, drawn; printed at their own size where a page holds them, those of at
     /// most 84 mm in width two to a line.
     pub diagrams: Vec<Figure>,
+    /// A sentence above the sewing order. May be empty.
+    pub order_note: String,
+    /// Every operation in the order of sewing, by the parts of the workroom's course.
+    pub order: Vec<StageBlock>,
     /// A sentence above the construction list, such as how rows are counted. May be empty.
     pub construction_note: String,
     /// Every seam with its stitch rows, in the order of sewing.
     pub seams: Vec<SeamBlock>,
+    /// Which yarn goes where, and how much of it.
+    pub yarn: YarnPart,
+    /// Details drawn to scale with their dimensions, one a page.
+    pub plates: Vec<Figure>,
     /// The garment seen from outside and inside, one drawing a page.
     pub views: Vec<Figure>,
     /// A sentence above the piece list, such as which size the areas are of. May be empty.
@@ -98,24 +112,32 @@ pub struct Figure {
     pub title: String,
     /// A sentence or two below the drawing. May be empty.
     pub caption: String,
-    /// Given: the drawing is placed at exactly the size it states, the scale is printed beside it with
-    /// a scale bar, and the page grows beyond A4 if it must. Absent: the drawing is scaled to fit.
+    /// Given: the drawing is placed at exactly the size it states, and the page grows beyond A4 if it
+    /// must. Absent: the drawing is scaled to fit.
     pub scale: Option<Scale>,
 }
 
-/// A drawing scale of one to a whole number.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(transparent)]
-pub struct Scale(u32);
+/// The scale a drawing is placed at.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Scale {
+    /// One to a whole number; printed beside the drawing with a scale bar.
+    OneTo(NonZeroU32),
+    /// The drawing itself shows how large it is; the words, such as "2:1", are printed beside its title.
+    Shown(String),
+}
 
 impl Scale {
     /// The scale 1:`n`. `None` for 1:0, which is no scale.
     pub fn one_to(n: u32) -> Option<Self> {
-        (n > 0).then_some(Self(n))
+        NonZeroU32::new(n).map(Self::OneTo)
     }
 
-    /// The `n` of 1:`n`.
-    pub const fn denominator(self) -> u32 {
-        self.0
+    /// The `n` by which a drawing of the cloth's own size is divided; 1 where it is made to size already.
+    pub fn denominator(&self) -> u32 {
+        match self {
+            Self::OneTo(n) => n.get(),
+            Self::Shown(_) => 1,
+        }
     }
 }

@@ -13,12 +13,14 @@ use super::data::{PackFiles, drawing_path};
 use super::fonts::fonts;
 
 /// The layout, as typst source. The first is the one that is compiled.
-const LAYOUT: [(&str, &str); 6] = [
+const LAYOUT: [(&str, &str); 8] = [
     ("/pack.typ", include_str!("../layout/pack.typ")),
     ("/house.typ", include_str!("../layout/house.typ")),
     ("/cover.typ", include_str!("../layout/cover.typ")),
     ("/chart.typ", include_str!("../layout/chart.typ")),
     ("/figures.typ", include_str!("../layout/figures.typ")),
+    ("/sewing.typ", include_str!("../layout/sewing.typ")),
+    ("/yarn.typ", include_str!("../layout/yarn.typ")),
     ("/lists.typ", include_str!("../layout/lists.typ")),
 ];
 const DATA: &str = "/pack.json";

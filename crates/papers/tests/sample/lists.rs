@@ -353,6 +353,7 @@ pub fn findings() -> Vec<FindingRow> {
         severity,
         code: code.into(),
         about: about.into(),
+        place: "Back, at the crotch".into(),
         message: message.into(),
         remedy: remedy.into(),
     })

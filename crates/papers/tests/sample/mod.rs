@@ -3,6 +3,7 @@
 
 mod drawings;
 mod lists;
+mod order;
 mod seams;
 
 use papers::{
@@ -56,6 +57,15 @@ pub fn pack() -> Pack {
             .collect(),
         construction_note: "Rows are counted from the seam line outwards. Densities are of the finished, washed seam.".into(),
         seams: seams::seams(),
+        order_note: "One operation is one pass at one machine.".into(),
+        order: order::order(),
+        yarn: order::yarns(),
+        plates: vec![figure(
+            drawings::leg(85.0, 95.0, 1.0),
+            "Coin pocket",
+            "On the facing behind the right pocket mouth.",
+            Some(Scale::Shown("1:1".into())),
+        )],
         views: [
             ("Front, outside", false),
             ("Front, inside", false),

@@ -4,14 +4,17 @@ use papers::{SeamBlock, StitchRowText, Swatch, YarnText};
 
 use super::drawings::section;
 
-fn yarn(name: &str) -> YarnText {
-    let hex = match name.split(',').next() {
-        Some("Rope") => "#c0813a",
-        Some("Night") => "#222b40",
+/// "Rope, tex 105": name and size.
+pub fn yarn(text: &str) -> YarnText {
+    let (name, size) = text.split_once(", ").unwrap_or((text, ""));
+    let hex = match name {
+        "Rope" => "#c0813a",
+        "Night" => "#222b40",
         _ => "#ece6d6",
     };
     YarnText {
         name: name.into(),
+        what: size.into(),
         colour: Swatch::from_hex(hex),
     }
 }
@@ -24,6 +27,7 @@ fn seam(name: &str, made: &str, class: &str, joins: &str, lies: &str, rows: &[Ro
         joins: joins.into(),
         construction: made.into(),
         class: class.into(),
+        machine: "flatbed chainstitch".into(),
         plies: "4 plies, 3.3 mm".into(),
         allowances: "upper 20 mm, lower 10 mm".into(),
         lies: lies.into(),
@@ -38,6 +42,7 @@ fn seam(name: &str, made: &str, class: &str, joins: &str, lies: &str, rows: &[Ro
                     needle: yarn(needle),
                     under: yarn(under),
                     offset: (*place).into(),
+                    gauge: "two needles, 6.4 mm".into(),
                     ends: (*ends).into(),
                 },
             )

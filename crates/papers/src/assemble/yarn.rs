@@ -1,0 +1,322 @@
+//! The yarn plan, and the yarn of a pair and of an order.
+
+use drawing::yarn_plan_sheet;
+use sewing::yarn::{
+    Basis, Consumption, Group, Item, Order, Role, Sewn, Used, YarnNeed, YarnPlan, consumption,
+    order, plan,
+};
+use style::known;
+use trade::consumption::{Formula, RatioRow, with_waste};
+use trade::{Length, StitchType};
+
+use super::Context;
+use super::figures::drawn;
+use super::words::{capital, joined, swatch};
+use crate::{Figure, PaperError, Scale, SeamYarnRow, YarnNeedRow, YarnNote, YarnPart, YarnText};
+
+/// The larger quantity that is counted up, all of the drawn size: as long as no order is stated, a number
+/// that is easily multiplied.
+const PAIRS: u32 = 100;
+
+/// What a page leaves for the drawn plan, in millimetres.
+const TALL_MM: f64 = 222.0;
+
+/// A yarn with its size and colour.
+pub(super) fn yarn_text(context: &Context<'_>, key: &str) -> YarnText {
+    context.loaded.collection.yarns.get(key).map_or_else(
+        || YarnText {
+            name: key.to_owned(),
+            ..YarnText::default()
+        },
+        |yarn| {
+            let size = yarn.size.show(context.words.system);
+            YarnText {
+                name: yarn.name.clone(),
+                what: joined([size.as_str(), yarn.colour_name.as_str()], ", "),
+                colour: swatch(yarn.colour),
+            }
+        },
+    )
+}
+
+pub(super) fn part(context: &Context<'_>) -> Result<YarnPart, PaperError> {
+    let taken = consumption(context.shown);
+    let of_pair = order(&[(context.shown, 1)]);
+    let of_order = order(&[(context.shown, PAIRS)]);
+    let mut notes = Notes::default();
+    let seams = seams(context, &taken, &of_pair, &mut notes);
+    Ok(YarnPart {
+        sheets: sheets(context, &plan(context.shown))?,
+        note: format!(
+            "For one pair in size {}, thread ends, backtacks and overlaps not counted: they are in the waste. Letters name \
+             the basis of a figure, told below. A yarn measured from a sewn sample goes before any formula.",
+            context.shown.size
+        ),
+        order_label: format!("{PAIRS} pairs"),
+        waste: of_pair.waste.show(context.words.system),
+        yarns: of_pair
+            .yarns
+            .iter()
+            .zip(&of_order.yarns)
+            .map(|(pair, order)| need(context, pair, order))
+            .collect(),
+        total: total(context, &of_pair, &of_order),
+        seams,
+        unstated: taken
+            .unstated
+            .iter()
+            .map(|work| (capital(&work.what), context.words.yarn(work.estimate)))
+            .collect(),
+        notes: notes.told(),
+    })
+}
+
+/// The drawn plan, needle yarns before under yarns, in as many pages as they need.
+fn sheets(context: &Context<'_>, plan: &YarnPlan) -> Result<Vec<Figure>, PaperError> {
+    let mut out = Vec::new();
+    for (role, title) in [(Role::Needle, "Needle yarns"), (Role::Under, "Under yarns")] {
+        let groups = plan.groups.iter().filter(|group| group.role == role);
+        for page in pages(plan, groups.cloned().collect()) {
+            out.push(Figure {
+                drawing: drawn(&yarn_plan_sheet(&page))?,
+                title: title.to_owned(),
+                caption: format!("Size {}.", context.shown.size),
+                scale: Some(Scale::Shown("1:1 and 3:1".to_owned())),
+            });
+        }
+    }
+    Ok(out)
+}
+
+/// The groups halved until each part fits a page.
+fn pages(plan: &YarnPlan, groups: Vec<Group>) -> Vec<YarnPlan> {
+    let half = groups.len().div_ceil(2);
+    let page = YarnPlan {
+        groups,
+        ..plan.clone()
+    };
+    if page.groups.is_empty() {
+        return Vec::new();
+    }
+    if page.groups.len() == 1 || yarn_plan_sheet(&page).height <= Length::mm(TALL_MM) {
+        return vec![page];
+    }
+    let mut first = page.groups;
+    let second = first.split_off(half);
+    let mut out = pages(plan, first);
+    out.extend(pages(plan, second));
+    out
+}
+
+fn need(context: &Context<'_>, pair: &YarnNeed, order: &YarnNeed) -> YarnNeedRow {
+    let words = context.words;
+    YarnNeedRow {
+        yarn: yarn_text(context, &pair.yarn),
+        needle: words.yarn(pair.net.needle),
+        under: words.yarn(pair.net.under),
+        net: words.yarn(pair.net.total()),
+        with_waste: words.yarn(pair.with_waste),
+        order: words.much_yarn(order.with_waste),
+        cone: order
+            .per_cone
+            .map_or_else(String::new, |cone| words.much_yarn(cone)),
+        cones: order
+            .cones
+            .map_or_else(String::new, |cones| cones.to_string()),
+    }
+}
+
+fn total(context: &Context<'_>, pair: &Order, order: &Order) -> Option<YarnNeedRow> {
+    if pair.yarns.len() < 2 {
+        return None;
+    }
+    let words = context.words;
+    let net: Used = pair.yarns.iter().map(|yarn| yarn.net).sum();
+    let cones: Option<u64> = order.yarns.iter().map(|yarn| yarn.cones).sum();
+    Some(YarnNeedRow {
+        yarn: YarnText {
+            name: "All yarns".to_owned(),
+            ..YarnText::default()
+        },
+        needle: words.yarn(net.needle),
+        under: words.yarn(net.under),
+        net: words.yarn(net.total()),
+        with_waste: words.yarn(pair.total()),
+        order: words.much_yarn(order.total()),
+        cone: String::new(),
+        cones: cones.map_or_else(String::new, |cones| cones.to_string()),
+    })
+}
+
+/// What one line of the table of seams adds up.
+#[derive(Default)]
+struct Line {
+    name: String,
+    stitches: Vec<&'static str>,
+    sewn: Length,
+    used: Used,
+    basis: Vec<String>,
+}
+
+fn seams(
+    context: &Context<'_>,
+    taken: &Consumption,
+    pair: &Order,
+    notes: &mut Notes,
+) -> Vec<SeamYarnRow> {
+    let mut lines: Vec<Line> = Vec::new();
+    for item in &taken.items {
+        let name = name(item);
+        let at = match lines.iter().position(|line| line.name == name) {
+            Some(at) => at,
+            None => {
+                lines.push(Line {
+                    name,
+                    ..Line::default()
+                });
+                lines.len() - 1
+            }
+        };
+        let line = &mut lines[at];
+        let stitch = match item.sewn {
+            Sewn::Row(_) => item.stitch.code(),
+            Sewn::Bartack(_) => "zigzag",
+            Sewn::Buttonhole => "keyhole",
+        };
+        if !line.stitches.contains(&stitch) {
+            line.stitches.push(stitch);
+        }
+        let mark = notes.mark(&basis(item));
+        if !line.basis.contains(&mark) {
+            line.basis.push(mark);
+        }
+        line.sewn += item.sewn_length();
+        line.used = line.used + item.used;
+    }
+    let words = context.words;
+    lines
+        .into_iter()
+        .map(|line| SeamYarnRow {
+            seam: line.name,
+            stitches: line.stitches.join(", "),
+            sewn: words.sewn(line.sewn),
+            needle: words.yarn(line.used.needle),
+            under: words.yarn(line.used.under),
+            net: words.yarn(line.used.total()),
+            with_waste: words.yarn(with_waste(line.used.total(), pair.waste)),
+            basis: line.basis,
+        })
+        .collect()
+}
+
+/// The seam, or what else is sewn.
+fn name(item: &Item) -> String {
+    match item.sewn {
+        Sewn::Bartack(_) => "Bartacks".to_owned(),
+        Sewn::Buttonhole => "Buttonholes".to_owned(),
+        Sewn::Row(_) => capital(
+            known::seam_name(&item.seam).map_or(item.seam.as_str(), |known| known.title),
+        ),
+    }
+}
+
+/// The formula behind a figure, its source and that of its sharing.
+fn basis(item: &Item) -> String {
+    let what = match item.sewn {
+        Sewn::Bartack(_) => {
+            "bartack, 2n √(w² + (l/n)²) + 2nT for n stitches over width w and length l".to_owned()
+        }
+        Sewn::Buttonhole => "buttonhole".to_owned(),
+        Sewn::Row(_) => formula(item.stitch),
+    };
+    let sharing = match (item.sewn, item.basis) {
+        (Sewn::Row(_), Basis::Formula(_) | Basis::RatioTable(_)) => {
+            format!("; sharing of needle and under yarn: {}", item.sharing)
+        }
+        _ => String::new(),
+    };
+    let text = format!("{what}: {}{sharing}", item.basis);
+    capital(&text) + "."
+}
+
+/// "401, 4 + 2ST of yarn for each of seam".
+fn formula(stitch: StitchType) -> String {
+    if let Some(formula) = Formula::of(stitch) {
+        let part = |factor: f64, letters: &str| {
+            (factor > 0.0).then(|| format!(" + {}{letters}", plain(factor)))
+        };
+        return format!(
+            "{stitch}, {}{}{} times the seam",
+            plain(formula.base),
+            part(formula.per_width, "SW").unwrap_or_default(),
+            part(formula.per_thickness, "ST").unwrap_or_default(),
+        );
+    }
+    match RatioRow::of(stitch) {
+        Some(row) => format!("{stitch}, {} times the seam", plain(row.total)),
+        None => stitch.to_string(),
+    }
+}
+
+/// A factor without a needless decimal.
+fn plain(factor: f64) -> String {
+    let text = format!("{factor:.1}");
+    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+}
+
+/// What is told below the tables, each once, with its mark.
+#[derive(Default)]
+struct Notes(Vec<String>);
+
+impl Notes {
+    fn mark(&mut self, text: &str) -> String {
+        let at = match self.0.iter().position(|known| known == text) {
+            Some(at) => at,
+            None => {
+                self.0.push(text.to_owned());
+                self.0.len() - 1
+            }
+        };
+        letters(at)
+    }
+
+    fn told(self) -> Vec<YarnNote> {
+        let marked = self.0.into_iter().enumerate();
+        marked
+            .map(|(at, text)| YarnNote {
+                mark: letters(at),
+                text,
+            })
+            .collect()
+    }
+}
+
+/// "a" to "z", then "aa".
+fn letters(at: usize) -> String {
+    let letter = |n: usize| char::from(b'a' + u8::try_from(n % 26).unwrap_or(0));
+    if at < 26 {
+        letter(at).to_string()
+    } else {
+        format!("{}{}", letters(at / 26 - 1), letter(at))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_formula_is_told_with_its_letters() {
+        // The published equations, as crate `trade` has them.
+        assert_eq!(formula(StitchType::S301), "301, 2 + 2ST times the seam");
+        assert_eq!(formula(StitchType::S516), "516, 9 + 4SW + 6ST times the seam");
+        // No equation is published for 304; its ratio is 7.
+        assert_eq!(formula(StitchType::S304), "304, 7 times the seam");
+    }
+
+    #[test]
+    fn marks_go_on_after_z() {
+        let marks: Vec<String> = [0, 25, 26, 51, 52, 702].map(letters).into();
+        assert_eq!(marks, ["a", "z", "aa", "az", "ba", "aaa"]);
+    }
+}
