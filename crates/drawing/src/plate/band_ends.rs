@@ -29,9 +29,20 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let m = Measures::of(garment)?;
     let whole_scale = PlateScale::no_larger_than((WIDE_MM - 12.0) / m.end);
     let title = format!("The whole band, outside, {whole_scale}");
-    let mut whole = Figure::new(garment, whole_scale, (Face::Outside, &title), Affine::IDENTITY, false);
+    let mut whole = Figure::new(
+        garment,
+        whole_scale,
+        (Face::Outside, &title),
+        Affine::IDENTITY,
+        false,
+    );
     let rows = band_rows(garment);
-    cloth(&mut whole, &m, Affine::IDENTITY, -start_below(garment) - 1.0);
+    cloth(
+        &mut whole,
+        &m,
+        Affine::IDENTITY,
+        -start_below(garment) - 1.0,
+    );
     for row in &rows {
         whole.row(*row, Affine::IDENTITY);
     }
@@ -63,7 +74,9 @@ fn start_below(garment: &Garment) -> f64 {
 
 fn band_rows(garment: &Garment) -> Vec<usize> {
     let rows = garment.rows.iter().enumerate();
-    rows.filter(|(_, r)| r.seam == "band" && r.piece == PieceId::Band).map(|(k, _)| k).collect()
+    rows.filter(|(_, r)| r.seam == "band" && r.piece == PieceId::Band)
+        .map(|(k, _)| k)
+        .collect()
 }
 
 /// Band, body and shield.
@@ -73,12 +86,32 @@ fn cloth(figure: &mut Figure<'_>, m: &Measures, map: Affine, low: f64) {
     let rect = |x0: f64, x1: f64, y0: f64, y1: f64| {
         [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(|(x, y)| map * Point::new(x, y))
     };
-    figure.area("piece:front", &rect(0.0, m.waist, low, 0.0), quiet, Outline::Light);
-    figure.area("piece:fly_shield", &rect(m.waist, m.end, low, 0.0), quiet, Outline::Light);
-    figure.area("piece:band", &rect(0.0, m.end, 0.0, m.height), shell, Outline::Heavy);
+    figure.area(
+        "piece:front",
+        &rect(0.0, m.waist, low, 0.0),
+        quiet,
+        Outline::Light,
+    );
+    figure.area(
+        "piece:fly_shield",
+        &rect(m.waist, m.end, low, 0.0),
+        quiet,
+        Outline::Light,
+    );
+    figure.area(
+        "piece:band",
+        &rect(0.0, m.end, 0.0, m.height),
+        shell,
+        Outline::Heavy,
+    );
 }
 
-fn ends<'a>(garment: &'a Garment, scale: PlateScale, m: &Measures, rows: &[usize]) -> Option<Figure<'a>> {
+fn ends<'a>(
+    garment: &'a Garment,
+    scale: PlateScale,
+    m: &Measures,
+    rows: &[usize],
+) -> Option<Figure<'a>> {
     let p = Point::new;
     let mut figure = Figure::new(
         garment,
@@ -96,10 +129,16 @@ fn ends<'a>(garment: &'a Garment, scale: PlateScale, m: &Measures, rows: &[usize
     let set: Vec<&Fixing> = garment
         .fixings
         .iter()
-        .filter(|f| f.piece == PieceId::Band && matches!(f.kind, FixingKind::Button(_) | FixingKind::Buttonhole(_)))
+        .filter(|f| {
+            f.piece == PieceId::Band
+                && matches!(f.kind, FixingKind::Button(_) | FixingKind::Buttonhole(_))
+        })
         .collect();
     let mut said = Vec::new();
-    for (map, from, to) in [(Affine::IDENTITY, -ROUND_MM, left), (map, right_from, m.end + ROUND_MM)] {
+    for (map, from, to) in [
+        (Affine::IDENTITY, -ROUND_MM, left),
+        (map, right_from, m.end + ROUND_MM),
+    ] {
         figure.next_window(&[map * p(from, low), map * p(to, top)]);
         cloth(&mut figure, m, map, low - 9.0);
         for row in rows {
@@ -114,7 +153,10 @@ fn ends<'a>(garment: &'a Garment, scale: PlateScale, m: &Measures, rows: &[usize
             }
         }
     }
-    for (map, from, to) in [(Affine::IDENTITY, -ROUND_MM, left), (map, right_from, m.end + ROUND_MM)] {
+    for (map, from, to) in [
+        (Affine::IDENTITY, -ROUND_MM, left),
+        (map, right_from, m.end + ROUND_MM),
+    ] {
         figure.next_window(&[map * p(from, low), map * p(to, top)]);
         for fixing in set.iter().filter(|f| f.at.x > from && f.at.x < to) {
             hardware(&mut figure, fixing, m, map);
@@ -126,7 +168,15 @@ fn ends<'a>(garment: &'a Garment, scale: PlateScale, m: &Measures, rows: &[usize
         ("fly shield", p(m.waist + overlap * 0.6, low * 0.6), map),
     ];
     for (words, at, map) in names {
-        figure.name(words, &[map * at, map * (at + Vec2::new(0.0, -3.0)), map * (at + Vec2::new(6.0, 2.0))], QUIET);
+        figure.name(
+            words,
+            &[
+                map * at,
+                map * (at + Vec2::new(0.0, -3.0)),
+                map * (at + Vec2::new(6.0, 2.0)),
+            ],
+            QUIET,
+        );
     }
     sizes(&mut figure, m, map);
     for (x, out) in [(p(left, low), 1.0), (map * p(right_from, low), -1.0)] {
@@ -142,8 +192,10 @@ fn runs(row: &StitchRow) -> Vec<(Point, Point)> {
         let bez = segment.to_cubic();
         let (a, b) = (bez.p0, bez.p3);
         match out.last_mut() {
-            Some(last) if (last.1 - last.0).cross(b - a).abs() <= 1e-6 * (last.1 - last.0).hypot() * (b - a).hypot()
-                && (last.1 - last.0).dot(b - a) > 0.0 =>
+            Some(last)
+                if (last.1 - last.0).cross(b - a).abs()
+                    <= 1e-6 * (last.1 - last.0).hypot() * (b - a).hypot()
+                    && (last.1 - last.0).dot(b - a) > 0.0 =>
             {
                 last.1 = b;
             }
@@ -154,7 +206,13 @@ fn runs(row: &StitchRow) -> Vec<(Point, Point)> {
 }
 
 /// Arrows and numbers along a row's runs, those that show between two places of the band.
-fn path_of(figure: &mut Figure<'_>, row: &StitchRow, map: Affine, (from, to): (f64, f64), said: &mut Vec<String>) {
+fn path_of(
+    figure: &mut Figure<'_>,
+    row: &StitchRow,
+    map: Affine,
+    (from, to): (f64, f64),
+    said: &mut Vec<String>,
+) {
     let all = runs(row);
     let count = all.len();
     for (k, (a, b)) in all.iter().enumerate() {
@@ -167,12 +225,20 @@ fn path_of(figure: &mut Figure<'_>, row: &StitchRow, map: Affine, (from, to): (f
         let middle = a.midpoint(b);
         // Only a row along the seam has the middle of the band to its left.
         let lower = count == 1 && a.y < figure.garment.pattern.spec.band_height.to_mm() / 2.0;
-        let beside = if lower { BESIDE_MM } else { -BESIDE_MM };
-        figure.sewing_arrow(map * (middle - along * (long / 2.0)), map * (middle + along * (long / 2.0)), beside);
+        // Those of the V stand outside it, the others inside the band.
+        let beside = if lower || k > 2 { BESIDE_MM } else { -BESIDE_MM };
+        figure.sewing_arrow(
+            map * (middle - along * (long / 2.0)),
+            map * (middle + along * (long / 2.0)),
+            beside,
+        );
         let words = step_words(figure.garment, row, k, count);
         if !said.contains(&words) {
             said.push(words.clone());
-            let at: Vec<Point> = [0.3, 0.7, 0.2, 0.8, 0.5].iter().map(|s| map * a.lerp(b, *s)).collect();
+            let at: Vec<Point> = [0.3, 0.7, 0.2, 0.8, 0.5]
+                .iter()
+                .map(|s| map * a.lerp(b, *s))
+                .collect();
             figure.note(words, &at);
         }
     }
@@ -188,7 +254,11 @@ fn between(a: Point, b: Point, from: f64, to: f64) -> Option<(Point, Point)> {
         return Some((a, b));
     }
     let at = |x: f64| a.lerp(b, ((x - a.x) / (b.x - a.x)).clamp(0.0, 1.0));
-    let (p, q) = if a.x < b.x { (at(from), at(to)) } else { (at(to), at(from)) };
+    let (p, q) = if a.x < b.x {
+        (at(from), at(to))
+    } else {
+        (at(to), at(from))
+    };
     ((q - p).hypot() > 1.0).then_some((p, q))
 }
 
@@ -221,8 +291,15 @@ fn step_words(garment: &Garment, row: &StitchRow, k: usize, count: usize) -> Str
             say(first.x)
         ),
         1 => {
-            let top = row.path.segments().get(1).map_or(height, |s| s.to_cubic().p0.y);
-            format!("Turn at the corner; along the top edge, {} below it, to the right end", say(height - top))
+            let top = row
+                .path
+                .segments()
+                .get(1)
+                .map_or(height, |s| s.to_cubic().p0.y);
+            format!(
+                "Turn at the corner; along the top edge, {} below it, to the right end",
+                say(height - top)
+            )
         }
         2 => "Turn; down the right end as far as the lower row".to_owned(),
         3 => "Turn; slant in to the point of the V, halfway between the rows".to_owned(),
@@ -240,13 +317,27 @@ fn hardware(figure: &mut Figure<'_>, fixing: &Fixing, m: &Measures, map: Affine)
     let p = Point::new;
     let garment = figure.garment;
     let units = system(&garment.collection);
-    let name = garment.collection.trims.get(&fixing.from).map_or(fixing.from.as_str(), |t| t.name.as_str());
+    let name = garment
+        .collection
+        .trims
+        .get(&fixing.from)
+        .map_or(fixing.from.as_str(), |t| t.name.as_str());
     let derived = garment.doc.band.method == BandMethod::AllRound;
     match fixing.kind {
         FixingKind::Button(d) => {
             let at = map * fixing.at;
-            let how = if derived { "on the point of the V" } else { "in the middle of the band's height" };
-            figure.note(format!("{name}, {} across, {how}, through the finished band", amount(d, units)), &[at]);
+            let how = if derived {
+                "on the point of the V"
+            } else {
+                "in the middle of the band's height"
+            };
+            figure.note(
+                format!(
+                    "{name}, {} across, {how}, through the finished band",
+                    amount(d, units)
+                ),
+                &[at],
+            );
             figure.dimension(Side::Above, at, map * p(m.end, m.height), "");
             figure.dimension(Side::Right, map * p(m.end, 0.0), at, "");
         }
@@ -254,7 +345,11 @@ fn hardware(figure: &mut Figure<'_>, fixing: &Fixing, m: &Measures, map: Affine)
             let eye = fixing.at + fixing.along * (length.to_mm() / 2.0);
             let foot = fixing.at - fixing.along * (length.to_mm() / 2.0);
             let yarn = &garment.doc.bartacks.yarn;
-            let yarn = garment.collection.yarns.get(yarn).map_or(yarn.as_str(), |y| y.name.as_str());
+            let yarn = garment
+                .collection
+                .yarns
+                .get(yarn)
+                .map_or(yarn.as_str(), |y| y.name.as_str());
             let words = format!(
                 "Keyhole buttonhole, {} long, {yarn}, its eye towards the end: the eye lies over the button when closed",
                 amount(length, units)
@@ -273,22 +368,47 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
     let p = Point::new;
     let garment = figure.garment;
     figure.dimension(Side::Left, p(0.0, 0.0), p(0.0, m.height), "");
-    figure.dimension(Side::Below, map * p(m.waist, 0.0), map * p(m.end, 0.0), "overlap");
+    figure.dimension(
+        Side::Below,
+        map * p(m.waist, 0.0),
+        map * p(m.end, 0.0),
+        "overlap",
+    );
     let row_at = |number: usize| {
         let rows = garment.rows.iter();
-        rows.filter(|r| r.seam == "band" && r.piece == PieceId::Band).find(|r| r.number == number)
+        rows.filter(|r| r.seam == "band" && r.piece == PieceId::Band)
+            .find(|r| r.number == number)
     };
     if let Some(row) = row_at(1) {
-        figure.dimension(Side::Right, map * p(m.end, 0.0), map * p(m.end, row.path.end().y), "");
+        figure.dimension(
+            Side::Right,
+            map * p(m.end, 0.0),
+            map * p(m.end, row.path.end().y),
+            "",
+        );
     }
-    for row in garment.rows.iter().filter(|r| r.seam == "band" && r.piece == PieceId::Band && r.number > 1) {
+    for row in garment
+        .rows
+        .iter()
+        .filter(|r| r.seam == "band" && r.piece == PieceId::Band && r.number > 1)
+    {
         let all = runs(row);
         match all.as_slice() {
             [up, along, _, inward, outward] => {
                 figure.dimension(Side::Left, p(0.0, 0.0), up.0, "");
                 figure.dimension(Side::Above, p(0.0, m.height), along.0, "");
-                figure.dimension(Side::Right, map * p(m.end, along.1.y), map * p(m.end, m.height), "");
-                figure.angle(map * inward.1, inward.0 - inward.1, outward.1 - outward.0, 11.0);
+                figure.dimension(
+                    Side::Right,
+                    map * p(m.end, along.1.y),
+                    map * p(m.end, m.height),
+                    "",
+                );
+                figure.angle(
+                    map * inward.1,
+                    inward.0 - inward.1,
+                    outward.1 - outward.0,
+                    14.0,
+                );
             }
             _ => figure.dimension(
                 Side::Right,

@@ -3,11 +3,12 @@
 use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment};
+use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::{note_fixings, note_rows};
+use super::notes::{note_fixings, row_note};
 use super::page::{Draft, WIDE_MM};
 use super::scale::PlateScale;
 use super::tone::{BELOW, set_back, tone};
@@ -42,7 +43,9 @@ impl Sewn<'_> {
             .filter(|f| matches!(f.kind, FixingKind::Bartack(..)) && (f.at.x - at.x).abs() < width)
             .collect();
         let height = garment.pattern.spec.band_height.to_mm();
-        let sound = [length, width, height].iter().all(|v| v.is_finite() && *v > 0.5);
+        let sound = [length, width, height]
+            .iter()
+            .all(|v| v.is_finite() && *v > 0.5);
         sound.then_some(Sewn {
             at,
             length,
@@ -66,13 +69,17 @@ impl Sewn<'_> {
 pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let sewn = Sewn::of(garment)?;
     let strip = garment.pattern.piece(PieceId::LoopStrip)?;
-    let mut figures = vec![
+    let figures = vec![
+        whole_strip(garment, strip)?,
         on_band(garment, scale, &sewn, strip)?,
         from_side(garment, scale, &sewn),
         underside(garment, scale, &sewn, strip)?,
     ];
-    figures.push(whole_strip(garment, strip)?);
-    let count = garment.fixings.iter().filter(|f| matches!(f.kind, FixingKind::Loop(..))).count();
+    let count = garment
+        .fixings
+        .iter()
+        .filter(|f| matches!(f.kind, FixingKind::Loop(..)))
+        .count();
     Some(Draft {
         title: "Belt loop".to_owned(),
         caption: format!(
@@ -93,34 +100,68 @@ fn rect(x0: f64, x1: f64, y0: f64, y1: f64) -> [Point; 4] {
     [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(|(x, y)| Point::new(x, y))
 }
 
-fn on_band<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>, strip: &Piece) -> Option<Figure<'a>> {
+fn on_band<'a>(
+    garment: &'a Garment,
+    scale: PlateScale,
+    sewn: &Sewn<'_>,
+    strip: &Piece,
+) -> Option<Figure<'a>> {
     let p = Point::new;
     let title = (Face::Outside, "Outside, on the band");
     let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
     let (left, right) = (sewn.at.x - sewn.width / 2.0, sewn.at.x + sewn.width / 2.0);
     let around = [
-        p(left - 1.6 * ROUND_MM, sewn.foot - ROUND_MM),
-        p(right + 1.6 * ROUND_MM, sewn.height + ROUND_MM * 0.6),
+        p(left - 2.6 * ROUND_MM, sewn.foot - ROUND_MM),
+        p(right + 2.6 * ROUND_MM, sewn.height + ROUND_MM * 0.6),
     ];
     figure.window(&around);
     let quiet = set_back(figure.tone(ClothUse::Shell));
     let shell = figure.tone(ClothUse::Shell);
     let far = 100.0;
-    figure.area("piece:back", &rect(left - far, right + far, sewn.foot - far, 0.0), quiet, Outline::Light);
-    figure.area("piece:band", &rect(left - far, right + far, 0.0, sewn.height), quiet, Outline::Light);
-    figure.area("fixing:loop_edge", &rect(left, right, sewn.foot, sewn.top), shell, Outline::Heavy);
+    figure.area(
+        "piece:back",
+        &rect(left - far, right + far, sewn.foot - far, 0.0),
+        quiet,
+        Outline::Light,
+    );
+    figure.area(
+        "piece:band",
+        &rect(left - far, right + far, 0.0, sewn.height),
+        quiet,
+        Outline::Light,
+    );
+    figure.area(
+        "fixing:loop_edge",
+        &rect(left, right, sewn.foot, sewn.top),
+        shell,
+        Outline::Heavy,
+    );
     let map = lying(sewn, strip)?;
     figure.next_window(&[p(left, sewn.foot), p(right, sewn.top)]);
     let rows = figure.rows(PieceId::LoopStrip, map, |r| r.shows_outside);
-    let near = Affine::translate(Vec2::ZERO);
-    note_rows(&mut figure, &rows, near * map, "from the loop's left edge");
+    // The rows run the whole strip; their numbers point at what of them lies on the loop.
+    for (k, share) in rows.iter().zip([0.4, 0.62]) {
+        let Some(row) = garment.rows.get(*k) else { continue };
+        let x = (map * row.path.start()).x;
+        let words = row_note(garment, &[*k], "from the loop's left edge");
+        figure.note(words, &[share, 0.5, 0.3].map(|s| p(x, sewn.foot + sewn.length * s)));
+    }
     for tack in &sewn.tacks {
         figure.fixing(tack, Affine::IDENTITY, false);
     }
-    note_fixings(&mut figure, &sewn.tacks, Affine::IDENTITY, ("Tacks", ", across both ends"));
+    note_fixings(
+        &mut figure,
+        &sewn.tacks,
+        Affine::IDENTITY,
+        ("Tacks", ", across both ends"),
+    );
     figure.next_window(&around);
     figure.dimension(Side::Above, p(left, sewn.top), p(right, sewn.top), "");
-    for row in garment.rows.iter().filter(|r| r.piece == PieceId::LoopStrip) {
+    for row in garment
+        .rows
+        .iter()
+        .filter(|r| r.piece == PieceId::LoopStrip)
+    {
         let x = (map * row.path.start()).x;
         figure.dimension(Side::Below, p(left, sewn.foot), p(x, sewn.foot), "");
     }
@@ -128,8 +169,12 @@ fn on_band<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>, strip: 
     figure.dimension(Side::Right, p(right, sewn.foot), p(right, 0.0), "");
     figure.dimension(Side::Right, p(right, 0.0), p(right, sewn.height), "band");
     figure.dimension(Side::Right, p(right, sewn.top), p(right, sewn.height), "");
-    let beside = right + ROUND_MM * 0.8;
-    figure.name("waistband", &[p(beside, sewn.height * 0.7), p(beside, sewn.height * 0.4)], QUIET);
+    let beside = right + ROUND_MM * 1.3;
+    figure.name(
+        "waistband",
+        &[p(beside, sewn.height * 0.7), p(beside, sewn.height * 0.4)],
+        QUIET,
+    );
     Some(figure)
 }
 
@@ -144,8 +189,18 @@ fn from_side<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>) -> Fi
     let ply = cloth.map_or(0.8, |c| c.thickness.to_mm()).clamp(0.2, 3.0);
     let belt = garment.doc.loops.belt.to_mm();
     // The band is folded over the body's edge; below its seam the body alone.
-    figure.area("piece:band", &rect(-3.0 * ply, 0.0, 0.0, sewn.height), quiet, Outline::Light);
-    figure.area("piece:back", &rect(-2.0 * ply, -ply, sewn.foot - ROUND_MM, 0.0), quiet, Outline::Light);
+    figure.area(
+        "piece:band",
+        &rect(-3.0 * ply, 0.0, 0.0, sewn.height),
+        quiet,
+        Outline::Light,
+    );
+    figure.area(
+        "piece:back",
+        &rect(-2.0 * ply, -ply, sewn.foot - ROUND_MM, 0.0),
+        quiet,
+        Outline::Light,
+    );
     let turn = 12.0_f64.min(sewn.length * 0.3);
     let tack = sewn.tack();
     let (clear_low, clear_high) = (sewn.foot + tack, sewn.top - tack);
@@ -183,16 +238,39 @@ fn from_side<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>) -> Fi
     };
     let rim = Length::mm(0.36);
     figure.stroke("fixing:loop_edge", &open(&points), round(INK, thick));
-    figure.stroke("fixing:loop_edge", &open(&points), round(shell, (thick - rim).max(Length::mm(0.1))));
+    figure.stroke(
+        "fixing:loop_edge",
+        &open(&points),
+        round(shell, (thick - rim).max(Length::mm(0.1))),
+    );
     let yarn = sewn.tacks.first().map_or(INK, |t| t.colour);
     for y in [sewn.top - tack / 2.0, sewn.foot + tack / 2.0] {
         let across = [p(-3.6 * ply, y), p(4.2 * ply, y)];
-        figure.stroke("fixing:loop_edge", &open(&across), round(yarn.mixed(Colour::BLACK, 0.3), Length::mm(0.5)));
+        figure.stroke(
+            "fixing:loop_edge",
+            &open(&across),
+            round(yarn.mixed(Colour::BLACK, 0.3), Length::mm(0.5)),
+        );
     }
     let edge = p(STANDS_OFF_MM + 2.0 * ply, 0.0).x;
-    figure.fill("spacer", &rect(-4.0 * ply, -4.0 * ply, sewn.foot, sewn.top), shell, None);
-    figure.dimension(Side::Right, p(edge, clear_low), p(edge, clear_high), "clear");
-    figure.dimension(Side::Right, p(4.1, middle - tall), p(4.1, middle + tall), "belt");
+    figure.fill(
+        "spacer",
+        &rect(-4.0 * ply, -4.0 * ply, sewn.foot, sewn.top),
+        shell,
+        None,
+    );
+    figure.dimension(
+        Side::Right,
+        p(edge, clear_low),
+        p(edge, clear_high),
+        "clear",
+    );
+    figure.dimension(
+        Side::Right,
+        p(4.1, middle - tall),
+        p(4.1, middle + tall),
+        "belt",
+    );
     let units = system(&garment.collection);
     let spare = Length::mm(clear_high - clear_low - belt);
     if spare.to_mm() >= 0.0 {
@@ -213,24 +291,72 @@ fn from_side<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>) -> Fi
 }
 
 /// The underside of one loop: raw edges that meet, covered by the looper yarn.
-fn underside<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>, strip: &Piece) -> Option<Figure<'a>> {
+fn underside<'a>(
+    garment: &'a Garment,
+    scale: PlateScale,
+    sewn: &Sewn<'_>,
+    strip: &Piece,
+) -> Option<Figure<'a>> {
     let p = Point::new;
-    let title = (Face::Inside, "Underside");
+    let title = (Face::Inside, "Underside, ends not turned");
     let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, true);
     let (left, right) = (sewn.at.x - sewn.width / 2.0, sewn.at.x + sewn.width / 2.0);
-    figure.window(&[p(left - 1.0, sewn.foot - 1.0), p(right + 1.0, sewn.top + 1.0)]);
+    figure.window(&[
+        p(left - 1.0, sewn.foot - 1.0),
+        p(right + 1.0, sewn.top + 1.0),
+    ]);
     let shell = figure.tone(ClothUse::Shell);
-    figure.area("fixing:loop_edge", &rect(left, right, sewn.foot, sewn.top), shell, Outline::Heavy);
+    figure.area(
+        "fixing:loop_edge",
+        &rect(left, right, sewn.foot, sewn.top),
+        shell,
+        Outline::Heavy,
+    );
     let middle = geometry::Path::line(p(sewn.at.x, sewn.foot), p(sewn.at.x, sewn.top));
     figure.edge("piece:loop_strip", &middle, false);
     let map = lying(sewn, strip)?;
-    figure.next_window(&[p(left, sewn.foot), p(right, sewn.top)]);
-    figure.rows(PieceId::LoopStrip, map, |_| true);
+    looper(&mut figure, map, (p(left, sewn.foot), p(right, sewn.top)));
     figure.note(
         "Raw edges meet in the middle of the underside".to_owned(),
         &[0.5, 0.3, 0.7].map(|s| p(sewn.at.x, sewn.foot + sewn.length * s)),
     );
     Some(figure)
+}
+
+/// The looper yarn from needle row to needle row; the rows themselves where they are not two of one pass.
+fn looper(figure: &mut Figure<'_>, map: Affine, (from, to): (Point, Point)) {
+    let garment = figure.garment;
+    figure.next_window(&[from, to]);
+    let rows: Vec<_> = garment.rows.iter().filter(|r| r.piece == PieceId::LoopStrip).collect();
+    let [a, b] = rows.as_slice() else {
+        figure.rows(PieceId::LoopStrip, map, |_| true);
+        return;
+    };
+    if a.stitch != b.stitch || a.stitch.looks().under_face != FaceLook::CoverLoops {
+        figure.rows(PieceId::LoopStrip, map, |_| true);
+        return;
+    }
+    let pitch = a.density.pitch().to_mm();
+    let most = (to.y - from.y) / pitch.max(0.1) + 1.0;
+    let first = (map.inverse() * from).y - a.path.start().y;
+    let mut points = Vec::new();
+    for k in 0..most.clamp(0.0, 400.0) as u32 {
+        let y = first + pitch * (f64::from(k) + 0.25);
+        points.push(map * (a.path.start() + Vec2::new(0.0, y)));
+        points.push(map * (b.path.start() + Vec2::new(0.0, y + pitch / 2.0)));
+    }
+    let thick = figure.on_paper(a.under.diameter).max(Length::mm(0.26));
+    let line = open(&points);
+    for (colour, width) in [
+        (a.under.colour.mixed(Colour::BLACK, 0.5), thick + Length::mm(0.13)),
+        (a.under.colour, thick),
+    ] {
+        let stroke = Stroke {
+            round: true,
+            ..Stroke::plain(colour, width)
+        };
+        figure.stroke("row:loop_edge:1", &line, stroke);
+    }
 }
 
 /// The strip for all loops, laid level.

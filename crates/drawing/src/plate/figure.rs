@@ -11,7 +11,7 @@ use geometry::{Affine, BezPath, Path, Point, Rect, Vec2};
 use sewing::{EdgeUse, Face, Fixing, FixingKind, Garment, StitchRow, edge_use};
 use trade::{Colour, Length};
 
-use super::measure::{Aligned, Linear, Side, on_paper, polyline_of};
+use super::measure::{Aligned, Linear, Side, on_paper};
 use super::scale::PlateScale;
 use super::stitch::{DrawnStitches, On, stitches};
 use super::tone::{AROUND, BELOW, EDGE, tone};
@@ -238,8 +238,7 @@ impl<'a> Figure<'a> {
     pub fn hatch(&mut self, part: &str, path: &Path) {
         let points = self.along(path);
         let stroke = Stroke::plain(CONSTRUCTION, HAIRLINE);
-        self.layer("lines")
-            .line(Some(part), open(&points), stroke);
+        self.layer("lines").line(Some(part), open(&points), stroke);
     }
 
     /// A fold: dash and dot.
@@ -371,6 +370,10 @@ impl<'a> Figure<'a> {
                     ..Stroke::plain(colour, Length::mm(4.0 * times))
                 };
                 layer.line(part, open(&[at - half * 0.85, at + half * 0.85]), wide);
+                // The eye, at the end the button pulls to.
+                let eye = at + half;
+                layer.area(part, circle(eye, Length::mm(2.9 * times)), colour, None);
+                layer.area(part, circle(eye, Length::mm(1.2 * times)), INK, None);
                 layer.line(
                     part,
                     open(&[at - half * 0.8, at + half * 0.8]),
@@ -535,13 +538,6 @@ impl<'a> Figure<'a> {
         let said = Said::Angle(c, way(from), way(to), radius_mm);
         self.said.push(said);
     }
-
-    /// Keeps words off lines already drawn by hand.
-    pub fn keep_clear_of(&mut self, path: &BezPath) {
-        for run in polyline_of(path) {
-            self.clear_of(&run);
-        }
-    }
 }
 
 /// The points without those that follow the one before by less than a millimetre of paper: words
@@ -560,7 +556,10 @@ fn thinned(points: &[Point]) -> Vec<Point> {
 /// From a row to the cut edge of its piece.
 fn edge_beyond(garment: &Garment, row: &StitchRow) -> Option<f64> {
     let cut = garment.cut.iter().find(|c| c.piece == row.piece)?;
-    let sewn = |edge: &str| matches!(edge_use(row.piece, edge), EdgeUse::Sewn(seam, _) if seam == row.seam);
+    let sewn = |edge: &str| match edge_use(row.piece, edge) {
+        EdgeUse::Sewn(seam, _) | EdgeUse::SewnOrFree(seam, _) => seam == row.seam,
+        EdgeUse::Free(_) => false,
+    };
     let (_, allowance) = cut.allowances.iter().find(|(edge, _)| sewn(edge))?;
     let seam = garment.seams.iter().find(|s| s.name == row.seam)?;
     let offset = seam.rows.get(row.number.checked_sub(1)?)?.offset;

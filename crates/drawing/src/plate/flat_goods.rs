@@ -38,7 +38,11 @@ pub(super) fn drawing_of<'a>(garment: &'a Garment, fixing: &Fixing) -> Option<&'
         FixingKind::Patch(..) => garment.doc.patch.as_ref()?.drawing.as_ref(),
         _ => {
             let labels = &garment.doc.labels;
-            labels.iter().find(|l| l.trim == fixing.from)?.drawing.as_ref()
+            labels
+                .iter()
+                .find(|l| l.trim == fixing.from)?
+                .drawing
+                .as_ref()
         }
     }
 }
@@ -60,7 +64,13 @@ fn lie(fixing: &Fixing, map: Affine) -> (Point, Vec2, Vec2) {
 }
 
 /// Draws it. `upright` where it is read level on paper, so that words can be set.
-pub(super) fn lay(figure: &mut Figure<'_>, fixing: &Fixing, map: Affine, standing: Standing, upright: bool) {
+pub(super) fn lay(
+    figure: &mut Figure<'_>,
+    fixing: &Fixing,
+    map: Affine,
+    standing: Standing,
+    upright: bool,
+) {
     let (Some((wide, tall, words)), Some(corners)) = (flat_of(fixing), corners(fixing, map)) else {
         return;
     };
@@ -69,7 +79,14 @@ pub(super) fn lay(figure: &mut Figure<'_>, fixing: &Fixing, map: Affine, standin
     figure.fill(&part, &corners, fixing.colour, Some(rim));
     let drawing = drawing_of(figure.garment, fixing);
     let (at, along, up) = lie(fixing, map);
-    let ink = fixing.colour.mixed(Colour::BLACK, if standing == Standing::Printed { 0.75 } else { 0.5 });
+    let ink = fixing.colour.mixed(
+        Colour::BLACK,
+        if standing == Standing::Printed {
+            0.75
+        } else {
+            0.5
+        },
+    );
     let lit = fixing.colour.mixed(Colour::WHITE, 0.45);
     if let Some(drawing) = drawing {
         // Drawn in its own frame with the middle at the origin, then laid where the fixing lies.
@@ -90,13 +107,20 @@ pub(super) fn lay(figure: &mut Figure<'_>, fixing: &Fixing, map: Affine, standin
             if let Some(by) = flank {
                 figure.stroke(&part, &shifted(by), Stroke::plain(lit, width));
             }
-            figure.stroke(&part, &shifted(0.0), Stroke { round: true, ..Stroke::plain(ink, width) });
+            figure.stroke(
+                &part,
+                &shifted(0.0),
+                Stroke {
+                    round: true,
+                    ..Stroke::plain(ink, width)
+                },
+            );
         }
     }
     if upright {
         let (above, room) = room_for_words(drawing, tall);
         let middle = at + up * above.to_mm();
-        let most = (wide * 0.8, room * 0.42);
+        let most = (wide * 0.8, room * if drawing.is_some() { 0.5 } else { 0.7 });
         figure.lettering(&part, middle, words, most, ink);
     }
 }

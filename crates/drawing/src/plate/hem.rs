@@ -2,16 +2,15 @@
 
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
-use sewing::{Face, Garment, RowEnd};
+use sewing::{Face, Garment};
 use style::{Construction, HemEnds, HemJoin};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::note_rows;
 use super::page::{Draft, WIDE_MM};
 use super::scale::PlateScale;
-use super::words::{amount, system};
+use super::words::{amount, listed, row_words, system};
 use crate::dimension::{beside, unit};
 use crate::palette::QUIET;
 use crate::seam_section;
@@ -22,7 +21,7 @@ use crate::view::roping::valleys;
 const OPEN_MM: f64 = 30.0;
 const JOIN_MM: f64 = 30.0;
 /// Half the width shown at the join.
-const HALF_MM: f64 = 17.0;
+const HALF_MM: f64 = 24.0;
 /// Cloth beyond the hem edge.
 const BELOW_MM: f64 = 4.0;
 
@@ -65,11 +64,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
                 _ => "Folded and pressed,",
             },
             amount(garment.pattern.spec.hem_depth, units),
-            match garment.doc.hem.join {
-                HemJoin::Inseam => "inseam",
-                HemJoin::Outseam => "outseam",
-                HemJoin::BackOfLeg => "centre back of the leg",
-            }
+            place_of(garment.doc.hem.join)
         ),
         figures,
     })
@@ -86,8 +81,12 @@ const fn ends_words(garment: &Garment) -> &'static str {
             "Join: the row meets its own start; draw needle and looper threads of both ends to the inside, knot them together by hand and \
              trim the tails."
         }
-        HemEnds::Overlapped => "Join: the row runs on over its own start, in the same holes; trim the threads.",
-        HemEnds::Backtacked => "Join: the row meets its own start and is sewn back and forth over it; trim the threads.",
+        HemEnds::Overlapped => {
+            "Join: the row runs on over its own start, in the same holes; trim the threads."
+        }
+        HemEnds::Backtacked => {
+            "Join: the row meets its own start and is sewn back and forth over it; trim the threads."
+        }
     }
 }
 
@@ -97,11 +96,13 @@ fn back_at(garment: &Garment, point: &str) -> Option<Affine> {
     let back = garment.pattern.piece(PieceId::Back)?;
     let mirror = Affine::new([-1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
     let (to, from) = (front.point(point)?, mirror * back.point(point)?);
-    // Towards the outseam on the front; mirrored, the back's hem goes on that way.
-    let hem = front.edge("hem")?;
-    let other = mirror * back.edge("hem")?.end();
-    let starts = mirror * back.edge("hem")?.start();
-    let (a, b) = (unit(starts - other)?, unit(hem.end() - hem.start())?);
+    // Sewn together, both panels have one line at the seam, down to the hem and up from it.
+    let at_seam = |piece: &draft::Piece| match point {
+        "hem_in" => Some(-piece.edge("inseam")?.end_direction()),
+        _ => Some(piece.edge("side")?.start_direction()),
+    };
+    let mirrored = |v: Vec2| Vec2::new(-v.x, v.y);
+    let (a, b) = (unit(mirrored(at_seam(back)?))?, unit(at_seam(front)?)?);
     let (cos, sin) = (a.dot(b), a.cross(b));
     let turn = Affine::new([cos, sin, -sin, cos, 0.0, 0.0]);
     let map = Affine::translate(to - turn * from) * turn * mirror;
@@ -124,11 +125,21 @@ fn panels(figure: &mut Figure<'_>, laid: &[Laid]) -> Vec<usize> {
         figure.piece(panel.piece, panel.map, shell, Outline::Heavy);
     }
     for panel in laid {
-        let Some(hem) = garment.pattern.piece(panel.piece).and_then(|p| p.edge("hem")) else {
+        let Some(hem) = garment
+            .pattern
+            .piece(panel.piece)
+            .and_then(|p| p.edge("hem"))
+        else {
             continue;
         };
         if roped(garment) {
             ridges(figure, hem, panel, shell);
+        }
+        // Over the ridges, which run to the very end of the panel.
+        for name in ["inseam", "side", "hem"] {
+            if let Some(edge) = garment.pattern.piece(panel.piece).and_then(|p| p.edge(name)) {
+                figure.edge("seam:hem", &edge.transformed(panel.map), true);
+            }
         }
         let turned = beside(&hem.dense(Length::mm(4.0)), depth.to_mm());
         let turned: Vec<Point> = turned.into_iter().map(|p| panel.map * p).collect();
@@ -149,11 +160,15 @@ fn panels(figure: &mut Figure<'_>, laid: &[Laid]) -> Vec<usize> {
 
 fn ridges(figure: &mut Figure<'_>, hem: &Path, panel: &Laid, shell: Colour) {
     // Rising they run to the right on the outside: forwards on the front, backwards on the mirrored back.
-    let lean = if panel.piece == PieceId::Front { 1.0 } else { -1.0 };
+    let lean = if panel.piece == PieceId::Front {
+        1.0
+    } else {
+        -1.0
+    };
     let wide = |mm: f64| figure.on_paper(Length::mm(mm));
     let strokes = [
-        (shell.mixed(Colour::BLACK, 0.22), wide(1.4)),
-        (shell.mixed(Colour::WHITE, 0.4), wide(0.9)),
+        (shell.mixed(Colour::BLACK, 0.18), wide(1.1)),
+        (shell.mixed(Colour::WHITE, 0.35), wide(0.7)),
     ];
     for pair in valleys(hem, figure.garment.pattern.spec.hem_depth, lean) {
         for (line, (colour, width)) in pair.into_iter().zip(strokes) {
@@ -164,6 +179,35 @@ fn ridges(figure: &mut Figure<'_>, hem: &Path, panel: &Laid, shell: Colour) {
             };
             figure.stroke("seam:hem", &open(&points), stroke);
         }
+    }
+}
+
+/// What the key says of the row, whose parts are those on front and back in the order of sewing.
+fn row_note(garment: &Garment, rows: &[usize]) -> String {
+    let all: Vec<_> = rows.iter().filter_map(|k| garment.rows.get(*k)).collect();
+    let Some(row) = all.first() else {
+        return String::new();
+    };
+    let secured = match garment.doc.hem.ends {
+        HemEnds::TiedByHand => "threads tied by hand",
+        HemEnds::Overlapped => "run on over its start",
+        HemEnds::Backtacked => "backtacked",
+    };
+    let counts: Vec<String> = all.iter().map(|r| r.stitches().to_string()).collect();
+    format!(
+        "Hem: {}, {} from its edge; begins and ends at the {}, {secured}; {} stitches from seam to seam",
+        row_words(&garment.collection, row),
+        amount(Length::mm(offset_of(garment)), system(&garment.collection)),
+        place_of(garment.doc.hem.join),
+        listed(&counts)
+    )
+}
+
+const fn place_of(join: HemJoin) -> &'static str {
+    match join {
+        HemJoin::Inseam => "inseam",
+        HemJoin::Outseam => "outseam",
+        HemJoin::BackOfLeg => "centre back of the leg",
     }
 }
 
@@ -179,28 +223,71 @@ fn laid_open(garment: &Garment) -> Option<Figure<'_>> {
     let mut figure = Figure::new(garment, scale, (Face::Outside, &title), frame, false);
     let map = back_at(garment, "hem_out")?;
     let laid = [
-        Laid { piece: PieceId::Front, map: Affine::IDENTITY },
-        Laid { piece: PieceId::Back, map },
+        Laid {
+            piece: PieceId::Front,
+            map: Affine::IDENTITY,
+        },
+        Laid {
+            piece: PieceId::Back,
+            map,
+        },
     ];
     let back = frame.inverse();
     let mut ends = vec![frame * hem.start(), frame * hem.end()];
-    ends.extend([frame * (map * back_hem.start()), frame * (map * back_hem.end())]);
-    let (x0, x1) = ends.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.x), b.max(p.x)));
+    ends.extend([
+        frame * (map * back_hem.start()),
+        frame * (map * back_hem.end()),
+    ]);
+    let (x0, x1) = ends
+        .iter()
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| {
+            (a.min(p.x), b.max(p.x))
+        });
     let lowest = ends.iter().map(|p| p.y).fold(f64::INFINITY, f64::min) - 6.0;
     let p = |x: f64, y: f64| back * Point::new(x, y);
     let top = lowest + 6.0 + OPEN_MM;
     figure.window(&[p(x0 - 6.0, lowest), p(x1 + 6.0, top)]);
-    panels(&mut figure, &laid);
+    let rows = panels(&mut figure, &laid);
+    let on_front: Vec<Point> = (1..10)
+        .map(|k| hem.point_at(hem.length() * (f64::from(k) / 10.0)))
+        .map(|q| {
+            let up = frame * q;
+            p(up.x, up.y + offset_of(garment))
+        })
+        .collect();
+    figure.note(row_note(garment, &rows), &on_front);
     let middle = hem.end();
-    figure.over_break(Side::Below, (hem.start(), map * back_hem.start()), whole, "hem, all round");
+    figure.over_break(
+        Side::Below,
+        (hem.start(), map * back_hem.start()),
+        whole,
+        "hem, all round",
+    );
     figure.dimension(Side::Above, hem.start(), middle, "front");
     figure.dimension(Side::Above, middle, map * back_hem.start(), "back");
-    for (at, name) in [(hem.start(), "inseam"), (middle, "outseam"), (map * back_hem.start(), "inseam")] {
+    for (at, name, way) in [
+        (hem.start(), "inseam", 1.0),
+        (middle, "outseam", 1.0),
+        (map * back_hem.start(), "inseam", -1.0),
+    ] {
         let up = frame * at;
-        let places = [9.0, -9.0, 12.0, -12.0].map(|dx| p(up.x + dx / figure.on_paper(Length::mm(1.0)).to_mm(), up.y + OPEN_MM * 0.75));
+        let places = [9.0, -9.0, 12.0, -12.0].map(|dx| dx * way).map(|dx| {
+            p(
+                up.x + dx / figure.on_paper(Length::mm(1.0)).to_mm(),
+                up.y + OPEN_MM * 0.75,
+            )
+        });
         figure.name(name, &places, QUIET);
     }
-    figure.dimension(Side::Left, hem.start(), p((frame * hem.start()).x, (frame * hem.start()).y + garment.pattern.spec.hem_depth.to_mm()), "");
+    figure.dimension(
+        Side::Left,
+        hem.start(),
+        p(
+            (frame * hem.start()).x,
+            (frame * hem.start()).y + garment.pattern.spec.hem_depth.to_mm(),
+        ),
+        "",
+    );
     Some(figure)
 }
 
@@ -209,22 +296,28 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
     let front = garment.pattern.piece(PieceId::Front)?;
     let back = garment.pattern.piece(PieceId::Back)?;
     let join = garment.doc.hem.join;
-    let place = match join {
-        HemJoin::Inseam => "inseam",
-        HemJoin::Outseam => "outseam",
-        HemJoin::BackOfLeg => "centre back of the leg",
-    };
+    let place = place_of(join);
     let title = match face {
         Face::Outside => format!("At the {place}, outside"),
         Face::Inside => format!("At the {place}, inside"),
     };
     let frame = level(garment)?;
     let mut figure = Figure::new(garment, scale, (face, &title), frame, face == Face::Inside);
-    let point = if join == HemJoin::Inseam { "hem_in" } else { "hem_out" };
+    let point = if join == HemJoin::Inseam {
+        "hem_in"
+    } else {
+        "hem_out"
+    };
     let map = back_at(garment, point)?;
     let laid = [
-        Laid { piece: PieceId::Front, map: Affine::IDENTITY },
-        Laid { piece: PieceId::Back, map },
+        Laid {
+            piece: PieceId::Front,
+            map: Affine::IDENTITY,
+        },
+        Laid {
+            piece: PieceId::Back,
+            map,
+        },
     ];
     let hem = back.edge("hem")?;
     let at = match join {
@@ -236,48 +329,40 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
     let p = |x: f64, y: f64| turned * Point::new(here.x + x, here.y + y);
     figure.window(&[p(-HALF_MM, -BELOW_MM), p(HALF_MM, JOIN_MM)]);
     let rows = panels(&mut figure, &laid);
-    let maps = |k: usize| {
-        let on_front = garment.rows.get(k).is_some_and(|r| r.piece == PieceId::Front);
-        if on_front { Affine::IDENTITY } else { map }
-    };
-    // The number points at whichever part of the row lies at the join.
-    let near = rows.iter().copied().find(|k| {
-        let row = garment.rows.get(*k);
-        row.is_some_and(|r| r.begins != RowEnd::RunsOn || r.ends != RowEnd::RunsOn)
-    });
-    if let (Face::Outside, Some(k)) = (face, near) {
-        note_rows(&mut figure, &[k], maps(k), "from the hem's edge");
-        note_at(&mut figure, p(-HALF_MM * 0.5, garment_offset(garment)));
-    }
+    let places = [-0.5, 0.5, -0.3, 0.3].map(|s| p(HALF_MM * s, offset_of(garment)));
+    figure.note(row_note(garment, &rows), &places);
     let depth = garment.pattern.spec.hem_depth.to_mm();
     figure.dimension(Side::Left, p(-HALF_MM, 0.0), p(-HALF_MM, depth), "");
-    figure.dimension(Side::Right, p(HALF_MM, 0.0), p(HALF_MM, garment_offset(garment)), "");
+    figure.dimension(
+        Side::Right,
+        p(HALF_MM, 0.0),
+        p(HALF_MM, offset_of(garment)),
+        "",
+    );
     if face == Face::Inside {
-        thread_ends(&mut figure, garment, p(0.0, garment_offset(garment)), &p);
+        thread_ends(&mut figure, garment, p(0.0, offset_of(garment)), &p);
     }
     Some(figure)
 }
 
 /// Distance of the row from the hem's edge.
-fn garment_offset(garment: &Garment) -> f64 {
+fn offset_of(garment: &Garment) -> f64 {
     let seam = garment.seams.iter().find(|s| s.name == "hem");
-    seam.and_then(|s| s.rows.first()).map_or(0.0, |r| r.offset.to_mm())
-}
-
-/// Moves the last note onto the row where it shows, if it points elsewhere.
-fn note_at(figure: &mut Figure<'_>, at: Point) {
-    let at = figure.at(at);
-    if let Some(note) = figure.notes.last_mut() {
-        note.at = vec![at];
-    }
+    seam.and_then(|s| s.rows.first())
+        .map_or(0.0, |r| r.offset.to_mm())
 }
 
 /// What becomes of the threads at the join, inside.
-fn thread_ends(figure: &mut Figure<'_>, garment: &Garment, at: Point, p: &dyn Fn(f64, f64) -> Point) {
+fn thread_ends(
+    figure: &mut Figure<'_>,
+    garment: &Garment,
+    at: Point,
+    p: &dyn Fn(f64, f64) -> Point,
+) {
     let Some(row) = garment.rows.iter().find(|r| r.seam == "hem") else {
         return;
     };
-    let y = garment_offset(garment);
+    let y = offset_of(garment);
     let yarn = |colour: Colour, width: Length| Stroke {
         round: true,
         ..Stroke::plain(colour, width)
@@ -300,7 +385,11 @@ fn thread_ends(figure: &mut Figure<'_>, garment: &Garment, at: Point, p: &dyn Fn
                 figure.stroke("row:hem:1", &line, yarn(row.under.colour, thick));
             }
             let dot = open(&[knot, knot + Vec2::new(0.01, 0.0)]);
-            figure.stroke("row:hem:1", &dot, yarn(row.under.colour.mixed(Colour::BLACK, 0.5), thick * 3.6));
+            figure.stroke(
+                "row:hem:1",
+                &dot,
+                yarn(row.under.colour.mixed(Colour::BLACK, 0.5), thick * 3.6),
+            );
             figure.stroke("row:hem:1", &dot, yarn(row.under.colour, thick * 3.0));
             figure.point_at(knot, "threads knotted".to_owned());
         }

@@ -4,13 +4,13 @@
 //! What is written is measured on the drawing, never handed in: a dimension of a plate cannot say
 //! anything else than what is drawn.
 
-use geometry::{BezPath, Point, Rect, Vec2, left_of};
+use geometry::{Point, Rect, Vec2, left_of};
 use trade::Length;
 
 use crate::dimension::{arrow_head, unit};
 use crate::lettering::{CAPITALS, Taken, centred, no_leader, text_box, text_width};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, Pen, TYPE_FIGURES};
-use crate::sheet::{Anchor, Layer, Stroke, Text, closed, open};
+use crate::sheet::{Layer, Stroke, Text, closed, open};
 
 /// From the drawing to the first line, and from line to line.
 const FIRST_MM: f64 = 5.5;
@@ -338,7 +338,13 @@ pub(super) fn angle(
     let middle = Vec2::from_angle(a.atan2() + turn / 2.0);
     let near = (0..30).map(|k| corner + middle * (radius_mm + 2.2 + 0.8 * f64::from(k)));
     let far = (0..30).map(|k| corner - middle * (3.0 + 0.8 * f64::from(k)));
+    // Beside the middle, where a line runs along it.
+    let aside = (0..12).flat_map(|k| {
+        let out = radius_mm + 3.0 + 0.8 * f64::from(k);
+        [0.27, -0.27].map(|share| corner + Vec2::from_angle(middle.atan2() + turn * share) * out)
+    });
     let inside = near
+        .chain(aside)
         .chain(far)
         .filter(|c| keep_in.union(Rect::from_points(*c - size / 2.0, *c + size / 2.0)) == keep_in);
     if let Some(centre) = taken.place_clear(size, inside, no_leader) {
@@ -370,22 +376,33 @@ pub(super) fn marked(layer: &mut Layer, taken: &mut Taken, at: Point, letter: ch
     }
 }
 
-/// A plain name at the first free of some places: its middle there.
+/// A plain name at the first free of some places or near one of them; left out where there is none.
 pub(super) fn named(
     layer: &mut Layer,
     taken: &mut Taken,
-    words: &str,
+    (words, colour): (&str, trade::Colour),
     places: &[Point],
-    colour: trade::Colour,
+    keep_in: Rect,
 ) {
     let size = Vec2::new(
         text_width(words, TYPE_FIGURES) + AIR_MM,
         TYPE_FIGURES.to_mm() * 1.15,
     );
-    if let Some(centre) = taken.place_clear(size, places.iter().copied(), no_leader) {
+    let near = (1..6).flat_map(|n| {
+        places.iter().flat_map(move |p| {
+            (0..8).map(move |k| {
+                let way = Vec2::from_angle(std::f64::consts::FRAC_PI_4 * f64::from(k));
+                *p + way * (2.0 * f64::from(n))
+            })
+        })
+    });
+    let inside = places.iter().copied().chain(near).filter(|c| {
+        let r = Rect::from_points(*c - size / 2.0, *c + size / 2.0);
+        keep_in.union(r) == keep_in
+    });
+    if let Some(centre) = taken.place_or_leave(size, inside) {
         let mut text = centred(words, TYPE_FIGURES, centre);
         text.colour = colour;
-        text.anchor = Anchor::Middle;
         layer.text(None, text);
     }
 }
@@ -393,29 +410,4 @@ pub(super) fn named(
 /// The width or height of a dimension on paper.
 pub(super) fn on_paper(side: Side, from: Point, to: Point) -> Length {
     Length::mm((along(side, from) - along(side, to)).abs())
-}
-
-/// A run of the points as one path, for keeping clear.
-pub(super) fn polyline_of(path: &BezPath) -> Vec<Vec<Point>> {
-    let mut out: Vec<Vec<Point>> = Vec::new();
-    for el in path.elements() {
-        match *el {
-            geometry::PathEl::MoveTo(p) => out.push(vec![p]),
-            geometry::PathEl::LineTo(p)
-            | geometry::PathEl::QuadTo(_, p)
-            | geometry::PathEl::CurveTo(_, _, p) => {
-                if let Some(run) = out.last_mut() {
-                    run.push(p);
-                }
-            }
-            geometry::PathEl::ClosePath => {
-                if let Some(run) = out.last_mut()
-                    && let Some(first) = run.first().copied()
-                {
-                    run.push(first);
-                }
-            }
-        }
-    }
-    out
 }

@@ -6,15 +6,16 @@
 //! find their own places.
 
 mod back;
-mod band_ends;
 mod back_inside;
 mod bag;
+mod band_ends;
 mod belt_loop;
 mod coin;
 mod decoration;
 mod extra;
 mod figure;
 mod flat_goods;
+mod fly;
 mod hem;
 mod hip;
 mod labels;
@@ -65,14 +66,16 @@ const PLATES: &[(&str, Drawer)] = &[
     ("extra-pocket", extra::draw),
     ("back-pocket-left", back::left),
     ("back-pocket-right", back::right),
+    ("back-pockets-inside", back_inside::draw),
     ("waistband-ends", band_ends::draw),
     ("waistband-outside", waistband::outside),
     ("waistband-inside", waistband::inside),
+    ("fly", fly::draw),
     ("belt-loop", belt_loop::draw),
     ("hem", hem::draw),
     ("patch", patch::draw),
-    ("labels", labels::draw),
-    ("back-pockets-inside", back_inside::draw),
+    ("labels-on-band", labels::on_band),
+    ("labels-in-seam", labels::in_seam),
 ];
 
 /// The plates of a garment. A detail the style does not have, or whose shape could not be drafted
@@ -84,10 +87,27 @@ pub fn plates(garment: &Garment) -> Vec<Plate> {
         .collect()
 }
 
+/// The plate of this key alone; `None` where there is none of it or the style has no such detail.
+pub fn plate(garment: &Garment, key: &str) -> Option<Plate> {
+    let (key, drawer) = PLATES.iter().find(|(k, _)| *k == key)?;
+    fitted(garment, key, *drawer)
+}
+
 /// The plate at the largest scale that fits.
 fn fitted(garment: &Garment, key: &'static str, drawer: Drawer) -> Option<Plate> {
+    let mut no_larger_than = f64::INFINITY;
     for scale in PlateScale::ALL {
-        if let Some(paged) = page(drawer(garment, scale)?, scale) {
+        if scale.times() > no_larger_than {
+            continue;
+        }
+        let draft = drawer(garment, scale)?;
+        // A drawing alone larger than the page need not be tried before it is small enough.
+        let over = draft.times_the_page();
+        no_larger_than = scale.times() / over.max(1.0);
+        if over > 1.0 {
+            continue;
+        }
+        if let Some(paged) = page(draft, scale) {
             return Some(Plate {
                 key,
                 title: paged.title,

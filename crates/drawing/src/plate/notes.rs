@@ -54,7 +54,7 @@ pub(super) fn note_rows_of(
 }
 
 /// The words about rows of one seam and number.
-fn row_note(garment: &Garment, rows: &[usize], from: &str) -> String {
+pub(super) fn row_note(garment: &Garment, rows: &[usize], from: &str) -> String {
     let all: Vec<_> = rows.iter().filter_map(|k| garment.rows.get(*k)).collect();
     let Some(row) = all.first() else {
         return String::new();

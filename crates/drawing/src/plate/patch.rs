@@ -22,15 +22,28 @@ const ROUND_MM: f64 = 9.0;
 pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let patch = garment.doc.patch.as_ref()?;
     let m = Measures::of(garment)?;
-    let fixing = garment.fixings.iter().find(|f| matches!(f.kind, FixingKind::Patch(..)))?;
+    let fixing = garment
+        .fixings
+        .iter()
+        .find(|f| matches!(f.kind, FixingKind::Patch(..)))?;
     let (wide, tall, words) = flat_of(fixing)?;
     let c = corners(fixing, Affine::IDENTITY)?;
     let p = Point::new;
-    let mut figure = Figure::new(garment, scale, (Face::Outside, "Outside, on the band"), Affine::IDENTITY, false);
+    let mut figure = Figure::new(
+        garment,
+        scale,
+        (Face::Outside, "Outside, on the band"),
+        Affine::IDENTITY,
+        false,
+    );
     let low = c[0].y.min(0.0) - ROUND_MM;
-    figure.window(&[p(m.centre - ROUND_MM, low), p(c[1].x + ROUND_MM, c[2].y.max(m.height) + ROUND_MM)]);
+    figure.window(&[
+        p(m.centre - ROUND_MM, low),
+        p(c[1].x + ROUND_MM, c[2].y.max(m.height) + ROUND_MM),
+    ]);
     let quiet = set_back(figure.tone(ClothUse::Shell));
-    let rect = |y0: f64, y1: f64| [(0.0, y0), (m.end, y0), (m.end, y1), (0.0, y1)].map(|(x, y)| p(x, y));
+    let rect =
+        |y0: f64, y1: f64| [(0.0, y0), (m.end, y0), (m.end, y1), (0.0, y1)].map(|(x, y)| p(x, y));
     figure.area("piece:yoke", &rect(low - 9.0, 0.0), quiet, Outline::Light);
     figure.area("piece:band", &rect(0.0, m.height), quiet, Outline::Light);
     let centre = p(m.centre, 0.0);
@@ -46,8 +59,17 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     note_rows(&mut figure, &rows, Affine::IDENTITY, "from its edge");
     // Under the patch the band seam goes on.
     figure.below("seam:band", &Path::line(p(c[0].x, 0.0), p(c[1].x, 0.0)));
-    figure.note(leather(garment, patch), &[c[3].lerp(c[1], 0.2), c[0].lerp(c[1], 0.12) + Vec2::new(0.0, 6.0)]);
-    figure.note(lettered(patch, words), &[fixing.at, fixing.at + Vec2::new(0.0, -wide.to_mm() * 0.1)]);
+    figure.note(
+        leather(garment, patch),
+        &[
+            c[3].lerp(c[1], 0.2),
+            c[0].lerp(c[1], 0.12) + Vec2::new(0.0, 6.0),
+        ],
+    );
+    figure.note(
+        lettered(patch, words),
+        &[fixing.at, fixing.at + Vec2::new(0.0, -wide.to_mm() * 0.1)],
+    );
     figure.dimension(Side::Above, p(m.centre, m.height), c[3], "");
     figure.dimension(Side::Below, c[0], c[1], "");
     figure.dimension(Side::Right, c[1], c[2], "");
@@ -57,9 +79,24 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         let low = row.path.bounds();
         figure.dimension(Side::Below, c[0], p(low.x0, c[0].y), "");
     }
-    figure.name("centre back", &[p(m.centre, low + 3.0), p(m.centre, m.height * 0.5)], QUIET);
-    figure.name("waistband", &[p(m.centre + 14.0, m.height * 0.55), p(m.centre + 14.0, m.height * 0.3)], QUIET);
-    figure.name("yoke", &[p(m.centre + 14.0, low * 0.6), p(m.centre + 14.0, low * 0.8)], QUIET);
+    figure.name(
+        "centre back",
+        &[p(m.centre + 13.0, low + 2.6), p(m.centre + 13.0, m.height * 0.9)],
+        QUIET,
+    );
+    figure.name(
+        "waistband",
+        &[
+            p(m.centre + 14.0, m.height * 0.55),
+            p(m.centre + 14.0, m.height * 0.3),
+        ],
+        QUIET,
+    );
+    figure.name(
+        "yoke",
+        &[p(m.centre + 14.0, low * 0.6), p(m.centre + 14.0, low * 0.8)],
+        QUIET,
+    );
     let units = system(&garment.collection);
     Some(Draft {
         title: "Patch".to_owned(),
@@ -69,7 +106,11 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
             amount(wide, units),
             amount(tall, units),
             amount(patch.from_centre, units),
-            if c[0].y < -0.05 { "; it hangs over the band seam onto the yoke" } else { "" }
+            if c[0].y < -0.05 {
+                "; it hangs over the band seam onto the yoke"
+            } else {
+                ""
+            }
         ),
         figures: vec![figure],
     })
@@ -84,7 +125,10 @@ fn leather(garment: &Garment, patch: &Patch) -> String {
         words.push_str(&format!(": {}", trim.material));
     }
     if let Some(thick) = trim.thickness {
-        words.push_str(&format!(", {} thick", amount(thick, system(&garment.collection))));
+        words.push_str(&format!(
+            ", {} thick",
+            amount(thick, system(&garment.collection))
+        ));
     }
     let tanned = match trim.tanning {
         Some(Tanning::Vegetable) => ", vegetable tanned",
@@ -102,7 +146,11 @@ fn lettered(patch: &Patch, words: &str) -> String {
         Letters::Raised => "raised from a pressed ground",
         Letters::Printed => "printed on the face",
     };
-    let says = if words.is_empty() { String::new() } else { format!("\u{201c}{words}\u{201d}, ") };
+    let says = if words.is_empty() {
+        String::new()
+    } else {
+        format!("\u{201c}{words}\u{201d}, ")
+    };
     let drawn = patch.art.as_ref().map_or_else(String::new, |art| {
         format!("; lines as in {art}, millimetres from the upper left corner")
     });

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use geometry::Point;
-use trade::{Length, System};
+use trade::System;
 
 use crate::lettering::text_width;
 use crate::palette::{HAIRLINE, INK, PAPER, SEWN_LINE, TYPE_FIGURES};

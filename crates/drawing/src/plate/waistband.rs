@@ -5,7 +5,7 @@ use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
 use style::BandMethod;
-use trade::Length;
+use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline, Spot};
 use super::flat_goods::{Standing, corners, lay};
@@ -13,8 +13,8 @@ use super::measure::Side;
 use super::notes::note_rows;
 use super::page::{Draft, WIDE_MM};
 use super::scale::PlateScale;
-use super::tone::{AROUND, BELOW, pale, set_back};
-use super::words::{amount, system};
+use super::tone::{AROUND, BELOW, set_back};
+use super::words::{amount, row_words, system};
 use crate::palette::{HAIRLINE, INK, QUIET};
 use crate::sheet::{Stroke, open};
 
@@ -52,7 +52,9 @@ impl Measures {
             end: x("end_right")?,
             centre: x("centre_back")?,
         };
-        let sound = [found.height, found.waist, found.end].iter().all(|v| v.is_finite() && *v > 1.0);
+        let sound = [found.height, found.waist, found.end]
+            .iter()
+            .all(|v| v.is_finite() && *v > 1.0);
         sound.then_some(found)
     }
 
@@ -65,7 +67,9 @@ impl Measures {
 /// The lengths the band is drawn in: each from where to where, along the band.
 fn lengths(m: &Measures, scale: PlateScale) -> Vec<(f64, f64)> {
     let most = (WIDE_MM - SIDES_MM * 2.0) / scale.times() - 2.0 * BEYOND_MM;
-    let count = (1..=4).find(|n| m.end / f64::from(*n) + OVERLAP_MM <= most).unwrap_or(5);
+    let count = (1..=4)
+        .find(|n| m.end / f64::from(*n) + OVERLAP_MM <= most)
+        .unwrap_or(5);
     let each = m.end / f64::from(count);
     let reach = if count > 1 { OVERLAP_MM / 2.0 } else { 0.0 };
     (0..count)
@@ -73,7 +77,11 @@ fn lengths(m: &Measures, scale: PlateScale) -> Vec<(f64, f64)> {
             let from = each * f64::from(k);
             let (first, last) = (k == 0, k + 1 == count);
             let a = if first { -BEYOND_MM } else { from - reach };
-            let b = if last { m.end + BEYOND_MM } else { from + each + reach };
+            let b = if last {
+                m.end + BEYOND_MM
+            } else {
+                from + each + reach
+            };
             (a, b)
         })
         .collect()
@@ -86,7 +94,11 @@ fn draw(garment: &Garment, scale: PlateScale, face: Face) -> Option<Draft<'_>> {
     if parts.len() > 4 {
         // Without a figure of any size no page takes it, and a smaller scale is tried.
         let none = Figure::new(garment, scale, (face, ""), Affine::IDENTITY, false);
-        return Some(Draft { title: String::new(), caption: String::new(), figures: vec![none] });
+        return Some(Draft {
+            title: String::new(),
+            caption: String::new(),
+            figures: vec![none],
+        });
     }
     let whole = parts.len() == 1;
     if face == Face::Inside {
@@ -95,7 +107,13 @@ fn draw(garment: &Garment, scale: PlateScale, face: Face) -> Option<Draft<'_>> {
     let mut figures = Vec::new();
     for (k, (a, b)) in parts.iter().enumerate() {
         let title = title(face, (*a < 0.0, *b > m.end), whole, k);
-        let mut figure = Figure::new(garment, scale, (face, &title), Affine::IDENTITY, face == Face::Inside);
+        let mut figure = Figure::new(
+            garment,
+            scale,
+            (face, &title),
+            Affine::IDENTITY,
+            face == Face::Inside,
+        );
         strip(&mut figure, band, &m, (*a, *b));
         figures.push(figure);
     }
@@ -104,10 +122,16 @@ fn draw(garment: &Garment, scale: PlateScale, face: Face) -> Option<Draft<'_>> {
         Face::Inside => "Inside",
     };
     let way = match garment.doc.band.method {
-        BandMethod::AllRound => "the lower row runs end to end, the upper one all round and into a V (see the band's ends)",
+        BandMethod::AllRound => {
+            "the lower row runs end to end, the upper one all round and into a V (see the band's ends)"
+        }
         BandMethod::TwoRow => "each row runs from end to end",
     };
-    let broken = if whole { "" } else { ", broken into lengths for the page; the lengths overlap at the wavy lines" };
+    let broken = if whole {
+        ""
+    } else {
+        ", broken into lengths for the page; the lengths overlap at the wavy lines"
+    };
     Some(Draft {
         title: format!("Waistband, {}", shown.to_lowercase()),
         caption: format!(
@@ -140,8 +164,16 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
     figure.window(&[p(a, low), p(b, m.height + BEYOND_MM)]);
     ground(figure, band, m, low);
     let outside = figure.face == Face::Outside;
-    let shows = |r: &StitchRow| if outside { r.shows_outside } else { r.shows_inside };
-    let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| shows(r) && r.seam == "band");
+    let shows = |r: &StitchRow| {
+        if outside {
+            r.shows_outside
+        } else {
+            r.shows_inside
+        }
+    };
+    let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
+        shows(r) && r.seam == "band"
+    });
     let here: Vec<&Fixing> = garment
         .fixings
         .iter()
@@ -153,7 +185,9 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
         match fixing.kind {
             FixingKind::Patch(..) if outside => {
                 lay(figure, fixing, Affine::IDENTITY, Standing::Pressed, true);
-                laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set"));
+                laid.extend(
+                    figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set"),
+                );
             }
             FixingKind::Label(..) => lay(figure, fixing, m.folded(), Standing::Printed, true),
             FixingKind::Loop(length, width) => belt_loop(figure, fixing.at, length, width),
@@ -165,12 +199,15 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
         laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set"));
     }
     for fixing in &here {
-        let set = matches!(fixing.kind, FixingKind::Button(_) | FixingKind::Buttonhole(_) | FixingKind::Bartack(..));
+        let set = matches!(
+            fixing.kind,
+            FixingKind::Button(_) | FixingKind::Buttonhole(_) | FixingKind::Bartack(..)
+        );
         if set {
             figure.fixing(fixing, Affine::IDENTITY, false);
         }
     }
-    note_rows(figure, &rows, Affine::IDENTITY, "from the band seam");
+    note_band_rows(figure, &rows, m);
     // Windows decide which numbers stand here; labels lie in the folded half.
     let garment_rows = &garment.rows;
     let (labels, rest): (Vec<usize>, Vec<usize>) = laid
@@ -191,21 +228,64 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
     }
 }
 
+/// Notes of the band's rows: one that runs round has its distance from the band's own edges.
+fn note_band_rows(figure: &mut Figure<'_>, rows: &[usize], m: &Measures) {
+    let garment = figure.garment;
+    let round = |k: &usize| {
+        let row = garment.rows.get(*k);
+        garment.doc.band.method == BandMethod::AllRound && row.is_some_and(|r| r.number > 1)
+    };
+    let (round, along): (Vec<usize>, Vec<usize>) = rows.iter().partition(|k| round(k));
+    note_rows(figure, &along, Affine::IDENTITY, "from the band seam");
+    for row in round.iter().filter_map(|k| garment.rows.get(*k)) {
+        let edge = Length::mm(row.path.start().x);
+        let words = format!(
+            "Waistband set on, row {}: {}, {} from both ends and the top, then in a V; {} stitches",
+            row.number,
+            row_words(&garment.collection, row),
+            amount(edge, system(&garment.collection)),
+            row.stitches()
+        );
+        let y = m.height - edge.to_mm();
+        let at: Vec<Point> = (0..40).map(|k| Point::new(m.end * (f64::from(k) + 0.5) / 40.0, y)).collect();
+        figure.note(words, &at);
+    }
+}
+
 /// The band, and the body it is set on.
 fn ground(figure: &mut Figure<'_>, band: &Piece, m: &Measures, low: f64) {
     let quiet = set_back(figure.tone(ClothUse::Shell));
     // Folded along its length, the band shows the face of the cloth on both sides.
     let shell = super::tone::tone(figure.garment, ClothUse::Shell, Face::Outside);
-    let rect = |x0: f64, x1: f64, y0: f64, y1: f64| [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(|(x, y)| Point::new(x, y));
-    figure.area("piece:front", &rect(0.0, m.waist, low - 5.0, 0.0), quiet, Outline::Light);
+    let rect = |x0: f64, x1: f64, y0: f64, y1: f64| {
+        [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(|(x, y)| Point::new(x, y))
+    };
+    figure.area(
+        "piece:front",
+        &rect(0.0, m.waist, low - 5.0, 0.0),
+        quiet,
+        Outline::Light,
+    );
     for name in ["side_left", "centre_back", "side_right"] {
         if let Some(at) = band.point(name) {
-            figure.edge("seam:outseam", &Path::line(at, at + Vec2::new(0.0, low - 5.0)), false);
+            figure.edge(
+                "seam:outseam",
+                &Path::line(at, at + Vec2::new(0.0, low - 5.0)),
+                false,
+            );
         }
     }
-    figure.area("piece:band", &rect(0.0, m.end, 0.0, m.height), shell, Outline::Heavy);
+    figure.area(
+        "piece:band",
+        &rect(0.0, m.end, 0.0, m.height),
+        shell,
+        Outline::Heavy,
+    );
     let centre = Point::new(m.centre, 0.0);
-    figure.fold("piece:band", &Path::line(centre, centre + Vec2::new(0.0, m.height)));
+    figure.fold(
+        "piece:band",
+        &Path::line(centre, centre + Vec2::new(0.0, m.height)),
+    );
     if figure.face == Face::Outside && m.end > m.waist {
         let x = Point::new(m.waist, 0.0);
         figure.below("piece:band", &Path::line(x, x + Vec2::new(0.0, m.height)));
@@ -215,8 +295,13 @@ fn ground(figure: &mut Figure<'_>, band: &Piece, m: &Measures, low: f64) {
 fn belt_loop(figure: &mut Figure<'_>, at: Point, length: Length, width: Length) {
     let (l, w) = (length.to_mm() / 2.0, width.to_mm() / 2.0);
     let corners = [(-w, -l), (w, -l), (w, l), (-w, l)].map(|(x, y)| at + Vec2::new(x, y));
-    let fill = pale(figure.tone(ClothUse::Shell));
-    figure.fill("fixing:loop_edge", &corners, fill, Some(Stroke::plain(INK, AROUND)));
+    let fill = figure.tone(ClothUse::Shell).mixed(Colour::WHITE, 0.2);
+    figure.fill(
+        "fixing:loop_edge",
+        &corners,
+        fill,
+        Some(Stroke::plain(INK, AROUND)),
+    );
     let seam = [at - Vec2::new(w, at.y), at + Vec2::new(w, -at.y)];
     let hidden = Stroke::plain(QUIET, HAIRLINE.min(BELOW)).dashed(Length::mm(0.7), Length::mm(0.5));
     figure.stroke("fixing:loop_edge", &open(&seam), hidden);
@@ -232,55 +317,86 @@ fn dimensions(figure: &mut Figure<'_>, m: &Measures, (a, b): (f64, f64)) {
         let side = if mirrored { Side::Right } else { Side::Left };
         figure.dimension(side, p(0.0, 0.0), p(0.0, m.height), "");
         if broken {
-            figure.over_break(Side::Above, (p(0.0, m.height), p(b, m.height)), whole, "whole length");
+            figure.over_break(
+                Side::Above,
+                (p(0.0, m.height), p(b, m.height)),
+                whole,
+                "whole length, over the breaks",
+            );
         } else {
-            figure.dimension(Side::Above, p(0.0, m.height), p(m.end, m.height), "whole length");
+            figure.dimension(
+                Side::Above,
+                p(0.0, m.height),
+                p(m.end, m.height),
+                "whole length",
+            );
         }
     }
     if b > m.end {
         let side = if mirrored { Side::Left } else { Side::Right };
         figure.dimension(side, p(m.end, 0.0), p(m.end, m.height), "");
-        figure.dimension(Side::Above, p(m.waist, m.height), p(m.end, m.height), "overlap");
+        figure.dimension(
+            Side::Above,
+            p(m.waist, m.height),
+            p(m.end, m.height),
+            "overlap",
+        );
     }
 }
 
 /// Everything a workroom marks with a tape laid along the band from centre back.
-fn spots(garment: &Garment, band: &Piece, m: &Measures, outside: bool, units: trade::System) -> Vec<Spot> {
+fn spots(
+    garment: &Garment,
+    band: &Piece,
+    m: &Measures,
+    outside: bool,
+    units: trade::System,
+) -> Vec<Spot> {
     let mut out = Vec::new();
-    let mut say = |x: f64, name: &str| {
+    let mut say = |x: f64, low: f64, name: &str| {
         let far = Length::mm((x - m.centre).abs());
         let value = if far.to_mm() < 0.05 { "0".to_owned() } else { amount(far, units) };
         out.push(Spot {
-            at: Point::new(x, 0.0),
+            at: Point::new(x, low),
             words: vec![value, name.to_owned()],
         });
     };
-    say(0.0, "left end");
-    say(m.end, "right end");
-    say(m.waist, "centre front");
+    say(0.0, 0.0, "left end");
+    say(m.end, 0.0, "right end");
+    say(m.waist, 0.0, "centre front");
     for (point, name) in [("side_left", "outseam"), ("side_right", "outseam")] {
         if let Some(at) = band.point(point) {
-            say(at.x, name);
+            say(at.x, 0.0, name);
         }
     }
-    let mut at_centre = "centre back";
+    let mut at_centre = ("centre back", 0.0);
     for fixing in garment.fixings.iter().filter(|f| f.piece == PieceId::Band) {
         match fixing.kind {
-            FixingKind::Loop(..) if outside && (fixing.at.x - m.centre).abs() < 0.05 => at_centre = "centre back, loop",
-            FixingKind::Loop(..) if outside => say(fixing.at.x, "loop"),
-            FixingKind::Patch(..) if outside => {
-                for corner in corners(fixing, Affine::IDENTITY).into_iter().flat_map(|c| [c[0], c[1]]) {
-                    say(corner.x, "patch");
+            FixingKind::Loop(length, _) if outside => {
+                let low = fixing.at.y - length.to_mm() / 2.0;
+                if (fixing.at.x - m.centre).abs() < 0.05 {
+                    at_centre = ("centre back, loop", low);
+                } else {
+                    say(fixing.at.x, low, "loop");
                 }
             }
+            FixingKind::Patch(..) if outside => {
+                for corner in corners(fixing, Affine::IDENTITY).into_iter().flat_map(|c| [c[0], c[1]]) {
+                    say(corner.x, corner.y, "patch");
+                }
+            }
+            // One that is centred needs no more; of the others the nearer edge.
             FixingKind::Label(..) if !outside => {
-                for corner in corners(fixing, m.folded()).into_iter().flat_map(|c| [c[0], c[1]]) {
-                    say(corner.x, "label");
+                let near = corners(fixing, m.folded()).into_iter().flat_map(|c| [c[0], c[1]]);
+                let off = |p: &Point| (p.x - m.centre).abs();
+                let near = near.min_by(|a, b| off(a).total_cmp(&off(b)));
+                if let Some(p) = near.filter(|_| (fixing.at.x - m.centre).abs() > 0.05) {
+                    say(p.x, p.y, "label");
                 }
             }
             _ => {}
         }
     }
-    say(m.centre, at_centre);
+    say(m.centre, at_centre.1, at_centre.0);
     out
 }

@@ -16,6 +16,12 @@ pub(super) fn system(collection: &Collection) -> System {
 pub(super) fn amount(length: Length, system: System) -> String {
     match system {
         System::Metric if length.to_mm().abs() < 9.95 => millimetres(length),
+        // Short ones to a tenth of a millimetre: a row or a button stands by it.
+        System::Metric if length.to_mm().abs() < 50.0 => {
+            let text = format!("{:.2}", length.to_cm() + 0.0);
+            let text = text.trim_end_matches('0').trim_end_matches('.');
+            format!("{text} cm")
+        }
         System::Metric => {
             let text = format!("{:.1}", length.to_cm() + 0.0);
             format!("{} cm", text.strip_suffix(".0").unwrap_or(&text))
@@ -44,8 +50,8 @@ pub(super) fn figure_of(length: Length, system: System) -> String {
 /// The unit of [`figure_of`].
 pub(super) const fn unit_word(system: System) -> &'static str {
     match system {
-        System::Metric => "cm",
-        System::Inch => "in",
+        System::Metric => "centimetres",
+        System::Inch => "inches",
     }
 }
 

@@ -6,7 +6,7 @@ use trade::{Colour, Length};
 
 use super::Figure;
 use crate::dimension::{arrow_head, unit};
-use crate::lettering::{CAPITALS, centred, text_box, text_width};
+use crate::lettering::{centred, text_box, text_width};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, Pen, QUIET, TYPE_FIGURES};
 use crate::plate::measure::{Linear, Side};
 use crate::plate::tone::{AROUND, BELOW};
@@ -18,6 +18,14 @@ const CREST_MM: f64 = 6.0;
 /// From the drawing to the words at the foot of a tape's places, and from line to line.
 const TAPE_MM: f64 = 3.0;
 const TAPE_LINE_MM: f64 = 3.1;
+/// How far aside the words of a place may stand.
+const BENT_MM: f64 = 7.0;
+
+/// Lettering on patch and label: lines at most, from line to line in ems, type at most and at least on paper.
+const MOST_LINES: usize = 8;
+const LETTER_LINE: f64 = 1.2;
+const MOST_LETTER_MM: f64 = 9.0;
+const LEAST_LETTER_MM: f64 = 0.8;
 
 /// A place along a tape: where it is, and its words, one line each.
 pub(in crate::plate) struct Spot {
@@ -54,6 +62,7 @@ impl Figure<'_> {
             .collect();
         let mut beyond = wave.clone();
         beyond.extend([b + away * 2.0, a + away * 2.0]);
+        self.taken.keep_clear_of(&wave);
         let mut layer = Layer::named("break");
         layer.area(None, closed(&beyond), PAPER, None);
         layer.line(None, open(&wave), Stroke::plain(CONSTRUCTION, AROUND));
@@ -61,7 +70,13 @@ impl Figure<'_> {
     }
 
     /// A dimension whose line runs over a break: its value is that on the whole cloth.
-    pub fn over_break(&mut self, side: Side, (from, to): (Point, Point), value: Length, name: &str) {
+    pub fn over_break(
+        &mut self,
+        side: Side,
+        (from, to): (Point, Point),
+        value: Length,
+        name: &str,
+    ) {
         if value.is_finite() && value.to_mm() >= 0.05 {
             let (from, to) = (self.map * from, self.map * to);
             let words = self.valued(name, value);
@@ -86,6 +101,7 @@ impl Figure<'_> {
         sorted.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
         let tall = |words: &[String]| TAPE_LINE_MM * words.len() as f64 + 1.6;
         let level_mm = sorted.iter().map(|s| tall(s.1)).fold(0.0, f64::max);
+        // How far words reach on each level, and the ticks that run down through it.
         let mut ends: Vec<f64> = Vec::new();
         let mut layer = Layer::named("tape");
         let mut foot = body.y1;
@@ -94,24 +110,31 @@ impl Figure<'_> {
                 .iter()
                 .map(|w| text_width(w, TYPE_FIGURES))
                 .fold(0.0, f64::max);
-            let half = wide / 2.0;
-            let middle = p.x.clamp(body.x0 + half - 4.0, (body.x1 - half + 4.0).max(body.x0 + half - 4.0));
-            let (left, right) = (middle - half - 0.8, middle + half + 0.8);
+            let half = wide / 2.0 + 0.8;
+            let free = |end: f64| (end + half).max(p.x);
+            // The first level on which the words stand no further aside than their tick may bend.
             let level = ends
                 .iter()
-                .position(|end| left >= *end)
+                .position(|end| free(*end) - p.x <= BENT_MM)
                 .unwrap_or(ends.len());
-            // A tick must not run through words above it: those to the left are set already.
-            let clear = |n: usize| ends.iter().take(n).all(|end| p.x >= *end + 0.2);
-            let level = (0..=level).find(|n| ends.get(*n).is_none_or(|end| left >= *end) && clear(*n)).unwrap_or(level);
             if level >= ends.len() {
                 ends.push(f64::NEG_INFINITY);
             }
-            if let Some(end) = ends.get_mut(level) {
-                *end = right;
+            let middle = ends.get(level).map_or(p.x, |end| free(*end));
+            // On the levels above, later words keep clear of the tick.
+            for (n, end) in ends.iter_mut().enumerate() {
+                if n < level {
+                    *end = end.max(p.x + 0.6);
+                } else if n == level {
+                    *end = middle + half;
+                }
             }
             let top = body.y1 + TAPE_MM + level_mm * level as f64;
-            let tick = [Point::new(p.x, p.y.min(body.y1)), Point::new(p.x, top)];
+            let tick = [
+                Point::new(p.x, p.y.min(body.y1)),
+                Point::new(p.x, top - 1.4),
+                Point::new(middle, top),
+            ];
             layer.line(None, open(&tick), Stroke::plain(CONSTRUCTION, HAIRLINE));
             self.taken.keep_clear_of(&tick);
             for (k, line) in words.iter().enumerate() {
@@ -156,34 +179,51 @@ impl Figure<'_> {
     pub fn fill(&mut self, part: &str, points: &[Point], fill: Colour, stroke: Option<Stroke>) {
         let points: Vec<Point> = points.iter().map(|p| self.map * *p).collect();
         self.grow(&points);
-        self.layer("cloth").area(Some(part), closed(&points), fill, stroke);
+        self.layer("cloth")
+            .area(Some(part), closed(&points), fill, stroke);
     }
 
-    /// Words that are on the thing itself: level on paper, their middle at a point of the frame, no wider and no
-    /// higher than so much cloth.
-    pub fn lettering(&mut self, part: &str, at: Point, words: &str, most: (Length, Length), colour: Colour) {
-        let Some(size) = self.letter_size(words, most) else {
+    /// Words that are on the thing itself: level on paper, in as many lines as make them largest, their middle at a
+    /// point of the frame, no wider and no higher than so much cloth.
+    pub fn lettering(
+        &mut self,
+        part: &str,
+        at: Point,
+        words: &str,
+        (wide, tall): (Length, Length),
+        colour: Colour,
+    ) {
+        let (wide, tall) = (wide.to_mm() * self.times, tall.to_mm() * self.times);
+        let sized = (1..=MOST_LINES).filter_map(|count| {
+            let lines = split_evenly(words, count);
+            let longest = lines
+                .iter()
+                .map(|l| text_width(l, Length::mm(1.0)))
+                .fold(0.0, f64::max);
+            let fits = (wide / longest).min(tall / (LETTER_LINE * lines.len() as f64));
+            (longest > 0.0 && fits.is_finite()).then_some((fits, lines))
+        });
+        let Some((size, lines)) = sized.max_by(|a, b| a.0.total_cmp(&b.0)) else {
             return;
         };
-        let mut text = centred(words, size, self.map * at);
-        text.colour = colour;
-        self.taken.boxes.push(text_box(&text));
-        self.layer("letters").text(Some(part), text);
+        let size = size.min(MOST_LETTER_MM);
+        if size < LEAST_LETTER_MM {
+            return;
+        }
+        let middle = self.map * at;
+        let top = middle.y - LETTER_LINE * size * (lines.len() as f64 - 1.0) / 2.0;
+        for (k, line) in lines.iter().enumerate() {
+            let y = top + LETTER_LINE * size * k as f64;
+            let mut text = centred(line, Length::mm(size), Point::new(middle.x, y));
+            text.colour = colour;
+            self.taken.boxes.push(text_box(&text));
+            self.layer("letters").text(Some(part), text);
+        }
     }
 
     /// How long so much cloth is on paper.
     pub fn on_paper(&self, length: Length) -> Length {
         length * self.times
-    }
-
-    /// The size of type in which words fit so much cloth, on paper.
-    fn letter_size(&self, words: &str, (wide, tall): (Length, Length)) -> Option<Length> {
-        let one = text_width(words, Length::mm(1.0));
-        if words.is_empty() || !(one > 0.0) {
-            return None;
-        }
-        let fits = (wide.to_mm() * self.times / one).min(tall.to_mm() * self.times / (CAPITALS + 0.3));
-        (fits.is_finite() && fits > 0.4).then(|| Length::mm(fits.min(9.0)))
     }
 
     /// Puts a whole drawing into the figure, its upper left corner at the origin of the paper.
@@ -201,4 +241,24 @@ impl Figure<'_> {
         let (w, h) = (sheet.width.to_mm(), sheet.height.to_mm());
         self.body = Some(Rect::new(0.0, 0.0, w, h));
     }
+}
+
+/// Words in so many lines, or fewer, none much longer than another.
+fn split_evenly(words: &str, count: usize) -> Vec<String> {
+    let whole = text_width(words, Length::mm(1.0));
+    let mut out: Vec<String> = Vec::new();
+    let mut done = 0.0;
+    for word in words.split_whitespace() {
+        let line = (done / whole.max(1e-9) * count as f64).floor() as usize;
+        done += text_width(word, Length::mm(1.0)) + text_width(" ", Length::mm(1.0));
+        if line < out.len()
+            && let Some(last) = out.last_mut()
+        {
+            last.push(' ');
+            last.push_str(word);
+        } else {
+            out.push(word.to_owned());
+        }
+    }
+    out
 }

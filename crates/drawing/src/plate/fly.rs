@@ -1,0 +1,268 @@
+//! The fly: the left front from outside, its facing with holes or zip from inside, and the shield behind it.
+
+use draft::{ClothUse, PieceId};
+use geometry::{Affine, Path, Point, Vec2};
+use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
+use style::Closing;
+use trade::{Colour, Length};
+
+use super::figure::{Figure, Outline};
+use super::measure::Side;
+use super::notes::{note_fixings, note_rows};
+use super::page::Draft;
+use super::scale::PlateScale;
+use super::tone::{set_back, tone};
+use super::words::{amount, system};
+use crate::palette::{HAIRLINE, INK, QUIET};
+use crate::sheet::{Stroke, open};
+
+/// Cloth shown round the fly: beyond its edge, above the band seam, below its foot, beyond the facing.
+const BEFORE_MM: f64 = 7.0;
+const ABOVE_MM: f64 = 20.0;
+const BELOW_MM: f64 = 28.0;
+const BEYOND_MM: f64 = 15.0;
+
+/// The fly in the frame of its facing: the fly edge on the y axis, the band seam at y = 0.
+struct Fly {
+    /// From that frame to the left front.
+    map: Affine,
+    width: f64,
+    length: f64,
+    /// Where the topstitching leaves the straight, measured down from the band seam.
+    shoulder: f64,
+}
+
+impl Fly {
+    fn of(garment: &Garment) -> Option<Fly> {
+        let pattern = &garment.pattern;
+        let facing = pattern.piece(PieceId::FlyFacing)?;
+        let (width, length) = (pattern.spec.fly_width.to_mm(), pattern.spec.fly_length.to_mm());
+        let sound = width.is_finite() && length.is_finite() && width > 1.0 && length > 1.0;
+        sound.then_some(Fly {
+            map: placed(pattern, PieceId::FlyFacing)?.map,
+            width,
+            length,
+            shoulder: -facing.point("shoulder")?.y,
+        })
+    }
+
+    fn at(&self, x: f64, y: f64) -> Point {
+        self.map * Point::new(x, y)
+    }
+
+    /// Where a line on the front is at a height below the band seam, in the fly's frame.
+    fn across(&self, path: &Path, below: f64) -> Option<f64> {
+        let here = path.transformed(self.map.inverse());
+        here.crossings_at_y(-below).first().map(|p| p.x)
+    }
+}
+
+pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+    let fly = Fly::of(garment)?;
+    let mut figures = vec![outside(garment, scale, &fly)?, inside(garment, scale, &fly)?];
+    figures.extend(shield(garment, scale));
+    let how = match garment.doc.fly.closing {
+        Closing::Buttons => "Buttons stand under the eyes of their holes when the fly is closed",
+        Closing::Zip => "The zip lies under the left front, its teeth covered by the fly edge",
+    };
+    Some(Draft {
+        title: "Fly".to_owned(),
+        caption: format!(
+            "The left front laps over the right. {how}; the facing's curved edge is overlocked before it is set, the rows go through front \
+             and facing, the shield is caught in the last tack."
+        ),
+        figures,
+    })
+}
+
+/// The left front, its topstitching and tacks.
+fn outside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figure<'a>> {
+    let title = (Face::Outside, "Left front, outside");
+    let mut figure = Figure::new(garment, scale, title, fly.map.inverse(), false);
+    figure.window(&[
+        fly.at(-BEFORE_MM, ABOVE_MM),
+        fly.at(fly.width + BEYOND_MM, -fly.length - BELOW_MM),
+    ]);
+    let shell = figure.tone(ClothUse::Shell);
+    figure.piece(PieceId::Front, Affine::IDENTITY, shell, Outline::Heavy);
+    band_above(&mut figure, fly);
+    let rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| {
+        r.shows_outside && r.on != On::Mirrored && matches!(r.seam.as_str(), "fly" | "front_rise")
+    });
+    let tacks = tacks(garment);
+    for tack in &tacks {
+        figure.fixing(tack, Affine::IDENTITY, false);
+    }
+    note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
+    note_fixings(
+        &mut figure,
+        &tacks,
+        Affine::IDENTITY,
+        ("Bartacks", ", at the foot of the fly, on the stitching and at the crotch"),
+    );
+    // Distances of the straight part of each row, from the fly edge.
+    let level = fly.shoulder * 0.25;
+    for row in garment.rows.iter().filter(|r| r.seam == "fly" && r.piece == PieceId::Front) {
+        if let Some(x) = fly.across(&row.path, level) {
+            figure.dimension(Side::Above, fly.at(0.0, 0.0), fly.at(x, 0.0), "");
+        }
+    }
+    figure.dimension(Side::Left, fly.at(0.0, 0.0), fly.at(0.0, -fly.length), "fly");
+    let straight = fly.at(fly.width, 0.0);
+    figure.dimension(Side::Right, straight, fly.at(fly.width, -fly.shoulder), "straight");
+    figure.dimension(Side::Right, fly.at(fly.width, -fly.shoulder), fly.at(0.0, -fly.length), "curve");
+    let foot = fly.at(0.0, -fly.length);
+    for tack in tacks.iter().filter(|t| t.from == "fly" && (t.at - foot).hypot() > 1.0) {
+        figure.dimension(Side::Left, tack.at, foot, "tack");
+    }
+    figure.point_at(foot, "foot of the fly".to_owned());
+    Some(figure)
+}
+
+fn tacks(garment: &Garment) -> Vec<&Fixing> {
+    let on_fly = |f: &&Fixing| {
+        f.piece == PieceId::Front
+            && f.on == On::AsDrawn
+            && matches!(f.kind, FixingKind::Bartack(..))
+            && matches!(f.from.as_str(), "fly" | "inseam")
+    };
+    garment.fixings.iter().filter(on_fly).collect()
+}
+
+/// The band, set back: it goes on when the fly is done.
+fn band_above(figure: &mut Figure<'_>, fly: &Fly) {
+    let Some(waist) = figure.garment.pattern.piece(PieceId::Front).and_then(|f| f.edge("waist")) else {
+        return;
+    };
+    let up = fly.at(0.0, 1.0) - fly.at(0.0, 0.0);
+    let quiet = set_back(tone(figure.garment, ClothUse::Shell, Face::Outside));
+    let mut strip = waist.dense(Length::mm(1.0));
+    let above: Vec<Point> = strip.iter().rev().map(|p| *p + up * 80.0).collect();
+    strip.extend(above);
+    figure.area("piece:band", &strip, quiet, Outline::Light);
+    let places = [0.5, 0.35, 0.7].map(|s| fly.at(fly.width * s, ABOVE_MM * 0.55));
+    figure.name("waistband", &places, QUIET);
+}
+
+/// The inside of the left front: facing, overlocked edge, and holes or zip.
+fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figure<'a>> {
+    let title = (Face::Inside, "Left front, inside");
+    let mut figure = Figure::new(garment, scale, title, fly.map.inverse(), true);
+    figure.window(&[
+        fly.at(-BEFORE_MM, ABOVE_MM),
+        fly.at(fly.width + BEYOND_MM, -fly.length - BELOW_MM),
+    ]);
+    let back = figure.tone(ClothUse::Shell);
+    figure.piece(PieceId::Front, Affine::IDENTITY, set_back(back), Outline::Light);
+    let face = tone(garment, ClothUse::Shell, Face::Outside);
+    figure.piece(PieceId::FlyFacing, fly.map, face, Outline::Heavy);
+    band_above(&mut figure, fly);
+    let mut rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| {
+        r.shows_inside && r.on != On::Mirrored && r.seam == "fly"
+    });
+    note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
+    rows = figure.rows(PieceId::FlyFacing, fly.map, |r| r.shows_inside);
+    note_rows(&mut figure, &rows, fly.map, "");
+    let set: Vec<&Fixing> = garment.fixings.iter().filter(|f| f.piece == PieceId::FlyFacing).collect();
+    for fixing in &set {
+        match fixing.kind {
+            FixingKind::Zip(length, width) => zip(&mut figure, fixing, fly, (length, width)),
+            _ => figure.fixing(fixing, fly.map, false),
+        }
+    }
+    let holes: Vec<&Fixing> = set
+        .iter()
+        .copied()
+        .filter(|f| matches!(f.kind, FixingKind::Buttonhole(_)))
+        .collect();
+    note_fixings(
+        &mut figure,
+        &holes,
+        fly.map,
+        ("Keyhole buttonholes in the facing's hidden ply", ", eyes towards the fly edge"),
+    );
+    chain(&mut figure, Side::Right, fly.map, &holes, Point::ORIGIN, -fly.length);
+    if let Some(FixingKind::Buttonhole(long)) = holes.first().map(|h| &h.kind)
+        && let Some(hole) = holes.last()
+    {
+        let eye = hole.at + hole.along * (long.to_mm() / 2.0);
+        let foot = hole.at - hole.along * (long.to_mm() / 2.0);
+        figure.dimension(Side::Below, fly.map * Point::new(0.0, eye.y), fly.map * eye, "");
+        figure.dimension(Side::Below, fly.map * eye, fly.map * foot, "");
+    }
+    figure.dimension(Side::Above, fly.at(0.0, 0.0), fly.at(fly.width, 0.0), "facing");
+    Some(figure)
+}
+
+/// Tapes, teeth and foot of a zip.
+fn zip(figure: &mut Figure<'_>, fixing: &Fixing, fly: &Fly, (length, width): (Length, Length)) {
+    figure.fixing(fixing, fly.map, false);
+    let half = fixing.along * (length.to_mm() / 2.0);
+    let (top, foot) = (fly.map * (fixing.at + half), fly.map * (fixing.at - half));
+    let metal = Colour::rgb(0x8d, 0x86, 0x78);
+    let teeth = Stroke::plain(metal, figure.on_paper(Length::mm(5.0))).dashed(Length::mm(0.7), Length::mm(0.35));
+    figure.stroke("fixing:zip", &open(&[top, foot]), teeth);
+    figure.stroke("fixing:zip", &open(&[top, foot]), Stroke::plain(INK, HAIRLINE));
+    let units = system(&figure.garment.collection);
+    let trim = figure.garment.collection.trims.get(&fixing.from);
+    let name = trim.map_or(fixing.from.as_str(), |t| t.name.as_str());
+    let words = format!(
+        "{name}, {} long, tapes {} wide together; one tape on the facing, the other between right front and shield",
+        amount(length, units),
+        amount(width, units)
+    );
+    figure.note(words, &[0.5, 0.35, 0.65].map(|s| top.lerp(foot, s)));
+    figure.dimension(Side::Right, top, foot, "zip");
+    figure.dimension(Side::Below, fly.at(0.0, fixing.at.y), fly.map * fixing.at, "teeth");
+}
+
+/// Distances from the band seam to the first thing, from one to the next, and to the foot.
+fn chain(figure: &mut Figure<'_>, side: Side, map: Affine, things: &[&Fixing], from: Point, foot: f64) {
+    let mut last = from;
+    for thing in things {
+        let here = Point::new(from.x, thing.at.y);
+        figure.dimension(side, map * last, map * here, "");
+        last = here;
+    }
+    if !things.is_empty() && last.y > foot {
+        figure.dimension(side, map * last, map * Point::new(from.x, foot), "");
+    }
+}
+
+/// The outer half of the folded shield, with the buttons.
+fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
+    let piece = garment.pattern.piece(PieceId::FlyShield)?;
+    let left = piece.edge("left")?;
+    let (top, low) = (left.start(), left.end());
+    let foot = piece.point("fold_foot")?;
+    let p = Point::new;
+    let title = (Face::Outside, "Shield, outer half");
+    let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
+    figure.window(&[p(top.x - 16.0, ABOVE_MM), p(8.0, foot.y - 8.0)]);
+    let quiet = set_back(figure.tone(ClothUse::Shell));
+    let shell = figure.tone(ClothUse::Shell);
+    figure.area("piece:front", &[p(top.x - 60.0, 0.0), p(top.x - 60.0, foot.y - 60.0), p(top.x, foot.y - 60.0), p(top.x, 0.0)], quiet, Outline::Light);
+    figure.area("piece:fly_shield", &[top, low, foot, p(0.0, 0.0)], shell, Outline::Heavy);
+    figure.area(
+        "piece:band",
+        &[p(top.x - 60.0, 0.0), p(0.0, 0.0), p(0.0, 80.0), p(top.x - 60.0, 80.0)],
+        quiet,
+        Outline::Light,
+    );
+    let buttons: Vec<&Fixing> = garment.fixings.iter().filter(|f| f.piece == PieceId::FlyShield).collect();
+    for button in &buttons {
+        figure.fixing(button, Affine::IDENTITY, false);
+    }
+    note_fixings(&mut figure, &buttons, Affine::IDENTITY, ("Buttons", ", through both halves of the shield"));
+    chain(&mut figure, Side::Right, Affine::IDENTITY, &buttons, p(0.0, 0.0), f64::INFINITY);
+    if let Some(button) = buttons.last() {
+        figure.dimension(Side::Below, p(top.x, button.at.y), button.at, "");
+    }
+    figure.dimension(Side::Above, top, p(0.0, 0.0), "");
+    figure.dimension(Side::Left, top, low, "");
+    figure.dimension(Side::Left, top, foot, "");
+    figure.point_at(p(0.0, foot.y * 0.8), "fold".to_owned());
+    let under = Vec2::new(-7.0, foot.y * 0.9);
+    figure.point_at(p(top.x, 0.0) + under, "right front".to_owned());
+    Some(figure)
+}
