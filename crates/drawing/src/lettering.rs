@@ -160,6 +160,22 @@ impl Taken {
             None => self.place(size, candidates, leader),
         }
     }
+
+    /// As [`Taken::place_clear`] for words one can do without: `None` where they would stand on others.
+    pub fn place_or_leave(
+        &mut self,
+        size: Vec2,
+        candidates: impl Iterator<Item = Point> + Clone,
+    ) -> Option<Point> {
+        let off_words = candidates.filter(|centre| {
+            let place = box_at(*centre, size);
+            self.boxes
+                .iter()
+                .all(|b| !b.overlaps(place) || area_of(b.intersect(place)) <= 1e-9)
+        });
+        let off_words: Vec<Point> = off_words.collect();
+        self.place_clear(size, off_words.into_iter(), no_leader)
+    }
 }
 
 /// No leader is needed.
@@ -252,6 +268,15 @@ mod tests {
         let size = Vec2::new(2.0, 2.0);
         let found = taken.place_clear(size, places.into_iter(), from_the_middle);
         assert_eq!(found.unwrap().x, 10.0);
+    }
+
+    #[test]
+    fn words_one_can_do_without_never_stand_on_others() {
+        let mut taken = Taken::default();
+        let size = Vec2::new(4.0, 2.0);
+        let here = || std::iter::once(Point::ORIGIN);
+        assert!(taken.place_or_leave(size, here()).is_some());
+        assert!(taken.place_or_leave(size, here()).is_none());
     }
 
     #[test]

@@ -27,7 +27,7 @@ pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
 pub use piece_overview::{PiecesOverview, pieces_overview};
 pub use piece_sheet::{PieceCaption, piece_sheet, piece_thumbnail};
-pub use plate::{DrawnStitches, Plate, PlateScale, plates};
+pub use plate::{DrawnStitches, Plate, PlateScale, plate, plates};
 pub use section::{
     End, RowOf, Section, SectionPly, SectionRow, SectionWidth, seam_section,
     seam_section_thumbnail, section_of,

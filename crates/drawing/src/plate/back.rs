@@ -4,7 +4,6 @@ use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On, Placed, placed, turned_depth};
 use style::{BackPocket, Lining};
-use trade::Length;
 
 use super::decoration::note_points;
 use super::figure::{Figure, Outline};

@@ -6,9 +6,10 @@ use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
 use style::CoinShape;
 use trade::Length;
 
+use super::decoration::turning;
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::{note_fixings, note_rows};
+use super::notes::{note_fixings, note_places, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
@@ -99,6 +100,9 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     if let Some(rivet) = rivets.iter().find(|r| r.at.x < 0.0) {
         figure.dimension(Side::Above, at(-half, 0.0), set.map * rivet.at, "");
     }
+    if pattern.spec.coin_shape == CoinShape::Free {
+        note_outline(&mut figure, coin, &outline, set.map);
+    }
     let wearer = if pattern.spec.coin_on_right {
         "right"
     } else {
@@ -180,6 +184,22 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
         figure.dimension(Side::Left, at(top_left), at(lowest), "");
         figure.dimension(Side::Left, at(left), at(lowest), "");
     }
+    let middle = coin.point("foot_middle");
+    if let Some(middle) = middle.filter(|m| {
+        [left.y, right.y, outline.lowest]
+            .iter()
+            .all(|y| (m.y - y).abs() > 0.05)
+    }) {
+        figure.dimension(Side::Left, at(Point::new(0.0, 0.0)), at(middle), "middle");
+    }
+    let (widest, most) = (
+        outline.right_most - outline.left_most,
+        top_right.x - top_left.x,
+    );
+    if widest > most.max(right.x - left.x) + 0.1 {
+        let across = [outline.left_most, outline.right_most].map(|x| at(Point::new(x, lowest.y)));
+        figure.dimension(Side::Below, across[0], across[1], "widest");
+    }
     // The level stretch between cut corners.
     let Some(foot) = coin.edge("foot") else {
         return;
@@ -193,6 +213,33 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
             figure.dimension(Side::Below, at(a), at(b), "");
         }
     }
+}
+
+/// Corners and turning points of a drawn outline, from the upper inner corner.
+fn note_outline(figure: &mut Figure<'_>, coin: &Piece, outline: &Outlined, map: Affine) {
+    let edges = ["left", "foot", "right"]
+        .iter()
+        .filter_map(|e| coin.edge(e));
+    let Some(whole) = edges.cloned().reduce(|path, next| path.then(&next)) else {
+        return;
+    };
+    let inner = outline.corners[0];
+    let places: Vec<(Point, Length, Length)> = turning(&whole)
+        .into_iter()
+        .map(|p| {
+            (
+                map * p,
+                Length::mm(p.x - inner.x),
+                Length::mm(inner.y - p.y),
+            )
+        })
+        .collect();
+    note_places(
+        figure,
+        "Points of the outline",
+        "across from the upper inner corner / down from the top edge",
+        &places,
+    );
 }
 
 /// The corners and extent of a coin pocket in its own frame.

@@ -49,7 +49,7 @@ pub(super) fn note_points(figure: &mut Figure<'_>, rows: &[usize], map: Affine) 
 }
 
 /// Start, end, highest and lowest places and corners of a line, in order.
-fn turning(path: &Path) -> Vec<Point> {
+pub(super) fn turning(path: &Path) -> Vec<Point> {
     let length = path.length().to_mm();
     if !(length.is_finite() && length < 1e5) {
         return Vec::new();

@@ -14,9 +14,10 @@ use super::tone::set_back;
 use crate::palette::QUIET;
 
 /// Cloth shown round the mouth, millimetres on the cloth.
-const ROUND_MM: f64 = 14.0;
-/// Below the mouth's end at the outseam and beyond its end at the band.
-const BEYOND_MM: f64 = 24.0;
+const ROUND_MM: f64 = 10.0;
+/// Beyond the mouth's end at the band, and below its end at the outseam.
+const BEYOND_MM: f64 = 15.0;
+const BELOW_MM: f64 = 22.0;
 
 /// Chords of curves, on the cloth.
 const STEP: Length = Length::mm(0.7);
@@ -39,7 +40,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let all = mouth.bounds().union(across.bounds()).union(down.bounds());
     figure.window(&[
         Point::new(all.x0 - BEYOND_MM, all.y1 + ROUND_MM),
-        Point::new(all.x1 + ROUND_MM, all.y0 - BEYOND_MM),
+        Point::new(all.x1 + ROUND_MM, all.y0 - BELOW_MM),
     ]);
     let shell = figure.tone(ClothUse::Shell);
     let quiet = set_back(shell);
@@ -58,7 +59,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         );
     }
     figure.piece(PieceId::Front, Affine::IDENTITY, quiet, Outline::None);
-    let up = geometry::Vec2::new(0.0, BEYOND_MM);
+    let up = geometry::Vec2::new(0.0, BELOW_MM);
     for (part, path) in [
         ("seam:band", across.clone()),
         ("seam:band", waist.clone()),

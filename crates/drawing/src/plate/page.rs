@@ -39,6 +39,16 @@ pub(super) struct Draft<'a> {
     pub figures: Vec<Figure<'a>>,
 }
 
+impl Draft<'_> {
+    /// The largest figure, without its dimensions, as a multiple of the page either way.
+    pub fn times_the_page(&self) -> f64 {
+        let bodies = self.figures.iter().filter_map(|f| f.body);
+        bodies
+            .map(|b| (b.width() / WIDE_MM).max(b.height() / TALL_MM))
+            .fold(0.0, f64::max)
+    }
+}
+
 /// A plate on its page.
 pub(super) struct Paged {
     pub sheet: Sheet,
@@ -84,7 +94,7 @@ pub(super) fn page(draft: Draft<'_>, scale: PlateScale) -> Option<Paged> {
     let bar_at = below + BETWEEN_MM;
     let key_at = bar_at + BAR_ROOM_MM + if lines.is_empty() { 0.0 } else { 3.5 };
     let tall = key_at + key_mm + MARGIN_MM;
-    if !(tall <= TALL_MM) {
+    if tall.is_nan() || tall > TALL_MM {
         return None;
     }
     let mut layers = Vec::new();
@@ -239,7 +249,7 @@ fn said(m: &mut Measured<'_>, key: &[String]) -> Layer {
     }
     for what in &figure.said {
         if let Said::Named(at, words, colour) = what {
-            measure::named(&mut layer, taken, words, at, *colour);
+            measure::named(&mut layer, taken, (words, *colour), at, body);
         }
     }
     layer
