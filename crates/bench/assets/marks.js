@@ -38,9 +38,8 @@ if (panel && figure) {
     pointed = null;
   });
   const over = ({ target }) => {
-    const finding = target.closest('[data-finding]');
-    point(finding?.dataset.finding ?? null);
-    pointAt(finding?.dataset.about ?? null);
+    point(target.closest('[data-finding]')?.dataset.finding ?? null);
+    pointAt(target.closest('[data-about]')?.dataset.about || null);
   };
   panel.addEventListener('pointerover', over);
   panel.addEventListener('focusin', over);
@@ -59,8 +58,11 @@ if (panel && figure) {
     const mark = event.target.closest('[data-mark]');
     if (!mark || event.button !== 0) return;
     event.stopImmediatePropagation();
-    open(mark.dataset.mark);
   }, { capture: true });
+  figure.addEventListener('click', ({ target }) => {
+    const mark = target.closest('[data-mark]');
+    if (mark) open(mark.dataset.mark);
+  });
   figure.addEventListener('keydown', (event) => {
     const mark = event.target.closest('[data-mark]');
     if (!mark || (event.key !== 'Enter' && event.key !== ' ')) return;

@@ -24,7 +24,7 @@ function sectionOf(part) {
   const all = [...(panel?.querySelectorAll(`[data-for~="${CSS.escape(part)}"]`) ?? [])];
   const where = (name) => all.find((section) => section.closest('.scroll > section').id === name);
   const open = panel?.querySelector('.scroll > section:not([hidden])')?.id;
-  return where(open) ?? where('details') ?? all[0] ?? null;
+  return where(open) ?? where(seamOf(part) ? 'construction' : 'details') ?? all[0] ?? null;
 }
 
 function nameOf(part) {
@@ -61,11 +61,11 @@ function widen() {
   }
 }
 
-/** Names what is pointed at and marks it in the drawing. @param {string|null} part */
-export function pointAt(part) {
-  if (part === hovered) return;
-  hovered = part;
-  if (pointed) pointed.textContent = part ? nameOf(part) : '';
+/** Names what is pointed at and marks it in the drawing. @param {string|null} parts one, or several with spaces */
+export function pointAt(parts) {
+  if (parts === hovered) return;
+  hovered = parts;
+  if (pointed) pointed.textContent = parts ? nameOf(parts.split(' ')[0]) : '';
   light();
 }
 
@@ -80,7 +80,7 @@ export function openPart(part, follow = false) {
   showPanel(section.closest('.scroll > section').id, part);
   if (section.tagName === 'DETAILS') section.open = true;
   section.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
-  const first = section.querySelector(follow ? 'summary, h3, input, select' : 'summary');
+  const first = section.querySelector(follow ? 'summary, h3, input, select' : 'summary, h3');
   first?.focus({ preventScroll: true });
 }
 
@@ -109,7 +109,7 @@ export function showPanel(name, part) {
 function light() {
   const opened = new URLSearchParams(location.search).get('part');
   const focused = document.activeElement?.closest('#panel [data-for]')?.dataset.for.split(' ') ?? [];
-  const lit = new Set([hovered, opened, ...focused].filter((part) => part && !part.startsWith('piece:')));
+  const lit = new Set([...(hovered?.split(' ') ?? []), opened, ...focused].filter((part) => part && !part.startsWith('piece:')));
   for (const mark of document.querySelectorAll('#drawing [data-part]:not(.reach)')) {
     mark.classList.toggle('lit', lit.has(mark.dataset.part));
   }

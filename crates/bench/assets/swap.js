@@ -106,6 +106,7 @@ function complain(field, problems) {
   }
   place.textContent = problems.map((line) => line.charAt(0).toUpperCase() + line.slice(1)).join('. ');
   place.hidden = false;
+  place.scrollIntoView({ block: 'nearest' });
   field.setAttribute('aria-invalid', 'true');
   field.setAttribute('aria-describedby', place.id);
   say('Not changed. ' + place.textContent);

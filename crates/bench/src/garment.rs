@@ -41,6 +41,8 @@ pub(crate) struct Picture {
     pub(crate) caption: String,
     /// The drawing as SVG.
     pub(crate) svg: String,
+    /// Whether it is a page to be printed, and not the pair itself.
+    pub(crate) on_paper: bool,
     /// The part of the plane that is drawn, as SVG's `viewBox` says it.
     pub(crate) frame: String,
     /// Where findings lie on it.
@@ -56,6 +58,13 @@ pub(crate) const PLATES: &[(&str, &str)] = &[
     ("back-pocket-left", "left back pocket"),
     ("back-pocket-right", "right back pocket"),
     ("back-pockets-inside", "back pockets inside"),
+    ("waistband-ends", "waistband ends"),
+    ("waistband-outside", "waistband outside"),
+    ("waistband-inside", "waistband inside"),
+    ("belt-loop", "belt loop"),
+    ("hem", "hem"),
+    ("patch", "patch"),
+    ("labels", "labels"),
     (YARN_PLATE, "yarn plan"),
 ];
 
@@ -80,7 +89,10 @@ pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
 fn plate(worked: &Worked, key: &str) -> Option<Picture> {
     if key == YARN_PLATE {
         let plan = sewing::yarn::plan(&worked.garment);
-        return Some(written(drawing::yarn_plan_sheet(&plan)));
+        return Some(Picture {
+            on_paper: true,
+            ..written(drawing::yarn_plan_sheet(&plan))
+        });
     }
     let plates = worked
         .plates
@@ -89,21 +101,31 @@ fn plate(worked: &Worked, key: &str) -> Option<Picture> {
     Some(Picture {
         caption: plate.caption.clone(),
         title: plate.title.clone(),
+        on_paper: true,
         ..written(plate.sheet.clone())
     })
 }
 
 /// A sheet as a picture of the page.
-pub(crate) fn written(mut sheet: Sheet) -> Picture {
-    // A title inside a drawing pops up over all of it; the page says it beside the drawing instead.
-    let title = std::mem::take(&mut sheet.title);
+pub(crate) fn written(sheet: Sheet) -> Picture {
     let corner = sheet.origin;
     let (wide, tall) = (sheet.width.to_mm(), sheet.height.to_mm());
     Picture {
-        title,
         caption: String::new(),
+        on_paper: false,
         frame: format!("{:.2} {:.2} {wide:.2} {tall:.2}", corner.x, corner.y),
         marks: Vec::new(),
-        svg: drawing::svg(&sheet),
+        svg: untitled(drawing::svg(&sheet)),
+        title: sheet.title,
     }
+}
+
+/// A title inside a drawing pops up over all of it; the page says it beside the drawing instead. The sheet keeps its
+/// own until it is written, because the names of its clips come from it and no two drawings of a page may share those.
+fn untitled(mut svg: String) -> String {
+    const END: &str = "</title>";
+    if let (Some(start), Some(end)) = (svg.find("<title>"), svg.find(END)) {
+        svg.replace_range(start..end + END.len(), "");
+    }
+    svg
 }

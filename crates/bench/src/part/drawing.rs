@@ -10,11 +10,13 @@ use crate::garment::{Picture, written};
 pub(crate) fn render(picture: &Picture, garment: &Garment) -> Markup {
     let collection = &garment.collection;
     html! {
-        figure #drawing tabindex="0" data-names=(names(collection)) aria-label={ (picture.title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole {
+        figure #drawing .plate[picture.on_paper] tabindex="0" data-names=(names(collection)) aria-label={ (picture.title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole {
+            @if picture.on_paper {
+                figcaption { strong { (picture.title) } @if !picture.caption.is_empty() { " " (picture.caption) } }
+            }
             // Our own writer made this; it escapes all words it is given.
             (PreEscaped(&picture.svg))
             @if !picture.marks.is_empty() { (marks(picture)) }
-            @if !picture.caption.is_empty() { figcaption { (picture.caption) } }
             @if garment.conflict.is_some() {
                 figcaption.bad { "This chart cannot be drafted as it stands. The drawing shows how near a pattern comes; the findings say what would be right." }
             }

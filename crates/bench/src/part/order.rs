@@ -2,10 +2,139 @@
 
 use maud::{Markup, html};
 use sewing::Garment;
+use sewing::work::{Needle, Operation, Stage, sewing_order};
+use style::known;
+use trade::Length;
 
-use crate::field::Show;
+use crate::consequence::reach;
+use crate::field::{Show, capital, swatch};
 use crate::see::{Panel, See};
 
-pub(crate) fn render(_show: &Show<'_>, _garment: &Garment, see: &See) -> Markup {
-    html! { section #order hidden[see.panel != Panel::Order] {} }
+const STAGES: [Stage; 7] = [
+    Stage::SmallParts,
+    Stage::Fronts,
+    Stage::Backs,
+    Stage::Legs,
+    Stage::Band,
+    Stage::Hems,
+    Stage::Finish,
+];
+
+pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+    // Nothing is drawn up for a panel that nobody looks at.
+    if see.panel != Panel::Order {
+        return html! { section #order hidden {} };
+    }
+    let order = sewing_order(garment);
+    let sewn: Length = order.iter().map(|operation| operation.sewn).sum();
+    html! {
+        section #order aria-labelledby="order-title" {
+            h2 #order-title { "Sewing order" }
+            p.lead {
+                (order.len()) " operations, " (machines(&order)) " machines and tables, "
+                (reach(sewn, show.system)) " sewn in a pair. One operation is one pass at one machine; what has to be done before comes earlier."
+            }
+            @for stage in STAGES {
+                @let of_stage: Vec<&Operation> = order.iter().filter(|operation| operation.stage == stage).collect();
+                @if !of_stage.is_empty() {
+                    h3 { (capital(stage.word())) }
+                    ol.operations {
+                        @for operation in of_stage { (one(show, &order, operation)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// How many different machines and tables the order needs.
+fn machines(order: &[Operation]) -> usize {
+    let mut seen: Vec<&str> = Vec::new();
+    for operation in order {
+        if !seen.contains(&operation.machine) {
+            seen.push(operation.machine);
+        }
+    }
+    seen.len()
+}
+
+fn one(show: &Show<'_>, order: &[Operation], operation: &Operation) -> Markup {
+    let link = operation.parts.iter().find_map(|part| leads_to(part));
+    html! {
+        li data-about=(operation.parts.join(" ")) id={ "operation-" (operation.key) } value=(operation.number) {
+            span.number { (operation.number) }
+            div {
+                p.head {
+                    @match link {
+                        Some((part, panel)) => a href="#panel" data-part=(part) data-panel=(panel.word()) { (operation.name) },
+                        None => span { (operation.name) },
+                    }
+                    @if operation.sewn > Length::ZERO { span.figure { (reach(operation.sewn, show.system)) } }
+                }
+                p.machine {
+                    (capital(operation.machine))
+                    @if operation.needle_count > 1 { ", " (operation.needle_count) " needles, " (operation.gauge_words()) " apart" }
+                    @if let Some(attachment) = &operation.attachment { ", " (attachment.what) }
+                }
+                @if let Some(missing) = &operation.not_stated {
+                    p.missing { "Not stated in the style: " (missing.what)
+                        @if let Some(stitch) = missing.stitch { ", usually " (stitch) @if let Some(density) = missing.density { " at " (density.show(show.system)) } }
+                    }
+                }
+                @for needle in &operation.needles { (needle_line(show, needle)) }
+                (more(order, operation))
+            }
+        }
+    }
+}
+
+/// A part that has a panel, and which.
+fn leads_to(part: &str) -> Option<(&str, Panel)> {
+    match part.split_once(':')? {
+        ("seam", name) => known::seam_name(name).map(|_| (part, Panel::Construction)),
+        ("fixing" | "piece", _) => Some((part, Panel::Details)),
+        _ => None,
+    }
+}
+
+fn needle_line(show: &Show<'_>, needle: &Needle) -> Markup {
+    let yarns = &show.collection().yarns;
+    let name = |key: &str| {
+        yarns
+            .get(key)
+            .map_or(key.to_owned(), |yarn| yarn.name.clone())
+    };
+    html! {
+        p.needle {
+            span.stitch { (needle.stitch) @if let Some(density) = needle.density { " " (density.show(show.system)) } }
+            span { (swatch(needle.yarn.colour)) (name(&needle.yarn.key)) }
+            span { (swatch(needle.under.colour)) (name(&needle.under.key)) }
+            span.ends { (needle.ends) }
+        }
+    }
+}
+
+/// What to mind, what has to be done before, and where the way of doing it comes from.
+fn more(order: &[Operation], operation: &Operation) -> Markup {
+    let before = operation.after.iter().filter_map(|key| {
+        let earlier = order.iter().find(|earlier| earlier.key == *key)?;
+        Some(format!(
+            "{} {}",
+            earlier.number,
+            earlier.name.to_lowercase()
+        ))
+    });
+    let before: Vec<String> = before.collect();
+    html! {
+        details {
+            summary { @if operation.mind.is_empty() { "Before and source" } @else { "To mind" } }
+            @if !operation.mind.is_empty() {
+                ul { @for mind in &operation.mind { li { (capital(mind)) } } }
+            }
+            p {
+                @if !before.is_empty() { "After " (before.join(", ")) ". " }
+                (capital(&operation.source.to_string()))
+            }
+        }
+    }
 }

@@ -138,3 +138,25 @@ async fn a_plate_takes_the_place_of_the_view() {
     let unknown = answer(&house, "plate=%3Cscript%3E").await;
     assert!(picture(&unknown) == seen[0]);
 }
+
+#[tokio::test]
+async fn the_sewing_order_follows_the_style() {
+    let house = House::new();
+    let first = answer(&house, "panel=order").await;
+    let html = fragment(&first, "order").to_owned();
+    for words in [
+        "Feed-off-the-arm",
+        "Rope 105",
+        "data-part=\"seam:inseam\"",
+        "<h3>Hems</h3>",
+    ] {
+        assert!(html.contains(words), "{words}");
+    }
+    let edits =
+        json!([{ "edit": "set", "path": "seams.inseam.construction", "value": "overlocked" }]);
+    let body = json!({ "revision": first["revision"], "edits": edits });
+    let changed = house.post("edit?panel=order", body).await;
+    assert_ne!(fragment(&changed, "order"), html);
+    let closed = answer(&house, "panel=fit").await;
+    assert!(fragment(&closed, "order").len() < 60);
+}

@@ -28,6 +28,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
             "back_lining_left",
             "back_lining_right",
         ],
+        seams: &["back_pocket_hem", "back_pocket_set", "decoration"],
         trims: Vec::new(),
         plates: &[
             "back-pocket-left",

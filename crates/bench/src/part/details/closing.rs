@@ -43,6 +43,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
         key: "fly",
         title: "Fly",
         pieces: &["fly_facing", "fly_shield"],
+        seams: &["fly", "fly_edge"],
         trims,
         plates: &["fly"],
         body: html! {
@@ -110,8 +111,9 @@ pub(super) fn band(details: &Details<'_>) -> Group {
         key: "band",
         title: "Waistband",
         pieces: &["band"],
+        seams: &["band"],
         trims: Vec::new(),
-        plates: &["waistband"],
+        plates: &["waistband-ends", "waistband-outside", "waistband-inside"],
         body: html! {
             div.cells {
                 (cell("Rows", "Two rows from end to end; or the upper row begins below the fly, runs up one end, along the top and down the other, and finishes in a V whose point is the place of the button.", &method.render()))
@@ -139,8 +141,9 @@ pub(super) fn loops(details: &Details<'_>) -> Group {
         key: "loops",
         title: "Belt loops",
         pieces: &["loop_strip"],
+        seams: &["loop_edge"],
         trims: vec!["loop_edge".to_owned()],
-        plates: &["belt-loops"],
+        plates: &["belt-loop"],
         body: html! {
             div.cells {
                 (cell("How many", "Loops on the waistband.", &count.render()))
@@ -170,6 +173,7 @@ pub(super) fn hem(details: &Details<'_>) -> Group {
         key: "hem",
         title: "Hem",
         pieces: &[],
+        seams: &["hem"],
         trims: Vec::new(),
         plates: &["hem"],
         body: html! {

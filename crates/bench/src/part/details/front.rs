@@ -37,6 +37,7 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
         key: "coin",
         title: of,
         pieces: &["coin_pocket"],
+        seams: &["coin_hem", "coin_set"],
         trims: Vec::new(),
         plates: &["coin-pocket"],
         body: html! {
@@ -117,6 +118,7 @@ pub(super) fn bag(details: &Details<'_>) -> Group {
         key: "bag",
         title: "Front pockets",
         pieces: &["pocket_facing", "pocket_bag"],
+        seams: &["mouth", "facing_set", "bag_close"],
         trims: Vec::new(),
         plates: &["hip-pocket-mouth", "pocket-bag"],
         body: html! {
@@ -139,6 +141,7 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
         key: "extra",
         title: of,
         pieces: &["extra_pocket"],
+        seams: &["extra_hem", "extra_set"],
         trims: Vec::new(),
         plates: &["extra-pocket"],
         body: match &pockets.extra {

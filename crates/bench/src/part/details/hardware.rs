@@ -21,6 +21,7 @@ pub(super) fn rivets(details: &Details<'_>) -> Group {
         key: "rivets",
         title: "Rivets",
         pieces: &[],
+        seams: &[],
         trims: rivets.iter().map(|rivets| rivets.trim.clone()).collect(),
         plates: &[],
         body: match rivets {
@@ -80,6 +81,7 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
         key: "patch",
         title: "Patch",
         pieces: &[],
+        seams: &["patch_set"],
         trims: patch.iter().map(|patch| patch.trim.clone()).collect(),
         plates: &["patch"],
         body: match patch {
@@ -147,7 +149,8 @@ pub(super) fn bartacks(details: &Details<'_>) -> Group {
         key: "bartacks",
         title: "Bartacks",
         pieces: &[],
-        trims: vec!["bartacks".to_owned()],
+        seams: &[],
+        trims: Vec::new(),
         plates: &[],
         body: html! {
             div.cells.two {

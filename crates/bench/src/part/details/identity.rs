@@ -34,6 +34,7 @@ pub(super) fn style(details: &Details<'_>) -> Group {
         key: "style",
         title: "Style",
         pieces: &[],
+        seams: &[],
         trims: Vec::new(),
         plates: &[],
         body: html! {
@@ -77,6 +78,7 @@ pub(super) fn cloth(details: &Details<'_>) -> Group {
         key: "cloth",
         title: "Cloth",
         pieces: &[],
+        seams: &[],
         trims: Vec::new(),
         plates: &[],
         body: html! {

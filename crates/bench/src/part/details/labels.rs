@@ -17,6 +17,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         key: "labels",
         title: "Labels",
         pieces: &[],
+        seams: &["label_set"],
         trims: labels.iter().map(|label| label.trim.clone()).collect(),
         plates: &["labels"],
         body: html! {

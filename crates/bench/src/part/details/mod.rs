@@ -37,6 +37,8 @@ struct Group {
     title: &'static str,
     /// Pieces of the garment it is about.
     pieces: &'static [&'static str],
+    /// Seams that make it; each is decided among the seams.
+    seams: &'static [&'static str],
     /// Trims it is about, whose places on the drawing lead here.
     trims: Vec<String>,
     /// The plates that show it, where there are any.
@@ -84,7 +86,8 @@ fn groups(details: &Details<'_>) -> Vec<Group> {
 fn section(details: &Details<'_>, group: &Group) -> Markup {
     let pieces = group.pieces.iter().map(|piece| format!(" piece:{piece}"));
     let trims = group.trims.iter().map(|trim| format!(" fixing:{trim}"));
-    let parts: String = pieces.chain(trims).collect();
+    let seams = group.seams.iter().map(|seam| format!(" seam:{seam}"));
+    let parts: String = pieces.chain(seams).chain(trims).collect();
     html! {
         section.group id={ "group-" (group.key) } data-for={ "group:" (group.key) (parts) } data-name=(group.title) aria-labelledby={ "title-" (group.key) } {
             h3 id={ "title-" (group.key) } tabindex="-1" {

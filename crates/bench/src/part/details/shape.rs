@@ -27,6 +27,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         key: "shape",
         title: "Shape of the panels",
         pieces: &["front", "back", "yoke"],
+        seams: &["outseam", "inseam", "seat", "yoke", "front_rise"],
         trims: Vec::new(),
         plates: &[],
         body: html! {
