@@ -1,5 +1,5 @@
 //! Writes the section of every seam of the demo style, at plate and at table size, into a folder,
-//! and those of constructions the demo does not use, shown on its seams.
+//! and those of constructions the demo does not use, shown on seams that may have them.
 //!
 //! `cargo run -p drawing --example sections -- FOLDER`.
 
@@ -9,6 +9,10 @@ use std::{env, fs};
 
 use drawing::{seam_section, seam_section_thumbnail, svg};
 use style::{Construction, Seam, Size};
+use trade::{Length, StitchType};
+
+/// Seam, construction, and the stitch and offset of each row.
+type Other = (&'static str, Construction, &'static [(StitchType, f64)]);
 
 fn main() -> Result<(), Box<dyn Error>> {
     let folder = env::args().nth(1).ok_or("say which folder to write into")?;
@@ -25,26 +29,10 @@ fn main() -> Result<(), Box<dyn Error>> {
         .iter()
         .map(|seam| (seam.name.clone(), seam.clone()))
         .collect();
-    // An inseam with one row at the seam line shows what the demo does otherwise.
-    let inseam = garment.seams.iter().find(|s| s.name == "inseam");
-    for construction in [
-        Construction::PressedOpen,
-        Construction::SafetyStitched,
-        Construction::Overlocked,
-    ] {
-        if let Some(inseam) = inseam {
-            let mut seam = inseam.clone();
-            seam.construction = construction;
-            seam.rows.truncate(1);
-            for row in &mut seam.rows {
-                row.offset = trade::Length::ZERO;
-                row.stitch = match construction {
-                    Construction::SafetyStitched => trade::StitchType::S516,
-                    Construction::Overlocked => trade::StitchType::S504,
-                    _ => row.stitch,
-                };
-            }
-            seams.push((format!("other-{}", construction.word()), seam));
+    for (index, (name, construction, rows)) in others().into_iter().enumerate() {
+        if let Some(seam) = garment.seams.iter().find(|s| s.name == name) {
+            let named = format!("other-{}-{index}", construction.word());
+            seams.push((named, sewn_as(seam, construction, rows)));
         }
     }
     for (name, seam) in &seams {
@@ -56,4 +44,49 @@ fn main() -> Result<(), Box<dyn Error>> {
         }
     }
     Ok(())
+}
+
+fn others() -> Vec<Other> {
+    use Construction as C;
+    use StitchType::{S301, S401, S504, S516};
+    vec![
+        ("inseam", C::PressedOpen, &[(S401, 0.0)]),
+        (
+            "inseam",
+            C::PressedOpen,
+            &[(S401, 0.0), (S301, 6.0), (S301, -6.0), (S504, 0.0)],
+        ),
+        (
+            "seat",
+            C::LapFelled,
+            &[(S401, 1.6), (S401, 5.0), (S401, 8.0)],
+        ),
+        ("inseam", C::SafetyStitched, &[(S516, 0.0), (S301, 1.6)]),
+        ("inseam", C::Overlocked, &[(S504, 0.0)]),
+        ("bag_close", C::FrenchSeam, &[(S301, 0.0)]),
+        ("bag_close", C::FrenchSeam, &[(S301, 0.0), (S301, -6.0)]),
+        ("bag_close", C::BoundEdge, &[(S301, 5.0)]),
+        ("bag_close", C::BoundEdge, &[(S301, 0.0), (S301, 5.0)]),
+        ("bag_close", C::PressedOpen, &[(S301, 0.0)]),
+        ("fly_edge", C::BoundEdge, &[(S301, 5.0)]),
+        ("fly_edge", C::CleanFinished, &[(S301, 2.0)]),
+        ("band", C::BandTurned, &[(S301, 0.0), (S301, 2.0)]),
+        ("hem", C::FoldedHem, &[(S401, 10.5)]),
+    ]
+}
+
+fn sewn_as(seam: &Seam, construction: Construction, rows: &[(StitchType, f64)]) -> Seam {
+    let mut seam = seam.clone();
+    seam.construction = construction;
+    if let Some(like) = seam.rows.first().cloned() {
+        seam.rows = rows
+            .iter()
+            .map(|(stitch, mm)| style::RowSpec {
+                stitch: *stitch,
+                offset: Length::mm(*mm),
+                ..like.clone()
+            })
+            .collect();
+    }
+    seam
 }

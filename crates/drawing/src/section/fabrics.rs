@@ -2,7 +2,7 @@
 
 use draft::{ClothUse, PieceId};
 use sewing::Garment;
-use style::{Seam, known};
+use style::{Seam, Trim, known};
 use trade::{Colour, Length};
 
 use crate::palette::INK;
@@ -20,8 +20,17 @@ pub(super) struct Fabric {
     pub reverse: Colour,
 }
 
-/// The ply on top and the ply below.
-pub(super) fn fabrics(garment: &Garment, seam: &Seam, thickened: f64) -> (Fabric, Fabric) {
+/// What meets in a seam.
+pub(super) struct Fabrics {
+    pub over: Fabric,
+    pub under: Fabric,
+    /// Of a binding: no style states it, so it is drawn in the pocketing (common practice: a light
+    /// cloth).
+    pub strip: Fabric,
+}
+
+/// The ply on top, the ply below, and a strip around them.
+pub(super) fn fabrics(garment: &Garment, seam: &Seam, thickened: f64) -> Fabrics {
     use PieceId::{Band, ExtraPocket, FlyFacing, Front, PocketBag, PocketFacing};
     let lap = seam
         .lap
@@ -39,16 +48,66 @@ pub(super) fn fabrics(garment: &Garment, seam: &Seam, thickened: f64) -> (Fabric
         "bag_close" => ("pocket bag", "pocket bag", (PocketBag, PocketBag)),
         "extra_hem" => ("extra pocket", "", (ExtraPocket, ExtraPocket)),
         "extra_set" => ("extra pocket", "pocket bag", (ExtraPocket, PocketBag)),
+        "fly_edge" => ("fly facing", "fly facing", (FlyFacing, FlyFacing)),
+        "patch_set" | "label_set" => ("", "waistband", (Band, Band)),
         "loop_edge" => ("belt loop", "", (Front, Front)),
         _ => match lap {
             Some(lap) => (lap.over.word(), lap.under.word(), (Front, Front)),
             None => ("upper ply", "lower ply", (Front, Front)),
         },
     };
-    (
-        fabric(garment, over, pieces.0, thickened),
-        fabric(garment, under, pieces.1, thickened),
-    )
+    let over = match seam.name.as_str() {
+        "patch_set" => patch(garment, thickened),
+        "label_set" => label(garment, thickened),
+        _ => fabric(garment, over, pieces.0, thickened),
+    };
+    Fabrics {
+        over,
+        under: fabric(garment, under, pieces.1, thickened),
+        strip: fabric(garment, "strip", PocketBag, thickened),
+    }
+}
+
+/// Leather of patches is drawn this thick where the trim does not say (common practice: 1.2 to 2 mm).
+const LEATHER: Length = Length::mm(1.6);
+/// Woven labels are drawn this thick (common practice).
+const WOVEN: Length = Length::mm(0.25);
+
+fn patch(garment: &Garment, thickened: f64) -> Fabric {
+    let trim = garment.doc.patch.as_ref().map(|patch| patch.trim.as_str());
+    let trim = trim.and_then(|key| garment.collection.trims.get(key));
+    let stated = trim.and_then(|trim| trim.thickness);
+    let name = if stated.is_some() {
+        "patch"
+    } else {
+        "patch, thickness not stated"
+    };
+    laid(name, stated.unwrap_or(LEATHER), trim, thickened)
+}
+
+fn label(garment: &Garment, thickened: f64) -> Fabric {
+    let trim = garment.doc.labels.first().map(|label| label.trim.as_str());
+    let trim = trim.and_then(|key| garment.collection.trims.get(key));
+    laid("label", WOVEN, trim, thickened)
+}
+
+fn laid(name: &str, thickness: Length, trim: Option<&Trim>, thickened: f64) -> Fabric {
+    let colour = trim.map_or(Colour::WHITE, |trim| trim.colour);
+    Fabric {
+        name: name.to_owned(),
+        thickness: drawable(thickness, thickened),
+        face: colour.mixed(INK, 0.25),
+        reverse: colour.mixed(Colour::WHITE, 0.45),
+    }
+}
+
+fn drawable(thickness: Length, thickened: f64) -> f64 {
+    let mm = thickness.to_mm() * thickened;
+    if mm.is_finite() {
+        mm.clamp(THICKNESS_MM.0, THICKNESS_MM.1)
+    } else {
+        THICKNESS_MM.0
+    }
 }
 
 fn fabric(garment: &Garment, name: &str, piece: PieceId, thickened: f64) -> Fabric {
@@ -65,15 +124,9 @@ fn fabric(garment: &Garment, name: &str, piece: PieceId, thickened: f64) -> Fabr
         ClothUse::Lining => cloths.lining.as_ref().unwrap_or(&cloths.pocketing),
     };
     let cloth = garment.collection.cloths.get(key);
-    let stated = cloth.map_or(Length::mm(0.8), |c| c.thickness).to_mm() * thickened;
-    let thickness = if stated.is_finite() {
-        stated.clamp(THICKNESS_MM.0, THICKNESS_MM.1)
-    } else {
-        THICKNESS_MM.0
-    };
     Fabric {
         name: name.to_owned(),
-        thickness,
+        thickness: drawable(cloth.map_or(Length::mm(0.8), |c| c.thickness), thickened),
         // A cloth alike on both faces still has a face: a darker line says which.
         face: cloth.map_or(INK, |c| c.colour.mixed(INK, 0.25)),
         reverse: cloth.map_or(Colour::WHITE, |c| {

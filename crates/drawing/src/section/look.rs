@@ -8,7 +8,8 @@ use crate::palette::{HAIRLINE, SEWN_LINE, TYPE_FIGURES, TYPE_WORDS};
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Look {
     pub width: f64,
-    pub height: f64,
+    /// Of the sheet; `None` for as high as everything on it.
+    pub height: Option<f64>,
     pub margin: f64,
     /// Outlines of the cloth.
     pub line: f64,
@@ -27,7 +28,7 @@ pub(super) struct Look {
 /// For a table: 46 × 24 mm.
 pub(super) const THUMBNAIL: Look = Look {
     width: 46.0,
-    height: 24.0,
+    height: Some(24.0),
     margin: 0.4,
     line: HAIRLINE.to_mm(),
     thread: 0.3,
@@ -38,10 +39,10 @@ pub(super) const THUMBNAIL: Look = Look {
     listed: false,
 };
 
-/// For a page: 130 × 78 mm.
+/// For a page: 130 mm wide.
 pub(super) const PLATE: Look = Look {
     width: 130.0,
-    height: 78.0,
+    height: None,
     margin: 2.0,
     line: SEWN_LINE.to_mm(),
     thread: 0.5,

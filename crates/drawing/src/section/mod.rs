@@ -11,7 +11,9 @@ mod cloth;
 mod fabrics;
 mod lie;
 mod look;
+mod measures;
 mod model;
+mod page;
 mod rows;
 mod scale;
 mod thread;
@@ -26,8 +28,8 @@ use crate::lettering::text_width;
 use crate::sheet::Sheet;
 use look::{LIST_LINE, Look, PLATE, THUMBNAIL};
 pub use model::{End, RowOf, Section, SectionPly, SectionRow, SectionWidth};
+use page::Page;
 use scale::{Scale, cut, extent};
-use words::{Across, Between};
 
 /// The section of a seam as data, its cloth drawn `thickened` times as thick as it is (1 is true;
 /// held between 0.2 and 2). `None` where the seam has no cloth to show.
@@ -62,6 +64,11 @@ pub fn seam_section_thumbnail(garment: &Garment, seam: &Seam) -> Option<Sheet> {
     drawn(&section_of(garment, seam, 1.0)?, &THUMBNAIL)
 }
 
+/// Every drawing is at least so large, however much there is to say about it.
+const LEAST: f64 = 0.1;
+/// Cloth is drawn no higher than this on a plate, printed millimetres.
+const TALLEST: f64 = 30.0;
+
 fn drawn(section: &Section, look: &Look) -> Option<Sheet> {
     let (x0, x1, y0, y1) = extent(section)?;
     let cut = cut(section);
@@ -72,65 +79,60 @@ fn drawn(section: &Section, look: &Look) -> Option<Sheet> {
     }
     .moved();
     let x0 = x0 + moved;
-    let measures = words::measures(section);
-    let list = if look.listed {
-        words::lines(section, 1.0).len() as f64 * LIST_LINE + 3.0
-    } else {
-        0.0
-    };
+    let measures = measures::measures(section, look.listed);
     // Room above for numbers and below for dimensions.
     let head = look.margin + 2.0 * look.circle + 2.2;
-    let foot = 2.0 + look.level * measures.len().max(2) as f64 + look.figures.to_mm() + look.margin;
-    let aside = measures
-        .iter()
-        .map(|m| text_width(m.words(), look.figures) + 1.0)
-        .fold(0.0, f64::max);
+    let levels = measures.len().max(2);
+    let level = if look.height.is_some() && levels > 4 {
+        look.level * 0.83
+    } else {
+        look.level
+    };
+    let foot = 2.0 + level * levels as f64 + look.figures.to_mm() + look.margin;
+    let aside = |m: &measures::Measure| text_width(&m.words, look.figures) + 1.0;
     let room = look.width - 2.0 * look.margin;
-    let times = (room / (x1 - x0))
-        .min((room - aside) / -x0)
-        .min((look.height - list - head - foot) / (y1 - y0))
-        .min(look.most);
-    let right = (x1 * times).max(aside);
+    let deep = look.height.map_or(TALLEST, |height| height - head - foot);
+    // Beside the cloth there has to be room for the words of each dimension.
+    let fits = measures
+        .iter()
+        .map(|m| (room - aside(m)) / (m.right() - x0))
+        .fold(room / (x1 - x0), f64::min);
+    let times = fits.min(deep / (y1 - y0)).min(look.most).max(LEAST);
+    let right = measures
+        .iter()
+        .map(|m| m.right() * times + aside(m))
+        .fold(x1 * times, f64::max);
     let spare = (room - (right - x0 * times)) / 2.0;
     let left = look.margin + spare;
     let tall = (y1 - y0) * times;
-    let free = (look.height - list - head - foot - tall) / 2.0;
-    let top = head + if look.listed { 0.0 } else { free };
+    let free = look.height.map_or(0.0, |_| (deep - tall) / 2.0);
+    let top = head + free;
     let scale = Scale {
         times,
         zero: Point::new(left - x0 * times, top + y1 * times),
         cut,
     };
-    let between = Between {
-        top,
-        foot: top + tall,
-    };
+    let below = top + tall;
+    let bottom = look
+        .height
+        .map_or(below + foot, |height| height - look.margin);
+    let mut page = Page::new(section, scale, look, (top, below, bottom), level);
     let part = format!("seam:{}", section.seam);
     let mut layers = cloth::cloth(section, &scale, look, &part);
-    layers.push(words::dimensions(section, &measures, &scale, look, between));
+    layers.push(page.dimensions(&measures));
     layers.push(thread::threads(section, &scale, look));
-    layers.push(words::numbers(section, &scale, look, between));
-    let across = Across {
-        left: look.margin,
-        right: look.width - look.margin,
+    layers.push(page.numbers());
+    layers.push(page.sides());
+    layers.push(page.names());
+    let height = if let Some(height) = look.height {
+        layers.push(page.bar(height - look.margin - look.figures.to_mm() / 2.0));
+        height
+    } else {
+        let lines = words::lines(section, times).len() as f64 * LIST_LINE;
+        layers.push(words::list(section, (look.margin, bottom + 3.0), times));
+        layers.push(page.bar(bottom + 2.0 + lines));
+        bottom + lines + 2.0 + look.margin
     };
-    layers.push(words::sides(
-        section,
-        &measures,
-        &scale,
-        look,
-        (between, across),
-    ));
-    layers.push(words::names(section, &measures, &scale, look, between));
-    let mut height = look.height;
-    if look.listed {
-        layers.push(words::list(
-            section,
-            (look.margin, between.foot + foot + 3.0),
-            times,
-        ));
-        height = between.foot + foot + list;
-    }
     Some(Sheet {
         title: section.title.clone(),
         origin: Point::ORIGIN,

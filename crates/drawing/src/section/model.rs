@@ -36,6 +36,10 @@ pub struct SectionPly {
     pub ends: (End, End),
     /// What is cut beyond the seam line.
     pub allowance: Length,
+    /// Not cloth but a trim: a patch or a label, which no count of plies counts.
+    pub trim: bool,
+    /// What becomes of its edge, in words; empty where none is shown.
+    pub edge: &'static str,
     pub(super) corners: Vec<Corner>,
     /// The face lies to the left of the centre line as it runs.
     pub(super) face_left: bool,
@@ -124,7 +128,7 @@ pub struct SectionRow {
     pub(super) words: String,
 }
 
-/// A stated width, between two places.
+/// A width, between two distances from the seam line; what lies beyond it is negative.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SectionWidth {
     /// What it is: "lap".
@@ -155,17 +159,22 @@ pub struct Section {
 }
 
 impl Section {
-    /// How many layers of cloth a row goes through: the layers its needle line crosses.
+    /// How many layers of cloth a row goes through: the layers its needle line crosses. Patches and
+    /// labels do not count.
     pub fn plies_at(&self, row: &SectionRow) -> usize {
-        crossed(&self.plies, row.from, row.to)
+        let cloth = self.plies.iter().filter(|ply| !ply.trim);
+        cloth
+            .map(|ply| meetings(&ply.outline(), row.from, row.to).len() / 2)
+            .sum()
     }
-}
 
-fn crossed(plies: &[SectionPly], from: Point, to: Point) -> usize {
-    plies
-        .iter()
-        .map(|ply| meetings(&ply.outline(), from, to).len() / 2)
-        .sum()
+    /// The patch or label a row goes through, by name.
+    pub(super) fn trim_at(&self, row: &SectionRow) -> Option<&str> {
+        let mut trims = self.plies.iter().filter(|ply| ply.trim);
+        trims
+            .find(|ply| !meetings(&ply.outline(), row.from, row.to).is_empty())
+            .map(|ply| ply.name.as_str())
+    }
 }
 
 /// The outermost and the innermost height of the cloth at `x`.

@@ -6,51 +6,79 @@ use style::{RowSpec, Seam};
 use trade::yarn::yarn_diameter;
 use trade::{Colour, Length, StitchType};
 
-use super::lie::{AIR, FARTHEST, Lie};
+use super::lie::{AIR, FARTHEST, JoinedBy, Lie};
 use super::model::{RowOf, SectionRow, Wrap, heights};
 use crate::palette::CONSTRUCTION;
 
-/// Rows nearer to the seam line than this join the plies.
+/// Rows nearer to the seam line than this lie on it.
 const JOINING: f64 = 0.5;
 /// Thread of rows whose yarn the style does not state.
 const UNSTATED: Length = Length::mm(0.3);
 
 pub(super) fn rows(garment: &Garment, seam: &Seam, lie: &Lie) -> Vec<SectionRow> {
-    let mut joined = false;
-    let mut wrapped = false;
+    let (mut joined, mut wrapped) = (false, false);
     let mut out = Vec::new();
+    // An overedge joins the plies only where no other row does.
+    let plain = seam
+        .rows
+        .iter()
+        .any(|row| on_line(row) && !row.stitch.is_overedge());
     for (index, spec) in seam.rows.iter().enumerate() {
-        let offset = spec.offset.to_mm();
-        if !(-FARTHEST..=FARTHEST).contains(&offset) {
+        if !(-FARTHEST..=FARTHEST).contains(&spec.offset.to_mm()) {
             continue;
         }
-        let joins = lie
-            .joining
-            .filter(|_| offset < JOINING || spec.stitch.is_overedge());
-        let Some((from, to)) = joins.or_else(|| through(lie, -offset)) else {
-            continue;
+        let mut push = |line: (Point, Point), wrap: Option<Wrap>| {
+            out.push(SectionRow {
+                wrap,
+                ..stated(garment, index + 1, spec, line)
+            });
         };
-        joined |= joins.is_some();
-        let wrap = lie
-            .wraps
-            .first()
-            .filter(|_| joins.is_some() && spec.stitch.is_overedge() && lie.wraps.len() == 1)
-            .map(|wrap| own_wrap(spec.stitch, *wrap, from.x));
-        wrapped |= wrap.is_some();
-        out.push(SectionRow {
-            wrap,
-            ..stated(garment, index + 1, spec, (from, to))
+        let overedge = spec.stitch.is_overedge();
+        let joins = lie.joining.filter(|_| match lie.joined_by {
+            JoinedBy::RowsOnLine => on_line(spec) || overedge,
+            JoinedBy::RowsBeyond => spec.offset.to_mm() <= -JOINING,
         });
+        match (lie.wraps.as_slice(), joins) {
+            ([wrap], Some(line)) if overedge && !plain => {
+                (joined, wrapped) = (true, true);
+                push(line, Some(own_wrap(spec.stitch, *wrap, line.0.x)));
+            }
+            (wraps @ [_, ..], _) if overedge => {
+                wrapped = true;
+                for wrap in wraps {
+                    push(around(wrap), Some(*wrap));
+                }
+            }
+            (_, Some(line)) => {
+                joined = true;
+                push(line, None);
+            }
+            (_, None) => {
+                if let Some(line) = through(lie, -spec.offset.to_mm()) {
+                    push(line, None);
+                }
+            }
+        }
     }
     if let Some((from, to)) = lie.joining.filter(|_| !joined) {
         out.push(unstated(RowOf::Joining, from, to, None));
     }
     for wrap in lie.wraps.iter().filter(|_| !wrapped) {
-        let from = Point::new(wrap.needle, wrap.top + AIR);
-        let to = Point::new(wrap.needle, wrap.bottom - AIR);
+        let (from, to) = around(wrap);
         out.push(unstated(RowOf::Overedge, from, to, Some(*wrap)));
     }
     out
+}
+
+/// Whether a row lies on the seam line.
+fn on_line(row: &RowSpec) -> bool {
+    row.offset.to_mm().abs() < JOINING
+}
+
+/// The needle line of an overedge.
+fn around(wrap: &Wrap) -> (Point, Point) {
+    let at = |y: f64| Point::new(wrap.needle, y);
+    (at(wrap.top + AIR), at(wrap.bottom - AIR))
 }
 
 /// An overedge of one needle row joins and wraps at once; others have a needle of their own.
@@ -64,9 +92,12 @@ fn own_wrap(stitch: StitchType, wrap: Wrap, joint: f64) -> Wrap {
     }
 }
 
-/// The needle line through all cloth at `x`.
+/// The needle line at `x`, through all cloth or through what is sewn.
 fn through(lie: &Lie, x: f64) -> Option<(Point, Point)> {
     let (top, foot) = heights(&lie.plies, x)?;
+    if let Some((from, to)) = lie.sewn {
+        return Some((Point::new(x, from), Point::new(x, to)));
+    }
     Some((Point::new(x, top + AIR), Point::new(x, foot - AIR)))
 }
 

@@ -1,0 +1,216 @@
+//! Edges of one ply, or of a ply and its facing: turned, faced, bound or neatened.
+
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use geometry::Point;
+use sewing::EDGE_MARGIN;
+
+use super::{
+    AIR, CLEAR, Ground, JoinedBy, Lie, TAIL, allowance, allowed, back_from, before_step, nook, ply,
+    slope, stack, usable, width, wrap,
+};
+use crate::section::band::Trail;
+use crate::section::model::{End, SectionPly};
+
+/// A binding is at least so wide when finished (common practice: 6 to 10 mm).
+const BINDING: f64 = 6.0;
+
+impl Ground<'_> {
+    /// Turned twice to the inside: the cut edge lies as deep as the allowance reaches, at most in the first
+    /// fold. What an allowance holds beyond that is what thick cloth takes up at its turns.
+    pub(super) fn hem(&self, depth: f64) -> Lie {
+        let t = self.over.thickness;
+        let [h0, h1, h2] = stack([t, t, t]);
+        let depth = depth.max(4.0 * t);
+        let (r, r_in) = ((h2 - h0) / 2.0, (h1 - h0) / 2.0);
+        let deepest = -t / 2.0 - r + nook(t);
+        // A quarter turn from the middle of the first fold, along the hem, and the second turn.
+        let before = FRAC_PI_2 * r + (depth - t - r - r_in) + PI * r_in;
+        let turned = -depth + t / 2.0 + r_in;
+        let inner = (turned + (self.a.0 - before).max(0.0)).min(deepest);
+        let over = Trail::start(Point::new(-depth.max(self.far) - TAIL, h2), t)
+            .fold(0.0, 1.0, h0)
+            .fold(-depth, -1.0, h1)
+            .end(inner);
+        Lie {
+            plies: vec![allowed(
+                ply(&self.over, over, true, (End::GoesOn, End::Raw)),
+                self.a.0,
+                Point::new(-t / 2.0, (h0 + h2) / 2.0),
+            )],
+            zero: "edge",
+            widths: vec![width("depth", depth)],
+            ..Lie::default()
+        }
+    }
+
+    pub(super) fn turned_edge(&self) -> Lie {
+        let (t, u) = (self.over.thickness, self.under.thickness);
+        let [h0, h1, h2, h3] = stack([u, u, t, t]);
+        // The facing is kept back a little, so that it does not show.
+        let back = -0.4;
+        let joint = (-t / 2.0 - (h3 - h2) / 2.0).min(back - u / 2.0 - (h1 - h0) / 2.0) - AIR;
+        let (end, end_u) = (joint - self.a.0, joint - self.a.1);
+        let inner = end.min(end_u) - before_step(u);
+        let lies = h3 - t / 2.0 - AIR - u / 2.0;
+        let long = slope(lies - h0);
+        let reach = (-inner + long).max(self.far);
+        let facing = (self.seam.name == "fly")
+            .then(|| usable(self.garment.pattern.spec.fly_width))
+            .map(|mm| mm.max(reach + EDGE_MARGIN.to_mm()));
+        let tail = facing.unwrap_or(reach) + TAIL;
+        let over = Trail::start(Point::new(-tail, h3), t)
+            .fold(0.0, 1.0, h2)
+            .end(end);
+        let under = Trail::start(Point::new(-facing.unwrap_or(tail), lies), u)
+            .step(inner - long, inner, h0)
+            .fold(back, 1.0, h1)
+            .end(end_u);
+        let start = facing.map_or(End::GoesOn, |_| End::Overedged);
+        let plies = vec![
+            allowed(
+                ply(&self.over, over, true, (End::GoesOn, End::Raw)),
+                self.a.0,
+                Point::new(joint, h2),
+            ),
+            allowed(
+                ply(&self.under, under, false, (start, End::Raw)),
+                self.a.1,
+                Point::new(joint, h1),
+            ),
+        ];
+        let wraps = facing
+            .map(|mm| wrap(&plies[1..], -mm, -1.0, (lies, lies)))
+            .into_iter()
+            .collect();
+        Lie {
+            plies,
+            zero: "edge",
+            widths: [allowance(-joint, -joint + self.a.0)]
+                .into_iter()
+                .chain(facing.map(|mm| width("facing", mm)))
+                .collect(),
+            joining: Some((
+                Point::new(joint, h2 + t / 2.0 + AIR / 2.0),
+                Point::new(joint, h1 - u / 2.0 - AIR / 2.0),
+            )),
+            wraps,
+            ..Lie::default()
+        }
+    }
+
+    pub(super) fn strip(&self) -> Lie {
+        let t = self.over.thickness;
+        let [h0, h1] = stack([t, t]);
+        let wide = usable(self.garment.pattern.spec.loop_width).max(4.0 * t + 1.0);
+        let over = Trail::start(Point::new(-wide / 2.0 + CLEAR, h0), t)
+            .fold(0.0, 1.0, h1)
+            .fold(-wide, -1.0, h0)
+            .end(-wide / 2.0 - CLEAR);
+        Lie {
+            plies: vec![SectionPly {
+                edge: "cut edges meet",
+                ..ply(&self.over, over, false, (End::Raw, End::Raw))
+            }],
+            zero: "edge",
+            widths: vec![width("loop", wide)],
+            ..Lie::default()
+        }
+    }
+
+    /// A single edge with nothing done to it but an overedge around it.
+    pub(super) fn neatened(&self) -> Lie {
+        let u = self.under.thickness;
+        let h = u / 2.0;
+        let tail = self.far + TAIL + 6.0;
+        let line = Trail::start(Point::new(-tail, h), u).end(0.0);
+        let plies = vec![ply(&self.under, line, false, (End::GoesOn, End::Overedged))];
+        let wraps = vec![wrap(&plies, 0.0, 1.0, (h, h))];
+        Lie {
+            plies,
+            zero: "edge",
+            wraps,
+            ..Lie::default()
+        }
+    }
+
+    /// A single edge turned once. The reverse of what lies inside the garment is up, so the edge
+    /// is turned up.
+    pub(super) fn clean(&self) -> Lie {
+        let u = self.under.thickness;
+        let [h0, h1] = stack([u, u]);
+        let end = back_from(-u / 2.0, (h1 - h0) / 2.0, self.a.1);
+        let tail = (-end).max(self.far) + TAIL;
+        let line = Trail::start(Point::new(-tail, h0), u)
+            .fold(0.0, 1.0, h1)
+            .end(end);
+        let raw = (End::GoesOn, End::Raw);
+        Lie {
+            plies: vec![SectionPly {
+                edge: "cut edge turned in",
+                ..allowed(
+                    ply(&self.under, line, false, raw),
+                    self.a.1,
+                    Point::new(-u / 2.0, (h0 + h1) / 2.0),
+                )
+            }],
+            zero: "fold",
+            widths: vec![width("turned in", -end)],
+            ..Lie::default()
+        }
+    }
+
+    /// A strip wrapped round one raw edge, or round the two of a bag, with both its own edges turned
+    /// in.
+    pub(super) fn bound(&self) -> Lie {
+        let bag = self.seam.name == "bag_close";
+        let (t, u, s) = (
+            self.over.thickness,
+            self.under.thickness,
+            self.strip.thickness,
+        );
+        // Without a ply on top its place takes no room.
+        let room = if bag { t } else { -AIR };
+        let [h0, h1, h_u, h_t, h3, h4] = stack([s, s, u, room, s, s]);
+        let radius = (h4 - h0) / 2.0;
+        let held = ((h3 - h1) - s) / 2.0 - AIR;
+        // The corners of the cut ends meet the inside of the round fold.
+        let hollow = radius - s / 2.0 - AIR;
+        let centre = -(hollow * hollow - held * held).max(0.0).sqrt();
+        let outer = centre + radius + s / 2.0;
+        let wide = (self.far + EDGE_MARGIN.to_mm())
+            .max(BINDING)
+            .max(-centre + 4.0 * s);
+        let tail = wide + TAIL + 4.0;
+        let cut = |t: f64, h: f64| Trail::start(Point::new(-tail, h), t).end(0.0);
+        let strip = Trail::start(Point::new(centre, h1), s)
+            .fold(-wide, -1.0, h0)
+            .fold(outer, 1.0, h4)
+            .fold(-wide, -1.0, h3)
+            .end(centre);
+        let covered = |ply: SectionPly| SectionPly {
+            edge: "cut edge in the strip",
+            ..ply
+        };
+        let ends = (End::GoesOn, End::Raw);
+        let mut plies = Vec::new();
+        if bag {
+            plies.push(covered(ply(&self.over, cut(t, h_t), false, ends)));
+        }
+        plies.push(covered(ply(&self.under, cut(u, h_u), bag, ends)));
+        plies.push(SectionPly {
+            edge: "both edges turned in; cloth not stated",
+            ..ply(&self.strip, strip, false, (End::Raw, End::Raw))
+        });
+        let first = Point::new(-2.5, h_t + t / 2.0 + AIR / 2.0);
+        let closes = bag && self.seam.rows.iter().any(|row| row.offset.to_mm() < 0.5);
+        Lie {
+            plies,
+            zero: "cut edge",
+            widths: vec![width("binding", wide)],
+            joining: closes.then(|| (first, Point::new(-2.5, h_u - u / 2.0 - AIR / 2.0))),
+            joined_by: JoinedBy::RowsOnLine,
+            ..Lie::default()
+        }
+    }
+}

@@ -1,0 +1,193 @@
+//! Pieces set on others: the waistband, pockets, patches and labels; and stitches through one ply.
+
+use geometry::Point;
+use style::{Construction, LabelFold};
+
+use super::{
+    AIR, Ground, Lie, TAIL, allowance, allowed, back_from, before_step, ply, slope, stack, usable,
+    width,
+};
+use crate::section::band::Trail;
+use crate::section::model::{End, SectionPly};
+
+/// What a woven label turns under at its ends (common practice: 6 mm).
+const LABEL_TURN: f64 = 6.0;
+/// Drawn between the two plies of the band where only the inner one is sewn.
+const APART: f64 = 0.9;
+
+impl Ground<'_> {
+    /// The band over the body's edge: both its edges turned in, the body's between them. A band that is
+    /// turned is joined to the body first, so that its outer edge and the body's lie edge to edge.
+    pub(super) fn band(&self) -> Lie {
+        let (t, u) = (self.over.thickness, self.under.thickness);
+        let [h0, h1, h2, h3, h4] = stack([t, t, u, t, t]);
+        let a = self.a.0;
+        let tall = usable(self.garment.pattern.spec.band_height).max(a + 2.0);
+        let r = (h4 - h3) / 2.0;
+        let longest = -tall + t + h4 - h0;
+        let turned = back_from(-t / 2.0, r, a).max(longest);
+        let joint = -t / 2.0 - r - AIR;
+        let joined = self.seam.construction == Construction::BandTurned;
+        // Allowances of a joined band are measured from the row that joins it.
+        let (outer_end, body_end) = if joined {
+            (
+                (joint - a).max(longest),
+                (joint - self.a.1).max(-tall + 2.0),
+            )
+        } else {
+            (turned, -self.a.1.min(tall - 2.0))
+        };
+        let from = turned.min(outer_end).min(body_end) - before_step(t);
+        let long = slope(h4 - h2);
+        let trail = Trail::start(Point::new(outer_end, h3), t).fold(0.0, 1.0, h4);
+        // Above the body's edge the two halves of the band come together.
+        let trail = if tall + from > long + 2.0 {
+            let apart = (t + AIR) / 2.0;
+            trail
+                .step(from, from - long, h2 + apart)
+                .fold(-tall, -1.0, h2 - apart)
+                .step(from - long, from, h0)
+        } else {
+            trail.fold(-tall, -1.0, h0)
+        };
+        let over = trail.fold(0.0, 1.0, h1).end(turned);
+        let under = Trail::start(Point::new(TAIL, h2), u).end(body_end);
+        let beyond = if joined { -joint } else { 0.0 };
+        Lie {
+            plies: vec![
+                allowed(
+                    ply(&self.over, over, false, (End::Raw, End::Raw)),
+                    a,
+                    Point::new(-t / 2.0, (h0 + h1) / 2.0),
+                ),
+                allowed(
+                    ply(&self.under, under, false, (End::GoesOn, End::Raw)),
+                    self.a.1,
+                    Point::new(if joined { joint } else { 0.0 }, h2),
+                ),
+            ],
+            zero: "edge",
+            widths: vec![allowance(beyond, beyond + self.a.1), width("band", tall)],
+            joining: joined.then(|| {
+                (
+                    Point::new(joint, h3 + t / 2.0 + AIR / 2.0),
+                    Point::new(joint, h2 - u / 2.0 - AIR / 2.0),
+                )
+            }),
+            ..Lie::default()
+        }
+    }
+
+    pub(super) fn patch(&self) -> Lie {
+        let (t, u) = (self.over.thickness, self.under.thickness);
+        let [h0, h1, h2] = stack([u, t, t]);
+        let r = (h2 - h1) / 2.0;
+        let end = back_from(-t / 2.0, r, self.a.0);
+        let foot = end - before_step(t);
+        let long = slope(h2 - h1);
+        let tail = (-foot + long).max(self.far) + TAIL;
+        let over = Trail::start(Point::new(-tail, h1), t)
+            .step(foot - long, foot, h2)
+            .fold(0.0, 1.0, h1)
+            .end(end);
+        let under = Trail::start(Point::new(-tail, h0), u).end(TAIL);
+        Lie {
+            plies: vec![
+                allowed(
+                    ply(&self.over, over, true, (End::GoesOn, End::Raw)),
+                    self.a.0,
+                    Point::new(-t / 2.0, (h1 + h2) / 2.0),
+                ),
+                ply(&self.under, under, true, (End::GoesOn, End::GoesOn)),
+            ],
+            zero: "fold",
+            ..Lie::default()
+        }
+    }
+
+    pub(super) fn surface(&self) -> Lie {
+        let t = self.over.thickness;
+        let over = Trail::start(Point::new(-self.far - TAIL, t / 2.0), t).end(TAIL);
+        Lie {
+            plies: vec![ply(&self.over, over, true, (End::GoesOn, End::GoesOn))],
+            zero: "line",
+            ..Lie::default()
+        }
+    }
+
+    /// A patch on both plies of the band, or a label on the inner one alone. Their edges stay as
+    /// they are; a label's ends may be turned under.
+    pub(super) fn laid_on(&self) -> Lie {
+        if self.seam.name == "label_set" {
+            return self.label();
+        }
+        let (t, u) = (self.over.thickness, self.under.thickness);
+        let [h0, h1, h2] = stack([u, u, t]);
+        let tail = self.far + TAIL + 4.0;
+        let level = |t: f64, h: f64, to: f64| Trail::start(Point::new(-tail, h), t).end(to);
+        let goes_on = (End::GoesOn, End::GoesOn);
+        Lie {
+            plies: vec![
+                SectionPly {
+                    trim: true,
+                    edge: "cut edge showing",
+                    ..ply(&self.over, level(t, h2, 0.0), true, (End::GoesOn, End::Raw))
+                },
+                ply(&self.under, level(u, h1, TAIL), true, goes_on),
+                ply(&self.inner_half(), level(u, h0, TAIL), false, goes_on),
+            ],
+            zero: "edge",
+            ..Lie::default()
+        }
+    }
+
+    fn label(&self) -> Lie {
+        let (l, u) = (self.over.thickness, self.under.thickness);
+        let turned = self.label_fold() == LabelFold::EndFold;
+        let under = if turned { l } else { -AIR };
+        let [h0, h1, h2, _, h3] = stack([l, under, u, APART, u]);
+        let tail = self.far.max(LABEL_TURN) + TAIL;
+        let start = Trail::start(Point::new(-tail, h0), l);
+        let label = if turned {
+            let end = back_from(-l / 2.0, (h1 - h0) / 2.0, LABEL_TURN);
+            start.fold(0.0, 1.0, h1).end(end)
+        } else {
+            start.end(0.0)
+        };
+        let level = |h: f64| Trail::start(Point::new(-tail, h), u).end(TAIL);
+        let goes_on = (End::GoesOn, End::GoesOn);
+        let edge = if turned {
+            "end turned under"
+        } else {
+            "cut edge showing"
+        };
+        Lie {
+            plies: vec![
+                ply(&self.under, level(h3), true, goes_on),
+                ply(&self.inner_half(), level(h2), false, goes_on),
+                SectionPly {
+                    trim: true,
+                    edge,
+                    ..ply(&self.over, label, false, (End::GoesOn, End::Raw))
+                },
+            ],
+            zero: "edge",
+            // Sewn from the inside, before the band is closed.
+            sewn: Some((h0 - l / 2.0 - AIR, h2 + u / 2.0 + AIR)),
+            ..Lie::default()
+        }
+    }
+
+    fn inner_half(&self) -> super::Fabric {
+        super::Fabric {
+            name: "inner half".to_owned(),
+            ..self.under.clone()
+        }
+    }
+
+    /// How the first label on the band is folded.
+    fn label_fold(&self) -> LabelFold {
+        let label = self.garment.doc.labels.first();
+        label.map_or(LabelFold::Flat, |label| label.fold)
+    }
+}
