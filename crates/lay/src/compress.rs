@@ -17,11 +17,15 @@ pub(crate) fn compress(worker: &mut Worker) {
         let best = worker.best.clone();
         worker.board.load(&best);
         let cut = worker.random.between(0.0, best.length);
-        worker.board.shorten(best.length * (1.0 - step), cut);
+        let shorter = worker.shorter(best.length, step);
+        worker.board.shorten(shorter, cut);
         match worker.separate(&PATIENCE) {
             Verdict::Free => {
                 crate::settle::squeeze(&mut worker.board, step);
                 worker.keep();
+                if worker.look_up() == Some(Verdict::Over) {
+                    return;
+                }
             }
             Verdict::Stuck | Verdict::Overtaken => {}
             Verdict::Over => return,

@@ -42,6 +42,10 @@ pub struct Limits {
     pub places: Option<u64>,
 }
 
+/// A lay longer than the bound by this share, a hundredth of a millimetre in a metre, is as good
+/// as one that reaches it.
+const AS_GOOD_AS: f64 = 1e-5;
+
 /// The share of a search spent exploring.
 const EXPLORING: f64 = 0.8;
 
@@ -157,7 +161,7 @@ impl Exchange {
         if inner.ended.is_some() {
             return;
         }
-        if inner.best.length <= self.bound * (1.0 + 1e-9) {
+        if self.as_good_as_bound(inner.best.length) {
             inner.ended = Some(Ended::Bound);
         } else if self.limits.places.is_some_and(|most| inner.tried >= most) {
             inner.ended = Some(Ended::Places);
@@ -165,6 +169,15 @@ impl Exchange {
             inner.ended = Some(Ended::Time);
         }
         inner.stage = if inner.ended.is_some() { Stage::Over } else { self.stage(inner.tried) };
+    }
+
+    /// The length no lay can be shorter than.
+    pub(crate) fn bound(&self) -> f64 {
+        self.bound
+    }
+
+    pub(crate) fn as_good_as_bound(&self, length: f64) -> bool {
+        length <= self.bound * (1.0 + AS_GOOD_AS)
     }
 
     fn stage(&self, tried: u64) -> Stage {

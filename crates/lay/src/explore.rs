@@ -19,6 +19,9 @@ const LARGE: f64 = 0.75;
 /// stuck is put by, and a good one of those put by is tried again with two large pieces changed
 /// over. Returns when the stage changes or another worker has found a shorter lay.
 pub(crate) fn explore(worker: &mut Worker) {
+    if worker.look_up() == Some(Verdict::Over) {
+        return;
+    }
     let best = worker.best.clone();
     worker.board.load(&best);
     shorten(worker);
@@ -28,6 +31,9 @@ pub(crate) fn explore(worker: &mut Worker) {
             Verdict::Free => {
                 crate::settle::squeeze(&mut worker.board, SHRINK);
                 worker.keep();
+                if worker.look_up().is_some() {
+                    return;
+                }
                 shorten(worker);
                 put_by.clear();
             }
@@ -47,7 +53,7 @@ pub(crate) fn explore(worker: &mut Worker) {
 
 fn shorten(worker: &mut Worker) {
     let length = worker.board.length;
-    worker.board.shorten(length * (1.0 - SHRINK), length / 2.0);
+    worker.board.shorten(worker.shorter(length, SHRINK), length / 2.0);
 }
 
 /// Two large pieces change places, and what lay where one of them now is moves to the hole it

@@ -233,4 +233,4 @@ pub(crate) fn squeeze(board: &mut Board, first: f64) {
     board.load(&best);
 }
 
-const SMALLEST: f64 = 1e-5;
+const SMALLEST: f64 = 2e-6;

@@ -83,10 +83,16 @@ impl<'a> Worker<'a> {
         }
     }
 
-    /// Meets the others when a round is over. Some verdict means that the attempt has to end.
-    fn look_up(&mut self) -> Option<Verdict> {
+    /// The length to aim at after `length`: shorter by a share, but not beyond what is possible.
+    pub(crate) fn shorter(&self, length: f64, share: f64) -> f64 {
+        (length * (1.0 - share)).max(self.exchange.bound())
+    }
+
+    /// Meets the others when a round is over, or when the lay cannot be bettered. Some verdict
+    /// means that the attempt has to end.
+    pub(crate) fn look_up(&mut self) -> Option<Verdict> {
         let tried = self.board.tried;
-        if tried - self.met_at >= self.exchange.round() {
+        if tried - self.met_at >= self.exchange.round() || self.exchange.as_good_as_bound(self.best.length) {
             let outcome = self.exchange.meet(self.number, tried - self.met_at, self.offer.take(), self.version);
             self.met_at = tried;
             self.looked_at = tried;
