@@ -2,7 +2,7 @@
 
 use std::sync::OnceLock;
 
-use drawing::{Plate, Sheet};
+use drawing::Sheet;
 use sewing::Garment;
 use sewing::yarn::{Consumption, consumption};
 use style::{Loaded, Size};
@@ -14,7 +14,6 @@ use crate::see::{Panel, See};
 pub(crate) struct Worked {
     pub(crate) garment: Garment,
     yarn: OnceLock<Consumption>,
-    plates: OnceLock<Vec<Plate>>,
 }
 
 impl Worked {
@@ -23,7 +22,6 @@ impl Worked {
         Self {
             garment: sewing::make(&loaded.style, &loaded.collection, size),
             yarn: OnceLock::new(),
-            plates: OnceLock::new(),
         }
     }
 
@@ -61,10 +59,12 @@ pub(crate) const PLATES: &[(&str, &str)] = &[
     ("waistband-ends", "waistband ends"),
     ("waistband-outside", "waistband outside"),
     ("waistband-inside", "waistband inside"),
+    ("fly", "fly"),
     ("belt-loop", "belt loop"),
     ("hem", "hem"),
     ("patch", "patch"),
-    ("labels", "labels"),
+    ("labels-on-band", "labels on the band"),
+    ("labels-in-seam", "labels in a seam"),
     (YARN_PLATE, "yarn plan"),
 ];
 
@@ -94,15 +94,12 @@ fn plate(worked: &Worked, key: &str) -> Option<Picture> {
             ..written(drawing::yarn_plan_sheet(&plan))
         });
     }
-    let plates = worked
-        .plates
-        .get_or_init(|| drawing::plates(&worked.garment));
-    let plate = plates.iter().find(|plate| plate.key == key)?;
+    let plate = drawing::plate(&worked.garment, key)?;
     Some(Picture {
-        caption: plate.caption.clone(),
-        title: plate.title.clone(),
+        caption: plate.caption,
+        title: plate.title,
         on_paper: true,
-        ..written(plate.sheet.clone())
+        ..written(plate.sheet)
     })
 }
 

@@ -140,6 +140,24 @@ async fn a_seam_round_trips() {
 }
 
 #[tokio::test]
+async fn the_run_of_sizes_is_changed_as_it_is_written() {
+    let house = House::new();
+    let before = house.text();
+    let answer = house.set("sizes.waists", "30 31, 32").await;
+    assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
+    assert!(house.text().contains("waists = [30, 31, 32]"));
+    assert!(!fragment(&answer, "bar").contains("34 × 32"));
+    let answer = house.set("sizes.base", "31x30").await;
+    assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
+    assert!(fragment(&answer, "details").contains("value=\"30 31 32\""));
+    let answer = house.set("sizes.waists", "33 34").await;
+    assert_eq!(answer["outcome"], "refused");
+    house.step("undo").await;
+    house.step("undo").await;
+    assert_eq!(house.text(), before);
+}
+
+#[tokio::test]
 async fn every_detail_a_style_can_state_has_a_field() {
     let house = House::new();
     let zip = "\n[trims.zip]\nname = \"Brass zip\"\nkind = \"zip\"\nmaterial = \"brass\"\nlength = \"15 cm\"\ncolour = \"#8a7444\"\n";

@@ -160,3 +160,88 @@ async fn the_sewing_order_follows_the_style() {
     let closed = answer(&house, "panel=fit").await;
     assert!(fragment(&closed, "order").len() < 60);
 }
+
+const PANELS: [&str; 6] = [
+    "fit",
+    "details",
+    "construction",
+    "yarn",
+    "order",
+    "findings",
+];
+
+#[tokio::test]
+async fn words_of_the_files_are_only_words_in_every_panel() {
+    let house = House::new();
+    let hostile = |text: &str| {
+        text.lines()
+            .map(|line| match line.split_once(" = \"") {
+                Some((
+                    key @ ("name" | "text" | "place" | "material" | "colour_name" | "construction"),
+                    _,
+                )) if !line.contains("construction = \"") || text.contains("[cloths.") => {
+                    format!("{key} = \"<b>{key}\\\" onfocus=x\"")
+                }
+                _ => line.to_owned(),
+            })
+            .collect::<Vec<_>>()
+            .join("\n")
+    };
+    for file in ["cloths.toml", "yarns.toml", "trims.toml"] {
+        let path = house.collection().join(file);
+        std::fs::write(&path, hostile(&std::fs::read_to_string(&path).unwrap())).unwrap();
+    }
+    std::fs::write(house.file(), hostile(&house.text())).unwrap();
+    style::load(&house.file()).unwrap();
+    let mut escaped = 0;
+    for panel in PANELS {
+        for plate in ["", "labels-on-band", "patch", "yarn-plan", "coin-pocket"] {
+            let got = house
+                .get(&format!(
+                    "{STYLE}?panel={panel}&part=seam:inseam&plate={plate}"
+                ))
+                .await;
+            assert_eq!(got.status, StatusCode::OK);
+            assert!(!got.text.contains("<b>"), "{panel} {plate}");
+            assert!(!got.text.contains("\" onfocus"), "{panel} {plate}");
+            escaped += got.text.matches("&lt;b&gt;").count();
+        }
+    }
+    assert!(escaped > 1000, "{escaped}");
+}
+
+#[tokio::test]
+async fn everything_that_can_be_changed_or_opened_is_named_and_reached_by_key() {
+    let house = House::new();
+    for panel in PANELS {
+        let html = house
+            .get(&format!("{STYLE}?panel={panel}&part=seam:inseam"))
+            .await
+            .text;
+        let mut inside_label = 0_usize;
+        let mut found = 0;
+        for piece in html.split('<').skip(1) {
+            let (tag, text) = piece.split_once('>').unwrap_or((piece, ""));
+            inside_label += usize::from(tag.starts_with("label"));
+            inside_label -= usize::from(tag.starts_with("/label"));
+            let named = tag.contains("aria-label=\"") || inside_label > 0;
+            if tag.starts_with("input") || tag.starts_with("select") {
+                assert!(named, "{panel}: {tag}");
+                found += 1;
+            }
+            if tag.starts_with("button") || tag.starts_with("a ") || tag == "a" {
+                assert!(named || !text.trim().is_empty(), "{panel}: {tag}");
+                assert!(
+                    tag.starts_with("button") || tag.contains("href=\""),
+                    "{panel}: {tag}"
+                );
+            }
+            // What only a script makes a button of is in the order of the keys.
+            if tag.contains("role=\"button\"") {
+                assert!(tag.contains("tabindex=\"0\"") && named, "{panel}: {tag}");
+            }
+            assert!(!tag.contains("tabindex=\"1"), "{tag}");
+        }
+        assert!(found > 100, "{panel}: {found}");
+    }
+}

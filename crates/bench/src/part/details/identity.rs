@@ -5,7 +5,7 @@ use style::{ClothUse, Figure, Fit};
 
 use super::{Details, Group, cell};
 use crate::choice::{self, Choice, Chosen};
-use crate::field::swatch;
+use crate::field::{Typed, swatch};
 
 pub(super) fn style(details: &Details<'_>) -> Group {
     let show = details.show;
@@ -45,8 +45,44 @@ pub(super) fn style(details: &Details<'_>) -> Group {
                 (cell("Figure", "Whose figure it is cut for.", &figure.render()))
                 (cell("Fit", "How it fits: the class its ease is judged by.", &fit.render()))
             }
+            div.cells.runs {
+                (cell("Waists", "The run of waist sizes in inches, rising.", &run("sizes.waists", "Run of waist sizes", &doc.sizes.waists).render()))
+                (cell("Lengths", "The run of lengths in inches, rising.", &run("sizes.lengths", "Run of lengths", &doc.sizes.lengths).render()))
+                (cell("Base", "The size whose measures the chart states; one of the run.", &base(details).render()))
+            }
             div.cells.one { (cell("Summary", "One line about it.", &summary.render())) }
         },
+    }
+}
+
+/// Sizes one after another.
+fn run<'a>(path: &str, label: &str, tags: &[u32]) -> Typed<'a> {
+    let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
+    Typed {
+        path: path.to_owned(),
+        label: label.to_owned(),
+        value: tags.join(" "),
+        usual: None,
+        kept: None,
+        whole: false,
+    }
+}
+
+fn base(details: &Details<'_>) -> Chosen {
+    let sizes = &details.show.loaded.style.sizes;
+    let all = sizes.all();
+    Chosen {
+        path: "sizes.base".to_owned(),
+        label: "Base size".to_owned(),
+        choices: all
+            .map(|size| {
+                Choice::named(
+                    &size.to_string(),
+                    &format!("{} × {}", size.waist, size.length),
+                )
+            })
+            .collect(),
+        chosen: sizes.base.to_string(),
     }
 }
 
