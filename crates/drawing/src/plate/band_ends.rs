@@ -226,7 +226,11 @@ fn path_of(
         // Only a row along the seam has the middle of the band to its left.
         let lower = count == 1 && a.y < figure.garment.pattern.spec.band_height.to_mm() / 2.0;
         // Those of the V stand outside it, the others inside the band.
-        let beside = if lower || k > 2 { BESIDE_MM } else { -BESIDE_MM };
+        let beside = if lower || k > 2 {
+            BESIDE_MM
+        } else {
+            -BESIDE_MM
+        };
         figure.sewing_arrow(
             map * (middle - along * (long / 2.0)),
             map * (middle + along * (long / 2.0)),
@@ -424,4 +428,79 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
         Length::mm(m.end),
         "whole length",
     );
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::plate::{Plate, fitted};
+    use crate::samples::{ferryman, sewn, texts};
+    use style::Size;
+
+    fn words(plate: &Plate) -> Vec<String> {
+        texts(&plate.sheet)
+            .iter()
+            .map(|t| t.words.clone())
+            .collect()
+    }
+
+    #[test]
+    fn the_button_stands_on_the_point_of_the_v() {
+        // Rows 2 mm from seam, top and end of a band of 38 mm: the legs of 64 degrees start 34 mm apart,
+        // so they meet 17 mm / tan 32 = 27.2 mm in from the row, 29.2 mm from the end, at 19 mm.
+        let plate = fitted(&sewn(32, 32), "waistband-ends", draw).unwrap();
+        let all = words(&plate);
+        for said in ["2.92 cm", "1.9 cm", "64°", "overlap 4.2 cm", "1 cm", "2 mm"] {
+            assert!(all.iter().any(|w| w == said), "{said} not in {all:?}");
+        }
+    }
+
+    #[test]
+    fn numbers_follow_the_order_of_sewing() {
+        let plate = fitted(&sewn(32, 32), "waistband-ends", draw).unwrap();
+        let all = words(&plate);
+        let place = |start: &str| all.iter().position(|w| w.starts_with(start)).unwrap();
+        let steps = [
+            "Row 1, from the left end",
+            "Row 2 begins",
+            "Turn at the corner",
+            "Turn; down the right end",
+            "Turn; slant in",
+            "Turn on the point",
+        ];
+        assert!(steps.windows(2).all(|w| place(w[0]) < place(w[1])));
+        // Lower row and top on both sides of the break, up, down, in and out.
+        let arrows = plate.sheet.layers.iter().filter(|l| l.name == "sewing");
+        assert_eq!(arrows.count(), 8);
+    }
+
+    #[test]
+    fn the_whole_band_shows_every_stitch_of_every_row() {
+        let garment = sewn(32, 32);
+        let plate = fitted(&garment, "waistband-ends", draw).unwrap();
+        for (k, row) in garment
+            .rows
+            .iter()
+            .enumerate()
+            .filter(|(_, r)| r.seam == "band")
+        {
+            let whole = plate
+                .stitches
+                .iter()
+                .find(|d| d.row == k && d.whole)
+                .unwrap();
+            assert_eq!(whole.drawn, row.stitches());
+        }
+    }
+
+    #[test]
+    fn a_band_in_two_rows_has_no_v() {
+        let mut loaded = ferryman();
+        loaded.style.band.method = BandMethod::TwoRow;
+        let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
+        let plate = fitted(&garment, "waistband-ends", draw).unwrap();
+        let all = words(&plate);
+        assert!(all.iter().all(|w| !w.contains('°') && !w.contains("slant")));
+    }
 }

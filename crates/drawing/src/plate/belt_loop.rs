@@ -21,6 +21,9 @@ const ROUND_MM: f64 = 8.0;
 /// How far the loop stands off in the drawing of its side: a belt of ordinary leather and its ease (from memory).
 const STANDS_OFF_MM: f64 = 5.0;
 
+/// A figure this wide on paper has no other beside it.
+const OWN_LINE_MM: f64 = 120.0;
+
 /// One loop as it is sewn.
 struct Sewn<'a> {
     at: Point,
@@ -141,10 +144,15 @@ fn on_band<'a>(
     let rows = figure.rows(PieceId::LoopStrip, map, |r| r.shows_outside);
     // The rows run the whole strip; their numbers point at what of them lies on the loop.
     for (k, share) in rows.iter().zip([0.4, 0.62]) {
-        let Some(row) = garment.rows.get(*k) else { continue };
+        let Some(row) = garment.rows.get(*k) else {
+            continue;
+        };
         let x = (map * row.path.start()).x;
         let words = row_note(garment, &[*k], "from the loop's left edge");
-        figure.note(words, &[share, 0.5, 0.3].map(|s| p(x, sewn.foot + sewn.length * s)));
+        figure.note(
+            words,
+            &[share, 0.5, 0.3].map(|s| p(x, sewn.foot + sewn.length * s)),
+        );
     }
     for tack in &sewn.tacks {
         figure.fixing(tack, Affine::IDENTITY, false);
@@ -253,12 +261,7 @@ fn from_side<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>) -> Fi
         );
     }
     let edge = p(STANDS_OFF_MM + 2.0 * ply, 0.0).x;
-    figure.fill(
-        "spacer",
-        &rect(-4.0 * ply, -4.0 * ply, sewn.foot, sewn.top),
-        shell,
-        None,
-    );
+    figure.hold(&[p(-4.0 * ply, sewn.foot), p(edge, sewn.top)]);
     figure.dimension(
         Side::Right,
         p(edge, clear_low),
@@ -327,7 +330,11 @@ fn underside<'a>(
 fn looper(figure: &mut Figure<'_>, map: Affine, (from, to): (Point, Point)) {
     let garment = figure.garment;
     figure.next_window(&[from, to]);
-    let rows: Vec<_> = garment.rows.iter().filter(|r| r.piece == PieceId::LoopStrip).collect();
+    let rows: Vec<_> = garment
+        .rows
+        .iter()
+        .filter(|r| r.piece == PieceId::LoopStrip)
+        .collect();
     let [a, b] = rows.as_slice() else {
         figure.rows(PieceId::LoopStrip, map, |_| true);
         return;
@@ -348,7 +355,10 @@ fn looper(figure: &mut Figure<'_>, map: Affine, (from, to): (Point, Point)) {
     let thick = figure.on_paper(a.under.diameter).max(Length::mm(0.26));
     let line = open(&points);
     for (colour, width) in [
-        (a.under.colour.mixed(Colour::BLACK, 0.5), thick + Length::mm(0.13)),
+        (
+            a.under.colour.mixed(Colour::BLACK, 0.5),
+            thick + Length::mm(0.13),
+        ),
         (a.under.colour, thick),
     ] {
         let stroke = Stroke {
@@ -384,6 +394,8 @@ fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
         figure.stroke("piece:loop_strip", &open(&[p(0.0, y), p(wide, y)]), cut);
     }
     figure.rows(PieceId::LoopStrip, Affine::IDENTITY, |_| true);
+    // A line of its own on the page, however short the strip.
+    figure.hold(&[p(0.0, 0.0), p(wide, OWN_LINE_MM / scale.times())]);
     figure.dimension(Side::Above, p(0.0, 0.0), p(0.0, long), "");
     figure.dimension(Side::Below, p(wide, 0.0), p(wide, one), "one loop");
     if let (Some(a), Some(b)) = (strip.line("fold_left"), strip.line("fold_right")) {
@@ -394,4 +406,49 @@ fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
         figure.dimension(Side::Below, p(wide, 0.0), p(wide, turned.y), "turned under");
     }
     Some(figure)
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::plate::{Plate, fitted};
+    use crate::samples::{ferryman, sewn, texts};
+    use style::Size;
+
+    fn says(plate: &Plate, words: &str) -> bool {
+        texts(&plate.sheet).iter().any(|t| t.words.contains(words))
+    }
+
+    #[test]
+    fn room_for_the_belt_is_what_the_tacks_leave() {
+        // 57 mm long, a tack of 2 mm at both ends, a belt of 38 mm.
+        let plate = fitted(&sewn(32, 32), "belt-loop", draw).unwrap();
+        assert!(says(&plate, "clear 5.3 cm"));
+        assert!(says(&plate, "belt of 3.8 cm passes with 1.5 cm to spare"));
+        // It hangs below the band by what it is longer.
+        assert!(says(&plate, "1.9 cm"));
+    }
+
+    #[test]
+    fn a_belt_too_wide_is_told() {
+        let mut loaded = ferryman();
+        loaded.style.loops.belt = Length::mm(60.0);
+        let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
+        let plate = fitted(&garment, "belt-loop", draw).unwrap();
+        assert!(says(&plate, "too little for a belt of 6 cm"));
+    }
+
+    #[test]
+    fn the_strip_shows_every_stitch_of_both_rows() {
+        let garment = sewn(32, 32);
+        let plate = fitted(&garment, "belt-loop", draw).unwrap();
+        let whole: Vec<_> = plate.stitches.iter().filter(|d| d.whole).collect();
+        assert_eq!(whole.len(), 2);
+        for drawn in whole {
+            // Five loops of 57 mm and two turns of 12 mm each, 8 stitches an inch.
+            let pitches: f64 = 5.0 * 81.0 / (25.4 / 8.0);
+            assert_eq!(drawn.drawn, pitches.floor() as usize + 1);
+        }
+    }
 }

@@ -120,11 +120,6 @@ impl<'a> Figure<'a> {
         self.body = Some(window);
     }
 
-    /// Where a point of the frame lies on paper.
-    pub fn at(&self, p: Point) -> Point {
-        self.map * p
-    }
-
     /// The layer of this name on top, within the window.
     fn layer(&mut self, name: &str) -> &mut Layer {
         let clip = self.window.map(rectangle);

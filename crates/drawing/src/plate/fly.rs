@@ -36,7 +36,10 @@ impl Fly {
     fn of(garment: &Garment) -> Option<Fly> {
         let pattern = &garment.pattern;
         let facing = pattern.piece(PieceId::FlyFacing)?;
-        let (width, length) = (pattern.spec.fly_width.to_mm(), pattern.spec.fly_length.to_mm());
+        let (width, length) = (
+            pattern.spec.fly_width.to_mm(),
+            pattern.spec.fly_length.to_mm(),
+        );
         let sound = width.is_finite() && length.is_finite() && width > 1.0 && length > 1.0;
         sound.then_some(Fly {
             map: placed(pattern, PieceId::FlyFacing)?.map,
@@ -59,7 +62,10 @@ impl Fly {
 
 pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let fly = Fly::of(garment)?;
-    let mut figures = vec![outside(garment, scale, &fly)?, inside(garment, scale, &fly)?];
+    let mut figures = vec![
+        outside(garment, scale, &fly)?,
+        inside(garment, scale, &fly)?,
+    ];
     figures.extend(shield(garment, scale));
     let how = match garment.doc.fly.closing {
         Closing::Buttons => "Buttons stand under the eyes of their holes when the fly is closed",
@@ -98,21 +104,46 @@ fn outside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Fig
         &mut figure,
         &tacks,
         Affine::IDENTITY,
-        ("Bartacks", ", at the foot of the fly, on the stitching and at the crotch"),
+        (
+            "Bartacks",
+            ", at the foot of the fly, on the stitching and at the crotch",
+        ),
     );
     // Distances of the straight part of each row, from the fly edge.
     let level = fly.shoulder * 0.25;
-    for row in garment.rows.iter().filter(|r| r.seam == "fly" && r.piece == PieceId::Front) {
+    for row in garment
+        .rows
+        .iter()
+        .filter(|r| r.seam == "fly" && r.piece == PieceId::Front)
+    {
         if let Some(x) = fly.across(&row.path, level) {
             figure.dimension(Side::Above, fly.at(0.0, 0.0), fly.at(x, 0.0), "");
         }
     }
-    figure.dimension(Side::Left, fly.at(0.0, 0.0), fly.at(0.0, -fly.length), "fly");
+    figure.dimension(
+        Side::Left,
+        fly.at(0.0, 0.0),
+        fly.at(0.0, -fly.length),
+        "fly",
+    );
     let straight = fly.at(fly.width, 0.0);
-    figure.dimension(Side::Right, straight, fly.at(fly.width, -fly.shoulder), "straight");
-    figure.dimension(Side::Right, fly.at(fly.width, -fly.shoulder), fly.at(0.0, -fly.length), "curve");
+    figure.dimension(
+        Side::Right,
+        straight,
+        fly.at(fly.width, -fly.shoulder),
+        "straight",
+    );
+    figure.dimension(
+        Side::Right,
+        fly.at(fly.width, -fly.shoulder),
+        fly.at(0.0, -fly.length),
+        "curve",
+    );
     let foot = fly.at(0.0, -fly.length);
-    for tack in tacks.iter().filter(|t| t.from == "fly" && (t.at - foot).hypot() > 1.0) {
+    for tack in tacks
+        .iter()
+        .filter(|t| t.from == "fly" && (t.at - foot).hypot() > 1.0)
+    {
         figure.dimension(Side::Left, tack.at, foot, "tack");
     }
     figure.point_at(foot, "foot of the fly".to_owned());
@@ -131,7 +162,12 @@ fn tacks(garment: &Garment) -> Vec<&Fixing> {
 
 /// The band, set back: it goes on when the fly is done.
 fn band_above(figure: &mut Figure<'_>, fly: &Fly) {
-    let Some(waist) = figure.garment.pattern.piece(PieceId::Front).and_then(|f| f.edge("waist")) else {
+    let Some(waist) = figure
+        .garment
+        .pattern
+        .piece(PieceId::Front)
+        .and_then(|f| f.edge("waist"))
+    else {
         return;
     };
     let up = fly.at(0.0, 1.0) - fly.at(0.0, 0.0);
@@ -153,7 +189,12 @@ fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figu
         fly.at(fly.width + BEYOND_MM, -fly.length - BELOW_MM),
     ]);
     let back = figure.tone(ClothUse::Shell);
-    figure.piece(PieceId::Front, Affine::IDENTITY, set_back(back), Outline::Light);
+    figure.piece(
+        PieceId::Front,
+        Affine::IDENTITY,
+        set_back(back),
+        Outline::Light,
+    );
     let face = tone(garment, ClothUse::Shell, Face::Outside);
     figure.piece(PieceId::FlyFacing, fly.map, face, Outline::Heavy);
     band_above(&mut figure, fly);
@@ -163,7 +204,11 @@ fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figu
     note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
     rows = figure.rows(PieceId::FlyFacing, fly.map, |r| r.shows_inside);
     note_rows(&mut figure, &rows, fly.map, "");
-    let set: Vec<&Fixing> = garment.fixings.iter().filter(|f| f.piece == PieceId::FlyFacing).collect();
+    let set: Vec<&Fixing> = garment
+        .fixings
+        .iter()
+        .filter(|f| f.piece == PieceId::FlyFacing)
+        .collect();
     for fixing in &set {
         match fixing.kind {
             FixingKind::Zip(length, width) => zip(&mut figure, fixing, fly, (length, width)),
@@ -179,18 +224,38 @@ fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figu
         &mut figure,
         &holes,
         fly.map,
-        ("Keyhole buttonholes in the facing's hidden ply", ", eyes towards the fly edge"),
+        (
+            "Keyhole buttonholes in the facing's hidden ply",
+            ", eyes towards the fly edge",
+        ),
     );
-    chain(&mut figure, Side::Right, fly.map, &holes, Point::ORIGIN, -fly.length);
+    chain(
+        &mut figure,
+        Side::Right,
+        fly.map,
+        &holes,
+        Point::ORIGIN,
+        -fly.length,
+    );
     if let Some(FixingKind::Buttonhole(long)) = holes.first().map(|h| &h.kind)
         && let Some(hole) = holes.last()
     {
         let eye = hole.at + hole.along * (long.to_mm() / 2.0);
         let foot = hole.at - hole.along * (long.to_mm() / 2.0);
-        figure.dimension(Side::Below, fly.map * Point::new(0.0, eye.y), fly.map * eye, "");
+        figure.dimension(
+            Side::Below,
+            fly.map * Point::new(0.0, eye.y),
+            fly.map * eye,
+            "",
+        );
         figure.dimension(Side::Below, fly.map * eye, fly.map * foot, "");
     }
-    figure.dimension(Side::Above, fly.at(0.0, 0.0), fly.at(fly.width, 0.0), "facing");
+    figure.dimension(
+        Side::Above,
+        fly.at(0.0, 0.0),
+        fly.at(fly.width, 0.0),
+        "facing",
+    );
     Some(figure)
 }
 
@@ -200,9 +265,14 @@ fn zip(figure: &mut Figure<'_>, fixing: &Fixing, fly: &Fly, (length, width): (Le
     let half = fixing.along * (length.to_mm() / 2.0);
     let (top, foot) = (fly.map * (fixing.at + half), fly.map * (fixing.at - half));
     let metal = Colour::rgb(0x8d, 0x86, 0x78);
-    let teeth = Stroke::plain(metal, figure.on_paper(Length::mm(5.0))).dashed(Length::mm(0.7), Length::mm(0.35));
+    let teeth = Stroke::plain(metal, figure.on_paper(Length::mm(5.0)))
+        .dashed(Length::mm(0.7), Length::mm(0.35));
     figure.stroke("fixing:zip", &open(&[top, foot]), teeth);
-    figure.stroke("fixing:zip", &open(&[top, foot]), Stroke::plain(INK, HAIRLINE));
+    figure.stroke(
+        "fixing:zip",
+        &open(&[top, foot]),
+        Stroke::plain(INK, HAIRLINE),
+    );
     let units = system(&figure.garment.collection);
     let trim = figure.garment.collection.trims.get(&fixing.from);
     let name = trim.map_or(fixing.from.as_str(), |t| t.name.as_str());
@@ -213,11 +283,23 @@ fn zip(figure: &mut Figure<'_>, fixing: &Fixing, fly: &Fly, (length, width): (Le
     );
     figure.note(words, &[0.5, 0.35, 0.65].map(|s| top.lerp(foot, s)));
     figure.dimension(Side::Right, top, foot, "zip");
-    figure.dimension(Side::Below, fly.at(0.0, fixing.at.y), fly.map * fixing.at, "teeth");
+    figure.dimension(
+        Side::Below,
+        fly.at(0.0, fixing.at.y),
+        fly.map * fixing.at,
+        "teeth",
+    );
 }
 
 /// Distances from the band seam to the first thing, from one to the next, and to the foot.
-fn chain(figure: &mut Figure<'_>, side: Side, map: Affine, things: &[&Fixing], from: Point, foot: f64) {
+fn chain(
+    figure: &mut Figure<'_>,
+    side: Side,
+    map: Affine,
+    things: &[&Fixing],
+    from: Point,
+    foot: f64,
+) {
     let mut last = from;
     for thing in things {
         let here = Point::new(from.x, thing.at.y);
@@ -241,20 +323,56 @@ fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     figure.window(&[p(top.x - 16.0, ABOVE_MM), p(8.0, foot.y - 8.0)]);
     let quiet = set_back(figure.tone(ClothUse::Shell));
     let shell = figure.tone(ClothUse::Shell);
-    figure.area("piece:front", &[p(top.x - 60.0, 0.0), p(top.x - 60.0, foot.y - 60.0), p(top.x, foot.y - 60.0), p(top.x, 0.0)], quiet, Outline::Light);
-    figure.area("piece:fly_shield", &[top, low, foot, p(0.0, 0.0)], shell, Outline::Heavy);
     figure.area(
-        "piece:band",
-        &[p(top.x - 60.0, 0.0), p(0.0, 0.0), p(0.0, 80.0), p(top.x - 60.0, 80.0)],
+        "piece:front",
+        &[
+            p(top.x - 60.0, 0.0),
+            p(top.x - 60.0, foot.y - 60.0),
+            p(top.x, foot.y - 60.0),
+            p(top.x, 0.0),
+        ],
         quiet,
         Outline::Light,
     );
-    let buttons: Vec<&Fixing> = garment.fixings.iter().filter(|f| f.piece == PieceId::FlyShield).collect();
+    figure.area(
+        "piece:fly_shield",
+        &[top, low, foot, p(0.0, 0.0)],
+        shell,
+        Outline::Heavy,
+    );
+    figure.area(
+        "piece:band",
+        &[
+            p(top.x - 60.0, 0.0),
+            p(0.0, 0.0),
+            p(0.0, 80.0),
+            p(top.x - 60.0, 80.0),
+        ],
+        quiet,
+        Outline::Light,
+    );
+    let buttons: Vec<&Fixing> = garment
+        .fixings
+        .iter()
+        .filter(|f| f.piece == PieceId::FlyShield)
+        .collect();
     for button in &buttons {
         figure.fixing(button, Affine::IDENTITY, false);
     }
-    note_fixings(&mut figure, &buttons, Affine::IDENTITY, ("Buttons", ", through both halves of the shield"));
-    chain(&mut figure, Side::Right, Affine::IDENTITY, &buttons, p(0.0, 0.0), f64::INFINITY);
+    note_fixings(
+        &mut figure,
+        &buttons,
+        Affine::IDENTITY,
+        ("Buttons", ", through both halves of the shield"),
+    );
+    chain(
+        &mut figure,
+        Side::Right,
+        Affine::IDENTITY,
+        &buttons,
+        p(0.0, 0.0),
+        f64::INFINITY,
+    );
     if let Some(button) = buttons.last() {
         figure.dimension(Side::Below, p(top.x, button.at.y), button.at, "");
     }
@@ -265,4 +383,36 @@ fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     let under = Vec2::new(-7.0, foot.y * 0.9);
     figure.point_at(p(top.x, 0.0) + under, "right front".to_owned());
     Some(figure)
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::plate::fitted;
+    use crate::samples::{sewn, texts};
+
+    #[test]
+    fn rows_and_buttons_stand_where_the_style_says() {
+        let garment = sewn(32, 32);
+        let plate = fitted(&garment, "fly", draw).unwrap();
+        let all: Vec<&str> = texts(&plate.sheet)
+            .iter()
+            .map(|t| t.words.as_str())
+            .collect();
+        // Rows 34 and 28 mm from the edge; four buttons on 16.5 cm: every fifth of it.
+        for said in ["3.4 cm", "2.8 cm", "fly 16.5 cm", "3.3 cm"] {
+            assert!(all.contains(&said), "{said} not in {all:?}");
+        }
+        let gaps = all.iter().filter(|w| **w == "3.3 cm").count();
+        assert_eq!(
+            gaps,
+            5 + 4,
+            "between holes to the foot, and between buttons"
+        );
+        for drawn in plate.stitches.iter().filter(|d| d.seam == "fly") {
+            assert!(drawn.whole, "{drawn:?}");
+            assert_eq!(drawn.drawn, garment.rows[drawn.row].stitches());
+        }
+    }
 }

@@ -137,7 +137,11 @@ fn panels(figure: &mut Figure<'_>, laid: &[Laid]) -> Vec<usize> {
         }
         // Over the ridges, which run to the very end of the panel.
         for name in ["inseam", "side", "hem"] {
-            if let Some(edge) = garment.pattern.piece(panel.piece).and_then(|p| p.edge(name)) {
+            if let Some(edge) = garment
+                .pattern
+                .piece(panel.piece)
+                .and_then(|p| p.edge(name))
+            {
                 figure.edge("seam:hem", &edge.transformed(panel.map), true);
             }
         }
@@ -395,5 +399,52 @@ fn thread_ends(
         }
         HemEnds::Overlapped => figure.point_at(at, "row runs on over its start".to_owned()),
         HemEnds::Backtacked => figure.point_at(at, "sewn back and forth".to_owned()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::plate::{Plate, fitted};
+    use crate::samples::{ferryman, sewn, texts};
+    use style::Size;
+
+    fn says(plate: &Plate, words: &str) -> bool {
+        texts(&plate.sheet).iter().any(|t| t.words.contains(words))
+    }
+
+    #[test]
+    fn all_round_is_the_charted_hem() {
+        let garment = sewn(32, 32);
+        let plate = fitted(&garment, "hem", draw).unwrap();
+        // 16 1/2 inches.
+        assert!(says(&plate, "hem, all round 41.9 cm"));
+        assert!(says(
+            &plate,
+            "begins and ends at the inseam, threads tied by hand"
+        ));
+        let whole: Vec<_> = plate.stitches.iter().filter(|d| d.whole).collect();
+        assert_eq!(whole.len(), 2, "the row on the front and on the back");
+    }
+
+    #[test]
+    fn ridges_are_drawn_and_told_where_the_style_asks_for_them() {
+        let mut loaded = ferryman();
+        let ridges = |loaded: &style::Loaded| {
+            let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
+            let plate = fitted(&garment, "hem", draw).unwrap();
+            let parts = plate.sheet.layers.iter().flat_map(|l| &l.marks);
+            let count = parts
+                .filter(|m| m.part.as_deref() == Some("seam:hem"))
+                .count();
+            (count, says(&plate, "Roping"))
+        };
+        let (with, told) = ridges(&loaded);
+        loaded.style.hem.roping = false;
+        let (without, silent) = ridges(&loaded);
+        // Some 64 ridges of 6.5 mm all round, each a valley and a lit flank, and those at the join.
+        assert!(with >= without + 120, "{with} {without}");
+        assert!(told && !silent);
     }
 }

@@ -75,7 +75,10 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     figure.edge("seam:mouth", mouth, true);
     let rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| r.seam == "mouth");
     note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
-    fixed(&mut figure, (across, down));
+    fixed(
+        &mut figure,
+        (&[across, waist], &[down, front.edge("side")?]),
+    );
     names(&mut figure, front, (across, down));
     figure.dimension_along(Side::Above, across, "mouth");
     let outer = figure.side_towards(geometry::Vec2::new(1.0, 0.0));
@@ -101,7 +104,7 @@ fn on_this_side(garment: &Garment, fixing: &Fixing) -> bool {
 }
 
 /// Rivets and tacks at the ends of the mouth.
-fn fixed(figure: &mut Figure<'_>, (across, down): (&Path, &Path)) {
+fn fixed(figure: &mut Figure<'_>, (band, side): (&[&Path], &[&Path])) {
     let garment = figure.garment;
     let mouth = |f: &&Fixing| {
         f.piece == PieceId::Front
@@ -116,13 +119,11 @@ fn fixed(figure: &mut Figure<'_>, (across, down): (&Path, &Path)) {
         .iter()
         .partition(|f| matches!(f.kind, FixingKind::Rivet(_)));
     for (group, word) in [(rivets, "Rivets"), (tacks, "Bartacks across the mouth")] {
-        let near = |path: &Path| {
-            group
-                .iter()
-                .map(|f| distance(path, f.at))
-                .fold(f64::INFINITY, f64::min)
+        let near = |paths: &[&Path]| {
+            let each = paths.iter().flat_map(|p| group.iter().map(|f| distance(p, f.at)));
+            each.fold(f64::INFINITY, f64::min)
         };
-        let (from_band, from_side) = (near(across), near(down));
+        let (from_band, from_side) = (near(band), near(side));
         let far = |mm: f64| figure.amount_of(Length::mm(mm));
         let after = format!(
             ", between the rows; middle {} from the band seam, {} from the outseam",

@@ -16,13 +16,15 @@ use super::tone::{BELOW, set_back, tone};
 use super::waistband::Measures;
 use super::words::{amount, listed, system};
 use crate::lettering::text_width;
-use crate::palette::{HAIRLINE, INK, QUIET, TYPE_FIGURES};
+use crate::palette::{INK, QUIET, TYPE_FIGURES};
 use crate::sheet::{Stroke, open};
 
 /// Cloth shown round the labels.
 const ROUND_MM: f64 = 6.0;
 /// What the drawing turns under at a folded end; the maker of the label decides it.
 const TURN_MM: f64 = 7.0;
+/// How far the ends of a mitre fold stand above its strip.
+const TAB_MM: f64 = 5.0;
 
 type Set<'a> = (&'a Label, &'a Fixing);
 
@@ -38,7 +40,10 @@ fn all(garment: &Garment) -> Vec<Set<'_>> {
 }
 
 pub(super) fn on_band(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
-    let labels: Vec<Set<'_>> = all(garment).into_iter().filter(|(_, f)| f.piece == PieceId::Band).collect();
+    let labels: Vec<Set<'_>> = all(garment)
+        .into_iter()
+        .filter(|(_, f)| f.piece == PieceId::Band)
+        .collect();
     let mut figures = vec![band(garment, scale, &labels)?];
     figures.extend(folds(garment, scale, &labels));
     Some(Draft {
@@ -49,8 +54,13 @@ pub(super) fn on_band(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>>
 }
 
 pub(super) fn in_seam(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
-    let labels: Vec<Set<'_>> = all(garment).into_iter().filter(|(_, f)| f.piece != PieceId::Band).collect();
-    let each = labels.iter().filter_map(|(label, fixing)| side_seam(garment, scale, label, fixing));
+    let labels: Vec<Set<'_>> = all(garment)
+        .into_iter()
+        .filter(|(_, f)| f.piece != PieceId::Band)
+        .collect();
+    let each = labels
+        .iter()
+        .filter_map(|(label, fixing)| side_seam(garment, scale, label, fixing));
     let mut figures: Vec<Figure<'_>> = each.collect();
     if figures.is_empty() {
         return None;
@@ -180,9 +190,7 @@ fn side_seam<'a>(
     if let Some(bag) = garment.pattern.piece(PieceId::PocketBag) {
         let bag_tone = figure.tone(ClothUse::Pocketing);
         let points = bag.polygon(Length::mm(1.0));
-        // The half of the folded bag that lies on the front.
-        let inner: Vec<Point> = points;
-        figure.area("piece:pocket_bag", &inner, bag_tone, Outline::Light);
+        figure.area("piece:pocket_bag", &points, bag_tone, Outline::Light);
     }
     lay(
         &mut figure,
@@ -279,113 +287,139 @@ fn folds<'a>(
     scale: PlateScale,
     all: &[(&Label, &Fixing)],
 ) -> Option<Figure<'a>> {
-    let title = (
-        Face::Inside,
-        "How they are folded, edge on (mitre fold: from its face)",
+    let mitred = all
+        .iter()
+        .any(|(label, _)| label.fold == LabelFold::MitreFold);
+    let title = if mitred {
+        "How they are folded, edge on; the mitre fold from its back"
+    } else {
+        "How they are folded, edge on"
+    };
+    let mut figure = Figure::new(
+        garment,
+        scale,
+        (Face::Inside, title),
+        Affine::IDENTITY,
+        false,
     );
-    let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
+    let one = figure.on_paper(Length::mm(1.0)).to_mm();
     let p = Point::new;
     let mut x = 0.0;
-    let mut any = false;
     for (label, fixing) in all {
         let (wide, tall, _) = flat_of(fixing)?;
-        let (w, h) = (
-            wide.to_mm().clamp(3.0, 300.0),
-            tall.to_mm().clamp(3.0, 300.0),
-        );
-        let turn = TURN_MM.min(w * 0.3);
-        let ply = Stroke {
-            round: true,
-            ..Stroke::plain(INK, Length::mm(0.45))
-        };
-        let line: Vec<Point> = match label.fold {
-            LabelFold::Flat => vec![p(x, 0.0), p(x + w, 0.0)],
-            LabelFold::EndFold => vec![
-                p(x + turn, -1.6),
-                p(x + 0.6, -1.6),
-                p(x, -0.8),
-                p(x + 0.6, 0.0),
-                p(x + w - 0.6, 0.0),
-                p(x + w, -0.8),
-                p(x + w - 0.6, -1.6),
-                p(x + w - turn, -1.6),
-            ],
-            LabelFold::CentreFold => vec![
-                p(x, 0.0),
-                p(x + w - 0.8, 0.0),
-                p(x + w, -0.8),
-                p(x + w - 0.8, -1.6),
-                p(x, -1.6),
-            ],
-            LabelFold::MitreFold => {
-                let up = h.min(w * 0.45);
-                vec![
-                    p(x, 6.0),
-                    p(x, 0.0),
-                    p(x + w, 0.0),
-                    p(x + w, 6.0),
-                    p(x + w - up * 0.5, 6.0),
-                    p(x + w - up * 0.5, up * 0.5),
-                    p(x + up * 0.5, up * 0.5),
-                    p(x + up * 0.5, 6.0),
-                    p(x, 6.0),
-                ]
-            }
-        };
-        let pale = fixing.colour.mixed(Colour::BLACK, 0.04);
-        figure.fill(
-            "labels",
-            &[p(x, -2.6), p(x + w, -2.6), p(x + w, 1.0), p(x, 1.0)],
-            Colour::WHITE,
-            None,
-        );
+        let w = wide.to_mm().clamp(3.0, 300.0);
+        let strip = tall.to_mm().clamp(3.0, 300.0).min(w * 0.3);
+        let line = fold_line(label.fold, x, w, strip);
+        let top = line.iter().map(|q| q.y).fold(1.0, f64::max);
+        figure.hold(&[p(x, -9.5 / one), p(x + w, top + 1.0)]);
         let path = open(&line);
-        figure.stroke(
-            "labels",
-            &path,
-            Stroke {
-                width: Length::mm(0.8),
-                ..ply
-            },
-        );
-        figure.stroke(
-            "labels",
-            &path,
-            Stroke {
-                colour: pale,
-                width: Length::mm(0.35),
-                ..ply
-            },
-        );
-        if label.fold == LabelFold::CentreFold {
-            let seam = [p(x, 2.0), p(x, -3.6)];
-            let thin =
-                Stroke::plain(INK, BELOW.max(HAIRLINE)).dashed(Length::mm(1.2), Length::mm(0.8));
-            figure.stroke("labels", &open(&seam), thin);
+        let paper = fixing.colour.mixed(Colour::BLACK, 0.04);
+        for (colour, width) in [(INK, 0.8), (paper, 0.35)] {
+            let stroke = Stroke {
+                round: true,
+                ..Stroke::plain(colour, Length::mm(width))
+            };
+            figure.stroke("labels", &path, stroke);
+        }
+        let thin = Stroke::plain(INK, BELOW).dashed(Length::mm(1.2), Length::mm(0.8));
+        match label.fold {
+            // The seam its ends are caught in.
+            LabelFold::CentreFold => figure.stroke("labels", &open(&[p(x, 2.0), p(x, -3.6)]), thin),
+            LabelFold::MitreFold => {
+                for (corner, inner) in [(x, x + strip), (x + w, x + w - strip)] {
+                    figure.stroke("labels", &open(&[p(corner, 0.0), p(inner, strip)]), thin);
+                }
+            }
+            LabelFold::Flat | LabelFold::EndFold => {}
         }
         let trim = garment.collection.trims.get(&label.trim);
         let name = trim.map_or(label.trim.as_str(), |t| t.name.as_str());
-        let drop = 5.5 / figure.on_paper(Length::mm(1.0)).to_mm();
-        figure.fill(
-            "labels",
-            &[
-                p(x, -drop - 3.5),
-                p(x + w, -drop - 3.5),
-                p(x + w, -drop),
-                p(x, -drop),
-            ],
-            Colour::WHITE,
-            None,
-        );
+        let words = format!("{name}: {}", label.fold.word());
         figure.name(
-            &format!("{name}: {}", label.fold.word()),
-            &[p(x + w / 2.0, -drop - 1.0), p(x + w / 2.0, -drop - 4.0)],
+            &words,
+            &[p(x + w / 2.0, -6.5 / one), p(x + w / 2.0, -9.0 / one)],
             QUIET,
         );
-        let words = format!("{name}: {}", label.fold.word());
-        let name_mm = text_width(&words, TYPE_FIGURES) + 6.0;
-        x += (w + 10.0).max(name_mm / figure.on_paper(Length::mm(1.0)).to_mm());
-        any = true;
+        x += (w + 10.0).max((text_width(&words, TYPE_FIGURES) + 6.0) / one);
     }
-    any.then_some(figure)
+    figure.body.is_some().then_some(figure)
+}
+
+/// The line of a folded label from `x` on: seen from its edge, a mitre fold from its back.
+fn fold_line(fold: LabelFold, x: f64, w: f64, strip: f64) -> Vec<Point> {
+    /// From ply to ply.
+    const APART: f64 = 1.6;
+    let turn = TURN_MM.min(w * 0.3);
+    let end = x + w;
+    let points: Vec<(f64, f64)> = match fold {
+        LabelFold::Flat => vec![(x, 0.0), (end, 0.0)],
+        LabelFold::EndFold => vec![
+            (x + turn, -APART),
+            (x + 0.6, -APART),
+            (x, -APART / 2.0),
+            (x + 0.6, 0.0),
+            (end - 0.6, 0.0),
+            (end, -APART / 2.0),
+            (end - 0.6, -APART),
+            (end - turn, -APART),
+        ],
+        LabelFold::CentreFold => vec![
+            (x, 0.0),
+            (end - 0.8, 0.0),
+            (end, -APART / 2.0),
+            (end - 0.8, -APART),
+            (x, -APART),
+        ],
+        // Both ends turned up along 45 degrees, standing above the strip.
+        LabelFold::MitreFold => vec![
+            (x, 0.0),
+            (end, 0.0),
+            (end, strip + TAB_MM),
+            (end - strip, strip + TAB_MM),
+            (end - strip, strip),
+            (x + strip, strip),
+            (x + strip, strip + TAB_MM),
+            (x, strip + TAB_MM),
+            (x, 0.0),
+        ],
+    };
+    points.into_iter().map(|(x, y)| Point::new(x, y)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::plate::fitted;
+    use crate::samples::{sewn, texts};
+
+    #[test]
+    fn every_label_says_its_words_its_purpose_and_its_fold() {
+        let garment = sewn(32, 32);
+        let band = fitted(&garment, "labels", on_band).unwrap();
+        let seam = fitted(&garment, "labels", in_seam).unwrap();
+        let all: Vec<String> = [&band, &seam]
+            .iter()
+            .flat_map(|plate| texts(&plate.sheet))
+            .map(|t| t.words.clone())
+            .collect();
+        let all = all.join(" ");
+        for words in [
+            "\u{201c}Saltmarsh Yard\u{201d}, tells brand",
+            "\u{201c}32x32\u{201d}, tells size",
+            "tells fibre, care and origin",
+            "end fold, finished 6 cm by 3 cm",
+            "centre fold",
+        ] {
+            assert!(all.contains(words), "{words} not in {all}");
+        }
+    }
+
+    #[test]
+    fn a_style_without_labels_has_no_such_plate() {
+        let mut garment = sewn(32, 32);
+        garment.doc.labels.clear();
+        assert!(fitted(&garment, "labels", on_band).is_none());
+        assert!(fitted(&garment, "labels", in_seam).is_none());
+    }
 }

@@ -251,8 +251,13 @@ fn parallel(layer: &mut Layer, taken: &mut Taken, dim: &Aligned) -> Rect {
     let wide = text_width(&dim.words, TYPE_FIGURES) / 2.0;
     let tall = TYPE_FIGURES.to_mm() / 2.0;
     let out = left_of(way) * dim.beside_mm.signum();
-    let clear = (out.x.abs() * wide + out.y.abs() * tall) + AIR_MM + 0.4;
-    let middle = from.midpoint(to) + out * clear;
+    let half = |v: Vec2| v.x.abs() * wide + v.y.abs() * tall;
+    let middle = if (to - from).hypot() < 2.0 * half(way) {
+        // Too short for its words: they follow the tail at the edge measured from.
+        from - way * (TAIL_MM + half(way) + AIR_MM)
+    } else {
+        from.midpoint(to) + out * (half(out) + AIR_MM + 0.4)
+    };
     let text = centred(&dim.words, TYPE_FIGURES, middle);
     let place = text_box(&text);
     taken.boxes.push(place);

@@ -11,6 +11,7 @@ mod bag;
 mod band_ends;
 mod belt_loop;
 mod coin;
+mod corners;
 mod decoration;
 mod extra;
 mod figure;
@@ -67,6 +68,7 @@ const PLATES: &[(&str, Drawer)] = &[
     ("back-pocket-left", back::left),
     ("back-pocket-right", back::right),
     ("back-pockets-inside", back_inside::draw),
+    ("pocket-corners", corners::draw),
     ("waistband-ends", band_ends::draw),
     ("waistband-outside", waistband::outside),
     ("waistband-inside", waistband::inside),

@@ -81,7 +81,10 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     }
     figure.name(
         "centre back",
-        &[p(m.centre + 13.0, low + 2.6), p(m.centre + 13.0, m.height * 0.9)],
+        &[
+            p(m.centre + 13.0, low + 2.6),
+            p(m.centre + 13.0, m.height * 0.9),
+        ],
         QUIET,
     );
     figure.name(
@@ -155,4 +158,36 @@ fn lettered(patch: &Patch, words: &str) -> String {
         format!("; lines as in {art}, millimetres from the upper left corner")
     });
     capitalised(&format!("{says}{made}{drawn}"))
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::plate::fitted;
+    use crate::samples::{sewn, texts};
+
+    #[test]
+    fn size_place_leather_and_every_stitch() {
+        let mut garment = sewn(32, 32);
+        let plate = fitted(&garment, "patch", draw).unwrap();
+        let all: Vec<&str> = texts(&plate.sheet)
+            .iter()
+            .map(|t| t.words.as_str())
+            .collect();
+        // 75 by 55 mm, 35 mm from centre back, 3 mm below the top of a band of 38 mm.
+        for said in ["7.5 cm", "5.5 cm", "3.5 cm", "2 cm", "3 mm"] {
+            assert!(all.contains(&said), "{said} not in {all:?}");
+        }
+        assert!(all.iter().any(|w| w.contains("vegetable tanned")));
+        let [drawn] = plate.stitches.as_slice() else {
+            panic!("one row: {:?}", plate.stitches)
+        };
+        // Round a rectangle of 69 by 49 mm, 7 stitches an inch.
+        let pitches: f64 = 2.0 * (69.0 + 49.0) / (25.4 / 7.0);
+        assert!(drawn.whole);
+        assert_eq!(drawn.drawn, pitches.floor() as usize + 1);
+        garment.doc.patch = None;
+        assert!(fitted(&garment, "patch", draw).is_none());
+    }
 }

@@ -135,14 +135,10 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
     for k in 0..all.min(MOST_STITCHES) {
         let from = pitch * k as f64;
         let here = walk.point(from);
-        if !inside(here) {
-            continue;
-        }
-        drawn += 1;
-        let p = on.map * here;
-        points.move_to((p.x - 0.01, p.y));
-        points.line_to((p.x + 0.01, p.y));
-        if k + 1 < all && inside(walk.point(from + pitch)) {
+        let next = k + 1 < all && inside(walk.point(from + pitch));
+        let starts = inside(here);
+        // A stitch that reaches beyond the window is cut off by it.
+        if k + 1 < all && (starts || next) {
             dash(
                 &mut dashes,
                 &walk,
@@ -152,6 +148,12 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
                 on.map,
                 k,
             );
+        }
+        if starts {
+            drawn += 1;
+            let p = on.map * here;
+            points.move_to((p.x - 0.01, p.y));
+            points.line_to((p.x + 0.01, p.y));
         }
     }
     let part = format!("row:{}:{}", row.seam, row.number);

@@ -6,7 +6,8 @@ use std::sync::LazyLock;
 use geometry::PathEl;
 use sewing::{Garment, make};
 use style::{
-    BandMethod, Closing, CoinShape, HemEnds, HemJoin, LabelFold, Letters, Lining, Loaded, Size, Units,
+    BandMethod, Closing, CoinShape, HemEnds, HemJoin, LabelFold, Letters, Lining, Loaded, Size,
+    Units,
 };
 use trade::Length;
 
@@ -64,41 +65,55 @@ fn garments() -> Vec<(String, Garment)> {
         }
     });
     other("no seams", &|l| l.style.seams.clear());
-    other("band in two rows, no roping, hem overlapped at the outseam", &|l| {
-        l.style.band.method = BandMethod::TwoRow;
-        if let Some(row) = l.style.seams.get_mut("band").and_then(|s| s.rows.as_mut()?.get_mut(1)) {
-            row.offset = Length::mm(36.0);
-        }
-        l.style.hem.roping = false;
-        l.style.hem.join = HemJoin::Outseam;
-        l.style.hem.ends = HemEnds::Overlapped;
-    });
-    other("no patch, no labels, two loops, hem backtacked at the back", &|l| {
-        l.style.patch = None;
-        l.style.labels.clear();
-        l.style.loops.count = 2;
-        l.style.hem.join = HemJoin::BackOfLeg;
-        l.style.hem.ends = HemEnds::Backtacked;
-    });
-    other("zip, letters raised, labels folded otherwise, in inches", &|l| {
-        l.collection.units = Units::Inches;
-        l.style.fly.closing = Closing::Zip;
-        l.style.fly.buttons = 0;
-        l.style.fly.button = None;
-        let button = l.collection.trims.values().next().cloned();
-        if let Some(mut zip) = button {
-            zip.length = Some(Length::mm(150.0));
-            l.collection.trims.insert("zip".to_owned(), zip);
-            l.style.fly.zip = Some("zip".to_owned());
-        }
-        if let Some(patch) = &mut l.style.patch {
-            patch.letters = Letters::Raised;
-        }
-        let folds = [LabelFold::MitreFold, LabelFold::CentreFold, LabelFold::Flat];
-        for (label, fold) in l.style.labels.iter_mut().zip(folds) {
-            label.fold = fold;
-        }
-    });
+    other(
+        "band in two rows, no roping, hem overlapped at the outseam",
+        &|l| {
+            l.style.band.method = BandMethod::TwoRow;
+            if let Some(row) = l
+                .style
+                .seams
+                .get_mut("band")
+                .and_then(|s| s.rows.as_mut()?.get_mut(1))
+            {
+                row.offset = Length::mm(36.0);
+            }
+            l.style.hem.roping = false;
+            l.style.hem.join = HemJoin::Outseam;
+            l.style.hem.ends = HemEnds::Overlapped;
+        },
+    );
+    other(
+        "no patch, no labels, two loops, hem backtacked at the back",
+        &|l| {
+            l.style.patch = None;
+            l.style.labels.clear();
+            l.style.loops.count = 2;
+            l.style.hem.join = HemJoin::BackOfLeg;
+            l.style.hem.ends = HemEnds::Backtacked;
+        },
+    );
+    other(
+        "zip, letters raised, labels folded otherwise, in inches",
+        &|l| {
+            l.collection.units = Units::Inches;
+            l.style.fly.closing = Closing::Zip;
+            l.style.fly.buttons = 0;
+            l.style.fly.button = None;
+            let button = l.collection.trims.values().next().cloned();
+            if let Some(mut zip) = button {
+                zip.length = Some(Length::mm(150.0));
+                l.collection.trims.insert("zip".to_owned(), zip);
+                l.style.fly.zip = Some("zip".to_owned());
+            }
+            if let Some(patch) = &mut l.style.patch {
+                patch.letters = Letters::Raised;
+            }
+            let folds = [LabelFold::MitreFold, LabelFold::CentreFold, LabelFold::Flat];
+            for (label, fold) in l.style.labels.iter_mut().zip(folds) {
+                label.fold = fold;
+            }
+        },
+    );
     out
 }
 

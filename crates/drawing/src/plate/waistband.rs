@@ -247,7 +247,9 @@ fn note_band_rows(figure: &mut Figure<'_>, rows: &[usize], m: &Measures) {
             row.stitches()
         );
         let y = m.height - edge.to_mm();
-        let at: Vec<Point> = (0..40).map(|k| Point::new(m.end * (f64::from(k) + 0.5) / 40.0, y)).collect();
+        let at: Vec<Point> = (0..40)
+            .map(|k| Point::new(m.end * (f64::from(k) + 0.5) / 40.0, y))
+            .collect();
         figure.note(words, &at);
     }
 }
@@ -355,7 +357,11 @@ fn spots(
     let mut out = Vec::new();
     let mut say = |x: f64, low: f64, name: &str| {
         let far = Length::mm((x - m.centre).abs());
-        let value = if far.to_mm() < 0.05 { "0".to_owned() } else { amount(far, units) };
+        let value = if far.to_mm() < 0.05 {
+            "0".to_owned()
+        } else {
+            amount(far, units)
+        };
         out.push(Spot {
             at: Point::new(x, low),
             words: vec![value, name.to_owned()],
@@ -381,13 +387,18 @@ fn spots(
                 }
             }
             FixingKind::Patch(..) if outside => {
-                for corner in corners(fixing, Affine::IDENTITY).into_iter().flat_map(|c| [c[0], c[1]]) {
+                for corner in corners(fixing, Affine::IDENTITY)
+                    .into_iter()
+                    .flat_map(|c| [c[0], c[1]])
+                {
                     say(corner.x, corner.y, "patch");
                 }
             }
             // One that is centred needs no more; of the others the nearer edge.
             FixingKind::Label(..) if !outside => {
-                let near = corners(fixing, m.folded()).into_iter().flat_map(|c| [c[0], c[1]]);
+                let near = corners(fixing, m.folded())
+                    .into_iter()
+                    .flat_map(|c| [c[0], c[1]]);
                 let off = |p: &Point| (p.x - m.centre).abs();
                 let near = near.min_by(|a, b| off(a).total_cmp(&off(b)));
                 if let Some(p) = near.filter(|_| (fixing.at.x - m.centre).abs() > 0.05) {
@@ -399,4 +410,57 @@ fn spots(
     }
     say(m.centre, at_centre.1, at_centre.0);
     out
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::plate::fitted;
+    use crate::samples::sewn;
+
+    #[test]
+    fn each_length_shows_the_stitches_that_lie_in_it() {
+        let garment = sewn(32, 32);
+        let plate = fitted(&garment, "waistband-outside", outside).unwrap();
+        let m = Measures::of(&garment).unwrap();
+        let (index, row) = garment
+            .rows
+            .iter()
+            .enumerate()
+            .find(|(_, r)| r.seam == "band" && r.number == 1)
+            .unwrap();
+        let drawn: Vec<usize> = plate
+            .stitches
+            .iter()
+            .filter(|d| d.row == index)
+            .map(|d| d.drawn)
+            .collect();
+        let parts = lengths(&m, plate.scale);
+        assert!(parts.len() > 1);
+        // The row is straight: its needle points lie a pitch apart from the left end on.
+        let pitch = 25.4 / 8.0;
+        let within = |(a, b): (f64, f64)| {
+            (0..row.stitches())
+                .map(|k| row.path.start().x + pitch * k as f64)
+                .filter(|x| *x >= a && *x <= b)
+                .count()
+        };
+        assert_eq!(drawn, parts.into_iter().map(within).collect::<Vec<_>>());
+    }
+
+    #[test]
+    fn lengths_leave_nothing_of_the_band_out() {
+        let m = Measures {
+            height: 38.0,
+            waist: 850.0,
+            end: 892.0,
+            centre: 425.0,
+        };
+        for scale in PlateScale::ALL {
+            let parts = lengths(&m, scale);
+            assert!(parts[0].0 < 0.0 && parts[parts.len() - 1].1 > m.end);
+            assert!(parts.windows(2).all(|w| w[1].0 < w[0].1));
+        }
+    }
 }

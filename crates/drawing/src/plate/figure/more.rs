@@ -226,6 +226,12 @@ impl Figure<'_> {
         length * self.times
     }
 
+    /// Room that belongs to the figure although nothing is drawn in it yet.
+    pub fn hold(&mut self, corners: &[Point]) {
+        let corners: Vec<Point> = corners.iter().map(|p| self.map * *p).collect();
+        self.grow(&corners);
+    }
+
     /// Puts a whole drawing into the figure, its upper left corner at the origin of the paper.
     pub fn embed(&mut self, sheet: Sheet) {
         let shift = Affine::translate(-sheet.origin.to_vec2());
