@@ -12,7 +12,7 @@ use crate::palette::{
     CONSTRUCTION, HAIRLINE, INK, Pen, QUIET, TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS,
 };
 use crate::sheet::{Anchor, Layer, Sheet, Text, open};
-use strip::strip;
+use strip::{breadth, strip};
 
 /// What an upright A4 page leaves between its margins.
 const WIDE_MM: f64 = 172.0;
@@ -22,6 +22,10 @@ const TRUE_X_MM: f64 = 60.0;
 const ENLARGED_X_MM: f64 = 118.0;
 const STRIP_WIDE_MM: f64 = 54.0;
 const STRIP_TALL_MM: f64 = 7.4;
+/// A strip of a broad stitch is taller, up to this.
+const STRIP_TALLEST_MM: f64 = 24.0;
+/// Cloth above and below broad stitches together.
+const ROUND_STITCHES_MM: f64 = 1.6;
 /// How much the second strip is enlarged.
 const ENLARGED: f64 = 3.0;
 /// From one base line of words to the next, as a share of the type.
@@ -31,7 +35,8 @@ const BETWEEN_MM: f64 = 2.4;
 const MARGIN_MM: f64 = 1.0;
 
 /// The plan of one size, at its printed size: as wide as an upright A4 page leaves, and as tall as
-/// its groups need (15 groups fit one page).
+/// its groups need. About a dozen groups fit one page; a plan of more is drawn in parts, each with
+/// some of its groups.
 ///
 /// A strip shows the stitch most of the group is sewn with, on the face most of it lies on; the
 /// words name the others. Every stitch is a mark of its own.
@@ -125,8 +130,11 @@ impl Page {
     fn group(&mut self, group: &Group) {
         let top = self.y;
         let strips = [(TRUE_X_MM, 1.0), (ENLARGED_X_MM, ENLARGED)];
+        // A thickness that is no number draws no strand either.
+        let needed = breadth(group).to_mm() * ENLARGED + ROUND_STITCHES_MM;
+        let tall = STRIP_TALL_MM.max(needed).min(STRIP_TALLEST_MM);
         for (x, scale) in strips {
-            let place = Rect::new(x, top, x + STRIP_WIDE_MM, top + STRIP_TALL_MM);
+            let place = Rect::new(x, top, x + STRIP_WIDE_MM, top + tall);
             self.strips.push(strip(group, place, scale));
         }
         self.lines_of(
@@ -146,7 +154,7 @@ impl Page {
             self.lines_of(0.0, words, TYPE_FIGURES, false);
         }
         let beside = self.y;
-        self.y = top + STRIP_TALL_MM + 1.0;
+        self.y = top + tall + 1.0;
         let rows = wrapped(&rows(group), TYPE_FIGURES, WIDE_MM - TRUE_X_MM);
         self.lines_of(TRUE_X_MM, rows, TYPE_FIGURES, false);
         self.y = self.y.max(beside) + BETWEEN_MM;

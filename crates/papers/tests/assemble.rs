@@ -97,26 +97,158 @@ fn every_measure_has_the_number_of_its_diagram_and_says_how() {
     assert!(numbers.is_sorted(), "{numbers:?}");
 }
 
+/// A workroom has nobody to ask: nothing about a row may be left open.
 #[test]
-fn every_seam_says_what_it_joins_and_how_its_rows_are_sewn() {
+fn every_row_is_told_whole() {
     let Demo { loaded, pack } = demo();
     assert_eq!(pack.seams.len(), loaded.style.seams.len());
+    let mut rows = 0;
     for seam in &pack.seams {
-        assert!(
-            !seam.joins.is_empty() && !seam.plies.is_empty(),
-            "{}",
-            seam.name
-        );
+        for (what, text) in [
+            ("joins", &seam.joins),
+            ("class", &seam.class),
+            ("machine", &seam.machine),
+            ("plies", &seam.plies),
+            ("lies", &seam.lies),
+        ] {
+            assert!(!text.is_empty(), "{}: {what}", seam.name);
+        }
         assert!(seam.class.starts_with("ISO 4916 "), "{}", seam.name);
+        assert!(seam.section.is_some(), "{}", seam.name);
+        assert!(!seam.rows.is_empty(), "{}", seam.name);
         for row in &seam.rows {
-            assert!(
-                row.needle.colour.is_some() && !row.ends.is_empty(),
-                "{} {}",
-                seam.name,
-                row.row
-            );
+            rows += 1;
+            for (what, text) in [
+                ("number", &row.row),
+                ("stitch", &row.stitch),
+                ("density", &row.density),
+                ("needle yarn", &row.needle.name),
+                ("size and colour of the needle yarn", &row.needle.what),
+                ("under yarn", &row.under.name),
+                ("size and colour of the under yarn", &row.under.what),
+                ("offset", &row.offset),
+                ("gauge", &row.gauge),
+                ("ends", &row.ends),
+            ] {
+                assert!(!text.is_empty(), "{} {}: {what}", seam.name, row.row);
+            }
+            let coloured = row.needle.colour.is_some() && row.under.colour.is_some();
+            assert!(coloured, "{} {}", seam.name, row.row);
             assert!(row.offset.contains("the "), "{}", row.offset);
         }
+    }
+    let stated: usize = loaded.style.all_seams().map(|seam| seam.rows.len()).sum();
+    assert_eq!(rows, stated);
+}
+
+fn row<'a>(pack: &'a Pack, seam: &str, number: usize) -> &'a papers::StitchRowText {
+    let seam = pack.seams.iter().find(|s| s.name == seam).unwrap();
+    &seam.rows[number - 1]
+}
+
+/// Offsets of 1.6 and 8 mm in the file are 6.4 mm apart; the band's upper row is 2 mm from its edges.
+#[test]
+fn a_row_is_told_as_the_style_states_it() {
+    let pack = &demo().pack;
+    let inseam = row(pack, "Inseam", 2);
+    assert_eq!(inseam.stitch, "401 two-thread chainstitch");
+    assert_eq!(inseam.density, "3.15 /cm, 8 /in");
+    assert_eq!(inseam.offset, "8 mm from the visible fold");
+    assert_eq!(inseam.gauge, "two needles, 6.4 mm");
+    assert_eq!(inseam.needle.what, "tex 80, night blue");
+    let band = row(pack, "Waistband set on", 2);
+    assert_eq!(band.offset, "2 mm from the band's ends and top edge");
+    let hem = row(pack, "Hem", 1);
+    assert!(hem.ends.contains("tied by hand"), "{}", hem.ends);
+}
+
+#[test]
+fn the_sewing_order_sews_every_seam_and_says_with_what() {
+    let pack = &demo().pack;
+    let operations: Vec<_> = pack.order.iter().flat_map(|s| &s.operations).collect();
+    let numbers: Vec<usize> = operations
+        .iter()
+        .map(|o| o.number.parse().unwrap())
+        .collect();
+    assert!(
+        numbers.iter().copied().eq(1..=operations.len()),
+        "{numbers:?}"
+    );
+    for operation in &operations {
+        assert!(!operation.name.is_empty() && !operation.machine.is_empty());
+        for stitch in &operation.stitches {
+            assert!(!stitch.needle.name.is_empty() && !stitch.under.name.is_empty());
+            assert!(!operation.needles.is_empty(), "{}", operation.name);
+            assert!(!operation.ends.is_empty(), "{}", operation.name);
+        }
+    }
+    let named = |words: &str| {
+        operations
+            .iter()
+            .position(|o| o.name.contains(words))
+            .unwrap()
+    };
+    // Hidden rivets have to be in before the pocket covers them.
+    let hidden = operations
+        .iter()
+        .position(|o| o.machine == "rivet press" && o.pieces.contains("back"))
+        .unwrap();
+    assert!(hidden < named("Back pockets: set on the backs"));
+    assert!(named("Inseams: fell") < named("Hems: sew"));
+}
+
+#[test]
+fn yarn_adds_up_and_every_figure_names_its_basis() {
+    let yarn = &demo().pack.yarn;
+    let metres = |text: &str| -> f64 {
+        match text.strip_suffix(" m") {
+            Some(figure) => figure.parse().unwrap(),
+            None => 0.0,
+        }
+    };
+    let total = yarn.total.as_ref().unwrap();
+    let by_yarn: f64 = yarn.yarns.iter().map(|y| metres(&y.net)).sum();
+    let by_seam: f64 = yarn.seams.iter().map(|s| metres(&s.net)).sum();
+    // Each figure is rounded to a tenth.
+    let off = 0.05 * (yarn.seams.len() + 1) as f64;
+    assert!((by_yarn - metres(&total.net)).abs() < off);
+    assert!((by_seam - metres(&total.net)).abs() < off);
+    // 15 % for waste; a hundred pairs take a hundred times as much.
+    let with_waste = metres(&total.with_waste);
+    assert!((with_waste - 1.15 * metres(&total.net)).abs() < 0.2);
+    assert!((metres(&total.order) - 100.0 * with_waste).abs() < 6.0);
+    assert!(yarn.seams.iter().all(|seam| !seam.basis.is_empty()));
+    for seam in &yarn.seams {
+        for mark in &seam.basis {
+            assert!(yarn.notes.iter().any(|note| note.mark == *mark), "{mark}");
+        }
+    }
+    let lockstitch = yarn
+        .notes
+        .iter()
+        .find(|n| n.text.starts_with("301"))
+        .unwrap();
+    assert!(lockstitch.text.contains("2 + 2ST"), "{}", lockstitch.text);
+    assert!(yarn.sheets.len() >= 2);
+    for sheet in &yarn.sheets {
+        let drawing = &sheet.drawing;
+        assert!(drawing.width_mm() <= 172.0 && drawing.height_mm() <= 222.0);
+    }
+}
+
+#[test]
+fn every_plate_is_printed_at_its_own_scale_on_an_upright_page() {
+    let pack = &demo().pack;
+    assert!(pack.plates.len() >= 12, "{} plates", pack.plates.len());
+    for plate in &pack.plates {
+        assert!(!plate.title.is_empty() && !plate.caption.is_empty());
+        assert!(matches!(plate.scale, Some(papers::Scale::Shown(_))));
+        let drawing = &plate.drawing;
+        assert!(
+            drawing.width_mm() <= 172.0 && drawing.height_mm() <= 227.0,
+            "{}",
+            plate.title
+        );
     }
 }
 
@@ -151,7 +283,8 @@ fn metal_is_counted_from_the_garment() {
     // One on the band, four on the fly; rivets: two at each mouth, two on the coin pocket, two on each back pocket.
     assert_eq!(quantity("Keel shank button"), "1");
     assert_eq!(quantity("Keel fly button"), "4");
-    assert_eq!(quantity("Rowlock rivet"), "10");
+    assert_eq!(quantity("Rowlock rivet"), "6");
+    assert_eq!(quantity("Rowlock rivet, hidden"), "4");
     assert_eq!(quantity("Saltmarsh patch"), "1");
 }
 
@@ -170,10 +303,159 @@ fn a_leather_patch_brings_its_cautions() {
     }
 }
 
+/// The demo's style with its text changed, assembled in its base size.
+fn changed(change: impl Fn(&mut Loaded)) -> Pack {
+    let mut loaded = demo().loaded.clone();
+    change(&mut loaded);
+    let base = loaded.style.sizes.base;
+    let run = vec![sewing::make(&loaded.style, &loaded.collection, base)];
+    assemble(&loaded, &run, &Assembly::default()).unwrap()
+}
+
+fn caution<'a>(pack: &'a Pack, heading: &str) -> Option<&'a str> {
+    let caution = pack.cautions.iter().find(|c| c.heading == heading)?;
+    Some(&caution.text)
+}
+
+#[test]
+fn chromium_is_told_by_how_the_leather_is_tanned() {
+    let with = |tanning: Option<style::Tanning>| {
+        changed(|loaded| {
+            let patch = loaded.collection.trims.get_mut("patch").unwrap();
+            patch.tanning = tanning;
+        })
+    };
+    let heading = "Chromium in leather";
+    let chrome = with(Some(style::Tanning::Chrome));
+    assert!(
+        caution(&chrome, heading)
+            .unwrap()
+            .contains("tanned with chromium")
+    );
+    let unstated = with(None);
+    assert!(
+        caution(&unstated, heading)
+            .unwrap()
+            .contains("is not stated")
+    );
+    let bare = changed(|loaded| loaded.style.patch = None);
+    assert_eq!(caution(&bare, heading), None);
+    assert!(
+        !caution(&bare, "Fibre and origin")
+            .unwrap()
+            .contains("animal")
+    );
+}
+
+#[test]
+fn a_style_whose_labels_tell_no_fibre_and_no_care_says_so() {
+    let told = &demo().pack;
+    let none = changed(|loaded| loaded.style.labels.clear());
+    for heading in ["Fibre and origin", "Care"] {
+        assert!(!caution(told, heading).unwrap().contains("No label"));
+        assert!(
+            caution(&none, heading)
+                .unwrap()
+                .contains("No label of this style is stated")
+        );
+    }
+    assert!(caution(told, "Size").is_some());
+    assert_eq!(caution(&none, "Size"), None);
+}
+
+#[test]
+fn metal_that_does_not_say_it_is_free_of_nickel_is_named() {
+    assert!(!caution(&demo().pack, "Nickel").unwrap().contains("Rowlock"));
+    let plated = changed(|loaded| {
+        loaded.collection.trims.get_mut("rivet-9").unwrap().material = "plated steel".to_owned();
+    });
+    assert!(
+        caution(&plated, "Nickel")
+            .unwrap()
+            .contains("Rowlock rivet is made of")
+    );
+}
+
+#[test]
+fn each_pocket_lining_is_of_its_own_cloth() {
+    let pack = changed(|loaded| {
+        let cloths = &mut loaded.collection.cloths;
+        let mut other = cloths["oar-lining"].clone();
+        other.name = "Thole lining".to_owned();
+        cloths.insert("thole".to_owned(), other);
+        loaded.style.pockets.back.right.lining_cloth = Some("thole".to_owned());
+    });
+    let lining = |name: &str| {
+        let piece = pack.pieces.iter().find(|p| p.name == name).unwrap();
+        piece.cloth.clone()
+    };
+    assert_eq!(lining("Back pocket lining, left"), "Oar plain-weave lining");
+    assert_eq!(lining("Back pocket lining, right"), "Thole lining");
+    let cloths = &pack.materials[0].rows;
+    let used = |name: &str| &cloths.iter().find(|c| c.name == name).unwrap().used;
+    assert_eq!(used("Thole lining"), "Lining: back pocket lining, right");
+    let shown = pack
+        .cover
+        .facts
+        .iter()
+        .find(|f| f.label == "Lining")
+        .unwrap();
+    assert!(shown.value.contains("Oar") && shown.value.contains("Thole"));
+}
+
+#[test]
+fn labels_and_patch_say_what_they_tell_and_how_they_are_made() {
+    let pack = &demo().pack;
+    let mut rows = pack.materials.iter().flat_map(|group| &group.rows);
+    let mut spec = |name: &str| rows.find(|row| row.name == name).unwrap().spec.clone();
+    let patch = spec("Saltmarsh patch");
+    for words in [
+        "75 mm × 55 mm",
+        "1.6 mm thick",
+        "tanned with plant extracts",
+        "letters pressed",
+        "art/patch.svg",
+    ] {
+        assert!(patch.contains(words), "{patch}");
+    }
+    assert!(spec("Main label").contains("both ends turned under"));
+    assert!(spec("Size label").contains("tells size, reads “32x32”"));
+    let care = spec("Fibre and care label");
+    assert!(care.contains("tells fibre, care, origin") && care.contains("Made in Portugal"));
+}
+
+#[test]
+fn what_a_style_does_not_have_is_left_out() {
+    let bare = changed(|loaded| {
+        let style = &mut loaded.style;
+        style.patch = None;
+        style.labels.clear();
+        style.rivets = None;
+        style.pockets.extra = None;
+        for seam in ["patch_set", "label_set", "extra_hem", "extra_set"] {
+            style.seams.shift_remove(seam);
+        }
+    });
+    let headings: Vec<&str> = bare.materials.iter().map(|g| g.heading.as_str()).collect();
+    assert!(!headings.contains(&"Patch and labels"), "{headings:?}");
+    let full = &demo().pack;
+    assert!(bare.plates.len() < full.plates.len());
+    let named = |pack: &Pack, word: &str| {
+        let mut operations = pack.order.iter().flat_map(|s| &s.operations);
+        operations.any(|o| o.name.contains(word))
+    };
+    for word in ["Patch", "Extra pocket", "Labels"] {
+        assert!(named(full, word) && !named(&bare, word), "{word}");
+    }
+    pack_pdf(&bare, &PdfOptions::default()).unwrap();
+}
+
 #[test]
 fn findings_come_gravest_first() {
     let grades: Vec<Severity> = demo().pack.findings.iter().map(|f| f.severity).collect();
     assert!(grades.is_sorted(), "{grades:?}");
+    let crotch = demo().pack.findings.iter().find(|f| f.about == "crotch");
+    assert_eq!(crotch.unwrap().place, "Front, at crotch");
 }
 
 #[test]

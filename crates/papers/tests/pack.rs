@@ -34,9 +34,9 @@ fn pages(pdf: &[u8]) -> usize {
 fn the_sample_has_a_page_for_every_part() {
     let pdf = pack_pdf(&sample::pack(), &options()).unwrap();
     assert!(pdf.starts_with(b"%PDF-1.7"));
-    // Cover, what to settle, chart, three of measures, the order, two of construction, two of yarn, a plate, four views,
-    // pieces, two piece sheets, materials.
-    assert_eq!(pages(&pdf), 20);
+    // Cover, what to settle, chart, three of measures, the order, three of construction, two of yarn, a plate,
+    // four views, pieces, two piece sheets, materials.
+    assert_eq!(pages(&pdf), 21);
     assert!(count(&pdf, "/StructTreeRoot") > 0, "tagged");
     assert!(count(&pdf, "/Outlines") > 0, "bookmarks");
 }

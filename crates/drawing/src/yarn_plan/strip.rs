@@ -16,7 +16,7 @@ const TACK_MM: f64 = 10.0;
 const TACK_EVERY_MM: f64 = 16.0;
 /// Bite of an overedge and spacing of a coverstitch, as far as a strip shows them.
 const BITE_MM: f64 = 4.0;
-/// On paper, from the middle of a strip up to the row beside an overedge and to the overedge itself.
+/// From the middle of a strip up to the row beside an overedge and to the overedge itself.
 const ROW_UP_MM: f64 = 2.6;
 const OVEREDGE_UP_MM: f64 = 0.6;
 /// Stitches finer than this run together.
@@ -30,6 +30,33 @@ pub(super) fn drawn_by(group: &Group) -> Option<&GroupRow> {
         .rows
         .iter()
         .reduce(|best, row| if row.length > best.length { row } else { best })
+}
+
+/// How much of the cloth's width the stitches of a group take, on the cloth.
+pub(super) fn breadth(group: &Group) -> Length {
+    let Some(row) = drawn_by(group) else {
+        return Length::ZERO;
+    };
+    let sewn = matches!(row.sewn, Sewn::Row(_)) && group.density.is_some();
+    let across = match look(group, row) {
+        _ if !sewn => THROW_MM,
+        FaceLook::Dashes | FaceLook::Chain => 0.0,
+        FaceLook::Zigzag | FaceLook::ZigzagChain => THROW_MM,
+        FaceLook::CoverLoops | FaceLook::Overedge | FaceLook::OveredgeTwoRows => BITE_MM,
+        // The overedge hangs lower than the row stands above the middle.
+        FaceLook::DashesAndOveredge | FaceLook::ChainAndOveredge => {
+            2.0 * (BITE_MM - OVEREDGE_UP_MM)
+        }
+    };
+    Length::mm(across) + group.diameter
+}
+
+fn look(group: &Group, row: &GroupRow) -> FaceLook {
+    let looks = row.stitch.looks();
+    match group.role {
+        Role::Needle => looks.needle_face,
+        Role::Under => looks.under_face,
+    }
 }
 
 /// Cloth and stitches at this scale, clipped to the place.
@@ -60,12 +87,7 @@ pub(super) fn strip(group: &Group, place: Rect, scale: f64) -> Layer {
     let (from, to) = (place.x0 + END_MM, place.x1 - END_MM);
     match (row.sewn, group.density) {
         (Sewn::Row(_), Some(density)) => {
-            let looks = row.stitch.looks();
-            let look = match group.role {
-                Role::Needle => looks.needle_face,
-                Role::Under => looks.under_face,
-            };
-            hand.row(look, from, to, density.pitch() * scale);
+            hand.row(look(group, row), from, to, density.pitch() * scale);
         }
         (Sewn::Bartack(stitches), _) => hand.tacks(from, to, stitches),
         _ => hand.tacks(from, to, 28),
@@ -107,6 +129,7 @@ impl Hand<'_> {
         // Centred, so that both ends look alike.
         let start = (from + to - pitch * count as f64) / 2.0;
         let (bite, middle) = (BITE_MM * self.scale, self.middle);
+        let (row_up, overedge_up) = (ROW_UP_MM * self.scale, OVEREDGE_UP_MM * self.scale);
         for k in 0..count {
             let x = start + pitch * k as f64;
             match look {
@@ -122,12 +145,12 @@ impl Hand<'_> {
                     self.dash(x, pitch, middle);
                 }
                 FaceLook::DashesAndOveredge => {
-                    self.dash(x, pitch, middle - ROW_UP_MM);
-                    self.wrap(x, pitch, middle - OVEREDGE_UP_MM, bite);
+                    self.dash(x, pitch, middle - row_up);
+                    self.wrap(x, pitch, middle - overedge_up, bite);
                 }
                 FaceLook::ChainAndOveredge => {
-                    self.link(x, pitch, middle - ROW_UP_MM);
-                    self.wrap(x, pitch, middle - OVEREDGE_UP_MM, bite);
+                    self.link(x, pitch, middle - row_up);
+                    self.wrap(x, pitch, middle - overedge_up, bite);
                 }
             }
         }

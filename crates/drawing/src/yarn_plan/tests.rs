@@ -20,10 +20,38 @@ fn yarn_marks(layer: &Layer) -> usize {
 #[test]
 fn words_are_clear_of_one_another_in_small_and_large_sizes() {
     for (waist, length) in [(28, 30), (32, 32), (38, 34)] {
-        let sheet = yarn_plan_sheet(&plan(&sewn(waist, length)));
-        words_stand_clear(&sheet);
-        assert!(sheet.height < Length::mm(257.0), "{:?}", sheet.height);
+        let whole = plan(&sewn(waist, length));
+        words_stand_clear(&yarn_plan_sheet(&whole));
+        for role in [Role::Needle, Role::Under] {
+            let groups = whole.groups.iter().filter(|g| g.role == role).cloned();
+            let part = YarnPlan {
+                groups: groups.collect(),
+                ..whole.clone()
+            };
+            // What an upright A4 page leaves below a title.
+            let sheet = yarn_plan_sheet(&part);
+            assert!(sheet.height < Length::mm(222.0), "{:?}", sheet.height);
+        }
     }
+}
+
+#[test]
+fn no_stitch_is_cut_off_by_its_strip() {
+    let plan = plan(&sewn(32, 32));
+    let sheet = yarn_plan_sheet(&plan);
+    let mut drawn = 0;
+    for strip in sheet.layers.iter().filter(|l| l.clip.is_some()) {
+        let cloth = geometry::bounds(strip.clip.as_ref().unwrap());
+        for mark in &strip.marks {
+            if let (Some(_), Shape::Line { path, stroke }) = (&mark.part, &mark.shape) {
+                let half = stroke.width.to_mm() / 2.0;
+                let yarn = geometry::bounds(path);
+                assert!(yarn.y0 - half >= cloth.y0 && yarn.y1 + half <= cloth.y1);
+                drawn += 1;
+            }
+        }
+    }
+    assert!(drawn > 100);
 }
 
 /// Stitches on the strip, counted, against the length of the strip over the pitch.

@@ -6,7 +6,7 @@
 use style::{Label, Purpose, Tanning, Trim, TrimKind};
 
 use super::Context;
-use super::trims::{is_leather, label_text};
+use super::trims::is_leather;
 use super::words::joined;
 use crate::Caution;
 
@@ -52,8 +52,19 @@ fn nickel(context: &Context<'_>) -> String {
             joined_with_verb(&unsaid)
         )
     };
+    let hidden = context
+        .loaded
+        .style
+        .rivets
+        .as_ref()
+        .is_some_and(|rivets| rivets.back_hidden);
+    let most = if hidden {
+        ", the backs of hidden rivets most of all"
+    } else {
+        ""
+    };
     format!(
-        "Buttons, rivets and zips touch the skin for hours, hidden rivets most of all. In the European Union they may release at \
+        "Buttons, rivets and zips touch the skin for hours{most}. In the European Union they may release at \
          most 0.5 µg of nickel per cm² and week (REACH Annex XVII entry 27; tested by EN 1811, coated parts worn first by EN \
          12472).{these} Send a licensed laboratory's report for the lot used; where your law asks more, it goes before this."
     )
@@ -64,7 +75,12 @@ fn unsaid_nickel(context: &Context<'_>) -> Vec<String> {
     let style = &context.loaded.style;
     let fly = &style.fly;
     let rivet = style.rivets.as_ref().map(|rivets| &rivets.trim);
-    let keys = [Some(&fly.band_button), fly.button.as_ref(), fly.zip.as_ref(), rivet];
+    let keys = [
+        Some(&fly.band_button),
+        fly.button.as_ref(),
+        fly.zip.as_ref(),
+        rivet,
+    ];
     let mut out: Vec<String> = Vec::new();
     for trim in keys.into_iter().flatten() {
         let Some(trim) = context.loaded.collection.trims.get(trim) else {
@@ -123,23 +139,17 @@ fn label_name(context: &Context<'_>, label: &Label) -> String {
     trim.map_or_else(|| label.trim.clone(), |trim| trim.name.clone())
 }
 
-/// Which label tells something and what it reads; or that none is stated to.
+/// Which labels tell something; or that none is stated to.
 fn told_by(context: &Context<'_>, purpose: Purpose, what: &str) -> String {
     let names: Vec<String> = telling(context, purpose)
-        .map(|label| {
-            let text = label_text(context, label);
-            let name = label_name(context, label);
-            if text.is_empty() {
-                format!("{name}, text not stated")
-            } else {
-                format!("{name}, “{text}”")
-            }
-        })
+        .map(|label| label_name(context, label))
         .collect();
     if names.is_empty() {
-        format!("No label of this style is stated to tell {what}: settle which one does before the labels are ordered.")
+        format!(
+            "No label of this style is stated to tell {what}: settle which one does before the labels are ordered."
+        )
     } else {
-        format!("Told here by: {}.", names.join("; "))
+        format!("Told by the label “{}”.", names.join("”, “"))
     }
 }
 

@@ -72,7 +72,7 @@ fn rows(context: &Context<'_>, seam: &Seam, told: &Described) -> Vec<StitchRowTe
     let text = |(index, row): (usize, &RowSpec)| StitchRowText {
         row: (index + 1).to_string(),
         stitch: format!("{} {}", row.stitch, row.stitch.name()),
-        density: context.words.density(row.density),
+        density: context.words.densities(row.density).join(", "),
         needle: yarn_text(context, &row.yarn),
         under: yarn_text(context, &row.under),
         offset: place(context, seam, index, row),
@@ -85,7 +85,13 @@ fn rows(context: &Context<'_>, seam: &Seam, told: &Described) -> Vec<StitchRowTe
 /// Where a row lies.
 fn place(context: &Context<'_>, seam: &Seam, index: usize, row: &RowSpec) -> String {
     let round = context.loaded.style.band.method == BandMethod::AllRound && index > 0;
-    let joins = row.offset.abs() < ON_THE_LINE;
+    // Counted from the band seam like any other, but kept from the band's own edges by the sewer.
+    let offset = if round && seam.name == "band" {
+        context.shown.pattern.spec.band_height - row.offset
+    } else {
+        row.offset
+    };
+    let joins = offset.abs() < ON_THE_LINE;
     let from = match (seam.name.as_str(), seam.construction) {
         ("fly", _) => "fly edge",
         ("band", _) if round => "band's ends and top edge",
@@ -109,6 +115,6 @@ fn place(context: &Context<'_>, seam: &Seam, index: usize, row: &RowSpec) -> Str
     if joins {
         format!("on the {from}")
     } else {
-        format!("{} from the {from}", millimetres(row.offset))
+        format!("{} from the {from}", millimetres(offset))
     }
 }

@@ -155,7 +155,7 @@ fn details(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
         .collect()
 }
 
-/// All pieces together at one scale, then those a page can show larger, one by one.
+/// All pieces together at one scale, then those a page can show much larger, one by one.
 fn piece_sheets(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
     let overview = pieces_overview(&context.shown.pattern, &context.shown.cut);
     let mut out = together(context, &overview)?;
@@ -181,7 +181,7 @@ fn together(context: &Context<'_>, overview: &PiecesOverview) -> Result<Vec<Figu
     overview.sheets.iter().enumerate().map(page).collect()
 }
 
-/// One sheet for each way a piece is cut, as large as fits, where that is larger than 1:`than`.
+/// One sheet for each way a piece is cut, as large as fits, where that is at least twice as large as 1:`than`.
 fn single_pieces(context: &Context<'_>, than: u32) -> Result<Vec<Figure>, PaperError> {
     let shown = context.shown;
     let mut out = Vec::new();
@@ -194,7 +194,7 @@ fn single_pieces(context: &Context<'_>, than: u32) -> Result<Vec<Figure>, PaperE
                 }
                 _ => format!("{}  {}", index + 1, piece.id.name()),
             };
-            if let Some((one_to, drawing)) = larger_than(context, index, piece, cut, than)? {
+            if let Some((one_to, drawing)) = twice_as_large(context, index, piece, cut, than)? {
                 let figure = Figure {
                     drawing,
                     title,
@@ -208,15 +208,15 @@ fn single_pieces(context: &Context<'_>, than: u32) -> Result<Vec<Figure>, PaperE
     Ok(out)
 }
 
-/// The sheet of a piece at the largest 1:n that fits a page, and n; none where n is not below `than`.
-fn larger_than(
+/// The sheet of a piece at the largest 1:n that fits a page, and n; none where n is above half of `than`.
+fn twice_as_large(
     context: &Context<'_>,
     index: usize,
     piece: &Piece,
     cut: &CutPiece,
     than: u32,
 ) -> Result<Option<(u32, Drawing)>, PaperError> {
-    for one_to in 1..than {
+    for one_to in 1..=than / 2 {
         let caption = PieceCaption {
             style: context.loaded.style.style.name.clone(),
             size: context.shown.size.to_string(),

@@ -22,9 +22,18 @@ pub(super) fn note(context: &Context<'_>) -> String {
     } else {
         String::new()
     };
+    let loops = &context.loaded.style.loops;
+    let belt = if loops.count > 0 {
+        format!(
+            " The loops are for a belt of {}, which is not part of the pair.",
+            context.words.length(loops.belt)
+        )
+    } else {
+        String::new()
+    };
     format!(
         "For one pair in size {}. Cloth is the net area of the cut pieces, not a lay: what falls between them is not in it. \
-         Yarn is a geometric estimate without waste{more}.",
+         Yarn is a geometric estimate without waste{more}.{belt}",
         context.shown.size
     )
 }

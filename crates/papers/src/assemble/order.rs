@@ -53,7 +53,7 @@ fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
             .not_stated
             .as_ref()
             .map_or_else(String::new, |missing| {
-                format!("Not stated: {}. Ask before you sew.", missing.what)
+                format!("Not stated: {}.", missing.what)
             }),
     }
 }
@@ -62,12 +62,12 @@ fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
 fn stitches(context: &Context<'_>, needles: &[Needle]) -> Vec<OperationStitch> {
     let mut out: Vec<OperationStitch> = Vec::new();
     for needle in needles {
-        let density = needle.density.map(|density| context.words.density(density));
+        let density = needle.density.map_or_else(String::new, |density| {
+            let [own, other] = context.words.densities(density);
+            format!("{own} ({other})")
+        });
         let told = OperationStitch {
-            stitch: joined(
-                [needle.stitch.code(), density.as_deref().unwrap_or_default()],
-                ", ",
-            ),
+            stitch: joined([needle.stitch.code(), density.as_str()], ", "),
             needle: yarn_text(context, &needle.yarn.key),
             under: yarn_text(context, &needle.under.key),
         };

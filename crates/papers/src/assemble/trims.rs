@@ -52,7 +52,9 @@ fn metal_row(context: &Context<'_>, trim: &str, hidden: bool) -> MaterialRow {
         let name = match fixing.piece {
             PieceId::Front => "pocket mouths",
             PieceId::CoinPocket => "upper corners of the coin pocket",
-            PieceId::BackPocketLeft | PieceId::BackPocketRight => "upper corners of the back pockets",
+            PieceId::BackPocketLeft | PieceId::BackPocketRight => {
+                "upper corners of the back pockets"
+            }
             PieceId::Band => "waistband",
             PieceId::FlyShield => "fly shield",
             other => other.name(),
@@ -141,7 +143,7 @@ const fn folded(fold: LabelFold) -> &'static str {
 }
 
 /// What the drawn pair's label says: the sewn garment knows the text of its size.
-pub(super) fn label_text(context: &Context<'_>, label: &Label) -> String {
+fn label_text(context: &Context<'_>, label: &Label) -> String {
     let sewn = context.shown.fixings.iter().find_map(|f| match &f.kind {
         FixingKind::Label(_, _, text) if f.from == label.trim => Some(text.clone()),
         _ => None,
@@ -165,7 +167,12 @@ fn trim_row(context: &Context<'_>, key: &str, used: &str, count: u32) -> Materia
 }
 
 fn trim_spec(trim: &Trim) -> String {
-    joined([material_and_size(trim), reads(&trim.text)].iter().map(String::as_str), ", ")
+    joined(
+        [material_and_size(trim), reads(&trim.text)]
+            .iter()
+            .map(String::as_str),
+        ", ",
+    )
 }
 
 fn reads(text: &str) -> String {

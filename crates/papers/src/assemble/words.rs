@@ -86,13 +86,13 @@ impl Words {
             .map_or(shown.clone(), |unit| format!("{unit}²"))
     }
 
-    /// Stitches to a length, in the collection's unit and in the other: "3.15 /cm (8 /in)".
-    pub fn density(self, density: StitchDensity) -> String {
+    /// Stitches to a length, in the collection's unit and in the other: "3.15 /cm", "8 /in".
+    pub fn densities(self, density: StitchDensity) -> [String; 2] {
         let other = match self.system {
             System::Metric => System::Inch,
             System::Inch => System::Metric,
         };
-        format!("{} ({})", density.show(self.system), density.show(other))
+        [density.show(self.system), density.show(other)]
     }
 
     /// A length of seam: "3.25 m" or "3.55 yd".

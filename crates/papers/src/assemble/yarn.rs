@@ -65,7 +65,7 @@ pub(super) fn part(context: &Context<'_>) -> Result<YarnPart, PaperError> {
         unstated: taken
             .unstated
             .iter()
-            .map(|work| (capital(&work.what), context.words.yarn(work.estimate)))
+            .map(|work| (work.what.clone(), context.words.yarn(work.estimate)))
             .collect(),
         notes: notes.told(),
     })
@@ -112,8 +112,8 @@ fn need(context: &Context<'_>, pair: &YarnNeed, order: &YarnNeed) -> YarnNeedRow
     let words = context.words;
     YarnNeedRow {
         yarn: yarn_text(context, &pair.yarn),
-        needle: words.yarn(pair.net.needle),
-        under: words.yarn(pair.net.under),
+        needle: some_yarn(context, pair.net.needle),
+        under: some_yarn(context, pair.net.under),
         net: words.yarn(pair.net.total()),
         with_waste: words.yarn(pair.with_waste),
         order: words.much_yarn(order.with_waste),
@@ -123,6 +123,15 @@ fn need(context: &Context<'_>, pair: &YarnNeed, order: &YarnNeed) -> YarnNeedRow
         cones: order
             .cones
             .map_or_else(String::new, |cones| cones.to_string()),
+    }
+}
+
+/// A length of yarn; a dash where there is none.
+fn some_yarn(context: &Context<'_>, length: Length) -> String {
+    if length > Length::ZERO {
+        context.words.yarn(length)
+    } else {
+        "–".to_owned()
     }
 }
 
@@ -214,9 +223,9 @@ fn name(item: &Item) -> String {
     match item.sewn {
         Sewn::Bartack(_) => "Bartacks".to_owned(),
         Sewn::Buttonhole => "Buttonholes".to_owned(),
-        Sewn::Row(_) => capital(
-            known::seam_name(&item.seam).map_or(item.seam.as_str(), |known| known.title),
-        ),
+        Sewn::Row(_) => {
+            capital(known::seam_name(&item.seam).map_or(item.seam.as_str(), |known| known.title))
+        }
     }
 }
 
@@ -309,7 +318,10 @@ mod tests {
     fn a_formula_is_told_with_its_letters() {
         // The published equations, as crate `trade` has them.
         assert_eq!(formula(StitchType::S301), "301, 2 + 2ST times the seam");
-        assert_eq!(formula(StitchType::S516), "516, 9 + 4SW + 6ST times the seam");
+        assert_eq!(
+            formula(StitchType::S516),
+            "516, 9 + 4SW + 6ST times the seam"
+        );
         // No equation is published for 304; its ratio is 7.
         assert_eq!(formula(StitchType::S304), "304, 7 times the seam");
     }
