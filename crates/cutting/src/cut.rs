@@ -1,0 +1,692 @@
+//! From a sewn garment to its cut pieces.
+
+use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
+use geometry::Point;
+use sewing::{Garment, On};
+use style::Ply;
+use trade::{Length, Share, System};
+
+use crate::band::{BandCase, BandConflict, BandCut};
+use crate::halves;
+use crate::label::{Named, label};
+use crate::lie::{EdgeLie, lies, side_of};
+use crate::marks::{SetOn, drills, line_of, notches, set_on};
+use crate::outline::{Ground, NoOutline, Outline, outline, sewn_lines};
+use crate::piece::{CutEdge, CutPiece, CutSize, Inner, Part};
+use crate::plan::{Plan, Washes, cloth_key};
+use crate::retrue::{Leg, Legs, SeamBeforeWash, Settled, walk};
+use crate::scale::{Follows, Scale, Shrinkage, points_of, scaled};
+use crate::selvedge::{ClothEdge, cloth_edge, runs_along};
+
+/// A cloth sewn to shell before the wash is cut for the shell's shrinkage when the two differ by more
+/// than this; less is eased (common practice).
+const INNER_APART: Share = Share::percent(2.0);
+
+/// The cut pieces of one size.
+///
+/// Always gives pieces; what cannot be cut as asked is left out or drawn as near as may be, and said in
+/// the findings, worst first. A band that could only be cut wrongly is refused, with three ways out.
+pub fn cut(garment: &Garment, plan: &Plan) -> CutSize {
+    let mut cutter = Cutter::new(garment, plan);
+    let walked = walk(&cutter.legs);
+    let conflict = cutter.settle_band(&walked);
+    let walked = walk(&cutter.legs);
+    cutter.say_seams(&walked, conflict.is_some());
+    cutter.say_thread();
+    let pieces = cutter.pieces(conflict.is_some());
+    let mut findings = cutter.findings;
+    findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
+    CutSize {
+        size: garment.size,
+        pieces,
+        refused: conflict.into_iter().collect(),
+        walked,
+        findings,
+    }
+}
+
+/// The cut pieces of every size, in the order given.
+pub fn cut_run(garments: &[Garment], plan: &Plan) -> Vec<CutSize> {
+    garments.iter().map(|garment| cut(garment, plan)).collect()
+}
+
+struct Cutter<'a> {
+    garment: &'a Garment,
+    washes: Washes,
+    legs: Legs,
+    /// How each copy of each piece was made larger.
+    scales: Vec<(PieceId, On, Scale)>,
+    band_case: Option<BandCase>,
+    band_cut: BandCut,
+    findings: Vec<Finding>,
+}
+
+impl<'a> Cutter<'a> {
+    fn new(garment: &'a Garment, plan: &Plan) -> Cutter<'a> {
+        let (washes, wrong) = plan.washes(garment);
+        let mut scales = Vec::new();
+        for piece in &garment.pattern.pieces {
+            for on in [On::AsDrawn, On::Mirrored] {
+                scales.push((piece.id, on, scale(washes, piece, on)));
+            }
+        }
+        let mut cutter = Cutter {
+            garment,
+            washes,
+            legs: Legs {
+                left: garment.pattern.clone(),
+                right: garment.pattern.clone(),
+            },
+            scales,
+            band_case: None,
+            band_cut: plan.band,
+            findings: Vec::new(),
+        };
+        for (cloth, why) in wrong {
+            let found = cutter.finding(
+                "cutting::shrinkage",
+                Severity::Error,
+                cloth.code(),
+                format!("{why}; its pieces are given at their finished size"),
+            );
+            cutter.findings.push(found);
+        }
+        cutter.say_inner();
+        cutter.make_legs();
+        cutter
+    }
+
+    fn finding(
+        &self,
+        code: &'static str,
+        severity: Severity,
+        about: impl Into<String>,
+        message: impl Into<String>,
+    ) -> Finding {
+        Finding::new(code, severity, about, message, "common practice").of_size(self.garment.size)
+    }
+
+    fn scale(&self, piece: PieceId, on: On) -> Option<&Scale> {
+        let on = if on == On::Mirrored { on } else { On::AsDrawn };
+        self.scales
+            .iter()
+            .find(|(id, copy, _)| *id == piece && *copy == on)
+            .map(|(_, _, scale)| scale)
+    }
+
+    /// The pieces of each leg, larger by what the wash takes.
+    fn make_legs(&mut self) {
+        let leg = |ply: Ply| Pattern {
+            pieces: self
+                .garment
+                .pattern
+                .pieces
+                .iter()
+                .map(|piece| {
+                    let only_mirrored = piece.cut.as_drawn == 0 && piece.cut.mirrored > 0;
+                    let on = match side_of(piece.id, false) {
+                        _ if only_mirrored => On::Mirrored,
+                        Some(drawn) if drawn != ply => On::Mirrored,
+                        _ => On::AsDrawn,
+                    };
+                    self.scale(piece.id, on)
+                        .map_or_else(|| piece.clone(), |scale| scaled(piece, scale))
+                })
+                .collect(),
+            ..self.garment.pattern.clone()
+        };
+        self.legs = Legs {
+            left: leg(Ply::Left),
+            right: leg(Ply::Right),
+        };
+    }
+
+    /// Decides how the band is cut; gives the conflict where nobody said.
+    fn settle_band(&mut self, walked: &[SeamBeforeWash]) -> Option<BandConflict> {
+        let pattern = &self.garment.pattern;
+        let band = pattern.piece(PieceId::Band)?;
+        let seam = walked.iter().find(|w| w.join.seam == "band")?;
+        let doc = &self.garment.doc;
+        let shell = self.washes.of(ClothUse::Shell).shrinkage;
+        let cloth = self.garment.collection.cloths.get(&doc.cloth.shell);
+        let ends = self.garment.cut.iter().find(|c| c.piece == PieceId::Band);
+        let end_allowance = ends
+            .and_then(|c| c.allowances.iter().find(|(edge, _)| *edge == "end_left"))
+            .map_or(Length::ZERO, |(_, a)| *a);
+        let case = BandCase {
+            size: self.garment.size,
+            shell,
+            band: band.edge("join").map_or(Length::ZERO, |e| e.length()),
+            overlap: band.edge("overlap").map_or(Length::ZERO, |e| e.length()),
+            body: seam.a - seam.ease,
+            end_allowance,
+            width: cloth.map_or(Length::m(1.5), |c| c.width),
+            tolerance: doc
+                .chart
+                .get("waist")
+                .map_or(Length::ZERO, |entry| entry.tolerance),
+        };
+        self.band_case = Some(case);
+        let conflict = case.is_conflict().then(|| case.conflict());
+        if self.band_cut == BandCut::Unstated && conflict.is_some() {
+            let found = conflict.as_ref().map(|c| {
+                let ways: Vec<&str> = c.ways.iter().map(|w| w.words.as_str()).collect();
+                self.finding(
+                    "cutting::band",
+                    Severity::Error,
+                    PieceId::Band.name(),
+                    format!(
+                        "{}; no band is given until somebody says how it is cut",
+                        c.message()
+                    ),
+                )
+                .help(ways.join(" / or: "))
+            });
+            self.findings.extend(found);
+            return conflict;
+        }
+        self.scale_band(&case);
+        let way = case.way(self.band_cut);
+        if conflict.is_some() || self.band_cut != BandCut::Unstated {
+            let severity = if way.holds {
+                Severity::Note
+            } else {
+                Severity::Warning
+            };
+            let found = self.finding(
+                "cutting::band",
+                severity,
+                PieceId::Band.name(),
+                way.words.clone(),
+            );
+            self.findings.push(found);
+        }
+        None
+    }
+
+    /// Makes the band larger in the way it is cut.
+    fn scale_band(&mut self, case: &BandCase) {
+        let Some(band) = self.garment.pattern.piece(PieceId::Band) else {
+            return;
+        };
+        let shell = self.washes.of(ClothUse::Shell);
+        let scale = |grain, shrinkage, cloth, follows| {
+            Scale::new(grain, shrinkage, cloth, follows, shell.skew)
+        };
+        let made = match self.band_cut {
+            BandCut::Unstated => return,
+            BandCut::AlongWeft => scale(
+                upright(band),
+                shell.shrinkage,
+                shell.shrinkage,
+                Follows::OwnCloth,
+            ),
+            BandCut::Preshrunk(residual) => scale(band.grain, residual, residual, Follows::Stated),
+            BandCut::StatedEase => {
+                // Cut for the shrinkage that gives the length the ease allows.
+                let length = case.length(BandCut::StatedEase);
+                let warp = Share::ratio(1.0 - case.band / length);
+                let stated = Shrinkage {
+                    warp: if warp.is_finite() {
+                        warp
+                    } else {
+                        shell.shrinkage.warp
+                    },
+                    weft: shell.shrinkage.weft,
+                };
+                scale(band.grain, stated, shell.shrinkage, Follows::Stated)
+            }
+        };
+        for entry in &mut self.scales {
+            if entry.0 == PieceId::Band {
+                entry.2 = made;
+            }
+        }
+        self.make_legs();
+    }
+
+    /// Pocketing and lining that are cut for the shell's shrinkage, and what that comes to.
+    fn say_inner(&mut self) {
+        for cloth in [ClothUse::Pocketing, ClothUse::Lining] {
+            let (own, shell) = (self.washes.of(cloth), self.washes.of(ClothUse::Shell));
+            let used = self.garment.pattern.pieces.iter().any(|p| p.cloth == cloth);
+            if !used || own.shrinkage.apart(shell.shrinkage) <= INNER_APART {
+                continue;
+            }
+            let percent = |s: Share| s.show(System::Metric);
+            let tight = own.shrinkage.warp > shell.shrinkage.warp
+                || own.shrinkage.weft > shell.shrinkage.weft;
+            let (severity, then) = if tight {
+                (
+                    Severity::Warning,
+                    "after the wash they are tighter than the shell and will pull it",
+                )
+            } else {
+                (
+                    Severity::Note,
+                    "after the wash they are a little larger than the shell round them",
+                )
+            };
+            let found = self.finding(
+                "cutting::inner-cloth",
+                severity,
+                cloth.code(),
+                format!(
+                    "it shrinks by {} and {} (warp and weft), the shell by {} and {}; its pieces are cut for the shell's shrinkage, so that their edges fit when they are sewn, and {then}",
+                    percent(own.shrinkage.warp),
+                    percent(own.shrinkage.weft),
+                    percent(shell.shrinkage.warp),
+                    percent(shell.shrinkage.weft),
+                ),
+            );
+            self.findings.push(if tight {
+                found.help("wash this cloth before cutting")
+            } else {
+                found
+            });
+        }
+    }
+
+    fn say_seams(&mut self, walked: &[SeamBeforeWash], band_refused: bool) {
+        for seam in walked {
+            // The band has its own words.
+            if seam.join.seam == "band" && (band_refused || self.band_cut != BandCut::Unstated) {
+                continue;
+            }
+            let alike = walked.iter().any(|w| {
+                w.join.seam == seam.join.seam
+                    && w.leg == Leg::Left
+                    && (w.gap() - seam.gap()).abs() < Length::mm(0.01)
+            });
+            if seam.leg == Leg::Right && alike {
+                continue;
+            }
+            let by = seam.gap().abs().show(System::Metric);
+            let (severity, message) = match seam.settled {
+                Settled::Even => continue,
+                Settled::Eased { a_is_fuller } => (
+                    Severity::Note,
+                    format!(
+                        "before the wash the side of the {} is {by} the longer, for it lies at another angle to the warp; it is eased on evenly",
+                        if a_is_fuller {
+                            first_of(seam.join.a.0)
+                        } else {
+                            first_of(seam.join.b.0)
+                        }
+                    ),
+                ),
+                Settled::No => (
+                    Severity::Error,
+                    format!("before the wash its two sides differ by {by}, too much to ease"),
+                ),
+            };
+            let found = self.finding(
+                "cutting::seam-before-wash",
+                severity,
+                seam.join.name,
+                message,
+            );
+            self.findings.push(found);
+        }
+    }
+
+    /// Rows sewn before the wash come closer together with the cloth.
+    fn say_thread(&mut self) {
+        let shell = self.washes.of(ClothUse::Shell).shrinkage;
+        if shell.warp.max(shell.weft) <= INNER_APART {
+            return;
+        }
+        let sewn = trade::StitchDensity::per_inch(8.0);
+        let at_machine = crate::thread::density_at_machine(sewn, shell.warp);
+        let found = self.finding(
+            "cutting::thread",
+            Severity::Note,
+            "sewing thread",
+            format!(
+                "a seam along the warp is {} shorter after the wash and its stitches that much closer: for 8 to the inch in the finished pair the machine is set to {}; polyester thread does not shrink with the cloth, so tensions are kept low or the seam will pucker",
+                shell.warp.show(System::Metric),
+                at_machine.show(System::Inch)
+            ),
+        );
+        self.findings.push(found);
+    }
+
+    fn hem_depth(&self) -> Length {
+        let warp = self.washes.of(ClothUse::Shell).shrinkage.warp;
+        self.garment.pattern.spec.hem_depth / (1.0 - warp.to_ratio())
+    }
+
+    fn lies(&self, piece: PieceId, on: On) -> Option<Vec<EdgeLie>> {
+        let stated = self
+            .garment
+            .cut
+            .iter()
+            .find(|c| c.piece == piece && (c.on == on || c.on == On::Both))
+            .or_else(|| self.garment.cut.iter().find(|c| c.piece == piece))?;
+        Some(lies(
+            &self.garment.seams,
+            self.hem_depth(),
+            piece,
+            on,
+            &stated.allowances,
+        ))
+    }
+
+    fn pieces(&mut self, without_band: bool) -> Vec<CutPiece> {
+        let mut out = Vec::new();
+        let pockets = [set_on(&self.legs.left), set_on(&self.legs.right)];
+        for stated in &self.garment.cut {
+            if without_band && stated.piece == PieceId::Band {
+                continue;
+            }
+            let Some(piece) = self.garment.pattern.piece(stated.piece) else {
+                continue;
+            };
+            let askew = self
+                .scale(piece.id, On::AsDrawn)
+                .is_some_and(|s| s.skew != Share::ZERO);
+            let copies: &[On] = match stated.on {
+                // Against a skew the two copies are no longer each other's mirror image.
+                On::Both if askew => &[On::AsDrawn, On::Mirrored],
+                On::Both => &[On::Both],
+                On::AsDrawn => &[On::AsDrawn],
+                On::Mirrored => &[On::Mirrored],
+            };
+            for on in copies {
+                self.copy(piece, *on, &pockets, &mut out);
+            }
+        }
+        out
+    }
+
+    fn copy(&mut self, piece: &Piece, on: On, pockets: &[Vec<SetOn>; 2], out: &mut Vec<CutPiece>) {
+        let Some(scale) = self.scale(piece.id, on).copied() else {
+            return;
+        };
+        let Some(lies) = self.lies(piece.id, on) else {
+            return;
+        };
+        let large = scaled(piece, &scale);
+        let grain = if piece.id == PieceId::Band && self.band_cut == BandCut::AlongWeft {
+            upright(&large)
+        } else {
+            large.grain
+        };
+        let large = Piece { grain, ..large };
+        let in_two = piece.id == PieceId::Band
+            && self
+                .band_case
+                .is_some_and(|case| case.way(self.band_cut).pieces == 2);
+        let parts = if in_two {
+            halves::halves(&large, &lies)
+        } else {
+            vec![(Part::Whole, large, lies)]
+        };
+        for (part, large, lies) in parts {
+            out.push(self.one(&scale, part, &large, on, &lies, pockets));
+        }
+    }
+
+    fn one(
+        &mut self,
+        scale: &Scale,
+        part: Part,
+        piece: &Piece,
+        on: On,
+        lies: &[EdgeLie],
+        pockets: &[Vec<SetOn>; 2],
+    ) -> CutPiece {
+        let garment = self.garment;
+        let sewn = sewn_lines(piece);
+        let edge_on_cloth = piece
+            .edges
+            .iter()
+            .position(|e| runs_along(garment, piece, e.name))
+            .and_then(|k| cloth_edge(piece, sewn.as_ref()?.get(k)?, lies.get(k)?.allowance));
+        // Neighbours are taken from the leg this copy is on.
+        let left = side_of(piece.id, on == On::Mirrored) != Some(Ply::Right);
+        let pattern = if left {
+            &self.legs.left
+        } else {
+            &self.legs.right
+        };
+        let lies_of = |id, on| self.lies(id, on);
+        let made = outline(&Ground {
+            pattern,
+            piece,
+            on,
+            lies,
+            cloth_edge: edge_on_cloth.as_ref(),
+            lies_of: &lies_of,
+        });
+        let outline = self.outline_or_less(made, piece);
+        let edge_on_cloth = edge_on_cloth.map(|edge| {
+            let place = piece.edges.iter().position(|e| e.name == edge.edge);
+            let seam = place.and_then(|k| outline.sewn.get(k));
+            edge.settled(&outline.cut, seam.map_or(&[], Vec::as_slice))
+        });
+        self.say_cloth_edge(piece, on, edge_on_cloth.as_ref());
+        let allowance_of = |name: &str| {
+            let place = piece.edges.iter().position(|e| e.name == name);
+            place
+                .and_then(|k| lies.get(k))
+                .map_or(Length::ZERO, |l| l.allowance)
+        };
+        let notches = notches(piece, &outline, allowance_of, |edge, at| {
+            edge_on_cloth
+                .as_ref()
+                .is_some_and(|c| c.edge == edge && at.y <= c.to.y + 1e-6)
+        });
+        let mut set: Vec<&SetOn> = Vec::new();
+        for (pockets, side) in pockets.iter().zip([Ply::Left, Ply::Right]) {
+            for pocket in pockets.iter().filter(|p| p.onto == piece.id) {
+                let here = side_of(piece.id, pocket.on == On::Mirrored).unwrap_or(Ply::Left);
+                let fits = on == On::Both || on == pocket.on;
+                if here == side && fits {
+                    set.push(pocket);
+                }
+            }
+        }
+        let whole: Vec<Point> = outline
+            .sewn
+            .iter()
+            .flat_map(|l| l.iter().take(l.len().saturating_sub(1)).copied())
+            .collect();
+        let drills = drills(piece, &whole, &set, &garment.fixings, scale.map)
+            .into_iter()
+            .filter(|d| on == On::Both || d.on == On::Both || d.on == on)
+            .collect();
+        let inner = inner_lines(piece, &set, on);
+        let edges = piece
+            .edges
+            .iter()
+            .zip(lies)
+            .enumerate()
+            .map(|(k, (edge, lie))| CutEdge {
+                name: edge.name,
+                sewn: outline.sewn.get(k).cloned().unwrap_or_default(),
+                cut: outline.edges.get(k).cloned().unwrap_or_default(),
+                allowance: lie.allowance,
+                seam: lie.seam,
+                construction: lie.construction,
+                lie: lie.lie,
+            })
+            .collect();
+        let copies = match on {
+            On::Both => (piece.cut.as_drawn, piece.cut.mirrored),
+            On::AsDrawn => (piece.cut.as_drawn, 0),
+            On::Mirrored => (0, piece.cut.mirrored),
+        };
+        let key = cloth_key(garment, piece.cloth);
+        let named = garment.collection.cloths.get(key);
+        CutPiece {
+            piece: piece.id,
+            part,
+            on,
+            as_drawn: copies.0,
+            mirrored: copies.1,
+            cloth: piece.cloth,
+            cloth_name: key.to_owned(),
+            cut: outline.cut,
+            edges,
+            corners: outline.corners,
+            inner,
+            notches,
+            drills,
+            points: piece
+                .points
+                .iter()
+                .map(|p| (p.name.to_owned(), p.at))
+                .collect(),
+            grain: piece.grain,
+            cloth_edge: edge_on_cloth,
+            label: label(&Named {
+                doc: &garment.doc,
+                size: garment.size,
+                piece: piece.id,
+                part,
+                copies,
+                cloth: named.map_or("", |c| c.name.as_str()),
+                grain: piece.grain,
+            }),
+            scale: *scale,
+        }
+    }
+
+    /// An allowance that cannot keep its width along the cloth's own edge.
+    fn say_cloth_edge(&mut self, piece: &Piece, on: On, edge: Option<&ClothEdge>) {
+        let Some(edge) = edge.filter(|_| on != On::Mirrored) else {
+            return;
+        };
+        if edge.widest - edge.narrowest < Length::mm(1.0) {
+            return;
+        }
+        let show = |l: Length| format!("{:.1} mm", l.to_mm());
+        let found = self
+            .finding(
+                "cutting::cloth-edge",
+                Severity::Note,
+                piece.id.name(),
+                format!(
+                    "the cut runs along the cloth's own edge, which is straight, and the outseam is not: its allowance is between {} and {} wide",
+                    show(edge.narrowest),
+                    show(edge.widest)
+                ),
+            )
+            .help("mark the seam line, and sew by the mark instead of by the edge");
+        self.findings.push(found);
+    }
+
+    /// The cut line, or the next best one with a finding.
+    fn outline_or_less(&mut self, made: Result<Outline, NoOutline>, piece: &Piece) -> Outline {
+        let (outline, severity, message) = match made {
+            Ok(outline) => return outline,
+            Err(NoOutline::Plain(outline)) => (
+                outline,
+                Severity::Warning,
+                "its corners cannot all be shaped as their seams ask; they are mitred instead"
+                    .to_owned(),
+            ),
+            Err(NoOutline::Finished(outline, reason)) => (
+                outline,
+                Severity::Error,
+                format!(
+                    "no cut line can be drawn: {reason}; the finished outline is given instead"
+                ),
+            ),
+            Err(NoOutline::NoShape) => (
+                Outline {
+                    cut: Vec::new(),
+                    sewn: Vec::new(),
+                    edges: Vec::new(),
+                    corners: Vec::new(),
+                },
+                Severity::Error,
+                "it has no finite shape to cut".to_owned(),
+            ),
+        };
+        let found = self
+            .finding("cutting::cut-line", severity, piece.id.name(), message)
+            .help("check the measures and seams that shape this piece");
+        self.findings.push(found);
+        outline
+    }
+}
+
+/// How much larger a copy of a piece is cut.
+fn scale(washes: Washes, piece: &Piece, on: On) -> Scale {
+    let (own, shell) = (washes.of(piece.cloth), washes.of(ClothUse::Shell));
+    let follows_shell =
+        piece.cloth != ClothUse::Shell && own.shrinkage.apart(shell.shrinkage) > INNER_APART;
+    let (shrinkage, follows) = if follows_shell {
+        (shell.shrinkage, Follows::Shell)
+    } else {
+        (own.shrinkage, Follows::OwnCloth)
+    };
+    // The cloth's skew is the same for both copies, so it is the opposite one in the frame of the
+    // mirror image.
+    let skew = if on == On::Mirrored {
+        -own.skew
+    } else {
+        own.skew
+    };
+    Scale::new(piece.grain, shrinkage, own.shrinkage, follows, skew)
+}
+
+/// The grain line of a band cut along the weft: across it, well inside.
+fn upright(band: &Piece) -> (Point, Point) {
+    let middle = band.grain.0.midpoint(band.grain.1);
+    let (low, high) = band
+        .edge("end_right")
+        .map_or((middle.y, middle.y), |e| (e.start().y, e.end().y));
+    let at = |share: f64| Point::new(middle.x, low + (high - low) * share);
+    (at(0.2), at(0.8))
+}
+
+fn first_of(run: draft::EdgeRun) -> String {
+    run.first()
+        .map_or_else(String::new, |(piece, _)| piece.name().to_lowercase())
+}
+
+/// Folds as drafted, placements as the pockets really lie before the wash.
+fn inner_lines(piece: &Piece, set: &[&SetOn], on: On) -> Vec<Inner> {
+    let mut out: Vec<Inner> = piece
+        .lines
+        .iter()
+        .filter(|l| !set.iter().any(|s| line_of(s.pocket) == l.name))
+        .filter(|l| l.kind == InnerKind::Fold || !is_pocket_line(l.name))
+        .map(|l| Inner {
+            name: l.name.to_owned(),
+            kind: l.kind,
+            on,
+            line: points_of(&l.path),
+        })
+        .collect();
+    for pocket in set {
+        // All round but the top edge, which is open; it comes last in every pocket.
+        let closed = pocket.edges.len().saturating_sub(1);
+        let mut line: Vec<Point> = Vec::new();
+        for edge in pocket.edges.iter().take(closed) {
+            let skip = usize::from(!line.is_empty());
+            line.extend(points_of(edge).into_iter().skip(skip));
+        }
+        out.push(Inner {
+            name: line_of(pocket.pocket).to_owned(),
+            kind: InnerKind::Placement,
+            on: pocket.on,
+            line,
+        });
+    }
+    out
+}
+
+fn is_pocket_line(name: &str) -> bool {
+    [
+        PieceId::CoinPocket,
+        PieceId::BackPocketLeft,
+        PieceId::BackPocketRight,
+        PieceId::ExtraPocket,
+    ]
+    .iter()
+    .any(|id| line_of(*id) == name)
+}

@@ -1,0 +1,312 @@
+//! All sizes of a piece in one picture, how its points move, and how the chart grows.
+
+use draft::PieceId;
+use geometry::{Point, Vec2};
+use sewing::On;
+use style::{Size, Sizes, StyleDoc};
+use thiserror::Error;
+use trade::Length;
+
+use crate::piece::{CutPiece, CutSize, Part};
+
+/// Why a piece cannot be nested.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum GradeError {
+    /// No size has the piece.
+    #[error("{0} is in none of the sizes given; cut the sizes of a style that has it")]
+    NoPiece(&'static str),
+    /// The piece has no such point.
+    #[error("{piece} has no point `{point}` in size {size}; its points are {known}")]
+    NoPoint {
+        /// Name of the piece.
+        piece: &'static str,
+        /// The point asked for.
+        point: String,
+        /// The size.
+        size: Size,
+        /// The points it has.
+        known: String,
+    },
+    /// The base size is not among those given.
+    #[error("size {0} is not among the sizes given; take a size of the run as base")]
+    NoSize(Size),
+}
+
+/// One size in a nest.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Nested {
+    /// The size.
+    pub size: Size,
+    /// From the frame of the piece to the frame of the nest.
+    pub shift: Vec2,
+    /// The cut line in the frame of the nest: closed, anticlockwise.
+    pub cut: Vec<Point>,
+    /// The sewn line of each edge, by name.
+    pub sewn: Vec<(&'static str, Vec<Point>)>,
+}
+
+/// All sizes of a piece, laid on each other at one point: the origin of the nest's frame.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Nest {
+    /// The piece.
+    pub piece: PieceId,
+    /// Which part of it.
+    pub part: Part,
+    /// Which copies.
+    pub on: On,
+    /// The point at which the sizes lie on each other.
+    pub at: String,
+    /// Every size, in the order given.
+    pub sizes: Vec<Nested>,
+}
+
+/// How one point moves.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Movement {
+    /// Name of the point; notches as "notch NAME on EDGE".
+    pub point: String,
+    /// Where it lies in the base size, from the point at which the sizes lie on each other.
+    pub base: Point,
+    /// How far it moves from the base size to each size, in the order of [`Movements::sizes`];
+    /// `None` where a size has no such point.
+    pub by: Vec<Option<Vec2>>,
+}
+
+/// The table of point movements of a piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Movements {
+    /// The piece.
+    pub piece: PieceId,
+    /// Which part of it.
+    pub part: Part,
+    /// Which copies.
+    pub on: On,
+    /// The point that stays.
+    pub at: String,
+    /// The size from which movements count.
+    pub base: Size,
+    /// Every size, in the order given.
+    pub sizes: Vec<Size>,
+    /// Every named point and notch.
+    pub points: Vec<Movement>,
+}
+
+/// The named points of a piece and its notches on the sewn line.
+fn points(piece: &CutPiece) -> impl Iterator<Item = (String, Point)> + '_ {
+    let notches = piece
+        .notches
+        .iter()
+        .map(|n| (format!("notch {} on {}", n.name, n.edge), n.on_seam));
+    piece.points.iter().cloned().chain(notches)
+}
+
+fn anchor(piece: &CutPiece, at: &str, size: Size) -> Result<Point, GradeError> {
+    let found = points(piece).find(|(name, _)| name == at);
+    found.map(|(_, p)| p).ok_or_else(|| GradeError::NoPoint {
+        piece: piece.piece.name(),
+        point: at.to_owned(),
+        size,
+        known: points(piece)
+            .map(|(name, _)| name)
+            .collect::<Vec<_>>()
+            .join(", "),
+    })
+}
+
+/// The cut piece of every size that has it, given which it is.
+fn of_run(
+    run: &[CutSize],
+    piece: PieceId,
+    part: Part,
+    on: On,
+) -> Result<Vec<(Size, &CutPiece)>, GradeError> {
+    let is = |p: &&CutPiece| p.part == part && (p.on == on || p.on == On::Both || on == On::Both);
+    let found: Vec<_> = run
+        .iter()
+        .filter_map(|cut| Some((cut.size, cut.of(piece).find(is)?)))
+        .collect();
+    if found.is_empty() {
+        return Err(GradeError::NoPiece(piece.name()));
+    }
+    Ok(found)
+}
+
+/// Lays all sizes of a piece on each other at a named point or notch. The grain has one direction in
+/// all of them.
+///
+/// # Errors
+/// [`GradeError`] where no size has the piece, or one lacks the point.
+pub fn nest(
+    run: &[CutSize],
+    piece: PieceId,
+    part: Part,
+    on: On,
+    at: &str,
+) -> Result<Nest, GradeError> {
+    let sizes = of_run(run, piece, part, on)?
+        .into_iter()
+        .map(|(size, cut)| {
+            let shift = -anchor(cut, at, size)?.to_vec2();
+            let move_all = |line: &[Point]| line.iter().map(|p| *p + shift).collect();
+            Ok(Nested {
+                size,
+                shift,
+                cut: move_all(&cut.cut),
+                sewn: cut
+                    .edges
+                    .iter()
+                    .map(|e| (e.name, move_all(&e.sewn)))
+                    .collect(),
+            })
+        })
+        .collect::<Result<_, GradeError>>()?;
+    Ok(Nest {
+        piece,
+        part,
+        on,
+        at: at.to_owned(),
+        sizes,
+    })
+}
+
+/// How every named point and notch of a piece moves from the base size to each other one, with one
+/// point held still.
+///
+/// # Errors
+/// [`GradeError`] where no size has the piece, one lacks the point, or the base is not there.
+pub fn movements(
+    run: &[CutSize],
+    base: Size,
+    piece: PieceId,
+    part: Part,
+    on: On,
+    at: &str,
+) -> Result<Movements, GradeError> {
+    let found = of_run(run, piece, part, on)?;
+    let mut frames = Vec::with_capacity(found.len());
+    for (size, cut) in &found {
+        let origin = anchor(cut, at, *size)?.to_vec2();
+        let here: Vec<(String, Point)> = points(cut).map(|(n, p)| (n, p - origin)).collect();
+        frames.push((*size, here));
+    }
+    let (_, of_base) = frames
+        .iter()
+        .find(|(size, _)| *size == base)
+        .ok_or(GradeError::NoSize(base))?;
+    let points = of_base
+        .iter()
+        .map(|(name, from)| Movement {
+            point: name.clone(),
+            base: *from,
+            by: frames
+                .iter()
+                .map(|(_, here)| {
+                    let to = here.iter().find(|(n, _)| n == name)?;
+                    Some(to.1 - *from)
+                })
+                .collect(),
+        })
+        .collect();
+    Ok(Movements {
+        piece,
+        part,
+        on,
+        at: at.to_owned(),
+        base,
+        sizes: frames.iter().map(|(size, _)| *size).collect(),
+        points,
+    })
+}
+
+/// How a measure grows from one waist or length tag to the next.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Increment {
+    /// The measure, as the chart names it.
+    pub measure: String,
+    /// From this size.
+    pub from: Size,
+    /// To this one.
+    pub to: Size,
+    /// The value at `to`.
+    pub value: Length,
+    /// What it grew by.
+    pub by: Length,
+    /// What that is for each inch of tag.
+    pub per_inch: Length,
+    /// Whether the grade is another one than in the step before.
+    pub breaks: bool,
+}
+
+/// The steps of the chart: for every measure of it, from waist to waist at the base length, then from
+/// length to length at the base waist.
+pub fn increments(doc: &StyleDoc) -> Vec<Increment> {
+    let sizes = &doc.sizes;
+    let waists: Vec<Size> = sizes
+        .waists
+        .iter()
+        .map(|w| Size::new(*w, sizes.base.length))
+        .collect();
+    let lengths: Vec<Size> = sizes
+        .lengths
+        .iter()
+        .map(|l| Size::new(sizes.base.waist, *l))
+        .collect();
+    let mut out = Vec::new();
+    for measure in doc.chart.keys() {
+        for run in [&waists, &lengths] {
+            let mut before: Option<Length> = None;
+            for step in run.windows(2) {
+                let (from, to) = (step[0], step[1]);
+                let (Some(a), Some(b)) = (doc.value(measure, from), doc.value(measure, to)) else {
+                    continue;
+                };
+                let inches =
+                    f64::from(to.waist.abs_diff(from.waist) + to.length.abs_diff(from.length));
+                let per_inch = (b - a) / inches.max(1.0);
+                let same = |before: Length| (before - per_inch).abs() < Length::mm(1e-6);
+                out.push(Increment {
+                    measure: measure.clone(),
+                    from,
+                    to,
+                    value: b,
+                    by: b - a,
+                    per_inch,
+                    breaks: before.is_some_and(|p| !same(p)),
+                });
+                before = Some(per_inch);
+            }
+        }
+    }
+    out
+}
+
+/// What a length is called beside the base length.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LengthName {
+    /// Shorter than the base.
+    Short,
+    /// The base length.
+    Regular,
+    /// Longer than the base.
+    Long,
+}
+
+impl LengthName {
+    /// The word.
+    pub const fn word(self) -> &'static str {
+        match self {
+            LengthName::Short => "short",
+            LengthName::Regular => "regular",
+            LengthName::Long => "long",
+        }
+    }
+}
+
+/// What the length of a size is called in its run.
+pub fn length_name(sizes: &Sizes, size: Size) -> LengthName {
+    match size.length.cmp(&sizes.base.length) {
+        std::cmp::Ordering::Less => LengthName::Short,
+        std::cmp::Ordering::Equal => LengthName::Regular,
+        std::cmp::Ordering::Greater => LengthName::Long,
+    }
+}

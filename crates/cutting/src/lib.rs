@@ -1,0 +1,52 @@
+//! What the cutter gets.
+//!
+//! [`cut`] takes one sewn size to its [`CutPiece`]s: every piece made larger along warp and weft by what
+//! the first wash takes ([`Shrinkage`]), its seams walked once more, and then given the allowance each
+//! seam asks for, with corners shaped so that folded and felled edges end flush ([`CORNER_RULES`]).
+//! Notches, drill holes, grain and words lie on it. [`CutPiece`] is the one type that lays, pattern files
+//! and drawings share. [`nest`] puts all sizes of a piece into one picture and [`movements`] says how each
+//! of its points moves from size to size. [`wash_test`] works out the shrinkage from marks measured before
+//! and after washing.
+
+mod band;
+mod corner;
+mod cut;
+mod grade;
+mod halves;
+mod label;
+mod lie;
+mod line;
+mod marks;
+mod outline;
+mod piece;
+mod plan;
+mod retrue;
+mod scale;
+mod selvedge;
+pub mod skew;
+mod thread;
+mod wash;
+
+pub use band::{APART, BandCase, BandConflict, BandCut, BandWay, MOST_EASE};
+pub use corner::{CORNER_RULES, Corner, CornerKind, CornerRule};
+pub use cut::{cut, cut_run};
+pub use grade::{
+    GradeError, Increment, LengthName, Movement, Movements, Nest, Nested, increments, length_name,
+    movements, nest,
+};
+pub use label::Label;
+pub use lie::{EdgeLie, Lie, side_of};
+pub use marks::{DRILL_INSIDE, NOTCH_DEPTH};
+pub use piece::{
+    CutEdge, CutNotch, CutPiece, CutSize, DOUBLE_NOTCH, Drill, DrillKind, EdgeOnCloth, Inner,
+    NotchKind, OnCloth, Part,
+};
+pub use plan::{ClothWash, Plan};
+pub use retrue::{EVEN, Leg, SEAM_EASE, SeamBeforeWash, Settled};
+pub use scale::{Follows, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW, Scale, ScaleError, Shrinkage};
+pub use selvedge::{ClothEdge, LEAST_OPEN};
+pub use thread::density_at_machine;
+pub use wash::{
+    Direction, FEWEST_MARKS, MARKS_APART, MOST_SPREAD, Marks, Shrunk, WashError, WashTest,
+    skew_test, wash_test,
+};

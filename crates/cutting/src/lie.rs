@@ -1,0 +1,284 @@
+//! How the allowance beyond an edge comes to lie when the seam is sewn, and which seam is sewn first.
+//!
+//! Everything a corner needs to know follows from these two. The order is that of jeans whose legs
+//! are closed last (common practice); the way an allowance lies follows from the construction of its
+//! seam.
+
+use draft::{Pattern, PieceId};
+use sewing::{CLOTH_TURN, EdgeUse, Fell, On, PlyOf, allowances, edge_use, turned_depth};
+use style::{Construction, Ply, Seam, known};
+use trade::Length;
+
+/// How the allowance beyond an edge lies in the sewn garment.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Lie {
+    /// No cloth is cut beyond the edge.
+    None,
+    /// Opened over the edge: each ply's allowance is pressed back onto its own piece, so both plies
+    /// have to end alike when they are sewn.
+    Opened,
+    /// Turned back over the edge onto its own piece, alone or on top of the other ply.
+    Turned,
+    /// Lies flat under or inside the piece it is sewn to.
+    Across,
+    /// Reaches `lap` across under the other piece; the rest is turned back on itself.
+    Felled {
+        /// From the edge to the fold inside the seam.
+        lap: Length,
+    },
+    /// Turned up over the edge by `first`; the rest is turned in on itself.
+    Hemmed {
+        /// From the edge to the second fold.
+        first: Length,
+    },
+}
+
+/// What is known about one edge of one copy of a piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct EdgeLie {
+    /// The seam the edge is sewn into; `None` for an edge in no seam of the style.
+    pub seam: Option<&'static str>,
+    /// How that seam is made.
+    pub construction: Option<Construction>,
+    /// How the allowance lies.
+    pub lie: Lie,
+    /// What is cut beyond the edge.
+    pub allowance: Length,
+    /// Whether this ply lies on top, seen from outside, where one of two does.
+    pub over: Option<bool>,
+}
+
+/// The seams in the order in which they are crossed by later ones; a seam not named here is sewn
+/// with the pockets. Common practice: pockets, fly, yoke, seat, front rise, legs, band, hem.
+const ORDER: [&str; 16] = [
+    "coin_hem",
+    "back_pocket_hem",
+    "extra_hem",
+    "loop_edge",
+    "facing_set",
+    "mouth",
+    "bag_close",
+    "fly",
+    "fly_edge",
+    "yoke",
+    "seat",
+    "front_rise",
+    "outseam",
+    "inseam",
+    "band",
+    "hem",
+];
+
+/// Seams that are sewn with the pockets take the place of this one.
+const WITH_POCKETS: usize = 4;
+
+/// The place of a seam in the order of sewing, for seams that cross; edges in no seam are turned in
+/// before anything is sewn across them.
+pub(crate) fn rank(seam: Option<&str>) -> usize {
+    let Some(name) = seam else {
+        return 0;
+    };
+    1 + ORDER
+        .iter()
+        .position(|s| *s == name)
+        .unwrap_or(WITH_POCKETS)
+}
+
+/// The wearer's side of a copy: fronts, hip pockets and coin pocket are drawn as the left,
+/// backs, yokes and back pockets as the right. `None` for pieces that belong to neither.
+pub fn side_of(piece: PieceId, mirrored: bool) -> Option<Ply> {
+    use PieceId as P;
+    let drawn_left = match piece {
+        P::Front | P::PocketFacing | P::PocketBag | P::CoinPocket => true,
+        P::Back
+        | P::Yoke
+        | P::BackPocketLeft
+        | P::BackPocketRight
+        | P::BackLiningLeft
+        | P::BackLiningRight => false,
+        P::Band | P::FlyFacing | P::FlyShield | P::LoopStrip | P::ExtraPocket => return None,
+    };
+    Some(if drawn_left == mirrored {
+        Ply::Right
+    } else {
+        Ply::Left
+    })
+}
+
+/// The ply of a seam that lies on top: as stated, else as usual for the seam.
+fn over_ply(seam: &Seam) -> Option<Ply> {
+    let usual = known::seam_name(&seam.name).and_then(|s| s.usual_lap);
+    seam.lap.or(usual).map(|lap| lap.over)
+}
+
+/// How every edge of one copy of a piece lies, in the order of its edges.
+///
+/// `stated` are the allowances the sewn garment asks for. Only a hem is different here: its depth is
+/// a finished measure, so `hem_depth` is the depth before the wash; all other allowances are what the
+/// machine takes up and stay as they are (common practice).
+pub(crate) fn lies(
+    seams: &[Seam],
+    hem_depth: Length,
+    piece: PieceId,
+    on: On,
+    stated: &[(&'static str, Length)],
+) -> Vec<EdgeLie> {
+    stated
+        .iter()
+        .map(|(edge, allowance)| lie_of(seams, hem_depth, piece, on, edge, *allowance))
+        .collect()
+}
+
+fn lie_of(
+    seams: &[Seam],
+    hem_depth: Length,
+    piece: PieceId,
+    on: On,
+    edge: &str,
+    stated: Length,
+) -> EdgeLie {
+    let (name, ply) = match edge_use(piece, edge) {
+        EdgeUse::Sewn(name, ply) => (Some(name), ply),
+        EdgeUse::SewnOrFree(name, _) => (Some(name), PlyOf::Only),
+        EdgeUse::Free(_) => (None, PlyOf::Only),
+    };
+    let seam = name.and_then(|name| seams.iter().find(|s| s.name == name));
+    let ply = match ply {
+        PlyOf::Is(ply) => Some(ply),
+        PlyOf::Side => side_of(piece, on == On::Mirrored),
+        PlyOf::Only => None,
+    };
+    let over = seam.and_then(|seam| Some(ply? == over_ply(seam)?));
+    let hemmed = seam.filter(|s| {
+        matches!(
+            s.construction,
+            Construction::RolledHem | Construction::FoldedHem
+        )
+    });
+    let allowance = hemmed.map_or(stated, |seam| allowances(seam, hem_depth).over);
+    let lie = if allowance <= Length::ZERO || !allowance.is_finite() {
+        Lie::None
+    } else {
+        seam.map_or(Lie::Turned, |seam| lie(seam, over, piece, hem_depth))
+    };
+    EdgeLie {
+        seam: name,
+        construction: seam.map(|s| s.construction),
+        lie,
+        allowance: if lie == Lie::None {
+            Length::ZERO
+        } else {
+            allowance
+        },
+        over,
+    }
+}
+
+fn lie(seam: &Seam, over: Option<bool>, piece: PieceId, hem_depth: Length) -> Lie {
+    use Construction as C;
+    let under = over == Some(false);
+    match seam.construction {
+        C::PressedOpen => Lie::Opened,
+        C::LapFelled if under => Lie::Felled {
+            lap: Fell::of(seam).width,
+        },
+        C::MockFelled | C::SafetyStitched | C::Overlocked if under => Lie::Across,
+        // The raw edge of the body stands up inside the band; the band's own edges are turned in.
+        C::BandOverEdge | C::BandTurned if piece != PieceId::Band => Lie::Across,
+        C::RolledHem | C::FoldedHem => Lie::Hemmed {
+            first: hem_depth.max(Length::ZERO) + CLOTH_TURN,
+        },
+        C::TurnedHem => Lie::Hemmed {
+            first: turned_depth(seam) + CLOTH_TURN,
+        },
+        _ => Lie::Turned,
+    }
+}
+
+/// A corner of another piece, or of the other copy of the same one, that meets a corner when the seam
+/// between them is sewn: the piece, the edge sewn on, whether at that edge's end, and whether the
+/// copies lie on different sides of the wearer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Beside {
+    pub piece: PieceId,
+    pub edge: &'static str,
+    pub at_end: bool,
+    pub other_side: bool,
+}
+
+/// Which corner lies beside the end of an edge once it is sewn.
+pub(crate) fn beside(piece: PieceId, edge: &str, at_end: bool) -> Option<Beside> {
+    use PieceId as P;
+    let same_side = |piece, edge, at_end| {
+        Some(Beside {
+            piece,
+            edge,
+            at_end,
+            other_side: false,
+        })
+    };
+    let mirror = |edge| {
+        Some(Beside {
+            piece,
+            edge,
+            at_end,
+            other_side: true,
+        })
+    };
+    match (piece, edge) {
+        (P::Back, "top") => same_side(P::Yoke, "lower", !at_end),
+        (P::Yoke, "lower") => same_side(P::Back, "top", !at_end),
+        (P::Front, "inseam") => same_side(P::Back, "inseam", at_end),
+        (P::Back, "inseam") => same_side(P::Front, "inseam", at_end),
+        (P::Front, "side") if !at_end => same_side(P::Back, "side", false),
+        (P::Back, "side") if !at_end => same_side(P::Front, "side", false),
+        (P::PocketFacing, "side") if at_end => same_side(P::Yoke, "side", true),
+        (P::Yoke, "side") if at_end => same_side(P::PocketFacing, "side", true),
+        (P::Back, "seat") => mirror("seat"),
+        (P::Yoke, "centre") => mirror("centre"),
+        (P::Front, "crotch") => mirror("crotch"),
+        _ => None,
+    }
+}
+
+/// Whether a piece is there to lie beside another.
+pub(crate) fn is_there(pattern: &Pattern, beside: &Beside) -> bool {
+    pattern
+        .piece(beside.piece)
+        .is_some_and(|p| p.edge(beside.edge).is_some())
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+
+    #[test]
+    fn every_seam_that_crosses_has_its_place() {
+        for seam in ORDER {
+            assert!(known::seam_name(seam).is_some(), "{seam}");
+        }
+        assert!(rank(Some("yoke")) < rank(Some("seat")));
+        assert!(rank(Some("seat")) < rank(Some("inseam")));
+        assert!(rank(Some("mouth")) < rank(Some("outseam")));
+        assert!(rank(Some("outseam")) < rank(Some("band")));
+        assert!(rank(None) < rank(Some("coin_hem")));
+        assert!(rank(Some("back_pocket_hem")) < rank(Some("back_pocket_set")));
+    }
+
+    #[test]
+    fn what_lies_beside_lies_beside_it_too() {
+        for piece in PieceId::ALL {
+            for edge in [
+                "top", "lower", "inseam", "side", "seat", "centre", "crotch", "hem",
+            ] {
+                for at_end in [false, true] {
+                    if let Some(b) = beside(piece, edge, at_end) {
+                        let back = beside(b.piece, b.edge, b.at_end).unwrap();
+                        assert_eq!((back.piece, back.edge, back.at_end), (piece, edge, at_end));
+                    }
+                }
+            }
+        }
+    }
+}

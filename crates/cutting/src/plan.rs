@@ -1,0 +1,107 @@
+//! What is decided before cutting: how each cloth behaves in the wash, and how the band is cut.
+
+use draft::ClothUse;
+use sewing::Garment;
+use style::Cloth;
+use trade::Share;
+
+use crate::band::BandCut;
+use crate::scale::{ScaleError, Shrinkage};
+
+/// How one cloth behaves in the wash.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ClothWash {
+    /// What it loses.
+    pub shrinkage: Shrinkage,
+    /// Skew of the weft that is left after the wash, to be cut against; positive where the weft rises to
+    /// the right, face up. Zero cuts all pieces straight, which is usual.
+    pub skew: Share,
+}
+
+impl ClothWash {
+    /// What the collection states of a cloth; skew none.
+    pub fn of(cloth: &Cloth) -> ClothWash {
+        ClothWash {
+            shrinkage: Shrinkage::of(cloth),
+            skew: Share::ZERO,
+        }
+    }
+
+    fn checked(self) -> Result<ClothWash, ScaleError> {
+        Ok(ClothWash {
+            shrinkage: self.shrinkage.checked()?,
+            skew: crate::skew::checked(self.skew)?,
+        })
+    }
+}
+
+/// What is decided before cutting. What is `None` is taken from the collection.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Plan {
+    /// The shell.
+    pub shell: Option<ClothWash>,
+    /// The cloth of the pocket bags.
+    pub pocketing: Option<ClothWash>,
+    /// The cloth of the linings.
+    pub lining: Option<ClothWash>,
+    /// How the band is cut.
+    pub band: BandCut,
+}
+
+/// The behaviour of the three cloths of a style.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Washes {
+    shell: ClothWash,
+    pocketing: ClothWash,
+    lining: ClothWash,
+}
+
+impl Washes {
+    pub fn of(self, cloth: ClothUse) -> ClothWash {
+        match cloth {
+            ClothUse::Shell => self.shell,
+            ClothUse::Pocketing => self.pocketing,
+            ClothUse::Lining => self.lining,
+        }
+    }
+}
+
+/// The name of a cloth in the collection; empty where the style names none.
+pub(crate) fn cloth_key(garment: &Garment, cloth: ClothUse) -> &str {
+    let refs = &garment.doc.cloth;
+    match cloth {
+        ClothUse::Shell => &refs.shell,
+        ClothUse::Pocketing => &refs.pocketing,
+        ClothUse::Lining => refs.lining.as_deref().unwrap_or(""),
+    }
+}
+
+const NOTHING: ClothWash = ClothWash {
+    shrinkage: Shrinkage::NONE,
+    skew: Share::ZERO,
+};
+
+impl Plan {
+    /// The behaviour of each cloth; one that is not believed counts as unchanged by the wash, and is
+    /// given back with why.
+    pub(crate) fn washes(&self, garment: &Garment) -> (Washes, Vec<(ClothUse, ScaleError)>) {
+        let mut wrong = Vec::new();
+        let mut wash = |cloth: ClothUse, stated: Option<ClothWash>| {
+            let known = garment.collection.cloths.get(cloth_key(garment, cloth));
+            let found = stated.or_else(|| known.map(ClothWash::of));
+            match found.unwrap_or(NOTHING).checked() {
+                Ok(wash) => wash,
+                Err(why) => {
+                    wrong.push((cloth, why));
+                    NOTHING
+                }
+            }
+        };
+        let washes = Washes {
+            shell: wash(ClothUse::Shell, self.shell),
+            pocketing: wash(ClothUse::Pocketing, self.pocketing),
+            lining: wash(ClothUse::Lining, self.lining),
+        };
+        (washes, wrong)
+    }
+}

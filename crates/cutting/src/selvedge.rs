@@ -1,0 +1,102 @@
+//! The outseam cut along the cloth's own edge.
+
+use draft::Piece;
+use geometry::Point;
+use sewing::{Finish, Garment};
+use trade::Length;
+
+/// How far a grain line may lean and still count as upright.
+const UPRIGHT: f64 = 1e-9;
+
+/// An edge of a cut piece that is the cloth's own finished edge, straight along the warp.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ClothEdge {
+    /// The edge of the piece.
+    pub edge: &'static str,
+    /// Lower end of the straight part of the cut line, in the frame of the piece, millimetres.
+    pub from: Point,
+    /// Upper end, above which the cut line leaves the cloth's edge.
+    pub to: Point,
+    /// The narrowest allowance between seam line and cloth's edge along it.
+    pub narrowest: Length,
+    /// The widest: more than the narrowest where the seam line is not straight.
+    pub widest: Length,
+}
+
+/// Least cloth between seam line and the cloth's edge for the allowance to lie open (common practice).
+pub const LEAST_OPEN: Length = Length::mm(6.0);
+
+impl ClothEdge {
+    /// The cut line of the edge: straight on the cloth's own edge up to the hip, and above it wherever
+    /// the seam line would reach beyond.
+    pub(crate) fn straightened(&self, moved: &[Point]) -> Vec<Point> {
+        let x = self.from.x;
+        let start = moved.first().map_or(self.from, |p| Point::new(x, p.y));
+        let mut out = vec![start, self.to];
+        out.extend(moved.iter().filter(|p| p.y > self.to.y));
+        self.within(&out)
+    }
+
+    /// The line with everything beyond the cloth's edge put back onto it: there is no cloth there.
+    pub(crate) fn within(&self, line: &[Point]) -> Vec<Point> {
+        line.iter()
+            .map(|p| Point::new(p.x.min(self.from.x), p.y))
+            .collect()
+    }
+
+    /// The same once the cut line is drawn: where it begins and ends, and how wide the allowance is
+    /// between.
+    pub(crate) fn settled(&self, cut: &[Point], sewn: &[Point]) -> ClothEdge {
+        let x = self.from.x;
+        let on_edge = cut.iter().filter(|p| (p.x - x).abs() < 1e-6);
+        let (low, high) = on_edge.fold((self.from.y, self.to.y), |(l, h), p| {
+            (l.min(p.y), h.max(p.y))
+        });
+        let beside = sewn.iter().filter(|p| p.y <= high + 1e-9).map(|p| x - p.x);
+        let (least, most) = beside.fold((f64::INFINITY, 0.0_f64), |(l, m), w| (l.min(w), m.max(w)));
+        ClothEdge {
+            edge: self.edge,
+            from: Point::new(x, low),
+            to: Point::new(x, high),
+            narrowest: Length::mm(least),
+            widest: Length::mm(most),
+        }
+    }
+}
+
+/// Whether an edge runs along the cloth's own edge, as the sewn garment says.
+pub(crate) fn runs_along(garment: &Garment, piece: &Piece, edge: &str) -> bool {
+    garment
+        .laps
+        .iter()
+        .any(|l| l.piece == piece.id && l.edge == edge && l.finish == Finish::Selvedge)
+}
+
+/// The cloth's edge along the outseam of a panel: upright, beyond the outermost place of the seam line
+/// between hem and hip by the allowance. Where the seam line bulges above the hip the allowance is
+/// narrower there, but never less than [`LEAST_OPEN`].
+pub(crate) fn cloth_edge(piece: &Piece, sewn: &[Point], allowance: Length) -> Option<ClothEdge> {
+    let upright = (piece.grain.1.x - piece.grain.0.x).abs() < UPRIGHT;
+    let hip = piece.point("hip")?;
+    let foot = *sewn.first()?;
+    let edge = piece.edges.iter().find(|e| e.name == "side")?;
+    if !upright || hip.y <= foot.y {
+        return None;
+    }
+    let along = || sewn.iter().filter(|p| p.y <= hip.y + 1e-9).map(|p| p.x);
+    let (least, most) = along().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, m), x| {
+        (l.min(x), m.max(x))
+    });
+    if !(least.is_finite() && most.is_finite()) {
+        return None;
+    }
+    let bulge = sewn.iter().map(|p| p.x).fold(most, f64::max);
+    let x = (most + allowance.to_mm()).max(bulge + LEAST_OPEN.min(allowance).to_mm());
+    Some(ClothEdge {
+        edge: edge.name,
+        from: Point::new(x, foot.y),
+        to: Point::new(x, hip.y),
+        narrowest: allowance,
+        widest: allowance + Length::mm(most - least),
+    })
+}

@@ -1,0 +1,308 @@
+//! Shrinkage from a wash test: marks on a specimen, measured before and after.
+//!
+//! Per cent of dimensional change after ISO 5077: 100 (after − before) / before, so shrinkage is minus
+//! that. The specimen is at least 500 mm square, its marks at least 350 mm apart and 50 mm from the
+//! edges (ISO 5077, as reproduced by testing houses); the mean of each direction is stated to 0.1 %
+//! (AATCC 135).
+
+use thiserror::Error;
+use trade::fabric::{dimensional_change, skew_from_diagonals};
+use trade::{Length, Share};
+
+use crate::scale::{ScaleError, Shrinkage, believable};
+
+/// Marks are at least this far apart (ISO 5077).
+pub const MARKS_APART: Length = Length::mm(350.0);
+
+/// Fewer distances than this in one direction say little (ISO 3759, from memory: three in each).
+pub const FEWEST_MARKS: usize = 3;
+
+/// Distances of one direction that differ by more than this were measured or marked badly, or the
+/// cloth is uneven (common practice).
+pub const MOST_SPREAD: Share = Share::percent(1.5);
+
+/// Direction of a distance between two marks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Direction {
+    /// Along the warp.
+    Warp,
+    /// Along the weft.
+    Weft,
+}
+
+impl Direction {
+    /// The word.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Direction::Warp => "warp",
+            Direction::Weft => "weft",
+        }
+    }
+}
+
+/// One distance between two marks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Marks {
+    /// Its direction.
+    pub direction: Direction,
+    /// Before the wash.
+    pub before: Length,
+    /// After it.
+    pub after: Length,
+}
+
+/// What one direction came to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shrunk {
+    /// Mean shrinkage, to 0.1 %; negative where the cloth grew.
+    pub mean: Share,
+    /// The least of all distances.
+    pub least: Share,
+    /// The greatest.
+    pub most: Share,
+    /// Standard deviation of the distances; zero for a single one.
+    pub deviation: Share,
+    /// How many distances.
+    pub count: usize,
+}
+
+/// A wash test, worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WashTest {
+    /// Along the warp.
+    pub warp: Shrunk,
+    /// Along the weft.
+    pub weft: Shrunk,
+    /// What makes the result less sure, in words.
+    pub doubts: Vec<String>,
+}
+
+impl WashTest {
+    /// The means.
+    pub fn shrinkage(&self) -> Shrinkage {
+        Shrinkage {
+            warp: self.warp.mean,
+            weft: self.weft.mean,
+        }
+    }
+}
+
+/// Why a wash test cannot be used.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum WashError {
+    /// No distance in a direction.
+    #[error("no distance along the {0} was measured; mark and measure at least one, better three")]
+    Missing(&'static str),
+    /// A distance that is none.
+    #[error(
+        "distance {number} along the {direction} is {found} {when} the wash; a distance is more than nothing, measure again"
+    )]
+    NoDistance {
+        /// Which, from 1, in the order given.
+        number: usize,
+        /// Warp or weft.
+        direction: &'static str,
+        /// Before or after.
+        when: &'static str,
+        /// What was given.
+        found: Length,
+    },
+    /// A change no cloth makes.
+    #[error("distance {number}: {why}")]
+    NotBelieved {
+        /// Which, from 1, in the order given.
+        number: usize,
+        /// Why.
+        why: ScaleError,
+    },
+}
+
+/// Works out a wash test.
+///
+/// # Errors
+/// Every distance that cannot be, and a direction without any.
+pub fn wash_test(marks: &[Marks]) -> Result<WashTest, Vec<WashError>> {
+    let mut wrong = Vec::new();
+    let mut warp = Vec::new();
+    let mut weft = Vec::new();
+    for (k, mark) in marks.iter().enumerate() {
+        match shrunk(k + 1, mark) {
+            Ok(share) => match mark.direction {
+                Direction::Warp => warp.push(share),
+                Direction::Weft => weft.push(share),
+            },
+            Err(why) => wrong.push(why),
+        }
+    }
+    let measured = |direction| marks.iter().any(|m| m.direction == direction);
+    for direction in [Direction::Warp, Direction::Weft] {
+        if !measured(direction) {
+            wrong.push(WashError::Missing(direction.word()));
+        }
+    }
+    let (Some(along), Some(across), true) = (summed(&warp), summed(&weft), wrong.is_empty()) else {
+        return Err(wrong);
+    };
+    Ok(WashTest {
+        doubts: doubts(marks, &[("warp", along), ("weft", across)]),
+        warp: along,
+        weft: across,
+    })
+}
+
+/// The skew left after the wash, from the diagonals of a marked square; see
+/// [`trade::fabric::skew_from_diagonals`].
+///
+/// # Errors
+/// [`ScaleError`] where there are no such diagonals or no cloth is so far askew.
+pub fn skew_test(ac: Length, bd: Length) -> Result<Share, ScaleError> {
+    let skew = skew_from_diagonals(ac, bd)
+        .filter(|_| ac > Length::ZERO && bd > Length::ZERO)
+        .ok_or(ScaleError::NoNumber("skew"))?;
+    crate::skew::checked(skew)
+}
+
+fn shrunk(number: usize, mark: &Marks) -> Result<Share, WashError> {
+    let direction = mark.direction.word();
+    for (when, found) in [("before", mark.before), ("after", mark.after)] {
+        if !(found.is_finite() && found > Length::ZERO) {
+            return Err(WashError::NoDistance {
+                number,
+                direction,
+                when,
+                found,
+            });
+        }
+    }
+    let change = dimensional_change(mark.before, mark.after).unwrap_or(Share::ZERO);
+    believable(direction, -change).map_err(|why| WashError::NotBelieved { number, why })?;
+    Ok(-change)
+}
+
+fn summed(shares: &[Share]) -> Option<Shrunk> {
+    if shares.is_empty() {
+        return None;
+    }
+    let n = shares.len() as f64;
+    let mean = shares.iter().sum::<Share>() / n;
+    let spread: f64 = shares.iter().map(|s| (*s - mean).to_ratio().powi(2)).sum();
+    let deviation = if shares.len() > 1 {
+        Share::ratio((spread / (n - 1.0)).sqrt())
+    } else {
+        Share::ZERO
+    };
+    let least = shares.iter().copied().fold(shares[0], Share::min);
+    let most = shares.iter().copied().fold(shares[0], Share::max);
+    Some(Shrunk {
+        mean: Share::percent((mean.to_percent() * 10.0).round() / 10.0),
+        least,
+        most,
+        deviation,
+        count: shares.len(),
+    })
+}
+
+fn doubts(marks: &[Marks], directions: &[(&str, Shrunk); 2]) -> Vec<String> {
+    let mut out = Vec::new();
+    for (word, found) in directions {
+        if found.count < FEWEST_MARKS {
+            out.push(format!(
+                "only {} distance{} along the {word}; measure {FEWEST_MARKS}",
+                found.count,
+                if found.count == 1 { "" } else { "s" }
+            ));
+        }
+        if found.most - found.least > MOST_SPREAD {
+            out.push(format!(
+                "the distances along the {word} shrank by {} to {}; mark again, and take a second specimen",
+                found.least.show(trade::System::Metric),
+                found.most.show(trade::System::Metric)
+            ));
+        }
+    }
+    if marks.iter().any(|m| m.before < MARKS_APART) {
+        out.push(format!(
+            "some marks are less than {MARKS_APART} apart; a reading error then weighs more"
+        ));
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use Direction::{Warp, Weft};
+
+    fn mark(direction: Direction, before: f64, after: f64) -> Marks {
+        Marks {
+            direction,
+            before: Length::mm(before),
+            after: Length::mm(after),
+        }
+    }
+
+    /// Worked by hand from the formula of ISO 5077: 500 to 455 mm is 9 %, 50.0 to 48.5 cm 3 %.
+    #[test]
+    fn a_test_of_six_distances() {
+        let test = wash_test(&[
+            mark(Warp, 500.0, 455.0),
+            mark(Warp, 500.0, 457.5),
+            mark(Warp, 500.0, 452.5),
+            mark(Weft, 500.0, 485.0),
+            mark(Weft, 500.0, 485.0),
+            mark(Weft, 500.0, 486.0),
+        ])
+        .unwrap();
+        let near = |s: Share, percent: f64| assert!((s.to_percent() - percent).abs() < 1e-9, "{s}");
+        near(test.warp.mean, 9.0);
+        near(test.warp.least, 8.5);
+        near(test.warp.most, 9.5);
+        // Standard deviation of 8.5, 9.0, 9.5 is 0.5.
+        near(test.warp.deviation, 0.5);
+        // 3.0, 3.0 and 2.8 %: 2.933 is stated as 2.9.
+        near(test.weft.mean, 2.9);
+        assert!(test.doubts.is_empty(), "{:?}", test.doubts);
+    }
+
+    #[test]
+    fn what_cannot_be_is_refused_distance_by_distance() {
+        let wrong = wash_test(&[
+            mark(Warp, 500.0, -1.0),
+            mark(Warp, 0.0, 455.0),
+            mark(Warp, 500.0, 300.0),
+            mark(Weft, 500.0, 560.0),
+            mark(Weft, 500.0, f64::NAN),
+        ])
+        .unwrap_err();
+        assert_eq!(wrong.len(), 5);
+        assert!(matches!(wrong[0], WashError::NoDistance { number: 1, .. }));
+        assert!(matches!(wrong[2], WashError::NotBelieved { number: 3, .. }));
+        assert!(matches!(wrong[3], WashError::NotBelieved { number: 4, .. }));
+        assert_eq!(
+            wash_test(&[mark(Warp, 500.0, 480.0)]).unwrap_err(),
+            [WashError::Missing("weft")]
+        );
+    }
+
+    #[test]
+    fn doubts_are_said() {
+        let test = wash_test(&[
+            mark(Warp, 200.0, 184.0),
+            mark(Warp, 500.0, 470.0),
+            mark(Weft, 500.0, 480.0),
+        ])
+        .unwrap();
+        assert_eq!(test.doubts.len(), 4, "{:?}", test.doubts);
+    }
+
+    /// AATCC TM179 (formula from memory): diagonals of 358 and 348 mm are 2.83 %.
+    #[test]
+    fn skew_from_a_square() {
+        let skew = skew_test(Length::mm(358.0), Length::mm(348.0)).unwrap();
+        assert!((skew.to_percent() - 2.83).abs() < 0.005);
+        assert!(skew_test(Length::mm(0.0), Length::mm(0.0)).is_err());
+        assert!(skew_test(Length::mm(-358.0), Length::mm(900.0)).is_err());
+        assert!(skew_test(Length::mm(500.0), Length::mm(300.0)).is_err());
+    }
+}

@@ -1,0 +1,86 @@
+//! The demo style, sewn and cut.
+
+use cutting::{BandCut, CutPiece, CutSize, Plan, cut};
+use draft::PieceId;
+use geometry::Point;
+use sewing::{Garment, On, make};
+use style::{Loaded, Size};
+
+/// The demo style and its collection.
+pub fn ferryman() -> Loaded {
+    let folder = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../style/demo/saltmarsh/styles/ferryman"
+    );
+    style::load(folder.as_ref()).unwrap()
+}
+
+/// A size of a style, sewn.
+pub fn sewn(loaded: &Loaded, size: Size) -> Garment {
+    make(&loaded.style, &loaded.collection, size)
+}
+
+/// A plan with a band that can be sewn.
+pub fn plan() -> Plan {
+    Plan {
+        band: BandCut::AlongWeft,
+        ..Plan::default()
+    }
+}
+
+/// The base size of the demo, cut.
+pub fn base() -> CutSize {
+    cut(&sewn(&ferryman(), Size::new(32, 32)), &plan())
+}
+
+/// Every size of the demo, sewn.
+pub fn all_sizes() -> Vec<Garment> {
+    let loaded = ferryman();
+    loaded
+        .style
+        .sizes
+        .all()
+        .map(|size| sewn(&loaded, size))
+        .collect()
+}
+
+/// The one cut piece of a piece.
+pub fn piece(cut: &CutSize, id: PieceId) -> &CutPiece {
+    cut.of(id).next().unwrap()
+}
+
+/// The cut piece of a piece for one copy.
+pub fn copy(cut: &CutSize, id: PieceId, mirrored: bool) -> Option<&CutPiece> {
+    cut.of(id).find(|p| match p.on {
+        On::Both => true,
+        On::AsDrawn => !mirrored,
+        On::Mirrored => mirrored,
+    })
+}
+
+/// How far a point lies outside a closed outline; zero inside.
+pub fn outside(outline: &[Point], p: Point) -> f64 {
+    if geometry::contains(outline, p) {
+        return 0.0;
+    }
+    from_outline(outline, p)
+}
+
+/// How far a point lies from a closed outline.
+pub fn from_outline(outline: &[Point], p: Point) -> f64 {
+    let next = outline.iter().cycle().skip(1);
+    outline
+        .iter()
+        .zip(next)
+        .map(|(a, b)| {
+            let along = *b - *a;
+            let square = along.hypot2();
+            let t = if square > 0.0 {
+                ((p - *a).dot(along) / square).clamp(0.0, 1.0)
+            } else {
+                0.0
+            };
+            (p - (*a + along * t)).hypot()
+        })
+        .fold(f64::INFINITY, f64::min)
+}

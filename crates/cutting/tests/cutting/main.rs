@@ -1,0 +1,10 @@
+//! Cut pieces of the demo and of styles near and far from it.
+#![allow(clippy::unwrap_used, missing_docs)]
+
+mod common;
+mod corners;
+mod grading;
+mod marks;
+mod outlines;
+mod wash;
+mod wild;

@@ -1,0 +1,113 @@
+//! Notches on the cut line, drill holes under what covers them.
+
+use cutting::{CutPiece, DRILL_INSIDE, DrillKind, NotchKind, cut};
+use draft::PieceId;
+use geometry::contains;
+use sewing::On;
+
+use crate::common::{all_sizes, base, copy, from_outline, piece, plan};
+
+#[test]
+fn notches_are_cut_from_the_cut_line_towards_their_place() {
+    for garment in all_sizes() {
+        let all = cut(&garment, &plan());
+        for piece in &all.pieces {
+            for notch in &piece.notches {
+                let who = format!("{} {} {}", garment.size, piece.name(), notch.name);
+                let off = from_outline(&piece.cut, notch.at);
+                assert!(off < 0.01, "{who}: {off} off the cut line");
+                let stated = piece.edge(notch.edge).unwrap().allowance.to_mm();
+                // At the foot of the fly the allowance steps, and the notch lies in the step.
+                let allowance = if notch.name == "fly foot" {
+                    stated.min(piece.edge("fly").unwrap().allowance.to_mm())
+                } else {
+                    stated
+                };
+                let far = (notch.at - notch.on_seam).hypot();
+                assert!(far >= allowance - 0.05 || far < 0.05, "{who}: {far}");
+                if notch.kind == NotchKind::Slit {
+                    assert!(notch.depth.to_mm() <= allowance / 2.0 + 1e-9, "{who}");
+                }
+                assert_eq!(notch.cuts().len(), if notch.double { 2 } else { 1 });
+            }
+        }
+    }
+}
+
+#[test]
+fn the_cloths_own_edge_stays_whole() {
+    let all = base();
+    let front = copy(&all, PieceId::Front, false).unwrap();
+    let of = |name: &str| front.notches.iter().find(|n| n.name == name).unwrap();
+    assert_eq!(of("outseam knee").kind, NotchKind::Drawn);
+    assert_eq!(of("inseam knee").kind, NotchKind::Slit);
+    let back = copy(&all, PieceId::Back, false).unwrap();
+    assert!(back.notches.iter().all(|n| n.double));
+}
+
+/// Partners lie at the same distance along their edges before the wash as well.
+#[test]
+fn notches_still_meet_before_the_wash() {
+    for garment in all_sizes() {
+        let all = cut(&garment, &plan());
+        let (front, back) = (
+            copy(&all, PieceId::Front, false).unwrap(),
+            copy(&all, PieceId::Back, true).unwrap(),
+        );
+        for name in ["outseam knee", "hip"] {
+            let along = |p: &CutPiece| p.notches.iter().find(|n| n.name == name).unwrap().along;
+            let off = (along(front) - along(back)).to_mm().abs();
+            assert!(off < 1.0, "{} {name}: {off}", garment.size);
+        }
+    }
+}
+
+#[test]
+fn drill_holes_are_hidden() {
+    for garment in all_sizes() {
+        let all = cut(&garment, &plan());
+        let mut pockets = 0;
+        for piece in &all.pieces {
+            let sewn = piece.sewn();
+            for drill in &piece.drills {
+                let who = format!("{} {} {}", garment.size, piece.name(), drill.name);
+                assert!(contains(&sewn, drill.at), "{who}");
+                let inside = from_outline(&sewn, drill.at);
+                match drill.kind {
+                    DrillKind::Rivet => {
+                        assert!(inside >= drill.inside.to_mm() - 1e-6, "{who}: {inside}");
+                    }
+                    DrillKind::PocketCorner => {
+                        pockets += 1;
+                        assert_eq!(drill.inside, DRILL_INSIDE);
+                        let line = piece
+                            .inner
+                            .iter()
+                            .find(|l| drill.name.starts_with(&l.name))
+                            .unwrap();
+                        assert!(contains(&line.line, drill.at), "{who}: outside its pocket");
+                        let from_line = from_outline(&line.line, drill.at);
+                        assert!(
+                            from_line >= 4.99,
+                            "{who}: {from_line} from the pocket's edge"
+                        );
+                    }
+                }
+            }
+        }
+        // Five corners of each back pocket, five of the coin pocket, two of the concealed one.
+        assert_eq!(pockets, 17, "{}", garment.size);
+    }
+}
+
+#[test]
+fn each_back_has_its_own_pocket() {
+    let all = base();
+    for (mirrored, name) in [(false, "pocket_right"), (true, "pocket_left")] {
+        let back = copy(&all, PieceId::Back, mirrored).unwrap();
+        let names: Vec<&str> = back.inner.iter().map(|l| l.name.as_str()).collect();
+        assert_eq!(names, [name]);
+    }
+    let facing = piece(&all, PieceId::PocketFacing);
+    assert!(facing.drills.iter().all(|d| d.on == On::Mirrored));
+}
