@@ -259,6 +259,11 @@ fn dimensions_say_what_the_style_says() {
     );
     says("hip-pocket-mouth", &["mouth 10.5 cm", "mouth 7 cm"]);
     says("pocket-bag", &["bag 27 cm", "bag 19.5 cm", "facing 8 cm"]);
+    // The rows of the demo's hems and of the seams that set its pockets, square from their edges.
+    says(
+        "pocket-corners",
+        &["1.6 mm", "8 mm", "2 mm", "8.4 mm", "hidden rivet 6.5 mm"],
+    );
     says("extra-pocket", &["8.5 cm", "11 cm", "9 cm", "R 2.5 cm"]);
     says(
         "back-pocket-right",
