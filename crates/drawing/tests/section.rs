@@ -7,7 +7,9 @@ use std::path::Path;
 
 use drawing::{RowOf, Section, seam_section, seam_section_thumbnail, section_of, svg};
 use geometry::{Point, contains, is_simple};
+use sewing::yarn::{Sewn, consumption};
 use sewing::{Fell, Garment, allowances};
+use style::known::SEAMS;
 use style::{Construction, Seam, Size};
 use trade::{Length, StitchType};
 
@@ -51,36 +53,210 @@ fn sewn_as(
 
 /// One seam of each construction, with how many layers its rows go through.
 fn examples(garment: &Garment) -> Vec<(Seam, Vec<usize>)> {
-    use Construction::{Overlocked, PressedOpen, SafetyStitched};
-    use StitchType::{S401, S504, S516};
+    use Construction as C;
+    use StitchType::{S301, S401, S504, S516};
     let as_is = |name: &str, layers: &[usize]| (seam(garment, name), layers.to_vec());
-    let other = |construction, stitch| {
-        (
-            sewn_as(garment, "inseam", construction, &[(stitch, 0.0)]),
-            vec![2],
-        )
+    let other = |name, construction, rows: &[(StitchType, f64)], layers: &[usize]| {
+        (sewn_as(garment, name, construction, rows), layers.to_vec())
     };
     vec![
         as_is("outseam", &[2]),
-        other(PressedOpen, S401),
+        other("inseam", C::PressedOpen, &[(S401, 0.0)], &[2]),
+        // Topstitched on both sides: what is beyond the seam line lies on the other ply. An overedge
+        // wraps each edge alone.
+        other(
+            "inseam",
+            C::PressedOpen,
+            &[(S401, 0.0), (S301, 6.0), (S301, -6.0), (S504, 0.0)],
+            &[2, 2, 2, 1, 1],
+        ),
         as_is("inseam", &[4, 4]),
         as_is("seat", &[4, 4]),
+        other(
+            "seat",
+            C::LapFelled,
+            &[(S401, 1.6), (S401, 5.0), (S401, 8.0)],
+            &[4, 4, 4],
+        ),
         as_is("yoke", &[4, 4]),
-        as_is("front_rise", &[3, 3]),
-        other(SafetyStitched, S516),
-        other(Overlocked, S504),
+        // Two rows seen outside, the one that joins, and the overedge around both edges.
+        as_is("front_rise", &[3, 3, 2, 2]),
+        other("inseam", C::SafetyStitched, &[(S516, 0.0)], &[2]),
+        other("inseam", C::Overlocked, &[(S504, 0.0)], &[2]),
+        // Both plies of the facing together.
+        as_is("fly_edge", &[2]),
         as_is("bag_close", &[2]),
+        // The closing row goes beside the enclosed edges, the first row through them.
+        other("bag_close", C::FrenchSeam, &[(S301, 0.0)], &[2]),
+        other(
+            "bag_close",
+            C::FrenchSeam,
+            &[(S301, 0.0), (S301, -6.0)],
+            &[2, 2],
+        ),
+        other("bag_close", C::BoundEdge, &[(S301, 5.0)], &[6]),
+        other(
+            "bag_close",
+            C::BoundEdge,
+            &[(S301, 0.0), (S301, 5.0)],
+            &[2, 6],
+        ),
+        other("fly_edge", C::BoundEdge, &[(S301, 5.0)], &[5]),
+        other("fly_edge", C::CleanFinished, &[(S301, 2.0)], &[2]),
         as_is("band", &[5, 2]),
+        other("band", C::BandTurned, &[(S301, 0.0), (S301, 2.0)], &[2, 5]),
         as_is("hem", &[3]),
+        other("hem", C::FoldedHem, &[(S401, 10.5)], &[3]),
         as_is("coin_hem", &[3, 3]),
         as_is("mouth", &[4, 4]),
-        // Beyond the allowances: front and facing alone.
-        as_is("fly", &[2, 2]),
+        // Beyond the allowances: the front, the facing and the ply behind it.
+        as_is("fly", &[3, 3]),
         as_is("coin_set", &[3, 3]),
         as_is("facing_set", &[3]),
+        // The two plies of the band; leather does not count. A label is on the inner ply alone.
+        as_is("patch_set", &[2]),
+        as_is("label_set", &[1]),
         as_is("loop_edge", &[2, 2]),
         as_is("decoration", &[1]),
     ]
+}
+
+/// Every construction every seam may have, with rows such as it would have.
+fn allowed(garment: &Garment) -> Vec<Seam> {
+    use Construction as C;
+    use StitchType::{S301, S401, S504, S516};
+    let mut found = Vec::new();
+    for known in SEAMS {
+        for construction in known.constructions {
+            let own = seam(garment, known.name);
+            let rows: Vec<(StitchType, f64)> = match (known.name, construction) {
+                _ if own.construction == *construction => {
+                    let rows = own.rows.iter();
+                    rows.map(|r| (r.stitch, r.offset.to_mm())).collect()
+                }
+                (_, C::PressedOpen) => vec![(S401, 0.0)],
+                (_, C::SafetyStitched) => vec![(S516, 0.0)],
+                (_, C::Overlocked) => vec![(S504, 0.0)],
+                (_, C::FrenchSeam) => vec![(S301, 0.0)],
+                (_, C::BoundEdge) => vec![(S301, 5.0)],
+                (_, C::CleanFinished) => vec![(S301, 2.0)],
+                (_, C::BandTurned) => vec![(S301, 0.0), (S301, 2.0)],
+                (_, C::RolledHem | C::FoldedHem) => vec![(S401, 10.5)],
+                _ => vec![(S301, 1.6), (S301, 8.0)],
+            };
+            found.push(sewn_as(garment, known.name, *construction, &rows));
+        }
+    }
+    found
+}
+
+/// What the section shows against what thread consumption counts, row by row.
+#[test]
+fn a_section_shows_the_plies_that_are_counted() {
+    let garment = ferryman();
+    let mut compared = 0;
+    for seam in allowed(&garment) {
+        let mut other = garment.clone();
+        for own in other.seams.iter_mut().filter(|s| s.name == seam.name) {
+            *own = seam.clone();
+        }
+        let section = section_of(&other, &seam, 1.0).unwrap();
+        for item in consumption(&other).items {
+            let Sewn::Row(number) = item.sewn else {
+                continue;
+            };
+            if item.seam != seam.name {
+                continue;
+            }
+            let row = section
+                .rows
+                .iter()
+                .find(|r| r.row == RowOf::Numbered(number))
+                .unwrap();
+            let shown = section.plies_at(row);
+            let counted = usize::from(item.plies.count());
+            compared += 1;
+            // The count leaves out the allowance of the facing at the mouth, and takes the thickest
+            // place of an enclosed seam, beside which its closing row is sewn.
+            let known = match (seam.name.as_str(), seam.construction) {
+                ("mouth", Construction::TurnedEdge) => (4, 3),
+                ("bag_close", Construction::FrenchSeam) => (2, 4),
+                _ => (counted, counted),
+            };
+            assert!(
+                shown == counted || (shown, counted) == known,
+                "{} row {number}: {shown} shown, {counted} counted",
+                section.title
+            );
+        }
+    }
+    assert!(compared > 50, "{compared}");
+}
+
+/// Of what is cut beyond the seam line, everything is drawn, in every construction of every seam.
+/// A hem turned twice is the exception: see the next test.
+#[test]
+fn the_cloth_beyond_the_seam_line_is_the_allowance_everywhere() {
+    let garment = ferryman();
+    for seam in allowed(&garment) {
+        if is_hem(&seam) {
+            continue;
+        }
+        let section = section_of(&garment, &seam, 1.0).unwrap();
+        let both = allowances(&seam, garment.pattern.spec.hem_depth);
+        let stated = [both.over, both.under];
+        for ply in &section.plies {
+            if let Some(drawn) = ply.drawn_allowance() {
+                let nearest = stated
+                    .iter()
+                    .map(|s| (*s - drawn).to_mm().abs())
+                    .fold(f64::MAX, f64::min);
+                assert!(
+                    nearest < 0.1,
+                    "{}, {}: {}",
+                    section.title,
+                    ply.name,
+                    drawn.to_mm()
+                );
+            }
+        }
+    }
+}
+
+fn is_hem(seam: &Seam) -> bool {
+    matches!(
+        seam.construction,
+        Construction::RolledHem | Construction::FoldedHem | Construction::TurnedHem
+    )
+}
+
+/// By geometry: a ply of thickness t in a hem d deep, measured along the middle of the cloth from the
+/// bottom of the first fold. The first fold is half a circle of radius t, the second one of radius t / 2,
+/// and straight between them lies d - 5 t / 2, twice. So the hem holds at most 2 d - 5 t + π t.
+#[test]
+fn a_hem_turned_twice_holds_what_fits_between_its_folds() {
+    let mut garment = ferryman();
+    let t = 0.82;
+    for depth in [10.0, 12.0, 20.0, 35.0] {
+        garment.pattern.spec.hem_depth = Length::mm(depth);
+        for construction in [Construction::RolledHem, Construction::FoldedHem] {
+            let seam = sewn_as(
+                &garment,
+                "hem",
+                construction,
+                &[(StitchType::S401, depth - 1.5)],
+            );
+            let section = section_of(&garment, &seam, 1.0).unwrap();
+            let drawn = section.plies[0].drawn_allowance().unwrap().to_mm();
+            let cut = allowances(&seam, Length::mm(depth)).over.to_mm();
+            let most = 2.0 * depth - 5.0 * t + std::f64::consts::PI * t;
+            // Air between the plies lets the cut end reach a little into the fold.
+            assert!(
+                (drawn - most.min(cut)).abs() < 0.25,
+                "{construction}, {depth}: {drawn}"
+            );
+        }
+    }
 }
 
 #[test]
@@ -112,7 +288,6 @@ fn every_row_goes_through_the_layers_it_should() {
     }
 }
 
-/// What a construction does of itself: the rise is joined and overedged before it is sewn down.
 #[test]
 fn rows_a_construction_has_of_itself() {
     let garment = ferryman();
@@ -125,58 +300,21 @@ fn rows_a_construction_has_of_itself() {
                 RowOf::Joining => counts.0 += 1,
                 RowOf::Overedge => counts.1 += 1,
             }
-            // The edge of the fly facing is wrapped alone.
-            let layers = if name == "fly" && row.row == RowOf::Overedge {
-                1..=2
-            } else {
-                2..=2
-            };
-            assert!(
-                layers.contains(&section.plies_at(row)),
-                "{name}: {:?}",
-                row.row
-            );
+            // The needle of the overedge may catch the front as well; both plies of the facing it does.
+            let layers = section.plies_at(row);
+            let most = if name == "fly" { 3 } else { 2 };
+            assert!((2..=most).contains(&layers), "{name}: {:?}", row.row);
         }
         counts
     };
-    assert_eq!(kinds("front_rise"), (1, 1));
+    // The style states both.
+    assert_eq!(kinds("front_rise"), (0, 0));
     assert_eq!(kinds("mouth"), (1, 0));
     assert_eq!(kinds("fly"), (1, 1));
     assert_eq!(kinds("inseam"), (0, 0));
     assert_eq!(kinds("outseam"), (0, 0));
     // A safety stitch joins and wraps in one row.
     assert_eq!(kinds("bag_close"), (0, 0));
-}
-
-#[test]
-fn the_cloth_drawn_beyond_the_seam_line_is_the_allowance() {
-    let garment = ferryman();
-    let hem_depth = garment.pattern.spec.hem_depth;
-    for (seam, _) in examples(&garment) {
-        let section = section_of(&garment, &seam, 1.0).unwrap();
-        let both = allowances(&seam, hem_depth);
-        let hem = matches!(
-            seam.construction,
-            Construction::RolledHem | Construction::TurnedHem
-        );
-        for (ply, stated) in section.plies.iter().zip([both.over, both.under]) {
-            let Some(drawn) = ply.drawn_allowance() else {
-                continue;
-            };
-            let short = (stated - drawn).to_mm();
-            if hem {
-                // The cut end lies in the first fold; the turns take up the rest.
-                assert!((0.0..5.0).contains(&short), "{}: {short}", section.title);
-            } else {
-                assert!(
-                    short.abs() < 0.05,
-                    "{}, {}: {short}",
-                    section.title,
-                    ply.name
-                );
-            }
-        }
-    }
 }
 
 #[test]
@@ -309,7 +447,15 @@ fn no_offset_and_no_cloth_breaks_a_section() {
             cloth.thickness = Length::mm(thickness);
         }
         for (_, construction) in Construction::WORDS {
-            for name in ["outseam", "band", "fly", "bag_close", "hem"] {
+            for name in [
+                "outseam",
+                "band",
+                "fly",
+                "bag_close",
+                "hem",
+                "fly_edge",
+                "label_set",
+            ] {
                 let rows = odd.map(|mm| (StitchType::S516, mm));
                 let seam = sewn_as(&garment, name, *construction, &rows);
                 for sheet in [

@@ -2,36 +2,68 @@
 
 #![allow(clippy::unwrap_used)]
 
-use style::{Construction, Seam};
+use style::Seam;
 use trade::Length;
 
 use super::*;
 use crate::samples::{sewn, texts, words_stand_clear};
 use crate::sheet::Shape;
 
+/// The seams of the demo, and every construction every seam may have with one to four rows, on the
+/// seam line and beside it.
 fn every_seam(garment: &Garment) -> Vec<Seam> {
+    use trade::StitchType::{S301, S401, S504};
     let mut seams = garment.seams.clone();
-    for (_, construction) in Construction::WORDS {
-        for name in ["inseam", "seat", "outseam"] {
-            let mut seam = garment
-                .seams
-                .iter()
-                .find(|s| s.name == name)
-                .cloned()
-                .unwrap();
-            seam.construction = *construction;
-            seams.push(seam);
+    let sets = [
+        [(S401, 1.6), (S401, 8.0), (S401, 5.0), (S301, 11.0)],
+        [(S301, 0.0), (S504, 0.0), (S301, 1.6), (S301, 6.0)],
+        [(S301, 0.0), (S301, -6.0), (S301, 6.0), (S301, 7.0)],
+    ];
+    for known in known::SEAMS {
+        let Some(own) = garment.seams.iter().find(|s| s.name == known.name) else {
+            continue;
+        };
+        for construction in known.constructions {
+            for set in &sets {
+                for count in 1..=set.len() {
+                    let rows = set[..count].iter().map(|(stitch, mm)| style::RowSpec {
+                        stitch: *stitch,
+                        offset: Length::mm(*mm),
+                        ..own.rows[0].clone()
+                    });
+                    seams.push(Seam {
+                        construction: *construction,
+                        rows: rows.collect(),
+                        ..own.clone()
+                    });
+                }
+            }
         }
     }
     seams
 }
 
 #[test]
-fn words_keep_clear_of_one_another() {
+fn words_and_numbers_keep_clear_of_one_another() {
     let garment = sewn(32, 32);
     for seam in every_seam(&garment) {
-        words_stand_clear(&seam_section(&garment, &seam).unwrap());
-        words_stand_clear(&seam_section_thumbnail(&garment, &seam).unwrap());
+        let thumbnail = seam_section_thumbnail(&garment, &seam).unwrap();
+        let plate = seam_section(&garment, &seam).unwrap();
+        for (sheet, look) in [(thumbnail, THUMBNAIL), (plate, PLATE)] {
+            words_stand_clear(&sheet);
+            // The rings around the numbers.
+            let numbers: Vec<Point> = texts(&sheet)
+                .iter()
+                .filter(|t| t.words.parse::<u32>().is_ok())
+                .map(|t| t.at)
+                .collect();
+            for (k, a) in numbers.iter().enumerate() {
+                for b in &numbers[k + 1..] {
+                    let gap = (*a - *b).hypot();
+                    assert!(gap > 2.0 * look.circle + 0.1, "{}: {gap}", sheet.title);
+                }
+            }
+        }
     }
 }
 

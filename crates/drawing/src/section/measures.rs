@@ -66,6 +66,9 @@ impl Page<'_> {
         let zero = self.scale.right(Point::ORIGIN).x;
         let size = self.look.figures;
         let pen = Pen::for_scale(if self.look.listed { 1.0 } else { 1.6 });
+        // The words of what lies right of the seam line stand right of all of it.
+        let farthest = measures.iter().map(Measure::right).fold(0.0, f64::max);
+        let beyond = self.scale.right(Point::new(farthest, 0.0)).x;
         for (k, measure) in measures.iter().enumerate() {
             let y = self.level(k);
             let ends = [measure.from, measure.to].map(|x| self.scale.at(Point::new(x, 0.0)).x);
@@ -94,7 +97,7 @@ impl Page<'_> {
             }
             let text = Text {
                 at: Point::new(
-                    a.x.max(b.x).max(zero) + 1.0,
+                    if measure.right() > 0.0 { beyond } else { zero } + 1.0,
                     y + size.to_mm() * CAPITALS / 2.0,
                 ),
                 anchor: Anchor::Start,

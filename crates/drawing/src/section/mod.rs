@@ -93,14 +93,16 @@ fn drawn(section: &Section, look: &Look) -> Option<Sheet> {
     let room = look.width - 2.0 * look.margin;
     let deep = look.height.map_or(TALLEST, |height| height - head - foot);
     // Beside the cloth there has to be room for the words of each dimension.
+    let farthest = measures.iter().map(|m| m.right()).fold(0.0, f64::max);
+    let ends = |m: &measures::Measure| if m.right() > 0.0 { farthest } else { 0.0 };
     let fits = measures
         .iter()
-        .map(|m| (room - aside(m)) / (m.right() - x0))
+        .map(|m| (room - aside(m)) / (ends(m) - x0))
         .fold(room / (x1 - x0), f64::min);
     let times = fits.min(deep / (y1 - y0)).min(look.most).max(LEAST);
     let right = measures
         .iter()
-        .map(|m| m.right() * times + aside(m))
+        .map(|m| ends(m) * times + aside(m))
         .fold(x1 * times, f64::max);
     let spare = (room - (right - x0 * times)) / 2.0;
     let left = look.margin + spare;

@@ -8,12 +8,14 @@ use super::model::{End, RowOf, Section, SectionPly, heights};
 use super::scale::Scale;
 use crate::lettering::{CAPITALS, DESCENT, Taken, centred, text_width, touches};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, QUIET};
-use crate::sheet::{Layer, Stroke, circle, open};
+use crate::sheet::{Layer, Stroke, Text, circle, open};
 
 /// Clear paper between cloth and words.
 pub(super) const CLEAR: f64 = 1.0;
 /// Clear paper between the numbers of two rows.
 const BETWEEN: f64 = 0.4;
+/// Clear paper around words, both sides together.
+const AROUND: f64 = 0.5;
 /// Words are tried at places this far from one another.
 const TRIED: f64 = 0.5;
 
@@ -191,21 +193,8 @@ impl<'a> Page<'a> {
         let wide = text_width(&ply.name, self.look.figures) / 2.0;
         let half = ply.thickness.to_mm() / 2.0;
         let Some(at) = on else {
-            // A strip does not leave the drawing: it is named beside itself.
-            let line = ply.line();
-            let Some(far) = line
-                .iter()
-                .map(|(p, _)| *p)
-                .max_by(|a, b| a.x.total_cmp(&b.x))
-            else {
-                return;
-            };
-            let far = self.scale.at(Point::new(far.x + half, far.y)) + Vec2::new(1.2 + wide, 0.0);
-            let places = (0..40).map(move |k| {
-                let down = f64::from(k / 2) * TRIED * if k % 2 == 0 { -1.0 } else { 1.0 };
-                far + Vec2::new(0.0, down)
-            });
-            self.write(layer, &ply.name, QUIET, |_| places.collect());
+            let places = self.beside(ply, (wide, tall));
+            self.write(layer, &ply.name, QUIET, |_| places);
             return;
         };
         let out = if at.x > 0.0 { 1.0 } else { -1.0 };
@@ -238,16 +227,44 @@ impl<'a> Page<'a> {
         self.write(layer, &ply.name, QUIET, places);
     }
 
+    /// Places for the name of a ply that does not leave the drawing: a strip around an edge to its
+    /// right, what lies wholly left of the seam line above or below its left end first.
+    fn beside(&self, ply: &SectionPly, (wide, tall): (f64, f64)) -> Vec<Point> {
+        let line = ply.outline();
+        let page: Vec<Point> = line.into_iter().map(|p| self.scale.at(p)).collect();
+        let least = |pick: fn(&Point) -> f64| page.iter().map(pick).fold(f64::INFINITY, f64::min);
+        let most =
+            |pick: fn(&Point) -> f64| page.iter().map(pick).fold(f64::NEG_INFINITY, f64::max);
+        let (left, far) = (least(|p| p.x), most(|p| p.x));
+        let middle = (least(|p| p.y) + most(|p| p.y)) / 2.0;
+        let half = self.scale.mm(ply.thickness.to_mm());
+        let right = (0..40).map(|k| {
+            let down = f64::from(k / 2) * TRIED * if k % 2 == 0 { -1.0 } else { 1.0 };
+            Point::new(far + 1.2 + wide, middle + down)
+        });
+        let left = (0..30).flat_map(|k| {
+            let x = left + wide + TRIED * f64::from(k);
+            [-1.0, 1.0].map(|side| Point::new(x, middle + side * (half + tall)))
+        });
+        if far > self.scale.right(Point::ORIGIN).x + 0.1 {
+            right.chain(left).collect()
+        } else {
+            left.chain(right).collect()
+        }
+    }
+
     /// A length of cloth at the scale of the drawing, with its figure, at the left end of a line.
     pub fn bar(&mut self, line: f64) -> Layer {
         let mut layer = Layer::named("scale");
-        let (mm, words) = if self.scale.times > 3.0 {
-            (5.0, "5 mm")
+        let mm = if self.scale.times > 3.0 { 5.0 } else { 10.0 };
+        let face = if self.look.listed {
+            "; dark line: the face of the cloth"
         } else {
-            (10.0, "10 mm")
+            ""
         };
+        let words = format!("{mm} mm{face}");
         let long = self.scale.mm(mm);
-        let wide = text_width(words, self.look.figures);
+        let wide = text_width(&words, self.look.figures);
         let tall = self.look.figures.to_mm() * (CAPITALS + DESCENT);
         let size = Vec2::new(long + 1.0 + wide, tall);
         let room = self.right() - self.left() - size.x;
@@ -259,20 +276,28 @@ impl<'a> Page<'a> {
         let Some(centre) = free else { return layer };
         self.taken.boxes.push(around(centre, size));
         let start = centre.x - size.x / 2.0;
-        let stroke = Stroke::plain(INK, HAIRLINE);
+        let stroke = Stroke::plain(QUIET, HAIRLINE);
         let at = |x: f64, y: f64| Point::new(start + x, line + y);
         layer.line(None, open(&[at(0.0, 0.0), at(long, 0.0)]), stroke);
         for x in [0.0, long] {
             layer.line(None, open(&[at(x, -0.6), at(x, 0.6)]), stroke);
         }
         let middle = at(long + 1.0 + wide / 2.0, 0.0);
-        layer.text(None, centred(words, self.look.figures, middle));
+        layer.text(
+            None,
+            Text {
+                colour: QUIET,
+                ..centred(&words, self.look.figures, middle)
+            },
+        );
         layer
     }
 
+    /// The room some words take, with a little clear paper around them.
     fn size(&self, words: &str) -> Vec2 {
         let size = self.look.figures;
-        Vec2::new(text_width(words, size), size.to_mm() * (CAPITALS + DESCENT))
+        let tall = size.to_mm() * (CAPITALS + DESCENT);
+        Vec2::new(text_width(words, size) + AROUND, tall + AROUND)
     }
 
     fn is_clear(&self, centre: Point, size: Vec2) -> bool {
@@ -313,7 +338,7 @@ impl<'a> Page<'a> {
         let up = Vec2::new(0.0, -self.look.figures.to_mm() * DESCENT / 2.0);
         layer.text(
             None,
-            crate::sheet::Text {
+            Text {
                 colour,
                 ..centred(words, self.look.figures, centre + up)
             },

@@ -47,10 +47,12 @@ pub(super) fn lines(section: &Section, times: f64) -> Vec<(String, Colour)> {
     } else {
         ""
     };
-    let drawn =
-        format!("drawn {times:.1} : 1, {cloth}{broken}; the dark line is the face of the cloth");
+    let drawn = format!("drawn {times:.1} : 1, {cloth}{broken}");
     let inked = rows.chain(plies).map(|line| (line, INK));
-    inked.chain([(drawn, QUIET)]).collect()
+    let mut lines: Vec<(String, Colour)> = inked.chain([(drawn, QUIET)]).collect();
+    // An overedge around each of two edges is one row, and two plies alike are one line.
+    lines.dedup();
+    lines
 }
 
 fn ply_line(ply: &SectionPly) -> String {

@@ -2,6 +2,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
+use draft::PieceId;
 use geometry::Point;
 use sewing::EDGE_MARGIN;
 
@@ -44,30 +45,41 @@ impl Ground<'_> {
         }
     }
 
+    /// Faced and turned to the inside. The facing of the fly is two plies: one turned with the edge,
+    /// and one behind it for the buttonholes, its edge turned in (common practice).
     pub(super) fn turned_edge(&self) -> Lie {
         let (t, u) = (self.over.thickness, self.under.thickness);
-        let [h0, h1, h2, h3] = stack([u, u, t, t]);
+        let fly = self.seam.name == "fly";
+        let doubled = fly && self.facing_is_double();
+        let [b0, b1, h0, h1, h2, h3] = stack([u, u, u, u, t, t]);
         // The facing is kept back a little, so that it does not show.
         let back = -0.4;
         let joint = (-t / 2.0 - (h3 - h2) / 2.0).min(back - u / 2.0 - (h1 - h0) / 2.0) - AIR;
         let (end, end_u) = (joint - self.a.0, joint - self.a.1);
-        let inner = end.min(end_u) - before_step(u);
         let lies = h3 - t / 2.0 - AIR - u / 2.0;
-        let long = slope(lies - h0);
-        let reach = (-inner + long).max(self.far);
-        let facing = (self.seam.name == "fly")
+        let lies_behind = lies - u - AIR;
+        let back_behind = back - 1.0;
+        let end_behind = back_from(back_behind - u / 2.0, (b1 - b0) / 2.0, self.a.1);
+        let inner = end.min(end_u) - before_step(u);
+        let foot = inner - slope(lies - h0);
+        // The ply behind is down before the facing steps.
+        let inner_behind = foot.min(end_behind - before_step(u));
+        let foot_behind = inner_behind - slope(lies_behind - b0);
+        let reach = (-if doubled { foot_behind } else { foot }).max(self.far);
+        let facing = fly
             .then(|| usable(self.garment.pattern.spec.fly_width))
             .map(|mm| mm.max(reach + EDGE_MARGIN.to_mm()));
         let tail = facing.unwrap_or(reach) + TAIL;
+        let begins = -facing.unwrap_or(tail);
         let over = Trail::start(Point::new(-tail, h3), t)
             .fold(0.0, 1.0, h2)
             .end(end);
-        let under = Trail::start(Point::new(-facing.unwrap_or(tail), lies), u)
-            .step(inner - long, inner, h0)
+        let under = Trail::start(Point::new(begins, lies), u)
+            .step(foot, inner, h0)
             .fold(back, 1.0, h1)
             .end(end_u);
         let start = facing.map_or(End::GoesOn, |_| End::Overedged);
-        let plies = vec![
+        let mut plies = vec![
             allowed(
                 ply(&self.over, over, true, (End::GoesOn, End::Raw)),
                 self.a.0,
@@ -79,8 +91,23 @@ impl Ground<'_> {
                 Point::new(joint, h1),
             ),
         ];
+        if doubled {
+            let behind = Trail::start(Point::new(begins, lies_behind), u)
+                .step(foot_behind, inner_behind, b0)
+                .fold(back_behind, 1.0, b1)
+                .end(end_behind);
+            plies.push(SectionPly {
+                name: "ply behind".to_owned(),
+                ..allowed(
+                    ply(&self.under, behind, false, (start, End::Raw)),
+                    self.a.1,
+                    Point::new(back_behind - u / 2.0, (b0 + b1) / 2.0),
+                )
+            });
+        }
+        let lowest = if doubled { lies_behind } else { lies };
         let wraps = facing
-            .map(|mm| wrap(&plies[1..], -mm, -1.0, (lies, lies)))
+            .map(|mm| wrap(&plies[1..], -mm, -1.0, (lowest, lies)))
             .into_iter()
             .collect();
         Lie {
@@ -97,6 +124,12 @@ impl Ground<'_> {
             wraps,
             ..Lie::default()
         }
+    }
+
+    /// Whether the facing of the fly is cut in two plies.
+    fn facing_is_double(&self) -> bool {
+        let piece = self.garment.pattern.piece(PieceId::FlyFacing);
+        piece.is_some_and(|p| p.cut.as_drawn.saturating_add(p.cut.mirrored) > 1)
     }
 
     pub(super) fn strip(&self) -> Lie {
@@ -118,14 +151,23 @@ impl Ground<'_> {
         }
     }
 
-    /// A single edge with nothing done to it but an overedge around it.
+    /// The edge of the fly facing with nothing done to it but an overedge around it, around both its
+    /// plies where it has two.
     pub(super) fn neatened(&self) -> Lie {
         let u = self.under.thickness;
-        let h = u / 2.0;
+        let [h0, h1] = stack([u, u]);
         let tail = self.far + TAIL + 6.0;
-        let line = Trail::start(Point::new(-tail, h), u).end(0.0);
-        let plies = vec![ply(&self.under, line, false, (End::GoesOn, End::Overedged))];
-        let wraps = vec![wrap(&plies, 0.0, 1.0, (h, h))];
+        let line = |h: f64| Trail::start(Point::new(-tail, h), u).end(0.0);
+        let ends = (End::GoesOn, End::Overedged);
+        let mut plies = vec![ply(&self.under, line(h1), false, ends)];
+        if self.facing_is_double() {
+            plies.push(SectionPly {
+                name: "ply behind".to_owned(),
+                ..ply(&self.under, line(h0), false, ends)
+            });
+        }
+        let foot = if plies.len() > 1 { h0 } else { h1 };
+        let wraps = vec![wrap(&plies, 0.0, 1.0, (foot, h1))];
         Lie {
             plies,
             zero: "edge",
@@ -147,7 +189,7 @@ impl Ground<'_> {
         let raw = (End::GoesOn, End::Raw);
         Lie {
             plies: vec![SectionPly {
-                edge: "cut edge turned in",
+                edge: "cut edge turned in, on each ply by itself",
                 ..allowed(
                     ply(&self.under, line, false, raw),
                     self.a.1,
@@ -189,7 +231,11 @@ impl Ground<'_> {
             .fold(-wide, -1.0, h3)
             .end(centre);
         let covered = |ply: SectionPly| SectionPly {
-            edge: "cut edge in the strip",
+            edge: if bag {
+                "cut edge in the strip"
+            } else {
+                "cut edge in the strip, each ply by itself"
+            },
             ..ply
         };
         let ends = (End::GoesOn, End::Raw);
