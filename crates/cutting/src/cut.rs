@@ -256,16 +256,22 @@ impl<'a> Cutter<'a> {
             let percent = |s: Share| s.show(System::Metric);
             let tight = own.shrinkage.warp > shell.shrinkage.warp
                 || own.shrinkage.weft > shell.shrinkage.weft;
-            let (severity, then) = if tight {
-                (
-                    Severity::Warning,
-                    "after the wash they are tighter than the shell and will pull it",
-                )
+            // What is left of a length cut for the shell, against the shell beside it.
+            let against = |own: Share, shell: Share| {
+                let left = (1.0 - own.to_ratio()) / (1.0 - shell.to_ratio()) - 1.0;
+                let word = if left < 0.0 { "shorter" } else { "longer" };
+                format!("{} {word}", percent(Share::ratio(left.abs())))
+            };
+            let then = format!(
+                "after the wash they are {} along the warp and {} along the weft than drawn{}",
+                against(own.shrinkage.warp, shell.shrinkage.warp),
+                against(own.shrinkage.weft, shell.shrinkage.weft),
+                if tight { ", and pull the shell" } else { "" },
+            );
+            let severity = if tight {
+                Severity::Warning
             } else {
-                (
-                    Severity::Note,
-                    "after the wash they are a little larger than the shell round them",
-                )
+                Severity::Note
             };
             let found = self.finding(
                 "cutting::inner-cloth",
@@ -301,7 +307,7 @@ impl<'a> Cutter<'a> {
             if seam.leg == Leg::Right && alike {
                 continue;
             }
-            let by = seam.gap().abs().show(System::Metric);
+            let by = mm(seam.gap().abs());
             let (severity, message) = match seam.settled {
                 Settled::Even => continue,
                 Settled::Eased { a_is_fuller } => (
@@ -561,7 +567,6 @@ impl<'a> Cutter<'a> {
         if edge.widest - edge.narrowest < Length::mm(1.0) {
             return;
         }
-        let show = |l: Length| format!("{:.1} mm", l.to_mm());
         let found = self
             .finding(
                 "cutting::cloth-edge",
@@ -569,8 +574,8 @@ impl<'a> Cutter<'a> {
                 piece.id.name(),
                 format!(
                     "the cut runs along the cloth's own edge, which is straight, and the outseam is not: its allowance is between {} and {} wide",
-                    show(edge.narrowest),
-                    show(edge.widest)
+                    mm(edge.narrowest),
+                    mm(edge.widest)
                 ),
             )
             .help("mark the seam line, and sew by the mark instead of by the edge");
@@ -641,6 +646,11 @@ fn upright(band: &Piece) -> (Point, Point) {
         .map_or((middle.y, middle.y), |e| (e.start().y, e.end().y));
     let at = |share: f64| Point::new(middle.x, low + (high - low) * share);
     (at(0.2), at(0.8))
+}
+
+/// A short length in millimetres, to a tenth.
+fn mm(length: Length) -> String {
+    format!("{:.1} mm", length.to_mm())
 }
 
 fn first_of(run: draft::EdgeRun) -> String {

@@ -113,6 +113,9 @@ pub(crate) fn outline(ground: &Ground<'_>) -> Result<Outline, NoOutline> {
         cut.extend_from_slice(&corner.line);
     }
     let mut cut = without_repeats(&cut);
+    if let Some(cloth) = ground.cloth_edge {
+        cut = cloth.one_run(&cut);
+    }
     while cut.len() > 1 && (cut[0] - cut[cut.len() - 1]).hypot() < 1e-6 {
         cut.pop();
     }

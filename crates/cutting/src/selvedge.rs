@@ -27,13 +27,17 @@ pub struct ClothEdge {
 pub const LEAST_OPEN: Length = Length::mm(6.0);
 
 impl ClothEdge {
-    /// The cut line of the edge: straight on the cloth's own edge up to the hip, and above it wherever
-    /// the seam line would reach beyond.
+    /// The cut line of the edge: straight on the cloth's own edge up to the hip, and on above it as long
+    /// as the allowance still reaches the cloth's edge.
     pub(crate) fn straightened(&self, moved: &[Point]) -> Vec<Point> {
         let x = self.from.x;
         let start = moved.first().map_or(self.from, |p| Point::new(x, p.y));
-        let mut out = vec![start, self.to];
-        out.extend(moved.iter().filter(|p| p.y > self.to.y));
+        let reaching = moved.iter().rposition(|p| p.x >= x - 1e-9);
+        let leaves = reaching
+            .and_then(|k| moved.get(k))
+            .map_or(self.to.y, |p| p.y.max(self.to.y));
+        let mut out = vec![start, Point::new(x, leaves)];
+        out.extend(moved.iter().filter(|p| p.y > leaves));
         self.within(&out)
     }
 
@@ -42,6 +46,21 @@ impl ClothEdge {
         line.iter()
             .map(|p| Point::new(p.x.min(self.from.x), p.y))
             .collect()
+    }
+
+    /// The cut line with every run along the cloth's edge as one straight, so that points put back onto it
+    /// cannot double back.
+    pub(crate) fn one_run(&self, cut: &[Point]) -> Vec<Point> {
+        let on = |p: &Point| (p.x - self.from.x).abs() < 1e-9;
+        let mut out: Vec<Point> = Vec::with_capacity(cut.len());
+        for p in cut {
+            let n = out.len();
+            if n >= 2 && on(p) && on(&out[n - 1]) && on(&out[n - 2]) {
+                out.pop();
+            }
+            out.push(*p);
+        }
+        out
     }
 
     /// The same once the cut line is drawn: where it begins and ends, and how wide the allowance is

@@ -20,6 +20,7 @@ import sys
 from shapely.affinity import affine_transform
 from shapely.geometry import LineString, Point, Polygon, box
 from shapely.ops import substring
+from shapely.validation import explain_validity
 
 NEAR = 0.05
 
@@ -75,6 +76,16 @@ class Tally:
             print("WRONG", line)
 
 
+def at_a_point(points, line, along):
+    """Whether a place along the sewn line is a corner within the edge; the cut line is mitred there."""
+    p = line.interpolate(along)
+    for a, b, c in zip(points, points[1:], points[2:]):
+        if math.dist(b, (p.x, p.y)) < 1e-3:
+            u, v = unit((b[0] - a[0], b[1] - a[1])), unit((c[0] - b[0], c[1] - b[1]))
+            return abs(math.atan2(u[0] * v[1] - u[1] * v[0], u[0] * v[0] + u[1] * v[1])) > 0.1
+    return False
+
+
 def check_edge(tally, who, piece, k, cut, sewn):
     edges = piece["edges"]
     edge = edges[k]
@@ -85,6 +96,7 @@ def check_edge(tally, who, piece, k, cut, sewn):
     if line.length <= 2.5 * clear:
         return
     on_cloth = piece["cloth_edge"] if (piece["cloth_edge"] or {}).get("edge") == edge["name"] else None
+    narrowest = on_cloth["narrowest"] if on_cloth else wanted
     widest = on_cloth["widest"] if on_cloth else wanted
     middle = substring(line, clear, line.length - clear)
     # From the sewn line outward.
@@ -92,14 +104,14 @@ def check_edge(tally, who, piece, k, cut, sewn):
     for s in range(steps + 1):
         p = middle.interpolate(s / steps, normalized=True)
         d = cut.exterior.distance(p)
-        tally.note("width from the sewn line", who, max(wanted - d, d - widest))
+        tally.note("width from the sewn line", who, max(narrowest - d, d - widest))
     # From the edge's own cut line inward.
     if len(edge["cut"]) >= 2 and not on_cloth:
         own = LineString(edge["cut"])
         for s in range(int(own.length // 2) + 1):
             p = own.interpolate(2.0 * s)
             along = line.project(p)
-            if clear < along < line.length - clear:
+            if clear < along < line.length - clear and not at_a_point(edge["sewn"], line, along):
                 tally.note("width from the cut line", who, abs(line.distance(p) - wanted))
     # As an area: what lies between, square to the middle of the edge.
     if wanted > 0 and not on_cloth:
@@ -194,7 +206,7 @@ def main():
             cut, sewn = Polygon(piece["cut"]), Polygon(piece["sewn"])
             for name, shape in (("cut", cut), ("sewn", sewn)):
                 if not shape.is_valid:
-                    tally.wrong.append(f"{who}: the {name} outline is not valid")
+                    tally.wrong.append(f"{who}: the {name} outline: {explain_validity(shape)}")
             outside = sewn.difference(cut.buffer(1e-6)).area
             tally.note("finished piece inside the cut one, mm2", who, outside, 1e-3)
             tally.note("area, mm2", who, abs(cut.area - piece["area"]), 1e-3)
