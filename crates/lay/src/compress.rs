@@ -21,7 +21,7 @@ pub(crate) fn compress(worker: &mut Worker) {
         worker.board.shorten(shorter, cut);
         match worker.separate(&PATIENCE) {
             Verdict::Free => {
-                crate::settle::squeeze(&mut worker.board, step);
+                worker.squeeze(step);
                 worker.keep();
                 if worker.look_up() == Some(Verdict::Over) {
                     return;

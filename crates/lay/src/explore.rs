@@ -8,7 +8,7 @@ use crate::random::Random;
 use crate::worker::{Patience, Verdict, Worker};
 
 /// The share by which the cloth is shortened after a success.
-const SHRINK: f64 = 0.001;
+const SHRINK: f64 = 0.003;
 
 const PATIENCE: Patience = Patience { passes: 200, strikes: 3 };
 
@@ -29,7 +29,7 @@ pub(crate) fn explore(worker: &mut Worker) {
     while worker.stage == Stage::Explore {
         match worker.separate(&PATIENCE) {
             Verdict::Free => {
-                crate::settle::squeeze(&mut worker.board, SHRINK);
+                worker.squeeze(SHRINK);
                 worker.keep();
                 if worker.look_up().is_some() {
                     return;

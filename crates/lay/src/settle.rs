@@ -17,6 +17,10 @@ const MOST_STEPS: usize = 120;
 /// Progress over so many steps is judged together.
 const JUDGED: usize = 12;
 
+/// The least and the largest share of its length by which a lay is pressed together at a time.
+const SMALLEST: f64 = 2e-6;
+const LARGEST: f64 = 0.01;
+
 /// Parts overlapping pieces by small moves. Gives whether nothing overlaps any more; when some
 /// overlap is left, the board is as it was.
 pub(crate) fn settle(board: &mut Board) -> bool {
@@ -207,13 +211,14 @@ fn add(a: &mut [Vec2], b: &[Vec2], factor: f64) {
     a.iter_mut().zip(b).for_each(|(a, b)| *a += *b * factor);
 }
 
-/// Presses a lay without overlaps together for as long as small moves suffice. The board is left
-/// with the shortest lay without overlaps.
-pub(crate) fn squeeze(board: &mut Board, first: f64) {
+/// Presses a lay without overlaps together for as long as small moves suffice, but not below
+/// `least`. The board is left with the shortest lay without overlaps.
+pub(crate) fn squeeze(board: &mut Board, first: f64, least: f64) {
+    board.length = board.reach().min(board.length);
     let mut best = board.poses();
     let mut share = first;
-    while share > SMALLEST {
-        let length = best.length * (1.0 - share);
+    while share > SMALLEST && best.length > least {
+        let length = (best.length * (1.0 - share)).max(least);
         board.length = length;
         for copy in 0..board.copies() {
             let mut pose = best.poses[copy];
@@ -225,7 +230,7 @@ pub(crate) fn squeeze(board: &mut Board, first: f64) {
         if board.total() <= 0.0 || settle(board) {
             board.length = board.reach().min(length);
             best = board.poses();
-            share *= 1.5;
+            share = (share * 1.5).min(LARGEST);
         } else {
             share *= 0.4;
         }
@@ -233,4 +238,4 @@ pub(crate) fn squeeze(board: &mut Board, first: f64) {
     board.load(&best);
 }
 
-const SMALLEST: f64 = 2e-6;
+

@@ -4,7 +4,7 @@ use crate::board::{Board, Poses};
 use crate::exchange::{Exchange, Stage};
 use crate::place::improve;
 use crate::random::Random;
-use crate::settle::settle;
+use crate::settle::{settle, squeeze};
 use crate::tables::Tables;
 
 /// A look at the clock after this many places tried.
@@ -81,6 +81,11 @@ impl<'a> Worker<'a> {
             self.best = self.board.poses();
             self.offer = Some(self.best.clone());
         }
+    }
+
+    /// Presses the free lay on the board together, beginning with that share of its length.
+    pub(crate) fn squeeze(&mut self, first: f64) {
+        squeeze(&mut self.board, first, self.exchange.bound());
     }
 
     /// The length to aim at after `length`: shorter by a share, but not beyond what is possible.

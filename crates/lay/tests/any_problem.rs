@@ -59,7 +59,7 @@ fn problem() -> impl Strategy<Value = Problem> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig::with_cases(16))]
 
     #[test]
     fn every_lay_keeps_every_rule(problem in problem(), seed in 0..1_000u64) {
