@@ -65,7 +65,8 @@ function widen() {
 export function pointAt(parts) {
   if (parts === hovered) return;
   hovered = parts;
-  if (pointed) pointed.textContent = parts ? nameOf(parts.split(' ')[0]) : '';
+  const drawn = parts?.split(' ').find((part) => document.querySelector(`#drawing [data-part="${CSS.escape(part)}"]`));
+  if (pointed) pointed.textContent = drawn ? nameOf(drawn) : '';
   light();
 }
 
@@ -116,6 +117,11 @@ function light() {
   for (const section of panel.querySelectorAll('[data-for]')) {
     const parts = section.dataset.for.split(' ');
     section.classList.toggle('lit', parts.includes(opened));
+  }
+  const group = panel.querySelector('.group.lit')?.id;
+  for (const link of panel.querySelectorAll('.jump a')) {
+    if (link.hash === `#${group}`) link.setAttribute('aria-current', 'true');
+    else link.removeAttribute('aria-current');
   }
 }
 

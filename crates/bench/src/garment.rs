@@ -2,7 +2,8 @@
 
 use std::sync::OnceLock;
 
-use drawing::Sheet;
+use draft::Finding;
+use drawing::{Sheet, View};
 use sewing::Garment;
 use sewing::yarn::{Consumption, consumption};
 use style::{Loaded, Size};
@@ -45,6 +46,8 @@ pub(crate) struct Picture {
     pub(crate) frame: String,
     /// Where findings lie on it.
     pub(crate) marks: Vec<Mark>,
+    /// The numbers of findings that lie on the other side.
+    pub(crate) other_side: Vec<usize>,
 }
 
 /// The plates there can be, by key, with what each is called. A style without a detail has no plate of it.
@@ -75,13 +78,7 @@ pub(crate) const YARN_PLATE: &str = "yarn-plan";
 pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
     let plate = see.plate.as_deref().and_then(|key| plate(worked, key));
     plate.unwrap_or_else(|| match see.panel {
-        Panel::Findings => {
-            let (sheet, marks) = marks::marked_view(&worked.garment, see.view, see.face);
-            Picture {
-                marks,
-                ..written(sheet)
-            }
-        }
+        Panel::Findings => with_findings(&worked.garment, see),
         _ => written(drawing::garment_view(&worked.garment, see.view, see.face)),
     })
 }
@@ -103,6 +100,35 @@ fn plate(worked: &Worked, key: &str) -> Option<Picture> {
     })
 }
 
+/// The pair with the numbers of its findings.
+fn with_findings(garment: &Garment, see: &See) -> Picture {
+    let (sheet, marks) = marks::marked_view(garment, see.view, see.face);
+    let shown = |number| marks.iter().any(|mark| mark.number == number);
+    let findings = garment.findings.iter().zip(1..);
+    let hidden = |(finding, number): (&Finding, usize)| finding.place.is_some() && !shown(number);
+    // The other side is only looked at where something may lie there.
+    let other_side = if findings.into_iter().any(hidden) {
+        let (_, there) = marks::marked_view(garment, other_side(see.view), see.face);
+        let there = there.into_iter().map(|mark| mark.number);
+        there.filter(|number| !shown(*number)).collect()
+    } else {
+        Vec::new()
+    };
+    Picture {
+        marks,
+        other_side,
+        ..written(sheet)
+    }
+}
+
+/// The side that is not looked at.
+pub(crate) const fn other_side(view: View) -> View {
+    match view {
+        View::Front => View::Back,
+        View::Back => View::Front,
+    }
+}
+
 /// A sheet as a picture of the page.
 pub(crate) fn written(sheet: Sheet) -> Picture {
     let corner = sheet.origin;
@@ -112,6 +138,7 @@ pub(crate) fn written(sheet: Sheet) -> Picture {
         on_paper: false,
         frame: format!("{:.2} {:.2} {wide:.2} {tall:.2}", corner.x, corner.y),
         marks: Vec::new(),
+        other_side: Vec::new(),
         svg: untitled(drawing::svg(&sheet)),
         title: sheet.title,
     }

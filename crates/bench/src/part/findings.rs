@@ -1,13 +1,12 @@
 //! What was noticed about the style in the size shown, worst first.
 
 use draft::{Finding, PieceId, Severity};
-use drawing::View;
 use maud::{Markup, html};
 use sewing::Garment;
 use style::known;
 
 use crate::field::capital;
-use crate::garment::Picture;
+use crate::garment::{Picture, other_side};
 use crate::route;
 use crate::see::{Panel, See};
 
@@ -45,9 +44,7 @@ fn item(finding: &Finding, number: usize, name: &str, see: &See, picture: &Pictu
     let place = place(&finding.about).or_else(|| of_piece(finding.place?.piece));
     let part = place.as_ref().map(|place| place.part.as_str());
     let marked = picture.marks.iter().any(|mark| mark.number == number);
-    // A finding with a place that this picture does not show is on the other side.
-    let elsewhere = (finding.place.is_some() && !marked && see.panel == Panel::Findings)
-        .then(|| other_side(see));
+    let elsewhere = elsewhere(number, finding, see, picture);
     html! {
         li.(severity) id={ "finding-" (number) } data-finding=(number) data-about=[part] tabindex="-1" {
             @if marked { button.number type="button" data-show=(number) aria-label={ "Show finding " (number) " on the drawing" } { (number) } }
@@ -74,19 +71,28 @@ fn item(finding: &Finding, number: usize, name: &str, see: &See, picture: &Pictu
     }
 }
 
-/// The side that is not looked at, and the way there.
-fn other_side(see: &See) -> (&'static str, See) {
-    let (words, view) = match (see.plate.is_some(), see.view) {
-        (false, View::Front) => ("lies on the back", View::Back),
-        (false, View::Back) => ("lies on the front", View::Front),
-        (true, view) => ("on the drawing of the pair", view),
+/// Where a finding lies that this picture does not show, and the way there.
+fn elsewhere(
+    number: usize,
+    finding: &Finding,
+    see: &See,
+    picture: &Picture,
+) -> Option<(String, See)> {
+    let on_plate = picture.on_paper && finding.place.is_some();
+    let (words, view) = if on_plate {
+        ("on the drawing of the pair".to_owned(), see.view)
+    } else if picture.other_side.contains(&number) {
+        let view = other_side(see.view);
+        (format!("lies on the {}", view.word()), view)
+    } else {
+        return None;
     };
     let to = See {
         view,
         plate: None,
         ..see.clone()
     };
-    (words, to)
+    Some((words, to))
 }
 
 /// Where the thing a finding is about can be changed.

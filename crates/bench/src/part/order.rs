@@ -73,7 +73,7 @@ fn one(show: &Show<'_>, order: &[Operation], operation: &Operation) -> Markup {
                 }
                 p.machine {
                     (capital(operation.machine))
-                    @if operation.needle_count > 1 { ", " (operation.needle_count) " needles, " (operation.gauge_words()) " apart" }
+                    @if operation.needle_count > 0 { ", " (operation.gauge_words()) }
                     @if let Some(attachment) = &operation.attachment { ", " (attachment.what) }
                 }
                 @if let Some(missing) = &operation.not_stated {
