@@ -4,7 +4,7 @@ use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
 use geometry::Point;
 use sewing::{Garment, On};
 use style::Ply;
-use trade::{Length, Share, System};
+use trade::{Length, Share};
 
 use crate::band::{BandCase, BandConflict, BandCut};
 use crate::halves;
@@ -14,13 +14,13 @@ use crate::marks::{SetOn, drills, line_of, notches, set_on};
 use crate::outline::{Ground, NoOutline, Outline, outline, sewn_lines};
 use crate::piece::{CutEdge, CutPiece, CutSize, Inner, Part};
 use crate::plan::{Plan, Washes, cloth_key};
-use crate::retrue::{Leg, Legs, SeamBeforeWash, Settled, walk};
+use crate::retrue::{Legs, SeamBeforeWash, walk};
 use crate::scale::{Follows, Scale, Shrinkage, points_of, scaled};
-use crate::selvedge::{ClothEdge, cloth_edge, runs_along};
+use crate::selvedge::{cloth_edge, runs_along};
 
 /// A cloth sewn to shell before the wash is cut for the shell's shrinkage when the two differ by more
 /// than this; less is eased (common practice).
-const INNER_APART: Share = Share::percent(2.0);
+pub(crate) const INNER_APART: Share = Share::percent(2.0);
 
 /// The cut pieces of one size.
 ///
@@ -50,15 +50,15 @@ pub fn cut_run(garments: &[Garment], plan: &Plan) -> Vec<CutSize> {
     garments.iter().map(|garment| cut(garment, plan)).collect()
 }
 
-struct Cutter<'a> {
-    garment: &'a Garment,
-    washes: Washes,
+pub(crate) struct Cutter<'a> {
+    pub garment: &'a Garment,
+    pub washes: Washes,
     legs: Legs,
     /// How each copy of each piece was made larger.
     scales: Vec<(PieceId, On, Scale)>,
     band_case: Option<BandCase>,
-    band_cut: BandCut,
-    findings: Vec<Finding>,
+    pub band_cut: BandCut,
+    pub findings: Vec<Finding>,
 }
 
 impl<'a> Cutter<'a> {
@@ -96,7 +96,8 @@ impl<'a> Cutter<'a> {
         cutter
     }
 
-    fn finding(
+    /// A finding of this size from common practice.
+    pub fn finding(
         &self,
         code: &'static str,
         severity: Severity,
@@ -243,118 +244,6 @@ impl<'a> Cutter<'a> {
             }
         }
         self.make_legs();
-    }
-
-    /// Pocketing and lining that are cut for the shell's shrinkage, and what that comes to.
-    fn say_inner(&mut self) {
-        for cloth in [ClothUse::Pocketing, ClothUse::Lining] {
-            let (own, shell) = (self.washes.of(cloth), self.washes.of(ClothUse::Shell));
-            let used = self.garment.pattern.pieces.iter().any(|p| p.cloth == cloth);
-            if !used || own.shrinkage.apart(shell.shrinkage) <= INNER_APART {
-                continue;
-            }
-            let percent = |s: Share| s.show(System::Metric);
-            let tight = own.shrinkage.warp > shell.shrinkage.warp
-                || own.shrinkage.weft > shell.shrinkage.weft;
-            // What is left of a length cut for the shell, against the shell beside it.
-            let against = |own: Share, shell: Share| {
-                let left = (1.0 - own.to_ratio()) / (1.0 - shell.to_ratio()) - 1.0;
-                let word = if left < 0.0 { "shorter" } else { "longer" };
-                format!("{} {word}", percent(Share::ratio(left.abs())))
-            };
-            let then = format!(
-                "after the wash they are {} along the warp and {} along the weft than drawn{}",
-                against(own.shrinkage.warp, shell.shrinkage.warp),
-                against(own.shrinkage.weft, shell.shrinkage.weft),
-                if tight { ", and pull the shell" } else { "" },
-            );
-            let severity = if tight {
-                Severity::Warning
-            } else {
-                Severity::Note
-            };
-            let found = self.finding(
-                "cutting::inner-cloth",
-                severity,
-                cloth.code(),
-                format!(
-                    "it shrinks by {} and {} (warp and weft), the shell by {} and {}; its pieces are cut for the shell's shrinkage, so that their edges fit when they are sewn, and {then}",
-                    percent(own.shrinkage.warp),
-                    percent(own.shrinkage.weft),
-                    percent(shell.shrinkage.warp),
-                    percent(shell.shrinkage.weft),
-                ),
-            );
-            self.findings.push(if tight {
-                found.help("wash this cloth before cutting")
-            } else {
-                found
-            });
-        }
-    }
-
-    fn say_seams(&mut self, walked: &[SeamBeforeWash], band_refused: bool) {
-        for seam in walked {
-            // The band has its own words.
-            if seam.join.seam == "band" && (band_refused || self.band_cut != BandCut::Unstated) {
-                continue;
-            }
-            let alike = walked.iter().any(|w| {
-                w.join.seam == seam.join.seam
-                    && w.leg == Leg::Left
-                    && (w.gap() - seam.gap()).abs() < Length::mm(0.01)
-            });
-            if seam.leg == Leg::Right && alike {
-                continue;
-            }
-            let by = mm(seam.gap().abs());
-            let (severity, message) = match seam.settled {
-                Settled::Even => continue,
-                Settled::Eased { a_is_fuller } => (
-                    Severity::Note,
-                    format!(
-                        "before the wash the side of the {} is {by} the longer, for it lies at another angle to the warp; it is eased on evenly",
-                        if a_is_fuller {
-                            first_of(seam.join.a.0)
-                        } else {
-                            first_of(seam.join.b.0)
-                        }
-                    ),
-                ),
-                Settled::No => (
-                    Severity::Error,
-                    format!("before the wash its two sides differ by {by}, too much to ease"),
-                ),
-            };
-            let found = self.finding(
-                "cutting::seam-before-wash",
-                severity,
-                seam.join.name,
-                message,
-            );
-            self.findings.push(found);
-        }
-    }
-
-    /// Rows sewn before the wash come closer together with the cloth.
-    fn say_thread(&mut self) {
-        let shell = self.washes.of(ClothUse::Shell).shrinkage;
-        if shell.warp.max(shell.weft) <= INNER_APART {
-            return;
-        }
-        let sewn = trade::StitchDensity::per_inch(8.0);
-        let at_machine = crate::thread::density_at_machine(sewn, shell.warp);
-        let found = self.finding(
-            "cutting::thread",
-            Severity::Note,
-            "sewing thread",
-            format!(
-                "a seam along the warp is {} shorter after the wash and its stitches that much closer: for 8 to the inch in the finished pair the machine is set to {}; polyester thread does not shrink with the cloth, so tensions are kept low or the seam will pucker",
-                shell.warp.show(System::Metric),
-                at_machine.show(System::Inch)
-            ),
-        );
-        self.findings.push(found);
     }
 
     fn hem_depth(&self) -> Length {
@@ -531,6 +420,7 @@ impl<'a> Cutter<'a> {
             on,
             as_drawn: copies.0,
             mirrored: copies.1,
+            pair: piece.cut.as_drawn > 0 && piece.cut.mirrored > 0,
             cloth: piece.cloth,
             cloth_name: key.to_owned(),
             cut: outline.cut,
@@ -557,29 +447,6 @@ impl<'a> Cutter<'a> {
             }),
             scale: *scale,
         }
-    }
-
-    /// An allowance that cannot keep its width along the cloth's own edge.
-    fn say_cloth_edge(&mut self, piece: &Piece, on: On, edge: Option<&ClothEdge>) {
-        let Some(edge) = edge.filter(|_| on != On::Mirrored) else {
-            return;
-        };
-        if edge.widest - edge.narrowest < Length::mm(1.0) {
-            return;
-        }
-        let found = self
-            .finding(
-                "cutting::cloth-edge",
-                Severity::Note,
-                piece.id.name(),
-                format!(
-                    "the cut runs along the cloth's own edge, which is straight, and the outseam is not: its allowance is between {} and {} wide",
-                    mm(edge.narrowest),
-                    mm(edge.widest)
-                ),
-            )
-            .help("mark the seam line, and sew by the mark instead of by the edge");
-        self.findings.push(found);
     }
 
     /// The cut line, or the next best one with a finding.
@@ -646,16 +513,6 @@ fn upright(band: &Piece) -> (Point, Point) {
         .map_or((middle.y, middle.y), |e| (e.start().y, e.end().y));
     let at = |share: f64| Point::new(middle.x, low + (high - low) * share);
     (at(0.2), at(0.8))
-}
-
-/// A short length in millimetres, to a tenth.
-fn mm(length: Length) -> String {
-    format!("{:.1} mm", length.to_mm())
-}
-
-fn first_of(run: draft::EdgeRun) -> String {
-    run.first()
-        .map_or_else(String::new, |(piece, _)| piece.name().to_lowercase())
 }
 
 /// Folds as drafted, placements as the pockets really lie before the wash.

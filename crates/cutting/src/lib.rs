@@ -21,6 +21,7 @@ mod outline;
 mod piece;
 mod plan;
 mod retrue;
+mod say;
 mod scale;
 mod selvedge;
 pub mod skew;

@@ -87,25 +87,30 @@ pub(crate) fn outline(ground: &Ground<'_>) -> Result<Outline, NoOutline> {
     let sewn = sewn_lines(ground.piece).ok_or(NoOutline::NoShape)?;
     let moved = moved_lines(ground, &sewn);
     let n = sewn.len();
-    // Where each edge's own cut line begins and ends, in distances along it.
-    let mut begins = vec![0.0; n];
-    let mut stops: Vec<f64> = moved.iter().map(|line| long(line)).collect();
-    let mut corners = Vec::with_capacity(n);
-    for i in 0..n {
-        let j = (i + 1) % n;
-        let made = corner(ground, &sewn, &moved, (i, j));
-        (stops[i], begins[j]) = (made.stops, made.begins);
-        corners.push(Corner {
-            at: sewn[j][0],
-            before: ground.piece.edges[i].name,
-            after: ground.piece.edges[j].name,
-            rule: made.rule,
-            shaped: made.shaped,
-            line: within(ground, made.line),
-        });
-    }
+    let made: Vec<Made> = (0..n)
+        .map(|i| corner(ground, &sewn, &moved, (i, (i + 1) % n)))
+        .collect();
+    // Each edge's own cut line runs from the corner before it to the one after.
     let edges: Vec<Vec<Point>> = (0..n)
-        .map(|k| within(ground, between(&moved[k], begins[k], stops[k])))
+        .map(|k| {
+            let (begins, stops) = (made[(k + n - 1) % n].begins, made[k].stops);
+            within(ground, between(&moved[k], begins, stops))
+        })
+        .collect();
+    let corners: Vec<Corner> = made
+        .into_iter()
+        .enumerate()
+        .map(|(i, made)| {
+            let j = (i + 1) % n;
+            Corner {
+                at: sewn[j][0],
+                before: ground.piece.edges[i].name,
+                after: ground.piece.edges[j].name,
+                rule: made.rule,
+                shaped: made.shaped,
+                line: within(ground, made.line),
+            }
+        })
         .collect();
     let mut cut = Vec::new();
     for (edge, corner) in edges.iter().zip(&corners) {

@@ -29,6 +29,9 @@ pub struct CutPiece {
     pub as_drawn: u32,
     /// How many are cut from the mirror image.
     pub mirrored: u32,
+    /// Whether the piece comes as a pair, left and right; both are then cut from the same ply, close
+    /// together, so that they match in shade.
+    pub pair: bool,
     /// Which cloth of the style.
     pub cloth: ClothUse,
     /// Its name in the collection; empty where the style names none.
@@ -217,7 +220,7 @@ impl CutPiece {
         }
     }
 
-    /// Stable name for files: piece, part and, where left and right differ, the copy.
+    /// Stable name for files: piece, part and, for the second of two that differ, "mirrored".
     pub fn code(&self) -> String {
         let part = match self.part {
             Part::Whole => "",
@@ -225,7 +228,7 @@ impl CutPiece {
             Part::RightHalf => "_right_half",
         };
         let copy = match self.on {
-            On::Mirrored if self.as_drawn == 0 => "_mirrored",
+            On::Mirrored if self.pair => "_mirrored",
             _ => "",
         };
         format!("{}{part}{copy}", self.piece.code())

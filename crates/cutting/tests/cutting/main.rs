@@ -8,3 +8,4 @@ mod marks;
 mod outlines;
 mod wash;
 mod wild;
+mod worked_example;

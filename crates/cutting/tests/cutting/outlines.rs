@@ -95,7 +95,7 @@ fn the_outseam_lies_on_the_cloths_own_edge() {
                 // straight edge leaves less.
                 assert!((edge.widest.to_mm() - 12.7).abs() < 1.0, "{edge:?}");
                 let least = if id == PieceId::Front { 12.69 } else { 6.0 };
-                assert!(edge.narrowest.to_mm() > least, "{edge:?}");
+                assert!(edge.narrowest.to_mm() > least - 1e-6, "{edge:?}");
                 let upright = piece.grain.1.x - piece.grain.0.x;
                 assert!(upright.abs() < 1e-9);
                 // Nothing of the piece lies beyond the cloth's edge, and all of that stretch on it.
