@@ -6,9 +6,10 @@ use trade::{Colour, Length};
 use super::look::Look;
 use super::model::{End, RowOf, Section, SectionPly, heights};
 use super::scale::Scale;
+use super::thread;
 use crate::lettering::{CAPITALS, DESCENT, Taken, centred, text_width, touches};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, QUIET};
-use crate::sheet::{Layer, Stroke, Text, circle, open};
+use crate::sheet::{Anchor, Layer, Stroke, Text, circle, open};
 
 /// Clear paper between cloth and words.
 pub(super) const CLEAR: f64 = 1.0;
@@ -50,6 +51,9 @@ impl<'a> Page<'a> {
                 let line: Vec<Point> = line.into_iter().map(|p| scale.at(p)).collect();
                 taken.keep_clear_of(&line);
             }
+        }
+        for [a, b] in thread::threads_on_faces(section, &scale, look) {
+            taken.keep_clear_of(&[a, b]);
         }
         Page {
             section,
@@ -205,26 +209,22 @@ impl<'a> Page<'a> {
         let below = page(foot) + Vec2::new(-out * wide, tall);
         let topmost = at.y + half > top - 0.1;
         let lowest = at.y - half < foot + 0.1;
-        let first = if topmost && !(lowest && at.x < 0.0) {
-            above
+        // The outermost ply is named above and the innermost below, so that a name is never nearer to
+        // another ply than to its own, unless there is no room.
+        let (first, second) = if topmost && !(lowest && at.x < 0.0) {
+            (above, below)
         } else {
-            below
+            (below, above)
         };
-        let second = if first == above { below } else { above };
-        let places = move |_: &Page<'_>| {
-            let mut places = Vec::new();
-            for line in 0..4 {
-                for start in [first, second] {
-                    let away = if start == above { -1.0 } else { 1.0 };
-                    let away = away * f64::from(line) * 2.0 * (tall - 0.3);
-                    places.extend(
-                        (0..30).map(|k| start + Vec2::new(-out * TRIED * f64::from(k), away)),
-                    );
-                }
-            }
-            places
-        };
-        self.write(layer, &ply.name, QUIET, places);
+        let places = [first, second].into_iter().flat_map(|start| {
+            let up = if start == above { -1.0 } else { 1.0 };
+            (0..3).flat_map(move |line| {
+                let away = up * f64::from(line) * 2.0 * (tall - 0.3);
+                (0..60).map(move |k| start + Vec2::new(-out * TRIED * f64::from(k), away))
+            })
+        });
+        let places: Vec<Point> = places.collect();
+        self.write(layer, &ply.name, QUIET, |_| places);
     }
 
     /// Places for the name of a ply that does not leave the drawing: a strip around an edge to its
@@ -282,12 +282,13 @@ impl<'a> Page<'a> {
         for x in [0.0, long] {
             layer.line(None, open(&[at(x, -0.6), at(x, 0.6)]), stroke);
         }
-        let middle = at(long + 1.0 + wide / 2.0, 0.0);
+        let middle = centred(&words, self.look.figures, at(long + 1.0, 0.0));
         layer.text(
             None,
             Text {
+                anchor: Anchor::Start,
                 colour: QUIET,
-                ..centred(&words, self.look.figures, middle)
+                ..middle
             },
         );
         layer
@@ -335,12 +336,22 @@ impl<'a> Page<'a> {
 
     fn set(&self, layer: &mut Layer, words: &str, colour: Colour, centre: Point) {
         // Capitals and descenders together stand in the middle of the place.
-        let up = Vec2::new(0.0, -self.look.figures.to_mm() * DESCENT / 2.0);
+        let size = self.look.figures.to_mm();
+        let line = centre.y + size * (CAPITALS - DESCENT) / 2.0;
+        // A reader's face may be narrower than the room kept: words keep to the near margin.
+        let half = text_width(words, self.look.figures) / 2.0;
+        let (x, anchor) = if centre.x < self.look.width / 2.0 {
+            (centre.x - half, Anchor::Start)
+        } else {
+            (centre.x + half, Anchor::End)
+        };
         layer.text(
             None,
             Text {
+                at: Point::new(x, line),
+                anchor,
                 colour,
-                ..centred(words, self.look.figures, centre + up)
+                ..centred(words, self.look.figures, centre)
             },
         );
     }

@@ -119,13 +119,41 @@ fn loops(layer: &mut Layer, name: &str, row: &SectionRow, wrap: Wrap, scale: &Sc
     line(layer, name, path, row.under, width * 0.85);
 }
 
+/// Where the threads of the rows lie on the cloth, as lines on the page.
+pub(super) fn threads_on_faces(section: &Section, scale: &Scale, look: &Look) -> Vec<[Point; 2]> {
+    let mut found = Vec::new();
+    for row in &section.rows {
+        let (from, to) = (scale.at(row.from), scale.at(row.to));
+        let Some(down) = unit(to - from) else {
+            continue;
+        };
+        let (needle, under) = (row.needle_width, row.under_width);
+        for (at, away, width) in [(from, -down, needle), (to, down, under)] {
+            let width = drawn(width, scale, look);
+            let reach = left_of(down) * (width * 2.1);
+            // On the cloth and one thickness off it.
+            for at in [at, at + away * (width * 1.2)] {
+                found.push([at - reach, at + reach]);
+            }
+        }
+    }
+    for pair in section.rows.windows(2) {
+        if covers(&pair[0]) && covers(&pair[1]) {
+            let below = Vec2::new(0.0, drawn(pair[0].under_width, scale, look) * 1.2);
+            found.push([scale.at(pair[0].to) + below, scale.at(pair[1].to) + below]);
+        }
+    }
+    found
+}
+
+fn covers(row: &SectionRow) -> bool {
+    row.stitch
+        .is_some_and(|s| s.looks().under_face == FaceLook::CoverLoops)
+}
+
 /// The looper thread that lies across between two needle rows.
 fn cover(layer: &mut Layer, section: &Section, scale: &Scale, look: &Look) {
     for pair in section.rows.windows(2) {
-        let covers = |row: &SectionRow| {
-            row.stitch
-                .is_some_and(|s| s.looks().under_face == FaceLook::CoverLoops)
-        };
         if covers(&pair[0]) && covers(&pair[1]) {
             let width = drawn(pair[0].under_width, scale, look);
             let down = Vec2::new(0.0, width * 0.35);
