@@ -59,6 +59,7 @@ pub(crate) const PLATES: &[(&str, &str)] = &[
     ("back-pocket-left", "left back pocket"),
     ("back-pocket-right", "right back pocket"),
     ("back-pockets-inside", "back pockets inside"),
+    ("pocket-corners", "pocket corners"),
     ("waistband-ends", "waistband ends"),
     ("waistband-outside", "waistband outside"),
     ("waistband-inside", "waistband inside"),
@@ -76,11 +77,24 @@ pub(crate) const YARN_PLATE: &str = "yarn-plan";
 
 /// Draws what is looked at: the plate, where there is one of that name, else the side and face.
 pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
-    let plate = see.plate.as_deref().and_then(|key| plate(worked, key));
-    plate.unwrap_or_else(|| match see.panel {
+    let asked = see.plate.as_deref();
+    if let Some(plate) = asked.and_then(|key| plate(worked, key)) {
+        return plate;
+    }
+    let pair = match see.panel {
         Panel::Findings => with_findings(&worked.garment, see),
         _ => written(drawing::garment_view(&worked.garment, see.view, see.face)),
-    })
+    };
+    let known = PLATES.iter().find(|(key, _)| asked == Some(*key));
+    let caption = known.map(|(_, title)| {
+        format!(
+            "There is no plate of the {title}: this style has none, or none that can be drafted."
+        )
+    });
+    Picture {
+        caption: caption.unwrap_or_default(),
+        ..pair
+    }
 }
 
 fn plate(worked: &Worked, key: &str) -> Option<Picture> {

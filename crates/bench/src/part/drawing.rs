@@ -17,7 +17,8 @@ pub(crate) fn render(picture: &Picture, garment: &Garment) -> Markup {
             // Our own writer made this; it escapes all words it is given.
             (PreEscaped(&picture.svg))
             @if !picture.marks.is_empty() { (marks(picture)) }
-            @if garment.conflict.is_some() {
+            @if !picture.on_paper && !picture.caption.is_empty() { figcaption.bad { (picture.caption) } }
+            @else if garment.conflict.is_some() {
                 figcaption.bad { "This chart cannot be drafted as it stands. The drawing shows how near a pattern comes; the findings say what would be right." }
             }
         }

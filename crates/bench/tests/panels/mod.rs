@@ -135,6 +135,12 @@ async fn a_plate_takes_the_place_of_the_view() {
             plate.key
         );
     }
+    let revision = house.revision().await;
+    let edits = json!([{ "edit": "remove", "path": "pockets.extra" }]);
+    let body = json!({ "revision": revision, "edits": edits });
+    let without = house.post("edit?plate=extra-pocket", body).await;
+    assert!(fragment(&without, "drawing").contains("There is no plate of the extra pocket"));
+    house.step("undo").await;
     let unknown = answer(&house, "plate=%3Cscript%3E").await;
     assert!(picture(&unknown) == seen[0]);
 }
@@ -159,6 +165,54 @@ async fn the_sewing_order_follows_the_style() {
     assert_ne!(fragment(&changed, "order"), html);
     let closed = answer(&house, "panel=fit").await;
     assert!(fragment(&closed, "order").len() < 60);
+}
+
+/// The part of a text from the first of two marks to the second.
+fn part_of(html: &str, from: &str, to: &str) -> String {
+    between(html, from, to).to_owned()
+}
+
+#[tokio::test]
+async fn another_construction_of_the_inseam_is_seen_everywhere_at_once() {
+    let house = House::new();
+    let query = |panel: &str| format!("panel={panel}&part=seam:inseam&view=front&face=inside");
+    let look = async |panel: &str| answer(&house, &query(panel)).await;
+    let seen = async || {
+        let seams = look("construction").await;
+        let yarn = look("yarn").await;
+        let order = look("order").await;
+        let seams = fragment(&seams, "construction").to_owned();
+        [
+            part_of(&seams, "<figure", "</figure>"),
+            part_of(&seams, "<dt>Allowances</dt>", "</dd>"),
+            picture(&yarn).to_owned(),
+            part_of(fragment(&yarn, "yarn"), "<tfoot", "</tfoot>"),
+            fragment(&order, "order").to_owned(),
+        ]
+    };
+    let felled = seen().await;
+    let cut = |house: &House| {
+        let loaded = style::load(&house.file()).unwrap();
+        sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base).cut
+    };
+    let cut_felled = cut(&house);
+    let changed = house.set("seams.inseam.construction", "overlocked").await;
+    assert_eq!(changed["outcome"], "done");
+    let overlocked = seen().await;
+    let names = [
+        "section",
+        "allowances",
+        "inside view",
+        "yarn total",
+        "sewing order",
+    ];
+    for ((before, after), name) in felled.iter().zip(&overlocked).zip(names) {
+        assert!(before != after, "{name}");
+    }
+    assert!(cut(&house) != cut_felled);
+    house.step("undo").await;
+    assert!(seen().await == felled);
+    assert!(cut(&house) == cut_felled);
 }
 
 const PANELS: [&str; 6] = [

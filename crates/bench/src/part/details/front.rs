@@ -143,7 +143,10 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
         pieces: &["extra_pocket"],
         seams: &["extra_hem", "extra_set"],
         trims: Vec::new(),
-        plates: &["extra-pocket"],
+        plates: match pockets.extra {
+            Some(_) => &["extra-pocket"],
+            None => &[],
+        },
         body: match &pockets.extra {
             None => html! {
                 p.aside { "None. It would be one ply behind the front without the coin pocket, up to the lower edge of the waistband, hidden by a belt." }

@@ -23,7 +23,7 @@ pub(super) fn rivets(details: &Details<'_>) -> Group {
         pieces: &[],
         seams: &[],
         trims: rivets.iter().map(|rivets| rivets.trim.clone()).collect(),
-        plates: &[],
+        plates: &["pocket-corners"],
         body: match rivets {
             Some(rivets) => with_rivets(details, rivets),
             None => without(details, "rivets", "rivet", TrimKind::Rivet),
@@ -83,7 +83,10 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
         pieces: &[],
         seams: &["patch_set"],
         trims: patch.iter().map(|patch| patch.trim.clone()).collect(),
-        plates: &["patch"],
+        plates: match patch {
+            Some(_) => &["patch"],
+            None => &[],
+        },
         body: match patch {
             Some(patch) => with_patch(details, patch),
             None => without(details, "patch", "patch", TrimKind::Patch),
@@ -151,7 +154,7 @@ pub(super) fn bartacks(details: &Details<'_>) -> Group {
         pieces: &[],
         seams: &[],
         trims: Vec::new(),
-        plates: &[],
+        plates: &["pocket-corners"],
         body: html! {
             div.cells.two {
                 (yarn("yarn", "Needle yarn", "Yarns are in yarns.toml.", &tacks.yarn))

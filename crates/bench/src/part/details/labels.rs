@@ -19,7 +19,10 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         pieces: &[],
         seams: &["label_set"],
         trims: labels.iter().map(|label| label.trim.clone()).collect(),
-        plates: &["labels-on-band", "labels-in-seam"],
+        plates: match labels.len() {
+            0 => &[],
+            _ => &["labels-on-band", "labels-in-seam"],
+        },
         body: html! {
             @if labels.is_empty() { p.aside { "None." } }
             @for (number, label) in labels.iter().enumerate() { (one(details, number, label)) }
