@@ -398,6 +398,23 @@ fn plies_never_run_into_one_another() {
     }
 }
 
+/// A facing whose edge is bound or turned in is not overedged as well.
+#[test]
+fn the_fly_shows_how_its_facing_is_finished() {
+    let mut garment = ferryman();
+    let wrapped = |garment: &Garment| {
+        let section = section_of(garment, &seam(garment, "fly"), 1.0).unwrap();
+        bands_lie_apart(&section);
+        let mut rows = section.rows.iter();
+        rows.any(|row| row.row == RowOf::Overedge)
+    };
+    assert!(wrapped(&garment));
+    for own in garment.seams.iter_mut().filter(|s| s.name == "fly_edge") {
+        own.construction = Construction::BoundEdge;
+    }
+    assert!(!wrapped(&garment));
+}
+
 #[test]
 fn the_cloth_is_as_thick_as_it_is() {
     let garment = ferryman();

@@ -5,6 +5,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use draft::PieceId;
 use geometry::Point;
 use sewing::EDGE_MARGIN;
+use style::Construction;
 
 use super::{
     AIR, CLEAR, Ground, JoinedBy, Lie, TAIL, allowance, allowed, back_from, before_step, nook, ply,
@@ -78,7 +79,16 @@ impl Ground<'_> {
             .step(foot, inner, h0)
             .fold(back, 1.0, h1)
             .end(end_u);
-        let start = facing.map_or(End::GoesOn, |_| End::Overedged);
+        // An edge that is bound or turned in has a section of its own.
+        let otherwise =
+            self.garment.seams.iter().any(|seam| {
+                seam.name == "fly_edge" && seam.construction != Construction::Overlocked
+            });
+        let start = match facing {
+            None => End::GoesOn,
+            Some(_) if otherwise => End::Raw,
+            Some(_) => End::Overedged,
+        };
         let mut plies = vec![
             allowed(
                 ply(&self.over, over, true, (End::GoesOn, End::Raw)),
@@ -105,8 +115,14 @@ impl Ground<'_> {
                 )
             });
         }
+        if otherwise && facing.is_some() {
+            for facing in plies.iter_mut().skip(1) {
+                facing.edge = "far edge as the section of the fly facing edge shows";
+            }
+        }
         let lowest = if doubled { lies_behind } else { lies };
         let wraps = facing
+            .filter(|_| !otherwise)
             .map(|mm| wrap(&plies[1..], -mm, -1.0, (lowest, lies)))
             .into_iter()
             .collect();
