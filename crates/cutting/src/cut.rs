@@ -91,9 +91,27 @@ impl<'a> Cutter<'a> {
             );
             cutter.findings.push(found);
         }
+        cutter.check_preshrunk();
         cutter.say_inner();
+        cutter.say_skew();
         cutter.make_legs();
         cutter
+    }
+
+    /// A washed band that shrinks as no cloth does counts as not stated.
+    fn check_preshrunk(&mut self) {
+        if let BandCut::Preshrunk(residual) = self.band_cut
+            && let Err(why) = residual.checked()
+        {
+            let found = self.finding(
+                "cutting::shrinkage",
+                Severity::Error,
+                PieceId::Band.name(),
+                why.to_string(),
+            );
+            self.findings.push(found);
+            self.band_cut = BandCut::Unstated;
+        }
     }
 
     /// A finding of this size from common practice.

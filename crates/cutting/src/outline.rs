@@ -541,3 +541,180 @@ fn moved_lines(ground: &Ground<'_>, sewn: &[Vec<Point>]) -> Vec<Vec<Point>> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use draft::{ClothUse, Cut, Edge, Spec};
+    use geometry::{Path, area};
+
+    /// A piece of straight edges, whose allowances are the given ones.
+    fn cut_round(corners: &[(f64, f64)], lies: &[EdgeLie]) -> Outline {
+        const NAMES: [&str; 6] = ["one", "two", "three", "four", "five", "six"];
+        let n = corners.len();
+        let p = |k: usize| Point::from(corners[k % n]);
+        let piece = Piece {
+            id: PieceId::FlyShield,
+            cloth: ClothUse::Shell,
+            cut: Cut::ONE,
+            edges: (0..n)
+                .map(|k| Edge {
+                    name: NAMES[k],
+                    path: Path::line(p(k), p(k + 1)),
+                })
+                .collect(),
+            points: Vec::new(),
+            lines: Vec::new(),
+            notches: Vec::new(),
+            grain: (Point::ORIGIN, Point::new(0.0, 1.0)),
+        };
+        let folder = concat!(
+            env!("CARGO_MANIFEST_DIR"),
+            "/../style/demo/saltmarsh/styles/ferryman"
+        );
+        let doc = style::load(folder.as_ref()).unwrap().style;
+        let drafted = draft::draft(&Spec::of(&doc, doc.sizes.base));
+        outline(&Ground {
+            pattern: &drafted.pattern,
+            piece: &piece,
+            on: On::AsDrawn,
+            lies,
+            cloth_edge: None,
+            lies_of: &|_, _| None,
+        })
+        .unwrap()
+    }
+
+    fn edge(seam: Option<&'static str>, lie: Lie, mm: f64) -> EdgeLie {
+        EdgeLie {
+            seam,
+            construction: None,
+            lie,
+            allowance: Length::mm(mm),
+            over: None,
+        }
+    }
+
+    fn keys(outline: &Outline) -> Vec<&'static str> {
+        outline.corners.iter().map(|c| c.rule.key).collect()
+    }
+
+    const SQUARE: [(f64, f64); 4] = [(0.0, 0.0), (100.0, 0.0), (100.0, 50.0), (0.0, 50.0)];
+
+    #[test]
+    fn a_rectangle_turned_in_all_round() {
+        let made = cut_round(&SQUARE, &vec![edge(None, Lie::Turned, 10.0); 4]);
+        assert_eq!(keys(&made), ["together"; 4]);
+        assert!((area(&made.cut).to_mm2() - 120.0 * 70.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn an_edge_without_allowance_runs_on_through_the_next() {
+        let lies = [
+            edge(Some("loop_edge"), Lie::None, 0.0),
+            edge(Some("band"), Lie::Across, 9.5),
+            edge(Some("loop_edge"), Lie::None, 0.0),
+            edge(Some("band"), Lie::Across, 9.5),
+        ];
+        let made = cut_round(&SQUARE, &lies);
+        assert_eq!(keys(&made), ["bare"; 4]);
+        assert!((area(&made.cut).to_mm2() - 119.0 * 50.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn an_inward_corner_ends_where_the_cut_lines_cross() {
+        let corners = [
+            (0.0, 0.0),
+            (100.0, 0.0),
+            (100.0, 50.0),
+            (50.0, 50.0),
+            (50.0, 100.0),
+            (0.0, 100.0),
+        ];
+        let made = cut_round(&corners, &vec![edge(None, Lie::Turned, 10.0); 6]);
+        assert_eq!(made.corners[2].rule.key, "inward");
+        assert!((area(&made.cut).to_mm2() - (120.0 * 120.0 - 50.0 * 50.0)).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_sharp_tip_is_cut_off_square() {
+        let corners = [(0.0, 0.0), (200.0, 0.0), (0.0, 30.0)];
+        let made = cut_round(&corners, &vec![edge(None, Lie::Turned, 10.0); 3]);
+        assert_eq!(made.corners[0].rule.key, "sharp");
+        let furthest = made.cut.iter().map(|p| p.x).fold(f64::MIN, f64::max);
+        // Mitred it would reach 10 ÷ tan(8.53° ÷ 2) = 134 mm beyond the corner.
+        assert!((209.0..212.0).contains(&furthest), "{furthest}");
+    }
+
+    /// An edge in two parts with different allowances: a step square to it, where they meet.
+    #[test]
+    fn a_change_of_allowance_is_a_square_step() {
+        let corners = [
+            (0.0, 0.0),
+            (40.0, 0.0),
+            (100.0, 0.0),
+            (100.0, 50.0),
+            (0.0, 50.0),
+        ];
+        let mut lies = vec![edge(None, Lie::Turned, 10.0); 5];
+        lies[1] = edge(Some("front_rise"), Lie::Turned, 16.0);
+        let made = cut_round(&corners, &lies);
+        assert_eq!(made.corners[0].rule.key, "changes");
+        let step: Vec<f64> = made
+            .cut
+            .iter()
+            .filter(|p| (p.x - 40.0).abs() < 1e-9)
+            .map(|p| p.y)
+            .collect();
+        assert_eq!(step, [-10.0, -16.0]);
+        lies[1] = lies[0].clone();
+        let even = cut_round(&corners, &lies);
+        assert_eq!(even.corners[0].rule.key, "runs-on");
+        assert!((area(&even.cut).to_mm2() - 120.0 * 70.0).abs() < 1e-9);
+    }
+
+    /// A pocket narrower at its foot, 100 wide at the top, each side leaning in by 10 in 50; its hem of
+    /// 8 is turned twice. Worked by hand: the sides' cut lines lie 10 outside, so the top of the first
+    /// turn is 8 × 10 / 50 = 1.6 narrower on each side, the end of the second as wide as the top.
+    #[test]
+    fn a_hem_turned_twice_is_mirrored_twice() {
+        let corners = [(10.0, 0.0), (90.0, 0.0), (100.0, 50.0), (0.0, 50.0)];
+        let hem = Lie::Hemmed {
+            first: Length::mm(8.0),
+        };
+        let side = || edge(Some("back_pocket_set"), Lie::Turned, 10.0);
+        let lies = [
+            side(),
+            side(),
+            edge(Some("back_pocket_hem"), hem, 16.0),
+            side(),
+        ];
+        let made = cut_round(&corners, &lies);
+        assert_eq!(keys(&made), ["together", "hem", "hem", "together"]);
+        let right = |y: f64| {
+            let at = made.cut.iter().filter(|p| (p.y - y).abs() < 1e-6);
+            at.map(|p| p.x).fold(f64::MIN, f64::max)
+        };
+        // The side's cut line crosses the top edge at 100 + 10 × √(1 + 0.2²).
+        let top = 100.0 + 10.0 * 1.04_f64.sqrt();
+        assert!((right(58.0) - (top - 1.6)).abs() < 1e-6, "{}", right(58.0));
+        assert!((right(66.0) - top).abs() < 1e-6, "{}", right(66.0));
+    }
+
+    #[test]
+    fn what_has_no_shape_has_no_cut_line() {
+        let path = Path::line(Point::ORIGIN, Point::ORIGIN);
+        let piece = Piece {
+            id: PieceId::FlyShield,
+            cloth: ClothUse::Shell,
+            cut: Cut::ONE,
+            edges: vec![Edge { name: "one", path }],
+            points: Vec::new(),
+            lines: Vec::new(),
+            notches: Vec::new(),
+            grain: (Point::ORIGIN, Point::ORIGIN),
+        };
+        assert_eq!(sewn_lines(&piece), None);
+    }
+}

@@ -98,7 +98,8 @@ pub struct CutEdge {
     pub seam: Option<&'static str>,
     /// How that seam is made.
     pub construction: Option<Construction>,
-    /// How the allowance lies once sewn.
+    /// How the allowance lies once sewn; on a piece whose two copies are cut alike, that of the copy cut
+    /// as drawn.
     pub lie: Lie,
 }
 

@@ -8,6 +8,7 @@ use crate::band::BandCut;
 use crate::cut::{Cutter, INNER_APART};
 use crate::retrue::{Leg, SeamBeforeWash, Settled};
 use crate::selvedge::ClothEdge;
+use crate::skew::{MOST_TWIST, turns_towards, twist};
 use crate::thread::density_at_machine;
 
 impl Cutter<'_> {
@@ -59,6 +60,43 @@ impl Cutter<'_> {
         }
     }
 
+    /// Pieces cut against a skew, and what the legs would do without that.
+    pub fn say_skew(&mut self) {
+        let skew = self.washes.of(ClothUse::Shell).skew;
+        if skew == Share::ZERO {
+            return;
+        }
+        let spec = &self.garment.pattern.spec;
+        let lower_leg = (spec.inseam - spec.knee_at).max(Length::ZERO);
+        let without = twist(skew, lower_leg);
+        let shell = self
+            .garment
+            .collection
+            .cloths
+            .get(&self.garment.doc.cloth.shell);
+        let towards = shell
+            .and_then(|cloth| turns_towards(&cloth.construction))
+            .map_or_else(String::new, |side| format!(" towards the {side}"));
+        let found = self.finding(
+            "cutting::skew",
+            Severity::Note,
+            ClothUse::Shell.code(),
+            format!(
+                "pieces are cut against a skew of {}, so left and right are no longer each other's mirror image; cut straight, the seams would turn {}{towards} between knee and hem, {} the {} that count as a fault",
+                skew.show(System::Metric),
+                mm(without.moves),
+                if without.faulty { "more than" } else { "less than" },
+                mm(MOST_TWIST),
+            ),
+        );
+        let found = found.help(if without.faulty {
+            "lay all pieces of a pair in one direction, face up"
+        } else {
+            "such a cloth may be cut straight"
+        });
+        self.findings.push(found);
+    }
+
     /// Seams whose two sides differ before the wash.
     pub fn say_seams(&mut self, walked: &[SeamBeforeWash], band_refused: bool) {
         for seam in walked {
@@ -99,7 +137,11 @@ impl Cutter<'_> {
                 seam.join.name,
                 message,
             );
-            self.findings.push(found);
+            self.findings.push(if seam.settled == Settled::No {
+                found.help("turn the grain of the smaller piece so that both edges lie at the same angle to the warp, or cut against less of a skew")
+            } else {
+                found
+            });
         }
     }
 

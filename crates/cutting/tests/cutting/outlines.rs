@@ -93,7 +93,7 @@ fn the_outseam_lies_on_the_cloths_own_edge() {
                 assert_eq!(edge.from.x, edge.to.x);
                 // The front keeps its allowance; the back bulges a little above the hip, where the
                 // straight edge leaves less.
-                assert!((edge.widest.to_mm() - 12.7).abs() < 1.0, "{edge:?}");
+                assert!((edge.widest.to_mm() - 12.7).abs() < 3.0, "{edge:?}");
                 let least = if id == PieceId::Front { 12.69 } else { 6.0 };
                 assert!(edge.narrowest.to_mm() > least - 1e-6, "{edge:?}");
                 let upright = piece.grain.1.x - piece.grain.0.x;

@@ -261,6 +261,30 @@ fn a_skew_turns_both_copies_the_same_way_on_the_cloth() {
     let expected = 0.03 * 0.96 / 0.92;
     assert!((level(false) - expected).abs() < 1e-9);
     assert!((level(true) + expected).abs() < 1e-9);
+    // Against it the lower leg would turn 3 % of its length, less than counts as a fault.
+    let said = all.findings.iter().find(|f| f.code == "cutting::skew");
+    assert!(
+        said.unwrap().message.contains("13.7 mm towards the back"),
+        "{said:?}"
+    );
+    for leg in [Leg::Left, Leg::Right] {
+        let seam = |name| {
+            all.walked
+                .iter()
+                .find(|w| w.join.seam == name && w.leg == leg)
+        };
+        for name in ["outseam", "inseam"] {
+            assert_ne!(seam(name).unwrap().settled, Settled::No, "{name} {leg:?}");
+        }
+    }
+    // The yoke's grain lies at an angle to the back's, so against a skew their seam no longer walks: that
+    // is said.
+    let yoke = all
+        .findings
+        .iter()
+        .find(|f| f.about == "Yoke seam")
+        .unwrap();
+    assert!(yoke.remedy.as_ref().unwrap().contains("grain"), "{yoke:?}");
     let edge = copy(&all, PieceId::Front, true).unwrap().cloth_edge.clone();
     assert!(edge.is_some());
     assert!(skew::twist(Share::percent(3.0), Length::cm(46.0)).moves < skew::MOST_TWIST);
@@ -290,6 +314,23 @@ fn what_no_cloth_does_is_said_and_not_cut() {
         .unwrap();
     assert_eq!(said.severity, Severity::Error);
     assert_eq!(piece(&all, PieceId::Front).scale.shrinkage, Shrinkage::NONE);
+}
+
+/// A washed band that would shrink as no cloth does is refused, and the band with it.
+#[test]
+fn a_washed_band_is_believed_or_refused() {
+    let garment = sewn(&ferryman(), Size::new(32, 32));
+    let residual = Shrinkage {
+        warp: Share::percent(120.0),
+        weft: Share::ZERO,
+    };
+    let plan = Plan {
+        band: BandCut::Preshrunk(residual),
+        ..Plan::default()
+    };
+    let all = cut(&garment, &plan);
+    assert!(all.findings.iter().any(|f| f.code == "cutting::shrinkage"));
+    assert_eq!(all.refused.len(), 1);
 }
 
 #[test]
