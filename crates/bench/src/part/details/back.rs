@@ -92,7 +92,7 @@ impl At {
         format!("Back pocket, {}: {}", self.side(), lower(title))
     }
 
-    fn of<'a>(self, [left, right]: [&'a BackPocket; 2]) -> &'a BackPocket {
+    fn of(self, [left, right]: [&BackPocket; 2]) -> &BackPocket {
         if self.0 == 0 { left } else { right }
     }
 }
