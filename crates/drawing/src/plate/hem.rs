@@ -112,8 +112,12 @@ fn back_at(garment: &Garment, point: &str) -> Option<Affine> {
 /// Upright: the front's hem level.
 fn level(garment: &Garment) -> Option<Affine> {
     let hem = garment.pattern.piece(PieceId::Front)?.edge("hem")?;
-    let along = unit(hem.end() - hem.start())?;
-    Some(Affine::new([along.x, -along.y, along.y, along.x, 0.0, 0.0]))
+    unit(hem.end() - hem.start()).map(upright)
+}
+
+/// The turn that lays a direction (unit vector) level.
+fn upright(along: Vec2) -> Affine {
+    Affine::new([along.x, -along.y, along.y, along.x, 0.0, 0.0])
 }
 
 /// Cloth, ridges, the turned edge and the row of panels.
@@ -305,14 +309,24 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
         Face::Outside => format!("At the {place}, outside"),
         Face::Inside => format!("At the {place}, inside"),
     };
-    let frame = level(garment)?;
-    let mut figure = Figure::new(garment, scale, (face, &title), frame, face == Face::Inside);
     let point = if join == HemJoin::Inseam {
         "hem_in"
     } else {
         "hem_out"
     };
     let map = back_at(garment, point)?;
+    let hem = back.edge("hem")?;
+    let middle = hem.length() / 2.0;
+    // Upright: both panels' hems rise alike from the join, the back's running against its own way.
+    let on_front = front.edge("hem")?;
+    let rightwards = |v: Vec2| map * (Point::ORIGIN - v) - map * Point::ORIGIN;
+    let (a, b) = match join {
+        HemJoin::Inseam => (on_front.start_direction(), hem.start_direction()),
+        HemJoin::Outseam => (on_front.end_direction(), hem.end_direction()),
+        HemJoin::BackOfLeg => (Vec2::ZERO, hem.direction_at(middle)),
+    };
+    let frame = upright(unit(a + rightwards(b))?);
+    let mut figure = Figure::new(garment, scale, (face, &title), frame, face == Face::Inside);
     let laid = [
         Laid {
             piece: PieceId::Front,
@@ -323,9 +337,8 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
             map,
         },
     ];
-    let hem = back.edge("hem")?;
     let at = match join {
-        HemJoin::BackOfLeg => map * hem.point_at(hem.length() / 2.0),
+        HemJoin::BackOfLeg => map * hem.point_at(middle),
         _ => front.point(point)?,
     };
     let here = frame * at;
@@ -336,13 +349,15 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
     let places = [-0.5, 0.5, -0.3, 0.3].map(|s| p(HALF_MM * s, offset_of(garment)));
     figure.note(row_note(garment, &rows), &places);
     let depth = garment.pattern.spec.hem_depth.to_mm();
-    figure.dimension(Side::Left, p(-HALF_MM, 0.0), p(-HALF_MM, depth), "");
-    figure.dimension(
-        Side::Right,
-        p(HALF_MM, 0.0),
-        p(HALF_MM, offset_of(garment)),
-        "",
-    );
+    // On paper the inside is turned over: its left is the other end.
+    let left = if face == Face::Inside {
+        HALF_MM
+    } else {
+        -HALF_MM
+    };
+    figure.dimension(Side::Left, p(left, 0.0), p(left, depth), "");
+    let row = offset_of(garment);
+    figure.dimension(Side::Right, p(-left, 0.0), p(-left, row), "");
     if face == Face::Inside {
         thread_ends(&mut figure, garment, p(0.0, offset_of(garment)), &p);
     }

@@ -201,7 +201,8 @@ fn side_seam<'a>(
     );
     note(&mut figure, label, fixing, Affine::IDENTITY);
     let (wide, tall, _) = flat_of(fixing)?;
-    let from_top = side.length() - nearest_along(side, fixing.at);
+    let along = nearest_along(side, fixing.at);
+    let from_top = side.length() - along;
     let mouth = garment.pattern.spec.mouth_depth;
     let upper = from_top - tall / 2.0 + mouth;
     let units = system(&garment.collection);
@@ -209,7 +210,7 @@ fn side_seam<'a>(
     figure.dimension(Side::Below, p(a.x, least(ys)), p(b.x, least(ys)), "");
     let beside = if left { Side::Right } else { Side::Left };
     figure.dimension(beside, p(least(xs), least(ys)), p(least(xs), most(ys)), "");
-    let seam_side = Point::new(side.point_at(nearest_along(side, fixing.at)).x, fixing.at.y);
+    let seam_side = Point::new(side.point_at(along).x, fixing.at.y);
     figure.point_at(
         seam_side + Vec2::new(0.0, -tall.to_mm() * 0.3),
         "outseam".to_owned(),
@@ -230,16 +231,18 @@ fn side_seam<'a>(
 
 /// Arc length on an edge nearest to a point, to the millimetre.
 fn nearest_along(edge: &Path, p: Point) -> Length {
-    let whole = edge.length();
-    let steps = whole.to_mm().clamp(1.0, 3000.0) as u32;
-    (0..=steps)
-        .map(|k| whole * (f64::from(k) / f64::from(steps)))
-        .min_by(|a, b| {
-            (edge.point_at(*a) - p)
-                .hypot()
-                .total_cmp(&(edge.point_at(*b) - p).hypot())
-        })
-        .unwrap_or(Length::ZERO)
+    let points = geometry::resample(&edge.dense(Length::mm(1.0)), Length::mm(1.0));
+    let mut walked = 0.0;
+    let mut best = (f64::INFINITY, 0.0);
+    let mut last = edge.start();
+    for q in points {
+        walked += (q - last).hypot();
+        last = q;
+        if (q - p).hypot() < best.0 {
+            best = ((q - p).hypot(), walked);
+        }
+    }
+    Length::mm(best.1)
 }
 
 /// Words, purpose, cloth, fold and size of a label.
