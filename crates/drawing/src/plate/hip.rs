@@ -120,7 +120,9 @@ fn fixed(figure: &mut Figure<'_>, (band, side): (&[&Path], &[&Path])) {
         .partition(|f| matches!(f.kind, FixingKind::Rivet(_)));
     for (group, word) in [(rivets, "Rivets"), (tacks, "Bartacks across the mouth")] {
         let near = |paths: &[&Path]| {
-            let each = paths.iter().flat_map(|p| group.iter().map(|f| distance(p, f.at)));
+            let each = paths
+                .iter()
+                .flat_map(|p| group.iter().map(|f| distance(p, f.at)));
             each.fold(f64::INFINITY, f64::min)
         };
         let (from_band, from_side) = (near(band), near(side));

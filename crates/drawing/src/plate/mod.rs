@@ -32,6 +32,7 @@ mod tone;
 mod waistband;
 mod words;
 
+use draft::PieceId;
 use sewing::Garment;
 
 use crate::sheet::Sheet;
@@ -83,6 +84,9 @@ const PLATES: &[(&str, Drawer)] = &[
 /// The plates of a garment. A detail the style does not have, or whose shape could not be drafted
 /// into anything that fits a page, is left out.
 pub fn plates(garment: &Garment) -> Vec<Plate> {
+    if !of_cloth(garment) {
+        return Vec::new();
+    }
     PLATES
         .iter()
         .filter_map(|(key, drawer)| fitted(garment, key, *drawer))
@@ -92,7 +96,27 @@ pub fn plates(garment: &Garment) -> Vec<Plate> {
 /// The plate of this key alone; `None` where there is none of it or the style has no such detail.
 pub fn plate(garment: &Garment, key: &str) -> Option<Plate> {
     let (key, drawer) = PLATES.iter().find(|(k, _)| *k == key)?;
+    if !of_cloth(garment) {
+        return None;
+    }
     fitted(garment, key, *drawer)
+}
+
+/// No piece of a pair of trousers is longer; the strip of the loops alone may be, and is straight.
+const LONGEST_MM: f64 = 4000.0;
+
+/// Whether every piece is of a size cloth is cut in: curves of any other would be followed for ever.
+fn of_cloth(garment: &Garment) -> bool {
+    let pieces = garment.pattern.pieces.iter();
+    pieces
+        .filter(|p| p.id != PieceId::LoopStrip)
+        .flat_map(|p| &p.edges)
+        .all(|e| {
+            let b = e.path.bounds();
+            [b.x0, b.x1, b.y0, b.y1]
+                .iter()
+                .all(|v| v.abs() <= LONGEST_MM)
+        })
 }
 
 /// The plate at the largest scale that fits.

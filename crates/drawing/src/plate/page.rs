@@ -12,7 +12,7 @@ use super::words::system;
 use crate::dimension::{CIRCLE_MM, unit};
 use crate::lettering::{CAPITALS, centred, text_width};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, TYPE_FIGURES, TYPE_WORDS};
-use crate::sheet::{Anchor, Layer, Sheet, Stroke, Text, circle, open};
+use crate::sheet::{Anchor, Layer, Shape, Sheet, Stroke, Text, circle, open};
 
 /// What an A4 page leaves for a plate under its title and over a caption of three lines.
 pub(super) const WIDE_MM: f64 = 172.0;
@@ -106,7 +106,8 @@ pub(super) fn page(draft: Draft<'_>, scale: PlateScale) -> Option<Paged> {
         stitches.append(&mut figure.counted);
         let dimensions = std::mem::take(&mut m.dimensions);
         let mine = figure.layers.drain(..).chain([dimensions, words]);
-        for mut layer in mine.filter(|l| !l.marks.is_empty()) {
+        for mut layer in mine {
+            layer.marks.retain(|m| finite(&m.shape));
             moved(&mut layer, shift);
             layers.push(layer);
         }
@@ -396,6 +397,14 @@ fn fitting(word: &str, wide: f64) -> String {
         }
     }
     out
+}
+
+/// Whether a mark has a place on paper; a row without a pitch has none.
+fn finite(shape: &Shape) -> bool {
+    match shape {
+        Shape::Area { path, .. } | Shape::Line { path, .. } => path.is_finite(),
+        Shape::Text(text) => text.at.is_finite(),
+    }
 }
 
 fn moved(layer: &mut Layer, shift: Affine) {

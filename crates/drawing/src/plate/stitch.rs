@@ -83,13 +83,10 @@ impl Walk {
     }
 
     fn between(&self, from: f64, to: f64) -> Vec<Point> {
-        let inner = self.points.iter().zip(&self.at);
+        let first = self.at.partition_point(|a| *a <= from + 1e-6);
+        let end = self.at.partition_point(|a| *a < to - 1e-6);
         let mut out = vec![self.point(from)];
-        out.extend(
-            inner
-                .filter(|(_, a)| **a > from + 1e-6 && **a < to - 1e-6)
-                .map(|(p, _)| *p),
-        );
+        out.extend(self.points.get(first..end).into_iter().flatten());
         out.push(self.point(to));
         out
     }
