@@ -1,6 +1,8 @@
 //! The demo style, sewn and cut.
 
-use cutting::{BandCut, CutPiece, CutSize, Plan, cut};
+use std::sync::OnceLock;
+
+use cutting::{BandCut, CutPiece, CutSize, Plan, cut, cut_run};
 use draft::PieceId;
 use geometry::Point;
 use sewing::{Garment, On, make};
@@ -33,15 +35,20 @@ pub fn base() -> CutSize {
     cut(&sewn(&ferryman(), Size::new(32, 32)), &plan())
 }
 
-/// Every size of the demo, sewn.
-pub fn all_sizes() -> Vec<Garment> {
-    let loaded = ferryman();
-    loaded
-        .style
-        .sizes
-        .all()
-        .map(|size| sewn(&loaded, size))
-        .collect()
+/// Every size of the demo, sewn; once for all tests.
+pub fn all_sizes() -> &'static [Garment] {
+    static SEWN: OnceLock<Vec<Garment>> = OnceLock::new();
+    SEWN.get_or_init(|| {
+        let loaded = ferryman();
+        let sizes = loaded.style.sizes.all();
+        sizes.map(|size| sewn(&loaded, size)).collect()
+    })
+}
+
+/// Every size of the demo, cut; once for all tests.
+pub fn all_cut() -> &'static [CutSize] {
+    static CUT: OnceLock<Vec<CutSize>> = OnceLock::new();
+    CUT.get_or_init(|| cut_run(all_sizes(), &plan()))
 }
 
 /// The one cut piece of a piece.
@@ -83,4 +90,16 @@ pub fn from_outline(outline: &[Point], p: Point) -> f64 {
             (p - (*a + along * t)).hypot()
         })
         .fold(f64::INFINITY, f64::min)
+}
+
+/// Whether a cut line turns straight back on itself anywhere.
+pub fn doubles_back(line: &[Point]) -> bool {
+    let n = line.len();
+    (0..n).any(|k| {
+        let (a, b) = (
+            line[(k + 1) % n] - line[k],
+            line[(k + 2) % n] - line[(k + 1) % n],
+        );
+        a.dot(b) < 0.0 && a.cross(b).abs() < 1e-6 * a.hypot() * b.hypot()
+    })
 }

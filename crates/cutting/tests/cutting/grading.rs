@@ -1,18 +1,18 @@
 //! Nests, movements of points, steps of the chart.
 
-use cutting::{GradeError, LengthName, Part, cut_run, increments, length_name, movements, nest};
+use cutting::{GradeError, LengthName, Part, increments, length_name, movements, nest};
 use draft::PieceId;
 use geometry::Point;
 use sewing::On;
 use style::Size;
 use trade::Length;
 
-use crate::common::{all_sizes, ferryman, from_outline, plan};
+use crate::common::{all_cut, ferryman, from_outline};
 
 #[test]
 fn all_sizes_lie_on_each_other_at_the_point() {
-    let run = cut_run(&all_sizes(), &plan());
-    let nested = nest(&run, PieceId::Front, Part::Whole, On::AsDrawn, "crotch").unwrap();
+    let run = all_cut();
+    let nested = nest(run, PieceId::Front, Part::Whole, On::AsDrawn, "crotch").unwrap();
     assert_eq!(nested.sizes.len(), 27);
     for one in &nested.sizes {
         let crotch = &one
@@ -35,10 +35,10 @@ fn all_sizes_lie_on_each_other_at_the_point() {
 /// Points move as the chart says: the inseam grows by an inch a length tag, cut 1/0.92 of that.
 #[test]
 fn points_move_as_the_chart_grows() {
-    let run = cut_run(&all_sizes(), &plan());
+    let run = all_cut();
     let base = Size::new(32, 32);
     let table = movements(
-        &run,
+        run,
         base,
         PieceId::Front,
         Part::Whole,
@@ -70,8 +70,8 @@ fn points_move_as_the_chart_grows() {
 
 #[test]
 fn what_is_not_there_is_said() {
-    let run = cut_run(&all_sizes()[..2], &plan());
-    let at = |point| nest(&run, PieceId::Front, Part::Whole, On::AsDrawn, point);
+    let run = &all_cut()[..2];
+    let at = |point| nest(run, PieceId::Front, Part::Whole, On::AsDrawn, point);
     let error = at("elbow").unwrap_err();
     assert!(
         error
@@ -85,7 +85,7 @@ fn what_is_not_there_is_said() {
     ));
     let base = Size::new(60, 60);
     assert!(matches!(
-        movements(&run, base, PieceId::Front, Part::Whole, On::Both, "crotch"),
+        movements(run, base, PieceId::Front, Part::Whole, On::Both, "crotch"),
         Err(GradeError::NoSize(_))
     ));
 }

@@ -1,16 +1,15 @@
 //! Notches on the cut line, drill holes under what covers them.
 
-use cutting::{CutPiece, DRILL_INSIDE, DrillKind, NotchKind, cut};
+use cutting::{CutPiece, DRILL_INSIDE, DrillKind, NotchKind};
 use draft::PieceId;
 use geometry::contains;
 use sewing::On;
 
-use crate::common::{all_sizes, base, copy, from_outline, piece, plan};
+use crate::common::{all_cut, all_sizes, base, copy, from_outline, piece};
 
 #[test]
 fn notches_are_cut_from_the_cut_line_towards_their_place() {
-    for garment in all_sizes() {
-        let all = cut(&garment, &plan());
+    for (garment, all) in all_sizes().iter().zip(all_cut()) {
         for piece in &all.pieces {
             for notch in &piece.notches {
                 let who = format!("{} {} {}", garment.size, piece.name(), notch.name);
@@ -48,11 +47,10 @@ fn the_cloths_own_edge_stays_whole() {
 /// Partners lie at the same distance along their edges before the wash as well.
 #[test]
 fn notches_still_meet_before_the_wash() {
-    for garment in all_sizes() {
-        let all = cut(&garment, &plan());
+    for (garment, all) in all_sizes().iter().zip(all_cut()) {
         let (front, back) = (
-            copy(&all, PieceId::Front, false).unwrap(),
-            copy(&all, PieceId::Back, true).unwrap(),
+            copy(all, PieceId::Front, false).unwrap(),
+            copy(all, PieceId::Back, true).unwrap(),
         );
         for name in ["outseam knee", "hip"] {
             let along = |p: &CutPiece| p.notches.iter().find(|n| n.name == name).unwrap().along;
@@ -64,8 +62,7 @@ fn notches_still_meet_before_the_wash() {
 
 #[test]
 fn drill_holes_are_hidden() {
-    for garment in all_sizes() {
-        let all = cut(&garment, &plan());
+    for (garment, all) in all_sizes().iter().zip(all_cut()) {
         let mut pockets = 0;
         for piece in &all.pieces {
             let sewn = piece.sewn();

@@ -7,14 +7,14 @@ use sewing::On;
 use style::Size;
 use trade::Length;
 
-use crate::common::{all_sizes, base, copy, ferryman, from_outline, plan, sewn};
+use crate::common::{
+    all_cut, all_sizes, base, copy, doubles_back, ferryman, from_outline, plan, sewn,
+};
 
 #[test]
 fn no_cut_line_crosses_itself_in_any_size() {
-    let garments = all_sizes();
-    assert_eq!(garments.len(), 27);
-    for garment in garments {
-        let all = cut(&garment, &plan());
+    assert_eq!(all_cut().len(), 27);
+    for (garment, all) in all_sizes().iter().zip(all_cut()) {
         let said: Vec<_> = all
             .findings
             .iter()
@@ -35,18 +35,6 @@ fn no_cut_line_crosses_itself_in_any_size() {
             keeps_its_allowance(piece, &who);
         }
     }
-}
-
-/// Whether a cut line turns straight back on itself anywhere.
-fn doubles_back(line: &[Point]) -> bool {
-    let n = line.len();
-    (0..n).any(|k| {
-        let (a, b) = (
-            line[(k + 1) % n] - line[k],
-            line[(k + 2) % n] - line[(k + 1) % n],
-        );
-        a.dot(b) < 0.0 && a.cross(b).abs() < 1e-6 * a.hypot() * b.hypot()
-    })
 }
 
 /// Away from its ends every edge has its allowance beyond it, to 0.05 mm.
@@ -84,11 +72,10 @@ fn keeps_its_allowance(piece: &CutPiece, who: &str) {
 /// The cut line of front and back is one straight line on the grain from hem to hip.
 #[test]
 fn the_outseam_lies_on_the_cloths_own_edge() {
-    for garment in all_sizes() {
-        let all = cut(&garment, &plan());
+    for (garment, all) in all_sizes().iter().zip(all_cut()) {
         for id in [PieceId::Front, PieceId::Back] {
             for mirrored in [false, true] {
-                let piece = copy(&all, id, mirrored).unwrap();
+                let piece = copy(all, id, mirrored).unwrap();
                 let edge = piece.cloth_edge.as_ref().unwrap();
                 assert_eq!(edge.from.x, edge.to.x);
                 // The front keeps its allowance; the back bulges a little above the hip, where the

@@ -8,7 +8,7 @@ use sewing::On;
 use style::Size;
 use trade::{Length, Share, StitchDensity};
 
-use crate::common::{all_sizes, base, copy, ferryman, piece, plan, sewn};
+use crate::common::{all_cut, all_sizes, base, copy, ferryman, piece, plan, sewn};
 
 /// A cut piece shrunk by what it was cut for is the finished piece, to 0.01 mm, in every piece and size.
 #[test]
@@ -29,7 +29,7 @@ fn the_wash_gives_the_finished_piece() {
     ] {
         let mut compared = 0;
         for garment in all_sizes() {
-            let all = cut(&garment, &plan);
+            let all = cut(garment, &plan);
             for piece in &all.pieces {
                 let finished = garment.pattern.piece(piece.piece).unwrap();
                 for edge in &piece.edges {
@@ -90,8 +90,7 @@ fn allowances_do_not_grow() {
 /// Every seam is walked before the wash; what is left is small and said.
 #[test]
 fn seams_still_walk_before_the_wash() {
-    for garment in all_sizes() {
-        let all = cut(&garment, &plan());
+    for all in all_cut() {
         assert!(all.walked.len() >= 12);
         for seam in &all.walked {
             assert_ne!(

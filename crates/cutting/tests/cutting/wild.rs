@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use style::{Construction, Size, known};
 use trade::{Length, Share};
 
-use crate::common::{ferryman, sewn};
+use crate::common::{doubles_back, ferryman, sewn};
 
 fn cases(cases: u32) -> ProptestConfig {
     ProptestConfig {
@@ -65,6 +65,7 @@ proptest! {
         let all = cut(&sewn(&loaded, Size::new(waist, length)), &plan);
         for piece in &all.pieces {
             prop_assert!(is_simple(&piece.cut), "{} {:?}", piece.name(), piece.on);
+            prop_assert!(!doubles_back(&piece.cut), "{} {:?}", piece.name(), piece.on);
         }
         let said: Vec<_> = all.findings.iter().filter(|f| f.code == "cutting::cut-line").collect();
         prop_assert!(said.is_empty(), "{said:?}");
