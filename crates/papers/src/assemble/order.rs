@@ -1,6 +1,7 @@
 //! The sewing order: every operation with its machine, stitches and yarns.
 
-use sewing::work::{Needle, Operation, Stage, sewing_order};
+use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
+use trade::{StitchDensity, StitchType};
 
 use super::Context;
 use super::words::{capital, joined};
@@ -52,22 +53,42 @@ fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
         ask: operation
             .not_stated
             .as_ref()
-            .map_or_else(String::new, |missing| {
-                format!("Not stated: {}.", missing.what)
-            }),
+            .map_or_else(String::new, |missing| ask(context, missing)),
     }
+}
+
+/// "Not stated: overedge of the raw edges. Its yarn is estimated as 504, 3.15 /cm (8 /in)."
+fn ask(context: &Context<'_>, missing: &NotStated) -> String {
+    let stitch = missing.stitch.map(|stitch| {
+        let sewn = stitch_words(context, stitch, missing.density);
+        format!(" Its yarn is estimated as {sewn}.")
+    });
+    format!(
+        "Not stated: {}.{}",
+        missing.what,
+        stitch.unwrap_or_default()
+    )
+}
+
+/// "401, 3.15 /cm (8 /in)".
+fn stitch_words(
+    context: &Context<'_>,
+    stitch: StitchType,
+    density: Option<StitchDensity>,
+) -> String {
+    let density = density.map_or_else(String::new, |density| {
+        let [own, other] = context.words.densities(density);
+        format!("{own} ({other})")
+    });
+    joined([stitch.code(), density.as_str()], ", ")
 }
 
 /// Each stitch, density and pair of yarns once, in the order of the needles.
 fn stitches(context: &Context<'_>, needles: &[Needle]) -> Vec<OperationStitch> {
     let mut out: Vec<OperationStitch> = Vec::new();
     for needle in needles {
-        let density = needle.density.map_or_else(String::new, |density| {
-            let [own, other] = context.words.densities(density);
-            format!("{own} ({other})")
-        });
         let told = OperationStitch {
-            stitch: joined([needle.stitch.code(), density.as_str()], ", "),
+            stitch: stitch_words(context, needle.stitch, needle.density),
             needle: yarn_text(context, &needle.yarn.key),
             under: yarn_text(context, &needle.under.key),
         };

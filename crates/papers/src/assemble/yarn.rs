@@ -1,6 +1,6 @@
 //! The yarn plan, and the yarn of a pair and of an order.
 
-use drawing::yarn_plan_sheet;
+use drawing::{Sheet, yarn_plan_sheet};
 use sewing::yarn::{
     Basis, Consumption, Group, Item, Order, Role, Sewn, Used, YarnNeed, YarnPlan, consumption,
     order, plan,
@@ -78,7 +78,7 @@ fn sheets(context: &Context<'_>, plan: &YarnPlan) -> Result<Vec<Figure>, PaperEr
         let groups = plan.groups.iter().filter(|group| group.role == role);
         for page in pages(plan, groups.cloned().collect()) {
             out.push(Figure {
-                drawing: drawn(&yarn_plan_sheet(&page))?,
+                drawing: drawn(&page)?,
                 title: title.to_owned(),
                 caption: format!("Size {}.", context.shown.size),
                 scale: Some(Scale::Shown("1:1 and 3:1".to_owned())),
@@ -88,22 +88,21 @@ fn sheets(context: &Context<'_>, plan: &YarnPlan) -> Result<Vec<Figure>, PaperEr
     Ok(out)
 }
 
-/// The groups halved until each part fits a page.
-fn pages(plan: &YarnPlan, groups: Vec<Group>) -> Vec<YarnPlan> {
-    let half = groups.len().div_ceil(2);
-    let page = YarnPlan {
-        groups,
-        ..plan.clone()
-    };
-    if page.groups.is_empty() {
+/// The groups drawn, halved until each part fits a page.
+fn pages(plan: &YarnPlan, groups: Vec<Group>) -> Vec<Sheet> {
+    if groups.is_empty() {
         return Vec::new();
     }
-    if page.groups.len() == 1 || yarn_plan_sheet(&page).height <= Length::mm(TALL_MM) {
-        return vec![page];
+    let mut part = YarnPlan {
+        groups,
+        size: plan.size,
+    };
+    let sheet = yarn_plan_sheet(&part);
+    if part.groups.len() == 1 || sheet.height <= Length::mm(TALL_MM) {
+        return vec![sheet];
     }
-    let mut first = page.groups;
-    let second = first.split_off(half);
-    let mut out = pages(plan, first);
+    let second = part.groups.split_off(part.groups.len().div_ceil(2));
+    let mut out = pages(plan, part.groups);
     out.extend(pages(plan, second));
     out
 }

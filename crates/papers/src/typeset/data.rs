@@ -83,9 +83,9 @@ const UNITS: [&str; 17] = [
 ];
 
 /// Makes a text fit to print: control characters become spaces, over-long words may break, figures stay
-/// with their units. `None` if nothing need change.
+/// with their units, apostrophes are set as such. `None` if nothing need change.
 fn printable(text: &str) -> Option<String> {
-    let text_without_controls = text.replace(char::is_control, " ");
+    let text_without_controls = apostrophes(&text.replace(char::is_control, " "));
     let mut out = String::with_capacity(text_without_controls.len());
     let mut before: Option<&str> = None;
     for word in text_without_controls.split(' ') {
@@ -100,6 +100,22 @@ fn printable(text: &str) -> Option<String> {
         before = Some(word);
     }
     (out != text).then_some(out)
+}
+
+/// A straight mark after a letter is an apostrophe: "the band's end".
+fn apostrophes(text: &str) -> String {
+    let mut before = ' ';
+    text.chars()
+        .map(|c| {
+            let out = if c == '\'' && before.is_alphabetic() {
+                '’'
+            } else {
+                c
+            };
+            before = c;
+            out
+        })
+        .collect()
 }
 
 /// Whether a line must not end between two words: "78 cm", "tex 105".
@@ -161,6 +177,12 @@ mod tests {
         let out = printable(&format!("a {long} b\u{0}c\nd")).unwrap();
         assert_eq!(out.replace(BREAK_HERE, ""), format!("a {long} b c d"));
         assert_eq!(out.matches(BREAK_HERE).count(), 39);
+    }
+
+    #[test]
+    fn apostrophes_are_set_as_such() {
+        let out = printable("the band's ends, 6' wide, 'quoted").unwrap();
+        assert_eq!(out, "the band’s ends, 6' wide, 'quoted");
     }
 
     #[test]
