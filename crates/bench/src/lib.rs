@@ -1,6 +1,7 @@
 //! The browser bench: one collection, served to the maker's own browser and to nobody else.
 //!
-//! The bench shows a style as a drawing with its chart, seams and findings beside it. Everything is a
+//! The bench shows a style as a drawing of the pair, or as a plate of one detail, with its chart, details, seams,
+//! yarn, sewing order and findings beside it. Every detail a style can state has a field. Everything is a
 //! server-rendered page; a change is one POST that carries [`style::Edit`]s and answers with the
 //! fragments that are now different, so that the drawing follows at once. The style file is the
 //! truth: a change is checked, then saved right away with comments kept, and a file that somebody

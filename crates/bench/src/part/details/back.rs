@@ -149,14 +149,14 @@ fn decoration(pockets: [&BackPocket; 2], at: At) -> Markup {
 }
 
 fn art(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
-    let chosen = at.of(pockets).art.as_ref().map(|art| art.as_str());
-    choice::art(
+    let pocket = at.of(pockets);
+    super::art::choose(
+        details,
         &at.path("art"),
         &at.label("drawing of its stitching"),
-        details.art,
-        chosen,
+        pocket.art.as_ref(),
+        pocket.drawing.as_ref(),
     )
-    .render()
 }
 
 fn waves(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 use serde_json::json;
 use style::{CoinPocket, CoinShape, PocketBag, Side};
 
-use super::{Details, Group, cell, wide};
+use super::{Details, Group, art, cell, wide};
 use crate::choice::{self, Chosen, set};
 
 pub(super) fn coin(details: &Details<'_>) -> Group {
@@ -27,11 +27,12 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
     let line = |key: &str, title: &str, how: &str, usual| {
         details.length(&format!("pockets.coin.{key}"), of, title, how, usual)
     };
-    let art = choice::art(
+    let art = art::choose(
+        details,
         "pockets.coin.art",
         "Coin pocket: drawing of its outline",
-        details.art,
-        coin.art.as_ref().map(|art| art.as_str()),
+        coin.art.as_ref(),
+        coin.drawing.as_ref(),
     );
     Group {
         key: "coin",
@@ -45,7 +46,7 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
             div.cells {
                 @if let Some(how) = drop { (line("drop", "Drop", how, usual.drop)) }
                 @if coin.shape == CoinShape::Free {
-                    (cell("Drawing", "One open line from the inner top corner down and round to the outer one, stretched to the chart's width and depth.", &art.render()))
+                    (cell("Drawing", "One open line from the inner top corner down and round to the outer one, stretched to the chart's width and depth.", &art))
                 }
                 (cell("Side", "The front it sits in; left and right are the wearer's.", &side.render()))
                 (line("below_band", "Below the band", "Band seam to its top edge, at its centre.", usual.below_band))

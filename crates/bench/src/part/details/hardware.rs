@@ -5,7 +5,7 @@ use serde_json::json;
 use style::{Letters, Patch, Rivets, TrimKind};
 use trade::Length;
 
-use super::{Details, Group, cell, tick};
+use super::{Details, Group, art, cell, tick};
 use crate::choice::{self, Chosen, remove, set};
 use crate::field::swatch;
 
@@ -104,8 +104,13 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
         Letters::WORDS,
         patch.letters.word(),
     );
-    let art = patch.art.as_ref().map(|art| art.as_str());
-    let art = choice::art("patch.art", "Patch: drawing", details.art, art);
+    let art = art::choose(
+        details,
+        "patch.art",
+        "Patch: drawing",
+        patch.art.as_ref(),
+        patch.drawing.as_ref(),
+    );
     let said = collection.trims.get(&patch.trim).map(|trim| {
         let system = details.show.system;
         let size = [trim.width, trim.height, trim.thickness]
@@ -123,7 +128,7 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
             (cell("Patch", "Which patch; patches, their leather and size are in trims.toml.", &trim.render()))
             (details.length("patch.from_centre", "Patch", "From centre", "Centre back to its inner edge, on the wearer's right.", PATCH_FROM_CENTRE))
             (cell("Letters", "Pressed into the leather, standing up from a ground pressed down, or printed.", &letters.render()))
-            (cell("Drawing", "Your own drawing for it, inside the style's folder.", &art.render()))
+            (cell("Drawing", "Your own drawing for it, inside the style's folder.", &art))
         }
         @if let Some(said) = said { p.aside { (said) } }
         (choice::button(&[remove("patch")], "Take it out", Some("Take the patch out")))

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 use serde_json::{Value, json};
 use style::{Label, LabelFold, Purpose, TrimKind};
 
-use super::{Details, Group, cell, wide};
+use super::{Details, Group, art, cell, wide};
 use crate::choice::{self, Chosen, insert, remove, set};
 
 const KINDS: [TrimKind; 1] = [TrimKind::Label];
@@ -51,8 +51,13 @@ fn one(details: &Details<'_>, number: usize, label: &Label) -> Markup {
         LabelFold::WORDS,
         label.fold.word(),
     );
-    let art = label.art.as_ref().map(|art| art.as_str());
-    let art = choice::art(&path("art"), &said("drawing"), details.art, art);
+    let art = art::choose(
+        details,
+        &path("art"),
+        &said("drawing"),
+        label.art.as_ref(),
+        label.drawing.as_ref(),
+    );
     let text = own_text.filter(|text| !text.is_empty());
     let text = text.map_or("no words", String::as_str);
     let text = show.words(&path("text"), &said("words"), Some(text));
@@ -67,7 +72,7 @@ fn one(details: &Details<'_>, number: usize, label: &Label) -> Markup {
             div.cells {
                 (cell("Label", "Which label; labels and their sizes are in trims.toml.", &trim.render()))
                 (cell("Fold", "How it is cut and folded.", &fold.render()))
-                (cell("Drawing", "Your own drawing for it, inside the style's folder.", &art.render()))
+                (cell("Drawing", "Your own drawing for it, inside the style's folder.", &art))
             }
             div.cells.two {
                 (cell("Where it is sewn", "In words, for the workroom.", &place.render()))

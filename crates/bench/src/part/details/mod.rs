@@ -3,6 +3,7 @@
 //! A group is found from the drawing by the parts it names; a detail that has no line in the file shows what then
 //! holds, and gets its line when it is changed.
 
+mod art;
 mod back;
 mod closing;
 mod front;
