@@ -9,6 +9,7 @@ use trade::Length;
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
+use super::notes::ends_words;
 use super::page::{Draft, WIDE_MM};
 use super::scale::PlateScale;
 use super::tone::{set_back, tone};
@@ -274,11 +275,7 @@ fn step_words(garment: &Garment, row: &StitchRow, k: usize, count: usize) -> Str
     let height = garment.pattern.spec.band_height.to_mm();
     let first = row.path.start();
     if count == 1 {
-        let ends = if row.begins == row.ends {
-            format!("both ends {}", row.begins.word())
-        } else {
-            format!("begins {}, ends {}", row.begins.word(), row.ends.word())
-        };
+        let ends = ends_words(row);
         return format!(
             "Row {}, from the left end to the right, {} from the band seam: {made}; {ends}; {} stitches",
             row.number,

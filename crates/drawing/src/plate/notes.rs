@@ -1,7 +1,7 @@
 //! What the key says about rows, rivets and tacks.
 
 use geometry::{Affine, Point};
-use sewing::{Fixing, FixingKind, Garment};
+use sewing::{Fixing, FixingKind, Garment, RowEnd, StitchRow};
 use style::known;
 use trade::{Length, System};
 
@@ -77,11 +77,7 @@ pub(super) fn row_note(garment: &Garment, rows: &[usize], from: &str) -> String 
     }
     let mut ends: Vec<String> = Vec::new();
     for row in &all {
-        let way = if row.begins == row.ends {
-            format!("ends {}", row.begins.word())
-        } else {
-            format!("begins {}, ends {}", row.begins.word(), row.ends.word())
-        };
+        let way = ends_words(row);
         if !ends.contains(&way) {
             ends.push(way);
         }
@@ -127,6 +123,21 @@ pub(super) fn note_places(
     if !said.is_empty() {
         let unit = unit_word(units);
         figure.remark(format!("{what} in {unit}, {how}: {}", said.join(", ")));
+    }
+}
+
+/// How a row begins and ends.
+pub(super) fn ends_words(row: &StitchRow) -> String {
+    if row.begins != row.ends {
+        return format!("begins {}, ends {}", row.begins.word(), row.ends.word());
+    }
+    match row.begins {
+        RowEnd::Overlapped => "overlaps its own start".to_owned(),
+        RowEnd::TuckedIn => "threads of both ends tucked into the fold".to_owned(),
+        RowEnd::TiedByHand => "threads of both ends tied by hand".to_owned(),
+        RowEnd::Cut => "threads of both ends cut".to_owned(),
+        RowEnd::RunsOn => "runs on over the seams at both ends".to_owned(),
+        RowEnd::Backtacked | RowEnd::CaughtInSeam => format!("ends {}", row.begins.word()),
     }
 }
 

@@ -79,14 +79,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         let low = row.path.bounds();
         figure.dimension(Side::Below, c[0], p(low.x0, c[0].y), "");
     }
-    figure.name(
-        "centre back",
-        &[
-            p(m.centre + 13.0, low + 2.6),
-            p(m.centre + 13.0, m.height * 0.9),
-        ],
-        QUIET,
-    );
+    figure.point_at(p(m.centre, low + 4.0), "centre back".to_owned());
     figure.name(
         "waistband",
         &[
