@@ -40,10 +40,9 @@ pub(super) fn ridges(scene: &Scene, copy: Copy, panels: &Layer) -> Layer {
     let (Some(edge), true) = (edge, depth.is_finite() && depth > Length::ZERO) else {
         return layer;
     };
-    // Both legs are sewn round the same way, so the ridges lean alike on both as one sees them; the
-    // other side of the leg, and the inside, show them leaning the other way.
-    let inside = scene.face == sewing::Face::Inside;
-    let toward_right = (scene.view == View::Front) != inside;
+    // Both legs are sewn round the same way, and a twist leans alike from wherever it is seen; only the
+    // inside shows it leaning the other way.
+    let toward_right = scene.face == sewing::Face::Outside;
     let colour = scene.inks.panel.mixed(Colour::BLACK, 0.35);
     let light = scene.inks.panel.mixed(Colour::WHITE, 0.22);
     let part = Some("seam:hem");
