@@ -10,7 +10,7 @@ use crate::band::{BandCase, BandConflict, BandCut};
 use crate::halves;
 use crate::label::{Named, label};
 use crate::lie::{EdgeLie, lies, side_of};
-use crate::marks::{SetOn, drills, line_of, notches, set_on};
+use crate::marks::{SetOn, drills, hem_folds, line_of, notches, set_on};
 use crate::outline::{Ground, NoOutline, Outline, outline, sewn_lines};
 use crate::piece::{CutEdge, CutPiece, CutSize, Inner, Part};
 use crate::plan::{Plan, Washes, cloth_key};
@@ -335,7 +335,8 @@ impl<'a> Cutter<'a> {
         } else {
             vec![(Part::Whole, large, lies)]
         };
-        for (part, large, lies) in parts {
+        for (part, mut large, lies) in parts {
+            large.notches.extend(hem_folds(&large, &lies));
             out.push(self.one(&scale, part, &large, on, &lies, pockets));
         }
     }

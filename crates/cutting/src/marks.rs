@@ -6,6 +6,7 @@ use sewing::{Fixing, FixingKind, On, placements};
 use trade::Length;
 
 use crate::corner::SLIGHT_RAD;
+use crate::lie::{EdgeLie, Lie};
 use crate::line::{ends, nearest, outward, ray, starts, unit};
 use crate::outline::Outline;
 use crate::piece::{CutNotch, Drill, DrillKind, NotchKind};
@@ -62,6 +63,30 @@ pub(crate) fn notches(
             })
         })
         .collect()
+}
+
+/// Notches at both ends of every hem, where it is folded up first (common practice).
+pub(crate) fn hem_folds(piece: &Piece, lies: &[EdgeLie]) -> Vec<Notch> {
+    let n = piece.edges.len();
+    let mut out = Vec::new();
+    for (k, lie) in lies.iter().enumerate().take(n) {
+        if !matches!(lie.lie, Lie::Hemmed { .. }) {
+            continue;
+        }
+        let (before, after) = (&piece.edges[(k + n - 1) % n], &piece.edges[(k + 1) % n]);
+        for (edge, along) in [
+            (before.name, before.path.length()),
+            (after.name, Length::ZERO),
+        ] {
+            out.push(Notch {
+                edge,
+                along,
+                name: "hem fold",
+                double: false,
+            });
+        }
+    }
+    out
 }
 
 fn edge_name(piece: &Piece, notch: &Notch) -> &'static str {

@@ -41,7 +41,31 @@ fn the_cloths_own_edge_stays_whole() {
     assert_eq!(of("outseam knee").kind, NotchKind::Drawn);
     assert_eq!(of("inseam knee").kind, NotchKind::Slit);
     let back = copy(&all, PieceId::Back, false).unwrap();
-    assert!(back.notches.iter().all(|n| n.double));
+    let mut meeting = back.notches.iter().filter(|n| n.name != "hem fold");
+    assert!(meeting.all(|n| n.double));
+}
+
+#[test]
+fn hems_are_notched_where_they_fold() {
+    let all = base();
+    for id in [PieceId::Front, PieceId::Back, PieceId::CoinPocket] {
+        let piece = piece(&all, id);
+        let hem = piece
+            .edges
+            .iter()
+            .find(|e| matches!(e.lie, cutting::Lie::Hemmed { .. }))
+            .unwrap();
+        let folds: Vec<_> = piece
+            .notches
+            .iter()
+            .filter(|n| n.name == "hem fold")
+            .map(|n| n.on_seam)
+            .collect();
+        assert_eq!(folds.len(), 2, "{id}");
+        for end in [hem.sewn[0], hem.sewn[hem.sewn.len() - 1]] {
+            assert!(folds.iter().any(|p| (*p - end).hypot() < 1e-6), "{id}");
+        }
+    }
 }
 
 /// Partners lie at the same distance along their edges before the wash as well.
