@@ -212,7 +212,7 @@ fn side_seam<'a>(
     figure.dimension(beside, p(least(xs), least(ys)), p(least(xs), most(ys)), "");
     let seam_side = Point::new(side.point_at(along).x, fixing.at.y);
     figure.point_at(
-        seam_side + Vec2::new(0.0, -tall.to_mm() * 0.3),
+        seam_side - Vec2::new(0.0, tall.to_mm() / 2.0 + 3.0),
         "outseam".to_owned(),
     );
     let folded = match label.fold {
@@ -312,9 +312,13 @@ fn folds<'a>(
         let (wide, tall, _) = flat_of(fixing)?;
         let w = wide.to_mm().clamp(3.0, 300.0);
         let strip = tall.to_mm().clamp(3.0, 300.0).min(w * 0.3);
+        let trim = garment.collection.trims.get(&label.trim);
+        let name = trim.map_or(label.trim.as_str(), |t| t.name.as_str());
+        let words = format!("{name}: {}", label.fold.word());
+        let room = w.max((text_width(&words, TYPE_FIGURES) + 2.0) / one);
         let line = fold_line(label.fold, x, w, strip);
         let top = line.iter().map(|q| q.y).fold(1.0, f64::max);
-        figure.hold(&[p(x, -9.5 / one), p(x + w, top + 1.0)]);
+        figure.hold(&[p(x, -9.5 / one), p(x + room, top + 1.0)]);
         let path = open(&line);
         let paper = fixing.colour.mixed(Colour::BLACK, 0.04);
         for (colour, width) in [(INK, 0.8), (paper, 0.35)] {
@@ -335,15 +339,9 @@ fn folds<'a>(
             }
             LabelFold::Flat | LabelFold::EndFold => {}
         }
-        let trim = garment.collection.trims.get(&label.trim);
-        let name = trim.map_or(label.trim.as_str(), |t| t.name.as_str());
-        let words = format!("{name}: {}", label.fold.word());
-        figure.name(
-            &words,
-            &[p(x + w / 2.0, -6.5 / one), p(x + w / 2.0, -9.0 / one)],
-            QUIET,
-        );
-        x += (w + 10.0).max((text_width(&words, TYPE_FIGURES) + 6.0) / one);
+        let below = [-6.5, -7.5].map(|down| p(x + room / 2.0, down / one));
+        figure.name(&words, &below, QUIET);
+        x += room + 10.0;
     }
     figure.body.is_some().then_some(figure)
 }
