@@ -22,6 +22,8 @@ document.addEventListener('keydown', (event) => {
   else if (event.key === 'Escape') revert(field);
   else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
     const text = field.value || field.placeholder;
+    // A bare number is one to step only where a whole number is meant.
+    if (!/[a-z%]/i.test(text) && field.dataset.kind !== 'whole') return;
     const next = nudged(text, event.key === 'ArrowUp' ? 1 : -1, event.shiftKey);
     if (next === null) return;
     event.preventDefault();

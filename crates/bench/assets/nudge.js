@@ -1,7 +1,7 @@
-// A quantity one step up or down, in the unit and the manner it is written in: "33 1/2 in", "26.5 cm", "8 /in".
+// A quantity one step up or down, in the unit and the manner it is written in: "33 1/2 in", "26.5 cm", "8 /in", "5".
 
-const STEPS = { in: 1 / 8, cm: 0.1, mm: 0.5, '/in': 1, '/cm': 0.1 };
-const WRITTEN = /^\s*(-?)\s*(\d+(?:\.\d+)?)?(?:\s*(\d+)\/(\d+))?\s*(\/?[a-z]+)\s*$/i;
+const STEPS = { in: 1 / 8, cm: 0.1, mm: 0.5, '/in': 1, '/cm': 0.1, deg: 1, '%': 1, '': 1 };
+const WRITTEN = /^\s*(-?)\s*(\d+(?:\.\d+)?)?(?:\s*(\d+)\/(\d+))?\s*(\/?[a-z]+|%|)\s*$/i;
 
 /**
  * @param {string} text as written
@@ -16,7 +16,7 @@ export function nudged(text, way, far) {
   const size = Number(whole ?? 0) + (over ? Number(over) / Number(under) : 0);
   const value = (sign ? -size : size) + way * step * (far ? 8 : 1);
   if (!Number.isFinite(value) || value < 0) return null;
-  return `${unit.toLowerCase() === 'in' ? inches(value) : decimals(value)} ${unit}`;
+  return `${unit.toLowerCase() === 'in' ? inches(value) : decimals(value)} ${unit}`.trim();
 }
 
 function decimals(value) {

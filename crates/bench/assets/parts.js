@@ -27,6 +27,11 @@ function sectionOf(part) {
   return where(open) ?? where(seamOf(part) ? 'construction' : 'details') ?? all[0] ?? null;
 }
 
+/** What a group of details is about; any other part is about itself. */
+function partsOf(part) {
+  return (part?.startsWith('group:') && sectionOf(part)?.dataset.for.split(' ')) || [part];
+}
+
 function nameOf(part) {
   const names = JSON.parse(document.getElementById('drawing').dataset.names);
   return names[part] ?? sectionOf(part)?.dataset.name ?? part.replace(/^\w+:/, '').replaceAll(/[_-]/g, ' ');
@@ -110,7 +115,8 @@ export function showPanel(name, part) {
 function light() {
   const opened = new URLSearchParams(location.search).get('part');
   const focused = document.activeElement?.closest('#panel [data-for]')?.dataset.for.split(' ') ?? [];
-  const lit = new Set([...(hovered?.split(' ') ?? []), opened, ...focused].filter((part) => part && !part.startsWith('piece:')));
+  const meant = [...(hovered?.split(' ') ?? []), opened, ...focused].flatMap(partsOf);
+  const lit = new Set(meant.filter((part) => part && !part.startsWith('piece:')));
   for (const mark of document.querySelectorAll('#drawing [data-part]:not(.reach)')) {
     mark.classList.toggle('lit', lit.has(mark.dataset.part));
   }

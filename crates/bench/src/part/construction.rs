@@ -148,7 +148,7 @@ fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
     let path = |key: &str| format!("seams.{}.{key}", seam.name);
     let spec = seams.get(&seam.name);
     let now = spec.and_then(|spec| spec.like.clone()).unwrap_or_default();
-    let mut itself = Choice::named("", "this seam’s own");
+    let mut itself = Choice::named("", "in its own way");
     if let Some(row) = seam.rows.first() {
         // A row that is changed gives the seam rows of its own, in the words of the other's.
         itself.edits = vec![
