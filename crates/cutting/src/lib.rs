@@ -25,6 +25,7 @@ mod say;
 mod scale;
 mod selvedge;
 pub mod skew;
+mod thin;
 mod thread;
 mod wash;
 
@@ -46,6 +47,7 @@ pub use plan::{ClothWash, Plan};
 pub use retrue::{EVEN, Leg, SEAM_EASE, SeamBeforeWash, Settled};
 pub use scale::{Follows, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW, Scale, ScaleError, Shrinkage};
 pub use selvedge::{ClothEdge, LEAST_OPEN};
+pub use thin::thinned;
 pub use thread::density_at_machine;
 pub use wash::{
     Direction, FEWEST_MARKS, MARKS_APART, MOST_SPREAD, Marks, Shrunk, WashError, WashTest,

@@ -176,3 +176,16 @@ fn every_piece_is_cut_as_often_as_it_is_needed() {
     let back: Vec<_> = all.of(PieceId::Back).map(|p| p.on).collect();
     assert_eq!(back, [On::AsDrawn, On::Mirrored]);
 }
+
+/// For a lay a tenth of a millimetre is enough, and far fewer points.
+#[test]
+fn a_thinned_outline_has_the_same_area() {
+    for piece in base().pieces {
+        let thin = cutting::thinned(&piece.cut, Length::mm(0.1));
+        assert!(is_simple(&thin), "{}", piece.name());
+        let off = (area(&thin).to_mm2() - piece.area().to_mm2()).abs();
+        let around: f64 = geometry::polyline_length(&piece.cut).to_mm();
+        assert!(off < 0.1 * around, "{}: {off}", piece.name());
+        assert!(thin.len() < 200, "{}: {}", piece.name(), thin.len());
+    }
+}
