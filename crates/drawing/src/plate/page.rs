@@ -370,7 +370,8 @@ fn listed(lines: &[Vec<String>], numbered: usize, top: f64) -> Layer {
 /// The words in lines no wider than this; a word that is wider stands alone, cut.
 fn wrapped(words: &str, wide: f64) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
-    for word in words.split(' ') {
+    for word in unparted(words) {
+        let word = word.as_str();
         let longer = out.last().map(|line| format!("{line} {word}"));
         match longer {
             Some(longer) if text_width(&longer, TYPE_KEY) <= wide => {
@@ -379,6 +380,23 @@ fn wrapped(words: &str, wide: f64) -> Vec<String> {
                 }
             }
             _ => out.push(fitting(word, wide)),
+        }
+    }
+    out
+}
+
+/// The words one by one, a figure never parted from its unit.
+fn unparted(words: &str) -> Vec<String> {
+    const UNITS: [&str; 6] = ["mm", "cm", "in", "/cm", "/in", "stitches"];
+    let mut out: Vec<String> = Vec::new();
+    for word in words.split(' ') {
+        let unit = UNITS.contains(&word.trim_end_matches([',', ';', '.', ':']));
+        match out.last_mut() {
+            Some(last) if unit && last.ends_with(|c: char| c.is_ascii_digit()) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => out.push(word.to_owned()),
         }
     }
     out
@@ -413,5 +431,30 @@ fn moved(layer: &mut Layer, shift: Affine) {
     }
     for text in layer.texts_mut() {
         text.at = shift * text.at;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn figures_stay_with_their_units_when_lines_are_broken() {
+        let words = "middle 5.6 mm from the band seam, 10 cm from the outseam; 96 stitches";
+        for wide in [20.0, 30.0, 45.0, 80.0] {
+            let lines = wrapped(words, wide);
+            assert_eq!(lines.join(" "), words);
+            for line in &lines {
+                assert!(!line.starts_with("mm") && !line.starts_with("cm"));
+                assert!(!line.starts_with("stitches"));
+            }
+        }
+    }
+
+    #[test]
+    fn a_word_wider_than_the_page_is_cut() {
+        let line = wrapped(&"x".repeat(500), 60.0);
+        assert_eq!(line.len(), 1);
+        assert!(text_width(&line[0], TYPE_KEY) <= 60.0);
     }
 }

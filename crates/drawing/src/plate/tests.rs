@@ -6,8 +6,8 @@ use std::sync::LazyLock;
 use geometry::PathEl;
 use sewing::{Garment, make};
 use style::{
-    BandMethod, Closing, CoinShape, HemEnds, HemJoin, LabelFold, Letters, Lining, Loaded, Size,
-    Units,
+    BandMethod, Closing, CoinShape, Drawing, DrawnLine, DrawnStep, HemEnds, HemJoin, LabelFold,
+    Letters, Lining, Loaded, Size, Units,
 };
 use trade::Length;
 
@@ -44,6 +44,22 @@ fn garments() -> Vec<(String, Garment)> {
     for (word, shape) in CoinShape::WORDS {
         other(word, &|l| l.style.pockets.coin.shape = *shape);
     }
+    other("coin pocket drawn as a shield", &|l| {
+        let at = |x: f64, y: f64| [Length::mm(x), Length::mm(y)];
+        l.style.pockets.coin.shape = CoinShape::Free;
+        l.style.pockets.coin.drawing = Some(Drawing {
+            lines: vec![DrawnLine {
+                from: at(0.0, 0.0),
+                steps: vec![
+                    DrawnStep::Curve(at(-6.0, 20.0), at(-4.0, 45.0), at(4.0, 55.0)),
+                    DrawnStep::Straight(at(37.0, 85.0)),
+                    DrawnStep::Straight(at(70.0, 55.0)),
+                    DrawnStep::Straight(at(74.0, 0.0)),
+                ],
+                closed: false,
+            }],
+        });
+    });
     other("inches", &|l| l.collection.units = Units::Inches);
     other("no rivets", &|l| l.style.rivets = None);
     other("no coin rivets, no extra pocket, zip", &|l| {
