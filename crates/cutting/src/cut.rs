@@ -230,7 +230,8 @@ impl<'a> Cutter<'a> {
         };
         let shell = self.washes.of(ClothUse::Shell);
         let scale = |grain, shrinkage, cloth, follows| {
-            Scale::new(grain, shrinkage, cloth, follows, shell.skew)
+            Scale::new(grain, shrinkage, cloth, follows, Share::ZERO)
+                .against(shell.skew, self.washes.against)
         };
         let made = match self.band_cut {
             BandCut::Unstated => return,
@@ -320,12 +321,6 @@ impl<'a> Cutter<'a> {
             return;
         };
         let large = scaled(piece, &scale);
-        let grain = if piece.id == PieceId::Band && self.band_cut == BandCut::AlongWeft {
-            upright(&large)
-        } else {
-            large.grain
-        };
-        let large = Piece { grain, ..large };
         let in_two = piece.id == PieceId::Band
             && self
                 .band_case
@@ -379,7 +374,11 @@ impl<'a> Cutter<'a> {
             let seam = place.and_then(|k| outline.sewn.get(k));
             edge.settled(&outline.cut, seam.map_or(&[], Vec::as_slice))
         });
-        self.say_cloth_edge(piece, on, edge_on_cloth.as_ref());
+        let asked = piece
+            .edges
+            .iter()
+            .any(|e| runs_along(garment, piece, e.name));
+        self.say_cloth_edge(piece, on, asked, edge_on_cloth.as_ref());
         let allowance_of = |name: &str| {
             let place = piece.edges.iter().position(|e| e.name == name);
             place
@@ -521,7 +520,8 @@ fn scale(washes: Washes, piece: &Piece, on: On) -> Scale {
     } else {
         own.skew
     };
-    Scale::new(piece.grain, shrinkage, own.shrinkage, follows, skew)
+    Scale::new(piece.grain, shrinkage, own.shrinkage, follows, Share::ZERO)
+        .against(skew, washes.against)
 }
 
 /// The grain line of a band cut along the weft: across it, well inside.

@@ -63,19 +63,12 @@ fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeL
         let shares = if is_left { (0.0, share) } else { (share, 1.0) };
         let reach = (from.lerp(until, shares.0).x, from.lerp(until, shares.1).x);
         let middle = (reach.0 + reach.1) / 2.0;
-        let upright = (band.grain.1.x - band.grain.0.x).abs() < 1e-9;
-        let grain = if upright {
-            (
-                Point::new(middle, band.grain.0.y),
-                Point::new(middle, band.grain.1.y),
-            )
-        } else {
-            let quarter = (reach.1 - reach.0) / 4.0;
-            (
-                Point::new(middle - quarter, band.grain.0.y),
-                Point::new(middle + quarter, band.grain.1.y),
-            )
-        };
+        // The same grain, in the middle of the half and not longer than half of it.
+        let half_grain = (band.grain.1 - band.grain.0) / 2.0;
+        let room = (reach.1 - reach.0) / 4.0;
+        let half_grain = half_grain * (room / half_grain.x.abs().max(1e-9)).min(1.0);
+        let centre = Point::new(middle, band.grain.0.midpoint(band.grain.1).y);
+        let grain = (centre - half_grain, centre + half_grain);
         let starts = if is_left {
             Length::ZERO
         } else {

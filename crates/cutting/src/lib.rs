@@ -45,7 +45,9 @@ pub use piece::{
 };
 pub use plan::{ClothWash, Plan};
 pub use retrue::{EVEN, Leg, SEAM_EASE, SeamBeforeWash, Settled};
-pub use scale::{Follows, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW, Scale, ScaleError, Shrinkage};
+pub use scale::{
+    AgainstSkew, Follows, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW, Scale, ScaleError, Shrinkage,
+};
 pub use selvedge::{ClothEdge, LEAST_OPEN};
 pub use thin::thinned;
 pub use thread::density_at_machine;

@@ -6,7 +6,7 @@ use style::Cloth;
 use trade::Share;
 
 use crate::band::BandCut;
-use crate::scale::{ScaleError, Shrinkage};
+use crate::scale::{AgainstSkew, ScaleError, Shrinkage};
 
 /// How one cloth behaves in the wash.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -46,6 +46,8 @@ pub struct Plan {
     pub lining: Option<ClothWash>,
     /// How the band is cut.
     pub band: BandCut,
+    /// How pieces are cut against a skew, where a cloth has one.
+    pub against_skew: AgainstSkew,
 }
 
 /// The behaviour of the three cloths of a style.
@@ -54,6 +56,7 @@ pub(crate) struct Washes {
     shell: ClothWash,
     pocketing: ClothWash,
     lining: ClothWash,
+    pub against: AgainstSkew,
 }
 
 impl Washes {
@@ -101,6 +104,7 @@ impl Plan {
             shell: wash(ClothUse::Shell, self.shell),
             pocketing: wash(ClothUse::Pocketing, self.pocketing),
             lining: wash(ClothUse::Lining, self.lining),
+            against: self.against_skew,
         };
         (washes, wrong)
     }

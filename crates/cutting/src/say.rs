@@ -7,6 +7,7 @@ use trade::{Length, Share, StitchDensity, System};
 use crate::band::BandCut;
 use crate::cut::{Cutter, INNER_APART};
 use crate::retrue::{Leg, SeamBeforeWash, Settled};
+use crate::scale::AgainstSkew;
 use crate::selvedge::ClothEdge;
 use crate::skew::{MOST_TWIST, turns_towards, twist};
 use crate::thread::density_at_machine;
@@ -67,6 +68,10 @@ impl Cutter<'_> {
             return;
         }
         let spec = &self.garment.pattern.spec;
+        let how = match self.washes.against {
+            AgainstSkew::Sheared => "by shearing them",
+            AgainstSkew::GrainTurned => "with their grain turned",
+        };
         let lower_leg = (spec.inseam - spec.knee_at).max(Length::ZERO);
         let without = twist(skew, lower_leg);
         let shell = self
@@ -82,7 +87,7 @@ impl Cutter<'_> {
             Severity::Note,
             ClothUse::Shell.code(),
             format!(
-                "pieces are cut against a skew of {}, so left and right are no longer each other's mirror image; cut straight, the seams would turn {}{towards} between knee and hem, {} the {} that count as a fault",
+                "pieces are cut against a skew of {} {how}, so left and right differ on the cloth; cut straight, the seams would turn {}{towards} between knee and hem, {} the {} that count as a fault",
                 skew.show(System::Metric),
                 mm(without.moves),
                 if without.faulty { "more than" } else { "less than" },
@@ -104,21 +109,26 @@ impl Cutter<'_> {
             if seam.join.seam == "band" && (band_refused || self.band_cut != BandCut::Unstated) {
                 continue;
             }
-            let alike = walked.iter().any(|w| {
-                w.join.seam == seam.join.seam
-                    && w.leg == Leg::Left
-                    && (w.gap() - seam.gap()).abs() < Length::mm(0.01)
-            });
+            let alike = walked
+                .iter()
+                .filter(|w| w.join.seam == seam.join.seam)
+                .all(|w| (w.gap() - seam.gap()).abs() < Length::mm(0.01));
             if seam.leg == Leg::Right && alike {
                 continue;
             }
             let by = mm(seam.gap().abs());
+            let leg = match seam.leg {
+                _ if alike => "",
+                Leg::Both => "",
+                Leg::Left => "on the left leg, ",
+                Leg::Right => "on the right leg, ",
+            };
             let (severity, message) = match seam.settled {
                 Settled::Even => continue,
                 Settled::Eased { a_is_fuller } => (
                     Severity::Note,
                     format!(
-                        "before the wash the side of the {} is {by} the longer, for it lies at another angle to the warp; it is eased on evenly",
+                        "{leg}before the wash the side of the {} is {by} the longer, for it lies at another angle to the warp; it is eased on evenly",
                         if a_is_fuller {
                             first_of(seam.join.a.0)
                         } else {
@@ -128,7 +138,7 @@ impl Cutter<'_> {
                 ),
                 Settled::No => (
                     Severity::Error,
-                    format!("before the wash its two sides differ by {by}, too much to ease"),
+                    format!("{leg}before the wash its two sides differ by {by}, too much to ease"),
                 ),
             };
             let found = self.finding(
@@ -138,7 +148,7 @@ impl Cutter<'_> {
                 message,
             );
             self.findings.push(if seam.settled == Settled::No {
-                found.help("turn the grain of the smaller piece so that both edges lie at the same angle to the warp, or cut against less of a skew")
+                found.help("turn the grain of the smaller piece so that both edges lie at the same angle to the warp; against a skew, turn the grain of all pieces instead of shearing them")
             } else {
                 found
             });
@@ -167,8 +177,20 @@ impl Cutter<'_> {
     }
 
     /// An allowance that cannot keep its width along the cloth's own edge.
-    pub fn say_cloth_edge(&mut self, piece: &Piece, on: On, edge: Option<&ClothEdge>) {
-        let Some(edge) = edge.filter(|_| on != On::Mirrored) else {
+    pub fn say_cloth_edge(&mut self, piece: &Piece, on: On, asked: bool, edge: Option<&ClothEdge>) {
+        if on == On::Mirrored || !asked {
+            return;
+        }
+        let Some(edge) = edge else {
+            let found = self
+                .finding(
+                    "cutting::cloth-edge",
+                    Severity::Error,
+                    piece.id.name(),
+                    "its outseam is to lie on the cloth's own edge, and its grain does not run along that edge",
+                )
+                .help("cut against a skew by shearing, or overedge the outseam");
+            self.findings.push(found);
             return;
         };
         if edge.widest - edge.narrowest < Length::mm(1.0) {

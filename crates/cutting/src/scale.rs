@@ -123,6 +123,25 @@ pub enum Follows {
     Stated,
 }
 
+/// How pieces are cut against a skew.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum AgainstSkew {
+    /// Sheared along the warp, so that the wash turns them straight. Edges that are sewn together then
+    /// differ in length before the wash.
+    #[default]
+    Sheared,
+    /// Laid with the grain turned by the angle of the skew. Their shape stays, but no edge can lie on the
+    /// cloth's own.
+    GrainTurned,
+}
+
+/// A line turned about its middle, anticlockwise.
+fn turned(line: (Point, Point), by_rad: f64) -> (Point, Point) {
+    let middle = line.0.midpoint(line.1);
+    let turn = Affine::rotate_about(by_rad, middle);
+    (turn * line.0, turn * line.1)
+}
+
 /// How a piece was made larger.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scale {
@@ -134,6 +153,8 @@ pub struct Scale {
     pub follows: Follows,
     /// The skew it was cut against, as this copy is drawn.
     pub skew: Share,
+    /// The grain line on the finished piece.
+    pub grain: (Point, Point),
     /// From the finished piece to the piece before the wash.
     pub map: Affine,
 }
@@ -152,7 +173,26 @@ impl Scale {
             cloth,
             follows,
             skew,
+            grain,
             map: map(grain, shrinkage, skew),
+        }
+    }
+
+    /// The same against a skew, in one of two ways.
+    pub(crate) fn against(self, skew: Share, way: AgainstSkew) -> Scale {
+        let grain = match way {
+            AgainstSkew::Sheared => self.grain,
+            AgainstSkew::GrainTurned => turned(self.grain, -skew.to_ratio().atan()),
+        };
+        let shear = match way {
+            AgainstSkew::Sheared => skew,
+            AgainstSkew::GrainTurned => Share::ZERO,
+        };
+        Scale {
+            skew,
+            grain,
+            map: map(grain, self.shrinkage, shear),
+            ..self
         }
     }
 
@@ -236,7 +276,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
                 ..n.clone()
             })
             .collect(),
-        grain: (map * piece.grain.0, map * piece.grain.1),
+        grain: (map * scale.grain.0, map * scale.grain.1),
         ..piece.clone()
     }
 }
@@ -314,6 +354,19 @@ mod tests {
             })
         ));
         assert!(matches!(check(f64::NAN, 0.0), Err(ScaleError::NoNumber(_))));
+    }
+
+    #[test]
+    fn a_turned_grain_keeps_the_shape() {
+        let none = Shrinkage::NONE;
+        let grain = (Point::new(7.0, 0.0), Point::new(7.0, 100.0));
+        let straight = Scale::new(grain, none, none, Follows::OwnCloth, Share::ZERO);
+        let scale = straight.against(Share::percent(2.0), AgainstSkew::GrainTurned);
+        let p = Point::new(100.0, 50.0);
+        near((scale.map * p - p).hypot(), 0.0, 1e-12);
+        // 2 % is 1.15 degrees.
+        let lean = scale.grain.1 - scale.grain.0;
+        near((lean.x / lean.y).atan().to_degrees(), 1.146, 0.001);
     }
 
     #[test]

@@ -1,7 +1,8 @@
 //! Before and after the wash.
 
 use cutting::{
-    BandCut, ClothWash, Follows, Leg, Plan, Settled, Shrinkage, cut, density_at_machine, skew,
+    AgainstSkew, BandCut, ClothWash, CutSize, Follows, Leg, Plan, Settled, Shrinkage, cut,
+    density_at_machine, skew,
 };
 use draft::{PieceId, Severity};
 use sewing::On;
@@ -287,6 +288,45 @@ fn a_skew_turns_both_copies_the_same_way_on_the_cloth() {
     let edge = copy(&all, PieceId::Front, true).unwrap().cloth_edge.clone();
     assert!(edge.is_some());
     assert!(skew::twist(Share::percent(3.0), Length::cm(46.0)).moves < skew::MOST_TWIST);
+}
+
+/// With the grain turned instead, every seam still walks; but nothing can lie on the cloth's own edge.
+#[test]
+fn a_turned_grain_keeps_the_seams() {
+    let mut loaded = ferryman();
+    let shell = ClothWash {
+        shrinkage: Shrinkage {
+            warp: Share::percent(8.0),
+            weft: Share::percent(4.0),
+        },
+        skew: Share::percent(3.0),
+    };
+    let turned = Plan {
+        shell: Some(shell),
+        against_skew: AgainstSkew::GrainTurned,
+        ..plan()
+    };
+    let on_edge = cut(&sewn(&loaded, Size::new(32, 32)), &turned);
+    let said = |all: &CutSize| {
+        let code = "cutting::cloth-edge";
+        let found = all.findings.iter().filter(|f| f.code == code);
+        found.filter(|f| f.severity == Severity::Error).count()
+    };
+    assert_eq!(said(&on_edge), 2);
+    for cloth in loaded.collection.cloths.values_mut() {
+        cloth.selvedge = false;
+    }
+    let all = cut(&sewn(&loaded, Size::new(32, 32)), &turned);
+    assert_eq!(said(&all), 0);
+    for seam in &all.walked {
+        assert_ne!(seam.settled, Settled::No, "{}", seam.join.name);
+    }
+    let lean = |mirrored| {
+        let grain = copy(&all, PieceId::Front, mirrored).unwrap().grain;
+        (grain.1.x - grain.0.x) / (grain.1.y - grain.0.y)
+    };
+    // On the cloth both copies lie turned the same way: in the frame of the drawing, opposite ways.
+    assert!(lean(false) > 0.02 && (lean(false) + lean(true)).abs() < 1e-9);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Whatever the style, there are cut pieces, no panic, and no cut line that crosses itself.
 
-use cutting::{BandCut, ClothWash, Plan, Shrinkage, cut};
+use cutting::{AgainstSkew, BandCut, ClothWash, Plan, Shrinkage, cut};
 use geometry::is_simple;
 use proptest::prelude::*;
 use style::{Construction, Size, known};
@@ -31,14 +31,20 @@ fn any_plan() -> impl Strategy<Value = Plan> {
         Just(BandCut::Preshrunk(Shrinkage::NONE)),
         Just(BandCut::StatedEase),
     ];
-    (prop::option::of(wash.clone()), prop::option::of(wash), band).prop_map(
-        |(shell, pocketing, band)| Plan {
+    let skew = prop_oneof![Just(AgainstSkew::Sheared), Just(AgainstSkew::GrainTurned)];
+    (
+        prop::option::of(wash.clone()),
+        prop::option::of(wash),
+        band,
+        skew,
+    )
+        .prop_map(|(shell, pocketing, band, against_skew)| Plan {
+            against_skew,
             shell,
             pocketing,
             lining: pocketing,
             band,
-        },
-    )
+        })
 }
 
 proptest! {
