@@ -66,7 +66,10 @@ impl Extent {
     }
 
     pub(crate) fn meets(&self, other: &Self) -> bool {
-        (self.left < other.right) & (self.right > other.left) & (self.low < other.high) & (self.high > other.low)
+        (self.left < other.right)
+            & (self.right > other.left)
+            & (self.low < other.high)
+            & (self.high > other.low)
     }
 }
 
@@ -75,7 +78,12 @@ impl<'a> Board<'a> {
         let shapes = tables.shapes;
         let copies = shapes.copies.len();
         let all = copies + shapes.faults.len();
-        let typical = shapes.copies.iter().map(|&s| root4(shapes.shapes[s].hull_area)).sum::<f64>() / copies.max(1) as f64;
+        let typical = shapes
+            .copies
+            .iter()
+            .map(|&s| root4(shapes.shapes[s].hull_area))
+            .sum::<f64>()
+            / copies.max(1) as f64;
         let mut board = Self {
             tables,
             length: start.length,
@@ -96,10 +104,17 @@ impl<'a> Board<'a> {
         for copy in 0..copies {
             let placed = board.as_placed(copy, board.poses[copy]);
             board.placed.push(placed);
-            board.boxes.push(Extent::new(placed.at, board.stance(copy, board.poses[copy].stance).half));
+            board.boxes.push(Extent::new(
+                placed.at,
+                board.stance(copy, board.poses[copy].stance).half,
+            ));
         }
         for &(shape, at) in &shapes.faults {
-            board.placed.push(Placed { shape, turn: Turn::None, at });
+            board.placed.push(Placed {
+                shape,
+                turn: Turn::None,
+                at,
+            });
             board.boxes.push(Extent::new(at, shapes.shapes[shape].half));
         }
         board.measure_all();
@@ -158,7 +173,11 @@ impl<'a> Board<'a> {
         let all = self.placed.len();
         for i in 0..all {
             for j in 0..i {
-                let overlap = if i < self.copies() || j < self.copies() { self.overlap_of(i, j) } else { 0.0 };
+                let overlap = if i < self.copies() || j < self.copies() {
+                    self.overlap_of(i, j)
+                } else {
+                    0.0
+                };
                 self.overlap[i * all + j] = overlap;
                 self.overlap[j * all + i] = overlap;
             }
@@ -217,12 +236,18 @@ impl<'a> Board<'a> {
     pub(crate) fn cost_now(&self, copy: usize) -> f64 {
         let all = self.placed.len();
         let row = copy * all..(copy + 1) * all;
-        self.overlap[row.clone()].iter().zip(&self.weight[row]).map(|(o, w)| o * w).sum()
+        self.overlap[row.clone()]
+            .iter()
+            .zip(&self.weight[row])
+            .map(|(o, w)| o * w)
+            .sum()
     }
 
     pub(crate) fn overlaps(&self, copy: usize) -> bool {
         let all = self.placed.len();
-        self.overlap[copy * all..(copy + 1) * all].iter().any(|o| *o > 0.0)
+        self.overlap[copy * all..(copy + 1) * all]
+            .iter()
+            .any(|o| *o > 0.0)
     }
 
     /// The overlap of all, each two counted once, unweighted.
@@ -268,7 +293,10 @@ impl<'a> Board<'a> {
 
     /// How far right the pieces reach.
     pub(crate) fn reach(&self) -> f64 {
-        self.boxes[..self.copies()].iter().map(|b| b.right).fold(0.0, f64::max)
+        self.boxes[..self.copies()]
+            .iter()
+            .map(|b| b.right)
+            .fold(0.0, f64::max)
     }
 }
 

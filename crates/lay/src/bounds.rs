@@ -33,7 +33,11 @@ pub struct Bounds {
 impl Bounds {
     /// The largest of them.
     pub fn best(&self) -> Length {
-        self.area.max(self.longest).max(self.wide).max(self.segment).max(self.path)
+        self.area
+            .max(self.longest)
+            .max(self.wide)
+            .max(self.segment)
+            .max(self.path)
     }
 
     pub(crate) fn new(tables: &Tables) -> Self {
@@ -46,7 +50,9 @@ impl Bounds {
             .iter()
             .map(|&s| {
                 let shape = &shapes.shapes[s];
-                least(&shape.stances, |stance| wider_than_half(shape, stance.turn, shapes.width))
+                least(&shape.stances, |stance| {
+                    wider_than_half(shape, stance.turn, shapes.width)
+                })
             })
             .sum();
         let edges = Edges::new(shapes);
@@ -75,7 +81,12 @@ fn wider_than_half(shape: &Shape, turn: Turn, width: f64) -> f64 {
     let mut cuts: Vec<f64> = outline.iter().map(|p| p.x).collect();
     cuts.sort_by(f64::total_cmp);
     let limit = width / 2.0 * (1.0 + 1e-9);
-    let across = |x: f64| heights(&outline, x).chunks_exact(2).map(|c| c[1] - c[0]).sum::<f64>();
+    let across = |x: f64| {
+        heights(&outline, x)
+            .chunks_exact(2)
+            .map(|c| c[1] - c[0])
+            .sum::<f64>()
+    };
     cuts.windows(2)
         .filter(|w| w[1] - w[0] > 1e-9 * width)
         .map(|w| {
@@ -124,11 +135,20 @@ impl Edges {
             if !shape.on_edge {
                 continue;
             }
-            let sides: Vec<OnOneEdge> = shape.stances.iter().map(|&stance| on_one_edge(shapes, s, stance)).collect();
+            let sides: Vec<OnOneEdge> = shape
+                .stances
+                .iter()
+                .map(|&stance| on_one_edge(shapes, s, stance))
+                .collect();
             match sides[..] {
                 [only] if only.stance.low < shapes.width / 2.0 => edges.lower.0.push(only),
                 [only] => edges.upper.0.push(only),
-                _ => edges.either.push(sides.iter().map(|s| s.side.1 - s.side.0).fold(0.0, f64::max)),
+                _ => edges.either.push(
+                    sides
+                        .iter()
+                        .map(|s| s.side.1 - s.side.0)
+                        .fold(0.0, f64::max),
+                ),
             }
         }
         edges
@@ -143,7 +163,10 @@ impl Edges {
         let (lower, upper) = (row(&self.lower), row(&self.upper));
         let free: f64 = self.either.iter().sum();
         let even = (lower + upper + free) / 2.0;
-        lower.max(upper).max(even).max(self.best_division(lower, upper, free))
+        lower
+            .max(upper)
+            .max(even)
+            .max(self.best_division(lower, upper, free))
     }
 
     /// The fuller edge after the best division of the free sides, from a table of the sums that
@@ -165,18 +188,38 @@ impl Edges {
             top += side;
         }
         let fuller = |s: usize| (lower + s as f64 * step).max(upper + (total - s) as f64 * step);
-        (0..=total).filter(|s| reached[*s]).map(fuller).fold(f64::INFINITY, f64::min)
+        (0..=total)
+            .filter(|s| reached[*s])
+            .map(fuller)
+            .fold(f64::INFINITY, f64::min)
     }
 }
 
 fn on_one_edge(shapes: &Shapes, shape: usize, stance: Stance) -> OnOneEdge {
-    let outline: Vec<Point> = shapes.shapes[shape].outline.iter().map(|p| stance.turn.apply(*p)).collect();
+    let outline: Vec<Point> = shapes.shapes[shape]
+        .outline
+        .iter()
+        .map(|p| stance.turn.apply(*p))
+        .collect();
     let at_bottom = stance.low < shapes.width / 2.0;
-    let level = if at_bottom { -stance.half.1 } else { stance.half.1 };
+    let level = if at_bottom {
+        -stance.half.1
+    } else {
+        stance.half.1
+    };
     let near = shapes.touch * 10.0;
-    let straight = outline.iter().filter(|p| (p.y - level).abs() <= near).map(|p| p.x);
-    let side = straight.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)));
-    OnOneEdge { shape, stance, side }
+    let straight = outline
+        .iter()
+        .filter(|p| (p.y - level).abs() <= near)
+        .map(|p| p.x);
+    let side = straight.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| {
+        (a.min(x), b.max(x))
+    });
+    OnOneEdge {
+        shape,
+        stance,
+        side,
+    }
 }
 
 /// The most states the exact order search may visit.
@@ -200,16 +243,31 @@ impl OneEdge {
             .iter()
             .map(|(a, _)| kinds.iter().map(|(b, _)| follow(tables, a, b)).collect())
             .collect();
-        let states = kinds.iter().map(|(_, n)| n + 1).fold(kinds.len(), usize::saturating_mul);
-        if states <= MOST_STATES { best_order(&kinds, &follow) } else { nearest_followers(&kinds, &follow) }
+        let states = kinds
+            .iter()
+            .map(|(_, n)| n + 1)
+            .fold(kinds.len(), usize::saturating_mul);
+        if states <= MOST_STATES {
+            best_order(&kinds, &follow)
+        } else {
+            nearest_followers(&kinds, &follow)
+        }
     }
 }
 
 /// The least distance from the middle of `a` to that of `b`, when `b` comes next on the same edge.
 fn follow(tables: &Tables, a: &OnOneEdge, b: &OnOneEdge) -> f64 {
     let least = a.side.1 - b.side.0 + tables.shapes.gap;
-    let first = Placed { shape: a.shape, turn: a.stance.turn, at: Point::new(0.0, a.stance.low) };
-    let second = Placed { shape: b.shape, turn: b.stance.turn, at: Point::new(0.0, b.stance.low) };
+    let first = Placed {
+        shape: a.shape,
+        turn: a.stance.turn,
+        at: Point::new(0.0, a.stance.low),
+    };
+    let second = Placed {
+        shape: b.shape,
+        turn: b.stance.turn,
+        at: Point::new(0.0, b.stance.low),
+    };
     let mut at = least;
     for (from, to) in tables.blocked_along(&first, &second) {
         if at > from && at < to {
@@ -243,14 +301,23 @@ fn best_order(kinds: &[(OnOneEdge, usize)], follow: &[Vec<f64>]) -> f64 {
         }
         rows = next;
     }
-    rows.iter().map(|((_, last), length)| length + kinds[*last].0.stance.half.0).fold(f64::INFINITY, f64::min)
+    rows.iter()
+        .map(|((_, last), length)| length + kinds[*last].0.stance.half.0)
+        .fold(f64::INFINITY, f64::min)
 }
 
 /// Weaker, for many kinds: each piece but one is followed by its nearest possible follower.
 fn nearest_followers(kinds: &[(OnOneEdge, usize)], follow: &[Vec<f64>]) -> f64 {
     let nearest = |k: usize| follow[k].iter().copied().fold(f64::INFINITY, f64::min);
-    let ends = kinds.iter().map(|(p, _)| p.stance.half.0).fold(f64::INFINITY, f64::min);
-    let all: f64 = kinds.iter().enumerate().map(|(k, (_, n))| nearest(k) * *n as f64).sum();
+    let ends = kinds
+        .iter()
+        .map(|(p, _)| p.stance.half.0)
+        .fold(f64::INFINITY, f64::min);
+    let all: f64 = kinds
+        .iter()
+        .enumerate()
+        .map(|(k, (_, n))| nearest(k) * *n as f64)
+        .sum();
     let most = (0..kinds.len()).map(nearest).fold(0.0, f64::max);
     all - most + 2.0 * ends
 }

@@ -88,27 +88,52 @@ pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec
         };
         let key = || piece.key.clone();
         if !piece.turns.contains(&placement.turn) {
-            faults.push(Fault::Turn { key: key(), degrees: placement.turn.degrees() });
+            faults.push(Fault::Turn {
+                key: key(),
+                degrees: placement.turn.degrees(),
+            });
         }
         let outline = placement.outline(piece);
         let rect = bounds(&outline);
-        let by = (-rect.x0).max(-rect.y0).max(rect.x1 - length.to_mm()).max(rect.y1 - problem.width.to_mm());
+        let by = (-rect.x0)
+            .max(-rect.y0)
+            .max(rect.x1 - length.to_mm())
+            .max(rect.y1 - problem.width.to_mm());
         if by > slack {
-            faults.push(Fault::Outside { key: key(), by: Length::mm(by) });
+            faults.push(Fault::Outside {
+                key: key(),
+                by: Length::mm(by),
+            });
         }
         if let Some(rule) = piece.on_edge {
             let inset = rule.inset.to_mm().max(0.0);
             let at_bottom = (rule.side == StraightSide::Lower) == (placement.turn == Turn::None);
-            let off = if at_bottom { rect.y0 - inset } else { problem.width.to_mm() - inset - rect.y1 };
+            let off = if at_bottom {
+                rect.y0 - inset
+            } else {
+                problem.width.to_mm() - inset - rect.y1
+            };
             if off.abs() > slack {
-                faults.push(Fault::OffEdge { key: key(), by: Length::mm(off.abs()) });
+                faults.push(Fault::OffEdge {
+                    key: key(),
+                    by: Length::mm(off.abs()),
+                });
             }
         }
         laid.push((&piece.key, outline, rect));
     }
     for rect in &problem.faults {
-        let corners = [(rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1)];
-        laid.push(("(fault of the cloth)", corners.map(Point::from).to_vec(), *rect));
+        let corners = [
+            (rect.x0, rect.y0),
+            (rect.x1, rect.y0),
+            (rect.x1, rect.y1),
+            (rect.x0, rect.y1),
+        ];
+        laid.push((
+            "(fault of the cloth)",
+            corners.map(Point::from).to_vec(),
+            *rect,
+        ));
     }
     for (i, a) in laid.iter().enumerate().take(placements.len()) {
         for b in &laid[i + 1..] {
@@ -129,7 +154,11 @@ fn counts(problem: &Problem, placements: &[Placement]) -> Vec<Fault> {
     counts
         .into_iter()
         .filter(|(_, (laid, wanted))| laid != wanted)
-        .map(|(key, (laid, wanted))| Fault::Count { key: key.to_owned(), laid, wanted })
+        .map(|(key, (laid, wanted))| Fault::Count {
+            key: key.to_owned(),
+            laid,
+            wanted,
+        })
         .collect()
 }
 
@@ -143,9 +172,16 @@ fn between(problem: &Problem, a: &Laid, b: &Laid, slack: f64) -> Option<Fault> {
     }
     let (first, second) = (a.0.to_owned(), b.0.to_owned());
     let area = shared_area(&a.1, &b.1);
-    let smaller = geometry::area(&a.1).to_mm2().abs().min(geometry::area(&b.1).to_mm2().abs());
+    let smaller = geometry::area(&a.1)
+        .to_mm2()
+        .abs()
+        .min(geometry::area(&b.1).to_mm2().abs());
     if area > OVERLAP * smaller {
-        return Some(Fault::Overlap { first, second, area: Area::mm2(area) });
+        return Some(Fault::Overlap {
+            first,
+            second,
+            area: Area::mm2(area),
+        });
     }
     let apart = distance(&a.1, &b.1);
     (gap > 0.0 && apart < gap - slack).then(|| Fault::Near {
@@ -244,7 +280,10 @@ mod tests {
     #[test]
     fn shared_areas_by_hand() {
         let square = points(&[(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)]);
-        let shifted: Vec<Point> = square.iter().map(|p| Point::new(p.x + 3.0, p.y + 1.0)).collect();
+        let shifted: Vec<Point> = square
+            .iter()
+            .map(|p| Point::new(p.x + 3.0, p.y + 1.0))
+            .collect();
         assert!((shared_area(&square, &shifted) - 3.0).abs() < 1e-12);
         let beside: Vec<Point> = square.iter().map(|p| Point::new(p.x + 4.0, p.y)).collect();
         assert_eq!(shared_area(&square, &beside), 0.0);

@@ -7,7 +7,10 @@ use crate::worker::{Patience, Verdict, Worker};
 const FIRST_STEP: f64 = 0.0005;
 const LAST_STEP: f64 = 0.00001;
 
-const PATIENCE: Patience = Patience { passes: 100, strikes: 5 };
+const PATIENCE: Patience = Patience {
+    passes: 100,
+    strikes: 5,
+};
 
 /// Takes a thin strip out of the best lay at a place of chance and parts what then overlaps; keeps
 /// the lay where that succeeds. Returns when the search is over.

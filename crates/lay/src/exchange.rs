@@ -89,7 +89,13 @@ pub(crate) struct Standing {
 }
 
 impl Exchange {
-    pub(crate) fn new(start: Poses, workers: usize, limits: Limits, began: Instant, bound: f64) -> Self {
+    pub(crate) fn new(
+        start: Poses,
+        workers: usize,
+        limits: Limits,
+        began: Instant,
+        bound: f64,
+    ) -> Self {
         Self {
             inner: Mutex::new(Inner {
                 best: start,
@@ -126,14 +132,24 @@ impl Exchange {
 
     /// Whether the search is over; looks at the clock.
     pub(crate) fn over(&self) -> bool {
-        if self.limits.time.is_some_and(|most| self.began.elapsed() >= most) {
+        if self
+            .limits
+            .time
+            .is_some_and(|most| self.began.elapsed() >= most)
+        {
             self.end(Ended::Time);
         }
         self.lock().ended.is_some()
     }
 
     /// Where a worker hands in its shortest lay since the last meeting and waits for the others.
-    pub(crate) fn meet(&self, worker: usize, tried: u64, offer: Option<Poses>, known: u64) -> Outcome {
+    pub(crate) fn meet(
+        &self,
+        worker: usize,
+        tried: u64,
+        offer: Option<Poses>,
+        known: u64,
+    ) -> Outcome {
         let mut inner = self.lock();
         inner.tried += tried;
         inner.offers[worker] = offer;
@@ -165,10 +181,18 @@ impl Exchange {
             inner.ended = Some(Ended::Bound);
         } else if self.limits.places.is_some_and(|most| inner.tried >= most) {
             inner.ended = Some(Ended::Places);
-        } else if self.limits.time.is_some_and(|most| self.began.elapsed() >= most) {
+        } else if self
+            .limits
+            .time
+            .is_some_and(|most| self.began.elapsed() >= most)
+        {
             inner.ended = Some(Ended::Time);
         }
-        inner.stage = if inner.ended.is_some() { Stage::Over } else { self.stage(inner.tried) };
+        inner.stage = if inner.ended.is_some() {
+            Stage::Over
+        } else {
+            self.stage(inner.tried)
+        };
     }
 
     /// The length no lay can be shorter than.
@@ -186,13 +210,20 @@ impl Exchange {
             (None, Some(most)) => self.began.elapsed().as_secs_f64() / most.as_secs_f64().max(1e-9),
             (None, None) => 0.0,
         };
-        if share < EXPLORING { Stage::Explore } else { Stage::Compress((share - EXPLORING) / (1.0 - EXPLORING)) }
+        if share < EXPLORING {
+            Stage::Explore
+        } else {
+            Stage::Compress((share - EXPLORING) / (1.0 - EXPLORING))
+        }
     }
 
     /// The share of a round's places for each worker.
     pub(crate) fn round(&self) -> u64 {
         const ROUND: u64 = 200_000;
-        let fair = self.limits.places.map_or(ROUND, |most| most / self.workers as u64 / 20);
+        let fair = self
+            .limits
+            .places
+            .map_or(ROUND, |most| most / self.workers as u64 / 20);
         fair.clamp(100, ROUND)
     }
 
@@ -217,9 +248,16 @@ impl Exchange {
 
     /// The shortest lay, the places tried and why it ended.
     pub(crate) fn finish(self) -> (Poses, u64, Ended) {
-        let mut inner = self.inner.into_inner().unwrap_or_else(PoisonError::into_inner);
+        let mut inner = self
+            .inner
+            .into_inner()
+            .unwrap_or_else(PoisonError::into_inner);
         take_offers(&mut inner);
-        (inner.best, inner.tried, inner.ended.unwrap_or(Ended::Places))
+        (
+            inner.best,
+            inner.tried,
+            inner.ended.unwrap_or(Ended::Places),
+        )
     }
 }
 

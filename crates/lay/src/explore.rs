@@ -10,7 +10,10 @@ use crate::worker::{Patience, Verdict, Worker};
 /// The share by which the cloth is shortened after a success.
 const SHRINK: f64 = 0.003;
 
-const PATIENCE: Patience = Patience { passes: 200, strikes: 3 };
+const PATIENCE: Patience = Patience {
+    passes: 200,
+    strikes: 3,
+};
 
 /// The largest pieces, which together make up this share of the hulls' area, change places.
 const LARGE: f64 = 0.75;
@@ -53,7 +56,9 @@ pub(crate) fn explore(worker: &mut Worker) {
 
 fn shorten(worker: &mut Worker) {
     let length = worker.board.length;
-    worker.board.shorten(worker.shorter(length, SHRINK), length / 2.0);
+    worker
+        .board
+        .shorten(worker.shorter(length, SHRINK), length / 2.0);
 }
 
 /// Two large pieces change places, and what lay where one of them now is moves to the hole it
@@ -95,7 +100,11 @@ fn change_over(board: &mut Board, random: &mut Random) {
     let swapped = |board: &mut Board, copy: usize, at: Pose, random: &mut Random| {
         // Its own way up if the other's is not allowed; for a piece on the edge, either edge.
         let stances = board.stances(copy);
-        let stance = if stances.len() > 1 && random.below(2) == 0 { random.below(stances.len()) } else { board.poses[copy].stance };
+        let stance = if stances.len() > 1 && random.below(2) == 0 {
+            random.below(stances.len())
+        } else {
+            board.poses[copy].stance
+        };
         let pose = fit(board, copy, stance, at.at);
         board.put(copy, pose);
     };
@@ -122,6 +131,9 @@ fn fit(board: &Board, copy: usize, stance: usize, at: Point) -> Pose {
     let s = board.stance(copy, stance);
     Pose {
         stance,
-        at: Point::new(at.x.min(board.length - s.half.0).max(s.half.0), at.y.min(s.high).max(s.low)),
+        at: Point::new(
+            at.x.min(board.length - s.half.0).max(s.half.0),
+            at.y.min(s.high).max(s.low),
+        ),
     }
 }

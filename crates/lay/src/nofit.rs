@@ -61,8 +61,11 @@ impl Stretch {
     }
 }
 
+/// No estimate of a depth is less than this share of the depth in the middle of its cell.
+const LEAST_ESTIMATE: f64 = 0.05;
+
 /// Cells a side of the grid.
-const CELLS: usize = 20;
+const CELLS: usize = 16;
 
 /// Marks the last side of a sum in a cell's list of sides.
 const LAST: u32 = 1 << 31;
@@ -87,6 +90,11 @@ struct Content {
     planes: (u32, u32),
     /// The stretches that can be nearest.
     rim: (u32, u32),
+    /// Depth in the middle of the cell and the way it falls, of a cell that is inside throughout.
+    /// That deep inside, a depth need not be exact.
+    middle: Point,
+    depth: f64,
+    fall: Vec2,
 }
 
 impl NoFit {
@@ -96,7 +104,11 @@ impl NoFit {
         let against: Vec<Vec<Point>> = b
             .parts
             .iter()
-            .map(|part| part.iter().map(|p| turn.apply(Point::new(-p.x, -p.y))).collect())
+            .map(|part| {
+                part.iter()
+                    .map(|p| turn.apply(Point::new(-p.x, -p.y)))
+                    .collect()
+            })
             .collect();
         let round = disc(gap);
         let mut outlines = Vec::with_capacity(a.parts.len() * against.len());
@@ -128,7 +140,10 @@ impl NoFit {
                     planes.push(Plane { normal, offset });
                 }
             }
-            sums.push(Sum { from, to: planes.len() });
+            sums.push(Sum {
+                from,
+                to: planes.len(),
+            });
         }
         let whole = outlines
             .iter()
@@ -160,7 +175,9 @@ impl NoFit {
                 }
                 let mut hidden: Vec<(f64, f64)> = Vec::new();
                 for (other, sum) in self.sums.iter().enumerate() {
-                    if other != k && let Some(part) = self.inside_part(sum, p, along) {
+                    if other != k
+                        && let Some(part) = self.inside_part(sum, p, along)
+                    {
                         hidden.push(part);
                     }
                 }
@@ -235,7 +252,14 @@ impl NoFit {
                     }
                 }
                 let rim = (first, grid.rim.len() as u32);
-                grid.contents.push(Content { planes, rim });
+                let out = self.nearest(&grid.rim[first as usize..], middle);
+                grid.contents.push(Content {
+                    planes,
+                    rim,
+                    middle,
+                    depth: out.hypot(),
+                    fall: out / out.hypot().max(f64::MIN_POSITIVE),
+                });
                 grid.cells.push(grid.contents.len() as u16);
             }
         }
@@ -248,13 +272,17 @@ impl NoFit {
         let first = list.len();
         for sum in &self.sums {
             let sides = &self.planes[sum.from..sum.to];
-            let deepest = sides.iter().map(|p| p.beyond(middle)).fold(f64::NEG_INFINITY, f64::max);
+            let deepest = sides
+                .iter()
+                .map(|p| p.beyond(middle))
+                .fold(f64::NEG_INFINITY, f64::max);
             if deepest < -reach {
                 list.truncate(first);
                 return Some((first as u32, first as u32));
             }
             if deepest < reach {
-                let across = (sum.from..sum.to).filter(|k| self.planes[*k].beyond(middle) >= -reach);
+                let across =
+                    (sum.from..sum.to).filter(|k| self.planes[*k].beyond(middle) >= -reach);
                 list.extend(across.map(|k| k as u32));
                 if let Some(last) = list.last_mut() {
                     *last |= LAST;
@@ -276,7 +304,10 @@ impl NoFit {
             return None;
         }
         let number = *self.grid.cells.get(row * CELLS + column)?;
-        let content = self.grid.contents.get(usize::from(number).checked_sub(1)?)?;
+        let content = self
+            .grid
+            .contents
+            .get(usize::from(number).checked_sub(1)?)?;
         let sides = &self.grid.planes[content.planes.0 as usize..content.planes.1 as usize];
         let mut within = true;
         for side in sides {
@@ -291,25 +322,40 @@ impl NoFit {
         sides.is_empty().then_some(content)
     }
 
-    /// How far the place is from the nearest free one; 0 when it is free itself.
+    /// How far the place is from the nearest free one; 0 when it is free itself. Deep inside it is
+    /// estimated.
     pub(crate) fn depth(&self, p: Point) -> f64 {
         match self.content_if_inside(p) {
             None => 0.0,
-            Some(at) => self.grid.rim[at.rim.0 as usize..at.rim.1 as usize]
-                .iter()
-                .map(|&k| self.rim[k as usize].nearest(p).hypot2())
-                .fold(f64::INFINITY, f64::min)
-                .sqrt(),
+            Some(at) if at.planes.0 == at.planes.1 => {
+                (at.depth - at.fall.dot(p - at.middle)).max(at.depth * LEAST_ESTIMATE)
+            }
+            Some(at) => self.nearest(self.rim_at(at), p).hypot(),
         }
     }
 
     /// The shortest move to a free place, when the place is not free.
     pub(crate) fn way_out(&self, p: Point) -> Option<Vec2> {
         let at = self.content_if_inside(p)?;
-        self.grid.rim[at.rim.0 as usize..at.rim.1 as usize]
-            .iter()
-            .map(|&k| self.rim[k as usize].nearest(p))
-            .min_by(|a, b| a.hypot2().total_cmp(&b.hypot2()))
+        Some(self.nearest(self.rim_at(at), p))
+    }
+
+    fn rim_at(&self, content: &Content) -> &[u32] {
+        &self.grid.rim[content.rim.0 as usize..content.rim.1 as usize]
+    }
+
+    /// From the place to the nearest point of these stretches.
+    fn nearest(&self, stretches: &[u32], p: Point) -> Vec2 {
+        let mut nearest = Vec2::ZERO;
+        let mut least = f64::INFINITY;
+        for &k in stretches {
+            let out = self.rim[k as usize].nearest(p);
+            let squared = out.hypot2();
+            if squared < least {
+                (nearest, least) = (out, squared);
+            }
+        }
+        nearest
     }
 
     /// Where, on the line at height `y`, places are inside: the merged intervals of x.

@@ -21,23 +21,26 @@ struct Candidate {
     cost: f64,
 }
 
-/// Step lengths of a refinement, as shares of the smaller side of the piece.
-struct Steps {
-    first: f64,
-    last: f64,
-}
-
-const COARSE: Steps = Steps { first: 0.25, last: 0.02 };
-const FINE: Steps = Steps { first: 0.01, last: 0.0005 };
+/// Step lengths of a refinement, as shares of the smaller side of the piece. Nothing finer is
+/// needed: small overlaps are parted by moving all pieces at once.
+const FIRST_STEP: f64 = 0.25;
+const LAST_STEP: f64 = 0.02;
 
 /// Moves the copy to the place of least weighted overlap that a sampled search finds, if that is
 /// no worse than where it is.
 pub(crate) fn improve(board: &mut Board, copy: usize, random: &mut Random) {
     let here = board.poses[copy];
     let now = board.cost_now(copy);
-    let mut kept: Vec<Candidate> = vec![Candidate { pose: here, cost: now }];
+    let mut kept: Vec<Candidate> = vec![Candidate {
+        pose: here,
+        cost: now,
+    }];
     let stance_now = board.stance(copy, here.stance);
-    let (anywhere, nearby) = if stance_now.fixed() { (ANYWHERE_ALONG, NEARBY_ALONG) } else { (ANYWHERE, NEARBY) };
+    let (anywhere, nearby) = if stance_now.fixed() {
+        (ANYWHERE_ALONG, NEARBY_ALONG)
+    } else {
+        (ANYWHERE, NEARBY)
+    };
     let apart = 0.05 * smaller_side(board, copy);
     for k in 0..anywhere + nearby {
         let stance = random.below(board.stances(copy).len());
@@ -54,18 +57,21 @@ pub(crate) fn improve(board: &mut Board, copy: usize, random: &mut Random) {
         }
         let at = Point::new(random.between(left, right), random.between(low, high));
         let pose = Pose { stance, at };
-        let enough = if kept.len() < KEPT { f64::INFINITY } else { kept[kept.len() - 1].cost };
+        let enough = if kept.len() < KEPT {
+            f64::INFINITY
+        } else {
+            kept[kept.len() - 1].cost
+        };
         let cost = board.cost(copy, pose, enough);
         keep(&mut kept, Candidate { pose, cost }, apart);
     }
     let mut best = kept[0];
     for candidate in kept {
-        let refined = refine(board, copy, candidate, &COARSE, random);
+        let refined = refine(board, copy, candidate, random);
         if refined.cost < best.cost || (refined.cost == best.cost && best.pose == here) {
             best = refined;
         }
     }
-    let best = refine(board, copy, best, &FINE, random);
     if best.cost <= now && best.pose != here {
         board.put(copy, best.pose);
     }
@@ -78,9 +84,9 @@ fn smaller_side(board: &Board, copy: usize) -> f64 {
 
 /// Keeps the best few places that differ from one another.
 fn keep(kept: &mut Vec<Candidate>, new: Candidate, apart: f64) {
-    let like = kept
-        .iter()
-        .position(|k| k.pose.stance == new.pose.stance && (k.pose.at - new.pose.at).hypot() < apart);
+    let like = kept.iter().position(|k| {
+        k.pose.stance == new.pose.stance && (k.pose.at - new.pose.at).hypot() < apart
+    });
     if let Some(i) = like {
         if kept[i].cost <= new.cost {
             return;
@@ -96,12 +102,15 @@ fn keep(kept: &mut Vec<Candidate>, new: Candidate, apart: f64) {
 
 /// Walks downhill along one axis at a time, with longer steps after a success and shorter ones
 /// after a failure.
-fn refine(board: &mut Board, copy: usize, start: Candidate, steps: &Steps, random: &mut Random) -> Candidate {
+fn refine(board: &mut Board, copy: usize, start: Candidate, random: &mut Random) -> Candidate {
     let side = smaller_side(board, copy);
     let s = board.stance(copy, start.pose.stance);
     let (left, right) = (s.half.0, (board.length - s.half.0).max(s.half.0));
-    let (mut dx, mut dy) = (steps.first * side, if s.fixed() { 0.0 } else { steps.first * side });
-    let limit = steps.last * side;
+    let (mut dx, mut dy) = (
+        FIRST_STEP * side,
+        if s.fixed() { 0.0 } else { FIRST_STEP * side },
+    );
+    let limit = LAST_STEP * side;
     let mut best = start;
     let mut axis = axis_of_chance(s.fixed(), random);
     while dx >= limit || dy >= limit {
@@ -118,7 +127,10 @@ fn refine(board: &mut Board, copy: usize, start: Candidate, steps: &Steps, rando
             if at == best.pose.at {
                 continue;
             }
-            let pose = Pose { stance: start.pose.stance, at };
+            let pose = Pose {
+                stance: start.pose.stance,
+                at,
+            };
             let cost = board.cost(copy, pose, best.cost);
             if cost <= best.cost {
                 better = cost < best.cost;

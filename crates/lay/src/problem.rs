@@ -109,7 +109,9 @@ pub enum LayError {
     #[error("a gap of {0} between pieces makes no sense; give zero or more")]
     Gap(Length),
     /// Too many pieces for one lay.
-    #[error("{0} pieces are too many for one lay; split the order into lays of at most {MOST_PIECES}")]
+    #[error(
+        "{0} pieces are too many for one lay; split the order into lays of at most {MOST_PIECES}"
+    )]
     TooMany(usize),
     /// An outline is no area.
     #[error("piece {key}: {what}; its outline must be a closed line that does not cross itself")]
@@ -123,10 +125,14 @@ pub enum LayError {
     #[error("piece {0}: no turn is allowed; allow at least the one it is drawn in")]
     NoTurn(String),
     /// A piece on the edge may be turned by a quarter.
-    #[error("piece {0}: its straight side cannot lie on the finished edge after a quarter turn; allow only 0 and 180 degrees")]
+    #[error(
+        "piece {0}: its straight side cannot lie on the finished edge after a quarter turn; allow only 0 and 180 degrees"
+    )]
     EdgeTurn(String),
     /// A piece is wider than the cloth.
-    #[error("piece {key}: it is {across} across and the cloth {width} wide; cut it in two or take wider cloth")]
+    #[error(
+        "piece {key}: it is {across} across and the cloth {width} wide; cut it in two or take wider cloth"
+    )]
     TooWide {
         /// The piece.
         key: String,
@@ -162,7 +168,11 @@ impl Problem {
         if !(self.gap.to_mm() >= 0.0 && self.gap.to_mm() < FARTHEST_MM) {
             return Err(LayError::Gap(self.gap));
         }
-        let wanted = self.pieces.iter().map(|p| p.demand).fold(0, usize::saturating_add);
+        let wanted = self
+            .pieces
+            .iter()
+            .map(|p| p.demand)
+            .fold(0, usize::saturating_add);
         if wanted == 0 {
             return Err(LayError::Empty);
         }
@@ -261,7 +271,11 @@ pub(crate) fn tidy(outline: &[Point]) -> Vec<Point> {
             i += 1;
         }
     }
-    let area = if points.len() < 3 { 0.0 } else { geometry::area(&points).to_mm2() };
+    let area = if points.len() < 3 {
+        0.0
+    } else {
+        geometry::area(&points).to_mm2()
+    };
     if area.abs() <= near * near {
         return Vec::new();
     }

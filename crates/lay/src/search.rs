@@ -33,7 +33,10 @@ impl Default for Options {
         Self {
             seed: 1,
             workers: 2,
-            limits: Limits { time: Some(Duration::from_secs(10)), places: None },
+            limits: Limits {
+                time: Some(Duration::from_secs(10)),
+                places: None,
+            },
         }
     }
 }
@@ -63,7 +66,12 @@ const TELL_EVERY: Duration = Duration::from_millis(20);
 ///
 /// # Errors
 /// A [`LayError`] when the problem makes no sense or a piece has no place.
-pub fn search(problem: &Problem, options: &Options, cancel: &AtomicBool, tell: &mut dyn FnMut(&Progress)) -> Result<Lay, LayError> {
+pub fn search(
+    problem: &Problem,
+    options: &Options,
+    cancel: &AtomicBool,
+    tell: &mut dyn FnMut(&Progress),
+) -> Result<Lay, LayError> {
     let began = Instant::now();
     let shapes = Shapes::new(problem)?;
     let first = start(problem, &shapes, options.seed)?;

@@ -65,12 +65,19 @@ impl<'a, 'b> System<'a, 'b> {
     fn new(board: &'b Board<'a>) -> Self {
         let copies = board.copies();
         let stance = |c: usize| board.stance(c, board.poses[c].stance);
-        let faults = board.tables.shapes.faults.iter().map(|f| board.tables.shapes.shapes[f.0].half);
+        let faults = board
+            .tables
+            .shapes
+            .faults
+            .iter()
+            .map(|f| board.tables.shapes.shapes[f.0].half);
         Self {
             board,
             placed: board.placed().to_vec(),
             halves: (0..copies).map(|c| stance(c).half).chain(faults).collect(),
-            across: (0..copies).map(|c| (stance(c).low, stance(c).high)).collect(),
+            across: (0..copies)
+                .map(|c| (stance(c).low, stance(c).high))
+                .collect(),
             measured: 0,
         }
     }
@@ -78,7 +85,10 @@ impl<'a, 'b> System<'a, 'b> {
     fn onto_cloth(&self, copy: usize, at: Vec2) -> Vec2 {
         let half = self.halves[copy].0;
         let (low, high) = self.across[copy];
-        Vec2::new(at.x.min(self.board.length - half).max(half), at.y.min(high).max(low))
+        Vec2::new(
+            at.x.min(self.board.length - half).max(half),
+            at.y.min(high).max(low),
+        )
     }
 
     /// Measures the sum and its slope at the places; what would push a piece off the cloth is
@@ -89,7 +99,12 @@ impl<'a, 'b> System<'a, 'b> {
             placed.at = at.to_point();
         }
         let gap = self.board.tables.shapes.gap;
-        let boxes: Vec<Extent> = self.placed.iter().zip(&self.halves).map(|(p, h)| Extent::new(p.at, *h)).collect();
+        let boxes: Vec<Extent> = self
+            .placed
+            .iter()
+            .zip(&self.halves)
+            .map(|(p, h)| Extent::new(p.at, *h))
+            .collect();
         let mut slope = vec![Vec2::ZERO; copies];
         let mut sum = 0.0;
         for i in 0..copies {
@@ -111,7 +126,9 @@ impl<'a, 'b> System<'a, 'b> {
             let half = self.halves[copy].0;
             let (low, high) = self.across[copy];
             let s = &mut slope[copy];
-            if (at[copy].x <= half && s.x > 0.0) || (at[copy].x >= self.board.length - half && s.x < 0.0) {
+            if (at[copy].x <= half && s.x > 0.0)
+                || (at[copy].x >= self.board.length - half && s.x < 0.0)
+            {
                 s.x = 0.0;
             }
             if (at[copy].y <= low && s.y > 0.0) || (at[copy].y >= high && s.y < 0.0) {
@@ -123,7 +140,12 @@ impl<'a, 'b> System<'a, 'b> {
 
     /// Whether the sum came down to nothing; the places are then in `placed`.
     fn minimise(&mut self) -> bool {
-        let start = self.placed.iter().take(self.across.len()).map(|p| p.at.to_vec2()).collect();
+        let start = self
+            .placed
+            .iter()
+            .take(self.across.len())
+            .map(|p| p.at.to_vec2())
+            .collect();
         let mut state = self.measure(start);
         let mut memory: VecDeque<(Vec<Vec2>, Vec<Vec2>, f64)> = VecDeque::new();
         let mut marks: VecDeque<f64> = VecDeque::new();
@@ -132,7 +154,8 @@ impl<'a, 'b> System<'a, 'b> {
                 return true;
             }
             marks.push_back(state.sum);
-            if marks.len() > JUDGED && marks.pop_front().is_some_and(|then| state.sum > 0.5 * then) {
+            if marks.len() > JUDGED && marks.pop_front().is_some_and(|then| state.sum > 0.5 * then)
+            {
                 return false;
             }
             let mut direction = downhill(&state.slope, &memory);
@@ -147,8 +170,18 @@ impl<'a, 'b> System<'a, 'b> {
                 memory.clear();
                 continue;
             };
-            let moved: Vec<Vec2> = next.at.iter().zip(&state.at).map(|(a, b)| *a - *b).collect();
-            let bent: Vec<Vec2> = next.slope.iter().zip(&state.slope).map(|(a, b)| *a - *b).collect();
+            let moved: Vec<Vec2> = next
+                .at
+                .iter()
+                .zip(&state.at)
+                .map(|(a, b)| *a - *b)
+                .collect();
+            let bent: Vec<Vec2> = next
+                .slope
+                .iter()
+                .zip(&state.slope)
+                .map(|(a, b)| *a - *b)
+                .collect();
             let curvature = dot(&moved, &bent);
             if curvature > 1e-12 * dot(&bent, &bent) {
                 memory.push_back((moved, bent, 1.0 / curvature));
@@ -193,7 +226,9 @@ fn downhill(slope: &[Vec2], memory: &VecDeque<(Vec<Vec2>, Vec<Vec2>, f64)>) -> V
         factors.push(factor);
     }
     // Half a depth each is the step that parts two pieces when nothing else is in the way.
-    let scale = memory.back().map_or(0.25, |(_, bent, inverse)| 1.0 / (inverse * dot(bent, bent)));
+    let scale = memory
+        .back()
+        .map_or(0.25, |(_, bent, inverse)| 1.0 / (inverse * dot(bent, bent)));
     q.iter_mut().for_each(|v| *v *= scale);
     for ((moved, bent, inverse), factor) in memory.iter().zip(factors.iter().rev()) {
         let back = inverse * dot(bent, &q);
@@ -223,7 +258,10 @@ pub(crate) fn squeeze(board: &mut Board, first: f64, least: f64) {
         for copy in 0..board.copies() {
             let mut pose = best.poses[copy];
             let half = board.stance(copy, pose.stance).half.0;
-            pose.at = Point::new((pose.at.x * (1.0 - share)).min(length - half).max(half), pose.at.y);
+            pose.at = Point::new(
+                (pose.at.x * (1.0 - share)).min(length - half).max(half),
+                pose.at.y,
+            );
             board.set(copy, pose);
         }
         board.measure_all();
@@ -237,5 +275,3 @@ pub(crate) fn squeeze(board: &mut Board, first: f64, least: f64) {
     }
     board.load(&best);
 }
-
-

@@ -25,7 +25,6 @@ pub(crate) struct Shape {
     pub middle: Point,
     /// Half the rectangle's width and height.
     pub half: (f64, f64),
-    pub area: f64,
     pub hull_area: f64,
     /// The largest distance between two corners.
     pub diameter: f64,
@@ -103,11 +102,14 @@ impl Shapes {
                     low = y;
                     high = y;
                 }
-                shape.stances.push(Stance { turn, half, low, high });
+                shape.stances.push(Stance {
+                    turn,
+                    half,
+                    low,
+                    high,
+                });
             }
-            let known = shapes
-                .iter()
-                .position(|s| s.same_as(&shape));
+            let known = shapes.iter().position(|s| s.same_as(&shape));
             let number = known.unwrap_or(shapes.len());
             if known.is_none() {
                 shapes.push(shape);
@@ -118,7 +120,12 @@ impl Shapes {
         }
         let mut faults = Vec::new();
         for fault in &problem.faults {
-            let corners = [(fault.x0, fault.y0), (fault.x1, fault.y0), (fault.x1, fault.y1), (fault.x0, fault.y1)];
+            let corners = [
+                (fault.x0, fault.y0),
+                (fault.x1, fault.y0),
+                (fault.x1, fault.y1),
+                (fault.x0, fault.y1),
+            ];
             faults.push((shapes.len(), fault.center()));
             shapes.push(Shape::new(corners.map(Point::from).to_vec()));
         }
@@ -154,7 +161,6 @@ impl Shape {
             parts: convex_parts(&outline),
             middle,
             half: (rect.width() / 2.0, rect.height() / 2.0),
-            area: geometry::area(&outline).to_mm2(),
             hull_area: geometry::area(&hull).to_mm2(),
             diameter,
             outline,

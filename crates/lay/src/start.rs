@@ -10,12 +10,12 @@ use geometry::Point;
 use jagua_rs::collision_detection::hazards::filter::NoFilter;
 use jagua_rs::collision_detection::hazards::{Hazard, HazardEntity};
 use jagua_rs::collision_detection::{CDEConfig, CDEngine};
+use jagua_rs::geometry::DTransformation;
 use jagua_rs::geometry::fail_fast::SPSurrogateConfig;
 use jagua_rs::geometry::geo_enums::GeoPosition;
 use jagua_rs::geometry::geo_traits::TransformableFrom;
 use jagua_rs::geometry::primitives::{Point as EnginePoint, Rect as EngineRect, SPolygon};
 use jagua_rs::geometry::shape_modification::{ShapeModifyMode, offset_shape};
-use jagua_rs::geometry::DTransformation;
 
 use crate::board::{Pose, Poses};
 use crate::problem::{LayError, Problem};
@@ -55,7 +55,11 @@ pub(crate) fn start(problem: &Problem, shapes: &Shapes, seed: u64) -> Result<Pos
     let mut order: Vec<usize> = (0..shapes.copies.len()).collect();
     let size = |copy: usize| shapes.of(copy).hull_area * shapes.of(copy).diameter;
     let on_edge = |copy: usize| shapes.of(copy).stances.iter().all(Stance::fixed);
-    order.sort_by(|&a, &b| on_edge(b).cmp(&on_edge(a)).then(size(b).total_cmp(&size(a))));
+    order.sort_by(|&a, &b| {
+        on_edge(b)
+            .cmp(&on_edge(a))
+            .then(size(b).total_cmp(&size(a)))
+    });
     let mut filler = Filler::new(shapes, problem)?;
     let mut poses = vec![None; shapes.copies.len()];
     for copy in order {
@@ -63,7 +67,10 @@ pub(crate) fn start(problem: &Problem, shapes: &Shapes, seed: u64) -> Result<Pos
         poses[copy] = Some(pose);
     }
     let poses: Vec<Pose> = poses.into_iter().flatten().collect();
-    Ok(Poses { length: filler.reach, poses })
+    Ok(Poses {
+        length: filler.reach,
+        poses,
+    })
 }
 
 struct Filler<'a> {
@@ -83,11 +90,18 @@ impl<'a> Filler<'a> {
             let half = shapes.shapes[*c].half;
             2.0 * half.0.max(half.1) + shapes.gap
         };
-        let faults_end = problem.faults.iter().map(|f| f.x1 + shapes.gap).fold(0.0, f64::max);
+        let faults_end = problem
+            .faults
+            .iter()
+            .map(|f| f.x1 + shapes.gap)
+            .fold(0.0, f64::max);
         let longest = faults_end + shapes.copies.iter().map(longest_piece).sum::<f64>() * 1.01;
         let mut grown = Vec::with_capacity(shapes.shapes.len());
         for (number, shape) in shapes.shapes.iter().enumerate() {
-            grown.push(engine_shape(&shape.outline, shapes.gap).ok_or_else(|| name(shapes, problem, number))?);
+            grown.push(
+                engine_shape(&shape.outline, shapes.gap)
+                    .ok_or_else(|| name(shapes, problem, number))?,
+            );
         }
         let margin = shapes.width + shapes.gap;
         let side = |v: f64| v as f32;
@@ -106,7 +120,10 @@ impl<'a> Filler<'a> {
         let mut engine = CDEngine::new(cloth.inflate_to_square(), vec![beyond], config);
         for (k, (shape, at)) in shapes.faults.iter().enumerate() {
             let mut fault = grown[*shape].clone();
-            fault.transform_from(&grown[*shape], &DTransformation::new(0.0, (at.x as f32, at.y as f32)).compose());
+            fault.transform_from(
+                &grown[*shape],
+                &DTransformation::new(0.0, (at.x as f32, at.y as f32)).compose(),
+            );
             engine.register_hazard(Hazard::new(Occupant::Fault(k), Arc::new(fault)));
         }
         Ok(Self {
@@ -128,14 +145,23 @@ impl<'a> Filler<'a> {
         for attempt in 0..TRIES {
             // When nothing was found on the cloth already used, a little more is offered.
             if attempt % 100 == 0 {
-                longest = if best.is_some() { longest } else { (longest + 2.0 * self.shapes.of(copy).diameter).min(self.longest) };
+                longest = if best.is_some() {
+                    longest
+                } else {
+                    (longest + 2.0 * self.shapes.of(copy).diameter).min(self.longest)
+                };
             }
             let number = random.below(stances.len());
             let stance = stances[number];
             let right = best.map_or(longest, |(_, p)| p.at.x + stance.half.0) - stance.half.0;
-            let at = Point::new(random.between(stance.half.0, right), random.between(stance.low, stance.high));
+            let at = Point::new(
+                random.between(stance.half.0, right),
+                random.between(stance.low, stance.high),
+            );
             let pose = Pose { stance: number, at };
-            if best.is_none_or(|(score, _)| self.score(pose, stance) < score) && self.free(copy, pose) {
+            if best.is_none_or(|(score, _)| self.score(pose, stance) < score)
+                && self.free(copy, pose)
+            {
                 let pose = self.push(copy, pose);
                 best = Some((self.score(pose, stance), pose));
             }
@@ -148,7 +174,8 @@ impl<'a> Filler<'a> {
             return Err(name(self.shapes, self.problem, self.shapes.copies[copy]));
         };
         let shape = self.lay(copy, pose).clone();
-        self.engine.register_hazard(Hazard::new(Occupant::Piece(copy), Arc::new(shape)));
+        self.engine
+            .register_hazard(Hazard::new(Occupant::Piece(copy), Arc::new(shape)));
         self.reach = self.reach.max(pose.at.x + stances[pose.stance].half.0);
         Ok(pose)
     }
@@ -180,7 +207,10 @@ impl<'a> Filler<'a> {
         while step > finest {
             let mut moved = false;
             for (dx, dy) in [(step, 0.0), (0.0, step)] {
-                let at = Point::new((pose.at.x - dx).max(stance.half.0), (pose.at.y - dy).max(stance.low));
+                let at = Point::new(
+                    (pose.at.x - dx).max(stance.half.0),
+                    (pose.at.y - dy).max(stance.low),
+                );
                 let next = Pose { at, ..pose };
                 if at != pose.at && self.free(copy, next) {
                     pose = next;
@@ -197,7 +227,9 @@ impl<'a> Filler<'a> {
     fn free(&mut self, copy: usize, pose: Pose) -> bool {
         let shape = self.shapes.copies[copy];
         self.lay(copy, pose);
-        !self.engine.detect_poly_collision(&self.moving[shape], &NoFilter)
+        !self
+            .engine
+            .detect_poly_collision(&self.moving[shape], &NoFilter)
     }
 
     fn lay(&mut self, copy: usize, pose: Pose) -> &SPolygon {
@@ -212,7 +244,10 @@ impl<'a> Filler<'a> {
 
 /// The outline for the engine, grown by half the gap and by what its single precision may lose.
 fn engine_shape(outline: &[Point], gap: f64) -> Option<SPolygon> {
-    let corners = outline.iter().map(|p| EnginePoint(p.x as f32, p.y as f32)).collect();
+    let corners = outline
+        .iter()
+        .map(|p| EnginePoint(p.x as f32, p.y as f32))
+        .collect();
     let shape = SPolygon::new(corners).ok()?;
     if gap > 0.0 {
         offset_shape(&shape, ShapeModifyMode::Inflate, (gap * 0.5 * 1.05) as f32).ok()
@@ -222,6 +257,10 @@ fn engine_shape(outline: &[Point], gap: f64) -> Option<SPolygon> {
 }
 
 fn name(shapes: &Shapes, problem: &Problem, shape: usize) -> LayError {
-    let piece = shapes.copies.iter().position(|s| *s == shape).and_then(|c| problem.pieces.get(shapes.piece_of[c]));
+    let piece = shapes
+        .copies
+        .iter()
+        .position(|s| *s == shape)
+        .and_then(|c| problem.pieces.get(shapes.piece_of[c]));
     LayError::NoPlace(piece.map_or_else(String::new, |p| p.key.clone()))
 }

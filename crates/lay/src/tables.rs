@@ -35,7 +35,8 @@ impl<'a> Tables<'a> {
 
     fn no_fit(&self, first: &Placed, second: &Placed) -> &NoFit {
         let relative = (second.turn.quarters() + 4 - first.turn.quarters()) % 4;
-        let index = (first.shape * self.shapes.shapes.len() + second.shape) * 4 + usize::from(relative);
+        let index =
+            (first.shape * self.shapes.shapes.len() + second.shape) * 4 + usize::from(relative);
         self.cells[index].get_or_init(|| {
             NoFit::new(
                 &self.shapes.shapes[first.shape],
@@ -59,7 +60,14 @@ impl<'a> Tables<'a> {
             turned
         };
         let (first, second) = (turn(a.shape, a.turn), turn(b.shape, b.turn));
-        NoFit::new(&first, &second, Turn::None, self.shapes.gap, self.shapes.touch).blocked(b.at.y - a.at.y)
+        NoFit::new(
+            &first,
+            &second,
+            Turn::None,
+            self.shapes.gap,
+            self.shapes.touch,
+        )
+        .blocked(b.at.y - a.at.y)
     }
 
     /// How far the two must be moved apart at least; 0 when they do not overlap.

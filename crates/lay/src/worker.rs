@@ -49,7 +49,13 @@ pub(crate) struct Patience {
 }
 
 impl<'a> Worker<'a> {
-    pub(crate) fn new(tables: &'a Tables<'a>, exchange: &'a Exchange, number: usize, seed: u64, start: &Poses) -> Self {
+    pub(crate) fn new(
+        tables: &'a Tables<'a>,
+        exchange: &'a Exchange,
+        number: usize,
+        seed: u64,
+        start: &Poses,
+    ) -> Self {
         Self {
             board: Board::new(tables, start),
             random: Random::new(seed, number as u64 + 1),
@@ -97,8 +103,15 @@ impl<'a> Worker<'a> {
     /// means that the attempt has to end.
     pub(crate) fn look_up(&mut self) -> Option<Verdict> {
         let tried = self.board.tried;
-        if tried - self.met_at >= self.exchange.round() || self.exchange.as_good_as_bound(self.best.length) {
-            let outcome = self.exchange.meet(self.number, tried - self.met_at, self.offer.take(), self.version);
+        if tried - self.met_at >= self.exchange.round()
+            || self.exchange.as_good_as_bound(self.best.length)
+        {
+            let outcome = self.exchange.meet(
+                self.number,
+                tried - self.met_at,
+                self.offer.take(),
+                self.version,
+            );
             self.met_at = tried;
             self.looked_at = tried;
             let explored = self.stage == Stage::Explore;
@@ -170,7 +183,11 @@ impl<'a> Worker<'a> {
                 }
                 self.board.update_weights();
             }
-            strikes = if least < before * WORTHWHILE { 0 } else { strikes + 1 };
+            strikes = if least < before * WORTHWHILE {
+                0
+            } else {
+                strikes + 1
+            };
             self.board.load(&least_poses);
             if strikes >= patience.strikes {
                 return Verdict::Stuck;

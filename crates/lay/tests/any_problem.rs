@@ -26,36 +26,55 @@ fn outline() -> impl Strategy<Value = Vec<Point>> {
 }
 
 fn piece(key: usize) -> impl Strategy<Value = Piece> {
-    (outline(), 1..4usize, 0..4usize, prop::option::of(any::<bool>())).prop_map(move |(outline, demand, turns, edge)| {
-        let turns: &[Turn] = match (turns, edge) {
-            (0, _) => &[Turn::None],
-            (_, Some(_)) | (1, _) => &[Turn::None, Turn::Half],
-            (2, _) => &[Turn::Quarter],
-            _ => &Turn::ALL,
-        };
-        let side = |lower| if lower { StraightSide::Lower } else { StraightSide::Upper };
-        Piece {
-            key: format!("piece {key}"),
-            outline,
-            demand,
-            turns: turns.to_vec(),
-            on_edge: edge.map(|lower| OnEdge { side: side(lower), inset: Length::ZERO }),
-        }
-    })
+    (
+        outline(),
+        1..4usize,
+        0..4usize,
+        prop::option::of(any::<bool>()),
+    )
+        .prop_map(move |(outline, demand, turns, edge)| {
+            let turns: &[Turn] = match (turns, edge) {
+                (0, _) => &[Turn::None],
+                (_, Some(_)) | (1, _) => &[Turn::None, Turn::Half],
+                (2, _) => &[Turn::Quarter],
+                _ => &Turn::ALL,
+            };
+            let side = |lower| {
+                if lower {
+                    StraightSide::Lower
+                } else {
+                    StraightSide::Upper
+                }
+            };
+            Piece {
+                key: format!("piece {key}"),
+                outline,
+                demand,
+                turns: turns.to_vec(),
+                on_edge: edge.map(|lower| OnEdge {
+                    side: side(lower),
+                    inset: Length::ZERO,
+                }),
+            }
+        })
 }
 
 fn problem() -> impl Strategy<Value = Problem> {
     let pieces = (piece(0), piece(1), piece(2), piece(3)).prop_map(|(a, b, c, d)| vec![a, b, c, d]);
     let fault = (0.0..300.0f64, 0.0..100.0f64, 1.0..40.0f64, 1.0..30.0f64)
         .prop_map(|(x, y, w, h)| Rect::new(x, y, x + w, y + h));
-    (pieces, prop_oneof![Just(0.0), 0.5..5.0f64], prop::collection::vec(fault, 0..3), 125.0..200.0f64).prop_map(
-        |(pieces, gap, faults, width)| Problem {
+    (
+        pieces,
+        prop_oneof![Just(0.0), 0.5..5.0f64],
+        prop::collection::vec(fault, 0..3),
+        125.0..200.0f64,
+    )
+        .prop_map(|(pieces, gap, faults, width)| Problem {
             width: Length::mm(width),
             pieces,
             gap: Length::mm(gap),
             faults,
-        },
-    )
+        })
 }
 
 proptest! {

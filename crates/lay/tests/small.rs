@@ -8,11 +8,19 @@ use std::time::Duration;
 
 use common::{limited, points, rectangle};
 use geometry::Rect;
-use lay::{Ended, LayError, Limits, OnEdge, Options, Piece, Problem, StraightSide, Turn, check, search};
+use lay::{
+    Ended, LayError, Limits, OnEdge, Options, Piece, Problem, StraightSide, Turn, check, search,
+};
 use trade::Length;
 
 fn lay(problem: &Problem, places: u64) -> lay::Lay {
-    let lay = search(problem, &limited(places, 1), &AtomicBool::new(false), &mut |_| {}).unwrap();
+    let lay = search(
+        problem,
+        &limited(places, 1),
+        &AtomicBool::new(false),
+        &mut |_| {},
+    )
+    .unwrap();
     assert_eq!(check(problem, &lay.placements, lay.length), []);
     lay
 }
@@ -20,7 +28,16 @@ fn lay(problem: &Problem, places: u64) -> lay::Lay {
 /// Eight rectangles cut from a strip of 100 by 250, so the best lay wastes nothing.
 #[test]
 fn rectangles_that_tile_the_cloth_are_laid_without_waste() {
-    let pieces = [(60.0, 50.0), (40.0, 50.0), (50.0, 50.0), (50.0, 50.0), (100.0, 30.0), (100.0, 70.0), (50.0, 30.0), (50.0, 70.0)];
+    let pieces = [
+        (60.0, 50.0),
+        (40.0, 50.0),
+        (50.0, 50.0),
+        (50.0, 50.0),
+        (100.0, 30.0),
+        (100.0, 70.0),
+        (50.0, 30.0),
+        (50.0, 70.0),
+    ];
     let problem = Problem {
         width: Length::mm(100.0),
         pieces: pieces
@@ -39,7 +56,14 @@ fn rectangles_that_tile_the_cloth_are_laid_without_waste() {
 /// Two L shapes that make a rectangle when one is turned head to tail.
 #[test]
 fn an_l_pair_closes_up_when_it_may_be_turned() {
-    let ell = points(&[(0.0, 0.0), (80.0, 0.0), (80.0, 40.0), (40.0, 40.0), (40.0, 80.0), (0.0, 80.0)]);
+    let ell = points(&[
+        (0.0, 0.0),
+        (80.0, 0.0),
+        (80.0, 40.0),
+        (40.0, 40.0),
+        (40.0, 80.0),
+        (0.0, 80.0),
+    ]);
     let mut problem = Problem {
         width: Length::mm(120.0),
         pieces: vec![Piece {
@@ -65,10 +89,20 @@ fn panel(key: &str, length: f64, hip: f64, side: StraightSide, turns: &[Turn]) -
     let y = |v: f64| if side == StraightSide::Lower { v } else { -v };
     Piece {
         key: key.into(),
-        outline: points(&[(0.0, y(0.0)), (length, y(0.0)), (length, y(hip * 0.5)), (length * 0.3, y(hip * 0.8)), (-20.0, y(hip)), (-20.0, y(hip * 0.4))]),
+        outline: points(&[
+            (0.0, y(0.0)),
+            (length, y(0.0)),
+            (length, y(hip * 0.5)),
+            (length * 0.3, y(hip * 0.8)),
+            (-20.0, y(hip)),
+            (-20.0, y(hip * 0.4)),
+        ]),
         demand: 1,
         turns: turns.to_vec(),
-        on_edge: Some(OnEdge { side, inset: Length::ZERO }),
+        on_edge: Some(OnEdge {
+            side,
+            inset: Length::ZERO,
+        }),
     }
 }
 
@@ -79,19 +113,44 @@ fn edge_pieces_reach_the_optimum_of_all_orders() {
     let shapes = [(300.0, 120.0), (260.0, 160.0), (330.0, 90.0)];
     let mut pieces = Vec::new();
     for (i, (length, hip)) in shapes.iter().enumerate() {
-        pieces.push(panel(&format!("left {i}"), *length, *hip, StraightSide::Lower, &[Turn::None]));
-        pieces.push(panel(&format!("right {i}"), *length, *hip, StraightSide::Upper, &[Turn::None]));
+        pieces.push(panel(
+            &format!("left {i}"),
+            *length,
+            *hip,
+            StraightSide::Lower,
+            &[Turn::None],
+        ));
+        pieces.push(panel(
+            &format!("right {i}"),
+            *length,
+            *hip,
+            StraightSide::Upper,
+            &[Turn::None],
+        ));
     }
-    let problem = Problem { width: Length::mm(400.0), pieces, gap: Length::ZERO, faults: vec![] };
+    let problem = Problem {
+        width: Length::mm(400.0),
+        pieces,
+        gap: Length::ZERO,
+        faults: vec![],
+    };
     let lay = lay(&problem, 200_000);
     let lefts: Vec<&Piece> = problem.pieces.iter().step_by(2).collect();
     let best = common::orders(3)
         .iter()
         .map(|order| common::row_length(&order.iter().map(|i| lefts[*i]).collect::<Vec<_>>()))
         .fold(f64::INFINITY, f64::min);
-    assert!((lay.length.to_mm() - best).abs() < 0.01, "{} against {best}", lay.length);
+    assert!(
+        (lay.length.to_mm() - best).abs() < 0.01,
+        "{} against {best}",
+        lay.length
+    );
     // The path bound sees the overhang at the waist that the straight sides alone do not.
-    assert!((lay.bounds.path.to_mm() - best).abs() < 0.01, "{}", lay.bounds.path);
+    assert!(
+        (lay.bounds.path.to_mm() - best).abs() < 0.01,
+        "{}",
+        lay.bounds.path
+    );
     assert!((lay.bounds.segment.to_mm() - 890.0).abs() < 0.01);
     assert_eq!(lay.ended, Ended::Bound);
 }
@@ -101,10 +160,21 @@ fn edge_pieces_reach_the_optimum_of_all_orders() {
 #[test]
 fn turning_sends_an_edge_piece_to_the_other_edge() {
     let both = [Turn::None, Turn::Half];
-    let pieces = (0..4).map(|i| panel(&format!("p{i}"), 300.0, 100.0, StraightSide::Lower, &both)).collect();
-    let problem = Problem { width: Length::mm(300.0), pieces, gap: Length::ZERO, faults: vec![] };
+    let pieces = (0..4)
+        .map(|i| panel(&format!("p{i}"), 300.0, 100.0, StraightSide::Lower, &both))
+        .collect();
+    let problem = Problem {
+        width: Length::mm(300.0),
+        pieces,
+        gap: Length::ZERO,
+        faults: vec![],
+    };
     let lay = lay(&problem, 100_000);
-    let upper = lay.placements.iter().filter(|p| p.turn == Turn::Half).count();
+    let upper = lay
+        .placements
+        .iter()
+        .filter(|p| p.turn == Turn::Half)
+        .count();
     assert_eq!(upper, 2);
     assert!((lay.bounds.segment.to_mm() - 600.0).abs() < 0.1);
     assert!(lay.length.to_mm() < 650.0, "{}", lay.length);
@@ -140,7 +210,10 @@ fn the_gap_is_kept_between_pieces_and_not_at_the_edges() {
 fn the_same_seed_and_places_give_the_same_lay() {
     let problem = common::mixed(3);
     let find = |seed, workers| {
-        let options = Options { workers, ..limited(60_000, seed) };
+        let options = Options {
+            workers,
+            ..limited(60_000, seed)
+        };
         search(&problem, &options, &AtomicBool::new(false), &mut |_| {}).unwrap()
     };
     let first = find(5, 2);
@@ -153,7 +226,13 @@ fn the_same_seed_and_places_give_the_same_lay() {
 fn a_cancelled_search_gives_its_best_lay() {
     let problem = common::mixed(4);
     let cancel = AtomicBool::new(false);
-    let options = Options { limits: Limits { time: None, places: None }, ..Options::default() };
+    let options = Options {
+        limits: Limits {
+            time: None,
+            places: None,
+        },
+        ..Options::default()
+    };
     let mut told = Vec::new();
     let lay = search(&problem, &options, &cancel, &mut |p| {
         told.push(*p);
@@ -171,7 +250,10 @@ fn a_cancelled_search_gives_its_best_lay() {
 #[test]
 fn time_ends_a_search() {
     let options = Options {
-        limits: Limits { time: Some(Duration::from_millis(50)), places: None },
+        limits: Limits {
+            time: Some(Duration::from_millis(50)),
+            places: None,
+        },
         ..Options::default()
     };
     let problem = common::mixed(5);
@@ -191,19 +273,51 @@ fn what_cannot_be_laid_is_refused_with_a_reason() {
     let wrong = |change: &dyn Fn(&mut Problem)| {
         let mut problem = good.clone();
         change(&mut problem);
-        search(&problem, &limited(1_000, 1), &AtomicBool::new(false), &mut |_| {}).unwrap_err()
+        search(
+            &problem,
+            &limited(1_000, 1),
+            &AtomicBool::new(false),
+            &mut |_| {},
+        )
+        .unwrap_err()
     };
     assert_eq!(wrong(&|p| p.pieces[0].demand = 0), LayError::Empty);
-    assert_eq!(wrong(&|p| p.width = Length::ZERO), LayError::Width(Length::ZERO));
-    assert_eq!(wrong(&|p| p.gap = Length::mm(-1.0)), LayError::Gap(Length::mm(-1.0)));
-    assert_eq!(wrong(&|p| p.pieces[0].turns.clear()), LayError::NoTurn("pocket".into()));
-    assert_eq!(wrong(&|p| p.pieces[0].demand = usize::MAX), LayError::TooMany(usize::MAX));
-    assert_eq!(wrong(&|p| p.faults.push(Rect::new(0.0, 0.0, 0.0, 5.0))), LayError::Fault(1));
-    let said = wrong(&|p| p.pieces[0].outline = points(&[(0.0, 0.0), (9.0, 9.0), (9.0, 0.0), (0.0, 5.0)])).to_string();
-    assert_eq!(said, "piece pocket: it crosses itself; its outline must be a closed line that does not cross itself");
+    assert_eq!(
+        wrong(&|p| p.width = Length::ZERO),
+        LayError::Width(Length::ZERO)
+    );
+    assert_eq!(
+        wrong(&|p| p.gap = Length::mm(-1.0)),
+        LayError::Gap(Length::mm(-1.0))
+    );
+    assert_eq!(
+        wrong(&|p| p.pieces[0].turns.clear()),
+        LayError::NoTurn("pocket".into())
+    );
+    assert_eq!(
+        wrong(&|p| p.pieces[0].demand = usize::MAX),
+        LayError::TooMany(usize::MAX)
+    );
+    assert_eq!(
+        wrong(&|p| p.faults.push(Rect::new(0.0, 0.0, 0.0, 5.0))),
+        LayError::Fault(1)
+    );
+    let said =
+        wrong(&|p| p.pieces[0].outline = points(&[(0.0, 0.0), (9.0, 9.0), (9.0, 0.0), (0.0, 5.0)]))
+            .to_string();
+    assert_eq!(
+        said,
+        "piece pocket: it crosses itself; its outline must be a closed line that does not cross itself"
+    );
     let said = wrong(&|p| p.width = Length::mm(40.0)).to_string();
-    assert_eq!(said, "piece pocket: it is 5 cm across and the cloth 4 cm wide; cut it in two or take wider cloth");
-    let edge = OnEdge { side: StraightSide::Lower, inset: Length::ZERO };
+    assert_eq!(
+        said,
+        "piece pocket: it is 5 cm across and the cloth 4 cm wide; cut it in two or take wider cloth"
+    );
+    let edge = OnEdge {
+        side: StraightSide::Lower,
+        inset: Length::ZERO,
+    };
     let said = wrong(&|p| {
         p.pieces[0].on_edge = Some(edge);
         p.pieces[0].turns = vec![Turn::Quarter];
@@ -215,7 +329,10 @@ fn what_cannot_be_laid_is_refused_with_a_reason() {
 fn the_check_sees_every_kind_of_mistake() {
     let problem = Problem {
         width: Length::mm(100.0),
-        pieces: vec![rectangle("r", 50.0, 50.0, 2), panel("p", 300.0, 40.0, StraightSide::Lower, &[Turn::None])],
+        pieces: vec![
+            rectangle("r", 50.0, 50.0, 2),
+            panel("p", 300.0, 40.0, StraightSide::Lower, &[Turn::None]),
+        ],
         gap: Length::mm(2.0),
         faults: vec![Rect::new(900.0, 0.0, 910.0, 100.0)],
     };
@@ -223,13 +340,19 @@ fn the_check_sees_every_kind_of_mistake() {
     let said = |change: &dyn Fn(&mut Vec<lay::Placement>)| {
         let mut placements = good.placements.clone();
         change(&mut placements);
-        check(&problem, &placements, Length::mm(2_000.0)).iter().map(ToString::to_string).collect::<Vec<_>>().join("; ")
+        check(&problem, &placements, Length::mm(2_000.0))
+            .iter()
+            .map(ToString::to_string)
+            .collect::<Vec<_>>()
+            .join("; ")
     };
     assert_eq!(said(&|_| {}), "");
     assert!(said(&|p| drop(p.pop())).contains("piece p: 0 laid, 1 wanted"));
     assert!(said(&|p| p[0].turn = Turn::Half).contains("turned by 180 degrees"));
     assert!(said(&|p| p[0].y = Length::mm(60.0)).contains("reaches 1 cm beyond the cloth"));
-    assert!(said(&|p| p[2].y += Length::mm(1.0)).contains("1 mm off its place on the finished edge"));
+    assert!(
+        said(&|p| p[2].y += Length::mm(1.0)).contains("1 mm off its place on the finished edge")
+    );
     assert!(said(&|p| (p[1].x, p[1].y) = (p[0].x, p[0].y)).contains("pieces r and r overlap"));
     let beside = |p: &mut Vec<lay::Placement>| {
         (p[0].x, p[0].y) = (Length::mm(1_000.0), Length::ZERO);

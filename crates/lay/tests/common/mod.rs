@@ -21,23 +21,62 @@ pub fn rectangle(key: &str, along: f64, across: f64, demand: usize) -> Piece {
 
 /// A search bounded by places tried, on two threads.
 pub fn limited(places: u64, seed: u64) -> Options {
-    Options { seed, workers: 2, limits: Limits { time: None, places: Some(places) } }
+    Options {
+        seed,
+        workers: 2,
+        limits: Limits {
+            time: None,
+            places: Some(places),
+        },
+    }
 }
 
 /// A dozen pieces of four kinds, some of them hollow on one side.
 pub fn mixed(demand: usize) -> Problem {
     let turns = vec![Turn::None, Turn::Half];
     let kinds = [
-        ("wedge", points(&[(0.0, 0.0), (70.0, 10.0), (60.0, 40.0), (5.0, 30.0)])),
-        ("hook", points(&[(0.0, 0.0), (50.0, 0.0), (50.0, 15.0), (20.0, 18.0), (18.0, 45.0), (0.0, 45.0)])),
-        ("kite", points(&[(0.0, 20.0), (30.0, 0.0), (45.0, 22.0), (28.0, 41.0)])),
-        ("bow", points(&[(0.0, 0.0), (25.0, 12.0), (50.0, 0.0), (50.0, 30.0), (25.0, 20.0), (0.0, 30.0)])),
+        (
+            "wedge",
+            points(&[(0.0, 0.0), (70.0, 10.0), (60.0, 40.0), (5.0, 30.0)]),
+        ),
+        (
+            "hook",
+            points(&[
+                (0.0, 0.0),
+                (50.0, 0.0),
+                (50.0, 15.0),
+                (20.0, 18.0),
+                (18.0, 45.0),
+                (0.0, 45.0),
+            ]),
+        ),
+        (
+            "kite",
+            points(&[(0.0, 20.0), (30.0, 0.0), (45.0, 22.0), (28.0, 41.0)]),
+        ),
+        (
+            "bow",
+            points(&[
+                (0.0, 0.0),
+                (25.0, 12.0),
+                (50.0, 0.0),
+                (50.0, 30.0),
+                (25.0, 20.0),
+                (0.0, 30.0),
+            ]),
+        ),
     ];
     Problem {
         width: Length::mm(110.0),
         pieces: kinds
             .into_iter()
-            .map(|(key, outline)| Piece { key: key.into(), outline, demand, turns: turns.clone(), on_edge: None })
+            .map(|(key, outline)| Piece {
+                key: key.into(),
+                outline,
+                demand,
+                turns: turns.clone(),
+                on_edge: None,
+            })
             .collect(),
         gap: Length::ZERO,
         faults: vec![],
@@ -64,7 +103,12 @@ pub fn orders(n: usize) -> Vec<Vec<usize>> {
 /// before as the outlines allow: the largest horizontal distance needed at any height.
 pub fn row_length(row: &[&Piece]) -> f64 {
     let left = |p: &Piece| p.outline.iter().map(|q| q.x).fold(f64::INFINITY, f64::min);
-    let right = |p: &Piece| p.outline.iter().map(|q| q.x).fold(f64::NEG_INFINITY, f64::max);
+    let right = |p: &Piece| {
+        p.outline
+            .iter()
+            .map(|q| q.x)
+            .fold(f64::NEG_INFINITY, f64::max)
+    };
     let mut at = -left(row[0]);
     for pair in row.windows(2) {
         at += nearest(pair[0], pair[1]);
@@ -89,7 +133,11 @@ fn extent(piece: &Piece, y: f64) -> Option<(f64, f64)> {
         if y < p.y.min(q.y) || y > p.y.max(q.y) {
             continue;
         }
-        let ends = if p.y == q.y { [p.x, q.x] } else { [p.x + (y - p.y) / (q.y - p.y) * (q.x - p.x); 2] };
+        let ends = if p.y == q.y {
+            [p.x, q.x]
+        } else {
+            [p.x + (y - p.y) / (q.y - p.y) * (q.x - p.x); 2]
+        };
         for x in ends {
             out = Some(out.map_or((x, x), |(a, b)| (a.min(x), b.max(x))));
         }

@@ -1,12 +1,9 @@
-//! Reading open packing instances and writing lays, as JSON.
-
-use std::time::Duration;
+//! Reading open packing instances.
 
 use geometry::Point;
-use lay::{Lay, Piece, Problem, Turn};
+use lay::{Piece, Problem, Turn};
 use serde::Deserialize;
-use serde_json::{Value, json};
-use trade::{Length, Share};
+use trade::Length;
 
 #[derive(Deserialize)]
 struct Instance {
@@ -43,7 +40,11 @@ enum Rotation {
 pub fn read(file: &str) -> Result<Problem, String> {
     let text = std::fs::read_to_string(file).map_err(|e| format!("{file}: {e}"))?;
     let instance: Instance = serde_json::from_str(&text).map_err(|e| format!("{file}: {e}"))?;
-    let pieces = instance.items.into_iter().map(piece).collect::<Result<_, String>>()?;
+    let pieces = instance
+        .items
+        .into_iter()
+        .map(piece)
+        .collect::<Result<_, String>>()?;
     Ok(Problem {
         width: Length::mm(instance.strip_height),
         pieces,
@@ -65,35 +66,10 @@ fn piece(item: Item) -> Result<Piece, String> {
         key: item.id.to_string(),
         outline: outline.into_iter().map(Point::from).collect(),
         demand: item.demand,
-        turns: angles.into_iter().map(turn).collect::<Result<_, String>>()?,
+        turns: angles
+            .into_iter()
+            .map(turn)
+            .collect::<Result<_, String>>()?,
         on_edge: None,
-    })
-}
-
-/// The lay with all that is needed to check it: outlines are turned about the origin by
-/// `rotation` degrees anticlockwise and then moved by `x` and `y`.
-pub fn answer(problem: &Problem, lay: &Lay, first: Option<(Duration, Share)>) -> Value {
-    let placements: Vec<Value> = lay
-        .placements
-        .iter()
-        .map(|p| {
-            json!({
-                "id": p.key,
-                "copy": p.copy,
-                "rotation": p.turn.degrees(),
-                "x": p.x.to_mm(),
-                "y": p.y.to_mm(),
-            })
-        })
-        .collect();
-    json!({
-        "strip_height": problem.width.to_mm(),
-        "length": lay.length.to_mm(),
-        "density": lay.efficiency.to_ratio(),
-        "bound": lay.bounds.best().to_mm(),
-        "ended": format!("{:?}", lay.ended),
-        "places": lay.places,
-        "first": first.map(|(time, share)| json!({ "seconds": time.as_secs_f64(), "density": share.to_ratio() })),
-        "placements": placements,
     })
 }
