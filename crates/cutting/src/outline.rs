@@ -84,7 +84,9 @@ pub(crate) fn sewn_lines(piece: &Piece) -> Option<Vec<Vec<Point>>> {
 /// # Errors
 /// [`NoOutline`] holds the next best cut line, where there is one.
 pub(crate) fn outline(ground: &Ground<'_>) -> Result<Outline, NoOutline> {
-    let sewn = sewn_lines(ground.piece).ok_or(NoOutline::NoShape)?;
+    let sewn = sewn_lines(ground.piece)
+        .filter(|lines| lines.len() == ground.lies.len())
+        .ok_or(NoOutline::NoShape)?;
     let moved = moved_lines(ground, &sewn);
     let n = sewn.len();
     let made: Vec<Made> = (0..n)
@@ -392,7 +394,7 @@ fn lies_beside(ground: &Ground<'_>, edge: &str, at_end: bool) -> Option<Vec<Poin
         On::Mirrored
     };
     let lies = (ground.lies_of)(next.piece, on)?;
-    let sewn = sewn_lines(piece)?;
+    let sewn = sewn_lines(piece).filter(|lines| lines.len() == lies.len())?;
     let other = Ground {
         piece,
         on,

@@ -103,3 +103,12 @@ pub fn doubles_back(line: &[Point]) -> bool {
         a.dot(b) < 0.0 && a.cross(b).abs() < 1e-6 * a.hypot() * b.hypot()
     })
 }
+
+/// Whether every corner that is folded as one really belongs to one seam: a corner that could not be
+/// shaped by its own rule is mitred like these.
+pub fn is_shaped(piece: &CutPiece) -> bool {
+    piece.corners.iter().all(|c| {
+        let seam = |name| piece.edge(name).unwrap().seam;
+        c.rule.key != "together" || seam(c.before) == seam(c.after)
+    })
+}

@@ -8,7 +8,7 @@ use style::Size;
 use trade::Length;
 
 use crate::common::{
-    all_cut, all_sizes, base, copy, doubles_back, ferryman, from_outline, plan, sewn,
+    all_cut, all_sizes, base, copy, doubles_back, ferryman, from_outline, is_shaped, plan, sewn,
 };
 
 #[test]
@@ -27,6 +27,7 @@ fn no_cut_line_crosses_itself_in_any_size() {
         for piece in &all.pieces {
             let who = format!("{} {} {:?}", garment.size, piece.name(), piece.on);
             assert!(is_simple(&piece.cut), "{who}");
+            assert!(is_shaped(piece), "{who}");
             assert!(!doubles_back(&piece.cut), "{who}");
             assert!(
                 area(&piece.cut).to_mm2() > area(&piece.sewn()).to_mm2() - 1e-6,

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use style::{Construction, Size, known};
 use trade::{Length, Share};
 
-use crate::common::{doubles_back, ferryman, sewn};
+use crate::common::{doubles_back, ferryman, is_shaped, sewn};
 
 fn cases(cases: u32) -> ProptestConfig {
     ProptestConfig {
@@ -71,6 +71,7 @@ proptest! {
         let all = cut(&sewn(&loaded, Size::new(waist, length)), &plan);
         for piece in &all.pieces {
             prop_assert!(is_simple(&piece.cut), "{} {:?}", piece.name(), piece.on);
+            prop_assert!(is_shaped(piece), "{} {:?}", piece.name(), piece.on);
             prop_assert!(!doubles_back(&piece.cut), "{} {:?}", piece.name(), piece.on);
         }
         let said: Vec<_> = all.findings.iter().filter(|f| f.code == "cutting::cut-line").collect();
