@@ -189,7 +189,7 @@ pub const CONSTRUCTS: [Construct; 18] = [
     },
     Construct {
         construction: Construction::TurnedEdge,
-        plies: 3,
+        plies: 4,
         joins: 2,
         rule: even(9.5),
         finish: Finish::Raw,

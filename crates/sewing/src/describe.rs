@@ -108,6 +108,8 @@ fn plies(garment: &Garment, seam: &Seam, count: u8) -> String {
         ClothUse::Pocketing => &garment.doc.cloth.pocketing,
         _ => &garment.doc.cloth.shell,
     };
+    // The facing of the fly is cut in two plies, and only the front has an allowance between them.
+    let count = if seam.name == "fly" { 3 } else { count };
     let word = if count == 1 { "ply" } else { "plies" };
     match garment.collection.cloths.get(cloth) {
         Some(cloth) => format!("{count} {word}, {}", mm(cloth.thickness * f64::from(count))),
@@ -162,7 +164,7 @@ fn joins(seam: &str) -> &'static str {
         "extra_set" => "extra inner pocket on the pocket bag",
         "loop_edge" => "long edges of the belt loop strip",
         "decoration" => "through the back pockets alone",
-        "fly_edge" => "curved edge of the fly facing, both plies together",
+        "fly_edge" => "curved edge of the fly facing",
         "patch_set" => "patch on the waistband",
         "label_set" => "labels on the inner ply of the waistband",
         _ => "",

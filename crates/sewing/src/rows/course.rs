@@ -85,7 +85,22 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
         }
     };
     let back = over == Some(Ply::Back);
+    // Pressed open, each of the two edges is neatened by itself.
+    let each_edge = seam.construction == Construction::PressedOpen && spec.stitch.is_overedge();
     match seam.name.as_str() {
+        "outseam" if each_edge => joined(
+            &[
+                (Front, &["side"]),
+                (PocketFacing, &["side"]),
+                (Back, &["side"]),
+                (Yoke, &["side"]),
+            ],
+            On::Both,
+        ),
+        "inseam" if each_edge => joined(&[(Front, &["inseam"]), (Back, &["inseam"])], On::Both),
+        "yoke" if each_edge => joined(&[(Yoke, &["lower"]), (Back, &["top"])], On::Both),
+        "seat" if each_edge => joined(&[(Yoke, &["centre"]), (Back, &["seat"])], On::Both),
+        "front_rise" if each_edge => joined(&[(Front, &["crotch"])], On::Both),
         "outseam" if back => joined(&[(Back, &["side"]), (Yoke, &["side"])], On::Both),
         "outseam" => joined(&[(Front, &["side"]), (PocketFacing, &["side"])], On::Both),
         "inseam" if back => joined(&[(Back, &["inseam"])], On::Both),
@@ -107,8 +122,9 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
         ],
         // The bag lies over the rows inside.
         "mouth" => vec![Course::new(Front, &["mouth"], On::Both).hidden_inside()],
+        // Overedged together, bound or turned in by itself.
         "fly_edge" => vec![
-            Course::new(FlyFacing, &["foot", "back"], On::AsDrawn)
+            Course::new(FlyFacing, &["foot", "back"], facing_plies(seam))
                 .ended(RowEnd::CaughtInSeam, RowEnd::CaughtInSeam)
                 .hidden_outside(),
         ],
@@ -148,6 +164,15 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
                 .hidden_outside(),
         ],
         _ => Vec::new(),
+    }
+}
+
+/// The plies of the fly facing a row of its edge is sewn on.
+fn facing_plies(seam: &Seam) -> On {
+    if seam.construction == Construction::Overlocked {
+        On::AsDrawn
+    } else {
+        On::Both
     }
 }
 

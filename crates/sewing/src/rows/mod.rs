@@ -14,7 +14,7 @@ mod notes;
 
 use draft::{Finding, PieceId, Severity};
 use geometry::{Path, Point};
-use style::{RowEnding, RowSpec, Seam};
+use style::{Construction, Lap, RowEnding, RowSpec, Seam};
 use trade::Length;
 
 use crate::context::{Context, finding, mm, with_remedy};
@@ -79,11 +79,39 @@ fn lay(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec) -> Vec<
         "decoration" => decoration::rows(context, spec),
         "patch_set" => laid_on::patch(context, spec.offset),
         "label_set" => laid_on::labels(context, spec.offset),
-        _ => courses(context, seam, spec)
-            .into_iter()
-            .filter_map(|course| follow(context, &course, spec))
-            .collect(),
+        _ => {
+            let turned = on_other_side(seam, spec);
+            let (seam, spec) = turned
+                .as_ref()
+                .map_or((seam, spec), |(seam, spec)| (seam, spec));
+            courses(context, seam, spec)
+                .into_iter()
+                .filter_map(|course| follow(context, &course, spec))
+                .collect()
+        }
     }
+}
+
+/// A row at a negative offset beside a seam pressed open lies as far into the ply below: the same
+/// seam with its plies changed over.
+fn on_other_side(seam: &Seam, spec: &RowSpec) -> Option<(Seam, RowSpec)> {
+    let beside = seam.construction == Construction::PressedOpen && spec.offset <= -JOINING;
+    let usual = style::known::seam_name(&seam.name)?.usual_lap?;
+    beside.then(|| {
+        let lap = seam.lap.unwrap_or(usual);
+        let seam = Seam {
+            lap: Some(Lap {
+                over: lap.under,
+                under: lap.over,
+            }),
+            ..seam.clone()
+        };
+        let spec = RowSpec {
+            offset: -spec.offset,
+            ..spec.clone()
+        };
+        (seam, spec)
+    })
 }
 
 fn follow(context: &Context<'_>, course: &Course, spec: &RowSpec) -> Option<Laid> {

@@ -147,7 +147,10 @@ pub(super) fn of_unstated(
 
 fn neatened(seam: &Seam) -> Vec<String> {
     match (seam.name.as_str(), seam.construction) {
-        ("fly_edge", _) => says(&["both plies together, on their finished line; cut nothing off"]),
+        ("fly_edge", Construction::Overlocked) => {
+            says(&["both plies together, on their finished line; cut nothing off"])
+        }
+        ("fly_edge", _) => says(&["each ply by itself"]),
         (_, Construction::PressedOpen) => {
             says(&["each edge by itself, before the seam is joined; cut nothing off"])
         }
@@ -165,7 +168,7 @@ fn joined(garment: &Garment, seam: &Seam, in_tube: bool) -> Vec<String> {
             format!("right sides together, {plain} from the edge, from the band edge to the foot of the fly")
         }
         ("band", _) => {
-            format!("right side of the band on the inside of the body, {plain} from the edges; match centre back, sides and fronts")
+            format!("right side of the band on the right side of the body, {plain} from the edges; match centre back, sides and fronts")
         }
         ("bag_close", Construction::FrenchSeam) => {
             "wrong sides together, from the fold to the outseam; trim, so that nothing shows after turning".to_owned()

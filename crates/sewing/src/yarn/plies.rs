@@ -5,7 +5,7 @@
 
 use draft::{ClothUse, PieceId};
 use style::{Construction, Seam};
-use trade::Length;
+use trade::{Length, StitchType};
 
 use crate::allowance::{Fell, TURNED_UNDER, allowances, turned_depth};
 use crate::construct::construct;
@@ -77,14 +77,16 @@ pub(super) fn at_row(
     garment: &Garment,
     seam: &Seam,
     piece: PieceId,
-    offset: Length,
+    (stitch, offset): (StitchType, Length),
 ) -> SewnThrough {
+    let overedge = stitch.is_overedge();
     let cloth = cloth_of(garment, piece);
     let reach = allowances(seam, garment.pattern.spec.hem_depth).over;
     let within = |depth: Length, plies: u8| if offset <= depth { plies } else { 1 };
     let one = |plies: u8| SewnThrough::new(garment, &[(plies, cloth)]);
     match seam.construction {
-        Construction::PressedOpen => one(2),
+        // An overedge wraps each of the two edges by itself.
+        Construction::PressedOpen => one(if overedge { 1 } else { 2 }),
         Construction::LapFelled => one(in_fell(&Fell::of(seam), offset)),
         Construction::MockFelled | Construction::SafetyStitched | Construction::Overlocked => {
             one(if offset < JOINING {
@@ -101,8 +103,14 @@ pub(super) fn at_row(
             within if within <= reach => 5,
             _ => 2,
         }),
-        Construction::FrenchSeam => one(if offset < JOINING { 4 } else { 2 }),
-        Construction::BoundEdge => one(if seam.name == "bag_close" { 6 } else { 5 }),
+        // Both rows go through one ply of each side: the enclosed edges end before the closing row.
+        Construction::FrenchSeam => one(2),
+        // A bag is closed first, where a row for it is stated, and bound afterwards.
+        Construction::BoundEdge if seam.name == "bag_close" => {
+            let closes = offset < JOINING && seam.rows.len() > 1;
+            one(if closes { 2 } else { 6 })
+        }
+        Construction::BoundEdge => one(5),
         Construction::CleanFinished => one(within(reach, 2)),
         Construction::RolledHem => one(within(garment.pattern.spec.hem_depth, 3)),
         Construction::FoldedHem => {
@@ -118,11 +126,14 @@ pub(super) fn at_row(
         }
         Construction::LaidOn => laid_on(garment, seam),
         Construction::TurnedHem => one(within(turned_depth(seam), 3)),
-        // The front, and the facing in two plies.
+        // The front and the bag, each with its allowance; the fly's facing in two plies.
         Construction::TurnedEdge if seam.name == "fly" => one(3),
         Construction::TurnedEdge => SewnThrough::new(
             garment,
-            &[(within(reach, 2), cloth), (1, ClothUse::Pocketing)],
+            &[
+                (within(reach, 2), cloth),
+                (within(reach, 2), ClothUse::Pocketing),
+            ],
         ),
         Construction::PatchSet => SewnThrough::new(
             garment,
@@ -162,7 +173,7 @@ pub(super) fn at_seam(garment: &Garment, seam: &str, piece: PieceId) -> Option<S
     let seam = garment.seams.iter().find(|s| s.name == seam)?;
     let near = seam.rows.iter().map(|r| r.offset).filter(|o| o.is_finite());
     Some(match near.reduce(Length::min) {
-        Some(offset) => at_row(garment, seam, piece, offset),
+        Some(offset) => at_row(garment, seam, piece, (StitchType::S301, offset)),
         None => SewnThrough::new(
             garment,
             &[(construct(seam.construction).plies, cloth_of(garment, piece))],
