@@ -354,14 +354,14 @@ impl<'a> Cutter<'a> {
             .and_then(|k| cloth_edge(piece, sewn.as_ref()?.get(k)?, lies.get(k)?.allowance));
         // Neighbours are taken from the leg this copy is on.
         let left = side_of(piece.id, on == On::Mirrored) != Some(Ply::Right);
-        let pattern = if left {
-            &self.legs.left
+        let legs = if left {
+            (&self.legs.left, &self.legs.right)
         } else {
-            &self.legs.right
+            (&self.legs.right, &self.legs.left)
         };
         let lies_of = |id, on| self.lies(id, on);
         let made = outline(&Ground {
-            pattern,
+            legs,
             piece,
             on,
             lies,

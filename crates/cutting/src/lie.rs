@@ -4,7 +4,7 @@
 //! are closed last (common practice); the way an allowance lies follows from the construction of its
 //! seam.
 
-use draft::{Pattern, PieceId};
+use draft::PieceId;
 use sewing::{CLOTH_TURN, EdgeUse, Fell, On, PlyOf, allowances, edge_use, turned_depth};
 use style::{Construction, Ply, Seam, known};
 use trade::Length;
@@ -239,13 +239,6 @@ pub(crate) fn beside(piece: PieceId, edge: &str, at_end: bool) -> Option<Beside>
         (P::Front, "crotch") => mirror("crotch"),
         _ => None,
     }
-}
-
-/// Whether a piece is there to lie beside another.
-pub(crate) fn is_there(pattern: &Pattern, beside: &Beside) -> bool {
-    pattern
-        .piece(beside.piece)
-        .is_some_and(|p| p.edge(beside.edge).is_some())
 }
 
 #[cfg(test)]

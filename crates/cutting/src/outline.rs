@@ -10,7 +10,7 @@ use crate::corner::{
     ACROSS, ACROSS_MIRROR, BARE, CHANGES, Corner, CornerRule, FELLED, HEM, HEM_ON_EDGE, INWARD,
     Meeting, OPENED, RUNS_ON, SHARP, TOGETHER, decide,
 };
-use crate::lie::{EdgeLie, Lie, beside, is_there, side_of};
+use crate::lie::{EdgeLie, Lie, beside, side_of};
 use crate::line::{
     between, crossings, ends, long, outward, parallel, reversed, starts, to_depth, without_repeats,
 };
@@ -31,7 +31,8 @@ const REACH_MM: f64 = 400.0;
 
 /// One copy of a piece with everything its cut line needs.
 pub(crate) struct Ground<'a> {
-    pub pattern: &'a Pattern,
+    /// The pieces of the leg it is on, and of the other.
+    pub legs: (&'a Pattern, &'a Pattern),
     pub piece: &'a Piece,
     pub on: On,
     /// In the order of the piece's edges.
@@ -382,10 +383,12 @@ fn turned_at(end: &[Point], fold: f64) -> Option<Vec<Point>> {
 /// The cut line of the piece an allowance comes to lie on, in the frame of the corner.
 fn lies_beside(ground: &Ground<'_>, edge: &str, at_end: bool) -> Option<Vec<Point>> {
     let next = beside(ground.piece.id, edge, at_end)?;
-    if !is_there(ground.pattern, &next) {
-        return None;
-    }
-    let piece = ground.pattern.piece(next.piece)?;
+    let pattern = if next.other_side {
+        ground.legs.1
+    } else {
+        ground.legs.0
+    };
+    let piece = pattern.piece(next.piece)?;
     let side = side_of(ground.piece.id, ground.on == On::Mirrored);
     let same = side_of(next.piece, false) == side;
     let on = if same != next.other_side {
@@ -578,7 +581,7 @@ mod tests {
         let doc = style::load(folder.as_ref()).unwrap().style;
         let drafted = draft::draft(&Spec::of(&doc, doc.sizes.base));
         outline(&Ground {
-            pattern: &drafted.pattern,
+            legs: (&drafted.pattern, &drafted.pattern),
             piece: &piece,
             on: On::AsDrawn,
             lies,

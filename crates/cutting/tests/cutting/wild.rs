@@ -1,5 +1,7 @@
 //! Whatever the style, there are cut pieces, no panic, and no cut line that crosses itself.
 
+use std::collections::BTreeMap;
+
 use cutting::{AgainstSkew, BandCut, ClothWash, Plan, Shrinkage, cut};
 use geometry::is_simple;
 use proptest::prelude::*;
@@ -7,6 +9,7 @@ use style::{Construction, Size, known};
 use trade::{Length, Share};
 
 use crate::common::{doubles_back, ferryman, is_shaped, sewn};
+use crate::corners;
 
 fn cases(cases: u32) -> ProptestConfig {
     ProptestConfig {
@@ -74,6 +77,7 @@ proptest! {
             prop_assert!(is_shaped(piece), "{} {:?}", piece.name(), piece.on);
             prop_assert!(!doubles_back(&piece.cut), "{} {:?}", piece.name(), piece.on);
         }
+        corners::check(&all, "wild", &mut BTreeMap::new());
         let said: Vec<_> = all.findings.iter().filter(|f| f.code == "cutting::cut-line").collect();
         prop_assert!(said.is_empty(), "{said:?}");
     }
