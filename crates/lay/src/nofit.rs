@@ -27,6 +27,7 @@ pub(crate) struct NoFit {
 /// One convex sum: its sides are `planes[from..to]`.
 #[derive(Clone, Debug)]
 struct Sum {
+    bounds: Rect,
     from: usize,
     to: usize,
 }
@@ -141,13 +142,14 @@ impl NoFit {
                 }
             }
             sums.push(Sum {
+                bounds: bounds(outline),
                 from,
                 to: planes.len(),
             });
         }
-        let whole = outlines
+        let whole = sums
             .iter()
-            .map(|o| bounds(o))
+            .map(|s| s.bounds)
             .reduce(|a, b| a.union(b))
             .unwrap_or_default();
         let mut out = Self {
@@ -173,12 +175,17 @@ impl NoFit {
                 if length <= touch {
                     continue;
                 }
+                let extent = Rect::from_points(p, q);
                 let mut hidden: Vec<(f64, f64)> = Vec::new();
                 for (other, sum) in self.sums.iter().enumerate() {
                     if other != k
+                        && extent.overlaps(sum.bounds)
                         && let Some(part) = self.inside_part(sum, p, along)
                     {
                         hidden.push(part);
+                        if part == (0.0, 1.0) {
+                            break;
+                        }
                     }
                 }
                 hidden.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -271,6 +278,9 @@ impl NoFit {
     fn sides_across(&self, middle: Point, reach: f64, list: &mut Vec<u32>) -> Option<(u32, u32)> {
         let first = list.len();
         for sum in &self.sums {
+            if !sum.bounds.inflate(reach, reach).contains(middle) {
+                continue;
+            }
             let sides = &self.planes[sum.from..sum.to];
             let deepest = sides
                 .iter()

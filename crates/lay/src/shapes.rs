@@ -8,11 +8,14 @@ use jagua_rs::geometry::shape_modification::{ShapeModifyMode, simplify_shape};
 use crate::convex::convex_parts;
 use crate::problem::{LayError, Problem, StraightSide, Turn, bounds, tidy, touch};
 
-/// Outlines with more corners than this are simplified for the search.
-const MANY_CORNERS: usize = 48;
+/// Outlines with more corners than this are simplified for the search, to about `FEW_CORNERS`.
+const MANY_CORNERS: usize = 40;
+const FEW_CORNERS: usize = 24;
 
-/// The share of its area by which simplifying may make a piece larger.
-const SIMPLER: f32 = 0.0005;
+/// The share of its area by which simplifying may make a piece larger: the first try, and the
+/// share beyond which it keeps its corners.
+const SIMPLER: f32 = 0.000_5;
+const SIMPLEST: f32 = 0.004;
 
 /// One outline, its corners relative to the middle of the rectangle round it.
 #[derive(Clone, Debug)]
@@ -203,7 +206,12 @@ fn simpler(outline: Vec<Point>) -> Vec<Point> {
     let Ok(dense) = SPolygon::new(corners) else {
         return outline;
     };
-    let simple = simplify_shape(&dense, ShapeModifyMode::Inflate, SIMPLER);
+    let mut share = SIMPLER;
+    let mut simple = simplify_shape(&dense, ShapeModifyMode::Inflate, share);
+    while simple.n_vertices() > FEW_CORNERS && share < SIMPLEST {
+        share *= 2.0;
+        simple = simplify_shape(&simple, ShapeModifyMode::Inflate, share);
+    }
     let corners: Vec<Point> = simple
         .vertices()
         .iter()

@@ -14,7 +14,7 @@ use crate::shapes::Shapes;
 /// so at most four areas are kept for every two shapes.
 pub(crate) struct Tables<'a> {
     pub(crate) shapes: &'a Shapes,
-    cells: Vec<OnceLock<NoFit>>,
+    cells: Vec<OnceLock<Box<NoFit>>>,
 }
 
 /// A shape at a place.
@@ -38,13 +38,13 @@ impl<'a> Tables<'a> {
         let index =
             (first.shape * self.shapes.shapes.len() + second.shape) * 4 + usize::from(relative);
         self.cells[index].get_or_init(|| {
-            NoFit::new(
+            Box::new(NoFit::new(
                 &self.shapes.shapes[first.shape],
                 &self.shapes.shapes[second.shape],
                 Turn::ALL[usize::from(relative)],
                 self.shapes.gap,
                 self.shapes.touch,
-            )
+            ))
         })
     }
 
