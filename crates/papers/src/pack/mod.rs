@@ -56,7 +56,7 @@ pub struct Pack {
     pub pieces_note: String,
     /// Every piece to cut.
     pub pieces: Vec<PieceRow>,
-    /// The pieces drawn with grain, notches and allowances, one drawing a page.
+    /// The pieces drawn with grain, notches and allowances, one drawing a page, or two low ones.
     pub piece_sheets: Vec<Figure>,
     /// A sentence above the material list, such as how many pairs the quantities are for. May be empty.
     pub materials_note: String,
