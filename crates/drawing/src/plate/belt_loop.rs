@@ -283,7 +283,7 @@ fn from_side<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>) -> Fi
             amount(garment.doc.loops.belt, units),
             amount(spare, units)
         ));
-    } else {
+    } else if spare.is_finite() {
         figure.remark(format!(
             "Clear height between the tacks {}: too little for a belt of {}.",
             amount(Length::mm(clear_high - clear_low), units),

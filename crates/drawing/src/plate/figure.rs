@@ -517,12 +517,15 @@ impl<'a> Figure<'a> {
     /// Words with an arrow to a point of the frame.
     pub fn point_at(&mut self, p: Point, words: String) {
         let p = self.map * p;
-        self.said.push(Said::Pointed(p, words));
+        if p.is_finite() {
+            self.said.push(Said::Pointed(p, words));
+        }
     }
 
     /// A quiet name at the first free of these places of the frame.
     pub fn name(&mut self, words: &str, at: &[Point], colour: Colour) {
-        let at = at.iter().map(|p| self.map * *p).collect();
+        let at = at.iter().map(|p| self.map * *p);
+        let at = at.filter(|p| p.is_finite()).collect();
         self.said.push(Said::Named(at, words.to_owned(), colour));
     }
 
@@ -530,8 +533,10 @@ impl<'a> Figure<'a> {
     pub fn angle(&mut self, corner: Point, from: Vec2, to: Vec2, radius_mm: f64) {
         let c = self.map * corner;
         let way = |v: Vec2| self.map * (corner + v) - c;
-        let said = Said::Angle(c, way(from), way(to), radius_mm);
-        self.said.push(said);
+        if c.is_finite() && way(from).is_finite() && way(to).is_finite() {
+            let said = Said::Angle(c, way(from), way(to), radius_mm);
+            self.said.push(said);
+        }
     }
 }
 

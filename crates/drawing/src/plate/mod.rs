@@ -19,6 +19,8 @@ mod flat_goods;
 mod fly;
 mod hem;
 mod hip;
+#[cfg(test)]
+mod hostile;
 mod labels;
 mod measure;
 mod notes;

@@ -12,9 +12,13 @@ pub(super) fn system(collection: &Collection) -> System {
     }
 }
 
+/// What stands for a length that is not a number.
+const UNKNOWN: &str = "?";
+
 /// A length on a dimension line: "7.5 cm", below a centimetre "1.6 mm"; "2 15/16 in".
 pub(super) fn amount(length: Length, system: System) -> String {
     match system {
+        _ if !length.is_finite() => UNKNOWN.to_owned(),
         System::Metric if length.to_mm().abs() < 9.95 => millimetres(length),
         // Short ones to a tenth of a millimetre: a row or a button stands by it.
         System::Metric if length.to_mm().abs() < 50.0 => {
@@ -38,6 +42,7 @@ fn millimetres(length: Length) -> String {
 /// A length without its unit, for lists that say the unit once: centimetres to a tenth, or inches.
 pub(super) fn figure_of(length: Length, system: System) -> String {
     match system {
+        _ if !length.is_finite() => UNKNOWN.to_owned(),
         System::Metric => {
             let text = format!("{:.1}", length.to_cm() + 0.0);
             let text = text.strip_suffix(".0").unwrap_or(&text);

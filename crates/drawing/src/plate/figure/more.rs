@@ -79,6 +79,9 @@ impl Figure<'_> {
     ) {
         if value.is_finite() && value.to_mm() >= 0.05 {
             let (from, to) = (self.map * from, self.map * to);
+            if !(from.is_finite() && to.is_finite()) {
+                return;
+            }
             let words = self.valued(name, value);
             self.linear.push(Linear {
                 from,
