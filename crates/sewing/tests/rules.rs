@@ -238,6 +238,18 @@ const TRIALS: &[Trial] = &[
     spoilt("sewing::rivet-near-edge", |l| {
         l.collection.trims["rivet-9"].diameter = Some(Length::mm(12.0));
     }),
+    spoilt_after("sewing::tack-on-rivet", |g| {
+        let rivet = g
+            .fixings
+            .iter()
+            .find(|f| f.from == "rivet-9" && f.piece == PieceId::Front);
+        let at = rivet.unwrap().at;
+        let tack = g
+            .fixings
+            .iter_mut()
+            .find(|f| f.piece == PieceId::Front && matches!(f.kind, FixingKind::Bartack(..)));
+        tack.unwrap().at = at;
+    }),
     spoilt("sewing::bulk-machine", |l| shell_of(l, 1.8)),
     mended(
         "sewing::felled-crossing",

@@ -267,7 +267,6 @@ fn the_demo_is_sewn_in_this_order() {
         "loops-set",
         "hem",
         "hem-tie",
-        "bartacks-back-pockets",
         "bartacks-mouths",
         "bartacks-fly",
         "bartacks-crotch",

@@ -144,3 +144,42 @@ pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
         })
     })
 }
+
+/// Between the cap of a rivet and the nearest stitch of a tack (common practice).
+const CLEAR: Length = Length::mm(1.0);
+
+/// A tack sewn over a rivet, or a rivet set through a tack.
+pub(super) fn tack_on_rivet(case: &Case<'_>) -> Vec<Broken> {
+    let mut out: Vec<Broken> = Vec::new();
+    for (rivet, cap) in rivets(case) {
+        for tack in case.fixings {
+            let FixingKind::Bartack(length, width, _) = tack.kind else {
+                continue;
+            };
+            if tack.piece != rivet.piece {
+                continue;
+            }
+            let apart = rivet.at - tack.at;
+            let along = (apart.dot(tack.along).abs() - length.to_mm() / 2.0).max(0.0);
+            let across = (apart.cross(tack.along).abs() - width.to_mm() / 2.0).max(0.0);
+            let gap = Length::mm(along.hypot(across)) - cap / 2.0;
+            if gap >= CLEAR {
+                continue;
+            }
+            let about = format!("rivet {}", rivet.from);
+            let where_ = tack.from.replace('_', " ");
+            out.push(
+                Broken::warning(
+                    about,
+                    format!(
+                        "a bartack of {where_} lies {} from its cap",
+                        mm(gap.max(Length::ZERO))
+                    ),
+                )
+                .help("move one of the two, or leave the tack out where the rivet holds")
+                .at(place(rivet.piece, rivet.at)),
+            );
+        }
+    }
+    out
+}

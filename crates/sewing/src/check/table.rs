@@ -387,6 +387,15 @@ pub const SEWING_RULES: &[SewingRule] = &[
         check: rivets::near_edge,
     },
     SewingRule {
+        code: "sewing::tack-on-rivet",
+        title: "no tack is sewn over a rivet",
+        reason: "a needle that meets a rivet breaks, and its pieces stay in the garment",
+        source: "common practice",
+        severity: Severity::Warning,
+        reads: Reads::Style,
+        check: rivets::tack_on_rivet,
+    },
+    SewingRule {
         code: "sewing::bulk-machine",
         title: "every crossing goes under the foot of its machine",
         reason: "a machine stops or skips where the cloth is too thick",

@@ -106,7 +106,9 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
             push(PieceId::CoinPocket, coin_on(spec), Some(place), "coin_set");
         }
     }
-    for (id, on) in back_pockets() {
+    // A needle that meets a rivet breaks: hidden rivets hold those corners instead.
+    let hidden = context.doc.rivets.as_ref().is_some_and(|r| r.back_hidden);
+    for (id, on) in back_pockets().into_iter().filter(|_| !hidden) {
         let sides = ["inner", "foot_inner", "foot_outer", "outer"];
         for place in ends(context, id, &sides, "back_pocket_set") {
             push(id, on, Some(place), "back_pocket_set");
