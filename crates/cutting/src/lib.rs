@@ -24,6 +24,7 @@ mod retrue;
 mod say;
 mod scale;
 mod selvedge;
+mod shape;
 pub mod skew;
 mod thin;
 mod thread;
