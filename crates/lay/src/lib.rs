@@ -33,6 +33,7 @@ mod random;
 mod search;
 mod settle;
 mod shapes;
+mod simpler;
 mod start;
 mod tables;
 mod worker;

@@ -2,20 +2,10 @@
 //! to be cut.
 
 use geometry::{Point, Rect};
-use jagua_rs::geometry::primitives::{Point as EnginePoint, SPolygon};
-use jagua_rs::geometry::shape_modification::{ShapeModifyMode, simplify_shape};
 
 use crate::convex::convex_parts;
 use crate::problem::{LayError, Problem, StraightSide, Turn, bounds, tidy, touch};
-
-/// Outlines with more corners than this are simplified for the search, to about `FEW_CORNERS`.
-const MANY_CORNERS: usize = 40;
-const FEW_CORNERS: usize = 24;
-
-/// The share of its area by which simplifying may make a piece larger: the first try, and the
-/// share beyond which it keeps its corners.
-const SIMPLER: f32 = 0.000_5;
-const SIMPLEST: f32 = 0.004;
+use crate::simpler::simpler;
 
 /// One outline, its corners relative to the middle of the rectangle round it.
 #[derive(Clone, Debug)]
@@ -190,35 +180,6 @@ pub(crate) fn turned(half: (f64, f64), turn: Turn) -> (f64, f64) {
     } else {
         half
     }
-}
-
-/// An outline of many corners with fewer of them, grown outward where it changes and nowhere
-/// beyond the rectangle round it.
-fn simpler(outline: Vec<Point>) -> Vec<Point> {
-    if outline.len() <= MANY_CORNERS {
-        return outline;
-    }
-    let middle = bounds(&outline).center();
-    let corners = outline
-        .iter()
-        .map(|p| EnginePoint((p.x - middle.x) as f32, (p.y - middle.y) as f32))
-        .collect();
-    let Ok(dense) = SPolygon::new(corners) else {
-        return outline;
-    };
-    let mut share = SIMPLER;
-    let mut simple = simplify_shape(&dense, ShapeModifyMode::Inflate, share);
-    while simple.n_vertices() > FEW_CORNERS && share < SIMPLEST {
-        share *= 2.0;
-        simple = simplify_shape(&simple, ShapeModifyMode::Inflate, share);
-    }
-    let corners: Vec<Point> = simple
-        .vertices()
-        .iter()
-        .map(|p| Point::new(f64::from(p.0) + middle.x, f64::from(p.1) + middle.y))
-        .collect();
-    let tidied = tidy(&corners);
-    if tidied.len() < 3 { outline } else { tidied }
 }
 
 /// The convex hull, anticlockwise (Andrew's monotone chain, 1979).

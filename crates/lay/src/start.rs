@@ -22,11 +22,8 @@ use crate::problem::{LayError, Problem};
 use crate::random::Random;
 use crate::shapes::{Shapes, Stance};
 
-/// Places tried for each piece; fewer of them when there are so many pieces that `ALL_TRIES` would
-/// be exceeded.
+/// Places tried for each piece.
 const TRIES: usize = 600;
-const LEAST_TRIES: usize = 200;
-const ALL_TRIES: usize = 40_000;
 
 /// What occupies a part of the cloth, for the collision engine.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -85,7 +82,6 @@ struct Filler<'a> {
     moving: Vec<SPolygon>,
     reach: f64,
     longest: f64,
-    tries: usize,
 }
 
 impl<'a> Filler<'a> {
@@ -138,7 +134,6 @@ impl<'a> Filler<'a> {
             grown,
             reach: 0.0,
             longest,
-            tries: (ALL_TRIES / shapes.copies.len().max(1)).clamp(LEAST_TRIES, TRIES),
         })
     }
 
@@ -147,7 +142,7 @@ impl<'a> Filler<'a> {
         let stances = &self.shapes.of(copy).stances;
         let mut best: Option<(f64, Pose)> = None;
         let mut longest = self.reach;
-        for attempt in 0..self.tries {
+        for attempt in 0..TRIES {
             // When nothing was found on the cloth already used, a little more is offered.
             if attempt % 100 == 0 {
                 longest = if best.is_some() {
