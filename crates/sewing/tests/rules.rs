@@ -267,6 +267,9 @@ const TRIALS: &[Trial] = &[
     spoilt("sewing::labels-overlap", |l| {
         l.style.labels[1].place = l.style.labels[0].place.clone();
     }),
+    spoilt("sewing::patch-on-label", |l| {
+        l.style.labels[1].place = "band inside, right of main label".to_owned();
+    }),
     spoilt("sewing::art-beyond", |l| {
         l.collection.trims["patch"].width = Some(Length::mm(60.0));
     }),

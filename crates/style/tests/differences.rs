@@ -140,7 +140,7 @@ fn every_part_of_a_style_is_compared() {
             "hidden rivets at the back pockets: yes → no",
             "patch removed",
             "label 2: size-label → care-label",
-            "place of label 2 (care-label): band inside, right of main label → left side seam inside, below the pocket bag",
+            "place of label 2 (care-label): band inside, left of main label → left side seam inside, below the pocket bag",
             "purpose of label 2 (care-label): size → fibre, care, origin",
             "fold of label 2 (care-label): flat → centre fold",
             "text of label 2 (care-label): none → 100 % cotton. Made in Portugal.",

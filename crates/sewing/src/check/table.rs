@@ -441,6 +441,15 @@ pub const SEWING_RULES: &[SewingRule] = &[
         check: trims::labels_overlap,
     },
     SewingRule {
+        code: "sewing::patch-on-label",
+        title: "no label lies behind the patch",
+        reason: "the patch is sewn through both plies of the band",
+        source: "common practice",
+        severity: Severity::Warning,
+        reads: Reads::Style,
+        check: trims::patch_on_label,
+    },
+    SewingRule {
         code: "sewing::art-beyond",
         title: "a drawing lies on its patch or label",
         reason: "what is drawn beyond the edge is cut off",

@@ -91,6 +91,36 @@ pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
     out
 }
 
+/// The patch is sewn through both plies of the band, and so through a label that lies behind it.
+pub(super) fn patch_on_label(case: &Case<'_>) -> Vec<Broken> {
+    let band = case.context.pattern.spec.band_height.to_mm();
+    let patch = case.fixings.iter().find_map(|f| match &f.kind {
+        FixingKind::Patch(width, height, _) => Some((f, *width, *height)),
+        _ => None,
+    });
+    let Some((patch, width, height)) = patch else {
+        return Vec::new();
+    };
+    labels(case)
+        .into_iter()
+        .filter(|(label, ..)| label.piece == draft::PieceId::Band)
+        .filter(|(label, label_width, label_height)| {
+            // The inner face lies above the fold, upside down.
+            let up = 2.0 * band - label.at.y;
+            (label.at.x - patch.at.x).abs() < (width + *label_width).to_mm() / 2.0
+                && (up - patch.at.y).abs() < (height + *label_height).to_mm() / 2.0
+        })
+        .map(|(label, ..)| {
+            Broken::warning(
+                format!("label {}", label.from),
+                "it lies behind the patch, whose stitching goes through it",
+            )
+            .help("place it clear of the patch")
+            .at(place(label.piece, label.at))
+        })
+        .collect()
+}
+
 fn says(material: &str, words: &[&str]) -> bool {
     let material = material.to_lowercase();
     words.iter().any(|word| material.contains(word))
