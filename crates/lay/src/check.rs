@@ -17,7 +17,7 @@ const OVERLAP: f64 = 1e-7;
 
 /// What is wrong with a lay.
 #[derive(Clone, Debug, PartialEq, Error)]
-pub enum Fault {
+pub enum Mistake {
     /// A piece lies there too often, too seldom, or is not known.
     #[error("piece {key}: {laid} laid, {wanted} wanted")]
     Count {
@@ -78,8 +78,8 @@ pub enum Fault {
 
 /// Everything that is wrong with the placements on a cloth of that length; nothing when it keeps
 /// every rule of the problem.
-pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec<Fault> {
-    let mut faults = counts(problem, placements);
+pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec<Mistake> {
+    let mut mistakes = counts(problem, placements);
     let slack = touch(problem.width) / 10.0;
     let mut laid: Vec<(&str, Vec<Point>, Rect)> = Vec::new();
     for placement in placements {
@@ -88,7 +88,7 @@ pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec
         };
         let key = || piece.key.clone();
         if !piece.turns.contains(&placement.turn) {
-            faults.push(Fault::Turn {
+            mistakes.push(Mistake::Turn {
                 key: key(),
                 degrees: placement.turn.degrees(),
             });
@@ -100,7 +100,7 @@ pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec
             .max(rect.x1 - length.to_mm())
             .max(rect.y1 - problem.width.to_mm());
         if by > slack {
-            faults.push(Fault::Outside {
+            mistakes.push(Mistake::Outside {
                 key: key(),
                 by: Length::mm(by),
             });
@@ -114,7 +114,7 @@ pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec
                 problem.width.to_mm() - inset - rect.y1
             };
             if off.abs() > slack {
-                faults.push(Fault::OffEdge {
+                mistakes.push(Mistake::OffEdge {
                     key: key(),
                     by: Length::mm(off.abs()),
                 });
@@ -122,6 +122,7 @@ pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec
         }
         laid.push((&piece.key, outline, rect));
     }
+    let pieces = laid.len();
     for rect in &problem.faults {
         let corners = [
             (rect.x0, rect.y0),
@@ -135,15 +136,15 @@ pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec
             *rect,
         ));
     }
-    for (i, a) in laid.iter().enumerate().take(placements.len()) {
+    for (i, a) in laid.iter().enumerate().take(pieces) {
         for b in &laid[i + 1..] {
-            faults.extend(between(problem, a, b, slack));
+            mistakes.extend(between(problem, a, b, slack));
         }
     }
-    faults
+    mistakes
 }
 
-fn counts(problem: &Problem, placements: &[Placement]) -> Vec<Fault> {
+fn counts(problem: &Problem, placements: &[Placement]) -> Vec<Mistake> {
     let mut counts: BTreeMap<&str, (usize, usize)> = BTreeMap::new();
     for piece in &problem.pieces {
         counts.entry(&piece.key).or_default().1 += piece.demand;
@@ -154,7 +155,7 @@ fn counts(problem: &Problem, placements: &[Placement]) -> Vec<Fault> {
     counts
         .into_iter()
         .filter(|(_, (laid, wanted))| laid != wanted)
-        .map(|(key, (laid, wanted))| Fault::Count {
+        .map(|(key, (laid, wanted))| Mistake::Count {
             key: key.to_owned(),
             laid,
             wanted,
@@ -164,7 +165,7 @@ fn counts(problem: &Problem, placements: &[Placement]) -> Vec<Fault> {
 
 type Laid<'a> = (&'a str, Vec<Point>, Rect);
 
-fn between(problem: &Problem, a: &Laid, b: &Laid, slack: f64) -> Option<Fault> {
+fn between(problem: &Problem, a: &Laid, b: &Laid, slack: f64) -> Option<Mistake> {
     let gap = problem.gap.to_mm();
     let near = a.2.inflate(gap, gap).intersect(b.2);
     if near.width() <= 0.0 || near.height() <= 0.0 {
@@ -177,14 +178,14 @@ fn between(problem: &Problem, a: &Laid, b: &Laid, slack: f64) -> Option<Fault> {
         .abs()
         .min(geometry::area(&b.1).to_mm2().abs());
     if area > OVERLAP * smaller {
-        return Some(Fault::Overlap {
+        return Some(Mistake::Overlap {
             first,
             second,
             area: Area::mm2(area),
         });
     }
     let apart = distance(&a.1, &b.1);
-    (gap > 0.0 && apart < gap - slack).then(|| Fault::Near {
+    (gap > 0.0 && apart < gap - slack).then(|| Mistake::Near {
         first,
         second,
         distance: Length::mm(apart),

@@ -85,7 +85,6 @@ pub(crate) struct Standing {
     pub length: f64,
     pub tried: u64,
     pub version: u64,
-    pub over: bool,
 }
 
 impl Exchange {
@@ -233,7 +232,6 @@ impl Exchange {
             length: inner.best.length,
             tried: inner.tried,
             version: inner.version,
-            over: inner.ended.is_some(),
         }
     }
 

@@ -7,8 +7,12 @@ use crate::exchange::Stage;
 use crate::random::Random;
 use crate::worker::{Patience, Verdict, Worker};
 
-/// The share by which the cloth is shortened after a success.
+/// The share by which the cloth is shortened after a success: this much at first, less where
+/// attempts get stuck, and more again when they succeed.
 const SHRINK: f64 = 0.003;
+const LEAST_SHRINK: f64 = 0.000_3;
+const LESS: f64 = 0.8;
+const MORE: f64 = 1.5;
 
 const PATIENCE: Patience = Patience {
     passes: 200,
@@ -27,7 +31,8 @@ pub(crate) fn explore(worker: &mut Worker) {
     }
     let best = worker.best.clone();
     worker.board.load(&best);
-    shorten(worker);
+    let mut share = SHRINK;
+    shorten(worker, share);
     let mut put_by: Vec<(f64, Poses)> = Vec::new();
     while worker.stage == Stage::Explore {
         match worker.separate(&PATIENCE) {
@@ -37,7 +42,8 @@ pub(crate) fn explore(worker: &mut Worker) {
                 if worker.look_up().is_some() {
                     return;
                 }
-                shorten(worker);
+                share = (share * MORE).min(SHRINK);
+                shorten(worker, share);
                 put_by.clear();
             }
             Verdict::Stuck => {
@@ -47,6 +53,8 @@ pub(crate) fn explore(worker: &mut Worker) {
                 let pick = (worker.random.normal(0.25).abs() * put_by.len() as f64) as usize;
                 let (_, again) = &put_by[pick.min(put_by.len() - 1)];
                 worker.board.load(again);
+                share = (share * LESS).max(LEAST_SHRINK);
+                worker.board.length = worker.shorter(worker.best.length, share).max(again.length);
                 change_over(&mut worker.board, &mut worker.random);
             }
             Verdict::Overtaken | Verdict::Over => return,
@@ -54,11 +62,11 @@ pub(crate) fn explore(worker: &mut Worker) {
     }
 }
 
-fn shorten(worker: &mut Worker) {
+fn shorten(worker: &mut Worker, share: f64) {
     let length = worker.board.length;
     worker
         .board
-        .shorten(worker.shorter(length, SHRINK), length / 2.0);
+        .shorten(worker.shorter(length, share), length / 2.0);
 }
 
 /// Two large pieces change places, and what lay where one of them now is moves to the hole it

@@ -39,7 +39,7 @@ mod tables;
 mod worker;
 
 pub use bounds::Bounds;
-pub use check::{Fault, check};
+pub use check::{Mistake, check};
 pub use exchange::{Ended, Limits};
 pub use lay::{Lay, Placement};
 pub use problem::{LayError, MOST_PIECES, OnEdge, Piece, Problem, StraightSide, Turn};

@@ -1,5 +1,7 @@
 //! What is to be laid, and what is wrong with it when it cannot be.
 
+use std::collections::BTreeSet;
+
 use geometry::{Point, Rect, is_simple};
 use thiserror::Error;
 use trade::Length;
@@ -141,6 +143,9 @@ pub enum LayError {
         /// The width of the cloth.
         width: Length,
     },
+    /// Two pieces have one name.
+    #[error("piece {0}: there are two of that name; give each a name of its own")]
+    Twice(String),
     /// A fault is no rectangle.
     #[error("fault {0}: it needs a place and a size in millimetres")]
     Fault(usize),
@@ -185,6 +190,10 @@ impl Problem {
             if !(sane && fault.x1 > fault.x0 && fault.y1 > fault.y0) {
                 return Err(LayError::Fault(i + 1));
             }
+        }
+        let mut keys = BTreeSet::new();
+        if let Some(twice) = self.pieces.iter().find(|p| !keys.insert(&p.key)) {
+            return Err(LayError::Twice(twice.key.clone()));
         }
         self.pieces.iter().try_for_each(|p| self.validate_piece(p))
     }

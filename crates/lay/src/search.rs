@@ -101,7 +101,7 @@ pub fn search(
                 told = standing.version;
                 tell(&progress(standing.length, standing.tried, bound));
             }
-            if standing.over {
+            if exchange.over() {
                 break;
             }
             if cancel.load(Ordering::Relaxed) {

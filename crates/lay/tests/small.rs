@@ -299,6 +299,10 @@ fn what_cannot_be_laid_is_refused_with_a_reason() {
         LayError::TooMany(usize::MAX)
     );
     assert_eq!(
+        wrong(&|p| p.pieces.push(rectangle("pocket", 9.0, 9.0, 1))),
+        LayError::Twice("pocket".into())
+    );
+    assert_eq!(
         wrong(&|p| p.faults.push(Rect::new(0.0, 0.0, 0.0, 5.0))),
         LayError::Fault(1)
     );
