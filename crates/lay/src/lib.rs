@@ -12,8 +12,9 @@
 //! little too short, lets pieces overlap, and moves one piece at a time to where it overlaps least,
 //! giving lasting overlaps more and more weight, until none is left: guided local search, after
 //! Gardeyn, Vanden Berghe and Wauters (2025). How much two pieces overlap is the length of the
-//! shortest move that parts them, read from no-fit areas. [`check`] is the last word: it measures
-//! the finished lay on the pieces as they were given.
+//! shortest move that parts them, read from no-fit areas; what little overlap is left goes by moving
+//! all pieces at once. [`check`] is the last word: it measures the finished lay on the pieces as they
+//! were given.
 //!
 //! This is the only room that starts threads for computing, and it looks at the clock only to end
 //! a search that is limited by time.
