@@ -26,6 +26,7 @@ mod scale;
 mod selvedge;
 mod shape;
 pub mod skew;
+mod spread;
 mod thin;
 mod thread;
 mod wash;
@@ -50,6 +51,7 @@ pub use scale::{
     AgainstSkew, Follows, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW, Scale, ScaleError, Shrinkage,
 };
 pub use selvedge::{ClothEdge, LEAST_OPEN};
+pub use spread::{Named, Spread, Way};
 pub use thin::thinned;
 pub use thread::density_at_machine;
 pub use wash::{

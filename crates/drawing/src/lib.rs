@@ -7,6 +7,7 @@
 
 mod art;
 mod dimension;
+mod lay_sheet;
 mod lettering;
 mod measure_board;
 mod measure_sheet;
@@ -23,6 +24,7 @@ mod svg;
 mod view;
 mod yarn_plan;
 
+pub use lay_sheet::lay_sheet;
 pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
 pub use piece_overview::{PiecesOverview, pieces_overview};

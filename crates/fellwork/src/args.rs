@@ -1,12 +1,15 @@
 //! What can be asked on the command line.
 
 use std::path::PathBuf;
+use std::str::FromStr;
 
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
+use cutting::BandCut;
 use drawing::View;
 use jiff::civil::Date;
 use sewing::Face;
 use style::Size;
+use trade::Length;
 
 use crate::exit;
 
@@ -46,6 +49,8 @@ pub enum Command {
     Draw(Draw),
     /// Print the production pack as PDF
     Pack(Pack),
+    /// Lay the pieces of some pairs on one cloth, as short as can be found
+    Lay(LayPieces),
     /// Open the bench: see and change a collection's styles in the browser
     Bench(Bench),
     /// Begin a new style, in a new collection or in one that is there
@@ -165,6 +170,94 @@ pub struct Pack {
     /// The date on every page; today when left out
     #[arg(long, value_name = "YYYY-MM-DD")]
     pub date: Option<Date>,
+}
+
+/// `fellwork lay`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork lay saltmarsh/styles/ferryman --band weft --seconds 20 -o lay.svg
+  fellwork lay saltmarsh/styles/ferryman --band weft --pairs 30x32=2 --pairs 32x32=4 --gap \"2 mm\" -o lay.svg
+  fellwork lay saltmarsh/styles/ferryman --cloth bargeman-drill --json > lay.json
+
+Pieces are cut before the wash, with their allowances. On cloth with a finished edge the outseams of
+the legs lie on it. The same seed and --places give the same lay again; a time limit may not.")]
+pub struct LayPieces {
+    /// The style's folder or its style.toml
+    pub style: PathBuf,
+    /// The cloth, a name from cloths.toml; the style's shell when left out
+    #[arg(long, value_name = "NAME")]
+    pub cloth: Option<String>,
+    /// How many pairs of a size, such as 32x32=4; may be said several times. One pair of the base size when left out
+    #[arg(long, value_name = "SIZE=N")]
+    pub pairs: Vec<Pairs>,
+    /// How long to look
+    #[arg(long, value_name = "N", default_value_t = 10)]
+    pub seconds: u64,
+    /// Where chance starts
+    #[arg(long, value_name = "N", default_value_t = 1)]
+    pub seed: u64,
+    /// Try no more places than this, so that the same seed gives the same lay
+    #[arg(long, value_name = "N")]
+    pub places: Option<u64>,
+    /// Leave this much between pieces
+    #[arg(long, value_name = "LENGTH", default_value = "0 mm")]
+    pub gap: Length,
+    /// How the band is cut where warp and weft shrink apart: across the cloth, or along it with its ease stated
+    #[arg(long, value_name = "WAY")]
+    pub band: Option<BandWord>,
+    /// All pieces the same way up, for cloth with a nap
+    #[arg(long)]
+    pub one_way: bool,
+    /// Where the drawing goes, true to scale; - prints it
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// Print JSON for programs
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `--band`.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum BandWord {
+    /// Its length along the weft, so that it shrinks as the body does
+    Weft,
+    /// Its length along the warp, cut longer and eased
+    Eased,
+}
+
+impl From<BandWord> for BandCut {
+    fn from(word: BandWord) -> Self {
+        match word {
+            BandWord::Weft => Self::AlongWeft,
+            BandWord::Eased => Self::StatedEase,
+        }
+    }
+}
+
+/// `--pairs`: a size and how many pairs of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Pairs {
+    /// The size.
+    pub size: Size,
+    /// How many.
+    pub count: u32,
+}
+
+impl FromStr for Pairs {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        /// More than one lay of any cutting room holds.
+        const MOST: u32 = 200;
+        let (size, count) = text
+            .split_once('=')
+            .ok_or_else(|| "write a size and a number, such as 32x32=4".to_owned())?;
+        let size = size.parse().map_err(|why| format!("{why}"))?;
+        let count = count.parse().ok().filter(|n| (1..=MOST).contains(n));
+        let count = count.ok_or_else(|| format!("pairs are a whole number from 1 to {MOST}"))?;
+        Ok(Pairs { size, count })
+    }
 }
 
 /// `fellwork bench`.

@@ -36,6 +36,30 @@ pub enum Trouble {
         #[help]
         sizes: String,
     },
+    /// The collection has no such cloth.
+    #[error("the collection has no cloth named {cloth}")]
+    #[diagnostic(code("fellwork::no-such-cloth"))]
+    NoSuchCloth {
+        /// What was asked.
+        cloth: String,
+        /// The cloths there are.
+        #[help]
+        cloths: String,
+    },
+    /// A piece cannot be cut as the style says.
+    #[error("{why}")]
+    #[diagnostic(code("fellwork::cannot-cut"))]
+    CannotCut {
+        /// What is in the way.
+        why: String,
+        /// The ways out.
+        #[help]
+        ways: String,
+    },
+    /// No lay can be made.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::lay"))]
+    Lay(#[from] lay::LayError),
     /// A folder could not be begun.
     #[error("{0}")]
     #[diagnostic(code("fellwork::not-begun"))]

@@ -1,5 +1,7 @@
 //! The sewing order: everything is sewn once, nothing before what it needs, and the order is the
 //! one a workroom can sew.
+//!
+//! Long because one exact order of a whole garment is written out, and every test asks the same list.
 #![allow(clippy::unwrap_used, missing_docs)]
 
 mod common;

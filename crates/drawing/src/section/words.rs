@@ -61,14 +61,8 @@ fn ply_line(ply: &SectionPly) -> String {
     } else {
         String::new()
     };
-    // Cloth at its thickness takes up less in its folds than is allowed for.
-    let held = ply
-        .drawn_allowance()
-        .filter(|drawn| ply.allowance - *drawn > Length::mm(0.5))
-        .map(|drawn| format!(", of which the folds hold {}", mm(drawn)))
-        .unwrap_or_default();
     let edge = if ply.edge.is_empty() { "" } else { ", " };
-    format!("{}{beyond}{held}{edge}{}", ply.name, ply.edge)
+    format!("{}{beyond}{edge}{}", ply.name, ply.edge)
 }
 
 fn row_line(section: &Section, row: &SectionRow) -> Option<String> {

@@ -4,6 +4,7 @@ mod bench;
 mod check;
 mod demo;
 mod draw;
+mod lay;
 mod new;
 mod pack;
 mod pieces;
@@ -27,6 +28,7 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::Pieces(asked) => pieces::run(&asked),
         Command::Draw(asked) => draw::run(&asked),
         Command::Pack(asked) => pack::run(&asked),
+        Command::Lay(asked) => lay::run(&asked),
         Command::Bench(asked) => bench::run(&asked),
         Command::New(asked) => new::run(&asked),
     }

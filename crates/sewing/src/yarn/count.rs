@@ -110,8 +110,8 @@ pub(super) fn per_length(
 
 fn of_stitch_row(garment: &Garment, index: usize, row: &StitchRow) -> Option<Item> {
     let seam: &Seam = garment.seams.iter().find(|s| s.name == row.seam)?;
-    let offset = seam.rows.get(row.number.checked_sub(1)?)?.offset;
-    let plies = at_row(garment, seam, row.piece, (row.stitch, offset));
+    let spec = seam.rows.get(row.number.checked_sub(1)?)?;
+    let plies = at_row(garment, seam, row.piece, (spec.stitch, spec.offset));
     let width = of_row(seam, row.number, row.stitch);
     let per = per_length(row.stitch, row.density, &plies, width.width);
     let length = countable(row.length());

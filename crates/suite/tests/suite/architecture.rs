@@ -11,12 +11,19 @@ use suite::source::{self, Source, files_below, root, rust_files, shown};
 const ARROWS: &[(&str, &[&str])] = &[
     ("trade", &[]),
     ("geometry", &["trade"]),
+    ("lay", &["geometry", "trade"]),
     ("style", &["trade"]),
     ("draft", &["geometry", "style", "trade"]),
     ("sewing", &["draft", "geometry", "style", "trade"]),
     (
+        "cutting",
+        &["draft", "geometry", "lay", "sewing", "style", "trade"],
+    ),
+    (
         "drawing",
-        &["draft", "geometry", "sewing", "style", "trade"],
+        &[
+            "cutting", "draft", "geometry", "lay", "sewing", "style", "trade",
+        ],
     ),
     (
         "papers",
@@ -26,10 +33,16 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "fellwork",
         &[
-            "bench", "draft", "drawing", "geometry", "papers", "sewing", "style", "trade",
+            "bench", "cutting", "draft", "drawing", "geometry", "lay", "papers", "sewing", "style",
+            "trade",
         ],
     ),
-    ("suite", &["draft", "drawing", "papers", "sewing", "style"]),
+    (
+        "suite",
+        &[
+            "draft", "drawing", "geometry", "papers", "sewing", "style", "trade",
+        ],
+    ),
 ];
 
 /// What reaches out of the program, and the rooms that may.
@@ -41,14 +54,14 @@ const OUTWARD: &[(&[&str], &[&str])] = &[
     ),
     (&["std::env", "env::var"], &["fellwork", "suite"]),
     (&["std::process"], &["fellwork", "suite", "style"]),
-    // A clock: how long a change took, and today's date.
+    // A clock: how long a change took, today's date, and when a search for a lay has had its time.
     (
         &["SystemTime", "Instant", "Zoned"],
-        &["bench", "fellwork", "suite"],
+        &["bench", "fellwork", "lay", "suite"],
     ),
     (
         &["std::thread", "thread::spawn", "rayon"],
-        &["bench", "fellwork", "suite"],
+        &["bench", "fellwork", "lay", "suite"],
     ),
     (&["std::net", "tokio::"], &["bench", "suite"]),
 ];

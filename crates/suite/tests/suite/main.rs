@@ -5,10 +5,12 @@
 mod architecture;
 mod browser;
 mod demo;
+mod details;
 mod licences;
 mod one_build;
 mod pack;
 mod pages;
 mod recomputed;
 mod same_bytes;
+mod swap;
 mod views;

@@ -1,0 +1,185 @@
+//! A lay: the pieces where they lie on the cloth, true to scale.
+
+use cutting::Spread;
+use geometry::{Point, Rect, Vec2, bounds};
+use lay::{Lay, Turn};
+use style::Cloth;
+use trade::{Colour, Length, System};
+
+use crate::palette::{CONSTRUCTION, INK, Pen, QUIET, SEWN_LINE, TINT};
+use crate::sheet::{Anchor, Layer, Sheet, Stroke, Text, closed, open};
+
+/// A lay is read from across a table: it is drawn at full size, its words as if at a tenth.
+const READ_AT: f64 = 0.1;
+
+/// Room round the cloth, printed millimetres.
+const ROUND_MM: f64 = 9.0;
+
+/// The undyed threads of a finished edge, as drawn.
+const FINISHED_EDGE: Length = Length::mm(6.0);
+
+/// The cloth from above with every piece of the lay, x along the warp; what the figures say stands
+/// over it.
+pub fn lay_sheet(spread: &Spread, lay: &Lay, cloth: &Cloth, system: System) -> Sheet {
+    let pen = Pen::for_scale(READ_AT);
+    let (long, wide) = (lay.length.to_mm(), spread.problem.width.to_mm());
+    // The lay's y runs up from the lower edge.
+    let on_sheet = |p: Point| Point::new(p.x, wide - p.y);
+    let mut ground = Layer::named("cloth");
+    let rect = |x0: f64, y0: f64, x1: f64, y1: f64| {
+        closed(&[
+            Point::new(x0, y0),
+            Point::new(x1, y0),
+            Point::new(x1, y1),
+            Point::new(x0, y1),
+        ])
+    };
+    let edge = pen.stroke(CONSTRUCTION, SEWN_LINE);
+    ground.area(None, rect(0.0, 0.0, long, wide), Colour::WHITE, Some(edge));
+    if cloth.selvedge {
+        let deep = FINISHED_EDGE.to_mm();
+        for (top, foot) in [(0.0, deep), (wide - deep, wide)] {
+            ground.area(
+                None,
+                rect(0.0, top, long, foot),
+                cloth.colour.mixed(Colour::WHITE, 0.75),
+                None,
+            );
+        }
+    }
+    let mut pieces = Layer::named("pieces");
+    let mut words = Layer::named("words");
+    for placed in &lay.placements {
+        let Some(piece) = spread.problem.pieces.iter().find(|p| p.key == placed.key) else {
+            continue;
+        };
+        let outline: Vec<Point> = placed.outline(piece).into_iter().map(on_sheet).collect();
+        let path = closed(&outline);
+        let room = bounds(&path);
+        pieces.area(
+            Some(&format!("cut:{}", placed.key)),
+            path,
+            TINT,
+            Some(pen.stroke(INK, SEWN_LINE)),
+        );
+        let Some(named) = spread.named(&placed.key) else {
+            continue;
+        };
+        let Some(room) = inside(&outline, room) else {
+            continue;
+        };
+        grain(&mut pieces, pen, room, placed.turn);
+        let hand = if named.mirrored { ", mirrored" } else { "" };
+        name(
+            &mut words,
+            pen,
+            room,
+            &format!("{} {}{hand}", named.size, named.piece),
+        );
+    }
+    let margin = pen.mm(ROUND_MM);
+    words.text(
+        None,
+        Text {
+            at: Point::new(0.0, -pen.mm(3.0)),
+            words: figures(spread, lay, cloth, system),
+            size: pen.length(Length::mm(2.6)),
+            anchor: Anchor::Start,
+            turn_deg: 0.0,
+            colour: INK,
+            bold: false,
+        },
+    );
+    Sheet {
+        title: format!("Lay on {}", cloth.name),
+        origin: Point::new(-margin, -margin),
+        width: Length::mm(long + 2.0 * margin),
+        height: Length::mm(wide + 2.0 * margin),
+        layers: vec![ground, pieces, words],
+    }
+}
+
+fn figures(spread: &Spread, lay: &Lay, cloth: &Cloth, system: System) -> String {
+    format!(
+        "{}, {} wide: {} long, {:.1} % of the cloth used; no lay is shorter than {}",
+        cloth.name,
+        spread.problem.width.show(system),
+        lay.length.show(system),
+        lay.efficiency.to_percent(),
+        lay.bounds.best().show(system),
+    )
+}
+
+/// The widest stretch inside an outline along a level through its middle, as a box as high as the
+/// outline's own; `None` for an outline no level crosses.
+fn inside(outline: &[Point], room: Rect) -> Option<Rect> {
+    let widest = |y: f64| {
+        let ends = outline.iter().zip(outline.iter().cycle().skip(1));
+        let mut crossed: Vec<f64> = ends
+            .filter(|(a, b)| (a.y <= y) != (b.y <= y))
+            .map(|(a, b)| a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y))
+            .collect();
+        crossed.sort_by(f64::total_cmp);
+        let stretches = crossed.chunks_exact(2).map(|pair| (pair[0], pair[1]));
+        stretches.max_by(|a, b| (a.1 - a.0).total_cmp(&(b.1 - b.0)))
+    };
+    // The words and the arrow below them both have to fit.
+    let levels = [0.0, 0.12].map(|down| widest(room.center().y + room.height() * down));
+    let (left, right) = (
+        levels[0]?.0.max(levels[1]?.0),
+        levels[0]?.1.min(levels[1]?.1),
+    );
+    (right > left).then(|| Rect::new(left, room.y0, right, room.y1))
+}
+
+/// An arrow along the warp, towards the head of the piece.
+fn grain(layer: &mut Layer, pen: Pen, room: Rect, turn: Turn) {
+    let long = (room.width() * 0.3).min(pen.mm(12.0));
+    let towards = match turn {
+        Turn::Half => Vec2::new(-1.0, 0.0),
+        _ => Vec2::new(1.0, 0.0),
+    };
+    let middle = room.center() + Vec2::new(0.0, pen.mm(2.4).min(room.height() * 0.3));
+    let (tail, tip) = (
+        middle - towards * (long / 2.0),
+        middle + towards * (long / 2.0),
+    );
+    layer.line(
+        None,
+        open(&[tail, tip]),
+        Stroke::plain(CONSTRUCTION, pen.length(SEWN_LINE)),
+    );
+    let head = (long * 0.25).min(pen.mm(1.6));
+    let side = Vec2::new(0.0, head * 0.35);
+    let back = tip - towards * head;
+    layer.area(
+        None,
+        closed(&[tip, back + side, back - side]),
+        CONSTRUCTION,
+        None,
+    );
+}
+
+/// The name along the piece, as large as fits.
+fn name(layer: &mut Layer, pen: Pen, room: Rect, words: &str) {
+    let count = words.chars().count().max(1) as f64;
+    // Words of a plain face are about half as wide as they are high, letter for letter.
+    let fits = (room.width() * 0.86 / (0.54 * count)).min(room.height() * 0.4);
+    let size = fits.min(pen.mm(2.6));
+    // Words nobody could read are left out.
+    if size < pen.mm(0.5) {
+        return;
+    }
+    layer.text(
+        None,
+        Text {
+            at: room.center(),
+            words: words.to_owned(),
+            size: Length::mm(size),
+            anchor: Anchor::Middle,
+            turn_deg: 0.0,
+            colour: QUIET,
+            bold: false,
+        },
+    );
+}
