@@ -12,6 +12,8 @@ use super::rows::behind_rows;
 use super::{Scene, View};
 use crate::sheet::{Layer, Stroke, closed, open};
 
+/// How far the half drawn first runs on under the other.
+const UNDER_MM: f64 = 0.3;
 const AREA_STEP: Length = Length::mm(3.0);
 /// How far an overedge reaches in from the cut edge, as drawn (common practice: 3/16 inch is sewn,
 /// of which the fraying edge hides a little).
@@ -51,12 +53,16 @@ fn half_outline(scene: &Scene, copy: Copy) -> Vec<Point> {
     let mut points = outer;
     let waist = scene.flat.waist_line(scene.view.half());
     points.extend(waist.into_iter().rev());
-    points.extend(
-        inner
-            .into_iter()
-            .rev()
-            .map(|p| Point::new(p.x.max(0.0), p.y)),
-    );
+    // Two fills that only touch let the page shine through between them: the half that is drawn first
+    // runs on under the other.
+    let centre = match copy {
+        Copy::Right => -UNDER_MM,
+        Copy::Left => 0.0,
+    };
+    points.extend(inner.into_iter().rev().map(|p| {
+        let x = if p.x > 0.0 { p.x } else { centre };
+        Point::new(x, p.y)
+    }));
     points
         .into_iter()
         .map(|p| scene.projector.mirrored(p, copy))
