@@ -147,11 +147,7 @@ pub fn pieces(garment: &Garment) -> Result<String, serde_json::Error> {
         measures: pattern.measures().into_iter().map(measure).collect(),
         rows: sewn::rows(garment),
         fixings: sewn::fixings(garment),
-        findings: garment
-            .findings
-            .iter()
-            .map(|found| found.code.as_ref())
-            .collect(),
+        findings: garment.findings.iter().map(|found| found.code).collect(),
     };
     serde_json::to_string(&answer).map(|text| text + "\n")
 }
