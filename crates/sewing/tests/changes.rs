@@ -52,6 +52,35 @@ fn an_open_inseam_needs_even_allowances_and_shows_no_rows() {
     assert!(laps.iter().all(|l| l.finish == Finish::Overedged));
 }
 
+/// The first row of a French seam is sewn in its allowance, topstitching on the other side of an open
+/// seam on the ply below: both have their place, and neither is called too near to an edge.
+#[test]
+fn rows_beyond_the_seam_line_have_their_place() {
+    let garment = sewn(|l| {
+        let bag = &mut l.style.seams["bag_close"];
+        bag.construction = Some(Construction::FrenchSeam);
+        let rows = bag.rows.as_mut().unwrap();
+        rows[0].stitch = trade::StitchType::S301;
+        rows.push(rows[0].clone());
+        rows[1].offset = Length::mm(-6.0);
+        let open = l.style.seams["outseam"].rows.as_mut().unwrap();
+        for offset in [6.0, -6.0] {
+            open.push(open[0].clone());
+            open.last_mut().unwrap().offset = Length::mm(offset);
+        }
+    });
+    assert_eq!(rows_of(&garment, "bag_close").count(), 2);
+    let beside: Vec<PieceId> = rows_of(&garment, "outseam")
+        .filter(|row| row.shows_outside)
+        .map(|row| row.piece)
+        .collect();
+    use PieceId::{Back, Front, PocketFacing, Yoke};
+    assert_eq!(beside, [Front, PocketFacing, Back, Yoke]);
+    for code in ["sewing::row-without-place", "sewing::row-near-edge"] {
+        assert!(garment.findings.iter().all(|f| f.code != code), "{code}");
+    }
+}
+
 #[test]
 fn the_other_lap_puts_rows_and_allowances_on_the_other_ply() {
     let garment = sewn(|l| {

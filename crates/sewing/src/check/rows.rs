@@ -39,7 +39,9 @@ pub(super) fn joins(seam: &Seam, row: &RowSpec) -> bool {
             | Construction::FrenchSeam
             | Construction::BandTurned
     );
-    plain && row.offset.abs() < JOINING
+    // The first row of a French seam lies beyond the seam line, inside the enclosed edges.
+    let enclosed = seam.construction == Construction::FrenchSeam && row.offset < JOINING;
+    enclosed || plain && row.offset.abs() < JOINING
 }
 
 /// Looks at every row of every seam.
@@ -56,7 +58,12 @@ fn each(case: &Case<'_>, look: impl Fn(&Seam, &RowSpec, &str) -> Option<Broken>)
 
 pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
     each(case, |seam, row, about| {
-        if joins(seam, row) || row.offset >= NEAREST_TO_EDGE {
+        // Beside a seam pressed open a row may lie on either ply.
+        let off = match seam.construction {
+            Construction::PressedOpen => row.offset.abs(),
+            _ => row.offset,
+        };
+        if joins(seam, row) || off >= NEAREST_TO_EDGE {
             return None;
         }
         let said = format!(

@@ -93,8 +93,16 @@ fn lay(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec) -> Vec<
 }
 
 /// A row at a negative offset beside a seam pressed open lies as far into the ply below: the same
-/// seam with its plies changed over.
+/// seam with its plies changed over. The first row of a French seam, sewn in its allowance, follows
+/// the seam line.
 fn on_other_side(seam: &Seam, spec: &RowSpec) -> Option<(Seam, RowSpec)> {
+    if seam.construction == Construction::FrenchSeam && spec.offset < Length::ZERO {
+        let on_line = RowSpec {
+            offset: Length::ZERO,
+            ..spec.clone()
+        };
+        return Some((seam.clone(), on_line));
+    }
     let beside = seam.construction == Construction::PressedOpen && spec.offset <= -JOINING;
     let usual = style::known::seam_name(&seam.name)?.usual_lap?;
     beside.then(|| {
