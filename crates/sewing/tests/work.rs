@@ -218,6 +218,26 @@ fn every_size_of_the_demo_is_sewn_in_the_same_order() {
     }
 }
 
+/// Front and back lie on the cloth's finished edge; only facing and yoke are raw there. Cut from cloth
+/// without one, every edge is.
+#[test]
+fn an_edge_the_cloth_finishes_is_not_overedged() {
+    let neatened = |garment: &Garment| {
+        let order = sewing_order(garment);
+        let found = order.into_iter().find(|o| o.key == "outseam-neaten");
+        let mut pieces = found.unwrap().pieces;
+        pieces.sort();
+        pieces
+    };
+    let demo = sewn(|_| ());
+    assert_eq!(neatened(&demo), [PieceId::Yoke, PieceId::PocketFacing]);
+    let plain = sewn(|l| {
+        let shell = l.style.cloth.shell.clone();
+        l.collection.cloths[&shell].selvedge = false;
+    });
+    assert!(neatened(&plain).contains(&PieceId::Front));
+}
+
 #[test]
 fn the_demo_is_sewn_in_this_order() {
     let order = sewing_order(&sewn(|_| ()));

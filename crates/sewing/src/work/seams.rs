@@ -1,5 +1,6 @@
 //! How a seam becomes operations: its passes, the pressing between them, and what no row states.
 
+use draft::PieceId;
 use style::{Construction, Seam, known};
 use trade::seam::{SeamOperation, operation as operation_named};
 use trade::{Confidence, Length, StitchType};
@@ -11,7 +12,8 @@ use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
 use super::plan::{After, Plan, not_stated, once_each, operation, pressed};
 use crate::construct::operation_of;
 use crate::describe::ends_of;
-use crate::garment::StitchRow;
+use crate::edges::{EdgeUse, edge_use};
+use crate::garment::{Finish, InsideLap, StitchRow};
 use crate::yarn::{Sewn, Unstated, overedge_bite};
 
 /// Where and after what a seam is sewn.
@@ -177,19 +179,37 @@ impl Plan<'_> {
             Does::Neatens => "overedge of the raw edges",
             _ => "joining row below the topstitching",
         };
+        let raw = (does == Does::Neatens)
+            .then(|| self.raw_beside_selvedge(&seam.name))
+            .flatten();
+        let mut mind = mind::of_unstated(self.garment, seam, does, at.in_tube);
+        if raw.is_some() {
+            mind.push("the cloth's own finished edge needs none".to_owned());
+        }
         let operation = Operation {
-            pieces: self.pieces_of(&seam.name),
+            pieces: raw.unwrap_or_else(|| self.pieces_of(&seam.name)),
             parts: vec![format!("seam:{}", seam.name)],
             machine: machine::machine(seam, does, (found.stitch, 1), at.in_tube),
             bite: found.stitch.is_overedge().then(overedge_bite),
             attachment: machine::attachment(self.garment, seam, does, (Length::ZERO, 1)),
-            mind: mind::of_unstated(self.garment, seam, does, at.in_tube),
+            mind,
             after: after.clone(),
             usual: usual.map(|operation| operation.key),
             source: usual.map_or(Confidence::CommonPractice, |operation| operation.confidence),
             ..not_stated(at.stage, &key, &name, (what, &[found]))
         };
         self.add(operation)
+    }
+
+    /// Of a seam that runs along the cloth's own finished edge in part, the pieces whose edge in it is
+    /// raw; `None` for a seam that nowhere does.
+    fn raw_beside_selvedge(&self, seam: &str) -> Option<Vec<PieceId>> {
+        let of_seam = |lap: &&InsideLap| matches!(edge_use(lap.piece, lap.edge), EdgeUse::Sewn(name, _) if name == seam);
+        let laps = || self.garment.laps.iter().filter(of_seam);
+        laps().any(|lap| lap.finish == Finish::Selvedge).then(|| {
+            let raw = laps().filter(|lap| lap.finish != Finish::Selvedge);
+            raw.map(|lap| lap.piece).collect()
+        })
     }
 
     /// The yarn list's entry for work of a seam that no row states.
