@@ -10,7 +10,7 @@ use crate::corner::{
 };
 use crate::lie::{EdgeLie, Lie, beside, side_of};
 use crate::line::{
-    between, crossings, ends, long, outward, reversed, starts, to_depth, without_repeats,
+    Crossing, between, crossings, ends, long, outward, reversed, starts, to_depth, without_repeats,
 };
 use crate::outline::{Ground, moved_lines, sewn_lines};
 
@@ -197,15 +197,7 @@ fn shaped_end(
     let (meets, begins) = pair.meets()?;
     let depth = lie.allowance.to_mm() + 1.0;
     let own = pair.crossing_line();
-    let level = [Point::new(-REACH_MM, 0.0), Point::new(REACH_MM, 0.0)];
-    let place = crossings(&own, &level)
-        .iter()
-        .min_by(|a, b| {
-            (a.at.x - meets.x)
-                .abs()
-                .total_cmp(&(b.at.x - meets.x).abs())
-        })?
-        .along_first;
+    let place = on_level(&own, meets)?;
     let natural = || reversed(&between(&own, 0.0, place));
     let folded = || {
         let inside = between(&own, place, long(&own) + REACH_MM);
@@ -290,15 +282,7 @@ fn lies_beside(ground: &Ground<'_>, edge: &str, at_end: bool) -> Option<Vec<Poin
     let pair = Pair::of(&sewn, &moved, ends, next.at_end);
     let line = pair.crossing_line();
     let (meets, _) = pair.meets()?;
-    let level = [Point::new(-REACH_MM, 0.0), Point::new(REACH_MM, 0.0)];
-    let place = crossings(&line, &level)
-        .iter()
-        .min_by(|a, b| {
-            (a.at.x - meets.x)
-                .abs()
-                .total_cmp(&(b.at.x - meets.x).abs())
-        })?
-        .along_first;
+    let place = on_level(&line, meets)?;
     let inside = between(&line, place, long(&line) + REACH_MM);
     Some(inside.iter().map(|p| Point::new(p.x, -p.y)).collect())
 }
@@ -375,4 +359,14 @@ fn mitred(
         None if widest <= 0.0 => whole(rule, (long(one), 0.0, Vec::new())),
         None => whole(&SHARP, (long(one) + widest, -widest, Vec::new())),
     }
+}
+
+/// How far along a line it crosses the level of the edge, at the crossing nearest to where the pair meets.
+fn on_level(line: &[Point], meets: Point) -> Option<f64> {
+    let level = [Point::new(-REACH_MM, 0.0), Point::new(REACH_MM, 0.0)];
+    let off = |crossing: &Crossing| (crossing.at.x - meets.x).abs();
+    crossings(line, &level)
+        .iter()
+        .min_by(|a, b| off(a).total_cmp(&off(b)))
+        .map(|crossing| crossing.along_first)
 }

@@ -18,6 +18,16 @@ pub enum EdgeUse {
     Free(Length),
 }
 
+impl EdgeUse {
+    /// The seam it is sewn into, whether or not a style may leave that seam out.
+    pub const fn seam(self) -> Option<&'static str> {
+        match self {
+            EdgeUse::Sewn(seam, _) | EdgeUse::SewnOrFree(seam, _) => Some(seam),
+            EdgeUse::Free(_) => None,
+        }
+    }
+}
+
 /// Which ply of a seam an edge is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PlyOf {

@@ -6,6 +6,8 @@ use geometry::{Path, Point, Vec2};
 use style::{Collection, RowEnding, Seam, Size, StyleDoc};
 use trade::{Colour, Length, StitchDensity, StitchType};
 
+use crate::edges::edge_use;
+
 /// Which copies of a piece something is on. Panels are drawn as the wearer's left front and right
 /// back; the other copy is the mirror image.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -205,6 +207,13 @@ pub struct InsideLap {
     pub width: Length,
     /// How its edge is finished.
     pub finish: Finish,
+}
+
+impl InsideLap {
+    /// The seam the allowance belongs to.
+    pub fn seam(&self) -> Option<&'static str> {
+        edge_use(self.piece, self.edge).seam()
+    }
 }
 
 /// A piece with its allowances.

@@ -8,7 +8,7 @@ mod more;
 
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, BezPath, Path, Point, Rect, Vec2};
-use sewing::{EdgeUse, Face, Fixing, FixingKind, Garment, StitchRow, edge_use};
+use sewing::{Face, Fixing, FixingKind, Garment, StitchRow, edge_use};
 use trade::{Colour, Length};
 
 use super::measure::{Aligned, Linear, Side, on_paper};
@@ -556,10 +556,7 @@ fn thinned(points: &[Point]) -> Vec<Point> {
 /// From a row to the cut edge of its piece.
 fn edge_beyond(garment: &Garment, row: &StitchRow) -> Option<f64> {
     let cut = garment.cut.iter().find(|c| c.piece == row.piece)?;
-    let sewn = |edge: &str| match edge_use(row.piece, edge) {
-        EdgeUse::Sewn(seam, _) | EdgeUse::SewnOrFree(seam, _) => seam == row.seam,
-        EdgeUse::Free(_) => false,
-    };
+    let sewn = |edge: &str| edge_use(row.piece, edge).seam() == Some(row.seam.as_str());
     let (_, allowance) = cut.allowances.iter().find(|(edge, _)| sewn(edge))?;
     let seam = garment.seams.iter().find(|s| s.name == row.seam)?;
     let offset = seam.rows.get(row.number.checked_sub(1)?)?.offset;

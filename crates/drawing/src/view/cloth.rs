@@ -2,7 +2,7 @@
 
 use draft::{Piece, PieceId};
 use geometry::{Path, Point, Vec2};
-use sewing::{EdgeUse, Face, Finish, InsideLap, On, edge_use};
+use sewing::{Face, Finish, InsideLap, On};
 use trade::{Colour, Length};
 
 use super::flat::Half;
@@ -343,11 +343,7 @@ struct Overedge {
 }
 
 fn overedge(scene: &Scene, lap: &InsideLap) -> Overedge {
-    let seam = match edge_use(lap.piece, lap.edge) {
-        EdgeUse::Sewn(seam, _) => seam,
-        EdgeUse::SewnOrFree(seam, _) => seam,
-        EdgeUse::Free(_) => "",
-    };
+    let seam = lap.seam().unwrap_or_default();
     let rows = &scene.garment.rows;
     let stated = rows
         .iter()

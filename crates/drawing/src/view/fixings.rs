@@ -165,46 +165,17 @@ fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Laye
             );
             loop_rows(scene, at, along, *length, *width, layer);
         }
-        FixingKind::Patch(width, height, words) => {
+        FixingKind::Patch(width, height, words) | FixingKind::Label(width, height, words) => {
             let across = if along.x < 0.0 { -along } else { along };
             layer.area(part, block(at, across, *width, *height), colour, Some(rim));
-            let patch = scene.garment.doc.patch.as_ref();
-            let drawing = patch.and_then(|patch| patch.drawing.as_ref());
-            marked(
-                &Lying {
-                    at,
-                    across,
-                    width: *width,
-                    height: *height,
-                },
-                part,
-                (drawing, words),
-                dark,
-                layer,
-            );
-        }
-        FixingKind::Label(width, height, words) => {
-            let across = if along.x < 0.0 { -along } else { along };
-            layer.area(part, block(at, across, *width, *height), colour, Some(rim));
-            let label = scene
-                .garment
-                .doc
-                .labels
-                .iter()
-                .find(|l| l.trim == fixing.from);
-            let drawing = label.and_then(|label| label.drawing.as_ref());
-            marked(
-                &Lying {
-                    at,
-                    across,
-                    width: *width,
-                    height: *height,
-                },
-                part,
-                (drawing, words),
-                dark,
-                layer,
-            );
+            let lying = Lying {
+                at,
+                across,
+                width: *width,
+                height: *height,
+            };
+            let drawing = art_of(scene, fixing);
+            marked(&lying, part, (drawing, words), dark, layer);
         }
     }
 }
@@ -239,6 +210,18 @@ fn loop_rows(
                 round: true,
             },
         );
+    }
+}
+
+/// The maker's drawing for a patch or a label.
+fn art_of<'a>(scene: &Scene<'a>, fixing: &Fixing) -> Option<&'a Drawing> {
+    let doc = &scene.garment.doc;
+    match fixing.kind {
+        FixingKind::Patch(..) => doc.patch.as_ref()?.drawing.as_ref(),
+        _ => {
+            let label = doc.labels.iter().find(|l| l.trim == fixing.from);
+            label?.drawing.as_ref()
+        }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::Point;
-use sewing::{EdgeUse, Face, InsideLap, RowYarn, StitchRow, edge_use};
+use sewing::{Face, RowYarn, StitchRow};
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
@@ -59,11 +59,8 @@ pub(super) fn piece_rows(scene: &Scene, copy: Copy, layer: &mut Layer, pieces: &
 /// An overedge alone lies on the edge of the allowance, not on the seam line, and is drawn there.
 fn drawn_on_its_edge(scene: &Scene, row: &StitchRow) -> bool {
     let alone = row.stitch.looks().under_face == FaceLook::Overedge;
-    let seam = |lap: &InsideLap| match edge_use(lap.piece, lap.edge) {
-        EdgeUse::Sewn(seam, _) | EdgeUse::SewnOrFree(seam, _) => seam == row.seam,
-        EdgeUse::Free(_) => false,
-    };
-    alone && scene.garment.laps.iter().any(seam)
+    let laps = &scene.garment.laps;
+    alone && laps.iter().any(|lap| lap.seam() == Some(row.seam.as_str()))
 }
 
 /// Rows that hold what lies on top of the band: they are drawn on it.

@@ -7,7 +7,7 @@ use trade::{Confidence, Length};
 use super::mind;
 use super::operation::{Attachment, NotStated, Operation, Stage, Work};
 use super::passes::needles_in;
-use crate::edges::{EdgeUse, edge_use};
+use crate::edges::edge_use;
 use crate::garment::{Fixing, Garment};
 use crate::yarn::{Consumption, Unstated, consumption};
 
@@ -187,10 +187,7 @@ impl<'g> Plan<'g> {
             .filter(|piece| self.has(*piece))
             .collect();
         for piece in &self.garment.pattern.pieces {
-            let in_seam = |name: &str| match edge_use(piece.id, name) {
-                EdgeUse::Sewn(of, _) | EdgeUse::SewnOrFree(of, _) => of == seam,
-                EdgeUse::Free(_) => false,
-            };
+            let in_seam = |name: &str| edge_use(piece.id, name).seam() == Some(seam);
             if piece.edges.iter().any(|edge| in_seam(edge.name)) {
                 out.push(piece.id);
             }

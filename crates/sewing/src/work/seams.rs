@@ -12,7 +12,6 @@ use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
 use super::plan::{After, Plan, not_stated, once_each, operation, pressed};
 use crate::construct::operation_of;
 use crate::describe::ends_of;
-use crate::edges::{EdgeUse, edge_use};
 use crate::garment::{Finish, InsideLap, StitchRow};
 use crate::yarn::{Sewn, Unstated, overedge_bite};
 
@@ -204,7 +203,7 @@ impl Plan<'_> {
     /// Of a seam that runs along the cloth's own finished edge in part, the pieces whose edge in it is
     /// raw; `None` for a seam that nowhere does.
     fn raw_beside_selvedge(&self, seam: &str) -> Option<Vec<PieceId>> {
-        let of_seam = |lap: &&InsideLap| matches!(edge_use(lap.piece, lap.edge), EdgeUse::Sewn(name, _) if name == seam);
+        let of_seam = |lap: &&InsideLap| lap.seam() == Some(seam);
         let laps = || self.garment.laps.iter().filter(of_seam);
         laps().any(|lap| lap.finish == Finish::Selvedge).then(|| {
             let raw = laps().filter(|lap| lap.finish != Finish::Selvedge);

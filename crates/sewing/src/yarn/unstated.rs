@@ -12,7 +12,6 @@ use trade::{Length, StitchDensity, StitchType};
 use super::count::{copies, per_length};
 use super::width::StitchWidth;
 use super::{SewnThrough, countable};
-use crate::edges::{EdgeUse, edge_use};
 use crate::garment::{Finish, FixingKind, Garment, InsideLap};
 use crate::rows::JOINING;
 
@@ -120,7 +119,7 @@ fn overedged(garment: &Garment, seam: &Seam) -> Option<Unstated> {
     if seam.rows.iter().any(|row| row.stitch.is_overedge()) {
         return None;
     }
-    let of_seam = |lap: &&InsideLap| matches!(edge_use(lap.piece, lap.edge), EdgeUse::Sewn(name, _) if name == seam.name);
+    let of_seam = |lap: &&InsideLap| lap.seam() == Some(seam.name.as_str());
     let sewn = garment
         .laps
         .iter()
