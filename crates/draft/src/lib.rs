@@ -5,7 +5,8 @@
 //! parameters until **measuring the pattern the way the inspector measures the garment** gives the
 //! chart. Everything else (pockets, fly, band, loops) is then laid out on the solved panels.
 //! [`draft`] always gives pieces; where the chart contradicts itself it also says which measures
-//! fight, and by how much. [`findings`] then checks the pieces by the rules of the trade ([`RULES`]).
+//! fight, and by how much. Where a style names a pattern of the maker's own, [`draft_style`] takes the panels from
+//! there and lays out the rest on them. [`findings`] then checks the pieces by the rules of the trade ([`RULES`]).
 
 mod block;
 mod conflict;
@@ -15,6 +16,7 @@ mod from_style;
 mod join;
 mod layout;
 pub mod measure;
+mod own;
 mod pattern;
 mod piece;
 mod rules;
@@ -25,7 +27,9 @@ pub use conflict::{Conflict, Remedy};
 pub use finding::{Finding, Place, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
 pub use layout::path_of;
-pub use pattern::{Drafted, Measured, Pattern, Proportions, draft, starting_proportions};
+pub use pattern::{
+    Drafted, FromFile, Measured, Pattern, Proportions, draft, draft_style, starting_proportions,
+};
 pub use piece::{ClothUse, Cut, Edge, InnerKind, InnerLine, NamedPoint, Notch, Piece, PieceId};
 pub use rules::{Corner, Joint, RULES, Rule, corners, findings, joints};
 pub use spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};

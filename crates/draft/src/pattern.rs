@@ -1,13 +1,15 @@
 //! One solved size: its pieces, how they measure, and what was found.
 
 use geometry::{Point, angle_between};
+use style::{Size, StyleDoc};
 use trade::{Angle, Length};
 
 use crate::block::Shape;
 use crate::conflict::{Conflict, find_conflict};
 use crate::fit::{Fitted, fit, wanted};
-use crate::layout::pieces;
+use crate::layout::{Marks, Mouth, pieces};
 use crate::measure::{MEASURES, Measurable, Measure, Panel, Run, extent_at};
+use crate::own::own_pattern;
 use crate::piece::{Piece, PieceId};
 use crate::spec::Spec;
 
@@ -29,12 +31,25 @@ pub struct Proportions {
 /// All pieces of one size.
 #[derive(Clone, Debug)]
 pub struct Pattern {
-    /// What was asked for.
+    /// What was asked for; of panels the maker brought, what they measure.
     pub spec: Spec,
     /// The pieces, in the order of [`PieceId::ALL`]; those the style does not have are absent.
     pub pieces: Vec<Piece>,
     /// Proportions of the draft.
     pub proportions: Proportions,
+    /// Where the panels come from when they are not drafted from the chart.
+    pub own: Option<FromFile>,
+}
+
+/// What a pattern owes to a file the maker brought.
+#[derive(Clone, Debug)]
+pub struct FromFile {
+    /// The file of pieces.
+    pub file: String,
+    /// The pieces that were brought; all others are laid out on them.
+    pub pieces: Vec<PieceId>,
+    /// What the chart asks for.
+    pub chart: Spec,
 }
 
 /// A measure as charted and as the pattern measures.
@@ -55,6 +70,8 @@ pub struct Drafted {
     pub pattern: Pattern,
     /// Why the chart cannot be drafted, if it cannot.
     pub conflict: Option<Conflict>,
+    /// Why the maker's own pattern could not be used, if it could not; the pieces are then drafted from the chart.
+    pub unused: Option<String>,
 }
 
 /// Solves one size.
@@ -64,6 +81,26 @@ pub fn draft(spec: &Spec) -> Drafted {
     Drafted {
         pattern: pattern_of(spec, &fitted),
         conflict,
+        unused: None,
+    }
+}
+
+/// One size of a style: from the panels the maker brought where there are any, else solved from its chart.
+pub fn draft_style(doc: &StyleDoc, size: Size) -> Drafted {
+    let spec = Spec::of(doc, size);
+    let Some(own) = &doc.pattern else {
+        return draft(&spec);
+    };
+    match own_pattern(&spec, own, size) {
+        Ok(pattern) => Drafted {
+            pattern,
+            conflict: None,
+            unused: None,
+        },
+        Err(why) => Drafted {
+            unused: Some(why),
+            ..draft(&spec)
+        },
     }
 }
 
@@ -83,10 +120,12 @@ fn proportions(shape: &Shape) -> Proportions {
 }
 
 fn pattern_of(spec: &Spec, fitted: &Fitted) -> Pattern {
+    let block = &fitted.block;
     Pattern {
         spec: spec.clone(),
-        pieces: pieces(spec, &fitted.block),
+        pieces: pieces(spec, block, &Marks::on(block), &Mouth::on(spec, block)),
         proportions: proportions(&fitted.shape),
+        own: None,
     }
 }
 
@@ -96,6 +135,11 @@ impl Pattern {
         self.pieces.iter().find(|p| p.id == id)
     }
 
+    /// What the chart asks for.
+    pub fn chart(&self) -> &Spec {
+        self.own.as_ref().map_or(&self.spec, |own| &own.chart)
+    }
+
     /// Every measure of the chart taken on the pieces.
     pub fn measures(&self) -> Vec<Measured> {
         MEASURES
@@ -103,7 +147,7 @@ impl Pattern {
             .filter_map(|measure| {
                 Some(Measured {
                     measure,
-                    chart: wanted(&self.spec, measure.key),
+                    chart: wanted(self.chart(), measure.key),
                     pattern: measure.of(self, &self.spec)?,
                 })
             })

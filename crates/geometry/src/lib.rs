@@ -8,11 +8,13 @@
 mod offset;
 mod path;
 mod polyline;
+mod smooth;
 
 pub use kurbo::{Affine, BezPath, CubicBez, Line, PathEl, PathSeg, Point, Rect, Vec2};
 pub use offset::{OffsetError, offset_outline};
 pub use path::Path;
 pub use polyline::{area, clip_to_polygon, contains, is_simple, polyline_length, resample};
+pub use smooth::{corners_of, smooth_through};
 
 use trade::Angle;
 

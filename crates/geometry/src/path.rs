@@ -2,8 +2,8 @@
 
 use kurbo::common::GAUSS_LEGENDRE_COEFFS_24;
 use kurbo::{
-    Affine, BezPath, CubicBez, Line, ParamCurve, ParamCurveDeriv, PathEl, PathSeg, Point, Rect,
-    Shape, Vec2,
+    Affine, BezPath, CubicBez, Line, ParamCurve, ParamCurveDeriv, ParamCurveNearest, PathEl,
+    PathSeg, Point, Rect, Shape, Vec2,
 };
 use trade::Length;
 
@@ -175,6 +175,26 @@ impl Path {
             return Path::line(p, p);
         }
         Path { segments: out }
+    }
+
+    /// The place of the path nearest to a point: its arc length from the start, and how far away it is.
+    pub fn nearest(&self, to: Point) -> (Length, Length) {
+        let mut before = 0.0;
+        let mut best = (0.0, f64::INFINITY);
+        for segment in &self.segments {
+            let length = segment_length(segment);
+            let near = segment.nearest(to, 1e-6);
+            let away = near.distance_sq.sqrt();
+            if away < best.1 {
+                let along = match segment {
+                    PathSeg::Line(_) => near.t * length,
+                    _ => cubic_length(&to_cubic(segment), near.t),
+                };
+                best = (before + along, away);
+            }
+            before += length;
+        }
+        (Length::mm(best.0), Length::mm(best.1))
     }
 
     /// Splits the path in two at arc length `at`.
@@ -437,6 +457,15 @@ mod tests {
         // The end of a true arc of radius 480.
         near(arc.end().x, 480.0 * 0.5_f64.sin(), 1e-9);
         near(arc.end().y, 480.0 * (1.0 - 0.5_f64.cos()), 1e-9);
+    }
+
+    #[test]
+    fn the_nearest_place_is_told_by_arc_length() {
+        let path = Path::line(Point::ORIGIN, Point::new(100.0, 0.0))
+            .then(&Path::line(Point::new(100.0, 0.0), Point::new(100.0, 50.0)));
+        let (along, away) = path.nearest(Point::new(97.0, 30.0));
+        near(along.to_mm(), 130.0, 1e-9);
+        near(away.to_mm(), 3.0, 1e-9);
     }
 
     #[test]

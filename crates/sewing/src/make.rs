@@ -1,6 +1,6 @@
 //! Sewing one size, or the whole run.
 
-use draft::{Spec, draft};
+use draft::draft_style;
 use style::{Collection, Seam, Size, StyleDoc};
 
 use crate::context::Context;
@@ -12,7 +12,7 @@ use crate::{check, cut, fixings, laps, rows};
 /// Always gives a garment: what cannot be made as the style says is left out or drawn as near as
 /// may be, and said in the findings, worst first.
 pub fn make(doc: &StyleDoc, collection: &Collection, size: Size) -> Garment {
-    let drafted = draft(&Spec::of(doc, size));
+    let drafted = draft_style(doc, size);
     let seams: Vec<Seam> = rows::from_seam_line(doc, &drafted.pattern.spec);
     let context = Context {
         doc,

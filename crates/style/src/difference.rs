@@ -6,6 +6,7 @@ use serde::Serialize;
 use trade::{Length, System};
 
 use crate::making::RowEnding;
+use crate::own::{OWN_PIECES, OwnPattern, OwnPiece};
 use crate::seams::{RowSpec, Seam};
 use crate::{BackPocket, ChartEntry, ExtraPocket, Label, Patch, Rivets, StyleDoc, known};
 
@@ -46,6 +47,7 @@ pub fn difference_in(old: &StyleDoc, new: &StyleDoc, system: System) -> Vec<Chan
     labels(&mut words, &old.labels, &new.labels);
     seams(&mut words, old, new);
     bartacks(&mut words, old, new);
+    pattern(&mut words, old.pattern.as_ref(), new.pattern.as_ref());
     words.changes
 }
 
@@ -294,6 +296,56 @@ fn shape(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
     );
     words.length("shape.band_ease", "band ease", a.band_ease, b.band_ease);
     words.plain("shape.outseam", "outseam line", &a.outseam, &b.outseam);
+}
+
+fn pattern(words: &mut Words, old: Option<&OwnPattern>, new: Option<&OwnPattern>) {
+    let (a, b) = match (old, new) {
+        (Some(a), Some(b)) => (a, b),
+        (None, None) => return,
+        (None, Some(b)) => {
+            let sentence = format!("own pattern: drafted from the chart → {}", b.file.as_str());
+            return words.push("pattern", sentence);
+        }
+        (Some(a), None) => {
+            let sentence = format!("own pattern: {} → drafted from the chart", a.file.as_str());
+            return words.push("pattern", sentence);
+        }
+    };
+    let (file, other) = (a.file.as_str(), b.file.as_str());
+    words.plain("pattern.file", "own pattern", &file, &other);
+    words.plain("pattern.drawn", "own pattern drawn", &a.drawn, &b.drawn);
+    words.maybe_length(
+        "pattern.allowance",
+        "allowance of the own pattern",
+        a.allowance,
+        b.allowance,
+    );
+    let mut edges: Vec<&String> = a.allowances.keys().collect();
+    edges.extend(
+        b.allowances
+            .keys()
+            .filter(|edge| !a.allowances.contains_key(*edge)),
+    );
+    for edge in edges {
+        words.maybe_length(
+            &format!("pattern.allowances.{edge}"),
+            &format!("allowance of the own pattern, {}", edge.replace('_', " ")),
+            a.allowances.get(edge).copied(),
+            b.allowances.get(edge).copied(),
+        );
+    }
+    for known in OWN_PIECES {
+        let (one, other) = (a.pieces.get(known.name), b.pieces.get(known.name));
+        let name = |piece: Option<&OwnPiece>| piece.map(|piece| piece.piece.clone());
+        let path = format!("pattern.{}", known.name);
+        let title = format!("{} of the own pattern", known.title);
+        words.maybe(&path, &title, name(one).as_ref(), name(other).as_ref());
+        if let (Some(one), Some(other)) = (one, other)
+            && one.edges != other.edges
+        {
+            words.push(path, format!("{title}: its edges are named otherwise"));
+        }
+    }
 }
 
 fn fly(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {

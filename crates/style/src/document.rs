@@ -7,6 +7,7 @@ use serde::Serialize;
 
 use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape};
 use crate::making::{Band, Hem};
+use crate::own::OwnPattern;
 use crate::seams::SeamSpec;
 use crate::{ChartEntry, Sizes};
 
@@ -44,6 +45,8 @@ pub struct StyleDoc {
     pub seams: IndexMap<String, SeamSpec>,
     /// How bartacks are sewn.
     pub bartacks: Bartacks,
+    /// The maker's own pattern; `None` when the panels are drafted from the chart.
+    pub pattern: Option<OwnPattern>,
 }
 
 /// The `[style]` section.

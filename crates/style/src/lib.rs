@@ -8,7 +8,8 @@
 //! [`apply`] makes an [`Edit`] to a style's text and leaves the rest of it, comments included, as it was. [`save`]
 //! writes it so that the file is always a whole earlier or a whole later version, keeps every earlier one, and never
 //! overwrites what somebody else wrote in the meantime. [`difference`] says in words what changed between two
-//! versions. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
+//! versions. A pattern of the maker's own lies beside its style as plain outlines, which [`OwnPattern`] gives names;
+//! [`save_beside`] puts it there. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
 //! the people who write them.
 
 mod chart;
@@ -22,6 +23,7 @@ mod edit;
 pub mod known;
 mod load;
 mod making;
+mod own;
 mod parse;
 mod path;
 mod quantities;
@@ -53,6 +55,11 @@ pub use load::{
     load_collection,
 };
 pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
+pub use own::{
+    Beside, Drawn, OWN_PIECES, OwnEdge, OwnOutline, OwnPattern, OwnPiece, OwnPieceName, PieceBlock,
+    PieceFile, Place, own_piece, piece_file_text, read_piece_file, save_beside, toml_text,
+    with_pattern,
+};
 pub use parse::parse;
 pub use path::{DocPath, DocPathError, Step};
 pub use report::{Diagnostic, MOST_PROBLEMS, Report};

@@ -9,6 +9,7 @@ use sha2::{Digest, Sha256};
 
 use crate::details::{ArtPath, CoinShape};
 use crate::drawing::{self, Drawing, LARGEST_DRAWING};
+use crate::own::take_pattern;
 use crate::parse::{Places, check_references, read, style_alone};
 use crate::report::{Diagnostic, Report, Source};
 use crate::{Collection, StyleDoc, read_collection};
@@ -69,11 +70,15 @@ impl Loaded {
             &mut reading.report,
         );
         if let Some(style) = &mut reading.value {
-            take_art(
+            let (folder, places) = (self.folder(), &reading.places);
+            take_art(&source, style, folder, places, &mut reading.report);
+            let collection = Some(&self.collection);
+            take_pattern(
                 &source,
                 style,
-                self.folder(),
-                &reading.places,
+                folder,
+                collection,
+                places,
                 &mut reading.report,
             );
         }
@@ -150,8 +155,17 @@ pub fn load(path: &Path) -> Result<Loaded, Report> {
         }
     };
     if let Some(style) = &mut reading.value {
-        let folder = path.parent().unwrap_or(Path::new("."));
-        take_art(&source, style, folder, &reading.places, &mut reading.report);
+        let (folder, places) = (path.parent().unwrap_or(Path::new(".")), &reading.places);
+        take_art(&source, style, folder, places, &mut reading.report);
+        let collection = collection.as_ref();
+        take_pattern(
+            &source,
+            style,
+            folder,
+            collection,
+            places,
+            &mut reading.report,
+        );
     }
     reading.report.sort();
     match (reading.value, collection) {
@@ -285,6 +299,11 @@ pub fn list_styles(collection_folder: &Path) -> std::io::Result<Vec<PathBuf>> {
 
 /// Reads a text file of at most [`LARGEST_FILE`] bytes. A larger one is refused by its stated size, without reading it.
 pub(crate) fn read_file(path: &Path) -> Result<String, Report> {
+    read_file_of(path, LARGEST_FILE)
+}
+
+/// Reads a text file of at most so many bytes.
+pub(crate) fn read_file_of(path: &Path, largest: u64) -> Result<String, Report> {
     let name = || path.display().to_string();
     let failed = |error: &std::io::Error| {
         let (code, message) = match error.kind() {
@@ -305,18 +324,18 @@ pub(crate) fn read_file(path: &Path) -> Result<String, Report> {
         let problem = Diagnostic::whole_file(name(), "style::not-a-file", message);
         return Err(Report::one(problem.hint("name a text file")));
     }
-    if metadata.len() > LARGEST_FILE {
-        return Err(too_large(name(), metadata.len()));
+    if metadata.len() > largest {
+        return Err(too_large(name(), metadata.len(), largest));
     }
     let file = File::open(path).map_err(|error| failed(&error))?;
     let mut bytes = Vec::new();
     // The size is checked again while reading: the file may grow meanwhile.
-    file.take(LARGEST_FILE + 1)
+    file.take(largest + 1)
         .read_to_end(&mut bytes)
         .map_err(|error| failed(&error))?;
     let length = bytes.len() as u64;
-    if length > LARGEST_FILE {
-        return Err(too_large(name(), length));
+    if length > largest {
+        return Err(too_large(name(), length, largest));
     }
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
@@ -332,8 +351,8 @@ pub(crate) fn read_file(path: &Path) -> Result<String, Report> {
     })
 }
 
-fn too_large(file: String, bytes: u64) -> Report {
-    let message = format!("the file has {bytes} bytes; at most {LARGEST_FILE} are read");
+fn too_large(file: String, bytes: u64, largest: u64) -> Report {
+    let message = format!("the file has {bytes} bytes; at most {largest} are read");
     let hint = "a style file has a few kilobytes: check that this is the right file";
     Report::one(Diagnostic::whole_file(file, "style::too-large", message).hint(hint))
 }
@@ -347,7 +366,7 @@ fn check_art(
     report: &mut Report,
 ) {
     for (path, art) in style.art() {
-        if let Some((code, message)) = unfit_art(art, folder) {
+        if let Some((code, message)) = unfit_file(art, folder, LARGEST_FILE) {
             let span = places.get(&path).cloned().unwrap_or(0..0);
             let hint =
                 "put the drawing into the style's own folder, such as art/, and name it from there";
@@ -426,7 +445,12 @@ fn drawn(art: &ArtPath, folder: &Path) -> Result<Drawing, Report> {
     drawing::read(&file.display().to_string(), &text).map_err(|problem| Report::one(*problem))
 }
 
-fn unfit_art(art: &ArtPath, folder: &Path) -> Option<(&'static str, String)> {
+/// Why a file that a style names cannot be read: it has to be a file really inside the style's folder.
+pub(crate) fn unfit_file(
+    art: &ArtPath,
+    folder: &Path,
+    largest: u64,
+) -> Option<(&'static str, String)> {
     let name = art.as_str();
     let (Ok(file), Ok(folder)) = (
         fs::canonicalize(art.in_folder(folder)),
@@ -447,10 +471,10 @@ fn unfit_art(art: &ArtPath, folder: &Path) -> Option<(&'static str, String)> {
         Ok(metadata) if !metadata.is_file() => {
             Some(("style::missing-art", format!("{name} is not a file")))
         }
-        Ok(metadata) if metadata.len() > LARGEST_FILE => Some((
+        Ok(metadata) if metadata.len() > largest => Some((
             "style::too-large",
             format!(
-                "{name} has {} bytes; at most {LARGEST_FILE} are read",
+                "{name} has {} bytes; at most {largest} are read",
                 metadata.len()
             ),
         )),

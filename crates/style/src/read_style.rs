@@ -10,7 +10,7 @@ use crate::making::{Band, BandMethod, Hem, HemEnds, HemJoin};
 use crate::quantities::{DIFFERENCE, DISTANCE, FULLNESS, Limits, MEASURE, SLOPE, V_ANGLE};
 use crate::read_collection::{all, allowed, format, words};
 use crate::reader::{Node, Table, Target};
-use crate::{Size, Sizes, StyleDoc, TrimKind, read_chart, read_seams};
+use crate::{Size, Sizes, StyleDoc, TrimKind, own, read_chart, read_seams};
 use trade::Length;
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];
@@ -32,6 +32,9 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
     let labels = labels(root.optional("labels"));
     let seams = read_seams::seams(&root.section("seams"), extra);
     let bartacks = bartacks(root.section("bartacks"));
+    let pattern = root
+        .optional("pattern")
+        .map(|node| own::pattern(node.table()?));
     root.finish();
     Some(StyleDoc {
         style: style?,
@@ -49,6 +52,7 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
         labels: labels?,
         seams: seams?,
         bartacks: bartacks?,
+        pattern: allowed(pattern)?,
     })
 }
 

@@ -7,7 +7,7 @@ use std::fmt::Write;
 
 use common::{demo_collection, with};
 use style::known::{MEASURES, SEAMS};
-use style::{Band, BandMethod, CoinPocket, Construction, Hem, OutseamLine, parse};
+use style::{Band, BandMethod, CoinPocket, Construction, Hem, OWN_PIECES, OutseamLine, parse};
 
 const PAGE: &str = include_str!("../FORMAT.md");
 
@@ -44,6 +44,28 @@ fn the_seams_are_listed_with_what_they_can_be() {
             .any(|seam| seam.constructions.contains(construction));
         assert!(somewhere, "no seam can be {word}");
     }
+}
+
+#[test]
+fn the_pieces_that_can_be_brought_are_listed_with_their_edges() {
+    let mut rows = String::new();
+    for piece in OWN_PIECES {
+        let optional: Vec<&str> = piece
+            .edges
+            .iter()
+            .filter_map(|(name, left_out)| left_out.map(|_| *name))
+            .collect();
+        let optional = optional.join(", ");
+        let gap = if optional.is_empty() { "" } else { " " };
+        writeln!(
+            rows,
+            "| `{}` | {} | {optional}{gap}|",
+            piece.name,
+            piece.edge_list()
+        )
+        .unwrap();
+    }
+    assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
 }
 
 #[test]

@@ -13,15 +13,25 @@ use crate::spec::Spec;
 const QUARTER: f64 = 0.5523;
 
 /// The mouth edge, from the outseam up to the waist.
-pub(super) struct Mouth {
+pub(crate) struct Mouth {
     pub curve: Path,
     pub on_side: Point,
     pub on_waist: Point,
 }
 
 impl Mouth {
+    /// The mouth the chart asks for.
     pub fn on(spec: &Spec, block: &Block) -> Mouth {
-        let curve = corner_curve(block, spec, spec.mouth_width, spec.mouth_depth);
+        Mouth::along(corner_curve(
+            block,
+            spec,
+            spec.mouth_width,
+            spec.mouth_depth,
+        ))
+    }
+
+    /// A mouth that is drawn already, from the outseam up to the waist.
+    pub fn along(curve: Path) -> Mouth {
         Mouth {
             on_side: curve.start(),
             on_waist: curve.end(),

@@ -10,6 +10,8 @@ mod panels;
 mod patch_pockets;
 
 pub use free_outline::path_of;
+pub(crate) use hip_pocket::Mouth;
+pub(crate) use panels::{LegMarks, Marks};
 
 use geometry::{Affine, Path, Point, Vec2};
 use trade::Length;
@@ -19,18 +21,17 @@ use crate::piece::{Edge, InnerKind, InnerLine, NamedPoint, Piece};
 use crate::spec::Spec;
 
 /// All pieces of one size, in the order of [`crate::piece::PieceId::ALL`].
-pub(crate) fn pieces(spec: &Spec, block: &Block) -> Vec<Piece> {
-    let mouth = hip_pocket::Mouth::on(spec, block);
+pub(crate) fn pieces(spec: &Spec, block: &Block, marks: &Marks, mouth: &Mouth) -> Vec<Piece> {
     let mut all = vec![
-        panels::front(spec, block, &mouth),
-        panels::back(spec, block),
+        panels::front(spec, block, &marks.front, mouth),
+        panels::back(spec, block, &marks.back),
         panels::yoke(block),
         band::band(spec, block),
         fly::facing(spec),
         fly::shield(spec),
-        hip_pocket::facing(spec, block, &mouth),
+        hip_pocket::facing(spec, block, mouth),
         patch_pockets::coin(spec),
-        hip_pocket::bag(spec, block, &mouth),
+        hip_pocket::bag(spec, block, mouth),
     ];
     all.extend(patch_pockets::back_pockets(spec));
     all.push(band::loop_strip(spec));

@@ -10,28 +10,46 @@ use crate::block::Block;
 use crate::piece::{ClothUse, Cut, InnerLine, Notch, Piece, PieceId};
 use crate::spec::{BackPocketSpec, Spec};
 
-/// Arc lengths along the outseam, from the hem, at which front and back carry matching notches.
-struct SideNotches {
-    knee: Length,
-    hip: Length,
+/// Where the notches of a leg lie on one panel.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct LegMarks {
+    /// The knee on the inseam, from the crotch.
+    pub knee_in: Length,
+    /// The knee on the outseam, from the hem.
+    pub knee_out: Length,
+    /// The hip on the outseam, from the hem.
+    pub hip: Length,
 }
 
-fn side_notches(block: &Block) -> SideNotches {
-    let side = &block.front_side;
-    let knee = Path::new(side.segments()[..1].to_vec()).length();
-    let hip = Path::new(side.segments()[..2].to_vec()).length();
-    SideNotches { knee, hip }
+/// Where the notches of a leg lie.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Marks {
+    pub front: LegMarks,
+    pub back: LegMarks,
 }
 
-/// Arc length from the crotch to the knee on the front, and the matching place on the back: both lie
-/// equally far above the hem, so any stretch falls between knee and crotch.
-fn knee_from_crotch(block: &Block) -> (Length, Length) {
-    let front = Path::new(block.front_inseam.segments()[..1].to_vec()).length();
-    let below = block.front_inseam.length() - front;
-    (front, block.back_inseam.length() - below)
+impl Marks {
+    /// Front and back carry theirs equally far above the hem, so any stretch of the inseam falls
+    /// between knee and crotch.
+    pub fn on(block: &Block) -> Marks {
+        let first = |path: &Path, count| Path::new(path.segments()[..count].to_vec()).length();
+        let front = LegMarks {
+            knee_in: first(&block.front_inseam, 1),
+            knee_out: first(&block.front_side, 1),
+            hip: first(&block.front_side, 2),
+        };
+        let below = block.front_inseam.length() - front.knee_in;
+        Marks {
+            front,
+            back: LegMarks {
+                knee_in: block.back_inseam.length() - below,
+                ..front
+            },
+        }
+    }
 }
 
-pub(super) fn front(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
+pub(super) fn front(spec: &Spec, block: &Block, marks: &LegMarks, mouth: &Mouth) -> Piece {
     let centre = &block.front_centre;
     let (fly, crotch) = centre.split(spec.fly_length);
     let side = block
@@ -40,7 +58,6 @@ pub(super) fn front(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
     let waist = block
         .front_waist
         .part(spec.mouth_width, block.front_waist.length());
-    let notches = side_notches(block);
     let hem_middle = block.front_hem.point_at(block.front_hem.length() / 2.0);
     let down = centre.start_direction();
     let mut lines = vec![placement(
@@ -56,7 +73,7 @@ pub(super) fn front(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
             at("waist_centre", centre.start()),
             at("fly_foot", fly.end()),
             at("crotch", centre.end()),
-            at("knee_in", block.front_inseam.segments()[0].to_cubic().p3),
+            at("knee_in", block.front_inseam.point_at(marks.knee_in)),
             at("hem_in", block.front_hem.start()),
             at("hem_middle", hem_middle),
             at(
@@ -64,8 +81,8 @@ pub(super) fn front(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
                 Point::new(hem_middle.x, hem_middle.y + mm(spec.hem_depth)),
             ),
             at("hem_out", block.front_hem.end()),
-            at("knee_out", block.front_side.point_at(notches.knee)),
-            at("hip", block.front_side.point_at(notches.hip)),
+            at("knee_out", block.front_side.point_at(marks.knee_out)),
+            at("hip", block.front_side.point_at(marks.hip)),
             at("mouth_side", mouth.on_side),
             at("mouth_waist", mouth.on_waist),
             at("side_waist", block.front_side.end()),
@@ -73,19 +90,19 @@ pub(super) fn front(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         notches: vec![
             Notch {
                 edge: "inseam",
-                along: knee_from_crotch(block).0,
+                along: marks.knee_in,
                 name: "inseam knee",
                 double: false,
             },
             Notch {
                 edge: "side",
-                along: notches.knee,
+                along: marks.knee_out,
                 name: "outseam knee",
                 double: false,
             },
             Notch {
                 edge: "side",
-                along: notches.hip,
+                along: marks.hip,
                 name: "hip",
                 double: false,
             },
@@ -124,9 +141,7 @@ fn extra_placement(spec: &Spec, block: &Block) -> Option<InnerLine> {
     ))
 }
 
-pub(super) fn back(spec: &Spec, block: &Block) -> Piece {
-    let notches = side_notches(block);
-    let (_, knee) = knee_from_crotch(block);
+pub(super) fn back(spec: &Spec, block: &Block, marks: &LegMarks) -> Piece {
     let seat_top = block.back_seat.start();
     let down = block.back_seat.start_direction();
     let along = -block.back_top.start_direction();
@@ -147,9 +162,9 @@ pub(super) fn back(spec: &Spec, block: &Block) -> Piece {
             at("hem_in", block.back_hem.start()),
             at("hem_middle", hem_middle),
             at("hem_out", block.back_hem.end()),
-            at("knee_in", block.back_inseam.point_at(knee)),
-            at("knee_out", block.back_side.point_at(notches.knee)),
-            at("hip", block.back_side.point_at(notches.hip)),
+            at("knee_in", block.back_inseam.point_at(marks.knee_in)),
+            at("knee_out", block.back_side.point_at(marks.knee_out)),
+            at("hip", block.back_side.point_at(marks.hip)),
             at("yoke_side", block.back_side.end()),
             at("pocket_inner", inner),
             at("pocket_outer", inner + along * mm(spec.back_pocket_width)),
@@ -162,19 +177,19 @@ pub(super) fn back(spec: &Spec, block: &Block) -> Piece {
         notches: vec![
             Notch {
                 edge: "inseam",
-                along: knee,
+                along: marks.knee_in,
                 name: "inseam knee",
                 double: true,
             },
             Notch {
                 edge: "side",
-                along: notches.knee,
+                along: marks.knee_out,
                 name: "outseam knee",
                 double: true,
             },
             Notch {
                 edge: "side",
-                along: notches.hip,
+                along: marks.hip,
                 name: "hip",
                 double: true,
             },

@@ -283,12 +283,13 @@ pub fn findings(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
         fit: doc.style.fit,
         base: size == doc.sizes.base,
     };
-    let mut found = contract(drafted, size);
+    let mut found = contract(drafted, size, doc);
     let drafts = drafted.conflict.is_none();
     for rule in RULES.iter().filter(|r| drafts || r.reads == Reads::Chart) {
+        let own = drafted.pattern.own.is_some();
         found.extend((rule.check)(&case).into_iter().map(|broken| Finding {
             code: rule.code,
-            severity: broken.severity,
+            severity: judged(rule.code, broken.severity, own),
             about: broken.about,
             size: Some(size),
             message: broken.message,
@@ -300,9 +301,76 @@ pub fn findings(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
     found
 }
 
+/// How the leg hangs is the maker's own choice on a pattern of their own: there it is said, not judged.
+const HANG: &[&str] = &["fit::crease", "fit::crotch-smooth"];
+
+fn judged(code: &str, severity: Severity, own: bool) -> Severity {
+    if own && HANG.contains(&code) {
+        severity.min(Severity::Warning)
+    } else {
+        severity
+    }
+}
+
+/// Differences below this are those of reading a file.
+const READ_AS: Length = Length::mm(0.1);
+
+/// What a pattern of the maker's own measures beside the chart. The pattern is what is cut, so a
+/// difference is said and not judged.
+fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
+    const SOURCE: &str = "the maker's own pattern beside the maker's own chart";
+    let tolerance = |key: &str| {
+        let stated = doc.chart.get(key).map(|entry| entry.tolerance);
+        stated.or_else(|| style::known::measure(key).map(|known| known.tolerance))
+    };
+    let off = pattern.measures().into_iter().filter_map(|m| {
+        let chart = m.chart?;
+        let off = m.pattern - chart;
+        let allowed = tolerance(m.measure.key).unwrap_or(READ_AS);
+        let severity = if beyond(off.abs().to_mm(), allowed.to_mm()) {
+            Severity::Warning
+        } else if beyond(off.abs().to_mm(), READ_AS.to_mm()) {
+            Severity::Note
+        } else {
+            return None;
+        };
+        let message = format!(
+            "the pattern measures {}, the chart says {}: {} {}, with {} either way allowed",
+            fine(m.pattern),
+            fine(chart),
+            fine(off.abs()),
+            if off > Length::ZERO { "more" } else { "less" },
+            fine(allowed)
+        );
+        let about = m.measure.name.to_lowercase();
+        Some(
+            Finding::new("pattern::measure", severity, about, message, SOURCE)
+                .of_size(size)
+                .help("change the chart to what the pattern measures, or correct the pattern and bring it again"),
+        )
+    });
+    off.collect()
+}
+
 /// Whether the pattern is what the chart asks for.
-fn contract(drafted: &Drafted, size: Size) -> Vec<Finding> {
+fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
     const SOURCE: &str = "the chart is the contract with the workroom";
+    if let Some(why) = &drafted.unused {
+        return vec![
+            Finding::new(
+                "pattern::unused",
+                Severity::Error,
+                "own pattern",
+                format!("the maker's own pattern could not be used, and the pieces are drafted from the chart: {why}"),
+                "the maker's own pattern",
+            )
+            .of_size(size)
+            .help("check corners and edges in [pattern], correct the pattern and bring it again"),
+        ];
+    }
+    if drafted.pattern.own.is_some() {
+        return beside_chart(&drafted.pattern, size, doc);
+    }
     if let Some(conflict) = &drafted.conflict {
         return vec![Finding {
             code: "fit::conflict",

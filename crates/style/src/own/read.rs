@@ -1,0 +1,163 @@
+//! Reading `[pattern]`.
+
+use std::sync::Arc;
+
+use indexmap::IndexMap;
+
+use super::{Drawn, OWN_PIECES, OwnEdge, OwnPattern, OwnPiece, OwnPieceName};
+use crate::details::ArtPath;
+use crate::quantities::MEASURE;
+use crate::read_collection::{all, allowed};
+use crate::reader::{Node, Table};
+
+/// What the reader of a style says of its own pattern.
+pub(crate) fn pattern(mut table: Table<'_>) -> Option<OwnPattern> {
+    let file = table
+        .required(
+            "file",
+            "file = \"pattern/....toml\", as fellwork bring writes it",
+        )
+        .and_then(|node| file(&node));
+    let drawn = table
+        .optional("drawn")
+        .map_or(Some(Drawn::AfterWash), |node| {
+            node.choice("style::unknown-word", Drawn::WORDS)
+        });
+    let allowance = table
+        .optional("allowance")
+        .map(|node| node.quantity(&MEASURE));
+    let allowances = allowances(table.optional_section("allowances"));
+    let pieces: Vec<Option<(String, OwnPiece)>> = OWN_PIECES
+        .iter()
+        .filter_map(|known| {
+            let node = table.optional(known.name)?;
+            Some(
+                node.table()
+                    .and_then(|table| Some((known.name.to_owned(), piece(known, table)?))),
+            )
+        })
+        .collect();
+    let node = table.node.clone();
+    table.finish();
+    let pieces: IndexMap<String, OwnPiece> = all(pieces.into_iter())?.into_iter().collect();
+    whole_body(&node, &pieces)?;
+    Some(OwnPattern {
+        file: file?,
+        drawn: drawn?,
+        allowance: allowed(allowance)?,
+        allowances: allowances?,
+        pieces,
+        shrinkage: None,
+    })
+}
+
+/// Front, back and yoke carry everything else, and only together.
+fn whole_body(node: &Node<'_>, pieces: &IndexMap<String, OwnPiece>) -> Option<()> {
+    let missing: Vec<&str> = ["front", "back", "yoke"]
+        .into_iter()
+        .filter(|name| !pieces.contains_key(*name))
+        .collect();
+    if !missing.is_empty() {
+        let message = format!("[pattern] has no {}", missing.join(" and no "));
+        let hint = format!(
+            "front, back and yoke are brought together: add [pattern.{}] with its piece and edges",
+            missing[0]
+        );
+        node.problem("style::incomplete-pattern", message, hint);
+        return None;
+    }
+    let cut_away = |name: &str, edge: &str| {
+        let piece = pieces.get(name);
+        piece.is_some_and(|piece| piece.edges.iter().any(|e| e.name == edge))
+    };
+    if cut_away("front", "mouth") && !pieces.contains_key("pocket_facing") {
+        node.problem(
+            "style::incomplete-pattern",
+            "the front has its pocket mouth cut away, and [pattern] has no pocket_facing to fill the corner",
+            "add [pattern.pocket_facing], or bring a front that reaches the outseam and leave out `mouth`",
+        );
+        return None;
+    }
+    Some(())
+}
+
+fn file(node: &Node<'_>) -> Option<ArtPath> {
+    match ArtPath::new(&node.text()?) {
+        Ok(path) => Some(path),
+        Err(why) => {
+            let hint =
+                "name a file inside the style's own folder, such as \"pattern/harbour.toml\"";
+            node.problem("style::art-outside", format!("`file`: {why}"), hint);
+            None
+        }
+    }
+}
+
+fn allowances(table: Table<'_>) -> Option<IndexMap<String, trade::Length>> {
+    let mut table = table;
+    let mut names: Vec<&'static str> = Vec::new();
+    for (name, _) in OWN_PIECES.iter().flat_map(|piece| piece.edges) {
+        if !names.contains(name) {
+            names.push(name);
+        }
+    }
+    let found: Vec<Option<(String, trade::Length)>> = names
+        .into_iter()
+        .filter_map(|name| {
+            let node = table.optional(name)?;
+            Some(
+                node.quantity(&MEASURE)
+                    .map(|length| (name.to_owned(), length)),
+            )
+        })
+        .collect();
+    table.finish();
+    Some(all(found.into_iter())?.into_iter().collect())
+}
+
+fn piece(known: &'static OwnPieceName, mut table: Table<'_>) -> Option<OwnPiece> {
+    let name = table
+        .required("piece", "piece = \"...\", a name from the file of pieces")
+        .and_then(|node| node.text());
+    let mut fine = true;
+    let mut edges = Vec::new();
+    for (edge, left_out) in known.edges {
+        let node = if left_out.is_some() {
+            table.optional(edge)
+        } else {
+            table.required(
+                edge,
+                &format!("{edge} = [\"1\", \"2\"], the corners it runs between"),
+            )
+        };
+        match node.map(|node| ends(&node)) {
+            Some(Some([from, to])) => edges.push(OwnEdge {
+                name: edge,
+                from,
+                to,
+            }),
+            Some(None) => fine = false,
+            None => fine &= left_out.is_some(),
+        }
+    }
+    table.finish();
+    fine.then_some(())?;
+    Some(OwnPiece {
+        piece: name?,
+        edges,
+        outlines: Arc::default(),
+    })
+}
+
+/// The two corners of an edge.
+fn ends(node: &Node<'_>) -> Option<[String; 2]> {
+    const EXAMPLE: &str = "[\"1\", \"2\"], the corners it runs between";
+    let members = node.list(EXAMPLE)?;
+    let [from, to] = members.as_slice() else {
+        let message = format!("`{}` names {} corners", node.key(), members.len());
+        node.problem("style::unfit-edge", message, format!("write {EXAMPLE}"));
+        return None;
+    };
+    let (from, to) = (from.text(), to.text());
+    Some([from?, to?])
+}
