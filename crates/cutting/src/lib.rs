@@ -52,7 +52,7 @@ pub use scale::{
 };
 pub use selvedge::{ClothEdge, LEAST_OPEN};
 pub use spread::{Named, Spread, Way};
-pub use thin::thinned;
+pub use thin::{thinned, thinned_line};
 pub use thread::density_at_machine;
 pub use wash::{
     Direction, FEWEST_MARKS, MARKS_APART, MOST_SPREAD, Marks, Shrunk, WashError, WashTest,

@@ -17,7 +17,30 @@ pub fn thinned(outline: &[Point], tolerance: Length) -> Vec<Point> {
     let mut keep = vec![false; n + 1];
     (keep[0], keep[far], keep[n]) = (true, true, true);
     let at = |k: usize| outline[k % n];
-    let mut open = vec![(0, far), (far, n)];
+    mark_kept(&mut keep, vec![(0, far), (far, n)], at, within);
+    (0..n).filter(|k| keep[*k]).map(at).collect()
+}
+
+/// The same of an open line; both its ends stay.
+pub fn thinned_line(line: &[Point], tolerance: Length) -> Vec<Point> {
+    let (n, within) = (line.len(), tolerance.to_mm());
+    if n < 3 || within <= 0.0 {
+        return line.to_vec();
+    }
+    let mut keep = vec![false; n];
+    (keep[0], keep[n - 1]) = (true, true);
+    let at = |k: usize| line[k];
+    mark_kept(&mut keep, vec![(0, n - 1)], at, within);
+    (0..n).filter(|k| keep[*k]).map(at).collect()
+}
+
+/// Marks the points between two kept ones that lie further than `within` from the line between them.
+fn mark_kept(
+    keep: &mut [bool],
+    mut open: Vec<(usize, usize)>,
+    at: impl Fn(usize) -> Point,
+    within: f64,
+) {
     while let Some((a, b)) = open.pop() {
         let off = (a + 1..b)
             .map(|k| (k, from_segment(at(k), at(a), at(b))))
@@ -30,7 +53,6 @@ pub fn thinned(outline: &[Point], tolerance: Length) -> Vec<Point> {
             open.push((k, b));
         }
     }
-    (0..n).filter(|k| keep[*k]).map(at).collect()
 }
 
 fn furthest(outline: &[Point], far: impl Fn(Point) -> f64) -> usize {

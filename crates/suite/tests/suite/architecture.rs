@@ -20,6 +20,10 @@ const ARROWS: &[(&str, &[&str])] = &[
         &["draft", "geometry", "lay", "sewing", "style", "trade"],
     ),
     (
+        "patterns",
+        &["cutting", "draft", "geometry", "lay", "sewing", "trade"],
+    ),
+    (
         "drawing",
         &[
             "cutting", "draft", "geometry", "lay", "sewing", "style", "trade",

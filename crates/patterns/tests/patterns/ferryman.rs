@@ -1,0 +1,39 @@
+//! The demo style as pattern files, and read again.
+
+use geometry::polyline_length;
+use patterns::{dxf, from_cut};
+
+use crate::common::{cut_sizes, ferryman, keep};
+
+#[test]
+fn lines_stay_within_a_hundredth() {
+    for (cut, piece) in cut_sizes()
+        .iter()
+        .flat_map(|size| size.pieces.iter().zip(from_cut(size)))
+    {
+        let tolerance = 0.01 * cut.cut.len().max(1) as f64;
+        assert!((cut.area().to_mm2() - piece.area().to_mm2()).abs() < tolerance.max(20.0));
+        for edge in &cut.edges {
+            let Some(sewn) = piece.sew_line(edge.name) else {
+                assert!(polyline_length(&edge.sewn).to_mm() < 0.001);
+                continue;
+            };
+            let off = (polyline_length(&edge.sewn) - polyline_length(&sewn.line)).to_mm();
+            assert!(off.abs() < 0.05, "{} {}: {off}", piece.title(), edge.name);
+        }
+    }
+}
+
+#[test]
+fn dxf_written_and_read_is_the_same() {
+    let pattern = ferryman();
+    let text = dxf::write(&pattern);
+    keep("ferryman.dxf", &text);
+    let read = dxf::read(text.as_bytes(), None).unwrap();
+    assert_eq!(read.passed_over, Vec::<String>::new());
+    for (a, b) in pattern.pieces.iter().zip(&read.pattern.pieces) {
+        assert_eq!(a, b, "{}", a.title());
+    }
+    assert_eq!(read.pattern, pattern);
+    assert_eq!(dxf::write(&read.pattern), text);
+}
