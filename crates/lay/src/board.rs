@@ -20,6 +20,11 @@ pub(crate) struct Poses {
     pub poses: Vec<Pose>,
 }
 
+/// An overlap counts as if it were deeper by this share of the smaller piece's size (the square root
+/// of its hull's area). Few pieces then overlap by much instead of many by a little, and few are
+/// mended by finding one piece another place.
+const TOUCHING: f64 = 0.05;
+
 /// The pieces on the cloth, with the overlap of every two and how much it weighs at present.
 pub(crate) struct Board<'a> {
     pub tables: &'a Tables<'a>,
@@ -30,6 +35,8 @@ pub(crate) struct Board<'a> {
     boxes: Vec<Extent>,
     /// What an overlap of this copy's shape counts for, by depth.
     factor: Vec<f64>,
+    /// By how much deeper an overlap with this copy counts than it is.
+    touching: Vec<f64>,
     /// Overlap of every two, a full square so that a row lies together.
     overlap: Vec<f64>,
     weight: Vec<f64>,
@@ -96,6 +103,13 @@ impl<'a> Board<'a> {
                 .copied()
                 .chain(shapes.faults.iter().map(|f| f.0))
                 .map(|s| root4(shapes.shapes[s].hull_area) / typical)
+                .collect(),
+            touching: shapes
+                .copies
+                .iter()
+                .copied()
+                .chain(shapes.faults.iter().map(|f| f.0))
+                .map(|s| TOUCHING * shapes.shapes[s].hull_area.max(0.0).sqrt())
                 .collect(),
             overlap: vec![0.0; all * all],
             weight: vec![1.0; all * all],
@@ -187,7 +201,16 @@ impl<'a> Board<'a> {
     fn overlap_of(&self, i: usize, j: usize) -> f64 {
         let gap = self.tables.shapes.gap;
         if self.boxes[i].wider(gap).meets(&self.boxes[j]) {
-            self.tables.depth(&self.placed[i], &self.placed[j]) * self.factor[i] * self.factor[j]
+            self.counts(i, j, self.tables.depth(&self.placed[i], &self.placed[j]))
+        } else {
+            0.0
+        }
+    }
+
+    /// What an overlap of that depth counts for.
+    fn counts(&self, i: usize, j: usize, depth: f64) -> f64 {
+        if depth > 0.0 {
+            (depth + self.touching[i].min(self.touching[j])) * self.factor[i] * self.factor[j]
         } else {
             0.0
         }
@@ -216,13 +239,12 @@ impl<'a> Board<'a> {
         let wide = Extent::new(pose.at, (half.0 + shapes.gap, half.1 + shapes.gap));
         let placed = self.as_placed(copy, pose);
         let weight = &self.weight[copy * all..(copy + 1) * all];
-        let own = self.factor[copy];
         let mut sum = 0.0;
         for (j, other) in self.boxes.iter().enumerate() {
             if wide.meets(other) && j != copy {
                 let depth = self.tables.depth(&placed, &self.placed[j]);
                 if depth > 0.0 {
-                    sum += depth * own * self.factor[j] * weight[j];
+                    sum += self.counts(copy, j, depth) * weight[j];
                     if sum > enough {
                         break;
                     }
@@ -287,6 +309,19 @@ impl<'a> Board<'a> {
             }
             pose.at.x = pose.at.x.min(length - half).max(half);
             self.set(copy, pose);
+        }
+        self.measure_all();
+    }
+
+    /// Lengthens the cloth by putting in a strip at `cut`: what lies right of it moves right.
+    pub(crate) fn lengthen(&mut self, by: f64, cut: f64) {
+        self.length += by;
+        for copy in 0..self.copies() {
+            let mut pose = self.poses[copy];
+            if pose.at.x > cut {
+                pose.at.x += by;
+                self.set(copy, pose);
+            }
         }
         self.measure_all();
     }

@@ -11,6 +11,7 @@ use trade::Length;
 use crate::check::heights;
 use crate::problem::Turn;
 use crate::shapes::{Shape, Shapes, Stance};
+use crate::skeleton::skeleton;
 use crate::tables::{Placed, Tables};
 
 /// The lower bounds of a problem.
@@ -28,6 +29,9 @@ pub struct Bounds {
     /// The same with the pieces' own shapes: how near one can follow another on the edge, in the
     /// best order.
     pub path: Length,
+    /// The pieces on both finished edges together: where the cloth is narrow, those on one edge get in
+    /// the way of those on the other.
+    pub skeleton: Length,
 }
 
 impl Bounds {
@@ -38,6 +42,7 @@ impl Bounds {
             .max(self.wide)
             .max(self.segment)
             .max(self.path)
+            .max(self.skeleton)
     }
 
     pub(crate) fn new(tables: &Tables) -> Self {
@@ -62,6 +67,7 @@ impl Bounds {
             wide: Length::mm(wide),
             segment: Length::mm(edges.segment(shapes)),
             path: Length::mm(edges.lower.path(tables).max(edges.upper.path(tables))),
+            skeleton: Length::mm(skeleton(tables)),
         }
     }
 }

@@ -14,16 +14,17 @@ const LEAST_SHRINK: f64 = 0.000_3;
 const LESS: f64 = 0.8;
 const MORE: f64 = 1.5;
 
+/// Little patience: most attempts that succeed do so soon, and another beginning is cheap.
 const PATIENCE: Patience = Patience {
-    passes: 200,
-    strikes: 3,
+    passes: 60,
+    strikes: 2,
 };
 
 /// The largest pieces, which together make up this share of the hulls' area, change places.
 const LARGE: f64 = 0.75;
 
 /// Shortens the best lay and parts what then overlaps, again and again. An attempt that gets
-/// stuck is put by, and a good one of those put by is tried again with two large pieces changed
+/// stuck and cannot be mended is put by, and a good one of those put by is tried again with two large pieces changed
 /// over. Returns when the stage changes or another worker has found a shorter lay.
 pub(crate) fn explore(worker: &mut Worker) {
     if worker.look_up() == Some(Verdict::Over) {
@@ -35,29 +36,30 @@ pub(crate) fn explore(worker: &mut Worker) {
     shorten(worker, share);
     let mut put_by: Vec<(f64, Poses)> = Vec::new();
     while worker.stage == Stage::Explore {
-        match worker.separate(&PATIENCE) {
-            Verdict::Free => {
-                worker.squeeze(SHRINK);
-                worker.keep();
-                if worker.look_up().is_some() {
-                    return;
-                }
-                share = (share * MORE).min(SHRINK);
-                shorten(worker, share);
-                put_by.clear();
-            }
-            Verdict::Stuck => {
-                let left = worker.board.total();
-                let at = put_by.partition_point(|(l, _)| *l <= left);
-                put_by.insert(at, (left, worker.board.poses()));
-                let pick = (worker.random.normal(0.25).abs() * put_by.len() as f64) as usize;
-                let (_, again) = &put_by[pick.min(put_by.len() - 1)];
-                worker.board.load(again);
-                share = (share * LESS).max(LEAST_SHRINK);
-                worker.board.length = worker.shorter(worker.best.length, share).max(again.length);
-                change_over(&mut worker.board, &mut worker.random);
-            }
+        let free = match worker.separate(&PATIENCE) {
+            Verdict::Free => true,
+            Verdict::Stuck => worker.mend(),
             Verdict::Overtaken | Verdict::Over => return,
+        };
+        if free {
+            worker.squeeze(SHRINK);
+            worker.keep();
+            if worker.look_up().is_some() {
+                return;
+            }
+            share = (share * MORE).min(SHRINK);
+            shorten(worker, share);
+            put_by.clear();
+        } else {
+            let left = worker.board.total();
+            let at = put_by.partition_point(|(l, _)| *l <= left);
+            put_by.insert(at, (left, worker.board.poses()));
+            let pick = (worker.random.normal(0.25).abs() * put_by.len() as f64) as usize;
+            let (_, again) = &put_by[pick.min(put_by.len() - 1)];
+            worker.board.load(again);
+            share = (share * LESS).max(LEAST_SHRINK);
+            worker.board.length = worker.shorter(worker.best.length, share).max(again.length);
+            change_over(&mut worker.board, &mut worker.random);
         }
     }
 }

@@ -13,8 +13,9 @@
 //! giving lasting overlaps more and more weight, until none is left: guided local search, after
 //! Gardeyn, Vanden Berghe and Wauters (2025). How much two pieces overlap is the length of the
 //! shortest move that parts them, read from no-fit areas; what little overlap is left goes by moving
-//! all pieces at once. [`check`] is the last word: it measures the finished lay on the pieces as they
-//! were given.
+//! all pieces at once, and where a few overlaps stay, some of the length taken is given back at
+//! them. An order of many pieces is first laid in portions. [`check`] is the last word: it measures
+//! the finished lay on the pieces as they were given.
 //!
 //! This is the only room that starts threads for computing, and it looks at the clock only to end
 //! a search that is limited by time.
@@ -26,6 +27,7 @@ mod compress;
 mod convex;
 mod exchange;
 mod explore;
+mod joined;
 mod lay;
 mod nofit;
 mod place;
@@ -35,6 +37,7 @@ mod search;
 mod settle;
 mod shapes;
 mod simpler;
+mod skeleton;
 mod start;
 mod tables;
 mod worker;
@@ -44,4 +47,4 @@ pub use check::{Mistake, check};
 pub use exchange::{Ended, Limits};
 pub use lay::{Lay, Placement};
 pub use problem::{LayError, MOST_PIECES, OnEdge, Piece, Problem, StraightSide, Turn};
-pub use search::{Options, Progress, search};
+pub use search::{Options, Progress, search, search_on};

@@ -102,28 +102,20 @@ impl NoFit {
     /// Where `b`, turned by `turn`, overlaps `a` as drawn or comes nearer than `gap`. Places that
     /// are inside by less than `touch` count as outside.
     pub(crate) fn new(a: &Shape, b: &Shape, turn: Turn, gap: f64, touch: f64) -> Self {
-        let against: Vec<Vec<Point>> = b
-            .parts
-            .iter()
-            .map(|part| {
-                part.iter()
-                    .map(|p| turn.apply(Point::new(-p.x, -p.y)))
-                    .collect()
-            })
-            .collect();
-        let round = disc(gap);
-        let mut outlines = Vec::with_capacity(a.parts.len() * against.len());
-        for p in &a.parts {
-            for q in &against {
-                let sum = convex_sum(p, q);
-                let sum = match &round {
-                    Some(round) => convex_sum(&sum, round),
-                    None => sum,
-                };
-                outlines.push(grown(&sum, GROWTH * touch));
-            }
-        }
-        Self::of(&outlines, touch)
+        let outlines = outlines(a, b, turn, gap, touch);
+        let mut out = Self::of(&outlines, touch);
+        out.rim = out.find_rim(&outlines, touch);
+        out.fill_grid();
+        out
+    }
+
+    /// The same area when it is asked for one height only: without its rim and grid.
+    pub(crate) fn blocked_at(
+        (a, b, turn): (&Shape, &Shape, Turn),
+        (gap, touch): (f64, f64),
+        y: f64,
+    ) -> Vec<(f64, f64)> {
+        Self::of(&outlines(a, b, turn, gap, touch), touch).blocked(y)
     }
 
     fn of(outlines: &[Vec<Point>], touch: f64) -> Self {
@@ -152,16 +144,13 @@ impl NoFit {
             .map(|s| s.bounds)
             .reduce(|a, b| a.union(b))
             .unwrap_or_default();
-        let mut out = Self {
+        Self {
             bounds: whole,
             sums,
             planes,
             rim: Vec::new(),
             grid: Grid::default(),
-        };
-        out.rim = out.find_rim(outlines, touch);
-        out.fill_grid();
-        out
+        }
     }
 
     /// The stretches of the sums' sides that lie inside no other sum.
@@ -369,7 +358,7 @@ impl NoFit {
     }
 
     /// Where, on the line at height `y`, places are inside: the merged intervals of x.
-    pub(crate) fn blocked(&self, y: f64) -> Vec<(f64, f64)> {
+    fn blocked(&self, y: f64) -> Vec<(f64, f64)> {
         let from = Point::new(self.bounds.x0 - 1.0, y);
         let along = Vec2::new(self.bounds.width() + 2.0, 0.0);
         let mut parts: Vec<(f64, f64)> = self
@@ -388,6 +377,32 @@ impl NoFit {
         }
         merged
     }
+}
+
+/// The convex sums whose union is the area.
+fn outlines(a: &Shape, b: &Shape, turn: Turn, gap: f64, touch: f64) -> Vec<Vec<Point>> {
+    let against: Vec<Vec<Point>> = b
+        .parts
+        .iter()
+        .map(|part| {
+            part.iter()
+                .map(|p| turn.apply(Point::new(-p.x, -p.y)))
+                .collect()
+        })
+        .collect();
+    let round = disc(gap);
+    let mut outlines = Vec::with_capacity(a.parts.len() * against.len());
+    for p in &a.parts {
+        for q in &against {
+            let sum = convex_sum(p, q);
+            let sum = match &round {
+                Some(round) => convex_sum(&sum, round),
+                None => sum,
+            };
+            outlines.push(grown(&sum, GROWTH * touch));
+        }
+    }
+    outlines
 }
 
 /// Where a search ends just inside the rim by the slack, the pieces themselves must not overlap:

@@ -48,7 +48,7 @@ pub(crate) fn improve(board: &mut Board, copy: usize, random: &mut Random) {
         let (mut left, mut right) = (s.half.0, board.length - s.half.0);
         let (mut low, mut high) = (s.low, s.high);
         if k < nearby {
-            left = left.max(here.at.x - stance_now.half.0);
+            left = left.max(here.at.x - stance_now.half.0).min(right);
             right = right.min(here.at.x + stance_now.half.0).max(left);
             if !s.fixed() {
                 low = low.max(here.at.y - stance_now.half.1).min(high);

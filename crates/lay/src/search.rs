@@ -1,14 +1,17 @@
 //! The search as a whole: a first lay at once, then better ones for as long as it may go on.
 
+use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 
+use geometry::Point;
 use trade::{Length, Share};
 
-use crate::board::Poses;
+use crate::board::{Pose, Poses};
 use crate::bounds::Bounds;
 use crate::check::check;
 use crate::exchange::{Ended, Exchange, Limits};
+use crate::joined::joined;
 use crate::lay::{Lay, Placement};
 use crate::problem::{LayError, Problem};
 use crate::shapes::Shapes;
@@ -72,9 +75,36 @@ pub fn search(
     cancel: &AtomicBool,
     tell: &mut dyn FnMut(&Progress),
 ) -> Result<Lay, LayError> {
+    search_on(problem, options, &[], cancel, tell)
+}
+
+/// Looks for a shorter lay than one that is known, as [`search`] does. Where the known lay does not
+/// keep the rules of the problem, the search begins afresh.
+///
+/// # Errors
+/// As [`search`].
+pub fn search_on(
+    problem: &Problem,
+    options: &Options,
+    known: &[Placement],
+    cancel: &AtomicBool,
+    tell: &mut dyn FnMut(&Progress),
+) -> Result<Lay, LayError> {
     let began = Instant::now();
     let shapes = Shapes::new(problem)?;
-    let first = start(problem, &shapes, options.seed)?;
+    let known = poses_of(problem, &shapes, known).filter(|p| {
+        check(
+            problem,
+            &placements(problem, &shapes, p),
+            Length::mm(p.length),
+        )
+        .is_empty()
+    });
+    let afresh = known.is_none();
+    let mut first = match known {
+        Some(known) => known,
+        None => start(problem, &shapes, options.seed)?,
+    };
     let area = Length::mm(shapes.area / shapes.width);
     let progress = |length: f64, places: u64, bound: Length| Progress {
         places,
@@ -85,10 +115,36 @@ pub fn search(
     };
     tell(&progress(first.length, 0, area));
     let tables = Tables::new(&shapes);
-    let bounds = Bounds::new(&tables);
+    let exact = Shapes::exact(problem)?;
+    let bounds = Bounds::new(&Tables::new(&exact));
     let bound = bounds.best();
+    let mut places = 0;
+    if afresh {
+        let together = joined(problem, &shapes, options, |part, options| {
+            let lay = search(part, options, cancel, &mut |_| ()).ok()?;
+            places += lay.places;
+            Some(lay.placements)
+        });
+        if let Some(together) = together.filter(|t| t.length < first.length) {
+            first = together;
+            tell(&progress(first.length, places, bound));
+        }
+    }
+    let limits = Limits {
+        time: options
+            .limits
+            .time
+            .map(|t| t.saturating_sub(began.elapsed())),
+        places: options.limits.places.map(|p| p.saturating_sub(places)),
+    };
     let workers = options.workers.clamp(1, 64);
-    let exchange = Exchange::new(first.clone(), workers, options.limits, began, bound.to_mm());
+    let exchange = Exchange::new(
+        first.clone(),
+        workers,
+        limits,
+        Instant::now(),
+        bound.to_mm(),
+    );
     std::thread::scope(|scope| {
         for number in 0..workers {
             let (tables, exchange, first) = (&tables, &exchange, &first);
@@ -99,7 +155,7 @@ pub fn search(
             let standing = exchange.standing();
             if standing.version != told {
                 told = standing.version;
-                tell(&progress(standing.length, standing.tried, bound));
+                tell(&progress(standing.length, places + standing.tried, bound));
             }
             if exchange.over() {
                 break;
@@ -110,7 +166,8 @@ pub fn search(
             std::thread::sleep(TELL_EVERY);
         }
     });
-    let (best, places, ended) = exchange.finish();
+    let (best, tried, ended) = exchange.finish();
+    places += tried;
     tell(&progress(best.length, places, bound));
     let lay = |poses: &Poses| Lay {
         placements: placements(problem, &shapes, poses),
@@ -127,6 +184,49 @@ pub fn search(
     } else {
         Ok(lay(&first))
     }
+}
+
+/// The placements as poses of the copies, in the order of the pieces. Nothing when they are not the
+/// problem's pieces.
+pub(crate) fn poses_of(
+    problem: &Problem,
+    shapes: &Shapes,
+    placements: &[Placement],
+) -> Option<Poses> {
+    let first_copy: BTreeMap<&str, usize> = problem
+        .pieces
+        .iter()
+        .scan(0, |at, piece| {
+            let first = *at;
+            *at += piece.demand;
+            Some((piece.key.as_str(), first))
+        })
+        .collect();
+    let mut poses = vec![None; shapes.copies.len()];
+    let mut length: f64 = 0.0;
+    for placement in placements {
+        let copy = first_copy.get(placement.key.as_str())? + placement.copy;
+        if problem.pieces.get(*shapes.piece_of.get(copy)?)?.key != placement.key {
+            return None;
+        }
+        let shape = shapes.of(copy);
+        let stance = shape
+            .stances
+            .iter()
+            .position(|s| s.turn == placement.turn)?;
+        let middle = placement.turn.apply(shape.middle);
+        let at = Point::new(
+            placement.x.to_mm() + middle.x,
+            placement.y.to_mm() + middle.y,
+        );
+        length = length.max(at.x + shape.stances[stance].half.0);
+        *poses.get_mut(copy)? = Some(Pose { stance, at });
+    }
+    let poses: Option<Vec<Pose>> = poses.into_iter().collect();
+    Some(Poses {
+        length,
+        poses: poses?,
+    })
 }
 
 fn efficiency(shapes: &Shapes, length: f64) -> Share {

@@ -64,7 +64,17 @@ pub(crate) struct Shapes {
 }
 
 impl Shapes {
+    /// For the search: outlines of many corners are simplified, never made smaller.
     pub(crate) fn new(problem: &Problem) -> Result<Self, LayError> {
+        Self::with(problem, simpler)
+    }
+
+    /// For what has to be true of the pieces themselves: the outlines as they are.
+    pub(crate) fn exact(problem: &Problem) -> Result<Self, LayError> {
+        Self::with(problem, |outline| outline)
+    }
+
+    fn with(problem: &Problem, simpler: fn(Vec<Point>) -> Vec<Point>) -> Result<Self, LayError> {
         problem.validate()?;
         let width = problem.width.to_mm();
         let mut shapes: Vec<Shape> = Vec::new();

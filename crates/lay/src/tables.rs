@@ -59,15 +59,11 @@ impl<'a> Tables<'a> {
             }
             turned
         };
-        let (first, second) = (turn(a.shape, a.turn), turn(b.shape, b.turn));
-        NoFit::new(
-            &first,
-            &second,
-            Turn::None,
-            self.shapes.gap,
-            self.shapes.touch,
+        NoFit::blocked_at(
+            (&turn(a.shape, a.turn), &turn(b.shape, b.turn), Turn::None),
+            (self.shapes.gap, self.shapes.touch),
+            b.at.y - a.at.y,
         )
-        .blocked(b.at.y - a.at.y)
     }
 
     /// How far the two must be moved apart at least; 0 when they do not overlap.

@@ -13,6 +13,10 @@ const LOOK_AT_CLOCK: u64 = 4_000;
 /// A gain of less than this share counts as none.
 const WORTHWHILE: f64 = 0.98;
 
+/// The share of the length taken that may be given back, and at how many places that is tried.
+const GIVEN_BACK: f64 = 0.98;
+const MOST_CUTS: usize = 4;
+
 pub(crate) struct Worker<'a> {
     pub board: Board<'a>,
     pub random: Random,
@@ -92,6 +96,31 @@ impl<'a> Worker<'a> {
     /// Presses the free lay on the board together, beginning with that share of its length.
     pub(crate) fn squeeze(&mut self, first: f64) {
         squeeze(&mut self.board, first, self.exchange.bound());
+    }
+
+    /// Frees the few overlaps left by giving back some of the length that was taken, at the pieces
+    /// that overlap. Where that fails the board is as it was.
+    pub(crate) fn mend(&mut self) -> bool {
+        let stuck = self.board.poses();
+        let room = (self.best.length - stuck.length) * GIVEN_BACK;
+        if room <= 0.0 {
+            return false;
+        }
+        let mut cuts: Vec<f64> = (0..self.board.copies())
+            .filter(|&c| self.board.overlaps(c))
+            .map(|c| self.board.poses[c].at.x)
+            .collect();
+        cuts.sort_by(f64::total_cmp);
+        let every = cuts.len().div_ceil(MOST_CUTS).max(1);
+        for cut in cuts.into_iter().step_by(every) {
+            // A hair before the middle, so that the piece itself moves.
+            self.board.lengthen(room, cut - 1e-9);
+            if self.board.total() <= 0.0 || settle(&mut self.board) {
+                return true;
+            }
+            self.board.load(&stuck);
+        }
+        false
     }
 
     /// The length to aim at after `length`: shorter by a share, but not beyond what is possible.

@@ -9,7 +9,8 @@ use std::time::Duration;
 use common::{limited, points, rectangle};
 use geometry::Rect;
 use lay::{
-    Ended, LayError, Limits, OnEdge, Options, Piece, Problem, StraightSide, Turn, check, search,
+    Ended, LayError, Limits, OnEdge, Options, Piece, Placement, Problem, StraightSide, Turn, check,
+    search, search_on,
 };
 use trade::Length;
 
@@ -153,6 +154,85 @@ fn edge_pieces_reach_the_optimum_of_all_orders() {
     );
     assert!((lay.bounds.segment.to_mm() - 890.0).abs() < 0.01);
     assert_eq!(lay.ended, Ended::Bound);
+}
+
+/// Two panels on opposite edges of cloth of which their hips together take more than there is. Each hip
+/// can only lie beside the other's leg, so one panel lies 40 further on: seen by the bound of both edges
+/// together alone.
+#[test]
+fn panels_on_opposite_edges_of_narrow_cloth_bar_each_other() {
+    let stepped = |key: &str, side: StraightSide| {
+        let y = |v: f64| if side == StraightSide::Lower { v } else { -v };
+        Piece {
+            key: key.into(),
+            outline: points(&[
+                (0.0, y(0.0)),
+                (100.0, y(0.0)),
+                (100.0, y(45.0)),
+                (60.0, y(45.0)),
+                (60.0, y(30.0)),
+                (0.0, y(30.0)),
+            ]),
+            demand: 1,
+            turns: vec![Turn::None],
+            on_edge: Some(OnEdge {
+                side,
+                inset: Length::ZERO,
+            }),
+        }
+    };
+    let mut problem = Problem {
+        width: Length::mm(76.0),
+        pieces: vec![
+            stepped("lower", StraightSide::Lower),
+            stepped("upper", StraightSide::Upper),
+        ],
+        gap: Length::ZERO,
+        faults: vec![],
+    };
+    let wide_enough = lay(&problem, 50_000);
+    assert!((wide_enough.bounds.segment.to_mm() - 100.0).abs() < 0.01);
+    assert!((wide_enough.bounds.path.to_mm() - 100.0).abs() < 0.01);
+    assert!((wide_enough.bounds.skeleton.to_mm() - 140.0).abs() < 0.01);
+    assert!((wide_enough.length.to_mm() - 140.0).abs() < 0.01);
+    // Narrower still, hip and leg do not fit beside each other either.
+    problem.width = Length::mm(70.0);
+    let narrow = lay(&problem, 50_000);
+    assert!((narrow.bounds.skeleton.to_mm() - 200.0).abs() < 0.01);
+    assert!((narrow.length.to_mm() - 200.0).abs() < 0.01);
+}
+
+/// An order of many pieces is laid in portions first, and a longer search begins with what is known.
+#[test]
+fn many_pieces_are_all_laid_and_a_known_lay_is_only_bettered() {
+    let problem = Problem {
+        width: Length::mm(100.0),
+        pieces: vec![
+            rectangle("large", 40.0, 33.0, 61),
+            rectangle("small", 25.0, 17.0, 90),
+        ],
+        gap: Length::ZERO,
+        faults: vec![],
+    };
+    let short = lay(&problem, 60_000);
+    assert_eq!(short.placements.len(), 151);
+    assert_eq!(short.placements, lay(&problem, 60_000).placements);
+    let go_on = |known: &[Placement]| {
+        let cancel = AtomicBool::new(false);
+        let mut first = None;
+        let lay = search_on(&problem, &limited(20_000, 2), known, &cancel, &mut |p| {
+            first.get_or_insert(p.length);
+        })
+        .unwrap();
+        assert_eq!(check(&problem, &lay.placements, lay.length), []);
+        (first.unwrap(), lay.length)
+    };
+    let (first, better) = go_on(&short.placements);
+    assert!((first.to_mm() - short.length.to_mm()).abs() < 1e-6);
+    assert!(better <= short.length);
+    // What is no lay of these pieces is not begun with.
+    let (afresh, _) = go_on(&short.placements[1..]);
+    assert!(afresh > short.length);
 }
 
 /// On cloth without a nap a panel turned head to tail goes to the other edge, and the two edges

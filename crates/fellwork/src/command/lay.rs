@@ -148,6 +148,7 @@ struct BoundsRow {
     wide: f64,
     segment: f64,
     path: f64,
+    skeleton: f64,
 }
 
 #[derive(Serialize)]
@@ -193,6 +194,7 @@ fn json(spread: &Spread, lay: &Lay, cloth: &str) -> Result<String, serde_json::E
             wide: bounds.wide.to_mm(),
             segment: bounds.segment.to_mm(),
             path: bounds.path.to_mm(),
+            skeleton: bounds.skeleton.to_mm(),
         },
         placements: placements.collect(),
     };
