@@ -2,7 +2,8 @@
 //!
 //! A [`PatternFile`] is what such a file can say: the pieces of one style in one or more sizes, each with
 //! its cut line, sewn lines, grain, notches, drill holes, inner lines and words. [`from_cut`] makes one of
-//! cut pieces; [`dxf::write`] and [`dxf::read`] write and read it by the practice of ASTM D6673.
+//! cut pieces; [`dxf::write`] and [`dxf::read`] write and read it by the practice of ASTM D6673,
+//! [`svg::write`] and [`svg::read`] as a drawing true to scale, and [`hpgl::write`] gives it to a plotter.
 //! [`dxf::write_lay`] writes a lay. What is written and read again is the same.
 //!
 //! All places are in millimetres, y up, on a grid of a ten-thousandth ([`on_grid`]): fine enough for any
@@ -27,17 +28,20 @@
 //! `, as drawn` or `, mirrored` before the colon says that a mark belongs to those copies only:
 //! `placement, mirrored: extra pocket`.
 
+mod arcs;
 mod chain;
 mod convert;
 pub mod dxf;
 mod error;
 mod grid;
+pub mod hpgl;
 pub mod limits;
 mod loose;
 mod model;
 mod nearest;
 mod number;
 mod sheet;
+pub mod svg;
 mod words;
 
 pub use convert::{WITHIN, from_cut};

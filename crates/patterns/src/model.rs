@@ -147,9 +147,10 @@ pub enum Copies {
 }
 
 /// What a line inside a piece is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum LineKind {
     /// Not said.
+    #[default]
     Internal,
     /// Fold here.
     Fold,
@@ -177,9 +178,10 @@ pub struct InnerLine {
 }
 
 /// How a notch is made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum NotchKind {
     /// A slit (or a V: the practice has one layer for both).
+    #[default]
     Slit,
     /// A slit with a cross at its end.
     T,

@@ -23,7 +23,6 @@
 //! notch as a point whose thickness is its depth and whose angle points into the piece, and dates written
 //! day first. Grade rules are not written: every size is a block of its own, as it was solved.
 
-mod arcs;
 mod drawing;
 mod entity;
 mod groups;

@@ -5,11 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use geometry::{Affine, Point, Vec2};
 use trade::{Angle, Length};
 
-use super::arcs;
 use super::drawing::{self, Drawing};
 use super::entity::{Budget, Entity, Shape};
 use super::groups::decoded;
 use super::piece;
+use crate::arcs;
 use crate::error::{ReadError, shown};
 use crate::grid::{is_near, line_on_grid, on_grid, on_grid_angle};
 use crate::limits::{DEEPEST, MOST_PIECES};

@@ -3,7 +3,7 @@
 use geometry::Point;
 use patterns::{
     Copies, Drill, InnerLine, LineKind, Named, Notch, NotchKind, Note, PatternFile, Piece, SewLine,
-    TurnPoint, dxf, on_grid, on_grid_angle,
+    TurnPoint, dxf, on_grid, on_grid_angle, svg,
 };
 use proptest::prelude::*;
 use trade::{Angle, Length};
@@ -236,5 +236,17 @@ proptest! {
         prop_assert_eq!(&read.pattern, &pattern);
         prop_assert!(read.passed_over.is_empty(), "{:?}", read.passed_over);
         prop_assert_eq!(dxf::write(&read.pattern), text);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn svg_written_and_read_is_the_same(pattern in pattern()) {
+        let text = svg::write(&pattern);
+        let read = svg::read(text.as_bytes()).unwrap();
+        prop_assert_eq!(&read.pattern, &pattern);
+        prop_assert_eq!(svg::write(&read.pattern), text);
     }
 }

@@ -1,7 +1,7 @@
 //! The demo style as pattern files, and read again.
 
 use geometry::polyline_length;
-use patterns::{dxf, from_cut};
+use patterns::{dxf, from_cut, svg};
 
 use crate::common::{cut_sizes, ferryman, keep};
 
@@ -36,4 +36,30 @@ fn dxf_written_and_read_is_the_same() {
     }
     assert_eq!(read.pattern, pattern);
     assert_eq!(dxf::write(&read.pattern), text);
+}
+
+#[test]
+fn svg_written_and_read_is_the_same() {
+    for size in ["32x32", "38x34"] {
+        let pattern = ferryman().of_size(size);
+        let text = svg::write(&pattern);
+        keep(&format!("ferryman-{size}.svg"), &text);
+        let read = svg::read(text.as_bytes()).unwrap();
+        for (a, b) in pattern.pieces.iter().zip(&read.pattern.pieces) {
+            assert_eq!(a, b, "{}", a.title());
+        }
+        assert_eq!(read.pattern, pattern);
+        assert_eq!(svg::write(&read.pattern), text);
+    }
+}
+
+/// Out as one kind and in again, then out as the other: nothing is lost on the way.
+#[test]
+fn both_kinds_of_file_hold_the_same() {
+    let pattern = ferryman().of_size("32x32");
+    let by_dxf = dxf::read(dxf::write(&pattern).as_bytes(), None)
+        .unwrap()
+        .pattern;
+    let by_svg = svg::read(svg::write(&by_dxf).as_bytes()).unwrap().pattern;
+    assert_eq!(by_svg, pattern);
 }

@@ -5,3 +5,5 @@ mod any;
 mod common;
 mod ferryman;
 mod foreign;
+mod mutated;
+mod plotted;

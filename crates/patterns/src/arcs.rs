@@ -14,7 +14,7 @@ const MOST: usize = 20_000;
 const STRAIGHT: f64 = 1.0e7;
 
 /// How many chords an arc takes; `radius` in millimetres.
-pub(super) fn chords(radius: f64, sweep: f64) -> usize {
+pub(crate) fn chords(radius: f64, sweep: f64) -> usize {
     let half = (1.0 - (WITHIN / radius).min(1.0)).acos();
     let count = (sweep.abs() / (2.0 * half).max(1e-9)).ceil();
     // As many as fit: the cast saturates, and the count is bounded above.
@@ -22,7 +22,7 @@ pub(super) fn chords(radius: f64, sweep: f64) -> usize {
 }
 
 /// Points on an arc after its first and up to its last; `scale` turns its units into millimetres.
-pub(super) fn arc(centre: Point, from: Vec2, sweep: f64, scale: f64) -> Vec<Point> {
+pub(crate) fn arc(centre: Point, from: Vec2, sweep: f64, scale: f64) -> Vec<Point> {
     let n = chords(from.hypot() * scale, sweep);
     let at = |k: usize| {
         let turn = sweep * k as f64 / n as f64;
@@ -33,13 +33,13 @@ pub(super) fn arc(centre: Point, from: Vec2, sweep: f64, scale: f64) -> Vec<Poin
 }
 
 /// From degrees to degrees anticlockwise, in radians; the whole round where they are the same.
-pub(super) fn sweep(from: f64, to: f64) -> f64 {
+pub(crate) fn sweep(from: f64, to: f64) -> f64 {
     let turn = (to - from).to_radians().rem_euclid(TAU);
     if turn < 1e-9 { TAU } else { turn }
 }
 
 /// Points of the side of a polyline that bulges, after its first and up to its last.
-pub(super) fn bulged(a: Point, b: Point, bulge: f64, scale: f64) -> Vec<Point> {
+pub(crate) fn bulged(a: Point, b: Point, bulge: f64, scale: f64) -> Vec<Point> {
     let chord = (b - a).hypot();
     let radius = chord * (1.0 + bulge * bulge) / (4.0 * bulge.abs());
     if chord <= 0.0 || bulge.abs() < 1e-9 || !radius.is_finite() || radius * scale > STRAIGHT {
