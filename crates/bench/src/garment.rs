@@ -1,7 +1,9 @@
 //! The calls into the rooms below: work out a garment, count its yarn, and draw it.
 
+use std::cmp::Reverse;
 use std::sync::OnceLock;
 
+use cutting::Plan;
 use draft::Finding;
 use drawing::{Sheet, View};
 use sewing::Garment;
@@ -18,10 +20,16 @@ pub(crate) struct Worked {
 }
 
 impl Worked {
-    /// Works out one size of a style.
+    /// Works out one size of a style, and what is to be known before it is cut.
     pub(crate) fn out(loaded: &Loaded, size: Size) -> Self {
+        let mut garment = sewing::make(&loaded.style, &loaded.collection, size);
+        let cut = cutting::cut(&garment, &Plan::of(&garment.doc));
+        garment.findings.extend(cut.findings);
+        garment
+            .findings
+            .sort_by_key(|finding| Reverse(finding.severity));
         Self {
-            garment: sewing::make(&loaded.style, &loaded.collection, size),
+            garment,
             yarn: OnceLock::new(),
         }
     }

@@ -5,7 +5,7 @@
 
 use std::process::ExitCode;
 
-use cutting::{BandCut, CutPiece, CutSize, Lie, Plan, cut};
+use cutting::{CutPiece, CutSize, Lie, Plan, cut};
 use geometry::Point;
 use serde_json::{Value, json};
 use style::Size;
@@ -39,10 +39,7 @@ fn main() -> ExitCode {
             return ExitCode::FAILURE;
         }
     };
-    let plan = Plan {
-        band: BandCut::AlongWeft,
-        ..Plan::default()
-    };
+    let plan = Plan::of(&loaded.style);
     let cut: Vec<Value> = sizes
         .iter()
         .map(|size| {

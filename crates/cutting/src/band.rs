@@ -1,7 +1,7 @@
 //! The waistband before the wash: it is usually cut along the warp, the body round the waist shrinks
 //! along the weft, and both are sewn together before either has shrunk.
 
-use style::Size;
+use style::{BandCutting, Size};
 use trade::{Length, Share, System};
 
 use crate::scale::Shrinkage;
@@ -28,13 +28,13 @@ pub enum BandCut {
 }
 
 impl BandCut {
-    /// The name of the way, for files and people.
-    pub const fn word(self) -> &'static str {
+    /// How a style file states it under `[cutting]`; `None` for what is stated by leaving it out.
+    pub const fn stated(self) -> Option<BandCutting> {
         match self {
-            BandCut::Unstated => "unstated",
-            BandCut::AlongWeft => "weft-cut band",
-            BandCut::Preshrunk(_) => "pre-shrunk band",
-            BandCut::StatedEase => "stated ease",
+            BandCut::Unstated => None,
+            BandCut::AlongWeft => Some(BandCutting::Weft),
+            BandCut::Preshrunk(_) => Some(BandCutting::Preshrunk),
+            BandCut::StatedEase => Some(BandCutting::Eased),
         }
     }
 }
@@ -61,6 +61,16 @@ pub struct BandWay {
     pub holds: bool,
     /// What to do and what comes of it.
     pub words: String,
+}
+
+impl BandWay {
+    /// What to write into the style file, and what comes of it.
+    pub fn as_help(&self) -> String {
+        match self.cut.stated() {
+            Some(word) => format!("write band = \"{word}\" under [cutting] to {}", self.words),
+            None => self.words.clone(),
+        }
+    }
 }
 
 /// Why the band cannot be cut until somebody says how.

@@ -6,7 +6,7 @@ use sewing::{Garment, On};
 use style::Ply;
 use trade::{Length, Share};
 
-use crate::band::{BandCase, BandConflict, BandCut};
+use crate::band::{BandCase, BandConflict, BandCut, BandWay};
 use crate::halves;
 use crate::label::{Named, label};
 use crate::lie::{EdgeLie, lies, side_of};
@@ -86,12 +86,13 @@ impl<'a> Cutter<'a> {
             let found = cutter.finding(
                 "cutting::shrinkage",
                 Severity::Error,
-                cloth.code(),
+                format!("cloth {}", cloth_key(garment, cloth)),
                 format!("{why}; its pieces are given at their finished size"),
             );
             cutter.findings.push(found);
         }
         cutter.check_preshrunk();
+        cutter.say_tests();
         cutter.say_inner();
         cutter.say_skew();
         cutter.make_legs();
@@ -189,7 +190,7 @@ impl<'a> Cutter<'a> {
         let conflict = case.is_conflict().then(|| case.conflict());
         if self.band_cut == BandCut::Unstated && conflict.is_some() {
             let found = conflict.as_ref().map(|c| {
-                let ways: Vec<&str> = c.ways.iter().map(|w| w.words.as_str()).collect();
+                let ways: Vec<String> = c.ways.iter().map(BandWay::as_help).collect();
                 self.finding(
                     "cutting::band",
                     Severity::Error,
@@ -199,7 +200,7 @@ impl<'a> Cutter<'a> {
                         c.message()
                     ),
                 )
-                .help(ways.join(" / or: "))
+                .help(ways.join("; or "))
             });
             self.findings.extend(found);
             return conflict;

@@ -27,6 +27,7 @@ mod selvedge;
 mod shape;
 pub mod skew;
 mod spread;
+mod tested;
 mod thin;
 mod thread;
 mod wash;
@@ -55,6 +56,6 @@ pub use spread::{Named, Spread, Way};
 pub use thin::{thinned, thinned_line};
 pub use thread::density_at_machine;
 pub use wash::{
-    Direction, FEWEST_MARKS, MARKS_APART, MOST_SPREAD, Marks, Shrunk, WashError, WashTest,
-    skew_test, wash_test,
+    CONTRADICTION, FEWEST_MARKS, MARKS_APART, MOST_SPREAD, Shrunk, WashError, WashTest, skew_test,
+    wash_test,
 };

@@ -1,15 +1,9 @@
 //! Polylines of a cut line: moved, run on, turned over and cut where they cross. Millimetres.
 
-use geometry::{Point, Vec2, left_of};
+use geometry::{Point, Vec2, left_of, unit};
 
 /// Below this two points are one.
 const SAME_MM: f64 = 1e-7;
-
-/// The direction of a vector; zero where it has none.
-pub(crate) fn unit(v: Vec2) -> Vec2 {
-    let n = v.hypot();
-    if n < 1e-12 { Vec2::ZERO } else { v / n }
-}
 
 /// To the right of a direction: outward from an outline that runs anticlockwise.
 pub(crate) fn outward(direction: Vec2) -> Vec2 {
@@ -25,34 +19,6 @@ pub(crate) fn without_repeats(points: &[Point]) -> Vec<Point> {
         }
     }
     out
-}
-
-/// The polyline moved to its right by `by`, mitred at its own vertices.
-pub(crate) fn parallel(points: &[Point], by: f64) -> Vec<Point> {
-    let points = without_repeats(points);
-    let side = |a: Option<&Point>, b: Option<&Point>| Some(outward(unit(*b? - *a?)));
-    (0..points.len())
-        .map(|k| {
-            let here = points.get(k);
-            let before = side(k.checked_sub(1).and_then(|b| points.get(b)), here);
-            let after = side(here, points.get(k + 1));
-            let normal = match (before, after) {
-                (Some(u), Some(v)) => {
-                    let sum = u + v;
-                    let square = sum.hypot2();
-                    // The mitre, limited so that a kink cannot fly off.
-                    if square < 0.05 {
-                        v
-                    } else {
-                        sum * (2.0 / square)
-                    }
-                }
-                (Some(u), None) | (None, Some(u)) => u,
-                (None, None) => Vec2::ZERO,
-            };
-            here.map_or(Point::ORIGIN, |p| *p + normal * by)
-        })
-        .collect()
 }
 
 /// Direction of travel at the first point.
@@ -223,12 +189,6 @@ mod tests {
 
     fn line(points: &[(f64, f64)]) -> Vec<Point> {
         points.iter().copied().map(Point::from).collect()
-    }
-
-    #[test]
-    fn a_parallel_keeps_its_distance_round_a_corner() {
-        let moved = parallel(&line(&[(0.0, 0.0), (100.0, 0.0), (100.0, 50.0)]), 10.0);
-        assert_eq!(moved, line(&[(0.0, -10.0), (110.0, -10.0), (110.0, 50.0)]));
     }
 
     #[test]

@@ -1,13 +1,13 @@
 //! Notches and drill holes.
 
 use draft::{Notch, Pattern, Piece, PieceId};
-use geometry::{Affine, Path, Point, contains};
+use geometry::{Affine, Path, Point, contains, unit};
 use sewing::{Fixing, FixingKind, On, placements};
 use trade::Length;
 
 use crate::corner::SLIGHT_RAD;
 use crate::lie::{EdgeLie, Lie};
-use crate::line::{ends, nearest, outward, ray, starts, unit};
+use crate::line::{ends, nearest, outward, ray, starts};
 use crate::outline::Outline;
 use crate::piece::{CutNotch, Drill, DrillKind, NotchKind};
 

@@ -2,13 +2,13 @@
 //! rule.
 
 use draft::{Pattern, Piece, PieceId};
-use geometry::{Point, is_simple, offset_outline};
+use geometry::{Point, is_simple, moved_left, offset_outline};
 use sewing::On;
 use trade::Length;
 
 use crate::corner::Corner;
 use crate::lie::EdgeLie;
-use crate::line::{between, parallel, without_repeats};
+use crate::line::{between, without_repeats};
 use crate::selvedge::ClothEdge;
 use crate::shape::{Made, corner};
 
@@ -172,7 +172,7 @@ pub(crate) fn moved_lines(ground: &Ground<'_>, sewn: &[Vec<Point>]) -> Vec<Vec<P
         .zip(ground.lies)
         .zip(&ground.piece.edges)
         .map(|((line, lie), edge)| {
-            let moved = parallel(line, lie.allowance.to_mm());
+            let moved = moved_left(line, -lie.allowance);
             match ground.cloth_edge {
                 Some(cloth) if cloth.edge == edge.name => cloth.straightened(&moved),
                 _ => moved,

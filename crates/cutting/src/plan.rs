@@ -2,28 +2,36 @@
 
 use draft::ClothUse;
 use sewing::Garment;
-use style::Cloth;
+use style::{BandCutting, Cloth, SkewCutting, StyleDoc};
 use trade::Share;
 
 use crate::band::BandCut;
 use crate::scale::{AgainstSkew, ScaleError, Shrinkage};
+use crate::wash::{skew_test, wash_test};
 
 /// How one cloth behaves in the wash.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ClothWash {
     /// What it loses.
     pub shrinkage: Shrinkage,
-    /// Skew of the weft that is left after the wash, to be cut against; positive where the weft rises to
-    /// the right, face up. Zero cuts all pieces straight, which is usual.
+    /// Skew of the weft that is left after the wash; positive where the weft rises to the right, face up.
     pub skew: Share,
 }
 
 impl ClothWash {
-    /// What the collection states of a cloth; skew none.
+    /// What the collection states of a cloth; what it does not state, as its wash test measured it; nothing
+    /// where neither says.
     pub fn of(cloth: &Cloth) -> ClothWash {
+        let measured = wash_test(&cloth.wash_test).map_or(Shrinkage::NONE, |t| t.shrinkage());
+        let askew = cloth
+            .skew_test
+            .and_then(|square| skew_test(square.rising, square.falling).ok());
         ClothWash {
-            shrinkage: Shrinkage::of(cloth),
-            skew: Share::ZERO,
+            shrinkage: Shrinkage {
+                warp: cloth.warp_shrinkage.unwrap_or(measured.warp),
+                weft: cloth.weft_shrinkage.unwrap_or(measured.weft),
+            },
+            skew: cloth.skew.or(askew).unwrap_or(Share::ZERO),
         }
     }
 
@@ -85,6 +93,29 @@ const NOTHING: ClothWash = ClothWash {
 };
 
 impl Plan {
+    /// What a style decides; its cloths behave as the collection says.
+    pub fn of(doc: &StyleDoc) -> Plan {
+        let cutting = &doc.cutting;
+        let residual = Shrinkage {
+            warp: cutting.residual_warp,
+            weft: cutting.residual_weft,
+        };
+        Plan {
+            band: match cutting.band {
+                None => BandCut::Unstated,
+                Some(BandCutting::Weft) => BandCut::AlongWeft,
+                Some(BandCutting::Preshrunk) => BandCut::Preshrunk(residual),
+                Some(BandCutting::Eased) => BandCut::StatedEase,
+            },
+            against_skew: match cutting.skew {
+                SkewCutting::Straight => AgainstSkew::Straight,
+                SkewCutting::Sheared => AgainstSkew::Sheared,
+                SkewCutting::GrainTurned => AgainstSkew::GrainTurned,
+            },
+            ..Plan::default()
+        }
+    }
+
     /// The behaviour of each cloth; one that is not believed counts as unchanged by the wash, and is
     /// given back with why.
     pub(crate) fn washes(&self, garment: &Garment) -> (Washes, Vec<(ClothUse, ScaleError)>) {

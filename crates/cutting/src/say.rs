@@ -6,6 +6,7 @@ use trade::{Length, Share, StitchDensity, System};
 
 use crate::band::BandCut;
 use crate::cut::{Cutter, INNER_APART};
+use crate::plan::cloth_key;
 use crate::retrue::{Leg, SeamBeforeWash, Settled};
 use crate::scale::AgainstSkew;
 use crate::selvedge::ClothEdge;
@@ -44,7 +45,7 @@ impl Cutter<'_> {
             let found = self.finding(
                 "cutting::inner-cloth",
                 severity,
-                cloth.code(),
+                format!("cloth {}", cloth_key(self.garment, cloth)),
                 format!(
                     "it shrinks by {} and {} (warp and weft), the shell by {} and {}; its pieces are cut for the shell's shrinkage, so that their edges fit when they are sewn, and {then}",
                     percent(own.shrinkage.warp),
@@ -68,10 +69,6 @@ impl Cutter<'_> {
             return;
         }
         let spec = &self.garment.pattern.spec;
-        let how = match self.washes.against {
-            AgainstSkew::Sheared => "by shearing them",
-            AgainstSkew::GrainTurned => "with their grain turned",
-        };
         let lower_leg = (spec.inseam - spec.knee_at).max(Length::ZERO);
         let without = twist(skew, lower_leg);
         let shell = self
@@ -82,24 +79,48 @@ impl Cutter<'_> {
         let towards = shell
             .and_then(|cloth| turns_towards(&cloth.construction))
             .map_or_else(String::new, |side| format!(" towards the {side}"));
-        let found = self.finding(
-            "cutting::skew",
-            Severity::Note,
-            ClothUse::Shell.code(),
-            format!(
-                "pieces are cut against a skew of {} {how}, so left and right differ on the cloth; cut straight, the seams would turn {}{towards} between knee and hem, {} the {} that count as a fault",
-                skew.show(System::Metric),
-                mm(without.moves),
-                if without.faulty { "more than" } else { "less than" },
-                mm(MOST_TWIST),
-            ),
+        let turned = format!(
+            "turn {}{towards} between knee and hem, {} the {} that count as a fault",
+            mm(without.moves),
+            if without.faulty {
+                "more than"
+            } else {
+                "less than"
+            },
+            mm(MOST_TWIST),
         );
-        let found = found.help(if without.faulty {
-            "lay all pieces of a pair in one direction, face up"
-        } else {
-            "such a cloth may be cut straight"
+        let skew = skew.show(System::Metric);
+        let against = |how: &str| {
+            format!(
+                "pieces are cut against a skew of {skew} {how}, so left and right differ on the cloth; cut straight, the seams would {turned}"
+            )
+        };
+        let message = match self.washes.against {
+            AgainstSkew::Straight => format!(
+                "its weft lies {skew} askew after the wash and pieces are cut straight: the seams of the legs {turned}"
+            ),
+            AgainstSkew::Sheared => against("by shearing them"),
+            AgainstSkew::GrainTurned => against("with their grain turned"),
+        };
+        let straight = self.washes.against == AgainstSkew::Straight;
+        let (severity, help) = match (straight, without.faulty) {
+            (true, true) => (
+                Severity::Warning,
+                Some("write skew = \"sheared\" or \"grain turned\" under [cutting]"),
+            ),
+            (true, false) => (Severity::Note, None),
+            (false, true) => (
+                Severity::Note,
+                Some("lay all pieces of a pair in one direction, face up"),
+            ),
+            (false, false) => (Severity::Note, Some("such a cloth may be cut straight")),
+        };
+        let about = format!("cloth {}", cloth_key(self.garment, ClothUse::Shell));
+        let found = self.finding("cutting::skew", severity, about, message);
+        self.findings.push(match help {
+            Some(help) => found.help(help),
+            None => found,
         });
-        self.findings.push(found);
     }
 
     /// Seams whose two sides differ before the wash.
@@ -148,7 +169,7 @@ impl Cutter<'_> {
                 message,
             );
             self.findings.push(if seam.settled == Settled::No {
-                found.help("turn the grain of the smaller piece so that both edges lie at the same angle to the warp; against a skew, turn the grain of all pieces instead of shearing them")
+                found.help("turn the grain of the smaller piece so that both edges lie at the same angle to the warp; against a skew, write skew = \"grain turned\" under [cutting]")
             } else {
                 found
             });
@@ -189,7 +210,7 @@ impl Cutter<'_> {
                     piece.id.name(),
                     "its outseam is to lie on the cloth's own edge, and its grain does not run along that edge",
                 )
-                .help("cut against a skew by shearing, or overedge the outseam");
+                .help("write skew = \"sheared\" under [cutting], or neaten the outseam with an overedge stitch");
             self.findings.push(found);
             return;
         };

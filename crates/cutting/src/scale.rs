@@ -5,7 +5,6 @@
 
 use draft::{Edge, InnerLine, NamedPoint, Notch, Piece};
 use geometry::{Affine, Path, Point, Vec2};
-use style::Cloth;
 use thiserror::Error;
 use trade::{Length, Share};
 
@@ -69,14 +68,6 @@ impl Shrinkage {
         weft: Share::ZERO,
     };
 
-    /// What a cloth of the collection states.
-    pub fn of(cloth: &Cloth) -> Shrinkage {
-        Shrinkage {
-            warp: cloth.warp_shrinkage,
-            weft: cloth.weft_shrinkage,
-        }
-    }
-
     /// The same, if it can be believed.
     ///
     /// # Errors
@@ -123,12 +114,14 @@ pub enum Follows {
     Stated,
 }
 
-/// How pieces are cut against a skew.
+/// How pieces are cut on a cloth whose weft lies askew after the wash.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum AgainstSkew {
+    /// Without regard to it, which is usual: legs turn a little in the wash.
+    #[default]
+    Straight,
     /// Sheared along the warp, so that the wash turns them straight. Edges that are sewn together then
     /// differ in length before the wash.
-    #[default]
     Sheared,
     /// Laid with the grain turned by the angle of the skew. Their shape stays, but no edge can lie on the
     /// cloth's own.
@@ -180,13 +173,10 @@ impl Scale {
 
     /// The same against a skew, in one of two ways.
     pub(crate) fn against(self, skew: Share, way: AgainstSkew) -> Scale {
-        let grain = match way {
-            AgainstSkew::Sheared => self.grain,
-            AgainstSkew::GrainTurned => turned(self.grain, -skew.to_ratio().atan()),
-        };
-        let shear = match way {
-            AgainstSkew::Sheared => skew,
-            AgainstSkew::GrainTurned => Share::ZERO,
+        let (grain, shear) = match way {
+            AgainstSkew::Straight => return self,
+            AgainstSkew::Sheared => (self.grain, skew),
+            AgainstSkew::GrainTurned => (turned(self.grain, -skew.to_ratio().atan()), Share::ZERO),
         };
         Scale {
             skew,

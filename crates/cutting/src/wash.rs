@@ -5,6 +5,7 @@
 //! edges (ISO 5077, as reproduced by testing houses); the mean of each direction is stated to 0.1 %
 //! (AATCC 135).
 
+use style::{Along, WashMark};
 use thiserror::Error;
 use trade::fabric::{dimensional_change, skew_from_diagonals};
 use trade::{Length, Share};
@@ -17,39 +18,13 @@ pub const MARKS_APART: Length = Length::mm(350.0);
 /// Fewer distances than this in one direction say little (ISO 3759, from memory: three in each).
 pub const FEWEST_MARKS: usize = 3;
 
+/// A stated figure that is further from the test than this is contradicted by it (common practice: half a
+/// per cent of an inseam is 4 mm, a third of its usual tolerance).
+pub const CONTRADICTION: Share = Share::percent(0.5);
+
 /// Distances of one direction that differ by more than this were measured or marked badly, or the
 /// cloth is uneven (common practice).
 pub const MOST_SPREAD: Share = Share::percent(1.5);
-
-/// Direction of a distance between two marks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Direction {
-    /// Along the warp.
-    Warp,
-    /// Along the weft.
-    Weft,
-}
-
-impl Direction {
-    /// The word.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Direction::Warp => "warp",
-            Direction::Weft => "weft",
-        }
-    }
-}
-
-/// One distance between two marks.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Marks {
-    /// Its direction.
-    pub direction: Direction,
-    /// Before the wash.
-    pub before: Length,
-    /// After it.
-    pub after: Length,
-}
 
 /// What one direction came to.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -121,21 +96,21 @@ pub enum WashError {
 ///
 /// # Errors
 /// Every distance that cannot be, and a direction without any.
-pub fn wash_test(marks: &[Marks]) -> Result<WashTest, Vec<WashError>> {
+pub fn wash_test(marks: &[WashMark]) -> Result<WashTest, Vec<WashError>> {
     let mut wrong = Vec::new();
     let mut warp = Vec::new();
     let mut weft = Vec::new();
     for (k, mark) in marks.iter().enumerate() {
         match shrunk(k + 1, mark) {
-            Ok(share) => match mark.direction {
-                Direction::Warp => warp.push(share),
-                Direction::Weft => weft.push(share),
+            Ok(share) => match mark.along {
+                Along::Warp => warp.push(share),
+                Along::Weft => weft.push(share),
             },
             Err(why) => wrong.push(why),
         }
     }
-    let measured = |direction| marks.iter().any(|m| m.direction == direction);
-    for direction in [Direction::Warp, Direction::Weft] {
+    let measured = |direction| marks.iter().any(|m| m.along == direction);
+    for direction in [Along::Warp, Along::Weft] {
         if !measured(direction) {
             wrong.push(WashError::Missing(direction.word()));
         }
@@ -162,8 +137,8 @@ pub fn skew_test(ac: Length, bd: Length) -> Result<Share, ScaleError> {
     crate::skew::checked(skew)
 }
 
-fn shrunk(number: usize, mark: &Marks) -> Result<Share, WashError> {
-    let direction = mark.direction.word();
+fn shrunk(number: usize, mark: &WashMark) -> Result<Share, WashError> {
+    let direction = mark.along.word();
     for (when, found) in [("before", mark.before), ("after", mark.after)] {
         if !(found.is_finite() && found > Length::ZERO) {
             return Err(WashError::NoDistance {
@@ -202,7 +177,7 @@ fn summed(shares: &[Share]) -> Option<Shrunk> {
     })
 }
 
-fn doubts(marks: &[Marks], directions: &[(&str, Shrunk); 2]) -> Vec<String> {
+fn doubts(marks: &[WashMark], directions: &[(&str, Shrunk); 2]) -> Vec<String> {
     let mut out = Vec::new();
     for (word, found) in directions {
         if found.count < FEWEST_MARKS {
@@ -232,11 +207,11 @@ fn doubts(marks: &[Marks], directions: &[(&str, Shrunk); 2]) -> Vec<String> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use Direction::{Warp, Weft};
+    use Along::{Warp, Weft};
 
-    fn mark(direction: Direction, before: f64, after: f64) -> Marks {
-        Marks {
-            direction,
+    fn mark(along: Along, before: f64, after: f64) -> WashMark {
+        WashMark {
+            along,
             before: Length::mm(before),
             after: Length::mm(after),
         }

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 use std::str::FromStr;
 
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
-use cutting::BandCut;
+use cutting::{BandCut, Shrinkage};
 use drawing::View;
 use jiff::civil::Date;
 use sewing::Face;
@@ -176,8 +176,8 @@ pub struct Pack {
 #[derive(Debug, ClapArgs)]
 #[command(after_help = "\
 Examples:
-  fellwork lay saltmarsh/styles/ferryman --band weft --seconds 20 -o lay.svg
-  fellwork lay saltmarsh/styles/ferryman --band weft --pairs 30x32=2 --pairs 32x32=4 --gap \"2 mm\" -o lay.svg
+  fellwork lay saltmarsh/styles/ferryman --seconds 20 -o lay.svg
+  fellwork lay saltmarsh/styles/ferryman --pairs 30x32=2 --pairs 32x32=4 --gap \"2 mm\" -o lay.svg
   fellwork lay saltmarsh/styles/ferryman --cloth bargeman-drill --json > lay.json
 
 Pieces are cut before the wash, with their allowances. On cloth with a finished edge the outseams of
@@ -203,7 +203,7 @@ pub struct LayPieces {
     /// Leave this much between pieces
     #[arg(long, value_name = "LENGTH", default_value = "0 mm")]
     pub gap: Length,
-    /// How the band is cut where warp and weft shrink apart: across the cloth, or along it with its ease stated
+    /// How the band is cut, in place of what the style says under [cutting]
     #[arg(long, value_name = "WAY")]
     pub band: Option<BandWord>,
     /// All pieces the same way up, for cloth with a nap
@@ -222,7 +222,9 @@ pub struct LayPieces {
 pub enum BandWord {
     /// Its length along the weft, so that it shrinks as the body does
     Weft,
-    /// Its length along the warp, cut longer and eased
+    /// Its length along the warp, of cloth that was washed and no longer shrinks
+    Preshrunk,
+    /// Its length along the warp, eased by no more than the machine takes
     Eased,
 }
 
@@ -230,6 +232,7 @@ impl From<BandWord> for BandCut {
     fn from(word: BandWord) -> Self {
         match word {
             BandWord::Weft => Self::AlongWeft,
+            BandWord::Preshrunk => Self::Preshrunk(Shrinkage::NONE),
             BandWord::Eased => Self::StatedEase,
         }
     }

@@ -13,7 +13,9 @@ mod smooth;
 pub use kurbo::{Affine, BezPath, CubicBez, Line, PathEl, PathSeg, Point, Rect, Vec2};
 pub use offset::{OffsetError, offset_outline};
 pub use path::Path;
-pub use polyline::{area, clip_to_polygon, contains, is_simple, polyline_length, resample};
+pub use polyline::{
+    area, clip_to_polygon, contains, is_simple, moved_left, polyline_length, resample,
+};
 pub use smooth::{corners_of, smooth_through};
 
 use trade::Angle;
@@ -27,6 +29,12 @@ pub fn angle_between(a: Vec2, b: Vec2) -> Angle {
 pub fn bounds(path: &BezPath) -> Rect {
     use kurbo::Shape;
     path.bounding_box()
+}
+
+/// The direction of a vector; zero where it has none.
+pub fn unit(v: Vec2) -> Vec2 {
+    let n = v.hypot();
+    if n < 1e-12 { Vec2::ZERO } else { v / n }
 }
 
 /// The vector turned a quarter circle anticlockwise.

@@ -4,7 +4,8 @@ use kurbo::{Point, Vec2};
 use thiserror::Error;
 use trade::Length;
 
-use crate::polyline::is_simple;
+use crate::polyline::{is_simple, moved_left};
+use crate::unit;
 
 /// A corner whose mitre would reach further than this many allowances is cut off square.
 /// Common practice puts the limit between 2.5 and 3.
@@ -44,7 +45,10 @@ pub fn offset_outline(edges: &[(Vec<Point>, Length)]) -> Result<Vec<Point>, Offs
     if runs.iter().map(|(p, _)| p.len() - 1).sum::<usize>() < 3 {
         return Err(OffsetError::NoArea);
     }
-    let mut shifted: Vec<Vec<Point>> = runs.iter().map(|(p, a)| shift(p, *a)).collect();
+    let mut shifted: Vec<Vec<Point>> = runs
+        .iter()
+        .map(|(p, a)| moved_left(p, Length::mm(-a)))
+        .collect();
     let n = runs.len();
     let corners: Vec<Vec<Point>> = (0..n)
         .map(|i| join(&runs, &mut shifted, i, (i + 1) % n))
@@ -121,39 +125,8 @@ fn crossing(a: Point, b: Point, c: Point, d: Point) -> Option<Point> {
     ((0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&u)).then(|| a + r * t)
 }
 
-/// The polyline moved to its right by `by` millimetres, mitred at its own vertices.
-fn shift(points: &[Point], by: f64) -> Vec<Point> {
-    let n = points.len();
-    (0..n)
-        .map(|k| {
-            let before = (k > 0).then(|| unit(points[k] - points[k - 1]));
-            let after = (k + 1 < n).then(|| unit(points[k + 1] - points[k]));
-            let normal = match (before, after) {
-                (Some(u), Some(v)) => {
-                    let sum = outward(u) + outward(v);
-                    let length = sum.hypot();
-                    // The mitre factor 1/cos(half turn), limited so that a kink cannot fly off.
-                    if length < 0.2 {
-                        outward(v)
-                    } else {
-                        sum * (2.0 / (length * length))
-                    }
-                }
-                (Some(u), None) | (None, Some(u)) => outward(u),
-                (None, None) => Vec2::ZERO,
-            };
-            points[k] + normal * by
-        })
-        .collect()
-}
-
 fn outward(direction: Vec2) -> Vec2 {
     Vec2::new(direction.y, -direction.x)
-}
-
-fn unit(v: Vec2) -> Vec2 {
-    let n = v.hypot();
-    if n < 1e-12 { Vec2::ZERO } else { v / n }
 }
 
 fn without_repeats(points: &[Point]) -> Vec<Point> {

@@ -1,7 +1,9 @@
 //! Questions about polylines and polygons, used where curves have become points.
 
-use kurbo::Point;
+use kurbo::{Point, Vec2};
 use trade::{Area, Length};
+
+use crate::{left_of, unit};
 
 /// Length of the polyline.
 pub fn polyline_length(points: &[Point]) -> Length {
@@ -31,6 +33,33 @@ pub fn contains(polygon: &[Point], p: Point) -> bool {
         }
     }
     inside
+}
+
+/// The polyline moved to its left by `by` (to its right where that is less than nothing), mitred at its
+/// own vertices. No point may repeat the one before.
+pub fn moved_left(points: &[Point], by: Length) -> Vec<Point> {
+    let n = points.len();
+    (0..n)
+        .map(|k| {
+            let before = (k > 0).then(|| left_of(unit(points[k] - points[k - 1])));
+            let after = (k + 1 < n).then(|| left_of(unit(points[k + 1] - points[k])));
+            let normal = match (before, after) {
+                (Some(u), Some(v)) => {
+                    let sum = u + v;
+                    let square = sum.hypot2();
+                    // The mitre factor 1/cos(half turn), limited so that a kink cannot fly off.
+                    if square < 0.05 {
+                        v
+                    } else {
+                        sum * (2.0 / square)
+                    }
+                }
+                (Some(u), None) | (None, Some(u)) => u,
+                (None, None) => Vec2::ZERO,
+            };
+            points[k] + normal * by.to_mm()
+        })
+        .collect()
 }
 
 /// Whether the closed polygon crosses itself nowhere.
@@ -143,6 +172,16 @@ mod tests {
             Point::new(10.0, 10.0),
             Point::new(0.0, 10.0),
         ]
+    }
+
+    #[test]
+    fn a_moved_line_keeps_its_distance_round_a_corner() {
+        let line = [(0.0, 0.0), (100.0, 0.0), (100.0, 50.0)].map(Point::from);
+        let right = [(0.0, -10.0), (110.0, -10.0), (110.0, 50.0)].map(Point::from);
+        assert_eq!(moved_left(&line, Length::mm(-10.0)), right);
+        let left = [(0.0, 10.0), (90.0, 10.0), (90.0, 50.0)].map(Point::from);
+        assert_eq!(moved_left(&line, Length::mm(10.0)), left);
+        assert_eq!(moved_left(&[], Length::mm(1.0)), []);
     }
 
     #[test]

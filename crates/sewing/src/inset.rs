@@ -2,7 +2,7 @@
 //! seam, an edge or round a pocket.
 
 use draft::{Edge, Piece};
-use geometry::{Path, Point, Vec2, clip_to_polygon, left_of, polyline_length};
+use geometry::{Path, Point, clip_to_polygon, moved_left, polyline_length, unit};
 use trade::Length;
 
 /// How closely curves are followed, for pieces of usual size.
@@ -49,7 +49,7 @@ impl<'a> Ground<'a> {
         if offset.abs() < 1e-9 {
             return Some(Path::polyline(&run));
         }
-        let line = without_loops(&moved_left(&run, offset));
+        let line = without_loops(&moved_left(&run, Length::mm(offset)));
         let (before, after) = self.corners(edges);
         let reach = 2.0 * offset.abs() + 1.0;
         let line = extended(
@@ -108,32 +108,6 @@ pub(crate) fn points_along(path: &Path) -> Option<Vec<Point>> {
     // Long curves are followed in proportion, so that the number of points stays small.
     let points = path.flattened(Length::mm(FOLLOW_MM.max(length * 1e-5)));
     points.iter().all(|p| p.is_finite()).then_some(points)
-}
-
-/// The polyline moved to its left, mitred at its vertices.
-pub(crate) fn moved_left(points: &[Point], by: f64) -> Vec<Point> {
-    let n = points.len();
-    (0..n)
-        .map(|k| {
-            let before = (k > 0).then(|| left_of(unit(points[k] - points[k - 1])));
-            let after = (k + 1 < n).then(|| left_of(unit(points[k + 1] - points[k])));
-            let normal = match (before, after) {
-                (Some(u), Some(v)) => {
-                    let sum = u + v;
-                    let square = sum.hypot2();
-                    // The mitre factor; where the line turns back on itself there is no mitre.
-                    if square < 0.05 {
-                        v
-                    } else {
-                        sum * (2.0 / square)
-                    }
-                }
-                (Some(u), None) | (None, Some(u)) => u,
-                (None, None) => Vec2::ZERO,
-            };
-            points[k] + normal * by
-        })
-        .collect()
 }
 
 /// The line with every loop cut out at the point where it crosses itself, as an offset line does
@@ -198,11 +172,6 @@ fn without_repeats(points: &[Point]) -> Vec<Point> {
         }
     }
     out
-}
-
-pub(crate) fn unit(v: Vec2) -> Vec2 {
-    let n = v.hypot();
-    if n < 1e-12 { Vec2::ZERO } else { v / n }
 }
 
 #[cfg(test)]
@@ -275,7 +244,7 @@ mod tests {
         .chain([(100.0, 0.0)])
         .map(Point::from)
         .collect();
-        let moved = without_loops(&moved_left(&line, 5.0));
+        let moved = without_loops(&moved_left(&line, Length::mm(5.0)));
         for (k, a) in moved.windows(2).enumerate() {
             for b in moved[k..].windows(2).skip(2) {
                 assert_eq!(crossing(a[0], a[1], b[0], b[1]), None);

@@ -1,10 +1,9 @@
 //! Which piece is set on which, and how the frame of one lies in the frame of the other.
 
 use draft::{Pattern, Piece, PieceId, Spec};
-use geometry::{Affine, Path, Point, Vec2, left_of};
+use geometry::{Affine, Path, Point, Vec2, left_of, unit};
 
 use crate::garment::On;
-use crate::inset::unit;
 
 /// A piece set on another.
 #[derive(Clone, Copy, Debug, PartialEq)]

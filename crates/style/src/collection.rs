@@ -4,6 +4,7 @@ use indexmap::IndexMap;
 use serde::Serialize;
 use trade::{ArealWeight, Colour, Length, Share, YarnSize};
 
+use crate::cutting::{Diagonals, WashMark};
 use crate::document::words;
 
 /// One label's work: `collection.toml` with its three sibling files.
@@ -67,10 +68,16 @@ pub struct Cloth {
     pub width: Length,
     /// Woven on a shuttle loom, with a finished edge to show. Default no.
     pub selvedge: bool,
-    /// What the first wash takes along the warp. Default none.
-    pub warp_shrinkage: Share,
-    /// What the first wash takes along the weft. Default none.
-    pub weft_shrinkage: Share,
+    /// What the first wash takes along the warp, where stated.
+    pub warp_shrinkage: Option<Share>,
+    /// What the first wash takes along the weft, where stated.
+    pub weft_shrinkage: Option<Share>,
+    /// How far the weft lies askew after the wash, where stated; positive where it rises to the right, face up.
+    pub skew: Option<Share>,
+    /// Marks measured before and after a wash; empty when none were. What is not stated follows from them.
+    pub wash_test: Vec<WashMark>,
+    /// A square measured after a wash. A skew that is not stated follows from it.
+    pub skew_test: Option<Diagonals>,
     /// The face, as seen.
     pub colour: Colour,
     /// The inside, as seen; the face's colour when the file leaves it out.

@@ -48,6 +48,7 @@ pub fn difference_in(old: &StyleDoc, new: &StyleDoc, system: System) -> Vec<Chan
     seams(&mut words, old, new);
     bartacks(&mut words, old, new);
     pattern(&mut words, old.pattern.as_ref(), new.pattern.as_ref());
+    cutting(&mut words, old, new);
     words.changes
 }
 
@@ -730,6 +731,25 @@ fn bartacks(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
         &a.stitches,
         &b.stitches,
     );
+}
+
+fn cutting(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
+    let (a, b) = (&old.cutting, &new.cutting);
+    let (path, what) = ("cutting.band", "waistband cut");
+    words.maybe(path, what, a.band.as_ref(), b.band.as_ref());
+    words.plain(
+        "cutting.residual_warp",
+        "band cloth still shrinks along the warp",
+        &a.residual_warp,
+        &b.residual_warp,
+    );
+    words.plain(
+        "cutting.residual_weft",
+        "band cloth still shrinks along the weft",
+        &a.residual_weft,
+        &b.residual_weft,
+    );
+    words.plain("cutting.skew", "cut on skewed cloth", &a.skew, &b.skew);
 }
 
 /// Two lists without what they share at their ends: what is left changed, went or came.

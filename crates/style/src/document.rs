@@ -5,6 +5,7 @@ use std::fmt;
 use indexmap::IndexMap;
 use serde::Serialize;
 
+use crate::cutting::Cutting;
 use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape};
 use crate::making::{Band, Hem};
 use crate::own::OwnPattern;
@@ -47,6 +48,8 @@ pub struct StyleDoc {
     pub bartacks: Bartacks,
     /// The maker's own pattern; `None` when the panels are drafted from the chart.
     pub pattern: Option<OwnPattern>,
+    /// How it is cut.
+    pub cutting: Cutting,
 }
 
 /// The `[style]` section.

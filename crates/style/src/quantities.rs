@@ -58,6 +58,8 @@ pub(crate) const DENSITY: Limits<StitchDensity> =
     Limits::between(StitchDensity::per_cm(0.5), StitchDensity::per_cm(20.0));
 /// Shrinkage; a little growth is possible.
 pub(crate) const SHRINKAGE: Limits<Share> = Limits::between(Share::ratio(-0.1), Share::ratio(0.3));
+/// How far a weft lies askew, either way.
+pub(crate) const SKEW: Limits<Share> = Limits::between(Share::ratio(-0.15), Share::ratio(0.15));
 
 impl Node<'_> {
     /// A quantity with its unit, within limits.

@@ -3,7 +3,8 @@
 use indexmap::IndexMap;
 
 use crate::collection::{Cloth, ClothUse, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
-use crate::quantities::{MEASURE, PUT_UP, SHRINKAGE, THICKNESS, WEIGHT, YARN};
+use crate::cutting::{Along, Diagonals, WashMark};
+use crate::quantities::{MEASURE, PUT_UP, SHRINKAGE, SKEW, THICKNESS, WEIGHT, YARN};
 use crate::reader::{Node, Table};
 
 /// The format this program reads; every file states it on its first lines.
@@ -141,13 +142,14 @@ fn cloth(mut table: Table<'_>) -> Option<Cloth> {
     let selvedge = table
         .optional("selvedge")
         .map_or(Some(false), |node| node.flag());
-    let mut shrinkage = |key| {
-        table
-            .optional(key)
-            .map_or(Some(trade::Share::ZERO), |node| node.quantity(&SHRINKAGE))
-    };
-    let warp_shrinkage = shrinkage("warp_shrinkage");
-    let weft_shrinkage = shrinkage("weft_shrinkage");
+    let mut share = |key, limits| table.optional(key).map(|node| node.quantity(limits));
+    let warp_shrinkage = share("warp_shrinkage", &SHRINKAGE);
+    let weft_shrinkage = share("weft_shrinkage", &SHRINKAGE);
+    let skew = share("skew", &SKEW);
+    let wash_test = table.optional("wash_test").map(|node| wash_test(&node));
+    let skew_test = table
+        .optional("skew_test")
+        .map(|node| diagonals(node.table()?));
     let colour = table
         .required("colour", "colour = \"#27324a\"")
         .and_then(|node| node.colour());
@@ -163,10 +165,65 @@ fn cloth(mut table: Table<'_>) -> Option<Cloth> {
         thickness: thickness?,
         width: width?,
         selvedge: selvedge?,
-        warp_shrinkage: warp_shrinkage?,
-        weft_shrinkage: weft_shrinkage?,
+        warp_shrinkage: allowed(warp_shrinkage)?,
+        weft_shrinkage: allowed(weft_shrinkage)?,
+        skew: allowed(skew)?,
+        wash_test: wash_test.unwrap_or_else(|| Some(Vec::new()))?,
+        skew_test: allowed(skew_test)?,
         colour,
         reverse_colour: reverse.unwrap_or(Some(colour))?,
+    })
+}
+
+/// Marks along both threads; one direction alone says nothing of the other.
+fn wash_test(node: &Node<'_>) -> Option<Vec<WashMark>> {
+    let example = "[{ along = \"warp\", before = \"50 cm\", after = \"48.5 cm\" }]";
+    let members = node.list(example)?;
+    let marks = all(members.iter().map(|member| wash_mark(member.table()?)))?;
+    for (word, along) in Along::WORDS {
+        if !marks.iter().any(|mark| mark.along == *along) {
+            let message = format!("`{}` has no distance along the {word}", node.key());
+            let hint = format!(
+                "mark, wash and measure at least one, better three: {{ along = \"{word}\", before = \"50 cm\", after = \"48.5 cm\" }}"
+            );
+            node.problem("style::missing-distance", message, hint);
+            return None;
+        }
+    }
+    Some(marks)
+}
+
+fn wash_mark(mut table: Table<'_>) -> Option<WashMark> {
+    let along = table
+        .required("along", "along = \"warp\" or \"weft\"")
+        .and_then(|node| node.choice("style::unknown-word", Along::WORDS));
+    let mut distance = |key, example| {
+        table
+            .required(key, example)
+            .and_then(|node| node.quantity(&MEASURE))
+    };
+    let before = distance("before", "before = \"50 cm\"");
+    let after = distance("after", "after = \"48.5 cm\"");
+    table.finish();
+    Some(WashMark {
+        along: along?,
+        before: before?,
+        after: after?,
+    })
+}
+
+fn diagonals(mut table: Table<'_>) -> Option<Diagonals> {
+    let mut distance = |key, example| {
+        table
+            .required(key, example)
+            .and_then(|node| node.quantity(&MEASURE))
+    };
+    let rising = distance("rising", "rising = \"35.8 cm\"");
+    let falling = distance("falling", "falling = \"34.8 cm\"");
+    table.finish();
+    Some(Diagonals {
+        rising: rising?,
+        falling: falling?,
     })
 }
 

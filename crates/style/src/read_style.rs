@@ -1,5 +1,6 @@
 //! Reading a style file: identity, sizes, cloths, shape and details. Chart and seams have files of their own.
 
+use crate::cutting::{BandCutting, Cutting, SkewCutting};
 use crate::details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,
     ExtraPocket, Fly, Label, LabelFold, Letters, Lining, Loops, OutseamLine, Patch, PocketBag,
@@ -7,7 +8,9 @@ use crate::details::{
 };
 use crate::document::{ClothRefs, Figure, Fit, Identity};
 use crate::making::{Band, BandMethod, Hem, HemEnds, HemJoin};
-use crate::quantities::{DIFFERENCE, DISTANCE, FULLNESS, Limits, MEASURE, SLOPE, V_ANGLE};
+use crate::quantities::{
+    DIFFERENCE, DISTANCE, FULLNESS, Limits, MEASURE, SHRINKAGE, SLOPE, V_ANGLE,
+};
 use crate::read_collection::{all, allowed, format, words};
 use crate::reader::{Node, Table, Target};
 use crate::{Size, Sizes, StyleDoc, TrimKind, own, read_chart, read_seams};
@@ -35,6 +38,7 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
     let pattern = root
         .optional("pattern")
         .map(|node| own::pattern(node.table()?));
+    let cutting = cutting(root.optional_section("cutting"));
     root.finish();
     Some(StyleDoc {
         style: style?,
@@ -53,6 +57,7 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
         seams: seams?,
         bartacks: bartacks?,
         pattern: allowed(pattern)?,
+        cutting: cutting?,
     })
 }
 
@@ -294,6 +299,28 @@ fn hem(mut table: Table<'_>) -> Option<Hem> {
         join: join?,
         ends: ends?,
         roping: roping?,
+    })
+}
+
+fn cutting(mut table: Table<'_>) -> Option<Cutting> {
+    let usual = Cutting::default();
+    let band = table
+        .optional("band")
+        .map(|node| node.choice("style::unknown-word", BandCutting::WORDS));
+    let mut residual = |key, default| {
+        table
+            .optional(key)
+            .map_or(Some(default), |node| node.quantity(&SHRINKAGE))
+    };
+    let residual_warp = residual("residual_warp", usual.residual_warp);
+    let residual_weft = residual("residual_weft", usual.residual_weft);
+    let skew = choice(&mut table, "skew", SkewCutting::WORDS, usual.skew);
+    table.finish();
+    Some(Cutting {
+        band: allowed(band)?,
+        residual_warp: residual_warp?,
+        residual_weft: residual_weft?,
+        skew: skew?,
     })
 }
 

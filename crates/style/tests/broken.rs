@@ -34,6 +34,12 @@ const MISTAKES: &[(&str, &str, &str, &str)] = &[
         "dencity = \"9 /in\", yarn = \"night-80\"",
     ),
     (
+        "unknown_band_cut",
+        "style::unknown-word",
+        "band = \"weft\"",
+        "band = \"warp\"",
+    ),
+    (
         "missing_unit",
         "style::missing-unit",
         "value = \"33 1/2 in\"",
@@ -542,6 +548,16 @@ fn mistakes_in_sibling_files_are_told_with_the_file() {
     let label = demo_text("collection.toml").replacen("\"EUR\"", "\"euro\"", 1);
     copy.write("collection.toml", label);
     snapshot("mistakes_in_sibling_files", &copy);
+}
+
+#[test]
+fn a_wash_test_needs_both_threads_and_whole_marks() {
+    let copy = Copy::new();
+    let cloths = demo_text("cloths.toml")
+        .replace("along = \"weft\"", "along = \"warp\"")
+        .replacen("falling = \"35.1 cm\"", "falling = \"0 cm\"", 1);
+    copy.write("cloths.toml", cloths);
+    snapshot("wash_test_of_one_thread", &copy);
 }
 
 #[test]

@@ -110,6 +110,9 @@ fn every_part_of_a_style_is_compared() {
         set("seams.yoke.like", "inseam"),
         remove("seams.decoration"),
         set("bartacks.stitches", "30"),
+        set("cutting.band", "preshrunk"),
+        set("cutting.residual_warp", "1 %"),
+        set("cutting.skew", "sheared"),
     ];
     // An empty list has no text form: taking the key out says the same.
     let edits: Vec<Edit> = edits
@@ -155,6 +158,9 @@ fn every_part_of_a_style_is_compared() {
             "row 2 of hem added: stitch 301, 8 /in, rope-80 with rope-80, 3 mm from the seam line",
             "back pocket stitching removed",
             "bartack stitches: 28 → 30",
+            "waistband cut: weft → preshrunk",
+            "band cloth still shrinks along the warp: 0 % → 1 %",
+            "cut on skewed cloth: straight → sheared",
         ]
     );
 }

@@ -207,7 +207,8 @@ fn windows_line_ends_and_odd_spacing_stay() {
 
 #[test]
 fn a_file_without_a_last_line_end_can_be_edited_everywhere() {
-    let text = demo_style().trim_end().to_owned();
+    let (before, _) = demo_style().split_once("[cutting]").unwrap();
+    let text = before.trim_end().to_owned();
     let touched = lines_touched(&text, &set("chart.thigh.value", "63 cm"));
     assert_eq!(touched, ["-value = \"24 1/2 in\"", "+value = \"63 cm\""]);
     let changed = apply(&text, &set("bartacks.stitches", "30")).unwrap();

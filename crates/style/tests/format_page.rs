@@ -7,7 +7,10 @@ use std::fmt::Write;
 
 use common::{demo_collection, with};
 use style::known::{MEASURES, SEAMS};
-use style::{Band, BandMethod, CoinPocket, Construction, Hem, OWN_PIECES, OutseamLine, parse};
+use style::{
+    Band, BandCutting, BandMethod, CoinPocket, Construction, Cutting, Hem, OWN_PIECES, OutseamLine,
+    parse,
+};
 
 const PAGE: &str = include_str!("../FORMAT.md");
 
@@ -105,6 +108,14 @@ fn what_may_be_left_out_has_the_stated_default() {
         )),
         demo
     );
+    let start = common::demo_style().find("[cutting]").unwrap();
+    let uncut = read(&common::demo_style()[..start]);
+    assert_eq!(uncut.cutting, Cutting::default());
+    assert_eq!(
+        (uncut.cutting.band, demo.cutting.band),
+        (None, Some(BandCutting::Weft))
+    );
+    assert_eq!(demo.cutting.skew, Cutting::default().skew);
     assert_eq!(read(&with("at = \"8 cm\"", "")), demo);
     assert_eq!(read(&section("[rivets]", "[patch]")).rivets, None);
     assert_eq!(read(&section("[patch]", "[[labels]]")).patch, None);

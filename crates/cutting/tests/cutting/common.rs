@@ -2,7 +2,7 @@
 
 use std::sync::OnceLock;
 
-use cutting::{BandCut, CutPiece, CutSize, Plan, cut, cut_run};
+use cutting::{CutPiece, CutSize, Plan, cut, cut_run};
 use draft::PieceId;
 use geometry::Point;
 use sewing::{Garment, On, make};
@@ -22,12 +22,9 @@ pub fn sewn(loaded: &Loaded, size: Size) -> Garment {
     make(&loaded.style, &loaded.collection, size)
 }
 
-/// A plan with a band that can be sewn.
+/// What the demo decides.
 pub fn plan() -> Plan {
-    Plan {
-        band: BandCut::AlongWeft,
-        ..Plan::default()
-    }
+    Plan::of(&ferryman().style)
 }
 
 /// The base size of the demo, cut.

@@ -6,6 +6,7 @@ mod corners;
 mod grading;
 mod marks;
 mod outlines;
+mod tested;
 mod wash;
 mod wild;
 mod worked_example;

@@ -25,6 +25,7 @@ fn the_wash_gives_the_finished_piece() {
         plan(),
         Plan {
             shell: Some(skewed),
+            against_skew: AgainstSkew::Sheared,
             ..plan()
         },
     ] {
@@ -163,7 +164,7 @@ fn each_way_of_cutting_the_band_gives_one_that_fits_its_words() {
             .map(|e| geometry::polyline_length(&e.sewn).to_mm())
             .sum();
         let seam = all.walked.iter().find(|w| w.join.seam == "band").unwrap();
-        assert!((join - seam.b.to_mm()).abs() < 1e-6, "{}", way.word());
+        assert!((join - seam.b.to_mm()).abs() < 1e-6, "{way:?}");
         let said = all
             .findings
             .iter()
@@ -247,6 +248,7 @@ fn a_skew_turns_both_copies_the_same_way_on_the_cloth() {
         &garment,
         &Plan {
             shell: Some(shell),
+            against_skew: AgainstSkew::Sheared,
             ..plan()
         },
     );

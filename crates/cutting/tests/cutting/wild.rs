@@ -34,7 +34,11 @@ fn any_plan() -> impl Strategy<Value = Plan> {
         Just(BandCut::Preshrunk(Shrinkage::NONE)),
         Just(BandCut::StatedEase),
     ];
-    let skew = prop_oneof![Just(AgainstSkew::Sheared), Just(AgainstSkew::GrainTurned)];
+    let skew = prop_oneof![
+        Just(AgainstSkew::Straight),
+        Just(AgainstSkew::Sheared),
+        Just(AgainstSkew::GrainTurned)
+    ];
     (
         prop::option::of(wash.clone()),
         prop::option::of(wash),

@@ -4,6 +4,7 @@ mod grouped;
 mod json;
 mod table;
 
+use cutting::{Plan, cut_run};
 use draft::Severity;
 
 use crate::args::Check;
@@ -23,7 +24,10 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
         }
     };
     let run = sewing::make_run(&loaded.style, &loaded.collection);
-    let findings = grouped::grouped(&run);
+    let cuts = cut_run(&run, &Plan::of(&loaded.style));
+    let sewn = run.iter().map(|g| (g.size, g.findings.as_slice()));
+    let cut = cuts.iter().map(|c| (c.size, c.findings.as_slice()));
+    let findings = grouped::grouped(sewn.chain(cut));
     let text = if asked.json {
         json::checked(&loaded, &run, &findings, asked.measures)?
     } else {

@@ -3,7 +3,7 @@
 use std::sync::atomic::AtomicBool;
 use std::time::Duration;
 
-use cutting::{BandCut, Plan, Spread, Way, cut};
+use cutting::{BandCut, BandWay, Plan, Spread, Way, cut};
 use lay::{Lay, Limits, Options, search};
 use serde::Serialize;
 use style::{Loaded, Size, Units};
@@ -34,9 +34,10 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         });
     };
     let order = order(&loaded, &asked.pairs)?;
+    let stated = Plan::of(&loaded.style);
     let plan = Plan {
-        band: asked.band.map(BandCut::from).unwrap_or_default(),
-        ..Plan::default()
+        band: asked.band.map_or(stated.band, BandCut::from),
+        ..stated
     };
     let cuts: Vec<_> = order
         .iter()
@@ -46,17 +47,10 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         })
         .collect();
     if let Some(refused) = cuts.iter().find_map(|(cut, _)| cut.refused.first()) {
-        let ways = refused.ways.iter().map(|way| {
-            let name = match way.cut {
-                BandCut::AlongWeft => "--band weft: ",
-                BandCut::StatedEase => "--band eased: ",
-                _ => "",
-            };
-            format!("{name}{}", way.words)
-        });
+        let ways: Vec<String> = refused.ways.iter().map(BandWay::as_help).collect();
         return Err(Trouble::CannotCut {
             why: refused.message(),
-            ways: ways.collect::<Vec<_>>().join("\n"),
+            ways: ways.join("\n"),
         });
     }
     let asked_for: Vec<_> = cuts.iter().map(|(cut, pairs)| (cut, *pairs)).collect();

@@ -3,6 +3,7 @@
 //! The rules named are those of the European Union and the United States as generally known when this
 //! was written. They are pointers, not advice: each text defers to local law and to licensed testing.
 
+use cutting::{ClothWash, Shrinkage};
 use style::{Label, Purpose, Tanning, Trim, TrimKind};
 
 use super::Context;
@@ -175,18 +176,20 @@ fn shrinkage(context: &Context<'_>) -> String {
     let key = &context.loaded.style.cloth.shell;
     let cloth = context.loaded.collection.cloths.get(key);
     let factor = |share: trade::Share| 1.0 / (1.0 - share.to_ratio());
-    let stated =
-        cloth.filter(|c| c.warp_shrinkage.to_ratio() > 0.0 || c.weft_shrinkage.to_ratio() > 0.0);
+    let shrinks = cloth.and_then(|cloth| {
+        let Shrinkage { warp, weft } = ClothWash::of(cloth).shrinkage;
+        (warp.max(weft) > trade::Share::ZERO).then_some((cloth, warp, weft))
+    });
     let begin = "Chart, drawings and pieces are those of the garment after its first wash.";
-    match stated {
-        Some(cloth) => format!(
+    match shrinks {
+        Some((cloth, warp, weft)) => format!(
             "{begin} {} is stated to shrink {} along the warp and {} along the weft: its pieces are cut larger by {:.3} along the warp \
              and {:.3} along the weft. Measure the shrinkage of the lot you cut before you rely on these figures.",
             cloth.name,
-            cloth.warp_shrinkage.show(context.words.system),
-            cloth.weft_shrinkage.show(context.words.system),
-            factor(cloth.warp_shrinkage),
-            factor(cloth.weft_shrinkage),
+            warp.show(context.words.system),
+            weft.show(context.words.system),
+            factor(warp),
+            factor(weft),
         ),
         None => format!(
             "{begin} The shell is stated not to shrink: measure the shrinkage of the lot you cut before you rely on that."

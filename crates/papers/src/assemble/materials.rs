@@ -1,5 +1,6 @@
 //! What one pair is made of: cloth and yarn, with the trims.
 
+use cutting::{ClothWash, Shrinkage};
 use draft::{ClothUse, Piece};
 use sewing::On;
 use sewing::yarn::{Consumption, Sewn, consumption};
@@ -101,7 +102,8 @@ fn cloth_row(context: &Context<'_>, cloth: ClothUse, key: &str) -> Option<Materi
         return None;
     }
     let left = |share: Share| 1.0 - share.to_ratio();
-    let unwashed = net / (left(bought.warp_shrinkage) * left(bought.weft_shrinkage));
+    let Shrinkage { warp, weft } = ClothWash::of(bought).shrinkage;
+    let unwashed = net / (left(warp) * left(weft));
     let names: Vec<&str> = pieces.iter().map(|piece| piece.id.name()).collect();
     let spec = [
         bought.construction.clone(),
@@ -116,8 +118,8 @@ fn cloth_row(context: &Context<'_>, cloth: ClothUse, key: &str) -> Option<Materi
         },
         format!(
             "stated to shrink {} × {} (warp × weft)",
-            bought.warp_shrinkage.show(words.system),
-            bought.weft_shrinkage.show(words.system)
+            warp.show(words.system),
+            weft.show(words.system)
         ),
     ];
     Some(MaterialRow {

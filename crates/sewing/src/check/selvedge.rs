@@ -1,14 +1,14 @@
 //! An outseam along the cloth's own edge has to be straight, for that edge is.
 
 use draft::PieceId;
-use geometry::Point;
+use geometry::{Point, unit};
 use style::{Construction, OutseamLine};
 use trade::Length;
 
 use super::case::{Broken, Case};
 use crate::allowance::allowances;
 use crate::context::mm;
-use crate::inset::{points_along, unit};
+use crate::inset::points_along;
 use crate::laps::runs_to_selvedge;
 
 /// Least cloth that must be left between seam line and the cloth's edge for the allowance to lie

@@ -31,9 +31,14 @@ const ARROWS: &[(&str, &[&str])] = &[
     ),
     (
         "papers",
-        &["draft", "drawing", "geometry", "sewing", "style", "trade"],
+        &[
+            "cutting", "draft", "drawing", "geometry", "sewing", "style", "trade",
+        ],
     ),
-    ("bench", &["draft", "drawing", "sewing", "style", "trade"]),
+    (
+        "bench",
+        &["cutting", "draft", "drawing", "sewing", "style", "trade"],
+    ),
     (
         "fellwork",
         &[

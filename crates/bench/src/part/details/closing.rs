@@ -1,7 +1,9 @@
 //! Fly, waistband, belt loops and hem.
 
 use maud::html;
-use style::{Band, BandMethod, Closing, Hem, HemEnds, HemJoin, Loops, TrimKind};
+use style::{
+    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, TrimKind,
+};
 
 use super::{Details, Group, cell, tick};
 use crate::choice::{self, Choice, Chosen, set};
@@ -107,6 +109,24 @@ pub(super) fn band(details: &Details<'_>) -> Group {
         };
     }
     let angle = show.angle("band.v_angle", "Waistband: angle of the V", usual.v_angle);
+    let cutting = &show.loaded.style.cutting;
+    let usual_cutting = Cutting::default();
+    let chosen = cutting.band.map_or("", BandCutting::word);
+    let mut cut = Chosen::of_words(
+        "cutting.band",
+        "Waistband: how it is cut",
+        BandCutting::WORDS,
+        chosen,
+    );
+    for choice in &mut cut.choices {
+        choice.words = match choice.value.as_str() {
+            "weft" => "along the weft".to_owned(),
+            "preshrunk" => "along the warp, of washed cloth".to_owned(),
+            "eased" => "along the warp, eased".to_owned(),
+            other => other.to_owned(),
+        };
+    }
+    cut.choices.insert(0, Choice::named("", "not stated"));
     Group {
         key: "band",
         title: "Waistband",
@@ -120,6 +140,13 @@ pub(super) fn band(details: &Details<'_>) -> Group {
                 @if band.method == BandMethod::AllRound {
                     (details.length("band.start_below", "Waistband", "Start below", "The upper row begins this far below the band seam, at the end of the fly.", usual.start_below))
                     (cell("Angle of the V", "Between its legs. Its point is the place of the button.", &angle.render()))
+                }
+                (cell("Cut", "Warp and weft shrink apart: along the weft it shrinks with the body; along the warp its cloth is washed first, or it is eased by no more than a machine takes.", &cut.render()))
+                @if cutting.band == Some(BandCutting::Preshrunk) {
+                    (cell("Still shrinks, warp", "What the washed cloth of the band still shrinks by along the warp.",
+                        &show.share("cutting.residual_warp", "Waistband: what its cloth still shrinks by along the warp", usual_cutting.residual_warp).render()))
+                    (cell("Still shrinks, weft", "What the washed cloth of the band still shrinks by along the weft.",
+                        &show.share("cutting.residual_weft", "Waistband: what its cloth still shrinks by along the weft", usual_cutting.residual_weft).render()))
                 }
                 (details.charted("band_height"))
                 (details.charted("band_overlap"))

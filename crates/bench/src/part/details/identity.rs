@@ -1,7 +1,7 @@
 //! Who the style is, and what it is cut from.
 
 use maud::{Markup, html};
-use style::{ClothUse, Figure, Fit};
+use style::{ClothUse, Figure, Fit, SkewCutting};
 
 use super::{Details, Group, cell};
 use crate::choice::{self, Choice, Chosen};
@@ -97,6 +97,12 @@ pub(super) fn cloth(details: &Details<'_>) -> Group {
         }
     };
     let lining = cloth.lining.as_deref().unwrap_or_default();
+    let skew = Chosen::of_words(
+        "cutting.skew",
+        "Cut on skewed cloth",
+        SkewCutting::WORDS,
+        show.loaded.style.cutting.skew.word(),
+    );
     let said = |key: &str| -> Markup {
         let Some(cloth) = show.collection().cloths.get(key) else {
             return html! {};
@@ -123,6 +129,7 @@ pub(super) fn cloth(details: &Details<'_>) -> Group {
                 (cell("Pocketing", "What the pocket bags are cut from.", &choose("cloth.pocketing", "Pocketing cloth", ClothUse::Pocketing, None, &cloth.pocketing)))
                 (cell("Lining", "What back pockets are lined with, where a pocket does not say otherwise.", &choose("cloth.lining", "Lining cloth", ClothUse::Lining, Some("none"), lining)))
                 (said(&cloth.shell)) (said(&cloth.pocketing)) (said(lining))
+                (cell("Against skew", "Where the weft lies askew after the wash: pieces are cut straight all the same, sheared along the warp, or with their grain turned.", &skew.render()))
             }
         },
     }

@@ -1,7 +1,6 @@
 //! Findings of all sizes, each said once with the sizes it holds in.
 
 use draft::{Finding, Severity};
-use sewing::Garment;
 use style::{Size, Sizes};
 
 /// A finding and where it holds.
@@ -13,10 +12,10 @@ pub struct Grouped<'a> {
 }
 
 /// Groups findings of the same code, grade and subject, the gravest first.
-pub fn grouped(run: &[Garment]) -> Vec<Grouped<'_>> {
+pub fn grouped<'a>(run: impl IntoIterator<Item = (Size, &'a [Finding])>) -> Vec<Grouped<'a>> {
     let mut groups: Vec<Grouped<'_>> = Vec::new();
-    for garment in run {
-        for finding in &garment.findings {
+    for (size, findings) in run {
+        for finding in findings {
             let same = groups.iter_mut().find(|group| {
                 let first = group.finding;
                 first.code == finding.code
@@ -24,11 +23,11 @@ pub fn grouped(run: &[Garment]) -> Vec<Grouped<'_>> {
                     && first.about == finding.about
             });
             match same {
-                Some(group) if group.sizes.contains(&garment.size) => {}
-                Some(group) => group.sizes.push(garment.size),
+                Some(group) if group.sizes.contains(&size) => {}
+                Some(group) => group.sizes.push(size),
                 None => groups.push(Grouped {
                     finding,
-                    sizes: vec![garment.size],
+                    sizes: vec![size],
                 }),
             }
         }
