@@ -2,12 +2,12 @@
 
 use draft::ClothUse;
 use sewing::Garment;
-use style::{BandCutting, Cloth, SkewCutting, StyleDoc};
+use style::{Along, BandCutting, Cloth, SkewCutting, StyleDoc};
 use trade::Share;
 
 use crate::band::BandCut;
 use crate::scale::{AgainstSkew, ScaleError, Shrinkage};
-use crate::wash::{skew_test, wash_test};
+use crate::wash::skew_test;
 
 /// How one cloth behaves in the wash.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,14 +22,13 @@ impl ClothWash {
     /// What the collection states of a cloth; what it does not state, as its wash test measured it; nothing
     /// where neither says.
     pub fn of(cloth: &Cloth) -> ClothWash {
-        let measured = wash_test(&cloth.wash_test).map_or(Shrinkage::NONE, |t| t.shrinkage());
         let askew = cloth
             .skew_test
             .and_then(|square| skew_test(square.rising, square.falling).ok());
         ClothWash {
             shrinkage: Shrinkage {
-                warp: cloth.warp_shrinkage.unwrap_or(measured.warp),
-                weft: cloth.weft_shrinkage.unwrap_or(measured.weft),
+                warp: cloth.shrinkage(Along::Warp),
+                weft: cloth.shrinkage(Along::Weft),
             },
             skew: cloth.skew.or(askew).unwrap_or(Share::ZERO),
         }

@@ -5,7 +5,7 @@ use style::{Along, Cloth};
 use trade::{Share, System};
 
 use crate::cut::Cutter;
-use crate::plan::{ClothWash, cloth_key};
+use crate::plan::cloth_key;
 use crate::wash::{CONTRADICTION, WashTest, skew_test, wash_test};
 
 /// Where percentages of a wash test come from.
@@ -41,13 +41,7 @@ impl Cutter<'_> {
             Ok(test) => test,
             Err(wrong) => {
                 let wrong: Vec<String> = wrong.iter().map(ToString::to_string).collect();
-                let used = ClothWash::of(cloth).shrinkage;
-                let message = format!(
-                    "its wash test cannot be used: {}; its pieces are cut for {} along the warp and {} along the weft",
-                    wrong.join("; "),
-                    percent(used.warp),
-                    percent(used.weft),
-                );
+                let message = format!("its wash test cannot be used: {}", wrong.join("; "));
                 let help = "mark and wash another specimen, or state warp_shrinkage and weft_shrinkage and take the test out";
                 self.say(
                     SOURCE,

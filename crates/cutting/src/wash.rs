@@ -5,7 +5,7 @@
 //! edges (ISO 5077, as reproduced by testing houses); the mean of each direction is stated to 0.1 %
 //! (AATCC 135).
 
-use style::{Along, WashMark};
+use style::{Along, WashMark, mean_shrinkage};
 use thiserror::Error;
 use trade::fabric::{dimensional_change, skew_from_diagonals};
 use trade::{Length, Share};
@@ -115,7 +115,10 @@ pub fn wash_test(marks: &[WashMark]) -> Result<WashTest, Vec<WashError>> {
             wrong.push(WashError::Missing(direction.word()));
         }
     }
-    let (Some(along), Some(across), true) = (summed(&warp), summed(&weft), wrong.is_empty()) else {
+    let mean = |along| mean_shrinkage(marks, along);
+    let along = summed(&warp, mean(Along::Warp));
+    let across = summed(&weft, mean(Along::Weft));
+    let (Some(along), Some(across), true) = (along, across, wrong.is_empty()) else {
         return Err(wrong);
     };
     Ok(WashTest {
@@ -154,24 +157,23 @@ fn shrunk(number: usize, mark: &WashMark) -> Result<Share, WashError> {
     Ok(-change)
 }
 
-fn summed(shares: &[Share]) -> Option<Shrunk> {
-    if shares.is_empty() {
-        return None;
-    }
+fn summed(shares: &[Share], stated: Option<Share>) -> Option<Shrunk> {
+    let (mean, &first) = stated.zip(shares.first())?;
     let n = shares.len() as f64;
-    let mean = shares.iter().sum::<Share>() / n;
-    let spread: f64 = shares.iter().map(|s| (*s - mean).to_ratio().powi(2)).sum();
+    let middle = shares.iter().sum::<Share>() / n;
+    let spread: f64 = shares
+        .iter()
+        .map(|s| (*s - middle).to_ratio().powi(2))
+        .sum();
     let deviation = if shares.len() > 1 {
         Share::ratio((spread / (n - 1.0)).sqrt())
     } else {
         Share::ZERO
     };
-    let least = shares.iter().copied().fold(shares[0], Share::min);
-    let most = shares.iter().copied().fold(shares[0], Share::max);
     Some(Shrunk {
-        mean: Share::percent((mean.to_percent() * 10.0).round() / 10.0),
-        least,
-        most,
+        mean,
+        least: shares.iter().copied().fold(first, Share::min),
+        most: shares.iter().copied().fold(first, Share::max),
         deviation,
         count: shares.len(),
     })

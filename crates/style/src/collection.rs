@@ -4,7 +4,7 @@ use indexmap::IndexMap;
 use serde::Serialize;
 use trade::{ArealWeight, Colour, Length, Share, YarnSize};
 
-use crate::cutting::{Diagonals, WashMark};
+use crate::cutting::{Along, Diagonals, WashMark, mean_shrinkage};
 use crate::document::words;
 
 /// One label's work: `collection.toml` with its three sibling files.
@@ -82,6 +82,19 @@ pub struct Cloth {
     pub colour: Colour,
     /// The inside, as seen; the face's colour when the file leaves it out.
     pub reverse_colour: Colour,
+}
+
+impl Cloth {
+    /// What the first wash takes along some threads: as stated, else as the wash test measured it, else nothing.
+    #[must_use]
+    pub fn shrinkage(&self, along: Along) -> Share {
+        let stated = match along {
+            Along::Warp => self.warp_shrinkage,
+            Along::Weft => self.weft_shrinkage,
+        };
+        let measured = || mean_shrinkage(&self.wash_test, along);
+        stated.or_else(measured).unwrap_or(Share::ZERO)
+    }
 }
 
 /// What a cloth is bought for.

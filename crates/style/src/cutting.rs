@@ -1,6 +1,7 @@
 //! What the maker decides about cutting, and what was measured of a cloth before and after its wash.
 
 use serde::Serialize;
+use trade::fabric::dimensional_change;
 use trade::{Length, Share};
 
 use crate::document::words;
@@ -74,6 +75,19 @@ pub enum Along {
     Weft,
 }
 words!(Along: Warp = "warp", Weft = "weft");
+
+/// The mean shrinkage of the distances along some threads, stated to 0.1 % (AATCC 135); `None` where none was
+/// measured.
+#[must_use]
+pub fn mean_shrinkage(marks: &[WashMark], along: Along) -> Option<Share> {
+    let changes: Vec<Share> = marks
+        .iter()
+        .filter(|mark| mark.along == along)
+        .filter_map(|mark| dimensional_change(mark.before, mark.after))
+        .collect();
+    let mean = -(changes.iter().sum::<Share>() / changes.len() as f64);
+    (!changes.is_empty()).then(|| Share::percent((mean.to_percent() * 10.0).round() / 10.0))
+}
 
 /// The diagonals of a square marked on a specimen, after the wash, face up and warp upright (`skew_test`).
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]

@@ -42,7 +42,7 @@ mod substitute;
 
 pub use chart::{Break, ChartEntry};
 pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
-pub use cutting::{Along, BandCutting, Cutting, Diagonals, SkewCutting, WashMark};
+pub use cutting::{Along, BandCutting, Cutting, Diagonals, SkewCutting, WashMark, mean_shrinkage};
 pub use details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,
     ExtraPocket, Fly, Label, LabelFold, Letters, Lining, Loops, OutseamLine, Patch, PocketBag,

@@ -13,7 +13,7 @@ use crate::load::{read_file_of, unfit_file};
 use crate::parse::Places;
 use crate::reader::{or_list, short};
 use crate::report::{Diagnostic, Report, Source};
-use crate::{Collection, Size, StyleDoc};
+use crate::{Along, Collection, Size, StyleDoc};
 
 /// The largest file of pieces that is read: 27 sizes of a dozen pieces with 500 points each are 3 MB.
 const LARGEST: u64 = 24 * 1024 * 1024;
@@ -32,7 +32,8 @@ pub(crate) fn take_pattern(
     let Some(pattern) = &mut style.pattern else {
         return;
     };
-    pattern.shrinkage = shell.map(|cloth| [cloth.warp_shrinkage, cloth.weft_shrinkage]);
+    pattern.shrinkage =
+        shell.map(|cloth| [Along::Warp, Along::Weft].map(|along| cloth.shrinkage(along)));
     let problem = |path: &str, code, message: String, hint: String| {
         let span = places.get(path).cloned().unwrap_or(0..0);
         Diagnostic::at(source, span, code, message)
