@@ -4,6 +4,8 @@ import { ask } from './swap.js';
 import { unsaved } from './fields.js';
 import { showAll } from './drawing.js';
 import './marks.js';
+import './grips.js';
+import './dims.js';
 
 // The key came in the address and is a cookie now; it need not stay in view or in the history.
 const here = new URL(location.href);
@@ -37,6 +39,15 @@ if (document.getElementById('bench')) {
     if ((key !== 'z' && key !== 'y') || unsaved(document.activeElement)) return;
     event.preventDefault();
     ask(key === 'y' || event.shiftKey ? 'redo' : 'undo', {});
+  });
+
+  // What is named beside a link or button does as it does.
+  document.addEventListener('keydown', (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || event.target.closest('input, select, textarea')) return;
+    const named = document.querySelector(`[aria-keyshortcuts="${CSS.escape(event.key.toLowerCase())}"]`);
+    if (!named) return;
+    event.preventDefault();
+    named.click();
   });
 
   window.addEventListener('popstate', () => ask('fragments'));

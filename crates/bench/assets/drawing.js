@@ -9,6 +9,11 @@ let box = null;
 let all = null;
 const pointers = new Map();
 let moved = false;
+/** Whether the space bar turns every drag into one of the whole drawing. */
+let space = false;
+const movedTo = [];
+/** The least width that is seen, in millimetres: a single stitch fills it. */
+const CLOSEST = 5;
 
 const svg = () => figure.querySelector('svg');
 
@@ -21,11 +26,38 @@ if (figure) {
   figure.addEventListener('pointercancel', (event) => pointers.delete(event.pointerId));
   figure.addEventListener('pointerleave', () => pointAt(null));
   figure.addEventListener('keydown', key);
+  document.addEventListener('keydown', (event) => {
+    if (event.key !== ' ' || event.target.closest('input, select, textarea, button, a, summary, [role=button]')) return;
+    event.preventDefault();
+    grasp(true);
+  });
+  document.addEventListener('keyup', ({ key: released }) => released === ' ' && grasp(false));
+  window.addEventListener('blur', () => grasp(false));
   document.addEventListener('click', ({ target }) => {
     const way = target.closest('[data-zoom]')?.dataset.zoom;
     if (way === 'fit') showAll();
     else if (way) zoom(way === 'in' ? 1.4 : 1 / 1.4);
   });
+}
+
+function grasp(on) {
+  space = on;
+  figure.classList.toggle('panning', on);
+}
+
+/** Whether a drag moves the whole drawing, whatever lies under the pointer. */
+export function isPanning() {
+  return space || pointers.size > 0;
+}
+
+/** Calls a function whenever something else of the drawing is seen. @param {() => void} call */
+export function whenMoved(call) {
+  movedTo.push(call);
+}
+
+/** How many millimetres a pixel of the screen is. */
+export function pixels() {
+  return 1 / (svg()?.getScreenCTM()?.a || 1);
 }
 
 /** Everything is seen. */
@@ -49,18 +81,19 @@ function dress() {
 
 function apply() {
   const { x, y, width, height } = box ?? all;
-  for (const drawing of figure.querySelectorAll('svg')) {
+  for (const drawing of figure.querySelectorAll('svg:not(.leaders)')) {
     drawing.setAttribute('viewBox', `${x} ${y} ${width} ${height}`);
   }
-  // Numbers over the drawing stay as large as they are, however close one looks.
-  const scale = 1 / (svg()?.getScreenCTM()?.a || 1);
-  for (const mark of figure.querySelectorAll('[data-mark]')) {
+  // Marks over the drawing stay as large as they are, however close one looks.
+  const scale = pixels();
+  for (const mark of figure.querySelectorAll('[data-x]')) {
     mark.setAttribute('transform', `translate(${mark.dataset.x} ${mark.dataset.y}) scale(${scale})`);
   }
+  for (const call of movedTo) call();
 }
 
 /** A place on the screen, in millimetres of the drawing. */
-function millimetres(clientX, clientY) {
+export function millimetres(clientX, clientY) {
   return new DOMPoint(clientX, clientY).matrixTransform(svg().getScreenCTM().inverse());
 }
 
@@ -68,7 +101,7 @@ function zoom(factor, at) {
   if (!all) return;
   const now = box ?? all;
   const centre = at ?? { x: now.x + now.width / 2, y: now.y + now.height / 2 };
-  const width = Math.min(Math.max(now.width / factor, all.width / 60), all.width * 2);
+  const width = Math.min(Math.max(now.width / factor, CLOSEST), all.width * 2);
   const scale = width / now.width;
   box = {
     x: centre.x - (centre.x - now.x) * scale,
@@ -89,11 +122,18 @@ function pan(dx, dy) {
 function wheel(event) {
   event.preventDefault();
   const lines = event.deltaMode === 1 ? 24 : 1;
-  zoom(Math.exp((-event.deltaY * lines) / 500), millimetres(event.clientX, event.clientY));
+  // Two fingers on a pad slide the drawing and pinch it; a wheel, whose steps are coarse and upright, zooms.
+  const wheeled = event.deltaMode === 1 || (event.deltaX === 0 && Math.abs(event.deltaY) >= 50);
+  if (!event.ctrlKey && !wheeled) {
+    pan(-event.deltaX * pixels(), -event.deltaY * pixels());
+    return;
+  }
+  const pinched = event.ctrlKey && !wheeled ? 5 : 1;
+  zoom(Math.exp((-event.deltaY * lines * pinched) / 500), millimetres(event.clientX, event.clientY));
 }
 
 function down(event) {
-  if (event.button !== 0) return;
+  if (event.button > 1 || event.target.closest('.dim')) return;
   pointers.set(event.pointerId, { x: event.clientX, y: event.clientY, from: [event.clientX, event.clientY] });
   if (pointers.size === 1) moved = false;
 }
@@ -132,7 +172,7 @@ function spread() {
 }
 
 function key(event) {
-  if (event.ctrlKey || event.metaKey || event.altKey || !all) return;
+  if (event.ctrlKey || event.metaKey || event.altKey || !all || event.target.closest('input')) return;
   const step = (box ?? all).width / 12;
   const act = {
     '+': () => zoom(1.4),

@@ -23,7 +23,8 @@ function decimals(value) {
   return String(Math.round(value * 1000) / 1000);
 }
 
-function inches(value) {
+/** Inches in sixteenths where they are some, as a tape has them. @param {number} value */
+export function inches(value) {
   const sixteenths = value * 16;
   if (Math.abs(sixteenths - Math.round(sixteenths)) > 1e-6) return decimals(value);
   let [above, below] = [Math.round(sixteenths) % 16, 16];

@@ -18,7 +18,6 @@ function seamOf(part) {
   return part?.startsWith('seam:') ? part : null;
 }
 
-
 /** The section that says something about a part: in the open panel, else where it is decided. */
 function sectionOf(part) {
   const all = [...(panel?.querySelectorAll(`[data-for~="${CSS.escape(part)}"]`) ?? [])];
@@ -48,7 +47,9 @@ export function partAt(x, y) {
     for (let i = 0; i < around; i += 1) {
       const angle = (2 * Math.PI * i) / around;
       const hit = document.elementFromPoint(x + reach * Math.cos(angle), y + reach * Math.sin(angle));
-      const part = hit?.closest('#drawing [data-part]')?.dataset.part;
+      const grip = hit?.closest('#drawing [data-grip]');
+    if (grip) return grip.dataset.of;
+    const part = hit?.closest('#drawing [data-part]')?.dataset.part;
       if (part && !part.startsWith('piece:')) return part;
       piece ??= part ?? null;
     }
@@ -72,7 +73,22 @@ export function pointAt(parts) {
   hovered = parts;
   const drawn = parts?.split(' ').find((part) => document.querySelector(`#drawing [data-part="${CSS.escape(part)}"]`));
   if (pointed) pointed.textContent = drawn ? nameOf(drawn) : '';
+  if (drawn) besidePart(drawn);
   light();
+}
+
+/** The name stands above or below its part, never on it; of a part that fills the board, in the corner. */
+function besidePart(part) {
+  const board = pointed.parentNode.getBoundingClientRect();
+  const boxes = [...document.querySelectorAll(`#drawing [data-part="${CSS.escape(part)}"]:not(.reach)`)].map((mark) => mark.getBoundingClientRect());
+  const [left, right] = [Math.min(...boxes.map((box) => box.left)), Math.max(...boxes.map((box) => box.right))];
+  const [top, bottom] = [Math.min(...boxes.map((box) => box.top)), Math.max(...boxes.map((box) => box.bottom))];
+  const { width, height } = pointed.getBoundingClientRect();
+  const x = Math.min(Math.max((left + right - width) / 2 - board.left, 8), board.width - width - 8);
+  const [above, below] = [top - board.top - height - 8, bottom - board.top + 8];
+  const y = above >= 8 ? above : below + height + 48 <= board.height ? below : null;
+  pointed.style.left = y === null ? '' : `${x}px`;
+  pointed.style.top = y === null ? '' : `${y}px`;
 }
 
 /**
@@ -119,6 +135,9 @@ function light() {
   const lit = new Set(meant.filter((part) => part && !part.startsWith('piece:')));
   for (const mark of document.querySelectorAll('#drawing [data-part]:not(.reach)')) {
     mark.classList.toggle('lit', lit.has(mark.dataset.part));
+  }
+  for (const grip of document.querySelectorAll('#drawing [data-of]')) {
+    grip.classList.toggle('near', meant.includes(grip.dataset.of));
   }
   for (const section of panel.querySelectorAll('[data-for]')) {
     const parts = section.dataset.for.split(' ');

@@ -55,6 +55,7 @@ function take(answer, about) {
   if (answer.reset) {
     for (const field of document.querySelectorAll('[aria-invalid]')) settle(field);
   }
+  const held = document.activeElement;
   for (const { id, html } of answer.fragments) {
     if (shown.get(id) === html && !answer.reset) continue;
     shown.set(id, html);
@@ -66,6 +67,15 @@ function take(answer, about) {
   }
   if (answer.problems.length > 0) complain(about, answer.problems);
   for (const call of after) call();
+  if (!held?.isConnected) again(held)?.focus({ preventScroll: true });
+}
+
+/** What takes the place of something that was replaced. @param {Element|null} gone */
+function again(gone) {
+  const { grip, mark } = gone?.dataset ?? {};
+  if (grip) return document.querySelector(`[data-grip="${CSS.escape(grip)}"]`);
+  if (mark) return document.querySelector(`[data-mark="${CSS.escape(mark)}"]`);
+  return gone?.id ? document.getElementById(gone.id) : null;
 }
 
 function lost() {
@@ -80,7 +90,7 @@ export function say(words) {
 }
 
 function problemPlace(field) {
-  return field.closest('.measure, .seam, .group')?.querySelector('.problem') ?? null;
+  return field.closest('.measure, .seam, .group, .dim')?.querySelector('.problem') ?? null;
 }
 
 /** A field is as the file says again. @param {HTMLElement} field */

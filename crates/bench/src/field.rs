@@ -124,9 +124,18 @@ impl<'a> Show<'a> {
 
 impl Typed<'_> {
     pub(crate) fn render(&self) -> Markup {
+        self.with_id("f")
+    }
+
+    /// The same field once more, on the drawing.
+    pub(crate) fn on_drawing(&self) -> Markup {
+        self.with_id("d")
+    }
+
+    fn with_id(&self, kind: &str) -> Markup {
         let title = self.kept.map(|words| format!("in the file: {words}"));
         html! {
-            input type="text" id={ "f-" (self.path) } data-path=(self.path) aria-label=(self.label)
+            input type="text" id={ (kind) "-" (self.path) } data-path=(self.path) aria-label=(self.label)
                 value=(self.value) placeholder=[self.usual.as_deref()] title=[title]
                 data-optional[self.usual.is_some()] data-kept[self.kept.is_some()]
                 data-kind=[self.whole.then_some("whole")] inputmode=[self.whole.then_some("numeric")]

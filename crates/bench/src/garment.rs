@@ -4,14 +4,16 @@ use std::cmp::Reverse;
 use std::sync::OnceLock;
 
 use cutting::Plan;
-use draft::Finding;
-use drawing::{Sheet, View};
-use sewing::Garment;
+use draft::measure::{MEASURES, Measure};
+use draft::{Finding, PieceId};
+use drawing::{Places, Sheet, View};
 use sewing::yarn::{Consumption, consumption};
+use sewing::{Face, Garment};
 use style::{Loaded, Size};
 
+use crate::grip::{self, Shown};
 use crate::marks::{self, Mark};
-use crate::see::{Panel, See};
+use crate::see::{Layer, Panel, See};
 
 /// One size of a style, worked out, and what was asked about it since.
 pub(crate) struct Worked {
@@ -56,7 +58,68 @@ pub(crate) struct Picture {
     pub(crate) marks: Vec<Mark>,
     /// The numbers of findings that lie on the other side.
     pub(crate) other_side: Vec<usize>,
+    /// What can be taken hold of.
+    pub(crate) grips: Vec<Shown>,
+    /// Outlines of what lies below what is seen.
+    pub(crate) below: Vec<Vec<Mm>>,
+    /// Where the tape lies for each measure.
+    pub(crate) tapes: Vec<Tape>,
 }
+
+/// A place on the drawing, in its millimetres.
+pub(crate) type Mm = (f64, f64);
+
+/// A measure as it is taken on the drawing.
+pub(crate) struct Tape {
+    pub(crate) measure: &'static Measure,
+    pub(crate) lines: Vec<Vec<Mm>>,
+}
+
+impl Tape {
+    /// The middle of its longest line, where its value is led to.
+    pub(crate) fn middle(&self) -> Option<Mm> {
+        let step = |a: Mm, b: Mm| (b.0 - a.0).hypot(b.1 - a.1);
+        let length = |line: &[Mm]| {
+            line.iter()
+                .zip(line.iter().skip(1))
+                .map(|(a, b)| step(*a, *b))
+                .sum::<f64>()
+        };
+        let longest = self
+            .lines
+            .iter()
+            .max_by(|a, b| length(a).total_cmp(&length(b)))?;
+        let mut left = length(longest) / 2.0;
+        for (a, b) in longest.iter().zip(longest.iter().skip(1)) {
+            let long = step(*a, *b);
+            if long >= left && long > 0.0 {
+                let share = left / long;
+                return Some((a.0 + (b.0 - a.0) * share, a.1 + (b.1 - a.1) * share));
+            }
+            left -= long;
+        }
+        longest.last().copied()
+    }
+}
+
+/// What lies below each side and is drawn dashed there.
+const BELOW: [(View, &[PieceId]); 2] = [
+    (
+        View::Front,
+        &[
+            PieceId::PocketFacing,
+            PieceId::PocketBag,
+            PieceId::CoinPocket,
+            PieceId::FlyFacing,
+            PieceId::FlyShield,
+            PieceId::ExtraPocket,
+        ],
+    ),
+    (
+        View::Back,
+        &[PieceId::BackLiningLeft, PieceId::BackLiningRight],
+    ),
+];
 
 /// The plates there can be, by key, with what each is called. A style without a detail has no plate of it.
 pub(crate) const PLATES: &[(&str, &str)] = &[
@@ -89,9 +152,21 @@ pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
     if let Some(plate) = asked.and_then(|key| plate(worked, key)) {
         return plate;
     }
-    let pair = match see.panel {
-        Panel::Findings => with_findings(&worked.garment, see),
-        _ => written(drawing::garment_view(&worked.garment, see.view, see.face)),
+    let garment = &worked.garment;
+    let numbered = see.panel == Panel::Findings || see.shows(Layer::Findings);
+    let pair = if numbered {
+        with_findings(garment, see)
+    } else {
+        written(drawing::garment_view(garment, see.view, see.face))
+    };
+    let pair = match Places::of(garment, see.view) {
+        Some(places) => Picture {
+            grips: grip::shown(garment, &places, see),
+            below: below(&places, see),
+            tapes: tapes(garment, &places, see),
+            ..pair
+        },
+        None => pair,
     };
     let known = PLATES.iter().find(|(key, _)| asked == Some(*key));
     let caption = known.map(|(_, title)| {
@@ -120,6 +195,50 @@ fn plate(worked: &Worked, key: &str) -> Option<Picture> {
         on_paper: true,
         ..written(plate.sheet)
     })
+}
+
+/// The outlines of what lies below, where they are asked for.
+fn below(places: &Places<'_>, see: &See) -> Vec<Vec<Mm>> {
+    if !see.shows(Layer::Below) || see.face == Face::Inside {
+        return Vec::new();
+    }
+    let pieces = BELOW.iter().filter(|(view, _)| *view == see.view);
+    let pieces = pieces.flat_map(|(_, pieces)| pieces.iter());
+    let outlines = pieces.flat_map(|piece| places.outlines(*piece));
+    outlines
+        .map(|line| line.iter().map(|p| (p.x, p.y)).collect())
+        .collect()
+}
+
+/// The measures that are taken on the side that is looked at, where they are asked for.
+fn tapes(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Tape> {
+    if !see.shows(Layer::Measures) {
+        return Vec::new();
+    }
+    let other = Places::of(garment, other_side(see.view));
+    // What is taken round a fold may lie on the other side than the one it is usually shown on.
+    let here = |measure: &Measure| {
+        let usual = match measure.shown {
+            draft::measure::Shown::Front => View::Front,
+            draft::measure::Shown::Back => View::Back,
+        };
+        usual == see.view
+            || other
+                .as_ref()
+                .is_none_or(|other| other.tape(measure).is_empty())
+    };
+    let measures = MEASURES.iter().filter(|measure| here(measure));
+    measures
+        .map(|measure| Tape {
+            measure,
+            lines: places
+                .tape(measure)
+                .iter()
+                .map(|line| line.iter().map(|p| (p.x, p.y)).collect())
+                .collect(),
+        })
+        .filter(|tape| !tape.lines.is_empty())
+        .collect()
 }
 
 /// The pair with the numbers of its findings.
@@ -161,6 +280,9 @@ pub(crate) fn written(sheet: Sheet) -> Picture {
         frame: format!("{:.2} {:.2} {wide:.2} {tall:.2}", corner.x, corner.y),
         marks: Vec::new(),
         other_side: Vec::new(),
+        grips: Vec::new(),
+        below: Vec::new(),
+        tapes: Vec::new(),
         svg: untitled(drawing::svg(&sheet)),
         title: sheet.title,
     }

@@ -18,6 +18,7 @@ mod choice;
 mod consequence;
 mod field;
 mod garment;
+mod grip;
 mod guard;
 mod marks;
 mod page;

@@ -14,6 +14,7 @@ use serde::Deserialize;
 use style::Edit;
 
 use crate::answer::{Answer, Came, placed, sentences};
+use crate::field::Show;
 use crate::page::style::Page;
 use crate::part::history::Said;
 use crate::part::notice::Notice;
@@ -21,7 +22,7 @@ use crate::see::{Asked, See};
 use crate::session::{Disk, Refused, Session, Way};
 use crate::state::{Bench, NotOpen};
 use crate::trouble::Trouble;
-use crate::{asset, consequence, garment, guard, page, route};
+use crate::{asset, consequence, garment, grip, guard, page, route};
 
 /// The largest request taken.
 const LARGEST_BODY: usize = 1 << 20;
@@ -35,6 +36,7 @@ pub fn router(bench: Bench) -> Router {
         .route("/style/{name}", get(style_page))
         .route("/style/{name}/fragments", get(fragments))
         .route("/style/{name}/drawing.svg", get(drawing))
+        .route("/style/{name}/grip/{key}", get(grip))
         .route("/style/{name}/edit", post(edit))
         .route("/style/{name}/undo", stepping(Way::Back, "Undone"))
         .route("/style/{name}/redo", stepping(Way::Forward, "Made again"))
@@ -131,6 +133,29 @@ async fn drawing(
             (header::CACHE_CONTROL, "private, max-age=86400"),
         ];
         Ok((kind, picture.svg).into_response())
+    })
+    .await
+}
+
+/// What is needed to drag something on the drawing.
+async fn grip(
+    State(bench): State<Bench>,
+    Path((name, key)): Path<(String, String)>,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    let see = See::from(asked);
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        let size = see.size_of(&session.loaded().style);
+        let worked = session.garment(size);
+        let show = Show {
+            loaded: session.loaded(),
+            written: session.written(),
+            system: see.system(&session.loaded().collection),
+        };
+        let held = grip::hold(&key, &worked, &show).ok_or_else(Trouble::no_such_page)?;
+        Ok(Json(held).into_response())
     })
     .await
 }

@@ -52,6 +52,50 @@ impl Panel {
     }
 }
 
+/// What a drawing of the pair shows besides its cloth.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Layer {
+    Stitches,
+    Fittings,
+    Below,
+    Measures,
+    Findings,
+}
+
+impl Layer {
+    pub(crate) const ALL: [Self; 5] = [
+        Self::Stitches,
+        Self::Fittings,
+        Self::Below,
+        Self::Measures,
+        Self::Findings,
+    ];
+
+    pub(crate) const fn word(self) -> &'static str {
+        match self {
+            Self::Stitches => "stitches",
+            Self::Fittings => "fittings",
+            Self::Below => "below",
+            Self::Measures => "measures",
+            Self::Findings => "findings",
+        }
+    }
+
+    /// The key that turns it on and off, and what it is called.
+    pub(crate) const fn said(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Stitches => ("s", "Stitches"),
+            Self::Fittings => ("h", "Hardware and labels"),
+            Self::Below => ("l", "What lies below"),
+            Self::Measures => ("m", "Measures"),
+            Self::Findings => ("n", "Findings"),
+        }
+    }
+}
+
+/// The layers of a drawing that is not asked for others.
+const USUAL_LAYERS: [Layer; 2] = [Layer::Stitches, Layer::Fittings];
+
 /// What an address asks to see. What it leaves out, or says in words unknown here, is as it usually is.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct See {
@@ -68,6 +112,8 @@ pub(crate) struct See {
     pub(crate) part: Option<String>,
     /// For how many pairs yarn is counted up.
     pub(crate) pairs: u32,
+    /// The layers that are on, in the order of [`Layer::ALL`].
+    pub(crate) layers: Vec<Layer>,
 }
 
 /// The longest key or part taken from an address.
@@ -88,6 +134,7 @@ pub(crate) struct Asked {
     panel: Option<String>,
     part: Option<String>,
     pairs: Option<String>,
+    layers: Option<String>,
 }
 
 impl Default for See {
@@ -101,6 +148,7 @@ impl Default for See {
             panel: Panel::Fit,
             part: None,
             pairs: USUAL_PAIRS,
+            layers: USUAL_LAYERS.to_vec(),
         }
     }
 }
@@ -139,6 +187,13 @@ impl From<Asked> for See {
                 .and_then(|text| text.trim().parse().ok())
                 .filter(|pairs| (1..=MOST_PAIRS).contains(pairs))
                 .unwrap_or(USUAL_PAIRS),
+            layers: match asked.layers {
+                None => USUAL_LAYERS.to_vec(),
+                Some(words) => Layer::ALL
+                    .into_iter()
+                    .filter(|layer| words.split(' ').any(|word| word == layer.word()))
+                    .collect(),
+            },
         }
     }
 }
@@ -171,6 +226,19 @@ impl See {
         }
     }
 
+    pub(crate) fn shows(&self, layer: Layer) -> bool {
+        self.layers.contains(&layer)
+    }
+
+    /// The same with one layer turned on, or off again.
+    pub(crate) fn turning(&self, layer: Layer) -> Self {
+        let on = |each: &Layer| self.shows(*each) != (*each == layer);
+        Self {
+            layers: Layer::ALL.into_iter().filter(on).collect(),
+            ..self.clone()
+        }
+    }
+
     /// The address's query for this.
     pub(crate) fn query(&self) -> String {
         let mut query = format!("view={}&face={}", self.view.word(), self.face_word());
@@ -189,6 +257,10 @@ impl See {
         }
         if self.pairs != USUAL_PAIRS {
             query.push_str(&format!("&pairs={}", self.pairs));
+        }
+        if self.layers != USUAL_LAYERS {
+            let words: Vec<&str> = self.layers.iter().map(|layer| layer.word()).collect();
+            query.push_str(&format!("&layers={}", encoded(&words.join(" "))));
         }
         query
     }
@@ -218,6 +290,21 @@ mod tests {
     }
 
     #[test]
+    fn a_layer_turned_twice_is_as_it_was() {
+        let see = See::default();
+        for layer in Layer::ALL {
+            let turned = see.turning(layer);
+            assert_ne!(turned.shows(layer), see.shows(layer));
+            assert_eq!(turned.turning(layer), see);
+        }
+        let none = See::from(Asked {
+            layers: Some(String::new()),
+            ..Asked::default()
+        });
+        assert!(none.layers.is_empty());
+    }
+
+    #[test]
     fn a_query_says_what_is_seen() {
         let see = See {
             view: View::Back,
@@ -228,9 +315,10 @@ mod tests {
             panel: Panel::Construction,
             part: Some("seam:inseam".into()),
             pairs: 300,
+            layers: vec![Layer::Stitches, Layer::Measures],
         };
         let query = "view=back&face=inside&plate=coin&size=34x30&units=in&panel=construction\
-             &part=seam%3Ainseam&pairs=300";
+             &part=seam%3Ainseam&pairs=300&layers=stitches%20measures";
         assert_eq!(see.query(), query);
     }
 }

@@ -77,7 +77,11 @@ impl<'a> Page<'a> {
     }
 
     fn drawing(&self) -> Markup {
-        drawing::render(&self.picture, &self.worked.garment)
+        drawing::render(&self.picture, &self.show(), &self.worked.garment, &self.see)
+    }
+
+    fn turn(&self) -> Markup {
+        drawing::turn(self.name, &self.see)
     }
 
     /// The panels beside the drawing, each with its id.
@@ -116,6 +120,7 @@ impl<'a> Page<'a> {
             ("bar", self.bar()),
             ("notice", notice::render(&self.notice)),
             ("drawing", self.drawing()),
+            ("turn", self.turn()),
             ("tabs", self.tabs()),
             ("history", self.history()),
         ];
@@ -141,6 +146,7 @@ impl<'a> Page<'a> {
                 main {
                     section.board aria-label="Drawing" {
                         (self.drawing())
+                        (self.turn())
                         (drawing::tools())
                     }
                     section #panel aria-label="Chart, details, seams, yarn, sewing order and findings" tabindex="-1" {

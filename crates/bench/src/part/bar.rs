@@ -1,8 +1,6 @@
-//! The head of the page: which style, which size, view or plate, face and units, and the way back and forward.
+//! The head of the page: which style, which size, plate and units, and the way back and forward.
 
-use drawing::View;
 use maud::{Markup, html};
-use sewing::Face;
 use style::{Size, Units};
 
 use crate::garment::PLATES;
@@ -14,11 +12,6 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
     let loaded = session.loaded();
     let identity = &loaded.style.style;
     let units = see.units_of(&loaded.collection);
-    // A side or a face that is chosen takes the place of a plate.
-    let pair = See {
-        plate: None,
-        ..see.clone()
-    };
     let whole = see.plate.is_none();
     html! {
         header #bar .masthead {
@@ -27,14 +20,6 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
                 h1 { (identity.name) " " small { (identity.code) } }
             }
             nav.choices aria-label="What is shown" {
-                (choice(name, "View", &[
-                    ("Front", whole && see.view == View::Front, See { view: View::Front, ..pair.clone() }),
-                    ("Back", whole && see.view == View::Back, See { view: View::Back, ..pair.clone() }),
-                ]))
-                (choice(name, "Face", &[
-                    ("Outside", whole && see.face == Face::Outside, See { face: Face::Outside, ..pair.clone() }),
-                    ("Inside", whole && see.face == Face::Inside, See { face: Face::Inside, ..pair.clone() }),
-                ]))
                 label.size { span { "Plate" }
                     select #plate data-see="plate" {
                         option value="" selected[whole] { "none" }
@@ -63,6 +48,7 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
     }
 }
 
+/// One of several ways to look, each a link.
 fn choice(name: &str, title: &str, choices: &[(&str, bool, See)]) -> Markup {
     html! {
         div.choice role="group" aria-label=(title) {

@@ -1,21 +1,33 @@
 //! The drawing itself, and the ways to look closer.
 
 use draft::PieceId;
+use drawing::View;
 use maud::{Markup, PreEscaped, html};
-use sewing::Garment;
+use sewing::{Face, Garment};
 use style::{Collection, Seam};
 
-use crate::garment::{Picture, written};
+use super::fit;
+use crate::field::Show;
+use crate::garment::{Mm, Picture, written};
+use crate::route;
+use crate::see::{Layer, See};
 
-pub(crate) fn render(picture: &Picture, garment: &Garment) -> Markup {
+pub(crate) fn render(picture: &Picture, show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     let collection = &garment.collection;
+    let whole = see.plate.is_none();
     html! {
-        figure #drawing .plate[picture.on_paper] tabindex="0" data-names=(names(collection)) aria-label={ (picture.title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole {
+        figure #drawing .plate[picture.on_paper]
+            .no-stitches[whole && !see.shows(Layer::Stitches)] .no-fittings[whole && !see.shows(Layer::Fittings)]
+            tabindex="0" data-names=(names(collection))
+            aria-label={ (picture.title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole {
             @if picture.on_paper {
                 figcaption { strong { (picture.title) } @if !picture.caption.is_empty() { " " (picture.caption) } }
             }
             // Our own writer made this; it escapes all words it is given.
             (PreEscaped(&picture.svg))
+            @if !picture.below.is_empty() { (below(picture)) }
+            @if !picture.grips.is_empty() { (grips(picture)) }
+            @if !picture.tapes.is_empty() { (tapes(picture, show, garment)) }
             @if !picture.marks.is_empty() { (marks(picture)) }
             @if !picture.on_paper && !picture.caption.is_empty() { figcaption.bad { (picture.caption) } }
             @else if garment.conflict.is_some() {
@@ -25,10 +37,81 @@ pub(crate) fn render(picture: &Picture, garment: &Garment) -> Markup {
     }
 }
 
+/// What lies below, dashed.
+fn below(picture: &Picture) -> Markup {
+    html! {
+        svg.over.below viewBox=(picture.frame) aria-hidden="true" {
+            @for line in &picture.below { path d={ (path(line)) "Z" } {} }
+        }
+    }
+}
+
+/// What can be taken hold of; the page's script shows each grip when its part is pointed at or has the focus.
+fn grips(picture: &Picture) -> Markup {
+    html! {
+        svg.over.grips viewBox=(picture.frame) {
+            path.ghost {}
+            @for shown in &picture.grips {
+                g.grip data-grip=(shown.grip.key) data-of=(shown.grip.part) data-body=[shown.body()]
+                    data-x=(mm(shown.at.0)) data-y=(mm(shown.at.1)) tabindex="0" role="button"
+                    aria-label={ (shown.grip.words) ". Drag, or hold with Enter and use the arrow keys." }
+                    transform={ "translate(" (mm(shown.at.0)) " " (mm(shown.at.1)) ") scale(1.6)" } {
+                    @if shown.body().is_some() { circle.disc r="8" {} path d="M-5 0H5M0-5V5" {} circle.room r="12" {} }
+                    @else { rect x="-4" y="-4" width="8" height="8" {} circle.room r="12" {} }
+                }
+            }
+        }
+    }
+}
+
+/// The measures as the tape finds them, and a field for each beside the drawing.
+fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
+    html! {
+        svg.over.tapes viewBox=(picture.frame) aria-hidden="true" {
+            @for tape in &picture.tapes {
+                g data-tape=(tape.measure.key) {
+                    @for line in &tape.lines {
+                        path d=(path(line)) {}
+                        @for at in [line.first(), line.last()].into_iter().flatten() {
+                            circle data-x=(mm(at.0)) data-y=(mm(at.1)) r="2.5" {}
+                        }
+                    }
+                }
+            }
+        }
+        svg.leaders aria-hidden="true" {}
+        div.dims role="group" aria-label="Measures on the drawing" {
+            @for tape in &picture.tapes {
+                @if let Some(at) = tape.middle() {
+                    @let value = fit::value(show, tape.measure.key);
+                    @let charted = garment.doc.value(tape.measure.key, garment.size);
+                    div.dim data-dim=(tape.measure.key) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(tape.measure.how) {
+                        label { span { (tape.measure.name) } @if let Some(field) = value { (field.on_drawing()) } }
+                        @if let (Some(charted), true) = (charted, garment.size != show.loaded.style.sizes.base) {
+                            span.here { (charted.show(show.system)) " in " (garment.size) }
+                        }
+                        p.problem id={ "problem-on-drawing-" (tape.measure.key) } data-keep hidden {}
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A line as SVG's path data.
+fn path(line: &[Mm]) -> String {
+    let mut data = String::new();
+    for (index, p) in line.iter().enumerate() {
+        data.push(if index == 0 { 'M' } else { 'L' });
+        data.push_str(&format!("{:.1} {:.1}", p.0, p.1));
+    }
+    data
+}
+
 /// The numbers of findings, over the drawing and in its millimetres; the page's script keeps them at one size.
 fn marks(picture: &Picture) -> Markup {
     html! {
-        svg.marks viewBox=(picture.frame) {
+        svg.over.marks viewBox=(picture.frame) {
             @for mark in &picture.marks {
                 @let (to, from) = (mark.number_at, mark.at);
                 @if to != from {
@@ -73,10 +156,64 @@ fn names(collection: &Collection) -> serde_json::Value {
         .into()
 }
 
-/// The buttons over the drawing, and the name of what is pointed at.
+/// The ways to turn the pair, and its layers.
+pub(crate) fn turn(name: &str, see: &See) -> Markup {
+    // A side or a face that is chosen takes the place of a plate.
+    let pair = See {
+        plate: None,
+        ..see.clone()
+    };
+    let whole = see.plate.is_none();
+    let side = |view: View, key: &'static str, words: &'static str| {
+        let to = See {
+            view,
+            ..pair.clone()
+        };
+        (key, words, whole && see.view == view, to)
+    };
+    let face = |face: Face, key: &'static str, words: &'static str| {
+        let to = See {
+            face,
+            ..pair.clone()
+        };
+        (key, words, whole && see.face == face, to)
+    };
+    html! {
+        div #turn {
+            nav aria-label="Side of the pair" {
+                (ways(name, &[side(View::Front, "f", "Front"), side(View::Back, "b", "Back")]))
+            }
+            nav aria-label="Face of the cloth" {
+                (ways(name, &[face(Face::Outside, "o", "Outside"), face(Face::Inside, "i", "Inside")]))
+            }
+            details.layers {
+                summary { "Layers" }
+                div role="group" aria-label="Layers" {
+                    @for layer in Layer::ALL {
+                        @let (key, words) = layer.said();
+                        a href=(route::style(name, &see.turning(layer))) data-swap role="switch" aria-checked=(if see.shows(layer) { "true" } else { "false" })
+                            aria-keyshortcuts=(key) { (words) " " kbd { (key) } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn ways(name: &str, ways: &[(&str, &str, bool, See)]) -> Markup {
+    html! {
+        @for (key, words, now, to) in ways {
+            a href=(route::style(name, to)) data-swap aria-current=[now.then_some("true")] aria-keyshortcuts=(key)
+                title={ "Key " (key) } { (words) }
+        }
+    }
+}
+
+/// The buttons over the drawing, the name of what is pointed at, and what is held.
 pub(crate) fn tools() -> Markup {
     html! {
-        p #pointed aria-live="polite" {}
+        p #pointed aria-hidden="true" {}
+        p #holding role="status" {}
         div.zoom role="group" aria-label="Zoom" {
             button type="button" data-zoom="out" aria-label="Zoom out" { "−" }
             button type="button" data-zoom="fit" { "Fit" }

@@ -7,7 +7,7 @@ use style::Size;
 use style::known::{self, Measure};
 use trade::Length;
 
-use crate::field::{Show, capital, problem_place};
+use crate::field::{Show, Typed, capital, problem_place};
 use crate::see::{Panel, See};
 
 /// Measures that belong together, and the parts of the drawing they say something about.
@@ -110,12 +110,7 @@ fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Ma
     let path = |key: &str| format!("chart.{name}.{key}");
     let entry = show.loaded.style.chart.get(name);
     let said = |value: Length| value.show(show.system);
-    let value = show.optional(
-        path("value"),
-        format!("{title} at {}", show.loaded.style.sizes.base),
-        entry.map(|entry| entry.value),
-        &measure.value.map_or("drafted".to_owned(), said),
-    );
+    let value = value_of(show, measure);
     let grade = show.optional(
         path("grade"),
         format!("{title}: grade for each inch of waist"),
@@ -147,6 +142,28 @@ fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Ma
             tr.said { td colspan="6" { (problem_place(name)) } }
         }
     }
+}
+
+/// The field of a measure's value, by its name.
+pub(crate) fn value<'a>(show: &Show<'a>, name: &str) -> Option<Typed<'a>> {
+    known::measure(name).map(|measure| value_of(show, measure))
+}
+
+fn value_of<'a>(show: &Show<'a>, measure: &Measure) -> Typed<'a> {
+    let entry = show.loaded.style.chart.get(measure.name);
+    let usual = measure
+        .value
+        .map_or("drafted".to_owned(), |value| value.show(show.system));
+    show.optional(
+        format!("chart.{}.value", measure.name),
+        format!(
+            "{} at {}",
+            capital(measure.title),
+            show.loaded.style.sizes.base
+        ),
+        entry.map(|entry| entry.value),
+        &usual,
+    )
 }
 
 /// The level a measure is taken at, for measures that have one.

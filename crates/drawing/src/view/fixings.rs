@@ -99,11 +99,16 @@ fn place(scene: &Scene, fixing: &Fixing, copy: Copy, layer: &mut Layer) {
 
 /// A rectangle about a middle, `length` along a direction.
 fn block(at: Point, along: Vec2, length: Length, width: Length) -> BezPath {
+    closed(&corners(at, along, length, width))
+}
+
+/// The corners of such a rectangle, in order.
+pub(super) fn corners(at: Point, along: Vec2, length: Length, width: Length) -> [Point; 4] {
     let (a, b) = (
         along * (length.to_mm() / 2.0),
         left_of(along) * (width.to_mm() / 2.0),
     );
-    closed(&[at - a - b, at + a - b, at + a + b, at - a + b])
+    [at - a - b, at + a - b, at + a + b, at - a + b]
 }
 
 fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Layer) {

@@ -290,6 +290,17 @@ impl Flat {
         Level::mix(&self.levels[i], &self.levels[i + 1], k - i as f64)
     }
 
+    /// The inner and the outer end of a level: what a tape straight across finds.
+    pub fn across(&self, y: f64) -> (Point, Point) {
+        let level = self.level(y);
+        (level.place(0.0), level.outer)
+    }
+
+    /// The ends of the lower edge of a leg.
+    pub fn hem(&self) -> (Point, Point) {
+        self.across(self.hem_y)
+    }
+
     /// A point in the frame of the front (front, pocket facing, bag, fly).
     pub fn front(&self, p: Point) -> Spot {
         let level = self.level(p.y);

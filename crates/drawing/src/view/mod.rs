@@ -4,6 +4,7 @@ mod cloth;
 mod fixings;
 mod flat;
 mod ink;
+mod places;
 mod project;
 pub(crate) mod roping;
 mod rows;
@@ -16,6 +17,7 @@ use trade::Length;
 use crate::sheet::{Layer, Sheet};
 use flat::{Flat, Half};
 use ink::Inks;
+pub use places::Places;
 use project::{Copy, Projector};
 
 /// Which side of the garment faces the viewer.
