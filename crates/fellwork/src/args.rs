@@ -51,6 +51,8 @@ pub enum Command {
     Pack(Pack),
     /// Lay the pieces of some pairs on one cloth, as short as can be found
     Lay(LayPieces),
+    /// Write the cut pieces as pattern files for other programs and plotters
+    Patterns(Patterns),
     /// Open the bench: see and change a collection's styles in the browser
     Bench(Bench),
     /// Begin a new style, in a new collection or in one that is there
@@ -209,12 +211,57 @@ pub struct LayPieces {
     /// All pieces the same way up, for cloth with a nap
     #[arg(long)]
     pub one_way: bool,
-    /// Where the drawing goes, true to scale; - prints it
+    /// Where the drawing goes, true to scale; - prints it. A name that ends in .dxf asks for DXF, any other for SVG
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
     /// Print JSON for programs
     #[arg(long)]
     pub json: bool,
+}
+
+/// `fellwork patterns`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork patterns saltmarsh/styles/ferryman --kind dxf -o patterns
+  fellwork patterns saltmarsh/styles/ferryman --kind svg --size 32x32 --size 34x32 -o patterns
+  fellwork patterns saltmarsh/styles/ferryman --kind hpgl --width \"90 cm\" -o patterns
+
+Pieces are cut before the wash, with their allowances, in true millimetres.
+dxf: one file by the practice of ASTM D6673, a block for each piece in each size.
+svg and hpgl: a file for each size. The same style and date give the same bytes.")]
+pub struct Patterns {
+    /// The style's folder or its style.toml
+    pub style: PathBuf,
+    /// What kind of file
+    #[arg(long)]
+    pub kind: PatternKind,
+    /// The folder the files go into; made where it is not there
+    #[arg(short, long, value_name = "DIR")]
+    pub output: PathBuf,
+    /// A size, such as 32x32; may be said several times. Every size when left out
+    #[arg(long, value_name = "SIZE")]
+    pub size: Vec<Size>,
+    /// The date in the files; today when left out
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub date: Option<Date>,
+    /// How the band is cut, in place of what the style says under [cutting]
+    #[arg(long, value_name = "WAY")]
+    pub band: Option<BandWord>,
+    /// How wide the plotter's roll is, for hpgl
+    #[arg(long, value_name = "LENGTH", default_value = "150 cm")]
+    pub width: Length,
+}
+
+/// `--kind`.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum PatternKind {
+    /// For pattern and cutting programs
+    Dxf,
+    /// For drawing programs, true to scale
+    Svg,
+    /// For a plotter or cutting table
+    Hpgl,
 }
 
 /// `--band`.

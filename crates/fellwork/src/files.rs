@@ -55,6 +55,51 @@ fn write_whole(output: &Path, bytes: &[u8]) -> io::Result<()> {
     written
 }
 
+/// Writes files into a folder, all of them or none; the folder is made where it is not there.
+///
+/// Every file is first written whole beside its place. Only when all are there is each renamed.
+///
+/// # Errors
+/// A file cannot be written; nothing of this is left behind.
+pub fn write_all(folder: &Path, files: &[(String, String)]) -> Result<(), Trouble> {
+    let made = !folder.exists();
+    let not_written = |path: &Path, why| Trouble::Write {
+        path: path.to_path_buf(),
+        why,
+    };
+    fs::create_dir_all(folder).map_err(|why| not_written(folder, why))?;
+    let mut ready: Vec<(PathBuf, PathBuf)> = Vec::new();
+    let mut fill_all = || -> Result<(), Trouble> {
+        for (name, text) in files {
+            let place = folder.join(name);
+            if place.is_dir() {
+                let why = io::Error::new(io::ErrorKind::IsADirectory, "it is a folder");
+                return Err(not_written(&place, why));
+            }
+            let beside = beside(&place).map_err(|why| not_written(&place, why))?;
+            ready.push((beside.clone(), place.clone()));
+            fill(&beside, text.as_bytes()).map_err(|why| not_written(&place, why))?;
+        }
+        Ok(())
+    };
+    let filled = fill_all();
+    let renamed = filled.and_then(|()| {
+        ready.iter().try_for_each(|(beside, place)| {
+            fs::rename(beside, place).map_err(|why| not_written(place, why))
+        })
+    });
+    if renamed.is_err() {
+        // What could not be finished is ours to take away; failing to is no worse than the error itself.
+        for (beside, _) in &ready {
+            let _ = fs::remove_file(beside);
+        }
+        if made {
+            let _ = fs::remove_dir(folder);
+        }
+    }
+    renamed
+}
+
 fn beside(place: &Path) -> io::Result<PathBuf> {
     let name = place
         .file_name()
@@ -102,6 +147,22 @@ mod tests {
             "{}",
             error.render()
         );
+    }
+
+    #[test]
+    fn several_files_are_written_all_or_none() {
+        let folder = tempfile::tempdir().unwrap();
+        let into = folder.path().join("new");
+        let file = |name: &str| (name.to_owned(), "x".to_owned());
+        write_all(&into, &[file("a"), file("b")]).unwrap();
+        assert_eq!(names(&into), ["a", "b"]);
+        fs::create_dir(into.join("d")).unwrap();
+        let error = write_all(&into, &[file("c"), file("d")]).unwrap_err();
+        assert!(error.render().contains("it is a folder"));
+        assert_eq!(names(&into), ["a", "b", "d"]);
+        let other = folder.path().join("other");
+        assert!(write_all(&other, &[file("a"), file("no/b")]).is_err());
+        assert!(!other.exists());
     }
 
     #[cfg(unix)]

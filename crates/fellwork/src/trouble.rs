@@ -60,6 +60,10 @@ pub enum Trouble {
     #[error("{0}")]
     #[diagnostic(code("fellwork::lay"))]
     Lay(#[from] lay::LayError),
+    /// The pieces cannot be plotted.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::plot"))]
+    Plot(#[from] patterns::hpgl::HpglError),
     /// A folder could not be begun.
     #[error("{0}")]
     #[diagnostic(code("fellwork::not-begun"))]

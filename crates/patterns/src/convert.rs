@@ -12,6 +12,7 @@ use crate::grid::{Key, line_on_grid, number_on_grid, on_grid, on_grid_angle, rin
 use crate::model::{
     Copies, Drill, InnerLine, LineKind, Notch, NotchKind, Piece, SewLine, TurnPoint,
 };
+use crate::place::place_words;
 use crate::words::one_line;
 
 /// How near a line of a file lies to the line of the piece.
@@ -48,7 +49,7 @@ fn piece(cut: &CutPiece) -> Piece {
         .filter(|edge| edge.line.len() > 1)
         .collect();
     let outline = ring_on_grid(thinned(&cut.cut, WITHIN));
-    Piece {
+    let mut piece = Piece {
         name: cut.name(),
         size: label.size.to_string(),
         category: cut.code(),
@@ -104,7 +105,9 @@ fn piece(cut: &CutPiece) -> Piece {
             })
             .collect(),
         texts: Vec::new(),
-    }
+    };
+    place_words(&mut piece);
+    piece
 }
 
 fn line(points: &[Point]) -> Vec<Point> {

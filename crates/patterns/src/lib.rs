@@ -40,6 +40,7 @@ mod loose;
 mod model;
 mod nearest;
 mod number;
+mod place;
 mod sheet;
 pub mod svg;
 mod words;

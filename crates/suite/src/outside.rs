@@ -28,13 +28,23 @@ pub fn tool(names: &[&str]) -> Option<PathBuf> {
 /// # Panics
 /// There is none, and `CI` is set.
 pub fn python() -> Option<PathBuf> {
+    python_with("numpy, shapely")
+}
+
+/// A Python that has some packages, named as Python imports them.
+///
+/// # Panics
+/// There is none, and `CI` is set.
+pub fn python_with(packages: &str) -> Option<PathBuf> {
     let python = tool(&["python3"])?;
-    let has_both = Command::new(&python)
-        .args(["-c", "import numpy, shapely"])
+    let has_all = Command::new(&python)
+        .args(["-c", &format!("import {packages}")])
         .output()
         .is_ok_and(|output| output.status.success());
-    if !has_both {
-        skipped("python3 has no numpy or no shapely (crates/suite/checks/requirements.txt)");
+    if !has_all {
+        skipped(&format!(
+            "python3 has not all of {packages} (crates/suite/checks/requirements.txt)"
+        ));
         return None;
     }
     Some(python)

@@ -3,14 +3,14 @@
 use std::sync::atomic::AtomicBool;
 use std::time::Duration;
 
-use cutting::{BandCut, BandWay, Plan, Spread, Way, cut};
+use cutting::{BandCut, Plan, Spread, Way, cut};
 use lay::{Lay, Limits, Options, search};
 use serde::Serialize;
 use style::{Loaded, Size, Units};
 use trade::System;
 
 use crate::args::{LayPieces, Pairs};
-use crate::command::{load, size_of};
+use crate::command::{can_be_cut, load, size_of};
 use crate::exit::Exit;
 use crate::trouble::Trouble;
 use crate::{files, printed};
@@ -46,13 +46,7 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
             (cut(&garment, &plan), *pairs)
         })
         .collect();
-    if let Some(refused) = cuts.iter().find_map(|(cut, _)| cut.refused.first()) {
-        let ways: Vec<String> = refused.ways.iter().map(BandWay::as_help).collect();
-        return Err(Trouble::CannotCut {
-            why: refused.message(),
-            ways: ways.join("\n"),
-        });
-    }
+    cuts.iter().try_for_each(|(cut, _)| can_be_cut(cut))?;
     let asked_for: Vec<_> = cuts.iter().map(|(cut, pairs)| (cut, *pairs)).collect();
     let way = if asked.one_way {
         Way::OneWay
@@ -79,8 +73,15 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         Units::Inches => System::Inch,
     };
     if let Some(output) = &asked.output {
-        let sheet = drawing::lay_sheet(&spread, &found, cloth, system);
-        files::write(output, drawing::svg(&sheet).as_bytes())?;
+        let text = if output
+            .extension()
+            .is_some_and(|kind| kind.eq_ignore_ascii_case("dxf"))
+        {
+            patterns::dxf::write_lay(&spread, &found)
+        } else {
+            drawing::svg(&drawing::lay_sheet(&spread, &found, cloth, system))
+        };
+        files::write(output, text.as_bytes())?;
     }
     let text = if asked.json {
         json(&spread, &found, name)?

@@ -7,10 +7,12 @@ mod draw;
 mod lay;
 mod new;
 mod pack;
+mod patterns;
 mod pieces;
 
 use std::path::Path;
 
+use cutting::{BandWay, CutSize};
 use style::{Loaded, Size, StyleDoc};
 
 use crate::args::Command;
@@ -29,6 +31,7 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::Draw(asked) => draw::run(&asked),
         Command::Pack(asked) => pack::run(&asked),
         Command::Lay(asked) => lay::run(&asked),
+        Command::Patterns(asked) => patterns::run(&asked),
         Command::Bench(asked) => bench::run(&asked),
         Command::New(asked) => new::run(&asked),
     }
@@ -80,5 +83,17 @@ fn size_of(style: &StyleDoc, asked: Option<Size>) -> Result<Size, Trouble> {
             list(&sizes.waists),
             list(&sizes.lengths)
         ),
+    })
+}
+
+/// Refuses pieces that somebody has to decide on first, with what there is to choose from.
+fn can_be_cut(cut: &CutSize) -> Result<(), Trouble> {
+    let Some(refused) = cut.refused.first() else {
+        return Ok(());
+    };
+    let ways: Vec<String> = refused.ways.iter().map(BandWay::as_help).collect();
+    Err(Trouble::CannotCut {
+        why: refused.message(),
+        ways: ways.join("\n"),
     })
 }

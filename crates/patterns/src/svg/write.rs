@@ -9,14 +9,11 @@ use trade::{Angle, Length};
 use crate::grid::{number_on_grid, on_grid};
 use crate::model::{Copies, LineKind, Notch, NotchKind, PatternFile, Piece};
 use crate::number::put;
+use crate::place::{LEADING, LETTERS, NOTES};
 use crate::sheet::{around, arrange};
 
 /// The width of the sheet on which pieces are set beside each other.
 const SHEET: Length = Length::mm(1500.0);
-
-/// The words on a piece, and from one line to the next.
-const LETTERS: f64 = 7.0;
-const LEADING: f64 = 10.0;
 
 /// How each layer is drawn; lines keep their width whatever the scale on a screen.
 const STYLES: &[(&str, &str)] = &[
@@ -353,7 +350,7 @@ impl Pen {
         self.words_group(id, "title", LETTERS, &[(at, along, piece.title())]);
         let below = |(k, note): (usize, &String)| (at + down * (k + 1) as f64, along, note.clone());
         let notes: Vec<_> = piece.notes.iter().enumerate().map(below).collect();
-        self.words_group(id, "annotation", LETTERS * 0.75, &notes);
+        self.words_group(id, "annotation", LETTERS * NOTES, &notes);
         let texts = piece
             .texts
             .iter()

@@ -42,14 +42,14 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "fellwork",
         &[
-            "bench", "cutting", "draft", "drawing", "geometry", "lay", "papers", "sewing", "style",
-            "trade",
+            "bench", "cutting", "draft", "drawing", "geometry", "lay", "papers", "patterns",
+            "sewing", "style", "trade",
         ],
     ),
     (
         "suite",
         &[
-            "draft", "drawing", "geometry", "papers", "sewing", "style", "trade",
+            "cutting", "draft", "drawing", "geometry", "papers", "sewing", "style", "trade",
         ],
     ),
 ];

@@ -10,6 +10,7 @@ mod licences;
 mod one_build;
 mod pack;
 mod pages;
+mod pattern_files;
 mod recomputed;
 mod same_bytes;
 mod swap;
