@@ -63,7 +63,7 @@ pub enum Trouble {
     /// The pieces cannot be plotted.
     #[error("{0}")]
     #[diagnostic(code("fellwork::plot"))]
-    Plot(#[from] patterns::hpgl::HpglError),
+    Plot(patterns::hpgl::HpglError),
     /// A folder could not be begun.
     #[error("{0}")]
     #[diagnostic(code("fellwork::not-begun"))]
@@ -109,6 +109,12 @@ pub enum Trouble {
 impl From<Report> for Trouble {
     fn from(report: Report) -> Self {
         Self::Input(report)
+    }
+}
+
+impl From<patterns::hpgl::HpglError> for Trouble {
+    fn from(error: patterns::hpgl::HpglError) -> Self {
+        Self::Plot(error)
     }
 }
 
