@@ -6,7 +6,9 @@ use std::str::FromStr;
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 use cutting::{BandCut, Shrinkage};
 use drawing::View;
+use intake::SizeName;
 use jiff::civil::Date;
+use patterns::dxf::FileUnit;
 use sewing::Face;
 use style::Size;
 use trade::Length;
@@ -55,6 +57,8 @@ pub enum Command {
     Patterns(Patterns),
     /// Open the bench: see and change a collection's styles in the browser
     Bench(Bench),
+    /// Bring a pattern of your own, from a pattern file into a style
+    Bring(Bring),
     /// Begin a new style, in a new collection or in one that is there
     New(New),
 }
@@ -307,6 +311,124 @@ impl FromStr for Pairs {
         let count = count.parse().ok().filter(|n| (1..=MOST).contains(n));
         let count = count.ok_or_else(|| format!("pairs are a whole number from 1 to {MOST}"))?;
         Ok(Pairs { size, count })
+    }
+}
+
+/// `fellwork bring`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork bring harbour.dxf --list                                what is in the file
+  fellwork bring harbour.dxf -o saltmarsh/styles/harbour --size 32x32
+  fellwork bring harbour.dxf -o saltmarsh/styles/harbour --allowance \"1 cm\" --before-wash
+  fellwork bring harbour.dxf -o saltmarsh/styles/harbour --piece front=\"P-01\" --corners front=3,4,6,8,9
+
+A piece of which the file has no sewn line needs --allowance; other widths go into [pattern.allowances].
+What the file does not name is guessed and marked in the style file for you to confirm. Everything is
+brought or nothing; a pattern brought before stays beside the style for the versions that name it.")]
+pub struct Bring {
+    /// The pattern file: DXF, or SVG with its size in mm, cm or in
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+    /// The style it goes into: its folder or its style.toml
+    #[arg(short, long, value_name = "STYLE", required_unless_present = "list")]
+    pub output: Option<PathBuf>,
+    /// Only list the pieces with their corners and edges, and write nothing
+    #[arg(long)]
+    pub list: bool,
+    /// The size of a file without grading, such as 32x32; or which size a name of the file is, such as M=32x32
+    #[arg(long, value_name = "SIZE")]
+    pub size: Vec<SizeName>,
+    /// Which piece of the file is which, such as front=\"P-01\"
+    #[arg(long, value_name = "PIECE=NAME")]
+    pub piece: Vec<NamedPiece>,
+    /// The corners at which the edges of a piece begin, in the order of the edges, such as yoke=1,2,3,4
+    #[arg(long, value_name = "PIECE=CORNERS")]
+    pub corners: Vec<PieceCorners>,
+    /// The unit of a file that does not say it, or says it wrongly
+    #[arg(long, value_name = "UNIT")]
+    pub unit: Option<UnitWord>,
+    /// What is cut beyond the seam, for pieces that have the cut line only
+    #[arg(long, value_name = "LENGTH")]
+    pub allowance: Option<Length>,
+    /// Outlines are what is sewn along, without allowance, where the file does not say
+    #[arg(long, conflicts_with = "allowance")]
+    pub sewn: bool,
+    /// The grain runs up the page on pieces without grain line
+    #[arg(long)]
+    pub grain_up: bool,
+    /// The pattern is larger by what the first wash takes
+    #[arg(long)]
+    pub before_wash: bool,
+    /// Print JSON for programs, with --list
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `--piece`: a piece of the style and its name in the file.
+#[derive(Clone, Debug)]
+pub struct NamedPiece {
+    /// The program's name.
+    pub own: String,
+    /// The file's.
+    pub theirs: String,
+}
+
+impl FromStr for NamedPiece {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        let (own, theirs) = text.split_once('=').ok_or_else(|| {
+            "write a piece and its name in the file, such as front=\"P-01\"".to_owned()
+        })?;
+        Ok(NamedPiece {
+            own: own.trim().to_owned(),
+            theirs: theirs.trim().to_owned(),
+        })
+    }
+}
+
+/// `--corners`: a piece of the style and the corners at which its edges begin.
+#[derive(Clone, Debug)]
+pub struct PieceCorners {
+    /// The program's name of the piece.
+    pub own: String,
+    /// The corners, in the order of the edges.
+    pub corners: Vec<String>,
+}
+
+impl FromStr for PieceCorners {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        let (own, corners) = text
+            .split_once('=')
+            .ok_or_else(|| "write a piece and its corners, such as yoke=1,2,3,4".to_owned())?;
+        Ok(PieceCorners {
+            own: own.trim().to_owned(),
+            corners: corners.split(',').map(|c| c.trim().to_owned()).collect(),
+        })
+    }
+}
+
+/// `--unit`.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum UnitWord {
+    /// Millimetres
+    Mm,
+    /// Centimetres
+    Cm,
+    /// Inches
+    In,
+}
+
+impl From<UnitWord> for FileUnit {
+    fn from(word: UnitWord) -> Self {
+        match word {
+            UnitWord::Mm => Self::Millimetre,
+            UnitWord::Cm => Self::Centimetre,
+            UnitWord::In => Self::Inch,
+        }
     }
 }
 

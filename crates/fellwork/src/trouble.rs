@@ -64,6 +64,64 @@ pub enum Trouble {
     #[error("{0}")]
     #[diagnostic(code("fellwork::plot"))]
     Plot(patterns::hpgl::HpglError),
+    /// A file could not be read.
+    #[error("{} cannot be read: {why}", path.display())]
+    #[diagnostic(
+        code("fellwork::not-read"),
+        help("check the name and that you may read it")
+    )]
+    Read {
+        /// The file.
+        path: PathBuf,
+        /// What the system said.
+        why: std::io::Error,
+    },
+    /// A file is no pattern file that can be read.
+    #[error("{} cannot be brought: {what}", file.display())]
+    #[diagnostic(code("fellwork::no-pattern"))]
+    NoPattern {
+        /// The file.
+        file: PathBuf,
+        /// What is wrong, and where.
+        what: String,
+        /// What would be right.
+        #[help]
+        instead: String,
+    },
+    /// The pieces of a pattern cannot be told apart.
+    #[error("{unclear}")]
+    #[diagnostic(code("fellwork::not-made-out"))]
+    NotMadeOut {
+        /// What is unclear, line by line.
+        unclear: String,
+        /// The ways out.
+        #[help]
+        ways: String,
+    },
+    /// A pattern holds other sizes than the style.
+    #[error("{why}")]
+    #[diagnostic(code("fellwork::other-sizes"))]
+    OtherSizes {
+        /// What does not fit.
+        why: String,
+        /// The ways out.
+        #[help]
+        ways: String,
+    },
+    /// What was said of a pattern does not fit it.
+    #[error("{what}")]
+    #[diagnostic(code("fellwork::intake"))]
+    Intake {
+        /// What is in the way.
+        what: String,
+        /// What would be right.
+        #[help]
+        instead: String,
+    },
+    /// The style could not be saved.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::not-saved"))]
+    Save(style::SaveError),
     /// A folder could not be begun.
     #[error("{0}")]
     #[diagnostic(code("fellwork::not-begun"))]
@@ -115,6 +173,26 @@ impl From<Report> for Trouble {
 impl From<patterns::hpgl::HpglError> for Trouble {
     fn from(error: patterns::hpgl::HpglError) -> Self {
         Self::Plot(error)
+    }
+}
+
+impl From<intake::IntakeError> for Trouble {
+    fn from(error: intake::IntakeError) -> Self {
+        Self::Intake {
+            what: error.what,
+            instead: error.instead,
+        }
+    }
+}
+
+impl From<style::SaveError> for Trouble {
+    fn from(error: style::SaveError) -> Self {
+        match error {
+            style::SaveError::Invalid(report) | style::SaveError::Unreadable(report) => {
+                Self::Input(report)
+            }
+            other => Self::Save(other),
+        }
     }
 }
 

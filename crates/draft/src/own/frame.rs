@@ -6,6 +6,9 @@ use trade::Length;
 use super::panel::Panel;
 use crate::spec::Spec;
 
+/// How far the file's notch for the centre front may lie from where the chart's overlap puts it.
+const NEAR_OVERLAP: Length = Length::mm(20.0);
+
 /// The map that turns `from` (a direction) into `to` and then lays the point `at` on `onto`.
 pub(super) fn laid(at: Point, from: Vec2, onto: Point, to: Vec2) -> Affine {
     let turn = Affine::rotate(to.atan2() - from.atan2());
@@ -29,7 +32,10 @@ pub(super) fn upright(panel: &Panel, above: &str, below: &str) -> Result<Panel, 
 /// The band as the draft lays it: its seam from the origin along x.
 pub(super) fn band(panel: &Panel, spec: &mut Spec) -> Result<Panel, String> {
     let mut panel = panel.clone();
-    panel.split_end("join", "overlap", spec.band_overlap)?;
+    let join = panel.need("join")?.clone();
+    let stated = join.length() - spec.band_overlap;
+    let notch = panel.notch_near(&join, stated, NEAR_OVERLAP);
+    panel.split_end("join", "overlap", join.length() - notch.unwrap_or(stated))?;
     let (from, to) = (panel.need("join")?.start(), panel.need("overlap")?.end());
     let laid = panel.moved(laid(from, to - from, Point::ORIGIN, Vec2::new(1.0, 0.0)));
     spec.band_height = laid.length("end_left")? / 2.0;

@@ -1,6 +1,7 @@
 //! One file for each command, and what they share: reading a style and choosing a size.
 
 mod bench;
+mod bring;
 mod check;
 mod demo;
 mod draw;
@@ -33,6 +34,7 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::Lay(asked) => lay::run(&asked),
         Command::Patterns(asked) => patterns::run(&asked),
         Command::Bench(asked) => bench::run(&asked),
+        Command::Bring(asked) => bring::run(&asked),
         Command::New(asked) => new::run(&asked),
     }
 }

@@ -23,6 +23,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "patterns",
         &["cutting", "draft", "geometry", "lay", "sewing", "trade"],
     ),
+    ("intake", &["geometry", "patterns", "style", "trade"]),
     (
         "drawing",
         &[
@@ -42,7 +43,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "fellwork",
         &[
-            "bench", "cutting", "draft", "drawing", "geometry", "lay", "papers", "patterns",
+            "bench", "cutting", "draft", "drawing", "geometry", "intake", "lay", "papers", "patterns",
             "sewing", "style", "trade",
         ],
     ),

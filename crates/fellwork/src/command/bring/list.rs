@@ -1,0 +1,140 @@
+//! What was seen in a pattern file, for a person.
+
+use std::fmt::Write;
+
+use intake::{Look, SeenPiece};
+use style::{Loaded, Size};
+
+/// Every piece with its measures, its corners and what it is taken for.
+pub fn list(look: &Look, passed_over: &[String]) -> String {
+    let mut out = format!("{}: {} pieces\n", look.file.from, look.pieces.len());
+    for piece in &look.pieces {
+        one(&mut out, piece);
+    }
+    passed(&mut out, passed_over);
+    out
+}
+
+fn one(out: &mut String, piece: &SeenPiece) {
+    let sizes: Vec<String> = piece.sizes.iter().map(Size::to_string).collect();
+    // Writing into a string does not fail.
+    let _ = writeln!(out, "\n\"{}\" in {}", piece.name, sizes.join(", "));
+    let _ = writeln!(
+        out,
+        "  in {}: {:.1} × {:.1} cm, {:.1} cm², {}, {}, {} notches",
+        piece.shown,
+        piece.width.to_cm(),
+        piece.height.to_cm(),
+        piece.area.to_cm2(),
+        if piece.sewn {
+            "outline is sewn along"
+        } else {
+            "outline is cut along"
+        },
+        piece.grain.map_or_else(
+            || "no grain line".to_owned(),
+            |grain| format!("grain at {:.1}°", grain.to_deg())
+        ),
+        piece.notches
+    );
+    match (piece.taken_for, &piece.aside) {
+        (Some(known), _) => {
+            let _ = writeln!(out, "  taken for the {} by {}", known.title, because(piece));
+        }
+        (None, Some(why)) => {
+            let _ = writeln!(out, "  left aside: {why}");
+        }
+        (None, None) => {
+            let _ = writeln!(out, "  left aside: nothing says which piece it is");
+        }
+    }
+    for side in &piece.sides {
+        let edge = piece
+            .edges
+            .iter()
+            .find(|e| e.from == side.from || e.to == side.from && e.from == side.to)
+            .map_or("", |e| e.name);
+        let _ = writeln!(
+            out,
+            "  {:>16} to {:<16} {:>8.1} mm   {}",
+            side.from,
+            side.to,
+            side.length.to_mm(),
+            edge.replace('_', " ")
+        );
+    }
+}
+
+fn because(piece: &SeenPiece) -> &str {
+    match piece.because {
+        "as stated" => "what you said",
+        "as the file says" => "what the file says",
+        other => other,
+    }
+}
+
+fn passed(out: &mut String, passed_over: &[String]) {
+    if !passed_over.is_empty() {
+        let _ = writeln!(out, "\npassed over: {}", passed_over.join(", "));
+    }
+}
+
+/// What was brought and what is to be done now.
+pub fn told(
+    loaded: &Loaded,
+    look: &Look,
+    file: &str,
+    passed_over: &[String],
+    sizes: Option<&[Size]>,
+) -> String {
+    let taken: Vec<&SeenPiece> = look
+        .pieces
+        .iter()
+        .filter(|p| p.taken_for.is_some())
+        .collect();
+    let mut out = format!(
+        "{} pieces of {} are brought into {}\n",
+        taken.len(),
+        look.file.from,
+        loaded.path.display()
+    );
+    let guesses: usize = taken
+        .iter()
+        .map(|p| p.edges.iter().filter(|e| !e.sure).count())
+        .sum();
+    for piece in &taken {
+        let title = piece.taken_for.map_or("", |known| known.title);
+        let _ = writeln!(
+            out,
+            "  {title:<20} \"{}\", by {}",
+            piece.name,
+            because(piece)
+        );
+    }
+    for piece in look.pieces.iter().filter(|p| p.taken_for.is_none()) {
+        let why = piece
+            .aside
+            .as_deref()
+            .unwrap_or("laid out by the program instead");
+        let _ = writeln!(out, "  left aside           \"{}\": {why}", piece.name);
+    }
+    passed(&mut out, passed_over);
+    if let Some(sizes) = sizes {
+        let words: Vec<String> = sizes.iter().map(Size::to_string).collect();
+        let _ = writeln!(
+            out,
+            "the style is now made in {}, as the pattern is",
+            words.join(", ")
+        );
+    }
+    let _ = writeln!(out, "the outlines lie in {file} beside the style");
+    if guesses > 0 {
+        let _ = writeln!(
+            out,
+            "{guesses} edges were guessed: confirm them in [pattern] of the style file"
+        );
+    }
+    let folder = loaded.folder().display();
+    let _ = writeln!(out, "next: fellwork check {folder} --measures");
+    out
+}
