@@ -51,7 +51,7 @@ pub use retrue::{EVEN, Leg, SEAM_EASE, SeamBeforeWash, Settled};
 pub use scale::{
     AgainstSkew, Follows, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW, Scale, ScaleError, Shrinkage,
 };
-pub use selvedge::{ClothEdge, LEAST_OPEN};
+pub use selvedge::ClothEdge;
 pub use spread::{Named, Spread, Way};
 pub use thin::{thinned, thinned_line};
 pub use thread::density_at_machine;

@@ -217,19 +217,35 @@ impl Cutter<'_> {
         if edge.widest - edge.narrowest < Length::mm(1.0) {
             return;
         }
-        let found = self
-            .finding(
-                "cutting::cloth-edge",
-                Severity::Note,
-                piece.id.name(),
+        let widths = format!(
+            "its allowance is between {} and {} wide",
+            mm(edge.narrowest),
+            mm(edge.widest)
+        );
+        let (message, help) = if edge.runs_out < Length::mm(1.0) {
+            (
                 format!(
-                    "the cut runs along the cloth's own edge, which is straight, and the outseam is not: its allowance is between {} and {} wide",
-                    mm(edge.narrowest),
-                    mm(edge.widest)
+                    "the cut runs along the cloth's own edge, which is straight, and the outseam is not: {widths}"
+                ),
+                "mark the seam line, and sew by the mark instead of by the edge".to_owned(),
+            )
+        } else {
+            // The yoke seam of the back is as long as that of the yoke and the dart, so what is taken off
+            // the dart the outseam comes in by.
+            (
+                format!(
+                    "above the hip the outseam runs out by {}, for the slope of the seat and the dart of the yoke take out more than waist and seat differ by; the cut runs along the cloth's own edge, which is straight, so {widths}",
+                    mm(edge.runs_out)
+                ),
+                format!(
+                    "take {} off seat_dart under [shape] and the outseam runs straight; else mark the seam line, and sew by the mark instead of by the edge",
+                    mm(edge.runs_out)
                 ),
             )
-            .help("mark the seam line, and sew by the mark instead of by the edge");
-        self.findings.push(found);
+        };
+        let about = piece.id.name();
+        let found = self.finding("cutting::cloth-edge", Severity::Note, about, message);
+        self.findings.push(found.help(help));
     }
 }
 

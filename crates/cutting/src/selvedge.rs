@@ -21,10 +21,9 @@ pub struct ClothEdge {
     pub narrowest: Length,
     /// The widest: more than the narrowest where the seam line is not straight.
     pub widest: Length,
+    /// How far the seam line runs out above the hip, beyond its outermost place below; zero where it does not.
+    pub runs_out: Length,
 }
-
-/// Least cloth between seam line and the cloth's edge for the allowance to lie open (common practice).
-pub const LEAST_OPEN: Length = Length::mm(6.0);
 
 impl ClothEdge {
     /// The cut line of the edge: straight on the cloth's own edge up to the hip, and on above it as long
@@ -67,10 +66,22 @@ impl ClothEdge {
     /// between.
     pub(crate) fn settled(&self, cut: &[Point], sewn: &[Point]) -> ClothEdge {
         let x = self.from.x;
-        let on_edge = cut.iter().filter(|p| (p.x - x).abs() < 1e-6);
-        let (low, high) = on_edge.fold((self.from.y, self.to.y), |(l, h), p| {
-            (l.min(p.y), h.max(p.y))
+        let n = cut.len();
+        let on_edge = |k: usize| cut.get(k % n.max(1)).filter(|p| (p.x - x).abs() < 1e-6);
+        let from_foot = |k: &usize| on_edge(*k).map(|p| (p.y - self.from.y).abs());
+        let nearest = (0..n)
+            .filter_map(|k| from_foot(&k).map(|off| (k, off)))
+            .min_by(|a, b| a.1.total_cmp(&b.1));
+        // A corner further up may touch the cloth's edge again: only the unbroken run counts.
+        let run = nearest.into_iter().flat_map(|(k, _)| {
+            let up = (k..k + n).map_while(on_edge);
+            up.chain((0..n).map_while(move |back| on_edge(k + n - back)))
         });
+        let ends = run.fold(None, |ends: Option<(f64, f64)>, p| {
+            let (low, high) = ends.unwrap_or((p.y, p.y));
+            Some((low.min(p.y), high.max(p.y)))
+        });
+        let (low, high) = ends.unwrap_or((self.from.y, self.to.y));
         let beside = sewn.iter().filter(|p| p.y <= high + 1e-9).map(|p| x - p.x);
         let (least, most) = beside.fold((f64::INFINITY, 0.0_f64), |(l, m), w| (l.min(w), m.max(w)));
         ClothEdge {
@@ -79,6 +90,7 @@ impl ClothEdge {
             to: Point::new(x, high),
             narrowest: Length::mm(least),
             widest: Length::mm(most),
+            runs_out: self.runs_out,
         }
     }
 }
@@ -91,9 +103,9 @@ pub(crate) fn runs_along(garment: &Garment, piece: &Piece, edge: &str) -> bool {
         .any(|l| l.piece == piece.id && l.edge == edge && l.finish == Finish::Selvedge)
 }
 
-/// The cloth's edge along the outseam of a panel: upright, beyond the outermost place of the seam line
-/// between hem and hip by the allowance. Where the seam line bulges above the hip the allowance is
-/// narrower there, but never less than [`LEAST_OPEN`].
+/// The cloth's edge along the outseam of a panel: upright, beyond the outermost place of the seam line by
+/// the allowance, so that the allowance is nowhere narrower. Where the seam line runs out above the hip the
+/// allowance is wider below it.
 pub(crate) fn cloth_edge(piece: &Piece, sewn: &[Point], allowance: Length) -> Option<ClothEdge> {
     let upright = (piece.grain.1.x - piece.grain.0.x).abs() < UPRIGHT;
     let hip = piece.point("hip")?;
@@ -109,13 +121,21 @@ pub(crate) fn cloth_edge(piece: &Piece, sewn: &[Point], allowance: Length) -> Op
     if !(least.is_finite() && most.is_finite()) {
         return None;
     }
-    let bulge = sewn.iter().map(|p| p.x).fold(most, f64::max);
-    let x = (most + allowance.to_mm()).max(bulge + LEAST_OPEN.min(allowance).to_mm());
+    // Straight up to the outermost place, where that lies above the hip.
+    let (outermost, top) =
+        sewn.iter().fold(
+            (most, hip.y),
+            |(x, y), p| {
+                if p.x > x { (p.x, p.y) } else { (x, y) }
+            },
+        );
+    let x = outermost + allowance.to_mm();
     Some(ClothEdge {
         edge: edge.name,
         from: Point::new(x, foot.y),
-        to: Point::new(x, hip.y),
+        to: Point::new(x, top),
         narrowest: allowance,
-        widest: allowance + Length::mm(most - least),
+        widest: allowance + Length::mm(outermost - least),
+        runs_out: Length::mm(outermost - most),
     })
 }

@@ -3,7 +3,7 @@
 //! `cargo bench -p lay -- [SECONDS [SEED [CORES]]]` lays every instance found in
 //! `../shared/data/esicup` beside the workspace, 60 seconds each on two threads, and prints one
 //! line for each. Without that folder there is nothing to do. The lays are checked here by our own
-//! check; `tests/check_layout.py` checks what the example `packing` prints by other means.
+//! check; `crates/suite/checks/layout.py` checks what the example `packing` prints by other means.
 
 #[path = "../tests/instance/mod.rs"]
 mod instance;

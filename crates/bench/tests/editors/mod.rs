@@ -106,7 +106,7 @@ async fn all(query: &str, id: &str, about: impl Fn(&str) -> bool) -> usize {
 async fn panels_and_closings_round_trip() {
     let about = |path: &str| {
         [
-            "style.", "cloth.", "shape.", "fly.", "band.", "hem.", "loops.",
+            "style.", "cloth.", "shape.", "fly.", "band.", "hem.", "loops.", "cutting.",
         ]
         .iter()
         .any(|section| path.starts_with(section))

@@ -24,6 +24,8 @@ use crate::sheet::{Layer, Stroke, circle, closed, open};
 
 /// Chords of curves, on the cloth.
 const STEP: Length = Length::mm(0.7);
+/// A dimension of less than this says nothing.
+const LEAST_VALUE: Length = Length::mm(0.05);
 /// Bartacks of more stitches are drawn no denser.
 const MOST_TACKED: u32 = 120;
 
@@ -408,34 +410,30 @@ impl<'a> Figure<'a> {
     pub fn dimension(&mut self, side: Side, from: Point, to: Point, name: &str) {
         let (from, to) = (self.map * from, self.map * to);
         let value = on_paper(side, from, to) / self.times;
-        if !(value.to_mm() >= 0.05 && value.to_mm().is_finite()) {
-            return;
+        self.dimensioned(side, (from, to), value, name);
+    }
+
+    /// Files a dimension between two places on the paper; nothing where it says nothing.
+    fn dimensioned(&mut self, side: Side, (from, to): (Point, Point), value: Length, name: &str) {
+        let says = value.is_finite() && value >= LEAST_VALUE;
+        if says && from.is_finite() && to.is_finite() {
+            let words = self.valued(name, value);
+            self.linear.push(Linear {
+                from,
+                to,
+                side,
+                words,
+            });
         }
-        let words = self.valued(name, value);
-        self.linear.push(Linear {
-            from,
-            to,
-            side,
-            words,
-        });
     }
 
     /// A width or height between the ends of a path of the frame whose value is the length along it,
     /// for measures taken along a curved seam.
     pub fn dimension_along(&mut self, side: Side, path: &Path, name: &str) {
         let (from, to) = (self.map * path.start(), self.map * path.end());
-        let value = path.length();
-        let apart = on_paper(side, from, to).to_mm();
-        if !(value.to_mm() >= 0.05 && value.to_mm().is_finite() && apart >= 0.05) {
-            return;
+        if on_paper(side, from, to) >= LEAST_VALUE {
+            self.dimensioned(side, (from, to), path.length(), name);
         }
-        let words = self.valued(name, value);
-        self.linear.push(Linear {
-            from,
-            to,
-            side,
-            words,
-        });
     }
 
     /// The side of the paper towards which a direction of the frame points: left or right.

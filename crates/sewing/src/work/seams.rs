@@ -1,7 +1,7 @@
 //! How a seam becomes operations: its passes, the pressing between them, and what no row states.
 
 use draft::PieceId;
-use style::{Construction, Seam, known};
+use style::{Construction, Seam};
 use trade::seam::{SeamOperation, operation as operation_named};
 use trade::{Confidence, Length, StitchType};
 
@@ -13,7 +13,7 @@ use super::plan::{After, Plan, not_stated, once_each, operation, pressed};
 use crate::construct::operation_of;
 use crate::describe::ends_of;
 use crate::garment::{Finish, InsideLap, StitchRow};
-use crate::yarn::{Sewn, Unstated, overedge_bite};
+use crate::yarn::{Sewn, Unstated, UnstatedKind, overedge_bite};
 
 /// Where and after what a seam is sewn.
 #[derive(Clone, Copy)]
@@ -213,13 +213,11 @@ impl Plan<'_> {
 
     /// The yarn list's entry for work of a seam that no row states.
     pub fn unstated_of(&self, seam: &str, does: Does) -> Option<Unstated> {
-        let title = known::seam_name(seam).map_or(seam, |s| s.title);
-        let what = match does {
-            Does::Neatens => "overedge",
-            _ => "joining row",
+        let kind = match does {
+            Does::Neatens => UnstatedKind::Overedge,
+            _ => UnstatedKind::Joining,
         };
-        let begins = format!("{title}, {what}");
-        let of_seam = |u: &&Unstated| u.what.starts_with(&begins);
+        let of_seam = |u: &&Unstated| u.kind == kind && u.of == seam;
         self.consumption.unstated.iter().find(of_seam).cloned()
     }
 
@@ -230,8 +228,7 @@ impl Plan<'_> {
         let trim = |index: usize| self.garment.fixings.get(index).map(|f| f.from.as_str());
         let mut out = Vec::new();
         for name in once_each(fixings.iter().filter_map(|index| trim(*index))) {
-            let begins = format!("{name}, ");
-            let of_trim = |u: &&Unstated| u.what.starts_with(&begins);
+            let of_trim = |u: &&Unstated| u.kind == UnstatedKind::SewnOn && u.of == name;
             let listed: Vec<&Unstated> = self.consumption.unstated.iter().filter(of_trim).collect();
             let set: Vec<usize> = (0..self.garment.fixings.len())
                 .filter(|index| trim(*index) == Some(name))

@@ -29,7 +29,7 @@ pub use ground::Ground;
 pub use order::{Order, YarnNeed, order, order_with};
 pub use plan::{Group, GroupRow, Role, YarnPlan, plan};
 pub use plies::SewnThrough;
-pub use unstated::Unstated;
+pub use unstated::{Unstated, UnstatedKind};
 pub use width::{StitchWidth, overedge_bite};
 
 /// Yarn drawn from the needles and from below (looper, bobbin, cover), without waste.

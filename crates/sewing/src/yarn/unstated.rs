@@ -18,6 +18,10 @@ use crate::rows::JOINING;
 /// Work without a stated row, with an estimate of its yarn.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Unstated {
+    /// What kind of work.
+    pub kind: UnstatedKind,
+    /// The seam, by its name in a file; the trim, for one that is sewn on.
+    pub of: String,
     /// "front rise seam, joining row below the topstitching".
     pub what: String,
     /// The stitch the estimate takes.
@@ -28,6 +32,17 @@ pub struct Unstated {
     pub sewn: Length,
     /// Yarn, above and below together, without waste.
     pub estimate: Length,
+}
+
+/// What kind of work has no stated row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum UnstatedKind {
+    /// A row that joins the plies of a seam before they are turned.
+    Joining,
+    /// An overedge of a seam's raw edges.
+    Overedge,
+    /// A patch or label sewn on.
+    SewnOn,
 }
 
 /// Density of joining rows, patch and labels where no row of the seam gives one.
@@ -49,7 +64,7 @@ fn title(seam: &Seam) -> &str {
 
 fn estimated(
     garment: &Garment,
-    what: String,
+    (kind, of, what): (UnstatedKind, &str, String),
     (stitch, density): (StitchType, StitchDensity),
     (plies, cloth): (u8, ClothUse),
     sewn: Length,
@@ -63,6 +78,8 @@ fn estimated(
     let plies = SewnThrough::new(garment, &[(plies, cloth)]);
     let per = per_length(stitch, density, &plies, width);
     (sewn > Length::ZERO).then(|| Unstated {
+        kind,
+        of: of.to_owned(),
         what,
         stitch,
         density,
@@ -104,7 +121,11 @@ fn joining(garment: &Garment, seam: &Seam) -> Option<Unstated> {
     let first = seam.rows.first();
     estimated(
         garment,
-        format!("{}, joining row below the topstitching", title(seam)),
+        (
+            UnstatedKind::Joining,
+            &seam.name,
+            format!("{}, joining row below the topstitching", title(seam)),
+        ),
         (
             first.map_or(StitchType::S301, |row| row.stitch),
             first.map_or(PLAIN, |row| row.density),
@@ -136,7 +157,11 @@ fn overedged(garment: &Garment, seam: &Seam) -> Option<Unstated> {
     let usual = operation("edge-overedge").and_then(|o| o.density);
     estimated(
         garment,
-        format!("{}, overedge of raw edges", title(seam)),
+        (
+            UnstatedKind::Overedge,
+            &seam.name,
+            format!("{}, overedge of raw edges", title(seam)),
+        ),
         (StitchType::S504, usual.map_or(PLAIN, |(_, most)| most)),
         (plies, ClothUse::Shell),
         sewn,
@@ -163,7 +188,11 @@ fn sewn_on(garment: &Garment) -> Vec<Unstated> {
             };
             estimated(
                 garment,
-                format!("{}, {what}", fixing.from),
+                (
+                    UnstatedKind::SewnOn,
+                    &fixing.from,
+                    format!("{}, {what}", fixing.from),
+                ),
                 (StitchType::S301, PLAIN),
                 (2, ClothUse::Shell),
                 sewn,

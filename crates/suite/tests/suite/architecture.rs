@@ -43,14 +43,14 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "fellwork",
         &[
-            "bench", "cutting", "draft", "drawing", "geometry", "intake", "lay", "papers", "patterns",
-            "sewing", "style", "trade",
+            "bench", "cutting", "draft", "drawing", "geometry", "intake", "lay", "papers",
+            "patterns", "sewing", "style", "trade",
         ],
     ),
     (
         "suite",
         &[
-            "cutting", "draft", "drawing", "geometry", "papers", "sewing", "style", "trade",
+            "cutting", "draft", "drawing", "geometry", "lay", "papers", "sewing", "style", "trade",
         ],
     ),
 ];

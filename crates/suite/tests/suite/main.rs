@@ -4,6 +4,7 @@
 
 mod architecture;
 mod browser;
+mod cut_pieces;
 mod demo;
 mod details;
 mod licences;

@@ -8,7 +8,7 @@ use super::Figure;
 use crate::dimension::{arrow_head, unit};
 use crate::lettering::{centred, text_box, text_width};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, Pen, QUIET, TYPE_FIGURES};
-use crate::plate::measure::{Linear, Side};
+use crate::plate::measure::Side;
 use crate::plate::tone::{AROUND, BELOW};
 use crate::sheet::{Layer, Sheet, Stroke, closed, open};
 
@@ -77,19 +77,8 @@ impl Figure<'_> {
         value: Length,
         name: &str,
     ) {
-        if value.is_finite() && value.to_mm() >= 0.05 {
-            let (from, to) = (self.map * from, self.map * to);
-            if !(from.is_finite() && to.is_finite()) {
-                return;
-            }
-            let words = self.valued(name, value);
-            self.linear.push(Linear {
-                from,
-                to,
-                side,
-                words,
-            });
-        }
+        let ends = (self.map * from, self.map * to);
+        self.dimensioned(side, ends, value, name);
     }
 
     /// Places told as on a tape laid along the lower edge of the drawing: a tick down from each and its words

@@ -1,61 +1,15 @@
-//! Prints the cut pieces of a style as JSON, for programs and for the independent check.
-//!
-//! `cargo run -p cutting --example cut_pieces -- FOLDER [SIZE ...]`: a style's folder (the demo when
-//! left out) and sizes such as 32x32 (the base size and the two at the ends of the run when left out).
+//! Cut pieces as JSON, for the checks in Python.
 
-use std::process::ExitCode;
-
-use cutting::{CutPiece, CutSize, Lie, Plan, cut};
+use cutting::{CutPiece, CutSize, Lie};
 use geometry::Point;
 use serde_json::{Value, json};
-use style::Size;
-
-fn main() -> ExitCode {
-    let mut arguments = std::env::args().skip(1);
-    let demo = concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/../style/demo/saltmarsh/styles/ferryman"
-    );
-    let folder = arguments.next().unwrap_or_else(|| demo.to_owned());
-    let loaded = match style::load(folder.as_ref()) {
-        Ok(loaded) => loaded,
-        Err(report) => {
-            eprintln!("{report:?}");
-            return ExitCode::FAILURE;
-        }
-    };
-    let asked: Result<Vec<Size>, _> = arguments.map(|a| a.parse::<Size>()).collect();
-    let sizes = match asked {
-        Ok(sizes) if sizes.is_empty() => {
-            let all: Vec<Size> = loaded.style.sizes.all().collect();
-            let ends = [all.first(), all.last()].into_iter().flatten().copied();
-            std::iter::once(loaded.style.sizes.base)
-                .chain(ends)
-                .collect()
-        }
-        Ok(sizes) => sizes,
-        Err(why) => {
-            eprintln!("{why}");
-            return ExitCode::FAILURE;
-        }
-    };
-    let plan = Plan::of(&loaded.style);
-    let cut: Vec<Value> = sizes
-        .iter()
-        .map(|size| {
-            let garment = sewing::make(&loaded.style, &loaded.collection, *size);
-            size_json(&cut(&garment, &plan))
-        })
-        .collect();
-    println!("{}", json!({ "unit": "mm", "sizes": cut }));
-    ExitCode::SUCCESS
-}
 
 fn line(points: &[Point]) -> Value {
     points.iter().map(|p| json!([p.x, p.y])).collect()
 }
 
-fn size_json(all: &CutSize) -> Value {
+/// One size: its pieces, the seams walked before the wash, and the findings.
+pub fn size_json(all: &CutSize) -> Value {
     let seams: Vec<Value> = all
         .walked
         .iter()

@@ -1,9 +1,8 @@
 """Checks cut pieces with shapely, which knows nothing of how they were made.
 
-    cargo run -q -p cutting --example cut_pieces > cut.json
-    python3 crates/cutting/tests/check_allowances.py cut.json
+    allowances.py CUT.json
 
-Needs shapely (pip install shapely). Every length to 0.05 mm:
+The file is what the tests of this room write of every cut piece. Every length to 0.05 mm:
 
 * outlines are valid, the finished piece lies inside the cut one, areas agree;
 * along every edge, away from the corners, the allowance has its width: measured from the sewn line
@@ -204,9 +203,12 @@ def main():
             pieces_seen += 1
             who = f"{size['size']} {piece['code']} {piece['on']}"
             cut, sewn = Polygon(piece["cut"]), Polygon(piece["sewn"])
-            for name, shape in (("cut", cut), ("sewn", sewn)):
-                if not shape.is_valid:
-                    tally.wrong.append(f"{who}: the {name} outline: {explain_validity(shape)}")
+            outlines = (("cut", cut), ("sewn", sewn))
+            crossed = [(name, shape) for name, shape in outlines if not shape.is_valid]
+            for name, shape in crossed:
+                tally.wrong.append(f"{who}: the {name} outline: {explain_validity(shape)}")
+            if crossed:
+                continue
             outside = sewn.difference(cut.buffer(1e-6)).area
             tally.note("finished piece inside the cut one, mm2", who, outside, 1e-3)
             tally.note("area, mm2", who, abs(cut.area - piece["area"]), 1e-3)

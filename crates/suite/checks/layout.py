@@ -1,8 +1,8 @@
 """Checks a lay against its instance with shapely, in double precision, sharing no code with us.
 
-    check_layout.py INSTANCE.json LAY.json
+    layout.py INSTANCE.json LAY.json
 
-Demand, turns, overlap of every two pieces, and reaching beyond the strip. Prints one line and
+Demand, turns, overlap of every two pieces, reaching beyond the strip, and pieces that have to lie on an edge of it. Prints one line and
 exits with 1 when anything is wrong.
 """
 
@@ -56,6 +56,11 @@ def main(instance_file, lay_file):
                 worst = max(worst, share)
                 if share > ALLOWED_SHARE:
                     wrong.append(f"pieces {i} and {j} overlap by {share:.2e} of the smaller")
+
+    for p, piece in zip(lay["placements"], pieces):
+        _, low, _, high = piece.bounds
+        if items[p["id"]].get("on_edge") and min(abs(low), abs(height - high)) > 1e-3:
+            wrong.append(f"item {p['id']}: it does not lie on the cloth's own edge")
 
     density = area / (length * height)
     if abs(density - lay["density"]) > 1e-9:
