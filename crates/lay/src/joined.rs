@@ -1,7 +1,8 @@
-//! A better beginning for many pieces: short lays of a share of them each, one after the other.
+//! A better beginning for many pieces: two lays of half of them each, one after the other.
 //!
 //! A search takes the longer for every piece the more pieces there are, so an order of a dozen pairs
-//! is first laid in portions of a few pairs. Portions alike are searched once.
+//! is halved, and halved again, until a portion is about a pair; then the lays are joined and searched
+//! on, level by level. Halves alike are searched once.
 
 use std::collections::BTreeMap;
 
@@ -14,24 +15,22 @@ use crate::problem::{Piece, Problem};
 use crate::search::{Options, poses_of};
 use crate::shapes::Shapes;
 
-/// More copies than this are laid in portions first.
-const MANY: usize = 110;
-/// About so many copies make a portion.
-const PORTION: usize = 60;
-/// The share of the whole search spent on the portions.
-const SHARE: f64 = 0.35;
+/// More copies than this are worth dividing, and once divided, portions are divided further down to
+/// this many.
+pub(crate) const MANY: usize = 110;
+pub(crate) const FEW: usize = 30;
+/// The share of a search spent on its halves.
+const SHARE: f64 = 0.7;
 
-/// The copies of each piece in each portion; nothing where the whole is to be laid at once. Faults lie
-/// at their own places along the cloth, so a lay on them cannot be put together.
-pub(crate) fn portions(problem: &Problem, shapes: &Shapes) -> Option<Vec<Vec<usize>>> {
-    let copies = shapes.copies.len();
-    if copies <= MANY || !problem.faults.is_empty() {
+/// The copies of each piece in either half. Faults lie at their own places along the cloth, so a lay on
+/// them cannot be put together.
+fn halves(problem: &Problem) -> Option<[Vec<usize>; 2]> {
+    if !problem.faults.is_empty() {
         return None;
     }
-    let count = copies.div_ceil(PORTION);
-    let mut portions = vec![vec![0; problem.pieces.len()]; count];
-    // What is left after an even division goes, the largest first, to the portion that has least.
-    let mut filled = vec![0.0_f64; count];
+    let mut halves = [vec![0; problem.pieces.len()], vec![0; problem.pieces.len()]];
+    // What is odd goes, the largest first, to the half that has less.
+    let mut filled = [0.0_f64; 2];
     let area = |piece: usize| {
         geometry::area(&problem.pieces[piece].outline)
             .to_mm2()
@@ -41,32 +40,31 @@ pub(crate) fn portions(problem: &Problem, shapes: &Shapes) -> Option<Vec<Vec<usi
     order.sort_by(|a, b| area(*b).total_cmp(&area(*a)).then(a.cmp(b)));
     for piece in order {
         let demand = problem.pieces[piece].demand;
-        for portion in &mut portions {
-            portion[piece] = demand / count;
+        for half in &mut halves {
+            half[piece] = demand / 2;
         }
-        for _ in 0..demand % count {
-            let least = (0..count).min_by(|a, b| filled[*a].total_cmp(&filled[*b]))?;
-            portions[least][piece] += 1;
-            filled[least] += area(piece);
+        if demand % 2 == 1 {
+            let less = usize::from(filled[1] < filled[0]);
+            halves[less][piece] += 1;
+            filled[less] += area(piece);
         }
     }
-    Some(portions)
+    Some(halves)
 }
 
-/// Lays the portions one after the other. Nothing when a portion cannot be laid by itself.
+/// Lays the halves one after the other. Nothing when a half cannot be laid by itself.
 pub(crate) fn joined(
     problem: &Problem,
     shapes: &Shapes,
     options: &Options,
     mut lay: impl FnMut(&Problem, &Options) -> Option<Vec<Placement>>,
 ) -> Option<Poses> {
-    let portions = portions(problem, shapes)?;
-    let mut different: Vec<&Vec<usize>> = Vec::new();
-    for portion in &portions {
-        if !different.contains(&portion) {
-            different.push(portion);
-        }
-    }
+    let halves = halves(problem)?;
+    let different = if halves[0] == halves[1] {
+        &halves[..1]
+    } else {
+        &halves[..]
+    };
     let share = SHARE / different.len() as f64;
     let options = Options {
         limits: Limits {
@@ -76,12 +74,12 @@ pub(crate) fn joined(
         ..*options
     };
     let mut lays: Vec<(&Vec<usize>, Vec<Placement>)> = Vec::new();
-    for portion in different {
+    for half in different {
         let part = Problem {
             pieces: problem
                 .pieces
                 .iter()
-                .zip(portion)
+                .zip(half)
                 .filter(|(_, demand)| **demand > 0)
                 .map(|(piece, demand)| Piece {
                     demand: *demand,
@@ -90,13 +88,13 @@ pub(crate) fn joined(
                 .collect(),
             ..problem.clone()
         };
-        lays.push((portion, lay(&part, &options)?));
+        lays.push((half, lay(&part, &options)?));
     }
     let mut all = Vec::new();
     let mut laid = BTreeMap::new();
     let mut from = 0.0;
-    for portion in &portions {
-        let (_, placements) = lays.iter().find(|(p, _)| *p == portion)?;
+    for half in &halves {
+        let (_, placements) = lays.iter().find(|(h, _)| *h == half)?;
         let mut reach: f64 = from;
         for placement in placements {
             let piece = problem.pieces.iter().find(|p| p.key == placement.key)?;

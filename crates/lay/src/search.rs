@@ -11,7 +11,7 @@ use crate::board::{Pose, Poses};
 use crate::bounds::Bounds;
 use crate::check::check;
 use crate::exchange::{Ended, Exchange, Limits};
-use crate::joined::joined;
+use crate::joined::{FEW, MANY, joined};
 use crate::lay::{Lay, Placement};
 use crate::problem::{LayError, Problem};
 use crate::shapes::Shapes;
@@ -90,6 +90,17 @@ pub fn search_on(
     cancel: &AtomicBool,
     tell: &mut dyn FnMut(&Progress),
 ) -> Result<Lay, LayError> {
+    divided((problem, MANY), options, known, cancel, tell)
+}
+
+/// A search that first divides the problem when it has more copies than that.
+fn divided(
+    (problem, many): (&Problem, usize),
+    options: &Options,
+    known: &[Placement],
+    cancel: &AtomicBool,
+    tell: &mut dyn FnMut(&Progress),
+) -> Result<Lay, LayError> {
     let began = Instant::now();
     let shapes = Shapes::new(problem)?;
     let known = poses_of(problem, &shapes, known).filter(|p| {
@@ -119,9 +130,9 @@ pub fn search_on(
     let bounds = Bounds::new(&Tables::new(&exact));
     let bound = bounds.best();
     let mut places = 0;
-    if afresh {
-        let together = joined(problem, &shapes, options, |part, options| {
-            let lay = search(part, options, cancel, &mut |_| ()).ok()?;
+    if afresh && shapes.copies.len() > many {
+        let together = joined(problem, &shapes, options, |half, options| {
+            let lay = divided((half, FEW), options, &[], cancel, &mut |_| ()).ok()?;
             places += lay.places;
             Some(lay.placements)
         });

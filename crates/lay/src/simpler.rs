@@ -8,10 +8,10 @@ use crate::problem::{bounds, tidy};
 /// Outlines with more corners than this are simplified for the search, to `FEW_CORNERS` if that
 /// makes them no larger than `MOST_GROWTH` allows.
 const MANY_CORNERS: usize = 40;
-const FEW_CORNERS: usize = 24;
+const FEW_CORNERS: usize = 28;
 
 /// The share of its area by which simplifying may make a piece larger.
-const MOST_GROWTH: f64 = 0.004;
+const MOST_GROWTH: f64 = 0.001;
 
 /// A step that saves a corner by adding a triangle.
 #[derive(Clone, Copy)]
@@ -127,10 +127,10 @@ mod tests {
     fn a_simplified_outline_contains_the_piece_and_is_hardly_larger() {
         let piece = tidy(&kidney(120));
         let simple = simpler(piece.clone());
-        assert!(simple.len() <= 50, "{}", simple.len());
+        assert!(simple.len() <= 80, "{}", simple.len());
         let area = |p: &[Point]| geometry::area(p).to_mm2();
         assert!((shared_area(&piece, &simple) - area(&piece)).abs() < 1e-6 * area(&piece));
-        assert!(area(&simple) <= area(&piece) * 1.0041);
+        assert!(area(&simple) <= area(&piece) * 1.0011);
         let (a, b) = (bounds(&piece), bounds(&simple));
         assert!(b.x0 >= a.x0 && b.x1 <= a.x1 && b.y0 >= a.y0 && b.y1 <= a.y1);
     }
