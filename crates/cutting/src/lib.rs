@@ -52,7 +52,7 @@ pub use scale::{
     AgainstSkew, Follows, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW, Scale, ScaleError, Shrinkage,
 };
 pub use selvedge::ClothEdge;
-pub use spread::{Named, Spread, Way};
+pub use spread::{Named, SizePairs, Spread, SpreadRules, Way};
 pub use thin::{thinned, thinned_line};
 pub use thread::density_at_machine;
 pub use wash::{

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use lay::{OnEdge, Piece, Problem, StraightSide, Turn};
+use lay::{Matched, OnEdge, Piece, Problem, StraightSide, Turn, Zone};
 use style::Cloth;
 use trade::Length;
 
@@ -21,11 +21,53 @@ pub enum Way {
     TwoWay,
 }
 
+/// The rules all pieces of a spread keep.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SpreadRules {
+    /// How pieces may lie.
+    pub way: Way,
+    /// What is left between pieces for the knife.
+    pub gap: Length,
+    /// How many shade zones the width is parted into, evenly. Left and right of a pair lie in one zone.
+    pub zones: u32,
+    /// For a pair that cannot lie in one zone, because its pieces lie on the cloth's own edges or are
+    /// wider than a zone, or where there is one zone only: how far apart along the cloth left and right
+    /// may be. `None` does not ask.
+    pub match_within: Option<Length>,
+}
+
+impl SpreadRules {
+    /// Pieces may lie this way with that gap, and shade is not looked at.
+    pub const fn plain(way: Way, gap: Length) -> Self {
+        Self {
+            way,
+            gap,
+            zones: 1,
+            match_within: None,
+        }
+    }
+}
+
+/// Some pairs of one size to be laid.
+#[derive(Clone, Copy, Debug)]
+pub struct SizePairs<'a> {
+    /// What they are called on the lay: "32x32", or with the style's name where several lie together.
+    pub label: &'a str,
+    /// Their pieces.
+    pub cut: &'a CutSize,
+    /// How many pairs.
+    pub pairs: u32,
+}
+
 /// Pieces to be laid, and which piece each key of the lay stands for.
 #[derive(Clone, Debug)]
 pub struct Spread {
     /// What is to be laid.
     pub problem: Problem,
+    /// Pieces that have to lie near each other along the cloth.
+    pub matched: Vec<Matched>,
+    /// Whether every piece comes as often as its mirror image: only then can plies lie face to face.
+    pub face_to_face: bool,
     pieces: BTreeMap<String, Named>,
 }
 
@@ -44,71 +86,173 @@ impl Spread {
     /// The pieces of some pairs on one cloth of the collection: of each size as many as asked.
     ///
     /// On cloth woven with a finished edge, pieces that are sewn along it lie with that side on an edge.
-    /// `gap` is left between pieces for the knife.
     pub fn new(
-        order: &[(&CutSize, u32)],
+        order: &[SizePairs<'_>],
         cloth_name: &str,
         cloth: &Cloth,
-        (way, gap): (Way, Length),
+        rules: &SpreadRules,
     ) -> Spread {
-        let turns = match way {
-            Way::OneWay => vec![Turn::None],
-            Way::TwoWay => vec![Turn::None, Turn::Half],
-        };
-        let mut pieces = Vec::new();
-        let mut names = BTreeMap::new();
-        let copies = order.iter().flat_map(|(size, pairs)| {
-            let on_cloth = size.pieces.iter().filter(|p| p.cloth_name == cloth_name);
-            on_cloth.map(move |piece| (*size, piece, *pairs))
-        });
-        for (size, piece, pairs) in copies {
-            for (mirrored, count) in [(false, piece.as_drawn), (true, piece.mirrored)] {
-                let demand = (count as usize).saturating_mul(pairs as usize);
-                if demand == 0 {
-                    continue;
-                }
-                let key = key(size, piece, mirrored);
-                let lies = piece.on_cloth(mirrored);
-                let named = Named {
-                    size: size.size.to_string(),
-                    piece: piece.name(),
-                    mirrored,
-                };
-                names.insert(key.clone(), named);
-                pieces.push(Piece {
-                    key,
-                    outline: thinned(&lies.outline, WITHIN),
-                    demand,
-                    turns: turns.clone(),
-                    on_edge: lies.edge.filter(|_| cloth.selvedge).map(|edge| OnEdge {
-                        side: if edge.upper {
-                            StraightSide::Upper
-                        } else {
-                            StraightSide::Lower
-                        },
-                        inset: Length::ZERO,
-                    }),
-                });
-            }
-        }
-        Spread {
+        let mut spread = Spread {
             problem: Problem {
                 width: cloth.width,
-                pieces,
-                gap,
+                pieces: Vec::new(),
+                gap: rules.gap,
                 faults: Vec::new(),
             },
-            pieces: names,
+            matched: Vec::new(),
+            face_to_face: true,
+            pieces: BTreeMap::new(),
+        };
+        for pairs in order.iter().filter(|pairs| pairs.pairs > 0) {
+            let on_cloth = pairs.cut.pieces.iter();
+            let on_cloth = on_cloth.filter(|piece| piece.cloth_name == cloth_name);
+            // The two copies of a pair that differ are two entries, one after the other.
+            let mut entries: Vec<&CutPiece> = Vec::new();
+            for piece in on_cloth {
+                let together = entries.last().is_some_and(|last| {
+                    last.pair && piece.pair && (last.piece, last.part) == (piece.piece, piece.part)
+                });
+                if !together {
+                    spread.add(pairs, &entries, cloth, rules);
+                    entries.clear();
+                }
+                entries.push(piece);
+            }
+            spread.add(pairs, &entries, cloth, rules);
         }
+        spread
     }
 
     /// What a key stands for.
     pub fn named(&self, key: &str) -> Option<&Named> {
         self.pieces.get(key)
     }
+
+    /// Adds the copies of one piece.
+    fn add(
+        &mut self,
+        pairs: &SizePairs<'_>,
+        entries: &[&CutPiece],
+        cloth: &Cloth,
+        rules: &SpreadRules,
+    ) {
+        let mut lies = Vec::new();
+        for piece in entries {
+            self.face_to_face &= piece.as_drawn == piece.mirrored;
+            for (mirrored, count) in [(false, piece.as_drawn), (true, piece.mirrored)] {
+                let copies = (count as usize).saturating_mul(pairs.pairs as usize);
+                if copies > 0 {
+                    lies.push(Lies::new(piece, mirrored, copies, cloth, rules));
+                }
+            }
+        }
+        let twins = match lies.as_slice() {
+            [left, right] => left.cut.pair && left.piece.demand == right.piece.demand,
+            _ => false,
+        };
+        let zones = if twins && lies.iter().all(|one| one.fits_a_zone(cloth, rules)) {
+            rules.zones.max(1)
+        } else {
+            1
+        };
+        // Piece by piece another zone comes first, so that all are filled alike.
+        let first = self.problem.pieces.len() as u32 / 2;
+        for zone in 0..zones {
+            let mut keys = Vec::new();
+            for one in &lies {
+                let in_zone = |copy: &u32| (copy + first) % zones == zone;
+                let demand = (0..one.piece.demand as u32).filter(in_zone).count();
+                if demand == 0 {
+                    continue;
+                }
+                let mut key = key(pairs.label, one.cut, one.mirrored);
+                let mut laid = one.piece.clone();
+                if zones > 1 {
+                    key = format!("{key}, zone {}", zone + 1);
+                    let width = cloth.width / f64::from(zones);
+                    laid.within = Some(Zone {
+                        from: width * f64::from(zone),
+                        to: width * f64::from(zone + 1),
+                    });
+                }
+                let named = Named {
+                    size: pairs.label.to_owned(),
+                    piece: one.cut.name(),
+                    mirrored: one.mirrored,
+                };
+                self.pieces.insert(key.clone(), named);
+                keys.push(key.clone());
+                self.problem.pieces.push(Piece {
+                    key,
+                    demand,
+                    ..laid
+                });
+            }
+            if let (true, 1, [first, second], Some(within)) =
+                (twins, zones, keys.as_slice(), rules.match_within)
+            {
+                self.matched.push(Matched {
+                    first: first.clone(),
+                    second: second.clone(),
+                    within,
+                });
+            }
+        }
+    }
 }
 
-fn key(size: &CutSize, piece: &CutPiece, mirrored: bool) -> String {
+/// How one hand of a piece lies on the cloth.
+struct Lies<'a> {
+    cut: &'a CutPiece,
+    mirrored: bool,
+    piece: Piece,
+}
+
+impl<'a> Lies<'a> {
+    fn new(
+        cut: &'a CutPiece,
+        mirrored: bool,
+        demand: usize,
+        cloth: &Cloth,
+        rules: &SpreadRules,
+    ) -> Self {
+        let lies = cut.on_cloth(mirrored);
+        let turns = match rules.way {
+            Way::OneWay => vec![Turn::None],
+            Way::TwoWay => vec![Turn::None, Turn::Half],
+        };
+        Self {
+            cut,
+            mirrored,
+            piece: Piece {
+                key: String::new(),
+                outline: thinned(&lies.outline, WITHIN),
+                demand,
+                turns,
+                on_edge: lies.edge.filter(|_| cloth.selvedge).map(|edge| OnEdge {
+                    side: if edge.upper {
+                        StraightSide::Upper
+                    } else {
+                        StraightSide::Lower
+                    },
+                    inset: Length::ZERO,
+                }),
+                within: None,
+            },
+        }
+    }
+
+    fn fits_a_zone(&self, cloth: &Cloth, rules: &SpreadRules) -> bool {
+        let levels = self.piece.outline.iter().map(|p| p.y);
+        let (low, high) = levels.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| {
+            (low.min(y), high.max(y))
+        });
+        let zone = cloth.width / f64::from(rules.zones.max(1));
+        self.piece.on_edge.is_none() && high - low <= zone.to_mm()
+    }
+}
+
+fn key(label: &str, piece: &CutPiece, mirrored: bool) -> String {
     let hand = if mirrored { "mirrored" } else { "as drawn" };
-    format!("{} {} {hand}", size.size, piece.code())
+    format!("{label} {} {hand}", piece.code())
 }

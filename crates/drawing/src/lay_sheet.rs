@@ -2,11 +2,13 @@
 
 use cutting::Spread;
 use geometry::{Point, Rect, Vec2, bounds};
-use lay::{Lay, Turn};
+use lay::{Lay, Splice, Turn};
 use style::Cloth;
 use trade::{Colour, Length, System};
 
-use crate::palette::{CONSTRUCTION, INK, Pen, QUIET, SEWN_LINE, TINT};
+use crate::palette::{
+    CONSTRUCTION, CUT_LINE, HAIRLINE, INK, Pen, QUIET, SEWN_LINE, TINT, TYPE_FIGURES, TYPE_WORDS,
+};
 use crate::sheet::{Anchor, Layer, Sheet, Stroke, Text, closed, open};
 
 /// A lay is read from across a table: it is drawn at full size, its words as if at a tenth.
@@ -18,9 +20,27 @@ const ROUND_MM: f64 = 9.0;
 /// The undyed threads of a finished edge, as drawn.
 const FINISHED_EDGE: Length = Length::mm(6.0);
 
+/// What is marked on a lay besides its pieces.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct LayMarks {
+    /// What the lay is and how it is spread: "Lay 2 of 4: 8 plies". Stands over the figures; may be empty.
+    pub heading: String,
+    /// Where a roll may end. Two lines across: the new cloth begins at the first, the old one may be cut
+    /// off at the second.
+    pub splices: Vec<Splice>,
+    /// How many shade zones the width is parted into; nothing is drawn for one or none.
+    pub zones: u32,
+}
+
 /// The cloth from above with every piece of the lay, x along the warp; what the figures say stands
 /// over it.
-pub fn lay_sheet(spread: &Spread, lay: &Lay, cloth: &Cloth, system: System) -> Sheet {
+pub fn lay_sheet(
+    spread: &Spread,
+    lay: &Lay,
+    cloth: &Cloth,
+    marks: &LayMarks,
+    system: System,
+) -> Sheet {
     let pen = Pen::for_scale(READ_AT);
     let (long, wide) = (lay.length.to_mm(), spread.problem.width.to_mm());
     // The lay's y runs up from the lower edge.
@@ -77,25 +97,131 @@ pub fn lay_sheet(spread: &Spread, lay: &Lay, cloth: &Cloth, system: System) -> S
             &format!("{} {}{hand}", named.size, named.piece),
         );
     }
+    let mut across = Layer::named("marks");
+    zones(&mut across, pen, (long, wide), marks.zones);
+    splices(&mut across, pen, (long, wide), &marks.splices, system);
     let margin = pen.mm(ROUND_MM);
-    words.text(
-        None,
-        Text {
-            at: Point::new(0.0, -pen.mm(3.0)),
-            words: figures(spread, lay, cloth, system),
-            size: pen.length(Length::mm(2.6)),
-            anchor: Anchor::Start,
-            turn_deg: 0.0,
-            colour: INK,
-            bold: false,
-        },
-    );
+    let line = |words: &str, above: f64, bold: bool| Text {
+        at: Point::new(0.0, -pen.mm(above)),
+        words: words.to_owned(),
+        size: pen.length(TYPE_WORDS),
+        anchor: Anchor::Start,
+        turn_deg: 0.0,
+        colour: INK,
+        bold,
+    };
+    words.text(None, line(&figures(spread, lay, cloth, system), 3.0, false));
+    let mut over = 0.0;
+    if !marks.heading.is_empty() {
+        over = pen.mm(4.0);
+        words.text(None, line(&marks.heading, 7.0, true));
+    }
+    // The words over a short lay may be longer than the lay.
+    let letters =
+        words_length(&marks.heading).max(words_length(&figures(spread, lay, cloth, system)));
+    let held = long.max(pen.mm(letters * TYPE_WORDS.to_mm()));
+    let below = if marks.splices.is_empty() {
+        0.0
+    } else {
+        pen.mm(SPLICE_WORDS_MM)
+    };
     Sheet {
         title: format!("Lay on {}", cloth.name),
-        origin: Point::new(-margin, -margin),
-        width: Length::mm(long + 2.0 * margin),
-        height: Length::mm(wide + 2.0 * margin),
-        layers: vec![ground, pieces, words],
+        origin: Point::new(-margin, -margin - over),
+        width: Length::mm(held + 2.0 * margin),
+        height: Length::mm(wide + 2.0 * margin + over + below),
+        layers: vec![ground, pieces, across, words],
+    }
+}
+
+/// Room under the cloth for what splices say, printed millimetres.
+const SPLICE_WORDS_MM: f64 = 6.0;
+
+/// How long words are, in heights of their type; a letter of a plain face is about half as wide.
+fn words_length(words: &str) -> f64 {
+    0.52 * words.chars().count() as f64
+}
+
+/// Shade zones: thin lines along the cloth, numbered at its end.
+fn zones(layer: &mut Layer, pen: Pen, (long, wide): (f64, f64), zones: u32) {
+    if zones < 2 {
+        return;
+    }
+    let each = wide / f64::from(zones);
+    for zone in 0..zones {
+        // Counted from the lower edge, as the lay's own y runs.
+        let foot = wide - each * f64::from(zone);
+        if zone > 0 {
+            let stroke = pen.stroke(CONSTRUCTION, HAIRLINE);
+            let stroke = stroke.dashed(pen.length(Length::mm(4.0)), pen.length(Length::mm(1.2)));
+            layer.line(
+                Some("zones"),
+                open(&[Point::new(0.0, foot), Point::new(long, foot)]),
+                stroke,
+            );
+        }
+        layer.text(
+            Some("zones"),
+            Text {
+                at: Point::new(-pen.mm(2.0), foot - each / 2.0),
+                words: format!("zone {}", zone + 1),
+                size: pen.length(TYPE_FIGURES),
+                anchor: Anchor::Middle,
+                turn_deg: -90.0,
+                colour: CONSTRUCTION,
+                bold: false,
+            },
+        );
+    }
+}
+
+/// Splices: two dashed lines across and a bar under the cloth that joins them, with the lap beside it.
+fn splices(
+    layer: &mut Layer,
+    pen: Pen,
+    (long, wide): (f64, f64),
+    splices: &[Splice],
+    system: System,
+) {
+    let (tick, words_at) = (wide + pen.mm(1.6), wide + pen.mm(4.4));
+    let mut free_from = f64::NEG_INFINITY;
+    for (number, splice) in splices.iter().enumerate() {
+        let part = format!("splice:{}", number + 1);
+        let (from, until) = (splice.from.to_mm(), splice.until.to_mm());
+        let dashed = pen.fine_dashes(INK, HAIRLINE);
+        for x in [from, until] {
+            layer.line(
+                Some(&part),
+                open(&[Point::new(x, 0.0), Point::new(x, tick)]),
+                dashed,
+            );
+        }
+        layer.line(
+            Some(&part),
+            open(&[Point::new(from, tick), Point::new(until, tick)]),
+            pen.stroke(INK, CUT_LINE),
+        );
+        let words = format!("{}: lap {}", number + 1, splice.lap().show(system));
+        // Laps that lie close together go one below the other.
+        let half = pen.mm(words_length(&words) * TYPE_FIGURES.to_mm()) / 2.0;
+        let middle =
+            ((from + until) / 2.0).clamp(half.min(long / 2.0), (long - half).max(long / 2.0));
+        let lower = middle - half < free_from;
+        if !lower {
+            free_from = middle + half + pen.mm(1.0);
+        }
+        layer.text(
+            Some(&part),
+            Text {
+                at: Point::new(middle, words_at + if lower { pen.mm(2.9) } else { 0.0 }),
+                words,
+                size: pen.length(TYPE_FIGURES),
+                anchor: Anchor::Middle,
+                turn_deg: 0.0,
+                colour: INK,
+                bold: false,
+            },
+        );
     }
 }
 

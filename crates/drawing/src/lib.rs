@@ -24,7 +24,7 @@ mod svg;
 mod view;
 mod yarn_plan;
 
-pub use lay_sheet::lay_sheet;
+pub use lay_sheet::{LayMarks, lay_sheet};
 pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
 pub use piece_overview::{PiecesOverview, pieces_overview};

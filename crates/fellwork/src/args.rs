@@ -2,12 +2,14 @@
 
 use std::path::PathBuf;
 use std::str::FromStr;
+use std::time::Duration;
 
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 use cutting::{BandCut, Shrinkage};
 use drawing::View;
 use intake::SizeName;
 use jiff::civil::Date;
+use lay::{Limits, Options};
 use patterns::dxf::FileUnit;
 use sewing::Face;
 use style::Size;
@@ -21,6 +23,7 @@ Examples:
   fellwork check saltmarsh/styles/ferryman               what a sewer would notice, in every size
   fellwork draw saltmarsh/styles/ferryman --view back --face inside -o back-inside.svg
   fellwork pack saltmarsh/styles/ferryman -o ferryman.pdf
+  fellwork plan saltmarsh/orders/spring.toml             the lays of an order and its cloth
   fellwork new mylabel --name \"Harbour Wide\" --code HW-1
 
 STYLE is a style's folder or its style.toml.";
@@ -55,6 +58,8 @@ pub enum Command {
     Lay(LayPieces),
     /// Write the cut pieces as pattern files for other programs and plotters
     Patterns(Patterns),
+    /// Plan an order: which sizes in which lay, how many plies, how much of each cloth
+    Plan(PlanOrder),
     /// Open the bench: see and change a collection's styles in the browser
     Bench(Bench),
     /// Bring a pattern of your own, from a pattern file into a style
@@ -185,19 +190,71 @@ Examples:
   fellwork lay saltmarsh/styles/ferryman --seconds 20 -o lay.svg
   fellwork lay saltmarsh/styles/ferryman --pairs 30x32=2 --pairs 32x32=4 --gap \"2 mm\" -o lay.svg
   fellwork lay saltmarsh/styles/ferryman --cloth bargeman-drill --json > lay.json
+  fellwork lay saltmarsh/orders/spring.toml --lay 2 --seconds 120 -o lay-2.svg
 
 Pieces are cut before the wash, with their allowances. On cloth with a finished edge the outseams of
-the legs lie on it. The same seed and --places give the same lay again; a time limit may not.")]
+the legs lie on it. Of an order, the lays are those of its plan, by its own rules.
+A lay that was found is kept in the collection, in lays, and found again while pieces, cloth and rules are
+the same; a longer search goes on from there and only a shorter lay takes its place. The same seed and
+--places give the same lay again; a time limit may not.")]
 pub struct LayPieces {
-    /// The style's folder or its style.toml
+    /// The style's folder or its style.toml; or an order, a file in orders
+    #[arg(value_name = "STYLE|ORDER")]
     pub style: PathBuf,
-    /// The cloth, a name from cloths.toml; the style's shell when left out
+    /// The cloth, a name from cloths.toml; the shell when left out
     #[arg(long, value_name = "NAME")]
     pub cloth: Option<String>,
     /// How many pairs of a size, such as 32x32=4; may be said several times. One pair of the base size when left out
     #[arg(long, value_name = "SIZE=N")]
     pub pairs: Vec<Pairs>,
-    /// How long to look
+    /// Of an order: which lay of its plan
+    #[arg(long, value_name = "N")]
+    pub lay: Option<usize>,
+    #[command(flatten)]
+    pub searching: Searching,
+    /// Leave this much between pieces; nothing when left out
+    #[arg(long, value_name = "LENGTH")]
+    pub gap: Option<Length>,
+    /// Lose this much at each end of a ply; 2 cm when left out
+    #[arg(long, value_name = "LENGTH")]
+    pub end_loss: Option<Length>,
+    /// How the band is cut, in place of what the style says under [cutting]
+    #[arg(long, value_name = "WAY")]
+    pub band: Option<BandWord>,
+    /// All pieces the same way up, for cloth with a nap
+    #[arg(long)]
+    pub one_way: bool,
+    /// Part the width into this many shade zones; left and right of a pair lie in one
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=6))]
+    pub zones: Option<u32>,
+    /// Mark where a roll may end, with a lap up to this
+    #[arg(long, value_name = "LENGTH")]
+    pub most_lap: Option<Length>,
+    /// Where the drawing goes, true to scale; - prints it. A name that ends in .dxf asks for DXF, any other for SVG
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// Print JSON for programs
+    #[arg(long)]
+    pub json: bool,
+}
+
+impl LayPieces {
+    /// Whether anything is asked that an order decides itself.
+    pub fn rules_of_its_own(&self) -> bool {
+        !self.pairs.is_empty()
+            || self.one_way
+            || self.band.is_some()
+            || self.zones.is_some()
+            || [self.gap, self.end_loss, self.most_lap]
+                .iter()
+                .any(Option::is_some)
+    }
+}
+
+/// How long and from where a lay is looked for.
+#[derive(Debug, ClapArgs)]
+pub struct Searching {
+    /// How long to look for a lay
     #[arg(long, value_name = "N", default_value_t = 10)]
     pub seconds: u64,
     /// Where chance starts
@@ -206,17 +263,49 @@ pub struct LayPieces {
     /// Try no more places than this, so that the same seed gives the same lay
     #[arg(long, value_name = "N")]
     pub places: Option<u64>,
-    /// Leave this much between pieces
-    #[arg(long, value_name = "LENGTH", default_value = "0 mm")]
-    pub gap: Length,
-    /// How the band is cut, in place of what the style says under [cutting]
-    #[arg(long, value_name = "WAY")]
-    pub band: Option<BandWord>,
-    /// All pieces the same way up, for cloth with a nap
+    /// Leave lays aside that were found before
     #[arg(long)]
-    pub one_way: bool,
-    /// Where the drawing goes, true to scale; - prints it. A name that ends in .dxf asks for DXF, any other for SVG
-    #[arg(short, long, value_name = "FILE")]
+    pub fresh: bool,
+}
+
+impl Searching {
+    /// The same for the search itself.
+    pub fn options(&self) -> Options {
+        Options {
+            seed: self.seed,
+            limits: Limits {
+                time: Some(Duration::from_secs(self.seconds)),
+                places: self.places,
+            },
+            ..Options::default()
+        }
+    }
+}
+
+/// `fellwork plan`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork plan saltmarsh/orders/spring.toml --estimate
+  fellwork plan saltmarsh/orders/spring.toml --seconds 20 -o spring-lays
+  fellwork plan saltmarsh/orders/spring.toml --cloth tideline-14 --json > spring.json
+
+The lays cut the order exactly, with the least cloth that keeps its [limits]. Lengths are first estimated;
+then the chosen lays are looked for and the plan is made again with what was found, until that changes nothing.
+Lays are kept: a plan made again is quick, and better where fellwork lay has bettered one of them.")]
+pub struct PlanOrder {
+    /// The order, a file in orders
+    pub order: PathBuf,
+    /// This cloth only, a name from cloths.toml
+    #[arg(long, value_name = "NAME")]
+    pub cloth: Option<String>,
+    /// Look for no lay: every length is an estimate
+    #[arg(long, conflicts_with_all = ["output", "fresh"])]
+    pub estimate: bool,
+    #[command(flatten)]
+    pub searching: Searching,
+    /// A folder for the drawings, one SVG a lay, with the places where a roll may end
+    #[arg(short, long, value_name = "DIR")]
     pub output: Option<PathBuf>,
     /// Print JSON for programs
     #[arg(long)]

@@ -56,6 +56,51 @@ pub enum Trouble {
         #[help]
         ways: String,
     },
+    /// The limits of an order leave no plan.
+    #[error("{0}")]
+    #[diagnostic(
+        code("fellwork::no-plan"),
+        help(
+            "allow more lays (`most_lays`), more pairs in one (`most_pairs`), more plies or a longer table in the order's [limits]"
+        )
+    )]
+    NoPlan(spreading::OrderError),
+    /// A lay of an order cannot be made.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::lay"))]
+    OrderLay(spreading::OrderError),
+    /// The plan has no such lay.
+    #[error("the plan of {cloth} has no lay {asked}")]
+    #[diagnostic(code("fellwork::no-such-lay"))]
+    NoSuchLay {
+        /// The cloth.
+        cloth: String,
+        /// What was asked.
+        asked: usize,
+        /// How many there are.
+        #[help]
+        lays: String,
+    },
+    /// An option that means nothing here.
+    #[error("{what}")]
+    #[diagnostic(code("fellwork::option"))]
+    Option {
+        /// Which, and why it means nothing.
+        what: &'static str,
+        /// What to do instead.
+        #[help]
+        instead: &'static str,
+    },
+    /// The order has nothing of a cloth.
+    #[error("the order has no pieces of {cloth}")]
+    #[diagnostic(code("fellwork::no-such-cloth"))]
+    NothingOfCloth {
+        /// What was asked.
+        cloth: String,
+        /// The cloths it has pieces of.
+        #[help]
+        cloths: String,
+    },
     /// No lay can be made.
     #[error("{0}")]
     #[diagnostic(code("fellwork::lay"))]
@@ -162,6 +207,19 @@ pub enum Trouble {
     #[error("the answer cannot be written as JSON: {0}")]
     #[diagnostic(code("fellwork::json"))]
     Json(serde_json::Error),
+}
+
+impl From<spreading::OrderError> for Trouble {
+    fn from(error: spreading::OrderError) -> Self {
+        match error {
+            spreading::OrderError::CannotCut { why, ways } => Self::CannotCut {
+                why,
+                ways: ways.join("\n"),
+            },
+            spreading::OrderError::Lay { .. } => Self::OrderLay(error),
+            spreading::OrderError::NoPlan { .. } => Self::NoPlan(error),
+        }
+    }
 }
 
 impl From<Report> for Trouble {

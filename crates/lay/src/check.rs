@@ -52,6 +52,28 @@ pub enum Mistake {
         /// By how much.
         by: Length,
     },
+    /// A piece reaches out of its zone.
+    #[error("piece {key}: reaches {by} out of its zone across the cloth")]
+    OutOfZone {
+        /// The piece.
+        key: String,
+        /// By how much.
+        by: Length,
+    },
+    /// Two pieces that have to match in shade are too far apart along the cloth.
+    #[error(
+        "pieces {first} and {second} have to match and lie {apart} apart along the cloth, more than {within}"
+    )]
+    Apart {
+        /// One.
+        first: String,
+        /// The other.
+        second: String,
+        /// Their distance, from middle to middle.
+        apart: Length,
+        /// The most allowed.
+        within: Length,
+    },
     /// Two pieces, or a piece and a fault of the cloth, overlap.
     #[error("pieces {first} and {second} overlap by {area}")]
     Overlap {
@@ -104,6 +126,15 @@ pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec
                 key: key(),
                 by: Length::mm(by),
             });
+        }
+        if let Some(zone) = piece.within {
+            let by = (zone.from.to_mm() - rect.y0).max(rect.y1 - zone.to.to_mm());
+            if by > slack {
+                mistakes.push(Mistake::OutOfZone {
+                    key: key(),
+                    by: Length::mm(by),
+                });
+            }
         }
         if let Some(rule) = piece.on_edge {
             let inset = rule.inset.to_mm().max(0.0);

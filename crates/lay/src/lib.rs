@@ -17,6 +17,9 @@
 //! them. An order of many pieces is first laid in portions. [`check`] is the last word: it measures
 //! the finished lay on the pieces as they were given.
 //!
+//! Pieces that have to match in shade keep to one [`Zone`] across the cloth, or are [`Matched`] along it.
+//! [`splices`] says where a roll may end inside a lay and the next one begin.
+//!
 //! This is the only room that starts threads for computing, and it looks at the clock only to end
 //! a search that is limited by time.
 
@@ -29,6 +32,8 @@ mod exchange;
 mod explore;
 mod joined;
 mod lay;
+mod least;
+mod matching;
 mod nofit;
 mod place;
 mod problem;
@@ -38,6 +43,7 @@ mod settle;
 mod shapes;
 mod simpler;
 mod skeleton;
+mod splice;
 mod start;
 mod tables;
 mod worker;
@@ -46,5 +52,8 @@ pub use bounds::Bounds;
 pub use check::{Mistake, check};
 pub use exchange::{Ended, Limits};
 pub use lay::{Lay, Placement};
-pub use problem::{LayError, MOST_PIECES, OnEdge, Piece, Problem, StraightSide, Turn};
+pub use least::bounds;
+pub use matching::{Matched, check_matches, match_copies};
+pub use problem::{LayError, MOST_PIECES, OnEdge, Piece, Problem, StraightSide, Turn, Zone};
 pub use search::{Options, Progress, search, search_on};
+pub use splice::{Splice, splices};

@@ -65,6 +65,22 @@ pub struct OnEdge {
     pub inset: Length,
 }
 
+/// A stretch across the cloth, from its lower edge.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Zone {
+    /// Where it begins.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+}
+
+impl Zone {
+    /// How wide it is.
+    pub fn width(self) -> Length {
+        self.to - self.from
+    }
+}
+
 /// A piece to be cut, as often as `demand` says.
 ///
 /// The mirrored twin of a piece is a piece of its own.
@@ -81,6 +97,8 @@ pub struct Piece {
     pub turns: Vec<Turn>,
     /// Set for a piece that lies on a finished edge.
     pub on_edge: Option<OnEdge>,
+    /// Set for a piece that keeps to one zone across the cloth, so that it matches another in shade.
+    pub within: Option<Zone>,
 }
 
 /// A lay to be found: pieces on a cloth of a given width, using as little length as possible.
@@ -143,6 +161,21 @@ pub enum LayError {
         /// The width of the cloth.
         width: Length,
     },
+    /// A piece does not fit its zone.
+    #[error(
+        "piece {key}: it is {across} across and has to keep to a zone {zone} wide; take fewer zones or let it lie anywhere"
+    )]
+    Zone {
+        /// The piece.
+        key: String,
+        /// Its least extent across the cloth in the allowed turns.
+        across: Length,
+        /// The width of the zone on the cloth.
+        zone: Length,
+    },
+    /// A piece on the edge has a zone.
+    #[error("piece {0}: it lies on the finished edge and cannot keep to a zone as well")]
+    EdgeZone(String),
     /// Two pieces have one name.
     #[error("piece {0}: there are two of that name; give each a name of its own")]
     Twice(String),
@@ -237,7 +270,22 @@ impl Problem {
                 width: self.width,
             });
         }
-        Ok(())
+        let Some(zone) = piece.within else {
+            return Ok(());
+        };
+        if piece.on_edge.is_some() {
+            return Err(LayError::EdgeZone(piece.key.clone()));
+        }
+        let room = zone.to.min(self.width) - zone.from.max(Length::ZERO);
+        // The comparison is false for a zone that is no number.
+        if across <= room.to_mm() + touch(self.width) {
+            return Ok(());
+        }
+        Err(LayError::Zone {
+            key: piece.key.clone(),
+            across: Length::mm(across),
+            zone: room,
+        })
     }
 }
 

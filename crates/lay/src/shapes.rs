@@ -89,13 +89,16 @@ impl Shapes {
             shape.on_edge = piece.on_edge.is_some();
             for turn in turns {
                 let half = turned(shape.half, turn);
-                let (mut low, mut high) = (half.1, width - half.1);
+                let zone = piece.within.map_or((0.0, width), |zone| {
+                    (zone.from.to_mm().max(0.0), zone.to.to_mm().min(width))
+                });
+                let (mut low, mut high) = (zone.0 + half.1, zone.1 - half.1);
                 if high < low {
                     if high < low - 2.0 * touch(problem.width) {
                         continue;
                     }
-                    // It fills the cloth from edge to edge.
-                    low = width / 2.0;
+                    // It fills the cloth, or its zone, from edge to edge.
+                    low = (zone.0 + zone.1) / 2.0;
                     high = low;
                 }
                 if let Some(rule) = piece.on_edge {

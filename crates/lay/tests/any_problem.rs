@@ -55,6 +55,7 @@ fn piece(key: usize) -> impl Strategy<Value = Piece> {
                     side: side(lower),
                     inset: Length::ZERO,
                 }),
+                within: None,
             }
         })
 }
@@ -106,6 +107,7 @@ proptest! {
                 demand,
                 turns: vec![Turn::None],
                 on_edge: None,
+                within: None,
             }],
             gap: Length::mm(gap),
             faults: vec![],

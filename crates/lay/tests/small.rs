@@ -73,6 +73,7 @@ fn an_l_pair_closes_up_when_it_may_be_turned() {
             demand: 2,
             turns: vec![Turn::None, Turn::Half],
             on_edge: None,
+            within: None,
         }],
         gap: Length::ZERO,
         faults: vec![],
@@ -104,6 +105,7 @@ fn panel(key: &str, length: f64, hip: f64, side: StraightSide, turns: &[Turn]) -
             side,
             inset: Length::ZERO,
         }),
+        within: None,
     }
 }
 
@@ -179,6 +181,7 @@ fn panels_on_opposite_edges_of_narrow_cloth_bar_each_other() {
                 side,
                 inset: Length::ZERO,
             }),
+            within: None,
         }
     };
     let mut problem = Problem {

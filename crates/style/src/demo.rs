@@ -10,11 +10,15 @@ macro_rules! demo_file {
 /// Where the demo's one style lies inside its collection.
 pub const STYLE: &str = "styles/ferryman/style.toml";
 
+/// Where the demo's one order lies inside its collection.
+pub const ORDER: &str = "orders/spring.toml";
+
 const FILES: &[(&str, &str)] = &[
     demo_file!("collection.toml"),
     demo_file!("cloths.toml"),
     demo_file!("yarns.toml"),
     demo_file!("trims.toml"),
+    demo_file!("orders/spring.toml"),
     demo_file!("styles/ferryman/style.toml"),
     demo_file!("styles/ferryman/art/bight.svg"),
     demo_file!("styles/ferryman/art/patch.svg"),

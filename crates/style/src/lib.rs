@@ -22,14 +22,18 @@ mod document;
 mod drawing;
 mod edit;
 pub mod known;
+mod lays;
 mod load;
+mod load_order;
 mod making;
+mod order;
 mod own;
 mod parse;
 mod path;
 mod quantities;
 mod read_chart;
 mod read_collection;
+mod read_order;
 mod read_seams;
 mod read_style;
 mod reader;
@@ -52,11 +56,17 @@ pub use difference::{Change, difference, difference_in};
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
 pub use drawing::{Drawing, DrawnLine, DrawnStep, Spot};
 pub use edit::{Edit, EditValue, apply};
+pub use lays::{KeptBounds, KeptLay, KeptPlace, LAYS_FOLDER, keep_lay, kept_lay};
 pub use load::{
     COLLECTION_FILE, LARGEST_FILE, Loaded, RevisionId, STYLE_FILE, list_styles, load,
     load_collection,
 };
+pub use load_order::{ORDERS_FOLDER, is_order, load_order};
 pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
+pub use order::{
+    ClothOrder, END_LOSS, LoadedOrder, MOST_LAYS, MOST_PLIES, Order, OrderLine, OrderWay, Roll,
+    SpreadLimits,
+};
 pub use own::{
     Beside, Drawn, OWN_PIECES, OwnEdge, OwnOutline, OwnPattern, OwnPiece, OwnPieceName, PieceBlock,
     PieceFile, Place, own_piece, piece_file_text, read_piece_file, save_beside, toml_text,

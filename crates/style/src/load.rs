@@ -203,7 +203,7 @@ fn style_file(path: &Path) -> Result<PathBuf, Report> {
 }
 
 /// The nearest folder at or above a style file that holds `collection.toml`.
-fn find_collection(style_file: &Path) -> Result<PathBuf, Report> {
+pub(crate) fn find_collection(style_file: &Path) -> Result<PathBuf, Report> {
     let absolute = fs::canonicalize(style_file).unwrap_or_else(|_| style_file.to_path_buf());
     absolute
         .ancestors()
@@ -212,10 +212,10 @@ fn find_collection(style_file: &Path) -> Result<PathBuf, Report> {
         .map(Path::to_path_buf)
         .ok_or_else(|| {
             let message =
-                format!("no {COLLECTION_FILE} in this style's folder or any folder above it");
+                format!("no {COLLECTION_FILE} in this file's folder or any folder above it");
             let file = style_file.display().to_string();
             Report::one(Diagnostic::whole_file(file, "style::no-collection", message).hint(
-                "a style lies in a collection, at styles/NAME/style.toml below its collection.toml",
+                "below a collection.toml a style lies at styles/NAME/style.toml and an order at orders/NAME.toml",
             ))
         })
 }

@@ -40,6 +40,10 @@ pub(crate) const DISTANCE: Limits<Length> = Limits::between(Length::ZERO, Length
 pub(crate) const DIFFERENCE: Limits<Length> = Limits::between(Length::m(-1.0), Length::m(1.0));
 /// What one cone or roll holds.
 pub(crate) const PUT_UP: Limits<Length> = Limits::above(Length::ZERO, Length::m(1_000_000.0));
+/// A table cloth is spread on.
+pub(crate) const TABLE: Limits<Length> = Limits::above(Length::ZERO, Length::m(100.0));
+/// What is bought on top of what is laid.
+pub(crate) const ALLOWANCE: Limits<Share> = Limits::between(Share::ZERO, Share::percent(50.0));
 /// One ply of cloth.
 pub(crate) const THICKNESS: Limits<Length> = Limits::above(Length::ZERO, Length::mm(20.0));
 /// The slope of a seat seam; trousers lie between 7 and 16 degrees.

@@ -112,7 +112,7 @@ pub fn save(loaded: &Loaded, new_text: &str) -> Result<Saved, SaveError> {
     })
 }
 
-fn disk(path: &Path) -> impl FnOnce(io::Error) -> SaveError + '_ {
+pub(crate) fn disk(path: &Path) -> impl FnOnce(io::Error) -> SaveError + '_ {
     move |source| SaveError::Disk {
         path: path.to_path_buf(),
         source,
@@ -132,7 +132,7 @@ fn refuse_read_only(path: &Path) -> Result<(), SaveError> {
 }
 
 /// Waits until no other program is saving this style. The lock ends with the file handle, also when the program dies.
-fn lock(revisions: &Path) -> Result<File, SaveError> {
+pub(crate) fn lock(revisions: &Path) -> Result<File, SaveError> {
     let path = revisions.join("lock");
     let file = File::options()
         .create(true)
@@ -165,7 +165,7 @@ fn next_number(revisions: &Path) -> Result<u32, SaveError> {
 /// Writes a file so that it is never seen in part: elsewhere in the folder of revisions first, onto the disk, then
 /// renamed, and the rename itself onto the disk. The first name is always the same, so a save that died leaves at most
 /// one such file, and the next save takes it over; the lock keeps two from meeting there.
-fn write_whole(path: &Path, text: &str, revisions: &Path) -> Result<(), SaveError> {
+pub(crate) fn write_whole(path: &Path, text: &str, revisions: &Path) -> Result<(), SaveError> {
     let unfinished = revisions.join("unfinished");
     let write = || -> io::Result<()> {
         let mut file = File::create(&unfinished)?;

@@ -1,16 +1,19 @@
-//! `fellwork lay`: the pieces of some pairs on one cloth.
+//! `fellwork lay`: the pieces of some pairs on one cloth, or one lay of an order's plan.
 
-use std::sync::atomic::AtomicBool;
 use std::time::Duration;
 
-use cutting::{BandCut, Plan, Spread, Way, cut};
-use lay::{Lay, Limits, Options, search};
+use cutting::{BandCut, Plan, SizePairs, Spread, SpreadRules, Way, cut};
+use drawing::LayMarks;
+use lay::splices;
 use serde::Serialize;
-use style::{Loaded, Size, Units};
-use trade::System;
+use spreading::CutOrder;
+use style::{Cloth, Loaded, Size};
+use trade::{Length, System};
 
 use crate::args::{LayPieces, Pairs};
-use crate::command::{can_be_cut, load, size_of};
+use crate::command::find_lay::{Finder, Found, apart};
+use crate::command::plan::{SpliceRow, jobs_on, marks};
+use crate::command::{can_be_cut, cloth_of, load, size_of, system};
 use crate::exit::Exit;
 use crate::trouble::Trouble;
 use crate::{files, printed};
@@ -18,21 +21,30 @@ use crate::{files, printed};
 /// The version of the shape.
 const FORMAT: u32 = 1;
 
+/// A lay with what it was made of and how it is spread.
+struct Laid<'a> {
+    cloth_name: &'a str,
+    cloth: &'a Cloth,
+    spread: Spread,
+    found: Found,
+    pairs: u32,
+    end_loss: Length,
+    marks: LayMarks,
+}
+
 pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
+    if style::is_order(&asked.style) {
+        return of_order(asked);
+    }
+    if asked.lay.is_some() {
+        return Err(Trouble::Option {
+            what: "--lay names a lay of an order's plan, and this is a style",
+            instead: "name an order, such as saltmarsh/orders/spring.toml, or say the sizes with --pairs",
+        });
+    }
     let loaded = load(&asked.style)?;
     let name = asked.cloth.as_deref().unwrap_or(&loaded.style.cloth.shell);
-    let Some(cloth) = loaded.collection.cloths.get(name) else {
-        let known: Vec<&str> = loaded
-            .collection
-            .cloths
-            .keys()
-            .map(String::as_str)
-            .collect();
-        return Err(Trouble::NoSuchCloth {
-            cloth: name.to_owned(),
-            cloths: format!("the cloths are {}", known.join(", ")),
-        });
-    };
+    let cloth = cloth_of(&loaded.collection, name)?;
     let order = order(&loaded, &asked.pairs)?;
     let stated = Plan::of(&loaded.style);
     let plan = Plan {
@@ -43,50 +55,146 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         .iter()
         .map(|(size, pairs)| {
             let garment = sewing::make(&loaded.style, &loaded.collection, *size);
-            (cut(&garment, &plan), *pairs)
+            (size.to_string(), cut(&garment, &plan), *pairs)
         })
         .collect();
-    cuts.iter().try_for_each(|(cut, _)| can_be_cut(cut))?;
-    let asked_for: Vec<_> = cuts.iter().map(|(cut, pairs)| (cut, *pairs)).collect();
-    let way = if asked.one_way {
-        Way::OneWay
-    } else {
-        Way::TwoWay
+    cuts.iter().try_for_each(|(_, cut, _)| can_be_cut(cut))?;
+    let asked_for: Vec<_> = cuts
+        .iter()
+        .map(|(label, cut, pairs)| SizePairs {
+            label,
+            cut,
+            pairs: *pairs,
+        })
+        .collect();
+    let zones = asked.zones.unwrap_or(1);
+    let rules = SpreadRules {
+        zones,
+        ..SpreadRules::plain(
+            if asked.one_way {
+                Way::OneWay
+            } else {
+                Way::TwoWay
+            },
+            asked.gap.unwrap_or_default(),
+        )
     };
-    let spread = Spread::new(&asked_for, name, cloth, (way, asked.gap));
-    let options = Options {
-        seed: asked.seed,
-        limits: Limits {
-            time: Some(Duration::from_secs(asked.seconds)),
-            places: asked.places,
-        },
-        ..Options::default()
+    let spread = Spread::new(&asked_for, name, cloth, &rules);
+    let finder = Finder {
+        collection: &loaded.collection_folder,
+        options: asked.searching.options(),
+        fresh: asked.searching.fresh,
+        any_kept: false,
     };
-    let found = search(
-        &spread.problem,
-        &options,
-        &AtomicBool::new(false),
-        &mut |_| (),
+    let style = loaded.folder().file_name().unwrap_or_default();
+    let of: Vec<String> = order
+        .iter()
+        .map(|(size, pairs)| format!("{size}={pairs}"))
+        .collect();
+    let found = finder.find(
+        &spread,
+        &format!("{name} {} {}", style.to_string_lossy(), of.join(" ")),
     )?;
-    let system = match loaded.collection.units {
-        Units::Centimetres => System::Metric,
-        Units::Inches => System::Inch,
+    let laid = Laid {
+        cloth_name: name,
+        cloth,
+        marks: LayMarks {
+            heading: String::new(),
+            splices: asked.most_lap.map_or_else(Vec::new, |most| {
+                splices(&spread.problem, &found.lay.placements, most)
+            }),
+            zones,
+        },
+        spread,
+        found,
+        pairs: order.iter().map(|(_, pairs)| pairs).sum(),
+        end_loss: asked.end_loss.unwrap_or(style::END_LOSS),
     };
+    answer(asked, &laid, system(&loaded.collection))
+}
+
+/// One lay of an order's plan, looked for as long as is asked. The others are taken as they are kept, or
+/// looked for briefly.
+fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
+    /// Long enough to choose by.
+    const BRIEFLY: Duration = Duration::from_secs(3);
+    if asked.rules_of_its_own() {
+        return Err(Trouble::Option {
+            what: "sizes, ways, gaps, laps and ends of an order's lays are the order's own",
+            instead: "change them in the order's file, and choose a lay of its plan with --lay",
+        });
+    }
+    let loaded = style::load_order(&asked.style)?;
+    let cut = CutOrder::new(&loaded)?;
+    let jobs = jobs_on(&loaded, &cut, asked.cloth.as_deref())?;
+    let Some(job) = jobs.first() else {
+        return Ok(Exit::Done);
+    };
+    let number = asked.lay.unwrap_or(1);
+    let mut finder = Finder {
+        collection: &loaded.collection_folder,
+        options: asked.searching.options(),
+        fresh: false,
+        any_kept: true,
+    };
+    finder.options.limits.time = Some(BRIEFLY);
+    let planned = spreading::plan_cloth(
+        job,
+        Some(&mut |spread, pairs| {
+            let found = finder.find(spread, &job.known_by(pairs))?;
+            Ok(found.lay)
+        }),
+    )?;
+    let index = number.wrapping_sub(1);
+    let lay = planned.lays.get(index).ok_or_else(|| Trouble::NoSuchLay {
+        cloth: job.name.to_owned(),
+        asked: number,
+        lays: format!("it has {}", planned.lays.len()),
+    })?;
+    let finder = Finder {
+        options: asked.searching.options(),
+        fresh: asked.searching.fresh,
+        any_kept: false,
+        ..finder
+    };
+    let pairs = &lay.planned.pairs;
+    let spread = job.spread(pairs);
+    let found = finder.find(&spread, &job.known_by(pairs))?;
+    let laid = Laid {
+        cloth_name: job.name,
+        cloth: job.cloth,
+        marks: marks(job, &planned, index, &found.lay),
+        spread,
+        found,
+        pairs: lay.planned.pairs_in_ply(),
+        end_loss: job.limits.end_loss,
+    };
+    answer(asked, &laid, system(&loaded.collection))
+}
+
+fn answer(asked: &LayPieces, laid: &Laid<'_>, system: System) -> Result<Exit, Trouble> {
     if let Some(output) = &asked.output {
+        let lay = &laid.found.lay;
         let text = if output
             .extension()
             .is_some_and(|kind| kind.eq_ignore_ascii_case("dxf"))
         {
-            patterns::dxf::write_lay(&spread, &found)
+            patterns::dxf::write_lay(&laid.spread, lay)
         } else {
-            drawing::svg(&drawing::lay_sheet(&spread, &found, cloth, system))
+            drawing::svg(&drawing::lay_sheet(
+                &laid.spread,
+                lay,
+                laid.cloth,
+                &laid.marks,
+                system,
+            ))
         };
         files::write(output, text.as_bytes())?;
     }
     let text = if asked.json {
-        json(&spread, &found, name)?
+        json(laid)?
     } else {
-        words(&order, &found, system)
+        words(laid, system)
     };
     // The drawing on standard output is not mixed with words.
     if !asked.output.as_deref().is_some_and(files::is_printed) {
@@ -106,21 +214,37 @@ fn order(loaded: &Loaded, pairs: &[Pairs]) -> Result<Vec<(Size, u32)>, Trouble> 
         .collect()
 }
 
-fn words(order: &[(Size, u32)], lay: &Lay, system: System) -> String {
-    let pairs: u32 = order.iter().map(|(_, pairs)| pairs).sum();
-    let each = lay.length / f64::from(pairs.max(1));
+fn words(laid: &Laid<'_>, system: System) -> String {
+    let lay = &laid.found.lay;
+    let pairs = laid.pairs;
+    let ply = lay.length + laid.end_loss * 2.0;
     let bound = lay.bounds.best();
-    format!(
-        "{} pieces of {pairs} {}: {} long, {} a pair, {:.1} % of the cloth used\n\
+    let mut text = format!(
+        "{} pieces of {pairs} {}: {} long, {:.1} % of the cloth used{}\n\
+         a ply with {} lost at each end: {}, {} a pair\n\
          no lay is shorter than {}; this one is {:.1} % longer\n",
         lay.placements.len(),
         if pairs == 1 { "pair" } else { "pairs" },
         lay.length.show(system),
-        each.show(system),
         lay.efficiency.to_percent(),
+        if laid.found.kept {
+            "; found before"
+        } else {
+            ""
+        },
+        laid.end_loss.show(system),
+        ply.show(system),
+        (ply / f64::from(pairs.max(1))).show(system),
         bound.show(system),
         (lay.length / bound - 1.0) * 100.0,
-    )
+    );
+    let apart = apart(&laid.spread, lay);
+    if apart > 0 {
+        text.push_str(&format!(
+            "{apart} pairs of pieces that have to match in shade lie further apart than they may; look longer or cut them from one zone\n"
+        ));
+    }
+    text
 }
 
 #[derive(Serialize)]
@@ -130,8 +254,12 @@ struct Answer<'a> {
     cloth: &'a str,
     width: f64,
     length: f64,
+    ply: f64,
+    each: f64,
     efficiency: f64,
+    kept: bool,
     bounds: BoundsRow,
+    splices: Vec<SpliceRow>,
     placements: Vec<PlacedRow<'a>>,
 }
 
@@ -157,7 +285,9 @@ struct PlacedRow<'a> {
     outline: Vec<[f64; 2]>,
 }
 
-fn json(spread: &Spread, lay: &Lay, cloth: &str) -> Result<String, serde_json::Error> {
+fn json(laid: &Laid<'_>) -> Result<String, serde_json::Error> {
+    let (spread, lay) = (&laid.spread, &laid.found.lay);
+    let ply = lay.length + laid.end_loss * 2.0;
     let bounds = &lay.bounds;
     let placements = lay.placements.iter().filter_map(|placed| {
         let piece = spread.problem.pieces.iter().find(|p| p.key == placed.key)?;
@@ -178,10 +308,13 @@ fn json(spread: &Spread, lay: &Lay, cloth: &str) -> Result<String, serde_json::E
     let answer = Answer {
         format: FORMAT,
         unit: "mm",
-        cloth,
+        cloth: laid.cloth_name,
         width: spread.problem.width.to_mm(),
         length: lay.length.to_mm(),
+        ply: ply.to_mm(),
+        each: (ply / f64::from(laid.pairs.max(1))).to_mm(),
         efficiency: lay.efficiency.to_ratio(),
+        kept: laid.found.kept,
         bounds: BoundsRow {
             best: bounds.best().to_mm(),
             area: bounds.area.to_mm(),
@@ -191,6 +324,7 @@ fn json(spread: &Spread, lay: &Lay, cloth: &str) -> Result<String, serde_json::E
             path: bounds.path.to_mm(),
             skeleton: bounds.skeleton.to_mm(),
         },
+        splices: laid.marks.splices.iter().map(SpliceRow::from).collect(),
         placements: placements.collect(),
     };
     serde_json::to_string(&answer).map(|text| text + "\n")

@@ -5,16 +5,19 @@ mod bring;
 mod check;
 mod demo;
 mod draw;
+mod find_lay;
 mod lay;
 mod new;
 mod pack;
 mod patterns;
 mod pieces;
+mod plan;
 
 use std::path::Path;
 
 use cutting::{BandWay, CutSize};
-use style::{Loaded, Size, StyleDoc};
+use style::{Cloth, Collection, Loaded, Size, StyleDoc, Units};
+use trade::System;
 
 use crate::args::Command;
 use crate::exit::Exit;
@@ -33,6 +36,7 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::Pack(asked) => pack::run(&asked),
         Command::Lay(asked) => lay::run(&asked),
         Command::Patterns(asked) => patterns::run(&asked),
+        Command::Plan(asked) => plan::run(&asked),
         Command::Bench(asked) => bench::run(&asked),
         Command::Bring(asked) => bring::run(&asked),
         Command::New(asked) => new::run(&asked),
@@ -49,6 +53,25 @@ fn load(path: &Path) -> Result<Loaded, Trouble> {
         });
     }
     Ok(style::load(path)?)
+}
+
+/// What the collection shows lengths in.
+fn system(collection: &Collection) -> System {
+    match collection.units {
+        Units::Centimetres => System::Metric,
+        Units::Inches => System::Inch,
+    }
+}
+
+/// The cloth of that name.
+fn cloth_of<'a>(collection: &'a Collection, name: &str) -> Result<&'a Cloth, Trouble> {
+    collection.cloths.get(name).ok_or_else(|| {
+        let known: Vec<&str> = collection.cloths.keys().map(String::as_str).collect();
+        Trouble::NoSuchCloth {
+            cloth: name.to_owned(),
+            cloths: format!("the cloths are {}", known.join(", ")),
+        }
+    })
 }
 
 fn styles_in(collection: &Path) -> String {

@@ -16,6 +16,7 @@ pub fn rectangle(key: &str, along: f64, across: f64, demand: usize) -> Piece {
         demand,
         turns: vec![Turn::None],
         on_edge: None,
+        within: None,
     }
 }
 
@@ -76,6 +77,7 @@ pub fn mixed(demand: usize) -> Problem {
                 demand,
                 turns: turns.clone(),
                 on_edge: None,
+                within: None,
             })
             .collect(),
         gap: Length::ZERO,

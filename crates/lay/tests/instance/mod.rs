@@ -71,5 +71,6 @@ fn piece(item: Item) -> Result<Piece, String> {
             .map(turn)
             .collect::<Result<_, String>>()?,
         on_edge: None,
+        within: None,
     })
 }

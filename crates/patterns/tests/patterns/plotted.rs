@@ -88,10 +88,14 @@ fn a_lay_as_dxf_holds_every_piece_in_its_place() {
     let loaded = style::load(folder.as_ref()).unwrap();
     let cloth = &loaded.collection.cloths[cloth_name];
     let spread = cutting::Spread::new(
-        &[(size, 1)],
+        &[cutting::SizePairs {
+            label: &size.size.to_string(),
+            cut: size,
+            pairs: 1,
+        }],
         cloth_name,
         cloth,
-        (cutting::Way::TwoWay, Length::ZERO),
+        &cutting::SpreadRules::plain(cutting::Way::TwoWay, Length::ZERO),
     );
     let options = lay::Options {
         seed: 1,

@@ -20,6 +20,10 @@ const ARROWS: &[(&str, &[&str])] = &[
         &["draft", "geometry", "lay", "sewing", "style", "trade"],
     ),
     (
+        "spreading",
+        &["cutting", "geometry", "lay", "sewing", "style", "trade"],
+    ),
+    (
         "patterns",
         &["cutting", "draft", "geometry", "lay", "sewing", "trade"],
     ),
@@ -43,8 +47,19 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "fellwork",
         &[
-            "bench", "cutting", "draft", "drawing", "geometry", "intake", "lay", "papers",
-            "patterns", "sewing", "style", "trade",
+            "bench",
+            "cutting",
+            "draft",
+            "drawing",
+            "geometry",
+            "intake",
+            "lay",
+            "papers",
+            "patterns",
+            "sewing",
+            "spreading",
+            "style",
+            "trade",
         ],
     ),
     (

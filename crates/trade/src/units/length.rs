@@ -86,6 +86,14 @@ impl Length {
         }
     }
 
+    /// A length of cloth as a person buys it: "152.34 m" or "166.6 yd".
+    pub fn show_cloth(self, system: System) -> String {
+        match system {
+            System::Metric => format!("{} m", trimmed(self.to_m(), 2, 2)),
+            System::Inch => format!("{} yd", trimmed(self.to_yards(), 2, 2)),
+        }
+    }
+
     /// The mixed fraction of inches, when the length is one.
     fn as_sixteenths(self) -> Option<String> {
         const NEAR_MM: f64 = 0.02;

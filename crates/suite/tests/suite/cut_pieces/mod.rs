@@ -7,7 +7,7 @@ use std::path::Path;
 use std::process::{Command, Output};
 use std::sync::atomic::AtomicBool;
 
-use cutting::{CutSize, Plan, Spread, Way, cut};
+use cutting::{CutSize, Plan, SizePairs, Spread, SpreadRules, Way, cut};
 use lay::{Lay, Limits, Options, search};
 use serde_json::{Value, json};
 use style::{Loaded, Size};
@@ -104,8 +104,18 @@ fn laid() -> (Value, Value) {
     let key = loaded.style.cloth.shell.clone();
     let cloth = &loaded.collection.cloths[&key];
     let sizes = [Size::new(30, 32), Size::new(34, 32)].map(|size| cut_size(&loaded, size));
-    let order: Vec<_> = sizes.iter().map(|size| (size, 1)).collect();
-    let spread = Spread::new(&order, &key, cloth, (Way::TwoWay, Length::ZERO));
+    let labels = sizes.each_ref().map(|cut| cut.size.to_string());
+    let order: Vec<_> = sizes
+        .iter()
+        .zip(&labels)
+        .map(|(cut, label)| SizePairs {
+            label,
+            cut,
+            pairs: 1,
+        })
+        .collect();
+    let rules = SpreadRules::plain(Way::TwoWay, Length::ZERO);
+    let spread = Spread::new(&order, &key, cloth, &rules);
     let options = Options {
         limits: Limits {
             time: None,

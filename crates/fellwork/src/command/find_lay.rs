@@ -1,0 +1,156 @@
+//! Looking for one lay, or finding it again where it was kept.
+
+use std::path::Path;
+use std::sync::atomic::AtomicBool;
+
+use cutting::Spread;
+use lay::{Bounds, Ended, Lay, LayError, Options, Placement, Turn, match_copies, search_on};
+use style::{KeptBounds, KeptLay, KeptPlace, RevisionId};
+use trade::Share;
+
+use crate::printed;
+
+/// How lays are looked for.
+pub struct Finder<'a> {
+    /// The collection they are kept in.
+    pub collection: &'a Path,
+    /// How to search.
+    pub options: Options,
+    /// Whether kept lays are left aside.
+    pub fresh: bool,
+    /// Whether a kept lay will do however briefly it was looked for.
+    pub any_kept: bool,
+}
+
+/// A lay, and where it came from.
+pub struct Found {
+    /// The lay.
+    pub lay: Lay,
+    /// Whether it was kept from an earlier search and nothing shorter was found now.
+    pub kept: bool,
+}
+
+impl Finder<'_> {
+    /// The shortest lay known of these pieces. A kept one is taken as it is when it was looked for at
+    /// least as long as is asked now; else the search goes on from it and the shorter of the two is kept.
+    ///
+    /// `words` are what the lay is known by, such as "tideline-14 32x32=4".
+    pub fn find(&self, spread: &Spread, words: &str) -> Result<Found, LayError> {
+        let made_of = made_of(spread);
+        // A search limited by places is made to be repeated, so what was found before must not enter.
+        let kept = (!self.fresh && self.options.limits.places.is_none())
+            .then(|| style::kept_lay(self.collection, words, &made_of))
+            .flatten()
+            .and_then(|kept| Some((lay_of(&kept, spread)?, kept.seconds)));
+        let asked = self.options.limits.time.map_or(0, |time| time.as_secs());
+        if let Some((lay, seconds)) = &kept
+            && (self.any_kept || *seconds >= asked)
+        {
+            return Ok(Found {
+                lay: lay.clone(),
+                kept: true,
+            });
+        }
+        let known = kept.as_ref().map(|(lay, _)| lay.placements.as_slice());
+        let mut found = search_on(
+            &spread.problem,
+            &self.options,
+            known.unwrap_or_default(),
+            &AtomicBool::new(false),
+            &mut |_| (),
+        )?;
+        match_copies(&spread.problem, &mut found.placements, &spread.matched);
+        let note = note(&found, &made_of, words, asked);
+        // A lay that cannot be kept is as good as one that can; it only has to be looked for again.
+        if let Err(why) = style::keep_lay(self.collection, &note) {
+            printed::to_stderr(&format!("the lay could not be kept: {why}\n"));
+        }
+        Ok(match kept {
+            Some((lay, _)) if lay.length <= found.length => Found { lay, kept: true },
+            _ => Found {
+                lay: found,
+                kept: false,
+            },
+        })
+    }
+}
+
+/// What everything a lay depends on hashes to. All of the problem is printed, so that whatever is added
+/// to it counts without anybody having to think of it here.
+fn made_of(spread: &Spread) -> RevisionId {
+    RevisionId::of(&format!("{:?} {:?}", spread.problem, spread.matched))
+}
+
+fn note(lay: &Lay, made_of: &RevisionId, words: &str, seconds: u64) -> KeptLay {
+    let bounds = KeptBounds {
+        area: lay.bounds.area,
+        longest: lay.bounds.longest,
+        wide: lay.bounds.wide,
+        segment: lay.bounds.segment,
+        path: lay.bounds.path,
+        skeleton: lay.bounds.skeleton,
+    };
+    let places = lay.placements.iter().map(|placed| KeptPlace {
+        key: placed.key.clone(),
+        copy: placed.copy,
+        turn: placed.turn.degrees(),
+        x: placed.x,
+        y: placed.y,
+    });
+    let places = places.collect();
+    KeptLay::new(
+        made_of,
+        words.to_owned(),
+        (lay.length, bounds),
+        places,
+        seconds,
+    )
+}
+
+/// The kept lay, if it keeps every rule of the pieces as they are now.
+fn lay_of(kept: &KeptLay, spread: &Spread) -> Option<Lay> {
+    let placements = kept
+        .places
+        .iter()
+        .map(|place| {
+            Some(Placement {
+                key: place.key.clone(),
+                copy: place.copy,
+                turn: Turn::ALL
+                    .into_iter()
+                    .find(|turn| turn.degrees() == place.turn)?,
+                x: place.x,
+                y: place.y,
+            })
+        })
+        .collect::<Option<Vec<_>>>()?;
+    let problem = &spread.problem;
+    if !lay::check(problem, &placements, kept.length).is_empty() {
+        return None;
+    }
+    let area: f64 = problem
+        .pieces
+        .iter()
+        .map(|piece| geometry::area(&piece.outline).to_mm2().abs() * piece.demand as f64)
+        .sum();
+    Some(Lay {
+        placements,
+        length: kept.length,
+        efficiency: Share::ratio(area / (problem.width.to_mm() * kept.length.to_mm())),
+        bounds: Bounds {
+            area: kept.bounds.area,
+            longest: kept.bounds.longest,
+            wide: kept.bounds.wide,
+            segment: kept.bounds.segment,
+            path: kept.bounds.path,
+            skeleton: kept.bounds.skeleton,
+        },
+        ended: Ended::Time,
+        places: 0,
+    })
+}
+
+/// How many matched pairs of pieces lie further apart than they may.
+pub fn apart(spread: &Spread, lay: &Lay) -> usize {
+    lay::check_matches(&spread.problem, &lay.placements, &spread.matched).len()
+}

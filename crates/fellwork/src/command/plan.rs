@@ -1,0 +1,157 @@
+//! `fellwork plan`: the lays of an order, the plies of each, the cloth, and which roll gives what.
+
+mod json;
+mod words;
+
+use std::fs;
+use std::path::Path;
+
+use drawing::LayMarks;
+use lay::Lay;
+use spreading::{ClothJob, ClothPlan, CutOrder, Rolls, plan_cloth, spread_rolls};
+use style::LoadedOrder;
+use trade::System;
+
+use crate::args::PlanOrder;
+use crate::command::find_lay::{Finder, apart};
+use crate::command::{cloth_of, system};
+use crate::exit::Exit;
+use crate::trouble::Trouble;
+use crate::{files, printed};
+
+pub use json::SpliceRow;
+
+/// One cloth of the order, planned.
+struct Planned<'a> {
+    job: &'a ClothJob<'a>,
+    plan: ClothPlan,
+    /// `None` where the order states no rolls of it.
+    rolls: Option<Rolls>,
+    /// Pairs of pieces that have to match and lie too far apart.
+    apart: usize,
+}
+
+pub fn run(asked: &PlanOrder) -> Result<Exit, Trouble> {
+    let loaded = style::load_order(&asked.order)?;
+    let cut = CutOrder::new(&loaded)?;
+    let jobs = jobs_on(&loaded, &cut, asked.cloth.as_deref())?;
+    let finder = Finder {
+        collection: &loaded.collection_folder,
+        options: asked.searching.options(),
+        fresh: asked.searching.fresh,
+        any_kept: false,
+    };
+    let mut planned = Vec::with_capacity(jobs.len());
+    for job in &jobs {
+        planned.push(plan_one(
+            &loaded,
+            job,
+            (!asked.estimate).then_some(&finder),
+        )?);
+    }
+    let system = system(&loaded.collection);
+    if let Some(folder) = &asked.output {
+        draw(folder, &planned, system)?;
+    }
+    let text = if asked.json {
+        json::answer(&loaded, &planned)?
+    } else {
+        words::answer(&loaded, &planned, system)
+    };
+    printed::to_stdout(text)?;
+    Ok(Exit::Done)
+}
+
+/// What is to be laid on the cloth asked for, or on every cloth.
+pub fn jobs_on<'a>(
+    loaded: &LoadedOrder,
+    cut: &'a CutOrder<'_>,
+    cloth: Option<&str>,
+) -> Result<Vec<ClothJob<'a>>, Trouble> {
+    let mut jobs = cut.jobs();
+    if let Some(name) = cloth {
+        cloth_of(&loaded.collection, name)?;
+        let known: Vec<&str> = jobs.iter().map(|job| job.name).collect();
+        let cloths = format!("it has pieces of {}", known.join(", "));
+        jobs.retain(|job| job.name == name);
+        if jobs.is_empty() {
+            return Err(Trouble::NothingOfCloth {
+                cloth: name.to_owned(),
+                cloths,
+            });
+        }
+    }
+    Ok(jobs)
+}
+
+fn plan_one<'a>(
+    loaded: &LoadedOrder,
+    job: &'a ClothJob<'a>,
+    finder: Option<&Finder<'_>>,
+) -> Result<Planned<'a>, Trouble> {
+    let plan = match finder {
+        None => plan_cloth(job, None)?,
+        Some(finder) => plan_cloth(
+            job,
+            Some(&mut |spread, pairs| {
+                let found = finder.find(spread, &job.known_by(pairs))?;
+                if !found.kept {
+                    // A search takes seconds; somebody waits.
+                    let length = found.lay.length.show(system(&loaded.collection));
+                    let lay = job.in_words(pairs);
+                    printed::to_stderr(&format!("{}, {lay}: {length}\n", job.name));
+                }
+                Ok(found.lay)
+            }),
+        )?,
+    };
+    let rolls = loaded.order.rolls_of(job.name);
+    let found = |lay: &spreading::SpreadLay| Some(apart(&lay.spread, lay.found.as_ref()?));
+    Ok(Planned {
+        job,
+        apart: plan.lays.iter().filter_map(found).sum(),
+        rolls: (!rolls.is_empty()).then(|| spread_rolls(rolls, &plan.lays, job.limits.end_loss)),
+        plan,
+    })
+}
+
+/// What is marked on the drawing of one lay of a plan.
+pub fn marks(job: &ClothJob<'_>, plan: &ClothPlan, index: usize, lay: &Lay) -> LayMarks {
+    let planned = plan.lays.get(index);
+    LayMarks {
+        heading: planned.map_or_else(String::new, |one| {
+            format!(
+                "Lay {} of {}: {} of {}",
+                index + 1,
+                plan.lays.len(),
+                words::plies(one.planned.plies),
+                job.in_words(&one.planned.pairs)
+            )
+        }),
+        splices: planned.map_or_else(Vec::new, |one| {
+            lay::splices(&one.spread.problem, &lay.placements, job.limits.most_lap)
+        }),
+        zones: job.limits.zones,
+    }
+}
+
+/// One drawing a lay, named after cloth and number.
+fn draw(folder: &Path, planned: &[Planned<'_>], system: System) -> Result<(), Trouble> {
+    fs::create_dir_all(folder).map_err(|why| Trouble::Write {
+        path: folder.to_path_buf(),
+        why,
+    })?;
+    for one in planned {
+        for (index, spread_lay) in one.plan.lays.iter().enumerate() {
+            let Some(found) = &spread_lay.found else {
+                continue;
+            };
+            let marks = marks(one.job, &one.plan, index, found);
+            let sheet =
+                drawing::lay_sheet(&spread_lay.spread, found, one.job.cloth, &marks, system);
+            let name = format!("{}-{}.svg", one.job.name, index + 1);
+            files::write(&folder.join(name), drawing::svg(&sheet).as_bytes())?;
+        }
+    }
+    Ok(())
+}
