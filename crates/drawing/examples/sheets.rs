@@ -6,11 +6,13 @@ use std::error::Error;
 use std::path::Path;
 use std::{env, fs};
 
+use cutting::{Plan, cut};
 use drawing::{
-    PieceCaption, Sheet, measure_sheets, piece_sheet, piece_thumbnail, pieces_overview, svg,
+    NestLook, PatternSet, PieceCaption, Sheet, corner_sheet, measure_sheets, nest_point,
+    nest_sheet, piece_number, piece_sheet, piece_thumbnail, pieces_overview, svg,
 };
-use sewing::On;
 use style::Size;
+use trade::Length;
 
 fn main() -> Result<(), Box<dyn Error>> {
     let mut arguments = env::args().skip(1);
@@ -23,37 +25,57 @@ fn main() -> Result<(), Box<dyn Error>> {
         .join(style::demo::STYLE);
     let loaded = style::load(&demo)?;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
-    let (pattern, cut) = (&garment.pattern, &garment.cut);
+    let pattern = &garment.pattern;
+    let plan = Plan::of(&loaded.style);
+    let cut = cut(&garment, &plan);
     let write =
         |name: &str, sheet: &Sheet| fs::write(folder.join(format!("{name}.svg")), svg(sheet));
-    for (k, piece) in pattern.pieces.iter().enumerate() {
+    for piece in &cut.pieces {
         let caption = PieceCaption {
-            style: loaded.style.style.name.clone(),
-            size: size.to_string(),
-            number: k + 1,
+            number: piece_number(pattern, piece),
+            style_and_size: true,
             scale: 0.2,
+            type_size: 1.0,
         };
-        // Left and right are cut apart where their allowances differ.
-        for cut in cut.iter().filter(|c| c.piece == piece.id) {
-            let copy = if cut.on == On::Mirrored {
-                "-mirrored"
-            } else {
-                ""
-            };
-            let name = format!("{}{copy}", piece.id.code());
-            write(
-                &format!("piece-{name}"),
-                &piece_sheet(piece, Some(cut), &caption),
-            )?;
-            write(
-                &format!("thumbnail-{name}"),
-                &piece_thumbnail(piece, Some(cut)),
-            )?;
-        }
+        let name = piece.code();
+        write(&format!("piece-{name}"), &piece_sheet(piece, &caption))?;
+        write(&format!("thumbnail-{name}"), &piece_thumbnail(piece))?;
     }
-    for (k, sheet) in pieces_overview(pattern, cut).sheets.iter().enumerate() {
+    for (k, sheet) in pieces_overview(pattern, &cut).sheets.iter().enumerate() {
         write(&format!("overview-{}", k + 1), sheet)?;
     }
+    write("corners", &corner_sheet(&cut))?;
+    let waists = loaded.style.sizes.waists.iter();
+    let run: Vec<_> = waists
+        .map(|waist| {
+            let size = Size::new(*waist, size.length);
+            cutting::cut(
+                &sewing::make(&loaded.style, &loaded.collection, size),
+                &plan,
+            )
+        })
+        .collect();
+    let look = NestLook {
+        base: size,
+        scale: 0.2,
+        type_size: 1.0,
+        named: true,
+    };
+    for piece in &cut.pieces {
+        let at = nest_point(piece).unwrap_or_default();
+        let nest = cutting::nest(&run, piece.piece, piece.part, piece.on, at)?;
+        write(
+            &format!("nest-{}", piece.code()),
+            &nest_sheet(&run, &nest, &look),
+        )?;
+    }
+    let set = PatternSet::of_size(pattern, &cut);
+    write("roll", &set.on_width(Length::cm(90.0), true).sheet)?;
+    let (nested, _) = PatternSet::nested(&run, size);
+    write(
+        "roll-nested",
+        &nested.on_width(Length::cm(90.0), true).sheet,
+    )?;
     for (k, sheet) in measure_sheets(pattern).iter().enumerate() {
         write(&format!("measure-{}", k + 1), sheet)?;
     }

@@ -94,7 +94,8 @@ pub fn lay_sheet(
             &mut words,
             pen,
             room,
-            &format!("{} {}{hand}", named.size, named.piece),
+            &named.size,
+            &format!("{}{hand}", named.piece),
         );
     }
     let mut across = Layer::named("marks");
@@ -286,26 +287,56 @@ fn grain(layer: &mut Layer, pen: Pen, room: Rect, turn: Turn) {
     );
 }
 
-/// The name along the piece, as large as fits.
-fn name(layer: &mut Layer, pen: Pen, room: Rect, words: &str) {
-    let count = words.chars().count().max(1) as f64;
-    // Words of a plain face are about half as wide as they are high, letter for letter.
-    let fits = (room.width() * 0.86 / (0.54 * count)).min(room.height() * 0.4);
-    let size = fits.min(pen.mm(2.6));
-    // Words nobody could read are left out.
-    if size < pen.mm(0.5) {
+/// Type a person can still read, as printed; words that would have to be smaller are left out.
+const LEAST_TYPE_MM: f64 = 1.2;
+
+/// Size and piece above the arrow, on one line or two, or upright in the upper half of a tall piece:
+/// whatever is read best.
+fn name(layer: &mut Layer, pen: Pen, room: Rect, size: &str, piece: &str) {
+    let one = vec![format!("{size} {piece}")];
+    let two = vec![size.to_owned(), piece.to_owned()];
+    let above = room.center().y - room.y0;
+    let fits = |lines: &[String], along: f64, across: f64| {
+        let count = lines.iter().map(|l| l.chars().count()).max().unwrap_or(1);
+        // Words of a plain face are about half as wide as they are high, letter for letter.
+        let wide = along * 0.86 / (0.54 * count.max(1) as f64);
+        wide.min(across / (1.25 * lines.len() as f64))
+            .min(pen.mm(2.6))
+    };
+    let flat = |lines: &[String]| fits(lines, room.width(), above * 0.8);
+    let upright = fits(&one, above * 0.9, room.width() * 0.8);
+    let (best, lines, turned) = [
+        (flat(&one), &one, false),
+        (flat(&two), &two, false),
+        (upright, &one, true),
+    ]
+    .into_iter()
+    // A later setting has to be clearly larger than the plainer one before it.
+    .fold(
+        (0.0, &one, false),
+        |a, b| if b.0 > a.0 * 1.15 { b } else { a },
+    );
+    if best < pen.mm(LEAST_TYPE_MM) {
         return;
     }
-    layer.text(
-        None,
-        Text {
-            at: room.center(),
-            words: words.to_owned(),
-            size: Length::mm(size),
-            anchor: Anchor::Middle,
-            turn_deg: 0.0,
-            colour: QUIET,
-            bold: false,
-        },
-    );
+    let last = lines.len().saturating_sub(1) as f64;
+    for (k, words) in lines.iter().enumerate() {
+        let at = if turned {
+            Point::new(room.center().x + best * 0.36, room.y0 + above / 2.0)
+        } else {
+            room.center() - Vec2::new(0.0, (last - k as f64) * best * 1.25)
+        };
+        layer.text(
+            None,
+            Text {
+                at,
+                words: words.clone(),
+                size: Length::mm(best),
+                anchor: Anchor::Middle,
+                turn_deg: if turned { -90.0 } else { 0.0 },
+                colour: QUIET,
+                bold: false,
+            },
+        );
+    }
 }

@@ -6,12 +6,16 @@
 //! measure it, with every row of stitches mapped along.
 
 mod art;
+mod corner_sheet;
 mod dimension;
 mod lay_sheet;
 mod lettering;
 mod measure_board;
 mod measure_sheet;
+mod nest_sheet;
+mod packing;
 pub mod palette;
+mod pattern_set;
 mod piece_overview;
 mod piece_sheet;
 mod piece_words;
@@ -24,10 +28,15 @@ mod svg;
 mod view;
 mod yarn_plan;
 
+pub use corner_sheet::corner_sheet;
 pub use lay_sheet::{LayMarks, lay_sheet};
 pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
-pub use piece_overview::{PiecesOverview, pieces_overview};
+pub use nest_sheet::{NestLook, nest_sheet};
+pub use pattern_set::{CHECK_SQUARE, OnPaper, PatternSet, PatternSheet, nest_point};
+pub use piece_overview::{
+    PiecesOverview, grows, is_second_copy, nests_overview, piece_number, pieces_overview,
+};
 pub use piece_sheet::{PieceCaption, piece_sheet, piece_thumbnail};
 pub use plate::{DrawnStitches, Plate, PlateScale, plate, plates};
 pub use section::{

@@ -59,6 +59,15 @@ impl Pen {
         }
     }
 
+    /// A pen whose lines and words print so many times as large. A factor that is none counts as one.
+    #[must_use]
+    pub(crate) fn enlarged(self, times: f64) -> Pen {
+        let usable = times.is_finite() && (0.1..=100.0).contains(&times);
+        Pen {
+            enlarged: self.enlarged * if usable { times } else { 1.0 },
+        }
+    }
+
     /// The length on the drawing that prints as `printed`.
     pub fn length(self, printed: Length) -> Length {
         printed * self.enlarged

@@ -1,19 +1,29 @@
-//! All pieces of a size on a few pages: the piece list as drawings.
+//! All pieces of a size, or all nests of a run, on a few pages.
 
-use draft::{Pattern, Piece};
-use geometry::{Affine, Point, Rect, Vec2};
-use sewing::CutPiece;
+use cutting::{CutPiece, CutSize, Nest, Nested};
+use draft::Pattern;
+use geometry::{Affine, Point};
+use sewing::On;
+use style::Size;
 use trade::Length;
 
+use crate::nest_sheet::{NestLook, nest_sheet};
+use crate::packing::{Cell, Filled, Room, pack};
 use crate::palette::Pen;
+use crate::pattern_set::nest_point;
 use crate::piece_sheet::{Drawn, PieceCaption, draw};
-use crate::sheet::{Layer, Sheet};
+use crate::sheet::Sheet;
 
 /// What an upright A4 page leaves for a drawing once heading, caption and margins are taken.
 const PAGE_WIDE_MM: f64 = 172.0;
 const PAGE_TALL_MM: f64 = 227.0;
 /// Clear space between pieces.
 const BETWEEN_MM: f64 = 4.0;
+const PAGE: Room = Room {
+    wide: PAGE_WIDE_MM,
+    tall: PAGE_TALL_MM,
+    between: BETWEEN_MM,
+};
 /// Scales a workroom has a ruler for, or reads off the scale bar; the first at which every piece
 /// fits a page is taken.
 const SCALES: [u32; 8] = [5, 6, 8, 10, 15, 20, 50, 100];
@@ -27,81 +37,110 @@ pub struct PiecesOverview {
     pub sheets: Vec<Sheet>,
 }
 
-/// A piece drawn, waiting for its place.
-struct Cell {
-    layers: Vec<Layer>,
-    bounds: Rect,
+/// All cut pieces on as few pages as a simple packing needs: the tallest first, each at the highest
+/// free place. Each carries its number in the order of the pattern, its name, how many are cut and from
+/// which cloth.
+pub fn pieces_overview(pattern: &Pattern, cut: &CutSize) -> PiecesOverview {
+    overview("Pieces", |one_to| cells(pattern, cut, one_to))
 }
 
-/// All pieces on as few pages as a simple packing needs: the tallest first, each at the highest free
-/// place. Each carries its number in the order of the pattern, its name, how many are cut and from
-/// which cloth; a piece without a cut piece of its own is drawn at its sewn line.
-pub fn pieces_overview(pattern: &Pattern, cut: &[CutPiece]) -> PiecesOverview {
+/// The nests of all pieces that change from size to size, on as few pages as a simple packing needs.
+pub fn nests_overview(run: &[CutSize], base: Size) -> PiecesOverview {
+    let like = run.iter().find(|cut| cut.size == base);
+    let nests: Vec<Nest> = like
+        .into_iter()
+        .flat_map(|cut| &cut.pieces)
+        .filter(|piece| !is_second_copy(piece))
+        .filter_map(|piece| {
+            let at = nest_point(piece)?;
+            cutting::nest(run, piece.piece, piece.part, piece.on, at).ok()
+        })
+        .filter(grows)
+        .collect();
+    overview("Nests", |one_to| {
+        let scale = 1.0 / f64::from(one_to);
+        let look = NestLook {
+            base,
+            scale,
+            type_size: 1.0,
+            named: true,
+        };
+        let drawn = nests.iter().map(|nest| nest_sheet(run, nest, &look));
+        drawn.map(|sheet| Cell::shrunk(sheet, scale)).collect()
+    })
+}
+
+/// Whether a piece is the mirrored one of two that are cut with other allowances: its seam lines, and so
+/// how it grows, are those of the first.
+pub fn is_second_copy(piece: &CutPiece) -> bool {
+    piece.pair && piece.on == On::Mirrored
+}
+
+/// Whether the cut line of a piece is not the same in every size.
+pub fn grows(nest: &Nest) -> bool {
+    const SAME_MM: f64 = 0.01;
+    let same = |a: &Nested, b: &Nested| {
+        let (a, b) = (&a.cut, &b.cut);
+        a.len() == b.len() && a.iter().zip(b).all(|(p, q)| (*p - *q).hypot() < SAME_MM)
+    };
+    nest.sizes.windows(2).any(|w| !same(&w[0], &w[1]))
+}
+
+/// Drawings on pages at the first scale at which each fits.
+fn overview(title: &str, cells: impl Fn(u32) -> Vec<Cell>) -> PiecesOverview {
     let last = SCALES[SCALES.len() - 1];
     let (one_to, cells) = SCALES
         .iter()
-        .map(|one_to| (*one_to, cells(pattern, cut, *one_to)))
+        .map(|one_to| (*one_to, cells(*one_to)))
         .find(|(one_to, cells)| *one_to == last || cells.iter().all(fits))
         .unwrap_or((last, Vec::new()));
-    let pages = pack(cells);
+    let pages = pack(cells, PAGE);
     let count = pages.len();
     let sheets = pages
         .into_iter()
         .enumerate()
         .map(|(k, layers)| {
-            sheet(
-                format!("Pieces, page {} of {count}, 1:{one_to}", k + 1),
-                layers,
-            )
+            let title = format!("{title}, page {} of {count}, 1:{one_to}", k + 1);
+            sheet(title, layers)
         })
         .collect();
     PiecesOverview { one_to, sheets }
 }
 
-fn cells(pattern: &Pattern, cut: &[CutPiece], one_to: u32) -> Vec<Cell> {
-    let mut cells = Vec::new();
-    for (k, piece) in pattern.pieces.iter().enumerate() {
-        let caption = PieceCaption {
-            style: String::new(),
-            size: String::new(),
-            number: k + 1,
-            scale: 1.0,
-        };
-        // Left and right are drawn apart where their allowances differ.
-        let mut cuts: Vec<Option<&CutPiece>> = cut
-            .iter()
-            .filter(|c| c.piece == piece.id)
-            .map(Some)
-            .collect();
-        if cuts.is_empty() {
-            cuts.push(None);
-        }
-        for cut in cuts {
-            let upright = cell(piece, cut, &caption, one_to, false);
-            cells.push(if upright.bounds.width() <= PAGE_WIDE_MM {
+fn cells(pattern: &Pattern, cut: &CutSize, one_to: u32) -> Vec<Cell> {
+    cut.pieces
+        .iter()
+        .map(|piece| {
+            let caption = PieceCaption {
+                number: piece_number(pattern, piece),
+                style_and_size: false,
+                scale: 1.0,
+                type_size: 1.0,
+            };
+            let upright = cell(piece, &caption, one_to, false);
+            if upright.bounds.width() <= PAGE_WIDE_MM {
                 upright
             } else {
-                cell(piece, cut, &caption, one_to, true)
-            });
-        }
-    }
-    cells
+                cell(piece, &caption, one_to, true)
+            }
+        })
+        .collect()
 }
 
-fn cell(
-    piece: &Piece,
-    cut: Option<&CutPiece>,
-    caption: &PieceCaption,
-    one_to: u32,
-    turned: bool,
-) -> Cell {
+/// The number of a cut piece in the list of pieces, from 1.
+pub fn piece_number(pattern: &Pattern, piece: &CutPiece) -> Option<usize> {
+    let place = pattern.pieces.iter().position(|p| p.id == piece.piece);
+    place.map(|k| k + 1)
+}
+
+fn cell(piece: &CutPiece, caption: &PieceCaption, one_to: u32, turned: bool) -> Cell {
     let s = 1.0 / f64::from(one_to);
     let map = if turned {
         Affine::new([0.0, -s, -s, 0.0, 0.0, 0.0])
     } else {
         Affine::new([s, 0.0, 0.0, -s, 0.0, 0.0])
     };
-    let Drawn { layers, bounds } = draw(piece, cut, map, Pen::FULL, Some(caption));
+    let Drawn { layers, bounds } = draw(piece, map, Pen::FULL, Some(caption));
     Cell {
         layers,
         bounds: bounds.inflate(0.5, 0.5),
@@ -112,67 +151,8 @@ fn fits(cell: &Cell) -> bool {
     cell.bounds.width() <= PAGE_WIDE_MM && cell.bounds.height() <= PAGE_TALL_MM
 }
 
-/// One page while it is filled.
-#[derive(Default)]
-struct Page {
-    used: Vec<Rect>,
-    layers: Vec<Layer>,
-}
-
-/// The tallest piece first, each at the highest free place of the first page with room.
-fn pack(mut cells: Vec<Cell>) -> Vec<Page> {
-    cells.sort_by(|a, b| b.bounds.height().total_cmp(&a.bounds.height()));
-    let mut pages: Vec<Page> = Vec::new();
-    for cell in cells {
-        let size = Vec2::new(cell.bounds.width(), cell.bounds.height());
-        let found = pages
-            .iter()
-            .enumerate()
-            .find_map(|(k, page)| Some((k, free_place(&page.used, size)?)));
-        let (k, to) = found.unwrap_or_else(|| {
-            pages.push(Page::default());
-            (pages.len() - 1, Point::ORIGIN)
-        });
-        pages[k].used.push(Rect::from_points(to, to + size));
-        place(&mut pages[k].layers, cell, to);
-    }
-    pages
-}
-
-/// The highest, then leftmost, place against what is already there.
-fn free_place(used: &[Rect], size: Vec2) -> Option<Point> {
-    let tops = || used.iter().map(|r| r.y1 + BETWEEN_MM).chain([0.0]);
-    let lefts = || used.iter().map(|r| r.x1 + BETWEEN_MM).chain([0.0]);
-    let free = |p: &Point| {
-        let here = Rect::from_points(*p, *p + size);
-        let room = here.inflate(BETWEEN_MM * 0.99, BETWEEN_MM * 0.99);
-        here.x1 <= PAGE_WIDE_MM && here.y1 <= PAGE_TALL_MM && !used.iter().any(|r| r.overlaps(room))
-    };
-    tops()
-        .flat_map(|y| lefts().map(move |x| Point::new(x, y)))
-        .filter(free)
-        .min_by(|a, b| a.y.total_cmp(&b.y).then(a.x.total_cmp(&b.x)))
-}
-
-/// Moves a cell to its place and merges its layers with those of the page by name.
-fn place(page: &mut Vec<Layer>, cell: Cell, to: Point) {
-    let by: Vec2 = to - cell.bounds.origin();
-    for mut layer in cell.layers {
-        for path in layer.paths_mut() {
-            path.apply_affine(Affine::translate(by));
-        }
-        for text in layer.texts_mut() {
-            text.at += by;
-        }
-        match page.iter_mut().find(|l| l.name == layer.name) {
-            Some(same) => same.marks.append(&mut layer.marks),
-            None => page.push(layer),
-        }
-    }
-}
-
 /// The sheet of a page, as tall as what it carries.
-fn sheet(title: String, page: Page) -> Sheet {
+fn sheet(title: String, page: Filled) -> Sheet {
     let tall = page.used.iter().map(|r| r.y1).fold(0.0, f64::max);
     Sheet {
         title,
@@ -187,13 +167,15 @@ fn sheet(title: String, page: Page) -> Sheet {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::samples::{ferryman, texts, words_stand_clear};
+    use crate::samples::{ferryman, plan, texts, words_stand_clear};
+    use cutting::cut;
 
     #[test]
     fn every_size_fits_few_pages_with_every_cut_piece_on_them() {
         let loaded = ferryman();
         for garment in sewing::make_run(&loaded.style, &loaded.collection) {
-            let overview = pieces_overview(&garment.pattern, &garment.cut);
+            let cut = cut(&garment, &plan());
+            let overview = pieces_overview(&garment.pattern, &cut);
             assert!(
                 overview.one_to <= 8,
                 "{}: 1:{}",
@@ -201,41 +183,20 @@ mod tests {
                 overview.one_to
             );
             assert!(overview.sheets.len() <= 4);
-            let headings = overview
+            let said: Vec<&str> = overview
                 .sheets
                 .iter()
                 .flat_map(texts)
-                .filter(|t| t.bold)
-                .count();
-            assert_eq!(headings, garment.cut.len(), "{}", garment.size);
+                .map(|t| t.words.as_str())
+                .collect();
+            for piece in &cut.pieces {
+                let number = piece_number(&garment.pattern, piece).unwrap();
+                let name = format!("{number} {}", piece.name());
+                let found = said.iter().any(|words| words.starts_with(&name));
+                assert!(found, "{}: {name}", garment.size);
+            }
             for sheet in &overview.sheets {
                 words_stand_clear(sheet);
-            }
-        }
-    }
-
-    #[test]
-    fn nothing_is_packed_over_anything() {
-        let boxes = [
-            (60.0, 200.0),
-            (70.0, 210.0),
-            (90.0, 40.0),
-            (30.0, 40.0),
-            (172.0, 30.0),
-        ];
-        let cells = boxes
-            .iter()
-            .map(|(w, h)| Cell {
-                layers: Vec::new(),
-                bounds: Rect::new(3.0, 5.0, 3.0 + w, 5.0 + h),
-            })
-            .collect();
-        let pages = pack(cells);
-        assert_eq!(pages.len(), 2);
-        for page in &pages {
-            for (k, a) in page.used.iter().enumerate() {
-                assert!(a.x1 <= PAGE_WIDE_MM && a.y1 <= PAGE_TALL_MM);
-                assert!(page.used[k + 1..].iter().all(|b| !a.overlaps(*b)));
             }
         }
     }

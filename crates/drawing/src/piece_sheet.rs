@@ -1,42 +1,40 @@
-//! One pattern piece, true to scale: cut line, sewn line, grain, notches, folds, placements and words.
+//! One cut piece, true to scale: cut line with its corners, sewn line, grain, notches, drill holes,
+//! folds, placements and words.
 
-use draft::{Cut, InnerKind, Notch, Piece};
+use cutting::{CutNotch, CutPiece, DOUBLE_NOTCH, Drill, NotchKind};
+use draft::InnerKind;
 use geometry::{Affine, Point, Rect, Vec2, left_of};
-use sewing::{CutPiece, On};
 use trade::Length;
 
 use crate::dimension::{arrow_head, dash_dot, unit};
 use crate::lettering::{Taken, touches};
 use crate::palette::{CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE};
-use crate::piece_words::{allowance_figures, caption_words};
-use crate::sheet::{Layer, Sheet, closed, on_paper, open};
+use crate::piece_words::{allowance_figures, caption_words, which_copy};
+use crate::sheet::{Layer, Sheet, circle, closed, open};
 
-/// No chord of a drawn curve is longer than this on the cloth.
-const STEP: Length = Length::mm(2.0);
-/// Depth of a notch (common practice: 4 to 6 mm, never as far as the seam).
-const NOTCH_DEPTH_MM: f64 = 5.0;
-/// Distance of the two cuts of a double notch (common practice: 5 to 6 mm).
-const NOTCH_PAIR_MM: f64 = 6.0;
 /// Notches print at least this long, and this far apart, however small the piece is printed.
 const NOTCH_SHOWN_MM: f64 = 1.3;
 const NOTCH_PAIR_SHOWN_MM: f64 = 0.9;
+/// Printed radius of the ring round a drill hole, and the reach of its cross.
+const DRILL_RING_MM: f64 = 0.8;
+const DRILL_CROSS_MM: f64 = 1.5;
 /// White round the drawing, as printed.
 const MARGIN_MM: f64 = 2.0;
 /// The box a thumbnail is meant for.
 const THUMBNAIL_MM: f64 = 40.0;
 
-/// What is written on a piece.
+/// What is written on a piece beside its own label, and how large.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PieceCaption {
-    /// Style name or code; left out when empty.
-    pub style: String,
-    /// Size as tagged; left out when empty.
-    pub size: String,
-    /// Number of the piece in the list of pieces, from 1.
-    pub number: usize,
+    /// Number of the piece in the list of pieces, from 1; none prints no number.
+    pub number: Option<usize>,
+    /// Whether style and size stand on it; the sheet may say both already.
+    pub style_and_size: bool,
     /// How the sheet will be printed: 1.0 at true size, 0.2 at 1:5. Words and lines are drawn larger
     /// in proportion, so that they print at the same size at any scale.
     pub scale: f64,
+    /// How many times as large as on a page words are: a paper pattern is read at arm's length.
+    pub type_size: f64,
 }
 
 /// A piece on the drawing: everything already turned, scaled and mirrored by `map`.
@@ -48,19 +46,17 @@ pub(crate) struct Drawn {
 
 /// A piece as lines on the drawing, before any words.
 pub(crate) struct Laid<'a> {
-    pub piece: &'a Piece,
+    pub piece: &'a CutPiece,
     pub pen: Pen,
-    /// How many are cut of this shape.
-    pub cut: Cut,
+    /// The pen of words.
+    pub words: Pen,
     /// Sewn edges in order.
     pub edges: Vec<Vec<Point>>,
-    /// Allowances of the edges, on the cloth; `None` when no cut line is known.
-    pub allowances: Vec<Option<Length>>,
-    /// The cut line, or the sewn outline when no cut line is known.
+    /// The cut line.
     pub outer: Vec<Point>,
     /// The sewn outline.
     pub sewn: Vec<Point>,
-    map: Affine,
+    pub map: Affine,
     /// Drawing millimetres per cloth millimetre.
     pub factor: f64,
     /// Whether the map turns left into right: pattern y runs up, paper y down.
@@ -68,37 +64,16 @@ pub(crate) struct Laid<'a> {
 }
 
 impl<'a> Laid<'a> {
-    fn new(piece: &'a Piece, cut: Option<&CutPiece>, map: Affine, pen: Pen) -> Laid<'a> {
-        let edges: Vec<Vec<Point>> = piece
-            .edges
-            .iter()
-            .map(|e| e.path.dense(STEP).iter().map(|p| map * *p).collect())
-            .collect();
-        let sewn: Vec<Point> = edges
-            .iter()
-            .flat_map(|e: &Vec<Point>| e[..e.len().saturating_sub(1)].iter().copied())
-            .collect();
-        let outer = match cut {
-            Some(cut) if cut.outline.len() > 2 => cut.outline.iter().map(|p| map * *p).collect(),
-            _ => sewn.clone(),
-        };
-        let allowances = piece
-            .edges
-            .iter()
-            .map(|e| {
-                let (_, a) = cut?.allowances.iter().find(|(name, _)| *name == e.name)?;
-                Some(*a)
-            })
-            .collect();
+    fn new(piece: &'a CutPiece, map: Affine, pen: Pen, words: Pen) -> Laid<'a> {
+        let mapped = |line: &[Point]| line.iter().map(|p| map * *p).collect::<Vec<_>>();
         let det = map.determinant();
         Laid {
             piece,
             pen,
-            cut: cut_of(piece, cut),
-            edges,
-            allowances,
-            outer,
-            sewn,
+            words,
+            edges: piece.edges.iter().map(|e| mapped(&e.sewn)).collect(),
+            outer: mapped(&piece.cut),
+            sewn: mapped(&piece.sewn()),
             map,
             factor: det.abs().sqrt(),
             flipped: det < 0.0,
@@ -115,8 +90,8 @@ impl<'a> Laid<'a> {
     }
 
     /// How far it is from a point on the sewn line outward to the cut line, on the drawing.
-    pub fn to_cut_line(&self, from: Point, outward: Vec2, allowance: Option<Length>) -> f64 {
-        let asked = allowance.unwrap_or(Length::ZERO).to_mm() * self.factor;
+    pub fn to_cut_line(&self, from: Point, outward: Vec2, allowance: Length) -> f64 {
+        let asked = allowance.to_mm() * self.factor;
         let n = self.outer.len();
         let mut nearest = f64::INFINITY;
         for k in 0..n {
@@ -141,44 +116,22 @@ impl<'a> Laid<'a> {
     }
 }
 
-/// How many of a piece are cut to this cut line: left and right may differ.
-fn cut_of(piece: &Piece, cut: Option<&CutPiece>) -> Cut {
-    let Cut { as_drawn, mirrored } = piece.cut;
-    match cut.map(|c| c.on) {
-        Some(On::AsDrawn) => Cut {
-            as_drawn,
-            mirrored: 0,
-        },
-        Some(On::Mirrored) => Cut {
-            as_drawn: 0,
-            mirrored,
-        },
-        Some(On::Both) | None => piece.cut,
-    }
-}
-
-/// One piece true to scale, with everything a cutter needs to read on it.
+/// One cut piece true to scale, with everything a cutter needs to read on it.
 ///
-/// Coordinates are millimetres of cloth, y down, in the frame of the piece. Without a cut piece
-/// only the sewn outline is drawn and no allowance is stated.
-pub fn piece_sheet(piece: &Piece, cut: Option<&CutPiece>, caption: &PieceCaption) -> Sheet {
+/// Coordinates are millimetres of cloth, y down, in the frame of the piece.
+pub fn piece_sheet(piece: &CutPiece, caption: &PieceCaption) -> Sheet {
     let pen = Pen::for_scale(caption.scale);
-    let drawn = draw(piece, cut, upright(), pen, Some(caption));
-    let size = if caption.size.is_empty() {
-        String::new()
-    } else {
-        format!(", {}", caption.size)
-    };
-    sheet_around(drawn, pen, format!("{}{size}", piece.id))
+    let drawn = draw(piece, upright(), pen, Some(caption));
+    let title = format!("{}, {}", piece.name(), piece.label.size);
+    sheet_around(drawn, pen, title)
 }
 
 /// The piece without words, for lists: its lines print well about 40 mm tall or wide.
-pub fn piece_thumbnail(piece: &Piece, cut: Option<&CutPiece>) -> Sheet {
-    let laid = Laid::new(piece, cut, upright(), Pen::FULL);
-    let bounds = bounds_of(&laid.outer);
+pub fn piece_thumbnail(piece: &CutPiece) -> Sheet {
+    let bounds = bounds_of(&piece.cut);
     let pen = Pen::for_scale(THUMBNAIL_MM / bounds.width().max(bounds.height()));
-    let drawn = draw(piece, cut, upright(), pen, None);
-    sheet_around(drawn, pen, piece.id.to_string())
+    let drawn = draw(piece, upright(), pen, None);
+    sheet_around(drawn, pen, piece.name())
 }
 
 fn upright() -> Affine {
@@ -207,39 +160,34 @@ pub(crate) fn bounds_of(points: &[Point]) -> Rect {
 
 /// Draws a piece under a map (which may scale, turn and mirror).
 pub(crate) fn draw(
-    piece: &Piece,
-    cut: Option<&CutPiece>,
+    piece: &CutPiece,
     map: Affine,
     pen: Pen,
     caption: Option<&PieceCaption>,
 ) -> Drawn {
-    let laid = Laid::new(piece, cut, map, pen);
-    let part = format!("piece:{}", piece.id.code());
+    let words = pen.enlarged(caption.map_or(1.0, |c| c.type_size));
+    let laid = Laid::new(piece, map, pen, words);
+    let part = format!("piece:{}", piece.piece.code());
     let part = Some(part.as_str());
     let mut taken = Taken::default();
 
     let mut outline = Layer::named("outline");
-    if cut.is_some() {
-        outline.line(part, closed(&laid.outer), pen.stroke(INK, CUT_LINE));
-        outline.line(part, closed(&laid.sewn), pen.stroke(INK, SEWN_LINE));
-    } else {
-        outline.line(part, closed(&laid.sewn), pen.stroke(INK, NOTCH));
-    }
+    outline.line(part, closed(&laid.outer), pen.stroke(INK, CUT_LINE));
+    outline.line(part, closed(&laid.sewn), pen.stroke(INK, SEWN_LINE));
     let mut ring = laid.outer.clone();
     ring.extend(laid.outer.first().copied());
     taken.keep_clear_of(&ring);
-
     let mut bounds = bounds_of(&laid.outer);
+
     let mut lines = Layer::named("lines");
-    for line in &piece.lines {
-        let points: Vec<Point> = line.path.dense(STEP).iter().map(|p| map * *p).collect();
+    for line in &piece.inner {
+        let points: Vec<Point> = line.line.iter().map(|p| map * *p).collect();
         match line.kind {
             InnerKind::Fold => {
                 lines.line(part, dash_dot(&points, pen), pen.stroke(INK, HAIRLINE));
             }
             InnerKind::Placement => {
-                let path = on_paper(&line.path, map);
-                lines.line(part, path, pen.fine_dashes(CONSTRUCTION, HAIRLINE));
+                lines.line(part, open(&points), pen.fine_dashes(CONSTRUCTION, HAIRLINE));
             }
         }
         taken.keep_clear_of(&points);
@@ -260,17 +208,32 @@ pub(crate) fn draw(
     let mut notches = Layer::named("notches");
     for notch in &piece.notches {
         for tick in ticks(&laid, notch) {
-            notches.line(part, open(&tick), pen.stroke(INK, NOTCH));
+            let stroke = match notch.kind {
+                NotchKind::Slit => pen.stroke(INK, NOTCH),
+                NotchKind::Drawn => pen
+                    .stroke(INK, HAIRLINE)
+                    .dashed(pen.length(Length::mm(0.5)), pen.length(Length::mm(0.3))),
+            };
+            notches.line(part, open(&tick), stroke);
             taken.keep_clear_of(&tick);
         }
     }
+    let mut drills = Layer::named("drills");
+    for drill in &piece.drills {
+        mark_drill(&mut drills, &laid, drill, part);
+        let (at, half) = (map * drill.at, pen.mm(DRILL_CROSS_MM));
+        taken
+            .boxes
+            .push(Rect::from_center_size(at, (2.0 * half, 2.0 * half)));
+    }
 
-    let mut layers = vec![outline, lines, grain, notches];
+    let mut layers = vec![outline, lines, grain, notches, drills];
     if let Some(caption) = caption {
-        let mut figures = Layer::named("allowances");
-        let room = allowance_figures(&laid, &mut taken, &mut figures, part);
-        bounds = bounds.union(room.unwrap_or(bounds));
         let mut words = Layer::named("words");
+        let mut figures = Layer::named("allowances");
+        let mut grow = |room: Option<Rect>| bounds = bounds.union(room.unwrap_or(bounds));
+        grow(which_copy(&laid, &mut taken, &mut words, part));
+        grow(allowance_figures(&laid, &mut taken, &mut figures, part));
         let room = caption_words(&laid, caption, bounds, &mut taken, &mut words, part);
         bounds = bounds.union(room);
         layers.extend([figures, words]);
@@ -278,34 +241,39 @@ pub(crate) fn draw(
     Drawn { layers, bounds }
 }
 
-/// The cuts of a notch: from the cut line inward, square to the sewn edge.
-fn ticks(laid: &Laid, notch: &Notch) -> Vec<[Point; 2]> {
-    let Some(k) = laid.piece.edges.iter().position(|e| e.name == notch.edge) else {
+/// A ring with a cross through it, as drill holes are marked (common practice).
+fn mark_drill(layer: &mut Layer, laid: &Laid, drill: &Drill, part: Option<&str>) {
+    let pen = laid.pen;
+    let at = laid.map * drill.at;
+    let stroke = pen.stroke(INK, HAIRLINE);
+    layer.line(
+        part,
+        circle(at, pen.length(Length::mm(DRILL_RING_MM))),
+        stroke,
+    );
+    let reach = pen.mm(DRILL_CROSS_MM);
+    for arm in [Vec2::new(reach, 0.0), Vec2::new(0.0, reach)] {
+        layer.line(part, open(&[at - arm, at + arm]), stroke);
+    }
+}
+
+/// The cuts of a notch as they are made, but never too small to see.
+fn ticks(laid: &Laid, notch: &CutNotch) -> Vec<[Point; 2]> {
+    let at = laid.map * notch.at;
+    let (Some(into), Some(beside)) = (
+        unit(laid.map * (notch.at + notch.into) - at),
+        unit(laid.map * (notch.at + notch.beside) - at),
+    ) else {
         return Vec::new();
     };
-    let path = &laid.piece.edges[k].path;
-    let at = laid.map * path.point_at(notch.along);
-    let ahead = laid.map * (path.point_at(notch.along) + path.direction_at(notch.along));
-    let Some(along) = unit(ahead - at) else {
-        return Vec::new();
-    };
-    let outward = laid.outward(along);
-    let allowance = laid.allowances.get(k).copied().flatten();
-    let depth = (NOTCH_DEPTH_MM * laid.factor).max(laid.pen.mm(NOTCH_SHOWN_MM));
-    let apart = (NOTCH_PAIR_MM * laid.factor).max(laid.pen.mm(NOTCH_PAIR_SHOWN_MM));
+    let depth = (notch.depth.to_mm() * laid.factor).max(laid.pen.mm(NOTCH_SHOWN_MM));
+    let apart = (DOUBLE_NOTCH.to_mm() * laid.factor).max(laid.pen.mm(NOTCH_PAIR_SHOWN_MM));
     let shifts: &[f64] = if notch.double { &[-0.5, 0.5] } else { &[0.0] };
     shifts
         .iter()
         .map(|s| {
-            let p = at + along * (s * apart);
-            let reach = laid.to_cut_line(p, outward, allowance);
-            // Inside the allowance where there is one; on a raw edge, into the piece.
-            let depth = if reach > 0.5 * depth {
-                depth.min(reach)
-            } else {
-                depth
-            };
-            [p + outward * reach, p + outward * (reach - depth)]
+            let from = at + beside * (s * apart);
+            [from, from + into * depth]
         })
         .collect()
 }
@@ -321,16 +289,17 @@ pub(crate) fn box_inside(polygon: &[Point], r: Rect) -> bool {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::samples::{ferryman, sewn, texts, words_stand_clear};
-    use crate::sheet::Shape;
-    use draft::{PieceId, Spec};
+    use crate::samples::{cut_out, ferryman, plan, texts, words_stand_clear};
+    use cutting::{CornerKind, CutSize, cut};
+    use draft::PieceId;
+    use sewing::make;
 
     fn caption(number: usize, scale: f64) -> PieceCaption {
         PieceCaption {
-            style: "Ferryman".to_owned(),
-            size: "32x32".to_owned(),
-            number,
+            number: Some(number),
+            style_and_size: true,
             scale,
+            type_size: 1.0,
         }
     }
 
@@ -338,35 +307,63 @@ mod tests {
         sheet.layers.iter().find(|l| l.name == name).unwrap()
     }
 
+    fn piece(cut: &CutSize, id: PieceId) -> &CutPiece {
+        cut.of(id).next().unwrap()
+    }
+
     #[test]
     fn the_back_says_all_a_cutter_needs() {
-        let garment = sewn(32, 32);
-        let back = garment.pattern.piece(PieceId::Back).unwrap();
-        let cut = garment
-            .cut
-            .iter()
-            .find(|c| c.piece == PieceId::Back)
-            .unwrap();
-        let sheet = piece_sheet(back, Some(cut), &caption(2, 0.2));
-        // Cut line and sewn line; three double notches; a grain line with two heads.
+        let cut = cut_out(32, 32);
+        let back = piece(&cut, PieceId::Back);
+        let sheet = piece_sheet(back, &caption(2, 0.2));
+        // Cut line and sewn line; every cut of every notch; a grain line with two heads; a ring and two
+        // arms for each drill hole.
         assert_eq!(layer(&sheet, "outline").marks.len(), 2);
-        assert_eq!(layer(&sheet, "notches").marks.len(), 2 * back.notches.len());
+        let cuts: usize = back.notches.iter().map(|n| n.cuts().len()).sum();
+        assert_eq!(layer(&sheet, "notches").marks.len(), cuts);
         assert_eq!(layer(&sheet, "grain").marks.len(), 3);
+        assert!(!back.drills.is_empty());
+        assert_eq!(layer(&sheet, "drills").marks.len(), 3 * back.drills.len());
         let words: Vec<&str> = texts(&sheet).iter().map(|t| t.words.as_str()).collect();
-        assert!(words.contains(&"2 Back"), "{words:?}");
-        assert!(words.contains(&"Ferryman 32x32"));
-        assert!(words.contains(&"shell"));
-        // Seat, inseam, hem, side and yoke seam each have their allowance.
+        for said in ["2 Back", "SY-101 Ferryman", "size 32x32", "Tideline"] {
+            let said = said.to_lowercase();
+            let found = words.iter().any(|w| w.to_lowercase().contains(&said));
+            assert!(found, "{said}: {words:?}");
+        }
+        // Seat, inseam, hem and yoke seam have their allowance; the outseam ends at the cloth's edge.
         assert_eq!(layer(&sheet, "allowances").marks.len(), 5);
+        assert!(words.contains(&"cloth's own edge"), "{words:?}");
+    }
+
+    #[test]
+    fn corners_are_drawn_as_they_are_cut() {
+        let cut = cut_out(32, 32);
+        let back = piece(&cut, PieceId::Back);
+        let shaped = back
+            .corners
+            .iter()
+            .filter(|c| c.kind() != CornerKind::Mitred);
+        assert!(shaped.count() > 0);
+        let sheet = piece_sheet(back, &caption(2, 1.0));
+        let drawn = match &layer(&sheet, "outline").marks[0].shape {
+            crate::sheet::Shape::Line { path, .. } => geometry::bounds(path),
+            other => panic!("{other:?}"),
+        };
+        let meant = bounds_of(&back.cut);
+        assert!((drawn.width() - meant.width()).abs() < 1e-9);
+        assert!((drawn.height() - meant.height()).abs() < 1e-9);
     }
 
     #[test]
     fn words_print_at_a_readable_size_at_any_scale_and_never_collide() {
-        let garment = sewn(32, 32);
-        for scale in [1.0, 0.5, 0.2, 0.1] {
-            for (k, cut) in garment.cut.iter().enumerate() {
-                let piece = garment.pattern.piece(cut.piece).unwrap();
-                let sheet = piece_sheet(piece, Some(cut), &caption(k + 1, scale));
+        let cut = cut_out(32, 32);
+        for (scale, type_size) in [(1.0, 2.0), (1.0, 1.0), (0.5, 1.0), (0.2, 1.0), (0.1, 1.0)] {
+            for (k, piece) in cut.pieces.iter().enumerate() {
+                let caption = PieceCaption {
+                    type_size,
+                    ..caption(k + 1, scale)
+                };
+                let sheet = piece_sheet(piece, &caption);
                 for text in texts(&sheet) {
                     assert!(text.size.to_mm() * scale >= 2.2);
                 }
@@ -376,66 +373,35 @@ mod tests {
     }
 
     #[test]
-    fn notches_are_cut_square_and_stop_before_the_seam() {
-        let garment = sewn(32, 32);
-        let front = garment.pattern.piece(PieceId::Front).unwrap();
-        let cut = garment
-            .cut
-            .iter()
-            .find(|c| c.piece == PieceId::Front)
-            .unwrap();
-        let laid = Laid::new(front, Some(cut), upright(), Pen::FULL);
-        let knee = front
-            .notches
-            .iter()
-            .find(|n| n.name == "outseam knee")
-            .unwrap();
-        let [tick] = ticks(&laid, knee)[..] else {
-            panic!("one cut")
-        };
-        let sewn = front.notch_point(knee).unwrap();
-        let sewn = Point::new(sewn.x, -sewn.y);
-        let (_, allowance) = cut.allowances.iter().find(|(e, _)| *e == "side").unwrap();
-        assert!(((tick[0] - sewn).hypot() - allowance.to_mm()).abs() < 0.2);
-        assert!(((tick[1] - tick[0]).hypot() - NOTCH_DEPTH_MM).abs() < 1e-6);
-        assert!((tick[1] - sewn).hypot() < allowance.to_mm());
+    fn what_is_on_one_copy_only_is_said() {
+        let loaded = ferryman();
+        let garment = make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+        let cut = cut(&garment, &plan());
+        let facing = piece(&cut, PieceId::PocketFacing);
+        let one_copy = facing.inner.iter().any(|l| l.on != sewing::On::Both);
+        assert!(one_copy && facing.as_drawn > 0 && facing.mirrored > 0);
+        let sheet = piece_sheet(facing, &caption(7, 0.5));
+        assert!(texts(&sheet).iter().any(|t| t.words == "right only"));
     }
 
     #[test]
     fn thumbnails_carry_no_words() {
-        let garment = sewn(28, 30);
-        for piece in &garment.pattern.pieces {
-            let cut = garment.cut.iter().find(|c| c.piece == piece.id);
-            assert!(texts(&piece_thumbnail(piece, cut)).is_empty());
+        for piece in &cut_out(28, 30).pieces {
+            assert!(texts(&piece_thumbnail(piece)).is_empty());
         }
     }
 
     #[test]
     fn a_chart_of_noughts_and_a_scale_of_none_still_draw() {
-        let mut doc = ferryman().style;
+        let loaded = ferryman();
+        let mut doc = loaded.style;
         doc.chart.clear();
-        let pattern = draft::draft(&Spec::of(&doc, style::Size::new(32, 32))).pattern;
-        for piece in &pattern.pieces {
+        let garment = make(&doc, &loaded.collection, style::Size::new(32, 32));
+        for piece in &cut(&garment, &plan()).pieces {
             for scale in [0.0, f64::NAN, 1e9] {
-                let sheet = piece_sheet(piece, None, &caption(0, scale));
+                let sheet = piece_sheet(piece, &caption(0, scale));
                 assert!(crate::svg(&sheet).ends_with("</svg>\n"));
             }
         }
-    }
-
-    #[test]
-    fn without_a_cut_line_nothing_is_said_of_allowances() {
-        let garment = sewn(32, 32);
-        let yoke = garment.pattern.piece(PieceId::Yoke).unwrap();
-        let sheet = piece_sheet(yoke, None, &caption(3, 0.2));
-        assert!(layer(&sheet, "allowances").marks.is_empty());
-        let lines = &layer(&sheet, "outline").marks;
-        assert!(matches!(
-            lines[..],
-            [crate::sheet::Mark {
-                shape: Shape::Line { .. },
-                ..
-            }]
-        ));
     }
 }

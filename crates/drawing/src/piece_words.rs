@@ -1,14 +1,16 @@
-//! The words on a piece: allowance figures beside its edges, and what the piece is.
+//! The words on a piece: allowance figures beside its edges, what holds for one copy only, and what
+//! the piece is.
 
-use draft::Cut;
+use cutting::{CutPiece, side_of};
 use geometry::{Point, Rect, Vec2, angle_between};
+use sewing::On;
 use trade::{Angle, Length};
 
 use crate::dimension::{place_along, unit};
 use crate::lettering::{
     CAPITALS, DESCENT, Taken, centred, no_leader, text_box, text_width, touches,
 };
-use crate::palette::{CONSTRUCTION, HAIRLINE, INK, TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS};
+use crate::palette::{CONSTRUCTION, HAIRLINE, INK, Pen, TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS};
 use crate::piece_sheet::{Laid, PieceCaption, bounds_of, box_inside};
 use crate::sheet::{Anchor, Layer, Text, circle, open};
 
@@ -26,15 +28,64 @@ const SMOOTH: Angle = Angle::deg(8.0);
 const ACROSS: u32 = 24;
 const DOWN: u32 = 48;
 
-/// How many are cut to this cut line, in words. `of_a_pair`: the piece is cut both ways, so a count
-/// without a word would leave open which.
-pub(crate) fn cut_words(cut: Cut, of_a_pair: bool) -> String {
-    match (cut.as_drawn, cut.mirrored) {
-        (0, 0) => "cut none".to_owned(),
-        (n, 0) if of_a_pair => format!("cut {n} as drawn"),
-        (n, 0) => format!("cut {n}"),
-        (0, m) => format!("cut {m} mirrored"),
-        (n, m) => format!("cut {n} + {m} mirrored"),
+/// Says of lines and drill holes that are on one copy only, which. Returns the room taken.
+pub(crate) fn which_copy(
+    laid: &Laid,
+    taken: &mut Taken,
+    layer: &mut Layer,
+    part: Option<&str>,
+) -> Option<Rect> {
+    let piece = laid.piece;
+    if piece.as_drawn == 0 || piece.mirrored == 0 {
+        return None;
+    }
+    let lines = piece.inner.iter().map(|l| (l.on, l.line.clone()));
+    // A hole inside a line that is told already needs no words of its own.
+    let told = |at: Point| {
+        let mut ones = piece.inner.iter().filter(|l| l.on != On::Both);
+        ones.any(|l| bounds_of(&l.line).inflate(20.0, 20.0).contains(at))
+    };
+    let drills = piece
+        .drills
+        .iter()
+        .filter(|d| !told(d.at))
+        .map(|d| (d.on, vec![d.at]));
+    let size = laid.words.length(TYPE_FIGURES);
+    let mut room: Option<Rect> = None;
+    for (on, line) in lines.chain(drills).filter(|(on, _)| *on != On::Both) {
+        let words = format!("{} only", copy_words(piece, on));
+        let line: Vec<Point> = line.iter().map(|p| laid.map * *p).collect();
+        let clear = laid.words.mm(CLEAR_MM);
+        let wide = text_width(&words, size) + 2.0 * clear;
+        let tall = CAPITALS * size.to_mm() + 2.0 * clear;
+        let around = bounds_of(&line);
+        let (x, y) = (around.center().x, around.center().y);
+        let candidates = [0.6, 1.2, 2.0, 3.0, 4.5].into_iter().flat_map(|away| {
+            let (by, beside) = (tall * away, wide / 2.0 + tall * away);
+            [
+                Point::new(x, around.y1 + by),
+                Point::new(x, around.y0 - by),
+                Point::new(around.x1 + beside, y),
+                Point::new(around.x0 - beside, y),
+            ]
+        });
+        if let Some(centre) = taken.place(Vec2::new(wide, tall), candidates, no_leader) {
+            let text = centred(&words, size, centre);
+            let place = text_box(&text);
+            room = Some(room.map_or(place, |r| r.union(place)));
+            layer.text(part, text);
+        }
+    }
+    room
+}
+
+/// Which copy, as the workroom calls it.
+fn copy_words(piece: &CutPiece, on: On) -> &'static str {
+    let mirrored = on == On::Mirrored;
+    match side_of(piece.piece, mirrored) {
+        Some(ply) => ply.word(),
+        None if mirrored => "mirrored copy",
+        None => "copy as drawn",
     }
 }
 
@@ -48,12 +99,22 @@ pub(crate) fn allowance_figures(
     part: Option<&str>,
 ) -> Option<Rect> {
     let mut room: Option<Rect> = None;
-    let size = laid.pen.length(TYPE_FIGURES);
-    for (run, allowance) in runs_of_one_allowance(laid) {
-        let words = figure(allowance);
-        let clear = laid.pen.mm(CLEAR_MM);
-        let wide = text_width(&words, size) + 2.0 * clear;
-        let tall = CAPITALS * size.to_mm() + 2.0 * clear;
+    let size = laid.words.length(TYPE_FIGURES);
+    for (run, allowance, on_cloth_edge) in runs_of_one_allowance(laid) {
+        let words = if on_cloth_edge {
+            "cloth's own edge".to_owned()
+        } else {
+            figure(allowance)
+        };
+        let clear = laid.words.mm(CLEAR_MM);
+        let mut wide = text_width(&words, size) + 2.0 * clear;
+        let mut tall = CAPITALS * size.to_mm() + 2.0 * clear;
+        // Words beside an upright edge run along it.
+        let box_of = bounds_of(&run);
+        let turned = on_cloth_edge && box_of.height() > box_of.width();
+        if turned {
+            (wide, tall) = (tall, wide);
+        }
         let shares = [
             0.5, 0.44, 0.56, 0.37, 0.63, 0.3, 0.7, 0.22, 0.78, 0.12, 0.88,
         ];
@@ -62,14 +123,18 @@ pub(crate) fn allowance_figures(
             shares.into_iter().filter_map(move |share| {
                 let (p, along) = place_along(run, share)?;
                 let out = laid.outward(along);
-                let reach = laid.to_cut_line(p, out, Some(allowance));
+                let reach = laid.to_cut_line(p, out, allowance);
                 // Half the extent of the box in this direction, so that it just stands clear.
                 let half = (out.x.abs() * wide + out.y.abs() * tall) / 2.0;
-                Some(p + out * (reach + half + laid.pen.mm(further + 0.3)))
+                Some(p + out * (reach + half + laid.words.mm(further + 0.3)))
             })
         });
         if let Some(centre) = taken.place(Vec2::new(wide, tall), candidates, no_leader) {
             let mut text = centred(&words, size, centre);
+            if turned {
+                text.turn_deg = -90.0;
+                text.at = centre + Vec2::new(CAPITALS / 2.0 * size.to_mm(), 0.0);
+            }
             text.colour = CONSTRUCTION;
             let place = text_box(&text);
             room = Some(room.map_or(place, |r| r.union(place)));
@@ -79,19 +144,20 @@ pub(crate) fn allowance_figures(
     room
 }
 
-fn runs_of_one_allowance(laid: &Laid) -> Vec<(Vec<Point>, Length)> {
-    let mut runs: Vec<(Vec<Point>, Length)> = Vec::new();
-    for (edge, allowance) in laid.edges.iter().zip(&laid.allowances) {
-        let Some(allowance) = *allowance else {
-            continue;
-        };
-        if let Some((run, same)) = runs.last_mut()
-            && (*same - allowance).abs() < Length::mm(0.05)
-            && runs_on(run, edge)
+/// The edges with what is cut beyond them, and whether that ends at the cloth's own edge.
+fn runs_of_one_allowance(laid: &Laid) -> Vec<(Vec<Point>, Length, bool)> {
+    let cloth_edge = laid.piece.cloth_edge.as_ref().map(|c| c.edge);
+    let mut runs: Vec<(Vec<Point>, Length, bool)> = Vec::new();
+    for (edge, line) in laid.piece.edges.iter().zip(&laid.edges) {
+        let on_cloth_edge = cloth_edge == Some(edge.name);
+        if let Some((run, same, along)) = runs.last_mut()
+            && (*same - edge.allowance).abs() < Length::mm(0.05)
+            && *along == on_cloth_edge
+            && runs_on(run, line)
         {
-            run.extend_from_slice(&edge[1..]);
+            run.extend_from_slice(&line[1..]);
         } else {
-            runs.push((edge.clone(), allowance));
+            runs.push((line.clone(), edge.allowance, on_cloth_edge));
         }
     }
     runs
@@ -105,7 +171,7 @@ fn runs_on(run: &[Point], next: &[Point]) -> bool {
 }
 
 /// Millimetres to the tenth, without a needless nought.
-fn figure(allowance: Length) -> String {
+pub(crate) fn figure(allowance: Length) -> String {
     let tenths = (allowance.to_mm() * 10.0).round() / 10.0;
     if tenths.fract() == 0.0 {
         format!("{tenths:.0}")
@@ -181,41 +247,49 @@ impl Block {
 
 /// The caption in more and more compact settings.
 fn blocks(laid: &Laid, caption: &PieceCaption) -> Vec<Block> {
-    let pen = laid.pen;
-    let heading = |words: String| Line {
+    let pen = laid.words;
+    let line = |words: String, size: Length, bold: bool| Line {
         words,
-        size: pen.length(TYPE_HEADING),
-        bold: true,
+        size: pen.length(size),
+        bold,
     };
-    let plain = |words: String| Line {
-        words,
-        size: pen.length(TYPE_WORDS),
-        bold: false,
+    let heading = |words: &str| line(words.to_owned(), TYPE_HEADING, true);
+    let plain = |words: String| line(words, TYPE_WORDS, false);
+    let label = &laid.piece.label;
+    let name = match caption.number {
+        Some(number) => format!("{number} {}", label.piece),
+        None => label.piece.clone(),
     };
-    let name = format!("{} {}", caption.number, laid.piece.id);
-    let style = [caption.style.trim(), caption.size.trim()]
-        .into_iter()
-        .filter(|s| !s.is_empty())
-        .collect::<Vec<_>>()
-        .join(" ");
-    let both = laid.piece.cut.as_drawn > 0 && laid.piece.cut.mirrored > 0;
-    let cut = cut_words(laid.cut, both);
-    let cloth = laid.piece.cloth.code();
-    let mut full = vec![heading(name.clone())];
-    if !style.is_empty() {
-        full.push(plain(style.clone()));
-    }
-    let mut two = full.clone();
-    full.extend([plain(cut.clone()), plain(cloth.to_owned())]);
-    let short = format!("{cut}, {cloth}");
-    two.push(plain(short.clone()));
-    let rest = [style.as_str(), short.as_str()]
-        .into_iter()
-        .filter(|s| !s.is_empty())
-        .collect::<Vec<_>>()
-        .join(", ");
-    let one = vec![heading(name), plain(rest)];
-    [full, two, one].into_iter().map(Block::new).collect()
+    let (style, size) = if caption.style_and_size {
+        (label.style.clone(), format!("size {}", label.size))
+    } else {
+        (String::new(), String::new())
+    };
+    let given = |words: &[&str]| -> Vec<String> {
+        let said = words.iter().filter(|w| !w.is_empty());
+        said.map(|w| (*w).to_owned()).collect()
+    };
+    let head = given(&[&style, &size]);
+    let foot = given(&[&label.cut, &label.side, &label.cloth]);
+    let all = [head.clone(), foot.clone()].concat();
+    let with = |lines: Vec<String>| {
+        let mut out = vec![heading(&name)];
+        out.extend(lines.into_iter().map(plain));
+        out
+    };
+    let pairs = given(&[&head.join(", "), &foot.join(", ")]);
+    let least = given(&[&name, &size, &label.cut]);
+    let one = |words: Vec<String>, size: Length| vec![line(words.join(", "), size, false)];
+    [
+        with(all.clone()),
+        with(pairs),
+        with(vec![all.join(", ")]),
+        one([vec![name.clone()], all].concat(), TYPE_WORDS),
+        one(least, TYPE_FIGURES),
+    ]
+    .into_iter()
+    .map(Block::new)
+    .collect()
 }
 
 /// Writes the caption inside the piece where it fits, upright or turned, else outside with a
@@ -229,17 +303,9 @@ pub(crate) fn caption_words(
     part: Option<&str>,
 ) -> Rect {
     let blocks = blocks(laid, caption);
-    let clear = laid.pen.mm(2.0 * CLEAR_MM);
-    for turned in [false, true] {
-        for block in &blocks {
-            let size = block.extent(turned) + Vec2::new(2.0 * clear, 2.0 * clear);
-            if let Some(centre) = inside(laid, taken, size) {
-                block.set(layer, part, centre, turned);
-                let place = Rect::from_center_size(centre, (size.x, size.y));
-                taken.boxes.push(place);
-                return place;
-            }
-        }
+    let clear = laid.words.mm(2.0 * CLEAR_MM);
+    if let Some(place) = set_inside(&blocks, &laid.sewn, clear, taken, layer, part) {
+        return place;
     }
     match blocks.first() {
         Some(block) => outside(laid, block, bounds, taken, layer, part),
@@ -247,9 +313,68 @@ pub(crate) fn caption_words(
     }
 }
 
-/// The free place inside the piece nearest to its middle.
-fn inside(laid: &Laid, taken: &Taken, size: Vec2) -> Option<Point> {
-    let bounds = bounds_of(&laid.sewn);
+/// Sets the first block that finds room inside an outline, upright or turned, and returns its place.
+fn set_inside(
+    blocks: &[Block],
+    outline: &[Point],
+    clear: f64,
+    taken: &mut Taken,
+    layer: &mut Layer,
+    part: Option<&str>,
+) -> Option<Rect> {
+    for turned in [false, true] {
+        for block in blocks {
+            let size = block.extent(turned) + Vec2::new(2.0 * clear, 2.0 * clear);
+            if let Some(centre) = inside(outline, taken, size) {
+                block.set(layer, part, centre, turned);
+                let place = Rect::from_center_size(centre, (size.x, size.y));
+                taken.boxes.push(place);
+                return Some(place);
+            }
+        }
+    }
+    None
+}
+
+/// A heading with lines below it, inside an outline where it fits, else below `bounds`. Returns the
+/// room taken.
+pub(crate) fn heading_words(
+    heading: &str,
+    lines: &[String],
+    (outline, bounds): (&[Point], Rect),
+    pen: Pen,
+    taken: &mut Taken,
+    layer: &mut Layer,
+) -> Rect {
+    let line = |words: &str, size: Length, bold: bool| Line {
+        words: words.to_owned(),
+        size: pen.length(size),
+        bold,
+    };
+    let mut all = vec![line(heading, TYPE_HEADING, true)];
+    let said = lines.iter().filter(|l| !l.is_empty());
+    all.extend(said.map(|l| line(l, TYPE_WORDS, false)));
+    let rest = lines.iter().filter(|l| !l.is_empty()).cloned();
+    let joined: Vec<String> = std::iter::once(heading.to_owned()).chain(rest).collect();
+    let blocks = [
+        Block::new(all),
+        Block::new(vec![line(&joined.join(", "), TYPE_WORDS, false)]),
+    ];
+    let clear = pen.mm(2.0 * CLEAR_MM);
+    if let Some(place) = set_inside(&blocks, outline, clear, taken, layer, None) {
+        return place;
+    }
+    let size = blocks[0].extent(false);
+    let corner = Point::new(bounds.x0, bounds.y1 + pen.mm(ASIDE_MM));
+    blocks[0].set(layer, None, corner + size / 2.0, false);
+    let place = Rect::from_points(corner, corner + size);
+    taken.boxes.push(place);
+    place
+}
+
+/// The free place inside an outline nearest to its middle.
+fn inside(outline: &[Point], taken: &Taken, size: Vec2) -> Option<Point> {
+    let bounds = bounds_of(outline);
     if size.x >= bounds.width() || size.y >= bounds.height() {
         return None;
     }
@@ -267,8 +392,9 @@ fn inside(laid: &Laid, taken: &Taken, size: Vec2) -> Option<Point> {
                 continue;
             }
             let place = Rect::from_center_size(centre, (size.x, size.y));
-            let free = box_inside(&laid.sewn, place)
-                && taken.lines.iter().all(|(a, b)| !touches(place, *a, *b));
+            let free = box_inside(outline, place)
+                && taken.lines.iter().all(|(a, b)| !touches(place, *a, *b))
+                && !taken.boxes.iter().any(|b| b.overlaps(place));
             if free {
                 best = Some((far, centre));
             }
@@ -287,7 +413,7 @@ fn outside(
     layer: &mut Layer,
     part: Option<&str>,
 ) -> Rect {
-    let pen = laid.pen;
+    let pen = laid.words;
     let piece = bounds_of(&laid.sewn);
     let size = block.extent(false);
     let (aside, gap, radius) = (pen.mm(ASIDE_MM), pen.mm(CLEAR_MM), pen.mm(DOT_MM));
@@ -352,18 +478,6 @@ fn crossed(outline: &[Point], y: f64) -> Option<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn counts_in_words() {
-        assert_eq!(cut_words(Cut::PAIR, true), "cut 1 + 1 mirrored");
-        assert_eq!(cut_words(Cut::ONE, false), "cut 1");
-        assert_eq!(cut_words(Cut::ONE, true), "cut 1 as drawn");
-        let mirrored = Cut {
-            as_drawn: 0,
-            mirrored: 2,
-        };
-        assert_eq!(cut_words(mirrored, false), "cut 2 mirrored");
-    }
 
     #[test]
     fn allowances_to_the_tenth() {

@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use cutting::{CutSize, Plan, cut};
 use geometry::Rect;
 use sewing::{Garment, make};
 use style::{Loaded, Size};
@@ -22,6 +23,16 @@ pub fn ferryman() -> Loaded {
 pub fn sewn(waist: u32, length: u32) -> Garment {
     let loaded = ferryman();
     make(&loaded.style, &loaded.collection, Size::new(waist, length))
+}
+
+/// What the demo style decides before cutting.
+pub fn plan() -> Plan {
+    Plan::of(&ferryman().style)
+}
+
+/// A size of the demo, cut.
+pub fn cut_out(waist: u32, length: u32) -> CutSize {
+    cut(&sewn(waist, length), &plan())
 }
 
 /// All words of a sheet.

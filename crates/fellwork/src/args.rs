@@ -10,6 +10,7 @@ use drawing::View;
 use intake::SizeName;
 use jiff::civil::Date;
 use lay::{Limits, Options};
+use papers::Paper;
 use patterns::dxf::FileUnit;
 use sewing::Face;
 use style::Size;
@@ -56,7 +57,7 @@ pub enum Command {
     Pack(Pack),
     /// Lay the pieces of some pairs on one cloth, as short as can be found
     Lay(LayPieces),
-    /// Write the cut pieces as pattern files for other programs and plotters
+    /// Write the cut pieces as pattern files for other programs and plotters, or print them at true size
     Patterns(Patterns),
     /// Plan an order: which sizes in which lay, how many plies, how much of each cloth
     Plan(PlanOrder),
@@ -319,10 +320,18 @@ Examples:
   fellwork patterns saltmarsh/styles/ferryman --kind dxf -o patterns
   fellwork patterns saltmarsh/styles/ferryman --kind svg --size 32x32 --size 34x32 -o patterns
   fellwork patterns saltmarsh/styles/ferryman --kind hpgl --width \"90 cm\" -o patterns
+  fellwork patterns saltmarsh/styles/ferryman --kind pdf --paper a4 --size 32x32 -o patterns
+  fellwork patterns saltmarsh/styles/ferryman --kind roll --width \"90 cm\" --nested -o patterns
 
 Pieces are cut before the wash, with their allowances, in true millimetres.
 dxf: one file by the practice of ASTM D6673, a block for each piece in each size.
-svg and hpgl: a file for each size. The same style and date give the same bytes.")]
+svg and hpgl: a file for each size.
+pdf: tiled on A4 or A3 with register marks and a check square; roll: one page as wide as a plotter's roll;
+a file for each size, or with --nested one with all sizes on each other.
+The same style and date give the same bytes.
+
+The JSON of pdf and roll says where everything lies, in millimetres: { format, unit, files }, a file with its
+plan: pages with the part of the joined plane they show, register marks, check square and cut lines.")]
 pub struct Patterns {
     /// The style's folder or its style.toml
     pub style: PathBuf,
@@ -341,9 +350,18 @@ pub struct Patterns {
     /// How the band is cut, in place of what the style says under [cutting]
     #[arg(long, value_name = "WAY")]
     pub band: Option<BandWord>,
-    /// How wide the plotter's roll is, for hpgl
+    /// How wide the plotter's roll is, for hpgl and roll
     #[arg(long, value_name = "LENGTH", default_value = "150 cm")]
     pub width: Length,
+    /// The paper of pdf
+    #[arg(long, default_value = "a4")]
+    pub paper: PaperWord,
+    /// All sizes on each other in one file, for pdf and roll
+    #[arg(long)]
+    pub nested: bool,
+    /// Print JSON for programs, for pdf and roll
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// `--kind`.
@@ -355,6 +373,28 @@ pub enum PatternKind {
     Svg,
     /// For a plotter or cutting table
     Hpgl,
+    /// At true size, tiled on office paper
+    Pdf,
+    /// At true size, one page as wide as a plotter's roll
+    Roll,
+}
+
+/// `--paper`.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum PaperWord {
+    /// 210 by 297 mm
+    A4,
+    /// 297 by 420 mm
+    A3,
+}
+
+impl From<PaperWord> for Paper {
+    fn from(word: PaperWord) -> Self {
+        match word {
+            PaperWord::A4 => Self::A4,
+            PaperWord::A3 => Self::A3,
+        }
+    }
 }
 
 /// `--band`.

@@ -61,7 +61,7 @@ fn write_whole(output: &Path, bytes: &[u8]) -> io::Result<()> {
 ///
 /// # Errors
 /// A file cannot be written; nothing of this is left behind.
-pub fn write_all(folder: &Path, files: &[(String, String)]) -> Result<(), Trouble> {
+pub fn write_all(folder: &Path, files: &[(String, impl AsRef<[u8]>)]) -> Result<(), Trouble> {
     let made = !folder.exists();
     let not_written = |path: &Path, why| Trouble::Write {
         path: path.to_path_buf(),
@@ -70,7 +70,7 @@ pub fn write_all(folder: &Path, files: &[(String, String)]) -> Result<(), Troubl
     fs::create_dir_all(folder).map_err(|why| not_written(folder, why))?;
     let mut ready: Vec<(PathBuf, PathBuf)> = Vec::new();
     let mut fill_all = || -> Result<(), Trouble> {
-        for (name, text) in files {
+        for (name, bytes) in files {
             let place = folder.join(name);
             if place.is_dir() {
                 let why = io::Error::new(io::ErrorKind::IsADirectory, "it is a folder");
@@ -78,7 +78,7 @@ pub fn write_all(folder: &Path, files: &[(String, String)]) -> Result<(), Troubl
             }
             let beside = beside(&place).map_err(|why| not_written(&place, why))?;
             ready.push((beside.clone(), place.clone()));
-            fill(&beside, text.as_bytes()).map_err(|why| not_written(&place, why))?;
+            fill(&beside, bytes.as_ref()).map_err(|why| not_written(&place, why))?;
         }
         Ok(())
     };

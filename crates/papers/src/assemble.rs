@@ -4,8 +4,10 @@ mod cautions;
 mod chart;
 mod construction;
 mod cover;
+mod cut;
 mod figures;
 mod findings;
+mod lays;
 mod materials;
 mod order;
 mod pieces;
@@ -13,10 +15,12 @@ mod trims;
 mod words;
 mod yarn;
 
+use cutting::CutSize;
 use sewing::{Garment, make};
 use style::{Change, Loaded, Size};
 
 use crate::{Pack, PaperError};
+use cut::Growth;
 use words::Words;
 
 /// What a pack needs to be told beyond the style.
@@ -36,6 +40,11 @@ struct Context<'a> {
     run: &'a [Garment],
     /// The garment that is drawn and counted.
     shown: &'a Garment,
+    /// Its pieces as they are cut.
+    cut: CutSize,
+    /// The sizes that show how the pieces grow, as they are cut: every waist in the base length, and every
+    /// length in the base waist.
+    growth: Growth,
     words: Words,
 }
 
@@ -60,13 +69,17 @@ pub fn assemble(loaded: &Loaded, run: &[Garment], assembly: &Assembly) -> Result
             &made
         }
     };
+    let plan = cut::plan(loaded);
     let context = Context {
         loaded,
         run,
         shown,
+        cut: cutting::cut(shown, &plan),
+        growth: Growth::of(&loaded.style, run, &plan),
         words: Words::of(&loaded.collection),
     };
     let figures = figures::figures(&context)?;
+    let lays = lays::lays(&context);
     Ok(Pack {
         style: cover::head(&context, assembly),
         cover: cover::cover(&context)?,
@@ -83,8 +96,9 @@ pub fn assemble(loaded: &Loaded, run: &[Garment], assembly: &Assembly) -> Result
         pieces_note: pieces::note(&context),
         pieces: pieces::pieces(&context)?,
         piece_sheets: figures.piece_sheets,
+        cutting: cut::part(&context, &lays)?,
         materials_note: materials::note(&context),
-        materials: materials::materials(&context),
+        materials: materials::materials(&context, &lays),
         findings: findings::findings(&context),
         cautions: cautions::cautions(&context),
     })

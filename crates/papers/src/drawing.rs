@@ -27,7 +27,20 @@ impl Drawing {
     /// [`PaperError::Drawing`] if the text has no `<svg>` root or states no usable width and
     /// height. The rest of the text is read when the pack is printed.
     pub fn from_svg(svg: impl Into<String>, place: &str) -> Result<Self, PaperError> {
+        Self::of_cloth(svg, 1, place)
+    }
+
+    /// The same for a drawing that states the size of the cloth and is printed at 1:`one_to`.
+    ///
+    /// # Errors
+    /// As [`Drawing::from_svg`].
+    pub(crate) fn of_cloth(
+        svg: impl Into<String>,
+        one_to: u32,
+        place: &str,
+    ) -> Result<Self, PaperError> {
         let svg = svg.into();
+        let by = f64::from(one_to.max(1));
         let fail = |reason: &str| PaperError::Drawing {
             place: place.to_owned(),
             reason: reason.to_owned(),
@@ -36,6 +49,8 @@ impl Drawing {
         let size = |name: &str| {
             attribute(root, name)
                 .and_then(millimetres)
+                .map(|mm| mm / by)
+                .filter(|mm| *mm <= LARGEST_MM)
                 .ok_or_else(|| fail(&format!("its {name} is missing or is not a length in mm")))
         };
         let (width, height) = (size("width")?, size("height")?);
@@ -108,7 +123,7 @@ fn millimetres(text: &str) -> Option<f64> {
         .trim()
         .parse()
         .ok()?;
-    (number.is_finite() && number > 0.0 && number <= LARGEST_MM).then_some(number)
+    (number.is_finite() && number > 0.0).then_some(number)
 }
 
 #[cfg(test)]

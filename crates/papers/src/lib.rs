@@ -5,7 +5,8 @@
 //! units; [`pack_pdf`] sets it on A4 pages: a cover; what changed, what the checks found and what to
 //! mind; the measurement chart and how each measure is taken; the sewing order; every seam with its
 //! stitch rows; the yarn plan and what it comes to; plates of every detail; the garment drawn outside
-//! and inside; the pieces and the materials.
+//! and inside; the pieces as they are cut, the lays and how they grow; the materials. [`tiled`] and
+//! [`rolled`] print the patterns themselves at true size, [`lay_pdf`] a lay.
 //!
 //! Typst does the setting and is used as a library, in memory: no file, no clock, no network, no
 //! installed font is looked at, so the same [`Pack`] and [`PdfOptions`] give the same bytes
@@ -16,16 +17,23 @@ mod assemble;
 mod drawing;
 mod error;
 mod pack;
+mod patterns;
 mod pdf;
+mod sheets;
 mod typeset;
 
 pub use assemble::{Assembly, assemble};
 pub use drawing::Drawing;
 pub use error::PaperError;
 pub use pack::{
-    Caution, Change, Chart, ChartRow, ChartValues, Cover, Fact, Figure, FindingRow, LengthLine,
-    MaterialGroup, MaterialRow, OperationRow, OperationStitch, Pack, PieceRow, Scale, SeamBlock,
-    SeamYarnRow, Severity, StageBlock, StitchRowText, StyleHead, Swatch, YarnNeedRow, YarnNote,
-    YarnPart, YarnText,
+    Caution, Change, Chart, ChartRow, ChartValues, ClothCut, Cover, CutRow, CuttingPart, Fact,
+    Figure, FindingRow, GradeRow, GradeTable, LengthLine, MaterialGroup, MaterialRow, MoveRow,
+    MoveTable, OperationRow, OperationStitch, Pack, PieceRow, Scale, SeamBlock, SeamYarnRow,
+    Severity, StageBlock, StitchRowText, StyleHead, Swatch, YarnNeedRow, YarnNote, YarnPart,
+    YarnText,
+};
+pub use patterns::{
+    Paper, PatternHead, PatternPiece, PlanPage, PlanPiece, PlanSquare, PrintPlan, Printed, lay_pdf,
+    rolled, tiled,
 };
 pub use pdf::{PdfOptions, pack_pdf};

@@ -273,6 +273,91 @@ fn pieces_are_listed_in_the_order_of_their_numbers_with_areas() {
     }
 }
 
+/// Every piece of a pair is cut once from one cloth; each cloth has its lay and what no lay can be below.
+#[test]
+fn the_cutter_is_told_what_is_cut_from_which_cloth() {
+    let pack = &demo().pack;
+    let cut = &pack.cutting;
+    let names: Vec<&str> = cut.cloths.iter().map(|c| c.name.as_str()).collect();
+    assert_eq!(
+        names,
+        [
+            "Tideline loomstate selvedge",
+            "Bargeman pocketing drill",
+            "Oar plain-weave lining"
+        ]
+    );
+    assert_eq!(cut.lays.len(), cut.cloths.len());
+    let rows = || cut.cloths.iter().flat_map(|c| &c.rows);
+    let copies = |row: &papers::CutRow| {
+        let count = |text: &str| text.parse::<u32>().unwrap();
+        count(&row.as_drawn) + count(&row.mirrored)
+    };
+    for piece in &pack.pieces {
+        let of_piece = rows().filter(|row| row.number == piece.number);
+        let cut: u32 = of_piece.clone().map(copies).sum();
+        let halves = of_piece.filter(|row| row.piece.contains("half")).count() as u32;
+        let whole: u32 = piece.count.parse().unwrap();
+        // A band joined at the centre back is two halves of one piece.
+        assert_eq!(cut, whole + halves / 2, "{}", piece.name);
+    }
+    for cloth in &cut.cloths {
+        let metres = |label: &str| {
+            let fact = cloth.facts.iter().find(|f| f.label == label).unwrap();
+            fact.value.trim_end_matches(" m").parse::<f64>().unwrap()
+        };
+        let (taken, least) = (metres("One pair takes"), metres("No lay is shorter than"));
+        assert!(taken >= least && least > 0.0, "{}", cloth.name);
+    }
+    let shell = &cut.cloths[0].facts;
+    let shrinkage = shell
+        .iter()
+        .find(|f| f.label.contains("shrinkage"))
+        .unwrap();
+    assert!(
+        shrinkage.value.starts_with("8 % warp, 4 % weft"),
+        "{}",
+        shrinkage.value
+    );
+    assert_eq!(cut.corners.len(), 1);
+}
+
+/// The front is an inch of inseam longer at each length; before a wash that takes 8 % of the warp that is
+/// 25.4 / 0.92 = 27.6 mm, downwards from the crotch.
+#[test]
+fn points_move_as_the_chart_grows() {
+    let pack = &demo().pack;
+    let lengths = pack
+        .cutting
+        .moves
+        .iter()
+        .find(|m| m.piece == "Front" && m.sizes == ["32x30", "32x34"]);
+    let front = lengths.unwrap();
+    assert_eq!(front.at, "crotch");
+    let hem = front.rows.iter().find(|r| r.point == "hem in").unwrap();
+    let along = |k: usize| {
+        hem.by[k][1]
+            .replace('\u{2212}', "-")
+            .parse::<f64>()
+            .unwrap()
+    };
+    assert!((along(1) + 2.0 * 25.4 / 0.92).abs() < 1.0, "{hem:?}");
+    assert!((along(0) + along(1)).abs() < 1.0, "{hem:?}");
+    let waists = &pack.cutting.grades[0];
+    assert_eq!(waists.steps.len(), 8);
+    let waist = waists.rows.iter().find(|r| r.measure == "Waist").unwrap();
+    assert_eq!(
+        (waist.by[0].as_str(), waist.by[7].as_str()),
+        ("25.4", "50.8")
+    );
+    let fly = waists
+        .rows
+        .iter()
+        .find(|r| r.measure == "Fly length")
+        .unwrap();
+    assert!(fly.breaks.iter().any(|b| *b));
+}
+
 #[test]
 fn metal_is_counted_from_the_garment() {
     let pack = &demo().pack;

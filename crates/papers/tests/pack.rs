@@ -7,10 +7,11 @@
 mod sample;
 
 use papers::{
-    Caution, Change, ChartRow, ChartValues, Drawing, Fact, Figure, FindingRow, LengthLine,
-    MaterialGroup, MaterialRow, OperationRow, OperationStitch, Pack, PaperError, PdfOptions,
-    PieceRow, Scale, SeamBlock, SeamYarnRow, Severity, StageBlock, StitchRowText, YarnNeedRow,
-    YarnNote, YarnPart, YarnText, pack_pdf,
+    Caution, Change, ChartRow, ChartValues, ClothCut, CutRow, CuttingPart, Drawing, Fact, Figure,
+    FindingRow, GradeRow, GradeTable, LengthLine, MaterialGroup, MaterialRow, MoveRow, MoveTable,
+    OperationRow, OperationStitch, Pack, PaperError, PdfOptions, PieceRow, Scale, SeamBlock,
+    SeamYarnRow, Severity, StageBlock, StitchRowText, YarnNeedRow, YarnNote, YarnPart, YarnText,
+    pack_pdf,
 };
 
 fn options() -> PdfOptions {
@@ -192,6 +193,48 @@ fn hostile(text: &str) -> Pack {
         })
         .into();
     pack.diagrams = vec![figure(None)];
+    let fact = Fact {
+        label: t(),
+        value: t(),
+    };
+    pack.cutting = CuttingPart {
+        note: t(),
+        cloths: vec![ClothCut {
+            name: t(),
+            facts: vec![fact; 2],
+            rows: vec![CutRow {
+                number: t(),
+                piece: t(),
+                as_drawn: t(),
+                mirrored: t(),
+                side: t(),
+                area: t(),
+            }],
+        }],
+        lays: vec![figure(Scale::one_to(10))],
+        corners: vec![figure(None)],
+        nests: vec![figure(Scale::one_to(5))],
+        grades: vec![GradeTable {
+            title: t(),
+            steps: vec![t(); 8],
+            rows: vec![GradeRow {
+                measure: t(),
+                by: vec![t(); 8],
+                breaks: vec![true; 8],
+            }],
+        }],
+        moves: vec![MoveTable {
+            piece: t(),
+            at: t(),
+            base: t(),
+            sizes: vec![t(); 8],
+            rows: vec![MoveRow {
+                point: t(),
+                base: [t(), t()],
+                by: vec![[t(), t()]; 8],
+            }],
+        }],
+    };
     pack.construction_note = t();
     pack.seams = vec![SeamBlock {
         name: t(),

@@ -15,11 +15,11 @@ mod plan;
 
 use std::path::Path;
 
-use cutting::{BandWay, CutSize};
+use cutting::{BandCut, BandWay, CutSize, Plan};
 use style::{Cloth, Collection, Loaded, Size, StyleDoc, Units};
 use trade::System;
 
-use crate::args::Command;
+use crate::args::{BandWord, Command};
 use crate::exit::Exit;
 use crate::trouble::Trouble;
 
@@ -40,6 +40,15 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::Bench(asked) => bench::run(&asked),
         Command::Bring(asked) => bring::run(&asked),
         Command::New(asked) => new::run(&asked),
+    }
+}
+
+/// What is decided before cutting, with the band as asked for.
+fn plan(loaded: &Loaded, band: Option<BandWord>) -> Plan {
+    let stated = Plan::of(&loaded.style);
+    Plan {
+        band: band.map_or(stated.band, BandCut::from),
+        ..stated
     }
 }
 

@@ -1,12 +1,14 @@
-//! `fellwork patterns`: the cut pieces as files for other programs and plotters.
+//! `fellwork patterns`: the cut pieces as files for other programs and plotters, and on paper.
 
-use cutting::{BandCut, Plan, cut};
+mod paper;
+
+use cutting::cut;
 use patterns::{PatternFile, dxf, from_cut, hpgl, svg};
 use style::{Loaded, Size};
 
 use crate::args::{PatternKind, Patterns};
 use crate::command::pack::today;
-use crate::command::{can_be_cut, load, size_of};
+use crate::command::{can_be_cut, load, plan, size_of};
 use crate::exit::Exit;
 use crate::trouble::Trouble;
 use crate::{files, printed};
@@ -14,10 +16,14 @@ use crate::{files, printed};
 pub fn run(asked: &Patterns) -> Result<Exit, Trouble> {
     let loaded = load(&asked.style)?;
     let sizes = sizes(&loaded, &asked.size)?;
+    if let Some(print) = paper::Print::of(asked) {
+        return paper::run(asked, print, &loaded, &sizes);
+    }
     let pattern = pattern(&loaded, asked, &sizes)?;
     let stem = stem(&loaded);
     let of_size = |size: &Size| pattern.of_size(&size.to_string());
-    let written = match asked.kind {
+    let written: Vec<(String, String)> = match asked.kind {
+        PatternKind::Pdf | PatternKind::Roll => Vec::new(),
         PatternKind::Dxf => vec![(format!("{stem}.dxf"), dxf::write(&pattern))],
         PatternKind::Svg => {
             let file = |size| (format!("{stem}-{size}.svg"), svg::write(&of_size(size)));
@@ -60,11 +66,7 @@ fn sizes(loaded: &Loaded, asked: &[Size]) -> Result<Vec<Size>, Trouble> {
 }
 
 fn pattern(loaded: &Loaded, asked: &Patterns, sizes: &[Size]) -> Result<PatternFile, Trouble> {
-    let stated = Plan::of(&loaded.style);
-    let plan = Plan {
-        band: asked.band.map_or(stated.band, BandCut::from),
-        ..stated
-    };
+    let plan = plan(loaded, asked.band);
     let date = asked.date.unwrap_or_else(today);
     let head = &loaded.style.style;
     let mut pattern = PatternFile {

@@ -1,23 +1,22 @@
 //! The drawings of the pack: garment views, measure diagrams, pieces.
 
-use draft::Piece;
+use cutting::CutPiece;
 use drawing::{
-    PieceCaption, PiecesOverview, Sheet, View, garment_view, measure_sheets, piece_sheet,
-    pieces_overview, plates, svg,
+    PieceCaption, PiecesOverview, Sheet, View, garment_view, measure_sheets, piece_number,
+    piece_sheet, pieces_overview, plates, svg,
 };
-use sewing::{CutPiece, Face, On};
+use sewing::{Face, On};
 use trade::Length;
 
 use super::Context;
-use super::pieces::cuts;
-use super::words::millimetres;
+use super::words::{capital, millimetres};
 use crate::{Drawing, Figure, PaperError, Scale};
 
 /// What an A4 page leaves for a drawing at a stated scale: the page less its margins, title, scale bar
 /// and a caption of one line, or of three (upright and turned).
 const VIEW_MM: (f64, f64) = (172.0, 227.0);
-const UPRIGHT_MM: (f64, f64) = (172.0, 217.0);
-const TURNED_MM: (f64, f64) = (259.0, 130.0);
+pub(super) const UPRIGHT_MM: (f64, f64) = (172.0, 217.0);
+pub(super) const TURNED_MM: (f64, f64) = (259.0, 130.0);
 
 /// White left round a garment view, on the cloth. The view's own margin is for the screen.
 const ROUND_VIEW: Length = Length::mm(6.0);
@@ -27,7 +26,7 @@ const VIEW_MARGIN: Length = Length::mm(25.0);
 const VIEW_ONE_TO: u32 = 5;
 
 /// No drawing needs to be smaller than this.
-const LEAST_ONE_TO: u32 = 50;
+pub(super) const LEAST_ONE_TO: u32 = 50;
 
 /// All drawings but those of the cover and the lists.
 pub(super) struct Figures {
@@ -107,13 +106,13 @@ fn views(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
     .collect()
 }
 
-fn fits(drawing: &Drawing, one_to: u32, rooms: &[(f64, f64)]) -> bool {
+pub(super) fn fits(drawing: &Drawing, one_to: u32, rooms: &[(f64, f64)]) -> bool {
     let n = f64::from(one_to);
     let (width, height) = (drawing.width_mm() / n, drawing.height_mm() / n);
     rooms.iter().any(|(w, h)| width <= *w && height <= *h)
 }
 
-fn at(figure: Figure, one_to: u32, caption: String) -> Figure {
+pub(super) fn at(figure: Figure, one_to: u32, caption: String) -> Figure {
     let scale = Scale::one_to(one_to);
     Figure {
         drawing: match &scale {
@@ -157,73 +156,73 @@ fn details(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
 
 /// All pieces together at one scale, then those a page can show much larger, one by one.
 fn piece_sheets(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
-    let overview = pieces_overview(&context.shown.pattern, &context.shown.cut);
-    let mut out = together(context, &overview)?;
+    let overview = pieces_overview(&context.shown.pattern, &context.cut);
+    let caption = format!(
+        "Size {}, as cut before the first wash. Numbers as in the list of pieces; figures are allowances in millimetres.",
+        context.shown.size
+    );
+    let mut out = together(&overview, "All pieces", &caption)?;
     out.extend(single_pieces(context, overview.one_to)?);
     Ok(out)
 }
 
-fn together(context: &Context<'_>, overview: &PiecesOverview) -> Result<Vec<Figure>, PaperError> {
+/// The pages of an overview.
+pub(super) fn together(
+    overview: &PiecesOverview,
+    title: &str,
+    caption: &str,
+) -> Result<Vec<Figure>, PaperError> {
     let count = overview.sheets.len();
-    let caption = format!(
-        "Size {}, as after the first wash. Numbers as in the list of pieces.",
-        context.shown.size
-    );
     let page = |(k, sheet): (usize, &Sheet)| {
         let of = format!(", {} of {count}", k + 1);
         Ok(Figure {
             drawing: drawn(sheet)?,
-            title: format!("All pieces{}", if count > 1 { &of } else { "" }),
-            caption: caption.clone(),
+            title: format!("{title}{}", if count > 1 { &of } else { "" }),
+            caption: caption.to_owned(),
             scale: Scale::one_to(overview.one_to),
         })
     };
     overview.sheets.iter().enumerate().map(page).collect()
 }
 
-/// One sheet for each way a piece is cut, as large as fits, where that is at least twice as large as 1:`than`.
+/// One sheet for each cut piece, as large as fits, where that is at least twice as large as 1:`than`.
 fn single_pieces(context: &Context<'_>, than: u32) -> Result<Vec<Figure>, PaperError> {
-    let shown = context.shown;
     let mut out = Vec::new();
-    for (index, piece) in shown.pattern.pieces.iter().enumerate() {
-        let cuts: Vec<&CutPiece> = cuts(context, piece.id).collect();
-        for cut in &cuts {
-            let title = match cut.on {
-                On::Mirrored if cuts.len() > 1 => {
-                    format!("{}  {}, mirrored copy", index + 1, piece.id.name())
-                }
-                _ => format!("{}  {}", index + 1, piece.id.name()),
-            };
-            if let Some((one_to, drawing)) = twice_as_large(context, index, piece, cut, than)? {
-                let figure = Figure {
-                    drawing,
-                    title,
-                    caption: String::new(),
-                    scale: None,
-                };
-                out.push(at(figure, one_to, caption(context, piece, cut)));
-            }
-        }
+    for piece in &context.cut.pieces {
+        let number = piece_number(&context.shown.pattern, piece);
+        let Some((one_to, drawing)) = twice_as_large(number, piece, than)? else {
+            continue;
+        };
+        let copy = match piece.on {
+            On::Mirrored if piece.pair => ", mirrored copy",
+            _ => "",
+        };
+        let number = number.map(|n| n.to_string()).unwrap_or_default();
+        let figure = Figure {
+            drawing,
+            title: format!("{number}  {}{copy}", piece.name()),
+            caption: String::new(),
+            scale: None,
+        };
+        out.push(at(figure, one_to, caption(context, piece)));
     }
     Ok(out)
 }
 
 /// The sheet of a piece at the largest 1:n that fits a page, and n; none where n is above half of `than`.
 fn twice_as_large(
-    context: &Context<'_>,
-    index: usize,
-    piece: &Piece,
-    cut: &CutPiece,
+    number: Option<usize>,
+    piece: &CutPiece,
     than: u32,
 ) -> Result<Option<(u32, Drawing)>, PaperError> {
     for one_to in 1..=than / 2 {
         let caption = PieceCaption {
-            style: context.loaded.style.style.name.clone(),
-            size: context.shown.size.to_string(),
-            number: index + 1,
+            number,
+            style_and_size: true,
             scale: 1.0 / f64::from(one_to),
+            type_size: 1.0,
         };
-        let drawing = drawn(&piece_sheet(piece, Some(cut), &caption))?;
+        let drawing = drawn(&piece_sheet(piece, &caption))?;
         if fits(&drawing, one_to, &[UPRIGHT_MM, TURNED_MM]) {
             return Ok(Some((one_to, drawing)));
         }
@@ -231,30 +230,24 @@ fn twice_as_large(
     Ok(None)
 }
 
-fn caption(context: &Context<'_>, piece: &Piece, cut: &CutPiece) -> String {
-    let copies = match cut.on {
-        On::Both => format!(
-            "{} as drawn and {} mirrored",
-            piece.cut.as_drawn, piece.cut.mirrored
-        ),
-        On::AsDrawn => format!("{} as drawn", piece.cut.as_drawn),
-        On::Mirrored => format!(
-            "{} turned over: the drawing is its mirror image",
-            piece.cut.mirrored
-        ),
+fn caption(context: &Context<'_>, piece: &CutPiece) -> String {
+    let turned = match piece.on {
+        On::Mirrored => " The drawing is its mirror image.",
+        _ => "",
     };
     format!(
-        "Cut {copies}, size {}. {}.",
+        "{}, size {}.{turned} {}.",
+        capital(&piece.label.cut),
         context.shown.size,
-        allowances(cut)
+        allowances(piece)
     )
 }
 
 /// The allowances with the edges they are on, those of one width together.
 fn allowances(cut: &CutPiece) -> String {
     let mut widths: Vec<(String, Vec<String>)> = Vec::new();
-    for (edge, width) in &cut.allowances {
-        let (width, edge) = (millimetres(*width), edge.replace('_', " "));
+    for edge in &cut.edges {
+        let (width, edge) = (millimetres(edge.allowance), edge.name.replace('_', " "));
         match widths.iter_mut().find(|(known, _)| *known == width) {
             Some((_, edges)) => edges.push(edge),
             None => widths.push((width, vec![edge])),

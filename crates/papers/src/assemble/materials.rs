@@ -2,13 +2,13 @@
 
 use cutting::{ClothWash, Shrinkage};
 use draft::{ClothUse, Piece};
-use sewing::On;
 use sewing::yarn::{Consumption, Sewn, consumption};
 use style::known;
-use trade::{Area, Length, Share};
+use trade::{Area, Length};
 
 use super::Context;
-use super::pieces::{area, cloth_of_piece, cuts};
+use super::lays::ClothLay;
+use super::pieces::{cloth_of_piece, cuts};
 use super::trims::{metal, patch_and_labels};
 use super::words::{capital, joined, swatch};
 use crate::{MaterialGroup, MaterialRow};
@@ -33,19 +33,19 @@ pub(super) fn note(context: &Context<'_>) -> String {
         String::new()
     };
     format!(
-        "For one pair in size {}. Cloth is the net area of the cut pieces, not a lay: what falls between them is not in it. \
+        "For one pair in size {}. Cloth is what the lay shown takes, without the ends of a spread; the net area is that of the cut pieces before the wash. \
          Yarn is a geometric estimate without waste{more}.{belt}",
         context.shown.size
     )
 }
 
-pub(super) fn materials(context: &Context<'_>) -> Vec<MaterialGroup> {
+pub(super) fn materials(context: &Context<'_>, lays: &[ClothLay]) -> Vec<MaterialGroup> {
     let group = |heading: &str, rows: Vec<MaterialRow>| MaterialGroup {
         heading: heading.to_owned(),
         rows,
     };
     [
-        group("Cloth", cloths(context)),
+        group("Cloth", cloths(context, lays)),
         group("Sewing yarn", yarns(context)),
         group("Buttons, rivets and zip", metal(context)),
         group("Patch and labels", patch_and_labels(context)),
@@ -56,7 +56,7 @@ pub(super) fn materials(context: &Context<'_>) -> Vec<MaterialGroup> {
 }
 
 /// The cloths in the order of their pieces; linings each by their own cloth.
-fn cloths(context: &Context<'_>) -> Vec<MaterialRow> {
+fn cloths(context: &Context<'_>, lays: &[ClothLay]) -> Vec<MaterialRow> {
     let mut keys: Vec<(ClothUse, &str)> = Vec::new();
     for piece in &context.shown.pattern.pieces {
         if let Some(key) = cloth_of_piece(context, piece)
@@ -71,11 +71,16 @@ fn cloths(context: &Context<'_>) -> Vec<MaterialRow> {
         ClothUse::Lining => 2,
     });
     keys.into_iter()
-        .filter_map(|(cloth, key)| cloth_row(context, cloth, key))
+        .filter_map(|(cloth, key)| cloth_row(context, cloth, key, lays))
         .collect()
 }
 
-fn cloth_row(context: &Context<'_>, cloth: ClothUse, key: &str) -> Option<MaterialRow> {
+fn cloth_row(
+    context: &Context<'_>,
+    cloth: ClothUse,
+    key: &str,
+    lays: &[ClothLay],
+) -> Option<MaterialRow> {
     let words = context.words;
     let bought = context.loaded.collection.cloths.get(key)?;
     let pieces: Vec<&Piece> = context
@@ -87,23 +92,20 @@ fn cloth_row(context: &Context<'_>, cloth: ClothUse, key: &str) -> Option<Materi
         .collect();
     let net: Area = pieces
         .iter()
-        .flat_map(|piece| {
-            cuts(context, piece.id).map(|cut| {
-                let count = match cut.on {
-                    On::AsDrawn => piece.cut.as_drawn,
-                    On::Mirrored => piece.cut.mirrored,
-                    On::Both => piece.cut.total(),
-                };
-                area(cut) * f64::from(count)
-            })
-        })
+        .flat_map(|piece| cuts(context, piece.id))
+        .map(|cut| cut.area() * f64::from(cut.as_drawn + cut.mirrored))
         .sum();
     if net <= Area::ZERO {
         return None;
     }
-    let left = |share: Share| 1.0 - share.to_ratio();
     let Shrinkage { warp, weft } = ClothWash::of(bought).shrinkage;
-    let unwashed = net / (left(warp) * left(weft));
+    let laid = lays
+        .iter()
+        .find(|lay| lay.key == key)
+        .and_then(ClothLay::length);
+    let laid = laid.map_or(String::new(), |length| {
+        format!("{} laid; ", words.cloth(length))
+    });
     let names: Vec<&str> = pieces.iter().map(|piece| piece.id.name()).collect();
     let spec = [
         bought.construction.clone(),
@@ -131,11 +133,7 @@ fn cloth_row(context: &Context<'_>, cloth: ClothUse, key: &str) -> Option<Materi
             capital(cloth.code()),
             names.join(", ").to_lowercase()
         ),
-        quantity: format!(
-            "{} net; {} before the wash",
-            words.area(net),
-            words.area(unwashed)
-        ),
+        quantity: format!("{laid}{} net", words.area(net)),
     })
 }
 

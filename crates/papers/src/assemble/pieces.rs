@@ -1,19 +1,17 @@
 //! The list of pieces.
 
+use cutting::CutPiece;
 use draft::{ClothUse, Cut, InnerKind, Piece, PieceId};
-use sewing::{CutPiece, On};
-use style::Construction;
-use trade::Area;
+use sewing::On;
 
 use super::Context;
-use super::construction::cloth_of;
 use super::figures::drawn;
 use super::words::joined;
 use crate::{PaperError, PieceRow};
 
 pub(super) fn note(context: &Context<'_>) -> String {
     format!(
-        "Areas are of one cut piece with its allowances, size {}, at its size after the first wash.",
+        "Areas are of one cut piece with its allowances, size {}, as it is cut, before the first wash.",
         context.shown.size
     )
 }
@@ -31,9 +29,11 @@ fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, P
     let cuts: Vec<&CutPiece> = cuts(context, piece.id).collect();
     let areas: Vec<String> = cuts
         .iter()
-        .map(|cut| context.words.piece_area(area(cut)))
+        .map(|cut| context.words.piece_area(cut.area()))
         .collect();
-    let thumbnail = drawing::piece_thumbnail(piece, cuts.first().copied());
+    let thumbnail = cuts
+        .first()
+        .map(|cut| drawn(&drawing::piece_thumbnail(cut)));
     Ok(PieceRow {
         number: (index + 1).to_string(),
         name: piece.id.name().to_owned(),
@@ -41,8 +41,8 @@ fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, P
         count: piece.cut.total().to_string(),
         pairing: pairing(piece.cut),
         area: areas.join(" / "),
-        notes: notes(context, piece, &cuts),
-        thumbnail: Some(drawn(&thumbnail)?),
+        notes: notes(piece, &cuts),
+        thumbnail: thumbnail.transpose()?,
     })
 }
 
@@ -51,16 +51,7 @@ pub(super) fn cuts<'a>(
     context: &'a Context<'_>,
     piece: PieceId,
 ) -> impl Iterator<Item = &'a CutPiece> {
-    context
-        .shown
-        .cut
-        .iter()
-        .filter(move |cut| cut.piece == piece)
-}
-
-/// The area inside a cut line.
-pub(super) fn area(cut: &CutPiece) -> Area {
-    geometry::area(&cut.outline)
+    context.cut.of(piece)
 }
 
 fn cloth_name(context: &Context<'_>, piece: &Piece) -> String {
@@ -92,13 +83,26 @@ fn pairing(cut: Cut) -> String {
     }
 }
 
-fn notes(context: &Context<'_>, piece: &Piece, cuts: &[&CutPiece]) -> String {
-    let differ = cuts.len() > 1;
+fn notes(piece: &Piece, cuts: &[&CutPiece]) -> String {
+    let refused = cuts.is_empty();
+    let halves = cuts.iter().any(|cut| cut.part != cutting::Part::Whole);
+    let differ = cuts.len() > 1 && !halves;
     let fold = piece.lines.iter().any(|line| line.kind == InnerKind::Fold);
+    let on_cloth_edge = cuts.iter().any(|cut| cut.cloth_edge.is_some());
     joined(
         [
-            if on_selvedge(context, piece) {
+            if refused {
+                "not cut until it is settled how"
+            } else {
+                ""
+            },
+            if on_cloth_edge {
                 "outseam on the cloth's finished edge"
+            } else {
+                ""
+            },
+            if halves {
+                "cut in two, joined at the centre back"
             } else {
                 ""
             },
@@ -112,15 +116,4 @@ fn notes(context: &Context<'_>, piece: &Piece, cuts: &[&CutPiece]) -> String {
         ],
         "; ",
     )
-}
-
-/// Whether a piece is laid with its outseam along the finished edge of the cloth.
-fn on_selvedge(context: &Context<'_>, piece: &Piece) -> bool {
-    let shell = cloth_of(context, ClothUse::Shell).is_some_and(|cloth| cloth.selvedge);
-    let open = context
-        .shown
-        .seams
-        .iter()
-        .any(|seam| seam.name == "outseam" && seam.construction == Construction::PressedOpen);
-    shell && open && matches!(piece.id, PieceId::Front | PieceId::Back)
 }

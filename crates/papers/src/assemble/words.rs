@@ -103,6 +103,11 @@ impl Words {
         }
     }
 
+    /// A length of cloth: "1.42 m" or "1.55 yd".
+    pub fn cloth(self, length: Length) -> String {
+        self.sewn(length)
+    }
+
     /// A length of yarn by the cone: "2500 m" or "2734 yd".
     pub fn much_yarn(self, length: Length) -> String {
         match self.system {

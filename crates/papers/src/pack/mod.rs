@@ -6,6 +6,7 @@
 
 mod chart;
 mod construction;
+mod cutting;
 mod lists;
 mod order;
 mod yarn;
@@ -18,6 +19,7 @@ use crate::Drawing;
 
 pub use chart::{Chart, ChartRow, ChartValues, LengthLine};
 pub use construction::{SeamBlock, StitchRowText, YarnText};
+pub use cutting::{ClothCut, CutRow, CuttingPart, GradeRow, GradeTable, MoveRow, MoveTable};
 pub use lists::{
     Caution, Change, FindingRow, MaterialGroup, MaterialRow, PieceRow, Severity, Swatch,
 };
@@ -58,6 +60,8 @@ pub struct Pack {
     pub pieces: Vec<PieceRow>,
     /// The pieces drawn with grain, notches and allowances, one drawing a page, or two low ones.
     pub piece_sheets: Vec<Figure>,
+    /// What is cut from which cloth, how it is laid, and how the pieces grow.
+    pub cutting: CuttingPart,
     /// A sentence above the material list, such as how many pairs the quantities are for. May be empty.
     pub materials_note: String,
     /// Cloth, yarn, trims, labels and packing, grouped.

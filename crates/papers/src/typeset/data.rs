@@ -1,14 +1,14 @@
-//! A pack as the layout reads it: one JSON file of values and one SVG file a drawing.
+//! Values as a layout reads them: one JSON file of values and one SVG file a drawing.
 //!
 //! Values are never pasted into markup, so no character in them can be taken for an instruction.
 
 use serde::Serialize;
 use serde_json::Value;
 
-use crate::{Pack, PdfOptions};
-
-/// The in-memory files of one pack.
-pub(crate) struct PackFiles {
+/// What typst is given to set: a layout and the values and drawings it looks at, all in memory.
+pub(crate) struct Job {
+    /// The layout that is compiled, by its path.
+    pub(crate) layout: &'static str,
     /// The values; each drawing is replaced by the path of its file.
     pub(crate) json: Vec<u8>,
     /// The drawings; number n is the file [`drawing_path`]`(n)`.
@@ -21,31 +21,19 @@ pub(crate) fn drawing_path(n: usize) -> String {
     format!("/drawings/{n}.svg")
 }
 
-#[derive(Serialize)]
-struct Root<'a> {
-    #[serde(flatten)]
-    pack: &'a Pack,
-    date: String,
-}
-
-/// Turns a pack into the files the layout reads.
+/// Turns values into the files a layout reads.
 ///
 /// # Errors
 /// The message of the JSON writer, which has no reason to fail on this data.
-pub(crate) fn files(pack: &Pack, options: &PdfOptions) -> Result<PackFiles, serde_json::Error> {
-    let date = options.date.map(long_date).unwrap_or_default();
-    let mut value = serde_json::to_value(Root { pack, date })?;
+pub(crate) fn job(layout: &'static str, values: &impl Serialize) -> Result<Job, serde_json::Error> {
+    let mut value = serde_json::to_value(values)?;
     let mut drawings = Vec::new();
     prepare(&mut value, &mut drawings);
-    Ok(PackFiles {
+    Ok(Job {
+        layout,
         json: serde_json::to_vec(&value)?,
         drawings,
     })
-}
-
-/// "4 March 2026".
-fn long_date(date: jiff::civil::Date) -> String {
-    date.strftime("%-d %B %Y").to_string()
 }
 
 /// Moves drawings out and makes every other text fit to print.
@@ -156,7 +144,7 @@ fn push_word(out: &mut String, word: &str) {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::{Drawing, Fact, Figure};
+    use crate::{Drawing, Fact, Figure, Pack};
 
     #[test]
     fn ordinary_text_is_left_as_it_is() {
@@ -212,7 +200,7 @@ mod tests {
             label: "$svg".to_owned(),
             value: "#".to_owned(),
         }];
-        let files = files(&pack, &PdfOptions::default()).unwrap();
+        let files = job("/pack.typ", &pack).unwrap();
         assert_eq!(files.drawings, [first, second]);
         let value: Value = serde_json::from_slice(&files.json).unwrap();
         assert_eq!(value["diagrams"][1]["drawing"]["path"], drawing_path(1));

@@ -4,5 +4,5 @@ mod data;
 mod fonts;
 mod world;
 
-pub(crate) use data::files;
-pub(crate) use world::PackWorld;
+pub(crate) use data::{Job, job};
+pub(crate) use world::PressWorld;

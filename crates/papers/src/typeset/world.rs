@@ -1,4 +1,4 @@
-//! The world typst looks into: layout files and fonts carried in the program, and one pack's data.
+//! The world typst looks into: layout files and fonts carried in the program, and one job's data.
 
 use std::sync::OnceLock;
 
@@ -9,11 +9,11 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
-use super::data::{PackFiles, drawing_path};
+use super::data::{Job, drawing_path};
 use super::fonts::fonts;
 
-/// The layout, as typst source. The first is the one that is compiled.
-const LAYOUT: [(&str, &str); 8] = [
+/// The layouts, as typst source.
+const LAYOUT: [(&str, &str); 10] = [
     ("/pack.typ", include_str!("../layout/pack.typ")),
     ("/house.typ", include_str!("../layout/house.typ")),
     ("/cover.typ", include_str!("../layout/cover.typ")),
@@ -22,14 +22,15 @@ const LAYOUT: [(&str, &str); 8] = [
     ("/sewing.typ", include_str!("../layout/sewing.typ")),
     ("/yarn.typ", include_str!("../layout/yarn.typ")),
     ("/lists.typ", include_str!("../layout/lists.typ")),
+    ("/cutting.typ", include_str!("../layout/cutting.typ")),
+    ("/sheets.typ", include_str!("../layout/sheets.typ")),
 ];
-const DATA: &str = "/pack.json";
+const DATA: &str = "/data.json";
 
-/// What never changes between packs.
+/// What never changes between jobs.
 struct Press {
     library: LazyHash<Library>,
     sources: Vec<(FileId, Source)>,
-    main: FileId,
 }
 
 fn press() -> Option<&'static Press> {
@@ -43,11 +44,9 @@ fn press() -> Option<&'static Press> {
                     Some((id, Source::new(id, (*text).to_owned())))
                 })
                 .collect::<Option<Vec<_>>>()?;
-            let main = sources.first()?.0;
             Some(Press {
                 library: LazyHash::new(Library::default()),
                 sources,
-                main,
             })
         })
         .as_ref()
@@ -58,27 +57,29 @@ fn file_id(path: &str) -> Option<FileId> {
     Some(FileId::new(RootedPath::new(VirtualRoot::Project, path)))
 }
 
-/// One pack's view of the world: no disk, no clock, no packages.
-pub(crate) struct PackWorld {
+/// One job's view of the world: no disk, no clock, no packages.
+pub(crate) struct PressWorld {
     press: &'static Press,
+    main: FileId,
     files: Vec<(FileId, Bytes)>,
 }
 
-impl PackWorld {
+impl PressWorld {
     /// A world that holds the given data. `None` only if a path of ours were malformed.
-    pub(crate) fn new(data: PackFiles) -> Option<Self> {
+    pub(crate) fn new(data: Job) -> Option<Self> {
         let mut files = vec![(file_id(DATA)?, Bytes::new(data.json))];
         for (n, svg) in data.drawings.into_iter().enumerate() {
             files.push((file_id(&drawing_path(n))?, Bytes::from_string(svg)));
         }
         Some(Self {
             press: press()?,
+            main: file_id(data.layout)?,
             files,
         })
     }
 }
 
-impl World for PackWorld {
+impl World for PressWorld {
     fn library(&self) -> &LazyHash<Library> {
         &self.press.library
     }
@@ -88,7 +89,7 @@ impl World for PackWorld {
     }
 
     fn main(&self) -> FileId {
-        self.press.main
+        self.main
     }
 
     fn source(&self, id: FileId) -> FileResult<Source> {

@@ -87,6 +87,7 @@ pub fn pack() -> Pack {
             figure(drawings::leg(430.0, 1190.0, 6.0), "Back", "Cut two, mirrored. Outseam on the finished edge of the cloth.", Scale::one_to(6)),
             figure(drawings::leg(1010.0, 98.0, 4.0), "Waistband", "Cut one along the warp.", Scale::one_to(4)),
         ],
+        cutting: papers::CuttingPart::default(),
         materials_note: "For one pair in size 32 × 32, waste not included.".into(),
         materials: lists::materials(),
         findings: lists::findings(),

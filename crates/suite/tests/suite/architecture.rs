@@ -37,7 +37,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "papers",
         &[
-            "cutting", "draft", "drawing", "geometry", "sewing", "style", "trade",
+            "cutting", "draft", "drawing", "geometry", "lay", "sewing", "style", "trade",
         ],
     ),
     (

@@ -11,6 +11,7 @@ mod licences;
 mod one_build;
 mod pack;
 mod pages;
+mod paper;
 mod pattern_files;
 mod recomputed;
 mod same_bytes;

@@ -38,6 +38,25 @@ fn drawings_pieces_and_pack_come_out_byte_for_byte() {
         .each_ref()
         .map(|style| run(["pack", style, "--date", "2026-03-01", "-o", "-"]).stdout);
     assert!(a.starts_with(b"%PDF") && a == b, "packs differ");
+    let [a, b] = styles.each_ref().map(|style| {
+        let out = folder.path().join("patterns");
+        let to = out.to_str().unwrap();
+        succeed([
+            "patterns",
+            style,
+            "--kind",
+            "pdf",
+            "--size",
+            "32x32",
+            "--date",
+            "2026-03-01",
+            "-o",
+            to,
+        ]);
+        let file = fs::read_dir(&out).unwrap().next().unwrap().unwrap().path();
+        fs::read(file).unwrap()
+    });
+    assert!(a.starts_with(b"%PDF") && a == b, "patterns differ");
     let later = run(["pack", &styles[0], "--date", "2026-03-02", "-o", "-"]).stdout;
     assert!(a != later, "the date is not in the pack");
 }
