@@ -295,7 +295,7 @@ impl Search<'_> {
         for (factor, mut free) in places {
             while let Some((rate, pairs)) = next.filter(|_| free > 0) {
                 let here = pairs.min(free);
-                floor = floor + rate * (factor * f64::from(here));
+                floor += rate * (factor * f64::from(here));
                 free -= here;
                 next = if here < pairs {
                     Some((rate, pairs - here))
@@ -378,7 +378,7 @@ impl Search<'_> {
             let Some(length) = self.cost.of(pairs) else {
                 return;
             };
-            cloth = cloth + (length + self.task.ends) * f64::from(plies);
+            cloth += (length + self.task.ends) * f64::from(plies);
             planned.push(PlannedLay {
                 pairs: pairs.clone(),
                 plies,

@@ -99,7 +99,7 @@ pub fn spread_rolls(rolls: &[Roll], lays: &[SpreadLay], end: Length) -> Rolls {
             let whole = plies_of(on_hand[current].left, lay.ply).min(wanted);
             if whole > 0 {
                 let roll = &mut on_hand[current];
-                roll.left = roll.left - lay.ply * f64::from(whole);
+                roll.left -= lay.ply * f64::from(whole);
                 used.draw(roll.roll, number, whole, None);
                 wanted -= whole;
                 continue;
@@ -113,8 +113,8 @@ pub fn spread_rolls(rolls: &[Roll], lays: &[SpreadLay], end: Length) -> Rolls {
                 && rest <= next.left
             {
                 here.left = here.left - at.until - end * 2.0;
-                next.left = next.left - rest;
-                used.laps = used.laps + at.lap();
+                next.left -= rest;
+                used.laps += at.lap();
                 let begun = Begun {
                     by: here.roll.name.clone(),
                     at,
@@ -125,7 +125,7 @@ pub fn spread_rolls(rolls: &[Roll], lays: &[SpreadLay], end: Length) -> Rolls {
             current += 1;
         }
         used.missing.push(wanted);
-        used.short = used.short + lay.ply * f64::from(wanted);
+        used.short += lay.ply * f64::from(wanted);
     }
     used.rests = on_hand
         .iter()

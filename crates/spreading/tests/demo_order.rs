@@ -103,7 +103,7 @@ fn searched_lays_take_the_place_of_estimates() {
         assert_eq!(found.length, lay.planned.length);
         assert!(check(&lay.spread.problem, &found.placements, found.length).is_empty());
         assert!(lay.splices.iter().all(|s| s.lap() <= job.limits.most_lap));
-        cloth = cloth + (found.length + Length::cm(4.0)) * f64::from(lay.planned.plies);
+        cloth += (found.length + Length::cm(4.0)) * f64::from(lay.planned.plies);
     }
     assert!((cloth - plan.cloth).abs() < Length::mm(1e-6));
     // Nothing is looked for twice.
