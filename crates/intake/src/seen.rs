@@ -324,6 +324,21 @@ fn taken_for(
     if let Some((own, _)) = asked.pieces.iter().find(|(_, theirs)| theirs == name) {
         return (own_piece(own), "as stated");
     }
+    let (found, because) = by_itself(name, category, outline, piece);
+    let stated = |known: &OwnPieceName| asked.pieces.iter().any(|(own, _)| own == known.name);
+    match found {
+        Some(known) if stated(known) => (None, "another is stated"),
+        _ => (found, because),
+    }
+}
+
+/// What a piece is by the program's own names in the file, or by its name.
+fn by_itself(
+    name: &str,
+    category: &str,
+    outline: &Outline,
+    piece: &SeenPiece,
+) -> (Option<&'static OwnPieceName>, &'static str) {
     if let Some(known) = own_piece(category).filter(|_| !outline.named.is_empty()) {
         return (Some(known), "as the file says");
     }

@@ -196,6 +196,11 @@ fn a_pattern_unlike_its_chart_is_told_and_not_judged() {
         found.iter().all(|f| f.severity < Severity::Error),
         "{found:?}"
     );
+    let laid = found
+        .iter()
+        .find(|f| f.code == "pattern::laid-out")
+        .unwrap();
+    assert!(laid.message.contains("pocket bag") && !laid.message.contains("yoke"));
     let thigh = found.iter().find(|f| f.about == "thigh").unwrap();
     assert!(thigh.message.contains("1.00 cm less"), "{}", thigh.message);
 }

@@ -97,6 +97,29 @@ pub(super) fn smooth(case: &Case<'_>) -> Vec<Broken> {
     }
 }
 
+/// Smallest radius of a line and whether it bends both ways, felt over steps of 8 mm: a curve that was read
+/// from points is true in its places, not in its curvature from one to the next.
+fn felt_curve(line: &Path) -> Option<(Length, bool)> {
+    const STEP: Length = Length::mm(8.0);
+    /// A wider curve counts as straight.
+    const STRAIGHT_MM: f64 = 1000.0;
+    let points = geometry::resample(&line.flattened(Length::mm(0.005)), STEP);
+    let bends: Vec<f64> = points
+        .windows(3)
+        .filter_map(|w| {
+            let (a, b, c) = (w[1] - w[0], w[2] - w[1], w[2] - w[0]);
+            let sides = a.hypot() * b.hypot() * c.hypot();
+            // The last step may be shorter than the others, and says little.
+            let whole = b.hypot() > STEP.to_mm() * 0.5 && sides > 0.0;
+            whole.then(|| 2.0 * a.cross(b) / sides)
+        })
+        .filter(|bend| bend.abs() * STRAIGHT_MM > 1.0)
+        .collect();
+    let most = bends.iter().map(|b| b.abs()).reduce(f64::max)?;
+    let both = bends.iter().any(|b| *b > 0.0) && bends.iter().any(|b| *b < 0.0);
+    Some((Length::mm(1.0 / most), both))
+}
+
 pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
     let lines = [
         ("front crotch curve", front_line(case.pattern), 30.0),
@@ -104,7 +127,14 @@ pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
     ];
     let mut broken = Vec::new();
     for (about, line, least) in lines {
-        let Some((radius, bends_back)) = line.and_then(|l| l.tightest_curve()) else {
+        let bend = |line: Path| {
+            if case.pattern.own.is_some() {
+                felt_curve(&line)
+            } else {
+                line.tightest_curve()
+            }
+        };
+        let Some((radius, bends_back)) = line.and_then(bend) else {
             continue;
         };
         if bends_back {

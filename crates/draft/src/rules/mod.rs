@@ -20,7 +20,7 @@ pub use corners::{Corner, Joint, corners, joints};
 
 use crate::finding::{Finding, Severity};
 use crate::fit::MET_MM;
-use crate::pattern::{Drafted, Pattern};
+use crate::pattern::{Drafted, FromFile, Pattern};
 
 /// One rule.
 #[derive(Clone, Copy)]
@@ -352,6 +352,28 @@ fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
     off.collect()
 }
 
+/// Which pieces the maker's own pattern does not hold.
+fn laid_out(pattern: &Pattern, own: &FromFile, size: Size) -> Option<Finding> {
+    let missing: Vec<String> = pattern
+        .pieces
+        .iter()
+        .filter(|piece| !own.pieces.contains(&piece.id))
+        .map(|piece| piece.id.name().to_lowercase())
+        .collect();
+    let finding = Finding::new(
+        "pattern::laid-out",
+        Severity::Note,
+        "own pattern",
+        format!(
+            "{} holds no {}; they are laid out on its panels by the chart",
+            own.file,
+            missing.join("; ")
+        ),
+        "the maker's own pattern",
+    );
+    (!missing.is_empty()).then(|| finding.of_size(size))
+}
+
 /// Whether the pattern is what the chart asks for.
 fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
     const SOURCE: &str = "the chart is the contract with the workroom";
@@ -368,8 +390,10 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             .help("check corners and edges in [pattern], correct the pattern and bring it again"),
         ];
     }
-    if drafted.pattern.own.is_some() {
-        return beside_chart(&drafted.pattern, size, doc);
+    if let Some(own) = &drafted.pattern.own {
+        let mut found = beside_chart(&drafted.pattern, size, doc);
+        found.extend(laid_out(&drafted.pattern, own, size));
+        return found;
     }
     if let Some(conflict) = &drafted.conflict {
         return vec![Finding {

@@ -21,7 +21,7 @@ fn one(out: &mut String, piece: &SeenPiece) {
     let _ = writeln!(out, "\n\"{}\" in {}", piece.name, sizes.join(", "));
     let _ = writeln!(
         out,
-        "  in {}: {:.1} × {:.1} cm, {:.1} cm², {}, {}, {} notches",
+        "  in {}: {:.1} × {:.1} cm, {:.1} cm², {}, {}, {} notch{}",
         piece.shown,
         piece.width.to_cm(),
         piece.height.to_cm(),
@@ -35,7 +35,8 @@ fn one(out: &mut String, piece: &SeenPiece) {
             || "no grain line".to_owned(),
             |grain| format!("grain at {:.1}°", grain.to_deg())
         ),
-        piece.notches
+        piece.notches,
+        if piece.notches == 1 { "" } else { "es" }
     );
     match (piece.taken_for, &piece.aside) {
         (Some(known), _) => {
@@ -48,21 +49,43 @@ fn one(out: &mut String, piece: &SeenPiece) {
             let _ = writeln!(out, "  left aside: nothing says which piece it is");
         }
     }
-    for side in &piece.sides {
-        let edge = piece
-            .edges
-            .iter()
-            .find(|e| e.from == side.from || e.to == side.from && e.from == side.to)
-            .map_or("", |e| e.name);
+    for (k, side) in piece.sides.iter().enumerate() {
         let _ = writeln!(
             out,
             "  {:>16} to {:<16} {:>8.1} mm   {}",
             side.from,
             side.to,
             side.length.to_mm(),
-            edge.replace('_', " ")
+            edge_of(piece, k).replace('_', " ")
         );
     }
+}
+
+/// The edge that a stretch between two corners belongs to; empty where it belongs to none.
+fn edge_of(piece: &SeenPiece, side: usize) -> &'static str {
+    let n = piece.sides.len();
+    let corner = |name: &str| piece.sides.iter().position(|s| s.from == name);
+    let spans = |from: &str, to: &str| {
+        let (from, to) = (corner(from)?, corner(to)?);
+        Some((from, (to + n - from) % n))
+    };
+    let onward: usize = piece
+        .edges
+        .iter()
+        .filter_map(|e| Some(spans(&e.from, &e.to)?.1))
+        .sum();
+    let within = |from: &str, to: &str| {
+        spans(from, to).is_some_and(|(from, steps)| (side + n - from) % n < steps)
+    };
+    // The edges may follow one another against the outline.
+    let found = piece.edges.iter().find(|e| {
+        if onward == n {
+            within(&e.from, &e.to)
+        } else {
+            within(&e.to, &e.from)
+        }
+    });
+    found.map_or("", |e| e.name)
 }
 
 fn because(piece: &SeenPiece) -> &str {
