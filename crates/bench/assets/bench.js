@@ -22,7 +22,7 @@ if (document.getElementById('bench')) {
       go(new URL(link.href));
     }
     const step = event.target.closest('button[data-step]')?.dataset.step;
-    if (step === 'reload') ask('reload');
+    if (step === 'reload' || step === 'mark') ask(step);
     else if (step) ask(step, {});
   });
 

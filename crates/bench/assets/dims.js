@@ -43,6 +43,11 @@ function arrange() {
     const tall = column.map(({ dim }) => dim.offsetHeight);
     const room = board.height - 2 * EDGE;
     let free = EDGE;
+    // What finds no room is in the chart all the same.
+    while (tall.reduce((sum, height) => sum + height + APART, 0) > room && column.length > 0) {
+      column.pop().dim.hidden = true;
+      tall.pop();
+    }
     column.forEach((each, index) => {
       // Those below need their room too.
       const below = tall.slice(index).reduce((sum, height) => sum + height + APART, 0);

@@ -43,15 +43,19 @@ function near(event) {
   }
 }
 
-/** The grip under a pointer: its own mark, or the whole thing it is the grip of. */
-function gripUnder(target) {
-  const own = target.closest('[data-grip]');
-  const part = target.closest('[data-part]')?.dataset.part;
-  return own ?? (part && figure.querySelector(`[data-body="${CSS.escape(part)}"]`));
+/** The thing at a place that is a grip as a whole. Rows lie on it and belong to it; another piece hides it. */
+function bodyAt(x, y) {
+  for (const hit of document.elementsFromPoint(x, y)) {
+    const part = hit.closest('#drawing [data-part]')?.dataset.part ?? '';
+    const body = part && figure.querySelector(`[data-body="${CSS.escape(part)}"]`);
+    if (body) return body;
+    if (part.startsWith('piece:')) return null;
+  }
+  return null;
 }
 
 function press(event) {
-  const grip = event.button === 0 && event.isPrimary && !isPanning() && gripUnder(event.target);
+  const grip = event.button === 0 && event.isPrimary && !isPanning() && (event.target.closest('[data-grip]') ?? bodyAt(event.clientX, event.clientY));
   if (!grip) return;
   event.stopImmediatePropagation();
   const part = event.target.closest('[data-part]')?.dataset.part ?? grip.dataset.of;

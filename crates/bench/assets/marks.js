@@ -1,6 +1,6 @@
 // Findings and their numbers on the drawing: each finds the other.
 
-import { whenSwapped } from './swap.js';
+import { ask, say, whenSwapped } from './swap.js';
 import { pointAt, showPanel } from './parts.js';
 
 const panel = document.getElementById('panel');
@@ -22,6 +22,20 @@ function point(number) {
   // The number that is meant lies on top.
   const mark = number && markOf(number);
   if (mark && document.activeElement !== mark) mark.parentNode.append(mark);
+}
+
+/** Mutes a finding, for the reason beside the button. */
+function mute(button) {
+  const field = button.parentNode.querySelector('[data-reason]');
+  const reason = field.value.trim();
+  if (reason === '') {
+    say('Say why you live with it: whoever sews from this file will ask.');
+    field.focus();
+    return;
+  }
+  const edit = JSON.parse(button.dataset.mute);
+  [edit.value].flat()[0].reason = reason;
+  ask('edit', { edits: [edit] }, button).then(() => document.getElementById('findings-title')?.focus());
 }
 
 /** Goes to a finding in its list. */
@@ -48,8 +62,15 @@ if (panel && figure) {
     pointAt(null);
   });
   panel.addEventListener('click', ({ target }) => {
+    const button = target.closest('[data-mute]');
+    if (button) mute(button);
     const number = target.closest('[data-show]')?.dataset.show;
     if (number) markOf(number)?.focus();
+  });
+  panel.addEventListener('keydown', (event) => {
+    if (event.key !== 'Enter' || !event.target.matches('[data-reason]')) return;
+    event.preventDefault();
+    mute(event.target.parentNode.querySelector('[data-mute]'));
   });
   figure.addEventListener('pointerover', ({ target }) => point(target.closest('[data-mark]')?.dataset.mark ?? null));
   figure.addEventListener('focusin', ({ target }) => point(target.closest('[data-mark]')?.dataset.mark ?? null));

@@ -16,7 +16,7 @@ export function whenSwapped(call) {
 
 /**
  * Asks the bench for something, after everything asked before, and puts the answer into the page.
- * @param {'fragments'|'edit'|'undo'|'redo'|'reload'} action
+ * @param {'fragments'|'edit'|'undo'|'redo'|'reload'|'mark'} action
  * @param {object} [body] what a change carries besides the revision
  * @param {HTMLElement} [about] the field or button it came from
  */

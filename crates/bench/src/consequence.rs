@@ -2,7 +2,7 @@
 
 use std::ptr;
 
-use draft::Severity;
+use draft::{Finding, Severity};
 use sewing::{Garment, describe};
 use trade::{Length, System};
 
@@ -82,7 +82,10 @@ fn findings(before: &Garment, now: &Garment) -> Vec<String> {
         .filter_map(|severity| {
             let count = |garment: &Garment| {
                 let all = garment.findings.iter();
-                all.filter(|finding| finding.severity == severity).count()
+                let counts = |finding: &&Finding| {
+                    finding.severity == severity && finding.muted(&garment.doc).is_none()
+                };
+                all.filter(counts).count()
             };
             let (was, is) = (count(before), count(now));
             let plural = |number: usize| if number == 1 { "" } else { "s" };

@@ -3,13 +3,14 @@
 use std::cmp::Reverse;
 use std::sync::OnceLock;
 
-use cutting::Plan;
+use cutting::{CutPiece, CutSize, Plan};
 use draft::measure::{MEASURES, Measure};
 use draft::{Finding, PieceId};
 use drawing::{Places, Sheet, View};
 use sewing::yarn::{Consumption, consumption};
 use sewing::{Face, Garment};
 use style::{Loaded, Size};
+use trade::{Area, Length, Mass};
 
 use crate::grip::{self, Shown};
 use crate::marks::{self, Mark};
@@ -18,7 +19,34 @@ use crate::see::{Layer, Panel, See};
 /// One size of a style, worked out, and what was asked about it since.
 pub(crate) struct Worked {
     pub(crate) garment: Garment,
+    /// What its pieces take of cloth.
+    pub(crate) cut: Cut,
     yarn: OnceLock<Consumption>,
+    thickest: OnceLock<Length>,
+}
+
+/// What the pieces of one pair take of cloth, as they are cut.
+pub(crate) struct Cut {
+    pub(crate) area: Area,
+    pub(crate) mass: Mass,
+    /// Of the shell, were its whole width used; `None` where the shell is not known.
+    pub(crate) shell_length: Option<Length>,
+}
+
+impl Cut {
+    fn of(cut: &CutSize, garment: &Garment) -> Self {
+        let cloths = &garment.collection.cloths;
+        let of = |piece: &CutPiece| piece.area() * f64::from(piece.as_drawn + piece.mirrored);
+        let weighed = |piece: &CutPiece| Some(of(piece) * cloths.get(&piece.cloth_name)?.weight);
+        let shell = &garment.doc.cloth.shell;
+        let of_shell = cut.pieces.iter().filter(|piece| piece.cloth_name == *shell);
+        let shell_area: Area = of_shell.map(of).sum();
+        Self {
+            area: cut.pieces.iter().map(of).sum(),
+            mass: cut.pieces.iter().filter_map(weighed).sum(),
+            shell_length: cloths.get(shell).map(|cloth| shell_area / cloth.width),
+        }
+    }
 }
 
 impl Worked {
@@ -26,14 +54,34 @@ impl Worked {
     pub(crate) fn out(loaded: &Loaded, size: Size) -> Self {
         let mut garment = sewing::make(&loaded.style, &loaded.collection, size);
         let cut = cutting::cut(&garment, &Plan::of(&garment.doc));
+        let taken = Cut::of(&cut, &garment);
         garment.findings.extend(cut.findings);
         garment
             .findings
             .sort_by_key(|finding| Reverse(finding.severity));
         Self {
             garment,
+            cut: taken,
             yarn: OnceLock::new(),
+            thickest: OnceLock::new(),
         }
+    }
+
+    /// The thickest place there is to be sewn across.
+    pub(crate) fn thickest(&self) -> Length {
+        *self.thickest.get_or_init(|| {
+            let crossings = sewing::bulk(&self.garment);
+            crossings
+                .first()
+                .map_or(Length::ZERO, |crossing| crossing.thickness)
+        })
+    }
+
+    /// The findings that count: all but those the maker muted.
+    pub(crate) fn counted(&self) -> Vec<&Finding> {
+        let doc = &self.garment.doc;
+        let all = self.garment.findings.iter();
+        all.filter(|finding| finding.muted(doc).is_none()).collect()
     }
 
     /// The yarn of one pair, counted once.
@@ -243,7 +291,12 @@ fn tapes(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Tape> {
 
 /// The pair with the numbers of its findings.
 fn with_findings(garment: &Garment, see: &See) -> Picture {
-    let (sheet, marks) = marks::marked_view(garment, see.view, see.face);
+    let (sheet, mut marks) = marks::marked_view(garment, see.view, see.face);
+    let counts = |number: usize| {
+        let finding = garment.findings.get(number - 1);
+        finding.is_none_or(|finding| finding.muted(&garment.doc).is_none())
+    };
+    marks.retain(|mark| counts(mark.number));
     let shown = |number| marks.iter().any(|mark| mark.number == number);
     let findings = garment.findings.iter().zip(1..);
     let hidden = |(finding, number): (&Finding, usize)| finding.place.is_some() && !shown(number);
@@ -251,7 +304,9 @@ fn with_findings(garment: &Garment, see: &See) -> Picture {
     let other_side = if findings.into_iter().any(hidden) {
         let (_, there) = marks::marked_view(garment, other_side(see.view), see.face);
         let there = there.into_iter().map(|mark| mark.number);
-        there.filter(|number| !shown(*number)).collect()
+        there
+            .filter(|number| !shown(*number) && counts(*number))
+            .collect()
     } else {
         Vec::new()
     };

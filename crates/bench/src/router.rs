@@ -41,6 +41,7 @@ pub fn router(bench: Bench) -> Router {
         .route("/style/{name}/undo", stepping(Way::Back, "Undone"))
         .route("/style/{name}/redo", stepping(Way::Forward, "Made again"))
         .route("/style/{name}/reload", post(reload))
+        .route("/style/{name}/mark", post(mark))
         .route("/asset/{edition}/{name}", get(asset_file))
         .route(
             "/favicon.ico",
@@ -231,6 +232,19 @@ async fn reload(
                 ..Outcome::default()
             },
         }
+    })
+    .await
+}
+
+/// What follows is compared with the style as it is now.
+async fn mark(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    answered(bench, name, asked.into(), |session, _| {
+        session.mark();
+        Outcome::default()
     })
     .await
 }

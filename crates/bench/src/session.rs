@@ -15,6 +15,9 @@ const KEPT_GARMENTS: usize = 12;
 /// One style, its file, and the session's history.
 pub(crate) struct Session {
     loaded: Loaded,
+    /// What changes are compared with: the style as the session found it, or as the maker marked it.
+    since: Loaded,
+    marked: bool,
     /// The files of the collection and of the style as they were when `loaded` was read from them.
     files: Vec<Option<Vec<u8>>>,
     written: Written,
@@ -79,6 +82,8 @@ impl Session {
             // Unlike any folder, so that the first look at the disk reads everything.
             files: Vec::new(),
             written: Written::of(&loaded.text),
+            since: loaded.clone(),
+            marked: false,
             loaded,
             undo: Vec::new(),
             redo: Vec::new(),
@@ -106,22 +111,23 @@ impl Session {
 
     /// The garment in a size, worked out once for each text.
     pub(crate) fn garment(&mut self, size: Size) -> Arc<Worked> {
-        let revision = self.loaded.revision.as_str();
-        let kept = self
-            .garments
-            .iter()
-            .position(|(r, s, _)| r == revision && *s == size);
-        let entry = match kept {
-            Some(at) => self.garments.remove(at),
-            None => {
-                let garment = Worked::out(&self.loaded, size);
-                (revision.to_owned(), size, Arc::new(garment))
-            }
-        };
-        let garment = Arc::clone(&entry.2);
-        self.garments.insert(0, entry);
-        self.garments.truncate(KEPT_GARMENTS);
-        garment
+        kept(&mut self.garments, &self.loaded, size)
+    }
+
+    /// The garment that changes are compared with.
+    pub(crate) fn since(&mut self, size: Size) -> Arc<Worked> {
+        kept(&mut self.garments, &self.since, size)
+    }
+
+    /// Whether that is the maker's own mark.
+    pub(crate) fn is_marked(&self) -> bool {
+        self.marked
+    }
+
+    /// From now on changes are compared with the style as it is.
+    pub(crate) fn mark(&mut self) {
+        self.since = self.loaded.clone();
+        self.marked = true;
     }
 
     /// Reads the file again and compares. Cloths, yarns and trims that changed are taken over at once: they are not
@@ -138,6 +144,8 @@ impl Session {
             Ok(on_disk) if on_disk.text == self.loaded.text => {
                 self.files = files;
                 if on_disk.collection != self.loaded.collection {
+                    // Cloths and yarns are not what a change of the style is measured by.
+                    self.since.collection = on_disk.collection.clone();
                     self.loaded = on_disk;
                     self.garments.clear();
                 }
@@ -239,6 +247,29 @@ impl Session {
         self.written = Written::of(&self.loaded.text);
         Ok(before.text)
     }
+}
+
+/// A garment that is kept, worked out where it is not yet.
+fn kept(
+    garments: &mut Vec<(String, Size, Arc<Worked>)>,
+    loaded: &Loaded,
+    size: Size,
+) -> Arc<Worked> {
+    let revision = loaded.revision.as_str();
+    let at = garments
+        .iter()
+        .position(|(r, s, _)| r == revision && *s == size);
+    let entry = match at {
+        Some(at) => garments.remove(at),
+        None => {
+            let garment = Worked::out(loaded, size);
+            (revision.to_owned(), size, Arc::new(garment))
+        }
+    };
+    let garment = Arc::clone(&entry.2);
+    garments.insert(0, entry);
+    garments.truncate(KEPT_GARMENTS);
+    garment
 }
 
 /// The files that a collection's styles share, as they are on disk. Comparing them is far cheaper than reading them anew.

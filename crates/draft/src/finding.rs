@@ -3,7 +3,7 @@
 use geometry::Point;
 use serde::ser::SerializeStruct;
 use serde::{Serialize, Serializer};
-use style::Size;
+use style::{Edit, Muted, Size, StyleDoc};
 
 use crate::piece::PieceId;
 
@@ -67,6 +67,9 @@ pub struct Finding {
     pub source: &'static str,
     /// What would help, where that is known.
     pub remedy: Option<String>,
+    /// The change to the style that is the remedy, where there is only one to choose.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub edit: Option<Edit>,
     /// Where on the garment, when it is at one place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub place: Option<Place>,
@@ -89,6 +92,7 @@ impl Finding {
             message: message.into(),
             source,
             remedy: None,
+            edit: None,
             place: None,
         }
     }
@@ -109,6 +113,23 @@ impl Finding {
             remedy: Some(remedy.into()),
             ..self
         }
+    }
+
+    /// The same, with the change that is its remedy: a value of the style and what it becomes.
+    #[must_use]
+    pub fn curing(self, path: &str, value: &str) -> Finding {
+        Finding {
+            edit: Edit::set(path, value).ok(),
+            ..self
+        }
+    }
+
+    /// Whether the maker has muted it in the style. Errors cannot be muted: what cannot be sewn stays so.
+    pub fn muted<'a>(&self, doc: &'a StyleDoc) -> Option<(usize, &'a Muted)> {
+        if self.severity == Severity::Error {
+            return None;
+        }
+        doc.muted(self.code, &self.about)
     }
 
     /// The same, at a place.

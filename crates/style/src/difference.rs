@@ -6,6 +6,7 @@ use serde::Serialize;
 use trade::{Length, System};
 
 use crate::making::RowEnding;
+use crate::muted::Muted;
 use crate::own::{OWN_PIECES, OwnPattern, OwnPiece};
 use crate::seams::{RowSpec, Seam};
 use crate::{BackPocket, ChartEntry, ExtraPocket, Label, Patch, Rivets, StyleDoc, known};
@@ -49,6 +50,7 @@ pub fn difference_in(old: &StyleDoc, new: &StyleDoc, system: System) -> Vec<Chan
     bartacks(&mut words, old, new);
     pattern(&mut words, old.pattern.as_ref(), new.pattern.as_ref());
     cutting(&mut words, old, new);
+    muted(&mut words, &old.muted, &new.muted);
     words.changes
 }
 
@@ -607,6 +609,25 @@ fn labels(words: &mut Words, old: &[Label], new: &[Label]) {
     for (index, label) in middle.come() {
         let sentence = format!("label {} added: {}", label.trim, label.place);
         words.push(format!("labels[{index}]"), sentence);
+    }
+}
+
+fn muted(words: &mut Words, old: &[Muted], new: &[Muted]) {
+    let middle = Middle::of(old, new);
+    for (index, (a, b)) in middle.pairs() {
+        let what = |of: &str| format!("{of} of the muted finding {}", b.code);
+        let path = |key: &str| format!("muted[{index}].{key}");
+        words.plain(&path("code"), &what("code"), &a.code, &b.code);
+        words.plain(&path("about"), &what("subject"), &a.about, &b.about);
+        words.plain(&path("reason"), &what("reason"), &a.reason, &b.reason);
+    }
+    for (index, gone) in middle.gone() {
+        let sentence = format!("finding on {} counted again", gone.about);
+        words.push(format!("muted[{index}]"), sentence);
+    }
+    for (index, come) in middle.come() {
+        let sentence = format!("finding on {} muted: {}", come.about, come.reason);
+        words.push(format!("muted[{index}]"), sentence);
     }
 }
 

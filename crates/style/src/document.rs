@@ -8,6 +8,7 @@ use serde::Serialize;
 use crate::cutting::Cutting;
 use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape};
 use crate::making::{Band, Hem};
+use crate::muted::Muted;
 use crate::own::OwnPattern;
 use crate::seams::SeamSpec;
 use crate::{ChartEntry, Sizes};
@@ -50,6 +51,8 @@ pub struct StyleDoc {
     pub pattern: Option<OwnPattern>,
     /// How it is cut.
     pub cutting: Cutting,
+    /// Findings that are no longer counted.
+    pub muted: Vec<Muted>,
 }
 
 /// The `[style]` section.

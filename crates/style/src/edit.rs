@@ -2,7 +2,7 @@
 
 use indexmap::IndexMap;
 use serde::{Deserialize, Serialize};
-use toml_edit::{Array, DocumentMut, Item, Table, TableLike, Value};
+use toml_edit::{Array, ArrayOfTables, DocumentMut, Item, Table, TableLike, Value};
 
 use crate::load::LARGEST_FILE;
 use crate::parse::style_alone;
@@ -223,7 +223,7 @@ impl<'a> Spot<'a> {
 
 enum List<'a> {
     Array(&'a mut Array),
-    Tables(&'a mut toml_edit::ArrayOfTables),
+    Tables(&'a mut ArrayOfTables),
 }
 
 impl<'a> List<'a> {
@@ -331,16 +331,30 @@ fn refill(table: &mut Table, value: &EditValue) {
     }
 }
 
-/// A value as a section of its own where it is one.
+/// A value as a section of its own where it is one, and a list of sections as one section after the other.
 fn section(value: &EditValue) -> Item {
-    let EditValue::Section(entries) = value else {
-        return Item::Value(plain(value));
-    };
+    match value {
+        EditValue::Section(entries) => Item::Table(table_of(entries)),
+        EditValue::List(members) if !members.is_empty() => {
+            let sections = members.iter().map(|member| match member {
+                EditValue::Section(entries) => Some(table_of(entries)),
+                _ => None,
+            });
+            match sections.collect::<Option<ArrayOfTables>>() {
+                Some(tables) => Item::ArrayOfTables(tables),
+                None => Item::Value(plain(value)),
+            }
+        }
+        _ => Item::Value(plain(value)),
+    }
+}
+
+fn table_of(entries: &IndexMap<String, EditValue>) -> Table {
     let mut table = Table::new();
     for (key, value) in entries {
         table.insert(key, Item::Value(plain(value)));
     }
-    Item::Table(table)
+    table
 }
 
 /// A value as it stands behind a key or in a list.

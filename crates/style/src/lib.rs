@@ -26,6 +26,7 @@ mod lays;
 mod load;
 mod load_order;
 mod making;
+mod muted;
 mod order;
 mod own;
 mod parse;
@@ -63,6 +64,7 @@ pub use load::{
 };
 pub use load_order::{ORDERS_FOLDER, is_order, load_order};
 pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
+pub use muted::Muted;
 pub use order::{
     ClothOrder, END_LOSS, LoadedOrder, MOST_LAYS, MOST_PLIES, Order, OrderLine, OrderWay, Roll,
     SpreadLimits,

@@ -8,6 +8,7 @@ use crate::details::{
 };
 use crate::document::{ClothRefs, Figure, Fit, Identity};
 use crate::making::{Band, BandMethod, Hem, HemEnds, HemJoin};
+use crate::muted::Muted;
 use crate::quantities::{
     DIFFERENCE, DISTANCE, FULLNESS, Limits, MEASURE, SHRINKAGE, SLOPE, V_ANGLE,
 };
@@ -39,6 +40,7 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
         .optional("pattern")
         .map(|node| own::pattern(node.table()?));
     let cutting = cutting(root.optional_section("cutting"));
+    let muted = muted(root.optional("muted"));
     root.finish();
     Some(StyleDoc {
         style: style?,
@@ -58,6 +60,7 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
         bartacks: bartacks?,
         pattern: allowed(pattern)?,
         cutting: cutting?,
+        muted: muted?,
     })
 }
 
@@ -563,6 +566,35 @@ fn label(mut table: Table<'_>) -> Option<Label> {
         text: allowed(text)?,
         art: art?,
         drawing: None,
+    })
+}
+
+fn muted(node: Option<Node<'_>>) -> Option<Vec<Muted>> {
+    let Some(node) = node else {
+        return Some(Vec::new());
+    };
+    let members = node.list("[[muted]] above each muted finding")?;
+    all(members.iter().map(|member| muted_one(member.table()?)))
+}
+
+fn muted_one(mut table: Table<'_>) -> Option<Muted> {
+    let code = table
+        .required("code", "code = \"sewing::...\", the code of the finding")
+        .and_then(|node| node.text());
+    let about = table
+        .required(
+            "about",
+            "about = \"...\", what the finding is about, in its words",
+        )
+        .and_then(|node| node.text());
+    let reason = table
+        .required("reason", "reason = \"...\", why you live with it")
+        .and_then(|node| node.text());
+    table.finish();
+    Some(Muted {
+        code: code?,
+        about: about?,
+        reason: reason?,
     })
 }
 

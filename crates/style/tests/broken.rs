@@ -16,6 +16,12 @@ const MISTAKES: &[(&str, &str, &str, &str)] = &[
         "seat_splitt = ",
     ),
     (
+        "muted_without_reason",
+        "style::unfit-text",
+        "[bartacks]",
+        "[[muted]]\ncode = \"sewing::patch-hangs\"\nabout = \"patch\"\nreason = \" \"\n\n[bartacks]",
+    ),
+    (
         "unknown_key_far_from_any",
         "style::unknown-key",
         "seat_split = ",

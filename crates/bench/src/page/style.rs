@@ -11,7 +11,7 @@ use crate::garment::{Picture, Worked, picture};
 use crate::part::details::{self, Details};
 use crate::part::history::{self, Said};
 use crate::part::notice::Notice;
-use crate::part::{bar, construction, drawing, findings, fit, notice, order, tabs, yarn};
+use crate::part::{bar, construction, drawing, findings, fit, notice, order, strip, tabs, yarn};
 use crate::route;
 use crate::see::See;
 use crate::session::Session;
@@ -21,6 +21,7 @@ pub(crate) struct Page<'a> {
     name: &'a str,
     session: &'a Session,
     worked: Arc<Worked>,
+    since: Arc<Worked>,
     art: Vec<String>,
     picture: Picture,
     see: See,
@@ -38,6 +39,7 @@ impl<'a> Page<'a> {
         said: &'a Said,
     ) -> Self {
         let size = see.size_of(&session.loaded().style);
+        let since = session.since(size);
         let worked = session.garment(size);
         Self {
             name,
@@ -45,6 +47,7 @@ impl<'a> Page<'a> {
             session,
             picture: picture(&worked, &see),
             worked,
+            since,
             see,
             notice,
             said,
@@ -70,6 +73,11 @@ impl<'a> Page<'a> {
 
     fn tabs(&self) -> Markup {
         tabs::render(self.name, &self.see, &self.worked.garment)
+    }
+
+    fn strip(&self) -> Markup {
+        let system = self.see.system(&self.session.loaded().collection);
+        strip::render(&self.worked, &self.since, self.session.is_marked(), system)
     }
 
     fn history(&self) -> Markup {
@@ -109,7 +117,7 @@ impl<'a> Page<'a> {
             ("order", order::render(&show, garment, &self.see)),
             (
                 "findings",
-                findings::render(garment, self.name, &self.see, &self.picture),
+                findings::render(&show, garment, self.name, &self.see, &self.picture),
             ),
         ]
     }
@@ -122,6 +130,7 @@ impl<'a> Page<'a> {
             ("drawing", self.drawing()),
             ("turn", self.turn()),
             ("tabs", self.tabs()),
+            ("strip", self.strip()),
             ("history", self.history()),
         ];
         frame
@@ -157,6 +166,7 @@ impl<'a> Page<'a> {
                         p #how { "Up and down arrows step a value; a changed value is saved when you leave it." }
                     }
                 }
+                (self.strip())
                 (self.history())
             }
         };

@@ -2,17 +2,21 @@
 
 use draft::{Finding, PieceId, Severity};
 use maud::{Markup, html};
+use serde_json::json;
 use sewing::Garment;
 use style::known;
 
-use crate::field::capital;
+use crate::choice;
+use crate::field::{Show, capital};
 use crate::garment::{Picture, other_side};
 use crate::route;
 use crate::see::{Panel, See};
 
 /// How many there are.
 pub(crate) fn count(garment: &Garment) -> usize {
-    garment.findings.len()
+    let all = garment.findings.iter();
+    all.filter(|finding| finding.muted(&garment.doc).is_none())
+        .count()
 }
 
 /// How many keep the style from being sewn as charted.
@@ -23,23 +27,60 @@ pub(crate) fn errors(garment: &Garment) -> usize {
         .count()
 }
 
-pub(crate) fn render(garment: &Garment, name: &str, see: &See, picture: &Picture) -> Markup {
+pub(crate) fn render(
+    show: &Show<'_>,
+    garment: &Garment,
+    name: &str,
+    see: &See,
+    picture: &Picture,
+) -> Markup {
+    let doc = &show.loaded.style;
+    let numbered = || garment.findings.iter().zip(1..);
+    let muted =
+        numbered().filter_map(|(finding, number)| Some((finding, number, finding.muted(doc)?)));
+    let muted: Vec<_> = muted.collect();
     html! {
         section #findings aria-labelledby="findings-title" hidden[see.panel != Panel::Findings] {
-            h2 #findings-title { "Findings in size " (garment.size) }
+            h2 #findings-title tabindex="-1" { "Findings in size " (garment.size) }
             @if count(garment) == 0 {
                 p.lead { "Nothing was found that would keep this from being sewn as charted." }
             } @else {
                 p.lead { "Numbers lie on the drawing where a finding has a place." }
             }
             ol.findings {
-                @for (index, finding) in garment.findings.iter().enumerate() { (item(finding, index + 1, name, see, picture)) }
+                @for (finding, number) in numbered() {
+                    @if finding.muted(doc).is_none() { (item(finding, number, doc.muted.len(), name, see, picture)) }
+                }
+            }
+            @if !muted.is_empty() {
+                h3 { "Muted" }
+                ul.findings.muted {
+                    @for (finding, number, (at, why)) in &muted {
+                        li id={ "finding-" (number) } tabindex="-1" {
+                            span.number {}
+                            div {
+                                p.head { (capital(&finding.about)) }
+                                p { (capital(&finding.message)) }
+                                p.remedy { (capital(&why.reason)) }
+                                (choice::button(&[choice::remove(&format!("muted[{at}]"))], "Count it again", None))
+                                p.source { code { (finding.code) } }
+                            }
+                        }
+                    }
+                }
             }
         }
     }
 }
 
-fn item(finding: &Finding, number: usize, name: &str, see: &See, picture: &Picture) -> Markup {
+fn item(
+    finding: &Finding,
+    number: usize,
+    muted: usize,
+    name: &str,
+    see: &See,
+    picture: &Picture,
+) -> Markup {
     let severity = finding.severity.word();
     let place = place(&finding.about).or_else(|| of_piece(finding.place?.piece));
     let part = place.as_ref().map(|place| place.part.as_str());
@@ -60,12 +101,36 @@ fn item(finding: &Finding, number: usize, name: &str, see: &See, picture: &Pictu
                 }
                 p { (capital(&finding.message)) }
                 @if let Some(remedy) = &finding.remedy { p.remedy { (capital(remedy)) } }
+                @if let Some(edit) = finding.edit.as_ref().and_then(|edit| serde_json::to_value(edit).ok()) {
+                    (choice::button(&[edit], "Make it so", Some(&format!("Make it so: {}", finding.remedy.as_deref().unwrap_or_default()))))
+                }
+                @if finding.severity != Severity::Error { (muting(finding, number, muted)) }
                 p.source {
                     (finding.source) " · " code { (finding.code) }
                     @if let Some((words, to)) = &elsewhere {
                         " · " a href=(route::style(name, to)) data-swap { (words) }
                     }
                 }
+            }
+        }
+    }
+}
+
+/// A field for the reason why the maker lives with it. `muted` is how many findings are muted already.
+fn muting(finding: &Finding, number: usize, muted: usize) -> Markup {
+    let value = json!({ "code": finding.code, "about": finding.about, "reason": "" });
+    let edit = match muted {
+        // A file that mutes nothing has no list to put one into.
+        0 => choice::set("muted", json!([value])),
+        _ => choice::insert(&format!("muted[{muted}]"), value),
+    };
+    html! {
+        details.muting {
+            summary { "Mute" }
+            div {
+                input type="text" id={ "mute-" (number) } data-reason aria-label={ "Why you live with finding " (number) }
+                    placeholder="Why you live with it" autocomplete="off" maxlength="200";
+                button.small type="button" data-mute=(edit) { "Mute" }
             }
         }
     }

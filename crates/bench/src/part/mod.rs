@@ -9,5 +9,6 @@ pub(crate) mod fit;
 pub(crate) mod history;
 pub(crate) mod notice;
 pub(crate) mod order;
+pub(crate) mod strip;
 pub(crate) mod tabs;
 pub(crate) mod yarn;

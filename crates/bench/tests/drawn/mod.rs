@@ -153,3 +153,72 @@ async fn what_lies_below_is_drawn_where_it_is_asked_for() {
         .count();
     assert_eq!(lines, 8);
 }
+
+#[tokio::test]
+async fn the_strip_tells_what_changed_since_the_session_began_or_the_makers_mark() {
+    let house = House::new();
+    let strip = |answer: &Value| fragment(answer, "strip").to_owned();
+    let got = house.get(&format!("{STYLE}/fragments")).await;
+    let begun = strip(&serde_json::from_str(&got.text).unwrap());
+    for title in [
+        "Yarn",
+        "Shell, at least",
+        "Cloth weight",
+        "Thickest",
+        "Findings",
+    ] {
+        assert!(begun.contains(title), "{title} is missing");
+    }
+    assert!(!begun.contains("<strong>") && begun.contains("since the session began"));
+    let closer = house.set("seams.inseam.rows[0].density", "12 /in").await;
+    assert!(strip(&closer).contains("<strong>+"), "{}", strip(&closer));
+    let marked = house.step("mark").await;
+    assert!(!strip(&marked).contains("<strong>"));
+    assert!(strip(&marked).contains("since your mark"));
+    let undone = house.step("undo").await;
+    assert!(strip(&undone).contains("<strong>−"), "{}", strip(&undone));
+    let back = house.step("redo").await;
+    assert!(!strip(&back).contains("<strong>"));
+}
+
+#[tokio::test]
+async fn a_finding_is_muted_with_its_reason_and_counted_again() {
+    let house = House::new();
+    let before = house.text();
+    let muted = json!([{ "code": "sewing::patch-hangs", "about": "patch", "reason": "meant so" }]);
+    let edits = json!([{ "edit": "set", "path": "muted", "value": muted }]);
+    let body = json!({ "revision": house.revision().await, "edits": edits });
+    let answer = house.post("edit?panel=findings", body).await;
+    assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
+    assert!(house.text().contains("[[muted]]"));
+    let findings = fragment(&answer, "findings");
+    let (counted, left) = findings.split_once("<h3>Muted</h3>").unwrap();
+    assert!(!counted.contains("sewing::patch-hangs"));
+    assert!(left.contains("sewing::patch-hangs") && left.contains("Meant so"));
+    assert!(fragment(&answer, "strip").contains("1 gone"));
+    // The next one finds a list to be put into.
+    assert!(counted.contains("muted[1]"));
+    let again = json!([{ "edit": "remove", "path": "muted[0]" }]);
+    let body = json!({ "revision": answer["revision"], "edits": again });
+    house.post("edit?panel=findings", body).await;
+    assert_eq!(house.text(), before);
+}
+
+#[tokio::test]
+async fn a_remedy_that_leaves_no_choice_is_one_button() {
+    let house = House::new();
+    let answer = house.set("hem.ends", "overlapped").await;
+    let findings = fragment(&answer, "findings");
+    let button = between(
+        findings,
+        "<button class=\"small\" type=\"button\" data-edits=\"",
+        ">Make it so<",
+    );
+    let edits = button.split('"').next().unwrap().replace("&quot;", "\"");
+    let edits: Value = serde_json::from_str(&edits).unwrap();
+    assert_eq!(edits[0]["path"], "hem.ends");
+    let body = json!({ "revision": answer["revision"], "edits": edits });
+    let answer = house.post("edit", body).await;
+    assert_eq!(answer["outcome"], "done");
+    assert!(!fragment(&answer, "findings").contains("sewing::hem-ends"));
+}

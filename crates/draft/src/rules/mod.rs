@@ -295,6 +295,7 @@ pub fn findings(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             message: broken.message,
             source: rule.source,
             remedy: broken.remedy.map(str::to_owned),
+            edit: None,
             place: None,
         }));
     }
@@ -404,6 +405,7 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             message: conflict.to_string(),
             source: SOURCE,
             remedy: conflict.advice(),
+            edit: None,
             place: None,
         }];
     }
@@ -422,6 +424,7 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             ),
             source: SOURCE,
             remedy: None,
+            edit: None,
             place: None,
         })
     });

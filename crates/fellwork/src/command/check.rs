@@ -27,7 +27,7 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
     let cuts = cut_run(&run, &Plan::of(&loaded.style));
     let sewn = run.iter().map(|g| (g.size, g.findings.as_slice()));
     let cut = cuts.iter().map(|c| (c.size, c.findings.as_slice()));
-    let findings = grouped::grouped(sewn.chain(cut));
+    let findings = grouped::grouped(&loaded.style, sewn.chain(cut));
     let text = if asked.json {
         json::checked(&loaded, &run, &findings, asked.measures)?
     } else {

@@ -48,7 +48,14 @@ pub(super) fn findings(context: &Context<'_>) -> Vec<FindingRow> {
                 Some(size) => format!("{}, size {size}", found.about.replace('_', " ")),
                 None => found.about.replace('_', " "),
             },
-            message: capital(&found.message) + ".",
+            message: match found.muted(&context.shown.doc) {
+                Some((_, muted)) => format!(
+                    "{}. Left so by the maker: {}",
+                    capital(&found.message),
+                    muted.reason
+                ),
+                None => capital(&found.message) + ".",
+            },
             place: found
                 .place
                 .and_then(|place| place_words(context, place))

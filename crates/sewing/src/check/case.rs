@@ -70,6 +70,8 @@ pub(super) struct Broken {
     pub about: String,
     pub message: String,
     pub remedy: Option<String>,
+    /// The value of the style that is the remedy, and what it becomes.
+    pub cure: Option<(String, String)>,
     pub place: Option<Place>,
 }
 
@@ -80,6 +82,7 @@ impl Broken {
             about: about.into(),
             message: message.into(),
             remedy: None,
+            cure: None,
             place: None,
         }
     }
@@ -98,6 +101,12 @@ impl Broken {
 
     pub fn help(mut self, remedy: impl Into<String>) -> Broken {
         self.remedy = Some(remedy.into());
+        self
+    }
+
+    /// The same, with the one value of the style that is the remedy.
+    pub fn curing(mut self, path: impl Into<String>, value: impl Into<String>) -> Broken {
+        self.cure = Some((path.into(), value.into()));
         self
     }
 

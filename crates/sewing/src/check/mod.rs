@@ -19,6 +19,7 @@ mod trims;
 mod yarns;
 
 use draft::{Finding, Severity};
+use style::Edit;
 
 pub use table::SEWING_RULES;
 
@@ -88,16 +89,21 @@ pub(crate) fn findings(
         if !drafts && rule.reads == Reads::Pieces {
             continue;
         }
-        out.extend((rule.check)(&case).into_iter().map(|broken| Finding {
-            code: rule.code,
-            severity: broken.severity,
-            about: broken.about,
-            size: Some(context.size),
-            message: broken.message,
-            source: rule.source,
-            remedy: broken.remedy,
-            // Places on a compromise mean nothing.
-            place: broken.place.filter(|_| drafts),
+        out.extend((rule.check)(&case).into_iter().map(|broken| {
+            Finding {
+                code: rule.code,
+                severity: broken.severity,
+                about: broken.about,
+                size: Some(context.size),
+                message: broken.message,
+                source: rule.source,
+                remedy: broken.remedy,
+                edit: broken
+                    .cure
+                    .and_then(|(path, value)| Edit::set(&path, &value).ok()),
+                // Places on a compromise mean nothing.
+                place: broken.place.filter(|_| drafts),
+            }
         }));
     }
     out

@@ -32,6 +32,11 @@ pub(super) fn fell_width(case: &Case<'_>) -> Vec<Broken> {
         }
         let far = seam.rows.iter().map(|r| r.offset);
         let far = far.fold(Length::ZERO, Length::max);
+        let last = seam
+            .rows
+            .iter()
+            .rposition(|row| row.offset == far)
+            .unwrap_or(0);
         (far + EDGE_MARGIN < FELL_WIDTH.0).then(|| {
             Broken::warning(
                 seam.name.as_str(),
@@ -42,6 +47,7 @@ pub(super) fn fell_width(case: &Case<'_>) -> Vec<Broken> {
                 ),
             )
             .help("8 mm from the fold is usual for the second row")
+            .curing(format!("seams.{}.rows[{last}].offset", seam.name), "8 mm")
         })
     })
 }
@@ -116,6 +122,10 @@ pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {
                 ),
             )
             .help(format!("at least {}", mm(least)))
+            .curing(
+                "chart.hem_depth.value",
+                format!("{} mm", least.to_mm().ceil()),
+            )
         })
     })
 }

@@ -115,10 +115,20 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
         "hem",
         format!("the hem is chain-stitched and its threads are {how}: the row can run back"),
     );
-    Some(with_remedy(
+    let found = with_remedy(
         found,
         "write ends = \"tied by hand\" in [hem], or secure the row's begin and end",
-    ))
+    );
+    // What a row itself says goes before [hem], so there it has to be changed at the row.
+    let by_rows = context.seam("hem").is_some_and(|seam| {
+        let mut rows = seam.rows.iter();
+        rows.any(|row| row.begin.is_some() || row.end.is_some())
+    });
+    Some(if by_rows {
+        found
+    } else {
+        found.curing("hem.ends", "tied by hand")
+    })
 }
 
 /// The foot of the coin pocket takes no more shape than its depth leaves.

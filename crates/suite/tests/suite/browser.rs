@@ -1,5 +1,6 @@
 //! The bench in a real browser: a maker opens the style, changes the inseam, sees the drawing follow
-//! and takes the change back. Anything the browser's console calls an error fails the test.
+//! and takes the change back; a corner is dragged, a place moved by key, a measure typed on the drawing, a finding
+//! muted. Anything the browser's console calls an error fails the test.
 
 use std::fs;
 use std::io::{BufRead, BufReader, Read};
@@ -195,8 +196,111 @@ async fn journey(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()
     no_complaints(page).await
 }
 
-#[test]
-fn a_change_of_the_inseam_is_seen_and_taken_back() {
+/// Waits until the file says something.
+async fn saved(file: &Path, words: &str) -> WebDriverResult<()> {
+    let start = Instant::now();
+    while !fs::read_to_string(file).unwrap().contains(words) {
+        assert!(start.elapsed() < PATIENCE, "the file never says {words}");
+        tokio::time::sleep(Duration::from_millis(20)).await;
+    }
+    Ok(())
+}
+
+async fn found(page: &WebDriver, css: &str) -> WebDriverResult<WebElement> {
+    let query = page.query(By::Css(css));
+    let query = query.wait(PATIENCE, Duration::from_millis(50));
+    query.first().await
+}
+
+/// A page of the style, by what is looked at.
+async fn look(page: &WebDriver, url: &str, query: &str) -> WebDriverResult<()> {
+    // The key is a cookie by now.
+    let home = url.split('?').next().unwrap();
+    page.goto(&format!("{home}style/ferryman?{query}")).await?;
+    found(page, "#drawing svg").await?;
+    Ok(())
+}
+
+/// The number a style file gives for a value of a section, without its unit.
+fn number(file: &Path, section: &str, key: &str) -> f64 {
+    let text = fs::read_to_string(file).unwrap();
+    let from = &text[text.find(section).unwrap()..];
+    let value = &from[from.find(&format!("{key} = \"")).unwrap() + key.len() + 4..];
+    let digits: String = value.chars().take_while(|c| !c.is_whitespace()).collect();
+    digits.parse().unwrap()
+}
+
+async fn on_the_drawing(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()> {
+    let first = fs::read_to_string(file).unwrap();
+    page.goto(url).await?;
+
+    // A corner of the left back pocket is dragged inwards and down: one change of two values.
+    look(page, url, "view=back").await?;
+    let corner = found(page, "[data-grip='back-pocket-left-outer']").await?;
+    let actions = page.action_chain().move_to_element_center(&corner);
+    let actions = actions.click_and_hold().move_by_offset(4, 4);
+    actions.move_by_offset(3, 3).perform().await?;
+    let values = found(page, "#holding span").await?.text().await?;
+    assert!(values.contains("foot width"), "{values}");
+    page.action_chain().release().perform().await?;
+    let narrower = Instant::now();
+    while number(file, "[pockets.back.left]", "foot_width") >= 12.8 {
+        assert!(narrower.elapsed() < PATIENCE, "the corner was not moved");
+        tokio::time::sleep(Duration::from_millis(20)).await;
+    }
+    assert!(number(file, "[pockets.back.left]", "outer_drop") > 0.0);
+    found(page, "#undo:enabled").await?.click().await?;
+    saved(
+        file,
+        "foot_width = \"12.8 cm\"\nside_length = \"13.8 cm\"\nouter_drop = \"0 mm\"",
+    )
+    .await?;
+    assert_eq!(fs::read_to_string(file).unwrap(), first);
+
+    // Escape gives up, and nothing but keys is needed: two steps outwards and Enter.
+    let place = "[data-grip='back-pocket-right']";
+    let focus = format!("document.querySelector(\"{place}\").focus()");
+    page.execute(&focus, Vec::new()).await?;
+    let keys = |key: Key| page.action_chain().send_keys(key + "");
+    keys(Key::Enter).perform().await?;
+    found(page, "#holding span").await?;
+    keys(Key::Right).perform().await?;
+    keys(Key::Escape).perform().await?;
+    assert_eq!(fs::read_to_string(file).unwrap(), first);
+    keys(Key::Enter).perform().await?;
+    found(page, "#holding span").await?;
+    keys(Key::Right).perform().await?;
+    keys(Key::Right).perform().await?;
+    keys(Key::Enter).perform().await?;
+    saved(file, "value = \"5.7 cm\"").await?;
+    no_complaints(page).await?;
+
+    // A measure is typed where it is taken.
+    look(page, url, "view=front&layers=stitches+measures").await?;
+    type_into(page, ".dim input[data-path='chart.knee.value']", "46.5 cm").await?;
+    saved(file, "value = \"46.5 cm\"").await?;
+
+    // A finding is muted with its reason, and counted again.
+    look(page, url, "panel=findings").await?;
+    found(page, "#finding-1 .muting summary")
+        .await?
+        .click()
+        .await?;
+    let reason = found(page, "#finding-1 [data-reason]").await?;
+    reason.send_keys("It is meant to hang.").await?;
+    reason.send_keys(Key::Enter + "").await?;
+    saved(file, "reason = \"It is meant to hang.\"").await?;
+    found(page, ".muted button").await?.click().await?;
+    let start = Instant::now();
+    while fs::read_to_string(file).unwrap().contains("[[muted]]") {
+        assert!(start.elapsed() < PATIENCE, "the finding stays muted");
+        tokio::time::sleep(Duration::from_millis(20)).await;
+    }
+    no_complaints(page).await
+}
+
+/// Opens a bench over a fresh demo in a browser and does something there.
+fn in_a_browser(act: impl AsyncFn(&WebDriver, &str, &Path) -> WebDriverResult<()>) {
     let Some(driver) = tool(&["chromedriver"]) else {
         return;
     };
@@ -213,8 +317,18 @@ fn a_change_of_the_inseam_is_seen_and_taken_back() {
         .unwrap();
     runtime.block_on(async {
         let page = browser(&driver, &chromium, &folder.path().join("profile")).await;
-        let went = journey(&page, &url, &file).await;
+        let went = act(&page, &url, &file).await;
         page.quit().await.unwrap();
         went.unwrap();
     });
+}
+
+#[test]
+fn a_change_of_the_inseam_is_seen_and_taken_back() {
+    in_a_browser(journey);
+}
+
+#[test]
+fn the_drawing_is_dragged_typed_on_and_its_findings_muted() {
+    in_a_browser(on_the_drawing);
 }

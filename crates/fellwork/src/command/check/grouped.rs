@@ -1,7 +1,7 @@
 //! Findings of all sizes, each said once with the sizes it holds in.
 
 use draft::{Finding, Severity};
-use style::{Size, Sizes};
+use style::{Size, Sizes, StyleDoc};
 
 /// A finding and where it holds.
 pub struct Grouped<'a> {
@@ -9,10 +9,15 @@ pub struct Grouped<'a> {
     pub finding: &'a Finding,
     /// The sizes, in the order of the run.
     pub sizes: Vec<Size>,
+    /// Why it is not counted, where the maker muted it.
+    pub muted: Option<&'a str>,
 }
 
 /// Groups findings of the same code, grade and subject, the gravest first.
-pub fn grouped<'a>(run: impl IntoIterator<Item = (Size, &'a [Finding])>) -> Vec<Grouped<'a>> {
+pub fn grouped<'a>(
+    doc: &'a StyleDoc,
+    run: impl IntoIterator<Item = (Size, &'a [Finding])>,
+) -> Vec<Grouped<'a>> {
     let mut groups: Vec<Grouped<'_>> = Vec::new();
     for (size, findings) in run {
         for finding in findings {
@@ -28,6 +33,7 @@ pub fn grouped<'a>(run: impl IntoIterator<Item = (Size, &'a [Finding])>) -> Vec<
                 None => groups.push(Grouped {
                     finding,
                     sizes: vec![size],
+                    muted: finding.muted(doc).map(|(_, muted)| muted.reason.as_str()),
                 }),
             }
         }
@@ -36,11 +42,11 @@ pub fn grouped<'a>(run: impl IntoIterator<Item = (Size, &'a [Finding])>) -> Vec<
     groups
 }
 
-/// How many groups are of a grade.
+/// How many groups of a grade are counted.
 pub fn count(groups: &[Grouped<'_>], grade: Severity) -> usize {
     groups
         .iter()
-        .filter(|g| g.finding.severity == grade)
+        .filter(|g| g.finding.severity == grade && g.muted.is_none())
         .count()
 }
 

@@ -41,6 +41,8 @@ struct Found<'a> {
     remedy: Option<&'a str>,
     source: &'a str,
     sizes: &'a [Size],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    muted: Option<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -109,6 +111,7 @@ fn found<'a>(group: &'a Grouped<'_>) -> Found<'a> {
         remedy: finding.remedy.as_deref(),
         source: finding.source,
         sizes: &group.sizes,
+        muted: group.muted,
     }
 }
 

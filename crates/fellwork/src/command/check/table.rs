@@ -29,14 +29,24 @@ pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> S
             finding.code
         );
         let _ = writeln!(out, "         {}", finding.message);
-        if let Some(remedy) = &finding.remedy {
+        if let Some(reason) = group.muted {
+            let _ = writeln!(out, "         muted: {reason}");
+        } else if let Some(remedy) = &finding.remedy {
             let _ = writeln!(out, "         what would help: {remedy}");
         }
         let _ = writeln!(out, "         in {sizes}; source: {}\n", finding.source);
     }
+    let muted = match findings
+        .iter()
+        .filter(|group| group.muted.is_some())
+        .count()
+    {
+        0 => String::new(),
+        many => format!(", {many} muted"),
+    };
     let _ = writeln!(
         out,
-        "{}, {}, {}",
+        "{}, {}, {}{muted}",
         words(count(findings, Severity::Error), "error"),
         words(count(findings, Severity::Warning), "warning"),
         words(count(findings, Severity::Note), "note")
