@@ -31,7 +31,10 @@ if (bench && figure) {
   figure.addEventListener('focusout', ({ target }) => {
     if (hold?.byKeys && hold.grip === target) drop();
   });
-  whenSwapped(clear);
+  whenSwapped(() => {
+    // Another drawing is no longer what is held.
+    if (!hold?.grip.isConnected) clear();
+  });
   whenMoved(show);
 }
 

@@ -1,4 +1,6 @@
 //! What changed between two versions of a style, in words a person can read.
+//!
+//! Long because every section of a style is told in its own words, one short function each.
 
 use std::fmt::Display;
 

@@ -214,8 +214,8 @@ fn down(p: Point) -> Point {
 }
 
 #[cfg(test)]
-#[allow(clippy::unwrap_used)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
     use super::*;
     use crate::samples::sewn;
     use draft::measure::{MEASURES, Shown};

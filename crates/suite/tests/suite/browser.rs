@@ -255,6 +255,7 @@ async fn on_the_drawing(page: &WebDriver, url: &str, file: &Path) -> WebDriverRe
         "foot_width = \"12.8 cm\"\nside_length = \"13.8 cm\"\nouter_drop = \"0 mm\"",
     )
     .await?;
+    found(page, "#bench:not([aria-busy])").await?;
     assert_eq!(fs::read_to_string(file).unwrap(), first);
 
     // Escape gives up, and nothing but keys is needed: two steps outwards and Enter.
@@ -290,6 +291,7 @@ async fn on_the_drawing(page: &WebDriver, url: &str, file: &Path) -> WebDriverRe
     reason.send_keys("It is meant to hang.").await?;
     reason.send_keys(Key::Enter + "").await?;
     saved(file, "reason = \"It is meant to hang.\"").await?;
+    found(page, "#bench:not([aria-busy])").await?;
     found(page, ".muted button").await?.click().await?;
     let start = Instant::now();
     while fs::read_to_string(file).unwrap().contains("[[muted]]") {
