@@ -99,6 +99,8 @@ export function millimetres(clientX, clientY) {
 
 function zoom(factor, at) {
   if (!all) return;
+  // Its name stood beside it where it was.
+  pointAt(null);
   const now = box ?? all;
   const centre = at ?? { x: now.x + now.width / 2, y: now.y + now.height / 2 };
   const width = Math.min(Math.max(now.width / factor, CLOSEST), all.width * 2);
