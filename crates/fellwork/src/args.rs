@@ -232,7 +232,8 @@ pub struct LayPieces {
     /// Mark where a roll may end, with a lap up to this
     #[arg(long, value_name = "LENGTH")]
     pub most_lap: Option<Length>,
-    /// Where the drawing goes, true to scale; - prints it. A name that ends in .dxf asks for DXF, any other for SVG
+    /// Where the drawing goes, true to scale; - prints it. A name that ends in .dxf asks for DXF, in .pdf for PDF, any
+    /// other for SVG
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
     /// Print JSON for programs

@@ -55,11 +55,8 @@ pub(crate) fn pieces(lines: Vec<LooseLine>, texts: Vec<Note>) -> Result<Vec<Piec
     let mut holder = vec![None; rings.len()];
     let mut outer: Vec<usize> = Vec::new();
     for k in order {
-        let first = rings.get(k).and_then(|r| r.points.first().copied());
-        let inside = first
-            .map(|p| found.holder(&rings, &outer, p))
-            .transpose()?
-            .flatten();
+        let points = rings.get(k).map_or(&[][..], |r| &r.points);
+        let inside = found.holder(&rings, &outer, points)?;
         if let Some(slot) = holder.get_mut(k) {
             *slot = inside;
         }
@@ -81,18 +78,13 @@ pub(crate) fn pieces(lines: Vec<LooseLine>, texts: Vec<Note>) -> Result<Vec<Piec
         }
     };
     for line in small {
-        let first = line.points.first().copied();
-        if let Some(k) = first
-            .map(|p| found.holder(&rings, &outer, p))
-            .transpose()?
-            .flatten()
-        {
+        if let Some(k) = found.holder(&rings, &outer, &line.points)? {
             put(&mut pieces, k, line);
         }
     }
     let mut on_pieces = Vec::new();
     for note in texts {
-        if let Some(k) = found.holder(&rings, &outer, note.at)? {
+        if let Some(k) = found.holder(&rings, &outer, &[note.at])? {
             on_pieces.push((k, note));
         }
     }
@@ -143,7 +135,30 @@ fn inner(line: LooseLine) -> InnerLine {
     }
 }
 
-/// Looking for the piece that holds a place, with the work it takes counted.
+/// A point this near the outline of a piece does not tell on which side of it its line lies: on a lay,
+/// pieces lie along the edge of the cloth.
+const ON_THE_LINE: f64 = 0.01;
+/// Of so many points at the most.
+const ASKED: usize = 8;
+
+/// Whether the line lies inside, by its first point that is not on the outline itself.
+fn holds(outline: &[Point], line: &[Point]) -> bool {
+    line.iter()
+        .take(ASKED)
+        .find(|p| !on_the_line(outline, **p))
+        .is_some_and(|p| contains(outline, *p))
+}
+
+fn on_the_line(outline: &[Point], p: Point) -> bool {
+    let next = outline.iter().cycle().skip(1);
+    outline.iter().zip(next).any(|(a, b)| {
+        let along = *b - *a;
+        let share = (p - *a).dot(along) / along.hypot2().max(f64::MIN_POSITIVE);
+        (*a + along * share.clamp(0.0, 1.0) - p).hypot() <= ON_THE_LINE
+    })
+}
+
+/// Looking for the piece that holds a line, with the work it takes counted.
 #[derive(Default)]
 struct Found {
     work: usize,
@@ -155,7 +170,7 @@ impl Found {
         &mut self,
         rings: &[LooseLine],
         outer: &[usize],
-        p: Point,
+        line: &[Point],
     ) -> Result<Option<usize>, ReadError> {
         for k in outer {
             let Some(ring) = rings.get(*k) else {
@@ -170,17 +185,18 @@ impl Found {
                 }
             };
             self.work += 1;
-            if !bounds.contains(p) {
+            let near = bounds.inflate(ON_THE_LINE, ON_THE_LINE);
+            if !line.first().is_some_and(|p| near.contains(*p)) {
                 continue;
             }
-            self.work += ring.points.len();
+            self.work += (ASKED + 1) * ring.points.len();
             if self.work > MOST_WORK {
                 return Err(ReadError::whole(
                     "too much lies loose in it",
                     "write each piece as a block or group of its own",
                 ));
             }
-            if contains(&ring.points, p) {
+            if holds(&ring.points, line) {
                 return Ok(Some(*k));
             }
         }

@@ -5,6 +5,7 @@ use std::time::Duration;
 use cutting::{BandCut, Plan, SizePairs, Spread, SpreadRules, Way, cut};
 use drawing::LayMarks;
 use lay::splices;
+use papers::PatternHead;
 use serde::Serialize;
 use spreading::CutOrder;
 use style::{Cloth, Loaded, Size};
@@ -23,6 +24,9 @@ const FORMAT: u32 = 1;
 
 /// A lay with what it was made of and how it is spread.
 struct Laid<'a> {
+    /// The label, and the style or order, for what is printed.
+    label: &'a str,
+    of: String,
     cloth_name: &'a str,
     cloth: &'a Cloth,
     spread: Spread,
@@ -96,6 +100,8 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         &format!("{name} {} {}", style.to_string_lossy(), of.join(" ")),
     )?;
     let laid = Laid {
+        label: &loaded.collection.name,
+        of: loaded.style.style.to_string(),
         cloth_name: name,
         cloth,
         marks: LayMarks {
@@ -161,6 +167,8 @@ fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
     let spread = job.spread(pairs);
     let found = finder.find(&spread, &job.known_by(pairs))?;
     let laid = Laid {
+        label: &loaded.collection.name,
+        of: loaded.order.name.clone(),
         cloth_name: job.name,
         cloth: job.cloth,
         marks: marks(job, &planned, index, &found.lay),
@@ -175,21 +183,23 @@ fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
 fn answer(asked: &LayPieces, laid: &Laid<'_>, system: System) -> Result<Exit, Trouble> {
     if let Some(output) = &asked.output {
         let lay = &laid.found.lay;
-        let text = if output
-            .extension()
-            .is_some_and(|kind| kind.eq_ignore_ascii_case("dxf"))
-        {
-            patterns::dxf::write_lay(&laid.spread, lay)
+        let kind = output.extension().unwrap_or_default().to_ascii_lowercase();
+        let bytes = if kind == "dxf" {
+            patterns::dxf::write_lay(&laid.spread, lay).into_bytes()
         } else {
-            drawing::svg(&drawing::lay_sheet(
-                &laid.spread,
-                lay,
-                laid.cloth,
-                &laid.marks,
-                system,
-            ))
+            let sheet = drawing::lay_sheet(&laid.spread, lay, laid.cloth, &laid.marks, system);
+            if kind == "pdf" {
+                let head = PatternHead {
+                    collection: laid.label.to_owned(),
+                    style: laid.of.clone(),
+                    ..PatternHead::default()
+                };
+                papers::lay_pdf(&sheet, &head)?
+            } else {
+                drawing::svg(&sheet).into_bytes()
+            }
         };
-        files::write(output, text.as_bytes())?;
+        files::write(output, &bytes)?;
     }
     let text = if asked.json {
         json(laid)?
