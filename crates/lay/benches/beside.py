@@ -4,7 +4,7 @@
 
 PACKING is our built example (`cargo build --release -p lay --example packing`), the library is
 spyrrow (PyPI, MIT). Of every instance and seed both sides run once, one after the other, on the same
-number of cores; every layout is checked by `tests/check_layout.py` with shapely. One JSON line a run;
+number of cores; every layout is checked by `crates/suite/checks/layout.py` with shapely. One JSON line a run;
 at the end, on standard error, the medians and the paired difference of each instance. The figures
 mean something only on a machine that does nothing else: the load before each run is written down too.
 """
@@ -20,7 +20,7 @@ from pathlib import Path
 
 import spyrrow
 
-CHECK = Path(__file__).parent.parent / "tests" / "check_layout.py"
+CHECK = Path(__file__).parents[2] / "suite" / "checks" / "layout.py"
 
 
 def ours(packing, file, seconds, seed, cores):
@@ -66,6 +66,8 @@ def checked(file, lay):
 
 
 def main(packing, folder, seconds, seeds, cores, *names):
+    if not CHECK.exists():
+        sys.exit(f"{CHECK} is not there, so no layout could be checked")
     differences = {}
     for name in names:
         file = Path(folder) / f"{name}.json"
