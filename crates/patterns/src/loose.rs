@@ -6,6 +6,7 @@ use crate::error::ReadError;
 use crate::grid::ring_on_grid;
 use crate::limits::{MOST_MARKS, MOST_ON_CUT};
 use crate::model::{Copies, InnerLine, LineKind, Note, Piece};
+use crate::nearest::Nearest;
 use crate::sheet::around;
 
 /// The most closed lines among which pieces are looked for.
@@ -150,12 +151,7 @@ fn holds(outline: &[Point], line: &[Point]) -> bool {
 }
 
 fn on_the_line(outline: &[Point], p: Point) -> bool {
-    let next = outline.iter().cycle().skip(1);
-    outline.iter().zip(next).any(|(a, b)| {
-        let along = *b - *a;
-        let share = (p - *a).dot(along) / along.hypot2().max(f64::MIN_POSITIVE);
-        (*a + along * share.clamp(0.0, 1.0) - p).hypot() <= ON_THE_LINE
-    })
+    Nearest::on_ring(outline, p).is_some_and(|nearest| nearest.distance <= ON_THE_LINE)
 }
 
 /// Looking for the piece that holds a line, with the work it takes counted.
