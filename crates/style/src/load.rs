@@ -71,13 +71,11 @@ impl Loaded {
         );
         if let Some(style) = &mut reading.value {
             let (folder, places) = (self.folder(), &reading.places);
-            take_art(&source, style, folder, places, &mut reading.report);
             let collection = Some(&self.collection);
-            take_pattern(
+            take_files(
                 &source,
                 style,
-                folder,
-                collection,
+                (folder, collection),
                 places,
                 &mut reading.report,
             );
@@ -156,13 +154,11 @@ pub fn load(path: &Path) -> Result<Loaded, Report> {
     };
     if let Some(style) = &mut reading.value {
         let (folder, places) = (path.parent().unwrap_or(Path::new(".")), &reading.places);
-        take_art(&source, style, folder, places, &mut reading.report);
         let collection = collection.as_ref();
-        take_pattern(
+        take_files(
             &source,
             style,
-            folder,
-            collection,
+            (folder, collection),
             places,
             &mut reading.report,
         );
@@ -377,6 +373,18 @@ fn check_art(
             );
         }
     }
+}
+
+/// Reads what the style names beside itself: the maker's art and the maker's own pattern.
+fn take_files(
+    source: &Source,
+    style: &mut StyleDoc,
+    (folder, collection): (&Path, Option<&Collection>),
+    places: &Places,
+    report: &mut Report,
+) {
+    take_art(source, style, folder, places, report);
+    take_pattern(source, style, folder, collection, places, report);
 }
 
 /// Checks the art files and reads their lines.
