@@ -6,13 +6,7 @@ import { showAll } from './drawing.js';
 import './marks.js';
 import './grips.js';
 import './dims.js';
-
-// The key came in the address and is a cookie now; it need not stay in view or in the history.
-const here = new URL(location.href);
-if (here.searchParams.has('key')) {
-  here.searchParams.delete('key');
-  history.replaceState(null, '', here);
-}
+import './keys.js';
 
 if (document.getElementById('bench')) {
   document.addEventListener('click', (event) => {
@@ -41,15 +35,6 @@ if (document.getElementById('bench')) {
     ask(key === 'y' || event.shiftKey ? 'redo' : 'undo', {});
   });
 
-  // What is named beside a link or button does as it does.
-  document.addEventListener('keydown', (event) => {
-    if (event.ctrlKey || event.metaKey || event.altKey || event.target.closest('input, select, textarea')) return;
-    const named = document.querySelector(`[aria-keyshortcuts="${CSS.escape(event.key.toLowerCase())}"]`);
-    if (!named) return;
-    event.preventDefault();
-    named.click();
-  });
-
   window.addEventListener('popstate', () => ask('fragments'));
   // Whoever comes back from an editor sees at once that the file is another now.
   window.addEventListener('focus', () => ask('fragments'));
@@ -58,7 +43,7 @@ if (document.getElementById('bench')) {
 /** Shows another view; the panel stays. */
 function go(address) {
   const now = new URLSearchParams(location.search);
-  for (const name of ['panel', 'part']) {
+  for (const name of ['panel', 'room', 'part']) {
     if (now.has(name)) address.searchParams.set(name, now.get(name));
   }
   if (picture(address.searchParams) !== picture(now)) showAll();

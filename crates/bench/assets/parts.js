@@ -110,6 +110,10 @@ export function openPart(part, follow = false) {
 export function showPanel(name, part) {
   const address = new URL(location.href);
   address.searchParams.set('panel', name);
+  // Findings are looked at from any room and lead back to it.
+  const room = document.getElementById('tabs').dataset.room;
+  if (name === 'findings' && room !== 'fit') address.searchParams.set('room', room);
+  else address.searchParams.delete('room');
   if (part) address.searchParams.set('part', part);
   else address.searchParams.delete('part');
   history.replaceState(null, '', address);

@@ -35,6 +35,7 @@ const ASSETS: &[Asset] = &[
     asset!("grips.js", "text/javascript; charset=utf-8"),
     asset!("dims.js", "text/javascript; charset=utf-8"),
     asset!("nudge.js", "text/javascript; charset=utf-8"),
+    asset!("keys.js", "text/javascript; charset=utf-8"),
     asset!("mark.svg", "image/svg+xml"),
     asset!("plex-sans-400.woff2", "font/woff2"),
     asset!("plex-sans-600.woff2", "font/woff2"),

@@ -4,7 +4,7 @@ use std::ptr;
 
 use draft::{Finding, Severity};
 use sewing::{Garment, describe};
-use trade::{Length, System};
+use trade::{Area, Length, System};
 
 use crate::garment::Worked;
 
@@ -23,6 +23,15 @@ pub(crate) fn between(before: &Worked, now: &Worked, system: System) -> Vec<Stri
     told.extend(allowances(&before.garment, &now.garment));
     told.extend(findings(&before.garment, &now.garment));
     told
+}
+
+/// An area as it is read, with its small two.
+pub(crate) fn area(area: Area, system: System) -> String {
+    let shown = area.show(system);
+    match shown.strip_suffix('2') {
+        Some(unit) => format!("{unit}²"),
+        None => shown,
+    }
 }
 
 /// Yarn in metres, or in yards for whoever works in inches.

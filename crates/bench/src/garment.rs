@@ -29,8 +29,21 @@ pub(crate) struct Worked {
 pub(crate) struct Cut {
     pub(crate) area: Area,
     pub(crate) mass: Mass,
+    /// The same for each cloth, in the order in which pieces first name it.
+    pub(crate) of_cloth: Vec<ClothShare>,
     /// Of the shell, were its whole width used; `None` where the shell is not known.
     pub(crate) shell_length: Option<Length>,
+}
+
+/// What one cloth gives to a pair.
+pub(crate) struct ClothShare {
+    /// The cloth's name in the collection.
+    pub(crate) name: String,
+    pub(crate) area: Area,
+    /// How many pieces are cut from it.
+    pub(crate) pieces: u32,
+    /// What those are called, each once.
+    pub(crate) named: Vec<&'static str>,
 }
 
 impl Cut {
@@ -38,12 +51,37 @@ impl Cut {
         let cloths = &garment.collection.cloths;
         let of = |piece: &CutPiece| piece.area() * f64::from(piece.as_drawn + piece.mirrored);
         let weighed = |piece: &CutPiece| Some(of(piece) * cloths.get(&piece.cloth_name)?.weight);
+        let mut of_cloth: Vec<ClothShare> = Vec::new();
+        for piece in &cut.pieces {
+            let known = of_cloth
+                .iter()
+                .position(|share| share.name == piece.cloth_name);
+            let at = known.unwrap_or_else(|| {
+                of_cloth.push(ClothShare {
+                    name: piece.cloth_name.clone(),
+                    area: Area::ZERO,
+                    pieces: 0,
+                    named: Vec::new(),
+                });
+                of_cloth.len() - 1
+            });
+            let Some(share) = of_cloth.get_mut(at) else {
+                continue;
+            };
+            share.area += of(piece);
+            share.pieces += piece.as_drawn + piece.mirrored;
+            let name = piece.piece.name();
+            if !share.named.contains(&name) {
+                share.named.push(name);
+            }
+        }
         let shell = &garment.doc.cloth.shell;
         let of_shell = cut.pieces.iter().filter(|piece| piece.cloth_name == *shell);
         let shell_area: Area = of_shell.map(of).sum();
         Self {
             area: cut.pieces.iter().map(of).sum(),
             mass: cut.pieces.iter().filter_map(weighed).sum(),
+            of_cloth,
             shell_length: cloths.get(shell).map(|cloth| shell_area / cloth.width),
         }
     }

@@ -23,6 +23,7 @@ mod guard;
 mod marks;
 mod page;
 mod part;
+mod room;
 mod route;
 mod router;
 mod see;

@@ -14,6 +14,11 @@ pub(crate) fn style(name: &str, see: &See) -> String {
     with_query(&style_path(name), &see.query())
 }
 
+/// A room of a style that is a page of its own.
+pub(crate) fn room(name: &str, page: &str, see: &See) -> String {
+    with_query(&format!("{}/{page}", style_path(name)), &see.query())
+}
+
 /// The drawing of a style as a file of its own; `revision` makes it a new address after each change.
 pub(crate) fn picture(name: &str, see: &See, revision: &str) -> String {
     let query = format!("{}&revision={revision}", see.query());

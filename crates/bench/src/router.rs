@@ -42,6 +42,9 @@ pub fn router(bench: Bench) -> Router {
         .route("/style/{name}/redo", stepping(Way::Forward, "Made again"))
         .route("/style/{name}/reload", post(reload))
         .route("/style/{name}/mark", post(mark))
+        .merge(page::cutting::routes())
+        .merge(page::papers::routes())
+        .merge(page::history::routes())
         .route("/asset/{edition}/{name}", get(asset_file))
         .route(
             "/favicon.ico",
@@ -413,7 +416,8 @@ impl Clock {
     }
 }
 
-fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Trouble> {
+/// The session of a style, or the page that says why there is none.
+pub(crate) fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Trouble> {
     bench.session(name).map_err(|not_open| match not_open {
         NotOpen::Unknown => Trouble::no_such_page(),
         NotOpen::Broken(report) => Trouble {
@@ -444,7 +448,7 @@ fn not_understood(words: &str) -> Trouble {
 
 /// Working out a garment and waiting for a disk belong off the threads that listen. A panic in there ends
 /// the one request, not the bench.
-async fn blocking<T: Send + 'static>(
+pub(crate) async fn blocking<T: Send + 'static>(
     work: impl FnOnce() -> Result<T, Trouble> + Send + 'static,
 ) -> Result<T, Trouble> {
     tokio::task::spawn_blocking(work)

@@ -5,12 +5,14 @@ use sewing::Face;
 use style::{Collection, Size, StyleDoc, Units};
 use trade::System;
 
+use crate::room::Room;
 use crate::route::encoded;
 
 /// Which panel is open beside the drawing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Panel {
     Fit,
+    Cloth,
     Details,
     Construction,
     Yarn,
@@ -19,8 +21,9 @@ pub(crate) enum Panel {
 }
 
 impl Panel {
-    pub(crate) const ALL: [Self; 6] = [
+    pub(crate) const ALL: [Self; 7] = [
         Self::Fit,
+        Self::Cloth,
         Self::Details,
         Self::Construction,
         Self::Yarn,
@@ -31,6 +34,7 @@ impl Panel {
     pub(crate) const fn word(self) -> &'static str {
         match self {
             Self::Fit => "fit",
+            Self::Cloth => "cloth",
             Self::Details => "details",
             Self::Construction => "construction",
             Self::Yarn => "yarn",
@@ -42,9 +46,10 @@ impl Panel {
     /// What its tab says.
     pub(crate) const fn title(self) -> &'static str {
         match self {
-            Self::Fit => "Fit",
+            Self::Fit => "Chart",
+            Self::Cloth => "Cloth",
             Self::Details => "Details",
-            Self::Construction => "Construction",
+            Self::Construction => "Seams",
             Self::Yarn => "Yarn",
             Self::Order => "Sewing order",
             Self::Findings => "Findings",
@@ -108,6 +113,8 @@ pub(crate) struct See {
     /// `None` is what the collection says.
     pub(crate) units: Option<Units>,
     pub(crate) panel: Panel,
+    /// The room that the findings are looked at from.
+    pub(crate) room: Room,
     /// The part of the garment whose section is open, such as `seam:inseam`.
     pub(crate) part: Option<String>,
     /// For how many pairs yarn is counted up.
@@ -132,6 +139,7 @@ pub(crate) struct Asked {
     size: Option<String>,
     units: Option<String>,
     panel: Option<String>,
+    room: Option<String>,
     part: Option<String>,
     pairs: Option<String>,
     layers: Option<String>,
@@ -146,6 +154,7 @@ impl Default for See {
             size: None,
             units: None,
             panel: Panel::Fit,
+            room: Room::Fit,
             part: None,
             pairs: USUAL_PAIRS,
             layers: USUAL_LAYERS.to_vec(),
@@ -177,6 +186,10 @@ impl From<Asked> for See {
                 .iter()
                 .find(|(word, _)| *word == units)
                 .map(|(_, units)| *units),
+            room: Room::ROW
+                .into_iter()
+                .find(|room| is(&asked.room, room.word()))
+                .unwrap_or(Room::Fit),
             panel: Panel::ALL
                 .into_iter()
                 .find(|known| known.word() == panel)
@@ -204,6 +217,17 @@ impl See {
         self.size
             .filter(|size| style.sizes.contains(*size))
             .unwrap_or(style.sizes.base)
+    }
+
+    /// The room whose panels stand beside the drawing.
+    pub(crate) fn room(&self) -> Room {
+        let mut with_it = Room::ROW.into_iter();
+        match self.panel {
+            Panel::Findings => self.room,
+            panel => with_it
+                .find(|room| room.panels().contains(&panel))
+                .unwrap_or(Room::Fit),
+        }
     }
 
     /// The units shown.
@@ -252,6 +276,9 @@ impl See {
             query.push_str(&format!("&units={units}"));
         }
         query.push_str(&format!("&panel={}", self.panel.word()));
+        if self.panel == Panel::Findings && self.room != Room::Fit {
+            query.push_str(&format!("&room={}", self.room.word()));
+        }
         if let Some(part) = &self.part {
             query.push_str(&format!("&part={}", encoded(part)));
         }
@@ -313,6 +340,7 @@ mod tests {
             size: Some(Size::new(34, 30)),
             units: Some(Units::Inches),
             panel: Panel::Construction,
+            room: Room::Fit,
             part: Some("seam:inseam".into()),
             pairs: 300,
             layers: vec![Layer::Stitches, Layer::Measures],

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use style::Collection;
 
-use super::layout;
+use super::layout::{self, Loads};
 use crate::answer::placed;
 use crate::field::capital;
 use crate::route;
@@ -103,7 +103,11 @@ pub(crate) fn render(listed: &Listed, see: &See) -> Markup {
             }
         }
     };
-    layout::live(&collection.name, &body)
+    let loads = Loads {
+        scripts: &["keys.js"],
+        ..Loads::default()
+    };
+    layout::page(&collection.name, loads, &body)
 }
 
 fn card(entry: &Entry, see: &See) -> Markup {

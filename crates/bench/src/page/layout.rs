@@ -4,17 +4,22 @@ use maud::{DOCTYPE, Markup, html};
 
 use crate::asset;
 
+/// What a page loads besides what every page does.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Loads {
+    /// Style sheets, after the common one.
+    pub(crate) styles: &'static [&'static str],
+    /// Scripts; none for a page that does nothing by itself.
+    pub(crate) scripts: &'static [&'static str],
+}
+
 /// A page that does nothing by itself.
 pub(crate) fn bare(title: &str, body: &Markup) -> Markup {
-    page(title, false, body)
+    page(title, Loads::default(), body)
 }
 
-/// A page with the bench's scripts.
-pub(crate) fn live(title: &str, body: &Markup) -> Markup {
-    page(title, true, body)
-}
-
-fn page(title: &str, live: bool, body: &Markup) -> Markup {
+/// A page with what it loads.
+pub(crate) fn page(title: &str, loads: Loads, body: &Markup) -> Markup {
     html! {
         (DOCTYPE)
         html lang="en" {
@@ -25,7 +30,8 @@ fn page(title: &str, live: bool, body: &Markup) -> Markup {
                 title { (title) " · Fellwork" }
                 link rel="icon" type="image/svg+xml" href=(asset::url("mark.svg"));
                 link rel="stylesheet" href=(asset::url("bench.css"));
-                @if live { script type="module" src=(asset::url("bench.js")) {} }
+                @for sheet in loads.styles { link rel="stylesheet" href=(asset::url(sheet)); }
+                @for script in loads.scripts { script type="module" src=(asset::url(script)) {} }
             }
             body { (body) }
         }

@@ -1,5 +1,9 @@
 //! Whole pages: plain data gathered first, then written down.
 
 pub(crate) mod collection;
+pub(crate) mod cutting;
+pub(crate) mod history;
 pub(crate) mod layout;
+pub(crate) mod papers;
+pub(crate) mod room;
 pub(crate) mod style;

@@ -4,14 +4,16 @@ use std::sync::Arc;
 
 use maud::{Markup, html};
 
-use super::layout;
+use super::layout::{self, Loads};
 use crate::answer::Fragment;
 use crate::field::Show;
 use crate::garment::{Picture, Worked, picture};
 use crate::part::details::{self, Details};
 use crate::part::history::{self, Said};
 use crate::part::notice::Notice;
-use crate::part::{bar, construction, drawing, findings, fit, notice, order, strip, tabs, yarn};
+use crate::part::{
+    bar, cloth, construction, drawing, findings, fit, notice, order, strip, tabs, yarn,
+};
 use crate::route;
 use crate::see::See;
 use crate::session::Session;
@@ -93,7 +95,7 @@ impl<'a> Page<'a> {
     }
 
     /// The panels beside the drawing, each with its id.
-    fn panels(&self) -> [(&'static str, Markup); 6] {
+    fn panels(&self) -> [(&'static str, Markup); 7] {
         let show = self.show();
         let garment = &self.worked.garment;
         let details = Details {
@@ -105,6 +107,7 @@ impl<'a> Page<'a> {
         };
         [
             ("fit", fit::render(&show, garment, &self.see)),
+            ("cloth", cloth::render(&show, &self.worked, &self.see)),
             ("details", details::render(&details)),
             (
                 "construction",
@@ -170,6 +173,11 @@ impl<'a> Page<'a> {
                 (self.history())
             }
         };
-        layout::live(&format!("{} {}", doc.style.name, doc.style.code), &body)
+        let loads = Loads {
+            scripts: &["bench.js"],
+            ..Loads::default()
+        };
+        let title = format!("{} {}", doc.style.name, doc.style.code);
+        layout::page(&title, loads, &body)
     }
 }

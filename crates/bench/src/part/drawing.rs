@@ -8,7 +8,7 @@ use style::{Collection, Seam};
 
 use super::fit;
 use crate::field::Show;
-use crate::garment::{Mm, Picture, written};
+use crate::garment::{Mm, PLATES, Picture, written};
 use crate::route;
 use crate::see::{Layer, See};
 
@@ -185,6 +185,14 @@ pub(crate) fn turn(name: &str, see: &See) -> Markup {
             }
             nav aria-label="Face of the cloth" {
                 (ways(name, &[face(Face::Outside, "o", "Outside"), face(Face::Inside, "i", "Inside")]))
+            }
+            label.plates { span.unseen { "Plate" }
+                select #plate data-see="plate" {
+                    option value="" selected[whole] { "The pair" }
+                    @for (key, title) in PLATES {
+                        option value=(key) selected[see.plate.as_deref() == Some(*key)] { (title) }
+                    }
+                }
             }
             details.layers {
                 summary { "Layers" }

@@ -1,11 +1,13 @@
 //! Parts of the style page that are replaced when something changes. Each is one element with a fixed id.
 
 pub(crate) mod bar;
+pub(crate) mod cloth;
 pub(crate) mod construction;
 pub(crate) mod details;
 pub(crate) mod drawing;
 pub(crate) mod findings;
 pub(crate) mod fit;
+pub(crate) mod head;
 pub(crate) mod history;
 pub(crate) mod notice;
 pub(crate) mod order;

@@ -4,7 +4,7 @@ use draft::Finding;
 use maud::{Markup, html};
 use trade::{Area, Length, Mass, System};
 
-use crate::consequence::reach;
+use crate::consequence::{area, reach};
 use crate::garment::Worked;
 
 /// Differences smaller than these are no difference to tell.
@@ -52,7 +52,6 @@ fn figures(now: &Worked, since: &Worked, system: System) -> [Figure; 5] {
     let (cut, was) = (&now.cut, &since.cut);
     let (more_cloth, more_mass) = (cut.area - was.area, cut.mass - was.mass);
     let more_bulk = now.thickest() - since.thickest();
-    let area = |area: Area| area.show(system).replace('2', "²");
     let mass = |mass: Mass| match system {
         System::Metric => format!("{:.0} g", mass.to_g()),
         System::Inch => format!("{:.1} oz", mass.to_oz()),
@@ -76,7 +75,7 @@ fn figures(now: &Worked, since: &Worked, system: System) -> [Figure; 5] {
             change: change(
                 more_cloth > Area::ZERO,
                 more_cloth.abs() >= TELLING_AREA,
-                &area(more_cloth.abs()),
+                &area(more_cloth.abs(), system),
             ),
             how: "The shell's pieces as they are cut, at its whole width: a length that no lay can go below. The change is that of all cloth.",
         },

@@ -9,11 +9,12 @@ use crate::see::{Panel, See};
 
 pub(crate) fn render(name: &str, see: &See, garment: &Garment) -> Markup {
     let found = findings::count(garment);
+    let room = see.room();
     let errors = findings::errors(garment);
     html! {
-        nav #tabs aria-label="Panels" {
-            @for panel in Panel::ALL {
-                @let to = See { panel, ..see.clone() };
+        nav #tabs aria-label="Panels" data-room=(room.word()) {
+            @for &panel in room.panels() {
+                @let to = See { panel, room, ..see.clone() };
                 a href=(route::style(name, &to)) data-panel=(panel.word()) aria-current=[(panel == see.panel).then_some("true")] {
                     (panel.title())
                     @if panel == Panel::Findings && found > 0 { " " span.count { (found) } }

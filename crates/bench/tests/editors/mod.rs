@@ -172,6 +172,8 @@ async fn every_detail_a_style_can_state_has_a_field() {
     .unwrap();
     let (html, _) = panel(&house, "panel=details", "details").await;
     let mut shown: Vec<String> = fields(&html).into_iter().map(|field| field.path).collect();
+    let (cloth, _) = panel(&house, "panel=cloth", "cloth").await;
+    shown.extend(fields(&cloth).into_iter().map(|field| field.path));
     // What is only shown with a certain choice.
     for (path, value) in [("pockets.coin.shape", "free"), ("fly.closing", "zip")] {
         let (html, revision) = panel(&house, "panel=details", "details").await;

@@ -114,7 +114,7 @@ async fn findings_lie_on_the_drawing_while_they_are_looked_at() {
 async fn a_plate_takes_the_place_of_the_view() {
     let house = House::new();
     let pair = answer(&house, "").await;
-    let list = between(fragment(&pair, "bar"), "id=\"plate\"", "</select>").to_owned();
+    let list = between(fragment(&pair, "turn"), "id=\"plate\"", "</select>").to_owned();
     let mut seen = vec![picture(&pair).to_owned()];
     for key in list.split("value=\"").skip(2) {
         let key = key.split('"').next().unwrap();

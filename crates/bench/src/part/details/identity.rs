@@ -1,11 +1,11 @@
-//! Who the style is, and what it is cut from.
+//! Who the style is, and which sizes it is made in.
 
-use maud::{Markup, html};
-use style::{ClothUse, Figure, Fit, SkewCutting};
+use maud::html;
+use style::{Figure, Fit};
 
 use super::{Details, Group, cell};
-use crate::choice::{self, Choice, Chosen};
-use crate::field::{Typed, swatch};
+use crate::choice::{Choice, Chosen};
+use crate::field::Typed;
 
 pub(super) fn style(details: &Details<'_>) -> Group {
     let show = details.show;
@@ -83,54 +83,5 @@ fn base(details: &Details<'_>) -> Chosen {
             })
             .collect(),
         chosen: sizes.base.to_string(),
-    }
-}
-
-pub(super) fn cloth(details: &Details<'_>) -> Group {
-    let show = details.show;
-    let cloth = &show.loaded.style.cloth;
-    let choose = |path: &str, title: &str, bought_for, none, chosen: &str| {
-        let colour = show.collection().cloths.get(chosen).map(|c| c.colour);
-        let list = choice::cloth(show.collection(), path, title, (bought_for, none), chosen);
-        html! {
-            span.with-swatch { @if let Some(colour) = colour { (swatch(colour)) } (list.render()) }
-        }
-    };
-    let lining = cloth.lining.as_deref().unwrap_or_default();
-    let skew = Chosen::of_words(
-        "cutting.skew",
-        "Cut on skewed cloth",
-        SkewCutting::WORDS,
-        show.loaded.style.cutting.skew.word(),
-    );
-    let said = |key: &str| -> Markup {
-        let Some(cloth) = show.collection().cloths.get(key) else {
-            return html! {};
-        };
-        html! {
-            p.aside {
-                (cloth.weight.show(show.system)) ", " (format!("{:.2} mm", cloth.thickness.to_mm())) " thick, "
-                (cloth.width.show(show.system)) " wide"
-                @if cloth.selvedge { ", with its own edge" }
-                @if !cloth.construction.is_empty() { ", " (cloth.construction) }
-            }
-        }
-    };
-    Group {
-        key: "cloth",
-        title: "Cloth",
-        pieces: &[],
-        seams: &[],
-        trims: Vec::new(),
-        plates: &[],
-        body: html! {
-            div.cells {
-                (cell("Shell", "What the panels are cut from.", &choose("cloth.shell", "Shell cloth", ClothUse::Shell, None, &cloth.shell)))
-                (cell("Pocketing", "What the pocket bags are cut from.", &choose("cloth.pocketing", "Pocketing cloth", ClothUse::Pocketing, None, &cloth.pocketing)))
-                (cell("Lining", "What back pockets are lined with, where a pocket does not say otherwise.", &choose("cloth.lining", "Lining cloth", ClothUse::Lining, Some("none"), lining)))
-                (said(&cloth.shell)) (said(&cloth.pocketing)) (said(lining))
-                (cell("Against skew", "Where the weft lies askew after the wash: pieces are cut straight all the same, sheared along the warp, or with their grain turned.", &skew.render()))
-            }
-        },
     }
 }

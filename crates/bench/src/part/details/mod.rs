@@ -66,7 +66,6 @@ pub(crate) fn render(details: &Details<'_>) -> Markup {
 fn groups(details: &Details<'_>) -> Vec<Group> {
     let mut groups = vec![
         identity::style(details),
-        identity::cloth(details),
         shape::group(details),
         closing::fly(details),
         closing::band(details),

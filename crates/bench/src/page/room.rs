@@ -1,0 +1,24 @@
+//! The frame of a room that is a page of its own: the head, and the room below it.
+
+use maud::{Markup, html};
+
+use super::layout::{self, Loads};
+use crate::part::head::Head;
+
+pub(crate) fn render(head: &Head<'_>, loads: Loads, main: &Markup) -> Markup {
+    let identity = &head.loaded.style.style;
+    let title = format!(
+        "{} · {} {}",
+        head.room.title(),
+        identity.name,
+        identity.code
+    );
+    let body = html! {
+        a.skip href="#room" { "To the room" }
+        div.page {
+            (head.render(&html! {}, &html! {}))
+            main #room.(head.room.word()) tabindex="-1" { (main) }
+        }
+    };
+    layout::page(&title, loads, &body)
+}

@@ -1,0 +1,144 @@
+//! What the pair is cut from: the style's cloths, how each behaves, and what a pair takes of it.
+
+use cutting::ClothWash;
+use maud::{Markup, html};
+use style::{Cloth, ClothUse, SkewCutting};
+use trade::{Share, System};
+
+use crate::choice::{self, Chosen};
+use crate::consequence::area;
+use crate::field::{Show, capital, problem_place, swatch};
+use crate::garment::{ClothShare, Worked};
+use crate::see::{Panel, See};
+
+/// One use of cloth that the style names a cloth for.
+struct Use<'a> {
+    path: &'static str,
+    title: &'static str,
+    how: &'static str,
+    /// What holds when none is named, where that may be.
+    none: Option<&'static str>,
+    bought_for: ClothUse,
+    chosen: &'a str,
+}
+
+pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
+    let doc = &show.loaded.style;
+    let uses = [
+        Use {
+            path: "cloth.shell",
+            title: "Shell",
+            how: "What the panels are cut from.",
+            none: None,
+            bought_for: ClothUse::Shell,
+            chosen: &doc.cloth.shell,
+        },
+        Use {
+            path: "cloth.pocketing",
+            title: "Pocketing",
+            how: "What the pocket bags are cut from.",
+            none: None,
+            bought_for: ClothUse::Pocketing,
+            chosen: &doc.cloth.pocketing,
+        },
+        Use {
+            path: "cloth.lining",
+            title: "Lining",
+            how: "What back pockets are lined with, where a pocket does not say otherwise.",
+            none: Some("none"),
+            bought_for: ClothUse::Lining,
+            chosen: doc.cloth.lining.as_deref().unwrap_or_default(),
+        },
+    ];
+    let skew = Chosen::of_words(
+        "cutting.skew",
+        "Cut on skewed cloth",
+        SkewCutting::WORDS,
+        doc.cutting.skew.word(),
+    );
+    html! {
+        section #cloth aria-labelledby="cloth-title" hidden[see.panel != Panel::Cloth] {
+            h2 #cloth-title { "Cloth" }
+            p.lead {
+                "Cloths are the collection’s, in cloths.toml. What a pair takes is for size " (worked.garment.size)
+                ", as it is cut before the wash."
+            }
+            @for one in &uses { (one_use(show, worked, one)) }
+            section.group data-name="Cutting on skewed cloth" {
+                h3 { "Against skew" }
+                div.cells {
+                    label.cell data-how="Where the weft lies askew after the wash: pieces are cut straight all the same, sheared along the warp, or with their grain turned." {
+                        span { "Pieces are cut" } (skew.render())
+                    }
+                }
+                (problem_place("skew"))
+            }
+        }
+    }
+}
+
+fn one_use(show: &Show<'_>, worked: &Worked, one: &Use<'_>) -> Markup {
+    let cloth = show.collection().cloths.get(one.chosen);
+    let list = choice::cloth(
+        show.collection(),
+        one.path,
+        &format!("{} cloth", one.title),
+        (one.bought_for, one.none),
+        one.chosen,
+    );
+    let mut shares = worked.cut.of_cloth.iter();
+    let taken = shares.find(|share| share.name == one.chosen);
+    html! {
+        section.group data-name=(one.title) aria-label={ (one.title) " cloth" } {
+            h3 { (one.title) }
+            div.cells.one {
+                label.cell data-how=(one.how) {
+                    span { (one.how) }
+                    span.with-swatch { @if let Some(cloth) = cloth { (swatch(cloth.colour)) } (list.render()) }
+                }
+            }
+            @if let Some(cloth) = cloth { (facts(show.system, cloth, taken)) }
+            (problem_place(one.path.trim_start_matches("cloth.")))
+        }
+    }
+}
+
+fn facts(system: System, cloth: &Cloth, taken: Option<&ClothShare>) -> Markup {
+    let wash = ClothWash::of(cloth);
+    let measured = !cloth.wash_test.is_empty();
+    html! {
+        dl.facts {
+            (fact("Weight", &cloth.weight.show(system)))
+            (fact("Ply", &format!("{:.2} mm", cloth.thickness.to_mm())))
+            (fact("Width", &format!("{}{}", cloth.width.show(system), if cloth.selvedge { ", with its own edge" } else { "" })))
+            @if !cloth.construction.is_empty() { (fact("Weave", &cloth.construction)) }
+            @if !cloth.fibre.is_empty() { (fact("Fibre", &cloth.fibre)) }
+            (fact("Shrinks", &format!(
+                "warp {}, weft {}{}",
+                percent(wash.shrinkage.warp), percent(wash.shrinkage.weft),
+                if measured && cloth.warp_shrinkage.is_none() { ", as its wash test measured" } else { "" },
+            )))
+            @if wash.skew != Share::ZERO { (fact("Skew", &percent(wash.skew))) }
+            @if let Some(share) = taken {
+                (fact("A pair", &format!(
+                    "{} in {} pieces, {:.0} g; at full width {}",
+                    area(share.area, system), share.pieces,
+                    (share.area * cloth.weight).to_g(), (share.area / cloth.width).show(system),
+                )))
+            }
+        }
+        @if let Some(share) = taken {
+            p.aside { (capital(&share.named.join(", ").to_lowercase())) "." }
+        } @else {
+            p.aside { "No piece of this style is cut from it." }
+        }
+    }
+}
+
+fn fact(title: &str, value: &str) -> Markup {
+    html! { div { dt { (title) } dd { (value) } } }
+}
+
+fn percent(share: Share) -> String {
+    format!("{:.1} %", share.to_percent())
+}

@@ -1,0 +1,65 @@
+//! The head of every page of a style: the label, the style, and the row of rooms.
+
+use maud::{Markup, html};
+use style::{Loaded, Units};
+
+use crate::room::Room;
+use crate::route;
+use crate::see::See;
+
+/// What stands at the head of a page.
+pub(crate) struct Head<'a> {
+    /// The style's folder.
+    pub(crate) name: &'a str,
+    pub(crate) loaded: &'a Loaded,
+    pub(crate) room: Room,
+    pub(crate) see: &'a See,
+}
+
+impl Head<'_> {
+    /// The head with what a page adds: further choices of what is shown, and steps.
+    pub(crate) fn render(&self, choices: &Markup, steps: &Markup) -> Markup {
+        let identity = &self.loaded.style.style;
+        html! {
+            header #bar .masthead {
+                div.title {
+                    a href=(route::collection(self.see)) aria-keyshortcuts="1" title="Key 1" { (self.loaded.collection.name) }
+                    h1 { (identity.name) " " small { (identity.code) } }
+                }
+                nav.rooms aria-label="Rooms" {
+                    @for room in Room::ROW { (self.link(room)) }
+                }
+                div.choices role="group" aria-label="What is shown" {
+                    (choices)
+                    (self.units())
+                }
+                div.steps role="group" aria-label="History" {
+                    (steps)
+                    (self.link(Room::History))
+                }
+            }
+        }
+    }
+
+    fn link(&self, room: Room) -> Markup {
+        html! {
+            a href=(room.url(self.name, self.see)) aria-current=[(room == self.room).then_some("page")]
+                aria-keyshortcuts=(room.key()) title={ "Key " (room.key()) } { (room.title()) }
+        }
+    }
+
+    /// Centimetres or inches, each a link to the same room.
+    fn units(&self) -> Markup {
+        let now = self.see.units_of(&self.loaded.collection);
+        let on_drawing = !self.room.panels().is_empty();
+        html! {
+            div.choice role="group" aria-label="Units" {
+                @for (words, units) in [("cm", Units::Centimetres), ("in", Units::Inches)] {
+                    @let to = See { units: Some(units), ..self.see.clone() };
+                    @let url = if on_drawing { route::style(self.name, &to) } else { self.room.url(self.name, &to) };
+                    a href=(url) data-swap[on_drawing] aria-current=[(units == now).then_some("true")] { (words) }
+                }
+            }
+        }
+    }
+}
