@@ -109,6 +109,10 @@ pub enum Trouble {
     #[error("{0}")]
     #[diagnostic(code("fellwork::plot"))]
     Plot(patterns::hpgl::HpglError),
+    /// A job was ended before it was done.
+    #[error("it was cancelled")]
+    #[diagnostic(code("fellwork::cancelled"))]
+    Cancelled,
     /// A file could not be read.
     #[error("{} cannot be read: {why}", path.display())]
     #[diagnostic(
@@ -228,9 +232,19 @@ impl From<Report> for Trouble {
     }
 }
 
-impl From<patterns::hpgl::HpglError> for Trouble {
-    fn from(error: patterns::hpgl::HpglError) -> Self {
-        Self::Plot(error)
+impl From<jobs::JobError> for Trouble {
+    fn from(error: jobs::JobError) -> Self {
+        use jobs::JobError;
+        match error {
+            JobError::NoSuchSize { style, size, sizes } => Self::NoSuchSize { style, size, sizes },
+            JobError::NoSuchCloth { cloth, cloths } => Self::NoSuchCloth { cloth, cloths },
+            JobError::CannotCut { why, ways } => Self::CannotCut { why, ways },
+            JobError::Lay(error) => Self::Lay(error),
+            JobError::Plot(error) => Self::Plot(error),
+            JobError::Paper(error) => Self::Paper(error),
+            JobError::Revisions { folder, why } => Self::Revisions { folder, why },
+            JobError::Cancelled => Self::Cancelled,
+        }
     }
 }
 
@@ -251,12 +265,6 @@ impl From<style::SaveError> for Trouble {
             }
             other => Self::Save(other),
         }
-    }
-}
-
-impl From<papers::PaperError> for Trouble {
-    fn from(error: papers::PaperError) -> Self {
-        Self::Paper(error)
     }
 }
 

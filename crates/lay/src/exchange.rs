@@ -79,14 +79,6 @@ pub(crate) struct Outcome {
     pub best: Option<Poses>,
 }
 
-/// How the search stands.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Standing {
-    pub length: f64,
-    pub tried: u64,
-    pub version: u64,
-}
-
 impl Exchange {
     pub(crate) fn new(
         start: Poses,
@@ -226,13 +218,15 @@ impl Exchange {
         fair.clamp(100, ROUND)
     }
 
-    pub(crate) fn standing(&self) -> Standing {
+    /// Grows whenever there is a shorter lay.
+    pub(crate) fn version(&self) -> u64 {
+        self.lock().version
+    }
+
+    /// The shortest lay so far and the places tried.
+    pub(crate) fn standing(&self) -> (Poses, u64) {
         let inner = self.lock();
-        Standing {
-            length: inner.best.length,
-            tried: inner.tried,
-            version: inner.version,
-        }
+        (inner.best.clone(), inner.tried)
     }
 
     /// Hands in a lay at the very end, outside a meeting.

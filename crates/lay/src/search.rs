@@ -45,8 +45,10 @@ impl Default for Options {
 }
 
 /// How a search stands.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Progress {
+    /// Where each copy lies in the shortest lay so far.
+    pub placements: Vec<Placement>,
     /// Places tried by all workers together.
     pub places: u64,
     /// The shortest lay so far.
@@ -62,10 +64,13 @@ pub struct Progress {
 /// How often progress is told and a wish to cancel is seen.
 const TELL_EVERY: Duration = Duration::from_millis(20);
 
+/// After so many looks without news progress is told all the same, so that whoever waits sees it go on.
+const TELL_ANYWAY: u32 = 25;
+
 /// Looks for a short lay.
 ///
-/// `tell` is called for the first lay, for every shorter one (a few in a row may be told as one)
-/// and at the end. Setting `cancel` ends the search; the best lay found so far is returned.
+/// `tell` is called for the first lay, for every shorter one (a few in a row may be told as one),
+/// twice a second while workers try places, and at the end. Setting `cancel` ends the search; the best lay found so far is returned.
 ///
 /// # Errors
 /// A [`LayError`] when the problem makes no sense or a piece has no place.
@@ -117,14 +122,15 @@ fn divided(
         None => start(problem, &shapes, options.seed)?,
     };
     let area = Length::mm(shapes.area / shapes.width);
-    let progress = |length: f64, places: u64, bound: Length| Progress {
+    let progress = |poses: &Poses, places: u64, bound: Length| Progress {
+        placements: placements(problem, &shapes, poses),
         places,
-        length: Length::mm(length),
-        efficiency: efficiency(&shapes, length),
+        length: Length::mm(poses.length),
+        efficiency: efficiency(&shapes, poses.length),
         bound,
         elapsed: began.elapsed(),
     };
-    tell(&progress(first.length, 0, area));
+    tell(&progress(&first, 0, area));
     let tables = Tables::new(&shapes);
     let exact = Shapes::exact(problem)?;
     let bounds = Bounds::new(&Tables::new(&exact));
@@ -138,7 +144,7 @@ fn divided(
         });
         if let Some(together) = together.filter(|t| t.length < first.length) {
             first = together;
-            tell(&progress(first.length, places, bound));
+            tell(&progress(&first, places, bound));
         }
     }
     let limits = Limits {
@@ -161,12 +167,14 @@ fn divided(
             let (tables, exchange, first) = (&tables, &exchange, &first);
             scope.spawn(move || Worker::new(tables, exchange, number, options.seed, first).run());
         }
-        let mut told = 0;
+        let (mut told, mut silent) = (0, 0);
         loop {
-            let standing = exchange.standing();
-            if standing.version != told {
-                told = standing.version;
-                tell(&progress(standing.length, places + standing.tried, bound));
+            silent += 1;
+            let version = exchange.version();
+            if version != told || silent >= TELL_ANYWAY {
+                (told, silent) = (version, 0);
+                let (best, tried) = exchange.standing();
+                tell(&progress(&best, places + tried, bound));
             }
             if exchange.over() {
                 break;
@@ -179,7 +187,7 @@ fn divided(
     });
     let (best, tried, ended) = exchange.finish();
     places += tried;
-    tell(&progress(best.length, places, bound));
+    tell(&progress(&best, places, bound));
     let lay = |poses: &Poses| Lay {
         placements: placements(problem, &shapes, poses),
         length: Length::mm(poses.length),

@@ -15,6 +15,8 @@ mod trims;
 mod words;
 mod yarn;
 
+use std::sync::atomic::AtomicBool;
+
 use cutting::CutSize;
 use sewing::{Garment, make};
 use style::{Change, Loaded, Size};
@@ -56,6 +58,22 @@ struct Context<'a> {
 /// # Errors
 /// [`PaperError::Drawing`] when a drawing states no usable size.
 pub fn assemble(loaded: &Loaded, run: &[Garment], assembly: &Assembly) -> Result<Pack, PaperError> {
+    let never = AtomicBool::new(false);
+    assemble_watched(loaded, run, assembly, &never, &mut |_, _| ())
+}
+
+/// As [`assemble`], for somebody who waits: `tell` hears how many of how many lays are found, and setting
+/// `cancel` ends it.
+///
+/// # Errors
+/// As [`assemble`], and [`PaperError::Cancelled`].
+pub fn assemble_watched(
+    loaded: &Loaded,
+    run: &[Garment],
+    assembly: &Assembly,
+    cancel: &AtomicBool,
+    tell: &mut dyn FnMut(usize, usize),
+) -> Result<Pack, PaperError> {
     let size = assembly
         .size
         .filter(|size| loaded.style.sizes.contains(*size))
@@ -78,8 +96,8 @@ pub fn assemble(loaded: &Loaded, run: &[Garment], assembly: &Assembly) -> Result
         growth: Growth::of(&loaded.style, run, &plan),
         words: Words::of(&loaded.collection),
     };
+    let lays = lays::lays(&context, cancel, tell)?;
     let figures = figures::figures(&context)?;
-    let lays = lays::lays(&context);
     Ok(Pack {
         style: cover::head(&context, assembly),
         cover: cover::cover(&context)?,

@@ -35,6 +35,9 @@ pub enum PaperError {
         "the pages could not be set: {0}; this is a fault of the printed layout, not of the style"
     )]
     Layout(String),
+    /// Nobody waits for it any more.
+    #[error("it was cancelled")]
+    Cancelled,
     /// The pages were set but writing the PDF failed; the message is the writer's.
     #[error(
         "the PDF could not be written: {0}; this is a fault of the printed layout, not of the style"

@@ -22,7 +22,7 @@ mod pdf;
 mod sheets;
 mod typeset;
 
-pub use assemble::{Assembly, assemble};
+pub use assemble::{Assembly, assemble, assemble_watched};
 pub use drawing::Drawing;
 pub use error::PaperError;
 pub use pack::{
@@ -36,4 +36,4 @@ pub use patterns::{
     Paper, PatternHead, PatternPiece, PlanPage, PlanPiece, PlanSquare, PrintPlan, Printed, lay_pdf,
     rolled, tiled,
 };
-pub use pdf::{PdfOptions, pack_pdf};
+pub use pdf::{Book, PdfOptions, pack_book, pack_pdf};

@@ -3,7 +3,9 @@
 use jiff::civil::Date;
 use serde::Serialize;
 use typst::diag::SourceDiagnostic;
-use typst::foundations::{Datetime, Smart};
+use typst::foundations::{Content, Datetime, NativeElement, Smart, StyleChain};
+use typst::introspection::Introspector;
+use typst::model::HeadingElem;
 use typst_layout::PagedDocument;
 use typst_pdf::Timestamp;
 
@@ -37,6 +39,25 @@ struct Root<'a> {
 /// [`PaperError::NoStyleName`] if the style has no name; [`PaperError::Drawing`] if a drawing is not
 /// SVG that can be read; [`PaperError::Layout`] and [`PaperError::Write`] if typst fails otherwise.
 pub fn pack_pdf(pack: &Pack, options: &PdfOptions) -> Result<Vec<u8>, PaperError> {
+    Ok(pack_book(pack, options)?.pdf)
+}
+
+/// A PDF, and what is found where in it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Book {
+    /// The PDF.
+    pub pdf: Vec<u8>,
+    /// How many pages it has.
+    pub pages: usize,
+    /// Its parts in order: what each is headed, and the page on which it begins, from 1.
+    pub parts: Vec<(String, usize)>,
+}
+
+/// As [`pack_pdf`], saying also what is found where.
+///
+/// # Errors
+/// As [`pack_pdf`].
+pub fn pack_book(pack: &Pack, options: &PdfOptions) -> Result<Book, PaperError> {
     if pack.style.name.trim().is_empty() {
         return Err(PaperError::NoStyleName);
     }
@@ -48,7 +69,7 @@ pub fn pack_pdf(pack: &Pack, options: &PdfOptions) -> Result<Vec<u8>, PaperError
         ident: format!("{} {} {}", style.collection, style.code, style.revision),
         date: options.date,
     };
-    print(job, &edition)
+    book(job, &edition)
 }
 
 /// What the PDF says of itself beyond its title.
@@ -66,6 +87,10 @@ pub(crate) fn long_date(date: Date) -> String {
 
 /// Sets a job in type.
 pub(crate) fn print(job: Job, edition: &Edition) -> Result<Vec<u8>, PaperError> {
+    Ok(book(job, edition)?.pdf)
+}
+
+fn book(job: Job, edition: &Edition) -> Result<Book, PaperError> {
     let world = PressWorld::new(job)
         .ok_or_else(|| PaperError::Layout("a layout file has no valid path".to_owned()))?;
     let document = typst::compile::<PagedDocument>(&world)
@@ -74,7 +99,27 @@ pub(crate) fn print(job: Job, edition: &Edition) -> Result<Vec<u8>, PaperError> 
     let bytes = typst_pdf::pdf(&document, &pdf_options(edition))
         .map_err(|errors| PaperError::Write(first_message(&errors)));
     typst::comemo::evict(REMEMBERED_PRINTINGS);
-    bytes
+    Ok(Book {
+        pdf: bytes?,
+        pages: document.pages().len(),
+        parts: parts(&document),
+    })
+}
+
+/// The headings of the first level, each with its page.
+fn parts(document: &PagedDocument) -> Vec<(String, usize)> {
+    let introspector = document.introspector();
+    let headings = introspector.query(&HeadingElem::ELEM.select());
+    let first = |heading: &Content| {
+        let packed = heading.to_packed::<HeadingElem>()?;
+        let level = packed.resolve_level(StyleChain::default());
+        (level.get() == 1).then(|| packed.body.plain_text().to_string())
+    };
+    let at = |heading: &Content| Some(introspector.page(heading.location()?)?.get());
+    let parts = headings
+        .iter()
+        .filter_map(|heading| Some((first(heading)?, at(heading)?)));
+    parts.collect()
 }
 
 fn pdf_options(edition: &Edition) -> typst_pdf::PdfOptions {

@@ -1,14 +1,14 @@
 //! `fellwork draw`: one view of the garment as SVG.
 
 use crate::args::Draw;
-use crate::command::{load, size_of};
+use crate::command::load;
 use crate::exit::Exit;
 use crate::files;
 use crate::trouble::Trouble;
 
 pub fn run(asked: &Draw) -> Result<Exit, Trouble> {
     let loaded = load(&asked.style)?;
-    let size = size_of(&loaded.style, asked.size)?;
+    let size = jobs::size_of(&loaded.style, asked.size)?;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
     let sheet = drawing::garment_view(&garment, asked.view.into(), asked.face.into());
     files::write(&asked.output, drawing::svg(&sheet).as_bytes())?;

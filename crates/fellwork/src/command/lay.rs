@@ -2,19 +2,18 @@
 
 use std::time::Duration;
 
-use cutting::{BandCut, Plan, SizePairs, Spread, SpreadRules, Way, cut};
+use cutting::{BandCut, Spread, Way};
 use drawing::LayMarks;
+use jobs::{Finder, Found, LaidOut, LayJob, LayKind, LayOrder, apart, lay_file, system};
 use lay::splices;
-use papers::PatternHead;
 use serde::Serialize;
 use spreading::CutOrder;
-use style::{Cloth, Loaded, Size};
+use style::Cloth;
 use trade::{Length, System};
 
 use crate::args::{LayPieces, Pairs};
-use crate::command::find_lay::{Finder, Found, apart};
-use crate::command::plan::{SpliceRow, jobs_on, marks};
-use crate::command::{can_be_cut, cloth_of, load, size_of, system};
+use crate::command::load;
+use crate::command::plan::{SpliceRow, found, jobs_on, marks};
 use crate::exit::Exit;
 use crate::trouble::Trouble;
 use crate::{files, printed};
@@ -47,73 +46,42 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         });
     }
     let loaded = load(&asked.style)?;
-    let name = asked.cloth.as_deref().unwrap_or(&loaded.style.cloth.shell);
-    let cloth = cloth_of(&loaded.collection, name)?;
-    let order = order(&loaded, &asked.pairs)?;
-    let stated = Plan::of(&loaded.style);
-    let plan = Plan {
-        band: asked.band.map_or(stated.band, BandCut::from),
-        ..stated
+    let pairs = asked.pairs.iter();
+    let order = LayOrder {
+        cloth: asked.cloth.clone(),
+        pairs: pairs.map(|Pairs { size, count }| (*size, *count)).collect(),
+        way: if asked.one_way {
+            Way::OneWay
+        } else {
+            Way::TwoWay
+        },
+        gap: asked.gap.unwrap_or_default(),
+        zones: asked.zones.unwrap_or(1),
+        band: asked.band.map(BandCut::from),
     };
-    let cuts: Vec<_> = order
-        .iter()
-        .map(|(size, pairs)| {
-            let garment = sewing::make(&loaded.style, &loaded.collection, *size);
-            (size.to_string(), cut(&garment, &plan), *pairs)
-        })
-        .collect();
-    cuts.iter().try_for_each(|(_, cut, _)| can_be_cut(cut))?;
-    let asked_for: Vec<_> = cuts
-        .iter()
-        .map(|(label, cut, pairs)| SizePairs {
-            label,
-            cut,
-            pairs: *pairs,
-        })
-        .collect();
-    let zones = asked.zones.unwrap_or(1);
-    let rules = SpreadRules {
-        zones,
-        ..SpreadRules::plain(
-            if asked.one_way {
-                Way::OneWay
-            } else {
-                Way::TwoWay
-            },
-            asked.gap.unwrap_or_default(),
-        )
-    };
-    let spread = Spread::new(&asked_for, name, cloth, &rules);
+    let job = LayJob::new(&loaded, &order)?;
     let finder = Finder {
         collection: &loaded.collection_folder,
         options: asked.searching.options(),
         fresh: asked.searching.fresh,
         any_kept: false,
     };
-    let style = loaded.folder().file_name().unwrap_or_default();
-    let of: Vec<String> = order
-        .iter()
-        .map(|(size, pairs)| format!("{size}={pairs}"))
-        .collect();
-    let found = finder.find(
-        &spread,
-        &format!("{name} {} {}", style.to_string_lossy(), of.join(" ")),
-    )?;
+    let found = found(&finder, &job.spread, &job.words)?;
     let laid = Laid {
         label: &loaded.collection.name,
         of: loaded.style.style.to_string(),
-        cloth_name: name,
-        cloth,
+        cloth_name: &job.cloth_name,
+        cloth: &job.cloth,
         marks: LayMarks {
             heading: String::new(),
             splices: asked.most_lap.map_or_else(Vec::new, |most| {
-                splices(&spread.problem, &found.lay.placements, most)
+                splices(&job.spread.problem, &found.lay.placements, most)
             }),
-            zones,
+            zones: order.zones,
         },
-        spread,
+        spread: job.spread,
         found,
-        pairs: order.iter().map(|(_, pairs)| pairs).sum(),
+        pairs: job.pairs,
         end_loss: asked.end_loss.unwrap_or(style::END_LOSS),
     };
     answer(asked, &laid, system(&loaded.collection))
@@ -147,7 +115,7 @@ fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
     let planned = spreading::plan_cloth(
         job,
         Some(&mut |spread, pairs| {
-            let found = finder.find(spread, &job.known_by(pairs))?;
+            let found = found(&finder, spread, &job.known_by(pairs))?;
             Ok(found.lay)
         }),
     )?;
@@ -165,7 +133,7 @@ fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
     };
     let pairs = &lay.planned.pairs;
     let spread = job.spread(pairs);
-    let found = finder.find(&spread, &job.known_by(pairs))?;
+    let found = found(&finder, &spread, &job.known_by(pairs))?;
     let laid = Laid {
         label: &loaded.collection.name,
         of: loaded.order.name.clone(),
@@ -182,23 +150,21 @@ fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
 
 fn answer(asked: &LayPieces, laid: &Laid<'_>, system: System) -> Result<Exit, Trouble> {
     if let Some(output) = &asked.output {
-        let lay = &laid.found.lay;
-        let kind = output.extension().unwrap_or_default().to_ascii_lowercase();
-        let bytes = if kind == "dxf" {
-            patterns::dxf::write_lay(&laid.spread, lay).into_bytes()
-        } else {
-            let sheet = drawing::lay_sheet(&laid.spread, lay, laid.cloth, &laid.marks, system);
-            if kind == "pdf" {
-                let head = PatternHead {
-                    collection: laid.label.to_owned(),
-                    style: laid.of.clone(),
-                    ..PatternHead::default()
-                };
-                papers::lay_pdf(&sheet, &head)?
-            } else {
-                drawing::svg(&sheet).into_bytes()
-            }
+        let kind = match output.extension().and_then(|ending| ending.to_str()) {
+            Some(ending) if ending.eq_ignore_ascii_case("dxf") => LayKind::Dxf,
+            Some(ending) if ending.eq_ignore_ascii_case("pdf") => LayKind::Pdf,
+            _ => LayKind::Svg,
         };
+        let laid_out = LaidOut {
+            label: laid.label,
+            of: &laid.of,
+            spread: &laid.spread,
+            lay: &laid.found.lay,
+            cloth: laid.cloth,
+            marks: &laid.marks,
+            system,
+        };
+        let bytes = lay_file(kind, &laid_out)?;
         files::write(output, &bytes)?;
     }
     let text = if asked.json {
@@ -211,17 +177,6 @@ fn answer(asked: &LayPieces, laid: &Laid<'_>, system: System) -> Result<Exit, Tr
         printed::to_stdout(text)?;
     }
     Ok(Exit::Done)
-}
-
-/// The sizes asked for, or one pair of the base size.
-fn order(loaded: &Loaded, pairs: &[Pairs]) -> Result<Vec<(Size, u32)>, Trouble> {
-    if pairs.is_empty() {
-        return Ok(vec![(loaded.style.sizes.base, 1)]);
-    }
-    pairs
-        .iter()
-        .map(|Pairs { size, count }| Ok((size_of(&loaded.style, Some(*size))?, *count)))
-        .collect()
 }
 
 fn words(laid: &Laid<'_>, system: System) -> String {

@@ -5,7 +5,6 @@ mod bring;
 mod check;
 mod demo;
 mod draw;
-mod find_lay;
 mod lay;
 mod new;
 mod pack;
@@ -15,11 +14,9 @@ mod plan;
 
 use std::path::Path;
 
-use cutting::{BandCut, BandWay, CutSize, Plan};
-use style::{Cloth, Collection, Loaded, Size, StyleDoc, Units};
-use trade::System;
+use style::Loaded;
 
-use crate::args::{BandWord, Command};
+use crate::args::Command;
 use crate::exit::Exit;
 use crate::trouble::Trouble;
 
@@ -43,15 +40,6 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
     }
 }
 
-/// What is decided before cutting, with the band as asked for.
-fn plan(loaded: &Loaded, band: Option<BandWord>) -> Plan {
-    let stated = Plan::of(&loaded.style);
-    Plan {
-        band: band.map_or(stated.band, BandCut::from),
-        ..stated
-    }
-}
-
 /// Reads a style. A collection named instead is answered with its styles.
 fn load(path: &Path) -> Result<Loaded, Trouble> {
     let is_style = path.join(style::STYLE_FILE).exists();
@@ -62,25 +50,6 @@ fn load(path: &Path) -> Result<Loaded, Trouble> {
         });
     }
     Ok(style::load(path)?)
-}
-
-/// What the collection shows lengths in.
-fn system(collection: &Collection) -> System {
-    match collection.units {
-        Units::Centimetres => System::Metric,
-        Units::Inches => System::Inch,
-    }
-}
-
-/// The cloth of that name.
-fn cloth_of<'a>(collection: &'a Collection, name: &str) -> Result<&'a Cloth, Trouble> {
-    collection.cloths.get(name).ok_or_else(|| {
-        let known: Vec<&str> = collection.cloths.keys().map(String::as_str).collect();
-        Trouble::NoSuchCloth {
-            cloth: name.to_owned(),
-            cloths: format!("the cloths are {}", known.join(", ")),
-        }
-    })
 }
 
 fn styles_in(collection: &Path) -> String {
@@ -96,38 +65,4 @@ fn styles_in(collection: &Path) -> String {
         1..=MOST_NAMED => format!("name one of its styles: {}", folders.join(", ")),
         n => format!("name one of its {n} styles, such as {}", folders[0]),
     }
-}
-
-/// The size asked for when the style is made in it, or the base size.
-fn size_of(style: &StyleDoc, asked: Option<Size>) -> Result<Size, Trouble> {
-    let size = asked.unwrap_or(style.sizes.base);
-    if style.sizes.contains(size) {
-        return Ok(size);
-    }
-    let list = |tags: &[u32]| {
-        let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
-        tags.join(", ")
-    };
-    let sizes = &style.sizes;
-    Err(Trouble::NoSuchSize {
-        style: style.style.name.clone(),
-        size,
-        sizes: format!(
-            "its waists are {}; its lengths {}",
-            list(&sizes.waists),
-            list(&sizes.lengths)
-        ),
-    })
-}
-
-/// Refuses pieces that somebody has to decide on first, with what there is to choose from.
-fn can_be_cut(cut: &CutSize) -> Result<(), Trouble> {
-    let Some(refused) = cut.refused.first() else {
-        return Ok(());
-    };
-    let ways: Vec<String> = refused.ways.iter().map(BandWay::as_help).collect();
-    Err(Trouble::CannotCut {
-        why: refused.message(),
-        ways: ways.join("\n"),
-    })
 }

@@ -1,100 +1,119 @@
 //! `fellwork patterns`: the cut pieces as files for other programs and plotters, and on paper.
 
-mod paper;
+use std::sync::atomic::AtomicBool;
 
-use cutting::cut;
-use patterns::{PatternFile, dxf, from_cut, hpgl, svg};
-use style::{Loaded, Size};
+use cutting::BandCut;
+use jobs::{MadePatterns, PatternOrder};
+use papers::PrintPlan;
+use serde::Serialize;
 
 use crate::args::{PatternKind, Patterns};
+use crate::command::load;
 use crate::command::pack::today;
-use crate::command::{can_be_cut, load, plan, size_of};
 use crate::exit::Exit;
 use crate::trouble::Trouble;
 use crate::{files, printed};
 
+/// The version of the JSON's shape.
+const FORMAT: u32 = 1;
+
 pub fn run(asked: &Patterns) -> Result<Exit, Trouble> {
     let loaded = load(&asked.style)?;
-    let sizes = sizes(&loaded, &asked.size)?;
-    if let Some(print) = paper::Print::of(asked) {
-        return paper::run(asked, print, &loaded, &sizes);
-    }
-    let pattern = pattern(&loaded, asked, &sizes)?;
-    let stem = stem(&loaded);
-    let of_size = |size: &Size| pattern.of_size(&size.to_string());
-    let written: Vec<(String, String)> = match asked.kind {
-        PatternKind::Pdf | PatternKind::Roll => Vec::new(),
-        PatternKind::Dxf => vec![(format!("{stem}.dxf"), dxf::write(&pattern))],
-        PatternKind::Svg => {
-            let file = |size| (format!("{stem}-{size}.svg"), svg::write(&of_size(size)));
-            sizes.iter().map(file).collect()
-        }
-        PatternKind::Hpgl => {
-            let file = |size| {
-                let text = hpgl::write(&of_size(size), asked.width)?;
-                Ok((format!("{stem}-{size}.hpgl"), text))
-            };
-            sizes.iter().map(file).collect::<Result<_, Trouble>>()?
-        }
+    let order = PatternOrder {
+        kind: kind(asked),
+        sizes: asked.size.clone(),
+        date: asked.date.unwrap_or_else(today),
+        band: asked.band.map(BandCut::from),
+        nested: asked.nested,
     };
+    let never = AtomicBool::new(false);
+    let made = jobs::patterns(&loaded, &order, &never, &mut |_, _| ())?;
+    if !made.left_out.is_empty() {
+        printed::to_stderr(&format!(
+            "left out, for not every size has it alike: {}; print these size by size\n",
+            made.left_out.join(", ")
+        ));
+    }
+    let written: Vec<(String, &[u8])> = made
+        .files
+        .iter()
+        .map(|file| (file.name.clone(), file.bytes.as_slice()))
+        .collect();
     files::write_all(&asked.output, &written)?;
-    let pieces = pattern.pieces.len();
-    printed::to_stdout(format!(
-        "{} file{} with {pieces} pieces in {} size{} in {}\n",
-        written.len(),
-        plural(written.len()),
-        sizes.len(),
-        plural(sizes.len()),
-        asked.output.display()
-    ))?;
+    let on_paper = matches!(asked.kind, PatternKind::Pdf | PatternKind::Roll);
+    printed::to_stdout(match (on_paper, asked.json) {
+        (true, true) => json(made)?,
+        (true, false) => on_paper_words(asked, &made),
+        (false, _) => words(asked, &made),
+    })?;
     Ok(Exit::Done)
+}
+
+fn kind(asked: &Patterns) -> jobs::PatternKind {
+    match asked.kind {
+        PatternKind::Dxf => jobs::PatternKind::Dxf,
+        PatternKind::Svg => jobs::PatternKind::Svg,
+        PatternKind::Hpgl => jobs::PatternKind::Hpgl(asked.width),
+        PatternKind::Pdf => jobs::PatternKind::Tiled(asked.paper.into()),
+        PatternKind::Roll => jobs::PatternKind::Roll(asked.width),
+    }
 }
 
 const fn plural(n: usize) -> &'static str {
     if n == 1 { "" } else { "s" }
 }
 
-/// The sizes asked for, each once and in the order of the style; all of them where none is.
-fn sizes(loaded: &Loaded, asked: &[Size]) -> Result<Vec<Size>, Trouble> {
-    for size in asked {
-        size_of(&loaded.style, Some(*size))?;
-    }
-    let all = loaded.style.sizes.all();
-    Ok(all
-        .filter(|size| asked.is_empty() || asked.contains(size))
-        .collect())
+fn words(asked: &Patterns, made: &MadePatterns) -> String {
+    format!(
+        "{} file{} with {} pieces in {} size{} in {}\n",
+        made.files.len(),
+        plural(made.files.len()),
+        made.pieces,
+        made.sizes.len(),
+        plural(made.sizes.len()),
+        asked.output.display()
+    )
 }
 
-fn pattern(loaded: &Loaded, asked: &Patterns, sizes: &[Size]) -> Result<PatternFile, Trouble> {
-    let plan = plan(loaded, asked.band);
-    let date = asked.date.unwrap_or_else(today);
-    let head = &loaded.style.style;
-    let mut pattern = PatternFile {
-        style: format!("{} {}", head.code, head.name),
-        author: loaded.collection.name.clone(),
-        date: format!("{:02}-{:02}-{:04}", date.day(), date.month(), date.year()),
-        sample_size: loaded.style.sizes.base.to_string(),
-        pieces: Vec::new(),
+fn on_paper_words(asked: &Patterns, made: &MadePatterns) -> String {
+    let lines = made.files.iter().map(|file| {
+        let count = file.plan.as_ref().map_or(0, |plan| plan.pages.len());
+        let pages = if count == 1 { "page" } else { "pages" };
+        let place = asked.output.join(&file.name);
+        format!(
+            "{} is written, {count} {pages} of patterns\n",
+            place.display()
+        )
+    });
+    lines.collect()
+}
+
+#[derive(Serialize)]
+struct Answer {
+    format: u32,
+    unit: &'static str,
+    files: Vec<FileRow>,
+}
+
+#[derive(Serialize)]
+struct FileRow {
+    file: String,
+    sizes: Vec<String>,
+    plan: PrintPlan,
+}
+
+fn json(made: MadePatterns) -> Result<String, serde_json::Error> {
+    let rows = made.files.into_iter().filter_map(|file| {
+        Some(FileRow {
+            file: file.name,
+            sizes: file.sizes.iter().map(ToString::to_string).collect(),
+            plan: file.plan?,
+        })
+    });
+    let answer = Answer {
+        format: FORMAT,
+        unit: "mm",
+        files: rows.collect(),
     };
-    for size in sizes {
-        let garment = sewing::make(&loaded.style, &loaded.collection, *size);
-        let cut = cut(&garment, &plan);
-        can_be_cut(&cut)?;
-        pattern.pieces.extend(from_cut(&cut));
-    }
-    Ok(pattern)
-}
-
-/// What the files are called: the style's name in small plain letters.
-fn stem(loaded: &Loaded) -> String {
-    let name = loaded.style.style.name.to_lowercase();
-    let words = name
-        .split(|c: char| !c.is_ascii_alphanumeric())
-        .filter(|word| !word.is_empty());
-    let stem = words.collect::<Vec<_>>().join("-");
-    if stem.is_empty() {
-        "style".to_owned()
-    } else {
-        stem
-    }
+    serde_json::to_string(&answer).map(|text| text + "\n")
 }

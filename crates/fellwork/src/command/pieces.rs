@@ -6,14 +6,14 @@ mod table;
 mod take;
 
 use crate::args::Pieces;
-use crate::command::{load, size_of};
+use crate::command::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;
 
 pub fn run(asked: &Pieces) -> Result<Exit, Trouble> {
     let loaded = load(&asked.style)?;
-    let size = size_of(&loaded.style, asked.size)?;
+    let size = jobs::size_of(&loaded.style, asked.size)?;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
     let text = if asked.json {
         json::pieces(&garment)?

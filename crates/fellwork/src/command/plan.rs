@@ -5,16 +5,17 @@ mod words;
 
 use std::fs;
 use std::path::Path;
+use std::sync::atomic::AtomicBool;
 
+use cutting::Spread;
 use drawing::LayMarks;
-use lay::Lay;
+use jobs::{Finder, Found, apart, cloth_of, system};
+use lay::{Lay, LayError};
 use spreading::{ClothJob, ClothPlan, CutOrder, Rolls, plan_cloth, spread_rolls};
 use style::LoadedOrder;
 use trade::System;
 
 use crate::args::PlanOrder;
-use crate::command::find_lay::{Finder, apart};
-use crate::command::{cloth_of, system};
 use crate::exit::Exit;
 use crate::trouble::Trouble;
 use crate::{files, printed};
@@ -94,7 +95,7 @@ fn plan_one<'a>(
         Some(finder) => plan_cloth(
             job,
             Some(&mut |spread, pairs| {
-                let found = finder.find(spread, &job.known_by(pairs))?;
+                let found = found(finder, spread, &job.known_by(pairs))?;
                 if !found.kept {
                     // A search takes seconds; somebody waits.
                     let length = found.lay.length.show(system(&loaded.collection));
@@ -106,13 +107,23 @@ fn plan_one<'a>(
         )?,
     };
     let rolls = loaded.order.rolls_of(job.name);
-    let found = |lay: &spreading::SpreadLay| Some(apart(&lay.spread, lay.found.as_ref()?));
+    let far = |lay: &spreading::SpreadLay| Some(apart(&lay.spread, lay.found.as_ref()?));
     Ok(Planned {
         job,
-        apart: plan.lays.iter().filter_map(found).sum(),
+        apart: plan.lays.iter().filter_map(far).sum(),
         rolls: (!rolls.is_empty()).then(|| spread_rolls(rolls, &plan.lays, job.limits.end_loss)),
         plan,
     })
+}
+
+/// Looks for a lay, with nobody to cancel it. One that cannot be kept is told of.
+pub fn found(finder: &Finder<'_>, spread: &Spread, words: &str) -> Result<Found, LayError> {
+    let never = AtomicBool::new(false);
+    let found = finder.find(spread, words, &never, &mut |_| ())?;
+    if let Some(why) = &found.not_kept {
+        printed::to_stderr(&format!("the lay could not be kept: {why}\n"));
+    }
+    Ok(found)
 }
 
 /// What is marked on the drawing of one lay of a plan.

@@ -1,7 +1,6 @@
 //! One lay of one pair on each cloth, always the same.
 
-use std::collections::BTreeMap;
-use std::sync::atomic::AtomicBool;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use cutting::{SizePairs, Spread, SpreadRules, Way};
 use lay::{Lay, Limits, Options, search};
@@ -9,6 +8,7 @@ use style::Cloth;
 use trade::Length;
 
 use super::Context;
+use crate::PaperError;
 
 /// How many places are tried for each lay: a count, not a time, so that the same style gives the same
 /// pack. About a fifth of a second.
@@ -34,19 +34,18 @@ impl ClothLay<'_> {
     }
 }
 
-/// A lay for every cloth that pieces are cut from, in the order of the pieces.
-pub(super) fn lays<'a>(context: &Context<'a>) -> Vec<ClothLay<'a>> {
-    let mut seen: BTreeMap<&str, ()> = BTreeMap::new();
+/// A lay for every cloth that pieces are cut from, in the order of the pieces. `tell` hears before each
+/// how many are found and how many there are.
+pub(super) fn lays<'a>(
+    context: &Context<'a>,
+    cancel: &AtomicBool,
+    tell: &mut dyn FnMut(usize, usize),
+) -> Result<Vec<ClothLay<'a>>, PaperError> {
+    let size = context.cut.size.to_string();
+    let cloths = cloths(context);
     let mut out = Vec::new();
-    for piece in &context.cut.pieces {
-        let cloths = &context.loaded.collection.cloths;
-        let Some((key, cloth)) = cloths.get_key_value(piece.cloth_name.as_str()) else {
-            continue;
-        };
-        if seen.insert(key, ()).is_some() {
-            continue;
-        }
-        let size = context.cut.size.to_string();
+    for (key, cloth) in &cloths {
+        tell(out.len(), cloths.len());
         let pairs = SizePairs {
             label: &size,
             cut: &context.cut,
@@ -62,18 +61,32 @@ pub(super) fn lays<'a>(context: &Context<'a>) -> Vec<ClothLay<'a>> {
             },
             ..Options::default()
         };
-        let found = search(
-            &spread.problem,
-            &options,
-            &AtomicBool::new(false),
-            &mut |_| (),
-        );
+        let found = search(&spread.problem, &options, cancel, &mut |_| ());
+        // A search that was cancelled gives what it had, which is not the lay of this style.
+        if cancel.load(Ordering::Relaxed) {
+            return Err(PaperError::Cancelled);
+        }
         out.push(ClothLay {
             key,
             cloth,
             spread,
             lay: found.map_err(|why| why.to_string()),
         });
+    }
+    Ok(out)
+}
+
+/// Every cloth of the collection that pieces are cut from, each once.
+fn cloths<'a>(context: &Context<'a>) -> Vec<(&'a str, &'a Cloth)> {
+    let mut out: Vec<(&str, &Cloth)> = Vec::new();
+    for piece in &context.cut.pieces {
+        let cloths = &context.loaded.collection.cloths;
+        let known = cloths.get_key_value(piece.cloth_name.as_str());
+        if let Some((key, cloth)) = known
+            && out.iter().all(|(seen, _)| seen != key)
+        {
+            out.push((key, cloth));
+        }
     }
     out
 }

@@ -41,6 +41,13 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "jobs",
+        &[
+            "cutting", "drawing", "geometry", "lay", "papers", "patterns", "sewing", "style",
+            "trade",
+        ],
+    ),
+    (
         "bench",
         &["cutting", "draft", "drawing", "sewing", "style", "trade"],
     ),
@@ -53,6 +60,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "drawing",
             "geometry",
             "intake",
+            "jobs",
             "lay",
             "papers",
             "patterns",

@@ -2,13 +2,14 @@
 
 use std::path::Path;
 use std::sync::atomic::AtomicBool;
+use std::time::Duration;
 
 use cutting::Spread;
-use lay::{Bounds, Ended, Lay, LayError, Options, Placement, Turn, match_copies, search_on};
-use style::{KeptBounds, KeptLay, KeptPlace, RevisionId};
+use lay::{
+    Bounds, Ended, Lay, LayError, Options, Placement, Progress, Turn, match_copies, search_on,
+};
+use style::{KeptBounds, KeptLay, KeptPlace, RevisionId, SaveError};
 use trade::Share;
-
-use crate::printed;
 
 /// How lays are looked for.
 pub struct Finder<'a> {
@@ -28,20 +29,31 @@ pub struct Found {
     pub lay: Lay,
     /// Whether it was kept from an earlier search and nothing shorter was found now.
     pub kept: bool,
+    /// Why it could not be kept. Such a lay is as good as one that is; it only has to be looked for again.
+    pub not_kept: Option<SaveError>,
 }
 
 impl Finder<'_> {
     /// The shortest lay known of these pieces. A kept one is taken as it is when it was looked for at
     /// least as long as is asked now; else the search goes on from it and the shorter of the two is kept.
+    /// So is what a cancelled search found.
     ///
     /// `words` are what the lay is known by, such as "tideline-14 32x32=4".
-    pub fn find(&self, spread: &Spread, words: &str) -> Result<Found, LayError> {
+    ///
+    /// # Errors
+    /// A [`LayError`] when there is no lay.
+    pub fn find(
+        &self,
+        spread: &Spread,
+        words: &str,
+        cancel: &AtomicBool,
+        tell: &mut dyn FnMut(&Progress),
+    ) -> Result<Found, LayError> {
         let made_of = made_of(spread);
         // A search limited by places is made to be repeated, so what was found before must not enter.
         let kept = (!self.fresh && self.options.limits.places.is_none())
-            .then(|| style::kept_lay(self.collection, words, &made_of))
-            .flatten()
-            .and_then(|kept| Some((lay_of(&kept, spread)?, kept.seconds)));
+            .then(|| kept_of(self.collection, spread, words, &made_of))
+            .flatten();
         let asked = self.options.limits.time.map_or(0, |time| time.as_secs());
         if let Some((lay, seconds)) = &kept
             && (self.any_kept || *seconds >= asked)
@@ -49,30 +61,56 @@ impl Finder<'_> {
             return Ok(Found {
                 lay: lay.clone(),
                 kept: true,
+                not_kept: None,
             });
         }
         let known = kept.as_ref().map(|(lay, _)| lay.placements.as_slice());
+        let mut spent = Duration::ZERO;
         let mut found = search_on(
             &spread.problem,
             &self.options,
             known.unwrap_or_default(),
-            &AtomicBool::new(false),
-            &mut |_| (),
+            cancel,
+            &mut |progress| {
+                spent = progress.elapsed;
+                tell(progress);
+            },
         )?;
         match_copies(&spread.problem, &mut found.placements, &spread.matched);
-        let note = note(&found, &made_of, words, asked);
-        // A lay that cannot be kept is as good as one that can; it only has to be looked for again.
-        if let Err(why) = style::keep_lay(self.collection, &note) {
-            printed::to_stderr(&format!("the lay could not be kept: {why}\n"));
-        }
+        let seconds = match found.ended {
+            Ended::Cancelled => spent.as_secs(),
+            Ended::Time | Ended::Places | Ended::Bound => asked,
+        };
+        let note = note(&found, &made_of, words, seconds);
+        let not_kept = style::keep_lay(self.collection, &note).err();
         Ok(match kept {
-            Some((lay, _)) if lay.length <= found.length => Found { lay, kept: true },
+            Some((lay, _)) if lay.length <= found.length => Found {
+                lay,
+                kept: true,
+                not_kept,
+            },
             _ => Found {
                 lay: found,
                 kept: false,
+                not_kept,
             },
         })
     }
+
+    /// The lay that is kept of these pieces, and for how many seconds it was looked for.
+    pub fn kept(collection: &Path, spread: &Spread, words: &str) -> Option<(Lay, u64)> {
+        kept_of(collection, spread, words, &made_of(spread))
+    }
+}
+
+fn kept_of(
+    collection: &Path,
+    spread: &Spread,
+    words: &str,
+    made_of: &RevisionId,
+) -> Option<(Lay, u64)> {
+    let kept = style::kept_lay(collection, words, made_of)?;
+    Some((lay_of(&kept, spread)?, kept.seconds))
 }
 
 /// What everything a lay depends on hashes to. All of the problem is printed, so that whatever is added

@@ -1,0 +1,94 @@
+//! Why a job was not done.
+
+use std::io;
+use std::path::PathBuf;
+
+use style::Size;
+use thiserror::Error;
+
+/// Why a job was not done. Nothing of it is left behind.
+///
+/// The message holds the cause already, so no field is marked as a source: it would be said twice.
+#[derive(Debug, Error)]
+pub enum JobError {
+    /// The style is not made in the size asked for.
+    #[error("{style} is not made in size {size}")]
+    NoSuchSize {
+        /// The style's name.
+        style: String,
+        /// What was asked.
+        size: Size,
+        /// The sizes there are, in words.
+        sizes: String,
+    },
+    /// The collection has no such cloth.
+    #[error("the collection has no cloth named {cloth}")]
+    NoSuchCloth {
+        /// What was asked.
+        cloth: String,
+        /// The cloths there are, in words.
+        cloths: String,
+    },
+    /// A piece cannot be cut as the style says.
+    #[error("{why}")]
+    CannotCut {
+        /// What is in the way.
+        why: String,
+        /// The ways out, one a line.
+        ways: String,
+    },
+    /// No lay can be made.
+    #[error("{0}")]
+    Lay(lay::LayError),
+    /// The pieces cannot be plotted.
+    #[error("{0}")]
+    Plot(patterns::hpgl::HpglError),
+    /// The pages could not be printed.
+    #[error("{0}")]
+    Paper(papers::PaperError),
+    /// Earlier versions of the style cannot be listed.
+    #[error("the earlier versions in {} cannot be read: {why}", folder.display())]
+    Revisions {
+        /// The style's folder.
+        folder: PathBuf,
+        /// What the system said.
+        why: io::Error,
+    },
+    /// Nobody waits for it any more.
+    #[error("it was cancelled")]
+    Cancelled,
+}
+
+impl JobError {
+    /// What would be right, where the message does not say it.
+    pub fn instead(&self) -> Option<&str> {
+        match self {
+            Self::NoSuchSize { sizes, .. } => Some(sizes),
+            Self::NoSuchCloth { cloths, .. } => Some(cloths),
+            Self::CannotCut { ways, .. } => Some(ways),
+            Self::Revisions { .. } => Some("check that you may read the folder .revisions in it"),
+            Self::Lay(_) | Self::Plot(_) | Self::Paper(_) | Self::Cancelled => None,
+        }
+    }
+}
+
+impl From<lay::LayError> for JobError {
+    fn from(error: lay::LayError) -> Self {
+        Self::Lay(error)
+    }
+}
+
+impl From<patterns::hpgl::HpglError> for JobError {
+    fn from(error: patterns::hpgl::HpglError) -> Self {
+        Self::Plot(error)
+    }
+}
+
+impl From<papers::PaperError> for JobError {
+    fn from(error: papers::PaperError) -> Self {
+        match error {
+            papers::PaperError::Cancelled => Self::Cancelled,
+            other => Self::Paper(other),
+        }
+    }
+}

@@ -1,0 +1,25 @@
+//! What takes a while: looking for lays, making the pack, writing pattern files.
+//!
+//! The command line and the bench ask for the same work; here it is done once, in memory, so that both
+//! give the same bytes. [`Finder`] looks for a lay and keeps it in the collection, [`LayJob`] says what is
+//! laid and [`lay_file`] writes it; [`pack`] makes the production pack and [`patterns`] the pattern files.
+//!
+//! Whoever waits is told how far the work is, and may set a flag to end it. Nothing here reads arguments
+//! or addresses, prints, looks at a clock or starts a thread: dates are given, and only `lay` searches.
+
+mod asked;
+mod error;
+mod find;
+mod lay_file;
+mod lay_job;
+mod pack;
+mod patterns;
+mod printed;
+
+pub use asked::{can_be_cut, cloth_of, size_of, stem, system};
+pub use error::JobError;
+pub use find::{Finder, Found, apart};
+pub use lay_file::{LaidOut, LayKind, lay_file};
+pub use lay_job::{LayJob, LayOrder};
+pub use pack::{MadePack, PackOrder, PackStage, pack};
+pub use patterns::{MadePatterns, PatternKind, PatternOrder, PatternOutput, patterns};
