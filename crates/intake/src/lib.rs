@@ -7,6 +7,7 @@
 //! out is left aside and said; it is never taken for something it may not be.
 
 mod edges;
+mod half;
 mod names;
 mod outline;
 mod seen;

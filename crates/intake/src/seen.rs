@@ -9,6 +9,7 @@ use style::{OWN_PIECES, OwnPieceName, PieceBlock, PieceFile, Size, own_piece};
 use trade::{Angle, Area, Length};
 
 use crate::edges::{GuessedEdge, edges, stated};
+use crate::half::opened;
 use crate::outline::{Outline, outline};
 use crate::sizes::{SizeName, sizes};
 use crate::{IntakeError, names};
@@ -71,6 +72,8 @@ pub struct SeenPiece {
     pub sewn: bool,
     /// The direction of its grain from x, if it has one.
     pub grain: Option<Angle>,
+    /// Whether the file holds a half of it, which was opened over its mirror line.
+    pub half: bool,
     /// How many notches it has.
     pub notches: usize,
     /// Its corners in the order of the outline.
@@ -105,12 +108,17 @@ pub struct Look {
 pub fn look(file: &PatternFile, from: &str, asked: &Asked) -> Result<Look, IntakeError> {
     let sizes = sizes(file, &asked.sizes, &asked.lengths)?;
     let mut outlines: IndexMap<String, BTreeMap<Size, (Outline, String)>> = IndexMap::new();
+    let mut halves: Vec<String> = Vec::new();
     for (k, piece) in file.pieces.iter().enumerate() {
         let Some((_, size)) = sizes.iter().find(|(label, _)| *label == piece.size) else {
             continue;
         };
         let name = name_of(piece, k);
-        let mut found = outline(piece);
+        let whole = opened(piece);
+        let mut found = outline(whole.as_ref().unwrap_or(piece));
+        if whole.is_some() && !halves.contains(&name) {
+            halves.push(name.clone());
+        }
         found.sewn |= asked.sewn;
         if asked.grain_up {
             found.grain_up();
@@ -161,7 +169,10 @@ pub fn look(file: &PatternFile, from: &str, asked: &Asked) -> Result<Look, Intak
             ));
         }
     }
-    let pieces = seen(&outlines, asked)?;
+    let mut pieces = seen(&outlines, asked)?;
+    for piece in &mut pieces {
+        piece.half = halves.contains(&piece.name);
+    }
     let held: Vec<Size> = sizes.iter().map(|s| s.1).collect();
     let everywhere = |size: &Size| {
         let mut taken = pieces.iter().filter(|p| p.taken_for.is_some());
@@ -291,6 +302,7 @@ fn measured(name: &str, size: Size, outline: &Outline) -> SeenPiece {
         area: geometry::area(&outline.line),
         sewn: outline.sewn,
         grain: grain.map(|g| Angle::rad(g.atan2())),
+        half: false,
         notches: outline.notches.len(),
         sides: (0..corners.len())
             .map(|k| Side {

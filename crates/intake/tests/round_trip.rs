@@ -381,3 +381,68 @@ fn corners_can_be_named_by_hand() {
         why.what
     );
 }
+
+#[test]
+fn a_pocket_given_as_half_is_opened_over_its_mirror_line() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = written(&demo(&folder));
+    let pocket = file
+        .pieces
+        .iter()
+        .find(|piece| piece.category == "back_pocket_left" && piece.size == "32x32");
+    let whole = patterns::Piece {
+        sewn: Vec::new(),
+        edge_starts: Vec::new(),
+        points: Vec::new(),
+        ..pocket.unwrap().clone()
+    };
+    let reach = |p: &[Point], of: fn(f64, f64) -> f64, from| p.iter().map(|p| p.x).fold(from, of);
+    let (low, high) = (
+        reach(&whole.cut, f64::min, f64::MAX),
+        reach(&whole.cut, f64::max, f64::MIN),
+    );
+    let middle = (low + high) / 2.0;
+    let left =
+        [(low, -1e4), (middle, -1e4), (middle, 1e4), (low, 1e4)].map(|p| Point::new(p.0, p.1));
+    // From a corner of the other half round to it again, so that what is left is one line.
+    let first = whole.cut.iter().position(|p| p.x > middle + 1.0).unwrap();
+    let ring: Vec<Point> = whole
+        .cut
+        .iter()
+        .cycle()
+        .skip(first)
+        .take(whole.cut.len() + 1)
+        .copied()
+        .collect();
+    let half = patterns::Piece {
+        cut: geometry::clip_to_polygon(&ring, &left)
+            .into_iter()
+            .next()
+            .unwrap(),
+        mirror: Some((Point::new(middle, -1e3), Point::new(middle, 1e3))),
+        ..whole.clone()
+    };
+    let bring = |piece: patterns::Piece| {
+        let file = PatternFile {
+            pieces: vec![piece],
+            ..file.clone()
+        };
+        let file = dxf::read(dxf::write(&file).as_bytes(), None)
+            .unwrap()
+            .pattern;
+        let seen = look(&file, "pocket.dxf", &Asked::default()).unwrap();
+        seen.pieces.into_iter().next().unwrap()
+    };
+    let (whole, half) = (bring(whole), bring(half));
+    assert!(half.half && !whole.half);
+    assert_eq!(half.taken_for, whole.taken_for);
+    let names = |piece: &intake::SeenPiece| -> Vec<&str> {
+        let mut names: Vec<&str> = piece.edges.iter().map(|e| e.name).collect();
+        names.sort_unstable();
+        names
+    };
+    assert!(!names(&half).is_empty(), "{half:?}");
+    assert_eq!(names(&half), names(&whole));
+    let apart = half.area.to_mm2() / whole.area.to_mm2() - 1.0;
+    assert!(apart.abs() < 0.005, "{apart}");
+}

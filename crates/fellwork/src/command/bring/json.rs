@@ -26,6 +26,7 @@ struct PieceRow<'a> {
     area_mm2: f64,
     line: &'static str,
     grain_deg: Option<f64>,
+    half: bool,
     notches: usize,
     corners: Vec<CornerRow<'a>>,
     sides: Vec<SideRow<'a>>,
@@ -78,6 +79,7 @@ fn row(piece: &SeenPiece) -> PieceRow<'_> {
         area_mm2: piece.area.to_mm2(),
         line: if piece.sewn { "sewn" } else { "cut" },
         grain_deg: piece.grain.map(trade::Angle::to_deg),
+        half: piece.half,
         notches: piece.notches,
         corners: piece
             .corners

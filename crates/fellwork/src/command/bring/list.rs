@@ -38,6 +38,9 @@ fn one(out: &mut String, piece: &SeenPiece) {
         piece.notches,
         if piece.notches == 1 { "" } else { "es" }
     );
+    if piece.half {
+        let _ = writeln!(out, "  given as a half, opened over its mirror line");
+    }
     match (piece.taken_for, &piece.aside) {
         (Some(known), _) => {
             let _ = writeln!(out, "  taken for the {} by {}", known.title, because(piece));
