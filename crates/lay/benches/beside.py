@@ -7,6 +7,10 @@ spyrrow (PyPI, MIT). Of every instance and seed both sides run once, one after t
 number of cores; every layout is checked by `crates/suite/checks/layout.py` with shapely. One JSON line a run;
 at the end, on standard error, the medians and the paired difference of each instance. The figures
 mean something only on a machine that does nothing else: the load before each run is written down too.
+
+On a machine that has other work, `CPU_CLOCK=1` gives both sides a clock of their own CPU time, divided by CORES
+(`cpu_clock.c`, built with `cc`, preloaded): then SECONDS are work, not time on the wall. Where a side leaves a core
+idle it gets more of it than it would; that holds for both.
 """
 
 import json
@@ -23,14 +27,27 @@ import spyrrow
 CHECK = Path(__file__).parents[2] / "suite" / "checks" / "layout.py"
 
 
-def ours(packing, file, seconds, seed, cores):
-    answer = subprocess.run(
-        [packing, str(file), str(seconds), str(seed), str(cores)], capture_output=True, check=True, text=True
-    )
+def clocked(cores):
+    """The environment a side runs in."""
+    if not os.environ.get("CPU_CLOCK"):
+        return None
+    clock = Path(tempfile.gettempdir()) / f"cpu_clock-{os.getpid()}.so"
+    if not clock.exists():
+        source = Path(__file__).with_name("cpu_clock.c")
+        subprocess.run(["cc", "-O2", "-shared", "-fPIC", "-o", str(clock), str(source)], check=True)
+    return os.environ | {"LD_PRELOAD": str(clock), "CPU_CLOCK_CORES": str(cores)}
+
+
+def run(side, packing, file, seconds, seed, cores):
+    """One side in a process of its own."""
+    program = [packing] if side == "ours" else [sys.executable, __file__, "--library"]
+    told = [str(word) for word in (file, seconds, seed, cores)]
+    answer = subprocess.run(program + told, capture_output=True, check=True, text=True, env=clocked(cores))
     return json.loads(answer.stdout)
 
 
-def library(instance, seconds, seed, cores):
+def library(file, seconds, seed, cores):
+    instance = json.loads(Path(file).read_text(encoding="utf-8"))
     items = [
         spyrrow.Item(
             str(item["id"]),
@@ -71,16 +88,12 @@ def main(packing, folder, seconds, seeds, cores, *names):
     differences = {}
     for name in names:
         file = Path(folder) / f"{name}.json"
-        instance = json.loads(file.read_text(encoding="utf-8"))
         for seed in seeds.split(","):
             pair = {}
             for side in ("ours", "library"):
                 load = os.getloadavg()[0]
                 began = time.monotonic()
-                if side == "ours":
-                    lay = ours(packing, file, int(seconds), int(seed), int(cores))
-                else:
-                    lay = library(instance, int(seconds), int(seed), int(cores))
+                lay = run(side, packing, file, int(seconds), int(seed), int(cores))
                 took = time.monotonic() - began
                 right, words = checked(file, lay)
                 pair[side] = 100 * lay["density"]
@@ -107,4 +120,8 @@ def main(packing, folder, seconds, seeds, cores, *names):
 
 
 if __name__ == "__main__":
-    main(*sys.argv[1:])
+    if sys.argv[1:2] == ["--library"]:
+        file, *numbers = sys.argv[2:]
+        print(json.dumps(library(file, *map(int, numbers))))
+    else:
+        main(*sys.argv[1:])
