@@ -4,8 +4,9 @@
 //! foreign name point at it. So every request must name our own host, every change must come from one of our own
 //! pages, and everything but the looks needs the key that was in the opened address.
 
+use axum::body::{Body, to_bytes};
 use axum::extract::{Request, State};
-use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, header};
+use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
@@ -16,12 +17,15 @@ use crate::trouble::Trouble;
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; \
      font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
+/// More than any request carries: addresses that take less say so themselves. A flood is cut off here at the latest.
+const MOST_CARRIED: usize = 9 << 20;
+
 /// Lets a request through or refuses it, and puts the headers on every answer.
 pub(crate) async fn guard(State(bench): State<Bench>, request: Request, next: Next) -> Response {
     let mut answer = match admit(&bench, &request) {
-        Ok(Admitted::Open) => next.run(request).await,
+        Ok(Admitted::Open) => answered(&bench, request, next).await,
         Ok(Admitted::WithKey) => {
-            let mut answer = next.run(request).await;
+            let mut answer = answered(&bench, request, next).await;
             if let Ok(cookie) = HeaderValue::from_str(&cookie(&bench)) {
                 answer.headers_mut().append(header::SET_COOKIE, cookie);
             }
@@ -52,6 +56,57 @@ pub(crate) async fn guard(State(bench): State<Bench>, request: Request, next: Ne
     answer
 }
 
+/// Answers a request that was let in.
+async fn answered(bench: &Bench, request: Request, next: Next) -> Response {
+    match carried(bench, request).await {
+        Ok(request) => in_words(next.run(request).await),
+        Err(trouble) => trouble.into_response(),
+    }
+}
+
+/// The request with all that it carries taken in, before anything is done with it: a flood is cut off, and a trickle
+/// is not waited for longer than is sensible.
+async fn carried(bench: &Bench, request: Request) -> Result<Request, Trouble> {
+    let (parts, body) = request.into_parts();
+    if !changes(&parts.method) {
+        return Ok(Request::from_parts(parts, Body::empty()));
+    }
+    let too_much = || {
+        Trouble::one(
+            StatusCode::PAYLOAD_TOO_LARGE,
+            "This is more than the bench takes at once",
+            "Nothing was read of it and nothing was changed.",
+        )
+    };
+    let told = one(&parts.headers, &header::CONTENT_LENGTH);
+    if told.is_some_and(|told| {
+        told.parse()
+            .is_ok_and(|bytes: u64| bytes > MOST_CARRIED as u64)
+    }) {
+        return Err(too_much());
+    }
+    match tokio::time::timeout(bench.patience(), to_bytes(body, MOST_CARRIED)).await {
+        Ok(Ok(bytes)) => Ok(Request::from_parts(parts, Body::from(bytes))),
+        Ok(Err(_)) => Err(too_much()),
+        Err(_) => Err(Trouble::one(
+            StatusCode::REQUEST_TIMEOUT,
+            "The request never came to its end",
+            "The bench waited for the rest of it in vain. Nothing was changed.",
+        )),
+    }
+}
+
+/// What is said of an address that cannot be read is said as a page, like all else.
+fn in_words(answer: Response) -> Response {
+    let plain = answer.headers().get(header::CONTENT_TYPE);
+    let plain = plain.is_some_and(|kind| kind.as_bytes().starts_with(b"text/plain"));
+    if !(plain && answer.status().is_client_error()) {
+        return answer;
+    }
+    let words = "Something in its address cannot be read, or is there twice.";
+    Trouble::one(answer.status(), "The request was not understood", words).into_response()
+}
+
 enum Admitted {
     /// With the cookie, or for the looks, which hold nothing of the maker's.
     Open,
@@ -67,9 +122,14 @@ fn admit(bench: &Bench, request: &Request) -> Result<Admitted, Trouble> {
             "The request names another host. The bench answers only to 127.0.0.1 and localhost, at its own port.",
         ));
     }
-    if !matches!(*request.method(), Method::GET | Method::HEAD) && !from_own_page(bench, headers) {
+    if changes(request.method()) && !from_own_page(bench, headers) {
         return Err(Trouble::refused(
             "A change can only be made from one of the bench's own pages.",
+        ));
+    }
+    if from_elsewhere(headers) {
+        return Err(Trouble::refused(
+            "Another page asked for this. What the bench holds is for its own pages; open its address yourself.",
         ));
     }
     if request.uri().path().starts_with("/asset/") {
@@ -86,6 +146,20 @@ fn admit(bench: &Bench, request: &Request) -> Result<Admitted, Trouble> {
             "This needs the key of the session. Open the full address that was printed when the bench was started.",
         )),
     }
+}
+
+/// Whether a request may change something.
+fn changes(method: &Method) -> bool {
+    !matches!(*method, Method::GET | Method::HEAD)
+}
+
+/// Whether a page of another origin asks for a part of its own. Cookies know no ports, so that a page of another port
+/// of this machine would have ours; going to the bench from there, as by a link, is as good as typing its address.
+fn from_elsewhere(headers: &HeaderMap) -> bool {
+    let says = |name: &str, word: &str| headers.get(name).is_some_and(|value| value == word);
+    let elsewhere = says("sec-fetch-site", "cross-site") || says("sec-fetch-site", "same-site");
+    let going = says("sec-fetch-mode", "navigate") && says("sec-fetch-dest", "document");
+    elsewhere && !going
 }
 
 fn own_hosts(port: u16) -> [String; 2] {

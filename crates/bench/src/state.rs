@@ -3,10 +3,14 @@
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError};
+use std::time::Duration;
 
 use crate::session::Session;
 use crate::trouble::Trouble;
 use style::Report;
+
+/// How long what a request carries may take to arrive when nobody says otherwise; a browser on this machine needs a moment.
+const PATIENCE: Duration = Duration::from_secs(20);
 
 /// The bench: cheap to clone, all clones are the same bench.
 #[derive(Clone)]
@@ -17,6 +21,8 @@ struct Inner {
     key: String,
     port: u16,
     log: Box<dyn Fn(&str) + Send + Sync>,
+    /// How long what a request carries may take to arrive.
+    patience: Duration,
     sessions: Mutex<BTreeMap<String, Arc<Mutex<Session>>>>,
 }
 
@@ -37,6 +43,7 @@ impl Bench {
             key,
             port,
             log: Box::new(|_| {}),
+            patience: PATIENCE,
             sessions: Mutex::default(),
         }))
     }
@@ -54,8 +61,22 @@ impl Bench {
             key,
             port,
             log: Box::new(log),
+            patience: PATIENCE,
             sessions: Mutex::default(),
         }))
+    }
+
+    /// The same bench waiting this long for what a request carries. For a bench that has no clones yet.
+    #[must_use]
+    pub fn waiting(mut self, patience: Duration) -> Self {
+        if let Some(inner) = Arc::get_mut(&mut self.0) {
+            inner.patience = patience;
+        }
+        self
+    }
+
+    pub(crate) fn patience(&self) -> Duration {
+        self.0.patience
     }
 
     pub(crate) fn folder(&self) -> &std::path::Path {

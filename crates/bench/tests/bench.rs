@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod attacks;
 mod drawn;
 mod editors;
 mod house;

@@ -30,6 +30,9 @@ pub struct DocPathError {
     pub text: String,
 }
 
+/// Steps of the longest path. No file has a place so deep; walking and writing go a level deeper with each step.
+const MOST_STEPS: usize = 16;
+
 impl DocPath {
     /// The steps, from the file's top.
     #[must_use]
@@ -80,6 +83,9 @@ impl FromStr for DocPath {
                     .ok_or_else(error)?;
                 steps.push(Step::Index(number));
                 indices = rest;
+            }
+            if steps.len() > MOST_STEPS {
+                return Err(error());
             }
         }
         Ok(Self(steps))
@@ -133,6 +139,9 @@ mod tests {
             "a[99999999999999999999]",
         ] {
             assert!(text.parse::<DocPath>().is_err(), "{text}");
+        }
+        for deep in [".a".repeat(40), "[0]".repeat(40), ".a".repeat(400_000)] {
+            assert!(format!("a{deep}").parse::<DocPath>().is_err());
         }
     }
 }

@@ -1,7 +1,9 @@
 //! A bench over a fresh demo collection, and the ways to ask it and to read its answers.
 
+pub mod walk;
+
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use axum::Router;
 use axum::body::{Body, to_bytes};
@@ -37,6 +39,15 @@ impl House {
         Self {
             router: router(bench),
             folder,
+        }
+    }
+
+    /// A bench of its own over a collection that is there already, as after a restart.
+    pub fn over(collection: &Path) -> Self {
+        let bench = Bench::new(collection.to_owned(), KEY.to_owned(), PORT);
+        Self {
+            router: router(bench),
+            folder: tempfile::tempdir().unwrap(),
         }
     }
 
