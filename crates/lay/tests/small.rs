@@ -318,7 +318,7 @@ fn a_cancelled_search_gives_its_best_lay() {
     };
     let mut told = Vec::new();
     let lay = search(&problem, &options, &cancel, &mut |p| {
-        told.push(*p);
+        told.push(p.clone());
         if told.len() == 3 {
             cancel.store(true, Ordering::Relaxed);
         }
