@@ -50,6 +50,23 @@ pub fn python_with(packages: &str) -> Option<PathBuf> {
     Some(python)
 }
 
+/// The accessibility checker axe-core: where `FELLWORK_AXE` says, or where `.ci/run` puts it.
+///
+/// # Panics
+/// It is not there, and `CI` is set.
+pub fn axe() -> Option<String> {
+    let named = env::var_os("FELLWORK_AXE").map(PathBuf::from);
+    let file = named.unwrap_or_else(|| crate::source::root().join("target/checks/axe.min.js"));
+    let script = std::fs::read_to_string(&file);
+    if script.is_err() {
+        skipped(&format!(
+            "axe-core is not at {} (.ci/run fetches it)",
+            file.display()
+        ));
+    }
+    script.ok()
+}
+
 /// Says on standard error, past the test harness that would hide it, that a check is not made.
 ///
 /// # Panics

@@ -3,88 +3,14 @@
 //! muted. Anything the browser's console calls an error fails the test.
 
 use std::fs;
-use std::io::{BufRead, BufReader, Read};
 use std::path::Path;
-use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
-use suite::fellwork::program;
-use suite::outside::tool;
+use suite::browser::{PATIENCE, found, in_a_browser, look, no_complaints, saved};
 use thirtyfour::prelude::*;
-use thirtyfour::{ChromiumLikeCapabilities, LoggingPrefsLogLevel};
 
-/// Long enough for a loaded machine; nothing waits this long when all is well.
-const PATIENCE: Duration = Duration::from_secs(30);
 const INSEAM: &str = r#"input[data-path="chart.inseam.value"]"#;
 const OUTSEAM: &str = r#"input[data-path="chart.outseam.value"]"#;
-
-/// A program that ends with the test.
-struct Served {
-    child: Child,
-}
-
-impl Drop for Served {
-    fn drop(&mut self) {
-        // It may have ended already.
-        let _ = self.child.kill();
-        let _ = self.child.wait();
-    }
-}
-
-/// Starts a program and reads what it prints until `find` finds something.
-fn started(command: &mut Command, find: impl Fn(&str) -> Option<String>) -> (Served, String) {
-    let mut child = command.stdout(Stdio::piped()).spawn().unwrap();
-    let mut lines = BufReader::new(child.stdout.take().unwrap());
-    let served = Served { child };
-    let mut line = String::new();
-    while lines.read_line(&mut line).unwrap() > 0 {
-        if let Some(found) = find(&line) {
-            // Reading on, so that the program never waits for its pipe.
-            std::thread::spawn(move || lines.read_to_end(&mut Vec::new()));
-            return (served, found);
-        }
-        line.clear();
-    }
-    panic!("{command:?} ended before it was ready");
-}
-
-fn bench(folder: &Path) -> (Served, String) {
-    let mut command = Command::new(program());
-    command
-        .arg("bench")
-        .arg(folder)
-        .args(["--port", "0", "--no-open"]);
-    started(command.stderr(Stdio::null()), |line| {
-        line.find("http://").map(|at| line[at..].trim().to_owned())
-    })
-}
-
-fn chromedriver(driver: &Path) -> (Served, String) {
-    started(Command::new(driver).arg("--port=0"), |line| {
-        let port = line.split_once("successfully on port ")?.1;
-        let port: String = port.chars().take_while(char::is_ascii_digit).collect();
-        Some(format!("http://127.0.0.1:{port}"))
-    })
-}
-
-async fn browser(driver: &str, chromium: &Path, profile: &Path) -> WebDriver {
-    let mut wanted = DesiredCapabilities::chrome();
-    wanted.set_binary(chromium.to_str().unwrap()).unwrap();
-    wanted
-        .set_browser_log_level(LoggingPrefsLogLevel::All)
-        .unwrap();
-    let profile = format!("--user-data-dir={}", profile.display());
-    for argument in [
-        "--headless=new",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--window-size=1400,1000",
-        &profile,
-    ] {
-        wanted.add_arg(argument).unwrap();
-    }
-    WebDriver::new(driver, wanted).await.unwrap()
-}
 
 /// What the drawing shows, as text.
 async fn drawing(page: &WebDriver) -> WebDriverResult<String> {
@@ -122,13 +48,6 @@ async fn type_into(page: &WebDriver, field: &str, words: &str) -> WebDriverResul
     field.clear().await?;
     field.send_keys(words).await?;
     field.send_keys(Key::Enter + "").await
-}
-
-async fn no_complaints(page: &WebDriver) -> WebDriverResult<()> {
-    let log = page.browser_log().await?;
-    let errors: Vec<_> = log.iter().filter(|entry| entry.level == "SEVERE").collect();
-    assert!(errors.is_empty(), "{errors:#?}");
-    Ok(())
 }
 
 async fn journey(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()> {
@@ -194,31 +113,6 @@ async fn journey(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()
     assert!(!said.is_empty());
     assert_eq!(fs::read_to_string(file).unwrap(), first);
     no_complaints(page).await
-}
-
-/// Waits until the file says something.
-async fn saved(file: &Path, words: &str) -> WebDriverResult<()> {
-    let start = Instant::now();
-    while !fs::read_to_string(file).unwrap().contains(words) {
-        assert!(start.elapsed() < PATIENCE, "the file never says {words}");
-        tokio::time::sleep(Duration::from_millis(20)).await;
-    }
-    Ok(())
-}
-
-async fn found(page: &WebDriver, css: &str) -> WebDriverResult<WebElement> {
-    let query = page.query(By::Css(css));
-    let query = query.wait(PATIENCE, Duration::from_millis(50));
-    query.first().await
-}
-
-/// A page of the style, by what is looked at.
-async fn look(page: &WebDriver, url: &str, query: &str) -> WebDriverResult<()> {
-    // The key is a cookie by now.
-    let home = url.split('?').next().unwrap();
-    page.goto(&format!("{home}style/ferryman?{query}")).await?;
-    found(page, "#drawing svg").await?;
-    Ok(())
 }
 
 /// The number a style file gives for a value of a section, without its unit.
@@ -299,30 +193,6 @@ async fn on_the_drawing(page: &WebDriver, url: &str, file: &Path) -> WebDriverRe
         tokio::time::sleep(Duration::from_millis(20)).await;
     }
     no_complaints(page).await
-}
-
-/// Opens a bench over a fresh demo in a browser and does something there.
-fn in_a_browser(act: impl AsyncFn(&WebDriver, &str, &Path) -> WebDriverResult<()>) {
-    let Some(driver) = tool(&["chromedriver"]) else {
-        return;
-    };
-    let Some(chromium) = tool(&["chromium", "chromium-browser", "google-chrome"]) else {
-        return;
-    };
-    let folder = tempfile::tempdir().unwrap();
-    let file = style::write_demo(&folder.path().join("demo")).unwrap();
-    let (_bench, url) = bench(&folder.path().join("demo"));
-    let (_driver, driver) = chromedriver(&driver);
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()
-        .unwrap();
-    runtime.block_on(async {
-        let page = browser(&driver, &chromium, &folder.path().join("profile")).await;
-        let went = act(&page, &url, &file).await;
-        page.quit().await.unwrap();
-        went.unwrap();
-    });
 }
 
 #[test]
