@@ -579,8 +579,10 @@ pub struct Bench {
 Examples:
   fellwork new mylabel --name \"Harbour Wide\" --code HW-1    a new collection with one style
   fellwork new saltmarsh --name \"Lighter\"                   another style in a collection
+  fellwork new saltmarsh --name \"Teal\" --figure women --fit tapered --waists 24,26,28,30 --taste quiet
+  fellwork new saltmarsh --name \"Ferryman Two\" --from saltmarsh/styles/ferryman
 
-The new style starts as the demo's; change its style.toml, or change it on the bench.")]
+Every question has an answer already; change the rest in its style.toml, or on the bench.")]
 pub struct New {
     /// The folder of a collection, or one that is not there yet
     #[arg(value_name = "DIR")]
@@ -591,6 +593,49 @@ pub struct New {
     /// Your code for it; made from the name's first letters when left out
     #[arg(long)]
     pub code: Option<String>,
+    /// The label's name, for a new collection; the style's name when left out
+    #[arg(long, conflicts_with = "from")]
+    pub label: Option<String>,
+    /// Begin as a copy of another style of the collection, with its drawings and its pattern
+    #[arg(long, value_name = "STYLE", conflicts_with_all = ["figure", "fit", "leg", "outseam", "waists", "lengths", "shell", "taste"])]
+    pub from: Option<PathBuf>,
+    /// Whose figure it is cut for: men (usual) or women
+    #[arg(long, value_parser = worded(style::Figure::WORDS))]
+    pub figure: Option<style::Figure>,
+    /// How it fits: slim, straight (usual), tapered or relaxed
+    #[arg(long, value_parser = worded(style::Fit::WORDS))]
+    pub fit: Option<style::Fit>,
+    /// How wide the leg is below the knee: usual for the fit, or wide
+    #[arg(long, value_parser = worded(style::Leg::WORDS))]
+    pub leg: Option<style::Leg>,
+    /// How the outseam runs: shaped, or straight on the cloth's own edge (usual where the cloth has one)
+    #[arg(long, value_parser = worded(style::OutseamLine::WORDS))]
+    pub outseam: Option<style::OutseamLine>,
+    /// The waists of its run in inches, with commas
+    #[arg(long, value_name = "N,N", value_delimiter = ',')]
+    pub waists: Vec<u32>,
+    /// The lengths of its run in inches, with commas
+    #[arg(long, value_name = "N,N", value_delimiter = ',')]
+    pub lengths: Vec<u32>,
+    /// What it is cut from, a name from cloths.toml
+    #[arg(long, value_name = "CLOTH")]
+    pub shell: Option<String>,
+    /// How it is sewn: felled (usual), topstitched or quiet
+    #[arg(long, value_parser = worded(style::Taste::WORDS))]
+    pub taste: Option<style::Taste>,
+}
+
+/// Reads one of the words a style file has for a choice.
+fn worded<T: Copy + Send + Sync + 'static>(
+    words: &'static [(&'static str, T)],
+) -> impl Fn(&str) -> Result<T, String> + Clone + Send + Sync + 'static {
+    move |text| {
+        let found = words.iter().find(|(word, _)| *word == text);
+        found.map(|(_, value)| *value).ok_or_else(|| {
+            let known: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
+            format!("choose from {}", known.join(", "))
+        })
+    }
 }
 
 /// `--view`.

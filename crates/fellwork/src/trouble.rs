@@ -175,6 +175,18 @@ pub enum Trouble {
     #[error("{0}")]
     #[diagnostic(code("fellwork::not-begun"))]
     Start(StartError),
+    /// A copy was asked for in another collection than its original's.
+    #[error("{} is not the collection that style is in", asked.display())]
+    #[diagnostic(
+        code("fellwork::other-collection"),
+        help("a copy names the cloths and yarns of its own collection; begin it in {}", its.display())
+    )]
+    OtherCollection {
+        /// The folder that was asked for.
+        asked: PathBuf,
+        /// Where the style is.
+        its: PathBuf,
+    },
     /// The pack could not be printed.
     #[error("the pack cannot be printed: {0}")]
     #[diagnostic(code("fellwork::pack"))]

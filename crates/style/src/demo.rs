@@ -13,6 +13,9 @@ pub const STYLE: &str = "styles/ferryman/style.toml";
 /// Where the demo's one order lies inside its collection.
 pub const ORDER: &str = "orders/spring.toml";
 
+/// The shell the demo's style is cut from.
+pub(crate) const SHELL: &str = "tideline-14";
+
 const FILES: &[(&str, &str)] = &[
     demo_file!("collection.toml"),
     demo_file!("cloths.toml"),

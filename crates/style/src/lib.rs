@@ -43,7 +43,6 @@ mod save;
 mod seams;
 mod size;
 mod start;
-mod substitute;
 
 pub use chart::{Break, ChartEntry};
 pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
@@ -80,4 +79,7 @@ pub use report::{Diagnostic, MOST_PROBLEMS, Report};
 pub use save::{REVISIONS_FOLDER, Revision, SaveError, Saved, list_revisions, read_revision, save};
 pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};
-pub use start::{NewStyle, StartError, new_style, write_demo};
+pub use start::{
+    Answers, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste, USUAL_LENGTHS, can_begin_in,
+    copy_style, foresee, new_style, offered_waists, usual_waists, write_demo,
+};

@@ -7,13 +7,14 @@ use std::fs;
 use std::path::Path;
 
 use common::{Copy, demo_text};
-use style::{NewStyle, StartError, new_style, write_demo};
+use style::{Answers, NewStyle, StartError, new_style, write_demo};
 
 fn answers(name: &str) -> NewStyle {
     NewStyle {
         name: name.to_owned(),
         code: "SY-102".to_owned(),
         label: None,
+        answers: Answers::default(),
     }
 }
 

@@ -1,19 +1,30 @@
 //! `fellwork new`: a style to begin with.
 
-use style::NewStyle;
+use std::path::{Path, PathBuf};
+
+use style::{Answers, NewStyle};
 
 use crate::args::New;
+use crate::command::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;
 
 pub fn run(asked: &New) -> Result<Exit, Trouble> {
-    let answers = NewStyle {
-        name: asked.name.clone(),
-        code: asked.code.clone().unwrap_or_else(|| code_from(&asked.name)),
-        label: None,
+    let code = asked.code.clone();
+    let code = code.unwrap_or_else(|| code_from(&asked.name));
+    let path = match &asked.from {
+        Some(from) => copied(asked, from, &code)?,
+        None => style::new_style(
+            &asked.folder,
+            &NewStyle {
+                name: asked.name.clone(),
+                code,
+                label: asked.label.clone(),
+                answers: answers(asked),
+            },
+        )?,
     };
-    let path = style::new_style(&asked.folder, &answers)?;
     let folder = path.parent().unwrap_or(&asked.folder);
     printed::to_stdout(format!(
         "{} begins at {}\nnext: fellwork check {}\n",
@@ -22,6 +33,39 @@ pub fn run(asked: &New) -> Result<Exit, Trouble> {
         folder.display()
     ))?;
     Ok(Exit::Done)
+}
+
+fn answers(asked: &New) -> Answers {
+    let usual = Answers::default();
+    Answers {
+        figure: asked.figure.unwrap_or(usual.figure),
+        fit: asked.fit.unwrap_or(usual.fit),
+        leg: asked.leg.unwrap_or(usual.leg),
+        outseam: asked.outseam,
+        waists: asked.waists.clone(),
+        lengths: asked.lengths.clone(),
+        shell: asked.shell.clone(),
+        taste: asked.taste.unwrap_or(usual.taste),
+    }
+}
+
+/// A copy stays in the collection whose cloths and yarns it names.
+fn copied(asked: &New, from: &Path, code: &str) -> Result<PathBuf, Trouble> {
+    let from = load(from)?;
+    let same = match (
+        asked.folder.canonicalize(),
+        from.collection_folder.canonicalize(),
+    ) {
+        (Ok(asked), Ok(its)) => asked.starts_with(its),
+        _ => false,
+    };
+    if !same {
+        return Err(Trouble::OtherCollection {
+            asked: asked.folder.clone(),
+            its: from.collection_folder,
+        });
+    }
+    Ok(style::copy_style(&from, &asked.name, code)?)
 }
 
 /// "Harbour Wide" → "HW-1".

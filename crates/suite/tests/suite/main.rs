@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod architecture;
+mod beginnings;
 mod browser;
 mod cut_pieces;
 mod demo;

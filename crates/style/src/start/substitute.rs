@@ -3,38 +3,25 @@
 
 use toml_edit::{DocumentMut, Item, TableLike, Value};
 
-use crate::{Cloth, ClothUse, Collection, Trim, TrimKind, demo, parse, read_collection};
+use crate::{Cloth, ClothUse, Collection, Trim, TrimKind};
 
 /// What stands for each of the demo's names.
 struct Names<'a> {
     collection: &'a Collection,
-    demo: Demo,
-}
-
-/// The demo's own declarations, which say what each of its names is.
-struct Demo {
-    cloths: indexmap::IndexMap<String, Cloth>,
-    yarns: indexmap::IndexMap<String, crate::Yarn>,
-    trims: indexmap::IndexMap<String, Trim>,
+    /// Its declarations say what each of its names is.
+    demo: Collection,
 }
 
 /// The text of a style with every name the collection lacks replaced by its nearest there.
 pub(crate) fn into_collection(text: &str, collection: &Collection) -> String {
-    let (Some(demo), Ok(mut document)) = (read_demo(), text.parse::<DocumentMut>()) else {
+    let (Some(demo), Ok(mut document)) =
+        (super::text::demo_collection(), text.parse::<DocumentMut>())
+    else {
         return text.to_owned();
     };
     let names = Names { collection, demo };
     walk(document.as_table_mut(), &names);
     document.to_string()
-}
-
-fn read_demo() -> Option<Demo> {
-    let source = |file| crate::report::Source::new(file, demo::text(file));
-    Some(Demo {
-        cloths: parse::read(&source("cloths.toml"), read_collection::cloths).value?,
-        yarns: parse::read(&source("yarns.toml"), read_collection::yarns).value?,
-        trims: parse::read(&source("trims.toml"), read_collection::trims).value?,
-    })
 }
 
 /// Visits every section; the key says what a text names.

@@ -1,0 +1,126 @@
+//! The charts a style begins with: what the finished garment measures, by figure and fit.
+//!
+//! The men's rows follow published charts (a maker's slim chart, a loomstate tapered chart and a workwear pant chart,
+//! read for this program) brought to one way of measuring; the women's are common practice in proportion to mean body
+//! measures. They are where a maker starts, never a promise of fit: a sewn sample goes before them. Every row
+//! was checked to draft without conflict over the sizes that are offered.
+
+use trade::Length;
+
+use super::answers::Settled;
+use crate::{Figure, Fit};
+
+/// The length a chart is stated at, in inches.
+pub(super) const BASE_LENGTH: u32 = 32;
+
+/// The waist a figure's charts are stated at, in inches.
+pub(super) const fn base_waist(figure: Figure) -> u32 {
+    match figure {
+        Figure::Men => 32,
+        Figure::Women => 28,
+    }
+}
+
+/// Finished girths and rises in inches, and what each grows by for an inch of waist.
+struct Row {
+    waist: f64,
+    seat: f64,
+    thigh: f64,
+    knee: f64,
+    hem: f64,
+    front_rise: f64,
+    back_rise: f64,
+}
+
+/// What an inch of waist adds, in inches.
+const MEN_GRADE: Row = row(1.0, 1.0, 0.5, 0.25, 0.25, 0.125, 0.125);
+const WOMEN_GRADE: Row = row(1.0, 1.0, 0.625, 0.375, 0.25, 0.1875, 0.1875);
+
+const fn row(
+    waist: f64,
+    seat: f64,
+    thigh: f64,
+    knee: f64,
+    hem: f64,
+    front_rise: f64,
+    back_rise: f64,
+) -> Row {
+    Row {
+        waist,
+        seat,
+        thigh,
+        knee,
+        hem,
+        front_rise,
+        back_rise,
+    }
+}
+
+/// At waist 32 for men and 28 for women.
+const fn finished(figure: Figure, fit: Fit) -> Row {
+    match (figure, fit) {
+        (Figure::Men, Fit::Slim) => row(33.5, 39.0, 23.5, 16.5, 14.0, 10.75, 14.25),
+        (Figure::Men, Fit::Straight) => row(33.5, 40.0, 24.5, 18.0, 16.5, 11.0, 14.75),
+        (Figure::Men, Fit::Tapered) => row(33.5, 40.5, 25.0, 17.5, 15.0, 11.75, 15.25),
+        (Figure::Men, Fit::Relaxed) => row(33.5, 41.5, 26.5, 19.5, 17.5, 12.0, 15.5),
+        (Figure::Women, Fit::Slim) => row(30.0, 37.5, 22.5, 15.0, 12.5, 10.0, 14.0),
+        (Figure::Women, Fit::Straight) => row(29.5, 38.5, 23.5, 17.0, 16.0, 11.0, 14.75),
+        (Figure::Women, Fit::Tapered) => row(29.5, 39.0, 24.0, 16.5, 14.0, 11.25, 15.0),
+        (Figure::Women, Fit::Relaxed) => row(30.0, 40.0, 25.0, 18.5, 17.0, 11.5, 15.25),
+    }
+}
+
+/// A measure of the chart with its value at the base size and its grade, `None` where the demo's grade stays.
+pub(super) struct Charted {
+    pub(super) measure: &'static str,
+    pub(super) value: Length,
+    pub(super) grade: Option<Length>,
+}
+
+/// The measures in which a style differs from the demo's.
+pub(super) fn measures(settled: &Settled) -> Vec<Charted> {
+    let (figure, leg) = (settled.figure, settled.leg);
+    let at = finished(figure, settled.fit);
+    let grade = match figure {
+        Figure::Men => MEN_GRADE,
+        Figure::Women => WOMEN_GRADE,
+    };
+    let steps = f64::from(settled.base.waist) - f64::from(base_waist(figure));
+    let of = |measure, value: f64, grade: f64, more: Length| Charted {
+        measure,
+        value: Length::inches(value + steps * grade) + more,
+        grade: Some(Length::inches(grade)),
+    };
+    let none = Length::ZERO;
+    let mut all = vec![
+        of("waist", at.waist, grade.waist, none),
+        of("seat", at.seat, grade.seat, none),
+        of("front_rise", at.front_rise, grade.front_rise, none),
+        of("back_rise", at.back_rise, grade.back_rise, none),
+        of("thigh", at.thigh, grade.thigh, none),
+        of("knee", at.knee, grade.knee, leg.at_knee()),
+        of("hem", at.hem, grade.hem, leg.at_hem()),
+        Charted {
+            measure: "inseam",
+            value: Length::inches(f64::from(settled.base.length)),
+            grade: None,
+        },
+    ];
+    if figure == Figure::Women {
+        // Smaller panels leave less room: pockets and fly in proportion (common practice).
+        let cm = |measure, value| Charted {
+            measure,
+            value: Length::cm(value),
+            grade: None,
+        };
+        all.extend([
+            cm("fly_length", 14.0),
+            cm("mouth_width", 9.5),
+            cm("coin_width", 7.0),
+            cm("back_pocket_width", 13.5),
+            cm("back_pocket_length", 15.0),
+            cm("back_pocket_from_centre", 5.0),
+        ]);
+    }
+    all
+}

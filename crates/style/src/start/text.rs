@@ -1,0 +1,152 @@
+//! The text a style begins with: the demo's, changed by the answers, with its comments.
+
+use toml_edit::{Array, DocumentMut, Item, Value, value};
+
+use super::answers::{NewStyle, Settled};
+use super::{chart, substitute, taste};
+use crate::details::OutseamLine;
+use crate::report::Source;
+use crate::{COLLECTION_FILE, Collection, Figure, demo, parse, read_collection};
+use trade::{Length, System};
+
+/// The demo's style under another name and as it was answered, its names led into a collection.
+pub(super) fn style(asked: &NewStyle, settled: &Settled, collection: &Collection) -> String {
+    let demo = without_first_comment(demo::text(demo::STYLE));
+    let Ok(mut document) = demo.parse::<DocumentMut>() else {
+        return demo.to_owned();
+    };
+    set(&mut document, &["style", "name"], asked.name.as_str());
+    set(&mut document, &["style", "code"], asked.code.as_str());
+    set(&mut document, &["style", "figure"], settled.figure.word());
+    set(&mut document, &["style", "fit"], settled.fit.word());
+    remove(&mut document, &["style", "summary"]);
+    set(&mut document, &["sizes", "waists"], tags(&settled.waists));
+    set(&mut document, &["sizes", "lengths"], tags(&settled.lengths));
+    set(&mut document, &["sizes", "base"], settled.base.to_string());
+    let line = settled.outseam.word();
+    set(&mut document, &["shape", "outseam"], line);
+    charted(&mut document, settled);
+    if settled.figure == Figure::Women {
+        // In proportion to the smaller back pocket (common practice).
+        for side in ["left", "right"] {
+            let of = |key| ["pockets", "back", side, key];
+            set(&mut document, &of("foot_width"), "11 cm");
+            set(&mut document, &of("side_length"), "12 cm");
+        }
+        set(&mut document, &["patch", "from_centre"], "3 cm");
+    }
+    // A pocket more than five is the maker's to add.
+    remove(&mut document, &["pockets", "extra"]);
+    remove(&mut document, &["seams", "extra_hem"]);
+    remove(&mut document, &["seams", "extra_set"]);
+    let on_edge = settled.outseam == OutseamLine::Straight;
+    taste::put(&mut document, settled.taste, on_edge);
+    let text = substitute::into_collection(&document.to_string(), collection);
+    let Ok(mut document) = text.parse::<DocumentMut>() else {
+        return text;
+    };
+    set(&mut document, &["cloth", "shell"], settled.shell.as_str());
+    document.to_string()
+}
+
+/// The demo's `collection.toml` with another label.
+pub(super) fn collection(label: &str) -> String {
+    let demo = without_first_comment(demo::text(COLLECTION_FILE));
+    let Ok(mut document) = demo.parse::<DocumentMut>() else {
+        return demo.to_owned();
+    };
+    set(&mut document, &["collection", "name"], label);
+    document.to_string()
+}
+
+/// The demo's collection, which a new one begins with.
+pub(super) fn demo_collection() -> Option<Collection> {
+    let source = |file| Source::new(file, demo::text(file));
+    let label = parse::read(&source(COLLECTION_FILE), read_collection::collection).value?;
+    Some(Collection {
+        name: label.name,
+        currency: label.currency,
+        units: label.units,
+        languages: label.languages,
+        workrooms: label.workrooms,
+        cloths: parse::read(&source("cloths.toml"), read_collection::cloths).value?,
+        yarns: parse::read(&source("yarns.toml"), read_collection::yarns).value?,
+        trims: parse::read(&source("trims.toml"), read_collection::trims).value?,
+    })
+}
+
+fn charted(document: &mut DocumentMut, settled: &Settled) {
+    for charted in chart::measures(settled) {
+        let at = |key| ["chart", charted.measure, key];
+        set(document, &at("value"), written(charted.value));
+        if let Some(grade) = charted.grade {
+            set(document, &at("grade"), written(grade));
+        }
+    }
+    // It follows from the other measures.
+    remove(document, &["chart", "outseam"]);
+}
+
+/// A length as the chart writes it: in sixteenths of an inch where it is one.
+fn written(length: Length) -> String {
+    let inches = length.show(System::Inch);
+    match inches.parse::<Length>() {
+        Ok(same) if (same - length).abs() < Length::mm(0.001) => inches,
+        _ => length.to_string(),
+    }
+}
+
+fn tags(tags: &[u32]) -> Value {
+    Value::Array(tags.iter().map(|tag| i64::from(*tag)).collect::<Array>())
+}
+
+/// Sets a value of a section and keeps the comment behind it.
+fn set(document: &mut DocumentMut, path: &[&str], to: impl Into<Value>) {
+    let Some((last, way)) = path.split_last() else {
+        return;
+    };
+    let mut item = document.as_item_mut();
+    for key in way {
+        let Some(next) = item.get_mut(*key) else {
+            return;
+        };
+        item = next;
+    }
+    let mut to: Value = to.into();
+    match item.get_mut(*last) {
+        Some(Item::Value(there)) => {
+            *to.decor_mut() = there.decor().clone();
+            *there = to;
+        }
+        Some(other) => *other = value(to),
+        None => {
+            if let Some(table) = item.as_table_like_mut() {
+                table.insert(last, value(to));
+            }
+        }
+    }
+}
+
+/// Takes something out; nothing happens where it is not there.
+pub(super) fn remove(document: &mut DocumentMut, path: &[&str]) {
+    let Some((last, way)) = path.split_last() else {
+        return;
+    };
+    let mut item = document.as_item_mut();
+    for key in way {
+        let Some(next) = item.get_mut(*key) else {
+            return;
+        };
+        item = next;
+    }
+    if let Some(table) = item.as_table_like_mut() {
+        table.remove(last);
+    }
+}
+
+/// The demo's first comment speaks about the demo.
+fn without_first_comment(text: &str) -> &str {
+    text.find("format =")
+        .and_then(|at| text.get(at..))
+        .unwrap_or(text)
+}

@@ -1,0 +1,128 @@
+//! Whatever a maker answers before a style begins, what begins can be drafted, sewn and cut in every size.
+
+use cutting::{Plan, cut_run};
+use draft::Severity;
+use style::{
+    Answers, Collection, Figure, Fit, Leg, NewStyle, OFFERED_LENGTHS, OutseamLine, StyleDoc, Taste,
+    foresee, offered_waists,
+};
+
+fn collection() -> Collection {
+    let folder = tempfile::tempdir().unwrap();
+    let file = style::write_demo(&folder.path().join("demo")).unwrap();
+    style::load(&file).unwrap().collection
+}
+
+/// The same, its shell as wide as cloth from a modern loom is, with no edge to show.
+fn without_an_edge() -> Collection {
+    let mut collection = collection();
+    let shell = collection.cloths.get_mut("tideline-14").unwrap();
+    shell.selvedge = false;
+    shell.width = trade::Length::cm(150.0);
+    collection
+}
+
+fn begun(answers: Answers, collection: &Collection) -> StyleDoc {
+    let asked = NewStyle {
+        name: "Bittern".into(),
+        code: "B-1".into(),
+        label: None,
+        answers,
+    };
+    foresee(&asked, Some(collection)).unwrap().0
+}
+
+/// What is wrong with a style in any size; empty is right.
+fn wrong(doc: &StyleDoc, collection: &Collection) -> Vec<String> {
+    let run = sewing::make_run(doc, collection);
+    let cuts = cut_run(&run, &Plan::of(doc));
+    let sewn = run.iter().flat_map(|garment| &garment.findings);
+    let cut = cuts.iter().flat_map(|cut| &cut.findings);
+    let errors = sewn.chain(cut).filter(|f| f.severity == Severity::Error);
+    errors
+        .map(|f| format!("{} {:?}: {}", f.code, f.size, f.message))
+        .collect()
+}
+
+#[test]
+fn every_figure_fit_and_leg_drafts_in_every_size_offered() {
+    let (edged, edgeless) = (collection(), without_an_edge());
+    let mut seen = 0;
+    for (_, figure) in Figure::WORDS {
+        for (_, fit) in Fit::WORDS {
+            for (_, leg) in Leg::WORDS {
+                for (collection, outseam) in [
+                    (&edged, None),
+                    (&edged, Some(OutseamLine::Shaped)),
+                    (&edgeless, None),
+                ] {
+                    let answers = Answers {
+                        figure: *figure,
+                        fit: *fit,
+                        leg: *leg,
+                        outseam,
+                        waists: offered_waists(*figure).collect(),
+                        lengths: vec![*OFFERED_LENGTHS.start(), *OFFERED_LENGTHS.end()],
+                        ..Answers::default()
+                    };
+                    let doc = begun(answers, collection);
+                    let found = wrong(&doc, collection);
+                    assert!(
+                        found.is_empty(),
+                        "{figure} {fit} {leg} {outseam:?}: {found:#?}"
+                    );
+                    seen += doc.sizes.all().count();
+                }
+            }
+        }
+    }
+    assert!(seen > 1000, "{seen}");
+}
+
+#[test]
+fn every_taste_can_be_sewn() {
+    let (edged, edgeless) = (collection(), without_an_edge());
+    let mut seams = Vec::new();
+    for (_, taste) in Taste::WORDS {
+        for (_, figure) in Figure::WORDS {
+            for collection in [&edged, &edgeless] {
+                let answers = Answers {
+                    figure: *figure,
+                    taste: *taste,
+                    ..Answers::default()
+                };
+                let doc = begun(answers, collection);
+                let found = wrong(&doc, collection);
+                assert!(found.is_empty(), "{taste} {figure}: {found:#?}");
+                seams.push((*taste, doc.seam("inseam").unwrap()));
+            }
+        }
+    }
+    for (taste, seam) in &seams {
+        let others = seams.iter().filter(|(other, _)| other != taste);
+        assert!(
+            others.into_iter().all(|(_, other)| other != seam),
+            "{taste}"
+        );
+    }
+}
+
+#[test]
+fn a_base_off_the_chart_s_own_size_keeps_the_chart() {
+    let collection = collection();
+    let of = |waists: &[u32]| {
+        let answers = Answers {
+            waists: waists.to_vec(),
+            ..Answers::default()
+        };
+        begun(answers, &collection)
+    };
+    let (usual, high) = (of(&[30, 32, 36]), of(&[36, 38]));
+    assert_eq!(high.sizes.base.waist, 36);
+    let size = style::Size::new(36, 32);
+    for measure in ["waist", "seat", "thigh", "knee", "hem", "back_rise"] {
+        let (a, b) = (usual.value(measure, size), high.value(measure, size));
+        let off = (a.unwrap() - b.unwrap()).abs();
+        assert!(off < trade::Length::mm(0.01), "{measure}: {a:?} {b:?}");
+    }
+}
