@@ -71,13 +71,13 @@ pub(crate) fn sentences(report: &Report) -> Vec<String> {
     lines
 }
 
-/// A report as sentences that say where in which file.
+/// A report as sentences that say where in which file: line and column, as editors take them.
 pub(crate) fn placed(report: &Report) -> Vec<String> {
     let lines = report.problems.iter().map(|problem| {
         let hint = problem.hint.as_deref().unwrap_or_default();
         let place = match problem.line {
             0 => problem.file.clone(),
-            line => format!("{}, line {line}", problem.file),
+            line => format!("{}:{line}:{}", problem.file, problem.column),
         };
         format!(
             "{place}: {}{}{hint}",

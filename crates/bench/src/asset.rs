@@ -26,6 +26,8 @@ macro_rules! asset {
 
 const ASSETS: &[Asset] = &[
     asset!("bench.css", "text/css; charset=utf-8"),
+    asset!("begin.css", "text/css; charset=utf-8"),
+    asset!("begin.js", "text/javascript; charset=utf-8"),
     asset!("bench.js", "text/javascript; charset=utf-8"),
     asset!("swap.js", "text/javascript; charset=utf-8"),
     asset!("fields.js", "text/javascript; charset=utf-8"),
@@ -35,6 +37,7 @@ const ASSETS: &[Asset] = &[
     asset!("grips.js", "text/javascript; charset=utf-8"),
     asset!("dims.js", "text/javascript; charset=utf-8"),
     asset!("nudge.js", "text/javascript; charset=utf-8"),
+    asset!("forms.js", "text/javascript; charset=utf-8"),
     asset!("keys.js", "text/javascript; charset=utf-8"),
     asset!("mark.svg", "image/svg+xml"),
     asset!("plex-sans-400.woff2", "font/woff2"),

@@ -42,6 +42,7 @@ pub fn router(bench: Bench) -> Router {
         .route("/style/{name}/redo", stepping(Way::Forward, "Made again"))
         .route("/style/{name}/reload", post(reload))
         .route("/style/{name}/mark", post(mark))
+        .merge(page::begin::routes())
         .merge(page::cutting::routes())
         .merge(page::papers::routes())
         .merge(page::history::routes())
@@ -428,7 +429,7 @@ pub(crate) fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Tro
     })
 }
 
-fn understood<T>(body: Result<Json<T>, JsonRejection>) -> Result<T, Trouble> {
+pub(crate) fn understood<T>(body: Result<Json<T>, JsonRejection>) -> Result<T, Trouble> {
     match body {
         Ok(Json(value)) => Ok(value),
         Err(rejection) => Err(Trouble {

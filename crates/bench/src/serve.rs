@@ -90,7 +90,10 @@ impl Running {
 /// # Errors
 /// The folder is no collection, or there is no port, key or thread to be had.
 pub fn start(options: Options) -> Result<Running, BenchError> {
-    style::load_collection(&options.folder)?;
+    // A folder with nothing in it is where a collection begins; one that is not there is a slip of the pen.
+    if !(options.folder.is_dir() && style::can_begin_in(&options.folder)) {
+        style::load_collection(&options.folder)?;
+    }
     let key = match options.key {
         Some(key) if is_plain(&key) => key,
         Some(_) => return Err(BenchError::Key),

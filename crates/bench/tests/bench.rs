@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod attacks;
+mod begin;
 mod drawn;
 mod editors;
 mod house;
@@ -451,7 +452,7 @@ async fn a_style_that_was_never_sound_says_what_to_put_right() {
     let got = house.get(STYLE).await;
     assert_eq!(got.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(got.text.contains("cannot be opened yet"));
-    assert!(got.text.contains(", line "));
+    assert!(got.text.contains("style.toml:"));
     assert!(house.get("/").await.text.contains("Cannot be opened yet"));
 }
 

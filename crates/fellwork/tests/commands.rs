@@ -362,8 +362,9 @@ fn the_bench_answers_on_this_machine_until_it_is_ended() {
 }
 
 #[test]
-fn the_bench_needs_a_collection() {
+fn the_bench_needs_a_collection_or_room_for_one() {
     let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("letters.txt"), "something else").unwrap();
     let output = fellwork()
         .arg("bench")
         .arg(folder.path())

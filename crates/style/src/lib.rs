@@ -81,5 +81,5 @@ pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};
 pub use start::{
     Answers, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste, USUAL_LENGTHS, can_begin_in,
-    copy_style, foresee, new_style, offered_waists, usual_waists, write_demo,
+    copy_style, foresee, new_style, offered_waists, usual_code, usual_waists, write_demo,
 };

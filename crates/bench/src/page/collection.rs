@@ -13,12 +13,14 @@ use crate::state::{Bench, NotOpen};
 use crate::trouble::Trouble;
 
 /// What the page shows.
-pub(crate) struct Listed {
-    collection: Collection,
-    styles: Vec<Entry>,
+pub(crate) enum Listed {
+    /// The folder has nothing in it yet.
+    Nothing,
+    /// The collection and its styles.
+    Styles(Box<Collection>, Vec<Entry>),
 }
 
-struct Entry {
+pub(crate) struct Entry {
     folder: String,
     what: Result<Sound, Vec<String>>,
 }
@@ -35,6 +37,9 @@ struct Sound {
 
 /// Reads the collection and every style in it.
 pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
+    if style::can_begin_in(bench.folder()) {
+        return Ok(Listed::Nothing);
+    }
     let collection = style::load_collection(bench.folder()).map_err(|report| Trouble {
         status: axum::http::StatusCode::UNPROCESSABLE_ENTITY,
         title: "This collection cannot be opened yet",
@@ -58,7 +63,7 @@ pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
         };
         styles.push(Entry { folder, what });
     }
-    Ok(Listed { collection, styles })
+    Ok(Listed::Styles(Box::new(collection), styles))
 }
 
 impl Sound {
@@ -88,48 +93,92 @@ impl Sound {
 
 /// The page.
 pub(crate) fn render(listed: &Listed, see: &See) -> Markup {
-    let collection = &listed.collection;
+    let (title, main) = match listed {
+        Listed::Nothing => ("A new collection", nothing_yet()),
+        Listed::Styles(collection, styles) => (collection.name.as_str(), styles_of(styles, see)),
+    };
     let body = html! {
         header.masthead {
-            div.title { h1 { (collection.name) } }
-        }
-        main.collection {
-            h2 { "Styles" }
-            @if listed.styles.is_empty() {
-                p { "This collection has no styles yet. A style is a folder inside " code { "styles" } " with a " code { "style.toml" } " in it." }
-            }
-            ul.styles {
-                @for entry in &listed.styles { (card(entry, see)) }
+            div.title { h1 { (title) } }
+            @if matches!(listed, Listed::Styles(..)) {
+                nav.actions aria-label="Begin" {
+                    a href="/new" { "New style" }
+                }
             }
         }
+        main.collection { (main) }
     };
     let loads = Loads {
-        scripts: &["keys.js"],
-        ..Loads::default()
+        styles: &["begin.css"],
+        scripts: &["forms.js", "keys.js"],
     };
-    layout::page(&collection.name, loads, &body)
+    layout::page(title, loads, &body)
+}
+
+fn styles_of(styles: &[Entry], see: &See) -> Markup {
+    html! {
+        h2 { "Styles" }
+        @if styles.is_empty() {
+            section.empty {
+                p { "There are no styles yet. A style is one pair of jeans: its chart, its cloth, how it is sewn. Pattern, drawings, yarn, lays and papers follow from it." }
+                p { a href="/new" { "Begin the first style" } " by a few questions; all of them are answered already." }
+            }
+        } @else {
+            ul.styles {
+                @for entry in styles { (card(entry, see)) }
+            }
+        }
+    }
+}
+
+/// What to do in a folder with nothing in it.
+fn nothing_yet() -> Markup {
+    html! {
+        section.empty {
+            p { "There is nothing in this folder yet. A collection is what a label’s styles share, as text files that you may edit by hand:" }
+            ul {
+                li { code { "collection.toml" } ", your label and the workrooms that sew for you" }
+                li { code { "cloths.toml" } ", " code { "yarns.toml" } " and " code { "trims.toml" } ", what you buy" }
+                li { code { "styles" } ", a folder for each style" }
+            }
+            h2 { "Your first style" }
+            p { "A few questions, all of them answered already. The collection is made with it: an invented label’s cloths, yarns and trims, to put your own in place of." }
+            p { a href="/new" { "Begin" } }
+            h2 { "The demo" }
+            p { "To look at and to try things on: an invented label, one style, one order. It can be thrown away like any folder." }
+            form data-send="/demo" {
+                div.sending {
+                    p.problem role="alert" hidden {}
+                    button type="submit" { "Put the demo here" }
+                }
+            }
+        }
+    }
 }
 
 fn card(entry: &Entry, see: &See) -> Markup {
     let url = route::style(&entry.folder, see);
-    html! {
-        li {
-            a href=(url) {
-                @match &entry.what {
-                    Ok(sound) => {
-                        img src=(route::picture(&entry.folder, &See::default(), &sound.revision))
-                            alt={ "Front of " (sound.name) } width="220" height="340";
-                        span.name { (sound.name) " " small { (sound.code) } }
-                        span.about { (sound.figure) ", " (sound.shell) }
-                        @if !sound.summary.is_empty() { span.about { (sound.summary) } }
-                        span.about { (capital(&sound.sizes)) }
-                    }
-                    Err(problems) => {
-                        span.name { (entry.folder) }
-                        span.about.bad { "Cannot be opened yet: " (problems.len()) " to put right" }
-                    }
+    match &entry.what {
+        Ok(sound) => html! {
+            li {
+                a href=(url) {
+                    img src=(route::picture(&entry.folder, &See::default(), &sound.revision))
+                        alt={ "Front of " (sound.name) } width="220" height="340";
+                    span.name { (sound.name) " " small { (sound.code) } }
+                    span.about { (sound.figure) ", " (sound.shell) }
+                    @if !sound.summary.is_empty() { span.about { (sound.summary) } }
+                    span.about { (capital(&sound.sizes)) }
                 }
+                a.copy href={ "/copy/" (route::encoded(&entry.folder)) } aria-label={ "Copy " (sound.name) } { "Copy" }
             }
-        }
+        },
+        Err(problems) => html! {
+            li.mistakes {
+                h3 { (entry.folder) }
+                p.bad { "Cannot be opened yet: " (problems.len()) " to put right" }
+                ul { @for problem in problems { li { (problem) } } }
+                p.about { "Put it right in the file and load this page again. Earlier versions of it lie beside it in " code { ".revisions" } "." }
+            }
+        },
     }
 }

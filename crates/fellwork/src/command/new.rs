@@ -12,7 +12,7 @@ use crate::trouble::Trouble;
 
 pub fn run(asked: &New) -> Result<Exit, Trouble> {
     let code = asked.code.clone();
-    let code = code.unwrap_or_else(|| code_from(&asked.name));
+    let code = code.unwrap_or_else(|| style::usual_code(&asked.name));
     let path = match &asked.from {
         Some(from) => copied(asked, from, &code)?,
         None => style::new_style(
@@ -66,26 +66,4 @@ fn copied(asked: &New, from: &Path, code: &str) -> Result<PathBuf, Trouble> {
         });
     }
     Ok(style::copy_style(&from, &asked.name, code)?)
-}
-
-/// "Harbour Wide" → "HW-1".
-fn code_from(name: &str) -> String {
-    let initials: String = name
-        .split(|c: char| !c.is_alphanumeric())
-        .filter_map(|word| word.chars().next())
-        .flat_map(char::to_uppercase)
-        .take(4)
-        .collect();
-    format!("{initials}-1")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_code_is_made_of_first_letters() {
-        assert_eq!(code_from("Harbour Wide"), "HW-1");
-        assert_eq!(code_from("lighter"), "L-1");
-    }
 }

@@ -170,6 +170,18 @@ fn beside_demo(below: &str) -> impl Iterator<Item = (String, Vec<u8>)> {
         .map(move |(path, text)| (format!("{below}{path}"), text.as_bytes().to_vec()))
 }
 
+/// The code of a style for which none is given, made of its name's first letters: "Harbour Wide" → "HW-1".
+#[must_use]
+pub fn usual_code(name: &str) -> String {
+    let initials: String = name
+        .split(|c: char| !c.is_alphanumeric())
+        .filter_map(|word| word.chars().next())
+        .flat_map(char::to_uppercase)
+        .take(4)
+        .collect();
+    format!("{initials}-1")
+}
+
 /// "Harbour Wide 2" → "harbour-wide-2".
 fn slug(name: &str) -> Option<String> {
     const LONGEST: usize = 60;
@@ -179,4 +191,15 @@ fn slug(name: &str) -> Option<String> {
         .filter(|word| !word.is_empty());
     let slug = words.collect::<Vec<_>>().join("-");
     (!slug.is_empty() && slug.len() <= LONGEST).then_some(slug)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_code_is_made_of_first_letters() {
+        assert_eq!(usual_code("Harbour Wide"), "HW-1");
+        assert_eq!(usual_code("lighter"), "L-1");
+    }
 }

@@ -1,0 +1,103 @@
+//! A style that begins as another one is.
+
+use std::sync::PoisonError;
+
+use axum::Json;
+use axum::extract::rejection::JsonRejection;
+use axum::extract::{Path, State};
+use axum::response::Html;
+use maud::{Markup, html};
+use serde::Deserialize;
+use style::Loaded;
+
+use super::questions::free_name;
+use super::{Sent, taken};
+use crate::page::layout::{self, Loads};
+use crate::route;
+use crate::router::{blocking, open, understood};
+use crate::see::See;
+use crate::session::Disk;
+use crate::state::Bench;
+use crate::trouble::Trouble;
+
+/// What a copy is called.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Called {
+    name: String,
+    code: String,
+}
+
+pub(super) async fn page(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+) -> Result<Html<String>, Trouble> {
+    blocking(move || {
+        let taken = taken(&bench)?;
+        let session = open(&bench, &name)?;
+        let session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        Ok(Html(render(&name, session.loaded(), &taken).into_string()))
+    })
+    .await
+}
+
+pub(super) async fn make(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    called: Result<Json<Called>, JsonRejection>,
+) -> Result<Sent, Trouble> {
+    let Called { name: new, code } = understood(called)?;
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        // A copy is of what the file says now.
+        if let Disk::Changed(on_disk, _) = session.look_at_disk() {
+            session.take_over(*on_disk);
+        }
+        let new = new.trim();
+        let code = match code.trim() {
+            "" => style::usual_code(new),
+            code => code.to_owned(),
+        };
+        Ok(Sent::begun(style::copy_style(session.loaded(), new, &code)))
+    })
+    .await
+}
+
+fn render(folder: &str, loaded: &Loaded, taken: &[String]) -> Markup {
+    let identity = &loaded.style.style;
+    let body = html! {
+        header.masthead {
+            div.title {
+                a href="/" aria-keyshortcuts="1" title="Key 1" { (loaded.collection.name) }
+                h1 { "A copy of " (identity.name) " " small { (identity.code) } }
+            }
+        }
+        main.beginning {
+            form data-send={ "/copy/" (route::encoded(folder)) } {
+                p.lead { "The copy says all that this style says, comments too, and has its drawings and its pattern. Its history begins anew." }
+                section.group aria-labelledby="called" {
+                    h2 #called { "Name" }
+                    div.cells {
+                        label.cell { span { "Style" } input type="text" name="name" value=(free_name(&identity.name, taken)) required maxlength="60" autocomplete="off"; }
+                        label.cell { span { "Code" } input type="text" name="code" value="" placeholder="made of the name" maxlength="40" autocomplete="off"; }
+                    }
+                }
+                div.sending {
+                    p.problem role="alert" hidden {}
+                    button.main type="submit" { "Copy" }
+                }
+            }
+            aside.foreseen {
+                figure {
+                    img.drawn src=(route::picture(folder, &See::default(), loaded.revision.as_str())) alt={ "Front of " (identity.name) };
+                }
+            }
+        }
+    };
+    let loads = Loads {
+        styles: &["begin.css"],
+        scripts: &["forms.js", "keys.js"],
+    };
+    layout::page("Copy", loads, &body)
+}

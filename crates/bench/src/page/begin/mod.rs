@@ -1,0 +1,196 @@
+//! Beginning a style: by a few questions, as a copy of another, or with the demo where there is nothing yet.
+
+mod copy;
+mod picture;
+mod questions;
+
+use axum::extract::rejection::JsonRejection;
+use axum::extract::{Query, State};
+use axum::http::StatusCode;
+use axum::response::{Html, IntoResponse, Response};
+use axum::routing::{get, post};
+use axum::{Json, Router};
+use serde::{Deserialize, Serialize};
+use style::{Answers, Collection, Figure, Fit, Leg, NewStyle, OutseamLine, StartError, Taste};
+
+use crate::answer::placed;
+use crate::route;
+use crate::router::{blocking, understood};
+use crate::see::See;
+use crate::state::Bench;
+use crate::trouble::Trouble;
+
+/// The addresses of beginning.
+pub(crate) fn routes() -> Router<Bench> {
+    Router::new()
+        .route("/new", get(page).post(make))
+        .route("/new/picture.svg", get(picture::drawn))
+        .route("/copy/{name}", get(copy::page).post(copy::make))
+        .route("/demo", post(demo))
+}
+
+/// What a form is answered with: where to go on, or what is in the way.
+#[derive(Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(crate) enum Sent {
+    /// It was done; the page to open.
+    To(String),
+    /// It was not; why.
+    Problems(Vec<String>),
+}
+
+impl IntoResponse for Sent {
+    fn into_response(self) -> Response {
+        let status = match &self {
+            Self::To(_) => StatusCode::OK,
+            Self::Problems(_) => StatusCode::UNPROCESSABLE_ENTITY,
+        };
+        (status, Json(self)).into_response()
+    }
+}
+
+impl Sent {
+    /// The page of the style that was made, or why none was.
+    pub(crate) fn begun(made: Result<std::path::PathBuf, StartError>) -> Self {
+        match made {
+            Ok(file) => {
+                let folder = file.parent().and_then(|folder| folder.file_name());
+                let name = folder.unwrap_or_default().to_string_lossy();
+                Self::To(route::style(&name, &See::default()))
+            }
+            Err(StartError::Invalid(report)) => Self::Problems(placed(&report)),
+            Err(other) => Self::Problems(vec![other.to_string()]),
+        }
+    }
+}
+
+/// The questions as a page answers them. Words are those of the style file.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Told {
+    name: String,
+    /// Empty for one made of the name.
+    code: String,
+    /// For a collection that is not there yet.
+    #[serde(default)]
+    label: String,
+    figure: String,
+    fit: String,
+    leg: String,
+    /// Left out where the cloth decides.
+    #[serde(default)]
+    outseam: Option<String>,
+    #[serde(default)]
+    waists_men: Vec<String>,
+    #[serde(default)]
+    waists_women: Vec<String>,
+    #[serde(default)]
+    lengths: Vec<String>,
+    #[serde(default)]
+    shell: Option<String>,
+    taste: String,
+}
+
+impl Told {
+    fn read(self) -> Result<NewStyle, String> {
+        let figure = word("figure", Figure::WORDS, &self.figure)?;
+        let waists = match figure {
+            Figure::Men => &self.waists_men,
+            Figure::Women => &self.waists_women,
+        };
+        if waists.is_empty() || self.lengths.is_empty() {
+            return Err(
+                "the run has no size yet: choose at least one waist and one length".to_owned(),
+            );
+        }
+        let outseam = self.outseam.as_deref();
+        let line = |text| word("outseam", OutseamLine::WORDS, text);
+        let code = match self.code.trim() {
+            "" => style::usual_code(&self.name),
+            code => code.to_owned(),
+        };
+        let label = Some(self.label.trim().to_owned()).filter(|label| !label.is_empty());
+        Ok(NewStyle {
+            code,
+            label,
+            answers: Answers {
+                figure,
+                fit: word("fit", Fit::WORDS, &self.fit)?,
+                leg: word("leg", Leg::WORDS, &self.leg)?,
+                outseam: outseam.map(line).transpose()?,
+                waists: tags(waists)?,
+                lengths: tags(&self.lengths)?,
+                shell: self.shell.filter(|name| !name.is_empty()),
+                taste: word("taste", Taste::WORDS, &self.taste)?,
+            },
+            name: self.name.trim().to_owned(),
+        })
+    }
+}
+
+/// One of the words there are for something.
+fn word<T: Copy>(what: &str, words: &[(&str, T)], text: &str) -> Result<T, String> {
+    let found = words.iter().find(|(word, _)| *word == text);
+    found.map(|(_, value)| *value).ok_or_else(|| {
+        let known: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
+        format!("the {what} can be {}", known.join(", "))
+    })
+}
+
+fn tags(texts: &[String]) -> Result<Vec<u32>, String> {
+    let one = |text: &String| {
+        let tag = text.trim().parse().ok();
+        tag.ok_or_else(|| "a size is a whole number of inches, such as 32".to_owned())
+    };
+    texts.iter().map(one).collect()
+}
+
+/// The collection as it is; `None` where there is none yet and one can begin.
+fn collection_of(bench: &Bench) -> Result<Option<Collection>, Trouble> {
+    if style::can_begin_in(bench.folder()) {
+        return Ok(None);
+    }
+    let collection = style::load_collection(bench.folder()).map_err(|report| Trouble {
+        status: StatusCode::UNPROCESSABLE_ENTITY,
+        title: "This collection cannot be opened yet",
+        words: placed(&report),
+    })?;
+    Ok(Some(collection))
+}
+
+/// The names of the styles there are, as their folders say them.
+fn taken(bench: &Bench) -> Result<Vec<String>, Trouble> {
+    let styles = bench.styles()?;
+    Ok(styles.into_iter().map(|(name, _)| name).collect())
+}
+
+async fn page(
+    State(bench): State<Bench>,
+    Query(asked): Query<picture::Asked>,
+) -> Result<Html<String>, Trouble> {
+    blocking(move || {
+        let collection = collection_of(&bench)?;
+        let taken = taken(&bench)?;
+        let answers = asked.answers();
+        let page = questions::render(collection.as_ref(), &taken, &answers);
+        Ok(Html(page.into_string()))
+    })
+    .await
+}
+
+async fn make(
+    State(bench): State<Bench>,
+    told: Result<Json<Told>, JsonRejection>,
+) -> Result<Sent, Trouble> {
+    let told = understood(told)?;
+    let asked = match told.read() {
+        Ok(asked) => asked,
+        Err(words) => return Ok(Sent::Problems(vec![words])),
+    };
+    blocking(move || Ok(Sent::begun(style::new_style(bench.folder(), &asked)))).await
+}
+
+/// Writes the demo into a folder that has nothing in it.
+async fn demo(State(bench): State<Bench>) -> Result<Sent, Trouble> {
+    blocking(move || Ok(Sent::begun(style::write_demo(bench.folder())))).await
+}
