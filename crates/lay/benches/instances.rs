@@ -79,7 +79,7 @@ fn lay_one(file: &Path, options: &Options) -> Result<String, String> {
     let problem = instance::read(&file.to_string_lossy())?;
     let mut first = None;
     let lay = search(&problem, options, &AtomicBool::new(false), &mut |p| {
-        first.get_or_insert(*p);
+        first.get_or_insert_with(|| p.clone());
     })
     .map_err(|e| e.to_string())?;
     let faults = check(&problem, &lay.placements, lay.length);

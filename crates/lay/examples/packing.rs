@@ -53,7 +53,7 @@ fn run() -> Result<(), String> {
     };
     let mut first = None;
     let lay = search(&problem, &options, &AtomicBool::new(false), &mut |p| {
-        first.get_or_insert(*p);
+        first.get_or_insert_with(|| p.clone());
         if std::env::var_os("PACKING_PROGRESS").is_some() {
             eprintln!(
                 "{:8.3} s  {:12} places  {:.3}  {:.3} %",
