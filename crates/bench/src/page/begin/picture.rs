@@ -65,7 +65,7 @@ pub(super) async fn drawn(
         };
         let (doc, collection) =
             style::foresee(&new, collection.as_ref()).map_err(|error| Trouble {
-                status: StatusCode::UNPROCESSABLE_ENTITY,
+                status: StatusCode::BAD_REQUEST,
                 title: "This cannot be drawn",
                 words: match error {
                     StartError::Invalid(report) => placed(&report),
