@@ -1,5 +1,7 @@
 // One small protocol: a request answers with the fragments of the page that are now different, by id.
 
+import { back, gone, locked } from './gone.js';
+
 const bench = document.getElementById('bench');
 const shown = new Map();
 const after = [];
@@ -21,7 +23,7 @@ export function whenSwapped(call) {
  * @param {HTMLElement} [about] the field or button it came from
  */
 export function ask(action, body, about) {
-  queue = queue.then(() => send(action, body, about)).catch(lost);
+  queue = queue.then(() => send(action, body, about)).catch(() => lost(about));
   return queue;
 }
 
@@ -37,6 +39,7 @@ async function send(action, body, about) {
       request = { method: 'POST', headers, body: JSON.stringify(carried) };
     }
     const response = await fetch(address, request);
+    if (response.status === 403 && locked()) return;
     const kind = response.headers.get('content-type') ?? '';
     if (!kind.startsWith('application/json')) {
       const page = new DOMParser().parseFromString(await response.text(), 'text/html');
@@ -52,6 +55,8 @@ async function send(action, body, about) {
 function take(answer, about) {
   bench.dataset.revision = answer.revision;
   if (about && answer.problems.length === 0) settle(about);
+  // What was typed and not written stays in its field, also where the file says something else by now.
+  else if (isTyped(about)) typing.add(about);
   if (answer.reset) {
     for (const field of document.querySelectorAll('[aria-invalid]')) settle(field);
   }
@@ -68,6 +73,12 @@ function take(answer, about) {
   if (answer.problems.length > 0) complain(about, answer.problems);
   for (const call of after) call();
   if (!held?.isConnected) again(held)?.focus({ preventScroll: true });
+  if (back()) say('The bench answers again.');
+}
+
+/** Whether something is a field that words are typed into. */
+function isTyped(about) {
+  return Boolean(about?.dataset.path) && about.matches('input[type=text]');
 }
 
 /** What takes the place of something that was replaced. @param {Element|null} gone */
@@ -78,8 +89,14 @@ function again(gone) {
   return gone?.id ? document.getElementById(gone.id) : null;
 }
 
-function lost() {
-  say('The bench does not answer. Is it still running? Nothing was changed.');
+/** The bench is not there; a field keeps what was typed. */
+function lost(about) {
+  if (isTyped(about)) {
+    typing.add(about);
+    complain(about, ['not saved, because the bench does not answer; press Enter when it does']);
+  }
+  shown.delete('notice');
+  gone(() => ask('fragments'));
 }
 
 /** Says something at the foot of the page, where it is read out. @param {string} words */

@@ -266,6 +266,17 @@ pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
     }
 }
 
+/// The front of a style in its base size, light enough for a list of many: without its stitches.
+pub(crate) fn small_picture(loaded: &Loaded) -> String {
+    let size = loaded.style.sizes.base;
+    let garment = sewing::make(&loaded.style, &loaded.collection, size);
+    let mut sheet = drawing::garment_view(&garment, View::Front, Face::Outside);
+    sheet
+        .layers
+        .retain(|layer| layer.name != "rows" && layer.name != "roping");
+    written(sheet).svg
+}
+
 fn plate(worked: &Worked, key: &str) -> Option<Picture> {
     if key == YARN_PLATE {
         let plan = sewing::yarn::plan(&worked.garment);

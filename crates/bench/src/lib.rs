@@ -4,9 +4,10 @@
 //! yarn, sewing order and findings beside it. Every detail a style can state has a field. Everything is a
 //! server-rendered page; a change is one POST that carries [`style::Edit`]s and answers with the
 //! fragments that are now different, so that the drawing follows at once. The style file is the
-//! truth: a change is checked, then saved right away with comments kept, and a file that somebody
-//! else changed in the meantime is never overwritten. Undo and redo go through every state of the
-//! session.
+//! truth: a change is checked, then saved right away with comments kept. What somebody else changed
+//! in the meantime, in another tab or with an editor, is never overwritten: a change of other values
+//! is made beside it, one of the same values is refused. Undo and redo go through every version that
+//! is kept, also after the bench was ended; they can be named, looked at beside one another and put back.
 //!
 //! [`router`] is the whole bench as a function, for tests and tools; [`start`] puts it on a loopback
 //! port. No other web page can drive it: every page needs the key of the session, and the host and
@@ -21,6 +22,7 @@ mod garment;
 mod grip;
 mod guard;
 mod marks;
+mod outcome;
 mod page;
 mod part;
 mod room;
@@ -31,6 +33,8 @@ mod serve;
 mod session;
 mod state;
 mod trouble;
+mod versions;
+mod when;
 mod written;
 
 pub use router::router;

@@ -13,13 +13,14 @@ use axum::{Json, Router};
 use serde::Deserialize;
 use style::Edit;
 
-use crate::answer::{Answer, Came, placed, sentences};
+use crate::answer::{Answer, placed};
 use crate::field::Show;
+use crate::outcome::{self, Outcome, notice};
 use crate::page::style::Page;
 use crate::part::history::Said;
 use crate::part::notice::Notice;
 use crate::see::{Asked, See};
-use crate::session::{Disk, Refused, Session, Way};
+use crate::session::{Disk, Session, Way};
 use crate::state::{Bench, NotOpen};
 use crate::trouble::Trouble;
 use crate::{asset, consequence, garment, grip, guard, page, route};
@@ -192,7 +193,7 @@ async fn edit(
     }
     answered(bench, name, asked.into(), move |session, see| {
         let system = see.system(&session.loaded().collection);
-        change_with(session, &revision, |session| session.edit(&edits, system))
+        outcome::edited(session, &revision, &edits, system)
     })
     .await
 }
@@ -207,7 +208,8 @@ fn stepping(way: Way, words: &'static str) -> MethodRouter<Bench> {
                     -> Result<Response, Trouble> {
             let Step { revision } = understood(step)?;
             answered(bench, name, asked.into(), move |session, _| {
-                change_with(session, &revision, |session| session.step(way)).putting_back(words)
+                outcome::stepped(session, &revision, |session| session.step(way))
+                    .putting_back(words)
             })
             .await
         },
@@ -251,86 +253,6 @@ async fn mark(
         Outcome::default()
     })
     .await
-}
-
-/// What came of a request, before the page is drawn again.
-#[derive(Default)]
-struct Outcome {
-    came: Came,
-    said: String,
-    problems: Vec<String>,
-    reset: bool,
-    notice: Notice,
-}
-
-impl Outcome {
-    /// After a step through the history every field shows what the file says.
-    fn putting_back(self, what: &str) -> Self {
-        let said = match self.came {
-            Came::Done => format!("{what}: {}", self.said),
-            _ => self.said,
-        };
-        Self {
-            said,
-            reset: true,
-            ..self
-        }
-    }
-}
-
-/// Makes a change when the page, the session and the file all hold the same text.
-fn change_with(
-    session: &mut Session,
-    revision: &str,
-    change: impl FnOnce(&mut Session) -> Result<String, Refused>,
-) -> Outcome {
-    let refused = |came, problem: &str, notice| Outcome {
-        came,
-        problems: vec![problem.to_owned()],
-        notice,
-        ..Outcome::default()
-    };
-    match session.look_at_disk() {
-        Disk::Same => {}
-        changed => {
-            let problem = "the file was changed outside the bench; load it again first";
-            return refused(Came::Behind, problem, notice(changed));
-        }
-    }
-    if session.loaded().revision.as_str() != revision {
-        let problem = "this page showed an earlier state; it now shows the file as it is";
-        return refused(Came::Behind, problem, Notice::None);
-    }
-    match change(session) {
-        Ok(said) => Outcome {
-            said,
-            ..Outcome::default()
-        },
-        Err(Refused::Problems(report)) => Outcome {
-            came: Came::Refused,
-            problems: sentences(&report),
-            ..Outcome::default()
-        },
-        // Somebody wrote between our look and our save.
-        Err(Refused::Stale) => {
-            let problem = "the file was changed outside the bench at the same moment";
-            refused(Came::Behind, problem, notice(session.look_at_disk()))
-        }
-        Err(Refused::Nothing) => refused(
-            Came::Nothing,
-            "there is nothing to take back or make again",
-            Notice::None,
-        ),
-        Err(Refused::Failed(words)) => refused(Came::Failed, &words, Notice::None),
-    }
-}
-
-fn notice(disk: Disk) -> Notice {
-    match disk {
-        Disk::Same => Notice::None,
-        Disk::Changed(_, words) => Notice::Changed(words),
-        Disk::Broken(report) => Notice::Broken(placed(&report)),
-    }
 }
 
 /// Does something with a style's session and answers with every fragment as it now is, saying how long each part took.

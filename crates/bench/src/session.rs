@@ -1,12 +1,15 @@
 //! A style being worked on: its text, the states before and after it, and what was last worked out.
 
 use std::path::Path;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
-use style::{ArtPath, Edit, Loaded, Report, SaveError, Size};
+use style::{
+    ArtPath, Clash, Edit, History, Loaded, Merged, Report, Revision, SaveError, Size, Units,
+};
 use trade::System;
 
 use crate::garment::Worked;
+use crate::versions::{Shelf, summary};
 use crate::written::Written;
 
 /// How many worked-out garments are kept. One is a few hundred kilobytes; a maker flips between a few sizes.
@@ -24,6 +27,8 @@ pub(crate) struct Session {
     undo: Vec<State>,
     redo: Vec<State>,
     garments: Vec<(String, Size, Arc<Worked>)>,
+    /// What is shown of versions; see [`crate::versions`].
+    pub(crate) shelf: Shelf,
 }
 
 /// Where drawings lie beside a style.
@@ -49,8 +54,44 @@ impl Way {
 
 /// A text the file had, and the change between it and the state next to it, in words.
 pub(crate) struct State {
-    text: String,
+    at: At,
+    /// Told at once for a change of this session, and for one before it when it is asked for.
+    words: OnceLock<String>,
+    /// Whether the change was made in this session.
+    here: bool,
+}
+
+/// Where the text of a state is.
+enum At {
+    Kept(Revision),
+    /// Where the disk did not take it.
+    Held(String),
+}
+
+impl State {
+    fn here(at: At, words: String) -> Self {
+        Self {
+            at,
+            words: OnceLock::from(words),
+            here: true,
+        }
+    }
+
+    fn text(&self) -> Result<String, Report> {
+        match &self.at {
+            At::Kept(revision) => style::read_revision(revision),
+            At::Held(text) => Ok(text.clone()),
+        }
+    }
+}
+
+/// A change that was made.
+#[derive(Debug, Default)]
+pub(crate) struct Edited {
+    /// What changed; empty when the text stayed the same.
     pub(crate) words: String,
+    /// What others had changed since the page was drawn.
+    pub(crate) meanwhile: Vec<String>,
 }
 
 /// How the file on disk stands against the session.
@@ -70,6 +111,10 @@ pub(crate) enum Refused {
     Problems(Report),
     /// The file on disk is not the one the session holds.
     Stale,
+    /// What the change touches was changed by others since the page was drawn: each value in words.
+    Clash(Vec<String>),
+    /// The page shows a text that is not kept.
+    Unknown,
     /// There is nothing to undo or redo.
     Nothing,
     /// Anything else, in words.
@@ -78,6 +123,7 @@ pub(crate) enum Refused {
 
 impl Session {
     pub(crate) fn new(loaded: Loaded) -> Self {
+        let (undo, redo) = before_the_session(&loaded);
         Self {
             // Unlike any folder, so that the first look at the disk reads everything.
             files: Vec::new(),
@@ -85,9 +131,10 @@ impl Session {
             since: loaded.clone(),
             marked: false,
             loaded,
-            undo: Vec::new(),
-            redo: Vec::new(),
+            undo,
+            redo,
             garments: Vec::new(),
+            shelf: Shelf::default(),
         }
     }
 
@@ -99,14 +146,40 @@ impl Session {
         &self.written
     }
 
-    /// Changes that can be taken back, the latest last.
-    pub(crate) fn done(&self) -> &[State] {
-        &self.undo
+    /// The changes of this session that can be taken back, the latest first, in words.
+    pub(crate) fn done(&self) -> impl ExactSizeIterator<Item = &str> {
+        let here = self.undo.iter().rev().take_while(|state| state.here);
+        let words: Vec<&str> = here.map(|state| self.words(state, Way::Back)).collect();
+        words.into_iter()
     }
 
-    /// The change that would be made again.
-    pub(crate) fn undone(&self) -> Option<&State> {
-        self.redo.last()
+    /// What would be taken back or made again next, in words.
+    pub(crate) fn next(&self, way: Way) -> Option<&str> {
+        let states = match way {
+            Way::Back => &self.undo,
+            Way::Forward => &self.redo,
+        };
+        states.last().map(|state| self.words(state, way))
+    }
+
+    /// The change between a state and the one next to it; for a change before this session that has to be the text as it
+    /// is, so only the next step is ever asked for.
+    fn words<'a>(&self, state: &'a State, way: Way) -> &'a str {
+        state.words.get_or_init(|| {
+            let read = state.text().and_then(|text| self.loaded.with_text(&text));
+            let Ok(other) = read else {
+                return "a version that cannot be read now".to_owned();
+            };
+            let (old, new) = match way {
+                Way::Back => (&other, &self.loaded),
+                Way::Forward => (&self.loaded, &other),
+            };
+            let system = match self.loaded.collection.units {
+                Units::Centimetres => System::Metric,
+                Units::Inches => System::Inch,
+            };
+            summary(&style::difference_in(&old.style, &new.style, system))
+        })
     }
 
     /// The garment in a size, worked out once for each text.
@@ -148,6 +221,7 @@ impl Session {
                     self.since.collection = on_disk.collection.clone();
                     self.loaded = on_disk;
                     self.garments.clear();
+                    self.shelf = Shelf::default();
                 }
                 Disk::Same
             }
@@ -162,48 +236,113 @@ impl Session {
 
     /// Takes over a version read from disk. The one before it stays in the history.
     pub(crate) fn take_over(&mut self, on_disk: Loaded) {
+        let kept = style::keep_before(&self.loaded);
         let before = std::mem::replace(&mut self.loaded, on_disk);
-        self.undo.push(State {
-            text: before.text,
-            words: "changes made outside the bench".to_owned(),
-        });
+        let at = kept.map_or(At::Held(before.text), At::Kept);
+        let words = "changes made outside the bench".to_owned();
+        self.undo.push(State::here(at, words));
         self.redo.clear();
         self.garments.clear();
         self.written = Written::of(&self.loaded.text);
     }
 
-    /// Makes changes, all or none, and saves. Gives what changed in words; nothing when the text stayed the same.
-    pub(crate) fn edit(&mut self, edits: &[Edit], system: System) -> Result<String, Refused> {
-        let mut next = self.loaded.clone();
-        for edit in edits {
-            next = next.with_edit(edit).map_err(Refused::Problems)?;
-        }
-        if next.text == self.loaded.text {
-            return Ok(String::new());
-        }
-        let changes = style::difference_in(&self.loaded.style, &next.style, system);
-        let words = match changes.as_slice() {
-            [] => "the same in other words".to_owned(),
-            [one] => one.sentence.clone(),
-            [first, rest @ ..] => format!("{} (and {} more)", first.sentence, rest.len()),
+    /// Makes changes that were meant for the text of a revision, all or none, and saves.
+    pub(crate) fn edit(
+        &mut self,
+        revision: &str,
+        edits: &[Edit],
+        system: System,
+    ) -> Result<Edited, Refused> {
+        let base = self.text_of(revision)?;
+        let text = match style::merge(&base, &self.loaded.text, edits) {
+            Ok(Merged::Text(text)) => text,
+            Ok(Merged::Clash(clashes)) => {
+                let changes = self.since_text(&base, system);
+                return Err(Refused::Clash(clashes_in_words(&clashes, &changes)));
+            }
+            Err(report) => return Err(Refused::Problems(report)),
         };
-        let before = self.save(&next.text)?;
-        self.undo.push(State {
-            text: before,
-            words: words.clone(),
-        });
-        self.redo.clear();
+        let meanwhile = self.since_text(&base, system);
+        let meanwhile = meanwhile.into_iter().map(|change| change.sentence);
+        let mut edited = Edited {
+            words: String::new(),
+            meanwhile: meanwhile.collect(),
+        };
+        if text != self.loaded.text {
+            let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
+            edited.words = summary(&style::difference_in(
+                &self.loaded.style,
+                &next.style,
+                system,
+            ));
+            self.change_to(&text, edited.words.clone())?;
+        }
+        Ok(edited)
+    }
+
+    /// Makes an earlier version the present one.
+    pub(crate) fn put_back(&mut self, number: u32, system: System) -> Result<String, Refused> {
+        let history = History::of(&self.loaded);
+        let history = history.map_err(|error| Refused::Failed(error.to_string()))?;
+        let version = history
+            .get(number)
+            .ok_or_else(|| Refused::Failed(format!("there is no version {number}")))?;
+        let text = style::read_revision(version).map_err(Refused::Problems)?;
+        if text == self.loaded.text {
+            return Err(Refused::Nothing);
+        }
+        let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
+        let changes = style::difference_in(&self.loaded.style, &next.style, system);
+        let words = format!("version {number} put back: {}", summary(&changes));
+        self.change_to(&text, words.clone())?;
         Ok(words)
+    }
+
+    /// Saves a text as a change that can be taken back.
+    fn change_to(&mut self, text: &str, words: String) -> Result<(), Refused> {
+        let before = self.save(text)?;
+        self.undo.push(State::here(before, words));
+        self.redo.clear();
+        Ok(())
+    }
+
+    /// The text that a page of this revision shows.
+    fn text_of(&self, revision: &str) -> Result<String, Refused> {
+        if self.loaded.revision.as_str() == revision {
+            return Ok(self.loaded.text.clone());
+        }
+        let history = History::of(&self.loaded).map_err(|_| Refused::Unknown)?;
+        let version = history.with_id(revision).ok_or(Refused::Unknown)?;
+        style::read_revision(version).map_err(|_| Refused::Unknown)
+    }
+
+    /// What is different since an earlier text.
+    fn since_text(&self, base: &str, system: System) -> Vec<style::Change> {
+        if base == self.loaded.text {
+            return Vec::new();
+        }
+        let before = self.loaded.with_text(base);
+        before.map_or_else(
+            |_| Vec::new(),
+            |before| style::difference_in(&before.style, &self.loaded.style, system),
+        )
     }
 
     /// Goes one text back, or forward again.
     pub(crate) fn step(&mut self, way: Way) -> Result<String, Refused> {
+        let Some(next) = self.next(way).map(str::to_owned) else {
+            return Err(Refused::Nothing);
+        };
         let state = self.states(way).pop().ok_or(Refused::Nothing)?;
-        match self.save(&state.text) {
-            Ok(text) => {
-                let words = state.words.clone();
-                self.states(way.turned()).push(State { text, ..state });
-                Ok(words)
+        let saved = state.text().map_err(Refused::Problems);
+        match saved.and_then(|text| self.save(&text)) {
+            Ok(before) => {
+                let turned = State {
+                    at: before,
+                    ..state
+                };
+                self.states(way.turned()).push(turned);
+                Ok(next)
             }
             Err(refused) => {
                 self.states(way).push(state);
@@ -237,7 +376,7 @@ impl Session {
     }
 
     /// Saves a text and gives the one before it.
-    fn save(&mut self, text: &str) -> Result<String, Refused> {
+    fn save(&mut self, text: &str) -> Result<At, Refused> {
         let saved = style::save(&self.loaded, text).map_err(|error| match error {
             SaveError::Invalid(report) => Refused::Problems(report),
             SaveError::Stale { .. } => Refused::Stale,
@@ -245,8 +384,55 @@ impl Session {
         })?;
         let before = std::mem::replace(&mut self.loaded, saved.loaded);
         self.written = Written::of(&self.loaded.text);
-        Ok(before.text)
+        Ok(saved.earlier.map_or(At::Held(before.text), At::Kept))
     }
+
+    /// The garment of a version of the style in a size.
+    pub(crate) fn garment_of(&mut self, version: &Loaded, size: Size) -> Arc<Worked> {
+        kept(&mut self.garments, version, size)
+    }
+}
+
+/// What undo and redo lead to before anything was changed here: the versions that are kept.
+fn before_the_session(loaded: &Loaded) -> (Vec<State>, Vec<State>) {
+    // A folder that cannot be listed has nothing to go back to; saving will say so.
+    let Ok(history) = History::of(loaded) else {
+        return Default::default();
+    };
+    let steps = history.steps();
+    let states = |numbers: Vec<u32>| {
+        let versions = numbers.into_iter().filter_map(|number| history.get(number));
+        let state = |version: &Revision| State {
+            at: At::Kept(version.clone()),
+            words: OnceLock::new(),
+            here: false,
+        };
+        versions.map(state).collect()
+    };
+    (states(steps.back), states(steps.forward))
+}
+
+/// Each value that clashes: how it changed meanwhile, and what was to become of it.
+fn clashes_in_words(clashes: &[Clash], changes: &[style::Change]) -> Vec<String> {
+    let words = |clash: &Clash| {
+        let told = changes.iter().find(|change| clash.is_about(change));
+        let happened = told.map_or_else(
+            || {
+                let value = |value: &Option<String>| value.clone().unwrap_or("nothing".to_owned());
+                let (was, is) = (value(&clash.was), value(&clash.is));
+                format!("{}: {was} → {is}", clash.path)
+            },
+            |change| change.sentence.clone(),
+        );
+        let wanted = match &clash.wanted {
+            Some(wanted) => format!("yours, {wanted}, was not written"),
+            None => "it was not taken out".to_owned(),
+        };
+        format!(
+            "changed meanwhile: {happened}; {wanted}. Make the change again to put it in place of that"
+        )
+    };
+    clashes.iter().map(words).collect()
 }
 
 /// A garment that is kept, worked out where it is not yet.

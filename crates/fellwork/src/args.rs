@@ -67,6 +67,10 @@ pub enum Command {
     Bring(Bring),
     /// Begin a new style, in a new collection or in one that is there
     New(New),
+    /// List the versions a style had, give one a name, or put one back
+    History(HistoryOf),
+    /// Say what is different between two versions of a style
+    Compare(Compare),
 }
 
 /// `fellwork demo`.
@@ -91,6 +95,9 @@ pub struct Serving {
     /// The port on this machine; 0 for any free one
     #[arg(long, value_name = "N")]
     pub port: Option<u16>,
+    /// The key of the pages, 16 to 128 letters and digits, so that open pages go on after a new start; a new one when left out
+    #[arg(long, value_name = "KEY")]
+    pub key: Option<String>,
 }
 
 /// `fellwork check`.
@@ -636,6 +643,83 @@ fn worded<T: Copy + Send + Sync + 'static>(
             format!("choose from {}", known.join(", "))
         })
     }
+}
+
+/// `fellwork history`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork history saltmarsh/styles/ferryman
+  fellwork history saltmarsh/styles/ferryman --name \"12=sent to the workroom, first sample\"
+  fellwork history saltmarsh/styles/ferryman --name 12=        takes the name away
+  fellwork history saltmarsh/styles/ferryman --put-back 12     makes version 12 the present one
+  fellwork history saltmarsh/styles/ferryman --named --json
+
+A version is called by its number, by its name, or now for the one in the file.
+Putting a version back is a save like any other: what was there before is kept.
+
+The JSON: { format, style, names_problem, versions }, newest first; a version: { number, id, file, written, name,
+now, same_as, changes, problem }, same_as an earlier version with the same text, changes against the version
+before it, problem why it cannot be read now.")]
+pub struct HistoryOf {
+    /// The style's folder or its style.toml
+    pub style: PathBuf,
+    /// Give a version a name; no words take it away
+    #[arg(long, value_name = "VERSION=WORDS")]
+    pub name: Option<VersionName>,
+    /// Make a version the present one again
+    #[arg(long, value_name = "VERSION", conflicts_with = "name")]
+    pub put_back: Option<String>,
+    /// Only versions with a name
+    #[arg(long, conflicts_with_all = ["name", "put_back"])]
+    pub named: bool,
+    /// Print JSON for programs
+    #[arg(long, conflicts_with_all = ["name", "put_back"])]
+    pub json: bool,
+}
+
+/// `--name`: a version and what it is called from now on.
+#[derive(Clone, Debug)]
+pub struct VersionName {
+    /// Which version.
+    pub version: String,
+    /// Its name; `None` takes it away.
+    pub name: Option<String>,
+}
+
+impl FromStr for VersionName {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        let (version, name) = text.split_once('=').ok_or_else(|| {
+            "write a version and its name, such as 12=\"first sample\"".to_owned()
+        })?;
+        let name = Some(name.trim()).filter(|name| !name.is_empty());
+        Ok(VersionName {
+            version: version.trim().to_owned(),
+            name: name.map(str::to_owned),
+        })
+    }
+}
+
+/// `fellwork compare`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork compare saltmarsh/styles/ferryman 12 now
+  fellwork compare saltmarsh/styles/ferryman \"first sample\" 14 --json
+
+The JSON: { format, a, b, same_text, changes }, a change with its path in the file and a sentence.")]
+pub struct Compare {
+    /// The style's folder or its style.toml
+    pub style: PathBuf,
+    /// The one version: its number, its name, or now
+    pub a: String,
+    /// The other
+    pub b: String,
+    /// Print JSON for programs
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// `--view`.

@@ -207,6 +207,20 @@ pub enum Trouble {
         /// What the system said.
         why: std::io::Error,
     },
+    /// The style has no such version.
+    #[error("the style has no version {asked}")]
+    #[diagnostic(code("fellwork::no-such-version"))]
+    NoSuchVersion {
+        /// What was asked.
+        asked: String,
+        /// The versions there are.
+        #[help]
+        versions: String,
+    },
+    /// A version could not be named.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::not-named"))]
+    NotNamed(style::NameError),
     /// An output could not be written.
     #[error("{} cannot be written: {why}", path.display())]
     #[diagnostic(

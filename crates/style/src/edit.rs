@@ -114,7 +114,8 @@ impl Loaded {
 /// The byte order mark.
 const MARK: char = '\u{feff}';
 
-fn change(text: &str, edit: &Edit) -> Result<String, Report> {
+/// The text with one change made, whatever it then says.
+pub(crate) fn change(text: &str, edit: &Edit) -> Result<String, Report> {
     let mut document = match text.parse::<DocumentMut>() {
         Ok(document) => document,
         // The reader says the same thing with its place.

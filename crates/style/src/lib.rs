@@ -7,7 +7,9 @@
 //!
 //! [`apply`] makes an [`Edit`] to a style's text and leaves the rest of it, comments included, as it was. [`save`]
 //! writes it so that the file is always a whole earlier or a whole later version, keeps every earlier one, and never
-//! overwrites what somebody else wrote in the meantime. [`difference`] says in words what changed between two
+//! overwrites what somebody else wrote in the meantime; [`merge`] makes edits that were meant for an earlier text where
+//! nothing they touch has changed since. [`History`] lists every version, with the names given by [`name_version`], and
+//! where undo and redo lead. [`difference`] says in words what changed between two
 //! versions. A pattern of the maker's own lies beside its style as plain outlines, which [`OwnPattern`] gives names;
 //! [`save_beside`] puts it there. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
 //! the people who write them.
@@ -21,12 +23,15 @@ mod difference;
 mod document;
 mod drawing;
 mod edit;
+mod history;
 pub mod known;
 mod lays;
 mod load;
 mod load_order;
 mod making;
+mod merge;
 mod muted;
+mod names;
 mod order;
 mod own;
 mod parse;
@@ -56,6 +61,7 @@ pub use difference::{Change, difference, difference_in};
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
 pub use drawing::{Drawing, DrawnLine, DrawnStep, Spot};
 pub use edit::{Edit, EditValue, apply};
+pub use history::{History, Steps};
 pub use lays::{KeptBounds, KeptLay, KeptPlace, LAYS_FOLDER, keep_lay, kept_lay};
 pub use load::{
     COLLECTION_FILE, LARGEST_FILE, Loaded, RevisionId, STYLE_FILE, list_styles, load,
@@ -63,7 +69,9 @@ pub use load::{
 };
 pub use load_order::{ORDERS_FOLDER, is_order, load_order};
 pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
+pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;
+pub use names::{LONGEST_NAME, NameError, name_version};
 pub use order::{
     ClothOrder, END_LOSS, LoadedOrder, MOST_LAYS, MOST_PLIES, Order, OrderLine, OrderWay, Roll,
     SpreadLimits,
@@ -76,7 +84,9 @@ pub use own::{
 pub use parse::parse;
 pub use path::{DocPath, DocPathError, Step};
 pub use report::{Diagnostic, MOST_PROBLEMS, Report};
-pub use save::{REVISIONS_FOLDER, Revision, SaveError, Saved, list_revisions, read_revision, save};
+pub use save::{
+    REVISIONS_FOLDER, Revision, SaveError, Saved, keep_before, list_revisions, read_revision, save,
+};
 pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};
 pub use start::{

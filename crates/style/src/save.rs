@@ -4,6 +4,9 @@
 //! every moment the file is a whole earlier or a whole later version. Before that the version being replaced is kept
 //! as `.revisions/NNNN-ID.toml`. Two programs saving at once wait for each other at `.revisions/lock`; the later
 //! one finds the file changed and is refused, and its text is kept beside the revisions.
+//!
+//! A maker may also write into the file with an editor, which keeps nothing. So the text that was saved last is kept
+//! as `.revisions/latest.toml` too: where the file holds another one, that is kept as a version before anything else.
 
 use std::fs::{self, File};
 use std::io::{self, Write};
@@ -16,13 +19,16 @@ use crate::report::{Diagnostic, Report};
 /// The folder inside a style's folder where earlier versions are kept.
 pub const REVISIONS_FOLDER: &str = ".revisions";
 
+/// The text that was last saved, or last seen in the file, in the folder of revisions.
+const LATEST: &str = "latest.toml";
+
 /// What a save did.
 #[derive(Clone, Debug)]
 pub struct Saved {
     /// The style as it now is on disk.
     pub loaded: Loaded,
-    /// Where the version before it is kept; `None` when the text was the same and nothing was written.
-    pub earlier: Option<PathBuf>,
+    /// The version before it, as it is kept; `None` when the text was the same and nothing was written.
+    pub earlier: Option<Revision>,
 }
 
 /// Why a save was refused. The file is then as it was.
@@ -65,7 +71,7 @@ pub struct Revision {
     pub number: u32,
     /// What its text hashes to.
     pub id: String,
-    /// Where it is kept.
+    /// Where it is kept. Its file has the time at which the version was written.
     pub path: PathBuf,
 }
 
@@ -79,13 +85,8 @@ pub struct Revision {
 pub fn save(loaded: &Loaded, new_text: &str) -> Result<Saved, SaveError> {
     let next = loaded.with_text(new_text)?;
     let path = fs::canonicalize(&loaded.path).map_err(disk(&loaded.path))?;
-    let folder = path.parent().unwrap_or(Path::new(".")).to_path_buf();
-    let revisions = folder.join(REVISIONS_FOLDER);
     refuse_read_only(&path)?;
-    if !revisions.is_dir() {
-        fs::create_dir_all(&revisions).map_err(disk(&revisions))?;
-        sync_folder(&folder).map_err(disk(&folder))?;
-    }
+    let revisions = folder_of_revisions(&path)?;
     let _lock = lock(&revisions)?;
     let on_disk = read_file(&path).map_err(SaveError::Unreadable)?;
     if on_disk != loaded.text {
@@ -104,12 +105,80 @@ pub fn save(loaded: &Loaded, new_text: &str) -> Result<Saved, SaveError> {
             earlier: None,
         });
     }
-    let earlier = keep(&revisions, &on_disk)?;
+    keep_what_was_replaced(&revisions, &path, &on_disk)?;
+    let earlier = keep(&revisions, &on_disk, Some(&path))?;
     write_whole(&path, new_text, &revisions)?;
+    // The save is done. Without this the version just kept is taken for the latest, which loses nothing.
+    let _ = write_whole(&revisions.join(LATEST), new_text, &revisions);
     Ok(Saved {
         loaded: next,
         earlier: Some(earlier),
     })
+}
+
+/// Where a style file really lies: beside that are its revisions, also when it is opened by a link.
+pub(crate) fn real(path: &Path) -> PathBuf {
+    fs::canonicalize(path).unwrap_or_else(|_| path.to_path_buf())
+}
+
+/// Keeps the version that was worked on, where somebody else has put another into the file meanwhile, so that taking
+/// that over loses nothing. Gives the version as it is kept.
+///
+/// # Errors
+/// The disk refused, or what is in the file now is no text.
+pub fn keep_before(before: &Loaded) -> Result<Revision, SaveError> {
+    let path = fs::canonicalize(&before.path).map_err(disk(&before.path))?;
+    let revisions = folder_of_revisions(&path)?;
+    let _lock = lock(&revisions)?;
+    let on_disk = read_file(&path).map_err(SaveError::Unreadable)?;
+    keep_what_was_replaced(&revisions, &path, &on_disk)?;
+    let all = revisions_in(&revisions).map_err(disk(&revisions))?;
+    let known = all
+        .into_iter()
+        .rfind(|revision| revision.id == before.revision.as_str());
+    match known {
+        Some(known) => Ok(known),
+        None => keep(&revisions, &before.text, None),
+    }
+}
+
+/// Makes sure that what the file holds now is kept also when an editor writes over it, and that the folder of revisions
+/// is there. Called with the lock held.
+pub(crate) fn hold_on_to(revisions: &Path, path: &Path) -> Result<(), SaveError> {
+    let on_disk = read_file(path).map_err(SaveError::Unreadable)?;
+    keep_what_was_replaced(revisions, path, &on_disk)?;
+    let latest = revisions.join(LATEST);
+    if latest.is_file() {
+        return Ok(());
+    }
+    write_whole(&latest, &on_disk, revisions)?;
+    take_time(&latest, path);
+    Ok(())
+}
+
+/// Keeps the text that was saved last, where the file holds another one by now.
+fn keep_what_was_replaced(revisions: &Path, path: &Path, on_disk: &str) -> Result<(), SaveError> {
+    let latest = revisions.join(LATEST);
+    let Ok(text) = read_file(&latest) else {
+        return Ok(());
+    };
+    if text != on_disk {
+        keep(revisions, &text, Some(&latest))?;
+        write_whole(&latest, on_disk, revisions)?;
+        take_time(&latest, path);
+    }
+    Ok(())
+}
+
+/// The folder of revisions beside a style file, made where it is not there.
+pub(crate) fn folder_of_revisions(path: &Path) -> Result<PathBuf, SaveError> {
+    let folder = path.parent().unwrap_or(Path::new("."));
+    let revisions = folder.join(REVISIONS_FOLDER);
+    if !revisions.is_dir() {
+        fs::create_dir_all(&revisions).map_err(disk(&revisions))?;
+        sync_folder(folder).map_err(disk(folder))?;
+    }
+    Ok(revisions)
 }
 
 pub(crate) fn disk(path: &Path) -> impl FnOnce(io::Error) -> SaveError + '_ {
@@ -144,17 +213,35 @@ pub(crate) fn lock(revisions: &Path) -> Result<File, SaveError> {
     Ok(file)
 }
 
-/// Keeps a version under the next number. A save that died after this step and is made again keeps it only once.
-fn keep(revisions: &Path, text: &str) -> Result<PathBuf, SaveError> {
+/// Keeps a version under the next number, with the time of the file it was in. A save that died after this step and is
+/// made again keeps it only once.
+fn keep(revisions: &Path, text: &str, from: Option<&Path>) -> Result<Revision, SaveError> {
     let id = RevisionId::of(text);
-    let all = revisions_in(revisions).map_err(disk(revisions))?;
-    if let Some(last) = all.last().filter(|last| last.id == id.as_str()) {
-        return Ok(last.path.clone());
+    let mut all = revisions_in(revisions).map_err(disk(revisions))?;
+    if let Some(last) = all.pop_if(|last| last.id == id.as_str()) {
+        return Ok(last);
     }
     let number = all.last().map_or(1, |last| last.number.saturating_add(1));
     let path = revisions.join(format!("{number:04}-{id}.toml"));
     write_whole(&path, text, revisions)?;
-    Ok(path)
+    if let Some(from) = from {
+        take_time(&path, from);
+    }
+    Ok(Revision {
+        number,
+        id: id.as_str().to_owned(),
+        path,
+    })
+}
+
+/// Gives a kept version the time at which it was written, which is all that its time is for: where the system does not
+/// let it, the version is as good.
+fn take_time(path: &Path, from: &Path) {
+    let take = || -> io::Result<()> {
+        let time = fs::metadata(from)?.modified()?;
+        File::options().write(true).open(path)?.set_modified(time)
+    };
+    let _ = take();
 }
 
 fn next_number(revisions: &Path) -> Result<u32, SaveError> {

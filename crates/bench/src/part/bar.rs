@@ -5,7 +5,7 @@ use style::Size;
 
 use super::head::Head;
 use crate::see::See;
-use crate::session::Session;
+use crate::session::{Session, Way};
 
 pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Markup {
     let loaded = session.loaded();
@@ -25,8 +25,8 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
         }
     };
     let steps = html! {
-        (step("undo", "Undo", session.done().last().map(|state| state.words.as_str())))
-        (step("redo", "Redo", session.undone().map(|state| state.words.as_str())))
+        (step("undo", "Undo", session.next(Way::Back)))
+        (step("redo", "Redo", session.next(Way::Forward)))
     };
     head.render(&choices, &steps)
 }

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use crate::field::capital;
 use crate::session::Session;
 
-/// How many changes are listed; all can be taken back.
+/// How many changes are listed here; the history has them all.
 const MOST_LISTED: usize = 50;
 
 /// What was done last, and what it led to.
@@ -35,7 +35,7 @@ pub(crate) fn render(session: &Session, said: &Said) -> Markup {
                     }
                 }
                 ol reversed {
-                    @for state in done.iter().rev().take(MOST_LISTED) { li { (state.words) } }
+                    @for words in done.take(MOST_LISTED) { li { (words) } }
                 }
             }
         }

@@ -13,14 +13,14 @@ const TELLING_AREA: Area = Area::cm2(1.0);
 const TELLING_MASS: Mass = Mass::g(0.5);
 const TELLING_BULK: Length = Length::mm(0.05);
 
-/// One figure of the strip.
-struct Figure {
-    title: &'static str,
-    value: String,
+/// One figure of what a pair takes.
+pub(crate) struct Figure {
+    pub(crate) title: &'static str,
+    pub(crate) value: String,
     /// How it differs; empty where it does not.
-    change: String,
+    pub(crate) change: String,
     /// What is to be known about it besides.
-    how: &'static str,
+    pub(crate) how: &'static str,
 }
 
 pub(crate) fn render(now: &Worked, since: &Worked, marked: bool, system: System) -> Markup {
@@ -46,7 +46,8 @@ pub(crate) fn render(now: &Worked, since: &Worked, marked: bool, system: System)
     }
 }
 
-fn figures(now: &Worked, since: &Worked, system: System) -> [Figure; 5] {
+/// What a pair takes, and how that differs from another.
+pub(crate) fn figures(now: &Worked, since: &Worked, system: System) -> [Figure; 5] {
     let yarn = |worked: &Worked| worked.yarn().used().total();
     let more_yarn = yarn(now) - yarn(since);
     let (cut, was) = (&now.cut, &since.cut);

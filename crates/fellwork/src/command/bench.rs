@@ -17,7 +17,7 @@ pub fn serve(folder: &Path, serving: &Serving) -> Result<Exit, Trouble> {
     let running = bench::start(bench::Options {
         folder: folder.to_path_buf(),
         port: serving.port,
-        key: None,
+        key: serving.key.clone(),
     })?;
     printed::to_stdout(format!(
         "the bench is open at {}\nit answers on this machine only; end it with Ctrl-C\n",

@@ -3,8 +3,10 @@
 mod bench;
 mod bring;
 mod check;
+mod compare;
 mod demo;
 mod draw;
+mod history;
 mod lay;
 mod new;
 mod pack;
@@ -37,6 +39,8 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::Bench(asked) => bench::run(&asked),
         Command::Bring(asked) => bring::run(&asked),
         Command::New(asked) => new::run(&asked),
+        Command::History(asked) => history::run(&asked),
+        Command::Compare(asked) => compare::run(&asked),
     }
 }
 

@@ -1,0 +1,165 @@
+//! What comes of a change: made on the text the page shows, or beside what changed meanwhile, or refused with the reason.
+
+use style::Edit;
+use trade::System;
+
+use crate::answer::{Came, placed, sentences};
+use crate::part::notice::Notice;
+use crate::session::{Disk, Edited, Refused, Session};
+
+/// How often a change is tried again when somebody writes between our look and our save.
+const TRIES: usize = 3;
+/// How many changes of others are told one by one.
+const MOST_TOLD: usize = 3;
+
+/// What came of a request, before the page is drawn again.
+#[derive(Default)]
+pub(crate) struct Outcome {
+    pub(crate) came: Came,
+    pub(crate) said: String,
+    pub(crate) problems: Vec<String>,
+    pub(crate) reset: bool,
+    pub(crate) notice: Notice,
+}
+
+impl Outcome {
+    fn refused(came: Came, problem: impl Into<String>, notice: Notice) -> Self {
+        Self {
+            came,
+            problems: vec![problem.into()],
+            notice,
+            ..Self::default()
+        }
+    }
+
+    /// After a step through the history every field shows what the file says.
+    pub(crate) fn putting_back(self, what: &str) -> Self {
+        let said = match self.came {
+            Came::Done => format!("{what}: {}", self.said),
+            _ => self.said,
+        };
+        Self {
+            said,
+            reset: true,
+            ..self
+        }
+    }
+}
+
+/// Makes edits that were meant for the revision a page shows. What was changed meanwhile, in another tab or in an editor,
+/// is taken over; where the edits touch it they are refused.
+pub(crate) fn edited(
+    session: &mut Session,
+    revision: &str,
+    edits: &[Edit],
+    system: System,
+) -> Outcome {
+    let mut told = Notice::None;
+    for _ in 0..TRIES {
+        match session.look_at_disk() {
+            Disk::Same => {}
+            // The version before it is kept, and the file holds this one: nothing is lost.
+            Disk::Changed(on_disk, words) => {
+                session.take_over(*on_disk);
+                told = Notice::TakenOver(words);
+            }
+            Disk::Broken(report) => {
+                let problem = "the file was changed outside the bench and cannot be read now";
+                return Outcome::refused(Came::Behind, problem, Notice::Broken(placed(&report)));
+            }
+        }
+        match session.edit(revision, edits, system) {
+            Ok(edited) => {
+                return Outcome {
+                    said: words(edited),
+                    notice: told,
+                    ..Outcome::default()
+                };
+            }
+            Err(Refused::Stale) => {}
+            Err(refused) => return refusal(refused, told),
+        }
+    }
+    let problem = "the file is being changed outside the bench at this moment; try again";
+    Outcome::refused(Came::Behind, problem, told)
+}
+
+/// What was changed, and what others changed meanwhile.
+fn words(edited: Edited) -> String {
+    let more = edited.meanwhile.len().saturating_sub(MOST_TOLD);
+    let mut told: Vec<String> = edited.meanwhile.into_iter().take(MOST_TOLD).collect();
+    if more > 0 {
+        told.push(format!("{more} more"));
+    }
+    match (edited.words.as_str(), told.is_empty()) {
+        (words, true) => words.to_owned(),
+        ("", false) => format!("changed meanwhile: {}", told.join("; ")),
+        (words, false) => format!("{words}; also changed meanwhile: {}", told.join("; ")),
+    }
+}
+
+/// Steps through the history when the page, the session and the file all hold the same text.
+pub(crate) fn stepped(
+    session: &mut Session,
+    revision: &str,
+    step: impl FnOnce(&mut Session) -> Result<String, Refused>,
+) -> Outcome {
+    match session.look_at_disk() {
+        Disk::Same => {}
+        changed => {
+            let problem = "the file was changed outside the bench; load it again first";
+            return Outcome::refused(Came::Behind, problem, notice(changed));
+        }
+    }
+    if session.loaded().revision.as_str() != revision {
+        let problem = "this page showed an earlier state; it now shows the file as it is";
+        return Outcome::refused(Came::Behind, problem, Notice::None);
+    }
+    match step(session) {
+        Ok(said) => Outcome {
+            said,
+            ..Outcome::default()
+        },
+        // Somebody wrote between our look and our save.
+        Err(Refused::Stale) => {
+            let problem = "the file was changed outside the bench at the same moment";
+            Outcome::refused(Came::Behind, problem, notice(session.look_at_disk()))
+        }
+        Err(refused) => refusal(refused, Notice::None),
+    }
+}
+
+fn refusal(refused: Refused, notice: Notice) -> Outcome {
+    match refused {
+        Refused::Problems(report) => Outcome {
+            came: Came::Refused,
+            problems: sentences(&report),
+            notice,
+            ..Outcome::default()
+        },
+        Refused::Clash(problems) => Outcome {
+            came: Came::Behind,
+            problems,
+            notice,
+            ..Outcome::default()
+        },
+        Refused::Unknown | Refused::Stale => {
+            let problem = "this page showed a state that is not kept; it now shows the file as it is: make the change again";
+            Outcome::refused(Came::Behind, problem, notice)
+        }
+        Refused::Nothing => {
+            let problem = "there is nothing to take back or make again";
+            Outcome::refused(Came::Nothing, problem, notice)
+        }
+        Refused::Failed(words) => Outcome::refused(Came::Failed, words, notice),
+    }
+}
+
+/// What the page says about the file on disk.
+pub(crate) fn notice(disk: Disk) -> Notice {
+    match disk {
+        Disk::Same => Notice::None,
+        Disk::Changed(_, words) => Notice::Changed(words),
+        Disk::Broken(report) => Notice::Broken(placed(&report)),
+    }
+}

@@ -1,0 +1,400 @@
+//! Two versions beside one another, or one over the other, drawn in one frame so that what is the same lies alike.
+
+use std::sync::Arc;
+
+use axum::http::StatusCode;
+use drawing::{Sheet, View, garment_view};
+use maud::{Markup, PreEscaped, html};
+use serde::Deserialize;
+use sewing::Face;
+use style::{History, Loaded, Revision, Size};
+use trade::{Length, System};
+
+use super::address;
+use crate::answer::placed;
+use crate::field::capital;
+use crate::garment::{Worked, written};
+use crate::page::layout::Loads;
+use crate::page::room;
+use crate::part::head::Head;
+use crate::part::strip;
+use crate::room::Room;
+use crate::route;
+use crate::see::See;
+use crate::session::Session;
+use crate::trouble::Trouble;
+use crate::versions::sentences;
+use crate::when::When;
+
+/// Which versions an address asks for, and how they lie.
+#[derive(Debug, Deserialize)]
+pub(crate) struct Pair {
+    a: Option<String>,
+    b: Option<String>,
+    look: Option<String>,
+}
+
+/// How two drawings lie.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Look {
+    Beside,
+    Over,
+}
+
+impl Look {
+    const ALL: [(Self, &'static str, &'static str); 2] = [
+        (Self::Beside, "d", "Side by side"),
+        (Self::Over, "v", "Overlaid"),
+    ];
+
+    pub(crate) const fn word(self) -> &'static str {
+        match self {
+            Self::Beside => "beside",
+            Self::Over => "over",
+        }
+    }
+}
+
+/// One of the two versions.
+struct Side {
+    /// What an address calls it.
+    key: String,
+    version: Revision,
+    name: Option<String>,
+    now: bool,
+    when: Option<When>,
+    /// The pair in the size that is shown, or why the version cannot be read.
+    worked: Result<Arc<Worked>, Vec<String>>,
+}
+
+/// What the page shows.
+pub(crate) struct Compared {
+    a: Side,
+    b: Side,
+    look: Look,
+    /// The sizes that both are made in, and the one shown; `None` where they share none or one cannot be read.
+    sizes: Vec<Size>,
+    size: Option<Size>,
+    told: Vec<String>,
+    /// Every version to choose from: what an address calls it and what it says.
+    choices: Vec<(String, String)>,
+    /// The versions before and after the first one, without the second.
+    steps: (Option<u32>, Option<u32>),
+    system: System,
+}
+
+impl Compared {
+    pub(crate) fn of(
+        session: &mut Session,
+        history: &History,
+        see: &See,
+        pair: &Pair,
+    ) -> Result<Self, Trouble> {
+        let now = history.now().ok_or_else(Trouble::no_such_page)?;
+        let key_b = pair.b.as_deref().unwrap_or("now");
+        let b = found(history, key_b)?;
+        let a = match pair.a.as_deref() {
+            Some(key) => found(history, key)?,
+            None => history.before(b.number).unwrap_or(b),
+        };
+        let system = see.system(&session.loaded().collection);
+        let read = [session.version(a), session.version(b)];
+        let mut sizes = Vec::new();
+        let mut size = None;
+        let mut told = Vec::new();
+        if let [Ok(a), Ok(b)] = &read {
+            sizes = a.style.sizes.all().collect();
+            sizes.retain(|size| b.style.sizes.contains(*size));
+            let asked = [see.size, Some(b.style.sizes.base), sizes.first().copied()];
+            let mut asked = asked.into_iter().flatten();
+            size = asked.find(|size| sizes.contains(size));
+            told = sentences(&a.style, &b.style, system);
+        }
+        let mut side = |version: &Revision, read: &Result<Loaded, style::Report>| Side {
+            key: match version.number == now.number {
+                true => "now".to_owned(),
+                false => version.number.to_string(),
+            },
+            name: history.name(version).map(str::to_owned),
+            now: version.number == now.number,
+            when: When::written(&version.path),
+            worked: match read {
+                Ok(read) => Ok(session.garment_of(read, size.unwrap_or(read.style.sizes.base))),
+                Err(report) => Err(placed(report)),
+            },
+            version: version.clone(),
+        };
+        let [read_a, read_b] = &read;
+        let (side_a, side_b) = (side(a, read_a), side(b, read_b));
+        let others = || {
+            let all = history.versions().iter().map(|version| version.number);
+            all.filter(|number| *number != b.number)
+        };
+        Ok(Self {
+            steps: (
+                others().rfind(|number| *number < a.number),
+                others().find(|number| *number > a.number),
+            ),
+            a: side_a,
+            b: side_b,
+            look: match pair.look.as_deref() {
+                Some("over") => Look::Over,
+                _ => Look::Beside,
+            },
+            sizes,
+            size,
+            told,
+            choices: choices(history, now),
+            system,
+        })
+    }
+
+    pub(crate) fn render(&self, name: &str, loaded: &Loaded, see: &See) -> Markup {
+        let head = Head {
+            name,
+            loaded,
+            room: Room::History,
+            see,
+        };
+        let main = html! {
+            div.opening {
+                h2 { "Compare" }
+                a href=(Room::History.url(name, see)) { "All versions" }
+            }
+            (self.form(name, see))
+            div.compared {
+                section.drawings.(self.look.word()) aria-label="Drawings" { (self.drawings(see)) }
+                div.differences {
+                    section aria-labelledby="what-differs" {
+                        h3 #what-differs { "What is different" }
+                        (self.words())
+                    }
+                    (self.figures())
+                }
+            }
+        };
+        let loads = Loads {
+            styles: &["history.css"],
+            scripts: &["keys.js"],
+        };
+        room::render(&head, loads, &main)
+    }
+
+    /// What is compared, and how it is looked at.
+    fn form(&self, name: &str, see: &See) -> Markup {
+        let choose = |id: &str, words: &str, side: &Side| {
+            html! {
+                label for={ "version-" (id) } { span { (words) }
+                    select #{ "version-" (id) } name=(id) {
+                        @for (key, says) in &self.choices { option value=(key) selected[*key == side.key] { (says) } }
+                    }
+                }
+            }
+        };
+        let to = |a: &str, b: &str, look: Look, see: &See| address::compare(name, a, b, look, see);
+        let step = |key: &'static str, words: &'static str, number: Option<u32>| {
+            html! {
+                @match number {
+                    Some(number) => a href=(to(&number.to_string(), &self.b.key, self.look, see)) aria-keyshortcuts=(key) title={ "Key " (key) } { (words) },
+                    None => span { (words) },
+                }
+            }
+        };
+        let turned = |view: View, face: Face| See {
+            view,
+            face,
+            ..see.clone()
+        };
+        let link = |key: &'static str, words: &'static str, is: bool, address: String| {
+            html! { a href=(address) aria-current=[is.then_some("true")] aria-keyshortcuts=(key) title={ "Key " (key) } { (words) } }
+        };
+        let here = |see: See| to(&self.a.key, &self.b.key, self.look, &see);
+        html! {
+            form.pairing method="get" action={ (route::style_path(name)) "/compare" } {
+                (choose("a", "Version", &self.a))
+                (choose("b", "with", &self.b))
+                @if let Some(size) = self.size {
+                    label.size for="size" { span { "Size" }
+                        select #size name="size" {
+                            @for each in &self.sizes { option value=(each) selected[*each == size] { (each.waist) " × " (each.length) } }
+                        }
+                    }
+                }
+                input type="hidden" name="look" value=(self.look.word());
+                input type="hidden" name="view" value=(see.view.word());
+                input type="hidden" name="face" value=(see.face_word());
+                @if let Some(units) = see.units { input type="hidden" name="units" value=(units); }
+                button type="submit" { "Compare" }
+            }
+            div.looks {
+                nav.choice aria-label="Other versions" {
+                    (link("x", "Swap", false, to(&self.b.key, &self.a.key, self.look, see)))
+                    (step("p", "Previous", self.steps.0))
+                    (step("n", "Next", self.steps.1))
+                }
+                nav.choice aria-label="How they lie" {
+                    @for (look, key, words) in Look::ALL {
+                        (link(key, words, look == self.look, to(&self.a.key, &self.b.key, look, see)))
+                    }
+                }
+                nav.choice aria-label="Side of the pair" {
+                    (link("f", "Front", see.view == View::Front, here(turned(View::Front, see.face))))
+                    (link("b", "Back", see.view == View::Back, here(turned(View::Back, see.face))))
+                }
+                nav.choice aria-label="Face of the cloth" {
+                    (link("o", "Outside", see.face == Face::Outside, here(turned(see.view, Face::Outside))))
+                    (link("i", "Inside", see.face == Face::Inside, here(turned(see.view, Face::Inside))))
+                }
+            }
+        }
+    }
+
+    fn drawings(&self, see: &See) -> Markup {
+        let (Ok(a), Ok(b)) = (&self.a.worked, &self.b.worked) else {
+            return html! { (unread(&self.a)) (unread(&self.b)) };
+        };
+        let Some(size) = self.size else {
+            return html! { p { "The two have no size in common, so they are not drawn." } };
+        };
+        let mut sheets = [a, b].map(|worked| garment_view(&worked.garment, see.view, see.face));
+        in_one_frame(&mut sheets);
+        for (sheet, side) in sheets.iter_mut().zip([&self.a, &self.b]) {
+            // The names of clips come from the title, and no two drawings of a page may share those.
+            sheet
+                .title
+                .push_str(&format!(", version {}", side.version.number));
+        }
+        let [a, b] = sheets.map(written);
+        // Our own writer made these; it escapes all words it is given.
+        let (a, b) = (PreEscaped(a.svg), PreEscaped(b.svg));
+        match self.look {
+            Look::Beside => html! {
+                figure { (a) figcaption { (self.a.title()) } }
+                figure { (b) figcaption { (self.b.title()) } }
+            },
+            Look::Over => html! {
+                figure aria-label={ (self.a.title()) " dashed, over " (self.b.title()) ", size " (size) } {
+                    div.stack { div.under { (b) } div.upper { (a) } }
+                    figcaption {
+                        span.legend.upper-line { (self.a.title()) ", dashed" }
+                        span.legend.under-line { (self.b.title()) }
+                    }
+                }
+            },
+        }
+    }
+
+    fn words(&self) -> Markup {
+        let readable = self.a.worked.is_ok() && self.b.worked.is_ok();
+        html! {
+            @if !readable { p.lead { "What differs is not known while one of them cannot be read." } }
+            @else if self.a.version.id == self.b.version.id { p.lead { "Nothing: the texts are the same." } }
+            @else if self.told.is_empty() { p.lead { "Only comments, or the way it is written." } }
+            @else { ul.told { @for line in &self.told { li { (capital(line)) } } } }
+        }
+    }
+
+    fn figures(&self) -> Markup {
+        let (Ok(a), Ok(b), Some(size)) = (&self.a.worked, &self.b.worked, self.size) else {
+            return html! {};
+        };
+        let (of_a, of_b) = (
+            strip::figures(a, a, self.system),
+            strip::figures(b, a, self.system),
+        );
+        html! {
+            section aria-labelledby="what-it-takes" {
+                h3 #what-it-takes { "What a pair takes in size " (size) }
+                table.sums {
+                    thead { tr {
+                        td {}
+                        th.figure scope="col" { (self.a.short()) }
+                        th.figure scope="col" { (self.b.short()) }
+                        th.figure scope="col" { "Difference" }
+                    } }
+                    tbody {
+                        @for (a, b) in of_a.iter().zip(&of_b) {
+                            tr title=(b.how) {
+                                th scope="row" { (b.title) }
+                                td.figure { (a.value) }
+                                td.figure { (b.value) }
+                                td.figure { @if b.change.is_empty() { "–" } @else { (b.change) } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+impl Side {
+    fn short(&self) -> String {
+        match self.now {
+            true => "Now".to_owned(),
+            false => format!("Version {}", self.version.number),
+        }
+    }
+
+    fn title(&self) -> Markup {
+        html! {
+            "Version " (self.version.number)
+            @if let Some(name) = &self.name { ", " (name) }
+            @if self.now { ", in the file now" }
+            @else if let Some(when) = &self.when { ", " time datetime=(when.machine) { (when.shown) } }
+        }
+    }
+}
+
+fn unread(side: &Side) -> Markup {
+    html! {
+        @if let Err(why) = &side.worked {
+            div.notice.asks { div {
+                p { (side.short()) " cannot be read now." }
+                ul { @for line in why { li { (line) } } }
+            } }
+        }
+    }
+}
+
+fn found<'a>(history: &'a History, key: &str) -> Result<&'a Revision, Trouble> {
+    history.find(key).ok_or_else(|| {
+        Trouble::one(
+            StatusCode::NOT_FOUND,
+            "There is no such version",
+            "Versions are called by their number, by the name they were given, or \u{201c}now\u{201d}.",
+        )
+    })
+}
+
+/// Every version, newest first, as it is called in an address and in the list.
+fn choices(history: &History, now: &Revision) -> Vec<(String, String)> {
+    let each = |version: &Revision| {
+        let number = version.number;
+        let (key, mut says) = match number == now.number {
+            true => ("now".to_owned(), format!("{number}, now")),
+            false => (number.to_string(), number.to_string()),
+        };
+        if let Some(name) = history.name(version) {
+            says.push_str(&format!(" · {name}"));
+        }
+        if let Some(when) = When::written(&version.path) {
+            says.push_str(&format!(" · {}", when.shown));
+        }
+        (key, says)
+    };
+    history.versions().iter().rev().map(each).collect()
+}
+
+/// Gives both drawings the frame that holds them both, so that a millimetre of one is a millimetre of the other.
+fn in_one_frame(sheets: &mut [Sheet; 2]) {
+    let [a, b] = &*sheets;
+    let right = |sheet: &Sheet| sheet.origin.x + sheet.width.to_mm();
+    let foot = |sheet: &Sheet| sheet.origin.y + sheet.height.to_mm();
+    let (x0, y0) = (a.origin.x.min(b.origin.x), a.origin.y.min(b.origin.y));
+    let (x1, y1) = (right(a).max(right(b)), foot(a).max(foot(b)));
+    for sheet in sheets {
+        (sheet.origin.x, sheet.origin.y) = (x0, y0);
+        (sheet.width, sheet.height) = (Length::mm(x1 - x0), Length::mm(y1 - y0));
+    }
+}

@@ -1,0 +1,228 @@
+//! What the style was before: every kept version with its picture, named, compared and put back.
+
+mod address;
+mod compare;
+mod list;
+
+use std::sync::{Arc, PoisonError};
+
+use axum::extract::rejection::JsonRejection;
+use axum::extract::{Path, Query, State};
+use axum::http::{StatusCode, header};
+use axum::response::{Html, IntoResponse, Response};
+use axum::routing::{get, post};
+use axum::{Json, Router};
+use serde::Deserialize;
+use style::{History, NameError};
+
+use crate::answer::{Answer, Came, placed, sentences};
+use crate::garment;
+use crate::outcome::{self, Outcome};
+use crate::router::{blocking, open, understood};
+use crate::see::{Asked, See};
+use crate::session::{Disk, Session};
+use crate::state::Bench;
+use crate::trouble::Trouble;
+
+/// The addresses of the room.
+pub(crate) fn routes() -> Router<Bench> {
+    Router::new()
+        .route("/style/{name}/history", get(page))
+        .route("/style/{name}/compare", get(beside))
+        .route("/style/{name}/revision/{number}/drawing.svg", get(picture))
+        .route("/style/{name}/put-back", post(put_back))
+        .route("/style/{name}/name-version", post(name_version))
+}
+
+/// The file as it is now, and what is to be said about it where it cannot be read.
+fn looked(session: &mut Session) -> Vec<String> {
+    match session.look_at_disk() {
+        Disk::Same => Vec::new(),
+        // Every change was saved when it was made, so taking over what somebody else wrote loses nothing.
+        Disk::Changed(on_disk, _) => {
+            session.take_over(*on_disk);
+            Vec::new()
+        }
+        Disk::Broken(report) => placed(&report),
+    }
+}
+
+fn history(session: &Session) -> Result<History, Trouble> {
+    History::of(session.loaded()).map_err(|error| {
+        Trouble::one(
+            StatusCode::INTERNAL_SERVER_ERROR,
+            "The history cannot be read",
+            &format!("The folder .revisions beside the style cannot be listed: {error}."),
+        )
+    })
+}
+
+async fn page(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+    Query(part): Query<list::Part>,
+) -> Result<Html<String>, Trouble> {
+    let see = See::from(asked);
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        let told = looked(&mut session);
+        let history = history(&session)?;
+        let list = list::List::of(&mut session, &history, &see, &part, told);
+        Ok(Html(
+            list.render(&name, session.loaded(), &see).into_string(),
+        ))
+    })
+    .await
+}
+
+async fn beside(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+    Query(pair): Query<compare::Pair>,
+) -> Result<Html<String>, Trouble> {
+    let see = See::from(asked);
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        looked(&mut session);
+        let history = history(&session)?;
+        let page = compare::Compared::of(&mut session, &history, &see, &pair)?;
+        Ok(Html(
+            page.render(&name, session.loaded(), &see).into_string(),
+        ))
+    })
+    .await
+}
+
+/// What the picture of a version is asked by: its text, so that the address means one picture for good.
+#[derive(Debug, Deserialize)]
+struct Of {
+    id: String,
+}
+
+/// A small picture of a version: the front, outside, in its base size, without its stitches.
+async fn picture(
+    State(bench): State<Bench>,
+    Path((name, number)): Path<(String, u32)>,
+    Query(of): Query<Of>,
+) -> Result<Response, Trouble> {
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let (version, kept) = {
+            let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+            let history = history(&session)?;
+            let version = history.get(number).filter(|version| version.id == of.id);
+            let version = version.ok_or_else(Trouble::no_such_page)?;
+            let kept = session.shelf.picture(&version.id);
+            (session.version(version), kept)
+        };
+        let svg = match kept {
+            Some(svg) => svg,
+            None => {
+                let version = version.map_err(|report| Trouble {
+                    status: StatusCode::UNPROCESSABLE_ENTITY,
+                    title: "This version cannot be drawn",
+                    words: placed(&report),
+                })?;
+                // Drawn while the session is free: a page of the history asks for many.
+                let svg: Arc<str> = garment::small_picture(&version).into();
+                let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+                session.shelf.put(of.id, Arc::clone(&svg));
+                svg
+            }
+        };
+        let kind = [
+            (header::CONTENT_TYPE, "image/svg+xml"),
+            (header::CACHE_CONTROL, "private, max-age=86400"),
+        ];
+        Ok((kind, svg.to_string()).into_response())
+    })
+    .await
+}
+
+/// A version to be put back, and the revision the page shows.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct PutBack {
+    revision: String,
+    number: u32,
+}
+
+async fn put_back(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+    wanted: Result<Json<PutBack>, JsonRejection>,
+) -> Result<Response, Trouble> {
+    let PutBack { revision, number } = understood(wanted)?;
+    let see = See::from(asked);
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        let system = see.system(&session.loaded().collection);
+        let outcome = outcome::stepped(&mut session, &revision, |session| {
+            session.put_back(number, system)
+        });
+        Ok(answer(&session, outcome))
+    })
+    .await
+}
+
+/// A name for a version; none takes it away.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Naming {
+    number: u32,
+    name: Option<String>,
+}
+
+async fn name_version(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    wanted: Result<Json<Naming>, JsonRejection>,
+) -> Result<Response, Trouble> {
+    let Naming {
+        number,
+        name: called,
+    } = understood(wanted)?;
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        looked(&mut session);
+        let named = style::name_version(session.loaded(), number, called.as_deref());
+        let refused = |came, problems| Outcome {
+            came,
+            problems,
+            ..Outcome::default()
+        };
+        let outcome = match named {
+            Ok(()) => Outcome {
+                said: match called {
+                    Some(called) => format!("version {number} is called \"{}\"", called.trim()),
+                    None => format!("version {number} has no name any more"),
+                },
+                ..Outcome::default()
+            },
+            Err(NameError::Broken(report)) => refused(Came::Refused, sentences(&report)),
+            Err(NameError::Save(error)) => refused(Came::Failed, vec![error.to_string()]),
+            Err(other) => refused(Came::Refused, vec![other.to_string()]),
+        };
+        Ok(answer(&session, outcome))
+    })
+    .await
+}
+
+/// The answer to a page that fetches itself anew.
+fn answer(session: &Session, outcome: Outcome) -> Response {
+    Json(Answer {
+        outcome: outcome.came,
+        revision: session.loaded().revision.to_string(),
+        problems: outcome.problems,
+        said: outcome.said,
+        ..Answer::default()
+    })
+    .into_response()
+}

@@ -1,0 +1,107 @@
+//! What is shown of the versions of a style, and kept while the session lasts: their changes in words and their pictures.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use style::{Change, Loaded, Report, Revision};
+use trade::System;
+
+use crate::session::Session;
+
+/// How many pictures are kept: what a few pages of the history show.
+const KEPT_PICTURES: usize = 120;
+
+/// What was told and drawn of versions.
+#[derive(Default)]
+pub(crate) struct Shelf {
+    words: BTreeMap<String, Arc<[String]>>,
+    /// By address, the one asked for last at the front.
+    pictures: Vec<(String, Arc<str>)>,
+}
+
+impl Shelf {
+    pub(crate) fn picture(&mut self, key: &str) -> Option<Arc<str>> {
+        let at = self.pictures.iter().position(|(known, _)| known == key)?;
+        let found = self.pictures.remove(at);
+        let picture = Arc::clone(&found.1);
+        self.pictures.insert(0, found);
+        Some(picture)
+    }
+
+    pub(crate) fn put(&mut self, key: String, picture: Arc<str>) {
+        self.pictures.retain(|(known, _)| *known != key);
+        self.pictures.insert(0, (key, picture));
+        self.pictures.truncate(KEPT_PICTURES);
+    }
+}
+
+impl Session {
+    /// A version of the style, read against the collection as it is now.
+    pub(crate) fn version(&self, version: &Revision) -> Result<Loaded, Report> {
+        if version.id == self.loaded().revision.as_str() {
+            return Ok(self.loaded().clone());
+        }
+        self.loaded().with_text(&style::read_revision(version)?)
+    }
+
+    /// What changed in each of some versions against the one before it, in words. Both are in the order given, the later
+    /// version first, as pairs of it and the one before.
+    pub(crate) fn told(
+        &mut self,
+        pairs: &[(&Revision, Option<&Revision>)],
+        system: System,
+    ) -> Vec<Result<Arc<[String]>, Report>> {
+        // The version before one is the next one's own, so each is read once.
+        let mut last: Option<(String, Result<Loaded, Report>)> = None;
+        let mut all = Vec::with_capacity(pairs.len());
+        for (version, before) in pairs {
+            let before_id = before.map_or("", |before| before.id.as_str());
+            let key = format!("{before_id} {} {system:?}", version.id);
+            if let Some(words) = self.shelf.words.get(&key) {
+                all.push(Ok(Arc::clone(words)));
+                continue;
+            }
+            let now = match last.take() {
+                Some((id, read)) if id == version.id => read,
+                _ => self.version(version),
+            };
+            let then = before.map(|before| (before.id.clone(), self.version(before)));
+            let words = now.map(|now| match &then {
+                None => Vec::new(),
+                Some((_, Ok(then))) => sentences(&then.style, &now.style, system),
+                Some((_, Err(_))) => {
+                    vec![
+                        "the version before it cannot be read, so what changed is not known"
+                            .to_owned(),
+                    ]
+                }
+            });
+            let words = words.map(Arc::from);
+            if let Ok(words) = &words {
+                self.shelf.words.insert(key, Arc::clone(words));
+            }
+            all.push(words);
+            last = then;
+        }
+        all
+    }
+}
+
+/// Everything that is different, in words.
+pub(crate) fn sentences(
+    old: &style::StyleDoc,
+    new: &style::StyleDoc,
+    system: System,
+) -> Vec<String> {
+    let changes = style::difference_in(old, new, system);
+    changes.into_iter().map(|change| change.sentence).collect()
+}
+
+/// Changes in one line.
+pub(crate) fn summary(changes: &[Change]) -> String {
+    match changes {
+        [] => "the same in other words".to_owned(),
+        [one] => one.sentence.clone(),
+        [first, rest @ ..] => format!("{} (and {} more)", first.sentence, rest.len()),
+    }
+}
