@@ -6,7 +6,9 @@ mod attacks;
 mod begin;
 mod drawn;
 mod editors;
+mod history;
 mod house;
+mod meeting;
 mod panels;
 
 use std::fs;
@@ -376,54 +378,33 @@ async fn undo_and_redo_go_through_every_state_byte_for_byte() {
 }
 
 #[tokio::test]
-async fn a_file_changed_outside_is_never_overwritten() {
+async fn a_step_never_overwrites_what_was_changed_outside() {
     let house = House::new();
+    house.set("chart.thigh.value", "63 cm").await;
     let revision = house.revision().await;
     let by_hand = house
         .text()
         .replace("value = \"18 in\"", "value = \"18 1/4 in\"");
     fs::write(house.file(), &by_hand).unwrap();
-    let edits = json!([{ "edit": "set", "path": "chart.thigh.value", "value": "63 cm" }]);
-    let body = json!({ "revision": revision, "edits": edits });
-    for action in ["edit", "undo", "redo"] {
-        let body = if action == "edit" {
-            body.clone()
-        } else {
-            json!({ "revision": revision })
-        };
+    for action in ["undo", "redo", "put-back"] {
+        let mut body = json!({ "revision": revision });
+        if action == "put-back" {
+            body["number"] = json!(1);
+        }
         let answer = house.post(action, body).await;
         assert_eq!(answer["outcome"], "behind", "{action}");
-        assert!(fragment(&answer, "notice").contains("changed outside the bench"));
-        assert!(
-            fragment(&answer, "notice").contains("knee"),
-            "{}",
-            fragment(&answer, "notice")
-        );
+        assert!(answer["problems"].to_string().contains("outside the bench"));
         assert_eq!(house.text(), by_hand);
     }
+    let answer = house.post("undo", json!({ "revision": revision })).await;
+    assert!(fragment(&answer, "notice").contains("knee"));
     let answer = house.post("reload", json!({})).await;
     assert_ne!(answer["revision"], revision.as_str());
     assert!(!fragment(&answer, "notice").contains("changed outside"));
     assert_eq!(house.text(), by_hand);
-    assert_eq!(
-        house.set("chart.thigh.value", "63 cm").await["outcome"],
-        "done"
-    );
-    assert!(house.text().contains("18 1/4 in"));
-}
-
-#[tokio::test]
-async fn a_page_behind_the_session_changes_nothing() {
-    let house = House::new();
-    let old = house.revision().await;
-    house.set("chart.thigh.value", "63 cm").await;
-    let before = house.text();
-    let edits = json!([{ "edit": "set", "path": "chart.knee.value", "value": "46 cm" }]);
-    let answer = house
-        .post("edit", json!({ "revision": old, "edits": edits }))
-        .await;
-    assert_eq!(answer["outcome"], "behind");
-    assert_eq!(house.text(), before);
+    // What the bench held before is kept, so both can be gone back to.
+    assert_eq!(house.step("undo").await["outcome"], "done");
+    assert!(house.text().contains("63 cm") && !house.text().contains("18 1/4 in"));
 }
 
 #[tokio::test]

@@ -125,7 +125,7 @@ fn fit(name: &str) -> Result<(), String> {
     if name.chars().count() > LONGEST_NAME {
         return Err(format!("a name has at most {LONGEST_NAME} letters"));
     }
-    if name.chars().any(char::is_control) {
+    if name.chars().any(reader::unfit) {
         return Err("a name is one line of plain text".to_owned());
     }
     if name == NOW || number.bytes().all(|byte| byte.is_ascii_digit()) {

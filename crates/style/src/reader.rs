@@ -552,7 +552,7 @@ fn first_span(item: &Item) -> Option<Range<usize>> {
 
 /// Whether a character is no part of a text that is printed: it controls a screen or a printer, turns round what stands
 /// beside it, or is allowed in no drawing's file.
-fn unfit(c: char) -> bool {
+pub(crate) fn unfit(c: char) -> bool {
     c.is_control()
         || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{fffe}' | '\u{ffff}')
 }

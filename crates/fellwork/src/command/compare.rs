@@ -1,11 +1,12 @@
 //! `fellwork compare`: what is different between two versions of a style.
 
+use jobs::system;
 use serde::Serialize;
 use style::Change;
 
 use crate::args::Compare;
 use crate::command::history::{called, of, read, version};
-use crate::command::{load, system};
+use crate::command::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;

@@ -4,10 +4,11 @@ mod json;
 
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
+use jobs::system;
 use style::{Change, History, Loaded, NameError, Report, Revision};
 
 use crate::args::{HistoryOf, VersionName};
-use crate::command::{load, system};
+use crate::command::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;

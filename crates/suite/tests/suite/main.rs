@@ -5,6 +5,7 @@
 mod architecture;
 mod beginnings;
 mod browser;
+mod browser_history;
 mod cut_pieces;
 mod demo;
 mod details;
@@ -15,6 +16,7 @@ mod pages;
 mod paper;
 mod pattern_files;
 mod recomputed;
+mod recover;
 mod same_bytes;
 mod swap;
 mod views;

@@ -269,16 +269,16 @@ impl Compared {
         let (a, b) = (PreEscaped(a.svg), PreEscaped(b.svg));
         match self.look {
             Look::Beside => html! {
-                figure { (a) figcaption { (self.a.title()) } }
-                figure { (b) figcaption { (self.b.title()) } }
+                figure { figcaption { (self.a.title()) } (a) }
+                figure { figcaption { (self.b.title()) } (b) }
             },
             Look::Over => html! {
-                figure aria-label={ (self.a.title()) " dashed, over " (self.b.title()) ", size " (size) } {
-                    div.stack { div.under { (b) } div.upper { (a) } }
+                figure aria-label={ (self.a.words()) ", dashed, over " (self.b.words()) ", size " (size) } {
                     figcaption {
-                        span.legend.upper-line { (self.a.title()) ", dashed" }
+                        span.legend.upper-line { (self.a.title()) }
                         span.legend.under-line { (self.b.title()) }
                     }
+                    div.stack { div.under { (b) } div.upper { (a) } }
                 }
             },
         }
@@ -336,10 +336,17 @@ impl Side {
         }
     }
 
+    fn words(&self) -> String {
+        let number = self.version.number;
+        match &self.name {
+            Some(name) => format!("Version {number}, {name}"),
+            None => format!("Version {number}"),
+        }
+    }
+
     fn title(&self) -> Markup {
         html! {
-            "Version " (self.version.number)
-            @if let Some(name) = &self.name { ", " (name) }
+            (self.words())
             @if self.now { ", in the file now" }
             @else if let Some(when) = &self.when { ", " time datetime=(when.machine) { (when.shown) } }
         }

@@ -190,7 +190,7 @@ impl Row {
                 div.acts {
                     @if self.told.is_ok() {
                         @if let Some(before) = self.before {
-                            a href=(beside(&before.to_string(), &this)) { "Compare with " (before) }
+                            a href=(beside(&before.to_string(), &this)) { "Compare with version " (before) }
                         }
                         @if !self.now {
                             a href=(beside(&this, "now")) { "Compare with now" }
