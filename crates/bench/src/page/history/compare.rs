@@ -275,8 +275,8 @@ impl Compared {
             Look::Over => html! {
                 figure aria-label={ (self.a.words()) ", dashed, over " (self.b.words()) ", size " (size) } {
                     figcaption {
-                        span.legend.upper-line { (self.a.title()) }
-                        span.legend.under-line { (self.b.title()) }
+                        span.legend.upper-line { span { (self.a.title()) } }
+                        span.legend.under-line { span { (self.b.title()) } }
                     }
                     div.stack { div.under { (b) } div.upper { (a) } }
                 }

@@ -111,17 +111,19 @@ async fn picture(
 ) -> Result<Response, Trouble> {
     blocking(move || {
         let session = open(&bench, &name)?;
-        let (version, kept) = {
+        let asked = {
             let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
             let history = history(&session)?;
             let version = history.get(number).filter(|version| version.id == of.id);
             let version = version.ok_or_else(Trouble::no_such_page)?;
-            let kept = session.shelf.picture(&version.id);
-            (session.version(version), kept)
+            match session.shelf.picture(&version.id) {
+                Some(svg) => Ok(svg),
+                None => Err(session.version(version)),
+            }
         };
-        let svg = match kept {
-            Some(svg) => svg,
-            None => {
+        let svg = match asked {
+            Ok(svg) => svg,
+            Err(version) => {
                 let version = version.map_err(|report| Trouble {
                     status: StatusCode::UNPROCESSABLE_ENTITY,
                     title: "This version cannot be drawn",
