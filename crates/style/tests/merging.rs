@@ -3,6 +3,7 @@
 
 mod common;
 
+use std::slice;
 use std::sync::LazyLock;
 
 use common::{demo_collection, demo_style};
@@ -124,7 +125,7 @@ fn a_section_above_or_below_that_changed_is_a_clash() {
         ),
     ] {
         assert_eq!(
-            clashes(&[theirs.clone()], &[mine.clone()]).len(),
+            clashes(slice::from_ref(&theirs), slice::from_ref(&mine)).len(),
             1,
             "{theirs:?} {mine:?}"
         );
