@@ -16,6 +16,11 @@ export function whenSwapped(call) {
   call();
 }
 
+/** Tells everybody who asked that parts of the page are new. */
+export function swapped() {
+  for (const call of after) call();
+}
+
 /**
  * Asks the bench for something, after everything asked before, and puts the answer into the page.
  * @param {'fragments'|'edit'|'undo'|'redo'|'reload'|'mark'} action
@@ -71,7 +76,7 @@ function take(answer, about) {
     if (old && fresh) morph(old, fresh, answer.reset);
   }
   if (answer.problems.length > 0) complain(about, answer.problems);
-  for (const call of after) call();
+  swapped();
   if (!held?.isConnected) again(held)?.focus({ preventScroll: true });
   if (back()) say('The bench answers again.');
 }
@@ -142,7 +147,8 @@ function complain(field, problems) {
 // What belongs to the reader of the page, not to the file.
 const OWN = new Set(['aria-invalid', 'aria-describedby']);
 
-function morph(old, fresh, reset) {
+/** Makes a part of the page like a fresh one, node by node. */
+export function morph(old, fresh, reset) {
   if (old.nodeType !== Node.ELEMENT_NODE) {
     if (old.nodeValue !== fresh.nodeValue) old.nodeValue = fresh.nodeValue;
     return;

@@ -35,6 +35,7 @@ mod state;
 mod trouble;
 mod versions;
 mod when;
+mod work;
 mod written;
 
 pub use router::router;

@@ -138,9 +138,11 @@ pub async fn serve(
     bench: Bench,
     until: impl Future<Output = ()> + Send + 'static,
 ) -> std::io::Result<()> {
-    axum::serve(listener, router(bench))
+    let served = axum::serve(listener, router(bench.clone()))
         .with_graceful_shutdown(until)
-        .await
+        .await;
+    bench.works().cancel_all();
+    served
 }
 
 fn listen(port: Option<u16>) -> Result<TcpListener, BenchError> {

@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use crate::session::Session;
 use crate::trouble::Trouble;
+use crate::work::Works;
 use style::Report;
 
 /// How long what a request carries may take to arrive when nobody says otherwise; a browser on this machine needs a moment.
@@ -24,6 +25,7 @@ struct Inner {
     /// How long what a request carries may take to arrive.
     patience: Duration,
     sessions: Mutex<BTreeMap<String, Arc<Mutex<Session>>>>,
+    works: Works,
 }
 
 /// Why a style has no session.
@@ -45,6 +47,7 @@ impl Bench {
             log: Box::new(|_| {}),
             patience: PATIENCE,
             sessions: Mutex::default(),
+            works: Works::default(),
         }))
     }
 
@@ -63,6 +66,7 @@ impl Bench {
             log: Box::new(log),
             patience: PATIENCE,
             sessions: Mutex::default(),
+            works: Works::default(),
         }))
     }
 
@@ -89,6 +93,11 @@ impl Bench {
 
     pub(crate) fn port(&self) -> u16 {
         self.0.port
+    }
+
+    /// What goes on in the background.
+    pub(crate) fn works(&self) -> &Works {
+        &self.0.works
     }
 
     pub(crate) fn tell(&self, line: &str) {

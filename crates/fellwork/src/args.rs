@@ -9,6 +9,7 @@ use cutting::{BandCut, Shrinkage};
 use drawing::View;
 use intake::SizeName;
 use jiff::civil::Date;
+use jobs::Kept;
 use lay::{Limits, Options};
 use papers::Paper;
 use patterns::dxf::FileUnit;
@@ -288,6 +289,15 @@ impl Searching {
                 places: self.places,
             },
             ..Options::default()
+        }
+    }
+
+    /// When a kept lay will do.
+    pub const fn kept(&self) -> Kept {
+        if self.fresh {
+            Kept::Never
+        } else {
+            Kept::LongEnough
         }
     }
 }

@@ -17,10 +17,21 @@ pub struct Finder<'a> {
     pub collection: &'a Path,
     /// How to search.
     pub options: Options,
-    /// Whether kept lays are left aside.
-    pub fresh: bool,
-    /// Whether a kept lay will do however briefly it was looked for.
-    pub any_kept: bool,
+    /// When a kept lay will do.
+    pub kept: Kept,
+}
+
+/// When a lay that is kept from an earlier search will do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kept {
+    /// Never: it is left aside.
+    Never,
+    /// When it was looked for at least as long as is asked now; else the search goes on from it.
+    LongEnough,
+    /// However briefly it was looked for.
+    Always,
+    /// The search goes on from it in any case.
+    ToGoOn,
 }
 
 /// A lay, and where it came from.
@@ -34,9 +45,8 @@ pub struct Found {
 }
 
 impl Finder<'_> {
-    /// The shortest lay known of these pieces. A kept one is taken as it is when it was looked for at
-    /// least as long as is asked now; else the search goes on from it and the shorter of the two is kept.
-    /// So is what a cancelled search found.
+    /// The shortest lay known of these pieces. Where the search goes on from a kept one, the shorter of the
+    /// two is kept. So is what a cancelled search found.
     ///
     /// `words` are what the lay is known by, such as "tideline-14 32x32=4".
     ///
@@ -51,12 +61,17 @@ impl Finder<'_> {
     ) -> Result<Found, LayError> {
         let made_of = made_of(spread);
         // A search limited by places is made to be repeated, so what was found before must not enter.
-        let kept = (!self.fresh && self.options.limits.places.is_none())
+        let kept = (self.kept != Kept::Never && self.options.limits.places.is_none())
             .then(|| kept_of(self.collection, spread, words, &made_of))
             .flatten();
         let asked = self.options.limits.time.map_or(0, |time| time.as_secs());
+        let will_do = |seconds: u64| match self.kept {
+            Kept::Never | Kept::ToGoOn => false,
+            Kept::LongEnough => seconds >= asked,
+            Kept::Always => true,
+        };
         if let Some((lay, seconds)) = &kept
-            && (self.any_kept || *seconds >= asked)
+            && will_do(*seconds)
         {
             return Ok(Found {
                 lay: lay.clone(),
@@ -96,11 +111,11 @@ impl Finder<'_> {
             },
         })
     }
+}
 
-    /// The lay that is kept of these pieces, and for how many seconds it was looked for.
-    pub fn kept(collection: &Path, spread: &Spread, words: &str) -> Option<(Lay, u64)> {
-        kept_of(collection, spread, words, &made_of(spread))
-    }
+/// The lay that is kept of these pieces, and for how many seconds it was looked for.
+pub fn kept_lay(collection: &Path, spread: &Spread, words: &str) -> Option<(Lay, u64)> {
+    kept_of(collection, spread, words, &made_of(spread))
 }
 
 fn kept_of(

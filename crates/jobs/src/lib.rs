@@ -18,7 +18,7 @@ mod printed;
 
 pub use asked::{can_be_cut, cloth_of, size_of, stem, system};
 pub use error::JobError;
-pub use find::{Finder, Found, apart};
+pub use find::{Finder, Found, Kept, apart, kept_lay};
 pub use lay_file::{LaidOut, LayKind, lay_file};
 pub use lay_job::{LayJob, LayOrder};
 pub use pack::{MadePack, PackOrder, PackStage, pack};

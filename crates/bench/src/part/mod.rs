@@ -13,4 +13,5 @@ pub(crate) mod notice;
 pub(crate) mod order;
 pub(crate) mod strip;
 pub(crate) mod tabs;
+pub(crate) mod work;
 pub(crate) mod yarn;

@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use cutting::{BandCut, Spread, Way};
 use drawing::LayMarks;
-use jobs::{Finder, Found, LaidOut, LayJob, LayKind, LayOrder, apart, lay_file, system};
+use jobs::{Finder, Found, Kept, LaidOut, LayJob, LayKind, LayOrder, apart, lay_file, system};
 use lay::splices;
 use serde::Serialize;
 use spreading::CutOrder;
@@ -63,8 +63,7 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
     let finder = Finder {
         collection: &loaded.collection_folder,
         options: asked.searching.options(),
-        fresh: asked.searching.fresh,
-        any_kept: false,
+        kept: asked.searching.kept(),
     };
     let found = found(&finder, &job.spread, &job.words)?;
     let laid = Laid {
@@ -108,8 +107,7 @@ fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
     let mut finder = Finder {
         collection: &loaded.collection_folder,
         options: asked.searching.options(),
-        fresh: false,
-        any_kept: true,
+        kept: Kept::Always,
     };
     finder.options.limits.time = Some(BRIEFLY);
     let planned = spreading::plan_cloth(
@@ -127,8 +125,7 @@ fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
     })?;
     let finder = Finder {
         options: asked.searching.options(),
-        fresh: asked.searching.fresh,
-        any_kept: false,
+        kept: asked.searching.kept(),
         ..finder
     };
     let pairs = &lay.planned.pairs;

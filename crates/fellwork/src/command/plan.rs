@@ -39,8 +39,7 @@ pub fn run(asked: &PlanOrder) -> Result<Exit, Trouble> {
     let finder = Finder {
         collection: &loaded.collection_folder,
         options: asked.searching.options(),
-        fresh: asked.searching.fresh,
-        any_kept: false,
+        kept: asked.searching.kept(),
     };
     let mut planned = Vec::with_capacity(jobs.len());
     for job in &jobs {

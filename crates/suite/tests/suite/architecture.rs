@@ -49,7 +49,9 @@ const ARROWS: &[(&str, &[&str])] = &[
     ),
     (
         "bench",
-        &["cutting", "draft", "drawing", "sewing", "style", "trade"],
+        &[
+            "cutting", "draft", "drawing", "jobs", "lay", "papers", "sewing", "style", "trade",
+        ],
     ),
     (
         "fellwork",

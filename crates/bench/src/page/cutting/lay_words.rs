@@ -1,0 +1,90 @@
+//! What is said of a lay, in words and figures.
+
+use jobs::LayJob;
+use lay::Lay;
+use style::{Loaded, Size};
+use trade::{Length, System};
+
+/// What a file of a lay is called: the style, the cloth and the pairs.
+pub(crate) fn file_stem(loaded: &Loaded, job: &LayJob) -> String {
+    let plain = |c: char| if c.is_ascii_alphanumeric() { c } else { '-' };
+    let cloth: String = job.cloth_name.chars().map(plain).collect();
+    let pairs = if job.pairs == 1 { "pair" } else { "pairs" };
+    format!("{}-{cloth}-{}-{pairs}", jobs::stem(loaded), job.pairs)
+}
+
+/// "2 pairs 32x32, 1 pair 34x32".
+pub(crate) fn pairs(pairs: &[(Size, u32)]) -> String {
+    let each: Vec<String> = pairs
+        .iter()
+        .map(|(size, count)| {
+            let word = if *count == 1 { "pair" } else { "pairs" };
+            format!("{count} {word} {size}")
+        })
+        .collect();
+    each.join(", ")
+}
+
+/// By how much a lay is longer than the bound, such as "4.2 %".
+pub(crate) fn over(length: Length, bound: Length) -> String {
+    let share = (length / bound - 1.0) * 100.0;
+    if share.is_finite() {
+        format!("{:.1} %", share.max(0.0))
+    } else {
+        "–".to_owned()
+    }
+}
+
+/// The figures of a lay, each with what it is.
+pub(crate) fn figures(
+    job: &LayJob,
+    lay: &Lay,
+    ends: Length,
+    system: System,
+) -> Vec<(String, String)> {
+    let ply = lay.length + ends * 2.0;
+    let bound = lay.bounds.best();
+    let lost = format!("with {} lost at each end", ends.show(system));
+    let mut rows = vec![
+        ("Length".to_owned(), lay.length.show(system)),
+        (
+            "Cloth used".to_owned(),
+            format!("{:.1} %", lay.efficiency.to_percent()),
+        ),
+        ("No lay is shorter than".to_owned(), bound.show(system)),
+        ("This one is longer by".to_owned(), over(lay.length, bound)),
+    ];
+    if job.pairs > 1 {
+        rows.push((format!("A ply, {lost}"), ply.show_cloth(system)));
+        let each = ply / f64::from(job.pairs);
+        rows.push(("Cloth a pair".to_owned(), each.show_cloth(system)));
+    } else {
+        rows.push((format!("Cloth a pair, {lost}"), ply.show_cloth(system)));
+    }
+    rows
+}
+
+/// A number of places tried, such as "1.2 million".
+pub(crate) fn many(places: u64) -> String {
+    match places {
+        0..=999 => places.to_string(),
+        1000..=999_999 => format!("{} thousand", places / 1000),
+        _ => format!("{:.1} million", places as f64 / 1e6),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_said_as_people_say_them() {
+        assert_eq!(many(7), "7");
+        assert_eq!(many(52_900), "52 thousand");
+        assert_eq!(many(1_250_000), "1.2 million");
+        assert_eq!(over(Length::mm(1050.0), Length::mm(1000.0)), "5.0 %");
+        assert_eq!(over(Length::mm(1050.0), Length::ZERO), "–");
+        let sizes = [(Size::new(32, 32), 2), (Size::new(34, 30), 1)];
+        assert_eq!(pairs(&sizes), "2 pairs 32x32, 1 pair 34x30");
+    }
+}

@@ -1,0 +1,292 @@
+//! The cutting room: the search for a short lay, and the pieces of a style as they are cut.
+
+mod asked;
+mod lay;
+mod lay_words;
+mod pieces;
+mod shown;
+
+use std::sync::PoisonError;
+
+use axum::Router;
+use axum::extract::rejection::JsonRejection;
+use axum::extract::{Path, Query, State};
+use axum::response::{Html, IntoResponse, Response};
+use axum::routing::{get, post};
+use axum::{Json, http::StatusCode};
+use jobs::{LaidOut, LayKind};
+use maud::Markup;
+use serde::Deserialize;
+use style::Loaded;
+
+use super::layout::Loads;
+use super::room;
+use crate::part::head::Head;
+use crate::part::work::{Standing, download, sentences};
+use crate::room::Room;
+use crate::router::{blocking, open};
+use crate::see::{Asked, See};
+use crate::state::Bench;
+use crate::trouble::Trouble;
+use crate::work::NotBegun;
+use asked::Words;
+use lay::LayPage;
+use shown::Shown;
+
+/// The addresses of the room.
+pub(crate) fn routes() -> Router<Bench> {
+    Router::new()
+        .route("/style/{name}/cutting", get(page))
+        .route("/style/{name}/cutting/work", get(work))
+        .route("/style/{name}/cutting/start", post(start))
+        .route("/style/{name}/cutting/cancel", post(cancel))
+        .route("/style/{name}/cutting/file/{file}", get(file))
+        .route("/style/{name}/cutting/pieces", get(pieces_page))
+        .route("/style/{name}/cutting/nests.svg", get(nests))
+}
+
+/// The style as the session holds it. What takes a while works on this copy, so that edits need not wait.
+pub(crate) fn loaded(bench: &Bench, name: &str) -> Result<Loaded, Trouble> {
+    let session = open(bench, name)?;
+    let session = session.lock().unwrap_or_else(PoisonError::into_inner);
+    Ok(session.loaded().clone())
+}
+
+async fn page(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+    Query(words): Query<Words>,
+) -> Result<Html<String>, Trouble> {
+    let see = See::from(see);
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let (asked, _) = words.read(&loaded);
+        let page = LayPage {
+            name: &name,
+            see: &see,
+            system: see.system(&loaded.collection),
+            shown: Shown::of(&bench, &name, &loaded, &asked),
+            loaded: &loaded,
+            asked: &asked,
+        };
+        Ok(in_the_room(&name, &loaded, &see, &page.render()))
+    })
+    .await
+}
+
+/// A page of this room.
+fn in_the_room(name: &str, loaded: &Loaded, see: &See, main: &Markup) -> Html<String> {
+    let head = Head {
+        name,
+        loaded,
+        room: Room::Cutting,
+        see,
+    };
+    let loads = Loads {
+        styles: &["work.css"],
+        scripts: &["keys.js", "drawing.js", "work.js"],
+    };
+    Html(room::render(&head, loads, main).into_string())
+}
+
+/// What of the drawing the page has already.
+#[derive(Debug, Default, Deserialize)]
+struct Seen {
+    seen: Option<String>,
+}
+
+/// How the search stands, or what there is of the lay asked for.
+async fn work(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+    Query(words): Query<Words>,
+    Query(seen): Query<Seen>,
+) -> Result<Json<Standing>, Trouble> {
+    let see = See::from(see);
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let (asked, problems) = words.read(&loaded);
+        Ok(Json(standing(
+            &bench,
+            (&name, &loaded, &see),
+            &asked,
+            problems,
+            seen.seen.as_deref(),
+        )))
+    })
+    .await
+}
+
+fn standing(
+    bench: &Bench,
+    (name, loaded, see): (&str, &Loaded, &See),
+    asked: &crate::work::lay::LayAsked,
+    problems: Vec<String>,
+    seen: Option<&str>,
+) -> Standing {
+    let page = LayPage {
+        name,
+        see,
+        system: see.system(&loaded.collection),
+        shown: Shown::of(bench, name, loaded, asked),
+        loaded,
+        asked,
+    };
+    Standing {
+        running: page.shown.runs(),
+        said: page.said(),
+        problems: sentences(&problems),
+        fragments: page.fragments(seen),
+    }
+}
+
+/// Begins a search.
+async fn start(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+    words: Result<Json<Words>, JsonRejection>,
+) -> Result<Json<Standing>, Trouble> {
+    let see = See::from(see);
+    let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let (asked, mut problems) = words.read(&loaded);
+        if problems.is_empty() {
+            let works = bench.works();
+            let begun = works.begin(&works.lays, &name, asked.clone(), loaded.clone());
+            problems.extend(begun.err().map(|why| {
+                not_begun(
+                    &why,
+                    "a lay of this style is being looked for; cancel that search first",
+                )
+            }));
+        }
+        Ok(Json(standing(
+            &bench,
+            (&name, &loaded, &see),
+            &asked,
+            problems,
+            None,
+        )))
+    })
+    .await
+}
+
+pub(crate) fn not_understood(rejection: &JsonRejection) -> Trouble {
+    Trouble::one(
+        StatusCode::BAD_REQUEST,
+        "The request was not understood",
+        &rejection.body_text(),
+    )
+}
+
+/// Why a job was not begun, in words.
+pub(crate) fn not_begun(why: &NotBegun, busy: &str) -> String {
+    match why {
+        NotBegun::Busy => busy.to_owned(),
+        NotBegun::NoThread(why) => format!("the system has no room for another job now: {why}"),
+    }
+}
+
+/// Ends the search. What it has found so far is kept.
+async fn cancel(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+    words: Result<Json<Words>, JsonRejection>,
+) -> Result<Json<Standing>, Trouble> {
+    let see = See::from(see);
+    let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        if let Some(job) = bench.works().lays.of(&name) {
+            job.cancel();
+        }
+        let (asked, _) = words.read(&loaded);
+        Ok(Json(standing(
+            &bench,
+            (&name, &loaded, &see),
+            &asked,
+            Vec::new(),
+            None,
+        )))
+    })
+    .await
+}
+
+/// The lay that is shown, as a file.
+async fn file(
+    State(bench): State<Bench>,
+    Path((name, file)): Path<(String, String)>,
+    Query(see): Query<Asked>,
+    Query(words): Query<Words>,
+) -> Result<Response, Trouble> {
+    let see = See::from(see);
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let (asked, _) = words.read(&loaded);
+        let shown = Shown::of(&bench, &name, &loaded, &asked);
+        let laid = shown.laid().ok_or_else(Trouble::no_such_page)?;
+        let stem = lay_words::file_stem(&loaded, &laid.job);
+        let ending = file
+            .strip_prefix(&stem)
+            .and_then(|rest| rest.strip_prefix('.'));
+        let (kind, mime) = match ending {
+            Some("dxf") => (LayKind::Dxf, "image/vnd.dxf"),
+            Some("pdf") => (LayKind::Pdf, "application/pdf"),
+            Some("svg") => (LayKind::Svg, "image/svg+xml"),
+            _ => return Err(Trouble::no_such_page()),
+        };
+        let of = shown.made_of(&loaded);
+        let out = LaidOut {
+            label: &of.collection.name,
+            of: &of.style.style.to_string(),
+            spread: &laid.job.spread,
+            lay: &laid.lay,
+            cloth: &laid.job.cloth,
+            marks: &drawing::LayMarks::default(),
+            system: see.system(&of.collection),
+        };
+        let bytes = jobs::lay_file(kind, &out).map_err(|why| {
+            Trouble::one(
+                StatusCode::INTERNAL_SERVER_ERROR,
+                "The file could not be made",
+                &why.to_string(),
+            )
+        })?;
+        Ok(download(&file, mime, bytes).into_response())
+    })
+    .await
+}
+
+async fn pieces_page(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+) -> Result<Html<String>, Trouble> {
+    let see = See::from(see);
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let main = pieces::render(&name, &loaded, &see);
+        Ok(in_the_room(&name, &loaded, &see, &main))
+    })
+    .await
+}
+
+/// All sizes of the pieces on each other: every size is sewn and cut for it, so the page asks for it last.
+async fn nests(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(part): Query<pieces::Part>,
+) -> Result<Response, Trouble> {
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let svg = pieces::nests(&loaded, &part).ok_or_else(Trouble::no_such_page)?;
+        let kind = [(axum::http::header::CONTENT_TYPE, "image/svg+xml")];
+        Ok((kind, svg).into_response())
+    })
+    .await
+}

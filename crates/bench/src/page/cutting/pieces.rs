@@ -1,0 +1,174 @@
+//! The pieces as they are cut: a list for each cloth, drawings with every mark, corners, and how they grow.
+
+use cutting::{CutPiece, CutSize, Plan, cut};
+use drawing::{corner_sheet, nests_overview, piece_number, piece_thumbnail, pieces_overview, svg};
+use maud::{Markup, PreEscaped, html};
+use serde::Deserialize;
+use sewing::Garment;
+use style::Loaded;
+use trade::{Length, System};
+
+use super::lay::row;
+use crate::consequence::area;
+use crate::garment::written;
+use crate::route::style_path;
+use crate::see::See;
+
+pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
+    let size = see.size_of(&loaded.style);
+    let system = see.system(&loaded.collection);
+    let garment = sewing::make(&loaded.style, &loaded.collection, size);
+    let cut = cut(&garment, &Plan::of(&loaded.style));
+    let overview = pieces_overview(&garment.pattern, &cut);
+    let corners = corner_sheet(&cut);
+    html! {
+        (row(name, see, true))
+        div.sheets {
+            h2 { "Pieces of size " (size) }
+            p.lead { "As they are cut: larger by what the first wash takes, with their allowances." }
+            label.size { span { "Size" }
+                select data-go="size" {
+                    @for each in loaded.style.sizes.all() {
+                        option value=(each) selected[each == size] { (each.waist) " × " (each.length) }
+                    }
+                }
+            }
+            @for refused in &cut.refused { p.bad { (refused.message()) } }
+            @for (key, title) in cloths(loaded, &cut) { (list(&garment, &cut, (&key, &title), system)) }
+            section aria-labelledby="sheets-title" {
+                h2 #sheets-title { "Drawn, 1:" (overview.one_to) }
+                div.papers-row {
+                    @for sheet in overview.sheets {
+                        @let picture = written(sheet);
+                        figure.paper aria-label=(picture.title) { (PreEscaped(&picture.svg)) }
+                    }
+                }
+            }
+            @if !corners.layers.is_empty() && corners.height > Length::mm(2.0) {
+                section aria-labelledby="corners-title" {
+                    h2 #corners-title { "Corners" }
+                    p.lead { "One for each kind, flat as it is cut and folded as it is sewn. Figures are allowances in millimetres." }
+                    @let picture = written(corners);
+                    div.papers-row { figure.paper aria-label=(picture.title) { (PreEscaped(&picture.svg)) } }
+                }
+            }
+            section aria-labelledby="nests-title" {
+                h2 #nests-title { "How they grow" }
+                p.lead { "All sizes on each other at the ringed point; the strong line is the base size." }
+                div.papers-row {
+                    @for (by, words) in [("waist", "All waists in the base length"), ("length", "All lengths in the base waist")] {
+                        figure.paper {
+                            img loading="lazy" width="172" height="227" alt=(words)
+                                src={ (style_path(name)) "/cutting/nests.svg?by=" (by) "&revision=" (loaded.revision) };
+                            figcaption { (words) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The cloths of the pieces: the name in the collection, and what people call it.
+fn cloths(loaded: &Loaded, cut: &CutSize) -> Vec<(String, String)> {
+    let mut out: Vec<(String, String)> = Vec::new();
+    for piece in &cut.pieces {
+        if out.iter().any(|(key, _)| *key == piece.cloth_name) {
+            continue;
+        }
+        let known = loaded.collection.cloths.get(&piece.cloth_name);
+        let title = known.map_or("No cloth named", |cloth| cloth.name.as_str());
+        out.push((piece.cloth_name.clone(), title.to_owned()));
+    }
+    out
+}
+
+fn list(garment: &Garment, cut: &CutSize, (key, title): (&str, &str), system: System) -> Markup {
+    let pieces = || cut.pieces.iter().filter(|piece| piece.cloth_name == key);
+    html! {
+        section {
+            h3 { "From " (title) }
+            table.cut-list {
+                thead { tr {
+                    th scope="col" { "Number" } th scope="col" { "Piece" } th scope="col" { span.unseen { "Shape" } }
+                    th scope="col" { "Cut" } th scope="col" { "Side" } th scope="col" { "Allowances" }
+                    th.figure scope="col" { "Area of one" }
+                } }
+                tbody {
+                    @for piece in pieces() {
+                        tr {
+                            td { (piece_number(&garment.pattern, piece).map(|n| n.to_string()).unwrap_or_default()) }
+                            th scope="row" { (piece.name()) }
+                            td.shape { (PreEscaped(thumbnail(piece))) }
+                            td { (piece.label.cut) }
+                            td { (piece.label.side) }
+                            td.allowances { (allowances(piece)) }
+                            td.figure { (area(piece.area(), system)) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The shape alone: it says nothing that the row does not.
+fn thumbnail(piece: &CutPiece) -> String {
+    let picture = written(piece_thumbnail(piece));
+    picture
+        .svg
+        .replacen("role=\"img\"", "aria-hidden=\"true\"", 1)
+}
+
+/// The allowances of a piece, edges of the same width together, the widest first.
+fn allowances(piece: &CutPiece) -> String {
+    let mut widths: Vec<(i64, Vec<String>)> = Vec::new();
+    for edge in &piece.edges {
+        // Tenths of a millimetre, as they are said.
+        let tenths = (edge.allowance.to_mm() * 10.0).round() as i64;
+        let name = edge.name.replace('_', " ");
+        match widths.iter_mut().find(|(width, _)| *width == tenths) {
+            Some((_, names)) => names.push(name),
+            None => widths.push((tenths, vec![name])),
+        }
+    }
+    widths.sort_by_key(|(width, _)| std::cmp::Reverse(*width));
+    let each: Vec<String> = widths
+        .into_iter()
+        .map(|(tenths, names)| {
+            let width = tenths as f64 / 10.0;
+            format!("{width} mm {}", names.join(", "))
+        })
+        .collect();
+    each.join("; ")
+}
+
+/// Which nests.
+#[derive(Debug, Deserialize)]
+pub(super) struct Part {
+    by: String,
+}
+
+/// All waists, or all lengths, of every piece that grows; the first page of them holds the panels.
+pub(super) fn nests(loaded: &Loaded, part: &Part) -> Option<String> {
+    let base = loaded.style.sizes.base;
+    let plan = Plan::of(&loaded.style);
+    let keep = |size: &style::Size| match part.by.as_str() {
+        "waist" => size.length == base.length,
+        "length" => size.waist == base.waist,
+        _ => false,
+    };
+    let run: Vec<CutSize> = loaded
+        .style
+        .sizes
+        .all()
+        .filter(keep)
+        .map(|size| {
+            cut(
+                &sewing::make(&loaded.style, &loaded.collection, size),
+                &plan,
+            )
+        })
+        .collect();
+    nests_overview(&run, base).sheets.first().map(svg)
+}

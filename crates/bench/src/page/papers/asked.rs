@@ -1,0 +1,155 @@
+//! Which pack or patterns are asked for, as a page says it in words, and what is wrong with the words.
+
+use jiff::civil::Date;
+use jobs::{PackOrder, PatternKind, PatternOrder};
+use papers::Paper;
+use serde::Deserialize;
+use style::{Loaded, Size};
+use trade::Length;
+
+/// The roll a plotter has where nobody says.
+pub(super) const USUAL_ROLL: Length = Length::cm(150.0);
+/// The widest roll there is.
+const WIDEST_ROLL: Length = Length::cm(500.0);
+/// The narrowest.
+const NARROWEST_ROLL: Length = Length::cm(20.0);
+/// The longest text that is looked at.
+const LONGEST: usize = 4000;
+
+/// Today's date where the maker is.
+pub(super) fn today() -> Date {
+    jiff::ZonedDateTime::now().date()
+}
+
+/// A pack, in words.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub(super) struct PackWords {
+    size: String,
+    date: String,
+}
+
+/// Patterns, in words.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub(super) struct PatternWords {
+    kind: String,
+    /// "32x32 34x32"; all when empty.
+    sizes: String,
+    width: String,
+    nested: String,
+}
+
+/// The kinds of files: what an address calls each, what a person reads, and for what it is.
+pub(super) const KINDS: [(&str, &str, &str); 6] = [
+    (
+        "dxf",
+        "DXF",
+        "for pattern and cutting programs, all sizes in one file",
+    ),
+    (
+        "svg",
+        "SVG",
+        "for drawing programs, true to scale, a file a size",
+    ),
+    (
+        "hpgl",
+        "HPGL",
+        "for a plotter or cutting table, a file a size",
+    ),
+    ("a4", "PDF on A4", "at true size, to be taped together"),
+    ("a3", "PDF on A3", "at true size, to be taped together"),
+    (
+        "roll",
+        "PDF on a roll",
+        "at true size, one page as wide as a plotter’s roll",
+    ),
+];
+
+impl PackWords {
+    /// What is asked for, or every mistake in it.
+    pub(super) fn read(&self, loaded: &Loaded) -> Result<PackOrder, Vec<String>> {
+        let mut problems = Vec::new();
+        let size = match self.size.trim() {
+            "" => None,
+            text => size(loaded, text).map_err(|why| problems.push(why)).ok(),
+        };
+        let date = match self.date.trim() {
+            "" => today(),
+            text => text.parse().unwrap_or_else(|_| {
+                problems.push("a date is written year, month, day, such as 2026-03-01".to_owned());
+                today()
+            }),
+        };
+        if problems.is_empty() {
+            Ok(PackOrder { size, date })
+        } else {
+            Err(problems)
+        }
+    }
+}
+
+impl PatternWords {
+    /// What is asked for, or every mistake in it.
+    pub(super) fn read(&self, loaded: &Loaded) -> Result<PatternOrder, Vec<String>> {
+        let mut problems = Vec::new();
+        let width = self.width(&mut problems);
+        let kind = match self.kind.as_str() {
+            "dxf" => PatternKind::Dxf,
+            "svg" => PatternKind::Svg,
+            "hpgl" => PatternKind::Hpgl(width),
+            "a4" => PatternKind::Tiled(Paper::A4),
+            "a3" => PatternKind::Tiled(Paper::A3),
+            "roll" => PatternKind::Roll(width),
+            _ => {
+                let known: Vec<&str> = KINDS.iter().map(|(word, _, _)| *word).collect();
+                problems.push(format!("the kinds of files are {}", known.join(", ")));
+                PatternKind::Dxf
+            }
+        };
+        let sizes = self.sizes.get(..LONGEST).unwrap_or(&self.sizes);
+        let mut asked = Vec::new();
+        for word in sizes.split_whitespace() {
+            match size(loaded, word) {
+                Ok(size) => asked.push(size),
+                Err(why) => problems.push(why),
+            }
+        }
+        if !problems.is_empty() {
+            problems.truncate(3);
+            return Err(problems);
+        }
+        Ok(PatternOrder {
+            kind,
+            sizes: asked,
+            date: today(),
+            band: None,
+            nested: !self.nested.is_empty()
+                && matches!(kind, PatternKind::Tiled(_) | PatternKind::Roll(_)),
+        })
+    }
+
+    fn width(&self, problems: &mut Vec<String>) -> Length {
+        let text = self.width.trim();
+        if text.is_empty() {
+            return USUAL_ROLL;
+        }
+        let width: Option<Length> = text.parse().ok();
+        // The comparisons are false for what is no number.
+        match width.filter(|width| *width >= NARROWEST_ROLL && *width <= WIDEST_ROLL) {
+            Some(width) => width,
+            None => {
+                problems.push(
+                    "a roll is from 20 cm to 5 m wide; write it with its unit, such as 150 cm"
+                        .to_owned(),
+                );
+                USUAL_ROLL
+            }
+        }
+    }
+}
+
+fn size(loaded: &Loaded, text: &str) -> Result<Size, String> {
+    let size: Size = text.parse().map_err(|why| format!("{why}"))?;
+    jobs::size_of(&loaded.style, Some(size)).map_err(|why| crate::work::words(&why).join(": "))
+}

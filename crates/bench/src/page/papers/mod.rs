@@ -1,0 +1,229 @@
+//! What leaves the house: the production pack and the patterns, made while the bench goes on.
+
+mod asked;
+mod room;
+
+use axum::Json;
+use axum::Router;
+use axum::extract::rejection::JsonRejection;
+use axum::extract::{Path, Query, State};
+use axum::http::header;
+use axum::response::{Html, IntoResponse, Response};
+use axum::routing::{get, post};
+use serde::Deserialize;
+use style::Loaded;
+
+use super::cutting::{loaded, not_begun, not_understood};
+use super::layout::Loads;
+use super::room as frame;
+use crate::part::head::Head;
+use crate::part::work::{Standing, download, sentences};
+use crate::room::Room;
+use crate::router::blocking;
+use crate::see::{Asked, See};
+use crate::state::Bench;
+use crate::trouble::Trouble;
+use crate::work::Ended;
+use crate::work::pack::PackAsked;
+use crate::work::patterns::PatternsAsked;
+use asked::{PackWords, PatternWords};
+use room::PapersPage;
+
+/// The addresses of the room.
+pub(crate) fn routes() -> Router<Bench> {
+    Router::new()
+        .route("/style/{name}/papers", get(page))
+        .route("/style/{name}/papers/work", get(work))
+        .route("/style/{name}/papers/pack", post(pack))
+        .route("/style/{name}/papers/patterns", post(patterns))
+        .route("/style/{name}/papers/cancel-pack", post(cancel_pack))
+        .route(
+            "/style/{name}/papers/cancel-patterns",
+            post(cancel_patterns),
+        )
+        .route("/style/{name}/papers/file/{file}", get(file))
+}
+
+async fn page(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Result<Html<String>, Trouble> {
+    let see = See::from(asked);
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let head = Head {
+            name: &name,
+            loaded: &loaded,
+            room: Room::Papers,
+            see: &see,
+        };
+        let main = PapersPage::of(&bench, &name, &loaded, &see).render();
+        let loads = Loads {
+            styles: &["work.css"],
+            scripts: &["keys.js", "work.js"],
+        };
+        Ok(Html(frame::render(&head, loads, &main).into_string()))
+    })
+    .await
+}
+
+/// How the work stands.
+async fn work(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+) -> Result<Json<Standing>, Trouble> {
+    let see = See::from(see);
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        Ok(Json(standing(&bench, &name, &loaded, &see, &[])))
+    })
+    .await
+}
+
+fn standing(
+    bench: &Bench,
+    name: &str,
+    loaded: &Loaded,
+    see: &See,
+    problems: &[String],
+) -> Standing {
+    let page = PapersPage::of(bench, name, loaded, see);
+    Standing {
+        running: page.runs(),
+        said: page.said(),
+        problems: sentences(problems),
+        fragments: page.fragments(),
+    }
+}
+
+/// Begins a pack.
+async fn pack(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+    words: Result<Json<PackWords>, JsonRejection>,
+) -> Result<Json<Standing>, Trouble> {
+    let see = See::from(see);
+    let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let problems = match words.read(&loaded) {
+            Ok(order) => {
+                let works = bench.works();
+                let begun = works.begin(&works.packs, &name, PackAsked(order), loaded.clone());
+                let busy = "a pack of this style is being made; cancel that one first";
+                let problem = begun.err().map(|why| not_begun(&why, busy));
+                problem.into_iter().collect()
+            }
+            Err(problems) => problems,
+        };
+        Ok(Json(standing(&bench, &name, &loaded, &see, &problems)))
+    })
+    .await
+}
+
+/// Begins pattern files.
+async fn patterns(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+    words: Result<Json<PatternWords>, JsonRejection>,
+) -> Result<Json<Standing>, Trouble> {
+    let see = See::from(see);
+    let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let problems = match words.read(&loaded) {
+            Ok(order) => {
+                let works = bench.works();
+                let task = PatternsAsked(order);
+                let begun = works.begin(&works.patterns, &name, task, loaded.clone());
+                let busy = "patterns of this style are being made; cancel those first";
+                let problem = begun.err().map(|why| not_begun(&why, busy));
+                problem.into_iter().collect()
+            }
+            Err(problems) => problems,
+        };
+        Ok(Json(standing(&bench, &name, &loaded, &see, &problems)))
+    })
+    .await
+}
+
+async fn cancel_pack(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+) -> Result<Json<Standing>, Trouble> {
+    let see = See::from(see);
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        if let Some(job) = bench.works().packs.of(&name) {
+            job.cancel();
+        }
+        Ok(Json(standing(&bench, &name, &loaded, &see, &[])))
+    })
+    .await
+}
+
+async fn cancel_patterns(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+) -> Result<Json<Standing>, Trouble> {
+    let see = See::from(see);
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        if let Some(job) = bench.works().patterns.of(&name) {
+            job.cancel();
+        }
+        Ok(Json(standing(&bench, &name, &loaded, &see, &[])))
+    })
+    .await
+}
+
+/// How a file is wanted.
+#[derive(Debug, Default, Deserialize)]
+struct How {
+    /// Set to have a PDF shown in place of put away.
+    open: Option<String>,
+}
+
+/// A file that was made, by its name.
+async fn file(
+    State(bench): State<Bench>,
+    Path((name, file)): Path<(String, String)>,
+    Query(how): Query<How>,
+) -> Result<Response, Trouble> {
+    blocking(move || {
+        let (mime, bytes) = made(&bench, &name, &file).ok_or_else(Trouble::no_such_page)?;
+        if how.open.is_some() && mime == "application/pdf" {
+            return Ok(([(header::CONTENT_TYPE, mime)], bytes).into_response());
+        }
+        Ok(download(&file, mime, bytes).into_response())
+    })
+    .await
+}
+
+/// The bytes of a file that was made. A name from an address is only ever compared with those there are.
+fn made(bench: &Bench, name: &str, file: &str) -> Option<(&'static str, Vec<u8>)> {
+    let works = bench.works();
+    if let Some(job) = works.packs.of(name)
+        && file == format!("{}.pdf", jobs::stem(&job.loaded))
+        && let Some(Ended::Made(pack)) = job.stand().ended
+    {
+        return Some(("application/pdf", pack.pdf.clone()));
+    }
+    let Some(Ended::Made(made)) = works.patterns.of(name)?.stand().ended else {
+        return None;
+    };
+    let found = made.files.iter().find(|known| known.name == file)?;
+    let mime = match file.rsplit('.').next() {
+        Some("dxf") => "image/vnd.dxf",
+        Some("svg") => "image/svg+xml",
+        Some("pdf") => "application/pdf",
+        _ => "application/vnd.hp-hpgl",
+    };
+    Some((mime, found.bytes.clone()))
+}
