@@ -10,6 +10,7 @@ mod history;
 mod house;
 mod meeting;
 mod panels;
+mod work;
 
 use std::fs;
 use std::path::Path;

@@ -67,7 +67,7 @@ pub use load::{
     COLLECTION_FILE, LARGEST_FILE, Loaded, RevisionId, STYLE_FILE, list_styles, load,
     load_collection,
 };
-pub use load_order::{ORDERS_FOLDER, is_order, load_order};
+pub use load_order::{ORDERS_FOLDER, is_order, list_orders, load_order};
 pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
 pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;

@@ -1,6 +1,7 @@
 //! Loading an order with the styles it names.
 
 use std::path::{Path, PathBuf};
+use std::{fs, io};
 
 use indexmap::IndexMap;
 
@@ -23,6 +24,29 @@ pub fn is_order(path: &Path) -> bool {
     path.is_file()
         && folder.is_some_and(|name| name == ORDERS_FOLDER)
         && path.file_name().is_some_and(|name| name != STYLE_FILE)
+}
+
+/// The orders of a collection: the files in its folder of orders, in the order of their names.
+///
+/// # Errors
+/// The folder is there and cannot be read.
+pub fn list_orders(collection_folder: &Path) -> io::Result<Vec<PathBuf>> {
+    let folder = collection_folder.join(ORDERS_FOLDER);
+    let entries = match fs::read_dir(&folder) {
+        Ok(entries) => entries,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
+        Err(error) => return Err(error),
+    };
+    let mut files = Vec::new();
+    for entry in entries {
+        let file = entry?.path();
+        let is_toml = file.extension().is_some_and(|ending| ending == "toml");
+        if is_toml && is_order(&file) {
+            files.push(file);
+        }
+    }
+    files.sort();
+    Ok(files)
 }
 
 /// Loads an order from its file, with its collection and every style it names.

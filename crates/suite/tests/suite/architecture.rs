@@ -50,7 +50,16 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "bench",
         &[
-            "cutting", "draft", "drawing", "jobs", "lay", "papers", "sewing", "style", "trade",
+            "cutting",
+            "draft",
+            "drawing",
+            "jobs",
+            "lay",
+            "papers",
+            "sewing",
+            "spreading",
+            "style",
+            "trade",
         ],
     ),
     (

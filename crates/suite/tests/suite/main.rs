@@ -6,6 +6,7 @@ mod architecture;
 mod beginnings;
 mod browser;
 mod browser_history;
+mod browser_cutting;
 mod cut_pieces;
 mod demo;
 mod details;

@@ -33,14 +33,17 @@ pub(super) struct LayPage<'a> {
 }
 
 /// The pages of the room, each a link in its row.
-pub(super) fn row(name: &str, see: &See, pieces: bool) -> Markup {
-    let link = |page: &str, words: &str, now: bool| {
-        html! { a href=(route::room(name, page, see)) aria-current=[now.then_some("page")] { (words) } }
-    };
+pub(super) fn row(name: &str, see: &See, now: &str) -> Markup {
+    let pages = [
+        ("cutting", "Lay"),
+        ("cutting/pieces", "Pieces"),
+        ("cutting/orders", "Orders"),
+    ];
     html! {
         nav.leaves aria-label="In this room" {
-            (link("cutting", "Lay", !pieces))
-            (link("cutting/pieces", "Pieces", pieces))
+            @for (page, words) in pages {
+                a href=(route::room(name, page, see)) aria-current=[(page == now).then_some("page")] { (words) }
+            }
         }
     }
 }
@@ -55,7 +58,7 @@ impl LayPage<'_> {
                     (drawing::tools())
                 }
                 section #panel aria-label="What is laid, and the search" tabindex="-1" {
-                    (row(self.name, self.see, false))
+                    (row(self.name, self.see, "cutting"))
                     div.scroll {
                         h2 { "Lay" }
                         p.lead { "The pieces of some pairs on one cloth, as short as is found in the time given. Pieces are drawn as they are cut, before the wash." }
@@ -258,7 +261,7 @@ impl LayPage<'_> {
             @match search.elapsed {
                 None => {
                     (bar("The search waits", None))
-                    p { "Two other jobs are running. This one begins when one of them is done." }
+                    p { "It begins as soon as there is room: two jobs go on at once." }
                 }
                 Some(elapsed) => {
                     (bar("Time gone", Some(elapsed.as_secs_f64() / whole.as_secs_f64().max(1.0))))
@@ -306,7 +309,10 @@ impl LayPage<'_> {
     fn laid(&self, laid: &Laid) -> Markup {
         let of = self.shown.made_of(self.loaded);
         let stem = file_stem(of, &laid.job);
-        let query = query(self.asked);
+        let mut query = query(self.asked);
+        if !self.see.units_query().is_empty() {
+            query = format!("{query}&{}", self.see.units_query());
+        }
         html! {
             h3 { (laid.lay.placements.len()) " pieces of " (pairs(&self.asked.order.pairs)) }
             dl.figures {
@@ -316,7 +322,7 @@ impl LayPage<'_> {
             }
             p.downloads { "Take it as "
                 @for (ending, words) in [("dxf", "DXF for a cutter"), ("pdf", "PDF to scale"), ("svg", "SVG")] {
-                    a href={ (style_path(self.name)) "/cutting/file/" (stem) "." (ending) "?" (query) "&" (self.see.units_query()) } download { (words) }
+                    a href={ (style_path(self.name)) "/cutting/file/" (stem) "." (ending) "?" (query) } download { (words) }
                     " "
                 }
             }

@@ -3,6 +3,7 @@
 mod asked;
 mod lay;
 mod lay_words;
+mod orders;
 mod pieces;
 mod shown;
 
@@ -43,6 +44,7 @@ pub(crate) fn routes() -> Router<Bench> {
         .route("/style/{name}/cutting/file/{file}", get(file))
         .route("/style/{name}/cutting/pieces", get(pieces_page))
         .route("/style/{name}/cutting/nests.svg", get(nests))
+        .route("/style/{name}/cutting/orders", get(orders_page))
 }
 
 /// The style as the session holds it. What takes a while works on this copy, so that edits need not wait.
@@ -271,6 +273,20 @@ async fn pieces_page(
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let main = pieces::render(&name, &loaded, &see);
+        Ok(in_the_room(&name, &loaded, &see, &main))
+    })
+    .await
+}
+
+async fn orders_page(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(see): Query<Asked>,
+) -> Result<Html<String>, Trouble> {
+    let see = See::from(see);
+    blocking(move || {
+        let loaded = loaded(&bench, &name)?;
+        let main = orders::render(&name, &loaded, &see);
         Ok(in_the_room(&name, &loaded, &see, &main))
     })
     .await

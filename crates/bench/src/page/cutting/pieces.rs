@@ -22,7 +22,7 @@ pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
     let overview = pieces_overview(&garment.pattern, &cut);
     let corners = corner_sheet(&cut);
     html! {
-        (row(name, see, true))
+        (row(name, see, "cutting/pieces"))
         div.sheets {
             h2 { "Pieces of size " (size) }
             p.lead { "As they are cut: larger by what the first wash takes, with their allowances." }

@@ -42,6 +42,7 @@ pub(crate) fn routes() -> Router<Bench> {
             post(cancel_patterns),
         )
         .route("/style/{name}/papers/file/{file}", get(file))
+        .route("/style/{name}/papers/cover.svg", get(cover))
 }
 
 async fn page(
@@ -179,6 +180,24 @@ async fn cancel_patterns(
             job.cancel();
         }
         Ok(Json(standing(&bench, &name, &loaded, &see, &[])))
+    })
+    .await
+}
+
+/// The pair as it is on the cover of the pack that was made last, whatever the style is by now.
+async fn cover(State(bench): State<Bench>, Path(name): Path<String>) -> Result<Response, Trouble> {
+    blocking(move || {
+        let job = bench.works().packs.of(&name);
+        let job = job.ok_or_else(Trouble::no_such_page)?;
+        let doc = &job.loaded.style;
+        let size = job.task.0.size.unwrap_or(doc.sizes.base);
+        let garment = sewing::make(doc, &job.loaded.collection, size);
+        let sheet = drawing::garment_view(&garment, drawing::View::Front, sewing::Face::Outside);
+        let kind = [
+            (header::CONTENT_TYPE, "image/svg+xml"),
+            (header::CACHE_CONTROL, "private, max-age=86400"),
+        ];
+        Ok((kind, drawing::svg(&sheet)).into_response())
     })
     .await
 }

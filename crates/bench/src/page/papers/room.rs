@@ -4,14 +4,13 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use jobs::{MadePack, MadePatterns, PackStage};
-use maud::{Markup, PreEscaped, html};
+use maud::{Markup, html};
 use style::Loaded;
 use trade::System;
 
 use super::asked::{KINDS, USUAL_ROLL, today};
 use crate::answer::Fragment;
 use crate::field::capital;
-use crate::garment::written;
 use crate::part::work::{bar, bytes, problems_place, time};
 use crate::route::{self, encoded, style_path};
 use crate::see::{Panel, See};
@@ -167,9 +166,8 @@ impl<'a> PapersPage<'a> {
             }
             (self.since(job))
             div.contents {
-                @let cover = written(drawing::garment_view(&sewing::make(&job.loaded.style, &job.loaded.collection, size), drawing::View::Front, sewing::Face::Outside));
-                // Our own writer made this; it escapes all words it is given.
-                figure.cover aria-label=(cover.title) { (PreEscaped(&cover.svg)) }
+                img.cover src={ (style_path(self.name)) "/papers/cover.svg?number=" (job.number) }
+                    alt={ "Front of " (job.loaded.style.style.name) ", as in the pack" } width="176" height="320";
                 ol aria-label="What is in it" {
                     @for (part, page) in &pack.parts { li { span { (part) } " " span.page-number { (page) } } }
                 }
@@ -295,7 +293,7 @@ fn said<T: Task>(what: &str, job: &Job<T>) -> String {
 fn waiting() -> Markup {
     html! {
         (bar("It waits", None))
-        p.time { "Two other jobs are running. This one begins when one of them is done." }
+        p.time { "It begins as soon as there is room: two jobs go on at once." }
     }
 }
 
