@@ -167,7 +167,7 @@ async fn an_order_is_planned_and_one_that_cannot_be_read_says_where() {
     let text = fs::read_to_string(&file).unwrap();
     fs::write(&file, text.replace("[limits]", "[limit]")).unwrap();
     let broken = house.get(&address).await.text;
-    assert!(broken.contains("spring.toml, line"), "{broken}");
+    assert!(broken.contains("spring.toml:12:2"), "{broken}");
     fs::remove_file(&file).unwrap();
     let none = house.get(&address).await.text;
     assert!(none.contains("No order names this style yet"));
