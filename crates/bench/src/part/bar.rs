@@ -13,6 +13,7 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
         name,
         loaded,
         room: see.room(),
+        leaf: "",
         see,
     };
     let choices = html! {

@@ -13,6 +13,8 @@ pub(crate) struct Head<'a> {
     pub(crate) name: &'a str,
     pub(crate) loaded: &'a Loaded,
     pub(crate) room: Room,
+    /// Which page of the room, as its address goes on, such as "/pieces"; empty for its first.
+    pub(crate) leaf: &'a str,
     pub(crate) see: &'a See,
 }
 
@@ -56,7 +58,7 @@ impl Head<'_> {
             div.choice role="group" aria-label="Units" {
                 @for (words, units) in [("cm", Units::Centimetres), ("in", Units::Inches)] {
                     @let to = See { units: Some(units), ..self.see.clone() };
-                    @let url = if on_drawing { route::style(self.name, &to) } else { self.room.url(self.name, &to) };
+                    @let url = if on_drawing { route::style(self.name, &to) } else { route::room(self.name, &format!("{}{}", self.room.word(), self.leaf), &to) };
                     a href=(url) data-swap[on_drawing] aria-current=[(units == now).then_some("true")] { (words) }
                 }
             }

@@ -172,3 +172,19 @@ async fn an_order_is_planned_and_one_that_cannot_be_read_says_where() {
     let none = house.get(&address).await.text;
     assert!(none.contains("No order names this style yet"));
 }
+
+#[tokio::test]
+async fn other_units_are_shown_on_the_same_page() {
+    let house = House::new();
+    for leaf in ["cutting", "cutting/pieces", "cutting/orders", "papers"] {
+        let page = house.get(&format!("{STYLE}/{leaf}")).await.text;
+        let inches = page.split("href=\"").find(|link| link.contains("units=in"));
+        let inches = between(inches.unwrap(), "/", "\"").replace("&amp;", "&");
+        assert!(
+            inches.starts_with(&format!("style/ferryman/{leaf}?")),
+            "{inches}"
+        );
+        let page = house.get(&format!("/{inches}")).await;
+        assert_eq!(page.status, StatusCode::OK);
+    }
+}

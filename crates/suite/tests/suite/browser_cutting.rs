@@ -78,7 +78,7 @@ async fn lay_and_pack(page: &WebDriver, url: &str, file: &Path) -> WebDriverResu
     says(page, "#result", "No lay yet").await?;
     let seconds = fill(page, "seconds", "1").await?;
     seconds.send_keys(Key::Enter + "").await?;
-    let done = says(page, "#result", "The search is").await?;
+    let done = says(page, "#result", "The search ended").await?;
     assert!(done.contains("2 pieces of 1 pair 32x32"), "{done}");
     found(page, "#result a[href*='oar-lining'][href*='.dxf']").await?;
     no_complaints(page).await?;

@@ -5,8 +5,8 @@
 mod architecture;
 mod beginnings;
 mod browser;
-mod browser_history;
 mod browser_cutting;
+mod browser_history;
 mod cut_pieces;
 mod demo;
 mod details;

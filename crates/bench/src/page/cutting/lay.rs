@@ -11,7 +11,7 @@ use style::Loaded;
 use trade::System;
 
 use super::asked::{MOST_PAIRS, query};
-use super::lay_words::{figures, file_stem, many, over, pairs};
+use super::lay_words::{figures, file_stem, long, many, over, pairs};
 use super::shown::{Laid, Outcome, Search, Shown};
 use crate::answer::Fragment;
 use crate::field::capital;
@@ -95,7 +95,7 @@ impl LayPage<'_> {
             Shown::Searching(_) => "A lay is being looked for".to_owned(),
             Shown::Found(found) => format!(
                 "The search ended: {}",
-                found.laid.lay.length.show(self.system)
+                long(found.laid.lay.length, self.system)
             ),
             Shown::Failed(words) => words.join(". "),
             Shown::Kept(..) | Shown::Nothing(_) => String::new(),
@@ -268,15 +268,15 @@ impl LayPage<'_> {
                     p.time {
                         @if search.cancelled { "Ending." }
                         @else { (time(whole.saturating_sub(elapsed))) " left of " (time(whole)) "." }
-                        " " (many(search.places)) " places tried."
+                        @if search.places > 0 { " " (many(search.places)) " places tried." }
                     }
                 }
             }
             @if let Some(Laid { lay, .. }) = &search.laid {
                 dl.figures {
-                    div { dt { "So far" } dd { strong { (lay.length.show(self.system)) } } }
+                    div { dt { "So far" } dd { strong { (long(lay.length, self.system)) } } }
                     div { dt { "Cloth used" } dd { (format!("{:.1} %", lay.efficiency.to_percent())) } }
-                    div { dt { "No lay is shorter than" } dd { (lay.bounds.best().show(self.system)) } }
+                    div { dt { "No lay is shorter than" } dd { (long(lay.bounds.best(), self.system)) } }
                     div { dt { "At most to be gained" } dd { (over(lay.length, lay.bounds.best())) } }
                 }
             }
@@ -331,14 +331,14 @@ impl LayPage<'_> {
 
     fn found(&self, found: &Outcome) -> Markup {
         let ended = match found.laid.lay.ended {
-            Ended::Cancelled => "cancelled",
+            Ended::Cancelled => "was cancelled",
             Ended::Bound => "ended because no lay is shorter",
-            Ended::Time | Ended::Places => "done",
+            Ended::Time | Ended::Places => "ended",
         };
         html! {
             (self.laid(&found.laid))
             p.lead {
-                "The search is " (ended) " after " (time(found.took)) "; "
+                "The search " (ended) " after " (time(found.took)) "; "
                 @if found.kept { "nothing shorter than the lay found before was found." }
                 @else { "it is kept in the collection. Looking again goes on from here." }
             }

@@ -25,6 +25,16 @@ pub(crate) fn pairs(pairs: &[(Size, u32)]) -> String {
     each.join(", ")
 }
 
+/// A length along the cloth: a short one to the millimetre, a long one as cloth is bought.
+pub(crate) fn long(length: Length, system: System) -> String {
+    const LONG: Length = Length::cm(1000.0);
+    if length < LONG {
+        length.show(system)
+    } else {
+        length.show_cloth(system)
+    }
+}
+
 /// By how much a lay is longer than the bound, such as "4.2 %".
 pub(crate) fn over(length: Length, bound: Length) -> String {
     let share = (length / bound - 1.0) * 100.0;
@@ -46,12 +56,12 @@ pub(crate) fn figures(
     let bound = lay.bounds.best();
     let lost = format!("with {} lost at each end", ends.show(system));
     let mut rows = vec![
-        ("Length".to_owned(), lay.length.show(system)),
+        ("Length".to_owned(), long(lay.length, system)),
         (
             "Cloth used".to_owned(),
             format!("{:.1} %", lay.efficiency.to_percent()),
         ),
-        ("No lay is shorter than".to_owned(), bound.show(system)),
+        ("No lay is shorter than".to_owned(), long(bound, system)),
         ("This one is longer by".to_owned(), over(lay.length, bound)),
     ];
     if job.pairs > 1 {
@@ -84,6 +94,11 @@ mod tests {
         assert_eq!(many(1_250_000), "1.2 million");
         assert_eq!(over(Length::mm(1050.0), Length::mm(1000.0)), "5.0 %");
         assert_eq!(over(Length::mm(1050.0), Length::ZERO), "–");
+        let long = |mm| long(Length::mm(mm), System::Metric);
+        assert_eq!(
+            (long(2415.6), long(59915.5)),
+            ("241.56 cm".into(), "59.92 m".into())
+        );
         let sizes = [(Size::new(32, 32), 2), (Size::new(34, 30), 1)];
         assert_eq!(pairs(&sizes), "2 pairs 32x32, 1 pair 34x30");
     }

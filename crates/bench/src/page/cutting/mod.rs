@@ -72,17 +72,23 @@ async fn page(
             loaded: &loaded,
             asked: &asked,
         };
-        Ok(in_the_room(&name, &loaded, &see, &page.render()))
+        Ok(in_the_room((&name, ""), &loaded, &see, &page.render()))
     })
     .await
 }
 
 /// A page of this room.
-fn in_the_room(name: &str, loaded: &Loaded, see: &See, main: &Markup) -> Html<String> {
+fn in_the_room(
+    (name, leaf): (&str, &str),
+    loaded: &Loaded,
+    see: &See,
+    main: &Markup,
+) -> Html<String> {
     let head = Head {
         name,
         loaded,
         room: Room::Cutting,
+        leaf,
         see,
     };
     let loads = Loads {
@@ -273,7 +279,7 @@ async fn pieces_page(
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let main = pieces::render(&name, &loaded, &see);
-        Ok(in_the_room(&name, &loaded, &see, &main))
+        Ok(in_the_room((&name, "/pieces"), &loaded, &see, &main))
     })
     .await
 }
@@ -287,7 +293,7 @@ async fn orders_page(
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let main = orders::render(&name, &loaded, &see);
-        Ok(in_the_room(&name, &loaded, &see, &main))
+        Ok(in_the_room((&name, "/orders"), &loaded, &see, &main))
     })
     .await
 }

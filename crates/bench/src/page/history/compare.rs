@@ -154,6 +154,7 @@ impl Compared {
             name,
             loaded,
             room: Room::History,
+            leaf: "",
             see,
         };
         let main = html! {

@@ -112,6 +112,7 @@ impl List {
             name,
             loaded,
             room: Room::History,
+            leaf: "",
             see,
         };
         let main = html! {

@@ -57,6 +57,7 @@ async fn page(
             name: &name,
             loaded: &loaded,
             room: Room::Papers,
+            leaf: "",
             see: &see,
         };
         let main = PapersPage::of(&bench, &name, &loaded, &see).render();
