@@ -103,7 +103,10 @@ function take(answer, about) {
   }
   swapped();
   // A button that is gone leaves the keyboard where it can begin again.
-  if (held && !held.isConnected) document.querySelector('form[data-start] button[type=submit]')?.focus({ preventScroll: true });
+  if (held && !held.isConnected) {
+    const began = (held.dataset.cancel ?? '').replace('cancel-', '');
+    document.querySelector(`form[data-start="${began}"] button[type=submit]`)?.focus({ preventScroll: true });
+  }
   if (about) complain(about, answer.problems);
   if (said && said.textContent !== answer.said) said.textContent = answer.said;
   room.toggleAttribute('data-running', answer.running);

@@ -49,12 +49,12 @@ fn finder(collection: &Path, kept: Kept, seconds: u64) -> Finder<'_> {
 fn a_cancelled_search_keeps_what_it_found_for_as_long_as_it_looked() {
     let folder = tempfile::tempdir().unwrap();
     let loaded = demo(folder.path());
-    let job = LayJob::new(&loaded, &order(Some("bargeman-drill"), &[])).unwrap();
+    let job = LayJob::new(&loaded, &order(None, &[])).unwrap();
     let (cancel, mut told) = (AtomicBool::new(false), 0);
     let found = finder(folder.path(), Kept::LongEnough, 3000)
         .find(&job.spread, &job.words, &cancel, &mut |progress| {
             told += 1;
-            assert_eq!(progress.placements.len(), 2);
+            assert_eq!(progress.placements.len(), 18);
             cancel.store(true, Ordering::Relaxed);
         })
         .unwrap();

@@ -15,10 +15,12 @@ async fn a_search_is_told_of_refused_twice_and_cancelled_with_what_it_found() {
         .post("cutting/start", json!({ "seconds": "3000" }))
         .await;
     assert_eq!(begun["running"], json!(true), "{begun}");
-    let told = until(&house, "cutting", |now| shown(now).contains("So far")).await;
+    let told = until(&house, "cutting", |now| shown(now).contains("places tried")).await;
     let page = shown(&told);
-    assert!(page.contains("left of 50 min 0 s") && page.contains("places tried"));
-    assert!(fragment(&told, "drawing").contains("data-part=\"cut:32x32 front as drawn\""));
+    assert!(page.contains("left of 50 min 0 s") && page.contains("So far"));
+    let drawn = fragment(&told, "drawing");
+    assert!(drawn.contains(" data-part=\"cut:0\"") && !drawn.contains("as drawn\""));
+    assert!(drawn.contains("&quot;cut:0&quot;:&quot;Front, 32x32&quot;"));
 
     let again = house.post("cutting/start", json!({ "seconds": "1" })).await;
     assert!(

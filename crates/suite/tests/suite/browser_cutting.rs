@@ -47,7 +47,7 @@ async fn lay_and_pack(page: &WebDriver, url: &str, file: &Path) -> WebDriverResu
     seconds.send_keys(Key::Enter + "").await?;
     says(page, "#work", "left of 10 min 0 s").await?;
     says(page, "#work", "No lay is shorter than").await?;
-    let piece = found(page, "#drawing [data-part='cut:32x32 front as drawn']").await?;
+    let piece = found(page, "#drawing [data-part='cut:0']").await?;
     page.action_chain()
         .move_to_element_center(&piece)
         .perform()

@@ -128,8 +128,9 @@ impl LayPage<'_> {
                     &LayMarks::default(),
                     self.system,
                 ));
+                let svg = numbered(picture.svg, laid);
                 // Our own writer made this; it escapes all words it is given.
-                (picture.title, html! { (PreEscaped(&picture.svg)) })
+                (picture.title, html! { (PreEscaped(&svg)) })
             }
             None => match &self.shown {
                 Shown::Nothing(Ok(job)) => {
@@ -148,11 +149,11 @@ impl LayPage<'_> {
     fn names(&self) -> serde_json::Value {
         let names = self.shown.laid().into_iter().flat_map(|laid| {
             let pieces = laid.job.spread.problem.pieces.iter();
-            pieces.filter_map(|piece| {
+            pieces.enumerate().filter_map(|(number, piece)| {
                 let named = laid.job.spread.named(&piece.key)?;
                 let hand = if named.mirrored { ", mirrored" } else { "" };
                 let words = format!("{}{hand}, {}", named.piece, named.size);
-                Some((format!("cut:{}", piece.key), words.into()))
+                Some((format!("cut:{number}"), words.into()))
             })
         });
         names.collect::<serde_json::Map<_, _>>().into()
@@ -281,7 +282,7 @@ impl LayPage<'_> {
                 }
             }
             @if !search.job.is_of(self.loaded) { p.asks { "The style was changed since the search began; it goes on with the style as it was." } }
-            p.actions { button #cancel type="button" data-cancel disabled[search.cancelled] { "Cancel and keep what is found" } }
+            p.actions { button #cancel type="button" data-cancel { "Cancel and keep what is found" } }
         }
     }
 
@@ -351,6 +352,15 @@ impl LayPage<'_> {
             }
         }
     }
+}
+
+/// The parts of a drawn lay by number: a page takes names with spaces for several parts.
+fn numbered(mut svg: String, laid: &Laid) -> String {
+    for (number, piece) in laid.job.spread.problem.pieces.iter().enumerate() {
+        let part = format!(" data-part=\"cut:{}\"", piece.key);
+        svg = svg.replace(&part, &format!(" data-part=\"cut:{number}\""));
+    }
+    svg
 }
 
 /// The cloths that pieces of the style are cut from: the name in the collection and what people call it.

@@ -126,7 +126,7 @@ impl<'a> PapersPage<'a> {
                         @match &stand.ended {
                             None => {
                                 (pack_progress(stand.progress.as_deref(), stand.elapsed, stand.cancelled))
-                                (cancel("cancel-pack", stand.cancelled))
+                                (cancel("cancel-pack"))
                             }
                             Some(Ended::Made(pack)) => (self.pack_made(job, pack)),
                             Some(Ended::Failed(words)) => (failed("The pack could not be made", words)),
@@ -231,7 +231,7 @@ impl<'a> PapersPage<'a> {
                                         p.time { @if stand.cancelled { "Ending." } @else { (done) " of " (of) " sizes." } }
                                     }
                                 }
-                                (cancel("cancel-patterns", stand.cancelled))
+                                (cancel("cancel-patterns"))
                             }
                             Some(Ended::Made(made)) => (self.patterns_made(job, made)),
                             Some(Ended::Failed(words)) => (failed("The files could not be made", words)),
@@ -297,8 +297,9 @@ fn waiting() -> Markup {
     }
 }
 
-fn cancel(action: &str, cancelled: bool) -> Markup {
-    html! { p.actions { button type="button" id=(action) data-cancel=(action) disabled[cancelled] { "Cancel" } } }
+/// The button is never barred while it is there, so that the keyboard is not lost; cancelling twice does no harm.
+fn cancel(action: &str) -> Markup {
+    html! { p.actions { button type="button" id=(action) data-cancel=(action) { "Cancel" } } }
 }
 
 fn failed(what: &str, words: &[String]) -> Markup {
