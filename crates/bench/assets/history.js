@@ -57,7 +57,8 @@ async function anew(form) {
   }
   const row = form.closest('li')?.id;
   old.replaceWith(document.adoptNode(fresh));
-  document.querySelector(`#${row} summary, #${row} a`)?.focus();
+  const there = document.querySelector(`#${row} summary, #${row} a`) ?? document.querySelector('.opening a');
+  there?.focus();
 }
 
 function complain(form, problems) {

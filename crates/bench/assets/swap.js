@@ -98,7 +98,7 @@ function again(gone) {
 function lost(about) {
   if (isTyped(about)) {
     typing.add(about);
-    complain(about, ['not saved, because the bench does not answer; press Enter when it does']);
+    complain(about, ['the bench does not answer; press Enter again when it does']);
   }
   shown.delete('notice');
   gone(() => ask('fragments'));

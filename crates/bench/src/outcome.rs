@@ -56,17 +56,13 @@ pub(crate) fn edited(
 ) -> Outcome {
     let mut told = Notice::None;
     for _ in 0..TRIES {
-        match session.look_at_disk() {
-            Disk::Same => {}
-            // The version before it is kept, and the file holds this one: nothing is lost.
-            Disk::Changed(on_disk, words) => {
-                session.take_over(*on_disk);
-                told = Notice::TakenOver(words);
-            }
-            Disk::Broken(report) => {
+        match caught_up(session) {
+            Notice::None => {}
+            broken @ Notice::Broken(_) => {
                 let problem = "the file was changed outside the bench and cannot be read now";
-                return Outcome::refused(Came::Behind, problem, Notice::Broken(placed(&report)));
+                return Outcome::refused(Came::Behind, problem, broken);
             }
+            taken_over => told = taken_over,
         }
         match session.edit(revision, edits, system) {
             Ok(edited) => {
@@ -152,6 +148,18 @@ fn refusal(refused: Refused, notice: Notice) -> Outcome {
             Outcome::refused(Came::Nothing, problem, notice)
         }
         Refused::Failed(words) => Outcome::refused(Came::Failed, words, notice),
+    }
+}
+
+/// Takes over what somebody else wrote into the file, where it is sound. Every change was saved when it was made and the
+/// version before it is kept, so this loses nothing.
+pub(crate) fn caught_up(session: &mut Session) -> Notice {
+    match session.look_at_disk() {
+        Disk::Changed(on_disk, words) => {
+            session.take_over(*on_disk);
+            Notice::TakenOver(words)
+        }
+        other => notice(other),
     }
 }
 

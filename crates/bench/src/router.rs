@@ -18,7 +18,6 @@ use crate::field::Show;
 use crate::outcome::{self, Outcome, notice};
 use crate::page::style::Page;
 use crate::part::history::Said;
-use crate::part::notice::Notice;
 use crate::see::{Asked, See};
 use crate::session::{Disk, Session, Way};
 use crate::state::{Bench, NotOpen};
@@ -90,14 +89,7 @@ async fn style_page(
     blocking(move || {
         let session = open(&bench, &name)?;
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
-        // Every change was saved when it was made, so taking over what somebody else wrote loses nothing.
-        let notice = match session.look_at_disk() {
-            Disk::Changed(on_disk, words) => {
-                session.take_over(*on_disk);
-                Notice::TakenOver(words)
-            }
-            other => notice(other),
-        };
+        let notice = outcome::caught_up(&mut session);
         let said = Said::default();
         let page = Page::of(&name, &mut session, see, notice, &said);
         Ok(Html(page.render().into_string()).into_response())
@@ -117,7 +109,7 @@ async fn fragments(
         return Ok(Redirect::to(&route::style(&name, &see)).into_response());
     }
     answered(bench, name, see, |session, _| Outcome {
-        notice: notice(session.look_at_disk()),
+        notice: outcome::caught_up(session),
         ..Outcome::default()
     })
     .await

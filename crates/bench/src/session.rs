@@ -429,7 +429,7 @@ fn clashes_in_words(clashes: &[Clash], changes: &[style::Change]) -> Vec<String>
             None => "it was not taken out".to_owned(),
         };
         format!(
-            "changed meanwhile: {happened}; {wanted}. Make the change again to put it in place of that"
+            "changed meanwhile: {happened}; {wanted}; make the change again to put it in place of that"
         )
     };
     clashes.iter().map(words).collect()

@@ -670,7 +670,7 @@ Putting a version back is a save like any other: what was there before is kept.
 
 The JSON: { format, style, names_problem, versions }, newest first; a version: { number, id, file, written, name,
 now, same_as, changes, problem }, same_as an earlier version with the same text, changes against the version
-before it, problem why it cannot be read now.")]
+before it, null where there is none that can be read, problem why it cannot be read itself.")]
 pub struct HistoryOf {
     /// The style's folder or its style.toml
     pub style: PathBuf,

@@ -253,6 +253,15 @@ fn touched(edit: &Edit, before: &Said) -> Vec<Vec<Step>> {
         _ => path,
     };
     let mut touched = vec![whole_list.to_vec()];
+    // What the chart says, it says of the base size.
+    let key = |key: &str| Step::Key(key.to_owned());
+    match path {
+        [first, ..] if *first == key("chart") => touched.push(vec![key("sizes"), key("base")]),
+        [sizes, rest @ ..] if *sizes == key("sizes") && rest.first() == Some(&key("base")) => {
+            touched.push(vec![key("chart")]);
+        }
+        _ => {}
+    }
     if let [
         Step::Key(seams),
         Step::Key(seam),

@@ -223,7 +223,14 @@ fn keep(revisions: &Path, text: &str, from: Option<&Path>) -> Result<Revision, S
     }
     let number = all.last().map_or(1, |last| last.number.saturating_add(1));
     let path = revisions.join(format!("{number:04}-{id}.toml"));
-    write_whole(&path, text, revisions)?;
+    let latest = revisions.join(LATEST);
+    if read_file(&latest).is_ok_and(|latest| latest == text) {
+        // It is on the disk already, and the next save writes another.
+        fs::rename(&latest, &path).map_err(disk(&path))?;
+        sync_folder(revisions).map_err(disk(revisions))?;
+    } else {
+        write_whole(&path, text, revisions)?;
+    }
     if let Some(from) = from {
         take_time(&path, from);
     }

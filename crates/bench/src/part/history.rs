@@ -29,9 +29,9 @@ pub(crate) fn render(session: &Session, said: &Said) -> Markup {
             details.changes {
                 summary {
                     @match done.len() {
-                        0 => "No changes yet",
-                        1 => "1 change",
-                        many => { (many) " changes" }
+                        0 => "No changes in this session",
+                        1 => "1 change in this session",
+                        many => { (many) " changes in this session" }
                     }
                 }
                 ol reversed {

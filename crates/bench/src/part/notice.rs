@@ -24,12 +24,12 @@ pub(crate) fn render(notice: &Notice) -> Markup {
         Notice::None => return html! { div #notice role="status" {} },
         Notice::Changed(lines) => (
             "notice asks",
-            "The file was changed outside the bench. Nothing of that was overwritten; load it again to go on.",
+            "The file was changed outside the bench. Nothing of that was overwritten; load it again before going back or forward.",
             lines,
         ),
         Notice::TakenOver(lines) => (
             "notice",
-            "The file was changed outside the bench and has been read again.",
+            "The file was changed outside the bench and has been read again. What was there before is kept in the history.",
             lines,
         ),
         Notice::Broken(lines) => (

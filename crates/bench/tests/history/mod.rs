@@ -66,6 +66,30 @@ async fn undo_goes_on_after_a_new_start_without_limit() {
 }
 
 #[tokio::test]
+async fn a_kept_version_that_is_gone_or_spoilt_is_told_and_nothing_changes() {
+    let house = House::new();
+    house.set("chart.thigh.value", "63 cm").await;
+    let before = house.text();
+    let folder = house.file().with_file_name(".revisions");
+    let kept = style::list_revisions(folder.parent().unwrap()).unwrap();
+    fs::write(&kept[0].path, "format = 1\n").unwrap();
+    let answer = house.step("undo").await;
+    assert_eq!(answer["outcome"], "refused");
+    assert!(
+        answer["problems"]
+            .to_string()
+            .contains("changed after it was kept")
+    );
+    let page = ok(&house, &format!("{STYLE}/history")).await.text;
+    assert!(page.contains("changed after it was kept"));
+    fs::remove_file(&kept[0].path).unwrap();
+    assert_eq!(house.step("undo").await["outcome"], "refused");
+    assert_eq!(house.text(), before);
+    // A bench started anew only knows what is there.
+    assert_eq!(again(&house).step("undo").await["outcome"], "nothing");
+}
+
+#[tokio::test]
 async fn the_list_tells_every_version_newest_first() {
     let house = House::new();
     house.set("chart.thigh.value", "63 cm").await;

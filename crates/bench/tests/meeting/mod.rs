@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use serde_json::{Value, json};
 
-use crate::house::{House, fragment};
+use crate::house::{House, STYLE, fragment};
 
 fn edit(path: &str, value: &str) -> Value {
     json!([{ "edit": "set", "path": path, "value": value }])
@@ -93,6 +93,22 @@ async fn what_an_editor_changed_elsewhere_is_taken_over_and_told() {
     house.step("undo").await;
     assert_eq!(house.text(), by_hand);
     house.step("undo").await;
+    assert_eq!(house.text(), first);
+}
+
+#[tokio::test]
+async fn whoever_comes_back_to_the_page_sees_what_an_editor_wrote() {
+    let house = House::new();
+    let (revision, first) = (house.revision().await, house.text());
+    let by_hand = first.replace("value = \"18 in\"", "value = \"18 1/4 in\"");
+    fs::write(house.file(), &by_hand).unwrap();
+    let answer = house.get(&format!("{STYLE}/fragments")).await.text;
+    let answer: Value = serde_json::from_str(&answer).unwrap();
+    assert_ne!(answer["revision"], revision.as_str());
+    let notice = fragment(&answer, "notice");
+    assert!(notice.contains("has been read again") && notice.contains("knee"));
+    assert!(fragment(&answer, "bar").contains("Undo: changes made outside the bench"));
+    assert_eq!(house.step("undo").await["outcome"], "done");
     assert_eq!(house.text(), first);
 }
 

@@ -23,9 +23,18 @@ struct Told<'a> {
     written: Option<Timestamp>,
     /// An earlier version with the same text.
     same_as: Option<u32>,
-    /// What changed against the version before it, or why it cannot be read.
-    changes: Result<Vec<Change>, Report>,
-    first: bool,
+    changes: Changes,
+}
+
+/// What changed in a version against the one before it.
+enum Changes {
+    /// There is none before it.
+    First,
+    Known(Vec<Change>),
+    /// The one before it cannot be read.
+    Unknown,
+    /// It cannot be read itself.
+    Unread(Report),
 }
 
 pub fn run(asked: &HistoryOf) -> Result<Exit, Trouble> {
@@ -122,31 +131,37 @@ fn put_back(loaded: &Loaded, asked: &str) -> Result<Exit, Trouble> {
 fn told<'a>(loaded: &Loaded, history: &'a History, named: bool) -> Vec<Told<'a>> {
     let units = system(&loaded.collection);
     let now = history.now().map(|now| now.number);
-    let tell = |version: &'a Revision| {
+    // The version before one is the next in the list, so each is read once.
+    let mut last: Option<(u32, Result<Loaded, Report>)> = None;
+    let mut all = Vec::new();
+    let versions = history.versions().iter().rev();
+    for version in versions.filter(|version| !named || history.name(version).is_some()) {
+        let this = match last.take() {
+            Some((number, this)) if number == version.number => this,
+            _ => read(loaded, version),
+        };
         let before = history.before(version.number);
-        let changes = read(loaded, version).map(|after| {
-            // What changed since a version that cannot be read is not known.
-            let before = before.and_then(|before| read(loaded, before).ok());
-            before.map_or_else(Vec::new, |before| {
-                style::difference_in(&before.style, &after.style, units)
-            })
-        });
+        let before = before.map(|before| (before.number, read(loaded, before)));
+        let changes = match (this, &before) {
+            (Err(report), _) => Changes::Unread(report),
+            (Ok(_), None) => Changes::First,
+            (Ok(_), Some((_, Err(_)))) => Changes::Unknown,
+            (Ok(this), Some((_, Ok(before)))) => {
+                Changes::Known(style::difference_in(&before.style, &this.style, units))
+            }
+        };
         let written = std::fs::metadata(&version.path).and_then(|file| file.modified());
-        Told {
+        all.push(Told {
             version,
             name: history.name(version),
             now: now == Some(version.number),
             written: written.ok().and_then(|time| Timestamp::try_from(time).ok()),
             same_as: history.same_as(version).map(|same| same.number),
             changes,
-            first: before.is_none(),
-        }
-    };
-    let versions = history.versions().iter().rev();
-    versions
-        .filter(|version| !named || history.name(version).is_some())
-        .map(tell)
-        .collect()
+        });
+        last = before;
+    }
+    all
 }
 
 fn words(told: &[Told<'_>]) -> String {
@@ -164,20 +179,20 @@ fn words(told: &[Told<'_>]) -> String {
         out.push('\n');
         let line = |line: &str| format!("      {line}\n");
         match &told.changes {
-            Err(report) => {
+            Changes::First => out.push_str(&line("the first that is kept")),
+            Changes::Unknown => out.push_str(&line("the version before it cannot be read")),
+            Changes::Unread(report) => {
                 out.push_str(&line("it cannot be read now:"));
-                report
-                    .problems
-                    .iter()
-                    .for_each(|problem| out.push_str(&line(&problem.message)));
+                let problems = report.problems.iter();
+                problems.for_each(|problem| out.push_str(&line(&problem.message)));
             }
-            Ok(_) if told.first => out.push_str(&line("the first that is kept")),
-            Ok(changes) if changes.is_empty() => {
+            Changes::Known(changes) if changes.is_empty() => {
                 out.push_str(&line("comments, or the way it is written"));
             }
-            Ok(changes) => changes
-                .iter()
-                .for_each(|change| out.push_str(&line(&change.sentence))),
+            Changes::Known(changes) => {
+                let changes = changes.iter();
+                changes.for_each(|change| out.push_str(&line(&change.sentence)));
+            }
         }
     }
     if told.is_empty() {

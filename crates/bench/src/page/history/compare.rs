@@ -197,7 +197,7 @@ impl Compared {
             html! {
                 @match number {
                     Some(number) => a href=(to(&number.to_string(), &self.b.key, self.look, see)) aria-keyshortcuts=(key) title={ "Key " (key) } { (words) },
-                    None => span { (words) },
+                    None => a role="link" aria-disabled="true" { (words) },
                 }
             }
         };
@@ -270,8 +270,9 @@ impl Compared {
         let (a, b) = (PreEscaped(a.svg), PreEscaped(b.svg));
         match self.look {
             Look::Beside => html! {
-                figure { figcaption { (self.a.title()) } (a) }
-                figure { figcaption { (self.b.title()) } (b) }
+                // Each is named by its caption; the lines of a drawing say nothing to whoever cannot see it.
+                figure { figcaption { (self.a.title()) } div aria-hidden="true" { (a) } }
+                figure { figcaption { (self.b.title()) } div aria-hidden="true" { (b) } }
             },
             Look::Over => html! {
                 figure aria-label={ (self.a.words()) ", dashed, over " (self.b.words()) ", size " (size) } {
@@ -279,7 +280,7 @@ impl Compared {
                         span.legend.upper-line { span { (self.a.title()) } }
                         span.legend.under-line { span { (self.b.title()) } }
                     }
-                    div.stack { div.under { (b) } div.upper { (a) } }
+                    div.stack aria-hidden="true" { div.under { (b) } div.upper { (a) } }
                 }
             },
         }

@@ -148,9 +148,9 @@ impl List {
         let to = |page| address::list(name, see, self.named, page);
         html! {
             nav.pager aria-label="Pages" {
-                @if self.page > 1 { a rel="prev" href=(to(self.page - 1)) { "Newer" } } @else { span { "Newer" } }
+                @if self.page > 1 { a rel="prev" href=(to(self.page - 1)) { "Newer" } } @else { a role="link" aria-disabled="true" { "Newer" } }
                 span { "Page " (self.page) " of " (self.pages) }
-                @if self.page < self.pages { a rel="next" href=(to(self.page + 1)) { "Older" } } @else { span { "Older" } }
+                @if self.page < self.pages { a rel="next" href=(to(self.page + 1)) { "Older" } } @else { a role="link" aria-disabled="true" { "Older" } }
             }
         }
     }
@@ -191,10 +191,10 @@ impl Row {
                 div.acts {
                     @if self.told.is_ok() {
                         @if let Some(before) = self.before {
-                            a href=(beside(&before.to_string(), &this)) { "Compare with version " (before) }
+                            a href=(beside(&before.to_string(), &this)) aria-label={ "Compare with version " (before) ": version " (number) } { "Compare with version " (before) }
                         }
                         @if !self.now {
-                            a href=(beside(&this, "now")) { "Compare with now" }
+                            a href=(beside(&this, "now")) aria-label={ "Compare with now: version " (number) } { "Compare with now" }
                             form data-send="put-back" data-number=(number) {
                                 button.small type="submit" aria-label={ "Put version " (number) " back" } { "Put back" }
                             }
@@ -233,7 +233,7 @@ impl Row {
         let id = format!("name-{number}");
         html! {
             details.naming {
-                summary #{ "naming-" (number) } { @if self.name.is_some() { "Rename" } @else { "Name it" } }
+                summary #{ "naming-" (number) } aria-label={ (if self.name.is_some() { "Rename" } else { "Name it" }) ": version " (number) } { @if self.name.is_some() { "Rename" } @else { "Name it" } }
                 form data-send="name-version" data-number=(number) {
                     label for=(id) { "Name of version " (number) }
                     input #(id) type="text" name="name" maxlength=(LONGEST_NAME) value=(self.name.as_deref().unwrap_or_default()) autocomplete="off" required;

@@ -18,9 +18,10 @@ use style::{History, NameError};
 use crate::answer::{Answer, Came, placed, sentences};
 use crate::garment;
 use crate::outcome::{self, Outcome};
+use crate::part::notice::Notice;
 use crate::router::{blocking, open, understood};
 use crate::see::{Asked, See};
-use crate::session::{Disk, Session};
+use crate::session::Session;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 
@@ -36,14 +37,9 @@ pub(crate) fn routes() -> Router<Bench> {
 
 /// The file as it is now, and what is to be said about it where it cannot be read.
 fn looked(session: &mut Session) -> Vec<String> {
-    match session.look_at_disk() {
-        Disk::Same => Vec::new(),
-        // Every change was saved when it was made, so taking over what somebody else wrote loses nothing.
-        Disk::Changed(on_disk, _) => {
-            session.take_over(*on_disk);
-            Vec::new()
-        }
-        Disk::Broken(report) => placed(&report),
+    match outcome::caught_up(session) {
+        Notice::Broken(lines) => lines,
+        Notice::None | Notice::Changed(_) | Notice::TakenOver(_) => Vec::new(),
     }
 }
 

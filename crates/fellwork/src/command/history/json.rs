@@ -3,7 +3,7 @@
 use serde::Serialize;
 use style::{Change, History, Loaded};
 
-use super::Told;
+use super::{Changes, Told};
 use crate::trouble::Trouble;
 
 /// The version of the shape.
@@ -26,7 +26,7 @@ struct Version<'a> {
     name: Option<&'a str>,
     now: bool,
     same_as: Option<u32>,
-    changes: &'a [Change],
+    changes: Option<&'a [Change]>,
     problem: Option<&'a str>,
 }
 
@@ -39,8 +39,14 @@ pub fn listed(loaded: &Loaded, history: &History, told: &[Told<'_>]) -> Result<S
         name: told.name,
         now: told.now,
         same_as: told.same_as,
-        changes: told.changes.as_deref().unwrap_or_default(),
-        problem: told.changes.as_ref().err().map(first),
+        changes: match &told.changes {
+            Changes::Known(changes) => Some(changes),
+            Changes::First | Changes::Unknown | Changes::Unread(_) => None,
+        },
+        problem: match &told.changes {
+            Changes::Unread(report) => Some(first(report)),
+            Changes::First | Changes::Known(_) | Changes::Unknown => None,
+        },
     });
     let listed = Listed {
         format: FORMAT,
