@@ -10,6 +10,7 @@ use common::{demo_collection, demo_style};
 use proptest::prelude::*;
 use style::{Clash, Collection, DocPath, Edit, EditValue, Merged, StyleDoc, merge, parse};
 use toml_edit::DocumentMut;
+use trade::StitchDensity;
 
 static COLLECTION: LazyLock<Collection> = LazyLock::new(demo_collection);
 
@@ -248,8 +249,17 @@ proptest! {
         prop_assert_eq!(rows(&both), rows(demo_style()) + put_in(&a) + put_in(&b));
         for edit in a.iter().chain(&b) {
             let Edit::Set { path, value: EditValue::Text(text) } = edit else { continue };
-            if path.to_string().contains('[') && put_in(&a) + put_in(&b) > 0 { continue }
-            prop_assert_eq!(said(&both, path), text.as_str());
+            let words = path.to_string();
+            let Some((seam, row)) = words.split_once(".rows[") else {
+                prop_assert_eq!(said(&both, path), text.as_str());
+                continue;
+            };
+            if put_in(&a) + put_in(&b) == 0 {
+                let seam = read(&both).seam(seam.trim_start_matches("seams.")).unwrap();
+                let row: usize = row.split(']').next().unwrap().parse().unwrap();
+                let density: StitchDensity = text.parse().unwrap();
+                prop_assert_eq!(seam.rows[row].density, density);
+            }
         }
     }
 }
