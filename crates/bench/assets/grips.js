@@ -17,6 +17,8 @@ const bench = document.getElementById('bench');
 const figure = document.getElementById('drawing');
 const label = document.getElementById('holding');
 let hold = null;
+/** Where the hand was seen last. */
+let hand = null;
 
 const grips = () => [...figure.querySelectorAll('[data-grip]')];
 const screen = (x, y) => new DOMPoint(x, y).matrixTransform(figure.querySelector('svg').getScreenCTM());
@@ -34,12 +36,15 @@ if (bench && figure) {
   whenSwapped(() => {
     // Another drawing is no longer what is held.
     if (!hold?.grip.isConnected) clear();
+    // Its grips are new; the hand is where it was.
+    if (hand) near(hand);
   });
   whenMoved(show);
 }
 
 /** Grips appear when the hand comes near. */
 function near(event) {
+  hand = event;
   for (const grip of grips()) {
     const at = screen(grip.dataset.x, grip.dataset.y);
     grip.classList.toggle('at-hand', Math.hypot(at.x - event.clientX, at.y - event.clientY) < NEAR);

@@ -179,7 +179,8 @@ pub async fn found(page: &WebDriver, css: &str) -> WebDriverResult<WebElement> {
     query.first().await
 }
 
-/// A page of the style, by what is looked at, once its drawing is there.
+/// A page of the style, by what is looked at, once its drawing is there and stays as it is: whoever comes to the page is
+/// shown it anew, which would take from under the hand what it was about to hold.
 ///
 /// # Errors
 /// It never is.
@@ -187,8 +188,10 @@ pub async fn look(page: &WebDriver, url: &str, query: &str) -> WebDriverResult<(
     // The key is a cookie by now.
     page.goto(&format!("{}style/ferryman?{query}", home(url)))
         .await?;
-    found(page, "#drawing svg").await?;
-    Ok(())
+    found(page, "#drawing svg[data-dressed]").await?;
+    let come = "window.dispatchEvent(new Event('focus'))";
+    page.execute(come, Vec::new()).await?;
+    until(page, "return !document.querySelector('#bench[aria-busy]')").await
 }
 
 /// The bench's address without the key.
