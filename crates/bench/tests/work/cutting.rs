@@ -67,6 +67,11 @@ async fn a_lay_is_found_taken_away_and_known_to_be_of_an_earlier_state() {
     );
     assert!(page.contains("Cloth a pair") && page.contains("No lay is shorter than"));
 
+    // Whoever comes back to the room finds it as it was left.
+    let back = house.get(&format!("{STYLE}/cutting")).await.text;
+    assert!(back.contains("6 pieces of 1 pair 32x32, 2 pairs 34x32"));
+    assert!(back.contains("data-pairs=\"34x32\" aria-label=\"Pairs of 34x32\" value=\"2\""));
+
     let files = format!("{STYLE}/cutting/file/ferryman-bargeman-drill-3-pairs");
     for (ending, begins) in [("dxf", "  0\nSECTION"), ("svg", "<svg"), ("pdf", "%PDF")] {
         let got = house.get(&format!("{files}.{ending}?{query}")).await;
@@ -127,8 +132,8 @@ async fn what_makes_no_sense_is_refused_in_words_and_nothing_begins() {
             "{words}: {answer}"
         );
         assert_eq!(answer["running"], json!(false), "{words}");
+        assert_eq!(answer["fragments"], json!([]), "{words}");
     }
-    // A cloth that nothing is cut from is no mistake, and no lay either.
     let address = format!("{STYLE}/cutting?cloth=%22%3E%3Cscript%3E&pairs=%3Cb%3E&seconds=x");
     let page = house.get(&address).await;
     assert_eq!(page.status, StatusCode::OK);

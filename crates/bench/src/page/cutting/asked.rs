@@ -39,6 +39,20 @@ const MOST_ENDS: Length = Length::cm(50.0);
 const LONGEST: usize = 2000;
 
 impl Words {
+    /// Whether nothing is said at all.
+    pub(crate) fn is_empty(&self) -> bool {
+        let all = [
+            &self.cloth,
+            &self.pairs,
+            &self.way,
+            &self.gap,
+            &self.ends,
+            &self.seconds,
+            &self.seed,
+        ];
+        all.iter().all(|words| words.is_none())
+    }
+
     /// What is asked for, and every mistake in it; where there is one, the usual stands in its place.
     pub(crate) fn read(&self, loaded: &Loaded) -> (LayAsked, Vec<String>) {
         let mut problems = Vec::new();

@@ -63,7 +63,12 @@ async fn page(
     let see = See::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
-        let (asked, _) = words.read(&loaded);
+        // Whoever comes back finds what was asked for last.
+        let last = words.is_empty().then(|| bench.works().lays.of(&name));
+        let asked = match last.flatten() {
+            Some(job) => job.task.clone(),
+            None => words.read(&loaded).0,
+        };
         let page = LayPage {
             name: &name,
             see: &see,
@@ -142,11 +147,17 @@ fn standing(
         loaded,
         asked,
     };
+    // What makes no sense leaves the page as it is.
+    let fragments = if problems.is_empty() {
+        page.fragments(seen)
+    } else {
+        Vec::new()
+    };
     Standing {
         running: page.shown.runs(),
         said: page.said(),
         problems: sentences(&problems),
-        fragments: page.fragments(seen),
+        fragments,
     }
 }
 
