@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use lay::{Matched, OnEdge, Piece, Problem, StraightSide, Turn, Zone};
+use lay::{MOST_PIECES, Matched, OnEdge, Piece, Problem, StraightSide, Turn, Zone};
 use style::Cloth;
 use trade::Length;
 
@@ -98,6 +98,7 @@ impl Spread {
                 pieces: Vec::new(),
                 gap: rules.gap,
                 faults: Vec::new(),
+                sets: Vec::new(),
             },
             matched: Vec::new(),
             face_to_face: true,
@@ -106,6 +107,9 @@ impl Spread {
         for pairs in order.iter().filter(|pairs| pairs.pairs > 0) {
             let on_cloth = pairs.cut.pieces.iter();
             let on_cloth = on_cloth.filter(|piece| piece.cloth_name == cloth_name);
+            // What one pair of this size takes of each piece, pair by pair.
+            // More pairs than a lay may hold pieces are refused when it is looked for.
+            let mut sets = vec![Vec::new(); (pairs.pairs as usize).min(MOST_PIECES)];
             // The two copies of a pair that differ are two entries, one after the other.
             let mut entries: Vec<&CutPiece> = Vec::new();
             for piece in on_cloth {
@@ -113,12 +117,14 @@ impl Spread {
                     last.pair && piece.pair && (last.piece, last.part) == (piece.piece, piece.part)
                 });
                 if !together {
-                    spread.add(pairs, &entries, cloth, rules);
+                    spread.add(pairs, &entries, (cloth, rules), &mut sets);
                     entries.clear();
                 }
                 entries.push(piece);
             }
-            spread.add(pairs, &entries, cloth, rules);
+            spread.add(pairs, &entries, (cloth, rules), &mut sets);
+            sets.retain(|set| !set.is_empty());
+            spread.problem.sets.extend(sets);
         }
         spread
     }
@@ -128,13 +134,13 @@ impl Spread {
         self.pieces.get(key)
     }
 
-    /// Adds the copies of one piece.
+    /// Adds the copies of one piece, and to the set of each pair how many it takes.
     fn add(
         &mut self,
         pairs: &SizePairs<'_>,
         entries: &[&CutPiece],
-        cloth: &Cloth,
-        rules: &SpreadRules,
+        (cloth, rules): (&Cloth, &SpreadRules),
+        sets: &mut [Vec<usize>],
     ) {
         let mut lies = Vec::new();
         for piece in entries {
@@ -156,14 +162,20 @@ impl Spread {
             1
         };
         // Piece by piece another zone comes first, so that all are filled alike.
-        let first = self.problem.pieces.len() as u32 / 2;
+        let first = self.problem.pieces.len() / 2;
         for zone in 0..zones {
             let mut keys = Vec::new();
             for one in &lies {
-                let in_zone = |copy: &u32| (copy + first) % zones == zone;
-                let demand = (0..one.piece.demand as u32).filter(in_zone).count();
+                let in_zone = |copy: &usize| (copy + first) % zones as usize == zone as usize;
+                let demand = (0..one.piece.demand).filter(in_zone).count();
                 if demand == 0 {
                     continue;
+                }
+                let each = one.piece.demand / sets.len().max(1);
+                for (pair, set) in sets.iter_mut().enumerate() {
+                    let of_pair = pair * each..(pair + 1) * each;
+                    set.resize(self.problem.pieces.len(), 0);
+                    set.push(of_pair.filter(in_zone).count());
                 }
                 let mut key = key(pairs.label, one.cut, one.mirrored);
                 let mut laid = one.piece.clone();

@@ -1,21 +1,29 @@
 //! A lay: the pieces where they lie on the cloth, true to scale.
 
 use cutting::Spread;
-use geometry::{Point, Rect, Vec2, bounds};
-use lay::{Lay, Splice, Turn};
+use geometry::{Point, Rect};
+use lay::{Lay, Splice};
 use style::Cloth;
 use trade::{Colour, Length, System};
 
+use crate::lay_words::{Key, Lying, NUMBERS_MM, name_pieces};
+use crate::lettering::text_width;
 use crate::palette::{
-    CONSTRUCTION, CUT_LINE, HAIRLINE, INK, Pen, QUIET, SEWN_LINE, TINT, TYPE_FIGURES, TYPE_WORDS,
+    CONSTRUCTION, CUT_LINE, HAIRLINE, INK, Pen, SEWN_LINE, TINT, TYPE_FIGURES, TYPE_WORDS,
 };
-use crate::sheet::{Anchor, Layer, Sheet, Stroke, Text, closed, open};
+use crate::sheet::{Anchor, Layer, Sheet, Text, closed, open};
 
 /// A lay is read from across a table: it is drawn at full size, its words as if at a tenth.
-const READ_AT: f64 = 0.1;
+const READ_AT: u32 = 10;
 
 /// Room round the cloth, printed millimetres.
-const ROUND_MM: f64 = 9.0;
+const ROUND_MM: f64 = 6.0;
+/// Room for the rule above the cloth and, over it, the base line of each line of words.
+const RULE_MM: f64 = 5.6;
+const LINE_MM: f64 = 4.0;
+/// From one line of the key to the next, and how wide its columns together are at most.
+const KEY_LINE_MM: f64 = 3.3;
+const KEY_WIDE_MM: f64 = 250.0;
 
 /// The undyed threads of a finished edge, as drawn.
 const FINISHED_EDGE: Length = Length::mm(6.0);
@@ -33,7 +41,7 @@ pub struct LayMarks {
 }
 
 /// The cloth from above with every piece of the lay, x along the warp; what the figures say stands
-/// over it.
+/// over it. Its words are meant to be printed at 1:10.
 pub fn lay_sheet(
     spread: &Spread,
     lay: &Lay,
@@ -41,106 +49,174 @@ pub fn lay_sheet(
     marks: &LayMarks,
     system: System,
 ) -> Sheet {
-    let pen = Pen::for_scale(READ_AT);
+    lay_sheet_at(READ_AT, spread, lay, cloth, marks, system)
+}
+
+/// The same with words meant to be printed at 1:`one_to`.
+pub fn lay_sheet_at(
+    one_to: u32,
+    spread: &Spread,
+    lay: &Lay,
+    cloth: &Cloth,
+    marks: &LayMarks,
+    system: System,
+) -> Sheet {
+    let pen = Pen::for_scale(1.0 / f64::from(one_to));
     let (long, wide) = (lay.length.to_mm(), spread.problem.width.to_mm());
-    // The lay's y runs up from the lower edge.
-    let on_sheet = |p: Point| Point::new(p.x, wide - p.y);
-    let mut ground = Layer::named("cloth");
-    let rect = |x0: f64, y0: f64, x1: f64, y1: f64| {
-        closed(&[
-            Point::new(x0, y0),
-            Point::new(x1, y0),
-            Point::new(x1, y1),
-            Point::new(x0, y1),
-        ])
+    let mut pieces = Layer::named("pieces");
+    let lying = lying(spread, lay, &mut pieces, pen);
+    let lines = lines_across((long, wide), marks);
+    let mut words = Layer::named("words");
+    let room = Rect::new(0.0, 0.0, long, wide);
+    let key = name_pieces(&lying, &lines, room, pen, &mut words);
+
+    let figures = figures(spread, lay, cloth, system);
+    let head = [figures.as_str(), marks.heading.as_str()];
+    // The words over a short lay may be longer than the lay.
+    let held = head
+        .iter()
+        .map(|line| text_width(line, pen.length(TYPE_WORDS)))
+        .fold(long, f64::max);
+    let mut above = pen.mm(RULE_MM);
+    for (line, bold) in head.into_iter().zip([false, true]) {
+        if line.is_empty() {
+            continue;
+        }
+        words.text(
+            None,
+            from_left(line, Point::new(0.0, -above), pen.length(TYPE_WORDS), bold),
+        );
+        above += pen.mm(LINE_MM);
+    }
+    let mut across = Layer::named("marks");
+    zones(&mut across, pen, (long, wide), marks.zones);
+    rule(&mut across, pen, long, system);
+    let mut below = wide + if key.below { pen.mm(NUMBERS_MM) } else { 0.0 };
+    below += splices(&mut across, pen, (long, below), &marks.splices, system);
+    below += write_key(&mut words, pen, &key, Point::new(0.0, below), held);
+    let margin = pen.mm(ROUND_MM);
+    above += margin - pen.mm(LINE_MM);
+    Sheet {
+        title: format!("Lay on {}", cloth.name),
+        origin: Point::new(-margin, -above),
+        width: Length::mm(held + 2.0 * margin),
+        height: Length::mm(above + below + margin),
+        layers: vec![ground((long, wide), cloth, pen), pieces, across, words],
+    }
+}
+
+/// The cloth with its finished edges.
+fn ground((long, wide): (f64, f64), cloth: &Cloth, pen: Pen) -> Layer {
+    let mut layer = Layer::named("cloth");
+    let strip = |top: f64, foot: f64| {
+        let corners = [(0.0, top), (long, top), (long, foot), (0.0, foot)];
+        closed(&corners.map(|(x, y)| Point::new(x, y)))
     };
     let edge = pen.stroke(CONSTRUCTION, SEWN_LINE);
-    ground.area(None, rect(0.0, 0.0, long, wide), Colour::WHITE, Some(edge));
+    layer.area(None, strip(0.0, wide), Colour::WHITE, Some(edge));
     if cloth.selvedge {
         let deep = FINISHED_EDGE.to_mm();
+        let pale = cloth.colour.mixed(Colour::WHITE, 0.75);
         for (top, foot) in [(0.0, deep), (wide - deep, wide)] {
-            ground.area(
-                None,
-                rect(0.0, top, long, foot),
-                cloth.colour.mixed(Colour::WHITE, 0.75),
-                None,
-            );
+            layer.area(None, strip(top, foot), pale, None);
         }
     }
-    let mut pieces = Layer::named("pieces");
-    let mut words = Layer::named("words");
+    layer
+}
+
+/// Draws the pieces and says how each lies.
+fn lying(spread: &Spread, lay: &Lay, layer: &mut Layer, pen: Pen) -> Vec<Lying> {
+    let wide = spread.problem.width.to_mm();
+    let mut lying = Vec::new();
     for placed in &lay.placements {
         let Some(piece) = spread.problem.pieces.iter().find(|p| p.key == placed.key) else {
             continue;
         };
+        // The lay's y runs up from the lower edge.
+        let on_sheet = |p: Point| Point::new(p.x, wide - p.y);
         let outline: Vec<Point> = placed.outline(piece).into_iter().map(on_sheet).collect();
-        let path = closed(&outline);
-        let room = bounds(&path);
-        pieces.area(
+        layer.area(
             Some(&format!("cut:{}", placed.key)),
-            path,
+            closed(&outline),
             TINT,
             Some(pen.stroke(INK, SEWN_LINE)),
         );
-        let Some(named) = spread.named(&placed.key) else {
-            continue;
-        };
-        let Some(room) = inside(&outline, room) else {
-            continue;
-        };
-        grain(&mut pieces, pen, room, placed.turn);
-        let hand = if named.mirrored { ", mirrored" } else { "" };
-        name(
-            &mut words,
-            pen,
-            room,
-            &named.size,
-            &format!("{}{hand}", named.piece),
-        );
+        if let Some(named) = spread.named(&placed.key) {
+            let hand = if named.mirrored { ", mirrored" } else { "" };
+            lying.push(Lying {
+                outline,
+                size: named.size.clone(),
+                name: format!("{}{hand}", named.piece),
+                turn: placed.turn,
+            });
+        }
     }
-    let mut across = Layer::named("marks");
-    zones(&mut across, pen, (long, wide), marks.zones);
-    splices(&mut across, pen, (long, wide), &marks.splices, system);
-    let margin = pen.mm(ROUND_MM);
-    let line = |words: &str, above: f64, bold: bool| Text {
-        at: Point::new(0.0, -pen.mm(above)),
+    lying
+}
+
+/// The lines that run across the pieces.
+fn lines_across((long, wide): (f64, f64), marks: &LayMarks) -> Vec<(Point, Point)> {
+    let ends = marks.splices.iter().flat_map(|s| [s.from, s.until]);
+    let down = ends.map(|x| x.to_mm()).map(|x| {
+        // Through the row of numbers below the cloth as well.
+        (Point::new(x, 0.0), Point::new(x, 2.0 * wide))
+    });
+    let parts = (1..marks.zones).map(|zone| wide * f64::from(zone) / f64::from(marks.zones));
+    let along = parts.map(|y| (Point::new(0.0, y), Point::new(long, y)));
+    down.chain(along).collect()
+}
+
+fn from_left(words: &str, at: Point, size: Length, bold: bool) -> Text {
+    Text {
+        at,
         words: words.to_owned(),
-        size: pen.length(TYPE_WORDS),
+        size,
         anchor: Anchor::Start,
         turn_deg: 0.0,
         colour: INK,
         bold,
-    };
-    words.text(None, line(&figures(spread, lay, cloth, system), 3.0, false));
-    let mut over = 0.0;
-    if !marks.heading.is_empty() {
-        over = pen.mm(4.0);
-        words.text(None, line(&marks.heading, 7.0, true));
-    }
-    // The words over a short lay may be longer than the lay.
-    let letters =
-        words_length(&marks.heading).max(words_length(&figures(spread, lay, cloth, system)));
-    let held = long.max(pen.mm(letters * TYPE_WORDS.to_mm()));
-    let below = if marks.splices.is_empty() {
-        0.0
-    } else {
-        pen.mm(SPLICE_WORDS_MM)
-    };
-    Sheet {
-        title: format!("Lay on {}", cloth.name),
-        origin: Point::new(-margin, -margin - over),
-        width: Length::mm(held + 2.0 * margin),
-        height: Length::mm(wide + 2.0 * margin + over + below),
-        layers: vec![ground, pieces, across, words],
     }
 }
 
-/// Room under the cloth for what splices say, printed millimetres.
-const SPLICE_WORDS_MM: f64 = 6.0;
-
-/// How long words are, in heights of their type; a letter of a plain face is about half as wide.
-fn words_length(words: &str) -> f64 {
-    0.52 * words.chars().count() as f64
+/// How far along the cloth one is: a rule above it, so that the drawing states its scale however it is
+/// shown.
+fn rule(layer: &mut Layer, pen: Pen, long: f64, system: System) {
+    let inch = Length::inches(1.0).to_mm();
+    let (mut step, mut every, unit, each) = match system {
+        System::Metric if long < 100.0 => (10.0, 5, "cm", 10.0),
+        System::Metric if long < 1000.0 => (10.0, 10, "cm", 10.0),
+        System::Metric => (100.0, 10, "m", 1000.0),
+        System::Inch => (inch, if long < 12.0 * inch { 3 } else { 12 }, "in", inch),
+    };
+    // Marks nearer than a millimetre are a grey bar.
+    while step < pen.mm(1.0) {
+        step *= f64::from(every);
+        every = 5;
+    }
+    let mut free_from = f64::NEG_INFINITY;
+    for k in 0..=(long / step) as u32 {
+        let x = f64::from(k) * step;
+        let whole = k % every == 0;
+        let tick = pen.mm(if whole { 1.6 } else { 0.8 });
+        layer.line(
+            None,
+            open(&[Point::new(x, 0.0), Point::new(x, -tick)]),
+            pen.stroke(CONSTRUCTION, HAIRLINE),
+        );
+        let words = format!("{:.0} {unit}", x / each);
+        let half = text_width(&words, pen.length(TYPE_FIGURES)) / 2.0;
+        if whole && k > 0 && x - half > free_from {
+            free_from = x + half + pen.mm(2.0);
+            let mut text = from_left(
+                &words,
+                Point::new(x, -pen.mm(2.1)),
+                pen.length(TYPE_FIGURES),
+                false,
+            );
+            (text.anchor, text.colour) = (Anchor::Middle, CONSTRUCTION);
+            layer.text(None, text);
+        }
+    }
 }
 
 /// Shade zones: thin lines along the cloth, numbered at its end.
@@ -176,16 +252,18 @@ fn zones(layer: &mut Layer, pen: Pen, (long, wide): (f64, f64), zones: u32) {
     }
 }
 
-/// Splices: two dashed lines across and a bar under the cloth that joins them, with the lap beside it.
+/// Splices: two dashed lines across and a bar below `foot` that joins them, with the lap beside it.
+/// Returns the room taken below.
 fn splices(
     layer: &mut Layer,
     pen: Pen,
-    (long, wide): (f64, f64),
+    (long, foot): (f64, f64),
     splices: &[Splice],
     system: System,
-) {
-    let (tick, words_at) = (wide + pen.mm(1.6), wide + pen.mm(4.4));
-    let mut free_from = f64::NEG_INFINITY;
+) -> f64 {
+    let tick = foot + pen.mm(1.6);
+    // Laps that lie close together go one below the other: how far each row is taken.
+    let mut rows: Vec<f64> = Vec::new();
     for (number, splice) in splices.iter().enumerate() {
         let part = format!("splice:{}", number + 1);
         let (from, until) = (splice.from.to_mm(), splice.until.to_mm());
@@ -203,18 +281,19 @@ fn splices(
             pen.stroke(INK, CUT_LINE),
         );
         let words = format!("{}: lap {}", number + 1, splice.lap().show(system));
-        // Laps that lie close together go one below the other.
-        let half = pen.mm(words_length(&words) * TYPE_FIGURES.to_mm()) / 2.0;
+        let half = text_width(&words, pen.length(TYPE_FIGURES)) / 2.0;
         let middle =
             ((from + until) / 2.0).clamp(half.min(long / 2.0), (long - half).max(long / 2.0));
-        let lower = middle - half < free_from;
-        if !lower {
-            free_from = middle + half + pen.mm(1.0);
-        }
+        let row = rows.iter().position(|until| middle - half > *until);
+        let row = row.unwrap_or_else(|| {
+            rows.push(0.0);
+            rows.len() - 1
+        });
+        rows[row] = middle + half + pen.mm(1.0);
         layer.text(
             Some(&part),
             Text {
-                at: Point::new(middle, words_at + if lower { pen.mm(2.9) } else { 0.0 }),
+                at: Point::new(middle, tick + pen.mm(2.8 + 2.9 * row as f64)),
                 words,
                 size: pen.length(TYPE_FIGURES),
                 anchor: Anchor::Middle,
@@ -224,6 +303,32 @@ fn splices(
             },
         );
     }
+    if rows.is_empty() {
+        0.0
+    } else {
+        pen.mm(2.2 + 2.9 * rows.len() as f64)
+    }
+}
+
+/// What the numbers in the lay stand for, in columns. Returns the room taken below.
+fn write_key(layer: &mut Layer, pen: Pen, key: &Key, corner: Point, wide: f64) -> f64 {
+    if key.names.is_empty() {
+        return 0.0;
+    }
+    let size = pen.length(TYPE_FIGURES);
+    let indent = text_width(&key.names.len().to_string(), size) + pen.mm(1.4);
+    let widths = key.names.iter().map(|name| text_width(name, size));
+    let column = indent + widths.fold(0.0, f64::max) + pen.mm(5.0);
+    let columns = ((wide.min(pen.mm(KEY_WIDE_MM)) / column) as usize).clamp(1, key.names.len());
+    let rows = key.names.len().div_ceil(columns);
+    for (k, name) in key.names.iter().enumerate() {
+        let down = pen.mm(2.4 + KEY_LINE_MM * (k % rows + 1) as f64);
+        let at = corner + geometry::Vec2::new(column * (k / rows) as f64, down);
+        layer.text(Some("key"), from_left(&(k + 1).to_string(), at, size, true));
+        let beside = at + geometry::Vec2::new(indent, 0.0);
+        layer.text(Some("key"), from_left(name, beside, size, false));
+    }
+    pen.mm(2.4 + KEY_LINE_MM * rows as f64)
 }
 
 fn figures(spread: &Spread, lay: &Lay, cloth: &Cloth, system: System) -> String {
@@ -235,108 +340,4 @@ fn figures(spread: &Spread, lay: &Lay, cloth: &Cloth, system: System) -> String 
         lay.efficiency.to_percent(),
         lay.bounds.best().show(system),
     )
-}
-
-/// The widest stretch inside an outline along a level through its middle, as a box as high as the
-/// outline's own; `None` for an outline no level crosses.
-fn inside(outline: &[Point], room: Rect) -> Option<Rect> {
-    let widest = |y: f64| {
-        let ends = outline.iter().zip(outline.iter().cycle().skip(1));
-        let mut crossed: Vec<f64> = ends
-            .filter(|(a, b)| (a.y <= y) != (b.y <= y))
-            .map(|(a, b)| a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y))
-            .collect();
-        crossed.sort_by(f64::total_cmp);
-        let stretches = crossed.chunks_exact(2).map(|pair| (pair[0], pair[1]));
-        stretches.max_by(|a, b| (a.1 - a.0).total_cmp(&(b.1 - b.0)))
-    };
-    // The words and the arrow below them both have to fit.
-    let levels = [0.0, 0.12].map(|down| widest(room.center().y + room.height() * down));
-    let (left, right) = (
-        levels[0]?.0.max(levels[1]?.0),
-        levels[0]?.1.min(levels[1]?.1),
-    );
-    (right > left).then(|| Rect::new(left, room.y0, right, room.y1))
-}
-
-/// An arrow along the warp, towards the head of the piece.
-fn grain(layer: &mut Layer, pen: Pen, room: Rect, turn: Turn) {
-    let long = (room.width() * 0.3).min(pen.mm(12.0));
-    let towards = match turn {
-        Turn::Half => Vec2::new(-1.0, 0.0),
-        _ => Vec2::new(1.0, 0.0),
-    };
-    let middle = room.center() + Vec2::new(0.0, pen.mm(2.4).min(room.height() * 0.3));
-    let (tail, tip) = (
-        middle - towards * (long / 2.0),
-        middle + towards * (long / 2.0),
-    );
-    layer.line(
-        None,
-        open(&[tail, tip]),
-        Stroke::plain(CONSTRUCTION, pen.length(SEWN_LINE)),
-    );
-    let head = (long * 0.25).min(pen.mm(1.6));
-    let side = Vec2::new(0.0, head * 0.35);
-    let back = tip - towards * head;
-    layer.area(
-        None,
-        closed(&[tip, back + side, back - side]),
-        CONSTRUCTION,
-        None,
-    );
-}
-
-/// Type a person can still read, as printed; words that would have to be smaller are left out.
-const LEAST_TYPE_MM: f64 = 1.2;
-
-/// Size and piece above the arrow, on one line or two, or upright in the upper half of a tall piece:
-/// whatever is read best.
-fn name(layer: &mut Layer, pen: Pen, room: Rect, size: &str, piece: &str) {
-    let one = vec![format!("{size} {piece}")];
-    let two = vec![size.to_owned(), piece.to_owned()];
-    let above = room.center().y - room.y0;
-    let fits = |lines: &[String], along: f64, across: f64| {
-        let count = lines.iter().map(|l| l.chars().count()).max().unwrap_or(1);
-        // Words of a plain face are about half as wide as they are high, letter for letter.
-        let wide = along * 0.86 / (0.54 * count.max(1) as f64);
-        wide.min(across / (1.25 * lines.len() as f64))
-            .min(pen.mm(2.6))
-    };
-    let flat = |lines: &[String]| fits(lines, room.width(), above * 0.8);
-    let upright = fits(&one, above * 0.9, room.width() * 0.8);
-    let (best, lines, turned) = [
-        (flat(&one), &one, false),
-        (flat(&two), &two, false),
-        (upright, &one, true),
-    ]
-    .into_iter()
-    // A later setting has to be clearly larger than the plainer one before it.
-    .fold(
-        (0.0, &one, false),
-        |a, b| if b.0 > a.0 * 1.15 { b } else { a },
-    );
-    if best < pen.mm(LEAST_TYPE_MM) {
-        return;
-    }
-    let last = lines.len().saturating_sub(1) as f64;
-    for (k, words) in lines.iter().enumerate() {
-        let at = if turned {
-            Point::new(room.center().x + best * 0.36, room.y0 + above / 2.0)
-        } else {
-            room.center() - Vec2::new(0.0, (last - k as f64) * best * 1.25)
-        };
-        layer.text(
-            None,
-            Text {
-                at,
-                words: words.clone(),
-                size: Length::mm(best),
-                anchor: Anchor::Middle,
-                turn_deg: if turned { -90.0 } else { 0.0 },
-                colour: QUIET,
-                bold: false,
-            },
-        );
-    }
 }

@@ -9,6 +9,7 @@ mod art;
 mod corner_sheet;
 mod dimension;
 mod lay_sheet;
+mod lay_words;
 mod lettering;
 mod measure_board;
 mod measure_sheet;
@@ -29,7 +30,7 @@ mod view;
 mod yarn_plan;
 
 pub use corner_sheet::corner_sheet;
-pub use lay_sheet::{LayMarks, lay_sheet};
+pub use lay_sheet::{LayMarks, lay_sheet, lay_sheet_at};
 pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
 pub use nest_sheet::{NestLook, nest_sheet};

@@ -5,11 +5,13 @@
 //! something outside needs them. A [`Path`] is an open run of segments: an edge of a piece, a seam
 //! line, a row of stitches. This is the only room that names `kurbo`.
 
+mod inscribed;
 mod offset;
 mod path;
 mod polyline;
 mod smooth;
 
+pub use inscribed::{Clear, Inscribed, largest_box};
 pub use kurbo::{Affine, BezPath, CubicBez, Line, PathEl, PathSeg, Point, Rect, Vec2};
 pub use offset::{OffsetError, offset_outline};
 pub use path::Path;

@@ -20,6 +20,9 @@ const PATIENCE: Patience = Patience {
     strikes: 2,
 };
 
+/// A lay longer than so many times the width of the cloth is shortened place by place.
+const LONG: f64 = 4.0;
+
 /// The largest pieces, which together make up this share of the hulls' area, change places.
 const LARGE: f64 = 0.75;
 
@@ -64,11 +67,17 @@ pub(crate) fn explore(worker: &mut Worker) {
     }
 }
 
+/// In the middle; of a long lay, which is many short ones, anywhere, and by no more than of a short one.
 fn shorten(worker: &mut Worker, share: f64) {
     let length = worker.board.length;
-    worker
-        .board
-        .shorten(worker.shorter(length, share), length / 2.0);
+    let short = LONG * worker.board.tables.shapes.width;
+    let (share, cut) = if length > short {
+        let cut = worker.random.between(0.0, length);
+        (share * short / length, cut)
+    } else {
+        (share, length / 2.0)
+    };
+    worker.board.shorten(worker.shorter(length, share), cut);
 }
 
 /// Two large pieces change places, and what lay where one of them now is moves to the hole it

@@ -104,6 +104,7 @@ mod tests {
             pieces: vec![piece("left"), piece("right")],
             gap: Length::ZERO,
             faults: Vec::new(),
+            sets: vec![],
         }
     }
 

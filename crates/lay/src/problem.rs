@@ -114,6 +114,9 @@ pub struct Problem {
     /// Places no piece may touch, in millimetres: x from the start of the cloth, y from its lower
     /// edge.
     pub faults: Vec<Rect>,
+    /// What is cut together, such as the pieces of one pair: how many of each piece, in the order of
+    /// `pieces`. A lay of several sets is begun from lays of one set each. May be empty.
+    pub sets: Vec<Vec<usize>>,
 }
 
 /// Why no lay can be looked for.
@@ -182,6 +185,9 @@ pub enum LayError {
     /// A fault is no rectangle.
     #[error("fault {0}: it needs a place and a size in millimetres")]
     Fault(usize),
+    /// The sets ask for more of a piece than there is, or for a piece there is not.
+    #[error("set {0}: it counts more pieces than are to be laid; let each piece be in one set")]
+    Set(usize),
     /// No place could be found for a piece.
     #[error("piece {0}: no place was found for it beside the faults of the cloth; check them")]
     NoPlace(String),
@@ -227,6 +233,16 @@ impl Problem {
         let mut keys = BTreeSet::new();
         if let Some(twice) = self.pieces.iter().find(|p| !keys.insert(&p.key)) {
             return Err(LayError::Twice(twice.key.clone()));
+        }
+        let mut left: Vec<usize> = self.pieces.iter().map(|p| p.demand).collect();
+        for (i, set) in self.sets.iter().enumerate() {
+            for (piece, count) in set.iter().enumerate() {
+                let rest = left.get(piece).and_then(|n| n.checked_sub(*count));
+                match (rest, left.get_mut(piece)) {
+                    (Some(rest), Some(left)) => *left = rest,
+                    _ => return Err(LayError::Set(i + 1)),
+                }
+            }
         }
         self.pieces.iter().try_for_each(|p| self.validate_piece(p))
     }

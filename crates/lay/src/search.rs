@@ -11,7 +11,7 @@ use crate::board::{Pose, Poses};
 use crate::bounds::Bounds;
 use crate::check::check;
 use crate::exchange::{Ended, Exchange, Limits};
-use crate::joined::{FEW, MANY, joined};
+use crate::joined::{FEW, MANY, divides, halves, joined, singles};
 use crate::lay::{Lay, Placement};
 use crate::problem::{LayError, Problem};
 use crate::shapes::Shapes;
@@ -95,17 +95,121 @@ pub fn search_on(
     cancel: &AtomicBool,
     tell: &mut dyn FnMut(&Progress),
 ) -> Result<Lay, LayError> {
-    divided((problem, MANY), options, known, cancel, tell)
+    let mut portions = Portions {
+        many: MANY,
+        cancel,
+        laid: BTreeMap::new(),
+        places: 0,
+    };
+    divided(problem, options, known, &mut portions, tell)
 }
 
-/// A search that first divides the problem when it has more copies than that.
+/// The lays of portions of a problem, each looked for once.
+struct Portions<'a> {
+    /// What is in no set is divided when it is more copies than this.
+    many: usize,
+    cancel: &'a AtomicBool,
+    /// By the copies of each piece.
+    laid: BTreeMap<Copies, Vec<Placement>>,
+    /// Places tried for them.
+    places: u64,
+}
+
+/// After so many places, or so long, a single set is laid about as short as it will be.
+const A_SINGLE: (u64, Duration) = (3_000_000, Duration::from_secs(2));
+
+/// The share of what is left then that is spent on the two halves.
+const ON_HALVES: f64 = 0.75;
+
+/// A search without limits has to be done with its halves some time.
+const A_HALF: (u64, Duration) = (1_000_000_000, Duration::MAX);
+
+type Copies = Vec<(String, usize)>;
+
+impl Portions<'_> {
+    /// The portions that have not been laid, each once.
+    fn unknown<'p>(&self, portions: &'p [Problem]) -> BTreeMap<Copies, &'p Problem> {
+        let all = portions.iter().map(|p| (copies_of(p), p));
+        all.filter(|(copies, _)| !self.laid.contains_key(copies))
+            .collect()
+    }
+
+    /// Lays every portion that has not been laid, and gives the lays of all.
+    fn lay(&mut self, portions: &[Problem], options: &Options) -> Option<Vec<Vec<Placement>>> {
+        for (copies, portion) in self.unknown(portions) {
+            let lay = divided(portion, options, &[], self, &mut |_| ()).ok()?;
+            self.laid.insert(copies, lay.placements);
+        }
+        let laid = portions
+            .iter()
+            .map(|p| self.laid.get(&copies_of(p)).cloned());
+        laid.collect()
+    }
+
+    /// A lay of the problem from lays of its halves. Single sets are laid first, each as long as its
+    /// part of the whole search, as if it were laid alone: together they never take more.
+    fn together(
+        &mut self,
+        (problem, tables): (&Problem, &Tables<'_>),
+        options: &Options,
+        began: Instant,
+    ) -> Option<Poses> {
+        let spent = self.places;
+        self.many = FEW;
+        let sets = problem.sets.len().max(1) as u32;
+        let each = |share: f64, left: Limits, (most, longest): (u64, Duration)| match left {
+            // Where places are counted, time only ends what would go on too long: a search that keeps
+            // within it is the same again, on any machine.
+            Limits {
+                places: Some(places),
+                time,
+            } => Limits {
+                places: Some(((places as f64 * share).round() as u64).min(most)),
+                time,
+            },
+            Limits { places: None, time } => Limits {
+                places: time.is_none().then_some(most),
+                time: time.map(|t| t.mul_f64(share).min(longest)),
+            },
+        };
+        let limits = each(1.0 / f64::from(sets), options.limits, A_SINGLE);
+        self.lay(&singles(problem), &Options { limits, ..*options })?;
+        let halves = halves(problem);
+        let share = ON_HALVES / self.unknown(&halves).len().max(1) as f64;
+        let left = left_of(&options.limits, began, self.places - spent);
+        let limits = each(share, left, A_HALF);
+        let lays = self.lay(&halves, &Options { limits, ..*options })?;
+        let [first, second] = &lays[..] else {
+            return None;
+        };
+        joined(problem, tables, [first, second])
+    }
+}
+
+/// What tells portions of one problem from each other.
+fn copies_of(portion: &Problem) -> Copies {
+    let pieces = portion.pieces.iter();
+    pieces.map(|p| (p.key.clone(), p.demand)).collect()
+}
+
+/// What is left of limits.
+fn left_of(limits: &Limits, began: Instant, places: u64) -> Limits {
+    Limits {
+        time: limits.time.map(|t| t.saturating_sub(began.elapsed())),
+        places: limits.places.map(|p| p.saturating_sub(places)),
+    }
+}
+
+/// A search that first divides the problem where it has many pieces.
 fn divided(
-    (problem, many): (&Problem, usize),
+    problem: &Problem,
     options: &Options,
     known: &[Placement],
-    cancel: &AtomicBool,
+    portions: &mut Portions<'_>,
     tell: &mut dyn FnMut(&Progress),
 ) -> Result<Lay, LayError> {
+    let cancel = portions.cancel;
+    let before = portions.places;
     let began = Instant::now();
     let shapes = Shapes::new(problem)?;
     let known = poses_of(problem, &shapes, known).filter(|p| {
@@ -135,25 +239,15 @@ fn divided(
     let exact = Shapes::exact(problem)?;
     let bounds = Bounds::new(&Tables::new(&exact));
     let bound = bounds.best();
-    let mut places = 0;
-    if afresh && shapes.copies.len() > many {
-        let together = joined(problem, &shapes, options, |half, options| {
-            let lay = divided((half, FEW), options, &[], cancel, &mut |_| ()).ok()?;
-            places += lay.places;
-            Some(lay.placements)
-        });
+    if afresh && divides(problem, shapes.copies.len(), portions.many) {
+        let together = portions.together((problem, &tables), options, began);
         if let Some(together) = together.filter(|t| t.length < first.length) {
             first = together;
-            tell(&progress(&first, places, bound));
+            tell(&progress(&first, portions.places - before, bound));
         }
     }
-    let limits = Limits {
-        time: options
-            .limits
-            .time
-            .map(|t| t.saturating_sub(began.elapsed())),
-        places: options.limits.places.map(|p| p.saturating_sub(places)),
-    };
+    let mut places = portions.places - before;
+    let limits = left_of(&options.limits, began, places);
     let workers = options.workers.clamp(1, 64);
     let exchange = Exchange::new(
         first.clone(),
@@ -187,6 +281,7 @@ fn divided(
     });
     let (best, tried, ended) = exchange.finish();
     places += tried;
+    portions.places += tried;
     tell(&progress(&best, places, bound));
     let lay = |poses: &Poses| Lay {
         placements: placements(problem, &shapes, poses),

@@ -117,6 +117,7 @@ mod tests {
             pieces: spans.iter().enumerate().map(piece).collect(),
             gap: Length::ZERO,
             faults: Vec::new(),
+            sets: vec![],
         };
         (problem, spans.iter().enumerate().map(placed).collect())
     }

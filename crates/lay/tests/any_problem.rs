@@ -75,6 +75,7 @@ fn problem() -> impl Strategy<Value = Problem> {
             pieces,
             gap: Length::mm(gap),
             faults,
+            sets: vec![],
         })
 }
 
@@ -111,6 +112,7 @@ proptest! {
             }],
             gap: Length::mm(gap),
             faults: vec![],
+            sets: vec![],
         };
         let _ = search(&problem, &common::limited(500, 1), &AtomicBool::new(false), &mut |_| {});
     }

@@ -48,6 +48,7 @@ fn rectangles_that_tile_the_cloth_are_laid_without_waste() {
             .collect(),
         gap: Length::ZERO,
         faults: vec![],
+        sets: vec![],
     };
     let lay = lay(&problem, 400_000);
     assert_eq!(lay.bounds.best(), Length::mm(250.0));
@@ -77,6 +78,7 @@ fn an_l_pair_closes_up_when_it_may_be_turned() {
         }],
         gap: Length::ZERO,
         faults: vec![],
+        sets: vec![],
     };
     // Turned, the second lies in the corner of the first, 40 to the right of it or 40 above.
     assert!((lay(&problem, 100_000).length.to_mm() - 80.0).abs() < 0.01);
@@ -136,6 +138,7 @@ fn edge_pieces_reach_the_optimum_of_all_orders() {
         pieces,
         gap: Length::ZERO,
         faults: vec![],
+        sets: vec![],
     };
     let lay = lay(&problem, 200_000);
     let lefts: Vec<&Piece> = problem.pieces.iter().step_by(2).collect();
@@ -192,6 +195,7 @@ fn panels_on_opposite_edges_of_narrow_cloth_bar_each_other() {
         ],
         gap: Length::ZERO,
         faults: vec![],
+        sets: vec![],
     };
     let wide_enough = lay(&problem, 50_000);
     assert!((wide_enough.bounds.segment.to_mm() - 100.0).abs() < 0.01);
@@ -216,6 +220,7 @@ fn many_pieces_are_all_laid_and_a_known_lay_is_only_bettered() {
         ],
         gap: Length::ZERO,
         faults: vec![],
+        sets: vec![],
     };
     let short = lay(&problem, 60_000);
     assert_eq!(short.placements.len(), 151);
@@ -251,6 +256,7 @@ fn turning_sends_an_edge_piece_to_the_other_edge() {
         pieces,
         gap: Length::ZERO,
         faults: vec![],
+        sets: vec![],
     };
     let lay = lay(&problem, 100_000);
     let upper = lay
@@ -270,6 +276,7 @@ fn a_fault_is_kept_clear_of() {
         pieces: vec![rectangle("r", 50.0, 50.0, 4)],
         gap: Length::ZERO,
         faults: vec![],
+        sets: vec![],
     };
     assert!((lay(&problem, 50_000).length.to_mm() - 100.0).abs() < 0.01);
     // A hole in the lower half from 40 to 60: three above, and below one right of it.
@@ -284,6 +291,7 @@ fn the_gap_is_kept_between_pieces_and_not_at_the_edges() {
         pieces: vec![rectangle("r", 50.0, 50.0, 4)],
         gap: Length::mm(6.0),
         faults: vec![],
+        sets: vec![],
     };
     let lay = lay(&problem, 100_000);
     assert!((lay.length.to_mm() - 106.0).abs() < 0.01, "{}", lay.length);
@@ -352,6 +360,7 @@ fn what_cannot_be_laid_is_refused_with_a_reason() {
         pieces: vec![rectangle("pocket", 50.0, 50.0, 1)],
         gap: Length::ZERO,
         faults: vec![],
+        sets: vec![],
     };
     let wrong = |change: &dyn Fn(&mut Problem)| {
         let mut problem = good.clone();
@@ -422,6 +431,7 @@ fn the_check_sees_every_kind_of_mistake() {
         ],
         gap: Length::mm(2.0),
         faults: vec![Rect::new(900.0, 0.0, 910.0, 100.0)],
+        sets: vec![],
     };
     let good = lay(&problem, 100_000);
     let said = |change: &dyn Fn(&mut Vec<lay::Placement>)| {

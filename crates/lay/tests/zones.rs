@@ -31,6 +31,7 @@ fn cloth(pieces: Vec<Piece>) -> Problem {
         pieces,
         gap: Length::ZERO,
         faults: Vec::new(),
+        sets: vec![],
     }
 }
 

@@ -176,3 +176,37 @@ fn an_order_that_cannot_be_cut_says_why() {
         "tideline-14: no plan cuts 62 pairs exactly in at most 1 lays of at most 4 pairs and 48 plies on a table of 1200.0 cm"
     );
 }
+
+/// Every piece of a lay belongs to one pair of it, whatever zones its copies are parted into.
+#[test]
+fn the_sets_of_a_lay_are_its_pairs() {
+    for zones in ["", "zones = 2\n", "zones = 3\n"] {
+        let limits = format!("[limits]\n{zones}");
+        let (_folder, loaded) = order(&[FEW, ("[limits]\n", &limits)]);
+        let cut = CutOrder::new(&loaded).unwrap();
+        for job in &cut.jobs() {
+            let problem = job.spread(&[1, 3]).problem;
+            assert_eq!(problem.sets.len(), 4, "{}", job.name);
+            for (k, piece) in problem.pieces.iter().enumerate() {
+                let counts = problem
+                    .sets
+                    .iter()
+                    .map(|set| set.get(k).copied().unwrap_or(0));
+                assert_eq!(counts.sum::<usize>(), piece.demand, "{}", piece.key);
+            }
+            let pieces = |set: &Vec<usize>| set.iter().sum::<usize>();
+            let one: usize = job
+                .spread(&[1, 0])
+                .problem
+                .pieces
+                .iter()
+                .map(|p| p.demand)
+                .sum();
+            assert!(
+                problem.sets.iter().all(|set| pieces(set) == one),
+                "{}",
+                job.name
+            );
+        }
+    }
+}

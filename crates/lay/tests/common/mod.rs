@@ -82,6 +82,7 @@ pub fn mixed(demand: usize) -> Problem {
             .collect(),
         gap: Length::ZERO,
         faults: vec![],
+        sets: vec![],
     }
 }
 

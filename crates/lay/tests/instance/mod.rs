@@ -50,6 +50,7 @@ pub fn read(file: &str) -> Result<Problem, String> {
         pieces,
         gap: Length::ZERO,
         faults: Vec::new(),
+        sets: vec![],
     })
 }
 

@@ -2,7 +2,7 @@
 
 use cutting::{CutPiece, CutSize, Follows, Plan, cut, increments, movements};
 use drawing::{
-    LayMarks, corner_sheet, grows, is_second_copy, lay_sheet, nest_point, nests_overview,
+    LayMarks, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
     piece_number,
 };
 use geometry::Vec2;
@@ -186,22 +186,31 @@ fn lay_figures(context: &Context<'_>, lays: &[ClothLay<'_>]) -> Result<Vec<Figur
     let mut out = Vec::new();
     for laid in lays {
         let Ok(lay) = &laid.lay else { continue };
-        let sheet = lay_sheet(
-            &laid.spread,
-            lay,
-            laid.cloth,
-            &LayMarks::default(),
-            context.words.system,
-        );
+        // Words are set for the scale at which the lay is printed, and take room of their own.
+        let at_scale = |one_to: u32| {
+            let marks = LayMarks::default();
+            let system = context.words.system;
+            drawn(&lay_sheet_at(
+                one_to,
+                &laid.spread,
+                lay,
+                laid.cloth,
+                &marks,
+                system,
+            ))
+        };
+        let mut one_to = LAY_ONE_TO;
+        let mut drawing = at_scale(one_to)?;
+        while one_to < LEAST_ONE_TO && !fits(&drawing, one_to, &[UPRIGHT_MM, TURNED_MM]) {
+            one_to += 1;
+            drawing = at_scale(one_to)?;
+        }
         let figure = Figure {
-            drawing: drawn(&sheet)?,
+            drawing,
             title: format!("Lay on {}", laid.cloth.name),
             caption: String::new(),
             scale: None,
         };
-        let one_to = (LAY_ONE_TO..=LEAST_ONE_TO)
-            .find(|n| fits(&figure.drawing, *n, &[UPRIGHT_MM, TURNED_MM]))
-            .unwrap_or(LEAST_ONE_TO);
         let caption = format!(
             "One pair, size {}, pieces head to tail. The warp runs from left to right.",
             context.cut.size

@@ -12,7 +12,7 @@ use crate::PaperError;
 
 /// How many places are tried for each lay: a count, not a time, so that the same style gives the same
 /// pack. About a fifth of a second.
-const PLACES: u64 = 30_000;
+const PLACES: u64 = 300_000;
 
 /// Where chance starts.
 const SEED: u64 = 1;

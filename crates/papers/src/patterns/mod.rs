@@ -1,9 +1,10 @@
 //! Patterns at true size: tiled on A4 or A3 to be taped together, or on one length of a plotter's roll.
 
 mod grid;
+mod lay_page;
 mod page;
 
-use drawing::{PatternSet, PatternSheet, Sheet};
+use drawing::{PatternSet, PatternSheet};
 use geometry::Point;
 use jiff::civil::Date;
 use serde::Serialize;
@@ -13,6 +14,7 @@ use crate::PaperError;
 use crate::sheets::{Cover, CoverPiece, Leaf, Sheets, sheets_pdf};
 pub use grid::Paper;
 use grid::{Grid, Tile};
+pub use lay_page::lay_pdf;
 
 /// White round the patterns on a roll.
 const ROLL_MARGIN: Length = Length::mm(10.0);
@@ -214,29 +216,6 @@ pub fn rolled(set: &PatternSet, head: &PatternHead, width: Length) -> Result<Pri
             },
             pieces: plan_pieces(&sheet),
         },
-    })
-}
-
-/// Prints a lay to scale on one page of its own size: 1:10, or smaller where the page would be longer
-/// than A0.
-///
-/// # Errors
-/// [`PaperError`] when typst cannot set the page.
-pub fn lay_pdf(sheet: &Sheet, head: &PatternHead) -> Result<Vec<u8>, PaperError> {
-    const SCALES: [u32; 5] = [10, 20, 50, 100, 200];
-    const LONGEST_MM: f64 = 1189.0;
-    let long = sheet.width.max(sheet.height).to_mm();
-    let one_to = SCALES
-        .into_iter()
-        .find(|n| long / f64::from(*n) <= LONGEST_MM);
-    let leaf = Leaf::of_cloth(sheet, one_to.unwrap_or(SCALES[SCALES.len() - 1]))?;
-    sheets_pdf(&Sheets {
-        title: format!("{}, {}", head.style, sheet.title),
-        author: head.collection.clone(),
-        date: head.date,
-        paper: [0.0, 0.0],
-        cover: None,
-        leaves: vec![leaf],
     })
 }
 

@@ -129,7 +129,7 @@ fn register(layer: &mut Layer, at: Point) {
 }
 
 /// The layers of a sheet moved, with only what shows in a window.
-fn moved(sheet: &Sheet, window: Option<Rect>, by: Vec2) -> Vec<Layer> {
+pub(super) fn moved(sheet: &Sheet, window: Option<Rect>, by: Vec2) -> Vec<Layer> {
     let seen = |room: Rect| {
         window.is_none_or(|w| w.overlaps(room.inflate(WIDEST_LINE_MM, WIDEST_LINE_MM)))
     };

@@ -9,7 +9,7 @@ use trade::{Angle, Length};
 use crate::grid::{number_on_grid, on_grid};
 use crate::model::{Copies, LineKind, Notch, NotchKind, PatternFile, Piece};
 use crate::number::put;
-use crate::place::{LEADING, LETTERS, NOTES};
+use crate::place::{LEADING, LETTERS, NOTES, letters};
 use crate::sheet::{around, arrange};
 
 /// The width of the sheet on which pieces are set beside each other.
@@ -346,11 +346,12 @@ impl Pen {
     /// of its own, so that they can be told apart again.
     fn texts(&mut self, piece: &Piece, id: &str) {
         let (at, along) = (piece.words_at, piece.words_along);
-        let down = -geometry::left_of(Vec2::from_angle(along.to_rad())) * LEADING;
-        self.words_group(id, "title", LETTERS, &[(at, along, piece.title())]);
+        let share = letters(piece);
+        let down = -geometry::left_of(Vec2::from_angle(along.to_rad())) * LEADING * share;
+        self.words_group(id, "title", LETTERS * share, &[(at, along, piece.title())]);
         let below = |(k, note): (usize, &String)| (at + down * (k + 1) as f64, along, note.clone());
         let notes: Vec<_> = piece.notes.iter().enumerate().map(below).collect();
-        self.words_group(id, "annotation", LETTERS * NOTES, &notes);
+        self.words_group(id, "annotation", LETTERS * NOTES * share, &notes);
         let texts = piece
             .texts
             .iter()
