@@ -135,8 +135,9 @@ fn lying(spread: &Spread, lay: &Lay, layer: &mut Layer, pen: Pen) -> Vec<Lying> 
         // The lay's y runs up from the lower edge.
         let on_sheet = |p: Point| Point::new(p.x, wide - p.y);
         let outline: Vec<Point> = placed.outline(piece).into_iter().map(on_sheet).collect();
+        let part = format!("cut:{}", placed.key);
         layer.area(
-            Some(&format!("cut:{}", placed.key)),
+            Some(&part),
             closed(&outline),
             TINT,
             Some(pen.stroke(INK, SEWN_LINE)),
@@ -145,6 +146,7 @@ fn lying(spread: &Spread, lay: &Lay, layer: &mut Layer, pen: Pen) -> Vec<Lying> 
             let hand = if named.mirrored { ", mirrored" } else { "" };
             lying.push(Lying {
                 outline,
+                part,
                 size: named.size.clone(),
                 name: format!("{}{hand}", named.piece),
                 turn: placed.turn,

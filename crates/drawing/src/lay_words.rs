@@ -37,6 +37,8 @@ pub(crate) const NUMBERS_MM: f64 = 3.4;
 pub(crate) struct Lying {
     /// Its outline on the drawing.
     pub outline: Vec<Point>,
+    /// What a click on it or its words asks for.
+    pub part: String,
     /// "32x32".
     pub size: String,
     /// "Front, mirrored".
@@ -78,14 +80,14 @@ pub(crate) fn name_pieces(
             boxes: &[],
         };
         let taken = match words_in(&free, piece, pen) {
-            Some(set) => Some(set.write(layer)),
+            Some(set) => Some(set.write(&piece.part, layer)),
             None => {
                 let number = key.number(piece);
                 let set = number_in(&free, number, pen);
                 if set.is_none() {
                     beside.push((piece, number));
                 }
-                set.map(|set| set.write(layer))
+                set.map(|set| set.write(&piece.part, layer))
             }
         };
         let boxes: Vec<Rect> = taken.into_iter().collect();
@@ -94,7 +96,7 @@ pub(crate) fn name_pieces(
                 boxes: &boxes,
                 ..free
             },
-            piece.turn,
+            piece,
             pen,
             layer,
         );
@@ -110,8 +112,8 @@ pub(crate) fn name_pieces(
         };
         let (set, dot) = place.find(piece, number);
         key.below |= set.centre.y > cloth.y1;
-        lead(set.place(), dot, pen, layer);
-        labels.push(set.write(layer));
+        lead(&piece.part, (set.place(), dot), pen, layer);
+        labels.push(set.write(&piece.part, layer));
     }
     key
 }
@@ -158,7 +160,7 @@ impl Setting {
     }
 
     /// Writes it and gives the room it takes.
-    fn write(&self, layer: &mut Layer) -> Rect {
+    fn write(&self, part: &str, layer: &mut Layer) -> Rect {
         let all = CAPITALS + DESCENT + LEADING * self.lines.len().saturating_sub(1) as f64;
         for (k, words) in self.lines.iter().enumerate() {
             let down = (CAPITALS - all / 2.0 + LEADING * k as f64) * self.size;
@@ -168,7 +170,7 @@ impl Setting {
                 Vec2::new(0.0, down)
             };
             layer.text(
-                None,
+                Some(part),
                 Text {
                     at: self.centre + off,
                     words: words.clone(),
@@ -260,7 +262,7 @@ fn number_in(free: &Clear<'_>, number: usize, pen: Pen) -> Option<Setting> {
 
 /// An arrow along the warp towards the head of the piece: below its words where there is room, else
 /// wherever there is most; none in a piece too small for one.
-fn arrow(free: &Clear<'_>, turn: Turn, pen: Pen, layer: &mut Layer) {
+fn arrow(free: &Clear<'_>, piece: &Lying, pen: Pen, layer: &mut Layer) {
     let long = (bounds_of(free.outline).width() * 0.3).min(pen.mm(ARROW_MM.0));
     let head = pen.mm(HEAD_MM);
     let clear = pen.mm(0.4);
@@ -280,7 +282,7 @@ fn arrow(free: &Clear<'_>, turn: Turn, pen: Pen, layer: &mut Layer) {
     else {
         return;
     };
-    let towards = match turn {
+    let towards = match piece.turn {
         Turn::Half => Vec2::new(-1.0, 0.0),
         _ => Vec2::new(1.0, 0.0),
     };
@@ -290,12 +292,12 @@ fn arrow(free: &Clear<'_>, turn: Turn, pen: Pen, layer: &mut Layer) {
     let back = tip - towards * deep;
     let side = Vec2::new(0.0, head * times / 2.0);
     layer.line(
-        None,
+        Some(&piece.part),
         open(&[tail, back]),
         pen.stroke(CONSTRUCTION, SEWN_LINE),
     );
     layer.area(
-        None,
+        Some(&piece.part),
         closed(&[tip, back + side, back - side]),
         CONSTRUCTION,
         None,
@@ -388,15 +390,20 @@ impl Beside<'_> {
 }
 
 /// A leader from the edge of a label to a dot.
-fn lead(label: Rect, dot: Point, pen: Pen, layer: &mut Layer) {
+fn lead(part: &str, (label, dot): (Rect, Point), pen: Pen, layer: &mut Layer) {
     let from = label.center();
     let along = dot - from;
     let reach = (label.width() / 2.0 / along.x.abs()).min(label.height() / 2.0 / along.y.abs());
     if reach < 1.0 {
         let leader = open(&[from + along * reach, dot]);
-        layer.line(None, leader, pen.stroke(CONSTRUCTION, HAIRLINE));
+        layer.line(Some(part), leader, pen.stroke(CONSTRUCTION, HAIRLINE));
     }
-    layer.area(None, circle(dot, pen.length(Length::mm(DOT_MM))), INK, None);
+    layer.area(
+        Some(part),
+        circle(dot, pen.length(Length::mm(DOT_MM))),
+        INK,
+        None,
+    );
 }
 
 #[cfg(test)]
@@ -416,6 +423,7 @@ mod tests {
     fn lying(outline: Vec<Point>, name: &str) -> Lying {
         Lying {
             outline,
+            part: String::new(),
             size: "32x32".to_owned(),
             name: name.to_owned(),
             turn: Turn::None,
