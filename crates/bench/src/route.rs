@@ -31,10 +31,10 @@ pub(crate) fn style_path(name: &str) -> String {
 }
 
 fn with_query(path: &str, query: &str) -> String {
-    if query.is_empty() {
-        path.to_owned()
-    } else {
-        format!("{path}?{query}")
+    match path.contains('?') {
+        _ if query.is_empty() => path.to_owned(),
+        true => format!("{path}&{query}"),
+        false => format!("{path}?{query}"),
     }
 }
 

@@ -11,6 +11,9 @@ use crate::session::Session;
 /// How many pictures are kept: what a few pages of the history show.
 const KEPT_PICTURES: usize = 120;
 
+/// How many reasons are told why a version cannot be read.
+const MOST_REASONS: usize = 3;
+
 /// What was told and drawn of versions.
 #[derive(Default)]
 pub(crate) struct Shelf {
@@ -95,6 +98,26 @@ pub(crate) fn sentences(
 ) -> Vec<String> {
     let changes = style::difference_in(old, new, system);
     changes.into_iter().map(|change| change.sentence).collect()
+}
+
+/// Why a version cannot be read, each reason once. Places are left out: they are those of a text that nobody has open.
+pub(crate) fn why_unread(report: &Report) -> Vec<String> {
+    let mut reasons: Vec<String> = Vec::new();
+    for problem in &report.problems {
+        let reason = match &problem.hint {
+            Some(hint) => format!("{}: {hint}", problem.message),
+            None => problem.message.clone(),
+        };
+        if !reasons.contains(&reason) {
+            reasons.push(reason);
+        }
+    }
+    let more = reasons.len().saturating_sub(MOST_REASONS);
+    reasons.truncate(MOST_REASONS);
+    if more > 0 {
+        reasons.push(format!("and {more} more"));
+    }
+    reasons
 }
 
 /// Changes in one line.

@@ -13,7 +13,7 @@ pub(crate) struct Head<'a> {
     pub(crate) name: &'a str,
     pub(crate) loaded: &'a Loaded,
     pub(crate) room: Room,
-    /// Which page of the room, as its address goes on, such as "/pieces"; empty for its first.
+    /// Which page of the room, as its address goes on, such as "/pieces" or "?page=2"; empty for its first.
     pub(crate) leaf: &'a str,
     pub(crate) see: &'a See,
 }

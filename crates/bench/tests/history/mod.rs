@@ -177,7 +177,8 @@ async fn a_version_that_can_no_longer_be_read_says_why_and_shows_no_picture() {
     fs::write(&yarns, format!("{}{}", &all[..from], &all[to..])).unwrap();
     let page = ok(&house, &format!("{STYLE}/history")).await.text;
     assert!(page.contains("This version cannot be read now."));
-    assert!(page.contains(gone));
+    let reason = format!("Yarns.toml has no yarn named &quot;{gone}&quot;");
+    assert_eq!(page.matches(&reason).count(), 1, "each reason once");
     assert_eq!(page.matches("loading=\"lazy\"").count(), 1);
     let compare = ok(&house, &format!("{STYLE}/compare?a=1&b=now")).await.text;
     assert!(compare.contains("Version 1 cannot be read now."));
@@ -206,6 +207,7 @@ async fn a_long_history_comes_in_pages() {
     let last = ok(&house, &format!("{STYLE}/history?page=3")).await.text;
     assert_eq!(last.matches("<h3>Version ").count(), 21);
     assert!(last.contains("id=\"version-1\""));
+    assert!(last.contains("/style/ferryman/history?page=3&amp;view=front"));
     for query in ["?page=99", "?page=0", "?page=x"] {
         ok(&house, &format!("{STYLE}/history{query}")).await;
     }
@@ -325,6 +327,10 @@ async fn two_versions_are_compared_in_one_frame() {
         format!("{STYLE}/compare?a=first%20sample&b=2&look=over&view=back&face=inside&size=34x32");
     let over = ok(&house, &over).await.text;
     assert!(over.contains("class=\"upper\"") && over.contains("size 34x32"));
+    // Other units are another view of the same two.
+    assert!(over.contains("/style/ferryman/history/compare?a=1&amp;b=now&amp;look=over&amp;view=back&amp;face=inside&amp;size=34x32&amp;units=in"));
+    let inches = format!("{STYLE}/history/compare?a=1&b=now&units=in");
+    assert!(ok(&house, &inches).await.text.contains("16 1/2 in"));
     let same = ok(&house, &format!("{STYLE}/compare?a=1&b=1")).await.text;
     assert!(same.contains("the texts are the same"));
     // Left out, it is the last change that is shown.

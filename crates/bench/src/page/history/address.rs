@@ -4,19 +4,23 @@ use style::Revision;
 
 use super::compare::Look;
 use crate::room::Room;
-use crate::route::{encoded, style_path};
+use crate::route::{self, encoded, style_path};
 use crate::see::See;
 
 /// A page of the list, from 1; of all versions or of those with a name.
 pub(crate) fn list(name: &str, see: &See, named: bool, page: usize) -> String {
-    let mut address = Room::History.url(name, see);
-    if named {
-        address.push_str("&named=yes");
+    of_room(name, &list_leaf(named, page), see)
+}
+
+/// The same as its address goes on after the room's.
+pub(crate) fn list_leaf(named: bool, page: usize) -> String {
+    let named = named.then(|| "named=yes".to_owned());
+    let page = (page > 1).then(|| format!("page={page}"));
+    let asked: Vec<String> = named.into_iter().chain(page).collect();
+    match asked.as_slice() {
+        [] => String::new(),
+        asked => format!("?{}", asked.join("&")),
     }
-    if page > 1 {
-        address.push_str(&format!("&page={page}"));
-    }
-    address
 }
 
 /// The small picture of a version.
@@ -27,10 +31,15 @@ pub(crate) fn picture(name: &str, version: &Revision) -> String {
 
 /// Two versions beside or over one another.
 pub(crate) fn compare(name: &str, a: &str, b: &str, look: Look, see: &See) -> String {
-    let (path, a, b) = (style_path(name), encoded(a), encoded(b));
-    format!(
-        "{path}/compare?a={a}&b={b}&look={}&{}",
-        look.word(),
-        see.query()
-    )
+    of_room(name, &compare_leaf(a, b, look), see)
+}
+
+/// The same as its address goes on after the room's.
+pub(crate) fn compare_leaf(a: &str, b: &str, look: Look) -> String {
+    let (a, b) = (encoded(a), encoded(b));
+    format!("/compare?a={a}&b={b}&look={}", look.word())
+}
+
+fn of_room(name: &str, leaf: &str, see: &See) -> String {
+    route::room(name, &format!("{}{leaf}", Room::History.word()), see)
 }

@@ -11,7 +11,6 @@ use style::{History, Loaded, Revision, Size};
 use trade::{Length, System};
 
 use super::address;
-use crate::answer::placed;
 use crate::field::capital;
 use crate::garment::{Worked, written};
 use crate::page::layout::Loads;
@@ -23,7 +22,7 @@ use crate::route;
 use crate::see::See;
 use crate::session::Session;
 use crate::trouble::Trouble;
-use crate::versions::sentences;
+use crate::versions::{sentences, why_unread};
 use crate::when::When;
 
 /// Which versions an address asks for, and how they lie.
@@ -120,7 +119,7 @@ impl Compared {
             when: When::written(&version.path),
             worked: match read {
                 Ok(read) => Ok(session.garment_of(read, size.unwrap_or(read.style.sizes.base))),
-                Err(report) => Err(placed(report)),
+                Err(report) => Err(why_unread(report)),
             },
             version: version.clone(),
         };
@@ -154,7 +153,7 @@ impl Compared {
             name,
             loaded,
             room: Room::History,
-            leaf: "",
+            leaf: &address::compare_leaf(&self.a.key, &self.b.key, self.look),
             see,
         };
         let main = html! {
@@ -211,7 +210,7 @@ impl Compared {
         };
         let here = |see: See| to(&self.a.key, &self.b.key, self.look, &see);
         html! {
-            form.pairing method="get" action={ (route::style_path(name)) "/compare" } {
+            form.pairing method="get" action={ (route::style_path(name)) "/history/compare" } {
                 (choose("a", "Version", &self.a))
                 (choose("b", "with", &self.b))
                 @if let Some(size) = self.size {
@@ -360,7 +359,7 @@ fn unread(side: &Side) -> Markup {
         @if let Err(why) = &side.worked {
             div.notice.asks { div {
                 p { (side.short()) " cannot be read now." }
-                ul { @for line in why { li { (line) } } }
+                ul { @for line in why { li { (capital(line)) } } }
             } }
         }
     }

@@ -17,6 +17,7 @@ use crate::room::Room;
 use crate::route;
 use crate::see::See;
 use crate::session::Session;
+use crate::versions::why_unread;
 use crate::when::When;
 
 /// How many versions a page lists.
@@ -91,7 +92,7 @@ impl List {
             before: before.map(|before| before.number),
             same: history.same_as(version).map(|same| same.number),
             now: now == Some(version.number),
-            told: told.map_err(|report| placed(&report)),
+            told: told.map_err(|report| why_unread(&report)),
             version: version.clone(),
         });
         let with_name = |version: &&Revision| history.name(version).is_some();
@@ -112,7 +113,7 @@ impl List {
             name,
             loaded,
             room: Room::History,
-            leaf: "",
+            leaf: &address::list_leaf(self.named, self.page),
             see,
         };
         let main = html! {
@@ -211,7 +212,7 @@ impl Row {
             @match &self.told {
                 Err(why) => {
                     p.bad { "This version cannot be read now." }
-                    ul.why-not { @for line in why { li { (line) } } }
+                    ul.why-not { @for line in why { li { (capital(line)) } } }
                 }
                 Ok(_) if self.before.is_none() => p { "The first version that is kept." },
                 Ok(told) if told.is_empty() => p { "Comments, or the way it is written." },

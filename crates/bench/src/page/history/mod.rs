@@ -15,7 +15,7 @@ use axum::{Json, Router};
 use serde::Deserialize;
 use style::{History, NameError};
 
-use crate::answer::{Answer, Came, placed, sentences};
+use crate::answer::{Answer, Came, sentences};
 use crate::garment;
 use crate::outcome::{self, Outcome};
 use crate::part::notice::Notice;
@@ -24,11 +24,14 @@ use crate::see::{Asked, See};
 use crate::session::Session;
 use crate::state::Bench;
 use crate::trouble::Trouble;
+use crate::versions::why_unread;
 
 /// The addresses of the room.
 pub(crate) fn routes() -> Router<Bench> {
     Router::new()
         .route("/style/{name}/history", get(page))
+        .route("/style/{name}/history/compare", get(beside))
+        // Short enough to be typed.
         .route("/style/{name}/compare", get(beside))
         .route("/style/{name}/revision/{number}/drawing.svg", get(picture))
         .route("/style/{name}/put-back", post(put_back))
@@ -123,7 +126,7 @@ async fn picture(
                 let version = version.map_err(|report| Trouble {
                     status: StatusCode::UNPROCESSABLE_ENTITY,
                     title: "This version cannot be drawn",
-                    words: placed(&report),
+                    words: why_unread(&report),
                 })?;
                 // Drawn while the session is free: a page of the history asks for many.
                 let svg: Arc<str> = garment::small_picture(&version).into();
