@@ -178,7 +178,8 @@ async fn a_version_that_can_no_longer_be_read_says_why_and_shows_no_picture() {
     let page = ok(&house, &format!("{STYLE}/history")).await.text;
     assert!(page.contains("This version cannot be read now."));
     let reason = format!("Yarns.toml has no yarn named &quot;{gone}&quot;");
-    assert_eq!(page.matches(&reason).count(), 1, "each reason once");
+    let unread = page.matches("This version cannot be read now.").count();
+    assert_eq!(page.matches(&reason).count(), unread, "each reason once");
     assert_eq!(page.matches("loading=\"lazy\"").count(), 1);
     let compare = ok(&house, &format!("{STYLE}/compare?a=1&b=now")).await.text;
     assert!(compare.contains("Version 1 cannot be read now."));
