@@ -100,6 +100,7 @@ impl Works {
         std::thread::Builder::new()
             .name("work".to_owned())
             .spawn(move || {
+                step_back();
                 let permit = gate.enter(&mine.cancel);
                 // A fault in there ends the one job, not the bench; whoever waits is told.
                 let ended = catch_unwind(AssertUnwindSafe(|| mine.run(permit.is_some())));
@@ -116,6 +117,16 @@ impl Works {
         self.packs.cancel_all();
         self.patterns.cancel_all();
     }
+}
+
+/// Has the system give this thread, and those it starts, what others leave: an edit does not wait for a search. Where
+/// that cannot be had the work goes on all the same.
+fn step_back() {
+    /// As far as there is.
+    #[cfg(target_os = "linux")]
+    const NICE: i32 = 19;
+    #[cfg(target_os = "linux")]
+    let _ = rustix::process::nice(NICE);
 }
 
 /// What is said of a fault of ours.
