@@ -124,7 +124,7 @@ pub fn nest_sheet(run: &[CutSize], nest: &Nest, look: &NestLook) -> Sheet {
 
     let mut labels = Layer::named("labels");
     let at = point_words(&mut labels, words, &mut taken, &nest.at, bounds);
-    let sized = size_words(&mut labels, words, &sizes, look.base, bounds);
+    let sized = size_words(&mut labels, words, &mut taken, (&sizes, look.base), bounds);
     if let Some((laid, piece)) = of_base.filter(|_| look.named) {
         let sewn: Vec<Point> = laid.sewn.iter().flatten().copied().collect();
         let lines = [
@@ -134,7 +134,7 @@ pub fn nest_sheet(run: &[CutSize], nest: &Nest, look: &NestLook) -> Sheet {
             piece.label.side.clone(),
             piece.label.cloth.clone(),
         ];
-        let place = (sewn.as_slice(), bounds);
+        let place = (sewn.as_slice(), bounds.union(sized));
         let room = heading_words(
             &piece.label.piece,
             &lines,
@@ -261,25 +261,27 @@ fn reach(outline: &[Point], side: Side, level: f64) -> Option<f64> {
     (lean <= MOST_LEAN).then_some(out)
 }
 
-/// Labels every size beside the place where the outlines lie furthest apart, each with a leader to its
+/// Labels every size, those that share a line together, beside the place where the outlines lie furthest apart, each with a leader to its
 /// line. Returns the room taken.
-fn size_words(layer: &mut Layer, pen: Pen, sizes: &[Laid], base: Size, bounds: Rect) -> Rect {
+fn size_words(
+    layer: &mut Layer,
+    pen: Pen,
+    taken: &mut Taken,
+    (sizes, base): (&[Laid], Size),
+    bounds: Rect,
+) -> Rect {
     let Some((side, level, reaches)) = widest(sizes, bounds) else {
         return bounds;
     };
-    let alike = reaches.windows(2).all(|w| (w[0] - w[1]).abs() < 1e-6);
     let size = pen.length(TYPE_FIGURES);
     let pitch = size.to_mm() * LEADING;
-    let mut names = names(sizes);
-    if alike && let Some(first) = names.first_mut() {
-        "all sizes".clone_into(first);
-    }
-    let mut order: Vec<usize> = (0..sizes.len()).collect();
-    // The outermost line gets the label that its leader reaches without crossing another's.
-    order.sort_by(|a, b| reaches[*b].total_cmp(&reaches[*a]));
-    if alike {
-        order.truncate(1);
-    }
+    let groups = groups(&reaches);
+    let all: Vec<Size> = sizes.iter().map(|s| s.size).collect();
+    let of_group = |group: &[usize]| group.iter().map(|k| all[*k]).collect::<Vec<Size>>();
+    let names: Vec<String> = groups
+        .iter()
+        .map(|group| called(&of_group(group), &all))
+        .collect();
     let upright = matches!(side, Side::Right | Side::Left);
     let widest = names
         .iter()
@@ -295,9 +297,10 @@ fn size_words(layer: &mut Layer, pen: Pen, sizes: &[Laid], base: Size, bounds: R
     let edge = edge.max(side.split(Point::new(bounds.x0, bounds.y0)).0) + pen.mm(ASIDE_MM);
 
     let mut room = bounds;
-    for (place, k) in order.iter().enumerate() {
+    for (place, (group, name)) in groups.iter().zip(&names).enumerate() {
+        let out = group.first().map_or(0.0, |k| reaches[*k]);
         let along = level + step * place as f64;
-        let (foot, end) = (side.join(reaches[*k], level), side.join(edge, along));
+        let (foot, end) = (side.join(out, level), side.join(edge, along));
         let stroke = Stroke::plain(CONSTRUCTION, pen.length(HAIRLINE));
         layer.line(None, open(&[foot, end]), stroke);
         layer.area(None, circle(foot, Length::mm(pen.mm(DOT_MM))), INK, None);
@@ -319,17 +322,66 @@ fn size_words(layer: &mut Layer, pen: Pen, sizes: &[Laid], base: Size, bounds: R
         };
         let text = Text {
             at,
-            words: names[*k].clone(),
+            words: name.clone(),
             size,
             anchor,
             turn_deg: 0.0,
             colour: INK,
-            bold: sizes[*k].size == base,
+            bold: of_group(group).contains(&base),
         };
-        room = room.union(text_box(&text));
+        let place = text_box(&text);
+        room = room.union(place);
+        taken.boxes.push(place);
+        taken.keep_clear_of(&[foot, end]);
         layer.text(None, text);
     }
     room
+}
+
+/// Lines nearer than this lie on each other.
+const TOGETHER_MM: f64 = 0.05;
+
+/// The sizes whose lines lie on each other, the outermost first: it gets the label that its leader
+/// reaches without crossing another's.
+fn groups(reaches: &[f64]) -> Vec<Vec<usize>> {
+    let mut order: Vec<usize> = (0..reaches.len()).collect();
+    order.sort_by(|a, b| reaches[*b].total_cmp(&reaches[*a]));
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for k in order {
+        match groups.last_mut() {
+            Some(group) if (reaches[group[0]] - reaches[k]).abs() < TOGETHER_MM => group.push(k),
+            _ => groups.push(vec![k]),
+        }
+    }
+    groups
+}
+
+/// What sizes that share a line are called among all: by waist or by length where they are all of it.
+fn called(group: &[Size], all: &[Size]) -> String {
+    if group.len() == all.len() {
+        return "all sizes".to_owned();
+    }
+    let whole = |of: fn(&Size) -> u32| {
+        let mut tags: Vec<u32> = group.iter().map(of).collect();
+        tags.sort_unstable();
+        tags.dedup();
+        let held = all.iter().filter(|size| tags.contains(&of(size)));
+        let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
+        (held.count() == group.len()).then(|| tags.join(", "))
+    };
+    let one = |of: fn(&Size) -> u32| all.windows(2).all(|w| of(&w[0]) == of(&w[1]));
+    let (waists, lengths) = (whole(|s| s.waist), whole(|s| s.length));
+    if let Some(waists) = waists.filter(|_| !one(|s| s.waist)) {
+        return match one(|s| s.length) {
+            true => waists,
+            false => format!("waist {waists}"),
+        };
+    }
+    if let Some(lengths) = lengths.filter(|_| !one(|s| s.length)) {
+        return format!("length {lengths}");
+    }
+    let sizes: Vec<String> = group.iter().map(Size::to_string).collect();
+    sizes.join(", ")
 }
 
 /// The side and level at which neighbouring sizes lie furthest apart, and how far out each reaches.
@@ -361,16 +413,30 @@ fn widest(sizes: &[Laid], bounds: Rect) -> Option<(Side, f64, Vec<f64>)> {
     best.map(|(_, side, level, reaches)| (side, level, reaches))
 }
 
-/// What tells the sizes of a nest apart: the waist, the length, or both.
-fn names(sizes: &[Laid]) -> Vec<String> {
-    let one = |of: fn(&Laid) -> u32| sizes.windows(2).all(|w| of(&w[0]) == of(&w[1]));
-    let (one_waist, one_length) = (one(|s| s.size.waist), one(|s| s.size.length));
-    sizes
-        .iter()
-        .map(|s| match (one_waist, one_length) {
-            (false, true) => s.size.waist.to_string(),
-            (true, false) => format!("length {}", s.size.length),
-            _ => s.size.to_string(),
-        })
-        .collect()
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sizes_on_one_line_are_called_together() {
+        let size = Size::new;
+        let all = [size(30, 32), size(30, 34), size(32, 32), size(32, 34)];
+        assert_eq!(called(&all, &all), "all sizes");
+        assert_eq!(called(&all[..2], &all), "waist 30");
+        assert_eq!(called(&[all[0], all[2]], &all), "length 32");
+        assert_eq!(called(&[all[0], all[3]], &all), "30x32, 32x34");
+        assert_eq!(called(&all[..1], &all), "30x32");
+        let one_length = [all[0], all[2]];
+        assert_eq!(called(&all[..1], &one_length), "30");
+        let one_waist = &all[..2];
+        assert_eq!(called(&all[..1], one_waist), "length 32");
+    }
+
+    #[test]
+    fn lines_on_each_other_share_a_label_the_outermost_first() {
+        assert_eq!(
+            groups(&[1.0, 5.0, 1.02, 3.0]),
+            [vec![1], vec![3], vec![2, 0]]
+        );
+    }
 }

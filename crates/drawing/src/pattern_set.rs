@@ -6,13 +6,13 @@ use geometry::{Affine, Point, Rect, Vec2};
 use style::Size;
 use trade::Length;
 
-use crate::lettering::CAPITALS;
+use crate::lettering::centred;
 use crate::nest_sheet::{NestLook, nest_sheet};
 use crate::packing::{Cell, Room, pack};
 use crate::palette::{INK, Pen, SEWN_LINE, TYPE_FIGURES};
 use crate::piece_overview::piece_number;
 use crate::piece_sheet::{PieceCaption, draw};
-use crate::sheet::{Anchor, Layer, Sheet, Text, closed};
+use crate::sheet::{Layer, Sheet, closed};
 
 /// Words on a paper pattern are read at arm's length.
 const TYPE_SIZE: f64 = 2.0;
@@ -259,18 +259,10 @@ fn square_cell() -> Cell {
     .into_iter()
     .enumerate()
     {
-        let down = side / 2.0 + size.to_mm() * (CAPITALS / 2.0 + 1.5 * (k as f64 - 0.5));
+        let down = 1.5 * size.to_mm() * (k as f64 - 0.5);
         layer.text(
             None,
-            Text {
-                at: Point::new(side / 2.0, down),
-                words: words.to_owned(),
-                size,
-                anchor: Anchor::Middle,
-                turn_deg: 0.0,
-                colour: INK,
-                bold: false,
-            },
+            centred(words, size, square.center() + Vec2::new(0.0, down)),
         );
     }
     Cell {

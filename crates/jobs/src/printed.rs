@@ -95,8 +95,13 @@ fn nested(
     let (set, without) = PatternSet::nested(run, base);
     made.left_out = without.iter().map(ToString::to_string).collect();
     let all: Vec<String> = work.sizes.iter().map(ToString::to_string).collect();
+    // It stands on every page, on one line.
+    let sizes = match all.as_slice() {
+        [first, .., last] if all.len() > 6 => format!("{} sizes, {first} to {last}", all.len()),
+        few => format!("sizes {}", few.join(" ")),
+    };
     let head = match like {
-        Some(like) => head(work, format!("sizes {}", all.join(" ")), like),
+        Some(like) => head(work, sizes, like),
         None => PatternHead::default(),
     };
     made.files.push(output(

@@ -22,18 +22,16 @@ pub(crate) fn compress(worker: &mut Worker) {
         let cut = worker.random.between(0.0, best.length);
         let shorter = worker.shorter(best.length, step);
         worker.board.shorten(shorter, cut);
-        let free = match worker.separate(&PATIENCE) {
-            Verdict::Free => true,
-            Verdict::Stuck => worker.mend(),
-            Verdict::Overtaken => false,
-            Verdict::Over => return,
-        };
-        if free {
-            worker.squeeze(step);
-            worker.keep();
-            if worker.look_up() == Some(Verdict::Over) {
-                return;
+        match worker.part(&PATIENCE) {
+            Verdict::Free => {
+                worker.squeeze(step);
+                worker.keep();
+                if worker.look_up() == Some(Verdict::Over) {
+                    return;
+                }
             }
+            Verdict::Over => return,
+            Verdict::Stuck | Verdict::Overtaken => {}
         }
     }
 }

@@ -39,9 +39,9 @@ pub(crate) fn explore(worker: &mut Worker) {
     shorten(worker, share);
     let mut put_by: Vec<(f64, Poses)> = Vec::new();
     while worker.stage == Stage::Explore {
-        let free = match worker.separate(&PATIENCE) {
+        let free = match worker.part(&PATIENCE) {
             Verdict::Free => true,
-            Verdict::Stuck => worker.mend(),
+            Verdict::Stuck => false,
             Verdict::Overtaken | Verdict::Over => return,
         };
         if free {

@@ -98,9 +98,17 @@ impl<'a> Worker<'a> {
         squeeze(&mut self.board, first, self.exchange.bound());
     }
 
+    /// Parts all overlapping pieces, giving back some of the length that was taken where they are stuck.
+    pub(crate) fn part(&mut self, patience: &Patience) -> Verdict {
+        match self.separate(patience) {
+            Verdict::Stuck if self.mend() => Verdict::Free,
+            verdict => verdict,
+        }
+    }
+
     /// Frees the few overlaps left by giving back some of the length that was taken, at the pieces
     /// that overlap. Where that fails the board is as it was.
-    pub(crate) fn mend(&mut self) -> bool {
+    fn mend(&mut self) -> bool {
         let stuck = self.board.poses();
         let room = (self.best.length - stuck.length) * GIVEN_BACK;
         if room <= 0.0 {
@@ -172,7 +180,7 @@ impl<'a> Worker<'a> {
     ///
     /// This is guided local search: overlaps that last weigh more from pass to pass. When stuck,
     /// the board holds the least overlapping state met.
-    pub(crate) fn separate(&mut self, patience: &Patience) -> Verdict {
+    fn separate(&mut self, patience: &Patience) -> Verdict {
         self.board.reset_weights();
         let mut least = self.board.total();
         let mut least_poses = self.board.poses();
