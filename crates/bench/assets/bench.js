@@ -1,6 +1,6 @@
 // The style page comes alive: views change without leaving it, and history has its keys.
 
-import { ask } from './swap.js';
+import { answered, ask } from './swap.js';
 import { unsaved } from './fields.js';
 import { showAll } from './drawing.js';
 import './marks.js';
@@ -13,7 +13,8 @@ if (document.getElementById('bench')) {
     const link = event.target.closest('a[data-swap]');
     if (link && !(event.ctrlKey || event.metaKey || event.shiftKey)) {
       event.preventDefault();
-      go(new URL(link.href));
+      // One key soon after another: what the first changes, the second's link has to hold.
+      answered().then(() => go(new URL(link.href)));
     }
     const step = event.target.closest('button[data-step]')?.dataset.step;
     if (step === 'reload' || step === 'mark') ask(step);

@@ -32,6 +32,11 @@ export function ask(action, body, about) {
   return queue;
 }
 
+/** Done when everything asked so far is answered: links then say what they mean for the page as it is. */
+export function answered() {
+  return queue;
+}
+
 async function send(action, body, about) {
   bench.setAttribute('aria-busy', 'true');
   try {

@@ -392,12 +392,19 @@ pub(crate) fn written(sheet: Sheet) -> Picture {
     }
 }
 
-/// A title inside a drawing pops up over all of it; the page says it beside the drawing instead. The sheet keeps its
-/// own until it is written, because the names of its clips come from it and no two drawings of a page may share those.
+/// A title inside a drawing pops up over all of it; the page says it beside the drawing instead, and whoever does not see
+/// the drawing hears it as its name. The sheet keeps its own until it is written, because the names of its clips come from
+/// it and no two drawings of a page may share those.
 fn untitled(mut svg: String) -> String {
+    const START: &str = "<title>";
     const END: &str = "</title>";
-    if let (Some(start), Some(end)) = (svg.find("<title>"), svg.find(END)) {
-        svg.replace_range(start..end + END.len(), "");
-    }
-    svg
+    const ROLE: &str = "role=\"img\"";
+    let Some((start, end)) = svg.find(START).zip(svg.find(END)) else {
+        return svg;
+    };
+    let title = svg.get(start + START.len()..end).unwrap_or_default();
+    // The writer has escaped it for either place.
+    let named = format!("{ROLE} aria-label=\"{title}\"");
+    svg.replace_range(start..end + END.len(), "");
+    svg.replacen(ROLE, &named, 1)
 }

@@ -1,7 +1,8 @@
 //! A bench over a fresh demo, opened in a real browser without a window.
 
 use std::fs;
-use std::io::{BufRead, BufReader, Read};
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::TcpStream;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
@@ -13,7 +14,7 @@ use crate::fellwork::program;
 use crate::outside::tool;
 
 /// Long enough for a loaded machine; nothing waits this long when all is well.
-pub const PATIENCE: Duration = Duration::from_secs(60);
+pub const PATIENCE: Duration = Duration::from_secs(30);
 /// How often something awaited is looked at again.
 const GLANCE: Duration = Duration::from_millis(20);
 
@@ -99,6 +100,33 @@ fn chromedriver(driver: &Path) -> (Served, String) {
     })
 }
 
+/// A browser that ends with the test, also when the test ends early.
+struct Session<'a> {
+    driver: &'a str,
+    id: String,
+}
+
+impl Drop for Session<'_> {
+    fn drop(&mut self) {
+        let Some(host) = self.driver.strip_prefix("http://") else {
+            return;
+        };
+        // A driver that is gone has nothing left to end.
+        let Ok(mut stream) = TcpStream::connect(host) else {
+            return;
+        };
+        let id = &self.id;
+        let asked = write!(
+            stream,
+            "DELETE /session/{id} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n"
+        );
+        // It answers when the browser has ended; the connection stays open.
+        if asked.is_ok() && stream.set_read_timeout(Some(PATIENCE)).is_ok() {
+            let _ = stream.read(&mut [0; 64]);
+        }
+    }
+}
+
 async fn browser(
     driver: &str,
     chromium: &Path,
@@ -145,27 +173,39 @@ pub fn in_a_browser_over(
     prepare: impl FnOnce(&Path),
     act: impl AsyncFn(&WebDriver, &str, &Path) -> WebDriverResult<()>,
 ) {
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    let demo = folder.path().join("demo");
+    let file = style::write_demo(&demo).expect("the demo can be written");
+    prepare(&file);
+    let (_bench, url) = bench(&demo);
+    browsing(screen, async |page| act(page, &url, &file).await);
+}
+
+/// Opens a browser and does something in it. Skipped where there is none.
+///
+/// # Panics
+/// What is done there fails.
+pub fn browsing(screen: Screen, act: impl AsyncFn(&WebDriver) -> WebDriverResult<()>) {
     let Some(driver) = tool(&["chromedriver"]) else {
         return;
     };
     let Some(chromium) = tool(&["chromium", "chromium-browser", "google-chrome"]) else {
         return;
     };
-    let folder = tempfile::tempdir().expect("a folder can be made");
-    let demo = folder.path().join("demo");
-    let file = style::write_demo(&demo).expect("the demo can be written");
-    prepare(&file);
-    let (_bench, url) = bench(&demo);
+    let profile = tempfile::tempdir().expect("a folder can be made");
     let (_driver, driver) = chromedriver(&driver);
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build()
         .expect("the system gives a runtime");
     runtime.block_on(async {
-        let page = browser(&driver, &chromium, &folder.path().join("profile"), screen).await;
+        let page = browser(&driver, &chromium, profile.path(), screen).await;
         let page = page.expect("the browser starts");
-        let went = act(&page, &url, &file).await;
-        page.quit().await.expect("the browser ends");
+        let _session = Session {
+            driver: &driver,
+            id: page.session_id().to_string(),
+        };
+        let went = act(&page).await;
         went.expect("the page does what it should");
     });
 }
@@ -245,3 +285,58 @@ pub async fn no_complaints(page: &WebDriver) -> WebDriverResult<()> {
     assert!(errors.is_empty(), "{errors:#?}");
     Ok(())
 }
+
+/// Gives a page a size of its own, in CSS pixels.
+///
+/// # Errors
+/// The browser does not.
+pub async fn resize(page: &WebDriver, width: u32, height: u32) -> WebDriverResult<()> {
+    // What the browser's own frame takes is only known once there is one.
+    page.set_window_rect(0, 0, width, height).await?;
+    let script = "return [outerWidth - innerWidth, outerHeight - innerHeight]";
+    let frame: (u32, u32) = page.execute(script, Vec::new()).await?.convert()?;
+    page.set_window_rect(0, 0, width + frame.0, height + frame.1)
+        .await
+}
+
+/// Every page of the bench, found as a maker finds it: by the links of the pages before it, and the plates a page offers.
+///
+/// # Errors
+/// The pages cannot be read.
+pub async fn every_page(page: &WebDriver, url: &str) -> WebDriverResult<Vec<String>> {
+    page.goto(url).await?;
+    let pages: Vec<String> = page
+        .execute_async(EVERY_PAGE, Vec::new())
+        .await?
+        .convert()?;
+    assert!(pages.len() > 12, "only {pages:?} are linked to");
+    Ok(pages)
+}
+
+/// Follows every link from the first page on, one address for each page: sides, faces, sizes and units are not others.
+const EVERY_PAGE: &str = r"
+const done = arguments[arguments.length - 1];
+const kind = ({ pathname, searchParams: query }) => {
+  // Only the style's own page has panels and plates; others carry them along.
+  if (!/^\/style\/[^/]+$/.test(pathname)) return pathname;
+  return query.has('plate') ? `${pathname} ${query.get('plate')}` : `${pathname} ${query.get('panel')} ${query.get('room')}`;
+};
+(async () => {
+  const waiting = [new URL('/', location)];
+  const seen = new Set();
+  const pages = [];
+  while (waiting.length > 0) {
+    const address = waiting.shift();
+    if (address.origin !== location.origin || seen.has(kind(address))) continue;
+    seen.add(kind(address));
+    const answer = await fetch(address);
+    if (!(answer.headers.get('content-type') ?? '').startsWith('text/html')) continue;
+    pages.push(address.href);
+    const text = new DOMParser().parseFromString(await answer.text(), 'text/html');
+    for (const link of text.querySelectorAll('a[href]')) waiting.push(new URL(link.getAttribute('href'), address));
+    for (const { value } of text.querySelectorAll('#plate option')) {
+      if (value) waiting.push(new URL(`${address.pathname}?plate=${value}`, address));
+    }
+  }
+  done(pages);
+})();";

@@ -33,7 +33,26 @@ pub(crate) fn page(title: &str, loads: Loads, body: &Markup) -> Markup {
                 @for sheet in loads.styles { link rel="stylesheet" href=(asset::url(sheet)); }
                 @for script in loads.scripts { script type="module" src=(asset::url(script)) {} }
             }
-            body { (body) }
+            body {
+                (body)
+                @if !loads.scripts.is_empty() { (keys()) }
+            }
         }
     }
+}
+
+/// The list of keys; the page's script fills it from what the page says of its keys.
+fn keys() -> Markup {
+    html! {
+        dialog #keys aria-labelledby="keys-title" {
+            h2 #keys-title { "Keys" }
+            dl { (key("?", "This list")) }
+            form method="dialog" { button { "Close" } }
+        }
+    }
+}
+
+/// Keys, with spaces between them, and what they do, for things that are many on a page.
+pub(crate) fn key(keys: &str, does: &str) -> Markup {
+    html! { div { dt { (does) } dd { @for key in keys.split(' ') { " " kbd { (key) } } } } }
 }

@@ -18,6 +18,17 @@ use crate::route;
 use crate::see::See;
 use crate::session::Session;
 
+/// Keys of things that are many on the page.
+const KEYS: &[(&str, &str)] = &[
+    ("↑ ↓", "Step a value in its field; with Shift ten steps"),
+    ("Esc", "Leave a field, or what is held, as it was"),
+    (
+        "Enter",
+        "Take hold of what has the focus on the drawing, or let it go",
+    ),
+    ("← → ↑ ↓", "Move what is held; with Shift ten steps"),
+];
+
 /// Everything the page shows.
 pub(crate) struct Page<'a> {
     name: &'a str,
@@ -171,6 +182,7 @@ impl<'a> Page<'a> {
                 }
                 (self.strip())
                 (self.history())
+                template #more-keys { @for (keys, does) in KEYS { (layout::key(keys, does)) } }
             }
         };
         let loads = Loads {

@@ -26,15 +26,16 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
         }
     };
     let steps = html! {
-        (step("undo", "Undo", session.next(Way::Back)))
-        (step("redo", "Redo", session.next(Way::Forward)))
+        (step("undo", "Undo", "Control+Z", session.next(Way::Back)))
+        (step("redo", "Redo", "Control+Shift+Z", session.next(Way::Forward)))
     };
     head.render(&choices, &steps)
 }
 
-fn step(action: &str, words: &str, what: Option<&str>) -> Markup {
+fn step(action: &str, words: &str, key: &str, what: Option<&str>) -> Markup {
     let title = what.map(|what| format!("{words}: {what}"));
     html! {
-        button #(action) type="button" data-step=(action) disabled[what.is_none()] title=[title] { (words) }
+        button #(action) type="button" data-step=(action) disabled[what.is_none()] title=[title]
+            aria-keyshortcuts=(key) { (words) }
     }
 }

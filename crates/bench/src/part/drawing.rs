@@ -18,7 +18,8 @@ pub(crate) fn render(picture: &Picture, show: &Show<'_>, garment: &Garment, see:
     html! {
         figure #drawing .plate[picture.on_paper]
             .no-stitches[whole && !see.shows(Layer::Stitches)] .no-fittings[whole && !see.shows(Layer::Fittings)]
-            tabindex="0" data-names=(names(collection))
+            tabindex="0" aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - 0" data-does="Move the drawing, look closer and from farther, see all of it"
+            data-names=(names(collection))
             aria-label={ (picture.title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole {
             @if picture.on_paper {
                 figcaption { strong { (picture.title) } @if !picture.caption.is_empty() { " " (picture.caption) } }

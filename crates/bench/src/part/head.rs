@@ -38,6 +38,7 @@ impl Head<'_> {
                 div.steps role="group" aria-label="History" {
                     (steps)
                     (self.link(Room::History))
+                    button.plain type="button" data-keys aria-haspopup="dialog" title="Key ?" { "Keys" }
                 }
             }
         }

@@ -5,9 +5,6 @@ use std::collections::{BTreeMap, VecDeque};
 
 use super::{Got, House};
 
-/// What of a query makes a page another page, and not the same one seen from another side.
-const TELLING: [&str; 4] = ["panel", "room", "plate", "revision"];
-
 /// Every address that can be reached from the first page, one for each page, with its answer.
 pub async fn walk(house: &House) -> BTreeMap<String, Got> {
     let mut waiting = VecDeque::from(["/".to_owned()]);
@@ -33,14 +30,22 @@ pub fn is(got: &Got, kind: &str) -> bool {
     said.is_some_and(|said| said.to_str().unwrap().starts_with(kind))
 }
 
-/// The path, and what else makes it another page.
+/// What makes a page another one, and not the same seen from another side: the path, and for the style's own page the
+/// plate or the panel. Other pages only carry these along.
 fn kind(address: &str) -> String {
     let (path, query) = address.split_once('?').unwrap_or((address, ""));
-    let pairs = query.split('&').filter(|pair| {
-        let key = pair.split('=').next().unwrap();
-        TELLING.contains(&key)
-    });
-    format!("{path}?{}", pairs.collect::<Vec<_>>().join("&"))
+    let own = path.starts_with("/style/") && path.matches('/').count() == 2;
+    let value = |key: &str| {
+        query
+            .split('&')
+            .find(|pair| pair.split('=').next() == Some(key))
+    };
+    let telling = match (own, value("plate")) {
+        (false, _) => Vec::new(),
+        (true, Some(plate)) => vec![plate],
+        (true, None) => ["panel", "room"].into_iter().filter_map(value).collect(),
+    };
+    format!("{path} {}", telling.join(" "))
 }
 
 /// Where a page leads: its links, what it loads, and the plates it offers.

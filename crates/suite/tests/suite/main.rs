@@ -5,8 +5,13 @@
 mod architecture;
 mod beginnings;
 mod browser;
+mod browser_access;
+mod browser_cutting;
 mod browser_cutting;
 mod browser_history;
+mod browser_history;
+mod browser_hostile;
+mod browser_keys;
 mod cut_pieces;
 mod demo;
 mod details;
