@@ -68,52 +68,60 @@ const at = '/style/ferryman';
     Ok(())
 }
 
-async fn judged(page: &WebDriver, script: &str, whole: bool) -> WebDriverResult<Vec<String>> {
+async fn judged(page: &WebDriver, script: &str) -> WebDriverResult<Vec<String>> {
     page.execute(script, Vec::new()).await?;
     let mut found: Vec<String> = page
         .execute_async(JUDGE, vec![Value::from(RULES.to_vec())])
         .await?
         .convert()?;
-    if whole {
-        let wider: f64 = page.execute(WIDER, Vec::new()).await?.convert()?;
-        if wider > 0.0 {
-            found.push(format!("the page is {wider} px wider than its window"));
-        }
+    let wider: f64 = page.execute(WIDER, Vec::new()).await?.convert()?;
+    if wider > 0.0 {
+        found.push(format!("the page is {wider} px wider than its window"));
     }
     Ok(found)
 }
 
-async fn everything(page: &WebDriver, url: &str, script: &str) -> WebDriverResult<()> {
+/// Every page on one screen, with what is folded away as it is or opened.
+async fn on(
+    page: &WebDriver,
+    url: &str,
+    pages: &[String],
+    (width, height): (u32, u32),
+    opened: bool,
+) -> WebDriverResult<Vec<String>> {
+    resize(page, width, height).await?;
+    let script = axe().unwrap_or_default();
+    let mut wrong = Vec::new();
+    for (at, address) in pages.iter().enumerate() {
+        // Plates are alike as pages: some of them speak for all.
+        if address.contains("plate=") && at % 6 != 0 {
+            continue;
+        }
+        page.goto(address).await?;
+        found(page, "h1").await?;
+        if opened {
+            page.execute(OPENED, Vec::new()).await?;
+        }
+        let place = address.replace(home(url), "/");
+        let objections = judged(page, &script).await?;
+        wrong.extend(
+            objections
+                .into_iter()
+                .map(|objection| format!("{place} at {width}: {objection}")),
+        );
+    }
+    Ok(wrong)
+}
+
+async fn everything(page: &WebDriver, url: &str, dark: bool) -> WebDriverResult<()> {
     page.goto(url).await?;
     changes(page).await?;
     let mut pages = every_page(page, url).await?;
     pages.push(format!("{}nowhere", home(url)));
-    let mut wrong = Vec::new();
-    for (width, height) in [DESK, TABLET] {
-        resize(page, width, height).await?;
-        for (at, address) in pages.iter().enumerate() {
-            // Plates are alike: each once.
-            if address.contains("plate=") && (at % 2 == 0) != ((width, height) == DESK) {
-                continue;
-            }
-            page.goto(address).await?;
-            found(page, "h1").await?;
-            let mut objections = judged(page, script, true).await?;
-            if !address.contains("plate=") {
-                // What is folded away counts too; it may lie over other things.
-                page.execute(OPENED, Vec::new()).await?;
-                objections.extend(judged(page, script, true).await?);
-            }
-            let place = address.replace(home(url), "/");
-            wrong.extend(
-                objections
-                    .into_iter()
-                    .map(|objection| format!("{place} at {width}: {objection}")),
-            );
-        }
+    let mut wrong = on(page, url, &pages, DESK, dark).await?;
+    if !dark {
+        wrong.extend(on(page, url, &pages, TABLET, true).await?);
     }
-    wrong.sort();
-    wrong.dedup();
     assert!(
         wrong.is_empty(),
         "{} objections:\n{}",
@@ -124,14 +132,16 @@ async fn everything(page: &WebDriver, url: &str, script: &str) -> WebDriverResul
 }
 
 fn nothing_to_object_to(dark: bool) {
-    let Some(script) = axe() else { return };
+    if axe().is_none() {
+        return;
+    }
     let screen = Screen {
         width: DESK.0,
         height: DESK.1,
         dark,
     };
     in_a_browser_over(screen, lived_in, async |page, url, _| {
-        everything(page, url, &script).await
+        everything(page, url, dark).await
     });
 }
 

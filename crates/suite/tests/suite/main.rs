@@ -7,8 +7,6 @@ mod beginnings;
 mod browser;
 mod browser_access;
 mod browser_cutting;
-mod browser_cutting;
-mod browser_history;
 mod browser_history;
 mod browser_hostile;
 mod browser_keys;
