@@ -49,6 +49,8 @@ function showKeys() {
   for (const row of more?.children ?? []) row.className = 'own';
   rows.prepend(...own, more ?? '');
   list.showModal();
+  // Its button has the focus, and would scroll a long list to its end.
+  list.scrollTop = 0;
 }
 
 /** The words of an element, without the key that may stand among them. */
@@ -59,7 +61,7 @@ function nameOf(named) {
 }
 
 function chordOf(chord) {
-  return chord.split('+').map((part) => part || '+').flatMap((part, index) => {
+  return (chord === '+' ? [chord] : chord.split('+')).flatMap((part, index) => {
     const key = document.createElement('kbd');
     key.textContent = CALLED[part] ?? part;
     return index === 0 ? [' ', key] : [key];
