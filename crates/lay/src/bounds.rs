@@ -45,6 +45,18 @@ impl Bounds {
             .max(self.skeleton)
     }
 
+    /// The bound of the area alone.
+    pub(crate) fn of_area(area: Length) -> Self {
+        Self {
+            area,
+            longest: Length::ZERO,
+            wide: Length::ZERO,
+            segment: Length::ZERO,
+            path: Length::ZERO,
+            skeleton: Length::ZERO,
+        }
+    }
+
     pub(crate) fn new(tables: &Tables) -> Self {
         let shapes = tables.shapes;
         let longest = (0..shapes.copies.len())

@@ -100,6 +100,7 @@ pub fn search_on(
         cancel,
         laid: BTreeMap::new(),
         places: 0,
+        inner: false,
     };
     divided(problem, options, known, &mut portions, tell)
 }
@@ -113,10 +114,15 @@ struct Portions<'a> {
     laid: BTreeMap<Copies, Vec<Placement>>,
     /// Places tried for them.
     places: u64,
+    /// Whether what is looked for is one of them and not the whole.
+    inner: bool,
 }
 
 /// After so many places, or so long, a single set is laid about as short as it will be.
 const A_SINGLE: (u64, Duration) = (3_000_000, Duration::from_secs(2));
+
+/// So much of a short time they may take together.
+const ON_SINGLES: f64 = 0.6;
 
 /// The share of what is left then that is spent on the two halves.
 const ON_HALVES: f64 = 0.75;
@@ -157,7 +163,7 @@ impl Portions<'_> {
         let spent = self.places;
         self.many = FEW;
         let sets = problem.sets.len().max(1) as u32;
-        let each = |share: f64, left: Limits, (most, longest): (u64, Duration)| match left {
+        let each = |(share, of_time): (f64, f64), left: Limits, (most, longest)| match left {
             // Where places are counted, time only ends what would go on too long: a search that keeps
             // within it is the same again, on any machine.
             Limits {
@@ -169,15 +175,18 @@ impl Portions<'_> {
             },
             Limits { places: None, time } => Limits {
                 places: time.is_none().then_some(most),
-                time: time.map(|t| t.mul_f64(share).min(longest)),
+                time: time.map(|t: Duration| t.mul_f64(of_time).min(longest)),
             },
         };
-        let limits = each(1.0 / f64::from(sets), options.limits, A_SINGLE);
-        self.lay(&singles(problem), &Options { limits, ..*options })?;
+        let singles = singles(problem);
+        let share = 1.0 / f64::from(sets);
+        let of_time = share.max(ON_SINGLES / singles.len().max(1) as f64);
+        let limits = each((share, of_time), options.limits, A_SINGLE);
+        self.lay(&singles, &Options { limits, ..*options })?;
         let halves = halves(problem);
         let share = ON_HALVES / self.unknown(&halves).len().max(1) as f64;
         let left = left_of(&options.limits, began, self.places - spent);
-        let limits = each(share, left, A_HALF);
+        let limits = each((share, share), left, A_HALF);
         let lays = self.lay(&halves, &Options { limits, ..*options })?;
         let [first, second] = &lays[..] else {
             return None;
@@ -220,10 +229,13 @@ fn divided(
         )
         .is_empty()
     });
+    // A half of something larger is begun from what is smaller, and nobody asks for its bounds.
+    let half = std::mem::replace(&mut portions.inner, true) && problem.sets.len() > 1;
     let afresh = known.is_none();
-    let mut first = match known {
-        Some(known) => known,
-        None => start(problem, &shapes, options.seed)?,
+    let first = match known {
+        None if half => None,
+        None => Some(start(problem, &shapes, options.seed)?),
+        known => known,
     };
     let area = Length::mm(shapes.area / shapes.width);
     let progress = |poses: &Poses, places: u64, bound: Length| Progress {
@@ -234,18 +246,34 @@ fn divided(
         bound,
         elapsed: began.elapsed(),
     };
-    tell(&progress(&first, 0, area));
-    let tables = Tables::new(&shapes);
-    let exact = Shapes::exact(problem)?;
-    let bounds = Bounds::new(&Tables::new(&exact));
-    let bound = bounds.best();
-    if afresh && divides(problem, shapes.copies.len(), portions.many) {
-        let together = portions.together((problem, &tables), options, began);
-        if let Some(together) = together.filter(|t| t.length < first.length) {
-            first = together;
-            tell(&progress(&first, portions.places - before, bound));
-        }
+    if let Some(first) = &first {
+        tell(&progress(first, 0, area));
     }
+    let tables = Tables::new(&shapes);
+    let bounds = if half {
+        Bounds::of_area(area)
+    } else {
+        Bounds::new(&Tables::new(&Shapes::exact(problem)?))
+    };
+    let bound = bounds.best();
+    let together = if afresh && divides(problem, shapes.copies.len(), portions.many) {
+        let together = portions.together((problem, &tables), options, began);
+        together.filter(|t| {
+            let laid = placements(problem, &shapes, t);
+            check(problem, &laid, Length::mm(t.length)).is_empty()
+        })
+    } else {
+        None
+    };
+    let first = match (first, together) {
+        (Some(first), Some(together)) if first.length <= together.length => first,
+        (_, Some(together)) => {
+            tell(&progress(&together, portions.places - before, bound));
+            together
+        }
+        (Some(first), None) => first,
+        (None, None) => start(problem, &shapes, options.seed)?,
+    };
     let mut places = portions.places - before;
     let limits = left_of(&options.limits, began, places);
     let workers = options.workers.clamp(1, 64);
