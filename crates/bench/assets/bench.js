@@ -3,6 +3,7 @@
 import { answered, ask } from './swap.js';
 import { unsaved } from './fields.js';
 import { showAll } from './drawing.js';
+import './art.js';
 import './marks.js';
 import './grips.js';
 import './dims.js';

@@ -20,16 +20,15 @@ export function complain(form, lines) {
   if (lines.length > 0) place.scrollIntoView({ block: 'nearest' });
 }
 
-/** Reads an answer: goes on where it says, or gives what is in the way. @param {Response} response */
+/**
+ * Reads an answer: `to` says where to go on, `problems` what is in the way.
+ * @param {Response} response
+ */
 export async function answered(response) {
   const kind = response.headers.get('content-type') ?? '';
-  if (!kind.startsWith('application/json')) {
-    const page = new DOMParser().parseFromString(await response.text(), 'text/html');
-    return [...page.querySelectorAll('h1, .words')].map((e) => e.textContent);
-  }
-  const answer = await response.json();
-  if (answer.to) location.assign(answer.to);
-  return answer.problems ?? [];
+  if (kind.startsWith('application/json')) return response.json();
+  const page = new DOMParser().parseFromString(await response.text(), 'text/html');
+  return { problems: [...page.querySelectorAll('h1, .words')].map((e) => e.textContent) };
 }
 
 document.addEventListener('submit', async (event) => {
@@ -39,13 +38,14 @@ document.addEventListener('submit', async (event) => {
   const button = form.querySelector('button[type=submit]');
   button.disabled = true;
   complain(form, []);
-  let problems;
+  let told;
   try {
     const headers = { 'content-type': 'application/json' };
-    problems = await answered(await fetch(form.dataset.send, { method: 'POST', headers, body: JSON.stringify(filled(form)) }));
+    told = await answered(await fetch(form.dataset.send, { method: 'POST', headers, body: JSON.stringify(filled(form)) }));
   } catch {
-    problems = ['The bench does not answer. Is it still running? Nothing was made.'];
+    told = { problems: ['The bench does not answer. Is it still running? Nothing was made.'] };
   }
-  complain(form, problems);
+  if (told.to) location.assign(told.to);
+  complain(form, told.problems ?? []);
   button.disabled = false;
 });

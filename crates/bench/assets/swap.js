@@ -135,7 +135,8 @@ export function settle(field) {
   }
 }
 
-function complain(field, problems) {
+/** Says beside a field what is in the way. @param {HTMLElement} field @param {string[]} problems */
+export function complain(field, problems) {
   const place = field && problemPlace(field);
   if (!place || !field.dataset.path) {
     say(problems.join('. '));

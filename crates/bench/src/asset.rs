@@ -26,6 +26,7 @@ macro_rules! asset {
 
 const ASSETS: &[Asset] = &[
     asset!("bench.css", "text/css; charset=utf-8"),
+    asset!("art.js", "text/javascript; charset=utf-8"),
     asset!("begin.css", "text/css; charset=utf-8"),
     asset!("begin.js", "text/javascript; charset=utf-8"),
     asset!("history.css", "text/css; charset=utf-8"),
@@ -41,6 +42,7 @@ const ASSETS: &[Asset] = &[
     asset!("grips.js", "text/javascript; charset=utf-8"),
     asset!("dims.js", "text/javascript; charset=utf-8"),
     asset!("nudge.js", "text/javascript; charset=utf-8"),
+    asset!("bring.js", "text/javascript; charset=utf-8"),
     asset!("forms.js", "text/javascript; charset=utf-8"),
     asset!("work.js", "text/javascript; charset=utf-8"),
     asset!("keys.js", "text/javascript; charset=utf-8"),

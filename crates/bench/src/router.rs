@@ -42,6 +42,7 @@ pub fn router(bench: Bench) -> Router {
         .route("/style/{name}/redo", stepping(Way::Forward, "Made again"))
         .route("/style/{name}/reload", post(reload))
         .route("/style/{name}/mark", post(mark))
+        .merge(page::art::routes())
         .merge(page::begin::routes())
         .merge(page::cutting::routes())
         .merge(page::papers::routes())

@@ -32,7 +32,7 @@ pub(crate) struct Session {
 }
 
 /// Where drawings lie beside a style.
-const ART_FOLDER: &str = "art";
+pub(crate) const ART_FOLDER: &str = "art";
 
 /// Which way through the history.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -258,6 +258,14 @@ impl From<Report> for Trouble {
     }
 }
 
+/// How a piece or a corner is named on the command line.
+const PIECE_WAYS: &str = "see its pieces and corners with fellwork bring --list, then say which they are:\n\
+     --piece front=\"NAME\" names a piece, --corners front=3,4,6,8,9 the corner at which each of its edges begins";
+
+/// How a size is named on the command line.
+const SIZE_WAYS: &str =
+    "say which size it is with --size, or state the chart and the base at a size the pattern holds";
+
 impl From<jobs::JobError> for Trouble {
     fn from(error: jobs::JobError) -> Self {
         use jobs::JobError;
@@ -269,6 +277,17 @@ impl From<jobs::JobError> for Trouble {
             JobError::Plot(error) => Self::Plot(error),
             JobError::Paper(error) => Self::Paper(error),
             JobError::Revisions { folder, why } => Self::Revisions { folder, why },
+            JobError::NoPattern { what, instead } => Self::Intake { what, instead },
+            JobError::NotMadeOut { unclear } => Self::NotMadeOut {
+                unclear,
+                ways: PIECE_WAYS.to_owned(),
+            },
+            JobError::OtherSizes { why } => Self::OtherSizes {
+                why,
+                ways: SIZE_WAYS.to_owned(),
+            },
+            JobError::Save(error) => error.into(),
+            JobError::Start(error) => error.into(),
             JobError::Cancelled => Self::Cancelled,
         }
     }

@@ -54,6 +54,32 @@ pub enum JobError {
         /// What the system said.
         why: io::Error,
     },
+    /// A pattern file cannot be brought.
+    #[error("{what}")]
+    NoPattern {
+        /// What is wrong, and where.
+        what: String,
+        /// What would be right.
+        instead: String,
+    },
+    /// The pieces of a pattern cannot be told apart.
+    #[error("{unclear}")]
+    NotMadeOut {
+        /// What is unclear, line by line.
+        unclear: String,
+    },
+    /// A pattern holds other sizes than the style.
+    #[error("{why}")]
+    OtherSizes {
+        /// What does not fit.
+        why: String,
+    },
+    /// The style could not be saved.
+    #[error("{0}")]
+    Save(style::SaveError),
+    /// The style could not be begun.
+    #[error("{0}")]
+    Start(style::StartError),
     /// Nobody waits for it any more.
     #[error("it was cancelled")]
     Cancelled,
@@ -67,7 +93,15 @@ impl JobError {
             Self::NoSuchCloth { cloths, .. } => Some(cloths),
             Self::CannotCut { ways, .. } => Some(ways),
             Self::Revisions { .. } => Some("check that you may read the folder .revisions in it"),
-            Self::Lay(_) | Self::Plot(_) | Self::Paper(_) | Self::Cancelled => None,
+            Self::NoPattern { instead, .. } => Some(instead),
+            Self::NotMadeOut { .. } => Some("say which piece is which"),
+            Self::OtherSizes { .. } => Some("say which size it is"),
+            Self::Lay(_)
+            | Self::Plot(_)
+            | Self::Paper(_)
+            | Self::Save(_)
+            | Self::Start(_)
+            | Self::Cancelled => None,
         }
     }
 }
@@ -90,5 +124,17 @@ impl From<papers::PaperError> for JobError {
             papers::PaperError::Cancelled => Self::Cancelled,
             other => Self::Paper(other),
         }
+    }
+}
+
+impl From<style::SaveError> for JobError {
+    fn from(error: style::SaveError) -> Self {
+        Self::Save(error)
+    }
+}
+
+impl From<style::StartError> for JobError {
+    fn from(error: style::StartError) -> Self {
+        Self::Start(error)
     }
 }

@@ -2,12 +2,14 @@
 //!
 //! The command line and the bench ask for the same work; here it is done once, in memory, so that both
 //! give the same bytes. [`Finder`] looks for a lay and keeps it in the collection, [`LayJob`] says what is
-//! laid and [`lay_file`] writes it; [`pack`] makes the production pack and [`patterns`] the pattern files.
+//! laid and [`lay_file`] writes it; [`pack`] makes the production pack and [`patterns`] the pattern files;
+//! [`PatternSource`] reads a pattern of the maker's own, which goes into a style or begins one.
 //!
 //! Whoever waits is told how far the work is, and may set a flag to end it. Nothing here reads arguments
 //! or addresses, prints, looks at a clock or starts a thread: dates are given, and only `lay` searches.
 
 mod asked;
+mod bring;
 mod error;
 mod find;
 mod lay_file;
@@ -17,9 +19,13 @@ mod patterns;
 mod printed;
 
 pub use asked::{can_be_cut, cloth_of, size_of, stem, system};
+pub use bring::{Brought, Meant, PatternSource, begin_with, bring_into, unclear};
 pub use error::JobError;
 pub use find::{Finder, Found, Kept, apart, kept_lay};
 pub use lay_file::{LaidOut, LayKind, lay_file};
 pub use lay_job::{LayJob, LayOrder};
 pub use pack::{MadePack, PackOrder, PackStage, pack};
 pub use patterns::{MadePatterns, PatternKind, PatternOrder, PatternOutput, patterns};
+
+// What a caller says of a pattern file.
+pub use ::patterns::dxf::FileUnit;

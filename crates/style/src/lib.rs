@@ -22,6 +22,7 @@ mod details;
 mod difference;
 mod document;
 mod drawing;
+mod drawing_text;
 mod edit;
 mod history;
 pub mod known;
@@ -60,6 +61,7 @@ pub use details::{
 pub use difference::{Change, difference, difference_in};
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
 pub use drawing::{Drawing, DrawnLine, DrawnStep, Spot};
+pub use drawing_text::read_drawing;
 pub use edit::{Edit, EditValue, apply};
 pub use history::{History, Steps};
 pub use lays::{KeptBounds, KeptLay, KeptPlace, LAYS_FOLDER, keep_lay, kept_lay};
@@ -90,6 +92,7 @@ pub use save::{
 pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};
 pub use start::{
-    Answers, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste, USUAL_LENGTHS, can_begin_in,
-    copy_style, foresee, new_style, offered_waists, usual_code, usual_waists, write_demo,
+    Answers, BroughtPattern, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste, USUAL_LENGTHS,
+    can_begin_in, copy_style, foresee, new_style, new_style_of_pattern, offered_waists, usual_code,
+    usual_waists, write_demo,
 };

@@ -103,6 +103,7 @@ pub(crate) fn render(listed: &Listed, see: &See) -> Markup {
             @if matches!(listed, Listed::Styles(..)) {
                 nav.actions aria-label="Begin" {
                     a href="/new" { "New style" }
+                    a href="/bring" { "Bring a pattern" }
                 }
             }
         }
@@ -121,7 +122,7 @@ fn styles_of(styles: &[Entry], see: &See) -> Markup {
         @if styles.is_empty() {
             section.empty {
                 p { "There are no styles yet. A style is one pair of jeans: its chart, its cloth, how it is sewn. Pattern, drawings, yarn, lays and papers follow from it." }
-                p { a href="/new" { "Begin the first style" } " by a few questions; all of them are answered already." }
+                p { a href="/new" { "Begin the first style" } " by a few questions; all of them are answered already. Or " a href="/bring" { "bring a pattern" } " of your own." }
             }
         } @else {
             ul.styles {
@@ -143,7 +144,7 @@ fn nothing_yet() -> Markup {
             }
             h2 { "Your first style" }
             p { "A few questions, all of them answered already. The collection is made with it: an invented label’s cloths, yarns and trims, to put your own in place of." }
-            p { a href="/new" { "Begin" } }
+            p { a href="/new" { "Begin" } ", or " a href="/bring" { "bring a pattern" } " of your own." }
             h2 { "The demo" }
             p { "To look at and to try things on: an invented label, one style, one order. It can be thrown away like any folder." }
             form data-send="/demo" {

@@ -1,5 +1,6 @@
 //! Whole pages: plain data gathered first, then written down.
 
+pub(crate) mod art;
 pub(crate) mod begin;
 pub(crate) mod collection;
 pub(crate) mod cutting;

@@ -23,6 +23,7 @@ use crate::document::words;
 pub use pieces::{PieceBlock, PieceFile, piece_file_text, read_piece_file, toml_text};
 pub(crate) use read::pattern;
 pub(crate) use resolve::take_pattern;
+pub(crate) use save::plain;
 pub use save::{Beside, save_beside, with_pattern};
 
 /// A place on a piece: x to the right, y up.

@@ -42,7 +42,7 @@ impl Beside {
 }
 
 /// "Harbour Front.v2" → "harbour-front-v2".
-fn plain(stem: &str) -> String {
+pub(crate) fn plain(stem: &str) -> String {
     const LONGEST: usize = 60;
     let lower = stem.to_lowercase();
     let words: Vec<&str> = lower

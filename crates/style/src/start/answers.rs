@@ -151,23 +151,34 @@ pub(super) struct Settled {
     pub(super) taste: Taste,
 }
 
+/// Which sizes can be begun with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Offered {
+    /// Those the charts hold in.
+    Charted,
+    /// Any: the panels are the maker's own.
+    Any,
+}
+
 /// Settles what was left open, or says which answer does not hold and what would.
-pub(super) fn settle(answers: &Answers, collection: &Collection) -> Result<Settled, String> {
+pub(super) fn settle(
+    answers: &Answers,
+    collection: &Collection,
+    sizes: Offered,
+) -> Result<Settled, String> {
     let figure = answers.figure;
+    let (of_waists, of_lengths) = match sizes {
+        Offered::Charted => (offered_waists(figure), OFFERED_LENGTHS),
+        Offered::Any => (1..=u32::MAX, 1..=u32::MAX),
+    };
     let waists = run(
         "waist",
         &answers.waists,
         usual_waists(figure),
-        offered_waists(figure),
+        of_waists,
         &format!(" for a {} style", figure_words(figure)),
     )?;
-    let lengths = run(
-        "length",
-        &answers.lengths,
-        USUAL_LENGTHS,
-        OFFERED_LENGTHS,
-        "",
-    )?;
+    let lengths = run("length", &answers.lengths, USUAL_LENGTHS, of_lengths, "")?;
     let shell = shell(answers.shell.as_deref(), collection)?;
     let own_edge = collection.cloths.get(&shell).is_some_and(|c| c.selvedge);
     let outseam = match answers.outseam {

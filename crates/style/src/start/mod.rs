@@ -4,6 +4,7 @@
 //! and nothing that exists is ever overwritten.
 
 mod answers;
+mod brought;
 mod chart;
 mod copy;
 mod folder;
@@ -18,12 +19,13 @@ use std::path::{Path, PathBuf};
 pub use answers::{
     Answers, Leg, NewStyle, OFFERED_LENGTHS, Taste, USUAL_LENGTHS, offered_waists, usual_waists,
 };
+pub use brought::{BroughtPattern, new_style_of_pattern};
 pub use copy::copy_style;
 use folder::Files;
 
 use crate::load::{COLLECTION_FILE, STYLE_FILE, load, load_collection};
 use crate::report::Report;
-use crate::{Collection, StyleDoc, demo, parse};
+use crate::{Collection, StyleDoc, demo, parse, with_pattern};
 
 /// Why nothing was made. Nothing is left behind.
 #[derive(Debug, thiserror::Error)]
@@ -78,6 +80,13 @@ pub fn can_begin_in(folder: &Path) -> bool {
 /// # Errors
 /// Something is there already, the answers do not fit, the collection lacks what a style needs, or the disk refused.
 pub fn new_style(folder: &Path, asked: &NewStyle) -> Result<PathBuf, StartError> {
+    begin(folder, asked, None)
+}
+
+/// A pattern a style begins with, and its `[pattern]`.
+type WithPattern<'a> = Option<(&'a BroughtPattern, &'a str)>;
+
+fn begin(folder: &Path, asked: &NewStyle, pattern: WithPattern<'_>) -> Result<PathBuf, StartError> {
     let slug = slug(&asked.name).ok_or_else(|| StartError::Nameless(asked.name.clone()))?;
     let inside = fs::canonicalize(folder).ok().and_then(|folder| {
         let mut above = folder.ancestors();
@@ -86,8 +95,8 @@ pub fn new_style(folder: &Path, asked: &NewStyle) -> Result<PathBuf, StartError>
             .map(Path::to_path_buf)
     });
     match inside {
-        Some(collection) => add_style(&collection, &slug, asked),
-        None => new_collection(folder, &slug, asked),
+        Some(collection) => add_style(&collection, &slug, asked, pattern),
+        None => new_collection(folder, &slug, asked, pattern),
     }
 }
 
@@ -104,14 +113,27 @@ pub fn foresee(
         Some(collection) => collection.clone(),
         None => text::demo_collection().ok_or_else(no_demo)?,
     };
-    let text = style_text(asked, &collection)?;
+    let text = style_text(asked, &collection, None)?;
     let doc = parse(&text, STYLE_FILE, &collection)?;
     Ok((doc, collection))
 }
 
-fn style_text(asked: &NewStyle, collection: &Collection) -> Result<String, StartError> {
-    let settled = answers::settle(&asked.answers, collection).map_err(StartError::Answer)?;
-    Ok(text::style(asked, &settled, collection))
+fn style_text(
+    asked: &NewStyle,
+    collection: &Collection,
+    pattern: WithPattern<'_>,
+) -> Result<String, StartError> {
+    let sizes = match pattern {
+        // What the maker owns is there in its sizes, whatever the charts were checked in.
+        Some(_) => answers::Offered::Any,
+        None => answers::Offered::Charted,
+    };
+    let settled = answers::settle(&asked.answers, collection, sizes).map_err(StartError::Answer)?;
+    let text = text::style(asked, &settled, collection);
+    Ok(match pattern {
+        Some((_, table)) => with_pattern(&text, table, None),
+        None => text,
+    })
 }
 
 /// The demo is part of the program; its own tests read it.
@@ -128,22 +150,31 @@ fn add_style(
     collection_folder: &Path,
     slug: &str,
     asked: &NewStyle,
+    pattern: WithPattern<'_>,
 ) -> Result<PathBuf, StartError> {
     let collection = load_collection(collection_folder)?;
-    let text = style_text(asked, &collection)?;
+    let text = style_text(asked, &collection, pattern)?;
     let folder = collection_folder.join("styles").join(slug);
     let path = folder.join(STYLE_FILE);
     parse(&text, &path.display().to_string(), &collection)?;
     let mut files: Files = vec![(STYLE_FILE.to_owned(), text.into_bytes())];
-    files.extend(beside_demo(""));
-    folder::make(&folder, &files)?;
+    files.extend(beside("", pattern));
+    folder::make_checked(&folder, &files, |made| {
+        load(&made.join(STYLE_FILE)).map(drop)
+    })?;
     Ok(path)
 }
 
-fn new_collection(folder: &Path, slug: &str, asked: &NewStyle) -> Result<PathBuf, StartError> {
+fn new_collection(
+    folder: &Path,
+    slug: &str,
+    asked: &NewStyle,
+    pattern: WithPattern<'_>,
+) -> Result<PathBuf, StartError> {
     let style = format!("styles/{slug}/{STYLE_FILE}");
     let label = asked.label.as_ref().unwrap_or(&asked.name);
     let collection = text::demo_collection().ok_or_else(no_demo)?;
+    let text = style_text(asked, &collection, pattern)?;
     let demo_folder = demo::STYLE.trim_end_matches(STYLE_FILE);
     let shared = demo::files().iter().filter(|(path, _)| {
         // The demo's order is of the demo's style.
@@ -158,16 +189,19 @@ fn new_collection(folder: &Path, slug: &str, asked: &NewStyle) -> Result<PathBuf
             (path.to_owned(), text.into_bytes())
         })
         .collect();
-    files.push((style.clone(), style_text(asked, &collection)?.into_bytes()));
-    files.extend(beside_demo(&format!("styles/{slug}/")));
+    files.push((style.clone(), text.into_bytes()));
+    files.extend(beside(&format!("styles/{slug}/"), pattern));
     folder::make_checked(folder, &files, |made| load(&made.join(&style)).map(drop))?;
     Ok(folder.join(&style))
 }
 
-/// What lies beside the demo's style, below a folder.
-fn beside_demo(below: &str) -> impl Iterator<Item = (String, Vec<u8>)> {
-    demo::beside_style()
-        .map(move |(path, text)| (format!("{below}{path}"), text.as_bytes().to_vec()))
+/// What lies beside a style that begins, below a folder: the demo's drawings, and the pattern it is made of.
+fn beside(below: &str, pattern: WithPattern<'_>) -> Files {
+    let art = demo::beside_style().map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec()));
+    let brought = pattern.map(|(pattern, _)| pattern.files());
+    art.chain(brought.into_iter().flatten())
+        .map(|(path, bytes)| (format!("{below}{path}"), bytes))
+        .collect()
 }
 
 /// The code of a style for which none is given, made of its name's first letters: "Harbour Wide" → "HW-1".

@@ -43,8 +43,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "jobs",
         &[
-            "cutting", "drawing", "geometry", "lay", "papers", "patterns", "sewing", "style",
-            "trade",
+            "cutting", "drawing", "geometry", "intake", "lay", "papers", "patterns", "sewing",
+            "style", "trade",
         ],
     ),
     (
@@ -53,6 +53,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "cutting",
             "draft",
             "drawing",
+            "intake",
             "jobs",
             "lay",
             "papers",

@@ -1,6 +1,8 @@
-//! Beginning a style: by a few questions, as a copy of another, or with the demo where there is nothing yet.
+//! Beginning a style: by a few questions, as a copy of another, of a pattern of the maker's own, or with the demo where
+//! there is nothing yet.
 
 mod copy;
+mod pattern;
 mod picture;
 mod questions;
 
@@ -27,6 +29,7 @@ pub(crate) fn routes() -> Router<Bench> {
         .route("/new/picture.svg", get(picture::drawn))
         .route("/copy/{name}", get(copy::page).post(copy::make))
         .route("/demo", post(demo))
+        .merge(pattern::routes())
 }
 
 /// What a form is answered with: where to go on, or what is in the way.

@@ -24,6 +24,10 @@ pub(super) fn choose(
         span.with-art {
             @if let Some(picture) = drawing.and_then(picture) { (picture) }
             (list.render())
+            label.bring title="Your own drawing, an SVG of paths; one unit is a millimetre" {
+                "Bring…"
+                input.unseen type="file" accept=".svg,image/svg+xml" data-art=(path) aria-label={ (label) ": bring a file" };
+            }
         }
     }
 }

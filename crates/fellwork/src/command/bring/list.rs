@@ -3,7 +3,8 @@
 use std::fmt::Write;
 
 use intake::{Look, SeenPiece};
-use style::{Loaded, Size};
+use jobs::Brought;
+use style::Size;
 
 /// Every piece with its measures, its corners and what it is taken for.
 pub fn list(look: &Look, passed_over: &[String]) -> String {
@@ -106,13 +107,8 @@ fn passed(out: &mut String, passed_over: &[String]) {
 }
 
 /// What was brought and what is to be done now.
-pub fn told(
-    loaded: &Loaded,
-    look: &Look,
-    file: &str,
-    passed_over: &[String],
-    sizes: Option<&[Size]>,
-) -> String {
+pub fn told(brought: &Brought, look: &Look, passed_over: &[String]) -> String {
+    let loaded = &brought.saved.loaded;
     let taken: Vec<&SeenPiece> = look
         .pieces
         .iter()
@@ -145,7 +141,7 @@ pub fn told(
         let _ = writeln!(out, "  left aside           \"{}\": {why}", piece.name);
     }
     passed(&mut out, passed_over);
-    if let Some(sizes) = sizes {
+    if let Some(sizes) = &brought.sizes {
         let words: Vec<String> = sizes.iter().map(Size::to_string).collect();
         let _ = writeln!(
             out,
@@ -153,7 +149,7 @@ pub fn told(
             words.join(", ")
         );
     }
-    let _ = writeln!(out, "the outlines lie in {file} beside the style");
+    let _ = writeln!(out, "the outlines lie in {} beside the style", brought.file);
     if guesses > 0 {
         let _ = writeln!(
             out,
