@@ -23,7 +23,7 @@ export function swapped() {
 
 /**
  * Asks the bench for something, after everything asked before, and puts the answer into the page.
- * @param {'fragments'|'edit'|'undo'|'redo'|'reload'|'mark'} action
+ * @param {'fragments'|'edit'|'undo'|'redo'|'reload'|'mark'|'cloths/undo'} action
  * @param {object} [body] what a change carries besides the revision
  * @param {HTMLElement} [about] the field or button it came from
  */
@@ -39,13 +39,17 @@ export function answered() {
 
 async function send(action, body, about) {
   bench.setAttribute('aria-busy', 'true');
+  // Cloths are the collection's: their changes are meant for another file than the style's.
+  const ofCloths = (body?.edits?.length > 0 && body.edits.every(({ path }) => path.startsWith('cloths.'))) || action.startsWith('cloths');
+  if (ofCloths && action === 'edit') action = 'cloths';
   try {
     const address = `${bench.dataset.path}/${action}${location.search}`;
     const headers = { 'x-bench': '1' };
     let request = { headers };
     if (action !== 'fragments') {
       headers['content-type'] = 'application/json';
-      const carried = { revision: bench.dataset.revision, ...body };
+      const meant = ofCloths ? { held: document.getElementById('cloth').dataset.held } : { revision: bench.dataset.revision };
+      const carried = { ...meant, ...body };
       request = { method: 'POST', headers, body: JSON.stringify(carried) };
     }
     const response = await fetch(address, request);

@@ -42,6 +42,7 @@ const ASSETS: &[Asset] = &[
     asset!("grips.js", "text/javascript; charset=utf-8"),
     asset!("dims.js", "text/javascript; charset=utf-8"),
     asset!("nudge.js", "text/javascript; charset=utf-8"),
+    asset!("cloth.css", "text/css; charset=utf-8"),
     asset!("bring.js", "text/javascript; charset=utf-8"),
     asset!("forms.js", "text/javascript; charset=utf-8"),
     asset!("work.js", "text/javascript; charset=utf-8"),

@@ -44,6 +44,7 @@ pub fn router(bench: Bench) -> Router {
         .route("/style/{name}/mark", post(mark))
         .merge(page::art::routes())
         .merge(page::begin::routes())
+        .merge(page::cloths::routes())
         .merge(page::cutting::routes())
         .merge(page::papers::routes())
         .merge(page::history::routes())
@@ -249,7 +250,7 @@ async fn mark(
 }
 
 /// Does something with a style's session and answers with every fragment as it now is, saying how long each part took.
-async fn answered(
+pub(crate) async fn answered(
     bench: Bench,
     name: String,
     see: See,

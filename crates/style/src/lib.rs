@@ -15,6 +15,7 @@
 //! the people who write them.
 
 mod chart;
+mod cloths_file;
 mod collection;
 mod cutting;
 pub mod demo;
@@ -51,6 +52,10 @@ mod size;
 mod start;
 
 pub use chart::{Break, ChartEntry};
+pub use cloths_file::{
+    CLOTHS_FILE, ClothsError, add_cloth, cloths_can_be_undone, cloths_revision, edit_cloths,
+    undo_cloths,
+};
 pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
 pub use cutting::{Along, BandCutting, Cutting, Diagonals, SkewCutting, WashMark, mean_shrinkage};
 pub use details::{

@@ -189,7 +189,7 @@ pub(crate) fn disk(path: &Path) -> impl FnOnce(io::Error) -> SaveError + '_ {
 }
 
 /// A file its owner has locked against writing stays as it is, though a rename could replace it.
-fn refuse_read_only(path: &Path) -> Result<(), SaveError> {
+pub(crate) fn refuse_read_only(path: &Path) -> Result<(), SaveError> {
     let metadata = fs::metadata(path).map_err(disk(path))?;
     if metadata.permissions().readonly() {
         return Err(disk(path)(io::Error::new(
@@ -215,7 +215,11 @@ pub(crate) fn lock(revisions: &Path) -> Result<File, SaveError> {
 
 /// Keeps a version under the next number, with the time of the file it was in. A save that died after this step and is
 /// made again keeps it only once.
-fn keep(revisions: &Path, text: &str, from: Option<&Path>) -> Result<Revision, SaveError> {
+pub(crate) fn keep(
+    revisions: &Path,
+    text: &str,
+    from: Option<&Path>,
+) -> Result<Revision, SaveError> {
     let id = RevisionId::of(text);
     let mut all = revisions_in(revisions).map_err(disk(revisions))?;
     if let Some(last) = all.pop_if(|last| last.id == id.as_str()) {
@@ -297,7 +301,7 @@ pub fn list_revisions(style_folder: &Path) -> io::Result<Vec<Revision>> {
     }
 }
 
-fn revisions_in(folder: &Path) -> io::Result<Vec<Revision>> {
+pub(crate) fn revisions_in(folder: &Path) -> io::Result<Vec<Revision>> {
     let mut found = Vec::new();
     for entry in fs::read_dir(folder)? {
         let entry = entry?;

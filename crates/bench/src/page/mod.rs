@@ -2,6 +2,7 @@
 
 pub(crate) mod art;
 pub(crate) mod begin;
+pub(crate) mod cloths;
 pub(crate) mod collection;
 pub(crate) mod cutting;
 pub(crate) mod history;

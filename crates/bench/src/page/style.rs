@@ -186,8 +186,8 @@ impl<'a> Page<'a> {
             }
         };
         let loads = Loads {
+            styles: &["cloth.css"],
             scripts: &["bench.js"],
-            ..Loads::default()
         };
         let title = format!("{} {}", doc.style.name, doc.style.code);
         layout::page(&title, loads, &body)

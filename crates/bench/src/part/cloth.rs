@@ -2,14 +2,17 @@
 
 use cutting::ClothWash;
 use maud::{Markup, html};
-use style::{Cloth, ClothUse, SkewCutting};
+use style::{CLOTHS_FILE, Cloth, ClothUse, RevisionId, SkewCutting};
 use trade::{Share, System};
 
+use super::{compare, stated};
 use crate::choice::{self, Chosen};
 use crate::consequence::area;
 use crate::field::{Show, capital, problem_place, swatch};
 use crate::garment::{ClothShare, Worked};
+use crate::route;
 use crate::see::{Panel, See};
+use crate::written::Written;
 
 /// One use of cloth that the style names a cloth for.
 struct Use<'a> {
@@ -22,8 +25,29 @@ struct Use<'a> {
     chosen: &'a str,
 }
 
+/// The collection's file of cloths as it is now: its words, and the version that a change is meant for.
+struct File {
+    written: Written,
+    held: String,
+    can_be_undone: bool,
+}
+
+impl File {
+    fn read(show: &Show<'_>) -> Self {
+        let folder = &show.loaded.collection_folder;
+        let text = std::fs::read_to_string(folder.join(CLOTHS_FILE)).unwrap_or_default();
+        Self {
+            held: RevisionId::of(&text).to_string(),
+            written: Written::of(&text),
+            can_be_undone: style::cloths_can_be_undone(folder),
+        }
+    }
+}
+
 pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
     let doc = &show.loaded.style;
+    let open = see.panel == Panel::Cloth;
+    let file = File::read(show);
     let uses = [
         Use {
             path: "cloth.shell",
@@ -57,13 +81,19 @@ pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
         doc.cutting.skew.word(),
     );
     html! {
-        section #cloth aria-labelledby="cloth-title" hidden[see.panel != Panel::Cloth] {
+        section #cloth aria-labelledby="cloth-title" hidden[!open] data-held=(file.held) {
             h2 #cloth-title { "Cloth" }
             p.lead {
-                "Cloths are the collection’s, in cloths.toml. What a pair takes is for size " (worked.garment.size)
+                "Cloths are the collection’s, and shared by its styles. What a pair takes is for size " (worked.garment.size)
                 ", as it is cut before the wash."
             }
-            @for one in &uses { (one_use(show, worked, one)) }
+            @for one in &uses { (one_use(show, &file, worked, one)) }
+            section.group data-name="Shells compared" {
+                h3 { "Shells compared" }
+                // Each other shell is a pair worked out anew: only where it is looked at.
+                @if open { (compare::render(show, worked)) }
+            }
+            (more(show, &file))
             section.group data-name="Cutting on skewed cloth" {
                 h3 { "Against skew" }
                 div.cells {
@@ -77,7 +107,34 @@ pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
     }
 }
 
-fn one_use(show: &Show<'_>, worked: &Worked, one: &Use<'_>) -> Markup {
+/// A cloth like another, and the last change taken back.
+fn more(show: &Show<'_>, file: &File) -> Markup {
+    let cloths = &show.collection().cloths;
+    html! {
+        section.group data-name="Cloths of the collection" {
+            h3 { "Cloths of the collection" }
+            form.add-cloth data-send={ (style_path(show)) "/cloths/add" } {
+                input type="hidden" name="held" value=(file.held);
+                div.cells {
+                    label.cell { span { "A new cloth" } input type="text" name="name" value="" required maxlength="60" autocomplete="off"; }
+                    label.cell { span { "as this one, until it is changed" } select name="like" { @for (key, cloth) in cloths { option value=(key) { (cloth.name) } } } }
+                    div.sending { button.small type="submit" { "Add" } p.problem role="alert" hidden {} }
+                }
+            }
+            @if file.can_be_undone {
+                button.small type="button" data-step="cloths/undo" { "Take the last change of cloths back" }
+            }
+        }
+    }
+}
+
+/// Where the style this page shows takes its changes.
+fn style_path(show: &Show<'_>) -> String {
+    let folder = show.loaded.folder().file_name().unwrap_or_default();
+    route::style_path(&folder.to_string_lossy())
+}
+
+fn one_use(show: &Show<'_>, file: &File, worked: &Worked, one: &Use<'_>) -> Markup {
     let cloth = show.collection().cloths.get(one.chosen);
     let list = choice::cloth(
         show.collection(),
@@ -98,6 +155,9 @@ fn one_use(show: &Show<'_>, worked: &Worked, one: &Use<'_>) -> Markup {
                 }
             }
             @if let Some(cloth) = cloth { (facts(show.system, cloth, taken)) }
+            @if let Some(cloth) = cloth {
+                (stated::render(&Show { written: &file.written, ..*show }, one.chosen, cloth))
+            }
             (problem_place(one.path.trim_start_matches("cloth.")))
         }
     }

@@ -2,6 +2,7 @@
 
 pub(crate) mod bar;
 pub(crate) mod cloth;
+mod compare;
 pub(crate) mod construction;
 pub(crate) mod details;
 pub(crate) mod drawing;
@@ -11,6 +12,7 @@ pub(crate) mod head;
 pub(crate) mod history;
 pub(crate) mod notice;
 pub(crate) mod order;
+mod stated;
 pub(crate) mod strip;
 pub(crate) mod tabs;
 pub(crate) mod work;

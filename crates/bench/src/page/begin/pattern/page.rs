@@ -23,7 +23,7 @@ pub(super) fn render(collection: Option<&Collection>, taken: &[String]) -> Marku
                     h2 #file-title { "File" }
                     input #pattern type="file" accept=".dxf,.svg" aria-labelledby="file-title" required;
                     div.cells {
-                        label.cell { span { "Size, where the file does not say" } input type="text" name="size" value="" placeholder="32x32" autocomplete="off" spellcheck="false"; }
+                        label.cell { span { "Size, if it says none" } input type="text" name="size" value="" placeholder="32x32" autocomplete="off" spellcheck="false"; }
                         label.cell { span { "Unit" } select name="unit" { option value="" { "as the file says" } @for unit in ["mm", "cm", "in"] { option value=(unit) { (unit) } } } }
                         label.cell { span { "Allowance, of cut lines only" } input type="text" name="allowance" value="" placeholder="12.7 mm" autocomplete="off" spellcheck="false"; }
                     }
