@@ -4,6 +4,7 @@
 
 mod attacks;
 mod begin;
+mod brought;
 mod drawn;
 mod editors;
 mod history;

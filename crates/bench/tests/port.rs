@@ -63,6 +63,9 @@ fn two_starts_have_two_keys() {
 #[test]
 fn what_cannot_be_served_is_told_before_it_starts() {
     let folder = tempfile::tempdir().unwrap();
+    // A folder with nothing in it is where a collection can begin; any other has to be one.
+    start(options(folder.path())).unwrap().stop().unwrap();
+    std::fs::write(folder.path().join("letters.txt"), "something else").unwrap();
     let error = start(options(folder.path())).unwrap_err();
     assert!(error.to_string().contains("collection.toml"), "{error}");
     let collection = folder.path().join("saltmarsh");
@@ -78,4 +81,62 @@ fn what_cannot_be_served_is_told_before_it_starts() {
         });
         assert!(matches!(refused, Err(BenchError::Key)), "{key}");
     }
+}
+
+/// Sends a request that says it holds a gigabyte and goes on sending; gives how much was taken.
+fn taken_of_a_gigabyte(addr: std::net::SocketAddr, key: &str, address: &str, said: bool) -> usize {
+    const GIGABYTE: usize = 1 << 30;
+    let mut stream = TcpStream::connect(addr).unwrap();
+    let length = if said {
+        format!("Content-Length: {GIGABYTE}")
+    } else {
+        "Transfer-Encoding: chunked".to_owned()
+    };
+    write!(
+        stream,
+        "POST {address} HTTP/1.1\r\nHost: {addr}\r\nOrigin: http://{addr}\r\nSec-Fetch-Site: same-origin\r\n\
+         Cookie: bench-{}={key}\r\n{length}\r\n\r\n",
+        addr.port()
+    )
+    .unwrap();
+    let piece = vec![b'x'; 1 << 16];
+    let mut sent = 0;
+    while sent < GIGABYTE {
+        let written = if said {
+            stream.write_all(&piece)
+        } else {
+            write!(stream, "{:x}\r\n", piece.len())
+                .and_then(|()| stream.write_all(&piece))
+                .and_then(|()| stream.write_all(b"\r\n"))
+        };
+        if written.is_err() {
+            break;
+        }
+        sent += piece.len();
+    }
+    sent
+}
+
+#[test]
+fn a_gigabyte_is_refused_long_before_its_end() {
+    /// The largest upload, and what the system itself keeps on the way.
+    const MOST: usize = 48 << 20;
+    let folder = tempfile::tempdir().unwrap();
+    let collection = folder.path().join("saltmarsh");
+    style::write_demo(&collection).unwrap();
+    let running = start(options(&collection)).unwrap();
+    let key = running.url.split_once("key=").unwrap().1;
+    for address in [
+        "/style/ferryman/art?file=a.svg",
+        "/bring/look?file=a.dxf&figure=men&fit=slim",
+        "/bring/make?file=a.dxf&figure=men&fit=slim",
+        "/new",
+        "/style/ferryman/cloths",
+    ] {
+        for said in [true, false] {
+            let taken = taken_of_a_gigabyte(running.addr, key, address, said);
+            assert!(taken < MOST, "{address}: {taken} bytes");
+        }
+    }
+    assert!(get(running.addr, &format!("/?key={key}")).contains("Saltmarsh Yard"));
 }

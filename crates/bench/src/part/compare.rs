@@ -41,7 +41,7 @@ pub(super) fn render(show: &Show<'_>, worked: &Worked) -> Markup {
                 }
             }
         }
-        p.lead { "In size " (size) ", all cloths of the pair together; laid closely, less is lost than a whole width has." }
+        p.lead { "In size " (size) ": the shell’s length were its whole width used, and what all cloths of the pair weigh together." }
     }
 }
 

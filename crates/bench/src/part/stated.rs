@@ -70,7 +70,7 @@ fn washed(show: &Show<'_>, key: &str, cloth: &Cloth) -> Markup {
             (choice::button(&[set(&list, json!([mark(Along::Warp), mark(Along::Weft)]))], "Begin a wash test", None))
         } @else {
             table.marks-of-wash {
-                thead { tr { th scope="col" { "Along" } th scope="col" { "Before" } th scope="col" { "After" } th.figure scope="col" { "Shrinks" } td {} } }
+                thead { tr { th scope="col" { "Along" } th scope="col" { "Before" } th scope="col" { "After" } th.figure scope="col" { "Shrinks" } th scope="col" { span.unseen { "Take out" } } } }
                 tbody {
                     @for (number, one) in marks.iter().enumerate() { (row(show, key, cloth, number, one)) }
                 }
