@@ -68,6 +68,14 @@ document.addEventListener('change', ({ target }) => {
   waiting = setTimeout(look, target === chosen ? 0 : PAUSE_MS);
 });
 
+// Enter in what is said of the file looks at it again; only the style's own fields make the style.
+document.addEventListener('keydown', (event) => {
+  const { target } = event;
+  if (event.key !== 'Enter' || !target.matches('input[type=text]') || ['name', 'code', 'label'].includes(target.name)) return;
+  event.preventDefault();
+  look();
+});
+
 form.addEventListener('submit', async (event) => {
   event.preventDefault();
   const button = form.querySelector('button[type=submit]');
