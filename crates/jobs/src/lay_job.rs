@@ -81,10 +81,23 @@ impl LayJob {
             ..SpreadRules::plain(order.way, order.gap)
         };
         let style = loaded.folder().file_name().unwrap_or_default();
-        let of: Vec<String> = sizes
+        let mut of: Vec<String> = sizes
             .iter()
             .map(|(size, pairs)| format!("{size}={pairs}"))
             .collect();
+        // Other rules make another lay, kept beside this one.
+        if order.way == Way::OneWay {
+            of.push("one way".to_owned());
+        }
+        if order.gap > Length::ZERO {
+            of.push(format!("gap {}", order.gap));
+        }
+        if order.zones > 1 {
+            of.push(format!("{} zones", order.zones));
+        }
+        if let Some(band) = order.band {
+            of.push(format!("band {band:?}"));
+        }
         Ok(Self {
             cloth_name: name.clone(),
             cloth: cloth.clone(),
