@@ -29,6 +29,10 @@ pub(crate) fn page(title: &str, loads: Loads, body: &Markup) -> Markup {
                 meta name="color-scheme" content="light dark";
                 title { (title) " · Fellwork" }
                 link rel="icon" type="image/svg+xml" href=(asset::url("mark.svg"));
+                // Letters that come after the first picture would move what stands beside them.
+                @for face in ["plex-sans-400.woff2", "plex-sans-600.woff2"] {
+                    link rel="preload" as="font" type="font/woff2" crossorigin href=(asset::url(face));
+                }
                 link rel="stylesheet" href=(asset::url("bench.css"));
                 @for sheet in loads.styles { link rel="stylesheet" href=(asset::url(sheet)); }
                 @for script in loads.scripts { script type="module" src=(asset::url(script)) {} }
