@@ -1,8 +1,7 @@
 //! A bench over a fresh demo, opened in a real browser without a window.
 
 use std::fs;
-use std::io::{BufRead, BufReader, Read, Write};
-use std::net::TcpStream;
+use std::io::{BufRead, BufReader, Read};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
@@ -100,33 +99,6 @@ fn chromedriver(driver: &Path) -> (Served, String) {
     })
 }
 
-/// A browser that ends with the test, also when the test ends early.
-struct Session<'a> {
-    driver: &'a str,
-    id: String,
-}
-
-impl Drop for Session<'_> {
-    fn drop(&mut self) {
-        let Some(host) = self.driver.strip_prefix("http://") else {
-            return;
-        };
-        // A driver that is gone has nothing left to end.
-        let Ok(mut stream) = TcpStream::connect(host) else {
-            return;
-        };
-        let id = &self.id;
-        let asked = write!(
-            stream,
-            "DELETE /session/{id} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n"
-        );
-        // It answers when the browser has ended; the connection stays open.
-        if asked.is_ok() && stream.set_read_timeout(Some(PATIENCE)).is_ok() {
-            let _ = stream.read(&mut [0; 64]);
-        }
-    }
-}
-
 async fn browser(
     driver: &str,
     chromium: &Path,
@@ -201,11 +173,8 @@ pub fn browsing(screen: Screen, act: impl AsyncFn(&WebDriver) -> WebDriverResult
     runtime.block_on(async {
         let page = browser(&driver, &chromium, profile.path(), screen).await;
         let page = page.expect("the browser starts");
-        let _session = Session {
-            driver: &driver,
-            id: page.session_id().to_string(),
-        };
-        let went = act(&page).await;
+        // The browser ends with the test, also when the test ends early.
+        let went = page.run_and_quit(async |page| act(&page).await).await;
         went.expect("the page does what it should");
     });
 }
