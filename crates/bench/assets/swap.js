@@ -3,6 +3,7 @@
 import { back, gone, locked } from './gone.js';
 
 const bench = document.getElementById('bench');
+/** The mark of each part as the page has it, so that it is not sent again. */
 const shown = new Map();
 const after = [];
 let queue = Promise.resolve();
@@ -44,7 +45,8 @@ async function send(action, body, about) {
   if (ofCloths && action === 'edit') action = 'cloths';
   try {
     const address = `${bench.dataset.path}/${action}${location.search}`;
-    const headers = { 'x-bench': '1' };
+    const have = [...shown].map(([id, mark]) => `${id}=${mark}`).join(',');
+    const headers = { 'x-bench': '1', 'x-have': have };
     let request = { headers };
     if (action !== 'fragments') {
       headers['content-type'] = 'application/json';
@@ -75,9 +77,8 @@ function take(answer, about) {
     for (const field of document.querySelectorAll('[aria-invalid]')) settle(field);
   }
   const held = document.activeElement;
-  for (const { id, html } of answer.fragments) {
-    if (shown.get(id) === html && !answer.reset) continue;
-    shown.set(id, html);
+  for (const { id, mark, html } of answer.fragments) {
+    shown.set(id, mark);
     const holder = document.createElement('template');
     holder.innerHTML = html;
     const old = document.getElementById(id);

@@ -3,11 +3,26 @@
 use serde::Serialize;
 use style::Report;
 
+use crate::have::mark;
+
 /// One part of the page, by its id.
 #[derive(Clone, Debug, Serialize)]
 pub(crate) struct Fragment {
     pub(crate) id: &'static str,
+    /// What a page says of it when it has it; see [`crate::have`].
+    pub(crate) mark: String,
     pub(crate) html: String,
+}
+
+impl Fragment {
+    pub(crate) fn new(id: &'static str, markup: maud::Markup) -> Self {
+        let html = markup.into_string();
+        Self {
+            id,
+            mark: mark(&html),
+            html,
+        }
+    }
 }
 
 /// Whether what was asked for was done. All of them travel as HTTP success: the bench did answer.

@@ -21,6 +21,7 @@ mod field;
 mod garment;
 mod grip;
 mod guard;
+mod have;
 mod marks;
 mod outcome;
 mod page;

@@ -15,6 +15,7 @@ use style::Edit;
 
 use crate::answer::{Answer, placed};
 use crate::field::Show;
+use crate::have::Have;
 use crate::outcome::{self, Outcome, notice};
 use crate::page::style::Page;
 use crate::part::history::Said;
@@ -104,13 +105,14 @@ async fn fragments(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(asked): Query<Asked>,
+    have: Have,
     headers: HeaderMap,
 ) -> Result<Response, Trouble> {
     let see = See::from(asked);
     if !headers.contains_key("x-bench") {
         return Ok(Redirect::to(&route::style(&name, &see)).into_response());
     }
-    answered(bench, name, see, |session, _| Outcome {
+    answered(bench, name, see, have, |session, _| Outcome {
         notice: outcome::caught_up(session),
         ..Outcome::default()
     })
@@ -179,13 +181,14 @@ async fn edit(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(asked): Query<Asked>,
+    have: Have,
     change: Result<Json<Change>, JsonRejection>,
 ) -> Result<Response, Trouble> {
     let Change { revision, edits } = understood(change)?;
     if edits.len() > MOST_EDITS {
         return Err(not_understood("It holds too many changes at once."));
     }
-    answered(bench, name, asked.into(), move |session, see| {
+    answered(bench, name, asked.into(), have, move |session, see| {
         let system = see.system(&session.loaded().collection);
         outcome::edited(session, &revision, &edits, system)
     })
@@ -198,10 +201,11 @@ fn stepping(way: Way, words: &'static str) -> MethodRouter<Bench> {
         async move |State(bench): State<Bench>,
                     Path(name): Path<String>,
                     Query(asked): Query<Asked>,
+                    have: Have,
                     step: Result<Json<Step>, JsonRejection>|
                     -> Result<Response, Trouble> {
             let Step { revision } = understood(step)?;
-            answered(bench, name, asked.into(), move |session, _| {
+            answered(bench, name, asked.into(), have, move |session, _| {
                 outcome::stepped(session, &revision, |session| session.step(way))
                     .putting_back(words)
             })
@@ -215,9 +219,14 @@ async fn reload(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(asked): Query<Asked>,
+    have: Have,
 ) -> Result<Response, Trouble> {
-    answered(bench, name, asked.into(), |session, _| {
-        match session.look_at_disk() {
+    answered(
+        bench,
+        name,
+        asked.into(),
+        have,
+        |session, _| match session.look_at_disk() {
             Disk::Changed(on_disk, _) => {
                 session.take_over(*on_disk);
                 Outcome {
@@ -231,8 +240,8 @@ async fn reload(
                 reset: true,
                 ..Outcome::default()
             },
-        }
-    })
+        },
+    )
     .await
 }
 
@@ -241,19 +250,22 @@ async fn mark(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(asked): Query<Asked>,
+    have: Have,
 ) -> Result<Response, Trouble> {
-    answered(bench, name, asked.into(), |session, _| {
+    answered(bench, name, asked.into(), have, |session, _| {
         session.mark();
         Outcome::default()
     })
     .await
 }
 
-/// Does something with a style's session and answers with every fragment as it now is, saying how long each part took.
+/// Does something with a style's session and answers with every fragment that the page does not have as it now is,
+/// saying how long each part took.
 pub(crate) async fn answered(
     bench: Bench,
     name: String,
     see: See,
+    have: Have,
     act: impl FnOnce(&mut Session, &See) -> Outcome + Send + 'static,
 ) -> Result<Response, Trouble> {
     blocking(move || {
@@ -275,10 +287,15 @@ pub(crate) async fn answered(
         clock.lap("consequence");
         let page = Page::of(&name, &mut session, see, outcome.notice, &said);
         clock.lap("drawing");
+        let mut fragments = page.fragments();
+        // Fields go back to what the file says also where that is what they said before.
+        if !outcome.reset {
+            fragments.retain(|fragment| !have.has(fragment));
+        }
         let answer = Answer {
             outcome: outcome.came,
             revision: page.revision(),
-            fragments: page.fragments(),
+            fragments,
             problems: outcome.problems,
             said: said.words.clone(),
             reset: outcome.reset,

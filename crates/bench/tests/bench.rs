@@ -557,6 +557,55 @@ async fn an_answer_says_how_long_its_parts_took() {
     }
 }
 
+#[tokio::test]
+async fn what_a_page_has_is_not_sent_again() {
+    let house = House::new();
+    let sent = |answer: &Value| -> Vec<String> {
+        let fragments = answer["fragments"].as_array().unwrap().iter();
+        let have = |f: &Value| {
+            format!(
+                "{}={}",
+                f["id"].as_str().unwrap(),
+                f["mark"].as_str().unwrap()
+            )
+        };
+        fragments.map(have).collect()
+    };
+    let first: Value =
+        serde_json::from_str(&house.get(&format!("{STYLE}/fragments")).await.text).unwrap();
+    let have = sent(&first).join(",");
+    let edit = json!([{ "edit": "set", "path": "chart.knee.value", "value": "47 cm" }]);
+    let body = json!({ "revision": first["revision"], "edits": edit });
+    let mut request = house::post(&format!("{STYLE}/edit"), &body);
+    request
+        .headers_mut()
+        .insert("x-have", have.parse().unwrap());
+    let answer: Value = serde_json::from_str(&house.send(request).await.text).unwrap();
+    assert_eq!(answer["outcome"], "done");
+    let now = sent(&answer);
+    // What follows a knee is sent, what does not is not, and nothing that the page has.
+    assert!(
+        now.iter().any(|part| part.starts_with("drawing=")),
+        "{now:?}"
+    );
+    assert!(
+        !now.iter().any(|part| part.starts_with("construction=")),
+        "{now:?}"
+    );
+    assert!(
+        now.iter().all(|part| !have.contains(part.as_str())),
+        "{now:?}"
+    );
+    // Fields that go back to what the file says are sent whatever the page has.
+    let step = json!({ "revision": answer["revision"] });
+    let mut request = house::post(&format!("{STYLE}/undo"), &step);
+    request
+        .headers_mut()
+        .insert("x-have", have.parse().unwrap());
+    let back: Value = serde_json::from_str(&house.send(request).await.text).unwrap();
+    assert!(sent(&back).len() >= sent(&first).len());
+}
+
 fn copy(from: &Path, to: &Path) {
     let Ok(entries) = fs::read_dir(from) else {
         return;

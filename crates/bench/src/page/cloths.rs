@@ -10,6 +10,7 @@ use style::{ClothsError, Collection, Edit, EditValue};
 
 use super::begin::Sent;
 use crate::answer::{Came, placed, sentences};
+use crate::have::Have;
 use crate::outcome::Outcome;
 use crate::route;
 use crate::router::{answered, blocking, open, understood};
@@ -57,11 +58,12 @@ async fn edit(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(asked): Query<Asked>,
+    have: Have,
     change: Result<Json<Change>, JsonRejection>,
 ) -> Result<Response, Trouble> {
     let Change { held, mut edits } = understood(change)?;
     edits.truncate(MOST_EDITS);
-    answered(bench, name, asked.into(), move |session, _| {
+    answered(bench, name, asked.into(), have, move |session, _| {
         let folder = session.loaded().collection_folder.clone();
         let words = edits.first().map(said).unwrap_or_default();
         let done = style::edit_cloths(&folder, &held, &edits);
@@ -74,10 +76,11 @@ async fn undo(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(asked): Query<Asked>,
+    have: Have,
     step: Result<Json<Step>, JsonRejection>,
 ) -> Result<Response, Trouble> {
     let Step { held } = understood(step)?;
-    answered(bench, name, asked.into(), move |session, _| {
+    answered(bench, name, asked.into(), have, move |session, _| {
         let folder = session.loaded().collection_folder.clone();
         let done = style::undo_cloths(&folder, &held);
         let outcome = outcome(

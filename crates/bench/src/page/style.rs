@@ -150,10 +150,7 @@ impl<'a> Page<'a> {
         frame
             .into_iter()
             .chain(self.panels())
-            .map(|(id, markup)| Fragment {
-                id,
-                html: markup.into_string(),
-            })
+            .map(|(id, markup)| Fragment::new(id, markup))
             .collect()
     }
 

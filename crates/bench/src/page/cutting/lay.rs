@@ -79,10 +79,7 @@ impl LayPage<'_> {
         if seen != Some(self.version().as_str()) {
             parts.push(("drawing", self.board()));
         }
-        let fragment = |(id, markup): (&'static str, Markup)| Fragment {
-            id,
-            html: markup.into_string(),
-        };
+        let fragment = |(id, markup): (&'static str, Markup)| Fragment::new(id, markup);
         parts.into_iter().map(fragment).collect()
     }
 

@@ -66,10 +66,7 @@ impl<'a> PapersPage<'a> {
             ("patterns-work", self.patterns_work()),
         ]
         .into_iter()
-        .map(|(id, markup)| Fragment {
-            id,
-            html: markup.into_string(),
-        })
+        .map(|(id, markup)| Fragment::new(id, markup))
         .collect()
     }
 
