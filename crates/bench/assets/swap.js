@@ -165,6 +165,7 @@ export function morph(old, fresh, reset) {
     return;
   }
   if ('keep' in (old.dataset ?? {})) return;
+  const same = !reset && 'same' in (old.dataset ?? {}) && old.dataset.same === fresh.dataset.same;
   const kept = (name) => OWN.has(name) || (name === 'open' && old.tagName === 'DETAILS');
   for (const { name } of [...old.attributes]) {
     if (!fresh.hasAttribute(name) && !kept(name)) old.removeAttribute(name);
@@ -176,6 +177,7 @@ export function morph(old, fresh, reset) {
     old.replaceChildren(...fresh.childNodes);
     return;
   }
+  if (same) return;
   children(old, fresh, reset);
   const busy = typing.has(old) || old.hasAttribute('aria-invalid');
   if (old.tagName === 'INPUT' && (reset || !busy)) {

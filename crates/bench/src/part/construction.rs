@@ -9,6 +9,7 @@ use trade::Length;
 
 use crate::choice::{self, Choice, Chosen, insert, remove, set, stitch, yarn};
 use crate::field::{Show, capital, problem_place, swatch};
+use crate::have::mark;
 use crate::part::drawing;
 use crate::see::{Panel, See};
 
@@ -31,36 +32,39 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
 fn section(show: &Show<'_>, garment: &Garment, see: &See, seam: &Seam, known: &SeamName) -> Markup {
     let part = format!("seam:{}", seam.name);
     let open = see.part.as_ref() == Some(&part);
-    html! {
-        details.seam name="seams" id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name={ (capital(known.title)) ", " (seam.construction) } open[open] {
-            summary {
-                span.name { (capital(known.title)) }
-                span.how { (seam.construction) }
-                span.rows { (summary(show, &seam.rows)) }
-            }
-            div.body {
-                // A section is drawn for the one seam that is looked at.
-                @if open && see.panel == Panel::Construction { (drawn(garment, seam)) }
-                div.pair {
-                    (construction(seam, known))
-                    (lap(seam, known))
-                    (like(show, seam, known))
-                }
-                (unsuitable(known))
-                @for (index, row) in seam.rows.iter().enumerate() {
-                    (stitch_row(show, &seam.name, known.title, index, row, seam.rows.len() > 1))
-                }
-                div.adding {
-                    @if let Some(last) = seam.rows.last().filter(|_| seam.rows.len() < MOST_ROWS) {
-                        (add_row(&seam.name, seam.rows.len(), last))
-                    }
-                    @if removable(show, known) {
-                        (choice::button(&[remove(&format!("seams.{}", seam.name))], "Take the seam out", Some(&format!("Take out the seam {}", known.title))))
-                    }
-                }
-                (problem_place(&part))
-            }
+    let inside = html! {
+        summary {
+            span.name { (capital(known.title)) }
+            span.how { (seam.construction) }
+            span.rows { (summary(show, &seam.rows)) }
         }
+        div.body {
+            // A section is drawn for the one seam that is looked at.
+            @if open && see.panel == Panel::Construction { (drawn(garment, seam)) }
+            div.pair {
+                (construction(seam, known))
+                (lap(seam, known))
+                (like(show, seam, known))
+            }
+            (unsuitable(known))
+            @for (index, row) in seam.rows.iter().enumerate() {
+                (stitch_row(show, &seam.name, known.title, index, row, seam.rows.len() > 1))
+            }
+            div.adding {
+                @if let Some(last) = seam.rows.last().filter(|_| seam.rows.len() < MOST_ROWS) {
+                    (add_row(&seam.name, seam.rows.len(), last))
+                }
+                @if removable(show, known) {
+                    (choice::button(&[remove(&format!("seams.{}", seam.name))], "Take the seam out", Some(&format!("Take out the seam {}", known.title))))
+                }
+            }
+            (problem_place(&part))
+        }
+    };
+    html! {
+        // A seam with the mark it had is passed over when the page is brought up to date.
+        details.seam name="seams" id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name={ (capital(known.title)) ", " (seam.construction) }
+            data-same=(mark(&inside.0)) open[open] { (inside) }
     }
 }
 
