@@ -12,8 +12,9 @@ use thirtyfour::{ChromiumLikeCapabilities, LoggingPrefsLogLevel};
 use crate::fellwork::program;
 use crate::outside::tool;
 
-/// Long enough for a loaded machine; nothing waits this long when all is well.
-pub const PATIENCE: Duration = Duration::from_secs(30);
+/// Long enough for a loaded machine, on which what the bench does in the background gets little; nothing waits this
+/// long when all is well.
+pub const PATIENCE: Duration = Duration::from_secs(120);
 /// How often something awaited is looked at again.
 const GLANCE: Duration = Duration::from_millis(20);
 
