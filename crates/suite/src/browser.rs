@@ -62,6 +62,14 @@ impl Drop for Served {
 /// # Panics
 /// It cannot be started, or ends before that.
 pub fn started(command: &mut Command, find: impl Fn(&str) -> Option<String>) -> (Served, String) {
+    match ready(command, find) {
+        Some(ready) => ready,
+        None => panic!("{command:?} ended before it was ready"),
+    }
+}
+
+/// The same; `None` when it ends before that.
+fn ready(command: &mut Command, find: impl Fn(&str) -> Option<String>) -> Option<(Served, String)> {
     let mut child = command
         .stdout(Stdio::piped())
         .spawn()
@@ -73,11 +81,11 @@ pub fn started(command: &mut Command, find: impl Fn(&str) -> Option<String>) -> 
         if let Some(found) = find(&line) {
             // Reading on, so that the program never waits for its pipe.
             std::thread::spawn(move || lines.read_to_end(&mut Vec::new()));
-            return (served, found);
+            return Some((served, found));
         }
         line.clear();
     }
-    panic!("{command:?} ended before it was ready");
+    None
 }
 
 /// Starts the bench over a collection and gives the address that opens it.
@@ -92,12 +100,18 @@ pub fn bench(folder: &Path) -> (Served, String) {
     })
 }
 
+/// A port that is free in one family of addresses may be taken in the other; the driver then ends and another port has
+/// to be tried.
 fn chromedriver(driver: &Path) -> (Served, String) {
-    started(Command::new(driver).arg("--port=0"), |line| {
+    const TRIES: usize = 10;
+    let port = |line: &str| {
         let port = line.split_once("successfully on port ")?.1;
         let port: String = port.chars().take_while(char::is_ascii_digit).collect();
         Some(format!("http://127.0.0.1:{port}"))
-    })
+    };
+    (0..TRIES)
+        .find_map(|_| ready(Command::new(driver).arg("--port=0"), port))
+        .expect("a driver starts")
 }
 
 async fn browser(
