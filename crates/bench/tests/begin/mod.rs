@@ -9,7 +9,7 @@ use bench::{Bench, router};
 use serde_json::{Value, json};
 use tower::ServiceExt;
 
-use crate::house::{Got, House, KEY, PORT, between, post};
+use crate::house::{Got, House, KEY, PORT, between, names_in, post};
 
 /// The answers a page has when it is opened.
 fn answers(name: &str) -> Value {
@@ -35,12 +35,7 @@ async fn sent(house: &House, address: &str, body: &Value) -> (StatusCode, Value)
 }
 
 fn folders(house: &House) -> Vec<String> {
-    let entries = fs::read_dir(house.collection().join("styles")).unwrap();
-    let mut names: Vec<String> = entries
-        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
-        .collect();
-    names.sort();
-    names
+    names_in(&house.collection().join("styles"))
 }
 
 #[tokio::test]

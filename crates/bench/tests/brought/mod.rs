@@ -7,7 +7,7 @@ use axum::body::Body;
 use axum::http::{Request, StatusCode};
 use serde_json::{Value, json};
 
-use crate::house::{House, KEY, ORIGIN, PORT, STYLE, between, fragment, post};
+use crate::house::{House, KEY, ORIGIN, PORT, STYLE, between, fragment, names_in, post};
 
 const SQUARE: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\"><!-- secret --><title>secret</title>\
                       <path class=\"secret\" d=\"M 20 60 L 130 60 L 130 90\"/></svg>";
@@ -29,12 +29,7 @@ async fn drawing(house: &House, name: &str, body: &str) -> (StatusCode, Value) {
 }
 
 fn art(house: &House) -> Vec<String> {
-    let entries = fs::read_dir(house.file().with_file_name("art")).unwrap();
-    let mut names: Vec<String> = entries
-        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
-        .collect();
-    names.sort();
-    names
+    names_in(&house.file().with_file_name("art"))
 }
 
 #[tokio::test]

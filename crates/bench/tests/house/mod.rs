@@ -137,3 +137,13 @@ pub fn between<'a>(text: &'a str, from: &str, to: &str) -> &'a str {
     let rest = &text[start..];
     &rest[..rest.find(to).unwrap()]
 }
+
+/// The names of what lies in a folder, in order.
+pub fn names_in(folder: &Path) -> Vec<String> {
+    let entries = fs::read_dir(folder).unwrap();
+    let mut names: Vec<String> = entries
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
+    names.sort();
+    names
+}

@@ -282,29 +282,34 @@ async fn file(
 }
 
 async fn pieces_page(
-    State(bench): State<Bench>,
-    Path(name): Path<String>,
-    Query(see): Query<Asked>,
+    state: State<Bench>,
+    name: Path<String>,
+    see: Query<Asked>,
 ) -> Result<Html<String>, Trouble> {
-    let see = See::from(see);
-    blocking(move || {
-        let loaded = loaded(&bench, &name)?;
-        let main = pieces::render(&name, &loaded, &see);
-        Ok(in_the_room((&name, "/pieces"), &loaded, &see, &main))
-    })
-    .await
+    leaf(state, name, see, "/pieces", pieces::render).await
 }
 
 async fn orders_page(
+    state: State<Bench>,
+    name: Path<String>,
+    see: Query<Asked>,
+) -> Result<Html<String>, Trouble> {
+    leaf(state, name, see, "/orders", orders::render).await
+}
+
+/// A page of this room that follows from the style alone.
+async fn leaf(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(see): Query<Asked>,
+    leaf: &'static str,
+    render: fn(&str, &Loaded, &See) -> Markup,
 ) -> Result<Html<String>, Trouble> {
     let see = See::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
-        let main = orders::render(&name, &loaded, &see);
-        Ok(in_the_room((&name, "/orders"), &loaded, &see, &main))
+        let main = render(&name, &loaded, &see);
+        Ok(in_the_room((&name, leaf), &loaded, &see, &main))
     })
     .await
 }

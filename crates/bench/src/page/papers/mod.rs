@@ -23,9 +23,9 @@ use crate::router::blocking;
 use crate::see::{Asked, See};
 use crate::state::Bench;
 use crate::trouble::Trouble;
-use crate::work::Ended;
 use crate::work::pack::PackAsked;
 use crate::work::patterns::PatternsAsked;
+use crate::work::{Ended, NotBegun, Works};
 use asked::{PackWords, PatternWords};
 use room::PapersPage;
 
@@ -76,10 +76,21 @@ async fn work(
     Path(name): Path<String>,
     Query(see): Query<Asked>,
 ) -> Result<Json<Standing>, Trouble> {
+    after(bench, name, see, |_, _, _| Vec::new()).await
+}
+
+/// Does something with the work on a style, gathers what is wrong with what was asked, and says how the work stands then.
+async fn after(
+    bench: Bench,
+    name: String,
+    see: Asked,
+    act: impl FnOnce(&Works, &str, &Loaded) -> Vec<String> + Send + 'static,
+) -> Result<Json<Standing>, Trouble> {
     let see = See::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
-        Ok(Json(standing(&bench, &name, &loaded, &see, &[])))
+        let problems = act(bench.works(), &name, &loaded);
+        Ok(Json(standing(&bench, &name, &loaded, &see, &problems)))
     })
     .await
 }
@@ -107,21 +118,12 @@ async fn pack(
     Query(see): Query<Asked>,
     words: Result<Json<PackWords>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
-    let see = See::from(see);
     let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
-    blocking(move || {
-        let loaded = loaded(&bench, &name)?;
-        let problems = match words.read(&loaded) {
-            Ok(order) => {
-                let works = bench.works();
-                let begun = works.begin(&works.packs, &name, PackAsked(order), loaded.clone());
-                let busy = "a pack of this style is being made; cancel that one first";
-                let problem = begun.err().map(|why| not_begun(&why, busy));
-                problem.into_iter().collect()
-            }
-            Err(problems) => problems,
-        };
-        Ok(Json(standing(&bench, &name, &loaded, &see, &problems)))
+    after(bench, name, see, move |works, name, loaded| {
+        let busy = "a pack of this style is being made; cancel that one first";
+        begun(words.read(loaded), busy, |order| {
+            works.begin(&works.packs, name, PackAsked(order), loaded.clone())
+        })
     })
     .await
 }
@@ -133,24 +135,30 @@ async fn patterns(
     Query(see): Query<Asked>,
     words: Result<Json<PatternWords>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
-    let see = See::from(see);
     let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
-    blocking(move || {
-        let loaded = loaded(&bench, &name)?;
-        let problems = match words.read(&loaded) {
-            Ok(order) => {
-                let works = bench.works();
-                let task = PatternsAsked(order);
-                let begun = works.begin(&works.patterns, &name, task, loaded.clone());
-                let busy = "patterns of this style are being made; cancel those first";
-                let problem = begun.err().map(|why| not_begun(&why, busy));
-                problem.into_iter().collect()
-            }
-            Err(problems) => problems,
-        };
-        Ok(Json(standing(&bench, &name, &loaded, &see, &problems)))
+    after(bench, name, see, move |works, name, loaded| {
+        let busy = "patterns of this style are being made; cancel those first";
+        begun(words.read(loaded), busy, |order| {
+            let task = PatternsAsked(order);
+            works.begin(&works.patterns, name, task, loaded.clone())
+        })
     })
     .await
+}
+
+/// Begins what was asked for where it makes sense; else, or where it cannot begin, why.
+fn begun<T>(
+    asked: Result<T, Vec<String>>,
+    busy: &str,
+    begin: impl FnOnce(T) -> Result<(), NotBegun>,
+) -> Vec<String> {
+    match asked {
+        Ok(order) => {
+            let refused = begin(order).err();
+            refused.iter().map(|why| not_begun(why, busy)).collect()
+        }
+        Err(problems) => problems,
+    }
 }
 
 async fn cancel_pack(
@@ -158,13 +166,11 @@ async fn cancel_pack(
     Path(name): Path<String>,
     Query(see): Query<Asked>,
 ) -> Result<Json<Standing>, Trouble> {
-    let see = See::from(see);
-    blocking(move || {
-        let loaded = loaded(&bench, &name)?;
-        if let Some(job) = bench.works().packs.of(&name) {
+    after(bench, name, see, |works, name, _| {
+        if let Some(job) = works.packs.of(name) {
             job.cancel();
         }
-        Ok(Json(standing(&bench, &name, &loaded, &see, &[])))
+        Vec::new()
     })
     .await
 }
@@ -174,13 +180,11 @@ async fn cancel_patterns(
     Path(name): Path<String>,
     Query(see): Query<Asked>,
 ) -> Result<Json<Standing>, Trouble> {
-    let see = See::from(see);
-    blocking(move || {
-        let loaded = loaded(&bench, &name)?;
-        if let Some(job) = bench.works().patterns.of(&name) {
+    after(bench, name, see, |works, name, _| {
+        if let Some(job) = works.patterns.of(name) {
             job.cancel();
         }
-        Ok(Json(standing(&bench, &name, &loaded, &see, &[])))
+        Vec::new()
     })
     .await
 }
