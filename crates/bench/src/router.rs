@@ -185,9 +185,7 @@ async fn edit(
     change: Result<Json<Change>, JsonRejection>,
 ) -> Result<Response, Trouble> {
     let Change { revision, edits } = understood(change)?;
-    if edits.len() > MOST_EDITS {
-        return Err(not_understood("It holds too many changes at once."));
-    }
+    few(&edits)?;
     answered(bench, name, asked.into(), have, move |session, see| {
         let system = see.system(&session.loaded().collection);
         outcome::edited(session, &revision, &edits, system)
@@ -360,6 +358,14 @@ pub(crate) fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Tro
             words: placed(&report),
         },
     })
+}
+
+/// Refuses more changes than one request may carry: none is left out silently.
+pub(crate) fn few(edits: &[Edit]) -> Result<(), Trouble> {
+    if edits.len() > MOST_EDITS {
+        return Err(not_understood("It holds too many changes at once."));
+    }
+    Ok(())
 }
 
 pub(crate) fn understood<T>(body: Result<Json<T>, JsonRejection>) -> Result<T, Trouble> {

@@ -13,7 +13,7 @@ use crate::answer::{Came, placed, sentences};
 use crate::have::Have;
 use crate::outcome::Outcome;
 use crate::route;
-use crate::router::{answered, blocking, open, understood};
+use crate::router::{answered, blocking, few, open, understood};
 use crate::see::{Asked, Panel, See};
 use crate::session::Session;
 use crate::state::Bench;
@@ -51,9 +51,6 @@ struct Added {
     like: String,
 }
 
-/// The most edits one request may carry.
-const MOST_EDITS: usize = 50;
-
 async fn edit(
     State(bench): State<Bench>,
     Path(name): Path<String>,
@@ -61,8 +58,8 @@ async fn edit(
     have: Have,
     change: Result<Json<Change>, JsonRejection>,
 ) -> Result<Response, Trouble> {
-    let Change { held, mut edits } = understood(change)?;
-    edits.truncate(MOST_EDITS);
+    let Change { held, edits } = understood(change)?;
+    few(&edits)?;
     answered(bench, name, asked.into(), have, move |session, _| {
         let folder = session.loaded().collection_folder.clone();
         let words = edits.first().map(said).unwrap_or_default();

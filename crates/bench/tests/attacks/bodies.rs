@@ -120,3 +120,45 @@ async fn a_million_edits_are_refused() {
     assert_eq!(got.status, StatusCode::PAYLOAD_TOO_LARGE);
     assert_eq!(house.text(), before);
 }
+
+/// More changes than a request may carry are refused and none of them is made, of a style as of its cloths.
+#[tokio::test]
+async fn too_many_edits_are_refused_and_none_is_dropped() {
+    let house = House::new();
+    let cloths = house.collection().join("cloths.toml");
+    let files = || (house.text(), std::fs::read_to_string(&cloths).unwrap());
+    let before = files();
+    let edits = |path: &str| {
+        let one = serde_json::json!({ "edit": "set", "path": path, "value": "33 cm" });
+        serde_json::Value::from(vec![one; 51])
+    };
+    for (action, body) in [
+        (
+            "edit",
+            serde_json::json!({ "revision": house.revision().await, "edits": edits("chart.knee.value") }),
+        ),
+        (
+            "cloths",
+            serde_json::json!({ "held": "", "edits": edits("cloths.tideline-14.width") }),
+        ),
+    ] {
+        let got = house
+            .send(carrying(
+                &format!("{STYLE}/{action}"),
+                body.to_string().into_bytes(),
+            ))
+            .await;
+        assert_eq!(
+            got.status,
+            StatusCode::BAD_REQUEST,
+            "{action}: {}",
+            got.text
+        );
+        assert!(
+            got.text.contains("too many changes"),
+            "{action}: {}",
+            got.text
+        );
+    }
+    assert!(files() == before);
+}
