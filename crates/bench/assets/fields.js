@@ -7,6 +7,14 @@ import { nudged } from './nudge.js';
 const PAUSE_MS = 120;
 const waiting = new Map();
 
+// A field that already holds something else than the file says: it was typed into before this was heard, or the browser
+// put back what stood there on an earlier visit.
+for (const field of document.querySelectorAll('input[type=text][data-path]')) {
+  if (field.value === (field.getAttribute('value') ?? '')) continue;
+  if (field === document.activeElement) typing.add(field);
+  else field.value = field.getAttribute('value') ?? '';
+}
+
 document.addEventListener('input', ({ target }) => {
   if (target.matches('input[data-path]') && isTyped(target)) typing.add(target);
 });

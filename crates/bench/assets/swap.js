@@ -29,7 +29,8 @@ export function swapped() {
  * @param {HTMLElement} [about] the field or button it came from
  */
 export function ask(action, body, about) {
-  queue = queue.then(() => send(action, body, about)).catch(() => lost(about));
+  const sent = about?.value;
+  queue = queue.then(() => send(action, body, about, sent)).catch(() => lost(about));
   return queue;
 }
 
@@ -38,7 +39,7 @@ export function answered() {
   return queue;
 }
 
-async function send(action, body, about) {
+async function send(action, body, about, sent) {
   bench.setAttribute('aria-busy', 'true');
   // Cloths are the collection's: their changes are meant for another file than the style's.
   const ofCloths = (body?.edits?.length > 0 && body.edits.every(({ path }) => path.startsWith('cloths.'))) || action.startsWith('cloths');
@@ -62,17 +63,17 @@ async function send(action, body, about) {
       say([...page.querySelectorAll('h1, .words')].map((e) => e.textContent).join('. '));
       return;
     }
-    take(await response.json(), about);
+    take(await response.json(), about, sent);
   } finally {
     bench.removeAttribute('aria-busy');
   }
 }
 
-function take(answer, about) {
+function take(answer, about, sent) {
   bench.dataset.revision = answer.revision;
   if (about && answer.problems.length === 0) settle(about);
   // What was typed and not written stays in its field, also where the file says something else by now.
-  else if (isTyped(about)) typing.add(about);
+  if (isTyped(about) && (answer.problems.length > 0 || about.value !== sent)) typing.add(about);
   if (answer.reset) {
     for (const field of document.querySelectorAll('[aria-invalid]')) settle(field);
   }

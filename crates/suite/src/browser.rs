@@ -256,6 +256,17 @@ pub async fn saved(file: &Path, words: &str) -> WebDriverResult<()> {
     Ok(())
 }
 
+/// Types words in place of a field's, as a hand does: all that stands there is chosen first. The driver's own clearing is
+/// heard by no page, so one that is just then shown anew would put the old words back before the new ones.
+///
+/// # Errors
+/// The field cannot be typed into.
+pub async fn typed(field: &WebElement, words: &str) -> WebDriverResult<()> {
+    field.scroll_into_view().await?;
+    field.send_keys(Key::Control + "a").await?;
+    field.send_keys(words).await
+}
+
 /// Nothing was called an error in the browser's console since this was last asked.
 ///
 /// # Errors

@@ -6,7 +6,7 @@ use std::fs;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use suite::browser::{PATIENCE, found, in_a_browser, look, no_complaints, saved};
+use suite::browser::{PATIENCE, found, in_a_browser, look, no_complaints, saved, typed};
 use thirtyfour::prelude::*;
 
 const INSEAM: &str = r#"input[data-path="chart.inseam.value"]"#;
@@ -44,9 +44,7 @@ async fn type_into(page: &WebDriver, field: &str, words: &str) -> WebDriverResul
         .wait(PATIENCE, Duration::from_millis(50))
         .first()
         .await?;
-    field.scroll_into_view().await?;
-    field.clear().await?;
-    field.send_keys(words).await?;
+    typed(&field, words).await?;
     field.send_keys(Key::Enter + "").await
 }
 
@@ -193,6 +191,35 @@ async fn on_the_drawing(page: &WebDriver, url: &str, file: &Path) -> WebDriverRe
         tokio::time::sleep(Duration::from_millis(20)).await;
     }
     no_complaints(page).await
+}
+
+/// Every answer comes late, so that there is time to type before it.
+const SLOW_ANSWERS: &str = "const quick = fetch; \
+    window.fetch = async (...what) => { await new Promise((go) => setTimeout(go, 900)); return quick(...what); }";
+
+async fn typing_on(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()> {
+    page.goto(url).await?;
+    look(page, url, "panel=fit").await?;
+    page.execute(SLOW_ANSWERS, Vec::new()).await?;
+    let field = &format!("#fit {INSEAM}");
+    type_into(page, field, "83.3 cm").await?;
+    let field = found(page, field).await?;
+    typed(&field, "83.5 cm").await?;
+    saved(file, "83.3 cm").await?;
+    found(page, "#bench:not([aria-busy])").await?;
+    let kept = field.prop("value").await?;
+    assert_eq!(
+        kept.as_deref(),
+        Some("83.5 cm"),
+        "the answer took the words"
+    );
+    field.send_keys(Key::Enter + "").await?;
+    saved(file, "83.5 cm").await
+}
+
+#[test]
+fn what_is_typed_before_the_answer_comes_is_kept() {
+    in_a_browser(typing_on);
 }
 
 #[test]

@@ -5,7 +5,7 @@ use std::fs;
 use std::path::Path;
 use std::time::Instant;
 
-use suite::browser::{PATIENCE, found, home, in_a_browser, no_complaints};
+use suite::browser::{PATIENCE, found, home, in_a_browser, no_complaints, typed};
 use thirtyfour::prelude::*;
 
 /// Waits until an element says something.
@@ -30,8 +30,7 @@ async fn says(page: &WebDriver, css: &str, words: &str) -> WebDriverResult<Strin
 
 async fn fill(page: &WebDriver, name: &str, words: &str) -> WebDriverResult<WebElement> {
     let field = found(page, &format!("#lay-form [name='{name}']")).await?;
-    field.clear().await?;
-    field.send_keys(words).await?;
+    typed(&field, words).await?;
     Ok(field)
 }
 

@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::Path;
 
-use suite::browser::{found, home, in_a_browser, no_complaints, saved, until};
+use suite::browser::{found, home, in_a_browser, no_complaints, saved, typed, until};
 use thirtyfour::prelude::*;
 
 use crate::recover::{bench, free_port};
@@ -14,9 +14,7 @@ const THIGH: &str = r#"input[data-path="chart.thigh.value"]"#;
 
 async fn type_into(page: &WebDriver, field: &str, words: &str) -> WebDriverResult<()> {
     let field = found(page, field).await?;
-    field.scroll_into_view().await?;
-    field.clear().await?;
-    field.send_keys(words).await?;
+    typed(&field, words).await?;
     field.send_keys(Key::Enter + "").await
 }
 

@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use suite::browser::{
-    DESK, every_page, found, in_a_browser_over, look, no_complaints, resize, until,
+    DESK, every_page, found, in_a_browser_over, look, no_complaints, resize, typed, until,
 };
 use thirtyfour::prelude::*;
 use toml_edit::{DocumentMut, Item};
@@ -89,8 +89,7 @@ async fn attacked(page: &WebDriver, url: &str) -> WebDriverResult<()> {
     // What comes with a change is put in by script.
     look(page, url, "panel=details").await?;
     let field = found(page, "input[data-path='style.summary']").await?;
-    field.clear().await?;
-    field.send_keys(format!("2{HOSTILE}")).await?;
+    typed(&field, &format!("2{HOSTILE}")).await?;
     field.send_keys(Key::Enter + "").await?;
     until(
         page,
@@ -99,8 +98,7 @@ async fn attacked(page: &WebDriver, url: &str) -> WebDriverResult<()> {
     .await?;
     look(page, url, "panel=fit").await?;
     let field = found(page, "#fit input[data-path='chart.knee.value']").await?;
-    field.clear().await?;
-    field.send_keys(HOSTILE).await?;
+    typed(&field, HOSTILE).await?;
     field.send_keys(Key::Enter + "").await?;
     found(page, "#measure-knee .problem:not([hidden])").await?;
     let planted: Vec<String> = page.execute(PLANTED, Vec::new()).await?.convert()?;

@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use suite::browser::{found, home, in_a_browser, no_complaints, saved, until};
+use suite::browser::{found, home, in_a_browser, no_complaints, saved, typed, until};
 use thirtyfour::prelude::*;
 
 /// What a maker does, counted.
@@ -27,9 +27,7 @@ impl Hand<'_> {
     async fn fill(&mut self, css: &str, words: &str) -> WebDriverResult<()> {
         self.done += 1;
         let field = found(self.page, css).await?;
-        field.scroll_into_view().await?;
-        field.clear().await?;
-        field.send_keys(words).await
+        typed(&field, words).await
     }
 
     /// A value that is saved when it is left.
@@ -56,8 +54,10 @@ fn drawing_of_the_makers_own(beside: &Path) -> PathBuf {
 }
 
 /// Waits until the page of a style hears what is done on it.
-async fn awake(page: &WebDriver) -> WebDriverResult<()> {
-    found(page, "#drawing path.reach").await.map(drop)
+async fn awake(page: &WebDriver, address: &str) -> WebDriverResult<()> {
+    until(page, &format!("return location.href.includes('{address}')")).await?;
+    found(page, "#drawing path.reach").await?;
+    found(page, "#bench:not([aria-busy])").await.map(drop)
 }
 
 async fn from_nothing_to_a_pack(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()> {
@@ -89,7 +89,7 @@ async fn from_nothing_to_a_pack(page: &WebDriver, url: &str, file: &Path) -> Web
             .await?;
     }
     hand.click("button.main").await?;
-    awake(page).await?;
+    awake(page, "/style/teal").await?;
     let style = collection.join("styles/teal/style.toml");
     let begun = fs::read_to_string(&style).unwrap();
     assert!(
@@ -111,7 +111,7 @@ async fn from_nothing_to_a_pack(page: &WebDriver, url: &str, file: &Path) -> Web
 
     // What the cloth really weighs.
     hand.click(".rooms a[href*='panel=cloth']").await?;
-    awake(page).await?;
+    awake(page, "panel=cloth").await?;
     hand.click("#cloth details.stated summary").await?;
     hand.enter("input[data-path='cloths.tideline-14.weight']", "13 oz/yd2")
         .await?;
@@ -157,8 +157,7 @@ async fn a_pattern_comes_in(page: &WebDriver, url: &str, file: &Path) -> WebDriv
     // A copy by keys alone.
     page.goto(&format!("{}copy/harbour", home(url))).await?;
     let name = found(page, "[name=name]").await?;
-    name.clear().await?;
-    name.send_keys("Harbour Second").await?;
+    typed(&name, "Harbour Second").await?;
     name.send_keys(Key::Enter + "").await?;
     found(page, "#drawing svg").await?;
     let copy = collection.join("styles/harbour-second");
