@@ -29,6 +29,7 @@ mod part;
 mod room;
 mod route;
 mod router;
+mod said;
 mod see;
 mod serve;
 mod session;

@@ -3,6 +3,7 @@
 use maud::{DOCTYPE, Markup, html};
 
 use crate::asset;
+use crate::said::say;
 
 /// What a page loads besides what every page does.
 #[derive(Clone, Copy, Debug, Default)]
@@ -22,12 +23,12 @@ pub(crate) fn bare(title: &str, body: &Markup) -> Markup {
 pub(crate) fn page(title: &str, loads: Loads, body: &Markup) -> Markup {
     html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(say().language()) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta name="color-scheme" content="light dark";
-                title { (title) " · Fellwork" }
+                title { (say().page_title(title)) }
                 link rel="icon" type="image/svg+xml" href=(asset::url("mark.svg"));
                 // Letters that come after the first picture would move what stands beside them.
                 @for face in ["plex-sans-400.woff2", "plex-sans-600.woff2"] {
@@ -49,9 +50,9 @@ pub(crate) fn page(title: &str, loads: Loads, body: &Markup) -> Markup {
 fn keys() -> Markup {
     html! {
         dialog #keys aria-labelledby="keys-title" {
-            h2 #keys-title { "Keys" }
-            dl { (key("?", "This list")) }
-            form method="dialog" { button { "Close" } }
+            h2 #keys-title { (say().keys_title()) }
+            dl { (key("?", say().keys_this_list())) }
+            form method="dialog" { button { (say().keys_close()) } }
         }
     }
 }

@@ -11,6 +11,7 @@ use crate::consequence::area;
 use crate::field::{Show, capital, problem_place, swatch};
 use crate::garment::{ClothShare, Worked};
 use crate::route;
+use crate::said::say;
 use crate::see::{Panel, See};
 use crate::written::Written;
 
@@ -51,54 +52,51 @@ pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
     let uses = [
         Use {
             path: "cloth.shell",
-            title: "Shell",
-            how: "What the panels are cut from.",
+            title: say().cloth_shell(),
+            how: say().cloth_shell_how(),
             none: None,
             bought_for: ClothUse::Shell,
             chosen: &doc.cloth.shell,
         },
         Use {
             path: "cloth.pocketing",
-            title: "Pocketing",
-            how: "What the pocket bags are cut from.",
+            title: say().cloth_pocketing(),
+            how: say().cloth_pocketing_how(),
             none: None,
             bought_for: ClothUse::Pocketing,
             chosen: &doc.cloth.pocketing,
         },
         Use {
             path: "cloth.lining",
-            title: "Lining",
-            how: "What back pockets are lined with, where a pocket does not say otherwise.",
-            none: Some("none"),
+            title: say().cloth_lining(),
+            how: say().cloth_lining_how(),
+            none: Some(say().cloth_lining_none()),
             bought_for: ClothUse::Lining,
             chosen: doc.cloth.lining.as_deref().unwrap_or_default(),
         },
     ];
     let skew = Chosen::of_words(
         "cutting.skew",
-        "Cut on skewed cloth",
+        say().cloth_skew_choice(),
         SkewCutting::WORDS,
         doc.cutting.skew.word(),
     );
     html! {
         section #cloth aria-labelledby="cloth-title" hidden[!open] data-held=(file.held) {
-            h2 #cloth-title { "Cloth" }
-            p.lead {
-                "Cloths are the collection’s, and shared by its styles. What a pair takes is for size " (worked.garment.size)
-                ", as it is cut before the wash."
-            }
+            h2 #cloth-title { (say().cloth_title()) }
+            p.lead { (say().cloth_lead(&worked.garment.size)) }
             @for one in &uses { (one_use(show, &file, worked, one)) }
-            section.group data-name="Shells compared" {
-                h3 { "Shells compared" }
+            section.group data-name=(say().cloth_compared()) {
+                h3 { (say().cloth_compared()) }
                 // Each other shell is a pair worked out anew: only where it is looked at.
                 @if open { (compare::render(show, worked)) }
             }
             (more(show, &file))
-            section.group data-name="Cutting on skewed cloth" {
-                h3 { "Against skew" }
+            section.group data-name=(say().cloth_skew_group()) {
+                h3 { (say().cloth_skew_title()) }
                 div.cells {
-                    label.cell data-how="Where the weft lies askew after the wash: pieces are cut straight all the same, sheared along the warp, or with their grain turned." {
-                        span { "Pieces are cut" } (skew.render())
+                    label.cell data-how=(say().cloth_skew_how()) {
+                        span { (say().cloth_skew_cut()) } (skew.render())
                     }
                 }
                 (problem_place("skew"))
@@ -111,18 +109,18 @@ pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
 fn more(show: &Show<'_>, file: &File) -> Markup {
     let cloths = &show.collection().cloths;
     html! {
-        section.group data-name="Cloths of the collection" {
-            h3 { "Cloths of the collection" }
+        section.group data-name=(say().cloth_collection()) {
+            h3 { (say().cloth_collection()) }
             form.add-cloth data-send={ (style_path(show)) "/cloths/add" } {
                 input type="hidden" name="held" value=(file.held);
                 div.cells {
-                    label.cell { span { "A new cloth" } input type="text" name="name" value="" required maxlength="60" autocomplete="off"; }
-                    label.cell { span { "as this one, until it is changed" } select name="like" { @for (key, cloth) in cloths { option value=(key) { (cloth.name) } } } }
-                    div.sending { button.small type="submit" { "Add" } p.problem role="alert" hidden {} }
+                    label.cell { span { (say().cloth_new()) } input type="text" name="name" value="" required maxlength="60" autocomplete="off"; }
+                    label.cell { span { (say().cloth_new_like()) } select name="like" { @for (key, cloth) in cloths { option value=(key) { (cloth.name) } } } }
+                    div.sending { button.small type="submit" { (say().cloth_add()) } p.problem role="alert" hidden {} }
                 }
             }
             @if file.can_be_undone {
-                button.small type="button" data-step="cloths/undo" { "Take the last change of cloths back" }
+                button.small type="button" data-step="cloths/undo" { (say().cloth_undo()) }
             }
         }
     }
@@ -139,14 +137,14 @@ fn one_use(show: &Show<'_>, file: &File, worked: &Worked, one: &Use<'_>) -> Mark
     let list = choice::cloth(
         show.collection(),
         one.path,
-        &format!("{} cloth", one.title),
+        &say().cloth_of_use(one.title),
         (one.bought_for, one.none),
         one.chosen,
     );
     let mut shares = worked.cut.of_cloth.iter();
     let taken = shares.find(|share| share.name == one.chosen);
     html! {
-        section.group data-name=(one.title) aria-label={ (one.title) " cloth" } {
+        section.group data-name=(one.title) aria-label=(say().cloth_of_use(one.title)) {
             h3 { (one.title) }
             div.cells.one {
                 label.cell data-how=(one.how) {
@@ -165,32 +163,29 @@ fn one_use(show: &Show<'_>, file: &File, worked: &Worked, one: &Use<'_>) -> Mark
 
 fn facts(system: System, cloth: &Cloth, taken: Option<&ClothShare>) -> Markup {
     let wash = ClothWash::of(cloth);
-    let measured = !cloth.wash_test.is_empty();
+    let (warp, weft) = (percent(wash.shrinkage.warp), percent(wash.shrinkage.weft));
+    let measured = !cloth.wash_test.is_empty() && cloth.warp_shrinkage.is_none();
+    let width = cloth.width.show(system);
     html! {
         dl.facts {
-            (fact("Weight", &cloth.weight.show(system)))
-            (fact("Ply", &format!("{:.2} mm", cloth.thickness.to_mm())))
-            (fact("Width", &format!("{}{}", cloth.width.show(system), if cloth.selvedge { ", with its own edge" } else { "" })))
-            @if !cloth.construction.is_empty() { (fact("Weave", &cloth.construction)) }
-            @if !cloth.fibre.is_empty() { (fact("Fibre", &cloth.fibre)) }
-            (fact("Shrinks", &format!(
-                "warp {}, weft {}{}",
-                percent(wash.shrinkage.warp), percent(wash.shrinkage.weft),
-                if measured && cloth.warp_shrinkage.is_none() { ", as its wash test measured" } else { "" },
-            )))
-            @if wash.skew != Share::ZERO { (fact("Skew", &percent(wash.skew))) }
+            (fact(say().cloth_weight(), &cloth.weight.show(system)))
+            (fact(say().cloth_ply(), &format!("{:.2} mm", cloth.thickness.to_mm())))
+            (fact(say().cloth_width(), &if cloth.selvedge { say().cloth_width_edge(&width) } else { width }))
+            @if !cloth.construction.is_empty() { (fact(say().cloth_weave(), &cloth.construction)) }
+            @if !cloth.fibre.is_empty() { (fact(say().cloth_fibre(), &cloth.fibre)) }
+            (fact(say().cloth_shrinks(), &if measured { say().cloth_shrinks_measured(warp, weft) } else { say().cloth_shrinks_by(warp, weft) }))
+            @if wash.skew != Share::ZERO { (fact(say().cloth_skew(), &percent(wash.skew))) }
             @if let Some(share) = taken {
-                (fact("A pair", &format!(
-                    "{} in {} pieces, {:.0} g; at full width {}",
-                    area(share.area, system), share.pieces,
-                    (share.area * cloth.weight).to_g(), (share.area / cloth.width).show(system),
+                (fact(say().cloth_pair(), &say().cloth_pair_takes(
+                    area(share.area, system), (share.area / cloth.width).show(system),
+                    format!("{:.0} g", (share.area * cloth.weight).to_g()), share.pieces,
                 )))
             }
         }
         @if let Some(share) = taken {
             p.aside { (capital(&share.named.join(", ").to_lowercase())) "." }
         } @else {
-            p.aside { "No piece of this style is cut from it." }
+            p.aside { (say().cloth_not_used()) }
         }
     }
 }

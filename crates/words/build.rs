@@ -1,0 +1,79 @@
+//! A method for every message of the English catalogue.
+
+use std::collections::BTreeMap;
+use std::error::Error;
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+use std::{env, fs};
+
+#[path = "src/reading.rs"]
+mod reading;
+
+use reading::{Kind, Message};
+
+const ENGLISH: &str = "languages/en";
+
+fn main() -> Result<(), Box<dyn Error>> {
+    println!("cargo::rerun-if-changed={ENGLISH}");
+    println!("cargo::rerun-if-changed=src/reading.rs");
+    let mut files: Vec<PathBuf> = fs::read_dir(ENGLISH)?
+        .map(|entry| Ok(entry?.path()))
+        .collect::<Result<_, std::io::Error>>()?;
+    files.retain(|file| file.extension().is_some_and(|ext| ext == "ftl"));
+    files.sort();
+    let mut methods = String::new();
+    let mut embedded = String::new();
+    let mut places: BTreeMap<String, PathBuf> = BTreeMap::new();
+    for file in files {
+        println!("cargo::rerun-if-changed={}", file.display());
+        let text = fs::read_to_string(&file)?;
+        let messages =
+            reading::messages(&text).map_err(|what| format!("{}: {what}", file.display()))?;
+        for message in messages {
+            write_method(&mut methods, &message, &file)?;
+            if let Some(other) = places.insert(message.key.clone(), file.clone()) {
+                let [other, file] = [&other, &file].map(|path| path.display());
+                return Err(format!("`{}` is in {other} and in {file}", message.key).into());
+            }
+        }
+        let whole = fs::canonicalize(&file)?;
+        writeln!(
+            embedded,
+            "    include_str!({:?}),",
+            whole.display().to_string()
+        )?;
+    }
+    let code =
+        format!("const ENGLISH_FILES: &[&str] = &[\n{embedded}];\n\nimpl Words {{\n{methods}}}\n");
+    let out = PathBuf::from(env::var("OUT_DIR")?).join("catalogue.rs");
+    fs::write(out, code)?;
+    Ok(())
+}
+
+fn write_method(code: &mut String, message: &Message, file: &Path) -> std::fmt::Result {
+    let key = &message.key;
+    let name = key.replace('-', "_");
+    let place = file.file_name().unwrap_or_default().to_string_lossy();
+    writeln!(code, "    /// `{key}` of {place}.\n    #[must_use]")?;
+    if message.given.is_empty() {
+        return writeln!(
+            code,
+            "    pub fn {name}(&self) -> &str {{\n        self.plain({key:?})\n    }}\n"
+        );
+    }
+    let mut parameters = String::new();
+    let mut values = String::new();
+    for (given, kind) in &message.given {
+        let parameter = given.replace('-', "_");
+        let (takes, makes) = match kind {
+            Kind::Text => ("impl Display", "text"),
+            Kind::Count => ("impl TryInto<u64>", "count"),
+        };
+        write!(parameters, ", {parameter}: {takes}")?;
+        write!(values, "({given:?}, {makes}({parameter})), ")?;
+    }
+    writeln!(
+        code,
+        "    pub fn {name}(&self{parameters}) -> String {{\n        self.told({key:?}, &[{values}])\n    }}\n"
+    )
+}
