@@ -7,6 +7,7 @@ use style::{ArtPath, Drawing, DrawnStep};
 
 use super::Details;
 use crate::choice;
+use crate::said::say;
 
 /// Round the lines of a small picture, as a share of its larger side.
 const MARGIN: f64 = 0.04;
@@ -24,9 +25,9 @@ pub(super) fn choose(
         span.with-art {
             @if let Some(picture) = drawing.and_then(picture) { (picture) }
             (list.render())
-            label.bring title="Your own drawing, an SVG of paths; one unit is a millimetre" {
-                "Bring…"
-                input.unseen type="file" accept=".svg,image/svg+xml" data-art=(path) aria-label={ (label) ": bring a file" };
+            label.bring title=(say().details_art_how()) {
+                (say().details_art_bring())
+                input.unseen type="file" accept=".svg,image/svg+xml" data-art=(path) aria-label=(say().details_art_bring_file(label));
             }
         }
     }

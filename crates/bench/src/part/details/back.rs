@@ -4,8 +4,9 @@ use maud::{Markup, html};
 use style::{BackPocket, ClothUse, Decoration, Lining};
 use trade::Length;
 
-use super::{Details, Group, lower};
+use super::{Details, Group};
 use crate::choice::{self, Chosen};
+use crate::said::say;
 
 const SIDES: [&str; 2] = ["left", "right"];
 
@@ -16,12 +17,14 @@ pub(super) fn group(details: &Details<'_>) -> Group {
     let lined = pockets.iter().any(|pocket| pocket.lining != Lining::None);
     let stitched = details.show.loaded.style.seams.contains_key("decoration");
     let tide = stitched && pockets.iter().any(|pocket| has_tide(pocket));
-    let lengths = |key: &'static str, title: &'static str, how: &'static str, usual: Length| {
-        line(title, how, |at| length(details, at, key, title, usual))
+    let lengths = |key: &str, title: &str, how: &str, label: fn(&str) -> String, usual: Length| {
+        line(title, how, |at| {
+            length(details, at, key, &label(at.said()), usual)
+        })
     };
     Group {
         key: "back",
-        title: "Back pockets",
+        title: say().details_back_title(),
         pieces: &[
             "back_pocket_left",
             "back_pocket_right",
@@ -37,29 +40,29 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         ],
         body: html! {
             table.sides {
-                thead { tr { td {} th scope="col" { "Left" } th scope="col" { "Right" } } }
+                thead { tr { td {} th scope="col" { (say().details_back_left()) } th scope="col" { (say().details_back_right()) } } }
                 tbody {
-                    (lengths("foot_width", "Foot width", "Width at the foot, above the point.", usual.foot_width))
-                    (lengths("side_length", "Side length", "Length of the inner side.", usual.side_length))
-                    (lengths("outer_drop", "Outer drop", "The outer side is this much longer than the inner; with a minus, shorter.", usual.outer_drop))
-                    (line("Lining", "How far down it is lined.", |at| lining(pockets, at)))
+                    (lengths("foot_width", say().details_back_foot_width(), say().details_back_foot_width_how(), |side| say().details_back_foot_width_field(side), usual.foot_width))
+                    (lengths("side_length", say().details_back_side_length(), say().details_back_side_length_how(), |side| say().details_back_side_length_field(side), usual.side_length))
+                    (lengths("outer_drop", say().details_back_outer_drop(), say().details_back_outer_drop_how(), |side| say().details_back_outer_drop_field(side), usual.outer_drop))
+                    (line(say().details_back_lining(), say().details_back_lining_how(), |at| lining(pockets, at)))
                     @if lined {
-                        (line("Lining cloth", "Cloths are in cloths.toml.", |at| lining_cloth(details, pockets, at)))
+                        (line(say().details_back_lining_cloth(), say().details_back_lining_cloth_how(), |at| lining_cloth(details, pockets, at)))
                     }
                     @if stitched {
-                        (line("Stitching", "Its built-in stitching, where it names no drawing.", |at| decoration(pockets, at)))
-                        (line("Drawing", "Your own stitching in place of the built-in one: lines, a millimetre to a unit, from the inner top corner outwards and down.", |at| art(details, pockets, at)))
+                        (line(say().details_back_stitching(), say().details_back_stitching_how(), |at| decoration(pockets, at)))
+                        (line(say().details_back_art(), say().details_back_art_how(), |at| art(details, pockets, at)))
                         @if tide {
-                            (line("Waves", "How many half waves lie across the pocket.", |at| waves(details, pockets, at)))
-                            (lengths("crest", "Crest", "How high the waves are.", usual.crest))
-                            (lengths("rise", "Rise", "The lines end this much higher at the outer side.", usual.rise))
+                            (line(say().details_back_waves(), say().details_back_waves_how(), |at| waves(details, pockets, at)))
+                            (lengths("crest", say().details_back_crest(), say().details_back_crest_how(), |side| say().details_back_crest_field(side), usual.crest))
+                            (lengths("rise", say().details_back_rise(), say().details_back_rise_how(), |side| say().details_back_rise_field(side), usual.rise))
                         }
-                        (line("Turned over", "The stitching is turned over, left for right, about the pocket's middle.", |at| mirror(pockets, at)))
+                        (line(say().details_back_mirror(), say().details_back_mirror_how(), |at| mirror(pockets, at)))
                     }
                 }
             }
             @if !stitched {
-                p.aside { "No stitching. It comes with the seam “back pocket stitching” among the seams." }
+                p.aside { (say().details_back_no_stitching()) }
             }
             div.cells {
                 (details.charted("back_pocket_width"))
@@ -88,8 +91,13 @@ impl At {
         format!("pockets.back.{}.{key}", self.side())
     }
 
-    fn label(self, title: &str) -> String {
-        format!("Back pocket, {}: {}", self.side(), lower(title))
+    /// Which it is, within the label of a field.
+    fn said(self) -> &'static str {
+        if self.0 == 0 {
+            say().details_back_side_left()
+        } else {
+            say().details_back_side_right()
+        }
     }
 
     fn of(self, [left, right]: [&BackPocket; 2]) -> &BackPocket {
@@ -107,17 +115,23 @@ fn line(title: &str, how: &str, field: impl Fn(At) -> Markup) -> Markup {
     }
 }
 
-fn length(details: &Details<'_>, at: At, key: &str, title: &str, usual: Length) -> Markup {
+fn length(details: &Details<'_>, at: At, key: &str, label: &str, usual: Length) -> Markup {
     let usual = usual.show(details.show.system);
     let field = details
         .show
-        .optional(at.path(key), at.label(title), None, &usual);
+        .optional(at.path(key), label.to_owned(), None, &usual);
     field.render()
 }
 
 fn lining(pockets: [&BackPocket; 2], at: At) -> Markup {
     let now = at.of(pockets).lining.word();
-    Chosen::of_words(&at.path("lining"), &at.label("lining"), Lining::WORDS, now).render()
+    Chosen::of_words(
+        &at.path("lining"),
+        &say().details_back_lining_field(at.said()),
+        Lining::WORDS,
+        now,
+    )
+    .render()
 }
 
 fn lining_cloth(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
@@ -126,11 +140,14 @@ fn lining_cloth(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Mar
         return html! { span.none { "–" } };
     }
     let chosen = pocket.lining_cloth.as_deref().unwrap_or_default();
-    let usual = (ClothUse::Lining, Some("the style’s own"));
+    let usual = (
+        ClothUse::Lining,
+        Some(say().details_back_lining_cloth_usual()),
+    );
     choice::cloth(
         details.show.collection(),
         &at.path("lining_cloth"),
-        &at.label("lining cloth"),
+        &say().details_back_lining_cloth_field(at.said()),
         usual,
         chosen,
     )
@@ -141,7 +158,7 @@ fn decoration(pockets: [&BackPocket; 2], at: At) -> Markup {
     let now = at.of(pockets).decoration.word();
     Chosen::of_words(
         &at.path("decoration"),
-        &at.label("stitching"),
+        &say().details_back_stitching_field(at.said()),
         Decoration::WORDS,
         now,
     )
@@ -153,7 +170,7 @@ fn art(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
     super::art::choose(
         details,
         &at.path("art"),
-        &at.label("drawing of its stitching"),
+        &say().details_back_art_field(at.said()),
         pocket.art.as_ref(),
         pocket.drawing.as_ref(),
     )
@@ -163,7 +180,7 @@ fn waves(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
     let usual = BackPocket::default().waves;
     let field = details.show.whole(
         &at.path("waves"),
-        &at.label("waves"),
+        &say().details_back_waves_field(at.said()),
         at.of(pockets).waves,
         usual,
     );
@@ -173,7 +190,7 @@ fn waves(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
 fn mirror(pockets: [&BackPocket; 2], at: At) -> Markup {
     choice::flag(
         &at.path("mirror"),
-        &at.label("stitching turned over"),
+        &say().details_back_mirror_field(at.said()),
         at.of(pockets).mirror,
     )
 }

@@ -7,6 +7,7 @@ use style::{
 
 use super::{Details, Group, cell, tick};
 use crate::choice::{self, Choice, Chosen, set};
+use crate::said::say;
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];
 /// What a fly has when it does not say.
@@ -18,7 +19,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
     let fly = &show.loaded.style.fly;
     let closing = Chosen {
         path: "fly.closing".to_owned(),
-        label: "Fly: closing".to_owned(),
+        label: say().details_closing_fly_closing_field().to_owned(),
         choices: vec![
             closing_choice(details, Closing::Buttons, "fly.button", BUTTONS),
             closing_choice(details, Closing::Zip, "fly.zip", &[TrimKind::Zip]),
@@ -28,7 +29,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
     let band_button = choice::trim(
         collection,
         "fly.band_button",
-        "Band button",
+        say().details_closing_fly_band_button(),
         BUTTONS,
         &fly.band_button,
     );
@@ -37,32 +38,32 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
     trims.extend(fly.zip.clone());
     let buttons = show.whole(
         "fly.buttons",
-        "Fly: number of buttons",
+        say().details_closing_fly_buttons_field(),
         fly.buttons,
         USUAL_BUTTONS,
     );
     Group {
         key: "fly",
-        title: "Fly",
+        title: say().details_closing_fly_title(),
         pieces: &["fly_facing", "fly_shield"],
         seams: &["fly", "fly_edge"],
         trims,
         plates: &["fly"],
         body: html! {
             div.cells {
-                (cell("Closing", "Buttons down the fly, or a zip.", &closing.render()))
+                (cell(say().details_closing_fly_closing(), say().details_closing_fly_closing_how(), &closing.render()))
                 @match fly.closing {
                     Closing::Buttons => {
-                        (cell("Buttons", "How many on the fly, below the band button.", &buttons.render()))
-                        (cell("Fly button", "Which button; buttons are in trims.toml.",
-                            &choice::trim(collection, "fly.button", "Fly button", BUTTONS, fly.button.as_deref().unwrap_or_default()).render()))
+                        (cell(say().details_closing_fly_buttons(), say().details_closing_fly_buttons_how(), &buttons.render()))
+                        (cell(say().details_closing_fly_button(), say().details_closing_fly_button_how(),
+                            &choice::trim(collection, "fly.button", say().details_closing_fly_button(), BUTTONS, fly.button.as_deref().unwrap_or_default()).render()))
                     }
                     Closing::Zip => {
-                        (cell("Zip", "Which zip; zips are in trims.toml.",
-                            &choice::trim(collection, "fly.zip", "Zip", &[TrimKind::Zip], fly.zip.as_deref().unwrap_or_default()).render()))
+                        (cell(say().details_closing_fly_zip(), say().details_closing_fly_zip_how(),
+                            &choice::trim(collection, "fly.zip", say().details_closing_fly_zip(), &[TrimKind::Zip], fly.zip.as_deref().unwrap_or_default()).render()))
                     }
                 }
-                (cell("Band button", "The button of the waistband.", &band_button.render()))
+                (cell(say().details_closing_fly_band_button(), say().details_closing_fly_band_button_how(), &band_button.render()))
                 (details.charted("fly_length"))
                 (details.charted("fly_width"))
             }
@@ -86,7 +87,9 @@ fn closing_choice(
         (false, Some((key, _))) => {
             choice.edits = vec![set(needs, key), set("fly.closing", closing.word())];
         }
-        (false, None) => choice.barred = Some("none in trims.toml".to_owned()),
+        (false, None) => {
+            choice.barred = Some(say().details_closing_fly_none_to_choose().to_owned())
+        }
     }
     choice
 }
@@ -97,56 +100,63 @@ pub(super) fn band(details: &Details<'_>) -> Group {
     let usual = Band::default();
     let mut method = Chosen::of_words(
         "band.method",
-        "Waistband: how its rows run",
+        say().details_closing_band_rows_field(),
         BandMethod::WORDS,
         band.method.word(),
     );
     for choice in &mut method.choices {
         choice.words = match choice.value.as_str() {
-            "two-row" => "two rows, end to end".to_owned(),
-            "all-round" => "all round, ending in a V".to_owned(),
+            "two-row" => say().details_closing_band_two_row().to_owned(),
+            "all-round" => say().details_closing_band_all_round().to_owned(),
             other => other.to_owned(),
         };
     }
-    let angle = show.angle("band.v_angle", "Waistband: angle of the V", usual.v_angle);
+    let angle = show.angle(
+        "band.v_angle",
+        say().details_closing_band_angle_field(),
+        usual.v_angle,
+    );
     let cutting = &show.loaded.style.cutting;
     let usual_cutting = Cutting::default();
     let chosen = cutting.band.map_or("", BandCutting::word);
     let mut cut = Chosen::of_words(
         "cutting.band",
-        "Waistband: how it is cut",
+        say().details_closing_band_cut_field(),
         BandCutting::WORDS,
         chosen,
     );
     for choice in &mut cut.choices {
         choice.words = match choice.value.as_str() {
-            "weft" => "along the weft".to_owned(),
-            "preshrunk" => "along the warp, of washed cloth".to_owned(),
-            "eased" => "along the warp, eased".to_owned(),
+            "weft" => say().details_closing_band_weft().to_owned(),
+            "preshrunk" => say().details_closing_band_preshrunk().to_owned(),
+            "eased" => say().details_closing_band_eased().to_owned(),
             other => other.to_owned(),
         };
     }
-    cut.choices.insert(0, Choice::named("", "not stated"));
+    cut.choices.insert(
+        0,
+        Choice::named("", say().details_closing_band_not_stated()),
+    );
     Group {
         key: "band",
-        title: "Waistband",
+        title: say().details_closing_band_title(),
         pieces: &["band"],
         seams: &["band"],
         trims: Vec::new(),
         plates: &["waistband-ends", "waistband-outside", "waistband-inside"],
         body: html! {
             div.cells {
-                (cell("Rows", "Two rows from end to end; or the upper row begins below the fly, runs up one end, along the top and down the other, and finishes in a V whose point is the place of the button.", &method.render()))
+                (cell(say().details_closing_band_rows(), say().details_closing_band_rows_how(), &method.render()))
                 @if band.method == BandMethod::AllRound {
-                    (details.length("band.start_below", "Waistband", "Start below", "The upper row begins this far below the band seam, at the end of the fly.", usual.start_below))
-                    (cell("Angle of the V", "Between its legs. Its point is the place of the button.", &angle.render()))
+                    (details.length("band.start_below", say().details_closing_band_start_below(), say().details_closing_band_start_below_field(), say().details_closing_band_start_below_how(), usual.start_below))
+                    (cell(say().details_closing_band_angle(), say().details_closing_band_angle_how(), &angle.render()))
                 }
-                (cell("Cut", "Warp and weft shrink apart: along the weft it shrinks with the body; along the warp its cloth is washed first, or it is eased by no more than a machine takes.", &cut.render()))
+                (cell(say().details_closing_band_cut(), say().details_closing_band_cut_how(), &cut.render()))
                 @if cutting.band == Some(BandCutting::Preshrunk) {
-                    (cell("Still shrinks, warp", "What the washed cloth of the band still shrinks by along the warp.",
-                        &show.share("cutting.residual_warp", "Waistband: what its cloth still shrinks by along the warp", usual_cutting.residual_warp).render()))
-                    (cell("Still shrinks, weft", "What the washed cloth of the band still shrinks by along the weft.",
-                        &show.share("cutting.residual_weft", "Waistband: what its cloth still shrinks by along the weft", usual_cutting.residual_weft).render()))
+                    (cell(say().details_closing_band_residual_warp(), say().details_closing_band_residual_warp_how(),
+                        &show.share("cutting.residual_warp", say().details_closing_band_residual_warp_field(), usual_cutting.residual_warp).render()))
+                    (cell(say().details_closing_band_residual_weft(), say().details_closing_band_residual_weft_how(),
+                        &show.share("cutting.residual_weft", say().details_closing_band_residual_weft_field(), usual_cutting.residual_weft).render()))
                 }
                 (details.charted("band_height"))
                 (details.charted("band_overlap"))
@@ -160,21 +170,21 @@ pub(super) fn loops(details: &Details<'_>) -> Group {
     let usual = Loops::default();
     let count = show.whole(
         "loops.count",
-        "Belt loops: how many",
+        say().details_closing_loops_count_field(),
         show.loaded.style.loops.count,
         usual.count,
     );
     Group {
         key: "loops",
-        title: "Belt loops",
+        title: say().details_closing_loops_title(),
         pieces: &["loop_strip"],
         seams: &["loop_edge"],
         trims: vec!["loop_edge".to_owned()],
         plates: &["belt-loop"],
         body: html! {
             div.cells {
-                (cell("How many", "Loops on the waistband.", &count.render()))
-                (details.length("loops.belt", "Belt loops", "Belt", "The width of the belt they are made for; it hides what lies behind it.", usual.belt))
+                (cell(say().details_closing_loops_count(), say().details_closing_loops_count_how(), &count.render()))
+                (details.length("loops.belt", say().details_closing_loops_belt(), say().details_closing_loops_belt_field(), say().details_closing_loops_belt_how(), usual.belt))
                 (details.charted("loop_length"))
                 (details.charted("loop_width"))
             }
@@ -186,31 +196,31 @@ pub(super) fn hem(details: &Details<'_>) -> Group {
     let hem: &Hem = &details.show.loaded.style.hem;
     let join = Chosen::of_words(
         "hem.join",
-        "Hem: where its row joins",
+        say().details_closing_hem_join_field(),
         HemJoin::WORDS,
         hem.join.word(),
     );
     let ends = Chosen::of_words(
         "hem.ends",
-        "Hem: thread ends",
+        say().details_closing_hem_ends_field(),
         HemEnds::WORDS,
         hem.ends.word(),
     );
     Group {
         key: "hem",
-        title: "Hem",
+        title: say().details_closing_hem_title(),
         pieces: &[],
         seams: &["hem"],
         trims: Vec::new(),
         plates: &["hem"],
         body: html! {
             div.cells {
-                (cell("Join", "Where round the leg its row begins and ends.", &join.render()))
-                (cell("Thread ends", "How they are secured there.", &ends.render()))
+                (cell(say().details_closing_hem_join(), say().details_closing_hem_join_how(), &join.render()))
+                (cell(say().details_closing_hem_ends(), say().details_closing_hem_ends_how(), &ends.render()))
                 (details.charted("hem_depth"))
             }
-            (tick("Roping", "The roll and the feed of the machine are to give the hem its diagonal ridges.",
-                &choice::flag("hem.roping", "Hem: roping", hem.roping)))
+            (tick(say().details_closing_hem_roping(), say().details_closing_hem_roping_how(),
+                &choice::flag("hem.roping", say().details_closing_hem_roping_field(), hem.roping)))
         },
     }
 }

@@ -6,52 +6,52 @@ use style::{CoinPocket, CoinShape, PocketBag, Side};
 
 use super::{Details, Group, art, cell, wide};
 use crate::choice::{self, Chosen, set};
+use crate::said::say;
 
 pub(super) fn coin(details: &Details<'_>) -> Group {
     let coin = &details.show.loaded.style.pockets.coin;
     let usual = CoinPocket::default();
-    let of = "Coin pocket";
     let side = Chosen::of_words(
         "pockets.coin.side",
-        "Coin pocket: side",
+        say().details_front_coin_side_field(),
         Side::WORDS,
         coin.side.word(),
     );
     let drop = match coin.shape {
         CoinShape::Straight | CoinShape::Free => None,
-        CoinShape::Pointed => Some("How far the point hangs below the corners."),
-        CoinShape::CutCorner => Some("The side of the triangle taken off each corner."),
-        CoinShape::Slant => Some("How much longer the side nearer the outseam is."),
-        CoinShape::Round => Some("How far the lowest place hangs below the sides."),
+        CoinShape::Pointed => Some(say().details_front_coin_drop_pointed()),
+        CoinShape::CutCorner => Some(say().details_front_coin_drop_cut_corner()),
+        CoinShape::Slant => Some(say().details_front_coin_drop_slant()),
+        CoinShape::Round => Some(say().details_front_coin_drop_round()),
     };
-    let line = |key: &str, title: &str, how: &str, usual| {
-        details.length(&format!("pockets.coin.{key}"), of, title, how, usual)
+    let line = |key: &str, title: &str, label: &str, how: &str, usual| {
+        details.length(&format!("pockets.coin.{key}"), title, label, how, usual)
     };
     let art = art::choose(
         details,
         "pockets.coin.art",
-        "Coin pocket: drawing of its outline",
+        say().details_front_coin_art_field(),
         coin.art.as_ref(),
         coin.drawing.as_ref(),
     );
     Group {
         key: "coin",
-        title: of,
+        title: say().details_front_coin_title(),
         pieces: &["coin_pocket"],
         seams: &["coin_hem", "coin_set"],
         trims: Vec::new(),
         plates: &["coin-pocket"],
         body: html! {
-            (wide("Shape", "The outline of its foot. Its depth is always measured down its middle.", &shapes(details, coin)))
+            (wide(say().details_front_coin_shape(), say().details_front_coin_shape_how(), &shapes(details, coin)))
             div.cells {
-                @if let Some(how) = drop { (line("drop", "Drop", how, usual.drop)) }
+                @if let Some(how) = drop { (line("drop", say().details_front_coin_drop(), say().details_front_coin_drop_field(), how, usual.drop)) }
                 @if coin.shape == CoinShape::Free {
-                    (cell("Drawing", "One open line from the inner top corner down and round to the outer one, stretched to the chart's width and depth.", &art))
+                    (cell(say().details_front_coin_art(), say().details_front_coin_art_how(), &art))
                 }
-                (cell("Side", "The front it sits in; left and right are the wearer's.", &side.render()))
-                (line("below_band", "Below the band", "Band seam to its top edge, at its centre.", usual.below_band))
-                (line("from_side", "From the side", "Outseam to its outer edge.", usual.from_side))
-                (line("lower_narrowing", "Narrower below", "Its foot is this much narrower than its top.", usual.lower_narrowing))
+                (cell(say().details_front_coin_side(), say().details_front_coin_side_how(), &side.render()))
+                (line("below_band", say().details_front_coin_below_band(), say().details_front_coin_below_band_field(), say().details_front_coin_below_band_how(), usual.below_band))
+                (line("from_side", say().details_front_coin_from_side(), say().details_front_coin_from_side_field(), say().details_front_coin_from_side_how(), usual.from_side))
+                (line("lower_narrowing", say().details_front_coin_narrowing(), say().details_front_coin_narrowing_field(), say().details_front_coin_narrowing_how(), usual.lower_narrowing))
                 (details.charted("coin_width"))
                 (details.charted("coin_depth"))
             }
@@ -63,7 +63,7 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
 fn shapes(details: &Details<'_>, coin: &CoinPocket) -> Markup {
     let mut chosen = Chosen::of_words(
         "pockets.coin.shape",
-        "Coin pocket: shape",
+        say().details_front_coin_shape_field(),
         CoinShape::WORDS,
         coin.shape.word(),
     );
@@ -81,7 +81,7 @@ fn shapes(details: &Details<'_>, coin: &CoinPocket) -> Markup {
                         set("pockets.coin.shape", choice.value.as_str()),
                     ];
                 }
-                None => choice.barred = Some("no drawing in the style's art folder".to_owned()),
+                None => choice.barred = Some(say().details_front_coin_no_drawing().to_owned()),
             }
         }
     }
@@ -101,33 +101,27 @@ fn shapes(details: &Details<'_>, coin: &CoinPocket) -> Markup {
 
 pub(super) fn bag(details: &Details<'_>) -> Group {
     let usual = PocketBag::default();
-    let line = |key: &str, title: &str, how: &str, usual| {
-        details.length(
-            &format!("pockets.bag.{key}"),
-            "Front pockets",
-            title,
-            how,
-            usual,
-        )
+    let line = |key: &str, title: &str, label: &str, how: &str, usual| {
+        details.length(&format!("pockets.bag.{key}"), title, label, how, usual)
     };
     let fullness = details.show.share(
         "pockets.bag.mouth_fullness",
-        "Front pockets: fullness of the mouth",
+        say().details_front_bag_fullness_field(),
         usual.mouth_fullness,
     );
     Group {
         key: "bag",
-        title: "Front pockets",
+        title: say().details_front_bag_title(),
         pieces: &["pocket_facing", "pocket_bag"],
         seams: &["mouth", "facing_set", "bag_close"],
         trims: Vec::new(),
         plates: &["hip-pocket-mouth", "pocket-bag"],
         body: html! {
             div.cells {
-                (cell("Fullness of the mouth", "How far the curve keeps to the corner it cuts off: little is nearly a straight slant, much nearly square.", &fullness.render()))
-                (line("depth", "Depth of the bag", "Below the band seam.", usual.depth))
-                (line("width", "Width of the bag", "Finished.", usual.width))
-                (line("facing", "Facing", "Shell behind the mouth, measured beyond its edge.", usual.facing))
+                (cell(say().details_front_bag_fullness(), say().details_front_bag_fullness_how(), &fullness.render()))
+                (line("depth", say().details_front_bag_depth(), say().details_front_bag_depth_field(), say().details_front_bag_depth_how(), usual.depth))
+                (line("width", say().details_front_bag_width(), say().details_front_bag_width_field(), say().details_front_bag_width_how(), usual.width))
+                (line("facing", say().details_front_bag_facing(), say().details_front_bag_facing_field(), say().details_front_bag_facing_how(), usual.facing))
                 (details.charted("mouth_width"))
                 (details.charted("mouth_depth"))
             }
@@ -137,10 +131,9 @@ pub(super) fn bag(details: &Details<'_>) -> Group {
 
 pub(super) fn extra(details: &Details<'_>) -> Group {
     let pockets = &details.show.loaded.style.pockets;
-    let of = "Extra pocket";
     Group {
         key: "extra",
-        title: of,
+        title: say().details_front_extra_title(),
         pieces: &["extra_pocket"],
         seams: &["extra_hem", "extra_set"],
         trims: Vec::new(),
@@ -150,18 +143,18 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
         },
         body: match &pockets.extra {
             None => html! {
-                p.aside { "None. It would be one ply behind the front without the coin pocket, up to the lower edge of the waistband, hidden by a belt." }
+                p.aside { (say().details_front_extra_none()) }
                 (add_extra(details, pockets.coin.side))
             },
             Some(extra) => html! {
                 div.cells {
-                    (cell("Side", "The front it sits behind; left and right are the wearer's.",
-                        &Chosen::of_words("pockets.extra.side", "Extra pocket: side", Side::WORDS, extra.side.word()).render()))
-                    (details.needed_length("pockets.extra.width", of, "Width", "Finished.", extra.width))
-                    (details.needed_length("pockets.extra.depth", of, "Depth", "Finished, from the lower edge of the band.", extra.depth))
-                    (details.needed_length("pockets.extra.from_centre", of, "From centre", "Centre front to its nearer edge.", extra.from_centre))
+                    (cell(say().details_front_extra_side(), say().details_front_extra_side_how(),
+                        &Chosen::of_words("pockets.extra.side", say().details_front_extra_side_field(), Side::WORDS, extra.side.word()).render()))
+                    (details.needed_length("pockets.extra.width", say().details_front_extra_width(), say().details_front_extra_width_field(), say().details_front_extra_width_how(), extra.width))
+                    (details.needed_length("pockets.extra.depth", say().details_front_extra_depth(), say().details_front_extra_depth_field(), say().details_front_extra_depth_how(), extra.depth))
+                    (details.needed_length("pockets.extra.from_centre", say().details_front_extra_from_centre(), say().details_front_extra_from_centre_field(), say().details_front_extra_from_centre_how(), extra.from_centre))
                 }
-                (choice::button(&[choice::remove("pockets.extra")], "Take it out", Some("Take the extra pocket out")))
+                (choice::button(&[choice::remove("pockets.extra")], say().details_front_extra_take_out(), Some(say().details_front_extra_take_out_label())))
             },
         },
     }
@@ -184,6 +177,10 @@ fn add_extra(details: &Details<'_>, coin: Side) -> Markup {
         "side": side.word(), "width": "8.5 cm", "depth": "11 cm", "from_centre": "9 cm",
     });
     edits.push(set("pockets.extra", pocket));
-    let words = format!("Put one behind the {side} front");
-    choice::button(&edits, &words, Some("Put in an extra pocket"))
+    let words = say().details_front_extra_put_in(side.word());
+    choice::button(
+        &edits,
+        &words,
+        Some(say().details_front_extra_put_in_label()),
+    )
 }

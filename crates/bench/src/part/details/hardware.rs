@@ -8,6 +8,7 @@ use trade::Length;
 use super::{Details, Group, art, cell, tick};
 use crate::choice::{self, Chosen, remove, set};
 use crate::field::swatch;
+use crate::said::say;
 
 /// Centre back to the patch, when the file does not say.
 const PATCH_FROM_CENTRE: Length = Length::mm(35.0);
@@ -19,14 +20,19 @@ pub(super) fn rivets(details: &Details<'_>) -> Group {
     let rivets = details.show.loaded.style.rivets.as_ref();
     Group {
         key: "rivets",
-        title: "Rivets",
+        title: say().details_hardware_rivets_title(),
         pieces: &[],
         seams: &[],
         trims: rivets.iter().map(|rivets| rivets.trim.clone()).collect(),
         plates: &["pocket-corners"],
         body: match rivets {
             Some(rivets) => with_rivets(details, rivets),
-            None => without(details, "rivets", "rivet", TrimKind::Rivet),
+            None => without(
+                details,
+                "rivets",
+                say().details_hardware_rivets_nothing(),
+                TrimKind::Rivet,
+            ),
         },
     }
 }
@@ -36,41 +42,40 @@ fn with_rivets(details: &Details<'_>, rivets: &Rivets) -> Markup {
     let trim = choice::trim(
         details.show.collection(),
         "rivets.trim",
-        "Rivet",
+        say().details_hardware_rivet(),
         &kinds,
         &rivets.trim,
     );
-    let place = |key: &str, title: &str, how: &str, now| {
-        let label = format!("Rivets: {}", super::lower(title));
+    let place = |key: &str, title: &str, label: &str, how: &str, now| {
         tick(
             title,
             how,
-            &choice::flag(&format!("rivets.{key}"), &label, now),
+            &choice::flag(&format!("rivets.{key}"), label, now),
         )
     };
     html! {
         div.cells {
-            (cell("Rivet", "Which rivet; rivets are in trims.toml.", &trim.render()))
+            (cell(say().details_hardware_rivet(), say().details_hardware_rivet_how(), &trim.render()))
         }
         div.ticks {
-            (place("mouth", "Pocket mouths", "At both ends of each pocket mouth.", rivets.mouth))
-            (place("coin", "Coin pocket", "At both top corners of the coin pocket.", rivets.coin))
-            (place("back_hidden", "Back pockets, hidden", "At the top corners of the back pockets, set before the pockets are sewn and seen inside only.", rivets.back_hidden))
+            (place("mouth", say().details_hardware_rivets_mouth(), say().details_hardware_rivets_mouth_field(), say().details_hardware_rivets_mouth_how(), rivets.mouth))
+            (place("coin", say().details_hardware_rivets_coin(), say().details_hardware_rivets_coin_field(), say().details_hardware_rivets_coin_how(), rivets.coin))
+            (place("back_hidden", say().details_hardware_rivets_back(), say().details_hardware_rivets_back_field(), say().details_hardware_rivets_back_how(), rivets.back_hidden))
         }
-        (choice::button(&[remove("rivets")], "Take them out", Some("Take the rivets out")))
+        (choice::button(&[remove("rivets")], say().details_hardware_rivets_take_out(), Some(say().details_hardware_rivets_take_out_label())))
     }
 }
 
 /// Something the style does not have, and the way to put it in, when the collection has a trim for it.
-fn without(details: &Details<'_>, section: &str, what: &str, kind: TrimKind) -> Markup {
+fn without(details: &Details<'_>, section: &str, nothing: &str, kind: TrimKind) -> Markup {
     let trim = choice::trims(details.show.collection(), &[kind]).next();
     html! {
         @match trim {
             Some((key, name)) => {
-                p.aside { "None." }
-                (choice::button(&[set(section, json!({ "trim": key }))], &format!("Put in {name}"), None))
+                p.aside { (say().details_none()) }
+                (choice::button(&[set(section, json!({ "trim": key }))], &say().details_put_in(name), None))
             },
-            None => p.aside { "None; trims.toml has no " (what) " to choose." },
+            None => p.aside { (nothing) },
         }
     }
 }
@@ -79,7 +84,7 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
     let patch = details.show.loaded.style.patch.as_ref();
     Group {
         key: "patch",
-        title: "Patch",
+        title: say().details_hardware_patch_title(),
         pieces: &[],
         seams: &["patch_set"],
         trims: patch.iter().map(|patch| patch.trim.clone()).collect(),
@@ -89,7 +94,12 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
         },
         body: match patch {
             Some(patch) => with_patch(details, patch),
-            None => without(details, "patch", "patch", TrimKind::Patch),
+            None => without(
+                details,
+                "patch",
+                say().details_hardware_patch_nothing(),
+                TrimKind::Patch,
+            ),
         },
     }
 }
@@ -97,17 +107,23 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
 fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
     let collection = details.show.collection();
     let kinds = [TrimKind::Patch];
-    let trim = choice::trim(collection, "patch.trim", "Patch", &kinds, &patch.trim);
+    let trim = choice::trim(
+        collection,
+        "patch.trim",
+        say().details_hardware_patch(),
+        &kinds,
+        &patch.trim,
+    );
     let letters = Chosen::of_words(
         "patch.letters",
-        "Patch: letters",
+        say().details_hardware_patch_letters_field(),
         Letters::WORDS,
         patch.letters.word(),
     );
     let art = art::choose(
         details,
         "patch.art",
-        "Patch: drawing",
+        say().details_hardware_patch_art_field(),
         patch.art.as_ref(),
         patch.drawing.as_ref(),
     );
@@ -117,7 +133,9 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
             .into_iter()
             .flatten()
             .map(|length| length.show(system));
-        let tanned = trim.tanning.map(|tanning| format!("{tanning} tanned"));
+        let tanned = trim
+            .tanning
+            .map(|tanning| say().details_hardware_patch_tanned(tanning));
         let words = [trim.material.clone(), size.collect::<Vec<_>>().join(" × ")];
         let words = words.into_iter().chain(tanned);
         let words: Vec<String> = words.filter(|words| !words.is_empty()).collect();
@@ -125,13 +143,13 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
     });
     html! {
         div.cells {
-            (cell("Patch", "Which patch; patches, their leather and size are in trims.toml.", &trim.render()))
-            (details.length("patch.from_centre", "Patch", "From centre", "Centre back to its inner edge, on the wearer's right.", PATCH_FROM_CENTRE))
-            (cell("Letters", "Pressed into the leather, standing up from a ground pressed down, or printed.", &letters.render()))
-            (cell("Drawing", "Your own drawing for it, inside the style's folder.", &art))
+            (cell(say().details_hardware_patch(), say().details_hardware_patch_how(), &trim.render()))
+            (details.length("patch.from_centre", say().details_hardware_patch_from_centre(), say().details_hardware_patch_from_centre_field(), say().details_hardware_patch_from_centre_how(), PATCH_FROM_CENTRE))
+            (cell(say().details_hardware_patch_letters(), say().details_hardware_patch_letters_how(), &letters.render()))
+            (cell(say().details_hardware_patch_art(), say().details_hardware_patch_art_how(), &art))
         }
         @if let Some(said) = said { p.aside { (said) } }
-        (choice::button(&[remove("patch")], "Take it out", Some("Take the patch out")))
+        (choice::button(&[remove("patch")], say().details_hardware_patch_take_out(), Some(say().details_hardware_patch_take_out_label())))
     }
 }
 
@@ -139,36 +157,35 @@ pub(super) fn bartacks(details: &Details<'_>) -> Group {
     let show = details.show;
     let collection = show.collection();
     let tacks = &show.loaded.style.bartacks;
-    let yarn = |key: &str, title: &str, how: &str, chosen: &str| {
+    let yarn = |key: &str, title: &str, label: &str, how: &str, chosen: &str| {
         let colour = collection.yarns.get(chosen).map(|yarn| yarn.colour);
         let path = format!("bartacks.{key}");
-        let label = format!("Bartacks: {}", super::lower(title));
-        let list = choice::yarn(collection, path, label, chosen).render();
+        let list = choice::yarn(collection, path, label.to_owned(), chosen).render();
         let field = html! { span.with-swatch { @if let Some(colour) = colour { (swatch(colour)) } (list) } };
         cell(title, how, &field)
     };
     let stitches = show.whole(
         "bartacks.stitches",
-        "Bartacks: stitches in each",
+        say().details_hardware_bartacks_stitches_field(),
         tacks.stitches,
         TACK_STITCHES,
     );
     Group {
         key: "bartacks",
-        title: "Bartacks",
+        title: say().details_hardware_bartacks_title(),
         pieces: &[],
         seams: &[],
         trims: Vec::new(),
         plates: &["pocket-corners"],
         body: html! {
             div.cells.two {
-                (yarn("yarn", "Needle yarn", "Yarns are in yarns.toml.", &tacks.yarn))
-                (yarn("under", "Under yarn", "The yarn on the bobbin.", &tacks.under))
+                (yarn("yarn", say().details_hardware_bartacks_yarn(), say().details_hardware_bartacks_yarn_field(), say().details_hardware_bartacks_yarn_how(), &tacks.yarn))
+                (yarn("under", say().details_hardware_bartacks_under(), say().details_hardware_bartacks_under_field(), say().details_hardware_bartacks_under_how(), &tacks.under))
             }
             div.cells {
-                (details.length("bartacks.length", "Bartacks", "Length", "Of each tack.", TACK_LENGTH))
-                (details.length("bartacks.width", "Bartacks", "Width", "Of each tack.", TACK_WIDTH))
-                (cell("Stitches", "In each tack.", &stitches.render()))
+                (details.length("bartacks.length", say().details_hardware_bartacks_length(), say().details_hardware_bartacks_length_field(), say().details_hardware_bartacks_length_how(), TACK_LENGTH))
+                (details.length("bartacks.width", say().details_hardware_bartacks_width(), say().details_hardware_bartacks_width_field(), say().details_hardware_bartacks_width_how(), TACK_WIDTH))
+                (cell(say().details_hardware_bartacks_stitches(), say().details_hardware_bartacks_stitches_how(), &stitches.render()))
             }
         },
     }

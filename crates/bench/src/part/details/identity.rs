@@ -6,6 +6,7 @@ use style::{Figure, Fit};
 use super::{Details, Group, cell};
 use crate::choice::{Choice, Chosen};
 use crate::field::Typed;
+use crate::said::say;
 
 pub(super) fn style(details: &Details<'_>) -> Group {
     let show = details.show;
@@ -14,7 +15,7 @@ pub(super) fn style(details: &Details<'_>) -> Group {
     let workrooms = show.collection().workrooms.iter();
     let workroom = Chosen {
         path: "style.workroom".to_owned(),
-        label: "Workroom".to_owned(),
+        label: say().details_style_workroom().to_owned(),
         choices: workrooms
             .map(|(key, workroom)| Choice::named(key, &workroom.name))
             .collect(),
@@ -22,35 +23,44 @@ pub(super) fn style(details: &Details<'_>) -> Group {
     };
     let figure = Chosen::of_words(
         "style.figure",
-        "Figure",
+        say().details_style_figure(),
         Figure::WORDS,
         identity.figure.word(),
     );
-    let fit = Chosen::of_words("style.fit", "Fit", Fit::WORDS, identity.fit.word());
-    let name = show.words("style.name", "Name", None);
-    let code = show.words("style.code", "Code", None);
-    let summary = show.words("style.summary", "Summary", Some("none"));
+    let fit = Chosen::of_words(
+        "style.fit",
+        say().details_style_fit(),
+        Fit::WORDS,
+        identity.fit.word(),
+    );
+    let name = show.words("style.name", say().details_style_name(), None);
+    let code = show.words("style.code", say().details_style_code(), None);
+    let summary = show.words(
+        "style.summary",
+        say().details_style_summary(),
+        Some(say().details_style_summary_none()),
+    );
     Group {
         key: "style",
-        title: "Style",
+        title: say().details_style_title(),
         pieces: &[],
         seams: &[],
         trims: Vec::new(),
         plates: &[],
         body: html! {
             div.cells {
-                (cell("Name", "The style's name.", &name.render()))
-                (cell("Code", "Your label's code for it; it stands on every paper.", &code.render()))
-                (cell("Workroom", "Who sews it; workrooms are in collection.toml.", &workroom.render()))
-                (cell("Figure", "Whose figure it is cut for.", &figure.render()))
-                (cell("Fit", "How it fits: the class its ease is judged by.", &fit.render()))
+                (cell(say().details_style_name(), say().details_style_name_how(), &name.render()))
+                (cell(say().details_style_code(), say().details_style_code_how(), &code.render()))
+                (cell(say().details_style_workroom(), say().details_style_workroom_how(), &workroom.render()))
+                (cell(say().details_style_figure(), say().details_style_figure_how(), &figure.render()))
+                (cell(say().details_style_fit(), say().details_style_fit_how(), &fit.render()))
             }
             div.cells.runs {
-                (cell("Waists", "The run of waist sizes in inches, rising.", &run("sizes.waists", "Run of waist sizes", &doc.sizes.waists).render()))
-                (cell("Lengths", "The run of lengths in inches, rising.", &run("sizes.lengths", "Run of lengths", &doc.sizes.lengths).render()))
-                (cell("Base", "The size whose measures the chart states; one of the run.", &base(details).render()))
+                (cell(say().details_style_waists(), say().details_style_waists_how(), &run("sizes.waists", say().details_style_waists_field(), &doc.sizes.waists).render()))
+                (cell(say().details_style_lengths(), say().details_style_lengths_how(), &run("sizes.lengths", say().details_style_lengths_field(), &doc.sizes.lengths).render()))
+                (cell(say().details_style_base(), say().details_style_base_how(), &base(details).render()))
             }
-            div.cells.one { (cell("Summary", "One line about it.", &summary.render())) }
+            div.cells.one { (cell(say().details_style_summary(), say().details_style_summary_how(), &summary.render())) }
         },
     }
 }
@@ -73,7 +83,7 @@ fn base(details: &Details<'_>) -> Chosen {
     let all = sizes.all();
     Chosen {
         path: "sizes.base".to_owned(),
-        label: "Base size".to_owned(),
+        label: say().details_style_base_field().to_owned(),
         choices: all
             .map(|size| {
                 Choice::named(

@@ -6,16 +6,17 @@ use style::{Label, LabelFold, Purpose, TrimKind};
 
 use super::{Details, Group, art, cell, wide};
 use crate::choice::{self, Chosen, insert, remove, set};
+use crate::said::say;
 
 const KINDS: [TrimKind; 1] = [TrimKind::Label];
-/// Where a new label is sewn until the maker says otherwise.
+/// Where a new label is sewn until the maker says otherwise, as the style file says it.
 const USUAL_PLACE: &str = "band inside, centre back";
 
 pub(super) fn group(details: &Details<'_>) -> Group {
     let labels = &details.show.loaded.style.labels;
     Group {
         key: "labels",
-        title: "Labels",
+        title: say().details_labels_group(),
         pieces: &[],
         seams: &["label_set"],
         trims: labels.iter().map(|label| label.trim.clone()).collect(),
@@ -24,7 +25,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
             _ => &["labels-on-band", "labels-in-seam"],
         },
         body: html! {
-            @if labels.is_empty() { p.aside { "None." } }
+            @if labels.is_empty() { p.aside { (say().details_none()) } }
             @for (number, label) in labels.iter().enumerate() { (one(details, number, label)) }
             (add(details, labels.len()))
         },
@@ -35,50 +36,63 @@ fn one(details: &Details<'_>, number: usize, label: &Label) -> Markup {
     let show = details.show;
     let collection = show.collection();
     let path = |key: &str| format!("labels[{number}].{key}");
-    let title = format!("Label {}", number + 1);
-    let said = |what: &str| format!("{title}: {what}");
+    let shown = number + 1;
+    let title = say().details_labels_title(shown);
     let own_text = collection.trims.get(&label.trim).map(|trim| &trim.text);
     let trim = choice::trim(
         collection,
         &path("trim"),
-        &said("which"),
+        &say().details_labels_which_field(shown),
         &KINDS,
         &label.trim,
     );
     let fold = Chosen::of_words(
         &path("fold"),
-        &said("fold"),
+        &say().details_labels_fold_field(shown),
         LabelFold::WORDS,
         label.fold.word(),
     );
     let art = art::choose(
         details,
         &path("art"),
-        &said("drawing"),
+        &say().details_labels_art_field(shown),
         label.art.as_ref(),
         label.drawing.as_ref(),
     );
     let text = own_text.filter(|text| !text.is_empty());
-    let text = text.map_or("no words", String::as_str);
-    let text = show.words(&path("text"), &said("words"), Some(text));
-    let place = show.words(&path("place"), &said("where it is sewn"), None);
+    let text = text.map_or(say().details_labels_no_words(), String::as_str);
+    let text = show.words(
+        &path("text"),
+        &say().details_labels_text_field(shown),
+        Some(text),
+    );
+    let place = show.words(
+        &path("place"),
+        &say().details_labels_place_field(shown),
+        None,
+    );
     let known: Vec<&str> = Purpose::WORDS.iter().map(|(word, _)| *word).collect();
     let chosen: Vec<&str> = label.purpose.iter().map(|purpose| purpose.word()).collect();
-    let purposes = choice::several(&path("purpose"), &said("what it tells"), &known, &chosen);
+    let purposes = choice::several(
+        &path("purpose"),
+        &say().details_labels_purpose_field(shown),
+        &known,
+        &chosen,
+    );
     html! {
         div.one-of role="group" aria-label=(title) {
             h4 { (title) }
-            (choice::button(&[remove(&format!("labels[{number}]"))], "×", Some(&format!("Take out label {}", number + 1))))
+            (choice::button(&[remove(&format!("labels[{number}]"))], "×", Some(&say().details_labels_take_out(shown))))
             div.cells {
-                (cell("Label", "Which label; labels and their sizes are in trims.toml.", &trim.render()))
-                (cell("Fold", "How it is cut and folded.", &fold.render()))
-                (cell("Drawing", "Your own drawing for it, inside the style's folder.", &art))
+                (cell(say().details_labels_which(), say().details_labels_which_how(), &trim.render()))
+                (cell(say().details_labels_fold(), say().details_labels_fold_how(), &fold.render()))
+                (cell(say().details_labels_art(), say().details_labels_art_how(), &art))
             }
             div.cells.two {
-                (cell("Where it is sewn", "In words, for the workroom.", &place.render()))
-                (cell("Words on it", "What is written on it in this style; in grey, what the label itself says.", &text.render()))
+                (cell(say().details_labels_place(), say().details_labels_place_how(), &place.render()))
+                (cell(say().details_labels_text(), say().details_labels_text_how(), &text.render()))
             }
-            (wide("Tells", "What a wearer or an inspector finds on it.", &purposes))
+            (wide(say().details_labels_purpose(), say().details_labels_purpose_how(), &purposes))
         }
     }
 }
@@ -87,10 +101,10 @@ fn one(details: &Details<'_>, number: usize, label: &Label) -> Markup {
 fn add(details: &Details<'_>, count: usize) -> Markup {
     let labels: Vec<(&str, &str)> = choice::trims(details.show.collection(), &KINDS).collect();
     html! {
-        @if labels.is_empty() { p.aside { "trims.toml has no label to choose." } }
+        @if labels.is_empty() { p.aside { (say().details_labels_nothing()) } }
         div.adding {
             @for (key, name) in &labels {
-                (choice::button(&[adding(count, key)], &format!("Add {name}"), None))
+                (choice::button(&[adding(count, key)], &say().details_labels_add(name), None))
             }
         }
     }

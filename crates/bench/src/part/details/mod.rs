@@ -19,6 +19,7 @@ use trade::Length;
 use crate::field::{Show, capital, problem_place};
 use crate::garment::PLATES;
 use crate::route;
+use crate::said::say;
 use crate::see::{Panel, See};
 
 /// What the groups need to show themselves.
@@ -51,9 +52,9 @@ pub(crate) fn render(details: &Details<'_>) -> Markup {
     let groups = groups(details);
     html! {
         section #details aria-labelledby="details-title" hidden[details.see.panel != Panel::Details] {
-            h2 #details-title { "Details" }
-            p.lead { "What is left empty is as it says in grey. Widths and depths that the workroom measures are in the chart." }
-            nav.jump aria-label="Groups of details" {
+            h2 #details-title { (say().details_title()) }
+            p.lead { (say().details_lead()) }
+            nav.jump aria-label=(say().details_groups()) {
                 @for group in &groups {
                     a href={ "#group-" (group.key) } data-panel="details" data-part={ "group:" (group.key) } { (group.title) }
                 }
@@ -94,8 +95,8 @@ fn section(details: &Details<'_>, group: &Group) -> Markup {
                 (group.title)
                 @for (key, title) in PLATES.iter().filter(|(key, _)| group.plates.contains(key)) {
                     @let to = See { plate: Some((*key).to_owned()), ..details.see.clone() };
-                    " " a.plate href=(route::style(details.name, &to)) data-swap aria-label={ "Plate: " (title) } {
-                        @if group.plates.len() > 1 { (capital(title)) } @else { "Plate" }
+                    " " a.plate href=(route::style(details.name, &to)) data-swap aria-label=(say().details_plate_of(title)) {
+                        @if group.plates.len() > 1 { (capital(title)) } @else { (say().details_plate()) }
                     }
                 }
             }
@@ -127,18 +128,25 @@ fn tick(title: &str, how: &str, field: &Markup) -> Markup {
 }
 
 impl Details<'_> {
-    /// A length with its usual value in grey; `of` is what it belongs to, for somebody who cannot see the group.
-    fn length(&self, path: &str, of: &str, title: &str, how: &str, usual: Length) -> Markup {
+    /// A length with its usual value in grey; its label is for somebody who cannot see the group.
+    fn length(&self, path: &str, title: &str, label: &str, how: &str, usual: Length) -> Markup {
         let usual = usual.show(self.show.system);
-        let label = format!("{of}: {}", lower(title));
-        let field = self.show.optional(path.to_owned(), label, None, &usual);
+        let field = self
+            .show
+            .optional(path.to_owned(), label.to_owned(), None, &usual);
         cell(title, how, &field.render())
     }
 
     /// A length the file has to say.
-    fn needed_length(&self, path: &str, of: &str, title: &str, how: &str, value: Length) -> Markup {
-        let label = format!("{of}: {}", lower(title));
-        let field = self.show.length(path.to_owned(), label, value);
+    fn needed_length(
+        &self,
+        path: &str,
+        title: &str,
+        label: &str,
+        how: &str,
+        value: Length,
+    ) -> Markup {
+        let field = self.show.length(path.to_owned(), label.to_owned(), value);
         cell(title, how, &field.render())
     }
 
@@ -156,14 +164,5 @@ impl Details<'_> {
                 }
             }
         }
-    }
-}
-
-/// With a small letter, to stand inside a sentence.
-fn lower(words: &str) -> String {
-    let mut rest = words.chars();
-    match rest.next() {
-        Some(first) => first.to_lowercase().chain(rest).collect(),
-        None => String::new(),
     }
 }

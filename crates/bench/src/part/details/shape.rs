@@ -5,44 +5,45 @@ use style::{OutseamLine, Shape};
 
 use super::{Details, Group, cell};
 use crate::choice::Chosen;
+use crate::said::say;
 
 pub(super) fn group(details: &Details<'_>) -> Group {
     let show = details.show;
     let usual = Shape::default();
-    let line = |key: &str, title: &str, how: &str, usual| {
-        details.length(&format!("shape.{key}"), "Shape", title, how, usual)
+    let line = |key: &str, title: &str, label: &str, how: &str, usual| {
+        details.length(&format!("shape.{key}"), title, label, how, usual)
     };
     let outseam = Chosen::of_words(
         "shape.outseam",
-        "Outseam between hip and hem",
+        say().details_shape_outseam_field(),
         OutseamLine::WORDS,
         show.loaded.style.shape.outseam.word(),
     );
     let angle = show.angle(
         "shape.seat_angle",
-        "Shape: slope of the seat seam",
+        say().details_shape_seat_angle_field(),
         usual.seat_angle,
     );
     Group {
         key: "shape",
-        title: "Shape of the panels",
+        title: say().details_shape_title(),
         pieces: &["front", "back", "yoke"],
         seams: &["outseam", "inseam", "seat", "yoke", "front_rise"],
         trims: Vec::new(),
         plates: &[],
         body: html! {
             div.cells {
-                (line("waist_split", "Waist split", "The back waist is this much over a quarter of the waist, the front this much under.", usual.waist_split))
-                (line("seat_split", "Seat split", "The back is this much over a quarter of the seat, the front this much under.", usual.seat_split))
-                (line("thigh_split", "Thigh split", "The back is this much over half the thigh, the front this much under.", usual.thigh_split))
-                (line("knee_split", "Knee split", "The back is this much over half the knee, the front this much under.", usual.knee_split))
-                (line("hem_split", "Hem split", "The back is this much over half the hem, the front this much under.", usual.hem_split))
-                (line("front_tilt", "Front tilt", "Centre front leans this much towards the side at the waist.", usual.front_tilt))
-                (cell("Seat angle", "Slope of the seat seam against the grain.", &angle.render()))
-                (line("seat_dart", "Seat dart", "What the yoke takes out between seat and waist, a leg.", usual.seat_dart))
-                (line("inseam_stretch", "Inseam stretch", "The back inseam is this much shorter than the front's, stretched on between knee and crotch.", usual.inseam_stretch))
-                (line("band_ease", "Band ease", "Body length eased onto the waistband, whole waist.", usual.band_ease))
-                (cell("Outseam", "Shaped like the inseam, or straight on the grain from hip to hem, along the cloth's own edge.", &outseam.render()))
+                (line("waist_split", say().details_shape_waist_split(), say().details_shape_waist_split_field(), say().details_shape_waist_split_how(), usual.waist_split))
+                (line("seat_split", say().details_shape_seat_split(), say().details_shape_seat_split_field(), say().details_shape_seat_split_how(), usual.seat_split))
+                (line("thigh_split", say().details_shape_thigh_split(), say().details_shape_thigh_split_field(), say().details_shape_thigh_split_how(), usual.thigh_split))
+                (line("knee_split", say().details_shape_knee_split(), say().details_shape_knee_split_field(), say().details_shape_knee_split_how(), usual.knee_split))
+                (line("hem_split", say().details_shape_hem_split(), say().details_shape_hem_split_field(), say().details_shape_hem_split_how(), usual.hem_split))
+                (line("front_tilt", say().details_shape_front_tilt(), say().details_shape_front_tilt_field(), say().details_shape_front_tilt_how(), usual.front_tilt))
+                (cell(say().details_shape_seat_angle(), say().details_shape_seat_angle_how(), &angle.render()))
+                (line("seat_dart", say().details_shape_seat_dart(), say().details_shape_seat_dart_field(), say().details_shape_seat_dart_how(), usual.seat_dart))
+                (line("inseam_stretch", say().details_shape_inseam_stretch(), say().details_shape_inseam_stretch_field(), say().details_shape_inseam_stretch_how(), usual.inseam_stretch))
+                (line("band_ease", say().details_shape_band_ease(), say().details_shape_band_ease_field(), say().details_shape_band_ease_how(), usual.band_ease))
+                (cell(say().details_shape_outseam(), say().details_shape_outseam_how(), &outseam.render()))
             }
         },
     }
