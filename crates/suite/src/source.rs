@@ -62,6 +62,46 @@ impl Source {
     }
 }
 
+/// The string literals of Rust source, as they are written, each with its line.
+#[must_use]
+pub fn literals(text: &str) -> Vec<(usize, String)> {
+    let mut found = Vec::new();
+    let mut rest = text;
+    let line_of = |rest: &str| 1 + text[..text.len() - rest.len()].matches('\n').count();
+    while let Some(next) = rest.chars().next() {
+        let end_of_hashes = rest[1..].trim_start_matches('#');
+        if rest.starts_with("//") {
+            rest = rest.find('\n').map_or("", |at| &rest[at..]);
+        } else if rest.starts_with("r#") && end_of_hashes.starts_with('"') {
+            let hashes = rest.len() - 1 - end_of_hashes.len();
+            let end = format!("\"{}", "#".repeat(hashes));
+            let inside = &end_of_hashes[1..];
+            let length = inside.find(&end).unwrap_or(inside.len());
+            found.push((line_of(rest), inside[..length].to_owned()));
+            rest = inside.get(length + end.len()..).unwrap_or_default();
+        } else if next == '\'' {
+            // A character; what else begins so is a lifetime.
+            let character = ["'\"'", "'\\\"'", "'\\''"];
+            let known = character.iter().find(|c| rest.starts_with(**c));
+            rest = &rest[known.map_or(1, |c| c.len())..];
+        } else if next == '"' {
+            let inside = &rest[1..];
+            let mut escaped = false;
+            let end = inside.find(|c| {
+                let ends = c == '"' && !escaped;
+                escaped = c == '\\' && !escaped;
+                ends
+            });
+            let length = end.unwrap_or(inside.len());
+            found.push((line_of(rest), inside[..length].to_owned()));
+            rest = inside.get(length + 1..).unwrap_or_default();
+        } else {
+            rest = &rest[next.len_utf8()..];
+        }
+    }
+    found
+}
+
 /// Every Rust file of every room, in order; `part` is a folder of the crate such as `src` or `tests`.
 ///
 /// # Panics
@@ -143,6 +183,22 @@ mod tests {
             text: text.to_owned(),
             tests,
         }
+    }
+
+    #[test]
+    fn literals_are_found_where_they_are_and_nowhere_else() {
+        let text =
+            "a(\"one\"); // \"no\"\nb('\"', &'static str, \"t\\\"wo\"); r#\"th\"ree\"#;\n\"\";";
+        let words = |line, word: &str| (line, word.to_owned());
+        assert_eq!(
+            literals(text),
+            [
+                words(1, "one"),
+                words(2, "t\\\"wo"),
+                words(2, "th\"ree"),
+                words(3, "")
+            ]
+        );
     }
 
     #[test]

@@ -205,3 +205,73 @@ pub fn catalogue() -> Vec<(String, Vec<String>)> {
 pub const fn english_files() -> &'static [&'static str] {
     ENGLISH_FILES
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::reading::Kind;
+
+    #[test]
+    fn every_english_message_says_something_and_takes_what_it_is_given() {
+        let english = Words::english();
+        let messages = english_messages();
+        assert!(messages.len() > 20, "only {} messages", messages.len());
+        for text in ENGLISH_FILES {
+            reading::messages(text).unwrap();
+        }
+        for message in messages {
+            let numbered = |(name, kind): &(String, Kind)| {
+                let value = match kind {
+                    Kind::Text => super::text(format!("<{name}>")),
+                    Kind::Count => count(7_u32),
+                };
+                (name.clone(), value)
+            };
+            let given: FluentArgs<'_> = message.given.iter().map(numbered).collect();
+            let pattern = english.bundle.get_message(&message.key).unwrap();
+            let mut errors = Vec::new();
+            let said =
+                english
+                    .bundle
+                    .format_pattern(pattern.value().unwrap(), Some(&given), &mut errors);
+            assert!(errors.is_empty(), "{}: {errors:?}", message.key);
+            assert!(!said.trim().is_empty(), "{} says nothing", message.key);
+        }
+    }
+
+    #[test]
+    fn another_language_orders_and_counts_in_its_own_way() {
+        let words = Words::of(
+            "pl",
+            &["cloth-title = Tkanina\n\
+               cloth-pair-takes = { $pieces ->\n    [one] { $pieces } element\n    [few] { $pieces } elementy\n   \
+               *[many] { $pieces } elementów\n    }: { $area }\n"],
+        )
+        .unwrap();
+        assert_eq!(words.language(), "pl");
+        assert_eq!(words.cloth_title(), "Tkanina");
+        let takes = |pieces: u32| words.cloth_pair_takes("1 m²", "", "", pieces);
+        // Polish has one, few (2 to 4) and many (CLDR plural rules).
+        assert_eq!(takes(1), "1 element: 1 m²");
+        assert_eq!(takes(3), "3 elementy: 1 m²");
+        assert_eq!(takes(12), "12 elementów: 1 m²");
+        // What it leaves out is said in English.
+        assert_eq!(words.cloth_ply(), Words::english().cloth_ply());
+        assert_eq!(Words::english().language(), "en");
+    }
+
+    #[test]
+    fn a_language_says_what_english_says_and_asks_for_no_more() {
+        let wrong = |language, text| Words::of(language, &[text]).err().unwrap();
+        assert_eq!(wrong("not a one", ""), Wrong::Language("not a one".into()));
+        let unknown = wrong("pt", "cloth-tilte = Tecido\n");
+        assert_eq!(unknown, Wrong::Unknown("cloth-tilte".into()));
+        let more = Wrong::NotGiven {
+            key: "cloth-lead".into(),
+            name: "name".into(),
+        };
+        assert_eq!(wrong("pt", "cloth-lead = { $name }\n"), more);
+        let unreadable = wrong("pt", "cloth-title = { $\n");
+        assert!(matches!(unreadable, Wrong::Unreadable(_)), "{unreadable}");
+    }
+}

@@ -9,6 +9,7 @@ use suite::source::{self, Source, files_below, root, rust_files, shown};
 
 /// Which rooms a room may stand on. ARCHITECTURE.md draws the same arrows.
 const ARROWS: &[(&str, &[&str])] = &[
+    ("words", &[]),
     ("trade", &[]),
     ("geometry", &["trade"]),
     ("lay", &["geometry", "trade"]),
@@ -61,6 +62,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "spreading",
             "style",
             "trade",
+            "words",
         ],
     ),
     (
@@ -86,6 +88,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "suite",
         &[
             "cutting", "draft", "drawing", "geometry", "lay", "papers", "sewing", "style", "trade",
+            "words",
         ],
     ),
 ];
