@@ -6,6 +6,7 @@ use trade::{Length, Mass, System};
 
 use crate::field::{Show, swatch};
 use crate::garment::Worked;
+use crate::said::say;
 
 /// More shells than a label compares are not worked out at once.
 const MOST: usize = 12;
@@ -23,7 +24,7 @@ pub(super) fn render(show: &Show<'_>, worked: &Worked) -> Markup {
     let shells: Vec<(&str, &Cloth)> = shells.map(|(key, cloth)| (key.as_str(), cloth)).collect();
     if shells.len() < 2 {
         return html! {
-            p.aside { "Add a second shell, and the two are compared here: what a pair would take of each." }
+            p.aside { (say().cloth_compared_none()) }
         };
     }
     let now = show.loaded.style.cloth.shell.as_str();
@@ -31,9 +32,9 @@ pub(super) fn render(show: &Show<'_>, worked: &Worked) -> Markup {
     html! {
         table.sums.compared {
             thead { tr {
-                th scope="col" { "Shell" }
-                th.figure scope="col" { "Weight" } th.figure scope="col" { "Width" } th.figure scope="col" { "Shrinks" }
-                th.figure scope="col" { "A pair, at full width" } th.figure scope="col" { "Its cloth weighs" }
+                th scope="col" { (say().cloth_shell()) }
+                th.figure scope="col" { (say().cloth_weight()) } th.figure scope="col" { (say().cloth_width()) } th.figure scope="col" { (say().cloth_shrinks()) }
+                th.figure scope="col" { (say().cloth_compared_length()) } th.figure scope="col" { (say().cloth_compared_mass()) }
             } }
             tbody {
                 @for (key, cloth) in shells.iter().take(MOST) {
@@ -41,7 +42,7 @@ pub(super) fn render(show: &Show<'_>, worked: &Worked) -> Markup {
                 }
             }
         }
-        p.lead { "In size " (size) ": the shell’s length were its whole width used, and what all cloths of the pair weigh together." }
+        p.lead { (say().cloth_compared_lead(size)) }
     }
 }
 
@@ -59,7 +60,7 @@ fn row(
     let wash = cutting::ClothWash::of(cloth).shrinkage;
     html! {
         tr {
-            th scope="row" { (swatch(cloth.colour)) (cloth.name) @if now.is_some() { small { " now" } } }
+            th scope="row" { (swatch(cloth.colour)) (cloth.name) @if now.is_some() { small { " " (say().cloth_compared_now()) } } }
             td.figure { (cloth.weight.show(system)) }
             td.figure { (cloth.width.show(system)) }
             td.figure { (format!("{:.1} / {:.1} %", wash.warp.to_percent(), wash.weft.to_percent())) }
@@ -68,7 +69,7 @@ fn row(
                     td.figure { @if let Some(length) = taken.length { (length.show_cloth(system)) } }
                     td.figure { (format!("{:.0} g", taken.mass.to_g())) }
                 }
-                None => td colspan="2" { "cannot be worked out" },
+                None => td colspan="2" { (say().cloth_compared_not()) },
             }
         }
     }
