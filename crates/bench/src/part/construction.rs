@@ -11,6 +11,7 @@ use crate::choice::{self, Choice, Chosen, insert, remove, set, stitch, yarn};
 use crate::field::{Show, capital, problem_place, swatch};
 use crate::have::mark;
 use crate::part::drawing;
+use crate::said::say;
 use crate::see::{Panel, See};
 
 /// The most rows a seam can have.
@@ -19,8 +20,8 @@ const MOST_ROWS: usize = 8;
 pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     html! {
         section #construction aria-labelledby="construction-title" hidden[see.panel != Panel::Construction] {
-            h2 #construction-title { "Seams" }
-            p.lead { "Rows are counted from the outermost; an offset is measured from the seam line." }
+            h2 #construction-title { (say().construction_title()) }
+            p.lead { (say().construction_lead()) }
             @for seam in show.loaded.style.all_seams() {
                 @if let Some(known) = known::seam_name(&seam.name) { (section(show, garment, see, &seam, known)) }
             }
@@ -55,7 +56,7 @@ fn section(show: &Show<'_>, garment: &Garment, see: &See, seam: &Seam, known: &S
                     (add_row(&seam.name, seam.rows.len(), last))
                 }
                 @if removable(show, known) {
-                    (choice::button(&[remove(&format!("seams.{}", seam.name))], "Take the seam out", Some(&format!("Take out the seam {}", known.title))))
+                    (choice::button(&[remove(&format!("seams.{}", seam.name))], say().construction_remove(), Some(&say().construction_remove_label(known.title))))
                 }
             }
             (problem_place(&part))
@@ -63,7 +64,7 @@ fn section(show: &Show<'_>, garment: &Garment, see: &See, seam: &Seam, known: &S
     };
     html! {
         // A seam with the mark it had is passed over when the page is brought up to date.
-        details.seam name="seams" id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name={ (capital(known.title)) ", " (seam.construction) }
+        details.seam name="seams" id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name=(say().construction_seam(seam.construction, capital(known.title)))
             data-same=(mark(&inside.0)) open[open] { (inside) }
     }
 }
@@ -75,11 +76,11 @@ fn drawn(garment: &Garment, seam: &Seam) -> Markup {
     };
     let said = describe(garment, seam);
     let facts: [(&str, &str); 5] = [
-        ("Class", &said.class),
-        ("Machine", said.machine),
-        ("Plies", &said.plies),
-        ("Allowances", &said.allowances),
-        ("Lies", &said.lies),
+        (say().construction_class(), &said.class),
+        (say().construction_machine(), said.machine),
+        (say().construction_plies(), &said.plies),
+        (say().construction_allowances(), &said.allowances),
+        (say().construction_lies(), &said.lies),
     ];
     html! {
         @if let Some(sheet) = drawing::section(garment, seam) { (sheet) }
@@ -107,11 +108,11 @@ fn construction(seam: &Seam, known: &SeamName) -> Markup {
     let choices = known.constructions.iter();
     let chosen = Chosen {
         path: format!("seams.{}.construction", seam.name),
-        label: format!("{}: construction", capital(known.title)),
+        label: say().construction_how_label(capital(known.title)),
         choices: choices.map(|each| Choice::word(each.word())).collect(),
         chosen: seam.construction.word().to_owned(),
     };
-    html! { label { span { "Construction" } (chosen.render()) } }
+    html! { label { span { (say().construction_how()) } (chosen.render()) } }
 }
 
 /// Every construction this seam cannot have, and why.
@@ -121,7 +122,7 @@ fn unsuitable(known: &SeamName) -> Markup {
         .filter_map(|(word, each)| Some((*word, known.refuses(*each)?)));
     html! {
         details.why {
-            summary { "Why no other" }
+            summary { (say().construction_refused()) }
             dl { @for (word, why) in refused { dt { (word) } dd { (capital(&why)) } } }
         }
     }
@@ -137,13 +138,13 @@ fn lap(seam: &Seam, known: &SeamName) -> Markup {
     };
     let chosen = Chosen {
         path: format!("seams.{}.lap", seam.name),
-        label: format!("{}: which ply lies on top", capital(known.title)),
+        label: say().construction_lap_label(capital(known.title)),
         choices: [usual, turned]
             .map(|lap| Choice::word(&lap.to_string()))
             .into(),
         chosen: lap.to_string(),
     };
-    html! { label { span { "Lap" } (chosen.render()) } }
+    html! { label { span { (say().construction_lap()) } (chosen.render()) } }
 }
 
 /// From which other seam the construction and the rows are taken, if from any.
@@ -152,7 +153,7 @@ fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
     let path = |key: &str| format!("seams.{}.{key}", seam.name);
     let spec = seams.get(&seam.name);
     let now = spec.and_then(|spec| spec.like.clone()).unwrap_or_default();
-    let mut itself = Choice::named("", "in its own way");
+    let mut itself = Choice::named("", say().construction_like_none());
     if let Some(row) = seam.rows.first() {
         // A row that is changed gives the seam rows of its own, in the words of the other's.
         itself.edits = vec![
@@ -169,7 +170,7 @@ fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
     let others = show.loaded.style.all_seams().filter(suits);
     let others = others.filter_map(|other| {
         let title = known::seam_name(&other.name)?.title;
-        let mut choice = Choice::named(&other.name, &format!("as the {title}"));
+        let mut choice = Choice::named(&other.name, &say().construction_like_seam(title));
         choice.edits = vec![set(&path("like"), other.name.as_str())];
         if spec.is_some_and(|spec| spec.construction.is_some()) {
             choice.edits.push(remove(&path("construction")));
@@ -181,14 +182,11 @@ fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
     });
     let chosen = Chosen {
         path: path("like"),
-        label: format!(
-            "{}: where rows and construction come from",
-            capital(known.title)
-        ),
+        label: say().construction_like_label(capital(known.title)),
         choices: [itself].into_iter().chain(others).collect(),
         chosen: now,
     };
-    html! { label { span { "Sewn" } (chosen.render()) } }
+    html! { label { span { (say().construction_like()) } (chosen.render()) } }
 }
 
 /// Whether a seam takes what it does not say from another, at whatever remove.
@@ -216,15 +214,19 @@ fn stitch_row(
 ) -> Markup {
     let path = |key: &str| format!("seams.{seam}.rows[{index}].{key}");
     let number = index + 1;
-    let label = |what: &str| format!("{}, row {number}: {what}", capital(title));
+    let named = capital(title);
     // What the file says stands under the seam the rows are taken from; the field's path is this seam's own.
     let shown_from = rows_of(show, seam);
     let written = |key: &str| format!("seams.{shown_from}.rows[{index}].{key}");
     let colour = |key: &str| show.collection().yarns.get(key).map(|yarn| yarn.colour);
-    let mut density = show.density(written("density"), label("density"), row.density);
+    let mut density = show.density(
+        written("density"),
+        say().construction_density_label(number, &named),
+        row.density,
+    );
     let mut offset = show.optional(
         written("offset"),
-        label("offset from the seam line"),
+        say().construction_offset_label(number, &named),
         Some(row.offset),
         &Length::ZERO.show(show.system),
     );
@@ -232,27 +234,27 @@ fn stitch_row(
     let needle = yarn(
         show.collection(),
         path("yarn"),
-        label("needle yarn"),
+        say().construction_needle_label(number, &named),
         &row.yarn,
     );
     let under = yarn(
         show.collection(),
         path("under"),
-        label("under yarn"),
+        say().construction_under_label(number, &named),
         &row.under,
     );
     let of = format!("seams.{seam}.rows[{index}]");
     html! {
-        div.row role="group" aria-label={ "Row " (number) } {
+        div.row role="group" aria-label=(say().construction_row(number)) {
             p.number aria-hidden="true" { (number) }
-            label.stitch { span { "Stitch" } (stitch(path("stitch"), label("stitch type"), row.stitch).render()) }
-            label { span { "Density" } (density.render()) }
-            label { span { "Offset" } (offset.render()) }
-            @if several { (choice::button(&[remove(&of)], "×", Some(&format!("Take out row {number} of the {title}")))) }
-            label.needle { span { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } "Needle yarn" } (needle.render()) }
-            label.under { span { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } "Under yarn" } (under.render()) }
-            label.needle { span { "Begins" } (ending(path("begin"), label("how it begins"), row.begin)) }
-            label.under { span { "Ends" } (ending(path("end"), label("how it ends"), row.end)) }
+            label.stitch { span { (say().construction_stitch()) } (stitch(path("stitch"), say().construction_stitch_label(number, &named), row.stitch).render()) }
+            label { span { (say().construction_density()) } (density.render()) }
+            label { span { (say().construction_offset()) } (offset.render()) }
+            @if several { (choice::button(&[remove(&of)], "×", Some(&say().construction_row_remove(number, title)))) }
+            label.needle { span { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } (say().construction_needle()) } (needle.render()) }
+            label.under { span { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } (say().construction_under()) } (under.render()) }
+            label.needle { span { (say().construction_begin()) } (ending(path("begin"), say().construction_begin_label(number, &named), row.begin)) }
+            label.under { span { (say().construction_end()) } (ending(path("end"), say().construction_end_label(number, &named), row.end)) }
         }
     }
 }
@@ -260,7 +262,7 @@ fn stitch_row(
 /// How a row begins or ends.
 fn ending(path: String, label: String, stated: Option<RowEnding>) -> Markup {
     let words = RowEnding::WORDS.iter().map(|(word, _)| Choice::word(word));
-    let usual = Choice::named("", "as usual on this seam");
+    let usual = Choice::named("", say().construction_ending_usual());
     Chosen {
         path,
         label,
@@ -298,7 +300,7 @@ fn add_row(seam: &str, count: usize, last: &RowSpec) -> Markup {
     });
     choice::button(
         &[insert(&format!("seams.{seam}.rows[{count}]"), row)],
-        "Add a row",
+        say().construction_row_add(),
         None,
     )
 }
@@ -336,7 +338,7 @@ fn add_seams(show: &Show<'_>) -> Markup {
         div.adding {
             @for known in missing {
                 @if let Some(edit) = edit(known) {
-                    (choice::button(&[edit], &format!("Add {}", known.title), Some(&format!("Add the seam {}", known.title))))
+                    (choice::button(&[edit], &say().construction_add(known.title), Some(&say().construction_add_label(known.title))))
                 }
             }
         }

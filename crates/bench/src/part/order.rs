@@ -2,12 +2,13 @@
 
 use maud::{Markup, html};
 use sewing::Garment;
-use sewing::work::{Needle, Operation, Stage, sewing_order};
+use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
 use style::known;
-use trade::Length;
+use trade::{Length, System};
 
 use crate::consequence::reach;
 use crate::field::{Show, capital, swatch};
+use crate::said::say;
 use crate::see::{Panel, See};
 
 const STAGES: [Stage; 7] = [
@@ -29,11 +30,8 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     let sewn: Length = order.iter().map(|operation| operation.sewn).sum();
     html! {
         section #order aria-labelledby="order-title" {
-            h2 #order-title { "Sewing order" }
-            p.lead {
-                (order.len()) " operations, " (machines(&order)) " machines and tables, "
-                (reach(sewn, show.system)) " sewn in a pair. One operation is one pass at one machine; what has to be done before comes earlier."
-            }
+            h2 #order-title { (say().order_title()) }
+            p.lead { (say().order_lead(machines(&order), order.len(), reach(sewn, show.system))) }
             @for stage in STAGES {
                 @let of_stage: Vec<&Operation> = order.iter().filter(|operation| operation.stage == stage).collect();
                 @if !of_stage.is_empty() {
@@ -77,13 +75,22 @@ fn one(show: &Show<'_>, order: &[Operation], operation: &Operation) -> Markup {
                     @if let Some(attachment) = &operation.attachment { ", " (attachment.what) }
                 }
                 @if let Some(missing) = &operation.not_stated {
-                    p.missing { "Not stated in the style: " (missing.what)
-                        @if let Some(stitch) = missing.stitch { ", usually " (stitch) @if let Some(density) = missing.density { " at " (density.show(show.system)) } }
-                    }
+                    p.missing { (not_stated(missing, show.system)) }
                 }
                 @for needle in &operation.needles { (needle_line(show, needle)) }
                 (more(order, operation))
             }
+        }
+    }
+}
+
+/// What the style does not say of an operation, and how it is usually done.
+fn not_stated(missing: &NotStated, system: System) -> String {
+    match (missing.stitch, missing.density) {
+        (None, _) => say().order_not_stated(&missing.what),
+        (Some(stitch), None) => say().order_not_stated_stitch(stitch, &missing.what),
+        (Some(stitch), Some(density)) => {
+            say().order_not_stated_density(density.show(system), stitch, &missing.what)
         }
     }
 }
@@ -118,21 +125,17 @@ fn needle_line(show: &Show<'_>, needle: &Needle) -> Markup {
 fn more(order: &[Operation], operation: &Operation) -> Markup {
     let before = operation.after.iter().filter_map(|key| {
         let earlier = order.iter().find(|earlier| earlier.key == *key)?;
-        Some(format!(
-            "{} {}",
-            earlier.number,
-            earlier.name.to_lowercase()
-        ))
+        Some(say().order_earlier(earlier.number, earlier.name.to_lowercase()))
     });
     let before: Vec<String> = before.collect();
     html! {
         details {
-            summary { @if operation.mind.is_empty() { "Before and source" } @else { "To mind" } }
+            summary { @if operation.mind.is_empty() { (say().order_source()) } @else { (say().order_mind()) } }
             @if !operation.mind.is_empty() {
                 ul { @for mind in &operation.mind { li { (capital(mind)) } } }
             }
             p {
-                @if !before.is_empty() { "After " (before.join(", ")) ". " }
+                @if !before.is_empty() { (say().order_after(before.join(", "))) " " }
                 (capital(&operation.source.to_string()))
             }
         }
