@@ -8,6 +8,9 @@ pub(crate) fn say() -> &'static Words {
     Words::shown()
 }
 
+/// One thing that can be said, where it is named before it is said.
+pub(crate) type Saying = fn(&'static Words) -> &'static str;
+
 /// Stands in a sentence for a part of the page: given to the sentence as what is put in, and filled by [`filled`].
 pub(crate) const SLOTS: [char; 4] = ['\u{E000}', '\u{E001}', '\u{E002}', '\u{E003}'];
 

@@ -1,6 +1,7 @@
 //! What was noticed about the style in the size shown, worst first.
 
 use draft::{Finding, PieceId, Severity};
+use drawing::View;
 use maud::{Markup, html};
 use serde_json::json;
 use sewing::Garment;
@@ -10,6 +11,7 @@ use crate::choice;
 use crate::field::{Show, capital};
 use crate::garment::{Picture, other_side};
 use crate::route;
+use crate::said::say;
 use crate::see::{Panel, See};
 
 /// How many there are.
@@ -41,11 +43,11 @@ pub(crate) fn render(
     let muted: Vec<_> = muted.collect();
     html! {
         section #findings aria-labelledby="findings-title" hidden[see.panel != Panel::Findings] {
-            h2 #findings-title tabindex="-1" { "Findings in size " (garment.size) }
+            h2 #findings-title tabindex="-1" { (say().finding_title(garment.size)) }
             @if count(garment) == 0 {
-                p.lead { "Nothing was found that would keep this from being sewn as charted." }
+                p.lead { (say().finding_none()) }
             } @else {
-                p.lead { "Numbers lie on the drawing where a finding has a place." }
+                p.lead { (say().finding_lead()) }
             }
             ol.findings {
                 @for (finding, number) in numbered() {
@@ -53,7 +55,7 @@ pub(crate) fn render(
                 }
             }
             @if !muted.is_empty() {
-                h3 { "Muted" }
+                h3 { (say().finding_muted()) }
                 ul.findings.muted {
                     @for (finding, number, (at, why)) in &muted {
                         li id={ "finding-" (number) } tabindex="-1" {
@@ -62,7 +64,7 @@ pub(crate) fn render(
                                 p.head { (capital(&finding.about)) }
                                 p { (capital(&finding.message)) }
                                 p.remedy { (capital(&why.reason)) }
-                                (choice::button(&[choice::remove(&format!("muted[{at}]"))], "Count it again", None))
+                                (choice::button(&[choice::remove(&format!("muted[{at}]"))], say().finding_unmute(), None))
                                 p.source { code { (finding.code) } }
                             }
                         }
@@ -88,7 +90,7 @@ fn item(
     let elsewhere = elsewhere(number, finding, see, picture);
     html! {
         li.(severity) id={ "finding-" (number) } data-finding=(number) data-about=[part] tabindex="-1" {
-            @if marked { button.number type="button" data-show=(number) aria-label={ "Show finding " (number) " on the drawing" } { (number) } }
+            @if marked { button.number type="button" data-show=(number) aria-label=(say().finding_show(number)) { (number) } }
             @else { span.number { (number) } }
             div {
                 p.head {
@@ -102,7 +104,7 @@ fn item(
                 p { (capital(&finding.message)) }
                 @if let Some(remedy) = &finding.remedy { p.remedy { (capital(remedy)) } }
                 @if let Some(edit) = finding.edit.as_ref().and_then(|edit| serde_json::to_value(edit).ok()) {
-                    (choice::button(&[edit], "Make it so", Some(&format!("Make it so: {}", finding.remedy.as_deref().unwrap_or_default()))))
+                    (choice::button(&[edit], say().finding_remedy(), Some(&say().finding_remedy_label(finding.remedy.as_deref().unwrap_or_default()))))
                 }
                 @if finding.severity != Severity::Error { (muting(finding, number, muted)) }
                 p.source {
@@ -126,11 +128,11 @@ fn muting(finding: &Finding, number: usize, muted: usize) -> Markup {
     };
     html! {
         details.muting {
-            summary { "Mute" }
+            summary { (say().finding_mute()) }
             div {
-                input type="text" id={ "mute-" (number) } data-reason aria-label={ "Why you live with finding " (number) }
-                    placeholder="Why you live with it" autocomplete="off" maxlength="200";
-                button.small type="button" data-mute=(edit) { "Mute" }
+                input type="text" id={ "mute-" (number) } data-reason aria-label=(say().finding_reason_label(number))
+                    placeholder=(say().finding_reason()) autocomplete="off" maxlength="200";
+                button.small type="button" data-mute=(edit) { (say().finding_mute()) }
             }
         }
     }
@@ -142,13 +144,15 @@ fn elsewhere(
     finding: &Finding,
     see: &See,
     picture: &Picture,
-) -> Option<(String, See)> {
+) -> Option<(&'static str, See)> {
     let on_plate = picture.on_paper && finding.place.is_some();
     let (words, view) = if on_plate {
-        ("on the drawing of the pair".to_owned(), see.view)
+        (say().finding_on_pair(), see.view)
     } else if picture.other_side.contains(&number) {
-        let view = other_side(see.view);
-        (format!("lies on the {}", view.word()), view)
+        match other_side(see.view) {
+            View::Front => (say().finding_on_front(), View::Front),
+            View::Back => (say().finding_on_back(), View::Back),
+        }
     } else {
         return None;
     };

@@ -6,20 +6,22 @@ use sewing::Garment;
 use style::Size;
 use style::known::{self, Measure};
 use trade::Length;
+use words::Words;
 
 use crate::field::{Show, Typed, capital, problem_place};
+use crate::said::{SLOTS, Saying, filled, say};
 use crate::see::{Panel, See};
 
 /// Measures that belong together, and the parts of the drawing they say something about.
 struct Group {
-    title: &'static str,
+    title: Saying,
     measures: &'static [&'static str],
     parts: &'static str,
 }
 
 const GROUPS: &[Group] = &[
     Group {
-        title: "Body and legs",
+        title: Words::fit_group_body,
         measures: &[
             "waist",
             "seat",
@@ -35,27 +37,27 @@ const GROUPS: &[Group] = &[
         parts: "piece:front piece:back",
     },
     Group {
-        title: "Band and fly",
+        title: Words::fit_group_band,
         measures: &["band_height", "band_overlap", "fly_length", "fly_width"],
         parts: "piece:band piece:fly_facing piece:fly_shield",
     },
     Group {
-        title: "Yoke",
+        title: Words::fit_group_yoke,
         measures: &["yoke_centre", "yoke_side"],
         parts: "piece:yoke",
     },
     Group {
-        title: "Front pockets",
+        title: Words::fit_group_front_pockets,
         measures: &["mouth_width", "mouth_depth"],
         parts: "piece:pocket_facing piece:pocket_bag",
     },
     Group {
-        title: "Coin pocket",
+        title: Words::fit_group_coin_pocket,
         measures: &["coin_width", "coin_depth"],
         parts: "piece:coin_pocket",
     },
     Group {
-        title: "Back pockets",
+        title: Words::fit_group_back_pockets,
         measures: &[
             "back_pocket_width",
             "back_pocket_length",
@@ -65,7 +67,7 @@ const GROUPS: &[Group] = &[
         parts: "piece:back_pocket_left piece:back_pocket_right piece:back_lining_left piece:back_lining_right",
     },
     Group {
-        title: "Belt loops",
+        title: Words::fit_group_loops,
         measures: &["loop_length", "loop_width"],
         parts: "piece:loop_strip fixing:loop_edge",
     },
@@ -79,22 +81,23 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     let taken = garment.pattern.measures();
     html! {
         section #fit aria-labelledby="fit-title" hidden[see.panel != Panel::Fit] {
-            h2 #fit-title { "Measurement chart" }
-            p.lead { "The finished garment after its first wash, flat and closed. A grade is added for each inch of waist." }
+            h2 #fit-title { (say().fit_title()) }
+            p.lead { (say().fit_lead()) }
             table.chart {
                 thead {
                     tr {
-                        th scope="col" { "Measure" }
-                        th scope="col" { "At " (sizes.base) }
-                        th scope="col" { "Grade" }
-                        th scope="col" { "Tol. ±" }
-                        th.figure scope="col" { "At " (garment.size) }
-                        th.figure scope="col" { "Pattern" }
+                        th scope="col" { (say().fit_measure()) }
+                        th scope="col" { (say().fit_at_size(sizes.base)) }
+                        th scope="col" { (say().fit_grade()) }
+                        th scope="col" { (say().fit_tolerance()) }
+                        th.figure scope="col" { (say().fit_at_size(garment.size)) }
+                        th.figure scope="col" { (say().fit_pattern()) }
                     }
                 }
                 @for group in GROUPS {
-                    tbody.head data-for=(group.parts) data-name=(group.title) id={ "group-" (group.measures.first().copied().unwrap_or_default()) } {
-                        tr { th colspan="6" scope="rowgroup" { (group.title) } }
+                    @let title = (group.title)(say());
+                    tbody.head data-for=(group.parts) data-name=(title) id={ "group-" (group.measures.first().copied().unwrap_or_default()) } {
+                        tr { th colspan="6" scope="rowgroup" { (title) } }
                     }
                     @for name in group.measures {
                         @if let Some(measure) = known::measure(name) { (row(show, garment.size, &taken, measure)) }
@@ -113,13 +116,13 @@ fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Ma
     let value = value_of(show, measure);
     let grade = show.optional(
         path("grade"),
-        format!("{title}: grade for each inch of waist"),
+        say().fit_grade_label(&title),
         entry.and_then(|entry| entry.grade),
         "–",
     );
     let tolerance = show.optional(
         path("tolerance"),
-        format!("{title}: tolerance either way"),
+        say().fit_tolerance_label(&title),
         entry.map(|entry| entry.tolerance),
         &said(measure.tolerance),
     );
@@ -153,14 +156,12 @@ fn value_of<'a>(show: &Show<'a>, measure: &Measure) -> Typed<'a> {
     let entry = show.loaded.style.chart.get(measure.name);
     let usual = measure
         .value
-        .map_or("drafted".to_owned(), |value| value.show(show.system));
+        .map_or(say().fit_drafted().to_owned(), |value| {
+            value.show(show.system)
+        });
     show.optional(
         format!("chart.{}.value", measure.name),
-        format!(
-            "{} at {}",
-            capital(measure.title),
-            show.loaded.style.sizes.base
-        ),
+        say().fit_value_label(capital(measure.title), show.loaded.style.sizes.base),
         entry.map(|entry| entry.value),
         &usual,
     )
@@ -174,7 +175,7 @@ fn level(show: &Show<'_>, measure: &Measure) -> Markup {
     let entry = show.loaded.style.chart.get(measure.name);
     let field = show.optional(
         format!("chart.{}.at", measure.name),
-        format!("{}: taken {}", capital(measure.title), measure.from),
+        say().fit_level_label(measure.from, capital(measure.title)),
         entry.and_then(|entry| entry.at),
         &usual.show(show.system),
     );
@@ -190,25 +191,21 @@ fn further_grades(show: &Show<'_>, measure: &Measure) -> Markup {
     let along = matches!(name, "inseam" | "outseam");
     html! {
         @if along || per_length.is_some() {
-            span.further {
-                "length "
-                (show.optional(
-                    format!("chart.{name}.per_length"),
-                    format!("{title}: grade for each inch of length"),
-                    per_length,
-                    "–",
-                ).render())
-            }
+            @let field = show.optional(
+                format!("chart.{name}.per_length"),
+                say().fit_per_length_label(&title),
+                per_length,
+                "–",
+            );
+            span.further { (filled(&say().fit_per_length(SLOTS[0]), &[field.render()])) }
         }
         @for (number, step) in entry.iter().flat_map(|entry| entry.breaks.iter().enumerate()) {
-            span.further {
-                "above " (step.above) " "
-                (show.length(
-                    format!("chart.{name}.breaks[{number}].grade"),
-                    format!("{title}: grade above waist {}", step.above),
-                    step.grade,
-                ).render())
-            }
+            @let field = show.length(
+                format!("chart.{name}.breaks[{number}].grade"),
+                say().fit_above_label(&title, step.above),
+                step.grade,
+            );
+            span.further { (filled(&say().fit_above(SLOTS[0], step.above), &[field.render()])) }
         }
     }
 }

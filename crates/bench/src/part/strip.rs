@@ -6,6 +6,7 @@ use trade::{Area, Length, Mass, System};
 
 use crate::consequence::{area, reach};
 use crate::garment::Worked;
+use crate::said::say;
 
 /// Differences smaller than these are no difference to tell.
 const TELLING_YARN: Length = Length::mm(50.0);
@@ -24,13 +25,17 @@ pub(crate) struct Figure {
 }
 
 pub(crate) fn render(now: &Worked, since: &Worked, marked: bool, system: System) -> Markup {
-    let changed = if marked {
-        "since your mark"
+    let size = now.garment.size;
+    let (changed, label) = if marked {
+        (say().strip_since_mark(), say().strip_since_mark_label(size))
     } else {
-        "since the session began"
+        (
+            say().strip_since_begun(),
+            say().strip_since_begun_label(size),
+        )
     };
     html! {
-        section #strip aria-label={ "What a pair takes in size " (now.garment.size) ", and what is different " (changed) } {
+        section #strip aria-label=(label) {
             dl {
                 @for figure in figures(now, since, system) {
                     div title=(figure.how) {
@@ -40,7 +45,7 @@ pub(crate) fn render(now: &Worked, since: &Worked, marked: bool, system: System)
                 }
             }
             p { (changed) " "
-                button.small type="button" data-step="mark" title="What follows is compared with the pair as it is now" { "Mark" }
+                button.small type="button" data-step="mark" title=(say().strip_mark_how()) { (say().strip_mark()) }
             }
         }
     }
@@ -61,44 +66,44 @@ pub(crate) fn figures(now: &Worked, since: &Worked, system: System) -> [Figure; 
     let least = cut.shell_length;
     [
         Figure {
-            title: "Yarn",
+            title: say().strip_yarn(),
             value: reach(yarn(now), system),
             change: change(
                 more_yarn > Length::ZERO,
                 more_yarn.abs() >= TELLING_YARN,
                 &reach(more_yarn.abs(), system),
             ),
-            how: "All yarns of a pair, needle and under.",
+            how: say().strip_yarn_how(),
         },
         Figure {
-            title: "Shell, at least",
+            title: say().strip_shell(),
             value: least.map_or("–".to_owned(), |length| reach2(length, system)),
             change: change(
                 more_cloth > Area::ZERO,
                 more_cloth.abs() >= TELLING_AREA,
                 &area(more_cloth.abs(), system),
             ),
-            how: "The shell's pieces as they are cut, at its whole width: a length that no lay can go below. The change is that of all cloth.",
+            how: say().strip_shell_how(),
         },
         Figure {
-            title: "Cloth weight",
+            title: say().strip_mass(),
             value: mass(cut.mass),
             change: change(
                 more_mass > Mass::ZERO,
                 more_mass.abs() >= TELLING_MASS,
                 &mass(more_mass.abs()),
             ),
-            how: "All pieces as they are cut, at the weight of each cloth as bought; yarn and hardware are not in it.",
+            how: say().strip_mass_how(),
         },
         Figure {
-            title: "Thickest",
+            title: say().strip_thickest(),
             value: thick(now.thickest()),
             change: change(
                 more_bulk > Length::ZERO,
                 more_bulk.abs() >= TELLING_BULK,
                 &thick(more_bulk.abs()),
             ),
-            how: "The thickest place to be sewn across, not pressed.",
+            how: say().strip_thickest_how(),
         },
         findings(now, since),
     ]
@@ -128,18 +133,16 @@ fn findings(now: &Worked, since: &Worked) -> Figure {
         let missing = |a: &&&Finding| !among.iter().any(|b| same(a, b));
         from.iter().filter(missing).count()
     };
-    let told = [
-        (missing(&were, &are), "gone"),
-        (missing(&are, &were), "new"),
-    ];
-    let told = told.iter().filter(|(count, _)| *count > 0);
-    let told: Vec<String> = told
-        .map(|(count, word)| format!("{count} {word}"))
-        .collect();
+    let change = match (missing(&were, &are), missing(&are, &were)) {
+        (0, 0) => String::new(),
+        (gone, 0) => say().strip_findings_gone(gone),
+        (0, new) => say().strip_findings_new(new),
+        (gone, new) => say().strip_findings_both(gone, new),
+    };
     Figure {
-        title: "Findings",
+        title: say().strip_findings(),
         value: are.len().to_string(),
-        change: told.join(", "),
-        how: "What a sewer would notice, without what is muted.",
+        change,
+        how: say().strip_findings_how(),
     }
 }

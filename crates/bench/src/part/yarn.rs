@@ -1,14 +1,15 @@
 //! The yarn: what lies where in which colour, size and density, how it reads on the cloth, and how much of it there is.
 
 use maud::{Markup, html};
-use sewing::yarn::{Group, GroupRow, Item, Role, order, plan};
+use sewing::yarn::{Ground, Group, GroupRow, Item, Role, order, plan};
 use style::known;
-use trade::{Length, StitchType, System};
+use trade::{Length, System};
 
 use crate::consequence::reach;
 use crate::field::{Show, capital, swatch};
 use crate::garment::{Worked, YARN_PLATE};
 use crate::route;
+use crate::said::{SLOTS, filled, say};
 use crate::see::{Panel, See};
 
 /// How many times larger than it is a stitch is shown in the list.
@@ -41,21 +42,18 @@ pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) ->
     };
     html! {
         section #yarn aria-labelledby="yarn-title" {
-            h2 #yarn-title { "Yarn plan " a.plate href=(route::style(name, &to)) data-swap { "Plate" } }
-            p.lead {
-                (plural(colours, "colour")) ", " (plural(sizes, "size")) " and " (plural(densities, "density"))
-                ". Strips show the stitches " (ENLARGED) " times enlarged on the cloth most of them lie on; ΔE is CIEDE2000 between the colours of yarn and cloth as entered."
-            }
-            @for (role, title) in [(Role::Needle, "On the needles"), (Role::Under, "Below")] {
+            h2 #yarn-title { (say().yarn_title()) " " a.plate href=(route::style(name, &to)) data-swap { (say().yarn_plate()) } }
+            p.lead { (say().yarn_lead(colours, densities, ENLARGED, sizes)) }
+            @for (role, title) in [(Role::Needle, say().yarn_needles()), (Role::Under, say().yarn_below())] {
                 h3 { (title) }
                 ul.yarns {
                     @for group in plan.groups.iter().filter(|group| group.role == role) { (one(show, group)) }
                 }
             }
-            h3 { "How much" }
+            h3 { (say().yarn_amounts()) }
             (amounts(show, worked, see))
-            h3 { "Where it goes" }
-            p.lead { "A pair in size " (worked.garment.size) ", without waste. Open a seam to see each figure and the formula it comes from." }
+            h3 { (say().yarn_by_seam()) }
+            p.lead { (say().yarn_by_seam_lead(worked.garment.size)) }
             (by_seam(show, worked))
             (unstated(show, worked))
         }
@@ -68,23 +66,30 @@ fn one(show: &Show<'_>, group: &Group) -> Markup {
             (strip(group))
             div.what {
                 p.name {
-                    @match group.size { Some(size) => (size.show(show.system)), None => "size not known" }
+                    @match group.size { Some(size) => (size.show(show.system)), None => (say().yarn_size_unknown()) }
                     " " (group.colour_name)
                     @if let Some(density) = group.density { span.density { (density.show(show.system)) } }
-                    @else { span.density { "tacks" } }
+                    @else { span.density { (say().yarn_tacks()) } }
                 }
                 p.of { (rows(&group.rows)) }
                 p.contrast {
                     @for ground in &group.grounds {
-                        span {
-                            "ΔE " (ground.difference) ", " (ground.difference.contrast())
-                            ", on " (cloth(show, &ground.cloth)) @if ground.reverse { ", reverse" }
-                        }
+                        span { (contrast(show, ground)) }
                     }
                 }
             }
             p.figure { (reach(group.yarn, show.system)) }
         }
+    }
+}
+
+/// How the yarn stands out on a cloth.
+fn contrast(show: &Show<'_>, ground: &Ground) -> String {
+    let (cloth, difference) = (cloth(show, &ground.cloth), ground.difference);
+    if ground.reverse {
+        say().yarn_contrast_reverse(cloth, difference.contrast(), difference)
+    } else {
+        say().yarn_contrast(cloth, difference.contrast(), difference)
     }
 }
 
@@ -120,12 +125,17 @@ fn rows(rows: &[GroupRow]) -> Markup {
     html! {
         @for (index, row) in rows.iter().enumerate() {
             @if index > 0 { ", " }
-            @if !row.seen { "(" }
-            @if known::seam_name(&row.seam).is_some() {
-                a href="#panel" data-panel="construction" data-part={ "seam:" (row.seam) } { (row.words()) }
-            } @else { (row.words()) }
-            @if !row.seen { ")" }
+            @if row.seen { (linked(row)) } @else { (filled(&say().yarn_unseen(SLOTS[0]), &[linked(row)])) }
         }
+    }
+}
+
+/// The words of a row, leading to its seam where it has one.
+fn linked(row: &GroupRow) -> Markup {
+    html! {
+        @if known::seam_name(&row.seam).is_some() {
+            a href="#panel" data-panel="construction" data-part={ "seam:" (row.seam) } { (row.words()) }
+        } @else { (row.words()) }
     }
 }
 
@@ -135,21 +145,21 @@ fn amounts(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
     let consumption = worked.yarn();
     let used = consumption.used();
     let order = order(&[(&worked.garment, see.pairs)]);
+    let pairs = html! {
+        input type="text" inputmode="numeric" data-see="pairs" value=(see.pairs) aria-label=(say().yarn_pairs_label()) id="pairs" autocomplete="off";
+    };
     html! {
         table.sums {
             thead {
                 tr {
-                    th scope="col" { "A pair in " (worked.garment.size) }
-                    th.figure scope="col" { "Needle" }
-                    th.figure scope="col" { "Under" }
-                    th.figure scope="col" { "Together" }
+                    th scope="col" { (say().yarn_pair(worked.garment.size)) }
+                    th.figure scope="col" { (say().yarn_needle()) }
+                    th.figure scope="col" { (say().yarn_under()) }
+                    th.figure scope="col" { (say().yarn_together()) }
                     th.figure scope="col" {
-                        label.pairs {
-                            input type="text" inputmode="numeric" data-see="pairs" value=(see.pairs) aria-label="Pairs in the order" id="pairs" autocomplete="off";
-                            " pairs"
-                        }
+                        label.pairs { (filled(&say().yarn_pairs(SLOTS[0]), &[pairs])) }
                     }
-                    th.figure scope="col" { "Cones" }
+                    th.figure scope="col" { (say().yarn_cones()) }
                 }
             }
             tbody {
@@ -170,7 +180,7 @@ fn amounts(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
             }
             tfoot {
                 tr {
-                    th scope="row" { "All yarns" }
+                    th scope="row" { (say().yarn_all()) }
                     td.figure { (reach(used.needle, system)) }
                     td.figure { (reach(used.under, system)) }
                     td.figure { (reach(used.total(), system)) }
@@ -179,7 +189,7 @@ fn amounts(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
                 }
             }
         }
-        p.lead { "The order counts every pair in the size shown, with " (order.waste) " for waste. A machine needs a cone of its own on each thread stand, so a small order takes more cones than its length asks for." }
+        p.lead { (say().yarn_order(order.waste)) }
     }
 }
 
@@ -248,18 +258,17 @@ fn unstated(show: &Show<'_>, worked: &Worked) -> Markup {
     if consumption.unstated.is_empty() {
         return html! {};
     }
-    let stitch = |stitch: StitchType| stitch.code();
     html! {
         details.by-seam {
             summary {
-                span { "Sewn, though the style states no row for it" }
-                span.figure { "about " (reach(consumption.unstated_estimate(), show.system)) }
+                span { (say().yarn_unstated()) }
+                span.figure { (say().yarn_about(reach(consumption.unstated_estimate(), show.system))) }
             }
             ul {
                 @for work in &consumption.unstated {
                     li {
-                        (capital(&work.what)) ", " (stitch(work.stitch)) ", " (reach(work.sewn, show.system)) " sewn"
-                        span.source { "about " (reach(work.estimate, show.system)) ", not in any total" }
+                        (say().yarn_unstated_work(reach(work.sewn, show.system), work.stitch.code(), capital(&work.what)))
+                        span.source { (say().yarn_unstated_about(reach(work.estimate, show.system))) }
                     }
                 }
             }
@@ -276,13 +285,4 @@ fn count<T: PartialEq>(all: impl Iterator<Item = T>) -> usize {
         }
     }
     seen.len()
-}
-
-fn plural(number: usize, word: &str) -> String {
-    let word = match (number, word.strip_suffix('y')) {
-        (1, _) => word.to_owned(),
-        (_, Some(stem)) => format!("{stem}ies"),
-        (_, None) => format!("{word}s"),
-    };
-    format!("{number} {word}")
 }
