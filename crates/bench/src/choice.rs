@@ -5,6 +5,8 @@ use serde_json::{Value, json};
 use style::{ClothUse, Collection, TrimKind};
 use trade::StitchType;
 
+use crate::said::say;
+
 /// One of several.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Choice {
@@ -69,7 +71,10 @@ impl Chosen {
                 @for choice in &self.choices {
                     option value=(choice.value) selected[choice.value == self.chosen] data-edits=[choice.carried()]
                         disabled[choice.barred.is_some()] title=[choice.barred.as_deref()] {
-                        (choice.words) @if let Some(why) = &choice.barred { " (" (why) ")" }
+                        @match &choice.barred {
+                            Some(why) => (say().choice_barred(&choice.words, why)),
+                            None => (choice.words),
+                        }
                     }
                 }
             }
@@ -119,7 +124,7 @@ pub(crate) fn several(path: &str, label: &str, words: &[&str], chosen: &[&str]) 
 /// A stitch type.
 pub(crate) fn stitch(path: String, label: String, chosen: StitchType) -> Chosen {
     let choices = StitchType::ALL.iter().map(|stitch| {
-        let words = format!("{} {}", stitch.code(), stitch.name());
+        let words = say().choice_stitch(stitch.code(), stitch.name());
         Choice::named(stitch.code(), &words)
     });
     Chosen {
@@ -137,7 +142,7 @@ pub(crate) fn yarn(collection: &Collection, path: String, label: String, chosen:
             "" => yarn.colour.to_string(),
             name => name.to_owned(),
         };
-        Choice::named(key, &format!("{}, {colour}", yarn.name))
+        Choice::named(key, &say().choice_yarn(colour, &yarn.name))
     });
     Chosen {
         path,
@@ -201,7 +206,7 @@ pub(crate) fn trims<'a>(
 /// A drawing of the maker's own; empty takes it out again.
 pub(crate) fn art(path: &str, label: &str, files: &[String], chosen: Option<&str>) -> Chosen {
     let chosen = chosen.unwrap_or_default();
-    let mut choices = vec![Choice::named("", "none")];
+    let mut choices = vec![Choice::named("", say().choice_no_art())];
     choices.extend(files.iter().map(|file| Choice::word(file)));
     if !choices.iter().any(|choice| choice.value == chosen) {
         choices.push(Choice::word(chosen));

@@ -7,6 +7,7 @@ use sewing::{Garment, describe};
 use trade::{Area, Length, System};
 
 use crate::garment::Worked;
+use crate::said::say;
 
 /// Less yarn than this is no difference to tell.
 const TELLING: Length = Length::mm(50.0);
@@ -48,8 +49,8 @@ fn yarn(before: &Worked, now: &Worked, system: System) -> Option<String> {
     let more = total - before.yarn().used().total();
     let sign = if more > Length::ZERO { "+" } else { "−" };
     (more.abs() >= TELLING).then(|| {
-        let (more, total) = (reach(more.abs(), system), reach(total, system));
-        format!("yarn {sign}{more}, now {total} a pair")
+        let change = format!("{sign}{}", reach(more.abs(), system));
+        say().followed_yarn(change, reach(total, system))
     })
 }
 
@@ -69,18 +70,17 @@ fn allowances(before: &Garment, now: &Garment) -> Vec<String> {
             continue;
         }
         let words = |text: String| match text.as_str() {
-            "" => "none".to_owned(),
+            "" => say().followed_allowance_none().to_owned(),
             _ => text,
         };
-        told.push(format!(
-            "{} allowance {} → {}",
+        told.push(say().followed_allowance(
+            words(is.allowances),
             is.name.to_lowercase(),
             words(was.allowances),
-            words(is.allowances)
         ));
     }
     if more > 0 {
-        told.push(format!("allowances of {more} more seams"));
+        told.push(say().followed_allowances(more));
     }
     told
 }
@@ -97,18 +97,15 @@ fn findings(before: &Garment, now: &Garment) -> Vec<String> {
                 all.filter(counts).count()
             };
             let (was, is) = (count(before), count(now));
-            let plural = |number: usize| if number == 1 { "" } else { "s" };
-            let word = severity.word();
-            match is.cmp(&was) {
-                std::cmp::Ordering::Greater => {
-                    let more = is - was;
-                    Some(format!("{more} new {word}{}", plural(more)))
-                }
-                std::cmp::Ordering::Less => {
-                    let fewer = was - is;
-                    Some(format!("{fewer} {word}{} fewer", plural(fewer)))
-                }
-                std::cmp::Ordering::Equal => None,
+            let (more, fewer) = (is.saturating_sub(was), was.saturating_sub(is));
+            match (severity, more, fewer) {
+                (_, 0, 0) => None,
+                (Severity::Error, 0, fewer) => Some(say().followed_errors_fewer(fewer)),
+                (Severity::Error, more, _) => Some(say().followed_errors_more(more)),
+                (Severity::Warning, 0, fewer) => Some(say().followed_warnings_fewer(fewer)),
+                (Severity::Warning, more, _) => Some(say().followed_warnings_more(more)),
+                (Severity::Note, 0, fewer) => Some(say().followed_notes_fewer(fewer)),
+                (Severity::Note, more, _) => Some(say().followed_notes_more(more)),
             }
         })
         .collect()

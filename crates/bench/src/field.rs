@@ -4,6 +4,7 @@ use maud::{Markup, html};
 use style::{Collection, Loaded};
 use trade::{Angle, Length, Share, StitchDensity, System};
 
+use crate::said::say;
 use crate::written::Written;
 
 /// What fields need to show a value: the file's own words, and the units chosen.
@@ -133,7 +134,7 @@ impl Typed<'_> {
     }
 
     fn with_id(&self, kind: &str) -> Markup {
-        let title = self.kept.map(|words| format!("in the file: {words}"));
+        let title = self.kept.map(|words| say().field_kept(words));
         html! {
             input type="text" id={ (kind) "-" (self.path) } data-path=(self.path) aria-label=(self.label)
                 value=(self.value) placeholder=[self.usual.as_deref()] title=[title]

@@ -11,9 +11,11 @@ use sewing::yarn::{Consumption, consumption};
 use sewing::{Face, Garment};
 use style::{Loaded, Size};
 use trade::{Area, Length, Mass};
+use words::Words;
 
 use crate::grip::{self, Shown};
 use crate::marks::{self, Mark};
+use crate::said::{Saying, say};
 use crate::see::{Layer, Panel, See};
 
 /// One size of a style, worked out, and what was asked about it since.
@@ -208,25 +210,28 @@ const BELOW: [(View, &[PieceId]); 2] = [
 ];
 
 /// The plates there can be, by key, with what each is called. A style without a detail has no plate of it.
-pub(crate) const PLATES: &[(&str, &str)] = &[
-    ("coin-pocket", "coin pocket"),
-    ("hip-pocket-mouth", "hip pocket mouth"),
-    ("pocket-bag", "pocket bag"),
-    ("extra-pocket", "extra pocket"),
-    ("back-pocket-left", "left back pocket"),
-    ("back-pocket-right", "right back pocket"),
-    ("back-pockets-inside", "back pockets inside"),
-    ("pocket-corners", "pocket corners"),
-    ("waistband-ends", "waistband ends"),
-    ("waistband-outside", "waistband outside"),
-    ("waistband-inside", "waistband inside"),
-    ("fly", "fly"),
-    ("belt-loop", "belt loop"),
-    ("hem", "hem"),
-    ("patch", "patch"),
-    ("labels-on-band", "labels on the band"),
-    ("labels-in-seam", "labels in a seam"),
-    (YARN_PLATE, "yarn plan"),
+pub(crate) const PLATES: &[(&str, Saying)] = &[
+    ("coin-pocket", Words::drawing_plate_coin_pocket),
+    ("hip-pocket-mouth", Words::drawing_plate_hip_pocket_mouth),
+    ("pocket-bag", Words::drawing_plate_pocket_bag),
+    ("extra-pocket", Words::drawing_plate_extra_pocket),
+    ("back-pocket-left", Words::drawing_plate_back_pocket_left),
+    ("back-pocket-right", Words::drawing_plate_back_pocket_right),
+    (
+        "back-pockets-inside",
+        Words::drawing_plate_back_pockets_inside,
+    ),
+    ("pocket-corners", Words::drawing_plate_pocket_corners),
+    ("waistband-ends", Words::drawing_plate_waistband_ends),
+    ("waistband-outside", Words::drawing_plate_waistband_outside),
+    ("waistband-inside", Words::drawing_plate_waistband_inside),
+    ("fly", Words::drawing_plate_fly),
+    ("belt-loop", Words::drawing_plate_belt_loop),
+    ("hem", Words::drawing_plate_hem),
+    ("patch", Words::drawing_plate_patch),
+    ("labels-on-band", Words::drawing_plate_labels_on_band),
+    ("labels-in-seam", Words::drawing_plate_labels_in_seam),
+    (YARN_PLATE, Words::drawing_plate_yarn_plan),
 ];
 
 /// The plate that shows all yarns.
@@ -255,11 +260,7 @@ pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
         None => pair,
     };
     let known = PLATES.iter().find(|(key, _)| asked == Some(*key));
-    let caption = known.map(|(_, title)| {
-        format!(
-            "There is no plate of the {title}: this style has none, or none that can be drafted."
-        )
-    });
+    let caption = known.map(|(_, title)| say().drawing_plate_missing(title(say())));
     Picture {
         caption: caption.unwrap_or_default(),
         ..pair

@@ -10,9 +10,11 @@ use serde::Serialize;
 use sewing::{Face, FixingKind, Garment};
 use style::{Edit, StyleDoc, known};
 use trade::{Length, System};
+use words::Words;
 
 use crate::field::Show;
 use crate::garment::{Mm, Worked};
+use crate::said::{Saying, say};
 use crate::see::See;
 
 /// How much a value is changed to see what moves, in millimetres: many times the solver's tolerance, and little on a
@@ -28,7 +30,7 @@ pub(crate) struct Grip {
     /// Its name in addresses.
     pub(crate) key: &'static str,
     /// What it is, for people.
-    pub(crate) words: &'static str,
+    pub(crate) words: Saying,
     /// The part of the drawing it belongs to.
     pub(crate) part: &'static str,
     view: View,
@@ -69,10 +71,10 @@ enum At {
 /// A value of the style that moves a grip.
 struct Field {
     path: &'static str,
-    words: &'static str,
+    words: Saying,
     now: Value,
     /// Values it may line up with, and what to say then.
-    beside: &'static [(&'static str, Value)],
+    beside: &'static [(Saying, Value)],
     /// Whether it may fall below zero.
     signed: bool,
 }
@@ -93,79 +95,88 @@ fn charted(doc: &StyleDoc, name: &str) -> Length {
 }
 
 macro_rules! charted {
-    ($name:literal, $words:literal) => {
+    ($name:literal, $words:expr) => {
         field!(concat!("chart.", $name, ".value"), $words, |doc| charted(
             doc, $name
         ))
     };
 }
 
+macro_rules! as_on {
+    (left) => {
+        Words::grip_as_on_left
+    };
+    (right) => {
+        Words::grip_as_on_right
+    };
+}
+
 macro_rules! back_pocket {
-    ($side:ident, $other:ident, $key:ident, $words:literal, signed $signed:literal) => {
+    ($side:ident, $other:ident, $key:ident, $words:expr, signed $signed:literal) => {
         field!(
             concat!("pockets.back.", stringify!($side), ".", stringify!($key)),
             $words,
             |doc| doc.pockets.back.$side.$key,
-            [(concat!("as on the ", stringify!($other)), |doc| doc.pockets.back.$other.$key)],
+            [(as_on!($other), |doc| doc.pockets.back.$other.$key)],
             signed $signed
         )
     };
 }
 
 macro_rules! back_pocket_grips {
-    ($side:ident, $other:ident, $piece:expr, $words:literal) => {{
+    ($side:ident, $other:ident, $piece:expr, [$place:ident, $width:ident, $inner:ident, $outer:ident, $point:ident, $rise:ident, $crest:ident]) => {{
         const PART: &str = concat!("piece:back_pocket_", stringify!($side));
-        const fn grip(key: &'static str, words: &'static str, at: At, fields: &'static [Field]) -> Grip {
+        const fn grip(key: &'static str, words: Saying, at: At, fields: &'static [Field]) -> Grip {
             Grip { key, words, part: PART, view: View::Back, face: Face::Outside, drawn: Drawn::Piece($piece), at, fields }
         }
         [
             grip(
                 concat!("back-pocket-", stringify!($side)),
-                concat!($words, ", its place"),
+                Words::$place,
                 At::Whole,
                 &[
-                    charted!("back_pocket_from_centre", "from centre back"),
-                    charted!("back_pocket_from_yoke", "below the yoke"),
+                    charted!("back_pocket_from_centre", Words::grip_back_from_centre),
+                    charted!("back_pocket_from_yoke", Words::grip_back_from_yoke),
                 ],
             ),
             grip(
                 concat!("back-pocket-", stringify!($side), "-width"),
-                concat!($words, ", outer top corner"),
+                Words::$width,
                 At::Start("top"),
-                &[charted!("back_pocket_width", "top width")],
+                &[charted!("back_pocket_width", Words::grip_back_top_width)],
             ),
             grip(
                 concat!("back-pocket-", stringify!($side), "-inner"),
-                concat!($words, ", inner lower corner"),
+                Words::$inner,
                 At::Start("foot_inner"),
                 &[
-                    back_pocket!($side, $other, foot_width, "foot width", signed false),
-                    back_pocket!($side, $other, side_length, "inner side", signed false),
+                    back_pocket!($side, $other, foot_width, Words::grip_back_foot_width, signed false),
+                    back_pocket!($side, $other, side_length, Words::grip_back_inner_side, signed false),
                 ],
             ),
             grip(
                 concat!("back-pocket-", stringify!($side), "-outer"),
-                concat!($words, ", outer lower corner"),
+                Words::$outer,
                 At::Start("outer"),
                 &[
-                    back_pocket!($side, $other, foot_width, "foot width", signed false),
-                    back_pocket!($side, $other, outer_drop, "outer side longer by", signed true),
+                    back_pocket!($side, $other, foot_width, Words::grip_back_foot_width, signed false),
+                    back_pocket!($side, $other, outer_drop, Words::grip_back_outer_drop, signed true),
                 ],
             ),
             grip(
                 concat!("back-pocket-", stringify!($side), "-point"),
-                concat!($words, ", point"),
+                Words::$point,
                 At::Start("foot_outer"),
-                &[charted!("back_pocket_length", "length")],
+                &[charted!("back_pocket_length", Words::grip_back_length)],
             ),
             Grip {
                 drawn: Drawn::Stitching($piece),
                 part: "seam:decoration",
                 ..grip(
                     concat!("stitching-", stringify!($side), "-rise"),
-                    concat!($words, ", outer end of the stitching"),
+                    Words::$rise,
                     At::Share(1.0),
-                    &[back_pocket!($side, $other, rise, "rise", signed true)],
+                    &[back_pocket!($side, $other, rise, Words::grip_stitching_rise, signed true)],
                 )
             },
             Grip {
@@ -173,23 +184,47 @@ macro_rules! back_pocket_grips {
                 part: "seam:decoration",
                 ..grip(
                     concat!("stitching-", stringify!($side), "-crest"),
-                    concat!($words, ", crest of the stitching"),
+                    Words::$crest,
                     At::Share(0.8),
-                    &[back_pocket!($side, $other, crest, "crest", signed false)],
+                    &[back_pocket!($side, $other, crest, Words::grip_stitching_crest, signed false)],
                 )
             },
         ]
     }};
 }
 
-const LEFT: [Grip; 7] =
-    back_pocket_grips!(left, right, PieceId::BackPocketLeft, "Left back pocket");
-const RIGHT: [Grip; 7] =
-    back_pocket_grips!(right, left, PieceId::BackPocketRight, "Right back pocket");
+const LEFT: [Grip; 7] = back_pocket_grips!(
+    left,
+    right,
+    PieceId::BackPocketLeft,
+    [
+        grip_left_place,
+        grip_left_width,
+        grip_left_inner,
+        grip_left_outer,
+        grip_left_point,
+        grip_left_rise,
+        grip_left_crest
+    ]
+);
+const RIGHT: [Grip; 7] = back_pocket_grips!(
+    right,
+    left,
+    PieceId::BackPocketRight,
+    [
+        grip_right_place,
+        grip_right_width,
+        grip_right_inner,
+        grip_right_outer,
+        grip_right_point,
+        grip_right_rise,
+        grip_right_crest
+    ]
+);
 
 const fn front(
     key: &'static str,
-    words: &'static str,
+    words: Saying,
     part: &'static str,
     (drawn, at): (Drawn, At),
     fields: &'static [Field],
@@ -215,79 +250,86 @@ const EXTRA_PART: &str = "piece:extra_pocket";
 const OTHERS: [Grip; 14] = [
     front(
         "mouth-width",
-        "Hip pocket mouth, at the band",
+        Words::grip_at_mouth_width,
         "seam:mouth",
         (MOUTH, At::Share(1.0)),
-        &[charted!("mouth_width", "mouth width")],
+        &[charted!("mouth_width", Words::grip_mouth_width)],
     ),
     front(
         "mouth-depth",
-        "Hip pocket mouth, at the outseam",
+        Words::grip_at_mouth_depth,
         "seam:mouth",
         (MOUTH, At::Share(0.0)),
-        &[charted!("mouth_depth", "mouth depth")],
+        &[charted!("mouth_depth", Words::grip_mouth_depth)],
     ),
     front(
         "coin",
-        "Coin pocket, its place",
+        Words::grip_at_coin,
         COIN_PART,
         (COIN, At::Whole),
         &[
-            field!("pockets.coin.from_side", "from the outseam", |doc| {
-                doc.pockets.coin.from_side
-            }),
-            field!("pockets.coin.below_band", "below the band", |doc| {
-                doc.pockets.coin.below_band
-            }),
+            field!(
+                "pockets.coin.from_side",
+                Words::grip_coin_from_side,
+                |doc| { doc.pockets.coin.from_side }
+            ),
+            field!(
+                "pockets.coin.below_band",
+                Words::grip_coin_below_band,
+                |doc| { doc.pockets.coin.below_band }
+            ),
         ],
     ),
     front(
         "coin-width",
-        "Coin pocket, inner top corner",
+        Words::grip_at_coin_width,
         COIN_PART,
         (COIN, At::Start("left")),
-        &[charted!("coin_width", "coin pocket width")],
+        &[charted!("coin_width", Words::grip_coin_width)],
     ),
     front(
         "coin-depth",
-        "Coin pocket, foot",
+        Words::grip_at_coin_depth,
         COIN_PART,
         (COIN, At::Middle("foot")),
-        &[charted!("coin_depth", "coin pocket depth")],
+        &[charted!("coin_depth", Words::grip_coin_depth)],
     ),
     front(
         "coin-foot",
-        "Coin pocket, lower corner",
+        Words::grip_at_coin_foot,
         COIN_PART,
         (COIN, At::Start("foot")),
         &[
             field!(
                 "pockets.coin.lower_narrowing",
-                "foot narrower by",
+                Words::grip_coin_narrowing,
                 |doc| doc.pockets.coin.lower_narrowing,
-                [("as wide as its top", |_| Length::ZERO)],
+                [(Words::grip_coin_as_top, |_| Length::ZERO)],
                 signed false
             ),
-            field!("pockets.coin.drop", "drop", |doc| doc.pockets.coin.drop),
+            field!("pockets.coin.drop", Words::grip_coin_drop, |doc| doc
+                .pockets
+                .coin
+                .drop),
         ],
     ),
     front(
         "fly-length",
-        "Fly, its foot",
+        Words::grip_at_fly_length,
         "seam:fly",
         (Drawn::Edge(PieceId::FlyFacing, "edge"), At::Share(1.0)),
-        &[charted!("fly_length", "fly length")],
+        &[charted!("fly_length", Words::grip_fly_length)],
     ),
     Grip {
         face: Face::Inside,
         ..front(
             "extra",
-            "Extra pocket, its place",
+            Words::grip_at_extra,
             EXTRA_PART,
             (EXTRA, At::Whole),
             &[field!(
                 "pockets.extra.from_centre",
-                "from centre front",
+                Words::grip_extra_from_centre,
                 |doc| { extra(doc, |extra| extra.from_centre) }
             )],
         )
@@ -296,67 +338,75 @@ const OTHERS: [Grip; 14] = [
         face: Face::Inside,
         ..front(
             "extra-depth",
-            "Extra pocket, foot",
+            Words::grip_at_extra_depth,
             EXTRA_PART,
             (EXTRA, At::Middle("foot")),
-            &[field!("pockets.extra.depth", "depth", |doc| {
-                extra(doc, |extra| extra.depth)
-            })],
+            &[field!(
+                "pockets.extra.depth",
+                Words::grip_extra_depth,
+                |doc| { extra(doc, |extra| extra.depth) }
+            )],
         )
     },
     Grip {
         face: Face::Inside,
         ..front(
             "extra-width",
-            "Extra pocket, its far side",
+            Words::grip_at_extra_width,
             EXTRA_PART,
             (EXTRA, At::Middle("right")),
-            &[field!("pockets.extra.width", "width", |doc| {
-                extra(doc, |extra| extra.width)
-            })],
+            &[field!(
+                "pockets.extra.width",
+                Words::grip_extra_width,
+                |doc| { extra(doc, |extra| extra.width) }
+            )],
         )
     },
     Grip {
         view: View::Back,
         ..front(
             "yoke-centre",
-            "Yoke seam at centre back",
+            Words::grip_at_yoke_centre,
             "seam:yoke",
             (Drawn::Edge(PieceId::Back, "top"), At::Share(1.0)),
-            &[charted!("yoke_centre", "yoke at centre back")],
+            &[charted!("yoke_centre", Words::grip_yoke_centre)],
         )
     },
     Grip {
         view: View::Back,
         ..front(
             "patch",
-            "Patch, its place",
+            Words::grip_at_patch,
             "fixing:patch",
             (Drawn::Patch, At::Whole),
-            &[field!("patch.from_centre", "from centre back", |doc| {
-                let patch = doc.patch.as_ref();
-                patch.map_or(Length::ZERO, |patch| patch.from_centre)
-            })],
+            &[field!(
+                "patch.from_centre",
+                Words::grip_patch_from_centre,
+                |doc| {
+                    let patch = doc.patch.as_ref();
+                    patch.map_or(Length::ZERO, |patch| patch.from_centre)
+                }
+            )],
         )
     },
     Grip {
         view: View::Back,
         ..front(
             "loop-length",
-            "Belt loops, their foot",
+            Words::grip_at_loop_length,
             "fixing:loop_edge",
             (Drawn::Loop, At::Share(0.0)),
-            &[charted!("loop_length", "loop length")],
+            &[charted!("loop_length", Words::grip_loop_length)],
         )
     },
     Grip {
         view: View::Back,
         ..front(
             "loop-width",
-            "Belt loops, their side",
+            Words::grip_at_loop_width,
             "fixing:loop_edge",
             (Drawn::Loop, At::Share(0.25)),
-            &[charted!("loop_width", "loop width")],
+            &[charted!("loop_width", Words::grip_loop_width)],
         )
     },
 ];
@@ -532,7 +582,7 @@ pub(crate) fn hold(key: &str, worked: &Worked, show: &Show<'_>) -> Option<Held> 
     let values = grip.fields.iter();
     let values = values.filter_map(|field| grip.value(field, garment, (&lines, at), show));
     Some(Held {
-        words: grip.words,
+        words: (grip.words)(say()),
         at: short(at),
         values: values.collect(),
         lines: all_short(&lines),
@@ -570,14 +620,14 @@ impl Grip {
         let beside = field.beside.iter();
         (at.0.hypot(at.1) >= MOVES).then(|| HeldValue {
             path: field.path,
-            words: field.words,
+            words: (field.words)(say()),
             mm: now.to_mm(),
             unit: unit(show, field.path),
             least: (!field.signed).then_some(0.0),
             beside: beside
                 .map(|(words, value)| Beside {
                     mm: value(doc).to_mm(),
-                    words,
+                    words: words(say()),
                 })
                 .collect(),
             at,

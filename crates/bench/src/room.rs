@@ -4,6 +4,7 @@
 //! their own. The collection comes before them all.
 
 use crate::route;
+use crate::said::say;
 use crate::see::{Panel, See};
 
 /// One room of a style.
@@ -27,14 +28,14 @@ impl Room {
         Self::Papers,
     ];
 
-    pub(crate) const fn title(self) -> &'static str {
+    pub(crate) fn title(self) -> &'static str {
         match self {
-            Self::Fit => "Fit",
-            Self::Cloth => "Cloth",
-            Self::Construction => "Construction",
-            Self::Cutting => "Cutting",
-            Self::Papers => "Papers",
-            Self::History => "History",
+            Self::Fit => say().room_fit(),
+            Self::Cloth => say().room_cloth(),
+            Self::Construction => say().room_construction(),
+            Self::Cutting => say().room_cutting(),
+            Self::Papers => say().room_papers(),
+            Self::History => say().room_history(),
         }
     }
 

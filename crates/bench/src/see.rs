@@ -7,6 +7,7 @@ use trade::System;
 
 use crate::room::Room;
 use crate::route::encoded;
+use crate::said::say;
 
 /// Which panel is open beside the drawing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,15 +45,15 @@ impl Panel {
     }
 
     /// What its tab says.
-    pub(crate) const fn title(self) -> &'static str {
+    pub(crate) fn title(self) -> &'static str {
         match self {
-            Self::Fit => "Chart",
-            Self::Cloth => "Cloth",
-            Self::Details => "Details",
-            Self::Construction => "Seams",
-            Self::Yarn => "Yarn",
-            Self::Order => "Sewing order",
-            Self::Findings => "Findings",
+            Self::Fit => say().tabs_fit(),
+            Self::Cloth => say().tabs_cloth(),
+            Self::Details => say().tabs_details(),
+            Self::Construction => say().tabs_construction(),
+            Self::Yarn => say().tabs_yarn(),
+            Self::Order => say().tabs_order(),
+            Self::Findings => say().tabs_findings(),
         }
     }
 }
@@ -87,13 +88,13 @@ impl Layer {
     }
 
     /// The key that turns it on and off, and what it is called.
-    pub(crate) const fn said(self) -> (&'static str, &'static str) {
+    pub(crate) fn said(self) -> (&'static str, &'static str) {
         match self {
-            Self::Stitches => ("s", "Stitches"),
-            Self::Fittings => ("h", "Hardware and labels"),
-            Self::Below => ("l", "What lies below"),
-            Self::Measures => ("m", "Measures"),
-            Self::Findings => ("n", "Findings"),
+            Self::Stitches => ("s", say().drawing_layer_stitches()),
+            Self::Fittings => ("h", say().drawing_layer_fittings()),
+            Self::Below => ("l", say().drawing_layer_below()),
+            Self::Measures => ("m", say().drawing_layer_measures()),
+            Self::Findings => ("n", say().drawing_layer_findings()),
         }
     }
 }

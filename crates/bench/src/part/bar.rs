@@ -4,6 +4,7 @@ use maud::{Markup, html};
 use style::Size;
 
 use super::head::Head;
+use crate::said::say;
 use crate::see::See;
 use crate::session::{Session, Way};
 
@@ -17,7 +18,7 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
         see,
     };
     let choices = html! {
-        label.size { span { "Size" }
+        label.size { span { (say().bar_size()) }
             select #size data-see="size" {
                 @for each in loaded.style.sizes.all() {
                     option value=(each) selected[each == size] { (each.waist) " × " (each.length) }
@@ -25,17 +26,21 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
             }
         }
     };
+    let back = session.next(Way::Back);
+    let back = back.map(|what| say().step_undo_what(what));
+    let forward = session.next(Way::Forward);
+    let forward = forward.map(|what| say().step_redo_what(what));
     let steps = html! {
-        (step("undo", "Undo", "Control+Z", session.next(Way::Back)))
-        (step("redo", "Redo", "Control+Shift+Z", session.next(Way::Forward)))
+        (step("undo", say().step_undo(), "Control+Z", back))
+        (step("redo", say().step_redo(), "Control+Shift+Z", forward))
     };
     head.render(&choices, &steps)
 }
 
-fn step(action: &str, words: &str, key: &str, what: Option<&str>) -> Markup {
-    let title = what.map(|what| format!("{words}: {what}"));
+/// `title` says what would be taken back or done again, where there is something.
+fn step(action: &str, words: &str, key: &str, title: Option<String>) -> Markup {
     html! {
-        button #(action) type="button" data-step=(action) disabled[what.is_none()] title=[title]
+        button #(action) type="button" data-step=(action) disabled[title.is_none()] title=[title]
             aria-keyshortcuts=(key) { (words) }
     }
 }

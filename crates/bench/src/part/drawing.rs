@@ -10,6 +10,7 @@ use super::fit;
 use crate::field::Show;
 use crate::garment::{Mm, PLATES, Picture, written};
 use crate::route;
+use crate::said::say;
 use crate::see::{Layer, See};
 
 pub(crate) fn render(picture: &Picture, show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
@@ -18,9 +19,9 @@ pub(crate) fn render(picture: &Picture, show: &Show<'_>, garment: &Garment, see:
     html! {
         figure #drawing .plate[picture.on_paper]
             .no-stitches[whole && !see.shows(Layer::Stitches)] .no-fittings[whole && !see.shows(Layer::Fittings)]
-            tabindex="0" aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - 0" data-does="Move the drawing, look closer and from farther, see all of it"
+            tabindex="0" aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - 0" data-does=(say().drawing_does())
             data-names=(names(collection))
-            aria-label={ (picture.title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole {
+            aria-label=(say().drawing_label(&picture.title)) data-whole {
             @if picture.on_paper {
                 figcaption { strong { (picture.title) } @if !picture.caption.is_empty() { " " (picture.caption) } }
             }
@@ -32,7 +33,7 @@ pub(crate) fn render(picture: &Picture, show: &Show<'_>, garment: &Garment, see:
             @if !picture.marks.is_empty() { (marks(picture)) }
             @if !picture.on_paper && !picture.caption.is_empty() { figcaption.bad { (picture.caption) } }
             @else if garment.conflict.is_some() {
-                figcaption.bad { "This chart cannot be drafted as it stands. The drawing shows how near a pattern comes; the findings say what would be right." }
+                figcaption.bad { (say().drawing_conflict()) }
             }
         }
     }
@@ -55,7 +56,7 @@ fn grips(picture: &Picture) -> Markup {
             @for shown in &picture.grips {
                 g.grip data-grip=(shown.grip.key) data-of=(shown.grip.part) data-body=[shown.body()]
                     data-x=(mm(shown.at.0)) data-y=(mm(shown.at.1)) tabindex="0" role="button"
-                    aria-label={ (shown.grip.words) ". Drag, or hold with Enter and use the arrow keys." }
+                    aria-label=(say().grip_label((shown.grip.words)(say())))
                     transform={ "translate(" (mm(shown.at.0)) " " (mm(shown.at.1)) ") scale(1.6)" } {
                     @if shown.body().is_some() { circle.disc r="8" {} path d="M-5 0H5M0-5V5" {} circle.room r="12" {} }
                     @else { rect x="-4" y="-4" width="8" height="8" {} circle.room r="12" {} }
@@ -81,7 +82,7 @@ fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
             }
         }
         svg.leaders aria-hidden="true" {}
-        div.dims role="group" aria-label="Measures on the drawing" {
+        div.dims role="group" aria-label=(say().drawing_measures()) {
             @for tape in &picture.tapes {
                 @if let Some(at) = tape.middle() {
                     @let value = fit::value(show, tape.measure.key);
@@ -89,7 +90,7 @@ fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
                     div.dim data-dim=(tape.measure.key) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(tape.measure.how) {
                         label { span { (tape.measure.name) } @if let Some(field) = value { (field.on_drawing()) } }
                         @if let (Some(charted), true) = (charted, garment.size != show.loaded.style.sizes.base) {
-                            span.here { (charted.show(show.system)) " in " (garment.size) }
+                            span.here { (say().drawing_in_size(garment.size, charted.show(show.system))) }
                         }
                         p.problem id={ "problem-on-drawing-" (tape.measure.key) } data-keep hidden {}
                     }
@@ -119,7 +120,7 @@ fn marks(picture: &Picture) -> Markup {
                     line x1=(mm(from.0)) y1=(mm(from.1)) x2=(mm(to.0)) y2=(mm(to.1)) {}
                 }
                 g.mark.(mark.severity.word()) data-mark=(mark.number) data-x=(mm(to.0)) data-y=(mm(to.1)) tabindex="0" role="button"
-                    aria-label={ "Finding " (mark.number) } transform={ "translate(" (mm(to.0)) " " (mm(to.1)) ") scale(1.6)" } {
+                    aria-label=(say().drawing_finding(mark.number)) transform={ "translate(" (mm(to.0)) " " (mm(to.1)) ") scale(1.6)" } {
                     circle r="9" {}
                     text y="3.75" text-anchor="middle" { (mark.number) }
                 }
@@ -181,23 +182,23 @@ pub(crate) fn turn(name: &str, see: &See) -> Markup {
     };
     html! {
         div #turn {
-            nav aria-label="Side of the pair" {
-                (ways(name, &[side(View::Front, "f", "Front"), side(View::Back, "b", "Back")]))
+            nav aria-label=(say().drawing_sides()) {
+                (ways(name, &[side(View::Front, "f", say().drawing_front()), side(View::Back, "b", say().drawing_back())]))
             }
-            nav aria-label="Face of the cloth" {
-                (ways(name, &[face(Face::Outside, "o", "Outside"), face(Face::Inside, "i", "Inside")]))
+            nav aria-label=(say().drawing_faces()) {
+                (ways(name, &[face(Face::Outside, "o", say().drawing_outside()), face(Face::Inside, "i", say().drawing_inside())]))
             }
-            label.plates { span.unseen { "Plate" }
+            label.plates { span.unseen { (say().drawing_plate()) }
                 select #plate data-see="plate" {
-                    option value="" selected[whole] { "The pair" }
+                    option value="" selected[whole] { (say().drawing_no_plate()) }
                     @for (key, title) in PLATES {
-                        option value=(key) selected[see.plate.as_deref() == Some(*key)] { (title) }
+                        option value=(key) selected[see.plate.as_deref() == Some(*key)] { (title(say())) }
                     }
                 }
             }
             details.layers {
-                summary { "Layers" }
-                div role="group" aria-label="Layers" {
+                summary { (say().drawing_layers()) }
+                div role="group" aria-label=(say().drawing_layers()) {
                     @for layer in Layer::ALL {
                         @let (key, words) = layer.said();
                         a href=(route::style(name, &see.turning(layer))) data-swap role="switch" aria-checked=(if see.shows(layer) { "true" } else { "false" })
@@ -213,7 +214,7 @@ fn ways(name: &str, ways: &[(&str, &str, bool, See)]) -> Markup {
     html! {
         @for (key, words, now, to) in ways {
             a href=(route::style(name, to)) data-swap aria-current=[now.then_some("true")] aria-keyshortcuts=(key)
-                title={ "Key " (key) } { (words) }
+                title=(say().keys_key(key)) { (words) }
         }
     }
 }
@@ -223,10 +224,10 @@ pub(crate) fn tools() -> Markup {
     html! {
         p #pointed aria-hidden="true" {}
         p #holding role="status" {}
-        div.zoom role="group" aria-label="Zoom" {
-            button type="button" data-zoom="out" aria-label="Zoom out" { "−" }
-            button type="button" data-zoom="fit" { "Fit" }
-            button type="button" data-zoom="in" aria-label="Zoom in" { "+" }
+        div.zoom role="group" aria-label=(say().drawing_zoom()) {
+            button type="button" data-zoom="out" aria-label=(say().drawing_zoom_out()) { "−" }
+            button type="button" data-zoom="fit" { (say().drawing_zoom_all()) }
+            button type="button" data-zoom="in" aria-label=(say().drawing_zoom_in()) { "+" }
         }
     }
 }

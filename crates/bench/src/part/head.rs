@@ -5,6 +5,7 @@ use style::{Loaded, Units};
 
 use crate::room::Room;
 use crate::route;
+use crate::said::say;
 use crate::see::See;
 
 /// What stands at the head of a page.
@@ -25,20 +26,20 @@ impl Head<'_> {
         html! {
             header #bar .masthead {
                 div.title {
-                    a href=(route::collection(self.see)) aria-keyshortcuts="1" title="Key 1" { (self.loaded.collection.name) }
+                    a href=(route::collection(self.see)) aria-keyshortcuts="1" title=(say().keys_key("1")) { (self.loaded.collection.name) }
                     h1 { (identity.name) " " small { (identity.code) } }
                 }
-                nav.rooms aria-label="Rooms" {
+                nav.rooms aria-label=(say().head_rooms()) {
                     @for room in Room::ROW { (self.link(room)) }
                 }
-                div.choices role="group" aria-label="What is shown" {
+                div.choices role="group" aria-label=(say().head_shown()) {
                     (choices)
                     (self.units())
                 }
-                div.steps role="group" aria-label="History" {
+                div.steps role="group" aria-label=(say().head_history()) {
                     (steps)
                     (self.link(Room::History))
-                    button.plain type="button" data-keys aria-haspopup="dialog" title="Key ?" { "Keys" }
+                    button.plain type="button" data-keys aria-haspopup="dialog" title=(say().keys_key("?")) { (say().keys_title()) }
                 }
             }
         }
@@ -47,7 +48,7 @@ impl Head<'_> {
     fn link(&self, room: Room) -> Markup {
         html! {
             a href=(room.url(self.name, self.see)) aria-current=[(room == self.room).then_some("page")]
-                aria-keyshortcuts=(room.key()) title={ "Key " (room.key()) } { (room.title()) }
+                aria-keyshortcuts=(room.key()) title=(say().keys_key(room.key())) { (room.title()) }
         }
     }
 
@@ -56,7 +57,7 @@ impl Head<'_> {
         let now = self.see.units_of(&self.loaded.collection);
         let on_drawing = !self.room.panels().is_empty();
         html! {
-            div.choice role="group" aria-label="Units" {
+            div.choice role="group" aria-label=(say().head_units()) {
                 @for (words, units) in [("cm", Units::Centimetres), ("in", Units::Inches)] {
                     @let to = See { units: Some(units), ..self.see.clone() };
                     @let url = if on_drawing { route::style(self.name, &to) } else { route::room(self.name, &format!("{}{}", self.room.word(), self.leaf), &to) };

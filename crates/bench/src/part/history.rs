@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use crate::field::capital;
+use crate::said::say;
 use crate::session::Session;
 
 /// How many changes are listed here; the history has them all.
@@ -20,8 +21,8 @@ pub(crate) fn render(session: &Session, said: &Said) -> Markup {
     html! {
         footer #history {
             p role="status" {
-                @if said.words.is_empty() { "Every change is saved to the style file as it is made." }
-                @else { (capital(&said.words)) ". Saved." }
+                @if said.words.is_empty() { (say().foot_none()) }
+                @else { (say().foot_saved(capital(&said.words))) }
                 @if !said.followed.is_empty() {
                     " " strong.followed { (capital(&said.followed.join("; "))) "." }
                 }
@@ -29,9 +30,8 @@ pub(crate) fn render(session: &Session, said: &Said) -> Markup {
             details.changes {
                 summary {
                     @match done.len() {
-                        0 => "No changes in this session",
-                        1 => "1 change in this session",
-                        many => { (many) " changes in this session" }
+                        0 => (say().foot_no_changes()),
+                        many => (say().foot_changes(many)),
                     }
                 }
                 ol reversed {

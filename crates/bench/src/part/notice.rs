@@ -2,6 +2,8 @@
 
 use maud::{Markup, html};
 
+use crate::said::say;
+
 /// What is to be said.
 #[derive(Clone, Debug, Default)]
 pub(crate) enum Notice {
@@ -22,21 +24,9 @@ const MOST_TOLD: usize = 5;
 pub(crate) fn render(notice: &Notice) -> Markup {
     let (class, words, lines): (_, _, &[String]) = match notice {
         Notice::None => return html! { div #notice role="status" {} },
-        Notice::Changed(lines) => (
-            "notice asks",
-            "The file was changed outside the bench. Nothing of that was overwritten; load it again before going back or forward.",
-            lines,
-        ),
-        Notice::TakenOver(lines) => (
-            "notice",
-            "The file was changed outside the bench and has been read again. What was there before is kept in the history.",
-            lines,
-        ),
-        Notice::Broken(lines) => (
-            "notice asks",
-            "The file was changed outside the bench and cannot be read now. The last sound version is shown; put the file right, then load it again.",
-            lines,
-        ),
+        Notice::Changed(lines) => ("notice asks", say().notice_changed(), lines),
+        Notice::TakenOver(lines) => ("notice", say().notice_taken_over(), lines),
+        Notice::Broken(lines) => ("notice asks", say().notice_broken(), lines),
     };
     html! {
         div #notice .(class) role="status" {
@@ -45,12 +35,12 @@ pub(crate) fn render(notice: &Notice) -> Markup {
                 @if !lines.is_empty() {
                     ul {
                         @for line in lines.iter().take(MOST_TOLD) { li { (line) } }
-                        @if lines.len() > MOST_TOLD { li { "and " (lines.len() - MOST_TOLD) " more" } }
+                        @if lines.len() > MOST_TOLD { li { (say().notice_more(lines.len() - MOST_TOLD)) } }
                     }
                 }
             }
             @if !matches!(notice, Notice::TakenOver(_)) {
-                button #reload type="button" data-step="reload" { "Load again" }
+                button #reload type="button" data-step="reload" { (say().notice_reload()) }
             }
         }
     }

@@ -94,6 +94,7 @@ fn section(details: &Details<'_>, group: &Group) -> Markup {
             h3 id={ "title-" (group.key) } tabindex="-1" {
                 (group.title)
                 @for (key, title) in PLATES.iter().filter(|(key, _)| group.plates.contains(key)) {
+                    @let title = title(say());
                     @let to = See { plate: Some((*key).to_owned()), ..details.see.clone() };
                     " " a.plate href=(route::style(details.name, &to)) data-swap aria-label=(say().details_plate_of(title)) {
                         @if group.plates.len() > 1 { (capital(title)) } @else { (say().details_plate()) }
