@@ -13,6 +13,7 @@ use style::{Beside, SaveError};
 use super::begin::Sent;
 use crate::answer::placed;
 use crate::router::{blocking, open};
+use crate::said::say;
 use crate::session::{ART_FOLDER, Disk};
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -41,16 +42,10 @@ async fn take(
     body: Result<Bytes, BytesRejection>,
 ) -> Result<Sent, Trouble> {
     let Ok(bytes) = body else {
-        return Ok(refused(format!(
-            "the file is larger than a drawing may be ({} kB); lines are all that is read: simplify it",
-            LARGEST / 1024
-        )));
+        return Ok(refused(say().art_too_large(LARGEST / 1024)));
     };
     let Ok(text) = String::from_utf8(bytes.to_vec()) else {
-        return Ok(refused(
-            "this is not an SVG drawing: it is not UTF-8 text; save it as a plain SVG file"
-                .to_owned(),
-        ));
+        return Ok(refused(say().art_no_text().to_owned()));
     };
     blocking(move || {
         let session = open(&bench, &name)?;
@@ -94,7 +89,7 @@ fn last_part(file: &str) -> String {
     let plain = last.chars().filter(|c| !c.is_control()).take(LONGEST);
     let name: String = plain.collect();
     if name.is_empty() {
-        "the drawing".to_owned()
+        say().art_unnamed().to_owned()
     } else {
         name
     }

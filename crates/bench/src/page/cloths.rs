@@ -14,6 +14,7 @@ use crate::have::Have;
 use crate::outcome::Outcome;
 use crate::route;
 use crate::router::{answered, blocking, few, open, understood};
+use crate::said::say;
 use crate::see::{Asked, Panel, See};
 use crate::session::Session;
 use crate::state::Bench;
@@ -80,11 +81,7 @@ async fn undo(
     answered(bench, name, asked.into(), have, move |session, _| {
         let folder = session.loaded().collection_folder.clone();
         let done = style::undo_cloths(&folder, &held);
-        let outcome = outcome(
-            session,
-            done,
-            "The cloths are as they were before; once more makes the change again".to_owned(),
-        );
+        let outcome = outcome(session, done, say().collection_cloths_undone().to_owned());
         Outcome {
             reset: true,
             ..outcome
@@ -142,10 +139,9 @@ fn outcome(session: &mut Session, done: Result<Collection, ClothsError>, words: 
             problems: sentences(&report),
             ..Outcome::default()
         },
-        Err(error @ ClothsError::Stale) => refused(
-            Came::Behind,
-            format!("{error}; this page now shows the file as it is"),
-        ),
+        Err(error @ ClothsError::Stale) => {
+            refused(Came::Behind, say().collection_cloths_behind(error))
+        }
         Err(error @ ClothsError::Nothing) => refused(Came::Nothing, error.to_string()),
         Err(error @ (ClothsError::StyleBreaks { .. } | ClothsError::Unknown(_))) => {
             refused(Came::Refused, error.to_string())
@@ -164,8 +160,8 @@ fn said(edit: &Edit) -> String {
         Edit::Set {
             value: EditValue::Text(text),
             ..
-        } => format!("{cloth}, {what}: {text}"),
-        Edit::Set { .. } | Edit::Insert { .. } => format!("{cloth}, {what}"),
-        Edit::Remove { .. } => format!("{cloth}, {what} taken out"),
+        } => say().collection_cloths_set(cloth, text, what),
+        Edit::Set { .. } | Edit::Insert { .. } => say().collection_cloths_changed(cloth, what),
+        Edit::Remove { .. } => say().collection_cloths_taken_out(cloth, what),
     }
 }

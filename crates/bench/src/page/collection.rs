@@ -5,8 +5,8 @@ use style::Collection;
 
 use super::layout::{self, Loads};
 use crate::answer::placed;
-use crate::field::capital;
 use crate::route;
+use crate::said::{SLOTS, filled, say};
 use crate::see::See;
 use crate::session::Disk;
 use crate::state::{Bench, NotOpen};
@@ -28,10 +28,9 @@ pub(crate) struct Entry {
 struct Sound {
     name: String,
     code: String,
-    figure: String,
+    about: String,
     summary: String,
     sizes: String,
-    shell: String,
     revision: String,
 }
 
@@ -42,7 +41,7 @@ pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
     }
     let collection = style::load_collection(bench.folder()).map_err(|report| Trouble {
         status: axum::http::StatusCode::UNPROCESSABLE_ENTITY,
-        title: "This collection cannot be opened yet",
+        title: say().collection_not_opened(),
         words: placed(&report),
     })?;
     let mut styles = Vec::new();
@@ -75,17 +74,13 @@ impl Sound {
             [first, .., last] => format!("{first}–{last}"),
         };
         let shell = loaded.collection.cloths.get(&doc.cloth.shell);
+        let shell = shell.map_or("", |cloth| &cloth.name);
         Self {
             name: doc.style.name.clone(),
             code: doc.style.code.clone(),
-            figure: format!("{}’s {}", capital(doc.style.figure.word()), doc.style.fit),
+            about: say().collection_what(doc.style.figure, doc.style.fit, shell),
             summary: doc.style.summary.clone(),
-            sizes: format!(
-                "waist {}, length {}",
-                range(&doc.sizes.waists),
-                range(&doc.sizes.lengths)
-            ),
-            shell: shell.map(|cloth| cloth.name.clone()).unwrap_or_default(),
+            sizes: say().collection_sizes(range(&doc.sizes.lengths), range(&doc.sizes.waists)),
             revision: loaded.revision.to_string(),
         }
     }
@@ -94,16 +89,16 @@ impl Sound {
 /// The page.
 pub(crate) fn render(listed: &Listed, see: &See) -> Markup {
     let (title, main) = match listed {
-        Listed::Nothing => ("A new collection", nothing_yet()),
+        Listed::Nothing => (say().collection_nothing_title(), nothing_yet()),
         Listed::Styles(collection, styles) => (collection.name.as_str(), styles_of(styles, see)),
     };
     let body = html! {
         header.masthead {
             div.title { h1 { (title) } }
             @if matches!(listed, Listed::Styles(..)) {
-                nav.actions aria-label="Begin" {
-                    a href="/new" { "New style" }
-                    a href="/bring" { "Bring a pattern" }
+                nav.actions aria-label=(say().collection_begin()) {
+                    a href="/new" { (say().collection_new_style()) }
+                    a href="/bring" { (say().collection_bring()) }
                 }
             }
         }
@@ -118,11 +113,11 @@ pub(crate) fn render(listed: &Listed, see: &See) -> Markup {
 
 fn styles_of(styles: &[Entry], see: &See) -> Markup {
     html! {
-        h2 { "Styles" }
+        h2 { (say().collection_styles()) }
         @if styles.is_empty() {
             section.empty {
-                p { "There are no styles yet. A style is one pair of jeans: its chart, its cloth, how it is sewn. Pattern, drawings, yarn, lays and papers follow from it." }
-                p { a href="/new" { "Begin the first style" } " by a few questions; all of them are answered already. Or " a href="/bring" { "bring a pattern" } " of your own." }
+                p { (say().collection_no_styles()) }
+                p { (ways(say().collection_first_style(SLOTS[0], SLOTS[1]), say().collection_first_style_begin(), say().collection_first_style_bring())) }
             }
         } @else {
             ul.styles {
@@ -132,25 +127,40 @@ fn styles_of(styles: &[Entry], see: &See) -> Markup {
     }
 }
 
+/// A sentence with the two ways to begin in it: by the questions, and with a pattern.
+fn ways(sentence: String, begin: &str, bring: &str) -> Markup {
+    let links = [
+        html! { a href="/new" { (begin) } },
+        html! { a href="/bring" { (bring) } },
+    ];
+    filled(&sentence, &links)
+}
+
+/// A sentence with names of files in it.
+fn files(sentence: String, names: &[&str]) -> Markup {
+    let names: Vec<Markup> = names.iter().map(|name| html! { code { (name) } }).collect();
+    filled(&sentence, &names)
+}
+
 /// What to do in a folder with nothing in it.
 fn nothing_yet() -> Markup {
     html! {
         section.empty {
-            p { "There is nothing in this folder yet. A collection is what a label’s styles share, as text files that you may edit by hand:" }
+            p { (say().collection_nothing()) }
             ul {
-                li { code { "collection.toml" } ", your label and the workrooms that sew for you" }
-                li { code { "cloths.toml" } ", " code { "yarns.toml" } " and " code { "trims.toml" } ", what you buy" }
-                li { code { "styles" } ", a folder for each style" }
+                li { (files(say().collection_nothing_label(SLOTS[0]), &["collection.toml"])) }
+                li { (files(say().collection_nothing_bought(SLOTS[0], SLOTS[2], SLOTS[1]), &["cloths.toml", "yarns.toml", "trims.toml"])) }
+                li { (files(say().collection_nothing_styles(SLOTS[0]), &["styles"])) }
             }
-            h2 { "Your first style" }
-            p { "A few questions, all of them answered already. The collection is made with it: an invented label’s cloths, yarns and trims, to put your own in place of." }
-            p { a href="/new" { "Begin" } ", or " a href="/bring" { "bring a pattern" } " of your own." }
-            h2 { "The demo" }
-            p { "To look at and to try things on: an invented label, one style, one order. It can be thrown away like any folder." }
+            h2 { (say().collection_nothing_first()) }
+            p { (say().collection_nothing_questions()) }
+            p { (ways(say().collection_nothing_ways(SLOTS[0], SLOTS[1]), say().collection_nothing_begin(), say().collection_nothing_bring())) }
+            h2 { (say().collection_demo()) }
+            p { (say().collection_demo_about()) }
             form data-send="/demo" {
                 div.sending {
                     p.problem role="alert" hidden {}
-                    button type="submit" { "Put the demo here" }
+                    button type="submit" { (say().collection_demo_put()) }
                 }
             }
         }
@@ -164,21 +174,21 @@ fn card(entry: &Entry, see: &See) -> Markup {
             li {
                 a href=(url) {
                     img src=(route::picture(&entry.folder, &See::default(), &sound.revision))
-                        alt={ "Front of " (sound.name) } width="220" height="340";
+                        alt=(say().collection_front(&sound.name)) width="220" height="340";
                     span.name { (sound.name) " " small { (sound.code) } }
-                    span.about { (sound.figure) ", " (sound.shell) }
+                    span.about { (sound.about) }
                     @if !sound.summary.is_empty() { span.about { (sound.summary) } }
-                    span.about { (capital(&sound.sizes)) }
+                    span.about { (sound.sizes) }
                 }
-                a.copy href={ "/copy/" (route::encoded(&entry.folder)) } aria-label={ "Copy " (sound.name) } { "Copy" }
+                a.copy href={ "/copy/" (route::encoded(&entry.folder)) } aria-label=(say().collection_copy_of(&sound.name)) { (say().collection_copy()) }
             }
         },
         Err(problems) => html! {
             li.mistakes {
                 h3 { (entry.folder) }
-                p.bad { "Cannot be opened yet: " (problems.len()) " to put right" }
+                p.bad { (say().collection_broken(problems.len())) }
                 ul { @for problem in problems { li { (problem) } } }
-                p.about { "Put it right in the file and load this page again. Earlier versions of it lie beside it in " code { ".revisions" } "." }
+                p.about { (files(say().collection_broken_how(SLOTS[0]), &[".revisions"])) }
             }
         },
     }

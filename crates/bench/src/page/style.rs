@@ -15,19 +15,19 @@ use crate::part::{
     bar, cloth, construction, drawing, findings, fit, notice, order, strip, tabs, yarn,
 };
 use crate::route;
+use crate::said::say;
 use crate::see::See;
 use crate::session::Session;
 
 /// Keys of things that are many on the page.
-const KEYS: &[(&str, &str)] = &[
-    ("↑ ↓", "Step a value in its field; with Shift ten steps"),
-    ("Esc", "Leave a field, or what is held, as it was"),
-    (
-        "Enter",
-        "Take hold of what has the focus on the drawing, or let it go",
-    ),
-    ("← → ↑ ↓", "Move what is held; with Shift ten steps"),
-];
+fn keys() -> [(&'static str, &'static str); 4] {
+    [
+        ("↑ ↓", say().style_page_key_step()),
+        ("Esc", say().style_page_key_leave()),
+        ("Enter", say().style_page_key_hold()),
+        ("← → ↑ ↓", say().style_page_key_move()),
+    ]
+}
 
 /// Everything the page shows.
 pub(crate) struct Page<'a> {
@@ -158,28 +158,28 @@ impl<'a> Page<'a> {
     pub(crate) fn render(&self) -> Markup {
         let doc = &self.session.loaded().style;
         let body = html! {
-            a.skip href="#panel" { "To the chart and seams" }
+            a.skip href="#panel" { (say().style_page_skip()) }
             div #bench data-path=(route::style_path(self.name)) data-revision=(self.session.loaded().revision) {
                 (self.bar())
                 (notice::render(&self.notice))
-                noscript { p.notice { "Changes need the bench's scripts, which this browser does not run. Everything can be looked at." } }
+                noscript { p.notice { (say().style_page_no_scripts()) } }
                 main {
-                    section.board aria-label="Drawing" {
+                    section.board aria-label=(say().style_page_board()) {
                         (self.drawing())
                         (self.turn())
                         (drawing::tools())
                     }
-                    section #panel aria-label="Chart, details, seams, yarn, sewing order and findings" tabindex="-1" {
+                    section #panel aria-label=(say().style_page_panel()) tabindex="-1" {
                         (self.tabs())
                         div.scroll {
                             @for (_, panel) in self.panels() { (panel) }
                         }
-                        p #how { "Up and down arrows step a value; a changed value is saved when you leave it." }
+                        p #how { (say().style_page_how()) }
                     }
                 }
                 (self.strip())
                 (self.history())
-                template #more-keys { @for (keys, does) in KEYS { (layout::key(keys, does)) } }
+                template #more-keys { @for (keys, does) in keys() { (layout::key(keys, does)) } }
             }
         };
         let loads = Loads {

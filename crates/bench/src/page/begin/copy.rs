@@ -15,6 +15,7 @@ use super::{Sent, taken};
 use crate::page::layout::{self, Loads};
 use crate::route;
 use crate::router::{blocking, open, understood};
+use crate::said::{SLOTS, filled, say};
 use crate::see::See;
 use crate::session::Disk;
 use crate::state::Bench;
@@ -69,28 +70,28 @@ fn render(folder: &str, loaded: &Loaded, taken: &[String]) -> Markup {
     let body = html! {
         header.masthead {
             div.title {
-                a href="/" aria-keyshortcuts="1" title="Key 1" { (loaded.collection.name) }
-                h1 { "A copy of " (identity.name) " " small { (identity.code) } }
+                a href="/" aria-keyshortcuts="1" title=(say().begin_home_key()) { (loaded.collection.name) }
+                h1 { (filled(&say().copy_title(SLOTS[0], &identity.name), &[html! { small { (identity.code) } }])) }
             }
         }
         main.beginning {
             form data-send={ "/copy/" (route::encoded(folder)) } {
-                p.lead { "The copy says all that this style says, comments too, and has its drawings and its pattern. Its history begins anew." }
+                p.lead { (say().copy_lead()) }
                 section.group aria-labelledby="called" {
-                    h2 #called { "Name" }
+                    h2 #called { (say().begin_name_title()) }
                     div.cells {
-                        label.cell { span { "Style" } input type="text" name="name" value=(free_name(&identity.name, taken)) required maxlength="60" autocomplete="off"; }
-                        label.cell { span { "Code" } input type="text" name="code" value="" placeholder="made of the name" maxlength="40" autocomplete="off"; }
+                        label.cell { span { (say().begin_style()) } input type="text" name="name" value=(free_name(&identity.name, taken)) required maxlength="60" autocomplete="off"; }
+                        label.cell { span { (say().begin_code()) } input type="text" name="code" value="" placeholder=(say().begin_code_usual()) maxlength="40" autocomplete="off"; }
                     }
                 }
                 div.sending {
                     p.problem role="alert" hidden {}
-                    button.main type="submit" { "Copy" }
+                    button.main type="submit" { (say().copy_copy()) }
                 }
             }
             aside.foreseen {
                 figure {
-                    img.drawn src=(route::picture(folder, &See::default(), loaded.revision.as_str())) alt={ "Front of " (identity.name) };
+                    img.drawn src=(route::picture(folder, &See::default(), loaded.revision.as_str())) alt=(say().copy_front(&identity.name));
                 }
             }
         }
@@ -99,5 +100,5 @@ fn render(folder: &str, loaded: &Loaded, taken: &[String]) -> Markup {
         styles: &["begin.css"],
         scripts: &["forms.js", "keys.js"],
     };
-    layout::page("Copy", loads, &body)
+    layout::page(say().copy_page_title(), loads, &body)
 }

@@ -18,6 +18,7 @@ use style::{Answers, Collection, Figure, Fit, Leg, NewStyle, OutseamLine, StartE
 use crate::answer::placed;
 use crate::route;
 use crate::router::{blocking, understood};
+use crate::said::say;
 use crate::see::See;
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -102,9 +103,7 @@ impl Told {
             Figure::Women => &self.waists_women,
         };
         if waists.is_empty() || self.lengths.is_empty() {
-            return Err(
-                "the run has no size yet: choose at least one waist and one length".to_owned(),
-            );
+            return Err(say().begin_no_size().to_owned());
         }
         let outseam = self.outseam.as_deref();
         let line = |text| word("outseam", OutseamLine::WORDS, text);
@@ -131,19 +130,19 @@ impl Told {
     }
 }
 
-/// One of the words there are for something.
-fn word<T: Copy>(what: &str, words: &[(&str, T)], text: &str) -> Result<T, String> {
+/// One of the words a question can be answered with.
+fn word<T: Copy>(question: &str, words: &[(&str, T)], text: &str) -> Result<T, String> {
     let found = words.iter().find(|(word, _)| *word == text);
     found.map(|(_, value)| *value).ok_or_else(|| {
         let known: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
-        format!("the {what} can be {}", known.join(", "))
+        say().begin_can_be(question, known.join(", "))
     })
 }
 
 fn tags(texts: &[String]) -> Result<Vec<u32>, String> {
     let one = |text: &String| {
         let tag = text.trim().parse().ok();
-        tag.ok_or_else(|| "a size is a whole number of inches, such as 32".to_owned())
+        tag.ok_or_else(|| say().begin_size_whole().to_owned())
     };
     texts.iter().map(one).collect()
 }
@@ -155,7 +154,7 @@ fn collection_of(bench: &Bench) -> Result<Option<Collection>, Trouble> {
     }
     let collection = style::load_collection(bench.folder()).map_err(|report| Trouble {
         status: StatusCode::UNPROCESSABLE_ENTITY,
-        title: "This collection cannot be opened yet",
+        title: say().collection_not_opened(),
         words: placed(&report),
     })?;
     Ok(Some(collection))

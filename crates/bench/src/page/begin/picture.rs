@@ -13,6 +13,7 @@ use super::collection_of;
 use crate::answer::placed;
 use crate::garment::written;
 use crate::router::blocking;
+use crate::said::say;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 
@@ -66,7 +67,7 @@ pub(super) async fn drawn(
         let (doc, collection) =
             style::foresee(&new, collection.as_ref()).map_err(|error| Trouble {
                 status: StatusCode::BAD_REQUEST,
-                title: "This cannot be drawn",
+                title: say().begin_not_drawn(),
                 words: match error {
                     StartError::Invalid(report) => placed(&report),
                     other => vec![other.to_string()],

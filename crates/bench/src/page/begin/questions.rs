@@ -10,6 +10,7 @@ use trade::System;
 use crate::field::{capital, swatch};
 use crate::page::layout::{self, Loads};
 use crate::route::encoded;
+use crate::said::say;
 
 /// What the page is shown with: pictures that follow the answers, a form that is sent.
 const LOADS: Loads = Loads {
@@ -18,12 +19,12 @@ const LOADS: Loads = Loads {
 };
 
 /// What a fit is, in a line.
-const fn fit_words(fit: Fit) -> &'static str {
+fn fit_words(fit: Fit) -> &'static str {
     match fit {
-        Fit::Slim => "close all the way down",
-        Fit::Straight => "even from the thigh down",
-        Fit::Tapered => "easy in the thigh, narrow at the hem",
-        Fit::Relaxed => "easy all the way down",
+        Fit::Slim => say().begin_fit_slim(),
+        Fit::Straight => say().begin_fit_straight(),
+        Fit::Tapered => say().begin_fit_tapered(),
+        Fit::Relaxed => say().begin_fit_relaxed(),
     }
 }
 
@@ -48,16 +49,16 @@ pub(super) fn render(
         ..answers.clone()
     };
     let body = html! {
-        a.skip href="#begin" { "To the questions" }
+        a.skip href="#begin" { (say().begin_questions_skip()) }
         header.masthead {
             div.title {
-                a href="/" aria-keyshortcuts="1" title="Key 1" { @match collection { Some(collection) => (collection.name), None => "Collection" } }
-                h1 { "New style" }
+                a href="/" aria-keyshortcuts="1" title=(say().begin_home_key()) { @match collection { Some(collection) => (collection.name), None => (say().begin_collection()) } }
+                h1 { (say().begin_new_style()) }
             }
         }
         main.beginning {
             form #begin data-send="/new" {
-                p.lead { "Everything is answered as is usual and can be changed at any time afterwards. What you do not know yet can stay." }
+                p.lead { (say().begin_lead()) }
                 (who(collection.is_none(), taken))
                 (figure_and_fit(&answers))
                 (leg(&answers))
@@ -67,22 +68,22 @@ pub(super) fn render(
                 (taste(&answers))
                 div.sending {
                     p.problem role="alert" hidden {}
-                    button.main type="submit" { "Begin" }
+                    button.main type="submit" { (say().begin_begin()) }
                 }
             }
             (foreseen(&answers))
         }
     };
-    layout::page("New style", LOADS, &body)
+    layout::page(say().begin_new_style(), LOADS, &body)
 }
 
 /// The pair as it would begin.
 fn foreseen(answers: &Answers) -> Markup {
     html! {
-        aside.foreseen aria-label="What begins" {
+        aside.foreseen aria-label=(say().begin_foreseen()) {
             figure {
-                (picture("front", answers, "Front as it would begin", ""))
-                (picture("back", answers, "Back as it would begin", ""))
+                (picture("front", answers, say().begin_foreseen_front(), ""))
+                (picture("back", answers, say().begin_foreseen_back(), ""))
             }
         }
     }
@@ -110,16 +111,16 @@ fn picture_url(of: &str, answers: &Answers) -> String {
 }
 
 fn who(first: bool, taken: &[String]) -> Markup {
-    let free = free_name("New style", taken);
+    let free = free_name(say().begin_new_style_name(), taken);
     html! {
         section.group aria-labelledby="who" {
-            h2 #who { "Name" }
+            h2 #who { (say().begin_name_title()) }
             div.cells {
                 @if first {
-                    label.cell { span { "Your label" } input type="text" name="label" value="" placeholder="as the style" maxlength="80" autocomplete="off"; }
+                    label.cell { span { (say().begin_label()) } input type="text" name="label" value="" placeholder=(say().begin_label_usual()) maxlength="80" autocomplete="off"; }
                 }
-                label.cell { span { "Style" } input type="text" name="name" value=(free) required maxlength="60" autocomplete="off"; }
-                label.cell { span { "Code" } input type="text" name="code" value="" placeholder="made of the name" maxlength="40" autocomplete="off"; }
+                label.cell { span { (say().begin_style()) } input type="text" name="name" value=(free) required maxlength="60" autocomplete="off"; }
+                label.cell { span { (say().begin_code()) } input type="text" name="code" value="" placeholder=(say().begin_code_usual()) maxlength="40" autocomplete="off"; }
             }
         }
     }
@@ -139,13 +140,13 @@ pub(super) fn free_name(name: &str, taken: &[String]) -> String {
 fn figure_and_fit(answers: &Answers) -> Markup {
     html! {
         section.group aria-labelledby="figure-title" {
-            h2 #figure-title { "Figure and fit" }
-            div.ticks role="radiogroup" aria-label="Figure" {
+            h2 #figure-title { (say().begin_figure_and_fit()) }
+            div.ticks role="radiogroup" aria-label=(say().begin_figure()) {
                 @for (word, figure) in Figure::WORDS {
-                    label.tick { input type="radio" name="figure" value=(word) checked[*figure == answers.figure]; (capital(word)) "’s" }
+                    label.tick { input type="radio" name="figure" value=(word) checked[*figure == answers.figure]; (say().begin_figure_of(word)) }
                 }
             }
-            div.pictures.four role="radiogroup" aria-label="Fit" {
+            div.pictures.four role="radiogroup" aria-label=(say().begin_fit()) {
                 @for (word, fit) in Fit::WORDS {
                     label {
                         input type="radio" name="fit" value=(word) checked[*fit == answers.fit];
@@ -162,12 +163,12 @@ fn figure_and_fit(answers: &Answers) -> Markup {
 
 fn leg(answers: &Answers) -> Markup {
     let words = |leg| match leg {
-        Leg::Usual => ("As usual for the fit", "the hem its chart has"),
-        Leg::Wide => ("Wider below the knee", "2 in more round the hem"),
+        Leg::Usual => (say().begin_leg_usual(), say().begin_leg_usual_about()),
+        Leg::Wide => (say().begin_leg_wide(), say().begin_leg_wide_about()),
     };
     html! {
         section.group aria-labelledby="leg-title" {
-            h2 #leg-title { "Leg" }
+            h2 #leg-title { (say().begin_leg_title()) }
             div.pictures.two role="radiogroup" aria-labelledby="leg-title" {
                 @for (word, leg) in Leg::WORDS {
                     @let (name, about) = words(*leg);
@@ -197,22 +198,37 @@ fn sizes(answers: &Answers) -> Markup {
     };
     html! {
         section.group aria-labelledby="sizes-title" {
-            h2 #sizes-title { "Sizes" }
-            p.lead { "Waist and length on the tag, in inches. The chart grows with them; single steps can be changed in it." }
+            h2 #sizes-title { (say().begin_sizes_title()) }
+            p.lead { (say().begin_sizes_lead()) }
             @for (_, figure) in Figure::WORDS {
                 @let chosen = if *figure == answers.figure && !answers.waists.is_empty() { answers.waists.clone() } else { usual_waists(*figure).to_vec() };
-                (run(&format!("waists_{figure}"), "Waist", offered_waists(*figure), &chosen))
+                (run(&format!("waists_{figure}"), say().begin_waist(), offered_waists(*figure), &chosen))
             }
             @let lengths = if answers.lengths.is_empty() { USUAL_LENGTHS } else { &answers.lengths };
-            (run("lengths", "Length", OFFERED_LENGTHS, lengths))
+            (run("lengths", say().begin_length(), OFFERED_LENGTHS, lengths))
         }
+    }
+}
+
+/// How heavy and how wide a cloth is, and how it is woven.
+fn cloth_words(cloth: &Cloth) -> String {
+    let width = cloth.width.show(System::Metric);
+    let weight = cloth.weight.show(System::Metric);
+    let wide = if cloth.selvedge {
+        say().begin_cloth_wide_edge(weight, width)
+    } else {
+        say().begin_cloth_wide(weight, width)
+    };
+    match cloth.construction.as_str() {
+        "" => wide,
+        weave => say().begin_cloth_woven(wide, weave),
     }
 }
 
 fn cloth(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
     html! {
         section.group aria-labelledby="cloth-title" {
-            h2 #cloth-title { "Cloth" }
+            h2 #cloth-title { (say().begin_cloth_title()) }
             div.cloths role="radiogroup" aria-labelledby="cloth-title" {
                 @for (key, cloth) in shells {
                     label {
@@ -221,9 +237,7 @@ fn cloth(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
                         (swatch(cloth.colour))
                         span.name { (cloth.name) }
                         span.about {
-                            (cloth.weight.show(System::Metric)) ", " (cloth.width.show(System::Metric)) " wide"
-                            @if cloth.selvedge { ", with its own edge" }
-                            @if !cloth.construction.is_empty() { "; " (cloth.construction) }
+                            (cloth_words(cloth))
                         }
                     }
                 }
@@ -246,17 +260,17 @@ fn outseam(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
     });
     let words = |line| match line {
         OutseamLine::Shaped => (
-            "Shaped",
-            "curved over the hip and down to the knee; cut with an allowance",
+            say().begin_outseam_shaped(),
+            say().begin_outseam_shaped_about(),
         ),
         OutseamLine::Straight => (
-            "On the cloth’s own edge",
-            "straight from hip to hem; the inseam takes the shape of the leg",
+            say().begin_outseam_straight(),
+            say().begin_outseam_straight_about(),
         ),
     };
     html! {
         section.group aria-labelledby="outseam-title" data-outseam {
-            h2 #outseam-title { "Outseam" }
+            h2 #outseam-title { (say().begin_outseam_title()) }
             div.pictures.two role="radiogroup" aria-labelledby="outseam-title" {
                 @for (word, line) in OutseamLine::WORDS.iter().rev() {
                     @let (name, about) = words(*line);
@@ -270,7 +284,7 @@ fn outseam(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
                     }
                 }
             }
-            p.aside data-no-edge hidden[edge] { "The cloth that is chosen has no edge of its own to show." }
+            p.aside data-no-edge hidden[edge] { (say().begin_outseam_no_edge()) }
         }
     }
 }
@@ -278,7 +292,7 @@ fn outseam(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
 fn taste(answers: &Answers) -> Markup {
     html! {
         section.group aria-labelledby="taste-title" {
-            h2 #taste-title { "How it is sewn" }
+            h2 #taste-title { (say().begin_taste_title()) }
             div.pictures.rows role="radiogroup" aria-labelledby="taste-title" {
                 @for (word, taste) in Taste::WORDS {
                     label {
@@ -290,7 +304,7 @@ fn taste(answers: &Answers) -> Markup {
                     }
                 }
             }
-            p.aside { "Drawn: the inseam cut across." }
+            p.aside { (say().begin_taste_drawn()) }
         }
     }
 }

@@ -8,6 +8,7 @@ use style::{OWN_PIECES, PieceBlock};
 use trade::System;
 
 use crate::field::capital;
+use crate::said::say;
 
 /// More pieces than a pair of jeans has are counted, not drawn.
 const MOST_DRAWN: usize = 40;
@@ -21,9 +22,9 @@ pub(super) fn render(look: &Look, passed_over: &[String], asked: &Asked) -> Mark
     let more = look.pieces.len().saturating_sub(MOST_DRAWN);
     html! {
         div #found role="status" {
-            h2 { (look.pieces.len()) " pieces" @if !sizes.is_empty() { " in " (listed(&sizes)) } }
+            h2 { @if sizes.is_empty() { (say().bring_pieces(look.pieces.len())) } @else { (say().bring_pieces_in_sizes(look.pieces.len(), listed(&sizes))) } }
             @if unclear.is_empty() {
-                p.lead { "Front, back and yoke are made out. Look whether each piece is what it is taken for, then make the style; guessed edges are marked in its file, to be confirmed there." }
+                p.lead { (say().bring_made_out()) }
             } @else {
                 @for line in &unclear { p.problem { (capital(line)) } }
             }
@@ -32,8 +33,8 @@ pub(super) fn render(look: &Look, passed_over: &[String], asked: &Asked) -> Mark
                     (one(look, piece, number, asked))
                 }
             }
-            @if more > 0 { p.aside { "and " (more) " more pieces" } }
-            @if !passed_over.is_empty() { p.aside { "Passed over: " (passed_over.join(", ")) "." } }
+            @if more > 0 { p.aside { (say().bring_more_pieces(more)) } }
+            @if !passed_over.is_empty() { p.aside { (say().bring_passed_over(passed_over.join(", "))) } }
         }
     }
 }
@@ -41,9 +42,7 @@ pub(super) fn render(look: &Look, passed_over: &[String], asked: &Asked) -> Mark
 /// Some of many sizes.
 fn listed(sizes: &[String]) -> String {
     match sizes {
-        [first, .., last] if sizes.len() > 4 => {
-            format!("{} sizes, {first} to {last}", sizes.len())
-        }
+        [first, .., last] if sizes.len() > 4 => say().bring_many_sizes(first, last, sizes.len()),
         _ => sizes.join(", "),
     }
 }
@@ -66,18 +65,14 @@ fn one(look: &Look, piece: &SeenPiece, number: usize, asked: &Asked) -> Markup {
             @if let Some(block) = block { (drawn(piece, block)) }
             div {
                 h3 { (piece.name) }
-                p.about {
-                    (piece.width.show(System::Metric)) " × " (piece.height.show(System::Metric))
-                    @if piece.sewn { ", sewn line" } @else { ", cut line" }
-                    @if piece.grain.is_none() { ", no grain line" }
-                }
+                p.about { (lines(piece)) }
                 label.cell {
-                    span { "It is the" }
-                    select data-which aria-label={ "What " (piece.name) " is" } {
+                    span { (say().bring_it_is()) }
+                    select data-which aria-label=(say().bring_what_is(&piece.name)) {
                         option value="" selected[stated.is_none()] {
                             @match piece.taken_for {
-                                Some(known) if stated.is_none() => { (known.title) ", by " (piece.because) }
-                                _ => { "left aside" }
+                                Some(known) if stated.is_none() => { (say().bring_taken_for(known.title, piece.because)) }
+                                _ => { (say().bring_left_aside()) }
                             }
                         }
                         @for known in OWN_PIECES {
@@ -88,20 +83,42 @@ fn one(look: &Look, piece: &SeenPiece, number: usize, asked: &Asked) -> Markup {
                 @if let Some(why) = &piece.aside { p.problem { (capital(why)) } }
                 @if let Some(known) = piece.taken_for {
                     details {
-                        summary { (piece.edges.len()) " edges" @if piece.edges.iter().any(|edge| !edge.sure) { ", guessed" } }
+                        summary { (edges(piece)) }
                         table {
                             @for edge in &piece.edges {
-                                tr { th scope="row" { (edge.name.replace('_', " ")) } td { (edge.from) " to " (edge.to) } }
+                                tr { th scope="row" { (edge.name.replace('_', " ")) } td { (say().bring_edge_between(&edge.from, &edge.to)) } }
                             }
                         }
                         label.cell {
-                            span { "Corners where edges begin: " (known.edge_list().replace('_', " ")) }
-                            input type="text" id={ "corners-" (number) } data-corners=(known.name) value=[corners] placeholder="as guessed" autocomplete="off" spellcheck="false";
+                            span { (say().bring_corners(known.edge_list().replace('_', " "))) }
+                            input type="text" id={ "corners-" (number) } data-corners=(known.name) value=[corners] placeholder=(say().bring_corners_usual()) autocomplete="off" spellcheck="false";
                         }
                     }
                 }
             }
         }
+    }
+}
+
+/// How large a piece is, and which lines it has.
+fn lines(piece: &SeenPiece) -> String {
+    let height = piece.height.show(System::Metric);
+    let width = piece.width.show(System::Metric);
+    match (piece.sewn, piece.grain.is_some()) {
+        (true, true) => say().bring_piece_sewn(height, width),
+        (true, false) => say().bring_piece_sewn_no_grain(height, width),
+        (false, true) => say().bring_piece_cut(height, width),
+        (false, false) => say().bring_piece_cut_no_grain(height, width),
+    }
+}
+
+/// How many edges a piece has, and whether all of them are sure.
+fn edges(piece: &SeenPiece) -> String {
+    let count = piece.edges.len();
+    if piece.edges.iter().all(|edge| edge.sure) {
+        say().bring_edges(count)
+    } else {
+        say().bring_edges_guessed(count)
     }
 }
 
@@ -144,7 +161,7 @@ fn drawn(piece: &SeenPiece, block: &PieceBlock) -> Markup {
         (x + dx / off * unit * 9.0, y + dy / off * unit * 9.0)
     };
     html! {
-        svg viewBox=(frame) role="img" aria-label={ "Outline of " (piece.name) } {
+        svg viewBox=(frame) role="img" aria-label=(say().bring_outline(&piece.name)) {
             path.line d=(line) {}
             @if let Some([foot, top]) = &block.grain {
                 path.grain d=(format!(

@@ -21,6 +21,7 @@ use super::{Sent, collection_of, taken, word};
 use crate::answer::placed;
 use crate::field::capital;
 use crate::router::blocking;
+use crate::said::say;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 
@@ -77,7 +78,7 @@ impl Told {
             words => Some(
                 words
                     .parse::<Length>()
-                    .map_err(|why| format!("the allowance: {why}"))?,
+                    .map_err(|why| say().bring_allowance_wrong(why))?,
             ),
         };
         let name = text("name").to_owned();
@@ -130,7 +131,7 @@ impl Told {
     fn look(&self, bytes: Vec<u8>) -> Result<(Look, PatternSource), Vec<String>> {
         let source = PatternSource::read(&self.file, bytes, self.unit).map_err(in_words)?;
         let look = intake::look(&source.read.pattern, &self.file, &self.asked)
-            .map_err(|error| vec![format!("{}; {}", error.what, at_the_bench(&error.instead))])?;
+            .map_err(|error| vec![say().bring_problem(at_the_bench(&error.instead), error.what)])?;
         Ok((look, source))
     }
 }
@@ -138,8 +139,11 @@ impl Told {
 /// Where the command line has an option the page has a field.
 fn at_the_bench(words: &str) -> String {
     words
-        .replace(": --size ", " under Size: ")
-        .replace("as fellwork bring --list shows them", "as they are drawn")
+        .replace(": --size ", &format!(" {} ", say().bring_under_size()))
+        .replace(
+            "as fellwork bring --list shows them",
+            say().bring_as_drawn(),
+        )
 }
 
 fn in_words(error: JobError) -> Vec<String> {
@@ -150,8 +154,7 @@ fn in_words(error: JobError) -> Vec<String> {
             let instead = other.instead().map(str::to_owned);
             let mut lines: Vec<String> = other.to_string().lines().map(str::to_owned).collect();
             if let (Some(last), Some(instead)) = (lines.last_mut(), instead) {
-                last.push_str("; ");
-                last.push_str(&instead);
+                *last = say().bring_problem(instead, last.as_str());
             }
             lines
         }
@@ -160,15 +163,9 @@ fn in_words(error: JobError) -> Vec<String> {
 
 /// What came with a question, or why it was not taken.
 fn file(body: Result<Bytes, BytesRejection>) -> Result<Vec<u8>, String> {
-    let too_large = || {
-        format!(
-            "the file is larger than {} MB and was not read; bring fewer sizes at a time, or use fellwork bring",
-            LARGEST >> 20
-        )
-    };
-    let bytes = body.map_err(|_| too_large())?;
+    let bytes = body.map_err(|_| say().bring_too_large(LARGEST >> 20))?;
     if bytes.is_empty() {
-        return Err("choose a file first".to_owned());
+        return Err(say().bring_no_file().to_owned());
     }
     Ok(bytes.to_vec())
 }

@@ -6,56 +6,57 @@ use style::{Collection, Figure, Fit};
 use super::super::questions::free_name;
 use crate::field::capital;
 use crate::page::layout::{self, Loads};
+use crate::said::say;
 
 pub(super) fn render(collection: Option<&Collection>, taken: &[String]) -> Markup {
     let body = html! {
-        a.skip href="#bring" { "To the file" }
+        a.skip href="#bring" { (say().bring_skip()) }
         header.masthead {
             div.title {
-                a href="/" aria-keyshortcuts="1" title="Key 1" { @match collection { Some(collection) => (collection.name), None => "Collection" } }
-                h1 { "A pattern of your own" }
+                a href="/" aria-keyshortcuts="1" title=(say().begin_home_key()) { @match collection { Some(collection) => (collection.name), None => (say().begin_collection()) } }
+                h1 { (say().bring_title()) }
             }
         }
         main.beginning.bringing {
             form #bring {
-                p.lead { "Panels you drafted yourself, as DXF or as SVG with its size in millimetres. Front, back and yoke have to be in it; what else it holds is taken too, and the rest is laid out on your panels." }
+                p.lead { (say().bring_lead()) }
                 section.group aria-labelledby="file-title" {
-                    h2 #file-title { "File" }
+                    h2 #file-title { (say().bring_file()) }
                     input #pattern type="file" accept=".dxf,.svg" aria-labelledby="file-title" required;
                     div.cells {
-                        label.cell { span { "Size, if it says none" } input type="text" name="size" value="" placeholder="32x32" autocomplete="off" spellcheck="false"; }
-                        label.cell { span { "Unit" } select name="unit" { option value="" { "as the file says" } @for unit in ["mm", "cm", "in"] { option value=(unit) { (unit) } } } }
-                        label.cell { span { "Allowance, of cut lines only" } input type="text" name="allowance" value="" placeholder="12.7 mm" autocomplete="off" spellcheck="false"; }
+                        label.cell { span { (say().bring_size()) } input type="text" name="size" value="" placeholder="32x32" autocomplete="off" spellcheck="false"; }
+                        label.cell { span { (say().bring_unit()) } select name="unit" { option value="" { (say().bring_unit_usual()) } @for unit in ["mm", "cm", "in"] { option value=(unit) { (unit) } } } }
+                        label.cell { span { (say().bring_allowance()) } input type="text" name="allowance" value="" placeholder="12.7 mm" autocomplete="off" spellcheck="false"; }
                     }
                     div.ticks {
-                        label.tick { input type="checkbox" name="sewn"; "Outlines are what is sewn along" }
-                        label.tick { input type="checkbox" name="grain_up"; "The grain runs up the page" }
-                        label.tick { input type="checkbox" name="before_wash"; "Larger by what the first wash takes" }
+                        label.tick { input type="checkbox" name="sewn"; (say().bring_sewn()) }
+                        label.tick { input type="checkbox" name="grain_up"; (say().bring_grain_up()) }
+                        label.tick { input type="checkbox" name="before_wash"; (say().bring_before_wash()) }
                     }
                 }
                 section.group aria-labelledby="who" {
-                    h2 #who { "Style" }
+                    h2 #who { (say().bring_style()) }
                     div.cells {
                         @if collection.is_none() {
-                            label.cell { span { "Your label" } input type="text" name="label" value="" placeholder="as the style" maxlength="80" autocomplete="off"; }
+                            label.cell { span { (say().begin_label()) } input type="text" name="label" value="" placeholder=(say().begin_label_usual()) maxlength="80" autocomplete="off"; }
                         }
-                        label.cell { span { "Style" } input type="text" name="name" value=(free_name("New style", taken)) required maxlength="60" autocomplete="off"; }
-                        label.cell { span { "Code" } input type="text" name="code" value="" placeholder="made of the name" maxlength="40" autocomplete="off"; }
+                        label.cell { span { (say().begin_style()) } input type="text" name="name" value=(free_name(say().begin_new_style_name(), taken)) required maxlength="60" autocomplete="off"; }
+                        label.cell { span { (say().begin_code()) } input type="text" name="code" value="" placeholder=(say().begin_code_usual()) maxlength="40" autocomplete="off"; }
                     }
                     div.cells.two {
-                        label.cell { span { "Figure" } select name="figure" { @for (word, _) in Figure::WORDS { option value=(word) { (capital(word)) "’s" } } } }
-                        label.cell { span { "Fit" } select name="fit" { @for (word, fit) in Fit::WORDS { option value=(word) selected[*fit == Fit::Straight] { (capital(word)) } } } }
+                        label.cell { span { (say().bring_figure()) } select name="figure" { @for (word, _) in Figure::WORDS { option value=(word) { (say().begin_figure_of(word)) } } } }
+                        label.cell { span { (say().bring_fit()) } select name="fit" { @for (word, fit) in Fit::WORDS { option value=(word) selected[*fit == Fit::Straight] { (capital(word)) } } } }
                     }
-                    p.aside { "The chart begins as is usual for the fit; where your pattern measures otherwise, the findings say by how much." }
+                    p.aside { (say().bring_chart()) }
                 }
                 div.sending {
                     p.problem role="alert" hidden {}
-                    button.main type="submit" { "Make the style" }
+                    button.main type="submit" { (say().bring_make()) }
                 }
             }
-            section.seen aria-label="What is in the file" {
+            section.seen aria-label=(say().bring_found()) {
                 div #found role="status" {
-                    p.lead { "What is found in the file is drawn here: each piece with its corners, what it is taken for and why. Nothing is kept until you make the style." }
+                    p.lead { (say().bring_nothing_yet()) }
                 }
             }
         }
@@ -64,5 +65,5 @@ pub(super) fn render(collection: Option<&Collection>, taken: &[String]) -> Marku
         styles: &["begin.css"],
         scripts: &["bring.js", "keys.js"],
     };
-    layout::page("A pattern of your own", loads, &body)
+    layout::page(say().bring_title(), loads, &body)
 }
