@@ -100,7 +100,11 @@ impl Finder<'_> {
         let not_kept = style::keep_lay(self.collection, &note).err();
         Ok(match kept {
             Some((lay, _)) if lay.length <= found.length => Found {
-                lay,
+                // How it ended is told of the search that was made now.
+                lay: Lay {
+                    ended: found.ended,
+                    ..lay
+                },
                 kept: true,
                 not_kept,
             },
