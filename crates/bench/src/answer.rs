@@ -4,6 +4,7 @@ use serde::Serialize;
 use style::Report;
 
 use crate::have::mark;
+use crate::said::say;
 
 /// One part of the page, by its id.
 #[derive(Clone, Debug, Serialize)]
@@ -81,7 +82,7 @@ pub(crate) fn sentences(report: &Report) -> Vec<String> {
         .collect();
     let left = report.problems.len().saturating_sub(MOST_SHOWN) + report.more;
     if left > 0 {
-        lines.push(format!("and {left} more"));
+        lines.push(say().answer_more(left));
     }
     lines
 }
@@ -102,7 +103,7 @@ pub(crate) fn placed(report: &Report) -> Vec<String> {
     });
     let mut lines: Vec<String> = lines.collect();
     if report.more > 0 {
-        lines.push(format!("and {} more", report.more));
+        lines.push(say().answer_more(report.more));
     }
     lines
 }

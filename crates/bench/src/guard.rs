@@ -11,6 +11,7 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
 use crate::Bench;
+use crate::said::say;
 use crate::trouble::Trouble;
 
 /// Nothing is loaded from anywhere but here, nothing runs that is written into a page, nobody may frame it.
@@ -74,8 +75,8 @@ async fn carried(bench: &Bench, request: Request) -> Result<Request, Trouble> {
     let too_much = || {
         Trouble::one(
             StatusCode::PAYLOAD_TOO_LARGE,
-            "This is more than the bench takes at once",
-            "Nothing was read of it and nothing was changed.",
+            say().refusal_too_much(),
+            say().refusal_too_much_kept(),
         )
     };
     let told = one(&parts.headers, &header::CONTENT_LENGTH);
@@ -90,8 +91,8 @@ async fn carried(bench: &Bench, request: Request) -> Result<Request, Trouble> {
         Ok(Err(_)) => Err(too_much()),
         Err(_) => Err(Trouble::one(
             StatusCode::REQUEST_TIMEOUT,
-            "The request never came to its end",
-            "The bench waited for the rest of it in vain. Nothing was changed.",
+            say().refusal_no_end(),
+            say().refusal_no_end_waited(),
         )),
     }
 }
@@ -103,8 +104,7 @@ fn in_words(answer: Response) -> Response {
     if !(plain && answer.status().is_client_error()) {
         return answer;
     }
-    let words = "Something in its address cannot be read, or is there twice.";
-    Trouble::one(answer.status(), "The request was not understood", words).into_response()
+    Trouble::not_understood(answer.status(), say().refusal_address()).into_response()
 }
 
 enum Admitted {
@@ -118,19 +118,13 @@ fn admit(bench: &Bench, request: &Request) -> Result<Admitted, Trouble> {
     let headers = request.headers();
     let host = one(headers, &header::HOST);
     if !host.is_some_and(|host| own_hosts(bench.port()).iter().any(|own| own == host)) {
-        return Err(Trouble::refused(
-            "The request names another host. The bench answers only to 127.0.0.1 and localhost, at its own port.",
-        ));
+        return Err(Trouble::refused(say().refusal_host()));
     }
     if changes(request.method()) && !from_own_page(bench, headers) {
-        return Err(Trouble::refused(
-            "A change can only be made from one of the bench's own pages.",
-        ));
+        return Err(Trouble::refused(say().refusal_change()));
     }
     if from_elsewhere(headers) {
-        return Err(Trouble::refused(
-            "Another page asked for this. What the bench holds is for its own pages; open its address yourself.",
-        ));
+        return Err(Trouble::refused(say().refusal_elsewhere()));
     }
     if request.uri().path().starts_with("/asset/") {
         return Ok(Admitted::Open);
@@ -142,9 +136,7 @@ fn admit(bench: &Bench, request: &Request) -> Result<Admitted, Trouble> {
     let key = query.split('&').find_map(|pair| pair.strip_prefix("key="));
     match key {
         Some(key) if same(key, bench.key()) => Ok(Admitted::WithKey),
-        _ => Err(Trouble::refused(
-            "This needs the key of the session. Open the full address that was printed when the bench was started.",
-        )),
+        _ => Err(Trouble::refused(say().refusal_key())),
     }
 }
 

@@ -5,7 +5,8 @@ use trade::System;
 
 use crate::answer::{Came, placed, sentences};
 use crate::part::notice::Notice;
-use crate::session::{Disk, Edited, Refused, Session};
+use crate::said::say;
+use crate::session::{Disk, Edited, Refused, Session, Way};
 
 /// How often a change is tried again when somebody writes between our look and our save.
 const TRIES: usize = 3;
@@ -33,9 +34,10 @@ impl Outcome {
     }
 
     /// After a step through the history every field shows what the file says.
-    pub(crate) fn putting_back(self, what: &str) -> Self {
-        let said = match self.came {
-            Came::Done => format!("{what}: {}", self.said),
+    pub(crate) fn putting_back(self, way: Way) -> Self {
+        let said = match (self.came, way) {
+            (Came::Done, Way::Back) => say().answer_undone(self.said),
+            (Came::Done, Way::Forward) => say().answer_made_again(self.said),
             _ => self.said,
         };
         Self {
@@ -59,7 +61,7 @@ pub(crate) fn edited(
         match caught_up(session) {
             Notice::None => {}
             broken @ Notice::Broken(_) => {
-                let problem = "the file was changed outside the bench and cannot be read now";
+                let problem = say().answer_unreadable_now();
                 return Outcome::refused(Came::Behind, problem, broken);
             }
             taken_over => told = taken_over,
@@ -76,7 +78,7 @@ pub(crate) fn edited(
             Err(refused) => return refusal(refused, told),
         }
     }
-    let problem = "the file is being changed outside the bench at this moment; try again";
+    let problem = say().answer_being_changed();
     Outcome::refused(Came::Behind, problem, told)
 }
 
@@ -85,12 +87,12 @@ fn words(edited: Edited) -> String {
     let more = edited.meanwhile.len().saturating_sub(MOST_TOLD);
     let mut told: Vec<String> = edited.meanwhile.into_iter().take(MOST_TOLD).collect();
     if more > 0 {
-        told.push(format!("{more} more"));
+        told.push(say().answer_meanwhile_more(more));
     }
     match (edited.words.as_str(), told.is_empty()) {
         (words, true) => words.to_owned(),
-        ("", false) => format!("changed meanwhile: {}", told.join("; ")),
-        (words, false) => format!("{words}; also changed meanwhile: {}", told.join("; ")),
+        ("", false) => say().answer_meanwhile(told.join("; ")),
+        (words, false) => say().answer_also_meanwhile(words, told.join("; ")),
     }
 }
 
@@ -103,12 +105,12 @@ pub(crate) fn stepped(
     match session.look_at_disk() {
         Disk::Same => {}
         changed => {
-            let problem = "the file was changed outside the bench; load it again first";
+            let problem = say().answer_load_again();
             return Outcome::refused(Came::Behind, problem, notice(changed));
         }
     }
     if session.loaded().revision.as_str() != revision {
-        let problem = "this page showed an earlier state; it now shows the file as it is";
+        let problem = say().answer_earlier_state();
         return Outcome::refused(Came::Behind, problem, Notice::None);
     }
     match step(session) {
@@ -118,7 +120,7 @@ pub(crate) fn stepped(
         },
         // Somebody wrote between our look and our save.
         Err(Refused::Stale) => {
-            let problem = "the file was changed outside the bench at the same moment";
+            let problem = say().answer_same_moment();
             Outcome::refused(Came::Behind, problem, notice(session.look_at_disk()))
         }
         Err(refused) => refusal(refused, Notice::None),
@@ -140,11 +142,11 @@ fn refusal(refused: Refused, notice: Notice) -> Outcome {
             ..Outcome::default()
         },
         Refused::Unknown | Refused::Stale => {
-            let problem = "this page showed a state that is not kept; it now shows the file as it is: make the change again";
+            let problem = say().answer_state_not_kept();
             Outcome::refused(Came::Behind, problem, notice)
         }
         Refused::Nothing => {
-            let problem = "there is nothing to take back or make again";
+            let problem = say().answer_nothing_to_step();
             Outcome::refused(Came::Nothing, problem, notice)
         }
         Refused::Failed(words) => Outcome::refused(Came::Failed, words, notice),

@@ -19,6 +19,7 @@ use crate::have::Have;
 use crate::outcome::{self, Outcome, notice};
 use crate::page::style::Page;
 use crate::part::history::Said;
+use crate::said::say;
 use crate::see::{Asked, See};
 use crate::session::{Disk, Session, Way};
 use crate::state::{Bench, NotOpen};
@@ -39,8 +40,8 @@ pub fn router(bench: Bench) -> Router {
         .route("/style/{name}/drawing.svg", get(drawing))
         .route("/style/{name}/grip/{key}", get(grip))
         .route("/style/{name}/edit", post(edit))
-        .route("/style/{name}/undo", stepping(Way::Back, "Undone"))
-        .route("/style/{name}/redo", stepping(Way::Forward, "Made again"))
+        .route("/style/{name}/undo", stepping(Way::Back))
+        .route("/style/{name}/redo", stepping(Way::Forward))
         .route("/style/{name}/reload", post(reload))
         .route("/style/{name}/mark", post(mark))
         .merge(page::art::routes())
@@ -58,8 +59,8 @@ pub fn router(bench: Bench) -> Router {
         .method_not_allowed_fallback(async || {
             Trouble::one(
                 StatusCode::METHOD_NOT_ALLOWED,
-                "This address is not for opening",
-                "It takes changes from the bench's own pages.",
+                say().refusal_not_for_opening(),
+                say().refusal_takes_changes(),
             )
         })
         .layer(DefaultBodyLimit::max(LARGEST_BODY))
@@ -193,8 +194,8 @@ async fn edit(
     .await
 }
 
-/// A step through the history, said in these words.
-fn stepping(way: Way, words: &'static str) -> MethodRouter<Bench> {
+/// A step through the history.
+fn stepping(way: Way) -> MethodRouter<Bench> {
     post(
         async move |State(bench): State<Bench>,
                     Path(name): Path<String>,
@@ -204,8 +205,7 @@ fn stepping(way: Way, words: &'static str) -> MethodRouter<Bench> {
                     -> Result<Response, Trouble> {
             let Step { revision } = understood(step)?;
             answered(bench, name, asked.into(), have, move |session, _| {
-                outcome::stepped(session, &revision, |session| session.step(way))
-                    .putting_back(words)
+                outcome::stepped(session, &revision, |session| session.step(way)).putting_back(way)
             })
             .await
         },
@@ -228,7 +228,7 @@ async fn reload(
             Disk::Changed(on_disk, _) => {
                 session.take_over(*on_disk);
                 Outcome {
-                    said: "The file was read again".to_owned(),
+                    said: say().answer_read_again().to_owned(),
                     reset: true,
                     ..Outcome::default()
                 }
@@ -354,7 +354,7 @@ pub(crate) fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Tro
         NotOpen::Unknown => Trouble::no_such_page(),
         NotOpen::Broken(report) => Trouble {
             status: StatusCode::UNPROCESSABLE_ENTITY,
-            title: "This style cannot be opened yet",
+            title: say().trouble_style(),
             words: placed(&report),
         },
     })
@@ -363,27 +363,16 @@ pub(crate) fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Tro
 /// Refuses more changes than one request may carry: none is left out silently.
 pub(crate) fn few(edits: &[Edit]) -> Result<(), Trouble> {
     if edits.len() > MOST_EDITS {
-        return Err(not_understood("It holds too many changes at once."));
+        let words = say().refusal_too_many_changes();
+        return Err(Trouble::not_understood(StatusCode::BAD_REQUEST, words));
     }
     Ok(())
 }
 
+/// What a request carries, or why it cannot be read.
 pub(crate) fn understood<T>(body: Result<Json<T>, JsonRejection>) -> Result<T, Trouble> {
-    match body {
-        Ok(Json(value)) => Ok(value),
-        Err(rejection) => Err(Trouble {
-            status: rejection.status(),
-            ..not_understood(&rejection.body_text())
-        }),
-    }
-}
-
-fn not_understood(words: &str) -> Trouble {
-    Trouble::one(
-        StatusCode::BAD_REQUEST,
-        "The request was not understood",
-        words,
-    )
+    let refused = |why: JsonRejection| Trouble::not_understood(why.status(), &why.body_text());
+    body.map(|Json(value)| value).map_err(refused)
 }
 
 /// Working out a garment and waiting for a disk belong off the threads that listen. A panic in there ends

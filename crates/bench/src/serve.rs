@@ -6,6 +6,7 @@ use std::thread::JoinHandle;
 
 use tokio::sync::oneshot;
 
+use crate::said::say;
 use crate::{Bench, router};
 
 /// The port tried first when none is asked for.
@@ -29,15 +30,13 @@ pub enum BenchError {
     #[error(transparent)]
     Collection(#[from] style::Report),
     /// The key cannot be part of an address and a cookie.
-    #[error("the key has to be 16 to 128 letters and digits")]
+    #[error("{}", say().start_key())]
     Key,
     /// The system gave no random bytes for a key.
-    #[error("the system gave no random key: {0}; give one of your own")]
+    #[error("{}", say().start_random(.0))]
     Random(String),
     /// The port is taken or not allowed.
-    #[error(
-        "port {port} on this machine cannot be used: {source}; choose another port, or 0 for any free one"
-    )]
+    #[error("{}", say().start_port(port, source))]
     Port {
         /// Which.
         port: u16,
@@ -45,7 +44,7 @@ pub enum BenchError {
         source: std::io::Error,
     },
     /// The system gave no thread or socket.
-    #[error("the bench cannot run: {0}")]
+    #[error("{}", say().start_system(.0))]
     System(#[from] std::io::Error),
 }
 

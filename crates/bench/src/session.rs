@@ -9,6 +9,7 @@ use style::{
 use trade::System;
 
 use crate::garment::Worked;
+use crate::said::say;
 use crate::versions::{Shelf, summary};
 use crate::written::Written;
 
@@ -168,7 +169,7 @@ impl Session {
         state.words.get_or_init(|| {
             let read = state.text().and_then(|text| self.loaded.with_text(&text));
             let Ok(other) = read else {
-                return "a version that cannot be read now".to_owned();
+                return say().answer_version_unreadable().to_owned();
             };
             let (old, new) = match way {
                 Way::Back => (&other, &self.loaded),
@@ -239,7 +240,7 @@ impl Session {
         let kept = style::keep_before(&self.loaded);
         let before = std::mem::replace(&mut self.loaded, on_disk);
         let at = kept.map_or(At::Held(before.text), At::Kept);
-        let words = "changes made outside the bench".to_owned();
+        let words = say().answer_outside().to_owned();
         self.undo.push(State::here(at, words));
         self.redo.clear();
         self.garments.clear();
@@ -286,14 +287,14 @@ impl Session {
         let history = history.map_err(|error| Refused::Failed(error.to_string()))?;
         let version = history
             .get(number)
-            .ok_or_else(|| Refused::Failed(format!("there is no version {number}")))?;
+            .ok_or_else(|| Refused::Failed(say().answer_no_version(number)))?;
         let text = style::read_revision(version).map_err(Refused::Problems)?;
         if text == self.loaded.text {
             return Err(Refused::Nothing);
         }
         let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
         let changes = style::difference_in(&self.loaded.style, &next.style, system);
-        let words = format!("version {number} put back: {}", summary(&changes));
+        let words = say().answer_put_back(summary(&changes), number);
         self.change_to(&text, words.clone())?;
         Ok(words)
     }
@@ -418,19 +419,16 @@ fn clashes_in_words(clashes: &[Clash], changes: &[style::Change]) -> Vec<String>
         let told = changes.iter().find(|change| clash.is_about(change));
         let happened = told.map_or_else(
             || {
-                let value = |value: &Option<String>| value.clone().unwrap_or("nothing".to_owned());
-                let (was, is) = (value(&clash.was), value(&clash.is));
-                format!("{}: {was} → {is}", clash.path)
+                let [was, is] = [&clash.was, &clash.is]
+                    .map(|value| value.as_deref().unwrap_or(say().answer_clash_no_value()));
+                say().answer_clash_value(is, &clash.path, was)
             },
             |change| change.sentence.clone(),
         );
-        let wanted = match &clash.wanted {
-            Some(wanted) => format!("yours, {wanted}, was not written"),
-            None => "it was not taken out".to_owned(),
-        };
-        format!(
-            "changed meanwhile: {happened}; {wanted}; make the change again to put it in place of that"
-        )
+        match &clash.wanted {
+            Some(wanted) => say().answer_clash(happened, wanted),
+            None => say().answer_clash_kept(happened),
+        }
     };
     clashes.iter().map(words).collect()
 }

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
+use crate::said::say;
 use crate::session::Session;
 use crate::trouble::Trouble;
 use crate::work::Works;
@@ -109,8 +110,8 @@ impl Bench {
         let files = style::list_styles(&self.0.folder).map_err(|error| {
             Trouble::one(
                 axum::http::StatusCode::INTERNAL_SERVER_ERROR,
-                "The collection cannot be read",
-                &format!("{}: {error}", self.0.folder.display()),
+                say().trouble_collection(),
+                &say().trouble_collection_why(self.0.folder.display(), error),
             )
         })?;
         let named = files.into_iter().filter_map(|file| {

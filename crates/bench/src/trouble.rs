@@ -5,6 +5,7 @@ use axum::response::{Html, IntoResponse, Response};
 use maud::html;
 
 use crate::page::layout;
+use crate::said::say;
 
 /// Something that cannot be shown, in words for the maker.
 #[derive(Clone, Debug)]
@@ -18,13 +19,17 @@ impl Trouble {
     pub(crate) fn no_such_page() -> Self {
         Self::one(
             StatusCode::NOT_FOUND,
-            "There is no such page",
-            "The address names nothing in this collection. A style may have been renamed or taken away.",
+            say().trouble_no_page(),
+            say().trouble_no_page_why(),
         )
     }
 
     pub(crate) fn refused(words: &str) -> Self {
-        Self::one(StatusCode::FORBIDDEN, "This page stays closed", words)
+        Self::one(StatusCode::FORBIDDEN, say().refusal_title(), words)
+    }
+
+    pub(crate) fn not_understood(status: StatusCode, words: &str) -> Self {
+        Self::one(status, say().refusal_not_understood(), words)
     }
 
     pub(crate) fn one(status: StatusCode, title: &'static str, words: &str) -> Self {
@@ -38,8 +43,8 @@ impl Trouble {
     pub(crate) fn inside() -> Self {
         Self::one(
             StatusCode::INTERNAL_SERVER_ERROR,
-            "The bench could not work this out",
-            "The style file is as it was. Undo the last change by hand, or tell us which change led here.",
+            say().trouble_inside(),
+            say().trouble_inside_what_now(),
         )
     }
 }
@@ -51,7 +56,7 @@ impl IntoResponse for Trouble {
                 h1 { (self.title) }
                 @for words in &self.words { p.words { (words) } }
                 @if self.status != StatusCode::FORBIDDEN {
-                    p { a href="/" { "Back to the collection" } }
+                    p { a href="/" { (say().trouble_back()) } }
                 }
             }
         };

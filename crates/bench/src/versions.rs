@@ -6,6 +6,7 @@ use std::sync::Arc;
 use style::{Change, Loaded, Report, Revision};
 use trade::System;
 
+use crate::said::say;
 use crate::session::Session;
 
 /// How many pictures are kept: what a few pages of the history show.
@@ -73,10 +74,7 @@ impl Session {
                 None => Vec::new(),
                 Some((_, Ok(then))) => sentences(&then.style, &now.style, system),
                 Some((_, Err(_))) => {
-                    vec![
-                        "the version before it cannot be read, so what changed is not known"
-                            .to_owned(),
-                    ]
+                    vec![say().answer_before_unreadable().to_owned()]
                 }
             });
             let words = words.map(Arc::from);
@@ -115,7 +113,7 @@ pub(crate) fn why_unread(report: &Report) -> Vec<String> {
     let more = reasons.len().saturating_sub(MOST_REASONS);
     reasons.truncate(MOST_REASONS);
     if more > 0 {
-        reasons.push(format!("and {more} more"));
+        reasons.push(say().answer_more(more));
     }
     reasons
 }
@@ -123,8 +121,8 @@ pub(crate) fn why_unread(report: &Report) -> Vec<String> {
 /// Changes in one line.
 pub(crate) fn summary(changes: &[Change]) -> String {
     match changes {
-        [] => "the same in other words".to_owned(),
+        [] => say().answer_same().to_owned(),
         [one] => one.sentence.clone(),
-        [first, rest @ ..] => format!("{} (and {} more)", first.sentence, rest.len()),
+        [first, rest @ ..] => say().answer_first_of(&first.sentence, rest.len()),
     }
 }

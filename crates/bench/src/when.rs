@@ -5,6 +5,8 @@ use std::path::Path;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 
+use crate::said::say;
+
 /// A time for people and for programs.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct When {
@@ -20,9 +22,23 @@ impl When {
         let time = std::fs::metadata(path).ok()?.modified().ok()?;
         let time = Timestamp::try_from(time).ok()?;
         let here = time.to_zoned_datetime(TimeZone::system());
+        let clock = here.strftime("%H:%M");
         Some(Self {
-            shown: here.strftime("%-d %b %Y, %H:%M").to_string(),
+            shown: say().history_when(here.day(), here.month(), clock, here.year()),
             machine: time.strftime("%Y-%m-%dT%H:%M:%SZ").to_string(),
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_month_has_its_name() {
+        let shown = |month| say().history_when(5, month, "14:05", 2026);
+        assert_eq!(shown(1), "5 Jan 2026, 14:05");
+        assert_eq!(shown(11), "5 Nov 2026, 14:05");
+        assert_eq!(shown(12), "5 Dec 2026, 14:05");
     }
 }

@@ -9,6 +9,7 @@ use style::Loaded;
 use trade::System;
 
 use super::Task;
+use crate::said::say;
 
 /// One job of a style.
 pub(crate) struct Job<T: Task> {
@@ -132,7 +133,7 @@ impl<T: Task> Job<T> {
         let changes = style::difference_in(&self.loaded.style, &now.style, system);
         let mut words: Vec<String> = changes.into_iter().map(|change| change.sentence).collect();
         if self.loaded.collection != now.collection {
-            words.push("the collection’s cloths, yarns or trims".to_owned());
+            words.push(say().work_collection_changed().to_owned());
         }
         words
     }

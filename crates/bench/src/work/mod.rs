@@ -17,6 +17,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use jobs::JobError;
 use style::Loaded;
 
+use crate::said::say;
 use gate::Gate;
 pub(crate) use job::{Ended, Job, words};
 use lay::LayAsked;
@@ -104,7 +105,8 @@ impl Works {
                 let permit = gate.enter(&mine.cancel);
                 // A fault in there ends the one job, not the bench; whoever waits is told.
                 let ended = catch_unwind(AssertUnwindSafe(|| mine.run(permit.is_some())));
-                mine.end(ended.unwrap_or_else(|_| Ended::Failed(vec![FAULT.to_owned()])));
+                let fault = || Ended::Failed(vec![say().work_fault().to_owned()]);
+                mine.end(ended.unwrap_or_else(|_| fault()));
             })
             .map_err(NotBegun::NoThread)?;
         jobs.insert(name.to_owned(), job);
@@ -128,6 +130,3 @@ fn step_back() {
     #[cfg(target_os = "linux")]
     let _ = rustix::process::nice(NICE);
 }
-
-/// What is said of a fault of ours.
-const FAULT: &str = "the bench could not work this out; the style file is as it was";

@@ -9,6 +9,7 @@ use style::{Loaded, Size};
 use trade::{Length, System};
 
 use crate::route::encoded;
+use crate::said::say;
 use crate::work::lay::LayAsked;
 
 /// The words of a page. What is left out is as it usually is.
@@ -63,7 +64,12 @@ impl Words {
                 Some("one-way") => Way::OneWay,
                 _ => Way::TwoWay,
             },
-            gap: length(&self.gap, "the gap", MOST_GAP, Length::ZERO, &mut problems),
+            gap: length(
+                &self.gap,
+                (MOST_GAP, Length::ZERO),
+                |most, usual| say().lay_gap_wrong(most, usual),
+                &mut problems,
+            ),
             zones: 1,
             band: None,
         };
@@ -71,9 +77,8 @@ impl Words {
             order,
             ends: length(
                 &self.ends,
-                "the loss at each end",
-                MOST_ENDS,
-                style::END_LOSS,
+                (MOST_ENDS, style::END_LOSS),
+                |most, usual| say().lay_ends_wrong(most, usual),
                 &mut problems,
             ),
             seconds: self.seconds(&mut problems),
@@ -83,7 +88,7 @@ impl Words {
     }
 
     fn cloth(&self, loaded: &Loaded, problems: &mut Vec<String>) -> Option<String> {
-        let name = said(&self.cloth)?;
+        let name = stated(&self.cloth)?;
         match jobs::cloth_of(&loaded.collection, name) {
             Ok(_) => Some(name.to_owned()),
             Err(why) => {
@@ -94,7 +99,7 @@ impl Words {
     }
 
     fn pairs(&self, loaded: &Loaded, problems: &mut Vec<String>) -> Vec<(Size, u32)> {
-        let text = said(&self.pairs).unwrap_or_default();
+        let text = stated(&self.pairs).unwrap_or_default();
         let mut pairs: BTreeMap<Size, u32> = BTreeMap::new();
         for word in text.split_whitespace() {
             match one_size(loaded, word) {
@@ -108,9 +113,7 @@ impl Words {
         pairs.retain(|_, count| *count > 0);
         let all = pairs.values().fold(0_u32, |all, n| all.saturating_add(*n));
         if all > MOST_PAIRS {
-            problems.push(format!(
-                "{all} pairs are too many for one lay here: take at most {MOST_PAIRS}, and part a larger order into lays"
-            ));
+            problems.push(say().lay_pairs_too_many(MOST_PAIRS, all));
             pairs.clear();
         }
         if pairs.is_empty() {
@@ -123,32 +126,30 @@ impl Words {
     }
 
     fn seconds(&self, problems: &mut Vec<String>) -> u64 {
-        let Some(text) = said(&self.seconds) else {
+        let Some(text) = stated(&self.seconds) else {
             return USUAL_SECONDS;
         };
         let seconds = text.parse().ok();
         match seconds.filter(|seconds| (1..=MOST_SECONDS).contains(seconds)) {
             Some(seconds) => seconds,
             None => {
-                problems.push(format!(
-                    "a search takes a whole number of seconds from 1 to {MOST_SECONDS}, such as {USUAL_SECONDS}"
-                ));
+                problems.push(say().lay_seconds_wrong(MOST_SECONDS, USUAL_SECONDS));
                 USUAL_SECONDS
             }
         }
     }
 
     fn seed(&self, problems: &mut Vec<String>) -> u64 {
-        let text = said(&self.seed).unwrap_or("1");
+        let text = stated(&self.seed).unwrap_or("1");
         text.parse().unwrap_or_else(|_| {
-            problems.push("the start of chance is a whole number, such as 1".to_owned());
+            problems.push(say().lay_seed_wrong().to_owned());
             1
         })
     }
 }
 
 /// What somebody wrote, if it is anything.
-fn said(words: &Option<String>) -> Option<&str> {
+fn stated(words: &Option<String>) -> Option<&str> {
     let words = words.as_deref().map(str::trim)?;
     (!words.is_empty() && words.len() <= LONGEST).then_some(words)
 }
@@ -156,27 +157,24 @@ fn said(words: &Option<String>) -> Option<&str> {
 fn one_size(loaded: &Loaded, word: &str) -> Result<(Size, u32), String> {
     let (size, count) = word
         .split_once('=')
-        .ok_or_else(|| format!("`{word}` is no size and number; write 32x32=2"))?;
+        .ok_or_else(|| say().lay_size_wrong(word))?;
     let size: Size = size.parse().map_err(|why| format!("{why}"))?;
     jobs::size_of(&loaded.style, Some(size)).map_err(|why| crate::work::words(&why).join(": "))?;
     let count: u32 = count
         .parse()
         .ok()
         .filter(|n| *n <= MOST_PAIRS)
-        .ok_or_else(|| {
-            format!("size {size}: the number of pairs is a whole number up to {MOST_PAIRS}")
-        })?;
+        .ok_or_else(|| say().lay_count_wrong(MOST_PAIRS, size))?;
     Ok((size, count))
 }
 
 fn length(
     words: &Option<String>,
-    what: &str,
-    most: Length,
-    usual: Length,
+    (most, usual): (Length, Length),
+    wrong: fn(String, String) -> String,
     problems: &mut Vec<String>,
 ) -> Length {
-    let Some(text) = said(words) else {
+    let Some(text) = stated(words) else {
         return usual;
     };
     let length: Option<Length> = text.parse().ok();
@@ -184,10 +182,9 @@ fn length(
     match length.filter(|length| *length >= Length::ZERO && *length <= most) {
         Some(length) => length,
         None => {
-            problems.push(format!(
-                "{what} is a length with its unit from nothing to {}, such as {}",
+            problems.push(wrong(
                 most.show(System::Metric),
-                usual.max(Length::mm(2.0)).show(System::Metric)
+                usual.max(Length::mm(2.0)).show(System::Metric),
             ));
             usual
         }

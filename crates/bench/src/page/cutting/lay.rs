@@ -19,6 +19,7 @@ use crate::garment::written;
 use crate::part::drawing;
 use crate::part::work::{bar, problems_place, time};
 use crate::route::{self, style_path};
+use crate::said::say;
 use crate::see::See;
 use crate::work::lay::LayAsked;
 
@@ -35,12 +36,12 @@ pub(super) struct LayPage<'a> {
 /// The pages of the room, each a link in its row.
 pub(super) fn row(name: &str, see: &See, now: &str) -> Markup {
     let pages = [
-        ("cutting", "Lay"),
-        ("cutting/pieces", "Pieces"),
-        ("cutting/orders", "Orders"),
+        ("cutting", say().lay_title()),
+        ("cutting/pieces", say().pieces_leaf()),
+        ("cutting/orders", say().orders_title()),
     ];
     html! {
-        nav.leaves aria-label="In this room" {
+        nav.leaves aria-label=(say().lay_leaves()) {
             @for (page, words) in pages {
                 a href=(route::room(name, page, see)) aria-current=[(page == now).then_some("page")] { (words) }
             }
@@ -53,16 +54,16 @@ impl LayPage<'_> {
     pub(super) fn render(&self) -> Markup {
         html! {
             div.lay-room data-work={ (style_path(self.name)) "/cutting" } data-running[self.shown.runs()] {
-                section.board aria-label="Lay" {
+                section.board aria-label=(say().lay_board()) {
                     (self.board())
                     (drawing::tools())
                 }
-                section #panel aria-label="What is laid, and the search" tabindex="-1" {
+                section #panel aria-label=(say().lay_panel()) tabindex="-1" {
                     (row(self.name, self.see, "cutting"))
                     div.scroll {
-                        h2 { "Lay" }
-                        p.lead { "The pieces of some pairs on one cloth, as short as is found in the time given. Pieces are drawn as they are cut, before the wash." }
-                        noscript { p.notice { "Looking for a lay needs the bench’s scripts, which this browser does not run." } }
+                        h2 { (say().lay_title()) }
+                        p.lead { (say().lay_lead()) }
+                        noscript { p.notice { (say().lay_no_script()) } }
                         (self.form())
                         (self.work())
                         (self.result())
@@ -87,13 +88,10 @@ impl LayPage<'_> {
     pub(super) fn said(&self) -> String {
         match &self.shown {
             Shown::Searching(search) if search.elapsed.is_none() => {
-                "The search waits for its turn".to_owned()
+                say().lay_said_waits().to_owned()
             }
-            Shown::Searching(_) => "A lay is being looked for".to_owned(),
-            Shown::Found(found) => format!(
-                "The search ended: {}",
-                long(found.laid.lay.length, self.system)
-            ),
+            Shown::Searching(_) => say().lay_said_looking().to_owned(),
+            Shown::Found(found) => say().lay_said_ended(long(found.laid.lay.length, self.system)),
             Shown::Failed(words) => words.join(". "),
             Shown::Kept(..) | Shown::Nothing(_) => String::new(),
         }
@@ -131,14 +129,14 @@ impl LayPage<'_> {
             }
             None => match &self.shown {
                 Shown::Nothing(Ok(job)) => {
-                    (format!("Empty cloth: {}", job.cloth.name), empty_cloth(job))
+                    (say().lay_empty_cloth(&job.cloth.name), empty_cloth(job))
                 }
-                _ => ("No lay".to_owned(), html! {}),
+                _ => (say().lay_no_drawing().to_owned(), html! {}),
             },
         };
         html! {
             figure #drawing .lay tabindex="0" data-names=(self.names()) data-version=(self.version())
-                aria-label={ (title) ". Arrow keys move, plus and minus zoom, 0 shows all." } data-whole { (svg) }
+                aria-label=(say().lay_drawing(title)) data-whole { (svg) }
         }
     }
 
@@ -148,8 +146,10 @@ impl LayPage<'_> {
             let pieces = laid.job.spread.problem.pieces.iter();
             pieces.enumerate().filter_map(|(number, piece)| {
                 let named = laid.job.spread.named(&piece.key)?;
-                let hand = if named.mirrored { ", mirrored" } else { "" };
-                let words = format!("{}{hand}, {}", named.piece, named.size);
+                let words = match named.mirrored {
+                    true => say().lay_piece_mirrored(&named.piece, &named.size),
+                    false => say().lay_piece(&named.piece, &named.size),
+                };
                 Some((format!("cut:{number}"), words.into()))
             })
         });
@@ -182,27 +182,27 @@ impl LayPage<'_> {
         html! {
             form #lay-form data-start data-follow {
                 div.cells.two {
-                    label.cell { span { "Cloth" }
+                    label.cell { span { (say().lay_cloth()) }
                         select name="cloth" {
                             @for (key, words) in cloths(self.loaded) {
                                 option value=(key) selected[key == chosen] { (words) }
                             }
                         }
                     }
-                    fieldset.way { legend { "Pieces lie" }
-                        (way("two-way", "head to tail", Way::TwoWay))
-                        (way("one-way", "one way", Way::OneWay))
+                    fieldset.way { legend { (say().lay_way()) }
+                        (way("two-way", say().lay_two_way(), Way::TwoWay))
+                        (way("one-way", say().lay_one_way(), Way::OneWay))
                     }
                 }
                 (self.sizes())
                 div.cells.four {
-                    (typed("gap", "Gap", &order.gap.show(self.system)))
-                    (typed("ends", "Lost at each end", &ends.show(self.system)))
-                    (typed("seconds", "Seconds to look", &seconds.to_string()))
-                    (typed("seed", "Start of chance", &seed.to_string()))
+                    (typed("gap", say().lay_gap(), &order.gap.show(self.system)))
+                    (typed("ends", say().lay_ends(), &ends.show(self.system)))
+                    (typed("seconds", say().lay_seconds(), &seconds.to_string()))
+                    (typed("seed", say().lay_seed(), &seed.to_string()))
                 }
                 (problems_place())
-                div.actions { button type="submit" { "Look for a lay" } }
+                div.actions { button type="submit" { (say().lay_look()) } }
             }
         }
     }
@@ -217,9 +217,9 @@ impl LayPage<'_> {
                 .unwrap_or_default()
         };
         html! {
-            div.pairs-of role="group" aria-label={ "Pairs of each size, at most " (MOST_PAIRS) " together" } {
+            div.pairs-of role="group" aria-label=(say().lay_sizes(MOST_PAIRS)) {
                 table {
-                    caption { "Pairs of each size: waist across, length down" }
+                    caption { (say().lay_sizes_caption()) }
                     thead { tr { td {} @for waist in &sizes.waists { th scope="col" { (waist) } } } }
                     tbody {
                         @for length in &sizes.lengths {
@@ -227,7 +227,7 @@ impl LayPage<'_> {
                                 th scope="row" { (length) }
                                 @for waist in &sizes.waists {
                                     @let size = style::Size::new(*waist, *length);
-                                    td { input type="text" inputmode="numeric" data-pairs=(size) aria-label={ "Pairs of " (size) }
+                                    td { input type="text" inputmode="numeric" data-pairs=(size) aria-label=(say().lay_pairs_of(size))
                                         value=(count(size)) autocomplete="off"; }
                                 }
                             }
@@ -241,7 +241,7 @@ impl LayPage<'_> {
     /// How the search goes on, and the way to end it.
     fn work(&self) -> Markup {
         html! {
-            section #work aria-label="The search" {
+            section #work aria-label=(say().lay_search()) {
                 @match &self.shown {
                     Shown::Searching(search) => (self.searching(search)),
                     Shown::Failed(words) => { @for words in words { p.bad { (capital(words)) "." } } },
@@ -255,47 +255,47 @@ impl LayPage<'_> {
         let task = &search.job.task;
         let whole = Duration::from_secs(task.seconds);
         html! {
-            h3 { "Looking for a lay of " (pairs(&task.order.pairs)) }
+            h3 { (say().lay_looking(pairs(&task.order.pairs))) }
             @match search.elapsed {
                 None => {
-                    (bar("The search waits", None))
-                    p { "It begins as soon as there is room: two jobs go on at once." }
+                    (bar(say().lay_search_waits(), None))
+                    p { (say().work_waits()) }
                 }
                 Some(elapsed) => {
-                    (bar("Time gone", Some(elapsed.as_secs_f64() / whole.as_secs_f64().max(1.0))))
+                    (bar(say().lay_time_gone(), Some(elapsed.as_secs_f64() / whole.as_secs_f64().max(1.0))))
                     p.time {
-                        @if search.cancelled { "Ending." }
-                        @else { (time(whole.saturating_sub(elapsed))) " left of " (time(whole)) "." }
-                        @if search.places > 0 { " " (many(search.places)) " places tried." }
+                        @if search.cancelled { (say().lay_ending()) }
+                        @else { (say().lay_time_left(time(whole.saturating_sub(elapsed)), time(whole))) }
+                        @if search.places > 0 { " " (say().lay_places_tried(search.places, many(search.places))) }
                     }
                 }
             }
             @if let Some(Laid { lay, .. }) = &search.laid {
                 dl.figures {
-                    div { dt { "So far" } dd { strong { (long(lay.length, self.system)) } } }
-                    div { dt { "Cloth used" } dd { (format!("{:.1} %", lay.efficiency.to_percent())) } }
-                    div { dt { "No lay is shorter than" } dd { (long(lay.bounds.best(), self.system)) } }
-                    div { dt { "At most to be gained" } dd { (over(lay.length, lay.bounds.best())) } }
+                    div { dt { (say().lay_so_far()) } dd { strong { (long(lay.length, self.system)) } } }
+                    div { dt { (say().lay_cloth_used()) } dd { (format!("{:.1} %", lay.efficiency.to_percent())) } }
+                    div { dt { (say().lay_bound()) } dd { (long(lay.bounds.best(), self.system)) } }
+                    div { dt { (say().lay_to_gain()) } dd { (over(lay.length, lay.bounds.best())) } }
                 }
             }
-            @if !search.job.is_of(self.loaded) { p.asks { "The style was changed since the search began; it goes on with the style as it was." } }
-            p.actions { button #cancel type="button" data-cancel { "Cancel and keep what is found" } }
+            @if !search.job.is_of(self.loaded) { p.asks { (say().lay_style_changed()) } }
+            p.actions { button #cancel type="button" data-cancel { (say().lay_cancel()) } }
         }
     }
 
     /// What was found, or what would be.
     fn result(&self) -> Markup {
         html! {
-            section #result aria-label="The lay" {
+            section #result aria-label=(say().lay_result()) {
                 @match &self.shown {
                     Shown::Kept(laid, seconds) => {
                         (self.laid(laid))
-                        p.lead { "Kept in the collection; looked for " (time(Duration::from_secs(*seconds))) " in all. Looking again goes on from here." }
+                        p.lead { (say().lay_kept(time(Duration::from_secs(*seconds)))) }
                     }
                     Shown::Found(found) => (self.found(found)),
                     Shown::Nothing(Ok(job)) => (nothing(job)),
                     Shown::Nothing(Err(words)) => {
-                        h3.bad { "These pieces cannot be laid yet" }
+                        h3.bad { (say().lay_cannot()) }
                         @for words in words { p { (capital(words)) } }
                     }
                     Shown::Searching(_) | Shown::Failed(_) => {}
@@ -312,14 +312,14 @@ impl LayPage<'_> {
             query = format!("{query}&{}", self.see.units_query());
         }
         html! {
-            h3 { (laid.lay.placements.len()) " pieces of " (pairs(&self.asked.order.pairs)) }
+            h3 { (say().lay_of(pairs(&self.asked.order.pairs), laid.lay.placements.len())) }
             dl.figures {
                 @for (what, figure) in figures(&laid.job, &laid.lay, self.asked.ends, self.system) {
                     div { dt { (what) } dd { (figure) } }
                 }
             }
-            p.downloads { "Take it as "
-                @for (ending, words) in [("dxf", "DXF for a cutter"), ("pdf", "PDF to scale"), ("svg", "SVG")] {
+            p.downloads { (say().lay_take()) " "
+                @for (ending, words) in [("dxf", say().lay_take_dxf()), ("pdf", say().lay_take_pdf()), ("svg", say().lay_take_svg())] {
                     a href={ (style_path(self.name)) "/cutting/file/" (stem) "." (ending) "?" (query) } download { (words) }
                     " "
                 }
@@ -328,22 +328,22 @@ impl LayPage<'_> {
     }
 
     fn found(&self, found: &Outcome) -> Markup {
-        let ended = match found.laid.lay.ended {
-            Ended::Cancelled => "was cancelled",
-            Ended::Bound => "ended because no lay is shorter",
-            Ended::Time | Ended::Places => "ended",
+        let took = time(found.took);
+        let ended = match (found.laid.lay.ended, found.kept) {
+            (Ended::Cancelled, true) => say().lay_ended_cancelled_no_shorter(took),
+            (Ended::Cancelled, false) => say().lay_ended_cancelled(took),
+            (Ended::Bound, true) => say().lay_ended_at_bound_no_shorter(took),
+            (Ended::Bound, false) => say().lay_ended_at_bound(took),
+            (Ended::Time | Ended::Places, true) => say().lay_ended_no_shorter(took),
+            (Ended::Time | Ended::Places, false) => say().lay_ended(took),
         };
         html! {
             (self.laid(&found.laid))
-            p.lead {
-                "The search " (ended) " after " (time(found.took)) "; "
-                @if found.kept { "nothing shorter than the lay found before was found." }
-                @else { "it is kept in the collection. Looking again goes on from here." }
-            }
-            @if let Some(why) = &found.not_kept { p.bad { "The lay could not be kept: " (why) } }
+            p.lead { (ended) }
+            @if let Some(why) = &found.not_kept { p.bad { (say().lay_not_kept(why)) } }
             @if found.earlier {
                 div.asks {
-                    p { "This lay is of an earlier state of the style. Since then changed:" }
+                    p { (say().lay_earlier()) }
                     ul { @for words in found.job.changed_since(self.loaded, self.system) { li { (words) } } }
                 }
             }
@@ -381,12 +381,12 @@ fn cloths(loaded: &Loaded) -> Vec<(String, String)> {
 fn nothing(job: &LayJob) -> Markup {
     let pieces: usize = job.spread.problem.pieces.iter().map(|p| p.demand).sum();
     html! {
-        h3 { "No lay yet" }
+        h3 { (say().lay_nothing()) }
         @if pieces == 0 {
-            p { "Nothing of these pairs is cut from " (job.cloth.name) ". Choose another cloth." }
+            p { (say().lay_nothing_of_cloth(&job.cloth.name)) }
         } @else {
-            p { (pieces) " pieces wait beside the cloth. “Look for a lay” puts them on it within a second and then shortens the lay for as long as you said; the drawing follows." }
-            p { "For one pair 20 seconds are sensible, for a dozen two minutes. You may go on working meanwhile, or cancel: what was found is kept either way, and looking again goes on from it." }
+            p { (say().lay_nothing_waits(pieces)) }
+            p { (say().lay_nothing_advice()) }
         }
     }
 }
@@ -404,7 +404,7 @@ fn empty_cloth(job: &LayJob) -> Markup {
     );
     let mm = |value: f64| format!("{value:.1}");
     html! {
-        svg.cloth viewBox=(view) role="img" aria-label={ "Empty cloth: " (job.cloth.name) } {
+        svg.cloth viewBox=(view) role="img" aria-label=(say().lay_empty_cloth(&job.cloth.name)) {
             rect.ground x="0" y="0" width=(mm(long)) height=(mm(wide)) {}
             @if job.cloth.selvedge {
                 rect x="0" y="0" width=(mm(long)) height=(mm(deep)) fill=(job.cloth.colour) {}

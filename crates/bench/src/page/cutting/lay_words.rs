@@ -5,6 +5,8 @@ use lay::Lay;
 use style::{Loaded, Size};
 use trade::{Length, System};
 
+use crate::said::say;
+
 /// What a file of a lay is called: the style, the cloth and the pairs.
 pub(crate) fn file_stem(loaded: &Loaded, job: &LayJob) -> String {
     let plain = |c: char| if c.is_ascii_alphanumeric() { c } else { '-' };
@@ -17,10 +19,7 @@ pub(crate) fn file_stem(loaded: &Loaded, job: &LayJob) -> String {
 pub(crate) fn pairs(pairs: &[(Size, u32)]) -> String {
     let each: Vec<String> = pairs
         .iter()
-        .map(|(size, count)| {
-            let word = if *count == 1 { "pair" } else { "pairs" };
-            format!("{count} {word} {size}")
-        })
+        .map(|(size, count)| say().lay_pairs_of_size(*count, size))
         .collect();
     each.join(", ")
 }
@@ -54,22 +53,24 @@ pub(crate) fn figures(
 ) -> Vec<(String, String)> {
     let ply = lay.length + ends * 2.0;
     let bound = lay.bounds.best();
-    let lost = format!("with {} lost at each end", ends.show(system));
+    let lost = ends.show(system);
+    let row = |what: &str, figure| (what.to_owned(), figure);
     let mut rows = vec![
-        ("Length".to_owned(), long(lay.length, system)),
-        (
-            "Cloth used".to_owned(),
+        row(say().lay_length(), long(lay.length, system)),
+        row(
+            say().lay_cloth_used(),
             format!("{:.1} %", lay.efficiency.to_percent()),
         ),
-        ("No lay is shorter than".to_owned(), long(bound, system)),
-        ("This one is longer by".to_owned(), over(lay.length, bound)),
+        row(say().lay_bound(), long(bound, system)),
+        row(say().lay_longer_by(), over(lay.length, bound)),
     ];
     if job.pairs > 1 {
-        rows.push((format!("A ply, {lost}"), ply.show_cloth(system)));
+        rows.push((say().lay_ply(lost), ply.show_cloth(system)));
         let each = ply / f64::from(job.pairs);
-        rows.push(("Cloth a pair".to_owned(), each.show_cloth(system)));
+        rows.push(row(say().lay_cloth_each(), each.show_cloth(system)));
     } else {
-        rows.push((format!("Cloth a pair, {lost}"), ply.show_cloth(system)));
+        let what = say().lay_cloth_each_with_ends(lost);
+        rows.push((what, ply.show_cloth(system)));
     }
     rows
 }
@@ -78,8 +79,8 @@ pub(crate) fn figures(
 pub(crate) fn many(places: u64) -> String {
     match places {
         0..=999 => places.to_string(),
-        1000..=999_999 => format!("{} thousand", places / 1000),
-        _ => format!("{:.1} million", places as f64 / 1e6),
+        1000..=999_999 => say().lay_thousand(places / 1000),
+        _ => say().lay_million(format!("{:.1}", places as f64 / 1e6)),
     }
 }
 

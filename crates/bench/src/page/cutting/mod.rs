@@ -25,7 +25,8 @@ use super::room;
 use crate::part::head::Head;
 use crate::part::work::{Standing, download, sentences};
 use crate::room::Room;
-use crate::router::{blocking, open};
+use crate::router::{blocking, open, understood};
+use crate::said::say;
 use crate::see::{Asked, See};
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -169,19 +170,14 @@ async fn start(
     words: Result<Json<Words>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
     let see = See::from(see);
-    let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
+    let words = understood(words)?;
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let (asked, mut problems) = words.read(&loaded);
         if problems.is_empty() {
             let works = bench.works();
             let begun = works.begin(&works.lays, &name, asked.clone(), loaded.clone());
-            problems.extend(begun.err().map(|why| {
-                not_begun(
-                    &why,
-                    "a lay of this style is being looked for; cancel that search first",
-                )
-            }));
+            problems.extend(begun.err().map(|why| not_begun(&why, say().lay_busy())));
         }
         Ok(Json(standing(
             &bench,
@@ -194,19 +190,11 @@ async fn start(
     .await
 }
 
-pub(crate) fn not_understood(rejection: &JsonRejection) -> Trouble {
-    Trouble::one(
-        StatusCode::BAD_REQUEST,
-        "The request was not understood",
-        &rejection.body_text(),
-    )
-}
-
 /// Why a job was not begun, in words.
 pub(crate) fn not_begun(why: &NotBegun, busy: &str) -> String {
     match why {
         NotBegun::Busy => busy.to_owned(),
-        NotBegun::NoThread(why) => format!("the system has no room for another job now: {why}"),
+        NotBegun::NoThread(why) => say().work_no_room(why),
     }
 }
 
@@ -218,7 +206,7 @@ async fn cancel(
     words: Result<Json<Words>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
     let see = See::from(see);
-    let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
+    let words = understood(words)?;
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         if let Some(job) = bench.works().lays.of(&name) {
@@ -272,7 +260,7 @@ async fn file(
         let bytes = jobs::lay_file(kind, &out).map_err(|why| {
             Trouble::one(
                 StatusCode::INTERNAL_SERVER_ERROR,
-                "The file could not be made",
+                say().lay_file_failed(),
                 &why.to_string(),
             )
         })?;

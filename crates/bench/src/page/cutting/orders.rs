@@ -10,6 +10,7 @@ use trade::System;
 use super::lay::row;
 use super::lay_words::pairs;
 use crate::answer::placed;
+use crate::said::{SLOTS, filled, say};
 use crate::see::See;
 
 pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
@@ -18,17 +19,17 @@ pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
     html! {
         (row(name, see, "cutting/orders"))
         div.sheets {
-            h2 { "Orders" }
-            p.lead { "Which sizes lie together in how many plies, so that an order is cut exactly with the least cloth. Lengths are estimated here; on the command line " code { "fellwork plan" } " looks for the lays and plans again with what it finds." }
+            h2 { (say().orders_title()) }
+            p.lead { (filled(&say().orders_lead(SLOTS[0]), &[html! { code { "fellwork plan" } }])) }
             @match files {
                 Ok(files) => {
                     @let orders: Vec<Markup> = files.iter().filter_map(|file| order(name, file, system)).collect();
                     @if orders.is_empty() {
-                        p { "No order names this style yet. An order is a file in the collection’s folder " code { "orders" } ": how many pairs of which size, and what the cutting room can do." }
+                        p { (filled(&say().orders_none(SLOTS[0]), &[html! { code { "orders" } }])) }
                     }
                     @for order in orders { (order) }
                 }
-                Err(why) => p.bad { "The folder of orders cannot be read: " (why) },
+                Err(why) => p.bad { (say().orders_unreadable(why)) },
             }
         }
     }
@@ -52,8 +53,8 @@ fn order(name: &str, file: &Path, system: System) -> Option<Markup> {
     lines().next()?;
     Some(html! {
         section {
-            h3 { (loaded.order.name) " " small { (loaded.order.pairs()) " pairs, " (stem) } }
-            @for line in lines() { p.lead { "Of this style " (pairs(&line.pairs)) "." } }
+            h3 { (loaded.order.name) " " small { (say().orders_pairs(stem, loaded.order.pairs())) } }
+            @for line in lines() { p.lead { (say().orders_of_style(pairs(&line.pairs))) } }
             (plans(&loaded, system))
         }
     })
@@ -69,20 +70,27 @@ fn plans(loaded: &LoadedOrder, system: System) -> Markup {
         @for job in &jobs {
             @match plan_cloth(job, None) {
                 Ok(plan) => (cloth(job, &plan, system)),
-                Err(why) => p.bad { (job.cloth.name) ": " (why) },
+                Err(why) => p.bad { (say().orders_cloth_wrong(&job.cloth.name, why)) },
             }
         }
     }
 }
 
 fn cloth(job: &ClothJob<'_>, plan: &ClothPlan, system: System) -> Markup {
+    let (each, width) = (plan.each().show_cloth(system), job.cloth.width.show(system));
+    let caption = filled(
+        &say().orders_cloth(SLOTS[1], SLOTS[0], each, width),
+        &[
+            html! { strong { (job.cloth.name) } },
+            html! { strong { (plan.to_buy.show_cloth(system)) } },
+        ],
+    );
     html! {
         table.plan {
-            caption { strong { (job.cloth.name) } ", " (job.cloth.width.show(system)) " wide: to buy " strong { (plan.to_buy.show_cloth(system)) }
-                ", " (plan.each().show_cloth(system)) " a pair" }
+            caption { (caption) }
             thead { tr {
-                th scope="col" { "Lay" } th scope="col" { "In a ply" } th.figure scope="col" { "Plies" }
-                th.figure scope="col" { "Length of a ply" } th.figure scope="col" { "Cloth" }
+                th scope="col" { (say().orders_lay()) } th scope="col" { (say().orders_in_a_ply()) } th.figure scope="col" { (say().orders_plies()) }
+                th.figure scope="col" { (say().orders_ply()) } th.figure scope="col" { (say().orders_of_cloth()) }
             } }
             tbody {
                 @for (index, lay) in plan.lays.iter().enumerate() {

@@ -12,6 +12,7 @@ use super::lay::row;
 use crate::consequence::area;
 use crate::garment::written;
 use crate::route::style_path;
+use crate::said::say;
 use crate::see::See;
 
 pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
@@ -24,9 +25,9 @@ pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
     html! {
         (row(name, see, "cutting/pieces"))
         div.sheets {
-            h2 { "Pieces of size " (size) }
-            p.lead { "As they are cut: larger by what the first wash takes, with their allowances." }
-            label.size { span { "Size" }
+            h2 { (say().pieces_title(size)) }
+            p.lead { (say().pieces_lead()) }
+            label.size { span { (say().pieces_size()) }
                 select data-go="size" {
                     @for each in loaded.style.sizes.all() {
                         option value=(each) selected[each == size] { (each.waist) " × " (each.length) }
@@ -36,7 +37,7 @@ pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
             @for refused in &cut.refused { p.bad { (refused.message()) } }
             @for (key, title) in cloths(loaded, &cut) { (list(&garment, &cut, (&key, &title), system)) }
             section aria-labelledby="sheets-title" {
-                h2 #sheets-title { "Drawn, 1:" (overview.one_to) }
+                h2 #sheets-title { (say().pieces_drawn(overview.one_to)) }
                 div.papers-row {
                     @for sheet in overview.sheets {
                         @let picture = written(sheet);
@@ -46,17 +47,17 @@ pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
             }
             @if !corners.layers.is_empty() && corners.height > Length::mm(2.0) {
                 section aria-labelledby="corners-title" {
-                    h2 #corners-title { "Corners" }
-                    p.lead { "One for each kind, flat as it is cut and folded as it is sewn. Figures are allowances in millimetres." }
+                    h2 #corners-title { (say().pieces_corners()) }
+                    p.lead { (say().pieces_corners_lead()) }
                     @let picture = written(corners);
                     div.papers-row { figure.paper aria-label=(picture.title) { (PreEscaped(&picture.svg)) } }
                 }
             }
             section aria-labelledby="nests-title" {
-                h2 #nests-title { "How they grow" }
-                p.lead { "All sizes on each other at the ringed point; the strong line is the base size." }
+                h2 #nests-title { (say().pieces_nests()) }
+                p.lead { (say().pieces_nests_lead()) }
                 div.papers-row {
-                    @for (by, words) in [("waist", "All waists in the base length"), ("length", "All lengths in the base waist")] {
+                    @for (by, words) in [("waist", say().pieces_nests_waist()), ("length", say().pieces_nests_length())] {
                         figure.paper {
                             img loading="lazy" width="172" height="227" alt=(words)
                                 src={ (style_path(name)) "/cutting/nests.svg?by=" (by) "&revision=" (loaded.revision) };
@@ -77,7 +78,7 @@ fn cloths(loaded: &Loaded, cut: &CutSize) -> Vec<(String, String)> {
             continue;
         }
         let known = loaded.collection.cloths.get(&piece.cloth_name);
-        let title = known.map_or("No cloth named", |cloth| cloth.name.as_str());
+        let title = known.map_or(say().pieces_no_cloth(), |cloth| cloth.name.as_str());
         out.push((piece.cloth_name.clone(), title.to_owned()));
     }
     out
@@ -87,12 +88,12 @@ fn list(garment: &Garment, cut: &CutSize, (key, title): (&str, &str), system: Sy
     let pieces = || cut.pieces.iter().filter(|piece| piece.cloth_name == key);
     html! {
         section {
-            h3 { "From " (title) }
+            h3 { (say().pieces_from(title)) }
             table.cut-list {
                 thead { tr {
-                    th scope="col" { "Number" } th scope="col" { "Piece" } th scope="col" { span.unseen { "Shape" } }
-                    th scope="col" { "Cut" } th scope="col" { "Side" } th scope="col" { "Allowances" }
-                    th.figure scope="col" { "Area of one" }
+                    th scope="col" { (say().pieces_number()) } th scope="col" { (say().pieces_piece()) } th scope="col" { span.unseen { (say().pieces_shape()) } }
+                    th scope="col" { (say().pieces_cut()) } th scope="col" { (say().pieces_side()) } th scope="col" { (say().pieces_allowances()) }
+                    th.figure scope="col" { (say().pieces_area()) }
                 } }
                 tbody {
                     @for piece in pieces() {

@@ -8,6 +8,7 @@ use lay::{Bounds, Ended as Why, Lay};
 use style::Loaded;
 use trade::Length;
 
+use crate::said::say;
 use crate::state::Bench;
 use crate::work::lay::LayAsked;
 use crate::work::{Ended, Job};
@@ -142,9 +143,7 @@ fn ended(job: Arc<Job<LayAsked>>) -> Shown {
             earlier: false,
         })),
         Some(Ended::Failed(words)) => Shown::Failed(words),
-        Some(Ended::Cancelled) => Shown::Failed(vec![
-            "the search was cancelled before it had laid anything".to_owned(),
-        ]),
+        Some(Ended::Cancelled) => Shown::Failed(vec![say().lay_cancelled().to_owned()]),
     }
 }
 

@@ -19,6 +19,7 @@ use crate::part::head::Head;
 use crate::part::strip;
 use crate::room::Room;
 use crate::route;
+use crate::said::{SLOTS, filled, say};
 use crate::see::See;
 use crate::session::Session;
 use crate::trouble::Trouble;
@@ -41,10 +42,13 @@ pub(crate) enum Look {
 }
 
 impl Look {
-    const ALL: [(Self, &'static str, &'static str); 2] = [
-        (Self::Beside, "d", "Side by side"),
-        (Self::Over, "v", "Overlaid"),
-    ];
+    /// Both, each with the key and the words that choose it.
+    fn all() -> [(Self, &'static str, &'static str); 2] {
+        [
+            (Self::Beside, "d", say().compare_beside()),
+            (Self::Over, "v", say().compare_over()),
+        ]
+    }
 
     pub(crate) const fn word(self) -> &'static str {
         match self {
@@ -158,15 +162,15 @@ impl Compared {
         };
         let main = html! {
             div.opening {
-                h2 { "Compare" }
-                a href=(Room::History.url(name, see)) { "All versions" }
+                h2 { (say().compare_title()) }
+                a href=(Room::History.url(name, see)) { (say().compare_all()) }
             }
             (self.form(name, see))
             div.compared {
-                section.drawings.(self.look.word()) aria-label="Drawings" { (self.drawings(see)) }
+                section.drawings.(self.look.word()) aria-label=(say().compare_drawings()) { (self.drawings(see)) }
                 div.differences {
                     section aria-labelledby="what-differs" {
-                        h3 #what-differs { "What is different" }
+                        h3 #what-differs { (say().compare_differs()) }
                         (self.words())
                     }
                     (self.figures())
@@ -195,7 +199,7 @@ impl Compared {
         let step = |key: &'static str, words: &'static str, number: Option<u32>| {
             html! {
                 @match number {
-                    Some(number) => a href=(to(&number.to_string(), &self.b.key, self.look, see)) aria-keyshortcuts=(key) title={ "Key " (key) } { (words) },
+                    Some(number) => a href=(to(&number.to_string(), &self.b.key, self.look, see)) aria-keyshortcuts=(key) title=(say().compare_key(key)) { (words) },
                     None => a role="link" aria-disabled="true" { (words) },
                 }
             }
@@ -206,15 +210,15 @@ impl Compared {
             ..see.clone()
         };
         let link = |key: &'static str, words: &'static str, is: bool, address: String| {
-            html! { a href=(address) aria-current=[is.then_some("true")] aria-keyshortcuts=(key) title={ "Key " (key) } { (words) } }
+            html! { a href=(address) aria-current=[is.then_some("true")] aria-keyshortcuts=(key) title=(say().compare_key(key)) { (words) } }
         };
         let here = |see: See| to(&self.a.key, &self.b.key, self.look, &see);
         html! {
             form.pairing method="get" action={ (route::style_path(name)) "/history/compare" } {
-                (choose("a", "Version", &self.a))
-                (choose("b", "with", &self.b))
+                (choose("a", say().compare_version(), &self.a))
+                (choose("b", say().compare_with(), &self.b))
                 @if let Some(size) = self.size {
-                    label.size for="size" { span { "Size" }
+                    label.size for="size" { span { (say().compare_size()) }
                         select #size name="size" {
                             @for each in &self.sizes { option value=(each) selected[*each == size] { (each.waist) " × " (each.length) } }
                         }
@@ -224,26 +228,26 @@ impl Compared {
                 input type="hidden" name="view" value=(see.view.word());
                 input type="hidden" name="face" value=(see.face_word());
                 @if let Some(units) = see.units { input type="hidden" name="units" value=(units); }
-                button type="submit" { "Compare" }
+                button type="submit" { (say().compare_go()) }
             }
             div.looks {
-                nav.choice aria-label="Other versions" {
-                    (link("x", "Swap", false, to(&self.b.key, &self.a.key, self.look, see)))
-                    (step("p", "Previous", self.steps.0))
-                    (step("n", "Next", self.steps.1))
+                nav.choice aria-label=(say().compare_others()) {
+                    (link("x", say().compare_swap(), false, to(&self.b.key, &self.a.key, self.look, see)))
+                    (step("p", say().compare_previous(), self.steps.0))
+                    (step("n", say().compare_next(), self.steps.1))
                 }
-                nav.choice aria-label="How they lie" {
-                    @for (look, key, words) in Look::ALL {
+                nav.choice aria-label=(say().compare_look()) {
+                    @for (look, key, words) in Look::all() {
                         (link(key, words, look == self.look, to(&self.a.key, &self.b.key, look, see)))
                     }
                 }
-                nav.choice aria-label="Side of the pair" {
-                    (link("f", "Front", see.view == View::Front, here(turned(View::Front, see.face))))
-                    (link("b", "Back", see.view == View::Back, here(turned(View::Back, see.face))))
+                nav.choice aria-label=(say().compare_view()) {
+                    (link("f", say().compare_front(), see.view == View::Front, here(turned(View::Front, see.face))))
+                    (link("b", say().compare_back(), see.view == View::Back, here(turned(View::Back, see.face))))
                 }
-                nav.choice aria-label="Face of the cloth" {
-                    (link("o", "Outside", see.face == Face::Outside, here(turned(see.view, Face::Outside))))
-                    (link("i", "Inside", see.face == Face::Inside, here(turned(see.view, Face::Inside))))
+                nav.choice aria-label=(say().compare_face()) {
+                    (link("o", say().compare_outside(), see.face == Face::Outside, here(turned(see.view, Face::Outside))))
+                    (link("i", say().compare_inside(), see.face == Face::Inside, here(turned(see.view, Face::Inside))))
                 }
             }
         }
@@ -254,15 +258,13 @@ impl Compared {
             return html! { (unread(&self.a)) (unread(&self.b)) };
         };
         let Some(size) = self.size else {
-            return html! { p { "The two have no size in common, so they are not drawn." } };
+            return html! { p { (say().compare_no_size()) } };
         };
         let mut sheets = [a, b].map(|worked| garment_view(&worked.garment, see.view, see.face));
         in_one_frame(&mut sheets);
         for (sheet, side) in sheets.iter_mut().zip([&self.a, &self.b]) {
             // The names of clips come from the title, and no two drawings of a page may share those.
-            sheet
-                .title
-                .push_str(&format!(", version {}", side.version.number));
+            sheet.title = say().compare_drawing(&sheet.title, side.version.number);
         }
         let [a, b] = sheets.map(written);
         // Our own writer made these; it escapes all words it is given.
@@ -274,7 +276,7 @@ impl Compared {
                 figure { figcaption { (self.b.title()) } div aria-hidden="true" { (b) } }
             },
             Look::Over => html! {
-                figure aria-label={ (self.a.words()) ", dashed, over " (self.b.words()) ", size " (size) } {
+                figure aria-label=(say().compare_overlaid(size, self.b.words(), self.a.words())) {
                     figcaption {
                         span.legend.upper-line { span { (self.a.title()) } }
                         span.legend.under-line { span { (self.b.title()) } }
@@ -288,9 +290,9 @@ impl Compared {
     fn words(&self) -> Markup {
         let readable = self.a.worked.is_ok() && self.b.worked.is_ok();
         html! {
-            @if !readable { p.lead { "What differs is not known while one of them cannot be read." } }
-            @else if self.a.version.id == self.b.version.id { p.lead { "Nothing: the texts are the same." } }
-            @else if self.told.is_empty() { p.lead { "Only comments, or the way it is written." } }
+            @if !readable { p.lead { (say().compare_not_known()) } }
+            @else if self.a.version.id == self.b.version.id { p.lead { (say().compare_same()) } }
+            @else if self.told.is_empty() { p.lead { (say().compare_only_comments()) } }
             @else { ul.told { @for line in &self.told { li { (capital(line)) } } } }
         }
     }
@@ -305,13 +307,13 @@ impl Compared {
         );
         html! {
             section aria-labelledby="what-it-takes" {
-                h3 #what-it-takes { "What a pair takes in size " (size) }
+                h3 #what-it-takes { (say().compare_takes(size)) }
                 table.sums {
                     thead { tr {
                         td {}
                         th.figure scope="col" { (self.a.short()) }
                         th.figure scope="col" { (self.b.short()) }
-                        th.figure scope="col" { "Difference" }
+                        th.figure scope="col" { (say().compare_difference()) }
                     } }
                     tbody {
                         @for (a, b) in of_a.iter().zip(&of_b) {
@@ -332,24 +334,27 @@ impl Compared {
 impl Side {
     fn short(&self) -> String {
         match self.now {
-            true => "Now".to_owned(),
-            false => format!("Version {}", self.version.number),
+            true => say().compare_now().to_owned(),
+            false => say().compare_number(self.version.number),
         }
     }
 
     fn words(&self) -> String {
         let number = self.version.number;
         match &self.name {
-            Some(name) => format!("Version {number}, {name}"),
-            None => format!("Version {number}"),
+            Some(name) => say().compare_number_name(name, number),
+            None => say().compare_number(number),
         }
     }
 
     fn title(&self) -> Markup {
-        html! {
-            (self.words())
-            @if self.now { ", in the file now" }
-            @else if let Some(when) = &self.when { ", " time datetime=(when.machine) { (when.shown) } }
+        match &self.when {
+            _ if self.now => html! { (say().compare_in_file_now(self.words())) },
+            Some(when) => filled(
+                &say().compare_written(self.words(), SLOTS[0]),
+                &[html! { time datetime=(when.machine) { (when.shown) } }],
+            ),
+            None => html! { (self.words()) },
         }
     }
 }
@@ -358,7 +363,7 @@ fn unread(side: &Side) -> Markup {
     html! {
         @if let Err(why) = &side.worked {
             div.notice.asks { div {
-                p { (side.short()) " cannot be read now." }
+                p { (say().compare_unreadable(side.short())) }
                 ul { @for line in why { li { (capital(line)) } } }
             } }
         }
@@ -369,8 +374,8 @@ fn found<'a>(history: &'a History, key: &str) -> Result<&'a Revision, Trouble> {
     history.find(key).ok_or_else(|| {
         Trouble::one(
             StatusCode::NOT_FOUND,
-            "There is no such version",
-            "Versions are called by their number, by the name they were given, or \u{201c}now\u{201d}.",
+            say().compare_no_version(),
+            say().compare_no_version_why(),
         )
     })
 }
@@ -380,7 +385,7 @@ fn choices(history: &History, now: &Revision) -> Vec<(String, String)> {
     let each = |version: &Revision| {
         let number = version.number;
         let (key, mut says) = match number == now.number {
-            true => ("now".to_owned(), format!("{number}, now")),
+            true => ("now".to_owned(), say().compare_choice_now(number)),
             false => (number.to_string(), number.to_string()),
         };
         if let Some(name) = history.name(version) {

@@ -15,6 +15,7 @@ use crate::page::room;
 use crate::part::head::Head;
 use crate::room::Room;
 use crate::route;
+use crate::said::say;
 use crate::see::See;
 use crate::session::Session;
 use crate::versions::why_unread;
@@ -119,18 +120,18 @@ impl List {
         let main = html! {
             div #versions data-path=(route::style_path(name)) data-revision=(loaded.revision) {
                 div.opening {
-                    h2 { "History" }
-                    nav.choice aria-label="Which versions" {
-                        a href=(address::list(name, see, false, 1)) aria-current=[(!self.named).then_some("true")] { "All " (self.all) }
-                        a href=(address::list(name, see, true, 1)) aria-current=[self.named.then_some("true")] { "Named " (self.with_name) }
+                    h2 { (say().history_title()) }
+                    nav.choice aria-label=(say().history_which()) {
+                        a href=(address::list(name, see, false, 1)) aria-current=[(!self.named).then_some("true")] { (say().history_all(self.all)) }
+                        a href=(address::list(name, see, true, 1)) aria-current=[self.named.then_some("true")] { (say().history_with_name(self.with_name)) }
                     }
                 }
-                p.lead { "Every version is kept beside the style. Putting one back is a change like any other and can be undone." }
+                p.lead { (say().history_lead()) }
                 p #told role="status" {}
-                (problems("The style file cannot be read as it is now; the last sound version is shown.", &self.file_problem))
-                (problems("The names cannot be read. Put the file right, or take it away to begin anew.", &self.names_problem))
+                (problems(say().history_file_unreadable(), &self.file_problem))
+                (problems(say().history_names_unreadable(), &self.names_problem))
                 @if self.rows.is_empty() {
-                    p.none { "No version has a name yet. Give one a name to find it again: \u{201c}sent to the workroom, first sample\u{201d}." }
+                    p.none { (say().history_no_names()) }
                 }
                 ol.versions {
                     @for row in &self.rows { (row.render(name, see)) }
@@ -148,10 +149,10 @@ impl List {
     fn pager(&self, name: &str, see: &See) -> Markup {
         let to = |page| address::list(name, see, self.named, page);
         html! {
-            nav.pager aria-label="Pages" {
-                @if self.page > 1 { a rel="prev" href=(to(self.page - 1)) { "Newer" } } @else { a role="link" aria-disabled="true" { "Newer" } }
-                span { "Page " (self.page) " of " (self.pages) }
-                @if self.page < self.pages { a rel="next" href=(to(self.page + 1)) { "Older" } } @else { a role="link" aria-disabled="true" { "Older" } }
+            nav.pager aria-label=(say().history_pages()) {
+                @if self.page > 1 { a rel="prev" href=(to(self.page - 1)) { (say().history_newer()) } } @else { a role="link" aria-disabled="true" { (say().history_newer()) } }
+                span { (say().history_page_of(self.page, self.pages)) }
+                @if self.page < self.pages { a rel="next" href=(to(self.page + 1)) { (say().history_older()) } } @else { a role="link" aria-disabled="true" { (say().history_older()) } }
             }
         }
     }
@@ -179,25 +180,25 @@ impl Row {
                 }
                 div.about {
                     h3 {
-                        "Version " (number)
+                        (say().history_version(number))
                         @if let Some(called) = &self.name { " " span.called { (called) } }
                     }
                     p.when {
                         @if let Some(when) = &self.when { time datetime=(when.machine) { (when.shown) } }
-                        @if self.now { span { "In the file now" } }
-                        @if let Some(same) = self.same { span { "As version " (same) " was" } }
+                        @if self.now { span { (say().history_now()) } }
+                        @if let Some(same) = self.same { span { (say().history_as(same)) } }
                     }
                     (self.changes())
                 }
                 div.acts {
                     @if self.told.is_ok() {
                         @if let Some(before) = self.before {
-                            a href=(beside(&before.to_string(), &this)) aria-label={ "Compare with version " (before) ": version " (number) } { "Compare with version " (before) }
+                            a href=(beside(&before.to_string(), &this)) aria-label=(say().history_compare_named(number, before)) { (say().history_compare(before)) }
                         }
                         @if !self.now {
-                            a href=(beside(&this, "now")) aria-label={ "Compare with now: version " (number) } { "Compare with now" }
+                            a href=(beside(&this, "now")) aria-label=(say().history_compare_now_named(number)) { (say().history_compare_now()) }
                             form data-send="put-back" data-number=(number) {
-                                button.small type="submit" aria-label={ "Put version " (number) " back" } { "Put back" }
+                                button.small type="submit" aria-label=(say().history_put_back_named(number)) { (say().history_put_back()) }
                             }
                         }
                     }
@@ -211,16 +212,16 @@ impl Row {
         html! {
             @match &self.told {
                 Err(why) => {
-                    p.bad { "This version cannot be read now." }
+                    p.bad { (say().history_version_unreadable()) }
                     ul.why-not { @for line in why { li { (capital(line)) } } }
                 }
-                Ok(_) if self.before.is_none() => p { "The first version that is kept." },
-                Ok(told) if told.is_empty() => p { "Comments, or the way it is written." },
+                Ok(_) if self.before.is_none() => p { (say().history_first()) },
+                Ok(told) if told.is_empty() => p { (say().history_only_comments()) },
                 Ok(told) => {
                     ul.told { @for line in told.iter().take(MOST_TOLD) { li { (capital(line)) } } }
                     @if told.len() > MOST_TOLD {
                         details {
-                            summary { (told.len() - MOST_TOLD) " more" }
+                            summary { (say().history_more(told.len() - MOST_TOLD)) }
                             ul.told { @for line in told.iter().skip(MOST_TOLD) { li { (capital(line)) } } }
                         }
                     }
@@ -232,16 +233,20 @@ impl Row {
     fn naming(&self) -> Markup {
         let number = self.version.number;
         let id = format!("name-{number}");
+        let (does, named) = match &self.name {
+            Some(_) => (say().history_rename(), say().history_rename_named(number)),
+            None => (say().history_name_it(), say().history_name_it_named(number)),
+        };
         html! {
             details.naming {
-                summary #{ "naming-" (number) } aria-label={ (if self.name.is_some() { "Rename" } else { "Name it" }) ": version " (number) } { @if self.name.is_some() { "Rename" } @else { "Name it" } }
+                summary #{ "naming-" (number) } aria-label=(named) { (does) }
                 form data-send="name-version" data-number=(number) {
-                    label for=(id) { "Name of version " (number) }
+                    label for=(id) { (say().history_name_of(number)) }
                     input #(id) type="text" name="name" maxlength=(LONGEST_NAME) value=(self.name.as_deref().unwrap_or_default()) autocomplete="off" required;
                     div.adding {
-                        button.small type="submit" { "Save the name" }
+                        button.small type="submit" { (say().history_save_name()) }
                         @if self.name.is_some() {
-                            button.small type="submit" data-away formnovalidate { "Take the name away" }
+                            button.small type="submit" data-away formnovalidate { (say().history_take_name_away()) }
                         }
                     }
                     p.problem hidden {}

@@ -20,6 +20,7 @@ use crate::garment;
 use crate::outcome::{self, Outcome};
 use crate::part::notice::Notice;
 use crate::router::{blocking, open, understood};
+use crate::said::say;
 use crate::see::{Asked, See};
 use crate::session::Session;
 use crate::state::Bench;
@@ -50,8 +51,8 @@ fn history(session: &Session) -> Result<History, Trouble> {
     History::of(session.loaded()).map_err(|error| {
         Trouble::one(
             StatusCode::INTERNAL_SERVER_ERROR,
-            "The history cannot be read",
-            &format!("The folder .revisions beside the style cannot be listed: {error}."),
+            say().history_unreadable(),
+            &say().history_unreadable_why(error),
         )
     })
 }
@@ -125,7 +126,7 @@ async fn picture(
             Err(version) => {
                 let version = version.map_err(|report| Trouble {
                     status: StatusCode::UNPROCESSABLE_ENTITY,
-                    title: "This version cannot be drawn",
+                    title: say().history_undrawable(),
                     words: why_unread(&report),
                 })?;
                 // Drawn while the session is free: a page of the history asks for many.
@@ -202,8 +203,8 @@ async fn name_version(
         let outcome = match named {
             Ok(()) => Outcome {
                 said: match called {
-                    Some(called) => format!("version {number} is called \"{}\"", called.trim()),
-                    None => format!("version {number} has no name any more"),
+                    Some(called) => say().history_is_called(called.trim(), number),
+                    None => say().history_has_no_name(number),
                 },
                 ..Outcome::default()
             },

@@ -7,6 +7,8 @@ use serde::Deserialize;
 use style::{Loaded, Size};
 use trade::Length;
 
+use crate::said::say;
+
 /// The roll a plotter has where nobody says.
 pub(super) const USUAL_ROLL: Length = Length::cm(150.0);
 /// The widest roll there is.
@@ -41,30 +43,17 @@ pub(super) struct PatternWords {
 }
 
 /// The kinds of files: what an address calls each, what a person reads, and for what it is.
-pub(super) const KINDS: [(&str, &str, &str); 6] = [
-    (
-        "dxf",
-        "DXF",
-        "for pattern and cutting programs, all sizes in one file",
-    ),
-    (
-        "svg",
-        "SVG",
-        "for drawing programs, true to scale, a file a size",
-    ),
-    (
-        "hpgl",
-        "HPGL",
-        "for a plotter or cutting table, a file a size",
-    ),
-    ("a4", "PDF on A4", "at true size, to be taped together"),
-    ("a3", "PDF on A3", "at true size, to be taped together"),
-    (
-        "roll",
-        "PDF on a roll",
-        "at true size, one page as wide as a plotter’s roll",
-    ),
-];
+pub(super) fn kinds() -> [(&'static str, &'static str, &'static str); 6] {
+    let say = say();
+    [
+        ("dxf", say.papers_kind_dxf(), say.papers_kind_dxf_for()),
+        ("svg", say.papers_kind_svg(), say.papers_kind_svg_for()),
+        ("hpgl", say.papers_kind_hpgl(), say.papers_kind_hpgl_for()),
+        ("a4", say.papers_kind_a4(), say.papers_kind_a4_for()),
+        ("a3", say.papers_kind_a3(), say.papers_kind_a3_for()),
+        ("roll", say.papers_kind_roll(), say.papers_kind_roll_for()),
+    ]
+}
 
 impl PackWords {
     /// What is asked for, or every mistake in it.
@@ -77,7 +66,7 @@ impl PackWords {
         let date = match self.date.trim() {
             "" => today(),
             text => text.parse().unwrap_or_else(|_| {
-                problems.push("a date is written year, month, day, such as 2026-03-01".to_owned());
+                problems.push(say().papers_date_wrong().to_owned());
                 today()
             }),
         };
@@ -102,8 +91,8 @@ impl PatternWords {
             "a3" => PatternKind::Tiled(Paper::A3),
             "roll" => PatternKind::Roll(width),
             _ => {
-                let known: Vec<&str> = KINDS.iter().map(|(word, _, _)| *word).collect();
-                problems.push(format!("the kinds of files are {}", known.join(", ")));
+                let known = kinds().map(|(word, _, _)| word);
+                problems.push(say().papers_kind_wrong(known.join(", ")));
                 PatternKind::Dxf
             }
         };
@@ -139,10 +128,7 @@ impl PatternWords {
         match width.filter(|width| *width >= NARROWEST_ROLL && *width <= WIDEST_ROLL) {
             Some(width) => width,
             None => {
-                problems.push(
-                    "a roll is from 20 cm to 5 m wide; write it with its unit, such as 150 cm"
-                        .to_owned(),
-                );
+                problems.push(say().papers_width_wrong().to_owned());
                 USUAL_ROLL
             }
         }

@@ -13,13 +13,14 @@ use axum::routing::{get, post};
 use serde::Deserialize;
 use style::Loaded;
 
-use super::cutting::{loaded, not_begun, not_understood};
+use super::cutting::{loaded, not_begun};
 use super::layout::Loads;
 use super::room as frame;
 use crate::part::head::Head;
 use crate::part::work::{Standing, download, sentences};
 use crate::room::Room;
-use crate::router::blocking;
+use crate::router::{blocking, understood};
+use crate::said::say;
 use crate::see::{Asked, See};
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -118,9 +119,9 @@ async fn pack(
     Query(see): Query<Asked>,
     words: Result<Json<PackWords>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
-    let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
+    let words = understood(words)?;
     after(bench, name, see, move |works, name, loaded| {
-        let busy = "a pack of this style is being made; cancel that one first";
+        let busy = say().papers_pack_busy();
         begun(words.read(loaded), busy, |order| {
             works.begin(&works.packs, name, PackAsked(order), loaded.clone())
         })
@@ -135,9 +136,9 @@ async fn patterns(
     Query(see): Query<Asked>,
     words: Result<Json<PatternWords>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
-    let Json(words) = words.map_err(|rejection| not_understood(&rejection))?;
+    let words = understood(words)?;
     after(bench, name, see, move |works, name, loaded| {
-        let busy = "patterns of this style are being made; cancel those first";
+        let busy = say().papers_patterns_busy();
         begun(words.read(loaded), busy, |order| {
             let task = PatternsAsked(order);
             works.begin(&works.patterns, name, task, loaded.clone())

@@ -8,11 +8,12 @@ use maud::{Markup, html};
 use style::Loaded;
 use trade::System;
 
-use super::asked::{KINDS, USUAL_ROLL, today};
+use super::asked::{USUAL_ROLL, kinds, today};
 use crate::answer::Fragment;
 use crate::field::capital;
 use crate::part::work::{bar, bytes, problems_place, time};
 use crate::route::{self, encoded, style_path};
+use crate::said::say;
 use crate::see::{Panel, See};
 use crate::state::Bench;
 use crate::work::pack::PackAsked;
@@ -53,9 +54,21 @@ impl<'a> PapersPage<'a> {
 
     /// What is read out: it changes when something happened, not with every figure.
     pub(super) fn said(&self) -> String {
-        let pack = self.pack.as_ref().map(|job| said("The pack", job));
-        let patterns = self.patterns.as_ref().map(|job| said("The patterns", job));
-        let both: Vec<String> = pack.into_iter().chain(patterns).collect();
+        let of_pack = [
+            say().papers_said_pack_making(),
+            say().papers_said_pack_made(),
+            say().papers_said_pack_failed(),
+            say().papers_said_pack_cancelled(),
+        ];
+        let of_patterns = [
+            say().papers_said_patterns_making(),
+            say().papers_said_patterns_made(),
+            say().papers_said_patterns_failed(),
+            say().papers_said_patterns_cancelled(),
+        ];
+        let pack = self.pack.as_ref().map(|job| said(job, of_pack));
+        let patterns = self.patterns.as_ref().map(|job| said(job, of_patterns));
+        let both: Vec<&str> = pack.into_iter().chain(patterns).collect();
         both.join(". ")
     }
 
@@ -75,15 +88,15 @@ impl<'a> PapersPage<'a> {
         html! {
             div.papers-room data-work={ (style_path(self.name)) "/papers" } data-running[self.runs()] {
                 section aria-labelledby="pack-title" {
-                    h2 #pack-title { "Production pack" }
-                    p.lead { "One document a workroom sews from: chart and how it is measured, sewing order, every seam and row, yarn plan, plates, pieces, lays, materials and cautions." }
-                    noscript { p.notice { "Making papers needs the bench’s scripts, which this browser does not run." } }
+                    h2 #pack-title { (say().papers_pack_title()) }
+                    p.lead { (say().papers_pack_lead()) }
+                    noscript { p.notice { (say().papers_no_script()) } }
                     (self.pack_form())
                     (self.pack_work())
                 }
                 section aria-labelledby="patterns-title" {
-                    h2 #patterns-title { "Patterns" }
-                    p.lead { "The pieces as they are cut, in true millimetres." }
+                    h2 #patterns-title { (say().papers_patterns_title()) }
+                    p.lead { (say().papers_patterns_lead()) }
                     (self.patterns_form())
                     (self.patterns_work())
                 }
@@ -98,17 +111,17 @@ impl<'a> PapersPage<'a> {
         html! {
             form data-start="pack" {
                 div.cells.two {
-                    label.cell { span { "Size that is drawn and counted" }
+                    label.cell { span { (say().papers_pack_size()) }
                         select name="size" {
                             @for size in sizes.all() { option value=(size) selected[size == shown] { (size.waist) " × " (size.length) } }
                         }
                     }
-                    label.cell { span { "Date on every page" }
+                    label.cell { span { (say().papers_pack_date()) }
                         input type="text" name="date" value=(today()) autocomplete="off" spellcheck="false";
                     }
                 }
                 (problems_place())
-                div.actions { button type="submit" { "Make the pack" } }
+                div.actions { button type="submit" { (say().papers_pack_make()) } }
             }
         }
     }
@@ -117,7 +130,7 @@ impl<'a> PapersPage<'a> {
         html! {
             div #pack-work .done-work {
                 @match &self.pack {
-                    None => p { "The pack is made in the background; you may go on working. It takes some seconds." },
+                    None => p { (say().papers_pack_none()) },
                     Some(job) => {
                         @let stand = job.stand();
                         @match &stand.ended {
@@ -126,8 +139,8 @@ impl<'a> PapersPage<'a> {
                                 (cancel("cancel-pack"))
                             }
                             Some(Ended::Made(pack)) => (self.pack_made(job, pack)),
-                            Some(Ended::Failed(words)) => (failed("The pack could not be made", words)),
-                            Some(Ended::Cancelled) => p { "The pack was cancelled." },
+                            Some(Ended::Failed(words)) => (failed(say().papers_pack_failed(), words)),
+                            Some(Ended::Cancelled) => p { (say().papers_pack_cancelled()) },
                         }
                     }
                 }
@@ -147,25 +160,25 @@ impl<'a> PapersPage<'a> {
         html! {
             h3 { (file) }
             p.downloads {
-                a href=(address) download { "Download" } " "
-                a href={ (address) "?open=yes" } target="_blank" rel="noopener" { "Open in a new tab" }
+                a href=(address) download { (say().papers_download()) } " "
+                a href={ (address) "?open=yes" } target="_blank" rel="noopener" { (say().papers_open()) }
             }
             dl.figures {
-                div { dt { "Pages" } dd { (pack.pages) ", " (bytes(pack.pdf.len())) } }
-                div { dt { "Version" } dd { (pack.revision) ", of " (order.date) } }
-                div { dt { "Drawn and counted in" } dd { (size) } }
-                div { dt { "Findings of grade error" }
+                div { dt { (say().papers_pages()) } dd { (say().papers_pages_size(bytes(pack.pdf.len()), pack.pages)) } }
+                div { dt { (say().papers_version()) } dd { (say().papers_version_date(order.date, &pack.revision)) } }
+                div { dt { (say().papers_size()) } dd { (size) } }
+                div { dt { (say().papers_errors()) }
                     dd {
-                        @if pack.errors == 0 { "none" }
-                        @else { strong.bad { (pack.errors) } " " a href=(route::style(self.name, &findings)) { "see them" } }
+                        @if pack.errors == 0 { (say().papers_errors_none()) }
+                        @else { strong.bad { (pack.errors) } " " a href=(route::style(self.name, &findings)) { (say().papers_errors_see()) } }
                     }
                 }
             }
             (self.since(job))
             div.contents {
                 img.cover src={ (style_path(self.name)) "/papers/cover.svg?number=" (job.number) }
-                    alt={ "Front of " (job.loaded.style.style.name) ", as in the pack" } width="176" height="320";
-                ol aria-label="What is in it" {
+                    alt=(say().papers_cover(&job.loaded.style.style.name)) width="176" height="320";
+                ol aria-label=(say().papers_contents()) {
                     @for (part, page) in &pack.parts { li { span { (part) } " " span.page-number { (page) } } }
                 }
             }
@@ -176,13 +189,13 @@ impl<'a> PapersPage<'a> {
         let sizes = &self.loaded.style.sizes;
         html! {
             form data-start="patterns" {
-                fieldset.kinds { legend { "Kind of file" }
-                    @for (index, (word, title, what)) in KINDS.iter().enumerate() {
+                fieldset.kinds { legend { (say().papers_kind()) }
+                    @for (index, (word, title, what)) in kinds().into_iter().enumerate() {
                         label.kind { input type="radio" name="kind" value=(word) checked[index == 0];
                             span { (title) " " small { (what) } } }
                     }
                 }
-                fieldset.which { legend { "Sizes: none chosen makes all of them" }
+                fieldset.which { legend { (say().papers_sizes()) }
                     div.pairs-of {
                         table {
                             thead { tr { td {} @for waist in &sizes.waists { th scope="col" { (waist) } } } }
@@ -201,12 +214,12 @@ impl<'a> PapersPage<'a> {
                     }
                 }
                 div.cells.two {
-                    label.cell { span { "Width of the roll, for HPGL and roll" }
+                    label.cell { span { (say().papers_width()) }
                         input type="text" name="width" value=(USUAL_ROLL.show(self.system)) autocomplete="off" spellcheck="false"; }
-                    label.tick { input type="checkbox" name="nested" value="yes"; "On PDF: all sizes on each other, in one file" }
+                    label.tick { input type="checkbox" name="nested" value="yes"; (say().papers_nested()) }
                 }
                 (problems_place())
-                div.actions { button type="submit" { "Make the files" } }
+                div.actions { button type="submit" { (say().papers_make()) } }
             }
         }
     }
@@ -215,7 +228,7 @@ impl<'a> PapersPage<'a> {
         html! {
             div #patterns-work .done-work {
                 @match &self.patterns {
-                    None => p { "Files are made in the background and stand here until the bench is ended or others are made." },
+                    None => p { (say().papers_patterns_none()) },
                     Some(job) => {
                         @let stand = job.stand();
                         @match &stand.ended {
@@ -224,15 +237,15 @@ impl<'a> PapersPage<'a> {
                                     (None, _) => (waiting()),
                                     (Some(_), told) => {
                                         @let (done, of) = told.copied().unwrap_or((0, 1));
-                                        (bar("The files", Some(done as f64 / of.max(1) as f64)))
-                                        p.time { @if stand.cancelled { "Ending." } @else { (done) " of " (of) " sizes." } }
+                                        (bar(say().papers_patterns_progress(), Some(done as f64 / of.max(1) as f64)))
+                                        p.time { @if stand.cancelled { (say().papers_patterns_ending()) } @else { (say().papers_patterns_made(done, of)) } }
                                     }
                                 }
                                 (cancel("cancel-patterns"))
                             }
                             Some(Ended::Made(made)) => (self.patterns_made(job, made)),
-                            Some(Ended::Failed(words)) => (failed("The files could not be made", words)),
-                            Some(Ended::Cancelled) => p { "The files were cancelled." },
+                            Some(Ended::Failed(words)) => (failed(say().papers_patterns_failed(), words)),
+                            Some(Ended::Cancelled) => p { (say().papers_patterns_cancelled()) },
                         }
                     }
                 }
@@ -241,11 +254,10 @@ impl<'a> PapersPage<'a> {
     }
 
     fn patterns_made(&self, job: &Job<PatternsAsked>, made: &MadePatterns) -> Markup {
-        let count = made.files.len();
         html! {
-            h3 { (count) @if count == 1 { " file" } @else { " files" } }
+            h3 { (say().papers_files(made.files.len())) }
             @if !made.left_out.is_empty() {
-                p.asks { "Left out, for not every size has it alike: " (made.left_out.join(", ")) ". Print these size by size." }
+                p.asks { (say().papers_left_out(made.left_out.join(", "))) }
             }
             (self.since(job))
             ul.files {
@@ -253,10 +265,11 @@ impl<'a> PapersPage<'a> {
                     li {
                         a href={ (style_path(self.name)) "/papers/file/" (encoded(&file.name)) } download { (file.name) }
                         " " small {
-                            @if let Some(plan) = &file.plan {
-                                (plan.pages.len()) @if plan.pages.len() == 1 { " page, " } @else { " pages, " }
+                            @let size = bytes(file.bytes.len());
+                            @match &file.plan {
+                                Some(plan) => (say().papers_file_pages(size, plan.pages.len())),
+                                None => (size),
                             }
-                            (bytes(file.bytes.len()))
                         }
                     }
                 }
@@ -269,7 +282,7 @@ impl<'a> PapersPage<'a> {
         html! {
             @if !job.is_of(self.loaded) {
                 div.asks {
-                    p { "Made of an earlier state of the style. Since then changed:" }
+                    p { (say().papers_earlier()) }
                     ul { @for words in job.changed_since(self.loaded, self.system) { li { (words) } } }
                 }
             }
@@ -277,26 +290,29 @@ impl<'a> PapersPage<'a> {
     }
 }
 
-fn said<T: Task>(what: &str, job: &Job<T>) -> String {
-    let how = match job.stand().ended {
-        None => "being made",
-        Some(Ended::Made(_)) => "made",
-        Some(Ended::Failed(_)) => "not made, for a reason said on the page",
-        Some(Ended::Cancelled) => "cancelled",
-    };
-    format!("{what}: {how}")
+/// How a job stands, in the words for one that goes on, was made, failed, or was cancelled.
+fn said<T: Task>(
+    job: &Job<T>,
+    [making, made, failed, cancelled]: [&'static str; 4],
+) -> &'static str {
+    match job.stand().ended {
+        None => making,
+        Some(Ended::Made(_)) => made,
+        Some(Ended::Failed(_)) => failed,
+        Some(Ended::Cancelled) => cancelled,
+    }
 }
 
 fn waiting() -> Markup {
     html! {
-        (bar("It waits", None))
-        p.time { "It begins as soon as there is room: two jobs go on at once." }
+        (bar(say().papers_waits(), None))
+        p.time { (say().work_waits()) }
     }
 }
 
 /// The button is never barred while it is there, so that the keyboard is not lost; cancelling twice does no harm.
 fn cancel(action: &str) -> Markup {
-    html! { p.actions { button type="button" id=(action) data-cancel=(action) { "Cancel" } } }
+    html! { p.actions { button type="button" id=(action) data-cancel=(action) { (say().papers_cancel()) } } }
 }
 
 fn failed(what: &str, words: &[String]) -> Markup {
@@ -313,19 +329,18 @@ fn pack_progress(stage: Option<&PackStage>, elapsed: Option<Duration>, cancelled
     };
     let part = |done: usize, of: usize| done as f64 / of.max(1) as f64 / 3.0;
     let (share, words) = match stage {
-        None => (0.0, "Beginning.".to_owned()),
-        Some(PackStage::Sizes(done, of)) => (
-            part(*done, *of),
-            format!("Sewing size {} of {of}.", done + 1),
-        ),
+        None => (0.0, say().papers_pack_begins().to_owned()),
+        Some(PackStage::Sizes(done, of)) => {
+            (part(*done, *of), say().papers_pack_sews(done + 1, of))
+        }
         Some(PackStage::Lays(done, of)) => (
             1.0 / 3.0 + part(*done, *of),
-            format!("Laying cloth {} of {of}.", done + 1),
+            say().papers_pack_lays(done + 1, of),
         ),
-        Some(PackStage::Pages) => (2.0 / 3.0, "Drawing and setting the pages.".to_owned()),
+        Some(PackStage::Pages) => (2.0 / 3.0, say().papers_pack_sets().to_owned()),
     };
     html! {
-        (bar("The pack", Some(share)))
-        p.time { @if cancelled { "Ending; the pages being set are finished first." } @else { (words) } " " (time(elapsed)) " so far." }
+        (bar(say().papers_pack_progress(), Some(share)))
+        p.time { @if cancelled { (say().papers_pack_ending()) } @else { (words) } " " (say().papers_so_far(time(elapsed))) }
     }
 }
