@@ -24,7 +24,7 @@ export function swapped() {
 
 /**
  * Asks the bench for something, after everything asked before, and puts the answer into the page.
- * @param {'fragments'|'edit'|'undo'|'redo'|'reload'|'mark'|'cloths/undo'} action
+ * @param {'fragments'|'edit'|'undo'|'redo'|'reload'|'mark'|'cloths/undo'|'cloths/redo'} action
  * @param {object} [body] what a change carries besides the revision
  * @param {HTMLElement} [about] the field or button it came from
  */

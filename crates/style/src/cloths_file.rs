@@ -10,13 +10,14 @@ use std::path::{Path, PathBuf};
 use toml_edit::{DocumentMut, Item, Table, Value, value};
 
 use crate::edit::change;
+use crate::history::steps;
 use crate::load::read_file;
 use crate::own::plain;
 use crate::parse::read;
 use crate::report::{Report, Source};
 use crate::save::{disk, keep, lock, refuse_read_only, revisions_in, sync_folder, write_whole};
 use crate::{
-    Collection, Edit, Loaded, REVISIONS_FOLDER, RevisionId, SaveError, list_styles, load,
+    Collection, Edit, Loaded, REVISIONS_FOLDER, Revision, RevisionId, SaveError, list_styles, load,
     load_collection, read_collection,
 };
 
@@ -45,8 +46,8 @@ pub enum ClothsError {
     /// There is no cloth of this name to begin another with.
     #[error("the collection has no cloth {0}")]
     Unknown(String),
-    /// No earlier version is kept.
-    #[error("no earlier version of {CLOTHS_FILE} is kept")]
+    /// No change can be taken back, or made again.
+    #[error("no other version of {CLOTHS_FILE} is kept that this would lead to")]
     Nothing,
     /// The disk refused, or the file can no longer be read.
     #[error(transparent)]
@@ -117,26 +118,58 @@ pub fn add_cloth(
     Ok(key)
 }
 
-/// Makes the version before the last change the present one again. What it replaces is kept too, so once more makes the
-/// change again.
+/// Takes the last change of cloths back that was not taken back yet: the version before it is the present one again.
 ///
 /// # Errors
-/// As [`edit_cloths`], and when no earlier version is kept.
+/// As [`edit_cloths`], and when there is nothing to take back.
 pub fn undo_cloths(collection_folder: &Path, held: &str) -> Result<Collection, ClothsError> {
-    save_with(collection_folder, held, |text, revisions| {
-        let now = RevisionId::of(text);
-        let all = revisions_in(revisions).map_err(disk(revisions))?;
-        let before = all.iter().rev().find(|kept| kept.id != now.as_str());
-        let before = before.ok_or(ClothsError::Nothing)?;
-        Ok(crate::read_revision(before)?)
+    step(collection_folder, held, |(back, _)| back.last().copied())
+}
+
+/// Makes the change again that was taken back last.
+///
+/// # Errors
+/// As [`edit_cloths`], and when there is nothing to make again.
+pub fn redo_cloths(collection_folder: &Path, held: &str) -> Result<Collection, ClothsError> {
+    step(collection_folder, held, |(_, forward)| {
+        forward.last().copied()
     })
 }
 
-/// Whether an earlier version of the cloths is kept.
+/// How many changes of cloths can be taken back, and how many that were taken back can be made again.
 #[must_use]
-pub fn cloths_can_be_undone(collection_folder: &Path) -> bool {
-    let kept = revisions_in(&kept_in(collection_folder));
-    kept.is_ok_and(|kept| !kept.is_empty())
+pub fn cloths_steps(collection_folder: &Path) -> (usize, usize) {
+    let text = fs::read_to_string(collection_folder.join(CLOTHS_FILE)).unwrap_or_default();
+    let (_, (back, forward)) = led(&kept_in(collection_folder), &text).unwrap_or_default();
+    (back.len(), forward.len())
+}
+
+/// Where undo and redo lead: places among the versions that are kept, the next one last.
+type Led = (Vec<usize>, Vec<usize>);
+
+/// The versions that are kept, and where undo and redo lead among them from the text that is in the file.
+fn led(revisions: &Path, text: &str) -> std::io::Result<(Vec<Revision>, Led)> {
+    let kept = revisions_in(revisions)?;
+    let now = RevisionId::of(text);
+    let ids: Vec<&str> = kept
+        .iter()
+        .map(|kept| kept.id.as_str())
+        .chain([now.as_str()])
+        .collect();
+    let led = steps(&ids);
+    Ok((kept, led))
+}
+
+fn step(
+    collection_folder: &Path,
+    held: &str,
+    to: impl FnOnce(Led) -> Option<usize>,
+) -> Result<Collection, ClothsError> {
+    save_with(collection_folder, held, |text, revisions| {
+        let (kept, led) = led(revisions, text).map_err(disk(revisions))?;
+        let version = to(led).and_then(|at| kept.get(at));
+        Ok(crate::read_revision(version.ok_or(ClothsError::Nothing)?)?)
+    })
 }
 
 fn kept_in(collection_folder: &Path) -> PathBuf {

@@ -145,7 +145,7 @@ impl History {
 }
 
 /// The places in a run of texts that undo and redo lead to from its end.
-fn steps(ids: &[&str]) -> (Vec<usize>, Vec<usize>) {
+pub(crate) fn steps(ids: &[&str]) -> (Vec<usize>, Vec<usize>) {
     let (mut back, mut forward): (Vec<usize>, Vec<usize>) = Default::default();
     let id = |at: Option<&usize>| at.and_then(|at| ids.get(*at));
     for (now, text) in ids.iter().enumerate().skip(1) {

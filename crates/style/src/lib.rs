@@ -53,7 +53,7 @@ mod start;
 
 pub use chart::{Break, ChartEntry};
 pub use cloths_file::{
-    CLOTHS_FILE, ClothsError, add_cloth, cloths_can_be_undone, cloths_revision, edit_cloths,
+    CLOTHS_FILE, ClothsError, add_cloth, cloths_revision, cloths_steps, edit_cloths, redo_cloths,
     undo_cloths,
 };
 pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};

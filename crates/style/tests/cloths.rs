@@ -7,8 +7,8 @@ use std::fs;
 
 use common::{Copy, demo_text};
 use style::{
-    ClothsError, Edit, EditValue, add_cloth, cloths_can_be_undone, cloths_revision, edit_cloths,
-    load_collection, undo_cloths,
+    ClothsError, Edit, EditValue, add_cloth, cloths_revision, cloths_steps, edit_cloths,
+    load_collection, redo_cloths, undo_cloths,
 };
 use trade::Share;
 
@@ -26,7 +26,7 @@ fn set(path: &str, text: &str) -> Edit {
 fn an_edit_keeps_every_other_byte_and_the_version_before() {
     let copy = Copy::new();
     let root = copy.root();
-    assert!(!cloths_can_be_undone(&root));
+    assert_eq!(cloths_steps(&root), (0, 0));
     let held = version(&root);
     let collection = edit_cloths(&root, &held, &[set(WEIGHT, "13.5 oz/yd2")]).unwrap();
     assert_eq!(collection, load_collection(&root).unwrap());
@@ -45,11 +45,39 @@ fn an_edit_keeps_every_other_byte_and_the_version_before() {
         demo_text("cloths.toml")
     );
     let held = version(&root);
-    undo_cloths(&root, &held).unwrap();
+    redo_cloths(&root, &held).unwrap();
     assert_eq!(
         fs::read_to_string(root.join("cloths.toml")).unwrap(),
         expected
     );
+}
+
+#[test]
+fn every_change_can_be_taken_back_and_made_again() {
+    let copy = Copy::new();
+    let root = copy.root();
+    let text = || fs::read_to_string(root.join("cloths.toml")).unwrap();
+    let mut texts = vec![text()];
+    for weight in ["13 oz/yd2", "12 oz/yd2", "11 oz/yd2"] {
+        edit_cloths(&root, &version(&root), &[set(WEIGHT, weight)]).unwrap();
+        texts.push(text());
+    }
+    for (taken, before) in texts[..3].iter().rev().enumerate() {
+        assert_eq!(cloths_steps(&root), (3 - taken, taken));
+        undo_cloths(&root, &version(&root)).unwrap();
+        assert_eq!(text(), *before);
+    }
+    let past_the_first = undo_cloths(&root, &version(&root));
+    assert!(matches!(past_the_first, Err(ClothsError::Nothing)));
+    for after in &texts[1..3] {
+        redo_cloths(&root, &version(&root)).unwrap();
+        assert_eq!(text(), *after);
+    }
+    // Another change ends what could be made again.
+    edit_cloths(&root, &version(&root), &[set(WEIGHT, "10 oz/yd2")]).unwrap();
+    assert_eq!(cloths_steps(&root), (3, 0));
+    let nothing = redo_cloths(&root, &version(&root));
+    assert!(matches!(nothing, Err(ClothsError::Nothing)));
 }
 
 #[test]

@@ -25,6 +25,7 @@ pub(crate) fn routes() -> Router<Bench> {
     Router::new()
         .route("/style/{name}/cloths", post(edit))
         .route("/style/{name}/cloths/undo", post(undo))
+        .route("/style/{name}/cloths/redo", post(redo))
         .route("/style/{name}/cloths/add", post(add))
 }
 
@@ -77,14 +78,37 @@ async fn undo(
     have: Have,
     step: Result<Json<Step>, JsonRejection>,
 ) -> Result<Response, Trouble> {
+    let said = say().collection_cloths_undone();
+    stepped(bench, name, asked, have, step, style::undo_cloths, said).await
+}
+
+async fn redo(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    Query(asked): Query<Asked>,
+    have: Have,
+    step: Result<Json<Step>, JsonRejection>,
+) -> Result<Response, Trouble> {
+    let said = say().collection_cloths_redone();
+    stepped(bench, name, asked, have, step, style::redo_cloths, said).await
+}
+
+async fn stepped(
+    bench: Bench,
+    name: String,
+    asked: Asked,
+    have: Have,
+    step: Result<Json<Step>, JsonRejection>,
+    go: fn(&std::path::Path, &str) -> Result<Collection, ClothsError>,
+    said: &'static str,
+) -> Result<Response, Trouble> {
     let Step { held } = understood(step)?;
     answered(bench, name, asked.into(), have, move |session, _| {
         let folder = session.loaded().collection_folder.clone();
-        let done = style::undo_cloths(&folder, &held);
-        let outcome = outcome(session, done, say().collection_cloths_undone().to_owned());
+        let done = go(&folder, &held);
         Outcome {
             reset: true,
-            ..outcome
+            ..outcome(session, done, said.to_owned())
         }
     })
     .await

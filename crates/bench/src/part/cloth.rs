@@ -30,7 +30,8 @@ struct Use<'a> {
 struct File {
     written: Written,
     held: String,
-    can_be_undone: bool,
+    /// How many changes can be taken back, and made again.
+    steps: (usize, usize),
 }
 
 impl File {
@@ -40,7 +41,7 @@ impl File {
         Self {
             held: RevisionId::of(&text).to_string(),
             written: Written::of(&text),
-            can_be_undone: style::cloths_can_be_undone(folder),
+            steps: style::cloths_steps(folder),
         }
     }
 }
@@ -119,8 +120,12 @@ fn more(show: &Show<'_>, file: &File) -> Markup {
                     div.sending { button.small type="submit" { (say().cloth_add()) } p.problem role="alert" hidden {} }
                 }
             }
-            @if file.can_be_undone {
+            @if file.steps.0 > 0 {
                 button.small type="button" data-step="cloths/undo" { (say().cloth_undo()) }
+            }
+            @if file.steps.1 > 0 {
+                " "
+                button.small type="button" data-step="cloths/redo" { (say().cloth_redo()) }
             }
         }
     }

@@ -335,7 +335,15 @@ async fn a_cloth_is_changed_and_the_pair_follows() {
         .post("cloths/undo?panel=cloth", json!({ "held": now }))
         .await;
     assert_eq!(undone["outcome"], "done");
-    assert!(fragment(&undone, "cloth").contains("value=\"14 oz/yd2\""));
+    let panel = fragment(&undone, "cloth");
+    assert!(panel.contains("value=\"14 oz/yd2\"") && panel.contains("cloths/redo"));
+    let now = held(&house).await;
+    let again = house
+        .post("cloths/redo?panel=cloth", json!({ "held": now }))
+        .await;
+    assert_eq!(again["outcome"], "done");
+    let panel = fragment(&again, "cloth");
+    assert!(panel.contains("value=\"10 oz/yd2\"") && !panel.contains("cloths/redo"));
 }
 
 #[tokio::test]
