@@ -124,7 +124,10 @@ macro_rules! back_pocket {
 }
 
 macro_rules! back_pocket_grips {
-    ($side:ident, $other:ident, $piece:expr, [$place:ident, $width:ident, $inner:ident, $outer:ident, $point:ident, $rise:ident, $crest:ident]) => {{
+    (
+        $side:ident, $other:ident, $piece:expr,
+        [$place:ident, $width:ident, $inner:ident, $outer:ident, $point:ident, $rise:ident, $crest:ident]
+    ) => {{
         const PART: &str = concat!("piece:back_pocket_", stringify!($side));
         const fn grip(key: &'static str, words: Saying, at: At, fields: &'static [Field]) -> Grip {
             Grip { key, words, part: PART, view: View::Back, face: Face::Outside, drawn: Drawn::Piece($piece), at, fields }
