@@ -2,6 +2,7 @@
 
 import { answered } from './forms.js';
 import { ask, complain } from './swap.js';
+import { say } from './words.js';
 
 document.addEventListener('change', async ({ target }) => {
   if (!target.matches('input[type=file][data-art]')) return;
@@ -15,7 +16,7 @@ document.addEventListener('change', async ({ target }) => {
     const address = `${bench.dataset.path}/art?${new URLSearchParams({ file: file.name })}`;
     told = await answered(await fetch(address, { method: 'POST', headers, body: file }));
   } catch {
-    told = { problems: ['The bench does not answer. Is it still running? Nothing was changed.'] };
+    told = { problems: [say('no-answer-unchanged')] };
   }
   target.value = '';
   if (told.to) ask('edit', { edits: [{ edit: 'set', path: target.dataset.art, value: told.to }] }, choice);

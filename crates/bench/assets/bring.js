@@ -1,6 +1,7 @@
 // A pattern of the maker's own: the file is sent with every question about it and kept nowhere else.
 
 import { answered, complain } from './forms.js';
+import { say } from './words.js';
 
 const form = document.getElementById('bring');
 const chosen = document.getElementById('pattern');
@@ -42,7 +43,7 @@ async function look() {
     const response = await sent('look');
     html = await response.text();
   } catch {
-    complain(form, ['The bench does not answer. Is it still running?']);
+    complain(form, [say('no-answer')]);
     return;
   }
   if (mine !== asking) return;
@@ -85,7 +86,7 @@ form.addEventListener('submit', async (event) => {
   try {
     told = await answered(await sent('make'));
   } catch {
-    told = { problems: ['The bench does not answer. Is it still running? Nothing was made.'] };
+    told = { problems: [say('no-answer-unmade')] };
   }
   if (told.to) location.assign(told.to);
   complain(form, told.problems ?? []);

@@ -1,5 +1,7 @@
 // Forms of a page of their own: what is filled in is sent as one piece, and the answer says where to go on or what is in the way.
 
+import { say } from './words.js';
+
 /** What a form holds: a text by each name, a list where a name may be there several times. @param {HTMLFormElement} form */
 function filled(form) {
   const told = {};
@@ -43,7 +45,7 @@ document.addEventListener('submit', async (event) => {
     const headers = { 'content-type': 'application/json' };
     told = await answered(await fetch(form.dataset.send, { method: 'POST', headers, body: JSON.stringify(filled(form)) }));
   } catch {
-    told = { problems: ['The bench does not answer. Is it still running? Nothing was made.'] };
+    told = { problems: [say('no-answer-unmade')] };
   }
   if (told.to) location.assign(told.to);
   complain(form, told.problems ?? []);

@@ -1,9 +1,10 @@
 // Taking hold of what is drawn: a light outline follows the hand, and the file is changed once, when it is let go.
 
 import { inches } from './nudge.js';
-import { ask, say, whenSwapped } from './swap.js';
+import { announce, ask, whenSwapped } from './swap.js';
 import { isPanning, millimetres, pixels, whenMoved } from './drawing.js';
 import { openPart, pointAt } from './parts.js';
+import { say } from './words.js';
 
 /** Screen pixels: until here a press is a click; from here on a grip is near; to here a value lines up with another. */
 const STILL = 4;
@@ -81,7 +82,7 @@ function begin(grip, how) {
       if (hold !== mine) return;
       if (!held || held.values.length === 0) {
         clear();
-        say('This cannot be moved as it is now.');
+        announce(say('cannot-be-moved'));
         return;
       }
       hold.held = held;
@@ -92,7 +93,7 @@ function begin(grip, how) {
     })
     .catch(() => {
       clear();
-      say('The bench does not answer. Is it still running?');
+      announce(say('no-answer'));
     });
 }
 
@@ -234,7 +235,7 @@ function giveUp() {
   if (!hold) return;
   const { grip } = hold;
   clear();
-  say('Left as it was.');
+  announce(say('left-as-it-was'));
   if (grip.isConnected) grip.focus({ preventScroll: true });
 }
 

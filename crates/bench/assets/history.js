@@ -1,6 +1,7 @@
 // The history: versions are named and put back, and the list is fetched anew after each.
 
 import './keys.js';
+import { say } from './words.js';
 
 let busy = false;
 
@@ -28,7 +29,7 @@ async function send(form, button) {
     });
     if (!(response.headers.get('content-type') ?? '').startsWith('application/json')) {
       const page = new DOMParser().parseFromString(await response.text(), 'text/html');
-      say([...page.querySelectorAll('h1, .words')].map((e) => e.textContent).join('. '));
+      announce([...page.querySelectorAll('h1, .words')].map((e) => e.textContent).join('. '));
       return;
     }
     const { problems, said, outcome } = await response.json();
@@ -37,9 +38,9 @@ async function send(form, button) {
       return;
     }
     await anew(form);
-    say(problems.length > 0 ? `Not changed: ${problems.join('. ')}.` : `${capital(said)}.`);
+    announce(problems.length > 0 ? say('version-not-changed', { problems: problems.join('. ') }) : `${capital(said)}.`);
   } catch {
-    say('The bench does not answer. Is it still running? Nothing was changed.');
+    announce(say('no-answer-unchanged'));
   } finally {
     busy = false;
     document.getElementById('versions')?.removeAttribute('aria-busy');
@@ -65,7 +66,7 @@ function complain(form, problems) {
   const words = problems.map(capital).join('. ');
   const place = form.querySelector('.problem');
   if (!place) {
-    say(`Not changed: ${words}.`);
+    announce(say('version-not-changed', { problems: words }));
     return;
   }
   place.textContent = words;
@@ -75,14 +76,14 @@ function complain(form, problems) {
   field.setAttribute('aria-invalid', 'true');
   field.setAttribute('aria-describedby', place.id);
   field.focus();
-  say(words);
+  announce(words);
 }
 
 function capital(words) {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-function say(words) {
+function announce(words) {
   const place = document.getElementById('told');
   if (place) place.textContent = words;
 }

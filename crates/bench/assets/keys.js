@@ -1,5 +1,7 @@
 // What every page does: the key of the session leaves the address, and what is named beside a link does as it does.
 
+import { say } from './words.js';
+
 // The key came in the address and is a cookie now; it need not stay in view or in the history.
 const here = new URL(location.href);
 if (here.searchParams.has('key')) {
@@ -10,7 +12,7 @@ if (here.searchParams.has('key')) {
 const list = document.getElementById('keys');
 
 /** What a key is called in the list. */
-const CALLED = { Control: 'Ctrl', ArrowUp: '↑', ArrowDown: '↓', ArrowLeft: '←', ArrowRight: '→', Escape: 'Esc' };
+const CALLED = { Control: say('key-control'), Shift: say('key-shift'), ArrowUp: '↑', ArrowDown: '↓', ArrowLeft: '←', ArrowRight: '→' };
 
 document.addEventListener('keydown', (event) => {
   if (event.ctrlKey || event.metaKey || event.altKey || event.target.closest('input, select, textarea, dialog')) return;

@@ -1,7 +1,8 @@
 // Findings and their numbers on the drawing: each finds the other.
 
-import { ask, say, whenSwapped } from './swap.js';
+import { announce, ask, whenSwapped } from './swap.js';
 import { pointAt, showPanel } from './parts.js';
+import { say } from './words.js';
 
 const panel = document.getElementById('panel');
 const figure = document.getElementById('drawing');
@@ -29,7 +30,7 @@ function mute(button) {
   const field = button.parentNode.querySelector('[data-reason]');
   const reason = field.value.trim();
   if (reason === '') {
-    say('Say why you live with it: whoever sews from this file will ask.');
+    announce(say('why-muted'));
     field.focus();
     return;
   }

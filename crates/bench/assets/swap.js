@@ -1,6 +1,7 @@
 // One small protocol: a request answers with the fragments of the page that are now different, by id.
 
 import { back, gone, locked } from './gone.js';
+import { say } from './words.js';
 
 const bench = document.getElementById('bench');
 /** The mark of each part as the page has it, so that it is not sent again. */
@@ -60,7 +61,7 @@ async function send(action, body, about, sent) {
     const kind = response.headers.get('content-type') ?? '';
     if (!kind.startsWith('application/json')) {
       const page = new DOMParser().parseFromString(await response.text(), 'text/html');
-      say([...page.querySelectorAll('h1, .words')].map((e) => e.textContent).join('. '));
+      announce([...page.querySelectorAll('h1, .words')].map((e) => e.textContent).join('. '));
       return;
     }
     take(await response.json(), about, sent);
@@ -89,7 +90,7 @@ function take(answer, about, sent) {
   if (answer.problems.length > 0) complain(about, answer.problems);
   swapped();
   if (!held?.isConnected) again(held)?.focus({ preventScroll: true });
-  if (back()) say('The bench answers again.');
+  if (back()) announce(say('answers-again'));
 }
 
 /** Whether something is a field that words are typed into. */
@@ -109,14 +110,14 @@ function again(gone) {
 function lost(about) {
   if (isTyped(about)) {
     typing.add(about);
-    complain(about, ['the bench does not answer; press Enter again when it does']);
+    complain(about, [say('press-enter-again')]);
   }
   shown.delete('notice');
   gone(() => ask('fragments'));
 }
 
 /** Says something at the foot of the page, where it is read out. @param {string} words */
-export function say(words) {
+export function announce(words) {
   const place = document.querySelector('#history [role=status]');
   if (place) place.textContent = words;
   shown.delete('history');
@@ -145,7 +146,7 @@ export function settle(field) {
 export function complain(field, problems) {
   const place = field && problemPlace(field);
   if (!place || !field.dataset.path) {
-    say(problems.join('. '));
+    announce(problems.join('. '));
     return;
   }
   place.textContent = problems.map((line) => line.charAt(0).toUpperCase() + line.slice(1)).join('. ');
@@ -153,7 +154,7 @@ export function complain(field, problems) {
   place.scrollIntoView({ block: 'nearest' });
   field.setAttribute('aria-invalid', 'true');
   field.setAttribute('aria-describedby', place.id);
-  say('Not changed. ' + place.textContent);
+  announce(say('not-changed', { problems: place.textContent }));
 }
 
 // What belongs to the reader of the page, not to the file.

@@ -1,6 +1,7 @@
 // Work in the background: begun from a form, asked after while it goes on, its parts of the page kept as they are now.
 
 import { morph, swapped } from './swap.js';
+import { say } from './words.js';
 
 /** How long between two questions. */
 const EVERY_MS = 500;
@@ -82,7 +83,7 @@ async function ask(address, request, about) {
     complain(about, [...page.querySelectorAll('h1, .words')].map((e) => e.textContent));
   } catch {
     if (mine !== latest) return;
-    complain(about, ['The bench does not answer. Is it still running?']);
+    complain(about, [say('no-answer')]);
     if ('running' in room.dataset) again();
   }
 }

@@ -1,5 +1,7 @@
 //! What every page has: the head, and the only places where styles and scripts are named.
 
+mod words;
+
 use maud::{DOCTYPE, Markup, html};
 
 use crate::asset;
@@ -21,6 +23,7 @@ pub(crate) fn bare(title: &str, body: &Markup) -> Markup {
 
 /// A page with what it loads.
 pub(crate) fn page(title: &str, loads: Loads, body: &Markup) -> Markup {
+    let does = !loads.scripts.is_empty();
     html! {
         (DOCTYPE)
         html lang=(say().language()) {
@@ -38,9 +41,9 @@ pub(crate) fn page(title: &str, loads: Loads, body: &Markup) -> Markup {
                 @for sheet in loads.styles { link rel="stylesheet" href=(asset::url(sheet)); }
                 @for script in loads.scripts { script type="module" src=(asset::url(script)) {} }
             }
-            body {
+            body data-words=[does.then(|| words::of(loads.scripts))] {
                 (body)
-                @if !loads.scripts.is_empty() { (keys()) }
+                @if does { (keys()) }
             }
         }
     }

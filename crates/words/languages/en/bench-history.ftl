@@ -82,8 +82,6 @@ compare-size = Size
 compare-go = Compare
 # In the list of versions to choose from.
 compare-choice-now = { $number }, now
-# The key that does the same.
-compare-key = Key { $key }
 compare-others = Other versions
 compare-swap = Swap
 compare-previous = Previous

@@ -199,7 +199,7 @@ impl Compared {
         let step = |key: &'static str, words: &'static str, number: Option<u32>| {
             html! {
                 @match number {
-                    Some(number) => a href=(to(&number.to_string(), &self.b.key, self.look, see)) aria-keyshortcuts=(key) title=(say().compare_key(key)) { (words) },
+                    Some(number) => a href=(to(&number.to_string(), &self.b.key, self.look, see)) aria-keyshortcuts=(key) title=(say().keys_key(key)) { (words) },
                     None => a role="link" aria-disabled="true" { (words) },
                 }
             }
@@ -210,7 +210,7 @@ impl Compared {
             ..see.clone()
         };
         let link = |key: &'static str, words: &'static str, is: bool, address: String| {
-            html! { a href=(address) aria-current=[is.then_some("true")] aria-keyshortcuts=(key) title=(say().compare_key(key)) { (words) } }
+            html! { a href=(address) aria-current=[is.then_some("true")] aria-keyshortcuts=(key) title=(say().keys_key(key)) { (words) } }
         };
         let here = |see: See| to(&self.a.key, &self.b.key, self.look, &see);
         html! {

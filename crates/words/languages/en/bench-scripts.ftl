@@ -1,0 +1,27 @@
+### What the scripts of a page say: crates/bench/assets, by way of crates/bench/src/page/layout/words.rs.
+
+## Where the bench does not answer
+
+script-no-answer = The bench does not answer. Is it still running?
+script-no-answer-unchanged = The bench does not answer. Is it still running? Nothing was changed.
+script-no-answer-unmade = The bench does not answer. Is it still running? Nothing was made.
+script-press-enter-again = the bench does not answer; press Enter again when it does
+script-gone = The bench does not answer. Everything up to the last change that was said to be saved is in the file. This page asks again by itself; start the bench with the same --port and --key, and it goes on from here.
+script-other-key = The bench runs again, but with another key. Open the address that it printed; everything that was saved is there.
+script-answers-again = The bench answers again.
+
+## What was not done
+
+# $problems are sentences that end with no stop.
+script-not-changed = Not changed. { $problems }
+# $problems are sentences that end with no stop.
+script-version-not-changed = Not changed: { $problems }.
+script-cannot-be-moved = This cannot be moved as it is now.
+script-left-as-it-was = Left as it was.
+# Asked of somebody who mutes a finding and gives no reason.
+script-why-muted = Say why you live with it: whoever sews from this file will ask.
+
+## Keys, as they are called in the list of keys
+
+script-key-control = Ctrl
+script-key-shift = Shift
