@@ -86,6 +86,29 @@ fn versions_are_named_compared_and_put_back() {
 }
 
 #[test]
+fn a_broken_file_is_put_right_by_an_earlier_version() {
+    let demo = with_versions();
+    let sound = fs::read_to_string(demo.style_file()).unwrap();
+    fs::write(demo.style_file(), "[style\nname = 7").unwrap();
+    let told = refused(&demo, "history", &[]);
+    assert!(
+        told.contains("--put-back 3") && told.contains("style.toml"),
+        "{told}"
+    );
+    assert!(refused(&demo, "history", &["--put-back", "9"]).contains("no version 9"));
+    let said = done(&demo, "history", &["--put-back", "3"]);
+    assert_eq!(said, "version 3 is in the file again, as version 5\n");
+    assert_eq!(fs::read_to_string(demo.style_file()).unwrap(), sound);
+    // What could not be read is a version like any other.
+    let list = done(&demo, "history", &[]);
+    assert!(list.contains("   4  "), "{list}");
+    // An older one can be put in as well.
+    fs::write(demo.style_file(), "").unwrap();
+    done(&demo, "history", &["--put-back", "1"]);
+    assert_ne!(fs::read_to_string(demo.style_file()).unwrap(), sound);
+}
+
+#[test]
 fn what_cannot_be_done_is_said() {
     let demo = with_versions();
     let none = refused(&demo, "compare", &["9", "now"]);

@@ -31,6 +31,7 @@ mod lays;
 mod load;
 mod load_order;
 mod making;
+mod mend;
 mod merge;
 mod muted;
 mod names;
@@ -76,6 +77,7 @@ pub use load::{
 };
 pub use load_order::{ORDERS_FOLDER, is_order, list_orders, load_order};
 pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
+pub use mend::{Sound, last_sound};
 pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;
 pub use names::{LONGEST_NAME, NameError, name_version};

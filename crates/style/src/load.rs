@@ -134,6 +134,11 @@ impl fmt::Display for RevisionId {
 pub fn load(path: &Path) -> Result<Loaded, Report> {
     let path = style_file(path)?;
     let text = read_file(&path)?;
+    load_as(path, text)
+}
+
+/// A style as it would be loaded were this the text of its file.
+pub(crate) fn load_as(path: PathBuf, text: String) -> Result<Loaded, Report> {
     let source = Source::new(path.display().to_string(), text.as_str());
     let mut reading = style_alone(&source);
     let folder = find_collection(&path)?;
@@ -179,7 +184,7 @@ pub fn load(path: &Path) -> Result<Loaded, Report> {
 }
 
 /// The style file that a path means: itself, or `style.toml` in the folder.
-fn style_file(path: &Path) -> Result<PathBuf, Report> {
+pub(crate) fn style_file(path: &Path) -> Result<PathBuf, Report> {
     let inside = path.join(STYLE_FILE);
     let file = if path.is_dir() {
         inside

@@ -20,7 +20,7 @@ use crate::report::{Diagnostic, Report};
 pub const REVISIONS_FOLDER: &str = ".revisions";
 
 /// The text that was last saved, or last seen in the file, in the folder of revisions.
-const LATEST: &str = "latest.toml";
+pub(crate) const LATEST: &str = "latest.toml";
 
 /// What a save did.
 #[derive(Clone, Debug)]
@@ -83,13 +83,18 @@ pub struct Revision {
 /// The text has problems, the file was changed by someone else meanwhile, or the disk refused; in every case
 /// the style file is as it was.
 pub fn save(loaded: &Loaded, new_text: &str) -> Result<Saved, SaveError> {
+    save_over(loaded, &loaded.text, new_text)
+}
+
+/// The same over a text that the file is known to hold, whether that can be read or not.
+pub(crate) fn save_over(loaded: &Loaded, held: &str, new_text: &str) -> Result<Saved, SaveError> {
     let next = loaded.with_text(new_text)?;
     let path = fs::canonicalize(&loaded.path).map_err(disk(&loaded.path))?;
     refuse_read_only(&path)?;
     let revisions = folder_of_revisions(&path)?;
     let _lock = lock(&revisions)?;
     let on_disk = read_file(&path).map_err(SaveError::Unreadable)?;
-    if on_disk != loaded.text {
+    if on_disk != held {
         let number = next_number(&revisions)?;
         let kept = revisions.join(format!("refused-{number:04}-{}.toml", next.revision));
         write_whole(&kept, new_text, &revisions)?;

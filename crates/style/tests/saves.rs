@@ -11,7 +11,7 @@ use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 
 use common::{Copy, demo_style};
-use style::{Edit, RevisionId, SaveError, list_revisions, read_revision, save};
+use style::{Edit, RevisionId, SaveError, last_sound, list_revisions, read_revision, save};
 
 fn set(text: &str, path: &str, value: &str) -> String {
     style::apply(text, &Edit::set(path, value).unwrap()).unwrap()
@@ -117,6 +117,37 @@ fn a_kept_version_that_was_edited_is_not_passed_off_as_itself() {
         read_revision(revision).unwrap_err().problems[0].code,
         "style::changed-revision"
     );
+}
+
+#[test]
+fn the_last_version_that_can_be_read_takes_the_place_of_one_that_cannot() {
+    let copy = Copy::new();
+    let first = copy.loaded();
+    assert!(
+        last_sound(&copy.style_folder()).is_none(),
+        "nothing is broken"
+    );
+    let text = set(&first.text, "chart.thigh.value", "63 cm");
+    save(&first, &text).unwrap();
+    fs::write(copy.style(), "[[[").unwrap();
+    let sound = last_sound(&copy.style_folder()).unwrap();
+    assert_eq!(sound.loaded.text, text);
+    // Somebody goes on writing by hand: nothing of that is overwritten.
+    fs::write(copy.style(), "[[[ # not done yet").unwrap();
+    assert!(matches!(sound.put_in(&text), Err(SaveError::Stale { .. })));
+    let sound = last_sound(&copy.style_folder()).unwrap();
+    sound.put_in(&sound.loaded.text).unwrap();
+    assert_eq!(fs::read_to_string(copy.style()).unwrap(), text);
+    let kept = list_revisions(&copy.style_folder()).unwrap();
+    let kept = kept.iter().map(|kept| read_revision(kept).unwrap());
+    let kept: Vec<String> = kept.collect();
+    assert_eq!(kept, [demo_style(), &text, "[[[ # not done yet"]);
+    // No version that could be read, or a file that is no text: there is nothing to offer.
+    fs::write(copy.style(), [0xff, 0xfe]).unwrap();
+    assert!(last_sound(&copy.style_folder()).is_none());
+    fs::remove_dir_all(copy.style_folder().join(style::REVISIONS_FOLDER)).unwrap();
+    fs::write(copy.style(), "[[[").unwrap();
+    assert!(last_sound(&copy.style_folder()).is_none());
 }
 
 #[test]

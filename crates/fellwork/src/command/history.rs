@@ -5,7 +5,7 @@ mod json;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use jobs::system;
-use style::{Change, History, Loaded, NameError, Report, Revision};
+use style::{Change, History, Loaded, NameError, Report, Revision, Saved};
 
 use crate::args::{HistoryOf, VersionName};
 use crate::command::load;
@@ -38,7 +38,10 @@ enum Changes {
 }
 
 pub fn run(asked: &HistoryOf) -> Result<Exit, Trouble> {
-    let loaded = load(&asked.style)?;
+    let loaded = match load(&asked.style) {
+        Ok(loaded) => loaded,
+        Err(unread) => return broken(asked, unread),
+    };
     if let Some(VersionName { version, name }) = &asked.name {
         return give_name(&loaded, version, name.as_deref());
     }
@@ -115,7 +118,10 @@ fn put_back(loaded: &Loaded, asked: &str) -> Result<Exit, Trouble> {
     let version = version(&history, asked)?;
     let text = style::read_revision(version)?;
     let saved = style::save(loaded, &text)?;
-    let number = version.number;
+    tell_put_back(version.number, &saved)
+}
+
+fn tell_put_back(number: u32, saved: &Saved) -> Result<Exit, Trouble> {
     let done = match saved.earlier {
         None => format!("the file holds the text of version {number} already\n"),
         Some(_) => {
@@ -125,6 +131,29 @@ fn put_back(loaded: &Loaded, asked: &str) -> Result<Exit, Trouble> {
     };
     printed::to_stdout(done)?;
     Ok(Exit::Done)
+}
+
+/// Where the file cannot be read, an earlier version can still be put in its place; which one is said with what is wrong.
+fn broken(asked: &HistoryOf, unread: Trouble) -> Result<Exit, Trouble> {
+    let Some(sound) = style::last_sound(&asked.style) else {
+        return Err(unread);
+    };
+    let history = of(&sound.loaded)?;
+    let is_sound = |version: &Revision| version.id == sound.loaded.revision.as_str();
+    let Some(wanted) = &asked.put_back else {
+        let last = history.with_id(sound.loaded.revision.as_str());
+        let number = last.map_or(0, |version| version.number);
+        printed::to_stderr(&format!(
+            "version {number} is the last that can be read; put it in place of the file with --put-back {number}\n"
+        ));
+        return Err(unread);
+    };
+    let version = version(&history, wanted)?;
+    let text = match is_sound(version) {
+        true => sound.loaded.text.clone(),
+        false => style::read_revision(version)?,
+    };
+    tell_put_back(version.number, &sound.put_in(&text)?)
 }
 
 /// Every version, or every one with a name, the newest first.

@@ -1,0 +1,52 @@
+//! A style whose file was broken outside: the last version of it that can be read, and the way back.
+
+use std::path::Path;
+
+use crate::load::{load_as, read_file, style_file};
+use crate::save::{LATEST, list_revisions, real, save_over};
+use crate::{Loaded, REVISIONS_FOLDER, SaveError, Saved, load, read_revision};
+
+/// The last version of a style that can be read, beside a file that cannot.
+#[derive(Clone, Debug)]
+pub struct Sound {
+    /// The style as it was then, read against the collection as it is now.
+    pub loaded: Loaded,
+    broken: String,
+}
+
+/// What can be gone back to where a style's file cannot be read. `None` where the file can be, where it is no text, and
+/// where no version is kept that can be read with the collection as it is.
+#[must_use]
+pub fn last_sound(style: &Path) -> Option<Sound> {
+    let path = style_file(style).ok()?;
+    let broken = read_file(&path).ok()?;
+    if load(&path).is_ok() {
+        return None;
+    }
+    let file = real(&path);
+    let folder = file.parent()?;
+    let latest = read_file(&folder.join(REVISIONS_FOLDER).join(LATEST)).ok();
+    let kept = list_revisions(folder).unwrap_or_default();
+    let kept = kept
+        .iter()
+        .rev()
+        .filter_map(|kept| read_revision(kept).ok());
+    let mut sound = latest
+        .into_iter()
+        .chain(kept)
+        .filter_map(|text| load_as(path.clone(), text).ok());
+    Some(Sound {
+        loaded: sound.next()?,
+        broken,
+    })
+}
+
+impl Sound {
+    /// Puts a text into the file in place of what cannot be read, which is kept as a version like any other.
+    ///
+    /// # Errors
+    /// As [`save`](crate::save()): the text has problems, the file was changed meanwhile, or the disk refused.
+    pub fn put_in(&self, text: &str) -> Result<Saved, SaveError> {
+        save_over(&self.loaded, &self.broken, text)
+    }
+}
