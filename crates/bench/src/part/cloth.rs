@@ -85,7 +85,7 @@ pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
     html! {
         section #cloth aria-labelledby="cloth-title" hidden[!open] data-held=(file.held) {
             h2 #cloth-title { (say().cloth_title()) }
-            p.lead { (say().cloth_lead(&worked.garment.size)) }
+            p.lead { (say().cloth_lead(worked.garment.size)) }
             @for one in &uses { (one_use(show, &file, worked, one)) }
             section.group data-name=(say().cloth_compared()) {
                 h3 { (say().cloth_compared()) }

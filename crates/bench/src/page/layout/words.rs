@@ -70,6 +70,8 @@ pub(super) fn of(scripts: &[&'static str]) -> Value {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
+
     use super::*;
 
     /// What a script asks for: each key, and what follows it.

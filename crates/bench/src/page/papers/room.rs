@@ -165,7 +165,7 @@ impl<'a> PapersPage<'a> {
             }
             dl.figures {
                 div { dt { (say().papers_pages()) } dd { (say().papers_pages_size(bytes(pack.pdf.len()), pack.pages)) } }
-                div { dt { (say().papers_version()) } dd { (say().papers_version_date(order.date, &pack.revision)) } }
+                div { dt { (say().papers_version()) } dd { (say().papers_version_date(order.date, pack.revision)) } }
                 div { dt { (say().papers_size()) } dd { (size) } }
                 div { dt { (say().papers_errors()) }
                     dd {
