@@ -66,8 +66,8 @@ fn write_method(code: &mut String, message: &Message, file: &Path) -> std::fmt::
     for (given, kind) in &message.given {
         let parameter = given.replace('-', "_");
         let (takes, makes) = match kind {
-            Kind::Text => ("impl Display", "text"),
-            Kind::Count => ("impl TryInto<u64>", "count"),
+            Kind::Text => ("impl Display", "crate::text"),
+            Kind::Count => ("impl TryInto<u64>", "crate::count"),
         };
         write!(parameters, ", {parameter}: {takes}")?;
         write!(values, "({given:?}, {makes}({parameter})), ")?;

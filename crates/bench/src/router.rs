@@ -13,7 +13,7 @@ use axum::{Json, Router};
 use serde::Deserialize;
 use style::Edit;
 
-use crate::answer::{Answer, placed};
+use crate::answer::Answer;
 use crate::field::Show;
 use crate::have::Have;
 use crate::outcome::{self, Outcome, notice};
@@ -48,6 +48,7 @@ pub fn router(bench: Bench) -> Router {
         .merge(page::begin::routes())
         .merge(page::cloths::routes())
         .merge(page::cutting::routes())
+        .merge(page::mend::routes())
         .merge(page::papers::routes())
         .merge(page::history::routes())
         .route("/asset/{edition}/{name}", get(asset_file))
@@ -353,9 +354,8 @@ pub(crate) fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Tro
     bench.session(name).map_err(|not_open| match not_open {
         NotOpen::Unknown => Trouble::no_such_page(),
         NotOpen::Broken(report) => Trouble {
-            status: StatusCode::UNPROCESSABLE_ENTITY,
-            title: say().trouble_style(),
-            words: placed(&report),
+            mends: page::mend::sound(bench, name).map(|_| name.to_owned()),
+            ..Trouble::unreadable(say().trouble_style(), &report)
         },
     })
 }

@@ -4,7 +4,8 @@ use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Response};
 use maud::html;
 
-use crate::page::layout;
+use crate::answer::placed;
+use crate::page::{layout, mend};
 use crate::said::say;
 
 /// Something that cannot be shown, in words for the maker.
@@ -13,6 +14,8 @@ pub(crate) struct Trouble {
     pub(crate) status: StatusCode,
     pub(crate) title: &'static str,
     pub(crate) words: Vec<String>,
+    /// The style whose last sound version can be put in place of a file that cannot be read.
+    pub(crate) mends: Option<String>,
 }
 
 impl Trouble {
@@ -33,11 +36,21 @@ impl Trouble {
     }
 
     pub(crate) fn one(status: StatusCode, title: &'static str, words: &str) -> Self {
+        Self::told(status, title, vec![words.to_owned()])
+    }
+
+    pub(crate) const fn told(status: StatusCode, title: &'static str, words: Vec<String>) -> Self {
         Self {
             status,
             title,
-            words: vec![words.to_owned()],
+            words,
+            mends: None,
         }
+    }
+
+    /// What is wrong with a file, every mistake with its place.
+    pub(crate) fn unreadable(title: &'static str, report: &style::Report) -> Self {
+        Self::told(StatusCode::UNPROCESSABLE_ENTITY, title, placed(report))
     }
 
     pub(crate) fn inside() -> Self {
@@ -55,12 +68,16 @@ impl IntoResponse for Trouble {
             main.plain {
                 h1 { (self.title) }
                 @for words in &self.words { p.words { (words) } }
+                @if let Some(name) = &self.mends { (mend::offer(name)) }
                 @if self.status != StatusCode::FORBIDDEN {
                     p { a href="/" { (say().trouble_back()) } }
                 }
             }
         };
-        let page = layout::bare(self.title, &main);
+        let page = match &self.mends {
+            Some(_) => layout::page(self.title, mend::LOADS, &main),
+            None => layout::bare(self.title, &main),
+        };
         (self.status, Html(page.into_string())).into_response()
     }
 }

@@ -59,7 +59,10 @@ fn main() -> std::io::Result<()> {
                 println!("    {part}: {}", spread(took));
             }
             println!("    the server's processor time for one: {server_ms:.1} ms");
-            println!("    layout shift: {} of {}", told["shift"], told["of"]);
+            println!(
+                "    layout shift: {}, of it not after a key or a click: {}; {}",
+                told["shift"], told["unasked"], told["of"]
+            );
         }
         Ok(())
     });
@@ -105,11 +108,17 @@ fn spread(all: &Value) -> String {
 
 const WATCH_SHIFTS: &str = r"
 window.shifted = 0;
+window.unasked = 0;
 window.shifting = new Set();
+const named = (node) => node?.id || node?.className || (node ? `${named(node.parentElement)} ${node.nodeName}` : 'gone');
 new PerformanceObserver((list) => {
-  for (const { value, sources } of list.getEntries()) {
+  for (const { value, sources, hadRecentInput } of list.getEntries()) {
     window.shifted += value;
-    for (const { node } of sources) window.shifting.add(node?.id || node?.className || node?.nodeName);
+    // What follows the hand within half a second is no shift as browsers count them.
+    if (!hadRecentInput) window.unasked += value;
+    for (const { node, previousRect: a, currentRect: b } of sources) {
+      window.shifting.add(`${named(node)} ${a.x},${a.y} ${a.width}x${a.height} to ${b.x},${b.y} ${b.width}x${b.height}`);
+    }
   }
 }).observe({ type: 'layout-shift', buffered: true });";
 
@@ -154,5 +163,5 @@ const once = (value) => new Promise((resolve) => {
     (parts['request'] ??= []).push(asked?.duration);
     for (const { name, duration } of asked?.serverTiming ?? []) (parts[name] ??= []).push(duration);
   }
-  done({ took, parts, shift: window.shifted, of: [...window.shifting] });
+  done({ took, parts, shift: window.shifted, unasked: window.unasked, of: [...window.shifting] });
 })();";

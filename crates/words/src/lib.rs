@@ -208,6 +208,8 @@ pub const fn english_files() -> &'static [&'static str] {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
+
     use super::*;
     use crate::reading::Kind;
 

@@ -118,10 +118,13 @@ fn of_arguments(arguments: &CallArguments<&str>, given: &mut Vec<(String, Kind)>
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
+
     use super::*;
 
     fn given(text: &str) -> Vec<(String, Kind)> {
-        messages(text).unwrap().remove(0).given
+        let mut messages = messages(text).expect("it can be read");
+        messages.remove(0).given
     }
 
     #[test]

@@ -4,6 +4,7 @@ use maud::{Markup, html};
 use style::Collection;
 
 use super::layout::{self, Loads};
+use super::mend;
 use crate::answer::placed;
 use crate::route;
 use crate::said::{SLOTS, filled, say};
@@ -22,7 +23,13 @@ pub(crate) enum Listed {
 
 pub(crate) struct Entry {
     folder: String,
-    what: Result<Sound, Vec<String>>,
+    what: Result<Sound, Mistakes>,
+}
+
+/// What is wrong with a style's file, and whether an earlier version can take its place.
+struct Mistakes {
+    told: Vec<String>,
+    mends: bool,
 }
 
 struct Sound {
@@ -39,11 +46,8 @@ pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
     if style::can_begin_in(bench.folder()) {
         return Ok(Listed::Nothing);
     }
-    let collection = style::load_collection(bench.folder()).map_err(|report| Trouble {
-        status: axum::http::StatusCode::UNPROCESSABLE_ENTITY,
-        title: say().collection_not_opened(),
-        words: placed(&report),
-    })?;
+    let collection = style::load_collection(bench.folder())
+        .map_err(|report| Trouble::unreadable(say().collection_not_opened(), &report))?;
     let mut styles = Vec::new();
     for (folder, _) in bench.styles()? {
         let what = match bench.session(&folder) {
@@ -56,7 +60,10 @@ pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
                 }
                 Ok(Sound::of(session.loaded()))
             }
-            Err(NotOpen::Broken(report)) => Err(placed(&report)),
+            Err(NotOpen::Broken(report)) => Err(Mistakes {
+                told: placed(&report),
+                mends: mend::sound(bench, &folder).is_some(),
+            }),
             // Taken away since it was listed.
             Err(NotOpen::Unknown) => continue,
         };
@@ -183,12 +190,13 @@ fn card(entry: &Entry, see: &See) -> Markup {
                 a.copy href={ "/copy/" (route::encoded(&entry.folder)) } aria-label=(say().collection_copy_of(&sound.name)) { (say().collection_copy()) }
             }
         },
-        Err(problems) => html! {
+        Err(Mistakes { told, mends }) => html! {
             li.mistakes {
                 h3 { (entry.folder) }
-                p.bad { (say().collection_broken(problems.len())) }
-                ul { @for problem in problems { li { (problem) } } }
+                p.bad { (say().collection_broken(told.len())) }
+                ul { @for problem in told { li { (problem) } } }
                 p.about { (files(say().collection_broken_how(SLOTS[0]), &[".revisions"])) }
+                @if *mends { (mend::offer(&entry.folder)) }
             }
         },
     }

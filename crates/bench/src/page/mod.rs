@@ -7,6 +7,7 @@ pub(crate) mod collection;
 pub(crate) mod cutting;
 pub(crate) mod history;
 pub(crate) mod layout;
+pub(crate) mod mend;
 pub(crate) mod papers;
 pub(crate) mod room;
 pub(crate) mod style;

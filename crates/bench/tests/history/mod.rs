@@ -399,3 +399,35 @@ async fn the_history_needs_the_key_and_our_own_pages() {
         assert_eq!(got.status, StatusCode::UNPROCESSABLE_ENTITY, "{action}");
     }
 }
+
+#[tokio::test]
+async fn a_file_that_cannot_be_read_offers_the_last_version_that_can_be() {
+    let house = House::new();
+    house.set("chart.thigh.value", "63 cm").await;
+    let sound = house.text();
+    fs::write(house.file(), "[style\nname = 7").unwrap();
+    // A bench that never saw it sound.
+    let again = again(&house);
+    let page = again.get(STYLE).await;
+    assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
+    let form = "data-send=\"/style/ferryman/mend\"";
+    assert!(
+        page.text.contains("style.toml:1:") && page.text.contains(form),
+        "{}",
+        page.text
+    );
+    assert!(again.get("/").await.text.contains(form));
+    let mend = || post(&format!("{STYLE}/mend"), &json!({}));
+    let got = again.send(mend()).await;
+    assert_eq!(got.status, StatusCode::OK, "{}", got.text);
+    assert_eq!(house.text(), sound);
+    assert_eq!(again.get(STYLE).await.status, StatusCode::OK);
+    assert!(!again.get("/").await.text.contains(form));
+    // There is nothing to mend any more.
+    let got = again.send(mend()).await;
+    assert_eq!(got.status, StatusCode::UNPROCESSABLE_ENTITY, "{}", got.text);
+    // Where no version can be read, none is offered.
+    let other = House::new();
+    fs::write(other.file(), "[style\nname = 7").unwrap();
+    assert!(!other.get(STYLE).await.text.contains(form));
+}

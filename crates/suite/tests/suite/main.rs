@@ -11,6 +11,7 @@ mod browser_history;
 mod browser_hostile;
 mod browser_keys;
 mod browser_start;
+mod catalogue;
 mod cut_pieces;
 mod demo;
 mod details;

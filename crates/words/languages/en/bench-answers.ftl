@@ -82,3 +82,9 @@ start-key = the key has to be 16 to 128 letters and digits
 start-random = the system gave no random key: { $why }; give one of your own
 start-port = port { $port } on this machine cannot be used: { $why }; choose another port, or 0 for any free one
 start-system = the bench cannot run: { $why }
+
+## A style file that cannot be read, and the way back
+
+mend-offer = The last version that can be read can be put in its place. What is in the file now is kept as a version.
+mend-put-in = Put the last sound version in its place
+mend-nothing = the file can be read, or no earlier version can be; nothing was changed

@@ -152,11 +152,8 @@ fn collection_of(bench: &Bench) -> Result<Option<Collection>, Trouble> {
     if style::can_begin_in(bench.folder()) {
         return Ok(None);
     }
-    let collection = style::load_collection(bench.folder()).map_err(|report| Trouble {
-        status: StatusCode::UNPROCESSABLE_ENTITY,
-        title: say().collection_not_opened(),
-        words: placed(&report),
-    })?;
+    let collection = style::load_collection(bench.folder())
+        .map_err(|report| Trouble::unreadable(say().collection_not_opened(), &report))?;
     Ok(Some(collection))
 }
 

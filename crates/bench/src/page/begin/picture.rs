@@ -64,15 +64,13 @@ pub(super) async fn drawn(
             label: None,
             answers: asked.answers(),
         };
-        let (doc, collection) =
-            style::foresee(&new, collection.as_ref()).map_err(|error| Trouble {
-                status: StatusCode::BAD_REQUEST,
-                title: say().begin_not_drawn(),
-                words: match error {
-                    StartError::Invalid(report) => placed(&report),
-                    other => vec![other.to_string()],
-                },
-            })?;
+        let (doc, collection) = style::foresee(&new, collection.as_ref()).map_err(|error| {
+            let words = match error {
+                StartError::Invalid(report) => placed(&report),
+                other => vec![other.to_string()],
+            };
+            Trouble::told(StatusCode::BAD_REQUEST, say().begin_not_drawn(), words)
+        })?;
         let garment = sewing::make(&doc, &collection, doc.sizes.base);
         let sheet = match asked.of.as_deref() {
             Some("back") => Some(drawing::garment_view(&garment, View::Back, Face::Outside)),

@@ -124,10 +124,10 @@ async fn picture(
         let svg = match asked {
             Ok(svg) => svg,
             Err(version) => {
-                let version = version.map_err(|report| Trouble {
-                    status: StatusCode::UNPROCESSABLE_ENTITY,
-                    title: say().history_undrawable(),
-                    words: why_unread(&report),
+                let version = version.map_err(|report| {
+                    let (status, title) =
+                        (StatusCode::UNPROCESSABLE_ENTITY, say().history_undrawable());
+                    Trouble::told(status, title, why_unread(&report))
                 })?;
                 // Drawn while the session is free: a page of the history asks for many.
                 let svg: Arc<str> = garment::small_picture(&version).into();

@@ -1,0 +1,174 @@
+//! The words of the bench: all in the catalogue, all of the catalogue in use.
+
+use std::collections::BTreeSet;
+use std::fs;
+
+use suite::source::{Source, files_below, literals, root, rust_files, shown};
+
+/// Literals of the bench that read as words and are none for people, by the end of their file's path.
+const NOT_FOR_PEOPLE: &[(&str, &[&str])] = &[
+    // Headers.
+    ("guard.rs", &["default-src 'none'", "{}={}; Path=/"]),
+    ("page/layout.rs", &["light dark"]),
+    ("part/work.rs", &["attachment; filename="]),
+    // Names of keys, and of a class.
+    ("page/style.rs", &["Esc", "Enter"]),
+    ("part/drawing.rs", &["ArrowLeft ArrowRight"]),
+    ("part/notice.rs", &["notice asks"]),
+    // A command, and what others say that is looked for in their words.
+    ("page/cutting/orders.rs", &["fellwork plan"]),
+    ("page/begin/pattern/mod.rs", &["as fellwork bring --list"]),
+    ("part/details/labels.rs", &["band inside, centre back"]),
+    (
+        "part/findings.rs",
+        &[
+            "seat and yoke",
+            "outseam and yoke",
+            "belt loop",
+            "back pocket",
+            "coin pocket",
+            "pocket bag",
+        ],
+    ),
+    // The name of a style that is drawn and never seen by it.
+    ("page/begin/picture.rs", &["Style"]),
+];
+
+/// Whether a literal reads as words for people: two words or more beside each other, or one with a capital.
+fn is_prose(literal: &str) -> bool {
+    let of_letters = |word: &&str| {
+        let word = word.trim_matches(|c: char| c.is_ascii_punctuation() || "’“”…".contains(c));
+        word.len() > 1 && word.chars().all(|c| c.is_alphabetic() || c == '’')
+    };
+    let words: Vec<&str> = literal.split_whitespace().collect();
+    let name = literal.len() > 2
+        && literal.starts_with(|c: char| c.is_ascii_uppercase())
+        && literal[1..].chars().all(|c| c.is_ascii_lowercase());
+    name || words.windows(2).any(|pair| pair.iter().all(of_letters))
+}
+
+fn code(file: &Source) -> String {
+    file.code()
+        .filter(|line| !line.starts_with("#["))
+        .collect::<Vec<_>>()
+        .join("\n")
+}
+
+/// What stands in a literal besides what is put in.
+fn without_values(literal: &str) -> String {
+    let mut said = String::new();
+    let mut depth = 0_usize;
+    for letter in literal.chars() {
+        match letter {
+            '{' => depth += 1,
+            '}' => depth = depth.saturating_sub(1),
+            _ if depth == 0 => said.push(letter),
+            _ => {}
+        }
+    }
+    said
+}
+
+#[test]
+fn the_bench_says_only_what_is_in_the_catalogue() {
+    let mut wrong = Vec::new();
+    let mut met = BTreeSet::new();
+    for file in rust_files("src").iter().filter(|file| file.room == "bench") {
+        let allowed = NOT_FOR_PEOPLE.iter();
+        let allowed = allowed.filter(|(path, _)| file.path.ends_with(path));
+        let allowed: Vec<&str> = allowed
+            .flat_map(|(_, starts)| starts.iter().copied())
+            .collect();
+        for (_, literal) in literals(&code(file)) {
+            if !is_prose(&without_values(&literal)) {
+                continue;
+            }
+            match allowed.iter().find(|start| literal.starts_with(**start)) {
+                Some(start) => drop(met.insert((file.path.clone(), *start))),
+                None => wrong.push(format!("{}: {literal:?}", file.path)),
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    for (path, starts) in NOT_FOR_PEOPLE {
+        for start in *starts {
+            let there = met
+                .iter()
+                .any(|(file, met)| file.ends_with(path) && met == start);
+            assert!(there, "{path} says {start:?} no more; strike it out here");
+        }
+    }
+}
+
+/// Names of keys, and of a class, in scripts.
+const NAMES_IN_SCRIPTS: &[&str] = &["Enter", "Escape", "notice asks"];
+
+/// Whether what is quoted in a script chooses elements: it names classes, values or several elements.
+fn is_selector(text: &str) -> bool {
+    let names = |c: char| c.is_ascii_lowercase() || "0123456789.,- ".contains(c);
+    text.contains(['[', '#', '<', '$', '('])
+        || (text.contains(['.', ',']) && !text.ends_with('.') && text.chars().all(names))
+}
+
+#[test]
+fn scripts_say_only_what_the_page_gives_them() {
+    let mut wrong = Vec::new();
+    for file in files_below(&root().join("crates/bench/assets")) {
+        if file.extension().is_none_or(|ending| ending != "js") {
+            continue;
+        }
+        let text = fs::read_to_string(&file).unwrap();
+        let code = text
+            .lines()
+            .filter(|line| !line.trim_start().starts_with(['/', '*']));
+        for line in code {
+            for quote in ['\'', '`', '"'] {
+                let quoted = line.split(quote).skip(1).step_by(2);
+                let prose = quoted.filter(|text| {
+                    is_prose(text) && !is_selector(text) && !NAMES_IN_SCRIPTS.contains(text)
+                });
+                wrong.extend(prose.map(|text| format!("{}: {text}", shown(&file))));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// Whether code names a method.
+fn mentions(code: &str, method: &str) -> bool {
+    let of_a_name = |c: char| c.is_alphanumeric() || c == '_';
+    code.match_indices(method).any(|(at, _)| {
+        let (before, after) = (&code[..at], &code[at + method.len()..]);
+        !before.ends_with(of_a_name) && !after.starts_with(of_a_name)
+    })
+}
+
+#[test]
+fn everything_in_the_catalogue_is_said() {
+    let files = rust_files("src");
+    let files = files.iter().filter(|file| file.room == "bench");
+    let all: String = files.flat_map(Source::code).collect::<Vec<_>>().join("\n");
+    let catalogue = words::catalogue();
+    assert!(catalogue.len() > 500, "only {} messages", catalogue.len());
+    let unused = catalogue
+        .iter()
+        .map(|(key, _)| key)
+        .filter(|key| !mentions(&all, &key.replace('-', "_")));
+    let unused: Vec<&String> = unused.collect();
+    assert!(unused.is_empty(), "nobody says {unused:?}");
+}
+
+#[test]
+fn the_catalogue_is_kept_as_it_was_agreed() {
+    for file in files_below(&root().join("crates/words/languages")) {
+        let text = fs::read_to_string(&file).unwrap();
+        let path = shown(&file);
+        assert!(
+            text.starts_with("### "),
+            "{path} does not say what it is for"
+        );
+        for line in text.lines() {
+            assert_eq!(line, line.trim_end(), "{path}: space at the end");
+        }
+    }
+}
