@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::{Arc, OnceLock};
 
 use style::{
-    ArtPath, Clash, Edit, History, Loaded, Merged, Report, Revision, SaveError, Size, Units,
+    ArtPath, Clash, Edit, History, Loaded, Merged, Report, Revision, SaveError, Saved, Size, Units,
 };
 use trade::System;
 
@@ -276,7 +276,7 @@ impl Session {
                 &next.style,
                 system,
             ));
-            self.change_to(&text, edited.words.clone())?;
+            self.change_to(next, edited.words.clone())?;
         }
         Ok(edited)
     }
@@ -295,13 +295,27 @@ impl Session {
         let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
         let changes = style::difference_in(&self.loaded.style, &next.style, system);
         let words = say().answer_put_back(summary(&changes), number);
-        self.change_to(&text, words.clone())?;
+        self.change_to(next, words.clone())?;
         Ok(words)
     }
 
-    /// Saves a text as a change that can be taken back.
-    fn change_to(&mut self, text: &str, words: String) -> Result<(), Refused> {
-        let before = self.save(text)?;
+    /// Saves a style as a change that can be taken back.
+    fn change_to(&mut self, next: Loaded, words: String) -> Result<(), Refused> {
+        // Whoever made the change waits for its garment: it is worked out while the disk takes the text.
+        let size = self.garments.first().map(|(_, size, _)| *size);
+        let (saved, worked) = std::thread::scope(|scope| {
+            let working = size.map(|size| {
+                let next = &next;
+                scope.spawn(move || (size, Worked::out(next, size)))
+            });
+            let saved = style::save_next(&self.loaded, next.clone());
+            (saved, working.and_then(|working| working.join().ok()))
+        });
+        let before = self.saved(saved)?;
+        if let Some((size, worked)) = worked {
+            let revision = self.loaded.revision.to_string();
+            self.garments.insert(0, (revision, size, Arc::new(worked)));
+        }
         self.undo.push(State::here(before, words));
         self.redo.clear();
         Ok(())
@@ -378,7 +392,13 @@ impl Session {
 
     /// Saves a text and gives the one before it.
     fn save(&mut self, text: &str) -> Result<At, Refused> {
-        let saved = style::save(&self.loaded, text).map_err(|error| match error {
+        let saved = style::save(&self.loaded, text);
+        self.saved(saved)
+    }
+
+    /// Goes on from what was saved; gives the text before it.
+    fn saved(&mut self, saved: Result<Saved, SaveError>) -> Result<At, Refused> {
+        let saved = saved.map_err(|error| match error {
             SaveError::Invalid(report) => Refused::Problems(report),
             SaveError::Stale { .. } => Refused::Stale,
             other => Refused::Failed(other.to_string()),

@@ -95,6 +95,7 @@ pub use path::{DocPath, DocPathError, Step};
 pub use report::{Diagnostic, MOST_PROBLEMS, Report};
 pub use save::{
     REVISIONS_FOLDER, Revision, SaveError, Saved, keep_before, list_revisions, read_revision, save,
+    save_next,
 };
 pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};

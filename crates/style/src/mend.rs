@@ -47,6 +47,7 @@ impl Sound {
     /// # Errors
     /// As [`save`](crate::save()): the text has problems, the file was changed meanwhile, or the disk refused.
     pub fn put_in(&self, text: &str) -> Result<Saved, SaveError> {
-        save_over(&self.loaded, &self.broken, text)
+        let next = self.loaded.with_text(text)?;
+        save_over(&self.loaded.path, &self.broken, next)
     }
 }

@@ -83,13 +83,21 @@ pub struct Revision {
 /// The text has problems, the file was changed by someone else meanwhile, or the disk refused; in every case
 /// the style file is as it was.
 pub fn save(loaded: &Loaded, new_text: &str) -> Result<Saved, SaveError> {
-    save_over(loaded, &loaded.text, new_text)
+    save_next(loaded, loaded.with_text(new_text)?)
+}
+
+/// The same with a text that was read already, by [`Loaded::with_text`].
+///
+/// # Errors
+/// As [`save`].
+pub fn save_next(loaded: &Loaded, next: Loaded) -> Result<Saved, SaveError> {
+    save_over(&loaded.path, &loaded.text, next)
 }
 
 /// The same over a text that the file is known to hold, whether that can be read or not.
-pub(crate) fn save_over(loaded: &Loaded, held: &str, new_text: &str) -> Result<Saved, SaveError> {
-    let next = loaded.with_text(new_text)?;
-    let path = fs::canonicalize(&loaded.path).map_err(disk(&loaded.path))?;
+pub(crate) fn save_over(file: &Path, held: &str, next: Loaded) -> Result<Saved, SaveError> {
+    let new_text = next.text.as_str();
+    let path = fs::canonicalize(file).map_err(disk(file))?;
     refuse_read_only(&path)?;
     let revisions = folder_of_revisions(&path)?;
     let _lock = lock(&revisions)?;
@@ -99,7 +107,7 @@ pub(crate) fn save_over(loaded: &Loaded, held: &str, new_text: &str) -> Result<S
         let kept = revisions.join(format!("refused-{number:04}-{}.toml", next.revision));
         write_whole(&kept, new_text, &revisions)?;
         return Err(SaveError::Stale {
-            path: loaded.path.clone(),
+            path: file.to_path_buf(),
             on_disk: RevisionId::of(&on_disk),
             kept,
         });

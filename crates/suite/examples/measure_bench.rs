@@ -112,12 +112,12 @@ window.unasked = 0;
 window.shifting = new Set();
 const named = (node) => node?.id || node?.className || (node ? `${named(node.parentElement)} ${node.nodeName}` : 'gone');
 new PerformanceObserver((list) => {
-  for (const { value, sources, hadRecentInput } of list.getEntries()) {
+  for (const { value, sources, hadRecentInput, startTime } of list.getEntries()) {
     window.shifted += value;
     // What follows the hand within half a second is no shift as browsers count them.
     if (!hadRecentInput) window.unasked += value;
     for (const { node, previousRect: a, currentRect: b } of sources) {
-      window.shifting.add(`${named(node)} ${a.x},${a.y} ${a.width}x${a.height} to ${b.x},${b.y} ${b.width}x${b.height}`);
+      window.shifting.add(`at ${Math.round(startTime)} by ${value.toFixed(4)}: ${named(node)} ${a.x},${a.y} ${a.width}x${a.height} to ${b.x},${b.y} ${b.width}x${b.height}`);
     }
   }
 }).observe({ type: 'layout-shift', buffered: true });";
