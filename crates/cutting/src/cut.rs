@@ -1,7 +1,7 @@
 //! From a sewn garment to its cut pieces.
 
 use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
-use geometry::Point;
+use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
 use style::Ply;
 use trade::{Length, Share};
@@ -410,7 +410,7 @@ impl<'a> Cutter<'a> {
             .into_iter()
             .filter(|d| on == On::Both || d.on == On::Both || d.on == on)
             .collect();
-        let inner = inner_lines(piece, &set, on);
+        let inner = inner_lines(piece, &set, on, &whole);
         let edges = piece
             .edges
             .iter()
@@ -536,7 +536,7 @@ fn upright(band: &Piece) -> (Point, Point) {
 }
 
 /// Folds as drafted, placements as the pockets really lie before the wash.
-fn inner_lines(piece: &Piece, set: &[&SetOn], on: On) -> Vec<Inner> {
+fn inner_lines(piece: &Piece, set: &[&SetOn], on: On, sewn: &[Point]) -> Vec<Inner> {
     let mut out: Vec<Inner> = piece
         .lines
         .iter()
@@ -557,12 +557,21 @@ fn inner_lines(piece: &Piece, set: &[&SetOn], on: On) -> Vec<Inner> {
             let skip = usize::from(!line.is_empty());
             line.extend(points_of(edge).into_iter().skip(skip));
         }
-        out.push(Inner {
-            name: line_of(pocket.pocket).to_owned(),
+        // One that lies on several pieces is drawn on each as far as that reaches.
+        let parts = match pocket.pocket {
+            PieceId::ExtraPocket => clip_to_polygon(&line, sewn),
+            _ => vec![line],
+        };
+        let name = line_of(pocket.pocket);
+        out.extend(parts.into_iter().enumerate().map(|(k, line)| Inner {
+            name: match k {
+                0 => name.to_owned(),
+                k => format!("{name}_{}", k + 1),
+            },
             kind: InnerKind::Placement,
             on: pocket.on,
             line,
-        });
+        }));
     }
     out
 }

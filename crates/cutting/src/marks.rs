@@ -121,7 +121,19 @@ pub(crate) fn set_on(pattern: &Pattern) -> Vec<SetOn> {
                 P::CoinPocket | P::BackPocketLeft | P::BackPocketRight | P::ExtraPocket
             )
         })
-        .filter_map(|placed| {
+        .flat_map(|placed| {
+            // The concealed pocket hangs behind the front, but no stitch of it goes through the front: it is set on
+            // the bag, and on the facing as far as that lies on the bag. Both are drawn in the front's frame.
+            let grounds: &[PieceId] = match placed.piece {
+                P::ExtraPocket => &[P::PocketFacing, P::PocketBag],
+                _ => &[placed.onto],
+            };
+            grounds
+                .iter()
+                .map(move |onto| (placed, *onto))
+                .collect::<Vec<_>>()
+        })
+        .filter_map(|(placed, onto)| {
             let pocket = pattern.piece(placed.piece)?;
             let line = pattern.piece(placed.onto)?.line(line_of(placed.piece))?;
             let drawn = |name: &str| pocket.edge(name).map(|e| e.clone().transformed(placed.map));
@@ -140,7 +152,7 @@ pub(crate) fn set_on(pattern: &Pattern) -> Vec<SetOn> {
             let map = Affine::translate(shift) * placed.map;
             Some(SetOn {
                 pocket: placed.piece,
-                onto: placed.onto,
+                onto,
                 on: placed.on,
                 edges: pocket
                     .edges
