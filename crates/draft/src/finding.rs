@@ -124,9 +124,15 @@ impl Finding {
         }
     }
 
+    /// Whether it keeps the garment from being sewn as it should be.
+    #[must_use]
+    pub fn is_error(&self) -> bool {
+        self.severity == Severity::Error
+    }
+
     /// Whether the maker has muted it in the style. Errors cannot be muted: what cannot be sewn stays so.
     pub fn muted<'a>(&self, doc: &'a StyleDoc) -> Option<(usize, &'a Muted)> {
-        if self.severity == Severity::Error {
+        if self.is_error() {
             return None;
         }
         doc.muted(self.code, &self.about)

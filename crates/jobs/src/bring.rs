@@ -5,9 +5,10 @@ use std::path::{Path, PathBuf};
 use intake::{Look, SeenPiece};
 use patterns::Read;
 use patterns::dxf::FileUnit;
+use sewing::Garment;
 use style::{
-    Beside, BroughtPattern, Drawn, Loaded, NewStyle, OWN_PIECES, Saved, Size, piece_file_text,
-    save_beside, with_pattern,
+    Beside, BroughtPattern, Drawn, Edit, Loaded, NewStyle, OWN_PIECES, SaveError, Saved, Size,
+    piece_file_text, save_beside, with_pattern,
 };
 use trade::Length;
 
@@ -118,7 +119,8 @@ pub fn bring_into(
     Ok(Brought { saved, file, sizes })
 }
 
-/// Makes a new style of a pattern: the sizes are the pattern's, everything else is as answered. Gives the path of its file.
+/// Makes a new style of a pattern: the sizes are the pattern's, the chart says what it measures, everything else is as
+/// answered. Gives the path of its file.
 ///
 /// # Errors
 /// A piece that has to be there was not made out, no size is whole, or the style cannot be made. Nothing is left behind.
@@ -146,9 +148,48 @@ pub fn begin_with(
         run,
     );
     let table = intake::table(look, &pattern.file, meant.drawn, meant.allowance);
-    Ok(style::new_style_of_pattern(
-        folder, asked, &pattern, &table,
-    )?)
+    let path = style::new_style_of_pattern(folder, asked, &pattern, &table)?;
+    // Where the chart cannot be made to say it, it stays as is usual, and the findings tell the differences.
+    let _ = chart_as_measured(&path);
+    Ok(path)
+}
+
+/// How often a chart is measured anew: what is laid out on the panels follows it and is measured too.
+const ROUNDS: usize = 3;
+
+/// Makes the chart say what the style's own pattern measures in the base size, in a version of its own that can be taken
+/// back. Nothing is done where that would bring an error that was not there.
+fn chart_as_measured(style: &Path) -> Result<(), SaveError> {
+    let first = style::load(style)?;
+    let made = |loaded: &Loaded| {
+        let doc = &loaded.style;
+        sewing::make(doc, &loaded.collection, doc.sizes.base)
+    };
+    let errors = |garment: &Garment| {
+        let findings = garment.findings.iter();
+        findings.filter(|f| f.is_error()).count()
+    };
+    let mut garment = made(&first);
+    let before = errors(&garment);
+    let mut loaded = first.clone();
+    for _ in 0..ROUNDS {
+        let apart = garment.findings.iter();
+        let apart = apart.filter(|finding| finding.code == "pattern::measure");
+        let edits: Vec<&Edit> = apart.filter_map(|finding| finding.edit.as_ref()).collect();
+        if edits.is_empty() {
+            break;
+        }
+        let mut text = loaded.text.clone();
+        for edit in edits {
+            text = style::apply(&text, edit)?;
+        }
+        loaded = loaded.with_text(&text)?;
+        garment = made(&loaded);
+    }
+    if errors(&garment) <= before {
+        style::save(&first, &loaded.text)?;
+    }
+    Ok(())
 }
 
 /// The sizes whose waist is there in every one of these lengths: a run is every waist in every length.

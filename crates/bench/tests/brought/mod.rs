@@ -185,6 +185,16 @@ async fn a_pattern_is_looked_at_and_made_into_a_style() {
     );
     assert!(loaded.style.pattern.is_some());
     assert_eq!(fs::read(folder.join("pattern/harbour.dxf")).unwrap(), file);
+    // The chart says what the pattern measures; how it began can be gone back to.
+    let size = loaded.style.sizes.base;
+    let garment = sewing::make(&loaded.style, &loaded.collection, size);
+    let mut apart = garment.findings.iter();
+    assert_eq!(apart.find(|f| f.code == "pattern::measure"), None);
+    assert!(
+        loaded.text.contains("105.69 cm"),
+        "the seat is not the pattern's"
+    );
+    assert_eq!(style::list_revisions(&folder).unwrap().len(), 1);
     let opened = house.get(told["to"].as_str().unwrap()).await;
     assert_eq!(opened.status, StatusCode::OK);
     // The same name again makes nothing.

@@ -203,6 +203,21 @@ fn a_pattern_unlike_its_chart_is_told_and_not_judged() {
     assert!(laid.message.contains("pocket bag") && !laid.message.contains("yoke"));
     let thigh = found.iter().find(|f| f.about == "thigh").unwrap();
     assert!(thigh.message.contains("1.00 cm less"), "{}", thigh.message);
+    // In the base size the chart can be made to say what the pattern measures; then there is nothing to tell.
+    assert_eq!(SIZE, doc.sizes.base);
+    let Some(style::Edit::Set { path, value }) = &thigh.edit else {
+        panic!("{:?}", thigh.edit)
+    };
+    let style::EditValue::Text(value) = value else {
+        panic!("{value:?}")
+    };
+    assert_eq!(
+        (path.to_string().as_str(), value.as_str()),
+        ("chart.thigh.value", "62.23 cm")
+    );
+    doc.chart.get_mut("thigh").unwrap().value = Length::cm(62.23);
+    let found = findings(&draft_style(&doc, SIZE), SIZE, &doc);
+    assert!(found.iter().all(|f| f.about != "thigh"), "{found:?}");
 }
 
 #[test]

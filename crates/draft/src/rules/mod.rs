@@ -344,11 +344,15 @@ fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             fine(allowed)
         );
         let about = m.measure.name.to_lowercase();
-        Some(
-            Finding::new("pattern::measure", severity, about, message, SOURCE)
-                .of_size(size)
-                .help("change the chart to what the pattern measures, or correct the pattern and bring it again"),
-        )
+        let finding = Finding::new("pattern::measure", severity, about, message, SOURCE)
+            .of_size(size)
+            .help("change the chart to what the pattern measures, or correct the pattern and bring it again");
+        // The chart's values are those of the base size; other sizes follow by its grades.
+        Some(if size == doc.sizes.base {
+            finding.curing(&format!("chart.{}.value", m.measure.key), &fine(m.pattern))
+        } else {
+            finding
+        })
     });
     off.collect()
 }

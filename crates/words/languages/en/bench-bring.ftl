@@ -20,7 +20,7 @@ bring-before-wash = Larger by what the first wash takes
 bring-style = Style
 bring-figure = Figure
 bring-fit = Fit
-bring-chart = The chart begins as is usual for the fit; where your pattern measures otherwise, the findings say by how much.
+bring-chart = The chart says what your pattern measures; what is not on it begins as is usual for the fit.
 bring-make = Make the style
 
 ## What is found in the file: found.rs
