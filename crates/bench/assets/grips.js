@@ -6,9 +6,10 @@ import { isPanning, millimetres, pixels, whenMoved } from './drawing.js';
 import { openPart, pointAt } from './parts.js';
 import { say } from './words.js';
 
-/** Screen pixels: until here a press is a click; from here on a grip is near; to here a value lines up with another. */
+/** Screen pixels: until here a press is a click; from here on a grip is near, or meant by a finger; to here a value lines up with another. */
 const STILL = 4;
 const NEAR = 44;
+const FINGER = 28;
 const PULL = 7;
 /** Millimetres a step: whole ones, or sixteenths of an inch. */
 const STEP = { mm: 1, cm: 1, in: 25.4 / 16 };
@@ -63,8 +64,25 @@ function bodyAt(x, y) {
   return null;
 }
 
+/** The grip a finger means, which covers what it points at. */
+function underFinger({ clientX, clientY }) {
+  const far = (grip) => {
+    const at = screen(grip.dataset.x, grip.dataset.y);
+    return Math.hypot(at.x - clientX, at.y - clientY);
+  };
+  const [nearest] = grips().map((grip) => [far(grip), grip]).filter(([by]) => by < FINGER).sort(([a], [b]) => a - b);
+  return nearest?.[1] ?? null;
+}
+
 function press(event) {
-  const grip = event.button === 0 && event.isPrimary && !isPanning() && (event.target.closest('[data-grip]') ?? bodyAt(event.clientX, event.clientY));
+  if (hold && !hold.byKeys && hold.pointer !== event.pointerId) {
+    // Another finger neither takes hold of something else nor moves the drawing under the first.
+    event.stopImmediatePropagation();
+    return;
+  }
+  const meant = () =>
+    event.target.closest('[data-grip]') ?? (event.pointerType === 'touch' ? underFinger(event) : null) ?? bodyAt(event.clientX, event.clientY);
+  const grip = event.button === 0 && event.isPrimary && !isPanning() && meant();
   if (!grip) return;
   event.stopImmediatePropagation();
   const part = event.target.closest('[data-part]')?.dataset.part ?? grip.dataset.of;

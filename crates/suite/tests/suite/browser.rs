@@ -6,7 +6,8 @@ use std::fs;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use suite::browser::{PATIENCE, found, in_a_browser, look, no_complaints, saved, typed};
+use serde_json::json;
+use suite::browser::{PATIENCE, found, in_a_browser, look, no_complaints, resize, saved, typed};
 use thirtyfour::prelude::*;
 
 const INSEAM: &str = r#"input[data-path="chart.inseam.value"]"#;
@@ -191,6 +192,85 @@ async fn on_the_drawing(page: &WebDriver, url: &str, file: &Path) -> WebDriverRe
         tokio::time::sleep(Duration::from_millis(20)).await;
     }
     no_complaints(page).await
+}
+
+/// Where something lies, in the middle of it, in CSS pixels.
+async fn middle(page: &WebDriver, css: &str) -> WebDriverResult<(f64, f64)> {
+    let script = "const box = document.querySelector(arguments[0]).getBoundingClientRect();\
+                  return [box.x + box.width / 2, box.y + box.height / 2]";
+    page.execute(script, vec![css.into()]).await?.convert()
+}
+
+/// Fingers come down, move and are lifted.
+async fn touch(page: &WebDriver, kind: &str, fingers: &[(f64, f64)]) -> WebDriverResult<()> {
+    let points = fingers.iter().enumerate();
+    let points: Vec<_> = points
+        .map(|(id, (x, y))| json!({ "x": x, "y": y, "id": id }))
+        .collect();
+    let told = json!({ "type": kind, "touchPoints": points });
+    let sent = page.cdp().send_raw("Input.dispatchTouchEvent", told).await;
+    sent.map(drop)
+}
+
+async fn by_finger(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()> {
+    page.goto(url).await?;
+    resize(page, 820, 1180).await?;
+    let fingers = json!({ "enabled": true, "maxTouchPoints": 2 });
+    page.cdp()
+        .send_raw("Emulation.setTouchEmulationEnabled", fingers)
+        .await?;
+    look(page, url, "view=back").await?;
+    let corner = "[data-grip='back-pocket-left-outer']";
+    found(page, corner).await?;
+    let shown = "return getComputedStyle(document.querySelector(arguments[0])).opacity";
+    let opacity: String = page.execute(shown, vec![corner.into()]).await?.convert()?;
+    assert!(
+        opacity.parse::<f64>().unwrap() > 0.5,
+        "the corner is not to be seen: {opacity}"
+    );
+
+    // Two fingers look closer.
+    let seen = "return document.querySelector('#drawing svg').viewBox.baseVal.width";
+    let before: f64 = page.execute(seen, Vec::new()).await?.convert()?;
+    let (x, y) = middle(page, corner).await?;
+    touch(
+        page,
+        "touchStart",
+        &[(x - 120.0, y + 150.0), (x + 120.0, y + 150.0)],
+    )
+    .await?;
+    for apart in [130.0, 150.0, 180.0] {
+        touch(
+            page,
+            "touchMove",
+            &[(x - apart, y + 150.0), (x + apart, y + 150.0)],
+        )
+        .await?;
+    }
+    touch(page, "touchEnd", &[]).await?;
+    let after: f64 = page.execute(seen, Vec::new()).await?.convert()?;
+    assert!(after < 0.8 * before, "{before} mm and {after} mm are seen");
+
+    // One finger, not quite on the corner, takes it along.
+    let (x, y) = middle(page, corner).await?;
+    touch(page, "touchStart", &[(x + 9.0, y - 9.0)]).await?;
+    for by in [6.0, 12.0, 18.0] {
+        touch(page, "touchMove", &[(x + 9.0 + by, y - 9.0 + by)]).await?;
+    }
+    let values = found(page, "#holding span").await?.text().await?;
+    assert!(values.contains("foot width"), "{values}");
+    touch(page, "touchEnd", &[]).await?;
+    let start = Instant::now();
+    while (number(file, "[pockets.back.left]", "foot_width") - 12.8).abs() < 0.05 {
+        assert!(start.elapsed() < PATIENCE, "the corner was not moved");
+        tokio::time::sleep(Duration::from_millis(20)).await;
+    }
+    no_complaints(page).await
+}
+
+#[test]
+fn a_corner_is_dragged_by_a_finger() {
+    in_a_browser(by_finger);
 }
 
 /// Every answer comes late, so that there is time to type before it.
