@@ -3,9 +3,11 @@
 
 mod common;
 
+use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
-use std::process::Stdio;
+use std::process::{Command, Stdio};
+use std::time::Duration;
 
 use common::{Demo, code, demo, fellwork, names, run, stderr, stdout};
 use serde_json::Value;
@@ -394,4 +396,54 @@ fn a_reader_that_stops_listening_is_no_error() {
     drop(out);
     let output = child.wait_with_output().unwrap();
     assert_eq!((code(&output), stderr(&output).as_str()), (0, ""));
+}
+
+/// Who interrupts a long search gets the lay there is, written whole.
+#[cfg(target_os = "linux")]
+#[test]
+fn an_interrupted_search_for_a_lay_writes_what_it_found() {
+    let demo = Demo::new();
+    let drawing = demo.root().join("lay.svg");
+    let mut search = fellwork();
+    search.arg("lay").arg(demo.style());
+    search.args(["--cloth", "tideline-14", "--seconds", "3600", "-o"]);
+    let search = search
+        .arg(&drawing)
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped());
+    let search = search.spawn().unwrap();
+    let pid = search.id().to_string();
+    // Before it listens an interrupt would just end it.
+    let status = format!("/proc/{pid}/status");
+    let listens = || {
+        let status = fs::read_to_string(&status).unwrap();
+        let caught = status.lines().find_map(|line| line.strip_prefix("SigCgt:"));
+        let caught = u64::from_str_radix(caught.unwrap().trim(), 16).unwrap();
+        caught & 1 << (2 - 1) != 0
+    };
+    while !listens() {
+        std::thread::sleep(Duration::from_millis(20));
+    }
+    assert!(!drawing.exists(), "something is written before the end");
+    assert!(
+        Command::new("kill")
+            .args(["-INT", &pid])
+            .status()
+            .unwrap()
+            .success()
+    );
+    let output = search.wait_with_output().unwrap();
+    assert_eq!(code(&output), 0, "{}", stderr(&output));
+    assert!(
+        stderr(&output).starts_with("cancelled"),
+        "{}",
+        stderr(&output)
+    );
+    assert!(stdout(&output).contains("no lay is shorter than"));
+    assert!(
+        fs::read_to_string(&drawing)
+            .unwrap()
+            .trim_end()
+            .ends_with("</svg>")
+    );
 }

@@ -102,7 +102,29 @@ pub fn search_on(
         places: 0,
         inner: false,
     };
-    divided(problem, options, known, &mut portions, tell)
+    let began = Instant::now();
+    let mut last: Option<Progress> = None;
+    divided(problem, options, known, &mut portions, &mut |heard| {
+        match (heard, &mut last) {
+            (Heard::Lay(progress), last) => *last = Some(progress),
+            (Heard::Going(places), Some(last)) => {
+                last.places = last.places.max(places);
+                last.elapsed = began.elapsed();
+            }
+            (Heard::Going(_), None) => {}
+        }
+        if let Some(progress) = &last {
+            tell(progress);
+        }
+    })
+}
+
+/// What is heard from inside a search.
+enum Heard {
+    /// A lay of all that is looked for.
+    Lay(Progress),
+    /// Places tried so far, by work on portions of it.
+    Going(u64),
 }
 
 /// The lays of portions of a problem, each looked for once.
@@ -140,11 +162,25 @@ impl Portions<'_> {
             .collect()
     }
 
-    /// Lays every portion that has not been laid, and gives the lays of all.
-    fn lay(&mut self, portions: &[Problem], options: &Options) -> Option<Vec<Vec<Placement>>> {
+    /// Lays every portion that has not been laid, and gives the lays of all; none once the search is cancelled.
+    fn lay(
+        &mut self,
+        portions: &[Problem],
+        options: &Options,
+        hear: &mut dyn FnMut(Heard),
+    ) -> Option<Vec<Vec<Placement>>> {
         for (copies, portion) in self.unknown(portions) {
-            let lay = divided(portion, options, &[], self, &mut |_| ()).ok()?;
-            self.laid.insert(copies, lay.placements);
+            let before = self.places;
+            let lay = divided(portion, options, &[], self, &mut |heard| {
+                hear(Heard::Going(match heard {
+                    Heard::Lay(progress) => before + progress.places,
+                    Heard::Going(places) => places,
+                }));
+            });
+            if self.cancel.load(Ordering::Relaxed) {
+                return None;
+            }
+            self.laid.insert(copies, lay.ok()?.placements);
         }
         let laid = portions
             .iter()
@@ -159,6 +195,7 @@ impl Portions<'_> {
         (problem, tables): (&Problem, &Tables<'_>),
         options: &Options,
         began: Instant,
+        hear: &mut dyn FnMut(Heard),
     ) -> Option<Poses> {
         let spent = self.places;
         self.many = FEW;
@@ -182,12 +219,12 @@ impl Portions<'_> {
         let share = 1.0 / f64::from(sets);
         let of_time = share.max(ON_SINGLES / singles.len().max(1) as f64);
         let limits = each((share, of_time), options.limits, A_SINGLE);
-        self.lay(&singles, &Options { limits, ..*options })?;
+        self.lay(&singles, &Options { limits, ..*options }, hear)?;
         let halves = halves(problem);
         let share = ON_HALVES / self.unknown(&halves).len().max(1) as f64;
         let left = left_of(&options.limits, began, self.places - spent);
         let limits = each((share, share), left, A_HALF);
-        let lays = self.lay(&halves, &Options { limits, ..*options })?;
+        let lays = self.lay(&halves, &Options { limits, ..*options }, hear)?;
         let [first, second] = &lays[..] else {
             return None;
         };
@@ -215,7 +252,7 @@ fn divided(
     options: &Options,
     known: &[Placement],
     portions: &mut Portions<'_>,
-    tell: &mut dyn FnMut(&Progress),
+    hear: &mut dyn FnMut(Heard),
 ) -> Result<Lay, LayError> {
     let cancel = portions.cancel;
     let before = portions.places;
@@ -247,7 +284,7 @@ fn divided(
         elapsed: began.elapsed(),
     };
     if let Some(first) = &first {
-        tell(&progress(first, 0, area));
+        hear(Heard::Lay(progress(first, 0, area)));
     }
     let tables = Tables::new(&shapes);
     let bounds = if half {
@@ -257,7 +294,7 @@ fn divided(
     };
     let bound = bounds.best();
     let together = if afresh && divides(problem, shapes.copies.len(), portions.many) {
-        let together = portions.together((problem, &tables), options, began);
+        let together = portions.together((problem, &tables), options, began, hear);
         together.filter(|t| {
             let laid = placements(problem, &shapes, t);
             check(problem, &laid, Length::mm(t.length)).is_empty()
@@ -268,7 +305,8 @@ fn divided(
     let first = match (first, together) {
         (Some(first), Some(together)) if first.length <= together.length => first,
         (_, Some(together)) => {
-            tell(&progress(&together, portions.places - before, bound));
+            let places = portions.places - before;
+            hear(Heard::Lay(progress(&together, places, bound)));
             together
         }
         (Some(first), None) => first,
@@ -296,7 +334,7 @@ fn divided(
             if version != told || silent >= TELL_ANYWAY {
                 (told, silent) = (version, 0);
                 let (best, tried) = exchange.standing();
-                tell(&progress(&best, places + tried, bound));
+                hear(Heard::Lay(progress(&best, places + tried, bound)));
             }
             if exchange.over() {
                 break;
@@ -310,7 +348,7 @@ fn divided(
     let (best, tried, ended) = exchange.finish();
     places += tried;
     portions.places += tried;
-    tell(&progress(&best, places, bound));
+    hear(Heard::Lay(progress(&best, places, bound)));
     let lay = |poses: &Poses| Lay {
         placements: placements(problem, &shapes, poses),
         length: Length::mm(poses.length),

@@ -3,10 +3,10 @@
 
 mod common;
 
-use std::sync::atomic::AtomicBool;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use common::{limited, mixed, points};
-use lay::{LayError, Piece, Problem, check, search};
+use lay::{Ended, LayError, Piece, Problem, check, search};
 
 /// So many pairs of two sizes: the pieces of `mixed`, and the same a tenth larger.
 fn pairs(small: usize, large: usize) -> Problem {
@@ -105,4 +105,34 @@ fn sets_that_count_more_than_there_is_are_refused() {
     problem.pieces[0].outline = points(&[(0.0, 0.0), (1.0, 0.0), (0.0, 1.0)]);
     problem.sets = vec![vec![0, 0], vec![0]];
     length(&problem, 5_000, 1);
+}
+
+#[test]
+fn work_on_single_pairs_is_told_and_can_be_cancelled() {
+    let problem = pairs(3, 2);
+    let never = AtomicBool::new(false);
+    let mut told = Vec::new();
+    search(&problem, &limited(60_000, 5), &never, &mut |progress| {
+        told.push((progress.length, progress.places));
+    })
+    .unwrap();
+    assert_eq!(told[0].1, 0);
+    assert!(told.is_sorted_by_key(|(_, places)| *places), "{told:?}");
+    // Two different pairs are laid first; until they are joined the first lay stays the shortest.
+    let going = told
+        .iter()
+        .filter(|(length, places)| *length == told[0].0 && *places > 0);
+    assert!(going.count() >= 2, "{told:?}");
+
+    // Cancelled while a single pair is laid, it ends with the lay there is, without laying the others.
+    let cancel = AtomicBool::new(false);
+    let lay = search(&problem, &limited(u64::MAX, 5), &cancel, &mut |progress| {
+        if progress.places > 0 {
+            cancel.store(true, Ordering::Relaxed);
+        }
+    })
+    .unwrap();
+    assert_eq!(lay.ended, Ended::Cancelled);
+    assert_eq!(check(&problem, &lay.placements, lay.length), []);
+    assert!(lay.length <= told[0].0);
 }

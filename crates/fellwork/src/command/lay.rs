@@ -14,6 +14,7 @@ use trade::{Length, System};
 use crate::args::{LayPieces, Pairs};
 use crate::command::load;
 use crate::command::plan::{SpliceRow, found, jobs_on, marks};
+use crate::command::watch::watched;
 use crate::exit::Exit;
 use crate::trouble::Trouble;
 use crate::{files, printed};
@@ -65,7 +66,8 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         options: asked.searching.options(),
         kept: asked.searching.kept(),
     };
-    let found = found(&finder, &job.spread, &job.words)?;
+    let system = system(&loaded.collection);
+    let found = watched(&finder, &job.spread, &job.words, system)?;
     let laid = Laid {
         label: &loaded.collection.name,
         of: loaded.style.style.to_string(),
@@ -83,7 +85,7 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         pairs: job.pairs,
         end_loss: asked.end_loss.unwrap_or(style::END_LOSS),
     };
-    answer(asked, &laid, system(&loaded.collection))
+    answer(asked, &laid, system)
 }
 
 /// One lay of an order's plan, looked for as long as is asked. The others are taken as they are kept, or
@@ -130,7 +132,8 @@ fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
     };
     let pairs = &lay.planned.pairs;
     let spread = job.spread(pairs);
-    let found = found(&finder, &spread, &job.known_by(pairs))?;
+    let words = job.known_by(pairs);
+    let found = watched(&finder, &spread, &words, system(&loaded.collection))?;
     let laid = Laid {
         label: &loaded.collection.name,
         of: loaded.order.name.clone(),

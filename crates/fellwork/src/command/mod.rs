@@ -13,6 +13,7 @@ mod pack;
 mod patterns;
 mod pieces;
 mod plan;
+mod watch;
 
 use std::path::Path;
 

@@ -118,11 +118,15 @@ fn plan_one<'a>(
 /// Looks for a lay, with nobody to cancel it. One that cannot be kept is told of.
 pub fn found(finder: &Finder<'_>, spread: &Spread, words: &str) -> Result<Found, LayError> {
     let never = AtomicBool::new(false);
-    let found = finder.find(spread, words, &never, &mut |_| ())?;
+    finder.find(spread, words, &never, &mut |_| ()).map(told)
+}
+
+/// A lay that was found, after it was told why it could not be kept, where it could not.
+pub fn told(found: Found) -> Found {
     if let Some(why) = &found.not_kept {
         printed::to_stderr(&format!("the lay could not be kept: {why}\n"));
     }
-    Ok(found)
+    found
 }
 
 /// What is marked on the drawing of one lay of a plan.
