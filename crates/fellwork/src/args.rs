@@ -206,7 +206,8 @@ Pieces are cut before the wash, with their allowances. On cloth with a finished 
 the legs lie on it. Of an order, the lays are those of its plan, by its own rules.
 A lay that was found is kept in the collection, in lays, and found again while pieces, cloth and rules are
 the same; a longer search goes on from there and only a shorter lay takes its place. The same seed and
---places give the same lay again; a time limit may not.")]
+--places give the same lay again; a time limit may not. Ctrl-C ends the
+search and takes what was found.")]
 pub struct LayPieces {
     /// The style's folder or its style.toml; or an order, a file in orders
     #[arg(value_name = "STYLE|ORDER")]
