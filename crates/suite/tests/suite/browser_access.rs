@@ -34,11 +34,14 @@ axe.run(document, { runOnly: { type: 'tag', values: rules }, resultTypes: ['viol
 const WIDER: &str = "return Math.max(0, document.documentElement.scrollWidth - innerWidth)";
 const OPENED: &str = "for (const each of document.querySelectorAll('details')) each.open = true";
 
-/// A style that has something to tell of itself, and another that cannot be opened.
+/// A style that has something to tell of itself, and another that cannot be opened but has a version that could be.
 fn lived_in(file: &Path) {
     let text = fs::read_to_string(file).unwrap();
     let styles = file.parent().unwrap().parent().unwrap();
-    fs::create_dir_all(styles.join("spoilt")).unwrap();
+    let kept = styles.join("spoilt/.revisions");
+    fs::create_dir_all(&kept).unwrap();
+    let id = style::RevisionId::of(&text);
+    fs::write(kept.join(format!("0001-{id}.toml")), &text).unwrap();
     fs::write(
         styles.join("spoilt/style.toml"),
         text.replace("format = 1", "format = 1\nfit = 3"),

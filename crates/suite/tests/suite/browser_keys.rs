@@ -273,6 +273,58 @@ async fn rooms_by_keys(page: &WebDriver, url: &str, file: &Path) -> WebDriverRes
     no_complaints(page).await
 }
 
+/// A style begun with its questions as they are, one label more, and a cloth that weighs something else.
+async fn begun_by_keys(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()> {
+    let hands = Hands(page);
+    let collection = file.ancestors().nth(3).unwrap();
+    page.goto(url).await?;
+    hands.tab_to("a[href='/new']").await?;
+    hands.press(Key::Enter + "").await?;
+    hands.tab_to("#begin [name=name]").await?;
+    hands.chord(Key::Control, "a").await?;
+    hands.press("Teal").await?;
+    hands.tab_to("#begin [name=fit]").await?;
+    hands.press(Key::Right + "").await?;
+    let chosen = "return document.activeElement.checked && document.activeElement.name === 'fit'";
+    until(page, chosen).await?;
+    hands.tab_to("#begin button[type=submit]").await?;
+    hands.press(Key::Enter + "").await?;
+    found(page, "#drawing path.reach").await?;
+    let style = collection.join("styles/teal/style.toml");
+    assert!(
+        !std::fs::read_to_string(&style)
+            .unwrap()
+            .contains("fit = \"straight\"")
+    );
+
+    hands.press("4").await?;
+    found(page, "#details:not([hidden])").await?;
+    let labels = "return document.querySelectorAll('#details [data-path^=\"labels[\"][data-path$=\".trim\"]').length";
+    let before: usize = page.execute(labels, Vec::new()).await?.convert()?;
+    hands
+        .tab_to(".adding button[data-edits*='labels[']")
+        .await?;
+    hands.press(Key::Enter + "").await?;
+    until(page, &format!("{labels} === {}", before + 1)).await?;
+
+    hands.press("3").await?;
+    found(page, "#cloth:not([hidden])").await?;
+    hands.tab_to("#cloth details.stated > summary").await?;
+    hands.press(Key::Enter + "").await?;
+    let weight = "#cloth input[data-path='cloths.tideline-14.weight']";
+    hands.tab_to(weight).await?;
+    hands.chord(Key::Control, "a").await?;
+    hands.press("13 oz/yd2").await?;
+    hands.press(Key::Enter + "").await?;
+    let cloths = collection.join("cloths.toml");
+    saved(&cloths, "weight = \"13 oz/yd2\"").await?;
+    hands.stays(weight).await?;
+    hands.tab_to("[data-step='cloths/undo']").await?;
+    hands.press(Key::Enter + "").await?;
+    saved(&cloths, "weight = \"14 oz/yd2\"").await?;
+    no_complaints(page).await
+}
+
 /// The keys of a page are told by the page, and the list goes away again to where one was.
 async fn the_list(page: &WebDriver, url: &str, _: &Path) -> WebDriverResult<()> {
     let hands = Hands(page);
@@ -330,4 +382,9 @@ fn the_keys_of_a_page_are_listed() {
 #[test]
 fn long_work_and_history_are_reached_by_keys_alone() {
     in_a_browser(rooms_by_keys);
+}
+
+#[test]
+fn a_style_is_begun_and_changed_by_keys_alone() {
+    in_a_browser(begun_by_keys);
 }
