@@ -61,9 +61,10 @@ fn ask(port: u16, action: &str, body: Option<&Value>) -> Option<Value> {
     serde_json::from_str(body).ok()
 }
 
-fn revision(port: u16) -> String {
-    let answer = ask(port, "fragments", None).unwrap();
-    answer["revision"].as_str().unwrap().to_owned()
+/// The version a page shows; `None` when the bench does not answer.
+fn revision(port: u16) -> Option<String> {
+    let answer = ask(port, "fragments", None)?;
+    Some(answer["revision"].as_str().unwrap().to_owned())
 }
 
 /// A value of a field that no other change writes.
@@ -74,7 +75,10 @@ fn value(field: usize, number: usize) -> String {
 
 /// Changes one value over and over until the bench does not answer; every change that was said to be done is noted.
 fn tab(port: u16, field: usize, from: usize, made: &Mutex<Vec<String>>, count: &AtomicUsize) {
-    let mut revision = revision(port);
+    // The other tabs may have brought the kill about before this one was opened.
+    let Some(mut revision) = revision(port) else {
+        return;
+    };
     for number in from.. {
         let value = value(field, number);
         let edits = json!([{ "edit": "set", "path": FIELDS[field].0, "value": value }]);
@@ -132,7 +136,7 @@ fn a_killed_bench_has_lost_nothing_that_it_said_was_saved() {
     }
     let bench = bench(&collection, port, KEY);
     let versions = texts(&style::load(&file).unwrap()).len();
-    let mut revision = revision(port);
+    let mut revision = revision(port).unwrap();
     let mut undone = 0;
     loop {
         let body = json!({ "revision": revision });
