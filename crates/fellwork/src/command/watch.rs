@@ -16,12 +16,9 @@ use crate::printed;
 /// How often the line is written anew.
 const EVERY: Duration = Duration::from_millis(200);
 
-/// What a shell expects of a program that Ctrl-C ended.
-const INTERRUPTED: i32 = 130;
-
 static CANCEL: AtomicBool = AtomicBool::new(false);
 
-/// Looks for a lay and tells on a terminal how it stands. Ctrl-C ends the search, a second one the program.
+/// Looks for a lay and tells on a terminal how it stands. Ctrl-C ends the search.
 ///
 /// # Errors
 /// There is no lay.
@@ -33,7 +30,7 @@ pub fn watched(
 ) -> Result<Found, LayError> {
     static LISTENING: Once = Once::new();
     // Where the system lets nobody listen, Ctrl-C ends the program as ever.
-    LISTENING.call_once(|| drop(ctrlc::set_handler(interrupted)));
+    LISTENING.call_once(|| drop(ctrlc::set_handler(|| CANCEL.store(true, Ordering::Relaxed))));
     let shown = stderr().is_terminal();
     let limit = finder.options.limits.time;
     let mut last: Option<Instant> = None;
@@ -51,12 +48,6 @@ pub fn watched(
         printed::to_stderr("cancelled; this is the shortest lay that was found until then\n");
     }
     Ok(found)
-}
-
-fn interrupted() {
-    if CANCEL.swap(true, Ordering::Relaxed) {
-        std::process::exit(INTERRUPTED);
-    }
 }
 
 /// How a search stands, short enough for a line.
