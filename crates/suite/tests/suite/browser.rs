@@ -7,7 +7,9 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use serde_json::json;
-use suite::browser::{PATIENCE, found, in_a_browser, look, no_complaints, resize, saved, typed};
+use suite::browser::{
+    PATIENCE, found, in_a_browser, look, no_complaints, resize, saved, typed, until,
+};
 use thirtyfour::prelude::*;
 
 const INSEAM: &str = r#"input[data-path="chart.inseam.value"]"#;
@@ -114,6 +116,10 @@ async fn journey(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()
     no_complaints(page).await
 }
 
+/// Whether what is held tells the width it changes; its words are new with every move.
+const HOLDS_THE_WIDTH: &str =
+    "return document.querySelector('#holding').textContent.includes('foot width')";
+
 /// The number a style file gives for a value of a section, without its unit.
 fn number(file: &Path, section: &str, key: &str) -> f64 {
     let text = fs::read_to_string(file).unwrap();
@@ -133,8 +139,7 @@ async fn on_the_drawing(page: &WebDriver, url: &str, file: &Path) -> WebDriverRe
     let actions = page.action_chain().move_to_element_center(&corner);
     let actions = actions.click_and_hold().move_by_offset(4, 4);
     actions.move_by_offset(3, 3).perform().await?;
-    let values = found(page, "#holding span").await?.text().await?;
-    assert!(values.contains("foot width"), "{values}");
+    until(page, HOLDS_THE_WIDTH).await?;
     page.action_chain().release().perform().await?;
     let narrower = Instant::now();
     while number(file, "[pockets.back.left]", "foot_width") >= 12.8 {
@@ -257,8 +262,7 @@ async fn by_finger(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<
     for by in [6.0, 12.0, 18.0] {
         touch(page, "touchMove", &[(x + 9.0 + by, y - 9.0 + by)]).await?;
     }
-    let values = found(page, "#holding span").await?.text().await?;
-    assert!(values.contains("foot width"), "{values}");
+    until(page, HOLDS_THE_WIDTH).await?;
     touch(page, "touchEnd", &[]).await?;
     let start = Instant::now();
     while (number(file, "[pockets.back.left]", "foot_width") - 12.8).abs() < 0.05 {
