@@ -14,11 +14,14 @@ const LEAST_SHRINK: f64 = 0.000_3;
 const LESS: f64 = 0.8;
 const MORE: f64 = 1.5;
 
-/// Little patience: most attempts that succeed do so soon, and another beginning is cheap.
-const PATIENCE: Patience = Patience {
-    passes: 60,
-    strikes: 2,
-};
+/// Little patience at first: most attempts that succeed do so soon, and another beginning is cheap. Where attempt after
+/// attempt gets stuck the lay is good already, and only a long one shortens it.
+fn patience(stuck: usize) -> Patience {
+    Patience {
+        passes: 60 + 10 * stuck.min(14),
+        strikes: 2 + usize::from(stuck > 10),
+    }
+}
 
 /// A lay longer than so many times the width of the cloth is shortened place by place.
 const LONG: f64 = 4.0;
@@ -38,13 +41,15 @@ pub(crate) fn explore(worker: &mut Worker) {
     let mut share = SHRINK;
     shorten(worker, share);
     let mut put_by: Vec<(f64, Poses)> = Vec::new();
+    let mut stuck = 0;
     while worker.stage == Stage::Explore {
-        let free = match worker.part(&PATIENCE) {
+        let free = match worker.part(&patience(stuck)) {
             Verdict::Free => true,
             Verdict::Stuck => false,
             Verdict::Overtaken | Verdict::Over => return,
         };
         if free {
+            stuck = 0;
             worker.squeeze(SHRINK);
             worker.keep();
             if worker.look_up().is_some() {
@@ -54,6 +59,7 @@ pub(crate) fn explore(worker: &mut Worker) {
             shorten(worker, share);
             put_by.clear();
         } else {
+            stuck += 1;
             let left = worker.board.total();
             let at = put_by.partition_point(|(l, _)| *l <= left);
             put_by.insert(at, (left, worker.board.poses()));
