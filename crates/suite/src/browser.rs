@@ -199,8 +199,15 @@ pub fn browsing(screen: Screen, act: impl AsyncFn(&WebDriver) -> WebDriverResult
 /// # Errors
 /// There is none in the end.
 pub async fn found(page: &WebDriver, css: &str) -> WebDriverResult<WebElement> {
-    let query = page.query(By::Css(css)).wait(PATIENCE, GLANCE);
-    query.first().await
+    let start = Instant::now();
+    loop {
+        let query = page.query(By::Css(css)).wait(PATIENCE, GLANCE);
+        match query.first().await {
+            // Asked while one page gives way to the next, the driver finds neither.
+            Err(_) if start.elapsed() < PATIENCE => tokio::time::sleep(GLANCE).await,
+            found => return found,
+        }
+    }
 }
 
 /// A page of the style, by what is looked at, once its drawing is there and stays as it is: whoever comes to the page is
@@ -233,11 +240,16 @@ pub fn home(url: &str) -> &str {
 /// It never does.
 pub async fn until(page: &WebDriver, script: &str) -> WebDriverResult<()> {
     let start = Instant::now();
-    while !page.execute(script, Vec::new()).await?.convert::<bool>()? {
+    loop {
+        match page.execute(script, Vec::new()).await {
+            Ok(told) if told.convert()? => return Ok(()),
+            // Asked while one page gives way to the next, the driver can run nothing.
+            Err(error) if start.elapsed() >= PATIENCE => return Err(error),
+            Ok(_) | Err(_) => {}
+        }
         assert!(start.elapsed() < PATIENCE, "never true: {script}");
         tokio::time::sleep(GLANCE).await;
     }
-    Ok(())
 }
 
 /// Waits until the file says something.
