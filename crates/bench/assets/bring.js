@@ -1,6 +1,6 @@
 // A pattern of the maker's own: the file is sent with every question about it and kept nowhere else.
 
-import { answered, complain } from './forms.js';
+import { complain, submit } from './forms.js';
 import { say } from './words.js';
 
 const form = document.getElementById('bring');
@@ -77,18 +77,7 @@ document.addEventListener('keydown', (event) => {
   look();
 });
 
-form.addEventListener('submit', async (event) => {
+form.addEventListener('submit', (event) => {
   event.preventDefault();
-  const button = form.querySelector('button[type=submit]');
-  button.disabled = true;
-  complain(form, []);
-  let told;
-  try {
-    told = await answered(await sent('make'));
-  } catch {
-    told = { problems: [say('no-answer-unmade')] };
-  }
-  if (told.to) location.assign(told.to);
-  complain(form, told.problems ?? []);
-  button.disabled = false;
+  submit(form, () => sent('make'));
 });

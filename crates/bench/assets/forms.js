@@ -33,21 +33,30 @@ export async function answered(response) {
   return { problems: [...page.querySelectorAll('h1, .words')].map((e) => e.textContent) };
 }
 
-document.addEventListener('submit', async (event) => {
-  const form = event.target.closest('form[data-send]');
-  if (!form) return;
-  event.preventDefault();
+/**
+ * Sends a form once, goes on where the answer says, or says in the form what is in the way.
+ * @param {HTMLFormElement} form
+ * @param {() => Promise<Response>} sent
+ */
+export async function submit(form, sent) {
   const button = form.querySelector('button[type=submit]');
   button.disabled = true;
   complain(form, []);
   let told;
   try {
-    const headers = { 'content-type': 'application/json' };
-    told = await answered(await fetch(form.dataset.send, { method: 'POST', headers, body: JSON.stringify(filled(form)) }));
+    told = await answered(await sent());
   } catch {
     told = { problems: [say('no-answer-unmade')] };
   }
   if (told.to) location.assign(told.to);
   complain(form, told.problems ?? []);
   button.disabled = false;
+}
+
+document.addEventListener('submit', (event) => {
+  const form = event.target.closest('form[data-send]');
+  if (!form) return;
+  event.preventDefault();
+  const headers = { 'content-type': 'application/json' };
+  submit(form, () => fetch(form.dataset.send, { method: 'POST', headers, body: JSON.stringify(filled(form)) }));
 });

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use crate::load::{load_as, read_file, style_file};
 use crate::save::{LATEST, list_revisions, real, save_over};
-use crate::{Loaded, REVISIONS_FOLDER, SaveError, Saved, load, read_revision};
+use crate::{Loaded, REVISIONS_FOLDER, SaveError, Saved, read_revision};
 
 /// The last version of a style that can be read, beside a file that cannot.
 #[derive(Clone, Debug)]
@@ -20,7 +20,7 @@ pub struct Sound {
 pub fn last_sound(style: &Path) -> Option<Sound> {
     let path = style_file(style).ok()?;
     let broken = read_file(&path).ok()?;
-    if load(&path).is_ok() {
+    if load_as(path.clone(), broken.clone()).is_ok() {
         return None;
     }
     let file = real(&path);

@@ -3,10 +3,11 @@
 use axum::extract::rejection::JsonRejection;
 use axum::extract::{Path, Query, State};
 use axum::response::Response;
-use axum::routing::post;
+use axum::routing::{MethodRouter, post};
 use axum::{Json, Router};
 use serde::Deserialize;
 use style::{ClothsError, Collection, Edit, EditValue};
+use words::Words;
 
 use super::begin::Sent;
 use crate::answer::{Came, placed, sentences};
@@ -14,18 +15,27 @@ use crate::have::Have;
 use crate::outcome::Outcome;
 use crate::route;
 use crate::router::{answered, blocking, few, open, understood};
-use crate::said::say;
+use crate::said::{Saying, say};
 use crate::see::{Asked, Panel, See};
 use crate::session::Session;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 
+/// Takes a change of the cloths in a folder back, or makes it again, for those who hold a version.
+type Going = fn(&std::path::Path, &str) -> Result<Collection, ClothsError>;
+
 /// The addresses cloths are changed at.
 pub(crate) fn routes() -> Router<Bench> {
     Router::new()
         .route("/style/{name}/cloths", post(edit))
-        .route("/style/{name}/cloths/undo", post(undo))
-        .route("/style/{name}/cloths/redo", post(redo))
+        .route(
+            "/style/{name}/cloths/undo",
+            stepping(style::undo_cloths, Words::collection_cloths_undone),
+        )
+        .route(
+            "/style/{name}/cloths/redo",
+            stepping(style::redo_cloths, Words::collection_cloths_redone),
+        )
         .route("/style/{name}/cloths/add", post(add))
 }
 
@@ -71,47 +81,27 @@ async fn edit(
     .await
 }
 
-async fn undo(
-    State(bench): State<Bench>,
-    Path(name): Path<String>,
-    Query(asked): Query<Asked>,
-    have: Have,
-    step: Result<Json<Step>, JsonRejection>,
-) -> Result<Response, Trouble> {
-    let said = say().collection_cloths_undone();
-    stepped(bench, name, asked, have, step, style::undo_cloths, said).await
-}
-
-async fn redo(
-    State(bench): State<Bench>,
-    Path(name): Path<String>,
-    Query(asked): Query<Asked>,
-    have: Have,
-    step: Result<Json<Step>, JsonRejection>,
-) -> Result<Response, Trouble> {
-    let said = say().collection_cloths_redone();
-    stepped(bench, name, asked, have, step, style::redo_cloths, said).await
-}
-
-async fn stepped(
-    bench: Bench,
-    name: String,
-    asked: Asked,
-    have: Have,
-    step: Result<Json<Step>, JsonRejection>,
-    go: fn(&std::path::Path, &str) -> Result<Collection, ClothsError>,
-    said: &'static str,
-) -> Result<Response, Trouble> {
-    let Step { held } = understood(step)?;
-    answered(bench, name, asked.into(), have, move |session, _| {
-        let folder = session.loaded().collection_folder.clone();
-        let done = go(&folder, &held);
-        Outcome {
-            reset: true,
-            ..outcome(session, done, said.to_owned())
-        }
-    })
-    .await
+/// A step through the changes of cloths, as the style library makes it, and what is said of it.
+fn stepping(go: Going, said: Saying) -> MethodRouter<Bench> {
+    post(
+        async move |State(bench): State<Bench>,
+                    Path(name): Path<String>,
+                    Query(asked): Query<Asked>,
+                    have: Have,
+                    step: Result<Json<Step>, JsonRejection>|
+                    -> Result<Response, Trouble> {
+            let Step { held } = understood(step)?;
+            answered(bench, name, asked.into(), have, move |session, _| {
+                let folder = session.loaded().collection_folder.clone();
+                let done = go(&folder, &held);
+                Outcome {
+                    reset: true,
+                    ..outcome(session, done, said(say()).to_owned())
+                }
+            })
+            .await
+        },
+    )
 }
 
 async fn add(

@@ -139,7 +139,6 @@ fn broken(asked: &HistoryOf, unread: Trouble) -> Result<Exit, Trouble> {
         return Err(unread);
     };
     let history = of(&sound.loaded)?;
-    let is_sound = |version: &Revision| version.id == sound.loaded.revision.as_str();
     let Some(wanted) = &asked.put_back else {
         let last = history.with_id(sound.loaded.revision.as_str());
         let number = last.map_or(0, |version| version.number);
@@ -149,9 +148,11 @@ fn broken(asked: &HistoryOf, unread: Trouble) -> Result<Exit, Trouble> {
         return Err(unread);
     };
     let version = version(&history, wanted)?;
-    let text = match is_sound(version) {
-        true => sound.loaded.text.clone(),
-        false => style::read_revision(version)?,
+    // The last sound text may not be among those that are kept.
+    let text = if version.id == sound.loaded.revision.as_str() {
+        sound.loaded.text.clone()
+    } else {
+        style::read_revision(version)?
     };
     tell_put_back(version.number, &sound.put_in(&text)?)
 }

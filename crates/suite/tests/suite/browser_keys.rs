@@ -111,6 +111,14 @@ impl Hands<'_> {
         }
     }
 
+    /// Goes on to a field and types words in place of its own, to be saved.
+    async fn enter(&self, field: &str, words: &str) -> WebDriverResult<()> {
+        self.tab_to(field).await?;
+        self.chord(Key::Control, "a").await?;
+        self.press(words).await?;
+        self.press(Key::Enter + "").await
+    }
+
     /// Leaves fields, so that single keys mean something.
     async fn leaves_the_field(&self) -> WebDriverResult<()> {
         self.tab_to("a, summary, button").await
@@ -171,11 +179,8 @@ async fn keys_alone(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult
     hands.press("m").await?;
     found(page, ".dim input[data-path='chart.knee.value']").await?;
     hands
-        .tab_to(".dim input[data-path='chart.knee.value']")
+        .enter(".dim input[data-path='chart.knee.value']", "46.5 cm")
         .await?;
-    hands.chord(Key::Control, "a").await?;
-    hands.press("46.5 cm").await?;
-    hands.press(Key::Enter + "").await?;
     saved(file, "value = \"46.5 cm\"").await?;
     hands
         .stays(".dim input[data-path='chart.knee.value']")
@@ -215,11 +220,8 @@ async fn rooms_by_keys(page: &WebDriver, url: &str, file: &Path) -> WebDriverRes
 
     // A version to compare with: one measure is another.
     hands
-        .tab_to("#fit input[data-path='chart.knee.value']")
+        .enter("#fit input[data-path='chart.knee.value']", "46.5 cm")
         .await?;
-    hands.chord(Key::Control, "a").await?;
-    hands.press("46.5 cm").await?;
-    hands.press(Key::Enter + "").await?;
     saved(file, "value = \"46.5 cm\"").await?;
     hands
         .stays("#fit input[data-path='chart.knee.value']")
@@ -230,10 +232,7 @@ async fn rooms_by_keys(page: &WebDriver, url: &str, file: &Path) -> WebDriverRes
     hands.press("5").await?;
     found(page, "#lay-form").await?;
     for (seconds, told) in [("1", "The search ended"), ("600", "cancelled")] {
-        hands.tab_to("#lay-form [name=seconds]").await?;
-        hands.chord(Key::Control, "a").await?;
-        hands.press(seconds).await?;
-        hands.press(Key::Enter + "").await?;
+        hands.enter("#lay-form [name=seconds]", seconds).await?;
         if told == "cancelled" {
             found(page, "#cancel").await?;
             hands.tab_to("#cancel").await?;
@@ -312,10 +311,7 @@ async fn begun_by_keys(page: &WebDriver, url: &str, file: &Path) -> WebDriverRes
     hands.tab_to("#cloth details.stated > summary").await?;
     hands.press(Key::Enter + "").await?;
     let weight = "#cloth input[data-path='cloths.tideline-14.weight']";
-    hands.tab_to(weight).await?;
-    hands.chord(Key::Control, "a").await?;
-    hands.press("13 oz/yd2").await?;
-    hands.press(Key::Enter + "").await?;
+    hands.enter(weight, "13 oz/yd2").await?;
     let cloths = collection.join("cloths.toml");
     saved(&cloths, "weight = \"13 oz/yd2\"").await?;
     hands.stays(weight).await?;

@@ -23,7 +23,7 @@ const WORDS: &[Word] = &[
     ("no-answer-unchanged", &["art.js", "history.js"], |say| {
         say.script_no_answer_unchanged().into()
     }),
-    ("no-answer-unmade", &["bring.js", "forms.js"], |say| {
+    ("no-answer-unmade", &["forms.js"], |say| {
         say.script_no_answer_unmade().into()
     }),
     ("press-enter-again", &["swap.js"], |say| {
