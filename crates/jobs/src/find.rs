@@ -146,6 +146,7 @@ fn note(lay: &Lay, made_of: &RevisionId, words: &str, seconds: u64) -> KeptLay {
         segment: lay.bounds.segment,
         path: lay.bounds.path,
         skeleton: lay.bounds.skeleton,
+        lines: lay.bounds.lines,
     };
     let places = lay.placements.iter().map(|placed| KeptPlace {
         key: placed.key.clone(),
@@ -201,6 +202,7 @@ fn lay_of(kept: &KeptLay, spread: &Spread) -> Option<Lay> {
             segment: kept.bounds.segment,
             path: kept.bounds.path,
             skeleton: kept.bounds.skeleton,
+            lines: kept.bounds.lines,
         },
         ended: Ended::Time,
         places: 0,

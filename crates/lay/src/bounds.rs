@@ -9,6 +9,7 @@ use geometry::Point;
 use trade::Length;
 
 use crate::check::heights;
+use crate::lines::lines;
 use crate::problem::Turn;
 use crate::shapes::{Shape, Shapes, Stance};
 use crate::skeleton::skeleton;
@@ -32,7 +33,25 @@ pub struct Bounds {
     /// The pieces on both finished edges together: where the cloth is narrow, those on one edge get in
     /// the way of those on the other.
     pub skeleton: Length,
+    /// What lines along the cloth run through, weighed as well as can be. It grows evenly with the number of pairs.
+    pub lines: Length,
 }
+
+/// What no lay can be shorter for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Decides {
+    /// The area of the pieces: a perfect lay would leave nothing over.
+    Area,
+    /// The longest piece.
+    Longest,
+    /// Pieces wider than half the cloth, which cannot lie side by side.
+    Wide,
+    /// What lies on the finished edges, and what does not fit between that.
+    Edges,
+}
+
+/// Where the edges ask for more than the area by this factor, they decide.
+const BY_EDGES: f64 = 1.05;
 
 impl Bounds {
     /// The largest of them.
@@ -43,6 +62,26 @@ impl Bounds {
             .max(self.segment)
             .max(self.path)
             .max(self.skeleton)
+            .max(self.lines)
+    }
+
+    /// Which of them is the largest.
+    pub fn decides(&self) -> Decides {
+        let best = self.best();
+        if self.area >= best {
+            Decides::Area
+        } else if self.longest >= best {
+            Decides::Longest
+        } else if self.wide >= best {
+            Decides::Wide
+        } else {
+            Decides::Edges
+        }
+    }
+
+    /// Whether the finished edges decide how long a lay is, and not the area of what lies between them.
+    pub fn edges_decide(&self) -> bool {
+        self.lines.max(self.segment).max(self.path) > self.area * BY_EDGES
     }
 
     /// The bound of the area alone.
@@ -54,6 +93,7 @@ impl Bounds {
             segment: Length::ZERO,
             path: Length::ZERO,
             skeleton: Length::ZERO,
+            lines: Length::ZERO,
         }
     }
 
@@ -80,6 +120,7 @@ impl Bounds {
             segment: Length::mm(edges.segment(shapes)),
             path: Length::mm(edges.lower.path(tables).max(edges.upper.path(tables))),
             skeleton: Length::mm(skeleton(tables)),
+            lines: Length::mm(lines(shapes)),
         }
     }
 }

@@ -17,19 +17,21 @@ use crate::search::poses_of;
 use crate::shapes::{Shapes, turned};
 use crate::tables::{Placed, Tables};
 
-/// More copies than this that are in no set are worth dividing, and once divided, portions are divided
-/// further down to this many.
-pub(crate) const MANY: usize = 110;
-pub(crate) const FEW: usize = 30;
+/// More copies than this are laid in portions.
+const MANY: usize = 110;
 /// Lays are joined with this much between them beyond what their outlines ask, in millimetres: more
 /// than sums of floating point numbers lose.
 const HAIR: f64 = 1e-6;
 
-/// Whether laying the problem in portions is a good beginning.
-pub(crate) fn divides(problem: &Problem, copies: usize, many: usize) -> bool {
+/// Whether laying the problem in portions is a good beginning; `by_sets` down to single sets.
+pub(crate) fn divides(problem: &Problem, copies: usize, by_sets: bool) -> bool {
+    let several = match problem.sets.len() {
+        0 => copies > MANY,
+        1 => false,
+        _ => by_sets || copies > MANY,
+    };
     // Faults lie at their own places along the cloth, so a lay on them cannot be put together.
-    problem.faults.is_empty()
-        && (problem.sets.len() > 1 || problem.sets.is_empty() && copies > many)
+    problem.faults.is_empty() && several
 }
 
 /// The problem with so many of each piece.
@@ -57,11 +59,35 @@ fn portion(problem: &Problem, counts: &[usize], sets: Vec<Vec<usize>>) -> Proble
 
 /// One of each different set by itself.
 pub(crate) fn singles(problem: &Problem) -> Vec<Problem> {
+    let single = |set: Vec<usize>| portion(problem, &set.clone(), vec![set]);
+    different(problem).into_iter().map(single).collect()
+}
+
+/// The different sets.
+fn different(problem: &Problem) -> Vec<Vec<usize>> {
     let mut sets = problem.sets.clone();
     sets.sort();
     sets.dedup();
-    let single = |set: Vec<usize>| portion(problem, &set.clone(), vec![set]);
-    sets.into_iter().map(single).collect()
+    sets
+}
+
+/// All sets one after the other, given a lay of each of the [`singles`]. Nothing when a piece is in no set.
+pub(crate) fn in_a_row(
+    problem: &Problem,
+    tables: &Tables<'_>,
+    singles: &[Vec<Placement>],
+) -> Option<Poses> {
+    let different = different(problem);
+    let mut row: Vec<Placement> = Vec::new();
+    for set in &problem.sets {
+        let next = singles.get(different.iter().position(|d| d == set)?)?;
+        row = if row.is_empty() {
+            next.clone()
+        } else {
+            one_after_the_other(problem, tables, [&row, next])?
+        };
+    }
+    poses_of(problem, tables.shapes, &row)
 }
 
 /// The problem in two halves. Sets stay whole and are dealt out, those alike one to each side; what is
@@ -111,6 +137,15 @@ pub(crate) fn joined(
     tables: &Tables<'_>,
     lays: [&[Placement]; 2],
 ) -> Option<Poses> {
+    let all = one_after_the_other(problem, tables, lays)?;
+    poses_of(problem, tables.shapes, &all)
+}
+
+fn one_after_the_other(
+    problem: &Problem,
+    tables: &Tables<'_>,
+    lays: [&[Placement]; 2],
+) -> Option<Vec<Placement>> {
     let units = lays.map(|lay| Unit::new(problem, tables.shapes, lay));
     let [Some(first), Some(second)] = units else {
         return None;
@@ -138,7 +173,7 @@ pub(crate) fn joined(
         placement.copy = *copy;
         *copy += 1;
     }
-    poses_of(problem, tables.shapes, &all)
+    Some(all)
 }
 
 /// A lay to be joined to another.

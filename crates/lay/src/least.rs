@@ -10,6 +10,6 @@ use crate::tables::Tables;
 /// # Errors
 /// A [`LayError`] when the problem makes no sense.
 pub fn bounds(problem: &Problem) -> Result<Bounds, LayError> {
-    let shapes = Shapes::new(problem)?;
+    let shapes = Shapes::exact(problem)?;
     Ok(Bounds::new(&Tables::new(&shapes)))
 }

@@ -8,17 +8,16 @@ use trade::Length;
 use crate::cut_order::ClothJob;
 use crate::plan::PlyLength;
 
-/// A first guess of how much longer a lay is than its bound, until lays of this cloth have been found.
-/// Every plan that is made with it has its lays searched and is then made again.
+/// A first guess of how much longer a lay is than its bound, until lays of this cloth have been found: where the area
+/// decides, and where the finished edges do. Every plan that is made with it has its lays searched and is then made again.
 const FIRST_GUESS: f64 = 1.15;
+const ON_EDGES: f64 = 1.01;
 
 /// What one pair of a size takes at least.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Rate {
-    /// Its pieces' area over the width of the cloth.
-    area: f64,
-    /// Its straight sides on the fuller finished edge.
-    edge: f64,
+    /// By that of the bounds that grow evenly with the pairs which is longest.
+    least: f64,
     /// Its longest piece.
     longest: f64,
 }
@@ -28,8 +27,7 @@ struct Rate {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Estimates {
     rates: Vec<Rate>,
-    /// Whether the edges decide how long the order's lays are, and not the area.
-    by_edge: bool,
+    first_guess: f64,
     found: BTreeMap<Vec<u32>, Length>,
     longest: Length,
     only_found: bool,
@@ -43,6 +41,7 @@ impl Estimates {
     /// When a single pair cannot be laid on the cloth, and why.
     pub fn new(job: &ClothJob<'_>) -> Result<Self, (Vec<u32>, LayError)> {
         let mut rates = Vec::with_capacity(job.kinds.len());
+        let mut on_edges = true;
         for number in 0..job.kinds.len() {
             let mut one = vec![0; job.kinds.len()];
             one[number] = 1;
@@ -50,20 +49,14 @@ impl Estimates {
                 Ok(bounds) => bounds,
                 Err(why) => return Err((one, why)),
             };
+            on_edges &= bounds.edges_decide();
             rates.push(Rate {
-                area: bounds.area.to_mm(),
-                edge: bounds.segment.to_mm(),
+                least: bounds.area.max(bounds.segment).max(bounds.lines).to_mm(),
                 longest: bounds.longest.to_mm(),
             });
         }
-        let all = |of: fn(&Rate) -> f64| -> f64 {
-            let pairs = rates.iter().zip(&job.kinds);
-            pairs
-                .map(|(rate, kind)| of(rate) * f64::from(kind.pairs))
-                .sum()
-        };
         Ok(Self {
-            by_edge: all(|rate| rate.edge) > all(|rate| rate.area),
+            first_guess: if on_edges { ON_EDGES } else { FIRST_GUESS },
             rates,
             found: BTreeMap::new(),
             longest: job.limits.table - job.limits.end_loss * 2.0,
@@ -91,13 +84,10 @@ impl Estimates {
         }
     }
 
-    /// What area and edges take at least.
+    /// What the pairs take at least.
     fn at_least(&self, pairs: &[u32]) -> f64 {
-        let sum = |of: fn(&Rate) -> f64| -> f64 {
-            let pairs = self.rates.iter().zip(pairs);
-            pairs.map(|(rate, n)| of(rate) * f64::from(*n)).sum()
-        };
-        sum(|rate| rate.area).max(sum(|rate| rate.edge))
+        let pairs = self.rates.iter().zip(pairs);
+        pairs.map(|(rate, n)| rate.least * f64::from(*n)).sum()
     }
 
     /// How much longer lays of so many pairs are than that: as those found with the number of pairs
@@ -105,7 +95,7 @@ impl Estimates {
     fn usual(&self, wanted: u32) -> f64 {
         let nearest = self.found.keys().map(|known| count(known).abs_diff(wanted));
         let Some(nearest) = nearest.min() else {
-            return FIRST_GUESS;
+            return self.first_guess;
         };
         let like: Vec<f64> = self
             .found
@@ -132,22 +122,14 @@ impl PlyLength for Estimates {
     }
 
     fn rate(&self, size: usize) -> Length {
-        let rate = self.rates.get(size);
-        let rate = rate.map_or(0.0, |rate| if self.by_edge { rate.edge } else { rate.area });
-        Length::mm(rate)
+        Length::mm(self.rates.get(size).map_or(0.0, |rate| rate.least))
     }
 
     fn factor(&self, pairs_in_ply: u32) -> f64 {
         let found = self.found.iter();
         found
             .filter(|(pairs, _)| count(pairs) == pairs_in_ply)
-            .map(|(pairs, length)| {
-                let rates = pairs.iter().enumerate();
-                let rates: f64 = rates
-                    .map(|(size, n)| self.rate(size).to_mm() * f64::from(*n))
-                    .sum();
-                length.to_mm() / rates
-            })
+            .map(|(pairs, length)| length.to_mm() / self.at_least(pairs))
             .fold(self.usual(pairs_in_ply), f64::min)
     }
 }

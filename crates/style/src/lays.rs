@@ -20,7 +20,7 @@ pub const LAYS_FOLDER: &str = "lays";
 const PREPARED: &str = ".saving";
 
 /// The version of the shape.
-const FORMAT: u32 = 1;
+const FORMAT: u32 = 2;
 
 /// Where one copy of a piece lies.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -60,6 +60,9 @@ pub struct KeptBounds {
     /// By all pieces on both edges together.
     #[serde(rename = "skeleton_mm", with = "exact")]
     pub skeleton: Length,
+    /// By what lines along the cloth run through.
+    #[serde(rename = "lines_mm", with = "exact")]
+    pub lines: Length,
 }
 
 /// A lay as it is kept.
@@ -195,6 +198,7 @@ mod tests {
             segment: Length::ZERO,
             path: Length::ZERO,
             skeleton: Length::ZERO,
+            lines: Length::ZERO,
         };
         let place = KeptPlace {
             key: "32x32 Front as drawn".to_owned(),

@@ -5,7 +5,7 @@ use std::time::Duration;
 use cutting::{BandCut, Spread, Way};
 use drawing::LayMarks;
 use jobs::{Finder, Found, Kept, LaidOut, LayJob, LayKind, LayOrder, apart, lay_file, system};
-use lay::splices;
+use lay::{Decides, splices};
 use serde::Serialize;
 use spreading::CutOrder;
 use style::Cloth;
@@ -187,7 +187,7 @@ fn words(laid: &Laid<'_>, system: System) -> String {
     let mut text = format!(
         "{} pieces of {pairs} {}: {} long, {:.1} % of the cloth used{}\n\
          a ply with {} lost at each end: {}, {} a pair\n\
-         no lay is shorter than {}; this one is {:.1} % longer\n",
+         no lay is shorter than {}, for {}; this one is {:.1} % longer\n",
         lay.placements.len(),
         if pairs == 1 { "pair" } else { "pairs" },
         lay.length.show(system),
@@ -201,6 +201,7 @@ fn words(laid: &Laid<'_>, system: System) -> String {
         ply.show(system),
         (ply / f64::from(pairs.max(1))).show(system),
         bound.show(system),
+        decides(lay.bounds.decides()),
         (lay.length / bound - 1.0) * 100.0,
     );
     let apart = apart(&laid.spread, lay);
@@ -210,6 +211,16 @@ fn words(laid: &Laid<'_>, system: System) -> String {
         ));
     }
     text
+}
+
+/// Why no lay is shorter.
+fn decides(by: Decides) -> &'static str {
+    match by {
+        Decides::Area => "the pieces have that area",
+        Decides::Longest => "the longest piece is that long",
+        Decides::Wide => "pieces wider than half the cloth cannot lie side by side",
+        Decides::Edges => "that much lies on the finished edges",
+    }
 }
 
 #[derive(Serialize)]
@@ -237,6 +248,7 @@ struct BoundsRow {
     segment: f64,
     path: f64,
     skeleton: f64,
+    lines: f64,
 }
 
 #[derive(Serialize)]
@@ -288,6 +300,7 @@ fn json(laid: &Laid<'_>) -> Result<String, serde_json::Error> {
             segment: bounds.segment.to_mm(),
             path: bounds.path.to_mm(),
             skeleton: bounds.skeleton.to_mm(),
+            lines: bounds.lines.to_mm(),
         },
         splices: laid.marks.splices.iter().map(SpliceRow::from).collect(),
         placements: placements.collect(),

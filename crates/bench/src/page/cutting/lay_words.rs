@@ -1,7 +1,7 @@
 //! What is said of a lay, in words and figures.
 
 use jobs::LayJob;
-use lay::Lay;
+use lay::{Decides, Lay};
 use style::{Loaded, Size};
 use trade::{Length, System};
 
@@ -44,6 +44,17 @@ pub(crate) fn over(length: Length, bound: Length) -> String {
     }
 }
 
+/// Why no lay is shorter than the bound.
+fn decides(by: Decides) -> String {
+    let words = match by {
+        Decides::Area => say().lay_decides_area(),
+        Decides::Longest => say().lay_decides_longest(),
+        Decides::Wide => say().lay_decides_wide(),
+        Decides::Edges => say().lay_decides_edges(),
+    };
+    words.to_owned()
+}
+
 /// The figures of a lay, each with what it is.
 pub(crate) fn figures(
     job: &LayJob,
@@ -62,6 +73,7 @@ pub(crate) fn figures(
             format!("{:.1} %", lay.efficiency.to_percent()),
         ),
         row(say().lay_bound(), long(bound, system)),
+        row(say().lay_decides(), decides(lay.bounds.decides())),
         row(say().lay_longer_by(), over(lay.length, bound)),
     ];
     if job.pairs > 1 {

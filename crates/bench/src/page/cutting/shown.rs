@@ -161,6 +161,7 @@ fn so_far(told: &lay::Progress) -> Lay {
             segment: Length::ZERO,
             path: Length::ZERO,
             skeleton: Length::ZERO,
+            lines: Length::ZERO,
         },
         ended: Why::Time,
         places: told.places,
