@@ -75,6 +75,8 @@ pub struct Plans {
     pub of_lays: Vec<Plan>,
     /// Whether every possibility was weighed: then no plan takes less cloth.
     pub proved: bool,
+    /// By the rates and factors no plan takes less than this.
+    pub no_less: Length,
 }
 
 impl Plans {
@@ -107,6 +109,7 @@ pub fn plan(task: &Task, cost: &dyn PlyLength) -> Plans {
     let mut plans = Plans {
         of_lays: Vec::new(),
         proved: true,
+        no_less: Length::ZERO,
     };
     if sizes.is_empty() || task.most_pairs == 0 || task.most_plies == 0 {
         return plans;
@@ -122,6 +125,7 @@ pub fn plan(task: &Task, cost: &dyn PlyLength) -> Plans {
     let least = rates.iter().fold(Length::ZERO, |sum, (rate, pairs)| {
         sum + *rate * (lowest * f64::from(*pairs))
     });
+    plans.no_less = least + task.ends * f64::from(pairs.div_ceil(task.most_pairs));
     for lays in task.lays.clone().filter(|lays| *lays > 0) {
         let mut search = Search {
             task,

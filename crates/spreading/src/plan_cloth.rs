@@ -64,6 +64,8 @@ pub struct ClothPlan {
     pub choices: Vec<Choice>,
     /// Whether every plan was weighed, given the lengths found and the estimates of the others.
     pub proved: bool,
+    /// By the same no plan takes less than this.
+    pub no_less: Length,
     /// Whether searching more lays would change nothing: the plan is the best by everything known.
     pub settled: bool,
 }
@@ -161,6 +163,7 @@ pub fn plan_cloth(
         waste: Share::ratio(1.0 - area / (best.cloth.to_mm() * job.cloth.width.to_mm())),
         choices,
         proved: plans.proved,
+        no_less: plans.no_less,
         settled,
         lays,
     })

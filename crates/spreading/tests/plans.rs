@@ -102,6 +102,7 @@ fn agrees(task: &Task, cost: &Uneven) {
                     (found.cloth.to_mm() - best).abs() < 0.02,
                     "{task:?} {found:?} {best}"
                 );
+                assert!(plans.no_less.to_mm() < best + 0.02, "{task:?} {plans:?}");
             }
             other => panic!("{task:?}: {other:?}"),
         }

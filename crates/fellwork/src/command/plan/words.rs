@@ -165,7 +165,8 @@ fn choices(text: &mut String, plan: &ClothPlan, system: System) {
     if !plan.proved {
         let _ = writeln!(
             text,
-            "  there are too many plans to weigh them all: a better one may exist; allow fewer lays to be sure"
+            "  there are too many plans to weigh them all: a better one may exist, but none that takes less than {}; allow fewer lays to be sure",
+            plan.no_less.show_cloth(system)
         );
     }
     if !plan.settled {
