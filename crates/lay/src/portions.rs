@@ -4,12 +4,16 @@ use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 
+use trade::Length;
+
 use crate::board::Poses;
+use crate::check::check;
 use crate::exchange::Limits;
-use crate::joined::{halves, in_a_row, joined, singles};
+use crate::joined::{divides, halves, in_a_row, joined, singles};
 use crate::lay::Placement;
-use crate::problem::Problem;
-use crate::search::{Options, Progress, divided};
+use crate::problem::{LayError, Problem};
+use crate::search::{Options, Progress, divided, placements};
+use crate::start::start;
 use crate::tables::Tables;
 
 /// What is heard from inside a search.
@@ -48,6 +52,13 @@ const ON_HALVES: f64 = 0.75;
 /// A search without limits has to be done with its halves some time.
 const A_HALF: (u64, Duration) = (1_000_000_000, Duration::MAX);
 
+/// Where a search begins.
+pub(crate) struct Begun {
+    pub first: Poses,
+    /// Single sets in a row, which what is found has to be shorter than; none where the search begins with them.
+    pub row: Option<Poses>,
+}
+
 type Copies = Vec<(String, usize)>;
 
 impl<'a> Portions<'a> {
@@ -59,6 +70,55 @@ impl<'a> Portions<'a> {
             places: 0,
             inner: false,
         }
+    }
+
+    /// What a search of the problem begins with. `first` is a lay of it, where there is one already.
+    ///
+    /// # Errors
+    /// When a piece has no place.
+    pub(crate) fn begin(
+        &mut self,
+        (problem, tables): (&Problem, &Tables<'_>),
+        options: &Options,
+        first: Option<Poses>,
+        hear: &mut dyn FnMut(Heard),
+    ) -> Result<Begun, LayError> {
+        let (began, before) = (Instant::now(), self.places);
+        let shapes = tables.shapes;
+        let keeps_rules = |poses: &Poses| {
+            let laid = placements(problem, shapes, poses);
+            check(problem, &laid, Length::mm(poses.length)).is_empty()
+        };
+        let row = if problem.faults.is_empty() && problem.sets.len() > 1 {
+            let row = self.lay_singles((problem, tables), options, hear);
+            row.filter(keeps_rules)
+        } else {
+            None
+        };
+        let divide = divides(problem, shapes.copies.len(), self.by_sets);
+        let together = if divide {
+            let left = Options {
+                limits: left_of(&options.limits, began, self.places - before),
+                ..*options
+            };
+            let together = self.together((problem, tables), &left, hear);
+            together.filter(keeps_rules)
+        } else {
+            None
+        };
+        // What was laid half by half is searched on. A row of single sets is good where it begins and poor all
+        // over; a search that begins with it finds less than one that begins afresh.
+        let (best, row) = if divide {
+            let known = [first, together, row].into_iter().flatten();
+            (known.min_by(|a, b| a.length.total_cmp(&b.length)), None)
+        } else {
+            (first, row)
+        };
+        let first = match best {
+            Some(best) => best,
+            None => start(problem, shapes, options.seed)?,
+        };
+        Ok(Begun { first, row })
     }
 
     /// The portions that have not been laid, each once.
@@ -96,7 +156,7 @@ impl<'a> Portions<'a> {
 
     /// Lays single sets, each as long as its part of the whole search, as if it were laid alone: one
     /// after the other, they are what sets laid together must not be longer than.
-    pub(crate) fn lay_singles(
+    fn lay_singles(
         &mut self,
         (problem, tables): (&Problem, &Tables<'_>),
         options: &Options,
@@ -116,7 +176,7 @@ impl<'a> Portions<'a> {
     }
 
     /// A lay of the problem from lays of its halves.
-    pub(crate) fn together(
+    fn together(
         &mut self,
         (problem, tables): (&Problem, &Tables<'_>),
         options: &Options,

@@ -12,9 +12,8 @@ use crate::bounds::Bounds;
 use crate::check::check;
 use crate::effort::Effort;
 use crate::exchange::Limits;
-use crate::joined::divides;
 use crate::lay::{Lay, Placement};
-use crate::portions::{Heard, Portions, left_of};
+use crate::portions::{Begun, Heard, Portions, left_of};
 use crate::problem::{LayError, Problem};
 use crate::shapes::Shapes;
 use crate::start::start;
@@ -127,14 +126,12 @@ pub(crate) fn divided(
         )
         .is_empty()
     });
-    // A half of something larger is begun from what is smaller, and nobody asks for its bounds.
+    // Nobody waits for a first lay of a half of something larger, or asks for its bounds.
     let inner = std::mem::replace(&mut portions.inner, true);
     let half = inner && problem.sets.len() > 1;
-    let afresh = known.is_none();
     let first = match known {
-        None if half => None,
-        None => Some(start(problem, &shapes, options.seed)?),
-        known => known,
+        None if !half => Some(start(problem, &shapes, options.seed)?),
+        _ => None,
     };
     let area = Length::mm(shapes.area / shapes.width);
     let progress = |poses: &Poses, places: u64, bound: Length| Progress {
@@ -145,7 +142,7 @@ pub(crate) fn divided(
         bound,
         elapsed: began.elapsed(),
     };
-    if let Some(first) = &first {
+    if let Some(first) = known.as_ref().or(first.as_ref()) {
         hear(Heard::Lay(progress(first, 0, area)));
     }
     let tables = Tables::new(&shapes);
@@ -158,46 +155,15 @@ pub(crate) fn divided(
     if !inner {
         portions.by_sets = bounds.edges_decide();
     }
-    let keeps_rules = |poses: &Poses| {
-        let laid = placements(problem, &shapes, poses);
-        check(problem, &laid, Length::mm(poses.length)).is_empty()
-    };
-    let of_sets = afresh && problem.faults.is_empty() && problem.sets.len() > 1;
-    let row = if of_sets {
-        portions.lay_singles((problem, &tables), options, hear)
-    } else {
-        None
-    };
-    let row = row.filter(keeps_rules);
-    let divide = afresh && divides(problem, shapes.copies.len(), portions.by_sets);
-    let together = if divide {
-        let left = left_of(&options.limits, began, portions.places - before);
-        portions.together(
-            (problem, &tables),
-            &Options {
-                limits: left,
+    let Begun { first, row } = match known {
+        Some(first) => Begun { first, row: None },
+        None => {
+            let left = Options {
+                limits: left_of(&options.limits, began, 0),
                 ..*options
-            },
-            hear,
-        )
-    } else {
-        None
-    };
-    let together = together.filter(keeps_rules);
-    let first = match first {
-        Some(first) => first,
-        None => start(problem, &shapes, options.seed)?,
-    };
-    let shorter = |a: Poses, b: Option<Poses>| match b {
-        Some(b) if b.length < a.length => b,
-        _ => a,
-    };
-    // What was laid set by set and half by half is searched on. A row of single sets is good where it begins and
-    // poor all over; a search that begins with it finds less than one that begins afresh.
-    let (first, row) = if divide {
-        (shorter(shorter(first, together), row), None)
-    } else {
-        (first, row)
+            };
+            portions.begin((problem, &tables), &left, first, hear)?
+        }
     };
     let mut places = portions.places - before;
     let mut standing = |poses: &Poses, places: u64| {
@@ -224,7 +190,10 @@ pub(crate) fn divided(
     let ended = found.ended;
     places += found.tried;
     portions.places += found.tried;
-    let best = shorter(found.best, row);
+    let best = match row {
+        Some(row) if row.length < found.best.length => row,
+        _ => found.best,
+    };
     hear(Heard::Lay(progress(&best, places, bound)));
     let lay = |poses: &Poses| Lay {
         placements: placements(problem, &shapes, poses),
