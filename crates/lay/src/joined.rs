@@ -1,8 +1,8 @@
 //! A better beginning for many pieces: lays of a few of them, one after the other.
 //!
 //! A search takes the longer for every piece the more pieces there are. What is cut together, such as
-//! the pieces of a pair, makes a good short lay of its own; so an order is halved, set by set, down to
-//! single sets; these are laid first, and then the lays are joined and searched on, level by level.
+//! the pieces of a pair, makes a good short lay of its own; so an order is halved, set by set, where the finished
+//! edges decide down to single sets; these are laid first, and then the lays are joined and searched on, level by level.
 //! Pieces that are in no set are halved by number. What is alike is laid once.
 
 use std::collections::BTreeMap;

@@ -149,7 +149,7 @@ pub(crate) fn divided(
     let bounds = if half {
         Bounds::of_area(area)
     } else {
-        Bounds::new(&Tables::new(&Shapes::exact(problem)?))
+        crate::least::bounds(problem)?
     };
     let bound = bounds.best();
     if !inner {
