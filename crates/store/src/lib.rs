@@ -1,0 +1,35 @@
+//! The keeper of files, and the only room that reads and writes those of a collection.
+//!
+//! Every file a maker works on, whatever it says, is a [`VersionedFile`]: it is saved whole or not at all, every text it
+//! ever had is kept as a numbered version, and nobody's change is written over silently. A text that is found in the
+//! file and that was not saved here was **written by hand**: it is a version like any other, known as one from outside
+//! ([`Way::Outside`]). Versions have [`Names`]; they are listed by [`History`].
+//!
+//! Below one collection all changes of all its files stand in one order, that of time ([`Timeline`]), and undo and redo
+//! go along it, whichever file a change was made in.
+//!
+//! What a file says is none of this room's business: whoever saves has made sure that the text is sound.
+
+mod error;
+mod file;
+mod folder;
+mod history;
+mod journal;
+mod names;
+mod place;
+mod read;
+mod timeline;
+mod version;
+mod whole;
+
+pub use error::StoreError;
+pub use file::{Look, Saved, VersionedFile};
+pub use folder::{Files, MakeError, clear_unfinished_folders, is_free, make_folder};
+pub use history::History;
+pub use journal::Way;
+pub use names::{LONGEST_NAME, NameError, Names, NamesProblem};
+pub use place::{COLLECTION_FILE, REVISIONS_FOLDER, collection_of, real};
+pub use read::{LARGEST_FILE, ReadError, read_bytes, read_text, unfit};
+pub use timeline::{Change, Direction, Stamp, Timeline};
+pub use version::{Revision, RevisionId, list_versions, read_version};
+pub use whole::{lock, sync_folder, write_note};
