@@ -19,7 +19,7 @@ if (document.getElementById('bench')) {
     }
     const step = event.target.closest('button[data-step]')?.dataset.step;
     if (step === 'reload' || step === 'mark') ask(step);
-    else if (step) ask(step, {});
+    else if (step) stepTo(step);
   });
 
   document.addEventListener('change', ({ target }) => {
@@ -34,12 +34,20 @@ if (document.getElementById('bench')) {
     const key = event.key.toLowerCase();
     if ((key !== 'z' && key !== 'y') || unsaved(document.activeElement)) return;
     event.preventDefault();
-    ask(key === 'y' || event.shiftKey ? 'redo' : 'undo', {});
+    stepTo(key === 'y' || event.shiftKey ? 'redo' : 'undo');
   });
 
   window.addEventListener('popstate', () => ask('fragments'));
   // Whoever comes back from an editor sees at once that the file is another now.
   window.addEventListener('focus', () => ask('fragments'));
+}
+
+/** Takes back or makes again the change that the page shows by then. @param {'undo'|'redo'} step */
+function stepTo(step) {
+  ask(step, () => {
+    const { next } = document.getElementById(step).dataset;
+    return next ? { next } : {};
+  });
 }
 
 /** Shows another view; the panel stays. */

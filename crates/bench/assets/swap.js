@@ -25,8 +25,8 @@ export function swapped() {
 
 /**
  * Asks the bench for something, after everything asked before, and puts the answer into the page.
- * @param {'fragments'|'edit'|'undo'|'redo'|'reload'|'mark'|'cloths/undo'|'cloths/redo'} action
- * @param {object} [body] what a change carries besides the revision
+ * @param {'fragments'|'edit'|'undo'|'redo'|'reload'|'mark'} action
+ * @param {object|(() => object)} [body] what a change carries besides the revision; a function tells it when its turn comes
  * @param {HTMLElement} [about] the field or button it came from
  */
 export function ask(action, body, about) {
@@ -43,8 +43,9 @@ export function answered() {
 async function send(action, body, about, sent) {
   bench.setAttribute('aria-busy', 'true');
   // Cloths are the collection's: their changes are meant for another file than the style's.
-  const ofCloths = (body?.edits?.length > 0 && body.edits.every(({ path }) => path.startsWith('cloths.'))) || action.startsWith('cloths');
-  if (ofCloths && action === 'edit') action = 'cloths';
+  if (typeof body === 'function') body = body();
+  const ofCloths = body?.edits?.length > 0 && body.edits.every(({ path }) => path.startsWith('cloths.'));
+  if (ofCloths) action = 'cloths';
   try {
     const address = `${bench.dataset.path}/${action}${location.search}`;
     const have = [...shown].map(([id, mark]) => `${id}=${mark}`).join(',');

@@ -15,6 +15,7 @@
 
 mod answer;
 mod asset;
+mod changes;
 mod choice;
 mod consequence;
 mod field;

@@ -1,12 +1,13 @@
 //! What comes of a change: made on the text the page shows, or beside what changed meanwhile, or refused with the reason.
 
-use style::Edit;
+use style::{Direction, Edit, KeepError};
 use trade::System;
 
 use crate::answer::{Came, placed, sentences};
 use crate::part::notice::Notice;
 use crate::said::say;
-use crate::session::{Disk, Edited, Refused, Session, Way};
+use crate::session::{Disk, Edited, Refused, Session, clashes_in_words};
+use crate::state::Bench;
 
 /// How often a change is tried again when somebody writes between our look and our save.
 const TRIES: usize = 3;
@@ -34,10 +35,10 @@ impl Outcome {
     }
 
     /// After a step through the history every field shows what the file says.
-    pub(crate) fn putting_back(self, way: Way) -> Self {
-        let said = match (self.came, way) {
-            (Came::Done, Way::Back) => say().answer_undone(self.said),
-            (Came::Done, Way::Forward) => say().answer_made_again(self.said),
+    fn putting_back(self, direction: Direction) -> Self {
+        let said = match (self.came, direction) {
+            (Came::Done, Direction::Back) => say().answer_undone(self.said),
+            (Came::Done, Direction::Forward) => say().answer_made_again(self.said),
             _ => self.said,
         };
         Self {
@@ -127,6 +128,63 @@ pub(crate) fn stepped(
     }
 }
 
+/// Takes the last change of the collection back, whichever file it was in, or makes the one again that was taken back
+/// last. `token` names the change that the page showed.
+pub(crate) fn step(
+    bench: &Bench,
+    (session, style): (&mut Session, &str),
+    (revision, token): (&str, Option<&str>),
+    direction: Direction,
+    system: System,
+) -> Outcome {
+    let outcome = stepped(session, revision, |session| {
+        let done = style::step(bench.folder(), direction, token);
+        match done {
+            Ok(change) => {
+                session.follow();
+                Ok(bench.words(&change, style, system))
+            }
+            Err(KeepError::Nothing) => Err(Refused::Nothing),
+            Err(KeepError::Behind) => Err(Refused::Earlier),
+            Err(KeepError::Invalid(report)) => Err(Refused::Problems(report)),
+            Err(other) => Err(Refused::Failed(other.to_string())),
+        }
+    });
+    outcome.putting_back(direction)
+}
+
+/// What became of a change of a file that is not this style's: the style follows, whether the change was made or somebody
+/// else's was found.
+pub(crate) fn elsewhere<T>(
+    session: &mut Session,
+    done: Result<T, KeepError>,
+    words: String,
+) -> Outcome {
+    session.follow();
+    let refused = |came, problem: String| Outcome::refused(came, problem, Notice::None);
+    match done {
+        Ok(_) => Outcome {
+            said: words,
+            ..Outcome::default()
+        },
+        Err(KeepError::Invalid(report)) => refusal(Refused::Problems(report), Notice::None),
+        Err(KeepError::Clash { clashes, .. }) if !clashes.is_empty() => refusal(
+            Refused::Clash(clashes_in_words(&clashes, &[])),
+            Notice::None,
+        ),
+        Err(error @ KeepError::Clash { .. }) => {
+            refused(Came::Behind, say().collection_cloths_behind(error))
+        }
+        Err(error @ (KeepError::StyleBreaks { .. } | KeepError::Unknown(_))) => {
+            refused(Came::Refused, error.to_string())
+        }
+        Err(error @ (KeepError::Nothing | KeepError::Behind)) => {
+            refused(Came::Nothing, error.to_string())
+        }
+        Err(error @ KeepError::Save(_)) => refused(Came::Failed, error.to_string()),
+    }
+}
+
 fn refusal(refused: Refused, notice: Notice) -> Outcome {
     match refused {
         Refused::Problems(report) => Outcome {
@@ -143,6 +201,10 @@ fn refusal(refused: Refused, notice: Notice) -> Outcome {
         },
         Refused::Unknown | Refused::Stale => {
             let problem = say().answer_state_not_kept();
+            Outcome::refused(Came::Behind, problem, notice)
+        }
+        Refused::Earlier => {
+            let problem = say().answer_earlier_state();
             Outcome::refused(Came::Behind, problem, notice)
         }
         Refused::Nothing => {

@@ -11,7 +11,7 @@ use axum::response::{Html, IntoResponse, Redirect, Response};
 use axum::routing::{MethodRouter, get, post};
 use axum::{Json, Router};
 use serde::Deserialize;
-use style::Edit;
+use style::{Direction, Edit};
 
 use crate::answer::Answer;
 use crate::field::Show;
@@ -21,7 +21,7 @@ use crate::page::style::Page;
 use crate::part::history::Said;
 use crate::said::say;
 use crate::see::{Asked, See};
-use crate::session::{Disk, Session, Way};
+use crate::session::{Disk, Session};
 use crate::state::{Bench, NotOpen};
 use crate::trouble::Trouble;
 use crate::{asset, consequence, garment, grip, guard, page, route};
@@ -40,8 +40,8 @@ pub fn router(bench: Bench) -> Router {
         .route("/style/{name}/drawing.svg", get(drawing))
         .route("/style/{name}/grip/{key}", get(grip))
         .route("/style/{name}/edit", post(edit))
-        .route("/style/{name}/undo", stepping(Way::Back))
-        .route("/style/{name}/redo", stepping(Way::Forward))
+        .route("/style/{name}/undo", stepping(Direction::Back))
+        .route("/style/{name}/redo", stepping(Direction::Forward))
         .route("/style/{name}/reload", post(reload))
         .route("/style/{name}/mark", post(mark))
         .merge(page::art::routes())
@@ -96,7 +96,9 @@ async fn style_page(
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
         let notice = outcome::caught_up(&mut session);
         let said = Said::default();
-        let page = Page::of(&name, &mut session, see, notice, &said);
+        let system = see.system(&session.loaded().collection);
+        let steps = bench.steps(&name, system);
+        let page = Page::of(&name, (&mut session, steps), see, notice, &said);
         Ok(Html(page.render().into_string()).into_response())
     })
     .await
@@ -172,11 +174,12 @@ struct Change {
     edits: Vec<Edit>,
 }
 
-/// A step through the history, and the revision the page shows.
+/// A step through the changes, the revision the page shows, and the change it shows as the next.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Step {
     revision: String,
+    next: Option<String>,
 }
 
 async fn edit(
@@ -195,8 +198,8 @@ async fn edit(
     .await
 }
 
-/// A step through the history.
-fn stepping(way: Way) -> MethodRouter<Bench> {
+/// A step through the changes.
+fn stepping(direction: Direction) -> MethodRouter<Bench> {
     post(
         async move |State(bench): State<Bench>,
                     Path(name): Path<String>,
@@ -204,9 +207,12 @@ fn stepping(way: Way) -> MethodRouter<Bench> {
                     have: Have,
                     step: Result<Json<Step>, JsonRejection>|
                     -> Result<Response, Trouble> {
-            let Step { revision } = understood(step)?;
-            answered(bench, name, asked.into(), have, move |session, _| {
-                outcome::stepped(session, &revision, |session| session.step(way)).putting_back(way)
+            let Step { revision, next } = understood(step)?;
+            let (over, style) = (bench.clone(), name.clone());
+            answered(bench, name, asked.into(), have, move |session, see| {
+                let system = see.system(&session.loaded().collection);
+                let shown = (revision.as_str(), next.as_deref());
+                outcome::step(&over, (session, &style), shown, direction, system)
             })
             .await
         },
@@ -284,7 +290,8 @@ pub(crate) async fn answered(
             followed: consequence::between(&before, &now, system),
         };
         clock.lap("consequence");
-        let page = Page::of(&name, &mut session, see, outcome.notice, &said);
+        let steps = bench.steps(&name, system);
+        let page = Page::of(&name, (&mut session, steps), see, outcome.notice, &said);
         clock.lap("drawing");
         let mut fragments = page.fragments();
         // Fields go back to what the file says also where that is what they said before.

@@ -1,10 +1,10 @@
-//! A style being worked on: its text, the states before and after it, and what was last worked out.
+//! A style being worked on: its text and what was last worked out. What it was before is in its history.
 
 use std::path::Path;
-use std::sync::{Arc, OnceLock};
+use std::sync::Arc;
 
 use style::{
-    ArtPath, Clash, Edit, History, Loaded, Merged, Report, Revision, SaveError, Saved, Size, Units,
+    ArtPath, Clash, Edit, Loaded, Merged, Report, SaveError, Saved, Size, VersionedFile, Way,
 };
 use trade::System;
 
@@ -16,7 +16,7 @@ use crate::written::Written;
 /// How many worked-out garments are kept. One is a few hundred kilobytes; a maker flips between a few sizes.
 const KEPT_GARMENTS: usize = 12;
 
-/// One style, its file, and the session's history.
+/// One style and its file.
 pub(crate) struct Session {
     loaded: Loaded,
     /// What changes are compared with: the style as the session found it, or as the maker marked it.
@@ -25,8 +25,6 @@ pub(crate) struct Session {
     /// The files of the collection and of the style as they were when `loaded` was read from them.
     files: Vec<Option<Vec<u8>>>,
     written: Written,
-    undo: Vec<State>,
-    redo: Vec<State>,
     garments: Vec<(String, Size, Arc<Worked>)>,
     /// What is shown of versions; see [`crate::versions`].
     pub(crate) shelf: Shelf,
@@ -34,57 +32,6 @@ pub(crate) struct Session {
 
 /// Where drawings lie beside a style.
 pub(crate) const ART_FOLDER: &str = "art";
-
-/// Which way through the history.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Way {
-    /// The last change is taken back.
-    Back,
-    /// The change last taken back is made again.
-    Forward,
-}
-
-impl Way {
-    const fn turned(self) -> Self {
-        match self {
-            Self::Back => Self::Forward,
-            Self::Forward => Self::Back,
-        }
-    }
-}
-
-/// A text the file had, and the change between it and the state next to it, in words.
-pub(crate) struct State {
-    at: At,
-    /// Told at once for a change of this session, and for one before it when it is asked for.
-    words: OnceLock<String>,
-    /// Whether the change was made in this session.
-    here: bool,
-}
-
-/// Where the text of a state is.
-enum At {
-    Kept(Revision),
-    /// Where the disk did not take it.
-    Held(String),
-}
-
-impl State {
-    fn here(at: At, words: String) -> Self {
-        Self {
-            at,
-            words: OnceLock::from(words),
-            here: true,
-        }
-    }
-
-    fn text(&self) -> Result<String, Report> {
-        match &self.at {
-            At::Kept(revision) => style::read_revision(revision),
-            At::Held(text) => Ok(text.clone()),
-        }
-    }
-}
 
 /// A change that was made.
 #[derive(Debug, Default)]
@@ -116,6 +63,8 @@ pub(crate) enum Refused {
     Clash(Vec<String>),
     /// The page shows a text that is not kept.
     Unknown,
+    /// The page shows another change as the next to be taken back or made again.
+    Earlier,
     /// There is nothing to undo or redo.
     Nothing,
     /// Anything else, in words.
@@ -124,7 +73,6 @@ pub(crate) enum Refused {
 
 impl Session {
     pub(crate) fn new(loaded: Loaded) -> Self {
-        let (undo, redo) = before_the_session(&loaded);
         Self {
             // Unlike any folder, so that the first look at the disk reads everything.
             files: Vec::new(),
@@ -132,8 +80,6 @@ impl Session {
             since: loaded.clone(),
             marked: false,
             loaded,
-            undo,
-            redo,
             garments: Vec::new(),
             shelf: Shelf::default(),
         }
@@ -145,42 +91,6 @@ impl Session {
 
     pub(crate) fn written(&self) -> &Written {
         &self.written
-    }
-
-    /// The changes of this session that can be taken back, the latest first, in words.
-    pub(crate) fn done(&self) -> impl ExactSizeIterator<Item = &str> {
-        let here = self.undo.iter().rev().take_while(|state| state.here);
-        let words: Vec<&str> = here.map(|state| self.words(state, Way::Back)).collect();
-        words.into_iter()
-    }
-
-    /// What would be taken back or made again next, in words.
-    pub(crate) fn next(&self, way: Way) -> Option<&str> {
-        let states = match way {
-            Way::Back => &self.undo,
-            Way::Forward => &self.redo,
-        };
-        states.last().map(|state| self.words(state, way))
-    }
-
-    /// The change between a state and the one next to it; for a change before this session that has to be the text as it
-    /// is, so only the next step is ever asked for.
-    fn words<'a>(&self, state: &'a State, way: Way) -> &'a str {
-        state.words.get_or_init(|| {
-            let read = state.text().and_then(|text| self.loaded.with_text(&text));
-            let Ok(other) = read else {
-                return say().answer_version_unreadable().to_owned();
-            };
-            let (old, new) = match way {
-                Way::Back => (&other, &self.loaded),
-                Way::Forward => (&self.loaded, &other),
-            };
-            let system = match self.loaded.collection.units {
-                Units::Centimetres => System::Metric,
-                Units::Inches => System::Inch,
-            };
-            summary(&style::difference_in(&old.style, &new.style, system))
-        })
     }
 
     /// The garment in a size, worked out once for each text.
@@ -212,8 +122,13 @@ impl Session {
         if files == self.files && text.as_deref() == Some(self.loaded.text.as_bytes()) {
             return Disk::Same;
         }
-        // Until it is read and sound, the next look has to read it again.
+        // Until it is read and sound, the next look has to read it again. What somebody wrote by hand, in this file or in
+        // one of the collection's, is a version from now on; where the disk does not take it, saving will say so.
         self.files.clear();
+        let shared = style::SHARED_FILES.map(|name| self.loaded.collection_folder.join(name));
+        for file in shared.iter().chain([&self.loaded.path]) {
+            let _ = VersionedFile::new(file).look();
+        }
         match style::load(&self.loaded.path) {
             Ok(on_disk) if on_disk.text == self.loaded.text => {
                 self.files = files;
@@ -237,14 +152,16 @@ impl Session {
 
     /// Takes over a version read from disk. The one before it stays in the history.
     pub(crate) fn take_over(&mut self, on_disk: Loaded) {
-        let kept = style::keep_before(&self.loaded);
-        let before = std::mem::replace(&mut self.loaded, on_disk);
-        let at = kept.map_or(At::Held(before.text), At::Kept);
-        let words = say().answer_outside().to_owned();
-        self.undo.push(State::here(at, words));
-        self.redo.clear();
+        self.loaded = on_disk;
         self.garments.clear();
         self.written = Written::of(&self.loaded.text);
+    }
+
+    /// Reads the style again after its file, or one of the collection's, was changed here.
+    pub(crate) fn follow(&mut self) {
+        if let Disk::Changed(on_disk, _) = self.look_at_disk() {
+            self.take_over(*on_disk);
+        }
     }
 
     /// Makes changes that were meant for the text of a revision, all or none, and saves.
@@ -276,14 +193,14 @@ impl Session {
                 &next.style,
                 system,
             ));
-            self.change_to(next, edited.words.clone())?;
+            self.change_to(next, Way::Edit)?;
         }
         Ok(edited)
     }
 
     /// Makes an earlier version the present one.
     pub(crate) fn put_back(&mut self, number: u32, system: System) -> Result<String, Refused> {
-        let history = History::of(&self.loaded);
+        let history = style::history(&self.loaded);
         let history = history.map_err(|error| Refused::Failed(error.to_string()))?;
         let version = history
             .get(number)
@@ -295,12 +212,12 @@ impl Session {
         let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
         let changes = style::difference_in(&self.loaded.style, &next.style, system);
         let words = say().answer_put_back(summary(&changes), number);
-        self.change_to(next, words.clone())?;
+        self.change_to(next, Way::PutBack)?;
         Ok(words)
     }
 
     /// Saves a style as a change that can be taken back.
-    fn change_to(&mut self, next: Loaded, words: String) -> Result<(), Refused> {
+    fn change_to(&mut self, next: Loaded, way: Way) -> Result<(), Refused> {
         // Whoever made the change waits for its garment: it is worked out while the disk takes the text.
         let size = self.garments.first().map(|(_, size, _)| *size);
         let (saved, worked) = std::thread::scope(|scope| {
@@ -308,16 +225,14 @@ impl Session {
                 let next = &next;
                 scope.spawn(move || (size, Worked::out(next, size)))
             });
-            let saved = style::save_next(&self.loaded, next.clone());
+            let saved = style::save_next(&self.loaded, next.clone(), way);
             (saved, working.and_then(|working| working.join().ok()))
         });
-        let before = self.saved(saved)?;
+        self.saved(saved)?;
         if let Some((size, worked)) = worked {
             let revision = self.loaded.revision.to_string();
             self.garments.insert(0, (revision, size, Arc::new(worked)));
         }
-        self.undo.push(State::here(before, words));
-        self.redo.clear();
         Ok(())
     }
 
@@ -326,7 +241,7 @@ impl Session {
         if self.loaded.revision.as_str() == revision {
             return Ok(self.loaded.text.clone());
         }
-        let history = History::of(&self.loaded).map_err(|_| Refused::Unknown)?;
+        let history = style::history(&self.loaded).map_err(|_| Refused::Unknown)?;
         let version = history.with_id(revision).ok_or(Refused::Unknown)?;
         style::read_revision(version).map_err(|_| Refused::Unknown)
     }
@@ -341,36 +256,6 @@ impl Session {
             |_| Vec::new(),
             |before| style::difference_in(&before.style, &self.loaded.style, system),
         )
-    }
-
-    /// Goes one text back, or forward again.
-    pub(crate) fn step(&mut self, way: Way) -> Result<String, Refused> {
-        let Some(next) = self.next(way).map(str::to_owned) else {
-            return Err(Refused::Nothing);
-        };
-        let state = self.states(way).pop().ok_or(Refused::Nothing)?;
-        let saved = state.text().map_err(Refused::Problems);
-        match saved.and_then(|text| self.save(&text)) {
-            Ok(before) => {
-                let turned = State {
-                    at: before,
-                    ..state
-                };
-                self.states(way.turned()).push(turned);
-                Ok(next)
-            }
-            Err(refused) => {
-                self.states(way).push(state);
-                Err(refused)
-            }
-        }
-    }
-
-    fn states(&mut self, way: Way) -> &mut Vec<State> {
-        match way {
-            Way::Back => &mut self.undo,
-            Way::Forward => &mut self.redo,
-        }
     }
 
     /// The drawings in the style's art folder, as the style would name them, in the order of their names.
@@ -390,22 +275,16 @@ impl Session {
         files
     }
 
-    /// Saves a text and gives the one before it.
-    fn save(&mut self, text: &str) -> Result<At, Refused> {
-        let saved = style::save(&self.loaded, text);
-        self.saved(saved)
-    }
-
-    /// Goes on from what was saved; gives the text before it.
-    fn saved(&mut self, saved: Result<Saved, SaveError>) -> Result<At, Refused> {
+    /// Goes on from what was saved.
+    fn saved(&mut self, saved: Result<Saved, SaveError>) -> Result<(), Refused> {
         let saved = saved.map_err(|error| match error {
             SaveError::Invalid(report) => Refused::Problems(report),
             SaveError::Stale { .. } => Refused::Stale,
             other => Refused::Failed(other.to_string()),
         })?;
-        let before = std::mem::replace(&mut self.loaded, saved.loaded);
+        self.loaded = saved.loaded;
         self.written = Written::of(&self.loaded.text);
-        Ok(saved.earlier.map_or(At::Held(before.text), At::Kept))
+        Ok(())
     }
 
     /// The garment of a version of the style in a size.
@@ -414,27 +293,8 @@ impl Session {
     }
 }
 
-/// What undo and redo lead to before anything was changed here: the versions that are kept.
-fn before_the_session(loaded: &Loaded) -> (Vec<State>, Vec<State>) {
-    // A folder that cannot be listed has nothing to go back to; saving will say so.
-    let Ok(history) = History::of(loaded) else {
-        return Default::default();
-    };
-    let steps = history.steps();
-    let states = |numbers: Vec<u32>| {
-        let versions = numbers.into_iter().filter_map(|number| history.get(number));
-        let state = |version: &Revision| State {
-            at: At::Kept(version.clone()),
-            words: OnceLock::new(),
-            here: false,
-        };
-        versions.map(state).collect()
-    };
-    (states(steps.back), states(steps.forward))
-}
-
 /// Each value that clashes: how it changed meanwhile, and what was to become of it.
-fn clashes_in_words(clashes: &[Clash], changes: &[style::Change]) -> Vec<String> {
+pub(crate) fn clashes_in_words(clashes: &[Clash], changes: &[style::Change]) -> Vec<String> {
     let words = |clash: &Clash| {
         let told = changes.iter().find(|change| clash.is_about(change));
         let happened = told.map_or_else(
@@ -478,13 +338,8 @@ fn kept(
 
 /// The files that a collection's styles share, as they are on disk. Comparing them is far cheaper than reading them anew.
 fn collection_files(folder: &Path) -> Vec<Option<Vec<u8>>> {
-    [
-        style::COLLECTION_FILE,
-        "cloths.toml",
-        "yarns.toml",
-        "trims.toml",
-    ]
-    .iter()
-    .map(|name| std::fs::read(folder.join(name)).ok())
-    .collect()
+    let files = style::SHARED_FILES.iter();
+    files
+        .map(|name| std::fs::read(folder.join(name)).ok())
+        .collect()
 }

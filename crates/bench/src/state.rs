@@ -5,11 +5,13 @@ use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
+use crate::changes::{Changes, Steps};
 use crate::said::say;
 use crate::session::Session;
 use crate::trouble::Trouble;
 use crate::work::Works;
-use style::Report;
+use style::{FileChange, Report};
+use trade::System;
 
 /// How long what a request carries may take to arrive when nobody says otherwise; a browser on this machine needs a moment.
 const PATIENCE: Duration = Duration::from_secs(20);
@@ -27,6 +29,8 @@ struct Inner {
     patience: Duration,
     sessions: Mutex<BTreeMap<String, Arc<Mutex<Session>>>>,
     works: Works,
+    /// Read when the first page is opened.
+    changes: Mutex<Option<Changes>>,
 }
 
 /// Why a style has no session.
@@ -49,6 +53,7 @@ impl Bench {
             patience: PATIENCE,
             sessions: Mutex::default(),
             works: Works::default(),
+            changes: Mutex::default(),
         }))
     }
 
@@ -68,6 +73,7 @@ impl Bench {
             patience: PATIENCE,
             sessions: Mutex::default(),
             works: Works::default(),
+            changes: Mutex::default(),
         }))
     }
 
@@ -121,6 +127,25 @@ impl Bench {
         Ok(named.collect())
     }
 
+    fn changes<T>(&self, of: impl FnOnce(&mut Changes) -> T) -> T {
+        let mut changes = self
+            .0
+            .changes
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
+        of(changes.get_or_insert_with(|| Changes::of(&self.0.folder)))
+    }
+
+    /// What undo and redo lead to from the page of a style, and what was changed since the bench was started.
+    pub(crate) fn steps(&self, style: &str, system: System) -> Steps {
+        self.changes(|changes| changes.steps(style, system))
+    }
+
+    /// A change in words for the page of a style.
+    pub(crate) fn words(&self, change: &FileChange, style: &str, system: System) -> String {
+        self.changes(|changes| changes.words(change, style, system).to_string())
+    }
+
     /// The session of a style. A name from an address is only ever compared with the names the collection has.
     pub(crate) fn session(&self, name: &str) -> Result<Arc<Mutex<Session>>, NotOpen> {
         let styles = self.styles().map_err(|_| NotOpen::Unknown)?;
@@ -136,6 +161,8 @@ impl Bench {
         if let Some(session) = sessions.get(name) {
             return Ok(Arc::clone(session));
         }
+        // The list of changes begins before the first of them.
+        self.changes(|_| ());
         let loaded = style::load(&file).map_err(NotOpen::Broken)?;
         let session = Arc::new(Mutex::new(Session::new(loaded)));
         sessions.insert(name.to_owned(), Arc::clone(&session));

@@ -666,15 +666,23 @@ Examples:
   fellwork history saltmarsh/styles/ferryman --put-back 12     makes version 12 the present one
   fellwork history saltmarsh/styles/ferryman --named --json
 
-A version is called by its number, by its name, or now for the one in the file.
-Putting a version back is a save like any other: what was there before is kept.
+  fellwork history saltmarsh/cloths.toml                       any file of a collection has a history
+  fellwork history saltmarsh                                   all changes of all its files
 
-The JSON: { format, style, names_problem, versions }, newest first; a version: { number, id, file, written, name,
-now, same_as, changes, problem }, same_as an earlier version with the same text, changes against the version
-before it, null where there is none that can be read, problem why it cannot be read itself.")]
+A version is called by its number, by its name, or now for the one in the file.
+What was written by hand is a version too. Putting a version back is a save like
+any other: what was there before is kept.
+
+The JSON: { format, file, names_problem, versions }, newest first; a version:
+{ number, id, file, written, name, now, outside, same_as, changes, problem },
+outside where it was written by hand, same_as an earlier version with the same
+text, changes against the version before it, null where there is none that can be
+read, problem why it cannot be read itself. Of a collection: { format, collection,
+changes }, a change: { file, version, way, written, changes, problem }.")]
 pub struct HistoryOf {
-    /// The style's folder or its style.toml
-    pub style: PathBuf,
+    /// A style's folder, another file of a collection, or the collection's folder
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
     /// Give a version a name; no words take it away
     #[arg(long, value_name = "VERSION=WORDS")]
     pub name: Option<VersionName>,
@@ -719,11 +727,13 @@ impl FromStr for VersionName {
 Examples:
   fellwork compare saltmarsh/styles/ferryman 12 now
   fellwork compare saltmarsh/styles/ferryman \"first sample\" 14 --json
+  fellwork compare saltmarsh/cloths.toml 1 now
 
 The JSON: { format, a, b, same_text, changes }, a change with its path in the file and a sentence.")]
 pub struct Compare {
-    /// The style's folder or its style.toml
-    pub style: PathBuf,
+    /// A style's folder or another file of a collection
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
     /// The one version: its number, its name, or now
     pub a: String,
     /// The other

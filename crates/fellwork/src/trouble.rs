@@ -207,8 +207,8 @@ pub enum Trouble {
         /// What the system said.
         why: std::io::Error,
     },
-    /// The style has no such version.
-    #[error("the style has no version {asked}")]
+    /// The file has no such version.
+    #[error("the file has no version {asked}")]
     #[diagnostic(code("fellwork::no-such-version"))]
     NoSuchVersion {
         /// What was asked.
@@ -216,6 +216,22 @@ pub enum Trouble {
         /// The versions there are.
         #[help]
         versions: String,
+    },
+    /// A version could not be put back.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::not-put-back"))]
+    NotPutBack(style::KeepError),
+    /// A file whose versions are not kept.
+    #[error("{} is no file of a collection, so no versions of it are kept", file.display())]
+    #[diagnostic(
+        code("fellwork::not-kept"),
+        help(
+            "name a style's folder, an order, or collection.toml, cloths.toml, yarns.toml or trims.toml"
+        )
+    )]
+    NotKept {
+        /// The file.
+        file: PathBuf,
     },
     /// A version could not be named.
     #[error("{0}")]

@@ -183,7 +183,9 @@ fn lay_of(kept: &KeptLay, spread: &Spread) -> Option<Lay> {
         })
         .collect::<Option<Vec<_>>>()?;
     let problem = &spread.problem;
-    if !lay::check(problem, &placements, kept.length).is_empty() {
+    // What the note says of its length is not believed: it is what the pieces take, as they lie there.
+    let length = lay::reach(problem, &placements);
+    if !lay::check(problem, &placements, length).is_empty() {
         return None;
     }
     let area: f64 = problem
@@ -193,8 +195,8 @@ fn lay_of(kept: &KeptLay, spread: &Spread) -> Option<Lay> {
         .sum();
     Some(Lay {
         placements,
-        length: kept.length,
-        efficiency: Share::ratio(area / (problem.width.to_mm() * kept.length.to_mm())),
+        length,
+        efficiency: Share::ratio(area / (problem.width.to_mm() * length.to_mm())),
         bounds: Bounds {
             area: kept.bounds.area,
             longest: kept.bounds.longest,

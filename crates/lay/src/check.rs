@@ -98,6 +98,16 @@ pub enum Mistake {
     },
 }
 
+/// The length of cloth that the placements take: how far the pieces reach along it.
+#[must_use]
+pub fn reach(problem: &Problem, placements: &[Placement]) -> Length {
+    let right = |placement: &Placement| {
+        let piece = problem.pieces.iter().find(|p| p.key == placement.key)?;
+        Some(bounds(&placement.outline(piece)).x1)
+    };
+    Length::mm(placements.iter().filter_map(right).fold(0.0, f64::max))
+}
+
 /// Everything that is wrong with the placements on a cloth of that length; nothing when it keeps
 /// every rule of the problem.
 pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec<Mistake> {

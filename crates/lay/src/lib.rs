@@ -52,7 +52,7 @@ mod tables;
 mod worker;
 
 pub use bounds::{Bounds, Decides};
-pub use check::{Mistake, check};
+pub use check::{Mistake, check, reach};
 pub use exchange::{Ended, Limits};
 pub use lay::{Lay, Placement};
 pub use least::bounds;

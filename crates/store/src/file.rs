@@ -126,7 +126,9 @@ impl VersionedFile {
         write_whole(&self.path, text, &self.versions)?;
         let path = self.versions.join(format!("{name}.toml"));
         // The save is done. A pending text that could not be renamed is renamed by whoever looks next.
-        let kept = fs::rename(&pending, &path).map(|()| path).unwrap_or(pending);
+        let kept = fs::rename(&pending, &path)
+            .map(|()| path)
+            .unwrap_or(pending);
         Ok(Saved {
             earlier: Some(there.version),
             now: Revision {
@@ -174,8 +176,8 @@ impl VersionedFile {
         for pending in std::mem::take(&mut shelf.pending) {
             let whole = read_text(&pending.path, LARGEST_FILE)
                 .is_ok_and(|text| RevisionId::of(&text).as_str() == pending.id);
-            let never_there =
-                pending.id != id.as_str() && shelf.last().is_some_and(|last| last.id == id.as_str());
+            let never_there = pending.id != id.as_str()
+                && shelf.last().is_some_and(|last| last.id == id.as_str());
             // Where somebody wrote over it by hand since, nobody knows whether it was in the file: it is kept.
             if whole && !never_there && pending.number == shelf.next_number() {
                 let path = self.versions.join(format!("{}.toml", pending.key()));
@@ -222,7 +224,9 @@ impl VersionedFile {
     /// Keeps a text under a number, with the time of the file it was found in.
     fn keep(&self, text: &str, number: u32, from: &Path) -> Result<Revision, StoreError> {
         let id = RevisionId::of(text);
-        let path = self.versions.join(format!("{}.toml", key(number, id.as_str())));
+        let path = self
+            .versions
+            .join(format!("{}.toml", key(number, id.as_str())));
         write_whole(&path, text, &self.versions)?;
         take_time(&path, from);
         Ok(Revision {

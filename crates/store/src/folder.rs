@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU32, Ordering};
 
-use crate::sync_folder;
+use crate::whole::sync_folder;
 
 /// The files of a folder: path inside it, with forward slashes, and what each holds.
 pub type Files = Vec<(String, Vec<u8>)>;
@@ -96,7 +96,11 @@ pub fn clear_unfinished_folders(parent: &Path) {
 
 /// The number of the program that makes the folder of this name.
 fn maker_of(name: &str) -> Option<u32> {
-    let (program, count) = name.strip_prefix('.')?.rsplit_once(MARK)?.1.split_once('-')?;
+    let (program, count) = name
+        .strip_prefix('.')?
+        .rsplit_once(MARK)?
+        .1
+        .split_once('-')?;
     count.parse::<u32>().ok()?;
     program.parse().ok()
 }

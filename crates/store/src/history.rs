@@ -1,9 +1,9 @@
 //! The versions of one file, in order.
 
+use crate::error::disk;
 use crate::names::{self, NOW, Names};
 use crate::version::Shelf;
 use crate::{NamesProblem, Revision, StoreError, VersionedFile};
-use crate::error::disk;
 
 /// Every version of a file that is kept.
 #[derive(Clone, Debug)]

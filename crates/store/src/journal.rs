@@ -179,7 +179,12 @@ mod tests {
         for (way, _) in Way::WORDS {
             assert_eq!(Entry::of(entry(way).line().trim_end()), Some(entry(way)));
         }
-        for spoilt in ["", "x", "2026-11-30T18:00:00Z edit", "2026-11-30T18:00:00Z made 1-a f"] {
+        for spoilt in [
+            "",
+            "x",
+            "2026-11-30T18:00:00Z edit",
+            "2026-11-30T18:00:00Z made 1-a f",
+        ] {
             assert_eq!(Entry::of(spoilt), None, "{spoilt}");
         }
     }

@@ -56,10 +56,19 @@ mod tests {
     #[test]
     fn each_file_has_its_own_folder_of_versions() {
         let of = |path: &str| versions_of(Path::new(path));
-        assert_eq!(of("/c/styles/a/style.toml"), Path::new("/c/styles/a/.revisions"));
+        assert_eq!(
+            of("/c/styles/a/style.toml"),
+            Path::new("/c/styles/a/.revisions")
+        );
         assert_eq!(of("/c/cloths.toml"), Path::new("/c/.revisions/cloths"));
-        assert_eq!(of("/c/orders/spring.toml"), Path::new("/c/orders/.revisions/spring"));
-        assert_eq!(within(Path::new("/c"), Path::new("/c/a b/é.toml")).as_deref(), Some("a b/é.toml"));
+        assert_eq!(
+            of("/c/orders/spring.toml"),
+            Path::new("/c/orders/.revisions/spring")
+        );
+        assert_eq!(
+            within(Path::new("/c"), Path::new("/c/a b/é.toml")).as_deref(),
+            Some("a b/é.toml")
+        );
         assert_eq!(within(Path::new("/c"), Path::new("/d/x")), None);
     }
 }

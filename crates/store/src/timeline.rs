@@ -69,7 +69,10 @@ impl Timeline {
     ///
     /// # Errors
     /// A folder of versions is there and cannot be listed.
-    pub fn of<'a>(root: &Path, files: impl IntoIterator<Item = &'a VersionedFile>) -> io::Result<Self> {
+    pub fn of<'a>(
+        root: &Path,
+        files: impl IntoIterator<Item = &'a VersionedFile>,
+    ) -> io::Result<Self> {
         let mut known: BTreeMap<String, Vec<Revision>> = BTreeMap::new();
         for file in files {
             let Some(name) = within(root, file.path()) else {
@@ -122,8 +125,16 @@ impl Timeline {
     }
 
     /// The changes that can be taken back, the last one last.
-    pub fn standing(&self) -> impl DoubleEndedIterator<Item = &Change> + ExactSizeIterator {
-        self.back.iter().map(|at| &self.changes[*at])
+    #[must_use]
+    pub fn standing(&self) -> Vec<&Change> {
+        self.standing_since(0)
+    }
+
+    /// Those of them that came after so many changes.
+    #[must_use]
+    pub fn standing_since(&self, changes: usize) -> Vec<&Change> {
+        let since = self.back.iter().filter(|at| **at >= changes);
+        since.filter_map(|at| self.changes.get(*at)).collect()
     }
 
     /// What undo or redo is about: the change that is taken back or made again.
@@ -139,10 +150,7 @@ impl Timeline {
 
 /// Every change in the order of the list; what the list does not have where its time belongs, but never before or after
 /// a change of the same file that it followed or led to.
-fn in_order(
-    known: &BTreeMap<String, Vec<Revision>>,
-    told: &[Entry],
-) -> Vec<(Change, Option<Way>)> {
+fn in_order(known: &BTreeMap<String, Vec<Revision>>, told: &[Entry]) -> Vec<(Change, Option<Way>)> {
     let mut left: BTreeMap<(&str, u32), (Change, Option<Way>)> = BTreeMap::new();
     for (file, versions) in known {
         for pair in versions.windows(2) {
@@ -195,7 +203,9 @@ fn in_order(
             .position(|other| same(other) && other.1.0.to.number > change.to.number)
             .unwrap_or(ordered.len())
             .max(from);
-        let later = ordered[from..to].iter().position(|(other, _)| *other > time);
+        let later = ordered[from..to]
+            .iter()
+            .position(|(other, _)| *other > time);
         ordered.insert(later.map_or(to, |at| from + at), (time, (change, way)));
     }
     ordered.into_iter().map(|(_, change)| change).collect()
@@ -287,8 +297,14 @@ mod tests {
             let entries = order.map(|(file, id)| (file, 2, id, Way::Edit));
             Timeline::put_together(&known, &told(&entries))
         };
-        assert_eq!(led(&list([("style", "b"), ("cloths", "q")])).0, Some(("cloths", "p")));
-        assert_eq!(led(&list([("cloths", "q"), ("style", "b")])).0, Some(("style", "a")));
+        assert_eq!(
+            led(&list([("style", "b"), ("cloths", "q")])).0,
+            Some(("cloths", "p"))
+        );
+        assert_eq!(
+            led(&list([("cloths", "q"), ("style", "b")])).0,
+            Some(("style", "a"))
+        );
     }
 
     #[test]
@@ -313,7 +329,11 @@ mod tests {
             ("b", 2, "q", Way::Edit),
         ]);
         let timeline = Timeline::put_together(&known, &list);
-        let files: Vec<&str> = timeline.changes().iter().map(|change| &*change.file).collect();
+        let files: Vec<&str> = timeline
+            .changes()
+            .iter()
+            .map(|change| &*change.file)
+            .collect();
         assert_eq!(files, ["a", "b"]);
     }
 
@@ -327,7 +347,11 @@ mod tests {
             ("a", 4, "z", Way::Edit),
         ]);
         let timeline = Timeline::put_together(&known, &list);
-        let ids: Vec<&str> = timeline.changes().iter().map(|change| &*change.to.id).collect();
+        let ids: Vec<&str> = timeline
+            .changes()
+            .iter()
+            .map(|change| &*change.to.id)
+            .collect();
         assert_eq!(ids, ["x", "y", "q", "z"]);
     }
 }

@@ -10,10 +10,7 @@ use crate::version::UNFINISHED;
 
 /// Waits until no other program writes what this folder guards. The lock ends with the handle, also when the program
 /// dies.
-///
-/// # Errors
-/// The disk refused.
-pub fn lock(folder: &Path) -> Result<File, StoreError> {
+pub(crate) fn lock(folder: &Path) -> Result<File, StoreError> {
     lock_at(&folder.join("lock"))
 }
 
@@ -29,10 +26,7 @@ pub(crate) fn lock_at(path: &Path) -> Result<File, StoreError> {
 }
 
 /// Makes sure that what was renamed in a folder survives a power cut, where the system can promise that.
-///
-/// # Errors
-/// What the system said.
-pub fn sync_folder(folder: &Path) -> io::Result<()> {
+pub(crate) fn sync_folder(folder: &Path) -> io::Result<()> {
     if cfg!(unix) {
         File::open(folder)?.sync_all()
     } else {
@@ -72,6 +66,44 @@ pub fn write_note(
     fs::create_dir_all(by).map_err(disk(by))?;
     let _lock = lock(by)?;
     write_whole(path, &text()?, by)
+}
+
+/// Clears away what a killed program left of a note it was writing.
+pub fn clear_unfinished_note(by: &Path) {
+    let unfinished = by.join(UNFINISHED);
+    if unfinished.is_file()
+        && let Ok(_lock) = lock(by)
+    {
+        // Failing to is no reason not to go on.
+        let _ = fs::remove_file(unfinished);
+    }
+}
+
+/// Puts a file where none is, whole or not at all: what came there meanwhile is somebody else's and stays. `by` is a
+/// folder beside it in which it is prepared.
+///
+/// # Errors
+/// There is one already, or the disk refused.
+pub fn add_file(path: &Path, bytes: &[u8], by: &Path) -> Result<(), StoreError> {
+    fs::create_dir_all(by).map_err(disk(by))?;
+    let _lock = lock(by)?;
+    let unfinished = by.join(UNFINISHED);
+    let write = |file: io::Result<File>| -> io::Result<()> {
+        let mut file = file?;
+        file.write_all(bytes)?;
+        file.sync_all()
+    };
+    write(File::create(&unfinished)).map_err(disk(&unfinished))?;
+    // Unlike a rename, a second name is refused where there is a file. Not every system has second names.
+    let named = match fs::hard_link(&unfinished, path) {
+        Err(error) if error.kind() != io::ErrorKind::AlreadyExists => write(File::create_new(path)),
+        named => named,
+    };
+    let removed = fs::remove_file(&unfinished);
+    named.map_err(disk(path))?;
+    removed.map_err(disk(&unfinished))?;
+    let folder = path.parent().unwrap_or(Path::new("."));
+    sync_folder(folder).map_err(disk(folder))
 }
 
 /// Gives a file the time of another, which is all its time is for: where the system does not let it, it is as good.

@@ -54,7 +54,9 @@ fn save(file: &VersionedFile, text: &str, way: Way) {
 fn texts(file: &VersionedFile) -> Vec<String> {
     let history = History::of(file).unwrap();
     let versions = history.versions().iter();
-    versions.map(|version| read_version(version).unwrap()).collect()
+    versions
+        .map(|version| read_version(version).unwrap())
+        .collect()
 }
 
 #[test]
@@ -70,7 +72,12 @@ fn each_text_written_by_hand_is_a_version() {
         }
         assert_eq!(texts(&file), [&first, "x", "y", "[[[ broken"]);
     }
-    let ways: Vec<Way> = place.timeline().changes().iter().map(|change| change.way).collect();
+    let ways: Vec<Way> = place
+        .timeline()
+        .changes()
+        .iter()
+        .map(|change| change.way)
+        .collect();
     assert_eq!(ways, [Way::Outside; 6]);
 }
 
@@ -87,8 +94,14 @@ fn a_name_belongs_to_the_text_it_was_given_to() {
     file.name_version(now, Some("second sample")).unwrap();
     let history = History::of(&file).unwrap();
     let text = |name: &str| read_version(history.find(name).unwrap()).unwrap();
-    assert_eq!((text("first sample"), text("second sample")), ("s1".into(), "by hand".into()));
-    assert!(matches!(file.name_version(3, Some("x")), Err(NameError::NoSuchVersion(3))));
+    assert_eq!(
+        (text("first sample"), text("second sample")),
+        ("s1".into(), "by hand".into())
+    );
+    assert!(matches!(
+        file.name_version(3, Some("x")),
+        Err(NameError::NoSuchVersion(3))
+    ));
 }
 
 #[test]
@@ -96,8 +109,12 @@ fn a_save_meant_for_another_text_is_refused_and_kept() {
     let place = Place::new();
     let file = place.style();
     fs::write(file.path(), "by hand").unwrap();
-    let refused = file.save(&RevisionId::of("s1"), "mine", Way::Edit).unwrap_err();
-    let StoreError::Stale { kept, .. } = refused else { panic!("{refused}") };
+    let refused = file
+        .save(&RevisionId::of("s1"), "mine", Way::Edit)
+        .unwrap_err();
+    let StoreError::Stale { kept, .. } = refused else {
+        panic!("{refused}")
+    };
     assert_eq!(fs::read_to_string(kept).unwrap(), "mine");
     assert_eq!(fs::read_to_string(file.path()).unwrap(), "by hand");
     assert_eq!(texts(&file), ["by hand"]);
@@ -107,7 +124,11 @@ fn a_save_meant_for_another_text_is_refused_and_kept() {
 fn a_save_that_was_killed_is_finished_or_never_was() {
     let pending = |file: &VersionedFile, text: &str| {
         let id = RevisionId::of(text);
-        fs::write(file.versions().join(format!("pending-0002-{id}.toml")), text).unwrap();
+        fs::write(
+            file.versions().join(format!("pending-0002-{id}.toml")),
+            text,
+        )
+        .unwrap();
         fs::write(file.versions().join("unfinished"), "te").unwrap();
     };
     // Before the rename: it never was.
@@ -136,7 +157,9 @@ fn versions_of_earlier_programs_are_taken_over() {
     let place = Place::new();
     let file = place.style();
     fs::create_dir_all(file.versions()).unwrap();
-    let first = file.versions().join(format!("0001-{}.toml", RevisionId::of("s0")));
+    let first = file
+        .versions()
+        .join(format!("0001-{}.toml", RevisionId::of("s0")));
     fs::write(first, "s0").unwrap();
     fs::write(file.versions().join("latest.toml"), "s1").unwrap();
     assert!(!file.look().unwrap().outside);
@@ -158,11 +181,20 @@ fn undo_goes_back_in_the_order_of_time_over_all_files() {
     save(&cloths, "c2", Way::Edit);
     let next = place.timeline();
     let next = next.next(Direction::Back).unwrap();
-    assert_eq!((next.file.as_str(), read_version(&next.from).unwrap()), ("cloths.toml", "c1".into()));
+    assert_eq!(
+        (next.file.as_str(), read_version(&next.from).unwrap()),
+        ("cloths.toml", "c1".into())
+    );
     save(&cloths, "c1", Way::Undo);
     let timeline = place.timeline();
-    assert_eq!(timeline.next(Direction::Back).unwrap().file, "styles/a/style.toml");
-    assert_eq!(timeline.next(Direction::Forward).unwrap().file, "cloths.toml");
+    assert_eq!(
+        timeline.next(Direction::Back).unwrap().file,
+        "styles/a/style.toml"
+    );
+    assert_eq!(
+        timeline.next(Direction::Forward).unwrap().file,
+        "cloths.toml"
+    );
     assert_eq!(timeline.standing().len(), 1);
 }
 
@@ -172,11 +204,17 @@ fn pipes_devices_and_what_is_too_large_are_not_read() {
     let link = folder.path().join("link");
     #[cfg(unix)]
     std::os::unix::fs::symlink("/dev/zero", &link).unwrap();
-    assert!(matches!(store::read_text(&link, 100), Err(store::ReadError::NotAFile(_))));
+    assert!(matches!(
+        store::read_text(&link, 100),
+        Err(store::ReadError::NotAFile(_))
+    ));
     let large = folder.path().join("large");
     fs::write(&large, "x".repeat(101)).unwrap();
     let refused = store::read_text(&large, 100);
-    assert!(matches!(refused, Err(store::ReadError::TooLarge { bytes: 101, .. })));
+    assert!(matches!(
+        refused,
+        Err(store::ReadError::TooLarge { bytes: 101, .. })
+    ));
 }
 
 #[derive(Clone, Debug)]

@@ -4,23 +4,24 @@
 //! A kept lay is a note, not a document: it can always be found anew. One that cannot be read, or belongs
 //! to other pieces, is as good as none, and nobody edits it by hand; so it is JSON and has no report.
 
-use std::fs;
 use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 use trade::Length;
 
-use crate::load::{RevisionId, read_file};
-use crate::save::{SaveError, disk, lock, write_whole};
+use store::{RevisionId, StoreError};
+
+use crate::load::read_file;
+use crate::save::SaveError;
 
 /// The folder of a collection that lays are kept in.
 pub const LAYS_FOLDER: &str = "lays";
 
 /// Where a save is prepared, inside it.
-const PREPARED: &str = ".saving";
+pub(crate) const PREPARED: &str = ".saving";
 
 /// The version of the shape.
-const FORMAT: u32 = 2;
+const FORMAT: u32 = 3;
 
 /// Where one copy of a piece lies.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -69,6 +70,8 @@ pub struct KeptBounds {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct KeptLay {
     format: u32,
+    /// What all the rest hashes to: a note that anybody wrote into says what nobody found.
+    sum: String,
     /// What everything it depends on hashes to: pieces, cloth and rules.
     made_of: String,
     /// What lies there, for people.
@@ -96,6 +99,7 @@ impl KeptLay {
     ) -> Self {
         Self {
             format: FORMAT,
+            sum: String::new(),
             made_of: made_of.as_str().to_owned(),
             words,
             seconds,
@@ -103,6 +107,29 @@ impl KeptLay {
             bounds,
             places,
         }
+        .summed()
+    }
+
+    /// What it hashes to, its own sum left out.
+    fn sum(&self) -> String {
+        let rest = Self {
+            sum: String::new(),
+            ..self.clone()
+        };
+        let text = serde_json::to_string(&rest).unwrap_or_default();
+        RevisionId::of(&text).as_str().to_owned()
+    }
+
+    fn summed(mut self) -> Self {
+        self.sum = self.sum();
+        self
+    }
+
+    /// A note that was read, where it is one as it was kept of these pieces.
+    fn of(text: &str, made_of: &str) -> Option<Self> {
+        let kept: Self = serde_json::from_str(text).ok()?;
+        let true_note = kept.format == FORMAT && kept.made_of == made_of && kept.sum == kept.sum();
+        true_note.then_some(kept)
     }
 }
 
@@ -151,8 +178,7 @@ fn file(collection_folder: &Path, words: &str) -> PathBuf {
 #[must_use]
 pub fn kept_lay(collection_folder: &Path, words: &str, made_of: &RevisionId) -> Option<KeptLay> {
     let text = read_file(&file(collection_folder, words)).ok()?;
-    let kept: KeptLay = serde_json::from_str(&text).ok()?;
-    (kept.format == FORMAT && kept.made_of == made_of.as_str()).then_some(kept)
+    KeptLay::of(&text, made_of.as_str())
 }
 
 /// Keeps a lay unless a shorter one of the same is kept already; that one then counts as looked for as
@@ -163,31 +189,32 @@ pub fn kept_lay(collection_folder: &Path, words: &str, made_of: &RevisionId) -> 
 pub fn keep_lay(collection_folder: &Path, lay: &KeptLay) -> Result<PathBuf, SaveError> {
     let file = file(collection_folder, &lay.words);
     let prepared = collection_folder.join(LAYS_FOLDER).join(PREPARED);
-    fs::create_dir_all(&prepared).map_err(disk(&prepared))?;
-    let _lock = lock(&prepared)?;
-    let made_of = lay.made_of.as_str();
-    let kept = read_file(&file)
-        .ok()
-        .and_then(|text| serde_json::from_str::<KeptLay>(&text).ok())
-        .filter(|kept| kept.format == FORMAT && kept.made_of == made_of);
-    let mut best = match &kept {
-        Some(kept) if kept.length <= lay.length => kept.clone(),
-        _ => lay.clone(),
-    };
-    best.seconds = kept
-        .map_or(0, |kept| kept.seconds)
-        .saturating_add(lay.seconds);
-    let text = serde_json::to_string(&best).map_err(|error| SaveError::Disk {
-        path: file.clone(),
-        source: error.into(),
+    store::write_note(&file, &prepared, || {
+        let made_of = lay.made_of.as_str();
+        let kept = read_file(&file)
+            .ok()
+            .and_then(|text| KeptLay::of(&text, made_of));
+        let mut best = match &kept {
+            Some(kept) if kept.length <= lay.length => kept.clone(),
+            _ => lay.clone(),
+        };
+        best.seconds = kept
+            .map_or(0, |kept| kept.seconds)
+            .saturating_add(lay.seconds);
+        let text = serde_json::to_string(&best.summed()).map_err(|error| StoreError::Disk {
+            path: file.clone(),
+            source: error.into(),
+        })?;
+        Ok(text + "\n")
     })?;
-    write_whole(&file, &(text + "\n"), &prepared)?;
     Ok(file)
 }
 
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
+    use std::fs;
+
     use super::*;
 
     fn lay(made_of: &str, mm: f64, seconds: u64) -> KeptLay {
@@ -226,6 +253,32 @@ mod tests {
         assert_eq!(kept("these"), None);
         keep_lay(folder.path(), &first).unwrap();
         assert_eq!(kept("these"), Some(first.clone()));
+    }
+
+    #[test]
+    fn a_number_that_was_written_in_is_not_shown() {
+        let folder = tempfile::tempdir().unwrap();
+        let lay = lay("these", 900.0, 10);
+        let path = keep_lay(folder.path(), &lay).unwrap();
+        let text = fs::read_to_string(&path).unwrap();
+        for (from, to) in [
+            ("900", "90"),
+            ("\"seconds\":10", "\"seconds\":9999"),
+            ("180", "0"),
+        ] {
+            assert!(text.contains(from), "{from}: {text}");
+            fs::write(&path, text.replacen(from, to, 1)).unwrap();
+            assert_eq!(
+                kept_lay(folder.path(), &lay.words, &RevisionId::of("these")),
+                None,
+                "{from}"
+            );
+        }
+        fs::write(&path, &text).unwrap();
+        assert_eq!(
+            kept_lay(folder.path(), &lay.words, &RevisionId::of("these")),
+            Some(lay)
+        );
     }
 
     #[test]

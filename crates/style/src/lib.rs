@@ -1,4 +1,4 @@
-//! The style document, and the only room that reads or writes files.
+//! The style document, and what makes a text of each file of a collection sound. The files are kept by [`store`].
 //!
 //! A maker describes one pair of jeans in a **style file** (TOML) that lies in a **collection**: the folder with the
 //! label's cloths, yarns and trims. [`load`] reads both into a [`Loaded`]: the [`StyleDoc`] with every quantity in its
@@ -6,11 +6,9 @@
 //! every problem and what would be right; there is never half a document.
 //!
 //! [`apply`] makes an [`Edit`] to a style's text and leaves the rest of it, comments included, as it was. [`save`]
-//! writes it so that the file is always a whole earlier or a whole later version, keeps every earlier one, and never
-//! overwrites what somebody else wrote in the meantime; [`merge`] makes edits that were meant for an earlier text where
-//! nothing they touch has changed since. [`History`] lists every version, with the names given by [`name_version`], and
-//! where undo and redo lead. [`difference`] says in words what changed between two
-//! versions. A pattern of the maker's own lies beside its style as plain outlines, which [`OwnPattern`] gives names;
+//! puts it into the file; [`merge`] makes edits that were meant for an earlier text where nothing they touch has changed
+//! since. [`KeptFile`] does the same for every file of a collection, and [`step`] takes changes back in the order of
+//! time, whichever file they were in. [`difference`] says in words what changed between two versions of a style. A pattern of the maker's own lies beside its style as plain outlines, which [`OwnPattern`] gives names;
 //! [`save_beside`] puts it there. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
 //! the people who write them.
 
@@ -25,7 +23,7 @@ mod document;
 mod drawing;
 mod drawing_text;
 mod edit;
-mod history;
+mod files;
 pub mod known;
 mod lays;
 mod load;
@@ -51,12 +49,10 @@ mod save;
 mod seams;
 mod size;
 mod start;
+mod told;
 
 pub use chart::{Break, ChartEntry};
-pub use cloths_file::{
-    CLOTHS_FILE, ClothsError, add_cloth, cloths_revision, cloths_steps, edit_cloths, redo_cloths,
-    undo_cloths,
-};
+pub use cloths_file::{add_cloth, cloths_of};
 pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
 pub use cutting::{Along, BandCutting, Cutting, Diagonals, SkewCutting, WashMark, mean_shrinkage};
 pub use details::{
@@ -69,18 +65,19 @@ pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
 pub use drawing::{Drawing, DrawnLine, DrawnStep, Spot};
 pub use drawing_text::read_drawing;
 pub use edit::{Edit, EditValue, apply};
-pub use history::{History, Steps};
+pub use files::{
+    FileKind, KeepError, KeptFile, SHARED_FILES, kept_files, step, take_note, timeline,
+};
 pub use lays::{KeptBounds, KeptLay, KeptPlace, LAYS_FOLDER, keep_lay, kept_lay};
 pub use load::{
-    COLLECTION_FILE, LARGEST_FILE, Loaded, RevisionId, STYLE_FILE, list_styles, load,
-    load_collection,
+    CLOTHS_FILE, Loaded, STYLE_FILE, TRIMS_FILE, YARNS_FILE, list_styles, load, load_collection,
 };
 pub use load_order::{ORDERS_FOLDER, is_order, list_orders, load_order};
 pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
 pub use mend::{Sound, last_sound};
 pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;
-pub use names::{LONGEST_NAME, NameError, name_version};
+pub use names::{NameError, name_version};
 pub use order::{
     ClothOrder, END_LOSS, LoadedOrder, MOST_LAYS, MOST_PLIES, Order, OrderLine, OrderWay, Roll,
     SpreadLimits,
@@ -94,8 +91,7 @@ pub use parse::parse;
 pub use path::{DocPath, DocPathError, Step};
 pub use report::{Diagnostic, MOST_PROBLEMS, Report};
 pub use save::{
-    REVISIONS_FOLDER, Revision, SaveError, Saved, keep_before, list_revisions, read_revision, save,
-    save_next,
+    SaveError, Saved, history, list_revisions, names_problem, read_revision, save, save_next,
 };
 pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};
@@ -104,3 +100,9 @@ pub use start::{
     can_begin_in, copy_style, foresee, new_style, new_style_of_pattern, offered_waists, usual_code,
     usual_waists, write_demo,
 };
+pub use store::{
+    COLLECTION_FILE, Change as FileChange, Direction, History, LARGEST_FILE, LONGEST_NAME,
+    REVISIONS_FOLDER, Revision, RevisionId, Stamp, Timeline, VersionedFile, Way, collection_of,
+    list_versions, real,
+};
+pub use told::{Teller, VersionRead};

@@ -1,11 +1,10 @@
 //! Loading a style with its collection from disk.
 
-use std::fmt;
-use std::fs::{self, File};
-use std::io::Read;
+use std::fs;
 use std::path::{Path, PathBuf};
 
-use sha2::{Digest, Sha256};
+pub(crate) use store::{COLLECTION_FILE, LARGEST_FILE};
+use store::{ReadError, RevisionId, collection_of, read_text};
 
 use crate::details::{ArtPath, CoinShape};
 use crate::drawing::{self, Drawing, LARGEST_DRAWING};
@@ -14,14 +13,17 @@ use crate::parse::{Places, check_references, read, style_alone};
 use crate::report::{Diagnostic, Report, Source};
 use crate::{Collection, StyleDoc, read_collection};
 
-/// The largest file that is read: a style is a few kilobytes, so anything near this is another kind of file.
-pub const LARGEST_FILE: u64 = 4 * 1024 * 1024;
-
 /// The name of a style's file inside its folder.
 pub const STYLE_FILE: &str = "style.toml";
 
-/// The name of the file that makes a folder a collection.
-pub const COLLECTION_FILE: &str = "collection.toml";
+/// The name of the file of cloths in a collection.
+pub const CLOTHS_FILE: &str = "cloths.toml";
+
+/// The name of the file of yarns in a collection.
+pub const YARNS_FILE: &str = "yarns.toml";
+
+/// The name of the file of trims in a collection.
+pub const TRIMS_FILE: &str = "trims.toml";
 
 /// A style read from disk with everything it refers to.
 #[derive(Clone, Debug)]
@@ -93,37 +95,6 @@ impl Loaded {
             }),
             _ => Err(reading.report),
         }
-    }
-}
-
-/// What a text hashes to: the first 16 hex digits of its SHA-256.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize)]
-pub struct RevisionId(String);
-
-impl RevisionId {
-    /// The id of a text.
-    #[must_use]
-    pub fn of(text: &str) -> Self {
-        let digest = Sha256::digest(text.as_bytes());
-        Self(
-            digest
-                .iter()
-                .take(8)
-                .map(|byte| format!("{byte:02x}"))
-                .collect(),
-        )
-    }
-
-    /// The id as text.
-    #[must_use]
-    pub fn as_str(&self) -> &str {
-        &self.0
-    }
-}
-
-impl fmt::Display for RevisionId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(&self.0)
     }
 }
 
@@ -205,12 +176,7 @@ pub(crate) fn style_file(path: &Path) -> Result<PathBuf, Report> {
 
 /// The nearest folder at or above a style file that holds `collection.toml`.
 pub(crate) fn find_collection(style_file: &Path) -> Result<PathBuf, Report> {
-    let absolute = fs::canonicalize(style_file).unwrap_or_else(|_| style_file.to_path_buf());
-    absolute
-        .ancestors()
-        .skip(1)
-        .find(|folder| folder.join(COLLECTION_FILE).is_file())
-        .map(Path::to_path_buf)
+    collection_of(style_file)
         .ok_or_else(|| {
             let message =
                 format!("no {COLLECTION_FILE} in this file's folder or any folder above it");
@@ -226,16 +192,20 @@ pub(crate) fn find_collection(style_file: &Path) -> Result<PathBuf, Report> {
 /// # Errors
 /// Every problem of the four; a missing one is named.
 pub fn load_collection(folder: &Path) -> Result<Collection, Report> {
+    load_collection_as(folder, None)
+}
+
+/// The collection as it would be loaded were this the text of one of its files.
+pub(crate) fn load_collection_as(
+    folder: &Path,
+    instead: Option<(&str, &str)>,
+) -> Result<Collection, Report> {
     let mut report = Report::default();
-    let label = load_part(
-        folder,
-        COLLECTION_FILE,
-        &mut report,
-        read_collection::collection,
-    );
-    let cloths = load_part(folder, "cloths.toml", &mut report, read_collection::cloths);
-    let yarns = load_part(folder, "yarns.toml", &mut report, read_collection::yarns);
-    let trims = load_part(folder, "trims.toml", &mut report, read_collection::trims);
+    let part = Part { folder, instead };
+    let label = part.load(COLLECTION_FILE, &mut report, read_collection::collection);
+    let cloths = part.load(CLOTHS_FILE, &mut report, read_collection::cloths);
+    let yarns = part.load(YARNS_FILE, &mut report, read_collection::yarns);
+    let trims = part.load(TRIMS_FILE, &mut report, read_collection::trims);
     match (label, cloths, yarns, trims) {
         (Some(label), Some(cloths), Some(yarns), Some(trims)) if report.is_empty() => {
             Ok(Collection {
@@ -256,22 +226,35 @@ pub fn load_collection(folder: &Path) -> Result<Collection, Report> {
     }
 }
 
-fn load_part<T>(
-    folder: &Path,
-    name: &str,
-    report: &mut Report,
-    kind: impl FnOnce(crate::reader::Table<'_>) -> Option<T>,
-) -> Option<T> {
-    let path = folder.join(name);
-    match read_file(&path) {
-        Ok(text) => {
-            let reading = read(&Source::new(path.display().to_string(), text), kind);
-            report.absorb(reading.report);
-            reading.value
-        }
-        Err(unread) => {
-            report.absorb(unread);
-            None
+/// One of a collection's files.
+struct Part<'a> {
+    folder: &'a Path,
+    /// The file that is read from a text, and that text.
+    instead: Option<(&'a str, &'a str)>,
+}
+
+impl Part<'_> {
+    fn load<T>(
+        &self,
+        name: &str,
+        report: &mut Report,
+        kind: impl FnOnce(crate::reader::Table<'_>) -> Option<T>,
+    ) -> Option<T> {
+        let path = self.folder.join(name);
+        let text = match self.instead {
+            Some((instead, text)) if instead == name => Ok(text.to_owned()),
+            _ => read_file(&path),
+        };
+        match text {
+            Ok(text) => {
+                let reading = read(&Source::new(path.display().to_string(), text), kind);
+                report.absorb(reading.report);
+                reading.value
+            }
+            Err(unread) => {
+                report.absorb(unread);
+                None
+            }
         }
     }
 }
@@ -305,57 +288,58 @@ pub(crate) fn read_file(path: &Path) -> Result<String, Report> {
 
 /// Reads a text file of at most so many bytes.
 pub(crate) fn read_file_of(path: &Path, largest: u64) -> Result<String, Report> {
-    let name = || path.display().to_string();
-    let failed = |error: &std::io::Error| {
-        let (code, message) = match error.kind() {
-            std::io::ErrorKind::NotFound => {
-                ("style::missing-file", "there is no such file".to_owned())
-            }
-            _ => (
-                "style::unreadable-file",
-                format!("the file cannot be read: {error}"),
-            ),
-        };
-        let problem = Diagnostic::whole_file(name(), code, message);
-        Report::one(problem.hint("check the name and that you may read it"))
-    };
-    let metadata = fs::metadata(path).map_err(|error| failed(&error))?;
-    if !metadata.is_file() {
-        let message = "this is not a file".to_owned();
-        let problem = Diagnostic::whole_file(name(), "style::not-a-file", message);
-        return Err(Report::one(problem.hint("name a text file")));
-    }
-    if metadata.len() > largest {
-        return Err(too_large(name(), metadata.len(), largest));
-    }
-    let file = File::open(path).map_err(|error| failed(&error))?;
-    let mut bytes = Vec::new();
-    // The size is checked again while reading: the file may grow meanwhile.
-    file.take(largest + 1)
-        .read_to_end(&mut bytes)
-        .map_err(|error| failed(&error))?;
-    let length = bytes.len() as u64;
-    if length > largest {
-        return Err(too_large(name(), length, largest));
-    }
-    String::from_utf8(bytes).map_err(|error| {
-        let at = error.utf8_error().valid_up_to();
-        let valid = error.as_bytes().get(..at).unwrap_or_default();
-        let before = String::from_utf8_lossy(valid);
-        let (line, column) = Source::new("", &*before).place(at);
-        let byte = error.as_bytes().get(at).copied().unwrap_or_default();
-        let message = format!(
-            "the file is not UTF-8 text: byte {byte:#04x} at offset {at}, line {line}, column {column}"
-        );
-        let problem = Diagnostic::whole_file(name(), "style::not-utf8", message);
-        Report::one(problem.place(line, column).hint("save it again as UTF-8 in your editor"))
-    })
+    read_text(path, largest).map_err(|error| unread(&error))
 }
 
-fn too_large(file: String, bytes: u64, largest: u64) -> Report {
-    let message = format!("the file has {bytes} bytes; at most {largest} are read");
-    let hint = "a style file has a few kilobytes: check that this is the right file";
-    Report::one(Diagnostic::whole_file(file, "style::too-large", message).hint(hint))
+/// Why a file was not read, as a problem of that file.
+pub(crate) fn unread(error: &ReadError) -> Report {
+    const CHECK: &str = "check the name and that you may read it";
+    let (path, code, message, hint) = match error {
+        ReadError::Missing(path) => (
+            path,
+            "style::missing-file",
+            "there is no such file".to_owned(),
+            CHECK,
+        ),
+        ReadError::Refused { path, source } => (
+            path,
+            "style::unreadable-file",
+            format!("the file cannot be read: {source}"),
+            CHECK,
+        ),
+        ReadError::NotAFile(path) => (
+            path,
+            "style::not-a-file",
+            "this is not a file".to_owned(),
+            "name a text file",
+        ),
+        ReadError::TooLarge {
+            path,
+            bytes,
+            largest,
+        } => (
+            path,
+            "style::too-large",
+            format!("the file has {bytes} bytes; at most {largest} are read"),
+            "a style file has a few kilobytes: check that this is the right file",
+        ),
+        ReadError::NotText {
+            path,
+            before,
+            offset,
+            byte,
+        } => {
+            let (line, column) = Source::new("", before.as_str()).place(before.len());
+            let message = format!(
+                "the file is not UTF-8 text: byte {byte:#04x} at offset {offset}, line {line}, column {column}"
+            );
+            let problem =
+                Diagnostic::whole_file(path.display().to_string(), "style::not-utf8", message);
+            let problem = problem.place(line, column);
+            return Report::one(problem.hint("save it again as UTF-8 in your editor"));
+        }
+    };
+    Report::one(Diagnostic::whole_file(path.display().to_string(), code, message).hint(hint))
 }
 
 /// Every art file must be a file really inside the style's folder, also after following links.

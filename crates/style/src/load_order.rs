@@ -54,8 +54,12 @@ pub fn list_orders(collection_folder: &Path) -> io::Result<Vec<PathBuf>> {
 /// # Errors
 /// Every problem of the order, of the collection's files and of the styles.
 pub fn load_order(path: &Path) -> Result<LoadedOrder, Report> {
-    let text = read_file(path)?;
-    let source = Source::new(path.display().to_string(), text.as_str());
+    load_order_as(path, &read_file(path)?)
+}
+
+/// An order as it would be loaded were this the text of its file.
+pub(crate) fn load_order_as(path: &Path, text: &str) -> Result<LoadedOrder, Report> {
+    let source = Source::new(path.display().to_string(), text);
     let mut reading = read(&source, read_order::order);
     let folder = find_collection(path)?;
     let mut report = std::mem::take(&mut reading.report);

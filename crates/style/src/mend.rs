@@ -2,9 +2,11 @@
 
 use std::path::Path;
 
+use store::{VersionedFile, Way, list_versions};
+
 use crate::load::{load_as, read_file, style_file};
-use crate::save::{LATEST, list_revisions, real, save_over};
-use crate::{Loaded, REVISIONS_FOLDER, SaveError, Saved, read_revision};
+use crate::save::save_over;
+use crate::{Loaded, RevisionId, SaveError, Saved, read_revision};
 
 /// The last version of a style that can be read, beside a file that cannot.
 #[derive(Clone, Debug)]
@@ -23,17 +25,14 @@ pub fn last_sound(style: &Path) -> Option<Sound> {
     if load_as(path.clone(), broken.clone()).is_ok() {
         return None;
     }
-    let file = real(&path);
-    let folder = file.parent()?;
-    let latest = read_file(&folder.join(REVISIONS_FOLDER).join(LATEST)).ok();
-    let kept = list_revisions(folder).unwrap_or_default();
-    let kept = kept
+    let file = VersionedFile::new(&path);
+    // What cannot be read is a version too, where the disk takes it.
+    let _ = file.look();
+    let kept = list_versions(&file).unwrap_or_default();
+    let mut sound = kept
         .iter()
         .rev()
-        .filter_map(|kept| read_revision(kept).ok());
-    let mut sound = latest
-        .into_iter()
-        .chain(kept)
+        .filter_map(|kept| read_revision(kept).ok())
         .filter_map(|text| load_as(path.clone(), text).ok());
     Some(Sound {
         loaded: sound.next()?,
@@ -48,6 +47,7 @@ impl Sound {
     /// As [`save`](crate::save()): the text has problems, the file was changed meanwhile, or the disk refused.
     pub fn put_in(&self, text: &str) -> Result<Saved, SaveError> {
         let next = self.loaded.with_text(text)?;
-        save_over(&self.loaded.path, &self.broken, next)
+        let held = RevisionId::of(&self.broken);
+        save_over(&self.loaded.path, &held, next, Way::PutBack)
     }
 }

@@ -78,8 +78,8 @@ pub fn merge(base: &str, now: &str, edits: &[Edit]) -> Result<Merged, Report> {
 }
 
 /// What a text says at a place.
-#[derive(PartialEq)]
-enum Said {
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Said {
     /// A text, number, date or flag, and whether it stands in quotes.
     Plain(String, bool),
     List(Vec<Said>),
@@ -87,7 +87,7 @@ enum Said {
 }
 
 impl Said {
-    fn read(text: &str) -> Result<Self, Report> {
+    pub(crate) fn read(text: &str) -> Result<Self, Report> {
         match Document::parse(text) {
             Ok(document) => Ok(Self::table(document.as_table())),
             // The reader says the same thing with its place.
@@ -122,7 +122,7 @@ impl Said {
         }
     }
 
-    fn at(&self, steps: &[Step]) -> Option<&Self> {
+    pub(crate) fn at(&self, steps: &[Step]) -> Option<&Self> {
         let mut here = self;
         for step in steps {
             here = match (step, here) {
@@ -152,7 +152,11 @@ impl Said {
         }
     }
 
-    fn words(&self) -> String {
+    pub(crate) fn is_plain(&self) -> bool {
+        matches!(self, Self::Plain(..))
+    }
+
+    pub(crate) fn words(&self) -> String {
         match self {
             Self::Plain(text, _) => text.clone(),
             Self::List(members) => members_in_words(members.len()),
@@ -177,7 +181,12 @@ fn members_in_words(count: usize) -> String {
 }
 
 /// The places where two texts say different things.
-fn differences(a: Option<&Said>, b: Option<&Said>, at: &mut Vec<Step>, out: &mut Vec<Vec<Step>>) {
+pub(crate) fn differences(
+    a: Option<&Said>,
+    b: Option<&Said>,
+    at: &mut Vec<Step>,
+    out: &mut Vec<Vec<Step>>,
+) {
     match (a, b) {
         (Some(Said::Section(a)), Some(Said::Section(b))) => {
             let keys = a.keys().chain(b.keys().filter(|key| !a.contains_key(*key)));

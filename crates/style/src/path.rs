@@ -54,6 +54,11 @@ impl fmt::Display for DocPath {
     }
 }
 
+/// Steps as a path is written.
+pub(crate) fn written(steps: &[Step]) -> String {
+    DocPath(steps.to_vec()).to_string()
+}
+
 impl FromStr for DocPath {
     type Err = DocPathError;
 

@@ -163,7 +163,7 @@ impl<'a> Node<'a> {
                 message,
                 "write a word or more, or take the line out",
             );
-        } else if text.chars().any(unfit) {
+        } else if text.chars().any(store::unfit) {
             let message = format!(
                 "`{}` holds a line break or another control character",
                 self.key()
@@ -548,13 +548,6 @@ fn first_span(item: &Item) -> Option<Range<usize>> {
             .filter_map(|(name, _)| table.key(name)?.span())
             .min_by_key(|span| span.start)
     })
-}
-
-/// Whether a character is no part of a text that is printed: it controls a screen or a printer, turns round what stands
-/// beside it, or is allowed in no drawing's file.
-pub(crate) fn unfit(c: char) -> bool {
-    c.is_control()
-        || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{fffe}' | '\u{ffff}')
 }
 
 /// A text cut to what fits in a message.

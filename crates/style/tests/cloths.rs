@@ -7,15 +7,23 @@ use std::fs;
 
 use common::{Copy, demo_text};
 use style::{
-    ClothsError, Edit, EditValue, add_cloth, cloths_revision, cloths_steps, edit_cloths,
-    load_collection, redo_cloths, undo_cloths,
+    Direction, Edit, EditValue, KeepError, add_cloth, cloths_of, load_collection, step, timeline,
 };
 use trade::Share;
 
 const WEIGHT: &str = "cloths.tideline-14.weight";
 
 fn version(root: &std::path::Path) -> String {
-    cloths_revision(root).unwrap().to_string()
+    cloths_of(root).unwrap().file.look().unwrap().version.id
+}
+
+fn edit_cloths(root: &std::path::Path, held: &str, edits: &[Edit]) -> Result<(), KeepError> {
+    cloths_of(root)?.edit(held, edits).map(drop)
+}
+
+/// How many changes can be taken back.
+fn standing(root: &std::path::Path) -> usize {
+    timeline(root).unwrap().standing().len()
 }
 
 fn set(path: &str, text: &str) -> Edit {
@@ -26,30 +34,19 @@ fn set(path: &str, text: &str) -> Edit {
 fn an_edit_keeps_every_other_byte_and_the_version_before() {
     let copy = Copy::new();
     let root = copy.root();
-    assert_eq!(cloths_steps(&root), (0, 0));
+    assert_eq!(standing(&root), 0);
     let held = version(&root);
-    let collection = edit_cloths(&root, &held, &[set(WEIGHT, "13.5 oz/yd2")]).unwrap();
-    assert_eq!(collection, load_collection(&root).unwrap());
+    edit_cloths(&root, &held, &[set(WEIGHT, "13.5 oz/yd2")]).unwrap();
     let expected = demo_text("cloths.toml").replace("\"14 oz/yd2\"", "\"13.5 oz/yd2\"");
-    assert_eq!(
-        fs::read_to_string(root.join("cloths.toml")).unwrap(),
-        expected
-    );
+    let text = || fs::read_to_string(root.join("cloths.toml")).unwrap();
+    assert_eq!(text(), expected);
     // Every style that uses it follows.
     let loaded = style::load(&root.join("styles/ferryman")).unwrap();
-    assert_eq!(loaded.collection, collection);
-    let held = version(&root);
-    undo_cloths(&root, &held).unwrap();
-    assert_eq!(
-        fs::read_to_string(root.join("cloths.toml")).unwrap(),
-        demo_text("cloths.toml")
-    );
-    let held = version(&root);
-    redo_cloths(&root, &held).unwrap();
-    assert_eq!(
-        fs::read_to_string(root.join("cloths.toml")).unwrap(),
-        expected
-    );
+    assert_eq!(loaded.collection, load_collection(&root).unwrap());
+    step(&root, Direction::Back, None).unwrap();
+    assert_eq!(text(), demo_text("cloths.toml"));
+    step(&root, Direction::Forward, None).unwrap();
+    assert_eq!(text(), expected);
 }
 
 #[test]
@@ -63,21 +60,132 @@ fn every_change_can_be_taken_back_and_made_again() {
         texts.push(text());
     }
     for (taken, before) in texts[..3].iter().rev().enumerate() {
-        assert_eq!(cloths_steps(&root), (3 - taken, taken));
-        undo_cloths(&root, &version(&root)).unwrap();
+        assert_eq!(standing(&root), 3 - taken);
+        step(&root, Direction::Back, None).unwrap();
         assert_eq!(text(), *before);
     }
-    let past_the_first = undo_cloths(&root, &version(&root));
-    assert!(matches!(past_the_first, Err(ClothsError::Nothing)));
+    let past_the_first = step(&root, Direction::Back, None);
+    assert!(matches!(past_the_first, Err(KeepError::Nothing)));
     for after in &texts[1..3] {
-        redo_cloths(&root, &version(&root)).unwrap();
+        step(&root, Direction::Forward, None).unwrap();
         assert_eq!(text(), *after);
     }
     // Another change ends what could be made again.
     edit_cloths(&root, &version(&root), &[set(WEIGHT, "10 oz/yd2")]).unwrap();
-    assert_eq!(cloths_steps(&root), (3, 0));
-    let nothing = redo_cloths(&root, &version(&root));
-    assert!(matches!(nothing, Err(ClothsError::Nothing)));
+    assert_eq!(standing(&root), 3);
+    let nothing = step(&root, Direction::Forward, None);
+    assert!(matches!(nothing, Err(KeepError::Nothing)));
+}
+
+#[test]
+fn undo_takes_back_the_last_change_whichever_file_it_was_in() {
+    let copy = Copy::new();
+    let root = copy.root();
+    let style = copy.loaded();
+    let looped = style::apply(&style.text, &set("loops.count", "7")).unwrap();
+    style::save(&style, &looped).unwrap();
+    edit_cloths(
+        &root,
+        &version(&root),
+        &[set("cloths.tideline-14.weft_shrinkage", "2 %")],
+    )
+    .unwrap();
+    let cloths = fs::read_to_string(root.join("cloths.toml")).unwrap();
+    // The shrinkage goes back, and the loops stay.
+    let taken = step(&root, Direction::Back, None).unwrap();
+    assert_eq!(taken.file, "cloths.toml");
+    assert_eq!(
+        fs::read_to_string(root.join("cloths.toml")).unwrap(),
+        demo_text("cloths.toml")
+    );
+    assert_eq!(copy.loaded().text, looped);
+    let taken = step(&root, Direction::Back, None).unwrap();
+    assert_eq!(taken.file, "styles/ferryman/style.toml");
+    assert_eq!(copy.loaded().text, style.text);
+    for _ in 0..2 {
+        step(&root, Direction::Forward, None).unwrap();
+    }
+    assert_eq!(
+        fs::read_to_string(root.join("cloths.toml")).unwrap(),
+        cloths
+    );
+    assert_eq!(copy.loaded().text, looped);
+    // Whoever was shown another last change takes nothing back.
+    let behind = step(&root, Direction::Back, Some(&taken.token()));
+    assert!(matches!(behind, Err(KeepError::Behind)), "{behind:?}");
+}
+
+#[test]
+fn what_is_written_by_hand_into_any_file_is_a_version_and_can_be_taken_back() {
+    let copy = Copy::new();
+    let root = copy.root();
+    style::take_note(&root);
+    let files = style::kept_files(&root).unwrap();
+    let names: Vec<String> = files.iter().map(|kept| kept.name()).collect();
+    for name in [
+        "collection.toml",
+        "cloths.toml",
+        "yarns.toml",
+        "trims.toml",
+        "styles/ferryman/style.toml",
+    ] {
+        assert!(names.iter().any(|known| known == name), "{names:?}");
+    }
+    assert!(
+        names.iter().any(|name| name.starts_with("orders/")),
+        "{names:?}"
+    );
+    for (round, kept) in files.iter().enumerate() {
+        let before = fs::read_to_string(kept.file.path()).unwrap();
+        // Three times by hand, and somebody of ours looked in between.
+        for time in 0..3 {
+            fs::write(kept.file.path(), format!("{before}# by hand, {time}\n")).unwrap();
+            style::take_note(&root);
+        }
+        let history = style::History::of(&kept.file).unwrap();
+        assert_eq!(history.versions().len(), 4, "{}", kept.name());
+        assert_eq!(standing(&root), 3 * (round + 1));
+    }
+    for _ in 0..standing(&root) {
+        step(&root, Direction::Back, None).unwrap();
+    }
+    for name in [
+        "collection.toml",
+        "yarns.toml",
+        "styles/ferryman/style.toml",
+    ] {
+        assert_eq!(
+            fs::read_to_string(root.join(name)).unwrap(),
+            demo_text(name)
+        );
+    }
+}
+
+#[test]
+fn a_shared_file_that_cannot_be_read_goes_back_to_the_last_version_that_can() {
+    let copy = Copy::new();
+    let root = copy.root();
+    style::take_note(&root);
+    for name in style::SHARED_FILES {
+        let kept = style::KeptFile::at(&root.join(name)).unwrap();
+        assert!(kept.last_sound().is_none(), "{name}");
+        fs::write(root.join(name), "[[[").unwrap();
+        let (_, text) = kept.last_sound().unwrap();
+        assert_eq!(text, demo_text(name));
+        let held = kept.file.look().unwrap();
+        kept.put(
+            &style::RevisionId::of(&held.text),
+            &text,
+            style::Way::PutBack,
+        )
+        .unwrap();
+        let kept = style::History::of(&kept.file).unwrap();
+        assert_eq!(
+            kept.versions().len(),
+            3,
+            "what could not be read is a version too"
+        );
+    }
 }
 
 #[test]
@@ -97,7 +205,8 @@ fn marks_of_a_wash_test_are_changed_put_in_and_taken_out() {
         Edit::remove("cloths.tideline-14.warp_shrinkage").unwrap(),
     ];
     let held = version(&root);
-    let collection = edit_cloths(&root, &held, &edits).unwrap();
+    edit_cloths(&root, &held, &edits).unwrap();
+    let collection = load_collection(&root).unwrap();
     let cloth = &collection.cloths["tideline-14"];
     assert_eq!(cloth.wash_test.len(), 6);
     assert_eq!(cloth.wash_test[5].after, trade::Length::cm(47.9));
@@ -118,7 +227,7 @@ fn what_does_not_fit_is_refused_and_nothing_changes() {
         (set("format", "7"), "format"),
     ] {
         let refused = edit_cloths(&root, &held, &[edit]).unwrap_err();
-        let ClothsError::Invalid(report) = refused else {
+        let KeepError::Invalid(report) = refused else {
             panic!("{refused}")
         };
         let problem = &report.problems[0];
@@ -133,14 +242,11 @@ fn what_does_not_fit_is_refused_and_nothing_changes() {
     let gone = Edit::remove("cloths.oar-lining").unwrap();
     let refused = edit_cloths(&root, &held, &[gone]).unwrap_err();
     assert!(
-        matches!(refused, ClothsError::StyleBreaks { .. }),
+        matches!(refused, KeepError::StyleBreaks { .. }),
         "{refused}"
     );
     assert!(refused.to_string().contains("ferryman"), "{refused}");
-    assert!(matches!(
-        undo_cloths(&root, &held),
-        Err(ClothsError::Nothing)
-    ));
+    assert_eq!(standing(&root), 0);
     assert_eq!(
         fs::read_to_string(root.join("cloths.toml")).unwrap(),
         demo_text("cloths.toml")
@@ -148,18 +254,24 @@ fn what_does_not_fit_is_refused_and_nothing_changes() {
 }
 
 #[test]
-fn somebody_elses_change_is_never_overwritten() {
+fn an_edit_is_made_beside_somebody_elses_and_refused_where_it_is_the_same_value() {
     let copy = Copy::new();
     let root = copy.root();
     let held = version(&root);
     let theirs = demo_text("cloths.toml").replace("0.82 mm", "0.9 mm");
     copy.write("cloths.toml", theirs.clone());
-    let refused = edit_cloths(&root, &held, &[set(WEIGHT, "12 oz/yd2")]).unwrap_err();
-    assert!(matches!(refused, ClothsError::Stale), "{refused}");
-    assert_eq!(
-        fs::read_to_string(root.join("cloths.toml")).unwrap(),
-        theirs
-    );
+    edit_cloths(&root, &held, &[set(WEIGHT, "12 oz/yd2")]).unwrap();
+    let both = theirs.replace("\"14 oz/yd2\"", "\"12 oz/yd2\"");
+    let text = || fs::read_to_string(root.join("cloths.toml")).unwrap();
+    assert_eq!(text(), both);
+    let refused = edit_cloths(&root, &held, &[set(WEIGHT, "11 oz/yd2")]).unwrap_err();
+    let KeepError::Clash { clashes, .. } = refused else {
+        panic!("{refused}")
+    };
+    assert_eq!(clashes[0].is.as_deref(), Some("12 oz/yd2"));
+    assert_eq!(text(), both);
+    let unknown = edit_cloths(&root, "0123456789abcdef", &[set(WEIGHT, "11 oz/yd2")]);
+    assert!(matches!(unknown, Err(KeepError::Clash { .. })));
 }
 
 #[test]

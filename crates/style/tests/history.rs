@@ -7,8 +7,8 @@ use std::fs;
 
 use common::{Copy, demo_style};
 use style::{
-    Edit, History, Loaded, NameError, keep_before, list_revisions, name_version, read_revision,
-    save,
+    Edit, Loaded, NameError, VersionedFile, list_revisions, name_version, names_problem,
+    read_revision, save,
 };
 
 fn set(loaded: &Loaded, path: &str, value: &str) -> Loaded {
@@ -18,7 +18,7 @@ fn set(loaded: &Loaded, path: &str, value: &str) -> Loaded {
 
 /// The texts of all versions, the one in the file last.
 fn texts(loaded: &Loaded) -> Vec<String> {
-    let history = History::of(loaded).unwrap();
+    let history = style::history(loaded).unwrap();
     let versions = history.versions().iter();
     versions
         .map(|version| read_revision(version).unwrap())
@@ -40,28 +40,17 @@ fn what_an_editor_wrote_over_is_kept() {
 }
 
 #[test]
-fn taking_over_what_an_editor_wrote_keeps_what_was_worked_on() {
+fn looking_at_what_an_editor_wrote_keeps_what_was_there() {
     let copy = Copy::new();
     let before = copy.loaded();
+    let file = VersionedFile::new(&copy.style());
+    assert!(!file.look().unwrap().outside);
     let by_hand = demo_style().replacen("\"18 in\"", "\"18 1/4 in\"", 1);
     fs::write(copy.style(), &by_hand).unwrap();
-    let kept = keep_before(&before).unwrap();
-    assert_eq!(read_revision(&kept).unwrap(), before.text);
+    assert!(file.look().unwrap().outside);
     // Once is enough.
-    assert_eq!(keep_before(&before).unwrap(), kept);
+    assert!(!file.look().unwrap().outside);
     assert_eq!(texts(&copy.loaded()), [before.text, by_hand]);
-}
-
-#[test]
-fn a_save_that_died_half_way_is_no_version_of_its_own() {
-    let copy = Copy::new();
-    let first = copy.loaded();
-    let second = set(&first, "chart.thigh.value", "63 cm");
-    let name = format!(".revisions/0002-{}.toml", second.revision);
-    fs::write(copy.style_folder().join(name), &second.text).unwrap();
-    assert_eq!(texts(&second), [first.text.clone(), second.text.clone()]);
-    let third = set(&second, "loops.count", "7");
-    assert_eq!(texts(&third), [first.text, second.text, third.text.clone()]);
 }
 
 #[test]
@@ -80,15 +69,13 @@ fn a_version_has_the_time_at_which_it_was_written() {
 }
 
 #[test]
-fn undo_and_redo_are_found_in_what_is_kept() {
+fn a_version_with_the_text_of_an_earlier_one_is_known_as_such() {
     let copy = Copy::new();
     let first = copy.loaded();
     let second = set(&first, "chart.thigh.value", "63 cm");
     let third = set(&second, "loops.count", "7");
     let back = save(&third, &second.text).unwrap().loaded;
-    let steps = History::of(&back).unwrap().steps();
-    assert_eq!((steps.back, steps.forward), (vec![1], vec![3]));
-    let history = History::of(&back).unwrap();
+    let history = style::history(&back).unwrap();
     let now = history.now().unwrap();
     assert_eq!(now.number, 4);
     assert_eq!(history.same_as(now).unwrap().number, 2);
@@ -102,7 +89,7 @@ fn versions_are_found_by_number_and_name() {
     name_version(&second, 1, Some("first sample")).unwrap();
     name_version(&second, 2, Some(" sent to the workroom ")).unwrap();
     let third = set(&second, "loops.count", "7");
-    let history = History::of(&third).unwrap();
+    let history = style::history(&third).unwrap();
     let number = |words: &str| history.find(words).map(|version| version.number);
     assert_eq!(number("1"), Some(1));
     assert_eq!(number("#2"), Some(2));
@@ -125,7 +112,7 @@ fn a_name_is_changed_and_taken_away_and_comments_stay() {
     name_version(&second, 1, Some("first sample")).unwrap();
     name_version(&second, 2, Some("second sample")).unwrap();
     name_version(&second, 1, None).unwrap();
-    let history = History::of(&second).unwrap();
+    let history = style::history(&second).unwrap();
     let names: Vec<_> = history.versions().iter().map(|v| history.name(v)).collect();
     assert_eq!(names, [None, Some("second sample")]);
     assert!(fs::read_to_string(&file).unwrap().contains("# mine"));
@@ -139,7 +126,7 @@ fn a_named_version_outlives_an_editor() {
     let by_hand = demo_style().replacen("\"18 in\"", "\"18 1/4 in\"", 1);
     fs::write(copy.style(), &by_hand).unwrap();
     let last = set(&copy.loaded(), "loops.count", "7");
-    let history = History::of(&last).unwrap();
+    let history = style::history(&last).unwrap();
     let named = history.find("first sample").unwrap();
     assert_eq!(read_revision(named).unwrap(), first.text);
 }
@@ -173,8 +160,8 @@ fn names_spoilt_by_hand_are_told_and_not_lost() {
         "format = 1\n[nmaes]\n",
     ] {
         fs::write(&file, spoilt).unwrap();
-        let history = History::of(&second).unwrap();
-        let problem = history.names_problem().unwrap().render();
+        let history = style::history(&second).unwrap();
+        let problem = names_problem(&history).unwrap().render();
         assert!(problem.contains("names.toml"), "{problem}");
         let refused = name_version(&second, 2, Some("second sample"));
         assert!(matches!(refused, Err(NameError::Broken(_))), "{spoilt}");

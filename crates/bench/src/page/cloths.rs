@@ -3,39 +3,26 @@
 use axum::extract::rejection::JsonRejection;
 use axum::extract::{Path, Query, State};
 use axum::response::Response;
-use axum::routing::{MethodRouter, post};
+use axum::routing::post;
 use axum::{Json, Router};
 use serde::Deserialize;
-use style::{ClothsError, Collection, Edit, EditValue};
-use words::Words;
+use style::{Edit, EditValue, KeepError, cloths_of};
 
 use super::begin::Sent;
-use crate::answer::{Came, placed, sentences};
+use crate::answer::placed;
 use crate::have::Have;
-use crate::outcome::Outcome;
+use crate::outcome;
 use crate::route;
 use crate::router::{answered, blocking, few, open, understood};
-use crate::said::{Saying, say};
+use crate::said::say;
 use crate::see::{Asked, Panel, See};
-use crate::session::Session;
 use crate::state::Bench;
 use crate::trouble::Trouble;
-
-/// Takes a change of the cloths in a folder back, or makes it again, for those who hold a version.
-type Going = fn(&std::path::Path, &str) -> Result<Collection, ClothsError>;
 
 /// The addresses cloths are changed at.
 pub(crate) fn routes() -> Router<Bench> {
     Router::new()
         .route("/style/{name}/cloths", post(edit))
-        .route(
-            "/style/{name}/cloths/undo",
-            stepping(style::undo_cloths, Words::collection_cloths_undone),
-        )
-        .route(
-            "/style/{name}/cloths/redo",
-            stepping(style::redo_cloths, Words::collection_cloths_redone),
-        )
         .route("/style/{name}/cloths/add", post(add))
 }
 
@@ -45,13 +32,6 @@ pub(crate) fn routes() -> Router<Bench> {
 struct Change {
     held: String,
     edits: Vec<Edit>,
-}
-
-/// A step back, and the version of the file the page shows.
-#[derive(Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Step {
-    held: String,
 }
 
 /// A cloth to be added.
@@ -75,33 +55,11 @@ async fn edit(
     answered(bench, name, asked.into(), have, move |session, _| {
         let folder = session.loaded().collection_folder.clone();
         let words = edits.first().map(said).unwrap_or_default();
-        let done = style::edit_cloths(&folder, &held, &edits);
-        outcome(session, done, words)
+        let done = cloths_of(&folder).map_err(KeepError::from);
+        let done = done.and_then(|cloths| cloths.edit(&held, &edits));
+        outcome::elsewhere(session, done, words)
     })
     .await
-}
-
-/// A step through the changes of cloths, as the style library makes it, and what is said of it.
-fn stepping(go: Going, said: Saying) -> MethodRouter<Bench> {
-    post(
-        async move |State(bench): State<Bench>,
-                    Path(name): Path<String>,
-                    Query(asked): Query<Asked>,
-                    have: Have,
-                    step: Result<Json<Step>, JsonRejection>|
-                    -> Result<Response, Trouble> {
-            let Step { held } = understood(step)?;
-            answered(bench, name, asked.into(), have, move |session, _| {
-                let folder = session.loaded().collection_folder.clone();
-                let done = go(&folder, &held);
-                Outcome {
-                    reset: true,
-                    ..outcome(session, done, said(say()).to_owned())
-                }
-            })
-            .await
-        },
-    )
 }
 
 async fn add(
@@ -127,41 +85,12 @@ async fn add(
                         ..See::default()
                     },
                 )),
-                Err(ClothsError::Invalid(report)) => Sent::Problems(placed(&report)),
+                Err(KeepError::Invalid(report)) => Sent::Problems(placed(&report)),
                 Err(other) => Sent::Problems(vec![other.to_string()]),
             },
         )
     })
     .await
-}
-
-/// The style follows the cloths, whether the change was made or somebody else's was found.
-fn outcome(session: &mut Session, done: Result<Collection, ClothsError>, words: String) -> Outcome {
-    session.look_at_disk();
-    let refused = |came, problem: String| Outcome {
-        came,
-        problems: vec![problem],
-        ..Outcome::default()
-    };
-    match done {
-        Ok(_) => Outcome {
-            said: words,
-            ..Outcome::default()
-        },
-        Err(ClothsError::Invalid(report)) => Outcome {
-            came: Came::Refused,
-            problems: sentences(&report),
-            ..Outcome::default()
-        },
-        Err(error @ ClothsError::Stale) => {
-            refused(Came::Behind, say().collection_cloths_behind(error))
-        }
-        Err(error @ ClothsError::Nothing) => refused(Came::Nothing, error.to_string()),
-        Err(error @ (ClothsError::StyleBreaks { .. } | ClothsError::Unknown(_))) => {
-            refused(Came::Refused, error.to_string())
-        }
-        Err(error @ ClothsError::Save(_)) => refused(Came::Failed, error.to_string()),
-    }
 }
 
 /// An edit of a cloth in words: "tideline-14, weight: 13.5 oz/yd2".

@@ -6,6 +6,7 @@ use maud::{Markup, html};
 
 use super::layout::{self, Loads};
 use crate::answer::Fragment;
+use crate::changes::Steps;
 use crate::field::Show;
 use crate::garment::{Picture, Worked, picture};
 use crate::part::details::{self, Details};
@@ -33,6 +34,7 @@ fn keys() -> [(&'static str, &'static str); 4] {
 pub(crate) struct Page<'a> {
     name: &'a str,
     session: &'a Session,
+    steps: Steps,
     worked: Arc<Worked>,
     since: Arc<Worked>,
     art: Vec<String>,
@@ -46,7 +48,7 @@ impl<'a> Page<'a> {
     /// Gathers what is to be seen of a style.
     pub(crate) fn of(
         name: &'a str,
-        session: &'a mut Session,
+        (session, steps): (&'a mut Session, Steps),
         see: See,
         notice: Notice,
         said: &'a Said,
@@ -58,6 +60,7 @@ impl<'a> Page<'a> {
             name,
             art: session.art(),
             session,
+            steps,
             picture: picture(&worked, &see),
             worked,
             since,
@@ -81,7 +84,13 @@ impl<'a> Page<'a> {
     }
 
     fn bar(&self) -> Markup {
-        bar::render(self.name, self.session, &self.see, self.worked.garment.size)
+        bar::render(
+            self.name,
+            self.session,
+            &self.steps,
+            &self.see,
+            self.worked.garment.size,
+        )
     }
 
     fn tabs(&self) -> Markup {
@@ -94,7 +103,7 @@ impl<'a> Page<'a> {
     }
 
     fn history(&self) -> Markup {
-        history::render(self.session, self.said)
+        history::render(&self.steps, self.said)
     }
 
     fn drawing(&self) -> Markup {

@@ -4,11 +4,18 @@ use maud::{Markup, html};
 use style::Size;
 
 use super::head::Head;
+use crate::changes::{Steps, Told};
 use crate::said::say;
 use crate::see::See;
-use crate::session::{Session, Way};
+use crate::session::Session;
 
-pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Markup {
+pub(crate) fn render(
+    name: &str,
+    session: &Session,
+    steps: &Steps,
+    see: &See,
+    size: Size,
+) -> Markup {
     let loaded = session.loaded();
     let head = Head {
         name,
@@ -26,21 +33,20 @@ pub(crate) fn render(name: &str, session: &Session, see: &See, size: Size) -> Ma
             }
         }
     };
-    let back = session.next(Way::Back);
-    let back = back.map(|what| say().step_undo_what(what));
-    let forward = session.next(Way::Forward);
-    let forward = forward.map(|what| say().step_redo_what(what));
+    let undo = |told: &Told| say().step_undo_what(&*told.words);
+    let redo = |told: &Told| say().step_redo_what(&*told.words);
     let steps = html! {
-        (step("undo", say().step_undo(), "Control+Z", back))
-        (step("redo", say().step_redo(), "Control+Shift+Z", forward))
+        (step("undo", say().step_undo(), "Control+Z", steps.back.as_ref().map(|told| (told, undo(told)))))
+        (step("redo", say().step_redo(), "Control+Shift+Z", steps.forward.as_ref().map(|told| (told, redo(told)))))
     };
     head.render(&choices, &steps)
 }
 
-/// `title` says what would be taken back or done again, where there is something.
-fn step(action: &str, words: &str, key: &str, title: Option<String>) -> Markup {
+/// `next` says what would be taken back or done again, where there is something.
+fn step(action: &str, words: &str, key: &str, next: Option<(&Told, String)>) -> Markup {
+    let (token, title) = next.map(|(told, title)| (&told.token, title)).unzip();
     html! {
-        button #(action) type="button" data-step=(action) disabled[title.is_none()] title=[title]
+        button #(action) type="button" data-step=(action) data-next=[token] disabled[title.is_none()] title=[title]
             aria-keyshortcuts=(key) { (words) }
     }
 }

@@ -2,7 +2,7 @@
 
 use cutting::ClothWash;
 use maud::{Markup, html};
-use style::{CLOTHS_FILE, Cloth, ClothUse, RevisionId, SkewCutting};
+use style::{CLOTHS_FILE, Cloth, ClothUse, RevisionId, SkewCutting, VersionedFile};
 use trade::{Share, System};
 
 use super::{compare, stated};
@@ -30,18 +30,20 @@ struct Use<'a> {
 struct File {
     written: Written,
     held: String,
-    /// How many changes can be taken back, and made again.
-    steps: (usize, usize),
 }
 
 impl File {
     fn read(show: &Show<'_>) -> Self {
-        let folder = &show.loaded.collection_folder;
-        let text = std::fs::read_to_string(folder.join(CLOTHS_FILE)).unwrap_or_default();
+        let path = show.loaded.collection_folder.join(CLOTHS_FILE);
+        let file = VersionedFile::new(&path);
+        // What is shown has to be known when a change meant for it comes; where it cannot be kept, the change is refused.
+        let text = match file.look() {
+            Ok(now) => now.text,
+            Err(_) => std::fs::read_to_string(path).unwrap_or_default(),
+        };
         Self {
             held: RevisionId::of(&text).to_string(),
             written: Written::of(&text),
-            steps: style::cloths_steps(folder),
         }
     }
 }
@@ -119,13 +121,6 @@ fn more(show: &Show<'_>, file: &File) -> Markup {
                     label.cell { span { (say().cloth_new_like()) } select name="like" { @for (key, cloth) in cloths { option value=(key) { (cloth.name) } } } }
                     div.sending { button.small type="submit" { (say().cloth_add()) } p.problem role="alert" hidden {} }
                 }
-            }
-            @if file.steps.0 > 0 {
-                button.small type="button" data-step="cloths/undo" { (say().cloth_undo()) }
-            }
-            @if file.steps.1 > 0 {
-                " "
-                button.small type="button" data-step="cloths/redo" { (say().cloth_redo()) }
             }
         }
     }

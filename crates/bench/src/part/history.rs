@@ -2,12 +2,9 @@
 
 use maud::{Markup, html};
 
+use crate::changes::Steps;
 use crate::field::capital;
 use crate::said::say;
-use crate::session::Session;
-
-/// How many changes are listed here; the history has them all.
-const MOST_LISTED: usize = 50;
 
 /// What was done last, and what it led to.
 #[derive(Clone, Debug, Default)]
@@ -16,8 +13,7 @@ pub(crate) struct Said {
     pub(crate) followed: Vec<String>,
 }
 
-pub(crate) fn render(session: &Session, said: &Said) -> Markup {
-    let done = session.done();
+pub(crate) fn render(steps: &Steps, said: &Said) -> Markup {
     html! {
         footer #history {
             p role="status" {
@@ -29,13 +25,13 @@ pub(crate) fn render(session: &Session, said: &Said) -> Markup {
             }
             details.changes {
                 summary {
-                    @match done.len() {
+                    @match steps.all_done {
                         0 => (say().foot_no_changes()),
                         many => (say().foot_changes(many)),
                     }
                 }
                 ol reversed {
-                    @for words in done.take(MOST_LISTED) { li { (words) } }
+                    @for words in &steps.done { li { (words) } }
                 }
             }
         }

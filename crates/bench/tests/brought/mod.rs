@@ -325,8 +325,22 @@ async fn a_cloth_is_changed_and_the_pair_follows() {
     let text = fs::read_to_string(house.collection().join("cloths.toml")).unwrap();
     assert!(text.contains("weight = \"10 oz/yd2\"") && text.contains("# loomstate: not preshrunk"));
     // A page that shows what was there before overwrites nothing.
-    let behind = cloths(&house, &first, edits).await;
+    assert_eq!(
+        cloths(&house, &first, edits).await["outcome"],
+        "done",
+        "it is so already"
+    );
+    let other = json!([{ "edit": "set", "path": path, "value": "11 oz/yd2" }]);
+    let behind = cloths(&house, &first, other).await;
     assert_eq!(behind["outcome"], "behind", "{behind:.400}");
+    assert!(
+        behind["problems"].to_string().contains("10 oz/yd2"),
+        "{behind:.400}"
+    );
+    // Beside what was changed meanwhile another value of the same file is changed.
+    let width = json!([{ "edit": "set", "path": "cloths.tideline-14.width", "value": "79 cm" }]);
+    assert_eq!(cloths(&house, &first, width).await["outcome"], "done");
+    assert_eq!(house.step("undo").await["outcome"], "done");
     let now = held(&house).await;
     let refused = json!([{ "edit": "set", "path": path, "value": "ten stones" }]);
     let answer = cloths(&house, &now, refused).await;
@@ -341,19 +355,16 @@ async fn a_cloth_is_changed_and_the_pair_follows() {
     // Never another file, whatever the path says.
     let style = json!([{ "edit": "set", "path": "style.name", "value": "Heron" }]);
     assert_eq!(cloths(&house, &now, style).await["outcome"], "refused");
-    let undone = house
-        .post("cloths/undo?panel=cloth", json!({ "held": now }))
-        .await;
+    let undone = house.step("undo?panel=cloth").await;
     assert_eq!(undone["outcome"], "done");
-    let panel = fragment(&undone, "cloth");
-    assert!(panel.contains("value=\"14 oz/yd2\"") && panel.contains("cloths/redo"));
-    let now = held(&house).await;
-    let again = house
-        .post("cloths/redo?panel=cloth", json!({ "held": now }))
-        .await;
+    assert_eq!(
+        undone["said"],
+        "Undone: cloths.toml: tideline-14, weight: 14 oz/yd2 → 10 oz/yd2"
+    );
+    assert!(fragment(&undone, "cloth").contains("value=\"14 oz/yd2\""));
+    let again = house.step("redo?panel=cloth").await;
     assert_eq!(again["outcome"], "done");
-    let panel = fragment(&again, "cloth");
-    assert!(panel.contains("value=\"10 oz/yd2\"") && !panel.contains("cloths/redo"));
+    assert!(fragment(&again, "cloth").contains("value=\"10 oz/yd2\""));
 }
 
 #[tokio::test]

@@ -65,6 +65,87 @@ async fn undo_goes_on_after_a_new_start_without_limit() {
     assert_eq!(last.step("redo").await["outcome"], "nothing");
 }
 
+/// A weft shrinkage, as the page of cloths sends it.
+async fn shrinks(house: &House, value: &str) -> Value {
+    let page = ok(house, &format!("{STYLE}?panel=cloth")).await.text;
+    let held = between(&page, "data-held=\"", "\"");
+    let edit =
+        json!({ "edit": "set", "path": "cloths.tideline-14.weft_shrinkage", "value": value });
+    house
+        .post("cloths", json!({ "held": held, "edits": [edit] }))
+        .await
+}
+
+#[tokio::test]
+async fn undo_takes_back_the_last_change_whichever_file_it_was_in() {
+    let house = House::new();
+    let cloths = || fs::read_to_string(house.collection().join("cloths.toml")).unwrap();
+    let first = (house.text(), cloths());
+    house.set("cloth.pocketing", "oar-lining").await;
+    let chosen = house.text();
+    assert_eq!(shrinks(&house, "2 %").await["outcome"], "done");
+    let shrunk = cloths();
+    // By hand, in a file that no page changes.
+    let yarns = house.collection().join("yarns.toml");
+    let by_hand = fs::read_to_string(&yarns).unwrap() + "# mine\n";
+    let yarns_first = fs::read_to_string(&yarns).unwrap();
+    fs::write(&yarns, &by_hand).unwrap();
+    let page = ok(&house, STYLE).await.text;
+    assert!(
+        page.contains("Undo: yarns.toml: changes made outside the bench"),
+        "{page:.3000}"
+    );
+    let listed = between(&page, "<ol reversed>", "</ol>");
+    assert_eq!(listed.matches("<li>").count(), 3, "{listed}");
+    for _ in 0..2 {
+        let later = again(&house);
+        assert_eq!(later.step("undo").await["outcome"], "done");
+        assert_eq!(fs::read_to_string(&yarns).unwrap(), yarns_first);
+        let undone = later.step("undo").await;
+        assert!(
+            undone["said"]
+                .as_str()
+                .unwrap()
+                .starts_with("Undone: cloths.toml: tideline-14, weft shrinkage"),
+            "{}",
+            undone["said"]
+        );
+        assert_eq!((house.text(), cloths()), (chosen.clone(), first.1.clone()));
+        assert_eq!(later.step("undo").await["outcome"], "done");
+        assert_eq!((house.text(), cloths()), first);
+        for _ in 0..3 {
+            assert_eq!(house.step("redo").await["outcome"], "done");
+        }
+        assert_eq!((house.text(), cloths()), (chosen.clone(), shrunk.clone()));
+        assert_eq!(fs::read_to_string(&yarns).unwrap(), by_hand);
+    }
+}
+
+#[tokio::test]
+async fn a_page_takes_back_only_the_change_it_shows() {
+    let house = House::new();
+    house.set("loops.count", "7").await;
+    let page = ok(&house, STYLE).await.text;
+    let shown = between(&page, "data-next=\"", "\"").to_owned();
+    // Another tab changes a cloth: the style is the same, but its change is not the last any more.
+    shrinks(&house, "2 %").await;
+    let before = (
+        house.text(),
+        fs::read_to_string(house.collection().join("cloths.toml")).unwrap(),
+    );
+    let revision = house.revision().await;
+    let behind = house
+        .post("undo", json!({ "revision": revision, "next": shown }))
+        .await;
+    assert_eq!(behind["outcome"], "behind", "{behind:.300}");
+    let after = (
+        house.text(),
+        fs::read_to_string(house.collection().join("cloths.toml")).unwrap(),
+    );
+    assert_eq!(before, after);
+    assert!(fragment(&behind, "bar").contains("Undo: cloths.toml: tideline-14, weft shrinkage"));
+}
+
 #[tokio::test]
 async fn a_kept_version_that_is_gone_or_spoilt_is_told_and_nothing_changes() {
     let house = House::new();
@@ -83,9 +164,8 @@ async fn a_kept_version_that_is_gone_or_spoilt_is_told_and_nothing_changes() {
     let page = ok(&house, &format!("{STYLE}/history")).await.text;
     assert!(page.contains("changed after it was kept"));
     fs::remove_file(&kept[0].path).unwrap();
-    assert_eq!(house.step("undo").await["outcome"], "refused");
+    assert_eq!(house.step("undo").await["outcome"], "nothing");
     assert_eq!(house.text(), before);
-    // A bench started anew only knows what is there.
     assert_eq!(again(&house).step("undo").await["outcome"], "nothing");
 }
 

@@ -204,7 +204,7 @@ async fn of_two_hundred_changes_at_once_each_is_made_or_told() {
         assert!(loaded.text.contains(&value(*tab)), "{}", value(*tab));
     }
     // Each is a version of its own, and together they are all versions there are.
-    let history = style::History::of(&loaded).unwrap();
+    let history = style::history(&loaded).unwrap();
     assert_eq!(history.versions().len(), FIELDS.len() + 1);
     for version in history.versions() {
         loaded
@@ -239,7 +239,7 @@ async fn tabs_that_look_again_all_come_through() {
     for tab in tabs {
         values.push(tab.await.unwrap());
     }
-    let history = style::History::of(&loaded(&house)).unwrap();
+    let history = style::history(&loaded(&house)).unwrap();
     let texts: Vec<String> = history
         .versions()
         .iter()

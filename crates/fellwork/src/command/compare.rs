@@ -1,12 +1,10 @@
-//! `fellwork compare`: what is different between two versions of a style.
+//! `fellwork compare`: what is different between two versions of a file.
 
-use jobs::system;
 use serde::Serialize;
-use style::Change;
+use style::{Change, Teller};
 
 use crate::args::Compare;
-use crate::command::history::{called, of, read, version};
-use crate::command::load;
+use crate::command::history::{called, kept, of, read, units, version};
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;
@@ -24,12 +22,13 @@ struct Compared<'a> {
 }
 
 pub fn run(asked: &Compare) -> Result<Exit, Trouble> {
-    let loaded = load(&asked.style)?;
-    let history = of(&loaded)?;
+    let kept = kept(&asked.file)?;
+    let history = of(&kept)?;
     let a = version(&history, &asked.a)?;
     let b = version(&history, &asked.b)?;
-    let (before, after) = (read(&loaded, a)?, read(&loaded, b)?);
-    let changes = style::difference_in(&before.style, &after.style, system(&loaded.collection));
+    let teller = Teller::of(&kept);
+    let (before, after) = (read(&teller, a)?, read(&teller, b)?);
+    let changes = teller.changes(&before, &after, units(&kept));
     let same_text = a.id == b.id;
     let text = if asked.json {
         let compared = Compared {

@@ -1,11 +1,17 @@
-//! `fellwork history`: every version of a style; names for them; one of them put back.
+//! `fellwork history`: every version of a file of a collection; names for them; one of them put back; and all changes of
+//! all files of a collection in the order of time.
 
 mod json;
 
+use std::path::Path;
+
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
-use jobs::system;
-use style::{Change, History, Loaded, NameError, Report, Revision, Saved};
+use style::{
+    Change, History, KeepError, KeptFile, NameError, Report, Revision, RevisionId, Teller, Units,
+    VersionRead, Way,
+};
+use trade::System;
 
 use crate::args::{HistoryOf, VersionName};
 use crate::command::load;
@@ -17,8 +23,10 @@ use crate::trouble::Trouble;
 struct Told<'a> {
     version: &'a Revision,
     name: Option<&'a str>,
-    /// Whether it is the one in the style file.
+    /// Whether it is the one in the file.
     now: bool,
+    /// Whether it was written by hand, or by another program.
+    outside: bool,
     /// When it was written.
     written: Option<Timestamp>,
     /// An earlier version with the same text.
@@ -38,35 +46,81 @@ enum Changes {
 }
 
 pub fn run(asked: &HistoryOf) -> Result<Exit, Trouble> {
-    let loaded = match load(&asked.style) {
-        Ok(loaded) => loaded,
-        Err(unread) => return broken(asked, unread),
-    };
-    if let Some(VersionName { version, name }) = &asked.name {
-        return give_name(&loaded, version, name.as_deref());
+    if is_collection(&asked.file) && asked.name.is_none() && asked.put_back.is_none() {
+        return collection(&asked.file, asked.json);
     }
+    let kept = kept(&asked.file)?;
+    let history = of(&kept)?;
     if let Some(version) = &asked.put_back {
-        return put_back(&loaded, version);
+        return put_back(&kept, &history, version);
     }
-    let history = of(&loaded)?;
-    if let Some(report) = history.names_problem().filter(|_| !asked.json) {
+    sound(&kept, &history)?;
+    if let Some(VersionName { version, name }) = &asked.name {
+        return give_name(&kept, &history, version, name.as_deref());
+    }
+    if let Some(report) = style::names_problem(&history).filter(|_| !asked.json) {
         printed::to_stderr(&format!("the names cannot be read:\n{}", report.render()));
     }
-    let told = told(&loaded, &history, asked.named);
+    let told = told(&kept, &history, asked.named);
     printed::to_stdout(if asked.json {
-        json::listed(&loaded, &history, &told)?
+        json::listed(&kept, &history, &told)?
     } else {
         words(&told)
     })?;
     Ok(Exit::Done)
 }
 
-/// The history of a style.
-pub fn of(loaded: &Loaded) -> Result<History, Trouble> {
-    History::of(loaded).map_err(|why| Trouble::Revisions {
-        folder: loaded.folder().to_path_buf(),
-        why,
-    })
+fn is_collection(path: &Path) -> bool {
+    path.join(style::COLLECTION_FILE).is_file() && !path.join(style::STYLE_FILE).exists()
+}
+
+/// A file of a collection, with what was written by hand into any of them taken note of.
+pub fn kept(path: &Path) -> Result<KeptFile, Trouble> {
+    let missing = !path.exists();
+    match KeptFile::at(path).filter(|_| !missing) {
+        Some(kept) => {
+            style::take_note(&kept.root);
+            Ok(kept)
+        }
+        // What is wrong with a path that means no file of a collection is said as of a style.
+        None => match load(path) {
+            Err(trouble) => Err(trouble),
+            Ok(loaded) => Err(Trouble::NotKept { file: loaded.path }),
+        },
+    }
+}
+
+/// The history of a file.
+pub fn of(kept: &KeptFile) -> Result<History, Trouble> {
+    History::of(&kept.file).map_err(|why| style::SaveError::from(why).into())
+}
+
+/// The units that changes are told in.
+pub fn units(kept: &KeptFile) -> System {
+    match style::load_collection(&kept.root).map(|collection| collection.units) {
+        Ok(Units::Inches) => System::Inch,
+        Ok(Units::Centimetres) | Err(_) => System::Metric,
+    }
+}
+
+/// Where the file cannot be read, an earlier version can still be put in its place; which one is said with what is wrong.
+fn sound(kept: &KeptFile, history: &History) -> Result<(), Trouble> {
+    let Some((version, _)) = kept.last_sound() else {
+        return Ok(());
+    };
+    let last = history
+        .with_id(&version.id)
+        .map_or(version.number, |last| last.number);
+    printed::to_stderr(&format!(
+        "version {last} is the last that can be read; put it in place of the file with --put-back {last}\n"
+    ));
+    let unread = kept.file.look().map_err(style::SaveError::from);
+    match unread.map(|now| kept.check(&now.text)) {
+        Ok(Err(KeepError::Invalid(report))) => Err(report.into()),
+        Ok(Err(other)) => Err(Trouble::NotPutBack(other)),
+        Ok(Ok(())) => Ok(()),
+        Err(error) => Err(error.into()),
+    }
 }
 
 /// The version that is meant by a number, a name or "now".
@@ -82,9 +136,9 @@ pub fn version<'a>(history: &'a History, asked: &str) -> Result<&'a Revision, Tr
     })
 }
 
-/// A version of a style, read against the collection as it is now.
-pub fn read(loaded: &Loaded, version: &Revision) -> Result<Loaded, Report> {
-    loaded.with_text(&style::read_revision(version)?)
+/// A version, read against the collection as it is now.
+pub fn read(teller: &Teller, version: &Revision) -> Result<VersionRead, Report> {
+    teller.read(&style::read_revision(version)?)
 }
 
 /// What stands for a version in a sentence: "version 12, first sample".
@@ -98,10 +152,15 @@ pub fn called(history: &History, version: &Revision) -> String {
     }
 }
 
-fn give_name(loaded: &Loaded, asked: &str, name: Option<&str>) -> Result<Exit, Trouble> {
-    let history = of(loaded)?;
-    let number = version(&history, asked)?.number;
-    style::name_version(loaded, number, name).map_err(|error| match error {
+fn give_name(
+    kept: &KeptFile,
+    history: &History,
+    asked: &str,
+    name: Option<&str>,
+) -> Result<Exit, Trouble> {
+    let number = version(history, asked)?.number;
+    let named = kept.file.name_version(number, name);
+    named.map_err(|error| match NameError::from(error) {
         NameError::Broken(report) => Trouble::Input(report),
         NameError::Save(error) => error.into(),
         other => Trouble::NotNamed(other),
@@ -113,79 +172,108 @@ fn give_name(loaded: &Loaded, asked: &str, name: Option<&str>) -> Result<Exit, T
     Ok(Exit::Done)
 }
 
-fn put_back(loaded: &Loaded, asked: &str) -> Result<Exit, Trouble> {
-    let history = of(loaded)?;
-    let version = version(&history, asked)?;
+fn put_back(kept: &KeptFile, history: &History, asked: &str) -> Result<Exit, Trouble> {
+    let version = version(history, asked)?;
     let text = style::read_revision(version)?;
-    let saved = style::save(loaded, &text)?;
-    tell_put_back(version.number, &saved)
-}
-
-fn tell_put_back(number: u32, saved: &Saved) -> Result<Exit, Trouble> {
-    let done = match saved.earlier {
+    let now = kept.file.look().map_err(style::SaveError::from)?;
+    let done = kept.put(&RevisionId::of(&now.text), &text, Way::PutBack);
+    let saved = done.map_err(|error| match error {
+        KeepError::Invalid(report) => report.into(),
+        KeepError::Save(error) => error.into(),
+        other => Trouble::NotPutBack(other),
+    })?;
+    let number = version.number;
+    printed::to_stdout(match saved.earlier {
         None => format!("the file holds the text of version {number} already\n"),
-        Some(_) => {
-            let now = of(&saved.loaded)?.now().map_or(0, |now| now.number);
-            format!("version {number} is in the file again, as version {now}\n")
-        }
-    };
-    printed::to_stdout(done)?;
+        Some(_) => format!(
+            "version {number} is in the file again, as version {}\n",
+            saved.now.number
+        ),
+    })?;
     Ok(Exit::Done)
 }
 
-/// Where the file cannot be read, an earlier version can still be put in its place; which one is said with what is wrong.
-fn broken(asked: &HistoryOf, unread: Trouble) -> Result<Exit, Trouble> {
-    let Some(sound) = style::last_sound(&asked.style) else {
-        return Err(unread);
-    };
-    let history = of(&sound.loaded)?;
-    let Some(wanted) = &asked.put_back else {
-        let last = history.with_id(sound.loaded.revision.as_str());
-        let number = last.map_or(0, |version| version.number);
-        printed::to_stderr(&format!(
-            "version {number} is the last that can be read; put it in place of the file with --put-back {number}\n"
-        ));
-        return Err(unread);
-    };
-    let version = version(&history, wanted)?;
-    // The last sound text may not be among those that are kept.
-    let text = if version.id == sound.loaded.revision.as_str() {
-        sound.loaded.text.clone()
+/// Every change of every file of a collection, the latest first.
+fn collection(folder: &Path, json: bool) -> Result<Exit, Trouble> {
+    style::take_note(folder);
+    let timeline = style::timeline(folder).map_err(|why| Trouble::Revisions {
+        folder: folder.to_path_buf(),
+        why,
+    })?;
+    let root = style::real(folder);
+    let mut told = Vec::new();
+    for change in timeline.changes().iter().rev() {
+        let Some(kept) = KeptFile::at(&root.join(&change.file)) else {
+            continue;
+        };
+        let teller = Teller::of(&kept);
+        let changes = match (read(&teller, &change.from), read(&teller, &change.to)) {
+            (_, Err(report)) => Changes::Unread(report),
+            (Err(_), _) => Changes::Unknown,
+            (Ok(before), Ok(this)) => Changes::Known(teller.changes(&before, &this, units(&kept))),
+        };
+        told.push((change, changes));
+    }
+    let text = if json {
+        json::of_collection(folder, &told)?
+    } else if told.is_empty() {
+        "nothing was changed yet\n".to_owned()
     } else {
-        style::read_revision(version)?
+        told.iter()
+            .map(|(change, changes)| {
+                let how = match change.way {
+                    Way::Edit => "",
+                    Way::Undo => "  undone",
+                    Way::Redo => "  made again",
+                    Way::PutBack => "  put back",
+                    Way::Outside => "  changed outside",
+                };
+                let time = written(&change.to)
+                    .map_or_else(String::new, |time| format!("{}  ", shown(time)));
+                format!(
+                    "{time}{} {}{how}\n{}",
+                    change.file,
+                    change.to.number,
+                    lines(changes)
+                )
+            })
+            .collect()
     };
-    tell_put_back(version.number, &sound.put_in(&text)?)
+    printed::to_stdout(text)?;
+    Ok(Exit::Done)
 }
 
 /// Every version, or every one with a name, the newest first.
-fn told<'a>(loaded: &Loaded, history: &'a History, named: bool) -> Vec<Told<'a>> {
-    let units = system(&loaded.collection);
+fn told<'a>(kept: &KeptFile, history: &'a History, named: bool) -> Vec<Told<'a>> {
+    let teller = Teller::of(kept);
+    let units = units(kept);
     let now = history.now().map(|now| now.number);
+    let outside = from_outside(kept);
     // The version before one is the next in the list, so each is read once.
-    let mut last: Option<(u32, Result<Loaded, Report>)> = None;
+    let mut last: Option<(u32, Result<VersionRead, Report>)> = None;
     let mut all = Vec::new();
     let versions = history.versions().iter().rev();
     for version in versions.filter(|version| !named || history.name(version).is_some()) {
         let this = match last.take() {
             Some((number, this)) if number == version.number => this,
-            _ => read(loaded, version),
+            _ => read(&teller, version),
         };
         let before = history.before(version.number);
-        let before = before.map(|before| (before.number, read(loaded, before)));
+        let before = before.map(|before| (before.number, read(&teller, before)));
         let changes = match (this, &before) {
             (Err(report), _) => Changes::Unread(report),
             (Ok(_), None) => Changes::First,
             (Ok(_), Some((_, Err(_)))) => Changes::Unknown,
             (Ok(this), Some((_, Ok(before)))) => {
-                Changes::Known(style::difference_in(&before.style, &this.style, units))
+                Changes::Known(teller.changes(before, &this, units))
             }
         };
-        let written = std::fs::metadata(&version.path).and_then(|file| file.modified());
         all.push(Told {
             version,
             name: history.name(version),
             now: now == Some(version.number),
-            written: written.ok().and_then(|time| Timestamp::try_from(time).ok()),
+            outside: outside.contains(&version.number),
+            written: written(version),
             same_as: history.same_as(version).map(|same| same.number),
             changes,
         });
@@ -194,39 +282,59 @@ fn told<'a>(loaded: &Loaded, history: &'a History, named: bool) -> Vec<Told<'a>>
     all
 }
 
+/// The numbers of the versions that were written by hand or by another program.
+fn from_outside(kept: &KeptFile) -> Vec<u32> {
+    let timeline = style::timeline(&kept.root).unwrap_or_default();
+    let changes = timeline.changes().iter();
+    let ours = changes.filter(|change| {
+        change.way == Way::Outside && kept.root.join(&change.file) == kept.file.path()
+    });
+    ours.map(|change| change.to.number).collect()
+}
+
+fn written(version: &Revision) -> Option<Timestamp> {
+    let written = std::fs::metadata(&version.path).and_then(|file| file.modified());
+    Timestamp::try_from(written.ok()?).ok()
+}
+
+fn shown(time: Timestamp) -> String {
+    let here = time.to_zoned_datetime(TimeZone::system());
+    here.strftime("%-d %b %Y, %H:%M").to_string()
+}
+
 fn words(told: &[Told<'_>]) -> String {
     let mut out = String::new();
     for told in told {
         let mut head = vec![format!("{:>4}", told.version.number)];
-        head.extend(told.written.map(|time| {
-            let here = time.to_zoned_datetime(TimeZone::system());
-            here.strftime("%-d %b %Y, %H:%M").to_string()
-        }));
+        head.extend(told.written.map(shown));
         head.extend(told.now.then(|| "now".to_owned()));
+        head.extend(told.outside.then(|| "changed outside".to_owned()));
         head.extend(told.same_as.map(|same| format!("as {same} was")));
         head.extend(told.name.map(|name| format!("\"{name}\"")));
         out.push_str(&head.join("  "));
         out.push('\n');
-        let line = |line: &str| format!("      {line}\n");
-        match &told.changes {
-            Changes::First => out.push_str(&line("the first that is kept")),
-            Changes::Unknown => out.push_str(&line("the version before it cannot be read")),
-            Changes::Unread(report) => {
-                out.push_str(&line("it cannot be read now:"));
-                let problems = report.problems.iter();
-                problems.for_each(|problem| out.push_str(&line(&problem.message)));
-            }
-            Changes::Known(changes) if changes.is_empty() => {
-                out.push_str(&line("comments, or the way it is written"));
-            }
-            Changes::Known(changes) => {
-                let changes = changes.iter();
-                changes.for_each(|change| out.push_str(&line(&change.sentence)));
-            }
-        }
+        out.push_str(&lines(&told.changes));
     }
     if told.is_empty() {
         out.push_str("no version has a name yet\n");
     }
     out
+}
+
+/// What changed, a line each.
+fn lines(changes: &Changes) -> String {
+    let line = |line: &str| format!("      {line}\n");
+    match changes {
+        Changes::First => line("the first that is kept"),
+        Changes::Unknown => line("the version before it cannot be read"),
+        Changes::Unread(report) => {
+            let problems = report.problems.iter().map(|problem| line(&problem.message));
+            line("it cannot be read now:") + &problems.collect::<String>()
+        }
+        Changes::Known(changes) if changes.is_empty() => line("comments, or the way it is written"),
+        Changes::Known(changes) => changes
+            .iter()
+            .map(|change| line(&change.sentence))
+            .collect(),
+    }
 }

@@ -45,8 +45,12 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
     }
 }
 
-/// Reads a style. A collection named instead is answered with its styles.
+/// Reads a style. A collection named instead is answered with its styles. What was written by hand into the collection's
+/// files is a version from now on.
 fn load(path: &Path) -> Result<Loaded, Trouble> {
+    if let Some(root) = style::collection_of(path) {
+        style::take_note(&root);
+    }
     let is_style = path.join(style::STYLE_FILE).exists();
     if path.join(style::COLLECTION_FILE).is_file() && !is_style {
         return Err(Trouble::CollectionNamed {

@@ -1,13 +1,12 @@
 //! Putting a brought pattern into a style: its files beside the style, its `[pattern]` into the style file.
 
-use std::fs::{self, File};
-use std::io::Write;
+use std::fs;
 use std::path::Path;
 
+use store::REVISIONS_FOLDER;
 use toml_edit::{Array, DocumentMut, Item, value};
 
 use crate::details::ArtPath;
-use crate::save::sync_folder;
 use crate::{Loaded, SaveError, Saved, Size, save};
 
 /// A file that belongs to a style.
@@ -128,12 +127,10 @@ impl Added {
             self.folders.push(parent.clone());
         }
         // Made anew or not at all: a file that came there meanwhile is somebody else's.
-        let mut new = File::create_new(&path).map_err(disk(&path))?;
-        self.files.push(path.clone());
-        new.write_all(&file.bytes)
-            .and_then(|()| new.sync_all())
-            .and_then(|()| sync_folder(&parent))
-            .map_err(disk(&path))
+        let prepared = folder.join(REVISIONS_FOLDER);
+        store::add_file(&path, &file.bytes, &prepared)?;
+        self.files.push(path);
+        Ok(())
     }
 
     /// Failing to take something away again is no worse than what went before.

@@ -10,10 +10,11 @@ use suite::source::{self, Source, files_below, root, rust_files, shown};
 /// Which rooms a room may stand on. ARCHITECTURE.md draws the same arrows.
 const ARROWS: &[(&str, &[&str])] = &[
     ("words", &[]),
+    ("store", &[]),
     ("trade", &[]),
     ("geometry", &["trade"]),
     ("lay", &["geometry", "trade"]),
-    ("style", &["trade"]),
+    ("style", &["store", "trade"]),
     ("draft", &["geometry", "style", "trade"]),
     ("sewing", &["draft", "geometry", "style", "trade"]),
     (
@@ -98,14 +99,14 @@ const OUTWARD: &[(&[&str], &[&str])] = &[
     // The collection's files; whether somebody else changed one; what the command line is told to write.
     (
         &["std::fs", "fs::"],
-        &["style", "bench", "fellwork", "suite"],
+        &["store", "style", "bench", "fellwork", "suite"],
     ),
     (&["std::env", "env::var"], &["fellwork", "suite"]),
-    (&["std::process"], &["fellwork", "suite", "style"]),
-    // A clock: how long a change took, today's date, and when a search for a lay has had its time.
+    (&["std::process"], &["fellwork", "suite", "store"]),
+    // A clock: how long a change took, today's date, when a file was saved, and when a search for a lay has had its time.
     (
-        &["SystemTime", "Instant", "Zoned"],
-        &["bench", "fellwork", "lay", "suite"],
+        &["SystemTime", "Instant", "Zoned", "Timestamp::now"],
+        &["bench", "fellwork", "lay", "store", "suite"],
     ),
     (
         &["std::thread", "thread::spawn", "rayon"],

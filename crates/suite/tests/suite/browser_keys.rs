@@ -315,7 +315,7 @@ async fn begun_by_keys(page: &WebDriver, url: &str, file: &Path) -> WebDriverRes
     let cloths = collection.join("cloths.toml");
     saved(&cloths, "weight = \"13 oz/yd2\"").await?;
     hands.stays(weight).await?;
-    hands.tab_to("[data-step='cloths/undo']").await?;
+    hands.tab_to("[data-step='undo']").await?;
     hands.press(Key::Enter + "").await?;
     saved(&cloths, "weight = \"14 oz/yd2\"").await?;
     no_complaints(page).await

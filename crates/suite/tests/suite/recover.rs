@@ -95,7 +95,7 @@ fn tab(port: u16, field: usize, from: usize, made: &Mutex<Vec<String>>, count: &
 }
 
 fn texts(loaded: &Loaded) -> Vec<String> {
-    let history = History::of(loaded).unwrap();
+    let history = style::history(loaded).unwrap();
     let versions = history.versions().iter();
     versions
         .map(|version| style::read_revision(version).unwrap())

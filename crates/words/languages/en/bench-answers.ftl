@@ -35,6 +35,8 @@ answer-clash-no-value = nothing
 answer-same = the same in other words
 answer-first-of = { $change } (and { $count } more)
 answer-outside = changes made outside the bench
+# A change of another file than that of the style the page shows
+answer-elsewhere = { $file }: { $change }
 answer-version-unreadable = a version that cannot be read now
 answer-no-version = there is no version { $number }
 answer-put-back = version { $number } put back: { $change }

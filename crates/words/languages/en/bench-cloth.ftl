@@ -57,8 +57,6 @@ cloth-collection = Cloths of the collection
 cloth-new = A new cloth
 cloth-new-like = as this one, until it is changed
 cloth-add = Add
-cloth-undo = Take the last change of cloths back
-cloth-redo = Make it again
 
 ## What the collection states of a cloth
 

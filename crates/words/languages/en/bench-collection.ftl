@@ -48,8 +48,6 @@ collection-demo-put = Put the demo here
 
 ## Changes of the collection's cloths: cloths.rs
 
-collection-cloths-undone = The cloths are as they were before that change
-collection-cloths-redone = The change of cloths is made again
 # A cloth, what of it was changed, and what it is now.
 collection-cloths-set = { $cloth }, { $what }: { $value }
 collection-cloths-changed = { $cloth }, { $what }

@@ -60,7 +60,7 @@ notice-reload = Load again
 
 ## The foot of the page, with every change of the session: part/history.rs
 
-foot-none = Every change is saved to the style file as it is made.
+foot-none = Every change is saved to its file as it is made.
 foot-saved = { $change }. Saved.
 foot-no-changes = No changes in this session
 foot-changes = { $changes ->

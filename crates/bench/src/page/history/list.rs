@@ -104,7 +104,10 @@ impl List {
             pages,
             all: history.versions().len(),
             with_name: history.versions().iter().filter(with_name).count(),
-            names_problem: history.names_problem().map(placed).unwrap_or_default(),
+            names_problem: style::names_problem(history)
+                .as_ref()
+                .map(placed)
+                .unwrap_or_default(),
             file_problem,
         }
     }

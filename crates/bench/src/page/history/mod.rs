@@ -48,7 +48,7 @@ fn looked(session: &mut Session) -> Vec<String> {
 }
 
 fn history(session: &Session) -> Result<History, Trouble> {
-    History::of(session.loaded()).map_err(|error| {
+    style::history(session.loaded()).map_err(|error| {
         Trouble::one(
             StatusCode::INTERNAL_SERVER_ERROR,
             say().history_unreadable(),

@@ -1,7 +1,9 @@
 //! The versions for programs. The shape is told in `fellwork history --help`.
 
+use std::path::Path;
+
 use serde::Serialize;
-use style::{Change, History, Loaded};
+use style::{Change, FileChange, History, KeptFile, Way};
 
 use super::{Changes, Told};
 use crate::trouble::Trouble;
@@ -12,8 +14,8 @@ const FORMAT: u32 = 1;
 #[derive(Serialize)]
 struct Listed<'a> {
     format: u32,
-    style: String,
-    names_problem: Option<&'a str>,
+    file: String,
+    names_problem: Option<String>,
     versions: Vec<Version<'a>>,
 }
 
@@ -25,12 +27,13 @@ struct Version<'a> {
     written: Option<String>,
     name: Option<&'a str>,
     now: bool,
+    outside: bool,
     same_as: Option<u32>,
     changes: Option<&'a [Change]>,
     problem: Option<&'a str>,
 }
 
-pub fn listed(loaded: &Loaded, history: &History, told: &[Told<'_>]) -> Result<String, Trouble> {
+pub fn listed(kept: &KeptFile, history: &History, told: &[Told<'_>]) -> Result<String, Trouble> {
     let versions = told.iter().map(|told| Version {
         number: told.version.number,
         id: &told.version.id,
@@ -38,20 +41,17 @@ pub fn listed(loaded: &Loaded, history: &History, told: &[Told<'_>]) -> Result<S
         written: told.written.map(|time| time.to_string()),
         name: told.name,
         now: told.now,
+        outside: told.outside,
         same_as: told.same_as,
-        changes: match &told.changes {
-            Changes::Known(changes) => Some(changes),
-            Changes::First | Changes::Unknown | Changes::Unread(_) => None,
-        },
-        problem: match &told.changes {
-            Changes::Unread(report) => Some(first(report)),
-            Changes::First | Changes::Known(_) | Changes::Unknown => None,
-        },
+        changes: known(&told.changes),
+        problem: problem(&told.changes),
     });
     let listed = Listed {
         format: FORMAT,
-        style: loaded.path.display().to_string(),
-        names_problem: history.names_problem().map(first),
+        file: kept.file.path().display().to_string(),
+        names_problem: history
+            .names_problem()
+            .map(|problem| problem.message.clone()),
         versions: versions.collect(),
     };
     Ok(serde_json::to_string_pretty(&listed)? + "\n")
@@ -63,4 +63,58 @@ fn first(report: &style::Report) -> &str {
         .problems
         .first()
         .map_or("it cannot be read", |problem| problem.message.as_str())
+}
+
+fn known(changes: &Changes) -> Option<&[Change]> {
+    match changes {
+        Changes::Known(changes) => Some(changes),
+        Changes::First | Changes::Unknown | Changes::Unread(_) => None,
+    }
+}
+
+fn problem(changes: &Changes) -> Option<&str> {
+    match changes {
+        Changes::Unread(report) => Some(first(report)),
+        Changes::First | Changes::Known(_) | Changes::Unknown => None,
+    }
+}
+
+#[derive(Serialize)]
+struct OfCollection<'a> {
+    format: u32,
+    collection: String,
+    changes: Vec<OfFile<'a>>,
+}
+
+#[derive(Serialize)]
+struct OfFile<'a> {
+    file: &'a str,
+    version: u32,
+    way: &'static str,
+    written: Option<String>,
+    changes: Option<&'a [Change]>,
+    problem: Option<&'a str>,
+}
+
+pub fn of_collection(folder: &Path, told: &[(&FileChange, Changes)]) -> Result<String, Trouble> {
+    let changes = told.iter().map(|(change, changes)| OfFile {
+        file: &change.file,
+        version: change.to.number,
+        way: match change.way {
+            Way::Edit => "edit",
+            Way::Undo => "undo",
+            Way::Redo => "redo",
+            Way::PutBack => "put back",
+            Way::Outside => "outside",
+        },
+        written: super::written(&change.to).map(|time| time.to_string()),
+        changes: known(changes),
+        problem: problem(changes),
+    });
+    let listed = OfCollection {
+        format: FORMAT,
+        collection: folder.display().to_string(),
+        changes: changes.collect(),
+    };
+    Ok(serde_json::to_string_pretty(&listed)? + "\n")
 }
