@@ -18,6 +18,7 @@ async function send(form, button) {
   const { send: action, number } = form.dataset;
   const carried = { number: Number(number) };
   if (action === 'put-back') carried.revision = list.dataset.revision;
+  else if (action === 'put-file-back') carried.file = form.dataset.file;
   else carried.name = button && 'away' in button.dataset ? null : form.elements.name.value;
   busy = true;
   list.setAttribute('aria-busy', 'true');
@@ -72,6 +73,10 @@ function complain(form, problems) {
   place.textContent = words;
   place.hidden = false;
   const field = form.elements.name;
+  if (!field) {
+    announce(words);
+    return;
+  }
   place.id = `problem-${field.id}`;
   field.setAttribute('aria-invalid', 'true');
   field.setAttribute('aria-describedby', place.id);

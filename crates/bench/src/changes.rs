@@ -71,11 +71,21 @@ impl Changes {
         }
     }
 
-    /// What the page of a style shows. `style` is the style's folder; changes elsewhere say where.
-    pub(crate) fn steps(&mut self, style: &str, system: System) -> Steps {
+    fn fresh(&mut self) -> &Timeline {
         if self.stamp != Stamp::of(&self.root) {
             self.read();
         }
+        &self.timeline
+    }
+
+    /// Every change, earliest first.
+    pub(crate) fn all(&mut self) -> Vec<Change> {
+        self.fresh().changes().to_vec()
+    }
+
+    /// What the page of a style shows. `style` is the style's folder; changes elsewhere say where.
+    pub(crate) fn steps(&mut self, style: &str, system: System) -> Steps {
+        self.fresh();
         let next = |direction| self.timeline.next(direction).cloned();
         let (back, forward) = (next(Direction::Back), next(Direction::Forward));
         let standing = self.timeline.standing_since(self.before);

@@ -142,7 +142,7 @@ pub(crate) fn step(
         match done {
             Ok(change) => {
                 session.follow();
-                Ok(bench.words(&change, style, system))
+                Ok(bench.words(&change, style, system).to_string())
             }
             Err(KeepError::Nothing) => Err(Refused::Nothing),
             Err(KeepError::Behind) => Err(Refused::Earlier),
@@ -175,9 +175,11 @@ pub(crate) fn elsewhere<T>(
         Err(error @ KeepError::Clash { .. }) => {
             refused(Came::Behind, say().collection_cloths_behind(error))
         }
-        Err(error @ (KeepError::StyleBreaks { .. } | KeepError::Unknown(_))) => {
-            refused(Came::Refused, error.to_string())
-        }
+        Err(
+            error @ (KeepError::StyleBreaks { .. }
+            | KeepError::Unknown(_)
+            | KeepError::NoSuchVersion(_)),
+        ) => refused(Came::Refused, error.to_string()),
         Err(error @ (KeepError::Nothing | KeepError::Behind)) => {
             refused(Came::Nothing, error.to_string())
         }

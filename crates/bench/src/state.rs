@@ -142,8 +142,13 @@ impl Bench {
     }
 
     /// A change in words for the page of a style.
-    pub(crate) fn words(&self, change: &FileChange, style: &str, system: System) -> String {
-        self.changes(|changes| changes.words(change, style, system).to_string())
+    pub(crate) fn words(&self, change: &FileChange, style: &str, system: System) -> Arc<str> {
+        self.changes(|changes| changes.words(change, style, system))
+    }
+
+    /// Every change of every file of the collection, earliest first.
+    pub(crate) fn all_changes(&self) -> Vec<FileChange> {
+        self.changes(Changes::all)
     }
 
     /// The session of a style. A name from an address is only ever compared with the names the collection has.

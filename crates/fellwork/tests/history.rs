@@ -172,14 +172,24 @@ fn each_text_written_by_hand_is_a_version_of_its_own() {
     }
     let listed = of(&demo, "styles/ferryman", &[]);
     assert_eq!(listed.matches("changed outside").count(), 3, "{listed}");
-    for change in ["belt loops: 7 → 5", "belt loops: 5 → 6", "belt loops: 6 → 9"] {
+    for change in [
+        "belt loops: 7 → 5",
+        "belt loops: 5 → 6",
+        "belt loops: 6 → 9",
+    ] {
         assert!(listed.contains(change), "{change}: {listed}");
     }
     // The name stays with the text it was given to, and that can be put back.
-    assert!(listed.contains("   3  ") && listed.contains("\"sent out\""), "{listed}");
+    assert!(
+        listed.contains("   3  ") && listed.contains("\"sent out\""),
+        "{listed}"
+    );
     of(&demo, "styles/ferryman", &["--name", "now=nine loops"]);
     let named = of(&demo, "styles/ferryman", &["--named"]);
-    assert!(named.contains("\"sent out\"") && named.contains("\"nine loops\""), "{named}");
+    assert!(
+        named.contains("\"sent out\"") && named.contains("\"nine loops\""),
+        "{named}"
+    );
     let put = of(&demo, "styles/ferryman", &["--put-back", "sent out"]);
     assert_eq!(put, "version 3 is in the file again, as version 7\n");
     assert_eq!(fs::read_to_string(&file).unwrap(), first);
@@ -195,10 +205,26 @@ fn every_file_of_a_collection_has_a_history_and_all_have_one_together() {
     assert_ne!(first, by_hand);
     fs::write(&cloths, &by_hand).unwrap();
     let listed = of(&demo, "cloths.toml", &[]);
-    assert!(listed.contains("tideline-14, weft shrinkage: 4 % → 2 %"), "{listed}");
-    of(&demo, "cloths.toml", &["--name", "1=as it came from the mill"]);
-    let compared = run([OsStr::new("compare"), cloths.as_os_str(), OsStr::new("as it came from the mill"), OsStr::new("now")]);
-    assert!(stdout(&compared).contains("weft shrinkage: 4 % → 2 %"), "{}", stderr(&compared));
+    assert!(
+        listed.contains("tideline-14, weft shrinkage: 4 % → 2 %"),
+        "{listed}"
+    );
+    of(
+        &demo,
+        "cloths.toml",
+        &["--name", "1=as it came from the mill"],
+    );
+    let compared = run([
+        OsStr::new("compare"),
+        cloths.as_os_str(),
+        OsStr::new("as it came from the mill"),
+        OsStr::new("now"),
+    ]);
+    assert!(
+        stdout(&compared).contains("weft shrinkage: 4 % → 2 %"),
+        "{}",
+        stderr(&compared)
+    );
     let order = demo.collection().join("orders/spring.toml");
     let text = fs::read_to_string(&order).unwrap() + "# more to come\n";
     fs::write(&order, text).unwrap();
@@ -206,10 +232,20 @@ fn every_file_of_a_collection_has_a_history_and_all_have_one_together() {
     assert_eq!(fs::read_to_string(&cloths).unwrap(), first);
     let all = of(&demo, "", &[]);
     let at = |words: &str| all.find(words).unwrap_or_else(|| panic!("{words}: {all}"));
-    let order = ["cloths.toml 3  put back", "orders/spring.toml 2  changed outside", "cloths.toml 2  changed outside"].map(at);
+    let order = [
+        "cloths.toml 3  put back",
+        "orders/spring.toml 2  changed outside",
+        "cloths.toml 2  changed outside",
+    ]
+    .map(at);
     assert!(order.is_sorted(), "{all}");
     let json: Value = serde_json::from_str(&of(&demo, "", &["--json"])).unwrap();
-    let ways: Vec<&str> = json["changes"].as_array().unwrap().iter().map(|change| change["way"].as_str().unwrap()).collect();
+    let ways: Vec<&str> = json["changes"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|change| change["way"].as_str().unwrap())
+        .collect();
     assert_eq!(ways, ["put back", "outside", "outside"]);
 }
 
@@ -223,7 +259,10 @@ fn a_shared_file_that_cannot_be_read_is_put_back() {
     let refused = run([OsStr::new("history"), trims.as_os_str()]);
     assert_eq!(code(&refused), 2);
     let told = stderr(&refused);
-    assert!(told.contains("version 1 is the last that can be read") && told.contains("trims.toml"), "{told}");
+    assert!(
+        told.contains("version 1 is the last that can be read") && told.contains("trims.toml"),
+        "{told}"
+    );
     of(&demo, "trims.toml", &["--put-back", "1"]);
     assert_eq!(fs::read_to_string(&trims).unwrap(), first);
 }

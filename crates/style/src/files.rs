@@ -73,6 +73,9 @@ pub enum KeepError {
     /// There is no cloth of this name to begin another with.
     #[error("the collection has no cloth {0}")]
     Unknown(String),
+    /// There is no such version.
+    #[error("there is no version {0} of this file")]
+    NoSuchVersion(u32),
     /// No change can be taken back, or made again.
     #[error("no change is left that could be taken back or made again")]
     Nothing,
@@ -154,6 +157,21 @@ impl KeptFile {
     pub fn put(&self, held: &RevisionId, text: &str, way: Way) -> Result<Saved, KeepError> {
         self.check(text)?;
         Ok(self.file.save(held, text, way)?)
+    }
+
+    /// Puts an earlier version into it.
+    ///
+    /// # Errors
+    /// There is no such version, it is not sound with the other files as they are, or the disk refused.
+    pub fn put_back(&self, number: u32) -> Result<Saved, KeepError> {
+        let now = self.file.look()?;
+        let versions = store::list_versions(&self.file).map_err(|source| SaveError::Disk {
+            path: self.file.versions().to_path_buf(),
+            source,
+        })?;
+        let version = versions.iter().find(|version| version.number == number);
+        let text = read_revision(version.ok_or(KeepError::NoSuchVersion(number))?)?;
+        self.put(&RevisionId::of(&now.text), &text, Way::PutBack)
     }
 
     /// Makes edits that were meant for the version `held`, all or none: what was changed meanwhile stays, and where the

@@ -177,7 +177,10 @@ async fn no_address_leads_out_of_the_collection() {
             assert!(!got.text.contains(raw), "{address} writes {raw}");
         }
     }
-    assert!(files(house.folder.path()) == before, "asking changed a file");
+    assert!(
+        files(house.folder.path()) == before,
+        "asking changed a file"
+    );
 }
 
 /// Names of what a change is to change lead nowhere but into the style file.
@@ -218,5 +221,8 @@ async fn no_path_of_a_change_leads_out_of_the_file() {
             assert!(!got.text.contains("THE-SECRET"));
         }
     }
-    assert!(files(house.folder.path()) == before, "a refused change changed a file");
+    assert!(
+        files(house.folder.path()) == before,
+        "a refused change changed a file"
+    );
 }

@@ -122,6 +122,45 @@ async fn undo_takes_back_the_last_change_whichever_file_it_was_in() {
 }
 
 #[tokio::test]
+async fn all_changes_of_all_files_are_listed_and_each_can_be_put_back() {
+    let house = House::new();
+    ok(&house, STYLE).await;
+    let yarns = house.collection().join("yarns.toml");
+    let first = fs::read_to_string(&yarns).unwrap();
+    fs::write(&yarns, first.replace("2500 m", "2600 m")).unwrap();
+    house.set("loops.count", "7").await;
+    let page = ok(&house, &format!("{STYLE}/history?all=yes")).await.text;
+    let at = |words: &str| {
+        page.find(words)
+            .unwrap_or_else(|| panic!("{words}: {page}"))
+    };
+    let order = [
+        ": 5 → 7",
+        "styles/ferryman/style.toml, version 2",
+        "Yarns.toml: ",
+        "yarns.toml, version 2",
+    ]
+    .map(at);
+    assert!(order.is_sorted(), "{order:?}");
+    let put = |file: &str, number: u32| json!({ "file": file, "number": number });
+    let done = house.post("put-file-back", put("yarns.toml", 1)).await;
+    assert_eq!(done["outcome"], "done", "{done}");
+    assert_eq!(fs::read_to_string(&yarns).unwrap(), first);
+    let none = house.post("put-file-back", put("yarns.toml", 9)).await;
+    assert_eq!(none["outcome"], "refused", "{none}");
+    for file in ["../secret.toml", "styles/ferryman/art/patch.svg", ""] {
+        let request = post(&format!("{STYLE}/put-file-back"), &put(file, 1));
+        assert_eq!(
+            house.send(request).await.status,
+            StatusCode::NOT_FOUND,
+            "{file}"
+        );
+    }
+    house.step("undo").await;
+    assert!(fs::read_to_string(&yarns).unwrap().contains("2600 m"));
+}
+
+#[tokio::test]
 async fn a_page_takes_back_only_the_change_it_shows() {
     let house = House::new();
     house.set("loops.count", "7").await;

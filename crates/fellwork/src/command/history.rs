@@ -8,8 +8,8 @@ use std::path::Path;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use style::{
-    Change, History, KeepError, KeptFile, NameError, Report, Revision, RevisionId, Teller, Units,
-    VersionRead, Way,
+    Change, History, KeepError, KeptFile, NameError, Report, Revision, Teller, Units, VersionRead,
+    Way,
 };
 use trade::System;
 
@@ -173,16 +173,12 @@ fn give_name(
 }
 
 fn put_back(kept: &KeptFile, history: &History, asked: &str) -> Result<Exit, Trouble> {
-    let version = version(history, asked)?;
-    let text = style::read_revision(version)?;
-    let now = kept.file.look().map_err(style::SaveError::from)?;
-    let done = kept.put(&RevisionId::of(&now.text), &text, Way::PutBack);
-    let saved = done.map_err(|error| match error {
+    let number = version(history, asked)?.number;
+    let saved = kept.put_back(number).map_err(|error| match error {
         KeepError::Invalid(report) => report.into(),
         KeepError::Save(error) => error.into(),
         other => Trouble::NotPutBack(other),
     })?;
-    let number = version.number;
     printed::to_stdout(match saved.earlier {
         None => format!("the file holds the text of version {number} already\n"),
         Some(_) => format!(

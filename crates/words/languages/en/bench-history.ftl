@@ -24,6 +24,16 @@ history-title = History
 history-which = Which versions
 history-all = All { $count }
 history-with-name = Named { $count }
+# All changes of all files of the collection, and how many
+history-files = All files { $count }
+history-files-lead = What was changed in any file of the collection, the latest first. Undo and redo go along this list.
+history-files-none = Nothing was changed yet.
+history-version-of = { $file }, version { $number }
+history-way-undone = Taken back
+history-way-again = Made again
+history-put-file-back = Back to version { $number }
+history-put-file-back-named = Put version { $number } of { $file } back
+history-file-is-back = version { $number } of { $file } is in it again
 history-lead = Every version is kept beside the style. Putting one back is a change like any other and can be undone.
 # Followed by a list of problems.
 history-file-unreadable = The style file cannot be read as it is now; the last sound version is shown.

@@ -23,6 +23,19 @@ pub(crate) fn list_leaf(named: bool, page: usize) -> String {
     }
 }
 
+/// A page of the changes of all files, from 1.
+pub(crate) fn all(name: &str, see: &See, page: usize) -> String {
+    of_room(name, &all_leaf(page), see)
+}
+
+/// The same as its address goes on after the room's.
+pub(crate) fn all_leaf(page: usize) -> String {
+    match page {
+        0 | 1 => "?all=yes".to_owned(),
+        page => format!("?all=yes&page={page}"),
+    }
+}
+
 /// The small picture of a version.
 pub(crate) fn picture(name: &str, version: &Revision) -> String {
     let (path, number) = (style_path(name), version.number);

@@ -22,7 +22,7 @@ use crate::versions::why_unread;
 use crate::when::When;
 
 /// How many versions a page lists.
-const A_PAGE: usize = 50;
+pub(super) const A_PAGE: usize = 50;
 /// How many changes of a version are told before the rest is folded away.
 const MOST_TOLD: usize = 3;
 
@@ -31,6 +31,31 @@ const MOST_TOLD: usize = 3;
 pub(crate) struct Part {
     page: Option<String>,
     named: Option<String>,
+    all: Option<String>,
+}
+
+impl Part {
+    /// Whether all changes of all files are asked for.
+    pub(super) fn is_all(&self) -> bool {
+        self.all.as_deref() == Some("yes")
+    }
+
+    /// The page that is asked for, of so many.
+    pub(super) fn page(&self, pages: usize) -> usize {
+        let page = self.page.as_deref().and_then(|page| page.parse().ok());
+        page.unwrap_or(1).clamp(1, pages)
+    }
+}
+
+/// The way to newer and older pages.
+pub(super) fn pager((page, pages): (usize, usize), to: impl Fn(usize) -> String) -> Markup {
+    html! {
+        nav.pager aria-label=(say().history_pages()) {
+            @if page > 1 { a rel="prev" href=(to(page - 1)) { (say().history_newer()) } } @else { a role="link" aria-disabled="true" { (say().history_newer()) } }
+            span { (say().history_page_of(page, pages)) }
+            @if page < pages { a rel="next" href=(to(page + 1)) { (say().history_older()) } } @else { a role="link" aria-disabled="true" { (say().history_older()) } }
+        }
+    }
 }
 
 /// A page of the list.
@@ -44,6 +69,8 @@ pub(crate) struct List {
     all: usize,
     /// How many of them have a name.
     with_name: usize,
+    /// How many changes all files of the collection have had.
+    changes: usize,
     /// Why names cannot be read.
     names_problem: Vec<String>,
     /// Why the style file cannot be read as it is now.
@@ -67,7 +94,7 @@ impl List {
     pub(crate) fn of(
         session: &mut Session,
         history: &History,
-        see: &See,
+        (see, changes): (&See, usize),
         part: &Part,
         file_problem: Vec<String>,
     ) -> Self {
@@ -77,8 +104,7 @@ impl List {
             .filter(|version| !named || history.name(version).is_some())
             .collect();
         let pages = listed.len().div_ceil(A_PAGE).max(1);
-        let page = part.page.as_deref().and_then(|page| page.parse().ok());
-        let page = page.unwrap_or(1).clamp(1, pages);
+        let page = part.page(pages);
         let shown = listed.iter().skip((page - 1) * A_PAGE).take(A_PAGE);
         let pairs: Vec<(&Revision, Option<&Revision>)> = shown
             .map(|version| (*version, history.before(version.number)))
@@ -104,6 +130,7 @@ impl List {
             pages,
             all: history.versions().len(),
             with_name: history.versions().iter().filter(with_name).count(),
+            changes,
             names_problem: style::names_problem(history)
                 .as_ref()
                 .map(placed)
@@ -127,6 +154,7 @@ impl List {
                     nav.choice aria-label=(say().history_which()) {
                         a href=(address::list(name, see, false, 1)) aria-current=[(!self.named).then_some("true")] { (say().history_all(self.all)) }
                         a href=(address::list(name, see, true, 1)) aria-current=[self.named.then_some("true")] { (say().history_with_name(self.with_name)) }
+                        a href=(address::all(name, see, 1)) { (say().history_files(self.changes)) }
                     }
                 }
                 p.lead { (say().history_lead()) }
@@ -139,7 +167,7 @@ impl List {
                 ol.versions {
                     @for row in &self.rows { (row.render(name, see)) }
                 }
-                @if self.pages > 1 { (self.pager(name, see)) }
+                @if self.pages > 1 { (pager((self.page, self.pages), |page| address::list(name, see, self.named, page))) }
             }
         };
         let loads = Loads {
@@ -147,17 +175,6 @@ impl List {
             scripts: &["history.js"],
         };
         room::render(&head, loads, &main)
-    }
-
-    fn pager(&self, name: &str, see: &See) -> Markup {
-        let to = |page| address::list(name, see, self.named, page);
-        html! {
-            nav.pager aria-label=(say().history_pages()) {
-                @if self.page > 1 { a rel="prev" href=(to(self.page - 1)) { (say().history_newer()) } } @else { a role="link" aria-disabled="true" { (say().history_newer()) } }
-                span { (say().history_page_of(self.page, self.pages)) }
-                @if self.page < self.pages { a rel="next" href=(to(self.page + 1)) { (say().history_older()) } } @else { a role="link" aria-disabled="true" { (say().history_older()) } }
-            }
-        }
     }
 }
 

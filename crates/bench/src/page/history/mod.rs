@@ -1,6 +1,7 @@
 //! What the style was before: every kept version with its picture, named, compared and put back.
 
 mod address;
+mod all;
 mod compare;
 mod list;
 
@@ -36,6 +37,7 @@ pub(crate) fn routes() -> Router<Bench> {
         .route("/style/{name}/compare", get(beside))
         .route("/style/{name}/revision/{number}/drawing.svg", get(picture))
         .route("/style/{name}/put-back", post(put_back))
+        .route("/style/{name}/put-file-back", post(put_file_back))
         .route("/style/{name}/name-version", post(name_version))
 }
 
@@ -69,7 +71,15 @@ async fn page(
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
         let told = looked(&mut session);
         let history = history(&session)?;
-        let list = list::List::of(&mut session, &history, &see, &part, told);
+        if part.is_all() {
+            let system = see.system(&session.loaded().collection);
+            let all = all::All::of(&bench, &name, system, history.versions().len(), &part);
+            return Ok(Html(
+                all.render(&name, session.loaded(), &see).into_string(),
+            ));
+        }
+        let changes = bench.all_changes().len();
+        let list = list::List::of(&mut session, &history, (&see, changes), &part, told);
         Ok(Html(
             list.render(&name, session.loaded(), &see).into_string(),
         ))
@@ -168,6 +178,36 @@ async fn put_back(
         let outcome = outcome::stepped(&mut session, &revision, |session| {
             session.put_back(number, system)
         });
+        Ok(answer(&session, outcome))
+    })
+    .await
+}
+
+/// A version of any file of the collection to be put back.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct PutFileBack {
+    file: String,
+    number: u32,
+}
+
+async fn put_file_back(
+    State(bench): State<Bench>,
+    Path(name): Path<String>,
+    wanted: Result<Json<PutFileBack>, JsonRejection>,
+) -> Result<Response, Trouble> {
+    let PutFileBack { file, number } = understood(wanted)?;
+    blocking(move || {
+        let session = open(&bench, &name)?;
+        let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+        looked(&mut session);
+        // A name from a request is only ever compared with the names the collection has.
+        let files = style::kept_files(bench.folder()).unwrap_or_default();
+        let kept = files.into_iter().find(|kept| kept.name() == file);
+        let kept = kept.ok_or_else(Trouble::no_such_page)?;
+        let done = kept.put_back(number);
+        let words = say().history_file_is_back(&file, number);
+        let outcome = outcome::elsewhere(&mut session, done, words);
         Ok(answer(&session, outcome))
     })
     .await

@@ -1,0 +1,119 @@
+//! All changes of all files of the collection, newest first, a page at a time. What any of them replaced can be put back.
+
+use std::sync::Arc;
+
+use maud::{Markup, html};
+use style::{FileChange, Loaded, Way};
+use trade::System;
+
+use super::address;
+use super::list::{A_PAGE, Part, pager};
+use crate::field::capital;
+use crate::page::layout::Loads;
+use crate::page::room;
+use crate::part::head::Head;
+use crate::room::Room;
+use crate::route;
+use crate::said::say;
+use crate::see::See;
+use crate::state::Bench;
+use crate::when::When;
+
+/// A page of the changes.
+pub(crate) struct All {
+    rows: Vec<Row>,
+    page: usize,
+    pages: usize,
+    /// How many versions the style itself has.
+    own: usize,
+    count: usize,
+}
+
+struct Row {
+    change: FileChange,
+    words: Arc<str>,
+    when: Option<When>,
+}
+
+impl All {
+    pub(crate) fn of(bench: &Bench, style: &str, system: System, own: usize, part: &Part) -> Self {
+        let changes = bench.all_changes();
+        let pages = changes.len().div_ceil(A_PAGE).max(1);
+        let page = part.page(pages);
+        let shown = changes.iter().rev().skip((page - 1) * A_PAGE).take(A_PAGE);
+        let rows = shown.map(|change| Row {
+            words: bench.words(change, style, system),
+            when: When::written(&change.to.path),
+            change: change.clone(),
+        });
+        Self {
+            rows: rows.collect(),
+            page,
+            pages,
+            own,
+            count: changes.len(),
+        }
+    }
+
+    pub(crate) fn render(&self, name: &str, loaded: &Loaded, see: &See) -> Markup {
+        let head = Head {
+            name,
+            loaded,
+            room: Room::History,
+            leaf: &address::all_leaf(self.page),
+            see,
+        };
+        let main = html! {
+            div #versions data-path=(route::style_path(name)) data-revision=(loaded.revision) {
+                div.opening {
+                    h2 { (say().history_title()) }
+                    nav.choice aria-label=(say().history_which()) {
+                        a href=(address::list(name, see, false, 1)) { (say().history_all(self.own)) }
+                        a href=(address::all(name, see, 1)) aria-current="true" { (say().history_files(self.count)) }
+                    }
+                }
+                p.lead { (say().history_files_lead()) }
+                p #told role="status" {}
+                @if self.rows.is_empty() { p.none { (say().history_files_none()) } }
+                ol.versions.plain {
+                    @for (at, row) in self.rows.iter().enumerate() { (row.render(at)) }
+                }
+                @if self.pages > 1 { (pager((self.page, self.pages), |page| address::all(name, see, page))) }
+            }
+        };
+        let loads = Loads {
+            styles: &["history.css"],
+            scripts: &["history.js"],
+        };
+        room::render(&head, loads, &main)
+    }
+}
+
+impl Row {
+    fn render(&self, at: usize) -> Markup {
+        let (from, to) = (self.change.from.number, self.change.to.number);
+        let file = &self.change.file;
+        html! {
+            li #{ "change-" (at) } {
+                div.about {
+                    h3 { (capital(&self.words)) }
+                    p.when {
+                        @if let Some(when) = &self.when { time datetime=(when.machine) { (when.shown) } }
+                        span { (say().history_version_of(file, to)) }
+                        @match self.change.way {
+                            Way::Undo => span { (say().history_way_undone()) },
+                            Way::Redo => span { (say().history_way_again()) },
+                            Way::Edit | Way::PutBack | Way::Outside => {}
+                        }
+                    }
+                }
+                div.acts {
+                    form data-send="put-file-back" data-number=(from) data-file=(file) {
+                        button.small type="submit" aria-label=(say().history_put_file_back_named(file, from)) { (say().history_put_file_back(from)) }
+                        p.problem hidden {}
+                    }
+                }
+            }
+        }
+    }
+}
