@@ -134,7 +134,7 @@ impl Changes {
             return change.file.clone();
         };
         let words = match change.way {
-            Way::Outside => say().answer_outside().to_owned(),
+            Way::Outside => outside(&kept, change, system),
             Way::PutBack => {
                 let number = put_back_from(&kept.file, change);
                 let what = different(&kept, change, system);
@@ -159,13 +159,27 @@ fn place(file: &str) -> Option<&str> {
     Some(folder.rsplit('/').next().unwrap_or(folder))
 }
 
-/// What a change made different.
+/// What a change made different, in words.
 fn different(kept: &KeptFile, change: &Change, system: System) -> String {
+    differences(kept, change, system).map_or_else(
+        || say().answer_version_unreadable().to_owned(),
+        |changes| summary(&changes),
+    )
+}
+
+/// What a change made different; `None` where one of its versions cannot be read.
+fn differences(kept: &KeptFile, change: &Change, system: System) -> Option<Vec<style::Change>> {
     let teller = Teller::of(kept);
     let read = |version| read_revision(version).and_then(|text| teller.read(&text));
-    match (read(&change.from), read(&change.to)) {
-        (Ok(old), Ok(new)) => summary(&teller.changes(&old, &new, system)),
-        _ => say().answer_version_unreadable().to_owned(),
+    let (old, new) = (read(&change.from).ok()?, read(&change.to).ok()?);
+    Some(teller.changes(&old, &new, system))
+}
+
+/// What somebody else changed; where only comments are different, or nobody can tell, that it was somebody else.
+fn outside(kept: &KeptFile, change: &Change, system: System) -> String {
+    match differences(kept, change, system) {
+        Some(changes) if !changes.is_empty() => say().answer_outside_what(summary(&changes)),
+        _ => say().answer_outside().to_owned(),
     }
 }
 

@@ -35,6 +35,7 @@ answer-clash-no-value = nothing
 answer-same = the same in other words
 answer-first-of = { $change } (and { $count } more)
 answer-outside = changes made outside the bench
+answer-outside-what = { $change }, outside the bench
 # A change of another file than that of the style the page shows
 answer-elsewhere = { $file }: { $change }
 answer-version-unreadable = a version that cannot be read now
