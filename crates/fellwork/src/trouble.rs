@@ -65,6 +65,15 @@ pub enum Trouble {
         )
     )]
     NoPlan(spreading::OrderError),
+    /// No plan of an order was found, which does not say that there is none.
+    #[error("{0}")]
+    #[diagnostic(
+        code("fellwork::no-plan-found"),
+        help(
+            "look longer (`--seconds`), or allow more lays (`most_lays`), more plies or a longer table in the order's [limits]"
+        )
+    )]
+    NoPlanFound(spreading::OrderError),
     /// A lay of an order cannot be made.
     #[error("{0}")]
     #[diagnostic(code("fellwork::lay"))]
@@ -248,6 +257,7 @@ impl From<spreading::OrderError> for Trouble {
             },
             spreading::OrderError::Lay { .. } => Self::OrderLay(error),
             spreading::OrderError::NoPlan { .. } => Self::NoPlan(error),
+            spreading::OrderError::NotFound { .. } => Self::NoPlanFound(error),
         }
     }
 }
