@@ -5,6 +5,7 @@ use std::fmt;
 use cutting::{BandWay, CutSize, Plan, SizePairs, Spread, SpreadRules, Way, cut};
 use style::{Cloth, LoadedOrder, OrderWay, Size, SpreadLimits};
 use thiserror::Error;
+use trade::counted;
 
 /// Why an order cannot be planned.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -66,9 +67,6 @@ pub struct Asked {
 
 impl fmt::Display for Asked {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let counted = |count: u32, one: &str, many: &str| {
-            format!("{count} {}", if count == 1 { one } else { many })
-        };
         let (fewest, most) = (self.fewest_lays, self.most_lays);
         let lays = match (fewest, most) {
             (_, 1) => "1 lay".to_owned(),

@@ -4,13 +4,17 @@ use std::fmt::Write;
 
 use spreading::{ClothPlan, Rolls, SpreadLay};
 use style::{LoadedOrder, SpreadLimits};
-use trade::{Length, System};
+use trade::{Length, System, counted};
 
 use super::Planned;
 
 pub fn answer(loaded: &LoadedOrder, planned: &[Planned<'_>], system: System) -> String {
     let order = &loaded.order;
-    let mut text = format!("{}: {} pairs\n", order.name, order.pairs());
+    let mut text = format!(
+        "{}: {}\n",
+        order.name,
+        counted(order.pairs(), "pair", "pairs")
+    );
     for one in planned {
         text.push('\n');
         cloth(&mut text, one, system);
@@ -20,11 +24,7 @@ pub fn answer(loaded: &LoadedOrder, planned: &[Planned<'_>], system: System) -> 
 
 /// "1 ply", "8 plies".
 pub fn plies(count: u32) -> String {
-    counted(count as usize, "ply", "plies")
-}
-
-fn counted(count: usize, one: &str, many: &str) -> String {
-    format!("{count} {}", if count == 1 { one } else { many })
+    counted(count, "ply", "plies")
 }
 
 // Writing to a String cannot fail, so what `write!` answers is left aside here.
@@ -69,8 +69,12 @@ fn cloth(text: &mut String, one: &Planned<'_>, system: System) {
     if one.apart > 0 {
         let _ = writeln!(
             text,
-            "  {} that have to match in shade lie further apart than they may: look longer",
-            counted(one.apart, "pair of pieces", "pairs of pieces"),
+            "  {} further apart than they may: look longer",
+            counted(
+                one.apart,
+                "pair of pieces that has to match in shade lies",
+                "pairs of pieces that have to match in shade lie"
+            ),
         );
     }
     if let Some(used) = &one.rolls {
