@@ -5,8 +5,8 @@
 //! itself and it is of the same kind, else with `--replace` only. All this is looked at before the work, so
 //! that nobody waits for what is then refused, and again when the file is written.
 
-use std::fs;
 use std::path::{Path, PathBuf};
+use std::{fs, io};
 
 use crate::files;
 use crate::trouble::Trouble;
@@ -78,6 +78,12 @@ impl<'a> OneFile<'a> {
     /// # Errors
     /// It may not be written; what would be right.
     pub fn new(path: &'a Path, kinds: &[Kind], replace: bool) -> Result<Self, Trouble> {
+        if path.is_dir() {
+            return Err(Trouble::Write {
+                path: path.to_path_buf(),
+                why: io::Error::new(io::ErrorKind::IsADirectory, "it is a folder"),
+            });
+        }
         let first = kinds.first().copied().unwrap_or(Kind::Svg);
         let named = Kind::of(path).filter(|kind| kinds.contains(kind));
         let kind = match named {

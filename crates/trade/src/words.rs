@@ -9,6 +9,7 @@ use std::fmt::Display;
 /// assert_eq!(trade::counted(1, "ply", "plies"), "1 ply");
 /// assert_eq!(trade::counted(0_u32, "pair", "pairs"), "0 pairs");
 /// ```
+#[must_use]
 pub fn counted<N: Display + PartialEq + From<u8>>(count: N, one: &str, many: &str) -> String {
     let noun = if count == N::from(1) { one } else { many };
     format!("{count} {noun}")

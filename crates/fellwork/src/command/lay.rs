@@ -12,7 +12,7 @@ use style::Cloth;
 use trade::{Length, System, counted};
 
 use crate::args::{LayPieces, Pairs};
-use crate::command::plan::{SpliceRow, found, jobs_on, marks, plies};
+use crate::command::plan::{SpliceRow, found, jobs_on, marks, plies, roll_ends};
 use crate::command::watch::watched;
 use crate::command::{load, load_order, orders_for};
 use crate::exit::Exit;
@@ -36,6 +36,8 @@ struct Laid<'a> {
     end_loss: Length,
     marks: LayMarks,
     of_plan: Option<OfPlan>,
+    /// Whether it was asked where a roll may end.
+    laps: bool,
 }
 
 /// Which lay of an order's plan it is.
@@ -107,6 +109,7 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         pairs: job.pairs,
         end_loss: asked.end_loss.unwrap_or(style::END_LOSS),
         of_plan: None,
+        laps: asked.most_lap.is_some(),
     };
     answer(asked, output.as_ref(), &laid, system)
 }
@@ -176,6 +179,7 @@ fn of_order(asked: &LayPieces, output: Option<&OneFile<'_>>) -> Result<Exit, Tro
             sizes: job.in_words(&lay.planned.pairs),
             chosen: asked.lay.is_some(),
         }),
+        laps: true,
     };
     answer(asked, output, &laid, system(&loaded.collection))
 }
@@ -256,6 +260,10 @@ fn words(laid: &Laid<'_>, system: System) -> String {
         decides(lay.bounds.decides()),
         (lay.length / bound - 1.0) * 100.0,
     ));
+    if laid.laps {
+        let ends = roll_ends(&laid.marks.splices, system);
+        text.push_str(&format!("a roll may end at {ends}\n"));
+    }
     let apart = apart(&laid.spread, lay);
     if apart > 0 {
         text.push_str(&format!(

@@ -108,7 +108,7 @@ fn orders_for(path: &Path) -> String {
         .collect();
     match orders.len() {
         0 => "its collection has no order yet: an order is a TOML file in the folder orders of the collection, \
-              described in FORMAT.md under Orders"
+              with the pairs of each size and what the cutting room can do"
             .to_owned(),
         1..=MOST_NAMED => format!("name an order: {}", orders.join(", ")),
         n => format!("name one of its {n} orders, such as {}", orders[0]),

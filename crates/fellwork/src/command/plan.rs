@@ -21,7 +21,7 @@ use crate::printed;
 use crate::trouble::Trouble;
 
 pub use json::SpliceRow;
-pub use words::plies;
+pub use words::{plies, roll_ends};
 
 /// One cloth of the order, planned.
 struct Planned<'a> {

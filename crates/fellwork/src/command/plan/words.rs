@@ -2,6 +2,7 @@
 
 use std::fmt::Write;
 
+use lay::Splice;
 use spreading::{ClothPlan, Rolls, SpreadLay};
 use style::{LoadedOrder, SpreadLimits};
 use trade::{Length, System, counted};
@@ -96,28 +97,28 @@ fn lay_lines(text: &mut String, number: usize, lay: &SpreadLay, sizes: &str, sys
         let _ = writeln!(text, "         estimated");
         return;
     };
-    let splices: Vec<String> = lay
-        .splices
-        .iter()
-        .map(|splice| {
-            format!(
-                "{} (lap {})",
-                splice.from.show(system),
-                splice.lap().show(system)
-            )
-        })
-        .collect();
     let _ = writeln!(
         text,
         "         {:.1} % of the cloth used, no lay is shorter than {}; a roll may end at {}",
         found.efficiency.to_percent(),
         found.bounds.best().show(system),
-        if splices.is_empty() {
-            "no place".to_owned()
-        } else {
-            splices.join(", ")
-        },
+        roll_ends(&lay.splices, system),
     );
+}
+
+/// Where a roll may end: "120 cm (lap 14 cm), 240 cm (lap 9 cm)", or "no place".
+pub fn roll_ends(splices: &[Splice], system: System) -> String {
+    if splices.is_empty() {
+        return "no place".to_owned();
+    }
+    let places = splices.iter().map(|splice| {
+        format!(
+            "{} (lap {})",
+            splice.from.show(system),
+            splice.lap().show(system)
+        )
+    });
+    places.collect::<Vec<_>>().join(", ")
 }
 
 fn on_top(limits: &SpreadLimits, system: System) -> String {
