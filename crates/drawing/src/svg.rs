@@ -10,11 +10,25 @@ use crate::sheet::{Anchor, Layer, Mark, Shape, Sheet, Stroke, Text};
 /// The family drawings ask for; readers without it fall back to any plain sans-serif.
 const FONT: &str = "'IBM Plex Sans', 'Source Sans 3', 'Helvetica Neue', Arial, sans-serif";
 
+/// How every drawing begins, and how its first tag ends.
+const BEGINS: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"";
+const FIRST_TAG_ENDS: &str = "\" role=\"img\"><title>";
+
+/// Whether these are the bytes of a drawing that [`svg`] wrote.
+pub fn is_our_svg(bytes: &[u8]) -> bool {
+    let Some(after) = bytes.strip_prefix(BEGINS.as_bytes()) else {
+        return false;
+    };
+    let tag = after.iter().position(|b| *b == b'>');
+    tag.and_then(|end| after.get(..end + 1 + "<title>".len()))
+        .is_some_and(|head| head.ends_with(FIRST_TAG_ENDS.as_bytes()))
+}
+
 /// The sheet as an SVG document at true scale (`width` and `height` in millimetres).
 pub fn svg(sheet: &Sheet) -> String {
     let mut out = String::new();
     let (w, h) = (sheet.width.to_mm(), sheet.height.to_mm());
-    out.push_str("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"");
+    out.push_str(BEGINS);
     number(&mut out, w);
     out.push_str("mm\" height=\"");
     number(&mut out, h);
@@ -28,7 +42,7 @@ pub fn svg(sheet: &Sheet) -> String {
         }
         number(&mut out, v);
     }
-    out.push_str("\" role=\"img\"><title>");
+    out.push_str(FIRST_TAG_ENDS);
     escape(&mut out, &sheet.title);
     out.push_str("</title>");
     let name = short_name(&sheet.title);

@@ -1,5 +1,7 @@
 //! What can be asked on the command line.
 
+mod sides;
+
 use std::path::PathBuf;
 use std::str::FromStr;
 use std::time::Duration;
@@ -19,16 +21,21 @@ use trade::Length;
 
 use crate::exit;
 
+pub use sides::{NamedPiece, Pairs, PieceCorners, VersionName};
+
 const EXAMPLES: &str = "\
 Examples:
-  fellwork demo                                          write the demo, print its pack, open the bench
-  fellwork check saltmarsh/styles/ferryman               what a sewer would notice, in every size
-  fellwork draw saltmarsh/styles/ferryman --view back --face inside -o back-inside.svg
+  fellwork demo                              the demo, its pack and the bench
+  fellwork check saltmarsh/styles/ferryman   what a sewer would notice
+  fellwork draw saltmarsh/styles/ferryman --view back --face inside -o back.svg
   fellwork pack saltmarsh/styles/ferryman -o ferryman.pdf
-  fellwork plan saltmarsh/orders/spring.toml             the lays of an order and its cloth
+  fellwork plan saltmarsh/orders/spring.toml the lays of an order and its cloth
   fellwork new mylabel --name \"Harbour Wide\" --code HW-1
 
-STYLE is a style's folder or its style.toml.";
+STYLE is a style's folder or its style.toml.
+
+A name given with -o ends as what is written ends. A file that is there is written over where Fellwork wrote it \
+itself; any other only with --replace, and a file of a collection never.";
 
 /// Everything a workroom needs to sew a pair of jeans, computed from one style file.
 #[derive(Debug, Parser)]
@@ -81,7 +88,7 @@ pub struct Demo {
     #[arg(value_name = "DIR", default_value = "saltmarsh")]
     pub folder: PathBuf,
     /// Stop after the papers
-    #[arg(long)]
+    #[arg(long, conflicts_with_all = ["no_open", "port", "key"])]
     pub no_bench: bool,
     #[command(flatten)]
     pub serving: Serving,
@@ -109,13 +116,18 @@ Examples:
   fellwork check saltmarsh/styles/ferryman --measures | less
   fellwork check saltmarsh/styles/ferryman --json
 
+An order is checked too: every style and size it names is there, and its limits leave a plan.
+
 The JSON: { format, style, sizes, errors, warnings, notes, findings, measures }.
-A finding: { code, severity, about, message, remedy, source, sizes }, of a muted one also its reason, { muted }, which
-is in no count; a measure (with --measures):
-{ size, key, name, chart_mm, pattern_mm, difference_mm, tolerance_mm }, chart_mm null where the draft chose.
-For a style that cannot be read: { format, problems, more }, a problem with file, line and column.")]
+A finding: { code, severity, about, message, remedy, source, sizes }, of a muted one also its reason, { muted }, \
+which is in no count.
+A measure, with --measures: { size, key, name, chart_mm, pattern_mm, difference_mm, tolerance_mm }, chart_mm null \
+where the draft chose.
+Of an order: { format, order, errors, cloths }, a cloth with its lays and length_mm or its problem.
+For what cannot be read: { format, problems, more }, a problem with file, line and column.")]
 pub struct Check {
-    /// The style's folder or its style.toml
+    /// The style's folder or its style.toml; or an order, a file in orders
+    #[arg(value_name = "STYLE|ORDER")]
     pub style: PathBuf,
     /// Also print chart, pattern and difference of every measure in every size
     #[arg(long)]
@@ -132,9 +144,9 @@ Examples:
   fellwork pieces saltmarsh/styles/ferryman
   fellwork pieces saltmarsh/styles/ferryman --size 34x32 --json > pieces.json
 
-The JSON is in millimetres, x towards the weft, y up along the warp: pieces with their edges as points
-at most 0.5 mm apart, named points, lines, notches, grain and cut outlines; the joins with both sides,
-declared ease and what is left of the gap; the measures with how each is taken on the pieces.")]
+The JSON is in millimetres, x towards the weft, y up along the warp: pieces with their edges as points at most \
+0.5 mm apart, named points, lines, notches, grain and cut outlines; the joins with both sides, declared ease and \
+what is left of the gap; the measures with how each is taken on the pieces.")]
 pub struct Pieces {
     /// The style's folder or its style.toml
     pub style: PathBuf,
@@ -150,8 +162,10 @@ pub struct Pieces {
 #[derive(Debug, ClapArgs)]
 #[command(after_help = "\
 Examples:
-  fellwork draw saltmarsh/styles/ferryman --view front --face outside -o front.svg
-  fellwork draw saltmarsh/styles/ferryman --view back --face inside --size 36x34 -o - > back.svg
+  fellwork draw saltmarsh/styles/ferryman --view front --face outside \\
+      -o front.svg
+  fellwork draw saltmarsh/styles/ferryman --view back --face inside \\
+      --size 36x34 -o - > back.svg
 
 The drawing is true to scale: one unit of the SVG is one millimetre of the garment.")]
 pub struct Draw {
@@ -169,6 +183,8 @@ pub struct Draw {
     /// Where the drawing goes; - prints it
     #[arg(short, long, value_name = "FILE")]
     pub output: PathBuf,
+    #[command(flatten)]
+    pub over: Over,
 }
 
 /// `fellwork pack`.
@@ -185,6 +201,8 @@ pub struct Pack {
     /// Where the pack goes; - prints it
     #[arg(short, long, value_name = "FILE")]
     pub output: PathBuf,
+    #[command(flatten)]
+    pub over: Over,
     /// The size that is drawn, such as 32x32; the base size when left out. The chart has every size
     #[arg(long)]
     pub size: Option<Size>,
@@ -193,21 +211,30 @@ pub struct Pack {
     pub date: Option<Date>,
 }
 
+/// Whether something may be written over.
+#[derive(Debug, ClapArgs)]
+pub struct Over {
+    /// Write over a file that Fellwork did not write; never over one of a collection
+    #[arg(long, requires = "output")]
+    pub replace: bool,
+}
+
 /// `fellwork lay`.
 #[derive(Debug, ClapArgs)]
 #[command(after_help = "\
 Examples:
   fellwork lay saltmarsh/styles/ferryman --seconds 20 -o lay.svg
-  fellwork lay saltmarsh/styles/ferryman --pairs 30x32=2 --pairs 32x32=4 --gap \"2 mm\" -o lay.svg
+  fellwork lay saltmarsh/styles/ferryman --pairs 30x32=2 --pairs 32x32=4 \\
+      --gap \"2 mm\" -o lay.svg
   fellwork lay saltmarsh/styles/ferryman --cloth bargeman-drill --json > lay.json
   fellwork lay saltmarsh/orders/spring.toml --lay 2 --seconds 120 -o lay-2.svg
 
-Pieces are cut before the wash, with their allowances. On cloth with a finished edge the outseams of
-the legs lie on it. Of an order, the lays are those of its plan, by its own rules.
-A lay that was found is kept in the collection, in lays, and found again while pieces, cloth and rules are
-the same; a longer search goes on from there and only a shorter lay takes its place. The same seed and
---places give the same lay again; a time limit may not. Ctrl-C ends the
-search and takes what was found.")]
+Pieces are cut before the wash, with their allowances. On cloth with a finished edge the outseams of the legs lie \
+on it. Of an order, the lays are those of its plan, by its own rules.
+
+A lay that was found is kept in the collection, in lays, and found again while pieces, cloth and rules are the same; \
+a longer search goes on from there and only a shorter lay takes its place. The same seed and --places give the same \
+lay again; a time limit may not. Ctrl-C ends the search and takes what was found.")]
 pub struct LayPieces {
     /// The style's folder or its style.toml; or an order, a file in orders
     #[arg(value_name = "STYLE|ORDER")]
@@ -215,7 +242,7 @@ pub struct LayPieces {
     /// The cloth, a name from cloths.toml; the shell when left out
     #[arg(long, value_name = "NAME")]
     pub cloth: Option<String>,
-    /// How many pairs of a size, such as 32x32=4; may be said several times. One pair of the base size when left out
+    /// How many pairs of a size, such as 32x32=4; may be said several times and adds up. One pair of the base size when left out
     #[arg(long, value_name = "SIZE=N")]
     pub pairs: Vec<Pairs>,
     /// Of an order: which lay of its plan
@@ -241,10 +268,11 @@ pub struct LayPieces {
     /// Mark where a roll may end, with a lap up to this
     #[arg(long, value_name = "LENGTH")]
     pub most_lap: Option<Length>,
-    /// Where the drawing goes, true to scale; - prints it. A name that ends in .dxf asks for DXF, in .pdf for PDF, any
-    /// other for SVG
+    /// Where the drawing goes, true to scale: a name that ends in .svg, .dxf or .pdf; - prints SVG
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
+    #[command(flatten)]
+    pub over: Over,
     /// Print JSON for programs
     #[arg(long)]
     pub json: bool,
@@ -311,9 +339,9 @@ Examples:
   fellwork plan saltmarsh/orders/spring.toml --seconds 20 -o spring-lays
   fellwork plan saltmarsh/orders/spring.toml --cloth tideline-14 --json > spring.json
 
-The lays cut the order exactly, with the least cloth that keeps its [limits]. Lengths are first estimated;
-then the chosen lays are looked for and the plan is made again with what was found, until that changes nothing.
-Lays are kept: a plan made again is quick, and better where fellwork lay has bettered one of them.")]
+The lays cut the order exactly, with the least cloth that keeps its [limits]. Lengths are first estimated; then the \
+chosen lays are looked for and the plan is made again with what was found, until that changes nothing. Lays are \
+kept: a plan made again is quick, and better where fellwork lay has bettered one of them.")]
 pub struct PlanOrder {
     /// The order, a file in orders
     pub order: PathBuf,
@@ -321,13 +349,15 @@ pub struct PlanOrder {
     #[arg(long, value_name = "NAME")]
     pub cloth: Option<String>,
     /// Look for no lay: every length is an estimate
-    #[arg(long, conflicts_with_all = ["output", "fresh"])]
+    #[arg(long, conflicts_with_all = ["output", "fresh", "seconds", "seed", "places"])]
     pub estimate: bool,
     #[command(flatten)]
     pub searching: Searching,
     /// A folder for the drawings, one SVG a lay, with the places where a roll may end
     #[arg(short, long, value_name = "DIR")]
     pub output: Option<PathBuf>,
+    #[command(flatten)]
+    pub over: Over,
     /// Print JSON for programs
     #[arg(long)]
     pub json: bool,
@@ -338,20 +368,24 @@ pub struct PlanOrder {
 #[command(after_help = "\
 Examples:
   fellwork patterns saltmarsh/styles/ferryman --kind dxf -o patterns
-  fellwork patterns saltmarsh/styles/ferryman --kind svg --size 32x32 --size 34x32 -o patterns
-  fellwork patterns saltmarsh/styles/ferryman --kind hpgl --width \"90 cm\" -o patterns
-  fellwork patterns saltmarsh/styles/ferryman --kind pdf --paper a4 --size 32x32 -o patterns
-  fellwork patterns saltmarsh/styles/ferryman --kind roll --width \"90 cm\" --nested -o patterns
+  fellwork patterns saltmarsh/styles/ferryman --kind svg --size 32x32 \\
+      --size 34x32 -o patterns
+  fellwork patterns saltmarsh/styles/ferryman --kind hpgl --width \"90 cm\" \\
+      -o patterns
+  fellwork patterns saltmarsh/styles/ferryman --kind pdf --paper a4 \\
+      --size 32x32 -o patterns
+  fellwork patterns saltmarsh/styles/ferryman --kind roll --width \"90 cm\" \\
+      --nested -o patterns
 
 Pieces are cut before the wash, with their allowances, in true millimetres.
 dxf: one file by the practice of ASTM D6673, a block for each piece in each size.
 svg and hpgl: a file for each size.
-pdf: tiled on A4 or A3 with register marks and a check square; roll: one page as wide as a plotter's roll;
-a file for each size, or with --nested one with all sizes on each other.
+pdf: tiled on A4 or A3 with register marks and a check square; roll: one page as wide as a plotter's roll; a file \
+for each size, or with --nested one with all sizes on each other.
 The same style and date give the same bytes.
 
-The JSON of pdf and roll says where everything lies, in millimetres: { format, unit, files }, a file with its
-plan: pages with the part of the joined plane they show, register marks, check square and cut lines.")]
+The JSON of pdf and roll says where everything lies, in millimetres: { format, unit, files }, a file with its plan: \
+pages with the part of the joined plane they show, register marks, check square and cut lines.")]
 pub struct Patterns {
     /// The style's folder or its style.toml
     pub style: PathBuf,
@@ -361,6 +395,8 @@ pub struct Patterns {
     /// The folder the files go into; made where it is not there
     #[arg(short, long, value_name = "DIR")]
     pub output: PathBuf,
+    #[command(flatten)]
+    pub over: Over,
     /// A size, such as 32x32; may be said several times. Every size when left out
     #[arg(long, value_name = "SIZE")]
     pub size: Vec<Size>,
@@ -370,12 +406,12 @@ pub struct Patterns {
     /// How the band is cut, in place of what the style says under [cutting]
     #[arg(long, value_name = "WAY")]
     pub band: Option<BandWord>,
-    /// How wide the plotter's roll is, for hpgl and roll
-    #[arg(long, value_name = "LENGTH", default_value = "150 cm")]
-    pub width: Length,
-    /// The paper of pdf
-    #[arg(long, default_value = "a4")]
-    pub paper: PaperWord,
+    /// How wide the plotter's roll is, for hpgl and roll; 150 cm when left out
+    #[arg(long, value_name = "LENGTH")]
+    pub width: Option<Length>,
+    /// The paper of pdf; a4 when left out
+    #[arg(long)]
+    pub paper: Option<PaperWord>,
     /// All sizes on each other in one file, for pdf and roll
     #[arg(long)]
     pub nested: bool,
@@ -438,43 +474,20 @@ impl From<BandWord> for BandCut {
     }
 }
 
-/// `--pairs`: a size and how many pairs of it.
-#[derive(Clone, Copy, Debug)]
-pub struct Pairs {
-    /// The size.
-    pub size: Size,
-    /// How many.
-    pub count: u32,
-}
-
-impl FromStr for Pairs {
-    type Err = String;
-
-    fn from_str(text: &str) -> Result<Self, String> {
-        /// More than one lay of any cutting room holds.
-        const MOST: u32 = 200;
-        let (size, count) = text
-            .split_once('=')
-            .ok_or_else(|| "write a size and a number, such as 32x32=4".to_owned())?;
-        let size = size.parse().map_err(|why| format!("{why}"))?;
-        let count = count.parse().ok().filter(|n| (1..=MOST).contains(n));
-        let count = count.ok_or_else(|| format!("pairs are a whole number from 1 to {MOST}"))?;
-        Ok(Pairs { size, count })
-    }
-}
-
 /// `fellwork bring`.
 #[derive(Debug, ClapArgs)]
 #[command(after_help = "\
 Examples:
-  fellwork bring harbour.dxf --list                                what is in the file
+  fellwork bring harbour.dxf --list          what is in the file
   fellwork bring harbour.dxf -o saltmarsh/styles/harbour --size 32x32
-  fellwork bring harbour.dxf -o saltmarsh/styles/harbour --allowance \"1 cm\" --before-wash
-  fellwork bring harbour.dxf -o saltmarsh/styles/harbour --piece front=\"P-01\" --corners front=3,4,6,8,9
+  fellwork bring harbour.dxf -o saltmarsh/styles/harbour --allowance \"1 cm\" \\
+      --before-wash
+  fellwork bring harbour.dxf -o saltmarsh/styles/harbour \\
+      --piece front=\"P-01\" --corners front=3,4,6,8,9
 
-A piece of which the file has no sewn line needs --allowance; other widths go into [pattern.allowances].
-What the file does not name is guessed and marked in the style file for you to confirm. Everything is
-brought or nothing; a pattern brought before stays beside the style for the versions that name it.")]
+A piece of which the file has no sewn line needs --allowance; other widths go into [pattern.allowances]. What the \
+file does not name is guessed and marked in the style file for you to confirm. Everything is brought or nothing; a \
+pattern brought before stays beside the style for the versions that name it.")]
 pub struct Bring {
     /// The pattern file: DXF, or SVG with its size in mm, cm or in
     #[arg(value_name = "FILE")]
@@ -483,7 +496,7 @@ pub struct Bring {
     #[arg(short, long, value_name = "STYLE", required_unless_present = "list")]
     pub output: Option<PathBuf>,
     /// Only list the pieces with their corners and edges, and write nothing
-    #[arg(long)]
+    #[arg(long, conflicts_with_all = ["allowance", "before_wash"])]
     pub list: bool,
     /// The size of a file without grading, such as 32x32; or which size a name of the file is, such as M=32x32
     #[arg(long, value_name = "SIZE")]
@@ -510,54 +523,8 @@ pub struct Bring {
     #[arg(long)]
     pub before_wash: bool,
     /// Print JSON for programs, with --list
-    #[arg(long)]
+    #[arg(long, requires = "list")]
     pub json: bool,
-}
-
-/// `--piece`: a piece of the style and its name in the file.
-#[derive(Clone, Debug)]
-pub struct NamedPiece {
-    /// The program's name.
-    pub own: String,
-    /// The file's.
-    pub theirs: String,
-}
-
-impl FromStr for NamedPiece {
-    type Err = String;
-
-    fn from_str(text: &str) -> Result<Self, String> {
-        let (own, theirs) = text.split_once('=').ok_or_else(|| {
-            "write a piece and its name in the file, such as front=\"P-01\"".to_owned()
-        })?;
-        Ok(NamedPiece {
-            own: own.trim().to_owned(),
-            theirs: theirs.trim().to_owned(),
-        })
-    }
-}
-
-/// `--corners`: a piece of the style and the corners at which its edges begin.
-#[derive(Clone, Debug)]
-pub struct PieceCorners {
-    /// The program's name of the piece.
-    pub own: String,
-    /// The corners, in the order of the edges.
-    pub corners: Vec<String>,
-}
-
-impl FromStr for PieceCorners {
-    type Err = String;
-
-    fn from_str(text: &str) -> Result<Self, String> {
-        let (own, corners) = text
-            .split_once('=')
-            .ok_or_else(|| "write a piece and its corners, such as yoke=1,2,3,4".to_owned())?;
-        Ok(PieceCorners {
-            own: own.trim().to_owned(),
-            corners: corners.split(',').map(|c| c.trim().to_owned()).collect(),
-        })
-    }
 }
 
 /// `--unit`.
@@ -595,10 +562,12 @@ pub struct Bench {
 #[derive(Debug, ClapArgs)]
 #[command(after_help = "\
 Examples:
-  fellwork new mylabel --name \"Harbour Wide\" --code HW-1    a new collection with one style
-  fellwork new saltmarsh --name \"Lighter\"                   another style in a collection
-  fellwork new saltmarsh --name \"Teal\" --figure women --fit tapered --waists 24,26,28,30 --taste quiet
-  fellwork new saltmarsh --name \"Ferryman Two\" --from saltmarsh/styles/ferryman
+  fellwork new mylabel --name \"Harbour Wide\" --code HW-1   a new collection
+  fellwork new saltmarsh --name \"Lighter\"                  another style in one
+  fellwork new saltmarsh --name \"Teal\" --figure women --fit tapered \\
+      --waists 24,26,28,30 --taste quiet
+  fellwork new saltmarsh --name \"Ferryman Two\" \\
+      --from saltmarsh/styles/ferryman
 
 Every question has an answer already; change the rest in its style.toml, or on the bench.")]
 pub struct New {
@@ -630,10 +599,10 @@ pub struct New {
     #[arg(long, value_parser = worded(style::OutseamLine::WORDS))]
     pub outseam: Option<style::OutseamLine>,
     /// The waists of its run in inches, with commas
-    #[arg(long, value_name = "N,N", value_delimiter = ',')]
+    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<u32>)]
     pub waists: Vec<u32>,
     /// The lengths of its run in inches, with commas
-    #[arg(long, value_name = "N,N", value_delimiter = ',')]
+    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<u32>)]
     pub lengths: Vec<u32>,
     /// What it is cut from, a name from cloths.toml
     #[arg(long, value_name = "CLOTH")]
@@ -641,6 +610,11 @@ pub struct New {
     /// How it is sewn: felled (usual), topstitched or quiet
     #[arg(long, value_parser = worded(style::Taste::WORDS))]
     pub taste: Option<style::Taste>,
+}
+
+/// Reads a member of a list, which may have spaces round it.
+fn spaced<T: FromStr>(text: &str) -> Result<T, T::Err> {
+    text.trim().parse()
 }
 
 /// Reads one of the words a style file has for a choice.
@@ -661,24 +635,21 @@ fn worded<T: Copy + Send + Sync + 'static>(
 #[command(after_help = "\
 Examples:
   fellwork history saltmarsh/styles/ferryman
-  fellwork history saltmarsh/styles/ferryman --name \"12=sent to the workroom, first sample\"
-  fellwork history saltmarsh/styles/ferryman --name 12=        takes the name away
-  fellwork history saltmarsh/styles/ferryman --put-back 12     makes version 12 the present one
+  fellwork history saltmarsh/styles/ferryman --name \"12=first sample\"
+  fellwork history saltmarsh/styles/ferryman --name 12=     the name is taken away
+  fellwork history saltmarsh/styles/ferryman --put-back 12  12 is the present one
   fellwork history saltmarsh/styles/ferryman --named --json
+  fellwork history saltmarsh/cloths.toml        any file of a collection has one
+  fellwork history saltmarsh                    all changes of all its files
 
-  fellwork history saltmarsh/cloths.toml                       any file of a collection has a history
-  fellwork history saltmarsh                                   all changes of all its files
+A version is called by its number, by its name, or now for the one in the file. What was written by hand is a \
+version too. Putting a version back is a save like any other: what was there before is kept.
 
-A version is called by its number, by its name, or now for the one in the file.
-What was written by hand is a version too. Putting a version back is a save like
-any other: what was there before is kept.
-
-The JSON: { format, file, names_problem, versions }, newest first; a version:
-{ number, id, file, written, name, now, outside, same_as, changes, problem },
-outside where it was written by hand, same_as an earlier version with the same
-text, changes against the version before it, null where there is none that can be
-read, problem why it cannot be read itself. Of a collection: { format, collection,
-changes }, a change: { file, version, way, written, changes, problem }.")]
+The JSON: { format, file, names_problem, versions }, newest first; a version: { number, id, file, written, name, \
+now, outside, same_as, changes, problem }, outside where it was written by hand, same_as an earlier version with the \
+same text, changes against the version before it, null where there is none that can be read, problem why it cannot be \
+read itself. Of a collection: { format, collection, changes }, a change: { file, version, way, written, changes, \
+problem }.")]
 pub struct HistoryOf {
     /// A style's folder, another file of a collection, or the collection's folder
     #[arg(value_name = "FILE")]
@@ -695,30 +666,6 @@ pub struct HistoryOf {
     /// Print JSON for programs
     #[arg(long, conflicts_with_all = ["name", "put_back"])]
     pub json: bool,
-}
-
-/// `--name`: a version and what it is called from now on.
-#[derive(Clone, Debug)]
-pub struct VersionName {
-    /// Which version.
-    pub version: String,
-    /// Its name; `None` takes it away.
-    pub name: Option<String>,
-}
-
-impl FromStr for VersionName {
-    type Err = String;
-
-    fn from_str(text: &str) -> Result<Self, String> {
-        let (version, name) = text.split_once('=').ok_or_else(|| {
-            "write a version and its name, such as 12=\"first sample\"".to_owned()
-        })?;
-        let name = Some(name.trim()).filter(|name| !name.is_empty());
-        Ok(VersionName {
-            version: version.trim().to_owned(),
-            name: name.map(str::to_owned),
-        })
-    }
 }
 
 /// `fellwork compare`.

@@ -19,7 +19,8 @@ pub const IN_WORDS: &str = "\
 Exit codes:
   0  done; check found no error
   1  check found at least one error in a style that can be read
-  2  nothing was done: input that cannot be read, output that cannot be written, or a command not understood";
+  2  nothing was done: what is read cannot be, what is written cannot be,
+     or the command was not understood";
 
 impl From<Exit> for ExitCode {
     fn from(exit: Exit) -> Self {

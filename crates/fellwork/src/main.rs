@@ -1,12 +1,14 @@
 //! The `fellwork` command: one style file in, drawings, pieces and a production pack out.
 //!
 //! [`args`] says what may be asked, one file in [`command`] answers each question, [`exit`] says what
-//! the exit codes mean, and [`trouble`] what is printed when something cannot be done.
+//! the exit codes mean, [`output`] what may be written where, and [`trouble`] what is printed when
+//! something cannot be done.
 
 mod args;
 mod command;
 mod exit;
 mod files;
+mod output;
 mod printed;
 mod trouble;
 

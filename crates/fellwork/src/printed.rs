@@ -3,6 +3,8 @@
 use std::io::{self, ErrorKind, Write};
 use std::path::PathBuf;
 
+use trade::plain;
+
 use crate::trouble::Trouble;
 
 /// Prints to standard output. A closed pipe counts as read.
@@ -20,7 +22,21 @@ pub fn to_stdout(bytes: impl AsRef<[u8]>) -> Result<(), Trouble> {
     }
 }
 
-/// Prints to standard error, for a person. Nobody can be told when that fails.
+/// Prints words to standard output, for a person: nothing in them steers a terminal.
+///
+/// # Errors
+/// Standard output refuses.
+pub fn words(text: &str) -> Result<(), Trouble> {
+    to_stdout(plain(text).as_bytes())
+}
+
+/// Prints to standard error, for a person: nothing in it steers a terminal. Nobody can be told when that fails.
 pub fn to_stderr(text: &str) {
-    let _ = io::stderr().lock().write_all(text.as_bytes());
+    let _ = io::stderr().lock().write_all(plain(text).as_bytes());
+}
+
+/// Writes the one line of a terminal anew that tells how a search stands; no words take it away.
+pub fn line_anew(text: &str) {
+    let line = format!("\r{}\x1b[K", plain(text));
+    let _ = io::stderr().lock().write_all(line.as_bytes());
 }

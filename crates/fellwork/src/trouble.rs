@@ -24,6 +24,16 @@ pub enum Trouble {
         #[help]
         instead: String,
     },
+    /// Something else was named than what the command takes.
+    #[error("{what}")]
+    #[diagnostic(code("fellwork::named-otherwise"))]
+    NamedOtherwise {
+        /// What was named and what is asked for.
+        what: String,
+        /// What to name instead.
+        #[help]
+        instead: String,
+    },
     /// The style is not made in the size asked for.
     #[error("{style} is not made in size {size}")]
     #[diagnostic(code("fellwork::no-such-size"))]
@@ -65,6 +75,15 @@ pub enum Trouble {
         )
     )]
     NoPlan(spreading::OrderError),
+    /// No plan of an order was found, which does not say that there is none.
+    #[error("{0}")]
+    #[diagnostic(
+        code("fellwork::no-plan-found"),
+        help(
+            "look longer (`--seconds`), or allow more lays (`most_lays`), more plies or a longer table in the order's [limits]"
+        )
+    )]
+    NoPlanFound(spreading::OrderError),
     /// A lay of an order cannot be made.
     #[error("{0}")]
     #[diagnostic(code("fellwork::lay"))]
@@ -86,10 +105,20 @@ pub enum Trouble {
     #[diagnostic(code("fellwork::option"))]
     Option {
         /// Which, and why it means nothing.
-        what: &'static str,
+        what: String,
         /// What to do instead.
         #[help]
-        instead: &'static str,
+        instead: String,
+    },
+    /// An output that is not written, so that nothing is lost.
+    #[error("{what}")]
+    #[diagnostic(code("fellwork::not-over"))]
+    NotOver {
+        /// Which, and why not.
+        what: String,
+        /// What would be right.
+        #[help]
+        instead: String,
     },
     /// The order has nothing of a cloth.
     #[error("the order has no pieces of {cloth}")]
@@ -109,6 +138,10 @@ pub enum Trouble {
     #[error("{0}")]
     #[diagnostic(code("fellwork::plot"))]
     Plot(patterns::hpgl::HpglError),
+    /// Patterns or a lay could not be set on pages.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::pages"))]
+    Pages(papers::PaperError),
     /// A job was ended before it was done.
     #[error("it was cancelled")]
     #[diagnostic(code("fellwork::cancelled"))]
@@ -264,6 +297,7 @@ impl From<spreading::OrderError> for Trouble {
             },
             spreading::OrderError::Lay { .. } => Self::OrderLay(error),
             spreading::OrderError::NoPlan { .. } => Self::NoPlan(error),
+            spreading::OrderError::NotFound { .. } => Self::NoPlanFound(error),
         }
     }
 }
@@ -291,7 +325,7 @@ impl From<jobs::JobError> for Trouble {
             JobError::CannotCut { why, ways } => Self::CannotCut { why, ways },
             JobError::Lay(error) => Self::Lay(error),
             JobError::Plot(error) => Self::Plot(error),
-            JobError::Paper(error) => Self::Paper(error),
+            JobError::Paper(error) => Self::Pages(error),
             JobError::Revisions { folder, why } => Self::Revisions { folder, why },
             JobError::NoPattern { what, instead } => Self::Intake { what, instead },
             JobError::NotMadeOut { unclear } => Self::NotMadeOut {
@@ -366,6 +400,6 @@ impl Trouble {
         if handler.render_report(&mut out, self).is_err() {
             out = format!("{self}\n");
         }
-        out
+        trade::plain(&out).into_owned()
     }
 }

@@ -12,7 +12,6 @@ use serde_json::Value;
 /// Runs every command that reads a style; each has to fail alike and leave nothing.
 fn refused(style: &Path, words: &[&str]) {
     let folder = tempfile::tempdir().unwrap();
-    let out = folder.path().join("out");
     let commands: [&[&str]; 5] = [
         &["check"],
         &["pieces"],
@@ -24,7 +23,12 @@ fn refused(style: &Path, words: &[&str]) {
         let mut program = fellwork();
         program.args(command);
         if command.last() == Some(&"-o") {
-            program.arg(&out);
+            let drawn = command.first() == Some(&"draw");
+            program.arg(
+                folder
+                    .path()
+                    .join(if drawn { "out.svg" } else { "out.pdf" }),
+            );
         }
         let output = program.arg(style).output().unwrap();
         let text = stderr(&output);

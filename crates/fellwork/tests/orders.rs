@@ -98,6 +98,20 @@ fn lays_of_a_plan_are_drawn_kept_and_found_again() {
     let one = json(&one);
     assert_eq!(one["kept"], true);
     assert_eq!(one["length"], lays[0]["length"]);
+    assert_eq!(one["of_plan"]["lay"], 1);
+    assert_eq!(one["of_plan"]["of"], lays.len());
+    // Which lay it took is said, asked for or not.
+    let told = [
+        "lay",
+        &order(&demo),
+        "--cloth",
+        "oar-lining",
+        "--seconds",
+        "1",
+    ];
+    let told = stdout(&run(told));
+    let first = format!("lay 1 of {} of the plan for oar-lining: ", lays.len());
+    assert!(told.starts_with(&first), "{told}");
     let fresh = run([
         "lay",
         &order(&demo),
@@ -158,7 +172,10 @@ fn what_cannot_be_planned_is_said_and_nothing_is_done() {
     );
     assert!(size.contains("spring.toml:9:"), "{size}");
     let lays = case("most_lays = 5", "most_lays = 1", &[]);
-    assert!(lays.contains("no plan cuts 62 pairs exactly"), "{lays}");
+    assert!(
+        lays.contains("no plan cuts 62 pairs exactly in 1 lay of"),
+        "{lays}"
+    );
     assert!(lays.contains("most_pairs"), "{lays}");
     let cloth = case("format = 1", "format = 1", &["--cloth", "velvet"]);
     assert!(cloth.contains("no cloth named velvet"), "{cloth}");

@@ -77,8 +77,12 @@ pub(crate) fn stated(
             .collect()
     } else {
         return Err(format!(
-            "{} corners are named; it takes {}, one where each edge begins: {}",
-            corners.len(),
+            "{} named; it takes {}, one where each edge begins: {}",
+            if corners.len() == 1 {
+                "1 corner is".to_owned()
+            } else {
+                format!("{} corners are", corners.len())
+            },
             if needed == known.edges.len() {
                 needed.to_string()
             } else {

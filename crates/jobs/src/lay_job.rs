@@ -39,6 +39,19 @@ pub struct LayJob {
     pub words: String,
 }
 
+/// The pairs of each size once: a size that is named twice is laid as often as both say together.
+fn together(loaded: &Loaded, asked: &[(Size, u32)]) -> Result<Vec<(Size, u32)>, JobError> {
+    let mut sizes: Vec<(Size, u32)> = Vec::new();
+    for (size, pairs) in asked {
+        let size = size_of(&loaded.style, Some(*size))?;
+        match sizes.iter_mut().find(|(known, _)| *known == size) {
+            Some((_, all)) => *all = all.saturating_add(*pairs),
+            None => sizes.push((size, *pairs)),
+        }
+    }
+    Ok(sizes)
+}
+
 impl LayJob {
     /// Sews and cuts every size of the order and gathers what lies on its cloth.
     ///
@@ -51,13 +64,7 @@ impl LayJob {
         let sizes: Vec<(Size, u32)> = if order.pairs.is_empty() {
             vec![(loaded.style.sizes.base, 1)]
         } else {
-            let known =
-                |(size, pairs): &(Size, u32)| Ok((size_of(&loaded.style, Some(*size))?, *pairs));
-            order
-                .pairs
-                .iter()
-                .map(known)
-                .collect::<Result<_, JobError>>()?
+            together(loaded, &order.pairs)?
         };
         let plan = plan(loaded, order.band);
         let cuts: Vec<_> = sizes

@@ -36,4 +36,4 @@ pub use patterns::{
     Paper, PatternHead, PatternPiece, PlanPage, PlanPiece, PlanSquare, PrintPlan, Printed, lay_pdf,
     rolled, tiled,
 };
-pub use pdf::{Book, PdfOptions, pack_book, pack_pdf};
+pub use pdf::{Book, PdfOptions, is_our_pdf, pack_book, pack_pdf};

@@ -72,6 +72,19 @@ pub fn pack_book(pack: &Pack, options: &PdfOptions) -> Result<Book, PaperError> 
     book(job, &edition)
 }
 
+/// The program that every PDF names as its creator.
+const CREATOR: &str = "Fellwork";
+
+/// Whether these are the bytes of a PDF that was printed here.
+#[must_use]
+pub fn is_our_pdf(bytes: &[u8]) -> bool {
+    let named = format!("/Creator ({CREATOR})");
+    bytes.starts_with(b"%PDF-")
+        && bytes
+            .windows(named.len())
+            .any(|part| part == named.as_bytes())
+}
+
 /// What the PDF says of itself beyond its title.
 pub(crate) struct Edition {
     /// What tells this document from others.
@@ -135,7 +148,7 @@ fn pdf_options(edition: &Edition) -> typst_pdf::PdfOptions {
     });
     typst_pdf::PdfOptions {
         ident: Smart::Custom(edition.ident.clone()),
-        creator: Smart::Custom(Some("Fellwork".to_owned())),
+        creator: Smart::Custom(Some(CREATOR.to_owned())),
         timestamp: midnight.map(Timestamp::new_utc),
         ..typst_pdf::PdfOptions::default()
     }

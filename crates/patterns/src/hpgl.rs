@@ -15,6 +15,10 @@ use crate::sheet::{APART, around, arrange};
 /// Steps to the millimetre.
 pub const STEPS: f64 = 40.0;
 
+/// How every plot begins and ends.
+const BEGINS: &str = "IN;";
+const ENDS: &str = "PU0,0;SP0;\n";
+
 /// The pens.
 const DRAWS: &str = "SP1;";
 const CUTS: &str = "SP2;";
@@ -41,6 +45,12 @@ pub enum HpglError {
     },
 }
 
+/// Whether these are the bytes of a plot that [`write`] wrote.
+pub fn is_ours(bytes: &[u8]) -> bool {
+    let begun = bytes.strip_prefix(BEGINS.as_bytes());
+    begun.is_some_and(|rest| rest.starts_with(DRAWS.as_bytes()) && rest.ends_with(ENDS.as_bytes()))
+}
+
 /// Writes a pattern for a roll of a width: first everything that is drawn, then notches, holes and cut
 /// lines. Lines within a piece come before its cut line, so that no piece moves before it is done.
 ///
@@ -61,7 +71,7 @@ pub fn write(pattern: &PatternFile, width: Length) -> Result<String, HpglError> 
     }
     let (moves, _) = arrange(&boxes, width);
     let mut out = Plot {
-        text: "IN;".to_owned(),
+        text: BEGINS.to_owned(),
         width,
     };
     let each = || pattern.pieces.iter().zip(&moves);
@@ -73,7 +83,7 @@ pub fn write(pattern: &PatternFile, width: Length) -> Result<String, HpglError> 
         out.text.push_str(CUTS);
         cut(&mut out, piece, *by);
     }
-    out.text.push_str("PU0,0;SP0;\n");
+    out.text.push_str(ENDS);
     Ok(out.text)
 }
 

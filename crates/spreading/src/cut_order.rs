@@ -1,8 +1,11 @@
 //! Every size an order names, cut, and what is to be laid on each cloth.
 
+use std::fmt;
+
 use cutting::{BandWay, CutSize, Plan, SizePairs, Spread, SpreadRules, Way, cut};
 use style::{Cloth, LoadedOrder, OrderWay, Size, SpreadLimits};
 use thiserror::Error;
+use trade::counted;
 
 /// Why an order cannot be planned.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -25,24 +28,86 @@ pub enum OrderError {
         /// Why not.
         why: lay::LayError,
     },
-    /// The limits leave no plan.
-    #[error(
-        "{cloth}: no plan cuts {pairs} pairs exactly in {lays} of at most {most_pairs} pairs and {most_plies} plies on a table of {table}"
-    )]
+    /// The limits leave no plan: every one was weighed, with lays as short as can be.
+    #[error("{cloth}: no plan cuts {asked}")]
     NoPlan {
         /// The cloth.
         cloth: String,
-        /// The pairs ordered.
-        pairs: u32,
-        /// "at most 4 lays".
-        lays: String,
-        /// The most pairs in one lay.
-        most_pairs: u32,
-        /// The most plies in one lay.
-        most_plies: u32,
-        /// The longest ply.
-        table: String,
+        /// What was to be cut, and within which limits.
+        asked: Asked,
     },
+    /// No plan was found, which does not say that there is none.
+    #[error("{cloth}: no plan was found that cuts {asked}; {why}")]
+    NotFound {
+        /// The cloth.
+        cloth: String,
+        /// What was to be cut, and within which limits.
+        asked: Asked,
+        /// Why there may be one all the same.
+        why: Unsure,
+    },
+}
+
+/// What an order asks of the plan of one cloth.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Asked {
+    /// The pairs ordered.
+    pub pairs: u32,
+    /// The fewest lays.
+    pub fewest_lays: usize,
+    /// The most lays.
+    pub most_lays: usize,
+    /// The most pairs in one lay.
+    pub most_pairs: u32,
+    /// The most plies in one lay.
+    pub most_plies: u32,
+    /// The longest ply.
+    pub table: String,
+}
+
+impl fmt::Display for Asked {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (fewest, most) = (self.fewest_lays, self.most_lays);
+        let lays = match (fewest, most) {
+            (_, 1) => "1 lay".to_owned(),
+            (0..=1, _) => format!("at most {most} lays"),
+            _ if fewest == most => format!("{most} lays"),
+            _ => format!("{fewest} to {most} lays"),
+        };
+        write!(
+            f,
+            "{} exactly in {lays} of at most {} and {} on a table of {}",
+            counted(self.pairs, "pair", "pairs"),
+            counted(self.most_pairs, "pair", "pairs"),
+            counted(self.most_plies, "ply", "plies"),
+            self.table,
+        )
+    }
+}
+
+/// Why a plan may exist though none was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unsure {
+    /// There are too many to weigh them all.
+    TooMany,
+    /// By the estimates the plies are longer than the table.
+    Estimated,
+    /// The lays that were looked for are longer than the table, their bounds are not.
+    LookedFor,
+}
+
+impl fmt::Display for Unsure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::TooMany => "there are too many to weigh them all, so there may be one",
+            Self::Estimated => {
+                "by the estimates the plies are too long for the table, but lays that are looked for may fit"
+            }
+            Self::LookedFor => {
+                "the lays that were found are too long for the table, but a longer search may find shorter ones"
+            }
+        })
+    }
 }
 
 /// Pairs of one size of one style.

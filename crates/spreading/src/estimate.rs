@@ -30,7 +30,18 @@ pub struct Estimates {
     first_guess: f64,
     found: BTreeMap<Vec<u32>, Length>,
     longest: Length,
-    only_found: bool,
+    others: Others,
+}
+
+/// What is said of a lay that was not found.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Others {
+    /// It is as much longer than its bound as those found are.
+    Guessed,
+    /// It is as short as its bound.
+    AtLeast,
+    /// There is none.
+    None,
 }
 
 impl Estimates {
@@ -60,7 +71,7 @@ impl Estimates {
             rates,
             found: BTreeMap::new(),
             longest: job.limits.table - job.limits.end_loss * 2.0,
-            only_found: false,
+            others: Others::Guessed,
         })
     }
 
@@ -79,8 +90,26 @@ impl Estimates {
     #[must_use]
     pub fn of_found(&self) -> Self {
         Self {
-            only_found: true,
+            others: Others::None,
             ..self.clone()
+        }
+    }
+
+    /// The same, but every lay that was not found is hoped to be as short as its bound.
+    #[must_use]
+    pub fn hopeful(&self) -> Self {
+        Self {
+            others: Others::AtLeast,
+            ..self.clone()
+        }
+    }
+
+    /// No lay is shorter than this says, found or not: a search may have missed a shorter one.
+    #[must_use]
+    pub fn bounds(&self) -> Self {
+        Self {
+            found: BTreeMap::new(),
+            ..self.hopeful()
         }
     }
 
@@ -93,6 +122,9 @@ impl Estimates {
     /// How much longer lays of so many pairs are than that: as those found with the number of pairs
     /// nearest to it.
     fn usual(&self, wanted: u32) -> f64 {
+        if self.others == Others::AtLeast {
+            return 1.0;
+        }
         let nearest = self.found.keys().map(|known| count(known).abs_diff(wanted));
         let Some(nearest) = nearest.min() else {
             return self.first_guess;
@@ -111,7 +143,7 @@ impl PlyLength for Estimates {
     fn of(&self, pairs: &[u32]) -> Option<Length> {
         let length = match self.found.get(pairs) {
             Some(found) => *found,
-            None if self.only_found => return None,
+            None if self.others == Others::None => return None,
             None => {
                 let longest = self.rates.iter().zip(pairs).filter(|(_, n)| **n > 0);
                 let longest = longest.map(|(rate, _)| rate.longest).fold(0.0, f64::max);
@@ -131,6 +163,10 @@ impl PlyLength for Estimates {
             .filter(|(pairs, _)| count(pairs) == pairs_in_ply)
             .map(|(pairs, length)| length.to_mm() / self.at_least(pairs))
             .fold(self.usual(pairs_in_ply), f64::min)
+    }
+
+    fn longest(&self) -> Length {
+        self.longest
     }
 }
 

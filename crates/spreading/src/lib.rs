@@ -3,16 +3,20 @@
 //! [`CutOrder`] cuts every size an order names. For each cloth ([`ClothJob`]) [`plan`] finds the lays
 //! that cut the order exactly with the least cloth; how long a lay will be is at first an estimate
 //! ([`Estimates`]), and [`plan_cloth`] has the chosen lays searched and plans again until searching
-//! changes nothing. [`spread_rolls`] says which roll gives which ply and where a roll may end inside
+//! changes nothing. Where no plan is found it says whether there is none or whether it cannot know. [`spread_rolls`] says which roll gives which ply and where a roll may end inside
 //! one. Whoever calls decides how a lay is looked for: nothing here starts a search.
 
+mod begin;
 mod cut_order;
+mod divide;
 mod estimate;
+mod lanes;
 mod plan;
 mod plan_cloth;
 mod rolls;
+mod search;
 
-pub use cut_order::{ClothJob, CutOrder, Kind, OrderError};
+pub use cut_order::{Asked, ClothJob, CutOrder, Kind, OrderError, Unsure};
 pub use estimate::Estimates;
 pub use plan::{Plan, PlannedLay, Plans, PlyLength, Task, plan};
 pub use plan_cloth::{Choice, ClothPlan, Find, SpreadLay, plan_cloth};

@@ -4,7 +4,7 @@ use cutting::Spread;
 use lay::{Lay, LayError, Splice, splices};
 use trade::{Area, Length, Share, System};
 
-use crate::cut_order::{ClothJob, OrderError};
+use crate::cut_order::{Asked, ClothJob, OrderError, Unsure};
 use crate::estimate::Estimates;
 use crate::plan::{PlannedLay, Task, plan};
 
@@ -87,7 +87,8 @@ pub type Find<'f> = dyn FnMut(&Spread, &[u32]) -> Result<Lay, LayError> + 'f;
 /// out longer or shorter than estimated. Without it all lengths are estimates.
 ///
 /// # Errors
-/// When a pair cannot be laid on the cloth, or no plan keeps the limits.
+/// When a pair cannot be laid on the cloth, no plan keeps the limits ([`OrderError::NoPlan`], which is only said
+/// where everything was weighed), or none was found ([`OrderError::NotFound`]).
 pub fn plan_cloth(
     job: &ClothJob<'_>,
     mut find: Option<&mut Find<'_>>,
@@ -103,32 +104,42 @@ pub fn plan_cloth(
     let mut plans = plan(&task, &estimates);
     let mut settled = find.is_none();
     if let Some(find) = find.as_mut() {
-        for _ in 0..MOST_ROUNDS {
-            let Some(best) = plans.best() else { break };
-            let missing: Vec<Vec<u32>> = best
-                .lays
-                .iter()
-                .map(|lay| lay.pairs.clone())
-                .filter(|pairs| !estimates.is_found(pairs))
-                .collect();
-            settled = missing.is_empty();
-            if settled {
-                break;
+        // Where nothing fits the table by the usual estimates, lays are looked for in the hope that they do.
+        for hopeful in [false, true] {
+            if hopeful {
+                if plans.best().is_some() {
+                    break;
+                }
+                estimates = estimates.hopeful();
+                plans = plan(&task, &estimates);
             }
-            for pairs in missing {
-                let lay =
-                    find(&job.spread(&pairs), &pairs).map_err(|why| cannot_lay(&pairs, why))?;
-                estimates.learn(&pairs, lay.length);
-                lays.push((pairs, lay));
+            for _ in 0..MOST_ROUNDS {
+                let Some(best) = plans.best() else { break };
+                let missing: Vec<Vec<u32>> = best
+                    .lays
+                    .iter()
+                    .map(|lay| lay.pairs.clone())
+                    .filter(|pairs| !estimates.is_found(pairs))
+                    .collect();
+                settled = missing.is_empty();
+                if settled {
+                    break;
+                }
+                for pairs in missing {
+                    let lay =
+                        find(&job.spread(&pairs), &pairs).map_err(|why| cannot_lay(&pairs, why))?;
+                    estimates.learn(&pairs, lay.length);
+                    lays.push((pairs, lay));
+                }
+                plans = plan(&task, &estimates);
             }
-            plans = plan(&task, &estimates);
-        }
-        if !settled {
-            plans = plan(&task, &estimates.of_found());
+            if !settled {
+                plans = plan(&task, &estimates.of_found());
+            }
         }
     }
     let Some(best) = plans.best() else {
-        return Err(no_plan(job, &task));
+        return Err(no_plan(job, &task, &estimates, !lays.is_empty()));
     };
     let choices = plans
         .of_lays
@@ -198,18 +209,23 @@ fn spread_lay(job: &ClothJob<'_>, planned: &PlannedLay, found: Option<&Lay>) -> 
     }
 }
 
-fn no_plan(job: &ClothJob<'_>, task: &Task) -> OrderError {
-    let (fewest, most) = (task.lays.start(), task.lays.end());
-    OrderError::NoPlan {
-        cloth: job.name.to_owned(),
+/// Why there is no plan, or why it is not known whether there is one.
+fn no_plan(job: &ClothJob<'_>, task: &Task, estimates: &Estimates, searched: bool) -> OrderError {
+    let cloth = job.name.to_owned();
+    let asked = Asked {
         pairs: task.wanted.iter().sum(),
-        lays: if *fewest > 1 {
-            format!("{fewest} to {most} lays")
-        } else {
-            format!("at most {most} lays")
-        },
+        fewest_lays: *task.lays.start(),
+        most_lays: *task.lays.end(),
         most_pairs: task.most_pairs,
         most_plies: task.most_plies,
         table: job.limits.table.show(System::Metric),
-    }
+    };
+    let shortest = plan(task, &estimates.bounds());
+    let why = match (shortest.best(), shortest.proved) {
+        (None, true) => return OrderError::NoPlan { cloth, asked },
+        (None, false) => Unsure::TooMany,
+        (Some(_), _) if searched => Unsure::LookedFor,
+        (Some(_), _) => Unsure::Estimated,
+    };
+    OrderError::NotFound { cloth, asked, why }
 }

@@ -5,7 +5,9 @@ use std::path::PathBuf;
 use std::sync::atomic::AtomicBool;
 
 use lay::{Limits, Options, check, check_matches, match_copies, search};
-use spreading::{ClothJob, CutOrder, plan_cloth};
+use spreading::{
+    ClothJob, CutOrder, Estimates, OrderError, PlyLength, Task, Unsure, plan, plan_cloth,
+};
 use style::{LoadedOrder, load_order};
 use tempfile::TempDir;
 use trade::Length;
@@ -173,7 +175,64 @@ fn an_order_that_cannot_be_cut_says_why() {
     let error = plan_cloth(&cut.jobs()[0], None).unwrap_err();
     assert_eq!(
         error.to_string(),
-        "tideline-14: no plan cuts 62 pairs exactly in at most 1 lays of at most 4 pairs and 48 plies on a table of 1200.0 cm"
+        "tideline-14: no plan cuts 62 pairs exactly in 1 lay of at most 4 pairs and 48 plies on a table of 1200.0 cm"
+    );
+}
+
+/// A table as long as a pair may need at least, but not by the first estimate: that is no proof that there is no plan.
+#[test]
+fn a_table_that_is_too_short_by_estimates_only_is_not_said_to_leave_no_plan() {
+    let (_folder, loaded) = order(&[FEW]);
+    let cut = CutOrder::new(&loaded).unwrap();
+    let jobs = cut.jobs();
+    let at = |table: Length, searching: bool| {
+        let limits = style::SpreadLimits {
+            table,
+            ..jobs[0].limits.clone()
+        };
+        let job = ClothJob {
+            limits: &limits,
+            ..jobs[0].clone()
+        };
+        let mut find = |spread: &cutting::Spread, _: &[u32]| {
+            search(
+                &spread.problem,
+                &quick(200),
+                &AtomicBool::new(false),
+                &mut |_| (),
+            )
+        };
+        plan_cloth(&job, searching.then_some(&mut find)).map(|plan| plan.cloth)
+    };
+    let one = |job: &ClothJob<'_>| {
+        let bounds = Estimates::new(job).unwrap().bounds();
+        PlyLength::of(&bounds, &[0, 1]).unwrap() + job.limits.end_loss * 2.0
+    };
+    let least = one(&jobs[0]);
+    let none = at(least - Length::mm(1.0), false).unwrap_err();
+    assert!(matches!(none, OrderError::NoPlan { .. }), "{none}");
+    let unsure = at(least + Length::mm(1.0), false).unwrap_err();
+    assert!(
+        matches!(
+            unsure,
+            OrderError::NotFound {
+                why: Unsure::Estimated,
+                ..
+            }
+        ),
+        "{unsure}"
+    );
+    let looked_for = at(least + Length::mm(1.0), true);
+    assert!(
+        matches!(
+            looked_for,
+            Ok(_)
+                | Err(OrderError::NotFound {
+                    why: Unsure::LookedFor,
+                    ..
+                })
+        ),
+        "{looked_for:?}"
     );
 }
 
@@ -207,6 +266,48 @@ fn the_sets_of_a_lay_are_its_pairs() {
                 "{}",
                 job.name
             );
+        }
+    }
+}
+
+/// Whatever more is allowed, the order that can be cut can still be cut, with no more cloth.
+#[test]
+fn allowing_more_pairs_or_lays_never_loses_a_plan() {
+    let (_folder, loaded) = order(&[]);
+    let cut = CutOrder::new(&loaded).unwrap();
+    let jobs = cut.jobs();
+    for table in [Length::m(12.0), Length::m(60.0)] {
+        let limits = style::SpreadLimits {
+            table,
+            ..jobs[0].limits.clone()
+        };
+        let job = ClothJob {
+            limits: &limits,
+            ..jobs[0].clone()
+        };
+        let estimates = Estimates::new(&job).unwrap();
+        for wanted in [job.wanted(), vec![12, 10, 0, 9, 0, 7, 0, 0]] {
+            let mut before: Vec<Option<Length>> = vec![None; 9];
+            for most_pairs in [4, 6, 8, 12, 20] {
+                let task = Task {
+                    wanted: wanted.clone(),
+                    most_plies: limits.plies(job.cloth.thickness),
+                    most_pairs,
+                    lays: 1..=8,
+                    ends: limits.end_loss * 2.0,
+                };
+                let plans = plan(&task, &estimates);
+                for (lays, before) in before.iter_mut().enumerate() {
+                    let here = plans.of_lays.iter().find(|plan| plan.lays.len() == lays);
+                    let here = here.map(|plan| plan.cloth);
+                    if let Some(known) = *before {
+                        assert!(here.unwrap() <= known + Length::mm(0.01), "{task:?} {lays}");
+                    }
+                    *before = here;
+                }
+                assert!(before[4..].iter().all(Option::is_some), "{task:?}");
+                assert!(plans.proved, "{task:?}");
+            }
         }
     }
 }

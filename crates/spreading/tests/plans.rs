@@ -37,6 +37,10 @@ impl PlyLength for Uneven {
     fn factor(&self, _: u32) -> f64 {
         1.0
     }
+
+    fn longest(&self) -> Length {
+        Length::mm(self.longest)
+    }
 }
 
 /// The least cloth of exactly so many lays, by trying every lay on what is left.
@@ -175,6 +179,9 @@ fn a_larger_order_by_hand() {
         fn factor(&self, _: u32) -> f64 {
             1.0
         }
+        fn longest(&self) -> Length {
+            self.0.longest()
+        }
     }
     let plans = plan(&task, &Even(cost));
     let best = plans.best().unwrap();
@@ -186,6 +193,48 @@ fn a_larger_order_by_hand() {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
+    /// What is allowed beyond a plan's limits never makes the answer worse, however much there is to weigh.
+    #[test]
+    fn a_wider_limit_never_loses_a_plan_nor_makes_it_worse(
+        wanted in prop::collection::vec(1u32..26, 1..8),
+        most_plies in 1u32..30,
+        most_pairs in 1u32..10,
+        fewest_lays in 1usize..4,
+        more_lays in 0usize..5,
+        seed in any::<u32>(),
+        longest in 1500.0..12_000.0f64,
+        wider in 0usize..5,
+        by in 1u32..12,
+    ) {
+        let task = Task {
+            wanted: wanted.clone(),
+            most_plies,
+            most_pairs,
+            lays: fewest_lays..=fewest_lays + more_lays,
+            ends: Length::cm(4.0),
+        };
+        let each: Vec<f64> = (0..wanted.len()).map(|n| 1000.0 + 60.0 * n as f64).collect();
+        let cost = Uneven { each: each.clone(), seed, longest };
+        let mut more = task.clone();
+        let mut wide = Uneven { each, seed, longest };
+        match wider {
+            0 => more.most_plies += by,
+            1 => more.most_pairs += by,
+            2 => more.lays = fewest_lays..=fewest_lays + more_lays + by.min(3) as usize,
+            3 => more.lays = 1..=fewest_lays + more_lays,
+            _ => wide.longest += 300.0 * f64::from(by),
+        }
+        let (tight, loose) = (plan(&task, &cost), plan(&more, &wide));
+        for plan in &tight.of_lays {
+            let same = loose.of_lays.iter().find(|other| other.lays.len() == plan.lays.len());
+            prop_assert!(same.is_some(), "{task:?} {more:?}");
+            prop_assert!(same.unwrap().cloth <= plan.cloth + Length::mm(0.01), "{task:?} {more:?}");
+        }
+        if let Some(best) = tight.best() {
+            prop_assert!(loose.best().unwrap().cloth <= best.cloth + Length::mm(0.02));
+        }
+    }
+
     #[test]
     fn pairs_are_exact_and_limits_kept(
         wanted in prop::collection::vec(0u32..30, 1..6),

@@ -8,7 +8,7 @@ use roxmltree::{Document, Node};
 use svgtypes::{
     SimplePathSegment, SimplifyingPathParser, TransformListParser, TransformListToken as Turn,
 };
-use trade::Length;
+use trade::{Length, counted};
 
 use crate::reader::short;
 use crate::report::{Diagnostic, Source};
@@ -42,7 +42,10 @@ impl Drawing {
         /// Corners nearer than this are a slip of the pen, not a pocket.
         const NARROWEST: Length = Length::mm(10.0);
         let [line] = self.lines.as_slice() else {
-            return Some(format!("the outline has {} lines", self.lines.len()));
+            return Some(format!(
+                "the outline has {}",
+                counted(self.lines.len(), "line", "lines")
+            ));
         };
         if line.closed {
             return Some("the outline is closed; a pocket is open at its top".to_owned());

@@ -3,12 +3,14 @@
 //! A [`Report`] holds every problem found in one reading. It prints for a person (with the lines
 //! concerned) and serialises for a program.
 
+use std::borrow::Cow;
 use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
 
 use miette::{GraphicalReportHandler, GraphicalTheme, LabeledSpan, NamedSource, SourceCode};
 use serde::Serialize;
+use trade::plain;
 
 /// The most problems a report keeps; further ones are counted only.
 pub const MOST_PROBLEMS: usize = 100;
@@ -21,6 +23,8 @@ const LONGEST_LINE: usize = 400;
 pub(crate) struct Source {
     pub(crate) file: Arc<str>,
     pub(crate) text: Arc<str>,
+    /// The text as it may be shown, as long as the text itself.
+    shown: Arc<str>,
     lines: Arc<[usize]>,
 }
 
@@ -33,9 +37,14 @@ impl Source {
             .filter(|(_, b)| *b == b'\n')
             .map(|(i, _)| i + 1);
         let lines = std::iter::once(0).chain(breaks).collect();
+        let shown = match plain(&text) {
+            Cow::Borrowed(_) => Arc::clone(&text),
+            Cow::Owned(shown) => shown.into(),
+        };
         Self {
             file: file.into(),
             text,
+            shown,
             lines,
         }
     }
@@ -108,7 +117,7 @@ impl Diagnostic {
             hint: None,
             text: text.chars().take(LONGEST_LINE).collect(),
             span: Some(start..end),
-            source: shown.then(|| NamedSource::new(&*source.file, Arc::clone(&source.text))),
+            source: shown.then(|| NamedSource::new(plain(&source.file), Arc::clone(&source.shown))),
         }
     }
 
@@ -256,7 +265,7 @@ impl Report {
     }
 
     /// The report for a person: each problem with its lines of the file and what would be right.
-    /// No colour codes, 100 columns, the same text on every machine.
+    /// No colour codes, 100 columns, the same text on every machine, and nothing in it that steers a terminal.
     #[must_use]
     pub fn render(&self) -> String {
         let handler = GraphicalReportHandler::new_themed(GraphicalTheme::unicode_nocolor())
@@ -276,7 +285,7 @@ impl Report {
         if self.more > 0 {
             out.push_str(&format!("\nand {} more\n", self.more));
         }
-        out
+        plain(&out).into_owned()
     }
 }
 

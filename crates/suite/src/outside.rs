@@ -2,9 +2,19 @@
 //! printed note; where `CI` is set it fails, so that no check is lost unnoticed.
 
 use std::env;
+use std::ffi::OsStr;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::Command;
+
+/// Whether this is the machine where every check is made, and made whole: `CI` is set, and not to nothing.
+pub fn every_check() -> bool {
+    says_something(env::var_os("CI").as_deref())
+}
+
+fn says_something(value: Option<&OsStr>) -> bool {
+    value.is_some_and(|value| !value.is_empty())
+}
 
 /// Where a program lies on the search path, under the first of several names that is there.
 ///
@@ -73,7 +83,7 @@ pub fn axe() -> Option<String> {
 /// `CI` is set.
 pub fn skipped(why: &str) {
     assert!(
-        env::var_os("CI").is_none(),
+        !every_check(),
         "{why}, and with CI set every check has to be made"
     );
     let name = std::thread::current()
@@ -82,4 +92,16 @@ pub fn skipped(why: &str) {
         .to_owned();
     // Nobody can be told when standard error is closed.
     let _ = writeln!(std::io::stderr(), "SKIPPED {name}: {why}");
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_empty_variable_is_none() {
+        assert!(!says_something(None));
+        assert!(!says_something(Some(OsStr::new(""))));
+        assert!(says_something(Some(OsStr::new("true"))));
+    }
 }

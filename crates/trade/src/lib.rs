@@ -18,6 +18,7 @@ pub mod needle;
 pub mod seam;
 pub mod stitch;
 pub mod units;
+mod words;
 pub mod yarn;
 
 pub use colour::{Colour, ColourError};
@@ -29,4 +30,5 @@ pub use units::{
     Angle, Area, ArealWeight, Length, Mass, Quantity, Share, StitchDensity, System, UnitError,
     YarnSize,
 };
+pub use words::{counted, plain};
 pub use yarn::yarn_diameter;

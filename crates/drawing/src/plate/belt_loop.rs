@@ -86,8 +86,13 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     Some(Draft {
         title: "Belt loop".to_owned(),
         caption: format!(
-            "All {count} loops are cut from one strip: its raw edges are folded to meet on the underside and covered by one pass of the \
-             two-needle machine. Each end is turned under and tacked through all plies, at the top edge of the band and below its seam."
+            "{} cut from one strip: its raw edges are folded to meet on the underside and covered by one pass of the \
+             two-needle machine. Each end is turned under and tacked through all plies, at the top edge of the band and below its seam.",
+            if count == 1 {
+                "The loop is".to_owned()
+            } else {
+                format!("All {count} loops are")
+            }
         ),
         figures,
     })

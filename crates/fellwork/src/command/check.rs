@@ -2,6 +2,7 @@
 
 mod grouped;
 mod json;
+mod order;
 mod table;
 
 use cutting::{Plan, cut_run};
@@ -14,6 +15,9 @@ use crate::printed;
 use crate::trouble::Trouble;
 
 pub fn run(asked: &Check) -> Result<Exit, Trouble> {
+    if style::is_order(&asked.style) {
+        return order::run(asked);
+    }
     let loaded = match load(&asked.style) {
         Ok(loaded) => loaded,
         Err(trouble) => {
@@ -28,16 +32,15 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
     let sewn = run.iter().map(|g| (g.size, g.findings.as_slice()));
     let cut = cuts.iter().map(|c| (c.size, c.findings.as_slice()));
     let findings = grouped::grouped(&loaded.style, sewn.chain(cut));
-    let text = if asked.json {
-        json::checked(&loaded, &run, &findings, asked.measures)?
+    if asked.json {
+        printed::to_stdout(json::checked(&loaded, &run, &findings, asked.measures)?)?;
     } else {
         let mut text = table::findings(&loaded, &run, &findings);
         if asked.measures {
             text.push_str(&table::measures(&run));
         }
-        text
-    };
-    printed::to_stdout(text)?;
+        printed::words(&text)?;
+    }
     let wrong = findings
         .iter()
         .any(|f| f.finding.severity == Severity::Error);

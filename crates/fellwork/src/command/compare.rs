@@ -48,7 +48,7 @@ pub fn run(asked: &Compare) -> Result<Exit, Trouble> {
                 .iter()
                 .for_each(|change| text.push_str(&format!("{}\n", change.sentence))),
         }
-        text
+        trade::plain(&text).into_owned()
     };
     printed::to_stdout(text)?;
     Ok(Exit::Done)

@@ -7,6 +7,7 @@ use style::Loaded;
 use crate::args::Demo;
 use crate::command::{bench, pack};
 use crate::exit::Exit;
+use crate::output::{Kind, OneFile};
 use crate::printed;
 use crate::trouble::Trouble;
 
@@ -16,8 +17,9 @@ const PACK: &str = "ferryman.pdf";
 pub fn run(asked: &Demo) -> Result<Exit, Trouble> {
     let (loaded, found) = demo(&asked.folder)?;
     let pdf = loaded.folder().join(PACK);
-    pack::make(&loaded, None, pack::today(), &pdf)?;
-    printed::to_stdout(format!(
+    let output = OneFile::new(&pdf, &[Kind::Pdf], false)?;
+    pack::make(&loaded, None, pack::today(), &output)?;
+    printed::words(&format!(
         "{} {} {}\n  its style  {}\n  its pack   {}\n",
         loaded.collection.name,
         if found { "was already at" } else { "is at" },

@@ -3,14 +3,15 @@
 use crate::args::Draw;
 use crate::command::load;
 use crate::exit::Exit;
-use crate::files;
+use crate::output::{Kind, OneFile};
 use crate::trouble::Trouble;
 
 pub fn run(asked: &Draw) -> Result<Exit, Trouble> {
+    let output = OneFile::new(&asked.output, &[Kind::Svg], asked.over.replace)?;
     let loaded = load(&asked.style)?;
     let size = jobs::size_of(&loaded.style, asked.size)?;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
     let sheet = drawing::garment_view(&garment, asked.view.into(), asked.face.into());
-    files::write(&asked.output, drawing::svg(&sheet).as_bytes())?;
+    output.write(drawing::svg(&sheet).as_bytes())?;
     Ok(Exit::Done)
 }

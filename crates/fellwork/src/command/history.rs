@@ -65,7 +65,7 @@ pub fn run(asked: &HistoryOf) -> Result<Exit, Trouble> {
     printed::to_stdout(if asked.json {
         json::listed(&kept, &history, &told)?
     } else {
-        words(&told)
+        trade::plain(&words(&told)).into_owned()
     })?;
     Ok(Exit::Done)
 }
@@ -130,7 +130,12 @@ pub fn version<'a>(history: &'a History, asked: &str) -> Result<&'a Revision, Tr
         Trouble::NoSuchVersion {
             asked: asked.to_owned(),
             versions: format!(
-                "its versions are 1 to {last}; name one by its number, by the name it was given, or as now"
+                "{}; name one by its number, by the name it was given, or as now",
+                if last == 1 {
+                    "its only version is 1".to_owned()
+                } else {
+                    format!("its versions are 1 to {last}")
+                }
             ),
         }
     })
@@ -166,7 +171,9 @@ fn give_name(
         other => Trouble::NotNamed(other),
     })?;
     printed::to_stdout(match name {
-        Some(name) => format!("version {number} is called \"{name}\"\n"),
+        Some(name) => {
+            trade::plain(&format!("version {number} is called \"{name}\"\n")).into_owned()
+        }
         None => format!("version {number} has no name any more\n"),
     })?;
     Ok(Exit::Done)

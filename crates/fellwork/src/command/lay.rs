@@ -9,13 +9,14 @@ use lay::{Decides, splices};
 use serde::Serialize;
 use spreading::CutOrder;
 use style::Cloth;
-use trade::{Length, System};
+use trade::{Length, System, counted};
 
 use crate::args::{LayPieces, Pairs};
-use crate::command::load;
-use crate::command::plan::{SpliceRow, found, jobs_on, marks};
+use crate::command::plan::{SpliceRow, found, jobs_on, marks, plies, roll_ends};
 use crate::command::watch::watched;
+use crate::command::{load, load_order, orders_for};
 use crate::exit::Exit;
+use crate::output::{Kind, OneFile};
 use crate::trouble::Trouble;
 use crate::{files, printed};
 
@@ -34,16 +35,39 @@ struct Laid<'a> {
     pairs: u32,
     end_loss: Length,
     marks: LayMarks,
+    of_plan: Option<OfPlan>,
+    /// Whether it was asked where a roll may end.
+    laps: bool,
+}
+
+/// Which lay of an order's plan it is.
+#[derive(Serialize)]
+struct OfPlan {
+    lay: usize,
+    of: usize,
+    plies: u32,
+    #[serde(skip)]
+    sizes: String,
+    /// Whether the lay was chosen, or is the first because none was.
+    #[serde(skip)]
+    chosen: bool,
 }
 
 pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
+    let kinds = [Kind::Svg, Kind::Dxf, Kind::Pdf];
+    let output = asked.output.as_deref();
+    let output = output.map(|path| OneFile::new(path, &kinds, asked.over.replace));
+    let output = output.transpose()?;
     if style::is_order(&asked.style) {
-        return of_order(asked);
+        return of_order(asked, output.as_ref());
     }
     if asked.lay.is_some() {
         return Err(Trouble::Option {
-            what: "--lay names a lay of an order's plan, and this is a style",
-            instead: "name an order, such as saltmarsh/orders/spring.toml, or say the sizes with --pairs",
+            what: "--lay names a lay of an order's plan, and this is a style".to_owned(),
+            instead: format!(
+                "{}; or say the sizes with --pairs",
+                orders_for(&asked.style)
+            ),
         });
     }
     let loaded = load(&asked.style)?;
@@ -84,22 +108,26 @@ pub fn run(asked: &LayPieces) -> Result<Exit, Trouble> {
         found,
         pairs: job.pairs,
         end_loss: asked.end_loss.unwrap_or(style::END_LOSS),
+        of_plan: None,
+        laps: asked.most_lap.is_some(),
     };
-    answer(asked, &laid, system)
+    answer(asked, output.as_ref(), &laid, system)
 }
 
 /// One lay of an order's plan, looked for as long as is asked. The others are taken as they are kept, or
 /// looked for briefly.
-fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
+fn of_order(asked: &LayPieces, output: Option<&OneFile<'_>>) -> Result<Exit, Trouble> {
     /// Long enough to choose by.
     const BRIEFLY: Duration = Duration::from_secs(3);
     if asked.rules_of_its_own() {
         return Err(Trouble::Option {
-            what: "sizes, ways, gaps, laps and ends of an order's lays are the order's own",
-            instead: "change them in the order's file, and choose a lay of its plan with --lay",
+            what: "sizes, ways, gaps, laps and ends of an order's lays are the order's own"
+                .to_owned(),
+            instead: "change them in the order's file, and choose a lay of its plan with --lay"
+                .to_owned(),
         });
     }
-    let loaded = style::load_order(&asked.style)?;
+    let loaded = load_order(&asked.style)?;
     let cut = CutOrder::new(&loaded)?;
     let jobs = jobs_on(&loaded, &cut, asked.cloth.as_deref())?;
     let Some(job) = jobs.first() else {
@@ -144,16 +172,29 @@ fn of_order(asked: &LayPieces) -> Result<Exit, Trouble> {
         found,
         pairs: lay.planned.pairs_in_ply(),
         end_loss: job.limits.end_loss,
+        of_plan: Some(OfPlan {
+            lay: number,
+            of: planned.lays.len(),
+            plies: lay.planned.plies,
+            sizes: job.in_words(&lay.planned.pairs),
+            chosen: asked.lay.is_some(),
+        }),
+        laps: true,
     };
-    answer(asked, &laid, system(&loaded.collection))
+    answer(asked, output, &laid, system(&loaded.collection))
 }
 
-fn answer(asked: &LayPieces, laid: &Laid<'_>, system: System) -> Result<Exit, Trouble> {
-    if let Some(output) = &asked.output {
-        let kind = match output.extension().and_then(|ending| ending.to_str()) {
-            Some(ending) if ending.eq_ignore_ascii_case("dxf") => LayKind::Dxf,
-            Some(ending) if ending.eq_ignore_ascii_case("pdf") => LayKind::Pdf,
-            _ => LayKind::Svg,
+fn answer(
+    asked: &LayPieces,
+    output: Option<&OneFile<'_>>,
+    laid: &Laid<'_>,
+    system: System,
+) -> Result<Exit, Trouble> {
+    if let Some(output) = output {
+        let kind = match output.kind() {
+            Kind::Dxf => LayKind::Dxf,
+            Kind::Pdf => LayKind::Pdf,
+            Kind::Svg | Kind::Hpgl => LayKind::Svg,
         };
         let laid_out = LaidOut {
             label: laid.label,
@@ -165,16 +206,16 @@ fn answer(asked: &LayPieces, laid: &Laid<'_>, system: System) -> Result<Exit, Tr
             system,
         };
         let bytes = lay_file(kind, &laid_out)?;
-        files::write(output, &bytes)?;
+        output.write(&bytes)?;
     }
-    let text = if asked.json {
-        json(laid)?
-    } else {
-        words(laid, system)
-    };
     // The drawing on standard output is not mixed with words.
-    if !asked.output.as_deref().is_some_and(files::is_printed) {
-        printed::to_stdout(text)?;
+    if asked.output.as_deref().is_some_and(files::is_printed) {
+        return Ok(Exit::Done);
+    }
+    if asked.json {
+        printed::to_stdout(json(laid)?)?;
+    } else {
+        printed::words(&words(laid, system))?;
     }
     Ok(Exit::Done)
 }
@@ -184,12 +225,27 @@ fn words(laid: &Laid<'_>, system: System) -> String {
     let pairs = laid.pairs;
     let ply = lay.length + laid.end_loss * 2.0;
     let bound = lay.bounds.best();
-    let mut text = format!(
-        "{} pieces of {pairs} {}: {} long, {:.1} % of the cloth used{}\n\
+    let mut text = laid.of_plan.as_ref().map_or_else(String::new, |planned| {
+        format!(
+            "lay {} of {} of the plan for {}: {} of {}{}\n",
+            planned.lay,
+            planned.of,
+            laid.cloth_name,
+            plies(planned.plies),
+            planned.sizes,
+            if planned.chosen || planned.of == 1 {
+                ""
+            } else {
+                "; --lay chooses another"
+            }
+        )
+    });
+    text.push_str(&format!(
+        "{} of {}: {} long, {:.1} % of the cloth used{}\n\
          a ply with {} lost at each end: {}, {} a pair\n\
          no lay is shorter than {}, for {}; this one is {:.1} % longer\n",
-        lay.placements.len(),
-        if pairs == 1 { "pair" } else { "pairs" },
+        counted(lay.placements.len(), "piece", "pieces"),
+        counted(pairs, "pair", "pairs"),
         lay.length.show(system),
         lay.efficiency.to_percent(),
         if laid.found.kept {
@@ -203,11 +259,20 @@ fn words(laid: &Laid<'_>, system: System) -> String {
         bound.show(system),
         decides(lay.bounds.decides()),
         (lay.length / bound - 1.0) * 100.0,
-    );
+    ));
+    if laid.laps {
+        let ends = roll_ends(&laid.marks.splices, system);
+        text.push_str(&format!("a roll may end at {ends}\n"));
+    }
     let apart = apart(&laid.spread, lay);
     if apart > 0 {
         text.push_str(&format!(
-            "{apart} pairs of pieces that have to match in shade lie further apart than they may; look longer or cut them from one zone\n"
+            "{} further apart than they may; look longer or cut them from one zone\n",
+            counted(
+                apart,
+                "pair of pieces that has to match in shade lies",
+                "pairs of pieces that have to match in shade lie"
+            )
         ));
     }
     text
@@ -234,6 +299,8 @@ struct Answer<'a> {
     each: f64,
     efficiency: f64,
     kept: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    of_plan: Option<&'a OfPlan>,
     bounds: BoundsRow,
     splices: Vec<SpliceRow>,
     placements: Vec<PlacedRow<'a>>,
@@ -292,6 +359,7 @@ fn json(laid: &Laid<'_>) -> Result<String, serde_json::Error> {
         each: (ply / f64::from(laid.pairs.max(1))).to_mm(),
         efficiency: lay.efficiency.to_ratio(),
         kept: laid.found.kept,
+        of_plan: laid.of_plan.as_ref(),
         bounds: BoundsRow {
             best: bounds.best().to_mm(),
             area: bounds.area.to_mm(),

@@ -11,6 +11,15 @@ use crate::printed;
 use crate::trouble::Trouble;
 
 pub fn run(asked: &New) -> Result<Exit, Trouble> {
+    if asked.label.is_some() && asked.folder.join(style::COLLECTION_FILE).is_file() {
+        return Err(Trouble::Option {
+            what: format!(
+                "--label names a new collection, and {} is one already",
+                asked.folder.display()
+            ),
+            instead: "leave it out; the label's name stands in its collection.toml".to_owned(),
+        });
+    }
     let code = asked.code.clone();
     let code = code.unwrap_or_else(|| style::usual_code(&asked.name));
     let path = match &asked.from {
@@ -26,7 +35,7 @@ pub fn run(asked: &New) -> Result<Exit, Trouble> {
         )?,
     };
     let folder = path.parent().unwrap_or(&asked.folder);
-    printed::to_stdout(format!(
+    printed::words(&format!(
         "{} begins at {}\nnext: fellwork check {}\n",
         asked.name,
         path.display(),

@@ -15,11 +15,10 @@ pub fn run(asked: &Pieces) -> Result<Exit, Trouble> {
     let loaded = load(&asked.style)?;
     let size = jobs::size_of(&loaded.style, asked.size)?;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
-    let text = if asked.json {
-        json::pieces(&garment)?
+    if asked.json {
+        printed::to_stdout(json::pieces(&garment)?)?;
     } else {
-        table::pieces(&garment)
-    };
-    printed::to_stdout(text)?;
+        printed::words(&table::pieces(&garment))?;
+    }
     Ok(Exit::Done)
 }

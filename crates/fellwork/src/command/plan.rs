@@ -3,8 +3,6 @@
 mod json;
 mod words;
 
-use std::fs;
-use std::path::Path;
 use std::sync::atomic::AtomicBool;
 
 use cutting::Spread;
@@ -16,11 +14,14 @@ use style::LoadedOrder;
 use trade::System;
 
 use crate::args::PlanOrder;
+use crate::command::load_order;
 use crate::exit::Exit;
+use crate::output::Folder;
+use crate::printed;
 use crate::trouble::Trouble;
-use crate::{files, printed};
 
 pub use json::SpliceRow;
+pub use words::{plies, roll_ends};
 
 /// One cloth of the order, planned.
 struct Planned<'a> {
@@ -33,7 +34,10 @@ struct Planned<'a> {
 }
 
 pub fn run(asked: &PlanOrder) -> Result<Exit, Trouble> {
-    let loaded = style::load_order(&asked.order)?;
+    let folder = asked.output.as_deref();
+    let folder = folder.map(|path| Folder::new(path, asked.over.replace));
+    let folder = folder.transpose()?;
+    let loaded = load_order(&asked.order)?;
     let cut = CutOrder::new(&loaded)?;
     let jobs = jobs_on(&loaded, &cut, asked.cloth.as_deref())?;
     let finder = Finder {
@@ -50,15 +54,14 @@ pub fn run(asked: &PlanOrder) -> Result<Exit, Trouble> {
         )?);
     }
     let system = system(&loaded.collection);
-    if let Some(folder) = &asked.output {
-        draw(folder, &planned, system)?;
+    if let Some(folder) = &folder {
+        folder.write(&drawings(&planned, system))?;
     }
-    let text = if asked.json {
-        json::answer(&loaded, &planned)?
+    if asked.json {
+        printed::to_stdout(json::answer(&loaded, &planned)?)?;
     } else {
-        words::answer(&loaded, &planned, system)
-    };
-    printed::to_stdout(text)?;
+        printed::words(&words::answer(&loaded, &planned, system))?;
+    }
     Ok(Exit::Done)
 }
 
@@ -150,11 +153,8 @@ pub fn marks(job: &ClothJob<'_>, plan: &ClothPlan, index: usize, lay: &Lay) -> L
 }
 
 /// One drawing a lay, named after cloth and number.
-fn draw(folder: &Path, planned: &[Planned<'_>], system: System) -> Result<(), Trouble> {
-    fs::create_dir_all(folder).map_err(|why| Trouble::Write {
-        path: folder.to_path_buf(),
-        why,
-    })?;
+fn drawings(planned: &[Planned<'_>], system: System) -> Vec<(String, String)> {
+    let mut drawings = Vec::new();
     for one in planned {
         for (index, spread_lay) in one.plan.lays.iter().enumerate() {
             let Some(found) = &spread_lay.found else {
@@ -164,8 +164,8 @@ fn draw(folder: &Path, planned: &[Planned<'_>], system: System) -> Result<(), Tr
             let sheet =
                 drawing::lay_sheet(&spread_lay.spread, found, one.job.cloth, &marks, system);
             let name = format!("{}-{}.svg", one.job.name, index + 1);
-            files::write(&folder.join(name), drawing::svg(&sheet).as_bytes())?;
+            drawings.push((name, drawing::svg(&sheet)));
         }
     }
-    Ok(())
+    drawings
 }

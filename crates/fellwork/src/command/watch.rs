@@ -37,11 +37,11 @@ pub fn watched(
     let found = finder.find(spread, words, &CANCEL, &mut |progress| {
         if shown && last.is_none_or(|last| last.elapsed() >= EVERY) {
             last = Some(Instant::now());
-            printed::to_stderr(&format!("\r{}\x1b[K", line(progress, limit, system)));
+            printed::line_anew(&line(progress, limit, system));
         }
     });
     if last.is_some() {
-        printed::to_stderr("\r\x1b[K");
+        printed::line_anew("");
     }
     let found = told(found?);
     if found.lay.ended == Ended::Cancelled {

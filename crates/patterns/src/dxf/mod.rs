@@ -38,3 +38,4 @@ mod writer;
 pub use lay::write_lay;
 pub use read::{FileUnit, read};
 pub use write::write;
+pub use writer::is_ours;

@@ -10,6 +10,57 @@ use crate::number::put_real;
 /// A layer and the colour it is shown in (AutoCAD colour index; 7 is black or white).
 pub(super) type Layer = (u32, u8);
 
+/// How the lines of every file begin, numbers left out: no other program writes a header as short as this.
+const BEGINS: &[&str] = &[
+    "0",
+    "SECTION",
+    "2",
+    "HEADER",
+    "9",
+    "$ACADVER",
+    "1",
+    "AC1009",
+    "9",
+    "$EXTMIN",
+    "10",
+    "",
+    "20",
+    "",
+    "9",
+    "$EXTMAX",
+    "10",
+    "",
+    "20",
+    "",
+    "0",
+    "ENDSEC",
+    "0",
+    "SECTION",
+    "2",
+    "TABLES",
+    "0",
+    "TABLE",
+    "2",
+    "LTYPE",
+    "70",
+    "1",
+    "0",
+    "LTYPE",
+    "2",
+    "CONTINUOUS",
+    "70",
+    "0",
+    "3",
+    "Solid line",
+];
+
+/// Whether these are the bytes of a pattern or a lay that was written here.
+pub fn is_ours(bytes: &[u8]) -> bool {
+    let begun = BEGINS.iter().zip(bytes.split(|b| *b == b'\n'));
+    let mut alike = begun.map(|(ours, line)| ours.is_empty() || ours.as_bytes() == line);
+    alike.all(|alike| alike) && bytes.ends_with(b"\n0\nEOF\n")
+}
+
 /// A file being written.
 #[derive(Default)]
 pub(super) struct Writer {

@@ -20,4 +20,4 @@ mod read;
 mod write;
 
 pub use read::read;
-pub use write::write;
+pub use write::{is_ours, write};

@@ -72,6 +72,20 @@ fn word<T: PartialEq + Copy>(words: &[(T, &'static str)], of: T) -> &'static str
         .map_or("", |(_, word)| word)
 }
 
+/// How every sheet begins, and what its first tag holds.
+const BEGINS: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\"";
+const PATTERN: &str = " data-pattern=\"1\"";
+
+/// Whether these are the bytes of a sheet that [`write`] wrote.
+pub fn is_ours(bytes: &[u8]) -> bool {
+    let Some(after) = bytes.strip_prefix(BEGINS.as_bytes()) else {
+        return false;
+    };
+    let tag = after.split(|b| *b == b'>').next().unwrap_or_default();
+    tag.windows(PATTERN.len())
+        .any(|part| part == PATTERN.as_bytes())
+}
+
 /// Writes a pattern: all its pieces beside each other on one sheet, in true millimetres. Usually of one
 /// size; see [`PatternFile::of_size`].
 pub fn write(pattern: &PatternFile) -> String {
@@ -86,15 +100,14 @@ pub fn write(pattern: &PatternFile) -> String {
         out: String::new(),
         origin: Vec2::ZERO,
     };
-    pen.out
-        .push_str("<svg xmlns=\"http://www.w3.org/2000/svg\"");
+    pen.out.push_str(BEGINS);
     for (name, v) in [("width", sheet.x), ("height", sheet.y)] {
         let _ = write!(pen.out, " {name}=\"");
         put(&mut pen.out, v);
         pen.out.push_str("mm\"");
     }
     pen.numbers("viewBox", &[0.0, 0.0, sheet.x, sheet.y]);
-    pen.out.push_str(" data-pattern=\"1\"");
+    pen.out.push_str(PATTERN);
     pen.word("data-author", &pattern.author);
     pen.word("data-date", &pattern.date);
     pen.word("data-sample-size", &pattern.sample_size);

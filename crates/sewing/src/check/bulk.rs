@@ -1,5 +1,7 @@
 //! Crossings against what a machine takes under its foot.
 
+use trade::counted;
+
 use super::case::{Broken, Case};
 use crate::bulk::{Crossing, CrossingKind, Machine};
 use crate::context::mm;
@@ -24,8 +26,8 @@ fn too_thick(crossing: &Crossing, machine: Machine) -> String {
 fn left(crossing: &Crossing) -> Option<String> {
     let (plies, thickness) = crossing.trimmed?;
     Some(format!(
-        "cut away the turned-in edges inside the crossing, which leaves {} plies and {}, and flatten it before sewing across",
-        plies.total(),
+        "cut away the turned-in edges inside the crossing, which leaves {} and {}, and flatten it before sewing across",
+        counted(plies.total(), "ply", "plies"),
         mm(thickness)
     ))
 }

@@ -97,12 +97,20 @@ pub(super) fn buttons_crowded(case: &Case<'_>) -> Vec<Broken> {
         (button_fly(case) && fly.buttons > 0 && gap < size + ROOM).then(|| {
             Broken::warning(
                 "fly",
-                format!(
-                    "{} buttons of {} stand only {} apart",
-                    fly.buttons,
-                    mm(size),
-                    mm(gap)
-                ),
+                if fly.buttons == 1 {
+                    format!(
+                        "1 button of {} stands only {} from each end",
+                        mm(size),
+                        mm(gap)
+                    )
+                } else {
+                    format!(
+                        "{} buttons of {} stand only {} apart",
+                        fly.buttons,
+                        mm(size),
+                        mm(gap)
+                    )
+                },
             )
             .help("fewer buttons, or a longer fly")
             .at(case.fixing(key))

@@ -1,7 +1,7 @@
 //! Rivets: what they go through, and how far from the edge.
 
 use draft::PieceId;
-use trade::Length;
+use trade::{Length, counted};
 
 use super::case::{Broken, Case, distance, place};
 use crate::allowance::allowances;
@@ -94,8 +94,8 @@ pub(super) fn thin(case: &Case<'_>) -> Vec<Broken> {
             Broken::warning(
                 about(rivet),
                 format!(
-                    "it goes through {} plies, {} in all, and will not close tightly",
-                    grip.plies.total(),
+                    "it goes through {}, {} in all, and will not close tightly",
+                    counted(grip.plies.total(), "ply", "plies"),
                     mm(grip.thickness)
                 ),
             )
@@ -114,8 +114,8 @@ pub(super) fn thick(case: &Case<'_>) -> Vec<Broken> {
             Broken::warning(
                 about(rivet),
                 format!(
-                    "it goes through {} plies, {} in all; a nail of usual length closes on {}",
-                    grip.plies.total(),
+                    "it goes through {}, {} in all; a nail of usual length closes on {}",
+                    counted(grip.plies.total(), "ply", "plies"),
                     mm(grip.thickness),
                     mm(MOST)
                 ),

@@ -2,6 +2,7 @@
 
 use draft::PieceId;
 use style::Construction;
+use trade::counted;
 
 use super::operation::{Operation, Stage, Work};
 use super::plan::{After, Plan, aid, by_hand, not_stated, operation, pressed, says};
@@ -49,7 +50,8 @@ fn loops(plan: &mut Plan<'_>) -> After {
         parts: says(&["fixing:loop_edge"]),
         attachment: aid("length stop"),
         mind: vec![format!(
-            "{wanted} loops, {} long when set, and what is folded under at both ends",
+            "{}, {} long when set, and what is folded under at both ends",
+            counted(wanted, "loop", "loops"),
             mm(length)
         )],
         after: strip,

@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use indexmap::IndexMap;
-use trade::Length;
+use trade::{Length, counted};
 
 use super::Place;
 use crate::Size;
@@ -108,7 +108,11 @@ fn block(mut table: Table<'_>) -> Option<PieceBlock> {
     let grain = table.optional("grain").map(|node| {
         let found = places(&node, 2)?;
         let [foot, top] = found.as_slice() else {
-            let message = format!("`{}` has {} places", node.key(), found.len());
+            let message = format!(
+                "`{}` has {}",
+                node.key(),
+                counted(found.len(), "place", "places")
+            );
             node.problem(
                 "style::unfit-place",
                 message,
@@ -178,7 +182,11 @@ fn places(node: &Node<'_>, least: usize) -> Option<Vec<Place>> {
         }
     }
     if out.len() < least {
-        let message = format!("`{}` has {} places", node.key(), out.len());
+        let message = format!(
+            "`{}` has {}",
+            node.key(),
+            counted(out.len(), "place", "places")
+        );
         node.problem(
             "style::unfit-place",
             message,

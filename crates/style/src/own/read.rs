@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use indexmap::IndexMap;
+use trade::counted;
 
 use super::{Drawn, OWN_PIECES, OwnEdge, OwnPattern, OwnPiece, OwnPieceName};
 use crate::details::ArtPath;
@@ -154,7 +155,11 @@ fn ends(node: &Node<'_>) -> Option<[String; 2]> {
     const EXAMPLE: &str = "[\"1\", \"2\"], the corners it runs between";
     let members = node.list(EXAMPLE)?;
     let [from, to] = members.as_slice() else {
-        let message = format!("`{}` names {} corners", node.key(), members.len());
+        let message = format!(
+            "`{}` names {}",
+            node.key(),
+            counted(members.len(), "corner", "corners")
+        );
         node.problem("style::unfit-edge", message, format!("write {EXAMPLE}"));
         return None;
     };

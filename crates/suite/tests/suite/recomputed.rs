@@ -42,7 +42,7 @@ fn lengths_areas_measures_and_cut_lines_agree() {
         .collect();
     assert_eq!(every.len(), 27);
     // The whole run takes Python some ten seconds; five sizes far apart find what a person would look for.
-    let whole = std::env::var_os("CI").is_some();
+    let whole = outside::every_check();
     let files: Vec<PathBuf> = every
         .iter()
         .filter(|size| whole || SOME_SIZES.contains(&size.as_str()))

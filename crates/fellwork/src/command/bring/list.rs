@@ -5,10 +5,15 @@ use std::fmt::Write;
 use intake::{Look, SeenPiece};
 use jobs::Brought;
 use style::Size;
+use trade::counted;
 
 /// Every piece with its measures, its corners and what it is taken for.
 pub fn list(look: &Look, passed_over: &[String]) -> String {
-    let mut out = format!("{}: {} pieces\n", look.file.from, look.pieces.len());
+    let mut out = format!(
+        "{}: {}\n",
+        look.file.from,
+        counted(look.pieces.len(), "piece", "pieces")
+    );
     for piece in &look.pieces {
         one(&mut out, piece);
     }
@@ -22,7 +27,7 @@ fn one(out: &mut String, piece: &SeenPiece) {
     let _ = writeln!(out, "\n\"{}\" in {}", piece.name, sizes.join(", "));
     let _ = writeln!(
         out,
-        "  in {}: {:.1} × {:.1} cm, {:.1} cm², {}, {}, {} notch{}",
+        "  in {}: {:.1} × {:.1} cm, {:.1} cm², {}, {}, {}",
         piece.shown,
         piece.width.to_cm(),
         piece.height.to_cm(),
@@ -36,8 +41,7 @@ fn one(out: &mut String, piece: &SeenPiece) {
             || "no grain line".to_owned(),
             |grain| format!("grain at {:.1}°", grain.to_deg())
         ),
-        piece.notches,
-        if piece.notches == 1 { "" } else { "es" }
+        counted(piece.notches, "notch", "notches")
     );
     if piece.half {
         let _ = writeln!(out, "  given as a half, opened over its mirror line");
@@ -115,9 +119,10 @@ pub fn told(brought: &Brought, look: &Look, passed_over: &[String]) -> String {
         .filter(|p| p.taken_for.is_some())
         .collect();
     let mut out = format!(
-        "{} pieces of {} are brought into {}\n",
-        taken.len(),
+        "{} of {} {} brought into {}\n",
+        counted(taken.len(), "piece", "pieces"),
         look.file.from,
+        if taken.len() == 1 { "is" } else { "are" },
         loaded.path.display()
     );
     let guesses: usize = taken
@@ -153,7 +158,9 @@ pub fn told(brought: &Brought, look: &Look, passed_over: &[String]) -> String {
     if guesses > 0 {
         let _ = writeln!(
             out,
-            "{guesses} edges were guessed: confirm them in [pattern] of the style file"
+            "{} guessed: confirm {} in [pattern] of the style file",
+            counted(guesses, "edge was", "edges were"),
+            if guesses == 1 { "it" } else { "them" }
         );
     }
     let folder = loaded.folder().display();

@@ -25,7 +25,7 @@ pub fn run(asked: &Bring) -> Result<Exit, Trouble> {
         &said(asked, loaded.as_ref()),
     )?;
     let passed_over = source.read.passed_over.clone();
-    let text = match loaded {
+    let words = match loaded {
         Some(loaded) if !asked.list => {
             let drawn = if asked.before_wash {
                 Drawn::BeforeWash
@@ -39,10 +39,13 @@ pub fn run(asked: &Bring) -> Result<Exit, Trouble> {
             let brought = bring_into(&loaded, &look, source, meant)?;
             list::told(&brought, &look, &passed_over)
         }
-        _ if asked.json => json::list(&look, &passed_over)?,
+        _ if asked.json => {
+            printed::to_stdout(json::list(&look, &passed_over)?)?;
+            return Ok(Exit::Done);
+        }
         _ => list::list(&look, &passed_over),
     };
-    printed::to_stdout(text)?;
+    printed::words(&words)?;
     Ok(Exit::Done)
 }
 

@@ -97,7 +97,8 @@ pub fn unread(report: &Report) -> Result<String, serde_json::Error> {
     })
 }
 
-fn line(answer: &impl Serialize) -> Result<String, serde_json::Error> {
+/// An answer as it is printed.
+pub fn line(answer: &impl Serialize) -> Result<String, serde_json::Error> {
     serde_json::to_string_pretty(answer).map(|text| text + "\n")
 }
 

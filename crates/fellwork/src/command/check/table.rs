@@ -5,6 +5,7 @@ use std::fmt::Write;
 use draft::Severity;
 use sewing::Garment;
 use style::Loaded;
+use trade::counted;
 
 use super::grouped::{Grouped, count, in_words};
 
@@ -12,10 +13,10 @@ use super::grouped::{Grouped, count, in_words};
 pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> String {
     let style = &loaded.style;
     let mut out = format!(
-        "{} {}: {} sizes drafted and sewn\n\n",
+        "{} {}: {} drafted and sewn\n\n",
         style.style.code,
         style.style.name,
-        run.len()
+        counted(run.len(), "size", "sizes")
     );
     for group in findings {
         let finding = group.finding;
@@ -54,11 +55,11 @@ pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> S
     out
 }
 
-fn words(n: usize, one: &str) -> String {
+/// "no errors", "1 error", "2 errors".
+pub fn words(n: usize, one: &str) -> String {
     match n {
         0 => format!("no {one}s"),
-        1 => format!("1 {one}"),
-        n => format!("{n} {one}s"),
+        n => counted(n, one, &format!("{one}s")),
     }
 }
 

@@ -2,15 +2,20 @@
 
 use std::fmt::Write;
 
+use lay::Splice;
 use spreading::{ClothPlan, Rolls, SpreadLay};
 use style::{LoadedOrder, SpreadLimits};
-use trade::{Length, System};
+use trade::{Length, System, counted};
 
 use super::Planned;
 
 pub fn answer(loaded: &LoadedOrder, planned: &[Planned<'_>], system: System) -> String {
     let order = &loaded.order;
-    let mut text = format!("{}: {} pairs\n", order.name, order.pairs());
+    let mut text = format!(
+        "{}: {}\n",
+        order.name,
+        counted(order.pairs(), "pair", "pairs")
+    );
     for one in planned {
         text.push('\n');
         cloth(&mut text, one, system);
@@ -20,11 +25,7 @@ pub fn answer(loaded: &LoadedOrder, planned: &[Planned<'_>], system: System) -> 
 
 /// "1 ply", "8 plies".
 pub fn plies(count: u32) -> String {
-    counted(count as usize, "ply", "plies")
-}
-
-fn counted(count: usize, one: &str, many: &str) -> String {
-    format!("{count} {}", if count == 1 { one } else { many })
+    counted(count, "ply", "plies")
 }
 
 // Writing to a String cannot fail, so what `write!` answers is left aside here.
@@ -69,8 +70,12 @@ fn cloth(text: &mut String, one: &Planned<'_>, system: System) {
     if one.apart > 0 {
         let _ = writeln!(
             text,
-            "  {} that have to match in shade lie further apart than they may: look longer",
-            counted(one.apart, "pair of pieces", "pairs of pieces"),
+            "  {} further apart than they may: look longer",
+            counted(
+                one.apart,
+                "pair of pieces that has to match in shade lies",
+                "pairs of pieces that have to match in shade lie"
+            ),
         );
     }
     if let Some(used) = &one.rolls {
@@ -92,28 +97,28 @@ fn lay_lines(text: &mut String, number: usize, lay: &SpreadLay, sizes: &str, sys
         let _ = writeln!(text, "         estimated");
         return;
     };
-    let splices: Vec<String> = lay
-        .splices
-        .iter()
-        .map(|splice| {
-            format!(
-                "{} (lap {})",
-                splice.from.show(system),
-                splice.lap().show(system)
-            )
-        })
-        .collect();
     let _ = writeln!(
         text,
         "         {:.1} % of the cloth used, no lay is shorter than {}; a roll may end at {}",
         found.efficiency.to_percent(),
         found.bounds.best().show(system),
-        if splices.is_empty() {
-            "no place".to_owned()
-        } else {
-            splices.join(", ")
-        },
+        roll_ends(&lay.splices, system),
     );
+}
+
+/// Where a roll may end: "120 cm (lap 14 cm), 240 cm (lap 9 cm)", or "no place".
+pub fn roll_ends(splices: &[Splice], system: System) -> String {
+    if splices.is_empty() {
+        return "no place".to_owned();
+    }
+    let places = splices.iter().map(|splice| {
+        format!(
+            "{} (lap {})",
+            splice.from.show(system),
+            splice.lap().show(system)
+        )
+    });
+    places.collect::<Vec<_>>().join(", ")
 }
 
 fn on_top(limits: &SpreadLimits, system: System) -> String {
