@@ -17,9 +17,9 @@ use trade::Length;
 const STEP: Length = Length::mm(4.0);
 /// An area's edge hides half of a line that runs along it; nearer than this it is not said which half.
 const NEAR_MM: f64 = 1.5;
-/// A line of fewer places, such as the ring of a rivet, is counted with the others of its part.
+/// A line of fewer places, such as the short side of a tack, is counted with the others of its part.
 const FEW: usize = 3;
-/// The share of a line's places that have ink. Another line's ink, or the end of a dash, may hide a few.
+/// The share of a line's places that have ink, in whole places. Where a line ends or turns sharply one may miss it.
 const INKED: f64 = 0.9;
 
 /// What is compared: which of the two drawings, the channel that its colour leaves dark and the other's does not, and
@@ -200,7 +200,7 @@ fn inked(sheet: &Sheet, ink: &Ink, shot: &Shot, map: [f64; 4]) {
             shot.darkest(at, ink.channel, if ink.dashed { 3 } else { 1 }) < DARK
         });
         let found = found.count();
-        if points.len() >= FEW && (found as f64) < points.len() as f64 * INKED {
+        if points.len() >= FEW && found < (points.len() as f64 * INKED) as usize {
             missing.push(format!("{part}: {found} of {}", points.len()));
         }
         let sum = parts.entry(part).or_default();
