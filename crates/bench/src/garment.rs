@@ -250,7 +250,7 @@ pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
     } else {
         written(drawing::garment_view(garment, see.view, see.face))
     };
-    let pair = match Places::of(garment, see.view) {
+    let pair = match Places::of(garment, see.view, see.face) {
         Some(places) => Picture {
             grips: grip::shown(garment, &places, see),
             below: below(&places, see),
@@ -271,7 +271,7 @@ pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
 pub(crate) fn small_picture(loaded: &Loaded) -> String {
     let size = loaded.style.sizes.base;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
-    let mut sheet = drawing::garment_view(&garment, View::Front, Face::Outside);
+    let mut sheet = drawing::garment_picture(&garment, View::Front, Face::Outside);
     sheet
         .layers
         .retain(|layer| layer.name != "rows" && layer.name != "roping");
@@ -313,7 +313,7 @@ fn tapes(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Tape> {
     if !see.shows(Layer::Measures) {
         return Vec::new();
     }
-    let other = Places::of(garment, other_side(see.view));
+    let other = Places::of(garment, other_side(see.view), see.face);
     // What is taken round a fold may lie on the other side than the one it is usually shown on.
     let here = |measure: &Measure| {
         let usual = match measure.shown {

@@ -580,7 +580,7 @@ struct Beside {
 pub(crate) fn hold(key: &str, worked: &Worked, show: &Show<'_>) -> Option<Held> {
     let grip = all().find(|grip| grip.key == key)?;
     let garment = &worked.garment;
-    let lines = grip.lines(garment, &Places::of(garment, grip.view)?)?;
+    let lines = grip.lines(garment, &Places::of(garment, grip.view, grip.face)?)?;
     let at = lines.at(grip.at)?;
     let values = grip.fields.iter();
     let values = values.filter_map(|field| grip.value(field, garment, (&lines, at), show));
@@ -608,7 +608,7 @@ impl Grip {
             let edit = Edit::set(field.path, &words).ok()?;
             let next = show.loaded.with_edit(&edit).ok()?;
             let next = sewing::make(&next.style, &next.collection, garment.size);
-            let there = self.lines(&next, &Places::of(&next, self.view)?)?;
+            let there = self.lines(&next, &Places::of(&next, self.view, self.face)?)?;
             let same =
                 there.0.len() == lines.0.len() && there.points().count() == lines.points().count();
             let followed = |a: Mm, b: Mm| ((b.0 - a.0) / nudge, (b.1 - a.1) / nudge);

@@ -5,7 +5,7 @@
 
 use draft::Severity;
 use drawing::{Shape, Sheet, View, garment_view};
-use sewing::{Face, Fixing, FixingKind, Garment, On};
+use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
 use trade::{Colour, Length};
 
 /// What the places are called while they are drawn; no trim of a collection has a colon in its name.
@@ -38,7 +38,8 @@ pub(crate) fn marked_view(garment: &Garment, view: View, face: Face) -> (Sheet, 
         with_places.fixings.push(Fixing {
             kind: FixingKind::Rivet(POINT),
             piece: place.piece,
-            on: On::Both,
+            // What is set on one side has its number there.
+            on: placed(&garment.pattern, place.piece).map_or(On::Both, |placed| placed.on),
             at: place.at,
             outside: true,
             inside: true,
@@ -126,7 +127,47 @@ fn spread(marks: &mut [Mark]) {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
     use super::*;
+    use draft::{Finding, PieceId, Place};
+
+    /// The x of the number of a finding about the middle of a piece.
+    fn numbered(piece: PieceId, view: View, face: Face) -> f64 {
+        let folder = concat!(
+            env!("CARGO_MANIFEST_DIR"),
+            "/../style/demo/saltmarsh/styles/ferryman"
+        );
+        let loaded = style::load(folder.as_ref()).unwrap();
+        let mut garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+        let edges = &garment.pattern.piece(piece).unwrap().edges;
+        let ends: Vec<_> = edges.iter().map(|edge| edge.path.start()).collect();
+        let (first, rest) = ends.split_first().unwrap();
+        let sum = rest
+            .iter()
+            .fold(first.to_vec2(), |sum, p| sum + p.to_vec2());
+        let at = (sum / ends.len() as f64).to_point();
+        let found = Finding::new("test::here", Severity::Note, "a piece", "here", "this test");
+        garment.findings = vec![found.at(Place { piece, at })];
+        let (_, marks) = marked_view(&garment, view, face);
+        marks.first().unwrap().at.0
+    }
+
+    /// The demo's coin pocket is on the wearer's right, which is on the left of whoever looks at a person, and on the
+    /// right of whoever looks at the pair turned out.
+    #[test]
+    fn a_number_lies_on_the_side_of_what_it_is_about() {
+        for (piece, view, outside) in [
+            (PieceId::CoinPocket, View::Front, -1.0),
+            (PieceId::ExtraPocket, View::Front, 1.0),
+            (PieceId::BackPocketLeft, View::Back, -1.0),
+            (PieceId::BackPocketRight, View::Back, 1.0),
+        ] {
+            let x = numbered(piece, view, Face::Outside);
+            assert!(x * outside > 0.0, "{piece:?} outside at {x}");
+            let x = numbered(piece, view, Face::Inside);
+            assert!(x * outside < 0.0, "{piece:?} inside at {x}");
+        }
+    }
 
     #[test]
     fn numbers_on_one_place_are_moved_apart() {

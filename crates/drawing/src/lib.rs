@@ -48,5 +48,5 @@ pub use sheet::{
     Anchor, Layer, Mark, Shape, Sheet, Stroke, Text, circle, closed, on_paper, open, to_paper,
 };
 pub use svg::{is_our_svg, svg};
-pub use view::{Places, View, garment_view};
+pub use view::{Places, View, garment_picture, garment_view};
 pub use yarn_plan::yarn_plan_sheet;

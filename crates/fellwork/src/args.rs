@@ -713,7 +713,7 @@ impl From<ViewWord> for View {
 pub enum FaceWord {
     /// The outside
     Outside,
-    /// The inside, turned out
+    /// The inside, turned out: left and right change places
     Inside,
 }
 

@@ -67,6 +67,9 @@ async fn what_is_dropped_lies_where_its_outline_was() {
         ("coin", 4.0),
         ("mouth-depth", 6.0),
         ("patch", 7.0),
+        ("extra", 6.0),
+        ("extra-width", 5.0),
+        ("extra-depth", 5.0),
     ] {
         let before = hold(&house, key).await;
         let value = &before["values"][0];
@@ -80,6 +83,47 @@ async fn what_is_dropped_lies_where_its_outline_was() {
         assert!(miss < 0.5, "{key}: {miss} mm beside its outline");
         let moved = (along.0 * mm).hypot(along.1 * mm);
         assert!(moved > 1.0, "{key} moves only {moved} mm");
+    }
+}
+
+/// Turned out, the wearer's left is on the left: a thing on it is held there, and what brings it away from the centre
+/// brings it further to the left.
+#[tokio::test]
+async fn turned_out_what_is_held_follows_to_the_side_it_lies_on() {
+    let house = House::new();
+    assert!(house.text().contains("[pockets.extra]"));
+    for (side, way) in [("left", -1.0), ("right", 1.0)] {
+        house.set("pockets.extra.side", side).await;
+        let held = hold(&house, "extra").await;
+        let at = point(&held["at"]);
+        let along = point(&held["values"][0]["at"]);
+        assert_eq!(held["values"][0]["path"], "pockets.extra.from_centre");
+        assert!(at.0 * way > 0.0, "{side}: held at {at:?}");
+        assert!(along.0 * way > 0.0, "{side}: it follows by {along:?}");
+        let view = drawn(&house, "view=front&face=inside").await;
+        let grip = between(&view, "data-grip=\"extra\"", "tabindex");
+        let x: f64 = between(grip, "data-x=\"", "\"").parse().unwrap();
+        assert!((x - at.0).abs() < 0.01, "{side}: the grip is shown at {x}");
+    }
+    // On the outside a person's right is on the left of whoever looks at them.
+    assert!(point(&hold(&house, "coin").await["at"]).0 < 0.0);
+}
+
+#[tokio::test]
+async fn a_leg_is_measured_on_the_same_leg_when_the_pair_is_turned_out() {
+    let house = House::new();
+    let [out, turned] = [
+        "view=front&face=outside&layers=measures",
+        "view=front&face=inside&layers=measures",
+    ];
+    for key in ["knee", "inseam", "mouth_width"] {
+        let mut at = Vec::new();
+        for query in [out, turned] {
+            let html = drawn(&house, query).await;
+            let dim = between(&html, &format!("data-dim=\"{key}\""), "data-at-y");
+            at.push(between(dim, "data-at-x=\"", "\"").parse::<f64>().unwrap());
+        }
+        assert!(at[0] > 0.0 && (at[0] + at[1]).abs() < 0.02, "{key}: {at:?}");
     }
 }
 

@@ -42,7 +42,7 @@ fn reverse(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'
     let set = placed(&garment.pattern, id)?;
     let corners = Corners::of(pocket)?;
     let (said, word) = stated(garment, id);
-    let title = format!("Pocket, {word}: its reverse");
+    let title = format!("Pocket, wearer's {word}: its reverse");
     let outside_mirrored = set.on == On::Mirrored;
     let mut figure = Figure::new(
         garment,
@@ -205,7 +205,7 @@ fn back(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'_>>
     let set: Placed = placed(&garment.pattern, id)?;
     let corners = Corners::of(pocket)?;
     let (_, word) = stated(garment, id);
-    let title = format!("Back, {word}: inside");
+    let title = format!("Back, wearer's {word}: inside");
     let mirrored = set.on != On::Mirrored;
     let frame = set.map.inverse();
     let mut figure = Figure::new(garment, scale, (Face::Inside, &title), frame, mirrored);

@@ -32,7 +32,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     } else {
         "right"
     };
-    let title = format!("Front, {word}: inside");
+    let title = format!("Front, wearer's {word}: inside");
     let mut figure = Figure::new(
         garment,
         scale,

@@ -117,7 +117,7 @@ fn ends<'a>(
     let mut figure = Figure::new(
         garment,
         scale,
-        (Face::Outside, "Outside: left end and right end"),
+        (Face::Outside, "Outside: wearer's left end and right end"),
         Affine::IDENTITY,
         false,
     );

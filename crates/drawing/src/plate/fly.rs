@@ -83,7 +83,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
 
 /// The left front, its topstitching and tacks.
 fn outside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figure<'a>> {
-    let title = (Face::Outside, "Left front, outside");
+    let title = (Face::Outside, "Wearer's left front, outside");
     let mut figure = Figure::new(garment, scale, title, fly.map.inverse(), false);
     figure.window(&[
         fly.at(-BEFORE_MM, ABOVE_MM),
@@ -182,7 +182,7 @@ fn band_above(figure: &mut Figure<'_>, fly: &Fly) {
 
 /// The inside of the left front: facing, overlocked edge, and holes or zip.
 fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figure<'a>> {
-    let title = (Face::Inside, "Left front, inside");
+    let title = (Face::Inside, "Wearer's left front, inside");
     let mut figure = Figure::new(garment, scale, title, fly.map.inverse(), true);
     figure.window(&[
         fly.at(-BEFORE_MM, ABOVE_MM),

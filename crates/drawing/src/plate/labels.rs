@@ -26,6 +26,10 @@ const TURN_MM: f64 = 7.0;
 /// How far the ends of a mitre fold stand above its strip.
 const TAB_MM: f64 = 5.0;
 
+/// Where the ends of the band lie that is seen in part.
+const LEFT: &str = "wearer's left";
+const RIGHT: &str = "wearer's right";
+
 type Set<'a> = (&'a Label, &'a Fixing);
 
 /// Every label that has a place.
@@ -99,10 +103,10 @@ fn band<'a>(
         Affine::IDENTITY,
         true,
     );
-    figure.window(&[
-        p(x0 - 2.0 * ROUND_MM, low),
-        p(x1 + 2.0 * ROUND_MM, m.height + 3.0),
-    ]);
+    // Room beside the labels for the words that say which end is which.
+    let one = figure.on_paper(Length::mm(1.0)).to_mm();
+    let beside = (text_width(RIGHT, TYPE_FIGURES) + 4.0) / one;
+    figure.window(&[p(x0 - beside, low), p(x1 + beside, m.height + 3.0)]);
     let quiet = set_back(figure.tone(ClothUse::Shell));
     let shell = set_back(tone(garment, ClothUse::Shell, Face::Outside));
     let rect =
@@ -147,6 +151,11 @@ fn band<'a>(
         &[p(m.centre, low + 2.6), p(m.centre + 12.0, low + 2.6)],
         QUIET,
     );
+    // The band runs from the wearer's left to the right: from inside that is from right to left.
+    for (words, x) in [(LEFT, x0 - beside / 2.0), (RIGHT, x1 + beside / 2.0)] {
+        let places = [low + 2.6, low + 2.0, low + 3.2, low + 5.0].map(|y| p(x, y));
+        figure.name(words, &places, QUIET);
+    }
     Some(figure)
 }
 
@@ -162,9 +171,9 @@ fn side_seam<'a>(
     let c = corners(fixing, Affine::IDENTITY)?;
     let left = fixing.on == On::AsDrawn;
     let title = if left {
-        "In the left outseam, inside"
+        "In the wearer's left outseam, inside"
     } else {
-        "In the right outseam, inside"
+        "In the wearer's right outseam, inside"
     };
     // Fronts are drawn as the left; from inside the left is mirrored, the right as drawn.
     let mut figure = Figure::new(
@@ -413,6 +422,18 @@ mod tests {
             "centre fold",
         ] {
             assert!(all.contains(words), "{words} not in {all}");
+        }
+    }
+
+    /// From inside the wearer's left is on the right.
+    #[test]
+    fn the_plate_of_the_band_says_which_end_is_which() {
+        for (waist, length) in [(28, 30), (32, 32), (38, 34)] {
+            let garment = sewn(waist, length);
+            let plate = fitted(&garment, "labels", on_band).unwrap();
+            let all = texts(&plate.sheet);
+            let at = |words: &str| all.iter().find(|t| t.words == words).unwrap().at.x;
+            assert!(at(LEFT) > at("centre back") && at(RIGHT) < at("centre back"));
         }
     }
 

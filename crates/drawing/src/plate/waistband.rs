@@ -149,8 +149,8 @@ fn title(face: Face, (left, right): (bool, bool), whole: bool, k: usize) -> Stri
     };
     match (whole, left, right) {
         (true, ..) => face.to_owned(),
-        (_, true, _) => format!("{face}: left end"),
-        (_, _, true) => format!("{face}: right end"),
+        (_, true, _) => format!("{face}: wearer's left end"),
+        (_, _, true) => format!("{face}: wearer's right end"),
         _ if k == 0 => face.to_owned(),
         _ => format!("{face}: round the back"),
     }

@@ -253,19 +253,21 @@ fn draw_shield(scene: &Scene, layer: &mut Layer) {
     ) else {
         return;
     };
-    let (Some(right), Some(foot), Some(top)) = (
-        shield.edge("right"),
+    let (Some(sewn), Some(foot), Some(top)) = (
+        shield.edge("left"),
         shield.point("fold_foot"),
         front.point("waist_centre"),
     ) else {
         return;
     };
-    let corners = [Point::ORIGIN, foot, right.start(), right.end()];
-    // It hangs straight down from the band seam, whatever the crotch seam does behind it.
+    let corners = [sewn.start(), sewn.end(), foot, Point::ORIGIN];
+    // Sewn at the centre front, its fold away from there. It hangs straight down from the band seam,
+    // whatever the crotch seam does behind it.
     let place = |p: &Point| {
+        let across = p.x - sewn.start().x;
         scene
             .projector
-            .mirrored(Point::new(p.x, top.y + p.y), Copy::Left)
+            .mirrored(Point::new(across, top.y + p.y), Copy::Left)
     };
     let points: Vec<Point> = corners.iter().map(place).collect();
     layer.area(
@@ -418,7 +420,8 @@ pub(super) fn outline(scene: &Scene) -> Layer {
     layer
 }
 
-/// The band on the side that faces the viewer. In front the left end lies over the right.
+/// The band on the side that faces the viewer. In front the left end lies over the right; turned out,
+/// the overlap of the right end lies over the left.
 pub(super) fn band(scene: &Scene) -> Layer {
     let mut layer = Layer::named("band");
     let up = Vec2::new(0.0, scene.flat.band_height);
@@ -434,12 +437,19 @@ pub(super) fn band(scene: &Scene) -> Layer {
         layer.area(Some("piece:band"), strip(both_sides(half)), fill, stroke);
         return layer;
     }
-    for copy in [Copy::Right, Copy::Left] {
-        let side = half
-            .iter()
-            .map(|p| scene.projector.mirrored(*p, copy))
-            .collect();
-        layer.area(Some("piece:band"), strip(side), fill, stroke);
+    let order = match scene.face {
+        Face::Outside => [Copy::Right, Copy::Left],
+        Face::Inside => [Copy::Left, Copy::Right],
+    };
+    for copy in order {
+        let side = half.iter().map(|p| scene.projector.mirrored(*p, copy));
+        // Under the left end the overlap is not seen.
+        let overlap = match (scene.face, copy) {
+            (Face::Inside, Copy::Right) => scene.projector.overlap(&scene.flat),
+            _ => Vec::new(),
+        };
+        let line = overlap.into_iter().rev().chain(side).collect();
+        layer.area(Some("piece:band"), strip(line), fill, stroke);
     }
     layer
 }

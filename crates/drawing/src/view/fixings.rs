@@ -29,9 +29,14 @@ pub(super) fn fixings(scene: &Scene) -> Layer {
     let mut sorted: Vec<&Fixing> = scene.garment.fixings.iter().collect();
     sorted.sort_by_key(order);
     for fixing in sorted {
-        let covered = fixing.piece == PieceId::CoinPocket
-            && scene.view == View::Front
-            && scene.face == Face::Outside;
+        let covered = match (scene.view, scene.face) {
+            (View::Front, Face::Outside) => fixing.piece == PieceId::CoinPocket,
+            (View::Front, Face::Inside) => {
+                let hole = matches!(fixing.kind, FixingKind::Buttonhole(_));
+                hole && fixing.piece == PieceId::Band && scene.projector.covered(fixing.at)
+            }
+            (View::Back, _) => false,
+        };
         if covered || !shows(fixing, scene.face) {
             continue;
         }

@@ -424,7 +424,7 @@ impl Flat {
         if along <= fold {
             return Spot {
                 half: Half::Front,
-                at: Point::new(along, self.front_waist_y(along.max(0.0)) + up),
+                at: Point::new(along, self.front_waist_y(along.abs()) + up),
             };
         }
         let x = 2.0 * fold - along;

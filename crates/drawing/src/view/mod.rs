@@ -8,12 +8,16 @@ mod places;
 mod project;
 pub(crate) mod roping;
 mod rows;
+mod sides;
+#[cfg(test)]
+mod tests;
 
 use draft::PieceId;
-use geometry::{Affine, BezPath, Point};
+use geometry::{Affine, BezPath, Point, Rect};
 use sewing::{Face, Garment};
 use trade::Length;
 
+use crate::lettering::text_box;
 use crate::sheet::{Layer, Sheet};
 use flat::{Flat, Half};
 use ink::Inks;
@@ -59,13 +63,23 @@ struct Scene<'a> {
     projector: Projector,
 }
 
-/// The garment laid flat and closed, seen from one side, true to scale.
+/// The garment laid flat and closed, seen from one side, true to scale, with words beside its waist
+/// that say which half is the wearer's left and which the right.
 ///
-/// The inside is the garment turned out: left and right stay where they are, every panel shows its
-/// reverse, allowances lie as the construction says, bags and labels hang in place.
+/// The inside is the garment turned out and laid down again: left and right have changed places, every
+/// panel shows its reverse, allowances lie as the construction says, bags and labels hang in place.
 ///
 /// A garment whose panels could not be drafted gives an empty sheet with its title.
 pub fn garment_view(garment: &Garment, view: View, face: Face) -> Sheet {
+    drawn(garment, view, face, true)
+}
+
+/// The same without words beside it, for pictures too small to be read.
+pub fn garment_picture(garment: &Garment, view: View, face: Face) -> Sheet {
+    drawn(garment, view, face, false)
+}
+
+fn drawn(garment: &Garment, view: View, face: Face, told: bool) -> Sheet {
     let title = format!(
         "{} {}, {}, size {}",
         garment.doc.style.name,
@@ -90,7 +104,7 @@ pub fn garment_view(garment: &Garment, view: View, face: Face) -> Sheet {
         view,
         face,
         inks: Inks::of(garment, face),
-        projector: Projector::new(garment, view),
+        projector: Projector::new(garment, view, face),
         flat,
     };
     let mut layers = Vec::new();
@@ -109,6 +123,9 @@ pub fn garment_view(garment: &Garment, view: View, face: Face) -> Sheet {
     layers.push(fixings::fixings(&scene));
     layers.push(rows::top_rows(&scene));
     layers.push(cloth::shield(&scene));
+    if told {
+        layers.push(sides::words(&scene));
+    }
     layers.retain(|l| !l.marks.is_empty());
     on_paper(title, layers)
 }
@@ -116,7 +133,7 @@ pub fn garment_view(garment: &Garment, view: View, face: Face) -> Sheet {
 /// Turns y down and sets the sheet round what is drawn.
 fn on_paper(title: String, mut layers: Vec<Layer>) -> Sheet {
     let flip = Affine::new([1.0, 0.0, 0.0, -1.0, 0.0, 0.0]);
-    let mut bounds: Option<geometry::Rect> = None;
+    let mut bounds: Option<Rect> = None;
     for layer in &mut layers {
         for path in layer.paths_mut() {
             path.apply_affine(flip);
@@ -125,13 +142,17 @@ fn on_paper(title: String, mut layers: Vec<Layer>) -> Sheet {
             text.at = flip * text.at;
         }
         if layer.clip.is_none() {
-            for path in layer.paths_mut() {
-                let b = geometry::bounds(path);
+            let mut drawn: Vec<Rect> = layer.texts_mut().map(|t| text_box(t)).collect();
+            drawn.extend(layer.paths_mut().map(|path| geometry::bounds(path)));
+            for b in drawn {
                 bounds = Some(bounds.map_or(b, |a| a.union(b)));
             }
         }
     }
     let b = bounds.unwrap_or_default().inflate(MARGIN_MM, MARGIN_MM);
+    // The centre line stays in the middle, so that the pair does not move when it is turned.
+    let half = b.x1.max(-b.x0);
+    let b = Rect::new(-half, b.y0, half, b.y1);
     Sheet {
         title,
         origin: Point::new(b.x0, b.y0),

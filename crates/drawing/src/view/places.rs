@@ -3,7 +3,7 @@
 use draft::PieceId;
 use draft::measure::{Level, Measure, Take};
 use geometry::{Path, Point};
-use sewing::{Fixing, FixingKind, Garment, On, StitchRow, placed};
+use sewing::{Face, Fixing, FixingKind, Garment, On, StitchRow, placed};
 use trade::Length;
 
 use super::flat::Flat;
@@ -25,12 +25,12 @@ pub struct Places<'a> {
 
 impl<'a> Places<'a> {
     /// `None` when the panels could not be drafted.
-    pub fn of(garment: &'a Garment, view: View) -> Option<Self> {
+    pub fn of(garment: &'a Garment, view: View, face: Face) -> Option<Self> {
         Some(Self {
             garment,
             view,
             flat: Flat::new(&garment.pattern)?,
-            projector: Projector::new(garment, view),
+            projector: Projector::new(garment, view, face),
         })
     }
 
@@ -112,7 +112,7 @@ impl<'a> Places<'a> {
             (Some((_, outer)), _) if whole => {
                 vec![vec![down(Point::new(-outer.x, outer.y)), down(outer)]]
             }
-            (Some((inner, outer)), _) => vec![vec![down(inner), down(outer)]],
+            (Some((inner, outer)), _) => vec![vec![self.on_leg(inner), self.on_leg(outer)]],
             (None, Take::Along(_)) if measure.key == "waist" => {
                 let top = self.flat.band_height;
                 let line = self.flat.waist_line(self.view.half());
@@ -133,6 +133,15 @@ impl<'a> Places<'a> {
             }
             (None, Take::Across { .. }) => Vec::new(),
         }
+    }
+
+    /// A place on one leg, on the sheet: the leg whose panel is cut as it is drawn.
+    fn on_leg(&self, p: Point) -> Point {
+        let copy = match self.view {
+            View::Front => Copy::Left,
+            View::Back => Copy::Right,
+        };
+        down(self.projector.mirrored(p, copy))
     }
 
     fn between(&self, piece: PieceId, from: &str, to: &str) -> Option<Vec<Point>> {
@@ -227,7 +236,7 @@ mod tests {
     #[test]
     fn a_back_pocket_keeps_its_edges_where_it_is_drawn() {
         let garment = sewn(32, 32);
-        let places = Places::of(&garment, View::Back).unwrap();
+        let places = Places::of(&garment, View::Back, Face::Outside).unwrap();
         let edges = places.edges(PieceId::BackPocketLeft).unwrap();
         let (_, top) = edges.iter().find(|(name, _)| *name == "top").unwrap();
         let width = garment.pattern.spec.back_pocket_width.to_mm();
@@ -239,30 +248,63 @@ mod tests {
     #[test]
     fn the_tape_lies_on_the_side_where_a_measure_is_shown() {
         let garment = sewn(32, 32);
-        let [front, back] =
-            [View::Front, View::Back].map(|view| Places::of(&garment, view).unwrap());
-        for measure in MEASURES {
-            let (here, there) = match measure.shown {
-                Shown::Front => (&front, &back),
-                Shown::Back => (&back, &front),
+        for face in [Face::Outside, Face::Inside] {
+            let [front, back] =
+                [View::Front, View::Back].map(|view| Places::of(&garment, view, face).unwrap());
+            for measure in MEASURES {
+                let (here, there) = match measure.shown {
+                    Shown::Front => (&front, &back),
+                    Shown::Back => (&back, &front),
+                };
+                let places = match measure.key {
+                    // The side of the yoke is folded round to the front.
+                    "yoke_side" => there,
+                    _ => here,
+                };
+                let tape = places.tape(measure);
+                // A belt loop lies on the band many times, its measures only on its strip.
+                let on_strip = measure.key.starts_with("loop_");
+                assert_eq!(tape.is_empty(), on_strip, "{}", measure.key);
+                assert!(tape.iter().flatten().all(|p| p.is_finite()));
+            }
+        }
+    }
+
+    #[test]
+    fn turned_out_everything_lies_on_the_other_hand() {
+        let garment = sewn(32, 32);
+        for view in [View::Front, View::Back] {
+            let [outside, inside] =
+                [Face::Outside, Face::Inside].map(|face| Places::of(&garment, view, face).unwrap());
+            let mirrored = |points: &[Point]| -> Vec<Point> {
+                points.iter().map(|p| Point::new(-p.x, p.y)).collect()
             };
-            let places = match measure.key {
-                // The side of the yoke is folded round to the front.
-                "yoke_side" => there,
-                _ => here,
-            };
-            let tape = places.tape(measure);
-            // A belt loop lies on the band many times, its measures only on its strip.
-            let on_strip = measure.key.starts_with("loop_");
-            assert_eq!(tape.is_empty(), on_strip, "{}", measure.key);
-            assert!(tape.iter().flatten().all(|p| p.is_finite()));
+            let pieces = PieceId::ALL
+                .into_iter()
+                .filter(|id| *id != PieceId::LoopStrip);
+            for piece in pieces {
+                let (out, turned) = (outside.edges(piece), inside.edges(piece));
+                for ((name, a), (_, b)) in
+                    out.into_iter().flatten().zip(turned.into_iter().flatten())
+                {
+                    assert_eq!(mirrored(&a), b, "{piece:?} {name}");
+                }
+            }
+            // A leg is measured on the same leg, whichever way the pair lies.
+            for key in ["thigh", "knee", "hem", "inseam"] {
+                let measure = draft::measure::measure(key).unwrap();
+                let (out, turned) = (outside.tape(measure), inside.tape(measure));
+                for (a, b) in out.iter().zip(&turned) {
+                    assert_eq!(mirrored(a), *b, "{key}");
+                }
+            }
         }
     }
 
     #[test]
     fn a_girth_is_half_of_what_the_chart_says() {
         let garment = sewn(32, 32);
-        let places = Places::of(&garment, View::Front).unwrap();
+        let places = Places::of(&garment, View::Front, Face::Outside).unwrap();
         for (key, share) in [("seat", 0.5), ("thigh", 0.5), ("knee", 0.5), ("hem", 0.5)] {
             let measure = draft::measure::measure(key).unwrap();
             let taken: f64 = places.tape(measure).iter().map(|run| length(run)).sum();

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use draft::PieceId;
 use geometry::{Affine, Point, Vec2};
-use sewing::{Garment, On, placements};
+use sewing::{Face, Garment, On, placements};
 
 use super::View;
 use super::flat::{Flat, Spot};
@@ -28,13 +28,16 @@ const PATCH_BASE_MM: f64 = 60.0;
 
 pub(super) struct Projector {
     view: View,
+    face: Face,
     seats: BTreeMap<PieceId, Seat>,
     band_length: f64,
+    /// How far the right end reaches beyond the centre front.
+    overlap: f64,
     band_height: f64,
 }
 
 impl Projector {
-    pub fn new(garment: &Garment, view: View) -> Projector {
+    pub fn new(garment: &Garment, view: View, face: Face) -> Projector {
         let seats = placements(&garment.pattern)
             .into_iter()
             .map(|p| {
@@ -48,21 +51,30 @@ impl Projector {
             })
             .collect();
         let band = garment.pattern.piece(PieceId::Band);
+        let band_length = band
+            .and_then(|b| b.edge("join"))
+            .map_or(0.0, |e| e.length().to_mm());
+        let end = band.and_then(|b| b.point("end_right"));
         Projector {
             view,
+            face,
             seats,
-            band_length: band
-                .and_then(|b| b.edge("join"))
-                .map_or(0.0, |e| e.length().to_mm()),
+            band_length,
+            overlap: end.map_or(0.0, |p| (p.x - band_length).max(0.0)),
             band_height: garment.pattern.spec.band_height.to_mm(),
         }
     }
 
-    /// The direction in which this copy lies from the centre line of the view.
+    /// The direction in which this copy lies from the centre line of the view. Turned out, left and
+    /// right have changed places.
     pub fn sign(&self, copy: Copy) -> f64 {
-        match (self.view, copy) {
+        let outside = match (self.view, copy) {
             (View::Front, Copy::Left) | (View::Back, Copy::Right) => 1.0,
             _ => -1.0,
+        };
+        match self.face {
+            Face::Outside => outside,
+            Face::Inside => -outside,
         }
     }
 
@@ -106,9 +118,25 @@ impl Projector {
         }
     }
 
-    /// Whether a point of the band lies on the overlap, beyond the right centre front.
-    pub fn overlaps(&self, p: Point) -> bool {
-        p.x > self.band_length + 1e-6
+    /// Whether a point of the band lies under the other end of it where the pair is closed: outside the
+    /// overlap under the left end, inside what the overlap covers of that end.
+    pub fn covered(&self, p: Point) -> bool {
+        match self.face {
+            Face::Outside => p.x > self.band_length + 1e-6,
+            Face::Inside => p.x < self.overlap - 1e-6,
+        }
+    }
+
+    /// The lower edge of the overlap on the view, from beside the centre front to its end.
+    pub fn overlap(&self, flat: &Flat) -> Vec<Point> {
+        const STEPS: u32 = 12;
+        (1..=STEPS)
+            .map(|k| {
+                let along = self.overlap * f64::from(k) / f64::from(STEPS);
+                self.band(flat, Point::new(self.band_length + along, 0.0))
+                    .at
+            })
+            .collect()
     }
 
     /// A point of the band on the view: half and place.

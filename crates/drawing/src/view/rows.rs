@@ -87,9 +87,7 @@ fn rows_on_band(scene: &Scene, wanted: impl Fn(&StitchRow) -> bool) -> Layer {
     for row in &scene.garment.rows {
         if row.piece == PieceId::Band && shows(row, scene.face) && wanted(row) {
             let points = dense_line(row);
-            // Closed, the overlap lies under the left end: outside, nothing of it is seen.
-            let seen = |p: &Point| scene.face == Face::Inside || !scene.projector.overlaps(*p);
-            for points in points.split(|p| !seen(p)) {
+            for points in points.split(|p| scene.projector.covered(*p)) {
                 for run in scene
                     .projector
                     .line(&scene.flat, row.piece, points, Copy::Left)

@@ -1,6 +1,6 @@
 //! The first page: what the style is and how it looks.
 
-use drawing::View;
+use drawing::{View, garment_picture};
 use sewing::Face;
 use style::{Closing, Lining};
 
@@ -26,10 +26,11 @@ pub(super) fn head(context: &Context<'_>, assembly: &Assembly) -> StyleHead {
 }
 
 pub(super) fn cover(context: &Context<'_>) -> Result<Cover, PaperError> {
+    let picture = |from| garment_picture(context.shown, from, Face::Outside);
     Ok(Cover {
         drawings: vec![
-            view(context, View::Front, Face::Outside, "Front")?,
-            view(context, View::Back, Face::Outside, "Back")?,
+            view(picture(View::Front), "Front")?,
+            view(picture(View::Back), "Back")?,
         ],
         facts: facts(context),
     })

@@ -50,15 +50,10 @@ pub(super) fn drawn(sheet: &Sheet) -> Result<Drawing, PaperError> {
     Drawing::from_svg(svg(sheet), &format!("the drawing “{}”", sheet.title))
 }
 
-/// One view of the garment, without a stated scale.
-pub(super) fn view(
-    context: &Context<'_>,
-    from: View,
-    face: Face,
-    title: &str,
-) -> Result<Figure, PaperError> {
+/// A view of the garment, without a stated scale.
+pub(super) fn view(sheet: Sheet, title: &str) -> Result<Figure, PaperError> {
     Ok(Figure {
-        drawing: drawn(&trimmed(garment_view(context.shown, from, face)))?,
+        drawing: drawn(&trimmed(sheet))?,
         title: title.to_owned(),
         caption: String::new(),
         scale: None,
@@ -83,7 +78,7 @@ fn trimmed(sheet: Sheet) -> Sheet {
 
 fn views(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
     // At most 90 letters with the size, which is one line.
-    let inside = "Turned out: left and right stay, allowances lie as each seam says.";
+    let inside = "Turned inside out, so left and right change places; allowances as sewn.";
     let outside = "Laid flat and closed, as it is measured; every row at its true place.";
     [
         (View::Front, Face::Outside, "Front, outside", outside),
@@ -93,7 +88,7 @@ fn views(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
     ]
     .into_iter()
     .map(|(from, face, title, caption)| {
-        let figure = view(context, from, face, title)?;
+        let figure = view(garment_view(context.shown, from, face), title)?;
         let scale = (VIEW_ONE_TO..=LEAST_ONE_TO)
             .find(|n| fits(&figure.drawing, *n, &[VIEW_MM]))
             .unwrap_or(LEAST_ONE_TO);

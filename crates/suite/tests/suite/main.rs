@@ -10,6 +10,7 @@ mod browser_cutting;
 mod browser_history;
 mod browser_hostile;
 mod browser_keys;
+mod browser_overlaid;
 mod browser_start;
 mod catalogue;
 mod cut_pieces;

@@ -73,7 +73,11 @@ pub(super) async fn drawn(
         })?;
         let garment = sewing::make(&doc, &collection, doc.sizes.base);
         let sheet = match asked.of.as_deref() {
-            Some("back") => Some(drawing::garment_view(&garment, View::Back, Face::Outside)),
+            Some("back") => Some(drawing::garment_picture(
+                &garment,
+                View::Back,
+                Face::Outside,
+            )),
             Some("panel") => {
                 let cut = cutting::cut(&garment, &cutting::Plan::of(&doc));
                 let mut pieces = cut.pieces.iter();
@@ -83,7 +87,11 @@ pub(super) async fn drawn(
             Some("seam") => doc
                 .seam("inseam")
                 .and_then(|seam| drawing::seam_section_thumbnail(&garment, &seam)),
-            _ => Some(drawing::garment_view(&garment, View::Front, Face::Outside)),
+            _ => Some(drawing::garment_picture(
+                &garment,
+                View::Front,
+                Face::Outside,
+            )),
         };
         let sheet = sheet.ok_or_else(Trouble::no_such_page)?;
         let kind = [
