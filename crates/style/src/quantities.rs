@@ -70,10 +70,11 @@ impl Node<'_> {
             return Some(value);
         }
         let (zero, negative) = (T::default(), value < T::default());
+        let [least, most] = row.possible;
         let limit = if value > high {
-            format!("at most {high} makes sense here")
+            format!("at most {most} makes sense here")
         } else if value > zero || low < zero {
-            format!("at least {low} makes sense here")
+            format!("at least {least} makes sense here")
         } else if low == zero {
             "it cannot be less than zero".to_owned()
         } else {

@@ -4,7 +4,10 @@ use std::cmp::Ordering;
 use std::fmt;
 use std::str::FromStr;
 
-use trade::{Angle, ArealWeight, Length, Share, StitchDensity, System, UnitError, YarnSize};
+use trade::{Angle, ArealWeight, Length, Share, StitchDensity, UnitError, YarnSize};
+
+/// From here on a length is said in metres.
+const LONG: Length = Length::m(5.0);
 
 /// A quantity of any kind.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,22 +47,13 @@ impl Amount {
         let at_least = matches!(self.against(low), Some(Ordering::Greater | Ordering::Equal));
         at_least && matches!(self.against(high), Some(Ordering::Less | Ordering::Equal))
     }
-
-    /// As a person reads it, lengths in the system given.
-    #[must_use]
-    pub fn show(self, system: System) -> String {
-        match self {
-            Self::Length(length) => length.show(system),
-            Self::Weight(weight) => weight.show(system),
-            Self::Density(density) => density.show(system),
-            other => other.to_string(),
-        }
-    }
 }
 
 impl fmt::Display for Amount {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            // Rolls, tables and cones are long; what is cut and sewn is said as lengths are.
+            Self::Length(value) if value.abs() >= LONG => write!(f, "{} m", value.to_m()),
             Self::Length(value) => value.fmt(f),
             Self::Share(value) => value.fmt(f),
             Self::Angle(value) => value.fmt(f),
