@@ -47,9 +47,7 @@ fn what_a_style_states_is_told_where_it_is_unusual_and_only_there() {
         for factor in FACTORS {
             let amount = times(one.amount, factor);
             let edit = Edit::set(&one.path, &amount.to_string()).unwrap();
-            let Ok(next) =
-                style::apply(&loaded.text, &edit).and_then(|text| loaded.with_text(&text))
-            else {
+            let Ok(next) = loaded.with_edit(&edit) else {
                 refused += 1;
                 continue;
             };
@@ -315,11 +313,16 @@ fn no_beginning_is_unusual() {
         "fit::inseam-for-size",
     ];
     let demo = ferryman();
+    let usual = Answers::default();
     let mut begun: Vec<style::StyleDoc> = vec![demo.style.clone()];
     for (_, figure) in Figure::WORDS {
         for (_, fit) in Fit::WORDS {
             for (_, leg) in Leg::WORDS {
                 for (_, taste) in Taste::WORDS {
+                    // How the seams are sewn says nothing of the chart: each taste is looked at once.
+                    if *taste != usual.taste && (*fit, *leg) != (Fit::Straight, usual.leg) {
+                        continue;
+                    }
                     let answers = Answers {
                         figure: *figure,
                         fit: *fit,

@@ -132,7 +132,7 @@ pub(super) const ROWS: &[Range] = &[
     cm(
         &["limits.end_loss", "cloths.*.end_loss"],
         [0.0, 15.0],
-        [0.0, 200.0],
+        [0.0, 1000.0],
         "2 cm for a straight knife (a published time study); the room is from memory",
     ),
     mm(

@@ -11,6 +11,9 @@ use super::Planned;
 pub fn answer(loaded: &LoadedOrder, planned: &[Planned<'_>], system: System) -> String {
     let order = &loaded.order;
     let mut text = format!("{}: {} pairs\n", order.name, order.pairs());
+    for said in super::unusual(order) {
+        let _ = writeln!(text, "  look again: {said}");
+    }
     for one in planned {
         text.push('\n');
         cloth(&mut text, one, system);
