@@ -310,6 +310,9 @@ async fn a_wrong_value_is_refused_in_words_and_nothing_is_saved() {
     for (path, value, words) in [
         ("chart.thigh.value", "24", "has no unit"),
         ("chart.thigh.value", "-3 cm", "more than zero"),
+        // A slip in the unit: no fly is so wide.
+        ("chart.fly_width.value", "76 cm", "2.8 cm to 6 cm is usual"),
+        ("pockets.bag.depth", "5.4 m", "18 cm to 42 cm is usual"),
         ("seams.inseam.rows[0].yarn", "spider-silk", "spider-silk"),
         ("seams.inseam.construction", "glued", "glued"),
         ("chart.thigh.colour", "red", "colour"),
@@ -332,6 +335,19 @@ async fn a_wrong_value_is_refused_in_words_and_nothing_is_saved() {
         .await;
     assert_eq!(answer["outcome"], "refused");
     assert_eq!(house.text(), before);
+}
+
+/// What is unusual is kept as it was typed and said; what cannot be never comes into the file.
+#[tokio::test]
+async fn an_unusual_value_is_saved_and_shown_as_a_finding() {
+    let house = House::new();
+    let answer = house.set("chart.hem_depth.value", "24 cm").await;
+    assert_eq!(answer["outcome"], "done");
+    assert!(house.text().contains("value = \"24 cm\""));
+    let findings = fragment(&answer, "findings");
+    assert!(findings.contains("sewing::unusual-value"));
+    assert!(findings.contains("It is 24 cm; 6 mm to 7 cm is usual"));
+    assert!(findings.contains("data-part=\"measure:hem_depth\""));
 }
 
 #[tokio::test]

@@ -34,7 +34,9 @@ pub fn cut(garment: &Garment, plan: &Plan) -> CutSize {
     cutter.say_seams(&walked, conflict.is_some());
     cutter.say_thread();
     let pieces = cutter.pieces(conflict.is_some());
+    let too_wide = cutter.too_wide(&pieces);
     let mut findings = cutter.findings;
+    findings.extend(too_wide);
     findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     CutSize {
         size: garment.size,

@@ -31,6 +31,7 @@ mod tested;
 mod thin;
 mod thread;
 mod wash;
+mod wide;
 
 pub use band::{APART, BandCase, BandConflict, BandCut, BandWay, MOST_EASE};
 pub use corner::{CORNER_RULES, Corner, CornerKind, CornerRule};

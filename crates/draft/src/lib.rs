@@ -9,6 +9,7 @@
 //! there and lays out the rest on them. [`findings`] then checks the pieces by the rules of the trade ([`RULES`]).
 
 mod block;
+mod body;
 mod conflict;
 mod finding;
 mod fit;
@@ -23,6 +24,7 @@ mod rules;
 pub mod solve;
 mod spec;
 
+pub use body::{mean_seat, mean_thigh};
 pub use conflict::{Conflict, Remedy};
 pub use finding::{Finding, Place, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};

@@ -49,6 +49,46 @@ fn the_demo_order_is_planned_exactly() {
 }
 
 #[test]
+fn what_an_order_states_beyond_what_is_usual_is_said_beside_its_plan() {
+    let demo = Demo::new();
+    let file = order(&demo);
+    let text = std::fs::read_to_string(&file).unwrap();
+    let usual = stdout(&run(["plan", &file, "--estimate"]));
+    assert!(!usual.contains("look again"), "{usual}");
+    let odd = text
+        .replacen("table = \"12 m\"", "table = \"70 m\"", 1)
+        .replacen("faults = \"1 %\"", "faults = \"30 %\"", 1);
+    std::fs::write(&file, &odd).unwrap();
+    let words = stdout(&run(["plan", &file, "--estimate"]));
+    for part in [
+        "look again: limits, table: it is 70 m; 150 cm to 40 m is usual (cutting rooms differ",
+        "look again: limits, faults: it is 30 %; 0 % to 10 % is usual",
+    ] {
+        assert!(words.contains(part), "{part}: {words}");
+    }
+    let answer = json(&run(["plan", &file, "--estimate", "--json"]));
+    assert_eq!(answer["unusual"].as_array().unwrap().len(), 2);
+    std::fs::write(
+        &file,
+        text.replacen("table = \"12 m\"", "table = \"12 km\"", 1),
+    )
+    .unwrap();
+    assert_eq!(code(&run(["plan", &file, "--estimate"])), 2);
+    std::fs::write(
+        &file,
+        text.replacen("table = \"12 m\"", "table = \"1200 m\"", 1),
+    )
+    .unwrap();
+    let refused = run(["plan", &file, "--estimate"]);
+    assert_eq!(code(&refused), 2);
+    assert!(
+        stderr(&refused).contains("at most 100 m makes sense here"),
+        "{}",
+        stderr(&refused)
+    );
+}
+
+#[test]
 fn lays_of_a_plan_are_drawn_kept_and_found_again() {
     let demo = Demo::new();
     let text = std::fs::read_to_string(order(&demo)).unwrap();

@@ -38,6 +38,7 @@ mod own;
 mod parse;
 mod path;
 mod quantities;
+mod range;
 mod read_chart;
 mod read_collection;
 mod read_order;
@@ -49,6 +50,7 @@ mod save;
 mod seams;
 mod size;
 mod start;
+mod stated;
 mod told;
 
 pub use chart::{Break, ChartEntry};
@@ -89,6 +91,7 @@ pub use own::{
 };
 pub use parse::parse;
 pub use path::{DocPath, DocPathError, Step};
+pub use range::{Amount, Range, range_of, ranges};
 pub use report::{Diagnostic, MOST_PROBLEMS, Report};
 pub use save::{
     SaveError, Saved, history, list_revisions, names_problem, read_revision, save, save_next,
@@ -99,6 +102,10 @@ pub use start::{
     Answers, BroughtPattern, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste, USUAL_LENGTHS,
     can_begin_in, copy_style, foresee, new_style, new_style_of_pattern, offered_waists, usual_code,
     usual_waists, write_demo,
+};
+pub use stated::{
+    Stated, stated_by_cloth, stated_by_order, stated_by_style, stated_by_supplies, stated_by_trim,
+    stated_by_yarn,
 };
 pub use store::{
     COLLECTION_FILE, Change as FileChange, Direction, History, LARGEST_FILE, LONGEST_NAME,

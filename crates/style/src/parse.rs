@@ -16,6 +16,8 @@ pub(crate) struct Reading<T> {
     pub(crate) report: Report,
     pub(crate) places: Places,
     pub(crate) references: Vec<Reference>,
+    #[cfg(test)]
+    pub(crate) asked: crate::reader::Asked,
 }
 
 /// Reads one file's text with the reading function for its kind.
@@ -34,6 +36,8 @@ pub(crate) fn read<T>(source: &Source, kind: impl FnOnce(Table<'_>) -> Option<T>
         report,
         places: context.places.into_inner(),
         references: context.references.into_inner(),
+        #[cfg(test)]
+        asked: context.asked.into_inner(),
     }
 }
 

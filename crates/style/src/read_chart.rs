@@ -7,7 +7,6 @@ use trade::Length;
 
 use crate::chart::{Break, ChartEntry};
 use crate::known::{self, Measure};
-use crate::quantities::{DIFFERENCE, DISTANCE, MEASURE};
 use crate::read_collection::{all, allowed};
 use crate::reader::{Node, Table, short};
 use crate::{Size, Sizes};
@@ -72,18 +71,16 @@ fn names() -> String {
 
 fn entry(mut table: Table<'_>, measure: &Measure, sizes: Option<&Sizes>) -> Option<ChartEntry> {
     let value_node = table.required("value", "value = \"26.5 cm\"");
-    let value = value_node.as_ref().and_then(|node| node.quantity(&MEASURE));
+    let value = value_node.as_ref().and_then(|node| node.quantity());
     let grade_node = table.optional("grade");
-    let grade = grade_node.as_ref().map(|node| node.quantity(&DIFFERENCE));
-    let per_length = table
-        .optional("per_length")
-        .map(|node| node.quantity(&DIFFERENCE));
+    let grade = grade_node.as_ref().map(|node| node.quantity());
+    let per_length = table.optional("per_length").map(|node| node.quantity());
     let breaks = table
         .optional("breaks")
         .map_or(Some(Vec::new()), |node| breaks(&node));
     let at = table.optional("at").map(|node| level(&node, measure));
     let tolerance = table.optional("tolerance");
-    let tolerance = tolerance.map_or(Some(measure.tolerance), |node| node.quantity(&DISTANCE));
+    let tolerance = tolerance.map_or(Some(measure.tolerance), |node| node.quantity());
     table.finish();
     let entry = ChartEntry {
         value: value?,
@@ -103,7 +100,7 @@ fn level(node: &Node<'_>, measure: &Measure) -> Option<Length> {
         node.problem("style::no-level", message, "take `at` out");
         return None;
     }
-    node.quantity(&MEASURE)
+    node.quantity()
 }
 
 fn breaks(node: &Node<'_>) -> Option<Vec<Break>> {
@@ -115,7 +112,7 @@ fn breaks(node: &Node<'_>) -> Option<Vec<Break>> {
             .and_then(|node| node.whole(10, 80));
         let grade = table
             .required("grade", "grade = \"0 in\"")
-            .and_then(|node| node.quantity(&DIFFERENCE));
+            .and_then(|node| node.quantity());
         table.finish();
         Some(Break {
             above: above?,

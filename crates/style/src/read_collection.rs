@@ -4,7 +4,6 @@ use indexmap::IndexMap;
 
 use crate::collection::{Cloth, ClothUse, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
 use crate::cutting::{Along, Diagonals, WashMark};
-use crate::quantities::{MEASURE, PUT_UP, SHRINKAGE, SKEW, THICKNESS, WEIGHT, YARN};
 use crate::reader::{Node, Table};
 
 /// The format this program reads; every file states it on its first lines.
@@ -132,20 +131,20 @@ fn cloth(mut table: Table<'_>) -> Option<Cloth> {
     let fibre = words(&mut table, "fibre");
     let weight = table
         .required("weight", "weight = \"14 oz/yd2\"")
-        .and_then(|node| node.quantity(&WEIGHT));
+        .and_then(|node| node.quantity());
     let thickness = table
         .required("thickness", "thickness = \"0.82 mm\"")
-        .and_then(|node| node.quantity(&THICKNESS));
+        .and_then(|node| node.quantity());
     let width = table
         .required("width", "width = \"148 cm\"")
-        .and_then(|node| node.quantity(&MEASURE));
+        .and_then(|node| node.quantity());
     let selvedge = table
         .optional("selvedge")
         .map_or(Some(false), |node| node.flag());
-    let mut share = |key, limits| table.optional(key).map(|node| node.quantity(limits));
-    let warp_shrinkage = share("warp_shrinkage", &SHRINKAGE);
-    let weft_shrinkage = share("weft_shrinkage", &SHRINKAGE);
-    let skew = share("skew", &SKEW);
+    let mut share = |key| table.optional(key).map(|node| node.quantity());
+    let warp_shrinkage = share("warp_shrinkage");
+    let weft_shrinkage = share("weft_shrinkage");
+    let skew = share("skew");
     let wash_test = table.optional("wash_test").map(|node| wash_test(&node));
     let skew_test = table
         .optional("skew_test")
@@ -200,7 +199,7 @@ fn wash_mark(mut table: Table<'_>) -> Option<WashMark> {
     let mut distance = |key, example| {
         table
             .required(key, example)
-            .and_then(|node| node.quantity(&MEASURE))
+            .and_then(|node| node.quantity())
     };
     let before = distance("before", "before = \"50 cm\"");
     let after = distance("after", "after = \"48.5 cm\"");
@@ -216,7 +215,7 @@ fn diagonals(mut table: Table<'_>) -> Option<Diagonals> {
     let mut distance = |key, example| {
         table
             .required(key, example)
-            .and_then(|node| node.quantity(&MEASURE))
+            .and_then(|node| node.quantity())
     };
     let rising = distance("rising", "rising = \"35.8 cm\"");
     let falling = distance("falling", "falling = \"34.8 cm\"");
@@ -240,13 +239,13 @@ fn yarn(mut table: Table<'_>) -> Option<Yarn> {
         .and_then(|node| node.text());
     let size = table
         .required("size", "size = \"tex 105\"")
-        .and_then(|node| node.quantity(&YARN));
+        .and_then(|node| node.quantity());
     let colour = table
         .required("colour", "colour = \"#c0813a\"")
         .and_then(|node| node.colour());
     let colour_name = words(&mut table, "colour_name");
     let fibre = words(&mut table, "fibre");
-    let put_up = table.optional("put_up").map(|node| node.quantity(&PUT_UP));
+    let put_up = table.optional("put_up").map(|node| node.quantity());
     table.finish();
     Some(Yarn {
         name: name?,
@@ -291,7 +290,7 @@ fn trim(mut table: Table<'_>) -> Option<Trim> {
             table.optional(key)
         };
         match node {
-            Some(node) => node.quantity(&MEASURE).map(Some),
+            Some(node) => node.quantity().map(Some),
             None if wanted => None,
             None => Some(None),
         }
@@ -300,9 +299,7 @@ fn trim(mut table: Table<'_>) -> Option<Trim> {
     let width = size("width", flat, "width = \"60 mm\"");
     let height = size("height", flat, "height = \"30 mm\"");
     let length = size("length", kind == Some(TrimKind::Zip), "length = \"15 cm\"");
-    let thickness = table
-        .optional("thickness")
-        .map(|node| node.quantity(&THICKNESS));
+    let thickness = table.optional("thickness").map(|node| node.quantity());
     let tanning = table
         .optional("tanning")
         .map(|node| node.choice("style::unknown-word", Tanning::WORDS));

@@ -2,22 +2,13 @@
 
 use trade::{Length, Share};
 
-use crate::order::{
-    ClothOrder, END_LOSS, MOST_LAYS, MOST_PLIES, Order, OrderLine, OrderWay, Roll, SpreadLimits,
-};
-use crate::quantities::{ALLOWANCE, DISTANCE, MEASURE, PUT_UP, TABLE};
+use crate::order::{ClothOrder, END_LOSS, Order, OrderLine, OrderWay, Roll, SpreadLimits};
 use crate::read_collection::{all, allowed, format, named, words};
 use crate::reader::{Node, Reference, Table, Target, short};
 use crate::{Size, known};
 
 /// The most pairs of one size, and of one order together.
 const MOST_PAIRS: u32 = 10_000;
-
-/// The most pairs in one lay: more than any cutting room lays.
-const MOST_IN_LAY: u32 = 20;
-
-/// The most shade zones across a width.
-const MOST_ZONES: u32 = 6;
 
 /// The limits as one section states them.
 #[derive(Default)]
@@ -139,7 +130,7 @@ fn pairs(node: &Node<'_>) -> Option<Vec<(Size, u32)>> {
                 None
             }
         };
-        let count = node.whole(1, MOST_PAIRS);
+        let count = node.count(1);
         // "32x32" and "32X32" are two keys and one size.
         let twice = size.is_some_and(|size| read.iter().flatten().any(|(known, _)| *known == size));
         if twice {
@@ -193,7 +184,7 @@ fn roll(mut table: Table<'_>) -> Option<Roll> {
         .and_then(|node| node.text());
     let length = table
         .required("length", "length = \"50 m\"")
-        .and_then(|node| node.quantity(&PUT_UP));
+        .and_then(|node| node.quantity());
     let shade = words(&mut table, "shade");
     table.finish();
     Some(Roll {
@@ -316,26 +307,22 @@ fn fits(node: &Node<'_>, limits: &SpreadLimits) -> Option<()> {
 }
 
 fn stated(table: &mut Table<'_>) -> Option<Stated> {
-    let most_plies = table.optional("most_plies").map(|n| n.whole(1, MOST_PLIES));
-    let height = table.optional("height").map(|n| n.quantity(&MEASURE));
-    let longest = table.optional("table").map(|n| n.quantity(&TABLE));
-    let most_pairs = table
-        .optional("most_pairs")
-        .map(|n| n.whole(1, MOST_IN_LAY));
-    let fewest_lays = table.optional("fewest_lays").map(|n| n.whole(1, MOST_LAYS));
-    let most_lays = table.optional("most_lays").map(|n| n.whole(1, MOST_LAYS));
-    let end_loss = table.optional("end_loss").map(|n| n.quantity(&DISTANCE));
-    let gap = table.optional("gap").map(|n| n.quantity(&DISTANCE));
+    let most_plies = table.optional("most_plies").map(|n| n.count(1));
+    let height = table.optional("height").map(|n| n.quantity());
+    let longest = table.optional("table").map(|n| n.quantity());
+    let most_pairs = table.optional("most_pairs").map(|n| n.count(1));
+    let fewest_lays = table.optional("fewest_lays").map(|n| n.count(1));
+    let most_lays = table.optional("most_lays").map(|n| n.count(1));
+    let end_loss = table.optional("end_loss").map(|n| n.quantity());
+    let gap = table.optional("gap").map(|n| n.quantity());
     let way = table
         .optional("way")
         .map(|n| n.choice("style::unknown-word", OrderWay::WORDS));
-    let zones = table.optional("zones").map(|n| n.whole(1, MOST_ZONES));
-    let match_within = table
-        .optional("match_within")
-        .map(|n| n.quantity(&DISTANCE));
-    let most_lap = table.optional("most_lap").map(|n| n.quantity(&DISTANCE));
-    let faults = table.optional("faults").map(|n| n.quantity(&ALLOWANCE));
-    let splices = table.optional("splices").map(|n| n.quantity(&ALLOWANCE));
+    let zones = table.optional("zones").map(|n| n.count(1));
+    let match_within = table.optional("match_within").map(|n| n.quantity());
+    let most_lap = table.optional("most_lap").map(|n| n.quantity());
+    let faults = table.optional("faults").map(|n| n.quantity());
+    let splices = table.optional("splices").map(|n| n.quantity());
     Some(Stated {
         most_plies: allowed(most_plies)?,
         height: allowed(height)?,

@@ -7,7 +7,6 @@ use trade::Length;
 
 use crate::known::{self, Needed, SeamName};
 use crate::making::RowEnding;
-use crate::quantities::{DENSITY, DIFFERENCE};
 use crate::read_collection::{all, allowed};
 use crate::reader::{Node, Table, Target, or_list, short};
 use crate::seams::{Construction, Lap, Ply, RowSpec, SeamSpec};
@@ -206,7 +205,7 @@ fn row(mut table: Table<'_>) -> Option<RowSpec> {
         });
     let density = table
         .required("density", "density = \"8 /in\"")
-        .and_then(|node| node.quantity(&DENSITY));
+        .and_then(|node| node.quantity());
     let yarn = table
         .required("yarn", "yarn = \"...\", a name from yarns.toml")
         .and_then(|node| node.reference(Target::Yarn));
@@ -214,7 +213,7 @@ fn row(mut table: Table<'_>) -> Option<RowSpec> {
         .optional("under")
         .map(|node| node.reference(Target::Yarn));
     let offset = table.optional("offset");
-    let offset = offset.map_or(Some(Length::ZERO), |node| node.quantity(&DIFFERENCE));
+    let offset = offset.map_or(Some(Length::ZERO), |node| node.quantity());
     let mut ending = |key| {
         let node = table.optional(key);
         node.map(|node| node.choice("style::unknown-word", RowEnding::WORDS))

@@ -9,9 +9,6 @@ use crate::details::{
 use crate::document::{ClothRefs, Figure, Fit, Identity};
 use crate::making::{Band, BandMethod, Hem, HemEnds, HemJoin};
 use crate::muted::Muted;
-use crate::quantities::{
-    DIFFERENCE, DISTANCE, FULLNESS, Limits, MEASURE, SHRINKAGE, SLOPE, V_ANGLE,
-};
 use crate::read_collection::{all, allowed, format, words};
 use crate::reader::{Node, Table, Target};
 use crate::{Size, Sizes, StyleDoc, TrimKind, own, read_chart, read_seams};
@@ -183,20 +180,15 @@ fn cloth(mut table: Table<'_>) -> Option<ClothRefs> {
 }
 
 /// A length that may be left out.
-fn length(
-    table: &mut Table<'_>,
-    key: &'static str,
-    limits: &Limits<Length>,
-    default: Length,
-) -> Option<Length> {
+fn length(table: &mut Table<'_>, key: &'static str, default: Length) -> Option<Length> {
     table
         .optional(key)
-        .map_or(Some(default), |node| node.quantity(limits))
+        .map_or(Some(default), |node| node.quantity())
 }
 
 fn shape(mut table: Table<'_>) -> Option<Shape> {
     let usual = Shape::default();
-    let mut difference = |key, default| length(&mut table, key, &DIFFERENCE, default);
+    let mut difference = |key, default| length(&mut table, key, default);
     let seat_split = difference("seat_split", usual.seat_split);
     let thigh_split = difference("thigh_split", usual.thigh_split);
     let knee_split = difference("knee_split", usual.knee_split);
@@ -205,8 +197,8 @@ fn shape(mut table: Table<'_>) -> Option<Shape> {
     let front_tilt = difference("front_tilt", usual.front_tilt);
     let seat_angle = table
         .optional("seat_angle")
-        .map_or(Some(usual.seat_angle), |node| node.quantity(&SLOPE));
-    let mut distance = |key, default| length(&mut table, key, &DISTANCE, default);
+        .map_or(Some(usual.seat_angle), |node| node.quantity());
+    let mut distance = |key, default| length(&mut table, key, default);
     let seat_dart = distance("seat_dart", usual.seat_dart);
     let inseam_stretch = distance("inseam_stretch", usual.inseam_stretch);
     let band_ease = distance("band_ease", usual.band_ease);
@@ -238,7 +230,7 @@ fn fly(mut table: Table<'_>) -> Option<Fly> {
     let by_zip = closing == Some(Closing::Zip);
     let buttons = table
         .optional("buttons")
-        .map(|node| node.whole(u32::from(!by_zip), 12));
+        .map(|node| node.count(u32::from(!by_zip)));
     let button = if closing == Some(Closing::Buttons) {
         table.required("button", "button = \"...\", a button from trims.toml")
     } else {
@@ -280,10 +272,10 @@ fn fly(mut table: Table<'_>) -> Option<Fly> {
 fn band(mut table: Table<'_>) -> Option<Band> {
     let usual = Band::default();
     let method = choice(&mut table, "method", BandMethod::WORDS, usual.method);
-    let start_below = length(&mut table, "start_below", &DISTANCE, usual.start_below);
+    let start_below = length(&mut table, "start_below", usual.start_below);
     let v_angle = table
         .optional("v_angle")
-        .map_or(Some(usual.v_angle), |node| node.quantity(&V_ANGLE));
+        .map_or(Some(usual.v_angle), |node| node.quantity());
     table.finish();
     Some(Band {
         method: method?,
@@ -313,7 +305,7 @@ fn cutting(mut table: Table<'_>) -> Option<Cutting> {
     let mut residual = |key, default| {
         table
             .optional(key)
-            .map_or(Some(default), |node| node.quantity(&SHRINKAGE))
+            .map_or(Some(default), |node| node.quantity())
     };
     let residual_warp = residual("residual_warp", usual.residual_warp);
     let residual_weft = residual("residual_weft", usual.residual_weft);
@@ -383,16 +375,11 @@ fn side(table: &mut Table<'_>, default: Side) -> Option<Side> {
 fn coin(mut table: Table<'_>) -> Option<CoinPocket> {
     let usual = CoinPocket::default();
     let side = side(&mut table, usual.side);
-    let below_band = length(&mut table, "below_band", &DISTANCE, usual.below_band);
-    let from_side = length(&mut table, "from_side", &DISTANCE, usual.from_side);
-    let narrowing = length(
-        &mut table,
-        "lower_narrowing",
-        &DIFFERENCE,
-        usual.lower_narrowing,
-    );
+    let below_band = length(&mut table, "below_band", usual.below_band);
+    let from_side = length(&mut table, "from_side", usual.from_side);
+    let narrowing = length(&mut table, "lower_narrowing", usual.lower_narrowing);
     let shape = choice(&mut table, "shape", CoinShape::WORDS, usual.shape);
-    let drop = length(&mut table, "drop", &DISTANCE, usual.drop);
+    let drop = length(&mut table, "drop", usual.drop);
     let art = art(&mut table);
     if shape == Some(CoinShape::Free) && art == Some(None) {
         let message = format!("[{}] is \"free\" and has no `art`", table.node.path);
@@ -416,12 +403,12 @@ fn coin(mut table: Table<'_>) -> Option<CoinPocket> {
 
 fn bag(mut table: Table<'_>) -> Option<PocketBag> {
     let usual = PocketBag::default();
-    let depth = length(&mut table, "depth", &MEASURE, usual.depth);
-    let width = length(&mut table, "width", &MEASURE, usual.width);
-    let facing = length(&mut table, "facing", &MEASURE, usual.facing);
+    let depth = length(&mut table, "depth", usual.depth);
+    let width = length(&mut table, "width", usual.width);
+    let facing = length(&mut table, "facing", usual.facing);
     let mouth_fullness = table
         .optional("mouth_fullness")
-        .map_or(Some(usual.mouth_fullness), |node| node.quantity(&FULLNESS));
+        .map_or(Some(usual.mouth_fullness), |node| node.quantity());
     table.finish();
     Some(PocketBag {
         depth: depth?,
@@ -433,9 +420,9 @@ fn bag(mut table: Table<'_>) -> Option<PocketBag> {
 
 fn back_pocket(mut table: Table<'_>) -> Option<BackPocket> {
     let usual = BackPocket::default();
-    let foot_width = length(&mut table, "foot_width", &MEASURE, usual.foot_width);
-    let side_length = length(&mut table, "side_length", &MEASURE, usual.side_length);
-    let outer_drop = length(&mut table, "outer_drop", &DIFFERENCE, usual.outer_drop);
+    let foot_width = length(&mut table, "foot_width", usual.foot_width);
+    let side_length = length(&mut table, "side_length", usual.side_length);
+    let outer_drop = length(&mut table, "outer_drop", usual.outer_drop);
     let lining = choice(&mut table, "lining", Lining::WORDS, usual.lining);
     let lining_cloth = table
         .optional("lining_cloth")
@@ -448,9 +435,9 @@ fn back_pocket(mut table: Table<'_>) -> Option<BackPocket> {
     );
     let waves = table
         .optional("waves")
-        .map_or(Some(usual.waves), |node| node.whole(1, 40));
-    let crest = length(&mut table, "crest", &DISTANCE, usual.crest);
-    let rise = length(&mut table, "rise", &DIFFERENCE, usual.rise);
+        .map_or(Some(usual.waves), |node| node.count(1));
+    let crest = length(&mut table, "crest", usual.crest);
+    let rise = length(&mut table, "rise", usual.rise);
     let mirror = flag(&mut table, "mirror", usual.mirror);
     let art = art(&mut table);
     table.finish();
@@ -474,13 +461,13 @@ fn extra(mut table: Table<'_>) -> Option<ExtraPocket> {
     let side = side(&mut table, Side::Left);
     let width = table
         .required("width", "width = \"13 cm\"")
-        .and_then(|node| node.quantity(&MEASURE));
+        .and_then(|node| node.quantity());
     let depth = table
         .required("depth", "depth = \"15 cm\"")
-        .and_then(|node| node.quantity(&MEASURE));
+        .and_then(|node| node.quantity());
     let from_centre = table
         .required("from_centre", "from_centre = \"9 cm\"")
-        .and_then(|node| node.quantity(&DISTANCE));
+        .and_then(|node| node.quantity());
     table.finish();
     Some(ExtraPocket {
         side: side?,
@@ -492,8 +479,8 @@ fn extra(mut table: Table<'_>) -> Option<ExtraPocket> {
 
 fn loops(mut table: Table<'_>) -> Option<Loops> {
     let count = table.optional("count");
-    let count = count.map_or(Some(Loops::default().count), |node| node.whole(0, 15));
-    let belt = length(&mut table, "belt", &MEASURE, Loops::default().belt);
+    let count = count.map_or(Some(Loops::default().count), |node| node.count(0));
+    let belt = length(&mut table, "belt", Loops::default().belt);
     table.finish();
     Some(Loops {
         count: count?,
@@ -521,7 +508,7 @@ fn patch(mut table: Table<'_>) -> Option<Patch> {
     let trim = table
         .required("trim", "trim = \"...\", a patch from trims.toml")
         .and_then(|node| node.reference(Target::Trim(&[TrimKind::Patch])));
-    let from_centre = length(&mut table, "from_centre", &DISTANCE, Length::mm(35.0));
+    let from_centre = length(&mut table, "from_centre", Length::mm(35.0));
     let letters = choice(&mut table, "letters", Letters::WORDS, Letters::Pressed);
     let art = art(&mut table);
     table.finish();
@@ -620,11 +607,11 @@ fn bartacks(mut table: Table<'_>) -> Option<Bartacks> {
     let under = table
         .optional("under")
         .map(|node| node.reference(Target::Yarn));
-    let tack_length = length(&mut table, "length", &MEASURE, Length::mm(10.0));
-    let width = length(&mut table, "width", &MEASURE, Length::mm(2.0));
+    let tack_length = length(&mut table, "length", Length::mm(10.0));
+    let width = length(&mut table, "width", Length::mm(2.0));
     let stitches = table
         .optional("stitches")
-        .map_or(Some(28), |node| node.whole(5, 200));
+        .map_or(Some(28), |node| node.count(5));
     table.finish();
     let yarn = yarn?;
     Some(Bartacks {

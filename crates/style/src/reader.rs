@@ -20,6 +20,17 @@ pub(crate) struct Context<'a> {
     pub(crate) places: RefCell<BTreeMap<String, Range<usize>>>,
     /// Names that have to exist in another file of the collection.
     pub(crate) references: RefCell<Vec<Reference>>,
+    /// What was read and what was asked for in vain, so that a test can hold that nothing is forgotten.
+    #[cfg(test)]
+    pub(crate) asked: RefCell<Asked>,
+}
+
+/// The quantities that were read, and the keys that were asked for and not there.
+#[cfg(test)]
+#[derive(Default)]
+pub(crate) struct Asked {
+    pub(crate) quantities: Vec<String>,
+    pub(crate) left_out: std::collections::BTreeSet<String>,
 }
 
 /// A name a style uses that another file must declare.
@@ -46,7 +57,15 @@ impl<'a> Context<'a> {
             report: RefCell::default(),
             places: RefCell::default(),
             references: RefCell::default(),
+            #[cfg(test)]
+            asked: RefCell::default(),
         }
+    }
+
+    /// Notes that a quantity was read.
+    #[cfg(test)]
+    pub(crate) fn read_quantity(&self, path: &str) {
+        self.asked.borrow_mut().quantities.push(path.to_owned());
     }
 
     /// Notes a problem at a place in this file.
@@ -394,7 +413,13 @@ impl<'a> Table<'a> {
     /// A key that may be left out.
     pub(crate) fn optional(&mut self, key: &'static str) -> Option<Node<'a>> {
         self.asked.push(key);
-        self.child(key)
+        let found = self.child(key);
+        #[cfg(test)]
+        if found.is_none() && self.table.is_some() {
+            let mut asked = self.node.context.asked.borrow_mut();
+            asked.left_out.insert(self.child_path(key));
+        }
+        found
     }
 
     /// A key that must be there; `like` shows how it is written.

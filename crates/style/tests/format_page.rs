@@ -8,8 +8,8 @@ use std::fmt::Write;
 use common::{demo_collection, with};
 use style::known::{MEASURES, SEAMS};
 use style::{
-    Band, BandCutting, BandMethod, CoinPocket, Construction, Cutting, Hem, OWN_PIECES, OutseamLine,
-    parse,
+    Amount, Band, BandCutting, BandMethod, CoinPocket, Construction, Cutting, Hem, OWN_PIECES,
+    OutseamLine, parse, ranges,
 };
 
 const PAGE: &str = include_str!("../FORMAT.md");
@@ -25,6 +25,25 @@ fn the_measures_are_listed_with_their_defaults() {
         };
         let tolerance = measure.tolerance.to_mm();
         writeln!(rows, "| `{}` | {left_out} | {tolerance} mm |", measure.name).unwrap();
+    }
+    assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
+}
+
+#[test]
+fn what_is_usual_and_what_can_be_is_listed() {
+    let mut rows = String::new();
+    for row in ranges() {
+        let paths: Vec<String> = row.paths.iter().map(|path| format!("`{path}`")).collect();
+        let between = |[from, to]: [Amount; 2]| format!("{from} to {to}");
+        writeln!(
+            rows,
+            "| {} | {} | {} | {} |",
+            paths.join(", "),
+            between(row.usual),
+            between(row.possible),
+            row.reason
+        )
+        .unwrap();
     }
     assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
 }

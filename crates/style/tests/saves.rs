@@ -150,6 +150,39 @@ fn the_last_version_that_can_be_read_takes_the_place_of_one_that_cannot() {
     assert!(last_sound(&copy.style_folder()).is_none());
 }
 
+/// A value typed into the file by hand that no pair of jeans can have: told at its place, and the last version is offered.
+#[test]
+fn after_a_value_that_cannot_be_the_last_version_is_offered() {
+    let copy = Copy::new();
+    let first = copy.loaded();
+    let text = set(&first.text, "chart.thigh.value", "63 cm");
+    save(&first, &text).unwrap();
+    let slip = text.replacen(
+        "value = \"3.8 cm\"\ntolerance = \"0.3 cm\"\n\n[chart.yoke",
+        "value = \"76 cm\"\ntolerance = \"0.3 cm\"\n\n[chart.yoke",
+        1,
+    );
+    assert_ne!(slip, text);
+    fs::write(copy.style(), slip).unwrap();
+    let report = copy.load().unwrap_err();
+    let [problem] = &report.problems[..] else {
+        panic!("{report}")
+    };
+    assert_eq!(
+        (problem.code, problem.path.as_str()),
+        ("style::out-of-range", "chart.fly_width.value")
+    );
+    let told = report.render();
+    for part in [
+        "[chart.fly_width]",
+        "76 cm",
+        "at most 30 cm makes sense here; 2.8 cm to 6 cm is usual",
+    ] {
+        assert!(told.contains(part), "{part}: {told}");
+    }
+    assert_eq!(last_sound(&copy.style_folder()).unwrap().loaded.text, text);
+}
+
 #[test]
 fn of_many_writers_at_once_each_is_saved_or_told() {
     const WRITERS: usize = 8;

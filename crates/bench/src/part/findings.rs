@@ -217,6 +217,11 @@ fn place(about: &str) -> Option<Place> {
     let whole = about
         .split_once(", row ")
         .map_or(about.as_str(), |(seam, _)| seam);
+    // "fly width, tolerance" is about the measure.
+    let charted = known::MEASURES.iter().find(|measure| {
+        let rest = about.strip_prefix(measure.title);
+        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(", "))
+    });
     let seam = known::SEAMS
         .iter()
         .find(|seam| whole == seam.title || whole == seam.name);
@@ -228,6 +233,9 @@ fn place(about: &str) -> Option<Place> {
         .find(|measure| about == measure.name.to_lowercase());
     if let Some(measure) = measure {
         return Place::new(Panel::Fit, "measure", measure.key);
+    }
+    if let Some(measure) = charted {
+        return Place::new(Panel::Fit, "measure", measure.name);
     }
     let piece = PieceId::ALL
         .into_iter()
@@ -260,6 +268,15 @@ mod tests {
         assert_eq!(part("front_rise").as_deref(), Some("seam:front_rise"));
         assert_eq!(part("Seat seam").as_deref(), Some("seam:seat"));
         assert_eq!(part("thigh").as_deref(), Some("measure:thigh"));
+        assert_eq!(
+            part("yoke at centre back, tolerance").as_deref(),
+            Some("measure:yoke_centre")
+        );
+        assert_eq!(part("hem depth").as_deref(), Some("measure:hem_depth"));
+        assert_eq!(
+            part("inseam, row 1, offset").as_deref(),
+            Some("seam:inseam")
+        );
         assert_eq!(part("Back").as_deref(), Some("piece:back"));
         assert_eq!(part("inseam, row 2").as_deref(), Some("seam:inseam"));
         assert_eq!(part("trim rivet-9").as_deref(), Some("group:rivets"));

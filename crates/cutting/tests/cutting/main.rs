@@ -8,5 +8,6 @@ mod marks;
 mod outlines;
 mod tested;
 mod wash;
+mod wide;
 mod wild;
 mod worked_example;

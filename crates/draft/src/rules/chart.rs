@@ -4,6 +4,7 @@ use style::{Figure, Fit};
 use trade::Length;
 
 use super::{Broken, Case, cm, within};
+use crate::body::mean_seat;
 
 /// Below this front rise a style counts as low (common practice; a published low-rise chart has 23.5 cm).
 const LOW_FRONT_RISE: Length = Length::mm(250.0);
@@ -84,14 +85,6 @@ pub(super) fn foot_passage(case: &Case<'_>) -> Vec<Broken> {
     vec![broken.help("widen the hem, or open it with a slit or a zip")]
 }
 
-/// Mean seat of a body with this waist, by linear regression over the survey (centimetres).
-fn body_seat(figure: Figure, waist_cm: f64) -> Length {
-    Length::cm(match figure {
-        Figure::Men => 0.601 * waist_cm + 45.41,
-        Figure::Women => 0.609 * waist_cm + 49.65,
-    })
-}
-
 pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
     // The ease that a kind of fit stands for is stated at the base size; trade grades add to it.
     if !case.base {
@@ -103,7 +96,7 @@ pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
         Fit::Tapered => (7.0, 9.0),
         Fit::Relaxed => (10.0, 12.0),
     };
-    let body = body_seat(case.figure, f64::from(case.size.waist) * 2.54);
+    let body = mean_seat(case.figure, Length::inches(f64::from(case.size.waist)));
     let ease = case.pattern.spec.seat - body;
     if within(ease.to_cm(), low - 0.05, high + 0.05) {
         return Vec::new();
@@ -123,4 +116,73 @@ pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
             case.fit,
         ),
     )]
+}
+
+/// How much more than its tag a finished waist is, and how much less: labels flatter, and low styles are worn below the
+/// waist. Published charts lie between nothing and 2 in above the tag; the room is from memory.
+const WAIST_OVER_TAG: (Length, Length) = (Length::inches(-2.0), Length::inches(5.0));
+
+/// How far a finished inseam may be off its tag (common practice, from memory).
+const INSEAM_OFF_TAG: Length = Length::inches(2.0);
+
+fn tagged(value: Length, tag: Length) -> bool {
+    let over = value - tag;
+    (WAIST_OVER_TAG.0..=WAIST_OVER_TAG.1).contains(&over)
+}
+
+/// The waist against the number on the label, and the slips that make the two differ.
+pub(super) fn waist_for_size(case: &Case<'_>) -> Vec<Broken> {
+    let (waist, tag) = (
+        case.pattern.spec.waist,
+        Length::inches(f64::from(case.size.waist)),
+    );
+    if tagged(waist, tag) {
+        return Vec::new();
+    }
+    let help = if tagged(waist * 2.0, tag) {
+        "the chart takes the whole waist round: this looks like half of it, measured flat"
+    } else if tagged(waist * 2.54, tag) {
+        "this looks like inches written as centimetres"
+    } else if tagged(waist / 2.54, tag) {
+        "this looks like centimetres written as inches"
+    } else {
+        "change the waist in the chart, its grade, or the sizes"
+    };
+    vec![
+        Broken::warning(
+            "waist",
+            format!(
+                "the waist is {} round ({:.1} in) and the label says {}; {} to {} is usual for it",
+                cm(waist),
+                waist.to_inches(),
+                case.size.waist,
+                cm(tag + WAIST_OVER_TAG.0),
+                cm(tag + WAIST_OVER_TAG.1)
+            ),
+        )
+        .help(help),
+    ]
+}
+
+/// The inseam against the number on the label.
+pub(super) fn inseam_for_size(case: &Case<'_>) -> Vec<Broken> {
+    let (inseam, tag) = (
+        case.pattern.spec.inseam,
+        Length::inches(f64::from(case.size.length)),
+    );
+    if (inseam - tag).abs() <= INSEAM_OFF_TAG {
+        return Vec::new();
+    }
+    vec![
+        Broken::warning(
+            "inseam",
+            format!(
+                "the inseam is {} ({:.1} in) and the label says {}",
+                cm(inseam),
+                inseam.to_inches(),
+                case.size.length
+            ),
+        )
+        .help("change the inseam in the chart, its grade for length, or the lengths"),
+    ]
 }

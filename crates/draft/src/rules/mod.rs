@@ -269,6 +269,20 @@ pub const RULES: &[Rule] = &[
         reads: Reads::Chart,
         check: chart::seat_ease,
     },
+    Rule {
+        code: "fit::waist-for-size",
+        title: "the waist suits the number on the label",
+        source: "published charts: as the label says to 2 in more; 2 in less to 5 in more accepted, from memory",
+        reads: Reads::Chart,
+        check: chart::waist_for_size,
+    },
+    Rule {
+        code: "fit::inseam-for-size",
+        title: "the inseam suits the number on the label",
+        source: "published charts: as the label says; 2 in either way accepted, from memory",
+        reads: Reads::Chart,
+        check: chart::inseam_for_size,
+    },
 ];
 
 /// Everything noticed about one drafted size, in the order of [`RULES`].

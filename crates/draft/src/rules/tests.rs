@@ -419,6 +419,42 @@ fn seat_ease() {
 }
 
 #[test]
+fn waist_for_size() {
+    let code = "fit::waist-for-size";
+    let waist = |inches: f64| {
+        let found = after(code, move |d| {
+            d.pattern.spec.waist = Length::inches(inches);
+        });
+        found.into_iter().next()
+    };
+    // The demo's 33 1/2 in for a 32, and the ends of what is usual.
+    for inches in [30.0, 33.5, 37.0] {
+        assert_eq!(waist(inches), None, "{inches}");
+    }
+    for (inches, help) in [
+        (16.75, "half of it"),
+        (33.5 / 2.54, "inches written as centimetres"),
+        (33.5 * 2.54, "centimetres written as inches"),
+        (42.0, "change the waist"),
+        (27.0, "change the waist"),
+    ] {
+        let found = waist(inches).unwrap();
+        assert_eq!(found.severity, Warning);
+        assert!(found.message.contains("the label says 32"), "{found:?}");
+        assert!(found.remedy.unwrap().contains(help), "{inches}");
+    }
+}
+
+#[test]
+fn inseam_for_size() {
+    let code = "fit::inseam-for-size";
+    let inseam = |cm: f64| after(code, move |d| d.pattern.spec.inseam = Length::cm(cm));
+    assert_eq!(inseam(78.0), []);
+    assert_eq!(severities(&inseam(72.0)), [Warning]);
+    assert_eq!(severities(&inseam(90.0)), [Warning]);
+}
+
+#[test]
 fn measure_missed() {
     let found = after("fit::measure-missed", |d| {
         scale(d, PieceId::Back, "hem", 1.01)

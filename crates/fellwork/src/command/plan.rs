@@ -10,7 +10,7 @@ use drawing::LayMarks;
 use jobs::{Finder, Found, apart, cloth_of, system};
 use lay::{Lay, LayError};
 use spreading::{ClothJob, ClothPlan, CutOrder, Rolls, plan_cloth, spread_rolls};
-use style::LoadedOrder;
+use style::{LoadedOrder, Order};
 use trade::System;
 
 use crate::args::PlanOrder;
@@ -63,6 +63,21 @@ pub fn run(asked: &PlanOrder) -> Result<Exit, Trouble> {
         printed::words(&words::answer(&loaded, &planned, system))?;
     }
     Ok(Exit::Done)
+}
+
+/// What the order states beyond what is usual, in words with the reason.
+fn unusual(order: &Order) -> Vec<String> {
+    let stated = style::stated_by_order(order).into_iter();
+    stated
+        .filter_map(|one| {
+            let range = one.range().filter(|range| !range.is_usual(one.amount))?;
+            let [from, to] = range.usual;
+            Some(format!(
+                "{}: it is {}; {from} to {to} is usual ({})",
+                one.about, one.amount, range.reason
+            ))
+        })
+        .collect()
 }
 
 /// What is to be laid on the cloth asked for, or on every cloth.

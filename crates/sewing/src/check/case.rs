@@ -73,6 +73,8 @@ pub(super) struct Broken {
     /// The value of the style that is the remedy, and what it becomes.
     pub cure: Option<(String, String)>,
     pub place: Option<Place>,
+    /// Where its numbers come from, where that is not what its rule says.
+    pub source: Option<&'static str>,
 }
 
 impl Broken {
@@ -84,6 +86,7 @@ impl Broken {
             remedy: None,
             cure: None,
             place: None,
+            source: None,
         }
     }
 
@@ -107,6 +110,12 @@ impl Broken {
     /// The same, with the one value of the style that is the remedy.
     pub fn curing(mut self, path: impl Into<String>, value: impl Into<String>) -> Broken {
         self.cure = Some((path.into(), value.into()));
+        self
+    }
+
+    /// The same, with a source of its own.
+    pub fn sourced(mut self, source: &'static str) -> Broken {
+        self.source = Some(source);
         self
     }
 

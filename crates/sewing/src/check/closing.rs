@@ -20,6 +20,9 @@ const HOLE_FROM_EDGE: Length = Length::mm(6.0);
 /// A hole is at least this much longer than its button is wide (common practice; 1/8 inch is usual).
 const HOLE_EASE: Length = Length::mm(1.0);
 
+/// A zip that is shorter than its fly by more than this does not open it (zips come in steps of half an inch, from memory).
+const ZIP_SHORTER: Length = Length::mm(45.0);
+
 pub(super) fn band_button(case: &Case<'_>) -> Vec<Broken> {
     let key = &case.context.doc.fly.band_button;
     let found = case.diameter(key).and_then(|size| {
@@ -119,22 +122,30 @@ pub(super) fn buttons_crowded(case: &Case<'_>) -> Vec<Broken> {
     found().into_iter().collect()
 }
 
-/// The zip ends inside the tack at the foot of the fly.
+/// The zip ends inside the tack at the foot of the fly, and opens nearly all of it.
 pub(super) fn zip(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let key = case.context.doc.fly.zip.as_deref()?;
         let length = case.trim(key)?.length?;
         let fly = case.context.pattern.spec.fly_length;
-        (!button_fly(case) && length > fly).then(|| {
-            Broken::warning(
-                "zip",
-                format!("the zip is {} long and the fly {}", mm(length), mm(fly)),
+        let said = if length > fly {
+            format!("the zip is {} long and the fly {}", mm(length), mm(fly))
+        } else if length < fly - ZIP_SHORTER {
+            format!(
+                "the zip is {} long and leaves {} of the fly closed",
+                mm(length),
+                mm(fly - length)
             )
-            .help(format!(
-                "about {}: half an inch less than the fly",
-                mm(fly - Length::inches(0.5))
-            ))
-            .at(case.point(PieceId::Front, "fly_foot"))
+        } else {
+            return None;
+        };
+        (!button_fly(case)).then(|| {
+            Broken::warning("zip", said)
+                .help(format!(
+                    "about {}: half an inch less than the fly",
+                    mm(fly - Length::inches(0.5))
+                ))
+                .at(case.point(PieceId::Front, "fly_foot"))
         })
     };
     found().into_iter().collect()

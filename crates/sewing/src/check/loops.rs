@@ -11,6 +11,9 @@ use crate::garment::FixingKind;
 /// What a belt needs beside its own width to slide through a loop (common practice).
 const PLAY: Length = Length::mm(3.0);
 
+/// More than this beside the belt's own width lets it ride up and down (from memory).
+const MOST_PLAY: Length = Length::mm(30.0);
+
 /// The foot of a loop is tacked at least this far below the band seam (common practice).
 const BELOW_SEAM: Length = Length::mm(6.0);
 
@@ -50,6 +53,28 @@ pub(super) fn short(case: &Case<'_>) -> Vec<Broken> {
             "a length of {}",
             mm(needs + case.context.doc.bartacks.width * 2.0)
         ))
+        .at(any_loop(case)),
+    ]
+}
+
+/// Loops much higher than their belt.
+pub(super) fn loose(case: &Case<'_>) -> Vec<Broken> {
+    let spec = &case.context.pattern.spec;
+    let inside = spec.loop_length - case.context.doc.bartacks.width * 2.0;
+    let belt = case.context.doc.loops.belt;
+    if spec.loop_count == 0 || inside <= belt + MOST_PLAY {
+        return Vec::new();
+    }
+    vec![
+        Broken::note(
+            "belt loops",
+            format!(
+                "between its tacks a loop is {} high and the belt {}, which lies loose in it",
+                mm(inside),
+                mm(belt)
+            ),
+        )
+        .help("a shorter loop, or the width of the belt they are made for as `belt`")
         .at(any_loop(case)),
     ]
 }

@@ -6,6 +6,8 @@
 mod bulk;
 mod case;
 mod closing;
+mod cloths;
+mod fibres;
 mod hems;
 mod inner;
 mod loops;
@@ -16,6 +18,7 @@ mod seams;
 mod selvedge;
 mod table;
 mod trims;
+mod values;
 mod yarns;
 
 use draft::{Finding, Severity};
@@ -96,7 +99,7 @@ pub(crate) fn findings(
                 about: broken.about,
                 size: Some(context.size),
                 message: broken.message,
-                source: rule.source,
+                source: broken.source.unwrap_or(rule.source),
                 remedy: broken.remedy,
                 edit: broken
                     .cure

@@ -80,6 +80,10 @@ fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
     let allowance = allowances(seam, spec.hem_depth).over;
     Some(match (seam.name.as_str(), seam.construction) {
         ("fly", _) => (spec.fly_width, "the facing is this wide"),
+        ("mouth", _) => (
+            case.context.doc.pockets.bag.facing,
+            "the facing is this wide",
+        ),
         ("band", _) => (spec.band_height, "the band is this high"),
         (_, Construction::RolledHem | Construction::FoldedHem) => {
             (spec.hem_depth, "the hem is this deep")
@@ -95,8 +99,24 @@ fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
             | Construction::CleanFinished
             | Construction::PatchSet,
         ) => (allowance, "the allowance reaches this far"),
+        (_, Construction::LaidOn) => (laid_on(case, seam)? / 2.0, "half of what is laid on"),
         _ => return None,
     })
+}
+
+/// The smallest side of what a seam sews on with its edges as they are.
+fn laid_on(case: &Case<'_>, seam: &Seam) -> Option<Length> {
+    let doc = case.context.doc;
+    let trims: Vec<&str> = match seam.name.as_str() {
+        "patch_set" => doc.patch.iter().map(|patch| patch.trim.as_str()).collect(),
+        _ => doc.labels.iter().map(|label| label.trim.as_str()).collect(),
+    };
+    let sides = trims
+        .into_iter()
+        .filter_map(|key| case.trim(key))
+        .flat_map(|trim| [trim.width, trim.height])
+        .flatten();
+    sides.reduce(Length::min)
 }
 
 pub(super) fn beyond(case: &Case<'_>) -> Vec<Broken> {

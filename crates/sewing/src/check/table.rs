@@ -1,13 +1,51 @@
-//! The rules, one row each: rows first, then seams, yarns, closing, pockets, loops, rivets, bulk and
+//! The rules, one row each: values and cloths first, then rows, then seams, yarns, closing, pockets, loops, rivets, bulk and
 //! trims.
 
 use draft::Severity;
 
-use super::{Reads, SewingRule, bulk, closing, hems, inner, loops, pockets, rivets, rows, seams};
-use super::{selvedge, trims, yarns};
+use super::{
+    Reads, SewingRule, bulk, closing, cloths, hems, inner, loops, pockets, rivets, rows, seams,
+};
+use super::{selvedge, trims, values, yarns};
 
 /// Every rule of sewing.
 pub const SEWING_RULES: &[SewingRule] = &[
+    SewingRule {
+        code: "sewing::unusual-value",
+        title: "every quantity is a usual one",
+        reason: "a slip in a unit or a decimal point reads like any other number",
+        source: "each quantity has a source of its own, listed with the format of the files",
+        severity: Severity::Error,
+        reads: Reads::Style,
+        check: values::unusual,
+    },
+    SewingRule {
+        code: "sewing::tolerance-wide",
+        title: "a tolerance is a small part of its measure",
+        reason: "what may be off by a quarter of itself is not held at all",
+        source: "from memory: the narrowest details are allowed a sixth",
+        severity: Severity::Warning,
+        reads: Reads::Style,
+        check: values::tolerance_wide,
+    },
+    SewingRule {
+        code: "sewing::cloth-use",
+        title: "cloths are used for what they are bought for",
+        reason: "a shell of lining tears, and pocketing of shell wears the pair down",
+        source: "what the collection says of its cloths",
+        severity: Severity::Warning,
+        reads: Reads::Style,
+        check: cloths::unfit_use,
+    },
+    SewingRule {
+        code: "sewing::needs-stretch",
+        title: "a chart smaller than the body has a cloth that stretches",
+        reason: "rigid cloth does not go over a body larger than it",
+        source: "mean bodies of the ANSUR II survey by their waist; charts for stretch denim, from memory",
+        severity: Severity::Warning,
+        reads: Reads::Style,
+        check: cloths::needs_stretch,
+    },
     SewingRule {
         code: "sewing::row-near-edge",
         title: "rows keep clear of the edge",
@@ -199,7 +237,7 @@ pub const SEWING_RULES: &[SewingRule] = &[
     },
     SewingRule {
         code: "sewing::zip-length",
-        title: "the zip ends inside the fly",
+        title: "the zip ends inside the fly and opens nearly all of it",
         reason: "the tack at the foot of the fly would break it",
         source: "usual zip lengths, from memory",
         severity: Severity::Warning,
@@ -333,6 +371,15 @@ pub const SEWING_RULES: &[SewingRule] = &[
         check: loops::short,
     },
     SewingRule {
+        code: "sewing::loop-loose",
+        title: "loops are made for their belt",
+        reason: "a belt rides up and down in a loop far too high for it",
+        source: "from memory",
+        severity: Severity::Note,
+        reads: Reads::Style,
+        check: loops::loose,
+    },
+    SewingRule {
         code: "sewing::loop-foot",
         title: "loops are held below the band seam",
         reason: "the pull of the belt opens the band",
@@ -450,6 +497,15 @@ pub const SEWING_RULES: &[SewingRule] = &[
         check: trims::patch_on_label,
     },
     SewingRule {
+        code: "sewing::patch-off-band",
+        title: "the patch lies on the band",
+        reason: "what reaches past the band is sewn to nothing",
+        source: "computed from the pattern",
+        severity: Severity::Warning,
+        reads: Reads::Pieces,
+        check: trims::patch_off_band,
+    },
+    SewingRule {
         code: "sewing::art-beyond",
         title: "a drawing lies on its patch or label",
         reason: "what is drawn beyond the edge is cut off",
@@ -466,6 +522,15 @@ pub const SEWING_RULES: &[SewingRule] = &[
         severity: Severity::Note,
         reads: Reads::Style,
         check: trims::fibre_label,
+    },
+    SewingRule {
+        code: "sewing::fibre-differs",
+        title: "the label says of the cloth what the cloth says of itself",
+        reason: "who buys the pair relies on its label",
+        source: "Regulation (EU) No 1007/2011; other places have rules of their own",
+        severity: Severity::Warning,
+        reads: Reads::Style,
+        check: trims::fibre_differs,
     },
     SewingRule {
         code: "sewing::roping",

@@ -4,6 +4,7 @@ use style::{Purpose, Tanning, TrimKind};
 use trade::Length;
 
 use super::case::{Broken, Case, place};
+use super::fibres::{Compared, compare, states_shares, told};
 use crate::context::mm;
 use crate::garment::{Fixing, FixingKind};
 
@@ -236,6 +237,92 @@ pub(super) fn fibre_label(case: &Case<'_>) -> Vec<Broken> {
         .help("add \"fibre\" to the purpose of the label that tells it, and check the rules where it is sold")
         .at(case.point(draft::PieceId::Band, "centre_back")),
     ]
+}
+
+/// What a label says the pair is made of, beside what the shell's mill says of it.
+pub(super) fn fibre_differs(case: &Case<'_>) -> Vec<Broken> {
+    let doc = case.context.doc;
+    let Some(shell) = case.context.collection.cloths.get(&doc.cloth.shell) else {
+        return Vec::new();
+    };
+    let labels = doc
+        .labels
+        .iter()
+        .filter(|l| l.purpose.contains(&Purpose::Fibre));
+    labels
+        .filter_map(|label| {
+            let text = label.text.as_deref().or_else(|| Some(&case.trim(&label.trim)?.text))?;
+            let words = told(text)?;
+            let about = format!("label {}", label.trim);
+            let broken = match (told(&shell.fibre), states_shares(words)) {
+                (None, false) => return None,
+                (None, true) => Broken::note(
+                    about,
+                    format!(
+                        "it says \"{words}\", and {} does not say what it is made of",
+                        shell.name
+                    ),
+                )
+                .help("state the cloth's `fibre` as its mill does"),
+                (Some(_), false) => Broken::note(
+                    about,
+                    format!("it is to tell the fibre content, and \"{words}\" gives no shares"),
+                )
+                .help("add them to its text, in the words of the law where it is sold"),
+                (Some(fibre), true) => match compare(words, fibre) {
+                    Compared::Alike => return None,
+                    Compared::Named => Broken::note(
+                        about,
+                        format!(
+                            "it says \"{words}\" and {} is \"{fibre}\": look whether both mean the same",
+                            shell.name
+                        ),
+                    ),
+                    Compared::Different => Broken::warning(
+                        about,
+                        format!("it says \"{words}\" and {} is \"{fibre}\"", shell.name),
+                    )
+                    .help("change the label's text, or the cloth's `fibre`; the law where it is sold says how it is worded"),
+                },
+            };
+            Some(broken.at(case.fixing(&label.trim)))
+        })
+        .collect()
+}
+
+/// A patch that runs past an end of the band, or over its centre back.
+pub(super) fn patch_off_band(case: &Case<'_>) -> Vec<Broken> {
+    let found = || {
+        let (patch, width) = case.fixings.iter().find_map(|f| match &f.kind {
+            FixingKind::Patch(width, ..) => Some((f, *width)),
+            _ => None,
+        })?;
+        let along = case.ground(draft::PieceId::Band)?;
+        let ends = along.polygon().iter().map(|p| p.x);
+        let (low, high) = ends.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), x| {
+            (low.min(x), high.max(x))
+        });
+        let half = width.to_mm() / 2.0;
+        let past = (patch.at.x + half - high).max(low - (patch.at.x - half));
+        (past > 0.0).then(|| {
+            Broken::warning(
+                "patch",
+                format!(
+                    "set {} from centre back it runs {} past the end of the band",
+                    mm(case
+                        .context
+                        .doc
+                        .patch
+                        .as_ref()
+                        .map_or(Length::ZERO, |p| p.from_centre)),
+                    mm(Length::mm(past))
+                ),
+            )
+            .help("set it nearer to centre back")
+            .at(place(patch.piece, patch.at))
+        })
+    };
+    found().into_iter().collect()
 }
 
 /// A label or a patch that is sewn all round needs room between its edge and its row.

@@ -7,7 +7,6 @@ use trade::counted;
 
 use super::{Drawn, OWN_PIECES, OwnEdge, OwnPattern, OwnPiece, OwnPieceName};
 use crate::details::ArtPath;
-use crate::quantities::MEASURE;
 use crate::read_collection::{all, allowed};
 use crate::reader::{Node, Table};
 
@@ -24,9 +23,7 @@ pub(crate) fn pattern(mut table: Table<'_>) -> Option<OwnPattern> {
         .map_or(Some(Drawn::AfterWash), |node| {
             node.choice("style::unknown-word", Drawn::WORDS)
         });
-    let allowance = table
-        .optional("allowance")
-        .map(|node| node.quantity(&MEASURE));
+    let allowance = table.optional("allowance").map(|node| node.quantity());
     let allowances = allowances(table.optional_section("allowances"));
     let pieces: Vec<Option<(String, OwnPiece)>> = OWN_PIECES
         .iter()
@@ -106,10 +103,7 @@ fn allowances(table: Table<'_>) -> Option<IndexMap<String, trade::Length>> {
         .into_iter()
         .filter_map(|name| {
             let node = table.optional(name)?;
-            Some(
-                node.quantity(&MEASURE)
-                    .map(|length| (name.to_owned(), length)),
-            )
+            Some(node.quantity().map(|length| (name.to_owned(), length)))
         })
         .collect();
     table.finish();

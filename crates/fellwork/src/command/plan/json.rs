@@ -16,6 +16,9 @@ struct Answer<'a> {
     unit: &'static str,
     order: &'a str,
     pairs: u32,
+    /// What the order states beyond what is usual.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    unusual: Vec<String>,
     cloths: Vec<ClothRow<'a>>,
 }
 
@@ -128,6 +131,7 @@ pub fn answer(loaded: &LoadedOrder, planned: &[Planned<'_>]) -> Result<String, s
         unit: "mm",
         order: &loaded.order.name,
         pairs: loaded.order.pairs(),
+        unusual: super::unusual(&loaded.order),
         cloths: planned.iter().map(cloth).collect(),
     };
     serde_json::to_string(&answer).map(|text| text + "\n")

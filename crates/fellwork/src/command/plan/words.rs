@@ -16,6 +16,9 @@ pub fn answer(loaded: &LoadedOrder, planned: &[Planned<'_>], system: System) -> 
         order.name,
         counted(order.pairs(), "pair", "pairs")
     );
+    for said in super::unusual(order) {
+        let _ = writeln!(text, "  look again: {said}");
+    }
     for one in planned {
         text.push('\n');
         cloth(&mut text, one, system);

@@ -1,0 +1,44 @@
+//! Pieces that do not lie on their cloth, however they are turned.
+
+use draft::{Finding, Severity};
+use trade::Length;
+
+use crate::cut::Cutter;
+use crate::piece::CutPiece;
+
+/// Differences below this are those of drawing.
+const NEAR: Length = Length::mm(0.01);
+
+impl Cutter<'_> {
+    /// What is wider than its cloth: pieces lie with the warp, so only their extent across it counts.
+    pub fn too_wide(&self, pieces: &[CutPiece]) -> Vec<Finding> {
+        let mut found: Vec<Finding> = Vec::new();
+        for piece in pieces {
+            let cloths = &self.garment.collection.cloths;
+            let Some(cloth) = cloths.get(&piece.cloth_name) else {
+                continue;
+            };
+            let across = piece
+                .on_cloth(false)
+                .outline
+                .iter()
+                .map(|p| p.y)
+                .fold(0.0, f64::max);
+            let (across, name) = (Length::mm(across), piece.name());
+            let fits = across <= cloth.width + NEAR;
+            // Left and right of a pair are two pieces of one name.
+            if fits || found.iter().any(|f| f.about == name) {
+                continue;
+            }
+            let message = format!(
+                "cut for the wash it is {:.1} cm across and {} {:.1} cm wide: it does not lie on its cloth",
+                across.to_cm(),
+                cloth.name,
+                cloth.width.to_cm()
+            );
+            let finding = self.finding("cutting::wider-than-cloth", Severity::Error, name, message);
+            found.push(finding.help("wider cloth, or a piece cut in two"));
+        }
+        found
+    }
+}

@@ -1,0 +1,60 @@
+//! Values that are unusual by themselves, and tolerances too wide for what they allow.
+
+use style::{known, stated_by_style, stated_by_supplies};
+use trade::Length;
+
+use super::case::{Broken, Case};
+use crate::context::mm;
+
+/// A measure that may be off by more of itself than this is not held at all (from memory; the narrowest details are
+/// allowed a sixth).
+const WIDEST: f64 = 0.25;
+
+/// Every quantity of the style, of its cloths, yarns and trims, against what is usual and possible for it.
+///
+/// A file that states what cannot be is not read; a measure can still come to it by its grade.
+pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
+    let context = case.context;
+    let style = stated_by_style(context.doc, context.size);
+    let supplies = stated_by_supplies(context.doc, context.collection);
+    style
+        .into_iter()
+        .chain(supplies)
+        .filter_map(|stated| {
+            let range = stated.range()?;
+            if range.is_usual(stated.amount) {
+                return None;
+            }
+            let [from, to] = range.usual;
+            let said = format!("it is {}; {from} to {to} is usual", stated.amount);
+            let broken = if range.is_possible(stated.amount) {
+                Broken::warning(stated.about, said)
+                    .help("check number and unit, or mute this with your reason")
+            } else {
+                Broken::error(stated.about, said).help("check number, unit and grade")
+            };
+            Some(broken.sourced(range.reason))
+        })
+        .collect()
+}
+
+pub(super) fn tolerance_wide(case: &Case<'_>) -> Vec<Broken> {
+    let doc = case.context.doc;
+    let charted = doc.chart.iter().filter_map(|(name, entry)| {
+        let value = entry.value_at(doc.sizes.base, case.context.size);
+        let wide = value > Length::ZERO && entry.tolerance / value > WIDEST;
+        let title = known::measure(name)?.title;
+        wide.then(|| {
+            Broken::warning(
+                format!("{title}, tolerance"),
+                format!(
+                    "it may be off by {} either way and is {} itself",
+                    mm(entry.tolerance),
+                    mm(value)
+                ),
+            )
+            .help("a tolerance of a tenth or less of the measure")
+        })
+    });
+    charted.collect()
+}
