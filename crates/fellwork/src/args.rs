@@ -506,7 +506,7 @@ pub struct Bring {
     /// The grain runs up the page on pieces without grain line
     #[arg(long)]
     pub grain_up: bool,
-    /// The pattern is larger by what the first wash takes
+    /// The pattern is larger by what the first wash takes, and its file does not say by how much (our own do)
     #[arg(long)]
     pub before_wash: bool,
     /// Print JSON for programs, with --list
