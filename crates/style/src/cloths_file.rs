@@ -139,7 +139,7 @@ pub fn redo_cloths(collection_folder: &Path, held: &str) -> Result<Collection, C
 /// How many changes of cloths can be taken back, and how many that were taken back can be made again.
 #[must_use]
 pub fn cloths_steps(collection_folder: &Path) -> (usize, usize) {
-    let text = fs::read_to_string(collection_folder.join(CLOTHS_FILE)).unwrap_or_default();
+    let text = read_file(&collection_folder.join(CLOTHS_FILE)).unwrap_or_default();
     let (_, (back, forward)) = led(&kept_in(collection_folder), &text).unwrap_or_default();
     (back.len(), forward.len())
 }

@@ -72,8 +72,8 @@ pub use edit::{Edit, EditValue, apply};
 pub use history::{History, Steps};
 pub use lays::{KeptBounds, KeptLay, KeptPlace, LAYS_FOLDER, keep_lay, kept_lay};
 pub use load::{
-    COLLECTION_FILE, LARGEST_FILE, Loaded, RevisionId, STYLE_FILE, list_styles, load,
-    load_collection,
+    COLLECTION_FILE, LARGEST_FILE, Loaded, RevisionId, STYLE_FILE, Unread, list_styles, load,
+    load_collection, read_plain,
 };
 pub use load_order::{ORDERS_FOLDER, is_order, list_orders, load_order};
 pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
@@ -100,7 +100,7 @@ pub use save::{
 pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};
 pub use start::{
-    Answers, BroughtPattern, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste, USUAL_LENGTHS,
-    can_begin_in, copy_style, foresee, new_style, new_style_of_pattern, offered_waists, usual_code,
-    usual_waists, write_demo,
+    Answers, BroughtPattern, LabelWords, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste,
+    USUAL_LENGTHS, can_begin_in, copy_style, foresee, new_style, new_style_of_pattern,
+    offered_waists, usual_waists, write_demo,
 };

@@ -303,41 +303,102 @@ pub(crate) fn read_file(path: &Path) -> Result<String, Report> {
     read_file_of(path, LARGEST_FILE)
 }
 
+/// Why the bytes of a file were not read.
+#[derive(Debug, thiserror::Error)]
+pub enum Unread {
+    /// The system refused.
+    #[error("{0}")]
+    System(std::io::Error),
+    /// It is no file that has an end.
+    #[error("it is {0}, not a file")]
+    NoFile(&'static str),
+    /// It is larger than what is read.
+    #[error("it has {bytes} bytes, and at most {most} are read")]
+    TooLarge {
+        /// How large it is, as far as was looked.
+        bytes: u64,
+        /// What is read at most.
+        most: u64,
+    },
+}
+
+/// Reads a file that somebody named: a plain file of at most so many bytes, links followed. A pipe, a device or a folder
+/// is never opened, for reading it may have no end.
+///
+/// # Errors
+/// It is no plain file, is larger, or the system refused.
+pub fn read_plain(path: &Path, most: u64) -> Result<Vec<u8>, Unread> {
+    let plain = |data: &fs::Metadata| match what_it_is(data) {
+        Some(other) => Err(Unread::NoFile(other)),
+        None if data.len() > most => Err(Unread::TooLarge {
+            bytes: data.len(),
+            most,
+        }),
+        None => Ok(()),
+    };
+    plain(&fs::metadata(path).map_err(Unread::System)?)?;
+    let file = File::open(path).map_err(Unread::System)?;
+    // It is looked at again now that it is open, and its size while it is read: it may be another or grow meanwhile.
+    plain(&file.metadata().map_err(Unread::System)?)?;
+    let mut bytes = Vec::new();
+    file.take(most.saturating_add(1))
+        .read_to_end(&mut bytes)
+        .map_err(Unread::System)?;
+    match bytes.len() as u64 {
+        read if read > most => Err(Unread::TooLarge { bytes: read, most }),
+        _ => Ok(bytes),
+    }
+}
+
+/// What is there instead of a plain file; `None` for a plain file.
+fn what_it_is(data: &fs::Metadata) -> Option<&'static str> {
+    if data.is_file() {
+        return None;
+    }
+    if data.is_dir() {
+        return Some("a folder");
+    }
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::FileTypeExt;
+        let kind = data.file_type();
+        if kind.is_fifo() {
+            return Some("a pipe");
+        }
+        if kind.is_socket() {
+            return Some("a socket");
+        }
+        if kind.is_char_device() || kind.is_block_device() {
+            return Some("a device");
+        }
+    }
+    Some("something else")
+}
+
 /// Reads a text file of at most so many bytes.
 pub(crate) fn read_file_of(path: &Path, largest: u64) -> Result<String, Report> {
     let name = || path.display().to_string();
-    let failed = |error: &std::io::Error| {
-        let (code, message) = match error.kind() {
-            std::io::ErrorKind::NotFound => {
-                ("style::missing-file", "there is no such file".to_owned())
-            }
-            _ => (
-                "style::unreadable-file",
-                format!("the file cannot be read: {error}"),
-            ),
-        };
-        let problem = Diagnostic::whole_file(name(), code, message);
-        Report::one(problem.hint("check the name and that you may read it"))
-    };
-    let metadata = fs::metadata(path).map_err(|error| failed(&error))?;
-    if !metadata.is_file() {
-        let message = "this is not a file".to_owned();
-        let problem = Diagnostic::whole_file(name(), "style::not-a-file", message);
-        return Err(Report::one(problem.hint("name a text file")));
-    }
-    if metadata.len() > largest {
-        return Err(too_large(name(), metadata.len(), largest));
-    }
-    let file = File::open(path).map_err(|error| failed(&error))?;
-    let mut bytes = Vec::new();
-    // The size is checked again while reading: the file may grow meanwhile.
-    file.take(largest + 1)
-        .read_to_end(&mut bytes)
-        .map_err(|error| failed(&error))?;
-    let length = bytes.len() as u64;
-    if length > largest {
-        return Err(too_large(name(), length, largest));
-    }
+    let bytes = read_plain(path, largest).map_err(|unread| match unread {
+        Unread::System(error) => {
+            let (code, message) = match error.kind() {
+                std::io::ErrorKind::NotFound => {
+                    ("style::missing-file", "there is no such file".to_owned())
+                }
+                _ => (
+                    "style::unreadable-file",
+                    format!("the file cannot be read: {error}"),
+                ),
+            };
+            let problem = Diagnostic::whole_file(name(), code, message);
+            Report::one(problem.hint("check the name and that you may read it"))
+        }
+        Unread::NoFile(other) => {
+            let message = format!("this is {other}, not a file");
+            let problem = Diagnostic::whole_file(name(), "style::not-a-file", message);
+            Report::one(problem.hint("name a text file"))
+        }
+        Unread::TooLarge { bytes, most } => too_large(name(), bytes, most),
+    })?;
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
         let valid = error.as_bytes().get(..at).unwrap_or_default();

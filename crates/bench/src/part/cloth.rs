@@ -37,7 +37,8 @@ struct File {
 impl File {
     fn read(show: &Show<'_>) -> Self {
         let folder = &show.loaded.collection_folder;
-        let text = std::fs::read_to_string(folder.join(CLOTHS_FILE)).unwrap_or_default();
+        let bytes = style::read_plain(&folder.join(CLOTHS_FILE), style::LARGEST_FILE);
+        let text = String::from_utf8(bytes.unwrap_or_default()).unwrap_or_default();
         Self {
             held: RevisionId::of(&text).to_string(),
             written: Written::of(&text),

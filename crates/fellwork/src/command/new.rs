@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use style::{Answers, NewStyle};
+use style::{Answers, LabelWords, NewStyle};
 
 use crate::args::New;
 use crate::command::load;
@@ -11,8 +11,7 @@ use crate::printed;
 use crate::trouble::Trouble;
 
 pub fn run(asked: &New) -> Result<Exit, Trouble> {
-    let code = asked.code.clone();
-    let code = code.unwrap_or_else(|| style::usual_code(&asked.name));
+    let code = asked.code.clone().unwrap_or_default();
     let path = match &asked.from {
         Some(from) => copied(asked, from, &code)?,
         None => style::new_style(
@@ -20,7 +19,13 @@ pub fn run(asked: &New) -> Result<Exit, Trouble> {
             &NewStyle {
                 name: asked.name.clone(),
                 code,
+                folder: asked.folder_name.clone(),
                 label: asked.label.clone(),
+                words: LabelWords {
+                    workroom: asked.workroom.clone(),
+                    place: asked.place.clone(),
+                    origin: asked.origin.clone(),
+                },
                 answers: answers(asked),
             },
         )?,
@@ -65,5 +70,6 @@ fn copied(asked: &New, from: &Path, code: &str) -> Result<PathBuf, Trouble> {
             its: from.collection_folder,
         });
     }
-    Ok(style::copy_style(&from, &asked.name, code)?)
+    let folder = asked.folder_name.as_deref();
+    Ok(style::copy_style(&from, &asked.name, code, folder)?)
 }

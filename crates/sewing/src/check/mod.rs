@@ -9,6 +9,7 @@ mod closing;
 mod hems;
 mod inner;
 mod loops;
+mod open;
 mod pockets;
 mod rivets;
 mod rows;

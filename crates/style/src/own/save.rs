@@ -8,7 +8,7 @@ use toml_edit::{Array, DocumentMut, Item, value};
 
 use crate::details::ArtPath;
 use crate::save::sync_folder;
-use crate::{Loaded, SaveError, Saved, Size, save};
+use crate::{Loaded, SaveError, Saved, Size, read_plain, save};
 
 /// A file that belongs to a style.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,13 +32,18 @@ impl Beside {
             })
             .find(|name| {
                 let path = loaded.folder().join(name);
-                !path.exists() || fs::read(&path).is_ok_and(|there| there == bytes)
+                fs::symlink_metadata(&path).is_err() || holds(&path, &bytes)
             });
         Self {
             name: name.unwrap_or_else(|| format!("{folder}/{stem}.{ending}")),
             bytes,
         }
     }
+}
+
+/// Whether a file is there and holds these bytes.
+fn holds(path: &Path, bytes: &[u8]) -> bool {
+    read_plain(path, bytes.len() as u64).is_ok_and(|there| there == bytes)
 }
 
 /// "Harbour Front.v2" → "harbour-front-v2".
@@ -119,7 +124,7 @@ impl Added {
             disk(folder)(std::io::Error::new(std::io::ErrorKind::InvalidInput, why))
         })?;
         let path = name.in_folder(folder);
-        if fs::read(&path).is_ok_and(|there| there == file.bytes) {
+        if holds(&path, &file.bytes) {
             return Ok(());
         }
         let parent = path.parent().unwrap_or(folder).to_path_buf();
