@@ -118,7 +118,7 @@ impl Session {
     /// written here.
     pub(crate) fn look_at_disk(&mut self) -> Disk {
         let files = collection_files(&self.loaded.collection_folder);
-        let text = std::fs::read(&self.loaded.path).ok();
+        let text = style::read_bytes(&self.loaded.path, style::LARGEST_FILE).ok();
         if files == self.files && text.as_deref() == Some(self.loaded.text.as_bytes()) {
             return Disk::Same;
         }
@@ -340,6 +340,6 @@ fn kept(
 fn collection_files(folder: &Path) -> Vec<Option<Vec<u8>>> {
     let files = style::SHARED_FILES.iter();
     files
-        .map(|name| std::fs::read(folder.join(name)).ok())
+        .map(|name| style::read_bytes(&folder.join(name), style::LARGEST_FILE).ok())
         .collect()
 }

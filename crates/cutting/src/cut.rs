@@ -41,6 +41,7 @@ pub fn cut(garment: &Garment, plan: &Plan) -> CutSize {
     CutSize {
         size: garment.size,
         pieces,
+        band_cut: cutter.band_cut,
         refused: conflict.into_iter().collect(),
         walked,
         findings,

@@ -6,6 +6,7 @@ use sewing::On;
 use style::{Construction, Size};
 use trade::{Area, Length};
 
+use crate::band::BandCut;
 use crate::corner::Corner;
 use crate::label::Label;
 use crate::lie::Lie;
@@ -323,6 +324,8 @@ pub struct CutSize {
     pub size: Size,
     /// The pieces, in the order of [`PieceId::ALL`].
     pub pieces: Vec<CutPiece>,
+    /// How the band is cut.
+    pub band_cut: BandCut,
     /// Pieces that cannot be cut until somebody decides, with what there is to choose from.
     pub refused: Vec<crate::band::BandConflict>,
     /// Every seam walked before the wash.

@@ -146,6 +146,8 @@ pub struct Scale {
     pub follows: Follows,
     /// The skew it was cut against, as this copy is drawn.
     pub skew: Share,
+    /// In which way.
+    pub against: AgainstSkew,
     /// The grain line on the finished piece.
     pub grain: (Point, Point),
     /// From the finished piece to the piece before the wash.
@@ -153,7 +155,7 @@ pub struct Scale {
 }
 
 impl Scale {
-    /// A scale along and across a grain line.
+    /// A scale along and across a grain line, sheared along it where a skew is given.
     pub fn new(
         grain: (Point, Point),
         shrinkage: Shrinkage,
@@ -166,6 +168,11 @@ impl Scale {
             cloth,
             follows,
             skew,
+            against: if skew == Share::ZERO {
+                AgainstSkew::Straight
+            } else {
+                AgainstSkew::Sheared
+            },
             grain,
             map: map(grain, shrinkage, skew),
         }
@@ -180,6 +187,7 @@ impl Scale {
         };
         Scale {
             skew,
+            against: way,
             grain,
             map: map(grain, self.shrinkage, shear),
             ..self

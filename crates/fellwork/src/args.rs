@@ -519,7 +519,7 @@ pub struct Bring {
     /// The grain runs up the page on pieces without grain line
     #[arg(long)]
     pub grain_up: bool,
-    /// The pattern is larger by what the first wash takes
+    /// The pattern is larger by what the first wash takes, and its file does not say by how much (our own do)
     #[arg(long)]
     pub before_wash: bool,
     /// Print JSON for programs, with --list
@@ -563,13 +563,16 @@ pub struct Bench {
 #[command(after_help = "\
 Examples:
   fellwork new mylabel --name \"Harbour Wide\" --code HW-1   a new collection
+  fellwork new mylabel --name \"Harbour Wide\" --label \"My Label\" \\
+      --workroom \"The Weir\" --origin Ireland
   fellwork new saltmarsh --name \"Lighter\"                  another style in one
   fellwork new saltmarsh --name \"Teal\" --figure women --fit tapered \\
       --waists 24,26,28,30 --taste quiet
   fellwork new saltmarsh --name \"Ferryman Two\" \\
       --from saltmarsh/styles/ferryman
 
-Every question has an answer already; change the rest in its style.toml, or on the bench.")]
+Every question of the cut has an answer already; change the rest in its style.toml, or on the bench. What only
+you know (workroom, words of patch and labels, origin) stays open until you say it, and fellwork check lists it.")]
 pub struct New {
     /// The folder of a collection, or one that is not there yet
     #[arg(value_name = "DIR")]
@@ -577,12 +580,29 @@ pub struct New {
     /// The style's name
     #[arg(long)]
     pub name: String,
-    /// Your code for it; made from the name's first letters when left out
+    /// Your code for it, which no other style has; made from the name's first letters when left out
     #[arg(long)]
     pub code: Option<String>,
-    /// The label's name, for a new collection; the style's name when left out
+    /// The style's folder in the collection; named after the style when left out
+    #[arg(long = "folder", value_name = "NAME")]
+    pub folder_name: Option<String>,
+    /// The label's name, for a new collection; patch and main label say it. The style's name when left out
     #[arg(long, conflicts_with = "from")]
     pub label: Option<String>,
+    /// The workroom that sews it, for a new collection; open when left out
+    #[arg(long, value_name = "NAME", conflicts_with = "from")]
+    pub workroom: Option<String>,
+    /// Where the workroom is
+    #[arg(
+        long,
+        value_name = "WHERE",
+        requires = "workroom",
+        conflicts_with = "from"
+    )]
+    pub place: Option<String>,
+    /// The country it is made in, as its label says it; open when left out
+    #[arg(long, value_name = "COUNTRY", conflicts_with = "from")]
+    pub origin: Option<String>,
     /// Begin as a copy of another style of the collection, with its drawings and its pattern
     #[arg(long, value_name = "STYLE", conflicts_with_all = ["figure", "fit", "leg", "outseam", "waists", "lengths", "shell", "taste"])]
     pub from: Option<PathBuf>,

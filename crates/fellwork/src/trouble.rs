@@ -158,6 +158,16 @@ pub enum Trouble {
         /// What the system said.
         why: std::io::Error,
     },
+    /// A pattern was to be brought into a style that is not there.
+    #[error("there is no style in {}", folder.display())]
+    #[diagnostic(code("fellwork::no-style"))]
+    NoStyle {
+        /// Where it would be.
+        folder: PathBuf,
+        /// How one is begun.
+        #[help]
+        begin: String,
+    },
     /// A file is no pattern file that can be read.
     #[error("{} cannot be brought: {what}", file.display())]
     #[diagnostic(code("fellwork::no-pattern"))]

@@ -18,6 +18,9 @@ const SAME_MM: f64 = 1e-6;
 /// Directions that differ by less than this are the same.
 const LEVEL_RAD: f64 = 1e-7;
 
+/// A point that lies this near to the line from its neighbour to its neighbour lies on it: files round their places.
+const ON_LINE_MM: f64 = 5e-4;
+
 /// The line through dense points of a smooth line, curved where they curve.
 ///
 /// Every point stays on the line. Between corners the direction at a point is that of the circle
@@ -85,11 +88,15 @@ fn is_straight(chords: &[Vec2], k: usize) -> bool {
     }
     let longer = |other: Option<&Vec2>| {
         other.is_none_or(|other| {
-            chords[k].hypot() > STRAIGHT * other.hypot()
-                || turn(chords[k], *other).abs() < LEVEL_RAD
+            chords[k].hypot() > STRAIGHT * other.hypot() || run_on(chords[k], *other)
         })
     };
     longer(k.checked_sub(1).and_then(|before| chords.get(before))) && longer(chords.get(k + 1))
+}
+
+/// Whether two chords are parts of one straight line.
+fn run_on(a: Vec2, b: Vec2) -> bool {
+    a.dot(b) > 0.0 && a.cross(b).abs() <= ON_LINE_MM * (a + b).hypot()
 }
 
 /// The direction of the line at each point, as unit vectors.
@@ -209,6 +216,28 @@ mod tests {
         assert!((path.start_direction().x).abs() < 1e-12);
         assert!((path.point_at(Length::mm(250.0)).x - 80.0).abs() < 1e-9);
         assert!((path.length().to_mm() - 580.0).abs() < 1e-3);
+    }
+
+    /// A file rounds the places of a knee mark on a straight side: the side stays straight, and does not bend towards
+    /// the curve that follows.
+    #[test]
+    fn a_point_on_a_straight_line_does_not_bend_it() {
+        let mut points = vec![
+            Point::new(0.0, -900.0),
+            Point::new(0.000_1, -420.0),
+            Point::new(0.0, 0.0),
+        ];
+        points.extend(
+            arc(400.0, 0.0, 0.4, 6)
+                .iter()
+                .skip(1)
+                .map(|p| Point::new(p.x - 400.0, p.y)),
+        );
+        let path = smooth_through(&points);
+        for y in [-800.0, -600.0, -300.0, -100.0] {
+            let off = path.nearest(Point::new(0.0, y)).1.to_mm();
+            assert!(off < 0.001, "{off} mm at {y}");
+        }
     }
 
     #[test]

@@ -46,6 +46,8 @@ pub(crate) struct Outline {
     pub named: Vec<NamedEdge>,
     pub grain: Option<(Point, Point)>,
     pub notches: Vec<Point>,
+    /// Whether what the wash takes was taken off, as the file says it.
+    pub freed: bool,
 }
 
 /// A line along which the piece is sewn, made of all its sewn lines, or the line it is cut along.
@@ -109,6 +111,7 @@ pub(crate) fn outline(piece: &Piece) -> Outline {
         named,
         grain: piece.grain,
         notches: piece.notches.iter().map(|n| n.at).collect(),
+        freed: false,
     }
 }
 
@@ -228,13 +231,29 @@ impl Outline {
         self.grain = self.grain.or(Some((at(0.25), at(0.75))));
     }
 
-    /// Whether it is sewn along the same line as another.
+    /// Whether it is sewn along the same line as another, with the same edges. The points of the two lines need not be
+    /// the same: each copy of a piece may be drawn with as few as its own shape needs.
     pub fn is_same(&self, other: &Outline) -> bool {
-        let near = |(a, b): (&Point, &Point)| (*a - *b).hypot() <= ON_LINE_MM;
         self.sewn
             && other.sewn
-            && self.line.len() == other.line.len()
-            && self.line.iter().zip(&other.line).all(near)
+            && self.lies_on(other)
+            && other.lies_on(self)
+            && self.named.iter().all(|edge| {
+                let twin = other.named.iter().find(|twin| twin.name == edge.name);
+                twin.is_some_and(|twin| {
+                    let near =
+                        |a: usize, b: usize| (self.line[a] - other.line[b]).hypot() <= ON_LINE_MM;
+                    near(edge.from, twin.from) && near(edge.to, twin.to)
+                })
+            })
+    }
+
+    fn lies_on(&self, other: &Outline) -> bool {
+        let mut ring = other.line.clone();
+        ring.extend(other.line.first());
+        let ring = Path::polyline(&ring);
+        let near = |p: &Point| ring.nearest(*p).1.to_mm() <= ON_LINE_MM;
+        self.line.iter().all(near)
     }
 
     /// As `style` keeps it.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use geometry::{Point, polyline_length};
 use indexmap::IndexMap;
 use patterns::{PatternFile, Piece};
-use style::{OWN_PIECES, OwnPieceName, PieceBlock, PieceFile, Size, own_piece};
+use style::{Drawn, OWN_PIECES, OwnPieceName, PieceBlock, PieceFile, Size, own_piece};
 use trade::{Angle, Area, Length};
 
 use crate::edges::{GuessedEdge, edges, stated};
@@ -13,6 +13,9 @@ use crate::half::opened;
 use crate::outline::{Outline, outline};
 use crate::sizes::{SizeName, sizes};
 use crate::{IntakeError, names};
+
+/// How our own files end the kind of a copy that is not the mirror image of the other.
+const OTHER_COPY: &str = "_mirrored";
 
 /// What the maker says beyond the file.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -99,6 +102,9 @@ pub struct Look {
     pub pieces: Vec<SeenPiece>,
     /// The sizes every brought piece is there in.
     pub sizes: Vec<Size>,
+    /// For which state of the cloth the outlines are, where the file says it. What it says the wash takes is taken off
+    /// already.
+    pub drawn: Option<Drawn>,
 }
 
 /// Looks at a pattern file; `from` is its name.
@@ -114,8 +120,11 @@ pub fn look(file: &PatternFile, from: &str, asked: &Asked) -> Result<Look, Intak
             continue;
         };
         let name = name_of(piece, k);
+        let freed = freed(piece, &name)?;
+        let piece = freed.as_ref().unwrap_or(piece);
         let whole = opened(piece);
         let mut found = outline(whole.as_ref().unwrap_or(piece));
+        found.freed = freed.is_some();
         if whole.is_some() && !halves.contains(&name) {
             halves.push(name.clone());
         }
@@ -126,6 +135,8 @@ pub fn look(file: &PatternFile, from: &str, asked: &Asked) -> Result<Look, Intak
         if found.line.len() < 3 {
             continue;
         }
+        let category = piece.category.strip_suffix(OTHER_COPY);
+        let category = category.unwrap_or(&piece.category).to_owned();
         let all = outlines.entry(name.clone()).or_default();
         // Copies that are cut with other allowances are sewn along the same line.
         if let Some((there, _)) = all.get(size)
@@ -133,7 +144,7 @@ pub fn look(file: &PatternFile, from: &str, asked: &Asked) -> Result<Look, Intak
         {
             continue;
         }
-        if all.insert(*size, (found, piece.category.clone())).is_some() {
+        if all.insert(*size, (found, category)).is_some() {
             return Err(IntakeError::new(
                 format!("the file has two pieces named \"{name}\" in {size}"),
                 "give each piece a name of its own in the program the file comes from",
@@ -173,6 +184,7 @@ pub fn look(file: &PatternFile, from: &str, asked: &Asked) -> Result<Look, Intak
     for piece in &mut pieces {
         piece.half = halves.contains(&piece.name);
     }
+    let drawn = drawn(&outlines, &pieces)?;
     let held: Vec<Size> = sizes.iter().map(|s| s.1).collect();
     let everywhere = |size: &Size| {
         let mut taken = pieces.iter().filter(|p| p.taken_for.is_some());
@@ -193,7 +205,63 @@ pub fn look(file: &PatternFile, from: &str, asked: &Asked) -> Result<Look, Intak
                 .collect(),
         },
         pieces,
+        drawn,
     })
+}
+
+/// The piece after the wash, where it says how it was made larger.
+fn freed(piece: &Piece, name: &str) -> Result<Option<Piece>, IntakeError> {
+    let said = piece.before_wash().map_err(|note| {
+        IntakeError::new(
+            format!("\"{name}\" says \"{note}\", which is nothing a cloth does"),
+            "write it as in before wash: warp 3 %, weft 12 %; skew: 3 % sheared, or take the line away",
+        )
+    })?;
+    let Some(said) = said else {
+        return Ok(None);
+    };
+    match piece.finished(&said) {
+        Some(finished) => Ok(Some(finished)),
+        None => Err(IntakeError::new(
+            format!("\"{name}\" says what the wash takes along its grain, and has no grain line"),
+            "draw its grain line again",
+        )),
+    }
+}
+
+/// For which state of the cloth the pieces are drawn that were made out: after the wash where each says how it was made
+/// larger, for that is taken off; `None` where none says it.
+fn drawn(
+    outlines: &IndexMap<String, BTreeMap<Size, (Outline, String)>>,
+    pieces: &[SeenPiece],
+) -> Result<Option<Drawn>, IntakeError> {
+    let taken = pieces.iter().filter(|piece| piece.taken_for.is_some());
+    let all = taken.filter_map(|piece| Some((piece, outlines.get(&piece.name)?)));
+    let each = all.flat_map(|(piece, sizes)| sizes.values().map(move |(o, _)| (piece, o)));
+    let (says, silent): (Vec<_>, Vec<_>) = each.partition(|(_, outline)| outline.freed);
+    let (Some((one, _)), other) = (says.first(), silent.first()) else {
+        return Ok(None);
+    };
+    if let Some((other, _)) = other {
+        return Err(IntakeError::new(
+            format!(
+                "\"{}\" says what the wash takes from it, and \"{}\" does not say for which state of the cloth it is drawn",
+                one.name, other.name
+            ),
+            "give each piece the line before wash: warp …, weft … as fellwork patterns writes it, or take it from all",
+        ));
+    }
+    // An allowance is sewn off before the wash, so it would have to come off first.
+    if let Some((cut, _)) = says.iter().find(|(_, outline)| !outline.sewn) {
+        return Err(IntakeError::new(
+            format!(
+                "\"{}\" says what the wash takes from it, and has no line it is sewn along",
+                cut.name
+            ),
+            "draw its sewn lines again; or take the line before wash: … from all pieces and say --before-wash and --allowance",
+        ));
+    }
+    Ok(Some(Drawn::AfterWash))
 }
 
 fn name_of(piece: &Piece, index: usize) -> String {

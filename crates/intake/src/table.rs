@@ -7,12 +7,20 @@ use trade::Length;
 
 use crate::seen::{Look, SeenPiece};
 
-/// The text of `[pattern]` for the pieces that were made out. `file` is the file of pieces as the style names it.
+/// The text of `[pattern]` for the pieces that were made out. `file` is the file of pieces as the style names it;
+/// `drawn` holds where the pattern does not say it itself.
 #[must_use]
 pub fn table(look: &Look, file: &str, drawn: Drawn, allowance: Option<Length>) -> String {
     let mut out = String::from("[pattern]\n");
     let _ = writeln!(out, "file = \"{file}\"");
-    let _ = writeln!(out, "drawn = \"{}\"", drawn.word());
+    let (drawn, why) = match look.drawn {
+        Some(said) => (
+            said,
+            "            # what its file says the wash takes is taken off",
+        ),
+        None => (drawn, ""),
+    };
+    let _ = writeln!(out, "drawn = \"{}\"{why}", drawn.word());
     if let Some(allowance) = allowance {
         let _ = writeln!(
             out,

@@ -3,14 +3,14 @@
 
 use std::path::PathBuf;
 
-use cutting::{BandCut, Plan, cut};
+use cutting::{AgainstSkew, BandCut, ClothWash, Plan, Shrinkage, cut};
 use geometry::{Path, Point};
 use intake::{Asked, Look, SizeName, look, table};
 use patterns::{PatternFile, dxf, from_cut, svg};
 use sewing::Garment;
 use style::{Beside, Drawn, Loaded, Size, piece_file_text, save_beside, with_pattern};
 use tempfile::TempDir;
-use trade::Length;
+use trade::{Length, Share};
 
 const SIZES: [Size; 3] = [Size::new(28, 32), Size::new(32, 32), Size::new(38, 32)];
 
@@ -30,10 +30,23 @@ fn sewn(loaded: &Loaded, size: Size) -> Garment {
     sewing::make(&loaded.style, &loaded.collection, size)
 }
 
-/// The demo's pieces as a file of another program would hand them over.
+/// The demo's pieces as our own file holds them.
 fn written(loaded: &Loaded) -> PatternFile {
+    written_as(loaded, &plan())
+}
+
+/// The same as a file of another program would hand them over: nothing says for which state of the cloth they are drawn.
+fn written_elsewhere(loaded: &Loaded) -> PatternFile {
+    let mut file = written(loaded);
+    for piece in &mut file.pieces {
+        piece.notes.clear();
+    }
+    file
+}
+
+fn written_as(loaded: &Loaded, plan: &Plan) -> PatternFile {
     let sizes = SIZES.iter();
-    let pieces = sizes.flat_map(|size| from_cut(&cut(&sewn(loaded, *size), &plan())));
+    let pieces = sizes.flat_map(|size| from_cut(&cut(&sewn(loaded, *size), plan)));
     let file = PatternFile {
         style: "Ferryman".to_owned(),
         sample_size: "32x32".to_owned(),
@@ -154,26 +167,24 @@ fn apart(a: &[Point], b: &[Point]) -> Length {
     far.fold(Length::ZERO, Length::max)
 }
 
-#[test]
-fn measures_yarn_and_cut_pieces_come_back() {
-    let (_folder, loaded, seen) = file_of_demo();
-    let again = brought(&loaded, &seen, Drawn::BeforeWash);
-    for size in SIZES {
-        let (one, other) = (sewn(&loaded, size), sewn(&again, size));
-        assert!(other.pattern.own.is_some(), "{:?}", other.findings);
+/// That a style with its pattern brought back is the style it was exported from: measures, yarn and cut pieces.
+fn same_again(loaded: &Loaded, again: &Loaded, plan: &Plan, sizes: &[Size], when: &str) {
+    for &size in sizes {
+        let (one, other) = (sewn(loaded, size), sewn(again, size));
+        assert!(other.pattern.own.is_some(), "{when}: {:?}", other.findings);
         for (a, b) in one.pattern.measures().iter().zip(other.pattern.measures()) {
             let off = (a.pattern - b.pattern).abs().to_mm();
-            assert!(off < 0.05, "{size} {}: {off} mm", a.measure.key);
+            assert!(off < 0.05, "{when}: {size} {}: {off} mm", a.measure.key);
         }
         let yarn = |g: &Garment| sewing::yarn::consumption(g).used().total().to_mm();
         let share = yarn(&other) / yarn(&one) - 1.0;
-        assert!(share.abs() < 0.001, "{size}: yarn {share}");
-        let (before, after) = (cut(&one, &plan()), cut(&other, &plan()));
-        assert_eq!(before.pieces.len(), after.pieces.len());
+        assert!(share.abs() < 0.001, "{when}: {size}: yarn {share}");
+        let (before, after) = (cut(&one, plan), cut(&other, plan));
+        assert_eq!(before.pieces.len(), after.pieces.len(), "{when}");
         for (a, b) in before.pieces.iter().zip(&after.pieces) {
-            assert_eq!((a.piece, a.on), (b.piece, b.on));
+            assert_eq!((a.piece, a.on), (b.piece, b.on), "{when}");
             let off = apart(&a.cut, &b.cut).max(apart(&b.cut, &a.cut)).to_mm();
-            assert!(off < 0.1, "{size} {}: {off} mm", a.piece);
+            assert!(off < 0.1, "{when}: {size} {}: {off} mm", a.piece);
         }
         let errors = |g: &Garment| {
             g.findings
@@ -181,13 +192,131 @@ fn measures_yarn_and_cut_pieces_come_back() {
                 .filter(|f| f.severity == draft::Severity::Error)
                 .count()
         };
-        assert_eq!(errors(&other), errors(&one), "{:?}", other.findings);
+        assert_eq!(errors(&other), errors(&one), "{when}: {:?}", other.findings);
     }
 }
 
 #[test]
+fn measures_yarn_and_cut_pieces_come_back_by_the_shells_shrinkage() {
+    let folder = tempfile::tempdir().unwrap();
+    let loaded = demo(&folder);
+    let file = written_elsewhere(&loaded);
+    let seen = look(&file, "ferryman.dxf", &Asked::default()).unwrap();
+    let again = brought(&loaded, &seen, Drawn::BeforeWash);
+    same_again(&loaded, &again, &plan(), &SIZES, "before the wash");
+}
+
+/// Our own files say how they were cut, so whatever `[cutting]` holds they come back, from DXF and from SVG.
+#[test]
+fn every_way_of_cutting_comes_back() {
+    let residual = Shrinkage {
+        warp: Share::percent(1.2),
+        weft: Share::percent(0.7),
+    };
+    let bands = [
+        BandCut::Unstated,
+        BandCut::AlongWeft,
+        BandCut::Preshrunk(Shrinkage::NONE),
+        BandCut::Preshrunk(residual),
+        BandCut::StatedEase,
+    ];
+    let skews = [
+        AgainstSkew::Straight,
+        AgainstSkew::Sheared,
+        AgainstSkew::GrainTurned,
+    ];
+    let wash = |warp, weft| ClothWash {
+        shrinkage: Shrinkage {
+            warp: Share::percent(warp),
+            weft: Share::percent(weft),
+        },
+        skew: Share::percent(3.0),
+    };
+    for band in bands {
+        for against_skew in skews {
+            let when = format!("{band:?}, {against_skew:?}");
+            // A band nobody decides about is cut where warp and weft shrink nearly alike.
+            let shell = match band {
+                BandCut::Unstated => wash(3.0, 2.0),
+                _ => wash(9.0, 3.5),
+            };
+            let plan = Plan {
+                shell: Some(shell),
+                band,
+                against_skew,
+                ..Plan::default()
+            };
+            let folder = tempfile::tempdir().unwrap();
+            let loaded = demo(&folder);
+            let file = written_as(&loaded, &plan);
+            let drawing = svg::read(svg::write(&file).as_bytes()).unwrap().pattern;
+            for (kind, file) in [("svg", &drawing), ("dxf", &file)] {
+                let seen = look(file, "ferryman.dxf", &Asked::default())
+                    .unwrap_or_else(|why| panic!("{when}, {kind}: {why}"));
+                assert_eq!(seen.drawn, Some(Drawn::AfterWash), "{when}, {kind}");
+                let taken = seen.pieces.iter().filter(|p| p.taken_for.is_some());
+                // A band cut in two is laid out again and not brought.
+                let pieces = if band == BandCut::AlongWeft { 7 } else { 8 };
+                assert_eq!(taken.count(), pieces, "{when}, {kind}");
+                if kind == "dxf" {
+                    // What is asked beside it changes nothing: the file knows.
+                    let as_asked = |drawn| table(&seen, "pattern/ferryman.toml", drawn, None);
+                    assert_eq!(as_asked(Drawn::AfterWash), as_asked(Drawn::BeforeWash));
+                    let again = brought(&loaded, &seen, Drawn::BeforeWash);
+                    same_again(&loaded, &again, &plan, &SIZES[1..], &when);
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_file_that_says_it_of_some_pieces_only_is_asked_about() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut file = written(&demo(&folder));
+    for piece in &mut file.pieces {
+        if piece.category.starts_with("yoke") {
+            piece.notes.clear();
+        }
+    }
+    let why = look(&file, "ferryman.dxf", &Asked::default()).unwrap_err();
+    assert_eq!(
+        why.what,
+        "\"Front\" says what the wash takes from it, and \"Yoke\" does not say for which state of the cloth it is drawn"
+    );
+    let mut file = written(&demo(&tempfile::tempdir().unwrap()));
+    for piece in &mut file.pieces {
+        if piece.category == "coin_pocket" {
+            piece.sewn.clear();
+        }
+    }
+    let why = look(&file, "ferryman.dxf", &Asked::default()).unwrap_err();
+    assert!(
+        why.what.contains("has no line it is sewn along"),
+        "{}",
+        why.what
+    );
+    let mut file = written(&demo(&tempfile::tempdir().unwrap()));
+    for piece in &mut file.pieces {
+        for note in &mut piece.notes {
+            *note = note.replace("warp", "warp 9");
+        }
+    }
+    let why = look(&file, "ferryman.dxf", &Asked::default()).unwrap_err();
+    assert!(
+        why.what.contains("which is nothing a cloth does"),
+        "{}",
+        why.what
+    );
+}
+
+#[test]
 fn a_pattern_before_the_wash_taken_as_finished_is_found_out_by_its_chart() {
-    let (_folder, loaded, seen) = file_of_demo();
+    let folder = tempfile::tempdir().unwrap();
+    let loaded = demo(&folder);
+    let file = written_elsewhere(&loaded);
+    let seen = look(&file, "ferryman.dxf", &Asked::default()).unwrap();
+    assert_eq!(seen.drawn, None);
     let again = brought(&loaded, &seen, Drawn::AfterWash);
     let garment = sewn(&again, Size::new(32, 32));
     let about: Vec<&str> = garment
@@ -385,7 +514,7 @@ fn corners_can_be_named_by_hand() {
 #[test]
 fn a_pocket_given_as_half_is_opened_over_its_mirror_line() {
     let folder = tempfile::tempdir().unwrap();
-    let file = written(&demo(&folder));
+    let file = written_elsewhere(&demo(&folder));
     let pocket = file
         .pieces
         .iter()

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use cutting::{CutPiece, CutSize, thinned, thinned_line};
-use draft::InnerKind;
+use cutting::{BandCut, CutPiece, CutSize, thinned, thinned_line};
+use draft::{InnerKind, PieceId};
 use geometry::{Point, Vec2};
 use sewing::On;
 use trade::{Angle, Length};
@@ -13,6 +13,7 @@ use crate::model::{
     Copies, Drill, InnerLine, LineKind, Notch, NotchKind, Piece, SewLine, TurnPoint,
 };
 use crate::place::place_words;
+use crate::wash::BeforeWash;
 use crate::words::one_line;
 
 /// How near a line of a file lies to the line of the piece.
@@ -23,14 +24,20 @@ const CORNER: Angle = Angle::deg(20.0);
 
 /// The cut pieces of one size as pieces of a pattern file.
 pub fn from_cut(cut: &CutSize) -> Vec<Piece> {
-    cut.pieces.iter().map(piece).collect()
+    let one = |one| piece(one, cut.band_cut);
+    cut.pieces.iter().map(one).collect()
 }
 
-fn piece(cut: &CutPiece) -> Piece {
+fn piece(cut: &CutPiece, band: BandCut) -> Piece {
     let label = &cut.label;
     let mut notes = vec![label.cut.clone(), label.side.clone()];
     if let Some(edge) = &cut.cloth_edge {
         notes.push(format!("edge {} on the cloth's own edge", edge.edge));
+    }
+    let wash = BeforeWash::of(&cut.scale);
+    notes.extend(wash.notes());
+    if let (PieceId::Band, Some(way)) = (cut.piece, band.stated()) {
+        notes.push(format!("band: {}", way.word()));
     }
     notes.retain(|note| !note.is_empty());
     let material = if cut.cloth_name.is_empty() {

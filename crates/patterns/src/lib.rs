@@ -27,6 +27,13 @@
 //!
 //! `, as drawn` or `, mirrored` before the colon says that a mark belongs to those copies only:
 //! `placement, mirrored: extra pocket`.
+//!
+//! # What the wash takes
+//!
+//! ASTM D6673 has no place either for the state of the cloth a piece is drawn for. Our own files say it among the
+//! annotations of each piece ([`BeforeWash`]): `before wash: warp 3 %, weft 12 %`, then `skew: 3 % sheared` or
+//! `skew: 3 % grain turned` where pieces are cut against one, and on the band how that is cut, `band: preshrunk`.
+//! What they say is exact, so that the finished piece can be had from the file alone ([`Piece::finished`]).
 
 mod arcs;
 mod chain;
@@ -43,6 +50,7 @@ mod number;
 mod place;
 mod sheet;
 pub mod svg;
+mod wash;
 mod words;
 
 pub use convert::{WITHIN, from_cut};
@@ -52,3 +60,4 @@ pub use model::{
     Copies, Drill, Edge, InnerLine, LineKind, Named, Notch, NotchKind, Note, PatternFile, Piece,
     Read, SewLine, TurnPoint,
 };
+pub use wash::BeforeWash;

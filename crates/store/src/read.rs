@@ -1,6 +1,6 @@
 //! Reading: ordinary files only, and never more than a stated number of bytes.
 
-use std::fs::File;
+use std::fs::{File, Metadata};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
@@ -21,9 +21,14 @@ pub enum ReadError {
         /// What the system said.
         source: io::Error,
     },
-    /// A folder, a pipe, a device.
-    #[error("{} is not a file", .0.display())]
-    NotAFile(PathBuf),
+    /// It is no file that has an end.
+    #[error("{} is {what}, not a file", path.display())]
+    NotAFile {
+        /// What was named.
+        path: PathBuf,
+        /// What it is: a folder, a pipe, a socket, a device.
+        what: &'static str,
+    },
     /// More than is read.
     #[error("{} has {bytes} bytes; at most {largest} are read", path.display())]
     TooLarge {
@@ -66,24 +71,52 @@ pub fn read_bytes(path: &Path, largest: u64) -> Result<Vec<u8>, ReadError> {
         bytes,
         largest,
     };
+    let plain = |data: &Metadata| match what_it_is(data) {
+        Some(what) => Err(ReadError::NotAFile {
+            path: path.to_path_buf(),
+            what,
+        }),
+        None if data.len() > largest => Err(too_large(data.len())),
+        None => Ok(()),
+    };
     // Looked at before it is opened: opening a pipe waits for whoever writes into it.
-    let metadata = std::fs::metadata(path).map_err(refused)?;
-    if !metadata.is_file() {
-        return Err(ReadError::NotAFile(path.to_path_buf()));
-    }
-    if metadata.len() > largest {
-        return Err(too_large(metadata.len()));
-    }
-    let mut bytes = Vec::new();
-    // Counted again while reading: the file may grow meanwhile.
+    plain(&std::fs::metadata(path).map_err(refused)?)?;
     let file = File::open(path).map_err(refused)?;
-    file.take(largest + 1)
+    // Looked at again now that it is open, and counted while it is read: it may be another, or grow, meanwhile.
+    plain(&file.metadata().map_err(refused)?)?;
+    let mut bytes = Vec::new();
+    file.take(largest.saturating_add(1))
         .read_to_end(&mut bytes)
         .map_err(refused)?;
     match bytes.len() as u64 {
         length if length > largest => Err(too_large(length)),
         _ => Ok(bytes),
     }
+}
+
+/// What is there instead of a plain file; `None` for a plain file.
+fn what_it_is(data: &Metadata) -> Option<&'static str> {
+    if data.is_file() {
+        return None;
+    }
+    if data.is_dir() {
+        return Some("a folder");
+    }
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::FileTypeExt;
+        let kind = data.file_type();
+        if kind.is_fifo() {
+            return Some("a pipe");
+        }
+        if kind.is_socket() {
+            return Some("a socket");
+        }
+        if kind.is_char_device() || kind.is_block_device() {
+            return Some("a device");
+        }
+    }
+    Some("something else")
 }
 
 /// Reads a text of at most so many bytes.

@@ -206,7 +206,10 @@ fn pipes_devices_and_what_is_too_large_are_not_read() {
     std::os::unix::fs::symlink("/dev/zero", &link).unwrap();
     assert!(matches!(
         store::read_text(&link, 100),
-        Err(store::ReadError::NotAFile(_))
+        Err(store::ReadError::NotAFile {
+            what: "a device",
+            ..
+        })
     ));
     let large = folder.path().join("large");
     fs::write(&large, "x".repeat(101)).unwrap();

@@ -33,15 +33,6 @@ pub fn files() -> &'static [(&'static str, &'static str)] {
     FILES
 }
 
-/// The files beside the demo's style that belong to it: path inside the style's folder and text.
-pub(crate) fn beside_style() -> impl Iterator<Item = (&'static str, &'static str)> {
-    let folder = STYLE.trim_end_matches(crate::STYLE_FILE);
-    FILES
-        .iter()
-        .filter(|(path, _)| *path != STYLE)
-        .filter_map(move |(path, text)| Some((path.strip_prefix(folder)?, *text)))
-}
-
 /// The text of one demo file; empty for a path the demo does not have.
 pub(crate) fn text(path: &str) -> &'static str {
     FILES

@@ -154,7 +154,15 @@ fn identity(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
     words.plain("style.figure", "figure", &a.figure, &b.figure);
     words.plain("style.fit", "fit", &a.fit, &b.fit);
     words.plain("style.summary", "summary", &a.summary, &b.summary);
-    words.plain("style.workroom", "workroom", &a.workroom, &b.workroom);
+    let room = |name: &str| {
+        if name.is_empty() {
+            "open".to_owned()
+        } else {
+            name.to_owned()
+        }
+    };
+    let (was, is) = (room(&a.workroom), room(&b.workroom));
+    words.plain("style.workroom", "workroom", &was, &is);
 }
 
 fn sizes(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {

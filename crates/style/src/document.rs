@@ -68,7 +68,7 @@ pub struct Identity {
     pub fit: Fit,
     /// One line about it; may be empty.
     pub summary: String,
-    /// The workroom that sews it; a name from `collection.toml`.
+    /// The workroom that sews it; a name from `collection.toml`, empty while that is open.
     pub workroom: String,
 }
 

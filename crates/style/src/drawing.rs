@@ -1,17 +1,22 @@
 //! The maker's own drawing of a pocket's stitching, read from an SVG file.
 //!
-//! Only the lines count: paths, in groups or alone, moved and scaled. One unit is one millimetre; x runs from the
-//! pocket's inner top corner towards its outer side, y down. Colours and widths are the thread's, so what the file
-//! says about them is passed over. Anything that could do or fetch something is refused.
+//! Only the lines count: paths and plain shapes, in groups or alone, moved, turned and scaled. One unit is one millimetre
+//! unless the drawing states its true size; x runs from the pocket's inner top corner towards its outer side, y down.
+//! Colours and widths are the thread's, so what the file says about them is passed over, and so is everything a drawing
+//! program keeps for itself. Anything that could do or fetch something is refused, and so is what would change the lines
+//! and is not followed here ([`guard`]).
 
-use roxmltree::{Document, Node};
-use svgtypes::{
-    SimplePathSegment, SimplifyingPathParser, TransformListParser, TransformListToken as Turn,
-};
+mod doctype;
+mod guard;
+mod shape;
+
+use roxmltree::{Document, Node, NodeType};
 use trade::{Length, counted};
 
 use crate::reader::short;
 use crate::report::{Diagnostic, Source};
+use guard::{Rules, Take};
+use shape::Map;
 
 /// The largest drawing that is read; stitching is a few lines.
 pub(crate) const LARGEST_DRAWING: u64 = 256 * 1024;
@@ -128,6 +133,8 @@ pub(crate) fn read(file: &str, text: &str) -> Result<Drawing, Box<Diagnostic>> {
 
 fn lines(text: &str) -> Result<Vec<DrawnLine>, Problem> {
     too_deep(text)?;
+    // Its places stay, so that what is wrong further on is named where it stands.
+    let text = &*doctype::blanked(text)?;
     let document = Document::parse(text).map_err(|error| {
         let at = error.pos();
         let line_start: usize = text
@@ -157,17 +164,23 @@ fn lines(text: &str) -> Result<Vec<DrawnLine>, Problem> {
             "save it as a plain SVG file",
         ));
     }
+    guard::beside_the_drawing(&document)?;
+    let rules = Rules::of(root)?;
     let mut out = Vec::new();
     let mut steps = 0;
-    let mut open = vec![(root, Frame::default())];
-    while let Some((node, frame)) = open.pop() {
-        let frame = frame.within(element(node)?);
-        if node.tag_name().name() == "path" {
-            out.extend(path(node, frame, &mut steps)?);
-        }
+    let mut open = vec![(root, shape::true_size(root)?)];
+    while let Some((node, map)) = open.pop() {
+        let map: Map = match guard::element(node, root, &rules)? {
+            Take::PassedOver => continue,
+            Take::Within(own) => map.then(own),
+        };
+        out.extend(shape::lines(node, map, &mut steps)?);
         // Last in, first out: turned round, so that lines keep the order of the file.
-        let children: Vec<_> = node.children().filter(Node::is_element).collect();
-        open.extend(children.into_iter().rev().map(|child| (child, frame)));
+        let children: Vec<Node<'_, '_>> = node
+            .children()
+            .filter(|child| child.node_type() == NodeType::Element)
+            .collect();
+        open.extend(children.into_iter().rev().map(|child| (child, map)));
     }
     Ok(out)
 }
@@ -192,175 +205,6 @@ fn too_deep(text: &str) -> Result<(), Problem> {
         }
     }
     Ok(())
-}
-
-/// Scale and shift of a group; nothing else is taken.
-#[derive(Clone, Copy, Debug)]
-struct Frame {
-    scale: [f64; 2],
-    shift: [f64; 2],
-}
-
-impl Default for Frame {
-    fn default() -> Self {
-        Self {
-            scale: [1.0, 1.0],
-            shift: [0.0, 0.0],
-        }
-    }
-}
-
-impl Frame {
-    /// This frame with another inside it.
-    fn within(self, inner: Self) -> Self {
-        let along = |k: usize| self.scale[k] * inner.shift[k] + self.shift[k];
-        Self {
-            scale: [
-                self.scale[0] * inner.scale[0],
-                self.scale[1] * inner.scale[1],
-            ],
-            shift: [along(0), along(1)],
-        }
-    }
-
-    fn spot(self, x: f64, y: f64) -> Option<Spot> {
-        let x = self.scale[0] * x + self.shift[0];
-        let y = self.scale[1] * y + self.shift[1];
-        let near = |v: f64| v.abs() <= FARTHEST_MM;
-        (near(x) && near(y)).then(|| [Length::mm(x), Length::mm(y)])
-    }
-}
-
-/// Checks an element and gives its own frame.
-fn element(node: Node<'_, '_>) -> Result<Frame, Problem> {
-    let name = node.tag_name().name();
-    if !matches!(name, "svg" | "g" | "path" | "title" | "desc") {
-        let message = format!("<{}> cannot be sewn", short(name));
-        let hint = "keep paths only (in groups, if you like): turn shapes and letters into paths, take the rest out";
-        return Err((node.range(), "style::unfit-art", message, hint));
-    }
-    let mut frame = Frame::default();
-    for attribute in node.attributes() {
-        let name = attribute.name();
-        let refused =
-            |message: String, hint| Err((attribute.range(), "style::unfit-art", message, hint));
-        if name.starts_with("on") {
-            return refused(
-                format!("`{}` would run a script", short(name)),
-                "take it out",
-            );
-        }
-        if name == "href" || attribute.value().contains("url(") {
-            let message = format!("`{}` leads to something outside the paths", short(name));
-            return refused(message, "take it out and draw the lines themselves");
-        }
-        if name == "transform" {
-            let value = attribute.value();
-            for turn in TransformListParser::from(value) {
-                frame = frame.within(match turn {
-                    Ok(Turn::Translate { tx, ty }) => Frame {
-                        shift: [tx, ty],
-                        ..Frame::default()
-                    },
-                    Ok(Turn::Scale { sx, sy }) => Frame {
-                        scale: [sx, sy],
-                        ..Frame::default()
-                    },
-                    _ => {
-                        return refused(
-                            format!("`transform` cannot be \"{}\"", short(value)),
-                            "use translate(...) and scale(...) only, or draw the lines where they belong",
-                        );
-                    }
-                });
-            }
-        }
-    }
-    Ok(frame)
-}
-
-fn path(node: Node<'_, '_>, frame: Frame, steps: &mut usize) -> Result<Vec<DrawnLine>, Problem> {
-    let Some(data) = node.attribute_node("d") else {
-        let hint = "write d=\"M 20 60 L 130 60\", or take the path out";
-        let message = "a <path> has no `d`".to_owned();
-        return Err((node.range(), "style::unfit-art", message, hint));
-    };
-    let span = data.range();
-    let unreadable = |what: String| {
-        let hint = "a path begins with M and a place: \"M 20 60 L 130 60\"";
-        (
-            span.clone(),
-            "style::unreadable-art",
-            format!("`d`: {what}"),
-            hint,
-        )
-    };
-    let far = || {
-        let message = format!("the path leaves the {FARTHEST_MM} mm around the pocket's corner");
-        let hint = "one unit of the drawing is one millimetre: scale it down";
-        (span.clone(), "style::unfit-art", message, hint)
-    };
-    let mut out: Vec<DrawnLine> = Vec::new();
-    let mut last = (0.0, 0.0);
-    let mut began = last;
-    for segment in SimplifyingPathParser::from(data.value()) {
-        let segment = segment.map_err(|error| unreadable(short(&error.to_string())))?;
-        *steps += 1;
-        if *steps > MOST_STEPS {
-            let message = format!("the drawing has more than {MOST_STEPS} steps");
-            let hint = "stitching needs far fewer: simplify the paths";
-            return Err((span, "style::unfit-art", message, hint));
-        }
-        let spot = |x, y| frame.spot(x, y).ok_or_else(far);
-        let step = match segment {
-            SimplePathSegment::MoveTo { x, y } => {
-                out.push(DrawnLine {
-                    from: spot(x, y)?,
-                    steps: Vec::new(),
-                    closed: false,
-                });
-                (last, began) = ((x, y), (x, y));
-                continue;
-            }
-            SimplePathSegment::LineTo { x, y } => {
-                last = (x, y);
-                DrawnStep::Straight(spot(x, y)?)
-            }
-            SimplePathSegment::CurveTo {
-                x1,
-                y1,
-                x2,
-                y2,
-                x,
-                y,
-            } => {
-                last = (x, y);
-                DrawnStep::Curve(spot(x1, y1)?, spot(x2, y2)?, spot(x, y)?)
-            }
-            SimplePathSegment::Quadratic { x1, y1, x, y } => {
-                // The same curve as a cubic: its handles reach two thirds of the way.
-                let handle = |(a, b): (f64, f64)| spot(a + (x1 - a) / 1.5, b + (y1 - b) / 1.5);
-                let handles = (handle(last)?, handle((x, y))?);
-                last = (x, y);
-                DrawnStep::Curve(handles.0, handles.1, spot(x, y)?)
-            }
-            SimplePathSegment::ClosePath => {
-                if let Some(line) = out.last_mut() {
-                    line.closed = true;
-                }
-                if last == began {
-                    continue;
-                }
-                last = began;
-                DrawnStep::Straight(spot(began.0, began.1)?)
-            }
-        };
-        if let Some(line) = out.last_mut() {
-            line.steps.push(step);
-        }
-    }
-    out.retain(|line| !line.steps.is_empty());
-    Ok(out)
 }
 
 #[cfg(test)]
@@ -423,9 +267,64 @@ mod tests {
                 "`fill` leads to something outside the paths",
             ),
             (
-                format!("<g transform=\"rotate(30)\">{line}</g>"),
+                format!("<g transform=\"turn(30)\">{line}</g>"),
                 "style::unfit-art",
-                "`transform` cannot be \"rotate(30)\"",
+                "`transform` cannot be \"turn(30)\"",
+            ),
+            (
+                format!("<text>x</text>{line}"),
+                "style::unfit-art",
+                "<text> cannot be sewn",
+            ),
+            (
+                format!("<use href=\"#a\"/>{line}"),
+                "style::unfit-art",
+                "<use> cannot be sewn",
+            ),
+            (
+                "<path d=\"M0 0 L9 9\"><animate attributeName=\"d\"/></path>".to_owned(),
+                "style::unfit-art",
+                "<animate> cannot be sewn",
+            ),
+            (
+                format!("<defs><script>x</script></defs>{line}"),
+                "style::unfit-art",
+                "<script> cannot be sewn",
+            ),
+            (
+                format!("<g clip-path=\"url(#c)\">{line}</g>"),
+                "style::unfit-art",
+                "`clip-path` changes what is seen of the lines, and is not followed here",
+            ),
+            (
+                format!("<g style=\"fill:none;transform:rotate(3deg)\">{line}</g>"),
+                "style::unfit-art",
+                "the style sets `transform`, which is not followed here",
+            ),
+            (
+                format!("<g style=\"fill:url(http://x)\">{line}</g>"),
+                "style::unfit-art",
+                "`style` leads to something outside the paths",
+            ),
+            (
+                format!("<style>@import 'http://x';</style>{line}"),
+                "style::unfit-art",
+                "the style sheet leads to something outside the drawing",
+            ),
+            (
+                format!("<style>g > path {{ display: none }}</style>{line}"),
+                "style::unfit-art",
+                "the style sheet hides lines by a rule that is not followed here: \"g > path\"",
+            ),
+            (
+                "<rect width=\"3mm\" height=\"4\"/>".to_owned(),
+                "style::unreadable-art",
+                "`width` is \"3mm\", not a number of the drawing's units",
+            ),
+            (
+                format!("<svg viewBox=\"0 0 1 1\">{line}</svg>"),
+                "style::unfit-art",
+                "a drawing within the drawing has a place of its own",
             ),
             (
                 "<path d=\"M0 0 L9000 9\"/>".to_owned(),
@@ -452,6 +351,17 @@ mod tests {
                 format!("<!DOCTYPE svg [<!ENTITY a \"b\">]>{}", svg("&a;")),
                 "style::unreadable-art",
             ),
+            (
+                format!("<!DOCTYPE svg SYSTEM \"a.dtd\"{}", svg("")),
+                "style::unreadable-art",
+            ),
+            (
+                format!(
+                    "<?xml-stylesheet href=\"http://x\"?>{}",
+                    svg("<path d=\"M0 0 L9 9\"/>")
+                ),
+                "style::unfit-art",
+            ),
             (svg(&"<g>".repeat(50_000)), "style::unfit-art"),
             (
                 svg(&format!("<path d=\"M0 0{}\"/>", " L1 1".repeat(MOST_STEPS))),
@@ -460,6 +370,75 @@ mod tests {
         ] {
             assert_eq!(read("a.svg", &text).unwrap_err().code, code);
         }
+    }
+
+    /// As drawing programs save it: a document type, definitions, their own notes, styles and classes, shapes and maps.
+    #[test]
+    fn what_a_drawing_program_writes_is_taken() {
+        let text = r##"<?xml version="1.0" encoding="UTF-8" standalone="no"?>
+<!-- made by a drawing program > -->
+<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.org/Graphics/SVG/1.1/DTD/svg11.dtd">
+<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" xmlns:own="http://example.org/own"
+  width="75mm" height="55mm" viewBox="0 0 150 110" version="1.1" own:on="x" style="overflow:visible;x:3">
+  <title>Heron</title>
+  <defs><linearGradient id="a" xlink:href="#b"/><path d="M0 0 L9 9"/><clipPath id="c"><rect width="9" height="9"/></clipPath></defs>
+  <metadata><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><a href="http://example.org"/></rdf:RDF></metadata>
+  <own:view zoom="3"><own:guide/></own:view>
+  <style type="text/css"><![CDATA[ /* a */ .cls-1, .cls-2 { fill: none; stroke: #000 } .off{display:none} @media print { .p { stroke:red } } ]]></style>
+  <g class="cls-1" fill="url(#a)" own:label="Layer 1" transform="matrix(1 0 0 1 10 0)">
+    <line x1="0" y1="0" x2="20" y2="10" style="fill:none;stroke:#000000;stroke-width:0.5px"/>
+    <polyline points="0,0 10,0 10,10"/>
+    <polygon points="0,0 10,0 10,10"/>
+    <path class="off" d="M0 0 L5000 0"/>
+    <g style="display:none"><rect width="9" height="9"/></g>
+    <path visibility="hidden" d="M0 0 L5 5"/>
+  </g>
+  <rect x="10" y="20" width="30" height="40"/>
+  <rect x="10" y="20" width="30" height="40" rx="4"/>
+  <circle cx="20" cy="20" r="10" transform="rotate(90 20 20)"/>
+  <ellipse cx="20" cy="20" rx="10" ry="5"/>
+  <rect width="0" height="4"/>
+</svg>"##;
+        let lines = read("a.svg", text).unwrap().lines;
+        assert_eq!(lines.len(), 7, "{lines:?}");
+        // Two units of the drawing are a millimetre: it states its true size.
+        assert_eq!(
+            (lines[0].from, lines[0].end()),
+            (mm(5.0, 0.0), mm(15.0, 5.0))
+        );
+        assert_eq!((lines[1].closed, lines[1].steps.len()), (false, 2));
+        assert_eq!((lines[2].closed, lines[2].steps.len()), (true, 3));
+        assert_eq!((lines[3].from, lines[3].steps.len()), (mm(5.0, 10.0), 4));
+        assert_eq!((lines[4].from, lines[4].steps.len()), (mm(7.0, 10.0), 8));
+        // Turned by a quarter, the circle begins at its foot.
+        let [x, y] = lines[5].from;
+        assert!((x.to_mm() - 10.0).abs() < 1e-9 && (y.to_mm() - 15.0).abs() < 1e-9);
+        assert!(lines[5].closed && lines[5].steps.len() == 4);
+        assert_eq!(lines[6].from, mm(15.0, 10.0));
+    }
+
+    /// A circle of four curves is round to a three-thousandth of its radius.
+    #[test]
+    fn a_circle_is_round() {
+        let drawing = read("a.svg", &svg("<circle cx=\"50\" cy=\"50\" r=\"40\"/>")).unwrap();
+        let line = &drawing.lines[0];
+        let mut from = line.from;
+        for step in &line.steps {
+            let DrawnStep::Curve(a, b, to) = *step else {
+                panic!("{step:?}")
+            };
+            // The middle of the curve.
+            let at = |k: usize| (from[k] + a[k] * 3.0 + b[k] * 3.0 + to[k]).to_mm() / 8.0 - 50.0;
+            assert!((at(0).hypot(at(1)) - 40.0).abs() < 40.0 / 3000.0);
+            from = to;
+        }
+    }
+
+    #[test]
+    fn what_is_wrong_after_a_document_type_is_named_where_it_stands() {
+        let text = format!("<!DOCTYPE svg PUBLIC \"a\"\n \"b\">\n{}", svg("<image/>"));
+        let problem = read("a.svg", &text).unwrap_err();
+        assert_eq!((problem.line, problem.column), (4, 1));
     }
 
     proptest! {
@@ -471,6 +450,9 @@ mod tests {
         ) {
             let _ = read("a.svg", &any);
             let _ = read("a.svg", &svg(&any));
+            let _ = read("a.svg", &format!("<!DOCTYPE {any}>{}", svg("")));
+            let _ = read("a.svg", &svg(&format!("<style>{any}</style><g style=\"{data}\"/>")));
+            let _ = read("a.svg", &svg(&format!("<polygon points=\"{data}\"/><rect width=\"{data}\" rx=\"9\"/>")));
             let drawn = read("a.svg", &svg(&format!("<path transform=\"{turn}\" d=\"{data}\"/>")));
             for line in drawn.into_iter().flat_map(|drawing| drawing.lines) {
                 prop_assert!(!line.steps.is_empty());

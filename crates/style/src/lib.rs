@@ -99,9 +99,9 @@ pub use save::{
 pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};
 pub use start::{
-    Answers, BroughtPattern, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste, USUAL_LENGTHS,
-    can_begin_in, copy_style, foresee, new_style, new_style_of_pattern, offered_waists, usual_code,
-    usual_waists, write_demo,
+    Answers, BroughtPattern, LabelWords, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste,
+    USUAL_LENGTHS, can_begin_in, copy_style, foresee, new_style, new_style_of_pattern,
+    offered_waists, usual_waists, write_demo,
 };
 pub use stated::{
     Stated, stated_by_cloth, stated_by_order, stated_by_style, stated_by_supplies, stated_by_trim,
@@ -109,7 +109,7 @@ pub use stated::{
 };
 pub use store::{
     COLLECTION_FILE, Change as FileChange, Direction, History, LARGEST_FILE, LONGEST_NAME,
-    REVISIONS_FOLDER, Revision, RevisionId, Stamp, Timeline, VersionedFile, Way, collection_of,
-    list_versions, real,
+    REVISIONS_FOLDER, ReadError, Revision, RevisionId, Stamp, Timeline, VersionedFile, Way,
+    collection_of, list_versions, read_bytes, read_text, real,
 };
 pub use told::{Teller, VersionRead};

@@ -307,10 +307,10 @@ pub(crate) fn unread(error: &ReadError) -> Report {
             format!("the file cannot be read: {source}"),
             CHECK,
         ),
-        ReadError::NotAFile(path) => (
+        ReadError::NotAFile { path, what } => (
             path,
             "style::not-a-file",
-            "this is not a file".to_owned(),
+            format!("this is {what}, not a file"),
             "name a text file",
         ),
         ReadError::TooLarge {

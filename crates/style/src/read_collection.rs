@@ -48,7 +48,7 @@ pub(crate) fn collection(mut root: Table<'_>) -> Option<Label> {
         .map(|node| node.choice("style::unknown-word", Units::WORDS));
     let languages = table.optional("languages").map(|node| languages(&node));
     table.finish();
-    let workrooms = named(&root.section("workrooms"), workroom);
+    let workrooms = named(&root.optional_section("workrooms"), workroom);
     root.finish();
     Some(Label {
         name: name?,

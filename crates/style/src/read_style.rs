@@ -78,12 +78,10 @@ fn identity(mut table: Table<'_>) -> Option<Identity> {
         )
         .and_then(|node| node.choice("style::unknown-word", Fit::WORDS));
     let summary = words(&mut table, "summary");
-    let workroom = table
-        .required(
-            "workroom",
-            "workroom = \"...\", a name from collection.toml",
-        )
-        .and_then(|node| node.reference(Target::Workroom));
+    let workroom = match table.optional("workroom") {
+        Some(node) => node.reference(Target::Workroom),
+        None => Some(String::new()),
+    };
     table.finish();
     Some(Identity {
         name: name?,

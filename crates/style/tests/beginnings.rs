@@ -7,14 +7,13 @@ use std::fs;
 use std::path::Path;
 
 use common::{Copy, demo_text};
-use style::{Answers, NewStyle, StartError, new_style, write_demo};
+use style::{LabelWords, NewStyle, StartError, new_style, write_demo};
 
 fn answers(name: &str) -> NewStyle {
     NewStyle {
         name: name.to_owned(),
         code: "SY-102".to_owned(),
-        label: None,
-        answers: Answers::default(),
+        ..NewStyle::default()
     }
 }
 
@@ -136,14 +135,227 @@ fn what_cannot_be_made_leaves_nothing_behind() {
     assert_eq!(names(&copy.root().join("styles")), ["ferryman"]);
     let nameless = new_style(&copy.root(), &answers("***"));
     assert!(matches!(nameless, Err(StartError::Nameless(_))));
-    let bad_code = NewStyle {
-        code: String::new(),
+    let bad_name = NewStyle {
+        name: "x".repeat(100_000),
+        folder: Some("heron".to_owned()),
         ..answers("Heron")
     };
     let fresh = copy.folder.path().join("fresh");
-    assert!(matches!(
-        new_style(&fresh, &bad_code),
-        Err(StartError::Invalid(_))
-    ));
+    let refused = new_style(&fresh, &bad_name);
+    assert!(refused.is_err(), "{refused:?}");
     assert_eq!(names(copy.folder.path()), ["saltmarsh"]);
+}
+
+/// What is the demo's own in names, words and places; none of it is anybody else's.
+const OF_THE_DEMO: [&str; 15] = [
+    "saltmarsh",
+    "ferryman",
+    "azenha",
+    "arca",
+    "portugal",
+    "punt",
+    "bight",
+    "tideline",
+    "bargeman",
+    "oar-",
+    "rope",
+    "night",
+    "chalk",
+    "keel",
+    "rowlock",
+];
+
+#[test]
+fn a_new_label_has_nothing_of_the_demos_own() {
+    for (label, words) in [
+        (None, LabelWords::default()),
+        (
+            Some("Reed Bank".to_owned()),
+            LabelWords {
+                workroom: Some("The Weir".to_owned()),
+                place: Some("Lower Ford".to_owned()),
+                origin: Some("Ireland".to_owned()),
+            },
+        ),
+    ] {
+        let told = label.is_some();
+        let folder = tempfile::tempdir().unwrap();
+        let root = folder.path().join("own");
+        let asked = NewStyle {
+            label,
+            words,
+            code: String::new(),
+            ..answers("Bittern")
+        };
+        let path = new_style(&root, &asked).unwrap();
+        for (file, text) in texts(&root) {
+            let small = text.to_lowercase();
+            for word in OF_THE_DEMO {
+                let found = small.lines().find(|line| line.contains(word));
+                assert_eq!(found, None, "{word} in {}", file.display());
+            }
+        }
+        let loaded = style::load(&path).unwrap();
+        assert_eq!(loaded.style.style.code, "B-1");
+        let says = |trim: &str| loaded.collection.trims[trim].text.clone();
+        let care = loaded
+            .style
+            .labels
+            .iter()
+            .find(|l| l.trim == "care-label")
+            .unwrap();
+        if told {
+            assert_eq!(loaded.style.style.workroom, "first");
+            assert_eq!(loaded.collection.workrooms["first"].name, "The Weir");
+            assert_eq!(
+                (says("patch"), says("main-label")),
+                ("Reed Bank".into(), "Reed Bank".into())
+            );
+            assert_eq!(care.text.as_deref(), Some("100 % cotton. Made in Ireland."));
+        } else {
+            assert_eq!(loaded.style.style.workroom, "");
+            assert!(loaded.collection.workrooms.is_empty());
+            assert_eq!(
+                (says("patch"), says("main-label")),
+                (String::new(), String::new())
+            );
+            assert_eq!(care.text, None);
+        }
+        assert_eq!(loaded.style.art().len(), 0);
+        // A second style finds the same materials.
+        let second = NewStyle {
+            code: String::new(),
+            ..answers("Brent")
+        };
+        let second = style::load(&new_style(&root, &second).unwrap()).unwrap();
+        assert_eq!(second.style.style.code, "B-2");
+        assert_eq!(second.style.cloth, loaded.style.cloth);
+        assert_eq!(second.style.seams, loaded.style.seams);
+    }
+}
+
+/// Every file below a folder with its text.
+fn texts(folder: &Path) -> Vec<(std::path::PathBuf, String)> {
+    let mut out = Vec::new();
+    for name in names(folder) {
+        let path = folder.join(name);
+        if path.is_dir() {
+            out.extend(texts(&path));
+        } else {
+            let text = fs::read_to_string(&path).unwrap();
+            out.push((path, text));
+        }
+    }
+    out
+}
+
+#[test]
+fn the_materials_of_a_new_label_are_the_demos_under_other_names() {
+    let copy = Copy::new();
+    let demo = style::load_collection(&copy.root()).unwrap();
+    let (_, own) = style::foresee(&answers("Bittern"), None).unwrap();
+    assert_eq!(own.cloths.len(), demo.cloths.len());
+    for (a, b) in own.cloths.values().zip(demo.cloths.values()) {
+        let same = style::Cloth {
+            name: a.name.clone(),
+            wash_test: a.wash_test.clone(),
+            skew_test: a.skew_test,
+            ..b.clone()
+        };
+        assert_eq!(*a, same);
+    }
+    assert_eq!(own.yarns.len(), demo.yarns.len());
+    for (a, b) in own.yarns.values().zip(demo.yarns.values()) {
+        assert_eq!((a.size, a.colour), (b.size, b.colour));
+    }
+    assert!(own.trims.keys().eq(demo.trims.keys()));
+}
+
+#[test]
+fn two_styles_never_have_one_code_or_one_folder() {
+    let copy = Copy::new();
+    let taken = NewStyle {
+        code: "sy-101".to_owned(),
+        ..answers("Bittern")
+    };
+    let refused = new_style(&copy.root(), &taken).unwrap_err();
+    assert!(
+        refused.to_string().contains("has the code sy-101 already"),
+        "{refused}"
+    );
+    let loaded = style::load(&copy.root().join("styles/ferryman")).unwrap();
+    assert!(matches!(
+        style::copy_style(&loaded, "Heron", "SY-101", None),
+        Err(StartError::CodeTaken { .. })
+    ));
+    // Of names in which no letter is like another, each has a folder and a code of its own.
+    for (name, folder, code) in [
+        ("渡し舟", "渡し舟", "渡-1"),
+        ("渡り鳥", "渡り鳥", "渡-2"),
+        ("Чайка", "чайка", "Ч-1"),
+        ("عبّارة", "عبّارة", "ع-1"),
+        ("Été", "été", "É-1"),
+    ] {
+        let asked = NewStyle {
+            code: String::new(),
+            ..answers(name)
+        };
+        let loaded = style::load(&new_style(&copy.root(), &asked).unwrap()).unwrap();
+        assert_eq!(loaded.style.style.code, code);
+        assert_eq!(loaded.folder().file_name().unwrap().to_str(), Some(folder));
+        // Typed with accents of their own it is the same name.
+        let apart = NewStyle {
+            name: name.replace('É', "E\u{301}").replace('é', "e\u{301}"),
+            ..asked
+        };
+        assert!(matches!(
+            new_style(&copy.root(), &apart),
+            Err(StartError::Exists(_))
+        ));
+    }
+    let nameless = NewStyle {
+        folder: Some("Star".to_owned()),
+        code: String::new(),
+        ..answers("★")
+    };
+    let loaded = style::load(&new_style(&copy.root(), &nameless).unwrap()).unwrap();
+    assert_eq!(loaded.style.style.code, "S-1");
+    assert!(loaded.path.ends_with("styles/star/style.toml"));
+}
+
+#[test]
+fn what_a_collection_has_already_is_not_asked_again() {
+    let copy = Copy::new();
+    let asked = NewStyle {
+        words: LabelWords {
+            workroom: Some("The Weir".to_owned()),
+            ..LabelWords::default()
+        },
+        ..answers("Bittern")
+    };
+    let refused = new_style(&copy.root(), &asked).unwrap_err().to_string();
+    assert!(refused.contains("is a collection already"), "{refused}");
+}
+
+#[cfg(unix)]
+#[test]
+fn what_is_no_file_is_never_read() {
+    let copy = Copy::new();
+    let path = copy.root().join("cloths.toml");
+    fs::remove_file(&path).unwrap();
+    let said = |what: &str| {
+        let report = style::load(&copy.root().join("styles/ferryman")).unwrap_err();
+        assert_eq!(report.problems[0].code, "style::not-a-file");
+        assert_eq!(report.problems[0].message, what);
+        assert_eq!(style::cloths_steps(&copy.root()), (0, 0));
+        fs::remove_file(&path).unwrap();
+    };
+    std::os::unix::fs::symlink("/dev/zero", &path).unwrap();
+    said("this is a device, not a file");
+    let made = std::process::Command::new("mkfifo")
+        .arg(&path)
+        .status()
+        .unwrap();
+    assert!(made.success());
+    said("this is a pipe, not a file");
 }

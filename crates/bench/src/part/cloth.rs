@@ -39,7 +39,7 @@ impl File {
         // What is shown has to be known when a change meant for it comes; where it cannot be kept, the change is refused.
         let text = match file.look() {
             Ok(now) => now.text,
-            Err(_) => std::fs::read_to_string(path).unwrap_or_default(),
+            Err(_) => style::read_text(&path, style::LARGEST_FILE).unwrap_or_default(),
         };
         Self {
             held: RevisionId::of(&text).to_string(),

@@ -108,7 +108,7 @@ async fn what_could_do_something_is_refused_with_its_place() {
         ),
         (
             svg("<style>@import url(http://elsewhere)</style>"),
-            "x.svg:2:1: <style> cannot be sewn",
+            "x.svg:2:1: the style sheet leads to something outside the drawing",
         ),
         (
             svg("<path fill=\"url(http://elsewhere)\" d=\"M0 0 L9 9\"/>"),
@@ -116,7 +116,7 @@ async fn what_could_do_something_is_refused_with_its_place() {
         ),
         (
             format!("{bomb}{}", svg("&c;")),
-            "this is not an SVG drawing",
+            "x.svg:1:1: the document type declares something of its own",
         ),
         (svg(&"<g>".repeat(9000)), "deep in each other"),
         (svg(""), "the drawing has no lines"),

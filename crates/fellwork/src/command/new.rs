@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use style::{Answers, NewStyle};
+use style::{Answers, LabelWords, NewStyle};
 
 use crate::args::New;
 use crate::command::load;
@@ -20,8 +20,7 @@ pub fn run(asked: &New) -> Result<Exit, Trouble> {
             instead: "leave it out; the label's name stands in its collection.toml".to_owned(),
         });
     }
-    let code = asked.code.clone();
-    let code = code.unwrap_or_else(|| style::usual_code(&asked.name));
+    let code = asked.code.clone().unwrap_or_default();
     let path = match &asked.from {
         Some(from) => copied(asked, from, &code)?,
         None => style::new_style(
@@ -29,7 +28,13 @@ pub fn run(asked: &New) -> Result<Exit, Trouble> {
             &NewStyle {
                 name: asked.name.clone(),
                 code,
+                folder: asked.folder_name.clone(),
                 label: asked.label.clone(),
+                words: LabelWords {
+                    workroom: asked.workroom.clone(),
+                    place: asked.place.clone(),
+                    origin: asked.origin.clone(),
+                },
                 answers: answers(asked),
             },
         )?,
@@ -74,5 +79,6 @@ fn copied(asked: &New, from: &Path, code: &str) -> Result<PathBuf, Trouble> {
             its: from.collection_folder,
         });
     }
-    Ok(style::copy_style(&from, &asked.name, code)?)
+    let folder = asked.folder_name.as_deref();
+    Ok(style::copy_style(&from, &asked.name, code, folder)?)
 }

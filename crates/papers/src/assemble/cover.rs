@@ -12,15 +12,16 @@ use crate::{Cover, Fact, PaperError, StyleHead};
 pub(super) fn head(context: &Context<'_>, assembly: &Assembly) -> StyleHead {
     let style = &context.loaded.style.style;
     let workroom = context.loaded.collection.workrooms.get(&style.workroom);
+    let open = || match style.workroom.as_str() {
+        "" => "a workroom that is open".to_owned(),
+        key => key.to_owned(),
+    };
     StyleHead {
         collection: context.loaded.collection.name.clone(),
         name: style.name.clone(),
         code: style.code.clone(),
         revision: format!("Revision {}", assembly.revision.max(1)),
-        workroom: workroom.map_or_else(
-            || style.workroom.clone(),
-            |w| joined([w.name.as_str(), w.place.as_str()], ", "),
-        ),
+        workroom: workroom.map_or_else(open, |w| joined([w.name.as_str(), w.place.as_str()], ", ")),
         summary: style.summary.clone(),
     }
 }

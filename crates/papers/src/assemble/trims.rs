@@ -87,6 +87,9 @@ pub(super) fn patch_and_labels(context: &Context<'_>) -> Vec<MaterialRow> {
     patch.chain(labels).collect()
 }
 
+/// Said of a patch or a label that says nothing yet.
+const OPEN: &str = "what it says is open";
+
 fn patch_row(context: &Context<'_>, patch: &Patch) -> MaterialRow {
     let place = format!(
         "On the band, right of centre back by {}",
@@ -98,8 +101,18 @@ fn patch_row(context: &Context<'_>, patch: &Patch) -> MaterialRow {
         .as_ref()
         .map_or_else(String::new, |art| format!("drawing {art}"));
     let letters = format!("letters {}", patch.letters);
+    let trim = context.loaded.collection.trims.get(&patch.trim);
+    let silent = trim.is_none_or(|trim| trim.text.is_empty());
+    let open = if silent && patch.art.is_none() {
+        OPEN
+    } else {
+        ""
+    };
     MaterialRow {
-        spec: joined([row.spec.as_str(), letters.as_str(), art.as_str()], ", "),
+        spec: joined(
+            [row.spec.as_str(), letters.as_str(), art.as_str(), open],
+            ", ",
+        ),
         ..row
     }
 }
@@ -116,7 +129,10 @@ fn label_row(context: &Context<'_>, label: &Label) -> MaterialRow {
         .art
         .as_ref()
         .map_or_else(String::new, |art| format!("drawing {art}"));
-    let reads = reads(&label_text(context, label));
+    let reads = match label_text(context, label).as_str() {
+        "" if label.art.is_none() => OPEN.to_owned(),
+        text => reads(text),
+    };
     let own = trim.map_or_else(String::new, material_and_size);
     MaterialRow {
         spec: joined(

@@ -11,6 +11,7 @@ mod fibres;
 mod hems;
 mod inner;
 mod loops;
+mod open;
 mod pockets;
 mod rivets;
 mod rows;

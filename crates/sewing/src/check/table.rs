@@ -4,7 +4,8 @@
 use draft::Severity;
 
 use super::{
-    Reads, SewingRule, bulk, closing, cloths, hems, inner, loops, pockets, rivets, rows, seams,
+    Reads, SewingRule, bulk, closing, cloths, hems, inner, loops, open, pockets, rivets, rows,
+    seams,
 };
 use super::{selvedge, trims, values, yarns};
 
@@ -531,6 +532,33 @@ pub const SEWING_RULES: &[SewingRule] = &[
         severity: Severity::Warning,
         reads: Reads::Style,
         check: trims::fibre_differs,
+    },
+    SewingRule {
+        code: "sewing::workroom-open",
+        title: "the workroom is stated",
+        reason: "the pack is addressed to it",
+        source: "common practice",
+        severity: Severity::Note,
+        reads: Reads::Style,
+        check: open::workroom,
+    },
+    SewingRule {
+        code: "sewing::patch-open",
+        title: "the patch says or shows something",
+        reason: "a patch is made with its words and drawing on it",
+        source: "common practice",
+        severity: Severity::Note,
+        reads: Reads::Style,
+        check: open::patch,
+    },
+    SewingRule {
+        code: "sewing::label-open",
+        title: "every label says something",
+        reason: "labels are woven and printed with their words, and some have to be there when it is sold",
+        source: "common practice",
+        severity: Severity::Note,
+        reads: Reads::Style,
+        check: open::labels,
     },
     SewingRule {
         code: "sewing::roping",

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::Path;
 
-use store::REVISIONS_FOLDER;
+use store::{REVISIONS_FOLDER, read_bytes};
 use toml_edit::{Array, DocumentMut, Item, value};
 
 use crate::details::ArtPath;
@@ -31,13 +31,18 @@ impl Beside {
             })
             .find(|name| {
                 let path = loaded.folder().join(name);
-                !path.exists() || fs::read(&path).is_ok_and(|there| there == bytes)
+                fs::symlink_metadata(&path).is_err() || holds(&path, &bytes)
             });
         Self {
             name: name.unwrap_or_else(|| format!("{folder}/{stem}.{ending}")),
             bytes,
         }
     }
+}
+
+/// Whether a file is there and holds these bytes.
+fn holds(path: &Path, bytes: &[u8]) -> bool {
+    read_bytes(path, bytes.len() as u64).is_ok_and(|there| there == bytes)
 }
 
 /// "Harbour Front.v2" → "harbour-front-v2".
@@ -118,7 +123,7 @@ impl Added {
             disk(folder)(std::io::Error::new(std::io::ErrorKind::InvalidInput, why))
         })?;
         let path = name.in_folder(folder);
-        if fs::read(&path).is_ok_and(|there| there == file.bytes) {
+        if holds(&path, &file.bytes) {
             return Ok(());
         }
         let parent = path.parent().unwrap_or(folder).to_path_buf();

@@ -7,16 +7,32 @@ use crate::document::words;
 use crate::{ClothUse, Collection, Figure, Fit, Size};
 
 /// What a new style needs to be told.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct NewStyle {
     /// The style's name; its folder is named after it.
     pub name: String,
-    /// The label's code for it.
+    /// The label's code for it; empty for one that is made of the name and free.
     pub code: String,
-    /// The label's name, for a new collection; the style's name when left out. Not used in a collection that exists.
+    /// Its folder, where it is not to be named after the style.
+    pub folder: Option<String>,
+    /// The label's name, for a new collection; the style's name when left out, and what patch and main label say is then
+    /// open.
     pub label: Option<String>,
+    /// What else only the label knows.
+    pub words: LabelWords,
     /// What it is to be like.
     pub answers: Answers,
+}
+
+/// What only the label knows. What is not told is left open, and is a finding until it is.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct LabelWords {
+    /// The workroom that sews it, for a new collection.
+    pub workroom: Option<String>,
+    /// Where that is.
+    pub place: Option<String>,
+    /// The country it is made in, as its label says it.
+    pub origin: Option<String>,
 }
 
 /// What a style is to be like to begin with. Everything can be changed afterwards.
@@ -267,11 +283,12 @@ fn shell(asked: Option<&str>, collection: &Collection) -> Result<String, String>
         }
         None => {
             let usual = super::demo_shell();
-            let first = if cloths.contains_key(usual) {
-                Some(usual)
-            } else {
-                shells().next()
-            };
+            let known = [Some(usual), super::materials::stands_for(usual)];
+            let first = known
+                .into_iter()
+                .flatten()
+                .find(|name| cloths.contains_key(*name));
+            let first = first.or_else(|| shells().next());
             // Without any shell the style says what is missing when it is read.
             Ok(first.unwrap_or(usual).to_owned())
         }

@@ -4,9 +4,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use super::folder::{Files, disk, make};
-use super::{StartError, slug};
+use super::{StartError, named};
 use crate::details::ArtPath;
-use crate::{Edit, LARGEST_FILE, Loaded, STYLE_FILE};
+use crate::{Edit, LARGEST_FILE, Loaded, ReadError, STYLE_FILE, read_bytes};
 
 /// What may lie beside a style and goes with it.
 const FOLDERS: [&str; 2] = ["art", "pattern"];
@@ -14,16 +14,23 @@ const FOLDERS: [&str; 2] = ["art", "pattern"];
 /// The most files taken along; a style has a handful.
 const MOST_FILES: usize = 200;
 
-/// Copies a style under another name and code, and gives the path of the new one's file.
+/// Copies a style under another name and code, and gives the path of the new one's file. An empty code becomes one of the
+/// name that is free; `folder` holds in place of one named after the style.
 ///
 /// Its drawings and its pattern go with it; its earlier versions, packs and whatever else lies beside it do not.
 ///
 /// # Errors
 /// Something is there already, name or code do not fit, or the disk refused. Nothing is left behind.
-pub fn copy_style(from: &Loaded, name: &str, code: &str) -> Result<PathBuf, StartError> {
-    let slug = slug(name).ok_or_else(|| StartError::Nameless(name.to_owned()))?;
+pub fn copy_style(
+    from: &Loaded,
+    name: &str,
+    code: &str,
+    folder: Option<&str>,
+) -> Result<PathBuf, StartError> {
+    let slug = named::folder(name, folder)?;
+    let code = named::code(Some(&from.collection_folder), code, name)?;
     let mut copy = from.clone();
-    for (path, text) in [("style.name", name), ("style.code", code)] {
+    for (path, text) in [("style.name", name), ("style.code", &code)] {
         let edit = Edit::set(path, text).map_err(|why| StartError::Answer(why.to_string()))?;
         copy = copy.with_edit(&edit)?;
     }
@@ -31,7 +38,10 @@ pub fn copy_style(from: &Loaded, name: &str, code: &str) -> Result<PathBuf, Star
     let mut files: Files = vec![(STYLE_FILE.to_owned(), copy.text.into_bytes())];
     for name in beside(from) {
         let path = from.folder().join(&name);
-        let bytes = fs::read(&path).map_err(disk(&path))?;
+        let bytes = read_bytes(&path, LARGEST_FILE).map_err(|unread| match unread {
+            ReadError::Refused { source, .. } => disk(&path)(source),
+            other => StartError::Answer(format!("it cannot be copied: {other}")),
+        })?;
         files.push((name, bytes));
     }
     make(&folder, &files)?;

@@ -8,6 +8,8 @@ mod brought;
 mod chart;
 mod copy;
 mod folder;
+mod materials;
+mod named;
 mod substitute;
 mod taste;
 mod text;
@@ -17,7 +19,8 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 pub use answers::{
-    Answers, Leg, NewStyle, OFFERED_LENGTHS, Taste, USUAL_LENGTHS, offered_waists, usual_waists,
+    Answers, LabelWords, Leg, NewStyle, OFFERED_LENGTHS, Taste, USUAL_LENGTHS, offered_waists,
+    usual_waists,
 };
 pub use brought::{BroughtPattern, new_style_of_pattern};
 pub use copy::copy_style;
@@ -34,8 +37,16 @@ pub enum StartError {
     #[error("{} is there already and is not overwritten; choose another name or another folder", .0.display())]
     Exists(PathBuf),
     /// No folder can be named after this.
-    #[error("a folder cannot be named after \"{0}\"; use a name with letters or digits in it")]
+    #[error("a folder cannot be named after \"{0}\"; say the folder's own name with --folder, of letters and digits and at most {most} bytes", most = named::LONGEST)]
     Nameless(String),
+    /// Another style has this code.
+    #[error("{} has the code {code} already; two styles never have one code: give another, or none for one that is free", style.display())]
+    CodeTaken {
+        /// The code.
+        code: String,
+        /// The style's file.
+        style: PathBuf,
+    },
     /// An answer does not hold.
     #[error("{0}")]
     Answer(String),
@@ -75,7 +86,7 @@ pub fn can_begin_in(folder: &Path) -> bool {
 ///
 /// In a folder that is a collection (or inside one) the style is added to it, starting with that collection's own cloths,
 /// yarns, trims and first workroom where it does not know the demo's. Any other folder must be absent or empty
-/// and becomes a new collection.
+/// and becomes a new collection. Nothing that names somebody is taken from the demo: what is not asked stays open.
 ///
 /// # Errors
 /// Something is there already, the answers do not fit, the collection lacks what a style needs, or the disk refused.
@@ -87,13 +98,17 @@ pub fn new_style(folder: &Path, asked: &NewStyle) -> Result<PathBuf, StartError>
 type WithPattern<'a> = Option<(&'a BroughtPattern, &'a str)>;
 
 fn begin(folder: &Path, asked: &NewStyle, pattern: WithPattern<'_>) -> Result<PathBuf, StartError> {
-    let slug = slug(&asked.name).ok_or_else(|| StartError::Nameless(asked.name.clone()))?;
+    let slug = named::folder(&asked.name, asked.folder.as_deref())?;
     let inside = fs::canonicalize(folder).ok().and_then(|folder| {
         let mut above = folder.ancestors();
         above
             .find(|folder| folder.join(COLLECTION_FILE).is_file())
             .map(Path::to_path_buf)
     });
+    let asked = &NewStyle {
+        code: named::code(inside.as_deref(), &asked.code, &asked.name)?,
+        ..asked.clone()
+    };
     match inside {
         Some(collection) => add_style(&collection, &slug, asked, pattern),
         None => new_collection(folder, &slug, asked, pattern),
@@ -111,7 +126,7 @@ pub fn foresee(
 ) -> Result<(StyleDoc, Collection), StartError> {
     let collection = match collection {
         Some(collection) => collection.clone(),
-        None => text::demo_collection().ok_or_else(no_demo)?,
+        None => begun(asked)?,
     };
     let text = style_text(asked, &collection, None)?;
     let doc = parse(&text, STYLE_FILE, &collection)?;
@@ -136,14 +151,26 @@ fn style_text(
     })
 }
 
-/// The demo is part of the program; its own tests read it.
+/// What a style begins with is part of the program, whose own tests read it: only a name can be in the way.
 fn no_demo() -> StartError {
-    StartError::Answer("the demo that a style begins with cannot be read".to_owned())
+    StartError::Answer(
+        "a label or a workroom cannot be called that; give it a name of letters".to_owned(),
+    )
 }
 
 /// The shell the demo's style is cut from.
 fn demo_shell() -> &'static str {
     demo::SHELL
+}
+
+/// The name of a new label.
+fn label_name(asked: &NewStyle) -> &str {
+    asked.label.as_ref().unwrap_or(&asked.name)
+}
+
+/// A new collection as it is asked for.
+fn begun(asked: &NewStyle) -> Result<Collection, StartError> {
+    materials::collection(label_name(asked), &asked.words).ok_or_else(no_demo)
 }
 
 fn add_style(
@@ -153,6 +180,14 @@ fn add_style(
     pattern: WithPattern<'_>,
 ) -> Result<PathBuf, StartError> {
     let collection = load_collection(collection_folder)?;
+    // What is there already is not asked again.
+    let told = [&asked.label, &asked.words.workroom, &asked.words.place];
+    if told.into_iter().any(Option::is_some) {
+        return Err(StartError::Answer(format!(
+            "{} is a collection already: its label and its workrooms are in its {COLLECTION_FILE}",
+            collection_folder.display()
+        )));
+    }
     let text = style_text(asked, &collection, pattern)?;
     let folder = collection_folder.join("styles").join(slug);
     let path = folder.join(STYLE_FILE);
@@ -172,68 +207,32 @@ fn new_collection(
     pattern: WithPattern<'_>,
 ) -> Result<PathBuf, StartError> {
     let style = format!("styles/{slug}/{STYLE_FILE}");
-    let label = asked.label.as_ref().unwrap_or(&asked.name);
-    let collection = text::demo_collection().ok_or_else(no_demo)?;
+    let collection = begun(asked)?;
     let text = style_text(asked, &collection, pattern)?;
-    let demo_folder = demo::STYLE.trim_end_matches(STYLE_FILE);
-    let shared = demo::files().iter().filter(|(path, _)| {
-        // The demo's order is of the demo's style.
-        !path.starts_with(demo_folder) && *path != demo::ORDER
+    let mut files: Files = vec![(
+        COLLECTION_FILE.to_owned(),
+        text::label(label_name(asked), &asked.words).into_bytes(),
+    )];
+    let shared = materials::FILES.iter().map(|(name, text)| {
+        let text = match *name {
+            "trims.toml" => text::trims(text, asked.label.as_deref()),
+            _ => (*text).to_owned(),
+        };
+        ((*name).to_owned(), text.into_bytes())
     });
-    let mut files: Files = shared
-        .map(|&(path, text)| {
-            let text = match path {
-                COLLECTION_FILE => text::collection(label),
-                _ => text.to_owned(),
-            };
-            (path.to_owned(), text.into_bytes())
-        })
-        .collect();
+    files.extend(shared);
     files.push((style.clone(), text.into_bytes()));
     files.extend(beside(&format!("styles/{slug}/"), pattern));
     folder::make_checked(folder, &files, |made| load(&made.join(&style)).map(drop))?;
     Ok(folder.join(&style))
 }
 
-/// What lies beside a style that begins, below a folder: the demo's drawings, and the pattern it is made of.
+/// What lies beside a style that begins, below a folder: the pattern it is made of.
 fn beside(below: &str, pattern: WithPattern<'_>) -> Files {
-    let art = demo::beside_style().map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec()));
     let brought = pattern.map(|(pattern, _)| pattern.files());
-    art.chain(brought.into_iter().flatten())
+    brought
+        .into_iter()
+        .flatten()
         .map(|(path, bytes)| (format!("{below}{path}"), bytes))
         .collect()
-}
-
-/// The code of a style for which none is given, made of its name's first letters: "Harbour Wide" → "HW-1".
-#[must_use]
-pub fn usual_code(name: &str) -> String {
-    let initials: String = name
-        .split(|c: char| !c.is_alphanumeric())
-        .filter_map(|word| word.chars().next())
-        .flat_map(char::to_uppercase)
-        .take(4)
-        .collect();
-    format!("{initials}-1")
-}
-
-/// "Harbour Wide 2" → "harbour-wide-2".
-fn slug(name: &str) -> Option<String> {
-    const LONGEST: usize = 60;
-    let lower = name.to_lowercase();
-    let words = lower
-        .split(|c: char| !c.is_ascii_alphanumeric())
-        .filter(|word| !word.is_empty());
-    let slug = words.collect::<Vec<_>>().join("-");
-    (!slug.is_empty() && slug.len() <= LONGEST).then_some(slug)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_code_is_made_of_first_letters() {
-        assert_eq!(usual_code("Harbour Wide"), "HW-1");
-        assert_eq!(usual_code("lighter"), "L-1");
-    }
 }

@@ -3,6 +3,7 @@
 
 use toml_edit::{DocumentMut, Item, TableLike, Value};
 
+use super::materials;
 use crate::{Cloth, ClothUse, Collection, Trim, TrimKind};
 
 /// What stands for each of the demo's names.
@@ -63,6 +64,9 @@ fn walk_value(key: &str, value: &mut Value, names: &Names<'_>) {
 impl Names<'_> {
     /// The name to take instead, when the collection does not have this one.
     fn stands_for(&self, key: &str, name: &str) -> Option<&str> {
+        if let Some(same) = materials::stands_for(name).filter(|same| self.has(key, name, same)) {
+            return Some(same);
+        }
         match key {
             "workroom" => self.workroom(name),
             "shell" => self.cloth(name, ClothUse::Shell),
@@ -71,6 +75,21 @@ impl Names<'_> {
             "yarn" | "under" => self.yarn(name),
             "button" | "band_button" | "zip" | "trim" => self.trim(name),
             _ => None,
+        }
+    }
+
+    /// Whether the collection does not have a material of the demo's and has the one a new collection has for it.
+    fn has(&self, key: &str, demo: &str, same: &str) -> bool {
+        match key {
+            "shell" | "pocketing" | "lining" => {
+                let cloths = &self.collection.cloths;
+                !cloths.contains_key(demo) && cloths.contains_key(same)
+            }
+            "yarn" | "under" => {
+                let yarns = &self.collection.yarns;
+                !yarns.contains_key(demo) && yarns.contains_key(same)
+            }
+            _ => false,
         }
     }
 

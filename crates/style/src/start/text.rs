@@ -1,12 +1,12 @@
 //! The text a style begins with: the demo's, changed by the answers, with its comments.
 
-use toml_edit::{Array, DocumentMut, Item, Value, value};
+use toml_edit::{Array, DocumentMut, Item, Table, Value, value};
 
-use super::answers::{NewStyle, Settled};
+use super::answers::{LabelWords, NewStyle, Settled};
 use super::{chart, substitute, taste};
 use crate::details::OutseamLine;
 use crate::report::Source;
-use crate::{COLLECTION_FILE, Collection, Figure, demo, parse, read_collection};
+use crate::{COLLECTION_FILE, Collection, Figure, Purpose, demo, parse, read_collection};
 use trade::{Length, System};
 
 /// The demo's style under another name and as it was answered, its names led into a collection.
@@ -20,6 +20,7 @@ pub(super) fn style(asked: &NewStyle, settled: &Settled, collection: &Collection
     set(&mut document, &["style", "figure"], settled.figure.word());
     set(&mut document, &["style", "fit"], settled.fit.word());
     remove(&mut document, &["style", "summary"]);
+    told(&mut document, asked, settled, collection);
     set(&mut document, &["sizes", "waists"], tags(&settled.waists));
     set(&mut document, &["sizes", "lengths"], tags(&settled.lengths));
     set(&mut document, &["sizes", "base"], settled.base.to_string());
@@ -49,17 +50,73 @@ pub(super) fn style(asked: &NewStyle, settled: &Settled, collection: &Collection
     document.to_string()
 }
 
-/// The demo's `collection.toml` with another label.
-pub(super) fn collection(label: &str) -> String {
-    let demo = without_first_comment(demo::text(COLLECTION_FILE));
-    let Ok(mut document) = demo.parse::<DocumentMut>() else {
-        return demo.to_owned();
+/// What only the label knows: nothing of it is the demo's. What was not told is left out, and open.
+fn told(document: &mut DocumentMut, asked: &NewStyle, settled: &Settled, collection: &Collection) {
+    if collection.workrooms.is_empty() {
+        remove(document, &["style", "workroom"]);
+    }
+    // A drawing is the maker's own.
+    remove(document, &["patch", "art"]);
+    remove(document, &["pockets", "back", "right", "art"]);
+    let fibre = collection
+        .cloths
+        .get(&settled.shell)
+        .map(|shell| shell.fibre.as_str());
+    let origin = asked.words.origin.as_deref();
+    let text = origin.map(|origin| match fibre {
+        Some(fibre) if !fibre.is_empty() => format!("{fibre}. Made in {origin}."),
+        _ => format!("Made in {origin}."),
+    });
+    let labels = document
+        .get_mut("labels")
+        .and_then(Item::as_array_of_tables_mut);
+    for label in labels.into_iter().flat_map(|labels| labels.iter_mut()) {
+        let tells = label.get("purpose").and_then(Item::as_array);
+        let origin = Purpose::Origin.word();
+        let of_origin = tells.is_some_and(|all| all.iter().any(|one| one.as_str() == Some(origin)));
+        match &text {
+            Some(text) if of_origin => drop(label.insert("text", value(text.as_str()))),
+            _ => drop(label.remove("text")),
+        }
+    }
+}
+
+/// The `collection.toml` of a new label.
+pub(super) fn label(name: &str, words: &LabelWords) -> String {
+    let text = super::materials::label_text();
+    let Ok(mut document) = text.parse::<DocumentMut>() else {
+        return text.to_owned();
     };
-    set(&mut document, &["collection", "name"], label);
+    set(&mut document, &["collection", "name"], name);
+    if let Some(workroom) = &words.workroom {
+        let mut room = Table::new();
+        room.insert("name", value(workroom.as_str()));
+        if let Some(place) = &words.place {
+            room.insert("place", value(place.as_str()));
+        }
+        let mut rooms = Table::new();
+        rooms.set_implicit(true);
+        rooms.insert(WORKROOM, Item::Table(room));
+        document.insert("workrooms", Item::Table(rooms));
+    }
     document.to_string()
 }
 
-/// The demo's collection, which a new one begins with.
+/// How a new label's workroom is called in its files.
+const WORKROOM: &str = "first";
+
+/// The trims of a new label: patch and main label say its name where it has one.
+pub(super) fn trims(text: &str, label: Option<&str>) -> String {
+    let (Some(label), Ok(mut document)) = (label, text.parse::<DocumentMut>()) else {
+        return text.to_owned();
+    };
+    for trim in ["patch", "main-label"] {
+        set(&mut document, &["trims", trim, "text"], label);
+    }
+    document.to_string()
+}
+
+/// The demo's collection, whose names are led into another.
 pub(super) fn demo_collection() -> Option<Collection> {
     let source = |file| Source::new(file, demo::text(file));
     let label = parse::read(&source(COLLECTION_FILE), read_collection::collection).value?;

@@ -26,8 +26,8 @@ fn begun(answers: Answers, collection: &Collection) -> StyleDoc {
     let asked = NewStyle {
         name: "Bittern".into(),
         code: "B-1".into(),
-        label: None,
         answers,
+        ..NewStyle::default()
     };
     foresee(&asked, Some(collection)).unwrap().0
 }

@@ -30,6 +30,11 @@ begin-style = Style
 begin-code = Code
 # Said in grey: a style without a code gets one that is made of its name.
 begin-code-usual = made of the name
+begin-workroom = Workroom that sews it
+begin-place = Its place
+begin-origin = Made in, as the label says it
+# Said in grey: what is not answered stays open, and is listed among what was noticed until it is.
+begin-open = open for now
 
 ## Figure and fit
 

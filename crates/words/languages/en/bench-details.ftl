@@ -28,6 +28,8 @@ details-style-name-how = The style's name.
 details-style-code = Code
 details-style-code-how = Your label's code for it; it stands on every paper.
 details-style-workroom = Workroom
+# Stands for the workroom of a style that names none.
+details-style-workroom-open = open
 details-style-workroom-how = Who sews it; workrooms are in collection.toml.
 details-style-figure = Figure
 details-style-figure-how = Whose figure it is cut for.

@@ -56,11 +56,8 @@ pub(super) async fn make(
             session.take_over(*on_disk);
         }
         let new = new.trim();
-        let code = match code.trim() {
-            "" => style::usual_code(new),
-            code => code.to_owned(),
-        };
-        Ok(Sent::begun(style::copy_style(session.loaded(), new, &code)))
+        let copied = style::copy_style(session.loaded(), new, code.trim(), None);
+        Ok(Sent::begun(copied))
     })
     .await
 }

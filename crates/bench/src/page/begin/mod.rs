@@ -13,7 +13,9 @@ use axum::response::{Html, IntoResponse, Response};
 use axum::routing::{get, post};
 use axum::{Json, Router};
 use serde::{Deserialize, Serialize};
-use style::{Answers, Collection, Figure, Fit, Leg, NewStyle, OutseamLine, StartError, Taste};
+use style::{
+    Answers, Collection, Figure, Fit, LabelWords, Leg, NewStyle, OutseamLine, StartError, Taste,
+};
 
 use crate::answer::placed;
 use crate::route;
@@ -78,6 +80,12 @@ struct Told {
     /// For a collection that is not there yet.
     #[serde(default)]
     label: String,
+    #[serde(default)]
+    workroom: String,
+    #[serde(default)]
+    place: String,
+    #[serde(default)]
+    origin: String,
     figure: String,
     fit: String,
     leg: String,
@@ -107,14 +115,16 @@ impl Told {
         }
         let outseam = self.outseam.as_deref();
         let line = |text| word("outseam", OutseamLine::WORDS, text);
-        let code = match self.code.trim() {
-            "" => style::usual_code(&self.name),
-            code => code.to_owned(),
-        };
-        let label = Some(self.label.trim().to_owned()).filter(|label| !label.is_empty());
+        let said = |text: &str| Some(text.trim().to_owned()).filter(|text| !text.is_empty());
         Ok(NewStyle {
-            code,
-            label,
+            code: self.code.trim().to_owned(),
+            folder: None,
+            label: said(&self.label),
+            words: LabelWords {
+                workroom: said(&self.workroom),
+                place: said(&self.place),
+                origin: said(&self.origin),
+            },
             answers: Answers {
                 figure,
                 fit: word("fit", Fit::WORDS, &self.fit)?,

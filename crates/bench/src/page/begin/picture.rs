@@ -61,8 +61,8 @@ pub(super) async fn drawn(
         let new = NewStyle {
             name: NAMELESS.to_owned(),
             code: NAMELESS.to_owned(),
-            label: None,
             answers: asked.answers(),
+            ..NewStyle::default()
         };
         let (doc, collection) = style::foresee(&new, collection.as_ref()).map_err(|error| {
             let words = match error {

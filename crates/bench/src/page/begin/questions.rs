@@ -121,6 +121,11 @@ fn who(first: bool, taken: &[String]) -> Markup {
                 }
                 label.cell { span { (say().begin_style()) } input type="text" name="name" value=(free) required maxlength="60" autocomplete="off"; }
                 label.cell { span { (say().begin_code()) } input type="text" name="code" value="" placeholder=(say().begin_code_usual()) maxlength="40" autocomplete="off"; }
+                @if first {
+                    label.cell { span { (say().begin_workroom()) } input type="text" name="workroom" value="" placeholder=(say().begin_open()) maxlength="80" autocomplete="off"; }
+                    label.cell { span { (say().begin_place()) } input type="text" name="place" value="" placeholder=(say().begin_open()) maxlength="80" autocomplete="off"; }
+                }
+                label.cell { span { (say().begin_origin()) } input type="text" name="origin" value="" placeholder=(say().begin_open()) maxlength="60" autocomplete="off"; }
             }
         }
     }

@@ -16,8 +16,8 @@ pub(super) fn style(details: &Details<'_>) -> Group {
     let workroom = Chosen {
         path: "style.workroom".to_owned(),
         label: say().details_style_workroom().to_owned(),
-        choices: workrooms
-            .map(|(key, workroom)| Choice::named(key, &workroom.name))
+        choices: std::iter::once(Choice::named("", say().details_style_workroom_open()))
+            .chain(workrooms.map(|(key, workroom)| Choice::named(key, &workroom.name)))
             .collect(),
         chosen: identity.workroom.clone(),
     };

@@ -12,6 +12,8 @@ struct Answer<'a> {
     format: u32,
     unit: &'static str,
     file: &'a str,
+    /// For which state of the cloth the outlines are, where the file says it.
+    drawn: Option<&'static str>,
     pieces: Vec<PieceRow<'a>>,
     passed_over: &'a [String],
 }
@@ -63,6 +65,7 @@ pub fn list(look: &Look, passed_over: &[String]) -> Result<String, serde_json::E
         format: FORMAT,
         unit: "mm",
         file: &look.file.from,
+        drawn: look.drawn.map(style::Drawn::word),
         pieces: look.pieces.iter().map(row).collect(),
         passed_over,
     };

@@ -17,9 +17,16 @@ pub fn list(look: &Look, passed_over: &[String]) -> String {
     for piece in &look.pieces {
         one(&mut out, piece);
     }
+    if look.drawn.is_some() {
+        let _ = writeln!(out, "\n{WASH_SAID}");
+    }
     passed(&mut out, passed_over);
     out
 }
+
+/// Said where a file says itself for which state of the cloth it is drawn.
+const WASH_SAID: &str =
+    "the file says what the wash takes from each piece; outlines and measures are without it";
 
 fn one(out: &mut String, piece: &SeenPiece) {
     let sizes: Vec<String> = piece.sizes.iter().map(Size::to_string).collect();
@@ -144,6 +151,9 @@ pub fn told(brought: &Brought, look: &Look, passed_over: &[String]) -> String {
             .as_deref()
             .unwrap_or("laid out by the program instead");
         let _ = writeln!(out, "  left aside           \"{}\": {why}", piece.name);
+    }
+    if look.drawn.is_some() {
+        let _ = writeln!(out, "{WASH_SAID}");
     }
     passed(&mut out, passed_over);
     if let Some(sizes) = &brought.sizes {

@@ -14,7 +14,7 @@ use axum::routing::{get, post};
 use intake::{Asked, Look, SizeName};
 use jobs::{FileUnit, JobError, Meant, PatternSource};
 use maud::{Markup, html};
-use style::{Answers, Drawn, Figure, Fit, NewStyle, StartError};
+use style::{Answers, Drawn, Figure, Fit, LabelWords, NewStyle, StartError};
 use trade::Length;
 
 use super::{Sent, collection_of, taken, word};
@@ -82,10 +82,7 @@ impl Told {
             ),
         };
         let name = text("name").to_owned();
-        let code = match text("code") {
-            "" => style::usual_code(&name),
-            code => code.to_owned(),
-        };
+        let code = text("code").to_owned();
         let label = Some(text("label").to_owned()).filter(|label| !label.is_empty());
         Ok(Self {
             file: text("file").to_owned(),
@@ -116,6 +113,8 @@ impl Told {
                 name,
                 code,
                 label,
+                folder: None,
+                words: LabelWords::default(),
                 answers: Answers {
                     figure: word("figure", Figure::WORDS, text("figure"))?,
                     fit: word("fit", Fit::WORDS, text("fit"))?,
