@@ -71,7 +71,7 @@ fn work(name: &str, root: &Path) {
         }
         "new" => {
             let loaded = style::load(&root.join("styles/ferryman")).unwrap();
-            style::copy_style(&loaded, "Packet", "SY-09").unwrap();
+            style::copy_style(&loaded, "Packet", "SY-09", None).unwrap();
         }
         "begin" => {
             style::write_demo(&root.with_file_name("other")).unwrap();

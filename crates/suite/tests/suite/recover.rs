@@ -10,7 +10,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Mutex, PoisonError};
 
 use serde_json::{Value, json};
-use style::{History, Loaded};
+use style::Loaded;
 use suite::browser::{Served, started};
 use suite::fellwork::program;
 
