@@ -80,14 +80,11 @@ fn covers(outline: &[Vec<Point>], p: Point) -> Option<bool> {
         crossed.count() % 2 == 1
     };
     let here = at(p);
-    let round = (0..8).map(|k| {
+    let mut round = (0..8).map(|k| {
         let turn = std::f64::consts::FRAC_PI_4 * f64::from(k);
         p + geometry::Vec2::from_angle(turn) * NEAR_MM
     });
-    round
-        .into_iter()
-        .all(|near| at(near) == here)
-        .then_some(here)
+    round.all(|near| at(near) == here).then_some(here)
 }
 
 /// The places of a sheet's lines that its own areas leave to be seen, by the part they belong to.
