@@ -226,7 +226,7 @@ Examples:
   fellwork lay saltmarsh/styles/ferryman --seconds 20 -o lay.svg
   fellwork lay saltmarsh/styles/ferryman --pairs 30x32=2 --pairs 32x32=4 \\
       --gap \"2 mm\" -o lay.svg
-  fellwork lay saltmarsh/styles/ferryman --cloth bargeman-drill --json > lay.json
+  fellwork lay saltmarsh/styles/ferryman --cloth bargeman-drill --json
   fellwork lay saltmarsh/orders/spring.toml --lay 2 --seconds 120 -o lay-2.svg
 
 Pieces are cut before the wash, with their allowances. On cloth with a finished edge the outseams of the legs lie \
@@ -337,7 +337,7 @@ impl Searching {
 Examples:
   fellwork plan saltmarsh/orders/spring.toml --estimate
   fellwork plan saltmarsh/orders/spring.toml --seconds 20 -o spring-lays
-  fellwork plan saltmarsh/orders/spring.toml --cloth tideline-14 --json > spring.json
+  fellwork plan saltmarsh/orders/spring.toml --cloth tideline-14 --json
 
 The lays cut the order exactly, with the least cloth that keeps its [limits]. Lengths are first estimated; then the \
 chosen lays are looked for and the plan is made again with what was found, until that changes nothing. Lays are \
@@ -656,8 +656,8 @@ fn worded<T: Copy + Send + Sync + 'static>(
 Examples:
   fellwork history saltmarsh/styles/ferryman
   fellwork history saltmarsh/styles/ferryman --name \"12=first sample\"
-  fellwork history saltmarsh/styles/ferryman --name 12=     the name is taken away
-  fellwork history saltmarsh/styles/ferryman --put-back 12  12 is the present one
+  fellwork history saltmarsh/styles/ferryman --name 12=     takes the name
+  fellwork history saltmarsh/styles/ferryman --put-back 12  makes it present
   fellwork history saltmarsh/styles/ferryman --named --json
   fellwork history saltmarsh/cloths.toml        any file of a collection has one
   fellwork history saltmarsh                    all changes of all its files

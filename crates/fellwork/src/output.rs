@@ -261,7 +261,8 @@ fn is_named(file: &Path, collection: &Path) -> bool {
             return false;
         };
         let parts: Vec<_> = inside.iter().map(|part| part.to_string_lossy()).collect();
-        let named = format!("\"{}\"", parts.join("/"));
+        let path = parts.join("/");
+        let named = [format!("\"{path}\""), format!("'{path}'")];
         let versions = [folder.to_path_buf(), folder.join(style::REVISIONS_FOLDER)];
         versions.iter().any(|versions| {
             let files = fs::read_dir(versions).into_iter().flatten().flatten();
@@ -269,7 +270,7 @@ fn is_named(file: &Path, collection: &Path) -> bool {
                 .map(|entry| entry.path())
                 .filter(|path| path.extension().is_some_and(|ending| ending == "toml"))
                 .filter_map(|path| fs::read_to_string(path).ok());
-            texts.any(|text| text.contains(&named))
+            texts.any(|text| named.iter().any(|named| text.contains(named)))
         })
     })
 }

@@ -94,9 +94,9 @@ fn a_name_has_to_end_as_what_is_written() {
     }
     let pack = |name: &str| {
         let place = demo.root().join(name);
-        let mut asked = fellwork();
-        asked.arg("pack").arg(demo.style()).arg("-o").arg(&place);
-        let output = asked.output().unwrap();
+        let mut program = fellwork();
+        program.arg("pack").arg(demo.style()).arg("-o").arg(&place);
+        let output = program.output().unwrap();
         assert!(!place.exists());
         (code(&output), stderr(&output))
     };

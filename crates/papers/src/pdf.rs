@@ -78,7 +78,7 @@ const CREATOR: &str = "Fellwork";
 /// Whether these are the bytes of a PDF that was printed here.
 #[must_use]
 pub fn is_our_pdf(bytes: &[u8]) -> bool {
-    let named = format!("/Creator ({CREATOR})");
+    let named = format!("/Creator({CREATOR})");
     bytes.starts_with(b"%PDF-")
         && bytes
             .windows(named.len())
