@@ -108,7 +108,7 @@ const OUTWARD: &[(&[&str], &[&str])] = &[
         &["bench", "fellwork", "lay", "suite"],
     ),
     (
-        &["std::thread", "thread::spawn", "rayon"],
+        &["std::thread", "thread::spawn", "rayon::"],
         &["bench", "fellwork", "lay", "suite"],
     ),
     (&["std::net", "tokio::"], &["bench", "suite"]),
