@@ -109,7 +109,7 @@ const OUTWARD: &[(&[&str], &[&str])] = &[
         &["bench", "fellwork", "lay", "store", "suite"],
     ),
     (
-        &["std::thread", "thread::spawn", "rayon"],
+        &["std::thread", "thread::spawn", "rayon::"],
         &["bench", "fellwork", "lay", "suite"],
     ),
     (&["std::net", "tokio::"], &["bench", "suite"]),
