@@ -375,6 +375,7 @@ fn a_label_in_any_script_has_folders_and_codes_of_its_own() {
         let output = new(name, more);
         assert_eq!(code(&output), 2);
         let flat: String = stderr(&output)
+            .replace('│', " ")
             .split_whitespace()
             .collect::<Vec<_>>()
             .join(" ");
