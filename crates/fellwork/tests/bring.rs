@@ -6,7 +6,7 @@ mod common;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use common::{Demo, code, run, stderr, stdout};
+use common::{Demo, code, fellwork, run, stderr, stdout};
 
 fn fixture(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -218,4 +218,66 @@ fn what_is_wrong_is_said_and_nothing_is_written() {
             "allowance = \"1 cm\"",
         ],
     );
+}
+
+/// What has no end is never opened: these would wait or read for ever.
+#[cfg(unix)]
+#[test]
+fn a_pipe_a_device_and_a_folder_are_no_pattern() {
+    let demo = Demo::new();
+    let folder = tempfile::tempdir().unwrap();
+    let (pipe, device, other) = (
+        folder.path().join("pipe.dxf"),
+        folder.path().join("zero.svg"),
+        folder.path().join("folder.dxf"),
+    );
+    let made = std::process::Command::new("mkfifo").arg(&pipe).status();
+    assert!(made.unwrap().success());
+    std::os::unix::fs::symlink("/dev/zero", &device).unwrap();
+    fs::create_dir(&other).unwrap();
+    let before = state(&demo.style());
+    for (file, words) in [
+        (&pipe, "it is a pipe, not a file"),
+        (&device, "it is a device, not a file"),
+        (&other, "it is a folder, not a file"),
+    ] {
+        for more in [vec!["--list"], vec!["-o", demo.style().to_str().unwrap()]] {
+            let output = fellwork()
+                .arg("bring")
+                .arg(file)
+                .args(more)
+                .output()
+                .unwrap();
+            assert_eq!(code(&output), 2);
+            assert!(stderr(&output).contains(words), "{}", stderr(&output));
+        }
+    }
+    assert_eq!(state(&demo.style()), before);
+}
+
+#[test]
+fn a_style_that_is_not_there_is_to_be_begun() {
+    let demo = Demo::new();
+    let style = demo.collection().join("styles/harbour");
+    for style in [style.clone(), style.join("style.toml")] {
+        let output = fellwork()
+            .arg("bring")
+            .arg(fixture("harbour.dxf"))
+            .arg("-o")
+            .arg(&style)
+            .output()
+            .unwrap();
+        assert_eq!(code(&output), 2);
+        let said = stderr(&output);
+        let begin = format!("fellwork new {}", demo.collection().display());
+        let flat: String = said.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flat.contains("there is no style in"), "{said}");
+        assert!(
+            flat.replace(['│', ' '], "")
+                .contains(&begin.replace(' ', "")),
+            "{said}"
+        );
+        assert!(said.contains("--folder \"harbour\""), "{said}");
+    }
+    assert!(!style.exists());
 }

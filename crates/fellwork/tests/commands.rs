@@ -322,6 +322,90 @@ fn a_new_style_begins_in_a_new_collection_and_in_one_that_is_there() {
 }
 
 #[test]
+fn a_label_in_any_script_has_folders_and_codes_of_its_own() {
+    let folder = tempfile::tempdir().unwrap();
+    let place = folder.path().join("葦の岸");
+    let new = |name: &str, more: &[&str]| {
+        fellwork()
+            .arg("new")
+            .arg(&place)
+            .args(["--name", name])
+            .args(more)
+            .output()
+            .unwrap()
+    };
+    for (name, more) in [
+        (
+            "渡し舟",
+            &["--label", "葦の岸", "--workroom", "堰", "--origin", "Japan"][..],
+        ),
+        ("渡り鳥", &[]),
+        ("★", &["--folder", "hoshi"]),
+    ] {
+        let output = new(name, more);
+        assert_eq!(code(&output), 0, "{}", stderr(&output));
+    }
+    assert_eq!(names(&place.join("styles")), ["hoshi", "渡し舟", "渡り鳥"]);
+    let said = |style: &str| {
+        let check = fellwork()
+            .arg("check")
+            .arg(place.join("styles").join(style))
+            .output()
+            .unwrap();
+        assert_eq!(code(&check), 0, "{}", stderr(&check));
+        stdout(&check)
+    };
+    let first = said("渡し舟");
+    assert!(first.contains("渡-1 渡し舟"), "{first}");
+    assert!(
+        !first.contains("workroom-open") && !first.contains("label-open"),
+        "{first}"
+    );
+    assert!(said("渡り鳥").contains("渡-2 渡り鳥"));
+    // Nameless, taken and not asked for are said.
+    for (name, more, words) in [
+        ("★", &[][..], "--folder"),
+        ("Heron", &["--code", "渡-1"], "has the code"),
+        (
+            "Heron",
+            &["--workroom", "The Weir"],
+            "is a collection already",
+        ),
+    ] {
+        let output = new(name, more);
+        assert_eq!(code(&output), 2);
+        let flat: String = stderr(&output)
+            .replace('│', " ")
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ");
+        assert!(flat.contains(words), "{flat}");
+    }
+    // What only the maker knows is open, and said to be.
+    let own = folder.path().join("own");
+    let output = fellwork()
+        .arg("new")
+        .arg(&own)
+        .args(["--name", "Bittern"])
+        .output()
+        .unwrap();
+    assert_eq!(code(&output), 0, "{}", stderr(&output));
+    let check = fellwork()
+        .arg("check")
+        .arg(own.join("styles/bittern"))
+        .output()
+        .unwrap();
+    assert_eq!(code(&check), 0);
+    for found in [
+        "sewing::workroom-open",
+        "sewing::patch-open",
+        "sewing::label-open",
+    ] {
+        assert!(stdout(&check).contains(found), "{}", stdout(&check));
+    }
+}
+
+#[test]
 fn a_collection_named_for_a_style_is_answered_with_its_styles() {
     let output = fellwork()
         .arg("check")

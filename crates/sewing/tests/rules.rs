@@ -296,6 +296,14 @@ const TRIALS: &[Trial] = &[
     spoilt("sewing::fibre-differs", |l| {
         l.style.labels[2].text = Some("98 % cotton, 2 % elastane".to_owned());
     }),
+    spoilt("sewing::workroom-open", |l| l.style.style.workroom.clear()),
+    spoilt("sewing::patch-open", |l| {
+        l.collection.trims["patch"].text.clear();
+        l.style.patch.as_mut().unwrap().art = None;
+    }),
+    spoilt("sewing::label-open", |l| {
+        l.collection.trims["main-label"].text.clear();
+    }),
     spoilt("sewing::roping", |l| {
         construct(l, "hem", Construction::FoldedHem);
     }),
@@ -359,6 +367,7 @@ fn every_rule_fails_a_spoilt_style() {
                 "sewing::tolerance-wide",
                 // A chart too small for the body is often one that cannot be drafted.
                 "sewing::needs-stretch",
+                "sewing::workroom-open",
             ];
             assert!(f.place.is_some() || nowhere.contains(&f.code), "{f:?}");
             assert!(f.place.is_none_or(|p| p.at.is_finite()), "{f:?}");
@@ -385,6 +394,32 @@ fn every_rule_is_tried_and_explained() {
             rule.code
         );
     }
+}
+
+/// What a label says may stand in its own entry, on its trim or in a drawing; a size label says its size.
+#[test]
+fn a_label_is_open_only_where_nothing_says_anything() {
+    let open = |change: fn(&mut Loaded)| said("sewing::label-open", change, as_made);
+    let found = open(|l| {
+        for trim in ["main-label", "size-label", "care-label"] {
+            l.collection.trims[trim].text.clear();
+        }
+        l.style.labels[2].text = None;
+    });
+    let about: Vec<&str> = found.iter().map(|f| f.about.as_str()).collect();
+    assert_eq!(about, ["label main-label", "label care-label"]);
+    assert!(
+        found[1]
+            .message
+            .ends_with("it is to tell fibre, care, origin"),
+        "{}",
+        found[1].message
+    );
+    let told = open(|l| {
+        l.collection.trims["main-label"].text.clear();
+        l.style.labels[0].text = Some("Reed Bank".to_owned());
+    });
+    assert!(told.is_empty());
 }
 
 /// The demo style is meant to be sewn: nothing about it is an error, and little a warning.

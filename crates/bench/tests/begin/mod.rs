@@ -225,6 +225,36 @@ fn get(address: &str) -> Request<Body> {
 }
 
 #[tokio::test]
+async fn a_name_in_any_script_has_a_folder_and_an_address() {
+    let house = House::new();
+    for (name, folder, address) in [
+        ("渡し舟", "渡し舟", "/style/%E6%B8%A1%E3%81%97%E8%88%9F?"),
+        ("Été 2", "été-2", "/style/%C3%A9t%C3%A9-2?"),
+        ("Чайка", "чайка", "/style/%D1%87%D0%B0%D0%B9%D0%BA%D0%B0?"),
+        ("عبّارة", "عبّارة", "/style/%D8%B9"),
+    ] {
+        let answer = with(name, json!({ "origin": "Japan" }));
+        let (status, told) = sent(&house, "/new", &answer).await;
+        assert_eq!(status, StatusCode::OK, "{told}");
+        let to = told["to"].as_str().unwrap();
+        assert!(to.starts_with(address), "{to}");
+        let opened = house.get(to).await;
+        assert_eq!(opened.status, StatusCode::OK, "{to}");
+        assert!(opened.text.contains(name));
+        let file = house
+            .collection()
+            .join("styles")
+            .join(folder)
+            .join("style.toml");
+        let text = fs::read_to_string(file).unwrap();
+        assert!(text.contains("Made in Japan."), "{text}");
+    }
+    // In a collection that is there its workroom is not asked again.
+    let page = house.get("/new").await.text;
+    assert!(page.contains("name=\"origin\"") && !page.contains("name=\"workroom\""));
+}
+
+#[tokio::test]
 async fn an_empty_folder_teaches_and_can_begin() {
     for demo in [true, false] {
         let folder = tempfile::tempdir().unwrap();
@@ -235,13 +265,19 @@ async fn an_empty_folder_teaches_and_can_begin() {
         assert_eq!(list.status, StatusCode::OK);
         assert!(list.text.contains("There is nothing in this folder yet"));
         let questions = ask(&router, get("/new")).await;
-        assert!(questions.text.contains("name=\"label\""));
+        for question in ["label", "workroom", "place", "origin"] {
+            let field = format!("name=\"{question}\"");
+            assert!(questions.text.contains(&field), "{question}");
+        }
         let picture = ask(&router, get("/new/picture.svg")).await;
         assert!(picture.text.starts_with("<svg"));
         let got = if demo {
             ask(&router, post("/demo", &json!({}))).await
         } else {
-            let body = with("Heron", json!({ "label": "Reed & Rush", "shell": null }));
+            let body = with(
+                "Heron",
+                json!({ "label": "Reed & Rush", "workroom": "The Weir", "shell": null }),
+            );
             ask(&router, post("/new", &body)).await
         };
         assert_eq!(got.status, StatusCode::OK, "{}", got.text);

@@ -317,15 +317,7 @@ fn attribute(attribute: &Attribute<'_, '_>, of_root: bool) -> Result<Said, (Stri
     }
     match name {
         // Of the whole drawing a style says how it is shown on a page.
-        "style" if of_root => declarations(value)
-            .map(|said| Said { hides: said.hides })
-            .or_else(|why| {
-                if leads_outside(value) {
-                    Err(why)
-                } else {
-                    Ok(Said::default())
-                }
-            }),
+        "style" if of_root => Ok(declarations(value).unwrap_or_default()),
         "style" => declarations(value),
         "display" | "visibility" => declarations(&format!("{name}:{value}")),
         _ if CUTTING.contains(&name) && value.trim() != "none" => Err(cut_off(name)),

@@ -37,7 +37,7 @@ pub enum StartError {
     #[error("{} is there already and is not overwritten; choose another name or another folder", .0.display())]
     Exists(PathBuf),
     /// No folder can be named after this.
-    #[error("a folder cannot be named after \"{0}\"; say the folder's own name with --folder, of letters and digits and at most {most} bytes", most = named::LONGEST)]
+    #[error("a folder cannot be named after \"{0}\"; use a name with letters or digits in it, of at most {most} bytes, or say what the folder is to be called (--folder)", most = named::LONGEST)]
     Nameless(String),
     /// Another style has this code.
     #[error("{} has the code {code} already; two styles never have one code: give another, or none for one that is free", style.display())]

@@ -93,6 +93,49 @@ fn the_document_says_what_it_is() {
     assert!(value("CreationDate").contains("2026"));
 }
 
+/// What is open is said as open, and nothing of the demo stands in its place.
+#[test]
+fn a_new_labels_pack_has_nothing_of_the_demo() {
+    let folder = tempfile::tempdir().unwrap();
+    let (root, pdf) = (folder.path().join("own"), folder.path().join("own.pdf"));
+    let (root, pdf_name) = (root.to_str().unwrap(), pdf.to_str().unwrap());
+    succeed(["new", root, "--name", "Bittern"]);
+    let style = format!("{root}/styles/bittern");
+    succeed(["pack", &style, "--date", DATE, "-o", pdf_name]);
+    let Some(pages) = pages(&pdf) else { return };
+    let text = pages.concat();
+    let small = text.to_lowercase();
+    for word in [
+        "saltmarsh",
+        "ferryman",
+        "azenha",
+        "vale de arca",
+        "portugal",
+        "bight",
+        "punt",
+        "tideline",
+        "bargeman",
+        "oar plain",
+        "rope ",
+        "night ",
+        "chalk",
+        "keel",
+        "rowlock",
+    ] {
+        let found = small.lines().find(|line| line.contains(word));
+        assert_eq!(found, None, "{word}");
+    }
+    for words in [
+        "for a workroom that is open",
+        // Broken over the lines of a narrow column.
+        "says is open",
+        "It is open which workroom sews it",
+        "It is open what the patch says or shows",
+    ] {
+        assert!(text.contains(words), "{words}");
+    }
+}
+
 #[test]
 fn every_page_is_headed_numbered_and_dated() {
     let (_folder, pdf) = pack();
