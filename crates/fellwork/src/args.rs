@@ -111,7 +111,8 @@ Examples:
 
 The JSON: { format, style, sizes, errors, warnings, notes, findings, measures }.
 A finding: { code, severity, about, message, remedy, source, sizes }, of a muted one also its reason, { muted }, which
-is in no count; a measure (with --measures):
+is in no count; of a conflict of the chart also what goes with it, { followers }, findings in no count either. A
+measure (with --measures):
 { size, key, name, chart_mm, pattern_mm, difference_mm, tolerance_mm }, chart_mm null where the draft chose.
 For a style that cannot be read: { format, problems, more }, a problem with file, line and column.")]
 pub struct Check {

@@ -102,5 +102,5 @@ pub use size::{Size, SizeError, Sizes};
 pub use start::{
     Answers, BroughtPattern, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste, USUAL_LENGTHS,
     can_begin_in, copy_style, foresee, new_style, new_style_of_pattern, offered_waists, usual_code,
-    usual_waists, write_demo,
+    usual_grade, usual_measure, usual_waists, write_demo,
 };

@@ -4,7 +4,7 @@ mod grouped;
 mod json;
 mod table;
 
-use cutting::{Plan, cut_run};
+use cutting::{Plan, cut_run, noticed};
 use draft::Severity;
 
 use crate::args::Check;
@@ -25,9 +25,11 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
     };
     let run = sewing::make_run(&loaded.style, &loaded.collection);
     let cuts = cut_run(&run, &Plan::of(&loaded.style));
-    let sewn = run.iter().map(|g| (g.size, g.findings.as_slice()));
-    let cut = cuts.iter().map(|c| (c.size, c.findings.as_slice()));
-    let findings = grouped::grouped(&loaded.style, sewn.chain(cut));
+    let noticed = noticed(&run, &cuts);
+    let of_size = noticed
+        .iter()
+        .map(|(size, found)| (*size, found.as_slice()));
+    let findings = grouped::grouped(&loaded.style, of_size);
     let text = if asked.json {
         json::checked(&loaded, &run, &findings, asked.measures)?
     } else {

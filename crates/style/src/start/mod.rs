@@ -20,6 +20,7 @@ pub use answers::{
     Answers, Leg, NewStyle, OFFERED_LENGTHS, Taste, USUAL_LENGTHS, offered_waists, usual_waists,
 };
 pub use brought::{BroughtPattern, new_style_of_pattern};
+pub use chart::{usual_grade, usual_measure};
 pub use copy::copy_style;
 use folder::Files;
 
