@@ -16,6 +16,9 @@ use crate::plan::Plan;
 
 const CONFLICT: &str = "fit::conflict";
 
+/// How much further a value is taken where something else goes wrong at the nearest that drafts.
+const FURTHER: [f64; 3] = [0.02, 0.05, 0.1];
+
 /// The findings of one size.
 pub type OfSize = (Size, Vec<Finding>);
 
@@ -58,7 +61,8 @@ fn together(run: &[Garment], cuts: &[CutSize]) -> Vec<OfSize> {
         .collect()
 }
 
-/// The ways out under which nothing else goes wrong, and what is noticed under the first.
+/// The ways out under which nothing else goes wrong, and what is noticed under the first. Where something goes wrong under
+/// each, those under which the conflict at least is gone; the rest is said once the maker has taken one.
 fn ways_out(garment: &Garment, now: &[OfSize]) -> (Vec<Remedy>, Option<Vec<OfSize>>) {
     let sizes: Vec<Size> = now.iter().map(|(size, _)| *size).collect();
     // The first is made in every size, for all that follows; of another only the ends of the run are looked at.
@@ -67,18 +71,27 @@ fn ways_out(garment: &Garment, now: &[OfSize]) -> (Vec<Remedy>, Option<Vec<OfSiz
         .flatten()
         .copied()
         .collect();
-    let mut mended = None;
-    let mut ways = remedies(&garment.doc);
-    ways.retain(|way| {
-        let sizes = if mended.is_none() { &sizes } else { &ends };
-        let made = made(&way.applied(&garment.doc), &garment.collection, sizes);
-        let good = !goes_wrong(&made, now);
-        if good && mended.is_none() {
-            mended = Some(made);
+    let (mut good, mut others) = (Vec::new(), Vec::new());
+    for way in remedies(&garment.doc) {
+        let sizes = if good.is_empty() { &sizes } else { &ends };
+        let further = FURTHER.iter().filter_map(|share| way.further(*share));
+        // What only just drafts may leave no room for the allowances.
+        for way in [way.clone()].into_iter().chain(further) {
+            let made = made(&way.applied(&garment.doc), &garment.collection, sizes);
+            if new_errors(&made, now).next().is_none() {
+                good.push((way, made));
+                break;
+            }
+            if !new_errors(&made, now).any(|error| error.code == CONFLICT) {
+                others.push((way, made));
+            }
         }
-        good
-    });
-    (ways, mended)
+    }
+    let mut kept = if good.is_empty() { others } else { good }.into_iter();
+    let first = kept.next();
+    let (first, mended) = first.map_or((None, None), |(way, made)| (Some(way), Some(made)));
+    let ways = first.into_iter().chain(kept.map(|(way, _)| way));
+    (ways.collect(), mended)
 }
 
 fn made(doc: &StyleDoc, collection: &Collection, sizes: &[Size]) -> Vec<OfSize> {
@@ -91,20 +104,15 @@ fn made(doc: &StyleDoc, collection: &Collection, sizes: &[Size]) -> Vec<OfSize> 
     together(&run, &cuts)
 }
 
-/// Whether the conflict stayed, or an error came that was not there.
-fn goes_wrong(made: &[OfSize], before: &[OfSize]) -> bool {
-    let errors = made
-        .iter()
-        .flat_map(|(_, findings)| findings)
-        .filter(|finding| finding.is_error());
-    let known = |error: &Finding| {
-        let all = before.iter().flat_map(|(_, findings)| findings);
-        all.filter(|finding| finding.is_error())
-            .any(|finding| alike(finding, error))
+/// The errors that were not there before, and a conflict that stayed.
+fn new_errors<'a>(made: &'a [OfSize], before: &'a [OfSize]) -> impl Iterator<Item = &'a Finding> {
+    let errors = |all: &'a [OfSize]| {
+        let findings = all.iter().flat_map(|(_, findings)| findings);
+        findings.filter(|finding| finding.is_error())
     };
-    errors
-        .into_iter()
-        .any(|error| error.code == CONFLICT || !known(error))
+    errors(made).filter(move |error| {
+        error.code == CONFLICT || !errors(before).any(|known| alike(known, error))
+    })
 }
 
 fn alike(a: &Finding, b: &Finding) -> bool {

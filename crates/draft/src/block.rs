@@ -429,7 +429,7 @@ fn front_handle(crotch: Point, out: Vec2, foot: Point, up: Vec2) -> f64 {
     const USUAL: f64 = 0.533;
     const LEAST: f64 = 0.25;
     /// How far above the tangent at the crotch the other handle ends, of the way to the centre front.
-    const ABOVE: f64 = 0.02;
+    const ABOVE: f64 = 0.002;
     let chord = foot - crotch;
     let height = foot.y - crotch.y;
     let room = out.cross(chord) - ABOVE * chord.hypot();

@@ -90,6 +90,23 @@ impl Remedy {
         copy
     }
 
+    /// The same change taken further by a share of what the value becomes; `None` where it is no single one.
+    #[must_use]
+    pub fn further(&self, share: f64) -> Option<Remedy> {
+        let [Moved { knob, becomes }] = self.moved.as_slice() else {
+            return None;
+        };
+        let up = *becomes > knob.asked;
+        let more = becomes.abs() * if up { share } else { -share };
+        let becomes = knob.rounded(becomes + more, up);
+        let moved = Moved {
+            knob: knob.clone(),
+            becomes,
+        };
+        knob.is_sensible(becomes)
+            .then(|| Remedy { moved: vec![moved] })
+    }
+
     /// The change as an edit of the style, where it is a single one.
     #[must_use]
     pub fn edit(&self) -> Option<Edit> {

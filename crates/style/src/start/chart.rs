@@ -25,7 +25,13 @@ pub(super) const fn base_waist(figure: Figure) -> u32 {
 /// How far the thigh of the back is over a half where the outseam is straight. The inseam then takes all the shape of the
 /// leg, and with the usual 2.5 cm the back would lean so much more than the front that its crotch point comes to lie
 /// further below the front's than half an inch in the larger sizes (computed for this program).
-pub(super) const STRAIGHT_THIGH_SPLIT: Length = Length::mm(23.0);
+pub(super) const fn straight_thigh_split(fit: Fit) -> Length {
+    match fit {
+        // A wide thigh makes up for some of it, and with less the front would turn in too sharply.
+        Fit::Relaxed => Length::mm(24.0),
+        _ => Length::mm(23.0),
+    }
+}
 
 /// Finished girths and rises in inches, and what each grows by for an inch of waist.
 struct Row {

@@ -26,7 +26,7 @@ pub(super) fn style(asked: &NewStyle, settled: &Settled, collection: &Collection
     let line = settled.outseam.word();
     set(&mut document, &["shape", "outseam"], line);
     if settled.outseam == OutseamLine::Straight {
-        let split = chart::STRAIGHT_THIGH_SPLIT.to_string();
+        let split = chart::straight_thigh_split(settled.fit).to_string();
         set(&mut document, &["shape", "thigh_split"], split);
     }
     charted(&mut document, settled);

@@ -1,5 +1,5 @@
-//! Whatever a maker answers before a style begins, what begins can be drafted, sewn and cut in every size, and no sewer
-//! or pattern cutter is warned of anything.
+//! Whatever a maker answers before a style begins, what begins can be drafted, sewn and cut in every size offered, and
+//! in the usual run of sizes no sewer or pattern cutter is warned of anything.
 
 use cutting::{Plan, cut_run};
 use draft::Severity;
@@ -33,13 +33,13 @@ fn begun(answers: Answers, collection: &Collection) -> StyleDoc {
     foresee(&asked, Some(collection)).unwrap().0
 }
 
-/// What a maker would be warned of in any size; empty is right.
-fn wrong(doc: &StyleDoc, collection: &Collection) -> Vec<String> {
+/// What is found in any size that is as grave or graver; empty is right.
+fn found(doc: &StyleDoc, collection: &Collection, grave: Severity) -> Vec<String> {
     let run = sewing::make_run(doc, collection);
     let cuts = cut_run(&run, &Plan::of(doc));
     let sewn = run.iter().flat_map(|garment| &garment.findings);
     let cut = cuts.iter().flat_map(|cut| &cut.findings);
-    let graver = sewn.chain(cut).filter(|f| f.severity > Severity::Note);
+    let graver = sewn.chain(cut).filter(|f| f.severity >= grave);
     graver
         .map(|f| format!("{} {:?}: {}", f.code, f.size, f.message))
         .collect()
@@ -67,7 +67,7 @@ fn every_figure_fit_and_leg_drafts_in_every_size_offered() {
                         ..Answers::default()
                     };
                     let doc = begun(answers, collection);
-                    let found = wrong(&doc, collection);
+                    let found = found(&doc, collection, Severity::Error);
                     assert!(
                         found.is_empty(),
                         "{figure} {fit} {leg} {outseam:?}: {found:#?}"
@@ -103,7 +103,7 @@ fn every_beginning_starts_without_a_warning() {
                             ..Answers::default()
                         };
                         let doc = begun(answers, collection);
-                        let found = wrong(&doc, collection);
+                        let found = found(&doc, collection, Severity::Warning);
                         assert!(
                             found.is_empty(),
                             "{figure} {fit} {leg} {taste} {outseam}: {found:#?}"

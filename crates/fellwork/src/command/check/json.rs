@@ -106,14 +106,17 @@ fn line(answer: &impl Serialize) -> Result<String, serde_json::Error> {
 
 fn all_found<'a>(groups: &'a [Grouped<'_>]) -> Vec<Found<'a>> {
     let (own, following) = folded(groups);
-    let with_followers = |group: &Grouped<'a>| {
-        let followers = following.iter().filter(|_| group.is_conflict());
-        Found {
-            followers: followers.map(|group| found(group)).collect(),
-            ..found(group)
-        }
+    let of = |group: &Grouped<'_>| {
+        let conflict = group.is_conflict();
+        let followers = following.iter().copied().filter(move |_| conflict);
+        followers.map(found).collect()
     };
-    own.into_iter().map(with_followers).collect()
+    own.into_iter()
+        .map(|group| Found {
+            followers: of(group),
+            ..found(group)
+        })
+        .collect()
 }
 
 fn found<'a>(group: &'a Grouped<'_>) -> Found<'a> {
