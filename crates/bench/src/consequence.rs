@@ -92,7 +92,7 @@ fn findings(before: &Garment, now: &Garment) -> Vec<String> {
             let count = |garment: &Garment| {
                 let all = garment.findings.iter();
                 let counts = |finding: &&Finding| {
-                    finding.severity == severity && finding.muted(&garment.doc).is_none()
+                    finding.severity == severity && finding.counts(&garment.doc)
                 };
                 all.filter(counts).count()
             };

@@ -1,6 +1,6 @@
 //! The calls into the rooms below: work out a garment, count its yarn, and draw it.
 
-use std::cmp::Reverse;
+use std::slice;
 use std::sync::OnceLock;
 
 use cutting::{CutPiece, CutSize, Plan};
@@ -95,10 +95,8 @@ impl Worked {
         let mut garment = sewing::make(&loaded.style, &loaded.collection, size);
         let cut = cutting::cut(&garment, &Plan::of(&garment.doc));
         let taken = Cut::of(&cut, &garment);
-        garment.findings.extend(cut.findings);
-        garment
-            .findings
-            .sort_by_key(|finding| Reverse(finding.severity));
+        let noticed = cutting::noticed(slice::from_ref(&garment), slice::from_ref(&cut));
+        garment.findings = noticed.into_iter().flat_map(|(_, found)| found).collect();
         Self {
             garment,
             cut: taken,
@@ -117,11 +115,11 @@ impl Worked {
         })
     }
 
-    /// The findings that count: all but those the maker muted.
+    /// The findings that count: all but those the maker muted, and those that go with a conflict.
     pub(crate) fn counted(&self) -> Vec<&Finding> {
         let doc = &self.garment.doc;
         let all = self.garment.findings.iter();
-        all.filter(|finding| finding.muted(doc).is_none()).collect()
+        all.filter(|finding| finding.counts(doc)).collect()
     }
 
     /// The yarn of one pair, counted once.
@@ -344,7 +342,7 @@ fn with_findings(garment: &Garment, see: &See) -> Picture {
     let (sheet, mut marks) = marks::marked_view(garment, see.view, see.face);
     let counts = |number: usize| {
         let finding = garment.findings.get(number - 1);
-        finding.is_none_or(|finding| finding.muted(&garment.doc).is_none())
+        finding.is_none_or(|finding| finding.counts(&garment.doc))
     };
     marks.retain(|mark| counts(mark.number));
     let shown = |number| marks.iter().any(|mark| mark.number == number);

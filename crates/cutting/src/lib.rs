@@ -17,6 +17,7 @@ mod label;
 mod lie;
 mod line;
 mod marks;
+mod notice;
 mod outline;
 mod piece;
 mod plan;
@@ -43,6 +44,7 @@ pub use grade::{
 pub use label::Label;
 pub use lie::{EdgeLie, Lie, side_of};
 pub use marks::{DRILL_INSIDE, NOTCH_DEPTH};
+pub use notice::{OfSize, noticed};
 pub use piece::{
     CutEdge, CutNotch, CutPiece, CutSize, DOUBLE_NOTCH, Drill, DrillKind, EdgeOnCloth, Inner,
     NotchKind, OnCloth, Part,

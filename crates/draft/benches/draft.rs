@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used)]
 
 use divan::{Bencher, black_box};
-use draft::{Spec, draft, findings};
+use draft::{Spec, draft, findings, remedies};
 use style::{Size, StyleDoc};
 use trade::Length;
 
@@ -44,7 +44,7 @@ fn findings_of_one_size(bencher: Bencher) {
 
 #[divan::bench]
 fn one_conflict(bencher: Bencher) {
-    let mut spec = Spec::of(&ferryman(), Size::new(32, 32));
-    spec.thigh = Length::cm(48.0);
-    bencher.bench(|| draft(black_box(&spec)));
+    let mut doc = ferryman();
+    doc.chart["thigh"].value = Length::cm(48.0);
+    bencher.bench(|| remedies(black_box(&doc)));
 }

@@ -337,7 +337,7 @@ pub(crate) fn build(spec: &Spec, shape: &Shape) -> Block {
     let front_curve = Path::cubic(
         front_crotch,
         front_crotch + front_out * (0.55 * shape.front_extension),
-        centre_foot - centre_up * (curve_top * 0.533),
+        centre_foot - centre_up * front_handle(front_crotch, front_out, centre_foot, centre_up),
         centre_foot,
     );
     let front_centre = Path::line(waist_front, centre_foot).then(&front_curve.reversed());
@@ -420,6 +420,21 @@ pub(crate) fn build(spec: &Spec, shape: &Shape) -> Block {
         knee_y,
         hem_y: shape.hem_y,
     }
+}
+
+/// How far down the centre front the front crotch curve is held before it turns in. Where a wide thigh on a straight outseam
+/// makes it leave the crotch steeply, it is held less far: else it would turn out first and in afterwards.
+fn front_handle(crotch: Point, out: Vec2, foot: Point, up: Vec2) -> f64 {
+    /// Of the height of the curve.
+    const USUAL: f64 = 0.533;
+    const LEAST: f64 = 0.25;
+    /// How far above the tangent at the crotch the other handle ends, of the way to the centre front.
+    const ABOVE: f64 = 0.002;
+    let chord = foot - crotch;
+    let height = foot.y - crotch.y;
+    let room = out.cross(chord) - ABOVE * chord.hypot();
+    let most = room / out.cross(up).max(1e-3);
+    (USUAL * height).min(most.max(LEAST * height))
 }
 
 /// The unit vector that leans from the vertical towards the side by `angle`.

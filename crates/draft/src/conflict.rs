@@ -1,164 +1,354 @@
-//! When a chart cannot be drafted: which measures fight, and by how much.
+//! When a chart cannot be drafted: why, and which changes would end it.
 //!
-//! Each measure in turn is let go while all others stay as charted, and the value nearest to the
-//! charted one is sought at which the draft closes. The smallest such moves name the conflict:
-//! "the thigh would have to be at least …, or the seat at most …".
+//! A [`Conflict`] is only the reason, and costs nothing. What would end it is sought when somebody asks ([`remedies`]): each
+//! value of the style that shapes the panels is moved to the nearest at which the hardest sizes close, that value is put
+//! into a copy of the style, and every size of the copy is solved. Only what drafts in all of them is proposed, the
+//! nearest to what was asked first. Where no single value helps, the ones furthest from what is usual are moved together.
 
 use std::fmt;
 
-use trade::Length;
+use style::{Edit, Size, StyleDoc};
 
-use crate::fit::{Fitted, closes, core_measures, nearest_value, wanted, with_measure};
-use crate::measure::{Measure, measure};
+use crate::fit::{closes, nearest_value};
+use crate::knob::{Knob, knobs};
+use crate::pattern::draft;
 use crate::spec::Spec;
-
-/// A single change that would make the chart draftable.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Remedy {
-    /// The measure to change.
-    pub measure: &'static Measure,
-    /// The chart's value.
-    pub charted: Length,
-    /// The nearest value, in whole millimetres, that can be drafted with all else unchanged.
-    pub nearest: Length,
-}
 
 /// Why a chart cannot be drafted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Conflict {
     /// What would go wrong.
     pub reason: String,
-    /// Single changes that would each resolve it, the smallest first.
-    pub remedies: Vec<Remedy>,
 }
 
-impl Remedy {
-    /// "at least" or "at most".
-    fn bound(&self) -> &'static str {
-        if self.nearest > self.charted {
+/// One value of a style that becomes another.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Moved {
+    knob: Knob,
+    becomes: f64,
+}
+
+/// Changes under which every size of a style can be drafted; nearly always one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remedy {
+    /// The values that are moved.
+    pub moved: Vec<Moved>,
+}
+
+impl Moved {
+    /// Where the style says it, such as `chart.thigh.value`.
+    #[must_use]
+    pub fn path(&self) -> &str {
+        &self.knob.path
+    }
+
+    /// What it is called in a sentence.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.knob.name
+    }
+
+    /// What the style would say, as it is written there.
+    #[must_use]
+    pub fn value(&self) -> String {
+        self.knob.written(self.becomes)
+    }
+
+    /// "at least 13.0 cm (+2.0 cm)".
+    fn bound(&self) -> String {
+        let bound = if self.becomes > self.knob.asked {
             "at least"
         } else {
             "at most"
-        }
+        };
+        format!("{bound} {} ({})", self.shown(), self.change())
+    }
+
+    fn shown(&self) -> String {
+        self.knob.shown(self.becomes)
     }
 
     fn change(&self) -> String {
-        let change = self.nearest - self.charted;
-        let sign = if change > Length::ZERO { '+' } else { '−' };
-        format!("{sign}{}", cm(change.abs()))
+        let change = self.becomes - self.knob.asked;
+        let sign = if change > 0.0 { '+' } else { '−' };
+        format!("{sign}{}", self.knob.shown(change.abs()))
     }
 
-    /// How large the change is beside the measure, the same for halving as for doubling.
-    fn weight(&self) -> f64 {
-        let ratio = self.nearest / self.charted.max(Length::mm(1.0));
-        let detail = DETAILS.contains(&self.measure.key);
-        ratio.ln().abs() * if detail { DETAIL_WEIGHT } else { 1.0 }
-    }
-
-    /// The measure's name inside a sentence: "yoke height (side)".
-    fn name(&self) -> String {
-        let name = self.measure.name.to_lowercase();
-        match name.split_once(", ") {
-            Some((what, which)) => format!("{what} ({which})"),
-            None => name,
-        }
+    fn as_asked(&self) -> String {
+        format!("{} {}", self.knob.name, self.knob.shown(self.knob.asked))
     }
 }
 
-impl Conflict {
-    /// The smallest change that puts it right, as a next step.
-    pub fn advice(&self) -> Option<String> {
-        self.remedies
-            .first()
-            .map(|r| format!("set {} to {}", r.name(), cm(r.nearest)))
+impl Remedy {
+    /// A copy of the style with the changes made.
+    #[must_use]
+    pub fn applied(&self, doc: &StyleDoc) -> StyleDoc {
+        let mut copy = doc.clone();
+        for moved in &self.moved {
+            moved.knob.put(&mut copy, moved.becomes);
+        }
+        copy
+    }
+
+    /// The same change taken further by a share of what the value becomes; `None` where it is no single one.
+    #[must_use]
+    pub fn further(&self, share: f64) -> Option<Remedy> {
+        let [Moved { knob, becomes }] = self.moved.as_slice() else {
+            return None;
+        };
+        let up = *becomes > knob.asked;
+        let more = becomes.abs() * if up { share } else { -share };
+        let becomes = knob.rounded(becomes + more, up);
+        let moved = Moved {
+            knob: knob.clone(),
+            becomes,
+        };
+        knob.is_sensible(becomes)
+            .then(|| Remedy { moved: vec![moved] })
+    }
+
+    /// The change as an edit of the style, where it is a single one.
+    #[must_use]
+    pub fn edit(&self) -> Option<Edit> {
+        match self.moved.as_slice() {
+            [one] => Edit::set(one.path(), &one.value()).ok(),
+            _ => None,
+        }
+    }
+
+    /// As a next step: "set thigh to 72.1 cm".
+    #[must_use]
+    pub fn advice(&self) -> String {
+        let all = self
+            .moved
+            .iter()
+            .map(|m| format!("set {} to {}", m.name(), m.shown()));
+        all.collect::<Vec<_>>().join(" and ")
+    }
+
+    /// How far it goes from what was asked.
+    fn cost(&self) -> f64 {
+        self.moved.iter().map(|m| m.knob.cost(m.becomes)).sum()
     }
 }
 
 impl fmt::Display for Conflict {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Some((first, others)) = self.remedies.split_first() else {
-            return write!(
-                f,
-                "these measures do not go together ({}), and no single change was found that puts it right",
-                self.reason
-            );
-        };
-        write!(
-            f,
-            "{} {} does not go with the rest of the chart ({}): it would have to be {} {} ({})",
-            first.name(),
-            cm(first.charted),
-            self.reason,
-            first.bound(),
-            cm(first.nearest),
-            first.change()
-        )?;
-        for r in others.iter().take(2) {
-            let (name, bound) = (r.name(), r.bound());
-            write!(f, ", or {name} {bound} {} ({})", cm(r.nearest), r.change())?;
-        }
-        Ok(())
+        write!(f, "no pattern meets this chart: {}", self.reason)
     }
 }
 
-fn cm(length: Length) -> String {
-    format!("{:.1} cm", length.to_cm())
+impl Conflict {
+    /// What does not go together and what would, in words. `at` is the size the values are stated at, where that has to
+    /// be said.
+    #[must_use]
+    pub fn with(&self, remedies: &[Remedy], at: Option<Size>) -> String {
+        let reason = &self.reason;
+        let at = at.map_or_else(String::new, |size| format!(" at {size}"));
+        let Some((first, others)) = remedies.split_first() else {
+            return format!(
+                "these measures do not go together ({reason}), and no change of a few of them was found that puts it right"
+            );
+        };
+        let joined = |each: fn(&Moved) -> String| {
+            let all: Vec<String> = first.moved.iter().map(each).collect();
+            all.join(" and ")
+        };
+        let (does, it) = match first.moved.len() {
+            1 => ("does", "it".to_owned()),
+            _ => ("do", String::new()),
+        };
+        let would = match first.moved.as_slice() {
+            [one] => format!("{it} would have to be {}", one.bound()),
+            _ => format!(
+                "what drafts is {}",
+                joined(|m| format!("{} {} ({})", m.name(), m.shown(), m.change()))
+            ),
+        };
+        let mut said = format!(
+            "{}{at} {does} not go with the rest of the chart ({reason}): {would}",
+            joined(Moved::as_asked)
+        );
+        for moved in others.iter().flat_map(|remedy| &remedy.moved) {
+            said += &format!(", or {} {}", moved.name(), moved.bound());
+        }
+        said
+    }
 }
 
-/// To the millimetre, away from the conflict.
-fn rounded(length: Length, up: bool) -> Length {
-    let mm = length.to_mm();
-    Length::mm(if up {
-        (mm - 1e-6).ceil()
-    } else {
-        (mm + 1e-6).floor()
-    })
+/// How many are proposed.
+const PROPOSED: usize = 3;
+/// What goes this many times as far as the nearest is no choice beside it.
+const MUCH_FURTHER: f64 = 4.0;
+/// Most values that are moved together where no single one helps.
+const TOGETHER: usize = 3;
+/// Steps beyond the estimate at which a value is tried.
+const TRIES: [f64; 7] = [0.0, 1.0, 2.0, 4.0, 8.0, 16.0, 32.0];
+
+/// The changes that each end a style's conflict in every size, the nearest to what was asked first; empty where there is
+/// no conflict, or where none was found.
+#[must_use]
+pub fn remedies(doc: &StyleDoc) -> Vec<Remedy> {
+    let failing = failing(doc);
+    let hardest = hardest(&failing);
+    if hardest.is_empty() {
+        return Vec::new();
+    }
+    let all: Vec<Size> = doc.sizes.all().collect();
+    let sizes = in_turn(&failing, &all);
+    let mut found: Vec<Remedy> = Vec::new();
+    for start in ranked(doc, &knobs(doc, failing.len() < all.len()), &hardest) {
+        let furthest = found
+            .first()
+            .map_or(f64::INFINITY, |best| best.cost() * MUCH_FURTHER);
+        if found.len() == PROPOSED || start.knob.cost(start.becomes) > furthest {
+            break;
+        }
+        found.extend(drafting(doc, &start, &sizes));
+    }
+    found.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
+    if found.is_empty() {
+        found.extend(together(doc, &sizes));
+    }
+    found
 }
 
-const DETAILS: [&str; 3] = ["band_height", "yoke_centre", "yoke_side"];
-/// A maker would sooner change a detail than a girth, a rise or a length.
-const DETAIL_WEIGHT: f64 = 0.3;
+/// The sizes that cannot be drafted.
+fn failing(doc: &StyleDoc) -> Vec<Size> {
+    let mut sizes: Vec<Size> = doc.sizes.all().collect();
+    sizes.retain(|size| !closes(&Spec::of(doc, *size)));
+    sizes
+}
 
-/// Steps beyond the estimate at which a value is tried, in millimetres.
-const TRIES_MM: [f64; 6] = [0.0, 1.0, 2.0, 4.0, 8.0, 16.0];
+/// The ends of the failing part of the run, where each value has to move the furthest.
+fn hardest(failing: &[Size]) -> Vec<Size> {
+    let mut ends: Vec<Size> = [failing.iter().min(), failing.iter().max()]
+        .into_iter()
+        .flatten()
+        .copied()
+        .collect();
+    ends.dedup();
+    ends
+}
 
-pub(crate) fn find_conflict(spec: &Spec, fitted: &Fitted) -> Conflict {
-    let mut remedies: Vec<Remedy> = core_measures(spec)
-        .chain(details(spec))
-        .filter_map(|(measure, charted)| {
-            nearest(spec, measure.key, charted).map(|nearest| Remedy {
-                measure,
-                charted,
-                nearest,
-            })
+/// Those that fail now first, from both ends, for they decide soonest.
+fn in_turn(failing: &[Size], all: &[Size]) -> Vec<Size> {
+    let mut order = hardest(failing);
+    let rest = failing.iter().chain(all);
+    for size in rest {
+        if !order.contains(size) {
+            order.push(*size);
+        }
+    }
+    order
+}
+
+/// Where each value would have to go by the estimate of the hardest sizes, the nearest to what was asked first.
+fn ranked(doc: &StyleDoc, knobs: &[Knob], hardest: &[Size]) -> Vec<Moved> {
+    let mut all: Vec<Moved> = knobs
+        .iter()
+        .filter_map(|knob| {
+            let becomes =
+                estimate(doc, knob, hardest).or_else(|| towards_usual(doc, knob, hardest))?;
+            let moved = Moved {
+                knob: knob.clone(),
+                becomes,
+            };
+            knob.is_sensible(becomes).then_some(moved)
         })
         .collect();
-    remedies.sort_by(|a, b| a.weight().total_cmp(&b.weight()));
-    let reason = match fitted.impossible {
-        Some(reason) => reason.to_owned(),
-        None => format!(
-            "the closest pattern misses a measure by {}",
-            cm(rounded(Length::mm(fitted.worst_mm.min(9999.0)), true))
-        ),
+    all.sort_by(|a, b| a.knob.cost(a.becomes).total_cmp(&b.knob.cost(b.becomes)));
+    all
+}
+
+fn estimate(doc: &StyleDoc, knob: &Knob, hardest: &[Size]) -> Option<f64> {
+    let mut furthest: Option<f64> = None;
+    for size in hardest {
+        let spec = Spec::of(doc, *size);
+        let turned = |value| knob.turned(&spec, doc, *size, value);
+        if furthest.is_some_and(|value| closes(&turned(value))) {
+            continue;
+        }
+        let becomes = nearest_value(&spec, knob.asked, turned)?;
+        let change = becomes - knob.asked;
+        // A value that does nothing for this size helps nobody, and one that must go both ways neither.
+        if change.abs() < 1e-6 || furthest.is_some_and(|f| (f - knob.asked) * change < 0.0) {
+            return None;
+        }
+        if furthest.is_none_or(|f| (f - knob.asked).abs() < change.abs()) {
+            furthest = Some(becomes);
+        }
+    }
+    furthest
+}
+
+/// Where no estimate converges: how far the value has to go towards what is usual, by halving, if that helps at all.
+fn towards_usual(doc: &StyleDoc, knob: &Knob, hardest: &[Size]) -> Option<f64> {
+    const HALVINGS: usize = 8;
+    let specs: Vec<(Size, Spec)> = hardest
+        .iter()
+        .map(|size| (*size, Spec::of(doc, *size)))
+        .collect();
+    let drafts = |value: f64| {
+        let mut sizes = specs.iter();
+        sizes.all(|(size, spec)| closes(&knob.turned(spec, doc, *size, value)))
     };
-    Conflict { reason, remedies }
+    let mut inside = knob.usual.filter(|usual| drafts(*usual))?;
+    let mut outside = knob.asked;
+    for _ in 0..HALVINGS {
+        let middle = (inside + outside) / 2.0;
+        if drafts(middle) {
+            inside = middle;
+        } else {
+            outside = middle;
+        }
+    }
+    Some(inside)
 }
 
-/// Measures outside the core that can make a chart impossible.
-fn details(spec: &Spec) -> impl Iterator<Item = (&'static Measure, Length)> {
-    DETAILS
+/// The value from there on at which every size drafts.
+fn drafting(doc: &StyleDoc, start: &Moved, sizes: &[Size]) -> Option<Remedy> {
+    let knob = &start.knob;
+    let up = start.becomes > knob.asked;
+    let sign = if up { knob.step() } else { -knob.step() };
+    let from = knob.rounded(start.becomes, up);
+    TRIES
         .into_iter()
-        .filter_map(|key| Some((measure(key)?, wanted(spec, key)?)))
+        .map(|step| from + step * sign)
+        .filter(|value| (value - knob.asked).abs() > 1e-9 && knob.is_sensible(*value))
+        .map(|becomes| Remedy {
+            moved: vec![Moved {
+                knob: knob.clone(),
+                becomes,
+            }],
+        })
+        .find(|remedy| drafts(&remedy.applied(doc), sizes))
 }
 
-/// The value nearest to the charted one, in whole millimetres, at which the draft closes.
-fn nearest(spec: &Spec, key: &str, charted: Length) -> Option<Length> {
-    let estimate = nearest_value(spec, key, charted)?;
-    let up = estimate > charted;
-    let sign = if up { 1.0 } else { -1.0 };
-    TRIES_MM
+/// Whether every size closes, and the pieces of the hardest, which come first, keep the rules.
+fn drafts(doc: &StyleDoc, sizes: &[Size]) -> bool {
+    const LOOKED_AT: usize = 4;
+    let sound = |size: &Size| {
+        let drafted = draft(&Spec::of(doc, *size));
+        drafted.conflict.is_none() && crate::rules::sound(&drafted, *size, doc)
+    };
+    sizes.iter().all(|size| closes(&Spec::of(doc, *size)))
+        && sizes.iter().take(LOOKED_AT).all(sound)
+}
+
+/// The few values furthest from what is usual, brought to it one after another until every size drafts.
+fn together(doc: &StyleDoc, sizes: &[Size]) -> Option<Remedy> {
+    let mut odd: Vec<Moved> = knobs(doc, false)
         .into_iter()
-        .map(|step| rounded(estimate, up) + Length::mm(step * sign))
-        .filter(|value| *value > Length::ZERO && *value != charted)
-        .find(|value| closes(&with_measure(spec, key, *value)))
+        .filter_map(|knob| {
+            let becomes = knob.rounded(knob.usual?, true);
+            (knob.cost(becomes) > 0.0).then_some(Moved { knob, becomes })
+        })
+        .collect();
+    odd.sort_by(|a, b| b.knob.cost(b.becomes).total_cmp(&a.knob.cost(a.becomes)));
+    (2..=TOGETHER.min(odd.len()))
+        .map(|many| Remedy {
+            moved: odd[..many].to_vec(),
+        })
+        .find(|remedy| drafts(&remedy.applied(doc), sizes))
 }

@@ -73,6 +73,9 @@ pub struct Finding {
     /// Where on the garment, when it is at one place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub place: Option<Place>,
+    /// Whether it only follows from a conflict of the chart, and goes with it.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub follows: bool,
 }
 
 impl Finding {
@@ -94,6 +97,7 @@ impl Finding {
             remedy: None,
             edit: None,
             place: None,
+            follows: false,
         }
     }
 
@@ -136,6 +140,11 @@ impl Finding {
             return None;
         }
         doc.muted(self.code, &self.about)
+    }
+
+    /// Whether it is counted: it was not muted, and does not go with a conflict.
+    pub fn counts(&self, doc: &StyleDoc) -> bool {
+        !self.follows && self.muted(doc).is_none()
     }
 
     /// The same, at a place.

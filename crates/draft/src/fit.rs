@@ -111,7 +111,7 @@ pub(crate) fn wanted(spec: &Spec, key: &str) -> Option<Length> {
     }
 }
 
-/// Changes one measure of the chart; used to ask which change would resolve a conflict.
+/// The same size with one measure of the panels changed; others are left as they are.
 pub(crate) fn with_measure(spec: &Spec, key: &str, value: Length) -> Spec {
     let mut s = spec.clone();
     match key {
@@ -194,6 +194,17 @@ impl Fitted {
     pub fn holds(&self) -> bool {
         self.worst_mm <= MET_MM && self.impossible.is_none()
     }
+
+    /// What would go wrong.
+    pub fn reason(&self) -> String {
+        match self.impossible {
+            Some(reason) => reason.to_owned(),
+            None => format!(
+                "the closest pattern misses a measure by {:.1} cm",
+                self.worst_mm.min(9999.0).ceil() / 10.0
+            ),
+        }
+    }
 }
 
 pub(crate) fn fit(spec: &Spec) -> Fitted {
@@ -212,27 +223,26 @@ pub(crate) fn closes(spec: &Spec) -> bool {
     fitted(spec, &solution).holds()
 }
 
-/// The value of one measure, nearest to the charted one, at which the rest of the chart could be
-/// met by a shape that cloth can take. An estimate: [`closes`] decides.
-pub(crate) fn nearest_value(spec: &Spec, key: &str, charted: Length) -> Option<Length> {
-    let charted = charted.to_mm();
-    // The measure becomes one more parameter, held to its charted value by a weak spring; the
+/// The value of one thing the style says, nearest to what was asked, at which all else could be met by a shape that
+/// cloth can take; `with` gives the size for a value. An estimate: [`closes`] decides.
+pub(crate) fn nearest_value(spec: &Spec, asked: f64, with: impl Fn(f64) -> Spec) -> Option<f64> {
+    // The value becomes one more parameter, held to what was asked by a weak spring; the
     // limits of a sensible shape push back like equations once they are crossed.
     let mut first = Shape::first(spec).to_array().to_vec();
-    first.push(charted);
+    first.push(asked);
     let solution = least_squares_within(TRIAL_PATIENCE, &first, |x| {
-        let moved = with_measure(spec, key, Length::mm(x[PARAMETERS]));
+        let moved = with(x[PARAMETERS]);
         let shape = to_shape(&x[..PARAMETERS]);
         let block = build(&moved, &shape);
         let mut r = residuals(&moved, &block);
         r.extend(limits(&moved, &shape, &block).map(|(over, _)| (over + INSIDE_MM).max(0.0)));
-        r.push((x[PARAMETERS] - charted) * SPRING);
+        r.push((x[PARAMETERS] - asked) * SPRING);
         r
     });
     let value = solution.parameters.get(PARAMETERS).copied()?;
     let (_, demands) = solution.residuals.split_last()?;
     let met = demands.iter().all(|r| r.abs() < NEARLY_MM);
-    (met && value.is_finite()).then_some(Length::mm(value))
+    (met && value.is_finite()).then_some(value)
 }
 
 /// Enough for a draft that closes, little for one that does not; see [`least_squares_within`].
@@ -275,6 +285,11 @@ fn impossible(spec: &Spec, shape: &Shape, block: &Block) -> Option<&'static str>
         .map(|(_, reason)| reason)
 }
 
+/// What is left of the front rise below the fly, so that it can be closed and tacked (common practice: 2 cm at the least).
+const BELOW_FLY_MM: f64 = 20.0;
+/// What is left of the front's waist beside a pocket mouth or a fly.
+const BESIDE_MOUTH_MM: f64 = 12.0;
+
 /// What a shape that can be sewn stays within: how far each limit is crossed, in millimetres
 /// (negative inside it), and what that would mean.
 fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f64, &'static str)> {
@@ -293,6 +308,10 @@ fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f6
     let steep = "the waist would climb or fall too steeply towards the side";
     let thin = "the waist would have no width";
     let big = "the waist would be wider than the seat";
+    let mouth_foot = block
+        .front_side
+        .point_at(block.front_side.length() - spec.mouth_depth);
+    let front_waist = block.front_waist.length();
     let centre_back =
         hip_y + (shape.seat_line + spec.yoke_centre.to_mm()) * spec.seat_angle.to_rad().cos();
     [
@@ -325,6 +344,23 @@ fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f6
         (60.0 - shape.side_yoke.0, thin),
         (shape.side_waist.0 - hip_x(&block.front_side) - 25.0, big),
         (shape.side_yoke.0 - hip_x(&block.back_side) - 25.0, big),
+        // What is laid out on the panels has to find room there.
+        (
+            (spec.fly_length - block.front_centre.length()).to_mm() + BELOW_FLY_MM,
+            "the fly would reach down to the inseam",
+        ),
+        (
+            (spec.fly_width - front_waist).to_mm() + BESIDE_MOUTH_MM,
+            "the fly would be wider than the front",
+        ),
+        (
+            (spec.mouth_width - front_waist).to_mm() + BESIDE_MOUTH_MM,
+            "the pocket mouth would be wider than the front",
+        ),
+        (
+            hip_y - mouth_foot.y,
+            "the pocket mouth would reach below the seat level",
+        ),
     ]
     .into_iter()
 }

@@ -4,8 +4,8 @@
 //! leaves open. The block construction gives a first shape; a least-squares solve moves its free
 //! parameters until **measuring the pattern the way the inspector measures the garment** gives the
 //! chart. Everything else (pockets, fly, band, loops) is then laid out on the solved panels.
-//! [`draft`] always gives pieces; where the chart contradicts itself it also says which measures
-//! fight, and by how much. Where a style names a pattern of the maker's own, [`draft_style`] takes the panels from
+//! [`draft`] always gives pieces; where the chart contradicts itself it also says why, and [`remedies`] which changes
+//! would end it. Where a style names a pattern of the maker's own, [`draft_style`] takes the panels from
 //! there and lays out the rest on them. [`findings`] then checks the pieces by the rules of the trade ([`RULES`]).
 
 mod block;
@@ -15,6 +15,7 @@ mod finding;
 mod fit;
 mod from_style;
 mod join;
+mod knob;
 mod layout;
 pub mod measure;
 mod own;
@@ -25,7 +26,7 @@ pub mod solve;
 mod spec;
 
 pub use body::{mean_seat, mean_thigh};
-pub use conflict::{Conflict, Remedy};
+pub use conflict::{Conflict, Moved, Remedy, remedies};
 pub use finding::{Finding, Place, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
 pub use layout::path_of;

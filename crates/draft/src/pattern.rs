@@ -5,7 +5,7 @@ use style::{Size, StyleDoc};
 use trade::{Angle, Length};
 
 use crate::block::Shape;
-use crate::conflict::{Conflict, find_conflict};
+use crate::conflict::Conflict;
 use crate::fit::{Fitted, fit, wanted};
 use crate::layout::{Marks, Mouth, pieces};
 use crate::measure::{MEASURES, Measurable, Measure, Panel, Run, extent_at};
@@ -77,7 +77,9 @@ pub struct Drafted {
 /// Solves one size.
 pub fn draft(spec: &Spec) -> Drafted {
     let fitted = fit(spec);
-    let conflict = (!fitted.holds()).then(|| find_conflict(spec, &fitted));
+    let conflict = (!fitted.holds()).then(|| Conflict {
+        reason: fitted.reason(),
+    });
     Drafted {
         pattern: pattern_of(spec, &fitted),
         conflict,

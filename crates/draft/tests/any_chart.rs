@@ -4,7 +4,7 @@
 mod common;
 
 use common::{Chart, table_rows};
-use draft::{Spec, draft, findings, walk};
+use draft::{Spec, draft, findings, remedies, walk};
 use proptest::prelude::*;
 use trade::{Angle, Length};
 
@@ -106,8 +106,8 @@ proptest! {
                     prop_assert!(walked.gap().abs() <= Length::mm(0.1), "{}", walked.join.seam);
                 }
             }
-            // So near a chart that drafts, some single change must put it right.
-            Some(conflict) => prop_assert!(!conflict.remedies.is_empty(), "{conflict}"),
+            // So near a chart that drafts, some change must put it right.
+            Some(conflict) => prop_assert!(!remedies(&chart.doc()).is_empty(), "{conflict}"),
         }
     }
 

@@ -120,7 +120,7 @@ An order is checked too: every style and size it names is there, and its limits 
 
 The JSON: { format, style, sizes, errors, warnings, notes, findings, measures }.
 A finding: { code, severity, about, message, remedy, source, sizes }, of a muted one also its reason, { muted }, \
-which is in no count.
+which is in no count; of a conflict of the chart also what goes with it, { followers }, in no count either.
 A measure, with --measures: { size, key, name, chart_mm, pattern_mm, difference_mm, tolerance_mm }, chart_mm null \
 where the draft chose.
 Of an order: { format, order, errors, cloths }, a cloth with its lays and length_mm or its problem.

@@ -182,6 +182,35 @@ fn check_tells_an_error_by_its_exit_code() {
 }
 
 #[test]
+fn what_follows_from_a_conflict_is_folded_under_it() {
+    let broken = Demo::with("value = \"24 1/2 in\"", "value = \"42 in\"");
+    let check = |more: &[&str]| {
+        let output = fellwork()
+            .arg("check")
+            .args(more)
+            .arg(broken.style())
+            .output()
+            .unwrap();
+        assert_eq!(code(&output), 1);
+        stdout(&output)
+    };
+    let text = check(&[]);
+    assert!(text.contains("what would help: set thigh to"), "{text}");
+    assert!(text.contains("goes with it: error"), "{text}");
+    assert!(text.contains("\n1 error, "), "{text}");
+    let answer: Value = serde_json::from_str(&check(&["--json"])).unwrap();
+    assert_eq!(answer["errors"], 1);
+    let conflict = &answer["findings"][0];
+    assert_eq!(conflict["code"], "fit::conflict");
+    assert!(!conflict["followers"].as_array().unwrap().is_empty());
+    let others = &answer["findings"].as_array().unwrap()[1..];
+    assert!(
+        others.iter().all(|f| f["severity"] != "error"),
+        "{others:?}"
+    );
+}
+
+#[test]
 fn a_drawing_is_the_same_printed_and_written() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("back.svg");

@@ -101,7 +101,7 @@ pub use size::{Size, SizeError, Sizes};
 pub use start::{
     Answers, BroughtPattern, LabelWords, Leg, NewStyle, OFFERED_LENGTHS, StartError, Taste,
     USUAL_LENGTHS, can_begin_in, copy_style, foresee, new_style, new_style_of_pattern,
-    offered_waists, usual_waists, write_demo,
+    offered_waists, usual_grade, usual_measure, usual_waists, write_demo,
 };
 pub use stated::{
     Stated, stated_by_cloth, stated_by_order, stated_by_style, stated_by_supplies, stated_by_trim,

@@ -17,15 +17,14 @@ use crate::see::{Panel, See};
 /// How many there are.
 pub(crate) fn count(garment: &Garment) -> usize {
     let all = garment.findings.iter();
-    all.filter(|finding| finding.muted(&garment.doc).is_none())
-        .count()
+    all.filter(|finding| finding.counts(&garment.doc)).count()
 }
 
 /// How many keep the style from being sewn as charted.
 pub(crate) fn errors(garment: &Garment) -> usize {
     let errors = garment.findings.iter();
     errors
-        .filter(|finding| finding.severity == Severity::Error)
+        .filter(|finding| finding.severity == Severity::Error && !finding.follows)
         .count()
 }
 
@@ -38,8 +37,9 @@ pub(crate) fn render(
 ) -> Markup {
     let doc = &show.loaded.style;
     let numbered = || garment.findings.iter().zip(1..);
-    let muted =
-        numbered().filter_map(|(finding, number)| Some((finding, number, finding.muted(doc)?)));
+    let muted = numbered()
+        .filter(|(finding, _)| !finding.follows)
+        .filter_map(|(finding, number)| Some((finding, number, finding.muted(doc)?)));
     let muted: Vec<_> = muted.collect();
     html! {
         section #findings aria-labelledby="findings-title" hidden[see.panel != Panel::Findings] {
@@ -51,7 +51,7 @@ pub(crate) fn render(
             }
             ol.findings {
                 @for (finding, number) in numbered() {
-                    @if finding.muted(doc).is_none() { (item(finding, number, doc.muted.len(), name, see, picture)) }
+                    @if finding.counts(doc) { (item(finding, number, garment, name, see, picture)) }
                 }
             }
             @if !muted.is_empty() {
@@ -78,12 +78,13 @@ pub(crate) fn render(
 fn item(
     finding: &Finding,
     number: usize,
-    muted: usize,
+    garment: &Garment,
     name: &str,
     see: &See,
     picture: &Picture,
 ) -> Markup {
     let severity = finding.severity.word();
+    let muted = garment.doc.muted.len();
     let place = place(&finding.about).or_else(|| of_piece(finding.place?.piece));
     let part = place.as_ref().map(|place| place.part.as_str());
     let marked = picture.marks.iter().any(|mark| mark.number == number);
@@ -106,11 +107,29 @@ fn item(
                 @if let Some(edit) = finding.edit.as_ref().and_then(|edit| serde_json::to_value(edit).ok()) {
                     (choice::button(&[edit], say().finding_remedy(), Some(&say().finding_remedy_label(finding.remedy.as_deref().unwrap_or_default()))))
                 }
+                @if finding.code == "fit::conflict" { (followers(garment)) }
                 @if finding.severity != Severity::Error { (muting(finding, number, muted)) }
                 p.source {
                     (finding.source) " · " code { (finding.code) }
                     @if let Some((words, to)) = &elsewhere {
                         " · " a href=(route::style(name, to)) data-swap { (words) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What goes with a conflict, folded under it.
+fn followers(garment: &Garment) -> Markup {
+    let all = || garment.findings.iter().filter(|finding| finding.follows);
+    html! {
+        @if all().next().is_some() {
+            details.followers {
+                summary { (say().finding_followers(all().count())) }
+                ul {
+                    @for finding in all() {
+                        li { (capital(&finding.about)) ": " (finding.message) " " code { (finding.code) } }
                     }
                 }
             }

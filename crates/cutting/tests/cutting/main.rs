@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, missing_docs)]
 
 mod common;
+mod conflicts;
 mod corners;
 mod grading;
 mod marks;

@@ -311,9 +311,21 @@ pub fn findings(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             remedy: broken.remedy.map(str::to_owned),
             edit: None,
             place: None,
+            follows: false,
         }));
     }
     found
+}
+
+/// Whether no rule that reads the pieces finds an error in a size.
+pub(crate) fn sound(drafted: &Drafted, size: Size, doc: &StyleDoc) -> bool {
+    let pieces = |code| {
+        RULES
+            .iter()
+            .any(|r| r.code == code && r.reads == Reads::Pieces)
+    };
+    let found = findings(drafted, size, doc);
+    found.iter().all(|f| !(f.is_error() && pieces(f.code)))
 }
 
 /// How the leg hangs is the maker's own choice on a pattern of their own: there it is said, not judged.
@@ -422,9 +434,10 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             size: Some(size),
             message: conflict.to_string(),
             source: SOURCE,
-            remedy: conflict.advice(),
+            remedy: None,
             edit: None,
             place: None,
+            follows: false,
         }];
     }
     let missed = drafted.pattern.measures().into_iter().filter_map(|m| {
@@ -444,6 +457,7 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             remedy: None,
             edit: None,
             place: None,
+            follows: false,
         })
     });
     missed.collect()

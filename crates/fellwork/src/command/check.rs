@@ -5,7 +5,7 @@ mod json;
 mod order;
 mod table;
 
-use cutting::{Plan, cut_run};
+use cutting::{Plan, cut_run, noticed};
 use draft::Severity;
 
 use crate::args::Check;
@@ -29,9 +29,11 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
     };
     let run = sewing::make_run(&loaded.style, &loaded.collection);
     let cuts = cut_run(&run, &Plan::of(&loaded.style));
-    let sewn = run.iter().map(|g| (g.size, g.findings.as_slice()));
-    let cut = cuts.iter().map(|c| (c.size, c.findings.as_slice()));
-    let findings = grouped::grouped(&loaded.style, sewn.chain(cut));
+    let noticed = noticed(&run, &cuts);
+    let of_size = noticed
+        .iter()
+        .map(|(size, found)| (*size, found.as_slice()));
+    let findings = grouped::grouped(&loaded.style, of_size);
     if asked.json {
         printed::to_stdout(json::checked(&loaded, &run, &findings, asked.measures)?)?;
     } else {

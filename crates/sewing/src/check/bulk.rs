@@ -15,11 +15,21 @@ fn sewn<'a>(case: &Case<'a>) -> impl Iterator<Item = (&'a Crossing, Machine)> + 
 
 fn too_thick(crossing: &Crossing, machine: Machine) -> String {
     format!(
-        "{}; a {} takes {}",
+        "{}; {} {} takes {}",
         crossing.words(),
+        article(machine.name),
         machine.name,
         mm(machine.takes)
     )
+}
+
+/// "a lockstitch machine", "an overlock machine".
+fn article(name: &str) -> &'static str {
+    if name.starts_with(['a', 'e', 'i', 'o', 'u']) {
+        "an"
+    } else {
+        "a"
+    }
 }
 
 /// What is left when turned-in edges are cut away, in words.

@@ -107,6 +107,7 @@ pub(crate) fn findings(
                     .and_then(|(path, value)| Edit::set(&path, &value).ok()),
                 // Places on a compromise mean nothing.
                 place: broken.place.filter(|_| drafts),
+                follows: false,
             }
         }));
     }

@@ -67,6 +67,13 @@ pub(super) fn label_over_seam(case: &Case<'_>) -> Vec<Broken> {
     out
 }
 
+/// How near the middles of two things can come before one lies on the other. Edges that meet lie beside each other: a patch
+/// and a label are sewn on inside their own edges, and the last digits of a length decide nothing.
+fn reach(a: Length, b: Length) -> f64 {
+    const BESIDE_MM: f64 = 0.1;
+    (a + b).to_mm() / 2.0 - BESIDE_MM
+}
+
 pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
     let all = labels(case);
     let mut out = Vec::new();
@@ -75,8 +82,8 @@ pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
             let apart = a.at - b.at;
             let over = a.piece == b.piece
                 && a.on == b.on
-                && apart.x.abs() < (*width + *other_width).to_mm() / 2.0
-                && apart.y.abs() < (*height + *other_height).to_mm() / 2.0;
+                && apart.x.abs() < reach(*width, *other_width)
+                && apart.y.abs() < reach(*height, *other_height);
             if over {
                 out.push(
                     Broken::warning(
@@ -108,8 +115,8 @@ pub(super) fn patch_on_label(case: &Case<'_>) -> Vec<Broken> {
         .filter(|(label, label_width, label_height)| {
             // The inner face lies above the fold, upside down.
             let up = 2.0 * band - label.at.y;
-            (label.at.x - patch.at.x).abs() < (width + *label_width).to_mm() / 2.0
-                && (up - patch.at.y).abs() < (height + *label_height).to_mm() / 2.0
+            (label.at.x - patch.at.x).abs() < reach(width, *label_width)
+                && (up - patch.at.y).abs() < reach(height, *label_height)
         })
         .map(|(label, ..)| {
             Broken::warning(

@@ -3,12 +3,13 @@
 //! The men's rows follow published charts (a maker's slim chart, a loomstate tapered chart and a workwear pant chart,
 //! read for this program) brought to one way of measuring; the women's are common practice in proportion to mean body
 //! measures. They are where a maker starts, never a promise of fit: a sewn sample goes before them. Every row
-//! was checked to draft without conflict over the sizes that are offered.
+//! drafts without a warning over the sizes that are offered: the slim hems are as wide as a foot needs in cloth that does
+//! not stretch, down to the smallest waist, and the slim thighs leave the crotch its usual share of the seat.
 
 use trade::Length;
 
 use super::answers::Settled;
-use crate::{Figure, Fit};
+use crate::{Figure, Fit, Size, known};
 
 /// The length a chart is stated at, in inches.
 pub(super) const BASE_LENGTH: u32 = 32;
@@ -18,6 +19,17 @@ pub(super) const fn base_waist(figure: Figure) -> u32 {
     match figure {
         Figure::Men => 32,
         Figure::Women => 28,
+    }
+}
+
+/// How far the thigh of the back is over a half where the outseam is straight. The inseam then takes all the shape of the
+/// leg, and with the usual 2.5 cm the back would lean so much more than the front that its crotch point comes to lie
+/// further below the front's than half an inch in the larger sizes (computed for this program).
+pub(super) const fn straight_thigh_split(fit: Fit) -> Length {
+    match fit {
+        // A wide thigh makes up for some of it, and with less the front would turn in too sharply.
+        Fit::Relaxed => Length::mm(24.0),
+        _ => Length::mm(23.0),
     }
 }
 
@@ -59,14 +71,58 @@ const fn row(
 /// At waist 32 for men and 28 for women.
 const fn finished(figure: Figure, fit: Fit) -> Row {
     match (figure, fit) {
-        (Figure::Men, Fit::Slim) => row(33.5, 39.0, 23.5, 16.5, 14.0, 10.75, 14.25),
+        (Figure::Men, Fit::Slim) => row(33.5, 39.0, 24.0, 16.5, 14.5, 10.75, 14.25),
         (Figure::Men, Fit::Straight) => row(33.5, 40.0, 24.5, 18.0, 16.5, 11.0, 14.75),
         (Figure::Men, Fit::Tapered) => row(33.5, 40.5, 25.0, 17.5, 15.0, 11.75, 15.25),
         (Figure::Men, Fit::Relaxed) => row(33.5, 41.5, 26.5, 19.5, 17.5, 12.0, 15.5),
-        (Figure::Women, Fit::Slim) => row(30.0, 37.5, 22.5, 15.0, 12.5, 10.0, 14.0),
+        (Figure::Women, Fit::Slim) => row(30.0, 37.5, 23.0, 15.0, 13.25, 10.0, 14.0),
         (Figure::Women, Fit::Straight) => row(29.5, 38.5, 23.5, 17.0, 16.0, 11.0, 14.75),
         (Figure::Women, Fit::Tapered) => row(29.5, 39.0, 24.0, 16.5, 14.0, 11.25, 15.0),
         (Figure::Women, Fit::Relaxed) => row(30.0, 40.0, 25.0, 18.5, 17.0, 11.5, 15.25),
+    }
+}
+
+/// The grade a measure usually has, an inch of waist.
+#[must_use]
+pub fn usual_grade(figure: Figure, measure: &str) -> Option<Length> {
+    let grade = match figure {
+        Figure::Men => &MEN_GRADE,
+        Figure::Women => &WOMEN_GRADE,
+    };
+    grade.of(measure).map(Length::inches)
+}
+
+/// What a measure usually is in a chart of this figure and fit; `None` where nothing is usual.
+#[must_use]
+pub fn usual_measure(figure: Figure, fit: Fit, measure: &str, size: Size) -> Option<Length> {
+    if measure == "inseam" {
+        return Some(Length::inches(f64::from(size.length)));
+    }
+    if measure == "band_height" {
+        // Common practice: 3.5 to 4.5 cm.
+        return Some(Length::mm(38.0));
+    }
+    let steps = f64::from(size.waist) - f64::from(base_waist(figure));
+    let at_base = finished(figure, fit).of(measure).map(Length::inches);
+    match (at_base, usual_grade(figure, measure)) {
+        (Some(value), Some(grade)) => Some(value + grade * steps),
+        _ => known::measure(measure)?.value,
+    }
+}
+
+impl Row {
+    /// The measure of this name, in inches.
+    fn of(&self, measure: &str) -> Option<f64> {
+        Some(match measure {
+            "waist" => self.waist,
+            "seat" => self.seat,
+            "thigh" => self.thigh,
+            "knee" => self.knee,
+            "hem" => self.hem,
+            "front_rise" => self.front_rise,
+            "back_rise" => self.back_rise,
+            _ => return None,
+        })
     }
 }
 

@@ -23,6 +23,7 @@ pub use answers::{
     usual_waists,
 };
 pub use brought::{BroughtPattern, new_style_of_pattern};
+pub use chart::{usual_grade, usual_measure};
 pub use copy::copy_style;
 use folder::Files;
 

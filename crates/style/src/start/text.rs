@@ -26,6 +26,10 @@ pub(super) fn style(asked: &NewStyle, settled: &Settled, collection: &Collection
     set(&mut document, &["sizes", "base"], settled.base.to_string());
     let line = settled.outseam.word();
     set(&mut document, &["shape", "outseam"], line);
+    if settled.outseam == OutseamLine::Straight {
+        let split = chart::straight_thigh_split(settled.fit).to_string();
+        set(&mut document, &["shape", "thigh_split"], split);
+    }
     charted(&mut document, settled);
     if settled.figure == Figure::Women {
         // In proportion to the smaller back pocket (common practice).

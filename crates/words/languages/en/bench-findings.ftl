@@ -17,6 +17,12 @@ finding-on-back = lies on the back
 finding-remedy = Make it so
 finding-remedy-label = Make it so: { $remedy }
 
+# Opens the list of what goes away with a conflict of the chart.
+finding-followers = { $count ->
+    [one] One more finding goes with it
+   *[other] { $count } more findings go with it
+}
+
 ## A finding that the maker lives with
 
 # Not to count a finding, for a reason.

@@ -13,6 +13,18 @@ pub struct Grouped<'a> {
     pub muted: Option<&'a str>,
 }
 
+impl Grouped<'_> {
+    /// Whether it is a conflict, under which that follows from it is folded.
+    pub fn is_conflict(&self) -> bool {
+        self.finding.code == "fit::conflict"
+    }
+}
+
+/// Those that stand for themselves, and those that only follow from a conflict.
+pub fn folded<'a, 'b>(groups: &'b [Grouped<'a>]) -> (Vec<&'b Grouped<'a>>, Vec<&'b Grouped<'a>>) {
+    groups.iter().partition(|group| !group.finding.follows)
+}
+
 /// Groups findings of the same code, grade and subject, the gravest first.
 pub fn grouped<'a>(
     doc: &'a StyleDoc,
@@ -26,6 +38,7 @@ pub fn grouped<'a>(
                 first.code == finding.code
                     && first.severity == finding.severity
                     && first.about == finding.about
+                    && first.follows == finding.follows
             });
             match same {
                 Some(group) if group.sizes.contains(&size) => {}
@@ -46,7 +59,7 @@ pub fn grouped<'a>(
 pub fn count(groups: &[Grouped<'_>], grade: Severity) -> usize {
     groups
         .iter()
-        .filter(|g| g.finding.severity == grade && g.muted.is_none())
+        .filter(|g| g.finding.severity == grade && g.muted.is_none() && !g.finding.follows)
         .count()
 }
 

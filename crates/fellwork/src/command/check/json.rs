@@ -6,7 +6,7 @@ use sewing::Garment;
 use style::{Diagnostic, Loaded, Report, Size};
 use trade::Length;
 
-use super::grouped::{Grouped, count};
+use super::grouped::{Grouped, count, folded};
 
 /// The version of the shape.
 const FORMAT: u32 = 1;
@@ -43,6 +43,9 @@ struct Found<'a> {
     sizes: &'a [Size],
     #[serde(skip_serializing_if = "Option::is_none")]
     muted: Option<&'a str>,
+    /// Of a conflict: what goes with it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    followers: Vec<Found<'a>>,
 }
 
 #[derive(Serialize)]
@@ -83,7 +86,7 @@ pub fn checked(
         errors: count(findings, Severity::Error),
         warnings: count(findings, Severity::Warning),
         notes: count(findings, Severity::Note),
-        findings: findings.iter().map(found).collect(),
+        findings: all_found(findings),
         measures: with_measures.then(|| run.iter().flat_map(|g| measures(loaded, g)).collect()),
     })
 }
@@ -102,6 +105,21 @@ pub fn line(answer: &impl Serialize) -> Result<String, serde_json::Error> {
     serde_json::to_string_pretty(answer).map(|text| text + "\n")
 }
 
+fn all_found<'a>(groups: &'a [Grouped<'_>]) -> Vec<Found<'a>> {
+    let (own, following) = folded(groups);
+    let of = |group: &Grouped<'_>| {
+        let conflict = group.is_conflict();
+        let followers = following.iter().copied().filter(move |_| conflict);
+        followers.map(found).collect()
+    };
+    own.into_iter()
+        .map(|group| Found {
+            followers: of(group),
+            ..found(group)
+        })
+        .collect()
+}
+
 fn found<'a>(group: &'a Grouped<'_>) -> Found<'a> {
     let finding = group.finding;
     Found {
@@ -113,6 +131,7 @@ fn found<'a>(group: &'a Grouped<'_>) -> Found<'a> {
         source: finding.source,
         sizes: &group.sizes,
         muted: group.muted,
+        followers: Vec::new(),
     }
 }
 

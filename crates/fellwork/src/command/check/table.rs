@@ -7,7 +7,7 @@ use sewing::Garment;
 use style::Loaded;
 use trade::counted;
 
-use super::grouped::{Grouped, count, in_words};
+use super::grouped::{Grouped, count, folded, in_words};
 
 /// The findings, the gravest first, and how many there are.
 pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> String {
@@ -18,7 +18,8 @@ pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> S
         style.style.name,
         counted(run.len(), "size", "sizes")
     );
-    for group in findings {
+    let (own, following) = folded(findings);
+    for group in own {
         let finding = group.finding;
         let sizes = in_words(&group.sizes, &style.sizes);
         // Writing into a string does not fail.
@@ -35,7 +36,20 @@ pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> S
         } else if let Some(remedy) = &finding.remedy {
             let _ = writeln!(out, "         what would help: {remedy}");
         }
-        let _ = writeln!(out, "         in {sizes}; source: {}\n", finding.source);
+        let _ = writeln!(out, "         in {sizes}; source: {}", finding.source);
+        if group.is_conflict() {
+            for follower in &following {
+                let finding = follower.finding;
+                let _ = writeln!(
+                    out,
+                    "         goes with it: {} {}  ({})",
+                    finding.severity.word(),
+                    finding.about,
+                    finding.code
+                );
+            }
+        }
+        out.push('\n');
     }
     let muted = match findings
         .iter()

@@ -1,0 +1,352 @@
+//! The values of a style that shape its panels, each as something that can be moved to end a conflict.
+
+use style::{ChartEntry, Size, StyleDoc, known};
+use trade::{Angle, Length};
+
+use crate::spec::Spec;
+
+/// What of the style a knob turns.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Kind {
+    /// The value of a measure.
+    Value(&'static str),
+    /// The level a measure is taken at.
+    Level(&'static str),
+    /// What an inch of waist adds to a measure.
+    Grade(&'static str),
+    /// A length of the shape.
+    Shape(ShapeLength),
+    /// The slope of the seat seam.
+    SeatAngle,
+}
+
+/// A value of a style, in millimetres or degrees.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Knob {
+    kind: Kind,
+    pub path: String,
+    pub name: String,
+    /// What the style says.
+    pub asked: f64,
+    /// What is usual, where that is known.
+    pub usual: Option<f64>,
+}
+
+/// A length of the shape section.
+#[derive(Clone, Copy, Debug)]
+struct ShapeLength {
+    key: &'static str,
+    name: &'static str,
+    of: fn(&mut style::Shape) -> &mut Length,
+    in_spec: fn(&mut Spec) -> &mut Length,
+}
+
+impl PartialEq for ShapeLength {
+    fn eq(&self, other: &Self) -> bool {
+        self.key == other.key
+    }
+}
+
+/// The measures that shape the panels, or have to find room on them.
+const MEASURES: [&str; 16] = [
+    "waist",
+    "seat",
+    "front_rise",
+    "back_rise",
+    "thigh",
+    "knee",
+    "hem",
+    "inseam",
+    "outseam",
+    "band_height",
+    "yoke_centre",
+    "yoke_side",
+    "fly_length",
+    "fly_width",
+    "mouth_width",
+    "mouth_depth",
+];
+
+const LEVELS: [&str; 3] = ["seat", "thigh", "knee"];
+
+const fn shape(
+    key: &'static str,
+    name: &'static str,
+    of: fn(&mut style::Shape) -> &mut Length,
+    in_spec: fn(&mut Spec) -> &mut Length,
+) -> ShapeLength {
+    ShapeLength {
+        key,
+        name,
+        of,
+        in_spec,
+    }
+}
+
+const SHAPE: [ShapeLength; 9] = [
+    shape(
+        "seat_split",
+        "seat split",
+        |s| &mut s.seat_split,
+        |s| &mut s.seat_split,
+    ),
+    shape(
+        "thigh_split",
+        "thigh split",
+        |s| &mut s.thigh_split,
+        |s| &mut s.thigh_split,
+    ),
+    shape(
+        "knee_split",
+        "knee split",
+        |s| &mut s.knee_split,
+        |s| &mut s.knee_split,
+    ),
+    shape(
+        "hem_split",
+        "hem split",
+        |s| &mut s.hem_split,
+        |s| &mut s.hem_split,
+    ),
+    shape(
+        "waist_split",
+        "waist split",
+        |s| &mut s.waist_split,
+        |s| &mut s.waist_split,
+    ),
+    shape(
+        "front_tilt",
+        "front tilt",
+        |s| &mut s.front_tilt,
+        |s| &mut s.front_tilt,
+    ),
+    shape(
+        "seat_dart",
+        "seat dart",
+        |s| &mut s.seat_dart,
+        |s| &mut s.seat_dart,
+    ),
+    shape(
+        "inseam_stretch",
+        "inseam stretch",
+        |s| &mut s.inseam_stretch,
+        |s| &mut s.inseam_stretch,
+    ),
+    shape(
+        "band_ease",
+        "band ease",
+        |s| &mut s.band_ease,
+        |s| &mut s.band_ease,
+    ),
+];
+
+/// Every knob of a style. Grades are among them where only some sizes fail, for then the way from size to size may be
+/// what is wrong.
+pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
+    let base = doc.sizes.base;
+    let stated = |key: &&'static str| doc.chart.contains_key(*key);
+    let mut all: Vec<Knob> = MEASURES
+        .into_iter()
+        .filter(stated)
+        .filter_map(|key| {
+            let usual = style::usual_measure(doc.style.figure, doc.style.fit, key, base);
+            Some(Knob {
+                kind: Kind::Value(key),
+                path: format!("chart.{key}.value"),
+                name: name(key),
+                asked: doc.value(key, base)?.to_mm(),
+                usual: usual.map(Length::to_mm),
+            })
+        })
+        .collect();
+    all.extend(LEVELS.into_iter().filter(stated).filter_map(|key| {
+        Some(Knob {
+            kind: Kind::Level(key),
+            path: format!("chart.{key}.at"),
+            name: format!("{} level", name(key)),
+            asked: doc.level(key)?.to_mm(),
+            usual: known::measure(key)?.at.map(Length::to_mm),
+        })
+    }));
+    let usual = style::Shape::default();
+    all.extend(SHAPE.into_iter().map(|length| Knob {
+        kind: Kind::Shape(length),
+        path: format!("shape.{}", length.key),
+        name: length.name.to_owned(),
+        asked: (length.of)(&mut doc.shape.clone()).to_mm(),
+        usual: Some((length.of)(&mut usual.clone()).to_mm()),
+    }));
+    all.push(Knob {
+        kind: Kind::SeatAngle,
+        path: "shape.seat_angle".to_owned(),
+        name: "seat angle".to_owned(),
+        asked: doc.shape.seat_angle.to_deg(),
+        usual: Some(usual.seat_angle.to_deg()),
+    });
+    if grades {
+        all.extend(MEASURES.into_iter().filter_map(|key| {
+            let entry = doc.chart.get(key)?;
+            // With breaks no single grade is to blame.
+            let grade = entry.grade.filter(|_| entry.breaks.is_empty())?;
+            let usual = style::usual_grade(doc.style.figure, key);
+            Some(Knob {
+                kind: Kind::Grade(key),
+                path: format!("chart.{key}.grade"),
+                name: format!("grade of the {}", name(key)),
+                asked: grade.to_mm(),
+                usual: usual.map(Length::to_mm),
+            })
+        }));
+    }
+    all.retain(|knob| knob.asked.is_finite());
+    all
+}
+
+/// A measure's name inside a sentence: "yoke height (side)".
+fn name(key: &str) -> String {
+    let measure = crate::measure::measure(key);
+    let name = measure.map_or(key, |m| m.name).to_lowercase();
+    match name.split_once(", ") {
+        Some((what, which)) => format!("{what} ({which})"),
+        None => name,
+    }
+}
+
+/// Adds to a measure.
+fn measure_of(spec: &mut Spec, key: &str, by: Length) {
+    let at = match key {
+        "waist" => &mut spec.waist,
+        "seat" => &mut spec.seat,
+        "front_rise" => &mut spec.front_rise,
+        "back_rise" => &mut spec.back_rise,
+        "thigh" => &mut spec.thigh,
+        "knee" => &mut spec.knee,
+        "hem" => &mut spec.hem,
+        "inseam" => &mut spec.inseam,
+        "band_height" => &mut spec.band_height,
+        "yoke_centre" => &mut spec.yoke_centre,
+        "yoke_side" => &mut spec.yoke_side,
+        "fly_length" => &mut spec.fly_length,
+        "fly_width" => &mut spec.fly_width,
+        "mouth_width" => &mut spec.mouth_width,
+        "mouth_depth" => &mut spec.mouth_depth,
+        _ => {
+            spec.outseam = spec.outseam.map(|outseam| outseam + by);
+            return;
+        }
+    };
+    *at += by;
+}
+
+impl Knob {
+    /// Turns it.
+    pub fn put(&self, doc: &mut StyleDoc, to: f64) {
+        let entry = |doc: &mut StyleDoc, key: &str, put: fn(&mut ChartEntry, Length)| {
+            if let Some(entry) = doc.chart.get_mut(key) {
+                put(entry, Length::mm(to));
+            }
+        };
+        match self.kind {
+            Kind::Value(key) => entry(doc, key, |entry, to| entry.value = to),
+            Kind::Level(key) => entry(doc, key, |entry, to| entry.at = Some(to)),
+            Kind::Grade(key) => entry(doc, key, |entry, to| entry.grade = Some(to)),
+            Kind::Shape(length) => *(length.of)(&mut doc.shape) = Length::mm(to),
+            Kind::SeatAngle => doc.shape.seat_angle = Angle::deg(to),
+        }
+    }
+
+    /// One size of the style with the knob turned: `spec` is that size as the style has it.
+    pub fn turned(&self, spec: &Spec, doc: &StyleDoc, size: Size, to: f64) -> Spec {
+        let mut spec = spec.clone();
+        let by = Length::mm(to - self.asked);
+        match self.kind {
+            Kind::Value(key) => measure_of(&mut spec, key, by),
+            Kind::Grade(key) => {
+                let steps = f64::from(size.waist) - f64::from(doc.sizes.base.waist);
+                measure_of(&mut spec, key, by * steps);
+            }
+            Kind::Level("seat") => spec.seat_at += by,
+            Kind::Level("thigh") => spec.thigh_at += by,
+            Kind::Level(_) => spec.knee_at += by,
+            Kind::Shape(length) => *(length.in_spec)(&mut spec) += by,
+            Kind::SeatAngle => spec.seat_angle = Angle::deg(to),
+        }
+        spec
+    }
+
+    /// How far a value lies from what was asked, as a share of it. A step towards what is usual counts for less, and for
+    /// the less the further from it the style is: where a chart of ordinary measures holds one that is out of the way,
+    /// that one is what the maker will want to look at.
+    pub fn cost(&self, becomes: f64) -> f64 {
+        const TOWARDS: f64 = 0.3;
+        /// Small things move by more than their own size and hardly show.
+        const SMALL: f64 = 20.0;
+        let share = (becomes - self.asked).abs() / self.asked.abs().max(SMALL);
+        let weight = self.usual.map_or(1.0, |usual| {
+            let (now, then) = ((self.asked - usual).abs(), (becomes - usual).abs());
+            if then < now {
+                TOWARDS / (1.0 + now / usual.abs().max(SMALL))
+            } else {
+                1.0
+            }
+        });
+        share * weight
+    }
+
+    /// Whether a maker could mean such a value: nothing below nought, and not more than a quarter away from what is
+    /// usual where it was nearer before.
+    pub fn is_sensible(&self, becomes: f64) -> bool {
+        const AWAY: f64 = 0.25;
+        const SMALL: f64 = 40.0;
+        let positive = match self.kind {
+            Kind::Value(_) => becomes >= 1.0,
+            Kind::Level(_) => becomes >= 10.0,
+            Kind::SeatAngle => becomes.abs() < 60.0,
+            Kind::Grade(_) | Kind::Shape(_) => true,
+        };
+        // A level is no measure: it may lie wherever there is cloth.
+        let near = matches!(self.kind, Kind::Level(_))
+            || self.usual.is_none_or(|usual| {
+                let (now, then) = ((self.asked - usual).abs(), (becomes - usual).abs());
+                then <= now || then <= usual.abs().max(SMALL) * AWAY
+            });
+        becomes.is_finite() && positive && near
+    }
+
+    /// The step in which it is proposed.
+    pub fn step(&self) -> f64 {
+        match self.kind {
+            Kind::SeatAngle => 0.5,
+            Kind::Grade(_) => 0.1,
+            _ => 1.0,
+        }
+    }
+
+    /// To a whole step, away from the conflict.
+    pub fn rounded(&self, value: f64, up: bool) -> f64 {
+        let steps = value / self.step();
+        let whole = if up {
+            (steps - 1e-6).ceil()
+        } else {
+            (steps + 1e-6).floor()
+        };
+        whole * self.step()
+    }
+
+    /// For people.
+    pub fn shown(&self, value: f64) -> String {
+        match self.kind {
+            Kind::SeatAngle => format!("{value:.1}°"),
+            Kind::Grade(_) => format!("{value:.1} mm"),
+            _ => format!("{:.1} cm", value / 10.0),
+        }
+    }
+
+    /// As the style's file writes it.
+    pub fn written(&self, value: f64) -> String {
+        match self.kind {
+            Kind::SeatAngle => format!("{value:.1} deg"),
+            _ => self.shown(value),
+        }
+    }
+}
