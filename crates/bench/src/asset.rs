@@ -36,6 +36,7 @@ const ASSETS: &[Asset] = &[
     asset!("bench.js", "text/javascript; charset=utf-8"),
     asset!("swap.js", "text/javascript; charset=utf-8"),
     asset!("fields.js", "text/javascript; charset=utf-8"),
+    asset!("entry.js", "text/javascript; charset=utf-8"),
     asset!("drawing.js", "text/javascript; charset=utf-8"),
     asset!("parts.js", "text/javascript; charset=utf-8"),
     asset!("marks.js", "text/javascript; charset=utf-8"),

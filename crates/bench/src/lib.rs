@@ -16,6 +16,7 @@
 mod answer;
 mod asset;
 mod choice;
+mod connections;
 mod consequence;
 mod field;
 mod garment;
@@ -23,6 +24,7 @@ mod grip;
 mod guard;
 mod have;
 mod marks;
+mod opening;
 mod outcome;
 mod page;
 mod part;
