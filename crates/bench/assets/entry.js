@@ -119,10 +119,11 @@ export class Entry {
     if (held === this.seen) this.versions = versions;
   }
 
-  /** What was typed is given up. What is under way cannot be. */
+  /** What was typed is given up. What was meant cannot be. */
   revert() {
-    if (this.busy) [this.state, this.shown, this.next] = ['sent', this.sent.value, null];
-    else this.rest();
+    if (!this.busy) this.rest();
+    else if (this.next) this.shown = this.next.value;
+    else [this.state, this.shown] = ['sent', this.sent.value];
   }
 
   rest() {

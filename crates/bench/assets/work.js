@@ -16,6 +16,8 @@ if (room) {
     const form = event.target.closest('form[data-start]');
     if (!form) return;
     event.preventDefault();
+    // The page opened again, as after a new start of the bench, asks for the same.
+    if ('follow' in form.dataset) remember(form);
     send(form.dataset.start || 'start', form, form);
   });
   document.addEventListener('click', ({ target }) => {
