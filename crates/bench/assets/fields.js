@@ -167,8 +167,8 @@ function mark(key) {
 
 /** What was not taken, and why. */
 function refusal([field], { value, why }) {
-  const problems = why.map(capital).join('. ');
-  return isTyped(field) && value !== '' ? say('not-taken', { typed: value, problems }) : problems;
+  const problems = why.map((line) => `${capital(line).replace(/\.$/, '')}.`).join(' ');
+  return isTyped(field) && value !== '' ? `${say('not-taken', { typed: value })} ${problems}` : problems;
 }
 
 /** Writes beside fields what there is to say of them, in place of what was said of them before. */

@@ -17,8 +17,8 @@ script-not-in-the-file = This is not in the file yet. Press Enter to send it aga
 script-not-answered = it was sent and not answered
 # Beside a choice that was sent and not answered.
 script-choose-again = This was not answered. The field shows what the file holds; choose again where it has to be another.
-# $typed is what was typed, $problems are sentences that end with no stop.
-script-not-taken = “{ $typed }” was not taken. { $problems }.
+# $typed is what was typed; why it was not taken comes after it.
+script-not-taken = “{ $typed }” was not taken.
 # A button after it.
 script-take-up-again = Go on with it
 # $typed is what was typed into a field that others took out of the page before it was sent.

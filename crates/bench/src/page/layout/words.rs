@@ -36,7 +36,7 @@ const WORDS: &[Word] = &[
         say.script_choose_again().into()
     }),
     ("not-taken", &["fields.js"], |say| {
-        say.script_not_taken("{problems}", "{typed}").into()
+        say.script_not_taken("{typed}").into()
     }),
     ("take-up-again", &["fields.js"], |say| {
         say.script_take_up_again().into()
