@@ -1,7 +1,8 @@
 // A drawing of the maker's own: sent, read and written anew by the bench, then chosen where it was brought.
 
 import { answered } from './forms.js';
-import { ask, complain } from './swap.js';
+import { complain } from './fields.js';
+import { ask } from './swap.js';
 import { say } from './words.js';
 
 document.addEventListener('change', async ({ target }) => {
@@ -16,9 +17,12 @@ document.addEventListener('change', async ({ target }) => {
     const address = `${bench.dataset.path}/art?${new URLSearchParams({ file: file.name })}`;
     told = await answered(await fetch(address, { method: 'POST', headers, body: file }));
   } catch {
-    told = { problems: [say('no-answer-unchanged')] };
+    told = { problems: [say('art-not-sent')] };
+    // If nobody answers, that is found and said.
+    ask('fragments');
   }
   target.value = '';
-  if (told.to) ask('edit', { edits: [{ edit: 'set', path: target.dataset.art, value: told.to }] }, choice);
-  else complain(choice, told.problems);
+  const done = (problems) => complain(choice, problems);
+  if (told.to) ask('edit', { edits: [{ edit: 'set', path: target.dataset.art, value: told.to }] }, { done });
+  else done(told.problems);
 });

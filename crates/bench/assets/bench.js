@@ -1,7 +1,8 @@
 // The style page comes alive: views change without leaving it, and history has its keys.
 
-import { answered, ask } from './swap.js';
-import { unsaved } from './fields.js';
+import { answered, ask, asking } from './swap.js';
+import { underWay, unsaved } from './fields.js';
+import { isAway } from './gone.js';
 import { showAll } from './drawing.js';
 import './art.js';
 import './marks.js';
@@ -9,13 +10,24 @@ import './grips.js';
 import './dims.js';
 import './keys.js';
 
-if (document.getElementById('bench')) {
+/** How often a page that is seen asks whether the files were changed elsewhere. */
+const EVERY_MS = 2000;
+const bench = document.getElementById('bench');
+let told = null;
+
+if (bench) {
   document.addEventListener('click', (event) => {
-    const link = event.target.closest('a[data-swap]');
-    if (link && !(event.ctrlKey || event.metaKey || event.shiftKey)) {
-      event.preventDefault();
-      // One key soon after another: what the first changes, the second's link has to hold.
-      answered().then(() => go(new URL(link.href)));
+    const link = event.target.closest('a[href]');
+    if (link && !(event.defaultPrevented || event.ctrlKey || event.metaKey || event.shiftKey)) {
+      if ('swap' in link.dataset) {
+        event.preventDefault();
+        // One key soon after another: what the first changes, the second's link has to hold.
+        answered().then(() => go(new URL(link.href)));
+      } else if (underWay() && !link.getAttribute('href').startsWith('#') && !link.hasAttribute('download')) {
+        event.preventDefault();
+        // The page is left when what was typed on it is answered.
+        answered().then(() => location.assign(link.href));
+      }
     }
     const step = event.target.closest('button[data-step]')?.dataset.step;
     if (step === 'reload' || step === 'mark') ask(step);
@@ -38,8 +50,27 @@ if (document.getElementById('bench')) {
   });
 
   window.addEventListener('popstate', () => ask('fragments'));
-  // Whoever comes back from an editor sees at once that the file is another now.
+  // Whoever comes back from an editor or from another tab sees at once that the file is another now.
   window.addEventListener('focus', () => ask('fragments'));
+  document.addEventListener('visibilitychange', look);
+  window.addEventListener('pageshow', ({ persisted }) => persisted && ask('fragments'));
+  setInterval(look, EVERY_MS);
+}
+
+/** Asks whether the files are others than the page shows, while the page is to be seen. */
+async function look() {
+  if (document.hidden || asking() || isAway()) return;
+  const { path, stand } = bench.dataset;
+  try {
+    const response = await fetch(`${path}/stand`, { headers: { 'x-bench': '1' } });
+    const now = response.ok ? await response.text() : String(response.status);
+    // The page may show something else by now. What it cannot be shown, as a file that cannot be read, is told of once.
+    if (now === stand || now === told || stand !== bench.dataset.stand) return;
+    told = now;
+  } catch {
+    // That nobody answers is found once more, and said.
+  }
+  if (!asking()) ask('fragments');
 }
 
 /** Takes back or makes again the change that the page shows by then. @param {'undo'|'redo'} step */

@@ -1,6 +1,7 @@
 // A pattern of the maker's own: the file is sent with every question about it and kept nowhere else.
 
 import { complain, submit } from './forms.js';
+import { silent } from './gone.js';
 import { say } from './words.js';
 
 const form = document.getElementById('bring');
@@ -43,7 +44,7 @@ async function look() {
     const response = await sent('look');
     html = await response.text();
   } catch {
-    complain(form, [say('no-answer')]);
+    silent(form.querySelector('.sending .problem'), say('no-answer'));
     return;
   }
   if (mine !== asking) return;

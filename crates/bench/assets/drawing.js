@@ -86,6 +86,7 @@ function apply() {
   }
   // Marks over the drawing stay as large as they are, however close one looks.
   const scale = pixels();
+  figure.style.setProperty('--pixel', scale);
   for (const mark of figure.querySelectorAll('[data-x]')) {
     mark.setAttribute('transform', `translate(${mark.dataset.x} ${mark.dataset.y}) scale(${scale})`);
   }

@@ -1,5 +1,6 @@
 // Forms of a page of their own: what is filled in is sent as one piece, and the answer says where to go on or what is in the way.
 
+import { silent } from './gone.js';
 import { say } from './words.js';
 
 /** What a form holds: a text by each name, a list where a name may be there several times. @param {HTMLFormElement} form */
@@ -42,14 +43,13 @@ export async function submit(form, sent) {
   const button = form.querySelector('button[type=submit]');
   button.disabled = true;
   complain(form, []);
-  let told;
   try {
-    told = await answered(await sent());
+    const told = await answered(await sent());
+    if (told.to) location.assign(told.to);
+    complain(form, told.problems ?? []);
   } catch {
-    told = { problems: [say('no-answer-unmade')] };
+    silent(form.querySelector('.sending .problem'), say('no-answer-unmade'));
   }
-  if (told.to) location.assign(told.to);
-  complain(form, told.problems ?? []);
   button.disabled = false;
 }
 

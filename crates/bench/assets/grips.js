@@ -111,7 +111,8 @@ function begin(grip, how) {
     })
     .catch(() => {
       clear();
-      announce(say('no-answer'));
+      // If nobody answers, that is found and said.
+      ask('fragments');
     });
 }
 

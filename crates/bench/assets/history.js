@@ -1,5 +1,6 @@
 // The history: versions are named and put back, and the list is fetched anew after each.
 
+import { silent } from './gone.js';
 import './keys.js';
 import { say } from './words.js';
 
@@ -41,7 +42,7 @@ async function send(form, button) {
     await anew(form);
     announce(problems.length > 0 ? say('version-not-changed', { problems: problems.join('. ') }) : `${capital(said)}.`);
   } catch {
-    announce(say('no-answer-unchanged'));
+    silent(document.getElementById('told'), say('no-answer-unchanged'));
   } finally {
     busy = false;
     document.getElementById('versions')?.removeAttribute('aria-busy');

@@ -4,8 +4,9 @@ import { say } from './words.js';
 
 // The key came in the address and is a cookie now; it need not stay in view or in the history.
 const here = new URL(location.href);
-if (here.searchParams.has('key')) {
+if (here.searchParams.has('key') || here.searchParams.has('once')) {
   here.searchParams.delete('key');
+  here.searchParams.delete('once');
   history.replaceState(null, '', here);
 }
 

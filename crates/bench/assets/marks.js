@@ -36,7 +36,12 @@ function mute(button) {
   }
   const edit = JSON.parse(button.dataset.mute);
   [edit.value].flat()[0].reason = reason;
-  ask('edit', { edits: [edit] }, button).then(() => document.getElementById('findings-title')?.focus());
+  const done = (problems) => {
+    if (problems.length > 0) announce(problems.join('. '));
+    // The reason is in the file now, and not that of another finding.
+    else field.value = '';
+  };
+  ask('edit', { edits: [edit] }, { done }).then(() => document.getElementById('findings-title')?.focus());
 }
 
 /** Goes to a finding in its list. */

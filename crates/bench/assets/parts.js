@@ -1,5 +1,6 @@
 // The parts of the drawing and their sections beside it: each finds the other.
 
+import { halo } from './halo.js';
 import { ask, whenSwapped } from './swap.js';
 
 /** How far from a line a pointer may be, in screen pixels, to mean it, where it has no wider line of its own. */
@@ -9,6 +10,7 @@ const how = document.getElementById('how');
 const usualHow = how?.textContent ?? '';
 const pointed = document.getElementById('pointed');
 let hovered = null;
+let besideNow = [];
 /** The panel and the seam that the page was last filled for. */
 const asked = new URLSearchParams(location.search);
 let fetched = { name: asked.get('panel') ?? 'fit', seam: seamOf(asked.get('part')) };
@@ -131,15 +133,23 @@ export function showPanel(name, part) {
   }
 }
 
+/** A line beside each mark of the pair that is pointed at or open; a plate says itself what it shows. */
+function besideMarks(marks) {
+  const figure = document.getElementById('drawing');
+  if (figure.matches('.plate, .lay') || (marks.length === besideNow.length && marks.every((mark, at) => mark === besideNow[at]))) return;
+  besideNow = marks;
+  halo(figure, marks);
+}
+
 /** Marks what is pointed at and what is open. */
 function light() {
   const opened = new URLSearchParams(location.search).get('part');
   const focused = document.activeElement?.closest('#panel [data-for]')?.dataset.for.split(' ') ?? [];
   const meant = [...(hovered?.split(' ') ?? []), opened, ...focused].flatMap(partsOf);
   const lit = new Set(meant.filter((part) => part && !part.startsWith('piece:')));
-  for (const mark of document.querySelectorAll('#drawing [data-part]:not(.reach)')) {
-    mark.classList.toggle('lit', lit.has(mark.dataset.part));
-  }
+  const marks = [...document.querySelectorAll('#drawing [data-part]:not(.reach)')];
+  for (const mark of marks) mark.classList.toggle('lit', lit.has(mark.dataset.part));
+  besideMarks(marks.filter((mark) => lit.has(mark.dataset.part)));
   for (const grip of document.querySelectorAll('#drawing [data-of]')) {
     grip.classList.toggle('near', meant.includes(grip.dataset.of));
   }

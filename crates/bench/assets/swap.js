@@ -8,30 +8,36 @@ const bench = document.getElementById('bench');
 const shown = new Map();
 const after = [];
 let queue = Promise.resolve();
+let asked = 0;
 
-/** Fields being typed into, whose text is not the file's yet. */
-export const typing = new WeakSet();
-
-/** Calls a function now and after every swap. @param {() => void} call */
+/** Calls a function now and after every swap, then with the answer. @param {(answer?: object) => void} call */
 export function whenSwapped(call) {
   after.push(call);
   call();
 }
 
 /** Tells everybody who asked that parts of the page are new. */
-export function swapped() {
-  for (const call of after) call();
+export function swapped(answer) {
+  for (const call of after) call(answer);
 }
+
+/**
+ * Who asked, told before others are: `done` with what is in the way, nothing where all is well; `lost` where nobody answered.
+ * @typedef {{done?: (problems: string[]) => void, lost?: () => void}} Told
+ */
 
 /**
  * Asks the bench for something, after everything asked before, and puts the answer into the page.
  * @param {'fragments'|'edit'|'undo'|'redo'|'reload'|'mark'} action
- * @param {object|(() => object)} [body] what a change carries besides the revision; a function tells it when its turn comes
- * @param {HTMLElement} [about] the field or button it came from
+ * @param {object|(() => object)} [body] what a change carries, made when its turn comes; `meant` are the versions it is meant
+ *   for, those the page then shows where it says none
+ * @param {Told} [told]
  */
-export function ask(action, body, about) {
-  const sent = about?.value;
-  queue = queue.then(() => send(action, body, about, sent)).catch(() => lost(about));
+export function ask(action, body, told = {}) {
+  asked += 1;
+  queue = queue.then(() => send(action, typeof body === 'function' ? body() : body, told)).catch(() => lost(told)).finally(() => {
+    asked -= 1;
+  });
   return queue;
 }
 
@@ -40,10 +46,14 @@ export function answered() {
   return queue;
 }
 
-async function send(action, body, about, sent) {
+/** Whether something asked is not answered yet. */
+export function asking() {
+  return asked > 0;
+}
+
+async function send(action, body, told) {
   bench.setAttribute('aria-busy', 'true');
   // Cloths are the collection's: their changes are meant for another file than the style's.
-  if (typeof body === 'function') body = body();
   const ofCloths = body?.edits?.length > 0 && body.edits.every(({ path }) => path.startsWith('cloths.'));
   if (ofCloths) action = 'cloths';
   try {
@@ -53,32 +63,32 @@ async function send(action, body, about, sent) {
     let request = { headers };
     if (action !== 'fragments') {
       headers['content-type'] = 'application/json';
-      const meant = ofCloths ? { held: document.getElementById('cloth').dataset.held } : { revision: bench.dataset.revision };
-      const carried = { ...meant, ...body };
-      request = { method: 'POST', headers, body: JSON.stringify(carried) };
+      const { meant, ...change } = body ?? {};
+      const carried = ofCloths ? { held: meant?.held ?? document.getElementById('cloth').dataset.held } : { revision: meant?.revision ?? bench.dataset.revision };
+      request = { method: 'POST', headers, body: JSON.stringify({ ...carried, ...change }) };
     }
     const response = await fetch(address, request);
-    if (response.status === 403 && locked()) return;
+    if (response.status === 403 && locked()) {
+      told.lost?.();
+      return;
+    }
     const kind = response.headers.get('content-type') ?? '';
     if (!kind.startsWith('application/json')) {
       const page = new DOMParser().parseFromString(await response.text(), 'text/html');
-      announce([...page.querySelectorAll('h1, .words')].map((e) => e.textContent).join('. '));
+      const problems = [...page.querySelectorAll('h1, .words')].map((e) => e.textContent);
+      told.done?.(problems);
+      announce(problems.join('. '));
       return;
     }
-    take(await response.json(), about, sent);
+    take(await response.json(), told);
   } finally {
     bench.removeAttribute('aria-busy');
   }
 }
 
-function take(answer, about, sent) {
+function take(answer, told) {
   bench.dataset.revision = answer.revision;
-  if (about && answer.problems.length === 0) settle(about);
-  // What was typed and not written stays in its field, also where the file says something else by now.
-  if (isTyped(about) && (answer.problems.length > 0 || about.value !== sent)) typing.add(about);
-  if (answer.reset) {
-    for (const field of document.querySelectorAll('[aria-invalid]')) settle(field);
-  }
+  bench.dataset.stand = answer.stand;
   const held = document.activeElement;
   for (const { id, mark, html } of answer.fragments) {
     shown.set(id, mark);
@@ -86,17 +96,13 @@ function take(answer, about, sent) {
     holder.innerHTML = html;
     const old = document.getElementById(id);
     const fresh = holder.content.firstElementChild;
-    if (old && fresh) morph(old, fresh, answer.reset);
+    if (old && fresh) morph(old, fresh);
   }
-  if (answer.problems.length > 0) complain(about, answer.problems);
-  swapped();
+  if (told.done) told.done(answer.problems);
+  else if (answer.problems.length > 0) announce(answer.problems.join('. '));
+  swapped(answer);
   if (!held?.isConnected) again(held)?.focus({ preventScroll: true });
   if (back()) announce(say('answers-again'));
-}
-
-/** Whether something is a field that words are typed into. */
-function isTyped(about) {
-  return Boolean(about?.dataset.path) && about.matches('input[type=text]');
 }
 
 /** What takes the place of something that was replaced. @param {Element|null} gone */
@@ -107,12 +113,9 @@ function again(gone) {
   return gone?.id ? document.getElementById(gone.id) : null;
 }
 
-/** The bench is not there; a field keeps what was typed. */
-function lost(about) {
-  if (isTyped(about)) {
-    typing.add(about);
-    complain(about, [say('press-enter-again')]);
-  }
+/** The bench is not there: that is said, and it is asked again until it is. */
+function lost(told) {
+  told.lost?.();
   shown.delete('notice');
   gone(() => ask('fragments'));
 }
@@ -124,51 +127,20 @@ export function announce(words) {
   shown.delete('history');
 }
 
-function problemPlace(field) {
-  return field.closest('.measure, .seam, .group, .dim')?.querySelector('.problem') ?? null;
-}
-
-/** A field is as the file says again. @param {HTMLElement} field */
-export function settle(field) {
-  typing.delete(field);
-  const place = problemPlace(field);
-  const told = place ? document.querySelectorAll(`[aria-describedby="${CSS.escape(place.id)}"]`) : [];
-  for (const each of [field, ...told]) {
-    each.removeAttribute('aria-invalid');
-    each.removeAttribute('aria-describedby');
-  }
-  if (place) {
-    place.hidden = true;
-    place.textContent = '';
-  }
-}
-
-/** Says beside a field what is in the way. @param {HTMLElement} field @param {string[]} problems */
-export function complain(field, problems) {
-  const place = field && problemPlace(field);
-  if (!place || !field.dataset.path) {
-    announce(problems.join('. '));
-    return;
-  }
-  place.textContent = problems.map((line) => line.charAt(0).toUpperCase() + line.slice(1)).join('. ');
-  place.hidden = false;
-  place.scrollIntoView({ block: 'nearest' });
-  field.setAttribute('aria-invalid', 'true');
-  field.setAttribute('aria-describedby', place.id);
-  announce(say('not-changed', { problems: place.textContent }));
-}
-
 // What belongs to the reader of the page, not to the file.
-const OWN = new Set(['aria-invalid', 'aria-describedby']);
+const OWN = new Set(['aria-invalid', 'aria-describedby', 'aria-busy']);
 
-/** Makes a part of the page like a fresh one, node by node. */
-export function morph(old, fresh, reset) {
+/**
+ * Makes a part of the page like a fresh one, node by node. What a field shows is left to whoever knows whose words they are:
+ * fields.js for those of the file; a text that is asked for besides is the maker's until it is used.
+ */
+export function morph(old, fresh) {
   if (old.nodeType !== Node.ELEMENT_NODE) {
     if (old.nodeValue !== fresh.nodeValue) old.nodeValue = fresh.nodeValue;
     return;
   }
   if ('keep' in (old.dataset ?? {})) return;
-  const same = !reset && 'same' in (old.dataset ?? {}) && old.dataset.same === fresh.dataset.same;
+  const same = 'same' in (old.dataset ?? {}) && old.dataset.same === fresh.dataset.same;
   const kept = (name) => OWN.has(name) || (name === 'open' && old.tagName === 'DETAILS');
   for (const { name } of [...old.attributes]) {
     if (!fresh.hasAttribute(name) && !kept(name)) old.removeAttribute(name);
@@ -176,24 +148,39 @@ export function morph(old, fresh, reset) {
   for (const { name, value } of fresh.attributes) {
     if (old.getAttribute(name) !== value && !kept(name)) old.setAttribute(name, value);
   }
-  if ('whole' in (old.dataset ?? {})) {
-    old.replaceChildren(...fresh.childNodes);
-    return;
-  }
   if (same) return;
-  children(old, fresh, reset);
-  const busy = typing.has(old) || old.hasAttribute('aria-invalid');
-  if (old.tagName === 'INPUT' && (reset || !busy)) {
-    if (old.type === 'text') old.value = old.getAttribute('value') ?? '';
-    else old.checked = old.hasAttribute('checked');
-  }
-  if (old.tagName === 'SELECT' && (reset || !busy)) {
+  if ('whole' in (old.dataset ?? {})) whole(old, fresh);
+  else children(old, fresh);
+  if (old.tagName === 'SELECT' && 'see' in old.dataset) {
     const chosen = [...old.options].findIndex((option) => option.hasAttribute('selected'));
     old.selectedIndex = Math.max(chosen, 0);
   }
 }
 
-function children(old, fresh, reset) {
+/** A drawing is put in as a whole, but for what has a name of its own in it: fields that may be typed into. */
+function whole(old, fresh) {
+  let at = old.firstChild;
+  for (const want of [...fresh.childNodes]) {
+    const match = want.id ? [...old.childNodes].find(({ id }) => id === want.id) : null;
+    if (match) {
+      clear(at, match);
+      morph(match, want);
+      at = match.nextSibling;
+    } else old.insertBefore(want, at);
+  }
+  clear(at, null);
+}
+
+/** Takes out everything from one node up to another. */
+function clear(at, end) {
+  while (at && at !== end) {
+    const gone = at;
+    at = at.nextSibling;
+    gone.remove();
+  }
+}
+
+function children(old, fresh) {
   let at = old.firstChild;
   for (const want of [...fresh.childNodes]) {
     const match = partner(at, want);
@@ -201,25 +188,19 @@ function children(old, fresh, reset) {
       old.insertBefore(want, at);
       continue;
     }
-    while (at !== match) {
-      const gone = at;
-      at = at.nextSibling;
-      gone.remove();
-    }
-    morph(match, want, reset);
+    clear(at, match);
+    morph(match, want);
     at = match.nextSibling;
   }
-  while (at) {
-    const gone = at;
-    at = at.nextSibling;
-    gone.remove();
-  }
+  clear(at, null);
 }
 
+/** The node that becomes like another: of the same name, where it has one, or the same finding, whatever its number is now. */
 function partner(at, want) {
-  if (want.id) {
-    for (let node = at; node; node = node.nextSibling) if (node.id === want.id) return node;
+  const name = (node) => node.dataset?.key ?? node.id;
+  if (name(want)) {
+    for (let node = at; node; node = node.nextSibling) if (name(node) === name(want)) return node;
     return null;
   }
-  return at && at.nodeName === want.nodeName && !at.id ? at : null;
+  return at && at.nodeName === want.nodeName && !name(at) ? at : null;
 }

@@ -1,5 +1,6 @@
 // Work in the background: begun from a form, asked after while it goes on, its parts of the page kept as they are now.
 
+import { back, silent } from './gone.js';
 import { morph, swapped } from './swap.js';
 import { say } from './words.js';
 
@@ -15,6 +16,8 @@ if (room) {
     const form = event.target.closest('form[data-start]');
     if (!form) return;
     event.preventDefault();
+    // The page opened again, as after a new start of the bench, asks for the same.
+    if ('follow' in form.dataset) remember(form);
     send(form.dataset.start || 'start', form, form);
   });
   document.addEventListener('click', ({ target }) => {
@@ -74,6 +77,7 @@ async function ask(address, request, about) {
   try {
     const response = await fetch(address, request);
     if (mine !== latest) return;
+    back();
     const kind = response.headers.get('content-type') ?? '';
     if (kind.startsWith('application/json')) {
       take(await response.json(), about);
@@ -83,7 +87,7 @@ async function ask(address, request, about) {
     complain(about, [...page.querySelectorAll('h1, .words')].map((e) => e.textContent));
   } catch {
     if (mine !== latest) return;
-    complain(about, [say('no-answer')]);
+    silent(placeIn(about), say('no-answer'));
     if ('running' in room.dataset) again();
   }
 }
@@ -100,7 +104,7 @@ function take(answer, about) {
     holder.innerHTML = html;
     const old = document.getElementById(id);
     const fresh = holder.content.firstElementChild;
-    if (old && fresh) morph(old, fresh, false);
+    if (old && fresh) morph(old, fresh);
   }
   swapped();
   // A button that is gone leaves the keyboard where it can begin again.
@@ -114,9 +118,13 @@ function take(answer, about) {
   if (answer.running) again();
 }
 
+function placeIn(form) {
+  return (form ?? document).querySelector('.problem');
+}
+
 /** Says beside a form what is wrong with it; nothing when all is well. */
 function complain(form, problems) {
-  const place = (form ?? document).querySelector('.problem');
+  const place = placeIn(form);
   if (!place) return;
   place.textContent = problems.join('. ');
   place.hidden = problems.length === 0;

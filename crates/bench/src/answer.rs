@@ -50,6 +50,8 @@ pub(crate) struct Answer {
     pub(crate) outcome: Came,
     /// The revision that the page shows from now on.
     pub(crate) revision: String,
+    /// What tells this state of the files from another; see [`crate::page::stand`].
+    pub(crate) stand: String,
     /// The fragments to put in.
     pub(crate) fragments: Vec<Fragment>,
     /// What to say beside the field that was changed; empty when all is well.

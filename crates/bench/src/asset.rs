@@ -36,9 +36,11 @@ const ASSETS: &[Asset] = &[
     asset!("bench.js", "text/javascript; charset=utf-8"),
     asset!("swap.js", "text/javascript; charset=utf-8"),
     asset!("fields.js", "text/javascript; charset=utf-8"),
+    asset!("entry.js", "text/javascript; charset=utf-8"),
     asset!("drawing.js", "text/javascript; charset=utf-8"),
     asset!("parts.js", "text/javascript; charset=utf-8"),
     asset!("marks.js", "text/javascript; charset=utf-8"),
+    asset!("halo.js", "text/javascript; charset=utf-8"),
     asset!("grips.js", "text/javascript; charset=utf-8"),
     asset!("dims.js", "text/javascript; charset=utf-8"),
     asset!("nudge.js", "text/javascript; charset=utf-8"),
@@ -123,7 +125,7 @@ mod tests {
     #[test]
     fn all_scripts_together_stay_small() {
         let bytes: usize = scripts().map(|(_, text)| text.len()).sum();
-        assert!(bytes > 0 && bytes < 75_000, "{bytes} bytes of script");
+        assert!(bytes > 0 && bytes < 92_000, "{bytes} bytes of script");
     }
 
     #[test]

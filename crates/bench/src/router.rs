@@ -51,6 +51,7 @@ pub fn router(bench: Bench) -> Router {
         .merge(page::mend::routes())
         .merge(page::papers::routes())
         .merge(page::history::routes())
+        .merge(page::stand::routes())
         .route("/asset/{edition}/{name}", get(asset_file))
         .route(
             "/favicon.ico",
@@ -301,6 +302,7 @@ pub(crate) async fn answered(
         let answer = Answer {
             outcome: outcome.came,
             revision: page.revision(),
+            stand: page.stand(),
             fragments,
             problems: outcome.problems,
             said: said.words.clone(),

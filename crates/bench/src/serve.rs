@@ -4,10 +4,13 @@ use std::net::{Ipv4Addr, SocketAddr, TcpListener};
 use std::path::PathBuf;
 use std::thread::JoinHandle;
 
+use axum::Router;
+use axum::middleware::from_fn_with_state;
 use tokio::sync::oneshot;
 
+use crate::opening::{self, Opening};
 use crate::said::say;
-use crate::{Bench, router};
+use crate::{Bench, connections, router};
 
 /// The port tried first when none is asked for.
 pub const USUAL_PORT: u16 = 7461;
@@ -53,6 +56,9 @@ pub enum BenchError {
 pub struct Running {
     /// The address to open, with the key in it.
     pub url: String,
+    /// The same for whoever starts a browser: good for one visit, and without the key, because every user of the machine
+    /// can read what a program was started with.
+    pub opens: String,
     /// Where it listens; always on 127.0.0.1.
     pub addr: SocketAddr,
     /// The thread it runs in.
@@ -102,6 +108,9 @@ pub fn start(options: Options) -> Result<Running, BenchError> {
     let addr = listener.local_addr()?;
     listener.set_nonblocking(true)?;
     let url = format!("http://{addr}/?key={key}");
+    let once = random_key()?;
+    let opens = format!("http://{addr}/?once={once}");
+    let opening = Opening::new(once, &key);
     let bench = Bench::telling(options.folder, key, addr.port(), |line| eprintln!("{line}"));
     let (stop, stopped) = oneshot::channel();
     let runtime = tokio::runtime::Builder::new_multi_thread()
@@ -113,15 +122,18 @@ pub fn start(options: Options) -> Result<Running, BenchError> {
         .spawn(move || {
             runtime.block_on(async move {
                 let listener = tokio::net::TcpListener::from_std(listener)?;
-                serve(listener, bench, async {
+                let pages = router(bench.clone()).layer(from_fn_with_state(opening, opening::open));
+                answering(listener, pages, bench, async {
                     // A sender that is gone means the same as one that speaks.
                     let _ = stopped.await;
                 })
-                .await
+                .await;
+                Ok(())
             })
         })?;
     Ok(Running {
         url,
+        opens,
         addr,
         join,
         stop,
@@ -129,19 +141,22 @@ pub fn start(options: Options) -> Result<Running, BenchError> {
 }
 
 /// Serves a bench on a listener until `until` is done; requests being answered are finished first.
-///
-/// # Errors
-/// What the system said when serving ended.
 pub async fn serve(
     listener: tokio::net::TcpListener,
     bench: Bench,
     until: impl Future<Output = ()> + Send + 'static,
-) -> std::io::Result<()> {
-    let served = axum::serve(listener, router(bench.clone()))
-        .with_graceful_shutdown(until)
-        .await;
+) {
+    answering(listener, router(bench.clone()), bench, until).await;
+}
+
+async fn answering(
+    listener: tokio::net::TcpListener,
+    pages: Router,
+    bench: Bench,
+    until: impl Future<Output = ()> + Send + 'static,
+) {
+    connections::answer(listener, pages, bench.patience(), until).await;
     bench.works().cancel_all();
-    served
 }
 
 fn listen(port: Option<u16>) -> Result<TcpListener, BenchError> {

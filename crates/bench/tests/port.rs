@@ -45,6 +45,29 @@ fn it_listens_on_this_machine_only_and_its_address_opens_it() {
 }
 
 #[test]
+fn the_address_a_browser_is_started_with_is_good_for_one_visit_and_holds_no_key() {
+    let folder = tempfile::tempdir().unwrap();
+    let collection = folder.path().join("saltmarsh");
+    style::write_demo(&collection).unwrap();
+    let running = start(options(&collection)).unwrap();
+    let (_, key) = running.url.split_once("key=").unwrap();
+    assert!(!running.opens.contains(key));
+    let (origin, address) = running.opens.split_at(running.opens.rfind('/').unwrap());
+    assert_eq!(origin, format!("http://{}", running.addr));
+    // Another word is as good as none, and spends nothing.
+    assert!(get(running.addr, "/?once=0123456789abcdef").starts_with("HTTP/1.1 403"));
+    let first = get(running.addr, address);
+    assert!(first.contains("Saltmarsh Yard"));
+    assert!(
+        first
+            .to_lowercase()
+            .contains(&format!("set-cookie: bench-{}={key}", running.addr.port()))
+    );
+    assert!(get(running.addr, address).starts_with("HTTP/1.1 403"));
+    assert!(get(running.addr, &format!("/?key={key}")).contains("Saltmarsh Yard"));
+}
+
+#[test]
 fn two_starts_have_two_keys() {
     let folder = tempfile::tempdir().unwrap();
     let collection = folder.path().join("saltmarsh");

@@ -103,9 +103,13 @@ pub struct Serving {
     /// The port on this machine; 0 for any free one
     #[arg(long, value_name = "N")]
     pub port: Option<u16>,
-    /// The key of the pages, 16 to 128 letters and digits, so that open pages go on after a new start; a new one when left out
-    #[arg(long, value_name = "KEY")]
+    /// The key of the pages, 16 to 128 letters and digits, so that open pages go on after a new start; a new one when left out.
+    /// Every user of this machine can read it here; --key-file keeps it from them
+    #[arg(long, value_name = "KEY", conflicts_with = "key_file")]
     pub key: Option<String>,
+    /// The file whose first line is the key, which only you may read (chmod 600); - for standard input
+    #[arg(long, value_name = "FILE")]
+    pub key_file: Option<PathBuf>,
 }
 
 /// `fellwork check`.

@@ -100,6 +100,20 @@ pub enum Trouble {
         #[help]
         lays: String,
     },
+    /// The key of the bench cannot be had from where it was said to be.
+    #[error("no key from {from}: {why}")]
+    #[diagnostic(
+        code("fellwork::key"),
+        help(
+            "put the key, 16 to 128 letters and digits, into the first line of a file that only you may read: chmod 600 FILE"
+        )
+    )]
+    Key {
+        /// The file, or what stands for one.
+        from: String,
+        /// What is in the way.
+        why: String,
+    },
     /// An option that means nothing here.
     #[error("{what}")]
     #[diagnostic(code("fellwork::option"))]

@@ -9,7 +9,7 @@ use lay::{
     Bounds, Ended, Lay, LayError, Options, Placement, Progress, Turn, match_copies, search_on,
 };
 use style::{KeptBounds, KeptLay, KeptPlace, RevisionId, SaveError};
-use trade::Share;
+use trade::{Length, Share};
 
 /// How lays are looked for.
 pub struct Finder<'a> {
@@ -81,6 +81,15 @@ impl Finder<'_> {
         }
         let known = kept.as_ref().map(|(lay, _)| lay.placements.as_slice());
         let mut spent = Duration::ZERO;
+        let mut so_far = SoFar {
+            collection: self.collection,
+            spread,
+            words,
+            made_of: &made_of,
+            shortest: kept.as_ref().map(|(lay, _)| lay.length),
+            bounds: None,
+            looked: Duration::ZERO,
+        };
         let mut found = search_on(
             &spread.problem,
             &self.options,
@@ -88,6 +97,7 @@ impl Finder<'_> {
             cancel,
             &mut |progress| {
                 spent = progress.elapsed;
+                so_far.keep(progress);
                 tell(progress);
             },
         )?;
@@ -96,6 +106,7 @@ impl Finder<'_> {
             Ended::Cancelled => spent.as_secs(),
             Ended::Time | Ended::Places | Ended::Bound => asked,
         };
+        let seconds = seconds.saturating_sub(so_far.looked.as_secs());
         let note = note(&found, &made_of, words, seconds);
         let not_kept = style::keep_lay(self.collection, &note).err();
         Ok(match kept {
@@ -114,6 +125,54 @@ impl Finder<'_> {
                 not_kept,
             },
         })
+    }
+}
+
+/// How often a search keeps what it has so far.
+const KEEP_EVERY: Duration = Duration::from_secs(2);
+
+/// What a search that goes on has kept already: it may be killed before its end.
+struct SoFar<'a> {
+    collection: &'a Path,
+    spread: &'a Spread,
+    words: &'a str,
+    made_of: &'a RevisionId,
+    /// The shortest lay that is kept.
+    shortest: Option<Length>,
+    /// What no lay can be shorter than, once it was asked for.
+    bounds: Option<Bounds>,
+    /// How long was looked for what is kept, to whole seconds.
+    looked: Duration,
+}
+
+impl SoFar<'_> {
+    /// Keeps the lay of a search that goes on, where it is shorter than what is kept and that is a while ago.
+    fn keep(&mut self, progress: &Progress) {
+        let shorter = self.shortest.is_none_or(|kept| progress.length < kept);
+        if !shorter || progress.elapsed < self.looked + KEEP_EVERY {
+            return;
+        }
+        let problem = &self.spread.problem;
+        let bounds = self.bounds.or_else(|| lay::bounds(problem).ok());
+        let Some(bounds) = bounds else { return };
+        self.bounds = Some(bounds);
+        let mut placements = progress.placements.clone();
+        match_copies(problem, &mut placements, &self.spread.matched);
+        let lay = Lay {
+            placements,
+            length: progress.length,
+            efficiency: progress.efficiency,
+            bounds,
+            ended: Ended::Cancelled,
+            places: progress.places,
+        };
+        let seconds = (progress.elapsed - self.looked).as_secs();
+        let note = note(&lay, self.made_of, self.words, seconds);
+        // Where the disk refuses, the end of the search says so.
+        if style::keep_lay(self.collection, &note).is_ok() {
+            self.shortest = Some(progress.length);
+            self.looked += Duration::from_secs(seconds);
+        }
     }
 }
 

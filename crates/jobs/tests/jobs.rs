@@ -79,6 +79,31 @@ fn a_cancelled_search_keeps_what_it_found_for_as_long_as_it_looked() {
 }
 
 #[test]
+fn a_search_that_is_killed_leaves_what_it_had_found() {
+    let folder = tempfile::tempdir().unwrap();
+    let loaded = demo(folder.path());
+    let job = LayJob::new(&loaded, &order(None, &[])).unwrap();
+    let cancel = AtomicBool::new(false);
+    let mut there = None;
+    // A search that is killed never comes to its end, so what counts is what is kept while it goes on.
+    finder(folder.path(), Kept::LongEnough, 120)
+        .find(&job.spread, &job.words, &cancel, &mut |_| {
+            if there.is_none() {
+                there = kept_lay(folder.path(), &job.spread, &job.words);
+                cancel.store(there.is_some(), Ordering::Relaxed);
+            }
+        })
+        .unwrap();
+    let (kept, seconds) = there.unwrap();
+    assert_eq!(kept.placements.len(), 18);
+    assert!(kept.bounds.best() > Length::ZERO && kept.length >= kept.bounds.best());
+    assert!(seconds >= 2, "{seconds}");
+    // What is kept at the end counts each second once.
+    let (_, all) = kept_lay(folder.path(), &job.spread, &job.words).unwrap();
+    assert!((seconds..120).contains(&all), "{seconds} {all}");
+}
+
+#[test]
 fn what_the_style_does_not_have_is_refused_with_what_it_has() {
     let folder = tempfile::tempdir().unwrap();
     let loaded = demo(folder.path());

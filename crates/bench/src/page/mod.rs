@@ -10,4 +10,5 @@ pub(crate) mod layout;
 pub(crate) mod mend;
 pub(crate) mod papers;
 pub(crate) mod room;
+pub(crate) mod stand;
 pub(crate) mod style;

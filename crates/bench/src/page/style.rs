@@ -5,6 +5,7 @@ use std::sync::Arc;
 use maud::{Markup, html};
 
 use super::layout::{self, Loads};
+use super::stand;
 use crate::answer::Fragment;
 use crate::changes::Steps;
 use crate::field::Show;
@@ -73,6 +74,11 @@ impl<'a> Page<'a> {
     /// The revision shown.
     pub(crate) fn revision(&self) -> String {
         self.session.loaded().revision.to_string()
+    }
+
+    /// What tells the state of the files from another.
+    pub(crate) fn stand(&self) -> String {
+        stand::of(self.session.loaded())
     }
 
     fn show(&self) -> Show<'_> {
@@ -168,7 +174,7 @@ impl<'a> Page<'a> {
         let doc = &self.session.loaded().style;
         let body = html! {
             a.skip href="#panel" { (say().style_page_skip()) }
-            div #bench data-path=(route::style_path(self.name)) data-revision=(self.session.loaded().revision) {
+            div #bench data-path=(route::style_path(self.name)) data-revision=(self.session.loaded().revision) data-stand=(self.stand()) {
                 (self.bar())
                 (notice::render(&self.notice))
                 noscript { p.notice { (say().style_page_no_scripts()) } }

@@ -82,12 +82,12 @@ fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
             }
         }
         svg.leaders aria-hidden="true" {}
-        div.dims role="group" aria-label=(say().drawing_measures()) {
+        div #dims .dims role="group" aria-label=(say().drawing_measures()) {
             @for tape in &picture.tapes {
                 @if let Some(at) = tape.middle() {
                     @let value = fit::value(show, tape.measure.key);
                     @let charted = garment.doc.value(tape.measure.key, garment.size);
-                    div.dim data-dim=(tape.measure.key) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(tape.measure.how) {
+                    div.dim id={ "dim-" (tape.measure.key) } data-dim=(tape.measure.key) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(tape.measure.how) {
                         label { span { (tape.measure.name) } @if let Some(field) = value { (field.on_drawing()) } }
                         @if let (Some(charted), true) = (charted, garment.size != show.loaded.style.sizes.base) {
                             span.here { (say().drawing_in_size(garment.size, charted.show(show.system))) }

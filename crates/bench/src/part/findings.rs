@@ -90,7 +90,7 @@ fn item(
     let marked = picture.marks.iter().any(|mark| mark.number == number);
     let elsewhere = elsewhere(number, finding, see, picture);
     html! {
-        li.(severity) id={ "finding-" (number) } data-finding=(number) data-about=[part] tabindex="-1" {
+        li.(severity) id={ "finding-" (number) } data-key={ (finding.code) " " (finding.about) } data-finding=(number) data-about=[part] tabindex="-1" {
             @if marked { button.number type="button" data-show=(number) aria-label=(say().finding_show(number)) { (number) } }
             @else { span.number { (number) } }
             div {

@@ -119,3 +119,53 @@ async fn a_trickle_holds_nobody_up_and_is_given_up() {
         assert!(line.contains(" 408 "), "{line}");
     }
 }
+
+/// What is left of a connection that says only part of what it asks: the bench ends it, or this waits a minute.
+fn ends(mut stream: TcpStream) -> bool {
+    stream
+        .set_read_timeout(Some(Duration::from_secs(60)))
+        .unwrap();
+    let mut said = Vec::new();
+    // What was written after the end is answered with a reset.
+    match stream.read_to_end(&mut said) {
+        Ok(_) => true,
+        Err(error) => error.kind() == std::io::ErrorKind::ConnectionReset,
+    }
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn a_hundred_unfinished_questions_are_not_waited_for() {
+    let open = open(Duration::from_millis(400)).await;
+    let addr = open.addr;
+    let ended = tokio::task::spawn_blocking(move || {
+        let starts = [
+            "",
+            "G",
+            "GET / HTTP/1.1\r\n",
+            "GET / HTTP/1.1\r\nHost: 127.0.0.1\r\nX-Long: ",
+        ];
+        let unfinished: Vec<TcpStream> = (0..100)
+            .map(|number| {
+                let mut stream = TcpStream::connect(addr).unwrap();
+                let start = starts[number % starts.len()];
+                stream.write_all(start.as_bytes()).unwrap();
+                stream
+            })
+            .collect();
+        // One goes on and on, a letter at a time.
+        let mut trickle = TcpStream::connect(addr).unwrap();
+        trickle.write_all(b"GET / HTTP/1.1\r\nX-Long: ").unwrap();
+        let trickling = std::thread::spawn(move || {
+            let letters = (0..6000).all(|_| {
+                std::thread::sleep(Duration::from_millis(10));
+                trickle.write_all(b"x").is_ok()
+            });
+            !letters
+        });
+        assert!(asks_for_the_collection(addr).contains("Saltmarsh Yard"));
+        let ended = unfinished.into_iter().map(ends);
+        let ended = ended.filter(|ended| *ended).count();
+        (ended, trickling.join().unwrap())
+    });
+    assert_eq!(ended.await.unwrap(), (100, true));
+}

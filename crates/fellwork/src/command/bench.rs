@@ -3,6 +3,7 @@
 use std::path::Path;
 use std::process::{Command, Stdio};
 
+use super::key;
 use crate::args::{Bench, Serving};
 use crate::exit::Exit;
 use crate::printed;
@@ -17,14 +18,14 @@ pub fn serve(folder: &Path, serving: &Serving) -> Result<Exit, Trouble> {
     let running = bench::start(bench::Options {
         folder: folder.to_path_buf(),
         port: serving.port,
-        key: serving.key.clone(),
+        key: key::asked_for(serving)?,
     })?;
     printed::to_stdout(format!(
         "the bench is open at {}\nit answers on this machine only; end it with Ctrl-C\n",
         running.url
     ))?;
     if !serving.no_open {
-        open_browser(&running.url);
+        open_browser(&running.opens);
     }
     running.wait().map_err(bench::BenchError::from)?;
     Ok(Exit::Done)

@@ -7,6 +7,7 @@ mod compare;
 mod demo;
 mod draw;
 mod history;
+mod key;
 mod lay;
 mod new;
 mod pack;

@@ -7,6 +7,7 @@ mod beginnings;
 mod browser;
 mod browser_access;
 mod browser_cutting;
+mod browser_fields;
 mod browser_history;
 mod browser_hostile;
 mod browser_keys;

@@ -17,17 +17,35 @@ type Word = (
 );
 
 const WORDS: &[Word] = &[
-    ("no-answer", &["bring.js", "grips.js", "work.js"], |say| {
+    ("no-answer", &["bring.js", "work.js"], |say| {
         say.script_no_answer().into()
     }),
-    ("no-answer-unchanged", &["art.js", "history.js"], |say| {
+    ("no-answer-unchanged", &["history.js"], |say| {
         say.script_no_answer_unchanged().into()
     }),
     ("no-answer-unmade", &["forms.js"], |say| {
         say.script_no_answer_unmade().into()
     }),
-    ("press-enter-again", &["swap.js"], |say| {
-        say.script_press_enter_again().into()
+    ("not-in-the-file", &["fields.js"], |say| {
+        say.script_not_in_the_file().into()
+    }),
+    ("not-answered", &["fields.js"], |say| {
+        say.script_not_answered().into()
+    }),
+    ("choose-again", &["fields.js"], |say| {
+        say.script_choose_again().into()
+    }),
+    ("not-taken", &["fields.js"], |say| {
+        say.script_not_taken("{typed}").into()
+    }),
+    ("take-up-again", &["fields.js"], |say| {
+        say.script_take_up_again().into()
+    }),
+    ("field-gone", &["fields.js"], |say| {
+        say.script_field_gone("{typed}").into()
+    }),
+    ("art-not-sent", &["art.js"], |say| {
+        say.script_art_not_sent().into()
     }),
     ("gone", &["gone.js"], |say| say.script_gone().into()),
     ("other-key", &["gone.js"], |say| {
@@ -36,7 +54,7 @@ const WORDS: &[Word] = &[
     ("answers-again", &["swap.js"], |say| {
         say.script_answers_again().into()
     }),
-    ("not-changed", &["swap.js"], |say| {
+    ("not-changed", &["fields.js"], |say| {
         say.script_not_changed("{problems}").into()
     }),
     ("version-not-changed", &["history.js"], |say| {
