@@ -335,6 +335,8 @@ fn no_beginning_is_unusual() {
                         name: "Bittern".into(),
                         code: "B-1".into(),
                         label: None,
+                        folder: None,
+                        words: style::LabelWords::default(),
                         answers,
                     };
                     begun.push(foresee(&asked, Some(&demo.collection)).unwrap().0);

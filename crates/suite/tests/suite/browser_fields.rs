@@ -74,7 +74,10 @@ async fn two_pages(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<
     shows(page, "43 cm").await?;
     let said = found(page, "#measure-hem .problem:not([hidden])").await?;
     let said = said.text().await?;
-    assert!(said.contains("“40 cm” was not taken") && said.contains("43"), "{said}");
+    assert!(
+        said.contains("“40 cm” was not taken") && said.contains("43"),
+        "{said}"
+    );
     assert!(fs::read_to_string(file).unwrap().contains("\"43 cm\""));
     found(page, "#measure-hem .problem button")
         .await?
