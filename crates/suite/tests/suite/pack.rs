@@ -68,6 +68,8 @@ fn every_font_is_embedded_and_has_its_letters() {
     let said = says(&pdffonts, &[], &pdf, &[]);
     let fonts: Vec<&str> = said.lines().skip(2).collect();
     assert!(!fonts.is_empty());
+    // All of it is Latin: the typeface of Japanese letters stands last and is not asked.
+    assert!(!said.contains("Noto"), "{said}");
     for font in fonts {
         // The columns emb, sub and uni, then object number and generation.
         let columns: Vec<&str> = font.split_whitespace().rev().take(5).collect();
@@ -234,4 +236,34 @@ fn nothing_runs_off_a_page() {
         assert_eq!(off, 0, "{} has ink at its edge", file.display());
     }
     assert!(seen >= 12, "{seen} pages");
+}
+
+/// A label and a style named in Japanese: the typeface that has the letters is embedded, and no letter is left without.
+#[test]
+fn japanese_names_are_printed() {
+    let Some(pdffonts) = tool(&["pdffonts"]) else {
+        return;
+    };
+    let folder = tempfile::tempdir().unwrap();
+    let (root, pdf) = (folder.path().join("own"), folder.path().join("own.pdf"));
+    let (root, pdf_name) = (root.to_str().unwrap(), pdf.to_str().unwrap());
+    succeed([
+        "new",
+        root,
+        "--name",
+        "渡し守",
+        "--label",
+        "潮風堂",
+        "--code",
+        "WM-1",
+        "--folder",
+        "watashi",
+    ]);
+    let style = format!("{root}/styles/watashi");
+    succeed(["pack", &style, "--date", DATE, "-o", pdf_name]);
+    let fonts = says(&pdffonts, &[], &pdf, &[]);
+    assert!(fonts.contains("NotoSansJP"), "{fonts}");
+    let Some(pages) = pages(&pdf) else { return };
+    assert!(pages[0].contains("潮風堂") && pages[0].contains("渡し守"));
+    assert!(!pages.concat().contains("papers::letters"));
 }
