@@ -164,14 +164,17 @@ pub struct Pieces {
 
 /// `fellwork draw`.
 #[derive(Debug, ClapArgs)]
-#[command(after_help = "\
+#[command(
+    override_usage = "fellwork draw [OPTIONS] --view <VIEW> --face <FACE> -o <FILE> <STYLE>",
+    after_help = "\
 Examples:
   fellwork draw saltmarsh/styles/ferryman --view front --face outside \\
       -o front.svg
   fellwork draw saltmarsh/styles/ferryman --view back --face inside \\
       --size 36x34 -o - > back.svg
 
-The drawing is true to scale: one unit of the SVG is one millimetre of the garment.")]
+The drawing is true to scale: one unit of the SVG is one millimetre of the garment."
+)]
 pub struct Draw {
     /// The style's folder or its style.toml
     pub style: PathBuf,
@@ -575,8 +578,8 @@ Examples:
   fellwork new saltmarsh --name \"Ferryman Two\" \\
       --from saltmarsh/styles/ferryman
 
-Every question of the cut has an answer already; change the rest in its style.toml, or on the bench. What only
-you know (workroom, words of patch and labels, origin) stays open until you say it, and fellwork check lists it.")]
+Every question of the cut has an answer already; change the rest in its style.toml, or on the bench. What only you \
+know (workroom, words of patch and labels, origin) stays open until you say it, and fellwork check lists it.")]
 pub struct New {
     /// The folder of a collection, or one that is not there yet
     #[arg(value_name = "DIR")]

@@ -280,8 +280,11 @@ fn resolved(path: &Path) -> PathBuf {
     let absolute = std::path::absolute(path).unwrap_or_else(|_| path.to_path_buf());
     for there in absolute.ancestors() {
         if let Ok(real) = fs::canonicalize(there) {
-            let rest = absolute.strip_prefix(there).unwrap_or(Path::new(""));
-            return real.join(rest);
+            // Joining nothing would end the path as a folder's, and a file is none.
+            return match absolute.strip_prefix(there) {
+                Ok(rest) if rest != Path::new("") => real.join(rest),
+                _ => real,
+            };
         }
     }
     absolute
