@@ -146,11 +146,16 @@ impl Changes {
             Way::Edit | Way::Undo | Way::Redo => different(&kept, change, system),
         };
         match (kept.kind, place(&change.file)) {
-            (FileKind::Style, Some(folder)) if folder == style => words,
+            _ if is_of(&change.file, style) => words,
             (FileKind::Style, Some(folder)) => say().answer_elsewhere(words, folder),
             _ => say().answer_elsewhere(words, &change.file),
         }
     }
+}
+
+/// Whether a file of the collection is that of the style in this folder.
+pub(crate) fn is_of(file: &str, style: &str) -> bool {
+    place(file) == Some(style)
 }
 
 /// A style's folder, out of where its file lies.

@@ -318,11 +318,14 @@ pub fn take_note(collection_folder: &Path) {
         let _ = kept.file.look();
     }
     let root = real(collection_folder);
-    for folder in [root.as_path(), &root.join("styles")] {
-        store::clear_unfinished_folders(folder);
-    }
-    if let Some(above) = root.parent() {
-        store::clear_unfinished_folders(above);
+    let styles = list_styles(&root).unwrap_or_default();
+    let folders = styles.iter().filter_map(|style| style.parent());
+    for folder in [root.as_path(), &root.join("styles")]
+        .into_iter()
+        .chain(root.parent())
+        .chain(folders)
+    {
+        store::clear_unfinished(folder);
     }
     store::clear_unfinished_note(&root.join(LAYS_FOLDER).join(lays::PREPARED));
 }

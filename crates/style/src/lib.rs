@@ -110,6 +110,6 @@ pub use stated::{
 pub use store::{
     COLLECTION_FILE, Change as FileChange, Direction, History, LARGEST_FILE, LONGEST_NAME,
     REVISIONS_FOLDER, ReadError, Revision, RevisionId, Stamp, Timeline, VersionedFile, Way,
-    collection_of, list_versions, read_bytes, read_text, real,
+    clear_unfinished, collection_of, list_versions, read_bytes, read_text, real, unfinished,
 };
 pub use told::{Teller, VersionRead};

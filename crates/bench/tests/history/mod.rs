@@ -137,7 +137,7 @@ async fn all_changes_of_all_files_are_listed_and_each_can_be_put_back() {
     let order = [
         ": 5 → 7",
         "styles/ferryman/style.toml, version 2",
-        "Yarns.toml: ",
+        ">yarns.toml: ",
         "yarns.toml, version 2",
     ]
     .map(at);
