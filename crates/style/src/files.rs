@@ -143,8 +143,17 @@ impl KeptFile {
             }
             FileKind::Shared => {
                 let name = path.file_name().unwrap_or_default().to_string_lossy();
-                let collection = load_collection_as(&self.root, Some((&name, text)))?;
-                every_style_holds(&self.root, &collection)?;
+                match load_collection_as(&self.root, Some((&name, text))) {
+                    Ok(collection) => every_style_holds(&self.root, &collection)?,
+                    // What is wrong with another of the four is not this text's fault, and no style can be read now.
+                    Err(mut report) => {
+                        let own = path.display().to_string();
+                        report.problems.retain(|problem| problem.file == own);
+                        if !report.is_empty() {
+                            return Err(report.into());
+                        }
+                    }
+                }
             }
         }
         Ok(())

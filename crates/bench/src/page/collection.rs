@@ -62,7 +62,7 @@ pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
             }
             Err(NotOpen::Broken(report)) => Err(Mistakes {
                 told: placed(&report),
-                mends: mend::sound(bench, &folder).is_some(),
+                mends: mend::is_offered(bench, &folder),
             }),
             // Taken away since it was listed.
             Err(NotOpen::Unknown) => continue,

@@ -161,6 +161,29 @@ async fn all_changes_of_all_files_are_listed_and_each_can_be_put_back() {
 }
 
 #[tokio::test]
+async fn shared_files_that_cannot_be_read_go_back_to_the_last_versions_that_can() {
+    let house = House::new();
+    ok(&house, STYLE).await;
+    let texts = || {
+        ["cloths.toml", "trims.toml"]
+            .map(|name| fs::read_to_string(house.collection().join(name)).unwrap())
+    };
+    let before = texts();
+    for name in ["cloths.toml", "trims.toml"] {
+        fs::write(house.collection().join(name), "[[[").unwrap();
+    }
+    // A bench that never saw them sound offers the way back.
+    let later = again(&house);
+    let page = later.get(STYLE).await;
+    assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(page.text.contains("/mend"), "{}", page.text);
+    let got = later.send(post(&format!("{STYLE}/mend"), &json!({}))).await;
+    assert_eq!(got.status, StatusCode::OK, "{}", got.text);
+    assert_eq!(texts(), before);
+    ok(&later, STYLE).await;
+}
+
+#[tokio::test]
 async fn a_page_takes_back_only_the_change_it_shows() {
     let house = House::new();
     house.set("loops.count", "7").await;

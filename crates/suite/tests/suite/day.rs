@@ -36,6 +36,8 @@ const DEMO: [&str; 9] = [
 struct Day {
     root: PathBuf,
     port: u16,
+    /// The style whose page is open while a bench is running.
+    open: Option<String>,
     /// Every text that any file was seen to hold.
     seen: Vec<(PathBuf, String)>,
 }
@@ -67,11 +69,14 @@ impl Day {
         }
     }
 
-    /// An editor writes into a file.
+    /// An editor writes into a file; an open page sees it soon.
     fn by_hand(&mut self, name: &str, from: &str, to: &str) {
         let text = self.text(name);
         assert!(text.contains(from), "{name} has no {from}");
         fs::write(self.file(name), text.replacen(from, to, 1)).unwrap();
+        if let Some(style) = &self.open {
+            self.ask(style, "fragments", None);
+        }
         self.look();
     }
 
@@ -112,6 +117,7 @@ fn a_makers_day() {
     let mut day = Day {
         root: root.clone(),
         port: free_port(),
+        open: None,
         seen: Vec::new(),
     };
     // Morning: a label, and three styles of it.
@@ -186,6 +192,7 @@ fn a_makers_day() {
 
     // At the bench, with an editor beside it.
     let served = bench(&root, day.port, KEY);
+    day.open = Some(first.clone());
     day.set(&first, "loops.count", "7");
     day.by_hand(&of(&first), "count = 7", "count = 6");
     day.set(&first, "style.summary", "一番");
@@ -243,6 +250,7 @@ fn a_makers_day() {
         );
     }
     drop(served);
+    day.open = None;
 
     // Afternoon: an order, written by hand and changed; its plan and the papers.
     let order = "format = 1\n[order]\nname = \"春\"\n[[lines]]\nstyle = \"STYLE\"\npairs = { 30x32 = 2, 32x32 = 4 }\n\
