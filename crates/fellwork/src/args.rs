@@ -16,7 +16,7 @@ use lay::{Limits, Options};
 use papers::Paper;
 use patterns::dxf::FileUnit;
 use sewing::Face;
-use style::Size;
+use style::{Size, Tag};
 use trade::Length;
 
 use crate::exit;
@@ -625,12 +625,12 @@ pub struct New {
     /// How the outseam runs: shaped, or straight on the cloth's own edge (usual where the cloth has one)
     #[arg(long, value_parser = worded(style::OutseamLine::WORDS))]
     pub outseam: Option<style::OutseamLine>,
-    /// The waists of its run in inches, with commas
-    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<u32>)]
-    pub waists: Vec<u32>,
-    /// The lengths of its run in inches, with commas
-    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<u32>)]
-    pub lengths: Vec<u32>,
+    /// The waists of its run in inches, halves with a point, with commas between: 30,31,31.5
+    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<Tag>)]
+    pub waists: Vec<Tag>,
+    /// The lengths of its run in inches, halves with a point, with commas between
+    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<Tag>)]
+    pub lengths: Vec<Tag>,
     /// What it is cut from, a name from cloths.toml
     #[arg(long, value_name = "CLOTH")]
     pub shell: Option<String>,

@@ -51,6 +51,7 @@ mod seams;
 mod size;
 mod start;
 mod stated;
+mod tag;
 mod told;
 
 pub use chart::{Break, ChartEntry};
@@ -112,4 +113,5 @@ pub use store::{
     REVISIONS_FOLDER, ReadError, Revision, RevisionId, Stamp, Timeline, VersionedFile, Way,
     clear_unfinished, collection_of, list_versions, read_bytes, read_text, real, unfinished,
 };
+pub use tag::{Tag, TagError};
 pub use told::{Teller, VersionRead};

@@ -325,7 +325,7 @@ fn a_style_and_its_pattern_are_saved_together_or_not_at_all() {
 
     let saved = save_beside(&loaded, &text, &[beside]).unwrap();
     assert!(saved.loaded.style.pattern.is_some());
-    assert_eq!(saved.loaded.style.sizes.waists, [32]);
+    assert_eq!(saved.loaded.style.sizes.waists, [style::Tag::inches(32)]);
     // Another pattern of the same name never takes the place of the first.
     let other = Beside::new(
         &saved.loaded,
