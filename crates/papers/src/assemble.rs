@@ -98,7 +98,7 @@ pub fn assemble_watched(
     };
     let lays = lays::lays(&context, cancel, tell)?;
     let figures = figures::figures(&context)?;
-    Ok(Pack {
+    let mut pack = Pack {
         style: cover::head(&context, assembly),
         cover: cover::cover(&context)?,
         changes: findings::changes(&assembly.changes),
@@ -119,5 +119,7 @@ pub fn assemble_watched(
         materials: materials::materials(&context, &lays),
         findings: findings::findings(&context),
         cautions: cautions::cautions(&context),
-    })
+    };
+    pack.findings.extend(findings::unprintable(&context, &pack));
+    Ok(pack)
 }

@@ -16,6 +16,7 @@
 mod assemble;
 mod drawing;
 mod error;
+mod letters;
 mod pack;
 mod patterns;
 mod pdf;
@@ -25,6 +26,7 @@ mod typeset;
 pub use assemble::{Assembly, assemble, assemble_watched};
 pub use drawing::Drawing;
 pub use error::PaperError;
+pub use letters::letters;
 pub use pack::{
     Caution, Change, Chart, ChartRow, ChartValues, ClothCut, Cover, CutRow, CuttingPart, Fact,
     Figure, FindingRow, GradeRow, GradeTable, LengthLine, MaterialGroup, MaterialRow, MoveRow,

@@ -29,7 +29,11 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
     };
     let run = sewing::make_run(&loaded.style, &loaded.collection);
     let cuts = cut_run(&run, &Plan::of(&loaded.style));
-    let noticed = noticed(&run, &cuts);
+    let mut noticed = noticed(&run, &cuts);
+    let letters = papers::letters(&loaded);
+    for (_, found) in &mut noticed {
+        found.extend(letters.iter().cloned());
+    }
     let of_size = noticed
         .iter()
         .map(|(size, found)| (*size, found.as_slice()));

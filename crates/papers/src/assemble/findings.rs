@@ -1,13 +1,16 @@
 //! What changed and what the checks found.
 
-use draft::Place;
+use std::cmp::Reverse;
+
+use draft::{Finding, Place};
 use geometry::{Path, Point};
 use sewing::findings_of_run;
 use trade::Length;
 
 use super::Context;
 use super::words::capital;
-use crate::{Change, FindingRow, Severity};
+use crate::letters::{letters, letters_elsewhere};
+use crate::{Change, FindingRow, Pack, Severity};
 
 /// A change told as "about: before → after" in its three parts; one told otherwise as a whole.
 pub(super) fn changes(changes: &[style::Change]) -> Vec<Change> {
@@ -35,34 +38,45 @@ pub(super) fn changes(changes: &[style::Change]) -> Vec<Change> {
 
 /// The findings of every size, each once, the gravest first.
 pub(super) fn findings(context: &Context<'_>) -> Vec<FindingRow> {
-    findings_of_run(context.run)
-        .into_iter()
-        .map(|found| FindingRow {
-            severity: match found.severity {
-                draft::Severity::Error => Severity::Error,
-                draft::Severity::Warning => Severity::Warning,
-                draft::Severity::Note => Severity::Note,
-            },
-            code: found.code.to_owned(),
-            about: match found.size {
-                Some(size) => format!("{}, size {size}", found.about.replace('_', " ")),
-                None => found.about.replace('_', " "),
-            },
-            message: match found.muted(&context.shown.doc) {
-                Some((_, muted)) => format!(
-                    "{}. Left so by the maker: {}",
-                    capital(&found.message),
-                    muted.reason
-                ),
-                None => capital(&found.message) + ".",
-            },
-            place: found
-                .place
-                .and_then(|place| place_words(context, place))
-                .unwrap_or_default(),
-            remedy: found.remedy.as_deref().map(capital).unwrap_or_default(),
-        })
-        .collect()
+    let mut all = findings_of_run(context.run);
+    all.extend(letters(context.loaded));
+    all.sort_by_key(|found| Reverse(found.severity));
+    all.iter().map(|found| row(context, found)).collect()
+}
+
+/// What a filled pack cannot print beyond the fields of its style.
+pub(super) fn unprintable(context: &Context<'_>, pack: &Pack) -> Option<FindingRow> {
+    let found = letters_elsewhere(pack, &letters(context.loaded))?;
+    Some(row(context, &found))
+}
+
+/// A finding as it is printed.
+fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
+    FindingRow {
+        severity: match found.severity {
+            draft::Severity::Error => Severity::Error,
+            draft::Severity::Warning => Severity::Warning,
+            draft::Severity::Note => Severity::Note,
+        },
+        code: found.code.to_owned(),
+        about: match found.size {
+            Some(size) => format!("{}, size {size}", found.about.replace('_', " ")),
+            None => found.about.replace('_', " "),
+        },
+        message: match found.muted(&context.shown.doc) {
+            Some((_, muted)) => format!(
+                "{}. Left so by the maker: {}",
+                capital(&found.message),
+                muted.reason
+            ),
+            None => capital(&found.message) + ".",
+        },
+        place: found
+            .place
+            .and_then(|place| place_words(context, place))
+            .unwrap_or_default(),
+        remedy: found.remedy.as_deref().map(capital).unwrap_or_default(),
+    }
 }
 
 /// A named point or edge no farther than this says where on a piece something is.

@@ -1,8 +1,10 @@
-//! The two type families of the pack, carried in the program.
+//! The three type families of the pack, carried in the program.
 //!
 //! Libertinus Serif (SIL Open Font License 1.1) sets everything. DejaVu Sans Mono (Bitstream Vera and
 //! DejaVu licence) only lends a sign that Libertinus lacks. Both come from the crate `typst-assets`,
-//! whose NOTICE file has the licence texts. A sign in neither prints as an empty box.
+//! whose NOTICE file has the licence texts. Noto Sans JP (SIL Open Font License 1.1; `assets/README.md`
+//! says where from) lends the letters of Japanese. It stands last, so that it changes nothing the others
+//! have. A sign in none prints as an empty box, which [`crate::letters`] tells.
 
 use std::sync::OnceLock;
 
@@ -10,7 +12,9 @@ use typst::foundations::Bytes;
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 
-const FAMILIES: [&str; 2] = ["Libertinus Serif", "DejaVu Sans Mono"];
+const FAMILIES: [&str; 3] = ["Libertinus Serif", "DejaVu Sans Mono", "Noto Sans JP"];
+/// One weight; bold words in these letters are set in it too.
+const JAPANESE: &[u8] = include_bytes!("../../assets/NotoSansJP-Regular.ttf");
 
 /// The fonts and the book they are chosen from.
 pub(crate) struct Fonts {
@@ -25,6 +29,7 @@ pub(crate) fn fonts() -> &'static Fonts {
     static FONTS: OnceLock<Fonts> = OnceLock::new();
     FONTS.get_or_init(|| {
         let fonts: Vec<Font> = typst_assets::fonts()
+            .chain(std::iter::once(JAPANESE))
             .flat_map(|data| Font::iter(Bytes::new(data)))
             .filter(|font| FAMILIES.contains(&font.info().family.as_str()))
             .collect();
@@ -35,12 +40,18 @@ pub(crate) fn fonts() -> &'static Fonts {
     })
 }
 
+/// Whether one of the fonts has a letter.
+pub(crate) fn has_letter(letter: char) -> bool {
+    let mut all = fonts().fonts.iter();
+    all.any(|font| font.info().coverage.contains(u32::from(letter)))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn both_families_are_carried() {
+    fn all_families_are_carried() {
         for family in FAMILIES {
             assert!(
                 fonts().book.contains_family(&family.to_lowercase()),

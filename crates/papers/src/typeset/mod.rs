@@ -5,4 +5,5 @@ mod fonts;
 mod world;
 
 pub(crate) use data::{Job, job};
+pub(crate) use fonts::has_letter;
 pub(crate) use world::PressWorld;

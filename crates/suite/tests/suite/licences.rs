@@ -73,3 +73,29 @@ fn an_expression_is_met_by_one_of_each() {
     assert!(!permissive("GPL-3.0"));
     assert!(!permissive(""));
 }
+
+/// A typeface that is carried lies beside its licence, and both are named where people look.
+#[test]
+fn every_carried_typeface_has_its_licence_beside_it() {
+    let read = |path: &str| std::fs::read_to_string(root().join(path)).unwrap();
+    for (licence, typeface, named) in [
+        (
+            "crates/bench/assets/plex-sans-OFL.txt",
+            "crates/bench/assets/plex-sans-400.woff2",
+            "IBM Plex Sans",
+        ),
+        (
+            "crates/papers/assets/NotoSansJP-OFL.txt",
+            "crates/papers/assets/NotoSansJP-Regular.ttf",
+            "Noto Sans JP",
+        ),
+    ] {
+        assert!(root().join(typeface).is_file(), "{typeface}");
+        let text = read(licence).to_uppercase();
+        assert!(text.contains("SIL OPEN FONT LICENSE"), "{licence}");
+        assert!(read("README.md").contains(named), "{named}");
+        let architecture = read("ARCHITECTURE.md");
+        assert!(architecture.contains(named), "{named}");
+        assert!(architecture.contains(licence), "{licence}");
+    }
+}

@@ -1,0 +1,218 @@
+//! Which letters of a style no typeface of the papers has, so that no name prints as empty boxes unsaid.
+
+use std::collections::BTreeSet;
+
+use draft::{Finding, Severity};
+use serde::Serialize;
+use serde_json::Value;
+use style::Loaded;
+
+use crate::Pack;
+use crate::typeset::has_letter;
+
+/// What a letter that cannot be set is found under.
+const CODE: &str = "papers::letters";
+/// Where the rule comes from.
+const SOURCE: &str = "the typefaces carried in the program";
+/// So many letters are named; the others are counted.
+const NAMED: usize = 6;
+/// Keys whose values name files. They are not printed.
+const FILES: [&str; 2] = ["art", "file"];
+
+/// A finding for every text of a style, and of what it uses of its collection, that cannot be printed as it is written.
+///
+/// Its subject is the field. Letters that no carried typeface has are a warning; right-to-left writing, which is set
+/// but in pages that run from left to right, is a note.
+#[must_use]
+pub fn letters(loaded: &Loaded) -> Vec<Finding> {
+    let mut texts = Vec::new();
+    gather(&loaded.style, "", &mut texts);
+    let used: BTreeSet<String> = texts.iter().map(|(_, text)| text.clone()).collect();
+    let collection = &loaded.collection;
+    texts.push(("collection.name".to_owned(), collection.name.clone()));
+    for (name, entry) in &collection.workrooms {
+        take_used(&used, "workrooms", name, entry, &mut texts);
+    }
+    for (name, entry) in &collection.cloths {
+        take_used(&used, "cloths", name, entry, &mut texts);
+    }
+    for (name, entry) in &collection.yarns {
+        take_used(&used, "yarns", name, entry, &mut texts);
+    }
+    for (name, entry) in &collection.trims {
+        take_used(&used, "trims", name, entry, &mut texts);
+    }
+    texts
+        .iter()
+        .flat_map(|(field, text)| {
+            let lacking = lacking(field, text);
+            lacking.into_iter().chain(from_the_right(field, text))
+        })
+        .collect()
+}
+
+/// The letters of a filled pack that cannot be printed and are in none of `known`: changes since a version before, and
+/// whatever else is not a field of the style.
+pub(crate) fn letters_elsewhere(pack: &Pack, known: &[Finding]) -> Option<Finding> {
+    let mut texts = Vec::new();
+    gather(pack, "", &mut texts);
+    let all: String = texts.into_iter().map(|(_, text)| text).collect();
+    let told = |c: &char| known.iter().any(|finding| finding.message.contains(*c));
+    let left: String = missing(&all).into_iter().filter(|c| !told(c)).collect();
+    lacking("other texts", &left)
+}
+
+fn take_used(
+    used: &BTreeSet<String>,
+    kind: &str,
+    name: &str,
+    entry: &impl Serialize,
+    texts: &mut Vec<(String, String)>,
+) {
+    if used.contains(name) {
+        gather(entry, &format!("{kind}.{name}"), texts);
+    }
+}
+
+/// Every text in some values, each with its path.
+fn gather(values: &impl Serialize, path: &str, texts: &mut Vec<(String, String)>) {
+    // A value that is no JSON holds no text that could be printed.
+    let value = serde_json::to_value(values).unwrap_or_default();
+    walk(value, path, texts);
+}
+
+fn walk(value: Value, path: &str, texts: &mut Vec<(String, String)>) {
+    match value {
+        Value::String(text) => texts.push((path.to_owned(), text)),
+        Value::Array(items) => {
+            for (at, item) in items.into_iter().enumerate() {
+                walk(item, &format!("{path}[{at}]"), texts);
+            }
+        }
+        Value::Object(fields) => {
+            for (name, field) in fields {
+                if FILES.contains(&name.as_str()) {
+                    continue;
+                }
+                let dot = if path.is_empty() { "" } else { "." };
+                walk(field, &format!("{path}{dot}{name}"), texts);
+            }
+        }
+        Value::Null | Value::Bool(_) | Value::Number(_) => {}
+    }
+}
+
+/// The letters of a text that no typeface has, each once.
+fn missing(text: &str) -> BTreeSet<char> {
+    text.chars()
+        .filter(|c| !c.is_ascii() && !is_unseen(*c) && !has_letter(*c))
+        .collect()
+}
+
+/// Marks that leave no mark of their own: joiners, variation selectors, the order of writing, blanks, controls
+/// (the default ignorable code points of UAX #44, as far as they are met in names).
+fn is_unseen(c: char) -> bool {
+    c.is_control()
+        || c.is_whitespace()
+        || matches!(u32::from(c), 0xAD | 0x34F | 0x61C | 0x180B..=0x180F | 0x200B..=0x200F | 0x202A..=0x202E
+            | 0x2060..=0x206F | 0xFE00..=0xFE0F | 0xFEFF | 0xE0000..=0xE0FFF)
+}
+
+fn lacking(field: &str, text: &str) -> Option<Finding> {
+    let missing = missing(text);
+    let named: Vec<String> = missing
+        .iter()
+        .take(NAMED)
+        .map(|c| format!("{c} (U+{:04X})", u32::from(*c)))
+        .collect();
+    let letters = match (named.as_slice(), missing.len().saturating_sub(NAMED)) {
+        ([], _) => return None,
+        ([one], _) => format!("the letter {one}"),
+        (several, 0) => format!("the letters {}", several.join(", ")),
+        (several, more) => format!("the letters {} and {more} more", several.join(", ")),
+    };
+    let message =
+        format!("{letters} of “{text}” cannot be printed: no typeface of the papers has them");
+    Some(
+        Finding::new(CODE, Severity::Warning, field, message, SOURCE).help(
+            "write it in Latin, Greek, Cyrillic or Japanese letters; empty boxes stand in the pack until then",
+        ),
+    )
+}
+
+/// Whether a letter belongs to a script written from right to left (the blocks of the Unicode roadmap).
+fn runs_left(c: char) -> bool {
+    matches!(u32::from(c), 0x590..=0x8FF | 0xFB1D..=0xFDFF | 0xFE70..=0xFEFE | 0x10800..=0x10FFF | 0x1E800..=0x1EFFF)
+}
+
+fn from_the_right(field: &str, text: &str) -> Option<Finding> {
+    if !text.chars().any(runs_left) {
+        return None;
+    }
+    let message = format!(
+        "“{text}” is written from right to left, and the papers cannot be set so yet: beside other words and figures its order may be false"
+    );
+    Some(
+        Finding::new(CODE, Severity::Note, field, message, SOURCE)
+            .help("write it in Latin, Greek, Cyrillic or Japanese letters"),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_a_typeface_has_is_no_finding() {
+        for text in [
+            "Saltmarsh Yard",
+            "Łódź, Αθήνα, Київ",
+            "潮風堂",
+            "渡し守 デニム",
+            "e\u{301} 14 oz/yd² → ½",
+        ] {
+            assert_eq!(lacking("style.name", text), None, "{text}");
+            assert_eq!(from_the_right("style.name", text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_letter_no_typeface_has_is_named() {
+        for (text, named) in [
+            ("ท่าเรือ", "ท (U+0E17)"),
+            ("नाव", "न (U+0928)"),
+            ("Ferryman 👖", "the letter 👖 (U+1F456)"),
+            ("渡船们", "the letter 们 (U+4EEC)"),
+        ] {
+            let found = lacking("style.name", text);
+            let found = found
+                .as_ref()
+                .map(|found| (found.severity, found.message.as_str()));
+            assert!(
+                matches!(found, Some((Severity::Warning, message)) if message.contains(named)),
+                "{text}: {found:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn writing_from_the_right_is_said() {
+        for text in ["بحار", "מלח", "Yard بحار 32"] {
+            let found = from_the_right("style.name", text);
+            assert!(
+                found.is_some_and(|found| found.message.contains(text)),
+                "{text}"
+            );
+        }
+    }
+
+    #[test]
+    fn what_is_not_a_field_is_found_in_the_pack() {
+        let mut pack = Pack::default();
+        pack.style.summary = "ท and 潮".to_owned();
+        let found = letters_elsewhere(&pack, &[]);
+        assert!(found.is_some_and(|found| found.message.contains('ท')));
+        let known: Vec<Finding> = lacking("style.name", "ท").into_iter().collect();
+        assert_eq!(letters_elsewhere(&pack, &known), None);
+    }
+}
