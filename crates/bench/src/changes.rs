@@ -4,10 +4,11 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::time::SystemTime;
 
 use style::{
     Direction, FileChange as Change, FileKind, KeptFile, Stamp, Teller, Timeline, VersionedFile,
-    Way, list_versions, read_revision,
+    Way, kept_files, list_versions, read_revision,
 };
 use trade::System;
 
@@ -25,6 +26,8 @@ pub(crate) struct Changes {
     /// How many changes there were when the bench was started.
     before: usize,
     words: BTreeMap<(String, &'static str), Arc<str>>,
+    /// Every file as it was when it was looked at: how large, and when it was written.
+    seen: BTreeMap<PathBuf, Option<(u64, SystemTime)>>,
 }
 
 /// One change in words.
@@ -56,7 +59,9 @@ impl Changes {
             stamp: Stamp::default(),
             before: 0,
             words: BTreeMap::new(),
+            seen: BTreeMap::new(),
         };
+        changes.look();
         changes.read();
         changes.before = changes.timeline.changes().len();
         changes
@@ -71,7 +76,22 @@ impl Changes {
         }
     }
 
+    /// Keeps what was written by hand into any file since it was looked at last.
+    pub(crate) fn look(&mut self) {
+        for kept in kept_files(&self.root).unwrap_or_default() {
+            let path = kept.file.path();
+            let data = std::fs::metadata(path).ok();
+            let now = data.and_then(|data| Some((data.len(), data.modified().ok()?)));
+            if self.seen.get(path) != Some(&now) {
+                // What cannot be kept now is told where it is used.
+                let _ = kept.file.look();
+                self.seen.insert(path.to_path_buf(), now);
+            }
+        }
+    }
+
     fn fresh(&mut self) -> &Timeline {
+        self.look();
         if self.stamp != Stamp::of(&self.root) {
             self.read();
         }
@@ -146,11 +166,16 @@ impl Changes {
             Way::Edit | Way::Undo | Way::Redo => different(&kept, change, system),
         };
         match (kept.kind, place(&change.file)) {
-            (FileKind::Style, Some(folder)) if folder == style => words,
+            _ if is_of(&change.file, style) => words,
             (FileKind::Style, Some(folder)) => say().answer_elsewhere(words, folder),
             _ => say().answer_elsewhere(words, &change.file),
         }
     }
+}
+
+/// Whether a file of the collection is that of the style in this folder.
+pub(crate) fn is_of(file: &str, style: &str) -> bool {
+    place(file) == Some(style)
 }
 
 /// A style's folder, out of where its file lies.

@@ -363,7 +363,7 @@ pub(crate) fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Tro
     bench.session(name).map_err(|not_open| match not_open {
         NotOpen::Unknown => Trouble::no_such_page(),
         NotOpen::Broken(report) => Trouble {
-            mends: page::mend::sound(bench, name).map(|_| name.to_owned()),
+            mends: page::mend::is_offered(bench, name).then(|| name.to_owned()),
             ..Trouble::unreadable(say().trouble_style(), &report)
         },
     })

@@ -136,6 +136,11 @@ impl Bench {
         of(changes.get_or_insert_with(|| Changes::of(&self.0.folder)))
     }
 
+    /// Keeps what was written by hand into any file of the collection.
+    pub(crate) fn look(&self) {
+        self.changes(Changes::look);
+    }
+
     /// What undo and redo lead to from the page of a style, and what was changed since the bench was started.
     pub(crate) fn steps(&self, style: &str, system: System) -> Steps {
         self.changes(|changes| changes.steps(style, system))

@@ -244,12 +244,12 @@ pub fn increments(doc: &StyleDoc) -> Vec<Increment> {
     let waists: Vec<Size> = sizes
         .waists
         .iter()
-        .map(|w| Size::new(*w, sizes.base.length))
+        .map(|w| Size::of(*w, sizes.base.length))
         .collect();
     let lengths: Vec<Size> = sizes
         .lengths
         .iter()
-        .map(|l| Size::new(sizes.base.waist, *l))
+        .map(|l| Size::of(sizes.base.waist, *l))
         .collect();
     let mut out = Vec::new();
     for measure in doc.chart.keys() {
@@ -260,8 +260,8 @@ pub fn increments(doc: &StyleDoc) -> Vec<Increment> {
                 let (Some(a), Some(b)) = (doc.value(measure, from), doc.value(measure, to)) else {
                     continue;
                 };
-                let inches =
-                    f64::from(to.waist.abs_diff(from.waist) + to.length.abs_diff(from.length));
+                let inches = to.waist.abs_diff(from.waist).to_inches()
+                    + to.length.abs_diff(from.length).to_inches();
                 let per_inch = (b - a) / inches.max(1.0);
                 let same = |before: Length| (before - per_inch).abs() < Length::mm(1e-6);
                 out.push(Increment {

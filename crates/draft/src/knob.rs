@@ -262,7 +262,7 @@ impl Knob {
         match self.kind {
             Kind::Value(key) => measure_of(&mut spec, key, by),
             Kind::Grade(key) => {
-                let steps = f64::from(size.waist) - f64::from(doc.sizes.base.waist);
+                let steps = size.waist.steps_from(doc.sizes.base.waist);
                 measure_of(&mut spec, key, by * steps);
             }
             Kind::Level("seat") => spec.seat_at += by,

@@ -6,7 +6,7 @@ mod common;
 use common::{Chart, ferryman, table_rows};
 use draft::{Drafted, PieceId, RULES, Severity, Spec, corners, draft, findings, joints, walk};
 use geometry::{area, is_simple};
-use style::{Figure, Fit, OutseamLine, Size};
+use style::{Figure, Fit, OutseamLine, Size, Tag};
 use trade::{Angle, Length};
 
 fn cm(cm: f64) -> Length {
@@ -102,11 +102,36 @@ fn ferryman_keeps_every_rule_in_every_size() {
     assert_eq!(sizes, 27);
 }
 
+/// Where the chart has no break, half a size is half way.
+#[test]
+fn a_half_size_drafts_half_way_between_its_neighbours() {
+    let doc = ferryman();
+    let size = |halves| Size::of(Tag::halves(halves), Tag::inches(32));
+    let drafts = [62, 63, 64].map(|halves| draft(&Spec::of(&doc, size(halves))));
+    for drafted in &drafts {
+        assert_sound("about 31.5x32", drafted);
+    }
+    let found = findings(&drafts[1], size(63), &doc);
+    assert_eq!(found, []);
+    for measure in draft::measure::MEASURES {
+        let of = |d: &Drafted| measure.of(&d.pattern, &d.pattern.spec);
+        let [Some(below), Some(half), Some(above)] = drafts.each_ref().map(of) else {
+            continue;
+        };
+        if doc.chart.contains_key(measure.key) {
+            let off = half - (below + above) / 2.0;
+            assert!(off.abs() < Length::mm(0.05), "{}: {off}", measure.key);
+        }
+    }
+}
+
 #[test]
 fn women_slim_w24() {
     let chart = table_rows()
         .into_iter()
-        .find(|c| c.figure == Figure::Women && c.fit == Fit::Slim && c.size.waist == 24)
+        .find(|c| {
+            c.figure == Figure::Women && c.fit == Fit::Slim && c.size.waist == Tag::inches(24)
+        })
         .unwrap();
     let drafted = draft(&chart.spec());
     assert_sound("women's slim W24", &drafted);

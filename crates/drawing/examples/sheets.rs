@@ -48,7 +48,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let waists = loaded.style.sizes.waists.iter();
     let run: Vec<_> = waists
         .map(|waist| {
-            let size = Size::new(*waist, size.length);
+            let size = Size::of(*waist, size.length);
             cutting::cut(
                 &sewing::make(&loaded.style, &loaded.collection, size),
                 &plan,

@@ -3,7 +3,7 @@
 use cutting::{CutPiece, CutSize, Nest, Nested};
 use geometry::{Point, Rect, Vec2};
 use sewing::On;
-use style::Size;
+use style::{Size, Tag};
 use trade::Length;
 
 use crate::dimension::{arrow_head, unit};
@@ -361,15 +361,15 @@ fn called(group: &[Size], all: &[Size]) -> String {
     if group.len() == all.len() {
         return "all sizes".to_owned();
     }
-    let whole = |of: fn(&Size) -> u32| {
-        let mut tags: Vec<u32> = group.iter().map(of).collect();
+    let whole = |of: fn(&Size) -> Tag| {
+        let mut tags: Vec<Tag> = group.iter().map(of).collect();
         tags.sort_unstable();
         tags.dedup();
         let held = all.iter().filter(|size| tags.contains(&of(size)));
-        let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
+        let tags: Vec<String> = tags.iter().map(Tag::to_string).collect();
         (held.count() == group.len()).then(|| tags.join(", "))
     };
-    let one = |of: fn(&Size) -> u32| all.windows(2).all(|w| of(&w[0]) == of(&w[1]));
+    let one = |of: fn(&Size) -> Tag| all.windows(2).all(|w| of(&w[0]) == of(&w[1]));
     let (waists, lengths) = (whole(|s| s.waist), whole(|s| s.length));
     if let Some(waists) = waists.filter(|_| !one(|s| s.waist)) {
         return match one(|s| s.length) {

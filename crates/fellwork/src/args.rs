@@ -16,7 +16,7 @@ use lay::{Limits, Options};
 use papers::Paper;
 use patterns::dxf::FileUnit;
 use sewing::Face;
-use style::Size;
+use style::{Size, Tag};
 use trade::Length;
 
 use crate::exit;
@@ -164,14 +164,17 @@ pub struct Pieces {
 
 /// `fellwork draw`.
 #[derive(Debug, ClapArgs)]
-#[command(after_help = "\
+#[command(
+    override_usage = "fellwork draw [OPTIONS] --view <VIEW> --face <FACE> -o <FILE> <STYLE>",
+    after_help = "\
 Examples:
   fellwork draw saltmarsh/styles/ferryman --view front --face outside \\
       -o front.svg
   fellwork draw saltmarsh/styles/ferryman --view back --face inside \\
       --size 36x34 -o - > back.svg
 
-The drawing is true to scale: one unit of the SVG is one millimetre of the garment.")]
+The drawing is true to scale: one unit of the SVG is one millimetre of the garment."
+)]
 pub struct Draw {
     /// The style's folder or its style.toml
     pub style: PathBuf,
@@ -575,8 +578,8 @@ Examples:
   fellwork new saltmarsh --name \"Ferryman Two\" \\
       --from saltmarsh/styles/ferryman
 
-Every question of the cut has an answer already; change the rest in its style.toml, or on the bench. What only
-you know (workroom, words of patch and labels, origin) stays open until you say it, and fellwork check lists it.")]
+Every question of the cut has an answer already; change the rest in its style.toml, or on the bench. What only you \
+know (workroom, words of patch and labels, origin) stays open until you say it, and fellwork check lists it.")]
 pub struct New {
     /// The folder of a collection, or one that is not there yet
     #[arg(value_name = "DIR")]
@@ -622,12 +625,12 @@ pub struct New {
     /// How the outseam runs: shaped, or straight on the cloth's own edge (usual where the cloth has one)
     #[arg(long, value_parser = worded(style::OutseamLine::WORDS))]
     pub outseam: Option<style::OutseamLine>,
-    /// The waists of its run in inches, with commas
-    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<u32>)]
-    pub waists: Vec<u32>,
-    /// The lengths of its run in inches, with commas
-    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<u32>)]
-    pub lengths: Vec<u32>,
+    /// The waists of its run in inches, halves with a point, with commas between: 30,31,31.5
+    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<Tag>)]
+    pub waists: Vec<Tag>,
+    /// The lengths of its run in inches, halves with a point, with commas between
+    #[arg(long, value_name = "N,N", value_delimiter = ',', value_parser = spaced::<Tag>)]
+    pub lengths: Vec<Tag>,
     /// What it is cut from, a name from cloths.toml
     #[arg(long, value_name = "CLOTH")]
     pub shell: Option<String>,

@@ -104,8 +104,10 @@ fn beside(place: &Path) -> io::Result<PathBuf> {
     let name = place
         .file_name()
         .ok_or_else(|| io::Error::new(io::ErrorKind::InvalidInput, "it names no file"))?;
-    let name = format!(".{}.{}", name.to_string_lossy(), std::process::id());
-    Ok(place.with_file_name(name))
+    // What a program that was killed left there is in nobody's way any more.
+    let folder = place.parent().filter(|folder| *folder != Path::new(""));
+    style::clear_unfinished(folder.unwrap_or(Path::new(".")));
+    Ok(place.with_file_name(style::unfinished(name)))
 }
 
 fn fill(path: &Path, bytes: &[u8]) -> io::Result<()> {
@@ -136,6 +138,17 @@ mod tests {
         write(&file, b"second").unwrap();
         assert_eq!(fs::read(&file).unwrap(), b"second");
         assert_eq!(names(folder.path()), ["a.svg"]);
+    }
+
+    #[cfg(target_os = "linux")]
+    #[test]
+    fn what_a_killed_program_left_is_cleared_away() {
+        let folder = tempfile::tempdir().unwrap();
+        // No system has so many programs.
+        let left = folder.path().join(".a.svg.new-4194305-0");
+        fs::write(&left, "half").unwrap();
+        write(&folder.path().join("b.svg"), b"whole").unwrap();
+        assert_eq!(names(folder.path()), ["b.svg"]);
     }
 
     #[test]

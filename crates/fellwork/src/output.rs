@@ -5,6 +5,7 @@
 //! itself and it is of the same kind, else with `--replace` only. All this is looked at before the work, so
 //! that nobody waits for what is then refused, and again when the file is written.
 
+use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::{fs, io};
 
@@ -200,11 +201,20 @@ fn may_be_written(path: &Path, kind: Kind, replace: bool) -> Result<(), Trouble>
 
 fn ends_otherwise(path: &Path, kinds: &[Kind]) -> Trouble {
     let names: Vec<&str> = kinds.iter().map(|kind| kind.name()).collect();
-    let rights: Vec<String> = kinds
-        .iter()
-        .map(|kind| path.with_extension(kind.ending()).display().to_string())
-        .collect();
-    let ending = path.extension().map_or_else(
+    // "back-31.5x32" has no ending: what follows its dot is of a size.
+    let of_a_size = |ending: &&OsStr| {
+        ending
+            .as_encoded_bytes()
+            .first()
+            .is_some_and(u8::is_ascii_digit)
+    };
+    let ending = path.extension().filter(|ending| !of_a_size(ending));
+    let right = |kind: &Kind| match ending {
+        Some(_) => path.with_extension(kind.ending()).display().to_string(),
+        None => format!("{}.{}", path.display(), kind.ending()),
+    };
+    let rights: Vec<String> = kinds.iter().map(right).collect();
+    let ending = ending.map_or_else(
         || "has no ending".to_owned(),
         |ending| format!("ends in .{}", ending.to_string_lossy()),
     );
@@ -280,8 +290,11 @@ fn resolved(path: &Path) -> PathBuf {
     let absolute = std::path::absolute(path).unwrap_or_else(|_| path.to_path_buf());
     for there in absolute.ancestors() {
         if let Ok(real) = fs::canonicalize(there) {
-            let rest = absolute.strip_prefix(there).unwrap_or(Path::new(""));
-            return real.join(rest);
+            // Joining nothing would end the path as a folder's, and a file is none.
+            return match absolute.strip_prefix(there) {
+                Ok(rest) if rest != Path::new("") => real.join(rest),
+                _ => real,
+            };
         }
     }
     absolute
@@ -313,6 +326,9 @@ mod tests {
         );
         assert!(OneFile::new(Path::new("-"), &kinds, false).unwrap().kind() == Kind::Svg);
         assert!(refused(&place("lay.png"), &kinds, false).contains("lay.dxf"));
+        let words = refused(&place("back-31.5x32"), &[Kind::Svg], false);
+        assert!(words.contains("has no ending"), "{words}");
+        assert!(words.contains("back-31.5x32.svg"), "{words}");
     }
 
     #[test]

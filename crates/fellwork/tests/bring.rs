@@ -21,6 +21,10 @@ fn state(folder: &Path) -> Vec<(PathBuf, Vec<u8>)> {
     while let Some(folder) = open.pop() {
         for entry in fs::read_dir(folder).unwrap() {
             let path = entry.unwrap().path();
+            // Looking alone keeps the version that is there.
+            if path.ends_with(style::REVISIONS_FOLDER) {
+                continue;
+            }
             if path.is_dir() {
                 out.push((path.clone(), Vec::new()));
                 open.push(path);

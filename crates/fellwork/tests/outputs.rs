@@ -20,11 +20,14 @@ fn draw(demo: &Demo, output: &Path, more: &[&str]) -> Output {
         .unwrap()
 }
 
-/// Every file below a folder with what it holds.
+/// Every file below a folder with what it holds, but for the versions that looking alone keeps.
 fn everything(folder: &Path) -> Vec<(PathBuf, Vec<u8>)> {
     let mut all = Vec::new();
     for name in names(folder) {
         let path = folder.join(name);
+        if path.ends_with(style::REVISIONS_FOLDER) {
+            continue;
+        }
         if path.is_dir() {
             all.extend(everything(&path));
         } else {

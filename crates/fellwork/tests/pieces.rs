@@ -7,7 +7,7 @@ mod common;
 
 use std::collections::BTreeMap;
 
-use common::{code, demo, fellwork, stderr, stdout};
+use common::{Demo, code, demo, fellwork, run, stderr, stdout};
 use serde_json::Value;
 
 /// How near an independent computation has to come, in millimetres.
@@ -227,4 +227,77 @@ fn the_table_lists_every_piece_and_seam() {
         assert!(text.contains(name), "{name}");
     }
     assert!(!text.contains("-0.0000"), "{text}");
+}
+
+#[test]
+fn a_half_size_goes_through_every_command() {
+    let demo = Demo::with(
+        "waists = [28, 29, 30, 31, 32, 33, 34, 36, 38]",
+        "waists = [31, 31.5, 32]",
+    );
+    let file = demo.style_file();
+    let style = file.to_str().unwrap();
+    let json = |args: &[&str]| -> Value {
+        let output = run(args);
+        assert_eq!(code(&output), 0, "{args:?}: {}", stderr(&output));
+        serde_json::from_str(&stdout(&output)).unwrap()
+    };
+    let pieces = json(&["pieces", style, "--size", "31.5x32", "--json"]);
+    assert_eq!(pieces["size"], "31.5x32");
+    let into = demo.root().join("out");
+    let into_text = into.to_str().unwrap();
+    let asked = ["patterns", style, "--size", "31.5x32", "-o", into_text];
+    let output = run(asked.into_iter().chain(["--kind", "svg"]));
+    assert_eq!(code(&output), 0, "{}", stderr(&output));
+    let names = common::names(&into);
+    assert!(
+        names.iter().any(|n| n.ends_with("31.5x32.svg")),
+        "{names:?}"
+    );
+    let wrong = run(["pieces", style, "--size", "31,5x32"]);
+    assert_ne!(code(&wrong), 0);
+    let said = stderr(&wrong);
+    assert!(
+        said.contains("write halves with a point: 31.5x32"),
+        "{said}"
+    );
+    let unknown = stderr(&run(["pieces", style, "--size", "30.5x32"]));
+    assert!(unknown.contains("its waists are 31, 31.5, 32"), "{unknown}");
+    let lay = json(&[
+        "lay",
+        style,
+        "--pairs",
+        "31.5x32=1",
+        "--seconds",
+        "1",
+        "--json",
+    ]);
+    assert!(lay.to_string().contains("31.5x32"), "{lay}");
+}
+
+#[test]
+fn a_style_begins_in_half_sizes_from_the_command_line() {
+    let demo = Demo::new();
+    let folder = demo.collection();
+    let folder = folder.to_str().unwrap();
+    let asked = [
+        "new",
+        folder,
+        "--name",
+        "Heron",
+        "--waists",
+        "30, 31.5",
+        "--lengths",
+        "32",
+    ];
+    let output = run(asked);
+    assert_eq!(code(&output), 0, "{}", stderr(&output));
+    let text = std::fs::read_to_string(demo.collection().join("styles/heron/style.toml")).unwrap();
+    assert!(text.contains("waists = [30, 31.5]"), "{text:.900}");
+    let wrong = run(["new", folder, "--name", "Egret", "--waists", "31.25"]);
+    assert!(
+        stderr(&wrong).contains("such as 32 or 31.5"),
+        "{}",
+        stderr(&wrong)
+    );
 }

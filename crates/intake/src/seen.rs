@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use geometry::{Point, polyline_length};
 use indexmap::IndexMap;
 use patterns::{PatternFile, Piece};
-use style::{Drawn, OWN_PIECES, OwnPieceName, PieceBlock, PieceFile, Size, own_piece};
+use style::{Drawn, OWN_PIECES, OwnPieceName, PieceBlock, PieceFile, Size, Tag, own_piece};
 use trade::{Angle, Area, Length};
 
 use crate::edges::{GuessedEdge, edges, stated};
@@ -31,7 +31,7 @@ pub struct Asked {
     /// That the grain runs up the page where the file has no grain line.
     pub grain_up: bool,
     /// The lengths the style is made in, for files that name sizes by the waist alone.
-    pub lengths: Vec<u32>,
+    pub lengths: Vec<Tag>,
     /// The size to show; the first of the file when left out.
     pub base: Option<Size>,
 }

@@ -3,7 +3,7 @@
 use std::str::FromStr;
 
 use patterns::PatternFile;
-use style::Size;
+use style::{Size, Tag};
 
 use crate::IntakeError;
 
@@ -34,7 +34,7 @@ impl FromStr for SizeName {
 pub(crate) fn sizes<'a>(
     file: &'a PatternFile,
     stated: &[SizeName],
-    lengths: &[u32],
+    lengths: &[Tag],
 ) -> Result<Vec<(&'a str, Size)>, IntakeError> {
     let labels = file.sizes();
     if let ([label], [SizeName { label: None, size }]) = (labels.as_slice(), stated) {
@@ -70,22 +70,28 @@ pub(crate) fn sizes<'a>(
     Ok(out)
 }
 
-/// "32x32", "32/32", "32-32", "W32 L32", or "32" where there is one length only.
-fn read(label: &str, lengths: &[u32]) -> Option<Size> {
+/// "32x32", "32/32", "32-32", "W32 L32", "31.5/32", or "32" where there is one length only.
+fn read(label: &str, lengths: &[Tag]) -> Option<Size> {
     if let Ok(size) = label.parse() {
         return Some(size);
     }
-    let numbers: Vec<u32> = label
-        .split(|c: char| !c.is_ascii_digit())
-        .filter_map(|part| part.parse().ok())
-        .collect();
-    let inches = |n: u32| (10..=80).contains(&n);
+    let words = label.split(|c: char| !c.is_ascii_digit() && c != '.');
+    let numbers: Vec<Tag> = words.flat_map(tags).collect();
+    let inches = |tag: Tag| (Tag::SMALLEST..=Tag::LARGEST).contains(&tag);
     match (numbers.as_slice(), lengths) {
         ([waist, length], _) if inches(*waist) && inches(*length) => {
-            Some(Size::new(*waist, *length))
+            Some(Size::of(*waist, *length))
         }
-        ([waist], [length]) if inches(*waist) => Some(Size::new(*waist, *length)),
+        ([waist], [length]) if inches(*waist) => Some(Size::of(*waist, *length)),
         _ => None,
+    }
+}
+
+/// The tag a word is: "31.5"; or those its dots part, as in "31.32".
+fn tags(word: &str) -> Vec<Tag> {
+    match word.parse() {
+        Ok(tag) => vec![tag],
+        Err(_) => word.split('.').filter_map(|w| w.parse().ok()).collect(),
     }
 }
 
@@ -113,33 +119,39 @@ mod tests {
             ("30/32", Size::new(30, 32)),
             ("W31 L30", Size::new(31, 30)),
             ("33", Size::new(33, 32)),
+            ("31.32", Size::new(31, 32)),
+            ("31.5x32", Size::of(Tag::halves(63), Tag::inches(32))),
+            ("31.5/32", Size::of(Tag::halves(63), Tag::inches(32))),
+            ("W31.5 L30.5", Size::of(Tag::halves(63), Tag::halves(61))),
+            ("31.5", Size::of(Tag::halves(63), Tag::inches(32))),
         ] {
-            assert_eq!(read(label, &[32]), Some(size), "{label}");
+            assert_eq!(read(label, &[Tag::inches(32)]), Some(size), "{label}");
         }
-        assert_eq!(read("M", &[32]), None);
-        assert_eq!(read("33", &[30, 32]), None);
+        assert_eq!(read("31.25/32", &[Tag::inches(32)]), None);
+        assert_eq!(read("M", &[Tag::inches(32)]), None);
+        assert_eq!(read("33", &[Tag::inches(30), Tag::inches(32)]), None);
     }
 
     #[test]
     fn what_is_not_said_is_asked() {
         let one = file(&[""]);
         assert!(
-            sizes(&one, &[], &[32])
+            sizes(&one, &[], &[Tag::inches(32)])
                 .unwrap_err()
                 .instead
                 .contains("--size")
         );
         let said: SizeName = "32x32".parse().unwrap();
         assert_eq!(
-            sizes(&one, &[said], &[32]).unwrap(),
+            sizes(&one, &[said], &[Tag::inches(32)]).unwrap(),
             [("", Size::new(32, 32))]
         );
         let two = file(&["S", "M"]);
         let said: Vec<SizeName> = ["S=30x32", "M=32x32"].map(|s| s.parse().unwrap()).to_vec();
-        assert_eq!(sizes(&two, &said, &[32]).unwrap().len(), 2);
-        let why = sizes(&two, &said[..1], &[32]).unwrap_err();
+        assert_eq!(sizes(&two, &said, &[Tag::inches(32)]).unwrap().len(), 2);
+        let why = sizes(&two, &said[..1], &[Tag::inches(32)]).unwrap_err();
         assert!(why.what.contains("\"M\""), "{}", why.what);
         let twice: Vec<SizeName> = ["S=32x32", "M=32x32"].map(|s| s.parse().unwrap()).to_vec();
-        assert!(sizes(&two, &twice, &[32]).is_err());
+        assert!(sizes(&two, &twice, &[Tag::inches(32)]).is_err());
     }
 }

@@ -8,7 +8,7 @@ use geometry::{Path, Point};
 use intake::{Asked, Look, SizeName, look, table};
 use patterns::{PatternFile, dxf, from_cut, svg};
 use sewing::Garment;
-use style::{Beside, Drawn, Loaded, Size, piece_file_text, save_beside, with_pattern};
+use style::{Beside, Drawn, Loaded, Size, Tag, piece_file_text, save_beside, with_pattern};
 use tempfile::TempDir;
 use trade::{Length, Share};
 
@@ -372,7 +372,7 @@ const HARBOUR: &[(&str, &[(&str, f64)])] = &[
 
 fn asked(loaded: &Loaded) -> Asked {
     Asked {
-        lengths: vec![32],
+        lengths: vec![Tag::inches(32)],
         base: Some(loaded.style.sizes.base),
         ..Asked::default()
     }
@@ -574,4 +574,43 @@ fn a_pocket_given_as_half_is_opened_over_its_mirror_line() {
     assert_eq!(names(&half), names(&whole));
     let apart = half.area.to_mm2() / whole.area.to_mm2() - 1.0;
     assert!(apart.abs() < 0.005, "{apart}");
+}
+
+/// Sizes between whole inches are named in both kinds of file as on the tag, and come back as they went.
+#[test]
+fn half_sizes_come_back_by_name() {
+    let folder = tempfile::tempdir().unwrap();
+    let loaded = demo(&folder);
+    let sizes = [62, 63, 64].map(|waist| Size::of(Tag::halves(waist), Tag::inches(32)));
+    let pieces = sizes.iter();
+    let pieces = pieces.flat_map(|size| from_cut(&cut(&sewn(&loaded, *size), &plan())));
+    let file = PatternFile {
+        style: "Ferryman".to_owned(),
+        sample_size: "31.5x32".to_owned(),
+        pieces: pieces.collect(),
+        ..PatternFile::default()
+    };
+    let text = dxf::write(&file);
+    let as_dxf = dxf::read(text.as_bytes(), None).unwrap().pattern;
+    let as_svg = svg::read(svg::write(&file).as_bytes()).unwrap().pattern;
+    assert_eq!(as_dxf.sample_size, "31.5x32");
+    for read in [as_dxf, as_svg] {
+        assert_eq!(read.sizes(), ["31x32", "31.5x32", "32x32"]);
+        let seen = look(&read, "ferryman.dxf", &Asked::default()).unwrap();
+        assert_eq!(seen.sizes, sizes);
+    }
+    let read = dxf::read(text.as_bytes(), None).unwrap().pattern;
+    let seen = look(&read, "ferryman.dxf", &Asked::default()).unwrap();
+    let base = loaded
+        .text
+        .replacen("base = \"32x32\"", "base = \"31.5x32\"", 1);
+    let base = base.replacen(
+        "waists = [28, 29, 30, 31, 32,",
+        "waists = [28, 29, 30, 31.5, 32,",
+        1,
+    );
+    let loaded = style::save(&loaded, &base).unwrap().loaded;
+    let again = brought(&loaded, &seen, Drawn::BeforeWash);
+    assert!(again.text.contains("waists = [31, 31.5, 32]"));
+    assert!(again.style.sizes.all().eq(sizes));
 }

@@ -3,7 +3,7 @@
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use cutting::{BandCut, BandWay, CutSize, Plan};
-use style::{Cloth, Collection, Loaded, Size, StyleDoc, Units};
+use style::{Cloth, Collection, Loaded, Size, StyleDoc, Tag, Units};
 use trade::System;
 
 use crate::JobError;
@@ -39,8 +39,8 @@ pub fn size_of(style: &StyleDoc, asked: Option<Size>) -> Result<Size, JobError> 
     if style.sizes.contains(size) {
         return Ok(size);
     }
-    let list = |tags: &[u32]| {
-        let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
+    let list = |tags: &[Tag]| {
+        let tags: Vec<String> = tags.iter().map(Tag::to_string).collect();
         tags.join(", ")
     };
     let sizes = &style.sizes;

@@ -7,7 +7,7 @@ use patterns::Read;
 use patterns::dxf::FileUnit;
 use sewing::Garment;
 use style::{
-    Beside, BroughtPattern, Drawn, Edit, Loaded, NewStyle, OWN_PIECES, SaveError, Saved, Size,
+    Beside, BroughtPattern, Drawn, Edit, Loaded, NewStyle, OWN_PIECES, SaveError, Saved, Size, Tag,
     piece_file_text, save_beside, with_pattern,
 };
 use trade::Length;
@@ -138,7 +138,7 @@ pub fn begin_with(
         });
     };
     let lengths = look.sizes.iter().filter(|size| size.waist == first.waist);
-    let lengths: Vec<u32> = lengths.map(|size| size.length).collect();
+    let lengths: Vec<Tag> = lengths.map(|size| size.length).collect();
     let run = whole_run(&look.sizes, &lengths);
     let pattern = BroughtPattern::new(
         &source.stem,
@@ -193,12 +193,12 @@ fn chart_as_measured(style: &Path) -> Result<(), SaveError> {
 }
 
 /// The sizes whose waist is there in every one of these lengths: a run is every waist in every length.
-fn whole_run(sizes: &[Size], lengths: &[u32]) -> Vec<Size> {
+fn whole_run(sizes: &[Size], lengths: &[Tag]) -> Vec<Size> {
     let whole = |size: &&Size| {
         lengths.contains(&size.length)
             && lengths
                 .iter()
-                .all(|length| sizes.contains(&Size::new(size.waist, *length)))
+                .all(|length| sizes.contains(&Size::of(size.waist, *length)))
     };
     sizes.iter().filter(whole).copied().collect()
 }
@@ -281,11 +281,11 @@ fn sizes(loaded: &Loaded, look: &Look) -> Result<Option<Vec<Size>>, JobError> {
         .copied()
         .filter(|s| run.contains(*s))
         .collect();
-    let lengths: Vec<u32> = run
+    let lengths: Vec<Tag> = run
         .lengths
         .iter()
         .copied()
-        .filter(|length| kept.contains(&Size::new(run.base.waist, *length)))
+        .filter(|length| kept.contains(&Size::of(run.base.waist, *length)))
         .collect();
     Ok(Some(whole_run(&kept, &lengths)))
 }

@@ -243,7 +243,12 @@ fn lay_of(kept: &KeptLay, spread: &Spread) -> Option<Lay> {
         .collect::<Option<Vec<_>>>()?;
     let problem = &spread.problem;
     // What the note says of its length is not believed: it is what the pieces take, as they lie there.
-    let length = lay::reach(problem, &placements);
+    let reach = lay::reach(problem, &placements);
+    let length = if (reach - kept.length).abs() < Length::mm(1e-6) {
+        kept.length
+    } else {
+        reach
+    };
     if !lay::check(problem, &placements, length).is_empty() {
         return None;
     }

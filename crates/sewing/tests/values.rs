@@ -328,7 +328,7 @@ fn no_beginning_is_unusual() {
                         fit: *fit,
                         leg: *leg,
                         taste: *taste,
-                        waists: offered_waists(*figure).collect(),
+                        waists: offered_waists(*figure).map(style::Tag::inches).collect(),
                         ..Answers::default()
                     };
                     let asked = NewStyle {

@@ -1,5 +1,6 @@
 //! Making a folder with files in it, whole or not at all, and never over what is there.
 
+use std::ffi::OsStr;
 use std::fs::{self, File};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
@@ -13,7 +14,7 @@ pub type Files = Vec<(String, Vec<u8>)>;
 /// Tells apart what one program makes at the same time.
 static MADE: AtomicU32 = AtomicU32::new(0);
 
-/// What stands between the name of a folder that is being made and the number of the program that makes it.
+/// What stands between the name of what is being made and the number of the program that makes it.
 const MARK: &str = ".new-";
 
 /// Why a folder was not made. Nothing is left behind.
@@ -59,13 +60,8 @@ pub fn make_folder<E>(
         return Err(MakeError::Exists(folder.to_path_buf()));
     };
     fs::create_dir_all(parent).map_err(disk(parent))?;
-    clear_unfinished_folders(parent);
-    let beside = parent.join(format!(
-        ".{}{MARK}{}-{}",
-        name.to_string_lossy(),
-        std::process::id(),
-        MADE.fetch_add(1, Ordering::Relaxed)
-    ));
+    clear_unfinished(parent);
+    let beside = parent.join(unfinished(name));
     let made = fill(&beside, files)
         .map_err(disk(&beside))
         .and_then(|()| check(&beside).map_err(MakeError::Unsound))
@@ -78,23 +74,35 @@ pub fn make_folder<E>(
     sync_folder(parent).map_err(disk(parent))
 }
 
-/// Clears away what programs that are gone began to make in a folder and did not finish. Another program's that is
-/// still there is left alone; so is everything where that cannot be told.
-pub fn clear_unfinished_folders(parent: &Path) {
+/// A name for what is to be called otherwise once it is whole. It says which program is at work on it, so that what is
+/// left of one that was killed can be told from what is being made ([`clear_unfinished`]).
+#[must_use]
+pub fn unfinished(name: &OsStr) -> String {
+    let count = MADE.fetch_add(1, Ordering::Relaxed);
+    let program = std::process::id();
+    format!(".{}{MARK}{program}-{count}", name.to_string_lossy())
+}
+
+/// Clears away what programs that are gone began to make in a folder and did not finish, files and folders. Another
+/// program's that is still there is left alone; so is everything where that cannot be told.
+pub fn clear_unfinished(parent: &Path) {
     let Ok(entries) = fs::read_dir(parent) else {
         return;
     };
     for entry in entries.flatten() {
         let name = entry.file_name();
-        let maker = name.to_str().and_then(maker_of);
-        if maker.is_some_and(is_gone) && entry.file_type().is_ok_and(|kind| kind.is_dir()) {
-            // Failing to is no reason not to go on.
-            let _ = fs::remove_dir_all(entry.path());
+        if !name.to_str().and_then(maker_of).is_some_and(is_gone) {
+            continue;
         }
+        // Failing to is no reason not to go on.
+        let _ = match entry.file_type() {
+            Ok(kind) if kind.is_dir() => fs::remove_dir_all(entry.path()),
+            _ => fs::remove_file(entry.path()),
+        };
     }
 }
 
-/// The number of the program that makes the folder of this name.
+/// The number of the program that is at work on what has this name.
 fn maker_of(name: &str) -> Option<u32> {
     let (program, count) = name
         .strip_prefix('.')?
@@ -165,7 +173,10 @@ mod tests {
         for name in [gone, ours.as_str(), ".new-x", ".mine", "a.new-4194305-0"] {
             make(name);
         }
-        clear_unfinished_folders(folder.path());
+        let written = folder.path().join(".front.svg.new-4194305-3");
+        fs::write(&written, "half").unwrap();
+        clear_unfinished(folder.path());
+        assert_eq!(written.exists(), !cfg!(target_os = "linux"));
         let left = |name: &str| folder.path().join(name).exists();
         assert_eq!(left(gone), !cfg!(target_os = "linux"));
         for name in [ours.as_str(), ".new-x", ".mine", "a.new-4194305-0"] {

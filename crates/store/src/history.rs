@@ -2,8 +2,9 @@
 
 use crate::error::disk;
 use crate::names::{self, NOW, Names};
+use crate::read::{LARGEST_FILE, read_text};
 use crate::version::Shelf;
-use crate::{NamesProblem, Revision, StoreError, VersionedFile};
+use crate::{NamesProblem, Revision, RevisionId, StoreError, VersionedFile};
 
 /// Every version of a file that is kept.
 #[derive(Clone, Debug)]
@@ -18,17 +19,20 @@ impl History {
     /// The history of a file, with what it holds now.
     ///
     /// # Errors
-    /// The folder of versions cannot be listed, or a text that is new in the file cannot be kept.
+    /// The folder of versions cannot be listed.
     pub fn of(file: &VersionedFile) -> Result<Self, StoreError> {
-        let present = match file.look() {
-            Ok(_) => true,
-            Err(StoreError::Unreadable(_)) => false,
-            Err(other) => return Err(other),
-        };
+        // Where a text that is new in the file cannot be kept, on a disk that takes nothing, what is kept is still told.
+        let looked = file.look().map(|now| now.version.id);
+        let now = looked.ok().or_else(|| {
+            let text = read_text(file.path(), LARGEST_FILE).ok()?;
+            Some(RevisionId::of(&text).as_str().to_owned())
+        });
         let shelf = Shelf::of(file.versions()).map_err(disk(file.versions()))?;
         Ok(Self {
+            present: shelf
+                .last()
+                .is_some_and(|last| Some(&last.id) == now.as_ref()),
             versions: shelf.versions,
-            present,
             names: names::read(file.versions()),
         })
     }

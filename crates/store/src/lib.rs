@@ -24,7 +24,7 @@ mod whole;
 
 pub use error::StoreError;
 pub use file::{Look, Saved, VersionedFile};
-pub use folder::{Files, MakeError, clear_unfinished_folders, is_free, make_folder};
+pub use folder::{Files, MakeError, clear_unfinished, is_free, make_folder, unfinished};
 pub use history::History;
 pub use journal::Way;
 pub use names::{LONGEST_NAME, NameError, Names, NamesProblem};

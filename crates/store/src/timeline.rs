@@ -244,7 +244,10 @@ mod tests {
         list.iter().enumerate().map(entry).collect()
     }
 
-    fn led(timeline: &Timeline) -> (Option<(&str, &str)>, Option<(&str, &str)>) {
+    /// A file, and the text of it that a step leads to.
+    type Led<'a> = Option<(&'a str, &'a str)>;
+
+    fn led(timeline: &Timeline) -> (Led<'_>, Led<'_>) {
         let next = |direction, text: fn(&Change) -> &Revision| {
             timeline
                 .next(direction)

@@ -8,7 +8,7 @@ use crate::load::LARGEST_FILE;
 use crate::parse::style_alone;
 use crate::path::{DocPath, Step};
 use crate::report::{Diagnostic, Report, Source};
-use crate::{Loaded, STYLE_FILE};
+use crate::{Loaded, STYLE_FILE, Tag};
 
 /// One change to a style file.
 ///
@@ -46,8 +46,9 @@ pub enum EditValue {
     Flag(bool),
     /// A whole number.
     Whole(i64),
-    /// A text or a quantity with its unit. Where the file holds a whole number, a list of them, or true or false,
-    /// a text that reads as one is written as one: a form can send what was typed.
+    /// A tag with a half, such as 31.5; one without is a whole number.
+    Tag(Tag),
+    /// A text or a quantity with its unit. Where the file holds a number, a list of them, or true or false, a text that reads as one is written as one: a form can send what was typed.
     Text(String),
     /// A list.
     List(Vec<EditValue>),
@@ -363,6 +364,7 @@ fn plain(value: &EditValue) -> Value {
     match value {
         EditValue::Flag(flag) => (*flag).into(),
         EditValue::Whole(number) => (*number).into(),
+        EditValue::Tag(tag) => tag.value(),
         EditValue::Text(text) => text.as_str().into(),
         EditValue::List(members) => Value::Array(members.iter().map(plain).collect()),
         EditValue::Section(entries) => Value::InlineTable(
@@ -387,19 +389,26 @@ fn typed(value: &EditValue, old: Option<&Value>, path: &DocPath) -> EditValue {
     let name = path.to_string();
     let name = name.as_str();
     let whole = |text: &str| text.trim().parse().ok().map(EditValue::Whole);
+    let tag = |text: &str| {
+        let half = || text.trim().parse().ok().map(EditValue::Tag);
+        whole(text).or_else(half)
+    };
     let run = || {
         let parts = text.split([',', ' ', ';']).filter(|part| !part.is_empty());
         parts
-            .map(whole)
+            .map(tag)
             .collect::<Option<Vec<_>>>()
             .map(EditValue::List)
     };
+    let tagged = name.ends_with(".above") || RUNS.iter().any(|run| name.starts_with(run));
     let read = match old {
+        Some(Value::Integer(_) | Value::Float(_)) if tagged => tag(text),
         Some(Value::Integer(_)) => whole(text),
         Some(Value::Boolean(_)) => text.trim().parse().ok().map(EditValue::Flag),
         Some(Value::Array(_)) if RUNS.contains(&name) => run(),
         None if RUNS.contains(&name) => run(),
-        None if WHOLE.contains(&name) || name.ends_with(".above") => whole(text),
+        None if tagged => tag(text),
+        None if WHOLE.contains(&name) => whole(text),
         None if FLAGS.contains(&name) => text.trim().parse().ok().map(EditValue::Flag),
         _ => None,
     };

@@ -143,8 +143,17 @@ impl KeptFile {
             }
             FileKind::Shared => {
                 let name = path.file_name().unwrap_or_default().to_string_lossy();
-                let collection = load_collection_as(&self.root, Some((&name, text)))?;
-                every_style_holds(&self.root, &collection)?;
+                match load_collection_as(&self.root, Some((&name, text))) {
+                    Ok(collection) => every_style_holds(&self.root, &collection)?,
+                    // What is wrong with another of the four is not this text's fault, and no style can be read now.
+                    Err(mut report) => {
+                        let own = path.display().to_string();
+                        report.problems.retain(|problem| problem.file == own);
+                        if !report.is_empty() {
+                            return Err(report.into());
+                        }
+                    }
+                }
             }
         }
         Ok(())
@@ -318,11 +327,14 @@ pub fn take_note(collection_folder: &Path) {
         let _ = kept.file.look();
     }
     let root = real(collection_folder);
-    for folder in [root.as_path(), &root.join("styles")] {
-        store::clear_unfinished_folders(folder);
-    }
-    if let Some(above) = root.parent() {
-        store::clear_unfinished_folders(above);
+    let styles = list_styles(&root).unwrap_or_default();
+    let folders = styles.iter().filter_map(|style| style.parent());
+    for folder in [root.as_path(), &root.join("styles")]
+        .into_iter()
+        .chain(root.parent())
+        .chain(folders)
+    {
+        store::clear_unfinished(folder);
     }
     store::clear_unfinished_note(&root.join(LAYS_FOLDER).join(lays::PREPARED));
 }

@@ -51,6 +51,7 @@ mod seams;
 mod size;
 mod start;
 mod stated;
+mod tag;
 mod told;
 
 pub use chart::{Break, ChartEntry};
@@ -110,6 +111,7 @@ pub use stated::{
 pub use store::{
     COLLECTION_FILE, Change as FileChange, Direction, History, LARGEST_FILE, LONGEST_NAME,
     REVISIONS_FOLDER, ReadError, Revision, RevisionId, Stamp, Timeline, VersionedFile, Way,
-    collection_of, list_versions, read_bytes, read_text, real,
+    clear_unfinished, collection_of, list_versions, read_bytes, read_text, real, unfinished,
 };
+pub use tag::{Tag, TagError};
 pub use told::{Teller, VersionRead};

@@ -11,7 +11,7 @@ use crate::order::{LoadedOrder, Order};
 use crate::parse::{Places, check_references, read};
 use crate::read_order::{self, offered};
 use crate::report::{Diagnostic, Report, Source};
-use crate::{Collection, Loaded, STYLE_FILE};
+use crate::{Collection, Loaded, STYLE_FILE, Tag};
 
 /// The folder of a collection that orders lie in.
 pub const ORDERS_FOLDER: &str = "orders";
@@ -155,8 +155,8 @@ impl Meeting<'_> {
             };
             let sizes = &loaded.style.sizes;
             for (size, _) in line.pairs.iter().filter(|(size, _)| !sizes.contains(*size)) {
-                let list = |tags: &[u32]| {
-                    let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
+                let list = |tags: &[Tag]| {
+                    let tags: Vec<String> = tags.iter().map(Tag::to_string).collect();
                     tags.join(", ")
                 };
                 self.problem(

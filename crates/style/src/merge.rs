@@ -170,6 +170,7 @@ fn words(value: &EditValue) -> String {
     match value {
         EditValue::Flag(flag) => flag.to_string(),
         EditValue::Whole(number) => number.to_string(),
+        EditValue::Tag(tag) => tag.to_string(),
         EditValue::Text(text) => text.clone(),
         EditValue::List(members) => members_in_words(members.len()),
         EditValue::Section(_) => "a section".to_owned(),

@@ -109,7 +109,7 @@ fn breaks(node: &Node<'_>) -> Option<Vec<Break>> {
         let mut table = member.table()?;
         let above = table
             .required("above", "above = 34")
-            .and_then(|node| node.whole(10, 80));
+            .and_then(|node| node.tag());
         let grade = table
             .required("grade", "grade = \"0 in\"")
             .and_then(|node| node.quantity());

@@ -115,11 +115,19 @@ fn pairs(node: &Node<'_>) -> Option<Vec<(Size, u32)>> {
     }
     let mut read: Vec<Option<(Size, u32)>> = Vec::new();
     for (name, span, node) in entries {
+        if let Some(size) = unquoted(&name, &node) {
+            let message = format!("`{size}` is not in quotes, and a dot parts a name in two");
+            let hint = format!("write it in quotes: \"{size}\" = 4");
+            node.context
+                .problem(&node.path, span, "style::unreadable-size", message, hint);
+            read.push(None);
+            continue;
+        }
         let size = match name.parse::<Size>() {
             Ok(size) => Some(size),
-            Err(_) => {
+            Err(why) => {
                 let message = format!("`{}` is not a size", short(&name));
-                let hint = "write waist x length in whole inches, such as 32x32";
+                let hint = why.instead();
                 node.context.problem(
                     &node.path,
                     span.clone(),
@@ -146,6 +154,15 @@ fn pairs(node: &Node<'_>) -> Option<Vec<(Size, u32)>> {
         read.push(size.zip(count).filter(|_| !twice));
     }
     all(read.into_iter())
+}
+
+/// The size that was meant by a name the dots of halves have cut: `31.5x32` is read as `5x32` in a section `31`.
+fn unquoted(name: &str, node: &Node<'_>) -> Option<Size> {
+    let parts = node.parts();
+    let mut sizes = parts
+        .iter()
+        .map(|part| format!("{name}.{part}").parse().ok());
+    sizes.find_map(|size| size)
 }
 
 fn cloth(mut table: Table<'_>, general: Option<&SpreadLimits>) -> Option<ClothOrder> {

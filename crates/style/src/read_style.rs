@@ -11,7 +11,7 @@ use crate::making::{Band, BandMethod, Hem, HemEnds, HemJoin};
 use crate::muted::Muted;
 use crate::read_collection::{all, allowed, format, words};
 use crate::reader::{Node, Table, Target};
-use crate::{Size, Sizes, StyleDoc, TrimKind, own, read_chart, read_seams};
+use crate::{Size, Sizes, StyleDoc, Tag, TrimKind, own, read_chart, read_seams};
 use trade::Length;
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];
@@ -103,7 +103,11 @@ fn sizes(mut table: Table<'_>) -> Option<Sizes> {
     let base = table.required("base", "base = \"32x32\"");
     table.finish();
     let (waists, lengths, node) = (waists?, lengths?, base?);
-    let base: Size = node.parsed("style::unreadable-size", "a size", "it as \"32x32\"")?;
+    let base: Size = node.parsed(
+        "style::unreadable-size",
+        "a size",
+        "it as \"32x32\" or \"31.5x32\"",
+    )?;
     for (list, key, tag) in [
         (&waists, "waists", base.waist),
         (&lengths, "lengths", base.length),
@@ -124,10 +128,8 @@ fn sizes(mut table: Table<'_>) -> Option<Sizes> {
     })
 }
 
-/// A run of tags in inches: at least one, rising, none twice.
-fn run(node: &Node<'_>) -> Option<Vec<u32>> {
-    const LOW: u32 = 10;
-    const HIGH: u32 = 80;
+/// A run of tags: at least one, rising, none twice.
+fn run(node: &Node<'_>) -> Option<Vec<Tag>> {
     let members = node.list("[30, 31, 32]")?;
     if members.is_empty() {
         let message = format!("`{}` is empty", node.key());
@@ -138,7 +140,7 @@ fn run(node: &Node<'_>) -> Option<Vec<u32>> {
         );
         return None;
     }
-    let tags = all(members.iter().map(|member| member.whole(LOW, HIGH)))?;
+    let tags = all(members.iter().map(|member| member.tag()))?;
     let mut fine = true;
     for (index, (tag, member)) in tags.iter().zip(&members).enumerate() {
         let before = tags.get(..index).unwrap_or_default();

@@ -9,6 +9,7 @@ use std::ops::Range;
 
 use toml_edit::{ArrayOfTables, Item, TableLike, Value};
 
+use crate::Tag;
 use crate::known;
 use crate::report::{Diagnostic, MOST_PROBLEMS, Report, Source};
 
@@ -226,6 +227,60 @@ impl<'a> Node<'a> {
                 None
             }
         }
+    }
+
+    /// A tag of a run: inches, whole or with a half.
+    pub(crate) fn tag(&self) -> Option<Tag> {
+        let example =
+            "inches without quotes, whole or with a half after a point, such as 32 or 31.5";
+        let number = match self.shape {
+            Shape::Value(Value::Integer(number)) => *number.value() as f64,
+            Shape::Value(Value::Float(number)) => *number.value(),
+            _ => {
+                self.wrong_type("a number", example);
+                return None;
+            }
+        };
+        let (low, high) = (Tag::SMALLEST, Tag::LARGEST);
+        let tag = Tag::of_number(number).filter(|tag| (low..=high).contains(tag));
+        if tag.is_none() {
+            let written = self.bare_number().map_or_else(|| number.to_string(), short);
+            let inside = (low.to_inches()..=high.to_inches()).contains(&number);
+            let (code, hint) = if number < 0.0 {
+                ("style::negative", "")
+            } else if inside {
+                (
+                    "style::unreadable-size",
+                    "; no other part of an inch can be on a tag",
+                )
+            } else {
+                ("style::out-of-range", "")
+            };
+            let message = format!("`{}` is {written}", self.key());
+            let hint = format!(
+                "write inches from {low} to {high}, whole or with a half after a point, such as 32 or 31.5{hint}"
+            );
+            self.problem(code, message, hint);
+        }
+        tag
+    }
+
+    /// What the name of a section goes on with, where a name with one or two dots was meant and not put in quotes.
+    pub(crate) fn parts(&self) -> Vec<String> {
+        let table: Option<&dyn TableLike> = match self.shape {
+            Shape::Table(table) => Some(table),
+            Shape::Value(Value::InlineTable(table)) => Some(table),
+            _ => None,
+        };
+        let entries = table.into_iter().flat_map(TableLike::iter);
+        let named = |(key, item): (&str, &Item)| match item.as_table_like() {
+            Some(inner) => inner
+                .iter()
+                .map(|(last, _)| format!("{key}.{last}"))
+                .collect(),
+            None => vec![key.to_owned()],
+        };
+        entries.flat_map(named).collect()
     }
 
     pub(crate) fn flag(&self) -> Option<bool> {

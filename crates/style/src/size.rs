@@ -1,25 +1,34 @@
-//! A garment size: the waist and length a label prints, both in whole inches.
+//! A garment size: the waist and length a label prints, both in inches, whole or with a half.
 
 use std::fmt;
 use std::str::FromStr;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-/// A size as the trade tags it: waist by length, in whole inches ("32x32").
+use crate::Tag;
+use crate::tag::pointed;
+
+/// A size as the trade tags it: waist by length, in inches ("32x32", "31.5x32").
 ///
 /// These are tag numbers. What the finished garment measures at a size is in the chart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Size {
-    /// The waist on the tag, in inches.
-    pub waist: u32,
-    /// The inseam length on the tag, in inches.
-    pub length: u32,
+    /// The waist on the tag.
+    pub waist: Tag,
+    /// The inseam length on the tag.
+    pub length: Tag,
 }
 
 impl Size {
-    /// The size with this waist and length on its tag, both in inches.
+    /// The size with this waist and length on its tag, both in whole inches.
     #[must_use]
     pub const fn new(waist: u32, length: u32) -> Self {
+        Self::of(Tag::inches(waist), Tag::inches(length))
+    }
+
+    /// The size with these two tags.
+    #[must_use]
+    pub const fn of(waist: Tag, length: Tag) -> Self {
         Self { waist, length }
     }
 }
@@ -32,28 +41,34 @@ impl fmt::Display for Size {
 
 /// The text is not a size.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("`{text}` is not a size; write waist x length in whole inches, such as \"32x32\"")]
+#[error("`{text}` is not a size; {}", self.instead())]
 pub struct SizeError {
     /// What was written.
     pub text: String,
 }
 
+impl SizeError {
+    /// What would be right.
+    #[must_use]
+    pub fn instead(&self) -> String {
+        match pointed::<Size>(&self.text) {
+            Some(right) => format!("write halves with a point: {right}"),
+            None => "write waist x length in inches, such as \"32x32\" or \"31.5x32\"".to_owned(),
+        }
+    }
+}
+
 impl FromStr for Size {
     type Err = SizeError;
 
-    /// Reads "32x32"; "32 x 32" and "32×32" mean the same.
+    /// Reads "32x32" or "31.5x32"; "32 x 32" and "32×32" mean the same.
     fn from_str(text: &str) -> Result<Self, SizeError> {
         let error = || SizeError {
             text: text.to_owned(),
         };
         let (waist, length) = text.split_once(['x', 'X', '×']).ok_or_else(error)?;
-        let whole = |part: &str| {
-            let part = part.trim();
-            let digits = !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
-            digits.then(|| part.parse::<u32>().ok()).flatten()
-        };
-        match (whole(waist), whole(length)) {
-            (Some(waist), Some(length)) if waist > 0 && length > 0 => Ok(Self { waist, length }),
+        match (waist.parse(), length.parse()) {
+            (Ok(waist), Ok(length)) => Ok(Self { waist, length }),
             _ => Err(error()),
         }
     }
@@ -75,10 +90,10 @@ impl<'de> Deserialize<'de> for Size {
 /// The run of sizes a style is made in.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Sizes {
-    /// Waist tags in inches, rising.
-    pub waists: Vec<u32>,
-    /// Length tags in inches, rising.
-    pub lengths: Vec<u32>,
+    /// Waist tags, rising.
+    pub waists: Vec<Tag>,
+    /// Length tags, rising.
+    pub lengths: Vec<Tag>,
     /// The size the chart's values are stated at; one of the run.
     pub base: Size,
 }
@@ -107,7 +122,7 @@ mod tests {
 
     #[test]
     fn a_size_reads_back_as_it_prints() {
-        for text in ["32x32", "28x30", "38x34"] {
+        for text in ["32x32", "28x30", "38x34", "31.5x32", "32x31.5", "31.5x31.5"] {
             assert_eq!(text.parse::<Size>().unwrap().to_string(), text);
         }
         assert_eq!("32 x 34".parse::<Size>().unwrap(), Size::new(32, 34));
@@ -128,8 +143,16 @@ mod tests {
             "+1x3",
             "32x32x32",
             "99999999999x1",
+            "31.25x32",
+            "31.5",
+            "31,5x32",
         ] {
             assert!(text.parse::<Size>().is_err(), "{text}");
         }
+        let said = "31,5x32".parse::<Size>().unwrap_err().to_string();
+        assert_eq!(
+            said,
+            "`31,5x32` is not a size; write halves with a point: 31.5x32"
+        );
     }
 }

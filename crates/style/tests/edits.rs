@@ -64,6 +64,16 @@ fn what_the_bench_edits_can_be_set() {
         ("sizes.waists", "30, 32 34", "waists = [30, 32, 34]"),
         ("sizes.lengths[0]", "31", "lengths = [31, 32, 34]"),
         ("sizes.base", "34x32", "base = \"34x32\""),
+        (
+            "sizes.waists",
+            "30 31.5, 32.0 33",
+            "waists = [30, 31.5, 32, 33]",
+        ),
+        (
+            "sizes.waists[2]",
+            "29.5",
+            "waists = [28, 29, 29.5, 31, 32, 33, 34, 36, 38]",
+        ),
         ("labels[1].place", "band inside", "place = \"band inside\""),
         (
             "cloth.lining",

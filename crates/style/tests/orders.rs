@@ -4,7 +4,7 @@
 mod common;
 
 use common::{Copy, demo_text};
-use style::{OrderWay, Size, load_order};
+use style::{OrderWay, Size, Tag, load_order};
 use trade::{Length, Share};
 
 fn order() -> &'static str {
@@ -192,6 +192,49 @@ fn every_mistake_is_told_with_its_place() {
             insta::assert_snapshot!(*name, copy.render(&report));
         }
     });
+}
+
+const FEW: &str = "format = 1\n[order]\nname = \"Few\"\n[[lines]]\nstyle = \"ferryman\"\npairs = PAIRS\n\
+                   [limits]\nmost_plies = 3\ntable = \"4 m\"\nmost_pairs = 2\n";
+
+/// A collection whose style has waists 31, 31.5 and 32, with an order of these pairs.
+fn halves_ordered(pairs: &str) -> Copy {
+    let copy = Copy::new();
+    let text = common::with(
+        "waists = [28, 29, 30, 31, 32, 33, 34, 36, 38]",
+        "waists = [31, 31.5, 32]",
+    );
+    copy.write(style::demo::STYLE, text);
+    copy.write("orders/few.toml", FEW.replace("PAIRS", pairs));
+    copy
+}
+
+#[test]
+fn half_sizes_are_ordered_in_quotes() {
+    let copy = halves_ordered("{ \"31.5x32\" = 4, 32x32 = 2 }");
+    let order = load_order(&copy.root().join("orders/few.toml"))
+        .unwrap()
+        .order;
+    let half = Size::of(Tag::halves(63), Tag::inches(32));
+    assert_eq!(order.lines[0].pairs, [(half, 4), (Size::new(32, 32), 2)]);
+}
+
+#[test]
+fn a_half_size_without_quotes_or_with_a_comma_is_answered_with_what_is_right() {
+    for (pairs, words) in [
+        ("{ 31.5x32 = 4 }", "write it in quotes: \"31.5x32\" = 4"),
+        ("{ 32x31.5 = 4 }", "write it in quotes: \"32x31.5\" = 4"),
+        ("{ 31.5x30.5 = 4 }", "write it in quotes: \"31.5x30.5\" = 4"),
+        ("{ \"31,5x32\" = 4 }", "write halves with a point: 31.5x32"),
+        ("{ \"31.25x32\" = 4 }", "write waist x length in inches"),
+        ("{ \"32.5x32\" = 4 }", "its waists are 31, 31.5, 32;"),
+    ] {
+        let copy = halves_ordered(pairs);
+        let report = load_order(&copy.root().join("orders/few.toml")).unwrap_err();
+        let said = copy.render(&report);
+        assert!(said.contains(words), "{pairs}: {said}");
+        assert!(said.contains("orders/few.toml"), "{pairs}: {said}");
+    }
 }
 
 #[test]

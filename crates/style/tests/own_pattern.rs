@@ -183,7 +183,7 @@ const MISTAKES: &[(&str, &str, &str, &str)] = &[
     (
         "hem = [\"3\", \"4\"]\nside = [\"4\", \"6\"]",
         "hem = [\"3\"]\nside = [\"4\", \"6\"]",
-        "`pattern.front.hem` names 1 corners",
+        "`pattern.front.hem` names 1 corner",
         "write [\"1\", \"2\"]",
     ),
     (
@@ -295,8 +295,12 @@ fn everything_in(folder: &std::path::Path) -> Vec<String> {
     while let Some(folder) = open.pop() {
         for entry in std::fs::read_dir(folder).unwrap() {
             let path = entry.unwrap().path();
+            // Whoever was about to save has looked at the file, which keeps what it held.
+            if path.ends_with(style::REVISIONS_FOLDER) {
+                continue;
+            }
             names.push(path.display().to_string());
-            if path.is_dir() && !path.ends_with(".revisions") {
+            if path.is_dir() {
                 open.push(path);
             }
         }
@@ -321,7 +325,7 @@ fn a_style_and_its_pattern_are_saved_together_or_not_at_all() {
 
     let saved = save_beside(&loaded, &text, &[beside]).unwrap();
     assert!(saved.loaded.style.pattern.is_some());
-    assert_eq!(saved.loaded.style.sizes.waists, [32]);
+    assert_eq!(saved.loaded.style.sizes.waists, [style::Tag::inches(32)]);
     // Another pattern of the same name never takes the place of the first.
     let other = Beside::new(
         &saved.loaded,

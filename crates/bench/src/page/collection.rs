@@ -1,7 +1,7 @@
 //! The collection: every style with a small drawing.
 
 use maud::{Markup, html};
-use style::Collection;
+use style::{Collection, Tag};
 
 use super::layout::{self, Loads};
 use super::mend;
@@ -62,7 +62,7 @@ pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
             }
             Err(NotOpen::Broken(report)) => Err(Mistakes {
                 told: placed(&report),
-                mends: mend::sound(bench, &folder).is_some(),
+                mends: mend::is_offered(bench, &folder),
             }),
             // Taken away since it was listed.
             Err(NotOpen::Unknown) => continue,
@@ -75,7 +75,7 @@ pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
 impl Sound {
     fn of(loaded: &style::Loaded) -> Self {
         let doc = &loaded.style;
-        let range = |tags: &[u32]| match tags {
+        let range = |tags: &[Tag]| match tags {
             [] => String::new(),
             [one] => one.to_string(),
             [first, .., last] => format!("{first}–{last}"),

@@ -1,4 +1,5 @@
-//! A style whose file cannot be read: the way back to the last version of it that can be.
+//! A style that cannot be read, for its own file or one of those that all styles share is broken: the way back to the last
+//! versions that can be.
 
 use axum::extract::rejection::JsonRejection;
 use axum::extract::{Path, State};
@@ -6,7 +7,7 @@ use axum::routing::post;
 use axum::{Json, Router};
 use maud::{Markup, html};
 use serde::Deserialize;
-use style::Sound;
+use style::{KeepError, KeptFile, Sound};
 
 use super::begin::Sent;
 use super::layout::Loads;
@@ -34,8 +35,24 @@ pub(crate) const LOADS: Loads = Loads {
 #[serde(deny_unknown_fields)]
 struct Nothing {}
 
+/// Whether there is something to go back to for the style in this folder.
+pub(crate) fn is_offered(bench: &Bench, name: &str) -> bool {
+    !broken_shared(bench).is_empty() || sound(bench, name).is_some()
+}
+
+/// The files that all styles share and that cannot be read, each with the number of the last version that can be.
+fn broken_shared(bench: &Bench) -> Vec<(KeptFile, u32)> {
+    let files = style::SHARED_FILES.map(|name| bench.folder().join(name));
+    let kept = files.iter().filter_map(|file| KeptFile::at(file));
+    kept.filter_map(|kept| {
+        let (version, _) = kept.last_sound()?;
+        Some((kept, version.number))
+    })
+    .collect()
+}
+
 /// What can be gone back to, by the name of the style's folder.
-pub(crate) fn sound(bench: &Bench, name: &str) -> Option<Sound> {
+fn sound(bench: &Bench, name: &str) -> Option<Sound> {
     let styles = bench.styles().ok()?;
     let (_, file) = styles.into_iter().find(|(known, _)| known == name)?;
     style::last_sound(&file)
@@ -61,8 +78,20 @@ async fn mend(
 ) -> Result<Sent, Trouble> {
     let Nothing {} = understood(body)?;
     blocking(move || {
+        let shared = broken_shared(&bench);
+        for (kept, number) in &shared {
+            match kept.put_back(*number) {
+                Ok(_) => {}
+                Err(KeepError::Invalid(report)) => return Ok(Sent::Problems(placed(&report))),
+                Err(other) => return Ok(Sent::Problems(vec![other.to_string()])),
+            }
+        }
         let Some(sound) = sound(&bench, &name) else {
-            return Ok(Sent::Problems(vec![say().mend_nothing().to_owned()]));
+            return Ok(if shared.is_empty() {
+                Sent::Problems(vec![say().mend_nothing().to_owned()])
+            } else {
+                Sent::To(route::style(&name, &See::default()))
+            });
         };
         Ok(match sound.put_in(&sound.loaded.text) {
             Ok(_) => Sent::To(route::style(&name, &See::default())),

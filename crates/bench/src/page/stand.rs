@@ -27,6 +27,8 @@ pub(crate) fn of(loaded: &Loaded) -> String {
 async fn stand(State(bench): State<Bench>, Path(name): Path<String>) -> Result<String, Trouble> {
     blocking(move || {
         let session = open(&bench, &name)?;
+        // While a page is seen, what is written by hand into any file of the collection is kept as it comes.
+        bench.look();
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
         // Taken over is what is found when the page asks for its parts, so that it is told what changed.
         Ok(match session.look_at_disk() {

@@ -60,7 +60,7 @@ async fn the_questions_are_answered_already_and_a_style_begins() {
     assert!(opened.text.contains("Teal"));
     let loaded = style::load(&house.collection().join("styles/teal")).unwrap();
     assert_eq!(loaded.style.style.code, "T-1");
-    assert_eq!(loaded.style.sizes.waists, [26, 28]);
+    assert_eq!(loaded.style.sizes.waists, [26, 28].map(style::Tag::inches));
     assert_eq!(loaded.style.style.figure, style::Figure::Women);
     assert!(loaded.style.rivets.is_none());
     assert!(loaded.text.contains("# The chart"));
@@ -103,11 +103,19 @@ async fn an_answer_that_does_not_hold_is_said_and_nothing_is_made() {
         ),
         (
             json!({ "waists_men": ["many"] }),
-            "a whole number of inches",
+            "inches, whole or with a half",
         ),
         (
             json!({ "lengths": ["99999999999"] }),
-            "a whole number of inches",
+            "inches, whole or with a half",
+        ),
+        (
+            json!({ "waists_men_more": "31.25" }),
+            "inches, whole or with a half",
+        ),
+        (
+            json!({ "lengths_more": "99.5" }),
+            "length 99.5 cannot be begun with",
         ),
         (json!({ "shell": "../secret" }), "no cloth ../secret"),
         (json!({ "name": "***" }), "a folder cannot be named after"),

@@ -181,7 +181,7 @@ async fn a_pattern_is_looked_at_and_made_into_a_style() {
             &loaded.style.sizes.waists[..],
             &loaded.style.sizes.lengths[..]
         ),
-        (&[32][..], &[32][..])
+        (&[style::Tag::inches(32)][..], &[style::Tag::inches(32)][..])
     );
     assert!(loaded.style.pattern.is_some());
     assert_eq!(fs::read(folder.join("pattern/harbour.dxf")).unwrap(), file);

@@ -150,6 +150,12 @@ async fn the_run_of_sizes_is_changed_as_it_is_written() {
     let answer = house.set("sizes.base", "31x30").await;
     assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
     assert!(fragment(&answer, "details").contains("value=\"30 31 32\""));
+    let answer = house.set("sizes.waists", "30, 31, 31.5").await;
+    assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
+    assert!(house.text().contains("waists = [30, 31, 31.5]"));
+    assert!(fragment(&answer, "bar").contains("31.5 × 30"));
+    assert!(fragment(&answer, "details").contains("value=\"30 31 31.5\""));
+    house.step("undo").await;
     let answer = house.set("sizes.waists", "33 34").await;
     assert_eq!(answer["outcome"], "refused");
     house.step("undo").await;

@@ -106,7 +106,7 @@ fn steps_of_the_chart_with_their_breaks() {
     // From 34 to 36 the waist grows by two inches, one an inch.
     let waist = steps
         .iter()
-        .find(|s| s.measure == "waist" && s.to.waist == 36)
+        .find(|s| s.measure == "waist" && s.to.waist == style::Tag::inches(36))
         .unwrap();
     assert!((waist.by - Length::inches(2.0)).to_mm().abs() < 1e-9);
     assert!((waist.per_inch - Length::inches(1.0)).to_mm().abs() < 1e-9);

@@ -96,7 +96,7 @@ pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
         Fit::Tapered => (7.0, 9.0),
         Fit::Relaxed => (10.0, 12.0),
     };
-    let body = mean_seat(case.figure, Length::inches(f64::from(case.size.waist)));
+    let body = mean_seat(case.figure, case.size.waist.length());
     let ease = case.pattern.spec.seat - body;
     if within(ease.to_cm(), low - 0.05, high + 0.05) {
         return Vec::new();
@@ -132,10 +132,7 @@ fn tagged(value: Length, tag: Length) -> bool {
 
 /// The waist against the number on the label, and the slips that make the two differ.
 pub(super) fn waist_for_size(case: &Case<'_>) -> Vec<Broken> {
-    let (waist, tag) = (
-        case.pattern.spec.waist,
-        Length::inches(f64::from(case.size.waist)),
-    );
+    let (waist, tag) = (case.pattern.spec.waist, case.size.waist.length());
     if tagged(waist, tag) {
         return Vec::new();
     }
@@ -166,10 +163,7 @@ pub(super) fn waist_for_size(case: &Case<'_>) -> Vec<Broken> {
 
 /// The inseam against the number on the label.
 pub(super) fn inseam_for_size(case: &Case<'_>) -> Vec<Broken> {
-    let (inseam, tag) = (
-        case.pattern.spec.inseam,
-        Length::inches(f64::from(case.size.length)),
-    );
+    let (inseam, tag) = (case.pattern.spec.inseam, case.size.length.length());
     if (inseam - tag).abs() <= INSEAM_OFF_TAG {
         return Vec::new();
     }

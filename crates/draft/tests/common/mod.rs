@@ -29,7 +29,11 @@ impl Chart {
     pub fn straight() -> Chart {
         table_rows()
             .into_iter()
-            .find(|c| c.figure == Figure::Men && c.fit == Fit::Straight && c.size.waist == 32)
+            .find(|c| {
+                c.figure == Figure::Men
+                    && c.fit == Fit::Straight
+                    && c.size.waist == style::Tag::inches(32)
+            })
             .unwrap()
     }
 

@@ -49,9 +49,7 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
 /// Reads a style. A collection or an order named instead is answered with the styles there are. What was written by hand
 /// into the collection's files is a version from now on.
 fn load(path: &Path) -> Result<Loaded, Trouble> {
-    if let Some(root) = style::collection_of(path) {
-        style::take_note(&root);
-    }
+    take_note(path);
     let is_style = path.join(style::STYLE_FILE).exists();
     if path.join(style::COLLECTION_FILE).is_file() && !is_style {
         return Err(Trouble::CollectionNamed {
@@ -71,8 +69,16 @@ fn load(path: &Path) -> Result<Loaded, Trouble> {
     Ok(style::load(path)?)
 }
 
+/// Keeps what was written by hand into the files of the collection that a path lies in.
+fn take_note(path: &Path) {
+    if let Some(root) = style::collection_of(path) {
+        style::take_note(&root);
+    }
+}
+
 /// Reads an order. A style or a collection named instead is answered with the orders there are.
 fn load_order(path: &Path) -> Result<LoadedOrder, Trouble> {
+    take_note(path);
     let is_style = path.join(style::STYLE_FILE).is_file()
         || path
             .file_name()

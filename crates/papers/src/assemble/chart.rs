@@ -1,7 +1,7 @@
 //! The measurement chart in every size and length, and how each measure is taken.
 
 use draft::measure::{MEASURES, Measure};
-use style::{Size, known};
+use style::{Size, Tag, known};
 use trade::Length;
 
 use super::Context;
@@ -19,7 +19,7 @@ pub(super) fn chart(context: &Context<'_>) -> Chart {
             words.rounding()
         ),
         sizes_label: "waist size, inches".to_owned(),
-        sizes: sizes.waists.iter().map(u32::to_string).collect(),
+        sizes: sizes.waists.iter().map(Tag::to_string).collect(),
         sample: sizes
             .waists
             .iter()
@@ -72,7 +72,7 @@ fn how(measure: &Measure, level: Option<Length>, words: Words) -> String {
 /// One figure a waist, or a line of figures for each length where the measure follows it.
 fn values(context: &Context<'_>, measure: &Measure) -> Option<ChartValues> {
     let sizes = &context.loaded.style.sizes;
-    let figures = |length: u32| -> Vec<Option<String>> {
+    let figures = |length: Tag| -> Vec<Option<String>> {
         sizes
             .waists
             .iter()
@@ -80,7 +80,7 @@ fn values(context: &Context<'_>, measure: &Measure) -> Option<ChartValues> {
             .map(|value| value.map(|v| context.words.figure(v)))
             .collect()
     };
-    let lines: Vec<(u32, Vec<Option<String>>)> = sizes
+    let lines: Vec<(Tag, Vec<Option<String>>)> = sizes
         .lengths
         .iter()
         .map(|&length| (length, figures(length)))
@@ -95,7 +95,7 @@ fn values(context: &Context<'_>, measure: &Measure) -> Option<ChartValues> {
         |line: Vec<Option<String>>| line.into_iter().map(Option::unwrap_or_default).collect();
     let follows = lines.windows(2).any(|pair| pair[0].1 != pair[1].1);
     Some(if follows {
-        let line = |(length, line): (u32, _)| LengthLine {
+        let line = |(length, line): (Tag, _)| LengthLine {
             length: length.to_string(),
             values: text(line),
         };

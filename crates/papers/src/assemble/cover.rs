@@ -2,7 +2,7 @@
 
 use drawing::{View, garment_picture};
 use sewing::Face;
-use style::{Closing, Lining};
+use style::{Closing, Lining, Tag};
 
 use super::figures::view;
 use super::words::{capital, joined};
@@ -46,8 +46,8 @@ fn facts(context: &Context<'_>) -> Vec<Fact> {
             |c| format!("{}, {}", c.name, context.words.weight(c.weight)),
         )
     };
-    let tags = |tags: &[u32]| {
-        let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
+    let tags = |tags: &[Tag]| {
+        let tags: Vec<String> = tags.iter().map(Tag::to_string).collect();
         tags.join(", ")
     };
     let trim = |key: &str| {

@@ -30,7 +30,7 @@ pub const WAISTBAND: Machine = machine("waistband machine", 12.0);
 /// Chainstitch on a cylinder bed, with a hem folder.
 pub const HEMMER: Machine = machine("chainstitch hemmer", 10.0);
 /// Overedge and safety stitch. One for heavy cloth, which closes inseams over two flat-felled or mock-felled seams all
-/// day, lifts higher than one for shirtings, which takes 5 to 6 mm.
+/// day, lifts higher than one for shirtings, which takes 5 to 6 mm; both from memory, to be confirmed at the machine.
 pub const OVERLOCK: Machine = machine("overlock machine", 8.0);
 /// Coverstitch.
 pub const COVERSTITCH: Machine = machine("coverstitch machine", 8.0);

@@ -62,7 +62,7 @@ pub(super) fn needs_stretch(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     }
     let tag = case.context.size.waist;
-    let (figure, waist) = (doc.style.figure, Length::inches(f64::from(tag)));
+    let (figure, waist) = (doc.style.figure, tag.length());
     let measures = [
         ("seat", spec.seat, mean_seat(figure, waist)),
         ("thigh", spec.thigh, mean_thigh(figure, waist)),

@@ -7,7 +7,7 @@ use store::{REVISIONS_FOLDER, read_bytes};
 use toml_edit::{Array, DocumentMut, Item, value};
 
 use crate::details::ArtPath;
-use crate::{Loaded, SaveError, Saved, Size, save};
+use crate::{Loaded, SaveError, Saved, Size, Tag, save};
 
 /// A file that belongs to a style.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -71,11 +71,11 @@ pub fn with_pattern(text: &str, pattern: &str, sizes: Option<&[Size]>) -> String
     };
     document.remove("pattern");
     if let Some(sizes) = sizes {
-        let tags = |tag: fn(&Size) -> u32| -> Item {
-            let mut tags: Vec<u32> = sizes.iter().map(tag).collect();
+        let tags = |tag: fn(&Size) -> Tag| -> Item {
+            let mut tags: Vec<Tag> = sizes.iter().map(tag).collect();
             tags.sort_unstable();
             tags.dedup();
-            value(Array::from_iter(tags.into_iter().map(i64::from)))
+            value(Array::from_iter(tags.into_iter().map(Tag::value)))
         };
         if let Some(table) = document.get_mut("sizes").and_then(Item::as_table_like_mut) {
             for (key, tags) in [

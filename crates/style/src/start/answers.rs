@@ -1,10 +1,12 @@
 //! What a maker answers before a style begins, and what holds where nothing is answered.
 
+use std::ops::RangeInclusive;
+
 use trade::Length;
 
 use crate::details::OutseamLine;
 use crate::document::words;
-use crate::{ClothUse, Collection, Figure, Fit, Size};
+use crate::{ClothUse, Collection, Figure, Fit, Size, Tag};
 
 /// What a new style needs to be told.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
@@ -46,10 +48,10 @@ pub struct Answers {
     pub leg: Leg,
     /// How the outseam runs; `None` takes the cloth's own edge where the cloth has one.
     pub outseam: Option<OutseamLine>,
-    /// Waist tags in inches; empty takes the usual ones of the figure.
-    pub waists: Vec<u32>,
-    /// Length tags in inches; empty takes the usual ones.
-    pub lengths: Vec<u32>,
+    /// Waist tags; empty takes the usual ones of the figure.
+    pub waists: Vec<Tag>,
+    /// Length tags; empty takes the usual ones.
+    pub lengths: Vec<Tag>,
     /// The shell, a name from `cloths.toml`; `None` takes the demo's, else the first shell there is.
     pub shell: Option<String>,
     /// How it is sewn.
@@ -129,17 +131,17 @@ impl Taste {
     }
 }
 
-/// The waists that can be begun with, in inches: where the charts hold (men's and women's runs as published).
+/// The waists that can be begun with, in inches: where the charts hold, halves between included (men's and women's runs as published).
 #[must_use]
-pub const fn offered_waists(figure: Figure) -> std::ops::RangeInclusive<u32> {
+pub const fn offered_waists(figure: Figure) -> RangeInclusive<u32> {
     match figure {
         Figure::Men => 28..=42,
         Figure::Women => 24..=36,
     }
 }
 
-/// The lengths that can be begun with, in inches.
-pub const OFFERED_LENGTHS: std::ops::RangeInclusive<u32> = 28..=36;
+/// The lengths that can be begun with, in inches, halves between included.
+pub const OFFERED_LENGTHS: RangeInclusive<u32> = 28..=36;
 
 /// The waists a figure's run usually has (common practice: every inch where most pairs are sold, then every other).
 #[must_use]
@@ -160,8 +162,8 @@ pub(super) struct Settled {
     pub(super) fit: Fit,
     pub(super) leg: Leg,
     pub(super) outseam: OutseamLine,
-    pub(super) waists: Vec<u32>,
-    pub(super) lengths: Vec<u32>,
+    pub(super) waists: Vec<Tag>,
+    pub(super) lengths: Vec<Tag>,
     pub(super) base: Size,
     pub(super) shell: String,
     pub(super) taste: Taste,
@@ -184,8 +186,8 @@ pub(super) fn settle(
 ) -> Result<Settled, String> {
     let figure = answers.figure;
     let (of_waists, of_lengths) = match sizes {
-        Offered::Charted => (offered_waists(figure), OFFERED_LENGTHS),
-        Offered::Any => (1..=u32::MAX, 1..=u32::MAX),
+        Offered::Charted => (tags(offered_waists(figure)), tags(OFFERED_LENGTHS)),
+        Offered::Any => (any_tag(), any_tag()),
     };
     let waists = run(
         "waist",
@@ -208,11 +210,12 @@ pub(super) fn settle(
         Some(line) => line,
     };
     // A chart is stated in the middle of its run, where most pairs are sold.
-    let nearest = |tags: &[u32], wanted: u32| {
+    let nearest = |tags: &[Tag], wanted: u32| {
+        let wanted = Tag::inches(wanted);
         let best = tags.iter().copied().min_by_key(|tag| tag.abs_diff(wanted));
         best.unwrap_or(wanted)
     };
-    let base = Size::new(
+    let base = Size::of(
         nearest(&waists, super::chart::base_waist(figure)),
         nearest(&lengths, super::chart::BASE_LENGTH),
     );
@@ -236,13 +239,22 @@ const fn figure_words(figure: Figure) -> &'static str {
     }
 }
 
+/// The tags from one inch to another.
+fn tags(inches: RangeInclusive<u32>) -> RangeInclusive<Tag> {
+    Tag::inches(*inches.start())..=Tag::inches(*inches.end())
+}
+
+fn any_tag() -> RangeInclusive<Tag> {
+    Tag::halves(1)..=Tag::halves(u32::MAX)
+}
+
 fn run(
     what: &str,
-    asked: &[u32],
+    asked: &[Tag],
     usual: &[u32],
-    offered: std::ops::RangeInclusive<u32>,
+    offered: RangeInclusive<Tag>,
     whose: &str,
-) -> Result<Vec<u32>, String> {
+) -> Result<Vec<Tag>, String> {
     if let Some(tag) = asked.iter().find(|tag| !offered.contains(tag)) {
         return Err(format!(
             "{what} {tag} cannot be begun with; choose from {} to {}{whose}, and add others in the chart once it is there",
@@ -251,7 +263,7 @@ fn run(
         ));
     }
     let mut tags = if asked.is_empty() {
-        usual.to_vec()
+        usual.iter().copied().map(Tag::inches).collect()
     } else {
         asked.to_vec()
     };

@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use super::StartError;
 use super::answers::NewStyle;
 use super::folder::Files;
-use crate::Size;
 use crate::own::plain;
+use crate::{Size, Tag};
 
 /// The folder of a style that brought patterns lie in.
 const FOLDER: &str = "pattern";
@@ -51,8 +51,8 @@ impl BroughtPattern {
         ]
     }
 
-    fn tags(&self, tag: fn(&Size) -> u32) -> Vec<u32> {
-        let mut tags: Vec<u32> = self.sizes.iter().map(tag).collect();
+    fn tags(&self, tag: fn(&Size) -> Tag) -> Vec<Tag> {
+        let mut tags: Vec<Tag> = self.sizes.iter().map(tag).collect();
         tags.sort_unstable();
         tags.dedup();
         tags

@@ -9,7 +9,7 @@
 use trade::Length;
 
 use super::answers::Settled;
-use crate::{Figure, Fit, Size, known};
+use crate::{Figure, Fit, Size, Tag, known};
 
 /// The length a chart is stated at, in inches.
 pub(super) const BASE_LENGTH: u32 = 32;
@@ -96,13 +96,13 @@ pub fn usual_grade(figure: Figure, measure: &str) -> Option<Length> {
 #[must_use]
 pub fn usual_measure(figure: Figure, fit: Fit, measure: &str, size: Size) -> Option<Length> {
     if measure == "inseam" {
-        return Some(Length::inches(f64::from(size.length)));
+        return Some(size.length.length());
     }
     if measure == "band_height" {
         // Common practice: 3.5 to 4.5 cm.
         return Some(Length::mm(38.0));
     }
-    let steps = f64::from(size.waist) - f64::from(base_waist(figure));
+    let steps = size.waist.steps_from(Tag::inches(base_waist(figure)));
     let at_base = finished(figure, fit).of(measure).map(Length::inches);
     match (at_base, usual_grade(figure, measure)) {
         (Some(value), Some(grade)) => Some(value + grade * steps),
@@ -141,7 +141,10 @@ pub(super) fn measures(settled: &Settled) -> Vec<Charted> {
         Figure::Men => MEN_GRADE,
         Figure::Women => WOMEN_GRADE,
     };
-    let steps = f64::from(settled.base.waist) - f64::from(base_waist(figure));
+    let steps = settled
+        .base
+        .waist
+        .steps_from(Tag::inches(base_waist(figure)));
     let of = |measure, value: f64, grade: f64, more: Length| Charted {
         measure,
         value: Length::inches(value + steps * grade) + more,
@@ -158,7 +161,7 @@ pub(super) fn measures(settled: &Settled) -> Vec<Charted> {
         of("hem", at.hem, grade.hem, leg.at_hem()),
         Charted {
             measure: "inseam",
-            value: Length::inches(f64::from(settled.base.length)),
+            value: settled.base.length.length(),
             grade: None,
         },
     ];

@@ -6,7 +6,7 @@ use super::answers::{LabelWords, NewStyle, Settled};
 use super::{chart, substitute, taste};
 use crate::details::OutseamLine;
 use crate::report::Source;
-use crate::{COLLECTION_FILE, Collection, Figure, Purpose, demo, parse, read_collection};
+use crate::{COLLECTION_FILE, Collection, Figure, Purpose, Tag, demo, parse, read_collection};
 use trade::{Length, System};
 
 /// The demo's style under another name and as it was answered, its names led into a collection.
@@ -157,8 +157,8 @@ fn written(length: Length) -> String {
     }
 }
 
-fn tags(tags: &[u32]) -> Value {
-    Value::Array(tags.iter().map(|tag| i64::from(*tag)).collect::<Array>())
+fn tags(tags: &[Tag]) -> Value {
+    Value::Array(tags.iter().map(|tag| tag.value()).collect::<Array>())
 }
 
 /// Sets a value of a section and keeps the comment behind it.

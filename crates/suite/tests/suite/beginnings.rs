@@ -62,8 +62,10 @@ fn every_figure_fit_and_leg_drafts_in_every_size_offered() {
                         fit: *fit,
                         leg: *leg,
                         outseam,
-                        waists: offered_waists(*figure).collect(),
-                        lengths: vec![*OFFERED_LENGTHS.start(), *OFFERED_LENGTHS.end()],
+                        waists: offered_waists(*figure).map(style::Tag::inches).collect(),
+                        lengths: [*OFFERED_LENGTHS.start(), *OFFERED_LENGTHS.end()]
+                            .map(style::Tag::inches)
+                            .into(),
                         ..Answers::default()
                     };
                     let doc = begun(answers, collection);
@@ -140,13 +142,13 @@ fn a_base_off_the_chart_s_own_size_keeps_the_chart() {
     let collection = collection();
     let of = |waists: &[u32]| {
         let answers = Answers {
-            waists: waists.to_vec(),
+            waists: waists.iter().copied().map(style::Tag::inches).collect(),
             ..Answers::default()
         };
         begun(answers, &collection)
     };
     let (usual, high) = (of(&[30, 32, 36]), of(&[36, 38]));
-    assert_eq!(high.sizes.base.waist, 36);
+    assert_eq!(high.sizes.base.waist, style::Tag::inches(36));
     let size = style::Size::new(36, 32);
     for measure in ["waist", "seat", "thigh", "knee", "hem", "back_rise"] {
         let (a, b) = (usual.value(measure, size), high.value(measure, size));

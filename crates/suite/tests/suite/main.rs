@@ -15,6 +15,7 @@ mod browser_overlaid;
 mod browser_start;
 mod catalogue;
 mod cut_pieces;
+mod day;
 mod demo;
 mod details;
 mod licences;

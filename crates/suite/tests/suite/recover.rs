@@ -42,14 +42,19 @@ pub fn bench(collection: &Path, port: u16, key: &str) -> Served {
     started(command.stderr(Stdio::null()), open).0
 }
 
-/// Asks the bench as a page would; `None` when it does not answer to the end.
+/// Asks the bench as a page of the demo's style would; `None` when it does not answer to the end.
 fn ask(port: u16, action: &str, body: Option<&Value>) -> Option<Value> {
+    asked_of(port, KEY, &format!("/style/ferryman/{action}"), body)
+}
+
+/// Asks the bench for an address, or sends it something.
+pub fn asked_of(port: u16, key: &str, address: &str, body: Option<&Value>) -> Option<Value> {
     let body = body.map(Value::to_string);
     let method = if body.is_some() { "POST" } else { "GET" };
     let body = body.unwrap_or_default();
     let request = format!(
-        "{method} /style/ferryman/{action} HTTP/1.1\r\nhost: 127.0.0.1:{port}\r\norigin: http://127.0.0.1:{port}\r\n\
-         cookie: bench-{port}={KEY}\r\nx-bench: 1\r\ncontent-type: application/json\r\n\
+        "{method} {address} HTTP/1.1\r\nhost: 127.0.0.1:{port}\r\norigin: http://127.0.0.1:{port}\r\n\
+         cookie: bench-{port}={key}\r\nx-bench: 1\r\ncontent-type: application/json\r\n\
          content-length: {}\r\nconnection: close\r\n\r\n{body}",
         body.len()
     );

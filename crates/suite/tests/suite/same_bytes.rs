@@ -75,10 +75,12 @@ fn drawing_and_printing_change_no_file_of_the_style() {
     assert!(everything(path.parent().unwrap()) == before);
 }
 
-/// Every file of a folder with its bytes.
+/// Every file of a folder with its bytes, but for the versions that looking alone keeps.
 fn everything(folder: &Path) -> Vec<(PathBuf, Vec<u8>)> {
+    let kept = |file: &PathBuf| file.iter().any(|part| part == style::REVISIONS_FOLDER);
     files_below(folder)
         .into_iter()
+        .filter(|file| !kept(file))
         .map(|file| (file.clone(), fs::read(file).unwrap()))
         .collect()
 }

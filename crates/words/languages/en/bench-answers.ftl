@@ -88,6 +88,6 @@ start-system = the bench cannot run: { $why }
 
 ## A style file that cannot be read, and the way back
 
-mend-offer = The last version that can be read can be put in its place. What is in the file now is kept as a version.
+mend-offer = The last version that can be read can be put in place of each file that cannot. What is in the file now is kept as a version.
 mend-put-in = Put the last sound version in its place
 mend-nothing = the file can be read, or no earlier version can be; nothing was changed

@@ -65,6 +65,9 @@ begin-sizes-title = Sizes
 begin-sizes-lead = Waist and length on the tag, in inches. The chart grows with them; single steps can be changed in it.
 begin-waist = Waist
 begin-length = Length
+begin-sizes-more = and
+# $run is what the run is of: the waist or the length.
+begin-sizes-more-label = { $run }: others, such as 31.5
 
 ## Cloth
 
@@ -99,7 +102,7 @@ begin-can-be = { $question ->
     [outseam] the outseam
    *[taste] the taste
 } can be { $words }
-begin-size-whole = a size is a whole number of inches, such as 32
+begin-size-wrong = a size is inches, whole or with a half after a point, such as 32 or 31.5
 
 ## A copy: copy.rs
 

@@ -14,7 +14,8 @@ use axum::routing::{get, post};
 use axum::{Json, Router};
 use serde::{Deserialize, Serialize};
 use style::{
-    Answers, Collection, Figure, Fit, LabelWords, Leg, NewStyle, OutseamLine, StartError, Taste,
+    Answers, Collection, Figure, Fit, LabelWords, Leg, NewStyle, OutseamLine, StartError, Tag,
+    Taste,
 };
 
 use crate::answer::placed;
@@ -98,6 +99,13 @@ struct Told {
     waists_women: Vec<String>,
     #[serde(default)]
     lengths: Vec<String>,
+    /// Tags beside those that are ticked, one after another.
+    #[serde(default)]
+    waists_men_more: String,
+    #[serde(default)]
+    waists_women_more: String,
+    #[serde(default)]
+    lengths_more: String,
     #[serde(default)]
     shell: Option<String>,
     taste: String,
@@ -107,10 +115,11 @@ impl Told {
     fn read(self) -> Result<NewStyle, String> {
         let figure = word("figure", Figure::WORDS, &self.figure)?;
         let waists = match figure {
-            Figure::Men => &self.waists_men,
-            Figure::Women => &self.waists_women,
+            Figure::Men => tags(&self.waists_men, &self.waists_men_more)?,
+            Figure::Women => tags(&self.waists_women, &self.waists_women_more)?,
         };
-        if waists.is_empty() || self.lengths.is_empty() {
+        let lengths = tags(&self.lengths, &self.lengths_more)?;
+        if waists.is_empty() || lengths.is_empty() {
             return Err(say().begin_no_size().to_owned());
         }
         let outseam = self.outseam.as_deref();
@@ -130,8 +139,8 @@ impl Told {
                 fit: word("fit", Fit::WORDS, &self.fit)?,
                 leg: word("leg", Leg::WORDS, &self.leg)?,
                 outseam: outseam.map(line).transpose()?,
-                waists: tags(waists)?,
-                lengths: tags(&self.lengths)?,
+                waists,
+                lengths,
                 shell: self.shell.filter(|name| !name.is_empty()),
                 taste: word("taste", Taste::WORDS, &self.taste)?,
             },
@@ -149,12 +158,15 @@ fn word<T: Copy>(question: &str, words: &[(&str, T)], text: &str) -> Result<T, S
     })
 }
 
-fn tags(texts: &[String]) -> Result<Vec<u32>, String> {
-    let one = |text: &String| {
+/// The tags that are ticked and those that are written beside them.
+fn tags(ticked: &[String], more: &str) -> Result<Vec<Tag>, String> {
+    let one = |text: &str| {
         let tag = text.trim().parse().ok();
-        tag.ok_or_else(|| say().begin_size_whole().to_owned())
+        tag.ok_or_else(|| say().begin_size_wrong().to_owned())
     };
-    texts.iter().map(one).collect()
+    let more = more.split([' ', ',', ';']).filter(|part| !part.is_empty());
+    let all = ticked.iter().map(String::as_str).chain(more);
+    all.map(one).collect()
 }
 
 /// The collection as it is; `None` where there is none yet and one can begin.

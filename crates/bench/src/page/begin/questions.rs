@@ -2,8 +2,8 @@
 
 use maud::{Markup, html};
 use style::{
-    Answers, Cloth, ClothUse, Collection, Figure, Fit, Leg, OFFERED_LENGTHS, OutseamLine, Taste,
-    USUAL_LENGTHS, offered_waists, usual_waists,
+    Answers, Cloth, ClothUse, Collection, Figure, Fit, Leg, OFFERED_LENGTHS, OutseamLine, Tag,
+    Taste, USUAL_LENGTHS, offered_waists, usual_waists,
 };
 use trade::System;
 
@@ -191,13 +191,18 @@ fn leg(answers: &Answers) -> Markup {
 }
 
 fn sizes(answers: &Answers) -> Markup {
-    let run = |name: &str, title: &str, offered: std::ops::RangeInclusive<u32>, usual: &[u32]| {
+    let run = |name: &str, title: &str, offered: std::ops::RangeInclusive<u32>, chosen: &[Tag]| {
+        // Whole inches are ticked; a half is the exception and is written.
+        let offered: Vec<Tag> = offered.map(Tag::inches).collect();
+        let more = chosen.iter().filter(|tag| !offered.contains(tag));
+        let more: Vec<String> = more.map(Tag::to_string).collect();
         html! {
             div.run role="group" aria-label=(title) data-run=(name) {
                 span.of { (title) }
-                @for tag in offered {
-                    label { input type="checkbox" name=(name) value=(tag) data-list checked[usual.contains(&tag)]; span { (tag) } }
+                @for tag in &offered {
+                    label { input type="checkbox" name=(name) value=(tag) data-list checked[chosen.contains(tag)]; span { (tag) } }
                 }
+                label.more { (say().begin_sizes_more()) " " input type="text" name={ (name) "_more" } value=(more.join(" ")) placeholder="31.5" inputmode="decimal" autocomplete="off" aria-label=(say().begin_sizes_more_label(title)); }
             }
         }
     };
@@ -206,13 +211,17 @@ fn sizes(answers: &Answers) -> Markup {
             h2 #sizes-title { (say().begin_sizes_title()) }
             p.lead { (say().begin_sizes_lead()) }
             @for (_, figure) in Figure::WORDS {
-                @let chosen = if *figure == answers.figure && !answers.waists.is_empty() { answers.waists.clone() } else { usual_waists(*figure).to_vec() };
+                @let chosen = if *figure == answers.figure && !answers.waists.is_empty() { answers.waists.clone() } else { whole(usual_waists(*figure)) };
                 (run(&format!("waists_{figure}"), say().begin_waist(), offered_waists(*figure), &chosen))
             }
-            @let lengths = if answers.lengths.is_empty() { USUAL_LENGTHS } else { &answers.lengths };
-            (run("lengths", say().begin_length(), OFFERED_LENGTHS, lengths))
+            @let lengths = if answers.lengths.is_empty() { whole(USUAL_LENGTHS) } else { answers.lengths.clone() };
+            (run("lengths", say().begin_length(), OFFERED_LENGTHS, &lengths))
         }
     }
+}
+
+fn whole(inches: &[u32]) -> Vec<Tag> {
+    inches.iter().copied().map(Tag::inches).collect()
 }
 
 /// How heavy and how wide a cloth is, and how it is woven.

@@ -226,7 +226,7 @@ impl LayPage<'_> {
                             tr {
                                 th scope="row" { (length) }
                                 @for waist in &sizes.waists {
-                                    @let size = style::Size::new(*waist, *length);
+                                    @let size = style::Size::of(*waist, *length);
                                     td { input type="text" inputmode="numeric" data-pairs=(size) aria-label=(say().lay_pairs_of(size))
                                         value=(count(size)) autocomplete="off"; }
                                 }

@@ -8,6 +8,7 @@ use trade::System;
 
 use super::address;
 use super::list::{A_PAGE, Part, pager};
+use crate::changes;
 use crate::field::capital;
 use crate::page::layout::Loads;
 use crate::page::room;
@@ -31,19 +32,22 @@ pub(crate) struct All {
 
 struct Row {
     change: FileChange,
+    /// Begun by the name of the file where it is not the page's own style: that is written as it is.
     words: Arc<str>,
+    own: bool,
     when: Option<When>,
 }
 
 impl All {
     pub(crate) fn of(bench: &Bench, style: &str, system: System, own: usize, part: &Part) -> Self {
-        let changes = bench.all_changes();
-        let pages = changes.len().div_ceil(A_PAGE).max(1);
+        let all = bench.all_changes();
+        let pages = all.len().div_ceil(A_PAGE).max(1);
         let page = part.page(pages);
-        let shown = changes.iter().rev().skip((page - 1) * A_PAGE).take(A_PAGE);
+        let shown = all.iter().rev().skip((page - 1) * A_PAGE).take(A_PAGE);
         let rows = shown.map(|change| Row {
             words: bench.words(change, style, system),
             when: When::written(&change.to.path),
+            own: changes::is_of(&change.file, style),
             change: change.clone(),
         });
         Self {
@@ -51,7 +55,7 @@ impl All {
             page,
             pages,
             own,
-            count: changes.len(),
+            count: all.len(),
         }
     }
 
@@ -75,7 +79,7 @@ impl All {
                 p.lead { (say().history_files_lead()) }
                 p #told role="status" {}
                 @if self.rows.is_empty() { p.none { (say().history_files_none()) } }
-                ol.versions.plain {
+                ol.versions.of-files {
                     @for (at, row) in self.rows.iter().enumerate() { (row.render(at)) }
                 }
                 @if self.pages > 1 { (pager((self.page, self.pages), |page| address::all(name, see, page))) }
@@ -96,7 +100,7 @@ impl Row {
         html! {
             li #{ "change-" (at) } {
                 div.about {
-                    h3 { (capital(&self.words)) }
+                    h3 { @if self.own { (capital(&self.words)) } @else { (self.words) } }
                     p.when {
                         @if let Some(when) = &self.when { time datetime=(when.machine) { (when.shown) } }
                         span { (say().history_version_of(file, to)) }

@@ -204,7 +204,7 @@ impl<'a> PapersPage<'a> {
                                     tr {
                                         th scope="row" { (length) }
                                         @for waist in &sizes.waists {
-                                            @let size = style::Size::new(*waist, *length);
+                                            @let size = style::Size::of(*waist, *length);
                                             td { input type="checkbox" name="sizes" value=(size) aria-label=(size) checked[size == sizes.base]; }
                                         }
                                     }

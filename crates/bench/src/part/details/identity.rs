@@ -1,7 +1,7 @@
 //! Who the style is, and which sizes it is made in.
 
 use maud::html;
-use style::{Figure, Fit};
+use style::{Figure, Fit, Tag};
 
 use super::{Details, Group, cell};
 use crate::choice::{Choice, Chosen};
@@ -66,8 +66,8 @@ pub(super) fn style(details: &Details<'_>) -> Group {
 }
 
 /// Sizes one after another.
-fn run<'a>(path: &str, label: &str, tags: &[u32]) -> Typed<'a> {
-    let tags: Vec<String> = tags.iter().map(u32::to_string).collect();
+fn run<'a>(path: &str, label: &str, tags: &[Tag]) -> Typed<'a> {
+    let tags: Vec<String> = tags.iter().map(Tag::to_string).collect();
     Typed {
         path: path.to_owned(),
         label: label.to_owned(),

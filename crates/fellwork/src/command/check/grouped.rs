@@ -70,7 +70,7 @@ pub fn in_words(sizes: &[Size], run: &Sizes) -> String {
     }
     let (mut whole, mut single) = (Vec::new(), Vec::new());
     for &waist in &run.waists {
-        let lengths = run.lengths.iter().map(|&length| Size::new(waist, length));
+        let lengths = run.lengths.iter().map(|&length| Size::of(waist, length));
         let found: Vec<Size> = lengths.filter(|size| sizes.contains(size)).collect();
         if found.len() == run.lengths.len() && found.len() > 1 {
             whole.push(waist.to_string());
@@ -90,13 +90,15 @@ pub fn in_words(sizes: &[Size], run: &Sizes) -> String {
 
 #[cfg(test)]
 mod tests {
+    use style::Tag;
+
     use super::*;
 
     #[test]
     fn sizes_are_gathered_by_waist() {
         let run = Sizes {
-            waists: vec![28, 30, 32],
-            lengths: vec![30, 32],
+            waists: [28, 30, 32].map(Tag::inches).into(),
+            lengths: [30, 32].map(Tag::inches).into(),
             base: Size::new(30, 32),
         };
         let sizes = |tags: &[(u32, u32)]| -> Vec<Size> {

@@ -7,6 +7,7 @@ use trade::counted;
 
 use super::{json, table};
 use crate::args::Check;
+use crate::command::take_note;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;
@@ -48,6 +49,7 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
             instead: "leave it out, or check a style that the order names".to_owned(),
         });
     }
+    take_note(&asked.style);
     let loaded = match style::load_order(&asked.style) {
         Ok(loaded) => loaded,
         Err(report) => {

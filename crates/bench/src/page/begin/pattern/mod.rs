@@ -14,7 +14,7 @@ use axum::routing::{get, post};
 use intake::{Asked, Look, SizeName};
 use jobs::{FileUnit, JobError, Meant, PatternSource};
 use maud::{Markup, html};
-use style::{Answers, Drawn, Figure, Fit, LabelWords, NewStyle, StartError};
+use style::{Answers, Drawn, Figure, Fit, LabelWords, NewStyle, StartError, Tag};
 use trade::Length;
 
 use super::{Sent, collection_of, taken, word};
@@ -92,7 +92,11 @@ impl Told {
                 corners: corners.collect(),
                 sewn: text("sewn") == "on",
                 grain_up: text("grain_up") == "on",
-                lengths: style::USUAL_LENGTHS.to_vec(),
+                lengths: style::USUAL_LENGTHS
+                    .iter()
+                    .copied()
+                    .map(Tag::inches)
+                    .collect(),
                 base: None,
             },
             unit: match text("unit") {
