@@ -54,6 +54,11 @@ pub fn ranges() -> impl Iterator<Item = &'static Range> {
 /// The row for a value, by its path in its file ("chart.thigh.value", "seams.inseam.rows[0].offset").
 #[must_use]
 pub fn range_of(path: &str) -> Option<&'static Range> {
+    // The dot of a half size is no step: "lines[0].pairs.31.5x32".
+    let ordered = path.split_once(".pairs.");
+    let sized = ordered.filter(|(_, name)| name.parse::<crate::Size>().is_ok());
+    let sized = sized.map(|(line, _)| format!("{line}.pairs.size"));
+    let path = sized.as_deref().unwrap_or(path);
     ranges().find(|row| row.paths.iter().any(|pattern| fits(pattern, path)))
 }
 
