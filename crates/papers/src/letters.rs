@@ -131,8 +131,9 @@ fn lacking(field: &str, text: &str) -> Option<Finding> {
         (several, 0) => format!("the letters {}", several.join(", ")),
         (several, more) => format!("the letters {} and {more} more", several.join(", ")),
     };
+    let them = if named.len() == 1 { "it" } else { "them" };
     let message =
-        format!("{letters} of “{text}” cannot be printed: no typeface of the papers has them");
+        format!("{letters} of “{text}” cannot be printed: no typeface of the papers has {them}");
     Some(
         Finding::new(CODE, Severity::Warning, field, message, SOURCE).help(
             "write it in Latin, Greek, Cyrillic or Japanese letters; empty boxes stand in the pack until then",

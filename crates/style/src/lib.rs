@@ -32,7 +32,6 @@ mod making;
 mod mend;
 mod merge;
 mod muted;
-mod names;
 mod order;
 mod own;
 mod parse;
@@ -80,7 +79,6 @@ pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
 pub use mend::{Sound, last_sound};
 pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;
-pub use names::{NameError, name_version};
 pub use order::{
     ClothOrder, END_LOSS, LoadedOrder, MOST_LAYS, MOST_PLIES, Order, OrderLine, OrderWay, Roll,
     SpreadLimits,
@@ -95,7 +93,8 @@ pub use path::{DocPath, DocPathError, Step};
 pub use range::{Amount, Range, range_of, ranges};
 pub use report::{Diagnostic, MOST_PROBLEMS, Report};
 pub use save::{
-    SaveError, Saved, history, list_revisions, names_problem, read_revision, save, save_next,
+    SaveError, Saved, history, list_revisions, name_version, names_problem, names_report,
+    read_revision, save, save_next,
 };
 pub use seams::{Construction, Lap, Ply, RowSpec, Seam, SeamSpec};
 pub use size::{Size, SizeError, Sizes};
@@ -110,8 +109,8 @@ pub use stated::{
 };
 pub use store::{
     COLLECTION_FILE, Change as FileChange, Direction, History, LARGEST_FILE, LONGEST_NAME,
-    REVISIONS_FOLDER, ReadError, Revision, RevisionId, Stamp, Timeline, VersionedFile, Way,
-    clear_unfinished, collection_of, list_versions, read_bytes, read_text, real, unfinished,
+    NameError, REVISIONS_FOLDER, ReadError, Revision, RevisionId, Stamp, Timeline, VersionedFile,
+    Way, clear_unfinished, collection_of, list_versions, read_bytes, read_text, real, unfinished,
 };
 pub use tag::{Tag, TagError};
 pub use told::{Teller, VersionRead};

@@ -3,7 +3,7 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-use store::{NamesProblem, StoreError, VersionedFile, Way, list_versions, read_version};
+use store::{NameError, NamesProblem, StoreError, VersionedFile, Way, list_versions, read_version};
 
 use crate::load::{read_file, unread};
 use crate::report::{Diagnostic, Report, Source};
@@ -157,7 +157,9 @@ pub fn names_problem(history: &History) -> Option<Report> {
     history.names_problem().map(names_report)
 }
 
-pub(crate) fn names_report(problem: &NamesProblem) -> Report {
+/// What is wrong with a file of names, as a problem with its place.
+#[must_use]
+pub fn names_report(problem: &NamesProblem) -> Report {
     const CODE: &str = "style::names";
     let file = problem.file.display().to_string();
     let told = match problem.at {
@@ -168,4 +170,13 @@ pub(crate) fn names_report(problem: &NamesProblem) -> Report {
         None => Diagnostic::whole_file(file, CODE, problem.message.clone()),
     };
     Report::one(told.hint(problem.hint))
+}
+
+/// Gives a version of a style a name, or with `None` takes its name away.
+///
+/// # Errors
+/// There is no such version, the name is another version's or no name, the file of names was spoilt by hand, or the
+/// disk refused; in every case the names are as they were.
+pub fn name_version(loaded: &Loaded, number: u32, name: Option<&str>) -> Result<(), NameError> {
+    VersionedFile::new(&loaded.path).name_version(number, name)
 }

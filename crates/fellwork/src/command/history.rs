@@ -165,9 +165,9 @@ fn give_name(
 ) -> Result<Exit, Trouble> {
     let number = version(history, asked)?.number;
     let named = kept.file.name_version(number, name);
-    named.map_err(|error| match NameError::from(error) {
-        NameError::Broken(report) => Trouble::Input(report),
-        NameError::Save(error) => error.into(),
+    named.map_err(|error| match error {
+        NameError::Broken(problem) => Trouble::Input(style::names_report(&problem)),
+        NameError::Store(error) => style::SaveError::from(error).into(),
         other => Trouble::NotNamed(other),
     })?;
     printed::to_stdout(match name {

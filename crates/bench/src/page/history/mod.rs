@@ -248,8 +248,10 @@ async fn name_version(
                 },
                 ..Outcome::default()
             },
-            Err(NameError::Broken(report)) => refused(Came::Refused, sentences(&report)),
-            Err(NameError::Save(error)) => refused(Came::Failed, vec![error.to_string()]),
+            Err(NameError::Broken(problem)) => {
+                refused(Came::Refused, sentences(&style::names_report(&problem)))
+            }
+            Err(NameError::Store(error)) => refused(Came::Failed, vec![error.to_string()]),
             Err(other) => refused(Came::Refused, vec![other.to_string()]),
         };
         Ok(answer(&session, outcome))
