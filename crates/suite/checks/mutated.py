@@ -119,23 +119,31 @@ WAYS = [flip, cut, drop, double, swap, value, value, value, scale, scale, deep]
 class Place:
     """A demo that one worker spoils, and the files in it as they were."""
 
-    def __init__(self, program, seconds):
+    def __init__(self, program, seconds, like=None):
         self.program = program
         self.seconds = seconds
         self.folder = tempfile.mkdtemp(prefix="spoiled-")
         self.root = os.path.join(self.folder, "demo")
+        if like is None:
+            self.make()
+        else:
+            shutil.copytree(like, self.folder, dirs_exist_ok=True)
+        self.patterns = []
+        for kind in ("dxf", "svg"):
+            out = os.path.join(self.folder, kind)
+            self.patterns += [os.path.join(out, name) for name in sorted(os.listdir(out))]
+        self.whole = self.contents()
+
+    def make(self):
         self.run(["demo", "--no-bench", self.root], check=True)
         names = os.path.join(self.root, FILES[-1][0])
         os.makedirs(os.path.dirname(names), exist_ok=True)
         with open(names, "wb") as file:
             file.write(NAMES)
-        self.patterns = []
         for kind in ("dxf", "svg"):
             out = os.path.join(self.folder, kind)
             style = os.path.join(self.root, "styles/ferryman")
             self.run(["patterns", style, "--kind", kind, "--size", "32x32", "-o", out], check=True)
-            self.patterns += [os.path.join(out, name) for name in sorted(os.listdir(out))]
-        self.whole = self.contents()
 
     def run(self, args, check=False):
         done = subprocess.run(
@@ -251,18 +259,18 @@ def one_brought(place, seed):
     return done and done.returncode, [f"{os.path.basename(path)}, seed {seed}, bring: {fault}" for fault in found]
 
 
-def work(program, seconds, which, seeds):
-    place = Place(program, seconds)
+# What was spoiled is a version each time: a place is left before there are too many to list.
+A_PLACE = 200
+
+
+def work(program, seconds, like, which, seeds):
+    place = Place(program, seconds, like)
     codes, found = {}, []
     try:
-        for number, seed in enumerate(seeds):
+        for seed in seeds:
             code, faults = (one_file if which == "files" else one_brought)(place, seed)
             codes[code] = codes.get(code, 0) + 1
             found += faults
-            if number % 200 == 199:
-                # What was spoiled is a version each time: begin again before there are too many to list.
-                place.close()
-                place = Place(program, seconds)
     finally:
         place.close()
     return codes, found
@@ -279,12 +287,14 @@ def main():
     asked = asked.parse_args()
     program = os.path.abspath(asked.program)
     codes, faults, runs = {}, [], 0
+    template = Place(program, asked.seconds)
     with concurrent.futures.ProcessPoolExecutor(asked.workers) as pool:
         jobs = []
         for which, count in (("files", asked.files), ("brought", asked.brought)):
-            offset = asked.seed + (0 if which == "files" else 1_000_000)
-            seeds = range(offset, offset + count)
-            jobs += [pool.submit(work, program, asked.seconds, which, seeds[k:: asked.workers]) for k in range(asked.workers)]
+            first = asked.seed + (0 if which == "files" else 1_000_000)
+            for start in range(first, first + count, A_PLACE):
+                seeds = range(start, min(start + A_PLACE, first + count))
+                jobs.append(pool.submit(work, program, asked.seconds, template.folder, which, seeds))
         for job in concurrent.futures.as_completed(jobs):
             some, found = job.result()
             for code, count in some.items():
@@ -293,6 +303,8 @@ def main():
             for fault in found:
                 print(fault, flush=True)
             faults += found
+            print(f"{runs} runs, {len(faults)} faults so far", file=sys.stderr, flush=True)
+    template.close()
     print(f"{runs} runs, seed {asked.seed}: ended with {dict(sorted(codes.items(), key=str))}, {len(faults)} faults")
     sys.exit(1 if faults else 0)
 

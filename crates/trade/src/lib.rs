@@ -30,5 +30,5 @@ pub use units::{
     Angle, Area, ArealWeight, Length, Mass, Quantity, Share, StitchDensity, System, UnitError,
     YarnSize,
 };
-pub use words::{counted, plain};
+pub use words::{counted, plain, steers};
 pub use yarn::yarn_diameter;

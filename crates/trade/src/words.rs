@@ -48,7 +48,8 @@ pub fn plain(text: &str) -> Cow<'_, str> {
 
 /// Whether a character steers a terminal, breaks the line unseen or turns the direction of writing. Those that
 /// only join or part letters belong to names of many scripts and stay.
-fn steers(c: char) -> bool {
+#[must_use]
+pub fn steers(c: char) -> bool {
     let turns = matches!(
         c,
         '\u{061c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}'

@@ -20,7 +20,7 @@ pub fn serve(folder: &Path, serving: &Serving) -> Result<Exit, Trouble> {
         port: serving.port,
         key: key::asked_for(serving)?,
     })?;
-    printed::to_stdout(format!(
+    printed::words(&format!(
         "the bench is open at {}\nit answers on this machine only; end it with Ctrl-C\n",
         running.url
     ))?;

@@ -22,7 +22,7 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
         Ok(loaded) => loaded,
         Err(trouble) => {
             if let (true, Trouble::Input(report)) = (asked.json, &trouble) {
-                printed::to_stdout(json::unread(report)?)?;
+                printed::json(&json::unread(report)?)?;
             }
             return Err(trouble);
         }
@@ -39,7 +39,7 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
         .map(|(size, found)| (*size, found.as_slice()));
     let findings = grouped::grouped(&loaded.style, of_size);
     if asked.json {
-        printed::to_stdout(json::checked(&loaded, &run, &findings, asked.measures)?)?;
+        printed::json(&json::checked(&loaded, &run, &findings, asked.measures)?)?;
     } else {
         let mut text = table::findings(&loaded, &run, &findings);
         if asked.measures {

@@ -30,7 +30,7 @@ pub fn run(asked: &Compare) -> Result<Exit, Trouble> {
     let (before, after) = (read(&teller, a)?, read(&teller, b)?);
     let changes = teller.changes(&before, &after, units(&kept));
     let same_text = a.id == b.id;
-    let text = if asked.json {
+    if asked.json {
         let compared = Compared {
             format: FORMAT,
             a: a.number,
@@ -38,7 +38,7 @@ pub fn run(asked: &Compare) -> Result<Exit, Trouble> {
             same_text,
             changes: &changes,
         };
-        serde_json::to_string_pretty(&compared)? + "\n"
+        printed::json(&(serde_json::to_string_pretty(&compared)? + "\n"))?;
     } else {
         let mut text = format!("{} → {}\n", called(&history, a), called(&history, b));
         match (changes.as_slice(), same_text) {
@@ -48,8 +48,7 @@ pub fn run(asked: &Compare) -> Result<Exit, Trouble> {
                 .iter()
                 .for_each(|change| text.push_str(&format!("{}\n", change.sentence))),
         }
-        trade::plain(&text).into_owned()
-    };
-    printed::to_stdout(text)?;
+        printed::words(&text)?;
+    }
     Ok(Exit::Done)
 }

@@ -62,11 +62,11 @@ pub fn run(asked: &HistoryOf) -> Result<Exit, Trouble> {
         printed::to_stderr(&format!("the names cannot be read:\n{}", report.render()));
     }
     let told = told(&kept, &history, asked.named);
-    printed::to_stdout(if asked.json {
-        json::listed(&kept, &history, &told)?
+    if asked.json {
+        printed::json(&json::listed(&kept, &history, &told)?)?;
     } else {
-        trade::plain(&words(&told)).into_owned()
-    })?;
+        printed::words(&words(&told))?;
+    }
     Ok(Exit::Done)
 }
 
@@ -170,7 +170,7 @@ fn give_name(
         NameError::Store(error) => style::SaveError::from(error).into(),
         other => Trouble::NotNamed(other),
     })?;
-    printed::to_stdout(match name {
+    printed::words(&match name {
         Some(name) => {
             trade::plain(&format!("version {number} is called \"{name}\"\n")).into_owned()
         }
@@ -186,7 +186,7 @@ fn put_back(kept: &KeptFile, history: &History, asked: &str) -> Result<Exit, Tro
         KeepError::Save(error) => error.into(),
         other => Trouble::NotPutBack(other),
     })?;
-    printed::to_stdout(match saved.earlier {
+    printed::words(&match saved.earlier {
         None => format!("the file holds the text of version {number} already\n"),
         Some(_) => format!(
             "version {number} is in the file again, as version {}\n",
@@ -217,9 +217,11 @@ fn collection(folder: &Path, json: bool) -> Result<Exit, Trouble> {
         };
         told.push((change, changes));
     }
-    let text = if json {
-        json::of_collection(folder, &told)?
-    } else if told.is_empty() {
+    if json {
+        printed::json(&json::of_collection(folder, &told)?)?;
+        return Ok(Exit::Done);
+    }
+    let text = if told.is_empty() {
         "nothing was changed yet\n".to_owned()
     } else {
         told.iter()
@@ -242,7 +244,7 @@ fn collection(folder: &Path, json: bool) -> Result<Exit, Trouble> {
             })
             .collect()
     };
-    printed::to_stdout(text)?;
+    printed::words(&text)?;
     Ok(Exit::Done)
 }
 

@@ -213,7 +213,7 @@ fn answer(
         return Ok(Exit::Done);
     }
     if asked.json {
-        printed::to_stdout(json(laid)?)?;
+        printed::json(&json(laid)?)?;
     } else {
         printed::words(&words(laid, system))?;
     }

@@ -47,7 +47,7 @@ pub fn run(asked: &Patterns) -> Result<Exit, Trouble> {
     folder.write(&written)?;
     let on_paper = matches!(asked.kind, PatternKind::Pdf | PatternKind::Roll);
     match (on_paper, asked.json) {
-        (true, true) => printed::to_stdout(json(made)?)?,
+        (true, true) => printed::json(&json(made)?)?,
         (true, false) => printed::words(&on_paper_words(asked, &made))?,
         (false, _) => printed::words(&words(asked, &made))?,
     }

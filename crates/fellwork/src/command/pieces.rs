@@ -16,7 +16,7 @@ pub fn run(asked: &Pieces) -> Result<Exit, Trouble> {
     let size = jobs::size_of(&loaded.style, asked.size)?;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
     if asked.json {
-        printed::to_stdout(json::pieces(&garment)?)?;
+        printed::json(&json::pieces(&garment)?)?;
     } else {
         printed::words(&table::pieces(&garment))?;
     }

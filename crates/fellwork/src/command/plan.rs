@@ -58,7 +58,7 @@ pub fn run(asked: &PlanOrder) -> Result<Exit, Trouble> {
         folder.write(&drawings(&planned, system))?;
     }
     if asked.json {
-        printed::to_stdout(json::answer(&loaded, &planned)?)?;
+        printed::json(&json::answer(&loaded, &planned)?)?;
     } else {
         printed::words(&words::answer(&loaded, &planned, system))?;
     }

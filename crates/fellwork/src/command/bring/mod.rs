@@ -39,7 +39,7 @@ pub fn run(asked: &Bring) -> Result<Exit, Trouble> {
             list::told(&brought, &look, &passed_over)
         }
         _ if asked.json => {
-            printed::to_stdout(json::list(&look, &passed_over)?)?;
+            printed::json(&json::list(&look, &passed_over)?)?;
             return Ok(Exit::Done);
         }
         _ => list::list(&look, &passed_over),

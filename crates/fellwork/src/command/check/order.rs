@@ -54,7 +54,7 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
         Ok(loaded) => loaded,
         Err(report) => {
             if asked.json {
-                printed::to_stdout(json::unread(&report)?)?;
+                printed::json(&json::unread(&report)?)?;
             }
             return Err(report.into());
         }
@@ -72,7 +72,7 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
             errors,
             cloths: rows,
         };
-        printed::to_stdout(json::line(&checked)?)?;
+        printed::json(&json::line(&checked)?)?;
     } else {
         printed::words(&words(&loaded, &rows, errors))?;
     }
