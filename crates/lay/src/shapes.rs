@@ -5,7 +5,7 @@ use geometry::{Point, Rect};
 
 use crate::convex::convex_parts;
 use crate::problem::{LayError, Problem, StraightSide, Turn, bounds, tidy, touch};
-use crate::simpler::simpler;
+use crate::simplified::simpler;
 
 /// One outline, its corners relative to the middle of the rectangle round it.
 #[derive(Clone, Debug)]

@@ -3,12 +3,11 @@
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 
-use crate::board::Poses;
-use crate::exchange::{Ended, Exchange};
-use crate::portions::{left_of, part_of};
+use crate::first_lay::start;
+use crate::limits::{Ended, Options, left_of, part_of};
+use crate::poses::Poses;
 use crate::problem::Problem;
-use crate::search::Options;
-use crate::start::start;
+use crate::shared_search::SharedSearch;
 use crate::tables::Tables;
 use crate::worker::Worker;
 
@@ -26,7 +25,7 @@ const A_HEAT: f64 = 0.125;
 const MOST: (u64, Duration) = (100_000_000, Duration::MAX);
 
 /// What all workers do together.
-pub(crate) struct Effort<'a> {
+pub(crate) struct ParallelSearch<'a> {
     pub tables: &'a Tables<'a>,
     pub options: Options,
     /// No lay is shorter, in millimetres.
@@ -41,11 +40,11 @@ pub(crate) struct Found {
     pub ended: Ended,
 }
 
-impl Effort<'_> {
+impl ParallelSearch<'_> {
     /// Searches from a lay on, and tells how it stands.
     pub(crate) fn search(&self, first: &Poses, tell: &mut dyn FnMut(&Poses, u64)) -> Found {
         let workers = self.options.workers.clamp(1, 64);
-        let exchange = Exchange::new(
+        let exchange = SharedSearch::new(
             first.clone(),
             workers,
             self.options.limits,
@@ -88,7 +87,7 @@ impl Effort<'_> {
         tell: &mut dyn FnMut(&Poses, u64),
     ) -> Found {
         let (began, seed) = (Instant::now(), self.options.seed);
-        let of_heat = |heat: u64, limits| Effort {
+        let of_heat = |heat: u64, limits| ParallelSearch {
             options: Options {
                 seed: seed.wrapping_add(heat << 32),
                 limits,

@@ -5,9 +5,10 @@
 //! and not in time, a search limited by places gives the same lay every time.
 
 use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
-use crate::board::Poses;
+use crate::limits::{Ended, Limits};
+use crate::poses::Poses;
 
 /// How much of the search is over, and which part of it comes next.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -19,29 +20,6 @@ pub(crate) enum Stage {
     Over,
 }
 
-/// Why a search ended.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Ended {
-    /// The time was up. Another run may end elsewhere.
-    Time,
-    /// As many places as allowed were tried. The same seed and number of workers give the same
-    /// lay again.
-    Places,
-    /// It was cancelled.
-    Cancelled,
-    /// The lay is as short as the lower bound: no better one exists.
-    Bound,
-}
-
-/// The limits of a search, in time and in places tried.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Limits {
-    /// No longer than this.
-    pub time: Option<Duration>,
-    /// No more places tried than this, by all workers together (give or take a round).
-    pub places: Option<u64>,
-}
-
 /// A lay longer than the bound by this share, a hundredth of a millimetre in a metre, is as good
 /// as one that reaches it.
 const AS_GOOD_AS: f64 = 1e-5;
@@ -49,7 +27,7 @@ const AS_GOOD_AS: f64 = 1e-5;
 /// The share of a search spent exploring.
 const EXPLORING: f64 = 0.8;
 
-pub(crate) struct Exchange {
+pub(crate) struct SharedSearch {
     inner: Mutex<Inner>,
     met: Condvar,
     workers: usize,
@@ -79,7 +57,7 @@ pub(crate) struct Outcome {
     pub best: Option<Poses>,
 }
 
-impl Exchange {
+impl SharedSearch {
     pub(crate) fn new(
         start: Poses,
         workers: usize,

@@ -17,7 +17,7 @@ use jagua_rs::geometry::geo_traits::TransformableFrom;
 use jagua_rs::geometry::primitives::{Point as EnginePoint, Rect as EngineRect, SPolygon};
 use jagua_rs::geometry::shape_modification::{ShapeModifyMode, offset_shape};
 
-use crate::board::{Pose, Poses};
+use crate::poses::{Pose, Poses};
 use crate::problem::{LayError, Problem};
 use crate::random::Random;
 use crate::shapes::{Shapes, Stance};
