@@ -24,6 +24,7 @@ mod drawing;
 mod drawing_text;
 mod edit;
 mod files;
+mod ids;
 pub mod known;
 mod lays;
 mod load;
@@ -70,6 +71,7 @@ pub use edit::{Edit, EditValue, apply};
 pub use files::{
     FileKind, KeepError, KeptFile, SHARED_FILES, kept_files, step, take_note, timeline,
 };
+pub use ids::{MeasureId, PieceId, SeamId};
 pub use lays::{KeptBounds, KeptLay, KeptPlace, LAYS_FOLDER, keep_lay, kept_lay};
 pub use load::{
     CLOTHS_FILE, Loaded, STYLE_FILE, TRIMS_FILE, YARNS_FILE, list_styles, load, load_collection,

@@ -13,7 +13,11 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
+mod id;
 mod reading;
+mod said;
+
+pub use said::{Figure, Given, Key, Said};
 
 use reading::Message;
 
@@ -173,6 +177,10 @@ fn text(value: impl Display) -> FluentValue<'static> {
 /// Numbers too large to be counted are many.
 fn count(value: impl TryInto<u64>) -> FluentValue<'static> {
     FluentValue::from(value.try_into().unwrap_or(u64::MAX))
+}
+
+fn counted(value: impl TryInto<u64>) -> Given {
+    Given::Count(value.try_into().unwrap_or(u64::MAX))
 }
 
 /// Every message of the English catalogue: its key, and what it is given.
