@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 use style::Report;
+use words::Words;
 
 use crate::have::mark;
-use crate::said::say;
 
 /// One part of the page, by its id.
 #[derive(Clone, Debug, Serialize)]
@@ -66,7 +66,7 @@ pub(crate) struct Answer {
 const MOST_SHOWN: usize = 3;
 
 /// A report as sentences for the page.
-pub(crate) fn sentences(report: &Report) -> Vec<String> {
+pub(crate) fn sentences(say: &'static Words, report: &Report) -> Vec<String> {
     let shown = report.problems.iter().take(MOST_SHOWN);
     let mut lines: Vec<String> = shown
         .map(|problem| {
@@ -84,13 +84,13 @@ pub(crate) fn sentences(report: &Report) -> Vec<String> {
         .collect();
     let left = report.problems.len().saturating_sub(MOST_SHOWN) + report.more;
     if left > 0 {
-        lines.push(say().answer_more(left));
+        lines.push(say.answer_more(left));
     }
     lines
 }
 
 /// A report as sentences that say where in which file: line and column, as editors take them.
-pub(crate) fn placed(report: &Report) -> Vec<String> {
+pub(crate) fn placed(say: &'static Words, report: &Report) -> Vec<String> {
     let lines = report.problems.iter().map(|problem| {
         let hint = problem.hint.as_deref().unwrap_or_default();
         let place = match problem.line {
@@ -105,7 +105,7 @@ pub(crate) fn placed(report: &Report) -> Vec<String> {
     });
     let mut lines: Vec<String> = lines.collect();
     if report.more > 0 {
-        lines.push(say().answer_more(report.more));
+        lines.push(say.answer_more(report.more));
     }
     lines
 }

@@ -12,14 +12,15 @@ use axum::routing::{MethodRouter, get, post};
 use axum::{Json, Router};
 use serde::Deserialize;
 use style::{Direction, Edit};
+use words::Words;
 
-use crate::answer::Answer;
+use crate::answer::{Answer, placed};
 use crate::field::Show;
 use crate::have::Have;
 use crate::outcome::{self, Outcome, notice};
 use crate::page::style::Page;
 use crate::part::history::Said;
-use crate::said::say;
+use crate::said::Line;
 use crate::see::{Asked, See};
 use crate::session::{Disk, Session};
 use crate::state::{Bench, NotOpen};
@@ -61,8 +62,8 @@ pub fn router(bench: Bench) -> Router {
         .method_not_allowed_fallback(async || {
             Trouble::one(
                 StatusCode::METHOD_NOT_ALLOWED,
-                say().refusal_not_for_opening(),
-                say().refusal_takes_changes(),
+                Words::refusal_not_for_opening,
+                Line::Said(Words::refusal_takes_changes),
             )
         })
         .layer(DefaultBodyLimit::max(LARGEST_BODY))
@@ -81,7 +82,9 @@ async fn collection(
     let see = See::from(asked);
     blocking(move || {
         let listed = page::collection::gather(&bench)?;
-        Ok(Html(page::collection::render(&listed, &see).into_string()))
+        Ok(Html(
+            page::collection::render(bench.say(), &listed, &see).into_string(),
+        ))
     })
     .await
 }
@@ -134,7 +137,7 @@ async fn drawing(
         let session = open(&bench, &name)?;
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
         let size = see.size_of(&session.loaded().style);
-        let picture = garment::picture(&session.garment(size), &see);
+        let picture = garment::picture(bench.say(), &session.garment(size), &see);
         let kind = [
             (header::CONTENT_TYPE, "image/svg+xml"),
             (header::CACHE_CONTROL, "private, max-age=86400"),
@@ -157,6 +160,7 @@ async fn grip(
         let size = see.size_of(&session.loaded().style);
         let worked = session.garment(size);
         let show = Show {
+            say: bench.say(),
             loaded: session.loaded(),
             written: session.written(),
             system: see.system(&session.loaded().collection),
@@ -227,6 +231,7 @@ async fn reload(
     Query(asked): Query<Asked>,
     have: Have,
 ) -> Result<Response, Trouble> {
+    let say = bench.say();
     answered(
         bench,
         name,
@@ -236,13 +241,13 @@ async fn reload(
             Disk::Changed(on_disk, _) => {
                 session.take_over(*on_disk);
                 Outcome {
-                    said: say().answer_read_again().to_owned(),
+                    said: say.answer_read_again().to_owned(),
                     reset: true,
                     ..Outcome::default()
                 }
             }
             other => Outcome {
-                notice: notice(other),
+                notice: notice(say, other),
                 reset: true,
                 ..Outcome::default()
             },
@@ -288,7 +293,7 @@ pub(crate) async fn answered(
         let system = see.system(&session.loaded().collection);
         let said = Said {
             words: outcome.said,
-            followed: consequence::between(&before, &now, system),
+            followed: consequence::between(bench.say(), &before, &now, system),
         };
         clock.lap("consequence");
         let steps = bench.steps(&name, system);
@@ -362,25 +367,27 @@ impl Clock {
 pub(crate) fn open(bench: &Bench, name: &str) -> Result<Arc<Mutex<Session>>, Trouble> {
     bench.session(name).map_err(|not_open| match not_open {
         NotOpen::Unknown => Trouble::no_such_page(),
-        NotOpen::Broken(report) => Trouble {
-            mends: page::mend::is_offered(bench, name).then(|| name.to_owned()),
-            ..Trouble::unreadable(say().trouble_style(), &report)
-        },
+        NotOpen::Broken(report) => {
+            let mistakes = placed(bench.say(), &report);
+            let mended = page::mend::is_offered(bench, name).then_some(name);
+            Trouble::unreadable(Words::trouble_style, mistakes).mended_by(mended)
+        }
     })
 }
 
 /// Refuses more changes than one request may carry: none is left out silently.
 pub(crate) fn few(edits: &[Edit]) -> Result<(), Trouble> {
     if edits.len() > MOST_EDITS {
-        let words = say().refusal_too_many_changes();
-        return Err(Trouble::not_understood(StatusCode::BAD_REQUEST, words));
+        let why = Line::Said(Words::refusal_too_many_changes);
+        return Err(Trouble::not_understood(StatusCode::BAD_REQUEST, why));
     }
     Ok(())
 }
 
 /// What a request carries, or why it cannot be read.
 pub(crate) fn understood<T>(body: Result<Json<T>, JsonRejection>) -> Result<T, Trouble> {
-    let refused = |why: JsonRejection| Trouble::not_understood(why.status(), &why.body_text());
+    let refused =
+        |why: JsonRejection| Trouble::not_understood(why.status(), Line::Told(why.body_text()));
     body.map(|Json(value)| value).map_err(refused)
 }
 

@@ -7,9 +7,9 @@ use style::{
     ArtPath, Clash, Edit, Loaded, Merged, Report, SaveError, Saved, Size, VersionedFile, Way,
 };
 use trade::System;
+use words::Words;
 
 use crate::garment::Worked;
-use crate::said::say;
 use crate::versions::{Shelf, summary};
 use crate::written::Written;
 
@@ -25,6 +25,7 @@ pub(crate) struct Session {
     /// The files of the collection and of the style as they were when `loaded` was read from them.
     files: Vec<Option<Vec<u8>>>,
     written: Written,
+    say: &'static Words,
     garments: Vec<(String, Size, Arc<Worked>)>,
     /// What is shown of versions; see [`crate::versions`].
     pub(crate) shelf: Shelf,
@@ -72,7 +73,7 @@ pub(crate) enum Refused {
 }
 
 impl Session {
-    pub(crate) fn new(loaded: Loaded) -> Self {
+    pub(crate) fn new(loaded: Loaded, say: &'static Words) -> Self {
         Self {
             // Unlike any folder, so that the first look at the disk reads everything.
             files: Vec::new(),
@@ -80,6 +81,7 @@ impl Session {
             since: loaded.clone(),
             marked: false,
             loaded,
+            say,
             garments: Vec::new(),
             shelf: Shelf::default(),
         }
@@ -87,6 +89,11 @@ impl Session {
 
     pub(crate) fn loaded(&self) -> &Loaded {
         &self.loaded
+    }
+
+    /// The words of the bench it belongs to.
+    pub(crate) fn say(&self) -> &'static Words {
+        self.say
     }
 
     pub(crate) fn written(&self) -> &Written {
@@ -171,12 +178,13 @@ impl Session {
         edits: &[Edit],
         system: System,
     ) -> Result<Edited, Refused> {
+        let say = self.say();
         let base = self.text_of(revision)?;
         let text = match style::merge(&base, &self.loaded.text, edits) {
             Ok(Merged::Text(text)) => text,
             Ok(Merged::Clash(clashes)) => {
                 let changes = self.since_text(&base, system);
-                return Err(Refused::Clash(clashes_in_words(&clashes, &changes)));
+                return Err(Refused::Clash(clashes_in_words(say, &clashes, &changes)));
             }
             Err(report) => return Err(Refused::Problems(report)),
         };
@@ -188,11 +196,10 @@ impl Session {
         };
         if text != self.loaded.text {
             let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
-            edited.words = summary(&style::difference_in(
-                &self.loaded.style,
-                &next.style,
-                system,
-            ));
+            edited.words = summary(
+                say,
+                &style::difference_in(&self.loaded.style, &next.style, system),
+            );
             self.change_to(next, Way::Edit)?;
         }
         Ok(edited)
@@ -200,18 +207,19 @@ impl Session {
 
     /// Makes an earlier version the present one.
     pub(crate) fn put_back(&mut self, number: u32, system: System) -> Result<String, Refused> {
+        let say = self.say();
         let history = style::history(&self.loaded);
         let history = history.map_err(|error| Refused::Failed(error.to_string()))?;
         let version = history
             .get(number)
-            .ok_or_else(|| Refused::Failed(say().answer_no_version(number)))?;
+            .ok_or_else(|| Refused::Failed(say.answer_no_version(number)))?;
         let text = style::read_revision(version).map_err(Refused::Problems)?;
         if text == self.loaded.text {
             return Err(Refused::Nothing);
         }
         let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
         let changes = style::difference_in(&self.loaded.style, &next.style, system);
-        let words = say().answer_put_back(summary(&changes), number);
+        let words = say.answer_put_back(summary(say, &changes), number);
         self.change_to(next, Way::PutBack)?;
         Ok(words)
     }
@@ -294,20 +302,24 @@ impl Session {
 }
 
 /// Each value that clashes: how it changed meanwhile, and what was to become of it.
-pub(crate) fn clashes_in_words(clashes: &[Clash], changes: &[style::Change]) -> Vec<String> {
+pub(crate) fn clashes_in_words(
+    say: &'static Words,
+    clashes: &[Clash],
+    changes: &[style::Change],
+) -> Vec<String> {
     let words = |clash: &Clash| {
         let told = changes.iter().find(|change| clash.is_about(change));
         let happened = told.map_or_else(
             || {
                 let [was, is] = [&clash.was, &clash.is]
-                    .map(|value| value.as_deref().unwrap_or(say().answer_clash_no_value()));
-                say().answer_clash_value(is, &clash.path, was)
+                    .map(|value| value.as_deref().unwrap_or(say.answer_clash_no_value()));
+                say.answer_clash_value(is, &clash.path, was)
             },
             |change| change.sentence.clone(),
         );
         match &clash.wanted {
-            Some(wanted) => say().answer_clash(happened, wanted),
-            None => say().answer_clash_kept(happened),
+            Some(wanted) => say.answer_clash(happened, wanted),
+            None => say.answer_clash_kept(happened),
         }
     };
     clashes.iter().map(words).collect()

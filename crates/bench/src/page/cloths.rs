@@ -7,6 +7,7 @@ use axum::routing::post;
 use axum::{Json, Router};
 use serde::Deserialize;
 use style::{Edit, EditValue, KeepError, cloths_of};
+use words::Words;
 
 use super::begin::Sent;
 use crate::answer::placed;
@@ -14,7 +15,6 @@ use crate::have::Have;
 use crate::outcome;
 use crate::route;
 use crate::router::{answered, blocking, few, open, understood};
-use crate::said::say;
 use crate::see::{Asked, Panel, See};
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -52,9 +52,13 @@ async fn edit(
 ) -> Result<Response, Trouble> {
     let Change { held, edits } = understood(change)?;
     few(&edits)?;
+    let say = bench.say();
     answered(bench, name, asked.into(), have, move |session, _| {
         let folder = session.loaded().collection_folder.clone();
-        let words = edits.first().map(said).unwrap_or_default();
+        let words = edits
+            .first()
+            .map(|edit| said(say, edit))
+            .unwrap_or_default();
         let done = cloths_of(&folder).map_err(KeepError::from);
         let done = done.and_then(|cloths| cloths.edit(&held, &edits));
         outcome::elsewhere(session, done, words)
@@ -85,7 +89,7 @@ async fn add(
                         ..See::default()
                     },
                 )),
-                Err(KeepError::Invalid(report)) => Sent::Problems(placed(&report)),
+                Err(KeepError::Invalid(report)) => Sent::Problems(placed(bench.say(), &report)),
                 Err(other) => Sent::Problems(vec![other.to_string()]),
             },
         )
@@ -94,7 +98,7 @@ async fn add(
 }
 
 /// An edit of a cloth in words: "tideline-14, weight: 13.5 oz/yd2".
-fn said(edit: &Edit) -> String {
+fn said(say: &'static Words, edit: &Edit) -> String {
     let path = edit.path().to_string();
     let mut parts = path.trim_start_matches("cloths.").splitn(2, '.');
     let cloth = parts.next().unwrap_or_default();
@@ -103,8 +107,8 @@ fn said(edit: &Edit) -> String {
         Edit::Set {
             value: EditValue::Text(text),
             ..
-        } => say().collection_cloths_set(cloth, text, what),
-        Edit::Set { .. } | Edit::Insert { .. } => say().collection_cloths_changed(cloth, what),
-        Edit::Remove { .. } => say().collection_cloths_taken_out(cloth, what),
+        } => say.collection_cloths_set(cloth, text, what),
+        Edit::Set { .. } | Edit::Insert { .. } => say.collection_cloths_changed(cloth, what),
+        Edit::Remove { .. } => say.collection_cloths_taken_out(cloth, what),
     }
 }

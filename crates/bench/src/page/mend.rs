@@ -8,13 +8,13 @@ use axum::{Json, Router};
 use maud::{Markup, html};
 use serde::Deserialize;
 use style::{KeepError, KeptFile, Sound};
+use words::Words;
 
 use super::begin::Sent;
 use super::layout::Loads;
 use crate::answer::placed;
 use crate::route;
 use crate::router::{blocking, understood};
-use crate::said::say;
 use crate::see::See;
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -59,12 +59,12 @@ fn sound(bench: &Bench, name: &str) -> Option<Sound> {
 }
 
 /// The form that goes back, beside what is wrong with the file.
-pub(crate) fn offer(name: &str) -> Markup {
+pub(crate) fn offer(say: &'static Words, name: &str) -> Markup {
     html! {
         form data-send={ (route::style_path(name)) "/mend" } {
-            p { (say().mend_offer()) }
+            p { (say.mend_offer()) }
             div.sending {
-                button type="submit" { (say().mend_put_in()) }
+                button type="submit" { (say.mend_put_in()) }
                 p.problem role="alert" hidden {}
             }
         }
@@ -76,26 +76,27 @@ async fn mend(
     Path(name): Path<String>,
     body: Result<Json<Nothing>, JsonRejection>,
 ) -> Result<Sent, Trouble> {
+    let say = bench.say();
     let Nothing {} = understood(body)?;
     blocking(move || {
         let shared = broken_shared(&bench);
         for (kept, number) in &shared {
             match kept.put_back(*number) {
                 Ok(_) => {}
-                Err(KeepError::Invalid(report)) => return Ok(Sent::Problems(placed(&report))),
+                Err(KeepError::Invalid(report)) => return Ok(Sent::Problems(placed(say, &report))),
                 Err(other) => return Ok(Sent::Problems(vec![other.to_string()])),
             }
         }
         let Some(sound) = sound(&bench, &name) else {
             return Ok(if shared.is_empty() {
-                Sent::Problems(vec![say().mend_nothing().to_owned()])
+                Sent::Problems(vec![say.mend_nothing().to_owned()])
             } else {
                 Sent::To(route::style(&name, &See::default()))
             });
         };
         Ok(match sound.put_in(&sound.loaded.text) {
             Ok(_) => Sent::To(route::style(&name, &See::default())),
-            Err(style::SaveError::Invalid(report)) => Sent::Problems(placed(&report)),
+            Err(style::SaveError::Invalid(report)) => Sent::Problems(placed(say, &report)),
             Err(other) => Sent::Problems(vec![other.to_string()]),
         })
     })

@@ -34,7 +34,7 @@ async fn stand(State(bench): State<Bench>, Path(name): Path<String>) -> Result<S
         Ok(match session.look_at_disk() {
             Disk::Same => of(session.loaded()),
             Disk::Changed(on_disk, _) => of(&on_disk),
-            Disk::Broken(report) => mark(&placed(&report).join("\n")),
+            Disk::Broken(report) => mark(&placed(bench.say(), &report).join("\n")),
         })
     })
     .await

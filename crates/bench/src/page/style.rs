@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use maud::{Markup, html};
+use words::Words;
 
 use super::layout::{self, Loads};
 use super::stand;
@@ -17,17 +18,16 @@ use crate::part::{
     bar, cloth, construction, drawing, findings, fit, notice, order, strip, tabs, yarn,
 };
 use crate::route;
-use crate::said::say;
 use crate::see::See;
 use crate::session::Session;
 
 /// Keys of things that are many on the page.
-fn keys() -> [(&'static str, &'static str); 4] {
+fn keys(say: &'static Words) -> [(&'static str, &'static str); 4] {
     [
-        ("↑ ↓", say().style_page_key_step()),
-        ("Esc", say().style_page_key_leave()),
-        ("Enter", say().style_page_key_hold()),
-        ("← → ↑ ↓", say().style_page_key_move()),
+        ("↑ ↓", say.style_page_key_step()),
+        ("Esc", say.style_page_key_leave()),
+        ("Enter", say.style_page_key_hold()),
+        ("← → ↑ ↓", say.style_page_key_move()),
     ]
 }
 
@@ -62,7 +62,7 @@ impl<'a> Page<'a> {
             art: session.art(),
             session,
             steps,
-            picture: picture(&worked, &see),
+            picture: picture(session.say(), &worked, &see),
             worked,
             since,
             see,
@@ -83,6 +83,7 @@ impl<'a> Page<'a> {
 
     fn show(&self) -> Show<'_> {
         Show {
+            say: self.session.say(),
             loaded: self.session.loaded(),
             written: self.session.written(),
             system: self.see.system(&self.session.loaded().collection),
@@ -100,16 +101,22 @@ impl<'a> Page<'a> {
     }
 
     fn tabs(&self) -> Markup {
-        tabs::render(self.name, &self.see, &self.worked.garment)
+        tabs::render(self.show().say, self.name, &self.see, &self.worked.garment)
     }
 
     fn strip(&self) -> Markup {
         let system = self.see.system(&self.session.loaded().collection);
-        strip::render(&self.worked, &self.since, self.session.is_marked(), system)
+        strip::render(
+            self.show().say,
+            &self.worked,
+            &self.since,
+            self.session.is_marked(),
+            system,
+        )
     }
 
     fn history(&self) -> Markup {
-        history::render(&self.steps, self.said)
+        history::render(self.show().say, &self.steps, self.said)
     }
 
     fn drawing(&self) -> Markup {
@@ -117,7 +124,7 @@ impl<'a> Page<'a> {
     }
 
     fn turn(&self) -> Markup {
-        drawing::turn(self.name, &self.see)
+        drawing::turn(self.show().say, self.name, &self.see)
     }
 
     /// The panels beside the drawing, each with its id.
@@ -155,7 +162,7 @@ impl<'a> Page<'a> {
     pub(crate) fn fragments(&self) -> Vec<Fragment> {
         let frame = [
             ("bar", self.bar()),
-            ("notice", notice::render(&self.notice)),
+            ("notice", notice::render(self.show().say, &self.notice)),
             ("drawing", self.drawing()),
             ("turn", self.turn()),
             ("tabs", self.tabs()),
@@ -171,30 +178,31 @@ impl<'a> Page<'a> {
 
     /// The whole page.
     pub(crate) fn render(&self) -> Markup {
+        let say = self.show().say;
         let doc = &self.session.loaded().style;
         let body = html! {
-            a.skip href="#panel" { (say().style_page_skip()) }
+            a.skip href="#panel" { (say.style_page_skip()) }
             div #bench data-path=(route::style_path(self.name)) data-revision=(self.session.loaded().revision) data-stand=(self.stand()) {
                 (self.bar())
-                (notice::render(&self.notice))
-                noscript { p.notice { (say().style_page_no_scripts()) } }
+                (notice::render(say, &self.notice))
+                noscript { p.notice { (say.style_page_no_scripts()) } }
                 main {
-                    section.board aria-label=(say().style_page_board()) {
+                    section.board aria-label=(say.style_page_board()) {
                         (self.drawing())
                         (self.turn())
-                        (drawing::tools())
+                        (drawing::tools(say))
                     }
-                    section #panel aria-label=(say().style_page_panel()) tabindex="-1" {
+                    section #panel aria-label=(say.style_page_panel()) tabindex="-1" {
                         (self.tabs())
                         div.scroll {
                             @for (_, panel) in self.panels() { (panel) }
                         }
-                        p #how { (say().style_page_how()) }
+                        p #how { (say.style_page_how()) }
                     }
                 }
                 (self.strip())
                 (self.history())
-                template #more-keys { @for (keys, does) in keys() { (layout::key(keys, does)) } }
+                template #more-keys { @for (keys, does) in keys(say) { (layout::key(keys, does)) } }
             }
         };
         let loads = Loads {
@@ -202,6 +210,6 @@ impl<'a> Page<'a> {
             scripts: &["bench.js"],
         };
         let title = format!("{} {}", doc.style.name, doc.style.code);
-        layout::page(&title, loads, &body)
+        layout::page(say, &title, loads, &body)
     }
 }

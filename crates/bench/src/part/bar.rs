@@ -5,7 +5,6 @@ use style::Size;
 
 use super::head::Head;
 use crate::changes::{Steps, Told};
-use crate::said::say;
 use crate::see::See;
 use crate::session::Session;
 
@@ -16,8 +15,10 @@ pub(crate) fn render(
     see: &See,
     size: Size,
 ) -> Markup {
+    let say = session.say();
     let loaded = session.loaded();
     let head = Head {
+        say: say,
         name,
         loaded,
         room: see.room(),
@@ -25,7 +26,7 @@ pub(crate) fn render(
         see,
     };
     let choices = html! {
-        label.size { span { (say().bar_size()) }
+        label.size { span { (say.bar_size()) }
             select #size data-see="size" {
                 @for each in loaded.style.sizes.all() {
                     option value=(each) selected[each == size] { (each.waist) " × " (each.length) }
@@ -33,11 +34,11 @@ pub(crate) fn render(
             }
         }
     };
-    let undo = |told: &Told| say().step_undo_what(&*told.words);
-    let redo = |told: &Told| say().step_redo_what(&*told.words);
+    let undo = |told: &Told| say.step_undo_what(&*told.words);
+    let redo = |told: &Told| say.step_redo_what(&*told.words);
     let steps = html! {
-        (step("undo", say().step_undo(), "Control+Z", steps.back.as_ref().map(|told| (told, undo(told)))))
-        (step("redo", say().step_redo(), "Control+Shift+Z", steps.forward.as_ref().map(|told| (told, redo(told)))))
+        (step("undo", say.step_undo(), "Control+Z", steps.back.as_ref().map(|told| (told, undo(told)))))
+        (step("redo", say.step_redo(), "Control+Shift+Z", steps.forward.as_ref().map(|told| (told, redo(told)))))
     };
     head.render(&choices, &steps)
 }

@@ -3,10 +3,10 @@
 use maud::{Markup, html};
 use style::{Cloth, ClothUse, Edit, Loaded, Size};
 use trade::{Length, Mass, System};
+use words::Words;
 
 use crate::field::{Show, swatch};
 use crate::garment::Worked;
-use crate::said::say;
 
 /// More shells than a label compares are not worked out at once.
 const MOST: usize = 12;
@@ -19,12 +19,13 @@ struct Taken {
 
 /// Nothing where there is only one shell to look at.
 pub(super) fn render(show: &Show<'_>, worked: &Worked) -> Markup {
+    let say = show.say;
     let cloths = show.collection().cloths.iter();
     let shells = cloths.filter(|(_, cloth)| cloth.r#use == ClothUse::Shell);
     let shells: Vec<(&str, &Cloth)> = shells.map(|(key, cloth)| (key.as_str(), cloth)).collect();
     if shells.len() < 2 {
         return html! {
-            p.aside { (say().cloth_compared_none()) }
+            p.aside { (say.cloth_compared_none()) }
         };
     }
     let now = show.loaded.style.cloth.shell.as_str();
@@ -32,21 +33,22 @@ pub(super) fn render(show: &Show<'_>, worked: &Worked) -> Markup {
     html! {
         table.sums.compared {
             thead { tr {
-                th scope="col" { (say().cloth_shell()) }
-                th.figure scope="col" { (say().cloth_weight()) } th.figure scope="col" { (say().cloth_width()) } th.figure scope="col" { (say().cloth_shrinks()) }
-                th.figure scope="col" { (say().cloth_compared_length()) } th.figure scope="col" { (say().cloth_compared_mass()) }
+                th scope="col" { (say.cloth_shell()) }
+                th.figure scope="col" { (say.cloth_weight()) } th.figure scope="col" { (say.cloth_width()) } th.figure scope="col" { (say.cloth_shrinks()) }
+                th.figure scope="col" { (say.cloth_compared_length()) } th.figure scope="col" { (say.cloth_compared_mass()) }
             } }
             tbody {
                 @for (key, cloth) in shells.iter().take(MOST) {
-                    (row(show.system, show.loaded, (key, cloth), (now == *key).then_some(worked), size))
+                    (row(say, show.system, show.loaded, (key, cloth), (now == *key).then_some(worked), size))
                 }
             }
         }
-        p.lead { (say().cloth_compared_lead(size)) }
+        p.lead { (say.cloth_compared_lead(size)) }
     }
 }
 
 fn row(
+    say: &'static Words,
     system: System,
     loaded: &Loaded,
     (key, cloth): (&str, &Cloth),
@@ -60,7 +62,7 @@ fn row(
     let wash = cutting::ClothWash::of(cloth).shrinkage;
     html! {
         tr {
-            th scope="row" { (swatch(cloth.colour)) (cloth.name) @if now.is_some() { small { " " (say().cloth_compared_now()) } } }
+            th scope="row" { (swatch(cloth.colour)) (cloth.name) @if now.is_some() { small { " " (say.cloth_compared_now()) } } }
             td.figure { (cloth.weight.show(system)) }
             td.figure { (cloth.width.show(system)) }
             td.figure { (format!("{:.1} / {:.1} %", wash.warp.to_percent(), wash.weft.to_percent())) }
@@ -69,7 +71,7 @@ fn row(
                     td.figure { @if let Some(length) = taken.length { (length.show_cloth(system)) } }
                     td.figure { (format!("{:.0} g", taken.mass.to_g())) }
                 }
-                None => td colspan="2" { (say().cloth_compared_not()) },
+                None => td colspan="2" { (say.cloth_compared_not()) },
             }
         }
     }

@@ -6,12 +6,12 @@ use maud::{Markup, html};
 use serde_json::json;
 use sewing::Garment;
 use style::known;
+use words::Words;
 
 use crate::choice;
 use crate::field::{Show, capital};
 use crate::garment::{Picture, other_side};
 use crate::route;
-use crate::said::say;
 use crate::see::{Panel, See};
 
 /// How many there are.
@@ -35,6 +35,7 @@ pub(crate) fn render(
     see: &See,
     picture: &Picture,
 ) -> Markup {
+    let say = show.say;
     let doc = &show.loaded.style;
     let numbered = || garment.findings.iter().zip(1..);
     let muted = numbered()
@@ -43,19 +44,19 @@ pub(crate) fn render(
     let muted: Vec<_> = muted.collect();
     html! {
         section #findings aria-labelledby="findings-title" hidden[see.panel != Panel::Findings] {
-            h2 #findings-title tabindex="-1" { (say().finding_title(garment.size)) }
+            h2 #findings-title tabindex="-1" { (say.finding_title(garment.size)) }
             @if count(garment) == 0 {
-                p.lead { (say().finding_none()) }
+                p.lead { (say.finding_none()) }
             } @else {
-                p.lead { (say().finding_lead()) }
+                p.lead { (say.finding_lead()) }
             }
             ol.findings {
                 @for (finding, number) in numbered() {
-                    @if finding.counts(doc) { (item(finding, number, garment, name, see, picture)) }
+                    @if finding.counts(doc) { (item(say, finding, number, garment, name, see, picture)) }
                 }
             }
             @if !muted.is_empty() {
-                h3 { (say().finding_muted()) }
+                h3 { (say.finding_muted()) }
                 ul.findings.muted {
                     @for (finding, number, (at, why)) in &muted {
                         li id={ "finding-" (number) } tabindex="-1" {
@@ -64,7 +65,7 @@ pub(crate) fn render(
                                 p.head { (capital(&finding.about)) }
                                 p { (capital(&finding.message)) }
                                 p.remedy { (capital(&why.reason)) }
-                                (choice::button(&[choice::remove(&format!("muted[{at}]"))], say().finding_unmute(), None))
+                                (choice::button(&[choice::remove(&format!("muted[{at}]"))], say.finding_unmute(), None))
                                 p.source { code { (finding.code) } }
                             }
                         }
@@ -76,6 +77,7 @@ pub(crate) fn render(
 }
 
 fn item(
+    say: &'static Words,
     finding: &Finding,
     number: usize,
     garment: &Garment,
@@ -88,10 +90,10 @@ fn item(
     let place = place(&finding.about).or_else(|| of_piece(finding.place?.piece));
     let part = place.as_ref().map(|place| place.part.as_str());
     let marked = picture.marks.iter().any(|mark| mark.number == number);
-    let elsewhere = elsewhere(number, finding, see, picture);
+    let elsewhere = elsewhere(say, number, finding, see, picture);
     html! {
         li.(severity) id={ "finding-" (number) } data-key={ (finding.code) " " (finding.about) } data-finding=(number) data-about=[part] tabindex="-1" {
-            @if marked { button.number type="button" data-show=(number) aria-label=(say().finding_show(number)) { (number) } }
+            @if marked { button.number type="button" data-show=(number) aria-label=(say.finding_show(number)) { (number) } }
             @else { span.number { (number) } }
             div {
                 p.head {
@@ -105,10 +107,10 @@ fn item(
                 p { (capital(&finding.message)) }
                 @if let Some(remedy) = &finding.remedy { p.remedy { (capital(remedy)) } }
                 @if let Some(edit) = finding.edit.as_ref().and_then(|edit| serde_json::to_value(edit).ok()) {
-                    (choice::button(&[edit], say().finding_remedy(), Some(&say().finding_remedy_label(finding.remedy.as_deref().unwrap_or_default()))))
+                    (choice::button(&[edit], say.finding_remedy(), Some(&say.finding_remedy_label(finding.remedy.as_deref().unwrap_or_default()))))
                 }
-                @if finding.code == "fit::conflict" { (followers(garment)) }
-                @if finding.severity != Severity::Error { (muting(finding, number, muted)) }
+                @if finding.code == "fit::conflict" { (followers(say, garment)) }
+                @if finding.severity != Severity::Error { (muting(say, finding, number, muted)) }
                 p.source {
                     (finding.source) " · " code { (finding.code) }
                     @if let Some((words, to)) = &elsewhere {
@@ -121,12 +123,12 @@ fn item(
 }
 
 /// What goes with a conflict, folded under it.
-fn followers(garment: &Garment) -> Markup {
+fn followers(say: &'static Words, garment: &Garment) -> Markup {
     let all = || garment.findings.iter().filter(|finding| finding.follows);
     html! {
         @if all().next().is_some() {
             details.followers {
-                summary { (say().finding_followers(all().count())) }
+                summary { (say.finding_followers(all().count())) }
                 ul {
                     @for finding in all() {
                         li { (capital(&finding.about)) ": " (finding.message) " " code { (finding.code) } }
@@ -138,7 +140,7 @@ fn followers(garment: &Garment) -> Markup {
 }
 
 /// A field for the reason why the maker lives with it. `muted` is how many findings are muted already.
-fn muting(finding: &Finding, number: usize, muted: usize) -> Markup {
+fn muting(say: &'static Words, finding: &Finding, number: usize, muted: usize) -> Markup {
     let value = json!({ "code": finding.code, "about": finding.about, "reason": "" });
     let edit = match muted {
         // A file that mutes nothing has no list to put one into.
@@ -147,11 +149,11 @@ fn muting(finding: &Finding, number: usize, muted: usize) -> Markup {
     };
     html! {
         details.muting {
-            summary { (say().finding_mute()) }
+            summary { (say.finding_mute()) }
             div {
-                input type="text" id={ "mute-" (number) } data-reason aria-label=(say().finding_reason_label(number))
-                    placeholder=(say().finding_reason()) autocomplete="off" maxlength="200";
-                button.small type="button" data-mute=(edit) { (say().finding_mute()) }
+                input type="text" id={ "mute-" (number) } data-reason aria-label=(say.finding_reason_label(number))
+                    placeholder=(say.finding_reason()) autocomplete="off" maxlength="200";
+                button.small type="button" data-mute=(edit) { (say.finding_mute()) }
             }
         }
     }
@@ -159,6 +161,7 @@ fn muting(finding: &Finding, number: usize, muted: usize) -> Markup {
 
 /// Where a finding lies that this picture does not show, and the way there.
 fn elsewhere(
+    say: &'static Words,
     number: usize,
     finding: &Finding,
     see: &See,
@@ -166,11 +169,11 @@ fn elsewhere(
 ) -> Option<(&'static str, See)> {
     let on_plate = picture.on_paper && finding.place.is_some();
     let (words, view) = if on_plate {
-        (say().finding_on_pair(), see.view)
+        (say.finding_on_pair(), see.view)
     } else if picture.other_side.contains(&number) {
         match other_side(see.view) {
-            View::Front => (say().finding_on_front(), View::Front),
-            View::Back => (say().finding_on_back(), View::Back),
+            View::Front => (say.finding_on_front(), View::Front),
+            View::Back => (say.finding_on_back(), View::Back),
         }
     } else {
         return None;

@@ -17,12 +17,12 @@ use std::sync::{Arc, Mutex, PoisonError};
 use jobs::JobError;
 use style::Loaded;
 
-use crate::said::say;
 use gate::Gate;
 pub(crate) use job::{Ended, Job, words};
 use lay::LayAsked;
 use pack::PackAsked;
 use patterns::PatternsAsked;
+use words::Words;
 
 /// Something that takes a while.
 pub(crate) trait Task: Clone + Send + Sync + 'static {
@@ -85,6 +85,7 @@ impl Works {
     /// Begins a job of a style as it is.
     pub(crate) fn begin<T: Task>(
         &self,
+        say: &'static Words,
         shelf: &Shelf<T>,
         name: &str,
         task: T,
@@ -105,7 +106,7 @@ impl Works {
                 let permit = gate.enter(&mine.cancel);
                 // A fault in there ends the one job, not the bench; whoever waits is told.
                 let ended = catch_unwind(AssertUnwindSafe(|| mine.run(permit.is_some())));
-                let fault = || Ended::Failed(vec![say().work_fault().to_owned()]);
+                let fault = || Ended::Failed(vec![say.work_fault().to_owned()]);
                 mine.end(ended.unwrap_or_else(|_| fault()));
             })
             .map_err(NotBegun::NoThread)?;

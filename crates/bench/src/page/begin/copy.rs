@@ -9,13 +9,14 @@ use axum::response::Html;
 use maud::{Markup, html};
 use serde::Deserialize;
 use style::Loaded;
+use words::Words;
 
 use super::questions::free_name;
 use super::{Sent, taken};
 use crate::page::layout::{self, Loads};
 use crate::route;
 use crate::router::{blocking, open, understood};
-use crate::said::{SLOTS, filled, say};
+use crate::said::{SLOTS, filled};
 use crate::see::See;
 use crate::session::Disk;
 use crate::state::Bench;
@@ -37,7 +38,9 @@ pub(super) async fn page(
         let taken = taken(&bench)?;
         let session = open(&bench, &name)?;
         let session = session.lock().unwrap_or_else(PoisonError::into_inner);
-        Ok(Html(render(&name, session.loaded(), &taken).into_string()))
+        Ok(Html(
+            render(bench.say(), &name, session.loaded(), &taken).into_string(),
+        ))
     })
     .await
 }
@@ -57,38 +60,38 @@ pub(super) async fn make(
         }
         let new = new.trim();
         let copied = style::copy_style(session.loaded(), new, code.trim(), None);
-        Ok(Sent::begun(copied))
+        Ok(Sent::begun(bench.say(), copied))
     })
     .await
 }
 
-fn render(folder: &str, loaded: &Loaded, taken: &[String]) -> Markup {
+fn render(say: &'static Words, folder: &str, loaded: &Loaded, taken: &[String]) -> Markup {
     let identity = &loaded.style.style;
     let body = html! {
         header.masthead {
             div.title {
-                a href="/" aria-keyshortcuts="1" title=(say().begin_home_key()) { (loaded.collection.name) }
-                h1 { (filled(&say().copy_title(SLOTS[0], &identity.name), &[html! { small { (identity.code) } }])) }
+                a href="/" aria-keyshortcuts="1" title=(say.begin_home_key()) { (loaded.collection.name) }
+                h1 { (filled(&say.copy_title(SLOTS[0], &identity.name), &[html! { small { (identity.code) } }])) }
             }
         }
         main.beginning {
             form data-send={ "/copy/" (route::encoded(folder)) } {
-                p.lead { (say().copy_lead()) }
+                p.lead { (say.copy_lead()) }
                 section.group aria-labelledby="called" {
-                    h2 #called { (say().begin_name_title()) }
+                    h2 #called { (say.begin_name_title()) }
                     div.cells {
-                        label.cell { span { (say().begin_style()) } input type="text" name="name" value=(free_name(&identity.name, taken)) required maxlength="60" autocomplete="off"; }
-                        label.cell { span { (say().begin_code()) } input type="text" name="code" value="" placeholder=(say().begin_code_usual()) maxlength="40" autocomplete="off"; }
+                        label.cell { span { (say.begin_style()) } input type="text" name="name" value=(free_name(&identity.name, taken)) required maxlength="60" autocomplete="off"; }
+                        label.cell { span { (say.begin_code()) } input type="text" name="code" value="" placeholder=(say.begin_code_usual()) maxlength="40" autocomplete="off"; }
                     }
                 }
                 div.sending {
                     p.problem role="alert" hidden {}
-                    button.main type="submit" { (say().copy_copy()) }
+                    button.main type="submit" { (say.copy_copy()) }
                 }
             }
             aside.foreseen {
                 figure {
-                    img.drawn src=(route::picture(folder, &See::default(), loaded.revision.as_str())) alt=(say().copy_front(&identity.name));
+                    img.drawn src=(route::picture(folder, &See::default(), loaded.revision.as_str())) alt=(say.copy_front(&identity.name));
                 }
             }
         }
@@ -97,5 +100,5 @@ fn render(folder: &str, loaded: &Loaded, taken: &[String]) -> Markup {
         styles: &["begin.css"],
         scripts: &["forms.js", "keys.js"],
     };
-    layout::page(say().copy_page_title(), loads, &body)
+    layout::page(say, say.copy_page_title(), loads, &body)
 }

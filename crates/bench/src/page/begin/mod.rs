@@ -17,11 +17,11 @@ use style::{
     Answers, Collection, Figure, Fit, LabelWords, Leg, NewStyle, OutseamLine, StartError, Tag,
     Taste,
 };
+use words::Words;
 
 use crate::answer::placed;
 use crate::route;
 use crate::router::{blocking, understood};
-use crate::said::say;
 use crate::see::See;
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -58,14 +58,14 @@ impl IntoResponse for Sent {
 
 impl Sent {
     /// The page of the style that was made, or why none was.
-    pub(crate) fn begun(made: Result<std::path::PathBuf, StartError>) -> Self {
+    pub(crate) fn begun(say: &'static Words, made: Result<std::path::PathBuf, StartError>) -> Self {
         match made {
             Ok(file) => {
                 let folder = file.parent().and_then(|folder| folder.file_name());
                 let name = folder.unwrap_or_default().to_string_lossy();
                 Self::To(route::style(&name, &See::default()))
             }
-            Err(StartError::Invalid(report)) => Self::Problems(placed(&report)),
+            Err(StartError::Invalid(report)) => Self::Problems(placed(say, &report)),
             Err(other) => Self::Problems(vec![other.to_string()]),
         }
     }
@@ -112,18 +112,18 @@ struct Told {
 }
 
 impl Told {
-    fn read(self) -> Result<NewStyle, String> {
-        let figure = word("figure", Figure::WORDS, &self.figure)?;
+    fn read(self, say: &'static Words) -> Result<NewStyle, String> {
+        let figure = word(say, "figure", Figure::WORDS, &self.figure)?;
         let waists = match figure {
-            Figure::Men => tags(&self.waists_men, &self.waists_men_more)?,
-            Figure::Women => tags(&self.waists_women, &self.waists_women_more)?,
+            Figure::Men => tags(say, &self.waists_men, &self.waists_men_more)?,
+            Figure::Women => tags(say, &self.waists_women, &self.waists_women_more)?,
         };
-        let lengths = tags(&self.lengths, &self.lengths_more)?;
+        let lengths = tags(say, &self.lengths, &self.lengths_more)?;
         if waists.is_empty() || lengths.is_empty() {
-            return Err(say().begin_no_size().to_owned());
+            return Err(say.begin_no_size().to_owned());
         }
         let outseam = self.outseam.as_deref();
-        let line = |text| word("outseam", OutseamLine::WORDS, text);
+        let line = |text| word(say, "outseam", OutseamLine::WORDS, text);
         let said = |text: &str| Some(text.trim().to_owned()).filter(|text| !text.is_empty());
         Ok(NewStyle {
             code: self.code.trim().to_owned(),
@@ -136,13 +136,13 @@ impl Told {
             },
             answers: Answers {
                 figure,
-                fit: word("fit", Fit::WORDS, &self.fit)?,
-                leg: word("leg", Leg::WORDS, &self.leg)?,
+                fit: word(say, "fit", Fit::WORDS, &self.fit)?,
+                leg: word(say, "leg", Leg::WORDS, &self.leg)?,
                 outseam: outseam.map(line).transpose()?,
                 waists,
                 lengths,
                 shell: self.shell.filter(|name| !name.is_empty()),
-                taste: word("taste", Taste::WORDS, &self.taste)?,
+                taste: word(say, "taste", Taste::WORDS, &self.taste)?,
             },
             name: self.name.trim().to_owned(),
         })
@@ -150,19 +150,24 @@ impl Told {
 }
 
 /// One of the words a question can be answered with.
-fn word<T: Copy>(question: &str, words: &[(&str, T)], text: &str) -> Result<T, String> {
+fn word<T: Copy>(
+    say: &'static Words,
+    question: &str,
+    words: &[(&str, T)],
+    text: &str,
+) -> Result<T, String> {
     let found = words.iter().find(|(word, _)| *word == text);
     found.map(|(_, value)| *value).ok_or_else(|| {
         let known: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
-        say().begin_can_be(question, known.join(", "))
+        say.begin_can_be(question, known.join(", "))
     })
 }
 
 /// The tags that are ticked and those that are written beside them.
-fn tags(ticked: &[String], more: &str) -> Result<Vec<Tag>, String> {
+fn tags(say: &'static Words, ticked: &[String], more: &str) -> Result<Vec<Tag>, String> {
     let one = |text: &str| {
         let tag = text.trim().parse().ok();
-        tag.ok_or_else(|| say().begin_size_wrong().to_owned())
+        tag.ok_or_else(|| say.begin_size_wrong().to_owned())
     };
     let more = more.split([' ', ',', ';']).filter(|part| !part.is_empty());
     let all = ticked.iter().map(String::as_str).chain(more);
@@ -171,11 +176,13 @@ fn tags(ticked: &[String], more: &str) -> Result<Vec<Tag>, String> {
 
 /// The collection as it is; `None` where there is none yet and one can begin.
 fn collection_of(bench: &Bench) -> Result<Option<Collection>, Trouble> {
+    let say = bench.say();
     if style::can_begin_in(bench.folder()) {
         return Ok(None);
     }
-    let collection = style::load_collection(bench.folder())
-        .map_err(|report| Trouble::unreadable(say().collection_not_opened(), &report))?;
+    let collection = style::load_collection(bench.folder()).map_err(|report| {
+        Trouble::unreadable(Words::collection_not_opened, placed(say, &report))
+    })?;
     Ok(Some(collection))
 }
 
@@ -193,7 +200,7 @@ async fn page(
         let collection = collection_of(&bench)?;
         let taken = taken(&bench)?;
         let answers = asked.answers();
-        let page = questions::render(collection.as_ref(), &taken, &answers);
+        let page = questions::render(bench.say(), collection.as_ref(), &taken, &answers);
         Ok(Html(page.into_string()))
     })
     .await
@@ -203,15 +210,16 @@ async fn make(
     State(bench): State<Bench>,
     told: Result<Json<Told>, JsonRejection>,
 ) -> Result<Sent, Trouble> {
+    let say = bench.say();
     let told = understood(told)?;
-    let asked = match told.read() {
+    let asked = match told.read(say) {
         Ok(asked) => asked,
         Err(words) => return Ok(Sent::Problems(vec![words])),
     };
-    blocking(move || Ok(Sent::begun(style::new_style(bench.folder(), &asked)))).await
+    blocking(move || Ok(Sent::begun(say, style::new_style(bench.folder(), &asked)))).await
 }
 
 /// Writes the demo into a folder that has nothing in it.
 async fn demo(State(bench): State<Bench>) -> Result<Sent, Trouble> {
-    blocking(move || Ok(Sent::begun(style::write_demo(bench.folder())))).await
+    blocking(move || Ok(Sent::begun(bench.say(), style::write_demo(bench.folder())))).await
 }

@@ -8,12 +8,12 @@ use drawing::View;
 use serde::Deserialize;
 use sewing::Face;
 use style::{Answers, Figure, Fit, Leg, NewStyle, OutseamLine, StartError, Taste};
+use words::Words;
 
 use super::collection_of;
 use crate::answer::placed;
 use crate::garment::written;
 use crate::router::blocking;
-use crate::said::say;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 
@@ -66,10 +66,10 @@ pub(super) async fn drawn(
         };
         let (doc, collection) = style::foresee(&new, collection.as_ref()).map_err(|error| {
             let words = match error {
-                StartError::Invalid(report) => placed(&report),
+                StartError::Invalid(report) => placed(bench.say(), &report),
                 other => vec![other.to_string()],
             };
-            Trouble::told(StatusCode::BAD_REQUEST, say().begin_not_drawn(), words)
+            Trouble::told(StatusCode::BAD_REQUEST, Words::begin_not_drawn, words)
         })?;
         let garment = sewing::make(&doc, &collection, doc.sizes.base);
         let sheet = match asked.of.as_deref() {

@@ -19,6 +19,7 @@ use jobs::{LaidOut, LayKind};
 use maud::Markup;
 use serde::Deserialize;
 use style::Loaded;
+use words::Words;
 
 use super::layout::Loads;
 use super::room;
@@ -26,12 +27,12 @@ use crate::part::head::Head;
 use crate::part::work::{Standing, download, sentences};
 use crate::room::Room;
 use crate::router::{blocking, open, understood};
-use crate::said::say;
+use crate::said::Line;
 use crate::see::{Asked, See};
 use crate::state::Bench;
 use crate::trouble::Trouble;
 use crate::work::NotBegun;
-use asked::Words;
+use asked::LayWords;
 use lay::LayPage;
 use shown::Shown;
 
@@ -59,8 +60,9 @@ async fn page(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(see): Query<Asked>,
-    Query(words): Query<Words>,
+    Query(words): Query<LayWords>,
 ) -> Result<Html<String>, Trouble> {
+    let say = bench.say();
     let see = See::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
@@ -68,9 +70,10 @@ async fn page(
         let last = words.is_empty().then(|| bench.works().lays.of(&name));
         let asked = match last.flatten() {
             Some(job) => job.task.clone(),
-            None => words.read(&loaded).0,
+            None => words.read(say, &loaded).0,
         };
         let page = LayPage {
+            say: say,
             name: &name,
             see: &see,
             system: see.system(&loaded.collection),
@@ -78,19 +81,21 @@ async fn page(
             loaded: &loaded,
             asked: &asked,
         };
-        Ok(in_the_room((&name, ""), &loaded, &see, &page.render()))
+        Ok(in_the_room(say, (&name, ""), &loaded, &see, &page.render()))
     })
     .await
 }
 
 /// A page of this room.
 fn in_the_room(
+    say: &'static Words,
     (name, leaf): (&str, &str),
     loaded: &Loaded,
     see: &See,
     main: &Markup,
 ) -> Html<String> {
     let head = Head {
+        say: say,
         name,
         loaded,
         room: Room::Cutting,
@@ -115,13 +120,13 @@ async fn work(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(see): Query<Asked>,
-    Query(words): Query<Words>,
+    Query(words): Query<LayWords>,
     Query(seen): Query<Seen>,
 ) -> Result<Json<Standing>, Trouble> {
     let see = See::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
-        let (asked, problems) = words.read(&loaded);
+        let (asked, problems) = words.read(bench.say(), &loaded);
         Ok(Json(standing(
             &bench,
             (&name, &loaded, &see),
@@ -141,6 +146,7 @@ fn standing(
     seen: Option<&str>,
 ) -> Standing {
     let page = LayPage {
+        say: bench.say(),
         name,
         see,
         system: see.system(&loaded.collection),
@@ -167,17 +173,18 @@ async fn start(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(see): Query<Asked>,
-    words: Result<Json<Words>, JsonRejection>,
+    words: Result<Json<LayWords>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
+    let say = bench.say();
     let see = See::from(see);
     let words = understood(words)?;
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
-        let (asked, mut problems) = words.read(&loaded);
+        let (asked, mut problems) = words.read(say, &loaded);
         if problems.is_empty() {
             let works = bench.works();
-            let begun = works.begin(&works.lays, &name, asked.clone(), loaded.clone());
-            problems.extend(begun.err().map(|why| not_begun(&why, say().lay_busy())));
+            let begun = works.begin(say, &works.lays, &name, asked.clone(), loaded.clone());
+            problems.extend(begun.err().map(|why| not_begun(say, &why, say.lay_busy())));
         }
         Ok(Json(standing(
             &bench,
@@ -191,10 +198,10 @@ async fn start(
 }
 
 /// Why a job was not begun, in words.
-pub(crate) fn not_begun(why: &NotBegun, busy: &str) -> String {
+pub(crate) fn not_begun(say: &'static Words, why: &NotBegun, busy: &str) -> String {
     match why {
         NotBegun::Busy => busy.to_owned(),
-        NotBegun::NoThread(why) => say().work_no_room(why),
+        NotBegun::NoThread(why) => say.work_no_room(why),
     }
 }
 
@@ -203,7 +210,7 @@ async fn cancel(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     Query(see): Query<Asked>,
-    words: Result<Json<Words>, JsonRejection>,
+    words: Result<Json<LayWords>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
     let see = See::from(see);
     let words = understood(words)?;
@@ -212,7 +219,7 @@ async fn cancel(
         if let Some(job) = bench.works().lays.of(&name) {
             job.cancel();
         }
-        let (asked, _) = words.read(&loaded);
+        let (asked, _) = words.read(bench.say(), &loaded);
         Ok(Json(standing(
             &bench,
             (&name, &loaded, &see),
@@ -229,12 +236,12 @@ async fn file(
     State(bench): State<Bench>,
     Path((name, file)): Path<(String, String)>,
     Query(see): Query<Asked>,
-    Query(words): Query<Words>,
+    Query(words): Query<LayWords>,
 ) -> Result<Response, Trouble> {
     let see = See::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
-        let (asked, _) = words.read(&loaded);
+        let (asked, _) = words.read(bench.say(), &loaded);
         let shown = Shown::of(&bench, &name, &loaded, &asked);
         let laid = shown.laid().ok_or_else(Trouble::no_such_page)?;
         let stem = lay_words::file_stem(&loaded, &laid.job);
@@ -260,8 +267,8 @@ async fn file(
         let bytes = jobs::lay_file(kind, &out).map_err(|why| {
             Trouble::one(
                 StatusCode::INTERNAL_SERVER_ERROR,
-                say().lay_file_failed(),
-                &why.to_string(),
+                Words::lay_file_failed,
+                Line::Told(why.to_string()),
             )
         })?;
         Ok(download(&file, mime, bytes).into_response())
@@ -291,13 +298,19 @@ async fn leaf(
     Path(name): Path<String>,
     Query(see): Query<Asked>,
     leaf: &'static str,
-    render: fn(&str, &Loaded, &See) -> Markup,
+    render: fn(&'static Words, &str, &Loaded, &See) -> Markup,
 ) -> Result<Html<String>, Trouble> {
     let see = See::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
-        let main = render(&name, &loaded, &see);
-        Ok(in_the_room((&name, leaf), &loaded, &see, &main))
+        let main = render(bench.say(), &name, &loaded, &see);
+        Ok(in_the_room(
+            bench.say(),
+            (&name, leaf),
+            &loaded,
+            &see,
+            &main,
+        ))
     })
     .await
 }

@@ -7,15 +7,15 @@ use serde::Deserialize;
 use sewing::Garment;
 use style::Loaded;
 use trade::{Length, System};
+use words::Words;
 
 use super::lay::row;
 use crate::consequence::area;
 use crate::garment::written;
 use crate::route::style_path;
-use crate::said::say;
 use crate::see::See;
 
-pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
+pub(super) fn render(say: &'static Words, name: &str, loaded: &Loaded, see: &See) -> Markup {
     let size = see.size_of(&loaded.style);
     let system = see.system(&loaded.collection);
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
@@ -23,11 +23,11 @@ pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
     let overview = pieces_overview(&garment.pattern, &cut);
     let corners = corner_sheet(&cut);
     html! {
-        (row(name, see, "cutting/pieces"))
+        (row(say, name, see, "cutting/pieces"))
         div.sheets {
-            h2 { (say().pieces_title(size)) }
-            p.lead { (say().pieces_lead()) }
-            label.size { span { (say().pieces_size()) }
+            h2 { (say.pieces_title(size)) }
+            p.lead { (say.pieces_lead()) }
+            label.size { span { (say.pieces_size()) }
                 select data-go="size" {
                     @for each in loaded.style.sizes.all() {
                         option value=(each) selected[each == size] { (each.waist) " × " (each.length) }
@@ -35,9 +35,9 @@ pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
                 }
             }
             @for refused in &cut.refused { p.bad { (refused.message()) } }
-            @for (key, title) in cloths(loaded, &cut) { (list(&garment, &cut, (&key, &title), system)) }
+            @for (key, title) in cloths(say, loaded, &cut) { (list(say, &garment, &cut, (&key, &title), system)) }
             section aria-labelledby="sheets-title" {
-                h2 #sheets-title { (say().pieces_drawn(overview.one_to)) }
+                h2 #sheets-title { (say.pieces_drawn(overview.one_to)) }
                 div.papers-row {
                     @for sheet in overview.sheets {
                         @let picture = written(sheet);
@@ -47,17 +47,17 @@ pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
             }
             @if !corners.layers.is_empty() && corners.height > Length::mm(2.0) {
                 section aria-labelledby="corners-title" {
-                    h2 #corners-title { (say().pieces_corners()) }
-                    p.lead { (say().pieces_corners_lead()) }
+                    h2 #corners-title { (say.pieces_corners()) }
+                    p.lead { (say.pieces_corners_lead()) }
                     @let picture = written(corners);
                     div.papers-row { figure.paper aria-label=(picture.title) { (PreEscaped(&picture.svg)) } }
                 }
             }
             section aria-labelledby="nests-title" {
-                h2 #nests-title { (say().pieces_nests()) }
-                p.lead { (say().pieces_nests_lead()) }
+                h2 #nests-title { (say.pieces_nests()) }
+                p.lead { (say.pieces_nests_lead()) }
                 div.papers-row {
-                    @for (by, words) in [("waist", say().pieces_nests_waist()), ("length", say().pieces_nests_length())] {
+                    @for (by, words) in [("waist", say.pieces_nests_waist()), ("length", say.pieces_nests_length())] {
                         figure.paper {
                             img loading="lazy" width="172" height="227" alt=(words)
                                 src={ (style_path(name)) "/cutting/nests.svg?by=" (by) "&revision=" (loaded.revision) };
@@ -71,29 +71,35 @@ pub(super) fn render(name: &str, loaded: &Loaded, see: &See) -> Markup {
 }
 
 /// The cloths of the pieces: the name in the collection, and what people call it.
-fn cloths(loaded: &Loaded, cut: &CutSize) -> Vec<(String, String)> {
+fn cloths(say: &'static Words, loaded: &Loaded, cut: &CutSize) -> Vec<(String, String)> {
     let mut out: Vec<(String, String)> = Vec::new();
     for piece in &cut.pieces {
         if out.iter().any(|(key, _)| *key == piece.cloth_name) {
             continue;
         }
         let known = loaded.collection.cloths.get(&piece.cloth_name);
-        let title = known.map_or(say().pieces_no_cloth(), |cloth| cloth.name.as_str());
+        let title = known.map_or(say.pieces_no_cloth(), |cloth| cloth.name.as_str());
         out.push((piece.cloth_name.clone(), title.to_owned()));
     }
     out
 }
 
-fn list(garment: &Garment, cut: &CutSize, (key, title): (&str, &str), system: System) -> Markup {
+fn list(
+    say: &'static Words,
+    garment: &Garment,
+    cut: &CutSize,
+    (key, title): (&str, &str),
+    system: System,
+) -> Markup {
     let pieces = || cut.pieces.iter().filter(|piece| piece.cloth_name == key);
     html! {
         section {
-            h3 { (say().pieces_from(title)) }
+            h3 { (say.pieces_from(title)) }
             table.cut-list {
                 thead { tr {
-                    th scope="col" { (say().pieces_number()) } th scope="col" { (say().pieces_piece()) } th scope="col" { span.unseen { (say().pieces_shape()) } }
-                    th scope="col" { (say().pieces_cut()) } th scope="col" { (say().pieces_side()) } th scope="col" { (say().pieces_allowances()) }
-                    th.figure scope="col" { (say().pieces_area()) }
+                    th scope="col" { (say.pieces_number()) } th scope="col" { (say.pieces_piece()) } th scope="col" { span.unseen { (say.pieces_shape()) } }
+                    th scope="col" { (say.pieces_cut()) } th scope="col" { (say.pieces_side()) } th scope="col" { (say.pieces_allowances()) }
+                    th.figure scope="col" { (say.pieces_area()) }
                 } }
                 tbody {
                     @for piece in pieces() {

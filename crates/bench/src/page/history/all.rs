@@ -5,6 +5,7 @@ use std::sync::Arc;
 use maud::{Markup, html};
 use style::{FileChange, Loaded, Way};
 use trade::System;
+use words::Words;
 
 use super::address;
 use super::list::{A_PAGE, Part, pager};
@@ -15,7 +16,6 @@ use crate::page::room;
 use crate::part::head::Head;
 use crate::room::Room;
 use crate::route;
-use crate::said::say;
 use crate::see::See;
 use crate::state::Bench;
 use crate::when::When;
@@ -46,7 +46,7 @@ impl All {
         let shown = all.iter().rev().skip((page - 1) * A_PAGE).take(A_PAGE);
         let rows = shown.map(|change| Row {
             words: bench.words(change, style, system),
-            when: When::written(&change.to.path),
+            when: When::written(bench.say(), &change.to.path),
             own: changes::is_of(&change.file, style),
             change: change.clone(),
         });
@@ -59,8 +59,15 @@ impl All {
         }
     }
 
-    pub(crate) fn render(&self, name: &str, loaded: &Loaded, see: &See) -> Markup {
+    pub(crate) fn render(
+        &self,
+        say: &'static Words,
+        name: &str,
+        loaded: &Loaded,
+        see: &See,
+    ) -> Markup {
         let head = Head {
+            say: say,
             name,
             loaded,
             room: Room::History,
@@ -70,19 +77,19 @@ impl All {
         let main = html! {
             div #versions data-path=(route::style_path(name)) data-revision=(loaded.revision) {
                 div.opening {
-                    h2 { (say().history_title()) }
-                    nav.choice aria-label=(say().history_which()) {
-                        a href=(address::list(name, see, false, 1)) { (say().history_all(self.own)) }
-                        a href=(address::all(name, see, 1)) aria-current="true" { (say().history_files(self.count)) }
+                    h2 { (say.history_title()) }
+                    nav.choice aria-label=(say.history_which()) {
+                        a href=(address::list(name, see, false, 1)) { (say.history_all(self.own)) }
+                        a href=(address::all(name, see, 1)) aria-current="true" { (say.history_files(self.count)) }
                     }
                 }
-                p.lead { (say().history_files_lead()) }
+                p.lead { (say.history_files_lead()) }
                 p #told role="status" {}
-                @if self.rows.is_empty() { p.none { (say().history_files_none()) } }
+                @if self.rows.is_empty() { p.none { (say.history_files_none()) } }
                 ol.versions.of-files {
-                    @for (at, row) in self.rows.iter().enumerate() { (row.render(at)) }
+                    @for (at, row) in self.rows.iter().enumerate() { (row.render(say, at)) }
                 }
-                @if self.pages > 1 { (pager((self.page, self.pages), |page| address::all(name, see, page))) }
+                @if self.pages > 1 { (pager(say, (self.page, self.pages), |page| address::all(name, see, page))) }
             }
         };
         let loads = Loads {
@@ -94,7 +101,7 @@ impl All {
 }
 
 impl Row {
-    fn render(&self, at: usize) -> Markup {
+    fn render(&self, say: &'static Words, at: usize) -> Markup {
         let (from, to) = (self.change.from.number, self.change.to.number);
         let file = &self.change.file;
         html! {
@@ -103,17 +110,17 @@ impl Row {
                     h3 { @if self.own { (capital(&self.words)) } @else { (self.words) } }
                     p.when {
                         @if let Some(when) = &self.when { time datetime=(when.machine) { (when.shown) } }
-                        span { (say().history_version_of(file, to)) }
+                        span { (say.history_version_of(file, to)) }
                         @match self.change.way {
-                            Way::Undo => span { (say().history_way_undone()) },
-                            Way::Redo => span { (say().history_way_again()) },
+                            Way::Undo => span { (say.history_way_undone()) },
+                            Way::Redo => span { (say.history_way_again()) },
                             Way::Edit | Way::PutBack | Way::Outside => {}
                         }
                     }
                 }
                 div.acts {
                     form data-send="put-file-back" data-number=(from) data-file=(file) {
-                        button.small type="submit" aria-label=(say().history_put_file_back_named(file, from)) { (say().history_put_file_back(from)) }
+                        button.small type="submit" aria-label=(say.history_put_file_back_named(file, from)) { (say.history_put_file_back(from)) }
                         p.problem hidden {}
                     }
                 }

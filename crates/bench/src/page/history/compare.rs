@@ -9,6 +9,7 @@ use serde::Deserialize;
 use sewing::Face;
 use style::{History, Loaded, Revision, Size};
 use trade::{Length, System};
+use words::Words;
 
 use super::address;
 use crate::field::capital;
@@ -19,7 +20,7 @@ use crate::part::head::Head;
 use crate::part::strip;
 use crate::room::Room;
 use crate::route;
-use crate::said::{SLOTS, filled, say};
+use crate::said::{Line, SLOTS, filled};
 use crate::see::See;
 use crate::session::Session;
 use crate::trouble::Trouble;
@@ -43,10 +44,10 @@ pub(crate) enum Look {
 
 impl Look {
     /// Both, each with the key and the words that choose it.
-    fn all() -> [(Self, &'static str, &'static str); 2] {
+    fn all(say: &'static Words) -> [(Self, &'static str, &'static str); 2] {
         [
-            (Self::Beside, "d", say().compare_beside()),
-            (Self::Over, "v", say().compare_over()),
+            (Self::Beside, "d", say.compare_beside()),
+            (Self::Over, "v", say.compare_over()),
         ]
     }
 
@@ -93,6 +94,7 @@ impl Compared {
         see: &See,
         pair: &Pair,
     ) -> Result<Self, Trouble> {
+        let say = session.say();
         let now = history.now().ok_or_else(Trouble::no_such_page)?;
         let key_b = pair.b.as_deref().unwrap_or("now");
         let b = found(history, key_b)?;
@@ -120,10 +122,10 @@ impl Compared {
             },
             name: history.name(version).map(str::to_owned),
             now: version.number == now.number,
-            when: When::written(&version.path),
+            when: When::written(say, &version.path),
             worked: match read {
                 Ok(read) => Ok(session.garment_of(read, size.unwrap_or(read.style.sizes.base))),
-                Err(report) => Err(why_unread(report)),
+                Err(report) => Err(why_unread(say, report)),
             },
             version: version.clone(),
         };
@@ -147,13 +149,20 @@ impl Compared {
             sizes,
             size,
             told,
-            choices: choices(history, now),
+            choices: choices(say, history, now),
             system,
         })
     }
 
-    pub(crate) fn render(&self, name: &str, loaded: &Loaded, see: &See) -> Markup {
+    pub(crate) fn render(
+        &self,
+        say: &'static Words,
+        name: &str,
+        loaded: &Loaded,
+        see: &See,
+    ) -> Markup {
         let head = Head {
+            say: say,
             name,
             loaded,
             room: Room::History,
@@ -162,18 +171,18 @@ impl Compared {
         };
         let main = html! {
             div.opening {
-                h2 { (say().compare_title()) }
-                a href=(Room::History.url(name, see)) { (say().compare_all()) }
+                h2 { (say.compare_title()) }
+                a href=(Room::History.url(name, see)) { (say.compare_all()) }
             }
-            (self.form(name, see))
+            (self.form(say, name, see))
             div.compared {
-                section.drawings.(self.look.word()) aria-label=(say().compare_drawings()) { (self.drawings(see)) }
+                section.drawings.(self.look.word()) aria-label=(say.compare_drawings()) { (self.drawings(say, see)) }
                 div.differences {
                     section aria-labelledby="what-differs" {
-                        h3 #what-differs { (say().compare_differs()) }
-                        (self.words())
+                        h3 #what-differs { (say.compare_differs()) }
+                        (self.words(say))
                     }
-                    (self.figures())
+                    (self.figures(say))
                 }
             }
         };
@@ -185,7 +194,7 @@ impl Compared {
     }
 
     /// What is compared, and how it is looked at.
-    fn form(&self, name: &str, see: &See) -> Markup {
+    fn form(&self, say: &'static Words, name: &str, see: &See) -> Markup {
         let choose = |id: &str, words: &str, side: &Side| {
             html! {
                 label for={ "version-" (id) } { span { (words) }
@@ -199,7 +208,7 @@ impl Compared {
         let step = |key: &'static str, words: &'static str, number: Option<u32>| {
             html! {
                 @match number {
-                    Some(number) => a href=(to(&number.to_string(), &self.b.key, self.look, see)) aria-keyshortcuts=(key) title=(say().keys_key(key)) { (words) },
+                    Some(number) => a href=(to(&number.to_string(), &self.b.key, self.look, see)) aria-keyshortcuts=(key) title=(say.keys_key(key)) { (words) },
                     None => a role="link" aria-disabled="true" { (words) },
                 }
             }
@@ -210,15 +219,15 @@ impl Compared {
             ..see.clone()
         };
         let link = |key: &'static str, words: &'static str, is: bool, address: String| {
-            html! { a href=(address) aria-current=[is.then_some("true")] aria-keyshortcuts=(key) title=(say().keys_key(key)) { (words) } }
+            html! { a href=(address) aria-current=[is.then_some("true")] aria-keyshortcuts=(key) title=(say.keys_key(key)) { (words) } }
         };
         let here = |see: See| to(&self.a.key, &self.b.key, self.look, &see);
         html! {
             form.pairing method="get" action={ (route::style_path(name)) "/history/compare" } {
-                (choose("a", say().compare_version(), &self.a))
-                (choose("b", say().compare_with(), &self.b))
+                (choose("a", say.compare_version(), &self.a))
+                (choose("b", say.compare_with(), &self.b))
                 @if let Some(size) = self.size {
-                    label.size for="size" { span { (say().compare_size()) }
+                    label.size for="size" { span { (say.compare_size()) }
                         select #size name="size" {
                             @for each in &self.sizes { option value=(each) selected[*each == size] { (each.waist) " × " (each.length) } }
                         }
@@ -228,43 +237,43 @@ impl Compared {
                 input type="hidden" name="view" value=(see.view.word());
                 input type="hidden" name="face" value=(see.face_word());
                 @if let Some(units) = see.units { input type="hidden" name="units" value=(units); }
-                button type="submit" { (say().compare_go()) }
+                button type="submit" { (say.compare_go()) }
             }
             div.looks {
-                nav.choice aria-label=(say().compare_others()) {
-                    (link("x", say().compare_swap(), false, to(&self.b.key, &self.a.key, self.look, see)))
-                    (step("p", say().compare_previous(), self.steps.0))
-                    (step("n", say().compare_next(), self.steps.1))
+                nav.choice aria-label=(say.compare_others()) {
+                    (link("x", say.compare_swap(), false, to(&self.b.key, &self.a.key, self.look, see)))
+                    (step("p", say.compare_previous(), self.steps.0))
+                    (step("n", say.compare_next(), self.steps.1))
                 }
-                nav.choice aria-label=(say().compare_look()) {
-                    @for (look, key, words) in Look::all() {
+                nav.choice aria-label=(say.compare_look()) {
+                    @for (look, key, words) in Look::all(say) {
                         (link(key, words, look == self.look, to(&self.a.key, &self.b.key, look, see)))
                     }
                 }
-                nav.choice aria-label=(say().compare_view()) {
-                    (link("f", say().compare_front(), see.view == View::Front, here(turned(View::Front, see.face))))
-                    (link("b", say().compare_back(), see.view == View::Back, here(turned(View::Back, see.face))))
+                nav.choice aria-label=(say.compare_view()) {
+                    (link("f", say.compare_front(), see.view == View::Front, here(turned(View::Front, see.face))))
+                    (link("b", say.compare_back(), see.view == View::Back, here(turned(View::Back, see.face))))
                 }
-                nav.choice aria-label=(say().compare_face()) {
-                    (link("o", say().compare_outside(), see.face == Face::Outside, here(turned(see.view, Face::Outside))))
-                    (link("i", say().compare_inside(), see.face == Face::Inside, here(turned(see.view, Face::Inside))))
+                nav.choice aria-label=(say.compare_face()) {
+                    (link("o", say.compare_outside(), see.face == Face::Outside, here(turned(see.view, Face::Outside))))
+                    (link("i", say.compare_inside(), see.face == Face::Inside, here(turned(see.view, Face::Inside))))
                 }
             }
         }
     }
 
-    fn drawings(&self, see: &See) -> Markup {
+    fn drawings(&self, say: &'static Words, see: &See) -> Markup {
         let (Ok(a), Ok(b)) = (&self.a.worked, &self.b.worked) else {
-            return html! { (unread(&self.a)) (unread(&self.b)) };
+            return html! { (unread(say, &self.a)) (unread(say, &self.b)) };
         };
         let Some(size) = self.size else {
-            return html! { p { (say().compare_no_size()) } };
+            return html! { p { (say.compare_no_size()) } };
         };
         let mut sheets = [a, b].map(|worked| garment_view(&worked.garment, see.view, see.face));
         in_one_frame(&mut sheets);
         for (sheet, side) in sheets.iter_mut().zip([&self.a, &self.b]) {
             // The names of clips come from the title, and no two drawings of a page may share those.
-            sheet.title = say().compare_drawing(&sheet.title, side.version.number);
+            sheet.title = say.compare_drawing(&sheet.title, side.version.number);
         }
         let [a, b] = sheets.map(written);
         // Our own writer made these; it escapes all words it is given.
@@ -272,14 +281,14 @@ impl Compared {
         match self.look {
             Look::Beside => html! {
                 // Each is named by its caption; the lines of a drawing say nothing to whoever cannot see it.
-                figure { figcaption { (self.a.title()) } div aria-hidden="true" { (a) } }
-                figure { figcaption { (self.b.title()) } div aria-hidden="true" { (b) } }
+                figure { figcaption { (self.a.title(say)) } div aria-hidden="true" { (a) } }
+                figure { figcaption { (self.b.title(say)) } div aria-hidden="true" { (b) } }
             },
             Look::Over => html! {
-                figure aria-label=(say().compare_overlaid(size, self.b.words(), self.a.words())) {
+                figure aria-label=(say.compare_overlaid(size, self.b.words(say), self.a.words(say))) {
                     figcaption {
-                        span.legend.upper-line { span { (self.a.title()) } }
-                        span.legend.under-line { span { (self.b.title()) } }
+                        span.legend.upper-line { span { (self.a.title(say)) } }
+                        span.legend.under-line { span { (self.b.title(say)) } }
                     }
                     div.stack aria-hidden="true" { div.under { (b) } div.upper { (a) } }
                 }
@@ -287,33 +296,33 @@ impl Compared {
         }
     }
 
-    fn words(&self) -> Markup {
+    fn words(&self, say: &'static Words) -> Markup {
         let readable = self.a.worked.is_ok() && self.b.worked.is_ok();
         html! {
-            @if !readable { p.lead { (say().compare_not_known()) } }
-            @else if self.a.version.id == self.b.version.id { p.lead { (say().compare_same()) } }
-            @else if self.told.is_empty() { p.lead { (say().compare_only_comments()) } }
+            @if !readable { p.lead { (say.compare_not_known()) } }
+            @else if self.a.version.id == self.b.version.id { p.lead { (say.compare_same()) } }
+            @else if self.told.is_empty() { p.lead { (say.compare_only_comments()) } }
             @else { ul.told { @for line in &self.told { li { (capital(line)) } } } }
         }
     }
 
-    fn figures(&self) -> Markup {
+    fn figures(&self, say: &'static Words) -> Markup {
         let (Ok(a), Ok(b), Some(size)) = (&self.a.worked, &self.b.worked, self.size) else {
             return html! {};
         };
         let (of_a, of_b) = (
-            strip::figures(a, a, self.system),
-            strip::figures(b, a, self.system),
+            strip::figures(say, a, a, self.system),
+            strip::figures(say, b, a, self.system),
         );
         html! {
             section aria-labelledby="what-it-takes" {
-                h3 #what-it-takes { (say().compare_takes(size)) }
+                h3 #what-it-takes { (say.compare_takes(size)) }
                 table.sums {
                     thead { tr {
                         td {}
-                        th.figure scope="col" { (self.a.short()) }
-                        th.figure scope="col" { (self.b.short()) }
-                        th.figure scope="col" { (say().compare_difference()) }
+                        th.figure scope="col" { (self.a.short(say)) }
+                        th.figure scope="col" { (self.b.short(say)) }
+                        th.figure scope="col" { (say.compare_difference()) }
                     } }
                     tbody {
                         @for (a, b) in of_a.iter().zip(&of_b) {
@@ -332,38 +341,38 @@ impl Compared {
 }
 
 impl Side {
-    fn short(&self) -> String {
+    fn short(&self, say: &'static Words) -> String {
         match self.now {
-            true => say().compare_now().to_owned(),
-            false => say().compare_number(self.version.number),
+            true => say.compare_now().to_owned(),
+            false => say.compare_number(self.version.number),
         }
     }
 
-    fn words(&self) -> String {
+    fn words(&self, say: &'static Words) -> String {
         let number = self.version.number;
         match &self.name {
-            Some(name) => say().compare_number_name(name, number),
-            None => say().compare_number(number),
+            Some(name) => say.compare_number_name(name, number),
+            None => say.compare_number(number),
         }
     }
 
-    fn title(&self) -> Markup {
+    fn title(&self, say: &'static Words) -> Markup {
         match &self.when {
-            _ if self.now => html! { (say().compare_in_file_now(self.words())) },
+            _ if self.now => html! { (say.compare_in_file_now(self.words(say))) },
             Some(when) => filled(
-                &say().compare_written(self.words(), SLOTS[0]),
+                &say.compare_written(self.words(say), SLOTS[0]),
                 &[html! { time datetime=(when.machine) { (when.shown) } }],
             ),
-            None => html! { (self.words()) },
+            None => html! { (self.words(say)) },
         }
     }
 }
 
-fn unread(side: &Side) -> Markup {
+fn unread(say: &'static Words, side: &Side) -> Markup {
     html! {
         @if let Err(why) = &side.worked {
             div.notice.asks { div {
-                p { (say().compare_unreadable(side.short())) }
+                p { (say.compare_unreadable(side.short(say))) }
                 ul { @for line in why { li { (capital(line)) } } }
             } }
         }
@@ -374,24 +383,24 @@ fn found<'a>(history: &'a History, key: &str) -> Result<&'a Revision, Trouble> {
     history.find(key).ok_or_else(|| {
         Trouble::one(
             StatusCode::NOT_FOUND,
-            say().compare_no_version(),
-            say().compare_no_version_why(),
+            Words::compare_no_version,
+            Line::Said(Words::compare_no_version_why),
         )
     })
 }
 
 /// Every version, newest first, as it is called in an address and in the list.
-fn choices(history: &History, now: &Revision) -> Vec<(String, String)> {
+fn choices(say: &'static Words, history: &History, now: &Revision) -> Vec<(String, String)> {
     let each = |version: &Revision| {
         let number = version.number;
         let (key, mut says) = match number == now.number {
-            true => ("now".to_owned(), say().compare_choice_now(number)),
+            true => ("now".to_owned(), say.compare_choice_now(number)),
             false => (number.to_string(), number.to_string()),
         };
         if let Some(name) = history.name(version) {
             says.push_str(&format!(" · {name}"));
         }
-        if let Some(when) = When::written(&version.path) {
+        if let Some(when) = When::written(say, &version.path) {
             says.push_str(&format!(" · {}", when.shown));
         }
         (key, says)

@@ -15,13 +15,14 @@ use axum::routing::{get, post};
 use axum::{Json, Router};
 use serde::Deserialize;
 use style::{History, NameError};
+use words::Words;
 
 use crate::answer::{Answer, Came, sentences};
 use crate::garment;
 use crate::outcome::{self, Outcome};
 use crate::part::notice::Notice;
 use crate::router::{blocking, open, understood};
-use crate::said::say;
+use crate::said::Line;
 use crate::see::{Asked, See};
 use crate::session::Session;
 use crate::state::Bench;
@@ -53,8 +54,8 @@ fn history(session: &Session) -> Result<History, Trouble> {
     style::history(session.loaded()).map_err(|error| {
         Trouble::one(
             StatusCode::INTERNAL_SERVER_ERROR,
-            say().history_unreadable(),
-            &say().history_unreadable_why(error),
+            Words::history_unreadable,
+            Line::Told(session.say().history_unreadable_why(error)),
         )
     })
 }
@@ -65,6 +66,7 @@ async fn page(
     Query(asked): Query<Asked>,
     Query(part): Query<list::Part>,
 ) -> Result<Html<String>, Trouble> {
+    let say = bench.say();
     let see = See::from(asked);
     blocking(move || {
         let session = open(&bench, &name)?;
@@ -75,13 +77,14 @@ async fn page(
             let system = see.system(&session.loaded().collection);
             let all = all::All::of(&bench, &name, system, history.versions().len(), &part);
             return Ok(Html(
-                all.render(&name, session.loaded(), &see).into_string(),
+                all.render(say, &name, session.loaded(), &see).into_string(),
             ));
         }
         let changes = bench.all_changes().len();
         let list = list::List::of(&mut session, &history, (&see, changes), &part, told);
         Ok(Html(
-            list.render(&name, session.loaded(), &see).into_string(),
+            list.render(say, &name, session.loaded(), &see)
+                .into_string(),
         ))
     })
     .await
@@ -101,7 +104,8 @@ async fn beside(
         let history = history(&session)?;
         let page = compare::Compared::of(&mut session, &history, &see, &pair)?;
         Ok(Html(
-            page.render(&name, session.loaded(), &see).into_string(),
+            page.render(bench.say(), &name, session.loaded(), &see)
+                .into_string(),
         ))
     })
     .await
@@ -136,8 +140,8 @@ async fn picture(
             Err(version) => {
                 let version = version.map_err(|report| {
                     let (status, title) =
-                        (StatusCode::UNPROCESSABLE_ENTITY, say().history_undrawable());
-                    Trouble::told(status, title, why_unread(&report))
+                        (StatusCode::UNPROCESSABLE_ENTITY, Words::history_undrawable);
+                    Trouble::told(status, title, why_unread(bench.say(), &report))
                 })?;
                 // Drawn while the session is free: a page of the history asks for many.
                 let svg: Arc<str> = garment::small_picture(&version).into();
@@ -206,7 +210,7 @@ async fn put_file_back(
         let kept = files.into_iter().find(|kept| kept.name() == file);
         let kept = kept.ok_or_else(Trouble::no_such_page)?;
         let done = kept.put_back(number);
-        let words = say().history_file_is_back(&file, number);
+        let words = bench.say().history_file_is_back(&file, number);
         let outcome = outcome::elsewhere(&mut session, done, words);
         Ok(answer(&session, outcome))
     })
@@ -226,6 +230,7 @@ async fn name_version(
     Path(name): Path<String>,
     wanted: Result<Json<Naming>, JsonRejection>,
 ) -> Result<Response, Trouble> {
+    let say = bench.say();
     let Naming {
         number,
         name: called,
@@ -243,14 +248,15 @@ async fn name_version(
         let outcome = match named {
             Ok(()) => Outcome {
                 said: match called {
-                    Some(called) => say().history_is_called(called.trim(), number),
-                    None => say().history_has_no_name(number),
+                    Some(called) => say.history_is_called(called.trim(), number),
+                    None => say.history_has_no_name(number),
                 },
                 ..Outcome::default()
             },
-            Err(NameError::Broken(problem)) => {
-                refused(Came::Refused, sentences(&style::names_report(&problem)))
-            }
+            Err(NameError::Broken(problem)) => refused(
+                Came::Refused,
+                sentences(say, &style::names_report(&problem)),
+            ),
             Err(NameError::Store(error)) => refused(Came::Failed, vec![error.to_string()]),
             Err(other) => refused(Came::Refused, vec![other.to_string()]),
         };

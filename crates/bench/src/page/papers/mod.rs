@@ -12,6 +12,7 @@ use axum::response::{Html, IntoResponse, Response};
 use axum::routing::{get, post};
 use serde::Deserialize;
 use style::Loaded;
+use words::Words;
 
 use super::cutting::{loaded, not_begun};
 use super::layout::Loads;
@@ -20,7 +21,6 @@ use crate::part::head::Head;
 use crate::part::work::{Standing, download, sentences};
 use crate::room::Room;
 use crate::router::{blocking, understood};
-use crate::said::say;
 use crate::see::{Asked, See};
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -55,6 +55,7 @@ async fn page(
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let head = Head {
+            say: bench.say(),
             name: &name,
             loaded: &loaded,
             room: Room::Papers,
@@ -119,11 +120,12 @@ async fn pack(
     Query(see): Query<Asked>,
     words: Result<Json<PackWords>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
+    let say = bench.say();
     let words = understood(words)?;
     after(bench, name, see, move |works, name, loaded| {
-        let busy = say().papers_pack_busy();
-        begun(words.read(loaded), busy, |order| {
-            works.begin(&works.packs, name, PackAsked(order), loaded.clone())
+        let busy = say.papers_pack_busy();
+        begun(say, words.read(say, loaded), busy, |order| {
+            works.begin(say, &works.packs, name, PackAsked(order), loaded.clone())
         })
     })
     .await
@@ -136,12 +138,13 @@ async fn patterns(
     Query(see): Query<Asked>,
     words: Result<Json<PatternWords>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
+    let say = bench.say();
     let words = understood(words)?;
     after(bench, name, see, move |works, name, loaded| {
-        let busy = say().papers_patterns_busy();
-        begun(words.read(loaded), busy, |order| {
+        let busy = say.papers_patterns_busy();
+        begun(say, words.read(say, loaded), busy, |order| {
             let task = PatternsAsked(order);
-            works.begin(&works.patterns, name, task, loaded.clone())
+            works.begin(say, &works.patterns, name, task, loaded.clone())
         })
     })
     .await
@@ -149,6 +152,7 @@ async fn patterns(
 
 /// Begins what was asked for where it makes sense; else, or where it cannot begin, why.
 fn begun<T>(
+    say: &'static Words,
     asked: Result<T, Vec<String>>,
     busy: &str,
     begin: impl FnOnce(T) -> Result<(), NotBegun>,
@@ -156,7 +160,10 @@ fn begun<T>(
     match asked {
         Ok(order) => {
             let refused = begin(order).err();
-            refused.iter().map(|why| not_begun(why, busy)).collect()
+            refused
+                .iter()
+                .map(|why| not_begun(say, why, busy))
+                .collect()
         }
         Err(problems) => problems,
     }

@@ -19,7 +19,6 @@ use trade::Length;
 use crate::field::{Show, capital, problem_place};
 use crate::garment::PLATES;
 use crate::route;
-use crate::said::say;
 use crate::see::{Panel, See};
 
 /// What the groups need to show themselves.
@@ -49,12 +48,13 @@ struct Group {
 }
 
 pub(crate) fn render(details: &Details<'_>) -> Markup {
+    let say = details.show.say;
     let groups = groups(details);
     html! {
         section #details aria-labelledby="details-title" hidden[details.see.panel != Panel::Details] {
-            h2 #details-title { (say().details_title()) }
-            p.lead { (say().details_lead()) }
-            nav.jump aria-label=(say().details_groups()) {
+            h2 #details-title { (say.details_title()) }
+            p.lead { (say.details_lead()) }
+            nav.jump aria-label=(say.details_groups()) {
                 @for group in &groups {
                     a href={ "#group-" (group.key) } data-panel="details" data-part={ "group:" (group.key) } { (group.title) }
                 }
@@ -85,6 +85,7 @@ fn groups(details: &Details<'_>) -> Vec<Group> {
 }
 
 fn section(details: &Details<'_>, group: &Group) -> Markup {
+    let say = details.show.say;
     let pieces = group.pieces.iter().map(|piece| format!(" piece:{piece}"));
     let trims = group.trims.iter().map(|trim| format!(" fixing:{trim}"));
     let seams = group.seams.iter().map(|seam| format!(" seam:{seam}"));
@@ -94,10 +95,10 @@ fn section(details: &Details<'_>, group: &Group) -> Markup {
             h3 id={ "title-" (group.key) } tabindex="-1" {
                 (group.title)
                 @for (key, title) in PLATES.iter().filter(|(key, _)| group.plates.contains(key)) {
-                    @let title = title(say());
+                    @let title = title(say);
                     @let to = See { plate: Some((*key).to_owned()), ..details.see.clone() };
-                    " " a.plate href=(route::style(details.name, &to)) data-swap aria-label=(say().details_plate_of(title)) {
-                        @if group.plates.len() > 1 { (capital(title)) } @else { (say().details_plate()) }
+                    " " a.plate href=(route::style(details.name, &to)) data-swap aria-label=(say.details_plate_of(title)) {
+                        @if group.plates.len() > 1 { (capital(title)) } @else { (say.details_plate()) }
                     }
                 }
             }

@@ -16,12 +16,12 @@ use jobs::{FileUnit, JobError, Meant, PatternSource};
 use maud::{Markup, html};
 use style::{Answers, Drawn, Figure, Fit, LabelWords, NewStyle, StartError, Tag};
 use trade::Length;
+use words::Words;
 
 use super::{Sent, collection_of, taken, word};
 use crate::answer::placed;
 use crate::field::capital;
 use crate::router::blocking;
-use crate::said::say;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 
@@ -50,7 +50,7 @@ struct Told {
 }
 
 impl Told {
-    fn read(fields: &Fields) -> Result<Self, String> {
+    fn read(say: &'static Words, fields: &Fields) -> Result<Self, String> {
         let text = |name: &str| {
             let mut all = fields.iter();
             let found = all.find(|(key, _)| key == name);
@@ -78,7 +78,7 @@ impl Told {
             words => Some(
                 words
                     .parse::<Length>()
-                    .map_err(|why| say().bring_allowance_wrong(why))?,
+                    .map_err(|why| say.bring_allowance_wrong(why))?,
             ),
         };
         let name = text("name").to_owned();
@@ -120,8 +120,8 @@ impl Told {
                 folder: None,
                 words: LabelWords::default(),
                 answers: Answers {
-                    figure: word("figure", Figure::WORDS, text("figure"))?,
-                    fit: word("fit", Fit::WORDS, text("fit"))?,
+                    figure: word(say, "figure", Figure::WORDS, text("figure"))?,
+                    fit: word(say, "fit", Fit::WORDS, text("fit"))?,
                     // The panels are the maker's own, whatever edge the cloth has.
                     outseam: Some(style::OutseamLine::Shaped),
                     ..Answers::default()
@@ -131,33 +131,37 @@ impl Told {
     }
 
     /// What is in the file, and the file itself.
-    fn look(&self, bytes: Vec<u8>) -> Result<(Look, PatternSource), Vec<String>> {
-        let source = PatternSource::read(&self.file, bytes, self.unit).map_err(in_words)?;
-        let look = intake::look(&source.read.pattern, &self.file, &self.asked)
-            .map_err(|error| vec![say().bring_problem(at_the_bench(&error.instead), error.what)])?;
+    fn look(
+        &self,
+        say: &'static Words,
+        bytes: Vec<u8>,
+    ) -> Result<(Look, PatternSource), Vec<String>> {
+        let source = PatternSource::read(&self.file, bytes, self.unit)
+            .map_err(|error| in_words(say, error))?;
+        let look =
+            intake::look(&source.read.pattern, &self.file, &self.asked).map_err(|error| {
+                vec![say.bring_problem(at_the_bench(say, &error.instead), error.what)]
+            })?;
         Ok((look, source))
     }
 }
 
 /// Where the command line has an option the page has a field.
-fn at_the_bench(words: &str) -> String {
+fn at_the_bench(say: &'static Words, words: &str) -> String {
     words
-        .replace(": --size ", &format!(" {} ", say().bring_under_size()))
-        .replace(
-            "as fellwork bring --list shows them",
-            say().bring_as_drawn(),
-        )
+        .replace(": --size ", &format!(" {} ", say.bring_under_size()))
+        .replace("as fellwork bring --list shows them", say.bring_as_drawn())
 }
 
-fn in_words(error: JobError) -> Vec<String> {
+fn in_words(say: &'static Words, error: JobError) -> Vec<String> {
     match error {
-        JobError::Start(StartError::Invalid(report)) => placed(&report),
+        JobError::Start(StartError::Invalid(report)) => placed(say, &report),
         JobError::Start(other) => vec![other.to_string()],
         other => {
             let instead = other.instead().map(str::to_owned);
             let mut lines: Vec<String> = other.to_string().lines().map(str::to_owned).collect();
             if let (Some(last), Some(instead)) = (lines.last_mut(), instead) {
-                *last = say().bring_problem(instead, last.as_str());
+                *last = say.bring_problem(instead, last.as_str());
             }
             lines
         }
@@ -165,10 +169,10 @@ fn in_words(error: JobError) -> Vec<String> {
 }
 
 /// What came with a question, or why it was not taken.
-fn file(body: Result<Bytes, BytesRejection>) -> Result<Vec<u8>, String> {
-    let bytes = body.map_err(|_| say().bring_too_large(LARGEST >> 20))?;
+fn file(say: &'static Words, body: Result<Bytes, BytesRejection>) -> Result<Vec<u8>, String> {
+    let bytes = body.map_err(|_| say.bring_too_large(LARGEST >> 20))?;
     if bytes.is_empty() {
-        return Err(say().bring_no_file().to_owned());
+        return Err(say.bring_no_file().to_owned());
     }
     Ok(bytes.to_vec())
 }
@@ -176,21 +180,28 @@ fn file(body: Result<Bytes, BytesRejection>) -> Result<Vec<u8>, String> {
 async fn open(State(bench): State<Bench>) -> Result<Html<String>, Trouble> {
     blocking(move || {
         let collection = collection_of(&bench)?;
-        let page = page::render(collection.as_ref(), &taken(&bench)?);
+        let page = page::render(bench.say(), collection.as_ref(), &taken(&bench)?);
         Ok(Html(page.into_string()))
     })
     .await
 }
 
 async fn look(
+    State(bench): State<Bench>,
     Query(fields): Query<Fields>,
     body: Result<Bytes, BytesRejection>,
 ) -> Result<Html<String>, Trouble> {
+    let say = bench.say();
     let seen = move || {
-        let bytes = file(body).map_err(|words| vec![words])?;
-        let told = Told::read(&fields).map_err(|words| vec![words])?;
-        let (look, source) = told.look(bytes)?;
-        Ok(found::render(&look, &source.read.passed_over, &told.asked))
+        let bytes = file(say, body).map_err(|words| vec![words])?;
+        let told = Told::read(say, &fields).map_err(|words| vec![words])?;
+        let (look, source) = told.look(say, bytes)?;
+        Ok(found::render(
+            say,
+            &look,
+            &source.read.passed_over,
+            &told.asked,
+        ))
     };
     blocking(move || {
         let markup: Result<Markup, Vec<String>> = seen();
@@ -206,15 +217,17 @@ async fn make(
     Query(fields): Query<Fields>,
     body: Result<Bytes, BytesRejection>,
 ) -> Result<Sent, Trouble> {
+    let say = bench.say();
     let made = move || {
-        let bytes = file(body).map_err(|words| vec![words])?;
-        let told = Told::read(&fields).map_err(|words| vec![words])?;
-        let (look, source) = told.look(bytes)?;
-        jobs::begin_with(bench.folder(), &told.new, &look, source, told.meant).map_err(in_words)
+        let bytes = file(say, body).map_err(|words| vec![words])?;
+        let told = Told::read(say, &fields).map_err(|words| vec![words])?;
+        let (look, source) = told.look(say, bytes)?;
+        jobs::begin_with(bench.folder(), &told.new, &look, source, told.meant)
+            .map_err(|error| in_words(say, error))
     };
     blocking(move || {
         Ok(match made() {
-            Ok(path) => Sent::begun(Ok(path)),
+            Ok(path) => Sent::begun(say, Ok(path)),
             Err(lines) => Sent::Problems(lines),
         })
     })

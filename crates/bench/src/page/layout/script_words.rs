@@ -6,7 +6,6 @@ use serde_json::{Map, Value};
 use words::Words;
 
 use crate::asset;
-use crate::said::say;
 
 /// Some words of scripts: by what they are asked for, which scripts ask for them, and what is said. What a script puts
 /// in stands in braces, such as `{problems}`.
@@ -78,11 +77,11 @@ const WORDS: &[Word] = &[
 ];
 
 /// Everything that these scripts and those they load ask for.
-pub(super) fn of(scripts: &[&'static str]) -> Value {
+pub(super) fn of(say: &'static Words, scripts: &[&'static str]) -> Value {
     let loaded = asset::with_imports(scripts);
     let asked = |by: &[&str]| by.iter().any(|script| loaded.contains(script));
     let words = WORDS.iter().filter(|(_, by, _)| asked(by));
-    let said = words.map(|(key, _, words)| ((*key).to_owned(), words(say()).into()));
+    let said = words.map(|(key, _, words)| ((*key).to_owned(), words(say).into()));
     said.collect::<Map<_, _>>().into()
 }
 
@@ -148,7 +147,7 @@ mod tests {
     #[test]
     fn a_page_brings_the_words_of_the_scripts_that_its_scripts_load() {
         let given = |scripts| {
-            let words = of(scripts);
+            let words = of(Words::english(), scripts);
             let keys = words.as_object().unwrap().keys().cloned();
             keys.collect::<Vec<String>>()
         };
