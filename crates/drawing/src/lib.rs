@@ -30,6 +30,7 @@ mod view;
 mod yarn_plan;
 
 pub use corner_sheet::corner_sheet;
+pub use flat::View;
 pub use lay_sheet::{LayMarks, lay_sheet, lay_sheet_at};
 pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
@@ -48,5 +49,5 @@ pub use sheet::{
     Anchor, Layer, Mark, Shape, Sheet, Stroke, Text, circle, closed, on_paper, open, to_paper,
 };
 pub use svg::{is_our_svg, svg};
-pub use view::{Places, View, garment_picture, garment_view};
+pub use view::{garment_picture, garment_view};
 pub use yarn_plan::yarn_plan_sheet;

@@ -20,7 +20,7 @@ pub use polyline::{
 };
 pub use smooth::{corners_of, smooth_through};
 
-use trade::Angle;
+use trade::{Angle, Length};
 
 /// The angle between two directions, from 0° to 180°.
 pub fn angle_between(a: Vec2, b: Vec2) -> Angle {
@@ -42,4 +42,18 @@ pub fn unit(v: Vec2) -> Vec2 {
 /// The vector turned a quarter circle anticlockwise.
 pub fn left_of(v: Vec2) -> Vec2 {
     Vec2::new(-v.y, v.x)
+}
+
+/// The corners of a rectangle about a middle, `length` along a direction of length one and `width` across it, in order.
+pub fn block(middle: Point, along: Vec2, length: Length, width: Length) -> [Point; 4] {
+    let (a, b) = (
+        along * (length.to_mm() / 2.0),
+        left_of(along) * (width.to_mm() / 2.0),
+    );
+    [
+        middle - a - b,
+        middle + a - b,
+        middle + a + b,
+        middle - a + b,
+    ]
 }

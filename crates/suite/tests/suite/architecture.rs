@@ -17,6 +17,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("style", &["store", "trade"]),
     ("draft", &["geometry", "style", "trade"]),
     ("sewing", &["draft", "geometry", "style", "trade"]),
+    ("flat", &["draft", "geometry", "sewing", "trade"]),
     (
         "cutting",
         &["draft", "geometry", "lay", "sewing", "style", "trade"],
@@ -33,7 +34,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "drawing",
         &[
-            "cutting", "draft", "geometry", "lay", "sewing", "style", "trade",
+            "cutting", "draft", "flat", "geometry", "lay", "sewing", "style", "trade",
         ],
     ),
     (
@@ -55,6 +56,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "cutting",
             "draft",
             "drawing",
+            "flat",
             "intake",
             "jobs",
             "lay",

@@ -2,25 +2,22 @@
 
 use draft::PieceId;
 use draft::measure::{Level, Measure, Take};
-use geometry::{Path, Point};
+use geometry::{Path, Point, block};
 use sewing::{Face, Fixing, FixingKind, Garment, On, StitchRow, placed};
 use trade::Length;
 
-use super::flat::Flat;
-use super::project::{Copy, Projector};
-use super::{View, fixings};
+use crate::laid::LaidGarment;
+use crate::side::{Hand, View};
 
 /// Into how many equal steps an edge is cut. The same for every draft, so that a point of one answers to the point of
 /// the same number of another.
 const STEPS: u32 = 16;
 
-/// A pair laid flat, asked where things lie on its drawing: millimetres, y down, as [`garment_view`](super::garment_view)
-/// draws them.
+/// A pair laid flat, asked where things lie on its drawing: millimetres, x from the centre line, y **down**, as a view is
+/// drawn on a sheet.
 pub struct Places<'a> {
     garment: &'a Garment,
-    view: View,
-    flat: Flat,
-    projector: Projector,
+    laid: LaidGarment,
 }
 
 impl<'a> Places<'a> {
@@ -28,19 +25,17 @@ impl<'a> Places<'a> {
     pub fn of(garment: &'a Garment, view: View, face: Face) -> Option<Self> {
         Some(Self {
             garment,
-            view,
-            flat: Flat::new(&garment.pattern)?,
-            projector: Projector::new(garment, view, face),
+            laid: LaidGarment::of(garment, view, face)?,
         })
     }
 
     /// The edges of a piece by name, on the copy that is cut as drawn or, of pieces that are set on one side, there.
     pub fn edges(&self, piece: PieceId) -> Option<Vec<(&'static str, Vec<Point>)>> {
-        let copy = self.copy(piece)?;
+        let hand = self.copy(piece)?;
         let edges = self.garment.pattern.piece(piece)?.edges.iter();
         Some(
             edges
-                .map(|edge| (edge.name, self.drawn(piece, &edge.path, copy)))
+                .map(|edge| (edge.name, self.drawn(piece, &edge.path, hand)))
                 .collect(),
         )
     }
@@ -51,12 +46,12 @@ impl<'a> Places<'a> {
             return Vec::new();
         };
         let on = placed(&self.garment.pattern, piece).map_or(On::Both, |placed| placed.on);
-        let copies = self.projector.copies(piece, on).iter();
+        let copies = self.laid.copies(piece, on).iter();
         copies
-            .map(|copy| {
+            .map(|hand| {
                 let edges = found.edges.iter();
                 edges
-                    .flat_map(|edge| self.drawn(piece, &edge.path, *copy))
+                    .flat_map(|edge| self.drawn(piece, &edge.path, *hand))
                     .collect()
             })
             .collect()
@@ -70,33 +65,27 @@ impl<'a> Places<'a> {
             | FixingKind::Label(length, width, _) => (*length, *width),
             _ => return None,
         };
-        let copy = self
-            .projector
-            .copies(fixing.piece, fixing.on)
-            .first()
-            .copied()?;
-        let at = self
-            .projector
-            .point(&self.flat, fixing.piece, fixing.at, copy)?;
-        let along =
-            self.projector
-                .direction(&self.flat, fixing.piece, fixing.at, fixing.along, copy);
-        Some(fixings::corners(at, along, length, width).map(down))
+        let hand = self.laid.copies(fixing.piece, fixing.on).first().copied()?;
+        let at = self.laid.point(fixing.piece, fixing.at, hand)?;
+        let along = self
+            .laid
+            .direction(fixing.piece, fixing.at, fixing.along, hand);
+        Some(block(at, along, length, width).map(down))
     }
 
     /// A row of stitches, in equal steps.
     pub fn row(&self, row: &StitchRow) -> Option<Vec<Point>> {
-        let copy = self.projector.copies(row.piece, row.on).first().copied()?;
-        Some(self.drawn(row.piece, &row.path, copy))
+        let hand = self.laid.copies(row.piece, row.on).first().copied()?;
+        Some(self.drawn(row.piece, &row.path, hand))
     }
 
     /// Where the tape lies when a measure is taken on this side, in one line or several.
     pub fn tape(&self, measure: &Measure) -> Vec<Vec<Point>> {
         let levels = match (measure.key, measure.take) {
-            ("hem", _) => Some(self.flat.hem()),
+            ("hem", _) => Some(self.laid.flat.hem()),
             (_, Take::Across { level, .. }) => {
                 let height = level.height(&self.garment.pattern.spec);
-                Some(self.flat.across(height.to_mm()))
+                Some(self.laid.flat.across(height.to_mm()))
             }
             _ => None,
         };
@@ -114,8 +103,8 @@ impl<'a> Places<'a> {
             }
             (Some((inner, outer)), _) => vec![vec![self.on_leg(inner), self.on_leg(outer)]],
             (None, Take::Along(_)) if measure.key == "waist" => {
-                let top = self.flat.band_height;
-                let line = self.flat.waist_line(self.view.half());
+                let top = self.laid.flat.band_height;
+                let line = self.laid.flat.waist_line(self.laid.view.half());
                 let side = |sign: f64| {
                     let points = line.iter();
                     points.map(move |p| down(Point::new(sign * p.x, p.y + top)))
@@ -137,19 +126,19 @@ impl<'a> Places<'a> {
 
     /// A place on one leg, on the sheet: the leg whose panel is cut as it is drawn.
     fn on_leg(&self, p: Point) -> Point {
-        let copy = match self.view {
-            View::Front => Copy::Left,
-            View::Back => Copy::Right,
+        let hand = match self.laid.view {
+            View::Front => Hand::Left,
+            View::Back => Hand::Right,
         };
-        down(self.projector.mirrored(p, copy))
+        down(self.laid.mirrored(p, hand))
     }
 
     fn between(&self, piece: PieceId, from: &str, to: &str) -> Option<Vec<Point>> {
-        let copy = self.copy(piece)?;
+        let hand = self.copy(piece)?;
         let found = self.garment.pattern.piece(piece)?;
         let end = |name: &str| {
             let at = found.point(name)?;
-            self.projector.point(&self.flat, piece, at, copy)
+            self.laid.point(piece, at, hand)
         };
         Some(vec![down(end(from)?), down(end(to)?)])
     }
@@ -161,27 +150,27 @@ impl<'a> Places<'a> {
             .pattern
             .piece(piece)
             .and_then(|found| found.edge(edge));
-        let (Some(copy), Some(path)) = (self.copy(piece), path) else {
+        let (Some(hand), Some(path)) = (self.copy(piece), path) else {
             return Vec::new();
         };
         let points = path.dense(Length::mm(2.0));
-        let runs = self.projector.line(&self.flat, piece, &points, copy);
+        let runs = self.laid.line(piece, &points, hand);
         let runs = runs.into_iter();
         runs.map(|run| run.into_iter().map(down).collect())
             .collect()
     }
 
-    fn drawn(&self, piece: PieceId, path: &Path, copy: Copy) -> Vec<Point> {
+    fn drawn(&self, piece: PieceId, path: &Path, hand: Hand) -> Vec<Point> {
         let length = path.length();
         let points: Vec<Point> = (0..=STEPS)
             .map(|step| path.point_at(length * (f64::from(step) / f64::from(STEPS))))
             .collect();
-        let points = self.projector.area(&self.flat, piece, &points, copy);
+        let points = self.laid.area(piece, &points, hand);
         points.into_iter().map(down).collect()
     }
 
     /// The copy of a piece that is asked about; `None` for one that has no place of its own on the body.
-    fn copy(&self, piece: PieceId) -> Option<Copy> {
+    fn copy(&self, piece: PieceId) -> Option<Hand> {
         if piece == PieceId::LoopStrip {
             return None;
         }
@@ -190,7 +179,7 @@ impl<'a> Places<'a> {
                 On::Both => On::AsDrawn,
                 on => on,
             });
-        self.projector.copies(piece, on).first().copied()
+        self.laid.copies(piece, on).first().copied()
     }
 }
 
@@ -226,7 +215,7 @@ fn down(p: Point) -> Point {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::samples::sewn;
+    use crate::sample::sewn;
     use draft::measure::{MEASURES, Shown};
 
     fn length(points: &[Point]) -> f64 {
