@@ -13,6 +13,7 @@
 //! the people who write them.
 
 mod chart;
+mod choices;
 mod cloths_file;
 mod collection;
 mod cutting;

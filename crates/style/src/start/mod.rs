@@ -10,7 +10,9 @@ mod copy;
 mod folder;
 mod materials;
 mod named;
+mod settled_answers;
 mod substitute;
+mod table_edit;
 mod taste;
 mod text;
 
@@ -141,10 +143,11 @@ fn style_text(
 ) -> Result<String, StartError> {
     let sizes = match pattern {
         // What the maker owns is there in its sizes, whatever the charts were checked in.
-        Some(_) => answers::Offered::Any,
-        None => answers::Offered::Charted,
+        Some(_) => settled_answers::Offered::Any,
+        None => settled_answers::Offered::Charted,
     };
-    let settled = answers::settle(&asked.answers, collection, sizes).map_err(StartError::Answer)?;
+    let settled =
+        settled_answers::settle(&asked.answers, collection, sizes).map_err(StartError::Answer)?;
     let text = text::style(asked, &settled, collection);
     Ok(match pattern {
         Some((_, table)) => with_pattern(&text, table, None),
