@@ -16,7 +16,7 @@ pub use kurbo::{Affine, BezPath, CubicBez, Line, PathEl, PathSeg, Point, Rect, V
 pub use offset::{OffsetError, offset_outline};
 pub use path::Path;
 pub use polyline::{
-    area, clip_to_polygon, contains, is_simple, moved_left, polyline_length, resample,
+    area, bounds_of, clip_to_polygon, contains, is_simple, moved_left, polyline_length, resample,
 };
 pub use smooth::{corners_of, smooth_through};
 

@@ -1,6 +1,6 @@
 //! Questions about polylines and polygons, used where curves have become points.
 
-use kurbo::{Point, Vec2};
+use kurbo::{Point, Rect, Vec2};
 use trade::{Area, Length};
 
 use crate::{left_of, unit};
@@ -20,6 +20,15 @@ pub fn area(polygon: &[Point]) -> Area {
         })
         .sum();
     Area::mm2(twice / 2.0)
+}
+
+/// The smallest upright rectangle round the points; a point at the origin when there are none.
+pub fn bounds_of(points: &[Point]) -> Rect {
+    let Some(first) = points.first() else {
+        return Rect::ZERO;
+    };
+    let start = Rect::from_points(*first, *first);
+    points.iter().fold(start, |r, p| r.union_pt(*p))
 }
 
 /// Whether the point lies inside the polygon (even-odd rule; the boundary itself is either).

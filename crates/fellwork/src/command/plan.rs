@@ -5,8 +5,8 @@ mod words;
 
 use std::sync::atomic::AtomicBool;
 
+use cut_sheets::LayMarks;
 use cutting::Spread;
-use drawing::LayMarks;
 use jobs::{Finder, Found, apart, cloth_of, system};
 use lay::{Lay, LayError};
 use spreading::{ClothJob, ClothPlan, CutOrder, Rolls, plan_cloth, spread_rolls};
@@ -177,7 +177,7 @@ fn drawings(planned: &[Planned<'_>], system: System) -> Vec<(String, String)> {
             };
             let marks = marks(one.job, &one.plan, index, found);
             let sheet =
-                drawing::lay_sheet(&spread_lay.spread, found, one.job.cloth, &marks, system);
+                cut_sheets::lay_sheet(&spread_lay.spread, found, one.job.cloth, &marks, system);
             let name = format!("{}-{}.svg", one.job.name, index + 1);
             drawings.push((name, drawing::svg(&sheet)));
         }

@@ -1,10 +1,10 @@
 //! What the cutter needs: what is cut from which cloth, the lays, the corners, and how pieces grow.
 
-use cutting::{CutPiece, CutSize, Follows, Plan, cut, increments, movements};
-use drawing::{
+use cut_sheets::{
     LayMarks, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
     piece_number,
 };
+use cutting::{CutPiece, CutSize, Follows, Plan, cut, increments, movements};
 use geometry::Vec2;
 use sewing::Garment;
 use style::{Loaded, Size, StyleDoc};

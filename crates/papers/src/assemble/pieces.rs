@@ -33,7 +33,7 @@ fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, P
         .collect();
     let thumbnail = cuts
         .first()
-        .map(|cut| drawn(&drawing::piece_thumbnail(cut)));
+        .map(|cut| drawn(&cut_sheets::piece_thumbnail(cut)));
     Ok(PieceRow {
         number: (index + 1).to_string(),
         name: piece.id.name().to_owned(),

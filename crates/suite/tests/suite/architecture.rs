@@ -33,26 +33,48 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("intake", &["geometry", "patterns", "style", "trade"]),
     (
         "drawing",
-        &[
-            "cutting", "draft", "flat", "geometry", "lay", "sewing", "style", "trade",
-        ],
+        &["draft", "flat", "geometry", "sewing", "style", "trade"],
     ),
     (
-        "papers",
+        "cut_sheets",
         &[
             "cutting", "draft", "drawing", "geometry", "lay", "sewing", "style", "trade",
         ],
     ),
     (
+        "papers",
+        &[
+            "cut_sheets",
+            "cutting",
+            "draft",
+            "drawing",
+            "geometry",
+            "lay",
+            "sewing",
+            "style",
+            "trade",
+        ],
+    ),
+    (
         "jobs",
         &[
-            "cutting", "drawing", "geometry", "intake", "lay", "papers", "patterns", "sewing",
-            "style", "trade",
+            "cut_sheets",
+            "cutting",
+            "drawing",
+            "geometry",
+            "intake",
+            "lay",
+            "papers",
+            "patterns",
+            "sewing",
+            "style",
+            "trade",
         ],
     ),
     (
         "bench",
         &[
+            "cut_sheets",
             "cutting",
             "draft",
             "drawing",
@@ -72,6 +94,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "fellwork",
         &[
             "bench",
+            "cut_sheets",
             "cutting",
             "draft",
             "drawing",

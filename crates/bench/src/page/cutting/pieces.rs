@@ -1,7 +1,8 @@
 //! The pieces as they are cut: a list for each cloth, drawings with every mark, corners, and how they grow.
 
+use cut_sheets::{corner_sheet, nests_overview, piece_number, piece_thumbnail, pieces_overview};
 use cutting::{CutPiece, CutSize, Plan, cut};
-use drawing::{corner_sheet, nests_overview, piece_number, piece_thumbnail, pieces_overview, svg};
+use drawing::svg;
 use maud::{Markup, PreEscaped, html};
 use serde::Deserialize;
 use sewing::Garment;

@@ -1,16 +1,17 @@
 //! Writes every sheet of the demo style in one size into a folder, to be looked at.
 //!
-//! `cargo run -p drawing --example sheets -- FOLDER [SIZE]` (size "32x32" unless told).
+//! `cargo run -p cut_sheets --example sheets -- FOLDER [SIZE]` (size "32x32" unless told).
 
 use std::error::Error;
 use std::path::Path;
 use std::{env, fs};
 
-use cutting::{Plan, cut};
-use drawing::{
-    NestLook, PatternSet, PieceCaption, Sheet, corner_sheet, measure_sheets, nest_point,
-    nest_sheet, piece_number, piece_sheet, piece_thumbnail, pieces_overview, svg,
+use cut_sheets::{
+    NestLook, PatternSet, PieceCaption, corner_sheet, nest_point, nest_sheet, piece_number,
+    piece_sheet, piece_thumbnail, pieces_overview,
 };
+use cutting::{Plan, cut};
+use drawing::{Sheet, measure_sheets, svg};
 use style::Size;
 use trade::Length;
 

@@ -3,14 +3,14 @@
 
 use cutting::{CutNotch, CutPiece, DOUBLE_NOTCH, Drill, NotchKind};
 use draft::InnerKind;
-use geometry::{Affine, Point, Rect, Vec2, left_of};
+use geometry::{Affine, Point, Rect, Vec2, bounds_of, left_of};
 use trade::Length;
 
-use crate::dimension::{arrow_head, dash_dot, unit};
-use crate::lettering::{Taken, touches};
-use crate::palette::{CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE};
 use crate::piece_words::{allowance_figures, caption_words, which_copy};
-use crate::sheet::{Layer, Sheet, circle, closed, open};
+use drawing::dimension::{arrow_head, dash_dot, unit};
+use drawing::lettering::{Taken, touches};
+use drawing::palette::{CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE};
+use drawing::{Layer, Sheet, circle, closed, open};
 
 /// Notches print at least this long, and this far apart, however small the piece is printed.
 const NOTCH_SHOWN_MM: f64 = 1.3;
@@ -135,7 +135,7 @@ pub fn piece_thumbnail(piece: &CutPiece) -> Sheet {
 }
 
 fn upright() -> Affine {
-    crate::sheet::to_paper(0.0, 0.0)
+    drawing::to_paper(0.0, 0.0)
 }
 
 fn sheet_around(drawn: Drawn, pen: Pen, title: String) -> Sheet {
@@ -147,15 +147,6 @@ fn sheet_around(drawn: Drawn, pen: Pen, title: String) -> Sheet {
         height: Length::mm(room.height()),
         layers: drawn.layers,
     }
-}
-
-/// The smallest upright rectangle round the points; a point at the origin when there are none.
-pub(crate) fn bounds_of(points: &[Point]) -> Rect {
-    let Some(first) = points.first() else {
-        return Rect::ZERO;
-    };
-    let start = Rect::from_points(*first, *first);
-    points.iter().fold(start, |r, p| r.union_pt(*p))
 }
 
 /// Draws a piece under a map (which may scale, turn and mirror).
@@ -200,8 +191,8 @@ pub(crate) fn draw(
     if let Some(along) = unit(to - from) {
         grain.line(part, open(&[from, to]), pen.stroke(INK, SEWN_LINE));
         let room = (to - from).hypot();
-        arrow_head(&mut grain, pen, to, along, room);
-        arrow_head(&mut grain, pen, from, -along, room);
+        arrow_head(&mut grain, pen, to, along, Length::mm(room));
+        arrow_head(&mut grain, pen, from, -along, Length::mm(room));
         taken.keep_clear_of(&[from, to]);
     }
 
@@ -346,7 +337,7 @@ mod tests {
         assert!(shaped.count() > 0);
         let sheet = piece_sheet(back, &caption(2, 1.0));
         let drawn = match &layer(&sheet, "outline").marks[0].shape {
-            crate::sheet::Shape::Line { path, .. } => geometry::bounds(path),
+            drawing::Shape::Line { path, .. } => geometry::bounds(path),
             other => panic!("{other:?}"),
         };
         let meant = bounds_of(&back.cut);
@@ -400,7 +391,7 @@ mod tests {
         for piece in &cut(&garment, &plan()).pieces {
             for scale in [0.0, f64::NAN, 1e9] {
                 let sheet = piece_sheet(piece, &caption(0, scale));
-                assert!(crate::svg(&sheet).ends_with("</svg>\n"));
+                assert!(drawing::svg(&sheet).ends_with("</svg>\n"));
             }
         }
     }

@@ -7,11 +7,11 @@ use style::Cloth;
 use trade::{Colour, Length, System};
 
 use crate::lay_words::{Key, Lying, NUMBERS_MM, name_pieces};
-use crate::lettering::text_width;
-use crate::palette::{
+use drawing::lettering::text_width;
+use drawing::palette::{
     CONSTRUCTION, CUT_LINE, HAIRLINE, INK, Pen, SEWN_LINE, TINT, TYPE_FIGURES, TYPE_WORDS,
 };
-use crate::sheet::{Anchor, Layer, Sheet, Text, closed, open};
+use drawing::{Anchor, Layer, Sheet, Text, closed, open};
 
 /// A lay is read from across a table: it is drawn at full size, its words as if at a tenth.
 const READ_AT: u32 = 10;
@@ -75,7 +75,7 @@ pub fn lay_sheet_at(
     // The words over a short lay may be longer than the lay.
     let held = head
         .iter()
-        .map(|line| text_width(line, pen.length(TYPE_WORDS)))
+        .map(|line| text_width(line, pen.length(TYPE_WORDS)).to_mm())
         .fold(long, f64::max);
     let mut above = pen.mm(RULE_MM);
     for (line, bold) in head.into_iter().zip([false, true]) {
@@ -206,7 +206,7 @@ fn rule(layer: &mut Layer, pen: Pen, long: f64, system: System) {
             pen.stroke(CONSTRUCTION, HAIRLINE),
         );
         let words = format!("{:.0} {unit}", x / each);
-        let half = text_width(&words, pen.length(TYPE_FIGURES)) / 2.0;
+        let half = text_width(&words, pen.length(TYPE_FIGURES)).to_mm() / 2.0;
         if whole && k > 0 && x - half > free_from {
             free_from = x + half + pen.mm(2.0);
             let mut text = from_left(
@@ -283,7 +283,7 @@ fn splices(
             pen.stroke(INK, CUT_LINE),
         );
         let words = format!("{}: lap {}", number + 1, splice.lap().show(system));
-        let half = text_width(&words, pen.length(TYPE_FIGURES)) / 2.0;
+        let half = text_width(&words, pen.length(TYPE_FIGURES)).to_mm() / 2.0;
         let middle =
             ((from + until) / 2.0).clamp(half.min(long / 2.0), (long - half).max(long / 2.0));
         let row = rows.iter().position(|until| middle - half > *until);
@@ -318,8 +318,8 @@ fn write_key(layer: &mut Layer, pen: Pen, key: &Key, corner: Point, wide: f64) -
         return 0.0;
     }
     let size = pen.length(TYPE_FIGURES);
-    let indent = text_width(&key.names.len().to_string(), size) + pen.mm(1.4);
-    let widths = key.names.iter().map(|name| text_width(name, size));
+    let indent = text_width(&key.names.len().to_string(), size).to_mm() + pen.mm(1.4);
+    let widths = key.names.iter().map(|name| text_width(name, size).to_mm());
     let column = indent + widths.fold(0.0, f64::max) + pen.mm(5.0);
     let columns = ((wide.min(pen.mm(KEY_WIDE_MM)) / column) as usize).clamp(1, key.names.len());
     let rows = key.names.len().div_ceil(columns);

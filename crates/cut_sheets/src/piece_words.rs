@@ -2,17 +2,17 @@
 //! the piece is.
 
 use cutting::{CutPiece, side_of};
-use geometry::{Point, Rect, Vec2, angle_between};
+use geometry::{Point, Rect, Vec2, angle_between, bounds_of};
 use sewing::On;
 use trade::{Angle, Length};
 
-use crate::dimension::{place_along, unit};
-use crate::lettering::{
+use crate::piece_sheet::{Laid, PieceCaption, box_inside};
+use drawing::dimension::{place_along, unit};
+use drawing::lettering::{
     CAPITALS, DESCENT, Taken, centred, no_leader, text_box, text_width, touches,
 };
-use crate::palette::{CONSTRUCTION, HAIRLINE, INK, Pen, TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS};
-use crate::piece_sheet::{Laid, PieceCaption, bounds_of, box_inside};
-use crate::sheet::{Anchor, Layer, Text, circle, open};
+use drawing::palette::{CONSTRUCTION, HAIRLINE, INK, Pen, TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS};
+use drawing::{Anchor, Layer, Text, circle, open};
 
 /// Clear space round figures and caption, as printed.
 const CLEAR_MM: f64 = 0.7;
@@ -56,7 +56,7 @@ pub(crate) fn which_copy(
         let words = format!("{} only", copy_words(piece, on));
         let line: Vec<Point> = line.iter().map(|p| laid.map * *p).collect();
         let clear = laid.words.mm(CLEAR_MM);
-        let wide = text_width(&words, size) + 2.0 * clear;
+        let wide = text_width(&words, size).to_mm() + 2.0 * clear;
         let tall = CAPITALS * size.to_mm() + 2.0 * clear;
         let around = bounds_of(&line);
         let (x, y) = (around.center().x, around.center().y);
@@ -107,7 +107,7 @@ pub(crate) fn allowance_figures(
             figure(allowance)
         };
         let clear = laid.words.mm(CLEAR_MM);
-        let mut wide = text_width(&words, size) + 2.0 * clear;
+        let mut wide = text_width(&words, size).to_mm() + 2.0 * clear;
         let mut tall = CAPITALS * size.to_mm() + 2.0 * clear;
         // Words beside an upright edge run along it.
         let box_of = bounds_of(&run);
@@ -199,7 +199,7 @@ impl Block {
     fn new(lines: Vec<Line>) -> Block {
         let wide = lines
             .iter()
-            .map(|l| text_width(&l.words, l.size))
+            .map(|l| text_width(&l.words, l.size).to_mm())
             .fold(0.0, f64::max);
         let tall = lines
             .iter()

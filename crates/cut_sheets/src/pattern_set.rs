@@ -6,13 +6,13 @@ use geometry::{Affine, Point, Rect, Vec2};
 use style::Size;
 use trade::Length;
 
-use crate::lettering::centred;
 use crate::nest_sheet::{NestLook, nest_sheet};
 use crate::packing::{Cell, Room, pack};
-use crate::palette::{INK, Pen, SEWN_LINE, TYPE_FIGURES};
 use crate::piece_overview::piece_number;
 use crate::piece_sheet::{PieceCaption, draw};
-use crate::sheet::{Layer, Sheet, closed};
+use drawing::lettering::centred;
+use drawing::palette::{INK, Pen, SEWN_LINE, TYPE_FIGURES};
+use drawing::{Layer, Sheet, closed};
 
 /// Words on a paper pattern are read at arm's length.
 const TYPE_SIZE: f64 = 2.0;
@@ -73,7 +73,7 @@ impl PatternSet {
             };
             let drawn = draw(
                 piece,
-                crate::sheet::to_paper(0.0, 0.0),
+                drawing::to_paper(0.0, 0.0),
                 Pen::FULL,
                 Some(&caption),
             );
@@ -276,8 +276,8 @@ mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
     use crate::samples::{cut_out, plan, sewn, words_stand_clear};
-    use crate::sheet::{Shape, to_paper};
     use cutting::cut;
+    use drawing::{Shape, to_paper};
 
     #[test]
     fn every_piece_lies_on_the_paper_and_on_no_other() {

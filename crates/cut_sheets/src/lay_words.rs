@@ -3,14 +3,14 @@
 //!
 //! Nothing written crosses an outline, another label or a line that is marked across the cloth.
 
-use geometry::{Clear, Point, Rect, Vec2, largest_box};
+use geometry::{Clear, Point, Rect, Vec2, bounds_of, largest_box};
 use lay::Turn;
 use trade::Length;
 
-use crate::lettering::{CAPITALS, DESCENT, text_width, touches};
-use crate::palette::{CONSTRUCTION, HAIRLINE, INK, Pen, SEWN_LINE, TYPE_WORDS};
-use crate::piece_sheet::{bounds_of, box_inside};
-use crate::sheet::{Anchor, Layer, Text, circle, closed, open};
+use crate::piece_sheet::box_inside;
+use drawing::lettering::{CAPITALS, DESCENT, text_width, touches};
+use drawing::palette::{CONSTRUCTION, HAIRLINE, INK, Pen, SEWN_LINE, TYPE_WORDS};
+use drawing::{Anchor, Layer, Text, circle, closed, open};
 
 /// The smallest type that a person reads without a glass, as printed (common practice: 4 1/2 point).
 const LEAST_TYPE: Length = Length::mm(1.6);
@@ -141,7 +141,7 @@ struct Setting {
 
 /// The room lines take at a type of one, clear space included.
 fn room_for(lines: &[String], upright: bool) -> Vec2 {
-    let widths = lines.iter().map(|l| text_width(l, Length::mm(1.0)));
+    let widths = lines.iter().map(|l| text_width(l, Length::mm(1.0)).to_mm());
     let wide = widths.fold(0.0, f64::max) + 2.0 * CLEAR;
     let further = lines.len().saturating_sub(1) as f64;
     let tall = CAPITALS + DESCENT + LEADING * further + 2.0 * CLEAR;
@@ -410,8 +410,8 @@ fn lead(part: &str, (label, dot): (Rect, Point), pen: Pen, layer: &mut Layer) {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::lettering::text_box;
-    use crate::sheet::Shape;
+    use drawing::Shape;
+    use drawing::lettering::text_box;
     use proptest::prelude::*;
 
     fn rectangle(x0: f64, y0: f64, x1: f64, y1: f64) -> Vec<Point> {

@@ -2,7 +2,7 @@
 
 use geometry::{Affine, Point, Rect, Vec2};
 
-use crate::sheet::{Layer, Shape, Sheet, Stroke};
+use drawing::{Layer, Shape, Sheet, Stroke};
 
 /// A drawing that waits for its place.
 pub(crate) struct Cell {

@@ -4,14 +4,14 @@ use cutting::{Corner, CornerKind, CutPiece, CutSize, Lie};
 use geometry::{Point, Rect, Vec2, left_of};
 use trade::Length;
 
-use crate::dimension::{arrow_head, dash_dot, unit};
-use crate::lettering::{CAPITALS, centred, text_width};
-use crate::palette::{
+use crate::piece_words::figure;
+use drawing::dimension::{arrow_head, dash_dot, unit};
+use drawing::lettering::{CAPITALS, centred, text_width};
+use drawing::palette::{
     CONSTRUCTION, CUT_LINE, HAIRLINE, INK, PAPER, Pen, QUIET, SEWN_LINE, TINT, TINT_UPPER,
     TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS,
 };
-use crate::piece_words::figure;
-use crate::sheet::{Anchor, Layer, Sheet, Text, closed, open};
+use drawing::{Anchor, Layer, Sheet, Text, closed, open};
 
 /// Side of a picture, printed.
 const PICTURE_MM: f64 = 52.0;
@@ -176,7 +176,7 @@ fn wrapped(words: &str, size: Length, wide: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in words.split(' ') {
         match lines.last_mut() {
-            Some(line) if text_width(&format!("{line} {word}"), size) <= wide => {
+            Some(line) if text_width(&format!("{line} {word}"), size).to_mm() <= wide => {
                 line.push(' ');
                 line.push_str(word);
             }
@@ -393,12 +393,12 @@ impl<'a> Shown<'a> {
                 continue;
             }
             layer.line(None, open(&[from, to]), Pen::FULL.stroke(INK, HAIRLINE));
-            arrow_head(layer, Pen::FULL, to, out, wide);
-            arrow_head(layer, Pen::FULL, from, -out, wide);
+            arrow_head(layer, Pen::FULL, to, out, Length::mm(wide));
+            arrow_head(layer, Pen::FULL, from, -out, Length::mm(wide));
             let words = figure(edge.allowance);
             let size = TYPE_FIGURES;
             let (w, h) = (
-                text_width(&words, size) + 1.0,
+                text_width(&words, size).to_mm() + 1.0,
                 CAPITALS * size.to_mm() + 1.0,
             );
             // Towards the corner, clear of the arrow.

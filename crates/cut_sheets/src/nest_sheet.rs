@@ -1,17 +1,18 @@
 //! All sizes of a piece on each other at one point: the base strong, the others thin, each labelled.
 
 use cutting::{CutPiece, CutSize, Nest, Nested};
-use geometry::{Point, Rect, Vec2};
+use geometry::{Point, Rect, Vec2, bounds_of};
 use sewing::On;
 use style::{Size, Tag};
 use trade::Length;
 
-use crate::dimension::{arrow_head, unit};
-use crate::lettering::{CAPITALS, Taken, centred, no_leader, text_box, text_width};
-use crate::palette::{CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE, TYPE_FIGURES};
-use crate::piece_sheet::bounds_of;
 use crate::piece_words::heading_words;
-use crate::sheet::{Anchor, Layer, Sheet, Stroke, Text, circle, closed, open};
+use drawing::dimension::{arrow_head, unit};
+use drawing::lettering::{CAPITALS, Taken, centred, no_leader, text_box, text_width};
+use drawing::palette::{
+    CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE, TYPE_FIGURES,
+};
+use drawing::{Anchor, Layer, Sheet, Stroke, Text, circle, closed, open};
 
 /// White round the drawing, as printed.
 const MARGIN_MM: f64 = 2.0;
@@ -174,8 +175,8 @@ fn grain(layer: &mut Layer, pen: Pen, laid: &Laid, piece: &CutPiece, taken: &mut
     };
     layer.line(None, open(&[from, to]), pen.stroke(INK, SEWN_LINE));
     let room = (to - from).hypot();
-    arrow_head(layer, pen, to, along, room);
-    arrow_head(layer, pen, from, -along, room);
+    arrow_head(layer, pen, to, along, Length::mm(room));
+    arrow_head(layer, pen, from, -along, Length::mm(room));
     taken.keep_clear_of(&[from, to]);
 }
 
@@ -186,7 +187,7 @@ fn point_words(layer: &mut Layer, pen: Pen, taken: &mut Taken, name: &str, bound
     layer.line(None, circle(Point::ORIGIN, Length::mm(ring)), stroke);
     let size = pen.length(TYPE_FIGURES);
     let name = name.replace('_', " ");
-    let wide = text_width(&name, size) + pen.mm(1.4);
+    let wide = text_width(&name, size).to_mm() + pen.mm(1.4);
     let tall = CAPITALS * size.to_mm() + pen.mm(1.4);
     // Into the piece first.
     let inward = unit(bounds.center().to_vec2()).unwrap_or(Vec2::new(0.0, 1.0));
@@ -285,7 +286,7 @@ fn size_words(
     let upright = matches!(side, Side::Right | Side::Left);
     let widest = names
         .iter()
-        .map(|n| text_width(n, size))
+        .map(|n| text_width(n, size).to_mm())
         .fold(0.0, f64::max);
     // Labels stand below one another on a side, beside one another at foot and top.
     let step = if upright {

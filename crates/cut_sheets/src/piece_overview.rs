@@ -9,10 +9,10 @@ use trade::Length;
 
 use crate::nest_sheet::{NestLook, nest_sheet};
 use crate::packing::{Cell, Filled, Room, pack};
-use crate::palette::Pen;
 use crate::pattern_set::nest_point;
 use crate::piece_sheet::{Drawn, PieceCaption, draw};
-use crate::sheet::Sheet;
+use drawing::Sheet;
+use drawing::palette::Pen;
 
 /// What an upright A4 page leaves for a drawing once heading, caption and margins are taken.
 const PAGE_WIDE_MM: f64 = 172.0;
