@@ -169,7 +169,7 @@ pub(crate) fn elsewhere<T>(
         },
         Err(KeepError::Invalid(report)) => refusal(Refused::Problems(report), Notice::None),
         Err(KeepError::Clash { clashes, .. }) if !clashes.is_empty() => refusal(
-            Refused::Clash(clashes_in_words(&clashes, &[])),
+            Refused::Clash(clashes_in_words(&clashes, &[], System::Metric)),
             Notice::None,
         ),
         Err(error @ KeepError::Clash { .. }) => {

@@ -94,8 +94,9 @@ pub(crate) fn sentences(
     new: &style::StyleDoc,
     system: System,
 ) -> Vec<String> {
-    let changes = style::difference_in(old, new, system);
-    changes.into_iter().map(|change| change.sentence).collect()
+    let changes = style::difference(old, new);
+    let told = changes.iter().map(|change| change.words(say(), system));
+    told.collect()
 }
 
 /// Why a version cannot be read, each reason once. Places are left out: they are those of a text that nobody has open.
@@ -119,10 +120,10 @@ pub(crate) fn why_unread(report: &Report) -> Vec<String> {
 }
 
 /// Changes in one line.
-pub(crate) fn summary(changes: &[Change]) -> String {
+pub(crate) fn summary(changes: &[Change], system: System) -> String {
     match changes {
         [] => say().answer_same().to_owned(),
-        [one] => one.sentence.clone(),
-        [first, rest @ ..] => say().answer_first_of(&first.sentence, rest.len()),
+        [one] => one.words(say(), system),
+        [first, rest @ ..] => say().answer_first_of(first.words(say(), system), rest.len()),
     }
 }
