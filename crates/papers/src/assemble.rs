@@ -101,7 +101,11 @@ pub fn assemble_watched(
     let mut pack = Pack {
         style: cover::head(&context, assembly),
         cover: cover::cover(&context)?,
-        changes: findings::changes(&assembly.changes),
+        changes: findings::changes(
+            &assembly.changes,
+            ::words::Words::english(),
+            context.words.system,
+        ),
         chart: chart::chart(&context),
         diagrams: figures.diagrams,
         order_note: order::note(&context),

@@ -5,6 +5,8 @@ mod common;
 
 use common::{demo_collection, demo_style};
 use style::{Edit, apply, difference, parse};
+use trade::System;
+use words::Words;
 
 const MUTED: &str = r#"{ "code": "sewing::patch-hangs", "about": "patch", "reason": "meant so" }"#;
 
@@ -24,7 +26,10 @@ fn a_muted_finding_has_its_reason_and_can_be_taken_back() {
     assert_eq!(after.muted("sewing::patch-hangs", "band"), None);
     let said = difference(&before, &after);
     assert_eq!(said.len(), 1);
-    assert_eq!(said[0].sentence, "finding on patch muted: meant so");
+    assert_eq!(
+        said[0].words(Words::english(), System::Metric),
+        "finding on patch muted: meant so"
+    );
     assert!(
         text.contains("[[muted]]\ncode = \"sewing::patch-hangs\""),
         "{text}"
@@ -36,5 +41,8 @@ fn a_muted_finding_has_its_reason_and_can_be_taken_back() {
     let again = parse(&again, "style.toml", &demo_collection()).unwrap();
     assert_eq!(again, before);
     let said = difference(&after, &again);
-    assert_eq!(said[0].sentence, "finding on patch counted again");
+    assert_eq!(
+        said[0].words(Words::english(), System::Metric),
+        "finding on patch counted again"
+    );
 }
