@@ -149,7 +149,12 @@ impl Session {
                 Disk::Same
             }
             Ok(on_disk) => {
-                let words = sentences(self.say(), &self.loaded.style, &on_disk.style, System::Metric);
+                let words = sentences(
+                    self.say(),
+                    &self.loaded.style,
+                    &on_disk.style,
+                    System::Metric,
+                );
                 Disk::Changed(Box::new(on_disk), words)
             }
             Err(report) => Disk::Broken(report),

@@ -72,7 +72,7 @@ impl Session {
             let then = before.map(|before| (before.id.clone(), self.version(before)));
             let words = now.map(|now| match &then {
                 None => Vec::new(),
-                Some((_, Ok(then))) => sentences(self.say, &then.style, &now.style, system),
+                Some((_, Ok(then))) => sentences(self.say(), &then.style, &now.style, system),
                 Some((_, Err(_))) => {
                     vec![self.say().answer_before_unreadable().to_owned()]
                 }
