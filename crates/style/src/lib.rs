@@ -35,6 +35,7 @@ mod making;
 mod mend;
 mod merge;
 mod muted;
+mod old_subjects;
 mod order;
 mod own;
 mod parse;
@@ -53,6 +54,7 @@ mod seams;
 mod size;
 mod start;
 mod stated;
+mod subject;
 mod tag;
 mod told;
 
@@ -119,5 +121,6 @@ pub use store::{
     NameError, REVISIONS_FOLDER, ReadError, Revision, RevisionId, Stamp, Timeline, VersionedFile,
     Way, clear_unfinished, collection_of, list_versions, read_bytes, read_text, real, unfinished,
 };
+pub use subject::{PartId, Subject, Valued};
 pub use tag::{Tag, TagError};
 pub use told::{Teller, VersionRead};

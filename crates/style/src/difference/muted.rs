@@ -1,6 +1,6 @@
 //! Findings that are no longer counted, or again.
 
-use words::say;
+use words::{Said, say};
 
 use super::change::Kind;
 use super::found::Found;
@@ -16,12 +16,12 @@ pub(super) fn muted(found: &mut Found, old: &[Muted], new: &[Muted]) {
         let about = say::DifferenceMutedCode { code };
         found.value(path("code"), about, &a.code, &b.code);
         let about = say::DifferenceMutedAbout { code };
-        found.value(path("about"), about, &a.about, &b.about);
+        found.value(path("about"), about, &a.subject.code(), &b.subject.code());
         let about = say::DifferenceMutedReason { code };
         found.value(path("reason"), about, &a.reason, &b.reason);
     }
     let finding = |muted: &Muted| say::DifferenceFinding {
-        about: muted.about.clone(),
+        about: Said::from(&muted.subject),
     };
     let reason = |muted: &Muted| Value::from(&muted.reason);
     for (index, gone) in middle.gone() {
