@@ -66,7 +66,7 @@ fn section(show: &Show<'_>, garment: &Garment, see: &See, seam: &Seam, known: &S
     };
     html! {
         // A seam with the mark it had is passed over when the page is brought up to date.
-        details.seam name="seams" id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name=(say.construction_seam(seam.construction, capital(known.title)))
+        details.seam name="seams" id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name=(say.say(words::say::ConstructionSeam { construction: seam.construction, seam: capital(known.title) }))
             data-same=(mark(&inside.0)) open[open] { (inside) }
     }
 }
@@ -225,12 +225,18 @@ fn stitch_row(
     let colour = |key: &str| show.collection().yarns.get(key).map(|yarn| yarn.colour);
     let mut density = show.density(
         written("density"),
-        say.construction_density_label(number, &named),
+        say.say(words::say::ConstructionDensityLabel {
+            row: number,
+            seam: &named,
+        }),
         row.density,
     );
     let mut offset = show.optional(
         written("offset"),
-        say.construction_offset_label(number, &named),
+        say.say(words::say::ConstructionOffsetLabel {
+            row: number,
+            seam: &named,
+        }),
         Some(row.offset),
         &Length::ZERO.show(show.system),
     );
@@ -239,28 +245,34 @@ fn stitch_row(
         say,
         show.collection(),
         path("yarn"),
-        say.construction_needle_label(number, &named),
+        say.say(words::say::ConstructionNeedleLabel {
+            row: number,
+            seam: &named,
+        }),
         &row.yarn,
     );
     let under = yarn(
         say,
         show.collection(),
         path("under"),
-        say.construction_under_label(number, &named),
+        say.say(words::say::ConstructionUnderLabel {
+            row: number,
+            seam: &named,
+        }),
         &row.under,
     );
     let of = format!("seams.{seam}.rows[{index}]");
     html! {
         div.row role="group" aria-label=(say.construction_row(number)) {
             p.number aria-hidden="true" { (number) }
-            label.stitch { span { (say.construction_stitch()) } (stitch(say, path("stitch"), say.construction_stitch_label(number, &named), row.stitch).render()) }
+            label.stitch { span { (say.construction_stitch()) } (stitch(say, path("stitch"), say.say(words::say::ConstructionStitchLabel { row: number, seam: &named }), row.stitch).render()) }
             label { span { (say.construction_density()) } (density.render()) }
             label { span { (say.construction_offset()) } (offset.render()) }
-            @if several { (choice::button(&[remove(&of)], "×", Some(&say.construction_row_remove(number, title)))) }
+            @if several { (choice::button(&[remove(&of)], "×", Some(&say.say(words::say::ConstructionRowRemove { row: number, seam: title })))) }
             label.needle { span { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } (say.construction_needle()) } (needle.render()) }
             label.under { span { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } (say.construction_under()) } (under.render()) }
-            label.needle { span { (say.construction_begin()) } (ending(say, path("begin"), say.construction_begin_label(number, &named), row.begin)) }
-            label.under { span { (say.construction_end()) } (ending(say, path("end"), say.construction_end_label(number, &named), row.end)) }
+            label.needle { span { (say.construction_begin()) } (ending(say, path("begin"), say.say(words::say::ConstructionBeginLabel { row: number, seam: &named }), row.begin)) }
+            label.under { span { (say.construction_end()) } (ending(say, path("end"), say.say(words::say::ConstructionEndLabel { row: number, seam: &named }), row.end)) }
         }
     }
 }

@@ -45,7 +45,7 @@ pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) ->
     html! {
         section #yarn aria-labelledby="yarn-title" {
             h2 #yarn-title { (say.yarn_title()) " " a.plate href=(route::style(name, &to)) data-swap { (say.yarn_plate()) } }
-            p.lead { (say.yarn_lead(colours, densities, ENLARGED, sizes)) }
+            p.lead { (say.say(words::say::YarnLead { colours, densities, enlarged: ENLARGED.to_string(), sizes })) }
             @for (role, title) in [(Role::Needle, say.yarn_needles()), (Role::Under, say.yarn_below())] {
                 h3 { (title) }
                 ul.yarns {
@@ -91,9 +91,17 @@ fn contrast(show: &Show<'_>, ground: &Ground) -> String {
     let say = show.say;
     let (cloth, difference) = (cloth(show, &ground.cloth), ground.difference);
     if ground.reverse {
-        say.yarn_contrast_reverse(cloth, difference.contrast(), difference)
+        say.say(words::say::YarnContrastReverse {
+            cloth,
+            contrast: difference.contrast().to_string(),
+            difference: difference.to_string(),
+        })
     } else {
-        say.yarn_contrast(cloth, difference.contrast(), difference)
+        say.say(words::say::YarnContrast {
+            cloth,
+            contrast: difference.contrast().to_string(),
+            difference: difference.to_string(),
+        })
     }
 }
 
@@ -273,7 +281,7 @@ fn unstated(show: &Show<'_>, worked: &Worked) -> Markup {
             ul {
                 @for work in &consumption.unstated {
                     li {
-                        (say.yarn_unstated_work(reach(work.sewn, show.system), work.stitch.code(), capital(&work.what)))
+                        (say.say(words::say::YarnUnstatedWork { length: reach(work.sewn, show.system), stitch: work.stitch.code(), what: capital(&work.what) }))
                         span.source { (say.yarn_unstated_about(reach(work.estimate, show.system))) }
                     }
                 }
