@@ -58,7 +58,7 @@ fn allowances(before: &Garment, now: &Garment) -> Vec<String> {
     let mut told = Vec::new();
     let mut more = 0_usize;
     for seam in &now.seams {
-        let Some(old) = before.seams.iter().find(|old| old.name == seam.name) else {
+        let Some(old) = before.seams.iter().find(|old| old.id == seam.id) else {
             continue;
         };
         let (was, is) = (describe(before, old), describe(now, seam));

@@ -1,7 +1,7 @@
 //! What every part of the sewing looks at, and how it reports.
 
 use draft::{Finding, Pattern, Severity};
-use style::{Collection, Seam, Size, StyleDoc};
+use style::{Collection, Seam, SeamId, Size, StyleDoc};
 use trade::yarn::YarnBuild;
 use trade::{Colour, Length, YarnSize};
 
@@ -21,8 +21,8 @@ const UNKNOWN_COLOUR: Colour = Colour::rgb(0x80, 0x80, 0x80);
 
 impl Context<'_> {
     /// A seam of the style.
-    pub fn seam(&self, name: &str) -> Option<&Seam> {
-        self.seams.iter().find(|s| s.name == name)
+    pub fn seam(&self, id: SeamId) -> Option<&Seam> {
+        self.seams.iter().find(|s| s.id == id)
     }
 
     /// A yarn as a row shows it; one that is not in the collection is grey and of tex 60.

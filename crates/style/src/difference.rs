@@ -11,7 +11,7 @@ use crate::making::RowEnding;
 use crate::muted::Muted;
 use crate::own::{OWN_PIECES, OwnPattern, OwnPiece};
 use crate::seams::{RowSpec, Seam};
-use crate::{BackPocket, ChartEntry, ExtraPocket, Label, Patch, Rivets, StyleDoc, known};
+use crate::{BackPocket, ChartEntry, ExtraPocket, Label, Patch, Rivets, SeamId, StyleDoc, known};
 
 /// One change between two versions.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -642,17 +642,17 @@ fn muted(words: &mut Words, old: &[Muted], new: &[Muted]) {
 }
 
 fn seams(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
-    for (name, spec) in &new.seams {
-        let title = seam_title(name);
-        let (Some(before), Some(after)) = (old.seam(name), new.seam(name)) else {
+    for (id, spec) in &new.seams {
+        let (title, name) = (id.title(), id.code());
+        let (Some(before), Some(after)) = (old.seam(*id), new.seam(*id)) else {
             words.push(format!("seams.{name}"), format!("{title} added"));
             continue;
         };
-        let spec_before = old.seams.get(name);
+        let spec_before = old.seams.get(id);
         match &spec.like {
             Some(like) if spec_before == Some(spec) => {
                 if before != after {
-                    let like = seam_title(like);
+                    let like = like.title();
                     words.push(
                         format!("seams.{name}"),
                         format!("{title} changes with {like}"),
@@ -661,7 +661,7 @@ fn seams(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
             }
             like => {
                 let was = spec_before.and_then(|spec| spec.like.as_ref());
-                let say = |name: &String| seam_title(name).to_owned();
+                let say = |id: &SeamId| id.title().to_owned();
                 let (was, is) = (was.map(say), like.as_ref().map(say));
                 let what = format!("{title} sewn like");
                 words.maybe(
@@ -674,24 +674,16 @@ fn seams(words: &mut Words, old: &StyleDoc, new: &StyleDoc) {
             }
         }
     }
-    for name in old
-        .seams
-        .keys()
-        .filter(|name| !new.seams.contains_key(*name))
-    {
+    for id in old.seams.keys().filter(|id| !new.seams.contains_key(*id)) {
         words.push(
-            format!("seams.{name}"),
-            format!("{} removed", seam_title(name)),
+            format!("seams.{}", id.code()),
+            format!("{} removed", id.title()),
         );
     }
 }
 
-fn seam_title(name: &str) -> &str {
-    known::seam_name(name).map_or(name, |seam| seam.title)
-}
-
 fn seam(words: &mut Words, title: &str, a: &Seam, b: &Seam) {
-    let path = |key: &str| format!("seams.{}.{key}", a.name);
+    let path = |key: &str| format!("seams.{}.{key}", a.id.code());
     let what = format!("{title}: construction");
     if a.construction != b.construction {
         let sentence = format!("{what} {} → {}", a.construction, b.construction);

@@ -360,9 +360,8 @@ impl List {
     }
 
     fn sewing(&mut self, doc: &StyleDoc) {
-        for (name, seam) in &doc.seams {
-            let title = known::seam_name(name).map_or(name.as_str(), |seam| seam.title);
-            self.section(&format!("seams.{name}"), title);
+        for (id, seam) in &doc.seams {
+            self.section(&format!("seams.{}", id.code()), id.title());
             for (at, row) in seam.rows.iter().flatten().enumerate() {
                 let path = |key: &str| format!("rows[{at}].{key}");
                 let about = |what: &str| format!("row {}, {what}", at + 1);

@@ -5,7 +5,7 @@ use drawing::View;
 use maud::{Markup, html};
 use serde_json::json;
 use sewing::Garment;
-use style::known;
+use style::{SeamId, known};
 
 use crate::choice;
 use crate::field::{Show, capital};
@@ -195,8 +195,8 @@ impl Place {
         Some(Self { panel, part })
     }
 
-    fn seam(name: &str) -> Option<Self> {
-        Self::new(Panel::Construction, "seam", name)
+    fn seam(seam: SeamId) -> Option<Self> {
+        Self::new(Panel::Construction, "seam", seam.code())
     }
 
     fn group(key: &str) -> Option<Self> {
@@ -205,10 +205,10 @@ impl Place {
 }
 
 /// Words that name a place where plies meet, or a detail, and where that is decided.
-const NAMED: &[(&str, Option<&str>, &str)] = &[
-    ("seat and yoke", Some("seat"), ""),
-    ("outseam and yoke", Some("outseam"), ""),
-    ("crotch", Some("inseam"), ""),
+const NAMED: &[(&str, Option<SeamId>, &str)] = &[
+    ("seat and yoke", Some(SeamId::Seat), ""),
+    ("outseam and yoke", Some(SeamId::Outseam), ""),
+    ("crotch", Some(SeamId::Inseam), ""),
     ("band", None, "band"),
     ("belt loop", None, "loops"),
     ("back pocket", None, "back"),
@@ -241,11 +241,11 @@ fn place(about: &str) -> Option<Place> {
         let rest = about.strip_prefix(measure.title);
         rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(", "))
     });
-    let seam = known::SEAMS
-        .iter()
-        .find(|seam| whole == seam.title || whole == seam.name);
+    let seam = SeamId::ALL
+        .into_iter()
+        .find(|seam| whole == seam.title() || whole == seam.code());
     if let Some(seam) = seam {
-        return Place::seam(seam.name);
+        return Place::seam(seam);
     }
     let measure = draft::measure::MEASURES
         .iter()
@@ -267,7 +267,7 @@ fn place(about: &str) -> Option<Place> {
     }
     let named = NAMED.iter().find(|(words, ..)| about.contains(words));
     named.and_then(|(_, seam, group)| match seam {
-        Some(seam) => Place::seam(seam),
+        Some(seam) => Place::seam(*seam),
         None => Place::group(group),
     })
 }

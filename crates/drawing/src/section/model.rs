@@ -4,6 +4,7 @@
 //! lies at negative x. y points to the outside of the garment.
 
 use geometry::{Point, Vec2, polyline_length};
+use style::SeamId;
 use trade::{Colour, Length, StitchType};
 
 use super::band::{Corner, band, meetings, rounded};
@@ -142,8 +143,8 @@ pub struct SectionWidth {
 /// A section through a seam.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Section {
-    /// The seam's name in the style.
-    pub seam: String,
+    /// The seam.
+    pub seam: SeamId,
     /// What the drawing is called.
     pub title: String,
     /// What lies at the seam line: "fold", "seam line", "edge".

@@ -6,7 +6,7 @@
 
 use draft::PieceId;
 use geometry::{Path, Point};
-use style::Construction;
+use style::{Construction, SeamId};
 use trade::{Colour, Length};
 
 use super::project::Copy;
@@ -27,7 +27,7 @@ pub(super) fn ridges(scene: &Scene, copy: Copy, panels: &Layer) -> Layer {
     let rolled = garment
         .seams
         .iter()
-        .any(|seam| seam.name == "hem" && seam.construction == Construction::RolledHem);
+        .any(|seam| seam.id == SeamId::Hem && seam.construction == Construction::RolledHem);
     if !(garment.doc.hem.roping && rolled) {
         return layer;
     }

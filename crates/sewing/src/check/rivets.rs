@@ -1,6 +1,7 @@
 //! Rivets: what they go through, and how far from the edge.
 
 use draft::PieceId;
+use style::SeamId;
 use trade::{Length, counted};
 
 use super::case::{Broken, Case, distance, place};
@@ -43,7 +44,7 @@ fn grip(case: &Case<'_>, rivet: &Fixing) -> Option<Grip> {
             let side = case.point(PieceId::Front, "mouth_side")?.at;
             let allowance = case
                 .context
-                .seam("outseam")
+                .seam(SeamId::Outseam)
                 .map_or(Length::ZERO, |s| allowances(s, Length::ZERO).over);
             let at_side = (rivet.at - side).hypot() < allowance.to_mm();
             mouth_plies(case.context, at_side)
@@ -166,8 +167,8 @@ pub(super) fn tack_on_rivet(case: &Case<'_>) -> Vec<Broken> {
             if gap >= CLEAR {
                 continue;
             }
-            let about = format!("rivet {}", rivet.from);
-            let where_ = tack.from.replace('_', " ");
+            let about = format!("rivet {}", rivet.from.code());
+            let where_ = tack.from.code().replace('_', " ");
             out.push(
                 Broken::warning(
                     about,

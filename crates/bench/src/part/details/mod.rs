@@ -14,6 +14,7 @@ mod shape;
 
 use maud::{Markup, html};
 use sewing::Garment;
+use style::SeamId;
 use trade::Length;
 
 use crate::field::{Show, capital, problem_place};
@@ -40,7 +41,7 @@ struct Group {
     /// Pieces of the garment it is about.
     pieces: &'static [&'static str],
     /// Seams that make it; each is decided among the seams.
-    seams: &'static [&'static str],
+    seams: &'static [SeamId],
     /// Trims it is about, whose places on the drawing lead here.
     trims: Vec<String>,
     /// The plates that show it, where there are any.
@@ -87,7 +88,10 @@ fn groups(details: &Details<'_>) -> Vec<Group> {
 fn section(details: &Details<'_>, group: &Group) -> Markup {
     let pieces = group.pieces.iter().map(|piece| format!(" piece:{piece}"));
     let trims = group.trims.iter().map(|trim| format!(" fixing:{trim}"));
-    let seams = group.seams.iter().map(|seam| format!(" seam:{seam}"));
+    let seams = group
+        .seams
+        .iter()
+        .map(|seam| format!(" seam:{}", seam.code()));
     let parts: String = pieces.chain(seams).chain(trims).collect();
     html! {
         section.group id={ "group-" (group.key) } data-for={ "group:" (group.key) (parts) } data-name=(group.title) aria-labelledby={ "title-" (group.key) } {
