@@ -66,7 +66,7 @@ fn allowances(say: &'static Words, before: &Garment, now: &Garment) -> Vec<Strin
     let mut told = Vec::new();
     let mut more = 0_usize;
     for seam in &now.seams {
-        let Some(old) = before.seams.iter().find(|old| old.name == seam.name) else {
+        let Some(old) = before.seams.iter().find(|old| old.id == seam.id) else {
             continue;
         };
         let (was, is) = (describe(before, old), describe(now, seam));

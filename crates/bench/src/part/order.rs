@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use sewing::Garment;
 use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
-use style::known;
+use style::SeamId;
 use trade::{Length, System};
 use words::Words;
 
@@ -105,7 +105,7 @@ fn not_stated(say: &'static Words, missing: &NotStated, system: System) -> Strin
 /// A part that has a panel, and which.
 fn leads_to(part: &str) -> Option<(&str, Panel)> {
     match part.split_once(':')? {
-        ("seam", name) => known::seam_name(name).map(|_| (part, Panel::Construction)),
+        ("seam", name) => SeamId::of(name).map(|_| (part, Panel::Construction)),
         ("fixing" | "piece", _) => Some((part, Panel::Details)),
         _ => None,
     }

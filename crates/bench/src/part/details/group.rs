@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 use sewing::Garment;
+use style::SeamId;
 use trade::Length;
 
 use crate::field::{Show, capital};
@@ -25,7 +26,7 @@ pub(super) struct Group {
     /// Pieces of the garment it is about.
     pub(super) pieces: &'static [&'static str],
     /// Seams that make it; each is decided among the seams.
-    pub(super) seams: &'static [&'static str],
+    pub(super) seams: &'static [SeamId],
     /// Trims it is about, whose places on the drawing lead here.
     pub(super) trims: Vec<String>,
     /// The plates that show it, where there are any.

@@ -53,7 +53,10 @@ fn section(details: &Details<'_>, group: &Group) -> Markup {
     let say = details.show.say;
     let pieces = group.pieces.iter().map(|piece| format!(" piece:{piece}"));
     let trims = group.trims.iter().map(|trim| format!(" fixing:{trim}"));
-    let seams = group.seams.iter().map(|seam| format!(" seam:{seam}"));
+    let seams = group
+        .seams
+        .iter()
+        .map(|seam| format!(" seam:{}", seam.code()));
     let parts: String = pieces.chain(seams).chain(trims).collect();
     html! {
         section.group id={ "group-" (group.key) } data-for={ "group:" (group.key) (parts) } data-name=(group.title) aria-labelledby={ "title-" (group.key) } {

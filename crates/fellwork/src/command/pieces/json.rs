@@ -216,7 +216,7 @@ fn join(walked: &Walked) -> JoinRow {
         length: mm(length),
     };
     JoinRow {
-        seam,
+        seam: seam.code(),
         name: name.words(words::Words::english()),
         a: side(a, walked.a),
         b: side(b, walked.b),

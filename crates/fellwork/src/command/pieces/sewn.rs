@@ -52,7 +52,7 @@ pub(super) fn rows(garment: &Garment) -> Vec<RowRow<'_>> {
 
 fn row(row: &StitchRow) -> RowRow<'_> {
     RowRow {
-        seam: &row.seam,
+        seam: row.seam.code(),
         number: row.number,
         piece: row.piece.code(),
         copies: copies(row.on),
@@ -95,7 +95,7 @@ fn fixing(fixing: &Fixing) -> FixingRow<'_> {
     };
     FixingRow {
         kind,
-        from: &fixing.from,
+        from: fixing.from.code(),
         piece: fixing.piece.code(),
         copies: copies(fixing.on),
         at: xy(fixing.at),
