@@ -186,24 +186,26 @@ fn place(file: &str) -> Option<&str> {
 
 /// What a change made different, in words.
 fn different(say: &'static Words, kept: &KeptFile, change: &Change, system: System) -> String {
-    differences(kept, change, system).map_or_else(
+    differences(kept, change).map_or_else(
         || say.answer_version_unreadable().to_owned(),
-        |changes| summary(say, &changes),
+        |changes| summary(say, &changes, system),
     )
 }
 
 /// What a change made different; `None` where one of its versions cannot be read.
-fn differences(kept: &KeptFile, change: &Change, system: System) -> Option<Vec<style::Change>> {
+fn differences(kept: &KeptFile, change: &Change) -> Option<Vec<style::Change>> {
     let teller = Teller::of(kept);
     let read = |version| read_revision(version).and_then(|text| teller.read(&text));
     let (old, new) = (read(&change.from).ok()?, read(&change.to).ok()?);
-    Some(teller.changes(&old, &new, system))
+    Some(teller.changes(&old, &new))
 }
 
 /// What somebody else changed; where only comments are different, or nobody can tell, that it was somebody else.
 fn outside(say: &'static Words, kept: &KeptFile, change: &Change, system: System) -> String {
-    match differences(kept, change, system) {
-        Some(changes) if !changes.is_empty() => say.answer_outside_what(summary(say, &changes)),
+    match differences(kept, change) {
+        Some(changes) if !changes.is_empty() => {
+            say.answer_outside_what(summary(say, &changes, system))
+        }
         _ => say.answer_outside().to_owned(),
     }
 }

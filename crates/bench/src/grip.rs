@@ -5,7 +5,7 @@
 //! after a drag is for the style file to say; until then the page shows an outline that moves in proportion.
 
 use draft::PieceId;
-use drawing::{Places, View};
+use flat::{Places, View};
 use serde::Serialize;
 use sewing::{Face, FixingKind, Garment};
 use style::{Edit, StyleDoc, known};

@@ -173,7 +173,7 @@ pub(crate) fn elsewhere<T>(
         Err(KeepError::Invalid(report)) => refusal(say, Refused::Problems(report), Notice::None),
         Err(KeepError::Clash { clashes, .. }) if !clashes.is_empty() => refusal(
             say,
-            Refused::Clash(clashes_in_words(say, &clashes, &[])),
+            Refused::Clash(clashes_in_words(say, &clashes, &[], System::Metric)),
             Notice::None,
         ),
         Err(error @ KeepError::Clash { .. }) => {

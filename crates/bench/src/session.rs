@@ -12,7 +12,7 @@ use trade::System;
 use words::Words;
 
 use crate::garment::Worked;
-use crate::versions::{Shelf, summary};
+use crate::versions::{Shelf, sentences, summary};
 use crate::written::Written;
 
 /// How many worked-out garments are kept. One is a few hundred kilobytes; a maker flips between a few sizes.
@@ -155,8 +155,12 @@ impl Session {
                 Disk::Same
             }
             Ok(on_disk) => {
-                let changes = style::difference(&self.loaded.style, &on_disk.style);
-                let words = changes.into_iter().map(|change| change.sentence).collect();
+                let words = sentences(
+                    self.say(),
+                    &self.loaded.style,
+                    &on_disk.style,
+                    System::Metric,
+                );
                 Disk::Changed(Box::new(on_disk), words)
             }
             Err(report) => Disk::Broken(report),
@@ -189,23 +193,22 @@ impl Session {
         let text = match style::merge(&base, &self.loaded.text, edits) {
             Ok(Merged::Text(text)) => text,
             Ok(Merged::Clash(clashes)) => {
-                let changes = self.since_text(&base, system);
-                return Err(Refused::Clash(clashes_in_words(say, &clashes, &changes)));
+                let changes = self.since_text(&base);
+                let words = clashes_in_words(say, &clashes, &changes, system);
+                return Err(Refused::Clash(words));
             }
             Err(report) => return Err(Refused::Problems(report)),
         };
-        let meanwhile = self.since_text(&base, system);
-        let meanwhile = meanwhile.into_iter().map(|change| change.sentence);
+        let meanwhile = self.since_text(&base);
+        let meanwhile = meanwhile.iter().map(|change| change.words(say, system));
         let mut edited = Edited {
             words: String::new(),
             meanwhile: meanwhile.collect(),
         };
         if text != self.loaded.text {
             let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
-            edited.words = summary(
-                say,
-                &style::difference_in(&self.loaded.style, &next.style, system),
-            );
+            let changes = style::difference(&self.loaded.style, &next.style);
+            edited.words = summary(say, &changes, system);
             self.change_to(next, Way::Edit)?;
         }
         Ok(edited)
@@ -224,8 +227,8 @@ impl Session {
             return Err(Refused::Nothing);
         }
         let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
-        let changes = style::difference_in(&self.loaded.style, &next.style, system);
-        let words = say.answer_put_back(summary(say, &changes), number);
+        let changes = style::difference(&self.loaded.style, &next.style);
+        let words = say.answer_put_back(summary(say, &changes, system), number);
         self.change_to(next, Way::PutBack)?;
         Ok(words)
     }
@@ -261,14 +264,14 @@ impl Session {
     }
 
     /// What is different since an earlier text.
-    fn since_text(&self, base: &str, system: System) -> Vec<style::Change> {
+    fn since_text(&self, base: &str) -> Vec<style::Change> {
         if base == self.loaded.text {
             return Vec::new();
         }
         let before = self.loaded.with_text(base);
         before.map_or_else(
             |_| Vec::new(),
-            |before| style::difference_in(&before.style, &self.loaded.style, system),
+            |before| style::difference(&before.style, &self.loaded.style),
         )
     }
 
@@ -312,19 +315,22 @@ pub(crate) fn clashes_in_words(
     say: &'static Words,
     clashes: &[Clash],
     changes: &[style::Change],
+    system: System,
 ) -> Vec<String> {
+    let put = |value: &style::Written| say.putting(&value.clone().into());
     let words = |clash: &Clash| {
         let told = changes.iter().find(|change| clash.is_about(change));
         let happened = told.map_or_else(
             || {
-                let [was, is] = [&clash.was, &clash.is]
-                    .map(|value| value.as_deref().unwrap_or(say.answer_clash_no_value()));
+                let none = || say.answer_clash_no_value().to_owned();
+                let [was, is] =
+                    [&clash.was, &clash.is].map(|value| value.as_ref().map_or_else(none, put));
                 say.answer_clash_value(is, &clash.path, was)
             },
-            |change| change.sentence.clone(),
+            |change| change.words(say, system),
         );
         match &clash.wanted {
-            Some(wanted) => say.answer_clash(happened, wanted),
+            Some(wanted) => say.answer_clash(happened, put(wanted)),
             None => say.answer_clash_kept(happened),
         }
     };

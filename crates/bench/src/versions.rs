@@ -79,7 +79,7 @@ impl Session {
             let then = before.map(|before| (before.id.clone(), self.version(before)));
             let words = now.map(|now| match &then {
                 None => Vec::new(),
-                Some((_, Ok(then))) => sentences(&then.style, &now.style, system),
+                Some((_, Ok(then))) => sentences(self.say(), &then.style, &now.style, system),
                 Some((_, Err(_))) => {
                     vec![self.say().answer_before_unreadable().to_owned()]
                 }
@@ -97,12 +97,14 @@ impl Session {
 
 /// Everything that is different, in words.
 pub(crate) fn sentences(
+    say: &'static Words,
     old: &style::StyleDoc,
     new: &style::StyleDoc,
     system: System,
 ) -> Vec<String> {
-    let changes = style::difference_in(old, new, system);
-    changes.into_iter().map(|change| change.sentence).collect()
+    let changes = style::difference(old, new);
+    let told = changes.iter().map(|change| change.words(say, system));
+    told.collect()
 }
 
 /// Why a version cannot be read, each reason once. Places are left out: they are those of a text that nobody has open.
@@ -126,10 +128,10 @@ pub(crate) fn why_unread(say: &'static Words, report: &Report) -> Vec<String> {
 }
 
 /// Changes in one line.
-pub(crate) fn summary(say: &'static Words, changes: &[Change]) -> String {
+pub(crate) fn summary(say: &'static Words, changes: &[Change], system: System) -> String {
     match changes {
         [] => say.answer_same().to_owned(),
-        [one] => one.sentence.clone(),
-        [first, rest @ ..] => say.answer_first_of(&first.sentence, rest.len()),
+        [one] => one.words(say, system),
+        [first, rest @ ..] => say.answer_first_of(first.words(say, system), rest.len()),
     }
 }

@@ -135,8 +135,9 @@ impl<T: Task> Job<T> {
         now: &Loaded,
         system: System,
     ) -> Vec<String> {
-        let changes = style::difference_in(&self.loaded.style, &now.style, system);
-        let mut words: Vec<String> = changes.into_iter().map(|change| change.sentence).collect();
+        let changes = style::difference(&self.loaded.style, &now.style);
+        let told = changes.iter().map(|change| change.words(say, system));
+        let mut words: Vec<String> = told.collect();
         if self.loaded.collection != now.collection {
             words.push(say.work_collection_changed().to_owned());
         }

@@ -87,7 +87,7 @@ async fn drawn(
                 let cut = cutting::cut(&garment, &cutting::Plan::of(&doc));
                 let mut pieces = cut.pieces.iter();
                 let front = pieces.find(|piece| piece.piece == PieceId::Front);
-                front.map(drawing::piece_thumbnail)
+                front.map(cut_sheets::piece_thumbnail)
             }
             Some("seam") => doc
                 .seam("inseam")

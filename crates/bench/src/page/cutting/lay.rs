@@ -2,7 +2,7 @@
 
 use std::time::Duration;
 
-use ::drawing::LayMarks;
+use cut_sheets::LayMarks;
 use cutting::Way;
 use jobs::LayJob;
 use lay::Ended;
@@ -118,7 +118,7 @@ impl LayPage<'_> {
         let say = self.say;
         let (title, svg) = match self.shown.laid() {
             Some(laid) => {
-                let picture = written(::drawing::lay_sheet(
+                let picture = written(cut_sheets::lay_sheet(
                     &laid.job.spread,
                     &laid.lay,
                     &laid.job.cloth,

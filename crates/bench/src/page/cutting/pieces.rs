@@ -1,7 +1,8 @@
 //! The pieces of a style as they are cut, in one size or in all of them.
 
+use cut_sheets::nests_overview;
 use cutting::{CutSize, Plan, cut};
-use drawing::{nests_overview, svg};
+use drawing::svg;
 use serde::Deserialize;
 use sewing::Garment;
 use style::{Loaded, Size};

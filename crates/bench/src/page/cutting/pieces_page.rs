@@ -1,7 +1,7 @@
 //! The pieces as they are cut: a list for each cloth, drawings with every mark, corners, and how they grow.
 
+use cut_sheets::{corner_sheet, piece_number, piece_thumbnail, pieces_overview};
 use cutting::{CutPiece, CutSize};
-use drawing::{corner_sheet, piece_number, piece_thumbnail, pieces_overview};
 use maud::{Markup, PreEscaped, html};
 use sewing::Garment;
 use style::Loaded;

@@ -245,7 +245,7 @@ async fn file(
             spread: &laid.job.spread,
             lay: &laid.lay,
             cloth: &laid.job.cloth,
-            marks: &drawing::LayMarks::default(),
+            marks: &cut_sheets::LayMarks::default(),
             system: see.system(&of.collection),
         };
         let bytes = jobs::lay_file(kind, &out).map_err(|why| {

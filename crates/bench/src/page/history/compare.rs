@@ -102,7 +102,7 @@ impl Compared {
             let asked = [see.size, Some(b.style.sizes.base), sizes.first().copied()];
             let mut asked = asked.into_iter().flatten();
             size = asked.find(|size| sizes.contains(size));
-            told = sentences(&a.style, &b.style, system);
+            told = sentences(say, &a.style, &b.style, system);
         }
         let mut side = |version: &Revision, read: &Result<Loaded, style::Report>| Side {
             key: match version.number == now.number {
