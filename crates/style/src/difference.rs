@@ -4,7 +4,6 @@
 
 use std::fmt::Display;
 
-use serde::Serialize;
 use trade::{Length, System};
 
 use crate::making::RowEnding;
@@ -14,7 +13,7 @@ use crate::seams::{RowSpec, Seam};
 use crate::{BackPocket, ChartEntry, ExtraPocket, Label, Patch, Rivets, StyleDoc, known};
 
 /// One change between two versions.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Change {
     /// What changed, as a path in the style file ("chart.thigh.value").
     pub path: String,

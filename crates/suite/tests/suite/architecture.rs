@@ -45,8 +45,33 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "jobs",
         &[
-            "cutting", "drawing", "geometry", "intake", "lay", "papers", "patterns", "sewing",
-            "style", "trade",
+            "cutting",
+            "drawing",
+            "geometry",
+            "intake",
+            "lay",
+            "papers",
+            "patterns",
+            "sewing",
+            "spreading",
+            "style",
+            "trade",
+        ],
+    ),
+    (
+        "answers",
+        &[
+            "cutting",
+            "draft",
+            "geometry",
+            "intake",
+            "jobs",
+            "lay",
+            "papers",
+            "sewing",
+            "spreading",
+            "style",
+            "trade",
         ],
     ),
     (
@@ -69,6 +94,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "fellwork",
         &[
+            "answers",
             "bench",
             "cutting",
             "draft",
@@ -88,8 +114,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "suite",
         &[
-            "cutting", "draft", "drawing", "geometry", "lay", "papers", "sewing", "style", "trade",
-            "words",
+            "answers", "cutting", "draft", "drawing", "geometry", "lay", "papers", "sewing",
+            "style", "trade", "words",
         ],
     ),
 ];
