@@ -1,4 +1,4 @@
-//! The pieces, joins and measures for programs.
+//! The pieces, joins and measures of one size.
 //!
 //! Everything is there to compute lengths, areas and measures again without Fellwork: edges and lines
 //! as points at most half a millimetre apart, in millimetres to a ten-thousandth.
@@ -10,13 +10,13 @@ use indexmap::IndexMap;
 use serde::Serialize;
 use sewing::{CutPiece, Garment};
 use style::Size;
-use trade::Length;
+use trade::{Area, Length};
 
-use super::sewn;
-use super::take::{Taken, edges, taken};
-
-/// The version of the shape.
-const FORMAT: u32 = 1;
+use crate::number::{self, Fine, Xy};
+use crate::sewn;
+use crate::shape::Shape;
+use crate::take::{Taken, edges, taken};
+use crate::text::{AnswerError, line};
 
 /// No two neighbouring points of an edge are further apart.
 const STEP: Length = Length::mm(0.5);
@@ -24,10 +24,8 @@ const STEP: Length = Length::mm(0.5);
 /// Longer edges are given in this many points at most; a true piece needs far fewer.
 const MOST_POINTS: f64 = 20_000.0;
 
-pub(super) type Xy = [f64; 2];
-
 #[derive(Serialize)]
-struct Pieces<'a> {
+struct Answer<'a> {
     format: u32,
     unit: &'static str,
     style: &'a str,
@@ -121,8 +119,11 @@ struct MeasureRow {
     take: Taken,
 }
 
-/// The whole answer, one line.
-pub fn pieces(garment: &Garment) -> Result<String, serde_json::Error> {
+/// The answer for one size of a style.
+///
+/// # Errors
+/// It cannot be put into JSON.
+pub fn pieces(garment: &Garment) -> Result<String, AnswerError> {
     let pattern = &garment.pattern;
     let style = &garment.doc.style;
     let measure = |measured: draft::Measured| {
@@ -136,8 +137,8 @@ pub fn pieces(garment: &Garment) -> Result<String, serde_json::Error> {
             take: taken(measure, &pattern.spec),
         }
     };
-    let answer = Pieces {
-        format: FORMAT,
+    line(&Answer {
+        format: Shape::Pieces.version(),
         unit: "mm",
         style: &style.name,
         code: &style.code,
@@ -148,8 +149,7 @@ pub fn pieces(garment: &Garment) -> Result<String, serde_json::Error> {
         rows: sewn::rows(garment),
         fixings: sewn::fixings(garment),
         findings: garment.findings.iter().map(|found| found.code).collect(),
-    };
-    serde_json::to_string(&answer).map(|text| text + "\n")
+    })
 }
 
 fn piece<'a>(piece: &Piece, garment: &'a Garment) -> PieceRow<'a> {
@@ -158,7 +158,7 @@ fn piece<'a>(piece: &Piece, garment: &'a Garment) -> PieceRow<'a> {
         length: mm(edge.path.length()),
         points: dense(&edge.path),
     };
-    let line = |line: &draft::InnerLine| LineRow {
+    let inner = |line: &draft::InnerLine| LineRow {
         name: line.name,
         kind: match line.kind {
             InnerKind::Fold => "fold",
@@ -182,11 +182,11 @@ fn piece<'a>(piece: &Piece, garment: &'a Garment) -> PieceRow<'a> {
             as_drawn: piece.cut.as_drawn,
             mirrored: piece.cut.mirrored,
         },
-        area: rounded(piece.area().to_mm2()),
+        area: area(piece.area()),
         perimeter: mm(piece.edges.iter().map(|edge| edge.path.length()).sum()),
         edges: piece.edges.iter().map(edge).collect(),
         points: piece.points.iter().map(|p| (p.name, xy(p.at))).collect(),
-        lines: piece.lines.iter().map(line).collect(),
+        lines: piece.lines.iter().map(inner).collect(),
         notches: piece.notches.iter().map(notch).collect(),
         grain: [xy(piece.grain.0), xy(piece.grain.1)],
         cut_pieces: cut.map(cut_row).collect(),
@@ -201,7 +201,7 @@ fn cut_row(cut: &CutPiece) -> CutRow<'_> {
             .iter()
             .map(|(edge, by)| (*edge, mm(*by)))
             .collect(),
-        area: rounded(geometry::area(&cut.outline).to_mm2()),
+        area: area(geometry::area(&cut.outline)),
         outline: cut.outline.iter().copied().map(xy).collect(),
     }
 }
@@ -226,7 +226,7 @@ fn join(walked: &Walked) -> JoinRow {
 }
 
 /// Points along a path, straight stretches too.
-pub(super) fn dense(path: &Path) -> Vec<Xy> {
+pub(crate) fn dense(path: &Path) -> Vec<Xy> {
     let step = STEP.max(path.length() / MOST_POINTS);
     let points = path.dense(step);
     let mut out: Vec<Xy> = points.first().copied().map(xy).into_iter().collect();
@@ -239,16 +239,18 @@ pub(super) fn dense(path: &Path) -> Vec<Xy> {
     out
 }
 
-pub(super) fn xy(point: Point) -> Xy {
-    [rounded(point.x), rounded(point.y)]
+pub(crate) fn xy(point: Point) -> Xy {
+    number::xy(point, Fine::TenThousandth)
 }
 
-pub(super) fn mm(length: Length) -> f64 {
-    rounded(length.to_mm())
+pub(crate) fn mm(length: Length) -> f64 {
+    number::mm(length, Fine::TenThousandth)
 }
 
-/// To a ten-thousandth.
-pub(super) fn rounded(value: f64) -> f64 {
-    // Adding nought turns minus nought into nought.
-    (value * 1e4).round() / 1e4 + 0.0
+pub(crate) fn rounded(value: f64) -> f64 {
+    number::written(value, Fine::TenThousandth)
+}
+
+fn area(area: Area) -> f64 {
+    rounded(area.to_mm2())
 }

@@ -1,14 +1,15 @@
-//! The rows and fixings of one size for programs.
+//! The rows and fixings of one size.
 
 use geometry::Path;
 use serde::Serialize;
 use sewing::{Fixing, FixingKind, Garment, On, StitchRow};
 use trade::Length;
 
-use super::json::{Xy, dense, mm, rounded, xy};
+use crate::number::Xy;
+use crate::pieces::{dense, mm, rounded, xy};
 
 #[derive(Serialize)]
-pub(super) struct RowRow<'a> {
+pub(crate) struct RowRow<'a> {
     seam: &'a str,
     number: usize,
     piece: &'static str,
@@ -27,7 +28,7 @@ pub(super) struct RowRow<'a> {
 }
 
 #[derive(Serialize)]
-pub(super) struct FixingRow<'a> {
+pub(crate) struct FixingRow<'a> {
     kind: &'static str,
     from: &'a str,
     piece: &'static str,
@@ -38,7 +39,7 @@ pub(super) struct FixingRow<'a> {
     size: Vec<f64>,
 }
 
-pub(super) const fn copies(on: On) -> &'static str {
+pub(crate) const fn copies(on: On) -> &'static str {
     match on {
         On::AsDrawn => "as_drawn",
         On::Mirrored => "mirrored",
@@ -46,7 +47,7 @@ pub(super) const fn copies(on: On) -> &'static str {
     }
 }
 
-pub(super) fn rows(garment: &Garment) -> Vec<RowRow<'_>> {
+pub(crate) fn rows(garment: &Garment) -> Vec<RowRow<'_>> {
     garment.rows.iter().map(row).collect()
 }
 
@@ -78,7 +79,7 @@ fn corners(path: &Path) -> Vec<Xy> {
     joints.chain([path.end()]).map(xy).collect()
 }
 
-pub(super) fn fixings(garment: &Garment) -> Vec<FixingRow<'_>> {
+pub(crate) fn fixings(garment: &Garment) -> Vec<FixingRow<'_>> {
     garment.fixings.iter().map(fixing).collect()
 }
 

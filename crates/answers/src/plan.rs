@@ -1,14 +1,15 @@
-//! The plan for programs; lengths in millimetres.
+//! The plan of an order; lengths in millimetres.
 
-use lay::Splice;
+use jobs::PlannedCloth;
 use serde::Serialize;
-use spreading::{ClothPlan, Rolls, SpreadLay};
+use spreading::{Rolls, SpreadLay};
 use style::LoadedOrder;
+use trade::Length;
 
-use super::Planned;
-
-/// The version of the shape.
-const FORMAT: u32 = 1;
+use crate::number::{self, Fine};
+use crate::shape::Shape;
+use crate::splice::SpliceRow;
+use crate::text::{AnswerError, line};
 
 #[derive(Serialize)]
 struct Answer<'a> {
@@ -66,24 +67,6 @@ struct SizeRow<'a> {
     pairs: u32,
 }
 
-/// A place where a roll may end.
-#[derive(Serialize)]
-pub struct SpliceRow {
-    from: f64,
-    until: f64,
-    lap: f64,
-}
-
-impl From<&Splice> for SpliceRow {
-    fn from(splice: &Splice) -> Self {
-        Self {
-            from: splice.from.to_mm(),
-            until: splice.until.to_mm(),
-            lap: splice.lap().to_mm(),
-        }
-    }
-}
-
 #[derive(Serialize)]
 struct ChoiceRow {
     lays: usize,
@@ -125,31 +108,38 @@ struct RestRow<'a> {
     whole: bool,
 }
 
-pub fn answer(loaded: &LoadedOrder, planned: &[Planned<'_>]) -> Result<String, serde_json::Error> {
-    let answer = Answer {
-        format: FORMAT,
+/// The answer for an order that was planned.
+///
+/// # Errors
+/// It cannot be put into JSON.
+pub fn plan(loaded: &LoadedOrder, planned: &[PlannedCloth]) -> Result<String, AnswerError> {
+    line(&Answer {
+        format: Shape::Plan.version(),
         unit: "mm",
         order: &loaded.order.name,
         pairs: loaded.order.pairs(),
-        unusual: super::unusual(&loaded.order),
+        unusual: jobs::unusual(&loaded.order),
         cloths: planned.iter().map(cloth).collect(),
-    };
-    serde_json::to_string(&answer).map(|text| text + "\n")
+    })
 }
 
-fn cloth<'a>(one: &'a Planned<'a>) -> ClothRow<'a> {
-    let plan: &ClothPlan = &one.plan;
+fn mm(length: Length) -> f64 {
+    number::mm(length, Fine::Whole)
+}
+
+fn cloth(one: &PlannedCloth) -> ClothRow<'_> {
+    let plan = &one.plan;
     ClothRow {
-        cloth: one.job.name,
-        width: one.job.cloth.width.to_mm(),
+        cloth: &one.name,
+        width: mm(one.cloth.width),
         pairs: plan.pairs,
-        length: plan.cloth.to_mm(),
-        each: plan.each().to_mm(),
-        ends: plan.ends.to_mm(),
-        waste: plan.waste.to_ratio(),
-        to_buy: plan.to_buy.to_mm(),
+        length: mm(plan.cloth),
+        each: mm(plan.each()),
+        ends: mm(plan.ends),
+        waste: number::written(plan.waste.to_ratio(), Fine::Whole),
+        to_buy: mm(plan.to_buy),
         proved: plan.proved,
-        no_less: plan.no_less.to_mm(),
+        no_less: mm(plan.no_less),
         settled: plan.settled,
         face_to_face: plan.lays.iter().all(|lay| lay.spread.face_to_face),
         apart: one.apart,
@@ -160,7 +150,7 @@ fn cloth<'a>(one: &'a Planned<'a>) -> ClothRow<'a> {
             .map(|choice| ChoiceRow {
                 lays: choice.lays,
                 plies: choice.plies,
-                length: choice.cloth.to_mm(),
+                length: mm(choice.cloth),
                 found: choice.found,
             })
             .collect(),
@@ -168,9 +158,9 @@ fn cloth<'a>(one: &'a Planned<'a>) -> ClothRow<'a> {
     }
 }
 
-fn lay<'a>(one: &'a Planned<'a>, lay: &'a SpreadLay) -> LayRow<'a> {
+fn lay<'a>(one: &'a PlannedCloth, lay: &'a SpreadLay) -> LayRow<'a> {
     let found = lay.found.as_ref();
-    let sizes = one.job.kinds.iter().zip(&lay.planned.pairs);
+    let sizes = one.kinds.iter().zip(&lay.planned.pairs);
     LayRow {
         sizes: sizes
             .filter(|(_, pairs)| **pairs > 0)
@@ -181,13 +171,16 @@ fn lay<'a>(one: &'a Planned<'a>, lay: &'a SpreadLay) -> LayRow<'a> {
             })
             .collect(),
         plies: lay.planned.plies,
-        length: lay.planned.length.to_mm(),
+        length: mm(lay.planned.length),
         found: found.is_some(),
-        ply: lay.ply.to_mm(),
-        cloth: lay.cloth.to_mm(),
-        each: lay.ply.to_mm() / f64::from(lay.planned.pairs_in_ply().max(1)),
-        efficiency: found.map(|found| found.efficiency.to_ratio()),
-        bound: found.map(|found| found.bounds.best().to_mm()),
+        ply: mm(lay.ply),
+        cloth: mm(lay.cloth),
+        each: number::written(
+            lay.ply.to_mm() / f64::from(lay.planned.pairs_in_ply().max(1)),
+            Fine::Whole,
+        ),
+        efficiency: found.map(|found| number::written(found.efficiency.to_ratio(), Fine::Whole)),
+        bound: found.map(|found| mm(found.bounds.best())),
         splices: lay.splices.iter().map(SpliceRow::from).collect(),
     }
 }
@@ -214,12 +207,12 @@ fn rolls(rolls: &Rolls) -> RollsRow<'_> {
             .map(|rest| RestRow {
                 roll: &rest.roll,
                 shade: &rest.shade,
-                length: rest.length.to_mm(),
+                length: mm(rest.length),
                 whole: rest.whole,
             })
             .collect(),
         missing: &rolls.missing,
-        short: rolls.short.to_mm(),
-        laps: rolls.laps.to_mm(),
+        short: mm(rolls.short),
+        laps: mm(rolls.laps),
     }
 }

@@ -4,7 +4,7 @@ use draft::measure::{Measure, Take};
 use draft::{PieceId, Spec};
 use serde::Serialize;
 
-use super::json::rounded;
+use crate::pieces::rounded;
 
 /// The pieces that make up the front and the back where a girth is taken; the level lies below the
 /// yoke, and the hip pocket is cut out of the front.
@@ -13,7 +13,7 @@ const PANELS: [&[PieceId]; 2] = [&[PieceId::Front, PieceId::PocketFacing], &[Pie
 /// How a measure is taken.
 #[derive(Serialize)]
 #[serde(rename_all = "snake_case")]
-pub enum Taken {
+pub(crate) enum Taken {
     /// The lengths of edges added up, each `times` its run's factor.
     Along(Vec<RunTaken>),
     /// Straight across at a height, in the frame front and back share: for each panel the distance of
@@ -39,7 +39,7 @@ pub enum Taken {
 
 /// One run of edges.
 #[derive(Serialize)]
-pub struct RunTaken {
+pub(crate) struct RunTaken {
     /// Piece and edge.
     edges: Vec<(&'static str, &'static str)>,
     /// Factor.
@@ -47,7 +47,7 @@ pub struct RunTaken {
 }
 
 /// How this measure is taken in this size.
-pub fn taken(measure: &Measure, spec: &Spec) -> Taken {
+pub(crate) fn taken(measure: &Measure, spec: &Spec) -> Taken {
     match measure.take {
         Take::Along(runs) => Taken::Along(
             runs.iter()
@@ -71,7 +71,7 @@ pub fn taken(measure: &Measure, spec: &Spec) -> Taken {
 }
 
 /// Edges by the stable names of their pieces.
-pub fn edges(run: &[(PieceId, &'static str)]) -> Vec<(&'static str, &'static str)> {
+pub(crate) fn edges(run: &[(PieceId, &'static str)]) -> Vec<(&'static str, &'static str)> {
     run.iter()
         .map(|(piece, edge)| (piece.code(), *edge))
         .collect()

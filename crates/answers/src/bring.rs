@@ -1,11 +1,14 @@
-//! What was seen in a pattern file, for programs.
+//! What was seen in a pattern file of the maker's own.
 
+use geometry::Point;
 use intake::{Look, SeenPiece};
 use serde::Serialize;
 use style::Size;
+use trade::Length;
 
-/// The version of the shape.
-const FORMAT: u32 = 1;
+use crate::number::{self, Fine, written};
+use crate::shape::Shape;
+use crate::text::{AnswerError, line};
 
 #[derive(Serialize)]
 struct Answer<'a> {
@@ -60,60 +63,63 @@ struct EdgeRow<'a> {
     guessed: bool,
 }
 
-pub fn list(look: &Look, passed_over: &[String]) -> Result<String, serde_json::Error> {
-    let answer = Answer {
-        format: FORMAT,
+/// The answer for a pattern file that was looked at, with what of it was passed over.
+///
+/// # Errors
+/// It cannot be put into JSON.
+pub fn bring(look: &Look, passed_over: &[String]) -> Result<String, AnswerError> {
+    line(&Answer {
+        format: Shape::Bring.version(),
         unit: "mm",
         file: &look.file.from,
         drawn: look.drawn.map(style::Drawn::word),
-        pieces: look.pieces.iter().map(row).collect(),
+        pieces: look.pieces.iter().map(piece).collect(),
         passed_over,
-    };
-    serde_json::to_string(&answer).map(|text| text + "\n")
+    })
 }
 
-fn row(piece: &SeenPiece) -> PieceRow<'_> {
+fn piece(piece: &SeenPiece) -> PieceRow<'_> {
+    let corner = |name, at: Point| {
+        let [x, y] = number::xy(at, Fine::Whole);
+        CornerRow { name, x, y }
+    };
+    let side = |from, to, length| SideRow {
+        from,
+        to,
+        length: mm(length),
+    };
+    let corners = piece.corners.iter();
+    let sides = piece.sides.iter();
+    let edges = piece.edges.iter().map(|edge| EdgeRow {
+        name: edge.name,
+        from: &edge.from,
+        to: &edge.to,
+        guessed: !edge.sure,
+    });
     PieceRow {
         name: &piece.name,
         sizes: piece.sizes.iter().map(Size::to_string).collect(),
         shown: piece.shown.to_string(),
-        width: piece.width.to_mm(),
-        height: piece.height.to_mm(),
-        area_mm2: piece.area.to_mm2(),
+        width: mm(piece.width),
+        height: mm(piece.height),
+        area_mm2: written(piece.area.to_mm2(), Fine::Whole),
         line: if piece.sewn { "sewn" } else { "cut" },
-        grain_deg: piece.grain.map(trade::Angle::to_deg),
+        grain_deg: piece
+            .grain
+            .map(|grain| written(grain.to_deg(), Fine::Whole)),
         half: piece.half,
         notches: piece.notches,
-        corners: piece
-            .corners
-            .iter()
-            .map(|c| CornerRow {
-                name: &c.name,
-                x: c.at.x,
-                y: c.at.y,
-            })
-            .collect(),
-        sides: piece
-            .sides
-            .iter()
-            .map(|s| SideRow {
-                from: &s.from,
-                to: &s.to,
-                length: s.length.to_mm(),
-            })
+        corners: corners.map(|c| corner(c.name.as_str(), c.at)).collect(),
+        sides: sides
+            .map(|s| side(s.from.as_str(), s.to.as_str(), s.length))
             .collect(),
         taken_for: piece.taken_for.map(|known| known.name),
         because: piece.because,
-        edges: piece
-            .edges
-            .iter()
-            .map(|e| EdgeRow {
-                name: e.name,
-                from: &e.from,
-                to: &e.to,
-                guessed: !e.sure,
-            })
-            .collect(),
+        edges: edges.collect(),
         aside: piece.aside.as_deref(),
     }
+}
+
+fn mm(length: Length) -> f64 {
+    number::mm(length, Fine::Whole)
 }
