@@ -65,8 +65,8 @@ impl Shape {
     #[must_use]
     pub const fn version(self) -> u32 {
         match self {
-            Self::Check
-            | Self::CheckOrder
+            Self::Check => 2,
+            Self::CheckOrder
             | Self::Unread
             | Self::Pieces
             | Self::Lay
@@ -83,7 +83,7 @@ impl Shape {
     #[must_use]
     pub const fn schema(self) -> &'static str {
         match self {
-            Self::Check => include_str!("../schemas/check-1.json"),
+            Self::Check => include_str!("../schemas/check-2.json"),
             Self::CheckOrder => include_str!("../schemas/check-order-1.json"),
             Self::Unread => include_str!("../schemas/unread-1.json"),
             Self::Pieces => include_str!("../schemas/pieces-1.json"),
