@@ -9,6 +9,7 @@ use geometry::Vec2;
 use sewing::Garment;
 use style::{Loaded, Size, StyleDoc};
 use trade::Length;
+use words::Words;
 
 use super::Context;
 use super::figures::{LEAST_ONE_TO, TURNED_MM, UPRIGHT_MM, at, drawn, fits, together};
@@ -109,7 +110,7 @@ fn note(context: &Context<'_>) -> String {
         .cut
         .refused
         .iter()
-        .map(cutting::BandConflict::message);
+        .map(|refused| Words::english().say(refused.message()));
     let refused: Vec<String> = refused
         .map(|why| format!(" The band is not cut yet: {why}."))
         .collect();

@@ -401,11 +401,9 @@ fn what_cannot_be_is_refused_and_what_can_be_is_read() {
             let told = (file.read)(file.name, &text);
             for (one, amount) in tried {
                 let row = one.range().unwrap();
-                let found = told
-                    .report
-                    .problems
-                    .iter()
-                    .find(|problem| problem.path == one.value.path() && LIMITS.contains(&problem.code));
+                let found = told.report.problems.iter().find(|problem| {
+                    problem.path == one.value.path() && LIMITS.contains(&problem.code)
+                });
                 // Buttons that close a fly are one at least.
                 let none = one.value.path() == "fly.buttons" && amount == Amount::Count(0);
                 assert_eq!(
