@@ -5,7 +5,7 @@ use style::{
     Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, TrimKind,
 };
 
-use super::{Details, Group, cell, tick};
+use super::group::{Details, Group, cell, tick};
 use crate::choice::{self, Choice, Chosen, set};
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];
