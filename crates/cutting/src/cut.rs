@@ -5,7 +5,7 @@ use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
 use style::{Ply, SeamId, Subject};
 use trade::{Length, Share};
-use words::Said;
+use words::{Said, key, say};
 
 use crate::band::{BandCase, BandConflict, BandCut, BandWay};
 use crate::halves;
@@ -91,7 +91,9 @@ impl<'a> Cutter<'a> {
                 "cutting::shrinkage",
                 Severity::Error,
                 Subject::Cloth(cloth_key(garment, cloth).to_owned()),
-                format!("{why}; its pieces are given at their finished size"),
+                say::CuttingAsFinished {
+                    why: Said::from(&why),
+                },
             );
             cutter.findings.push(found);
         }
@@ -112,7 +114,7 @@ impl<'a> Cutter<'a> {
                 "cutting::shrinkage",
                 Severity::Error,
                 PieceId::Band,
-                why.to_string(),
+                Said::from(&why),
             );
             self.findings.push(found);
             self.band_cut = BandCut::Unstated;
@@ -127,7 +129,14 @@ impl<'a> Cutter<'a> {
         subject: impl Into<Subject>,
         message: impl Into<Said>,
     ) -> Finding {
-        Finding::new(code, severity, subject, message, "common practice").of_size(self.garment.size)
+        Finding::new(
+            code,
+            severity,
+            subject,
+            message,
+            key::SOURCE_COMMON_PRACTICE,
+        )
+        .of_size(self.garment.size)
     }
 
     fn scale(&self, piece: PieceId, on: On) -> Option<&Scale> {
@@ -194,17 +203,15 @@ impl<'a> Cutter<'a> {
         let conflict = case.is_conflict().then(|| case.conflict());
         if self.band_cut == BandCut::Unstated && conflict.is_some() {
             let found = conflict.as_ref().map(|c| {
-                let ways: Vec<String> = c.ways.iter().map(BandWay::as_help).collect();
+                let ways = c.ways.iter().map(BandWay::as_help);
+                let ways = ways.reduce(|first, next| say::JoinedOrElse { first, next }.into());
                 self.finding(
                     "cutting::band",
                     Severity::Error,
                     PieceId::Band,
-                    format!(
-                        "{}; no band is given until somebody says how it is cut",
-                        c.message()
-                    ),
+                    say::CuttingBandRefused { why: c.message() },
                 )
-                .help(ways.join("; or "))
+                .helped(ways)
             });
             self.findings.extend(found);
             return conflict;
@@ -217,7 +224,7 @@ impl<'a> Cutter<'a> {
             } else {
                 Severity::Warning
             };
-            let found = self.finding("cutting::band", severity, PieceId::Band, way.words.clone());
+            let found = self.finding("cutting::band", severity, PieceId::Band, way.said.clone());
             self.findings.push(found);
         }
         None
@@ -469,20 +476,15 @@ impl<'a> Cutter<'a> {
 
     /// The cut line, or the next best one with a finding.
     fn outline_or_less(&mut self, made: Result<Outline, NoOutline>, piece: &Piece) -> Outline {
-        let (outline, severity, message) = match made {
+        let (outline, severity, message): (_, _, Said) = match made {
             Ok(outline) => return outline,
-            Err(NoOutline::Plain(outline)) => (
-                outline,
-                Severity::Warning,
-                "its corners cannot all be shaped as their seams ask; they are mitred instead"
-                    .to_owned(),
-            ),
+            Err(NoOutline::Plain(outline)) => {
+                (outline, Severity::Warning, key::CUTTING_MITRED.into())
+            }
             Err(NoOutline::Finished(outline, reason)) => (
                 outline,
                 Severity::Error,
-                format!(
-                    "no cut line can be drawn: {reason}; the finished outline is given instead"
-                ),
+                say::CuttingFinished { reason }.into(),
             ),
             Err(NoOutline::NoShape) => (
                 Outline {
@@ -492,12 +494,12 @@ impl<'a> Cutter<'a> {
                     corners: Vec::new(),
                 },
                 Severity::Error,
-                "it has no finite shape to cut".to_owned(),
+                key::CUTTING_NO_SHAPE.into(),
             ),
         };
         let found = self
             .finding("cutting::cut-line", severity, piece.id, message)
-            .help("check the measures and seams that shape this piece");
+            .help(key::CUTTING_LINE_HELP);
         self.findings.push(found);
         outline
     }

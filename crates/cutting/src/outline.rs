@@ -2,9 +2,10 @@
 //! rule.
 
 use draft::{Pattern, Piece, PieceId};
-use geometry::{Point, is_simple, moved_left, offset_outline};
+use geometry::{OffsetError, Point, is_simple, moved_left, offset_outline};
 use sewing::On;
 use trade::Length;
+use words::{Key, key};
 
 use crate::corner::Corner;
 use crate::lie::EdgeLie;
@@ -52,7 +53,7 @@ pub(crate) enum NoOutline {
     /// The corners cannot all be shaped; the plain mitred cut line is given instead.
     Plain(Outline),
     /// Not even that can be drawn; the finished outline is given instead.
-    Finished(Outline, String),
+    Finished(Outline, Key),
 }
 
 /// The points along each edge of a piece; `None` where it has no finite shape.
@@ -159,7 +160,10 @@ fn plain(ground: &Ground<'_>, made: Outline) -> NoOutline {
                     corners: Vec::new(),
                     ..made.clone()
                 },
-                reason.to_string(),
+                match reason {
+                    OffsetError::NoArea => key::CUTTING_NO_AREA,
+                    OffsetError::Crosses => key::CUTTING_CROSSES,
+                },
             )
         }
     }

@@ -87,7 +87,7 @@ fn washed(show: &Show<'_>, key: &str, cloth: &Cloth) -> Markup {
             }
             @match wash_test(marks) {
                 Ok(test) => (result(say, cloth, &test)),
-                Err(wrong) => @for why in wrong { p.problem { (why) } },
+                Err(wrong) => @for why in wrong { p.problem { (say.say(&why)) } },
             }
         }
     }
@@ -144,7 +144,7 @@ fn result(say: &'static Words, cloth: &Cloth, test: &WashTest) -> Markup {
             (found(say.stated_found_warp(), test.warp, cloth.warp_shrinkage))
             (found(say.stated_found_weft(), test.weft, cloth.weft_shrinkage))
         }
-        @for doubt in &test.doubts { p.doubt { (crate::field::capital(doubt)) "." } }
+        @for doubt in &test.doubts { p.doubt { (crate::field::capital(&say.saying(doubt))) "." } }
     }
 }
 

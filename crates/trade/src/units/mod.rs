@@ -9,6 +9,7 @@
 mod angle;
 mod area;
 mod error;
+mod figure;
 mod kind;
 mod length;
 mod number;
