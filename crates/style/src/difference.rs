@@ -13,6 +13,9 @@ use crate::own::{OWN_PIECES, OwnPattern, OwnPiece};
 use crate::seams::{RowSpec, Seam};
 use crate::{BackPocket, ChartEntry, ExtraPocket, Label, Patch, Rivets, StyleDoc, known};
 
+/// Lengths that differ by less say the same.
+const SAME: Length = Length::mm(1e-6);
+
 /// One change between two versions.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Change {
@@ -235,7 +238,7 @@ fn measure(
     } else {
         a.value_at(old.sizes.base, base)
     };
-    let moved = old.sizes.base != base && (before - b.value).abs() < Length::mm(1e-6);
+    let moved = old.sizes.base != base && (before - b.value).abs() < SAME;
     if !moved {
         words.length(
             &path("value"),
