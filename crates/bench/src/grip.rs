@@ -14,7 +14,7 @@ use words::Words;
 
 use crate::field::Show;
 use crate::garment::{Mm, Worked};
-use crate::said::{Saying, say};
+use crate::said::Saying;
 use crate::see::See;
 
 /// How much a value is changed to see what moves, in millimetres: many times the solver's tolerance, and little on a
@@ -585,7 +585,7 @@ pub(crate) fn hold(key: &str, worked: &Worked, show: &Show<'_>) -> Option<Held> 
     let values = grip.fields.iter();
     let values = values.filter_map(|field| grip.value(field, garment, (&lines, at), show));
     Some(Held {
-        words: (grip.words)(say()),
+        words: (grip.words)(show.say),
         at: short(at),
         values: values.collect(),
         lines: all_short(&lines),
@@ -601,6 +601,7 @@ impl Grip {
         (lines, at): (&Lines, Mm),
         show: &Show<'_>,
     ) -> Option<HeldValue> {
+        let say = show.say;
         let doc = &show.loaded.style;
         let now = (field.now)(doc);
         let moved = NUDGES_MM.iter().find_map(|nudge| {
@@ -623,14 +624,14 @@ impl Grip {
         let beside = field.beside.iter();
         (at.0.hypot(at.1) >= MOVES).then(|| HeldValue {
             path: field.path,
-            words: (field.words)(say()),
+            words: (field.words)(say),
             mm: now.to_mm(),
             unit: unit(show, field.path),
             least: (!field.signed).then_some(0.0),
             beside: beside
                 .map(|(words, value)| Beside {
                     mm: value(doc).to_mm(),
-                    words: words(say()),
+                    words: words(say),
                 })
                 .collect(),
             at,

@@ -8,6 +8,7 @@ use geometry::{Point, Rect, Straight, bounds_of};
 use thiserror::Error;
 use trade::{Area, Length};
 
+use crate::crossings::{heights, sides};
 use crate::lay::Placement;
 use crate::problem::{Problem, StraightSide, Turn, touch};
 
@@ -268,20 +269,6 @@ pub(crate) fn shared_area(a: &[Point], b: &[Point]) -> f64 {
         }
     }
     area
-}
-
-fn sides(p: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
-    (0..p.len()).map(|i| (p[i], p[(i + 1) % p.len()]))
-}
-
-/// Where an upright line crosses the polygon, from below.
-pub(crate) fn heights(polygon: &[Point], x: f64) -> Vec<f64> {
-    let mut out: Vec<f64> = sides(polygon)
-        .filter(|(p, q)| (p.x > x) != (q.x > x))
-        .map(|(p, q)| p.y + (x - p.x) / (q.x - p.x) * (q.y - p.y))
-        .collect();
-    out.sort_by(f64::total_cmp);
-    out
 }
 
 fn shared_height(a: &[f64], b: &[f64]) -> f64 {

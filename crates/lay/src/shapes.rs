@@ -5,7 +5,7 @@ use geometry::{Point, Rect, bounds_of};
 
 use crate::convex::convex_parts;
 use crate::problem::{LayError, Problem, StraightSide, Turn, tidy, touch};
-use crate::simpler::simpler;
+use crate::simplified::simpler;
 
 /// One outline, its corners relative to the middle of the rectangle round it.
 #[derive(Clone, Debug)]

@@ -7,13 +7,17 @@
 
 use std::collections::HashMap;
 use std::fmt::Display;
-use std::sync::{LazyLock, OnceLock};
+use std::sync::LazyLock;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
+mod id;
 mod reading;
+mod said;
+
+pub use said::{Figure, Given, Key, Said};
 
 use reading::Message;
 
@@ -91,17 +95,6 @@ impl Words {
         Ok(Self::filled(parsed, all.map(|text| resource(text))))
     }
 
-    /// The words of this run of the program: English, where nobody chose others.
-    #[must_use]
-    pub fn shown() -> &'static Self {
-        SHOWN.get().copied().unwrap_or_else(Self::english)
-    }
-
-    /// Chooses the words of this run, once, before anything is said. Gives whether they are the ones.
-    pub fn show(words: &'static Self) -> bool {
-        SHOWN.set(words).is_ok()
-    }
-
     /// Its language, as BCP 47 names it.
     #[must_use]
     pub fn language(&self) -> String {
@@ -164,8 +157,6 @@ impl Words {
     }
 }
 
-static SHOWN: OnceLock<&'static Words> = OnceLock::new();
-
 /// The English catalogue, message by message.
 fn english_messages() -> Vec<Message> {
     let files = ENGLISH_FILES.iter();
@@ -186,6 +177,10 @@ fn text(value: impl Display) -> FluentValue<'static> {
 /// Numbers too large to be counted are many.
 fn count(value: impl TryInto<u64>) -> FluentValue<'static> {
     FluentValue::from(value.try_into().unwrap_or(u64::MAX))
+}
+
+fn counted(value: impl TryInto<u64>) -> Given {
+    Given::Count(value.try_into().unwrap_or(u64::MAX))
 }
 
 /// Every message of the English catalogue: its key, and what it is given.
@@ -252,7 +247,15 @@ mod tests {
         .unwrap();
         assert_eq!(words.language(), "pl");
         assert_eq!(words.cloth_title(), "Tkanina");
-        let takes = |pieces: u32| words.cloth_pair_takes("1 m²", "", "", pieces);
+        let takes = |pieces: u32| {
+            let (area, length, mass) = ("1 m²", "", "");
+            words.say(say::ClothPairTakes {
+                area,
+                length,
+                mass,
+                pieces,
+            })
+        };
         // Polish has one, few (2 to 4) and many (CLDR plural rules).
         assert_eq!(takes(1), "1 element: 1 m²");
         assert_eq!(takes(3), "3 elementy: 1 m²");
