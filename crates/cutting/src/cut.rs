@@ -1,6 +1,7 @@
 //! From a sewn garment to its cut pieces.
 
 use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
+use geometry::tolerance::SAME_MM;
 use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
 use style::{Ply, SeamId, Subject};
@@ -395,7 +396,7 @@ impl<'a> Cutter<'a> {
         let notches = notches(piece, &outline, allowance_of, |edge, at| {
             edge_on_cloth
                 .as_ref()
-                .is_some_and(|c| c.edge == edge && at.y <= c.to.y + 1e-6)
+                .is_some_and(|c| c.edge == edge && at.y <= c.to.y + SAME_MM)
         });
         let mut set: Vec<&SetOn> = Vec::new();
         for (pockets, side) in pockets.iter().zip([Ply::Left, Ply::Right]) {

@@ -2,6 +2,7 @@
 //! rule.
 
 use draft::{Pattern, Piece, PieceId};
+use geometry::tolerance::SAME_MM;
 use geometry::{OffsetError, Point, is_simple, moved_left, offset_outline};
 use sewing::On;
 use trade::Length;
@@ -114,7 +115,7 @@ pub(crate) fn outline(ground: &Ground<'_>) -> Result<Outline, NoOutline> {
     if let Some(cloth) = ground.cloth_edge {
         cut = cloth.one_run(&cut);
     }
-    while cut.len() > 1 && (cut[0] - cut[cut.len() - 1]).hypot() < 1e-6 {
+    while cut.len() > 1 && (cut[0] - cut[cut.len() - 1]).hypot() < SAME_MM {
         cut.pop();
     }
     let made = Outline {

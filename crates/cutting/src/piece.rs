@@ -1,6 +1,7 @@
 //! The cut piece: the one type that lays, pattern files and drawings share.
 
 use draft::{ClothUse, InnerKind, PieceId};
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Point, Vec2, area};
 use sewing::On;
 use style::{Construction, SeamId, Size};
@@ -276,7 +277,7 @@ impl CutPiece {
     pub fn warp(&self) -> Vec2 {
         let v = self.grain.1 - self.grain.0;
         let n = v.hypot();
-        if n > 1e-12 {
+        if n > NO_DIRECTION {
             v / n
         } else {
             Vec2::new(0.0, 1.0)

@@ -4,6 +4,7 @@
 //! and across it by 1/(1 − weft). Allowances are not: the machine takes up the same before and after.
 
 use draft::{Edge, InnerLine, NamedPoint, Notch, Piece};
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Affine, Path, Point, Vec2};
 use style::Along;
 use trade::{Length, Share};
@@ -232,7 +233,7 @@ impl Scale {
 fn map(grain: (Point, Point), shrinkage: Shrinkage, skew: Share) -> Affine {
     let v = grain.1 - grain.0;
     let n = v.hypot();
-    let warp = if n > 1e-12 {
+    let warp = if n > NO_DIRECTION {
         v / n
     } else {
         Vec2::new(0.0, 1.0)

@@ -128,7 +128,7 @@ impl Cutter<'_> {
 
 /// A hair over the limit is the limit, reached by rounding.
 fn is_contradicted(stated: Share, found: Share) -> bool {
-    (stated - found).abs().to_ratio() > CONTRADICTION.to_ratio() + 1e-9
+    (stated - found).abs().to_ratio() > CONTRADICTION.to_ratio() + geometry::tolerance::ROUNDING
 }
 
 /// How far a metre of the finished garment is off when the test is right.

@@ -6,6 +6,9 @@ use words::{Figure, Key, Said, key, say};
 
 use crate::spec::Spec;
 
+/// A value this share of a step beyond a whole one is that one.
+const NEARLY_A_STEP: f64 = 1e-6;
+
 /// What of the style a knob turns.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Kind {
@@ -329,9 +332,9 @@ impl Knob {
     pub fn rounded(&self, value: f64, up: bool) -> f64 {
         let steps = value / self.step();
         let whole = if up {
-            (steps - 1e-6).ceil()
+            (steps - NEARLY_A_STEP).ceil()
         } else {
-            (steps + 1e-6).floor()
+            (steps + NEARLY_A_STEP).floor()
         };
         whole * self.step()
     }
