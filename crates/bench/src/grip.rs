@@ -8,7 +8,7 @@ use draft::PieceId;
 use flat::{Places, View};
 use serde::Serialize;
 use sewing::{Face, FixingKind, Garment};
-use style::{Edit, StyleDoc, known};
+use style::{Edit, SeamId, StyleDoc, known};
 use trade::{Length, System};
 use words::Words;
 
@@ -504,7 +504,7 @@ impl Grip {
                     return None;
                 }
                 let mut rows = garment.rows.iter();
-                let row = rows.find(|row| row.seam == "decoration" && row.piece == piece)?;
+                let row = rows.find(|row| row.seam == SeamId::Decoration && row.piece == piece)?;
                 let line = places.row(row)?.iter().map(|p| (p.x, p.y)).collect();
                 vec![("", line)]
             }

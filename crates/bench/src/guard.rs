@@ -11,8 +11,9 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use words::Words;
 
-use crate::Bench;
+use crate::page::trouble::page;
 use crate::said::Line;
+use crate::state::Bench;
 use crate::trouble::Trouble;
 
 /// Nothing is loaded from anywhere but here, nothing runs that is written into a page, nobody may frame it.
@@ -111,7 +112,7 @@ fn in_words(say: &'static Words, mut answer: Response) -> Response {
         }
         None => return answer,
     };
-    *answer.body_mut() = Body::from(trouble.page(say).into_string());
+    *answer.body_mut() = Body::from(page(&trouble, say).into_string());
     let headers = answer.headers_mut();
     headers.remove(header::CONTENT_LENGTH);
     headers.insert(
@@ -147,9 +148,9 @@ fn admit(bench: &Bench, request: &Request) -> Result<Admitted, Trouble> {
         return Ok(Admitted::Open);
     }
     let query = request.uri().query().unwrap_or_default();
-    let key = query.split('&').find_map(|pair| pair.strip_prefix("key="));
-    match key {
-        Some(key) if same(key, bench.key()) => Ok(Admitted::WithKey),
+    let mut said = form_urlencoded::parse(query.as_bytes());
+    match said.find(|(name, _)| name == "key") {
+        Some((_, key)) if same(&key, bench.key()) => Ok(Admitted::WithKey),
         _ => Err(Trouble::refused(Words::refusal_key)),
     }
 }

@@ -1,6 +1,6 @@
 //! Every address of the bench, made in one place.
 
-use std::fmt::Write;
+use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
 
 use crate::see::See;
 
@@ -38,17 +38,16 @@ fn with_query(path: &str, query: &str) -> String {
     }
 }
 
-/// Percent-encodes everything that is not plain in an address (RFC 3986, unreserved characters).
+/// What is not plain in an address: all but the unreserved characters of RFC 3986.
+const NOT_PLAIN: &AsciiSet = &NON_ALPHANUMERIC
+    .remove(b'-')
+    .remove(b'.')
+    .remove(b'_')
+    .remove(b'~');
+
+/// A text as a step or a value of an address.
 pub(crate) fn encoded(text: &str) -> String {
-    let mut out = String::new();
-    for byte in text.bytes() {
-        if byte.is_ascii_alphanumeric() || b"-._~".contains(&byte) {
-            out.push(char::from(byte));
-        } else {
-            let _ = write!(out, "%{byte:02X}");
-        }
-    }
-    out
+    utf8_percent_encode(text, NOT_PLAIN).to_string()
 }
 
 #[cfg(test)]

@@ -9,8 +9,10 @@ use axum::middleware::from_fn_with_state;
 use tokio::sync::oneshot;
 use words::Words;
 
+use crate::connections;
 use crate::opening::{self, Opening};
-use crate::{Bench, connections, router};
+use crate::router::router;
+use crate::state::Bench;
 
 /// The port tried first when none is asked for.
 pub const USUAL_PORT: u16 = 7461;
@@ -59,7 +61,10 @@ impl BenchError {
             Self::Collection(report) => report.to_string(),
             Self::Key => say.start_key().to_owned(),
             Self::Random(why) => say.start_random(why),
-            Self::Port { port, source } => say.start_port(port, source),
+            Self::Port { port, source } => say.say(words::say::StartPort {
+                port: port.to_string(),
+                why: source.to_string(),
+            }),
             Self::System(source) => say.start_system(source),
         }
     }

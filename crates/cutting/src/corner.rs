@@ -217,9 +217,10 @@ pub(crate) fn decide(meeting: &Meeting<'_>, beside: impl Fn(bool) -> Option<bool
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
+    use style::SeamId;
     use trade::Length;
 
-    fn lie(seam: Option<&'static str>, lie: Lie, mm: f64) -> EdgeLie {
+    fn lie(seam: Option<SeamId>, lie: Lie, mm: f64) -> EdgeLie {
         EdgeLie {
             seam,
             construction: None,
@@ -252,23 +253,23 @@ mod tests {
     #[test]
     fn the_seam_sewn_first_is_shaped() {
         let square = std::f64::consts::FRAC_PI_2;
-        let outseam = lie(Some("outseam"), Lie::Opened, 12.7);
-        let band = lie(Some("band"), Lie::Across, 9.5);
+        let outseam = lie(Some(SeamId::Outseam), Lie::Opened, 12.7);
+        let band = lie(Some(SeamId::Band), Lie::Across, 9.5);
         let hem = lie(
-            Some("hem"),
+            Some(SeamId::Hem),
             Lie::Hemmed {
                 first: Length::mm(13.5),
             },
             27.0,
         );
         let yoke = lie(
-            Some("yoke"),
+            Some(SeamId::Yoke),
             Lie::Felled {
                 lap: Length::mm(9.6),
             },
             17.7,
         );
-        let seat = lie(Some("seat"), Lie::Turned, 8.1);
+        let seat = lie(Some(SeamId::Seat), Lie::Turned, 8.1);
         assert_eq!(rule(&outseam, &band, square - 0.05), ("opened", true));
         assert_eq!(rule(&outseam, &band, square + 0.05), ("opened-sharp", true));
         assert_eq!(rule(&hem, &outseam, square), ("hem", true));

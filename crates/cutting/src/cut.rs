@@ -3,7 +3,7 @@
 use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
 use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
-use style::{Ply, Subject};
+use style::{Ply, SeamId, Subject};
 use trade::{Length, Share};
 use words::Said;
 
@@ -169,7 +169,7 @@ impl<'a> Cutter<'a> {
     fn settle_band(&mut self, walked: &[SeamBeforeWash]) -> Option<BandConflict> {
         let pattern = &self.garment.pattern;
         let band = pattern.piece(PieceId::Band)?;
-        let seam = walked.iter().find(|w| w.join.seam == "band")?;
+        let seam = walked.iter().find(|w| w.join.seam == SeamId::Band)?;
         let doc = &self.garment.doc;
         let shell = self.washes.of(ClothUse::Shell).shrinkage;
         let cloth = self.garment.collection.cloths.get(&doc.cloth.shell);

@@ -201,7 +201,7 @@ pub(crate) fn drills(
     for fixing in fixings.iter().filter(|f| f.piece == piece.id) {
         if let FixingKind::Rivet(cap) = fixing.kind {
             out.push(Drill {
-                name: fixing.from.clone(),
+                name: fixing.from.code().to_owned(),
                 kind: DrillKind::Rivet,
                 on: fixing.on,
                 at: map * fixing.at,

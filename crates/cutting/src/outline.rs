@@ -188,6 +188,7 @@ mod tests {
     use crate::lie::Lie;
     use draft::{ClothUse, Cut, Edge, Spec};
     use geometry::{Path, area};
+    use style::SeamId;
 
     /// A piece of straight edges, whose allowances are the given ones.
     fn cut_round(corners: &[(f64, f64)], lies: &[EdgeLie]) -> Outline {
@@ -226,7 +227,7 @@ mod tests {
         .unwrap()
     }
 
-    fn edge(seam: Option<&'static str>, lie: Lie, mm: f64) -> EdgeLie {
+    fn edge(seam: Option<SeamId>, lie: Lie, mm: f64) -> EdgeLie {
         EdgeLie {
             seam,
             construction: None,
@@ -252,10 +253,10 @@ mod tests {
     #[test]
     fn an_edge_without_allowance_runs_on_through_the_next() {
         let lies = [
-            edge(Some("loop_edge"), Lie::None, 0.0),
-            edge(Some("band"), Lie::Across, 9.5),
-            edge(Some("loop_edge"), Lie::None, 0.0),
-            edge(Some("band"), Lie::Across, 9.5),
+            edge(Some(SeamId::LoopEdge), Lie::None, 0.0),
+            edge(Some(SeamId::Band), Lie::Across, 9.5),
+            edge(Some(SeamId::LoopEdge), Lie::None, 0.0),
+            edge(Some(SeamId::Band), Lie::Across, 9.5),
         ];
         let made = cut_round(&SQUARE, &lies);
         assert_eq!(keys(&made), ["bare"; 4]);
@@ -298,7 +299,7 @@ mod tests {
             (0.0, 50.0),
         ];
         let mut lies = vec![edge(None, Lie::Turned, 10.0); 5];
-        lies[1] = edge(Some("front_rise"), Lie::Turned, 16.0);
+        lies[1] = edge(Some(SeamId::FrontRise), Lie::Turned, 16.0);
         let made = cut_round(&corners, &lies);
         assert_eq!(made.corners[0].rule.key, "changes");
         let step: Vec<f64> = made
@@ -323,11 +324,11 @@ mod tests {
         let hem = Lie::Hemmed {
             first: Length::mm(8.0),
         };
-        let side = || edge(Some("back_pocket_set"), Lie::Turned, 10.0);
+        let side = || edge(Some(SeamId::BackPocketSet), Lie::Turned, 10.0);
         let lies = [
             side(),
             side(),
-            edge(Some("back_pocket_hem"), hem, 16.0),
+            edge(Some(SeamId::BackPocketHem), hem, 16.0),
             side(),
         ];
         let made = cut_round(&corners, &lies);

@@ -3,7 +3,7 @@
 use draft::{ClothUse, InnerKind, PieceId};
 use geometry::{Point, Vec2, area};
 use sewing::On;
-use style::{Construction, Size};
+use style::{Construction, SeamId, Size};
 use trade::{Area, Length};
 
 use crate::band::BandCut;
@@ -96,7 +96,7 @@ pub struct CutEdge {
     /// [`CutPiece::cloth_edge`].
     pub allowance: Length,
     /// The seam it is sewn into; `None` for an edge in no seam.
-    pub seam: Option<&'static str>,
+    pub seam: Option<SeamId>,
     /// How that seam is made.
     pub construction: Option<Construction>,
     /// How the allowance lies once sewn; on a piece whose two copies are cut alike, that of the copy cut

@@ -2,7 +2,7 @@
 
 use draft::{ClothUse, Piece, Severity};
 use sewing::On;
-use style::{PartId, Subject};
+use style::{PartId, SeamId, Subject};
 use trade::{Length, Share, StitchDensity, System};
 
 use crate::band::BandCut;
@@ -128,7 +128,9 @@ impl Cutter<'_> {
     pub fn say_seams(&mut self, walked: &[SeamBeforeWash], band_refused: bool) {
         for seam in walked {
             // The band has its own words.
-            if seam.join.seam == "band" && (band_refused || self.band_cut != BandCut::Unstated) {
+            if seam.join.seam == SeamId::Band
+                && (band_refused || self.band_cut != BandCut::Unstated)
+            {
                 continue;
             }
             let alike = walked

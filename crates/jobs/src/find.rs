@@ -35,6 +35,7 @@ pub enum Kept {
 }
 
 /// A lay, and where it came from.
+#[derive(Debug)]
 pub struct Found {
     /// The lay.
     pub lay: Lay,

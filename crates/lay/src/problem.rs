@@ -191,6 +191,10 @@ pub enum LayError {
     /// No place could be found for a piece.
     #[error("piece {0}: no place was found for it beside the faults of the cloth; check them")]
     NoPlace(String),
+    /// Nobody waits for the lay any more. A search never says so, for it hands over what it has; whoever looks for several
+    /// lays does, of the next.
+    #[error("it was cancelled")]
+    Cancelled,
 }
 
 /// The most pieces one lay may hold.

@@ -92,7 +92,7 @@ fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
                     div.dim id={ "dim-" (tape.measure.key) } data-dim=(tape.measure.key) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(tape.measure.how) {
                         label { span { (tape.measure.name) } @if let Some(field) = value { (field.on_drawing()) } }
                         @if let (Some(charted), true) = (charted, garment.size != show.loaded.style.sizes.base) {
-                            span.here { (say.drawing_in_size(garment.size, charted.show(show.system))) }
+                            span.here { (say.say(words::say::DrawingInSize { size: garment.size, value: charted.show(show.system) })) }
                         }
                         p.problem id={ "problem-on-drawing-" (tape.measure.key) } data-keep hidden {}
                     }

@@ -162,7 +162,10 @@ fn value_of(show: &Show<'_>, measure: &Measure) -> Typed {
     });
     show.optional(
         format!("chart.{}.value", measure.name),
-        say.fit_value_label(capital(measure.title), show.loaded.style.sizes.base),
+        say.say(words::say::FitValueLabel {
+            measure: capital(measure.title),
+            size: show.loaded.style.sizes.base,
+        }),
         entry.map(|entry| entry.value),
         &usual,
     )
@@ -176,8 +179,10 @@ fn level(show: &Show<'_>, measure: &Measure) -> Markup {
     let entry = show.loaded.style.chart.get(measure.name);
     let field = show.optional(
         format!("chart.{}.at", measure.name),
-        show.say
-            .fit_level_label(measure.from, capital(measure.title)),
+        show.say.say(words::say::FitLevelLabel {
+            from: measure.from,
+            measure: capital(measure.title),
+        }),
         entry.and_then(|entry| entry.at),
         &usual.show(show.system),
     );
@@ -205,10 +210,10 @@ fn further_grades(show: &Show<'_>, measure: &Measure) -> Markup {
         @for (number, step) in entry.iter().flat_map(|entry| entry.breaks.iter().enumerate()) {
             @let field = show.length(
                 format!("chart.{name}.breaks[{number}].grade"),
-                say.fit_above_label(&title, step.above),
+                say.say(words::say::FitAboveLabel { measure: &title, waist: step.above }),
                 step.grade,
             );
-            span.further { (filled(&say.fit_above(SLOTS[0], step.above), &[field.render()])) }
+            span.further { (filled(&say.say(words::say::FitAbove { field: SLOTS[0], waist: step.above }), &[field.render()])) }
         }
     }
 }

@@ -4,7 +4,7 @@
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
-use style::BandMethod;
+use style::{BandMethod, SeamId};
 use trade::Length;
 
 use super::figure::{Figure, Outline};
@@ -75,7 +75,7 @@ fn start_below(garment: &Garment) -> f64 {
 
 fn band_rows(garment: &Garment) -> Vec<usize> {
     let rows = garment.rows.iter().enumerate();
-    rows.filter(|(_, r)| r.seam == "band" && r.piece == PieceId::Band)
+    rows.filter(|(_, r)| r.seam == SeamId::Band && r.piece == PieceId::Band)
         .map(|(k, _)| k)
         .collect()
 }
@@ -321,8 +321,8 @@ fn hardware(figure: &mut Figure<'_>, fixing: &Fixing, m: &Measures, map: Affine)
     let name = garment
         .collection
         .trims
-        .get(&fixing.from)
-        .map_or(fixing.from.as_str(), |t| t.name.as_str());
+        .get(fixing.from.code())
+        .map_or(fixing.from.code(), |t| t.name.as_str());
     let derived = garment.doc.band.method == BandMethod::AllRound;
     match fixing.kind {
         FixingKind::Button(d) => {
@@ -377,7 +377,7 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
     );
     let row_at = |number: usize| {
         let rows = garment.rows.iter();
-        rows.filter(|r| r.seam == "band" && r.piece == PieceId::Band)
+        rows.filter(|r| r.seam == SeamId::Band && r.piece == PieceId::Band)
             .find(|r| r.number == number)
     };
     if let Some(row) = row_at(1) {
@@ -391,7 +391,7 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
     for row in garment
         .rows
         .iter()
-        .filter(|r| r.seam == "band" && r.piece == PieceId::Band && r.number > 1)
+        .filter(|r| r.seam == SeamId::Band && r.piece == PieceId::Band && r.number > 1)
     {
         let all = runs(row);
         match all.as_slice() {
@@ -480,7 +480,7 @@ mod tests {
             .rows
             .iter()
             .enumerate()
-            .filter(|(_, r)| r.seam == "band")
+            .filter(|(_, r)| r.seam == SeamId::Band)
         {
             let whole = plate
                 .stitches

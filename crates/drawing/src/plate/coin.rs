@@ -3,7 +3,7 @@
 use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
-use style::CoinShape;
+use style::{CoinShape, SeamId};
 use trade::Length;
 
 use super::decoration::turning;
@@ -48,7 +48,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     around(&mut figure, facing, up);
     let shell = figure.tone(ClothUse::Shell);
     figure.piece(PieceId::CoinPocket, set.map, shell, Outline::Heavy);
-    let hem = garment.seams.iter().find(|s| s.name == "coin_hem");
+    let hem = garment.seams.iter().find(|s| s.id == SeamId::CoinHem);
     let hem = hem.map(turned_depth);
     if let Some(depth) = hem {
         let y = -depth.to_mm();

@@ -4,6 +4,7 @@
 use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, Garment, On, placed, turned_depth};
+use style::SeamId;
 use trade::Length;
 
 use super::back::opposite;
@@ -54,7 +55,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     );
     let up = set.map * Point::new(0.0, 1.0) - set.map * Point::ORIGIN;
     banded(&mut figure, &waist, band, up);
-    let hem = garment.seams.iter().find(|s| s.name == "extra_hem");
+    let hem = garment.seams.iter().find(|s| s.id == SeamId::ExtraHem);
     let hem = hem.map(turned_depth);
     let half = spec.width.to_mm() / 2.0;
     if let Some(depth) = hem {

@@ -8,6 +8,7 @@
 use draft::PieceId;
 use geometry::{Affine, BezPath, Point, Rect, left_of};
 use sewing::{Face, StitchRow};
+use style::SeamId;
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
@@ -20,7 +21,7 @@ pub struct DrawnStitches {
     /// Place of the row in [`sewing::Garment::rows`].
     pub row: usize,
     /// Its seam.
-    pub seam: String,
+    pub seam: SeamId,
     /// Its number within the seam.
     pub number: usize,
     /// The piece it runs on.
@@ -153,7 +154,7 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
             points.line_to((p.x + 0.01, p.y));
         }
     }
-    let part = format!("row:{}:{}", row.seam, row.number);
+    let part = format!("row:{}:{}", row.seam.code(), row.number);
     let fine = matches!(look, FaceLook::Dashes);
     let width = (thick * on.times * if fine { 1.0 } else { 0.8 }).max(THIN_MM);
     let round = |colour, width| Stroke {
@@ -169,7 +170,7 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
         let hole = yarn.colour.mixed(Colour::BLACK, 0.75);
         let size = (width * 0.62).max(POINT_MM);
         layer.line(
-            Some(&format!("needle-points:{}:{}", row.seam, row.number)),
+            Some(&format!("needle-points:{}:{}", row.seam.code(), row.number)),
             points,
             round(hole, size),
         );

@@ -5,6 +5,7 @@
 
 use geometry::tolerance::NO_SQUARE_MM2;
 use geometry::{Point, Straight, Vec2, polyline_length};
+use style::SeamId;
 use trade::{Colour, Length, StitchType};
 
 use super::band::{Corner, band, meetings, rounded};
@@ -141,8 +142,8 @@ pub struct SectionWidth {
 /// A section through a seam.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Section {
-    /// The seam's name in the style.
-    pub seam: String,
+    /// The seam.
+    pub seam: SeamId,
     /// What the drawing is called.
     pub title: String,
     /// What lies at the seam line: "fold", "seam line", "edge".

@@ -118,7 +118,7 @@ impl<'a> Page<'a> {
             }
             layer.line(None, open(&leader), thin);
             self.taken.keep_clear_of(&leader);
-            let name = format!("row:{}:{number}", self.section.seam);
+            let name = format!("row:{}:{number}", self.section.seam.code());
             let ring = Stroke::plain(INK, HAIRLINE);
             layer.area(
                 Some(&name),

@@ -343,16 +343,16 @@ struct Overedge {
 }
 
 fn overedge(scene: &Scene, lap: &InsideLap) -> Overedge {
-    let seam = lap.seam().unwrap_or_default();
+    let seam = lap.seam();
     let rows = &scene.garment.rows;
     let stated = rows
         .iter()
-        .find(|r| r.seam == seam && r.stitch.is_overedge());
+        .find(|r| Some(r.seam) == seam && r.stitch.is_overedge());
     match stated {
         Some(row) => {
             let pitch = row.density.pitch();
             Overedge {
-                part: Some(format!("seam:{seam}")),
+                part: Some(format!("seam:{}", row.seam.code())),
                 stroke: Stroke::plain(row.under.colour, OVEREDGE_BITE).dashed(
                     row.under.diameter * 2.0,
                     (pitch - row.under.diameter * 2.0).max(pitch * 0.3),

@@ -8,7 +8,7 @@ use sewing::findings_of_run;
 use trade::{Length, System};
 use words::{Given, Words};
 
-use super::Context;
+use super::context::Context;
 use super::words::capital;
 use crate::letters::{letters, letters_elsewhere};
 use crate::{Change, FindingRow, Pack, Severity};

@@ -4,7 +4,7 @@ use draft::PieceId;
 use sewing::{Fixing, FixingKind, On};
 use style::{Label, LabelFold, Patch, Tanning, Trim, TrimKind};
 
-use super::Context;
+use super::context::Context;
 use super::words::{capital, joined, millimetres, swatch};
 use crate::MaterialRow;
 
@@ -12,7 +12,7 @@ use crate::MaterialRow;
 pub(super) fn metal(context: &Context<'_>) -> Vec<MaterialRow> {
     let mut kinds: Vec<(&str, bool)> = Vec::new();
     for fixing in context.shown.fixings.iter().filter(|f| is_metal(f)) {
-        let kind = (fixing.from.as_str(), is_hidden(fixing));
+        let kind = (fixing.from.code(), is_hidden(fixing));
         if !kinds.contains(&kind) {
             kinds.push(kind);
         }
@@ -41,7 +41,7 @@ fn metal_row(context: &Context<'_>, trim: &str, hidden: bool) -> MaterialRow {
         .shown
         .fixings
         .iter()
-        .filter(|f| is_metal(f) && f.from == trim && is_hidden(f) == hidden)
+        .filter(|f| is_metal(f) && f.from.trim() == Some(trim) && is_hidden(f) == hidden)
         .collect();
     let count = of
         .iter()
@@ -161,7 +161,9 @@ const fn folded(fold: LabelFold) -> &'static str {
 /// What the drawn pair's label says: the sewn garment knows the text of its size.
 fn label_text(context: &Context<'_>, label: &Label) -> String {
     let sewn = context.shown.fixings.iter().find_map(|f| match &f.kind {
-        FixingKind::Label(_, _, text) if f.from == label.trim => Some(text.clone()),
+        FixingKind::Label(_, _, text) if f.from.trim() == Some(label.trim.as_str()) => {
+            Some(text.clone())
+        }
         _ => None,
     });
     let own = || {

@@ -5,11 +5,10 @@ use sewing::yarn::{
     Basis, Consumption, Group, Item, Order, Role, Sewn, Used, YarnNeed, YarnPlan, consumption,
     order, plan,
 };
-use style::known;
 use trade::consumption::{Formula, RatioRow, with_waste};
 use trade::{Length, StitchType};
 
-use super::Context;
+use super::context::Context;
 use super::figures::drawn;
 use super::words::{capital, joined, swatch};
 use crate::{Figure, PaperError, Scale, SeamYarnRow, YarnNeedRow, YarnNote, YarnPart, YarnText};
@@ -222,9 +221,7 @@ fn name(item: &Item) -> String {
     match item.sewn {
         Sewn::Bartack(_) => "Bartacks".to_owned(),
         Sewn::Buttonhole => "Buttonholes".to_owned(),
-        Sewn::Row(_) => {
-            capital(known::seam_name(&item.seam).map_or(item.seam.as_str(), |known| known.title))
-        }
+        Sewn::Row(_) => capital(item.seam.title()),
     }
 }
 

@@ -2,16 +2,11 @@
 
 use words::{Given, key};
 
-use crate::{MeasureId, PieceId, SeamId};
+use crate::{MeasureId, PieceId};
 
 /// A measure by its name in a file.
 pub(super) fn measure(name: &str) -> Given {
     MeasureId::of(name).map_or_else(|| name.into(), |measure| measure.title().into())
-}
-
-/// A seam by its name in a file.
-pub(super) fn seam(name: &str) -> Given {
-    SeamId::of(name).map_or_else(|| name.into(), Given::from)
 }
 
 /// A piece by its name in a file; the back pockets as the changes of their section name them.

@@ -67,8 +67,27 @@ const ARROWS: &[(&str, &[&str])] = &[
             "papers",
             "patterns",
             "sewing",
+            "spreading",
             "style",
             "trade",
+            "words",
+        ],
+    ),
+    (
+        "answers",
+        &[
+            "cutting",
+            "draft",
+            "geometry",
+            "intake",
+            "jobs",
+            "lay",
+            "papers",
+            "sewing",
+            "spreading",
+            "style",
+            "trade",
+            "words",
         ],
     ),
     (
@@ -93,6 +112,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "fellwork",
         &[
+            "answers",
             "bench",
             "cut_sheets",
             "cutting",
@@ -113,8 +133,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "suite",
         &[
-            "cutting", "draft", "drawing", "geometry", "lay", "papers", "sewing", "style", "trade",
-            "words",
+            "answers", "cutting", "draft", "drawing", "geometry", "lay", "papers", "sewing",
+            "style", "trade", "words",
         ],
     ),
 ];

@@ -12,12 +12,12 @@ const NOT_FOR_PEOPLE: &[(&str, &[&str])] = &[
     ("page/layout.rs", &["light dark"]),
     ("part/work.rs", &["attachment; filename="]),
     // Names of keys, and of a class.
-    ("page/style.rs", &["Esc", "Enter"]),
+    ("page/style/render.rs", &["Esc", "Enter"]),
     ("part/drawing.rs", &["ArrowLeft ArrowRight"]),
     ("part/notice.rs", &["notice asks"]),
     // A command, and what others say that is looked for in their words.
-    ("page/cutting/orders.rs", &["fellwork plan"]),
-    ("page/begin/pattern/mod.rs", &["as fellwork bring --list"]),
+    ("page/cutting/orders_page.rs", &["fellwork plan"]),
+    ("page/begin/pattern/told.rs", &["as fellwork bring --list"]),
     ("part/details/labels.rs", &["band inside, centre back"]),
     (
         "part/findings.rs",

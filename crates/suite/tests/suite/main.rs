@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod answers;
 mod architecture;
 mod beginnings;
 mod browser;
@@ -14,10 +15,12 @@ mod browser_keys;
 mod browser_overlaid;
 mod browser_start;
 mod catalogue;
+mod circles;
 mod cut_pieces;
 mod day;
 mod demo;
 mod details;
+mod gathered;
 mod licences;
 mod one_build;
 mod pack;

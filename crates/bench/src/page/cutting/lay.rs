@@ -11,12 +11,12 @@ use style::Loaded;
 use trade::System;
 use words::Words;
 
-use super::asked::{MOST_PAIRS, query};
-use super::lay_words::{figures, file_stem, long, many, over, pairs};
-use super::shown::{Laid, Outcome, Search, Shown};
 use crate::answer::Fragment;
 use crate::field::capital;
 use crate::garment::written;
+use crate::page::cutting::asked::{MOST_PAIRS, query};
+use crate::page::cutting::lay_words::{figures, file_stem, long, many, over, pairs};
+use crate::page::cutting::shown::{Laid, Outcome, Search, Shown};
 use crate::part::drawing;
 use crate::part::work::{bar, problems_place, time};
 use crate::route::{self, style_path};
@@ -52,7 +52,7 @@ pub(super) fn row(say: &'static Words, name: &str, see: &See, now: &str) -> Mark
 
 impl LayPage<'_> {
     /// The whole page below the head.
-    pub(super) fn render(&self) -> Markup {
+    pub(super) fn render(&self, cloths: &[(String, String)]) -> Markup {
         let say = self.say;
         html! {
             div.lay-room data-work={ (style_path(self.name)) "/cutting" } data-running[self.shown.runs()] {
@@ -66,7 +66,7 @@ impl LayPage<'_> {
                         h2 { (say.lay_title()) }
                         p.lead { (say.lay_lead()) }
                         noscript { p.notice { (say.lay_no_script()) } }
-                        (self.form())
+                        (self.form(cloths))
                         (self.work())
                         (self.result())
                         p #said .unseen role="status" {}
@@ -150,8 +150,14 @@ impl LayPage<'_> {
             pieces.enumerate().filter_map(|(number, piece)| {
                 let named = laid.job.spread.named(&piece.key)?;
                 let words = match named.mirrored {
-                    true => say.lay_piece_mirrored(&named.piece, &named.size),
-                    false => say.lay_piece(&named.piece, &named.size),
+                    true => say.say(words::say::LayPieceMirrored {
+                        piece: &named.piece,
+                        size: &named.size,
+                    }),
+                    false => say.say(words::say::LayPiece {
+                        piece: &named.piece,
+                        size: &named.size,
+                    }),
                 };
                 Some((format!("cut:{number}"), words.into()))
             })
@@ -159,7 +165,7 @@ impl LayPage<'_> {
         names.collect::<serde_json::Map<_, _>>().into()
     }
 
-    fn form(&self) -> Markup {
+    fn form(&self, cloths: &[(String, String)]) -> Markup {
         let say = self.say;
         let LayAsked {
             order,
@@ -188,7 +194,7 @@ impl LayPage<'_> {
                 div.cells.two {
                     label.cell { span { (say.lay_cloth()) }
                         select name="cloth" {
-                            @for (key, words) in cloths(self.loaded) {
+                            @for (key, words) in cloths {
                                 option value=(key) selected[key == chosen] { (words) }
                             }
                         }
@@ -271,8 +277,8 @@ impl LayPage<'_> {
                     (bar(say.lay_time_gone(), Some(elapsed.as_secs_f64() / whole.as_secs_f64().max(1.0))))
                     p.time {
                         @if search.cancelled { (say.lay_ending()) }
-                        @else { (say.lay_time_left(time(whole.saturating_sub(elapsed)), time(whole))) }
-                        @if search.places > 0 { " " (say.lay_places_tried(search.places, many(say, search.places))) }
+                        @else { (say.say(words::say::LayTimeLeft { left: time(whole.saturating_sub(elapsed)), whole: time(whole) })) }
+                        @if search.places > 0 { " " (say.say(words::say::LayPlacesTried { places: search.places, shown: many(say, search.places) })) }
                     }
                 }
             }
@@ -320,7 +326,7 @@ impl LayPage<'_> {
             query = format!("{query}&{}", self.see.units_query());
         }
         html! {
-            h3 { (say.lay_of(pairs(say, &self.asked.order.pairs), laid.lay.placements.len())) }
+            h3 { (say.say(words::say::LayOf { pairs: pairs(say, &self.asked.order.pairs), pieces: laid.lay.placements.len() })) }
             dl.figures {
                 @for (what, figure) in figures(say, &laid.job, &laid.lay, self.asked.ends, self.system) {
                     div { dt { (what) } dd { (figure) } }
@@ -367,23 +373,6 @@ fn numbered(mut svg: String, laid: &Laid) -> String {
         svg = svg.replace(&part, &format!(" data-part=\"cut:{number}\""));
     }
     svg
-}
-
-/// The cloths that pieces of the style are cut from: the name in the collection and what people call it.
-fn cloths(loaded: &Loaded) -> Vec<(String, String)> {
-    let base = loaded.style.sizes.base;
-    let garment = sewing::make(&loaded.style, &loaded.collection, base);
-    let cut = cutting::cut(&garment, &cutting::Plan::of(&loaded.style));
-    let mut out: Vec<(String, String)> = Vec::new();
-    for piece in &cut.pieces {
-        let known = loaded.collection.cloths.get(&piece.cloth_name);
-        if let Some(cloth) = known
-            && out.iter().all(|(key, _)| *key != piece.cloth_name)
-        {
-            out.push((piece.cloth_name.clone(), cloth.name.clone()));
-        }
-    }
-    out
 }
 
 /// What will happen, for somebody who looks for a lay the first time.

@@ -9,41 +9,28 @@ use style::Loaded;
 use trade::System;
 use words::Words;
 
-use super::asked::{USUAL_ROLL, kinds, today};
 use crate::answer::Fragment;
 use crate::field::capital;
+use crate::page::papers::asked::{USUAL_ROLL, kinds, today};
 use crate::part::work::{bar, bytes, problems_place, time};
 use crate::route::{self, encoded, style_path};
 use crate::see::{Panel, See};
-use crate::state::Bench;
 use crate::work::pack::PackAsked;
 use crate::work::patterns::PatternsAsked;
 use crate::work::{Ended, Job, Task};
 
 /// Everything the page shows.
 pub(super) struct PapersPage<'a> {
-    say: &'static Words,
-    name: &'a str,
-    loaded: &'a Loaded,
-    see: &'a See,
-    system: System,
-    pack: Option<Arc<Job<PackAsked>>>,
-    patterns: Option<Arc<Job<PatternsAsked>>>,
+    pub(super) say: &'static Words,
+    pub(super) name: &'a str,
+    pub(super) loaded: &'a Loaded,
+    pub(super) see: &'a See,
+    pub(super) system: System,
+    pub(super) pack: Option<Arc<Job<PackAsked>>>,
+    pub(super) patterns: Option<Arc<Job<PatternsAsked>>>,
 }
 
-impl<'a> PapersPage<'a> {
-    pub(super) fn of(bench: &Bench, name: &'a str, loaded: &'a Loaded, see: &'a See) -> Self {
-        Self {
-            say: bench.say(),
-            name,
-            loaded,
-            see,
-            system: see.system(&loaded.collection),
-            pack: bench.works().packs.of(name),
-            patterns: bench.works().patterns.of(name),
-        }
-    }
-
+impl PapersPage<'_> {
     /// Whether anything goes on.
     pub(super) fn runs(&self) -> bool {
         let pack = self.pack.as_ref().map(|job| job.stand().ended.is_none());
@@ -171,8 +158,8 @@ impl<'a> PapersPage<'a> {
                 a href={ (address) "?open=yes" } target="_blank" rel="noopener" { (say.papers_open()) }
             }
             dl.figures {
-                div { dt { (say.papers_pages()) } dd { (say.papers_pages_size(bytes(pack.pdf.len()), pack.pages)) } }
-                div { dt { (say.papers_version()) } dd { (say.papers_version_date(order.date, pack.revision)) } }
+                div { dt { (say.papers_pages()) } dd { (say.say(words::say::PapersPagesSize { bytes: bytes(pack.pdf.len()), pages: pack.pages })) } }
+                div { dt { (say.papers_version()) } dd { (say.say(words::say::PapersVersionDate { date: order.date.to_string(), revision: pack.revision })) } }
                 div { dt { (say.papers_size()) } dd { (size) } }
                 div { dt { (say.papers_errors()) }
                     dd {
@@ -247,7 +234,7 @@ impl<'a> PapersPage<'a> {
                                     (Some(_), told) => {
                                         @let (done, of) = told.copied().unwrap_or((0, 1));
                                         (bar(say.papers_patterns_progress(), Some(done as f64 / of.max(1) as f64)))
-                                        p.time { @if stand.cancelled { (say.papers_patterns_ending()) } @else { (say.papers_patterns_made(done, of)) } }
+                                        p.time { @if stand.cancelled { (say.papers_patterns_ending()) } @else { (say.say(words::say::PapersPatternsMade { made: done, sizes: of })) } }
                                     }
                                 }
                                 (cancel(say, "cancel-patterns"))
@@ -277,7 +264,7 @@ impl<'a> PapersPage<'a> {
                         " " small {
                             @let size = bytes(file.bytes.len());
                             @match &file.plan {
-                                Some(plan) => (say.papers_file_pages(size, plan.pages.len())),
+                                Some(plan) => (say.say(words::say::PapersFilePages { bytes: size, pages: plan.pages.len() })),
                                 None => (size),
                             }
                         }
@@ -346,10 +333,19 @@ fn pack_progress(
     let part = |done: usize, of: usize| done as f64 / of.max(1) as f64 / 3.0;
     let (share, words) = match stage {
         None => (0.0, say.papers_pack_begins().to_owned()),
-        Some(PackStage::Sizes(done, of)) => (part(*done, *of), say.papers_pack_sews(done + 1, of)),
+        Some(PackStage::Sizes(done, of)) => (
+            part(*done, *of),
+            say.say(words::say::PapersPackSews {
+                size: done + 1,
+                sizes: *of,
+            }),
+        ),
         Some(PackStage::Lays(done, of)) => (
             1.0 / 3.0 + part(*done, *of),
-            say.papers_pack_lays(done + 1, of),
+            say.say(words::say::PapersPackLays {
+                cloth: done + 1,
+                cloths: *of,
+            }),
         ),
         Some(PackStage::Pages) => (2.0 / 3.0, say.papers_pack_sets().to_owned()),
     };

@@ -1,11 +1,11 @@
 //! The back pockets, left and right side by side.
 
 use maud::{Markup, html};
-use style::{BackPocket, ClothUse, Decoration, Lining};
+use style::{BackPocket, ClothUse, Decoration, Lining, SeamId};
 use trade::Length;
 use words::Words;
 
-use super::{Details, Group};
+use super::group::{Details, Group};
 use crate::choice::{self, Chosen};
 
 const SIDES: [&str; 2] = ["left", "right"];
@@ -16,7 +16,12 @@ pub(super) fn group(details: &Details<'_>) -> Group {
     let pockets = [&back.left, &back.right];
     let usual = BackPocket::default();
     let lined = pockets.iter().any(|pocket| pocket.lining != Lining::None);
-    let stitched = details.show.loaded.style.seams.contains_key("decoration");
+    let stitched = details
+        .show
+        .loaded
+        .style
+        .seams
+        .contains_key(&SeamId::Decoration);
     let tide = stitched && pockets.iter().any(|pocket| has_tide(pocket));
     let lengths =
         |key: &str, title: &str, how: &str, label: &dyn Fn(&str) -> String, usual: Length| {
@@ -33,7 +38,11 @@ pub(super) fn group(details: &Details<'_>) -> Group {
             "back_lining_left",
             "back_lining_right",
         ],
-        seams: &["back_pocket_hem", "back_pocket_set", "decoration"],
+        seams: &[
+            SeamId::BackPocketHem,
+            SeamId::BackPocketSet,
+            SeamId::Decoration,
+        ],
         trims: Vec::new(),
         plates: &[
             "back-pocket-left",

@@ -2,10 +2,10 @@
 
 use maud::html;
 use style::{
-    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, TrimKind,
+    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, SeamId, TrimKind,
 };
 
-use super::{Details, Group, cell, tick};
+use super::group::{Details, Group, cell, tick};
 use crate::choice::{self, Choice, Chosen, set};
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];
@@ -46,7 +46,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
         key: "fly",
         title: say.details_closing_fly_title(),
         pieces: &["fly_facing", "fly_shield"],
-        seams: &["fly", "fly_edge"],
+        seams: &[SeamId::Fly, SeamId::FlyEdge],
         trims,
         plates: &["fly"],
         body: html! {
@@ -141,7 +141,7 @@ pub(super) fn band(details: &Details<'_>) -> Group {
         key: "band",
         title: say.details_closing_band_title(),
         pieces: &["band"],
-        seams: &["band"],
+        seams: &[SeamId::Band],
         trims: Vec::new(),
         plates: &["waistband-ends", "waistband-outside", "waistband-inside"],
         body: html! {
@@ -179,7 +179,7 @@ pub(super) fn loops(details: &Details<'_>) -> Group {
         key: "loops",
         title: say.details_closing_loops_title(),
         pieces: &["loop_strip"],
-        seams: &["loop_edge"],
+        seams: &[SeamId::LoopEdge],
         trims: vec!["loop_edge".to_owned()],
         plates: &["belt-loop"],
         body: html! {
@@ -212,7 +212,7 @@ pub(super) fn hem(details: &Details<'_>) -> Group {
         key: "hem",
         title: say.details_closing_hem_title(),
         pieces: &[],
-        seams: &["hem"],
+        seams: &[SeamId::Hem],
         trims: Vec::new(),
         plates: &["hem"],
         body: html! {

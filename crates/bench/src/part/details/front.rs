@@ -2,9 +2,10 @@
 
 use maud::{Markup, html};
 use serde_json::json;
-use style::{CoinPocket, CoinShape, PocketBag, Side};
+use style::{CoinPocket, CoinShape, PocketBag, SeamId, Side};
 
-use super::{Details, Group, art, cell, wide};
+use super::art;
+use super::group::{Details, Group, cell, wide};
 use crate::choice::{self, Chosen, set};
 
 pub(super) fn coin(details: &Details<'_>) -> Group {
@@ -38,7 +39,7 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
         key: "coin",
         title: say.details_front_coin_title(),
         pieces: &["coin_pocket"],
-        seams: &["coin_hem", "coin_set"],
+        seams: &[SeamId::CoinHem, SeamId::CoinSet],
         trims: Vec::new(),
         plates: &["coin-pocket"],
         body: html! {
@@ -115,7 +116,7 @@ pub(super) fn bag(details: &Details<'_>) -> Group {
         key: "bag",
         title: say.details_front_bag_title(),
         pieces: &["pocket_facing", "pocket_bag"],
-        seams: &["mouth", "facing_set", "bag_close"],
+        seams: &[SeamId::Mouth, SeamId::FacingSet, SeamId::BagClose],
         trims: Vec::new(),
         plates: &["hip-pocket-mouth", "pocket-bag"],
         body: html! {
@@ -138,7 +139,7 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
         key: "extra",
         title: say.details_front_extra_title(),
         pieces: &["extra_pocket"],
-        seams: &["extra_hem", "extra_set"],
+        seams: &[SeamId::ExtraHem, SeamId::ExtraSet],
         trims: Vec::new(),
         plates: match pockets.extra {
             Some(_) => &["extra-pocket"],
@@ -172,9 +173,13 @@ fn add_extra(details: &Details<'_>, coin: Side) -> Markup {
     };
     let seams = &details.show.loaded.style.seams;
     let mut edits = Vec::new();
-    for (seam, like) in [("extra_hem", "coin_hem"), ("extra_set", "coin_set")] {
-        if !seams.contains_key(seam) {
-            edits.push(set(&format!("seams.{seam}"), json!({ "like": like })));
+    for (seam, like) in [
+        (SeamId::ExtraHem, SeamId::CoinHem),
+        (SeamId::ExtraSet, SeamId::CoinSet),
+    ] {
+        if !seams.contains_key(&seam) {
+            let path = format!("seams.{}", seam.code());
+            edits.push(set(&path, json!({ "like": like.code() })));
         }
     }
     let pocket = json!({

@@ -2,10 +2,11 @@
 
 use maud::{Markup, html};
 use serde_json::json;
-use style::{Letters, Patch, Rivets, TrimKind};
+use style::{Letters, Patch, Rivets, SeamId, TrimKind};
 use trade::Length;
 
-use super::{Details, Group, art, cell, tick};
+use super::art;
+use super::group::{Details, Group, cell, tick};
 use crate::choice::{self, Chosen, remove, set};
 use crate::field::swatch;
 
@@ -89,7 +90,7 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
         key: "patch",
         title: say.details_hardware_patch_title(),
         pieces: &[],
-        seams: &["patch_set"],
+        seams: &[SeamId::PatchSet],
         trims: patch.iter().map(|patch| patch.trim.clone()).collect(),
         plates: match patch {
             Some(_) => &["patch"],

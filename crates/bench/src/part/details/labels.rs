@@ -2,9 +2,10 @@
 
 use maud::{Markup, html};
 use serde_json::{Value, json};
-use style::{Label, LabelFold, Purpose, TrimKind};
+use style::{Label, LabelFold, Purpose, SeamId, TrimKind};
 
-use super::{Details, Group, art, cell, wide};
+use super::art;
+use super::group::{Details, Group, cell, wide};
 use crate::choice::{self, Chosen, insert, remove, set};
 
 const KINDS: [TrimKind; 1] = [TrimKind::Label];
@@ -18,7 +19,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         key: "labels",
         title: say.details_labels_group(),
         pieces: &[],
-        seams: &["label_set"],
+        seams: &[SeamId::LabelSet],
         trims: labels.iter().map(|label| label.trim.clone()).collect(),
         plates: match labels.len() {
             0 => &[],
