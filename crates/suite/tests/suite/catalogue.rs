@@ -19,17 +19,6 @@ const NOT_FOR_PEOPLE: &[(&str, &[&str])] = &[
     ("page/cutting/orders_page.rs", &["fellwork plan"]),
     ("page/begin/pattern/told.rs", &["as fellwork bring --list"]),
     ("part/details/labels.rs", &["band inside, centre back"]),
-    (
-        "part/findings.rs",
-        &[
-            "seat and yoke",
-            "outseam and yoke",
-            "belt loop",
-            "back pocket",
-            "coin pocket",
-            "pocket bag",
-        ],
-    ),
     // The name of a style that is drawn and never seen by it.
     ("page/begin/picture.rs", &["Style"]),
 ];
