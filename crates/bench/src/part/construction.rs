@@ -8,16 +8,16 @@ use style::{Construction, Lap, RowEnding, RowSpec, Seam};
 use trade::Length;
 use words::Words;
 
-use crate::choice::{self, Choice, Chosen, insert, remove, set, stitch, yarn};
-use crate::field::{Show, capital, problem_place, swatch};
+use crate::chosen_fields::{self, Choice, ChosenField, insert, remove, set, stitch, yarn};
 use crate::fingerprint::mark;
 use crate::part::drawing;
-use crate::see::{Panel, See};
+use crate::typed_fields::{Fields, capital, problem_place, swatch};
+use crate::viewing::{Panel, Viewing};
 
 /// The most rows a seam can have.
 const MOST_ROWS: usize = 8;
 
-pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Markup {
     let say = show.say;
     html! {
         section #construction aria-labelledby="construction-title" hidden[see.panel != Panel::Construction] {
@@ -31,7 +31,13 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     }
 }
 
-fn section(show: &Show<'_>, garment: &Garment, see: &See, seam: &Seam, known: &SeamName) -> Markup {
+fn section(
+    show: &Fields<'_>,
+    garment: &Garment,
+    see: &Viewing,
+    seam: &Seam,
+    known: &SeamName,
+) -> Markup {
     let say = show.say;
     let part = format!("seam:{}", seam.name);
     let open = see.part.as_ref() == Some(&part);
@@ -58,7 +64,7 @@ fn section(show: &Show<'_>, garment: &Garment, see: &See, seam: &Seam, known: &S
                     (add_row(say, &seam.name, seam.rows.len(), last))
                 }
                 @if removable(show, known) {
-                    (choice::button(&[remove(&format!("seams.{}", seam.name))], say.construction_remove(), Some(&say.construction_remove_label(known.title))))
+                    (chosen_fields::button(&[remove(&format!("seams.{}", seam.name))], say.construction_remove(), Some(&say.construction_remove_label(known.title))))
                 }
             }
             (problem_place(&part))
@@ -95,7 +101,7 @@ fn drawn(say: &'static Words, garment: &Garment, seam: &Seam) -> Markup {
 }
 
 /// A seam's rows at a glance: "401 × 2" and the colours of their yarns.
-fn summary(show: &Show<'_>, rows: &[RowSpec]) -> Markup {
+fn summary(show: &Fields<'_>, rows: &[RowSpec]) -> Markup {
     html! {
         @for row in rows {
             span {
@@ -108,7 +114,7 @@ fn summary(show: &Show<'_>, rows: &[RowSpec]) -> Markup {
 
 fn construction(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
     let choices = known.constructions.iter();
-    let chosen = Chosen {
+    let chosen = ChosenField {
         path: format!("seams.{}.construction", seam.name),
         label: say.construction_how_label(capital(known.title)),
         choices: choices.map(|each| Choice::word(each.word())).collect(),
@@ -138,7 +144,7 @@ fn lap(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
         over: usual.under,
         under: usual.over,
     };
-    let chosen = Chosen {
+    let chosen = ChosenField {
         path: format!("seams.{}.lap", seam.name),
         label: say.construction_lap_label(capital(known.title)),
         choices: [usual, turned]
@@ -150,7 +156,7 @@ fn lap(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
 }
 
 /// From which other seam the construction and the rows are taken, if from any.
-fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
+fn like(show: &Fields<'_>, seam: &Seam, known: &SeamName) -> Markup {
     let say = show.say;
     let seams = &show.loaded.style.seams;
     let path = |key: &str| format!("seams.{}.{key}", seam.name);
@@ -183,7 +189,7 @@ fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
         }
         Some(choice)
     });
-    let chosen = Chosen {
+    let chosen = ChosenField {
         path: path("like"),
         label: say.construction_like_label(capital(known.title)),
         choices: [itself].into_iter().chain(others).collect(),
@@ -193,7 +199,7 @@ fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
 }
 
 /// Whether a seam takes what it does not say from another, at whatever remove.
-fn follows(show: &Show<'_>, seam: &str, from: &str) -> bool {
+fn follows(show: &Fields<'_>, seam: &str, from: &str) -> bool {
     let seams = &show.loaded.style.seams;
     let mut next = seams.get(seam).and_then(|spec| spec.like.as_deref());
     // A chain of seams is at most as long as there are seams.
@@ -208,7 +214,7 @@ fn follows(show: &Show<'_>, seam: &str, from: &str) -> bool {
 }
 
 fn stitch_row(
-    show: &Show<'_>,
+    show: &Fields<'_>,
     seam: &str,
     title: &str,
     index: usize,
@@ -256,7 +262,7 @@ fn stitch_row(
             label.stitch { span { (say.construction_stitch()) } (stitch(say, path("stitch"), say.construction_stitch_label(number, &named), row.stitch).render()) }
             label { span { (say.construction_density()) } (density.render()) }
             label { span { (say.construction_offset()) } (offset.render()) }
-            @if several { (choice::button(&[remove(&of)], "×", Some(&say.construction_row_remove(number, title)))) }
+            @if several { (chosen_fields::button(&[remove(&of)], "×", Some(&say.construction_row_remove(number, title)))) }
             label.needle { span { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } (say.construction_needle()) } (needle.render()) }
             label.under { span { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } (say.construction_under()) } (under.render()) }
             label.needle { span { (say.construction_begin()) } (ending(say, path("begin"), say.construction_begin_label(number, &named), row.begin)) }
@@ -269,7 +275,7 @@ fn stitch_row(
 fn ending(say: &'static Words, path: String, label: String, stated: Option<RowEnding>) -> Markup {
     let words = RowEnding::WORDS.iter().map(|(word, _)| Choice::word(word));
     let usual = Choice::named("", say.construction_ending_usual());
-    Chosen {
+    ChosenField {
         path,
         label,
         choices: [usual].into_iter().chain(words).collect(),
@@ -279,7 +285,7 @@ fn ending(say: &'static Words, path: String, label: String, stated: Option<RowEn
 }
 
 /// The seam whose rows a seam shows: itself, or the one it is like.
-fn rows_of<'a>(show: &Show<'a>, seam: &'a str) -> &'a str {
+fn rows_of<'a>(show: &Fields<'a>, seam: &'a str) -> &'a str {
     let seams = &show.loaded.style.seams;
     let mut name = seam;
     // A chain of seams is at most as long as there are seams.
@@ -304,7 +310,7 @@ fn add_row(say: &'static Words, seam: &str, count: usize, last: &RowSpec) -> Mar
         "under": last.under,
         "offset": last.offset.to_string(),
     });
-    choice::button(
+    chosen_fields::button(
         &[insert(&format!("seams.{seam}.rows[{count}]"), row)],
         say.construction_row_add(),
         None,
@@ -312,7 +318,7 @@ fn add_row(say: &'static Words, seam: &str, count: usize, last: &RowSpec) -> Mar
 }
 
 /// Whether the style can be without the seam.
-fn removable(show: &Show<'_>, known: &SeamName) -> bool {
+fn removable(show: &Fields<'_>, known: &SeamName) -> bool {
     match known.needed {
         Needed::Always => false,
         Needed::WithExtraPocket => show.loaded.style.pockets.extra.is_none(),
@@ -321,7 +327,7 @@ fn removable(show: &Show<'_>, known: &SeamName) -> bool {
 }
 
 /// The seams a style may have and this one has not.
-fn add_seams(show: &Show<'_>) -> Markup {
+fn add_seams(show: &Fields<'_>) -> Markup {
     let say = show.say;
     let doc = &show.loaded.style;
     let missing = known::SEAMS
@@ -345,7 +351,7 @@ fn add_seams(show: &Show<'_>) -> Markup {
         div.adding {
             @for known in missing {
                 @if let Some(edit) = edit(known) {
-                    (choice::button(&[edit], &say.construction_add(known.title), Some(&say.construction_add_label(known.title))))
+                    (chosen_fields::button(&[edit], &say.construction_add(known.title), Some(&say.construction_add_label(known.title))))
                 }
             }
         }
