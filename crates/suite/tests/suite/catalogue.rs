@@ -10,14 +10,17 @@ const NOT_FOR_PEOPLE: &[(&str, &[&str])] = &[
     // Headers.
     ("guard.rs", &["default-src 'none'", "{}={}; Path=/"]),
     ("page/layout.rs", &["light dark"]),
-    ("part/work.rs", &["attachment; filename="]),
+    ("part/background_work.rs", &["attachment; filename="]),
     // Names of keys, and of a class.
     ("page/style/render.rs", &["Esc", "Enter"]),
     ("part/drawing.rs", &["ArrowLeft ArrowRight"]),
     ("part/notice.rs", &["notice asks"]),
     // A command, and what others say that is looked for in their words.
     ("page/cutting/orders_page.rs", &["fellwork plan"]),
-    ("page/begin/pattern/told.rs", &["as fellwork bring --list"]),
+    (
+        "page/begin/pattern/pattern_answers.rs",
+        &["as fellwork bring --list"],
+    ),
     ("part/details/labels.rs", &["band inside, centre back"]),
     // The name of a style that is drawn and never seen by it.
     ("page/begin/picture.rs", &["Style"]),

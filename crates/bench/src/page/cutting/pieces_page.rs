@@ -8,18 +8,18 @@ use style::Loaded;
 use trade::{Length, System};
 use words::Words;
 
+use crate::addresses::style_path;
 use crate::consequence::area;
 use crate::garment::written;
-use crate::page::cutting::lay::row;
+use crate::page::cutting::lay_page::row;
 use crate::page::cutting::pieces::Pieces;
-use crate::route::style_path;
-use crate::see::See;
+use crate::viewing::Viewing;
 
 pub(super) fn render(
     say: &'static Words,
     name: &str,
     loaded: &Loaded,
-    see: &See,
+    see: &Viewing,
     pieces: Pieces,
 ) -> Markup {
     let system = see.system(&loaded.collection);

@@ -25,7 +25,7 @@ pub(super) fn today() -> Date {
 /// A pack, in words.
 #[derive(Clone, Debug, Default, Deserialize)]
 #[serde(default, deny_unknown_fields)]
-pub(super) struct PackWords {
+pub(super) struct PackRequest {
     size: String,
     date: String,
 }
@@ -33,7 +33,7 @@ pub(super) struct PackWords {
 /// Patterns, in words.
 #[derive(Clone, Debug, Default, Deserialize)]
 #[serde(default, deny_unknown_fields)]
-pub(super) struct PatternWords {
+pub(super) struct PatternRequest {
     kind: String,
     /// "32x32 34x32"; all when empty.
     sizes: String,
@@ -54,7 +54,7 @@ pub(super) fn kinds(say: &'static Words) -> [(&'static str, &'static str, &'stat
     ]
 }
 
-impl PackWords {
+impl PackRequest {
     /// What is asked for, or every mistake in it.
     pub(super) fn read(
         &self,
@@ -81,7 +81,7 @@ impl PackWords {
     }
 }
 
-impl PatternWords {
+impl PatternRequest {
     /// What is asked for, or every mistake in it.
     pub(super) fn read(
         &self,

@@ -33,7 +33,7 @@ pub(crate) struct Changes {
 
 /// One change in words.
 #[derive(Clone, Debug)]
-pub(crate) struct Told {
+pub(crate) struct ToldChange {
     /// What the page calls it by when it asks for it to be taken back.
     pub(crate) token: String,
     pub(crate) words: Arc<str>,
@@ -42,8 +42,8 @@ pub(crate) struct Told {
 /// What a page shows of changes.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Steps {
-    pub(crate) back: Option<Told>,
-    pub(crate) forward: Option<Told>,
+    pub(crate) back: Option<ToldChange>,
+    pub(crate) forward: Option<ToldChange>,
     /// The changes since the bench was started that were not taken back, the latest first, in words: as many as are told.
     pub(crate) done: Vec<Arc<str>>,
     /// How many there are.
@@ -118,7 +118,7 @@ impl Changes {
             .take(MOST_LISTED)
             .cloned()
             .collect();
-        let told = |changes: &mut Self, change: &Change| Told {
+        let told = |changes: &mut Self, change: &Change| ToldChange {
             token: change.token(),
             words: changes.words(change, style, system),
         };

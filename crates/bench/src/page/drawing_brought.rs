@@ -10,7 +10,7 @@ use style::{Beside, SaveError};
 use words::Words;
 
 use crate::answer::placed;
-use crate::request::{Route, Sent, blocking, open};
+use crate::request::{FormAnswer, Route, blocking, open};
 use crate::session::{ART_FOLDER, Disk};
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -35,7 +35,7 @@ async fn take(
     Path(name): Path<String>,
     Query(Named { file }): Query<Named>,
     body: Result<Bytes, BytesRejection>,
-) -> Result<Sent, Trouble> {
+) -> Result<FormAnswer, Trouble> {
     let say = bench.say();
     let Ok(bytes) = body else {
         return Ok(refused(say.art_too_large(LARGEST / 1024)));
@@ -52,7 +52,7 @@ async fn take(
         let shown = last_part(say, &file);
         let drawing = match style::read_drawing(&shown, &text) {
             Ok(drawing) => drawing,
-            Err(report) => return Ok(Sent::Problems(placed(say, &report))),
+            Err(report) => return Ok(FormAnswer::Problems(placed(say, &report))),
         };
         let loaded = session.loaded();
         let art = Beside::new(
@@ -64,9 +64,9 @@ async fn take(
         );
         let path = art.name.clone();
         Ok(match style::save_beside(loaded, &loaded.text, &[art]) {
-            Ok(_) => Sent::To(path),
+            Ok(_) => FormAnswer::To(path),
             Err(SaveError::Invalid(report) | SaveError::Unreadable(report)) => {
-                Sent::Problems(placed(say, &report))
+                FormAnswer::Problems(placed(say, &report))
             }
             Err(other) => refused(other.to_string()),
         })
@@ -74,8 +74,8 @@ async fn take(
     .await
 }
 
-fn refused(words: String) -> Sent {
-    Sent::Problems(vec![words])
+fn refused(words: String) -> FormAnswer {
+    FormAnswer::Problems(vec![words])
 }
 
 /// The name of a file without its folders, whatever system it comes from; short enough to be said.

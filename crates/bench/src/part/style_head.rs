@@ -4,16 +4,16 @@ use maud::{Markup, html};
 use style::{Loaded, Size};
 use words::Words;
 
-use crate::changes::{Steps, Told};
-use crate::part::head::Head;
-use crate::see::See;
+use crate::change_log::{Steps, ToldChange};
+use crate::part::page_head::Head;
+use crate::viewing::Viewing;
 
 pub(crate) fn render(
     say: &'static Words,
     name: &str,
     loaded: &Loaded,
     steps: &Steps,
-    see: &See,
+    see: &Viewing,
     size: Size,
 ) -> Markup {
     let head = Head {
@@ -33,8 +33,8 @@ pub(crate) fn render(
             }
         }
     };
-    let undo = |told: &Told| say.step_undo_what(&*told.words);
-    let redo = |told: &Told| say.step_redo_what(&*told.words);
+    let undo = |told: &ToldChange| say.step_undo_what(&*told.words);
+    let redo = |told: &ToldChange| say.step_redo_what(&*told.words);
     let steps = html! {
         (step("undo", say.step_undo(), "Control+Z", steps.back.as_ref().map(|told| (told, undo(told)))))
         (step("redo", say.step_redo(), "Control+Shift+Z", steps.forward.as_ref().map(|told| (told, redo(told)))))
@@ -43,7 +43,7 @@ pub(crate) fn render(
 }
 
 /// `next` says what would be taken back or done again, where there is something.
-fn step(action: &str, words: &str, key: &str, next: Option<(&Told, String)>) -> Markup {
+fn step(action: &str, words: &str, key: &str, next: Option<(&ToldChange, String)>) -> Markup {
     let (token, title) = next.map(|(told, title)| (&told.token, title)).unzip();
     html! {
         button #(action) type="button" data-step=(action) data-next=[token] disabled[title.is_none()] title=[title]

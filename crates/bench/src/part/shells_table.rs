@@ -3,11 +3,11 @@
 use maud::{Markup, html};
 use style::{Cloth, Size};
 
-use crate::field::{Show, swatch};
 use crate::part::shells::Shell;
+use crate::typed_fields::{Fields, swatch};
 
 /// Nothing where there is only one shell to look at.
-pub(super) fn render(show: &Show<'_>, shells: &[Shell], size: Size) -> Markup {
+pub(super) fn render(show: &Fields<'_>, shells: &[Shell], size: Size) -> Markup {
     let say = show.say;
     if shells.is_empty() {
         return html! {
@@ -31,7 +31,7 @@ pub(super) fn render(show: &Show<'_>, shells: &[Shell], size: Size) -> Markup {
     }
 }
 
-fn row(show: &Show<'_>, shell: &Shell, cloth: &Cloth) -> Markup {
+fn row(show: &Fields<'_>, shell: &Shell, cloth: &Cloth) -> Markup {
     let (say, system) = (show.say, show.system);
     let wash = cutting::ClothWash::of(cloth).shrinkage;
     html! {

@@ -9,12 +9,12 @@ use style::Loaded;
 use trade::System;
 use words::Words;
 
+use crate::addresses::{self, encoded, style_path};
 use crate::answer::Fragment;
-use crate::field::capital;
-use crate::page::papers::asked::{USUAL_ROLL, kinds, today};
-use crate::part::work::{bar, bytes, problems_place, time};
-use crate::route::{self, encoded, style_path};
-use crate::see::{Panel, See};
+use crate::page::papers::requests::{USUAL_ROLL, kinds, today};
+use crate::part::background_work::{bar, bytes, problems_place, time};
+use crate::typed_fields::capital;
+use crate::viewing::{Panel, Viewing};
 use crate::work::pack::PackAsked;
 use crate::work::patterns::PatternsAsked;
 use crate::work::{Ended, Job, Task};
@@ -24,7 +24,7 @@ pub(super) struct PapersPage<'a> {
     pub(super) say: &'static Words,
     pub(super) name: &'a str,
     pub(super) loaded: &'a Loaded,
-    pub(super) see: &'a See,
+    pub(super) see: &'a Viewing,
     pub(super) system: System,
     pub(super) pack: Option<Arc<Job<PackAsked>>>,
     pub(super) patterns: Option<Arc<Job<PatternsAsked>>>,
@@ -147,7 +147,7 @@ impl PapersPage<'_> {
         let address = format!("{}/papers/file/{file}", style_path(self.name));
         let order = &job.task.0;
         let size = order.size.unwrap_or(job.loaded.style.sizes.base);
-        let findings = See {
+        let findings = Viewing {
             panel: Panel::Findings,
             ..self.see.clone()
         };
@@ -164,7 +164,7 @@ impl PapersPage<'_> {
                 div { dt { (say.papers_errors()) }
                     dd {
                         @if pack.errors == 0 { (say.papers_errors_none()) }
-                        @else { strong.bad { (pack.errors) } " " a href=(route::style(self.name, &findings)) { (say.papers_errors_see()) } }
+                        @else { strong.bad { (pack.errors) } " " a href=(addresses::style(self.name, &findings)) { (say.papers_errors_see()) } }
                     }
                 }
             }

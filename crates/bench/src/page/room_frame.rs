@@ -2,10 +2,10 @@
 
 use maud::{Markup, html};
 
-use super::layout::{self, Loads};
-use crate::part::head::Head;
+use super::layout::{self, PageAssets};
+use crate::part::page_head::Head;
 
-pub(crate) fn render(head: &Head<'_>, loads: Loads, main: &Markup) -> Markup {
+pub(crate) fn render(head: &Head<'_>, loads: PageAssets, main: &Markup) -> Markup {
     let say = head.say;
     let identity = &head.loaded.style.style;
     let title = say.say(words::say::StylePageRoomTitle {

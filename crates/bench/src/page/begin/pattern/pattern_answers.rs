@@ -7,7 +7,7 @@ use trade::Length;
 use words::Words;
 
 use crate::answer::placed;
-use crate::page::begin::answers::word;
+use crate::page::begin::question_answers::word;
 
 /// What stands in the address beside a file: the fields of the page, some several times.
 pub(super) type Fields = Vec<(String, String)>;

@@ -3,17 +3,17 @@
 use maud::{Markup, html};
 use words::Words;
 
-use crate::changes::Steps;
-use crate::field::capital;
+use crate::change_log::Steps;
+use crate::typed_fields::capital;
 
 /// What was done last, and what it led to.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Said {
+pub(crate) struct LastChange {
     pub(crate) words: String,
     pub(crate) followed: Vec<String>,
 }
 
-pub(crate) fn render(say: &'static Words, steps: &Steps, said: &Said) -> Markup {
+pub(crate) fn render(say: &'static Words, steps: &Steps, said: &LastChange) -> Markup {
     html! {
         footer #history {
             p role="status" {

@@ -7,21 +7,21 @@ use style::{Along, Cloth, ClothUse, WashMark};
 use trade::Share;
 use words::Words;
 
-use crate::choice::{self, Chosen, insert, remove, set};
-use crate::field::{Show, swatch};
-use crate::said::{SLOTS, filled};
+use crate::chosen_fields::{self, ChosenField, insert, remove, set};
+use crate::sentences::{SLOTS, filled};
+use crate::typed_fields::{Fields, swatch};
 
 /// Marks a test begins with, to be measured: as far apart as is usual.
 const APART: &str = "50 cm";
 
 /// `show` reads the file of cloths, not the style's.
-pub(super) fn render(show: &Show<'_>, key: &str, cloth: &Cloth) -> Markup {
+pub(super) fn render(show: &Fields<'_>, key: &str, cloth: &Cloth) -> Markup {
     let say = show.say;
     let at = |what: &str| format!("cloths.{key}.{what}");
     let words =
         |what: &str, label: &str, usual: Option<&str>| show.words(&at(what), label, usual).render();
     let name = &cloth.name;
-    let kind = Chosen::of_words(
+    let kind = ChosenField::of_words(
         &at("use"),
         &say.stated_bought_label(name),
         ClothUse::WORDS,
@@ -49,7 +49,7 @@ pub(super) fn render(show: &Show<'_>, key: &str, cloth: &Cloth) -> Markup {
                 label.cell { span { (say.stated_width()) } (words("width", &say.stated_width_label(name), None)) }
                 label.cell { span { (say.cloth_weave()) } (words("construction", &say.stated_weave_label(name), Some(say.stated_not()))) }
                 label.cell { span { (say.cloth_fibre()) } (words("fibre", &say.stated_fibre_label(name), Some(say.stated_not()))) }
-                label.tick { (choice::flag(&at("selvedge"), &say.stated_edge_label(name), cloth.selvedge)) (say.stated_edge()) }
+                label.tick { (chosen_fields::flag(&at("selvedge"), &say.stated_edge_label(name), cloth.selvedge)) (say.stated_edge()) }
                 label.cell { span { (say.stated_warp()) } (words("warp_shrinkage", &say.stated_warp_label(name), Some(&warp))) }
                 label.cell { span { (say.stated_weft()) } (words("weft_shrinkage", &say.stated_weft_label(name), Some(&weft))) }
                 label.cell { span { (say.stated_skew()) } (words("skew", &say.stated_skew_label(name), Some(&by_test(askew)))) }
@@ -61,7 +61,7 @@ pub(super) fn render(show: &Show<'_>, key: &str, cloth: &Cloth) -> Markup {
 }
 
 /// The marks, what each came to, and what they say together.
-fn washed(show: &Show<'_>, key: &str, cloth: &Cloth) -> Markup {
+fn washed(show: &Fields<'_>, key: &str, cloth: &Cloth) -> Markup {
     let say = show.say;
     let marks = &cloth.wash_test;
     let list = format!("cloths.{key}.wash_test");
@@ -70,7 +70,7 @@ fn washed(show: &Show<'_>, key: &str, cloth: &Cloth) -> Markup {
         h4 { (say.stated_wash()) }
         @if marks.is_empty() {
             p.aside { (say.stated_wash_none()) }
-            (choice::button(&[set(&list, json!([mark(Along::Warp), mark(Along::Weft)]))], say.stated_wash_begin(), None))
+            (chosen_fields::button(&[set(&list, json!([mark(Along::Warp), mark(Along::Weft)]))], say.stated_wash_begin(), None))
         } @else {
             table.marks-of-wash {
                 thead { tr { th scope="col" { (say.stated_wash_along()) } th scope="col" { (say.stated_wash_before()) } th scope="col" { (say.stated_wash_after()) } th.figure scope="col" { (say.cloth_shrinks()) } th scope="col" { span.unseen { (say.stated_wash_out()) } } } }
@@ -81,9 +81,9 @@ fn washed(show: &Show<'_>, key: &str, cloth: &Cloth) -> Markup {
             div.adding {
                 @for (_, along) in Along::WORDS {
                     @let add = match along { Along::Warp => say.stated_wash_add_warp(), Along::Weft => say.stated_wash_add_weft() };
-                    (choice::button(&[insert(&format!("{list}[{}]", marks.len()), mark(*along))], add, None))
+                    (chosen_fields::button(&[insert(&format!("{list}[{}]", marks.len()), mark(*along))], add, None))
                 }
-                (choice::button(&[remove(&list)], say.stated_wash_remove(), None))
+                (chosen_fields::button(&[remove(&list)], say.stated_wash_remove(), None))
             }
             @match wash_test(marks) {
                 Ok(test) => (result(say, cloth, &test)),
@@ -93,11 +93,11 @@ fn washed(show: &Show<'_>, key: &str, cloth: &Cloth) -> Markup {
     }
 }
 
-fn row(show: &Show<'_>, key: &str, cloth: &Cloth, number: usize, mark: &WashMark) -> Markup {
+fn row(show: &Fields<'_>, key: &str, cloth: &Cloth, number: usize, mark: &WashMark) -> Markup {
     let say = show.say;
     let at = |what: &str| format!("cloths.{key}.wash_test[{number}].{what}");
     let (name, distance) = (&cloth.name, number + 1);
-    let along = Chosen::of_words(
+    let along = ChosenField::of_words(
         &at("along"),
         &say.say(words::say::StatedWashAlongLabel {
             cloth: name,
@@ -113,7 +113,7 @@ fn row(show: &Show<'_>, key: &str, cloth: &Cloth, number: usize, mark: &WashMark
             td { (show.words(&at("before"), &say.say(words::say::StatedWashBeforeLabel { cloth: name, distance }), None).render()) }
             td { (show.words(&at("after"), &say.say(words::say::StatedWashAfterLabel { cloth: name, distance }), None).render()) }
             td.figure { (percent(Share::ratio(lost))) }
-            td { (choice::button(&[remove(&format!("cloths.{key}.wash_test[{number}]"))], "×", Some(&say.say(words::say::StatedWashOutLabel { cloth: name, distance })))) }
+            td { (chosen_fields::button(&[remove(&format!("cloths.{key}.wash_test[{number}]"))], "×", Some(&say.say(words::say::StatedWashOutLabel { cloth: name, distance })))) }
         }
     }
 }
@@ -144,12 +144,12 @@ fn result(say: &'static Words, cloth: &Cloth, test: &WashTest) -> Markup {
             (found(say.stated_found_warp(), test.warp, cloth.warp_shrinkage))
             (found(say.stated_found_weft(), test.weft, cloth.weft_shrinkage))
         }
-        @for doubt in &test.doubts { p.doubt { (crate::field::capital(&say.saying(doubt))) "." } }
+        @for doubt in &test.doubts { p.doubt { (crate::typed_fields::capital(&say.saying(doubt))) "." } }
     }
 }
 
 /// The square of the skew test and what it comes to.
-fn square(show: &Show<'_>, key: &str, cloth: &Cloth, askew: Option<Share>) -> Markup {
+fn square(show: &Fields<'_>, key: &str, cloth: &Cloth, askew: Option<Share>) -> Markup {
     let say = show.say;
     let at = |what: &str| format!("cloths.{key}.skew_test.{what}");
     let name = &cloth.name;
@@ -162,10 +162,10 @@ fn square(show: &Show<'_>, key: &str, cloth: &Cloth, askew: Option<Share>) -> Ma
                 label.cell { span { (say.stated_square_falling()) } (show.words(&at("falling"), &say.stated_square_falling_label(name), None).render()) }
                 p.aside { @match askew { Some(share) => (say.stated_square_skew(percent(share))), None => (say.stated_square_not()) } }
             }
-            (choice::button(&[remove(&format!("cloths.{key}.skew_test"))], say.stated_square_remove(), None))
+            (chosen_fields::button(&[remove(&format!("cloths.{key}.skew_test"))], say.stated_square_remove(), None))
         } @else {
             p.aside { (say.stated_square_none()) }
-            (choice::button(&[set(&format!("cloths.{key}.skew_test"), begin)], say.stated_square_begin(), None))
+            (chosen_fields::button(&[set(&format!("cloths.{key}.skew_test"), begin)], say.stated_square_begin(), None))
         }
     }
 }

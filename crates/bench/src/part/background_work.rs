@@ -8,7 +8,7 @@ use serde::Serialize;
 use words::Words;
 
 use crate::answer::Fragment;
-use crate::field::capital;
+use crate::typed_fields::capital;
 use crate::work::NotBegun;
 
 /// How the work of a room stands: what a page that asks is answered with.

@@ -64,7 +64,7 @@ impl Choice {
 }
 
 /// One value to choose.
-pub(crate) struct Chosen {
+pub(crate) struct ChosenField {
     pub(crate) path: String,
     /// What it is, for somebody who cannot see what is around it.
     pub(crate) label: String,
@@ -72,7 +72,7 @@ pub(crate) struct Chosen {
     pub(crate) chosen: String,
 }
 
-impl Chosen {
+impl ChosenField {
     /// A list of the words a value can have.
     pub(crate) fn of_words<T: Copy>(
         path: &str,
@@ -150,7 +150,7 @@ pub(crate) fn stitch(
     path: String,
     label: String,
     chosen: StitchType,
-) -> Chosen {
+) -> ChosenField {
     let choices = StitchType::ALL.iter().map(|stitch| {
         let words = say.say(words::say::ChoiceStitch {
             code: stitch.code(),
@@ -158,7 +158,7 @@ pub(crate) fn stitch(
         });
         Choice::named(stitch.code(), &words)
     });
-    Chosen {
+    ChosenField {
         path,
         label,
         choices: choices.collect(),
@@ -173,7 +173,7 @@ pub(crate) fn yarn(
     path: String,
     label: String,
     chosen: &str,
-) -> Chosen {
+) -> ChosenField {
     let choices = collection.yarns.iter().map(|(key, yarn)| {
         let colour = match yarn.colour_name.as_str() {
             "" => yarn.colour.to_string(),
@@ -187,7 +187,7 @@ pub(crate) fn yarn(
             }),
         )
     });
-    Chosen {
+    ChosenField {
         path,
         label,
         choices: choices.collect(),
@@ -202,7 +202,7 @@ pub(crate) fn cloth(
     label: &str,
     (bought_for, none): (ClothUse, Option<&str>),
     chosen: &str,
-) -> Chosen {
+) -> ChosenField {
     let of = |fits: bool| {
         let cloths = collection.cloths.iter();
         cloths
@@ -210,7 +210,7 @@ pub(crate) fn cloth(
             .map(|(key, cloth)| Choice::named(key, &cloth.name))
     };
     let none = none.map(|words| Choice::named("", words));
-    Chosen {
+    ChosenField {
         path: path.to_owned(),
         label: label.to_owned(),
         choices: none.into_iter().chain(of(true)).chain(of(false)).collect(),
@@ -225,9 +225,9 @@ pub(crate) fn trim(
     label: &str,
     kinds: &[TrimKind],
     chosen: &str,
-) -> Chosen {
+) -> ChosenField {
     let choices = trims(collection, kinds).map(|(key, name)| Choice::named(key, name));
-    Chosen {
+    ChosenField {
         path: path.to_owned(),
         label: label.to_owned(),
         choices: choices.collect(),
@@ -253,14 +253,14 @@ pub(crate) fn art(
     label: &str,
     files: &[String],
     chosen: Option<&str>,
-) -> Chosen {
+) -> ChosenField {
     let chosen = chosen.unwrap_or_default();
     let mut choices = vec![Choice::named("", say.choice_no_art())];
     choices.extend(files.iter().map(|file| Choice::word(file)));
     if !choices.iter().any(|choice| choice.value == chosen) {
         choices.push(Choice::word(chosen));
     }
-    Chosen {
+    ChosenField {
         path: path.to_owned(),
         label: label.to_owned(),
         choices,

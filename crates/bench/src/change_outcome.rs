@@ -4,7 +4,7 @@ use style::{Direction, Edit, KeepError};
 use trade::System;
 use words::Words;
 
-use crate::answer::{Came, placed, sentences};
+use crate::answer::{Verdict, placed, sentences};
 use crate::part::notice::Notice;
 use crate::session::{Disk, Edited, Refused, Session, clashes_in_words};
 use crate::state::Bench;
@@ -17,7 +17,7 @@ const MOST_TOLD: usize = 3;
 /// What came of a request, before the page is drawn again.
 #[derive(Default)]
 pub(crate) struct Outcome {
-    pub(crate) came: Came,
+    pub(crate) came: Verdict,
     pub(crate) said: String,
     pub(crate) problems: Vec<String>,
     pub(crate) reset: bool,
@@ -25,7 +25,7 @@ pub(crate) struct Outcome {
 }
 
 impl Outcome {
-    fn refused(came: Came, problem: impl Into<String>, notice: Notice) -> Self {
+    fn refused(came: Verdict, problem: impl Into<String>, notice: Notice) -> Self {
         Self {
             came,
             problems: vec![problem.into()],
@@ -37,8 +37,8 @@ impl Outcome {
     /// After a step through the history every field shows what the file says.
     fn putting_back(self, say: &'static Words, direction: Direction) -> Self {
         let said = match (self.came, direction) {
-            (Came::Done, Direction::Back) => say.answer_undone(self.said),
-            (Came::Done, Direction::Forward) => say.answer_made_again(self.said),
+            (Verdict::Done, Direction::Back) => say.answer_undone(self.said),
+            (Verdict::Done, Direction::Forward) => say.answer_made_again(self.said),
             _ => self.said,
         };
         Self {
@@ -64,7 +64,7 @@ pub(crate) fn edited(
             Notice::None => {}
             broken @ Notice::Broken(_) => {
                 let problem = say.answer_unreadable_now();
-                return Outcome::refused(Came::Behind, problem, broken);
+                return Outcome::refused(Verdict::Behind, problem, broken);
             }
             taken_over => told = taken_over,
         }
@@ -81,7 +81,7 @@ pub(crate) fn edited(
         }
     }
     let problem = say.answer_being_changed();
-    Outcome::refused(Came::Behind, problem, told)
+    Outcome::refused(Verdict::Behind, problem, told)
 }
 
 /// What was changed, and what others changed meanwhile.
@@ -112,12 +112,12 @@ pub(crate) fn stepped(
         Disk::Same => {}
         changed => {
             let problem = say.answer_load_again();
-            return Outcome::refused(Came::Behind, problem, notice(say, changed));
+            return Outcome::refused(Verdict::Behind, problem, notice(say, changed));
         }
     }
     if session.loaded().revision.as_str() != revision {
         let problem = say.answer_earlier_state();
-        return Outcome::refused(Came::Behind, problem, Notice::None);
+        return Outcome::refused(Verdict::Behind, problem, Notice::None);
     }
     match step(session) {
         Ok(said) => Outcome {
@@ -127,7 +127,11 @@ pub(crate) fn stepped(
         // Somebody wrote between our look and our save.
         Err(Refused::Stale) => {
             let problem = say.answer_same_moment();
-            Outcome::refused(Came::Behind, problem, notice(say, session.look_at_disk()))
+            Outcome::refused(
+                Verdict::Behind,
+                problem,
+                notice(say, session.look_at_disk()),
+            )
         }
         Err(refused) => refusal(say, refused, Notice::None),
     }
@@ -180,47 +184,47 @@ pub(crate) fn elsewhere<T>(
             Notice::None,
         ),
         Err(error @ KeepError::Clash { .. }) => {
-            refused(Came::Behind, say.collection_cloths_behind(error))
+            refused(Verdict::Behind, say.collection_cloths_behind(error))
         }
         Err(
             error @ (KeepError::StyleBreaks { .. }
             | KeepError::Unknown(_)
             | KeepError::NoSuchVersion(_)),
-        ) => refused(Came::Refused, error.to_string()),
+        ) => refused(Verdict::Refused, error.to_string()),
         Err(error @ (KeepError::Nothing | KeepError::Behind)) => {
-            refused(Came::Nothing, error.to_string())
+            refused(Verdict::Nothing, error.to_string())
         }
-        Err(error @ KeepError::Save(_)) => refused(Came::Failed, error.to_string()),
+        Err(error @ KeepError::Save(_)) => refused(Verdict::Failed, error.to_string()),
     }
 }
 
 fn refusal(say: &'static Words, refused: Refused, notice: Notice) -> Outcome {
     match refused {
         Refused::Problems(report) => Outcome {
-            came: Came::Refused,
+            came: Verdict::Refused,
             problems: sentences(say, &report),
             notice,
             ..Outcome::default()
         },
         Refused::Clash(problems) => Outcome {
-            came: Came::Behind,
+            came: Verdict::Behind,
             problems,
             notice,
             ..Outcome::default()
         },
         Refused::Unknown | Refused::Stale => {
             let problem = say.answer_state_not_kept();
-            Outcome::refused(Came::Behind, problem, notice)
+            Outcome::refused(Verdict::Behind, problem, notice)
         }
         Refused::Earlier => {
             let problem = say.answer_earlier_state();
-            Outcome::refused(Came::Behind, problem, notice)
+            Outcome::refused(Verdict::Behind, problem, notice)
         }
         Refused::Nothing => {
             let problem = say.answer_nothing_to_step();
-            Outcome::refused(Came::Nothing, problem, notice)
+            Outcome::refused(Verdict::Nothing, problem, notice)
         }
-        Refused::Failed(words) => Outcome::refused(Came::Failed, words, notice),
+        Refused::Failed(words) => Outcome::refused(Verdict::Failed, words, notice),
     }
 }
 

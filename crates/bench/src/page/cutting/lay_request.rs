@@ -9,13 +9,13 @@ use style::{Loaded, Size};
 use trade::{Length, System};
 use words::Words;
 
-use crate::route::encoded;
+use crate::addresses::encoded;
 use crate::work::lay::LayAsked;
 
 /// The words of a page. What is left out is as it usually is.
 #[derive(Clone, Debug, Default, Deserialize)]
 #[serde(default)]
-pub(crate) struct LayWords {
+pub(crate) struct LayRequest {
     cloth: Option<String>,
     /// "32x32=2 34x32=1".
     pairs: Option<String>,
@@ -39,7 +39,7 @@ const MOST_ENDS: Length = Length::cm(50.0);
 /// The longest text that is looked at.
 const LONGEST: usize = 2000;
 
-impl LayWords {
+impl LayRequest {
     /// Whether nothing is said at all.
     pub(crate) fn is_empty(&self) -> bool {
         let all = [

@@ -2,25 +2,25 @@
 
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
 
-use crate::see::See;
+use crate::viewing::Viewing;
 
 /// The list of styles.
-pub(crate) fn collection(see: &See) -> String {
+pub(crate) fn collection(see: &Viewing) -> String {
     with_query("/", &see.units_query())
 }
 
 /// The page of a style.
-pub(crate) fn style(name: &str, see: &See) -> String {
+pub(crate) fn style(name: &str, see: &Viewing) -> String {
     with_query(&style_path(name), &see.query())
 }
 
 /// A room of a style that is a page of its own.
-pub(crate) fn room(name: &str, page: &str, see: &See) -> String {
+pub(crate) fn room(name: &str, page: &str, see: &Viewing) -> String {
     with_query(&format!("{}/{page}", style_path(name)), &see.query())
 }
 
 /// The drawing of a style as a file of its own; `revision` makes it a new address after each change.
-pub(crate) fn picture(name: &str, see: &See, revision: &str) -> String {
+pub(crate) fn picture(name: &str, see: &Viewing, revision: &str) -> String {
     let query = format!("{}&revision={revision}", see.query());
     with_query(&format!("{}/drawing.svg", style_path(name)), &query)
 }

@@ -5,19 +5,19 @@ use style::{Collection, Loaded};
 use trade::{Angle, Length, Share, StitchDensity, System};
 use words::Words;
 
-use crate::written::Written;
+use crate::file_words::FileWords;
 
 /// What fields need to show a value: the file's own words, and the units chosen.
 #[derive(Clone, Copy)]
-pub(crate) struct Show<'a> {
+pub(crate) struct Fields<'a> {
     pub(crate) say: &'static Words,
     pub(crate) loaded: &'a Loaded,
-    pub(crate) written: &'a Written,
+    pub(crate) written: &'a FileWords,
     pub(crate) system: System,
 }
 
 /// One value to type.
-pub(crate) struct Typed {
+pub(crate) struct TypedField {
     /// Where it is in the file, such as `chart.thigh.value`.
     pub(crate) path: String,
     /// What it is, for somebody who cannot see the table around it.
@@ -32,9 +32,9 @@ pub(crate) struct Typed {
     pub(crate) whole: bool,
 }
 
-impl<'a> Show<'a> {
+impl<'a> Fields<'a> {
     /// A length that the file has to say.
-    pub(crate) fn length(&self, path: String, label: String, value: Length) -> Typed {
+    pub(crate) fn length(&self, path: String, label: String, value: Length) -> TypedField {
         self.quantity(path, label, Some(value.show(self.system)), None)
     }
 
@@ -45,27 +45,27 @@ impl<'a> Show<'a> {
         label: String,
         value: Option<Length>,
         usual: &str,
-    ) -> Typed {
+    ) -> TypedField {
         let value = value.map(|value| value.show(self.system));
         self.quantity(path, label, value, Some(usual.to_owned()))
     }
 
     /// An angle that the file may leave out, and what then holds.
-    pub(crate) fn angle(&self, path: &str, label: &str, usual: Angle) -> Typed {
+    pub(crate) fn angle(&self, path: &str, label: &str, usual: Angle) -> TypedField {
         let usual = Some(usual.show(self.system));
         self.quantity(path.to_owned(), label.to_owned(), None, usual)
     }
 
     /// A share that the file may leave out, and what then holds.
-    pub(crate) fn share(&self, path: &str, label: &str, usual: Share) -> Typed {
+    pub(crate) fn share(&self, path: &str, label: &str, usual: Share) -> TypedField {
         let usual = Some(usual.show(self.system));
         self.quantity(path.to_owned(), label.to_owned(), None, usual)
     }
 
     /// A whole number that the file may leave out, and what then holds.
-    pub(crate) fn whole(&self, path: &str, label: &str, value: u32, usual: u32) -> Typed {
+    pub(crate) fn whole(&self, path: &str, label: &str, value: u32, usual: u32) -> TypedField {
         let written = self.written.get(path).map(|_| value.to_string());
-        Typed {
+        TypedField {
             path: path.to_owned(),
             label: label.to_owned(),
             value: written.unwrap_or_default(),
@@ -76,8 +76,8 @@ impl<'a> Show<'a> {
     }
 
     /// Words; `usual` says what holds when the file leaves them out, where it may.
-    pub(crate) fn words(&self, path: &str, label: &str, usual: Option<&str>) -> Typed {
-        Typed {
+    pub(crate) fn words(&self, path: &str, label: &str, usual: Option<&str>) -> TypedField {
+        TypedField {
             path: path.to_owned(),
             label: label.to_owned(),
             value: self.written.get(path).unwrap_or_default().to_owned(),
@@ -88,7 +88,7 @@ impl<'a> Show<'a> {
     }
 
     /// A stitch density.
-    pub(crate) fn density(&self, path: String, label: String, value: StitchDensity) -> Typed {
+    pub(crate) fn density(&self, path: String, label: String, value: StitchDensity) -> TypedField {
         self.quantity(path, label, Some(value.show(self.system)), None)
     }
 
@@ -99,7 +99,7 @@ impl<'a> Show<'a> {
         label: String,
         shown: Option<String>,
         usual: Option<String>,
-    ) -> Typed {
+    ) -> TypedField {
         let written = self.written.get(&path);
         let (value, kept) = match (written, shown) {
             (Some(words), _) if is_in(words, self.system) => (words.to_owned(), None),
@@ -109,7 +109,7 @@ impl<'a> Show<'a> {
             (None, Some(shown)) if usual.is_none() => (shown, None),
             (None, _) => (String::new(), None),
         };
-        Typed {
+        TypedField {
             path,
             label,
             value,
@@ -124,7 +124,7 @@ impl<'a> Show<'a> {
     }
 }
 
-impl Typed {
+impl TypedField {
     pub(crate) fn render(&self) -> Markup {
         self.with_id("f")
     }

@@ -6,9 +6,9 @@ use toml_edit::{Document, Item, TableLike, Value};
 
 /// Every value of a style file by its path, as the maker wrote it.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Written(BTreeMap<String, String>);
+pub(crate) struct FileWords(BTreeMap<String, String>);
 
-impl Written {
+impl FileWords {
     /// Reads a text that is a style file; any other text has nothing written.
     pub(crate) fn of(text: &str) -> Self {
         let mut all = Self::default();
@@ -67,7 +67,7 @@ mod tests {
 
     #[test]
     fn values_are_found_by_path_as_written() {
-        let written = Written::of(
+        let written = FileWords::of(
             "[chart.thigh]\nvalue = \"24 1/2 in\" # note\n[seams.a]\nrows = [{ density = \"8 /in\" }]\n[[labels]]\ntrim = 'x'\n[loops]\ncount = 5 # five\n",
         );
         assert_eq!(written.get("chart.thigh.value"), Some("24 1/2 in"));

@@ -8,14 +8,14 @@ use words::Words;
 
 /// A time for people and for programs.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct When {
+pub(crate) struct VersionTime {
     /// "25 Nov 2026, 14:05".
     pub(crate) shown: String,
     /// The same in UTC, as HTML's `time` has it.
     pub(crate) machine: String,
 }
 
-impl When {
+impl VersionTime {
     /// When a file was written; `None` where the system does not say.
     pub(crate) fn written(say: &'static Words, path: &Path) -> Option<Self> {
         let time = std::fs::metadata(path).ok()?.modified().ok()?;

@@ -11,23 +11,23 @@ use style::Loaded;
 use trade::System;
 use words::Words;
 
+use crate::addresses::{self, style_path};
 use crate::answer::Fragment;
-use crate::field::capital;
 use crate::garment::written;
-use crate::page::cutting::asked::{MOST_PAIRS, query};
-use crate::page::cutting::lay_words::{figures, file_stem, long, many, over, pairs};
-use crate::page::cutting::shown::{Laid, Outcome, Search, Shown};
+use crate::page::cutting::lay_figures::{figures, file_stem, long, many, over, pairs};
+use crate::page::cutting::lay_request::{MOST_PAIRS, query};
+use crate::page::cutting::lay_shown::{Laid, Outcome, Search, Shown};
+use crate::part::background_work::{bar, problems_place, time};
 use crate::part::drawing;
-use crate::part::work::{bar, problems_place, time};
-use crate::route::{self, style_path};
-use crate::see::See;
+use crate::typed_fields::capital;
+use crate::viewing::Viewing;
 use crate::work::lay::LayAsked;
 
 /// Everything the page shows.
 pub(super) struct LayPage<'a> {
     pub(super) say: &'static Words,
     pub(super) name: &'a str,
-    pub(super) see: &'a See,
+    pub(super) see: &'a Viewing,
     pub(super) system: System,
     pub(super) loaded: &'a Loaded,
     pub(super) asked: &'a LayAsked,
@@ -35,7 +35,7 @@ pub(super) struct LayPage<'a> {
 }
 
 /// The pages of the room, each a link in its row.
-pub(super) fn row(say: &'static Words, name: &str, see: &See, now: &str) -> Markup {
+pub(super) fn row(say: &'static Words, name: &str, see: &Viewing, now: &str) -> Markup {
     let pages = [
         ("cutting", say.lay_title()),
         ("cutting/pieces", say.pieces_leaf()),
@@ -44,7 +44,7 @@ pub(super) fn row(say: &'static Words, name: &str, see: &See, now: &str) -> Mark
     html! {
         nav.leaves aria-label=(say.lay_leaves()) {
             @for (page, words) in pages {
-                a href=(route::room(name, page, see)) aria-current=[(page == now).then_some("page")] { (words) }
+                a href=(addresses::room(name, page, see)) aria-current=[(page == now).then_some("page")] { (words) }
             }
         }
     }

@@ -6,8 +6,8 @@ use style::{Collection, Size, StyleDoc, Units};
 use trade::System;
 use words::Words;
 
+use crate::addresses::encoded;
 use crate::room::Room;
-use crate::route::encoded;
 
 /// Which panel is open beside the drawing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -104,7 +104,7 @@ const USUAL_LAYERS: [Layer; 2] = [Layer::Stitches, Layer::Fittings];
 
 /// What an address asks to see. What it leaves out, or says in words unknown here, is as it usually is.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct See {
+pub(crate) struct Viewing {
     pub(crate) view: View,
     pub(crate) face: Face,
     /// The plate shown in place of the view, by its key.
@@ -133,7 +133,7 @@ const MOST_PAIRS: u32 = 1_000_000;
 
 /// The words of an address, as they come.
 #[derive(Clone, Debug, Default, serde::Deserialize)]
-pub(crate) struct Asked {
+pub(crate) struct AddressWords {
     view: Option<String>,
     face: Option<String>,
     plate: Option<String>,
@@ -146,7 +146,7 @@ pub(crate) struct Asked {
     layers: Option<String>,
 }
 
-impl Default for See {
+impl Default for Viewing {
     fn default() -> Self {
         Self {
             view: View::Front,
@@ -163,8 +163,8 @@ impl Default for See {
     }
 }
 
-impl From<Asked> for See {
-    fn from(asked: Asked) -> Self {
+impl From<AddressWords> for Viewing {
+    fn from(asked: AddressWords) -> Self {
         let is = |text: &Option<String>, word: &str| text.as_deref() == Some(word);
         let units = asked.units.as_deref().unwrap_or_default();
         let panel = asked.panel.as_deref().unwrap_or_default();
@@ -212,7 +212,7 @@ impl From<Asked> for See {
     }
 }
 
-impl See {
+impl Viewing {
     /// The size shown: the one asked for when the style has it, else its base.
     pub(crate) fn size_of(&self, style: &StyleDoc) -> Size {
         self.size
@@ -306,35 +306,35 @@ mod tests {
 
     #[test]
     fn unknown_words_are_as_usual() {
-        let asked = Asked {
+        let asked = AddressWords {
             view: Some("sideways".into()),
             face: Some("<script>".into()),
             size: Some("32".into()),
             pairs: Some("-1".into()),
             plate: Some("x".repeat(200)),
-            ..Asked::default()
+            ..AddressWords::default()
         };
-        assert_eq!(See::from(asked), See::default());
+        assert_eq!(Viewing::from(asked), Viewing::default());
     }
 
     #[test]
     fn a_layer_turned_twice_is_as_it_was() {
-        let see = See::default();
+        let see = Viewing::default();
         for layer in Layer::ALL {
             let turned = see.turning(layer);
             assert_ne!(turned.shows(layer), see.shows(layer));
             assert_eq!(turned.turning(layer), see);
         }
-        let none = See::from(Asked {
+        let none = Viewing::from(AddressWords {
             layers: Some(String::new()),
-            ..Asked::default()
+            ..AddressWords::default()
         });
         assert!(none.layers.is_empty());
     }
 
     #[test]
     fn a_query_says_what_is_seen() {
-        let see = See {
+        let see = Viewing {
             view: View::Back,
             face: Face::Inside,
             plate: Some("coin".into()),

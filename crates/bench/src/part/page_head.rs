@@ -4,9 +4,9 @@ use maud::{Markup, html};
 use style::{Loaded, Units};
 use words::Words;
 
+use crate::addresses;
 use crate::room::Room;
-use crate::route;
-use crate::see::See;
+use crate::viewing::Viewing;
 
 /// What stands at the head of a page.
 pub(crate) struct Head<'a> {
@@ -17,7 +17,7 @@ pub(crate) struct Head<'a> {
     pub(crate) room: Room,
     /// Which page of the room, as its address goes on, such as "/pieces" or "?page=2"; empty for its first.
     pub(crate) leaf: &'a str,
-    pub(crate) see: &'a See,
+    pub(crate) see: &'a Viewing,
 }
 
 impl Head<'_> {
@@ -28,7 +28,7 @@ impl Head<'_> {
         html! {
             header #bar .masthead {
                 div.title {
-                    a href=(route::collection(self.see)) aria-keyshortcuts="1" title=(say.keys_key("1")) { (self.loaded.collection.name) }
+                    a href=(addresses::collection(self.see)) aria-keyshortcuts="1" title=(say.keys_key("1")) { (self.loaded.collection.name) }
                     h1 { (identity.name) " " small { (identity.code) } }
                 }
                 nav.rooms aria-label=(say.head_rooms()) {
@@ -62,8 +62,8 @@ impl Head<'_> {
         html! {
             div.choice role="group" aria-label=(self.say.head_units()) {
                 @for (words, units) in [("cm", Units::Centimetres), ("in", Units::Inches)] {
-                    @let to = See { units: Some(units), ..self.see.clone() };
-                    @let url = if on_drawing { route::style(self.name, &to) } else { route::room(self.name, &format!("{}{}", self.room.word(), self.leaf), &to) };
+                    @let to = Viewing { units: Some(units), ..self.see.clone() };
+                    @let url = if on_drawing { addresses::style(self.name, &to) } else { addresses::room(self.name, &format!("{}{}", self.room.word(), self.leaf), &to) };
                     a href=(url) data-swap[on_drawing] aria-current=[(units == now).then_some("true")] { (words) }
                 }
             }

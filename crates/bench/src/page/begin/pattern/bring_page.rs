@@ -5,8 +5,8 @@ use style::{Collection, Figure, Fit};
 use words::Words;
 
 use super::super::questions::free_name;
-use crate::field::capital;
-use crate::page::layout::{self, Loads};
+use crate::page::layout::{self, PageAssets};
+use crate::typed_fields::capital;
 
 pub(super) fn render(
     say: &'static Words,
@@ -65,7 +65,7 @@ pub(super) fn render(
             }
         }
     };
-    let loads = Loads {
+    let loads = PageAssets {
         styles: &["begin.css"],
         scripts: &["bring.js", "keys.js"],
     };
