@@ -7,6 +7,15 @@
 //! and drawings share. [`nest`] puts all sizes of a piece into one picture and [`movements`] says how each
 //! of its points moves from size to size. [`wash_test`] works out the shrinkage from marks measured before
 //! and after washing.
+//!
+//! ```
+//! let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../style/demo/saltmarsh/styles/ferryman");
+//! let loaded = style::load(demo.as_ref())?;
+//! let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+//! let cut = cutting::cut(&garment, &cutting::Plan::of(&loaded.style));
+//! assert!(cut.pieces.len() > 10);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod allowance_lie;
 mod band;

@@ -7,6 +7,19 @@
 //!
 //! Whoever waits is told how far the work is, and may set a flag to end it. Nothing here reads arguments
 //! or addresses, prints, looks at a clock or starts a thread: dates are given, and only `lay` searches.
+//!
+//! ```
+//! use std::sync::atomic::AtomicBool;
+//!
+//! let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../style/demo/saltmarsh/styles/ferryman");
+//! let loaded = style::load(demo.as_ref())?;
+//! let order = jobs::PackOrder { size: None, date: jiff::civil::date(2026, 3, 1) };
+//! // Whoever cancels gets nothing half made.
+//! let cancelled = AtomicBool::new(true);
+//! let pack = jobs::pack(&loaded, &order, &cancelled, &mut |_| ());
+//! assert!(matches!(pack, Err(jobs::JobError::Cancelled)));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod asked;
 mod bring;

@@ -6,6 +6,14 @@
 //! piece it is on; [`placements`] says how one piece lies on another. A style that cannot be sewn as
 //! it says still gives a garment, with [`Garment::findings`] that say what is wrong.
 //! [`work::sewing_order`] lists the operations that sew it, in the order in which a workroom does them.
+//!
+//! ```
+//! let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../style/demo/saltmarsh/styles/ferryman");
+//! let loaded = style::load(demo.as_ref())?;
+//! let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+//! assert!(garment.rows.iter().any(|row| row.stitches() > 100));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod allowance;
 mod bulk;

@@ -9,6 +9,19 @@
 //! go along it, whichever file a change was made in.
 //!
 //! What a file says is none of this room's business: whoever saves has made sure that the text is sound.
+//!
+//! ```
+//! use store::{RevisionId, VersionedFile, Way, list_versions};
+//!
+//! let folder = tempfile::tempdir()?;
+//! let path = folder.path().join("notes.toml");
+//! std::fs::write(&path, "by hand")?;
+//! let file = VersionedFile::new(&path);
+//! let held = RevisionId::of(&file.look()?.text);
+//! file.save(&held, "changed", Way::Edit)?;
+//! assert_eq!(list_versions(&file)?.len(), 2);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod error;
 mod file;

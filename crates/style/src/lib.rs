@@ -11,6 +11,15 @@
 //! time, whichever file they were in. [`difference`] says what changed between two versions of a style, as data; [`Change`] makes words of it. A pattern of the maker's own lies beside its style as plain outlines, which [`OwnPattern`] gives names;
 //! [`save_beside`] puts it there. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
 //! the people who write them.
+//!
+//! ```
+//! let folder = tempfile::tempdir()?;
+//! let loaded = style::load(&style::write_demo(folder.path())?)?;
+//! let wider = loaded.with_edit(&style::Edit::set("chart.thigh.value", "63 cm")?)?;
+//! let changes = style::difference(&loaded.style, &wider.style);
+//! assert_eq!(changes[0].path, "chart.thigh.value");
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod band_and_hem;
 mod chart;
