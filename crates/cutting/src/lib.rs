@@ -38,8 +38,8 @@ pub use band::{APART, BandCase, BandConflict, BandCut, BandWay, MOST_EASE};
 pub use corner::{CORNER_RULES, Corner, CornerKind, CornerRule};
 pub use cut::{cut, cut_run};
 pub use grade::{
-    GradeError, Increment, LengthName, Movement, Movements, Nest, Nested, increments, length_name,
-    movements, nest,
+    GradeError, Increment, Landmark, LengthName, Movement, Movements, Nest, Nested, increments,
+    length_name, movements, nest,
 };
 pub use label::Label;
 pub use lie::{EdgeLie, Lie, side_of};

@@ -3,10 +3,10 @@
 use trade::Length;
 
 use crate::pattern::Pattern;
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, PieceId};
 
 /// A run of edges, in order.
-pub type EdgeRun = &'static [(PieceId, &'static str)];
+pub type EdgeRun = &'static [(PieceId, EdgeId)];
 
 /// Two runs of edges that are sewn together.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,67 +41,71 @@ pub const JOINS: &[Join] = {
         Join {
             seam: "yoke",
             name: "Yoke seam",
-            a: (&[(Back, "top")], 1),
-            b: (&[(Yoke, "lower")], 1),
+            a: (&[(Back, EdgeId::Top)], 1),
+            b: (&[(Yoke, EdgeId::Lower)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "seat",
             name: "Seat seam",
-            a: (&[(Yoke, "centre"), (Back, "seat")], 1),
-            b: (&[(Yoke, "centre"), (Back, "seat")], 1),
+            a: (&[(Yoke, EdgeId::Centre), (Back, EdgeId::Seat)], 1),
+            b: (&[(Yoke, EdgeId::Centre), (Back, EdgeId::Seat)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "front_rise",
             name: "Front rise",
-            a: (&[(Front, "crotch")], 1),
-            b: (&[(Front, "crotch")], 1),
+            a: (&[(Front, EdgeId::Crotch)], 1),
+            b: (&[(Front, EdgeId::Crotch)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "inseam",
             name: "Inseam",
-            a: (&[(Front, "inseam")], 1),
-            b: (&[(Back, "inseam")], 1),
+            a: (&[(Front, EdgeId::Inseam)], 1),
+            b: (&[(Back, EdgeId::Inseam)], 1),
             ease: EaseOf::InseamStretch,
         },
         Join {
             seam: "outseam",
             name: "Outseam",
-            a: (&[(Front, "side"), (PocketFacing, "side")], 1),
-            b: (&[(Back, "side"), (Yoke, "side")], 1),
+            a: (&[(Front, EdgeId::Side), (PocketFacing, EdgeId::Side)], 1),
+            b: (&[(Back, EdgeId::Side), (Yoke, EdgeId::Side)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "band",
             name: "Band seam",
             a: (
-                &[(PocketFacing, "waist"), (Front, "waist"), (Yoke, "top")],
+                &[
+                    (PocketFacing, EdgeId::Waist),
+                    (Front, EdgeId::Waist),
+                    (Yoke, EdgeId::Top),
+                ],
                 2,
             ),
-            b: (&[(Band, "join")], 1),
+            b: (&[(Band, EdgeId::Join)], 1),
             ease: EaseOf::Band,
         },
         Join {
             seam: "mouth",
             name: "Pocket mouth",
-            a: (&[(Front, "mouth")], 1),
-            b: (&[(PocketBag, "mouth")], 1),
+            a: (&[(Front, EdgeId::Mouth)], 1),
+            b: (&[(PocketBag, EdgeId::Mouth)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "fly",
             name: "Fly edge",
-            a: (&[(Front, "fly")], 1),
-            b: (&[(FlyFacing, "edge")], 1),
+            a: (&[(Front, EdgeId::Fly)], 1),
+            b: (&[(FlyFacing, EdgeId::Edge)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "bag_close",
             name: "Pocket bag foot",
-            a: (&[(PocketBag, "foot_upper")], 1),
-            b: (&[(PocketBag, "foot_under")], 1),
+            a: (&[(PocketBag, EdgeId::FootUpper)], 1),
+            b: (&[(PocketBag, EdgeId::FootUnder)], 1),
             ease: EaseOf::None,
         },
     ]
@@ -134,7 +138,7 @@ pub fn walk(pattern: &Pattern) -> Vec<Walked> {
         .filter_map(|join| {
             let side = |(run, times): (EdgeRun, u32)| {
                 run.iter()
-                    .map(|(piece, edge)| Some(pattern.piece(*piece)?.edge(edge)?.length()))
+                    .map(|(piece, edge)| Some(pattern.piece(*piece)?.edge(*edge)?.length()))
                     .sum::<Option<Length>>()
                     .map(|l| l * f64::from(times))
             };

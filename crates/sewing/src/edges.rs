@@ -1,6 +1,6 @@
 //! Which seam uses which edge of which piece, and so what is cut beyond it.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use style::{Construction, Ply, Seam, known};
 use trade::Length;
 
@@ -43,49 +43,109 @@ pub enum PlyOf {
 const TURNED_IN: Length = Length::mm(10.0);
 
 /// What is done with an edge of a piece.
-pub fn edge_use(piece: PieceId, edge: &str) -> EdgeUse {
-    use EdgeUse::{Free, Sewn};
+pub fn edge_use(piece: PieceId, edge: EdgeId) -> EdgeUse {
+    let found = uses(piece).iter().find(|(id, _)| *id == edge);
+    // Left are edges only a lining of half a pocket and half a band have; both are turned in or joined by hand.
+    found.map_or(EdgeUse::Free(TURNED_IN), |(_, use_)| *use_)
+}
+
+/// What is done with each edge of a piece.
+const fn uses(piece: PieceId) -> &'static [(EdgeId, EdgeUse)] {
+    use EdgeId as E;
+    use EdgeUse::{Free, Sewn, SewnOrFree};
     use PieceId as P;
-    let front = PlyOf::Is(Ply::Front);
-    let back = PlyOf::Is(Ply::Back);
-    let yoke = PlyOf::Is(Ply::Yoke);
-    match (piece, edge) {
-        (P::Front, "fly") => Sewn("fly", PlyOf::Only),
-        (P::Front, "crotch") => Sewn("front_rise", PlyOf::Side),
-        (P::Front, "inseam") => Sewn("inseam", front),
-        (P::Front | P::Back, "hem") => Sewn("hem", PlyOf::Only),
-        (P::Front | P::PocketFacing, "side")
-        | (P::PocketFacing | P::PocketBag, "side_under")
-        | (P::PocketBag, "side_upper") => Sewn("outseam", front),
-        (P::Front | P::PocketBag, "mouth") => Sewn("mouth", PlyOf::Only),
-        (P::Front | P::PocketFacing, "waist")
-        | (P::PocketFacing | P::PocketBag, "waist_under")
-        | (P::PocketBag, "waist_upper")
-        | (P::Yoke | P::FlyFacing | P::FlyShield, "top")
-        | (P::Band, _) => Sewn("band", PlyOf::Only),
-        (P::Back, "seat") | (P::Yoke, "centre") => Sewn("seat", PlyOf::Side),
-        (P::Back, "inseam") => Sewn("inseam", back),
-        (P::Back | P::Yoke, "side") => Sewn("outseam", back),
-        (P::Back, "top") => Sewn("yoke", back),
-        (P::Yoke, "lower") => Sewn("yoke", yoke),
-        (P::FlyFacing, "edge") => Sewn("fly", PlyOf::Only),
-        // Overedged on the finished line where nothing else is said.
-        (P::FlyFacing, _) => EdgeUse::SewnOrFree("fly_edge", Length::ZERO),
-        (P::PocketFacing, "inner") => Sewn("facing_set", PlyOf::Only),
-        (P::CoinPocket, "top") => Sewn("coin_hem", PlyOf::Only),
-        (P::CoinPocket, _) => Sewn("coin_set", PlyOf::Only),
-        (P::PocketBag, "foot_upper" | "foot_under") => Sewn("bag_close", PlyOf::Only),
-        (P::BackPocketLeft | P::BackPocketRight, "top") => Sewn("back_pocket_hem", PlyOf::Only),
-        (P::BackPocketLeft | P::BackPocketRight, _)
-        | (
-            P::BackLiningLeft | P::BackLiningRight,
-            "inner" | "outer" | "foot_inner" | "foot_outer",
-        ) => Sewn("back_pocket_set", PlyOf::Only),
-        (P::ExtraPocket, "top") => Sewn("extra_hem", PlyOf::Only),
-        (P::ExtraPocket, _) => Sewn("extra_set", PlyOf::Only),
-        (P::LoopStrip, _) => Sewn("loop_edge", PlyOf::Only),
-        // Shield sides and foot, top and foot of a lining: turned in.
-        _ => Free(TURNED_IN),
+    use PlyOf::{Is, Only, Side};
+    match piece {
+        P::Front => &[
+            (E::Fly, Sewn("fly", Only)),
+            (E::Crotch, Sewn("front_rise", Side)),
+            (E::Inseam, Sewn("inseam", Is(Ply::Front))),
+            (E::Hem, Sewn("hem", Only)),
+            (E::Side, Sewn("outseam", Is(Ply::Front))),
+            (E::Mouth, Sewn("mouth", Only)),
+            (E::Waist, Sewn("band", Only)),
+        ],
+        P::Back => &[
+            (E::Seat, Sewn("seat", Side)),
+            (E::Inseam, Sewn("inseam", Is(Ply::Back))),
+            (E::Hem, Sewn("hem", Only)),
+            (E::Side, Sewn("outseam", Is(Ply::Back))),
+            (E::Top, Sewn("yoke", Is(Ply::Back))),
+        ],
+        P::Yoke => &[
+            (E::Centre, Sewn("seat", Side)),
+            (E::Lower, Sewn("yoke", Is(Ply::Yoke))),
+            (E::Side, Sewn("outseam", Is(Ply::Back))),
+            (E::Top, Sewn("band", Only)),
+        ],
+        P::Band => &[
+            (E::Join, Sewn("band", Only)),
+            (E::Overlap, Sewn("band", Only)),
+            (E::EndRight, Sewn("band", Only)),
+            (E::Inner, Sewn("band", Only)),
+            (E::EndLeft, Sewn("band", Only)),
+        ],
+        P::FlyFacing => &[
+            (E::Edge, Sewn("fly", Only)),
+            // Overedged on the finished line where nothing else is said.
+            (E::Foot, SewnOrFree("fly_edge", Length::ZERO)),
+            (E::Back, SewnOrFree("fly_edge", Length::ZERO)),
+            (E::Top, Sewn("band", Only)),
+        ],
+        P::FlyShield => &[
+            (E::Left, Free(TURNED_IN)),
+            (E::Foot, Free(TURNED_IN)),
+            (E::Right, Free(TURNED_IN)),
+            (E::Top, Sewn("band", Only)),
+        ],
+        P::PocketFacing => &[
+            (E::Waist, Sewn("band", Only)),
+            (E::WaistUnder, Sewn("band", Only)),
+            (E::Inner, Sewn("facing_set", Only)),
+            (E::SideUnder, Sewn("outseam", Is(Ply::Front))),
+            (E::Side, Sewn("outseam", Is(Ply::Front))),
+        ],
+        P::CoinPocket => &[
+            (E::Left, Sewn("coin_set", Only)),
+            (E::Foot, Sewn("coin_set", Only)),
+            (E::Right, Sewn("coin_set", Only)),
+            (E::Top, Sewn("coin_hem", Only)),
+        ],
+        P::PocketBag => &[
+            (E::WaistUpper, Sewn("band", Only)),
+            (E::Mouth, Sewn("mouth", Only)),
+            (E::SideUpper, Sewn("outseam", Is(Ply::Front))),
+            (E::FootUpper, Sewn("bag_close", Only)),
+            (E::FootUnder, Sewn("bag_close", Only)),
+            (E::SideUnder, Sewn("outseam", Is(Ply::Front))),
+            (E::WaistUnder, Sewn("band", Only)),
+        ],
+        P::BackPocketLeft | P::BackPocketRight => &[
+            (E::Inner, Sewn("back_pocket_set", Only)),
+            (E::FootInner, Sewn("back_pocket_set", Only)),
+            (E::FootOuter, Sewn("back_pocket_set", Only)),
+            (E::Outer, Sewn("back_pocket_set", Only)),
+            (E::Top, Sewn("back_pocket_hem", Only)),
+        ],
+        P::BackLiningLeft | P::BackLiningRight => &[
+            (E::Inner, Sewn("back_pocket_set", Only)),
+            (E::FootInner, Sewn("back_pocket_set", Only)),
+            (E::FootOuter, Sewn("back_pocket_set", Only)),
+            (E::Outer, Sewn("back_pocket_set", Only)),
+            (E::Top, Free(TURNED_IN)),
+        ],
+        P::LoopStrip => &[
+            (E::EndFoot, Sewn("loop_edge", Only)),
+            (E::Right, Sewn("loop_edge", Only)),
+            (E::EndTop, Sewn("loop_edge", Only)),
+            (E::Left, Sewn("loop_edge", Only)),
+        ],
+        P::ExtraPocket => &[
+            (E::Left, Sewn("extra_set", Only)),
+            (E::Foot, Sewn("extra_set", Only)),
+            (E::Right, Sewn("extra_set", Only)),
+            (E::Top, Sewn("extra_hem", Only)),
+        ],
     }
 }
 
@@ -110,7 +170,7 @@ pub(crate) fn allowance(
     seams: &[Seam],
     hem_depth: Length,
     piece: PieceId,
-    edge: &str,
+    edge: EdgeId,
     on: On,
 ) -> Length {
     let (name, ply) = match edge_use(piece, edge) {
@@ -135,5 +195,18 @@ pub(crate) fn allowance(
         both.over
     } else {
         both.under
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn of_every_edge_of_every_piece_it_is_said_what_is_done_with_it() {
+        for piece in PieceId::ALL {
+            let said: Vec<EdgeId> = uses(piece).iter().map(|(edge, _)| *edge).collect();
+            assert_eq!(said, piece.edges(), "{piece:?}");
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! What is seen of the allowances on the inside, seam by seam.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId};
 use style::{Construction, Ply, Seam};
 use trade::Length;
 
@@ -21,7 +21,7 @@ pub(crate) fn laps(context: &Context<'_>) -> Vec<InsideLap> {
 }
 
 /// An edge of a seam between panels, with the ply it is.
-type Side = (PieceId, &'static str, Ply);
+type Side = (PieceId, EdgeId, Ply);
 
 fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
     use PieceId::{Back, Band, CoinPocket, ExtraPocket, Front, PocketBag, PocketFacing, Yoke};
@@ -33,36 +33,46 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         width,
         finish,
     };
-    let turned = |piece, on| lap(piece, "top", on, turned_depth(seam), Finish::Folded);
+    let turned = |piece, on| lap(piece, EdgeId::Top, on, turned_depth(seam), Finish::Folded);
     match seam.name.as_str() {
         "outseam" => between(
             context,
             seam,
             &[
-                (Front, "side", Ply::Front),
-                (PocketFacing, "side", Ply::Front),
-                (Back, "side", Ply::Back),
-                (Yoke, "side", Ply::Back),
+                (Front, EdgeId::Side, Ply::Front),
+                (PocketFacing, EdgeId::Side, Ply::Front),
+                (Back, EdgeId::Side, Ply::Back),
+                (Yoke, EdgeId::Side, Ply::Back),
             ],
         ),
         "inseam" => between(
             context,
             seam,
-            &[(Front, "inseam", Ply::Front), (Back, "inseam", Ply::Back)],
+            &[
+                (Front, EdgeId::Inseam, Ply::Front),
+                (Back, EdgeId::Inseam, Ply::Back),
+            ],
         ),
         "yoke" => between(
             context,
             seam,
-            &[(Yoke, "lower", Ply::Yoke), (Back, "top", Ply::Back)],
+            &[
+                (Yoke, EdgeId::Lower, Ply::Yoke),
+                (Back, EdgeId::Top, Ply::Back),
+            ],
         ),
-        "seat" => left_and_right(context, seam, &[(Yoke, "centre"), (Back, "seat")]),
-        "front_rise" => left_and_right(context, seam, &[(Front, "crotch")]),
+        "seat" => left_and_right(
+            context,
+            seam,
+            &[(Yoke, EdgeId::Centre), (Back, EdgeId::Seat)],
+        ),
+        "front_rise" => left_and_right(context, seam, &[(Front, EdgeId::Crotch)]),
         "hem" => [Front, Back]
-            .map(|piece| lap(piece, "hem", On::Both, spec.hem_depth, Finish::Folded))
+            .map(|piece| lap(piece, EdgeId::Hem, On::Both, spec.hem_depth, Finish::Folded))
             .into(),
         "band" => vec![lap(
             Band,
-            "join",
+            EdgeId::Join,
             On::AsDrawn,
             spec.band_height,
             Finish::Folded,
@@ -70,7 +80,7 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         "bag_close" => {
             let width = allowances(seam, spec.hem_depth).over;
             let finish = construct(seam.construction).finish;
-            vec![lap(PocketBag, "foot_under", On::Both, width, finish)]
+            vec![lap(PocketBag, EdgeId::FootUnder, On::Both, width, finish)]
         }
         "coin_hem" => vec![turned(CoinPocket, coin_on(spec))],
         "back_pocket_hem" => back_pockets().map(|(piece, on)| turned(piece, on)).into(),
@@ -83,7 +93,7 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
 fn between(context: &Context<'_>, seam: &Seam, sides: &[Side]) -> Vec<InsideLap> {
     sides
         .iter()
-        .filter_map(|(piece, edge, ply)| lie(context, seam, piece, edge, *ply, On::Both))
+        .filter_map(|(piece, edge, ply)| lie(context, seam, piece, *edge, *ply, On::Both))
         .collect()
 }
 
@@ -91,14 +101,14 @@ fn between(context: &Context<'_>, seam: &Seam, sides: &[Side]) -> Vec<InsideLap>
 fn left_and_right(
     context: &Context<'_>,
     seam: &Seam,
-    edges: &[(PieceId, &'static str)],
+    edges: &[(PieceId, EdgeId)],
 ) -> Vec<InsideLap> {
     edges
         .iter()
         .flat_map(|(piece, edge)| {
             [On::AsDrawn, On::Mirrored].into_iter().filter_map(|on| {
                 let ply = side_of(*piece, on == On::Mirrored);
-                lie(context, seam, piece, edge, ply, on)
+                lie(context, seam, piece, *edge, ply, on)
             })
         })
         .collect()
@@ -110,7 +120,7 @@ fn lie(
     context: &Context<'_>,
     seam: &Seam,
     piece: &PieceId,
-    edge: &'static str,
+    edge: EdgeId,
     ply: Ply,
     on: On,
 ) -> Option<InsideLap> {

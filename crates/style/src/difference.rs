@@ -11,7 +11,7 @@ use crate::making::RowEnding;
 use crate::muted::Muted;
 use crate::own::{OWN_PIECES, OwnPattern, OwnPiece};
 use crate::seams::{RowSpec, Seam};
-use crate::{BackPocket, ChartEntry, ExtraPocket, Label, Patch, Rivets, StyleDoc, known};
+use crate::{BackPocket, ChartEntry, EdgeId, ExtraPocket, Label, Patch, Rivets, StyleDoc, known};
 
 /// One change between two versions.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -333,7 +333,7 @@ fn pattern(words: &mut Words, old: Option<&OwnPattern>, new: Option<&OwnPattern>
         a.allowance,
         b.allowance,
     );
-    let mut edges: Vec<&String> = a.allowances.keys().collect();
+    let mut edges: Vec<&EdgeId> = a.allowances.keys().collect();
     edges.extend(
         b.allowances
             .keys()
@@ -341,16 +341,19 @@ fn pattern(words: &mut Words, old: Option<&OwnPattern>, new: Option<&OwnPattern>
     );
     for edge in edges {
         words.maybe_length(
-            &format!("pattern.allowances.{edge}"),
-            &format!("allowance of the own pattern, {}", edge.replace('_', " ")),
+            &format!("pattern.allowances.{}", edge.code()),
+            &format!(
+                "allowance of the own pattern, {}",
+                edge.words(::words::Words::english())
+            ),
             a.allowances.get(edge).copied(),
             b.allowances.get(edge).copied(),
         );
     }
     for known in OWN_PIECES {
-        let (one, other) = (a.pieces.get(known.name), b.pieces.get(known.name));
+        let (one, other) = (a.pieces.get(&known.id), b.pieces.get(&known.id));
         let name = |piece: Option<&OwnPiece>| piece.map(|piece| piece.piece.clone());
-        let path = format!("pattern.{}", known.name);
+        let path = format!("pattern.{}", known.id.code());
         let title = format!("{} of the own pattern", known.title);
         words.maybe(&path, &title, name(one).as_ref(), name(other).as_ref());
         if let (Some(one), Some(other)) = (one, other)

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use serde::{Serialize, Serializer};
 use words::{Words, key};
 
 words::identities! {
@@ -153,6 +154,12 @@ impl PieceId {
     #[must_use]
     pub fn name(self) -> &'static str {
         self.words(Words::english())
+    }
+}
+
+impl Serialize for PieceId {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.code())
     }
 }
 

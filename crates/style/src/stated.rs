@@ -318,6 +318,7 @@ impl List {
             self.section("pattern", "own pattern");
             self.maybe("allowance", "allowance", pattern.allowance);
             for (edge, allowance) in &pattern.allowances {
+                let edge = edge.code();
                 let about = format!("allowance at {edge}");
                 self.put(format!("allowances.{edge}"), about, *allowance);
             }

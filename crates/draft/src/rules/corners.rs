@@ -5,7 +5,7 @@ use geometry::angle_between;
 use trade::Angle;
 
 use crate::pattern::Pattern;
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, PieceId};
 
 /// A corner that should be a right angle.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -42,24 +42,48 @@ impl Joint {
 }
 
 /// A corner of a piece, as the edge that arrives and the edge that leaves.
-type At = (PieceId, &'static str, &'static str);
+type At = (PieceId, EdgeId, EdgeId);
 
 const CORNERS: &[(&str, At)] = {
     use PieceId::{Back, Band, Front, Yoke};
     &[
-        ("centre front at the waist", (Front, "waist", "fly")),
-        ("centre back at the waist", (Yoke, "top", "centre")),
-        ("front hem at the inseam", (Front, "inseam", "hem")),
-        ("front hem at the outseam", (Front, "hem", "side")),
-        ("back hem at the inseam", (Back, "inseam", "hem")),
-        ("back hem at the outseam", (Back, "hem", "side")),
-        ("left band end, lower corner", (Band, "end_left", "join")),
+        (
+            "centre front at the waist",
+            (Front, EdgeId::Waist, EdgeId::Fly),
+        ),
+        (
+            "centre back at the waist",
+            (Yoke, EdgeId::Top, EdgeId::Centre),
+        ),
+        (
+            "front hem at the inseam",
+            (Front, EdgeId::Inseam, EdgeId::Hem),
+        ),
+        (
+            "front hem at the outseam",
+            (Front, EdgeId::Hem, EdgeId::Side),
+        ),
+        (
+            "back hem at the inseam",
+            (Back, EdgeId::Inseam, EdgeId::Hem),
+        ),
+        ("back hem at the outseam", (Back, EdgeId::Hem, EdgeId::Side)),
+        (
+            "left band end, lower corner",
+            (Band, EdgeId::EndLeft, EdgeId::Join),
+        ),
         (
             "right band end, lower corner",
-            (Band, "overlap", "end_right"),
+            (Band, EdgeId::Overlap, EdgeId::EndRight),
         ),
-        ("right band end, inner corner", (Band, "end_right", "inner")),
-        ("left band end, inner corner", (Band, "inner", "end_left")),
+        (
+            "right band end, inner corner",
+            (Band, EdgeId::EndRight, EdgeId::Inner),
+        ),
+        (
+            "left band end, inner corner",
+            (Band, EdgeId::Inner, EdgeId::EndLeft),
+        ),
     ]
 };
 
@@ -68,28 +92,28 @@ const JOINTS: &[(&str, At, At)] = {
     &[
         (
             "seat seam across the yoke seam",
-            (Back, "top", "seat"),
-            (Yoke, "centre", "lower"),
+            (Back, EdgeId::Top, EdgeId::Seat),
+            (Yoke, EdgeId::Centre, EdgeId::Lower),
         ),
         (
             "outseam across the yoke seam",
-            (Back, "side", "top"),
-            (Yoke, "lower", "side"),
+            (Back, EdgeId::Side, EdgeId::Top),
+            (Yoke, EdgeId::Lower, EdgeId::Side),
         ),
         (
             "waist across the outseam",
-            (PocketFacing, "side", "waist"),
-            (Yoke, "side", "top"),
+            (PocketFacing, EdgeId::Side, EdgeId::Waist),
+            (Yoke, EdgeId::Side, EdgeId::Top),
         ),
         (
             "hem across the outseam",
-            (Front, "hem", "side"),
-            (Back, "hem", "side"),
+            (Front, EdgeId::Hem, EdgeId::Side),
+            (Back, EdgeId::Hem, EdgeId::Side),
         ),
         (
             "hem across the inseam",
-            (Front, "inseam", "hem"),
-            (Back, "inseam", "hem"),
+            (Front, EdgeId::Inseam, EdgeId::Hem),
+            (Back, EdgeId::Inseam, EdgeId::Hem),
         ),
     ]
 };

@@ -2,12 +2,13 @@
 
 use geometry::{area, is_simple};
 use trade::Length;
+use words::Words;
 
 use super::seams::notch;
 use super::{Broken, Case, beyond, fine};
 use crate::measure::{Measurable, Run};
 use crate::pattern::Pattern;
-use crate::piece::{Piece, PieceId};
+use crate::piece::{EdgeId, NotchId, Piece, PieceId};
 
 /// How far apart two notches that meet may lie.
 const NOTCH_APART: Length = Length::mm(1.0);
@@ -27,6 +28,7 @@ pub(super) fn outlines(case: &Case<'_>) -> Vec<Broken> {
 }
 
 fn outline(piece: &Piece) -> Option<Broken> {
+    let words = Words::english();
     let error = |message: String| Some(Broken::error(piece.id.name(), message));
     for (k, edge) in piece.edges.iter().enumerate() {
         let next = &piece.edges[(k + 1) % piece.edges.len()];
@@ -35,8 +37,8 @@ fn outline(piece: &Piece) -> Option<Broken> {
             return error(format!(
                 "the outline is open by {} between {} and {}",
                 fine(gap),
-                edge.name.replace('_', " "),
-                next.name.replace('_', " ")
+                edge.id.words(words),
+                next.id.words(words)
             ));
         }
     }
@@ -59,7 +61,7 @@ fn stray_notches(piece: &Piece) -> impl Iterator<Item = Broken> + '_ {
         (!on).then(|| {
             Broken::error(
                 piece.id.name(),
-                format!("the notch “{}” does not lie on its edge", n.name),
+                format!("the notch “{}” does not lie on its edge", n.id.code()),
             )
         })
     })
@@ -67,10 +69,10 @@ fn stray_notches(piece: &Piece) -> impl Iterator<Item = Broken> + '_ {
 
 /// Every pair of notches that meet, as the distance of each from a common place along its seam.
 fn pairs(p: &Pattern) -> Vec<(&'static str, Option<Length>, Option<Length>)> {
-    let from_start = |piece, edge, name| notch(p, piece, edge, name).map(|n| n.0);
-    let from_end = |piece, edge, name| notch(p, piece, edge, name).map(|n| n.1 - n.0);
-    let edge = |piece, name| Some(p.piece(piece)?.edge(name)?.length());
-    let band = |name| from_start(PieceId::Band, "join", name);
+    let from_start = |piece, edge, id| notch(p, piece, edge, id).map(|n| n.0);
+    let from_end = |piece, edge, id| notch(p, piece, edge, id).map(|n| n.1 - n.0);
+    let edge = |piece, id| Some(p.piece(piece)?.edge(id)?.length());
+    let band = |id| from_start(PieceId::Band, EdgeId::Join, id);
     let run = |r| p.run_length(r);
     // The body's landmarks lie on the band in proportion, because ease is spread evenly.
     let body = (|| Some((run(Run::FrontWaist)?, run(Run::YokeTop)?)))();
@@ -83,48 +85,48 @@ fn pairs(p: &Pattern) -> Vec<(&'static str, Option<Length>, Option<Length>)> {
     vec![
         (
             "knee on the outseam",
-            from_start(Front, "side", "outseam knee"),
-            from_start(Back, "side", "outseam knee"),
+            from_start(Front, EdgeId::Side, NotchId::OutseamKnee),
+            from_start(Back, EdgeId::Side, NotchId::OutseamKnee),
         ),
         (
             "hip",
-            from_start(Front, "side", "hip"),
-            from_start(Back, "side", "hip"),
+            from_start(Front, EdgeId::Side, NotchId::Hip),
+            from_start(Back, EdgeId::Side, NotchId::Hip),
         ),
         (
             "knee on the inseam",
-            from_end(Front, "inseam", "inseam knee"),
-            from_end(Back, "inseam", "inseam knee"),
+            from_end(Front, EdgeId::Inseam, NotchId::InseamKnee),
+            from_end(Back, EdgeId::Inseam, NotchId::InseamKnee),
         ),
         (
             "middle of the yoke seam",
-            from_end(Back, "top", "yoke middle"),
-            from_start(Yoke, "lower", "yoke middle"),
+            from_end(Back, EdgeId::Top, NotchId::YokeMiddle),
+            from_start(Yoke, EdgeId::Lower, NotchId::YokeMiddle),
         ),
         (
             "pocket mouth on the outseam",
             (|| {
                 Some(
-                    from_end(PocketFacing, "side_under", "mouth at outseam")?
-                        + edge(PocketFacing, "side")?,
+                    from_end(PocketFacing, EdgeId::SideUnder, NotchId::MouthAtOutseam)?
+                        + edge(PocketFacing, EdgeId::Side)?,
                 )
             })(),
-            from_end(PocketBag, "side_under", "mouth at outseam"),
+            from_end(PocketBag, EdgeId::SideUnder, NotchId::MouthAtOutseam),
         ),
         (
             "left side on the band",
             on_band(|f, _| f),
-            band("side_left"),
+            band(NotchId::SideLeft),
         ),
         (
             "centre back on the band",
             on_band(|f, y| f + y),
-            band("centre_back"),
+            band(NotchId::CentreBack),
         ),
         (
             "right side on the band",
             on_band(|f, y| f + y * 2.0),
-            band("side_right"),
+            band(NotchId::SideRight),
         ),
     ]
 }

@@ -12,7 +12,7 @@ mod sides;
 #[cfg(test)]
 mod tests;
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use geometry::{Affine, BezPath, Point, Rect};
 use sewing::{Face, Garment};
 use trade::Length;
@@ -165,16 +165,16 @@ fn on_paper(title: String, mut layers: Vec<Layer>) -> Sheet {
 impl Scene<'_> {
     /// Height at which the crotch seam reaches the centre line on this view.
     fn crotch_y(&self) -> f64 {
-        let (piece, names): (PieceId, &[&str]) = match self.view {
-            View::Front => (PieceId::Front, &["fly", "crotch"]),
-            View::Back => (PieceId::Back, &["seat"]),
+        let (piece, edges): (PieceId, &[EdgeId]) = match self.view {
+            View::Front => (PieceId::Front, &[EdgeId::Fly, EdgeId::Crotch]),
+            View::Back => (PieceId::Back, &[EdgeId::Seat]),
         };
         let Some(piece) = self.garment.pattern.piece(piece) else {
             return 0.0;
         };
-        names
+        edges
             .iter()
-            .filter_map(|name| piece.edge(name))
+            .filter_map(|id| piece.edge(*id))
             .flat_map(|path| path.dense(Length::mm(2.0)))
             .map(|p| match self.view {
                 View::Front => self.flat.front(p).at,

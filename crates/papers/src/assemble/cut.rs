@@ -1,6 +1,6 @@
 //! What the cutter needs: what is cut from which cloth, the lays, the corners, and how pieces grow.
 
-use cutting::{CutPiece, CutSize, Follows, Plan, cut, increments, movements};
+use cutting::{CutPiece, CutSize, Follows, Landmark, Plan, cut, increments, movements};
 use drawing::{
     LayMarks, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
     piece_number,
@@ -9,6 +9,7 @@ use geometry::Vec2;
 use sewing::Garment;
 use style::{Loaded, Size, StyleDoc};
 use trade::Length;
+use words::Words;
 
 use super::Context;
 use super::figures::{LEAST_ONE_TO, TURNED_MM, UPRIGHT_MM, at, drawn, fits, together};
@@ -244,7 +245,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         return None;
     }
     let table = movements(run, base, piece.piece, piece.part, piece.on, at).ok()?;
-    let plain = |name: &str| name.replace('_', " ");
+    let plain = |at: Landmark| at.words(Words::english());
     let others: Vec<usize> = (0..table.sizes.len())
         .filter(|k| table.sizes.get(*k).is_some_and(|size| *size != base))
         .collect();
@@ -253,7 +254,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         .iter()
         .filter(|point| point.point != table.at)
         .map(|point| MoveRow {
-            point: plain(&point.point),
+            point: plain(point.point),
             base: [
                 format!("{:.1}", point.base.x),
                 format!("{:.1}", point.base.y),
@@ -270,7 +271,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
     }
     Some(MoveTable {
         piece: piece.name(),
-        at: plain(&table.at),
+        at: plain(table.at),
         base: base.to_string(),
         sizes: others
             .iter()

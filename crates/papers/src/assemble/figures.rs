@@ -7,6 +7,7 @@ use drawing::{
 };
 use sewing::{Face, On};
 use trade::Length;
+use words::Words;
 
 use super::Context;
 use super::words::{capital, millimetres};
@@ -242,7 +243,10 @@ fn caption(context: &Context<'_>, piece: &CutPiece) -> String {
 fn allowances(cut: &CutPiece) -> String {
     let mut widths: Vec<(String, Vec<String>)> = Vec::new();
     for edge in &cut.edges {
-        let (width, edge) = (millimetres(edge.allowance), edge.name.replace('_', " "));
+        let (width, edge) = (
+            millimetres(edge.allowance),
+            edge.id.words(Words::english()).to_owned(),
+        );
         match widths.iter_mut().find(|(known, _)| *known == width) {
             Some((_, edges)) => edges.push(edge),
             None => widths.push((width, vec![edge])),

@@ -1,6 +1,6 @@
 //! Crossings of the seams between panels, band and hem.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use style::Ply;
 
 use super::plies::{Plies, lying, lying_trimmed};
@@ -22,7 +22,7 @@ pub(super) fn crossings(site: &Site<'_>) -> Vec<Crossing> {
 }
 
 fn seat_yoke(site: &Site<'_>) -> Option<Crossing> {
-    let at = site.point(PieceId::Back, "yoke_centre")?;
+    let at = site.point(PieceId::Back, PointId::YokeCentre)?;
     let yoke = site.construction("yoke");
     let seat = site.lying("seat");
     let (whole, trimmed) = (lying(yoke).plain(), lying_trimmed(yoke).plain());
@@ -40,7 +40,7 @@ fn seat_yoke(site: &Site<'_>) -> Option<Crossing> {
 
 /// The inseam is sewn from hem to hem across the finished front rise and seat seam.
 fn crotch(site: &Site<'_>) -> Option<Crossing> {
-    let at = site.point(PieceId::Front, "crotch")?;
+    let at = site.point(PieceId::Front, PointId::Crotch)?;
     let inseam = site.lying("inseam");
     let front_over = site.seam("inseam").and_then(over_ply) != Some(Ply::Back);
     let stack = |rise: Plies, seat: Plies| {
@@ -68,7 +68,7 @@ fn crotch(site: &Site<'_>) -> Option<Crossing> {
 
 /// The end of the yoke seam lies opposite the pocket mouth.
 fn outseam_yoke(site: &Site<'_>) -> Option<Crossing> {
-    let at = site.point(PieceId::Yoke, "seam_side")?;
+    let at = site.point(PieceId::Yoke, PointId::SeamSide)?;
     let yoke = site.construction("yoke");
     let outseam = site.lying("outseam");
     let found = Found {
@@ -85,7 +85,7 @@ fn outseam_yoke(site: &Site<'_>) -> Option<Crossing> {
 
 fn hems(site: &Site<'_>) -> Vec<Crossing> {
     let hem = site.lying("hem");
-    [("inseam", "hem_in"), ("outseam", "hem_out")]
+    [("inseam", PointId::HemIn), ("outseam", PointId::HemOut)]
         .into_iter()
         .filter_map(|(seam, point)| {
             let at = site.point(PieceId::Front, point)?;
@@ -119,19 +119,19 @@ fn band(site: &Site<'_>) -> Vec<Crossing> {
     let seat = site.construction("seat");
     [
         (
-            "centre_back",
+            PointId::CentreBack,
             "where the band crosses the seat seam",
             lying(seat).plain(),
             lying_trimmed(seat).plain(),
         ),
         (
-            "side_left",
+            PointId::SideLeft,
             "where the band crosses the left outseam",
             outseam,
             outseam,
         ),
         (
-            "side_right",
+            PointId::SideRight,
             "where the band crosses the right outseam",
             outseam,
             outseam,

@@ -1,6 +1,6 @@
 //! Patch pockets against the panels they are set on.
 
-use draft::PieceId;
+use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
 use trade::Length;
 
@@ -18,23 +18,28 @@ const NEAR_SEAM: Length = Length::mm(10.0);
 const LEVEL: Length = Length::mm(3.2);
 
 /// The lines on the back the back pockets are set along.
-const BACK: [(&str, &str); 2] = [
-    ("pocket_left", "left back pocket"),
-    ("pocket_right", "right back pocket"),
+const BACK: [(LineId, &str); 2] = [
+    (LineId::PocketLeft, "left back pocket"),
+    (LineId::PocketRight, "right back pocket"),
 ];
 
-/// The seam an edge of the back is sewn into, for people.
-fn seam_of(edge: &str) -> &'static str {
-    match edge {
-        "side" => "the outseam",
-        "top" => "the yoke seam",
-        "seat" => "the seat seam",
-        "inseam" => "the inseam",
-        _ => "the hem",
-    }
+/// The edges of the back, by the seam each is sewn into, for people.
+const SEAMS: [(EdgeId, &str); 5] = [
+    (EdgeId::Side, "the outseam"),
+    (EdgeId::Top, "the yoke seam"),
+    (EdgeId::Seat, "the seat seam"),
+    (EdgeId::Inseam, "the inseam"),
+    (EdgeId::Hem, "the hem"),
+];
+
+/// The seam nearest to a place on the back.
+fn nearest_seam(case: &Case<'_>, at: Point) -> Option<&'static str> {
+    let edge = nearest_edge(case, PieceId::Back, at)?;
+    let found = SEAMS.iter().find(|(id, _)| *id == edge);
+    found.map(|(_, seam)| *seam)
 }
 
-fn outline(case: &Case<'_>, line: &str) -> Option<Vec<Point>> {
+fn outline(case: &Case<'_>, line: LineId) -> Option<Vec<Point>> {
     points_along(case.context.pattern.piece(PieceId::Back)?.line(line)?)
 }
 
@@ -46,7 +51,7 @@ pub(super) fn outside(case: &Case<'_>) -> Vec<Broken> {
         .filter_map(|(line, name)| {
             let outline = outline(case, line)?;
             let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
-            let seam = seam_of(nearest_edge(case, PieceId::Back, at)?);
+            let seam = nearest_seam(case, at)?;
             Some(
                 Broken::error(
                     name,
@@ -77,7 +82,7 @@ pub(super) fn near_seam(case: &Case<'_>) -> Vec<Broken> {
                 .iter()
                 .map(|p| (*p, distance(polygon, *p)))
                 .min_by(|a, b| a.1.total_cmp(&b.1))?;
-            let seam = seam_of(nearest_edge(case, PieceId::Back, at)?);
+            let seam = nearest_seam(case, at)?;
             (nearest < NEAR_SEAM.to_mm()).then(|| {
                 Broken::warning(
                     name,
@@ -125,7 +130,7 @@ pub(super) fn coin_beyond(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let ground = case.ground(PieceId::PocketFacing)?;
         let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
-        let outline = points_along(facing.line("coin_pocket")?)?;
+        let outline = points_along(facing.line(LineId::CoinPocket)?)?;
         let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
         (beyond > TOUCHES_MM).then(|| {
             Broken::warning(
@@ -146,7 +151,7 @@ pub(super) fn coin_beyond(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn coin_hidden(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
-        let line = facing.line("coin_pocket")?;
+        let line = facing.line(LineId::CoinPocket)?;
         let covered = case.ground(PieceId::Front)?;
         let middle = line.start().midpoint(line.end());
         contains(covered.polygon(), middle).then(|| {
@@ -180,7 +185,7 @@ pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
             "at most {} wide",
             mm((spec.mouth_width - spec.coin_from_side).max(Length::ZERO))
         ))
-        .at(case.point(PieceId::CoinPocket, "top_middle")),
+        .at(case.point(PieceId::CoinPocket, PointId::TopMiddle)),
     ]
 }
 
@@ -188,7 +193,7 @@ pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn coin_foot(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
-        let outline = points_along(facing.line("coin_pocket")?)?;
+        let outline = points_along(facing.line(LineId::CoinPocket)?)?;
         let front = case.ground(PieceId::Front)?;
         let covered = outline.iter().any(|p| contains(front.polygon(), *p));
         let lowest = outline.iter().min_by(|a, b| a.y.total_cmp(&b.y))?;

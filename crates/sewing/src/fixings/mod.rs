@@ -4,7 +4,7 @@ mod hardware;
 mod labels;
 mod tacks;
 
-use draft::{Finding, PieceId};
+use draft::{EdgeId, Finding, PieceId};
 use geometry::{Path, Point, Vec2};
 use trade::{Colour, Length};
 
@@ -76,7 +76,7 @@ fn between_rows(context: &Context<'_>, seam: &str, usual: Length) -> Length {
 }
 
 /// The line midway between the rows of a seam, inside the named edges.
-fn midway(context: &Context<'_>, piece: PieceId, edges: &[&str], seam: &str) -> Option<Path> {
+fn midway(context: &Context<'_>, piece: PieceId, edges: &[EdgeId], seam: &str) -> Option<Path> {
     let piece = context.pattern.piece(piece)?;
     Ground::of(piece)?.inset(edges, between_rows(context, seam, Length::mm(4.8)))
 }

@@ -1,6 +1,6 @@
 //! Along which edges the rows of a seam run, and where they show.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use style::{Construction, Ply, RowSpec, Seam};
 
 use super::JOINING;
@@ -13,7 +13,7 @@ use crate::placement::{back_pockets, coin_on, extra_on};
 pub(super) struct Course {
     pub piece: PieceId,
     /// The edges, one after the other anticlockwise.
-    pub edges: &'static [&'static str],
+    pub edges: &'static [EdgeId],
     pub on: On,
     pub begins: RowEnd,
     pub ends: RowEnd,
@@ -25,7 +25,7 @@ pub(super) struct Course {
 
 impl Course {
     /// A run that begins and ends in the neighbouring seams and shows on both faces.
-    const fn new(piece: PieceId, edges: &'static [&'static str], on: On) -> Course {
+    const fn new(piece: PieceId, edges: &'static [EdgeId], on: On) -> Course {
         Course {
             piece,
             edges,
@@ -61,9 +61,14 @@ impl Course {
     }
 }
 
-const PATCH_HEM: &[&str] = &["top"];
-const PATCH_SIDES: &[&str] = &["left", "foot", "right"];
-pub(super) const BACK_POCKET_SIDES: &[&str] = &["inner", "foot_inner", "foot_outer", "outer"];
+const PATCH_HEM: &[EdgeId] = &[EdgeId::Top];
+const PATCH_SIDES: &[EdgeId] = &[EdgeId::Left, EdgeId::Foot, EdgeId::Right];
+pub(super) const BACK_POCKET_SIDES: &[EdgeId] = &[
+    EdgeId::Inner,
+    EdgeId::FootInner,
+    EdgeId::FootOuter,
+    EdgeId::Outer,
+];
 
 /// The runs a row of this seam follows. Empty for the seams with shapes of their own.
 pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec<Course> {
@@ -71,7 +76,7 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
         Back, Band, CoinPocket, ExtraPocket, FlyFacing, Front, PocketBag, PocketFacing, Yoke,
     };
     let over = over_ply(seam);
-    let joined = |runs: &[(PieceId, &'static [&'static str])], on: On| -> Vec<Course> {
+    let joined = |runs: &[(PieceId, &'static [EdgeId])], on: On| -> Vec<Course> {
         runs.iter()
             .map(|(piece, edges)| shown(seam, spec, Course::new(*piece, edges, on)))
             .collect()
@@ -90,41 +95,59 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
     match seam.name.as_str() {
         "outseam" if each_edge => joined(
             &[
-                (Front, &["side"]),
-                (PocketFacing, &["side"]),
-                (Back, &["side"]),
-                (Yoke, &["side"]),
+                (Front, &[EdgeId::Side]),
+                (PocketFacing, &[EdgeId::Side]),
+                (Back, &[EdgeId::Side]),
+                (Yoke, &[EdgeId::Side]),
             ],
             On::Both,
         ),
-        "inseam" if each_edge => joined(&[(Front, &["inseam"]), (Back, &["inseam"])], On::Both),
-        "yoke" if each_edge => joined(&[(Yoke, &["lower"]), (Back, &["top"])], On::Both),
-        "seat" if each_edge => joined(&[(Yoke, &["centre"]), (Back, &["seat"])], On::Both),
-        "front_rise" if each_edge => joined(&[(Front, &["crotch"])], On::Both),
-        "outseam" if back => joined(&[(Back, &["side"]), (Yoke, &["side"])], On::Both),
-        "outseam" => joined(&[(Front, &["side"]), (PocketFacing, &["side"])], On::Both),
-        "inseam" if back => joined(&[(Back, &["inseam"])], On::Both),
-        "inseam" => joined(&[(Front, &["inseam"])], On::Both),
-        "yoke" if back => joined(&[(Back, &["top"])], On::Both),
-        "yoke" => joined(&[(Yoke, &["lower"])], On::Both),
-        "seat" => joined(&[(Yoke, &["centre"]), (Back, &["seat"])], copy(Back)),
+        "inseam" if each_edge => joined(
+            &[(Front, &[EdgeId::Inseam]), (Back, &[EdgeId::Inseam])],
+            On::Both,
+        ),
+        "yoke" if each_edge => joined(
+            &[(Yoke, &[EdgeId::Lower]), (Back, &[EdgeId::Top])],
+            On::Both,
+        ),
+        "seat" if each_edge => joined(
+            &[(Yoke, &[EdgeId::Centre]), (Back, &[EdgeId::Seat])],
+            On::Both,
+        ),
+        "front_rise" if each_edge => joined(&[(Front, &[EdgeId::Crotch])], On::Both),
+        "outseam" if back => joined(
+            &[(Back, &[EdgeId::Side]), (Yoke, &[EdgeId::Side])],
+            On::Both,
+        ),
+        "outseam" => joined(
+            &[(Front, &[EdgeId::Side]), (PocketFacing, &[EdgeId::Side])],
+            On::Both,
+        ),
+        "inseam" if back => joined(&[(Back, &[EdgeId::Inseam])], On::Both),
+        "inseam" => joined(&[(Front, &[EdgeId::Inseam])], On::Both),
+        "yoke" if back => joined(&[(Back, &[EdgeId::Top])], On::Both),
+        "yoke" => joined(&[(Yoke, &[EdgeId::Lower])], On::Both),
+        "seat" => joined(
+            &[(Yoke, &[EdgeId::Centre]), (Back, &[EdgeId::Seat])],
+            copy(Back),
+        ),
         "front_rise" => {
             let on = copy(Front);
-            let mut rise = joined(&[(Front, &["crotch"])], on);
+            let mut rise = joined(&[(Front, &[EdgeId::Crotch])], on);
             // Only the left front carries the topstitching of the fly.
             rise.iter_mut()
                 .for_each(|c| c.under_fly = on == On::AsDrawn);
             rise
         }
         "band" => vec![
-            Course::new(Band, &["join", "overlap"], On::AsDrawn)
+            Course::new(Band, &[EdgeId::Join, EdgeId::Overlap], On::AsDrawn)
                 .ended(RowEnd::TuckedIn, RowEnd::TuckedIn),
         ],
         // The bag lies over the rows inside.
-        "mouth" => vec![Course::new(Front, &["mouth"], On::Both).hidden_inside()],
+        "mouth" => vec![Course::new(Front, &[EdgeId::Mouth], On::Both).hidden_inside()],
         // Overedged together, bound or turned in by itself.
         "fly_edge" => vec![
-            Course::new(FlyFacing, &["foot", "back"], facing_plies(seam))
+            Course::new(FlyFacing, &[EdgeId::Foot, EdgeId::Back], facing_plies(seam))
                 .ended(RowEnd::CaughtInSeam, RowEnd::CaughtInSeam)
                 .hidden_outside(),
         ],
@@ -145,9 +168,11 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
                     .ended(RowEnd::Backtacked, RowEnd::Backtacked)
             })
             .into(),
-        "facing_set" => vec![Course::new(PocketFacing, &["inner"], On::Both).hidden_outside()],
+        "facing_set" => {
+            vec![Course::new(PocketFacing, &[EdgeId::Inner], On::Both).hidden_outside()]
+        }
         "bag_close" => vec![
-            Course::new(PocketBag, &["foot_under"], On::Both)
+            Course::new(PocketBag, &[EdgeId::FootUnder], On::Both)
                 .ended(RowEnd::Backtacked, RowEnd::CaughtInSeam)
                 .hidden_outside(),
         ],

@@ -4,7 +4,7 @@
 //! overedged, patch and labels are sewn on. The style need not say so, and what it does not say is
 //! not counted; but whoever orders yarn should know about it. Common practice throughout.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId};
 use style::{Construction, Seam, known};
 use trade::seam::operation;
 use trade::{Length, StitchDensity, StitchType};
@@ -88,7 +88,7 @@ fn estimated(
     })
 }
 
-fn edge(garment: &Garment, piece: PieceId, edge: &str) -> Length {
+fn edge(garment: &Garment, piece: PieceId, edge: EdgeId) -> Length {
     garment
         .pattern
         .piece(piece)
@@ -108,9 +108,9 @@ fn joining(garment: &Garment, seam: &Seam) -> Option<Unstated> {
         return None;
     }
     let sewn = match seam.name.as_str() {
-        "mouth" => edge(garment, PieceId::Front, "mouth") * 2.0,
+        "mouth" => edge(garment, PieceId::Front, EdgeId::Mouth) * 2.0,
         // The facing on the left front and the shield on the right.
-        "fly" => edge(garment, PieceId::Front, "fly") * 2.0,
+        "fly" => edge(garment, PieceId::Front, EdgeId::Fly) * 2.0,
         _ => garment
             .rows
             .iter()

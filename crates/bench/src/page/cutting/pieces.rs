@@ -127,7 +127,7 @@ fn allowances(piece: &CutPiece) -> String {
     for edge in &piece.edges {
         // Tenths of a millimetre, as they are said.
         let tenths = (edge.allowance.to_mm() * 10.0).round() as i64;
-        let name = edge.name.replace('_', " ");
+        let name = edge.id.words(say()).to_owned();
         match widths.iter_mut().find(|(width, _)| *width == tenths) {
             Some((_, names)) => names.push(name),
             None => widths.push((tenths, vec![name])),

@@ -102,13 +102,13 @@ fn row(piece: &SeenPiece) -> PieceRow<'_> {
                 length: s.length.to_mm(),
             })
             .collect(),
-        taken_for: piece.taken_for.map(|known| known.name),
+        taken_for: piece.taken_for.map(|known| known.id.code()),
         because: piece.because,
         edges: piece
             .edges
             .iter()
             .map(|e| EdgeRow {
-                name: e.name,
+                name: e.id.code(),
                 from: &e.from,
                 to: &e.to,
                 guessed: !e.sure,

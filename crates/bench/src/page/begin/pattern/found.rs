@@ -57,7 +57,7 @@ fn one(look: &Look, piece: &SeenPiece, number: usize, asked: &Asked) -> Markup {
     let stated = stated.map(|(own, _)| own.as_str());
     let corners = piece.taken_for.and_then(|known| {
         let mut all = asked.corners.iter();
-        all.find(|(own, _)| own == known.name)
+        all.find(|(own, _)| own == known.id.code())
     });
     let corners = corners.map(|(_, names)| names.join(", "));
     html! {
@@ -76,7 +76,7 @@ fn one(look: &Look, piece: &SeenPiece, number: usize, asked: &Asked) -> Markup {
                             }
                         }
                         @for known in OWN_PIECES {
-                            option value=(known.name) selected[stated == Some(known.name)] { (known.title) }
+                            option value=(known.id.code()) selected[stated == Some(known.id.code())] { (known.title) }
                         }
                     }
                 }
@@ -86,12 +86,12 @@ fn one(look: &Look, piece: &SeenPiece, number: usize, asked: &Asked) -> Markup {
                         summary { (edges(piece)) }
                         table {
                             @for edge in &piece.edges {
-                                tr { th scope="row" { (edge.name.replace('_', " ")) } td { (say().bring_edge_between(&edge.from, &edge.to)) } }
+                                tr { th scope="row" { (edge.id.words(say())) } td { (say().bring_edge_between(&edge.from, &edge.to)) } }
                             }
                         }
                         label.cell {
                             span { (say().bring_corners(known.edge_list().replace('_', " "))) }
-                            input type="text" id={ "corners-" (number) } data-corners=(known.name) value=[corners] placeholder=(say().bring_corners_usual()) autocomplete="off" spellcheck="false";
+                            input type="text" id={ "corners-" (number) } data-corners=(known.id.code()) value=[corners] placeholder=(say().bring_corners_usual()) autocomplete="off" spellcheck="false";
                         }
                     }
                 }
