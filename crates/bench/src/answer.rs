@@ -2,15 +2,15 @@
 
 use serde::Serialize;
 use style::Report;
+use words::Words;
 
-use crate::have::mark;
-use crate::said::say;
+use crate::fingerprint::mark;
 
 /// One part of the page, by its id.
 #[derive(Clone, Debug, Serialize)]
 pub(crate) struct Fragment {
     pub(crate) id: &'static str,
-    /// What a page says of it when it has it; see [`crate::have`].
+    /// What a page says of it when it has it; see [`crate::request::parts_had`].
     pub(crate) mark: String,
     pub(crate) html: String,
 }
@@ -50,7 +50,7 @@ pub(crate) struct Answer {
     pub(crate) outcome: Came,
     /// The revision that the page shows from now on.
     pub(crate) revision: String,
-    /// What tells this state of the files from another; see [`crate::page::stand`].
+    /// What tells this state of the files from another; see [`crate::state_mark`].
     pub(crate) stand: String,
     /// The fragments to put in.
     pub(crate) fragments: Vec<Fragment>,
@@ -66,7 +66,7 @@ pub(crate) struct Answer {
 const MOST_SHOWN: usize = 3;
 
 /// A report as sentences for the page.
-pub(crate) fn sentences(report: &Report) -> Vec<String> {
+pub(crate) fn sentences(say: &'static Words, report: &Report) -> Vec<String> {
     let shown = report.problems.iter().take(MOST_SHOWN);
     let mut lines: Vec<String> = shown
         .map(|problem| {
@@ -84,13 +84,13 @@ pub(crate) fn sentences(report: &Report) -> Vec<String> {
         .collect();
     let left = report.problems.len().saturating_sub(MOST_SHOWN) + report.more;
     if left > 0 {
-        lines.push(say().answer_more(left));
+        lines.push(say.answer_more(left));
     }
     lines
 }
 
 /// A report as sentences that say where in which file: line and column, as editors take them.
-pub(crate) fn placed(report: &Report) -> Vec<String> {
+pub(crate) fn placed(say: &'static Words, report: &Report) -> Vec<String> {
     let lines = report.problems.iter().map(|problem| {
         let hint = problem.hint.as_deref().unwrap_or_default();
         let place = match problem.line {
@@ -105,7 +105,7 @@ pub(crate) fn placed(report: &Report) -> Vec<String> {
     });
     let mut lines: Vec<String> = lines.collect();
     if report.more > 0 {
-        lines.push(say().answer_more(report.more));
+        lines.push(say.answer_more(report.more));
     }
     lines
 }

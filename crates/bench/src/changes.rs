@@ -11,8 +11,8 @@ use style::{
     Way, kept_files, list_versions, read_revision,
 };
 use trade::System;
+use words::Words;
 
-use crate::said::say;
 use crate::versions::summary;
 
 /// How many changes of this session are told at the foot; the history has them all.
@@ -20,6 +20,7 @@ pub(crate) const MOST_LISTED: usize = 50;
 
 /// The changes of a collection, and what was told of them.
 pub(crate) struct Changes {
+    say: &'static Words,
     root: PathBuf,
     timeline: Timeline,
     stamp: Stamp,
@@ -51,9 +52,10 @@ pub(crate) struct Steps {
 
 impl Changes {
     /// The changes of a collection that a bench is opened over: what was written by hand before is taken note of first.
-    pub(crate) fn of(folder: &Path) -> Self {
+    pub(crate) fn of(folder: &Path, say: &'static Words) -> Self {
         style::take_note(folder);
         let mut changes = Self {
+            say,
             root: style::real(folder),
             timeline: Timeline::default(),
             stamp: Stamp::default(),
@@ -150,25 +152,23 @@ impl Changes {
     }
 
     fn tell(&self, change: &Change, style: &str, system: System) -> String {
+        let say = self.say;
         let Some(kept) = KeptFile::at(&self.root.join(&change.file)) else {
             return change.file.clone();
         };
         let words = match change.way {
-            Way::Outside => outside(&kept, change, system),
+            Way::Outside => outside(say, &kept, change, system),
             Way::PutBack => {
                 let number = put_back_from(&kept.file, change);
-                let what = different(&kept, change, system);
-                number.map_or_else(
-                    || what.clone(),
-                    |number| say().answer_put_back(&what, number),
-                )
+                let what = different(say, &kept, change, system);
+                number.map_or_else(|| what.clone(), |number| say.answer_put_back(&what, number))
             }
-            Way::Edit | Way::Undo | Way::Redo => different(&kept, change, system),
+            Way::Edit | Way::Undo | Way::Redo => different(say, &kept, change, system),
         };
         match (kept.kind, place(&change.file)) {
             _ if is_of(&change.file, style) => words,
-            (FileKind::Style, Some(folder)) => say().answer_elsewhere(words, folder),
-            _ => say().answer_elsewhere(words, &change.file),
+            (FileKind::Style, Some(folder)) => say.answer_elsewhere(words, folder),
+            _ => say.answer_elsewhere(words, &change.file),
         }
     }
 }
@@ -185,26 +185,28 @@ fn place(file: &str) -> Option<&str> {
 }
 
 /// What a change made different, in words.
-fn different(kept: &KeptFile, change: &Change, system: System) -> String {
-    differences(kept, change, system).map_or_else(
-        || say().answer_version_unreadable().to_owned(),
-        |changes| summary(&changes),
+fn different(say: &'static Words, kept: &KeptFile, change: &Change, system: System) -> String {
+    differences(kept, change).map_or_else(
+        || say.answer_version_unreadable().to_owned(),
+        |changes| summary(say, &changes, system),
     )
 }
 
 /// What a change made different; `None` where one of its versions cannot be read.
-fn differences(kept: &KeptFile, change: &Change, system: System) -> Option<Vec<style::Change>> {
+fn differences(kept: &KeptFile, change: &Change) -> Option<Vec<style::Change>> {
     let teller = Teller::of(kept);
     let read = |version| read_revision(version).and_then(|text| teller.read(&text));
     let (old, new) = (read(&change.from).ok()?, read(&change.to).ok()?);
-    Some(teller.changes(&old, &new, system))
+    Some(teller.changes(&old, &new))
 }
 
 /// What somebody else changed; where only comments are different, or nobody can tell, that it was somebody else.
-fn outside(kept: &KeptFile, change: &Change, system: System) -> String {
-    match differences(kept, change, system) {
-        Some(changes) if !changes.is_empty() => say().answer_outside_what(summary(&changes)),
-        _ => say().answer_outside().to_owned(),
+fn outside(say: &'static Words, kept: &KeptFile, change: &Change, system: System) -> String {
+    match differences(kept, change) {
+        Some(changes) if !changes.is_empty() => {
+            say.answer_outside_what(summary(say, &changes, system))
+        }
+        _ => say.answer_outside().to_owned(),
     }
 }
 

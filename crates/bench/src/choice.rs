@@ -4,8 +4,7 @@ use maud::{Markup, html};
 use serde_json::{Value, json};
 use style::{ClothUse, Collection, TrimKind};
 use trade::StitchType;
-
-use crate::said::say;
+use words::Words;
 
 /// One of several.
 #[derive(Clone, Debug, Default)]
@@ -17,7 +16,15 @@ pub(crate) struct Choice {
     /// What choosing it changes, all or none, where that is more than this one value.
     pub(crate) edits: Vec<Value>,
     /// Why it cannot be chosen now.
-    pub(crate) barred: Option<String>,
+    barred: Option<Barred>,
+}
+
+/// A choice that cannot be made now.
+#[derive(Clone, Debug)]
+struct Barred {
+    why: String,
+    /// The choice and why, in one line.
+    said: String,
 }
 
 impl Choice {
@@ -33,6 +40,19 @@ impl Choice {
             words: words.to_owned(),
             ..Self::default()
         }
+    }
+
+    /// Bars it for now.
+    pub(crate) fn bar(&mut self, say: &'static Words, why: &str) {
+        self.barred = Some(Barred {
+            why: why.to_owned(),
+            said: say.choice_barred(&self.words, why),
+        });
+    }
+
+    /// Why it cannot be chosen now, if it cannot.
+    fn why_barred(&self) -> Option<&str> {
+        self.barred.as_ref().map(|barred| barred.why.as_str())
     }
 
     fn carried(&self) -> Option<String> {
@@ -70,9 +90,9 @@ impl Chosen {
             select id={ "f-" (self.path) } data-path=(self.path) aria-label=(self.label) {
                 @for choice in &self.choices {
                     option value=(choice.value) selected[choice.value == self.chosen] data-edits=[choice.carried()]
-                        disabled[choice.barred.is_some()] title=[choice.barred.as_deref()] {
+                        disabled[choice.barred.is_some()] title=[choice.why_barred()] {
                         @match &choice.barred {
-                            Some(why) => (say().choice_barred(&choice.words, why)),
+                            Some(barred) => (barred.said),
                             None => (choice.words),
                         }
                     }
@@ -86,7 +106,7 @@ impl Chosen {
         html! {
             div.pictured role="radiogroup" aria-label=(self.label) {
                 @for choice in &self.choices {
-                    label title=[choice.barred.as_deref()] {
+                    label title=[choice.why_barred()] {
                         input type="radio" name={ "r-" (self.path) } value=(choice.value) data-path=(self.path)
                             id={ "f-" (self.path) "-" (choice.value) } checked[choice.value == self.chosen]
                             disabled[choice.barred.is_some()] data-edits=[choice.carried()];
@@ -122,9 +142,14 @@ pub(crate) fn several(path: &str, label: &str, words: &[&str], chosen: &[&str]) 
 }
 
 /// A stitch type.
-pub(crate) fn stitch(path: String, label: String, chosen: StitchType) -> Chosen {
+pub(crate) fn stitch(
+    say: &'static Words,
+    path: String,
+    label: String,
+    chosen: StitchType,
+) -> Chosen {
     let choices = StitchType::ALL.iter().map(|stitch| {
-        let words = say().choice_stitch(stitch.code(), stitch.name());
+        let words = say.choice_stitch(stitch.code(), stitch.name());
         Choice::named(stitch.code(), &words)
     });
     Chosen {
@@ -136,13 +161,19 @@ pub(crate) fn stitch(path: String, label: String, chosen: StitchType) -> Chosen 
 }
 
 /// A yarn of the collection.
-pub(crate) fn yarn(collection: &Collection, path: String, label: String, chosen: &str) -> Chosen {
+pub(crate) fn yarn(
+    say: &'static Words,
+    collection: &Collection,
+    path: String,
+    label: String,
+    chosen: &str,
+) -> Chosen {
     let choices = collection.yarns.iter().map(|(key, yarn)| {
         let colour = match yarn.colour_name.as_str() {
             "" => yarn.colour.to_string(),
             name => name.to_owned(),
         };
-        Choice::named(key, &say().choice_yarn(colour, &yarn.name))
+        Choice::named(key, &say.choice_yarn(colour, &yarn.name))
     });
     Chosen {
         path,
@@ -204,9 +235,15 @@ pub(crate) fn trims<'a>(
 }
 
 /// A drawing of the maker's own; empty takes it out again.
-pub(crate) fn art(path: &str, label: &str, files: &[String], chosen: Option<&str>) -> Chosen {
+pub(crate) fn art(
+    say: &'static Words,
+    path: &str,
+    label: &str,
+    files: &[String],
+    chosen: Option<&str>,
+) -> Chosen {
     let chosen = chosen.unwrap_or_default();
-    let mut choices = vec![Choice::named("", say().choice_no_art())];
+    let mut choices = vec![Choice::named("", say.choice_no_art())];
     choices.extend(files.iter().map(|file| Choice::word(file)));
     if !choices.iter().any(|choice| choice.value == chosen) {
         choices.push(Choice::word(chosen));

@@ -5,9 +5,9 @@ use std::ptr;
 use draft::{Finding, Severity};
 use sewing::{Garment, describe};
 use trade::{Area, Length, System};
+use words::Words;
 
 use crate::garment::Worked;
-use crate::said::say;
 
 /// Less yarn than this is no difference to tell.
 const TELLING: Length = Length::mm(50.0);
@@ -15,14 +15,19 @@ const TELLING: Length = Length::mm(50.0);
 const MOST_SEAMS: usize = 2;
 
 /// What is different between two states of the same size, in words; empty when nothing that is told here is.
-pub(crate) fn between(before: &Worked, now: &Worked, system: System) -> Vec<String> {
+pub(crate) fn between(
+    say: &'static Words,
+    before: &Worked,
+    now: &Worked,
+    system: System,
+) -> Vec<String> {
     if ptr::eq(before, now) || before.garment.size != now.garment.size {
         return Vec::new();
     }
     let mut told = Vec::new();
-    told.extend(yarn(before, now, system));
-    told.extend(allowances(&before.garment, &now.garment));
-    told.extend(findings(&before.garment, &now.garment));
+    told.extend(yarn(say, before, now, system));
+    told.extend(allowances(say, &before.garment, &now.garment));
+    told.extend(findings(say, &before.garment, &now.garment));
     told
 }
 
@@ -44,17 +49,17 @@ pub(crate) fn reach(length: Length, system: System) -> String {
     }
 }
 
-fn yarn(before: &Worked, now: &Worked, system: System) -> Option<String> {
+fn yarn(say: &'static Words, before: &Worked, now: &Worked, system: System) -> Option<String> {
     let total = now.yarn().used().total();
     let more = total - before.yarn().used().total();
     let sign = if more > Length::ZERO { "+" } else { "−" };
     (more.abs() >= TELLING).then(|| {
         let change = format!("{sign}{}", reach(more.abs(), system));
-        say().followed_yarn(change, reach(total, system))
+        say.followed_yarn(change, reach(total, system))
     })
 }
 
-fn allowances(before: &Garment, now: &Garment) -> Vec<String> {
+fn allowances(say: &'static Words, before: &Garment, now: &Garment) -> Vec<String> {
     let mut told = Vec::new();
     let mut more = 0_usize;
     for seam in &now.seams {
@@ -70,22 +75,22 @@ fn allowances(before: &Garment, now: &Garment) -> Vec<String> {
             continue;
         }
         let words = |text: String| match text.as_str() {
-            "" => say().followed_allowance_none().to_owned(),
+            "" => say.followed_allowance_none().to_owned(),
             _ => text,
         };
-        told.push(say().followed_allowance(
+        told.push(say.followed_allowance(
             words(is.allowances),
             is.name.to_lowercase(),
             words(was.allowances),
         ));
     }
     if more > 0 {
-        told.push(say().followed_allowances(more));
+        told.push(say.followed_allowances(more));
     }
     told
 }
 
-fn findings(before: &Garment, now: &Garment) -> Vec<String> {
+fn findings(say: &'static Words, before: &Garment, now: &Garment) -> Vec<String> {
     [Severity::Error, Severity::Warning, Severity::Note]
         .into_iter()
         .filter_map(|severity| {
@@ -100,12 +105,12 @@ fn findings(before: &Garment, now: &Garment) -> Vec<String> {
             let (more, fewer) = (is.saturating_sub(was), was.saturating_sub(is));
             match (severity, more, fewer) {
                 (_, 0, 0) => None,
-                (Severity::Error, 0, fewer) => Some(say().followed_errors_fewer(fewer)),
-                (Severity::Error, more, _) => Some(say().followed_errors_more(more)),
-                (Severity::Warning, 0, fewer) => Some(say().followed_warnings_fewer(fewer)),
-                (Severity::Warning, more, _) => Some(say().followed_warnings_more(more)),
-                (Severity::Note, 0, fewer) => Some(say().followed_notes_fewer(fewer)),
-                (Severity::Note, more, _) => Some(say().followed_notes_more(more)),
+                (Severity::Error, 0, fewer) => Some(say.followed_errors_fewer(fewer)),
+                (Severity::Error, more, _) => Some(say.followed_errors_more(more)),
+                (Severity::Warning, 0, fewer) => Some(say.followed_warnings_fewer(fewer)),
+                (Severity::Warning, more, _) => Some(say.followed_warnings_more(more)),
+                (Severity::Note, 0, fewer) => Some(say.followed_notes_fewer(fewer)),
+                (Severity::Note, more, _) => Some(say.followed_notes_more(more)),
             }
         })
         .collect()

@@ -3,20 +3,21 @@
 use maud::{Markup, html};
 use style::{Collection, Loaded};
 use trade::{Angle, Length, Share, StitchDensity, System};
+use words::Words;
 
-use crate::said::say;
 use crate::written::Written;
 
 /// What fields need to show a value: the file's own words, and the units chosen.
 #[derive(Clone, Copy)]
 pub(crate) struct Show<'a> {
+    pub(crate) say: &'static Words,
     pub(crate) loaded: &'a Loaded,
     pub(crate) written: &'a Written,
     pub(crate) system: System,
 }
 
 /// One value to type.
-pub(crate) struct Typed<'a> {
+pub(crate) struct Typed {
     /// Where it is in the file, such as `chart.thigh.value`.
     pub(crate) path: String,
     /// What it is, for somebody who cannot see the table around it.
@@ -25,15 +26,15 @@ pub(crate) struct Typed<'a> {
     pub(crate) value: String,
     /// What holds when the field is empty; a field with one may be emptied.
     pub(crate) usual: Option<String>,
-    /// The file's own words, where the field shows something else.
-    pub(crate) kept: Option<&'a str>,
+    /// What is said of the file's own words, where the field shows something else.
+    pub(crate) kept: Option<String>,
     /// Whether a whole number is meant and not words.
     pub(crate) whole: bool,
 }
 
 impl<'a> Show<'a> {
     /// A length that the file has to say.
-    pub(crate) fn length(&self, path: String, label: String, value: Length) -> Typed<'a> {
+    pub(crate) fn length(&self, path: String, label: String, value: Length) -> Typed {
         self.quantity(path, label, Some(value.show(self.system)), None)
     }
 
@@ -44,25 +45,25 @@ impl<'a> Show<'a> {
         label: String,
         value: Option<Length>,
         usual: &str,
-    ) -> Typed<'a> {
+    ) -> Typed {
         let value = value.map(|value| value.show(self.system));
         self.quantity(path, label, value, Some(usual.to_owned()))
     }
 
     /// An angle that the file may leave out, and what then holds.
-    pub(crate) fn angle(&self, path: &str, label: &str, usual: Angle) -> Typed<'a> {
+    pub(crate) fn angle(&self, path: &str, label: &str, usual: Angle) -> Typed {
         let usual = Some(usual.show(self.system));
         self.quantity(path.to_owned(), label.to_owned(), None, usual)
     }
 
     /// A share that the file may leave out, and what then holds.
-    pub(crate) fn share(&self, path: &str, label: &str, usual: Share) -> Typed<'a> {
+    pub(crate) fn share(&self, path: &str, label: &str, usual: Share) -> Typed {
         let usual = Some(usual.show(self.system));
         self.quantity(path.to_owned(), label.to_owned(), None, usual)
     }
 
     /// A whole number that the file may leave out, and what then holds.
-    pub(crate) fn whole(&self, path: &str, label: &str, value: u32, usual: u32) -> Typed<'a> {
+    pub(crate) fn whole(&self, path: &str, label: &str, value: u32, usual: u32) -> Typed {
         let written = self.written.get(path).map(|_| value.to_string());
         Typed {
             path: path.to_owned(),
@@ -75,7 +76,7 @@ impl<'a> Show<'a> {
     }
 
     /// Words; `usual` says what holds when the file leaves them out, where it may.
-    pub(crate) fn words(&self, path: &str, label: &str, usual: Option<&str>) -> Typed<'a> {
+    pub(crate) fn words(&self, path: &str, label: &str, usual: Option<&str>) -> Typed {
         Typed {
             path: path.to_owned(),
             label: label.to_owned(),
@@ -87,7 +88,7 @@ impl<'a> Show<'a> {
     }
 
     /// A stitch density.
-    pub(crate) fn density(&self, path: String, label: String, value: StitchDensity) -> Typed<'a> {
+    pub(crate) fn density(&self, path: String, label: String, value: StitchDensity) -> Typed {
         self.quantity(path, label, Some(value.show(self.system)), None)
     }
 
@@ -98,7 +99,7 @@ impl<'a> Show<'a> {
         label: String,
         shown: Option<String>,
         usual: Option<String>,
-    ) -> Typed<'a> {
+    ) -> Typed {
         let written = self.written.get(&path);
         let (value, kept) = match (written, shown) {
             (Some(words), _) if is_in(words, self.system) => (words.to_owned(), None),
@@ -113,7 +114,7 @@ impl<'a> Show<'a> {
             label,
             value,
             usual,
-            kept,
+            kept: kept.map(|words| self.say.field_kept(words)),
             whole: false,
         }
     }
@@ -123,7 +124,7 @@ impl<'a> Show<'a> {
     }
 }
 
-impl Typed<'_> {
+impl Typed {
     pub(crate) fn render(&self) -> Markup {
         self.with_id("f")
     }
@@ -134,10 +135,9 @@ impl Typed<'_> {
     }
 
     fn with_id(&self, kind: &str) -> Markup {
-        let title = self.kept.map(|words| say().field_kept(words));
         html! {
             input type="text" id={ (kind) "-" (self.path) } data-path=(self.path) aria-label=(self.label)
-                value=(self.value) placeholder=[self.usual.as_deref()] title=[title]
+                value=(self.value) placeholder=[self.usual.as_deref()] title=[self.kept.as_deref()]
                 data-optional[self.usual.is_some()] data-kept[self.kept.is_some()]
                 data-kind=[self.whole.then_some("whole")] inputmode=[self.whole.then_some("numeric")]
                 autocomplete="off" spellcheck="false";

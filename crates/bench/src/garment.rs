@@ -6,7 +6,8 @@ use std::sync::OnceLock;
 use cutting::{CutPiece, CutSize, Plan};
 use draft::measure::{MEASURES, Measure};
 use draft::{Finding, PieceId};
-use drawing::{Places, Sheet, View};
+use drawing::Sheet;
+use flat::{Places, View};
 use sewing::yarn::{Consumption, consumption};
 use sewing::{Face, Garment};
 use style::{Loaded, Size};
@@ -15,7 +16,7 @@ use words::Words;
 
 use crate::grip::{self, Shown};
 use crate::marks::{self, Mark};
-use crate::said::{Saying, say};
+use crate::said::Saying;
 use crate::see::{Layer, Panel, See};
 
 /// One size of a style, worked out, and what was asked about it since.
@@ -236,7 +237,7 @@ pub(crate) const PLATES: &[(&str, Saying)] = &[
 pub(crate) const YARN_PLATE: &str = "yarn-plan";
 
 /// Draws what is looked at: the plate, where there is one of that name, else the side and face.
-pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
+pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &See) -> Picture {
     let asked = see.plate.as_deref();
     if let Some(plate) = asked.and_then(|key| plate(worked, key)) {
         return plate;
@@ -258,7 +259,7 @@ pub(crate) fn picture(worked: &Worked, see: &See) -> Picture {
         None => pair,
     };
     let known = PLATES.iter().find(|(key, _)| asked == Some(*key));
-    let caption = known.map(|(_, title)| say().drawing_plate_missing(title(say())));
+    let caption = known.map(|(_, title)| say.drawing_plate_missing(title(say)));
     Picture {
         caption: caption.unwrap_or_default(),
         ..pair

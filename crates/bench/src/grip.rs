@@ -5,7 +5,7 @@
 //! after a drag is for the style file to say; until then the page shows an outline that moves in proportion.
 
 use draft::{EdgeId, PieceId};
-use drawing::{Places, View};
+use flat::{Places, View};
 use serde::Serialize;
 use sewing::{Face, FixingKind, Garment};
 use style::{Edit, StyleDoc, known};
@@ -14,7 +14,7 @@ use words::Words;
 
 use crate::field::Show;
 use crate::garment::{Mm, Worked};
-use crate::said::{Saying, say};
+use crate::said::Saying;
 use crate::see::See;
 
 /// How much a value is changed to see what moves, in millimetres: many times the solver's tolerance, and little on a
@@ -589,7 +589,7 @@ pub(crate) fn hold(key: &str, worked: &Worked, show: &Show<'_>) -> Option<Held> 
     let values = grip.fields.iter();
     let values = values.filter_map(|field| grip.value(field, garment, (&lines, at), show));
     Some(Held {
-        words: (grip.words)(say()),
+        words: (grip.words)(show.say),
         at: short(at),
         values: values.collect(),
         lines: all_short(&lines),
@@ -605,6 +605,7 @@ impl Grip {
         (lines, at): (&Lines, Mm),
         show: &Show<'_>,
     ) -> Option<HeldValue> {
+        let say = show.say;
         let doc = &show.loaded.style;
         let now = (field.now)(doc);
         let moved = NUDGES_MM.iter().find_map(|nudge| {
@@ -627,14 +628,14 @@ impl Grip {
         let beside = field.beside.iter();
         (at.0.hypot(at.1) >= MOVES).then(|| HeldValue {
             path: field.path,
-            words: (field.words)(say()),
+            words: (field.words)(say),
             mm: now.to_mm(),
             unit: unit(show, field.path),
             least: (!field.signed).then_some(0.0),
             beside: beside
                 .map(|(words, value)| Beside {
                     mm: value(doc).to_mm(),
-                    words: words(say()),
+                    words: words(say),
                 })
                 .collect(),
             at,

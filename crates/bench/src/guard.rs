@@ -9,9 +9,11 @@ use axum::extract::{Request, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
+use words::Words;
 
-use crate::Bench;
-use crate::said::say;
+use crate::page::trouble::page;
+use crate::said::Line;
+use crate::state::Bench;
 use crate::trouble::Trouble;
 
 /// Nothing is loaded from anywhere but here, nothing runs that is written into a page, nobody may frame it.
@@ -23,7 +25,7 @@ const MOST_CARRIED: usize = 9 << 20;
 
 /// Lets a request through or refuses it, and puts the headers on every answer.
 pub(crate) async fn guard(State(bench): State<Bench>, request: Request, next: Next) -> Response {
-    let mut answer = match admit(&bench, &request) {
+    let answer = match admit(&bench, &request) {
         Ok(Admitted::Open) => answered(&bench, request, next).await,
         Ok(Admitted::WithKey) => {
             let mut answer = answered(&bench, request, next).await;
@@ -34,6 +36,7 @@ pub(crate) async fn guard(State(bench): State<Bench>, request: Request, next: Ne
         }
         Err(trouble) => trouble.into_response(),
     };
+    let mut answer = in_words(bench.say(), answer);
     let headers = answer.headers_mut();
     for (name, value) in [
         (header::CONTENT_SECURITY_POLICY, POLICY),
@@ -60,7 +63,7 @@ pub(crate) async fn guard(State(bench): State<Bench>, request: Request, next: Ne
 /// Answers a request that was let in.
 async fn answered(bench: &Bench, request: Request, next: Next) -> Response {
     match carried(bench, request).await {
-        Ok(request) => in_words(next.run(request).await),
+        Ok(request) => next.run(request).await,
         Err(trouble) => trouble.into_response(),
     }
 }
@@ -75,8 +78,8 @@ async fn carried(bench: &Bench, request: Request) -> Result<Request, Trouble> {
     let too_much = || {
         Trouble::one(
             StatusCode::PAYLOAD_TOO_LARGE,
-            say().refusal_too_much(),
-            say().refusal_too_much_kept(),
+            Words::refusal_too_much,
+            Line::Said(Words::refusal_too_much_kept),
         )
     };
     let told = one(&parts.headers, &header::CONTENT_LENGTH);
@@ -91,20 +94,32 @@ async fn carried(bench: &Bench, request: Request) -> Result<Request, Trouble> {
         Ok(Err(_)) => Err(too_much()),
         Err(_) => Err(Trouble::one(
             StatusCode::REQUEST_TIMEOUT,
-            say().refusal_no_end(),
-            say().refusal_no_end_waited(),
+            Words::refusal_no_end,
+            Line::Said(Words::refusal_no_end_waited),
         )),
     }
 }
 
-/// What is said of an address that cannot be read is said as a page, like all else.
-fn in_words(answer: Response) -> Response {
+/// Whatever went wrong is said as a page in the words of the bench; so is what is said of an address that cannot be read.
+fn in_words(say: &'static Words, mut answer: Response) -> Response {
     let plain = answer.headers().get(header::CONTENT_TYPE);
     let plain = plain.is_some_and(|kind| kind.as_bytes().starts_with(b"text/plain"));
-    if !(plain && answer.status().is_client_error()) {
-        return answer;
-    }
-    Trouble::not_understood(answer.status(), say().refusal_address()).into_response()
+    let trouble = match answer.extensions_mut().remove::<Trouble>() {
+        Some(trouble) => trouble,
+        None if plain && answer.status().is_client_error() => {
+            let why = Line::Said(Words::refusal_address);
+            Trouble::not_understood(answer.status(), why)
+        }
+        None => return answer,
+    };
+    *answer.body_mut() = Body::from(page(&trouble, say).into_string());
+    let headers = answer.headers_mut();
+    headers.remove(header::CONTENT_LENGTH);
+    headers.insert(
+        header::CONTENT_TYPE,
+        HeaderValue::from_static("text/html; charset=utf-8"),
+    );
+    answer
 }
 
 enum Admitted {
@@ -118,13 +133,13 @@ fn admit(bench: &Bench, request: &Request) -> Result<Admitted, Trouble> {
     let headers = request.headers();
     let host = one(headers, &header::HOST);
     if !host.is_some_and(|host| own_hosts(bench.port()).iter().any(|own| own == host)) {
-        return Err(Trouble::refused(say().refusal_host()));
+        return Err(Trouble::refused(Words::refusal_host));
     }
     if changes(request.method()) && !from_own_page(bench, headers) {
-        return Err(Trouble::refused(say().refusal_change()));
+        return Err(Trouble::refused(Words::refusal_change));
     }
     if from_elsewhere(headers) {
-        return Err(Trouble::refused(say().refusal_elsewhere()));
+        return Err(Trouble::refused(Words::refusal_elsewhere));
     }
     if request.uri().path().starts_with("/asset/") {
         return Ok(Admitted::Open);
@@ -136,7 +151,7 @@ fn admit(bench: &Bench, request: &Request) -> Result<Admitted, Trouble> {
     let key = query.split('&').find_map(|pair| pair.strip_prefix("key="));
     match key {
         Some(key) if same(key, bench.key()) => Ok(Admitted::WithKey),
-        _ => Err(Trouble::refused(say().refusal_key())),
+        _ => Err(Trouble::refused(Words::refusal_key)),
     }
 }
 

@@ -2,10 +2,10 @@
 
 use style::{Direction, Edit, KeepError};
 use trade::System;
+use words::Words;
 
 use crate::answer::{Came, placed, sentences};
 use crate::part::notice::Notice;
-use crate::said::say;
 use crate::session::{Disk, Edited, Refused, Session, clashes_in_words};
 use crate::state::Bench;
 
@@ -35,10 +35,10 @@ impl Outcome {
     }
 
     /// After a step through the history every field shows what the file says.
-    fn putting_back(self, direction: Direction) -> Self {
+    fn putting_back(self, say: &'static Words, direction: Direction) -> Self {
         let said = match (self.came, direction) {
-            (Came::Done, Direction::Back) => say().answer_undone(self.said),
-            (Came::Done, Direction::Forward) => say().answer_made_again(self.said),
+            (Came::Done, Direction::Back) => say.answer_undone(self.said),
+            (Came::Done, Direction::Forward) => say.answer_made_again(self.said),
             _ => self.said,
         };
         Self {
@@ -57,12 +57,13 @@ pub(crate) fn edited(
     edits: &[Edit],
     system: System,
 ) -> Outcome {
+    let say = session.say();
     let mut told = Notice::None;
     for _ in 0..TRIES {
         match caught_up(session) {
             Notice::None => {}
             broken @ Notice::Broken(_) => {
-                let problem = say().answer_unreadable_now();
+                let problem = say.answer_unreadable_now();
                 return Outcome::refused(Came::Behind, problem, broken);
             }
             taken_over => told = taken_over,
@@ -70,30 +71,30 @@ pub(crate) fn edited(
         match session.edit(revision, edits, system) {
             Ok(edited) => {
                 return Outcome {
-                    said: words(edited),
+                    said: words(say, edited),
                     notice: told,
                     ..Outcome::default()
                 };
             }
             Err(Refused::Stale) => {}
-            Err(refused) => return refusal(refused, told),
+            Err(refused) => return refusal(say, refused, told),
         }
     }
-    let problem = say().answer_being_changed();
+    let problem = say.answer_being_changed();
     Outcome::refused(Came::Behind, problem, told)
 }
 
 /// What was changed, and what others changed meanwhile.
-fn words(edited: Edited) -> String {
+fn words(say: &'static Words, edited: Edited) -> String {
     let more = edited.meanwhile.len().saturating_sub(MOST_TOLD);
     let mut told: Vec<String> = edited.meanwhile.into_iter().take(MOST_TOLD).collect();
     if more > 0 {
-        told.push(say().answer_meanwhile_more(more));
+        told.push(say.answer_meanwhile_more(more));
     }
     match (edited.words.as_str(), told.is_empty()) {
         (words, true) => words.to_owned(),
-        ("", false) => say().answer_meanwhile(told.join("; ")),
-        (words, false) => say().answer_also_meanwhile(words, told.join("; ")),
+        ("", false) => say.answer_meanwhile(told.join("; ")),
+        (words, false) => say.answer_also_meanwhile(words, told.join("; ")),
     }
 }
 
@@ -103,15 +104,16 @@ pub(crate) fn stepped(
     revision: &str,
     step: impl FnOnce(&mut Session) -> Result<String, Refused>,
 ) -> Outcome {
+    let say = session.say();
     match session.look_at_disk() {
         Disk::Same => {}
         changed => {
-            let problem = say().answer_load_again();
-            return Outcome::refused(Came::Behind, problem, notice(changed));
+            let problem = say.answer_load_again();
+            return Outcome::refused(Came::Behind, problem, notice(say, changed));
         }
     }
     if session.loaded().revision.as_str() != revision {
-        let problem = say().answer_earlier_state();
+        let problem = say.answer_earlier_state();
         return Outcome::refused(Came::Behind, problem, Notice::None);
     }
     match step(session) {
@@ -121,10 +123,10 @@ pub(crate) fn stepped(
         },
         // Somebody wrote between our look and our save.
         Err(Refused::Stale) => {
-            let problem = say().answer_same_moment();
-            Outcome::refused(Came::Behind, problem, notice(session.look_at_disk()))
+            let problem = say.answer_same_moment();
+            Outcome::refused(Came::Behind, problem, notice(say, session.look_at_disk()))
         }
-        Err(refused) => refusal(refused, Notice::None),
+        Err(refused) => refusal(say, refused, Notice::None),
     }
 }
 
@@ -150,7 +152,7 @@ pub(crate) fn step(
             Err(other) => Err(Refused::Failed(other.to_string())),
         }
     });
-    outcome.putting_back(direction)
+    outcome.putting_back(bench.say(), direction)
 }
 
 /// What became of a change of a file that is not this style's: the style follows, whether the change was made or somebody
@@ -160,6 +162,7 @@ pub(crate) fn elsewhere<T>(
     done: Result<T, KeepError>,
     words: String,
 ) -> Outcome {
+    let say = session.say();
     session.follow();
     let refused = |came, problem: String| Outcome::refused(came, problem, Notice::None);
     match done {
@@ -167,13 +170,14 @@ pub(crate) fn elsewhere<T>(
             said: words,
             ..Outcome::default()
         },
-        Err(KeepError::Invalid(report)) => refusal(Refused::Problems(report), Notice::None),
+        Err(KeepError::Invalid(report)) => refusal(say, Refused::Problems(report), Notice::None),
         Err(KeepError::Clash { clashes, .. }) if !clashes.is_empty() => refusal(
-            Refused::Clash(clashes_in_words(&clashes, &[])),
+            say,
+            Refused::Clash(clashes_in_words(say, &clashes, &[], System::Metric)),
             Notice::None,
         ),
         Err(error @ KeepError::Clash { .. }) => {
-            refused(Came::Behind, say().collection_cloths_behind(error))
+            refused(Came::Behind, say.collection_cloths_behind(error))
         }
         Err(
             error @ (KeepError::StyleBreaks { .. }
@@ -187,11 +191,11 @@ pub(crate) fn elsewhere<T>(
     }
 }
 
-fn refusal(refused: Refused, notice: Notice) -> Outcome {
+fn refusal(say: &'static Words, refused: Refused, notice: Notice) -> Outcome {
     match refused {
         Refused::Problems(report) => Outcome {
             came: Came::Refused,
-            problems: sentences(&report),
+            problems: sentences(say, &report),
             notice,
             ..Outcome::default()
         },
@@ -202,15 +206,15 @@ fn refusal(refused: Refused, notice: Notice) -> Outcome {
             ..Outcome::default()
         },
         Refused::Unknown | Refused::Stale => {
-            let problem = say().answer_state_not_kept();
+            let problem = say.answer_state_not_kept();
             Outcome::refused(Came::Behind, problem, notice)
         }
         Refused::Earlier => {
-            let problem = say().answer_earlier_state();
+            let problem = say.answer_earlier_state();
             Outcome::refused(Came::Behind, problem, notice)
         }
         Refused::Nothing => {
-            let problem = say().answer_nothing_to_step();
+            let problem = say.answer_nothing_to_step();
             Outcome::refused(Came::Nothing, problem, notice)
         }
         Refused::Failed(words) => Outcome::refused(Came::Failed, words, notice),
@@ -225,15 +229,15 @@ pub(crate) fn caught_up(session: &mut Session) -> Notice {
             session.take_over(*on_disk);
             Notice::TakenOver(words)
         }
-        other => notice(other),
+        other => notice(session.say(), other),
     }
 }
 
 /// What the page says about the file on disk.
-pub(crate) fn notice(disk: Disk) -> Notice {
+pub(crate) fn notice(say: &'static Words, disk: Disk) -> Notice {
     match disk {
         Disk::Same => Notice::None,
         Disk::Changed(_, words) => Notice::Changed(words),
-        Disk::Broken(report) => Notice::Broken(placed(&report)),
+        Disk::Broken(report) => Notice::Broken(placed(say, &report)),
     }
 }

@@ -3,8 +3,9 @@
 //! Fit, cloth and construction are the style's own page with other panels beside its drawing; the others are pages of
 //! their own. The collection comes before them all.
 
+use words::Words;
+
 use crate::route;
-use crate::said::say;
 use crate::see::{Panel, See};
 
 /// One room of a style.
@@ -28,14 +29,14 @@ impl Room {
         Self::Papers,
     ];
 
-    pub(crate) fn title(self) -> &'static str {
+    pub(crate) fn title(self, say: &'static Words) -> &'static str {
         match self {
-            Self::Fit => say().room_fit(),
-            Self::Cloth => say().room_cloth(),
-            Self::Construction => say().room_construction(),
-            Self::Cutting => say().room_cutting(),
-            Self::Papers => say().room_papers(),
-            Self::History => say().room_history(),
+            Self::Fit => say.room_fit(),
+            Self::Cloth => say.room_cloth(),
+            Self::Construction => say.room_construction(),
+            Self::Cutting => say.room_cutting(),
+            Self::Papers => say.room_papers(),
+            Self::History => say.room_history(),
         }
     }
 

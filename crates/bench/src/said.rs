@@ -1,15 +1,28 @@
-//! What the bench says: the words of the catalogue, and parts of a page within its sentences.
+//! What the bench says, and parts of a page within its sentences.
+//!
+//! The words are an argument of everything that speaks, by the name `say`: a [`crate::Bench`] has them, and hands them on.
 
 use maud::{Markup, PreEscaped, Render, html};
 use words::Words;
 
-/// The catalogue.
-pub(crate) fn say() -> &'static Words {
-    Words::shown()
-}
-
 /// One thing that can be said, where it is named before it is said.
 pub(crate) type Saying = fn(&'static Words) -> &'static str;
+
+/// A line of a page: one that is still to be said, or one that is in words already.
+#[derive(Clone, Debug)]
+pub(crate) enum Line {
+    Said(Saying),
+    Told(String),
+}
+
+impl Line {
+    pub(crate) fn in_words(&self, say: &'static Words) -> &str {
+        match self {
+            Self::Said(saying) => saying(say),
+            Self::Told(words) => words,
+        }
+    }
+}
 
 /// Stands in a sentence for a part of the page: given to the sentence as what is put in, and filled by [`filled`].
 pub(crate) const SLOTS: [char; 4] = ['\u{E000}', '\u{E001}', '\u{E002}', '\u{E003}'];

@@ -4,10 +4,10 @@ use drawing::View;
 use sewing::Face;
 use style::{Collection, Size, StyleDoc, Units};
 use trade::System;
+use words::Words;
 
 use crate::room::Room;
 use crate::route::encoded;
-use crate::said::say;
 
 /// Which panel is open beside the drawing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,15 +45,15 @@ impl Panel {
     }
 
     /// What its tab says.
-    pub(crate) fn title(self) -> &'static str {
+    pub(crate) fn title(self, say: &'static Words) -> &'static str {
         match self {
-            Self::Fit => say().tabs_fit(),
-            Self::Cloth => say().tabs_cloth(),
-            Self::Details => say().tabs_details(),
-            Self::Construction => say().tabs_construction(),
-            Self::Yarn => say().tabs_yarn(),
-            Self::Order => say().tabs_order(),
-            Self::Findings => say().tabs_findings(),
+            Self::Fit => say.tabs_fit(),
+            Self::Cloth => say.tabs_cloth(),
+            Self::Details => say.tabs_details(),
+            Self::Construction => say.tabs_construction(),
+            Self::Yarn => say.tabs_yarn(),
+            Self::Order => say.tabs_order(),
+            Self::Findings => say.tabs_findings(),
         }
     }
 }
@@ -88,13 +88,13 @@ impl Layer {
     }
 
     /// The key that turns it on and off, and what it is called.
-    pub(crate) fn said(self) -> (&'static str, &'static str) {
+    pub(crate) fn said(self, say: &'static Words) -> (&'static str, &'static str) {
         match self {
-            Self::Stitches => ("s", say().drawing_layer_stitches()),
-            Self::Fittings => ("h", say().drawing_layer_fittings()),
-            Self::Below => ("l", say().drawing_layer_below()),
-            Self::Measures => ("m", say().drawing_layer_measures()),
-            Self::Findings => ("n", say().drawing_layer_findings()),
+            Self::Stitches => ("s", say.drawing_layer_stitches()),
+            Self::Fittings => ("h", say.drawing_layer_fittings()),
+            Self::Below => ("l", say.drawing_layer_below()),
+            Self::Measures => ("m", say.drawing_layer_measures()),
+            Self::Findings => ("n", say.drawing_layer_findings()),
         }
     }
 }

@@ -7,10 +7,12 @@ use std::thread::JoinHandle;
 use axum::Router;
 use axum::middleware::from_fn_with_state;
 use tokio::sync::oneshot;
+use words::Words;
 
+use crate::connections;
 use crate::opening::{self, Opening};
-use crate::said::say;
-use crate::{Bench, connections, router};
+use crate::router::router;
+use crate::state::Bench;
 
 /// The port tried first when none is asked for.
 pub const USUAL_PORT: u16 = 7461;
@@ -33,13 +35,13 @@ pub enum BenchError {
     #[error(transparent)]
     Collection(#[from] style::Report),
     /// The key cannot be part of an address and a cookie.
-    #[error("{}", say().start_key())]
+    #[error("{}", self.said(Words::english()))]
     Key,
     /// The system gave no random bytes for a key.
-    #[error("{}", say().start_random(.0))]
+    #[error("{}", self.said(Words::english()))]
     Random(String),
     /// The port is taken or not allowed.
-    #[error("{}", say().start_port(port, source))]
+    #[error("{}", self.said(Words::english()))]
     Port {
         /// Which.
         port: u16,
@@ -47,8 +49,22 @@ pub enum BenchError {
         source: std::io::Error,
     },
     /// The system gave no thread or socket.
-    #[error("{}", say().start_system(.0))]
+    #[error("{}", self.said(Words::english()))]
     System(#[from] std::io::Error),
+}
+
+impl BenchError {
+    /// Why, in some words; shown plainly it is in English, like all that the program says of itself.
+    #[must_use]
+    pub fn said(&self, say: &Words) -> String {
+        match self {
+            Self::Collection(report) => report.to_string(),
+            Self::Key => say.start_key().to_owned(),
+            Self::Random(why) => say.start_random(why),
+            Self::Port { port, source } => say.start_port(port, source),
+            Self::System(source) => say.start_system(source),
+        }
+    }
 }
 
 /// A bench that is running, until it is stopped or dropped.

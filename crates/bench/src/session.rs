@@ -7,10 +7,10 @@ use style::{
     ArtPath, Clash, Edit, Loaded, Merged, Report, SaveError, Saved, Size, VersionedFile, Way,
 };
 use trade::System;
+use words::Words;
 
 use crate::garment::Worked;
-use crate::said::say;
-use crate::versions::{Shelf, summary};
+use crate::versions::{Shelf, sentences, summary};
 use crate::written::Written;
 
 /// How many worked-out garments are kept. One is a few hundred kilobytes; a maker flips between a few sizes.
@@ -25,6 +25,7 @@ pub(crate) struct Session {
     /// The files of the collection and of the style as they were when `loaded` was read from them.
     files: Vec<Option<Vec<u8>>>,
     written: Written,
+    say: &'static Words,
     garments: Vec<(String, Size, Arc<Worked>)>,
     /// What is shown of versions; see [`crate::versions`].
     pub(crate) shelf: Shelf,
@@ -72,7 +73,7 @@ pub(crate) enum Refused {
 }
 
 impl Session {
-    pub(crate) fn new(loaded: Loaded) -> Self {
+    pub(crate) fn new(loaded: Loaded, say: &'static Words) -> Self {
         Self {
             // Unlike any folder, so that the first look at the disk reads everything.
             files: Vec::new(),
@@ -80,6 +81,7 @@ impl Session {
             since: loaded.clone(),
             marked: false,
             loaded,
+            say,
             garments: Vec::new(),
             shelf: Shelf::default(),
         }
@@ -87,6 +89,11 @@ impl Session {
 
     pub(crate) fn loaded(&self) -> &Loaded {
         &self.loaded
+    }
+
+    /// The words of the bench it belongs to.
+    pub(crate) fn say(&self) -> &'static Words {
+        self.say
     }
 
     pub(crate) fn written(&self) -> &Written {
@@ -142,8 +149,12 @@ impl Session {
                 Disk::Same
             }
             Ok(on_disk) => {
-                let changes = style::difference(&self.loaded.style, &on_disk.style);
-                let words = changes.into_iter().map(|change| change.sentence).collect();
+                let words = sentences(
+                    self.say(),
+                    &self.loaded.style,
+                    &on_disk.style,
+                    System::Metric,
+                );
                 Disk::Changed(Box::new(on_disk), words)
             }
             Err(report) => Disk::Broken(report),
@@ -171,28 +182,27 @@ impl Session {
         edits: &[Edit],
         system: System,
     ) -> Result<Edited, Refused> {
+        let say = self.say();
         let base = self.text_of(revision)?;
         let text = match style::merge(&base, &self.loaded.text, edits) {
             Ok(Merged::Text(text)) => text,
             Ok(Merged::Clash(clashes)) => {
-                let changes = self.since_text(&base, system);
-                return Err(Refused::Clash(clashes_in_words(&clashes, &changes)));
+                let changes = self.since_text(&base);
+                let words = clashes_in_words(say, &clashes, &changes, system);
+                return Err(Refused::Clash(words));
             }
             Err(report) => return Err(Refused::Problems(report)),
         };
-        let meanwhile = self.since_text(&base, system);
-        let meanwhile = meanwhile.into_iter().map(|change| change.sentence);
+        let meanwhile = self.since_text(&base);
+        let meanwhile = meanwhile.iter().map(|change| change.words(say, system));
         let mut edited = Edited {
             words: String::new(),
             meanwhile: meanwhile.collect(),
         };
         if text != self.loaded.text {
             let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
-            edited.words = summary(&style::difference_in(
-                &self.loaded.style,
-                &next.style,
-                system,
-            ));
+            let changes = style::difference(&self.loaded.style, &next.style);
+            edited.words = summary(say, &changes, system);
             self.change_to(next, Way::Edit)?;
         }
         Ok(edited)
@@ -200,18 +210,19 @@ impl Session {
 
     /// Makes an earlier version the present one.
     pub(crate) fn put_back(&mut self, number: u32, system: System) -> Result<String, Refused> {
+        let say = self.say();
         let history = style::history(&self.loaded);
         let history = history.map_err(|error| Refused::Failed(error.to_string()))?;
         let version = history
             .get(number)
-            .ok_or_else(|| Refused::Failed(say().answer_no_version(number)))?;
+            .ok_or_else(|| Refused::Failed(say.answer_no_version(number)))?;
         let text = style::read_revision(version).map_err(Refused::Problems)?;
         if text == self.loaded.text {
             return Err(Refused::Nothing);
         }
         let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
-        let changes = style::difference_in(&self.loaded.style, &next.style, system);
-        let words = say().answer_put_back(summary(&changes), number);
+        let changes = style::difference(&self.loaded.style, &next.style);
+        let words = say.answer_put_back(summary(say, &changes, system), number);
         self.change_to(next, Way::PutBack)?;
         Ok(words)
     }
@@ -247,14 +258,14 @@ impl Session {
     }
 
     /// What is different since an earlier text.
-    fn since_text(&self, base: &str, system: System) -> Vec<style::Change> {
+    fn since_text(&self, base: &str) -> Vec<style::Change> {
         if base == self.loaded.text {
             return Vec::new();
         }
         let before = self.loaded.with_text(base);
         before.map_or_else(
             |_| Vec::new(),
-            |before| style::difference_in(&before.style, &self.loaded.style, system),
+            |before| style::difference(&before.style, &self.loaded.style),
         )
     }
 
@@ -294,20 +305,27 @@ impl Session {
 }
 
 /// Each value that clashes: how it changed meanwhile, and what was to become of it.
-pub(crate) fn clashes_in_words(clashes: &[Clash], changes: &[style::Change]) -> Vec<String> {
+pub(crate) fn clashes_in_words(
+    say: &'static Words,
+    clashes: &[Clash],
+    changes: &[style::Change],
+    system: System,
+) -> Vec<String> {
+    let put = |value: &style::Written| say.putting(&value.clone().into());
     let words = |clash: &Clash| {
         let told = changes.iter().find(|change| clash.is_about(change));
         let happened = told.map_or_else(
             || {
-                let [was, is] = [&clash.was, &clash.is]
-                    .map(|value| value.as_deref().unwrap_or(say().answer_clash_no_value()));
-                say().answer_clash_value(is, &clash.path, was)
+                let none = || say.answer_clash_no_value().to_owned();
+                let [was, is] =
+                    [&clash.was, &clash.is].map(|value| value.as_ref().map_or_else(none, put));
+                say.answer_clash_value(is, &clash.path, was)
             },
-            |change| change.sentence.clone(),
+            |change| change.words(say, system),
         );
         match &clash.wanted {
-            Some(wanted) => say().answer_clash(happened, wanted),
-            None => say().answer_clash_kept(happened),
+            Some(wanted) => say.answer_clash(happened, put(wanted)),
+            None => say.answer_clash_kept(happened),
         }
     };
     clashes.iter().map(words).collect()

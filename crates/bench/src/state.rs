@@ -6,12 +6,13 @@ use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
 use crate::changes::{Changes, Steps};
-use crate::said::say;
+use crate::said::Line;
 use crate::session::Session;
 use crate::trouble::Trouble;
 use crate::work::Works;
 use style::{FileChange, Report};
 use trade::System;
+use words::Words;
 
 /// How long what a request carries may take to arrive when nobody says otherwise; a browser on this machine needs a moment.
 const PATIENCE: Duration = Duration::from_secs(20);
@@ -22,6 +23,8 @@ pub struct Bench(Arc<Inner>);
 
 struct Inner {
     folder: PathBuf,
+    /// What it says everything in.
+    say: &'static Words,
     key: String,
     port: u16,
     log: Box<dyn Fn(&str) + Send + Sync>,
@@ -42,19 +45,10 @@ pub(crate) enum NotOpen {
 }
 
 impl Bench {
-    /// A bench over one collection folder. `key` opens its pages; `port` is the loopback port that requests must name.
+    /// A bench over one collection folder, in English. `key` opens its pages; `port` is the loopback port that requests must name.
     #[must_use]
     pub fn new(folder: PathBuf, key: String, port: u16) -> Self {
-        Self(Arc::new(Inner {
-            folder,
-            key,
-            port,
-            log: Box::new(|_| {}),
-            patience: PATIENCE,
-            sessions: Mutex::default(),
-            works: Works::default(),
-            changes: Mutex::default(),
-        }))
+        Self::telling(folder, key, port, |_| {})
     }
 
     /// The same bench telling each change and how long it took, one line at a time.
@@ -67,6 +61,7 @@ impl Bench {
     ) -> Self {
         Self(Arc::new(Inner {
             folder,
+            say: Words::english(),
             key,
             port,
             log: Box::new(log),
@@ -84,6 +79,20 @@ impl Bench {
             inner.patience = patience;
         }
         self
+    }
+
+    /// The same bench in other words. For a bench that has no clones yet.
+    #[must_use]
+    pub fn saying(mut self, words: &'static Words) -> Self {
+        if let Some(inner) = Arc::get_mut(&mut self.0) {
+            inner.say = words;
+        }
+        self
+    }
+
+    /// What it says everything in.
+    pub(crate) fn say(&self) -> &'static Words {
+        self.0.say
     }
 
     pub(crate) fn patience(&self) -> Duration {
@@ -116,8 +125,11 @@ impl Bench {
         let files = style::list_styles(&self.0.folder).map_err(|error| {
             Trouble::one(
                 axum::http::StatusCode::INTERNAL_SERVER_ERROR,
-                say().trouble_collection(),
-                &say().trouble_collection_why(self.0.folder.display(), error),
+                Words::trouble_collection,
+                Line::Told(
+                    self.say()
+                        .trouble_collection_why(self.0.folder.display(), error),
+                ),
             )
         })?;
         let named = files.into_iter().filter_map(|file| {
@@ -133,7 +145,7 @@ impl Bench {
             .changes
             .lock()
             .unwrap_or_else(PoisonError::into_inner);
-        of(changes.get_or_insert_with(|| Changes::of(&self.0.folder)))
+        of(changes.get_or_insert_with(|| Changes::of(&self.0.folder, self.say())))
     }
 
     /// Keeps what was written by hand into any file of the collection.
@@ -174,7 +186,7 @@ impl Bench {
         // The list of changes begins before the first of them.
         self.changes(|_| ());
         let loaded = style::load(&file).map_err(NotOpen::Broken)?;
-        let session = Arc::new(Mutex::new(Session::new(loaded)));
+        let session = Arc::new(Mutex::new(Session::new(loaded, self.say())));
         sessions.insert(name.to_owned(), Arc::clone(&session));
         Ok(session)
     }

@@ -1,19 +1,17 @@
-//! One place turns what went wrong into a page, with a way back.
+//! What can go wrong with a request, as data: it becomes a page in the words of the bench when it leaves.
 
 use axum::http::StatusCode;
-use axum::response::{Html, IntoResponse, Response};
-use maud::html;
+use axum::response::{IntoResponse, Response};
+use words::Words;
 
-use crate::answer::placed;
-use crate::page::{layout, mend};
-use crate::said::say;
+use crate::said::{Line, Saying};
 
-/// Something that cannot be shown, in words for the maker.
+/// Something that cannot be shown. It is put into the words of the bench when it leaves, by `guard`.
 #[derive(Clone, Debug)]
 pub(crate) struct Trouble {
     pub(crate) status: StatusCode,
-    pub(crate) title: &'static str,
-    pub(crate) words: Vec<String>,
+    pub(crate) title: Saying,
+    pub(crate) why: Vec<Line>,
     /// The style whose last sound version can be put in place of a file that cannot be read.
     pub(crate) mends: Option<String>,
 }
@@ -22,62 +20,64 @@ impl Trouble {
     pub(crate) fn no_such_page() -> Self {
         Self::one(
             StatusCode::NOT_FOUND,
-            say().trouble_no_page(),
-            say().trouble_no_page_why(),
+            Words::trouble_no_page,
+            Line::Said(Words::trouble_no_page_why),
         )
     }
 
-    pub(crate) fn refused(words: &str) -> Self {
-        Self::one(StatusCode::FORBIDDEN, say().refusal_title(), words)
+    pub(crate) fn refused(why: Saying) -> Self {
+        let title = Words::refusal_title;
+        Self::one(StatusCode::FORBIDDEN, title, Line::Said(why))
     }
 
-    pub(crate) fn not_understood(status: StatusCode, words: &str) -> Self {
-        Self::one(status, say().refusal_not_understood(), words)
+    pub(crate) fn not_understood(status: StatusCode, why: Line) -> Self {
+        Self::one(status, Words::refusal_not_understood, why)
     }
 
-    pub(crate) fn one(status: StatusCode, title: &'static str, words: &str) -> Self {
-        Self::told(status, title, vec![words.to_owned()])
-    }
-
-    pub(crate) const fn told(status: StatusCode, title: &'static str, words: Vec<String>) -> Self {
+    pub(crate) fn one(status: StatusCode, title: Saying, why: Line) -> Self {
         Self {
             status,
             title,
-            words,
+            why: vec![why],
+            mends: None,
+        }
+    }
+
+    pub(crate) fn told(status: StatusCode, title: Saying, why: Vec<String>) -> Self {
+        Self {
+            status,
+            title,
+            why: why.into_iter().map(Line::Told).collect(),
             mends: None,
         }
     }
 
     /// What is wrong with a file, every mistake with its place.
-    pub(crate) fn unreadable(title: &'static str, report: &style::Report) -> Self {
-        Self::told(StatusCode::UNPROCESSABLE_ENTITY, title, placed(report))
+    pub(crate) fn unreadable(title: Saying, mistakes: Vec<String>) -> Self {
+        Self::told(StatusCode::UNPROCESSABLE_ENTITY, title, mistakes)
+    }
+
+    /// With the way back to the last sound version of this style, where there is one.
+    pub(crate) fn mended_by(self, style: Option<&str>) -> Self {
+        Self {
+            mends: style.map(str::to_owned),
+            ..self
+        }
     }
 
     pub(crate) fn inside() -> Self {
         Self::one(
             StatusCode::INTERNAL_SERVER_ERROR,
-            say().trouble_inside(),
-            say().trouble_inside_what_now(),
+            Words::trouble_inside,
+            Line::Said(Words::trouble_inside_what_now),
         )
     }
 }
 
 impl IntoResponse for Trouble {
     fn into_response(self) -> Response {
-        let main = html! {
-            main.plain {
-                h1 { (self.title) }
-                @for words in &self.words { p.words { (words) } }
-                @if let Some(name) = &self.mends { (mend::offer(name)) }
-                @if self.status != StatusCode::FORBIDDEN {
-                    p { a href="/" { (say().trouble_back()) } }
-                }
-            }
-        };
-        let page = match &self.mends {
-            Some(_) => layout::page(self.title, mend::LOADS, &main),
-            None => layout::bare(self.title, &main),
-        };
-        (self.status, Html(page.into_string())).into_response()
+        let mut answer = self.status.into_response();
+        answer.extensions_mut().insert(self);
+        answer
     }
 }

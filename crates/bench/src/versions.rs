@@ -5,8 +5,8 @@ use std::sync::Arc;
 
 use style::{Change, Loaded, Report, Revision};
 use trade::System;
+use words::Words;
 
-use crate::said::say;
 use crate::session::Session;
 
 /// How many pictures are kept: what a few pages of the history show.
@@ -72,9 +72,9 @@ impl Session {
             let then = before.map(|before| (before.id.clone(), self.version(before)));
             let words = now.map(|now| match &then {
                 None => Vec::new(),
-                Some((_, Ok(then))) => sentences(&then.style, &now.style, system),
+                Some((_, Ok(then))) => sentences(self.say(), &then.style, &now.style, system),
                 Some((_, Err(_))) => {
-                    vec![say().answer_before_unreadable().to_owned()]
+                    vec![self.say().answer_before_unreadable().to_owned()]
                 }
             });
             let words = words.map(Arc::from);
@@ -90,16 +90,18 @@ impl Session {
 
 /// Everything that is different, in words.
 pub(crate) fn sentences(
+    say: &'static Words,
     old: &style::StyleDoc,
     new: &style::StyleDoc,
     system: System,
 ) -> Vec<String> {
-    let changes = style::difference_in(old, new, system);
-    changes.into_iter().map(|change| change.sentence).collect()
+    let changes = style::difference(old, new);
+    let told = changes.iter().map(|change| change.words(say, system));
+    told.collect()
 }
 
 /// Why a version cannot be read, each reason once. Places are left out: they are those of a text that nobody has open.
-pub(crate) fn why_unread(report: &Report) -> Vec<String> {
+pub(crate) fn why_unread(say: &'static Words, report: &Report) -> Vec<String> {
     let mut reasons: Vec<String> = Vec::new();
     for problem in &report.problems {
         let reason = match &problem.hint {
@@ -113,16 +115,16 @@ pub(crate) fn why_unread(report: &Report) -> Vec<String> {
     let more = reasons.len().saturating_sub(MOST_REASONS);
     reasons.truncate(MOST_REASONS);
     if more > 0 {
-        reasons.push(say().answer_more(more));
+        reasons.push(say.answer_more(more));
     }
     reasons
 }
 
 /// Changes in one line.
-pub(crate) fn summary(changes: &[Change]) -> String {
+pub(crate) fn summary(say: &'static Words, changes: &[Change], system: System) -> String {
     match changes {
-        [] => say().answer_same().to_owned(),
-        [one] => one.sentence.clone(),
-        [first, rest @ ..] => say().answer_first_of(&first.sentence, rest.len()),
+        [] => say.answer_same().to_owned(),
+        [one] => one.words(say, system),
+        [first, rest @ ..] => say.answer_first_of(first.words(say, system), rest.len()),
     }
 }

@@ -4,8 +4,7 @@ use std::path::Path;
 
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
-
-use crate::said::say;
+use words::Words;
 
 /// A time for people and for programs.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,13 +17,13 @@ pub(crate) struct When {
 
 impl When {
     /// When a file was written; `None` where the system does not say.
-    pub(crate) fn written(path: &Path) -> Option<Self> {
+    pub(crate) fn written(say: &'static Words, path: &Path) -> Option<Self> {
         let time = std::fs::metadata(path).ok()?.modified().ok()?;
         let time = Timestamp::try_from(time).ok()?;
         let here = time.to_zoned_datetime(TimeZone::system());
         let clock = here.strftime("%H:%M");
         Some(Self {
-            shown: say().history_when(here.day(), here.month(), clock, here.year()),
+            shown: say.history_when(here.day(), here.month(), clock, here.year()),
             machine: time.strftime("%Y-%m-%dT%H:%M:%SZ").to_string(),
         })
     }
@@ -36,7 +35,7 @@ mod tests {
 
     #[test]
     fn every_month_has_its_name() {
-        let shown = |month| say().history_when(5, month, "14:05", 2026);
+        let shown = |month| Words::english().history_when(5, month, "14:05", 2026);
         assert_eq!(shown(1), "5 Jan 2026, 14:05");
         assert_eq!(shown(11), "5 Nov 2026, 14:05");
         assert_eq!(shown(12), "5 Dec 2026, 14:05");

@@ -1,5 +1,6 @@
 //! Which edges are sewn to which, and the seam walk that checks them.
 
+use style::PartId;
 use trade::Length;
 
 use crate::pattern::Pattern;
@@ -14,7 +15,7 @@ pub struct Join {
     /// Key of the seam in the style file.
     pub seam: &'static str,
     /// Name on paper.
-    pub name: &'static str,
+    pub name: PartId,
     /// One side, as often as stated (2: left and right together).
     pub a: (EdgeRun, u32),
     /// The other side; the same run again where left meets right.
@@ -40,42 +41,42 @@ pub const JOINS: &[Join] = {
     &[
         Join {
             seam: "yoke",
-            name: "Yoke seam",
+            name: PartId::JoinYoke,
             a: (&[(Back, EdgeId::Top)], 1),
             b: (&[(Yoke, EdgeId::Lower)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "seat",
-            name: "Seat seam",
+            name: PartId::JoinSeat,
             a: (&[(Yoke, EdgeId::Centre), (Back, EdgeId::Seat)], 1),
             b: (&[(Yoke, EdgeId::Centre), (Back, EdgeId::Seat)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "front_rise",
-            name: "Front rise",
+            name: PartId::JoinFrontRise,
             a: (&[(Front, EdgeId::Crotch)], 1),
             b: (&[(Front, EdgeId::Crotch)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "inseam",
-            name: "Inseam",
+            name: PartId::JoinInseam,
             a: (&[(Front, EdgeId::Inseam)], 1),
             b: (&[(Back, EdgeId::Inseam)], 1),
             ease: EaseOf::InseamStretch,
         },
         Join {
             seam: "outseam",
-            name: "Outseam",
+            name: PartId::JoinOutseam,
             a: (&[(Front, EdgeId::Side), (PocketFacing, EdgeId::Side)], 1),
             b: (&[(Back, EdgeId::Side), (Yoke, EdgeId::Side)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "band",
-            name: "Band seam",
+            name: PartId::JoinBand,
             a: (
                 &[
                     (PocketFacing, EdgeId::Waist),
@@ -89,21 +90,21 @@ pub const JOINS: &[Join] = {
         },
         Join {
             seam: "mouth",
-            name: "Pocket mouth",
+            name: PartId::JoinMouth,
             a: (&[(Front, EdgeId::Mouth)], 1),
             b: (&[(PocketBag, EdgeId::Mouth)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "fly",
-            name: "Fly edge",
+            name: PartId::JoinFlyEdge,
             a: (&[(Front, EdgeId::Fly)], 1),
             b: (&[(FlyFacing, EdgeId::Edge)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "bag_close",
-            name: "Pocket bag foot",
+            name: PartId::JoinBagFoot,
             a: (&[(PocketBag, EdgeId::FootUpper)], 1),
             b: (&[(PocketBag, EdgeId::FootUnder)], 1),
             ease: EaseOf::None,

@@ -1,8 +1,8 @@
 //! Every piece has the edges, points, lines and notches that are stated of it, in that order.
 #![allow(clippy::unwrap_used)]
 
-use draft::{EdgeId, LineId, Lining, Pattern, PieceId, PointId, draft_style, parts};
-use style::{HALF_LINING, StyleDoc};
+use draft::{EdgeId, LineId, Pattern, PieceId, PointId, draft_style, parts};
+use style::{HALF_LINING, Lining, StyleDoc};
 
 /// The demo with as many belt loops as are laid out, and both back pockets lined.
 fn full(lining: Lining) -> StyleDoc {

@@ -1,6 +1,7 @@
 //! Dimension lines: a tape drawn beside what it measures, with arrow heads and a number in a circle.
 
-use geometry::{BezPath, Point, Rect, Vec2, left_of, polyline_length};
+use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::{BezPath, Nearest, Point, Rect, Straight, Vec2, left_of, polyline_length};
 use trade::Length;
 
 use crate::lettering::{Taken, centred};
@@ -22,8 +23,8 @@ const MOST_DASHES: f64 = 2000.0;
 
 /// A filled arrow head with its tip at `tip`, pointing along `towards` (unit). Never longer than a
 /// third of `room`, so that two fit on a short line.
-pub(crate) fn arrow_head(layer: &mut Layer, pen: Pen, tip: Point, towards: Vec2, room: f64) {
-    let long = pen.mm(HEAD_MM).min(room / 3.0);
+pub fn arrow_head(layer: &mut Layer, pen: Pen, tip: Point, towards: Vec2, room: Length) {
+    let long = pen.mm(HEAD_MM).min((room / 3.0).to_mm());
     let half = left_of(towards) * (long * HALF_HEAD_MM / HEAD_MM);
     let back = tip - towards * long;
     layer.area(None, closed(&[tip, back + half, back - half]), INK, None);
@@ -31,7 +32,7 @@ pub(crate) fn arrow_head(layer: &mut Layer, pen: Pen, tip: Point, towards: Vec2,
 
 /// Long dashes with a dot between: where cloth is folded. Drawn as separate dashes, because a
 /// stroke knows only one dash and one gap.
-pub(crate) fn dash_dot(points: &[Point], pen: Pen) -> BezPath {
+pub fn dash_dot(points: &[Point], pen: Pen) -> BezPath {
     let total = polyline_length(points).to_mm();
     let shrink = (total / pen.mm(6.0) / MOST_DASHES).max(1.0);
     let pattern = [3.6, 1.0, 0.4, 1.0].map(|mm| pen.mm(mm) * shrink);
@@ -61,7 +62,7 @@ pub(crate) fn dash_dot(points: &[Point], pen: Pen) -> BezPath {
 }
 
 /// The unit vector, or `None` for one without direction.
-pub(crate) fn unit(v: Vec2) -> Option<Vec2> {
+pub fn unit(v: Vec2) -> Option<Vec2> {
     let n = v.hypot();
     (n > 1e-9 && n.is_finite()).then(|| v / n)
 }
@@ -96,9 +97,8 @@ pub(crate) fn beside(points: &[Point], by: f64) -> Vec<Point> {
 
 fn far_from(points: &[Point], p: Point, clear: f64) -> bool {
     points.windows(2).all(|w| {
-        let d = w[1] - w[0];
-        let t = ((p - w[0]).dot(d) / d.hypot2().max(1e-12)).clamp(0.0, 1.0);
-        (p - (w[0] + d * t)).hypot() >= clear
+        let away = Straight::between(w[0], w[1]).distance(p, NO_SQUARE_MM2);
+        away.to_mm() >= clear
     })
 }
 
@@ -180,14 +180,14 @@ impl Dimensions {
 /// The head at one end. Where two would not fit between the ends they stand outside and point in.
 fn head(layer: &mut Layer, taken: &mut Taken, pen: Pen, tip: Point, out: Vec2, room: f64) {
     if room > pen.mm(2.5 * HEAD_MM) {
-        arrow_head(layer, pen, tip, out, room);
+        arrow_head(layer, pen, tip, out, Length::mm(room));
         taken
             .boxes
             .push(around(tip - out * pen.mm(1.0), pen.mm(0.8)));
     } else {
         let tail = [tip, tip + out * pen.mm(1.7 * HEAD_MM)];
         layer.line(None, open(&tail), pen.stroke(INK, SEWN_LINE));
-        arrow_head(layer, pen, tip, -out, f64::INFINITY);
+        arrow_head(layer, pen, tip, -out, Length::mm(f64::INFINITY));
         taken.keep_clear_of(&tail);
         taken
             .boxes
@@ -224,7 +224,7 @@ fn nearest_ends(a: &[Point], b: &[Point]) -> Option<(Point, Point)> {
 }
 
 /// A place along a polyline and the direction there.
-pub(crate) fn place_along(line: &[Point], share: f64) -> Option<(Point, Vec2)> {
+pub fn place_along(line: &[Point], share: f64) -> Option<(Point, Vec2)> {
     let mut left = polyline_length(line).to_mm() * share.clamp(0.0, 1.0);
     let mut last = None;
     for w in line.windows(2) {
@@ -304,17 +304,16 @@ fn number_on(layer: &mut Layer, taken: &mut Taken, pen: Pen, number: usize, line
 }
 
 fn nearest_on(lines: &[Vec<Point>], p: Point) -> Option<Point> {
-    let mut best: Option<(f64, Point)> = None;
-    for w in lines.iter().flat_map(|l| l.windows(2)) {
-        let d = w[1] - w[0];
-        let t = ((p - w[0]).dot(d) / d.hypot2().max(1e-12)).clamp(0.0, 1.0);
-        let foot = w[0] + d * t;
-        let far = (p - foot).hypot();
-        if best.is_none_or(|(least, _)| far < least) {
-            best = Some((far, foot));
+    let mut best: Option<Nearest> = None;
+    for found in lines
+        .iter()
+        .filter_map(|line| geometry::nearest_on(line, p, NO_SQUARE_MM2))
+    {
+        if best.is_none_or(|least| found.away < least.away) {
+            best = Some(found);
         }
     }
-    best.map(|(_, foot)| foot)
+    best.map(|nearest| nearest.at)
 }
 
 #[cfg(test)]

@@ -1,19 +1,19 @@
 //! Where words may stand: how much room they take, and a placer that keeps them apart.
 
-use geometry::{Point, Rect, Vec2};
+use geometry::{Point, Rect, Vec2, crosses};
 use trade::Length;
 
 use crate::palette::INK;
-use crate::sheet::{Anchor, Text};
+use crate::sheet::{Anchor, Sheet, Text};
 
 /// Height of capitals and figures above the base line, in ems (common to plain sans-serif faces).
-pub(crate) const CAPITALS: f64 = 0.72;
+pub const CAPITALS: f64 = 0.72;
 /// Depth of descending letters below the base line, in ems.
-pub(crate) const DESCENT: f64 = 0.22;
+pub const DESCENT: f64 = 0.22;
 
 /// Width of words set in a plain sans-serif face, on the generous side: the reader's face is not
 /// known when the drawing is made.
-pub(crate) fn text_width(words: &str, size: Length) -> f64 {
+pub fn text_width(words: &str, size: Length) -> Length {
     let ems: f64 = words
         .chars()
         .map(|c| match c {
@@ -25,11 +25,11 @@ pub(crate) fn text_width(words: &str, size: Length) -> f64 {
             _ => 0.8,
         })
         .sum();
-    ems * size.to_mm()
+    size * ems
 }
 
 /// One line of words with its middle at `centre`.
-pub(crate) fn centred(words: &str, size: Length, centre: Point) -> Text {
+pub fn centred(words: &str, size: Length, centre: Point) -> Text {
     Text {
         at: Point::new(centre.x, centre.y + CAPITALS / 2.0 * size.to_mm()),
         words: words.to_owned(),
@@ -42,9 +42,9 @@ pub(crate) fn centred(words: &str, size: Length, centre: Point) -> Text {
 }
 
 /// The upright rectangle around words, for turns by quarter circles.
-pub(crate) fn text_box(text: &Text) -> Rect {
+pub fn text_box(text: &Text) -> Rect {
     let size = text.size.to_mm();
-    let width = text_width(&text.words, text.size);
+    let width = text_width(&text.words, text.size).to_mm();
     let left = match text.anchor {
         Anchor::Start => 0.0,
         Anchor::Middle => -width / 2.0,
@@ -59,9 +59,38 @@ pub(crate) fn text_box(text: &Text) -> Rect {
     )
 }
 
+/// Words that run off a sheet and words that stand on others, each said for people; none on a sheet that can be read.
+pub fn crowding(sheet: &Sheet) -> Vec<String> {
+    let page = Rect::new(
+        sheet.origin.x,
+        sheet.origin.y,
+        sheet.origin.x + sheet.width.to_mm(),
+        sheet.origin.y + sheet.height.to_mm(),
+    );
+    let placed: Vec<(Rect, &str)> = sheet
+        .texts()
+        .map(|t| (text_box(t), t.words.as_str()))
+        .collect();
+    let mut crowded = Vec::new();
+    for (k, (r, words)) in placed.iter().enumerate() {
+        if page.union(*r) != page {
+            crowded.push(format!("\"{words}\" runs off the sheet"));
+        }
+        for (other, more) in &placed[k + 1..] {
+            // The lines of one caption stand close: their boxes may touch, not overlap by a tenth.
+            let both = r.intersect(*other);
+            let (wide, tall) = (both.x1 - both.x0, both.y1 - both.y0);
+            if wide > 0.1 && tall > 0.1 * r.height().min(r.width()) {
+                crowded.push(format!("\"{words}\" stands on \"{more}\""));
+            }
+        }
+    }
+    crowded
+}
+
 /// What is already on the drawing, so that further words find a free place.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Taken {
+pub struct Taken {
     /// Words and numbers: nothing else may stand here.
     pub boxes: Vec<Rect>,
     /// Lines that words should not stand on.
@@ -97,7 +126,7 @@ impl Taken {
         let lines = self
             .lines
             .iter()
-            .filter(|(a, b)| crosses(away, to, *a, *b))
+            .filter(|line| crosses((away, to), **line))
             .count();
         words + lines
     }
@@ -179,14 +208,8 @@ impl Taken {
 }
 
 /// No leader is needed.
-pub(crate) fn no_leader(_: Point) -> Option<Point> {
+pub fn no_leader(_: Point) -> Option<Point> {
     None
-}
-
-/// Whether two straight lines cross.
-fn crosses(a: Point, b: Point, c: Point, d: Point) -> bool {
-    let side = |p: Point, q: Point, r: Point| (q - p).cross(r - p);
-    side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
 }
 
 fn box_at(centre: Point, size: Vec2) -> Rect {
@@ -198,7 +221,7 @@ fn area_of(r: Rect) -> f64 {
 }
 
 /// Whether a straight line enters the rectangle (clipping by each side in turn).
-pub(crate) fn touches(r: Rect, a: Point, b: Point) -> bool {
+pub fn touches(r: Rect, a: Point, b: Point) -> bool {
     let d = b - a;
     let (mut t0, mut t1) = (0.0_f64, 1.0_f64);
     for (p, q) in [

@@ -5,13 +5,12 @@ use std::f64::consts::TAU;
 
 use draft::measure::{MEASURES, Run, Take};
 use draft::{EdgeId, LineId, Pattern, PieceId};
-use geometry::{Affine, Point, Rect, Vec2, contains, left_of};
+use geometry::{Affine, Point, Rect, Vec2, bounds_of, contains, left_of};
 use trade::{Colour, Length};
 
 use crate::dimension::{Dimension, Dimensions, beside, place_along, unit};
 use crate::lettering::{Taken, centred, no_leader, text_box, text_width};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, NOTCH, Pen, QUIET, TYPE_WORDS};
-use crate::piece_sheet::bounds_of;
 use crate::sheet::{Layer, Sheet, closed, open};
 
 const STEP: Length = Length::mm(2.0);
@@ -270,7 +269,10 @@ impl<'a> Board<'a> {
     /// Writes the name of a part near a place of the cloth, once the dimensions stand.
     fn write(&mut self, layer: &mut Layer, words: &str, at: Point) {
         let at = self.map * at;
-        let size = Vec2::new(text_width(words, TYPE_WORDS) + 1.0, TYPE_WORDS.to_mm());
+        let size = Vec2::new(
+            text_width(words, TYPE_WORDS).to_mm() + 1.0,
+            TYPE_WORDS.to_mm(),
+        );
         let steps = (0..40).map(|k| {
             // Rings of eight places round the wished one.
             let (ring, turn) = (k / 8, f64::from(k % 8) / 8.0 * TAU);

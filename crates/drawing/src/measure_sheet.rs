@@ -6,12 +6,11 @@
 
 use draft::measure::{Measurable, Run};
 use draft::{EdgeId, LineId, Pattern, Piece, PieceId, PointId};
-use geometry::{Affine, Path, Point, Vec2};
+use geometry::{Affine, Path, Point, Vec2, bounds_of};
 
 use crate::dimension::unit;
 use crate::measure_board::{Board, band_on};
 use crate::palette::{TINT, TINT_UPPER};
-use crate::piece_sheet::bounds_of;
 use crate::sheet::Sheet;
 
 /// Printed distance of a dimension line from the edge it measures.

@@ -61,7 +61,7 @@ impl Pen {
 
     /// A pen whose lines and words print so many times as large. A factor that is none counts as one.
     #[must_use]
-    pub(crate) fn enlarged(self, times: f64) -> Pen {
+    pub fn enlarged(self, times: f64) -> Pen {
         let usable = times.is_finite() && (0.1..=100.0).contains(&times);
         Pen {
             enlarged: self.enlarged * if usable { times } else { 1.0 },
@@ -74,7 +74,7 @@ impl Pen {
     }
 
     /// The millimetres on the drawing that print as so many millimetres.
-    pub(crate) fn mm(self, printed_mm: f64) -> f64 {
+    pub fn mm(self, printed_mm: f64) -> f64 {
         printed_mm * self.enlarged
     }
 

@@ -126,6 +126,17 @@ pub struct Text {
     pub bold: bool,
 }
 
+impl Sheet {
+    /// All words of the sheet.
+    pub fn texts(&self) -> impl Iterator<Item = &Text> {
+        let marks = self.layers.iter().flat_map(|layer| &layer.marks);
+        marks.filter_map(|mark| match &mark.shape {
+            Shape::Text(text) => Some(text),
+            _ => None,
+        })
+    }
+}
+
 impl Layer {
     /// An empty layer.
     pub fn named(name: &str) -> Layer {
@@ -158,7 +169,7 @@ impl Layer {
     }
 
     /// Every path of the layer, clip included.
-    pub(crate) fn paths_mut(&mut self) -> impl Iterator<Item = &mut BezPath> {
+    pub fn paths_mut(&mut self) -> impl Iterator<Item = &mut BezPath> {
         let marks = self.marks.iter_mut().filter_map(|m| match &mut m.shape {
             Shape::Area { path, .. } | Shape::Line { path, .. } => Some(path),
             Shape::Text(_) => None,
@@ -167,7 +178,7 @@ impl Layer {
     }
 
     /// Every text of the layer.
-    pub(crate) fn texts_mut(&mut self) -> impl Iterator<Item = &mut Text> {
+    pub fn texts_mut(&mut self) -> impl Iterator<Item = &mut Text> {
         self.marks.iter_mut().filter_map(|m| match &mut m.shape {
             Shape::Text(text) => Some(text),
             _ => None,

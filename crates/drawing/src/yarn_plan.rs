@@ -251,7 +251,7 @@ fn wrapped(words: &str, size: Length, wide_mm: f64) -> Vec<String> {
         } else {
             format!("{line} {word}")
         };
-        if text_width(&longer, size) <= wide_mm {
+        if text_width(&longer, size).to_mm() <= wide_mm {
             line = longer;
         } else {
             lines.push(std::mem::replace(&mut line, word));
@@ -264,13 +264,13 @@ fn wrapped(words: &str, size: Length, wide_mm: f64) -> Vec<String> {
 }
 
 fn cut(word: &str, size: Length, wide_mm: f64) -> String {
-    if text_width(word, size) <= wide_mm {
+    if text_width(word, size).to_mm() <= wide_mm {
         return word.to_owned();
     }
     let mut short = String::new();
     for letter in word.chars() {
         short.push(letter);
-        if text_width(&format!("{short}…"), size) > wide_mm {
+        if text_width(&format!("{short}…"), size).to_mm() > wide_mm {
             short.pop();
             break;
         }

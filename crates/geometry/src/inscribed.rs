@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
-use crate::{Point, Rect, Vec2};
+use crate::{Point, Rect, Vec2, bounds_of};
 
 /// A box found is at most about twice this share smaller than the largest there is.
 const NEAR_ENOUGH: f64 = 0.02;
@@ -162,13 +162,6 @@ fn apart(a: Vec2, b: Vec2, half: Vec2) -> f64 {
         .filter(|t| (0.0..=1.0).contains(t))
         .map(|t| far(a + d * t));
     between.fold(far(a).min(far(b)), f64::min)
-}
-
-/// The smallest upright rectangle round the points; one of no size when there are none.
-fn bounds_of(points: &[Point]) -> Rect {
-    let first = points.first().copied().unwrap_or_default();
-    let start = Rect::from_points(first, first);
-    points.iter().fold(start, |r, p| r.union_pt(*p))
 }
 
 /// A square of places, in halves of the box, with what its middle holds.

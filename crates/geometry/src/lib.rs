@@ -10,17 +10,21 @@ mod offset;
 mod path;
 mod polyline;
 mod smooth;
+mod straight;
+pub mod tolerance;
 
 pub use inscribed::{Clear, Inscribed, largest_box};
 pub use kurbo::{Affine, BezPath, CubicBez, Line, PathEl, PathSeg, Point, Rect, Vec2};
 pub use offset::{OffsetError, offset_outline};
 pub use path::Path;
 pub use polyline::{
-    area, clip_to_polygon, contains, is_simple, moved_left, polyline_length, resample,
+    Nearest, area, bounds_of, clip_to_polygon, contains, is_simple, moved_left, nearest_on,
+    polyline_length, resample, without_repeats,
 };
 pub use smooth::{corners_of, smooth_through};
+pub use straight::{Meeting, Straight, crosses};
 
-use trade::Angle;
+use trade::{Angle, Length};
 
 /// The angle between two directions, from 0° to 180°.
 pub fn angle_between(a: Vec2, b: Vec2) -> Angle {
@@ -36,10 +40,28 @@ pub fn bounds(path: &BezPath) -> Rect {
 /// The direction of a vector; zero where it has none.
 pub fn unit(v: Vec2) -> Vec2 {
     let n = v.hypot();
-    if n < 1e-12 { Vec2::ZERO } else { v / n }
+    if n < tolerance::ROUNDING_OF_SHARES {
+        Vec2::ZERO
+    } else {
+        v / n
+    }
 }
 
 /// The vector turned a quarter circle anticlockwise.
 pub fn left_of(v: Vec2) -> Vec2 {
     Vec2::new(-v.y, v.x)
+}
+
+/// The corners of a rectangle about a middle, `length` along a direction of length one and `width` across it, in order.
+pub fn block(middle: Point, along: Vec2, length: Length, width: Length) -> [Point; 4] {
+    let (a, b) = (
+        along * (length.to_mm() / 2.0),
+        left_of(along) * (width.to_mm() / 2.0),
+    );
+    [
+        middle - a - b,
+        middle + a - b,
+        middle + a + b,
+        middle - a + b,
+    ]
 }

@@ -1,7 +1,7 @@
 //! A lay as a file: for other programs, or drawn.
 
+use cut_sheets::LayMarks;
 use cutting::Spread;
-use drawing::LayMarks;
 use lay::Lay;
 use papers::PatternHead;
 use style::Cloth;
@@ -44,7 +44,8 @@ pub struct LaidOut<'a> {
 /// # Errors
 /// [`JobError::Paper`] when the page cannot be set.
 pub fn lay_file(kind: LayKind, laid: &LaidOut<'_>) -> Result<Vec<u8>, JobError> {
-    let sheet = || drawing::lay_sheet(laid.spread, laid.lay, laid.cloth, laid.marks, laid.system);
+    let sheet =
+        || cut_sheets::lay_sheet(laid.spread, laid.lay, laid.cloth, laid.marks, laid.system);
     Ok(match kind {
         LayKind::Dxf => patterns::dxf::write_lay(laid.spread, laid.lay).into_bytes(),
         LayKind::Svg => drawing::svg(&sheet()).into_bytes(),

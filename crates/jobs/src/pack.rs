@@ -6,7 +6,7 @@ use jiff::civil::Date;
 use papers::{Assembly, PdfOptions};
 use style::{Change, Loaded, Size};
 
-use crate::asked::{size_of, system, wanted};
+use crate::asked::{size_of, wanted};
 use crate::error::JobError;
 
 /// What pack is made.
@@ -99,7 +99,7 @@ fn history(loaded: &Loaded) -> Result<(u32, Vec<Change>), JobError> {
         .and_then(|text| loaded.with_text(&text))
         .ok();
     let changes = before.map_or_else(Vec::new, |before| {
-        style::difference_in(&before.style, &loaded.style, system(&loaded.collection))
+        style::difference(&before.style, &loaded.style)
     });
     Ok((last.number.saturating_add(1), changes))
 }

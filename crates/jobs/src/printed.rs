@@ -2,8 +2,8 @@
 
 use std::sync::atomic::AtomicBool;
 
+use cut_sheets::PatternSet;
 use cutting::CutSize;
-use drawing::PatternSet;
 use papers::{Paper, PatternHead, PatternPiece, Printed};
 use style::Size;
 use trade::Length;

@@ -2,23 +2,10 @@
 
 use geometry::Point;
 
+use crate::poses::{Pose, Poses};
 use crate::problem::Turn;
 use crate::shapes::Stance;
 use crate::tables::{Placed, Tables};
-
-/// Where one copy lies: which of its shape's stances, and the place of its middle.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Pose {
-    pub stance: usize,
-    pub at: Point,
-}
-
-/// A way to lay all copies on a length of cloth.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Poses {
-    pub length: f64,
-    pub poses: Vec<Pose>,
-}
 
 /// An overlap counts as if it were deeper by this share of the smaller piece's size (the square root
 /// of its hull's area). Few pieces then overlap by much instead of many by a little, and few are

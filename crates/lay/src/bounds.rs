@@ -8,9 +8,9 @@ use std::collections::BTreeMap;
 use geometry::Point;
 use trade::Length;
 
-use crate::check::heights;
+use crate::crossings::heights;
 use crate::lines::lines;
-use crate::problem::Turn;
+use crate::problem::{LayError, Problem, Turn};
 use crate::shapes::{Shape, Shapes, Stance};
 use crate::skeleton::skeleton;
 use crate::tables::{Placed, Tables};
@@ -52,6 +52,15 @@ pub enum Decides {
 
 /// Where the edges ask for more than the area by this factor, they decide.
 const BY_EDGES: f64 = 1.05;
+
+/// The lower bounds of a problem.
+///
+/// # Errors
+/// A [`LayError`] when the problem makes no sense.
+pub fn bounds(problem: &Problem) -> Result<Bounds, LayError> {
+    let shapes = Shapes::exact(problem)?;
+    Ok(Bounds::new(&Tables::new(&shapes)))
+}
 
 impl Bounds {
     /// The largest of them.

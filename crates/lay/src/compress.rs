@@ -1,6 +1,6 @@
 //! Pressing the best lay together by ever smaller steps.
 
-use crate::exchange::Stage;
+use crate::shared_search::Stage;
 use crate::worker::{Patience, Verdict, Worker};
 
 /// The step at the beginning and at the end, as shares of the length.

@@ -2,9 +2,10 @@
 
 use geometry::Point;
 
-use crate::board::{Board, Pose, Poses};
-use crate::exchange::Stage;
+use crate::board::Board;
+use crate::poses::{Pose, Poses};
 use crate::random::Random;
+use crate::shared_search::Stage;
 use crate::worker::{Patience, Verdict, Worker};
 
 /// The share by which the cloth is shortened after a success: this much at first, less where

@@ -10,10 +10,9 @@ use std::collections::BTreeMap;
 use geometry::Point;
 use trade::Length;
 
-use crate::board::Poses;
 use crate::lay::Placement;
+use crate::poses::{Poses, poses_of};
 use crate::problem::{Piece, Problem, Turn};
-use crate::search::poses_of;
 use crate::shapes::{Shapes, turned};
 use crate::tables::{Placed, Tables};
 

@@ -4,7 +4,7 @@ use geometry::Point;
 use trade::{Length, Share};
 
 use crate::bounds::Bounds;
-use crate::exchange::Ended;
+use crate::limits::Ended;
 use crate::problem::{Piece, Turn};
 
 /// Where one copy of a piece lies: its outline is turned about the origin of its own coordinates

@@ -12,7 +12,7 @@
 
 use microlp::{ComparisonOp, LinearExpr, OptimizationDirection, Problem, SolveOutcome, Variable};
 
-use crate::check::heights;
+use crate::crossings::heights;
 use crate::shapes::{Shape, Shapes, Stance};
 use geometry::Point;
 

@@ -2,7 +2,8 @@
 
 use geometry::Point;
 
-use crate::board::{Board, Pose};
+use crate::board::Board;
+use crate::poses::Pose;
 use crate::random::Random;
 
 /// Places tried at random over the whole cloth, and round where the piece lies.

@@ -6,14 +6,14 @@ use std::time::{Duration, Instant};
 
 use trade::Length;
 
-use crate::board::Poses;
 use crate::check::check;
-use crate::exchange::Limits;
+use crate::first_lay::start;
 use crate::joined::{divides, halves, in_a_row, joined, singles};
 use crate::lay::Placement;
+use crate::limits::{Options, Progress, left_of, part_of};
+use crate::poses::{Poses, placements};
 use crate::problem::{LayError, Problem};
-use crate::search::{Options, Progress, divided, placements};
-use crate::start::start;
+use crate::search::divided;
 use crate::tables::Tables;
 
 /// What is heard from inside a search.
@@ -197,35 +197,4 @@ impl<'a> Portions<'a> {
 fn copies_of(portion: &Problem) -> Copies {
     let pieces = portion.pieces.iter();
     pieces.map(|p| (p.key.clone(), p.demand)).collect()
-}
-
-/// A share of limits, of places and of time, and no more than some.
-pub(crate) fn part_of(
-    (share, of_time): (f64, f64),
-    limits: Limits,
-    (most, longest): (u64, Duration),
-) -> Limits {
-    match limits {
-        // Where places are counted, time only ends what would go on too long: a search that keeps
-        // within it is the same again, on any machine.
-        Limits {
-            places: Some(places),
-            time,
-        } => Limits {
-            places: Some(((places as f64 * share).round() as u64).min(most)),
-            time,
-        },
-        Limits { places: None, time } => Limits {
-            places: time.is_none().then_some(most),
-            time: time.map(|t: Duration| t.mul_f64(of_time).min(longest)),
-        },
-    }
-}
-
-/// What is left of limits.
-pub(crate) fn left_of(limits: &Limits, began: Instant, places: u64) -> Limits {
-    Limits {
-        time: limits.time.map(|t| t.saturating_sub(began.elapsed())),
-        places: limits.places.map(|p| p.saturating_sub(places)),
-    }
 }

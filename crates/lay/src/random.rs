@@ -1,39 +1,24 @@
 //! Chance that can be repeated: the same seed gives the same numbers on every machine.
 
+use rand_xoshiro::Xoshiro256PlusPlus;
+use rand_xoshiro::rand_core::{Rng, SeedableRng};
+
 /// A generator of the xoshiro256++ family (Blackman and Vigna, "Scrambled linear pseudorandom
 /// number generators", ACM TOMS 47, 2021), started from one number by splitmix64.
 #[derive(Clone, Debug)]
-pub(crate) struct Random([u64; 4]);
+pub(crate) struct Random(Xoshiro256PlusPlus);
 
 impl Random {
     /// A stream of its own for each seed and each worker.
     pub(crate) fn new(seed: u64, stream: u64) -> Self {
-        let mut z = seed ^ stream.wrapping_mul(0xD1B5_4A32_D192_ED03);
-        Self(std::array::from_fn(|_| {
-            z = z.wrapping_add(0x9E37_79B9_7F4A_7C15);
-            let mut x = z;
-            x = (x ^ (x >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-            x = (x ^ (x >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-            x ^ (x >> 31)
-        }))
-    }
-
-    fn next(&mut self) -> u64 {
-        let s = &mut self.0;
-        let out = s[0].wrapping_add(s[3]).rotate_left(23).wrapping_add(s[0]);
-        let t = s[1] << 17;
-        s[2] ^= s[0];
-        s[3] ^= s[1];
-        s[1] ^= s[2];
-        s[0] ^= s[3];
-        s[2] ^= t;
-        s[3] = s[3].rotate_left(45);
-        out
+        Self(Xoshiro256PlusPlus::seed_from_u64(
+            seed ^ stream.wrapping_mul(0xD1B5_4A32_D192_ED03),
+        ))
     }
 
     /// At least 0, below 1.
     pub(crate) fn unit(&mut self) -> f64 {
-        (self.next() >> 11) as f64 / (1u64 << 53) as f64
+        (self.0.next_u64() >> 11) as f64 / (1u64 << 53) as f64
     }
 
     /// Between the two, or the first when the range is empty.
@@ -73,7 +58,7 @@ mod tests {
     fn the_same_seed_gives_the_same_numbers_and_streams_differ() {
         let take = |seed, stream| {
             let mut r = Random::new(seed, stream);
-            (0..50).map(|_| r.next()).collect::<Vec<_>>()
+            (0..50).map(|_| r.0.next_u64()).collect::<Vec<_>>()
         };
         assert_eq!(take(7, 1), take(7, 1));
         assert_ne!(take(7, 1), take(7, 2));

@@ -1,65 +1,21 @@
 //! The search as a whole: a first lay at once, then better ones for as long as it may go on.
 
-use std::collections::BTreeMap;
 use std::sync::atomic::AtomicBool;
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
-use geometry::Point;
 use trade::{Length, Share};
 
-use crate::board::{Pose, Poses};
 use crate::bounds::Bounds;
 use crate::check::check;
-use crate::effort::Effort;
-use crate::exchange::Limits;
+use crate::first_lay::start;
 use crate::lay::{Lay, Placement};
-use crate::portions::{Begun, Heard, Portions, left_of};
+use crate::limits::{Options, Progress, left_of};
+use crate::parallel_search::ParallelSearch;
+use crate::portions::{Begun, Heard, Portions};
+use crate::poses::{Poses, placements, poses_of};
 use crate::problem::{LayError, Problem};
 use crate::shapes::Shapes;
-use crate::start::start;
 use crate::tables::Tables;
-
-/// How to search.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Options {
-    /// The start of chance.
-    pub seed: u64,
-    /// How many threads work; at least one does.
-    pub workers: usize,
-    /// When to end. Without limits the search goes on until it is cancelled.
-    pub limits: Limits,
-}
-
-impl Default for Options {
-    /// Ten seconds on two threads.
-    fn default() -> Self {
-        Self {
-            seed: 1,
-            workers: 2,
-            limits: Limits {
-                time: Some(Duration::from_secs(10)),
-                places: None,
-            },
-        }
-    }
-}
-
-/// How a search stands.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Progress {
-    /// Where each copy lies in the shortest lay so far.
-    pub placements: Vec<Placement>,
-    /// Places tried by all workers together.
-    pub places: u64,
-    /// The shortest lay so far.
-    pub length: Length,
-    /// Its efficiency.
-    pub efficiency: Share,
-    /// No lay is shorter than this.
-    pub bound: Length,
-    /// Time since the search began.
-    pub elapsed: Duration,
-}
 
 /// Looks for a short lay.
 ///
@@ -149,7 +105,7 @@ pub(crate) fn divided(
     let bounds = if half {
         Bounds::of_area(area)
     } else {
-        crate::least::bounds(problem)?
+        crate::bounds::bounds(problem)?
     };
     let bound = bounds.best();
     if !inner {
@@ -171,7 +127,7 @@ pub(crate) fn divided(
         hear(Heard::Lay(progress(best.unwrap_or(poses), places, bound)));
     };
     standing(&first, places);
-    let effort = Effort {
+    let effort = ParallelSearch {
         tables: &tables,
         options: Options {
             limits: left_of(&options.limits, began, places),
@@ -212,73 +168,6 @@ pub(crate) fn divided(
     }
 }
 
-/// The placements as poses of the copies, in the order of the pieces. Nothing when they are not the
-/// problem's pieces.
-pub(crate) fn poses_of(
-    problem: &Problem,
-    shapes: &Shapes,
-    placements: &[Placement],
-) -> Option<Poses> {
-    let first_copy: BTreeMap<&str, usize> = problem
-        .pieces
-        .iter()
-        .scan(0, |at, piece| {
-            let first = *at;
-            *at += piece.demand;
-            Some((piece.key.as_str(), first))
-        })
-        .collect();
-    let mut poses = vec![None; shapes.copies.len()];
-    let mut length: f64 = 0.0;
-    for placement in placements {
-        let copy = first_copy.get(placement.key.as_str())? + placement.copy;
-        if problem.pieces.get(*shapes.piece_of.get(copy)?)?.key != placement.key {
-            return None;
-        }
-        let shape = shapes.of(copy);
-        let stance = shape
-            .stances
-            .iter()
-            .position(|s| s.turn == placement.turn)?;
-        let middle = placement.turn.apply(shape.middle);
-        let at = Point::new(
-            placement.x.to_mm() + middle.x,
-            placement.y.to_mm() + middle.y,
-        );
-        length = length.max(at.x + shape.stances[stance].half.0);
-        *poses.get_mut(copy)? = Some(Pose { stance, at });
-    }
-    let poses: Option<Vec<Pose>> = poses.into_iter().collect();
-    Some(Poses {
-        length,
-        poses: poses?,
-    })
-}
-
 fn efficiency(shapes: &Shapes, length: f64) -> Share {
     Share::ratio(shapes.area / (shapes.width * length))
-}
-
-/// The poses in the pieces' own coordinates, copies of a piece numbered from 0.
-pub(crate) fn placements(problem: &Problem, shapes: &Shapes, poses: &Poses) -> Vec<Placement> {
-    let mut laid = vec![0; problem.pieces.len()];
-    poses
-        .poses
-        .iter()
-        .enumerate()
-        .map(|(c, pose)| {
-            let piece = shapes.piece_of[c];
-            let copy = laid[piece];
-            laid[piece] += 1;
-            let turn = shapes.of(c).stances[pose.stance].turn;
-            let middle = turn.apply(shapes.of(c).middle);
-            Placement {
-                key: problem.pieces[piece].key.clone(),
-                copy,
-                turn,
-                x: Length::mm(pose.at.x - middle.x),
-                y: Length::mm(pose.at.y - middle.y),
-            }
-        })
-        .collect()
 }

@@ -1,10 +1,11 @@
 //! One worker: its board, its chance, and its meetings with the others.
 
-use crate::board::{Board, Poses};
-use crate::exchange::{Exchange, Stage};
+use crate::board::Board;
 use crate::place::improve;
+use crate::poses::Poses;
 use crate::random::Random;
-use crate::settle::{settle, squeeze};
+use crate::separation::{settle, squeeze};
+use crate::shared_search::{SharedSearch, Stage};
 use crate::tables::Tables;
 
 /// A look at the clock after this many places tried.
@@ -20,7 +21,7 @@ const MOST_CUTS: usize = 4;
 pub(crate) struct Worker<'a> {
     pub board: Board<'a>,
     pub random: Random,
-    exchange: &'a Exchange,
+    exchange: &'a SharedSearch,
     number: usize,
     pub stage: Stage,
     /// The shortest lay of all workers, as of the last meeting or own find.
@@ -55,7 +56,7 @@ pub(crate) struct Patience {
 impl<'a> Worker<'a> {
     pub(crate) fn new(
         tables: &'a Tables<'a>,
-        exchange: &'a Exchange,
+        exchange: &'a SharedSearch,
         number: usize,
         seed: u64,
         start: &Poses,

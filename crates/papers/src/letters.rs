@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use draft::{Finding, Severity};
 use serde::Serialize;
 use serde_json::Value;
-use style::Loaded;
+use style::{Loaded, PartId, Subject, Valued};
 
 use crate::Pack;
 use crate::typeset::has_letter;
@@ -25,6 +25,17 @@ const FILES: [&str; 2] = ["art", "file"];
 /// but in pages that run from left to right, is a note.
 #[must_use]
 pub fn letters(loaded: &Loaded) -> Vec<Finding> {
+    texts(loaded)
+        .iter()
+        .flat_map(|(field, text)| {
+            let lacking = lacking(&Subject::Value(Valued::at(field.clone())), text);
+            lacking.into_iter().chain(from_the_right(field, text))
+        })
+        .collect()
+}
+
+/// Every text of a style, and of what it uses of its collection, each with its field.
+fn texts(loaded: &Loaded) -> Vec<(String, String)> {
     let mut texts = Vec::new();
     gather(&loaded.style, "", &mut texts);
     let used: BTreeSet<String> = texts.iter().map(|(_, text)| text.clone()).collect();
@@ -43,23 +54,21 @@ pub fn letters(loaded: &Loaded) -> Vec<Finding> {
         take_used(&used, "trims", name, entry, &mut texts);
     }
     texts
-        .iter()
-        .flat_map(|(field, text)| {
-            let lacking = lacking(field, text);
-            lacking.into_iter().chain(from_the_right(field, text))
-        })
-        .collect()
 }
 
-/// The letters of a filled pack that cannot be printed and are in none of `known`: changes since a version before, and
-/// whatever else is not a field of the style.
-pub(crate) fn letters_elsewhere(pack: &Pack, known: &[Finding]) -> Option<Finding> {
-    let mut texts = Vec::new();
-    gather(pack, "", &mut texts);
-    let all: String = texts.into_iter().map(|(_, text)| text).collect();
-    let told = |c: &char| known.iter().any(|finding| finding.message.contains(*c));
-    let left: String = missing(&all).into_iter().filter(|c| !told(c)).collect();
-    lacking("other texts", &left)
+/// The letters of a filled pack that cannot be printed and are in no field of the style: changes since a version before,
+/// and whatever else.
+pub(crate) fn letters_elsewhere(pack: &Pack, loaded: &Loaded) -> Option<Finding> {
+    let mut printed = Vec::new();
+    gather(pack, "", &mut printed);
+    let all: String = printed.into_iter().map(|(_, text)| text).collect();
+    let told: String = texts(loaded).into_iter().map(|(_, text)| text).collect();
+    let told = missing(&told);
+    let left: String = missing(&all)
+        .into_iter()
+        .filter(|c| !told.contains(c))
+        .collect();
+    lacking(&PartId::OtherTexts.into(), &left)
 }
 
 fn take_used(
@@ -118,7 +127,7 @@ fn is_unseen(c: char) -> bool {
             | 0x2060..=0x206F | 0xFE00..=0xFE0F | 0xFEFF | 0xE0000..=0xE0FFF)
 }
 
-fn lacking(field: &str, text: &str) -> Option<Finding> {
+fn lacking(field: &Subject, text: &str) -> Option<Finding> {
     let missing = missing(text);
     let named: Vec<String> = missing
         .iter()
@@ -135,7 +144,7 @@ fn lacking(field: &str, text: &str) -> Option<Finding> {
     let message =
         format!("{letters} of “{text}” cannot be printed: no typeface of the papers has {them}");
     Some(
-        Finding::new(CODE, Severity::Warning, field, message, SOURCE).help(
+        Finding::new(CODE, Severity::Warning, field.clone(), message, SOURCE).help(
             "write it in Latin, Greek, Cyrillic or Japanese letters; empty boxes stand in the pack until then",
         ),
     )
@@ -154,14 +163,30 @@ fn from_the_right(field: &str, text: &str) -> Option<Finding> {
         "“{text}” is written from right to left, and the papers cannot be set so yet: beside other words and figures its order may be false"
     );
     Some(
-        Finding::new(CODE, Severity::Note, field, message, SOURCE)
-            .help("write it in Latin, Greek, Cyrillic or Japanese letters"),
+        Finding::new(
+            CODE,
+            Severity::Note,
+            Subject::Value(Valued::at(field.to_owned())),
+            message,
+            SOURCE,
+        )
+        .help("write it in Latin, Greek, Cyrillic or Japanese letters"),
     )
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn name() -> Subject {
+        Subject::Value(Valued::at("style.name".to_owned()))
+    }
+
+    fn demo() -> Loaded {
+        let folder = tempfile::tempdir().unwrap();
+        let style = style::write_demo(&folder.path().join("demo")).unwrap();
+        style::load(&style).unwrap()
+    }
 
     #[test]
     fn what_a_typeface_has_is_no_finding() {
@@ -172,7 +197,7 @@ mod tests {
             "渡し守 デニム",
             "e\u{301} 14 oz/yd² → ½",
         ] {
-            assert_eq!(lacking("style.name", text), None, "{text}");
+            assert_eq!(lacking(&name(), text), None, "{text}");
             assert_eq!(from_the_right("style.name", text), None, "{text}");
         }
     }
@@ -185,12 +210,12 @@ mod tests {
             ("Ferryman 👖", "the letter 👖 (U+1F456)"),
             ("渡船们", "the letter 们 (U+4EEC)"),
         ] {
-            let found = lacking("style.name", text);
+            let found = lacking(&name(), text);
             let found = found
                 .as_ref()
-                .map(|found| (found.severity, found.message.as_str()));
+                .map(|found| (found.severity, found.message(words::Words::english())));
             assert!(
-                matches!(found, Some((Severity::Warning, message)) if message.contains(named)),
+                matches!(&found, Some((Severity::Warning, message)) if message.contains(named)),
                 "{text}: {found:?}"
             );
         }
@@ -201,7 +226,7 @@ mod tests {
         for text in ["بحار", "מלח", "Yard بحار 32"] {
             let found = from_the_right("style.name", text);
             assert!(
-                found.is_some_and(|found| found.message.contains(text)),
+                found.is_some_and(|found| found.message(words::Words::english()).contains(text)),
                 "{text}"
             );
         }
@@ -211,9 +236,11 @@ mod tests {
     fn what_is_not_a_field_is_found_in_the_pack() {
         let mut pack = Pack::default();
         pack.style.summary = "ท and 潮".to_owned();
-        let found = letters_elsewhere(&pack, &[]);
-        assert!(found.is_some_and(|found| found.message.contains('ท')));
-        let known: Vec<Finding> = lacking("style.name", "ท").into_iter().collect();
+        let loaded = demo();
+        let found = letters_elsewhere(&pack, &loaded);
+        assert!(found.is_some_and(|found| found.message(words::Words::english()).contains('ท')));
+        let mut known = loaded;
+        known.style.style.name = "ท".to_owned();
         assert_eq!(letters_elsewhere(&pack, &known), None);
     }
 }

@@ -4,8 +4,8 @@ use indexmap::IndexMap;
 use serde::Serialize;
 use trade::{ArealWeight, Colour, Length, Share, YarnSize};
 
+use crate::choices::choices;
 use crate::cutting::{Along, Diagonals, WashMark, mean_shrinkage};
-use crate::document::words;
 
 /// One label's work: `collection.toml` with its three sibling files.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -36,7 +36,7 @@ pub enum Units {
     /// Inches.
     Inches,
 }
-words!(Units: Centimetres = "cm", Inches = "in");
+choices!(Units: Centimetres = "cm", Inches = "in");
 
 /// `[workrooms.NAME]`.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -107,7 +107,7 @@ pub enum ClothUse {
     /// Linings.
     Lining,
 }
-words!(ClothUse: Shell = "shell", Pocketing = "pocketing", Lining = "lining");
+choices!(ClothUse: Shell = "shell", Pocketing = "pocketing", Lining = "lining");
 
 /// `[yarns.NAME]`.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -170,7 +170,7 @@ pub enum TrimKind {
     /// A sewn-in label.
     Label,
 }
-words!(TrimKind:
+choices!(TrimKind:
     ShankButton = "shank button",
     SewnButton = "sewn button",
     Rivet = "rivet",
@@ -189,4 +189,4 @@ pub enum Tanning {
     /// Without chromium, by other means.
     ChromeFree,
 }
-words!(Tanning: Vegetable = "vegetable", Chrome = "chrome", ChromeFree = "chrome-free");
+choices!(Tanning: Vegetable = "vegetable", Chrome = "chrome", ChromeFree = "chrome-free");

@@ -4,7 +4,7 @@ use serde::Serialize;
 use trade::fabric::dimensional_change;
 use trade::{Length, Share};
 
-use crate::document::words;
+use crate::choices::choices;
 
 /// The `[cutting]` section.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -41,7 +41,7 @@ pub enum BandCutting {
     /// Its length along the warp, eased by no more than the machine takes.
     Eased,
 }
-words!(BandCutting: Weft = "weft", Preshrunk = "preshrunk", Eased = "eased");
+choices!(BandCutting: Weft = "weft", Preshrunk = "preshrunk", Eased = "eased");
 
 /// How pieces are cut on a cloth whose weft lies askew after the wash.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,7 +53,7 @@ pub enum SkewCutting {
     /// With their grain turned by the angle of the skew.
     GrainTurned,
 }
-words!(SkewCutting: Straight = "straight", Sheared = "sheared", GrainTurned = "grain turned");
+choices!(SkewCutting: Straight = "straight", Sheared = "sheared", GrainTurned = "grain turned");
 
 /// One distance between two marks on a specimen of cloth (`wash_test`).
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -74,7 +74,7 @@ pub enum Along {
     /// The weft.
     Weft,
 }
-words!(Along: Warp = "warp", Weft = "weft");
+choices!(Along: Warp = "warp", Weft = "weft");
 
 /// The mean shrinkage of the distances along some threads, stated to 0.1 % (AATCC 135); `None` where none was
 /// measured.

@@ -9,7 +9,7 @@ use serde::Serialize;
 use trade::{Angle, Length, Share};
 
 use crate::StyleDoc;
-use crate::document::words;
+use crate::choices::choices;
 use crate::drawing::Drawing;
 
 /// The `[shape]` section: what the chart leaves open. A split is how much more the back takes than an even share,
@@ -48,7 +48,7 @@ pub enum OutseamLine {
     /// Straight and on the grain, along the cloth's own edge; the inseam takes all the shape of the leg.
     Straight,
 }
-words!(OutseamLine: Shaped = "shaped", Straight = "straight");
+choices!(OutseamLine: Shaped = "shaped", Straight = "straight");
 
 impl Default for Shape {
     fn default() -> Self {
@@ -91,7 +91,7 @@ pub enum Closing {
     /// A zip.
     Zip,
 }
-words!(Closing: Buttons = "buttons", Zip = "zip");
+choices!(Closing: Buttons = "buttons", Zip = "zip");
 
 /// The wearer's left or right.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -101,7 +101,7 @@ pub enum Side {
     /// The wearer's right.
     Right,
 }
-words!(Side: Left = "left", Right = "right");
+choices!(Side: Left = "left", Right = "right");
 
 /// The `[pockets]` section.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -155,7 +155,7 @@ pub enum CoinShape {
     /// width and the depth of the chart.
     Free,
 }
-words!(CoinShape:
+choices!(CoinShape:
     Straight = "straight",
     Pointed = "pointed",
     CutCorner = "cut-corner",
@@ -271,7 +271,7 @@ pub enum Decoration {
     /// Two waved lines, one below the other, that rise towards the outer side.
     Tide,
 }
-words!(Decoration: None = "none", Tide = "tide");
+choices!(Decoration: None = "none", Tide = "tide");
 
 /// How far a back pocket is lined.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -283,7 +283,7 @@ pub enum Lining {
     /// All of it.
     Full,
 }
-words!(Lining: None = "none", Half = "half", Full = "full");
+choices!(Lining: None = "none", Half = "half", Full = "full");
 
 /// `[pockets.extra]`.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -355,7 +355,7 @@ pub enum Letters {
     /// Printed on it.
     Printed,
 }
-words!(Letters: Pressed = "pressed", Raised = "raised", Printed = "printed");
+choices!(Letters: Pressed = "pressed", Raised = "raised", Printed = "printed");
 
 /// What a label tells.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -373,7 +373,7 @@ pub enum Purpose {
     /// Which run it comes from.
     Run,
 }
-words!(Purpose:
+choices!(Purpose:
     Brand = "brand",
     Size = "size",
     Fibre = "fibre",
@@ -394,7 +394,7 @@ pub enum LabelFold {
     /// Both ends turned up at 45 degrees, to hang from a seam.
     MitreFold,
 }
-words!(LabelFold:
+choices!(LabelFold:
     Flat = "flat",
     EndFold = "end fold",
     CentreFold = "centre fold",

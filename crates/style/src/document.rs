@@ -5,6 +5,7 @@ use std::fmt;
 use indexmap::IndexMap;
 use serde::Serialize;
 
+use crate::choices::choices;
 use crate::cutting::Cutting;
 use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape};
 use crate::making::{Band, Hem};
@@ -105,35 +106,8 @@ pub struct ClothRefs {
     pub lining: Option<String>,
 }
 
-/// Declares the words a choice is written with in a file, in both directions.
-macro_rules! words {
-    ($kind:ident: $($variant:ident = $word:literal),+ $(,)?) => {
-        impl $kind {
-            /// Every choice with the word it is written as, in the order to offer them.
-            pub const WORDS: &'static [(&'static str, Self)] = &[$(($word, Self::$variant)),+];
-
-            /// The word a file uses for this choice.
-            #[must_use]
-            pub const fn word(self) -> &'static str {
-                match self { $(Self::$variant => $word),+ }
-            }
-        }
-        impl ::std::fmt::Display for $kind {
-            fn fmt(&self, f: &mut ::std::fmt::Formatter<'_>) -> ::std::fmt::Result {
-                f.pad(self.word())
-            }
-        }
-        impl ::serde::Serialize for $kind {
-            fn serialize<S: ::serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-                to.serialize_str(self.word())
-            }
-        }
-    };
-}
-pub(crate) use words;
-
-words!(Figure: Men = "men", Women = "women");
-words!(Fit: Slim = "slim", Straight = "straight", Tapered = "tapered", Relaxed = "relaxed");
+choices!(Figure: Men = "men", Women = "women");
+choices!(Fit: Slim = "slim", Straight = "straight", Tapered = "tapered", Relaxed = "relaxed");
 
 impl fmt::Display for Identity {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use toml_edit::{Array, ArrayOfTables, DocumentMut, Item, Table, TableLike, Value};
 
 use crate::load::LARGEST_FILE;
+use crate::muted::muted_by_code;
 use crate::parse::style_alone;
 use crate::path::{DocPath, Step};
 use crate::report::{Diagnostic, Report, Source};
@@ -137,6 +138,7 @@ pub(crate) fn change(text: &str, edit: &Edit) -> Result<String, Report> {
         }
     };
     done.map_err(|why| Report::one(why.into_problem(edit.path())))?;
+    muted_by_code(&mut document);
     // Some editors put a byte order mark first, which the TOML writer leaves out.
     let (mark, body) = text.split_at(if text.starts_with(MARK) {
         MARK.len_utf8()

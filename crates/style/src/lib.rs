@@ -8,13 +8,15 @@
 //! [`apply`] makes an [`Edit`] to a style's text and leaves the rest of it, comments included, as it was. [`save`]
 //! puts it into the file; [`merge`] makes edits that were meant for an earlier text where nothing they touch has changed
 //! since. [`KeptFile`] does the same for every file of a collection, and [`step`] takes changes back in the order of
-//! time, whichever file they were in. [`difference`] says in words what changed between two versions of a style. A pattern of the maker's own lies beside its style as plain outlines, which [`OwnPattern`] gives names;
+//! time, whichever file they were in. [`difference`] says what changed between two versions of a style, as data; [`Change`] makes words of it. A pattern of the maker's own lies beside its style as plain outlines, which [`OwnPattern`] gives names;
 //! [`save_beside`] puts it there. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
 //! the people who write them.
 
 mod chart;
+mod choices;
 mod cloths_file;
 mod collection;
+mod content;
 mod cutting;
 pub mod demo;
 mod details;
@@ -34,6 +36,7 @@ mod making;
 mod mend;
 mod merge;
 mod muted;
+mod old_subjects;
 mod order;
 mod own;
 mod parse;
@@ -52,6 +55,7 @@ mod seams;
 mod size;
 mod start;
 mod stated;
+mod subject;
 mod tag;
 mod told;
 
@@ -64,7 +68,10 @@ pub use details::{
     ExtraPocket, Fly, Label, LabelFold, Letters, Lining, Loops, OutseamLine, Patch, PocketBag,
     Pockets, Purpose, Rivets, Shape, Side,
 };
-pub use difference::{Change, difference, difference_in};
+pub use difference::{
+    Change, Columns as ChangeColumns, Kind as ChangeKind, Part as ChangePart, PocketValue,
+    ToldChange, Value, Written, difference,
+};
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
 pub use drawing::{Drawing, DrawnLine, DrawnStep, Spot};
 pub use drawing_text::read_drawing;
@@ -116,5 +123,6 @@ pub use store::{
     NameError, REVISIONS_FOLDER, ReadError, Revision, RevisionId, Stamp, Timeline, VersionedFile,
     Way, clear_unfinished, collection_of, list_versions, read_bytes, read_text, real, unfinished,
 };
+pub use subject::{PartId, Subject, Valued};
 pub use tag::{Tag, TagError};
 pub use told::{Teller, VersionRead};

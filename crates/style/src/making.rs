@@ -3,7 +3,7 @@
 use serde::Serialize;
 use trade::{Angle, Length};
 
-use crate::document::words;
+use crate::choices::choices;
 
 /// The `[band]` section. Its height and overlap are in the chart.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -36,7 +36,7 @@ pub enum BandMethod {
     /// whose point is the place of the button. Its offset is measured from the band's own edges: both ends and the top.
     AllRound,
 }
-words!(BandMethod: TwoRow = "two-row", AllRound = "all-round");
+choices!(BandMethod: TwoRow = "two-row", AllRound = "all-round");
 
 /// The `[hem]` section. Its depth is in the chart.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -69,7 +69,7 @@ pub enum HemJoin {
     /// In the middle of the back of the leg.
     BackOfLeg,
 }
-words!(HemJoin: Inseam = "inseam", Outseam = "outseam", BackOfLeg = "centre back of leg");
+choices!(HemJoin: Inseam = "inseam", Outseam = "outseam", BackOfLeg = "centre back of leg");
 
 /// How the thread ends of a hem row are secured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,7 +81,7 @@ pub enum HemEnds {
     /// Drawn to the inside and knotted.
     TiedByHand,
 }
-words!(HemEnds: Overlapped = "overlapped", Backtacked = "backtacked", TiedByHand = "tied by hand");
+choices!(HemEnds: Overlapped = "overlapped", Backtacked = "backtacked", TiedByHand = "tied by hand");
 
 /// What happens to the threads at the beginning or the end of a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -99,7 +99,7 @@ pub enum RowEnding {
     /// Cut off and left.
     Cut,
 }
-words!(RowEnding:
+choices!(RowEnding:
     Backtacked = "backtacked",
     CaughtInSeam = "caught in seam",
     TuckedIn = "tucked in",

@@ -4,15 +4,11 @@
 //! What counts is what the texts say, not how: comments and spaces never clash. A list that has become longer or
 //! shorter has changed as a whole, because its numbers no longer mean the same members.
 
-use std::collections::BTreeMap;
-
-use toml_edit::{Document, Item, TableLike, Value};
-
-use crate::edit::{Edit, EditValue, change};
-use crate::parse::style_alone;
+use crate::content::{Content, differences, written};
+use crate::difference::{Change, Written};
+use crate::edit::{Edit, change};
 use crate::path::{DocPath, Step};
-use crate::report::{Report, Source};
-use crate::{Change, STYLE_FILE};
+use crate::report::Report;
 
 /// What became of edits.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,18 +25,18 @@ pub struct Clash {
     /// Which value the edit is about.
     pub path: DocPath,
     /// What it was where the edit was meant to be made; `None` for nothing.
-    pub was: Option<String>,
+    pub was: Option<Written>,
     /// What it is now.
-    pub is: Option<String>,
+    pub is: Option<Written>,
     /// What the edit was to make of it; `None` where it was to be taken out.
-    pub wanted: Option<String>,
+    pub wanted: Option<Written>,
 }
 
 impl Clash {
-    /// Whether a change told in words is about the value that clashes, one above or one below it.
+    /// Whether a change is about the value that clashes, one above or one below it.
     #[must_use]
-    pub fn is_about(&self, told: &Change) -> bool {
-        let path: Result<DocPath, _> = told.path.parse();
+    pub fn is_about(&self, change: &Change) -> bool {
+        let path: Result<DocPath, _> = change.path.parse();
         path.is_ok_and(|path| overlap(path.steps(), self.path.steps()))
     }
 }
@@ -54,7 +50,7 @@ impl Clash {
 pub fn merge(base: &str, now: &str, edits: &[Edit]) -> Result<Merged, Report> {
     let mut left: Vec<&Edit> = edits.iter().collect();
     if base != now {
-        let (before, after) = (Said::read(base)?, Said::read(now)?);
+        let (before, after) = (Content::read(base)?, Content::read(now)?);
         let mut changed = Vec::new();
         differences(Some(&before), Some(&after), &mut Vec::new(), &mut changed);
         let mut clashes = Vec::new();
@@ -77,138 +73,6 @@ pub fn merge(base: &str, now: &str, edits: &[Edit]) -> Result<Merged, Report> {
     Ok(Merged::Text(text))
 }
 
-/// What a text says at a place.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Said {
-    /// A text, number, date or flag, and whether it stands in quotes.
-    Plain(String, bool),
-    List(Vec<Said>),
-    Section(BTreeMap<String, Said>),
-}
-
-impl Said {
-    pub(crate) fn read(text: &str) -> Result<Self, Report> {
-        match Document::parse(text) {
-            Ok(document) => Ok(Self::table(document.as_table())),
-            // The reader says the same thing with its place.
-            Err(_) => Err(style_alone(&Source::new(STYLE_FILE, text)).report),
-        }
-    }
-
-    fn table(table: &dyn TableLike) -> Self {
-        let entries = table
-            .iter()
-            .filter_map(|(key, item)| Some((key.to_owned(), Self::item(item)?)));
-        Self::Section(entries.collect())
-    }
-
-    fn item(item: &Item) -> Option<Self> {
-        match item {
-            Item::None => None,
-            Item::Value(value) => Some(Self::value(value)),
-            Item::Table(table) => Some(Self::table(table)),
-            Item::ArrayOfTables(tables) => {
-                Some(Self::List(tables.iter().map(|t| Self::table(t)).collect()))
-            }
-        }
-    }
-
-    fn value(value: &Value) -> Self {
-        match value {
-            Value::String(text) => Self::Plain(text.value().clone(), true),
-            Value::Array(members) => Self::List(members.iter().map(Self::value).collect()),
-            Value::InlineTable(table) => Self::table(table),
-            other => Self::Plain(other.to_string().trim().to_owned(), false),
-        }
-    }
-
-    pub(crate) fn at(&self, steps: &[Step]) -> Option<&Self> {
-        let mut here = self;
-        for step in steps {
-            here = match (step, here) {
-                (Step::Key(key), Self::Section(entries)) => entries.get(key)?,
-                (Step::Index(index), Self::List(members)) => members.get(*index)?,
-                _ => return None,
-            };
-        }
-        Some(here)
-    }
-
-    /// Whether an edit's value says this.
-    fn is(&self, wanted: &EditValue) -> bool {
-        match (self, wanted) {
-            (Self::List(members), EditValue::List(wanted)) => {
-                members.len() == wanted.len() && members.iter().zip(wanted).all(|(a, b)| a.is(b))
-            }
-            (Self::Section(entries), EditValue::Section(wanted)) => {
-                entries.len() == wanted.len()
-                    && wanted
-                        .iter()
-                        .all(|(key, value)| entries.get(key).is_some_and(|said| said.is(value)))
-            }
-            (Self::Plain(..), EditValue::List(_) | EditValue::Section(_)) => false,
-            (Self::Plain(text, _), plain) => *text == words(plain),
-            _ => false,
-        }
-    }
-
-    pub(crate) fn is_plain(&self) -> bool {
-        matches!(self, Self::Plain(..))
-    }
-
-    pub(crate) fn words(&self) -> String {
-        match self {
-            Self::Plain(text, _) => text.clone(),
-            Self::List(members) => members_in_words(members.len()),
-            Self::Section(_) => "a section".to_owned(),
-        }
-    }
-}
-
-/// An edit's value in words.
-fn words(value: &EditValue) -> String {
-    match value {
-        EditValue::Flag(flag) => flag.to_string(),
-        EditValue::Whole(number) => number.to_string(),
-        EditValue::Tag(tag) => tag.to_string(),
-        EditValue::Text(text) => text.clone(),
-        EditValue::List(members) => members_in_words(members.len()),
-        EditValue::Section(_) => "a section".to_owned(),
-    }
-}
-
-fn members_in_words(count: usize) -> String {
-    format!("a list of {count}")
-}
-
-/// The places where two texts say different things.
-pub(crate) fn differences(
-    a: Option<&Said>,
-    b: Option<&Said>,
-    at: &mut Vec<Step>,
-    out: &mut Vec<Vec<Step>>,
-) {
-    match (a, b) {
-        (Some(Said::Section(a)), Some(Said::Section(b))) => {
-            let keys = a.keys().chain(b.keys().filter(|key| !a.contains_key(*key)));
-            for key in keys {
-                at.push(Step::Key(key.clone()));
-                differences(a.get(key), b.get(key), at, out);
-                at.pop();
-            }
-        }
-        (Some(Said::List(a)), Some(Said::List(b))) if a.len() == b.len() => {
-            for (index, (a, b)) in a.iter().zip(b).enumerate() {
-                at.push(Step::Index(index));
-                differences(Some(a), Some(b), at, out);
-                at.pop();
-            }
-        }
-        (a, b) if a == b => {}
-        _ => out.push(at.clone()),
-    }
-}
-
 /// Whether one place lies in the other.
 fn overlap(a: &[Step], b: &[Step]) -> bool {
     a.iter().zip(b).all(|(a, b)| a == b)
@@ -222,7 +86,7 @@ enum Meeting {
     Clash(Clash),
 }
 
-fn meets(edit: &Edit, before: &Said, after: &Said, changed: &[Vec<Step>]) -> Meeting {
+fn meets(edit: &Edit, before: &Content, after: &Content, changed: &[Vec<Step>]) -> Meeting {
     let path = edit.path().steps();
     let touched = touched(edit, before);
     let met: Vec<&Vec<Step>> = changed
@@ -245,17 +109,17 @@ fn meets(edit: &Edit, before: &Said, after: &Said, changed: &[Vec<Step>]) -> Mee
     }
     Meeting::Clash(Clash {
         path: edit.path().clone(),
-        was: was.map(Said::words),
-        is: is.map(Said::words),
+        was: was.map(Content::written),
+        is: is.map(Content::written),
         wanted: match edit {
-            Edit::Set { value, .. } | Edit::Insert { value, .. } => Some(words(value)),
+            Edit::Set { value, .. } | Edit::Insert { value, .. } => Some(written(value)),
             Edit::Remove { .. } => None,
         },
     })
 }
 
 /// The places that an edit reads or writes.
-fn touched(edit: &Edit, before: &Said) -> Vec<Vec<Step>> {
+fn touched(edit: &Edit, before: &Content) -> Vec<Vec<Step>> {
     let path = edit.path().steps();
     let whole_list = match (edit, path.split_last()) {
         // Whoever puts a member into a list or takes one out gives the others new numbers.
@@ -288,7 +152,7 @@ fn touched(edit: &Edit, before: &Said) -> Vec<Vec<Step>> {
 }
 
 /// What decides the rows of a seam that has none of its own: an edit of one of them copies them first.
-fn borrowed_rows(seam: &str, before: &Said) -> Vec<Vec<Step>> {
+fn borrowed_rows(seam: &str, before: &Content) -> Vec<Vec<Step>> {
     let place = |seam: &str, key: &str| {
         ["seams", seam, key]
             .map(|key| Step::Key(key.to_owned()))
@@ -309,7 +173,7 @@ fn borrowed_rows(seam: &str, before: &Said) -> Vec<Vec<Step>> {
         if places.contains(&like) {
             return places;
         }
-        let next = before.at(&like).map(Said::words);
+        let next = before.at(&like).and_then(Content::plain).map(str::to_owned);
         places.extend([rows, like]);
         match next {
             Some(next) => seam = next,

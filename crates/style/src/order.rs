@@ -6,7 +6,7 @@ use indexmap::IndexMap;
 use serde::Serialize;
 use trade::{Length, Share};
 
-use crate::document::words;
+use crate::choices::choices;
 use crate::{Collection, Loaded, Size};
 
 /// `orders/NAME.toml`.
@@ -121,7 +121,7 @@ pub enum OrderWay {
     /// Head to tail too.
     TwoWay,
 }
-words!(OrderWay: OneWay = "one-way", TwoWay = "two-way");
+choices!(OrderWay: OneWay = "one-way", TwoWay = "two-way");
 
 /// `[cloths.NAME]` of an order.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -571,16 +571,17 @@ fn muted_one(mut table: Table<'_>) -> Option<Muted> {
     let about = table
         .required(
             "about",
-            "about = \"...\", what the finding is about, in its words",
+            "about = \"...\", what the finding is about, by its code",
         )
         .and_then(|node| node.text());
     let reason = table
         .required("reason", "reason = \"...\", why you live with it")
         .and_then(|node| node.text());
     table.finish();
+    let code = code?;
     Some(Muted {
-        code: code?,
-        about: about?,
+        subject: Muted::subject(&code, &about?),
+        code,
         reason: reason?,
     })
 }

@@ -5,7 +5,7 @@ use std::fmt;
 use serde::{Serialize, Serializer};
 use trade::{Length, StitchDensity, StitchType};
 
-use crate::document::words;
+use crate::choices::choices;
 use crate::making::RowEnding;
 use crate::{StyleDoc, known};
 
@@ -49,7 +49,7 @@ pub enum Construction {
     /// Stitches through one piece that join nothing.
     Surface,
 }
-words!(Construction:
+choices!(Construction:
     PressedOpen = "pressed-open",
     LapFelled = "lap-felled",
     MockFelled = "mock-felled",
@@ -117,7 +117,7 @@ pub enum Ply {
     /// The yoke.
     Yoke,
 }
-words!(Ply: Front = "front", Back = "back", Left = "left", Right = "right", Yoke = "yoke");
+choices!(Ply: Front = "front", Back = "back", Left = "left", Right = "right", Yoke = "yoke");
 
 /// Which ply lies on top, seen from outside; written "front over back".
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,12 +1,12 @@
-//! What is different between two versions of a file, in words: for a style what a maker would say, for any other file
-//! value by value.
+//! What is different between two versions of a file: for a style what a maker would say, for any other file value by
+//! value.
 
-use trade::System;
+use words::{Given, say};
 
-use crate::difference::{Change, difference_in};
+use crate::content::{Content, differences};
+use crate::difference::{Change, Kind, Written, difference};
 use crate::files::{FileKind, KeptFile};
 use crate::load::load_as;
-use crate::merge::{Said, differences};
 use crate::path::Step;
 use crate::report::Report;
 use crate::{Loaded, StyleDoc, load};
@@ -26,7 +26,7 @@ pub struct VersionRead(Read);
 #[derive(Clone, Debug)]
 enum Read {
     Style(Box<StyleDoc>),
-    Other(Said),
+    Other(Content),
 }
 
 impl Teller {
@@ -53,46 +53,40 @@ impl Teller {
                 let loaded = load_as(self.kept.file.path().to_path_buf(), text.to_owned())?;
                 Read::Style(Box::new(loaded.style))
             }
-            _ => Read::Other(Said::read(text)?),
+            _ => Read::Other(Content::read(text)?),
         };
         Ok(VersionRead(read))
     }
 
     /// What is different from one version to another; nothing where only comments are, or the way it is written.
     #[must_use]
-    pub fn changes(&self, old: &VersionRead, new: &VersionRead, system: System) -> Vec<Change> {
+    pub fn changes(&self, old: &VersionRead, new: &VersionRead) -> Vec<Change> {
         match (&old.0, &new.0) {
-            (Read::Style(old), Read::Style(new)) => difference_in(old, new, system),
+            (Read::Style(old), Read::Style(new)) => difference(old, new),
             (Read::Other(old), Read::Other(new)) => self.values(old, new),
             _ => Vec::new(),
         }
     }
 
-    fn values(&self, old: &Said, new: &Said) -> Vec<Change> {
+    fn values(&self, old: &Content, new: &Content) -> Vec<Change> {
         let mut places = Vec::new();
         differences(Some(old), Some(new), &mut Vec::new(), &mut places);
         let told = places.into_iter().map(|place| {
-            let (was, is) = (old.at(&place), new.at(&place));
-            let what = self.in_words(&place);
-            let sentence = match (was.map(Said::words), is.map(Said::words)) {
-                (None, Some(is)) if new.at(&place).is_some_and(Said::is_plain) => {
-                    format!("{what}: {is}, new")
-                }
-                (None, _) => format!("{what} added"),
-                (Some(_), None) => format!("{what} taken out"),
-                (Some(was), Some(is)) if was == is => format!("{what} changed"),
-                (Some(was), Some(is)) => format!("{what}: {was} → {is}"),
-            };
+            let [was, is] = [old, new].map(|text| text.at(&place).map(Content::written));
             Change {
                 path: crate::path::written(&place),
-                sentence,
+                about: self.place(&place),
+                part: None,
+                kind: kind(was.as_ref(), is.as_ref()),
+                was: was.into(),
+                is: is.into(),
             }
         });
         told.collect()
     }
 
     /// "cloths.tideline-14.weft_shrinkage" of the file of cloths is "tideline-14, weft shrinkage".
-    fn in_words(&self, place: &[Step]) -> String {
+    fn place(&self, place: &[Step]) -> Given {
         let stem = self.kept.file.path().file_stem();
         let place = match place {
             [Step::Key(first), rest @ ..]
@@ -102,13 +96,20 @@ impl Teller {
             }
             all => all,
         };
-        let parts: Vec<String> = place
-            .iter()
-            .map(|step| match step {
-                Step::Key(key) => key.replace('_', " "),
-                Step::Index(index) => format!("no. {}", index + 1),
-            })
-            .collect();
-        parts.join(", ")
+        let parts = place.iter().map(|step| match step {
+            Step::Key(key) => key.replace('_', " ").into(),
+            Step::Index(index) => say::DifferenceNumber { number: index + 1 }.into(),
+        });
+        Given::List(parts.collect())
+    }
+}
+
+/// How a place changed. What is told of two lists of one length, or of two sections, does not say what is different.
+fn kind(was: Option<&Written>, is: Option<&Written>) -> Kind {
+    match (was, is) {
+        (None, _) => Kind::Added,
+        (Some(_), None) => Kind::TakenOut,
+        (Some(was), Some(is)) if was == is => Kind::Within,
+        _ => Kind::Changed,
     }
 }

@@ -7,7 +7,8 @@ use std::fs;
 
 use common::{Copy, demo_text};
 use style::{
-    Direction, Edit, EditValue, KeepError, add_cloth, cloths_of, load_collection, step, timeline,
+    Direction, Edit, EditValue, KeepError, Written, add_cloth, cloths_of, load_collection, step,
+    timeline,
 };
 use trade::Share;
 
@@ -268,7 +269,7 @@ fn an_edit_is_made_beside_somebody_elses_and_refused_where_it_is_the_same_value(
     let KeepError::Clash { clashes, .. } = refused else {
         panic!("{refused}")
     };
-    assert_eq!(clashes[0].is.as_deref(), Some("12 oz/yd2"));
+    assert_eq!(clashes[0].is, Some(Written::Plain("12 oz/yd2".to_owned())));
     assert_eq!(text(), both);
     let unknown = edit_cloths(&root, "0123456789abcdef", &[set(WEIGHT, "11 oz/yd2")]);
     assert!(matches!(unknown, Err(KeepError::Clash { .. })));

@@ -4,8 +4,9 @@
 mod common;
 
 use common::{demo_collection, demo_style};
-use style::{Edit, StyleDoc, apply, difference, difference_in, parse};
+use style::{Edit, StyleDoc, apply, difference, parse};
 use trade::System;
+use words::Words;
 
 fn read(text: &str) -> StyleDoc {
     parse(text, "style.toml", &demo_collection()).unwrap()
@@ -21,8 +22,8 @@ fn after(edits: &[Edit]) -> (StyleDoc, StyleDoc) {
 fn sentences(edits: &[Edit]) -> Vec<String> {
     let (old, new) = after(edits);
     difference(&old, &new)
-        .into_iter()
-        .map(|change| change.sentence)
+        .iter()
+        .map(|change| change.words(Words::english(), System::Metric))
         .collect()
 }
 
@@ -168,11 +169,11 @@ fn every_part_of_a_style_is_compared() {
 #[test]
 fn lengths_can_be_told_in_inches_and_small_ones_exactly() {
     let (old, new) = after(&[set("chart.thigh.value", "25 in")]);
-    let [change] = &difference_in(&old, &new, System::Inch)[..] else {
+    let [change] = &difference(&old, &new)[..] else {
         panic!()
     };
     assert_eq!(
-        change.sentence,
+        change.words(Words::english(), System::Inch),
         "thigh at size 32x32: 24 1/2 in → 25 in (+1/2 in)"
     );
     assert_eq!(change.path, "chart.thigh.value");
@@ -181,7 +182,7 @@ fn lengths_can_be_told_in_inches_and_small_ones_exactly() {
         panic!()
     };
     assert_eq!(
-        change.sentence,
+        change.words(Words::english(), System::Metric),
         "hem depth at size 32x32: 1.2 cm → 1.201 cm (+0.01 mm)"
     );
 }
@@ -193,8 +194,8 @@ fn restating_the_chart_at_another_base_size_is_no_change_of_measure() {
         set("chart.waist.value", "34 1/2 in"),
     ]);
     let said: Vec<String> = difference(&old, &new)
-        .into_iter()
-        .map(|c| c.sentence)
+        .iter()
+        .map(|change| change.words(Words::english(), System::Metric))
         .collect();
     assert_eq!(said[0], "base size: 32x32 → 33x32");
     assert!(

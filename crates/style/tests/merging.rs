@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 
 use common::{demo_collection, demo_style};
 use proptest::prelude::*;
-use style::{Clash, Collection, DocPath, Edit, EditValue, Merged, StyleDoc, merge, parse};
+use style::{Clash, Collection, DocPath, Edit, EditValue, Merged, StyleDoc, Written, merge, parse};
 use toml_edit::DocumentMut;
 use trade::StitchDensity;
 
@@ -101,9 +101,10 @@ fn a_clash_names_the_value_and_all_three_texts() {
     );
     assert_eq!(found.len(), 1);
     assert_eq!(found[0].path.to_string(), "chart.thigh.value");
-    assert_eq!(found[0].was.as_deref(), Some("24 1/2 in"));
-    assert_eq!(found[0].is.as_deref(), Some("62 cm"));
-    assert_eq!(found[0].wanted.as_deref(), Some("63 cm"));
+    let plain = |text: &str| Some(Written::Plain(text.to_owned()));
+    assert_eq!(found[0].was, plain("24 1/2 in"));
+    assert_eq!(found[0].is, plain("62 cm"));
+    assert_eq!(found[0].wanted, plain("63 cm"));
 }
 
 #[test]

@@ -347,8 +347,8 @@ fn a_change_of_pattern_is_told() {
     let plain = Copy::new().loaded();
     let with = written(TABLE, &piece_file_text(&pieces(true))).loaded();
     let told: Vec<String> = style::difference(&plain.style, &with.style)
-        .into_iter()
-        .map(|change| change.sentence)
+        .iter()
+        .map(|change| change.words(words::Words::english(), trade::System::Metric))
         .collect();
     let words = "own pattern: drafted from the chart → pattern/harbour.toml";
     assert!(told.iter().any(|s| s == words), "{told:?}");

@@ -7,7 +7,7 @@
 
 use std::collections::HashMap;
 use std::fmt::Display;
-use std::sync::{LazyLock, OnceLock};
+use std::sync::LazyLock;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
@@ -95,17 +95,6 @@ impl Words {
         Ok(Self::filled(parsed, all.map(|text| resource(text))))
     }
 
-    /// The words of this run of the program: English, where nobody chose others.
-    #[must_use]
-    pub fn shown() -> &'static Self {
-        SHOWN.get().copied().unwrap_or_else(Self::english)
-    }
-
-    /// Chooses the words of this run, once, before anything is said. Gives whether they are the ones.
-    pub fn show(words: &'static Self) -> bool {
-        SHOWN.set(words).is_ok()
-    }
-
     /// Its language, as BCP 47 names it.
     #[must_use]
     pub fn language(&self) -> String {
@@ -167,8 +156,6 @@ impl Words {
             .into_owned()
     }
 }
-
-static SHOWN: OnceLock<&'static Words> = OnceLock::new();
 
 /// The English catalogue, message by message.
 fn english_messages() -> Vec<Message> {

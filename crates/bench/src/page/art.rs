@@ -2,18 +2,15 @@
 
 use std::sync::PoisonError;
 
-use axum::Router;
 use axum::body::Bytes;
 use axum::extract::rejection::BytesRejection;
-use axum::extract::{DefaultBodyLimit, Path, Query, State};
-use axum::routing::post;
+use axum::extract::{Path, Query, State};
 use serde::Deserialize;
 use style::{Beside, SaveError};
+use words::Words;
 
-use super::begin::Sent;
 use crate::answer::placed;
-use crate::router::{blocking, open};
-use crate::said::say;
+use crate::request::{Route, Sent, blocking, open};
 use crate::session::{ART_FOLDER, Disk};
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -22,10 +19,8 @@ use crate::trouble::Trouble;
 const LARGEST: usize = 512 * 1024;
 
 /// The address drawings are sent to.
-pub(crate) fn routes() -> Router<Bench> {
-    Router::new()
-        .route("/style/{name}/art", post(take))
-        .layer(DefaultBodyLimit::max(LARGEST))
+pub(crate) fn routes() -> Vec<Route> {
+    vec![Route::post("/style/{name}/art", take).at_most(LARGEST)]
 }
 
 /// What the file was called where it came from.
@@ -41,11 +36,12 @@ async fn take(
     Query(Named { file }): Query<Named>,
     body: Result<Bytes, BytesRejection>,
 ) -> Result<Sent, Trouble> {
+    let say = bench.say();
     let Ok(bytes) = body else {
-        return Ok(refused(say().art_too_large(LARGEST / 1024)));
+        return Ok(refused(say.art_too_large(LARGEST / 1024)));
     };
     let Ok(text) = String::from_utf8(bytes.to_vec()) else {
-        return Ok(refused(say().art_no_text().to_owned()));
+        return Ok(refused(say.art_no_text().to_owned()));
     };
     blocking(move || {
         let session = open(&bench, &name)?;
@@ -53,10 +49,10 @@ async fn take(
         if let Disk::Changed(on_disk, _) = session.look_at_disk() {
             session.take_over(*on_disk);
         }
-        let shown = last_part(&file);
+        let shown = last_part(say, &file);
         let drawing = match style::read_drawing(&shown, &text) {
             Ok(drawing) => drawing,
-            Err(report) => return Ok(Sent::Problems(placed(&report))),
+            Err(report) => return Ok(Sent::Problems(placed(say, &report))),
         };
         let loaded = session.loaded();
         let art = Beside::new(
@@ -70,7 +66,7 @@ async fn take(
         Ok(match style::save_beside(loaded, &loaded.text, &[art]) {
             Ok(_) => Sent::To(path),
             Err(SaveError::Invalid(report) | SaveError::Unreadable(report)) => {
-                Sent::Problems(placed(&report))
+                Sent::Problems(placed(say, &report))
             }
             Err(other) => refused(other.to_string()),
         })
@@ -83,13 +79,13 @@ fn refused(words: String) -> Sent {
 }
 
 /// The name of a file without its folders, whatever system it comes from; short enough to be said.
-fn last_part(file: &str) -> String {
+fn last_part(say: &'static Words, file: &str) -> String {
     const LONGEST: usize = 80;
     let last = file.rsplit(['/', '\\']).next().unwrap_or_default();
     let plain = last.chars().filter(|c| !c.is_control()).take(LONGEST);
     let name: String = plain.collect();
     if name.is_empty() {
-        say().art_unnamed().to_owned()
+        say.art_unnamed().to_owned()
     } else {
         name
     }

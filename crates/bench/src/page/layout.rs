@@ -1,11 +1,11 @@
 //! What every page has: the head, and the only places where styles and scripts are named.
 
-mod words;
+mod script_words;
 
 use maud::{DOCTYPE, Markup, html};
+use words::Words;
 
 use crate::asset;
-use crate::said::say;
 
 /// What a page loads besides what every page does.
 #[derive(Clone, Copy, Debug, Default)]
@@ -17,21 +17,21 @@ pub(crate) struct Loads {
 }
 
 /// A page that does nothing by itself.
-pub(crate) fn bare(title: &str, body: &Markup) -> Markup {
-    page(title, Loads::default(), body)
+pub(crate) fn bare(say: &'static Words, title: &str, body: &Markup) -> Markup {
+    page(say, title, Loads::default(), body)
 }
 
 /// A page with what it loads.
-pub(crate) fn page(title: &str, loads: Loads, body: &Markup) -> Markup {
+pub(crate) fn page(say: &'static Words, title: &str, loads: Loads, body: &Markup) -> Markup {
     let does = !loads.scripts.is_empty();
     html! {
         (DOCTYPE)
-        html lang=(say().language()) {
+        html lang=(say.language()) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta name="color-scheme" content="light dark";
-                title { (say().page_title(title)) }
+                title { (say.page_title(title)) }
                 link rel="icon" type="image/svg+xml" href=(asset::url("mark.svg"));
                 // Letters that come after the first picture would move what stands beside them.
                 @for face in ["plex-sans-400.woff2", "plex-sans-600.woff2"] {
@@ -41,21 +41,21 @@ pub(crate) fn page(title: &str, loads: Loads, body: &Markup) -> Markup {
                 @for sheet in loads.styles { link rel="stylesheet" href=(asset::url(sheet)); }
                 @for script in loads.scripts { script type="module" src=(asset::url(script)) {} }
             }
-            body data-words=[does.then(|| words::of(loads.scripts))] {
+            body data-words=[does.then(|| script_words::of(say, loads.scripts))] {
                 (body)
-                @if does { (keys()) }
+                @if does { (keys(say)) }
             }
         }
     }
 }
 
 /// The list of keys; the page's script fills it from what the page says of its keys.
-fn keys() -> Markup {
+fn keys(say: &'static Words) -> Markup {
     html! {
         dialog #keys aria-labelledby="keys-title" {
-            h2 #keys-title { (say().keys_title()) }
-            dl { (key("?", say().keys_this_list())) }
-            form method="dialog" { button { (say().keys_close()) } }
+            h2 #keys-title { (say.keys_title()) }
+            dl { (key("?", say.keys_this_list())) }
+            form method="dialog" { button { (say.keys_close()) } }
         }
     }
 }

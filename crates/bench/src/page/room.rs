@@ -4,17 +4,17 @@ use maud::{Markup, html};
 
 use super::layout::{self, Loads};
 use crate::part::head::Head;
-use crate::said::say;
 
 pub(crate) fn render(head: &Head<'_>, loads: Loads, main: &Markup) -> Markup {
+    let say = head.say;
     let identity = &head.loaded.style.style;
-    let title = say().style_page_room_title(&identity.code, &identity.name, head.room.title());
+    let title = say.style_page_room_title(&identity.code, &identity.name, head.room.title(say));
     let body = html! {
-        a.skip href="#room" { (say().style_page_room_skip()) }
+        a.skip href="#room" { (say.style_page_room_skip()) }
         div.page {
             (head.render(&html! {}, &html! {}))
             main #room.(head.room.word()) tabindex="-1" { (main) }
         }
     };
-    layout::page(&title, loads, &body)
+    layout::page(say, &title, loads, &body)
 }

@@ -1,23 +1,23 @@
 //! The head of the style's own page: the size shown, and the way back and forward.
 
 use maud::{Markup, html};
-use style::Size;
+use style::{Loaded, Size};
+use words::Words;
 
-use super::head::Head;
 use crate::changes::{Steps, Told};
-use crate::said::say;
+use crate::part::head::Head;
 use crate::see::See;
-use crate::session::Session;
 
 pub(crate) fn render(
+    say: &'static Words,
     name: &str,
-    session: &Session,
+    loaded: &Loaded,
     steps: &Steps,
     see: &See,
     size: Size,
 ) -> Markup {
-    let loaded = session.loaded();
     let head = Head {
+        say: say,
         name,
         loaded,
         room: see.room(),
@@ -25,7 +25,7 @@ pub(crate) fn render(
         see,
     };
     let choices = html! {
-        label.size { span { (say().bar_size()) }
+        label.size { span { (say.bar_size()) }
             select #size data-see="size" {
                 @for each in loaded.style.sizes.all() {
                     option value=(each) selected[each == size] { (each.waist) " × " (each.length) }
@@ -33,11 +33,11 @@ pub(crate) fn render(
             }
         }
     };
-    let undo = |told: &Told| say().step_undo_what(&*told.words);
-    let redo = |told: &Told| say().step_redo_what(&*told.words);
+    let undo = |told: &Told| say.step_undo_what(&*told.words);
+    let redo = |told: &Told| say.step_redo_what(&*told.words);
     let steps = html! {
-        (step("undo", say().step_undo(), "Control+Z", steps.back.as_ref().map(|told| (told, undo(told)))))
-        (step("redo", say().step_redo(), "Control+Shift+Z", steps.forward.as_ref().map(|told| (told, redo(told)))))
+        (step("undo", say.step_undo(), "Control+Z", steps.back.as_ref().map(|told| (told, undo(told)))))
+        (step("redo", say.step_redo(), "Control+Shift+Z", steps.forward.as_ref().map(|told| (told, redo(told)))))
     };
     head.render(&choices, &steps)
 }

@@ -2,18 +2,19 @@
 
 use cutting::ClothWash;
 use maud::{Markup, html};
-use style::{CLOTHS_FILE, Cloth, ClothUse, RevisionId, SkewCutting, VersionedFile};
+use style::{Cloth, ClothUse, SkewCutting};
 use trade::{Share, System};
+use words::Words;
 
-use super::{compare, stated};
-use crate::choice::{self, Chosen};
+use crate::choice::Chosen;
 use crate::consequence::area;
 use crate::field::{Show, capital, problem_place, swatch};
 use crate::garment::{ClothShare, Worked};
-use crate::route;
-use crate::said::say;
+use crate::part::cloths_file::ClothsFile;
+use crate::part::shells::Shell;
+use crate::part::{compare, stated};
 use crate::see::{Panel, See};
-use crate::written::Written;
+use crate::{choice, route};
 
 /// One use of cloth that the style names a cloth for.
 struct Use<'a> {
@@ -26,80 +27,63 @@ struct Use<'a> {
     chosen: &'a str,
 }
 
-/// The collection's file of cloths as it is now: its words, and the version that a change is meant for.
-struct File {
-    written: Written,
-    held: String,
-}
-
-impl File {
-    fn read(show: &Show<'_>) -> Self {
-        let path = show.loaded.collection_folder.join(CLOTHS_FILE);
-        let file = VersionedFile::new(&path);
-        // What is shown has to be known when a change meant for it comes; where it cannot be kept, the change is refused.
-        let text = match file.look() {
-            Ok(now) => now.text,
-            Err(_) => style::read_text(&path, style::LARGEST_FILE).unwrap_or_default(),
-        };
-        Self {
-            held: RevisionId::of(&text).to_string(),
-            written: Written::of(&text),
-        }
-    }
-}
-
-pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
+pub(crate) fn render(
+    show: &Show<'_>,
+    file: &ClothsFile,
+    shells: &[Shell],
+    worked: &Worked,
+    see: &See,
+) -> Markup {
+    let say = show.say;
     let doc = &show.loaded.style;
     let open = see.panel == Panel::Cloth;
-    let file = File::read(show);
     let uses = [
         Use {
             path: "cloth.shell",
-            title: say().cloth_shell(),
-            how: say().cloth_shell_how(),
+            title: say.cloth_shell(),
+            how: say.cloth_shell_how(),
             none: None,
             bought_for: ClothUse::Shell,
             chosen: &doc.cloth.shell,
         },
         Use {
             path: "cloth.pocketing",
-            title: say().cloth_pocketing(),
-            how: say().cloth_pocketing_how(),
+            title: say.cloth_pocketing(),
+            how: say.cloth_pocketing_how(),
             none: None,
             bought_for: ClothUse::Pocketing,
             chosen: &doc.cloth.pocketing,
         },
         Use {
             path: "cloth.lining",
-            title: say().cloth_lining(),
-            how: say().cloth_lining_how(),
-            none: Some(say().cloth_lining_none()),
+            title: say.cloth_lining(),
+            how: say.cloth_lining_how(),
+            none: Some(say.cloth_lining_none()),
             bought_for: ClothUse::Lining,
             chosen: doc.cloth.lining.as_deref().unwrap_or_default(),
         },
     ];
     let skew = Chosen::of_words(
         "cutting.skew",
-        say().cloth_skew_choice(),
+        say.cloth_skew_choice(),
         SkewCutting::WORDS,
         doc.cutting.skew.word(),
     );
     html! {
         section #cloth aria-labelledby="cloth-title" hidden[!open] data-held=(file.held) {
-            h2 #cloth-title { (say().cloth_title()) }
-            p.lead { (say().cloth_lead(worked.garment.size)) }
-            @for one in &uses { (one_use(show, &file, worked, one)) }
-            section.group data-name=(say().cloth_compared()) {
-                h3 { (say().cloth_compared()) }
-                // Each other shell is a pair worked out anew: only where it is looked at.
-                @if open { (compare::render(show, worked)) }
+            h2 #cloth-title { (say.cloth_title()) }
+            p.lead { (say.cloth_lead(worked.garment.size)) }
+            @for one in &uses { (one_use(show, file, worked, one)) }
+            section.group data-name=(say.cloth_compared()) {
+                h3 { (say.cloth_compared()) }
+                @if open { (compare::render(show, shells, worked.garment.size)) }
             }
-            (more(show, &file))
-            section.group data-name=(say().cloth_skew_group()) {
-                h3 { (say().cloth_skew_title()) }
+            (more(show, file))
+            section.group data-name=(say.cloth_skew_group()) {
+                h3 { (say.cloth_skew_title()) }
                 div.cells {
-                    label.cell data-how=(say().cloth_skew_how()) {
-                        span { (say().cloth_skew_cut()) } (skew.render())
+                    label.cell data-how=(say.cloth_skew_how()) {
+                        span { (say.cloth_skew_cut()) } (skew.render())
                     }
                 }
                 (problem_place("skew"))
@@ -109,17 +93,18 @@ pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
 }
 
 /// A cloth like another, and the last change taken back.
-fn more(show: &Show<'_>, file: &File) -> Markup {
+fn more(show: &Show<'_>, file: &ClothsFile) -> Markup {
+    let say = show.say;
     let cloths = &show.collection().cloths;
     html! {
-        section.group data-name=(say().cloth_collection()) {
-            h3 { (say().cloth_collection()) }
+        section.group data-name=(say.cloth_collection()) {
+            h3 { (say.cloth_collection()) }
             form.add-cloth data-send={ (style_path(show)) "/cloths/add" } {
                 input type="hidden" name="held" value=(file.held);
                 div.cells {
-                    label.cell { span { (say().cloth_new()) } input type="text" name="name" value="" required maxlength="60" autocomplete="off"; }
-                    label.cell { span { (say().cloth_new_like()) } select name="like" { @for (key, cloth) in cloths { option value=(key) { (cloth.name) } } } }
-                    div.sending { button.small type="submit" { (say().cloth_add()) } p.problem role="alert" hidden {} }
+                    label.cell { span { (say.cloth_new()) } input type="text" name="name" value="" required maxlength="60" autocomplete="off"; }
+                    label.cell { span { (say.cloth_new_like()) } select name="like" { @for (key, cloth) in cloths { option value=(key) { (cloth.name) } } } }
+                    div.sending { button.small type="submit" { (say.cloth_add()) } p.problem role="alert" hidden {} }
                 }
             }
         }
@@ -132,19 +117,20 @@ fn style_path(show: &Show<'_>) -> String {
     route::style_path(&folder.to_string_lossy())
 }
 
-fn one_use(show: &Show<'_>, file: &File, worked: &Worked, one: &Use<'_>) -> Markup {
+fn one_use(show: &Show<'_>, file: &ClothsFile, worked: &Worked, one: &Use<'_>) -> Markup {
+    let say = show.say;
     let cloth = show.collection().cloths.get(one.chosen);
     let list = choice::cloth(
         show.collection(),
         one.path,
-        &say().cloth_of_use(one.title),
+        &say.cloth_of_use(one.title),
         (one.bought_for, one.none),
         one.chosen,
     );
     let mut shares = worked.cut.of_cloth.iter();
     let taken = shares.find(|share| share.name == one.chosen);
     html! {
-        section.group data-name=(one.title) aria-label=(say().cloth_of_use(one.title)) {
+        section.group data-name=(one.title) aria-label=(say.cloth_of_use(one.title)) {
             h3 { (one.title) }
             div.cells.one {
                 label.cell data-how=(one.how) {
@@ -152,7 +138,7 @@ fn one_use(show: &Show<'_>, file: &File, worked: &Worked, one: &Use<'_>) -> Mark
                     span.with-swatch { @if let Some(cloth) = cloth { (swatch(cloth.colour)) } (list.render()) }
                 }
             }
-            @if let Some(cloth) = cloth { (facts(show.system, cloth, taken)) }
+            @if let Some(cloth) = cloth { (facts(say, show.system, cloth, taken)) }
             @if let Some(cloth) = cloth {
                 (stated::render(&Show { written: &file.written, ..*show }, one.chosen, cloth))
             }
@@ -161,22 +147,22 @@ fn one_use(show: &Show<'_>, file: &File, worked: &Worked, one: &Use<'_>) -> Mark
     }
 }
 
-fn facts(system: System, cloth: &Cloth, taken: Option<&ClothShare>) -> Markup {
+fn facts(say: &'static Words, system: System, cloth: &Cloth, taken: Option<&ClothShare>) -> Markup {
     let wash = ClothWash::of(cloth);
     let (warp, weft) = (percent(wash.shrinkage.warp), percent(wash.shrinkage.weft));
     let measured = !cloth.wash_test.is_empty() && cloth.warp_shrinkage.is_none();
     let width = cloth.width.show(system);
     html! {
         dl.facts {
-            (fact(say().cloth_weight(), &cloth.weight.show(system)))
-            (fact(say().cloth_ply(), &format!("{:.2} mm", cloth.thickness.to_mm())))
-            (fact(say().cloth_width(), &if cloth.selvedge { say().cloth_width_edge(&width) } else { width }))
-            @if !cloth.construction.is_empty() { (fact(say().cloth_weave(), &cloth.construction)) }
-            @if !cloth.fibre.is_empty() { (fact(say().cloth_fibre(), &cloth.fibre)) }
-            (fact(say().cloth_shrinks(), &if measured { say().cloth_shrinks_measured(warp, weft) } else { say().cloth_shrinks_by(warp, weft) }))
-            @if wash.skew != Share::ZERO { (fact(say().cloth_skew(), &percent(wash.skew))) }
+            (fact(say.cloth_weight(), &cloth.weight.show(system)))
+            (fact(say.cloth_ply(), &format!("{:.2} mm", cloth.thickness.to_mm())))
+            (fact(say.cloth_width(), &if cloth.selvedge { say.cloth_width_edge(&width) } else { width }))
+            @if !cloth.construction.is_empty() { (fact(say.cloth_weave(), &cloth.construction)) }
+            @if !cloth.fibre.is_empty() { (fact(say.cloth_fibre(), &cloth.fibre)) }
+            (fact(say.cloth_shrinks(), &if measured { say.cloth_shrinks_measured(warp, weft) } else { say.cloth_shrinks_by(warp, weft) }))
+            @if wash.skew != Share::ZERO { (fact(say.cloth_skew(), &percent(wash.skew))) }
             @if let Some(share) = taken {
-                (fact(say().cloth_pair(), &say().cloth_pair_takes(
+                (fact(say.cloth_pair(), &say.cloth_pair_takes(
                     area(share.area, system), (share.area / cloth.width).show(system),
                     format!("{:.0} g", (share.area * cloth.weight).to_g()), share.pieces,
                 )))
@@ -185,7 +171,7 @@ fn facts(system: System, cloth: &Cloth, taken: Option<&ClothShare>) -> Markup {
         @if let Some(share) = taken {
             p.aside { (capital(&share.named.join(", ").to_lowercase())) "." }
         } @else {
-            p.aside { (say().cloth_not_used()) }
+            p.aside { (say.cloth_not_used()) }
         }
     }
 }

@@ -6,22 +6,23 @@ use sewing::{Garment, describe};
 use style::known::{self, Needed, SeamName};
 use style::{Construction, Lap, RowEnding, RowSpec, Seam};
 use trade::Length;
+use words::Words;
 
 use crate::choice::{self, Choice, Chosen, insert, remove, set, stitch, yarn};
 use crate::field::{Show, capital, problem_place, swatch};
-use crate::have::mark;
+use crate::fingerprint::mark;
 use crate::part::drawing;
-use crate::said::say;
 use crate::see::{Panel, See};
 
 /// The most rows a seam can have.
 const MOST_ROWS: usize = 8;
 
 pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+    let say = show.say;
     html! {
         section #construction aria-labelledby="construction-title" hidden[see.panel != Panel::Construction] {
-            h2 #construction-title { (say().construction_title()) }
-            p.lead { (say().construction_lead()) }
+            h2 #construction-title { (say.construction_title()) }
+            p.lead { (say.construction_lead()) }
             @for seam in show.loaded.style.all_seams() {
                 @if let Some(known) = known::seam_name(&seam.name) { (section(show, garment, see, &seam, known)) }
             }
@@ -31,6 +32,7 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
 }
 
 fn section(show: &Show<'_>, garment: &Garment, see: &See, seam: &Seam, known: &SeamName) -> Markup {
+    let say = show.say;
     let part = format!("seam:{}", seam.name);
     let open = see.part.as_ref() == Some(&part);
     let inside = html! {
@@ -41,22 +43,22 @@ fn section(show: &Show<'_>, garment: &Garment, see: &See, seam: &Seam, known: &S
         }
         div.body {
             // A section is drawn for the one seam that is looked at.
-            @if open && see.panel == Panel::Construction { (drawn(garment, seam)) }
+            @if open && see.panel == Panel::Construction { (drawn(say, garment, seam)) }
             div.pair {
-                (construction(seam, known))
-                (lap(seam, known))
+                (construction(say, seam, known))
+                (lap(say, seam, known))
                 (like(show, seam, known))
             }
-            (unsuitable(known))
+            (unsuitable(say, known))
             @for (index, row) in seam.rows.iter().enumerate() {
                 (stitch_row(show, &seam.name, known.title, index, row, seam.rows.len() > 1))
             }
             div.adding {
                 @if let Some(last) = seam.rows.last().filter(|_| seam.rows.len() < MOST_ROWS) {
-                    (add_row(&seam.name, seam.rows.len(), last))
+                    (add_row(say, &seam.name, seam.rows.len(), last))
                 }
                 @if removable(show, known) {
-                    (choice::button(&[remove(&format!("seams.{}", seam.name))], say().construction_remove(), Some(&say().construction_remove_label(known.title))))
+                    (choice::button(&[remove(&format!("seams.{}", seam.name))], say.construction_remove(), Some(&say.construction_remove_label(known.title))))
                 }
             }
             (problem_place(&part))
@@ -64,23 +66,23 @@ fn section(show: &Show<'_>, garment: &Garment, see: &See, seam: &Seam, known: &S
     };
     html! {
         // A seam with the mark it had is passed over when the page is brought up to date.
-        details.seam name="seams" id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name=(say().construction_seam(seam.construction, capital(known.title)))
+        details.seam name="seams" id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name=(say.construction_seam(seam.construction, capital(known.title)))
             data-same=(mark(&inside.0)) open[open] { (inside) }
     }
 }
 
 /// The section of a seam, and what a construction list says about it.
-fn drawn(garment: &Garment, seam: &Seam) -> Markup {
+fn drawn(say: &'static Words, garment: &Garment, seam: &Seam) -> Markup {
     let Some(seam) = garment.seams.iter().find(|each| each.name == seam.name) else {
         return html! {};
     };
     let said = describe(garment, seam);
     let facts: [(&str, &str); 5] = [
-        (say().construction_class(), &said.class),
-        (say().construction_machine(), said.machine),
-        (say().construction_plies(), &said.plies),
-        (say().construction_allowances(), &said.allowances),
-        (say().construction_lies(), &said.lies),
+        (say.construction_class(), &said.class),
+        (say.construction_machine(), said.machine),
+        (say.construction_plies(), &said.plies),
+        (say.construction_allowances(), &said.allowances),
+        (say.construction_lies(), &said.lies),
     ];
     html! {
         @if let Some(sheet) = drawing::section(garment, seam) { (sheet) }
@@ -104,31 +106,31 @@ fn summary(show: &Show<'_>, rows: &[RowSpec]) -> Markup {
     }
 }
 
-fn construction(seam: &Seam, known: &SeamName) -> Markup {
+fn construction(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
     let choices = known.constructions.iter();
     let chosen = Chosen {
         path: format!("seams.{}.construction", seam.name),
-        label: say().construction_how_label(capital(known.title)),
+        label: say.construction_how_label(capital(known.title)),
         choices: choices.map(|each| Choice::word(each.word())).collect(),
         chosen: seam.construction.word().to_owned(),
     };
-    html! { label { span { (say().construction_how()) } (chosen.render()) } }
+    html! { label { span { (say.construction_how()) } (chosen.render()) } }
 }
 
 /// Every construction this seam cannot have, and why.
-fn unsuitable(known: &SeamName) -> Markup {
+fn unsuitable(say: &'static Words, known: &SeamName) -> Markup {
     let refused = Construction::WORDS
         .iter()
         .filter_map(|(word, each)| Some((*word, known.refuses(*each)?)));
     html! {
         details.why {
-            summary { (say().construction_refused()) }
+            summary { (say.construction_refused()) }
             dl { @for (word, why) in refused { dt { (word) } dd { (capital(&why)) } } }
         }
     }
 }
 
-fn lap(seam: &Seam, known: &SeamName) -> Markup {
+fn lap(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
     let (Some(usual), Some(lap)) = (known.usual_lap, seam.lap) else {
         return html! {};
     };
@@ -138,22 +140,23 @@ fn lap(seam: &Seam, known: &SeamName) -> Markup {
     };
     let chosen = Chosen {
         path: format!("seams.{}.lap", seam.name),
-        label: say().construction_lap_label(capital(known.title)),
+        label: say.construction_lap_label(capital(known.title)),
         choices: [usual, turned]
             .map(|lap| Choice::word(&lap.to_string()))
             .into(),
         chosen: lap.to_string(),
     };
-    html! { label { span { (say().construction_lap()) } (chosen.render()) } }
+    html! { label { span { (say.construction_lap()) } (chosen.render()) } }
 }
 
 /// From which other seam the construction and the rows are taken, if from any.
 fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
+    let say = show.say;
     let seams = &show.loaded.style.seams;
     let path = |key: &str| format!("seams.{}.{key}", seam.name);
     let spec = seams.get(&seam.name);
     let now = spec.and_then(|spec| spec.like.clone()).unwrap_or_default();
-    let mut itself = Choice::named("", say().construction_like_none());
+    let mut itself = Choice::named("", say.construction_like_none());
     if let Some(row) = seam.rows.first() {
         // A row that is changed gives the seam rows of its own, in the words of the other's.
         itself.edits = vec![
@@ -170,7 +173,7 @@ fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
     let others = show.loaded.style.all_seams().filter(suits);
     let others = others.filter_map(|other| {
         let title = known::seam_name(&other.name)?.title;
-        let mut choice = Choice::named(&other.name, &say().construction_like_seam(title));
+        let mut choice = Choice::named(&other.name, &say.construction_like_seam(title));
         choice.edits = vec![set(&path("like"), other.name.as_str())];
         if spec.is_some_and(|spec| spec.construction.is_some()) {
             choice.edits.push(remove(&path("construction")));
@@ -182,11 +185,11 @@ fn like(show: &Show<'_>, seam: &Seam, known: &SeamName) -> Markup {
     });
     let chosen = Chosen {
         path: path("like"),
-        label: say().construction_like_label(capital(known.title)),
+        label: say.construction_like_label(capital(known.title)),
         choices: [itself].into_iter().chain(others).collect(),
         chosen: now,
     };
-    html! { label { span { (say().construction_like()) } (chosen.render()) } }
+    html! { label { span { (say.construction_like()) } (chosen.render()) } }
 }
 
 /// Whether a seam takes what it does not say from another, at whatever remove.
@@ -212,6 +215,7 @@ fn stitch_row(
     row: &RowSpec,
     several: bool,
 ) -> Markup {
+    let say = show.say;
     let path = |key: &str| format!("seams.{seam}.rows[{index}].{key}");
     let number = index + 1;
     let named = capital(title);
@@ -221,48 +225,50 @@ fn stitch_row(
     let colour = |key: &str| show.collection().yarns.get(key).map(|yarn| yarn.colour);
     let mut density = show.density(
         written("density"),
-        say().construction_density_label(number, &named),
+        say.construction_density_label(number, &named),
         row.density,
     );
     let mut offset = show.optional(
         written("offset"),
-        say().construction_offset_label(number, &named),
+        say.construction_offset_label(number, &named),
         Some(row.offset),
         &Length::ZERO.show(show.system),
     );
     (density.path, offset.path) = (path("density"), path("offset"));
     let needle = yarn(
+        say,
         show.collection(),
         path("yarn"),
-        say().construction_needle_label(number, &named),
+        say.construction_needle_label(number, &named),
         &row.yarn,
     );
     let under = yarn(
+        say,
         show.collection(),
         path("under"),
-        say().construction_under_label(number, &named),
+        say.construction_under_label(number, &named),
         &row.under,
     );
     let of = format!("seams.{seam}.rows[{index}]");
     html! {
-        div.row role="group" aria-label=(say().construction_row(number)) {
+        div.row role="group" aria-label=(say.construction_row(number)) {
             p.number aria-hidden="true" { (number) }
-            label.stitch { span { (say().construction_stitch()) } (stitch(path("stitch"), say().construction_stitch_label(number, &named), row.stitch).render()) }
-            label { span { (say().construction_density()) } (density.render()) }
-            label { span { (say().construction_offset()) } (offset.render()) }
-            @if several { (choice::button(&[remove(&of)], "×", Some(&say().construction_row_remove(number, title)))) }
-            label.needle { span { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } (say().construction_needle()) } (needle.render()) }
-            label.under { span { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } (say().construction_under()) } (under.render()) }
-            label.needle { span { (say().construction_begin()) } (ending(path("begin"), say().construction_begin_label(number, &named), row.begin)) }
-            label.under { span { (say().construction_end()) } (ending(path("end"), say().construction_end_label(number, &named), row.end)) }
+            label.stitch { span { (say.construction_stitch()) } (stitch(say, path("stitch"), say.construction_stitch_label(number, &named), row.stitch).render()) }
+            label { span { (say.construction_density()) } (density.render()) }
+            label { span { (say.construction_offset()) } (offset.render()) }
+            @if several { (choice::button(&[remove(&of)], "×", Some(&say.construction_row_remove(number, title)))) }
+            label.needle { span { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } (say.construction_needle()) } (needle.render()) }
+            label.under { span { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } (say.construction_under()) } (under.render()) }
+            label.needle { span { (say.construction_begin()) } (ending(say, path("begin"), say.construction_begin_label(number, &named), row.begin)) }
+            label.under { span { (say.construction_end()) } (ending(say, path("end"), say.construction_end_label(number, &named), row.end)) }
         }
     }
 }
 
 /// How a row begins or ends.
-fn ending(path: String, label: String, stated: Option<RowEnding>) -> Markup {
+fn ending(say: &'static Words, path: String, label: String, stated: Option<RowEnding>) -> Markup {
     let words = RowEnding::WORDS.iter().map(|(word, _)| Choice::word(word));
-    let usual = Choice::named("", say().construction_ending_usual());
+    let usual = Choice::named("", say.construction_ending_usual());
     Chosen {
         path,
         label,
@@ -290,7 +296,7 @@ fn rows_of<'a>(show: &Show<'a>, seam: &'a str) -> &'a str {
 }
 
 /// A button that adds a row like the last one.
-fn add_row(seam: &str, count: usize, last: &RowSpec) -> Markup {
+fn add_row(say: &'static Words, seam: &str, count: usize, last: &RowSpec) -> Markup {
     let row = json!({
         "stitch": last.stitch,
         "density": last.density.to_string(),
@@ -300,7 +306,7 @@ fn add_row(seam: &str, count: usize, last: &RowSpec) -> Markup {
     });
     choice::button(
         &[insert(&format!("seams.{seam}.rows[{count}]"), row)],
-        say().construction_row_add(),
+        say.construction_row_add(),
         None,
     )
 }
@@ -316,6 +322,7 @@ fn removable(show: &Show<'_>, known: &SeamName) -> bool {
 
 /// The seams a style may have and this one has not.
 fn add_seams(show: &Show<'_>) -> Markup {
+    let say = show.say;
     let doc = &show.loaded.style;
     let missing = known::SEAMS
         .iter()
@@ -338,7 +345,7 @@ fn add_seams(show: &Show<'_>) -> Markup {
         div.adding {
             @for known in missing {
                 @if let Some(edit) = edit(known) {
-                    (choice::button(&[edit], &say().construction_add(known.title), Some(&say().construction_add_label(known.title))))
+                    (choice::button(&[edit], &say.construction_add(known.title), Some(&say.construction_add_label(known.title))))
                 }
             }
         }

@@ -5,35 +5,36 @@ use drawing::View;
 use maud::{Markup, PreEscaped, html};
 use sewing::{Face, Garment};
 use style::{Collection, Seam};
+use words::Words;
 
 use super::fit;
 use crate::field::Show;
 use crate::garment::{Mm, PLATES, Picture, written};
 use crate::route;
-use crate::said::say;
 use crate::see::{Layer, See};
 
 pub(crate) fn render(picture: &Picture, show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+    let say = show.say;
     let collection = &garment.collection;
     let whole = see.plate.is_none();
     html! {
         figure #drawing .plate[picture.on_paper]
             .no-stitches[whole && !see.shows(Layer::Stitches)] .no-fittings[whole && !see.shows(Layer::Fittings)]
-            tabindex="0" aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - 0" data-does=(say().drawing_does())
+            tabindex="0" aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - 0" data-does=(say.drawing_does())
             data-names=(names(collection))
-            aria-label=(say().drawing_label(&picture.title)) data-whole {
+            aria-label=(say.drawing_label(&picture.title)) data-whole {
             @if picture.on_paper {
                 figcaption { strong { (picture.title) } @if !picture.caption.is_empty() { " " (picture.caption) } }
             }
             // Our own writer made this; it escapes all words it is given.
             (PreEscaped(&picture.svg))
             @if !picture.below.is_empty() { (below(picture)) }
-            @if !picture.grips.is_empty() { (grips(picture)) }
+            @if !picture.grips.is_empty() { (grips(say, picture)) }
             @if !picture.tapes.is_empty() { (tapes(picture, show, garment)) }
-            @if !picture.marks.is_empty() { (marks(picture)) }
+            @if !picture.marks.is_empty() { (marks(say, picture)) }
             @if !picture.on_paper && !picture.caption.is_empty() { figcaption.bad { (picture.caption) } }
             @else if garment.conflict.is_some() {
-                figcaption.bad { (say().drawing_conflict()) }
+                figcaption.bad { (say.drawing_conflict()) }
             }
         }
     }
@@ -49,14 +50,14 @@ fn below(picture: &Picture) -> Markup {
 }
 
 /// What can be taken hold of; the page's script shows each grip when its part is pointed at or has the focus.
-fn grips(picture: &Picture) -> Markup {
+fn grips(say: &'static Words, picture: &Picture) -> Markup {
     html! {
         svg.over.grips viewBox=(picture.frame) {
             path.ghost {}
             @for shown in &picture.grips {
                 g.grip data-grip=(shown.grip.key) data-of=(shown.grip.part) data-body=[shown.body()]
                     data-x=(mm(shown.at.0)) data-y=(mm(shown.at.1)) tabindex="0" role="button"
-                    aria-label=(say().grip_label((shown.grip.words)(say())))
+                    aria-label=(say.grip_label((shown.grip.words)(say)))
                     transform={ "translate(" (mm(shown.at.0)) " " (mm(shown.at.1)) ") scale(1.6)" } {
                     @if shown.body().is_some() { circle.disc r="8" {} path d="M-5 0H5M0-5V5" {} circle.room r="12" {} }
                     @else { rect x="-4" y="-4" width="8" height="8" {} circle.room r="12" {} }
@@ -68,6 +69,7 @@ fn grips(picture: &Picture) -> Markup {
 
 /// The measures as the tape finds them, and a field for each beside the drawing.
 fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
+    let say = show.say;
     html! {
         svg.over.tapes viewBox=(picture.frame) aria-hidden="true" {
             @for tape in &picture.tapes {
@@ -82,7 +84,7 @@ fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
             }
         }
         svg.leaders aria-hidden="true" {}
-        div #dims .dims role="group" aria-label=(say().drawing_measures()) {
+        div #dims .dims role="group" aria-label=(say.drawing_measures()) {
             @for tape in &picture.tapes {
                 @if let Some(at) = tape.middle() {
                     @let value = fit::value(show, tape.measure.key);
@@ -90,7 +92,7 @@ fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
                     div.dim id={ "dim-" (tape.measure.key) } data-dim=(tape.measure.key) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(tape.measure.how) {
                         label { span { (tape.measure.name) } @if let Some(field) = value { (field.on_drawing()) } }
                         @if let (Some(charted), true) = (charted, garment.size != show.loaded.style.sizes.base) {
-                            span.here { (say().drawing_in_size(garment.size, charted.show(show.system))) }
+                            span.here { (say.drawing_in_size(garment.size, charted.show(show.system))) }
                         }
                         p.problem id={ "problem-on-drawing-" (tape.measure.key) } data-keep hidden {}
                     }
@@ -111,7 +113,7 @@ fn path(line: &[Mm]) -> String {
 }
 
 /// The numbers of findings, over the drawing and in its millimetres; the page's script keeps them at one size.
-fn marks(picture: &Picture) -> Markup {
+fn marks(say: &'static Words, picture: &Picture) -> Markup {
     html! {
         svg.over.marks viewBox=(picture.frame) {
             @for mark in &picture.marks {
@@ -120,7 +122,7 @@ fn marks(picture: &Picture) -> Markup {
                     line x1=(mm(from.0)) y1=(mm(from.1)) x2=(mm(to.0)) y2=(mm(to.1)) {}
                 }
                 g.mark.(mark.severity.word()) data-mark=(mark.number) data-x=(mm(to.0)) data-y=(mm(to.1)) tabindex="0" role="button"
-                    aria-label=(say().drawing_finding(mark.number)) transform={ "translate(" (mm(to.0)) " " (mm(to.1)) ") scale(1.6)" } {
+                    aria-label=(say.drawing_finding(mark.number)) transform={ "translate(" (mm(to.0)) " " (mm(to.1)) ") scale(1.6)" } {
                     circle r="9" {}
                     text y="3.75" text-anchor="middle" { (mark.number) }
                 }
@@ -159,7 +161,7 @@ fn names(collection: &Collection) -> serde_json::Value {
 }
 
 /// The ways to turn the pair, and its layers.
-pub(crate) fn turn(name: &str, see: &See) -> Markup {
+pub(crate) fn turn(say: &'static Words, name: &str, see: &See) -> Markup {
     // A side or a face that is chosen takes the place of a plate.
     let pair = See {
         plate: None,
@@ -182,25 +184,25 @@ pub(crate) fn turn(name: &str, see: &See) -> Markup {
     };
     html! {
         div #turn {
-            nav aria-label=(say().drawing_sides()) {
-                (ways(name, &[side(View::Front, "f", say().drawing_front()), side(View::Back, "b", say().drawing_back())]))
+            nav aria-label=(say.drawing_sides()) {
+                (ways(say, name, &[side(View::Front, "f", say.drawing_front()), side(View::Back, "b", say.drawing_back())]))
             }
-            nav aria-label=(say().drawing_faces()) {
-                (ways(name, &[face(Face::Outside, "o", say().drawing_outside()), face(Face::Inside, "i", say().drawing_inside())]))
+            nav aria-label=(say.drawing_faces()) {
+                (ways(say, name, &[face(Face::Outside, "o", say.drawing_outside()), face(Face::Inside, "i", say.drawing_inside())]))
             }
-            label.plates { span.unseen { (say().drawing_plate()) }
+            label.plates { span.unseen { (say.drawing_plate()) }
                 select #plate data-see="plate" {
-                    option value="" selected[whole] { (say().drawing_no_plate()) }
+                    option value="" selected[whole] { (say.drawing_no_plate()) }
                     @for (key, title) in PLATES {
-                        option value=(key) selected[see.plate.as_deref() == Some(*key)] { (title(say())) }
+                        option value=(key) selected[see.plate.as_deref() == Some(*key)] { (title(say)) }
                     }
                 }
             }
             details.layers {
-                summary { (say().drawing_layers()) }
-                div role="group" aria-label=(say().drawing_layers()) {
+                summary { (say.drawing_layers()) }
+                div role="group" aria-label=(say.drawing_layers()) {
                     @for layer in Layer::ALL {
-                        @let (key, words) = layer.said();
+                        @let (key, words) = layer.said(say);
                         a href=(route::style(name, &see.turning(layer))) data-swap role="switch" aria-checked=(if see.shows(layer) { "true" } else { "false" })
                             aria-keyshortcuts=(key) { (words) " " kbd { (key) } }
                     }
@@ -210,24 +212,24 @@ pub(crate) fn turn(name: &str, see: &See) -> Markup {
     }
 }
 
-fn ways(name: &str, ways: &[(&str, &str, bool, See)]) -> Markup {
+fn ways(say: &'static Words, name: &str, ways: &[(&str, &str, bool, See)]) -> Markup {
     html! {
         @for (key, words, now, to) in ways {
             a href=(route::style(name, to)) data-swap aria-current=[now.then_some("true")] aria-keyshortcuts=(key)
-                title=(say().keys_key(key)) { (words) }
+                title=(say.keys_key(key)) { (words) }
         }
     }
 }
 
 /// The buttons over the drawing, the name of what is pointed at, and what is held.
-pub(crate) fn tools() -> Markup {
+pub(crate) fn tools(say: &'static Words) -> Markup {
     html! {
         p #pointed aria-hidden="true" {}
         p #holding role="status" {}
-        div.zoom role="group" aria-label=(say().drawing_zoom()) {
-            button type="button" data-zoom="out" aria-label=(say().drawing_zoom_out()) { "−" }
-            button type="button" data-zoom="fit" { (say().drawing_zoom_all()) }
-            button type="button" data-zoom="in" aria-label=(say().drawing_zoom_in()) { "+" }
+        div.zoom role="group" aria-label=(say.drawing_zoom()) {
+            button type="button" data-zoom="out" aria-label=(say.drawing_zoom_out()) { "−" }
+            button type="button" data-zoom="fit" { (say.drawing_zoom_all()) }
+            button type="button" data-zoom="in" aria-label=(say.drawing_zoom_in()) { "+" }
         }
     }
 }

@@ -9,7 +9,7 @@ use trade::Length;
 use words::Words;
 
 use crate::field::{Show, Typed, capital, problem_place};
-use crate::said::{SLOTS, Saying, filled, say};
+use crate::said::{SLOTS, Saying, filled};
 use crate::see::{Panel, See};
 
 /// Measures that belong together, and the parts of the drawing they say something about.
@@ -77,25 +77,26 @@ const GROUPS: &[Group] = &[
 const OFF: Length = Length::mm(0.05);
 
 pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+    let say = show.say;
     let sizes = &show.loaded.style.sizes;
     let taken = garment.pattern.measures();
     html! {
         section #fit aria-labelledby="fit-title" hidden[see.panel != Panel::Fit] {
-            h2 #fit-title { (say().fit_title()) }
-            p.lead { (say().fit_lead()) }
+            h2 #fit-title { (say.fit_title()) }
+            p.lead { (say.fit_lead()) }
             table.chart {
                 thead {
                     tr {
-                        th scope="col" { (say().fit_measure()) }
-                        th scope="col" { (say().fit_at_size(sizes.base)) }
-                        th scope="col" { (say().fit_grade()) }
-                        th scope="col" { (say().fit_tolerance()) }
-                        th.figure scope="col" { (say().fit_at_size(garment.size)) }
-                        th.figure scope="col" { (say().fit_pattern()) }
+                        th scope="col" { (say.fit_measure()) }
+                        th scope="col" { (say.fit_at_size(sizes.base)) }
+                        th scope="col" { (say.fit_grade()) }
+                        th scope="col" { (say.fit_tolerance()) }
+                        th.figure scope="col" { (say.fit_at_size(garment.size)) }
+                        th.figure scope="col" { (say.fit_pattern()) }
                     }
                 }
                 @for group in GROUPS {
-                    @let title = (group.title)(say());
+                    @let title = (group.title)(say);
                     tbody.head data-for=(group.parts) data-name=(title) id={ "group-" (group.measures.first().copied().unwrap_or_default()) } {
                         tr { th colspan="6" scope="rowgroup" { (title) } }
                     }
@@ -109,6 +110,7 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
 }
 
 fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Markup {
+    let say = show.say;
     let (name, title) = (measure.name, capital(measure.title));
     let path = |key: &str| format!("chart.{name}.{key}");
     let entry = show.loaded.style.chart.get(name);
@@ -116,13 +118,13 @@ fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Ma
     let value = value_of(show, measure);
     let grade = show.optional(
         path("grade"),
-        say().fit_grade_label(&title),
+        say.fit_grade_label(&title),
         entry.and_then(|entry| entry.grade),
         "–",
     );
     let tolerance = show.optional(
         path("tolerance"),
-        say().fit_tolerance_label(&title),
+        say.fit_tolerance_label(&title),
         entry.map(|entry| entry.tolerance),
         &said(measure.tolerance),
     );
@@ -148,20 +150,19 @@ fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Ma
 }
 
 /// The field of a measure's value, by its name.
-pub(crate) fn value<'a>(show: &Show<'a>, name: &str) -> Option<Typed<'a>> {
+pub(crate) fn value(show: &Show<'_>, name: &str) -> Option<Typed> {
     known::measure(name).map(|measure| value_of(show, measure))
 }
 
-fn value_of<'a>(show: &Show<'a>, measure: &Measure) -> Typed<'a> {
+fn value_of(show: &Show<'_>, measure: &Measure) -> Typed {
+    let say = show.say;
     let entry = show.loaded.style.chart.get(measure.name);
-    let usual = measure
-        .value
-        .map_or(say().fit_drafted().to_owned(), |value| {
-            value.show(show.system)
-        });
+    let usual = measure.value.map_or(say.fit_drafted().to_owned(), |value| {
+        value.show(show.system)
+    });
     show.optional(
         format!("chart.{}.value", measure.name),
-        say().fit_value_label(capital(measure.title), show.loaded.style.sizes.base),
+        say.fit_value_label(capital(measure.title), show.loaded.style.sizes.base),
         entry.map(|entry| entry.value),
         &usual,
     )
@@ -175,7 +176,8 @@ fn level(show: &Show<'_>, measure: &Measure) -> Markup {
     let entry = show.loaded.style.chart.get(measure.name);
     let field = show.optional(
         format!("chart.{}.at", measure.name),
-        say().fit_level_label(measure.from, capital(measure.title)),
+        show.say
+            .fit_level_label(measure.from, capital(measure.title)),
         entry.and_then(|entry| entry.at),
         &usual.show(show.system),
     );
@@ -184,6 +186,7 @@ fn level(show: &Show<'_>, measure: &Measure) -> Markup {
 
 /// Grades for length and above break sizes, where the file has them or the measure runs along the leg.
 fn further_grades(show: &Show<'_>, measure: &Measure) -> Markup {
+    let say = show.say;
     let name = measure.name;
     let title = capital(measure.title);
     let entry = show.loaded.style.chart.get(name);
@@ -193,19 +196,19 @@ fn further_grades(show: &Show<'_>, measure: &Measure) -> Markup {
         @if along || per_length.is_some() {
             @let field = show.optional(
                 format!("chart.{name}.per_length"),
-                say().fit_per_length_label(&title),
+                say.fit_per_length_label(&title),
                 per_length,
                 "–",
             );
-            span.further { (filled(&say().fit_per_length(SLOTS[0]), &[field.render()])) }
+            span.further { (filled(&say.fit_per_length(SLOTS[0]), &[field.render()])) }
         }
         @for (number, step) in entry.iter().flat_map(|entry| entry.breaks.iter().enumerate()) {
             @let field = show.length(
                 format!("chart.{name}.breaks[{number}].grade"),
-                say().fit_above_label(&title, step.above),
+                say.fit_above_label(&title, step.above),
                 step.grade,
             );
-            span.further { (filled(&say().fit_above(SLOTS[0], step.above), &[field.render()])) }
+            span.further { (filled(&say.fit_above(SLOTS[0], step.above), &[field.render()])) }
         }
     }
 }

@@ -1,10 +1,10 @@
 //! The foot of the page: what was done last, and every change of this session.
 
 use maud::{Markup, html};
+use words::Words;
 
 use crate::changes::Steps;
 use crate::field::capital;
-use crate::said::say;
 
 /// What was done last, and what it led to.
 #[derive(Clone, Debug, Default)]
@@ -13,12 +13,12 @@ pub(crate) struct Said {
     pub(crate) followed: Vec<String>,
 }
 
-pub(crate) fn render(steps: &Steps, said: &Said) -> Markup {
+pub(crate) fn render(say: &'static Words, steps: &Steps, said: &Said) -> Markup {
     html! {
         footer #history {
             p role="status" {
-                @if said.words.is_empty() { (say().foot_none()) }
-                @else { (say().foot_saved(capital(&said.words))) }
+                @if said.words.is_empty() { (say.foot_none()) }
+                @else { (say.foot_saved(capital(&said.words))) }
                 @if !said.followed.is_empty() {
                     " " strong.followed { (capital(&said.followed.join("; "))) "." }
                 }
@@ -26,8 +26,8 @@ pub(crate) fn render(steps: &Steps, said: &Said) -> Markup {
             details.changes {
                 summary {
                     @match steps.all_done {
-                        0 => (say().foot_no_changes()),
-                        many => (say().foot_changes(many)),
+                        0 => (say.foot_no_changes()),
+                        many => (say.foot_changes(many)),
                     }
                 }
                 ol reversed {

@@ -1,8 +1,7 @@
 //! What has to be said about the file itself: that somebody else changed it.
 
 use maud::{Markup, html};
-
-use crate::said::say;
+use words::Words;
 
 /// What is to be said.
 #[derive(Clone, Debug, Default)]
@@ -21,12 +20,12 @@ pub(crate) enum Notice {
 /// How many changes are told one by one.
 const MOST_TOLD: usize = 5;
 
-pub(crate) fn render(notice: &Notice) -> Markup {
+pub(crate) fn render(say: &'static Words, notice: &Notice) -> Markup {
     let (class, words, lines): (_, _, &[String]) = match notice {
         Notice::None => return html! { div #notice role="status" {} },
-        Notice::Changed(lines) => ("notice asks", say().notice_changed(), lines),
-        Notice::TakenOver(lines) => ("notice", say().notice_taken_over(), lines),
-        Notice::Broken(lines) => ("notice asks", say().notice_broken(), lines),
+        Notice::Changed(lines) => ("notice asks", say.notice_changed(), lines),
+        Notice::TakenOver(lines) => ("notice", say.notice_taken_over(), lines),
+        Notice::Broken(lines) => ("notice asks", say.notice_broken(), lines),
     };
     html! {
         div #notice .(class) role="status" {
@@ -35,12 +34,12 @@ pub(crate) fn render(notice: &Notice) -> Markup {
                 @if !lines.is_empty() {
                     ul {
                         @for line in lines.iter().take(MOST_TOLD) { li { (line) } }
-                        @if lines.len() > MOST_TOLD { li { (say().notice_more(lines.len() - MOST_TOLD)) } }
+                        @if lines.len() > MOST_TOLD { li { (say.notice_more(lines.len() - MOST_TOLD)) } }
                     }
                 }
             }
             @if !matches!(notice, Notice::TakenOver(_)) {
-                button #reload type="button" data-step="reload" { (say().notice_reload()) }
+                button #reload type="button" data-step="reload" { (say.notice_reload()) }
             }
         }
     }

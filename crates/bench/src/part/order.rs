@@ -5,10 +5,10 @@ use sewing::Garment;
 use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
 use style::known;
 use trade::{Length, System};
+use words::Words;
 
 use crate::consequence::reach;
 use crate::field::{Show, capital, swatch};
-use crate::said::say;
 use crate::see::{Panel, See};
 
 const STAGES: [Stage; 7] = [
@@ -22,6 +22,7 @@ const STAGES: [Stage; 7] = [
 ];
 
 pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+    let say = show.say;
     // Nothing is drawn up for a panel that nobody looks at.
     if see.panel != Panel::Order {
         return html! { section #order hidden {} };
@@ -30,8 +31,8 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     let sewn: Length = order.iter().map(|operation| operation.sewn).sum();
     html! {
         section #order aria-labelledby="order-title" {
-            h2 #order-title { (say().order_title()) }
-            p.lead { (say().order_lead(machines(&order), order.len(), reach(sewn, show.system))) }
+            h2 #order-title { (say.order_title()) }
+            p.lead { (say.order_lead(machines(&order), order.len(), reach(sewn, show.system))) }
             @for stage in STAGES {
                 @let of_stage: Vec<&Operation> = order.iter().filter(|operation| operation.stage == stage).collect();
                 @if !of_stage.is_empty() {
@@ -57,6 +58,7 @@ fn machines(order: &[Operation]) -> usize {
 }
 
 fn one(show: &Show<'_>, order: &[Operation], operation: &Operation) -> Markup {
+    let say = show.say;
     let link = operation.parts.iter().find_map(|part| leads_to(part));
     html! {
         li data-about=(operation.parts.join(" ")) id={ "operation-" (operation.key) } value=(operation.number) {
@@ -75,22 +77,22 @@ fn one(show: &Show<'_>, order: &[Operation], operation: &Operation) -> Markup {
                     @if let Some(attachment) = &operation.attachment { ", " (attachment.what) }
                 }
                 @if let Some(missing) = &operation.not_stated {
-                    p.missing { (not_stated(missing, show.system)) }
+                    p.missing { (not_stated(say, missing, show.system)) }
                 }
                 @for needle in &operation.needles { (needle_line(show, needle)) }
-                (more(order, operation))
+                (more(say, order, operation))
             }
         }
     }
 }
 
 /// What the style does not say of an operation, and how it is usually done.
-fn not_stated(missing: &NotStated, system: System) -> String {
+fn not_stated(say: &'static Words, missing: &NotStated, system: System) -> String {
     match (missing.stitch, missing.density) {
-        (None, _) => say().order_not_stated(&missing.what),
-        (Some(stitch), None) => say().order_not_stated_stitch(stitch, &missing.what),
+        (None, _) => say.order_not_stated(&missing.what),
+        (Some(stitch), None) => say.order_not_stated_stitch(stitch, &missing.what),
         (Some(stitch), Some(density)) => {
-            say().order_not_stated_density(density.show(system), stitch, &missing.what)
+            say.order_not_stated_density(density.show(system), stitch, &missing.what)
         }
     }
 }
@@ -122,20 +124,20 @@ fn needle_line(show: &Show<'_>, needle: &Needle) -> Markup {
 }
 
 /// What to mind, what has to be done before, and where the way of doing it comes from.
-fn more(order: &[Operation], operation: &Operation) -> Markup {
+fn more(say: &'static Words, order: &[Operation], operation: &Operation) -> Markup {
     let before = operation.after.iter().filter_map(|key| {
         let earlier = order.iter().find(|earlier| earlier.key == *key)?;
-        Some(say().order_earlier(earlier.number, earlier.name.to_lowercase()))
+        Some(say.order_earlier(earlier.number, earlier.name.to_lowercase()))
     });
     let before: Vec<String> = before.collect();
     html! {
         details {
-            summary { @if operation.mind.is_empty() { (say().order_source()) } @else { (say().order_mind()) } }
+            summary { @if operation.mind.is_empty() { (say.order_source()) } @else { (say.order_mind()) } }
             @if !operation.mind.is_empty() {
                 ul { @for mind in &operation.mind { li { (capital(mind)) } } }
             }
             p {
-                @if !before.is_empty() { (say().order_after(before.join(", "))) " " }
+                @if !before.is_empty() { (say.order_after(before.join(", "))) " " }
                 (capital(&operation.source.to_string()))
             }
         }

@@ -3,10 +3,10 @@
 use draft::Finding;
 use maud::{Markup, html};
 use trade::{Area, Length, Mass, System};
+use words::Words;
 
 use crate::consequence::{area, reach};
 use crate::garment::Worked;
-use crate::said::say;
 
 /// Differences smaller than these are no difference to tell.
 const TELLING_YARN: Length = Length::mm(50.0);
@@ -24,20 +24,23 @@ pub(crate) struct Figure {
     pub(crate) how: &'static str,
 }
 
-pub(crate) fn render(now: &Worked, since: &Worked, marked: bool, system: System) -> Markup {
+pub(crate) fn render(
+    say: &'static Words,
+    now: &Worked,
+    since: &Worked,
+    marked: bool,
+    system: System,
+) -> Markup {
     let size = now.garment.size;
     let (changed, label) = if marked {
-        (say().strip_since_mark(), say().strip_since_mark_label(size))
+        (say.strip_since_mark(), say.strip_since_mark_label(size))
     } else {
-        (
-            say().strip_since_begun(),
-            say().strip_since_begun_label(size),
-        )
+        (say.strip_since_begun(), say.strip_since_begun_label(size))
     };
     html! {
         section #strip aria-label=(label) {
             dl {
-                @for figure in figures(now, since, system) {
+                @for figure in figures(say, now, since, system) {
                     div title=(figure.how) {
                         dt { (figure.title) }
                         dd { (figure.value) @if !figure.change.is_empty() { " " strong { (figure.change) } } }
@@ -45,14 +48,19 @@ pub(crate) fn render(now: &Worked, since: &Worked, marked: bool, system: System)
                 }
             }
             p { (changed) " "
-                button.small type="button" data-step="mark" title=(say().strip_mark_how()) { (say().strip_mark()) }
+                button.small type="button" data-step="mark" title=(say.strip_mark_how()) { (say.strip_mark()) }
             }
         }
     }
 }
 
 /// What a pair takes, and how that differs from another.
-pub(crate) fn figures(now: &Worked, since: &Worked, system: System) -> [Figure; 5] {
+pub(crate) fn figures(
+    say: &'static Words,
+    now: &Worked,
+    since: &Worked,
+    system: System,
+) -> [Figure; 5] {
     let yarn = |worked: &Worked| worked.yarn().used().total();
     let more_yarn = yarn(now) - yarn(since);
     let (cut, was) = (&now.cut, &since.cut);
@@ -66,46 +74,46 @@ pub(crate) fn figures(now: &Worked, since: &Worked, system: System) -> [Figure; 
     let least = cut.shell_length;
     [
         Figure {
-            title: say().strip_yarn(),
+            title: say.strip_yarn(),
             value: reach(yarn(now), system),
             change: change(
                 more_yarn > Length::ZERO,
                 more_yarn.abs() >= TELLING_YARN,
                 &reach(more_yarn.abs(), system),
             ),
-            how: say().strip_yarn_how(),
+            how: say.strip_yarn_how(),
         },
         Figure {
-            title: say().strip_shell(),
+            title: say.strip_shell(),
             value: least.map_or("–".to_owned(), |length| reach2(length, system)),
             change: change(
                 more_cloth > Area::ZERO,
                 more_cloth.abs() >= TELLING_AREA,
                 &area(more_cloth.abs(), system),
             ),
-            how: say().strip_shell_how(),
+            how: say.strip_shell_how(),
         },
         Figure {
-            title: say().strip_mass(),
+            title: say.strip_mass(),
             value: mass(cut.mass),
             change: change(
                 more_mass > Mass::ZERO,
                 more_mass.abs() >= TELLING_MASS,
                 &mass(more_mass.abs()),
             ),
-            how: say().strip_mass_how(),
+            how: say.strip_mass_how(),
         },
         Figure {
-            title: say().strip_thickest(),
+            title: say.strip_thickest(),
             value: thick(now.thickest()),
             change: change(
                 more_bulk > Length::ZERO,
                 more_bulk.abs() >= TELLING_BULK,
                 &thick(more_bulk.abs()),
             ),
-            how: say().strip_thickest_how(),
+            how: say.strip_thickest_how(),
         },
-        findings(now, since),
+        findings(say, now, since),
     ]
 }
 
@@ -126,8 +134,8 @@ fn change(more: bool, telling: bool, shown: &str) -> String {
 }
 
 /// How many are counted, how many have gone and how many are new.
-fn findings(now: &Worked, since: &Worked) -> Figure {
-    let same = |a: &Finding, b: &Finding| a.code == b.code && a.about == b.about;
+fn findings(say: &'static Words, now: &Worked, since: &Worked) -> Figure {
+    let same = |a: &Finding, b: &Finding| a.code == b.code && a.subject == b.subject;
     let (are, were) = (now.counted(), since.counted());
     let missing = |from: &[&Finding], among: &[&Finding]| {
         let missing = |a: &&&Finding| !among.iter().any(|b| same(a, b));
@@ -135,14 +143,14 @@ fn findings(now: &Worked, since: &Worked) -> Figure {
     };
     let change = match (missing(&were, &are), missing(&are, &were)) {
         (0, 0) => String::new(),
-        (gone, 0) => say().strip_findings_gone(gone),
-        (0, new) => say().strip_findings_new(new),
-        (gone, new) => say().strip_findings_both(gone, new),
+        (gone, 0) => say.strip_findings_gone(gone),
+        (0, new) => say.strip_findings_new(new),
+        (gone, new) => say.strip_findings_both(gone, new),
     };
     Figure {
-        title: say().strip_findings(),
+        title: say.strip_findings(),
         value: are.len().to_string(),
         change,
-        how: say().strip_findings_how(),
+        how: say.strip_findings_how(),
     }
 }

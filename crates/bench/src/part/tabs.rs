@@ -2,24 +2,24 @@
 
 use maud::{Markup, html};
 use sewing::Garment;
+use words::Words;
 
 use super::findings;
 use crate::route;
-use crate::said::say;
 use crate::see::{Panel, See};
 
-pub(crate) fn render(name: &str, see: &See, garment: &Garment) -> Markup {
+pub(crate) fn render(say: &'static Words, name: &str, see: &See, garment: &Garment) -> Markup {
     let found = findings::count(garment);
     let room = see.room();
     let errors = findings::errors(garment);
     html! {
-        nav #tabs aria-label=(say().tabs_label()) data-room=(room.word()) {
+        nav #tabs aria-label=(say.tabs_label()) data-room=(room.word()) {
             @for &panel in room.panels() {
                 @let to = See { panel, room, ..see.clone() };
                 a href=(route::style(name, &to)) data-panel=(panel.word()) aria-current=[(panel == see.panel).then_some("true")] {
-                    (panel.title())
+                    (panel.title(say))
                     @if panel == Panel::Findings && found > 0 { " " span.count { (found) } }
-                    @if panel == Panel::Findings && errors > 0 { " " span.bad { (say().tabs_errors(errors)) } }
+                    @if panel == Panel::Findings && errors > 0 { " " span.bad { (say.tabs_errors(errors)) } }
                 }
             }
         }

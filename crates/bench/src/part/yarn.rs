@@ -4,12 +4,13 @@ use maud::{Markup, html};
 use sewing::yarn::{Ground, Group, GroupRow, Item, Role, order, plan};
 use style::known;
 use trade::{Length, System};
+use words::Words;
 
 use crate::consequence::reach;
 use crate::field::{Show, capital, swatch};
 use crate::garment::{Worked, YARN_PLATE};
 use crate::route;
-use crate::said::{SLOTS, filled, say};
+use crate::said::{SLOTS, filled};
 use crate::see::{Panel, See};
 
 /// How many times larger than it is a stitch is shown in the list.
@@ -18,6 +19,7 @@ const ENLARGED: f64 = 3.0;
 const STRIP: (f64, f64) = (30.0, 8.0);
 
 pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) -> Markup {
+    let say = show.say;
     // Nothing is counted for a panel that nobody looks at.
     if see.panel != Panel::Yarn {
         return html! { section #yarn hidden {} };
@@ -42,18 +44,18 @@ pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) ->
     };
     html! {
         section #yarn aria-labelledby="yarn-title" {
-            h2 #yarn-title { (say().yarn_title()) " " a.plate href=(route::style(name, &to)) data-swap { (say().yarn_plate()) } }
-            p.lead { (say().yarn_lead(colours, densities, ENLARGED, sizes)) }
-            @for (role, title) in [(Role::Needle, say().yarn_needles()), (Role::Under, say().yarn_below())] {
+            h2 #yarn-title { (say.yarn_title()) " " a.plate href=(route::style(name, &to)) data-swap { (say.yarn_plate()) } }
+            p.lead { (say.yarn_lead(colours, densities, ENLARGED, sizes)) }
+            @for (role, title) in [(Role::Needle, say.yarn_needles()), (Role::Under, say.yarn_below())] {
                 h3 { (title) }
                 ul.yarns {
                     @for group in plan.groups.iter().filter(|group| group.role == role) { (one(show, group)) }
                 }
             }
-            h3 { (say().yarn_amounts()) }
+            h3 { (say.yarn_amounts()) }
             (amounts(show, worked, see))
-            h3 { (say().yarn_by_seam()) }
-            p.lead { (say().yarn_by_seam_lead(worked.garment.size)) }
+            h3 { (say.yarn_by_seam()) }
+            p.lead { (say.yarn_by_seam_lead(worked.garment.size)) }
             (by_seam(show, worked))
             (unstated(show, worked))
         }
@@ -61,17 +63,18 @@ pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) ->
 }
 
 fn one(show: &Show<'_>, group: &Group) -> Markup {
+    let say = show.say;
     html! {
         li {
             (strip(group))
             div.what {
                 p.name {
-                    @match group.size { Some(size) => (size.show(show.system)), None => (say().yarn_size_unknown()) }
+                    @match group.size { Some(size) => (size.show(show.system)), None => (say.yarn_size_unknown()) }
                     " " (group.colour_name)
                     @if let Some(density) = group.density { span.density { (density.show(show.system)) } }
-                    @else { span.density { (say().yarn_tacks()) } }
+                    @else { span.density { (say.yarn_tacks()) } }
                 }
-                p.of { (rows(&group.rows)) }
+                p.of { (rows(say, &group.rows)) }
                 p.contrast {
                     @for ground in &group.grounds {
                         span { (contrast(show, ground)) }
@@ -85,11 +88,12 @@ fn one(show: &Show<'_>, group: &Group) -> Markup {
 
 /// How the yarn stands out on a cloth.
 fn contrast(show: &Show<'_>, ground: &Ground) -> String {
+    let say = show.say;
     let (cloth, difference) = (cloth(show, &ground.cloth), ground.difference);
     if ground.reverse {
-        say().yarn_contrast_reverse(cloth, difference.contrast(), difference)
+        say.yarn_contrast_reverse(cloth, difference.contrast(), difference)
     } else {
-        say().yarn_contrast(cloth, difference.contrast(), difference)
+        say.yarn_contrast(cloth, difference.contrast(), difference)
     }
 }
 
@@ -121,11 +125,11 @@ fn mm(value: f64) -> String {
 }
 
 /// The rows of a group, each leading to its seam; those not seen are in brackets.
-fn rows(rows: &[GroupRow]) -> Markup {
+fn rows(say: &'static Words, rows: &[GroupRow]) -> Markup {
     html! {
         @for (index, row) in rows.iter().enumerate() {
             @if index > 0 { ", " }
-            @if row.seen { (linked(row)) } @else { (filled(&say().yarn_unseen(SLOTS[0]), &[linked(row)])) }
+            @if row.seen { (linked(row)) } @else { (filled(&say.yarn_unseen(SLOTS[0]), &[linked(row)])) }
         }
     }
 }
@@ -141,25 +145,26 @@ fn linked(row: &GroupRow) -> Markup {
 
 /// Yarn by yarn: a pair, and an order of so many pairs of the size shown.
 fn amounts(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
+    let say = show.say;
     let system = show.system;
     let consumption = worked.yarn();
     let used = consumption.used();
     let order = order(&[(&worked.garment, see.pairs)]);
     let pairs = html! {
-        input type="text" inputmode="numeric" data-see="pairs" value=(see.pairs) aria-label=(say().yarn_pairs_label()) id="pairs" autocomplete="off";
+        input type="text" inputmode="numeric" data-see="pairs" value=(see.pairs) aria-label=(say.yarn_pairs_label()) id="pairs" autocomplete="off";
     };
     html! {
         table.sums {
             thead {
                 tr {
-                    th scope="col" { (say().yarn_pair(worked.garment.size)) }
-                    th.figure scope="col" { (say().yarn_needle()) }
-                    th.figure scope="col" { (say().yarn_under()) }
-                    th.figure scope="col" { (say().yarn_together()) }
+                    th scope="col" { (say.yarn_pair(worked.garment.size)) }
+                    th.figure scope="col" { (say.yarn_needle()) }
+                    th.figure scope="col" { (say.yarn_under()) }
+                    th.figure scope="col" { (say.yarn_together()) }
                     th.figure scope="col" {
-                        label.pairs { (filled(&say().yarn_pairs(SLOTS[0]), &[pairs])) }
+                        label.pairs { (filled(&say.yarn_pairs(SLOTS[0]), &[pairs])) }
                     }
-                    th.figure scope="col" { (say().yarn_cones()) }
+                    th.figure scope="col" { (say.yarn_cones()) }
                 }
             }
             tbody {
@@ -180,7 +185,7 @@ fn amounts(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
             }
             tfoot {
                 tr {
-                    th scope="row" { (say().yarn_all()) }
+                    th scope="row" { (say.yarn_all()) }
                     td.figure { (reach(used.needle, system)) }
                     td.figure { (reach(used.under, system)) }
                     td.figure { (reach(used.total(), system)) }
@@ -189,7 +194,7 @@ fn amounts(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
                 }
             }
         }
-        p.lead { (say().yarn_order(order.waste)) }
+        p.lead { (say.yarn_order(order.waste)) }
     }
 }
 
@@ -254,6 +259,7 @@ fn name(show: &Show<'_>, key: &str) -> String {
 }
 
 fn unstated(show: &Show<'_>, worked: &Worked) -> Markup {
+    let say = show.say;
     let consumption = worked.yarn();
     if consumption.unstated.is_empty() {
         return html! {};
@@ -261,14 +267,14 @@ fn unstated(show: &Show<'_>, worked: &Worked) -> Markup {
     html! {
         details.by-seam {
             summary {
-                span { (say().yarn_unstated()) }
-                span.figure { (say().yarn_about(reach(consumption.unstated_estimate(), show.system))) }
+                span { (say.yarn_unstated()) }
+                span.figure { (say.yarn_about(reach(consumption.unstated_estimate(), show.system))) }
             }
             ul {
                 @for work in &consumption.unstated {
                     li {
-                        (say().yarn_unstated_work(reach(work.sewn, show.system), work.stitch.code(), capital(&work.what)))
-                        span.source { (say().yarn_unstated_about(reach(work.estimate, show.system))) }
+                        (say.yarn_unstated_work(reach(work.sewn, show.system), work.stitch.code(), capital(&work.what)))
+                        span.source { (say.yarn_unstated_about(reach(work.estimate, show.system))) }
                     }
                 }
             }

@@ -7,9 +7,9 @@ use std::time::{Duration, Instant};
 use jobs::JobError;
 use style::Loaded;
 use trade::System;
+use words::Words;
 
-use super::Task;
-use crate::said::say;
+use super::task::Task;
 
 /// One job of a style.
 pub(crate) struct Job<T: Task> {
@@ -129,11 +129,17 @@ impl<T: Task> Job<T> {
     }
 
     /// What changed since it was begun, in words.
-    pub(crate) fn changed_since(&self, now: &Loaded, system: System) -> Vec<String> {
-        let changes = style::difference_in(&self.loaded.style, &now.style, system);
-        let mut words: Vec<String> = changes.into_iter().map(|change| change.sentence).collect();
+    pub(crate) fn changed_since(
+        &self,
+        say: &'static Words,
+        now: &Loaded,
+        system: System,
+    ) -> Vec<String> {
+        let changes = style::difference(&self.loaded.style, &now.style);
+        let told = changes.iter().map(|change| change.words(say, system));
+        let mut words: Vec<String> = told.collect();
         if self.loaded.collection != now.collection {
-            words.push(say().work_collection_changed().to_owned());
+            words.push(say.work_collection_changed().to_owned());
         }
         words
     }

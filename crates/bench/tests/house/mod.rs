@@ -12,6 +12,7 @@ use bench::{Bench, router};
 use serde_json::{Value, json};
 use tempfile::TempDir;
 use tower::ServiceExt;
+use words::Words;
 
 pub const KEY: &str = "0123456789abcdef0123456789abcdef";
 pub const PORT: u16 = 7461;
@@ -33,9 +34,15 @@ pub struct Got {
 
 impl House {
     pub fn new() -> Self {
+        Self::saying(Words::english())
+    }
+
+    /// The same in other words.
+    pub fn saying(words: &'static Words) -> Self {
         let folder = tempfile::tempdir().unwrap();
         style::write_demo(&folder.path().join("saltmarsh")).unwrap();
         let bench = Bench::new(folder.path().join("saltmarsh"), KEY.to_owned(), PORT);
+        let bench = bench.saying(words);
         Self {
             router: router(bench),
             folder,

@@ -2,6 +2,7 @@
 //! piece to the next. Both are measured on the pieces' own edges.
 
 use geometry::angle_between;
+use style::PartId;
 use trade::Angle;
 
 use crate::pattern::Pattern;
@@ -11,7 +12,7 @@ use crate::piece::{EdgeId, PieceId};
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Corner {
     /// Where it is, for people.
-    pub name: &'static str,
+    pub name: PartId,
     /// The piece it belongs to.
     pub piece: PieceId,
     /// The angle inside the piece, between the tangents of the two edges.
@@ -29,7 +30,7 @@ impl Corner {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Joint {
     /// The line and the seam it crosses, for people.
-    pub name: &'static str,
+    pub name: PartId,
     /// The angles inside both pieces together; half a turn when the line runs on.
     pub angle: Angle,
 }
@@ -44,74 +45,71 @@ impl Joint {
 /// A corner of a piece, as the edge that arrives and the edge that leaves.
 type At = (PieceId, EdgeId, EdgeId);
 
-const CORNERS: &[(&str, At)] = {
+const CORNERS: &[(PartId, At)] = {
     use PieceId::{Back, Band, Front, Yoke};
     &[
         (
-            "centre front at the waist",
+            PartId::FrontCentreAtWaist,
             (Front, EdgeId::Waist, EdgeId::Fly),
         ),
         (
-            "centre back at the waist",
+            PartId::BackCentreAtWaist,
             (Yoke, EdgeId::Top, EdgeId::Centre),
         ),
         (
-            "front hem at the inseam",
+            PartId::FrontHemAtInseam,
             (Front, EdgeId::Inseam, EdgeId::Hem),
         ),
         (
-            "front hem at the outseam",
+            PartId::FrontHemAtOutseam,
             (Front, EdgeId::Hem, EdgeId::Side),
         ),
+        (PartId::BackHemAtInseam, (Back, EdgeId::Inseam, EdgeId::Hem)),
+        (PartId::BackHemAtOutseam, (Back, EdgeId::Hem, EdgeId::Side)),
         (
-            "back hem at the inseam",
-            (Back, EdgeId::Inseam, EdgeId::Hem),
-        ),
-        ("back hem at the outseam", (Back, EdgeId::Hem, EdgeId::Side)),
-        (
-            "left band end, lower corner",
+            PartId::LeftBandEndLower,
             (Band, EdgeId::EndLeft, EdgeId::Join),
         ),
         (
-            "right band end, lower corner",
+            PartId::RightBandEndLower,
             (Band, EdgeId::Overlap, EdgeId::EndRight),
         ),
         (
-            "right band end, inner corner",
+            PartId::RightBandEndInner,
             (Band, EdgeId::EndRight, EdgeId::Inner),
         ),
         (
-            "left band end, inner corner",
+            PartId::LeftBandEndInner,
             (Band, EdgeId::Inner, EdgeId::EndLeft),
         ),
     ]
 };
 
-const JOINTS: &[(&str, At, At)] = {
+const JOINTS: &[(PartId, At, At)] = {
     use PieceId::{Back, Front, PocketFacing, Yoke};
     &[
         (
-            "seat seam across the yoke seam",
+            PartId::SeatAcrossYoke,
             (Back, EdgeId::Top, EdgeId::Seat),
             (Yoke, EdgeId::Centre, EdgeId::Lower),
         ),
         (
-            "outseam across the yoke seam",
+            PartId::OutseamAcrossYoke,
             (Back, EdgeId::Side, EdgeId::Top),
             (Yoke, EdgeId::Lower, EdgeId::Side),
         ),
         (
-            "waist across the outseam",
+            PartId::WaistAcrossOutseam,
             (PocketFacing, EdgeId::Side, EdgeId::Waist),
             (Yoke, EdgeId::Side, EdgeId::Top),
         ),
         (
-            "hem across the outseam",
+            PartId::HemAcrossOutseam,
             (Front, EdgeId::Hem, EdgeId::Side),
             (Back, EdgeId::Hem, EdgeId::Side),
         ),
         (
-            "hem across the inseam",
+            PartId::HemAcrossInseam,
             (Front, EdgeId::Inseam, EdgeId::Hem),
             (Back, EdgeId::Inseam, EdgeId::Hem),
         ),

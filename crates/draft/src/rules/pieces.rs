@@ -1,6 +1,7 @@
 //! Rules about each piece by itself, and about notches that have to fall together.
 
 use geometry::{area, is_simple};
+use style::PartId;
 use trade::Length;
 use words::Words;
 
@@ -29,7 +30,7 @@ pub(super) fn outlines(case: &Case<'_>) -> Vec<Broken> {
 
 fn outline(piece: &Piece) -> Option<Broken> {
     let words = Words::english();
-    let error = |message: String| Some(Broken::error(piece.id.name(), message));
+    let error = |message: String| Some(Broken::error(piece.id, message));
     for (k, edge) in piece.edges.iter().enumerate() {
         let next = &piece.edges[(k + 1) % piece.edges.len()];
         let gap = Length::mm((edge.path.end() - next.path.start()).hypot());
@@ -60,7 +61,7 @@ fn stray_notches(piece: &Piece) -> impl Iterator<Item = Broken> + '_ {
         let on = length.is_some_and(|l| n.along >= -ON_EDGE && n.along <= l + ON_EDGE);
         (!on).then(|| {
             Broken::error(
-                piece.id.name(),
+                piece.id,
                 format!("the notch “{}” does not lie on its edge", n.id.code()),
             )
         })
@@ -68,7 +69,7 @@ fn stray_notches(piece: &Piece) -> impl Iterator<Item = Broken> + '_ {
 }
 
 /// Every pair of notches that meet, as the distance of each from a common place along its seam.
-fn pairs(p: &Pattern) -> Vec<(&'static str, Option<Length>, Option<Length>)> {
+fn pairs(p: &Pattern) -> Vec<(PartId, Option<Length>, Option<Length>)> {
     let from_start = |piece, edge, id| notch(p, piece, edge, id).map(|n| n.0);
     let from_end = |piece, edge, id| notch(p, piece, edge, id).map(|n| n.1 - n.0);
     let edge = |piece, id| Some(p.piece(piece)?.edge(id)?.length());
@@ -84,27 +85,27 @@ fn pairs(p: &Pattern) -> Vec<(&'static str, Option<Length>, Option<Length>)> {
     use PieceId::{Back, Front, PocketBag, PocketFacing, Yoke};
     vec![
         (
-            "knee on the outseam",
+            PartId::KneeOnOutseam,
             from_start(Front, EdgeId::Side, NotchId::OutseamKnee),
             from_start(Back, EdgeId::Side, NotchId::OutseamKnee),
         ),
         (
-            "hip",
+            PartId::Hip,
             from_start(Front, EdgeId::Side, NotchId::Hip),
             from_start(Back, EdgeId::Side, NotchId::Hip),
         ),
         (
-            "knee on the inseam",
+            PartId::KneeOnInseam,
             from_end(Front, EdgeId::Inseam, NotchId::InseamKnee),
             from_end(Back, EdgeId::Inseam, NotchId::InseamKnee),
         ),
         (
-            "middle of the yoke seam",
+            PartId::YokeSeamMiddle,
             from_end(Back, EdgeId::Top, NotchId::YokeMiddle),
             from_start(Yoke, EdgeId::Lower, NotchId::YokeMiddle),
         ),
         (
-            "pocket mouth on the outseam",
+            PartId::MouthOnOutseam,
             (|| {
                 Some(
                     from_end(PocketFacing, EdgeId::SideUnder, NotchId::MouthAtOutseam)?
@@ -114,17 +115,17 @@ fn pairs(p: &Pattern) -> Vec<(&'static str, Option<Length>, Option<Length>)> {
             from_end(PocketBag, EdgeId::SideUnder, NotchId::MouthAtOutseam),
         ),
         (
-            "left side on the band",
+            PartId::LeftSideOnBand,
             on_band(|f, _| f),
             band(NotchId::SideLeft),
         ),
         (
-            "centre back on the band",
+            PartId::BackCentreOnBand,
             on_band(|f, y| f + y),
             band(NotchId::CentreBack),
         ),
         (
-            "right side on the band",
+            PartId::RightSideOnBand,
             on_band(|f, y| f + y * 2.0),
             band(NotchId::SideRight),
         ),

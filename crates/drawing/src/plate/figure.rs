@@ -7,7 +7,7 @@
 mod more;
 
 use draft::{ClothUse, PieceId};
-use geometry::{Affine, BezPath, Path, Point, Rect, Vec2};
+use geometry::{Affine, BezPath, Path, Point, Rect, Vec2, bounds_of};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow, edge_use};
 use trade::{Colour, Length};
 
@@ -19,7 +19,6 @@ use super::words::{amount, system};
 use crate::dimension::{dash_dot, unit};
 use crate::lettering::Taken;
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, Pen};
-use crate::piece_sheet::bounds_of;
 use crate::sheet::{Layer, Stroke, circle, closed, open};
 
 /// Chords of curves, on the cloth.

@@ -105,7 +105,7 @@ fn band<'a>(
     );
     // Room beside the labels for the words that say which end is which.
     let one = figure.on_paper(Length::mm(1.0)).to_mm();
-    let beside = (text_width(RIGHT, TYPE_FIGURES) + 4.0) / one;
+    let beside = (text_width(RIGHT, TYPE_FIGURES).to_mm() + 4.0) / one;
     figure.window(&[p(x0 - beside, low), p(x1 + beside, m.height + 3.0)]);
     let quiet = set_back(figure.tone(ClothUse::Shell));
     let shell = set_back(tone(garment, ClothUse::Shell, Face::Outside));
@@ -324,7 +324,7 @@ fn folds<'a>(
         let trim = garment.collection.trims.get(&label.trim);
         let name = trim.map_or(label.trim.as_str(), |t| t.name.as_str());
         let words = format!("{name}: {}", label.fold.word());
-        let room = w.max((text_width(&words, TYPE_FIGURES) + 2.0) / one);
+        let room = w.max((text_width(&words, TYPE_FIGURES).to_mm() + 2.0) / one);
         let line = fold_line(label.fold, x, w, strip);
         let top = line.iter().map(|q| q.y).fold(1.0, f64::max);
         figure.hold(&[p(x, -9.5 / one), p(x + room, top + 1.0)]);

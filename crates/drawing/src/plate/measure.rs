@@ -91,7 +91,7 @@ fn stack(dims: &[Linear], side: Side) -> Vec<Stacked<'_>> {
     for dim in mine {
         let (a, b) = (along(side, dim.from), along(side, dim.to));
         let (lo, hi) = (a.min(b), a.max(b));
-        let wide = text_width(&dim.words, TYPE_FIGURES) + 2.0 * AIR_MM;
+        let wide = text_width(&dim.words, TYPE_FIGURES).to_mm() + 2.0 * AIR_MM;
         let places = places(lo, hi, wide);
         let free = |level: &[(f64, f64)], r: (f64, f64)| {
             level.iter().all(|o| r.1 <= o.0 + 0.05 || r.0 >= o.1 - 0.05)
@@ -225,14 +225,14 @@ fn line_between(layer: &mut Layer, taken: &mut Taken, from: Point, to: Point) {
     let thin = Stroke::plain(INK, HAIRLINE);
     if long >= SHORT_MM {
         layer.line(None, open(&[from, to]), thin);
-        arrow_head(layer, Pen::FULL, from, -way, long);
-        arrow_head(layer, Pen::FULL, to, way, long);
+        arrow_head(layer, Pen::FULL, from, -way, Length::mm(long));
+        arrow_head(layer, Pen::FULL, to, way, Length::mm(long));
         taken.keep_clear_of(&[from, to]);
     } else {
         let ends = [from - way * TAIL_MM, to + way * TAIL_MM];
         layer.line(None, open(&ends), thin);
-        arrow_head(layer, Pen::FULL, from, way, f64::INFINITY);
-        arrow_head(layer, Pen::FULL, to, -way, f64::INFINITY);
+        arrow_head(layer, Pen::FULL, from, way, Length::mm(f64::INFINITY));
+        arrow_head(layer, Pen::FULL, to, -way, Length::mm(f64::INFINITY));
         taken.keep_clear_of(&ends);
     }
 }
@@ -248,7 +248,7 @@ fn parallel(layer: &mut Layer, taken: &mut Taken, dim: &Aligned) -> Rect {
     extension(layer, taken, dim.to, to);
     line_between(layer, taken, from, to);
     // The words stand level beside the line, on its far side.
-    let wide = text_width(&dim.words, TYPE_FIGURES) / 2.0;
+    let wide = text_width(&dim.words, TYPE_FIGURES).to_mm() / 2.0;
     let tall = TYPE_FIGURES.to_mm() / 2.0;
     let out = left_of(way) * dim.beside_mm.signum();
     let half = |v: Vec2| v.x.abs() * wide + v.y.abs() * tall;
@@ -274,7 +274,7 @@ pub(super) fn pointed(
     keep_in: Rect,
 ) {
     let size = Vec2::new(
-        text_width(words, TYPE_FIGURES) + 2.0 * AIR_MM,
+        text_width(words, TYPE_FIGURES).to_mm() + 2.0 * AIR_MM,
         TYPE_FIGURES.to_mm() * 1.2,
     );
     let ring = (0..12).flat_map(|n| {
@@ -295,7 +295,7 @@ pub(super) fn pointed(
     let to = end(centre);
     if let Some(way) = unit(at - to) {
         layer.line(None, open(&[to, at]), Stroke::plain(CONSTRUCTION, HAIRLINE));
-        arrow_head(layer, Pen::FULL, at, way, 3.0 * 1.5);
+        arrow_head(layer, Pen::FULL, at, way, Length::mm(3.0 * 1.5));
         taken.keep_clear_of(&[to, at]);
     }
     layer.text(None, centred(words, TYPE_FIGURES, centre));
@@ -333,12 +333,18 @@ pub(super) fn angle(
     layer.line(None, open(&arc), Stroke::plain(INK, HAIRLINE));
     for (tip, way) in [(arc[0], arc[0] - arc[1]), (arc[24], arc[24] - arc[23])] {
         if let Some(way) = unit(way) {
-            arrow_head(layer, Pen::FULL, tip, way, radius_mm * turn.abs());
+            arrow_head(
+                layer,
+                Pen::FULL,
+                tip,
+                way,
+                Length::mm(radius_mm * turn.abs()),
+            );
         }
     }
     taken.keep_clear_of(&arc);
     let words = format!("{:.0}°", turn.abs().to_degrees());
-    let wide = text_width(&words, TYPE_FIGURES) + 2.0 * AIR_MM;
+    let wide = text_width(&words, TYPE_FIGURES).to_mm() + 2.0 * AIR_MM;
     let size = Vec2::new(wide, TYPE_FIGURES.to_mm() * 1.2);
     let middle = Vec2::from_angle(a.atan2() + turn / 2.0);
     let near = (0..30).map(|k| corner + middle * (radius_mm + 2.2 + 0.8 * f64::from(k)));
@@ -366,7 +372,7 @@ pub(super) fn marked(layer: &mut Layer, taken: &mut Taken, at: Point, letter: ch
     }
     let words = letter.to_string();
     let size = Vec2::new(
-        text_width(&words, TYPE_FIGURES) + 0.5,
+        text_width(&words, TYPE_FIGURES).to_mm() + 0.5,
         TYPE_FIGURES.to_mm() * 1.1,
     );
     let ring = (0..6).flat_map(|n| {
@@ -390,7 +396,7 @@ pub(super) fn named(
     keep_in: Rect,
 ) {
     let size = Vec2::new(
-        text_width(words, TYPE_FIGURES) + AIR_MM,
+        text_width(words, TYPE_FIGURES).to_mm() + AIR_MM,
         TYPE_FIGURES.to_mm() * 1.15,
     );
     let near = (1..6).flat_map(|n| {

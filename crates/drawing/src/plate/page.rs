@@ -147,7 +147,7 @@ fn measured(mut figure: Figure<'_>) -> Option<Measured<'_>> {
     let drawn = (figure.linear.as_slice(), figure.aligned.as_slice());
     let mut room = measure::draw(&mut dimensions, &mut taken, drawn, body);
     figure.taken = taken;
-    let wide = text_width(&figure.title, TYPE_WORDS) * 1.06;
+    let wide = text_width(&figure.title, TYPE_WORDS).to_mm() * 1.06;
     room.x1 = room.x1.max(room.x0 + wide);
     room.y0 -= HEAD_MM;
     Some(Measured {
@@ -374,7 +374,7 @@ fn wrapped(words: &str, wide: f64) -> Vec<String> {
         let word = word.as_str();
         let longer = out.last().map(|line| format!("{line} {word}"));
         match longer {
-            Some(longer) if text_width(&longer, TYPE_KEY) <= wide => {
+            Some(longer) if text_width(&longer, TYPE_KEY).to_mm() <= wide => {
                 if let Some(last) = out.last_mut() {
                     *last = longer;
                 }
@@ -403,13 +403,13 @@ fn unparted(words: &str) -> Vec<String> {
 }
 
 fn fitting(word: &str, wide: f64) -> String {
-    if text_width(word, TYPE_KEY) <= wide {
+    if text_width(word, TYPE_KEY).to_mm() <= wide {
         return word.to_owned();
     }
     let mut out = String::new();
     for c in word.chars() {
         out.push(c);
-        if text_width(&out, TYPE_KEY) > wide - 4.0 {
+        if text_width(&out, TYPE_KEY).to_mm() > wide - 4.0 {
             out.push('…');
             break;
         }
@@ -455,6 +455,6 @@ mod tests {
     fn a_word_wider_than_the_page_is_cut() {
         let line = wrapped(&"x".repeat(500), 60.0);
         assert_eq!(line.len(), 1);
-        assert!(text_width(&line[0], TYPE_KEY) <= 60.0);
+        assert!(text_width(&line[0], TYPE_KEY).to_mm() <= 60.0);
     }
 }

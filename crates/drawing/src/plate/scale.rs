@@ -99,7 +99,7 @@ pub(super) fn bar(layer: &mut Layer, at: Point, scale: PlateScale, system: Syste
             format!("{figure}")
         };
         // The unit follows the last figure, which itself stays under its tick.
-        let half = text_width(&format!("{figure}"), TYPE_FIGURES) / 2.0;
+        let half = text_width(&format!("{figure}"), TYPE_FIGURES).to_mm() / 2.0;
         let x = at.x + long * f64::from(k) - half;
         layer.text(None, plain(words, Point::new(x, under), false));
     }

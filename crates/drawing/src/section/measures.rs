@@ -1,6 +1,7 @@
 //! Dimensions of a section: rows and widths from the seam line.
 
 use geometry::{Point, Vec2};
+use trade::Length;
 
 use super::model::{RowOf, Section, heights};
 use super::page::{CLEAR, Page};
@@ -92,8 +93,8 @@ impl Page<'_> {
             let room = (b.x - a.x).abs();
             if room > 1e-6 {
                 let way = Vec2::new((b.x - a.x).signum(), 0.0);
-                arrow_head(&mut layer, pen, b, way, room);
-                arrow_head(&mut layer, pen, a, -way, room);
+                arrow_head(&mut layer, pen, b, way, Length::mm(room));
+                arrow_head(&mut layer, pen, a, -way, Length::mm(room));
             }
             let text = Text {
                 at: Point::new(

@@ -89,7 +89,7 @@ fn drawn(section: &Section, look: &Look) -> Option<Sheet> {
         look.level
     };
     let foot = 2.0 + level * levels as f64 + look.figures.to_mm() + look.margin;
-    let aside = |m: &measures::Measure| text_width(&m.words, look.figures) + 1.0;
+    let aside = |m: &measures::Measure| text_width(&m.words, look.figures).to_mm() + 1.0;
     let room = look.width - 2.0 * look.margin;
     let deep = look.height.map_or(TALLEST, |height| height - head - foot);
     // Beside the cloth there has to be room for the words of each dimension.

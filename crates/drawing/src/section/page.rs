@@ -172,7 +172,7 @@ impl<'a> Page<'a> {
             }
         }
         for (x, word) in edges {
-            let half = text_width(word, self.look.figures) / 2.0;
+            let half = text_width(word, self.look.figures).to_mm() / 2.0;
             let inward = if x > 0.0 { -half } else { half };
             let at = self.scale.at(Point::new(x, 0.0)).x + inward;
             let y = self.foot + 1.3 + self.look.figures.to_mm() * CAPITALS / 2.0;
@@ -194,7 +194,7 @@ impl<'a> Page<'a> {
             .filter_map(|(_, corner)| corner.map(|c| c.at))
             .max_by(|a, b| a.x.total_cmp(&b.x));
         let tall = self.look.figures.to_mm() * (CAPITALS + DESCENT) / 2.0 + 0.5;
-        let wide = text_width(&ply.name, self.look.figures) / 2.0;
+        let wide = text_width(&ply.name, self.look.figures).to_mm() / 2.0;
         let half = ply.thickness.to_mm() / 2.0;
         let Some(at) = on else {
             let places = self.beside(ply, (wide, tall));
@@ -264,7 +264,7 @@ impl<'a> Page<'a> {
         };
         let words = format!("{mm} mm{face}");
         let long = self.scale.mm(mm);
-        let wide = text_width(&words, self.look.figures);
+        let wide = text_width(&words, self.look.figures).to_mm();
         let tall = self.look.figures.to_mm() * (CAPITALS + DESCENT);
         let size = Vec2::new(long + 1.0 + wide, tall);
         let room = self.right() - self.left() - size.x;
@@ -298,7 +298,7 @@ impl<'a> Page<'a> {
     fn size(&self, words: &str) -> Vec2 {
         let size = self.look.figures;
         let tall = size.to_mm() * (CAPITALS + DESCENT);
-        Vec2::new(text_width(words, size) + AROUND, tall + AROUND)
+        Vec2::new(text_width(words, size).to_mm() + AROUND, tall + AROUND)
     }
 
     fn is_clear(&self, centre: Point, size: Vec2) -> bool {
@@ -339,7 +339,7 @@ impl<'a> Page<'a> {
         let size = self.look.figures.to_mm();
         let line = centre.y + size * (CAPITALS - DESCENT) / 2.0;
         // A reader's face may be narrower than the room kept: words keep to the near margin.
-        let half = text_width(words, self.look.figures) / 2.0;
+        let half = text_width(words, self.look.figures).to_mm() / 2.0;
         let (x, anchor) = if centre.x < self.look.width / 2.0 {
             (centre.x - half, Anchor::Start)
         } else {

@@ -1,15 +1,14 @@
 //! Panels, band, bags and allowances: the areas of a view.
 
 use draft::{EdgeId, LineId, Piece, PieceId, PointId};
+use flat::{Folds, Half, Hand, View};
 use geometry::{Path, Point, Vec2};
 use sewing::{Face, Finish, InsideLap, On};
 use trade::{Colour, Length};
 
-use super::flat::Half;
+use super::Scene;
 use super::ink::{EDGE, OUTLINE};
-use super::project::Copy;
 use super::rows::behind_rows;
-use super::{Scene, View};
 use crate::sheet::{Layer, Stroke, closed, open};
 
 /// How far the half drawn first runs on under the other.
@@ -23,8 +22,8 @@ const OVEREDGE_BITE: Length = Length::mm(4.0);
 pub(super) fn behind(scene: &Scene) -> Layer {
     let mut layer = Layer::named("behind");
     let inks = &scene.inks;
-    let up = Vec2::new(0.0, scene.flat.band_height);
-    let low = both_sides(scene.flat.waist_line(Half::Back));
+    let up = Vec2::new(0.0, scene.laid.band_height().to_mm());
+    let low = both_sides(scene.laid.waist_line(Half::Back));
     let mut outline = low.clone();
     outline.extend(low.iter().rev().map(|p| *p + up));
     // Folded along its length, the band shows the face of the cloth on both sides.
@@ -48,16 +47,16 @@ fn both_sides(half: Vec<Point>) -> Vec<Point> {
 }
 
 /// The outline of one half, cut at the centre line: what is folded between the legs is not seen.
-fn half_outline(scene: &Scene, copy: Copy) -> Vec<Point> {
-    let (outer, inner) = scene.flat.folds();
+fn half_outline(scene: &Scene, hand: Hand) -> Vec<Point> {
+    let Folds { outer, inner } = scene.laid.folds();
     let mut points = outer;
-    let waist = scene.flat.waist_line(scene.view.half());
+    let waist = scene.laid.waist_line(scene.view.half());
     points.extend(waist.into_iter().rev());
     // Two fills that only touch let the page shine through between them: the half that is drawn first
     // runs on under the other.
-    let centre = match copy {
-        Copy::Right => -UNDER_MM,
-        Copy::Left => 0.0,
+    let centre = match hand {
+        Hand::Right => -UNDER_MM,
+        Hand::Left => 0.0,
     };
     points.extend(inner.into_iter().rev().map(|p| {
         let x = if p.x > 0.0 { p.x } else { centre };
@@ -65,22 +64,22 @@ fn half_outline(scene: &Scene, copy: Copy) -> Vec<Point> {
     }));
     points
         .into_iter()
-        .map(|p| scene.projector.mirrored(p, copy))
+        .map(|p| scene.laid.mirrored(p, hand))
         .collect()
 }
 
 /// Panels of one half with what is set on them, clipped to the outline.
-pub(super) fn panels(scene: &Scene, copy: Copy) -> Layer {
+pub(super) fn panels(scene: &Scene, hand: Hand) -> Layer {
     let mut layer = Layer::named("cloth");
-    let outline = closed(&half_outline(scene, copy));
+    let outline = closed(&half_outline(scene, hand));
     layer.clip = Some(outline.clone());
     let inks = &scene.inks;
     layer.area(Some("piece:back"), outline, inks.panel_behind, None);
     match (scene.view, scene.face) {
-        (View::Front, Face::Outside) => front_outside(scene, copy, &mut layer),
-        (View::Front, Face::Inside) => front_inside(scene, copy, &mut layer),
-        (View::Back, Face::Outside) => back_outside(scene, copy, &mut layer),
-        (View::Back, Face::Inside) => back_inside(scene, copy, &mut layer),
+        (View::Front, Face::Outside) => front_outside(scene, hand, &mut layer),
+        (View::Front, Face::Inside) => front_inside(scene, hand, &mut layer),
+        (View::Back, Face::Outside) => back_outside(scene, hand, &mut layer),
+        (View::Back, Face::Inside) => back_inside(scene, hand, &mut layer),
     }
     layer
 }
@@ -90,17 +89,17 @@ fn fine(path: &Path) -> Vec<Point> {
     geometry::resample(&path.dense(AREA_STEP), AREA_STEP)
 }
 
-fn draw_piece(scene: &Scene, copy: Copy, layer: &mut Layer, id: PieceId, fill: Colour) {
+fn draw_piece(scene: &Scene, hand: Hand, layer: &mut Layer, id: PieceId, fill: Colour) {
     let Some(piece) = scene.garment.pattern.piece(id) else {
         return;
     };
     let points: Vec<Point> = piece.edges.iter().flat_map(|e| fine(&e.path)).collect();
-    draw_points(scene, copy, layer, piece, &points, fill);
+    draw_points(scene, hand, layer, piece, &points, fill);
 }
 
 fn draw_points(
     scene: &Scene,
-    copy: Copy,
+    hand: Hand,
     layer: &mut Layer,
     piece: &Piece,
     points: &[Point],
@@ -108,74 +107,74 @@ fn draw_points(
 ) {
     layer.area(
         Some(&format!("piece:{}", piece.id.code())),
-        scene.area(piece.id, points, copy),
+        scene.area(piece.id, points, hand),
         fill,
         Some(Stroke::plain(scene.inks.edge, EDGE)),
     );
 }
 
-fn front_outside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+fn front_outside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     let inks = &scene.inks;
-    draw_piece(scene, copy, layer, PieceId::PocketFacing, inks.panel_behind);
-    let coin_copies = if scene.garment.pattern.spec.coin_on_right {
-        Copy::Right
+    draw_piece(scene, hand, layer, PieceId::PocketFacing, inks.panel_behind);
+    let coin_hand = if scene.garment.pattern.spec.coin_on_right {
+        Hand::Right
     } else {
-        Copy::Left
+        Hand::Left
     };
-    if copy == coin_copies {
+    if hand == coin_hand {
         draw_piece(
             scene,
-            copy,
+            hand,
             layer,
             PieceId::CoinPocket,
             inks.panel.mixed(Colour::BLACK, 0.07),
         );
         super::rows::piece_rows(
             scene,
-            copy,
+            hand,
             layer,
             &[PieceId::CoinPocket, PieceId::PocketFacing],
         );
-        super::fixings::on_pieces(scene, copy, layer, &[PieceId::CoinPocket]);
+        super::fixings::on_pieces(scene, hand, layer, &[PieceId::CoinPocket]);
     }
-    extra_pocket(scene, copy, layer);
-    draw_piece(scene, copy, layer, PieceId::Front, inks.panel);
+    extra_pocket(scene, hand, layer);
+    draw_piece(scene, hand, layer, PieceId::Front, inks.panel);
 }
 
-fn back_outside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+fn back_outside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     let inks = &scene.inks;
-    draw_piece(scene, copy, layer, PieceId::Back, inks.panel);
-    draw_piece(scene, copy, layer, PieceId::Yoke, inks.panel);
-    let pocket = match copy {
-        Copy::Left => PieceId::BackPocketLeft,
-        Copy::Right => PieceId::BackPocketRight,
+    draw_piece(scene, hand, layer, PieceId::Back, inks.panel);
+    draw_piece(scene, hand, layer, PieceId::Yoke, inks.panel);
+    let pocket = match hand {
+        Hand::Left => PieceId::BackPocketLeft,
+        Hand::Right => PieceId::BackPocketRight,
     };
     draw_piece(
         scene,
-        copy,
+        hand,
         layer,
         pocket,
         inks.panel.mixed(Colour::WHITE, 0.05),
     );
 }
 
-fn front_inside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+fn front_inside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     let inks = &scene.inks;
-    draw_piece(scene, copy, layer, PieceId::Front, inks.panel);
-    laps(scene, copy, layer, &[PieceId::Front]);
-    fly_inside(scene, copy, layer);
-    bag(scene, copy, layer);
+    draw_piece(scene, hand, layer, PieceId::Front, inks.panel);
+    laps(scene, hand, layer, &[PieceId::Front]);
+    fly_inside(scene, hand, layer);
+    bag(scene, hand, layer);
 }
 
-fn back_inside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+fn back_inside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     let inks = &scene.inks;
-    draw_piece(scene, copy, layer, PieceId::Back, inks.panel);
-    draw_piece(scene, copy, layer, PieceId::Yoke, inks.panel);
-    laps(scene, copy, layer, &[PieceId::Back, PieceId::Yoke]);
+    draw_piece(scene, hand, layer, PieceId::Back, inks.panel);
+    draw_piece(scene, hand, layer, PieceId::Yoke, inks.panel);
+    laps(scene, hand, layer, &[PieceId::Back, PieceId::Yoke]);
 }
 
 /// The under layer of the pocket bag hangs in front of the panel.
-fn bag(scene: &Scene, copy: Copy, layer: &mut Layer) {
+fn bag(scene: &Scene, hand: Hand, layer: &mut Layer) {
     let Some(piece) = scene.garment.pattern.piece(PieceId::PocketBag) else {
         return;
     };
@@ -185,34 +184,34 @@ fn bag(scene: &Scene, copy: Copy, layer: &mut Layer) {
             points.extend(fine(path));
         }
     }
-    draw_points(scene, copy, layer, piece, &points, scene.inks.pocketing);
+    draw_points(scene, hand, layer, piece, &points, scene.inks.pocketing);
 }
 
 /// The concealed pocket lies on the facing and bag behind one mouth, up to the band seam; inside
 /// only its stitches show, on the bag.
-fn extra_pocket(scene: &Scene, copy: Copy, layer: &mut Layer) {
+fn extra_pocket(scene: &Scene, hand: Hand, layer: &mut Layer) {
     let Some(extra) = scene.garment.pattern.spec.extra_pocket else {
         return;
     };
     let mine = if extra.on_left {
-        Copy::Left
+        Hand::Left
     } else {
-        Copy::Right
+        Hand::Right
     };
-    if copy == mine {
+    if hand == mine {
         draw_piece(
             scene,
-            copy,
+            hand,
             layer,
             PieceId::ExtraPocket,
             scene.inks.panel.mixed(Colour::BLACK, 0.07),
         );
-        super::rows::piece_rows(scene, copy, layer, &[PieceId::ExtraPocket]);
+        super::rows::piece_rows(scene, hand, layer, &[PieceId::ExtraPocket]);
     }
 }
 
 /// Left: the facing behind the fly edge. Right: the shield, which reaches across behind it.
-fn fly_inside(scene: &Scene, copy: Copy, layer: &mut Layer) {
+fn fly_inside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     let pattern = &scene.garment.pattern;
     let (Some(front), Some(facing)) = (
         pattern.piece(PieceId::Front),
@@ -223,12 +222,12 @@ fn fly_inside(scene: &Scene, copy: Copy, layer: &mut Layer) {
     let (Some(fly), Some(stitch)) = (front.edge(EdgeId::Fly), front.line(LineId::FlyStitch)) else {
         return;
     };
-    if copy == Copy::Left {
+    if hand == Hand::Left {
         let mut points = fine(fly);
         points.extend(fine(stitch));
         layer.area(
             Some(&format!("piece:{}", facing.id.code())),
-            scene.area(PieceId::Front, &points, copy),
+            scene.area(PieceId::Front, &points, hand),
             scene.inks.cloth_reverse.mixed(Colour::BLACK, 0.06),
             Some(Stroke::plain(scene.inks.edge, EDGE)),
         );
@@ -266,8 +265,8 @@ fn draw_shield(scene: &Scene, layer: &mut Layer) {
     let place = |p: &Point| {
         let across = p.x - sewn.start().x;
         scene
-            .projector
-            .mirrored(Point::new(across, top.y + p.y), Copy::Left)
+            .laid
+            .mirrored(Point::new(across, top.y + p.y), Hand::Left)
     };
     let points: Vec<Point> = corners.iter().map(place).collect();
     layer.area(
@@ -279,16 +278,15 @@ fn draw_shield(scene: &Scene, layer: &mut Layer) {
 }
 
 /// Allowances as they lie inside.
-fn laps(scene: &Scene, copy: Copy, layer: &mut Layer, pieces: &[PieceId]) {
+fn laps(scene: &Scene, hand: Hand, layer: &mut Layer, pieces: &[PieceId]) {
     for lap in &scene.garment.laps {
-        if pieces.contains(&lap.piece) && scene.projector.copies(lap.piece, lap.on).contains(&copy)
-        {
-            draw_lap(scene, copy, layer, lap);
+        if pieces.contains(&lap.piece) && scene.laid.copies(lap.piece, lap.on).contains(&hand) {
+            draw_lap(scene, hand, layer, lap);
         }
     }
 }
 
-fn draw_lap(scene: &Scene, copy: Copy, layer: &mut Layer, lap: &InsideLap) {
+fn draw_lap(scene: &Scene, hand: Hand, layer: &mut Layer, lap: &InsideLap) {
     let Some(edge) = scene
         .garment
         .pattern
@@ -303,7 +301,7 @@ fn draw_lap(scene: &Scene, copy: Copy, layer: &mut Layer, lap: &InsideLap) {
     let strip = |from: &[Point], to: &[Point]| {
         let mut points = from.to_vec();
         points.extend(to.iter().rev());
-        scene.area(lap.piece, &points, copy)
+        scene.area(lap.piece, &points, hand)
     };
     let inks = &scene.inks;
     let part = format!("edge:{}:{}", lap.piece.code(), lap.edge.code());
@@ -327,7 +325,7 @@ fn draw_lap(scene: &Scene, copy: Copy, layer: &mut Layer, lap: &InsideLap) {
     if lap.finish == Finish::Overedged {
         let middle = inward(&line, (width - 2.0).max(0.5));
         let over = overedge(scene, lap);
-        for run in scene.projector.line(&scene.flat, lap.piece, &middle, copy) {
+        for run in scene.laid.line(lap.piece, &middle, hand) {
             layer.line(
                 over.part.as_deref().or(Some(&part)),
                 open(&run),
@@ -388,14 +386,14 @@ fn inward(points: &[Point], by: f64) -> Vec<Point> {
 /// The heavy line round both halves, and the hem.
 pub(super) fn outline(scene: &Scene) -> Layer {
     let mut layer = Layer::named("outline");
-    let (outer, inner) = scene.flat.folds();
+    let Folds { outer, inner } = scene.laid.folds();
     let meet_y = inner
         .iter()
         .filter(|p| p.x <= 0.0)
         .map(|p| p.y)
         .min_by(f64::total_cmp);
-    for copy in [Copy::Right, Copy::Left] {
-        let on_view = |p: &Point| scene.projector.mirrored(*p, copy);
+    for hand in [Hand::Right, Hand::Left] {
+        let on_view = |p: &Point| scene.laid.mirrored(*p, hand);
         // Up the side, and from the hem up the inner fold to where the legs meet.
         let parted: Vec<Point> = inner.iter().filter(|p| p.x > 0.0).map(on_view).collect();
         let hem = [outer.first(), inner.first()];
@@ -413,7 +411,7 @@ pub(super) fn outline(scene: &Scene) -> Layer {
     if let Some(low) = meet_y {
         layer.line(
             None,
-            open(&[Point::new(0.0, low), Point::new(0.0, scene.crotch_y())]),
+            open(&[Point::new(0.0, low), scene.laid.crotch()]),
             Stroke::plain(scene.inks.outline, EDGE),
         );
     }
@@ -424,8 +422,8 @@ pub(super) fn outline(scene: &Scene) -> Layer {
 /// the overlap of the right end lies over the left.
 pub(super) fn band(scene: &Scene) -> Layer {
     let mut layer = Layer::named("band");
-    let up = Vec2::new(0.0, scene.flat.band_height);
-    let half = scene.flat.waist_line(scene.view.half());
+    let up = Vec2::new(0.0, scene.laid.band_height().to_mm());
+    let half = scene.laid.waist_line(scene.view.half());
     let fill = scene.inks.cloth_face;
     let stroke = Some(Stroke::plain(scene.inks.outline, OUTLINE));
     let strip = |line: Vec<Point>| {
@@ -438,14 +436,14 @@ pub(super) fn band(scene: &Scene) -> Layer {
         return layer;
     }
     let order = match scene.face {
-        Face::Outside => [Copy::Right, Copy::Left],
-        Face::Inside => [Copy::Left, Copy::Right],
+        Face::Outside => [Hand::Right, Hand::Left],
+        Face::Inside => [Hand::Left, Hand::Right],
     };
-    for copy in order {
-        let side = half.iter().map(|p| scene.projector.mirrored(*p, copy));
+    for hand in order {
+        let side = half.iter().map(|p| scene.laid.mirrored(*p, hand));
         // Under the left end the overlap is not seen.
-        let overlap = match (scene.face, copy) {
-            (Face::Inside, Copy::Right) => scene.projector.overlap(&scene.flat),
+        let overlap = match (scene.face, hand) {
+            (Face::Inside, Hand::Right) => scene.laid.overlap(),
             _ => Vec::new(),
         };
         let line = overlap.into_iter().rev().chain(side).collect();
@@ -455,6 +453,6 @@ pub(super) fn band(scene: &Scene) -> Layer {
 }
 
 /// Whether something on these copies is on this one.
-pub(super) fn is_on(scene: &Scene, piece: PieceId, on: On, copy: Copy) -> bool {
-    scene.projector.copies(piece, on).contains(&copy)
+pub(super) fn is_on(scene: &Scene, piece: PieceId, on: On, hand: Hand) -> bool {
+    scene.laid.copies(piece, on).contains(&hand)
 }

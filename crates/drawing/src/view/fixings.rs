@@ -1,15 +1,14 @@
 //! Hardware, tacks, loops, patch and labels.
 
 use draft::PieceId;
+use flat::{Half, Hand, View};
 use geometry::{BezPath, Point, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind};
 use style::Drawing;
 use trade::{Colour, Length};
 
-use super::flat::Half;
+use super::Scene;
 use super::ink::EDGE;
-use super::project::Copy;
-use super::{Scene, View};
 use crate::art::{on_flat, room_for_words};
 use crate::sheet::{Anchor, Layer, Stroke, Text, circle, closed, open};
 
@@ -33,31 +32,28 @@ pub(super) fn fixings(scene: &Scene) -> Layer {
             (View::Front, Face::Outside) => fixing.piece == PieceId::CoinPocket,
             (View::Front, Face::Inside) => {
                 let hole = matches!(fixing.kind, FixingKind::Buttonhole(_));
-                hole && fixing.piece == PieceId::Band && scene.projector.covered(fixing.at)
+                hole && fixing.piece == PieceId::Band && scene.laid.covered(fixing.at)
             }
             (View::Back, _) => false,
         };
         if covered || !shows(fixing, scene.face) {
             continue;
         }
-        for copy in scene.projector.copies(fixing.piece, fixing.on) {
-            place(scene, fixing, *copy, &mut layer);
+        for hand in scene.laid.copies(fixing.piece, fixing.on) {
+            place(scene, fixing, *hand, &mut layer);
         }
     }
     layer
 }
 
 /// Fixings of some pieces on one half, for pieces that lie partly under another.
-pub(super) fn on_pieces(scene: &Scene, copy: Copy, layer: &mut Layer, pieces: &[PieceId]) {
+pub(super) fn on_pieces(scene: &Scene, hand: Hand, layer: &mut Layer, pieces: &[PieceId]) {
     for fixing in &scene.garment.fixings {
         if pieces.contains(&fixing.piece)
             && shows(fixing, scene.face)
-            && scene
-                .projector
-                .copies(fixing.piece, fixing.on)
-                .contains(&copy)
+            && scene.laid.copies(fixing.piece, fixing.on).contains(&hand)
         {
-            place(scene, fixing, copy, layer);
+            place(scene, fixing, hand, layer);
         }
     }
 }
@@ -71,7 +67,7 @@ pub(super) fn behind(scene: &Scene, layer: &mut Layer) {
         if fixing.piece != PieceId::Band || !fixing.inside {
             continue;
         }
-        let spot = scene.projector.band(&scene.flat, fixing.at);
+        let spot = scene.laid.band(fixing.at);
         if spot.half == Half::Back && matches!(fixing.kind, FixingKind::Label(..)) {
             draw(scene, fixing, spot.at, Vec2::new(1.0, 0.0), layer);
         }
@@ -85,35 +81,23 @@ fn shows(fixing: &Fixing, face: Face) -> bool {
     }
 }
 
-fn place(scene: &Scene, fixing: &Fixing, copy: Copy, layer: &mut Layer) {
-    let Some(at) = scene
-        .projector
-        .point(&scene.flat, fixing.piece, fixing.at, copy)
-    else {
+fn place(scene: &Scene, fixing: &Fixing, hand: Hand, layer: &mut Layer) {
+    let Some(at) = scene.laid.point(fixing.piece, fixing.at, hand) else {
         return;
     };
     // What is folded in between the legs is not seen.
-    if fixing.piece != PieceId::Band && at.x * scene.projector.sign(copy) < HIDDEN_BEYOND_MM {
+    if fixing.piece != PieceId::Band && at.x * scene.laid.sign(hand) < HIDDEN_BEYOND_MM {
         return;
     }
     let along = scene
-        .projector
-        .direction(&scene.flat, fixing.piece, fixing.at, fixing.along, copy);
+        .laid
+        .direction(fixing.piece, fixing.at, fixing.along, hand);
     draw(scene, fixing, at, along, layer);
 }
 
 /// A rectangle about a middle, `length` along a direction.
 fn block(at: Point, along: Vec2, length: Length, width: Length) -> BezPath {
-    closed(&corners(at, along, length, width))
-}
-
-/// The corners of such a rectangle, in order.
-pub(super) fn corners(at: Point, along: Vec2, length: Length, width: Length) -> [Point; 4] {
-    let (a, b) = (
-        along * (length.to_mm() / 2.0),
-        left_of(along) * (width.to_mm() / 2.0),
-    );
-    [at - a - b, at + a - b, at + a + b, at - a + b]
+    closed(&geometry::block(at, along, length, width))
 }
 
 fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Layer) {

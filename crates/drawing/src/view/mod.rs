@@ -2,53 +2,22 @@
 
 mod cloth;
 mod fixings;
-mod flat;
 mod ink;
-mod places;
-mod project;
 pub(crate) mod roping;
 mod rows;
 mod sides;
 #[cfg(test)]
 mod tests;
 
-use draft::{EdgeId, PieceId};
+use draft::PieceId;
+use flat::{Hand, LaidGarment, View};
 use geometry::{Affine, BezPath, Point, Rect};
 use sewing::{Face, Garment};
 use trade::Length;
 
 use crate::lettering::text_box;
 use crate::sheet::{Layer, Sheet};
-use flat::{Flat, Half};
 use ink::Inks;
-pub use places::Places;
-use project::{Copy, Projector};
-
-/// Which side of the garment faces the viewer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum View {
-    /// The front.
-    Front,
-    /// The back.
-    Back,
-}
-
-impl View {
-    /// The word for people and for programs.
-    pub const fn word(self) -> &'static str {
-        match self {
-            View::Front => "front",
-            View::Back => "back",
-        }
-    }
-
-    const fn half(self) -> Half {
-        match self {
-            View::Front => Half::Front,
-            View::Back => Half::Back,
-        }
-    }
-}
 
 /// White space round the garment.
 const MARGIN_MM: f64 = 25.0;
@@ -58,9 +27,8 @@ struct Scene<'a> {
     garment: &'a Garment,
     view: View,
     face: Face,
-    flat: Flat,
     inks: Inks,
-    projector: Projector,
+    laid: LaidGarment,
 }
 
 /// The garment laid flat and closed, seen from one side, true to scale, with words beside its waist
@@ -90,7 +58,7 @@ fn drawn(garment: &Garment, view: View, face: Face, told: bool) -> Sheet {
         },
         garment.size
     );
-    let Some(flat) = Flat::new(&garment.pattern) else {
+    let Some(laid) = LaidGarment::of(garment, view, face) else {
         return Sheet {
             title,
             origin: Point::ORIGIN,
@@ -104,17 +72,16 @@ fn drawn(garment: &Garment, view: View, face: Face, told: bool) -> Sheet {
         view,
         face,
         inks: Inks::of(garment, face),
-        projector: Projector::new(garment, view, face),
-        flat,
+        laid,
     };
     let mut layers = Vec::new();
     if view == View::Front {
         layers.push(cloth::behind(&scene));
     }
-    for copy in [Copy::Right, Copy::Left] {
-        let panels = cloth::panels(&scene, copy);
-        let rows = rows::panel_rows(&scene, copy, &panels);
-        let ridges = roping::ridges(&scene, copy, &panels);
+    for hand in [Hand::Right, Hand::Left] {
+        let panels = cloth::panels(&scene, hand);
+        let rows = rows::panel_rows(&scene, hand, &panels);
+        let ridges = roping::ridges(&scene, hand, &panels);
         layers.extend([panels, ridges, rows]);
     }
     layers.push(cloth::outline(&scene));
@@ -163,31 +130,8 @@ fn on_paper(title: String, mut layers: Vec<Layer>) -> Sheet {
 }
 
 impl Scene<'_> {
-    /// Height at which the crotch seam reaches the centre line on this view.
-    fn crotch_y(&self) -> f64 {
-        let (piece, edges): (PieceId, &[EdgeId]) = match self.view {
-            View::Front => (PieceId::Front, &[EdgeId::Fly, EdgeId::Crotch]),
-            View::Back => (PieceId::Back, &[EdgeId::Seat]),
-        };
-        let Some(piece) = self.garment.pattern.piece(piece) else {
-            return 0.0;
-        };
-        edges
-            .iter()
-            .filter_map(|id| piece.edge(*id))
-            .flat_map(|path| path.dense(Length::mm(2.0)))
-            .map(|p| match self.view {
-                View::Front => self.flat.front(p).at,
-                View::Back => self.flat.back_unfolded(p),
-            })
-            .filter(|p| p.x >= 0.0)
-            .map(|p| p.y)
-            .fold(f64::INFINITY, f64::min)
-            .min(1e4)
-    }
-
     /// A whole piece on this view, as a closed outline in view coordinates (y up).
-    fn area(&self, piece: PieceId, points: &[Point], copy: Copy) -> BezPath {
-        crate::sheet::closed(&self.projector.area(&self.flat, piece, points, copy))
+    fn area(&self, piece: PieceId, points: &[Point], hand: Hand) -> BezPath {
+        crate::sheet::closed(&self.laid.area(piece, points, hand))
     }
 }

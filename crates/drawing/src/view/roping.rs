@@ -5,12 +5,12 @@
 //! twist and the ridges rise (common practice). They are drawn as shaded valleys across the hem.
 
 use draft::{EdgeId, PieceId};
+use flat::{Hand, View};
 use geometry::{Path, Point};
 use style::Construction;
 use trade::{Colour, Length};
 
-use super::project::Copy;
-use super::{Scene, View};
+use super::Scene;
 use crate::sheet::{Layer, Stroke, open};
 
 /// From ridge to ridge along the hem (common practice: 5 to 8 mm on a hem of 12 mm).
@@ -20,7 +20,7 @@ const RIDGE: Length = Length::mm(6.5);
 const LEAN: f64 = 0.9;
 
 /// The valleys of both panels on one half, clipped like the panels.
-pub(super) fn ridges(scene: &Scene, copy: Copy, panels: &Layer) -> Layer {
+pub(super) fn ridges(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
     let mut layer = Layer::named("roping");
     layer.clip.clone_from(&panels.clip);
     let garment = scene.garment;
@@ -49,11 +49,11 @@ pub(super) fn ridges(scene: &Scene, copy: Copy, panels: &Layer) -> Layer {
     let colour = scene.inks.panel.mixed(Colour::BLACK, 0.35);
     let light = scene.inks.panel.mixed(Colour::WHITE, 0.22);
     let part = Some("seam:hem");
-    for (line, colour, width) in valleys(edge, depth, lean(scene, piece, copy, edge, toward_right))
+    for (line, colour, width) in valleys(edge, depth, lean(scene, piece, hand, edge, toward_right))
         .into_iter()
         .flat_map(|[dark, lit]| [(dark, colour, 1.3), (lit, light, 0.7)])
     {
-        for run in scene.projector.line(&scene.flat, piece, &line, copy) {
+        for run in scene.laid.line(piece, &line, hand) {
             let stroke = Stroke {
                 round: true,
                 ..Stroke::plain(colour, Length::mm(width))
@@ -66,10 +66,10 @@ pub(super) fn ridges(scene: &Scene, copy: Copy, panels: &Layer) -> Layer {
 
 /// Forwards or backwards along the hem's own direction, so that the ridges lean to the wanted side
 /// on the view.
-fn lean(scene: &Scene, piece: PieceId, copy: Copy, hem: &Path, toward_right: bool) -> f64 {
+fn lean(scene: &Scene, piece: PieceId, hand: Hand, hem: &Path, toward_right: bool) -> f64 {
     // The ends themselves may lie round the fold, on the other view.
     let inner = [0.4, 0.6].map(|share| hem.point_at(hem.length() * share));
-    let [from, to] = inner.map(|p| scene.projector.point(&scene.flat, piece, p, copy));
+    let [from, to] = inner.map(|p| scene.laid.point(piece, p, hand));
     let rightwards = match (from, to) {
         (Some(from), Some(to)) => to.x > from.x,
         _ => true,

@@ -1,15 +1,14 @@
 //! Rows of stitches, each stitch at its pitch, the yarn at its thickness and colour.
 
 use draft::PieceId;
+use flat::{Half, Hand, View};
 use geometry::Point;
 use sewing::{Face, RowYarn, StitchRow};
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
+use super::Scene;
 use super::cloth::is_on;
-use super::flat::Half;
-use super::project::Copy;
-use super::{Scene, View};
 use crate::sheet::{Layer, Stroke, open};
 
 const ROW_STEP: Length = Length::mm(3.0);
@@ -17,7 +16,7 @@ const ROW_STEP: Length = Length::mm(3.0);
 const ROW_TOLERANCE_MM: f64 = 0.04;
 
 /// Rows on the panels of one half, clipped like the panels.
-pub(super) fn panel_rows(scene: &Scene, copy: Copy, panels: &Layer) -> Layer {
+pub(super) fn panel_rows(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
     let mut layer = Layer::named("rows");
     layer.clip.clone_from(&panels.clip);
     let hidden_under_front = |piece: PieceId| {
@@ -36,20 +35,20 @@ pub(super) fn panel_rows(scene: &Scene, copy: Copy, panels: &Layer) -> Layer {
         .filter(|p| !matches!(p, PieceId::Band | PieceId::LoopStrip | PieceId::FlyShield))
         .filter(|p| !hidden_under_front(*p))
         .collect();
-    piece_rows(scene, copy, &mut layer, &pieces);
+    piece_rows(scene, hand, &mut layer, &pieces);
     layer
 }
 
 /// Rows of the given pieces on one half.
-pub(super) fn piece_rows(scene: &Scene, copy: Copy, layer: &mut Layer, pieces: &[PieceId]) {
+pub(super) fn piece_rows(scene: &Scene, hand: Hand, layer: &mut Layer, pieces: &[PieceId]) {
     for row in &scene.garment.rows {
         if pieces.contains(&row.piece)
             && shows(row, scene.face)
             && !drawn_on_its_edge(scene, row)
-            && is_on(scene, row.piece, row.on, copy)
+            && is_on(scene, row.piece, row.on, hand)
         {
             let points = dense_line(row);
-            for run in scene.projector.line(&scene.flat, row.piece, &points, copy) {
+            for run in scene.laid.line(row.piece, &points, hand) {
                 draw(row, scene.face, run, layer);
             }
         }
@@ -87,11 +86,8 @@ fn rows_on_band(scene: &Scene, wanted: impl Fn(&StitchRow) -> bool) -> Layer {
     for row in &scene.garment.rows {
         if row.piece == PieceId::Band && shows(row, scene.face) && wanted(row) {
             let points = dense_line(row);
-            for points in points.split(|p| scene.projector.covered(*p)) {
-                for run in scene
-                    .projector
-                    .line(&scene.flat, row.piece, points, Copy::Left)
-                {
+            for points in points.split(|p| scene.laid.covered(*p)) {
+                for run in scene.laid.line(row.piece, points, Hand::Left) {
                     draw(row, scene.face, run, &mut layer);
                 }
             }
@@ -112,7 +108,7 @@ pub(super) fn behind_rows(scene: &Scene, layer: &mut Layer) {
         }
         let run: Vec<Point> = dense_line(row)
             .into_iter()
-            .map(|p| scene.projector.band(&scene.flat, p))
+            .map(|p| scene.laid.band(p))
             .filter(|spot| spot.half == Half::Back)
             .map(|spot| spot.at)
             .collect();

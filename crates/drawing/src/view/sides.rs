@@ -1,11 +1,11 @@
 //! Which half of a view is the wearer's left and which the right, in words beside the waist: the pair
 //! is turned over and turned out from one view to the next, and nobody should have to work it out.
 
+use flat::Hand;
 use geometry::Point;
 use trade::Length;
 
 use super::Scene;
-use super::project::Copy;
 use crate::lettering::CAPITALS;
 use crate::palette::{INK, QUIET};
 use crate::sheet::{Anchor, Layer, Text};
@@ -19,17 +19,17 @@ const APART_MM: f64 = 12.0;
 /// The words of both halves, level with the middle of the band, where the pair is narrowest.
 pub(super) fn words(scene: &Scene) -> Layer {
     let mut layer = Layer::named("sides");
-    let line = scene.flat.waist_line(scene.view.half());
+    let line = scene.laid.waist_line(scene.view.half());
     let Some(fold) = line.last().filter(|p| p.is_finite()) else {
         return layer;
     };
-    let middle = fold.y + scene.flat.band_height / 2.0;
-    for (copy, words) in [
-        (Copy::Left, "wearer's left"),
-        (Copy::Right, "wearer's right"),
+    let middle = fold.y + scene.laid.band_height().to_mm() / 2.0;
+    for (hand, words) in [
+        (Hand::Left, "wearer's left"),
+        (Hand::Right, "wearer's right"),
     ] {
         let beside = Point::new(fold.x + APART_MM, middle - TYPE.to_mm() * CAPITALS / 2.0);
-        let at = scene.projector.mirrored(beside, copy);
+        let at = scene.laid.mirrored(beside, hand);
         layer.text(
             None,
             Text {

@@ -2,11 +2,12 @@
 //! Left and right on the four views: what a maker finds who holds the pair, right side out and turned out.
 
 use draft::{EdgeId, PieceId, PointId};
+use flat::{Places, View};
 use geometry::Rect;
 use sewing::{Face, Garment, make};
 use style::Size;
 
-use super::{Places, View, garment_picture, garment_view};
+use super::{garment_picture, garment_view};
 use crate::lettering::text_box;
 use crate::plate;
 use crate::samples::{ferryman, sewn, texts, words_stand_clear};

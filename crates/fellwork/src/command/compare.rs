@@ -1,10 +1,10 @@
 //! `fellwork compare`: what is different between two versions of a file.
 
 use serde::Serialize;
-use style::{Change, Teller};
+use style::{Teller, ToldChange};
 
 use crate::args::Compare;
-use crate::command::history::{called, kept, of, read, units, version};
+use crate::command::history::{called, in_words, kept, of, read, units, version};
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;
@@ -18,7 +18,7 @@ struct Compared<'a> {
     a: u32,
     b: u32,
     same_text: bool,
-    changes: &'a [Change],
+    changes: &'a [ToldChange],
 }
 
 pub fn run(asked: &Compare) -> Result<Exit, Trouble> {
@@ -28,7 +28,7 @@ pub fn run(asked: &Compare) -> Result<Exit, Trouble> {
     let b = version(&history, &asked.b)?;
     let teller = Teller::of(&kept);
     let (before, after) = (read(&teller, a)?, read(&teller, b)?);
-    let changes = teller.changes(&before, &after, units(&kept));
+    let changes = in_words(&teller.changes(&before, &after), units(&kept));
     let same_text = a.id == b.id;
     if asked.json {
         let compared = Compared {

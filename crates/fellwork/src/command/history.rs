@@ -8,10 +8,11 @@ use std::path::Path;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use style::{
-    Change, History, KeepError, KeptFile, NameError, Report, Revision, Teller, Units, VersionRead,
-    Way,
+    Change, History, KeepError, KeptFile, NameError, Report, Revision, Teller, ToldChange, Units,
+    VersionRead, Way,
 };
 use trade::System;
+use words::Words;
 
 use crate::args::{HistoryOf, VersionName};
 use crate::command::load;
@@ -38,7 +39,7 @@ struct Told<'a> {
 enum Changes {
     /// There is none before it.
     First,
-    Known(Vec<Change>),
+    Known(Vec<ToldChange>),
     /// The one before it cannot be read.
     Unknown,
     /// It cannot be read itself.
@@ -146,6 +147,12 @@ pub fn read(teller: &Teller, version: &Revision) -> Result<VersionRead, Report> 
     teller.read(&style::read_revision(version)?)
 }
 
+/// Changes in the words of the command line.
+pub fn in_words(changes: &[Change], units: System) -> Vec<ToldChange> {
+    let told = |change: &Change| change.told(Words::english(), units);
+    changes.iter().map(told).collect()
+}
+
 /// What stands for a version in a sentence: "version 12, first sample".
 pub fn called(history: &History, version: &Revision) -> String {
     let number = version.number;
@@ -213,7 +220,9 @@ fn collection(folder: &Path, json: bool) -> Result<Exit, Trouble> {
         let changes = match (read(&teller, &change.from), read(&teller, &change.to)) {
             (_, Err(report)) => Changes::Unread(report),
             (Err(_), _) => Changes::Unknown,
-            (Ok(before), Ok(this)) => Changes::Known(teller.changes(&before, &this, units(&kept))),
+            (Ok(before), Ok(this)) => {
+                Changes::Known(in_words(&teller.changes(&before, &this), units(&kept)))
+            }
         };
         told.push((change, changes));
     }
@@ -270,7 +279,7 @@ fn told<'a>(kept: &KeptFile, history: &'a History, named: bool) -> Vec<Told<'a>>
             (Ok(_), None) => Changes::First,
             (Ok(_), Some((_, Err(_)))) => Changes::Unknown,
             (Ok(this), Some((_, Ok(before)))) => {
-                Changes::Known(teller.changes(before, &this, units))
+                Changes::Known(in_words(&teller.changes(before, &this), units))
             }
         };
         all.push(Told {

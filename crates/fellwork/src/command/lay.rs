@@ -2,8 +2,8 @@
 
 use std::time::Duration;
 
+use cut_sheets::LayMarks;
 use cutting::{BandCut, Spread, Way};
-use drawing::LayMarks;
 use jobs::{Finder, Found, Kept, LaidOut, LayJob, LayKind, LayOrder, apart, lay_file, system};
 use lay::{Decides, splices};
 use serde::Serialize;

@@ -5,8 +5,8 @@ mod words;
 
 use std::sync::atomic::AtomicBool;
 
+use cut_sheets::LayMarks;
 use cutting::Spread;
-use drawing::LayMarks;
 use jobs::{Finder, Found, apart, cloth_of, system};
 use lay::{Lay, LayError};
 use spreading::{ClothJob, ClothPlan, CutOrder, Rolls, plan_cloth, spread_rolls};
@@ -67,6 +67,7 @@ pub fn run(asked: &PlanOrder) -> Result<Exit, Trouble> {
 
 /// What the order states beyond what is usual, in words with the reason.
 fn unusual(order: &Order) -> Vec<String> {
+    let english = ::words::Words::english();
     let stated = style::stated_by_order(order).into_iter();
     stated
         .filter_map(|one| {
@@ -74,7 +75,9 @@ fn unusual(order: &Order) -> Vec<String> {
             let [from, to] = range.usual;
             Some(format!(
                 "{}: it is {}; {from} to {to} is usual ({})",
-                one.about, one.amount, range.reason
+                english.putting(one.value.called()),
+                one.amount,
+                range.reason
             ))
         })
         .collect()
@@ -177,7 +180,7 @@ fn drawings(planned: &[Planned<'_>], system: System) -> Vec<(String, String)> {
             };
             let marks = marks(one.job, &one.plan, index, found);
             let sheet =
-                drawing::lay_sheet(&spread_lay.spread, found, one.job.cloth, &marks, system);
+                cut_sheets::lay_sheet(&spread_lay.spread, found, one.job.cloth, &marks, system);
             let name = format!("{}-{}.svg", one.job.name, index + 1);
             drawings.push((name, drawing::svg(&sheet)));
         }

@@ -4,7 +4,7 @@ use draft::measure::{MEASURES, Measure};
 use style::{Size, Tag, known};
 use trade::Length;
 
-use super::Context;
+use super::context::Context;
 use super::words::{Words, capital};
 use crate::{Chart, ChartRow, ChartValues, LengthLine};
 

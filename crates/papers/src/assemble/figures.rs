@@ -1,15 +1,13 @@
 //! The drawings of the pack: garment views, measure diagrams, pieces.
 
+use cut_sheets::{PieceCaption, PiecesOverview, piece_number, piece_sheet, pieces_overview};
 use cutting::CutPiece;
-use drawing::{
-    PieceCaption, PiecesOverview, Sheet, View, garment_view, measure_sheets, piece_number,
-    piece_sheet, pieces_overview, plates, svg,
-};
+use drawing::{Sheet, View, garment_view, measure_sheets, plates, svg};
 use sewing::{Face, On};
 use trade::Length;
 use words::Words;
 
-use super::Context;
+use super::context::Context;
 use super::words::{capital, millimetres};
 use crate::{Drawing, Figure, PaperError, Scale};
 

@@ -5,36 +5,27 @@ use std::cmp::Reverse;
 use draft::{Finding, Place};
 use geometry::{Path, Point};
 use sewing::findings_of_run;
-use trade::Length;
-use words::Words;
+use trade::{Length, System};
+use words::{Given, Words};
 
-use super::Context;
+use super::context::Context;
 use super::words::capital;
 use crate::letters::{letters, letters_elsewhere};
 use crate::{Change, FindingRow, Pack, Severity};
 
-/// A change told as "about: before → after" in its three parts; one told otherwise as a whole.
-pub(super) fn changes(changes: &[style::Change]) -> Vec<Change> {
-    changes
-        .iter()
-        .map(|change| {
-            let parts = change
-                .sentence
-                .split_once(": ")
-                .and_then(|(about, rest)| Some((about, rest.split_once(" → ")?)));
-            match parts {
-                Some((about, (before, after))) => Change {
-                    about: capital(about),
-                    before: before.to_owned(),
-                    after: after.to_owned(),
-                },
-                None => Change {
-                    about: capital(&change.sentence),
-                    ..Change::default()
-                },
-            }
-        })
-        .collect()
+/// Changes as the pack lists them: what each is about, what it was and what it is.
+pub(super) fn changes(changes: &[style::Change], words: &Words, system: System) -> Vec<Change> {
+    let row = |change: &style::Change| {
+        let columns = change.columns(system);
+        let put =
+            |given: Option<&Given>| given.map_or_else(String::new, |given| words.putting(given));
+        Change {
+            about: capital(&words.putting(&columns.about)),
+            before: put(columns.was.as_ref()),
+            after: put(columns.is.as_ref()),
+        }
+    };
+    changes.iter().map(row).collect()
 }
 
 /// The findings of every size, each once, the gravest first.
@@ -47,12 +38,16 @@ pub(super) fn findings(context: &Context<'_>) -> Vec<FindingRow> {
 
 /// What a filled pack cannot print beyond the fields of its style.
 pub(super) fn unprintable(context: &Context<'_>, pack: &Pack) -> Option<FindingRow> {
-    let found = letters_elsewhere(pack, &letters(context.loaded))?;
+    let found = letters_elsewhere(pack, context.loaded)?;
     Some(row(context, &found))
 }
 
 /// A finding as it is printed.
 fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
+    let words = Words::english();
+    // Seams are printed by the names that files give them.
+    let about = found.about(words).replace('_', " ");
+    let message = capital(&found.message(words));
     FindingRow {
         severity: match found.severity {
             draft::Severity::Error => Severity::Error,
@@ -61,22 +56,21 @@ fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
         },
         code: found.code.to_owned(),
         about: match found.size {
-            Some(size) => format!("{}, size {size}", found.about.replace('_', " ")),
-            None => found.about.replace('_', " "),
+            Some(size) => format!("{about}, size {size}"),
+            None => about,
         },
         message: match found.muted(&context.shown.doc) {
-            Some((_, muted)) => format!(
-                "{}. Left so by the maker: {}",
-                capital(&found.message),
-                muted.reason
-            ),
-            None => capital(&found.message) + ".",
+            Some((_, muted)) => format!("{message}. Left so by the maker: {}", muted.reason),
+            None => message + ".",
         },
         place: found
             .place
             .and_then(|place| place_words(context, place))
             .unwrap_or_default(),
-        remedy: found.remedy.as_deref().map(capital).unwrap_or_default(),
+        remedy: found
+            .remedy(words)
+            .map(|remedy| capital(&remedy))
+            .unwrap_or_default(),
     }
 }
 
@@ -121,22 +115,64 @@ fn away(path: &Path, from: Point) -> f64 {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use style::{ChangeKind, MeasureId, Size, Value};
+    use words::say;
+
     use super::*;
+
+    /// The thigh became wider, and the knee is measured no more.
+    fn two_changes() -> [style::Change; 2] {
+        let thigh = say::DifferenceMeasureValue {
+            measure: MeasureId::Thigh.title(),
+            size: "32x32",
+        };
+        let wider = style::Change {
+            path: "chart.thigh.value".to_owned(),
+            about: thigh.into(),
+            part: None,
+            kind: ChangeKind::Changed,
+            was: Value::Length(Length::cm(62.2)),
+            is: Value::Length(Length::cm(63.0)),
+        };
+        let gone = style::Change {
+            path: "chart.knee".to_owned(),
+            about: MeasureId::Knee.title().into(),
+            kind: ChangeKind::TakenOut,
+            was: Value::Charted(Length::cm(44.0), Size::new(32, 32)),
+            is: Value::Nothing,
+            ..wider.clone()
+        };
+        [wider, gone]
+    }
 
     #[test]
     fn a_change_is_told_in_three_parts() {
-        let change = |sentence: &str| style::Change {
-            path: "chart.thigh.value".to_owned(),
-            sentence: sentence.to_owned(),
-        };
-        let told = changes(&[
-            change("thigh at size 32x32: 62.2 cm → 63.0 cm (+0.8 cm)"),
-            change("knee taken out of the chart"),
-        ]);
+        let told = changes(&two_changes(), Words::english(), System::Metric);
         assert_eq!(told[0].about, "Thigh at size 32x32");
         assert_eq!(told[0].before, "62.2 cm");
         assert_eq!(told[0].after, "63.0 cm (+0.8 cm)");
         assert_eq!(told[1].about, "Knee taken out of the chart");
         assert_eq!(told[1].before, "");
+    }
+
+    #[test]
+    fn in_other_words_and_units_a_change_has_the_same_three_parts() {
+        let other = [
+            "difference-changed = { $was } | { $is } | { $about }",
+            "difference-grew = { $by }, { $is }",
+            "difference-measure-value = { $size }: { $measure } → ",
+            "measure-title-thigh = coxa",
+            "measure-title-knee = joelho",
+            "difference-taken-out-of-chart = sem { $about }",
+        ];
+        let other = Words::of("pt", &[&other.join("\n")]).unwrap();
+        let told = changes(&two_changes(), &other, System::Inch);
+        assert_eq!(told[0].about, "32x32: coxa →");
+        assert_eq!(told[0].before, "24.49 in");
+        assert_eq!(told[0].after, "+0.31 in, 24.8 in");
+        assert_eq!(told[1].about, "Sem joelho");
+        assert_eq!((&*told[1].before, &*told[1].after), ("", ""));
     }
 }

@@ -4,7 +4,7 @@ use cutting::CutPiece;
 use draft::{ClothUse, Cut, InnerKind, Piece, PieceId};
 use sewing::On;
 
-use super::Context;
+use super::context::Context;
 use super::figures::drawn;
 use super::words::joined;
 use crate::{PaperError, PieceRow};
@@ -33,7 +33,7 @@ fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, P
         .collect();
     let thumbnail = cuts
         .first()
-        .map(|cut| drawn(&drawing::piece_thumbnail(cut)));
+        .map(|cut| drawn(&cut_sheets::piece_thumbnail(cut)));
     Ok(PieceRow {
         number: (index + 1).to_string(),
         name: piece.id.name().to_owned(),

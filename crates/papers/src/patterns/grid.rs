@@ -1,6 +1,6 @@
 //! The grid of pages on which a pattern is tiled.
 
-use drawing::{PatternSet, PatternSheet};
+use cut_sheets::{PatternSet, PatternSheet};
 use geometry::{Point, Rect, Vec2};
 use trade::Length;
 

@@ -4,7 +4,7 @@ mod grid;
 mod lay_page;
 mod page;
 
-use drawing::{PatternSet, PatternSheet};
+use cut_sheets::{PatternSet, PatternSheet};
 use geometry::Point;
 use jiff::civil::Date;
 use serde::Serialize;
@@ -115,7 +115,7 @@ pub struct PlanPiece {
 pub fn tiled(set: &PatternSet, head: &PatternHead, paper: Paper) -> Result<Printed, PaperError> {
     let grid = Grid::of(paper);
     let (sheet, tiles) = grid.best(set);
-    let side = drawing::CHECK_SQUARE.to_mm();
+    let side = cut_sheets::CHECK_SQUARE.to_mm();
     let mut leaves = Vec::new();
     let mut pages = Vec::new();
     for (k, tile) in tiles.iter().enumerate() {
@@ -176,7 +176,7 @@ fn plan_page(grid: &Grid, tile: &Tile, tiles: &[Tile], page: usize) -> PlanPage 
 /// the page.
 pub fn rolled(set: &PatternSet, head: &PatternHead, width: Length) -> Result<Printed, PaperError> {
     let room = width - ROLL_MARGIN * 2.0;
-    let least = set.least_width().max(drawing::CHECK_SQUARE);
+    let least = set.least_width().max(cut_sheets::CHECK_SQUARE);
     if room < least || !room.is_finite() {
         return Err(PaperError::TooNarrow {
             width,

@@ -1,7 +1,8 @@
 //! One page of a tiled pattern with its joining lines and marks; the map of pages; the page of a roll.
 
+use cut_sheets::PatternSheet;
 use drawing::palette::{CONSTRUCTION, HAIRLINE, INK, QUIET, SEWN_LINE, TINT};
-use drawing::{Anchor, Layer, PatternSheet, Shape, Sheet, Stroke, Text, circle, closed, open};
+use drawing::{Anchor, Layer, Shape, Sheet, Stroke, Text, circle, closed, open};
 use geometry::{Affine, BezPath, Point, Rect, Vec2, bounds};
 use trade::Length;
 

@@ -1,7 +1,7 @@
 //! A DXF file without blocks.
 
+use super::flattened::{Flat, FlatShape, Passed, pass};
 use super::layer;
-use super::read::{Flat, FlatShape, Passed, pass};
 use crate::chain;
 use crate::error::ReadError;
 use crate::loose::{self, LooseLine};

@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use geometry::{Point, Vec2};
 use trade::{Angle, Length};
 
+use super::flattened::FlatShape;
 use super::layer;
-use super::read::FlatShape;
 use crate::error::ReadError;
 use crate::grid::{Key, on_grid, on_grid_angle, ring_on_grid};
 use crate::limits::MOST_MARKS;

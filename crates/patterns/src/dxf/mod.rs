@@ -25,6 +25,7 @@
 
 mod drawing;
 mod entity;
+mod flattened;
 mod groups;
 mod lay;
 mod layer;

@@ -3,9 +3,9 @@
 use geometry::{Point, area};
 use trade::Angle;
 
+use super::flattened::{Flat, FlatShape, Passed, pass};
 use super::layer;
 use super::mark::Marks;
-use super::read::{Flat, FlatShape, Passed, pass};
 use crate::chain;
 use crate::error::{ReadError, shown};
 use crate::grid::ring_on_grid;

@@ -1,9 +1,11 @@
 //! What the rules look at, and what a rule says when it does not hold.
 
 use draft::{EdgeId, PieceId, Place, PointId, Severity};
-use geometry::{Point, contains};
-use style::Trim;
+use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::{Point, Straight, contains};
+use style::{Subject, Trim};
 use trade::Length;
+use words::Said;
 
 use crate::bulk::Crossing;
 use crate::context::Context;
@@ -67,9 +69,9 @@ pub(super) fn place(piece: PieceId, at: Point) -> Option<Place> {
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Broken {
     pub severity: Severity,
-    pub about: String,
-    pub message: String,
-    pub remedy: Option<String>,
+    pub subject: Subject,
+    pub message: Said,
+    pub remedy: Option<Said>,
     /// The value of the style that is the remedy, and what it becomes.
     pub cure: Option<(String, String)>,
     pub place: Option<Place>,
@@ -78,10 +80,10 @@ pub(super) struct Broken {
 }
 
 impl Broken {
-    fn new(severity: Severity, about: impl Into<String>, message: impl Into<String>) -> Broken {
+    fn new(severity: Severity, subject: impl Into<Subject>, message: impl Into<Said>) -> Broken {
         Broken {
             severity,
-            about: about.into(),
+            subject: subject.into(),
             message: message.into(),
             remedy: None,
             cure: None,
@@ -90,19 +92,19 @@ impl Broken {
         }
     }
 
-    pub fn error(about: impl Into<String>, message: impl Into<String>) -> Broken {
-        Broken::new(Severity::Error, about, message)
+    pub fn error(subject: impl Into<Subject>, message: impl Into<Said>) -> Broken {
+        Broken::new(Severity::Error, subject, message)
     }
 
-    pub fn warning(about: impl Into<String>, message: impl Into<String>) -> Broken {
-        Broken::new(Severity::Warning, about, message)
+    pub fn warning(subject: impl Into<Subject>, message: impl Into<Said>) -> Broken {
+        Broken::new(Severity::Warning, subject, message)
     }
 
-    pub fn note(about: impl Into<String>, message: impl Into<String>) -> Broken {
-        Broken::new(Severity::Note, about, message)
+    pub fn note(subject: impl Into<Subject>, message: impl Into<Said>) -> Broken {
+        Broken::new(Severity::Note, subject, message)
     }
 
-    pub fn help(mut self, remedy: impl Into<String>) -> Broken {
+    pub fn help(mut self, remedy: impl Into<Said>) -> Broken {
         self.remedy = Some(remedy.into());
         self
     }
@@ -141,9 +143,7 @@ pub(super) fn distance_to_line(line: &[Point], p: Point) -> f64 {
 }
 
 fn to_segment(a: Point, b: Point, p: Point) -> f64 {
-    let side = b - a;
-    let share = ((p - a).dot(side) / side.hypot2().max(1e-12)).clamp(0.0, 1.0);
-    (p - (a + side * share)).hypot()
+    Straight::between(a, b).distance(p, NO_SQUARE_MM2).to_mm()
 }
 
 /// The point of a line that lies farthest outside a polygon, and how far; `None` where all of it

@@ -2,6 +2,7 @@
 
 use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
+use style::PartId;
 use trade::Length;
 
 use super::case::{Broken, Case, distance_to_line, place};
@@ -51,7 +52,7 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
         let far = Length::mm(far);
         (far > hidden).then(|| {
             Broken::warning(
-                "extra pocket",
+                PartId::ExtraPocket,
                 format!(
                     "its top edge lies {} below the band seam; a belt of {} on a band of {} leaves it in view",
                     mm(far),
@@ -96,7 +97,7 @@ pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
         let (p, below) = deepest?;
         (seen > IN_VIEW).then(|| {
             Broken::note(
-                "extra pocket",
+                PartId::ExtraPocket,
                 format!(
                     "about {:.0} mm of its top edge of {:.0} mm lie in the pocket mouth, down to {:.0} mm below the band: seen when the mouth stands open",
                     seen.to_mm(),
@@ -119,7 +120,7 @@ pub(super) fn bag_short(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "pocket bag",
+            PartId::PocketBag,
             format!(
                 "it reaches {} below the mouth; a hand needs about {}",
                 mm(below),
@@ -158,7 +159,7 @@ pub(super) fn bag_facing(case: &Case<'_>) -> Vec<Broken> {
             return None;
         };
         Some(
-            Broken::warning("pocket bag", said)
+            Broken::warning(PartId::PocketBag, said)
                 .help("a larger bag, or a facing that reaches less far beyond the mouth")
                 .at(case.point(PieceId::PocketBag, PointId::FoldTop)),
         )

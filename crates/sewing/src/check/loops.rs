@@ -2,6 +2,7 @@
 
 use draft::{PieceId, PointId};
 use geometry::Point;
+use style::PartId;
 use trade::Length;
 
 use super::case::{Broken, Case, place};
@@ -41,7 +42,7 @@ pub(super) fn short(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "belt loops",
+            PartId::BeltLoops,
             format!(
                 "between its tacks a loop is {} high; a belt of {} needs {}",
                 mm(inside),
@@ -67,7 +68,7 @@ pub(super) fn loose(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::note(
-            "belt loops",
+            PartId::BeltLoops,
             format!(
                 "between its tacks a loop is {} high and the belt {}, which lies loose in it",
                 mm(inside),
@@ -95,9 +96,12 @@ pub(super) fn foot(case: &Case<'_>) -> Vec<Broken> {
         )
     };
     vec![
-        Broken::warning("belt loops", format!("{said}, and pull on the band alone"))
-            .help(format!("at least {}", mm(spec.band_height + BELOW_SEAM)))
-            .at(any_loop(case)),
+        Broken::warning(
+            PartId::BeltLoops,
+            format!("{said}, and pull on the band alone"),
+        )
+        .help(format!("at least {}", mm(spec.band_height + BELOW_SEAM)))
+        .at(any_loop(case)),
     ]
 }
 
@@ -106,7 +110,7 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
     if count < LEAST {
         return vec![
             Broken::note(
-                "belt loops",
+                PartId::BeltLoops,
                 format!("{count} are few to hold a belt; {LEAST} to 7 are usual"),
             )
             .at(any_loop(case)),
@@ -131,7 +135,7 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
         };
         out.push(
             Broken::note(
-                "belt loops",
+                PartId::BeltLoops,
                 format!("two neighbours stand {} apart, which is {said}", mm(gap)),
             )
             .help(format!("between {} and {}", mm(NEAREST), mm(FARTHEST)))
@@ -144,7 +148,7 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
         if gap > FARTHEST_FRONT {
             out.push(
                 Broken::note(
-                    "belt loops",
+                    PartId::BeltLoops,
                     format!("the two beside the fly stand {} apart", mm(gap)),
                 )
                 .help(format!("at most {}", mm(FARTHEST_FRONT)))
@@ -168,7 +172,7 @@ pub(super) fn under_patch(case: &Case<'_>) -> Vec<Broken> {
             _ => None,
         })?;
         Some(
-            Broken::warning("patch", "a belt loop crosses the patch")
+            Broken::warning(PartId::Patch, "a belt loop crosses the patch")
                 .help("move the patch, or let its edge be caught under the loop on purpose")
                 .at(place(PieceId::Band, at)),
         )

@@ -2,6 +2,7 @@
 
 use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
+use style::PartId;
 use trade::Length;
 
 use super::case::{Broken, Case, distance, farthest_outside, nearest_edge, place};
@@ -18,9 +19,9 @@ const NEAR_SEAM: Length = Length::mm(10.0);
 const LEVEL: Length = Length::mm(3.2);
 
 /// The lines on the back the back pockets are set along.
-const BACK: [(LineId, &str); 2] = [
-    (LineId::PocketLeft, "left back pocket"),
-    (LineId::PocketRight, "right back pocket"),
+const BACK: [(LineId, PartId); 2] = [
+    (LineId::PocketLeft, PartId::LeftBackPocket),
+    (LineId::PocketRight, PartId::RightBackPocket),
 ];
 
 /// The edges of the back, by the seam each is sewn into, for people.
@@ -113,7 +114,7 @@ pub(super) fn levels(case: &Case<'_>) -> Vec<Broken> {
             .max_by(|a, b| a.2.total_cmp(&b.2))?;
         (off > LEVEL.to_mm()).then(|| {
             Broken::warning(
-                "back pockets",
+                PartId::BackPockets,
                 format!(
                     "the {end} top corners of left and right lie {} apart when laid on one another; nothing states such a difference",
                     mm(Length::mm(off))
@@ -134,7 +135,7 @@ pub(super) fn coin_beyond(case: &Case<'_>) -> Vec<Broken> {
         let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
         (beyond > TOUCHES_MM).then(|| {
             Broken::warning(
-                "coin pocket",
+                PartId::CoinPocket,
                 format!(
                     "a corner of the coin pocket reaches {} beyond the facing it is set on and would be sewn through the bag",
                     mm(Length::mm(beyond))
@@ -156,7 +157,7 @@ pub(super) fn coin_hidden(case: &Case<'_>) -> Vec<Broken> {
         let middle = line.start().midpoint(line.end());
         contains(covered.polygon(), middle).then(|| {
             Broken::warning(
-                "coin pocket",
+                PartId::CoinPocket,
                 "the front covers the middle of the coin pocket's top edge",
             )
             .help("set it nearer to the band or to the outseam")
@@ -174,7 +175,7 @@ pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "coin pocket",
+            PartId::CoinPocket,
             format!(
                 "it reaches {} from the outseam and the mouth is {} wide, so its inner corner disappears behind the front",
                 mm(reaches),
@@ -199,7 +200,7 @@ pub(super) fn coin_foot(case: &Case<'_>) -> Vec<Broken> {
         let lowest = outline.iter().min_by(|a, b| a.y.total_cmp(&b.y))?;
         (!covered).then(|| {
             Broken::note(
-                "coin pocket",
+                PartId::CoinPocket,
                 "its foot lies in the pocket mouth: the front does not cover and catch it",
             )
             .help("make it deeper, so that its foot lies behind the front")

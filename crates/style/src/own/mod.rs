@@ -16,8 +16,8 @@ use indexmap::IndexMap;
 use serde::Serialize;
 use trade::{Length, Share};
 
+use crate::choices::choices;
 use crate::details::ArtPath;
-use crate::document::words;
 use crate::{EdgeId, PieceId, Size};
 
 pub use pieces::{PieceBlock, PieceFile, piece_file_text, read_piece_file, toml_text};
@@ -55,7 +55,7 @@ pub enum Drawn {
     /// Larger by what the first wash takes.
     BeforeWash,
 }
-words!(Drawn: AfterWash = "after wash", BeforeWash = "before wash");
+choices!(Drawn: AfterWash = "after wash", BeforeWash = "before wash");
 
 /// What the style says of one piece.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -3,9 +3,10 @@
 //! They are what the demo's are, so that what begins drafts, sews and cuts as the demo does. Nothing else of the demo goes
 //! into a label that is not the demo's: no workroom, no words of patch or label, no origin, no drawing.
 
-use super::{LabelWords, text};
+use super::answers::LabelWords;
+use super::text;
 use crate::report::Source;
-use crate::{COLLECTION_FILE, Collection, parse, read_collection};
+use crate::{COLLECTION_FILE, Collection, demo, parse, read_collection};
 
 macro_rules! beginning {
     ($name:literal) => {
@@ -67,5 +68,21 @@ pub(super) fn collection(name: &str, words: &LabelWords) -> Option<Collection> {
         cloths: parse::read(&source("cloths.toml", CLOTHS), read_collection::cloths).value?,
         yarns: parse::read(&source("yarns.toml", YARNS), read_collection::yarns).value?,
         trims: parse::read(&source("trims.toml", TRIMS), read_collection::trims).value?,
+    })
+}
+
+/// The demo's collection, whose names are led into another.
+pub(super) fn demo_collection() -> Option<Collection> {
+    let source = |file| Source::new(file, demo::text(file));
+    let label = parse::read(&source(COLLECTION_FILE), read_collection::collection).value?;
+    Some(Collection {
+        name: label.name,
+        currency: label.currency,
+        units: label.units,
+        languages: label.languages,
+        workrooms: label.workrooms,
+        cloths: parse::read(&source("cloths.toml"), read_collection::cloths).value?,
+        yarns: parse::read(&source("yarns.toml"), read_collection::yarns).value?,
+        trims: parse::read(&source("trims.toml"), read_collection::trims).value?,
     })
 }

@@ -16,7 +16,7 @@ struct Names<'a> {
 /// The text of a style with every name the collection lacks replaced by its nearest there.
 pub(crate) fn into_collection(text: &str, collection: &Collection) -> String {
     let (Some(demo), Ok(mut document)) =
-        (super::text::demo_collection(), text.parse::<DocumentMut>())
+        (materials::demo_collection(), text.parse::<DocumentMut>())
     else {
         return text.to_owned();
     };

@@ -3,7 +3,7 @@
 use toml_edit::{DocumentMut, Item, Table};
 
 use super::answers::Taste;
-use super::text::remove;
+use super::table_edit::remove;
 
 impl Taste {
     /// The sections it brings; the demo itself is felled.

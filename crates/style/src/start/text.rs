@@ -3,10 +3,10 @@
 use toml_edit::{Array, DocumentMut, Item, Table, Value, value};
 
 use super::answers::{LabelWords, NewStyle, Settled};
+use super::table_edit::{remove, set};
 use super::{chart, substitute, taste};
 use crate::details::OutseamLine;
-use crate::report::Source;
-use crate::{COLLECTION_FILE, Collection, Figure, Purpose, Tag, demo, parse, read_collection};
+use crate::{Collection, Figure, Purpose, Tag, demo};
 use trade::{Length, System};
 
 /// The demo's style under another name and as it was answered, its names led into a collection.
@@ -120,22 +120,6 @@ pub(super) fn trims(text: &str, label: Option<&str>) -> String {
     document.to_string()
 }
 
-/// The demo's collection, whose names are led into another.
-pub(super) fn demo_collection() -> Option<Collection> {
-    let source = |file| Source::new(file, demo::text(file));
-    let label = parse::read(&source(COLLECTION_FILE), read_collection::collection).value?;
-    Some(Collection {
-        name: label.name,
-        currency: label.currency,
-        units: label.units,
-        languages: label.languages,
-        workrooms: label.workrooms,
-        cloths: parse::read(&source("cloths.toml"), read_collection::cloths).value?,
-        yarns: parse::read(&source("yarns.toml"), read_collection::yarns).value?,
-        trims: parse::read(&source("trims.toml"), read_collection::trims).value?,
-    })
-}
-
 fn charted(document: &mut DocumentMut, settled: &Settled) {
     for charted in chart::measures(settled) {
         let at = |key| ["chart", charted.measure, key];
@@ -159,50 +143,6 @@ fn written(length: Length) -> String {
 
 fn tags(tags: &[Tag]) -> Value {
     Value::Array(tags.iter().map(|tag| tag.value()).collect::<Array>())
-}
-
-/// Sets a value of a section and keeps the comment behind it.
-fn set(document: &mut DocumentMut, path: &[&str], to: impl Into<Value>) {
-    let Some((last, way)) = path.split_last() else {
-        return;
-    };
-    let mut item = document.as_item_mut();
-    for key in way {
-        let Some(next) = item.get_mut(*key) else {
-            return;
-        };
-        item = next;
-    }
-    let mut to: Value = to.into();
-    match item.get_mut(*last) {
-        Some(Item::Value(there)) => {
-            *to.decor_mut() = there.decor().clone();
-            *there = to;
-        }
-        Some(other) => *other = value(to),
-        None => {
-            if let Some(table) = item.as_table_like_mut() {
-                table.insert(last, value(to));
-            }
-        }
-    }
-}
-
-/// Takes something out; nothing happens where it is not there.
-pub(super) fn remove(document: &mut DocumentMut, path: &[&str]) {
-    let Some((last, way)) = path.split_last() else {
-        return;
-    };
-    let mut item = document.as_item_mut();
-    for key in way {
-        let Some(next) = item.get_mut(*key) else {
-            return;
-        };
-        item = next;
-    }
-    if let Some(table) = item.as_table_like_mut() {
-        table.remove(last);
-    }
 }
 
 /// The demo's first comment speaks about the demo.

@@ -14,9 +14,10 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("trade", &[]),
     ("geometry", &["trade"]),
     ("lay", &["geometry", "trade"]),
-    ("style", &["store", "trade"]),
+    ("style", &["store", "trade", "words"]),
     ("draft", &["geometry", "style", "trade"]),
     ("sewing", &["draft", "geometry", "style", "trade"]),
+    ("flat", &["draft", "geometry", "sewing", "trade"]),
     (
         "cutting",
         &["draft", "geometry", "lay", "sewing", "style", "trade"],
@@ -32,29 +33,52 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("intake", &["geometry", "patterns", "style", "trade"]),
     (
         "drawing",
-        &[
-            "cutting", "draft", "geometry", "lay", "sewing", "style", "trade",
-        ],
+        &["draft", "flat", "geometry", "sewing", "style", "trade"],
     ),
     (
-        "papers",
+        "cut_sheets",
         &[
             "cutting", "draft", "drawing", "geometry", "lay", "sewing", "style", "trade",
         ],
     ),
     (
+        "papers",
+        &[
+            "cut_sheets",
+            "cutting",
+            "draft",
+            "drawing",
+            "geometry",
+            "lay",
+            "sewing",
+            "style",
+            "trade",
+        ],
+    ),
+    (
         "jobs",
         &[
-            "cutting", "drawing", "geometry", "intake", "lay", "papers", "patterns", "sewing",
-            "style", "trade",
+            "cut_sheets",
+            "cutting",
+            "drawing",
+            "geometry",
+            "intake",
+            "lay",
+            "papers",
+            "patterns",
+            "sewing",
+            "style",
+            "trade",
         ],
     ),
     (
         "bench",
         &[
+            "cut_sheets",
             "cutting",
             "draft",
             "drawing",
+            "flat",
             "intake",
             "jobs",
             "lay",
@@ -70,6 +94,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "fellwork",
         &[
             "bench",
+            "cut_sheets",
             "cutting",
             "draft",
             "drawing",
@@ -357,4 +382,89 @@ fn every_dependency_has_its_reason_and_licence() {
             "ARCHITECTURE.md says nothing of {name}"
         );
     }
+}
+
+/// The tests that the tables of ARCHITECTURE.md name in their second column.
+fn named_tests() -> Vec<String> {
+    let page = fs::read_to_string(root().join("ARCHITECTURE.md")).unwrap();
+    let held = page
+        .split("\n## ")
+        .find(|part| part.starts_with("What always holds"))
+        .expect("the page says what always holds");
+    let rows = held.lines().filter(|line| line.starts_with("| "));
+    rows.filter_map(|row| row.rsplit(" | ").next())
+        .flat_map(|by| by.split('`').skip(1).step_by(2))
+        .map(str::to_owned)
+        .collect()
+}
+
+/// Whether a test that is called as the page calls it is there: a file or folder below `crates`, or a room and the modules
+/// of its own or of its tests, with the function where one is named.
+fn exists(name: &str) -> bool {
+    let crates = root().join("crates");
+    let found = |path: &str| {
+        let path = crates.join(path);
+        path.exists() || path.with_extension("rs").exists()
+    };
+    if name.contains('/') {
+        return found(name);
+    }
+    let parts: Vec<&str> = name.split("::").collect();
+    let [room, inner @ ..] = &parts[..] else {
+        return false;
+    };
+    let below = crates.join(room);
+    let Some(last) = inner.last() else {
+        return below.is_dir();
+    };
+    files_below(&below)
+        .iter()
+        .filter(|file| file.extension().is_some_and(|ext| ext == "rs"))
+        .any(|file| {
+            let text = fs::read_to_string(file).unwrap_or_default();
+            let is_file = file.file_stem().is_some_and(|stem| stem == *last);
+            let in_folder = file.iter().any(|part| part == *last);
+            is_file
+                || in_folder
+                || text.contains(&format!("fn {last}("))
+                || text.contains(&format!("mod {last}"))
+        })
+}
+
+#[test]
+fn every_test_that_the_architecture_names_is_there() {
+    let named = named_tests();
+    assert!(named.len() > 40, "only {} tests are named", named.len());
+    let missing: Vec<&String> = named.iter().filter(|name| !exists(name)).collect();
+    assert!(missing.is_empty(), "not there: {missing:?}");
+    assert!(!exists(
+        "suite::architecture::no_such_test_was_ever_written"
+    ));
+    assert!(!exists("style/tests/no_such_file.rs"));
+}
+
+#[test]
+fn no_page_or_comment_names_the_host_of_a_registry() {
+    const HOSTS: &[&str] = &["crates.io", "docs.rs", "npmjs.com", "pypi.org", "lib.rs/"];
+    let own = fs::read_dir(root()).unwrap();
+    let own = own.map(|entry| entry.unwrap().path());
+    let below = ["crates", "docs", ".ci"].map(|folder| files_below(&root().join(folder)));
+    let pages = own.chain(below.into_iter().flatten()).filter(|file| {
+        file.extension().is_some_and(|ext| {
+            ["md", "rs", "py", "js", "toml", "ftl", "sh"]
+                .iter()
+                .any(|e| ext == *e)
+        })
+    });
+    let mut named = Vec::new();
+    for file in pages {
+        // This list is where they have to be named.
+        if file.ends_with("suite/architecture.rs") {
+            continue;
+        }
+        let text = fs::read_to_string(&file).unwrap_or_default();
+        let hosts = HOSTS.iter().filter(|host| text.contains(**host));
+        named.extend(hosts.map(|host| format!("{}: {host}", file.display())));
+    }
+    assert!(named.is_empty(), "{named:#?}");
 }

@@ -1,4 +1,4 @@
-### What the scripts of a page say: crates/bench/assets, by way of crates/bench/src/page/layout/words.rs.
+### What the scripts of a page say: crates/bench/assets, by way of crates/bench/src/page/layout/script_words.rs.
 
 ## Where the bench does not answer
 

@@ -71,3 +71,79 @@ piece-back-lining-left = Back pocket lining, left
 piece-back-lining-right = Back pocket lining, right
 piece-loop-strip = Belt loop strip
 piece-extra-pocket = Extra inner pocket
+
+## Measures within a sentence, as papers name them
+
+measure-within-waist = waist
+measure-within-seat = seat
+measure-within-front-rise = front rise
+measure-within-back-rise = back rise
+measure-within-thigh = thigh
+measure-within-knee = knee
+measure-within-hem = hem
+measure-within-inseam = inseam
+measure-within-outseam = outseam
+measure-within-band-height = band height
+measure-within-band-overlap = band overlap
+measure-within-fly-length = fly length
+measure-within-fly-width = fly width
+measure-within-yoke-centre = yoke height, centre back
+measure-within-yoke-side = yoke height, side
+measure-within-mouth-width = pocket mouth, width
+measure-within-mouth-depth = pocket mouth, depth
+measure-within-coin-width = coin pocket, width
+measure-within-coin-depth = coin pocket, depth
+measure-within-back-pocket-width = back pocket, width
+measure-within-back-pocket-length = back pocket, length
+measure-within-back-pocket-from-yoke = back pocket below yoke
+measure-within-back-pocket-from-centre = back pocket from centre back
+measure-within-loop-length = belt loop, length
+measure-within-loop-width = belt loop, width
+measure-within-hem-depth = hem depth
+
+## Measures within a sentence, as the chart names them
+
+measure-title-waist = waist
+measure-title-seat = seat
+measure-title-front-rise = front rise
+measure-title-back-rise = back rise
+measure-title-thigh = thigh
+measure-title-knee = knee
+measure-title-hem = hem
+measure-title-inseam = inseam
+measure-title-outseam = outseam
+measure-title-band-height = band height
+measure-title-band-overlap = band overlap
+measure-title-fly-length = fly length
+measure-title-fly-width = fly width
+measure-title-yoke-centre = yoke at centre back
+measure-title-yoke-side = yoke at the side
+measure-title-mouth-width = pocket mouth width
+measure-title-mouth-depth = pocket mouth depth
+measure-title-coin-width = coin pocket width
+measure-title-coin-depth = coin pocket depth
+measure-title-back-pocket-width = back pocket width
+measure-title-back-pocket-length = back pocket length
+measure-title-back-pocket-from-yoke = back pocket from yoke
+measure-title-back-pocket-from-centre = back pocket from centre back
+measure-title-loop-length = belt loop length
+measure-title-loop-width = belt loop width
+measure-title-hem-depth = hem depth
+
+## Pieces within a sentence
+
+piece-within-front = front
+piece-within-back = back
+piece-within-yoke = yoke
+piece-within-band = waistband
+piece-within-fly-facing = fly facing
+piece-within-fly-shield = fly shield
+piece-within-pocket-facing = hip pocket facing
+piece-within-coin-pocket = coin pocket
+piece-within-pocket-bag = pocket bag
+piece-within-back-pocket-left = back pocket, left
+piece-within-back-pocket-right = back pocket, right
+piece-within-back-lining-left = back pocket lining, left
+piece-within-back-lining-right = back pocket lining, right
+piece-within-loop-strip = belt loop strip
+piece-within-extra-pocket = extra inner pocket

@@ -8,14 +8,19 @@ use drawing::View;
 use serde::Deserialize;
 use sewing::Face;
 use style::{Answers, Figure, Fit, Leg, NewStyle, OutseamLine, StartError, Taste};
+use words::Words;
 
-use super::collection_of;
 use crate::answer::placed;
 use crate::garment::written;
-use crate::router::blocking;
-use crate::said::say;
+use crate::page::begin::collection::collection_of;
+use crate::request::{Route, blocking};
 use crate::state::Bench;
 use crate::trouble::Trouble;
+
+/// The address of the picture.
+pub(crate) fn routes() -> Vec<Route> {
+    vec![Route::get("/new/picture.svg", drawn)]
+}
 
 /// The answers as an address says them. What it leaves out, or says in words unknown here, is as usual.
 #[derive(Debug, Default, Deserialize)]
@@ -52,7 +57,7 @@ impl Asked {
 /// Nothing that begins is called so; a picture has no name on it.
 const NAMELESS: &str = "Style";
 
-pub(super) async fn drawn(
+async fn drawn(
     State(bench): State<Bench>,
     Query(asked): Query<Asked>,
 ) -> Result<Response, Trouble> {
@@ -66,10 +71,10 @@ pub(super) async fn drawn(
         };
         let (doc, collection) = style::foresee(&new, collection.as_ref()).map_err(|error| {
             let words = match error {
-                StartError::Invalid(report) => placed(&report),
+                StartError::Invalid(report) => placed(bench.say(), &report),
                 other => vec![other.to_string()],
             };
-            Trouble::told(StatusCode::BAD_REQUEST, say().begin_not_drawn(), words)
+            Trouble::told(StatusCode::BAD_REQUEST, Words::begin_not_drawn, words)
         })?;
         let garment = sewing::make(&doc, &collection, doc.sizes.base);
         let sheet = match asked.of.as_deref() {
@@ -82,7 +87,7 @@ pub(super) async fn drawn(
                 let cut = cutting::cut(&garment, &cutting::Plan::of(&doc));
                 let mut pieces = cut.pieces.iter();
                 let front = pieces.find(|piece| piece.piece == PieceId::Front);
-                front.map(drawing::piece_thumbnail)
+                front.map(cut_sheets::piece_thumbnail)
             }
             Some("seam") => doc
                 .seam("inseam")

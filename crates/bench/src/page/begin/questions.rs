@@ -6,11 +6,11 @@ use style::{
     Taste, USUAL_LENGTHS, offered_waists, usual_waists,
 };
 use trade::System;
+use words::Words;
 
 use crate::field::{capital, swatch};
 use crate::page::layout::{self, Loads};
 use crate::route::encoded;
-use crate::said::say;
 
 /// What the page is shown with: pictures that follow the answers, a form that is sent.
 const LOADS: Loads = Loads {
@@ -19,16 +19,17 @@ const LOADS: Loads = Loads {
 };
 
 /// What a fit is, in a line.
-fn fit_words(fit: Fit) -> &'static str {
+fn fit_words(say: &'static Words, fit: Fit) -> &'static str {
     match fit {
-        Fit::Slim => say().begin_fit_slim(),
-        Fit::Straight => say().begin_fit_straight(),
-        Fit::Tapered => say().begin_fit_tapered(),
-        Fit::Relaxed => say().begin_fit_relaxed(),
+        Fit::Slim => say.begin_fit_slim(),
+        Fit::Straight => say.begin_fit_straight(),
+        Fit::Tapered => say.begin_fit_tapered(),
+        Fit::Relaxed => say.begin_fit_relaxed(),
     }
 }
 
 pub(super) fn render(
+    say: &'static Words,
     collection: Option<&Collection>,
     taken: &[String],
     answers: &Answers,
@@ -49,41 +50,41 @@ pub(super) fn render(
         ..answers.clone()
     };
     let body = html! {
-        a.skip href="#begin" { (say().begin_questions_skip()) }
+        a.skip href="#begin" { (say.begin_questions_skip()) }
         header.masthead {
             div.title {
-                a href="/" aria-keyshortcuts="1" title=(say().begin_home_key()) { @match collection { Some(collection) => (collection.name), None => (say().begin_collection()) } }
-                h1 { (say().begin_new_style()) }
+                a href="/" aria-keyshortcuts="1" title=(say.begin_home_key()) { @match collection { Some(collection) => (collection.name), None => (say.begin_collection()) } }
+                h1 { (say.begin_new_style()) }
             }
         }
         main.beginning {
             form #begin data-send="/new" {
-                p.lead { (say().begin_lead()) }
-                (who(collection.is_none(), taken))
-                (figure_and_fit(&answers))
-                (leg(&answers))
-                (sizes(&answers))
-                @if !shells.is_empty() { (cloth(&shells, &answers)) }
-                (outseam(&shells, &answers))
-                (taste(&answers))
+                p.lead { (say.begin_lead()) }
+                (who(say, collection.is_none(), taken))
+                (figure_and_fit(say, &answers))
+                (leg(say, &answers))
+                (sizes(say, &answers))
+                @if !shells.is_empty() { (cloth(say, &shells, &answers)) }
+                (outseam(say, &shells, &answers))
+                (taste(say, &answers))
                 div.sending {
                     p.problem role="alert" hidden {}
-                    button.main type="submit" { (say().begin_begin()) }
+                    button.main type="submit" { (say.begin_begin()) }
                 }
             }
-            (foreseen(&answers))
+            (foreseen(say, &answers))
         }
     };
-    layout::page(say().begin_new_style(), LOADS, &body)
+    layout::page(say, say.begin_new_style(), LOADS, &body)
 }
 
 /// The pair as it would begin.
-fn foreseen(answers: &Answers) -> Markup {
+fn foreseen(say: &'static Words, answers: &Answers) -> Markup {
     html! {
-        aside.foreseen aria-label=(say().begin_foreseen()) {
+        aside.foreseen aria-label=(say.begin_foreseen()) {
             figure {
-                (picture("front", answers, say().begin_foreseen_front(), ""))
-                (picture("back", answers, say().begin_foreseen_back(), ""))
+                (picture("front", answers, say.begin_foreseen_front(), ""))
+                (picture("back", answers, say.begin_foreseen_back(), ""))
             }
         }
     }
@@ -110,22 +111,22 @@ fn picture_url(of: &str, answers: &Answers) -> String {
     url
 }
 
-fn who(first: bool, taken: &[String]) -> Markup {
-    let free = free_name(say().begin_new_style_name(), taken);
+fn who(say: &'static Words, first: bool, taken: &[String]) -> Markup {
+    let free = free_name(say.begin_new_style_name(), taken);
     html! {
         section.group aria-labelledby="who" {
-            h2 #who { (say().begin_name_title()) }
+            h2 #who { (say.begin_name_title()) }
             div.cells {
                 @if first {
-                    label.cell { span { (say().begin_label()) } input type="text" name="label" value="" placeholder=(say().begin_label_usual()) maxlength="80" autocomplete="off"; }
+                    label.cell { span { (say.begin_label()) } input type="text" name="label" value="" placeholder=(say.begin_label_usual()) maxlength="80" autocomplete="off"; }
                 }
-                label.cell { span { (say().begin_style()) } input type="text" name="name" value=(free) required maxlength="60" autocomplete="off"; }
-                label.cell { span { (say().begin_code()) } input type="text" name="code" value="" placeholder=(say().begin_code_usual()) maxlength="40" autocomplete="off"; }
+                label.cell { span { (say.begin_style()) } input type="text" name="name" value=(free) required maxlength="60" autocomplete="off"; }
+                label.cell { span { (say.begin_code()) } input type="text" name="code" value="" placeholder=(say.begin_code_usual()) maxlength="40" autocomplete="off"; }
                 @if first {
-                    label.cell { span { (say().begin_workroom()) } input type="text" name="workroom" value="" placeholder=(say().begin_open()) maxlength="80" autocomplete="off"; }
-                    label.cell { span { (say().begin_place()) } input type="text" name="place" value="" placeholder=(say().begin_open()) maxlength="80" autocomplete="off"; }
+                    label.cell { span { (say.begin_workroom()) } input type="text" name="workroom" value="" placeholder=(say.begin_open()) maxlength="80" autocomplete="off"; }
+                    label.cell { span { (say.begin_place()) } input type="text" name="place" value="" placeholder=(say.begin_open()) maxlength="80" autocomplete="off"; }
                 }
-                label.cell { span { (say().begin_origin()) } input type="text" name="origin" value="" placeholder=(say().begin_open()) maxlength="60" autocomplete="off"; }
+                label.cell { span { (say.begin_origin()) } input type="text" name="origin" value="" placeholder=(say.begin_open()) maxlength="60" autocomplete="off"; }
             }
         }
     }
@@ -142,23 +143,23 @@ pub(super) fn free_name(name: &str, taken: &[String]) -> String {
     free.next().unwrap_or_default()
 }
 
-fn figure_and_fit(answers: &Answers) -> Markup {
+fn figure_and_fit(say: &'static Words, answers: &Answers) -> Markup {
     html! {
         section.group aria-labelledby="figure-title" {
-            h2 #figure-title { (say().begin_figure_and_fit()) }
-            div.ticks role="radiogroup" aria-label=(say().begin_figure()) {
+            h2 #figure-title { (say.begin_figure_and_fit()) }
+            div.ticks role="radiogroup" aria-label=(say.begin_figure()) {
                 @for (word, figure) in Figure::WORDS {
-                    label.tick { input type="radio" name="figure" value=(word) checked[*figure == answers.figure]; (say().begin_figure_of(word)) }
+                    label.tick { input type="radio" name="figure" value=(word) checked[*figure == answers.figure]; (say.begin_figure_of(word)) }
                 }
             }
-            div.pictures.four role="radiogroup" aria-label=(say().begin_fit()) {
+            div.pictures.four role="radiogroup" aria-label=(say.begin_fit()) {
                 @for (word, fit) in Fit::WORDS {
                     label {
                         input type="radio" name="fit" value=(word) checked[*fit == answers.fit];
                         @let shown = Answers { fit: *fit, ..answers.clone() };
                         (picture("front", &shown, "", &format!("fit={word}")))
                         span.name { (capital(word)) }
-                        span.about { (fit_words(*fit)) }
+                        span.about { (fit_words(say, *fit)) }
                     }
                 }
             }
@@ -166,14 +167,14 @@ fn figure_and_fit(answers: &Answers) -> Markup {
     }
 }
 
-fn leg(answers: &Answers) -> Markup {
+fn leg(say: &'static Words, answers: &Answers) -> Markup {
     let words = |leg| match leg {
-        Leg::Usual => (say().begin_leg_usual(), say().begin_leg_usual_about()),
-        Leg::Wide => (say().begin_leg_wide(), say().begin_leg_wide_about()),
+        Leg::Usual => (say.begin_leg_usual(), say.begin_leg_usual_about()),
+        Leg::Wide => (say.begin_leg_wide(), say.begin_leg_wide_about()),
     };
     html! {
         section.group aria-labelledby="leg-title" {
-            h2 #leg-title { (say().begin_leg_title()) }
+            h2 #leg-title { (say.begin_leg_title()) }
             div.pictures.two role="radiogroup" aria-labelledby="leg-title" {
                 @for (word, leg) in Leg::WORDS {
                     @let (name, about) = words(*leg);
@@ -190,7 +191,7 @@ fn leg(answers: &Answers) -> Markup {
     }
 }
 
-fn sizes(answers: &Answers) -> Markup {
+fn sizes(say: &'static Words, answers: &Answers) -> Markup {
     let run = |name: &str, title: &str, offered: std::ops::RangeInclusive<u32>, chosen: &[Tag]| {
         // Whole inches are ticked; a half is the exception and is written.
         let offered: Vec<Tag> = offered.map(Tag::inches).collect();
@@ -202,20 +203,20 @@ fn sizes(answers: &Answers) -> Markup {
                 @for tag in &offered {
                     label { input type="checkbox" name=(name) value=(tag) data-list checked[chosen.contains(tag)]; span { (tag) } }
                 }
-                label.more { (say().begin_sizes_more()) " " input type="text" name={ (name) "_more" } value=(more.join(" ")) placeholder="31.5" inputmode="decimal" autocomplete="off" aria-label=(say().begin_sizes_more_label(title)); }
+                label.more { (say.begin_sizes_more()) " " input type="text" name={ (name) "_more" } value=(more.join(" ")) placeholder="31.5" inputmode="decimal" autocomplete="off" aria-label=(say.begin_sizes_more_label(title)); }
             }
         }
     };
     html! {
         section.group aria-labelledby="sizes-title" {
-            h2 #sizes-title { (say().begin_sizes_title()) }
-            p.lead { (say().begin_sizes_lead()) }
+            h2 #sizes-title { (say.begin_sizes_title()) }
+            p.lead { (say.begin_sizes_lead()) }
             @for (_, figure) in Figure::WORDS {
                 @let chosen = if *figure == answers.figure && !answers.waists.is_empty() { answers.waists.clone() } else { whole(usual_waists(*figure)) };
-                (run(&format!("waists_{figure}"), say().begin_waist(), offered_waists(*figure), &chosen))
+                (run(&format!("waists_{figure}"), say.begin_waist(), offered_waists(*figure), &chosen))
             }
             @let lengths = if answers.lengths.is_empty() { whole(USUAL_LENGTHS) } else { answers.lengths.clone() };
-            (run("lengths", say().begin_length(), OFFERED_LENGTHS, &lengths))
+            (run("lengths", say.begin_length(), OFFERED_LENGTHS, &lengths))
         }
     }
 }
@@ -225,24 +226,24 @@ fn whole(inches: &[u32]) -> Vec<Tag> {
 }
 
 /// How heavy and how wide a cloth is, and how it is woven.
-fn cloth_words(cloth: &Cloth) -> String {
+fn cloth_words(say: &'static Words, cloth: &Cloth) -> String {
     let width = cloth.width.show(System::Metric);
     let weight = cloth.weight.show(System::Metric);
     let wide = if cloth.selvedge {
-        say().begin_cloth_wide_edge(weight, width)
+        say.begin_cloth_wide_edge(weight, width)
     } else {
-        say().begin_cloth_wide(weight, width)
+        say.begin_cloth_wide(weight, width)
     };
     match cloth.construction.as_str() {
         "" => wide,
-        weave => say().begin_cloth_woven(wide, weave),
+        weave => say.begin_cloth_woven(wide, weave),
     }
 }
 
-fn cloth(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
+fn cloth(say: &'static Words, shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
     html! {
         section.group aria-labelledby="cloth-title" {
-            h2 #cloth-title { (say().begin_cloth_title()) }
+            h2 #cloth-title { (say.begin_cloth_title()) }
             div.cloths role="radiogroup" aria-labelledby="cloth-title" {
                 @for (key, cloth) in shells {
                     label {
@@ -251,7 +252,7 @@ fn cloth(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
                         (swatch(cloth.colour))
                         span.name { (cloth.name) }
                         span.about {
-                            (cloth_words(cloth))
+                            (cloth_words(say, cloth))
                         }
                     }
                 }
@@ -261,7 +262,7 @@ fn cloth(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
 }
 
 /// On the cloth's own edge, where the cloth has one; a collection that is not there yet begins with one that does.
-fn outseam(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
+fn outseam(say: &'static Words, shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
     let chosen = answers.shell.as_deref();
     let mut all = shells.iter();
     let edge = all
@@ -273,18 +274,15 @@ fn outseam(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
         OutseamLine::Shaped
     });
     let words = |line| match line {
-        OutseamLine::Shaped => (
-            say().begin_outseam_shaped(),
-            say().begin_outseam_shaped_about(),
-        ),
+        OutseamLine::Shaped => (say.begin_outseam_shaped(), say.begin_outseam_shaped_about()),
         OutseamLine::Straight => (
-            say().begin_outseam_straight(),
-            say().begin_outseam_straight_about(),
+            say.begin_outseam_straight(),
+            say.begin_outseam_straight_about(),
         ),
     };
     html! {
         section.group aria-labelledby="outseam-title" data-outseam {
-            h2 #outseam-title { (say().begin_outseam_title()) }
+            h2 #outseam-title { (say.begin_outseam_title()) }
             div.pictures.two role="radiogroup" aria-labelledby="outseam-title" {
                 @for (word, line) in OutseamLine::WORDS.iter().rev() {
                     @let (name, about) = words(*line);
@@ -298,15 +296,15 @@ fn outseam(shells: &[(&str, &Cloth)], answers: &Answers) -> Markup {
                     }
                 }
             }
-            p.aside data-no-edge hidden[edge] { (say().begin_outseam_no_edge()) }
+            p.aside data-no-edge hidden[edge] { (say.begin_outseam_no_edge()) }
         }
     }
 }
 
-fn taste(answers: &Answers) -> Markup {
+fn taste(say: &'static Words, answers: &Answers) -> Markup {
     html! {
         section.group aria-labelledby="taste-title" {
-            h2 #taste-title { (say().begin_taste_title()) }
+            h2 #taste-title { (say.begin_taste_title()) }
             div.pictures.rows role="radiogroup" aria-labelledby="taste-title" {
                 @for (word, taste) in Taste::WORDS {
                     label {
@@ -318,7 +316,7 @@ fn taste(answers: &Answers) -> Markup {
                     }
                 }
             }
-            p.aside { (say().begin_taste_drawn()) }
+            p.aside { (say.begin_taste_drawn()) }
         }
     }
 }

@@ -7,15 +7,15 @@ use jobs::LayOrder;
 use serde::Deserialize;
 use style::{Loaded, Size};
 use trade::{Length, System};
+use words::Words;
 
 use crate::route::encoded;
-use crate::said::say;
 use crate::work::lay::LayAsked;
 
 /// The words of a page. What is left out is as it usually is.
 #[derive(Clone, Debug, Default, Deserialize)]
 #[serde(default)]
-pub(crate) struct Words {
+pub(crate) struct LayWords {
     cloth: Option<String>,
     /// "32x32=2 34x32=1".
     pairs: Option<String>,
@@ -39,7 +39,7 @@ const MOST_ENDS: Length = Length::cm(50.0);
 /// The longest text that is looked at.
 const LONGEST: usize = 2000;
 
-impl Words {
+impl LayWords {
     /// Whether nothing is said at all.
     pub(crate) fn is_empty(&self) -> bool {
         let all = [
@@ -55,11 +55,11 @@ impl Words {
     }
 
     /// What is asked for, and every mistake in it; where there is one, the usual stands in its place.
-    pub(crate) fn read(&self, loaded: &Loaded) -> (LayAsked, Vec<String>) {
+    pub(crate) fn read(&self, say: &'static Words, loaded: &Loaded) -> (LayAsked, Vec<String>) {
         let mut problems = Vec::new();
         let order = LayOrder {
             cloth: self.cloth(loaded, &mut problems),
-            pairs: self.pairs(loaded, &mut problems),
+            pairs: self.pairs(say, loaded, &mut problems),
             way: match self.way.as_deref() {
                 Some("one-way") => Way::OneWay,
                 _ => Way::TwoWay,
@@ -67,7 +67,7 @@ impl Words {
             gap: length(
                 &self.gap,
                 (MOST_GAP, Length::ZERO),
-                |most, usual| say().lay_gap_wrong(most, usual),
+                |most, usual| say.lay_gap_wrong(most, usual),
                 &mut problems,
             ),
             zones: 1,
@@ -78,11 +78,11 @@ impl Words {
             ends: length(
                 &self.ends,
                 (MOST_ENDS, style::END_LOSS),
-                |most, usual| say().lay_ends_wrong(most, usual),
+                |most, usual| say.lay_ends_wrong(most, usual),
                 &mut problems,
             ),
-            seconds: self.seconds(&mut problems),
-            seed: self.seed(&mut problems),
+            seconds: self.seconds(say, &mut problems),
+            seed: self.seed(say, &mut problems),
         };
         (asked, problems)
     }
@@ -98,11 +98,16 @@ impl Words {
         }
     }
 
-    fn pairs(&self, loaded: &Loaded, problems: &mut Vec<String>) -> Vec<(Size, u32)> {
+    fn pairs(
+        &self,
+        say: &'static Words,
+        loaded: &Loaded,
+        problems: &mut Vec<String>,
+    ) -> Vec<(Size, u32)> {
         let text = stated(&self.pairs).unwrap_or_default();
         let mut pairs: BTreeMap<Size, u32> = BTreeMap::new();
         for word in text.split_whitespace() {
-            match one_size(loaded, word) {
+            match one_size(say, loaded, word) {
                 Ok((size, count)) => {
                     let all = pairs.entry(size).or_default();
                     *all = all.saturating_add(count);
@@ -113,7 +118,7 @@ impl Words {
         pairs.retain(|_, count| *count > 0);
         let all = pairs.values().fold(0_u32, |all, n| all.saturating_add(*n));
         if all > MOST_PAIRS {
-            problems.push(say().lay_pairs_too_many(MOST_PAIRS, all));
+            problems.push(say.lay_pairs_too_many(MOST_PAIRS, all));
             pairs.clear();
         }
         if pairs.is_empty() {
@@ -125,7 +130,7 @@ impl Words {
             .collect()
     }
 
-    fn seconds(&self, problems: &mut Vec<String>) -> u64 {
+    fn seconds(&self, say: &'static Words, problems: &mut Vec<String>) -> u64 {
         let Some(text) = stated(&self.seconds) else {
             return USUAL_SECONDS;
         };
@@ -133,16 +138,16 @@ impl Words {
         match seconds.filter(|seconds| (1..=MOST_SECONDS).contains(seconds)) {
             Some(seconds) => seconds,
             None => {
-                problems.push(say().lay_seconds_wrong(MOST_SECONDS, USUAL_SECONDS));
+                problems.push(say.lay_seconds_wrong(MOST_SECONDS, USUAL_SECONDS));
                 USUAL_SECONDS
             }
         }
     }
 
-    fn seed(&self, problems: &mut Vec<String>) -> u64 {
+    fn seed(&self, say: &'static Words, problems: &mut Vec<String>) -> u64 {
         let text = stated(&self.seed).unwrap_or("1");
         text.parse().unwrap_or_else(|_| {
-            problems.push(say().lay_seed_wrong().to_owned());
+            problems.push(say.lay_seed_wrong().to_owned());
             1
         })
     }
@@ -154,24 +159,24 @@ fn stated(words: &Option<String>) -> Option<&str> {
     (!words.is_empty() && words.len() <= LONGEST).then_some(words)
 }
 
-fn one_size(loaded: &Loaded, word: &str) -> Result<(Size, u32), String> {
+fn one_size(say: &'static Words, loaded: &Loaded, word: &str) -> Result<(Size, u32), String> {
     let (size, count) = word
         .split_once('=')
-        .ok_or_else(|| say().lay_size_wrong(word))?;
+        .ok_or_else(|| say.lay_size_wrong(word))?;
     let size: Size = size.parse().map_err(|why| format!("{why}"))?;
     jobs::size_of(&loaded.style, Some(size)).map_err(|why| crate::work::words(&why).join(": "))?;
     let count: u32 = count
         .parse()
         .ok()
         .filter(|n| *n <= MOST_PAIRS)
-        .ok_or_else(|| say().lay_count_wrong(MOST_PAIRS, size))?;
+        .ok_or_else(|| say.lay_count_wrong(MOST_PAIRS, size))?;
     Ok((size, count))
 }
 
 fn length(
     words: &Option<String>,
     (most, usual): (Length, Length),
-    wrong: fn(String, String) -> String,
+    wrong: impl Fn(String, String) -> String,
     problems: &mut Vec<String>,
 ) -> Length {
     let Some(text) = stated(words) else {

@@ -2,29 +2,30 @@
 
 use std::time::Duration;
 
-use ::drawing::LayMarks;
+use cut_sheets::LayMarks;
 use cutting::Way;
 use jobs::LayJob;
 use lay::Ended;
 use maud::{Markup, PreEscaped, html};
 use style::Loaded;
 use trade::System;
+use words::Words;
 
-use super::asked::{MOST_PAIRS, query};
-use super::lay_words::{figures, file_stem, long, many, over, pairs};
-use super::shown::{Laid, Outcome, Search, Shown};
 use crate::answer::Fragment;
 use crate::field::capital;
 use crate::garment::written;
+use crate::page::cutting::asked::{MOST_PAIRS, query};
+use crate::page::cutting::lay_words::{figures, file_stem, long, many, over, pairs};
+use crate::page::cutting::shown::{Laid, Outcome, Search, Shown};
 use crate::part::drawing;
 use crate::part::work::{bar, problems_place, time};
 use crate::route::{self, style_path};
-use crate::said::say;
 use crate::see::See;
 use crate::work::lay::LayAsked;
 
 /// Everything the page shows.
 pub(super) struct LayPage<'a> {
+    pub(super) say: &'static Words,
     pub(super) name: &'a str,
     pub(super) see: &'a See,
     pub(super) system: System,
@@ -34,14 +35,14 @@ pub(super) struct LayPage<'a> {
 }
 
 /// The pages of the room, each a link in its row.
-pub(super) fn row(name: &str, see: &See, now: &str) -> Markup {
+pub(super) fn row(say: &'static Words, name: &str, see: &See, now: &str) -> Markup {
     let pages = [
-        ("cutting", say().lay_title()),
-        ("cutting/pieces", say().pieces_leaf()),
-        ("cutting/orders", say().orders_title()),
+        ("cutting", say.lay_title()),
+        ("cutting/pieces", say.pieces_leaf()),
+        ("cutting/orders", say.orders_title()),
     ];
     html! {
-        nav.leaves aria-label=(say().lay_leaves()) {
+        nav.leaves aria-label=(say.lay_leaves()) {
             @for (page, words) in pages {
                 a href=(route::room(name, page, see)) aria-current=[(page == now).then_some("page")] { (words) }
             }
@@ -51,20 +52,21 @@ pub(super) fn row(name: &str, see: &See, now: &str) -> Markup {
 
 impl LayPage<'_> {
     /// The whole page below the head.
-    pub(super) fn render(&self) -> Markup {
+    pub(super) fn render(&self, cloths: &[(String, String)]) -> Markup {
+        let say = self.say;
         html! {
             div.lay-room data-work={ (style_path(self.name)) "/cutting" } data-running[self.shown.runs()] {
-                section.board aria-label=(say().lay_board()) {
+                section.board aria-label=(say.lay_board()) {
                     (self.board())
-                    (drawing::tools())
+                    (drawing::tools(say))
                 }
-                section #panel aria-label=(say().lay_panel()) tabindex="-1" {
-                    (row(self.name, self.see, "cutting"))
+                section #panel aria-label=(say.lay_panel()) tabindex="-1" {
+                    (row(say, self.name, self.see, "cutting"))
                     div.scroll {
-                        h2 { (say().lay_title()) }
-                        p.lead { (say().lay_lead()) }
-                        noscript { p.notice { (say().lay_no_script()) } }
-                        (self.form())
+                        h2 { (say.lay_title()) }
+                        p.lead { (say.lay_lead()) }
+                        noscript { p.notice { (say.lay_no_script()) } }
+                        (self.form(cloths))
                         (self.work())
                         (self.result())
                         p #said .unseen role="status" {}
@@ -86,12 +88,11 @@ impl LayPage<'_> {
 
     /// What is read out: it changes when something happened, not with every figure.
     pub(super) fn said(&self) -> String {
+        let say = self.say;
         match &self.shown {
-            Shown::Searching(search) if search.elapsed.is_none() => {
-                say().lay_said_waits().to_owned()
-            }
-            Shown::Searching(_) => say().lay_said_looking().to_owned(),
-            Shown::Found(found) => say().lay_said_ended(long(found.laid.lay.length, self.system)),
+            Shown::Searching(search) if search.elapsed.is_none() => say.lay_said_waits().to_owned(),
+            Shown::Searching(_) => say.lay_said_looking().to_owned(),
+            Shown::Found(found) => say.lay_said_ended(long(found.laid.lay.length, self.system)),
             Shown::Failed(words) => words.join(". "),
             Shown::Kept(..) | Shown::Nothing(_) => String::new(),
         }
@@ -114,9 +115,10 @@ impl LayPage<'_> {
     }
 
     fn board(&self) -> Markup {
+        let say = self.say;
         let (title, svg) = match self.shown.laid() {
             Some(laid) => {
-                let picture = written(::drawing::lay_sheet(
+                let picture = written(cut_sheets::lay_sheet(
                     &laid.job.spread,
                     &laid.lay,
                     &laid.job.cloth,
@@ -129,26 +131,27 @@ impl LayPage<'_> {
             }
             None => match &self.shown {
                 Shown::Nothing(Ok(job)) => {
-                    (say().lay_empty_cloth(&job.cloth.name), empty_cloth(job))
+                    (say.lay_empty_cloth(&job.cloth.name), empty_cloth(say, job))
                 }
-                _ => (say().lay_no_drawing().to_owned(), html! {}),
+                _ => (say.lay_no_drawing().to_owned(), html! {}),
             },
         };
         html! {
             figure #drawing .lay tabindex="0" data-names=(self.names()) data-version=(self.version())
-                aria-label=(say().lay_drawing(title)) data-whole { (svg) }
+                aria-label=(say.lay_drawing(title)) data-whole { (svg) }
         }
     }
 
     /// What each piece of the lay is called.
     fn names(&self) -> serde_json::Value {
+        let say = self.say;
         let names = self.shown.laid().into_iter().flat_map(|laid| {
             let pieces = laid.job.spread.problem.pieces.iter();
             pieces.enumerate().filter_map(|(number, piece)| {
                 let named = laid.job.spread.named(&piece.key)?;
                 let words = match named.mirrored {
-                    true => say().lay_piece_mirrored(&named.piece, &named.size),
-                    false => say().lay_piece(&named.piece, &named.size),
+                    true => say.lay_piece_mirrored(&named.piece, &named.size),
+                    false => say.lay_piece(&named.piece, &named.size),
                 };
                 Some((format!("cut:{number}"), words.into()))
             })
@@ -156,7 +159,8 @@ impl LayPage<'_> {
         names.collect::<serde_json::Map<_, _>>().into()
     }
 
-    fn form(&self) -> Markup {
+    fn form(&self, cloths: &[(String, String)]) -> Markup {
+        let say = self.say;
         let LayAsked {
             order,
             ends,
@@ -182,33 +186,34 @@ impl LayPage<'_> {
         html! {
             form #lay-form data-start data-follow {
                 div.cells.two {
-                    label.cell { span { (say().lay_cloth()) }
+                    label.cell { span { (say.lay_cloth()) }
                         select name="cloth" {
-                            @for (key, words) in cloths(self.loaded) {
+                            @for (key, words) in cloths {
                                 option value=(key) selected[key == chosen] { (words) }
                             }
                         }
                     }
-                    fieldset.way { legend { (say().lay_way()) }
-                        (way("two-way", say().lay_two_way(), Way::TwoWay))
-                        (way("one-way", say().lay_one_way(), Way::OneWay))
+                    fieldset.way { legend { (say.lay_way()) }
+                        (way("two-way", say.lay_two_way(), Way::TwoWay))
+                        (way("one-way", say.lay_one_way(), Way::OneWay))
                     }
                 }
                 (self.sizes())
                 div.cells.four {
-                    (typed("gap", say().lay_gap(), &order.gap.show(self.system)))
-                    (typed("ends", say().lay_ends(), &ends.show(self.system)))
-                    (typed("seconds", say().lay_seconds(), &seconds.to_string()))
-                    (typed("seed", say().lay_seed(), &seed.to_string()))
+                    (typed("gap", say.lay_gap(), &order.gap.show(self.system)))
+                    (typed("ends", say.lay_ends(), &ends.show(self.system)))
+                    (typed("seconds", say.lay_seconds(), &seconds.to_string()))
+                    (typed("seed", say.lay_seed(), &seed.to_string()))
                 }
                 (problems_place())
-                div.actions { button type="submit" { (say().lay_look()) } }
+                div.actions { button type="submit" { (say.lay_look()) } }
             }
         }
     }
 
     /// How many pairs of each size: a row a length, a column a waist.
     fn sizes(&self) -> Markup {
+        let say = self.say;
         let sizes = &self.loaded.style.sizes;
         let count = |size| {
             let found = self.asked.order.pairs.iter().find(|(s, _)| *s == size);
@@ -217,9 +222,9 @@ impl LayPage<'_> {
                 .unwrap_or_default()
         };
         html! {
-            div.pairs-of role="group" aria-label=(say().lay_sizes(MOST_PAIRS)) {
+            div.pairs-of role="group" aria-label=(say.lay_sizes(MOST_PAIRS)) {
                 table {
-                    caption { (say().lay_sizes_caption()) }
+                    caption { (say.lay_sizes_caption()) }
                     thead { tr { td {} @for waist in &sizes.waists { th scope="col" { (waist) } } } }
                     tbody {
                         @for length in &sizes.lengths {
@@ -227,7 +232,7 @@ impl LayPage<'_> {
                                 th scope="row" { (length) }
                                 @for waist in &sizes.waists {
                                     @let size = style::Size::of(*waist, *length);
-                                    td { input type="text" inputmode="numeric" data-pairs=(size) aria-label=(say().lay_pairs_of(size))
+                                    td { input type="text" inputmode="numeric" data-pairs=(size) aria-label=(say.lay_pairs_of(size))
                                         value=(count(size)) autocomplete="off"; }
                                 }
                             }
@@ -241,7 +246,7 @@ impl LayPage<'_> {
     /// How the search goes on, and the way to end it.
     fn work(&self) -> Markup {
         html! {
-            section #work aria-label=(say().lay_search()) {
+            section #work aria-label=(self.say.lay_search()) {
                 @match &self.shown {
                     Shown::Searching(search) => (self.searching(search)),
                     Shown::Failed(words) => { @for words in words { p.bad { (capital(words)) "." } } },
@@ -252,50 +257,52 @@ impl LayPage<'_> {
     }
 
     fn searching(&self, search: &Search) -> Markup {
+        let say = self.say;
         let task = &search.job.task;
         let whole = Duration::from_secs(task.seconds);
         html! {
-            h3 { (say().lay_looking(pairs(&task.order.pairs))) }
+            h3 { (say.lay_looking(pairs(say, &task.order.pairs))) }
             @match search.elapsed {
                 None => {
-                    (bar(say().lay_search_waits(), None))
-                    p { (say().work_waits()) }
+                    (bar(say.lay_search_waits(), None))
+                    p { (say.work_waits()) }
                 }
                 Some(elapsed) => {
-                    (bar(say().lay_time_gone(), Some(elapsed.as_secs_f64() / whole.as_secs_f64().max(1.0))))
+                    (bar(say.lay_time_gone(), Some(elapsed.as_secs_f64() / whole.as_secs_f64().max(1.0))))
                     p.time {
-                        @if search.cancelled { (say().lay_ending()) }
-                        @else { (say().lay_time_left(time(whole.saturating_sub(elapsed)), time(whole))) }
-                        @if search.places > 0 { " " (say().lay_places_tried(search.places, many(search.places))) }
+                        @if search.cancelled { (say.lay_ending()) }
+                        @else { (say.lay_time_left(time(whole.saturating_sub(elapsed)), time(whole))) }
+                        @if search.places > 0 { " " (say.lay_places_tried(search.places, many(say, search.places))) }
                     }
                 }
             }
             @if let Some(Laid { lay, .. }) = &search.laid {
                 dl.figures {
-                    div { dt { (say().lay_so_far()) } dd { strong { (long(lay.length, self.system)) } } }
-                    div { dt { (say().lay_cloth_used()) } dd { (format!("{:.1} %", lay.efficiency.to_percent())) } }
-                    div { dt { (say().lay_bound()) } dd { (long(lay.bounds.best(), self.system)) } }
-                    div { dt { (say().lay_to_gain()) } dd { (over(lay.length, lay.bounds.best())) } }
+                    div { dt { (say.lay_so_far()) } dd { strong { (long(lay.length, self.system)) } } }
+                    div { dt { (say.lay_cloth_used()) } dd { (format!("{:.1} %", lay.efficiency.to_percent())) } }
+                    div { dt { (say.lay_bound()) } dd { (long(lay.bounds.best(), self.system)) } }
+                    div { dt { (say.lay_to_gain()) } dd { (over(lay.length, lay.bounds.best())) } }
                 }
             }
-            @if !search.job.is_of(self.loaded) { p.asks { (say().lay_style_changed()) } }
-            p.actions { button #cancel type="button" data-cancel { (say().lay_cancel()) } }
+            @if !search.job.is_of(self.loaded) { p.asks { (say.lay_style_changed()) } }
+            p.actions { button #cancel type="button" data-cancel { (say.lay_cancel()) } }
         }
     }
 
     /// What was found, or what would be.
     fn result(&self) -> Markup {
+        let say = self.say;
         html! {
-            section #result aria-label=(say().lay_result()) {
+            section #result aria-label=(say.lay_result()) {
                 @match &self.shown {
                     Shown::Kept(laid, seconds) => {
                         (self.laid(laid))
-                        p.lead { (say().lay_kept(time(Duration::from_secs(*seconds)))) }
+                        p.lead { (say.lay_kept(time(Duration::from_secs(*seconds)))) }
                     }
                     Shown::Found(found) => (self.found(found)),
-                    Shown::Nothing(Ok(job)) => (nothing(job)),
+                    Shown::Nothing(Ok(job)) => (nothing(say, job)),
                     Shown::Nothing(Err(words)) => {
-                        h3.bad { (say().lay_cannot()) }
+                        h3.bad { (say.lay_cannot()) }
                         @for words in words { p { (capital(words)) } }
                     }
                     Shown::Searching(_) | Shown::Failed(_) => {}
@@ -305,6 +312,7 @@ impl LayPage<'_> {
     }
 
     fn laid(&self, laid: &Laid) -> Markup {
+        let say = self.say;
         let of = self.shown.made_of(self.loaded);
         let stem = file_stem(of, &laid.job);
         let mut query = query(self.asked);
@@ -312,14 +320,14 @@ impl LayPage<'_> {
             query = format!("{query}&{}", self.see.units_query());
         }
         html! {
-            h3 { (say().lay_of(pairs(&self.asked.order.pairs), laid.lay.placements.len())) }
+            h3 { (say.lay_of(pairs(say, &self.asked.order.pairs), laid.lay.placements.len())) }
             dl.figures {
-                @for (what, figure) in figures(&laid.job, &laid.lay, self.asked.ends, self.system) {
+                @for (what, figure) in figures(say, &laid.job, &laid.lay, self.asked.ends, self.system) {
                     div { dt { (what) } dd { (figure) } }
                 }
             }
-            p.downloads { (say().lay_take()) " "
-                @for (ending, words) in [("dxf", say().lay_take_dxf()), ("pdf", say().lay_take_pdf()), ("svg", say().lay_take_svg())] {
+            p.downloads { (say.lay_take()) " "
+                @for (ending, words) in [("dxf", say.lay_take_dxf()), ("pdf", say.lay_take_pdf()), ("svg", say.lay_take_svg())] {
                     a href={ (style_path(self.name)) "/cutting/file/" (stem) "." (ending) "?" (query) } download { (words) }
                     " "
                 }
@@ -328,23 +336,24 @@ impl LayPage<'_> {
     }
 
     fn found(&self, found: &Outcome) -> Markup {
+        let say = self.say;
         let took = time(found.took);
         let ended = match (found.laid.lay.ended, found.kept) {
-            (Ended::Cancelled, true) => say().lay_ended_cancelled_no_shorter(took),
-            (Ended::Cancelled, false) => say().lay_ended_cancelled(took),
-            (Ended::Bound, true) => say().lay_ended_at_bound_no_shorter(took),
-            (Ended::Bound, false) => say().lay_ended_at_bound(took),
-            (Ended::Time | Ended::Places, true) => say().lay_ended_no_shorter(took),
-            (Ended::Time | Ended::Places, false) => say().lay_ended(took),
+            (Ended::Cancelled, true) => say.lay_ended_cancelled_no_shorter(took),
+            (Ended::Cancelled, false) => say.lay_ended_cancelled(took),
+            (Ended::Bound, true) => say.lay_ended_at_bound_no_shorter(took),
+            (Ended::Bound, false) => say.lay_ended_at_bound(took),
+            (Ended::Time | Ended::Places, true) => say.lay_ended_no_shorter(took),
+            (Ended::Time | Ended::Places, false) => say.lay_ended(took),
         };
         html! {
             (self.laid(&found.laid))
             p.lead { (ended) }
-            @if let Some(why) = &found.not_kept { p.bad { (say().lay_not_kept(why)) } }
+            @if let Some(why) = &found.not_kept { p.bad { (say.lay_not_kept(why)) } }
             @if found.earlier {
                 div.asks {
-                    p { (say().lay_earlier()) }
-                    ul { @for words in found.job.changed_since(self.loaded, self.system) { li { (words) } } }
+                    p { (say.lay_earlier()) }
+                    ul { @for words in found.job.changed_since(say, self.loaded, self.system) { li { (words) } } }
                 }
             }
         }
@@ -360,39 +369,22 @@ fn numbered(mut svg: String, laid: &Laid) -> String {
     svg
 }
 
-/// The cloths that pieces of the style are cut from: the name in the collection and what people call it.
-fn cloths(loaded: &Loaded) -> Vec<(String, String)> {
-    let base = loaded.style.sizes.base;
-    let garment = sewing::make(&loaded.style, &loaded.collection, base);
-    let cut = cutting::cut(&garment, &cutting::Plan::of(&loaded.style));
-    let mut out: Vec<(String, String)> = Vec::new();
-    for piece in &cut.pieces {
-        let known = loaded.collection.cloths.get(&piece.cloth_name);
-        if let Some(cloth) = known
-            && out.iter().all(|(key, _)| *key != piece.cloth_name)
-        {
-            out.push((piece.cloth_name.clone(), cloth.name.clone()));
-        }
-    }
-    out
-}
-
 /// What will happen, for somebody who looks for a lay the first time.
-fn nothing(job: &LayJob) -> Markup {
+fn nothing(say: &'static Words, job: &LayJob) -> Markup {
     let pieces: usize = job.spread.problem.pieces.iter().map(|p| p.demand).sum();
     html! {
-        h3 { (say().lay_nothing()) }
+        h3 { (say.lay_nothing()) }
         @if pieces == 0 {
-            p { (say().lay_nothing_of_cloth(&job.cloth.name)) }
+            p { (say.lay_nothing_of_cloth(&job.cloth.name)) }
         } @else {
-            p { (say().lay_nothing_waits(pieces)) }
-            p { (say().lay_nothing_advice()) }
+            p { (say.lay_nothing_waits(pieces)) }
+            p { (say.lay_nothing_advice()) }
         }
     }
 }
 
 /// The cloth with nothing on it, as long as it is wide twice over.
-fn empty_cloth(job: &LayJob) -> Markup {
+fn empty_cloth(say: &'static Words, job: &LayJob) -> Markup {
     let wide = job.cloth.width.to_mm();
     let (long, deep) = (wide * 2.0, 6.0);
     let view = format!(
@@ -404,7 +396,7 @@ fn empty_cloth(job: &LayJob) -> Markup {
     );
     let mm = |value: f64| format!("{value:.1}");
     html! {
-        svg.cloth viewBox=(view) role="img" aria-label=(say().lay_empty_cloth(&job.cloth.name)) {
+        svg.cloth viewBox=(view) role="img" aria-label=(say.lay_empty_cloth(&job.cloth.name)) {
             rect.ground x="0" y="0" width=(mm(long)) height=(mm(wide)) {}
             @if job.cloth.selvedge {
                 rect x="0" y="0" width=(mm(long)) height=(mm(deep)) fill=(job.cloth.colour) {}

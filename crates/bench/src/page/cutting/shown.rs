@@ -7,8 +7,8 @@ use jobs::LayJob;
 use lay::{Bounds, Ended as Why, Lay};
 use style::Loaded;
 use trade::Length;
+use words::Words;
 
-use crate::said::say;
 use crate::state::Bench;
 use crate::work::lay::LayAsked;
 use crate::work::{Ended, Job};
@@ -63,7 +63,7 @@ impl Shown {
         if let Some(job) = last {
             let same = job.task.order == asked.order;
             let now = job.is_of(loaded);
-            match ended(job) {
+            match ended(bench.say(), job) {
                 Self::Failed(_) if !(same && now) => {}
                 shown @ Self::Searching(_) => return shown,
                 shown if same && now => return shown,
@@ -118,7 +118,7 @@ impl Shown {
 }
 
 /// How the last search stands.
-fn ended(job: Arc<Job<LayAsked>>) -> Shown {
+fn ended(say: &'static Words, job: Arc<Job<LayAsked>>) -> Shown {
     let stand = job.stand();
     match stand.ended {
         None => Shown::Searching(Box::new(Search {
@@ -143,7 +143,7 @@ fn ended(job: Arc<Job<LayAsked>>) -> Shown {
             earlier: false,
         })),
         Some(Ended::Failed(words)) => Shown::Failed(words),
-        Some(Ended::Cancelled) => Shown::Failed(vec![say().lay_cancelled().to_owned()]),
+        Some(Ended::Cancelled) => Shown::Failed(vec![say.lay_cancelled().to_owned()]),
     }
 }
 

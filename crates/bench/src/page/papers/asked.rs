@@ -6,8 +6,7 @@ use papers::Paper;
 use serde::Deserialize;
 use style::{Loaded, Size};
 use trade::Length;
-
-use crate::said::say;
+use words::Words;
 
 /// The roll a plotter has where nobody says.
 pub(super) const USUAL_ROLL: Length = Length::cm(150.0);
@@ -43,8 +42,8 @@ pub(super) struct PatternWords {
 }
 
 /// The kinds of files: what an address calls each, what a person reads, and for what it is.
-pub(super) fn kinds() -> [(&'static str, &'static str, &'static str); 6] {
-    let say = say();
+pub(super) fn kinds(say: &'static Words) -> [(&'static str, &'static str, &'static str); 6] {
+    let say = say;
     [
         ("dxf", say.papers_kind_dxf(), say.papers_kind_dxf_for()),
         ("svg", say.papers_kind_svg(), say.papers_kind_svg_for()),
@@ -57,7 +56,11 @@ pub(super) fn kinds() -> [(&'static str, &'static str, &'static str); 6] {
 
 impl PackWords {
     /// What is asked for, or every mistake in it.
-    pub(super) fn read(&self, loaded: &Loaded) -> Result<PackOrder, Vec<String>> {
+    pub(super) fn read(
+        &self,
+        say: &'static Words,
+        loaded: &Loaded,
+    ) -> Result<PackOrder, Vec<String>> {
         let mut problems = Vec::new();
         let size = match self.size.trim() {
             "" => None,
@@ -66,7 +69,7 @@ impl PackWords {
         let date = match self.date.trim() {
             "" => today(),
             text => text.parse().unwrap_or_else(|_| {
-                problems.push(say().papers_date_wrong().to_owned());
+                problems.push(say.papers_date_wrong().to_owned());
                 today()
             }),
         };
@@ -80,9 +83,13 @@ impl PackWords {
 
 impl PatternWords {
     /// What is asked for, or every mistake in it.
-    pub(super) fn read(&self, loaded: &Loaded) -> Result<PatternOrder, Vec<String>> {
+    pub(super) fn read(
+        &self,
+        say: &'static Words,
+        loaded: &Loaded,
+    ) -> Result<PatternOrder, Vec<String>> {
         let mut problems = Vec::new();
-        let width = self.width(&mut problems);
+        let width = self.width(say, &mut problems);
         let kind = match self.kind.as_str() {
             "dxf" => PatternKind::Dxf,
             "svg" => PatternKind::Svg,
@@ -91,8 +98,8 @@ impl PatternWords {
             "a3" => PatternKind::Tiled(Paper::A3),
             "roll" => PatternKind::Roll(width),
             _ => {
-                let known = kinds().map(|(word, _, _)| word);
-                problems.push(say().papers_kind_wrong(known.join(", ")));
+                let known = kinds(say).map(|(word, _, _)| word);
+                problems.push(say.papers_kind_wrong(known.join(", ")));
                 PatternKind::Dxf
             }
         };
@@ -118,7 +125,7 @@ impl PatternWords {
         })
     }
 
-    fn width(&self, problems: &mut Vec<String>) -> Length {
+    fn width(&self, say: &'static Words, problems: &mut Vec<String>) -> Length {
         let text = self.width.trim();
         if text.is_empty() {
             return USUAL_ROLL;
@@ -128,7 +135,7 @@ impl PatternWords {
         match width.filter(|width| *width >= NARROWEST_ROLL && *width <= WIDEST_ROLL) {
             Some(width) => width,
             None => {
-                problems.push(say().papers_width_wrong().to_owned());
+                problems.push(say.papers_width_wrong().to_owned());
                 USUAL_ROLL
             }
         }

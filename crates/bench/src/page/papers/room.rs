@@ -7,41 +7,30 @@ use jobs::{MadePack, MadePatterns, PackStage};
 use maud::{Markup, html};
 use style::Loaded;
 use trade::System;
+use words::Words;
 
-use super::asked::{USUAL_ROLL, kinds, today};
 use crate::answer::Fragment;
 use crate::field::capital;
+use crate::page::papers::asked::{USUAL_ROLL, kinds, today};
 use crate::part::work::{bar, bytes, problems_place, time};
 use crate::route::{self, encoded, style_path};
-use crate::said::say;
 use crate::see::{Panel, See};
-use crate::state::Bench;
 use crate::work::pack::PackAsked;
 use crate::work::patterns::PatternsAsked;
 use crate::work::{Ended, Job, Task};
 
 /// Everything the page shows.
 pub(super) struct PapersPage<'a> {
-    name: &'a str,
-    loaded: &'a Loaded,
-    see: &'a See,
-    system: System,
-    pack: Option<Arc<Job<PackAsked>>>,
-    patterns: Option<Arc<Job<PatternsAsked>>>,
+    pub(super) say: &'static Words,
+    pub(super) name: &'a str,
+    pub(super) loaded: &'a Loaded,
+    pub(super) see: &'a See,
+    pub(super) system: System,
+    pub(super) pack: Option<Arc<Job<PackAsked>>>,
+    pub(super) patterns: Option<Arc<Job<PatternsAsked>>>,
 }
 
-impl<'a> PapersPage<'a> {
-    pub(super) fn of(bench: &Bench, name: &'a str, loaded: &'a Loaded, see: &'a See) -> Self {
-        Self {
-            name,
-            loaded,
-            see,
-            system: see.system(&loaded.collection),
-            pack: bench.works().packs.of(name),
-            patterns: bench.works().patterns.of(name),
-        }
-    }
-
+impl PapersPage<'_> {
     /// Whether anything goes on.
     pub(super) fn runs(&self) -> bool {
         let pack = self.pack.as_ref().map(|job| job.stand().ended.is_none());
@@ -54,17 +43,18 @@ impl<'a> PapersPage<'a> {
 
     /// What is read out: it changes when something happened, not with every figure.
     pub(super) fn said(&self) -> String {
+        let say = self.say;
         let of_pack = [
-            say().papers_said_pack_making(),
-            say().papers_said_pack_made(),
-            say().papers_said_pack_failed(),
-            say().papers_said_pack_cancelled(),
+            say.papers_said_pack_making(),
+            say.papers_said_pack_made(),
+            say.papers_said_pack_failed(),
+            say.papers_said_pack_cancelled(),
         ];
         let of_patterns = [
-            say().papers_said_patterns_making(),
-            say().papers_said_patterns_made(),
-            say().papers_said_patterns_failed(),
-            say().papers_said_patterns_cancelled(),
+            say.papers_said_patterns_making(),
+            say.papers_said_patterns_made(),
+            say.papers_said_patterns_failed(),
+            say.papers_said_patterns_cancelled(),
         ];
         let pack = self.pack.as_ref().map(|job| said(job, of_pack));
         let patterns = self.patterns.as_ref().map(|job| said(job, of_patterns));
@@ -85,18 +75,19 @@ impl<'a> PapersPage<'a> {
 
     /// The page below the head.
     pub(super) fn render(&self) -> Markup {
+        let say = self.say;
         html! {
             div.papers-room data-work={ (style_path(self.name)) "/papers" } data-running[self.runs()] {
                 section aria-labelledby="pack-title" {
-                    h2 #pack-title { (say().papers_pack_title()) }
-                    p.lead { (say().papers_pack_lead()) }
-                    noscript { p.notice { (say().papers_no_script()) } }
+                    h2 #pack-title { (say.papers_pack_title()) }
+                    p.lead { (say.papers_pack_lead()) }
+                    noscript { p.notice { (say.papers_no_script()) } }
                     (self.pack_form())
                     (self.pack_work())
                 }
                 section aria-labelledby="patterns-title" {
-                    h2 #patterns-title { (say().papers_patterns_title()) }
-                    p.lead { (say().papers_patterns_lead()) }
+                    h2 #patterns-title { (say.papers_patterns_title()) }
+                    p.lead { (say.papers_patterns_lead()) }
                     (self.patterns_form())
                     (self.patterns_work())
                 }
@@ -106,41 +97,43 @@ impl<'a> PapersPage<'a> {
     }
 
     fn pack_form(&self) -> Markup {
+        let say = self.say;
         let sizes = &self.loaded.style.sizes;
         let shown = self.see.size_of(&self.loaded.style);
         html! {
             form data-start="pack" {
                 div.cells.two {
-                    label.cell { span { (say().papers_pack_size()) }
+                    label.cell { span { (say.papers_pack_size()) }
                         select name="size" {
                             @for size in sizes.all() { option value=(size) selected[size == shown] { (size.waist) " × " (size.length) } }
                         }
                     }
-                    label.cell { span { (say().papers_pack_date()) }
+                    label.cell { span { (say.papers_pack_date()) }
                         input type="text" name="date" value=(today()) autocomplete="off" spellcheck="false";
                     }
                 }
                 (problems_place())
-                div.actions { button type="submit" { (say().papers_pack_make()) } }
+                div.actions { button type="submit" { (say.papers_pack_make()) } }
             }
         }
     }
 
     fn pack_work(&self) -> Markup {
+        let say = self.say;
         html! {
             div #pack-work .done-work {
                 @match &self.pack {
-                    None => p { (say().papers_pack_none()) },
+                    None => p { (say.papers_pack_none()) },
                     Some(job) => {
                         @let stand = job.stand();
                         @match &stand.ended {
                             None => {
-                                (pack_progress(stand.progress.as_deref(), stand.elapsed, stand.cancelled))
-                                (cancel("cancel-pack"))
+                                (pack_progress(say, stand.progress.as_deref(), stand.elapsed, stand.cancelled))
+                                (cancel(say, "cancel-pack"))
                             }
                             Some(Ended::Made(pack)) => (self.pack_made(job, pack)),
-                            Some(Ended::Failed(words)) => (failed(say().papers_pack_failed(), words)),
-                            Some(Ended::Cancelled) => p { (say().papers_pack_cancelled()) },
+                            Some(Ended::Failed(words)) => (failed(say.papers_pack_failed(), words)),
+                            Some(Ended::Cancelled) => p { (say.papers_pack_cancelled()) },
                         }
                     }
                 }
@@ -149,6 +142,7 @@ impl<'a> PapersPage<'a> {
     }
 
     fn pack_made(&self, job: &Job<PackAsked>, pack: &MadePack) -> Markup {
+        let say = self.say;
         let file = format!("{}.pdf", jobs::stem(&job.loaded));
         let address = format!("{}/papers/file/{file}", style_path(self.name));
         let order = &job.task.0;
@@ -160,25 +154,25 @@ impl<'a> PapersPage<'a> {
         html! {
             h3 { (file) }
             p.downloads {
-                a href=(address) download { (say().papers_download()) } " "
-                a href={ (address) "?open=yes" } target="_blank" rel="noopener" { (say().papers_open()) }
+                a href=(address) download { (say.papers_download()) } " "
+                a href={ (address) "?open=yes" } target="_blank" rel="noopener" { (say.papers_open()) }
             }
             dl.figures {
-                div { dt { (say().papers_pages()) } dd { (say().papers_pages_size(bytes(pack.pdf.len()), pack.pages)) } }
-                div { dt { (say().papers_version()) } dd { (say().papers_version_date(order.date, pack.revision)) } }
-                div { dt { (say().papers_size()) } dd { (size) } }
-                div { dt { (say().papers_errors()) }
+                div { dt { (say.papers_pages()) } dd { (say.papers_pages_size(bytes(pack.pdf.len()), pack.pages)) } }
+                div { dt { (say.papers_version()) } dd { (say.papers_version_date(order.date, pack.revision)) } }
+                div { dt { (say.papers_size()) } dd { (size) } }
+                div { dt { (say.papers_errors()) }
                     dd {
-                        @if pack.errors == 0 { (say().papers_errors_none()) }
-                        @else { strong.bad { (pack.errors) } " " a href=(route::style(self.name, &findings)) { (say().papers_errors_see()) } }
+                        @if pack.errors == 0 { (say.papers_errors_none()) }
+                        @else { strong.bad { (pack.errors) } " " a href=(route::style(self.name, &findings)) { (say.papers_errors_see()) } }
                     }
                 }
             }
             (self.since(job))
             div.contents {
                 img.cover src={ (style_path(self.name)) "/papers/cover.svg?number=" (job.number) }
-                    alt=(say().papers_cover(&job.loaded.style.style.name)) width="176" height="320";
-                ol aria-label=(say().papers_contents()) {
+                    alt=(say.papers_cover(&job.loaded.style.style.name)) width="176" height="320";
+                ol aria-label=(say.papers_contents()) {
                     @for (part, page) in &pack.parts { li { span { (part) } " " span.page-number { (page) } } }
                 }
             }
@@ -186,16 +180,17 @@ impl<'a> PapersPage<'a> {
     }
 
     fn patterns_form(&self) -> Markup {
+        let say = self.say;
         let sizes = &self.loaded.style.sizes;
         html! {
             form data-start="patterns" {
-                fieldset.kinds { legend { (say().papers_kind()) }
-                    @for (index, (word, title, what)) in kinds().into_iter().enumerate() {
+                fieldset.kinds { legend { (say.papers_kind()) }
+                    @for (index, (word, title, what)) in kinds(say).into_iter().enumerate() {
                         label.kind { input type="radio" name="kind" value=(word) checked[index == 0];
                             span { (title) " " small { (what) } } }
                     }
                 }
-                fieldset.which { legend { (say().papers_sizes()) }
+                fieldset.which { legend { (say.papers_sizes()) }
                     div.pairs-of {
                         table {
                             thead { tr { td {} @for waist in &sizes.waists { th scope="col" { (waist) } } } }
@@ -214,38 +209,39 @@ impl<'a> PapersPage<'a> {
                     }
                 }
                 div.cells.two {
-                    label.cell { span { (say().papers_width()) }
+                    label.cell { span { (say.papers_width()) }
                         input type="text" name="width" value=(USUAL_ROLL.show(self.system)) autocomplete="off" spellcheck="false"; }
-                    label.tick { input type="checkbox" name="nested" value="yes"; (say().papers_nested()) }
+                    label.tick { input type="checkbox" name="nested" value="yes"; (say.papers_nested()) }
                 }
                 (problems_place())
-                div.actions { button type="submit" { (say().papers_make()) } }
+                div.actions { button type="submit" { (say.papers_make()) } }
             }
         }
     }
 
     fn patterns_work(&self) -> Markup {
+        let say = self.say;
         html! {
             div #patterns-work .done-work {
                 @match &self.patterns {
-                    None => p { (say().papers_patterns_none()) },
+                    None => p { (say.papers_patterns_none()) },
                     Some(job) => {
                         @let stand = job.stand();
                         @match &stand.ended {
                             None => {
                                 @match (stand.elapsed, stand.progress.as_deref()) {
-                                    (None, _) => (waiting()),
+                                    (None, _) => (waiting(say)),
                                     (Some(_), told) => {
                                         @let (done, of) = told.copied().unwrap_or((0, 1));
-                                        (bar(say().papers_patterns_progress(), Some(done as f64 / of.max(1) as f64)))
-                                        p.time { @if stand.cancelled { (say().papers_patterns_ending()) } @else { (say().papers_patterns_made(done, of)) } }
+                                        (bar(say.papers_patterns_progress(), Some(done as f64 / of.max(1) as f64)))
+                                        p.time { @if stand.cancelled { (say.papers_patterns_ending()) } @else { (say.papers_patterns_made(done, of)) } }
                                     }
                                 }
-                                (cancel("cancel-patterns"))
+                                (cancel(say, "cancel-patterns"))
                             }
                             Some(Ended::Made(made)) => (self.patterns_made(job, made)),
-                            Some(Ended::Failed(words)) => (failed(say().papers_patterns_failed(), words)),
-                            Some(Ended::Cancelled) => p { (say().papers_patterns_cancelled()) },
+                            Some(Ended::Failed(words)) => (failed(say.papers_patterns_failed(), words)),
+                            Some(Ended::Cancelled) => p { (say.papers_patterns_cancelled()) },
                         }
                     }
                 }
@@ -254,10 +250,11 @@ impl<'a> PapersPage<'a> {
     }
 
     fn patterns_made(&self, job: &Job<PatternsAsked>, made: &MadePatterns) -> Markup {
+        let say = self.say;
         html! {
-            h3 { (say().papers_files(made.files.len())) }
+            h3 { (say.papers_files(made.files.len())) }
             @if !made.left_out.is_empty() {
-                p.asks { (say().papers_left_out(made.left_out.join(", "))) }
+                p.asks { (say.papers_left_out(made.left_out.join(", "))) }
             }
             (self.since(job))
             ul.files {
@@ -267,7 +264,7 @@ impl<'a> PapersPage<'a> {
                         " " small {
                             @let size = bytes(file.bytes.len());
                             @match &file.plan {
-                                Some(plan) => (say().papers_file_pages(size, plan.pages.len())),
+                                Some(plan) => (say.papers_file_pages(size, plan.pages.len())),
                                 None => (size),
                             }
                         }
@@ -279,11 +276,12 @@ impl<'a> PapersPage<'a> {
 
     /// Which state of the style was used, where it is another by now.
     fn since<T: Task>(&self, job: &Job<T>) -> Markup {
+        let say = self.say;
         html! {
             @if !job.is_of(self.loaded) {
                 div.asks {
-                    p { (say().papers_earlier()) }
-                    ul { @for words in job.changed_since(self.loaded, self.system) { li { (words) } } }
+                    p { (say.papers_earlier()) }
+                    ul { @for words in job.changed_since(say, self.loaded, self.system) { li { (words) } } }
                 }
             }
         }
@@ -303,16 +301,16 @@ fn said<T: Task>(
     }
 }
 
-fn waiting() -> Markup {
+fn waiting(say: &'static Words) -> Markup {
     html! {
-        (bar(say().papers_waits(), None))
-        p.time { (say().work_waits()) }
+        (bar(say.papers_waits(), None))
+        p.time { (say.work_waits()) }
     }
 }
 
 /// The button is never barred while it is there, so that the keyboard is not lost; cancelling twice does no harm.
-fn cancel(action: &str) -> Markup {
-    html! { p.actions { button type="button" id=(action) data-cancel=(action) { (say().papers_cancel()) } } }
+fn cancel(say: &'static Words, action: &str) -> Markup {
+    html! { p.actions { button type="button" id=(action) data-cancel=(action) { (say.papers_cancel()) } } }
 }
 
 fn failed(what: &str, words: &[String]) -> Markup {
@@ -323,24 +321,27 @@ fn failed(what: &str, words: &[String]) -> Markup {
 }
 
 /// How far a pack is. Sizes take about a third of it, lays another, setting the pages the rest.
-fn pack_progress(stage: Option<&PackStage>, elapsed: Option<Duration>, cancelled: bool) -> Markup {
+fn pack_progress(
+    say: &'static Words,
+    stage: Option<&PackStage>,
+    elapsed: Option<Duration>,
+    cancelled: bool,
+) -> Markup {
     let Some(elapsed) = elapsed else {
-        return waiting();
+        return waiting(say);
     };
     let part = |done: usize, of: usize| done as f64 / of.max(1) as f64 / 3.0;
     let (share, words) = match stage {
-        None => (0.0, say().papers_pack_begins().to_owned()),
-        Some(PackStage::Sizes(done, of)) => {
-            (part(*done, *of), say().papers_pack_sews(done + 1, of))
-        }
+        None => (0.0, say.papers_pack_begins().to_owned()),
+        Some(PackStage::Sizes(done, of)) => (part(*done, *of), say.papers_pack_sews(done + 1, of)),
         Some(PackStage::Lays(done, of)) => (
             1.0 / 3.0 + part(*done, *of),
-            say().papers_pack_lays(done + 1, of),
+            say.papers_pack_lays(done + 1, of),
         ),
-        Some(PackStage::Pages) => (2.0 / 3.0, say().papers_pack_sets().to_owned()),
+        Some(PackStage::Pages) => (2.0 / 3.0, say.papers_pack_sets().to_owned()),
     };
     html! {
-        (bar(say().papers_pack_progress(), Some(share)))
-        p.time { @if cancelled { (say().papers_pack_ending()) } @else { (words) } " " (say().papers_so_far(time(elapsed))) }
+        (bar(say.papers_pack_progress(), Some(share)))
+        p.time { @if cancelled { (say.papers_pack_ending()) } @else { (words) } " " (say.papers_so_far(time(elapsed))) }
     }
 }

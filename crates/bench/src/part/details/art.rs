@@ -5,9 +5,8 @@ use std::fmt::Write;
 use maud::{Markup, html};
 use style::{ArtPath, Drawing, DrawnStep};
 
-use super::Details;
+use super::group::Details;
 use crate::choice;
-use crate::said::say;
 
 /// Round the lines of a small picture, as a share of its larger side.
 const MARGIN: f64 = 0.04;
@@ -20,14 +19,15 @@ pub(super) fn choose(
     art: Option<&ArtPath>,
     drawing: Option<&Drawing>,
 ) -> Markup {
-    let list = choice::art(path, label, details.art, art.map(ArtPath::as_str));
+    let say = details.show.say;
+    let list = choice::art(say, path, label, details.art, art.map(ArtPath::as_str));
     html! {
         span.with-art {
             @if let Some(picture) = drawing.and_then(picture) { (picture) }
             (list.render())
-            label.bring title=(say().details_art_how()) {
-                (say().details_art_bring())
-                input.unseen type="file" accept=".svg,image/svg+xml" data-art=(path) aria-label=(say().details_art_bring_file(label));
+            label.bring title=(say.details_art_how()) {
+                (say.details_art_bring())
+                input.unseen type="file" accept=".svg,image/svg+xml" data-art=(path) aria-label=(say.details_art_bring_file(label));
             }
         }
     }

@@ -3,28 +3,30 @@
 use maud::{Markup, html};
 use style::{BackPocket, ClothUse, Decoration, Lining};
 use trade::Length;
+use words::Words;
 
-use super::{Details, Group};
+use super::group::{Details, Group};
 use crate::choice::{self, Chosen};
-use crate::said::say;
 
 const SIDES: [&str; 2] = ["left", "right"];
 
 pub(super) fn group(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let back = &details.show.loaded.style.pockets.back;
     let pockets = [&back.left, &back.right];
     let usual = BackPocket::default();
     let lined = pockets.iter().any(|pocket| pocket.lining != Lining::None);
     let stitched = details.show.loaded.style.seams.contains_key("decoration");
     let tide = stitched && pockets.iter().any(|pocket| has_tide(pocket));
-    let lengths = |key: &str, title: &str, how: &str, label: fn(&str) -> String, usual: Length| {
-        line(title, how, |at| {
-            length(details, at, key, &label(at.said()), usual)
-        })
-    };
+    let lengths =
+        |key: &str, title: &str, how: &str, label: &dyn Fn(&str) -> String, usual: Length| {
+            line(title, how, |at| {
+                length(details, at, key, &label(at.said(say)), usual)
+            })
+        };
     Group {
         key: "back",
-        title: say().details_back_title(),
+        title: say.details_back_title(),
         pieces: &[
             "back_pocket_left",
             "back_pocket_right",
@@ -40,29 +42,29 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         ],
         body: html! {
             table.sides {
-                thead { tr { td {} th scope="col" { (say().details_back_left()) } th scope="col" { (say().details_back_right()) } } }
+                thead { tr { td {} th scope="col" { (say.details_back_left()) } th scope="col" { (say.details_back_right()) } } }
                 tbody {
-                    (lengths("foot_width", say().details_back_foot_width(), say().details_back_foot_width_how(), |side| say().details_back_foot_width_field(side), usual.foot_width))
-                    (lengths("side_length", say().details_back_side_length(), say().details_back_side_length_how(), |side| say().details_back_side_length_field(side), usual.side_length))
-                    (lengths("outer_drop", say().details_back_outer_drop(), say().details_back_outer_drop_how(), |side| say().details_back_outer_drop_field(side), usual.outer_drop))
-                    (line(say().details_back_lining(), say().details_back_lining_how(), |at| lining(pockets, at)))
+                    (lengths("foot_width", say.details_back_foot_width(), say.details_back_foot_width_how(), &|side| say.details_back_foot_width_field(side), usual.foot_width))
+                    (lengths("side_length", say.details_back_side_length(), say.details_back_side_length_how(), &|side| say.details_back_side_length_field(side), usual.side_length))
+                    (lengths("outer_drop", say.details_back_outer_drop(), say.details_back_outer_drop_how(), &|side| say.details_back_outer_drop_field(side), usual.outer_drop))
+                    (line(say.details_back_lining(), say.details_back_lining_how(), |at| lining(say, pockets, at)))
                     @if lined {
-                        (line(say().details_back_lining_cloth(), say().details_back_lining_cloth_how(), |at| lining_cloth(details, pockets, at)))
+                        (line(say.details_back_lining_cloth(), say.details_back_lining_cloth_how(), |at| lining_cloth(details, pockets, at)))
                     }
                     @if stitched {
-                        (line(say().details_back_stitching(), say().details_back_stitching_how(), |at| decoration(pockets, at)))
-                        (line(say().details_back_art(), say().details_back_art_how(), |at| art(details, pockets, at)))
+                        (line(say.details_back_stitching(), say.details_back_stitching_how(), |at| decoration(say, pockets, at)))
+                        (line(say.details_back_art(), say.details_back_art_how(), |at| art(details, pockets, at)))
                         @if tide {
-                            (line(say().details_back_waves(), say().details_back_waves_how(), |at| waves(details, pockets, at)))
-                            (lengths("crest", say().details_back_crest(), say().details_back_crest_how(), |side| say().details_back_crest_field(side), usual.crest))
-                            (lengths("rise", say().details_back_rise(), say().details_back_rise_how(), |side| say().details_back_rise_field(side), usual.rise))
+                            (line(say.details_back_waves(), say.details_back_waves_how(), |at| waves(details, pockets, at)))
+                            (lengths("crest", say.details_back_crest(), say.details_back_crest_how(), &|side| say.details_back_crest_field(side), usual.crest))
+                            (lengths("rise", say.details_back_rise(), say.details_back_rise_how(), &|side| say.details_back_rise_field(side), usual.rise))
                         }
-                        (line(say().details_back_mirror(), say().details_back_mirror_how(), |at| mirror(pockets, at)))
+                        (line(say.details_back_mirror(), say.details_back_mirror_how(), |at| mirror(say, pockets, at)))
                     }
                 }
             }
             @if !stitched {
-                p.aside { (say().details_back_no_stitching()) }
+                p.aside { (say.details_back_no_stitching()) }
             }
             div.cells {
                 (details.charted("back_pocket_width"))
@@ -92,11 +94,11 @@ impl At {
     }
 
     /// Which it is, within the label of a field.
-    fn said(self) -> &'static str {
+    fn said(self, say: &'static Words) -> &'static str {
         if self.0 == 0 {
-            say().details_back_side_left()
+            say.details_back_side_left()
         } else {
-            say().details_back_side_right()
+            say.details_back_side_right()
         }
     }
 
@@ -123,11 +125,11 @@ fn length(details: &Details<'_>, at: At, key: &str, label: &str, usual: Length) 
     field.render()
 }
 
-fn lining(pockets: [&BackPocket; 2], at: At) -> Markup {
+fn lining(say: &'static Words, pockets: [&BackPocket; 2], at: At) -> Markup {
     let now = at.of(pockets).lining.word();
     Chosen::of_words(
         &at.path("lining"),
-        &say().details_back_lining_field(at.said()),
+        &say.details_back_lining_field(at.said(say)),
         Lining::WORDS,
         now,
     )
@@ -135,6 +137,7 @@ fn lining(pockets: [&BackPocket; 2], at: At) -> Markup {
 }
 
 fn lining_cloth(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
+    let say = details.show.say;
     let pocket = at.of(pockets);
     if pocket.lining == Lining::None {
         return html! { span.none { "–" } };
@@ -142,23 +145,23 @@ fn lining_cloth(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Mar
     let chosen = pocket.lining_cloth.as_deref().unwrap_or_default();
     let usual = (
         ClothUse::Lining,
-        Some(say().details_back_lining_cloth_usual()),
+        Some(say.details_back_lining_cloth_usual()),
     );
     choice::cloth(
         details.show.collection(),
         &at.path("lining_cloth"),
-        &say().details_back_lining_cloth_field(at.said()),
+        &say.details_back_lining_cloth_field(at.said(say)),
         usual,
         chosen,
     )
     .render()
 }
 
-fn decoration(pockets: [&BackPocket; 2], at: At) -> Markup {
+fn decoration(say: &'static Words, pockets: [&BackPocket; 2], at: At) -> Markup {
     let now = at.of(pockets).decoration.word();
     Chosen::of_words(
         &at.path("decoration"),
-        &say().details_back_stitching_field(at.said()),
+        &say.details_back_stitching_field(at.said(say)),
         Decoration::WORDS,
         now,
     )
@@ -166,31 +169,33 @@ fn decoration(pockets: [&BackPocket; 2], at: At) -> Markup {
 }
 
 fn art(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
+    let say = details.show.say;
     let pocket = at.of(pockets);
     super::art::choose(
         details,
         &at.path("art"),
-        &say().details_back_art_field(at.said()),
+        &say.details_back_art_field(at.said(say)),
         pocket.art.as_ref(),
         pocket.drawing.as_ref(),
     )
 }
 
 fn waves(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
+    let say = details.show.say;
     let usual = BackPocket::default().waves;
     let field = details.show.whole(
         &at.path("waves"),
-        &say().details_back_waves_field(at.said()),
+        &say.details_back_waves_field(at.said(say)),
         at.of(pockets).waves,
         usual,
     );
     field.render()
 }
 
-fn mirror(pockets: [&BackPocket; 2], at: At) -> Markup {
+fn mirror(say: &'static Words, pockets: [&BackPocket; 2], at: At) -> Markup {
     choice::flag(
         &at.path("mirror"),
-        &say().details_back_mirror_field(at.said()),
+        &say.details_back_mirror_field(at.said(say)),
         at.of(pockets).mirror,
     )
 }

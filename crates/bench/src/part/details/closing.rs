@@ -5,21 +5,21 @@ use style::{
     Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, TrimKind,
 };
 
-use super::{Details, Group, cell, tick};
+use super::group::{Details, Group, cell, tick};
 use crate::choice::{self, Choice, Chosen, set};
-use crate::said::say;
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];
 /// What a fly has when it does not say.
 const USUAL_BUTTONS: u32 = 4;
 
 pub(super) fn fly(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let show = details.show;
     let collection = show.collection();
     let fly = &show.loaded.style.fly;
     let closing = Chosen {
         path: "fly.closing".to_owned(),
-        label: say().details_closing_fly_closing_field().to_owned(),
+        label: say.details_closing_fly_closing_field().to_owned(),
         choices: vec![
             closing_choice(details, Closing::Buttons, "fly.button", BUTTONS),
             closing_choice(details, Closing::Zip, "fly.zip", &[TrimKind::Zip]),
@@ -29,7 +29,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
     let band_button = choice::trim(
         collection,
         "fly.band_button",
-        say().details_closing_fly_band_button(),
+        say.details_closing_fly_band_button(),
         BUTTONS,
         &fly.band_button,
     );
@@ -38,32 +38,32 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
     trims.extend(fly.zip.clone());
     let buttons = show.whole(
         "fly.buttons",
-        say().details_closing_fly_buttons_field(),
+        say.details_closing_fly_buttons_field(),
         fly.buttons,
         USUAL_BUTTONS,
     );
     Group {
         key: "fly",
-        title: say().details_closing_fly_title(),
+        title: say.details_closing_fly_title(),
         pieces: &["fly_facing", "fly_shield"],
         seams: &["fly", "fly_edge"],
         trims,
         plates: &["fly"],
         body: html! {
             div.cells {
-                (cell(say().details_closing_fly_closing(), say().details_closing_fly_closing_how(), &closing.render()))
+                (cell(say.details_closing_fly_closing(), say.details_closing_fly_closing_how(), &closing.render()))
                 @match fly.closing {
                     Closing::Buttons => {
-                        (cell(say().details_closing_fly_buttons(), say().details_closing_fly_buttons_how(), &buttons.render()))
-                        (cell(say().details_closing_fly_button(), say().details_closing_fly_button_how(),
-                            &choice::trim(collection, "fly.button", say().details_closing_fly_button(), BUTTONS, fly.button.as_deref().unwrap_or_default()).render()))
+                        (cell(say.details_closing_fly_buttons(), say.details_closing_fly_buttons_how(), &buttons.render()))
+                        (cell(say.details_closing_fly_button(), say.details_closing_fly_button_how(),
+                            &choice::trim(collection, "fly.button", say.details_closing_fly_button(), BUTTONS, fly.button.as_deref().unwrap_or_default()).render()))
                     }
                     Closing::Zip => {
-                        (cell(say().details_closing_fly_zip(), say().details_closing_fly_zip_how(),
-                            &choice::trim(collection, "fly.zip", say().details_closing_fly_zip(), &[TrimKind::Zip], fly.zip.as_deref().unwrap_or_default()).render()))
+                        (cell(say.details_closing_fly_zip(), say.details_closing_fly_zip_how(),
+                            &choice::trim(collection, "fly.zip", say.details_closing_fly_zip(), &[TrimKind::Zip], fly.zip.as_deref().unwrap_or_default()).render()))
                     }
                 }
-                (cell(say().details_closing_fly_band_button(), say().details_closing_fly_band_button_how(), &band_button.render()))
+                (cell(say.details_closing_fly_band_button(), say.details_closing_fly_band_button_how(), &band_button.render()))
                 (details.charted("fly_length"))
                 (details.charted("fly_width"))
             }
@@ -78,6 +78,7 @@ fn closing_choice(
     needs: &str,
     kinds: &[TrimKind],
 ) -> Choice {
+    let say = details.show.say;
     let named = details.show.written.get(needs).is_some();
     let trim = choice::trims(details.show.collection(), kinds).next();
     let mut choice = Choice::word(closing.word());
@@ -88,32 +89,33 @@ fn closing_choice(
             choice.edits = vec![set(needs, key), set("fly.closing", closing.word())];
         }
         (false, None) => {
-            choice.barred = Some(say().details_closing_fly_none_to_choose().to_owned())
+            choice.bar(say, say.details_closing_fly_none_to_choose());
         }
     }
     choice
 }
 
 pub(super) fn band(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let show = details.show;
     let band = &show.loaded.style.band;
     let usual = Band::default();
     let mut method = Chosen::of_words(
         "band.method",
-        say().details_closing_band_rows_field(),
+        say.details_closing_band_rows_field(),
         BandMethod::WORDS,
         band.method.word(),
     );
     for choice in &mut method.choices {
         choice.words = match choice.value.as_str() {
-            "two-row" => say().details_closing_band_two_row().to_owned(),
-            "all-round" => say().details_closing_band_all_round().to_owned(),
+            "two-row" => say.details_closing_band_two_row().to_owned(),
+            "all-round" => say.details_closing_band_all_round().to_owned(),
             other => other.to_owned(),
         };
     }
     let angle = show.angle(
         "band.v_angle",
-        say().details_closing_band_angle_field(),
+        say.details_closing_band_angle_field(),
         usual.v_angle,
     );
     let cutting = &show.loaded.style.cutting;
@@ -121,42 +123,40 @@ pub(super) fn band(details: &Details<'_>) -> Group {
     let chosen = cutting.band.map_or("", BandCutting::word);
     let mut cut = Chosen::of_words(
         "cutting.band",
-        say().details_closing_band_cut_field(),
+        say.details_closing_band_cut_field(),
         BandCutting::WORDS,
         chosen,
     );
     for choice in &mut cut.choices {
         choice.words = match choice.value.as_str() {
-            "weft" => say().details_closing_band_weft().to_owned(),
-            "preshrunk" => say().details_closing_band_preshrunk().to_owned(),
-            "eased" => say().details_closing_band_eased().to_owned(),
+            "weft" => say.details_closing_band_weft().to_owned(),
+            "preshrunk" => say.details_closing_band_preshrunk().to_owned(),
+            "eased" => say.details_closing_band_eased().to_owned(),
             other => other.to_owned(),
         };
     }
-    cut.choices.insert(
-        0,
-        Choice::named("", say().details_closing_band_not_stated()),
-    );
+    cut.choices
+        .insert(0, Choice::named("", say.details_closing_band_not_stated()));
     Group {
         key: "band",
-        title: say().details_closing_band_title(),
+        title: say.details_closing_band_title(),
         pieces: &["band"],
         seams: &["band"],
         trims: Vec::new(),
         plates: &["waistband-ends", "waistband-outside", "waistband-inside"],
         body: html! {
             div.cells {
-                (cell(say().details_closing_band_rows(), say().details_closing_band_rows_how(), &method.render()))
+                (cell(say.details_closing_band_rows(), say.details_closing_band_rows_how(), &method.render()))
                 @if band.method == BandMethod::AllRound {
-                    (details.length("band.start_below", say().details_closing_band_start_below(), say().details_closing_band_start_below_field(), say().details_closing_band_start_below_how(), usual.start_below))
-                    (cell(say().details_closing_band_angle(), say().details_closing_band_angle_how(), &angle.render()))
+                    (details.length("band.start_below", say.details_closing_band_start_below(), say.details_closing_band_start_below_field(), say.details_closing_band_start_below_how(), usual.start_below))
+                    (cell(say.details_closing_band_angle(), say.details_closing_band_angle_how(), &angle.render()))
                 }
-                (cell(say().details_closing_band_cut(), say().details_closing_band_cut_how(), &cut.render()))
+                (cell(say.details_closing_band_cut(), say.details_closing_band_cut_how(), &cut.render()))
                 @if cutting.band == Some(BandCutting::Preshrunk) {
-                    (cell(say().details_closing_band_residual_warp(), say().details_closing_band_residual_warp_how(),
-                        &show.share("cutting.residual_warp", say().details_closing_band_residual_warp_field(), usual_cutting.residual_warp).render()))
-                    (cell(say().details_closing_band_residual_weft(), say().details_closing_band_residual_weft_how(),
-                        &show.share("cutting.residual_weft", say().details_closing_band_residual_weft_field(), usual_cutting.residual_weft).render()))
+                    (cell(say.details_closing_band_residual_warp(), say.details_closing_band_residual_warp_how(),
+                        &show.share("cutting.residual_warp", say.details_closing_band_residual_warp_field(), usual_cutting.residual_warp).render()))
+                    (cell(say.details_closing_band_residual_weft(), say.details_closing_band_residual_weft_how(),
+                        &show.share("cutting.residual_weft", say.details_closing_band_residual_weft_field(), usual_cutting.residual_weft).render()))
                 }
                 (details.charted("band_height"))
                 (details.charted("band_overlap"))
@@ -166,25 +166,26 @@ pub(super) fn band(details: &Details<'_>) -> Group {
 }
 
 pub(super) fn loops(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let show = details.show;
     let usual = Loops::default();
     let count = show.whole(
         "loops.count",
-        say().details_closing_loops_count_field(),
+        say.details_closing_loops_count_field(),
         show.loaded.style.loops.count,
         usual.count,
     );
     Group {
         key: "loops",
-        title: say().details_closing_loops_title(),
+        title: say.details_closing_loops_title(),
         pieces: &["loop_strip"],
         seams: &["loop_edge"],
         trims: vec!["loop_edge".to_owned()],
         plates: &["belt-loop"],
         body: html! {
             div.cells {
-                (cell(say().details_closing_loops_count(), say().details_closing_loops_count_how(), &count.render()))
-                (details.length("loops.belt", say().details_closing_loops_belt(), say().details_closing_loops_belt_field(), say().details_closing_loops_belt_how(), usual.belt))
+                (cell(say.details_closing_loops_count(), say.details_closing_loops_count_how(), &count.render()))
+                (details.length("loops.belt", say.details_closing_loops_belt(), say.details_closing_loops_belt_field(), say.details_closing_loops_belt_how(), usual.belt))
                 (details.charted("loop_length"))
                 (details.charted("loop_width"))
             }
@@ -193,34 +194,35 @@ pub(super) fn loops(details: &Details<'_>) -> Group {
 }
 
 pub(super) fn hem(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let hem: &Hem = &details.show.loaded.style.hem;
     let join = Chosen::of_words(
         "hem.join",
-        say().details_closing_hem_join_field(),
+        say.details_closing_hem_join_field(),
         HemJoin::WORDS,
         hem.join.word(),
     );
     let ends = Chosen::of_words(
         "hem.ends",
-        say().details_closing_hem_ends_field(),
+        say.details_closing_hem_ends_field(),
         HemEnds::WORDS,
         hem.ends.word(),
     );
     Group {
         key: "hem",
-        title: say().details_closing_hem_title(),
+        title: say.details_closing_hem_title(),
         pieces: &[],
         seams: &["hem"],
         trims: Vec::new(),
         plates: &["hem"],
         body: html! {
             div.cells {
-                (cell(say().details_closing_hem_join(), say().details_closing_hem_join_how(), &join.render()))
-                (cell(say().details_closing_hem_ends(), say().details_closing_hem_ends_how(), &ends.render()))
+                (cell(say.details_closing_hem_join(), say.details_closing_hem_join_how(), &join.render()))
+                (cell(say.details_closing_hem_ends(), say.details_closing_hem_ends_how(), &ends.render()))
                 (details.charted("hem_depth"))
             }
-            (tick(say().details_closing_hem_roping(), say().details_closing_hem_roping_how(),
-                &choice::flag("hem.roping", say().details_closing_hem_roping_field(), hem.roping)))
+            (tick(say.details_closing_hem_roping(), say.details_closing_hem_roping_how(),
+                &choice::flag("hem.roping", say.details_closing_hem_roping_field(), hem.roping)))
         },
     }
 }

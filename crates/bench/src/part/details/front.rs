@@ -4,25 +4,26 @@ use maud::{Markup, html};
 use serde_json::json;
 use style::{CoinPocket, CoinShape, PocketBag, Side};
 
-use super::{Details, Group, art, cell, wide};
+use super::art;
+use super::group::{Details, Group, cell, wide};
 use crate::choice::{self, Chosen, set};
-use crate::said::say;
 
 pub(super) fn coin(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let coin = &details.show.loaded.style.pockets.coin;
     let usual = CoinPocket::default();
     let side = Chosen::of_words(
         "pockets.coin.side",
-        say().details_front_coin_side_field(),
+        say.details_front_coin_side_field(),
         Side::WORDS,
         coin.side.word(),
     );
     let drop = match coin.shape {
         CoinShape::Straight | CoinShape::Free => None,
-        CoinShape::Pointed => Some(say().details_front_coin_drop_pointed()),
-        CoinShape::CutCorner => Some(say().details_front_coin_drop_cut_corner()),
-        CoinShape::Slant => Some(say().details_front_coin_drop_slant()),
-        CoinShape::Round => Some(say().details_front_coin_drop_round()),
+        CoinShape::Pointed => Some(say.details_front_coin_drop_pointed()),
+        CoinShape::CutCorner => Some(say.details_front_coin_drop_cut_corner()),
+        CoinShape::Slant => Some(say.details_front_coin_drop_slant()),
+        CoinShape::Round => Some(say.details_front_coin_drop_round()),
     };
     let line = |key: &str, title: &str, label: &str, how: &str, usual| {
         details.length(&format!("pockets.coin.{key}"), title, label, how, usual)
@@ -30,28 +31,28 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
     let art = art::choose(
         details,
         "pockets.coin.art",
-        say().details_front_coin_art_field(),
+        say.details_front_coin_art_field(),
         coin.art.as_ref(),
         coin.drawing.as_ref(),
     );
     Group {
         key: "coin",
-        title: say().details_front_coin_title(),
+        title: say.details_front_coin_title(),
         pieces: &["coin_pocket"],
         seams: &["coin_hem", "coin_set"],
         trims: Vec::new(),
         plates: &["coin-pocket"],
         body: html! {
-            (wide(say().details_front_coin_shape(), say().details_front_coin_shape_how(), &shapes(details, coin)))
+            (wide(say.details_front_coin_shape(), say.details_front_coin_shape_how(), &shapes(details, coin)))
             div.cells {
-                @if let Some(how) = drop { (line("drop", say().details_front_coin_drop(), say().details_front_coin_drop_field(), how, usual.drop)) }
+                @if let Some(how) = drop { (line("drop", say.details_front_coin_drop(), say.details_front_coin_drop_field(), how, usual.drop)) }
                 @if coin.shape == CoinShape::Free {
-                    (cell(say().details_front_coin_art(), say().details_front_coin_art_how(), &art))
+                    (cell(say.details_front_coin_art(), say.details_front_coin_art_how(), &art))
                 }
-                (cell(say().details_front_coin_side(), say().details_front_coin_side_how(), &side.render()))
-                (line("below_band", say().details_front_coin_below_band(), say().details_front_coin_below_band_field(), say().details_front_coin_below_band_how(), usual.below_band))
-                (line("from_side", say().details_front_coin_from_side(), say().details_front_coin_from_side_field(), say().details_front_coin_from_side_how(), usual.from_side))
-                (line("lower_narrowing", say().details_front_coin_narrowing(), say().details_front_coin_narrowing_field(), say().details_front_coin_narrowing_how(), usual.lower_narrowing))
+                (cell(say.details_front_coin_side(), say.details_front_coin_side_how(), &side.render()))
+                (line("below_band", say.details_front_coin_below_band(), say.details_front_coin_below_band_field(), say.details_front_coin_below_band_how(), usual.below_band))
+                (line("from_side", say.details_front_coin_from_side(), say.details_front_coin_from_side_field(), say.details_front_coin_from_side_how(), usual.from_side))
+                (line("lower_narrowing", say.details_front_coin_narrowing(), say.details_front_coin_narrowing_field(), say.details_front_coin_narrowing_how(), usual.lower_narrowing))
                 (details.charted("coin_width"))
                 (details.charted("coin_depth"))
             }
@@ -61,9 +62,10 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
 
 /// The shapes as little outlines, each to be chosen.
 fn shapes(details: &Details<'_>, coin: &CoinPocket) -> Markup {
+    let say = details.show.say;
     let mut chosen = Chosen::of_words(
         "pockets.coin.shape",
-        say().details_front_coin_shape_field(),
+        say.details_front_coin_shape_field(),
         CoinShape::WORDS,
         coin.shape.word(),
     );
@@ -81,7 +83,7 @@ fn shapes(details: &Details<'_>, coin: &CoinPocket) -> Markup {
                         set("pockets.coin.shape", choice.value.as_str()),
                     ];
                 }
-                None => choice.barred = Some(say().details_front_coin_no_drawing().to_owned()),
+                None => choice.bar(say, say.details_front_coin_no_drawing()),
             }
         }
     }
@@ -100,28 +102,29 @@ fn shapes(details: &Details<'_>, coin: &CoinPocket) -> Markup {
 }
 
 pub(super) fn bag(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let usual = PocketBag::default();
     let line = |key: &str, title: &str, label: &str, how: &str, usual| {
         details.length(&format!("pockets.bag.{key}"), title, label, how, usual)
     };
     let fullness = details.show.share(
         "pockets.bag.mouth_fullness",
-        say().details_front_bag_fullness_field(),
+        say.details_front_bag_fullness_field(),
         usual.mouth_fullness,
     );
     Group {
         key: "bag",
-        title: say().details_front_bag_title(),
+        title: say.details_front_bag_title(),
         pieces: &["pocket_facing", "pocket_bag"],
         seams: &["mouth", "facing_set", "bag_close"],
         trims: Vec::new(),
         plates: &["hip-pocket-mouth", "pocket-bag"],
         body: html! {
             div.cells {
-                (cell(say().details_front_bag_fullness(), say().details_front_bag_fullness_how(), &fullness.render()))
-                (line("depth", say().details_front_bag_depth(), say().details_front_bag_depth_field(), say().details_front_bag_depth_how(), usual.depth))
-                (line("width", say().details_front_bag_width(), say().details_front_bag_width_field(), say().details_front_bag_width_how(), usual.width))
-                (line("facing", say().details_front_bag_facing(), say().details_front_bag_facing_field(), say().details_front_bag_facing_how(), usual.facing))
+                (cell(say.details_front_bag_fullness(), say.details_front_bag_fullness_how(), &fullness.render()))
+                (line("depth", say.details_front_bag_depth(), say.details_front_bag_depth_field(), say.details_front_bag_depth_how(), usual.depth))
+                (line("width", say.details_front_bag_width(), say.details_front_bag_width_field(), say.details_front_bag_width_how(), usual.width))
+                (line("facing", say.details_front_bag_facing(), say.details_front_bag_facing_field(), say.details_front_bag_facing_how(), usual.facing))
                 (details.charted("mouth_width"))
                 (details.charted("mouth_depth"))
             }
@@ -130,10 +133,11 @@ pub(super) fn bag(details: &Details<'_>) -> Group {
 }
 
 pub(super) fn extra(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let pockets = &details.show.loaded.style.pockets;
     Group {
         key: "extra",
-        title: say().details_front_extra_title(),
+        title: say.details_front_extra_title(),
         pieces: &["extra_pocket"],
         seams: &["extra_hem", "extra_set"],
         trims: Vec::new(),
@@ -143,18 +147,18 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
         },
         body: match &pockets.extra {
             None => html! {
-                p.aside { (say().details_front_extra_none()) }
+                p.aside { (say.details_front_extra_none()) }
                 (add_extra(details, pockets.coin.side))
             },
             Some(extra) => html! {
                 div.cells {
-                    (cell(say().details_front_extra_side(), say().details_front_extra_side_how(),
-                        &Chosen::of_words("pockets.extra.side", say().details_front_extra_side_field(), Side::WORDS, extra.side.word()).render()))
-                    (details.needed_length("pockets.extra.width", say().details_front_extra_width(), say().details_front_extra_width_field(), say().details_front_extra_width_how(), extra.width))
-                    (details.needed_length("pockets.extra.depth", say().details_front_extra_depth(), say().details_front_extra_depth_field(), say().details_front_extra_depth_how(), extra.depth))
-                    (details.needed_length("pockets.extra.from_centre", say().details_front_extra_from_centre(), say().details_front_extra_from_centre_field(), say().details_front_extra_from_centre_how(), extra.from_centre))
+                    (cell(say.details_front_extra_side(), say.details_front_extra_side_how(),
+                        &Chosen::of_words("pockets.extra.side", say.details_front_extra_side_field(), Side::WORDS, extra.side.word()).render()))
+                    (details.needed_length("pockets.extra.width", say.details_front_extra_width(), say.details_front_extra_width_field(), say.details_front_extra_width_how(), extra.width))
+                    (details.needed_length("pockets.extra.depth", say.details_front_extra_depth(), say.details_front_extra_depth_field(), say.details_front_extra_depth_how(), extra.depth))
+                    (details.needed_length("pockets.extra.from_centre", say.details_front_extra_from_centre(), say.details_front_extra_from_centre_field(), say.details_front_extra_from_centre_how(), extra.from_centre))
                 }
-                (choice::button(&[choice::remove("pockets.extra")], say().details_front_extra_take_out(), Some(say().details_front_extra_take_out_label())))
+                (choice::button(&[choice::remove("pockets.extra")], say.details_front_extra_take_out(), Some(say.details_front_extra_take_out_label())))
             },
         },
     }
@@ -162,6 +166,7 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
 
 /// The extra pocket with the measures of common practice, and the seams it needs where the style has none.
 fn add_extra(details: &Details<'_>, coin: Side) -> Markup {
+    let say = details.show.say;
     let side = match coin {
         Side::Left => Side::Right,
         Side::Right => Side::Left,
@@ -177,10 +182,6 @@ fn add_extra(details: &Details<'_>, coin: Side) -> Markup {
         "side": side.word(), "width": "8.5 cm", "depth": "11 cm", "from_centre": "9 cm",
     });
     edits.push(set("pockets.extra", pocket));
-    let words = say().details_front_extra_put_in(side.word());
-    choice::button(
-        &edits,
-        &words,
-        Some(say().details_front_extra_put_in_label()),
-    )
+    let words = say.details_front_extra_put_in(side.word());
+    choice::button(&edits, &words, Some(say.details_front_extra_put_in_label()))
 }

@@ -5,10 +5,10 @@ use serde_json::json;
 use style::{Letters, Patch, Rivets, TrimKind};
 use trade::Length;
 
-use super::{Details, Group, art, cell, tick};
+use super::art;
+use super::group::{Details, Group, cell, tick};
 use crate::choice::{self, Chosen, remove, set};
 use crate::field::swatch;
-use crate::said::say;
 
 /// Centre back to the patch, when the file does not say.
 const PATCH_FROM_CENTRE: Length = Length::mm(35.0);
@@ -17,10 +17,11 @@ const TACK_WIDTH: Length = Length::mm(2.0);
 const TACK_STITCHES: u32 = 28;
 
 pub(super) fn rivets(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let rivets = details.show.loaded.style.rivets.as_ref();
     Group {
         key: "rivets",
-        title: say().details_hardware_rivets_title(),
+        title: say.details_hardware_rivets_title(),
         pieces: &[],
         seams: &[],
         trims: rivets.iter().map(|rivets| rivets.trim.clone()).collect(),
@@ -30,7 +31,7 @@ pub(super) fn rivets(details: &Details<'_>) -> Group {
             None => without(
                 details,
                 "rivets",
-                say().details_hardware_rivets_nothing(),
+                say.details_hardware_rivets_nothing(),
                 TrimKind::Rivet,
             ),
         },
@@ -38,11 +39,12 @@ pub(super) fn rivets(details: &Details<'_>) -> Group {
 }
 
 fn with_rivets(details: &Details<'_>, rivets: &Rivets) -> Markup {
+    let say = details.show.say;
     let kinds = [TrimKind::Rivet];
     let trim = choice::trim(
         details.show.collection(),
         "rivets.trim",
-        say().details_hardware_rivet(),
+        say.details_hardware_rivet(),
         &kinds,
         &rivets.trim,
     );
@@ -55,25 +57,26 @@ fn with_rivets(details: &Details<'_>, rivets: &Rivets) -> Markup {
     };
     html! {
         div.cells {
-            (cell(say().details_hardware_rivet(), say().details_hardware_rivet_how(), &trim.render()))
+            (cell(say.details_hardware_rivet(), say.details_hardware_rivet_how(), &trim.render()))
         }
         div.ticks {
-            (place("mouth", say().details_hardware_rivets_mouth(), say().details_hardware_rivets_mouth_field(), say().details_hardware_rivets_mouth_how(), rivets.mouth))
-            (place("coin", say().details_hardware_rivets_coin(), say().details_hardware_rivets_coin_field(), say().details_hardware_rivets_coin_how(), rivets.coin))
-            (place("back_hidden", say().details_hardware_rivets_back(), say().details_hardware_rivets_back_field(), say().details_hardware_rivets_back_how(), rivets.back_hidden))
+            (place("mouth", say.details_hardware_rivets_mouth(), say.details_hardware_rivets_mouth_field(), say.details_hardware_rivets_mouth_how(), rivets.mouth))
+            (place("coin", say.details_hardware_rivets_coin(), say.details_hardware_rivets_coin_field(), say.details_hardware_rivets_coin_how(), rivets.coin))
+            (place("back_hidden", say.details_hardware_rivets_back(), say.details_hardware_rivets_back_field(), say.details_hardware_rivets_back_how(), rivets.back_hidden))
         }
-        (choice::button(&[remove("rivets")], say().details_hardware_rivets_take_out(), Some(say().details_hardware_rivets_take_out_label())))
+        (choice::button(&[remove("rivets")], say.details_hardware_rivets_take_out(), Some(say.details_hardware_rivets_take_out_label())))
     }
 }
 
 /// Something the style does not have, and the way to put it in, when the collection has a trim for it.
 fn without(details: &Details<'_>, section: &str, nothing: &str, kind: TrimKind) -> Markup {
+    let say = details.show.say;
     let trim = choice::trims(details.show.collection(), &[kind]).next();
     html! {
         @match trim {
             Some((key, name)) => {
-                p.aside { (say().details_none()) }
-                (choice::button(&[set(section, json!({ "trim": key }))], &say().details_put_in(name), None))
+                p.aside { (say.details_none()) }
+                (choice::button(&[set(section, json!({ "trim": key }))], &say.details_put_in(name), None))
             },
             None => p.aside { (nothing) },
         }
@@ -81,10 +84,11 @@ fn without(details: &Details<'_>, section: &str, nothing: &str, kind: TrimKind) 
 }
 
 pub(super) fn patch(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let patch = details.show.loaded.style.patch.as_ref();
     Group {
         key: "patch",
-        title: say().details_hardware_patch_title(),
+        title: say.details_hardware_patch_title(),
         pieces: &[],
         seams: &["patch_set"],
         trims: patch.iter().map(|patch| patch.trim.clone()).collect(),
@@ -97,7 +101,7 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
             None => without(
                 details,
                 "patch",
-                say().details_hardware_patch_nothing(),
+                say.details_hardware_patch_nothing(),
                 TrimKind::Patch,
             ),
         },
@@ -105,25 +109,26 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
 }
 
 fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
+    let say = details.show.say;
     let collection = details.show.collection();
     let kinds = [TrimKind::Patch];
     let trim = choice::trim(
         collection,
         "patch.trim",
-        say().details_hardware_patch(),
+        say.details_hardware_patch(),
         &kinds,
         &patch.trim,
     );
     let letters = Chosen::of_words(
         "patch.letters",
-        say().details_hardware_patch_letters_field(),
+        say.details_hardware_patch_letters_field(),
         Letters::WORDS,
         patch.letters.word(),
     );
     let art = art::choose(
         details,
         "patch.art",
-        say().details_hardware_patch_art_field(),
+        say.details_hardware_patch_art_field(),
         patch.art.as_ref(),
         patch.drawing.as_ref(),
     );
@@ -135,7 +140,7 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
             .map(|length| length.show(system));
         let tanned = trim
             .tanning
-            .map(|tanning| say().details_hardware_patch_tanned(tanning));
+            .map(|tanning| say.details_hardware_patch_tanned(tanning));
         let words = [trim.material.clone(), size.collect::<Vec<_>>().join(" × ")];
         let words = words.into_iter().chain(tanned);
         let words: Vec<String> = words.filter(|words| !words.is_empty()).collect();
@@ -143,49 +148,50 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
     });
     html! {
         div.cells {
-            (cell(say().details_hardware_patch(), say().details_hardware_patch_how(), &trim.render()))
-            (details.length("patch.from_centre", say().details_hardware_patch_from_centre(), say().details_hardware_patch_from_centre_field(), say().details_hardware_patch_from_centre_how(), PATCH_FROM_CENTRE))
-            (cell(say().details_hardware_patch_letters(), say().details_hardware_patch_letters_how(), &letters.render()))
-            (cell(say().details_hardware_patch_art(), say().details_hardware_patch_art_how(), &art))
+            (cell(say.details_hardware_patch(), say.details_hardware_patch_how(), &trim.render()))
+            (details.length("patch.from_centre", say.details_hardware_patch_from_centre(), say.details_hardware_patch_from_centre_field(), say.details_hardware_patch_from_centre_how(), PATCH_FROM_CENTRE))
+            (cell(say.details_hardware_patch_letters(), say.details_hardware_patch_letters_how(), &letters.render()))
+            (cell(say.details_hardware_patch_art(), say.details_hardware_patch_art_how(), &art))
         }
         @if let Some(said) = said { p.aside { (said) } }
-        (choice::button(&[remove("patch")], say().details_hardware_patch_take_out(), Some(say().details_hardware_patch_take_out_label())))
+        (choice::button(&[remove("patch")], say.details_hardware_patch_take_out(), Some(say.details_hardware_patch_take_out_label())))
     }
 }
 
 pub(super) fn bartacks(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let show = details.show;
     let collection = show.collection();
     let tacks = &show.loaded.style.bartacks;
     let yarn = |key: &str, title: &str, label: &str, how: &str, chosen: &str| {
         let colour = collection.yarns.get(chosen).map(|yarn| yarn.colour);
         let path = format!("bartacks.{key}");
-        let list = choice::yarn(collection, path, label.to_owned(), chosen).render();
+        let list = choice::yarn(say, collection, path, label.to_owned(), chosen).render();
         let field = html! { span.with-swatch { @if let Some(colour) = colour { (swatch(colour)) } (list) } };
         cell(title, how, &field)
     };
     let stitches = show.whole(
         "bartacks.stitches",
-        say().details_hardware_bartacks_stitches_field(),
+        say.details_hardware_bartacks_stitches_field(),
         tacks.stitches,
         TACK_STITCHES,
     );
     Group {
         key: "bartacks",
-        title: say().details_hardware_bartacks_title(),
+        title: say.details_hardware_bartacks_title(),
         pieces: &[],
         seams: &[],
         trims: Vec::new(),
         plates: &["pocket-corners"],
         body: html! {
             div.cells.two {
-                (yarn("yarn", say().details_hardware_bartacks_yarn(), say().details_hardware_bartacks_yarn_field(), say().details_hardware_bartacks_yarn_how(), &tacks.yarn))
-                (yarn("under", say().details_hardware_bartacks_under(), say().details_hardware_bartacks_under_field(), say().details_hardware_bartacks_under_how(), &tacks.under))
+                (yarn("yarn", say.details_hardware_bartacks_yarn(), say.details_hardware_bartacks_yarn_field(), say.details_hardware_bartacks_yarn_how(), &tacks.yarn))
+                (yarn("under", say.details_hardware_bartacks_under(), say.details_hardware_bartacks_under_field(), say.details_hardware_bartacks_under_how(), &tacks.under))
             }
             div.cells {
-                (details.length("bartacks.length", say().details_hardware_bartacks_length(), say().details_hardware_bartacks_length_field(), say().details_hardware_bartacks_length_how(), TACK_LENGTH))
-                (details.length("bartacks.width", say().details_hardware_bartacks_width(), say().details_hardware_bartacks_width_field(), say().details_hardware_bartacks_width_how(), TACK_WIDTH))
-                (cell(say().details_hardware_bartacks_stitches(), say().details_hardware_bartacks_stitches_how(), &stitches.render()))
+                (details.length("bartacks.length", say.details_hardware_bartacks_length(), say.details_hardware_bartacks_length_field(), say.details_hardware_bartacks_length_how(), TACK_LENGTH))
+                (details.length("bartacks.width", say.details_hardware_bartacks_width(), say.details_hardware_bartacks_width_field(), say.details_hardware_bartacks_width_how(), TACK_WIDTH))
+                (cell(say.details_hardware_bartacks_stitches(), say.details_hardware_bartacks_stitches_how(), &stitches.render()))
             }
         },
     }

@@ -3,70 +3,70 @@
 use maud::html;
 use style::{Figure, Fit, Tag};
 
-use super::{Details, Group, cell};
+use super::group::{Details, Group, cell};
 use crate::choice::{Choice, Chosen};
 use crate::field::Typed;
-use crate::said::say;
 
 pub(super) fn style(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let show = details.show;
     let doc = &show.loaded.style;
     let identity = &doc.style;
     let workrooms = show.collection().workrooms.iter();
     let workroom = Chosen {
         path: "style.workroom".to_owned(),
-        label: say().details_style_workroom().to_owned(),
-        choices: std::iter::once(Choice::named("", say().details_style_workroom_open()))
+        label: say.details_style_workroom().to_owned(),
+        choices: std::iter::once(Choice::named("", say.details_style_workroom_open()))
             .chain(workrooms.map(|(key, workroom)| Choice::named(key, &workroom.name)))
             .collect(),
         chosen: identity.workroom.clone(),
     };
     let figure = Chosen::of_words(
         "style.figure",
-        say().details_style_figure(),
+        say.details_style_figure(),
         Figure::WORDS,
         identity.figure.word(),
     );
     let fit = Chosen::of_words(
         "style.fit",
-        say().details_style_fit(),
+        say.details_style_fit(),
         Fit::WORDS,
         identity.fit.word(),
     );
-    let name = show.words("style.name", say().details_style_name(), None);
-    let code = show.words("style.code", say().details_style_code(), None);
+    let name = show.words("style.name", say.details_style_name(), None);
+    let code = show.words("style.code", say.details_style_code(), None);
     let summary = show.words(
         "style.summary",
-        say().details_style_summary(),
-        Some(say().details_style_summary_none()),
+        say.details_style_summary(),
+        Some(say.details_style_summary_none()),
     );
     Group {
         key: "style",
-        title: say().details_style_title(),
+        title: say.details_style_title(),
         pieces: &[],
         seams: &[],
         trims: Vec::new(),
         plates: &[],
         body: html! {
             div.cells {
-                (cell(say().details_style_name(), say().details_style_name_how(), &name.render()))
-                (cell(say().details_style_code(), say().details_style_code_how(), &code.render()))
-                (cell(say().details_style_workroom(), say().details_style_workroom_how(), &workroom.render()))
-                (cell(say().details_style_figure(), say().details_style_figure_how(), &figure.render()))
-                (cell(say().details_style_fit(), say().details_style_fit_how(), &fit.render()))
+                (cell(say.details_style_name(), say.details_style_name_how(), &name.render()))
+                (cell(say.details_style_code(), say.details_style_code_how(), &code.render()))
+                (cell(say.details_style_workroom(), say.details_style_workroom_how(), &workroom.render()))
+                (cell(say.details_style_figure(), say.details_style_figure_how(), &figure.render()))
+                (cell(say.details_style_fit(), say.details_style_fit_how(), &fit.render()))
             }
             div.cells.runs {
-                (cell(say().details_style_waists(), say().details_style_waists_how(), &run("sizes.waists", say().details_style_waists_field(), &doc.sizes.waists).render()))
-                (cell(say().details_style_lengths(), say().details_style_lengths_how(), &run("sizes.lengths", say().details_style_lengths_field(), &doc.sizes.lengths).render()))
-                (cell(say().details_style_base(), say().details_style_base_how(), &base(details).render()))
+                (cell(say.details_style_waists(), say.details_style_waists_how(), &run("sizes.waists", say.details_style_waists_field(), &doc.sizes.waists).render()))
+                (cell(say.details_style_lengths(), say.details_style_lengths_how(), &run("sizes.lengths", say.details_style_lengths_field(), &doc.sizes.lengths).render()))
+                (cell(say.details_style_base(), say.details_style_base_how(), &base(details).render()))
             }
-            div.cells.one { (cell(say().details_style_summary(), say().details_style_summary_how(), &summary.render())) }
+            div.cells.one { (cell(say.details_style_summary(), say.details_style_summary_how(), &summary.render())) }
         },
     }
 }
 
 /// Sizes one after another.
-fn run<'a>(path: &str, label: &str, tags: &[Tag]) -> Typed<'a> {
+fn run(path: &str, label: &str, tags: &[Tag]) -> Typed {
     let tags: Vec<String> = tags.iter().map(Tag::to_string).collect();
     Typed {
         path: path.to_owned(),
@@ -83,7 +83,7 @@ fn base(details: &Details<'_>) -> Chosen {
     let all = sizes.all();
     Chosen {
         path: "sizes.base".to_owned(),
-        label: say().details_style_base_field().to_owned(),
+        label: details.show.say.details_style_base_field().to_owned(),
         choices: all
             .map(|size| {
                 Choice::named(

@@ -4,19 +4,20 @@ use maud::{Markup, html};
 use serde_json::{Value, json};
 use style::{Label, LabelFold, Purpose, TrimKind};
 
-use super::{Details, Group, art, cell, wide};
+use super::art;
+use super::group::{Details, Group, cell, wide};
 use crate::choice::{self, Chosen, insert, remove, set};
-use crate::said::say;
 
 const KINDS: [TrimKind; 1] = [TrimKind::Label];
 /// Where a new label is sewn until the maker says otherwise, as the style file says it.
 const USUAL_PLACE: &str = "band inside, centre back";
 
 pub(super) fn group(details: &Details<'_>) -> Group {
+    let say = details.show.say;
     let labels = &details.show.loaded.style.labels;
     Group {
         key: "labels",
-        title: say().details_labels_group(),
+        title: say.details_labels_group(),
         pieces: &[],
         seams: &["label_set"],
         trims: labels.iter().map(|label| label.trim.clone()).collect(),
@@ -25,7 +26,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
             _ => &["labels-on-band", "labels-in-seam"],
         },
         body: html! {
-            @if labels.is_empty() { p.aside { (say().details_none()) } }
+            @if labels.is_empty() { p.aside { (say.details_none()) } }
             @for (number, label) in labels.iter().enumerate() { (one(details, number, label)) }
             (add(details, labels.len()))
         },
@@ -33,78 +34,76 @@ pub(super) fn group(details: &Details<'_>) -> Group {
 }
 
 fn one(details: &Details<'_>, number: usize, label: &Label) -> Markup {
+    let say = details.show.say;
     let show = details.show;
     let collection = show.collection();
     let path = |key: &str| format!("labels[{number}].{key}");
     let shown = number + 1;
-    let title = say().details_labels_title(shown);
+    let title = say.details_labels_title(shown);
     let own_text = collection.trims.get(&label.trim).map(|trim| &trim.text);
     let trim = choice::trim(
         collection,
         &path("trim"),
-        &say().details_labels_which_field(shown),
+        &say.details_labels_which_field(shown),
         &KINDS,
         &label.trim,
     );
     let fold = Chosen::of_words(
         &path("fold"),
-        &say().details_labels_fold_field(shown),
+        &say.details_labels_fold_field(shown),
         LabelFold::WORDS,
         label.fold.word(),
     );
     let art = art::choose(
         details,
         &path("art"),
-        &say().details_labels_art_field(shown),
+        &say.details_labels_art_field(shown),
         label.art.as_ref(),
         label.drawing.as_ref(),
     );
     let text = own_text.filter(|text| !text.is_empty());
-    let text = text.map_or(say().details_labels_no_words(), String::as_str);
+    let text = text.map_or(say.details_labels_no_words(), String::as_str);
     let text = show.words(
         &path("text"),
-        &say().details_labels_text_field(shown),
+        &say.details_labels_text_field(shown),
         Some(text),
     );
-    let place = show.words(
-        &path("place"),
-        &say().details_labels_place_field(shown),
-        None,
-    );
+    let place = show.words(&path("place"), &say.details_labels_place_field(shown), None);
     let known: Vec<&str> = Purpose::WORDS.iter().map(|(word, _)| *word).collect();
     let chosen: Vec<&str> = label.purpose.iter().map(|purpose| purpose.word()).collect();
     let purposes = choice::several(
         &path("purpose"),
-        &say().details_labels_purpose_field(shown),
+        &say.details_labels_purpose_field(shown),
         &known,
         &chosen,
     );
     html! {
         div.one-of role="group" aria-label=(title) {
             h4 { (title) }
-            (choice::button(&[remove(&format!("labels[{number}]"))], "×", Some(&say().details_labels_take_out(shown))))
+            (choice::button(&[remove(&format!("labels[{number}]"))], "×", Some(&say.details_labels_take_out(shown))))
             div.cells {
-                (cell(say().details_labels_which(), say().details_labels_which_how(), &trim.render()))
-                (cell(say().details_labels_fold(), say().details_labels_fold_how(), &fold.render()))
-                (cell(say().details_labels_art(), say().details_labels_art_how(), &art))
+                (cell(say.details_labels_which(), say.details_labels_which_how(), &trim.render()))
+                (cell(say.details_labels_fold(), say.details_labels_fold_how(), &fold.render()))
+                (cell(say.details_labels_art(), say.details_labels_art_how(), &art))
             }
             div.cells.two {
-                (cell(say().details_labels_place(), say().details_labels_place_how(), &place.render()))
-                (cell(say().details_labels_text(), say().details_labels_text_how(), &text.render()))
+                (cell(say.details_labels_place(), say.details_labels_place_how(), &place.render()))
+                (cell(say.details_labels_text(), say.details_labels_text_how(), &text.render()))
             }
-            (wide(say().details_labels_purpose(), say().details_labels_purpose_how(), &purposes))
+            (wide(say.details_labels_purpose(), say.details_labels_purpose_how(), &purposes))
         }
     }
 }
 
 /// A button for each label of the collection.
 fn add(details: &Details<'_>, count: usize) -> Markup {
+    let say = details.show.say;
     let labels: Vec<(&str, &str)> = choice::trims(details.show.collection(), &KINDS).collect();
     html! {
-        @if labels.is_empty() { p.aside { (say().details_labels_nothing()) } }
+        @if labels.is_empty() { p.aside { (say.details_labels_nothing()) } }
         div.adding {
             @for (key, name) in &labels {
-                (choice::button(&[adding(count, key)], &say().details_labels_add(name), None))
+                (choice::button(&[adding(count, key)], &say.details_labels_add(name), None))
             }
         }
     }

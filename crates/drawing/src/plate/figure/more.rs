@@ -100,7 +100,7 @@ impl Figure<'_> {
         for (p, words) in sorted {
             let wide = words
                 .iter()
-                .map(|w| text_width(w, TYPE_FIGURES))
+                .map(|w| text_width(w, TYPE_FIGURES).to_mm())
                 .fold(0.0, f64::max);
             let half = wide / 2.0 + 0.8;
             let free = |end: f64| (end + half).max(p.x);
@@ -155,7 +155,7 @@ impl Figure<'_> {
         let (a, b) = (a + side * beside_mm, b + side * beside_mm);
         let mut layer = Layer::named("sewing");
         layer.line(None, open(&[a, b - along]), Stroke::plain(INK, BELOW));
-        arrow_head(&mut layer, Pen::FULL, b, along, f64::INFINITY);
+        arrow_head(&mut layer, Pen::FULL, b, along, Length::mm(f64::INFINITY));
         self.taken.keep_clear_of(&[a, b]);
         self.layers.push(layer);
     }
@@ -190,7 +190,7 @@ impl Figure<'_> {
             let lines = split_evenly(words, count);
             let longest = lines
                 .iter()
-                .map(|l| text_width(l, Length::mm(1.0)))
+                .map(|l| text_width(l, Length::mm(1.0)).to_mm())
                 .fold(0.0, f64::max);
             let fits = (wide / longest).min(tall / (LETTER_LINE * lines.len() as f64));
             (longest > 0.0 && fits.is_finite()).then_some((fits, lines))
@@ -243,12 +243,13 @@ impl Figure<'_> {
 
 /// Words in so many lines, or fewer, none much longer than another.
 fn split_evenly(words: &str, count: usize) -> Vec<String> {
-    let whole = text_width(words, Length::mm(1.0));
+    let whole = text_width(words, Length::mm(1.0)).to_mm();
     let mut out: Vec<String> = Vec::new();
     let mut done = 0.0;
     for word in words.split_whitespace() {
         let line = (done / whole.max(1e-9) * count as f64).floor() as usize;
-        done += text_width(word, Length::mm(1.0)) + text_width(" ", Length::mm(1.0));
+        done +=
+            text_width(word, Length::mm(1.0)).to_mm() + text_width(" ", Length::mm(1.0)).to_mm();
         if line < out.len()
             && let Some(last) = out.last_mut()
         {

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use serde::Serialize;
-use style::{Change, FileChange, History, KeptFile, Way};
+use style::{FileChange, History, KeptFile, ToldChange, Way};
 
 use super::{Changes, Told};
 use crate::trouble::Trouble;
@@ -29,7 +29,7 @@ struct Version<'a> {
     now: bool,
     outside: bool,
     same_as: Option<u32>,
-    changes: Option<&'a [Change]>,
+    changes: Option<&'a [ToldChange]>,
     problem: Option<&'a str>,
 }
 
@@ -65,7 +65,7 @@ fn first(report: &style::Report) -> &str {
         .map_or("it cannot be read", |problem| problem.message.as_str())
 }
 
-fn known(changes: &Changes) -> Option<&[Change]> {
+fn known(changes: &Changes) -> Option<&[ToldChange]> {
     match changes {
         Changes::Known(changes) => Some(changes),
         Changes::First | Changes::Unknown | Changes::Unread(_) => None,
@@ -92,7 +92,7 @@ struct OfFile<'a> {
     version: u32,
     way: &'static str,
     written: Option<String>,
-    changes: Option<&'a [Change]>,
+    changes: Option<&'a [ToldChange]>,
     problem: Option<&'a str>,
 }
 

@@ -221,7 +221,7 @@ fn join(walked: &Walked) -> JoinRow {
     };
     JoinRow {
         seam,
-        name,
+        name: name.words(words::Words::english()),
         a: side(a, walked.a),
         b: side(b, walked.b),
         ease: mm(walked.ease),

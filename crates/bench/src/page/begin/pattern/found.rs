@@ -6,9 +6,9 @@ use intake::{Asked, Look, SeenPiece};
 use maud::{Markup, html};
 use style::{OWN_PIECES, PieceBlock};
 use trade::System;
+use words::Words;
 
 use crate::field::capital;
-use crate::said::say;
 
 /// More pieces than a pair of jeans has are counted, not drawn.
 const MOST_DRAWN: usize = 40;
@@ -16,38 +16,49 @@ const MOST_DRAWN: usize = 40;
 /// Places of an outline that are drawn at most; the outline itself keeps all of its own.
 const MOST_PLACES: usize = 1500;
 
-pub(super) fn render(look: &Look, passed_over: &[String], asked: &Asked) -> Markup {
+pub(super) fn render(
+    say: &'static Words,
+    look: &Look,
+    passed_over: &[String],
+    asked: &Asked,
+) -> Markup {
     let unclear = jobs::unclear(look);
     let sizes: Vec<String> = look.sizes.iter().map(ToString::to_string).collect();
     let more = look.pieces.len().saturating_sub(MOST_DRAWN);
     html! {
         div #found role="status" {
-            h2 { @if sizes.is_empty() { (say().bring_pieces(look.pieces.len())) } @else { (say().bring_pieces_in_sizes(look.pieces.len(), listed(&sizes))) } }
+            h2 { @if sizes.is_empty() { (say.bring_pieces(look.pieces.len())) } @else { (say.bring_pieces_in_sizes(look.pieces.len(), listed(say, &sizes))) } }
             @if unclear.is_empty() {
-                p.lead { (say().bring_made_out()) }
+                p.lead { (say.bring_made_out()) }
             } @else {
                 @for line in &unclear { p.problem { (capital(line)) } }
             }
             ul.pieces {
                 @for (number, piece) in look.pieces.iter().take(MOST_DRAWN).enumerate() {
-                    (one(look, piece, number, asked))
+                    (one(say, look, piece, number, asked))
                 }
             }
-            @if more > 0 { p.aside { (say().bring_more_pieces(more)) } }
-            @if !passed_over.is_empty() { p.aside { (say().bring_passed_over(passed_over.join(", "))) } }
+            @if more > 0 { p.aside { (say.bring_more_pieces(more)) } }
+            @if !passed_over.is_empty() { p.aside { (say.bring_passed_over(passed_over.join(", "))) } }
         }
     }
 }
 
 /// Some of many sizes.
-fn listed(sizes: &[String]) -> String {
+fn listed(say: &'static Words, sizes: &[String]) -> String {
     match sizes {
-        [first, .., last] if sizes.len() > 4 => say().bring_many_sizes(first, last, sizes.len()),
+        [first, .., last] if sizes.len() > 4 => say.bring_many_sizes(first, last, sizes.len()),
         _ => sizes.join(", "),
     }
 }
 
-fn one(look: &Look, piece: &SeenPiece, number: usize, asked: &Asked) -> Markup {
+fn one(
+    say: &'static Words,
+    look: &Look,
+    piece: &SeenPiece,
+    number: usize,
+    asked: &Asked,
+) -> Markup {
     let block = look.file.pieces.get(&piece.name);
     let block = block.and_then(|sizes| sizes.get(&piece.shown));
     let stated = asked
@@ -62,17 +73,17 @@ fn one(look: &Look, piece: &SeenPiece, number: usize, asked: &Asked) -> Markup {
     let corners = corners.map(|(_, names)| names.join(", "));
     html! {
         li.piece data-piece=(piece.name) {
-            @if let Some(block) = block { (drawn(piece, block)) }
+            @if let Some(block) = block { (drawn(say, piece, block)) }
             div {
                 h3 { (piece.name) }
-                p.about { (lines(piece)) }
+                p.about { (lines(say, piece)) }
                 label.cell {
-                    span { (say().bring_it_is()) }
-                    select data-which aria-label=(say().bring_what_is(&piece.name)) {
+                    span { (say.bring_it_is()) }
+                    select data-which aria-label=(say.bring_what_is(&piece.name)) {
                         option value="" selected[stated.is_none()] {
                             @match piece.taken_for {
-                                Some(known) if stated.is_none() => { (say().bring_taken_for(known.title, piece.because)) }
-                                _ => { (say().bring_left_aside()) }
+                                Some(known) if stated.is_none() => { (say.bring_taken_for(known.title, piece.because)) }
+                                _ => { (say.bring_left_aside()) }
                             }
                         }
                         @for known in OWN_PIECES {
@@ -83,15 +94,15 @@ fn one(look: &Look, piece: &SeenPiece, number: usize, asked: &Asked) -> Markup {
                 @if let Some(why) = &piece.aside { p.problem { (capital(why)) } }
                 @if let Some(known) = piece.taken_for {
                     details {
-                        summary { (edges(piece)) }
+                        summary { (edges(say, piece)) }
                         table {
                             @for edge in &piece.edges {
-                                tr { th scope="row" { (edge.id.words(say())) } td { (say().bring_edge_between(&edge.from, &edge.to)) } }
+                                tr { th scope="row" { (edge.id.words(say)) } td { (say.bring_edge_between(&edge.from, &edge.to)) } }
                             }
                         }
                         label.cell {
-                            span { (say().bring_corners(known.edge_list().replace('_', " "))) }
-                            input type="text" id={ "corners-" (number) } data-corners=(known.id.code()) value=[corners] placeholder=(say().bring_corners_usual()) autocomplete="off" spellcheck="false";
+                            span { (say.bring_corners(known.edge_list().replace('_', " "))) }
+                            input type="text" id={ "corners-" (number) } data-corners=(known.id.code()) value=[corners] placeholder=(say.bring_corners_usual()) autocomplete="off" spellcheck="false";
                         }
                     }
                 }
@@ -101,29 +112,29 @@ fn one(look: &Look, piece: &SeenPiece, number: usize, asked: &Asked) -> Markup {
 }
 
 /// How large a piece is, and which lines it has.
-fn lines(piece: &SeenPiece) -> String {
+fn lines(say: &'static Words, piece: &SeenPiece) -> String {
     let height = piece.height.show(System::Metric);
     let width = piece.width.show(System::Metric);
     match (piece.sewn, piece.grain.is_some()) {
-        (true, true) => say().bring_piece_sewn(height, width),
-        (true, false) => say().bring_piece_sewn_no_grain(height, width),
-        (false, true) => say().bring_piece_cut(height, width),
-        (false, false) => say().bring_piece_cut_no_grain(height, width),
+        (true, true) => say.bring_piece_sewn(height, width),
+        (true, false) => say.bring_piece_sewn_no_grain(height, width),
+        (false, true) => say.bring_piece_cut(height, width),
+        (false, false) => say.bring_piece_cut_no_grain(height, width),
     }
 }
 
 /// How many edges a piece has, and whether all of them are sure.
-fn edges(piece: &SeenPiece) -> String {
+fn edges(say: &'static Words, piece: &SeenPiece) -> String {
     let count = piece.edges.len();
     if piece.edges.iter().all(|edge| edge.sure) {
-        say().bring_edges(count)
+        say.bring_edges(count)
     } else {
-        say().bring_edges_guessed(count)
+        say.bring_edges_guessed(count)
     }
 }
 
 /// The outline with its corners by name, its grain and its notches.
-fn drawn(piece: &SeenPiece, block: &PieceBlock) -> Markup {
+fn drawn(say: &'static Words, piece: &SeenPiece, block: &PieceBlock) -> Markup {
     let every = block.outline.len().div_ceil(MOST_PLACES).max(1);
     let mut low = (f64::INFINITY, f64::INFINITY);
     let mut high = (f64::NEG_INFINITY, f64::NEG_INFINITY);
@@ -161,7 +172,7 @@ fn drawn(piece: &SeenPiece, block: &PieceBlock) -> Markup {
         (x + dx / off * unit * 9.0, y + dy / off * unit * 9.0)
     };
     html! {
-        svg viewBox=(frame) role="img" aria-label=(say().bring_outline(&piece.name)) {
+        svg viewBox=(frame) role="img" aria-label=(say.bring_outline(&piece.name)) {
             path.line d=(line) {}
             @if let Some([foot, top]) = &block.grain {
                 path.grain d=(format!(
@@ -177,6 +188,14 @@ fn drawn(piece: &SeenPiece, block: &PieceBlock) -> Markup {
                 circle.corner cx=(format!("{:.1}", named.at.x)) cy=(format!("{:.1}", -named.at.y)) r=(format!("{:.1}", unit * 2.2)) {}
                 text x=(format!("{x:.1}")) y=(format!("{:.1}", y + unit * 3.0)) font-size=(format!("{:.1}", unit * 9.0)) { (named.name) }
             }
+        }
+    }
+}
+
+pub(super) fn refused(lines: &[String]) -> Markup {
+    html! {
+        div #found role="status" {
+            @for line in lines { p.problem { (capital(line)) } }
         }
     }
 }

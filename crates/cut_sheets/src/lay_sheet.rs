@@ -1,0 +1,345 @@
+//! A lay: the pieces where they lie on the cloth, true to scale.
+
+use cutting::Spread;
+use geometry::{Point, Rect};
+use lay::{Lay, Splice};
+use style::Cloth;
+use trade::{Colour, Length, System};
+
+use crate::lay_words::{Key, Lying, NUMBERS_MM, name_pieces};
+use drawing::lettering::text_width;
+use drawing::palette::{
+    CONSTRUCTION, CUT_LINE, HAIRLINE, INK, Pen, SEWN_LINE, TINT, TYPE_FIGURES, TYPE_WORDS,
+};
+use drawing::{Anchor, Layer, Sheet, Text, closed, open};
+
+/// A lay is read from across a table: it is drawn at full size, its words as if at a tenth.
+const READ_AT: u32 = 10;
+
+/// Room round the cloth, printed millimetres.
+const ROUND_MM: f64 = 6.0;
+/// Room for the rule above the cloth and, over it, the base line of each line of words.
+const RULE_MM: f64 = 5.6;
+const LINE_MM: f64 = 4.0;
+/// From one line of the key to the next, and how wide its columns together are at most.
+const KEY_LINE_MM: f64 = 3.3;
+const KEY_WIDE_MM: f64 = 250.0;
+
+/// The undyed threads of a finished edge, as drawn.
+const FINISHED_EDGE: Length = Length::mm(6.0);
+
+/// What is marked on a lay besides its pieces.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct LayMarks {
+    /// What the lay is and how it is spread: "Lay 2 of 4: 8 plies". Stands over the figures; may be empty.
+    pub heading: String,
+    /// Where a roll may end. Two lines across: the new cloth begins at the first, the old one may be cut
+    /// off at the second.
+    pub splices: Vec<Splice>,
+    /// How many shade zones the width is parted into; nothing is drawn for one or none.
+    pub zones: u32,
+}
+
+/// The cloth from above with every piece of the lay, x along the warp; what the figures say stands
+/// over it. Its words are meant to be printed at 1:10.
+pub fn lay_sheet(
+    spread: &Spread,
+    lay: &Lay,
+    cloth: &Cloth,
+    marks: &LayMarks,
+    system: System,
+) -> Sheet {
+    lay_sheet_at(READ_AT, spread, lay, cloth, marks, system)
+}
+
+/// The same with words meant to be printed at 1:`one_to`.
+pub fn lay_sheet_at(
+    one_to: u32,
+    spread: &Spread,
+    lay: &Lay,
+    cloth: &Cloth,
+    marks: &LayMarks,
+    system: System,
+) -> Sheet {
+    let pen = Pen::for_scale(1.0 / f64::from(one_to));
+    let (long, wide) = (lay.length.to_mm(), spread.problem.width.to_mm());
+    let mut pieces = Layer::named("pieces");
+    let lying = lying(spread, lay, &mut pieces, pen);
+    let lines = lines_across((long, wide), marks);
+    let mut words = Layer::named("words");
+    let room = Rect::new(0.0, 0.0, long, wide);
+    let key = name_pieces(&lying, &lines, room, pen, &mut words);
+
+    let figures = figures(spread, lay, cloth, system);
+    let head = [figures.as_str(), marks.heading.as_str()];
+    // The words over a short lay may be longer than the lay.
+    let held = head
+        .iter()
+        .map(|line| text_width(line, pen.length(TYPE_WORDS)).to_mm())
+        .fold(long, f64::max);
+    let mut above = pen.mm(RULE_MM);
+    for (line, bold) in head.into_iter().zip([false, true]) {
+        if line.is_empty() {
+            continue;
+        }
+        words.text(
+            None,
+            from_left(line, Point::new(0.0, -above), pen.length(TYPE_WORDS), bold),
+        );
+        above += pen.mm(LINE_MM);
+    }
+    let mut across = Layer::named("marks");
+    zones(&mut across, pen, (long, wide), marks.zones);
+    rule(&mut across, pen, long, system);
+    let mut below = wide + if key.below { pen.mm(NUMBERS_MM) } else { 0.0 };
+    below += splices(&mut across, pen, (long, below), &marks.splices, system);
+    below += write_key(&mut words, pen, &key, Point::new(0.0, below), held);
+    let margin = pen.mm(ROUND_MM);
+    above += margin - pen.mm(LINE_MM);
+    Sheet {
+        title: format!("Lay on {}", cloth.name),
+        origin: Point::new(-margin, -above),
+        width: Length::mm(held + 2.0 * margin),
+        height: Length::mm(above + below + margin),
+        layers: vec![ground((long, wide), cloth, pen), pieces, across, words],
+    }
+}
+
+/// The cloth with its finished edges.
+fn ground((long, wide): (f64, f64), cloth: &Cloth, pen: Pen) -> Layer {
+    let mut layer = Layer::named("cloth");
+    let strip = |top: f64, foot: f64| {
+        let corners = [(0.0, top), (long, top), (long, foot), (0.0, foot)];
+        closed(&corners.map(|(x, y)| Point::new(x, y)))
+    };
+    let edge = pen.stroke(CONSTRUCTION, SEWN_LINE);
+    layer.area(None, strip(0.0, wide), Colour::WHITE, Some(edge));
+    if cloth.selvedge {
+        let deep = FINISHED_EDGE.to_mm();
+        let pale = cloth.colour.mixed(Colour::WHITE, 0.75);
+        for (top, foot) in [(0.0, deep), (wide - deep, wide)] {
+            layer.area(None, strip(top, foot), pale, None);
+        }
+    }
+    layer
+}
+
+/// Draws the pieces and says how each lies.
+fn lying(spread: &Spread, lay: &Lay, layer: &mut Layer, pen: Pen) -> Vec<Lying> {
+    let wide = spread.problem.width.to_mm();
+    let mut lying = Vec::new();
+    for placed in &lay.placements {
+        let Some(piece) = spread.problem.pieces.iter().find(|p| p.key == placed.key) else {
+            continue;
+        };
+        // The lay's y runs up from the lower edge.
+        let on_sheet = |p: Point| Point::new(p.x, wide - p.y);
+        let outline: Vec<Point> = placed.outline(piece).into_iter().map(on_sheet).collect();
+        let part = format!("cut:{}", placed.key);
+        layer.area(
+            Some(&part),
+            closed(&outline),
+            TINT,
+            Some(pen.stroke(INK, SEWN_LINE)),
+        );
+        if let Some(named) = spread.named(&placed.key) {
+            let hand = if named.mirrored { ", mirrored" } else { "" };
+            lying.push(Lying {
+                outline,
+                part,
+                size: named.size.clone(),
+                name: format!("{}{hand}", named.piece),
+                turn: placed.turn,
+            });
+        }
+    }
+    lying
+}
+
+/// The lines that run across the pieces.
+fn lines_across((long, wide): (f64, f64), marks: &LayMarks) -> Vec<(Point, Point)> {
+    let ends = marks.splices.iter().flat_map(|s| [s.from, s.until]);
+    let down = ends.map(|x| x.to_mm()).map(|x| {
+        // Through the row of numbers below the cloth as well.
+        (Point::new(x, 0.0), Point::new(x, 2.0 * wide))
+    });
+    let parts = (1..marks.zones).map(|zone| wide * f64::from(zone) / f64::from(marks.zones));
+    let along = parts.map(|y| (Point::new(0.0, y), Point::new(long, y)));
+    down.chain(along).collect()
+}
+
+fn from_left(words: &str, at: Point, size: Length, bold: bool) -> Text {
+    Text {
+        at,
+        words: words.to_owned(),
+        size,
+        anchor: Anchor::Start,
+        turn_deg: 0.0,
+        colour: INK,
+        bold,
+    }
+}
+
+/// How far along the cloth one is: a rule above it, so that the drawing states its scale however it is
+/// shown.
+fn rule(layer: &mut Layer, pen: Pen, long: f64, system: System) {
+    let inch = Length::inches(1.0).to_mm();
+    let (mut step, mut every, unit, each) = match system {
+        System::Metric if long < 100.0 => (10.0, 5, "cm", 10.0),
+        System::Metric if long < 1000.0 => (10.0, 10, "cm", 10.0),
+        System::Metric => (100.0, 10, "m", 1000.0),
+        System::Inch => (inch, if long < 12.0 * inch { 3 } else { 12 }, "in", inch),
+    };
+    // Marks nearer than a millimetre are a grey bar.
+    while step < pen.mm(1.0) {
+        step *= f64::from(every);
+        every = 5;
+    }
+    let mut free_from = f64::NEG_INFINITY;
+    for k in 0..=(long / step) as u32 {
+        let x = f64::from(k) * step;
+        let whole = k % every == 0;
+        let tick = pen.mm(if whole { 1.6 } else { 0.8 });
+        layer.line(
+            None,
+            open(&[Point::new(x, 0.0), Point::new(x, -tick)]),
+            pen.stroke(CONSTRUCTION, HAIRLINE),
+        );
+        let words = format!("{:.0} {unit}", x / each);
+        let half = text_width(&words, pen.length(TYPE_FIGURES)).to_mm() / 2.0;
+        if whole && k > 0 && x - half > free_from {
+            free_from = x + half + pen.mm(2.0);
+            let mut text = from_left(
+                &words,
+                Point::new(x, -pen.mm(2.1)),
+                pen.length(TYPE_FIGURES),
+                false,
+            );
+            (text.anchor, text.colour) = (Anchor::Middle, CONSTRUCTION);
+            layer.text(None, text);
+        }
+    }
+}
+
+/// Shade zones: thin lines along the cloth, numbered at its end.
+fn zones(layer: &mut Layer, pen: Pen, (long, wide): (f64, f64), zones: u32) {
+    if zones < 2 {
+        return;
+    }
+    let each = wide / f64::from(zones);
+    for zone in 0..zones {
+        // Counted from the lower edge, as the lay's own y runs.
+        let foot = wide - each * f64::from(zone);
+        if zone > 0 {
+            let stroke = pen.stroke(CONSTRUCTION, HAIRLINE);
+            let stroke = stroke.dashed(pen.length(Length::mm(4.0)), pen.length(Length::mm(1.2)));
+            layer.line(
+                Some("zones"),
+                open(&[Point::new(0.0, foot), Point::new(long, foot)]),
+                stroke,
+            );
+        }
+        layer.text(
+            Some("zones"),
+            Text {
+                at: Point::new(-pen.mm(2.0), foot - each / 2.0),
+                words: format!("zone {}", zone + 1),
+                size: pen.length(TYPE_FIGURES),
+                anchor: Anchor::Middle,
+                turn_deg: -90.0,
+                colour: CONSTRUCTION,
+                bold: false,
+            },
+        );
+    }
+}
+
+/// Splices: two dashed lines across and a bar below `foot` that joins them, with the lap beside it.
+/// Returns the room taken below.
+fn splices(
+    layer: &mut Layer,
+    pen: Pen,
+    (long, foot): (f64, f64),
+    splices: &[Splice],
+    system: System,
+) -> f64 {
+    let tick = foot + pen.mm(1.6);
+    // Laps that lie close together go one below the other: how far each row is taken.
+    let mut rows: Vec<f64> = Vec::new();
+    for (number, splice) in splices.iter().enumerate() {
+        let part = format!("splice:{}", number + 1);
+        let (from, until) = (splice.from.to_mm(), splice.until.to_mm());
+        let dashed = pen.fine_dashes(INK, HAIRLINE);
+        for x in [from, until] {
+            layer.line(
+                Some(&part),
+                open(&[Point::new(x, 0.0), Point::new(x, tick)]),
+                dashed,
+            );
+        }
+        layer.line(
+            Some(&part),
+            open(&[Point::new(from, tick), Point::new(until, tick)]),
+            pen.stroke(INK, CUT_LINE),
+        );
+        let words = format!("{}: lap {}", number + 1, splice.lap().show(system));
+        let half = text_width(&words, pen.length(TYPE_FIGURES)).to_mm() / 2.0;
+        let middle =
+            ((from + until) / 2.0).clamp(half.min(long / 2.0), (long - half).max(long / 2.0));
+        let row = rows.iter().position(|until| middle - half > *until);
+        let row = row.unwrap_or_else(|| {
+            rows.push(0.0);
+            rows.len() - 1
+        });
+        rows[row] = middle + half + pen.mm(1.0);
+        layer.text(
+            Some(&part),
+            Text {
+                at: Point::new(middle, tick + pen.mm(2.8 + 2.9 * row as f64)),
+                words,
+                size: pen.length(TYPE_FIGURES),
+                anchor: Anchor::Middle,
+                turn_deg: 0.0,
+                colour: INK,
+                bold: false,
+            },
+        );
+    }
+    if rows.is_empty() {
+        0.0
+    } else {
+        pen.mm(2.2 + 2.9 * rows.len() as f64)
+    }
+}
+
+/// What the numbers in the lay stand for, in columns. Returns the room taken below.
+fn write_key(layer: &mut Layer, pen: Pen, key: &Key, corner: Point, wide: f64) -> f64 {
+    if key.names.is_empty() {
+        return 0.0;
+    }
+    let size = pen.length(TYPE_FIGURES);
+    let indent = text_width(&key.names.len().to_string(), size).to_mm() + pen.mm(1.4);
+    let widths = key.names.iter().map(|name| text_width(name, size).to_mm());
+    let column = indent + widths.fold(0.0, f64::max) + pen.mm(5.0);
+    let columns = ((wide.min(pen.mm(KEY_WIDE_MM)) / column) as usize).clamp(1, key.names.len());
+    let rows = key.names.len().div_ceil(columns);
+    for (k, name) in key.names.iter().enumerate() {
+        let down = pen.mm(2.4 + KEY_LINE_MM * (k % rows + 1) as f64);
+        let at = corner + geometry::Vec2::new(column * (k / rows) as f64, down);
+        layer.text(Some("key"), from_left(&(k + 1).to_string(), at, size, true));
+        let beside = at + geometry::Vec2::new(indent, 0.0);
+        layer.text(Some("key"), from_left(name, beside, size, false));
+    }
+    pen.mm(2.4 + KEY_LINE_MM * rows as f64)
+}
+
+fn figures(spread: &Spread, lay: &Lay, cloth: &Cloth, system: System) -> String {
+    format!(
+        "{}, {} wide: {} long, {:.1} % of the cloth used; no lay is shorter than {}",
+        cloth.name,
+        spread.problem.width.show(system),
+        lay.length.show(system),
+        lay.efficiency.to_percent(),
+        lay.bounds.best().show(system),
+    )
+}

@@ -1,0 +1,449 @@
+//! All sizes of a piece on each other at one point: the base strong, the others thin, each labelled.
+
+use cutting::{CutPiece, CutSize, Nest, Nested};
+use geometry::{Point, Rect, Vec2, bounds_of};
+use sewing::On;
+use style::{Size, Tag};
+use trade::Length;
+use words::Words;
+
+use crate::piece_words::heading_words;
+use drawing::dimension::{arrow_head, unit};
+use drawing::lettering::{CAPITALS, Taken, centred, no_leader, text_box, text_width};
+use drawing::palette::{
+    CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE, TYPE_FIGURES,
+};
+use drawing::{Anchor, Layer, Sheet, Stroke, Text, circle, closed, open};
+
+/// White round the drawing, as printed.
+const MARGIN_MM: f64 = 2.0;
+/// From the nest to the labels of its sizes, as printed.
+const ASIDE_MM: f64 = 6.0;
+/// Radius of the dot where a label's leader ends, as printed.
+const DOT_MM: f64 = 0.4;
+/// Radius of the ring at the point at which the sizes lie on each other, as printed.
+const RING_MM: f64 = 1.2;
+/// Label to label, in ems.
+const LEADING: f64 = 1.35;
+/// How many levels are tried for the place where the sizes lie furthest apart.
+const LEVELS: u32 = 40;
+/// Dash and gap of each size in turn, as printed, so that one line can be followed among many.
+const DASHES: [(f64, f64); 4] = [(6.0, 1.2), (3.0, 1.0), (1.4, 0.8), (0.5, 0.7)];
+
+/// How a nest is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NestLook {
+    /// The size drawn strong.
+    pub base: Size,
+    /// How the sheet will be printed: 1.0 at true size, 0.2 at 1:5.
+    pub scale: f64,
+    /// How many times as large as on a page words are.
+    pub type_size: f64,
+    /// Whether what the piece is stands on it.
+    pub named: bool,
+}
+
+/// One size on the drawing.
+struct Laid {
+    size: Size,
+    shift: Vec2,
+    cut: Vec<Point>,
+    sewn: Vec<Vec<Point>>,
+}
+
+fn on_paper(p: Point) -> Point {
+    Point::new(p.x, -p.y)
+}
+
+impl Laid {
+    fn new(nested: &Nested) -> Laid {
+        let drawn = |line: &[Point]| line.iter().copied().map(on_paper).collect::<Vec<_>>();
+        Laid {
+            size: nested.size,
+            shift: nested.shift,
+            cut: drawn(&nested.cut),
+            sewn: nested.sewn.iter().map(|(_, line)| drawn(line)).collect(),
+        }
+    }
+
+    fn place(&self, p: Point) -> Point {
+        on_paper(p + self.shift)
+    }
+
+    fn ring(&self) -> Vec<Point> {
+        let mut ring = self.cut.clone();
+        ring.extend(self.cut.first().copied());
+        ring
+    }
+}
+
+/// The cut piece of one size of a nest.
+fn piece_of<'a>(run: &'a [CutSize], nest: &Nest, size: Size) -> Option<&'a CutPiece> {
+    let cut = run.iter().find(|cut| cut.size == size)?;
+    let mut pieces = cut.of(nest.piece);
+    pieces.find(|p| {
+        p.part == nest.part && (p.on == nest.on || p.on == On::Both || nest.on == On::Both)
+    })
+}
+
+/// A nest drawn true to scale, in the frame of the nest with y down. `run` are the sizes it was made
+/// from: notches and grain are theirs.
+pub fn nest_sheet(run: &[CutSize], nest: &Nest, look: &NestLook) -> Sheet {
+    let pen = Pen::for_scale(look.scale);
+    let words = pen.enlarged(look.type_size);
+    let sizes: Vec<Laid> = nest.sizes.iter().map(Laid::new).collect();
+    let base = sizes.iter().find(|s| s.size == look.base);
+    let all: Vec<Point> = sizes.iter().flat_map(|s| s.cut.iter().copied()).collect();
+    let mut bounds = bounds_of(&all);
+    let mut taken = Taken::default();
+
+    let mut lines = Layer::named("sizes");
+    let others = sizes.iter().filter(|s| s.size != look.base);
+    for (laid, (dash, gap)) in others.zip(DASHES.into_iter().cycle()) {
+        let stroke = pen.stroke(CONSTRUCTION, SEWN_LINE);
+        let stroke = stroke.dashed(pen.length(Length::mm(dash)), pen.length(Length::mm(gap)));
+        lines.line(None, closed(&laid.cut), stroke);
+        taken.keep_clear_of(&laid.ring());
+    }
+    let mut strong = Layer::named("base");
+    if let Some(base) = base {
+        for line in &base.sewn {
+            strong.line(None, open(line), pen.stroke(INK, HAIRLINE));
+        }
+        strong.line(None, closed(&base.cut), pen.stroke(INK, CUT_LINE));
+        taken.keep_clear_of(&base.ring());
+    }
+    let mut marks = Layer::named("marks");
+    for laid in &sizes {
+        if let Some(piece) = piece_of(run, nest, laid.size) {
+            notches(&mut marks, pen, laid, piece, laid.size == look.base);
+        }
+    }
+    let of_base = base.zip(piece_of(run, nest, look.base));
+    if let Some((laid, piece)) = of_base {
+        grain(&mut marks, pen, laid, piece, &mut taken);
+    }
+
+    let mut labels = Layer::named("labels");
+    let at = point_words(
+        &mut labels,
+        words,
+        &mut taken,
+        &nest.at.words(Words::english()),
+        bounds,
+    );
+    let sized = size_words(&mut labels, words, &mut taken, (&sizes, look.base), bounds);
+    if let Some((laid, piece)) = of_base.filter(|_| look.named) {
+        let sewn: Vec<Point> = laid.sewn.iter().flatten().copied().collect();
+        let lines = [
+            piece.label.style.clone(),
+            format!("strong line {}", look.base),
+            piece.label.cut.clone(),
+            piece.label.side.clone(),
+            piece.label.cloth.clone(),
+        ];
+        let place = (sewn.as_slice(), bounds.union(sized));
+        let room = heading_words(
+            &piece.label.piece,
+            &lines,
+            place,
+            words,
+            &mut taken,
+            &mut labels,
+        );
+        bounds = bounds.union(room);
+    }
+    bounds = bounds.union(at).union(sized);
+    let room = bounds.inflate(pen.mm(MARGIN_MM), pen.mm(MARGIN_MM));
+    Sheet {
+        title: format!("{}, all sizes", nest.piece.name()),
+        origin: room.origin(),
+        width: Length::mm(room.width()),
+        height: Length::mm(room.height()),
+        layers: vec![lines, strong, marks, labels],
+    }
+}
+
+fn notches(layer: &mut Layer, pen: Pen, laid: &Laid, piece: &CutPiece, is_base: bool) {
+    let stroke = if is_base {
+        pen.stroke(INK, NOTCH)
+    } else {
+        pen.stroke(CONSTRUCTION, HAIRLINE)
+    };
+    for (from, to) in piece.notches.iter().flat_map(cutting::CutNotch::cuts) {
+        layer.line(None, open(&[laid.place(from), laid.place(to)]), stroke);
+    }
+}
+
+fn grain(layer: &mut Layer, pen: Pen, laid: &Laid, piece: &CutPiece, taken: &mut Taken) {
+    let (from, to) = (laid.place(piece.grain.0), laid.place(piece.grain.1));
+    let Some(along) = unit(to - from) else {
+        return;
+    };
+    layer.line(None, open(&[from, to]), pen.stroke(INK, SEWN_LINE));
+    let room = (to - from).hypot();
+    arrow_head(layer, pen, to, along, Length::mm(room));
+    arrow_head(layer, pen, from, -along, Length::mm(room));
+    taken.keep_clear_of(&[from, to]);
+}
+
+/// A ring at the point at which the sizes lie on each other, with its name.
+fn point_words(layer: &mut Layer, pen: Pen, taken: &mut Taken, name: &str, bounds: Rect) -> Rect {
+    let ring = pen.mm(RING_MM);
+    let stroke = Stroke::plain(INK, pen.length(HAIRLINE));
+    layer.line(None, circle(Point::ORIGIN, Length::mm(ring)), stroke);
+    let size = pen.length(TYPE_FIGURES);
+    let wide = text_width(name, size).to_mm() + pen.mm(1.4);
+    let tall = CAPITALS * size.to_mm() + pen.mm(1.4);
+    // Into the piece first.
+    let inward = unit(bounds.center().to_vec2()).unwrap_or(Vec2::new(0.0, 1.0));
+    let candidates = [1.0, 1.5, 2.2, 3.2].into_iter().flat_map(|away| {
+        [0.0, 0.5, -0.5, 1.0, -1.0, 2.0, -2.0, 3.1]
+            .into_iter()
+            .map(move |turn: f64| {
+                let (sin, cos) = turn.sin_cos();
+                let out = Vec2::new(
+                    inward.x * cos - inward.y * sin,
+                    inward.x * sin + inward.y * cos,
+                );
+                Point::new(
+                    out.x * (wide / 2.0 + ring) * away,
+                    out.y * (tall / 2.0 + 2.0 * ring) * away,
+                )
+            })
+    });
+    let Some(centre) = taken.place(Vec2::new(wide, tall), candidates, no_leader) else {
+        return bounds;
+    };
+    let text = centred(name, size, centre);
+    let room = text_box(&text);
+    layer.text(None, text);
+    room
+}
+
+/// One side of the nest, seen square to it.
+#[derive(Clone, Copy)]
+enum Side {
+    Right,
+    Left,
+    Foot,
+    Top,
+}
+
+impl Side {
+    const ALL: [Side; 4] = [Side::Right, Side::Left, Side::Foot, Side::Top];
+
+    /// How far out along this side, and along it.
+    fn split(self, p: Point) -> (f64, f64) {
+        match self {
+            Side::Right => (p.x, p.y),
+            Side::Left => (-p.x, p.y),
+            Side::Foot => (p.y, p.x),
+            Side::Top => (-p.y, p.x),
+        }
+    }
+
+    fn join(self, out: f64, along: f64) -> Point {
+        match self {
+            Side::Right => Point::new(out, along),
+            Side::Left => Point::new(-out, along),
+            Side::Foot => Point::new(along, out),
+            Side::Top => Point::new(along, -out),
+        }
+    }
+}
+
+/// A line that leans more than this along a side says little of how far out it lies.
+const MOST_LEAN: f64 = 0.4;
+
+/// How far out an outline reaches on one side at a level; none where it leans there.
+fn reach(outline: &[Point], side: Side, level: f64) -> Option<f64> {
+    let ends = outline.iter().zip(outline.iter().cycle().skip(1));
+    let crossed = ends.filter_map(|(a, b)| {
+        let ((out_a, a), (out_b, b)) = (side.split(*a), side.split(*b));
+        let lean = (out_b - out_a) / (b - a);
+        ((a <= level) != (b <= level)).then(|| (out_a + lean * (level - a), lean.abs()))
+    });
+    let (out, lean) = crossed.max_by(|a, b| a.0.total_cmp(&b.0))?;
+    (lean <= MOST_LEAN).then_some(out)
+}
+
+/// Labels every size, those that share a line together, beside the place where the outlines lie furthest apart, each with a leader to its
+/// line. Returns the room taken.
+fn size_words(
+    layer: &mut Layer,
+    pen: Pen,
+    taken: &mut Taken,
+    (sizes, base): (&[Laid], Size),
+    bounds: Rect,
+) -> Rect {
+    let Some((side, level, reaches)) = widest(sizes, bounds) else {
+        return bounds;
+    };
+    let size = pen.length(TYPE_FIGURES);
+    let pitch = size.to_mm() * LEADING;
+    let groups = groups(&reaches);
+    let all: Vec<Size> = sizes.iter().map(|s| s.size).collect();
+    let of_group = |group: &[usize]| group.iter().map(|k| all[*k]).collect::<Vec<Size>>();
+    let names: Vec<String> = groups
+        .iter()
+        .map(|group| called(&of_group(group), &all))
+        .collect();
+    let upright = matches!(side, Side::Right | Side::Left);
+    let widest = names
+        .iter()
+        .map(|n| text_width(n, size).to_mm())
+        .fold(0.0, f64::max);
+    // Labels stand below one another on a side, beside one another at foot and top.
+    let step = if upright {
+        pitch
+    } else {
+        widest + 0.6 * size.to_mm()
+    };
+    let edge = side.split(Point::new(bounds.x1, bounds.y1)).0;
+    let edge = edge.max(side.split(Point::new(bounds.x0, bounds.y0)).0) + pen.mm(ASIDE_MM);
+
+    let mut room = bounds;
+    for (place, (group, name)) in groups.iter().zip(&names).enumerate() {
+        let out = group.first().map_or(0.0, |k| reaches[*k]);
+        let along = level + step * place as f64;
+        let (foot, end) = (side.join(out, level), side.join(edge, along));
+        let stroke = Stroke::plain(CONSTRUCTION, pen.length(HAIRLINE));
+        layer.line(None, open(&[foot, end]), stroke);
+        layer.area(None, circle(foot, Length::mm(pen.mm(DOT_MM))), INK, None);
+        let gap = pen.mm(0.7);
+        let (at, anchor) = match side {
+            Side::Right => (
+                end + Vec2::new(gap, size.to_mm() * CAPITALS / 2.0),
+                Anchor::Start,
+            ),
+            Side::Left => (
+                end + Vec2::new(-gap, size.to_mm() * CAPITALS / 2.0),
+                Anchor::End,
+            ),
+            Side::Foot => (
+                end + Vec2::new(0.0, gap + size.to_mm() * CAPITALS),
+                Anchor::Middle,
+            ),
+            Side::Top => (end - Vec2::new(0.0, gap), Anchor::Middle),
+        };
+        let text = Text {
+            at,
+            words: name.clone(),
+            size,
+            anchor,
+            turn_deg: 0.0,
+            colour: INK,
+            bold: of_group(group).contains(&base),
+        };
+        let place = text_box(&text);
+        room = room.union(place);
+        taken.boxes.push(place);
+        taken.keep_clear_of(&[foot, end]);
+        layer.text(None, text);
+    }
+    room
+}
+
+/// Lines nearer than this lie on each other.
+const TOGETHER_MM: f64 = 0.05;
+
+/// The sizes whose lines lie on each other, the outermost first: it gets the label that its leader
+/// reaches without crossing another's.
+fn groups(reaches: &[f64]) -> Vec<Vec<usize>> {
+    let mut order: Vec<usize> = (0..reaches.len()).collect();
+    order.sort_by(|a, b| reaches[*b].total_cmp(&reaches[*a]));
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for k in order {
+        match groups.last_mut() {
+            Some(group) if (reaches[group[0]] - reaches[k]).abs() < TOGETHER_MM => group.push(k),
+            _ => groups.push(vec![k]),
+        }
+    }
+    groups
+}
+
+/// What sizes that share a line are called among all: by waist or by length where they are all of it.
+fn called(group: &[Size], all: &[Size]) -> String {
+    if group.len() == all.len() {
+        return "all sizes".to_owned();
+    }
+    let whole = |of: fn(&Size) -> Tag| {
+        let mut tags: Vec<Tag> = group.iter().map(of).collect();
+        tags.sort_unstable();
+        tags.dedup();
+        let held = all.iter().filter(|size| tags.contains(&of(size)));
+        let tags: Vec<String> = tags.iter().map(Tag::to_string).collect();
+        (held.count() == group.len()).then(|| tags.join(", "))
+    };
+    let one = |of: fn(&Size) -> Tag| all.windows(2).all(|w| of(&w[0]) == of(&w[1]));
+    let (waists, lengths) = (whole(|s| s.waist), whole(|s| s.length));
+    if let Some(waists) = waists.filter(|_| !one(|s| s.waist)) {
+        return match one(|s| s.length) {
+            true => waists,
+            false => format!("waist {waists}"),
+        };
+    }
+    if let Some(lengths) = lengths.filter(|_| !one(|s| s.length)) {
+        return format!("length {lengths}");
+    }
+    let sizes: Vec<String> = group.iter().map(Size::to_string).collect();
+    sizes.join(", ")
+}
+
+/// The side and level at which neighbouring sizes lie furthest apart, and how far out each reaches.
+fn widest(sizes: &[Laid], bounds: Rect) -> Option<(Side, f64, Vec<f64>)> {
+    let mut best: Option<(f64, Side, f64, Vec<f64>)> = None;
+    for side in Side::ALL {
+        let (from, to) = match side {
+            Side::Right | Side::Left => (bounds.y0, bounds.y1),
+            Side::Foot | Side::Top => (bounds.x0, bounds.x1),
+        };
+        for k in 1..LEVELS {
+            let level = from + (to - from) * f64::from(k) / f64::from(LEVELS);
+            let reaches: Option<Vec<f64>> =
+                sizes.iter().map(|s| reach(&s.cut, side, level)).collect();
+            let Some(reaches) = reaches.filter(|r| !r.is_empty()) else {
+                continue;
+            };
+            let mut order = reaches.clone();
+            order.sort_by(f64::total_cmp);
+            let gaps = order.windows(2).map(|w| w[1] - w[0]);
+            // The least gap counts, and a little the whole spread where sizes coincide.
+            let spread = order[order.len() - 1] - order[0];
+            let apart = gaps.fold(f64::INFINITY, f64::min).min(spread) + 0.01 * spread;
+            if best.as_ref().is_none_or(|(b, ..)| apart > *b + 1e-9) {
+                best = Some((apart, side, level, reaches));
+            }
+        }
+    }
+    best.map(|(_, side, level, reaches)| (side, level, reaches))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sizes_on_one_line_are_called_together() {
+        let size = Size::new;
+        let all = [size(30, 32), size(30, 34), size(32, 32), size(32, 34)];
+        assert_eq!(called(&all, &all), "all sizes");
+        assert_eq!(called(&all[..2], &all), "waist 30");
+        assert_eq!(called(&[all[0], all[2]], &all), "length 32");
+        assert_eq!(called(&[all[0], all[3]], &all), "30x32, 32x34");
+        assert_eq!(called(&all[..1], &all), "30x32");
+        let one_length = [all[0], all[2]];
+        assert_eq!(called(&all[..1], &one_length), "30");
+        let one_waist = &all[..2];
+        assert_eq!(called(&all[..1], one_waist), "length 32");
+    }
+
+    #[test]
+    fn lines_on_each_other_share_a_label_the_outermost_first() {
+        assert_eq!(
+            groups(&[1.0, 5.0, 1.02, 3.0]),
+            [vec![1], vec![3], vec![2, 0]]
+        );
+    }
+}

@@ -1,0 +1,397 @@
+//! One cut piece, true to scale: cut line with its corners, sewn line, grain, notches, drill holes,
+//! folds, placements and words.
+
+use cutting::{CutNotch, CutPiece, DOUBLE_NOTCH, Drill, NotchKind};
+use draft::InnerKind;
+use geometry::tolerance::{BEYOND_END, PARALLEL, SAME_POINT};
+use geometry::{Affine, Point, Rect, Straight, Vec2, bounds_of, left_of};
+use trade::Length;
+
+use crate::piece_words::{allowance_figures, caption_words, which_copy};
+use drawing::dimension::{arrow_head, dash_dot, unit};
+use drawing::lettering::{Taken, touches};
+use drawing::palette::{CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE};
+use drawing::{Layer, Sheet, circle, closed, open};
+
+/// Notches print at least this long, and this far apart, however small the piece is printed.
+const NOTCH_SHOWN_MM: f64 = 1.3;
+const NOTCH_PAIR_SHOWN_MM: f64 = 0.9;
+/// Printed radius of the ring round a drill hole, and the reach of its cross.
+const DRILL_RING_MM: f64 = 0.8;
+const DRILL_CROSS_MM: f64 = 1.5;
+/// White round the drawing, as printed.
+const MARGIN_MM: f64 = 2.0;
+/// The box a thumbnail is meant for.
+const THUMBNAIL_MM: f64 = 40.0;
+
+/// What is written on a piece beside its own label, and how large.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PieceCaption {
+    /// Number of the piece in the list of pieces, from 1; none prints no number.
+    pub number: Option<usize>,
+    /// Whether style and size stand on it; the sheet may say both already.
+    pub style_and_size: bool,
+    /// How the sheet will be printed: 1.0 at true size, 0.2 at 1:5. Words and lines are drawn larger
+    /// in proportion, so that they print at the same size at any scale.
+    pub scale: f64,
+    /// How many times as large as on a page words are: a paper pattern is read at arm's length.
+    pub type_size: f64,
+}
+
+/// A piece on the drawing: everything already turned, scaled and mirrored by `map`.
+pub(crate) struct Drawn {
+    pub layers: Vec<Layer>,
+    /// Everything drawn lies inside.
+    pub bounds: Rect,
+}
+
+/// A piece as lines on the drawing, before any words.
+pub(crate) struct Laid<'a> {
+    pub piece: &'a CutPiece,
+    pub pen: Pen,
+    /// The pen of words.
+    pub words: Pen,
+    /// Sewn edges in order.
+    pub edges: Vec<Vec<Point>>,
+    /// The cut line.
+    pub outer: Vec<Point>,
+    /// The sewn outline.
+    pub sewn: Vec<Point>,
+    pub map: Affine,
+    /// Drawing millimetres per cloth millimetre.
+    pub factor: f64,
+    /// Whether the map turns left into right: pattern y runs up, paper y down.
+    flipped: bool,
+}
+
+impl<'a> Laid<'a> {
+    fn new(piece: &'a CutPiece, map: Affine, pen: Pen, words: Pen) -> Laid<'a> {
+        let mapped = |line: &[Point]| line.iter().map(|p| map * *p).collect::<Vec<_>>();
+        let det = map.determinant();
+        Laid {
+            piece,
+            pen,
+            words,
+            edges: piece.edges.iter().map(|e| mapped(&e.sewn)).collect(),
+            outer: mapped(&piece.cut),
+            sewn: mapped(&piece.sewn()),
+            map,
+            factor: det.abs().sqrt(),
+            flipped: det < 0.0,
+        }
+    }
+
+    /// Away from the piece, square to an edge that runs along `along` on the drawing.
+    pub fn outward(&self, along: Vec2) -> Vec2 {
+        if self.flipped {
+            left_of(along)
+        } else {
+            -left_of(along)
+        }
+    }
+
+    /// How far it is from a point on the sewn line outward to the cut line, on the drawing.
+    pub fn to_cut_line(&self, from: Point, outward: Vec2, allowance: Length) -> f64 {
+        let asked = allowance.to_mm() * self.factor;
+        let n = self.outer.len();
+        let mut nearest = f64::INFINITY;
+        let ray = Straight { from, way: outward };
+        for k in 0..n {
+            let side = Straight::between(self.outer[k], self.outer[(k + 1) % n]);
+            let Some(meeting) = ray.meeting(side, PARALLEL) else {
+                continue;
+            };
+            let on_side = (-BEYOND_END..=1.0 + BEYOND_END).contains(&meeting.second);
+            if meeting.first > -SAME_POINT.to_mm() && on_side {
+                nearest = nearest.min(meeting.first.max(0.0));
+            }
+        }
+        // At a corner the ray may miss the allowance meant; then the stated one is used.
+        if nearest <= asked * 1.5 + SAME_POINT.to_mm() {
+            nearest
+        } else {
+            asked
+        }
+    }
+}
+
+/// One cut piece true to scale, with everything a cutter needs to read on it.
+///
+/// Coordinates are millimetres of cloth, y down, in the frame of the piece.
+pub fn piece_sheet(piece: &CutPiece, caption: &PieceCaption) -> Sheet {
+    let pen = Pen::for_scale(caption.scale);
+    let drawn = draw(piece, upright(), pen, Some(caption));
+    let title = format!("{}, {}", piece.name(), piece.label.size);
+    sheet_around(drawn, pen, title)
+}
+
+/// The piece without words, for lists: its lines print well about 40 mm tall or wide.
+pub fn piece_thumbnail(piece: &CutPiece) -> Sheet {
+    let bounds = bounds_of(&piece.cut);
+    let pen = Pen::for_scale(THUMBNAIL_MM / bounds.width().max(bounds.height()));
+    let drawn = draw(piece, upright(), pen, None);
+    sheet_around(drawn, pen, piece.name())
+}
+
+fn upright() -> Affine {
+    drawing::to_paper(0.0, 0.0)
+}
+
+fn sheet_around(drawn: Drawn, pen: Pen, title: String) -> Sheet {
+    let room = drawn.bounds.inflate(pen.mm(MARGIN_MM), pen.mm(MARGIN_MM));
+    Sheet {
+        title,
+        origin: room.origin(),
+        width: Length::mm(room.width()),
+        height: Length::mm(room.height()),
+        layers: drawn.layers,
+    }
+}
+
+/// Draws a piece under a map (which may scale, turn and mirror).
+pub(crate) fn draw(
+    piece: &CutPiece,
+    map: Affine,
+    pen: Pen,
+    caption: Option<&PieceCaption>,
+) -> Drawn {
+    let words = pen.enlarged(caption.map_or(1.0, |c| c.type_size));
+    let laid = Laid::new(piece, map, pen, words);
+    let part = format!("piece:{}", piece.piece.code());
+    let part = Some(part.as_str());
+    let mut taken = Taken::default();
+
+    let mut outline = Layer::named("outline");
+    outline.line(part, closed(&laid.outer), pen.stroke(INK, CUT_LINE));
+    outline.line(part, closed(&laid.sewn), pen.stroke(INK, SEWN_LINE));
+    let mut ring = laid.outer.clone();
+    ring.extend(laid.outer.first().copied());
+    taken.keep_clear_of(&ring);
+    let mut bounds = bounds_of(&laid.outer);
+
+    let mut lines = Layer::named("lines");
+    for line in &piece.inner {
+        let points: Vec<Point> = line.line.iter().map(|p| map * *p).collect();
+        match line.kind {
+            InnerKind::Fold => {
+                lines.line(part, dash_dot(&points, pen), pen.stroke(INK, HAIRLINE));
+            }
+            InnerKind::Placement => {
+                lines.line(part, open(&points), pen.fine_dashes(CONSTRUCTION, HAIRLINE));
+            }
+        }
+        taken.keep_clear_of(&points);
+        // A placement may reach beyond the piece that carries it, as a pocket set over a seam does.
+        bounds = bounds.union(bounds_of(&points));
+    }
+
+    let mut grain = Layer::named("grain");
+    let (from, to) = (map * piece.grain.0, map * piece.grain.1);
+    if let Some(along) = unit(to - from) {
+        grain.line(part, open(&[from, to]), pen.stroke(INK, SEWN_LINE));
+        let room = (to - from).hypot();
+        arrow_head(&mut grain, pen, to, along, Length::mm(room));
+        arrow_head(&mut grain, pen, from, -along, Length::mm(room));
+        taken.keep_clear_of(&[from, to]);
+    }
+
+    let mut notches = Layer::named("notches");
+    for notch in &piece.notches {
+        for tick in ticks(&laid, notch) {
+            let stroke = match notch.kind {
+                NotchKind::Slit => pen.stroke(INK, NOTCH),
+                NotchKind::Drawn => pen
+                    .stroke(INK, HAIRLINE)
+                    .dashed(pen.length(Length::mm(0.5)), pen.length(Length::mm(0.3))),
+            };
+            notches.line(part, open(&tick), stroke);
+            taken.keep_clear_of(&tick);
+        }
+    }
+    let mut drills = Layer::named("drills");
+    for drill in &piece.drills {
+        mark_drill(&mut drills, &laid, drill, part);
+        let (at, half) = (map * drill.at, pen.mm(DRILL_CROSS_MM));
+        taken
+            .boxes
+            .push(Rect::from_center_size(at, (2.0 * half, 2.0 * half)));
+    }
+
+    let mut layers = vec![outline, lines, grain, notches, drills];
+    if let Some(caption) = caption {
+        let mut words = Layer::named("words");
+        let mut figures = Layer::named("allowances");
+        let mut grow = |room: Option<Rect>| bounds = bounds.union(room.unwrap_or(bounds));
+        grow(which_copy(&laid, &mut taken, &mut words, part));
+        grow(allowance_figures(&laid, &mut taken, &mut figures, part));
+        let room = caption_words(&laid, caption, bounds, &mut taken, &mut words, part);
+        bounds = bounds.union(room);
+        layers.extend([figures, words]);
+    }
+    Drawn { layers, bounds }
+}
+
+/// A ring with a cross through it, as drill holes are marked (common practice).
+fn mark_drill(layer: &mut Layer, laid: &Laid, drill: &Drill, part: Option<&str>) {
+    let pen = laid.pen;
+    let at = laid.map * drill.at;
+    let stroke = pen.stroke(INK, HAIRLINE);
+    layer.line(
+        part,
+        circle(at, pen.length(Length::mm(DRILL_RING_MM))),
+        stroke,
+    );
+    let reach = pen.mm(DRILL_CROSS_MM);
+    for arm in [Vec2::new(reach, 0.0), Vec2::new(0.0, reach)] {
+        layer.line(part, open(&[at - arm, at + arm]), stroke);
+    }
+}
+
+/// The cuts of a notch as they are made, but never too small to see.
+fn ticks(laid: &Laid, notch: &CutNotch) -> Vec<[Point; 2]> {
+    let at = laid.map * notch.at;
+    let (Some(into), Some(beside)) = (
+        unit(laid.map * (notch.at + notch.into) - at),
+        unit(laid.map * (notch.at + notch.beside) - at),
+    ) else {
+        return Vec::new();
+    };
+    let depth = (notch.depth.to_mm() * laid.factor).max(laid.pen.mm(NOTCH_SHOWN_MM));
+    let apart = (DOUBLE_NOTCH.to_mm() * laid.factor).max(laid.pen.mm(NOTCH_PAIR_SHOWN_MM));
+    let shifts: &[f64] = if notch.double { &[-0.5, 0.5] } else { &[0.0] };
+    shifts
+        .iter()
+        .map(|s| {
+            let from = at + beside * (s * apart);
+            [from, from + into * depth]
+        })
+        .collect()
+}
+
+/// Whether an upright box lies wholly inside a polygon.
+pub(crate) fn box_inside(polygon: &[Point], r: Rect) -> bool {
+    let n = polygon.len();
+    geometry::contains(polygon, r.center())
+        && (0..n).all(|k| !touches(r, polygon[k], polygon[(k + 1) % n]))
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::samples::{cut_out, ferryman, plan, texts, words_stand_clear};
+    use cutting::{CornerKind, CutSize, cut};
+    use draft::PieceId;
+    use sewing::make;
+
+    fn caption(number: usize, scale: f64) -> PieceCaption {
+        PieceCaption {
+            number: Some(number),
+            style_and_size: true,
+            scale,
+            type_size: 1.0,
+        }
+    }
+
+    fn layer<'a>(sheet: &'a Sheet, name: &str) -> &'a Layer {
+        sheet.layers.iter().find(|l| l.name == name).unwrap()
+    }
+
+    fn piece(cut: &CutSize, id: PieceId) -> &CutPiece {
+        cut.of(id).next().unwrap()
+    }
+
+    #[test]
+    fn the_back_says_all_a_cutter_needs() {
+        let cut = cut_out(32, 32);
+        let back = piece(&cut, PieceId::Back);
+        let sheet = piece_sheet(back, &caption(2, 0.2));
+        // Cut line and sewn line; every cut of every notch; a grain line with two heads; a ring and two
+        // arms for each drill hole.
+        assert_eq!(layer(&sheet, "outline").marks.len(), 2);
+        let cuts: usize = back.notches.iter().map(|n| n.cuts().len()).sum();
+        assert_eq!(layer(&sheet, "notches").marks.len(), cuts);
+        assert_eq!(layer(&sheet, "grain").marks.len(), 3);
+        assert!(!back.drills.is_empty());
+        assert_eq!(layer(&sheet, "drills").marks.len(), 3 * back.drills.len());
+        let words: Vec<&str> = texts(&sheet).iter().map(|t| t.words.as_str()).collect();
+        for said in ["2 Back", "SY-101 Ferryman", "size 32x32", "Tideline"] {
+            let said = said.to_lowercase();
+            let found = words.iter().any(|w| w.to_lowercase().contains(&said));
+            assert!(found, "{said}: {words:?}");
+        }
+        // Seat, inseam, hem and yoke seam have their allowance; the outseam ends at the cloth's edge.
+        assert_eq!(layer(&sheet, "allowances").marks.len(), 5);
+        assert!(words.contains(&"cloth's own edge"), "{words:?}");
+    }
+
+    #[test]
+    fn corners_are_drawn_as_they_are_cut() {
+        let cut = cut_out(32, 32);
+        let back = piece(&cut, PieceId::Back);
+        let shaped = back
+            .corners
+            .iter()
+            .filter(|c| c.kind() != CornerKind::Mitred);
+        assert!(shaped.count() > 0);
+        let sheet = piece_sheet(back, &caption(2, 1.0));
+        let drawn = match &layer(&sheet, "outline").marks[0].shape {
+            drawing::Shape::Line { path, .. } => geometry::bounds(path),
+            other => panic!("{other:?}"),
+        };
+        let meant = bounds_of(&back.cut);
+        assert!((drawn.width() - meant.width()).abs() < 1e-9);
+        assert!((drawn.height() - meant.height()).abs() < 1e-9);
+    }
+
+    #[test]
+    fn words_print_at_a_readable_size_at_any_scale_and_never_collide() {
+        let cut = cut_out(32, 32);
+        for (scale, type_size) in [(1.0, 2.0), (1.0, 1.0), (0.5, 1.0), (0.2, 1.0), (0.1, 1.0)] {
+            for (k, piece) in cut.pieces.iter().enumerate() {
+                let caption = PieceCaption {
+                    type_size,
+                    ..caption(k + 1, scale)
+                };
+                let sheet = piece_sheet(piece, &caption);
+                for text in texts(&sheet) {
+                    assert!(text.size.to_mm() * scale >= 2.2);
+                }
+                words_stand_clear(&sheet);
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_on_one_copy_only_is_said() {
+        let loaded = ferryman();
+        let garment = make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+        let cut = cut(&garment, &plan());
+        let facing = piece(&cut, PieceId::PocketFacing);
+        let one_copy = facing.inner.iter().any(|l| l.on != sewing::On::Both);
+        assert!(one_copy && facing.as_drawn > 0 && facing.mirrored > 0);
+        let sheet = piece_sheet(facing, &caption(7, 0.5));
+        assert!(texts(&sheet).iter().any(|t| t.words == "right only"));
+    }
+
+    #[test]
+    fn thumbnails_carry_no_words() {
+        for piece in &cut_out(28, 30).pieces {
+            assert!(texts(&piece_thumbnail(piece)).is_empty());
+        }
+    }
+
+    #[test]
+    fn a_chart_of_noughts_and_a_scale_of_none_still_draw() {
+        let loaded = ferryman();
+        let mut doc = loaded.style;
+        doc.chart.clear();
+        let garment = make(&doc, &loaded.collection, style::Size::new(32, 32));
+        for piece in &cut(&garment, &plan()).pieces {
+            for scale in [0.0, f64::NAN, 1e9] {
+                let sheet = piece_sheet(piece, &caption(0, scale));
+                assert!(drawing::svg(&sheet).ends_with("</svg>\n"));
+            }
+        }
+    }
+}
