@@ -6,7 +6,7 @@ use words::{Key, Said, key, say};
 
 use crate::block::{Block, PARAMETERS, Shape, build};
 use crate::measure::{Measurable, Measure, Panel, Run, extent_at, measure};
-use crate::piece::PieceId;
+use crate::piece::{PieceId, PointId};
 use crate::solve::{Solution, least_squares, least_squares_within};
 use crate::spec::Spec;
 
@@ -74,7 +74,7 @@ impl Measurable for OnBlock<'_> {
         extent_at(paths.into_iter(), y_mm)
     }
 
-    fn named_point(&self, _: PieceId, _: &str) -> Option<Point> {
+    fn named_point(&self, _: PieceId, _: PointId) -> Option<Point> {
         None
     }
 }

@@ -4,7 +4,7 @@
 use geometry::{Path, Point};
 use trade::Length;
 
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, PieceId, PointId};
 use crate::spec::Spec;
 
 /// A line of the garment that a tape follows; on the pieces it is one or more named edges.
@@ -38,34 +38,34 @@ pub enum Run {
 
 impl Run {
     /// The edges that make up the line, in the direction of travel.
-    pub const fn edges(self) -> &'static [(PieceId, &'static str)] {
+    pub const fn edges(self) -> &'static [(PieceId, EdgeId)] {
         use PieceId::{
             Back, BackPocketLeft, Band, CoinPocket, FlyFacing, Front, PocketFacing, Yoke,
         };
         match self {
-            Run::FrontCentre => &[(Front, "fly"), (Front, "crotch")],
-            Run::FrontInseam => &[(Front, "inseam")],
-            Run::FrontHem => &[(Front, "hem")],
-            Run::FrontSide => &[(Front, "side"), (PocketFacing, "side")],
-            Run::FrontWaist => &[(PocketFacing, "waist"), (Front, "waist")],
-            Run::BackSeat => &[(Back, "seat")],
-            Run::BackInseam => &[(Back, "inseam")],
-            Run::BackHem => &[(Back, "hem")],
-            Run::BackSide => &[(Back, "side")],
-            Run::BackTop => &[(Back, "top")],
-            Run::YokeCentre => &[(Yoke, "centre")],
-            Run::YokeLower => &[(Yoke, "lower")],
-            Run::YokeSide => &[(Yoke, "side")],
-            Run::YokeTop => &[(Yoke, "top")],
-            Run::BandJoin => &[(Band, "join")],
-            Run::BandOverlap => &[(Band, "overlap")],
-            Run::BandEnd => &[(Band, "end_left")],
-            Run::FlyEdge => &[(FlyFacing, "edge")],
-            Run::FlyTop => &[(FlyFacing, "top")],
-            Run::MouthOnWaist => &[(PocketFacing, "waist")],
-            Run::MouthOnSide => &[(PocketFacing, "side")],
-            Run::CoinTop => &[(CoinPocket, "top")],
-            Run::BackPocketTop => &[(BackPocketLeft, "top")],
+            Run::FrontCentre => &[(Front, EdgeId::Fly), (Front, EdgeId::Crotch)],
+            Run::FrontInseam => &[(Front, EdgeId::Inseam)],
+            Run::FrontHem => &[(Front, EdgeId::Hem)],
+            Run::FrontSide => &[(Front, EdgeId::Side), (PocketFacing, EdgeId::Side)],
+            Run::FrontWaist => &[(PocketFacing, EdgeId::Waist), (Front, EdgeId::Waist)],
+            Run::BackSeat => &[(Back, EdgeId::Seat)],
+            Run::BackInseam => &[(Back, EdgeId::Inseam)],
+            Run::BackHem => &[(Back, EdgeId::Hem)],
+            Run::BackSide => &[(Back, EdgeId::Side)],
+            Run::BackTop => &[(Back, EdgeId::Top)],
+            Run::YokeCentre => &[(Yoke, EdgeId::Centre)],
+            Run::YokeLower => &[(Yoke, EdgeId::Lower)],
+            Run::YokeSide => &[(Yoke, EdgeId::Side)],
+            Run::YokeTop => &[(Yoke, EdgeId::Top)],
+            Run::BandJoin => &[(Band, EdgeId::Join)],
+            Run::BandOverlap => &[(Band, EdgeId::Overlap)],
+            Run::BandEnd => &[(Band, EdgeId::EndLeft)],
+            Run::FlyEdge => &[(FlyFacing, EdgeId::Edge)],
+            Run::FlyTop => &[(FlyFacing, EdgeId::Top)],
+            Run::MouthOnWaist => &[(PocketFacing, EdgeId::Waist)],
+            Run::MouthOnSide => &[(PocketFacing, EdgeId::Side)],
+            Run::CoinTop => &[(CoinPocket, EdgeId::Top)],
+            Run::BackPocketTop => &[(BackPocketLeft, EdgeId::Top)],
         }
     }
 }
@@ -109,9 +109,9 @@ pub enum Take {
         /// The piece.
         piece: PieceId,
         /// First point.
-        from: &'static str,
+        from: PointId,
         /// Second point.
-        to: &'static str,
+        to: PointId,
     },
 }
 
@@ -286,8 +286,8 @@ pub const MEASURES: &[Measure] = &[
         how: "Top edge to foot at its centre.",
         take: Take::Between {
             piece: PieceId::CoinPocket,
-            from: "top_middle",
-            to: "foot_middle",
+            from: PointId::TopMiddle,
+            to: PointId::FootMiddle,
         },
         shown: Shown::Front,
     },
@@ -304,8 +304,8 @@ pub const MEASURES: &[Measure] = &[
         how: "Middle of the top edge to the point.",
         take: Take::Between {
             piece: PieceId::BackPocketLeft,
-            from: "top_middle",
-            to: "point",
+            from: PointId::TopMiddle,
+            to: PointId::Point,
         },
         shown: Shown::Back,
     },
@@ -315,8 +315,8 @@ pub const MEASURES: &[Measure] = &[
         how: "Square from the yoke seam to the inner top corner.",
         take: Take::Between {
             piece: PieceId::Back,
-            from: "pocket_inner",
-            to: "pocket_inner_on_yoke",
+            from: PointId::PocketInner,
+            to: PointId::PocketInnerOnYoke,
         },
         shown: Shown::Back,
     },
@@ -326,8 +326,8 @@ pub const MEASURES: &[Measure] = &[
         how: "Along the top edge line from the seat seam to the inner top corner.",
         take: Take::Between {
             piece: PieceId::Back,
-            from: "pocket_inner",
-            to: "pocket_inner_on_seat",
+            from: PointId::PocketInner,
+            to: PointId::PocketInnerOnSeat,
         },
         shown: Shown::Back,
     },
@@ -337,8 +337,8 @@ pub const MEASURES: &[Measure] = &[
         how: "Bartack to bartack, sewn on.",
         take: Take::Between {
             piece: PieceId::LoopStrip,
-            from: "loop_top",
-            to: "loop_foot",
+            from: PointId::LoopTop,
+            to: PointId::LoopFoot,
         },
         shown: Shown::Back,
     },
@@ -348,8 +348,8 @@ pub const MEASURES: &[Measure] = &[
         how: "Across the finished loop.",
         take: Take::Between {
             piece: PieceId::LoopStrip,
-            from: "fold_left",
-            to: "fold_right",
+            from: PointId::FoldLeft,
+            to: PointId::FoldRight,
         },
         shown: Shown::Back,
     },
@@ -359,8 +359,8 @@ pub const MEASURES: &[Measure] = &[
         how: "Finished lower edge to the top of the hem fold.",
         take: Take::Between {
             piece: PieceId::Front,
-            from: "hem_middle",
-            to: "hem_top",
+            from: PointId::HemMiddle,
+            to: PointId::HemTop,
         },
         shown: Shown::Front,
     },
@@ -378,7 +378,7 @@ pub trait Measurable {
     /// Width of the front or the back, straight across at height `y_mm`.
     fn width(&self, panel: Panel, y_mm: f64) -> Option<Length>;
     /// A named point.
-    fn named_point(&self, piece: PieceId, name: &str) -> Option<Point>;
+    fn named_point(&self, piece: PieceId, id: PointId) -> Option<Point>;
 }
 
 /// The two panels of a leg.

@@ -1,6 +1,6 @@
 //! Cut pieces: every piece grown by the allowances its seams ask for.
 
-use draft::{Finding, Piece, Severity};
+use draft::{EdgeId, Finding, Piece, Severity};
 use geometry::{Point, offset_outline};
 use trade::Length;
 
@@ -34,15 +34,15 @@ pub(crate) fn cut_pieces(context: &Context<'_>, findings: &mut Vec<Finding>) -> 
     out
 }
 
-fn widths(context: &Context<'_>, piece: &Piece, on: On) -> Vec<(&'static str, Length)> {
+fn widths(context: &Context<'_>, piece: &Piece, on: On) -> Vec<(EdgeId, Length)> {
     let hem_depth = context.pattern.spec.hem_depth;
     piece
         .edges
         .iter()
         .map(|e| {
             (
-                e.name,
-                allowance(context.seams, hem_depth, piece.id, e.name, on),
+                e.id,
+                allowance(context.seams, hem_depth, piece.id, e.id, on),
             )
         })
         .collect()
@@ -52,7 +52,7 @@ fn grown(
     context: &Context<'_>,
     piece: &Piece,
     on: On,
-    allowances: Vec<(&'static str, Length)>,
+    allowances: Vec<(EdgeId, Length)>,
     findings: &mut Vec<Finding>,
 ) -> CutPiece {
     let outline = outline(piece, &allowances).unwrap_or_else(|reason| {
@@ -77,7 +77,7 @@ fn grown(
     }
 }
 
-fn outline(piece: &Piece, allowances: &[(&'static str, Length)]) -> Result<Vec<Point>, String> {
+fn outline(piece: &Piece, allowances: &[(EdgeId, Length)]) -> Result<Vec<Point>, String> {
     let step = step_for(piece).ok_or("the piece has no finite shape")?;
     let n = piece.edges.len();
     let joined = |index: usize| {

@@ -1,6 +1,6 @@
 //! What is seen of the allowances on the inside, seam by seam.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId};
 use style::{Construction, Ply, Seam, SeamId};
 use trade::Length;
 
@@ -36,14 +36,14 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         width,
         finish,
     };
-    let turned = |piece, on| lap(piece, "top", on, turned_depth(seam), Finish::Folded);
+    let turned = |piece, on| lap(piece, EdgeId::Top, on, turned_depth(seam), Finish::Folded);
     match seam.id {
         SeamId::Hem => [Front, Back]
-            .map(|piece| lap(piece, "hem", On::Both, spec.hem_depth, Finish::Folded))
+            .map(|piece| lap(piece, EdgeId::Hem, On::Both, spec.hem_depth, Finish::Folded))
             .into(),
         SeamId::Band => vec![lap(
             Band,
-            "join",
+            EdgeId::Join,
             On::AsDrawn,
             spec.band_height,
             Finish::Folded,
@@ -51,7 +51,7 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         SeamId::BagClose => {
             let width = allowances(seam, spec.hem_depth).over;
             let finish = construct(seam.construction).finish;
-            vec![lap(PocketBag, "foot_under", On::Both, width, finish)]
+            vec![lap(PocketBag, EdgeId::FootUnder, On::Both, width, finish)]
         }
         SeamId::CoinHem => vec![turned(CoinPocket, coin_on(spec))],
         SeamId::BackPocketHem => back_pockets().map(|(piece, on)| turned(piece, on)).into(),
@@ -103,7 +103,7 @@ fn lie(
     context: &Context<'_>,
     seam: &Seam,
     piece: &PieceId,
-    edge: &'static str,
+    edge: EdgeId,
     ply: Ply,
     on: On,
 ) -> Option<InsideLap> {

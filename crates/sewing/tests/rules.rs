@@ -6,7 +6,7 @@ mod common;
 use std::collections::BTreeSet;
 
 use common::ferryman;
-use draft::{Finding, PieceId, Severity};
+use draft::{Finding, LineId, PieceId, Severity};
 use geometry::{Affine, Vec2};
 use sewing::{FixingKind, Garment, SEWING_RULES, make, sewing_findings};
 use style::{Closing, Construction, Loaded, OutseamLine, RowSpec, SeamId, Size};
@@ -79,9 +79,9 @@ fn yarn(l: &mut Loaded, key: &str, tex: f64) {
 }
 
 /// Moves a line on a piece.
-fn shift(g: &mut Garment, piece: PieceId, line: &str, by: Vec2) {
+fn shift(g: &mut Garment, piece: PieceId, line: LineId, by: Vec2) {
     let piece = g.pattern.pieces.iter_mut().find(|p| p.id == piece).unwrap();
-    let line = piece.lines.iter_mut().find(|l| l.name == line).unwrap();
+    let line = piece.lines.iter_mut().find(|l| l.id == line).unwrap();
     line.path = line.path.transformed(Affine::translate(by));
 }
 
@@ -196,7 +196,7 @@ const TRIALS: &[Trial] = &[
         chart(l, "back_pocket_from_yoke", 4.0);
     }),
     spoilt_after("sewing::pocket-levels", |g| {
-        shift(g, PieceId::Back, "pocket_left", Vec2::new(0.0, -5.0));
+        shift(g, PieceId::Back, LineId::PocketLeft, Vec2::new(0.0, -5.0));
     }),
     spoilt("sewing::coin-beyond-facing", |l| {
         chart(l, "coin_depth", 160.0);
@@ -213,7 +213,12 @@ const TRIALS: &[Trial] = &[
         l.style.pockets.coin.below_band = Length::mm(10.0);
     }),
     spoilt_after("sewing::extra-below-band", |g| {
-        shift(g, PieceId::Front, "extra_pocket", Vec2::new(0.0, -12.0));
+        shift(
+            g,
+            PieceId::Front,
+            LineId::ExtraPocket,
+            Vec2::new(0.0, -12.0),
+        );
     }),
     mended(
         "sewing::extra-in-mouth",

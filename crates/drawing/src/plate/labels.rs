@@ -1,6 +1,6 @@
 //! The sewn-in labels: each in its place inside, its words, art, fold and stitching.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On};
 use style::{Label, LabelFold, SeamId};
@@ -170,7 +170,7 @@ fn side_seam<'a>(
     fixing: &Fixing,
 ) -> Option<Figure<'a>> {
     let front = garment.pattern.piece(PieceId::Front)?;
-    let side = front.edge("side")?;
+    let side = front.edge(EdgeId::Side)?;
     let c = corners(fixing, Affine::IDENTITY)?;
     let left = fixing.on == On::AsDrawn;
     let title = if left {

@@ -1,6 +1,6 @@
 //! Whether buttons, buttonholes and zip fit the band and the fly.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use geometry::Point;
 use style::{Closing, PartId, SeamId, Subject};
 use trade::Length;
@@ -145,7 +145,7 @@ pub(super) fn zip(case: &Case<'_>) -> Vec<Broken> {
                     "about {}: half an inch less than the fly",
                     mm(fly - Length::inches(0.5))
                 ))
-                .at(case.point(PieceId::Front, "fly_foot"))
+                .at(case.point(PieceId::Front, PointId::FlyFoot))
         })
     };
     found().into_iter().collect()

@@ -1,6 +1,6 @@
 //! What hangs inside: the concealed pocket and the pocket bags.
 
-use draft::PieceId;
+use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
 use style::PartId;
 use trade::Length;
@@ -27,7 +27,7 @@ fn extra(case: &Case<'_>) -> Option<(Point, Point, Vec<Point>)> {
         .context
         .pattern
         .piece(PieceId::Front)?
-        .line("extra_pocket")?;
+        .line(LineId::ExtraPocket)?;
     Some((line.start(), line.end(), points_along(line)?))
 }
 
@@ -37,7 +37,7 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let (from, to, _) = extra(case)?;
         let pattern = case.context.pattern;
-        let waist_of = |id| points_along(pattern.piece(id)?.edge("waist")?);
+        let waist_of = |id| points_along(pattern.piece(id)?.edge(EdgeId::Waist)?);
         // The waist of the uncut front: what is left of it, and the facing behind the mouth.
         let waist = waist_of(PieceId::Front)?;
         let behind = waist_of(PieceId::PocketFacing).unwrap_or_default();
@@ -128,7 +128,7 @@ pub(super) fn bag_short(case: &Case<'_>) -> Vec<Broken> {
             ),
         )
         .help(format!("a depth of {}", mm(spec.mouth_depth + HAND)))
-        .at(case.point(PieceId::PocketBag, "fold_foot")),
+        .at(case.point(PieceId::PocketBag, PointId::FoldFoot)),
     ]
 }
 
@@ -140,8 +140,8 @@ pub(super) fn bag_facing(case: &Case<'_>) -> Vec<Broken> {
         let facing = pattern.piece(PieceId::PocketFacing)?;
         let bag = pattern.piece(PieceId::PocketBag)?;
         let along = |piece: &draft::Piece, edge| piece.edge(edge).map(|e| e.length());
-        let width = along(facing, "waist")? + along(facing, "waist_under")?;
-        let across = along(bag, "waist_under")?;
+        let width = along(facing, EdgeId::Waist)? + along(facing, EdgeId::WaistUnder)?;
+        let across = along(bag, EdgeId::WaistUnder)?;
         let depth = spec.mouth_depth + spec.facing;
         let said = if depth > spec.bag_depth {
             format!(
@@ -161,7 +161,7 @@ pub(super) fn bag_facing(case: &Case<'_>) -> Vec<Broken> {
         Some(
             Broken::warning(PartId::PocketBag, said)
                 .help("a larger bag, or a facing that reaches less far beyond the mouth")
-                .at(case.point(PieceId::PocketBag, "fold_top")),
+                .at(case.point(PieceId::PocketBag, PointId::FoldTop)),
         )
     };
     found().into_iter().collect()

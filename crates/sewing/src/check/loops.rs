@@ -1,6 +1,6 @@
 //! Belt loops against belt, band and patch.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use geometry::Point;
 use style::{PartId, SeamId};
 use trade::Length;
@@ -142,7 +142,7 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
             .at(place(PieceId::Band, pair[0].midpoint(pair[1]))),
         );
     }
-    let centre = case.point(PieceId::Band, "centre_front_right");
+    let centre = case.point(PieceId::Band, PointId::CentreFrontRight);
     if let (Some(first), Some(last), Some(end)) = (places.first(), places.last(), centre) {
         let gap = Length::mm(first.x + end.at.x - last.x);
         if gap > FARTHEST_FRONT {

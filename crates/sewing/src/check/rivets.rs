@@ -1,6 +1,6 @@
 //! Rivets: what they go through, and how far from the edge.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use style::{SeamId, Subject};
 use trade::{Length, counted};
 
@@ -41,7 +41,7 @@ fn grip(case: &Case<'_>, rivet: &Fixing) -> Option<Grip> {
     let plies = match rivet.piece {
         PieceId::Front => {
             // Near the outseam its allowance lies below.
-            let side = case.point(PieceId::Front, "mouth_side")?.at;
+            let side = case.point(PieceId::Front, PointId::MouthSide)?.at;
             let allowance = case
                 .context
                 .seam(SeamId::Outseam)

@@ -1,5 +1,6 @@
 //! Labels, patch, metal and bartacks.
 
+use draft::PointId;
 use style::{PartId, Purpose, SeamId, Subject, Tanning, TrimKind};
 use trade::Length;
 
@@ -242,7 +243,7 @@ pub(super) fn fibre_label(case: &Case<'_>) -> Vec<Broken> {
             "no label is stated to tell the fibre content, which has to be on textiles when they are sold",
         )
         .help("add \"fibre\" to the purpose of the label that tells it, and check the rules where it is sold")
-        .at(case.point(draft::PieceId::Band, "centre_back")),
+        .at(case.point(draft::PieceId::Band, PointId::CentreBack)),
     ]
 }
 

@@ -1,6 +1,6 @@
 //! The patch on the band and the sewn-in labels.
 
-use draft::{Finding, PieceId, Severity};
+use draft::{EdgeId, Finding, PieceId, PointId, Severity};
 use geometry::{Point, Vec2};
 use style::{Label, LabelFold, PartId, Purpose, Subject, Trim};
 use trade::Length;
@@ -51,7 +51,10 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
     let patch = context.doc.patch.as_ref()?;
     let trim = context.collection.trims.get(&patch.trim);
     let (width, height) = extent(trim, USUAL_PATCH);
-    let centre = context.pattern.piece(PieceId::Band)?.point("centre_back")?;
+    let centre = context
+        .pattern
+        .piece(PieceId::Band)?
+        .point(PointId::CentreBack)?;
     let band = context.pattern.spec.band_height;
     let hangs = height + Length::mm(BELOW_TOP_MM) - band;
     let middle = if height <= band {
@@ -190,7 +193,7 @@ fn place(
         return None;
     }
     let band = context.pattern.piece(PieceId::Band)?;
-    let centre = band.point("centre_back")?.x;
+    let centre = band.point(PointId::CentreBack)?.x;
     let beside = |side: f64| {
         let (x, main_width) = main.unwrap_or((centre, 0.0));
         x + side * ((main_width + width.to_mm()) / 2.0 + GAP_MM)
@@ -202,9 +205,9 @@ fn place(
     } else if says("left of") {
         beside(-1.0)
     } else if says("right side") {
-        band.point("side_right")?.x
+        band.point(PointId::SideRight)?.x
     } else if says("left side") {
-        band.point("side_left")?.x
+        band.point(PointId::SideLeft)?.x
     } else {
         return None;
     };
@@ -237,7 +240,7 @@ fn in_seam(
     height: Length,
 ) -> Option<Fixing> {
     let spec = &context.pattern.spec;
-    let side = context.pattern.piece(PieceId::Front)?.edge("side")?;
+    let side = context.pattern.piece(PieceId::Front)?.edge(EdgeId::Side)?;
     let below = spec.bag_depth - spec.mouth_depth + Length::mm(GAP_MM) + height / 2.0;
     let along = side.length() - below;
     let inward = geometry::left_of(side.direction_at(along));

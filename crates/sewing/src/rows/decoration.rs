@@ -2,7 +2,7 @@
 //! the other, that rise towards the outseam. The two pockets mirror each other unless one is turned
 //! over.
 
-use draft::{Finding, Piece, PieceId, Severity, path_of};
+use draft::{Finding, Piece, PieceId, PointId, Severity, path_of};
 use geometry::tolerance::SAME_MM;
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
 use style::{BackPocket, Decoration, Drawing, RowSpec, SeamId};
@@ -187,7 +187,10 @@ fn tide_line(
     index: usize,
     lay: impl Fn(Point) -> Point,
 ) -> Option<Path> {
-    let (outer, point) = (piece.point("top_outer")?, piece.point("point")?);
+    let (outer, point) = (
+        piece.point(PointId::TopOuter)?,
+        piece.point(PointId::Point)?,
+    );
     let (width, length) = (outer.x, -point.y);
     let waves = pocket.waves.clamp(1, MOST_WAVES);
     let at = |k: u32| {

@@ -12,7 +12,7 @@ mod hem;
 mod laid_on;
 mod notes;
 
-use draft::{Finding, PieceId, Severity};
+use draft::{Finding, LineId, PieceId, Severity};
 use geometry::{Path, Point};
 use style::{Construction, Lap, RowEnding, RowSpec, Seam, SeamId};
 use trade::Length;
@@ -170,7 +170,7 @@ fn fly_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
 /// A row on the loop strip: at the offset from the finished loop's left edge, the whole strip long.
 fn strip_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
     let strip = context.pattern.piece(PieceId::LoopStrip)?;
-    let fold = strip.line("fold_left")?;
+    let fold = strip.line(LineId::FoldLeft)?;
     let shift = geometry::Vec2::new(spec.offset.to_mm(), 0.0);
     let line: [Point; 2] = [fold.start() + shift, fold.end() + shift];
     Some(Laid {

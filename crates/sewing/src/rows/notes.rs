@@ -1,6 +1,6 @@
 //! What is noticed about the rows that only their own shapes can tell.
 
-use draft::{Finding, PieceId, Severity};
+use draft::{Finding, PieceId, PointId, Severity};
 use style::{BandMethod, CoinShape, SeamId};
 use trade::{Length, StitchType};
 
@@ -75,7 +75,7 @@ fn button(context: &Context<'_>) -> Option<Finding> {
     let waist = context
         .pattern
         .piece(PieceId::Band)?
-        .point("centre_front_right")?;
+        .point(PointId::CentreFrontRight)?;
     let eye = Length::mm(point.x - waist.x);
     (eye < EYE_FROM_END).then(|| {
         let found = finding(
