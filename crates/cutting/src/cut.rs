@@ -3,7 +3,7 @@
 use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
 use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
-use style::Ply;
+use style::{Ply, MeasureId};
 use trade::{Length, Share};
 
 use crate::band::{BandCase, BandConflict, BandCut, BandWay};
@@ -271,7 +271,7 @@ impl<'a> Cutter<'a> {
 
     fn hem_depth(&self) -> Length {
         let warp = self.washes.of(ClothUse::Shell).shrinkage.warp;
-        self.garment.pattern.spec.hem_depth / (1.0 - warp.to_ratio())
+        self.garment.pattern.spec[MeasureId::HemDepth] / (1.0 - warp.to_ratio())
     }
 
     fn lies(&self, piece: PieceId, on: On) -> Option<Vec<EdgeLie>> {

@@ -2,6 +2,7 @@
 
 use draft::{ClothUse, Piece, Severity};
 use sewing::On;
+use style::{Level, MeasureId};
 use trade::{Length, Share, StitchDensity, System};
 
 use crate::band::BandCut;
@@ -69,7 +70,7 @@ impl Cutter<'_> {
             return;
         }
         let spec = &self.garment.pattern.spec;
-        let lower_leg = (spec.inseam - spec.knee_at).max(Length::ZERO);
+        let lower_leg = (spec[MeasureId::Inseam] - spec.level(Level::Knee)).max(Length::ZERO);
         let without = twist(skew, lower_leg);
         let shell = self
             .garment

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use draft::PieceId;
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Garment, On, placements};
+use style::MeasureId;
 use trade::Length;
 
 use crate::mapping::Flat;
@@ -66,7 +67,7 @@ impl LaidGarment {
             seats,
             band_length,
             overlap: end.map_or(0.0, |p| (p.x - band_length).max(0.0)),
-            band_height: garment.pattern.spec.band_height.to_mm(),
+            band_height: garment.pattern.spec[MeasureId::BandHeight].to_mm(),
         })
     }
 

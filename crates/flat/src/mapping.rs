@@ -13,6 +13,7 @@
 
 use draft::{Pattern, Piece, PieceId};
 use geometry::{Path, Point, Vec2};
+use style::{Level, MeasureId};
 use trade::Length;
 
 use crate::edge_table::EdgeTable;
@@ -59,7 +60,7 @@ impl Flat {
 
         let hem_y = front.point("hem_in")?.y.min(back.point("hem_in")?.y);
         let side_waist = front.point("side_waist")?;
-        let seat_y = pattern.spec.seat_at.to_mm();
+        let seat_y = pattern.spec.level(Level::Seat).to_mm();
         let yoke_side_y = back.point("yoke_side")?.y;
         let low = hem_y - 5.0;
         let high = side_waist.y.max(front.point("waist_centre")?.y) + 40.0;
@@ -77,7 +78,7 @@ impl Flat {
 
         let lift = Lift {
             drop: front.point("crotch")?.y - back.point("crotch")?.y,
-            thigh: pattern.spec.thigh_at.to_mm().max(10.0),
+            thigh: pattern.spec.level(Level::Thigh).to_mm().max(10.0),
             seat: seat_y,
         };
         let count = ((high - low) / STEP_MM).ceil() as usize + 1;
@@ -123,7 +124,7 @@ impl Flat {
         let centre_back_y = side_waist.y + SEAT_SHARE * (centre_top.y - side_waist.y);
         // The yoke keeps its height; the fullness lies in the back below it.
         let seam_y = back.point("yoke_centre")?.y;
-        let drawn_seam_y = centre_back_y - pattern.spec.yoke_centre.to_mm();
+        let drawn_seam_y = centre_back_y - pattern.spec[MeasureId::YokeCentre].to_mm();
         let squeeze = (drawn_seam_y - seat_y) / (seam_y - seat_y).max(1.0);
         let waist = pattern.piece(PieceId::Band)?.edge("join")?.length().to_mm();
         let mut flat = Flat {
@@ -138,7 +139,7 @@ impl Flat {
             side_waist_y: side_waist.y,
             centre_back_y,
             band_ease_scale: 2.0 * (front_waist_length + yoke_waist_length) / waist.max(1.0),
-            band_height: pattern.spec.band_height.to_mm(),
+            band_height: pattern.spec[MeasureId::BandHeight].to_mm(),
             squeeze,
             yoke: None,
         };
@@ -279,15 +280,15 @@ mod tests {
                 let miss = got - chart.to_mm();
                 assert!(miss.abs() <= 1.0, "{size} {what}: off by {miss:.2} mm");
             };
-            near("waist", 4.0 * flat.fold(), spec.waist);
+            near("waist", 4.0 * flat.fold(), spec[MeasureId::Waist]);
             let across = |y: f64| {
                 let level = flat.level(y);
                 (level.outer - level.place(0.0)).hypot()
             };
-            near("seat", 4.0 * across(spec.seat_at.to_mm()), spec.seat);
-            near("thigh", 2.0 * across(-spec.thigh_at.to_mm()), spec.thigh);
-            near("knee", 2.0 * across(-spec.knee_at.to_mm()), spec.knee);
-            near("hem", 2.0 * across(flat.hem_y), spec.hem);
+            near("seat", 4.0 * across(spec.level(Level::Seat).to_mm()), spec[MeasureId::Seat]);
+            near("thigh", 2.0 * across(-spec.level(Level::Thigh).to_mm()), spec[MeasureId::Thigh]);
+            near("knee", 2.0 * across(-spec.level(Level::Knee).to_mm()), spec[MeasureId::Knee]);
+            near("hem", 2.0 * across(flat.hem_y), spec[MeasureId::Hem]);
             let front = pattern.piece(PieceId::Front).unwrap();
             let inseam: Vec<Point> = front
                 .edge("inseam")
@@ -296,7 +297,7 @@ mod tests {
                 .into_iter()
                 .map(|p| flat.front(p).at)
                 .collect();
-            near("inseam", length(&inseam), spec.inseam);
+            near("inseam", length(&inseam), spec[MeasureId::Inseam]);
         }
     }
 
@@ -342,7 +343,7 @@ mod tests {
         );
         assert!((low.at - seam.at).hypot() < 0.5, "{low:?} {seam:?}");
         let top = flat.yoke(yoke.point("waist_centre").unwrap());
-        assert!((top.at.y - low.at.y - pattern.spec.yoke_centre.to_mm()).abs() < 0.5);
+        assert!((top.at.y - low.at.y - pattern.spec[MeasureId::YokeCentre].to_mm()).abs() < 0.5);
         assert_eq!(
             flat.yoke(yoke.point("side_waist").unwrap()).half,
             Half::Front

@@ -4,6 +4,7 @@ use draft::PieceId;
 use draft::measure::{Level, Measure, Take};
 use geometry::{Path, Point, block};
 use sewing::{Face, Fixing, FixingKind, Garment, On, StitchRow, placed};
+use style::{Level, MeasureId};
 use trade::Length;
 
 use crate::laid::LaidGarment;
@@ -228,7 +229,7 @@ mod tests {
         let places = Places::of(&garment, View::Back, Face::Outside).unwrap();
         let edges = places.edges(PieceId::BackPocketLeft).unwrap();
         let (_, top) = edges.iter().find(|(name, _)| *name == "top").unwrap();
-        let width = garment.pattern.spec.back_pocket_width.to_mm();
+        let width = garment.pattern.spec[MeasureId::BackPocketWidth].to_mm();
         assert!((length(top) - width).abs() < 0.1, "{} {width}", length(top));
         // The wearer's left is on the left of who looks at the back.
         assert!(top.iter().all(|p| p.x < 0.0));

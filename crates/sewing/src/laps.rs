@@ -1,7 +1,7 @@
 //! What is seen of the allowances on the inside, seam by seam.
 
 use draft::{ClothUse, PieceId};
-use style::{Construction, Ply, Seam};
+use style::{Construction, Ply, Seam, MeasureId};
 use trade::Length;
 
 use crate::allowance::{Fell, allowances, turned_depth};
@@ -58,17 +58,17 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         "seat" => left_and_right(context, seam, &[(Yoke, "centre"), (Back, "seat")]),
         "front_rise" => left_and_right(context, seam, &[(Front, "crotch")]),
         "hem" => [Front, Back]
-            .map(|piece| lap(piece, "hem", On::Both, spec.hem_depth, Finish::Folded))
+            .map(|piece| lap(piece, "hem", On::Both, spec[MeasureId::HemDepth], Finish::Folded))
             .into(),
         "band" => vec![lap(
             Band,
             "join",
             On::AsDrawn,
-            spec.band_height,
+            spec[MeasureId::BandHeight],
             Finish::Folded,
         )],
         "bag_close" => {
-            let width = allowances(seam, spec.hem_depth).over;
+            let width = allowances(seam, spec[MeasureId::HemDepth]).over;
             let finish = construct(seam.construction).finish;
             vec![lap(PocketBag, "foot_under", On::Both, width, finish)]
         }

@@ -9,7 +9,7 @@ use common::ferryman;
 use draft::{Finding, PieceId, Severity};
 use geometry::{Affine, Vec2};
 use sewing::{FixingKind, Garment, SEWING_RULES, make, sewing_findings};
-use style::{Closing, Construction, Loaded, OutseamLine, RowSpec, Size};
+use style::{Closing, Construction, Loaded, OutseamLine, RowSpec, Size, MeasureId};
 use trade::{Length, StitchDensity, StitchType, YarnSize};
 
 const SIZE: Size = Size::new(32, 32);
@@ -98,7 +98,7 @@ const TRIALS: &[Trial] = &[
         chart(l, "hem_depth", 240.0);
     }),
     spoilt("sewing::tolerance-wide", |l| {
-        l.style.chart["loop_width"].tolerance = Length::mm(4.0);
+        l.style.chart[&MeasureId::LoopWidth].tolerance = Length::mm(4.0);
     }),
     spoilt("sewing::cloth-use", |l| {
         l.style.cloth.shell = "oar-lining".to_owned();

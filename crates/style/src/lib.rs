@@ -32,6 +32,7 @@ mod lays;
 mod load;
 mod load_order;
 mod making;
+mod measures;
 mod mend;
 mod merge;
 mod muted;
@@ -85,6 +86,7 @@ pub use load::{
 };
 pub use load_order::{ORDERS_FOLDER, is_order, list_orders, load_order};
 pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
+pub use measures::{ByMeasure, LeftOut, Level, Measure};
 pub use mend::{Sound, last_sound};
 pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;

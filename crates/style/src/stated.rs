@@ -5,9 +5,10 @@
 
 use crate::range::{Amount, Range, range_of};
 use crate::{
-    BackPocket, ChartEntry, Closing, Cloth, Collection, Lining, Order, Size, SpreadLimits,
-    StyleDoc, Trim, Yarn, known,
+    BackPocket, ChartEntry, Closing, Cloth, Collection, Lining, MeasureId, Order, Size,
+    SpreadLimits, StyleDoc, Trim, Yarn, known,
 };
+use words::Words;
 
 /// One quantity.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,8 +33,8 @@ impl Stated {
 #[must_use]
 pub fn stated_by_style(doc: &StyleDoc, size: Size) -> Vec<Stated> {
     let mut list = List::default();
-    for (name, entry) in &doc.chart {
-        list.measure(name, entry, entry.value_at(doc.sizes.base, size));
+    for (measure, entry) in &doc.chart {
+        list.measure(*measure, entry, entry.value_at(doc.sizes.base, size));
     }
     list.shape(doc);
     list.details(doc);
@@ -255,11 +256,11 @@ impl List {
         }
     }
 
-    fn measure(&mut self, name: &str, entry: &ChartEntry, value: trade::Length) {
-        let title = known::measure(name).map_or(name, |measure| measure.title);
+    fn measure(&mut self, measure: MeasureId, entry: &ChartEntry, value: trade::Length) {
+        let title = Words::english().named(measure.title());
         self.section("", "");
-        self.put(format!("chart.{name}.value"), title, value);
-        self.section(&format!("chart.{name}"), title);
+        self.put(measure.path("value"), title, value);
+        self.section(&format!("chart.{}", measure.code()), title);
         self.maybe("grade", "grade", entry.grade);
         self.maybe("per_length", "grade for length", entry.per_length);
         for (at, step) in entry.breaks.iter().enumerate() {

@@ -1,6 +1,7 @@
 //! Front, back and yoke.
 
 use geometry::{Path, Point, left_of};
+use style::MeasureId;
 use trade::Length;
 
 use super::hip_pocket::Mouth;
@@ -51,13 +52,14 @@ impl Marks {
 
 pub(super) fn front(spec: &Spec, block: &Block, marks: &LegMarks, mouth: &Mouth) -> Piece {
     let centre = &block.front_centre;
-    let (fly, crotch) = centre.split(spec.fly_length);
-    let side = block
-        .front_side
-        .part(Length::ZERO, block.front_side.length() - spec.mouth_depth);
+    let (fly, crotch) = centre.split(spec[MeasureId::FlyLength]);
+    let side = block.front_side.part(
+        Length::ZERO,
+        block.front_side.length() - spec[MeasureId::MouthDepth],
+    );
     let waist = block
         .front_waist
-        .part(spec.mouth_width, block.front_waist.length());
+        .part(spec[MeasureId::MouthWidth], block.front_waist.length());
     let hem_middle = block.front_hem.point_at(block.front_hem.length() / 2.0);
     let down = centre.start_direction();
     let mut lines = vec![placement(
@@ -78,7 +80,7 @@ pub(super) fn front(spec: &Spec, block: &Block, marks: &LegMarks, mouth: &Mouth)
             at("hem_middle", hem_middle),
             at(
                 "hem_top",
-                Point::new(hem_middle.x, hem_middle.y + mm(spec.hem_depth)),
+                Point::new(hem_middle.x, hem_middle.y + mm(spec[MeasureId::HemDepth])),
             ),
             at("hem_out", block.front_hem.end()),
             at("knee_out", block.front_side.point_at(marks.knee_out)),
@@ -147,8 +149,9 @@ pub(super) fn back(spec: &Spec, block: &Block, marks: &LegMarks) -> Piece {
     let along = -block.back_top.start_direction();
     let below = -left_of(along);
     // The pocket's top edge runs parallel to the yoke seam.
-    let on_seat = seat_top + down * (mm(spec.back_pocket_from_yoke) / down.dot(below).max(0.2));
-    let inner = on_seat + along * mm(spec.back_pocket_from_centre);
+    let on_seat =
+        seat_top + down * (mm(spec[MeasureId::BackPocketFromYoke]) / down.dot(below).max(0.2));
+    let inner = on_seat + along * mm(spec[MeasureId::BackPocketFromCentre]);
     let place =
         |pocket: &BackPocketSpec| pocket_outline(spec, pocket).transformed(set_at(inner, along));
     let hem_middle = block.back_hem.point_at(block.back_hem.length() / 2.0);
@@ -167,10 +170,13 @@ pub(super) fn back(spec: &Spec, block: &Block, marks: &LegMarks) -> Piece {
             at("hip", block.back_side.point_at(marks.hip)),
             at("yoke_side", block.back_side.end()),
             at("pocket_inner", inner),
-            at("pocket_outer", inner + along * mm(spec.back_pocket_width)),
+            at(
+                "pocket_outer",
+                inner + along * mm(spec[MeasureId::BackPocketWidth]),
+            ),
             at(
                 "pocket_inner_on_yoke",
-                inner - below * mm(spec.back_pocket_from_yoke),
+                inner - below * mm(spec[MeasureId::BackPocketFromYoke]),
             ),
             at("pocket_inner_on_seat", on_seat),
         ],
@@ -262,10 +268,11 @@ fn grain(crease: f64, block: &Block) -> (Point, Point) {
 /// Where the coin pocket is set on the pocket facing.
 pub(super) fn coin_placement(spec: &Spec, waist: &Path) -> InnerLine {
     let outer = waist.point_at(spec.coin_from_side);
-    let inner = waist.point_at(spec.coin_from_side + spec.coin_width);
+    let inner = waist.point_at(spec.coin_from_side + spec[MeasureId::CoinWidth]);
     let along = (outer - inner) / (outer - inner).hypot().max(1e-9);
     let below = -left_of(along);
-    let middle = outer - along * (mm(spec.coin_width) / 2.0) + below * mm(spec.coin_below_band);
+    let middle =
+        outer - along * (mm(spec[MeasureId::CoinWidth]) / 2.0) + below * mm(spec.coin_below_band);
     placement(
         "coin_pocket",
         coin_outline(spec).transformed(set_at(middle, along)),

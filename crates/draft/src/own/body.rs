@@ -1,6 +1,7 @@
 //! Front, back and yoke, and the facing that fills the corner of the front, as one block.
 
 use geometry::{Affine, Path, Point, Vec2};
+use style::{Level, MeasureId};
 use trade::{Angle, Length};
 
 use super::frame::{laid, upright};
@@ -76,7 +77,9 @@ impl Body {
     /// What the draft of a chart would tell of its shape.
     pub fn proportions(&self) -> Proportions {
         let b = &self.block;
-        let seat_foot = b.back_seat.crossings_at_y(self.spec.seat_at.to_mm());
+        let seat_foot = b
+            .back_seat
+            .crossings_at_y(self.spec.level(Level::Seat).to_mm());
         let reach = |x: f64, crotch: Point| Length::mm(x - crotch.x);
         let yoke = b.yoke_lower.end_direction().atan2() - b.yoke_lower.start_direction().atan2();
         Proportions {
@@ -115,11 +118,11 @@ fn set_front(panel: &Panel, spec: &mut Spec) -> Result<Panel, String> {
         let whole = front.length("fly")?;
         let stated = front.need("fly")?.clone();
         let fly = front
-            .notch_near(&stated, spec.fly_length, NEAR_MOUTH)
-            .unwrap_or(spec.fly_length);
+            .notch_near(&stated, spec[MeasureId::FlyLength], NEAR_MOUTH)
+            .unwrap_or(spec[MeasureId::FlyLength]);
         front.split_end("fly", "crotch", whole - fly)?;
     }
-    spec.fly_length = front.length("fly")?;
+    spec.set(MeasureId::FlyLength, front.length("fly")?);
     let fly = front.need("fly")?;
     let crotch = front.need("crotch")?.end();
     let foot = at_height(fly.start(), fly.start_direction(), crotch.y);
@@ -132,16 +135,16 @@ fn set_facing(panel: &Panel, front: &Panel, spec: &mut Spec) -> Result<Panel, St
         upright(panel, "side", "inner").or_else(|_| upright(panel, "waist", "inner"))?;
     let near = |edge: &Path, along: Length| facing.notch_near(edge, along, NEAR_MOUTH);
     let (waist, side) = (facing.need("waist")?, facing.need("side")?);
-    let width = near(waist, spec.mouth_width).unwrap_or(spec.mouth_width);
-    let from_end = side.length() - spec.mouth_depth;
+    let width = near(waist, spec[MeasureId::MouthWidth]).unwrap_or(spec[MeasureId::MouthWidth]);
+    let from_end = side.length() - spec[MeasureId::MouthDepth];
     let depth = side.length() - near(side, from_end).unwrap_or(from_end);
     if facing.edge("waist_under").is_none() {
         let whole = facing.length("waist")?;
         facing.split_end("waist", "waist_under", whole - width)?;
     }
     facing.split_start("side", "side_under", depth)?;
-    spec.mouth_width = facing.length("waist")?;
-    spec.mouth_depth = facing.length("side")?;
+    spec.set(MeasureId::MouthWidth, facing.length("waist")?);
+    spec.set(MeasureId::MouthDepth, facing.length("side")?);
     let map = match front.edge("mouth") {
         Some(mouth) => {
             let (on_side, on_waist) = (facing.need("side")?.start(), facing.need("waist")?.end());
@@ -166,7 +169,11 @@ fn set_back(panel: &Panel, spec: &Spec, hem_y: f64) -> Result<Panel, String> {
     let down = hem_y - middle(back.need("hem")?).y;
     let back = back.moved(Affine::translate(Vec2::new(0.0, down)));
     let seat = back.need("seat")?;
-    let foot = at_height(seat.start(), seat.start_direction(), spec.seat_at.to_mm());
+    let foot = at_height(
+        seat.start(),
+        seat.start_direction(),
+        spec.level(Level::Seat).to_mm(),
+    );
     Ok(back.moved(Affine::translate(Vec2::new(-foot.x, 0.0))))
 }
 
@@ -250,7 +257,7 @@ fn block(
         yoke_top: path(yoke, "top")?,
         front_crease: front.grain.0.x,
         back_crease: back.grain.0.x,
-        knee_y: -spec.knee_at.to_mm(),
+        knee_y: -spec.level(Level::Knee).to_mm(),
         hem_y,
     })
 }
@@ -263,8 +270,8 @@ fn leg_marks(
     (inseam, side): (&Path, &Path),
     other: Option<(&Panel, &Block)>,
 ) -> LegMarks {
-    let knee_y = -spec.knee_at.to_mm();
-    let hip_y = spec.seat_at.to_mm();
+    let knee_y = -spec.level(Level::Knee).to_mm();
+    let hip_y = spec.level(Level::Seat).to_mm();
     let level = |path: &Path, y: f64, share: f64| {
         let crossing = path.crossings_at_y(y).into_iter().next();
         crossing.map_or(path.length() * share, |p| path.nearest(p).0)

@@ -1,6 +1,7 @@
 //! Setting brought pieces into the frames the draft draws them in.
 
 use geometry::{Affine, Point, Vec2};
+use style::MeasureId;
 use trade::Length;
 
 use super::panel::Panel;
@@ -33,13 +34,13 @@ pub(super) fn upright(panel: &Panel, above: &str, below: &str) -> Result<Panel, 
 pub(super) fn band(panel: &Panel, spec: &mut Spec) -> Result<Panel, String> {
     let mut panel = panel.clone();
     let join = panel.need("join")?.clone();
-    let stated = join.length() - spec.band_overlap;
+    let stated = join.length() - spec[MeasureId::BandOverlap];
     let notch = panel.notch_near(&join, stated, NEAR_OVERLAP);
     panel.split_end("join", "overlap", join.length() - notch.unwrap_or(stated))?;
     let (from, to) = (panel.need("join")?.start(), panel.need("overlap")?.end());
     let laid = panel.moved(laid(from, to - from, Point::ORIGIN, Vec2::new(1.0, 0.0)));
-    spec.band_height = laid.length("end_left")? / 2.0;
-    spec.band_overlap = laid.length("overlap")?;
+    spec.set(MeasureId::BandHeight, laid.length("end_left")? / 2.0);
+    spec.set(MeasureId::BandOverlap, laid.length("overlap")?);
     Ok(laid)
 }
 

@@ -8,8 +8,7 @@ use geometry::{Affine, Point};
 use indexmap::IndexMap;
 use style::{
     ArtPath, Drawn, OWN_PIECES, OwnOutline, OwnPattern, OwnPiece, OwnPieceName, Place, Size,
-    StyleDoc,
-};
+    StyleDoc, MeasureId};
 use trade::{Length, Share};
 
 use crate::finding::Severity;
@@ -178,9 +177,9 @@ fn a_pattern_unlike_its_chart_is_told_and_not_judged() {
     let drafted = draft_style(&ferryman(), SIZE).pattern;
     let mut doc = ferryman();
     doc.pattern = Some(own(&drafted, Affine::IDENTITY));
-    let entry = doc.chart.get_mut("thigh").unwrap();
+    let entry = doc.chart.get_mut(&MeasureId::Thigh).unwrap();
     entry.value += Length::cm(1.0);
-    let entry = doc.chart.get_mut("knee").unwrap();
+    let entry = doc.chart.get_mut(&MeasureId::Knee).unwrap();
     entry.value += Length::mm(1.0);
     let found = findings(&draft_style(&doc, SIZE), SIZE, &doc);
     let told: Vec<(&str, Severity)> = found
@@ -215,7 +214,7 @@ fn a_pattern_unlike_its_chart_is_told_and_not_judged() {
         (path.to_string().as_str(), value.as_str()),
         ("chart.thigh.value", "62.23 cm")
     );
-    doc.chart.get_mut("thigh").unwrap().value = Length::cm(62.23);
+    doc.chart.get_mut(&MeasureId::Thigh).unwrap().value = Length::cm(62.23);
     let found = findings(&draft_style(&doc, SIZE), SIZE, &doc);
     assert!(found.iter().all(|f| f.about != "thigh"), "{found:?}");
 }

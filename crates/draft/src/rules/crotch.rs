@@ -1,6 +1,7 @@
 //! Rules about the crotch: how far it reaches, how deep it lies, how it curves.
 
 use geometry::{Path, Point, angle_between};
+use style::{Level, MeasureId};
 use trade::{Angle, Length};
 
 use super::{Broken, Case, cm, deg, within};
@@ -33,7 +34,9 @@ fn front_reach(pattern: &Pattern) -> Option<Length> {
 /// Horizontal reach of the back crotch beyond the point of the seat seam at the seat level.
 fn back_reach(pattern: &Pattern) -> Option<Length> {
     let seat = back_line(pattern)?;
-    let foot = *seat.crossings_at_y(pattern.spec.seat_at.to_mm()).first()?;
+    let foot = *seat
+        .crossings_at_y(pattern.spec.level(Level::Seat).to_mm())
+        .first()?;
     Some(Length::mm(foot.x - seat.end().x))
 }
 
@@ -220,7 +223,7 @@ fn share(
     let Some(reach) = reach else {
         return Vec::new();
     };
-    let seat = case.pattern.spec.seat;
+    let seat = case.pattern.spec[MeasureId::Seat];
     let share = reach / seat;
     if within(share, low, high) {
         return Vec::new();

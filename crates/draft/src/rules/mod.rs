@@ -15,6 +15,7 @@ mod tests;
 
 use style::{Figure, Fit, Size, StyleDoc};
 use trade::{Angle, Length};
+use words::Words;
 
 pub use corners::{Corner, Joint, corners, joints};
 
@@ -346,14 +347,10 @@ const READ_AS: Length = Length::mm(0.1);
 /// difference is said and not judged.
 fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
     const SOURCE: &str = "the maker's own pattern beside the maker's own chart";
-    let tolerance = |key: &str| {
-        let stated = doc.chart.get(key).map(|entry| entry.tolerance);
-        stated.or_else(|| style::known::measure(key).map(|known| known.tolerance))
-    };
     let off = pattern.measures().into_iter().filter_map(|m| {
         let chart = m.chart?;
         let off = m.pattern - chart;
-        let allowed = tolerance(m.measure.key).unwrap_or(READ_AS);
+        let allowed = doc.tolerance(m.measure);
         let severity = if beyond(off.abs().to_mm(), allowed.to_mm()) {
             Severity::Warning
         } else if beyond(off.abs().to_mm(), READ_AS.to_mm()) {
@@ -369,13 +366,13 @@ fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             if off > Length::ZERO { "more" } else { "less" },
             fine(allowed)
         );
-        let about = m.measure.name.to_lowercase();
+        let about = Words::english().named(m.measure.within());
         let finding = Finding::new("pattern::measure", severity, about, message, SOURCE)
             .of_size(size)
             .help("change the chart to what the pattern measures, or correct the pattern and bring it again");
         // The chart's values are those of the base size; other sizes follow by its grades.
         Some(if size == doc.sizes.base {
-            finding.curing(&format!("chart.{}.value", m.measure.key), &fine(m.pattern))
+            finding.curing(&m.measure.path("value"), &fine(m.pattern))
         } else {
             finding
         })
@@ -446,7 +443,7 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
         beyond(off.abs().to_mm(), MET_MM).then(|| Finding {
             code: "fit::measure-missed",
             severity: Severity::Error,
-            about: m.measure.name.to_lowercase(),
+            about: Words::english().named(m.measure.within()).to_owned(),
             size: Some(size),
             message: format!(
                 "the pattern measures {}, the chart says {}",

@@ -4,6 +4,7 @@
 use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
+use style::MeasureId;
 use trade::Length;
 
 use super::figure::{Figure, Outline};
@@ -34,7 +35,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         };
         corner.figure(garment, scale)
     };
-    let coin = pattern.spec.coin_width / 2.0;
+    let coin = pattern.spec[MeasureId::CoinWidth] / 2.0;
     let extra = pattern.spec.extra_pocket.map(|e| e.width / 2.0);
     let figures: Vec<Figure<'_>> = [
         corner(

@@ -7,7 +7,7 @@
 use draft::PieceId;
 use flat::{Hand, View};
 use geometry::{Path, Point};
-use style::Construction;
+use style::{Construction, MeasureId};
 use trade::{Colour, Length};
 
 use super::Scene;
@@ -35,7 +35,7 @@ pub(super) fn ridges(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
         View::Front => PieceId::Front,
         View::Back => PieceId::Back,
     };
-    let depth = garment.pattern.spec.hem_depth;
+    let depth = garment.pattern.spec[MeasureId::HemDepth];
     let edge = garment.pattern.piece(piece).and_then(|p| p.edge("hem"));
     let (Some(edge), true) = (edge, depth.is_finite() && depth > Length::ZERO) else {
         return layer;

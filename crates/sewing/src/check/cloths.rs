@@ -1,7 +1,7 @@
 //! Whether the cloths suit what they are used for, and the shell what the chart asks of it.
 
 use draft::{PieceId, mean_seat, mean_thigh};
-use style::{ClothUse, Lining};
+use style::{ClothUse, Lining, MeasureId};
 use trade::Length;
 
 use super::case::{Broken, Case};
@@ -64,8 +64,8 @@ pub(super) fn needs_stretch(case: &Case<'_>) -> Vec<Broken> {
     let tag = case.context.size.waist;
     let (figure, waist) = (doc.style.figure, tag.length());
     let measures = [
-        ("seat", spec.seat, mean_seat(figure, waist)),
-        ("thigh", spec.thigh, mean_thigh(figure, waist)),
+        ("seat", spec[MeasureId::Seat], mean_seat(figure, waist)),
+        ("thigh", spec[MeasureId::Thigh], mean_thigh(figure, waist)),
     ];
     let fibre = match told(&cloth.fibre) {
         Some(words) => format!("({words}) has no fibre that stretches"),

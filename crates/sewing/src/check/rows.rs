@@ -1,6 +1,6 @@
 //! Rows of stitches: where they run, how dense they are, and how they end.
 
-use style::{Construction, RowSpec, Seam};
+use style::{Construction, RowSpec, Seam, MeasureId};
 use trade::{Length, StitchDensity, StitchType};
 
 use super::case::{Broken, Case};
@@ -77,18 +77,18 @@ pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
 /// What a row of this construction has to catch lies this far from the seam line at most.
 fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
     let spec = &case.context.pattern.spec;
-    let allowance = allowances(seam, spec.hem_depth).over;
+    let allowance = allowances(seam, spec[MeasureId::HemDepth]).over;
     Some(match (seam.name.as_str(), seam.construction) {
-        ("fly", _) => (spec.fly_width, "the facing is this wide"),
+        ("fly", _) => (spec[MeasureId::FlyWidth], "the facing is this wide"),
         ("mouth", _) => (
             case.context.doc.pockets.bag.facing,
             "the facing is this wide",
         ),
-        ("band", _) => (spec.band_height, "the band is this high"),
+        ("band", _) => (spec[MeasureId::BandHeight], "the band is this high"),
         (_, Construction::RolledHem | Construction::FoldedHem) => {
-            (spec.hem_depth, "the hem is this deep")
+            (spec[MeasureId::HemDepth], "the hem is this deep")
         }
-        (_, Construction::Strip) => (spec.loop_width, "the loop is this wide"),
+        (_, Construction::Strip) => (spec[MeasureId::LoopWidth], "the loop is this wide"),
         (_, Construction::LapFelled) => (FELL_WIDTH.1 - EDGE_MARGIN, "a lap is at most this wide"),
         (
             _,

@@ -1,6 +1,6 @@
 //! Seams and hems as a whole.
 
-use style::{Construction, Seam};
+use style::{Construction, Seam, MeasureId};
 use trade::Length;
 
 use super::case::{Broken, Case};
@@ -107,7 +107,7 @@ pub(super) fn overedge(case: &Case<'_>) -> Vec<Broken> {
 }
 
 pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {
-    let depth = case.context.pattern.spec.hem_depth;
+    let depth = case.context.pattern.spec[MeasureId::HemDepth];
     let ply = Thicknesses::of(case.context.doc, case.context.collection).shell;
     each(case, |seam| {
         let rolled = seam.construction == Construction::RolledHem;

@@ -1,6 +1,6 @@
 //! Labels, patch, metal and bartacks.
 
-use style::{Purpose, Tanning, TrimKind};
+use style::{Purpose, Tanning, TrimKind, MeasureId};
 use trade::Length;
 
 use super::case::{Broken, Case, place};
@@ -36,7 +36,7 @@ fn labels<'a>(case: &Case<'a>) -> Vec<(&'a Fixing, Length, Length)> {
 
 /// A label on the band that covers a row of its stitching.
 pub(super) fn label_over_seam(case: &Case<'_>) -> Vec<Broken> {
-    let band = case.context.pattern.spec.band_height;
+    let band = case.context.pattern.spec[MeasureId::BandHeight];
     let Some(seam) = case.context.seam("band") else {
         return Vec::new();
     };
@@ -101,7 +101,7 @@ pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
 
 /// The patch is sewn through both plies of the band, and so through a label that lies behind it.
 pub(super) fn patch_on_label(case: &Case<'_>) -> Vec<Broken> {
-    let band = case.context.pattern.spec.band_height.to_mm();
+    let band = case.context.pattern.spec[MeasureId::BandHeight].to_mm();
     let patch = case.fixings.iter().find_map(|f| match &f.kind {
         FixingKind::Patch(width, height, _) => Some((f, *width, *height)),
         _ => None,

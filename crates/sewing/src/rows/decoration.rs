@@ -4,7 +4,7 @@
 
 use draft::{Finding, Piece, PieceId, Severity, path_of};
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
-use style::{BackPocket, Decoration, Drawing, RowSpec};
+use style::{BackPocket, Decoration, Drawing, RowSpec, MeasureId};
 use trade::Length;
 
 use super::Laid;
@@ -88,7 +88,7 @@ fn on_pocket(context: &Context<'_>, id: PieceId, on: On, below: Vec2) -> Vec<Lai
         return Vec::new();
     };
     let pocket = stated(context, id);
-    let width = context.pattern.spec.back_pocket_width.to_mm();
+    let width = context.pattern.spec[MeasureId::BackPocketWidth].to_mm();
     let laid = |path, begins, ends| Laid {
         piece: id,
         on,

@@ -3,6 +3,7 @@
 
 use draft::{Pattern, PieceId};
 use geometry::{Path, Point, moved_left};
+use style::MeasureId;
 use trade::Length;
 
 use crate::context::Context;
@@ -13,7 +14,7 @@ use crate::inset::{Ground, extended, points_along};
 pub(crate) fn line(pattern: &Pattern, offset: Length) -> Option<Path> {
     let front = pattern.piece(PieceId::Front)?;
     let outline = front.line("fly_stitch")?.reversed();
-    let inward = pattern.spec.fly_width - offset;
+    let inward = pattern.spec[MeasureId::FlyWidth] - offset;
     if !inward.is_finite() {
         return None;
     }

@@ -2,7 +2,7 @@
 //! Common practice, but for the numbers, which come from the style.
 
 use draft::PieceId;
-use style::{BandMethod, Closing, Construction, HemEnds, Seam, known};
+use style::{BandMethod, Closing, Construction, HemEnds, Seam, known, MeasureId};
 use trade::Length;
 
 use super::passes::{Does, Holding, Pass};
@@ -159,7 +159,7 @@ fn neatened(seam: &Seam) -> Vec<String> {
 }
 
 fn joined(garment: &Garment, seam: &Seam, in_tube: bool) -> Vec<String> {
-    let plain = mm(allowances(seam, garment.pattern.spec.hem_depth).over);
+    let plain = mm(allowances(seam, garment.pattern.spec[MeasureId::HemDepth]).over);
     let how = match (seam.name.as_str(), seam.construction) {
         ("mouth", _) => {
             format!("right side of the front on the bag's upper layer, {plain} from the edge; clip the curve")
@@ -213,7 +213,7 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
         }
         Holding::Topstitch => out.push(topstitched(garment, seam)),
         Holding::Hem if seam.name == "hem" => {
-            out.push(format!("{} finished depth all round", mm(spec.hem_depth)));
+            out.push(format!("{} finished depth all round", mm(spec[MeasureId::HemDepth])));
             out.push(format!("begin and end at the {}", doc.hem.join));
             if doc.hem.roping {
                 out.push(
@@ -244,7 +244,7 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
         Holding::Strip => {
             out.push(format!(
                 "{} finished; {}",
-                mm(spec.loop_width),
+                mm(spec[MeasureId::LoopWidth]),
                 lies(garment, seam)
             ));
         }
@@ -362,7 +362,7 @@ pub(super) fn pressing(
         Construction::FoldedHem => vec![format!(
             "{}; {} deep",
             construct(seam.construction).lies,
-            mm(garment.pattern.spec.hem_depth)
+            mm(garment.pattern.spec[MeasureId::HemDepth])
         )],
         _ => vec![lies(garment, seam)],
     };

@@ -76,35 +76,6 @@ difference-measure-breaks = { $measure } grade breaks
 difference-measure-level = level of { $measure }
 difference-measure-tolerance = { $measure } tolerance
 
-## Measures, within a sentence
-
-difference-measure-waist = waist
-difference-measure-seat = seat
-difference-measure-front-rise = front rise
-difference-measure-back-rise = back rise
-difference-measure-thigh = thigh
-difference-measure-knee = knee
-difference-measure-hem = hem
-difference-measure-inseam = inseam
-difference-measure-outseam = outseam
-difference-measure-band-height = band height
-difference-measure-band-overlap = band overlap
-difference-measure-fly-length = fly length
-difference-measure-fly-width = fly width
-difference-measure-yoke-centre = yoke at centre back
-difference-measure-yoke-side = yoke at the side
-difference-measure-mouth-width = pocket mouth width
-difference-measure-mouth-depth = pocket mouth depth
-difference-measure-coin-width = coin pocket width
-difference-measure-coin-depth = coin pocket depth
-difference-measure-back-pocket-width = back pocket width
-difference-measure-back-pocket-length = back pocket length
-difference-measure-back-pocket-from-yoke = back pocket from yoke
-difference-measure-back-pocket-from-centre = back pocket from centre back
-difference-measure-loop-length = belt loop length
-difference-measure-loop-width = belt loop width
-difference-measure-hem-depth = hem depth
-
 ## Shape
 
 difference-seat-split = seat split
