@@ -3,8 +3,9 @@
 use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
 use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
-use style::{Ply, MeasureId};
+use style::{MeasureId, Ply, Subject};
 use trade::{Length, Share};
+use words::Said;
 
 use crate::band::{BandCase, BandConflict, BandCut, BandWay};
 use crate::halves;
@@ -89,7 +90,7 @@ impl<'a> Cutter<'a> {
             let found = cutter.finding(
                 "cutting::shrinkage",
                 Severity::Error,
-                format!("cloth {}", cloth_key(garment, cloth)),
+                Subject::Cloth(cloth_key(garment, cloth).to_owned()),
                 format!("{why}; its pieces are given at their finished size"),
             );
             cutter.findings.push(found);
@@ -110,7 +111,7 @@ impl<'a> Cutter<'a> {
             let found = self.finding(
                 "cutting::shrinkage",
                 Severity::Error,
-                PieceId::Band.name(),
+                PieceId::Band,
                 why.to_string(),
             );
             self.findings.push(found);
@@ -123,10 +124,10 @@ impl<'a> Cutter<'a> {
         &self,
         code: &'static str,
         severity: Severity,
-        about: impl Into<String>,
-        message: impl Into<String>,
+        subject: impl Into<Subject>,
+        message: impl Into<Said>,
     ) -> Finding {
-        Finding::new(code, severity, about, message, "common practice").of_size(self.garment.size)
+        Finding::new(code, severity, subject, message, "common practice").of_size(self.garment.size)
     }
 
     fn scale(&self, piece: PieceId, on: On) -> Option<&Scale> {
@@ -186,7 +187,7 @@ impl<'a> Cutter<'a> {
             width: cloth.map_or(Length::m(1.5), |c| c.width),
             tolerance: doc
                 .chart
-                .get("waist")
+                .get(&MeasureId::Waist)
                 .map_or(Length::ZERO, |entry| entry.tolerance),
         };
         self.band_case = Some(case);
@@ -197,7 +198,7 @@ impl<'a> Cutter<'a> {
                 self.finding(
                     "cutting::band",
                     Severity::Error,
-                    PieceId::Band.name(),
+                    PieceId::Band,
                     format!(
                         "{}; no band is given until somebody says how it is cut",
                         c.message()
@@ -216,12 +217,7 @@ impl<'a> Cutter<'a> {
             } else {
                 Severity::Warning
             };
-            let found = self.finding(
-                "cutting::band",
-                severity,
-                PieceId::Band.name(),
-                way.words.clone(),
-            );
+            let found = self.finding("cutting::band", severity, PieceId::Band, way.words.clone());
             self.findings.push(found);
         }
         None
@@ -500,7 +496,7 @@ impl<'a> Cutter<'a> {
             ),
         };
         let found = self
-            .finding("cutting::cut-line", severity, piece.id.name(), message)
+            .finding("cutting::cut-line", severity, piece.id, message)
             .help("check the measures and seams that shape this piece");
         self.findings.push(found);
         outline

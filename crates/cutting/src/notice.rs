@@ -116,7 +116,7 @@ fn new_errors<'a>(made: &'a [OfSize], before: &'a [OfSize]) -> impl Iterator<Ite
 }
 
 fn alike(a: &Finding, b: &Finding) -> bool {
-    a.code == b.code && a.about == b.about
+    a.code == b.code && a.subject == b.subject
 }
 
 fn still_there(finding: &Finding, size: Size, mended: &[OfSize]) -> bool {
@@ -135,7 +135,7 @@ fn say(finding: &mut Finding, garment: &Garment, ways: &[Remedy], at: Option<Siz
     let Some(conflict) = &garment.conflict else {
         return;
     };
-    finding.message = conflict.with(ways, at);
-    finding.remedy = ways.first().map(Remedy::advice);
+    finding.message = conflict.with(ways, at).into();
+    finding.remedy = ways.first().map(|way| way.advice().into());
     finding.edit = ways.first().and_then(Remedy::edit);
 }

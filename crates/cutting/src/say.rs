@@ -2,7 +2,7 @@
 
 use draft::{ClothUse, Piece, Severity};
 use sewing::On;
-use style::{Level, MeasureId};
+use style::{Level, MeasureId, PartId, Subject};
 use trade::{Length, Share, StitchDensity, System};
 
 use crate::band::BandCut;
@@ -46,7 +46,7 @@ impl Cutter<'_> {
             let found = self.finding(
                 "cutting::inner-cloth",
                 severity,
-                format!("cloth {}", cloth_key(self.garment, cloth)),
+                Subject::Cloth(cloth_key(self.garment, cloth).to_owned()),
                 format!(
                     "it shrinks by {} and {} (warp and weft), the shell by {} and {}; its pieces are cut for the shell's shrinkage, so that their edges fit when they are sewn, and {then}",
                     percent(own.shrinkage.warp),
@@ -116,7 +116,7 @@ impl Cutter<'_> {
             ),
             (false, false) => (Severity::Note, Some("such a cloth may be cut straight")),
         };
-        let about = format!("cloth {}", cloth_key(self.garment, ClothUse::Shell));
+        let about = Subject::Cloth(cloth_key(self.garment, ClothUse::Shell).to_owned());
         let found = self.finding("cutting::skew", severity, about, message);
         self.findings.push(match help {
             Some(help) => found.help(help),
@@ -188,7 +188,7 @@ impl Cutter<'_> {
         let found = self.finding(
             "cutting::thread",
             Severity::Note,
-            "sewing thread",
+            PartId::SewingThread,
             format!(
                 "a seam along the warp is {} shorter after the wash and its stitches that much closer: for 8 to the inch in the finished pair the machine is set to {}; polyester thread does not shrink with the cloth, so tensions are kept low or the seam will pucker",
                 shell.warp.show(System::Metric),
@@ -208,7 +208,7 @@ impl Cutter<'_> {
                 .finding(
                     "cutting::cloth-edge",
                     Severity::Error,
-                    piece.id.name(),
+                    piece.id,
                     "its outseam is to lie on the cloth's own edge, and its grain does not run along that edge",
                 )
                 .help("write skew = \"sheared\" under [cutting], or neaten the outseam with an overedge stitch");
@@ -244,7 +244,7 @@ impl Cutter<'_> {
                 ),
             )
         };
-        let about = piece.id.name();
+        let about = piece.id;
         let found = self.finding("cutting::cloth-edge", Severity::Note, about, message);
         self.findings.push(found.help(help));
     }

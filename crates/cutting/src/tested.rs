@@ -1,7 +1,7 @@
 //! What the tests of a cloth say against what is stated of it.
 
 use draft::{ClothUse, Finding, Severity};
-use style::{Along, Cloth};
+use style::{Along, Cloth, Subject};
 use trade::{Share, System};
 
 use crate::cut::Cutter;
@@ -36,7 +36,7 @@ impl Cutter<'_> {
         if cloth.wash_test.is_empty() {
             return;
         }
-        let about = format!("cloth {key}, wash test");
+        let about = Subject::WashTest(key.to_owned());
         let test = match wash_test(&cloth.wash_test) {
             Ok(test) => test,
             Err(wrong) => {
@@ -82,7 +82,7 @@ impl Cutter<'_> {
             "write {along}_shrinkage = \"{}\", or take it out so that the test holds, or test another specimen",
             found.mean
         );
-        let about = format!("cloth {key}, {along} shrinkage");
+        let about = Subject::Shrinkage(key.to_owned(), along);
         self.say(SOURCE, Severity::Warning, about, message, Some(help));
     }
 
@@ -90,7 +90,7 @@ impl Cutter<'_> {
         let Some(square) = cloth.skew_test else {
             return;
         };
-        let about = format!("cloth {key}, skew");
+        let about = Subject::ClothSkew(key.to_owned());
         let help = "measure both diagonals of the square again, or state skew";
         match (skew_test(square.rising, square.falling), cloth.skew) {
             (Err(why), _) => {
@@ -115,7 +115,7 @@ impl Cutter<'_> {
         &mut self,
         source: &'static str,
         severity: Severity,
-        about: String,
+        about: Subject,
         message: String,
         help: Option<String>,
     ) {

@@ -1,10 +1,11 @@
 //! Pieces that do not lie on their cloth, however they are turned.
 
 use draft::{Finding, Severity};
+use style::Subject;
 use trade::Length;
 
 use crate::cut::Cutter;
-use crate::piece::CutPiece;
+use crate::piece::{CutPiece, Part};
 
 /// Differences below this are those of drawing.
 const NEAR: Length = Length::mm(0.01);
@@ -24,10 +25,15 @@ impl Cutter<'_> {
                 .iter()
                 .map(|p| p.y)
                 .fold(0.0, f64::max);
-            let (across, name) = (Length::mm(across), piece.name());
+            let across = Length::mm(across);
+            let subject = match piece.part {
+                Part::Whole => Subject::Piece(piece.piece),
+                Part::LeftHalf => Subject::LeftHalf(piece.piece),
+                Part::RightHalf => Subject::RightHalf(piece.piece),
+            };
             let fits = across <= cloth.width + NEAR;
             // Left and right of a pair are two pieces of one name.
-            if fits || found.iter().any(|f| f.about == name) {
+            if fits || found.iter().any(|f| f.subject == subject) {
                 continue;
             }
             let message = format!(
@@ -36,7 +42,12 @@ impl Cutter<'_> {
                 cloth.name,
                 cloth.width.to_cm()
             );
-            let finding = self.finding("cutting::wider-than-cloth", Severity::Error, name, message);
+            let finding = self.finding(
+                "cutting::wider-than-cloth",
+                Severity::Error,
+                subject,
+                message,
+            );
             found.push(finding.help("wider cloth, or a piece cut in two"));
         }
         found

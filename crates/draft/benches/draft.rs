@@ -3,7 +3,7 @@
 
 use divan::{Bencher, black_box};
 use draft::{Spec, draft, findings, remedies};
-use style::{Size, StyleDoc, MeasureId};
+use style::{MeasureId, Size, StyleDoc};
 use trade::Length;
 
 fn main() {

@@ -3,7 +3,8 @@
 use geometry::Point;
 use serde::ser::SerializeStruct;
 use serde::{Serialize, Serializer};
-use style::{Edit, Muted, Size, StyleDoc};
+use style::{Edit, Muted, Size, StyleDoc, Subject};
+use words::{Said, Words, key, say};
 
 use crate::piece::PieceId;
 
@@ -50,6 +51,44 @@ impl Serialize for Place {
     }
 }
 
+/// At most this many sizes are named one by one.
+const MOST_NAMED: usize = 6;
+
+/// The sizes of a run that a finding was found in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FoundIn {
+    /// Those sizes, at least two.
+    pub sizes: Vec<Size>,
+    /// How many sizes the run has.
+    pub of: usize,
+    /// Whether its figures differ from size to size; those that are told are of the first size.
+    pub figures_differ: bool,
+}
+
+impl FoundIn {
+    /// A message with the sizes it holds in.
+    fn of(&self, message: String) -> Said {
+        let sizes: Said = if self.sizes.len() == self.of {
+            key::FINDING_IN_EVERY_SIZE.into()
+        } else if self.sizes.len() <= MOST_NAMED {
+            let sizes: Vec<String> = self.sizes.iter().map(Size::to_string).collect();
+            say::FindingInSizes { sizes }.into()
+        } else {
+            let (found, of) = (self.sizes.len().to_string(), self.of.to_string());
+            say::FindingInSome { found, of }.into()
+        };
+        match self.sizes.first() {
+            Some(first) if self.figures_differ => say::FindingFoundFirst {
+                first: first.to_string(),
+                message,
+                sizes,
+            }
+            .into(),
+            _ => say::FindingFound { message, sizes }.into(),
+        }
+    }
+}
+
 /// One thing noticed, with a stable code.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Finding {
@@ -57,16 +96,19 @@ pub struct Finding {
     pub code: &'static str,
     /// How serious.
     pub severity: Severity,
-    /// The measure, seam or piece it is about, in words.
-    pub about: String,
+    /// What it is about.
+    pub subject: Subject,
     /// The size it was found in; `None` when it holds for all.
     pub size: Option<Size>,
+    /// In which sizes of a run it was found, where it was found in several.
+    #[serde(skip)]
+    pub found_in: Option<FoundIn>,
     /// What is so, with its numbers.
-    pub message: String,
+    pub message: Said,
     /// Where the rule comes from.
-    pub source: &'static str,
+    pub source: Said,
     /// What would help, where that is known.
-    pub remedy: Option<String>,
+    pub remedy: Option<Said>,
     /// The change to the style that is the remedy, where there is only one to choose.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub edit: Option<Edit>,
@@ -83,17 +125,18 @@ impl Finding {
     pub fn new(
         code: &'static str,
         severity: Severity,
-        about: impl Into<String>,
-        message: impl Into<String>,
-        source: &'static str,
+        subject: impl Into<Subject>,
+        message: impl Into<Said>,
+        source: impl Into<Said>,
     ) -> Finding {
         Finding {
             code,
             severity,
-            about: about.into(),
+            subject: subject.into(),
             size: None,
+            found_in: None,
             message: message.into(),
-            source,
+            source: source.into(),
             remedy: None,
             edit: None,
             place: None,
@@ -112,7 +155,7 @@ impl Finding {
 
     /// The same, with what would help.
     #[must_use]
-    pub fn help(self, remedy: impl Into<String>) -> Finding {
+    pub fn help(self, remedy: impl Into<Said>) -> Finding {
         Finding {
             remedy: Some(remedy.into()),
             ..self
@@ -128,6 +171,34 @@ impl Finding {
         }
     }
 
+    /// What it is about, in words.
+    #[must_use]
+    pub fn about(&self, words: &Words) -> String {
+        words.say(&self.subject)
+    }
+
+    /// What is so, in words, and in which sizes of a run.
+    #[must_use]
+    pub fn message(&self, words: &Words) -> String {
+        let message = words.saying(&self.message);
+        match &self.found_in {
+            None => message,
+            Some(found_in) => words.say(found_in.of(message)),
+        }
+    }
+
+    /// Where the rule comes from, in words.
+    #[must_use]
+    pub fn source(&self, words: &Words) -> String {
+        words.saying(&self.source)
+    }
+
+    /// What would help, in words.
+    #[must_use]
+    pub fn remedy(&self, words: &Words) -> Option<String> {
+        self.remedy.as_ref().map(|remedy| words.saying(remedy))
+    }
+
     /// Whether it keeps the garment from being sewn as it should be.
     #[must_use]
     pub fn is_error(&self) -> bool {
@@ -139,7 +210,7 @@ impl Finding {
         if self.is_error() {
             return None;
         }
-        doc.muted(self.code, &self.about)
+        doc.muted(self.code, &self.subject)
     }
 
     /// Whether it is counted: it was not muted, and does not go with a conflict.

@@ -1,5 +1,6 @@
 //! Which edges are sewn to which, and the seam walk that checks them.
 
+use style::PartId;
 use trade::Length;
 
 use crate::pattern::Pattern;
@@ -14,7 +15,7 @@ pub struct Join {
     /// Key of the seam in the style file.
     pub seam: &'static str,
     /// Name on paper.
-    pub name: &'static str,
+    pub name: PartId,
     /// One side, as often as stated (2: left and right together).
     pub a: (EdgeRun, u32),
     /// The other side; the same run again where left meets right.
@@ -40,42 +41,42 @@ pub const JOINS: &[Join] = {
     &[
         Join {
             seam: "yoke",
-            name: "Yoke seam",
+            name: PartId::JoinYoke,
             a: (&[(Back, "top")], 1),
             b: (&[(Yoke, "lower")], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "seat",
-            name: "Seat seam",
+            name: PartId::JoinSeat,
             a: (&[(Yoke, "centre"), (Back, "seat")], 1),
             b: (&[(Yoke, "centre"), (Back, "seat")], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "front_rise",
-            name: "Front rise",
+            name: PartId::JoinFrontRise,
             a: (&[(Front, "crotch")], 1),
             b: (&[(Front, "crotch")], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "inseam",
-            name: "Inseam",
+            name: PartId::JoinInseam,
             a: (&[(Front, "inseam")], 1),
             b: (&[(Back, "inseam")], 1),
             ease: EaseOf::InseamStretch,
         },
         Join {
             seam: "outseam",
-            name: "Outseam",
+            name: PartId::JoinOutseam,
             a: (&[(Front, "side"), (PocketFacing, "side")], 1),
             b: (&[(Back, "side"), (Yoke, "side")], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "band",
-            name: "Band seam",
+            name: PartId::JoinBand,
             a: (
                 &[(PocketFacing, "waist"), (Front, "waist"), (Yoke, "top")],
                 2,
@@ -85,21 +86,21 @@ pub const JOINS: &[Join] = {
         },
         Join {
             seam: "mouth",
-            name: "Pocket mouth",
+            name: PartId::JoinMouth,
             a: (&[(Front, "mouth")], 1),
             b: (&[(PocketBag, "mouth")], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "fly",
-            name: "Fly edge",
+            name: PartId::JoinFlyEdge,
             a: (&[(Front, "fly")], 1),
             b: (&[(FlyFacing, "edge")], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: "bag_close",
-            name: "Pocket bag foot",
+            name: PartId::JoinBagFoot,
             a: (&[(PocketBag, "foot_upper")], 1),
             b: (&[(PocketBag, "foot_under")], 1),
             ease: EaseOf::None,

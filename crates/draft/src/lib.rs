@@ -27,7 +27,7 @@ mod spec;
 
 pub use body::{mean_seat, mean_thigh};
 pub use conflict::{Conflict, Moved, Remedy, remedies};
-pub use finding::{Finding, Place, Severity};
+pub use finding::{Finding, FoundIn, Place, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
 pub use layout::path_of;
 pub use pattern::{

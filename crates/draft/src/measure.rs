@@ -2,7 +2,7 @@
 //! samples and the diagrams that show how to take them. What else is known of a measure says [`MeasureId::known`].
 
 use geometry::{Path, Point};
-use style::{Level, MeasureId};
+pub use style::{Level, MeasureId};
 use trade::Length;
 
 use crate::piece::PieceId;

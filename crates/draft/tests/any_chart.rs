@@ -71,7 +71,10 @@ const LENGTHS: usize = MeasureId::ALL.len() + Level::ALL.len() + FIELDS.len();
 
 /// Puts a length of a size: its measures come first, then its levels, then the others.
 fn put(spec: &mut Spec, which: usize, to: Length) {
-    let (levels, others) = (MeasureId::ALL.len(), MeasureId::ALL.len() + Level::ALL.len());
+    let (levels, others) = (
+        MeasureId::ALL.len(),
+        MeasureId::ALL.len() + Level::ALL.len(),
+    );
     if let Some(measure) = MeasureId::ALL.get(which) {
         spec.set(*measure, to);
     } else if which < others {

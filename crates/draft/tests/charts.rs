@@ -6,7 +6,7 @@ mod common;
 use common::{Chart, ferryman, table_rows};
 use draft::{Drafted, PieceId, RULES, Severity, Spec, corners, draft, findings, joints, walk};
 use geometry::{area, is_simple};
-use style::{Figure, Fit, OutseamLine, Size, Tag, MeasureId};
+use style::{Figure, Fit, MeasureId, OutseamLine, Size, Tag};
 use trade::{Angle, Length};
 
 fn cm(cm: f64) -> Length {

@@ -5,7 +5,7 @@ mod common;
 
 use common::{Chart, ferryman};
 use draft::{PieceId, Remedy, Severity, draft_style, findings, remedies};
-use style::{ChartEntry, StyleDoc, MeasureId};
+use style::{ChartEntry, MeasureId, StyleDoc};
 use trade::Length;
 
 const fn cm(value: f64) -> Length {

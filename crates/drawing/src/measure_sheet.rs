@@ -7,11 +7,11 @@ use draft::measure::{Measurable, Run};
 use draft::{Pattern, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, bounds_of};
 
-use style::{Level, MeasureId};
 use crate::dimension::unit;
 use crate::measure_board::{Board, band_on};
 use crate::palette::{TINT, TINT_UPPER};
 use crate::sheet::Sheet;
+use style::{Level, MeasureId};
 
 /// Printed distance of a dimension line from the edge it measures.
 const BESIDE_MM: f64 = 5.0;
@@ -102,7 +102,12 @@ fn leg(pattern: &Pattern) -> Sheet {
         board.measure(measure, 0.0);
     }
     board.measure(MeasureId::HemDepth, 0.0);
-    for measure in [MeasureId::FrontRise, MeasureId::BackRise, MeasureId::Inseam, MeasureId::Outseam] {
+    for measure in [
+        MeasureId::FrontRise,
+        MeasureId::BackRise,
+        MeasureId::Inseam,
+        MeasureId::Outseam,
+    ] {
         board.measure(measure, BESIDE_MM);
     }
     hem(&mut board);
@@ -191,15 +196,18 @@ fn band(pattern: &Pattern) -> Sheet {
     // The wearer's left is on the right of the drawing, and lies on top.
     board.area(Some(PieceId::Band), &rectangle(0.0, right), TINT_UPPER);
     board.dashed_line(&[p(overlap, 0.0), p(overlap, height)]);
-    board.dimension(MeasureId::Waist,
+    board.dimension(
+        MeasureId::Waist,
         &[vec![p(left, height), p(right, height)]],
         BESIDE_MM,
     );
-    board.dimension(MeasureId::BandHeight,
+    board.dimension(
+        MeasureId::BandHeight,
         &[vec![p(left, height), p(left, 0.0)]],
         BESIDE_MM,
     );
-    board.dimension(MeasureId::BandOverlap,
+    board.dimension(
+        MeasureId::BandOverlap,
         &[vec![p(0.0, 0.0), p(overlap, 0.0)]],
         BESIDE_MM,
     );
@@ -238,7 +246,12 @@ fn upper_front(pattern: &Pattern) -> Sheet {
     if let Some(ends) = board.across(&[PieceId::Front], low) {
         board.break_line(ends[0], ends[1]);
     }
-    for measure in [MeasureId::FlyLength, MeasureId::FlyWidth, MeasureId::MouthWidth, MeasureId::MouthDepth] {
+    for measure in [
+        MeasureId::FlyLength,
+        MeasureId::FlyWidth,
+        MeasureId::MouthWidth,
+        MeasureId::MouthDepth,
+    ] {
         board.measure(measure, BESIDE_MM);
     }
     board.finish("Left front above the crotch, band left off", &[])
@@ -274,7 +287,10 @@ fn upper_back(pattern: &Pattern) -> Sheet {
     for measure in [MeasureId::YokeCentre, MeasureId::YokeSide] {
         board.measure(measure, BESIDE_MM);
     }
-    for measure in [MeasureId::BackPocketFromYoke, MeasureId::BackPocketFromCentre] {
+    for measure in [
+        MeasureId::BackPocketFromYoke,
+        MeasureId::BackPocketFromCentre,
+    ] {
         board.measure(measure, 0.0);
     }
     board.finish(

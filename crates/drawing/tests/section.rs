@@ -10,7 +10,7 @@ use geometry::{Point, contains, is_simple};
 use sewing::yarn::{Sewn, consumption};
 use sewing::{Fell, Garment, allowances};
 use style::known::SEAMS;
-use style::{Construction, Seam, Size, MeasureId};
+use style::{Construction, MeasureId, Seam, Size};
 use trade::{Length, StitchType};
 
 fn ferryman() -> Garment {
@@ -231,7 +231,10 @@ fn a_hem_turned_twice_holds_what_fits_between_its_folds() {
     let mut garment = ferryman();
     let t = 0.82;
     for depth in [10.0, 12.0, 20.0, 35.0] {
-        garment.pattern.spec.set(MeasureId::HemDepth, Length::mm(depth));
+        garment
+            .pattern
+            .spec
+            .set(MeasureId::HemDepth, Length::mm(depth));
         for construction in [Construction::RolledHem, Construction::FoldedHem] {
             let seam = sewn_as(
                 &garment,

@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use draft::PieceId;
+use draft::measure::MeasureId;
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Garment, On, placements};
-use style::MeasureId;
 use trade::Length;
 
 use crate::mapping::Flat;

@@ -11,9 +11,9 @@
 //! mirror image. Widths along a level are true: what the tape measures on the view is what it
 //! measures on the pattern.
 
+use draft::measure::{self, MeasureId};
 use draft::{Pattern, Piece, PieceId};
 use geometry::{Path, Point, Vec2};
-use style::{Level, MeasureId};
 use trade::Length;
 
 use crate::edge_table::EdgeTable;
@@ -60,7 +60,7 @@ impl Flat {
 
         let hem_y = front.point("hem_in")?.y.min(back.point("hem_in")?.y);
         let side_waist = front.point("side_waist")?;
-        let seat_y = pattern.spec.level(Level::Seat).to_mm();
+        let seat_y = pattern.spec.level(measure::Level::Seat).to_mm();
         let yoke_side_y = back.point("yoke_side")?.y;
         let low = hem_y - 5.0;
         let high = side_waist.y.max(front.point("waist_centre")?.y) + 40.0;
@@ -78,7 +78,7 @@ impl Flat {
 
         let lift = Lift {
             drop: front.point("crotch")?.y - back.point("crotch")?.y,
-            thigh: pattern.spec.level(Level::Thigh).to_mm().max(10.0),
+            thigh: pattern.spec.level(measure::Level::Thigh).to_mm().max(10.0),
             seat: seat_y,
         };
         let count = ((high - low) / STEP_MM).ceil() as usize + 1;
@@ -285,9 +285,21 @@ mod tests {
                 let level = flat.level(y);
                 (level.outer - level.place(0.0)).hypot()
             };
-            near("seat", 4.0 * across(spec.level(Level::Seat).to_mm()), spec[MeasureId::Seat]);
-            near("thigh", 2.0 * across(-spec.level(Level::Thigh).to_mm()), spec[MeasureId::Thigh]);
-            near("knee", 2.0 * across(-spec.level(Level::Knee).to_mm()), spec[MeasureId::Knee]);
+            near(
+                "seat",
+                4.0 * across(spec.level(measure::Level::Seat).to_mm()),
+                spec[MeasureId::Seat],
+            );
+            near(
+                "thigh",
+                2.0 * across(-spec.level(measure::Level::Thigh).to_mm()),
+                spec[MeasureId::Thigh],
+            );
+            near(
+                "knee",
+                2.0 * across(-spec.level(measure::Level::Knee).to_mm()),
+                spec[MeasureId::Knee],
+            );
             near("hem", 2.0 * across(flat.hem_y), spec[MeasureId::Hem]);
             let front = pattern.piece(PieceId::Front).unwrap();
             let inseam: Vec<Point> = front

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use draft::{Finding, Severity};
 use serde::Serialize;
 use serde_json::Value;
-use style::Loaded;
+use style::{Loaded, PartId, Subject, Valued};
 
 use crate::Pack;
 use crate::typeset::has_letter;
@@ -25,6 +25,17 @@ const FILES: [&str; 2] = ["art", "file"];
 /// but in pages that run from left to right, is a note.
 #[must_use]
 pub fn letters(loaded: &Loaded) -> Vec<Finding> {
+    texts(loaded)
+        .iter()
+        .flat_map(|(field, text)| {
+            let lacking = lacking(&Subject::Value(Valued::at(field.clone())), text);
+            lacking.into_iter().chain(from_the_right(field, text))
+        })
+        .collect()
+}
+
+/// Every text of a style, and of what it uses of its collection, each with its field.
+fn texts(loaded: &Loaded) -> Vec<(String, String)> {
     let mut texts = Vec::new();
     gather(&loaded.style, "", &mut texts);
     let used: BTreeSet<String> = texts.iter().map(|(_, text)| text.clone()).collect();
@@ -43,23 +54,21 @@ pub fn letters(loaded: &Loaded) -> Vec<Finding> {
         take_used(&used, "trims", name, entry, &mut texts);
     }
     texts
-        .iter()
-        .flat_map(|(field, text)| {
-            let lacking = lacking(field, text);
-            lacking.into_iter().chain(from_the_right(field, text))
-        })
-        .collect()
 }
 
-/// The letters of a filled pack that cannot be printed and are in none of `known`: changes since a version before, and
-/// whatever else is not a field of the style.
-pub(crate) fn letters_elsewhere(pack: &Pack, known: &[Finding]) -> Option<Finding> {
-    let mut texts = Vec::new();
-    gather(pack, "", &mut texts);
-    let all: String = texts.into_iter().map(|(_, text)| text).collect();
-    let told = |c: &char| known.iter().any(|finding| finding.message.contains(*c));
-    let left: String = missing(&all).into_iter().filter(|c| !told(c)).collect();
-    lacking("other texts", &left)
+/// The letters of a filled pack that cannot be printed and are in no field of the style: changes since a version before,
+/// and whatever else.
+pub(crate) fn letters_elsewhere(pack: &Pack, loaded: &Loaded) -> Option<Finding> {
+    let mut printed = Vec::new();
+    gather(pack, "", &mut printed);
+    let all: String = printed.into_iter().map(|(_, text)| text).collect();
+    let told: String = texts(loaded).into_iter().map(|(_, text)| text).collect();
+    let told = missing(&told);
+    let left: String = missing(&all)
+        .into_iter()
+        .filter(|c| !told.contains(c))
+        .collect();
+    lacking(&PartId::OtherTexts.into(), &left)
 }
 
 fn take_used(
@@ -118,7 +127,7 @@ fn is_unseen(c: char) -> bool {
             | 0x2060..=0x206F | 0xFE00..=0xFE0F | 0xFEFF | 0xE0000..=0xE0FFF)
 }
 
-fn lacking(field: &str, text: &str) -> Option<Finding> {
+fn lacking(field: &Subject, text: &str) -> Option<Finding> {
     let missing = missing(text);
     let named: Vec<String> = missing
         .iter()
@@ -135,7 +144,7 @@ fn lacking(field: &str, text: &str) -> Option<Finding> {
     let message =
         format!("{letters} of “{text}” cannot be printed: no typeface of the papers has {them}");
     Some(
-        Finding::new(CODE, Severity::Warning, field, message, SOURCE).help(
+        Finding::new(CODE, Severity::Warning, field.clone(), message, SOURCE).help(
             "write it in Latin, Greek, Cyrillic or Japanese letters; empty boxes stand in the pack until then",
         ),
     )
@@ -154,8 +163,14 @@ fn from_the_right(field: &str, text: &str) -> Option<Finding> {
         "“{text}” is written from right to left, and the papers cannot be set so yet: beside other words and figures its order may be false"
     );
     Some(
-        Finding::new(CODE, Severity::Note, field, message, SOURCE)
-            .help("write it in Latin, Greek, Cyrillic or Japanese letters"),
+        Finding::new(
+            CODE,
+            Severity::Note,
+            Subject::Value(Valued::at(field.to_owned())),
+            message,
+            SOURCE,
+        )
+        .help("write it in Latin, Greek, Cyrillic or Japanese letters"),
     )
 }
 

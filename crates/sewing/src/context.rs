@@ -1,9 +1,10 @@
 //! What every part of the sewing looks at, and how it reports.
 
 use draft::{Finding, Pattern, Severity};
-use style::{Collection, Seam, Size, StyleDoc};
+use style::{Collection, Seam, SeamId, Size, StyleDoc, Subject};
 use trade::yarn::YarnBuild;
 use trade::{Colour, Length, YarnSize};
+use words::Said;
 
 use crate::garment::RowYarn;
 
@@ -68,14 +69,14 @@ pub(crate) fn finding(
     context: &Context<'_>,
     code: &'static str,
     severity: Severity,
-    about: impl Into<String>,
-    message: impl Into<String>,
+    subject: impl Into<Subject>,
+    message: impl Into<Said>,
 ) -> Finding {
-    Finding::new(code, severity, about, message, "common practice").of_size(context.size)
+    Finding::new(code, severity, subject, message, "common practice").of_size(context.size)
 }
 
 /// The finding with what would help.
-pub(crate) fn with_remedy(finding: Finding, remedy: impl Into<String>) -> Finding {
+pub(crate) fn with_remedy(finding: Finding, remedy: impl Into<Said>) -> Finding {
     Finding {
         remedy: Some(remedy.into()),
         ..finding
@@ -85,4 +86,25 @@ pub(crate) fn with_remedy(finding: Finding, remedy: impl Into<String>) -> Findin
 /// A length as findings print it: millimetres to a tenth.
 pub(crate) fn mm(length: Length) -> String {
     format!("{:.1} mm", length.to_mm())
+}
+
+/// A seam as what a finding is about.
+pub(crate) fn seam_of(seam: &str) -> Subject {
+    SeamId::of(seam).map_or_else(|| Subject::Other(seam.to_owned()), Subject::Seam)
+}
+
+/// A row of a seam as what a finding is about, the first is 1.
+pub(crate) fn row_of(seam: &str, row: usize) -> Subject {
+    SeamId::of(seam).map_or_else(
+        || Subject::Other(seam.to_owned()),
+        |seam| Subject::Row(seam, row),
+    )
+}
+
+/// Two rows of a seam as what a finding is about.
+pub(crate) fn rows_of(seam: &str, first: usize, second: usize) -> Subject {
+    SeamId::of(seam).map_or_else(
+        || Subject::Other(seam.to_owned()),
+        |seam| Subject::Rows(seam, first, second),
+    )
 }

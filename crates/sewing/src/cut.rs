@@ -61,7 +61,7 @@ fn grown(
             context,
             "sewing::cut-line",
             Severity::Error,
-            piece.id.name(),
+            piece.id,
             format!("no cut line can be drawn: {reason}; the finished outline is shown instead"),
         );
         findings.push(with_remedy(

@@ -1,7 +1,7 @@
 //! A seam in words, as a construction list prints it.
 
 use draft::ClothUse;
-use style::{Seam, known, MeasureId};
+use style::{MeasureId, Seam, known};
 use trade::Length;
 
 use crate::allowance::allowances;

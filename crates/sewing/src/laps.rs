@@ -1,7 +1,7 @@
 //! What is seen of the allowances on the inside, seam by seam.
 
 use draft::{ClothUse, PieceId};
-use style::{Construction, Ply, Seam, MeasureId};
+use style::{Construction, MeasureId, Ply, Seam};
 use trade::Length;
 
 use crate::allowance::{Fell, allowances, turned_depth};
@@ -58,7 +58,15 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         "seat" => left_and_right(context, seam, &[(Yoke, "centre"), (Back, "seat")]),
         "front_rise" => left_and_right(context, seam, &[(Front, "crotch")]),
         "hem" => [Front, Back]
-            .map(|piece| lap(piece, "hem", On::Both, spec[MeasureId::HemDepth], Finish::Folded))
+            .map(|piece| {
+                lap(
+                    piece,
+                    "hem",
+                    On::Both,
+                    spec[MeasureId::HemDepth],
+                    Finish::Folded,
+                )
+            })
             .into(),
         "band" => vec![lap(
             Band,

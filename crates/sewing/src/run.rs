@@ -1,12 +1,9 @@
 //! Findings of a whole run of sizes, each said once.
 
-use draft::Finding;
+use draft::{Finding, FoundIn};
 use style::Size;
 
 use crate::garment::Garment;
-
-/// At most this many sizes are named one by one.
-const MOST_NAMED: usize = 6;
 
 /// A finding met in one or more sizes.
 struct Met {
@@ -14,8 +11,8 @@ struct Met {
     /// Which of several alike in one garment.
     nth: usize,
     sizes: Vec<Size>,
-    /// Said in the same words in every size.
-    same_words: bool,
+    /// Whether the figures are the same in every size.
+    same_figures: bool,
 }
 
 /// The findings of all sizes, worst first, equal ones merged.
@@ -28,7 +25,7 @@ pub fn findings_of_run(run: &[Garment]) -> Vec<Finding> {
     for garment in run {
         for (index, found) in garment.findings.iter().enumerate() {
             let alike = |f: &Finding| {
-                f.code == found.code && f.severity == found.severity && f.about == found.about
+                f.code == found.code && f.severity == found.severity && f.subject == found.subject
             };
             let nth = garment.findings[..index]
                 .iter()
@@ -37,13 +34,13 @@ pub fn findings_of_run(run: &[Garment]) -> Vec<Finding> {
             match all.iter_mut().find(|m| m.nth == nth && alike(&m.first)) {
                 Some(met) => {
                     met.sizes.push(garment.size);
-                    met.same_words &= met.first.message == found.message;
+                    met.same_figures &= met.first.message == found.message;
                 }
                 None => all.push(Met {
                     first: found.clone(),
                     nth,
                     sizes: vec![garment.size],
-                    same_words: true,
+                    same_figures: true,
                 }),
             }
         }
@@ -57,24 +54,16 @@ pub fn findings_of_run(run: &[Garment]) -> Vec<Finding> {
 }
 
 fn said_once(met: Met, of: usize) -> Finding {
-    let Met { first, sizes, .. } = met;
-    let [lowest, _, ..] = sizes[..] else {
-        return first;
-    };
-    let mut places = if sizes.len() == of {
-        "in every size".to_owned()
-    } else if sizes.len() <= MOST_NAMED {
-        let names: Vec<String> = sizes.iter().map(Size::to_string).collect();
-        format!("in {}", names.join(", "))
-    } else {
-        format!("in {} of {of} sizes", sizes.len())
-    };
-    if !met.same_words {
-        places.push_str(&format!("; the numbers are those of {lowest}"));
+    if met.sizes.len() < 2 {
+        return met.first;
     }
     Finding {
-        message: format!("{} ({places})", first.message),
+        found_in: Some(FoundIn {
+            sizes: met.sizes,
+            of,
+            figures_differ: !met.same_figures,
+        }),
         size: None,
-        ..first
+        ..met.first
     }
 }

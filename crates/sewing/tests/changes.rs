@@ -6,7 +6,7 @@ mod common;
 use common::ferryman;
 use draft::{PieceId, Severity};
 use sewing::{Finish, Garment, On, findings_of_run, make};
-use style::{Closing, Construction, Lap, Loaded, Ply, Size, MeasureId};
+use style::{Closing, Construction, Lap, Loaded, MeasureId, Ply, Size};
 use trade::{Length, StitchDensity};
 
 fn base() -> Garment {

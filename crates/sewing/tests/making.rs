@@ -8,7 +8,9 @@ use draft::PieceId;
 use geometry::Point;
 use proptest::prelude::*;
 use sewing::{FixingKind, Garment, On, RowEnd, describe, make};
-use style::{BandMethod, Closing, Decoration, HemEnds, HemJoin, Loaded, RowEnding, Size, MeasureId};
+use style::{
+    BandMethod, Closing, Decoration, HemEnds, HemJoin, Loaded, MeasureId, RowEnding, Size,
+};
 use trade::{Angle, Length};
 
 fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
@@ -26,7 +28,12 @@ fn band_rows(garment: &Garment) -> Vec<&sewing::StitchRow> {
 }
 
 fn set_height(loaded: &mut Loaded, mm: f64) {
-    loaded.style.chart.get_mut(&MeasureId::BandHeight).unwrap().value = Length::mm(mm);
+    loaded
+        .style
+        .chart
+        .get_mut(&MeasureId::BandHeight)
+        .unwrap()
+        .value = Length::mm(mm);
 }
 
 /// Where button and hole are, from the drawing of the band alone: height, the rows' distance from

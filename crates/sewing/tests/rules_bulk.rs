@@ -6,7 +6,7 @@ mod common;
 use common::ferryman;
 use draft::PieceId;
 use sewing::{Crossing, CrossingKind, Garment, bulk, make};
-use style::{Construction, Lining, Loaded, Size, MeasureId};
+use style::{Construction, Lining, Loaded, MeasureId, Size};
 use trade::Length;
 
 fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {

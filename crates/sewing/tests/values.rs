@@ -9,8 +9,9 @@ use common::ferryman;
 use draft::{Finding, Severity};
 use sewing::{Garment, make, sewing_findings};
 use style::{
-    Amount, Answers, Closing, Collection, Edit, Figure, Fit, Leg, Loaded, NewStyle, Size, Taste,
-    foresee, offered_waists, stated_by_style, stated_by_supplies, MeasureId};
+    Amount, Answers, Closing, Collection, Edit, Figure, Fit, Leg, Loaded, MeasureId, NewStyle,
+    Size, Taste, foresee, offered_waists, stated_by_style, stated_by_supplies,
+};
 use trade::{ArealWeight, Length, Share};
 
 const CODE: &str = "sewing::unusual-value";

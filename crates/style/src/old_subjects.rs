@@ -17,11 +17,17 @@ const OF_MEASURES: &[&str] = &[
 
 /// Rules whose findings are about a seam as a whole.
 const OF_SEAMS: &[&str] = &[
+    "sewing::band-row-round",
+    "sewing::band-rows-together",
+    "sewing::coin-foot",
+    "sewing::drawing-off-pocket",
+    "sewing::hem-ends",
     "sewing::hem-narrow",
     "sewing::joining-row",
     "sewing::lap-narrow",
     "sewing::no-rows",
     "sewing::overedge-unstated",
+    "sewing::row-without-place",
 ];
 
 /// Words of parts.

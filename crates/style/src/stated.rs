@@ -3,20 +3,19 @@
 //! What is usual and possible for each stands in the table of [`ranges`](crate::ranges()). A test holds that this list and
 //! the reader know the same quantities.
 
+use words::{Given, Key, key, say};
+
 use crate::range::{Amount, Range, range_of};
 use crate::{
-    BackPocket, ChartEntry, Closing, Cloth, Collection, Lining, MeasureId, Order, Size,
-    SpreadLimits, StyleDoc, Trim, Yarn, known,
+    BackPocket, ChartEntry, Closing, Cloth, Collection, Lining, MeasureId, Order, SeamId, Size,
+    SpreadLimits, StyleDoc, Trim, Valued, Yarn,
 };
-use words::Words;
 
 /// One quantity.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stated {
-    /// Where it stands in its file, as a path.
-    pub path: String,
-    /// What it is called, such as "fly width" or "inseam, row 2, offset".
-    pub about: String,
+    /// Where it stands in its file, and what it is called.
+    pub value: Valued,
     /// What it is.
     pub amount: Amount,
 }
@@ -25,7 +24,7 @@ impl Stated {
     /// What is usual and possible for it.
     #[must_use]
     pub fn range(&self) -> Option<&'static Range> {
-        range_of(&self.path)
+        range_of(self.value.path())
     }
 }
 
@@ -78,22 +77,43 @@ pub fn stated_by_supplies(doc: &StyleDoc, collection: &Collection) -> Vec<Stated
 /// The quantities of a cloth.
 #[must_use]
 pub fn stated_by_cloth(key: &str, cloth: &Cloth) -> Vec<Stated> {
-    let mut list = List::under(format!("cloths.{key}"), format!("cloth {key}"));
-    list.put("weight", "weight", cloth.weight);
-    list.put("thickness", "thickness", cloth.thickness);
-    list.put("width", "width", cloth.width);
-    list.maybe("warp_shrinkage", "warp shrinkage", cloth.warp_shrinkage);
-    list.maybe("weft_shrinkage", "weft shrinkage", cloth.weft_shrinkage);
-    list.maybe("skew", "skew", cloth.skew);
+    let mut list = List::under(format!("cloths.{key}"), say::SubjectCloth { cloth: key });
+    list.put("weight", key::VALUED_WEIGHT, cloth.weight);
+    list.put("thickness", key::VALUED_THICKNESS, cloth.thickness);
+    list.put("width", key::VALUED_WIDTH, cloth.width);
+    list.maybe(
+        "warp_shrinkage",
+        key::VALUED_WARP_SHRINKAGE,
+        cloth.warp_shrinkage,
+    );
+    list.maybe(
+        "weft_shrinkage",
+        key::VALUED_WEFT_SHRINKAGE,
+        cloth.weft_shrinkage,
+    );
+    list.maybe("skew", key::VALUED_SKEW, cloth.skew);
     for (at, mark) in cloth.wash_test.iter().enumerate() {
         let path = |key: &str| format!("wash_test[{at}].{key}");
-        let about = |when: &str| format!("wash test, {} {}, {when}", mark.along, at + 1);
-        list.put(path("before"), about("before"), mark.before);
-        list.put(path("after"), about("after"), mark.after);
+        let (along, number) = (mark.along.word(), (at + 1).to_string());
+        let before = say::ValuedWashMarkBefore {
+            along,
+            number: number.clone(),
+        };
+        list.put(path("before"), before, mark.before);
+        let after = say::ValuedWashMarkAfter { along, number };
+        list.put(path("after"), after, mark.after);
     }
     if let Some(test) = cloth.skew_test {
-        list.put("skew_test.rising", "skew test, rising", test.rising);
-        list.put("skew_test.falling", "skew test, falling", test.falling);
+        list.put(
+            "skew_test.rising",
+            key::VALUED_SKEW_TEST_RISING,
+            test.rising,
+        );
+        list.put(
+            "skew_test.falling",
+            key::VALUED_SKEW_TEST_FALLING,
+            test.falling,
+        );
     }
     list.all
 }
@@ -101,21 +121,21 @@ pub fn stated_by_cloth(key: &str, cloth: &Cloth) -> Vec<Stated> {
 /// The quantities of a yarn.
 #[must_use]
 pub fn stated_by_yarn(key: &str, yarn: &Yarn) -> Vec<Stated> {
-    let mut list = List::under(format!("yarns.{key}"), format!("yarn {key}"));
-    list.put("size", "size", yarn.size);
-    list.maybe("put_up", "put-up", yarn.put_up);
+    let mut list = List::under(format!("yarns.{key}"), say::SubjectYarn { yarn: key });
+    list.put("size", key::VALUED_SIZE, yarn.size);
+    list.maybe("put_up", key::VALUED_PUT_UP, yarn.put_up);
     list.all
 }
 
 /// The quantities of a trim.
 #[must_use]
 pub fn stated_by_trim(key: &str, trim: &Trim) -> Vec<Stated> {
-    let mut list = List::under(format!("trims.{key}"), format!("trim {key}"));
-    list.maybe("diameter", "diameter", trim.diameter);
-    list.maybe("width", "width", trim.width);
-    list.maybe("height", "height", trim.height);
-    list.maybe("length", "length", trim.length);
-    list.maybe("thickness", "thickness", trim.thickness);
+    let mut list = List::under(format!("trims.{key}"), say::SubjectTrim { trim: key });
+    list.maybe("diameter", key::VALUED_DIAMETER, trim.diameter);
+    list.maybe("width", key::VALUED_WIDTH, trim.width);
+    list.maybe("height", key::VALUED_HEIGHT, trim.height);
+    list.maybe("length", key::VALUED_LENGTH, trim.length);
+    list.maybe("thickness", key::VALUED_THICKNESS, trim.thickness);
     list.all
 }
 
@@ -126,23 +146,29 @@ pub fn stated_by_order(order: &Order) -> Vec<Stated> {
     for (at, line) in order.lines.iter().enumerate() {
         for (size, pairs) in &line.pairs {
             let path = format!("lines[{at}].pairs.{size}");
-            list.put(path, format!("pairs of {} in {size}", line.style), *pairs);
+            let pairs_of = say::ValuedPairs {
+                size: size.to_string(),
+                style: &line.style,
+            };
+            list.put(path, pairs_of, *pairs);
         }
     }
     let mut all = list.all;
-    let general = limits("limits", "limits", &order.limits);
+    let general = limits("limits", key::VALUED_LIMITS, &order.limits);
     for (key, own) in &order.cloths {
-        let (path, about) = (format!("cloths.{key}"), format!("cloth {key}"));
+        let path = format!("cloths.{key}");
+        let about = || say::SubjectCloth { cloth: key };
         // What a cloth does not state anew is told once, where it is stated.
         let (from, to) = (path.len(), "limits".len());
-        let own_limits = limits(&path, &about, &own.limits).into_iter();
+        let own_limits = limits(&path, about(), &own.limits).into_iter();
         all.extend(own_limits.filter(|stated| {
-            let same = |one: &&Stated| one.path.get(to..) == stated.path.get(from..);
+            let same =
+                |one: &&Stated| one.value.path().get(to..) == stated.value.path().get(from..);
             general.iter().find(same).map(|one| one.amount) != Some(stated.amount)
         }));
-        let mut list = List::under(path, about);
+        let mut list = List::under(path, about());
         for (at, roll) in own.rolls.iter().enumerate() {
-            let about = format!("roll {}", roll.name);
+            let about = say::ValuedRoll { roll: &roll.name };
             list.put(format!("rolls[{at}].length"), about, roll.length);
         }
         all.append(&mut list.all);
@@ -151,21 +177,25 @@ pub fn stated_by_order(order: &Order) -> Vec<Stated> {
     all
 }
 
-fn limits(path: &str, about: &str, limits: &SpreadLimits) -> Vec<Stated> {
-    let mut list = List::under(path.to_owned(), about.to_owned());
-    list.maybe("height", "height of plies", limits.height);
-    list.maybe("most_plies", "most plies", limits.most_plies);
-    list.put("table", "table", limits.table);
-    list.put("most_pairs", "most pairs", limits.most_pairs);
-    list.put("fewest_lays", "fewest lays", limits.fewest_lays);
-    list.put("most_lays", "most lays", limits.most_lays);
-    list.put("end_loss", "end loss", limits.end_loss);
-    list.put("gap", "gap", limits.gap);
-    list.put("zones", "zones", limits.zones);
-    list.maybe("match_within", "match within", limits.match_within);
-    list.put("most_lap", "most lap", limits.most_lap);
-    list.put("faults", "faults", limits.faults);
-    list.put("splices", "splices", limits.splices);
+fn limits(path: &str, about: impl Into<Given>, limits: &SpreadLimits) -> Vec<Stated> {
+    let mut list = List::under(path.to_owned(), about);
+    list.maybe("height", key::VALUED_HEIGHT_OF_PLIES, limits.height);
+    list.maybe("most_plies", key::VALUED_MOST_PLIES, limits.most_plies);
+    list.put("table", key::VALUED_TABLE, limits.table);
+    list.put("most_pairs", key::VALUED_MOST_PAIRS, limits.most_pairs);
+    list.put("fewest_lays", key::VALUED_FEWEST_LAYS, limits.fewest_lays);
+    list.put("most_lays", key::VALUED_MOST_LAYS, limits.most_lays);
+    list.put("end_loss", key::VALUED_END_LOSS, limits.end_loss);
+    list.put("gap", key::VALUED_GAP, limits.gap);
+    list.put("zones", key::VALUED_ZONES, limits.zones);
+    list.maybe(
+        "match_within",
+        key::VALUED_MATCH_WITHIN,
+        limits.match_within,
+    );
+    list.put("most_lap", key::VALUED_MOST_LAP, limits.most_lap);
+    list.put("faults", key::VALUED_FAULTS, limits.faults);
+    list.put("splices", key::VALUED_SPLICES, limits.splices);
     list.all
 }
 
@@ -219,107 +249,132 @@ fn each_once<'a>(names: impl Iterator<Item = &'a str>) -> Vec<&'a str> {
 #[derive(Default)]
 struct List {
     path: String,
-    about: String,
+    about: Option<Given>,
     all: Vec<Stated>,
 }
 
 impl List {
-    fn under(path: String, about: String) -> Self {
+    fn under(path: String, about: impl Into<Given>) -> Self {
         Self {
             path,
-            about,
+            about: Some(about.into()),
             all: Vec::new(),
         }
     }
 
     /// From now on, quantities are of this section.
-    fn section(&mut self, path: &str, about: &str) {
+    fn section(&mut self, path: &str, about: Option<Given>) {
         path.clone_into(&mut self.path);
-        about.clone_into(&mut self.about);
+        self.about = about;
     }
 
-    fn put(&mut self, key: impl AsRef<str>, about: impl AsRef<str>, amount: impl Into<Amount>) {
-        let join = |section: &str, between: &str, own: &str| match section {
-            "" => own.to_owned(),
-            section => format!("{section}{between}{own}"),
+    fn put(&mut self, key: impl AsRef<str>, about: impl Into<Given>, amount: impl Into<Amount>) {
+        let path = match self.path.as_str() {
+            "" => key.as_ref().to_owned(),
+            section => format!("{section}.{}", key.as_ref()),
+        };
+        let called = match &self.about {
+            None => about.into(),
+            Some(section) => say::ValuedWithin {
+                section: section.clone(),
+                value: about,
+            }
+            .into(),
         };
         self.all.push(Stated {
-            path: join(&self.path, ".", key.as_ref()),
-            about: join(&self.about, ", ", about.as_ref()),
+            value: Valued::new(path, called),
             amount: amount.into(),
         });
     }
 
-    fn maybe(&mut self, key: &str, about: &str, amount: Option<impl Into<Amount>>) {
+    fn maybe(&mut self, key: &str, about: impl Into<Given>, amount: Option<impl Into<Amount>>) {
         if let Some(amount) = amount {
             self.put(key, about, amount);
         }
     }
 
     fn measure(&mut self, measure: MeasureId, entry: &ChartEntry, value: trade::Length) {
-        let title = Words::english().named(measure.title());
-        self.section("", "");
-        self.put(measure.path("value"), title, value);
-        self.section(&format!("chart.{}", measure.code()), title);
-        self.maybe("grade", "grade", entry.grade);
-        self.maybe("per_length", "grade for length", entry.per_length);
+        let title = Given::from(measure.title());
+        self.section("", None);
+        self.put(measure.path("value"), title.clone(), value);
+        self.section(&format!("chart.{}", measure.code()), Some(title));
+        self.maybe("grade", key::VALUED_GRADE, entry.grade);
+        self.maybe("per_length", key::VALUED_GRADE_FOR_LENGTH, entry.per_length);
         for (at, step) in entry.breaks.iter().enumerate() {
-            let about = format!("grade above {}", step.above);
+            let about = say::ValuedGradeAbove {
+                size: step.above.to_string(),
+            };
             self.put(format!("breaks[{at}].grade"), about, step.grade);
         }
-        self.maybe("at", "level", entry.at);
-        self.put("tolerance", "tolerance", entry.tolerance);
+        self.maybe("at", key::VALUED_LEVEL, entry.at);
+        self.put("tolerance", key::VALUED_TOLERANCE, entry.tolerance);
     }
 
     fn shape(&mut self, doc: &StyleDoc) {
         let shape = &doc.shape;
-        self.section("shape", "");
-        self.put("seat_split", "seat split", shape.seat_split);
-        self.put("thigh_split", "thigh split", shape.thigh_split);
-        self.put("knee_split", "knee split", shape.knee_split);
-        self.put("hem_split", "hem split", shape.hem_split);
-        self.put("waist_split", "waist split", shape.waist_split);
-        self.put("front_tilt", "centre front tilt", shape.front_tilt);
-        self.put("seat_angle", "seat angle", shape.seat_angle);
-        self.put("seat_dart", "seat dart", shape.seat_dart);
-        self.put("inseam_stretch", "inseam stretch", shape.inseam_stretch);
-        self.put("band_ease", "band ease", shape.band_ease);
+        self.section("shape", None);
+        self.put("seat_split", key::VALUED_SEAT_SPLIT, shape.seat_split);
+        self.put("thigh_split", key::VALUED_THIGH_SPLIT, shape.thigh_split);
+        self.put("knee_split", key::VALUED_KNEE_SPLIT, shape.knee_split);
+        self.put("hem_split", key::VALUED_HEM_SPLIT, shape.hem_split);
+        self.put("waist_split", key::VALUED_WAIST_SPLIT, shape.waist_split);
+        self.put(
+            "front_tilt",
+            key::VALUED_CENTRE_FRONT_TILT,
+            shape.front_tilt,
+        );
+        self.put("seat_angle", key::VALUED_SEAT_ANGLE, shape.seat_angle);
+        self.put("seat_dart", key::VALUED_SEAT_DART, shape.seat_dart);
+        self.put(
+            "inseam_stretch",
+            key::VALUED_INSEAM_STRETCH,
+            shape.inseam_stretch,
+        );
+        self.put("band_ease", key::VALUED_BAND_EASE, shape.band_ease);
     }
 
     fn details(&mut self, doc: &StyleDoc) {
-        self.section("", "");
+        self.section("", None);
         if doc.fly.closing == Closing::Buttons {
-            self.put("fly.buttons", "fly buttons", doc.fly.buttons);
+            self.put("fly.buttons", key::VALUED_FLY_BUTTONS, doc.fly.buttons);
         }
-        self.put("band.start_below", "band rows, start", doc.band.start_below);
-        self.put("band.v_angle", "band rows, V", doc.band.v_angle);
-        self.put("loops.count", "belt loops, count", doc.loops.count);
-        self.put("loops.belt", "belt loops, belt", doc.loops.belt);
+        self.put(
+            "band.start_below",
+            key::VALUED_BAND_ROWS_START,
+            doc.band.start_below,
+        );
+        self.put("band.v_angle", key::VALUED_BAND_ROWS_V, doc.band.v_angle);
+        self.put("loops.count", key::VALUED_BELT_LOOPS_COUNT, doc.loops.count);
+        self.put("loops.belt", key::VALUED_BELT_LOOPS_BELT, doc.loops.belt);
         if let Some(patch) = &doc.patch {
-            self.put("patch.from_centre", "patch, from centre", patch.from_centre);
+            self.put(
+                "patch.from_centre",
+                key::VALUED_PATCH_FROM_CENTRE,
+                patch.from_centre,
+            );
         }
         let tacks = &doc.bartacks;
-        self.section("bartacks", "bartacks");
-        self.put("length", "length", tacks.length);
-        self.put("width", "width", tacks.width);
-        self.put("stitches", "stitches", tacks.stitches);
+        self.section("bartacks", Some(key::VALUED_BARTACKS.into()));
+        self.put("length", key::VALUED_LENGTH, tacks.length);
+        self.put("width", key::VALUED_WIDTH, tacks.width);
+        self.put("stitches", key::VALUED_STITCHES, tacks.stitches);
         let cutting = &doc.cutting;
-        self.section("cutting", "waistband");
+        self.section("cutting", Some(key::VALUED_WAISTBAND.into()));
         self.put(
             "residual_warp",
-            "residual warp shrinkage",
+            key::VALUED_RESIDUAL_WARP_SHRINKAGE,
             cutting.residual_warp,
         );
         self.put(
             "residual_weft",
-            "residual weft shrinkage",
+            key::VALUED_RESIDUAL_WEFT_SHRINKAGE,
             cutting.residual_weft,
         );
         if let Some(pattern) = &doc.pattern {
-            self.section("pattern", "own pattern");
-            self.maybe("allowance", "allowance", pattern.allowance);
+            self.section("pattern", Some(key::VALUED_OWN_PATTERN.into()));
+            self.maybe("allowance", key::VALUED_ALLOWANCE, pattern.allowance);
             for (edge, allowance) in &pattern.allowances {
-                let about = format!("allowance at {edge}");
+                let about = say::ValuedAllowanceAt { edge };
                 self.put(format!("allowances.{edge}"), about, *allowance);
             }
         }
@@ -327,48 +382,61 @@ impl List {
 
     fn pockets(&mut self, doc: &StyleDoc) {
         let (coin, bag) = (&doc.pockets.coin, &doc.pockets.bag);
-        self.section("pockets.coin", "coin pocket");
-        self.put("below_band", "below the band", coin.below_band);
-        self.put("from_side", "from the side", coin.from_side);
-        self.put("lower_narrowing", "narrowing", coin.lower_narrowing);
-        self.put("drop", "drop", coin.drop);
-        self.section("pockets.bag", "pocket bag");
-        self.put("depth", "depth", bag.depth);
-        self.put("width", "width", bag.width);
-        self.put("facing", "facing", bag.facing);
-        self.put("mouth_fullness", "mouth fullness", bag.mouth_fullness);
-        self.back_pocket("left", &doc.pockets.back.left);
-        self.back_pocket("right", &doc.pockets.back.right);
+        self.section("pockets.coin", Some(key::VALUED_COIN_POCKET.into()));
+        self.put("below_band", key::VALUED_BELOW_THE_BAND, coin.below_band);
+        self.put("from_side", key::VALUED_FROM_THE_SIDE, coin.from_side);
+        self.put(
+            "lower_narrowing",
+            key::VALUED_NARROWING,
+            coin.lower_narrowing,
+        );
+        self.put("drop", key::VALUED_DROP, coin.drop);
+        self.section("pockets.bag", Some(key::VALUED_POCKET_BAG.into()));
+        self.put("depth", key::VALUED_DEPTH, bag.depth);
+        self.put("width", key::VALUED_WIDTH, bag.width);
+        self.put("facing", key::VALUED_FACING, bag.facing);
+        self.put(
+            "mouth_fullness",
+            key::VALUED_MOUTH_FULLNESS,
+            bag.mouth_fullness,
+        );
+        self.back_pocket("left", key::VALUED_LEFT_BACK_POCKET, &doc.pockets.back.left);
+        self.back_pocket(
+            "right",
+            key::VALUED_RIGHT_BACK_POCKET,
+            &doc.pockets.back.right,
+        );
         if let Some(extra) = &doc.pockets.extra {
-            self.section("pockets.extra", "extra pocket");
-            self.put("width", "width", extra.width);
-            self.put("depth", "depth", extra.depth);
-            self.put("from_centre", "from centre", extra.from_centre);
+            self.section("pockets.extra", Some(key::VALUED_EXTRA_POCKET.into()));
+            self.put("width", key::VALUED_WIDTH, extra.width);
+            self.put("depth", key::VALUED_DEPTH, extra.depth);
+            self.put("from_centre", key::VALUED_FROM_CENTRE, extra.from_centre);
         }
     }
 
-    fn back_pocket(&mut self, side: &str, pocket: &BackPocket) {
-        self.section(
-            &format!("pockets.back.{side}"),
-            &format!("{side} back pocket"),
-        );
-        self.put("foot_width", "foot width", pocket.foot_width);
-        self.put("side_length", "side length", pocket.side_length);
-        self.put("outer_drop", "outer drop", pocket.outer_drop);
-        self.put("waves", "waves", pocket.waves);
-        self.put("crest", "crest", pocket.crest);
-        self.put("rise", "rise", pocket.rise);
+    fn back_pocket(&mut self, side: &str, called: Key, pocket: &BackPocket) {
+        self.section(&format!("pockets.back.{side}"), Some(called.into()));
+        self.put("foot_width", key::VALUED_FOOT_WIDTH, pocket.foot_width);
+        self.put("side_length", key::VALUED_SIDE_LENGTH, pocket.side_length);
+        self.put("outer_drop", key::VALUED_OUTER_DROP, pocket.outer_drop);
+        self.put("waves", key::VALUED_WAVES, pocket.waves);
+        self.put("crest", key::VALUED_CREST, pocket.crest);
+        self.put("rise", key::VALUED_RISE, pocket.rise);
     }
 
     fn sewing(&mut self, doc: &StyleDoc) {
         for (name, seam) in &doc.seams {
-            let title = known::seam_name(name).map_or(name.as_str(), |seam| seam.title);
-            self.section(&format!("seams.{name}"), title);
+            let title = SeamId::of(name).map_or_else(|| name.into(), |id| Given::from(id.key()));
+            self.section(&format!("seams.{name}"), Some(title));
             for (at, row) in seam.rows.iter().flatten().enumerate() {
                 let path = |key: &str| format!("rows[{at}].{key}");
-                let about = |what: &str| format!("row {}, {what}", at + 1);
-                self.put(path("density"), about("density"), row.density);
-                self.put(path("offset"), about("offset"), row.offset);
+                let number = (at + 1).to_string();
+                let density = say::ValuedRowDensity {
+                    row: number.clone(),
+                };
+                self.put(path("density"), density, row.density);
+                let offset = say::ValuedRowOffset { row: number };
+                self.put(path("offset"), offset, row.offset);
             }
         }
     }

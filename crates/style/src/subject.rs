@@ -204,6 +204,10 @@ pub enum Subject {
     Rows(SeamId, usize, usize),
     /// A piece.
     Piece(PieceId),
+    /// The left half of a piece that is cut in two.
+    LeftHalf(PieceId),
+    /// The right half.
+    RightHalf(PieceId),
     /// A cloth, by its name in the collection.
     Cloth(String),
     /// The wash test of a cloth.
@@ -260,6 +264,12 @@ impl Valued {
         Self { path, called }
     }
 
+    /// What it is called.
+    #[must_use]
+    pub const fn called(&self) -> &Given {
+        &self.called
+    }
+
     /// Where it stands in its file.
     #[must_use]
     pub fn path(&self) -> &str {
@@ -286,6 +296,8 @@ impl Subject {
             Self::Row(seam, row) => format!("row:{}/{row}", seam.code()),
             Self::Rows(seam, first, second) => format!("rows:{}/{first}/{second}", seam.code()),
             Self::Piece(piece) => format!("piece:{}", piece.code()),
+            Self::LeftHalf(piece) => format!("left-half:{}", piece.code()),
+            Self::RightHalf(piece) => format!("right-half:{}", piece.code()),
             Self::Cloth(key) => format!("cloth:{key}"),
             Self::WashTest(key) => format!("wash-test:{key}"),
             Self::Shrinkage(key, along) => format!("{along}-shrinkage:{key}"),
@@ -325,6 +337,8 @@ impl Subject {
                 Some(Self::Rows(SeamId::of(seam)?, row(first)?, row(second)?))
             }
             "piece" => PieceId::of(rest).map(Self::Piece),
+            "left-half" => PieceId::of(rest).map(Self::LeftHalf),
+            "right-half" => PieceId::of(rest).map(Self::RightHalf),
             "cloth" => own().map(Self::Cloth),
             "wash-test" => own().map(Self::WashTest),
             "warp-shrinkage" => own().map(|key| Self::Shrinkage(key, Along::Warp)),
@@ -391,6 +405,8 @@ impl From<&Subject> for Said {
             }
             .into(),
             Subject::Piece(piece) => (*piece).into(),
+            Subject::LeftHalf(piece) => say::SubjectLeftHalf { piece: *piece }.into(),
+            Subject::RightHalf(piece) => say::SubjectRightHalf { piece: *piece }.into(),
             Subject::Cloth(cloth) => say::SubjectCloth { cloth }.into(),
             Subject::WashTest(cloth) => say::SubjectWashTest { cloth }.into(),
             Subject::Shrinkage(cloth, along) => say::SubjectShrinkage {

@@ -45,6 +45,19 @@ impl Said {
     }
 }
 
+impl From<String> for Said {
+    /// Words that are not in the catalogue yet, as they are.
+    fn from(text: String) -> Self {
+        crate::say::Verbatim { text }.into()
+    }
+}
+
+impl From<&str> for Said {
+    fn from(text: &str) -> Self {
+        text.to_owned().into()
+    }
+}
+
 impl From<Key> for Said {
     fn from(key: Key) -> Self {
         Self::with(key.0, Vec::new())
@@ -67,7 +80,7 @@ pub enum Given {
 }
 
 /// A quantity as it is to be read: with so many decimals, in a unit.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Figure {
     value: f64,
     places: u8,
@@ -97,6 +110,13 @@ impl Figure {
     #[must_use]
     pub const fn unit(self) -> &'static str {
         self.unit
+    }
+}
+
+impl PartialEq for Figure {
+    /// Figures are the same when they read the same: what differs only behind the last place is the same figure to whoever reads it.
+    fn eq(&self, other: &Self) -> bool {
+        self.to_string() == other.to_string()
     }
 }
 

@@ -5,7 +5,7 @@ use drawing::View;
 use maud::{Markup, html};
 use serde_json::json;
 use sewing::Garment;
-use style::known;
+use style::{MeasureId, PartId, SeamId, StyleDoc, Subject};
 use words::Words;
 
 use crate::choice;
@@ -62,8 +62,8 @@ pub(crate) fn render(
                         li id={ "finding-" (number) } tabindex="-1" {
                             span.number {}
                             div {
-                                p.head { (capital(&finding.about)) }
-                                p { (capital(&finding.message)) }
+                                p.head { (capital(&finding.about(say))) }
+                                p { (capital(&finding.message(say))) }
                                 p.remedy { (capital(&why.reason)) }
                                 (choice::button(&[choice::remove(&format!("muted[{at}]"))], say.finding_unmute(), None))
                                 p.source { code { (finding.code) } }
@@ -87,12 +87,13 @@ fn item(
 ) -> Markup {
     let severity = finding.severity.word();
     let muted = garment.doc.muted.len();
-    let place = place(&finding.about).or_else(|| of_piece(finding.place?.piece));
+    let place = place(&finding.subject, &garment.doc).or_else(|| of_piece(finding.place?.piece));
+    let remedy = finding.remedy(say);
     let part = place.as_ref().map(|place| place.part.as_str());
     let marked = picture.marks.iter().any(|mark| mark.number == number);
     let elsewhere = elsewhere(say, number, finding, see, picture);
     html! {
-        li.(severity) id={ "finding-" (number) } data-key={ (finding.code) " " (finding.about) } data-finding=(number) data-about=[part] tabindex="-1" {
+        li.(severity) id={ "finding-" (number) } data-key={ (finding.code) " " (finding.subject) } data-finding=(number) data-about=[part] tabindex="-1" {
             @if marked { button.number type="button" data-show=(number) aria-label=(say.finding_show(number)) { (number) } }
             @else { span.number { (number) } }
             div {
@@ -100,19 +101,19 @@ fn item(
                     span.severity { (capital(severity)) }
                     " "
                     @match &place {
-                        Some(place) => a href="#panel" data-part=(place.part) data-panel=(place.panel.word()) { (capital(&finding.about)) },
-                        None => span { (capital(&finding.about)) },
+                        Some(place) => a href="#panel" data-part=(place.part) data-panel=(place.panel.word()) { (capital(&finding.about(say))) },
+                        None => span { (capital(&finding.about(say))) },
                     }
                 }
-                p { (capital(&finding.message)) }
-                @if let Some(remedy) = &finding.remedy { p.remedy { (capital(remedy)) } }
+                p { (capital(&finding.message(say))) }
+                @if let Some(remedy) = &remedy { p.remedy { (capital(remedy)) } }
                 @if let Some(edit) = finding.edit.as_ref().and_then(|edit| serde_json::to_value(edit).ok()) {
-                    (choice::button(&[edit], say.finding_remedy(), Some(&say.finding_remedy_label(finding.remedy.as_deref().unwrap_or_default()))))
+                    (choice::button(&[edit], say.finding_remedy(), Some(&say.finding_remedy_label(remedy.as_deref().unwrap_or_default()))))
                 }
                 @if finding.code == "fit::conflict" { (followers(say, garment)) }
                 @if finding.severity != Severity::Error { (muting(say, finding, number, muted)) }
                 p.source {
-                    (finding.source) " · " code { (finding.code) }
+                    (finding.source(say)) " · " code { (finding.code) }
                     @if let Some((words, to)) = &elsewhere {
                         " · " a href=(route::style(name, to)) data-swap { (words) }
                     }
@@ -131,7 +132,7 @@ fn followers(say: &'static Words, garment: &Garment) -> Markup {
                 summary { (say.finding_followers(all().count())) }
                 ul {
                     @for finding in all() {
-                        li { (capital(&finding.about)) ": " (finding.message) " " code { (finding.code) } }
+                        li { (capital(&finding.about(say))) ": " (finding.message(say)) " " code { (finding.code) } }
                     }
                 }
             }
@@ -141,7 +142,7 @@ fn followers(say: &'static Words, garment: &Garment) -> Markup {
 
 /// A field for the reason why the maker lives with it. `muted` is how many findings are muted already.
 fn muting(say: &'static Words, finding: &Finding, number: usize, muted: usize) -> Markup {
-    let value = json!({ "code": finding.code, "about": finding.about, "reason": "" });
+    let value = json!({ "code": finding.code, "about": finding.subject.code(), "reason": "" });
     let edit = match muted {
         // A file that mutes nothing has no list to put one into.
         0 => choice::set("muted", json!([value])),
@@ -198,8 +199,12 @@ impl Place {
         Some(Self { panel, part })
     }
 
-    fn seam(name: &str) -> Option<Self> {
-        Self::new(Panel::Construction, "seam", name)
+    fn measure(measure: MeasureId) -> Option<Self> {
+        Self::new(Panel::Fit, "measure", measure.code())
+    }
+
+    fn seam(seam: SeamId) -> Option<Self> {
+        Self::new(Panel::Construction, "seam", seam.code())
     }
 
     fn group(key: &str) -> Option<Self> {
@@ -207,72 +212,128 @@ impl Place {
     }
 }
 
-/// Words that name a place where plies meet, or a detail, and where that is decided.
-const NAMED: &[(&str, Option<&str>, &str)] = &[
-    ("seat and yoke", Some("seat"), ""),
-    ("outseam and yoke", Some("outseam"), ""),
-    ("crotch", Some("inseam"), ""),
-    ("band", None, "band"),
-    ("belt loop", None, "loops"),
-    ("back pocket", None, "back"),
-    ("coin pocket", None, "coin"),
-    ("extra", None, "extra"),
-    ("pocket bag", None, "bag"),
-    ("patch", None, "patch"),
-    ("label", None, "labels"),
-    ("rivet", None, "rivets"),
-    ("bartack", None, "bartacks"),
-    ("buttonhole", None, "fly"),
-    ("button", None, "fly"),
-    ("zip", None, "fly"),
-    ("fly", None, "fly"),
-    ("cloth", None, "cloth"),
-    ("lining", None, "back"),
-];
+/// Where what a finding is about is decided; `None` for what follows from much.
+fn place(subject: &Subject, doc: &StyleDoc) -> Option<Place> {
+    match subject {
+        Subject::Part(part) => of_part(*part),
+        Subject::Measure(measure) | Subject::Tolerance(measure) => Place::measure(*measure),
+        Subject::Seam(seam) | Subject::Row(seam, _) | Subject::Rows(seam, _, _) => {
+            Place::seam(*seam)
+        }
+        Subject::Piece(piece) | Subject::LeftHalf(piece) | Subject::RightHalf(piece) => {
+            of_piece(*piece)
+        }
+        Subject::Cloth(_)
+        | Subject::WashTest(_)
+        | Subject::Shrinkage(..)
+        | Subject::ClothSkew(_) => Place::group("cloth"),
+        Subject::Yarn(_) | Subject::NeedleYarn(_) | Subject::UnderYarn(_) => {
+            Place::new(Panel::Yarn, "panel", "yarn")
+        }
+        Subject::Trim(key) => of_trim(key, doc),
+        Subject::Label(_) => Place::group("labels"),
+        Subject::Rivet(_) | Subject::RivetOn(_) => Place::group("rivets"),
+        Subject::Buttonhole(PieceId::Band) => Place::group("band"),
+        Subject::Buttonhole(_) | Subject::ButtonholeFor(_) => Place::group("fly"),
+        Subject::Value(value) => of_value(value.path(), doc),
+        Subject::Other(_) => None,
+    }
+}
 
-fn place(about: &str) -> Option<Place> {
-    let about = about.to_lowercase();
-    if about == "chart" {
-        return Place::new(Panel::Fit, "measure", "waist");
+/// Where a part is decided.
+fn of_part(part: PartId) -> Option<Place> {
+    use PartId::{
+        BackCentreAtWaist, BackCentreOnBand, BackCrease, BackCrotch, BackCrotchCurve,
+        BackHemAtCrease, BackHemAtInseam, BackHemAtOutseam, BackOutseam, BackPanel, BackPocket,
+        BackPockets, Band, BandButton, BandSeam, Bartacks, BeltLoop, BeltLoops, Chart, CoinPocket,
+        Crotch, CrotchCurves, CrotchLine, CrotchPoint, ExtraPocket, Fly, FrontCentreAtWaist,
+        FrontCrease, FrontCrotch, FrontCrotchCurve, FrontHemAtCrease, FrontHemAtInseam,
+        FrontHemAtOutseam, FrontOutseam, FrontPanel, HemAcrossInseam, HemAcrossOutseam, Hip,
+        InseamHemToKnee, InseamKneeToCrotch, JoinBagFoot, JoinBand, JoinFlyEdge, JoinFrontRise,
+        JoinInseam, JoinMouth, JoinOutseam, JoinSeat, JoinYoke, KneeOnInseam, KneeOnOutseam,
+        Labels, LeftBackPocket, LeftBandEndInner, LeftBandEndLower, LeftSideOnBand, LegBalance,
+        LegBelowKnee, MouthOnOutseam, OtherTexts, OutseamAcrossYoke, OutseamAndYoke,
+        OutseamAtMouth, OutseamHemToKnee, OutseamHipToWaist, OutseamKneeToHip, OwnPattern, Patch,
+        PocketBag, PocketMouth, RightBackPocket, RightBandEndInner, RightBandEndLower,
+        RightSideOnBand, Rises, SeatAcrossYoke, SeatAndYoke, SeatSeam, SewingThread,
+        WaistAcrossOutseam, WaistAtMouth, Waistband, WholeCrotch, Workroom, YokeSeam,
+        YokeSeamMiddle, Zip,
+    };
+    match part {
+        Chart => Place::measure(MeasureId::Waist),
+        OutseamHemToKnee | OutseamKneeToHip | OutseamHipToWaist => {
+            Place::measure(MeasureId::Outseam)
+        }
+        InseamHemToKnee | InseamKneeToCrotch => Place::measure(MeasureId::Inseam),
+        SeatAndYoke | SeatSeam | JoinSeat => Place::seam(SeamId::Seat),
+        OutseamAndYoke | JoinOutseam => Place::seam(SeamId::Outseam),
+        Crotch | CrotchPoint | CrotchCurves | CrotchLine | FrontCrotchCurve | BackCrotchCurve
+        | FrontCrotch | BackCrotch | WholeCrotch | JoinInseam => Place::seam(SeamId::Inseam),
+        YokeSeam | JoinYoke => Place::seam(SeamId::Yoke),
+        JoinFrontRise => Place::seam(SeamId::FrontRise),
+        PocketMouth | JoinMouth => Place::seam(SeamId::Mouth),
+        Fly => Place::seam(SeamId::Fly),
+        Band => Place::seam(SeamId::Band),
+        Waistband => of_piece(PieceId::Band),
+        PocketBag => of_piece(PieceId::PocketBag),
+        CoinPocket => of_piece(PieceId::CoinPocket),
+        FrontPanel => of_piece(PieceId::Front),
+        BackPanel => of_piece(PieceId::Back),
+        BandButton | BandSeam | JoinBand | LeftBandEndLower | RightBandEndLower
+        | RightBandEndInner | LeftBandEndInner | LeftSideOnBand | BackCentreOnBand
+        | RightSideOnBand => Place::group("band"),
+        BeltLoop | BeltLoops => Place::group("loops"),
+        BackPocket | BackPockets | LeftBackPocket | RightBackPocket => Place::group("back"),
+        ExtraPocket => Place::group("extra"),
+        JoinBagFoot => Place::group("bag"),
+        Patch => Place::group("patch"),
+        Labels => Place::group("labels"),
+        Bartacks => Place::group("bartacks"),
+        Zip | JoinFlyEdge => Place::group("fly"),
+        OwnPattern | Workroom | SewingThread | OtherTexts | Rises | LegBalance | FrontCrease
+        | BackCrease | FrontOutseam | BackOutseam | LegBelowKnee | OutseamAtMouth
+        | WaistAtMouth | FrontCentreAtWaist | BackCentreAtWaist | FrontHemAtInseam
+        | FrontHemAtOutseam | BackHemAtInseam | BackHemAtOutseam | FrontHemAtCrease
+        | BackHemAtCrease | SeatAcrossYoke | OutseamAcrossYoke | WaistAcrossOutseam
+        | HemAcrossOutseam | HemAcrossInseam | KneeOnOutseam | Hip | KneeOnInseam
+        | YokeSeamMiddle | MouthOnOutseam => None,
     }
-    // "inseam, row 2" is about the seam.
-    let whole = about
-        .split_once(", row ")
-        .map_or(about.as_str(), |(seam, _)| seam);
-    // "fly width, tolerance" is about the measure.
-    let charted = known::MEASURES.iter().find(|measure| {
-        let rest = about.strip_prefix(measure.title);
-        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(", "))
-    });
-    let seam = known::SEAMS
-        .iter()
-        .find(|seam| whole == seam.title || whole == seam.name);
-    if let Some(seam) = seam {
-        return Place::seam(seam.name);
+}
+
+/// Where it is decided that a trim is used.
+fn of_trim(key: &str, doc: &StyleDoc) -> Option<Place> {
+    let fly = [
+        Some(&doc.fly.band_button),
+        doc.fly.button.as_ref(),
+        doc.fly.zip.as_ref(),
+    ];
+    if doc.rivets.as_ref().is_some_and(|rivets| rivets.trim == key) {
+        Place::group("rivets")
+    } else if fly.into_iter().flatten().any(|trim| trim == key) {
+        Place::group("fly")
+    } else if doc.patch.as_ref().is_some_and(|patch| patch.trim == key) {
+        Place::group("patch")
+    } else if doc.labels.iter().any(|label| label.trim == key) {
+        Place::group("labels")
+    } else {
+        None
     }
-    let measure = draft::measure::MEASURES
-        .iter()
-        .find(|measure| about == measure.name.to_lowercase());
-    if let Some(measure) = measure {
-        return Place::new(Panel::Fit, "measure", measure.key);
+}
+
+/// Where a value of a file is changed, by its path.
+fn of_value(path: &str, doc: &StyleDoc) -> Option<Place> {
+    let mut steps = path.split(['.', '[']);
+    match (steps.next()?, steps.next().unwrap_or_default()) {
+        ("chart", measure) => Place::measure(MeasureId::of(measure)?),
+        ("seams", seam) => Place::seam(SeamId::of(seam)?),
+        ("pockets", pocket) => Place::group(pocket),
+        ("cloths", _) => Place::group("cloth"),
+        ("yarns", _) => Place::new(Panel::Yarn, "panel", "yarn"),
+        ("trims", trim) => of_trim(trim, doc),
+        ("cutting", _) => Place::group("band"),
+        (group @ ("fly" | "band" | "loops" | "patch" | "bartacks"), _) => Place::group(group),
+        _ => None,
     }
-    if let Some(measure) = charted {
-        return Place::new(Panel::Fit, "measure", measure.name);
-    }
-    let piece = PieceId::ALL
-        .into_iter()
-        .find(|piece| about == piece.name().to_lowercase());
-    if let Some(piece) = piece {
-        return of_piece(piece);
-    }
-    if about.starts_with("yarn ") {
-        return Place::new(Panel::Yarn, "panel", "yarn");
-    }
-    let named = NAMED.iter().find(|(words, ..)| about.contains(words));
-    named.and_then(|(_, seam, group)| match seam {
-        Some(seam) => Place::seam(seam),
-        None => Place::group(group),
-    })
 }
 
 /// Where a piece is decided.
@@ -286,23 +347,28 @@ mod tests {
 
     #[test]
     fn what_a_finding_is_about_leads_to_where_it_is_changed() {
-        let part = |about| place(about).map(|place| place.part);
-        assert_eq!(part("front_rise").as_deref(), Some("seam:front_rise"));
-        assert_eq!(part("Seat seam").as_deref(), Some("seam:seat"));
-        assert_eq!(part("thigh").as_deref(), Some("measure:thigh"));
-        assert_eq!(
-            part("yoke at centre back, tolerance").as_deref(),
-            Some("measure:yoke_centre")
-        );
-        assert_eq!(part("hem depth").as_deref(), Some("measure:hem_depth"));
-        assert_eq!(
-            part("inseam, row 1, offset").as_deref(),
-            Some("seam:inseam")
-        );
-        assert_eq!(part("Back").as_deref(), Some("piece:back"));
-        assert_eq!(part("inseam, row 2").as_deref(), Some("seam:inseam"));
-        assert_eq!(part("trim rivet-9").as_deref(), Some("group:rivets"));
-        assert_eq!(part("yarn rope-80").as_deref(), Some("panel:yarn"));
-        assert_eq!(part("the weather"), None);
+        let doc = crate::garment::demo();
+        let part = |code: &str| {
+            let subject = Subject::of(code).expect("a subject");
+            place(&subject, &doc).map(|place| place.part)
+        };
+        for (subject, leads_to) in [
+            ("seam:front_rise", "seam:front_rise"),
+            ("part:join-seat", "seam:seat"),
+            ("measure:thigh", "measure:thigh"),
+            ("tolerance:yoke_centre", "measure:yoke_centre"),
+            ("value:seams.inseam.rows[0].offset", "seam:inseam"),
+            ("value:pockets.coin.drop", "group:coin"),
+            ("piece:back", "piece:back"),
+            ("row:inseam/2", "seam:inseam"),
+            ("trim:rivet-9", "group:rivets"),
+            ("trim:shank-22", "group:fly"),
+            ("yarn:rope-80", "panel:yarn"),
+            ("part:chart", "measure:waist"),
+        ] {
+            assert_eq!(part(subject).as_deref(), Some(leads_to), "{subject}");
+        }
+        assert_eq!(part("part:hip"), None);
+        assert!(place(&Subject::Other("the weather".to_owned()), &doc).is_none());
     }
 }

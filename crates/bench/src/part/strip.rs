@@ -135,7 +135,7 @@ fn change(more: bool, telling: bool, shown: &str) -> String {
 
 /// How many are counted, how many have gone and how many are new.
 fn findings(say: &'static Words, now: &Worked, since: &Worked) -> Figure {
-    let same = |a: &Finding, b: &Finding| a.code == b.code && a.about == b.about;
+    let same = |a: &Finding, b: &Finding| a.code == b.code && a.subject == b.subject;
     let (are, were) = (now.counted(), since.counted());
     let missing = |from: &[&Finding], among: &[&Finding]| {
         let missing = |a: &&&Finding| !among.iter().any(|b| same(a, b));

@@ -4,7 +4,7 @@ use cutting::{GradeError, LengthName, Part, increments, length_name, movements, 
 use draft::PieceId;
 use geometry::Point;
 use sewing::On;
-use style::Size;
+use style::{MeasureId, Size};
 use trade::Length;
 
 use crate::common::{all_cut, ferryman, from_outline};
@@ -96,7 +96,7 @@ fn steps_of_the_chart_with_their_breaks() {
     let steps = increments(&doc);
     let fly: Vec<_> = steps
         .iter()
-        .filter(|s| s.measure == "fly_length" && s.from.waist != s.to.waist)
+        .filter(|s| s.measure == MeasureId::FlyLength && s.from.waist != s.to.waist)
         .collect();
     assert_eq!(fly.len(), 8);
     // 1/8 in an inch up to 34, nothing above.
@@ -106,13 +106,13 @@ fn steps_of_the_chart_with_their_breaks() {
     // From 34 to 36 the waist grows by two inches, one an inch.
     let waist = steps
         .iter()
-        .find(|s| s.measure == "waist" && s.to.waist == style::Tag::inches(36))
+        .find(|s| s.measure == MeasureId::Waist && s.to.waist == style::Tag::inches(36))
         .unwrap();
     assert!((waist.by - Length::inches(2.0)).to_mm().abs() < 1e-9);
     assert!((waist.per_inch - Length::inches(1.0)).to_mm().abs() < 1e-9);
     let inseam = steps
         .iter()
-        .filter(|s| s.measure == "inseam" && s.from.length != s.to.length);
+        .filter(|s| s.measure == MeasureId::Inseam && s.from.length != s.to.length);
     assert!(
         inseam
             .map(|s| s.by)

@@ -4,7 +4,7 @@ use cutting::{CutPiece, cut};
 use draft::PieceId;
 use geometry::{Point, area, contains, is_simple};
 use sewing::On;
-use style::{Loaded, Size, MeasureId};
+use style::{Loaded, MeasureId, Size};
 use trade::Length;
 
 use crate::common::{

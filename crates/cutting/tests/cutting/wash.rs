@@ -321,7 +321,7 @@ fn a_turned_grain_keeps_the_seams() {
     let all = cut(&sewn(&loaded, Size::new(32, 32)), &turned);
     assert_eq!(said(&all), 0);
     for seam in &all.walked {
-        assert_ne!(seam.settled, Settled::No, "{}", seam.join.name);
+        assert_ne!(seam.settled, Settled::No, "{:?}", seam.join.name);
     }
     let lean = |mirrored| {
         let grain = copy(&all, PieceId::Front, mirrored).unwrap().grain;

@@ -7,8 +7,9 @@ use std::sync::Arc;
 use geometry::{Affine, Point};
 use indexmap::IndexMap;
 use style::{
-    ArtPath, Drawn, OWN_PIECES, OwnOutline, OwnPattern, OwnPiece, OwnPieceName, Place, Size,
-    StyleDoc, MeasureId};
+    ArtPath, Drawn, MeasureId, OWN_PIECES, OwnOutline, OwnPattern, OwnPiece, OwnPieceName, Place,
+    Size, StyleDoc,
+};
 use trade::{Length, Share};
 
 use crate::finding::Severity;
@@ -84,9 +85,9 @@ fn brought(own: OwnPattern) -> Pattern {
 
 fn same(a: &Pattern, b: &Pattern, within: f64) {
     for (one, other) in a.measures().iter().zip(b.measures()) {
-        assert_eq!(one.measure.key, other.measure.key);
+        assert_eq!(one.measure, other.measure);
         let off = (one.pattern - other.pattern).abs().to_mm();
-        assert!(off < within, "{}: {off} mm", one.measure.key);
+        assert!(off < within, "{:?}: {off} mm", one.measure);
     }
     for (one, other) in a.pieces.iter().zip(&b.pieces) {
         assert_eq!((one.id, one.edges.len()), (other.id, other.edges.len()));

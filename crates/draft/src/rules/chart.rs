@@ -1,6 +1,6 @@
 //! Rules that read the chart alone.
 
-use style::{Figure, Fit, MeasureId};
+use style::{Figure, Fit, MeasureId, PartId};
 use trade::Length;
 
 use super::{Broken, Case, cm, within};
@@ -23,7 +23,7 @@ pub(super) fn rise_difference(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "rises",
+            PartId::Rises,
             format!(
                 "the back rise is {} longer than the front rise; {} to {} is usual",
                 cm(more),
@@ -45,7 +45,7 @@ pub(super) fn seat_share(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "rises",
+            PartId::Rises,
             format!(
                 "the back rise is {:.0} % of both rises together; 55 to 60 % is usual",
                 share * 100.0
@@ -66,7 +66,7 @@ pub(super) fn foot_passage(case: &Case<'_>) -> Vec<Broken> {
     }
     let broken = if hem < too_tight {
         Broken::error(
-            "hem",
+            MeasureId::Hem,
             format!(
                 "the hem is {} round; in cloth that does not stretch hardly any foot passes below {}",
                 cm(hem),
@@ -75,7 +75,7 @@ pub(super) fn foot_passage(case: &Case<'_>) -> Vec<Broken> {
         )
     } else {
         Broken::warning(
-            "hem",
+            MeasureId::Hem,
             format!(
                 "the hem is {} round; in cloth that does not stretch about half of all feet need {} or more",
                 cm(hem),
@@ -103,7 +103,7 @@ pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     }
     vec![Broken::note(
-        "seat",
+        MeasureId::Seat,
         format!(
             "the seat is {:.1} cm {} than that of a mean body with a {} in waist ({}); a {} fit in cloth that does not stretch usually has {low:.0} to {high:.0} cm more",
             ease.to_cm().abs(),
@@ -151,7 +151,7 @@ pub(super) fn waist_for_size(case: &Case<'_>) -> Vec<Broken> {
     };
     vec![
         Broken::warning(
-            "waist",
+            MeasureId::Waist,
             format!(
                 "the waist is {} round ({:.1} in) and the label says {}; {} to {} is usual for it",
                 cm(waist),
@@ -176,7 +176,7 @@ pub(super) fn inseam_for_size(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "inseam",
+            MeasureId::Inseam,
             format!(
                 "the inseam is {} ({:.1} in) and the label says {}",
                 cm(inseam),

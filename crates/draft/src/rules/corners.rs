@@ -2,6 +2,7 @@
 //! piece to the next. Both are measured on the pieces' own edges.
 
 use geometry::angle_between;
+use style::PartId;
 use trade::Angle;
 
 use crate::pattern::Pattern;
@@ -11,7 +12,7 @@ use crate::piece::PieceId;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Corner {
     /// Where it is, for people.
-    pub name: &'static str,
+    pub name: PartId,
     /// The piece it belongs to.
     pub piece: PieceId,
     /// The angle inside the piece, between the tangents of the two edges.
@@ -29,7 +30,7 @@ impl Corner {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Joint {
     /// The line and the seam it crosses, for people.
-    pub name: &'static str,
+    pub name: PartId,
     /// The angles inside both pieces together; half a turn when the line runs on.
     pub angle: Angle,
 }
@@ -44,50 +45,47 @@ impl Joint {
 /// A corner of a piece, as the edge that arrives and the edge that leaves.
 type At = (PieceId, &'static str, &'static str);
 
-const CORNERS: &[(&str, At)] = {
+const CORNERS: &[(PartId, At)] = {
     use PieceId::{Back, Band, Front, Yoke};
     &[
-        ("centre front at the waist", (Front, "waist", "fly")),
-        ("centre back at the waist", (Yoke, "top", "centre")),
-        ("front hem at the inseam", (Front, "inseam", "hem")),
-        ("front hem at the outseam", (Front, "hem", "side")),
-        ("back hem at the inseam", (Back, "inseam", "hem")),
-        ("back hem at the outseam", (Back, "hem", "side")),
-        ("left band end, lower corner", (Band, "end_left", "join")),
-        (
-            "right band end, lower corner",
-            (Band, "overlap", "end_right"),
-        ),
-        ("right band end, inner corner", (Band, "end_right", "inner")),
-        ("left band end, inner corner", (Band, "inner", "end_left")),
+        (PartId::FrontCentreAtWaist, (Front, "waist", "fly")),
+        (PartId::BackCentreAtWaist, (Yoke, "top", "centre")),
+        (PartId::FrontHemAtInseam, (Front, "inseam", "hem")),
+        (PartId::FrontHemAtOutseam, (Front, "hem", "side")),
+        (PartId::BackHemAtInseam, (Back, "inseam", "hem")),
+        (PartId::BackHemAtOutseam, (Back, "hem", "side")),
+        (PartId::LeftBandEndLower, (Band, "end_left", "join")),
+        (PartId::RightBandEndLower, (Band, "overlap", "end_right")),
+        (PartId::RightBandEndInner, (Band, "end_right", "inner")),
+        (PartId::LeftBandEndInner, (Band, "inner", "end_left")),
     ]
 };
 
-const JOINTS: &[(&str, At, At)] = {
+const JOINTS: &[(PartId, At, At)] = {
     use PieceId::{Back, Front, PocketFacing, Yoke};
     &[
         (
-            "seat seam across the yoke seam",
+            PartId::SeatAcrossYoke,
             (Back, "top", "seat"),
             (Yoke, "centre", "lower"),
         ),
         (
-            "outseam across the yoke seam",
+            PartId::OutseamAcrossYoke,
             (Back, "side", "top"),
             (Yoke, "lower", "side"),
         ),
         (
-            "waist across the outseam",
+            PartId::WaistAcrossOutseam,
             (PocketFacing, "side", "waist"),
             (Yoke, "side", "top"),
         ),
         (
-            "hem across the outseam",
+            PartId::HemAcrossOutseam,
             (Front, "hem", "side"),
             (Back, "hem", "side"),
         ),
         (
-            "hem across the inseam",
+            PartId::HemAcrossInseam,
             (Front, "inseam", "hem"),
             (Back, "inseam", "hem"),
         ),

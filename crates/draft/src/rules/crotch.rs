@@ -1,8 +1,9 @@
 //! Rules about the crotch: how far it reaches, how deep it lies, how it curves.
 
 use geometry::{Path, Point, angle_between};
-use style::{Level, MeasureId};
+use style::{Level, MeasureId, PartId};
 use trade::{Angle, Length};
+use words::Words;
 
 use super::{Broken, Case, cm, deg, within};
 use crate::pattern::Pattern;
@@ -50,7 +51,7 @@ pub(super) fn drop(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "crotch point",
+            PartId::CrotchPoint,
             format!(
                 "the back crotch point lies {} {} the front one; 0 to 1.5 cm below is usual",
                 cm(drop.abs()),
@@ -74,7 +75,7 @@ pub(super) fn level(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     }
     vec![Broken::warning(
-        "crotch curves",
+        PartId::CrotchCurves,
         format!(
             "the lowest points of front and back lie {} apart in height; up to {} is usual",
             cm(apart),
@@ -94,9 +95,9 @@ pub(super) fn smooth(case: &Case<'_>) -> Vec<Broken> {
     if jump <= Angle::deg(5.0) {
         Vec::new()
     } else if jump <= Angle::deg(10.0) {
-        vec![Broken::warning("crotch line", message)]
+        vec![Broken::warning(PartId::CrotchLine, message)]
     } else {
-        vec![Broken::error("crotch line", message)]
+        vec![Broken::error(PartId::CrotchLine, message)]
     }
 }
 
@@ -125,8 +126,12 @@ fn felt_curve(line: &Path) -> Option<(Length, bool)> {
 
 pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
     let lines = [
-        ("front crotch curve", front_line(case.pattern), 30.0),
-        ("back crotch curve", back_line(case.pattern).cloned(), 50.0),
+        (PartId::FrontCrotchCurve, front_line(case.pattern), 30.0),
+        (
+            PartId::BackCrotchCurve,
+            back_line(case.pattern).cloned(),
+            50.0,
+        ),
     ];
     let mut broken = Vec::new();
     for (about, line, least) in lines {
@@ -181,7 +186,7 @@ pub(super) fn balance(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     }
     vec![Broken::note(
-        "balance of the leg",
+        PartId::LegBalance,
         format!(
             "inward of the crease the back is {} wider than the front; {} would follow from the crotch extensions",
             cm(more),
@@ -203,7 +208,7 @@ pub(super) fn seat_slope(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "seat seam",
+            PartId::SeatSeam,
             format!(
                 "the seat seam slopes by {} against the grain; 12° to 16° is usual for jeans",
                 deg(slope)
@@ -216,7 +221,7 @@ pub(super) fn seat_slope(case: &Case<'_>) -> Vec<Broken> {
 /// A share of the seat outside its usual range.
 fn share(
     case: &Case<'_>,
-    about: &str,
+    about: PartId,
     reach: Option<Length>,
     (low, high): (f64, f64),
 ) -> Vec<Broken> {
@@ -237,7 +242,8 @@ fn share(
         Broken::warning(
             about,
             format!(
-                "{about} reaches {} or {share:.3} of the seat; {low:.3} to {high:.3} ({} to {}) is usual",
+                "{} reaches {} or {share:.3} of the seat; {low:.3} to {high:.3} ({} to {}) is usual",
+                about.words(Words::english()),
                 cm(reach),
                 cm(seat * low),
                 cm(seat * high)
@@ -250,7 +256,7 @@ fn share(
 pub(super) fn front_extension(case: &Case<'_>) -> Vec<Broken> {
     share(
         case,
-        "the front crotch",
+        PartId::FrontCrotch,
         front_reach(case.pattern),
         (0.035, 0.075),
     )
@@ -259,7 +265,7 @@ pub(super) fn front_extension(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn back_extension(case: &Case<'_>) -> Vec<Broken> {
     share(
         case,
-        "the back crotch",
+        PartId::BackCrotch,
         back_reach(case.pattern),
         (0.065, 0.125),
     )
@@ -267,5 +273,5 @@ pub(super) fn back_extension(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn fork(case: &Case<'_>) -> Vec<Broken> {
     let both = (|| Some(front_reach(case.pattern)? + back_reach(case.pattern)?))();
-    share(case, "the whole crotch", both, (0.105, 0.185))
+    share(case, PartId::WholeCrotch, both, (0.105, 0.185))
 }

@@ -1,6 +1,7 @@
 //! Rules about lines: smooth through seams, square at corners, the leg straight on its grain.
 
 use geometry::{Point, angle_between};
+use style::PartId;
 use trade::{Angle, Length};
 
 use super::{Broken, Case, beyond, cm, corners, deg, fine, joints, within};
@@ -40,8 +41,8 @@ pub(super) fn square(case: &Case<'_>) -> Vec<Broken> {
         })
         .collect();
     for (panel, name) in [
-        (PieceId::Front, "front hem at the crease"),
-        (PieceId::Back, "back hem at the crease"),
+        (PieceId::Front, PartId::FrontHemAtCrease),
+        (PieceId::Back, PartId::BackHemAtCrease),
     ] {
         let Some(piece) = case.pattern.piece(panel) else {
             continue;
@@ -71,10 +72,30 @@ fn right_of((foot, top): (Point, Point), p: Point) -> Length {
     Length::mm((p - foot).cross(along) / along.hypot())
 }
 
-fn leg_panels<'a>(case: &'a Case<'_>) -> impl Iterator<Item = (&'static str, Panel, &'a Piece)> {
+/// What findings are about on one panel of the leg.
+#[derive(Clone, Copy)]
+struct Legged {
+    word: &'static str,
+    crease: PartId,
+    outseam: PartId,
+}
+
+const FRONT: Legged = Legged {
+    word: "front",
+    crease: PartId::FrontCrease,
+    outseam: PartId::FrontOutseam,
+};
+
+const BACK: Legged = Legged {
+    word: "back",
+    crease: PartId::BackCrease,
+    outseam: PartId::BackOutseam,
+};
+
+fn leg_panels<'a>(case: &'a Case<'_>) -> impl Iterator<Item = (Legged, Panel, &'a Piece)> {
     [
-        ("front", PieceId::Front, Panel::Front),
-        ("back", PieceId::Back, Panel::Back),
+        (FRONT, PieceId::Front, Panel::Front),
+        (BACK, PieceId::Back, Panel::Back),
     ]
     .into_iter()
     .filter_map(|(name, id, panel)| Some((name, panel, case.pattern.piece(id)?)))
@@ -97,7 +118,7 @@ pub(super) fn crease(case: &Case<'_>) -> Vec<Broken> {
             let off = right_of(piece.grain, a.midpoint(b));
             if beyond(off.abs().to_mm(), CREASE_OFF.to_mm()) {
                 broken.push(Broken::error(
-                    &format!("{name} crease"),
+                    name.crease,
                     format!(
                         "the grain runs {} beside the middle of the {level}; within {} the leg hangs straight",
                         fine(off.abs()),
@@ -128,7 +149,7 @@ fn outseam_on_grain(case: &Case<'_>) -> Vec<Broken> {
                 .fold(off, Length::max);
             (stray > STRAY).then(|| {
                 Broken::error(
-                    &format!("{name} outseam"),
+                    name.outseam,
                     format!("between hip and hem the outseam strays {} from the grain; it should be straight", fine(stray)),
                 )
             })
@@ -137,7 +158,7 @@ fn outseam_on_grain(case: &Case<'_>) -> Vec<Broken> {
 }
 
 /// At the crotch line the crease may sit in the middle or up to 1 cm towards the side.
-fn crease_at_crotch(case: &Case<'_>, name: &str, panel: Panel, piece: &Piece) -> Option<Broken> {
+fn crease_at_crotch(case: &Case<'_>, name: Legged, panel: Panel, piece: &Piece) -> Option<Broken> {
     let crotch = piece.point("crotch")?;
     let width = case.pattern.width(panel, crotch.y)?;
     let middle = Point::new(crotch.x + width.to_mm() / 2.0, crotch.y);
@@ -151,7 +172,7 @@ fn crease_at_crotch(case: &Case<'_>, name: &str, panel: Panel, piece: &Piece) ->
         "inseam"
     };
     Some(Broken::warning(
-        &format!("{name} crease"),
+        name.crease,
         format!(
             "at the crotch the crease lies {} from the middle towards the {side}; usual is the middle or up to 1 cm towards the outseam",
             cm(towards_side.abs())
@@ -170,12 +191,12 @@ pub(super) fn taper(case: &Case<'_>) -> Vec<Broken> {
         let outwards =
             |v: geometry::Vec2, sign: f64| Angle::rad(sign * v.cross(up).atan2(v.dot(up)));
         lines.push((
-            format!("{name} inseam"),
+            format!("{} inseam", name.word),
             outwards(-inseam.end_direction(), -1.0),
         ));
         if !case.pattern.spec.straight_outseam {
             lines.push((
-                format!("{name} outseam"),
+                format!("{} outseam", name.word),
                 outwards(side.start_direction(), 1.0),
             ));
         }
@@ -190,7 +211,7 @@ pub(super) fn taper(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "leg below the knee",
+            PartId::LegBelowKnee,
             format!(
                 "the {} tapers by {}, the {} by {}; within 0.5° the leg hangs straight",
                 most.0,

@@ -13,9 +13,9 @@ mod seams;
 #[cfg(test)]
 mod tests;
 
-use style::{Figure, Fit, Size, StyleDoc};
+use style::{Figure, Fit, PartId, Size, StyleDoc, Subject};
 use trade::{Angle, Length};
-use words::Words;
+use words::Said;
 
 pub use corners::{Corner, Joint, corners, joints};
 
@@ -60,30 +60,30 @@ struct Case<'a> {
 #[derive(Clone, Debug, PartialEq)]
 struct Broken {
     severity: Severity,
-    about: String,
+    subject: Subject,
     message: String,
     remedy: Option<&'static str>,
 }
 
 impl Broken {
-    fn new(severity: Severity, about: &str, message: String) -> Broken {
+    fn new(severity: Severity, about: impl Into<Subject>, message: String) -> Broken {
         Broken {
             severity,
-            about: about.to_owned(),
+            subject: about.into(),
             message,
             remedy: None,
         }
     }
 
-    fn error(about: &str, message: String) -> Broken {
+    fn error(about: impl Into<Subject>, message: String) -> Broken {
         Broken::new(Severity::Error, about, message)
     }
 
-    fn warning(about: &str, message: String) -> Broken {
+    fn warning(about: impl Into<Subject>, message: String) -> Broken {
         Broken::new(Severity::Warning, about, message)
     }
 
-    fn note(about: &str, message: String) -> Broken {
+    fn note(about: impl Into<Subject>, message: String) -> Broken {
         Broken::new(Severity::Note, about, message)
     }
 
@@ -305,11 +305,12 @@ pub fn findings(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
         found.extend((rule.check)(&case).into_iter().map(|broken| Finding {
             code: rule.code,
             severity: judged(rule.code, broken.severity, own),
-            about: broken.about,
+            subject: broken.subject,
             size: Some(size),
-            message: broken.message,
-            source: rule.source,
-            remedy: broken.remedy.map(str::to_owned),
+            found_in: None,
+            message: broken.message.into(),
+            source: rule.source.into(),
+            remedy: broken.remedy.map(Said::from),
             edit: None,
             place: None,
             follows: false,
@@ -366,8 +367,7 @@ fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             if off > Length::ZERO { "more" } else { "less" },
             fine(allowed)
         );
-        let about = Words::english().named(m.measure.within());
-        let finding = Finding::new("pattern::measure", severity, about, message, SOURCE)
+        let finding = Finding::new("pattern::measure", severity, m.measure, message, SOURCE)
             .of_size(size)
             .help("change the chart to what the pattern measures, or correct the pattern and bring it again");
         // The chart's values are those of the base size; other sizes follow by its grades.
@@ -391,7 +391,7 @@ fn laid_out(pattern: &Pattern, own: &FromFile, size: Size) -> Option<Finding> {
     let finding = Finding::new(
         "pattern::laid-out",
         Severity::Note,
-        "own pattern",
+        PartId::OwnPattern,
         format!(
             "{} holds no {}; they are laid out on its panels by the chart",
             own.file,
@@ -410,7 +410,7 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             Finding::new(
                 "pattern::unused",
                 Severity::Error,
-                "own pattern",
+                PartId::OwnPattern,
                 format!("the maker's own pattern could not be used, and the pieces are drafted from the chart: {why}"),
                 "the maker's own pattern",
             )
@@ -427,10 +427,11 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
         return vec![Finding {
             code: "fit::conflict",
             severity: Severity::Error,
-            about: "chart".to_owned(),
+            subject: PartId::Chart.into(),
             size: Some(size),
-            message: conflict.to_string(),
-            source: SOURCE,
+            found_in: None,
+            message: conflict.to_string().into(),
+            source: SOURCE.into(),
             remedy: None,
             edit: None,
             place: None,
@@ -443,14 +444,16 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
         beyond(off.abs().to_mm(), MET_MM).then(|| Finding {
             code: "fit::measure-missed",
             severity: Severity::Error,
-            about: Words::english().named(m.measure.within()).to_owned(),
+            subject: m.measure.into(),
             size: Some(size),
+            found_in: None,
             message: format!(
                 "the pattern measures {}, the chart says {}",
                 fine(m.pattern),
                 fine(chart)
-            ),
-            source: SOURCE,
+            )
+            .into(),
+            source: SOURCE.into(),
             remedy: None,
             edit: None,
             place: None,

@@ -1,6 +1,7 @@
 //! Rules about each piece by itself, and about notches that have to fall together.
 
 use geometry::{area, is_simple};
+use style::PartId;
 use trade::Length;
 
 use super::seams::notch;
@@ -27,7 +28,7 @@ pub(super) fn outlines(case: &Case<'_>) -> Vec<Broken> {
 }
 
 fn outline(piece: &Piece) -> Option<Broken> {
-    let error = |message: String| Some(Broken::error(piece.id.name(), message));
+    let error = |message: String| Some(Broken::error(piece.id, message));
     for (k, edge) in piece.edges.iter().enumerate() {
         let next = &piece.edges[(k + 1) % piece.edges.len()];
         let gap = Length::mm((edge.path.end() - next.path.start()).hypot());
@@ -58,7 +59,7 @@ fn stray_notches(piece: &Piece) -> impl Iterator<Item = Broken> + '_ {
         let on = length.is_some_and(|l| n.along >= -ON_EDGE && n.along <= l + ON_EDGE);
         (!on).then(|| {
             Broken::error(
-                piece.id.name(),
+                piece.id,
                 format!("the notch “{}” does not lie on its edge", n.name),
             )
         })
@@ -66,7 +67,7 @@ fn stray_notches(piece: &Piece) -> impl Iterator<Item = Broken> + '_ {
 }
 
 /// Every pair of notches that meet, as the distance of each from a common place along its seam.
-fn pairs(p: &Pattern) -> Vec<(&'static str, Option<Length>, Option<Length>)> {
+fn pairs(p: &Pattern) -> Vec<(PartId, Option<Length>, Option<Length>)> {
     let from_start = |piece, edge, name| notch(p, piece, edge, name).map(|n| n.0);
     let from_end = |piece, edge, name| notch(p, piece, edge, name).map(|n| n.1 - n.0);
     let edge = |piece, name| Some(p.piece(piece)?.edge(name)?.length());
@@ -82,27 +83,27 @@ fn pairs(p: &Pattern) -> Vec<(&'static str, Option<Length>, Option<Length>)> {
     use PieceId::{Back, Front, PocketBag, PocketFacing, Yoke};
     vec![
         (
-            "knee on the outseam",
+            PartId::KneeOnOutseam,
             from_start(Front, "side", "outseam knee"),
             from_start(Back, "side", "outseam knee"),
         ),
         (
-            "hip",
+            PartId::Hip,
             from_start(Front, "side", "hip"),
             from_start(Back, "side", "hip"),
         ),
         (
-            "knee on the inseam",
+            PartId::KneeOnInseam,
             from_end(Front, "inseam", "inseam knee"),
             from_end(Back, "inseam", "inseam knee"),
         ),
         (
-            "middle of the yoke seam",
+            PartId::YokeSeamMiddle,
             from_end(Back, "top", "yoke middle"),
             from_start(Yoke, "lower", "yoke middle"),
         ),
         (
-            "pocket mouth on the outseam",
+            PartId::MouthOnOutseam,
             (|| {
                 Some(
                     from_end(PocketFacing, "side_under", "mouth at outseam")?
@@ -111,18 +112,14 @@ fn pairs(p: &Pattern) -> Vec<(&'static str, Option<Length>, Option<Length>)> {
             })(),
             from_end(PocketBag, "side_under", "mouth at outseam"),
         ),
+        (PartId::LeftSideOnBand, on_band(|f, _| f), band("side_left")),
         (
-            "left side on the band",
-            on_band(|f, _| f),
-            band("side_left"),
-        ),
-        (
-            "centre back on the band",
+            PartId::BackCentreOnBand,
             on_band(|f, y| f + y),
             band("centre_back"),
         ),
         (
-            "right side on the band",
+            PartId::RightSideOnBand,
             on_band(|f, y| f + y * 2.0),
             band("side_right"),
         ),

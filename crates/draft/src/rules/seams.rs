@@ -1,5 +1,6 @@
 //! Rules about seams: both sides of a seam are as long as each other, and notches fall together.
 
+use style::{PartId, SeamId, Subject};
 use trade::Length;
 
 use super::{Broken, Case, beyond, cm, fine, within};
@@ -30,7 +31,12 @@ pub(super) fn notch(
 }
 
 /// Says how two lengths that should be equal differ; nothing when they agree within `allowed`.
-fn unequal(about: &str, a: (&str, Length), b: (&str, Length), allowed: Length) -> Option<Broken> {
+fn unequal(
+    about: impl Into<Subject>,
+    a: (&str, Length),
+    b: (&str, Length),
+    allowed: Length,
+) -> Option<Broken> {
     let gap = a.1 - b.1;
     if gap.abs() <= allowed {
         return None;
@@ -64,7 +70,7 @@ pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
         return broken;
     };
     broken.extend(unequal(
-        "outseam",
+        SeamId::Outseam,
         ("the front", front),
         ("the back with its yoke", back),
         WALK,
@@ -75,9 +81,9 @@ pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
     };
     if let (Some(f), Some(b)) = (marks(PieceId::Front), marks(PieceId::Back)) {
         let parts = [
-            ("outseam, hem to knee", f.0, b.0),
-            ("outseam, knee to hip", f.1 - f.0, b.1 - b.0),
-            ("outseam, hip to waist", front - f.1, back - b.1),
+            (PartId::OutseamHemToKnee, f.0, b.0),
+            (PartId::OutseamKneeToHip, f.1 - f.0, b.1 - b.0),
+            (PartId::OutseamHipToWaist, front - f.1, back - b.1),
         ];
         for (about, front, back) in parts {
             broken.extend(unequal(
@@ -109,7 +115,7 @@ pub(super) fn inseam_below_knee(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     };
     unequal(
-        "inseam, hem to knee",
+        PartId::InseamHemToKnee,
         ("the front", front.1),
         ("the back", back.1),
         BETWEEN_NOTCHES,
@@ -119,7 +125,7 @@ pub(super) fn inseam_below_knee(case: &Case<'_>) -> Vec<Broken> {
 }
 
 pub(super) fn inseam_stretch(case: &Case<'_>) -> Vec<Broken> {
-    const ABOUT: &str = "inseam, knee to crotch";
+    const ABOUT: PartId = PartId::InseamKneeToCrotch;
     let Some((front, back)) = both_inseams(case) else {
         return Vec::new();
     };
@@ -156,9 +162,14 @@ pub(super) fn yoke(case: &Case<'_>) -> Vec<Broken> {
     let (Some(yoke), Some(back)) = (lengths(Run::YokeLower), lengths(Run::BackTop)) else {
         return Vec::new();
     };
-    unequal("yoke seam", ("the yoke", yoke), ("the back", back), WALK)
-        .into_iter()
-        .collect()
+    unequal(
+        PartId::YokeSeam,
+        ("the yoke", yoke),
+        ("the back", back),
+        WALK,
+    )
+    .into_iter()
+    .collect()
 }
 
 /// Band seam of the whole body, left and right.
@@ -173,7 +184,7 @@ pub(super) fn band(case: &Case<'_>) -> Vec<Broken> {
     };
     let ease = p.spec.band_ease;
     let mut broken: Vec<Broken> = unequal(
-        "band seam",
+        PartId::BandSeam,
         ("the body", body),
         ("the band with its stated ease", band + ease),
         BAND_WALK,
@@ -184,7 +195,7 @@ pub(super) fn band(case: &Case<'_>) -> Vec<Broken> {
     if ease < -Length::mm(0.1) || ease > most + Length::mm(0.1) {
         broken.push(
             Broken::warning(
-                "band seam",
+                PartId::BandSeam,
                 format!(
                     "the body is {} longer than the band; 0 to {} can be eased on",
                     fine(ease),
@@ -205,7 +216,7 @@ pub(super) fn overlap(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     };
     let mut broken: Vec<Broken> = unequal(
-        "waistband",
+        PartId::Waistband,
         ("its inner edge", inner),
         ("its seam with the overlap", join + overlap),
         Length::mm(0.1),
@@ -215,7 +226,7 @@ pub(super) fn overlap(case: &Case<'_>) -> Vec<Broken> {
     if !within(overlap.to_mm(), 34.9, 45.1) {
         broken.push(
             Broken::warning(
-                "waistband",
+                PartId::Waistband,
                 format!(
                     "the band overlaps by {}; 3.5 to 4.5 cm is usual",
                     cm(overlap)
@@ -234,12 +245,12 @@ pub(super) fn pocket_facing(case: &Case<'_>) -> Vec<Broken> {
     // Front and facing are drawn in one frame, so their edges must meet where the mouth was cut.
     let meets = [
         (
-            "outseam at the pocket mouth",
+            PartId::OutseamAtMouth,
             edge(PieceId::Front, "side").map(geometry::Path::end),
             edge(PieceId::PocketFacing, "side").map(geometry::Path::start),
         ),
         (
-            "waist at the pocket mouth",
+            PartId::WaistAtMouth,
             edge(PieceId::Front, "waist").map(geometry::Path::start),
             edge(PieceId::PocketFacing, "waist").map(geometry::Path::end),
         ),
@@ -264,7 +275,7 @@ pub(super) fn pocket_facing(case: &Case<'_>) -> Vec<Broken> {
         edge(PieceId::PocketBag, "mouth"),
     ) {
         broken.extend(unequal(
-            "pocket mouth",
+            PartId::PocketMouth,
             ("the front", front.length()),
             ("the bag", bag.length()),
             BETWEEN_NOTCHES,

@@ -237,7 +237,7 @@ fn band_overlap() {
     let code = "fit::band-overlap";
     let found = after(code, |d| scale(d, PieceId::Band, "inner", 1.001));
     assert_eq!(severities(&found), [Error]);
-    let wide = redrafted(code, |s| s.band_overlap = Length::mm(60.0));
+    let wide = redrafted(code, |s| s.set(MeasureId::BandOverlap, Length::mm(60.0)));
     assert_eq!(severities(&wide), [Warning]);
 }
 

@@ -3,7 +3,7 @@
 #![allow(dead_code, clippy::unwrap_used)]
 
 use draft::Spec;
-use style::{ChartEntry, Figure, Fit, OutseamLine, Size, Sizes, StyleDoc, MeasureId};
+use style::{ChartEntry, Figure, Fit, MeasureId, OutseamLine, Size, Sizes, StyleDoc};
 use trade::Length;
 
 /// The core of a chart.

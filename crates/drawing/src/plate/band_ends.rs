@@ -225,7 +225,8 @@ fn path_of(
         let along = (b - a) / room.max(1e-9);
         let middle = a.midpoint(b);
         // Only a row along the seam has the middle of the band to its left.
-        let lower = count == 1 && a.y < figure.garment.pattern.spec[MeasureId::BandHeight].to_mm() / 2.0;
+        let lower =
+            count == 1 && a.y < figure.garment.pattern.spec[MeasureId::BandHeight].to_mm() / 2.0;
         // Those of the V stand outside it, the others inside the band.
         let beside = if lower || k > 2 {
             BESIDE_MM

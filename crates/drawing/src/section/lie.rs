@@ -8,7 +8,7 @@ use std::f64::consts::FRAC_PI_2;
 
 use geometry::Point;
 use sewing::{Garment, allowances, turned_depth};
-use style::{Construction, Seam, MeasureId};
+use style::{Construction, MeasureId, Seam};
 use trade::Length;
 
 use super::band::Corner;

@@ -67,6 +67,7 @@ pub fn run(asked: &PlanOrder) -> Result<Exit, Trouble> {
 
 /// What the order states beyond what is usual, in words with the reason.
 fn unusual(order: &Order) -> Vec<String> {
+    let english = ::words::Words::english();
     let stated = style::stated_by_order(order).into_iter();
     stated
         .filter_map(|one| {
@@ -74,7 +75,9 @@ fn unusual(order: &Order) -> Vec<String> {
             let [from, to] = range.usual;
             Some(format!(
                 "{}: it is {}; {from} to {to} is usual ({})",
-                one.about, one.amount, range.reason
+                english.putting(one.value.called()),
+                one.amount,
+                range.reason
             ))
         })
         .collect()

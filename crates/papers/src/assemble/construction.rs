@@ -2,7 +2,7 @@
 
 use draft::ClothUse;
 use sewing::{Described, class_of, describe};
-use style::{BandMethod, Cloth, Construction, RowSpec, Seam, MeasureId};
+use style::{BandMethod, Cloth, Construction, MeasureId, RowSpec, Seam};
 use trade::Length;
 
 use super::Context;

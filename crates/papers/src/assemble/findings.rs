@@ -38,12 +38,16 @@ pub(super) fn findings(context: &Context<'_>) -> Vec<FindingRow> {
 
 /// What a filled pack cannot print beyond the fields of its style.
 pub(super) fn unprintable(context: &Context<'_>, pack: &Pack) -> Option<FindingRow> {
-    let found = letters_elsewhere(pack, &letters(context.loaded))?;
+    let found = letters_elsewhere(pack, context.loaded)?;
     Some(row(context, &found))
 }
 
 /// A finding as it is printed.
 fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
+    let words = Words::english();
+    // Seams are printed by the names that files give them.
+    let about = found.about(words).replace('_', " ");
+    let message = capital(&found.message(words));
     FindingRow {
         severity: match found.severity {
             draft::Severity::Error => Severity::Error,
@@ -52,22 +56,21 @@ fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
         },
         code: found.code.to_owned(),
         about: match found.size {
-            Some(size) => format!("{}, size {size}", found.about.replace('_', " ")),
-            None => found.about.replace('_', " "),
+            Some(size) => format!("{about}, size {size}"),
+            None => about,
         },
         message: match found.muted(&context.shown.doc) {
-            Some((_, muted)) => format!(
-                "{}. Left so by the maker: {}",
-                capital(&found.message),
-                muted.reason
-            ),
-            None => capital(&found.message) + ".",
+            Some((_, muted)) => format!("{message}. Left so by the maker: {}", muted.reason),
+            None => message + ".",
         },
         place: found
             .place
             .and_then(|place| place_words(context, place))
             .unwrap_or_default(),
-        remedy: found.remedy.as_deref().map(capital).unwrap_or_default(),
+        remedy: found
+            .remedy(words)
+            .map(|remedy| capital(&remedy))
+            .unwrap_or_default(),
     }
 }
 

@@ -1,5 +1,6 @@
 //! Crossings against what a machine takes under its foot.
 
+use style::{PartId, SeamId, Subject};
 use trade::counted;
 
 use super::case::{Broken, Case};
@@ -59,17 +60,17 @@ pub(super) fn machine(case: &Case<'_>) -> Vec<Broken> {
         .collect()
 }
 
-fn about(crossing: &Crossing) -> &'static str {
+fn about(crossing: &Crossing) -> Subject {
     match crossing.kind {
-        CrossingKind::SeatYoke => "seat and yoke",
-        CrossingKind::Crotch => "crotch",
-        CrossingKind::Hem => "hem",
-        CrossingKind::OutseamYoke => "outseam and yoke",
-        CrossingKind::Band => "band",
-        CrossingKind::Loop => "belt loop",
-        CrossingKind::Mouth => "pocket mouth",
-        CrossingKind::BackPocket => "back pocket",
-        CrossingKind::CoinPocket => "coin pocket",
+        CrossingKind::SeatYoke => PartId::SeatAndYoke.into(),
+        CrossingKind::Crotch => PartId::Crotch.into(),
+        CrossingKind::Hem => SeamId::Hem.into(),
+        CrossingKind::OutseamYoke => PartId::OutseamAndYoke.into(),
+        CrossingKind::Band => PartId::Band.into(),
+        CrossingKind::Loop => PartId::BeltLoop.into(),
+        CrossingKind::Mouth => PartId::PocketMouth.into(),
+        CrossingKind::BackPocket => PartId::BackPocket.into(),
+        CrossingKind::CoinPocket => PartId::CoinPocket.into(),
     }
 }
 

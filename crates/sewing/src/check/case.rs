@@ -2,8 +2,9 @@
 
 use draft::{PieceId, Place, Severity};
 use geometry::{Point, contains};
-use style::Trim;
+use style::{Subject, Trim};
 use trade::Length;
+use words::Said;
 
 use crate::bulk::Crossing;
 use crate::context::Context;
@@ -67,9 +68,9 @@ pub(super) fn place(piece: PieceId, at: Point) -> Option<Place> {
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Broken {
     pub severity: Severity,
-    pub about: String,
-    pub message: String,
-    pub remedy: Option<String>,
+    pub subject: Subject,
+    pub message: Said,
+    pub remedy: Option<Said>,
     /// The value of the style that is the remedy, and what it becomes.
     pub cure: Option<(String, String)>,
     pub place: Option<Place>,
@@ -78,10 +79,10 @@ pub(super) struct Broken {
 }
 
 impl Broken {
-    fn new(severity: Severity, about: impl Into<String>, message: impl Into<String>) -> Broken {
+    fn new(severity: Severity, subject: impl Into<Subject>, message: impl Into<Said>) -> Broken {
         Broken {
             severity,
-            about: about.into(),
+            subject: subject.into(),
             message: message.into(),
             remedy: None,
             cure: None,
@@ -90,19 +91,19 @@ impl Broken {
         }
     }
 
-    pub fn error(about: impl Into<String>, message: impl Into<String>) -> Broken {
-        Broken::new(Severity::Error, about, message)
+    pub fn error(subject: impl Into<Subject>, message: impl Into<Said>) -> Broken {
+        Broken::new(Severity::Error, subject, message)
     }
 
-    pub fn warning(about: impl Into<String>, message: impl Into<String>) -> Broken {
-        Broken::new(Severity::Warning, about, message)
+    pub fn warning(subject: impl Into<Subject>, message: impl Into<Said>) -> Broken {
+        Broken::new(Severity::Warning, subject, message)
     }
 
-    pub fn note(about: impl Into<String>, message: impl Into<String>) -> Broken {
-        Broken::new(Severity::Note, about, message)
+    pub fn note(subject: impl Into<Subject>, message: impl Into<Said>) -> Broken {
+        Broken::new(Severity::Note, subject, message)
     }
 
-    pub fn help(mut self, remedy: impl Into<String>) -> Broken {
+    pub fn help(mut self, remedy: impl Into<Said>) -> Broken {
         self.remedy = Some(remedy.into());
         self
     }

@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::Point;
-use style::{Closing, MeasureId};
+use style::{Closing, MeasureId, PartId, Subject};
 use trade::Length;
 use trade::hardware::buttonhole_length;
 
@@ -31,7 +31,7 @@ pub(super) fn band_button(case: &Case<'_>) -> Vec<Broken> {
         if spec[MeasureId::BandOverlap] < needs {
             return Some(
                 Broken::warning(
-                    "band button",
+                    PartId::BandButton,
                     format!(
                         "the overlap of {} is too short for a button of {} set {} beyond the centre front",
                         mm(spec[MeasureId::BandOverlap]),
@@ -44,7 +44,7 @@ pub(super) fn band_button(case: &Case<'_>) -> Vec<Broken> {
         }
         (spec[MeasureId::BandHeight] < size + ROOM * 2.0).then(|| {
             Broken::warning(
-                "band button",
+                PartId::BandButton,
                 format!(
                     "a band of {} leaves no room above and below a button of {}",
                     mm(spec[MeasureId::BandHeight]),
@@ -77,7 +77,7 @@ pub(super) fn holes_in_stitching(case: &Case<'_>) -> Vec<Broken> {
             .min_by(|a, b| a.1.total_cmp(&b.1))?;
         (button_fly(case) && nearest < end).then(|| {
             Broken::warning(
-                "fly",
+                PartId::Fly,
                 format!(
                     "a row at {} crosses the buttonholes, which end {} from the fly edge",
                     mm(nearest),
@@ -99,7 +99,7 @@ pub(super) fn buttons_crowded(case: &Case<'_>) -> Vec<Broken> {
         let gap = case.context.pattern.spec[MeasureId::FlyLength] / (f64::from(fly.buttons) + 1.0);
         (button_fly(case) && fly.buttons > 0 && gap < size + ROOM).then(|| {
             Broken::warning(
-                "fly",
+                PartId::Fly,
                 if fly.buttons == 1 {
                     format!(
                         "1 button of {} stands only {} from each end",
@@ -140,7 +140,7 @@ pub(super) fn zip(case: &Case<'_>) -> Vec<Broken> {
             return None;
         };
         (!button_fly(case)).then(|| {
-            Broken::warning("zip", said)
+            Broken::warning(PartId::Zip, said)
                 .help(format!(
                     "about {}: half an inch less than the fly",
                     mm(fly - Length::inches(0.5))
@@ -167,8 +167,8 @@ pub(super) fn hole_near_end(case: &Case<'_>) -> Vec<Broken> {
             .map(|p| distance(ground.polygon(), p))
             .into_iter()
             .fold(f64::INFINITY, f64::min);
-        let about = format!("buttonhole, {}", fixing.piece.name().to_lowercase());
-        if Length::mm(room) < HOLE_FROM_EDGE && out.iter().all(|b| b.about != about) {
+        let about = Subject::Buttonhole(fixing.piece);
+        if Length::mm(room) < HOLE_FROM_EDGE && out.iter().all(|b| b.subject != about) {
             out.push(
                 Broken::warning(
                     about,
@@ -196,11 +196,11 @@ pub(super) fn hole_for_button(case: &Case<'_>) -> Vec<Broken> {
             FixingKind::Button(size) if f.from == fixing.from => Some(size),
             _ => None,
         });
-        let about = format!("buttonhole for {}", fixing.from);
+        let about = Subject::ButtonholeFor(fixing.from.clone());
         let Some(button) = button.filter(|b| hole < *b + HOLE_EASE) else {
             continue;
         };
-        if out.iter().all(|b| b.about != about) {
+        if out.iter().all(|b| b.subject != about) {
             out.push(
                 Broken::warning(
                     about,

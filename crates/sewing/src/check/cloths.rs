@@ -1,8 +1,10 @@
 //! Whether the cloths suit what they are used for, and the shell what the chart asks of it.
 
 use draft::{PieceId, mean_seat, mean_thigh};
-use style::{ClothUse, Lining, MeasureId};
+use style::{ClothUse, Lining, MeasureId, Subject};
 use trade::Length;
+
+use words::Said;
 
 use super::case::{Broken, Case};
 use super::fibres::{stretches, told};
@@ -32,13 +34,16 @@ pub(super) fn unfit_use(case: &Case<'_>) -> Vec<Broken> {
             continue;
         };
         let (about, said) = (
-            format!("cloth {key}"),
+            Subject::Cloth(key.clone()),
             format!(
                 "{} is bought as {} and used as {asked}",
                 cloth.name, cloth.r#use
             ),
         );
-        if out.iter().any(|b| b.about == about && b.message == said) {
+        if out
+            .iter()
+            .any(|b| b.subject == about && b.message == Said::from(said.as_str()))
+        {
             continue;
         }
         // A shell of pocketing or lining tears; the other way round is heavier or lighter than need be.
@@ -64,8 +69,16 @@ pub(super) fn needs_stretch(case: &Case<'_>) -> Vec<Broken> {
     let tag = case.context.size.waist;
     let (figure, waist) = (doc.style.figure, tag.length());
     let measures = [
-        ("seat", spec[MeasureId::Seat], mean_seat(figure, waist)),
-        ("thigh", spec[MeasureId::Thigh], mean_thigh(figure, waist)),
+        (
+            MeasureId::Seat,
+            spec[MeasureId::Seat],
+            mean_seat(figure, waist),
+        ),
+        (
+            MeasureId::Thigh,
+            spec[MeasureId::Thigh],
+            mean_thigh(figure, waist),
+        ),
     ];
     let fibre = match told(&cloth.fibre) {
         Some(words) => format!("({words}) has no fibre that stretches"),

@@ -1,6 +1,6 @@
 //! What the hem is to look like against how it is made.
 
-use style::Construction;
+use style::{Construction, SeamId};
 use trade::StitchType;
 
 use super::case::{Broken, Case};
@@ -25,7 +25,7 @@ pub(super) fn roping(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     };
     vec![
-        Broken::note("hem", format!("roping is wanted, and {why}"))
+        Broken::note(SeamId::Hem, format!("roping is wanted, and {why}"))
             .help("a rolled hem in one row of 401, through a folder")
             .at(case.seam_place("hem")),
     ]

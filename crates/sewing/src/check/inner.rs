@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::{Point, contains};
-use style::MeasureId;
+use style::{MeasureId, PartId};
 use trade::Length;
 
 use super::case::{Broken, Case, distance_to_line, place};
@@ -52,7 +52,7 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
         let far = Length::mm(far);
         (far > hidden).then(|| {
             Broken::warning(
-                "extra pocket",
+                PartId::ExtraPocket,
                 format!(
                     "its top edge lies {} below the band seam; a belt of {} on a band of {} leaves it in view",
                     mm(far),
@@ -97,7 +97,7 @@ pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
         let (p, below) = deepest?;
         (seen > IN_VIEW).then(|| {
             Broken::note(
-                "extra pocket",
+                PartId::ExtraPocket,
                 format!(
                     "about {:.0} mm of its top edge of {:.0} mm lie in the pocket mouth, down to {:.0} mm below the band: seen when the mouth stands open",
                     seen.to_mm(),
@@ -120,14 +120,17 @@ pub(super) fn bag_short(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "pocket bag",
+            PartId::PocketBag,
             format!(
                 "it reaches {} below the mouth; a hand needs about {}",
                 mm(below),
                 mm(HAND)
             ),
         )
-        .help(format!("a depth of {}", mm(spec[MeasureId::MouthDepth] + HAND)))
+        .help(format!(
+            "a depth of {}",
+            mm(spec[MeasureId::MouthDepth] + HAND)
+        ))
         .at(case.point(PieceId::PocketBag, "fold_foot")),
     ]
 }
@@ -159,7 +162,7 @@ pub(super) fn bag_facing(case: &Case<'_>) -> Vec<Broken> {
             return None;
         };
         Some(
-            Broken::warning("pocket bag", said)
+            Broken::warning(PartId::PocketBag, said)
                 .help("a larger bag, or a facing that reaches less far beyond the mouth")
                 .at(case.point(PieceId::PocketBag, "fold_top")),
         )

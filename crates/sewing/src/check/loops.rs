@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::Point;
-use style::MeasureId;
+use style::{MeasureId, PartId};
 use trade::Length;
 
 use super::case::{Broken, Case, place};
@@ -42,7 +42,7 @@ pub(super) fn short(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "belt loops",
+            PartId::BeltLoops,
             format!(
                 "between its tacks a loop is {} high; a belt of {} needs {}",
                 mm(inside),
@@ -68,7 +68,7 @@ pub(super) fn loose(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::note(
-            "belt loops",
+            PartId::BeltLoops,
             format!(
                 "between its tacks a loop is {} high and the belt {}, which lies loose in it",
                 mm(inside),
@@ -96,9 +96,15 @@ pub(super) fn foot(case: &Case<'_>) -> Vec<Broken> {
         )
     };
     vec![
-        Broken::warning("belt loops", format!("{said}, and pull on the band alone"))
-            .help(format!("at least {}", mm(spec[MeasureId::BandHeight] + BELOW_SEAM)))
-            .at(any_loop(case)),
+        Broken::warning(
+            PartId::BeltLoops,
+            format!("{said}, and pull on the band alone"),
+        )
+        .help(format!(
+            "at least {}",
+            mm(spec[MeasureId::BandHeight] + BELOW_SEAM)
+        ))
+        .at(any_loop(case)),
     ]
 }
 
@@ -107,7 +113,7 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
     if count < LEAST {
         return vec![
             Broken::note(
-                "belt loops",
+                PartId::BeltLoops,
                 format!("{count} are few to hold a belt; {LEAST} to 7 are usual"),
             )
             .at(any_loop(case)),
@@ -132,7 +138,7 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
         };
         out.push(
             Broken::note(
-                "belt loops",
+                PartId::BeltLoops,
                 format!("two neighbours stand {} apart, which is {said}", mm(gap)),
             )
             .help(format!("between {} and {}", mm(NEAREST), mm(FARTHEST)))
@@ -145,7 +151,7 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
         if gap > FARTHEST_FRONT {
             out.push(
                 Broken::note(
-                    "belt loops",
+                    PartId::BeltLoops,
                     format!("the two beside the fly stand {} apart", mm(gap)),
                 )
                 .help(format!("at most {}", mm(FARTHEST_FRONT)))
@@ -169,7 +175,7 @@ pub(super) fn under_patch(case: &Case<'_>) -> Vec<Broken> {
             _ => None,
         })?;
         Some(
-            Broken::warning("patch", "a belt loop crosses the patch")
+            Broken::warning(PartId::Patch, "a belt loop crosses the patch")
                 .help("move the patch, or let its edge be caught under the loop on purpose")
                 .at(place(PieceId::Band, at)),
         )

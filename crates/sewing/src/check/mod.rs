@@ -97,10 +97,11 @@ pub(crate) fn findings(
             Finding {
                 code: rule.code,
                 severity: broken.severity,
-                about: broken.about,
+                subject: broken.subject,
                 size: Some(context.size),
+                found_in: None,
                 message: broken.message,
-                source: broken.source.unwrap_or(rule.source),
+                source: broken.source.unwrap_or(rule.source).into(),
                 remedy: broken.remedy,
                 edit: broken
                     .cure

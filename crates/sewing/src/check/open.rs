@@ -1,6 +1,6 @@
 //! What only the label knows and has not said yet. A style can be drafted and sewn without it, but not sent.
 
-use style::Purpose;
+use style::{PartId, Purpose, Subject};
 
 use super::case::{Broken, Case};
 
@@ -14,7 +14,7 @@ pub(super) fn workroom(case: &Case<'_>) -> Vec<Broken> {
         Some(room) => format!("write workroom = \"{room}\" under [style], or another of collection.toml"),
         None => "write a section such as [workrooms.first] with name and place into collection.toml, and workroom = \"first\" under [style]".to_owned(),
     };
-    vec![Broken::note("workroom", "it is open which workroom sews it").help(remedy)]
+    vec![Broken::note(PartId::Workroom, "it is open which workroom sews it").help(remedy)]
 }
 
 /// What the patch says or shows.
@@ -29,7 +29,7 @@ pub(super) fn patch(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     }
     vec![
-        Broken::note("patch", "it is open what the patch says or shows")
+        Broken::note(PartId::Patch, "it is open what the patch says or shows")
             .help(format!(
                 "write `text` under [trims.{}] in trims.toml, or name a drawing as `art` under [patch]",
                 patch.trim
@@ -56,7 +56,7 @@ pub(super) fn labels(case: &Case<'_>) -> Vec<Broken> {
             format!("; it is to tell {}", tells.join(", "))
         };
         Broken::note(
-            format!("label {}", label.trim),
+            Subject::Label(label.trim.clone()),
             format!("it is open what the label says{tells}"),
         )
         .help(format!(

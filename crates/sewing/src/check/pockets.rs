@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::{Point, contains};
-use style::MeasureId;
+use style::{MeasureId, PartId};
 use trade::Length;
 
 use super::case::{Broken, Case, distance, farthest_outside, nearest_edge, place};
@@ -19,9 +19,9 @@ const NEAR_SEAM: Length = Length::mm(10.0);
 const LEVEL: Length = Length::mm(3.2);
 
 /// The lines on the back the back pockets are set along.
-const BACK: [(&str, &str); 2] = [
-    ("pocket_left", "left back pocket"),
-    ("pocket_right", "right back pocket"),
+const BACK: [(&str, PartId); 2] = [
+    ("pocket_left", PartId::LeftBackPocket),
+    ("pocket_right", PartId::RightBackPocket),
 ];
 
 /// The seam an edge of the back is sewn into, for people.
@@ -109,7 +109,7 @@ pub(super) fn levels(case: &Case<'_>) -> Vec<Broken> {
             .max_by(|a, b| a.2.total_cmp(&b.2))?;
         (off > LEVEL.to_mm()).then(|| {
             Broken::warning(
-                "back pockets",
+                PartId::BackPockets,
                 format!(
                     "the {end} top corners of left and right lie {} apart when laid on one another; nothing states such a difference",
                     mm(Length::mm(off))
@@ -130,7 +130,7 @@ pub(super) fn coin_beyond(case: &Case<'_>) -> Vec<Broken> {
         let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
         (beyond > TOUCHES_MM).then(|| {
             Broken::warning(
-                "coin pocket",
+                PartId::CoinPocket,
                 format!(
                     "a corner of the coin pocket reaches {} beyond the facing it is set on and would be sewn through the bag",
                     mm(Length::mm(beyond))
@@ -152,7 +152,7 @@ pub(super) fn coin_hidden(case: &Case<'_>) -> Vec<Broken> {
         let middle = line.start().midpoint(line.end());
         contains(covered.polygon(), middle).then(|| {
             Broken::warning(
-                "coin pocket",
+                PartId::CoinPocket,
                 "the front covers the middle of the coin pocket's top edge",
             )
             .help("set it nearer to the band or to the outseam")
@@ -170,7 +170,7 @@ pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::warning(
-            "coin pocket",
+            PartId::CoinPocket,
             format!(
                 "it reaches {} from the outseam and the mouth is {} wide, so its inner corner disappears behind the front",
                 mm(reaches),
@@ -195,7 +195,7 @@ pub(super) fn coin_foot(case: &Case<'_>) -> Vec<Broken> {
         let lowest = outline.iter().min_by(|a, b| a.y.total_cmp(&b.y))?;
         (!covered).then(|| {
             Broken::note(
-                "coin pocket",
+                PartId::CoinPocket,
                 "its foot lies in the pocket mouth: the front does not cover and catch it",
             )
             .help("make it deeper, so that its foot lies behind the front")

@@ -1,6 +1,7 @@
 //! Rivets: what they go through, and how far from the edge.
 
 use draft::PieceId;
+use style::Subject;
 use trade::{Length, counted};
 
 use super::case::{Broken, Case, distance, place};
@@ -66,11 +67,8 @@ fn grip(case: &Case<'_>, rivet: &Fixing) -> Option<Grip> {
 }
 
 /// What a rivet is on, for people.
-fn about(rivet: &Fixing) -> String {
-    match rivet.piece {
-        PieceId::Front => "rivet at the pocket mouth".to_owned(),
-        piece => format!("rivet on {}", piece.name().to_lowercase()),
-    }
+fn about(rivet: &Fixing) -> Subject {
+    Subject::RivetOn(rivet.piece)
 }
 
 /// Says something of each kind of rivet once.
@@ -80,7 +78,7 @@ fn each(case: &Case<'_>, look: impl Fn(&Fixing, Length) -> Option<Broken>) -> Ve
         let Some(broken) = look(rivet, cap) else {
             continue;
         };
-        if out.iter().all(|b| b.about != broken.about) {
+        if out.iter().all(|b| b.subject != broken.subject) {
             out.push(broken.at(place(rivet.piece, rivet.at)));
         }
     }
@@ -166,7 +164,7 @@ pub(super) fn tack_on_rivet(case: &Case<'_>) -> Vec<Broken> {
             if gap >= CLEAR {
                 continue;
             }
-            let about = format!("rivet {}", rivet.from);
+            let about = Subject::Rivet(rivet.from.clone());
             let where_ = tack.from.replace('_', " ");
             out.push(
                 Broken::warning(

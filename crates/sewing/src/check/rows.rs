@@ -1,11 +1,11 @@
 //! Rows of stitches: where they run, how dense they are, and how they end.
 
-use style::{Construction, RowSpec, Seam, MeasureId};
+use style::{Construction, MeasureId, RowSpec, Seam, Subject};
 use trade::{Length, StitchDensity, StitchType};
 
 use super::case::{Broken, Case};
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH, allowances};
-use crate::context::mm;
+use crate::context::{mm, row_of, rows_of};
 use crate::garment::RowEnd;
 use crate::rows::JOINING;
 
@@ -45,12 +45,12 @@ pub(super) fn joins(seam: &Seam, row: &RowSpec) -> bool {
 }
 
 /// Looks at every row of every seam.
-fn each(case: &Case<'_>, look: impl Fn(&Seam, &RowSpec, &str) -> Option<Broken>) -> Vec<Broken> {
+fn each(case: &Case<'_>, look: impl Fn(&Seam, &RowSpec, Subject) -> Option<Broken>) -> Vec<Broken> {
     let mut out = Vec::new();
     for seam in case.context.seams {
         for (index, row) in seam.rows.iter().enumerate() {
-            let about = format!("{}, row {}", seam.name, index + 1);
-            out.extend(look(seam, row, &about).map(|b| b.at(case.row_place(&seam.name, index))));
+            let about = row_of(&seam.name, index + 1);
+            out.extend(look(seam, row, about).map(|b| b.at(case.row_place(&seam.name, index))));
         }
     }
     out
@@ -200,7 +200,7 @@ pub(super) fn gauge(case: &Case<'_>) -> Vec<Broken> {
                 }
                 out.push(
                     Broken::warning(
-                        format!("{}, rows {} and {}", seam.name, before + 1, index + 1),
+                        rows_of(&seam.name, before + 1, index + 1),
                         format!(
                             "run {} apart; two needles stand at least {} apart",
                             mm(gap),
@@ -223,8 +223,8 @@ pub(super) fn chain_end(case: &Case<'_>) -> Vec<Broken> {
     for row in case.rows {
         let chain = matches!(row.stitch, S101 | S401 | S404 | S406);
         let loose = row.begins == RowEnd::Backtacked || row.ends == RowEnd::Backtacked;
-        let about = format!("{}, row {}", row.seam, row.number);
-        if chain && loose && out.iter().all(|b| b.about != about) {
+        let about = row_of(&row.seam, row.number);
+        if chain && loose && out.iter().all(|b| b.subject != about) {
             out.push(
                 Broken::warning(
                     about,

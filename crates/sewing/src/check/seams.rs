@@ -1,6 +1,6 @@
 //! Seams and hems as a whole.
 
-use style::{Construction, Seam, MeasureId};
+use style::{Construction, MeasureId, Seam};
 use trade::Length;
 
 use super::case::{Broken, Case};
@@ -8,7 +8,7 @@ use super::rows::joins;
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH};
 use crate::bulk::Thicknesses;
 use crate::construct::construct;
-use crate::context::mm;
+use crate::context::{mm, seam_of};
 use crate::garment::Finish;
 use crate::laps::runs_to_selvedge;
 
@@ -39,7 +39,7 @@ pub(super) fn fell_width(case: &Case<'_>) -> Vec<Broken> {
             .unwrap_or(0);
         (far + EDGE_MARGIN < FELL_WIDTH.0).then(|| {
             Broken::warning(
-                seam.name.as_str(),
+                seam_of(&seam.name),
                 format!(
                     "its rows end {} from the fold; a felled lap narrower than {} cannot be turned in",
                     mm(far),
@@ -64,7 +64,7 @@ pub(super) fn no_joining_row(case: &Case<'_>) -> Vec<Broken> {
         let stated = seam.rows.is_empty() || seam.rows.iter().any(|row| joins(seam, row));
         (needs && !stated).then(|| {
             Broken::note(
-                seam.name.as_str(),
+                seam_of(&seam.name),
                 "only its topstitching is stated; the row that joins the plies is left to the workroom",
             )
             .help("add a row with offset 0 to fix its stitch and yarn")
@@ -76,7 +76,7 @@ pub(super) fn no_rows(case: &Case<'_>) -> Vec<Broken> {
     each(case, |seam| {
         seam.rows.is_empty().then(|| {
             Broken::warning(
-                seam.name.as_str(),
+                seam_of(&seam.name),
                 "has no row of stitches, so nothing holds it",
             )
             .help("give it at least one row")
@@ -98,7 +98,7 @@ pub(super) fn overedge(case: &Case<'_>) -> Vec<Broken> {
         let seen = PANELS.contains(&seam.name.as_str());
         (seen && finish == Finish::Overedged && !selvedge && !stated).then(|| {
             Broken::note(
-                seam.name.as_str(),
+                seam_of(&seam.name),
                 "its allowance is overedged and seen inside; no row states the stitch and the yarn",
             )
             .help("add a row of 504 with offset 0, or choose a felled seam, which hides its edges")
@@ -114,7 +114,7 @@ pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {
         let least = ply * HEM_PLIES;
         (rolled && depth < least).then(|| {
             Broken::warning(
-                seam.name.as_str(),
+                seam_of(&seam.name),
                 format!(
                     "a hem of {} is too narrow to turn twice in a cloth of {:.2} mm",
                     mm(depth),

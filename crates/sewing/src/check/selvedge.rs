@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::{Point, unit};
-use style::{Construction, OutseamLine};
+use style::{Construction, OutseamLine, PartId, SeamId};
 use trade::Length;
 
 use super::case::{Broken, Case};
@@ -23,17 +23,20 @@ pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     };
     let room = allowances(seam, Length::ZERO).over - LEAST;
-    [PieceId::Front, PieceId::Back]
+    [
+        (PieceId::Front, PartId::FrontPanel),
+        (PieceId::Back, PartId::BackPanel),
+    ]
         .into_iter()
-        .filter(|id| runs_to_selvedge(context, seam, *id))
-        .filter_map(|id| {
+        .filter(|(id, _)| runs_to_selvedge(context, seam, *id))
+        .filter_map(|(id, part)| {
             let piece = context.pattern.piece(id)?;
             let (foot, hip) = (piece.point("hem_out")?, piece.point("hip")?);
             let side = points_along(piece.edge("side")?)?;
             let strays = Length::mm(strays(&side, foot, hip));
             (strays > room).then(|| {
                 Broken::note(
-                    id.name().to_lowercase(),
+                    part,
                     format!(
                         "between hem and hip the outseam strays {} from straight; the cloth's own edge is straight, so the allowance cannot keep its width along it",
                         mm(strays)
@@ -69,7 +72,7 @@ pub(super) fn missing(case: &Case<'_>) -> Vec<Broken> {
     let cloth = context.collection.cloths.get(&doc.cloth.shell);
     let missing = cloth.filter(|c| asked && !c.selvedge).map(|c| {
         Broken::warning(
-            "outseam",
+            SeamId::Outseam,
             format!(
                 "it is to run along the cloth's own edge, and {} is not woven with one to show",
                 c.name

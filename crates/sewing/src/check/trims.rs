@@ -1,6 +1,6 @@
 //! Labels, patch, metal and bartacks.
 
-use style::{Purpose, Tanning, TrimKind, MeasureId};
+use style::{MeasureId, PartId, Purpose, Subject, Tanning, TrimKind};
 use trade::Length;
 
 use super::case::{Broken, Case, place};
@@ -53,7 +53,7 @@ pub(super) fn label_over_seam(case: &Case<'_>) -> Vec<Broken> {
             .find(|row| (row.offset - middle).abs() < height / 2.0);
         out.extend(crossed.map(|row| {
             Broken::note(
-                format!("label {}", label.from),
+                Subject::Label(label.from.clone()),
                 format!(
                     "it is {} high and covers the row at {} from the band seam",
                     mm(height),
@@ -87,7 +87,7 @@ pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
             if over {
                 out.push(
                     Broken::warning(
-                        format!("label {}", a.from),
+                        Subject::Label(a.from.clone()),
                         format!("it lies on the label {}", b.from),
                     )
                     .help("place one beside the other")
@@ -120,7 +120,7 @@ pub(super) fn patch_on_label(case: &Case<'_>) -> Vec<Broken> {
         })
         .map(|(label, ..)| {
             Broken::warning(
-                format!("label {}", label.from),
+                Subject::Label(label.from.clone()),
                 "it lies behind the patch, whose stitching goes through it",
             )
             .help("place it clear of the patch")
@@ -147,7 +147,7 @@ pub(super) fn leather(case: &Case<'_>) -> Vec<Broken> {
         };
         leather.then(|| {
             Broken::note(
-                "patch",
+                PartId::Patch,
                 format!(
                     "{}: leather that touches the skin may hold less than 3 mg/kg of chromium VI, and {how}",
                     trim.name
@@ -175,8 +175,8 @@ pub(super) fn nickel(case: &Case<'_>) -> Vec<Broken> {
             trim.kind,
             TrimKind::ShankButton | TrimKind::Rivet | TrimKind::Zip
         );
-        let about = format!("trim {key}");
-        if metal && !says(&trim.material, &NO_NICKEL) && out.iter().all(|b| b.about != about) {
+        let about = Subject::Trim(key.to_owned());
+        if metal && !says(&trim.material, &NO_NICKEL) && out.iter().all(|b| b.subject != about) {
             out.push(
                 Broken::note(
                     about,
@@ -209,7 +209,7 @@ pub(super) fn tack_density(case: &Case<'_>) -> Vec<Broken> {
     };
     vec![
         Broken::warning(
-            "bartacks",
+            PartId::Bartacks,
             format!(
                 "{} stitches on {} are {density:.0} to a quarter inch and {said}",
                 tack.stitches,
@@ -238,7 +238,7 @@ pub(super) fn fibre_label(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![
         Broken::note(
-            "labels",
+            PartId::Labels,
             "no label is stated to tell the fibre content, which has to be on textiles when they are sold",
         )
         .help("add \"fibre\" to the purpose of the label that tells it, and check the rules where it is sold")
@@ -260,7 +260,7 @@ pub(super) fn fibre_differs(case: &Case<'_>) -> Vec<Broken> {
         .filter_map(|label| {
             let text = label.text.as_deref().or_else(|| Some(&case.trim(&label.trim)?.text))?;
             let words = told(text)?;
-            let about = format!("label {}", label.trim);
+            let about = Subject::Label(label.trim.clone());
             let broken = match (told(&shell.fibre), states_shares(words)) {
                 (None, false) => return None,
                 (None, true) => Broken::note(
@@ -313,7 +313,7 @@ pub(super) fn patch_off_band(case: &Case<'_>) -> Vec<Broken> {
         let past = (patch.at.x + half - high).max(low - (patch.at.x - half));
         (past > 0.0).then(|| {
             Broken::warning(
-                "patch",
+                PartId::Patch,
                 format!(
                     "set {} from centre back it runs {} past the end of the band",
                     mm(case
@@ -338,11 +338,11 @@ pub(super) fn art_beyond(case: &Case<'_>) -> Vec<Broken> {
     let labels = doc
         .labels
         .iter()
-        .map(|l| (format!("label {}", l.trim), &l.trim, &l.drawing));
+        .map(|l| (Subject::Label(l.trim.clone()), &l.trim, &l.drawing));
     let patch = doc
         .patch
         .iter()
-        .map(|p| ("patch".to_owned(), &p.trim, &p.drawing));
+        .map(|p| (PartId::Patch.into(), &p.trim, &p.drawing));
     patch
         .chain(labels)
         .filter_map(|(about, key, drawing)| {

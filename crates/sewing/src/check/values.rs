@@ -1,6 +1,6 @@
 //! Values that are unusual by themselves, and tolerances too wide for what they allow.
 
-use style::{known, stated_by_style, stated_by_supplies};
+use style::{Subject, stated_by_style, stated_by_supplies};
 use trade::Length;
 
 use super::case::{Broken, Case};
@@ -28,10 +28,11 @@ pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
             let [from, to] = range.usual;
             let said = format!("it is {}; {from} to {to} is usual", stated.amount);
             let broken = if range.is_possible(stated.amount) {
-                Broken::warning(stated.about, said)
+                Broken::warning(Subject::Value(stated.value), said)
                     .help("check number and unit, or mute this with your reason")
             } else {
-                Broken::error(stated.about, said).help("check number, unit and grade")
+                Broken::error(Subject::Value(stated.value), said)
+                    .help("check number, unit and grade")
             };
             Some(broken.sourced(range.reason))
         })
@@ -40,13 +41,12 @@ pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn tolerance_wide(case: &Case<'_>) -> Vec<Broken> {
     let doc = case.context.doc;
-    let charted = doc.chart.iter().filter_map(|(name, entry)| {
+    let charted = doc.chart.iter().filter_map(|(&measure, entry)| {
         let value = entry.value_at(doc.sizes.base, case.context.size);
         let wide = value > Length::ZERO && entry.tolerance / value > WIDEST;
-        let title = known::measure(name)?.title;
         wide.then(|| {
             Broken::warning(
-                format!("{title}, tolerance"),
+                Subject::Tolerance(measure),
                 format!(
                     "it may be off by {} either way and is {} itself",
                     mm(entry.tolerance),

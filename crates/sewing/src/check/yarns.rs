@@ -1,11 +1,12 @@
 //! Yarns, needles and trims against the collection and the weight of the cloth.
 
 use draft::ClothUse;
-use style::{RowSpec, Seam};
+use style::{PartId, RowSpec, Seam, Subject};
 use trade::yarn::{nearest_row, yarns_for};
 use trade::{ArealWeight, Length, YarnSize};
 
 use super::case::{Broken, Case};
+use crate::context::{row_of, rows_of};
 use crate::describe::sewn_on;
 
 /// Rows nearer than this are sewn in one pass, with needles of one size.
@@ -60,9 +61,9 @@ fn unusual_one(
 ) -> Option<Broken> {
     let advice = yarns_for(weight);
     let (usual, role) = if needle {
-        (advice.needle, "on the needle")
+        (advice.needle, Subject::NeedleYarn as fn(String) -> Subject)
     } else {
-        (advice.under, "on looper and bobbin")
+        (advice.under, Subject::UnderYarn as fn(String) -> Subject)
     };
     let (finest, heaviest) = (usual.first()?, usual.last()?);
     let word = if size < *finest {
@@ -79,7 +80,7 @@ fn unusual_one(
     let place = row.and_then(|r| case.row_place(&r.seam, r.number.saturating_sub(1)));
     Some(
         Broken::note(
-            format!("yarn {key}, {role}"),
+            role(key.to_owned()),
             format!("{size} is {word} for {weight} denim; usual are {finest} to {heaviest}"),
         )
         .at(place),
@@ -102,9 +103,8 @@ pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
     trims.extend(doc.patch.as_ref().map(|p| p.trim.as_str()));
     trims.extend(doc.labels.iter().map(|l| l.trim.as_str()));
     let mut out: Vec<Broken> = Vec::new();
-    let mut say = |what: &str, key: &str, file: &str, known: bool| {
-        let about = format!("{what} {key}");
-        if !known && out.iter().all(|b| b.about != about) {
+    let mut say = |about: Subject, what: &str, key: &str, file: &str, known: bool| {
+        if !known && out.iter().all(|b| b.subject != about) {
             out.push(
                 Broken::error(
                     about,
@@ -116,6 +116,7 @@ pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
     };
     for key in yarns {
         say(
+            Subject::Yarn(key.to_owned()),
             "yarn",
             key,
             "yarns.toml",
@@ -124,6 +125,7 @@ pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
     }
     for key in trims {
         say(
+            Subject::Trim(key.to_owned()),
             "trim",
             key,
             "trims.toml",
@@ -154,7 +156,7 @@ fn unlike_needles(case: &Case<'_>, seam: &Seam, index: usize) -> Option<Broken> 
     let common = one.0 <= other.1 && other.0 <= one.1;
     (one_pass && !common).then(|| {
         Broken::warning(
-            format!("{}, rows {index} and {}", seam.name, index + 1),
+            rows_of(&seam.name, index, index + 1),
             format!(
                 "{first} wants a needle of {} to {}, {second} one of {} to {}; both rows are sewn in one pass",
                 one.0, one.1, other.0, other.1
@@ -172,7 +174,7 @@ pub(super) fn needle_for_cloth(case: &Case<'_>) -> Vec<Broken> {
         for (index, row) in seam.rows.iter().enumerate() {
             out.extend(heavy_needle(case, seam, &row.yarn).map(|b| {
                 Broken {
-                    about: format!("{}, row {}", seam.name, index + 1),
+                    subject: row_of(&seam.name, index + 1),
                     ..b
                 }
                 .at(case.row_place(&seam.name, index))
@@ -198,7 +200,7 @@ fn heavy_needle(case: &Case<'_>, seam: &Seam, yarn: &str) -> Option<Broken> {
     );
     (needs > takes).then(|| {
         Broken::warning(
-            "",
+            PartId::SewingThread,
             format!(
                 "{size} needs a needle of {needs} at least; more than {takes} cuts a cloth of {}",
                 cloth.weight

@@ -105,7 +105,10 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
         let hole = buttonhole_length(size);
         // The V of a row round the band points at the button; other bands hold it in their middle.
         let (eye, middle) = v_point(context).map_or(
-            (BAND_HOLE_FROM_END.to_mm(), spec[MeasureId::BandHeight].to_mm() / 2.0),
+            (
+                BAND_HOLE_FROM_END.to_mm(),
+                spec[MeasureId::BandHeight].to_mm() / 2.0,
+            ),
             |point| (point.x - right.x, point.y),
         );
         out.push(fixing(

@@ -2,7 +2,7 @@
 
 use draft::{Finding, PieceId, Severity};
 use geometry::{Point, Vec2};
-use style::{Label, LabelFold, Purpose, Trim, MeasureId};
+use style::{Label, LabelFold, MeasureId, PartId, Purpose, Subject, Trim};
 use trade::Length;
 
 use super::fixing;
@@ -61,7 +61,7 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
             context,
             "sewing::patch-hangs",
             Severity::Note,
-            "patch",
+            PartId::Patch,
             format!(
                 "the patch is {} high and the band {}: it hangs {} below the band seam, over the yoke",
                 mm(height),
@@ -142,7 +142,7 @@ fn laid<'a>(context: &Context<'a>, findings: &mut Vec<Finding>) -> Vec<(&'a Labe
                     context,
                     "sewing::label-place",
                     Severity::Warning,
-                    format!("label {}", label.trim),
+                    Subject::Label(label.trim.clone()),
                     format!("\"{}\" is not a place known here; the label is not drawn", label.place),
                 ),
                 "write \"band inside, centre back\", \"band inside, right of main label\" or \"left side seam inside\"",
@@ -159,7 +159,7 @@ fn too_high(context: &Context<'_>, label: &Label, height: Length) -> Option<Find
             context,
             "sewing::label-high",
             Severity::Note,
-            format!("label {}", label.trim),
+            Subject::Label(label.trim.clone()),
             format!(
                 "the label is {} high and the band {}: it hangs below the band inside",
                 mm(height),

@@ -2,7 +2,7 @@
 
 use draft::{PieceId, Spec};
 use geometry::{Path, Point};
-use style::{BandMethod, Seam, StyleDoc, MeasureId};
+use style::{BandMethod, MeasureId, Seam, StyleDoc};
 use trade::Length;
 
 use super::Laid;

@@ -4,7 +4,7 @@
 
 use draft::{Finding, Piece, PieceId, Severity, path_of};
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
-use style::{BackPocket, Decoration, Drawing, RowSpec, MeasureId};
+use style::{BackPocket, Decoration, Drawing, MeasureId, RowSpec, SeamId};
 use trade::Length;
 
 use super::Laid;
@@ -59,7 +59,7 @@ pub(super) fn notes(context: &Context<'_>) -> Vec<Finding> {
                 context,
                 "sewing::drawing-off-pocket",
                 Severity::Warning,
-                "decoration",
+                SeamId::Decoration,
                 "no line of the drawing lies inside the rows that set the pocket",
             );
             out.push(with_remedy(

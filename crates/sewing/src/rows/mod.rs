@@ -17,7 +17,7 @@ use geometry::{Path, Point};
 use style::{Construction, Lap, RowEnding, RowSpec, Seam};
 use trade::Length;
 
-use crate::context::{Context, finding, mm, with_remedy};
+use crate::context::{Context, finding, mm, seam_of, with_remedy};
 use crate::garment::{On, RowEnd, StitchRow};
 use crate::inset::Ground;
 use course::{Course, courses};
@@ -38,7 +38,7 @@ pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<St
                     context,
                     "sewing::row-without-place",
                     Severity::Error,
-                    seam.name.as_str(),
+                    seam_of(&seam.name),
                     format!(
                         "row {} at {} finds no place on the piece",
                         index + 1,

@@ -1,7 +1,7 @@
 //! What is noticed about the rows that only their own shapes can tell.
 
 use draft::{Finding, PieceId, Severity};
-use style::{BandMethod, CoinShape, MeasureId};
+use style::{BandMethod, CoinShape, MeasureId, SeamId};
 use trade::{Length, StitchType};
 
 use super::{band, decoration};
@@ -38,7 +38,7 @@ fn band_rows(context: &Context<'_>) -> Vec<Finding> {
                 context,
                 "sewing::band-row-round",
                 Severity::Error,
-                "band",
+                SeamId::Band,
                 format!(
                     "row {} runs round the band {} from its edges, and the band is {} high",
                     index + 1,
@@ -57,7 +57,7 @@ fn band_rows(context: &Context<'_>) -> Vec<Finding> {
                 context,
                 "sewing::band-rows-together",
                 Severity::Warning,
-                "band",
+                SeamId::Band,
                 format!("row {} lies on another row of the band", index + 1),
             );
             out.push(with_remedy(
@@ -82,7 +82,7 @@ fn button(context: &Context<'_>) -> Option<Finding> {
             context,
             "sewing::band-button",
             Severity::Warning,
-            "band",
+            SeamId::Band,
             format!(
                 "the V puts the buttonhole's eye {} from the end of the band",
                 mm(eye)
@@ -112,7 +112,7 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
         context,
         "sewing::hem-ends",
         severity,
-        "hem",
+        SeamId::Hem,
         format!("the hem is chain-stitched and its threads are {how}: the row can run back"),
     );
     let found = with_remedy(
@@ -140,7 +140,7 @@ fn coin_foot(context: &Context<'_>) -> Option<Finding> {
             context,
             "sewing::coin-foot",
             Severity::Warning,
-            "coin_set",
+            SeamId::CoinSet,
             format!(
                 "the coin pocket's foot drops {} on a depth of {}; {} is drawn",
                 mm(spec.coin_drop),

@@ -3,7 +3,7 @@
 //! Machines are called as in [`trade::seam::OPERATIONS`], narrowed to the one the stitch of the row
 //! needs. Needles and gauges a machine takes are from memory.
 
-use style::{Construction, Seam, MeasureId};
+use style::{Construction, MeasureId, Seam};
 use trade::{Confidence, Length, StitchType};
 
 use super::operation::Attachment;

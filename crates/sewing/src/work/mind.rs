@@ -2,7 +2,7 @@
 //! Common practice, but for the numbers, which come from the style.
 
 use draft::PieceId;
-use style::{BandMethod, Closing, Construction, HemEnds, Seam, known, MeasureId};
+use style::{BandMethod, Closing, Construction, HemEnds, MeasureId, Seam, known};
 use trade::Length;
 
 use super::passes::{Does, Holding, Pass};
@@ -213,7 +213,10 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
         }
         Holding::Topstitch => out.push(topstitched(garment, seam)),
         Holding::Hem if seam.name == "hem" => {
-            out.push(format!("{} finished depth all round", mm(spec[MeasureId::HemDepth])));
+            out.push(format!(
+                "{} finished depth all round",
+                mm(spec[MeasureId::HemDepth])
+            ));
             out.push(format!("begin and end at the {}", doc.hem.join));
             if doc.hem.roping {
                 out.push(

@@ -4,7 +4,7 @@
 //! the allowances reach below the row. No row counts more plies than its construction has.
 
 use draft::{ClothUse, PieceId};
-use style::{Construction, Seam, MeasureId};
+use style::{Construction, MeasureId, Seam};
 use trade::{Length, StitchType};
 
 use crate::allowance::{Fell, TURNED_UNDER, allowances, turned_depth};

@@ -302,7 +302,7 @@ fn every_quantity_that_is_read_has_a_row_and_is_listed() {
     for file in files() {
         let told = file.told();
         let read: BTreeSet<&str> = told.quantities.iter().map(String::as_str).collect();
-        let listed: BTreeSet<&str> = told.stated.iter().map(|one| one.path.as_str()).collect();
+        let listed: BTreeSet<&str> = told.stated.iter().map(|one| one.value.path()).collect();
         assert_eq!(read, listed, "{}", file.name);
         for path in read {
             assert!(range_of(path).is_some(), "{path}");
@@ -393,26 +393,24 @@ fn what_cannot_be_is_refused_and_what_can_be_is_read() {
                     )
                 })
                 .collect();
-            tried.sort_by_key(|(one, _)| std::cmp::Reverse(sound.places[&one.path].start));
+            tried.sort_by_key(|(one, _)| std::cmp::Reverse(sound.places[one.value.path()].start));
             let mut text = file.text.clone();
             for (one, amount) in &tried {
-                text.replace_range(sound.places[&one.path].clone(), &written(*amount));
+                text.replace_range(sound.places[one.value.path()].clone(), &written(*amount));
             }
             let told = (file.read)(file.name, &text);
             for (one, amount) in tried {
                 let row = one.range().unwrap();
-                let found = told
-                    .report
-                    .problems
-                    .iter()
-                    .find(|problem| problem.path == one.path && LIMITS.contains(&problem.code));
+                let found = told.report.problems.iter().find(|problem| {
+                    problem.path == one.value.path() && LIMITS.contains(&problem.code)
+                });
                 // Buttons that close a fly are one at least.
-                let none = one.path == "fly.buttons" && amount == Amount::Count(0);
+                let none = one.value.path() == "fly.buttons" && amount == Amount::Count(0);
                 assert_eq!(
                     found.is_none(),
                     row.is_possible(amount) && !none,
                     "{} is {amount}: {}",
-                    one.path,
+                    one.value.path(),
                     told.report.render()
                 );
                 let Some(found) = found else { continue };

@@ -41,7 +41,14 @@ fn found(doc: &StyleDoc, collection: &Collection, grave: Severity) -> Vec<String
     let cut = cuts.iter().flat_map(|cut| &cut.findings);
     let graver = sewn.chain(cut).filter(|f| f.severity >= grave);
     graver
-        .map(|f| format!("{} {:?}: {}", f.code, f.size, f.message))
+        .map(|f| {
+            format!(
+                "{} {:?}: {}",
+                f.code,
+                f.size,
+                f.message(words::Words::english())
+            )
+        })
         .collect()
 }
 

@@ -37,7 +37,7 @@ pub fn grouped<'a>(
                 let first = group.finding;
                 first.code == finding.code
                     && first.severity == finding.severity
-                    && first.about == finding.about
+                    && first.subject == finding.subject
                     && first.follows == finding.follows
             });
             match same {

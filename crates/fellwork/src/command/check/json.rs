@@ -3,8 +3,9 @@
 use draft::{Measured, Severity};
 use serde::Serialize;
 use sewing::Garment;
-use style::{Diagnostic, Loaded, Report, Size};
+use style::{Diagnostic, Loaded, Report, Size, Subject};
 use trade::Length;
+use words::Words;
 
 use super::grouped::{Grouped, count, folded};
 
@@ -36,10 +37,11 @@ struct Head<'a> {
 struct Found<'a> {
     code: &'a str,
     severity: Severity,
-    about: &'a str,
-    message: &'a str,
-    remedy: Option<&'a str>,
-    source: &'a str,
+    about: String,
+    subject: &'a Subject,
+    message: String,
+    remedy: Option<String>,
+    source: String,
     sizes: &'a [Size],
     #[serde(skip_serializing_if = "Option::is_none")]
     muted: Option<&'a str>,
@@ -56,7 +58,7 @@ struct MeasureRow<'a> {
     chart_mm: Option<f64>,
     pattern_mm: f64,
     difference_mm: Option<f64>,
-    tolerance_mm: Option<f64>,
+    tolerance_mm: f64,
 }
 
 #[derive(Serialize)]
@@ -122,13 +124,15 @@ fn all_found<'a>(groups: &'a [Grouped<'_>]) -> Vec<Found<'a>> {
 
 fn found<'a>(group: &'a Grouped<'_>) -> Found<'a> {
     let finding = group.finding;
+    let words = Words::english();
     Found {
         code: finding.code,
         severity: finding.severity,
-        about: &finding.about,
-        message: &finding.message,
-        remedy: finding.remedy.as_deref(),
-        source: finding.source,
+        about: finding.about(words),
+        subject: &finding.subject,
+        message: finding.message(words),
+        remedy: finding.remedy(words),
+        source: finding.source(words),
         sizes: &group.sizes,
         muted: group.muted,
         followers: Vec::new(),
@@ -142,21 +146,14 @@ fn measures(loaded: &Loaded, garment: &Garment) -> Vec<MeasureRow<'static>> {
             chart,
             pattern,
         } = measured;
-        let known = style::known::measure(measure.key).map(|known| known.tolerance);
-        let tolerance = loaded
-            .style
-            .chart
-            .get(measure.key)
-            .map(|entry| entry.tolerance)
-            .or(known);
         MeasureRow {
             size: garment.size,
-            key: measure.key,
-            name: measure.name,
+            key: measure.code(),
+            name: measure.words(Words::english()),
             chart_mm: chart.map(mm),
             pattern_mm: mm(pattern),
             difference_mm: chart.map(|chart| mm(pattern - chart)),
-            tolerance_mm: tolerance.map(mm),
+            tolerance_mm: mm(loaded.style.tolerance(measure)),
         }
     };
     garment.pattern.measures().into_iter().map(row).collect()

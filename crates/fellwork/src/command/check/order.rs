@@ -125,7 +125,7 @@ fn words(loaded: &LoadedOrder, rows: &[ClothRow], errors: usize) -> String {
             ),
         });
     }
-    text.push_str(&format!("\n{}\n", table::words(errors, "error")));
+    text.push_str(&format!("\n{}\n", table::how_many(errors, "error")));
     let next = loaded.path.display();
     text.push_str(&format!(
         "next: fellwork plan {next}; its styles are checked one by one, with fellwork check\n"

@@ -6,6 +6,7 @@ use draft::Severity;
 use sewing::Garment;
 use style::Loaded;
 use trade::counted;
+use words::Words;
 
 use super::grouped::{Grouped, count, folded, in_words};
 
@@ -19,6 +20,7 @@ pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> S
         counted(run.len(), "size", "sizes")
     );
     let (own, following) = folded(findings);
+    let words = Words::english();
     for group in own {
         let finding = group.finding;
         let sizes = in_words(&group.sizes, &style.sizes);
@@ -27,16 +29,20 @@ pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> S
             out,
             "{:<8} {}  ({})",
             finding.severity.word(),
-            finding.about,
+            finding.about(words),
             finding.code
         );
-        let _ = writeln!(out, "         {}", finding.message);
+        let _ = writeln!(out, "         {}", finding.message(words));
         if let Some(reason) = group.muted {
             let _ = writeln!(out, "         muted: {reason}");
-        } else if let Some(remedy) = &finding.remedy {
+        } else if let Some(remedy) = finding.remedy(words) {
             let _ = writeln!(out, "         what would help: {remedy}");
         }
-        let _ = writeln!(out, "         in {sizes}; source: {}", finding.source);
+        let _ = writeln!(
+            out,
+            "         in {sizes}; source: {}",
+            finding.source(words)
+        );
         if group.is_conflict() {
             for follower in &following {
                 let finding = follower.finding;
@@ -44,7 +50,7 @@ pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> S
                     out,
                     "         goes with it: {} {}  ({})",
                     finding.severity.word(),
-                    finding.about,
+                    finding.about(words),
                     finding.code
                 );
             }
@@ -62,15 +68,15 @@ pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> S
     let _ = writeln!(
         out,
         "{}, {}, {}{muted}",
-        words(count(findings, Severity::Error), "error"),
-        words(count(findings, Severity::Warning), "warning"),
-        words(count(findings, Severity::Note), "note")
+        how_many(count(findings, Severity::Error), "error"),
+        how_many(count(findings, Severity::Warning), "warning"),
+        how_many(count(findings, Severity::Note), "note")
     );
     out
 }
 
 /// "no errors", "1 error", "2 errors".
-pub fn words(n: usize, one: &str) -> String {
+pub fn how_many(n: usize, one: &str) -> String {
     match n {
         0 => format!("no {one}s"),
         n => counted(n, one, &format!("{one}s")),
@@ -97,7 +103,7 @@ pub fn measures(run: &[Garment]) -> String {
                 out,
                 "{:<8} {:<30} {chart:>10} {pattern:>12.3} {difference:>12}",
                 garment.size.to_string(),
-                measured.measure.name,
+                measured.measure.words(Words::english()),
             );
         }
     }

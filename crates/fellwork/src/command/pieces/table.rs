@@ -52,7 +52,7 @@ pub fn pieces(garment: &Garment) -> String {
         let _ = writeln!(
             out,
             "    {:<26} {:>12.2} {:>12.2} {:>9.2} {:>10.4}",
-            walked.join.name,
+            walked.join.name.words(words::Words::english()),
             walked.a.to_mm(),
             walked.b.to_mm(),
             walked.ease.to_mm(),
