@@ -4,13 +4,13 @@ use serde::Serialize;
 use style::Report;
 use words::Words;
 
-use crate::have::mark;
+use crate::fingerprint::mark;
 
 /// One part of the page, by its id.
 #[derive(Clone, Debug, Serialize)]
 pub(crate) struct Fragment {
     pub(crate) id: &'static str,
-    /// What a page says of it when it has it; see [`crate::have`].
+    /// What a page says of it when it has it; see [`crate::request::parts_had`].
     pub(crate) mark: String,
     pub(crate) html: String,
 }
@@ -50,7 +50,7 @@ pub(crate) struct Answer {
     pub(crate) outcome: Came,
     /// The revision that the page shows from now on.
     pub(crate) revision: String,
-    /// What tells this state of the files from another; see [`crate::page::stand`].
+    /// What tells this state of the files from another; see [`crate::state_mark`].
     pub(crate) stand: String,
     /// The fragments to put in.
     pub(crate) fragments: Vec<Fragment>,

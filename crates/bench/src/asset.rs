@@ -2,10 +2,12 @@
 
 use std::sync::LazyLock;
 
+use axum::extract::Path;
 use axum::http::header;
-use axum::response::{IntoResponse, Response};
+use axum::response::{IntoResponse, Redirect, Response};
 use sha2::{Digest, Sha256};
 
+use crate::request::Route;
 use crate::trouble::Trouble;
 
 struct Asset {
@@ -55,6 +57,20 @@ const ASSETS: &[Asset] = &[
     asset!("plex-sans-600.woff2", "font/woff2"),
     asset!("plex-sans-OFL.txt", "text/plain; charset=utf-8"),
 ];
+
+/// The addresses of what pages load.
+pub(crate) fn routes() -> Vec<Route> {
+    vec![
+        Route::get("/asset/{edition}/{name}", file),
+        Route::get("/favicon.ico", async || {
+            Redirect::permanent(&url("mark.svg"))
+        }),
+    ]
+}
+
+async fn file(Path((edition, name)): Path<(String, String)>) -> Response {
+    serve(&edition, &name)
+}
 
 /// One name for all assets together, so that they can name each other beside themselves.
 static EDITION: LazyLock<String> = LazyLock::new(|| {

@@ -11,8 +11,9 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use words::Words;
 
-use crate::Bench;
+use crate::page::trouble::page;
 use crate::said::Line;
+use crate::state::Bench;
 use crate::trouble::Trouble;
 
 /// Nothing is loaded from anywhere but here, nothing runs that is written into a page, nobody may frame it.
@@ -111,7 +112,7 @@ fn in_words(say: &'static Words, mut answer: Response) -> Response {
         }
         None => return answer,
     };
-    *answer.body_mut() = Body::from(trouble.page(say).into_string());
+    *answer.body_mut() = Body::from(page(&trouble, say).into_string());
     let headers = answer.headers_mut();
     headers.remove(header::CONTENT_LENGTH);
     headers.insert(

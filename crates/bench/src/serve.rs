@@ -9,8 +9,10 @@ use axum::middleware::from_fn_with_state;
 use tokio::sync::oneshot;
 use words::Words;
 
+use crate::connections;
 use crate::opening::{self, Opening};
-use crate::{Bench, connections, router};
+use crate::router::router;
+use crate::state::Bench;
 
 /// The port tried first when none is asked for.
 pub const USUAL_PORT: u16 = 7461;

@@ -1,21 +1,19 @@
-//! One place turns what went wrong into a page, with a way back.
+//! What can go wrong with a request, as data: it becomes a page in the words of the bench when it leaves.
 
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
-use maud::{Markup, html};
 use words::Words;
 
-use crate::page::{layout, mend};
 use crate::said::{Line, Saying};
 
-/// Something that cannot be shown. It is put into the words of the bench when it leaves, by [`crate::guard`].
+/// Something that cannot be shown. It is put into the words of the bench when it leaves, by `guard`.
 #[derive(Clone, Debug)]
 pub(crate) struct Trouble {
     pub(crate) status: StatusCode,
-    title: Saying,
-    why: Vec<Line>,
+    pub(crate) title: Saying,
+    pub(crate) why: Vec<Line>,
     /// The style whose last sound version can be put in place of a file that cannot be read.
-    mends: Option<String>,
+    pub(crate) mends: Option<String>,
 }
 
 impl Trouble {
@@ -73,25 +71,6 @@ impl Trouble {
             Words::trouble_inside,
             Line::Said(Words::trouble_inside_what_now),
         )
-    }
-
-    /// The page that says it.
-    pub(crate) fn page(&self, say: &'static Words) -> Markup {
-        let title = (self.title)(say);
-        let main = html! {
-            main.plain {
-                h1 { (title) }
-                @for line in &self.why { p.words { (line.in_words(say)) } }
-                @if let Some(name) = &self.mends { (mend::offer(say, name)) }
-                @if self.status != StatusCode::FORBIDDEN {
-                    p { a href="/" { (say.trouble_back()) } }
-                }
-            }
-        };
-        match &self.mends {
-            Some(_) => layout::page(say, title, mend::LOADS, &main),
-            None => layout::bare(say, title, &main),
-        }
     }
 }
 

@@ -239,3 +239,36 @@ async fn refusals_and_answers_are_in_the_words_of_their_bench() {
     assert!(!plain.to_string().contains(is_ringed));
     assert!(house::fragment(&ringed, "history").contains(is_ringed));
 }
+
+/// What was changed is told in the words of the bench: in its answers, in the history, where two versions are compared, and where it
+/// clashes.
+#[tokio::test]
+async fn differences_are_in_the_words_of_their_bench() {
+    let other = House::saying(ringed_words());
+    let thigh = |was: &str, is: &str| format!("ⓣⓗⓘⓖⓗ ⓐⓣ ⓢⓘⓩⓔ 32x32: {was} → {is}");
+    let old = other.revision().await;
+    let answer = other.set("chart.thigh.value", "63 cm").await;
+    let change = thigh("62.23 cm", "63.0 cm (+0.77 cm)");
+    assert!(answer["said"].as_str().unwrap().contains(&change));
+    let page = other.get("/style/ferryman/history").await.text;
+    let capital = change.replacen('ⓣ', "Ⓣ", 1);
+    assert!(page.contains(&change) || page.contains(&capital), "{page}");
+    let page = other
+        .get("/style/ferryman/history/compare?a=1&b=now")
+        .await
+        .text;
+    assert!(page.contains(&change) || page.contains(&capital), "{page}");
+    let edits =
+        serde_json::json!([{ "edit": "set", "path": "chart.thigh.value", "value": "64 cm" }]);
+    let body = serde_json::json!({ "revision": old, "edits": edits });
+    let answer = other.post("edit", body).await;
+    assert_eq!(answer["outcome"], "behind");
+    let problems = answer["problems"].to_string();
+    assert!(
+        problems.contains(&change) && problems.contains("64 cm"),
+        "{problems}"
+    );
+    let answer = other.step("undo").await;
+    let said = answer["said"].as_str().unwrap();
+    assert!(said.contains(&change), "{said}");
+}

@@ -465,6 +465,7 @@ mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
     use crate::samples::{cut_out, words_stand_clear};
+    use geometry::tolerance::NO_SQUARE_MM2;
 
     #[test]
     fn every_kind_is_shown_flat_and_folded() {
@@ -501,10 +502,9 @@ mod tests {
                     let from = ring
                         .windows(2)
                         .map(|w| {
-                            let d = w[1] - w[0];
-                            let t =
-                                ((turned - w[0]).dot(d) / d.hypot2().max(1e-12)).clamp(0.0, 1.0);
-                            (turned - (w[0] + d * t)).hypot()
+                            geometry::Straight::between(w[0], w[1])
+                                .distance(turned, NO_SQUARE_MM2)
+                                .to_mm()
                         })
                         .fold(f64::INFINITY, f64::min);
                     let inside = geometry::contains(&shown.cut, turned);

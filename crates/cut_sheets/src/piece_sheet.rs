@@ -3,7 +3,8 @@
 
 use cutting::{CutNotch, CutPiece, DOUBLE_NOTCH, Drill, NotchKind};
 use draft::InnerKind;
-use geometry::{Affine, Point, Rect, Vec2, bounds_of, left_of};
+use geometry::tolerance::{BEYOND_END, PARALLEL, SAME_POINT};
+use geometry::{Affine, Point, Rect, Straight, Vec2, bounds_of, left_of};
 use trade::Length;
 
 use crate::piece_words::{allowance_figures, caption_words, which_copy};
@@ -94,21 +95,19 @@ impl<'a> Laid<'a> {
         let asked = allowance.to_mm() * self.factor;
         let n = self.outer.len();
         let mut nearest = f64::INFINITY;
+        let ray = Straight { from, way: outward };
         for k in 0..n {
-            let (a, b) = (self.outer[k], self.outer[(k + 1) % n]);
-            let d = b - a;
-            let across = outward.cross(d);
-            if across.abs() < 1e-12 {
+            let side = Straight::between(self.outer[k], self.outer[(k + 1) % n]);
+            let Some(meeting) = ray.meeting(side, PARALLEL) else {
                 continue;
-            }
-            let t = (a - from).cross(d) / across;
-            let s = (a - from).cross(outward) / across;
-            if t > -1e-6 && (-1e-9..=1.0 + 1e-9).contains(&s) {
-                nearest = nearest.min(t.max(0.0));
+            };
+            let on_side = (-BEYOND_END..=1.0 + BEYOND_END).contains(&meeting.second);
+            if meeting.first > -SAME_POINT.to_mm() && on_side {
+                nearest = nearest.min(meeting.first.max(0.0));
             }
         }
         // At a corner the ray may miss the allowance meant; then the stated one is used.
-        if nearest <= asked * 1.5 + 1e-6 {
+        if nearest <= asked * 1.5 + SAME_POINT.to_mm() {
             nearest
         } else {
             asked

@@ -1,7 +1,8 @@
 //! A band cut in two and joined at the centre back.
 
 use draft::{Edge, InnerLine, Piece};
-use geometry::{Path, Point};
+use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::{Path, Point, Straight};
 use style::Construction;
 use trade::Length;
 
@@ -27,7 +28,7 @@ fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeL
     let (left, left_lie) = edge("end_left")?;
     // All long edges are straight, so one share of their length is the centre back on each of them.
     let (from, until) = (left.end(), right.start());
-    let share = (centre - from).dot(until - from) / (until - from).hypot2().max(1e-12);
+    let share = Straight::between(from, until).share_beside(centre, NO_SQUARE_MM2);
     let low = from.lerp(until, share);
     let high = inner.end().lerp(inner.start(), share);
     let joined = EdgeLie {

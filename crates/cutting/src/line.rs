@@ -1,6 +1,8 @@
 //! Polylines of a cut line: moved, run on, turned over and cut where they cross. Millimetres.
 
-use geometry::{Point, Vec2, left_of, unit};
+use geometry::tolerance::{BEYOND_END, PARALLEL};
+use geometry::{Point, Straight, Vec2, left_of, unit};
+use trade::Length;
 
 /// Below this two points are one.
 const SAME_MM: f64 = 1e-7;
@@ -12,13 +14,7 @@ pub(crate) fn outward(direction: Vec2) -> Vec2 {
 
 /// The polyline without points that repeat the one before.
 pub(crate) fn without_repeats(points: &[Point]) -> Vec<Point> {
-    let mut out: Vec<Point> = Vec::with_capacity(points.len());
-    for &p in points {
-        if out.last().is_none_or(|q| (p - *q).hypot() > SAME_MM) {
-            out.push(p);
-        }
-    }
-    out
+    geometry::without_repeats(points, Length::mm(SAME_MM))
 }
 
 /// Direction of travel at the first point.
@@ -43,19 +39,6 @@ pub(crate) fn reversed(line: &[Point]) -> Vec<Point> {
     line.iter().rev().copied().collect()
 }
 
-/// Where two segments cross: how far along each, and the point.
-fn meeting(a: Point, b: Point, c: Point, d: Point) -> Option<(f64, f64, Point)> {
-    let (r, s) = (b - a, d - c);
-    let denominator = r.cross(s);
-    if denominator.abs() < 1e-12 {
-        return None;
-    }
-    let t = (c - a).cross(s) / denominator;
-    let u = (c - a).cross(r) / denominator;
-    let on = -1e-9..=1.0 + 1e-9;
-    (on.contains(&t) && on.contains(&u)).then(|| (t, u, a + r * t))
-}
-
 /// Where a line crosses another.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Crossing {
@@ -75,11 +58,13 @@ pub(crate) fn crossings(one: &[Point], other: &[Point]) -> Vec<Crossing> {
         let mut across = 0.0;
         let from = out.len();
         for b in other.windows(2) {
-            if let Some((t, u, at)) = meeting(a[0], a[1], b[0], b[1]) {
+            let first = Straight::between(a[0], a[1]);
+            let meeting = first.meeting(Straight::between(b[0], b[1]), PARALLEL);
+            if let Some(meeting) = meeting.filter(|m| m.on_both(BEYOND_END)) {
                 out.push(Crossing {
-                    at,
-                    along_first: run + t * (a[1] - a[0]).hypot(),
-                    along_second: across + u * (b[1] - b[0]).hypot(),
+                    at: first.at(meeting.first),
+                    along_first: run + meeting.first * (a[1] - a[0]).hypot(),
+                    along_second: across + meeting.second * (b[1] - b[0]).hypot(),
                 });
             }
             across += (b[1] - b[0]).hypot();
@@ -156,24 +141,8 @@ pub(crate) fn to_depth(
 
 /// The nearest point of a polyline, with the arc length from its start.
 pub(crate) fn nearest(line: &[Point], to: Point) -> Option<(f64, Point)> {
-    let mut run = 0.0;
-    let mut best: Option<(f64, f64, Point)> = None;
-    for w in line.windows(2) {
-        let along = w[1] - w[0];
-        let square = along.hypot2();
-        let t = if square > 0.0 {
-            ((to - w[0]).dot(along) / square).clamp(0.0, 1.0)
-        } else {
-            0.0
-        };
-        let p = w[0] + along * t;
-        let far = (to - p).hypot();
-        if best.is_none_or(|b| far < b.0) {
-            best = Some((far, run + along.hypot() * t, p));
-        }
-        run += along.hypot();
-    }
-    best.map(|(_, at, p)| (at, p))
+    let found = geometry::nearest_on(line, to, f64::MIN_POSITIVE)?;
+    Some((found.along.to_mm(), found.at))
 }
 
 /// Where a ray from `from` along `direction` first crosses the polyline.

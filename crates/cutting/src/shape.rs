@@ -1,6 +1,6 @@
 //! The shape of one corner of a cut line, in the frame of the edge whose allowance is shaped there.
 
-use geometry::{Point, Vec2};
+use geometry::{Point, Straight, Vec2};
 use sewing::On;
 use trade::Length;
 
@@ -307,7 +307,7 @@ fn closed(pair: &Pair, end: &[Point]) -> Option<(f64, Vec<Point>)> {
 /// Two cut lines cut back, or run on, to where they cross.
 fn crossed(one: &[Point], other: &[Point], turn: f64) -> (f64, f64, Vec<Point>) {
     let a = long(one);
-    if turn.abs() < 1e-9 {
+    if turn.abs() < SIDE_BY_SIDE {
         return (a, 0.0, Vec::new());
     }
     if turn < 0.0 {
@@ -322,17 +322,17 @@ fn crossed(one: &[Point], other: &[Point], turn: f64) -> (f64, f64, Vec<Point>) 
     met(one, other).unwrap_or((a, 0.0, Vec::new()))
 }
 
+/// Two directions with a smaller cross product run on side by side, in radians.
+const SIDE_BY_SIDE: f64 = 1e-9;
+
 /// Where two cut lines, run on straight, meet.
 fn met(one: &[Point], other: &[Point]) -> Option<(f64, f64, Vec<Point>)> {
     let (d, e) = (ends(one), starts(other));
     let (&p, &q) = (one.last()?, other.first()?);
-    let cross = d.cross(e);
-    if cross.abs() < 1e-9 {
-        return None;
-    }
-    let on = (q - p).cross(e) / cross;
-    let back = (q - p).cross(d) / cross;
-    Some((long(one) + on, back, vec![p + d * on]))
+    let (first, second) = (Straight { from: p, way: d }, Straight { from: q, way: e });
+    let meeting = first.meeting(second, SIDE_BY_SIDE)?;
+    let at = first.at(meeting.first);
+    Some((long(one) + meeting.first, meeting.second, vec![at]))
 }
 
 /// The corner where both cut lines run on until they meet, or are cut off square where that is far.

@@ -1,6 +1,6 @@
 //! Outlines with fewer points, for lays and pattern files.
 
-use geometry::Point;
+use geometry::{Point, Straight};
 use trade::Length;
 
 /// A closed outline with only as many of its points as keep every other one within `tolerance` of it
@@ -62,14 +62,8 @@ fn furthest(outline: &[Point], far: impl Fn(Point) -> f64) -> usize {
 }
 
 fn from_segment(p: Point, a: Point, b: Point) -> f64 {
-    let along = b - a;
-    let square = along.hypot2();
-    let t = if square > 0.0 {
-        ((p - a).dot(along) / square).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    (p - a.lerp(b, t)).hypot()
+    let side = Straight::between(a, b);
+    side.distance(p, f64::MIN_POSITIVE).to_mm()
 }
 
 #[cfg(test)]

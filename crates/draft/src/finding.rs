@@ -231,11 +231,19 @@ impl Finding {
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
+    use style::MeasureId;
+
     use super::*;
 
     #[test]
     fn a_place_is_written_only_where_there_is_one() {
-        let found = Finding::new("fit::x", Severity::Note, "seat", "is so", "common practice");
+        let found = Finding::new(
+            "fit::x",
+            Severity::Note,
+            MeasureId::Seat,
+            "is so",
+            "common practice",
+        );
         let plain = serde_json::to_value(&found).unwrap();
         assert!(plain.get("place").is_none());
         let placed = found.help("do so").at(Place {

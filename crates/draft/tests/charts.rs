@@ -37,7 +37,7 @@ fn assert_sound(who: &str, drafted: &Drafted) {
         assert!(
             off <= Angle::deg(0.2),
             "{who} {}: {}",
-            corner.name,
+            corner.name.code(),
             corner.angle
         );
     }
@@ -47,7 +47,7 @@ fn assert_sound(who: &str, drafted: &Drafted) {
         assert!(
             joint.bend() <= Angle::deg(0.2),
             "{who} {}: {}",
-            joint.name,
+            joint.name.code(),
             joint.angle
         );
     }

@@ -447,7 +447,10 @@ fn all_84_charts_solve_by_our_own_draft() {
             match finding.code {
                 "fit::foot-passage" => tight_hems.push(who.clone()),
                 "fit::seat-ease" => {}
-                code => panic!("{who}: {code}, {}", finding.message),
+                code => panic!(
+                    "{who}: {code}, {}",
+                    finding.message(words::Words::english())
+                ),
             }
         }
     }

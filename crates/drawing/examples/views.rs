@@ -27,7 +27,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         std::fs::write(format!("{out}/{}-{face:?}.svg", view.word()), text)?;
     }
     for f in &garment.findings {
-        eprintln!("{:?} {} {}: {}", f.severity, f.code, f.about, f.message);
+        eprintln!("{:?} {} {}", f.severity, f.code, f.subject);
     }
     Ok(())
 }

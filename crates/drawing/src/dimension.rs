@@ -1,6 +1,7 @@
 //! Dimension lines: a tape drawn beside what it measures, with arrow heads and a number in a circle.
 
-use geometry::{BezPath, Point, Rect, Vec2, left_of, polyline_length};
+use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::{BezPath, Nearest, Point, Rect, Straight, Vec2, left_of, polyline_length};
 use trade::Length;
 
 use crate::lettering::{Taken, centred};
@@ -96,9 +97,8 @@ pub(crate) fn beside(points: &[Point], by: f64) -> Vec<Point> {
 
 fn far_from(points: &[Point], p: Point, clear: f64) -> bool {
     points.windows(2).all(|w| {
-        let d = w[1] - w[0];
-        let t = ((p - w[0]).dot(d) / d.hypot2().max(1e-12)).clamp(0.0, 1.0);
-        (p - (w[0] + d * t)).hypot() >= clear
+        let away = Straight::between(w[0], w[1]).distance(p, NO_SQUARE_MM2);
+        away.to_mm() >= clear
     })
 }
 
@@ -304,17 +304,16 @@ fn number_on(layer: &mut Layer, taken: &mut Taken, pen: Pen, number: usize, line
 }
 
 fn nearest_on(lines: &[Vec<Point>], p: Point) -> Option<Point> {
-    let mut best: Option<(f64, Point)> = None;
-    for w in lines.iter().flat_map(|l| l.windows(2)) {
-        let d = w[1] - w[0];
-        let t = ((p - w[0]).dot(d) / d.hypot2().max(1e-12)).clamp(0.0, 1.0);
-        let foot = w[0] + d * t;
-        let far = (p - foot).hypot();
-        if best.is_none_or(|(least, _)| far < least) {
-            best = Some((far, foot));
+    let mut best: Option<Nearest> = None;
+    for found in lines
+        .iter()
+        .filter_map(|line| geometry::nearest_on(line, p, NO_SQUARE_MM2))
+    {
+        if best.is_none_or(|least| found.away < least.away) {
+            best = Some(found);
         }
     }
-    best.map(|(_, foot)| foot)
+    best.map(|nearest| nearest.at)
 }
 
 #[cfg(test)]

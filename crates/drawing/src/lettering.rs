@@ -1,6 +1,6 @@
 //! Where words may stand: how much room they take, and a placer that keeps them apart.
 
-use geometry::{Point, Rect, Vec2};
+use geometry::{Point, Rect, Vec2, crosses};
 use trade::Length;
 
 use crate::palette::INK;
@@ -126,7 +126,7 @@ impl Taken {
         let lines = self
             .lines
             .iter()
-            .filter(|(a, b)| crosses(away, to, *a, *b))
+            .filter(|line| crosses((away, to), **line))
             .count();
         words + lines
     }
@@ -210,12 +210,6 @@ impl Taken {
 /// No leader is needed.
 pub fn no_leader(_: Point) -> Option<Point> {
     None
-}
-
-/// Whether two straight lines cross.
-fn crosses(a: Point, b: Point, c: Point, d: Point) -> bool {
-    let side = |p: Point, q: Point, r: Point| (q - p).cross(r - p);
-    side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
 }
 
 fn box_at(centre: Point, size: Vec2) -> Rect {

@@ -1,7 +1,7 @@
 //! The yoke as a ruled strip, and where its points lie.
 
 use draft::Piece;
-use geometry::{Path, Point};
+use geometry::{Path, Point, Straight};
 
 use crate::mapping::Flat;
 use crate::side::{Half, Spot};
@@ -15,6 +15,8 @@ pub(crate) struct YokeRules {
     low_flat_width: f64,
 }
 
+/// The square of the length of a rule counts as no less.
+const LEAST_RULE_MM2: f64 = 1e-9;
 /// Into how many rules the strip is cut.
 const YOKE_RULES: usize = 160;
 
@@ -73,7 +75,11 @@ impl YokeRules {
         let (from2, to2) = rule(high);
         let foot = from.lerp(from2, f);
         let up = to.lerp(to2, f);
-        let t = (p - foot).dot(up) / up.hypot2().max(1e-9);
+        let t = Straight {
+            from: foot,
+            way: up,
+        }
+        .share_beside(p, LEAST_RULE_MM2);
         ((low as f64 + f) / YOKE_RULES as f64, t)
     }
 }

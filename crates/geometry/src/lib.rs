@@ -10,15 +10,19 @@ mod offset;
 mod path;
 mod polyline;
 mod smooth;
+mod straight;
+pub mod tolerance;
 
 pub use inscribed::{Clear, Inscribed, largest_box};
 pub use kurbo::{Affine, BezPath, CubicBez, Line, PathEl, PathSeg, Point, Rect, Vec2};
 pub use offset::{OffsetError, offset_outline};
 pub use path::Path;
 pub use polyline::{
-    area, bounds_of, clip_to_polygon, contains, is_simple, moved_left, polyline_length, resample,
+    Nearest, area, bounds_of, clip_to_polygon, contains, is_simple, moved_left, nearest_on,
+    polyline_length, resample, without_repeats,
 };
 pub use smooth::{corners_of, smooth_through};
+pub use straight::{Meeting, Straight, crosses};
 
 use trade::{Angle, Length};
 
@@ -36,7 +40,11 @@ pub fn bounds(path: &BezPath) -> Rect {
 /// The direction of a vector; zero where it has none.
 pub fn unit(v: Vec2) -> Vec2 {
     let n = v.hypot();
-    if n < 1e-12 { Vec2::ZERO } else { v / n }
+    if n < tolerance::ROUNDING_OF_SHARES {
+        Vec2::ZERO
+    } else {
+        v / n
+    }
 }
 
 /// The vector turned a quarter circle anticlockwise.

@@ -4,7 +4,9 @@ use kurbo::{Point, Vec2};
 use thiserror::Error;
 use trade::Length;
 
-use crate::polyline::{is_simple, moved_left};
+use crate::polyline::{is_simple, moved_left, without_repeats};
+use crate::straight::Straight;
+use crate::tolerance::{PARALLEL, SAME_POINT};
 use crate::unit;
 
 /// A corner whose mitre would reach further than this many allowances is cut off square.
@@ -39,7 +41,7 @@ pub enum OffsetError {
 pub fn offset_outline(edges: &[(Vec<Point>, Length)]) -> Result<Vec<Point>, OffsetError> {
     let runs: Vec<(Vec<Point>, f64)> = edges
         .iter()
-        .map(|(points, allowance)| (without_repeats(points), allowance.to_mm()))
+        .map(|(points, allowance)| (without_repeats(points, SAME_POINT), allowance.to_mm()))
         .filter(|(points, _)| points.len() >= 2)
         .collect();
     if runs.iter().map(|(p, _)| p.len() - 1).sum::<usize>() < 3 {
@@ -58,9 +60,9 @@ pub fn offset_outline(edges: &[(Vec<Point>, Length)]) -> Result<Vec<Point>, Offs
         outline.extend_from_slice(edge);
         outline.extend_from_slice(corner);
     }
-    let mut outline = without_repeats(&outline);
+    let mut outline = without_repeats(&outline, SAME_POINT);
     if let (Some(&first), Some(&last)) = (outline.first(), outline.last())
-        && (first - last).hypot() < 1e-6
+        && (first - last).hypot() < SAME_POINT.to_mm()
     {
         outline.pop();
     }
@@ -87,9 +89,10 @@ fn join(runs: &[(Vec<Point>, f64)], shifted: &mut [Vec<Point>], i: usize, j: usi
         return Vec::new();
     }
     let (p, q) = (corner + outward(d1) * a, corner + outward(d2) * b);
-    let meet = p + d1 * ((q - p).cross(d2) / d1.cross(d2));
+    let (one, other) = (Straight { from: p, way: d1 }, Straight { from: q, way: d2 });
     let limit = MITRE_LIMIT * a.max(b);
-    if (meet - corner).hypot() <= limit {
+    let meet = one.meeting(other, 0.0).map(|m| one.at(m.first));
+    if let Some(meet) = meet.filter(|meet| (*meet - corner).hypot() <= limit) {
         return vec![meet];
     }
     // Too sharp for a mitre: run each offset line on by the wider allowance and close squarely.
@@ -102,7 +105,8 @@ fn trim_crossing(shifted: &mut [Vec<Point>], i: usize, j: usize) {
     let (first, second) = (shifted[i].clone(), shifted[j].clone());
     for k in (1..first.len()).rev() {
         for m in 1..second.len() {
-            if let Some(x) = crossing(first[k - 1], first[k], second[m - 1], second[m]) {
+            let other = Straight::between(second[m - 1], second[m]);
+            if let Some(x) = Straight::between(first[k - 1], first[k]).crossing(other, PARALLEL) {
                 shifted[i].truncate(k);
                 shifted[i].push(x);
                 let mut rest = vec![x];
@@ -114,29 +118,8 @@ fn trim_crossing(shifted: &mut [Vec<Point>], i: usize, j: usize) {
     }
 }
 
-fn crossing(a: Point, b: Point, c: Point, d: Point) -> Option<Point> {
-    let (r, s) = (b - a, d - c);
-    let denominator = r.cross(s);
-    if denominator.abs() < 1e-12 {
-        return None;
-    }
-    let t = (c - a).cross(s) / denominator;
-    let u = (c - a).cross(r) / denominator;
-    ((0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&u)).then(|| a + r * t)
-}
-
 fn outward(direction: Vec2) -> Vec2 {
     Vec2::new(direction.y, -direction.x)
-}
-
-fn without_repeats(points: &[Point]) -> Vec<Point> {
-    let mut out: Vec<Point> = Vec::with_capacity(points.len());
-    for &p in points {
-        if out.last().is_none_or(|q| (p - *q).hypot() > 1e-6) {
-            out.push(p);
-        }
-    }
-    out
 }
 
 #[cfg(test)]

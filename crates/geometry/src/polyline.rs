@@ -3,6 +3,8 @@
 use kurbo::{Point, Rect, Vec2};
 use trade::{Area, Length};
 
+use crate::straight::{Straight, crosses};
+use crate::tolerance::{NO_LENGTH_MM, PARALLEL, ROUNDING_OF_SHARES};
 use crate::{left_of, unit};
 
 /// Length of the polyline.
@@ -23,12 +25,54 @@ pub fn area(polygon: &[Point]) -> Area {
 }
 
 /// The smallest upright rectangle round the points; a point at the origin when there are none.
-pub fn bounds_of(points: &[Point]) -> Rect {
-    let Some(first) = points.first() else {
+pub fn bounds_of<'a>(points: impl IntoIterator<Item = &'a Point>) -> Rect {
+    let mut points = points.into_iter();
+    let Some(first) = points.next() else {
         return Rect::ZERO;
     };
     let start = Rect::from_points(*first, *first);
-    points.iter().fold(start, |r, p| r.union_pt(*p))
+    points.fold(start, |r, p| r.union_pt(*p))
+}
+
+/// The points without those that lie no further than this from the one before that is kept.
+pub fn without_repeats(points: &[Point], same: Length) -> Vec<Point> {
+    let mut out: Vec<Point> = Vec::with_capacity(points.len());
+    for &p in points {
+        if out.last().is_none_or(|q| (p - *q).hypot() > same.to_mm()) {
+            out.push(p);
+        }
+    }
+    out
+}
+
+/// The place of a line that is nearest to a point.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Nearest {
+    /// The place.
+    pub at: Point,
+    /// How far along the line it lies.
+    pub along: Length,
+    /// How far it is from the point.
+    pub away: Length,
+}
+
+/// The place of a polyline nearest to a point, the first of several; `None` where the line has no two points. The
+/// square of a side's length counts as no less than `least_mm2`.
+pub fn nearest_on(line: &[Point], p: Point, least_mm2: f64) -> Option<Nearest> {
+    let mut run = 0.0;
+    let mut best: Option<Nearest> = None;
+    for w in line.windows(2) {
+        let side = Straight::between(w[0], w[1]);
+        let share = side.share_nearest(p, least_mm2);
+        let at = side.at(share);
+        let away = Length::mm((p - at).hypot());
+        if best.is_none_or(|b| away < b.away) {
+            let along = Length::mm(run + side.way.hypot() * share);
+            best = Some(Nearest { at, along, away });
+        }
+        run += side.way.hypot();
+    }
+    best
 }
 
 /// Whether the point lies inside the polygon (even-odd rule; the boundary itself is either).
@@ -88,19 +132,12 @@ pub fn is_simple(polygon: &[Point]) -> bool {
     for (k, &i) in order.iter().enumerate() {
         for &j in order[k + 1..].iter().take_while(|j| left(**j) <= right(i)) {
             let neighbours = (i + 1) % n == j || (j + 1) % n == i;
-            if !neighbours && cross(segment(i), segment(j)) {
+            if !neighbours && crosses(segment(i), segment(j)) {
                 return false;
             }
         }
     }
     true
-}
-
-fn cross(a: (Point, Point), b: (Point, Point)) -> bool {
-    let side = |p: Point, q: Point, r: Point| (q - p).cross(r - p);
-    let (d1, d2) = (side(a.0, a.1, b.0), side(a.0, a.1, b.1));
-    let (d3, d4) = (side(b.0, b.1, a.0), side(b.0, b.1, a.1));
-    d1 * d2 < 0.0 && d3 * d4 < 0.0
 }
 
 /// The polyline with points every `step` (the last gap may be shorter), ends kept.
@@ -121,7 +158,9 @@ pub fn resample(points: &[Point], step: Length) -> Vec<Point> {
         until_next = at - length;
     }
     if let Some(&last) = points.last()
-        && out.last().is_none_or(|p| (last - *p).hypot() > 1e-9)
+        && out
+            .last()
+            .is_none_or(|p| (last - *p).hypot() > NO_LENGTH_MM)
     {
         out.push(last);
     }
@@ -136,21 +175,18 @@ pub fn clip_to_polygon(points: &[Point], polygon: &[Point]) -> Vec<Vec<Point>> {
     for w in points.windows(2) {
         let mut cuts = vec![0.0, 1.0];
         for i in 0..n {
-            let (a, b) = (polygon[i], polygon[(i + 1) % n]);
-            let (r, s) = (w[1] - w[0], b - a);
-            let denominator = r.cross(s);
-            if denominator.abs() < 1e-12 {
-                continue;
-            }
-            let t = (a - w[0]).cross(s) / denominator;
-            let u = (a - w[0]).cross(r) / denominator;
-            if t > 0.0 && t < 1.0 && (0.0..=1.0).contains(&u) {
-                cuts.push(t);
+            let side = Straight::between(polygon[i], polygon[(i + 1) % n]);
+            if let Some(meeting) = Straight::between(w[0], w[1]).meeting(side, PARALLEL)
+                && meeting.first > 0.0
+                && meeting.first < 1.0
+                && (0.0..=1.0).contains(&meeting.second)
+            {
+                cuts.push(meeting.first);
             }
         }
         cuts.sort_by(f64::total_cmp);
         for c in cuts.windows(2) {
-            if c[1] - c[0] < 1e-12 {
+            if c[1] - c[0] < ROUNDING_OF_SHARES {
                 continue;
             }
             let (p, q) = (w[0].lerp(w[1], c[0]), w[0].lerp(w[1], c[1]));
@@ -173,6 +209,60 @@ pub fn clip_to_polygon(points: &[Point], polygon: &[Point]) -> Vec<Vec<Point>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::tolerance::{NO_SQUARE_MM2, SAME_POINT};
+    use proptest::prelude::*;
+
+    fn line() -> impl Strategy<Value = Vec<Point>> {
+        prop::collection::vec((-500.0..500.0, -500.0..500.0).prop_map(Point::from), 2..20)
+    }
+
+    proptest! {
+        #[test]
+        fn the_box_round_points_holds_them_and_is_touched_on_every_side(points in line()) {
+            let b = bounds_of(&points);
+            prop_assert!(points.iter().all(|p| b.x0 <= p.x && p.x <= b.x1 && b.y0 <= p.y && p.y <= b.y1));
+            for (side, of) in [(b.x0, 0), (b.x1, 0), (b.y0, 1), (b.y1, 1)] {
+                prop_assert!(points.iter().any(|p| [p.x, p.y][of] == side));
+            }
+        }
+
+        #[test]
+        fn without_repeats_keeps_the_first_and_nothing_that_is_near_the_one_before(
+            points in line(), same in 0.0..200.0,
+        ) {
+            let same = Length::mm(same);
+            let kept = without_repeats(&points, same);
+            prop_assert_eq!(kept[0], points[0]);
+            prop_assert!(kept.windows(2).all(|w| (w[1] - w[0]).hypot() > same.to_mm()));
+            prop_assert_eq!(without_repeats(&kept, same), kept.clone());
+            // Written twice over, the line is the same.
+            let doubled: Vec<Point> = points.iter().flat_map(|p| [*p, *p]).collect();
+            prop_assert_eq!(without_repeats(&doubled, SAME_POINT), without_repeats(&points, SAME_POINT));
+        }
+
+        #[test]
+        fn the_nearest_place_is_where_it_is_said_to_be(points in line(), x in -600.0..600.0, y in -600.0..600.0) {
+            let p = Point::new(x, y);
+            let found = nearest_on(&points, p, NO_SQUARE_MM2);
+            let found = found.ok_or_else(|| TestCaseError::fail("no place"))?;
+            prop_assert!(((found.at - p).hypot() - found.away.to_mm()).abs() < 1e-9);
+            let corners = points.iter().map(|c| (*c - p).hypot()).fold(f64::INFINITY, f64::min);
+            prop_assert!(found.away.to_mm() <= corners + 1e-9);
+            // Walked so far, one is there.
+            let mut walked = found.along.to_mm();
+            let side = points.windows(2).find(|w| {
+                let long = (w[1] - w[0]).hypot();
+                let here = walked <= long + 1e-7;
+                if !here {
+                    walked -= long;
+                }
+                here
+            });
+            let side = side.ok_or_else(|| TestCaseError::fail("beyond the end"))?;
+            let there = side[0] + unit(side[1] - side[0]) * walked;
+            prop_assert!((there - found.at).hypot() < 1e-6, "{there:?} {found:?}");
+        }
+    }
 
     fn square() -> Vec<Point> {
         vec![

@@ -319,14 +319,14 @@ fn a_pattern_before_the_wash_taken_as_finished_is_found_out_by_its_chart() {
     assert_eq!(seen.drawn, None);
     let again = brought(&loaded, &seen, Drawn::AfterWash);
     let garment = sewn(&again, Size::new(32, 32));
-    let about: Vec<&str> = garment
+    let about: Vec<String> = garment
         .findings
         .iter()
         .filter(|f| f.code == "pattern::measure")
-        .map(|f| f.about.as_str())
+        .map(|f| f.subject.code())
         .collect();
     for measure in ["inseam", "thigh", "hem"] {
-        assert!(about.contains(&measure), "{about:?}");
+        assert!(about.contains(&format!("measure:{measure}")), "{about:?}");
     }
 }
 

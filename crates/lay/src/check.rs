@@ -4,13 +4,13 @@
 
 use std::collections::BTreeMap;
 
-use geometry::{Point, Rect};
+use geometry::{Point, Rect, Straight, bounds_of};
 use thiserror::Error;
 use trade::{Area, Length};
 
 use crate::crossings::{heights, sides};
 use crate::lay::Placement;
-use crate::problem::{Problem, StraightSide, Turn, bounds, touch};
+use crate::problem::{Problem, StraightSide, Turn, touch};
 
 /// Two pieces may overlap by this share of the smaller one's area, and no more: what sums of
 /// floating point numbers may lose where two pieces touch along their whole length.
@@ -104,7 +104,7 @@ pub enum Mistake {
 pub fn reach(problem: &Problem, placements: &[Placement]) -> Length {
     let right = |placement: &Placement| {
         let piece = problem.pieces.iter().find(|p| p.key == placement.key)?;
-        Some(bounds(&placement.outline(piece)).x1)
+        Some(bounds_of(&placement.outline(piece)).x1)
     };
     Length::mm(placements.iter().filter_map(right).fold(0.0, f64::max))
 }
@@ -127,7 +127,7 @@ pub fn check(problem: &Problem, placements: &[Placement], length: Length) -> Vec
             });
         }
         let outline = placement.outline(piece);
-        let rect = bounds(&outline);
+        let rect = bounds_of(&outline);
         let by = (-rect.x0)
             .max(-rect.y0)
             .max(rect.x1 - length.to_mm())
@@ -241,20 +241,19 @@ fn between(problem: &Problem, a: &Laid, b: &Laid, slack: f64) -> Option<Mistake>
 /// sides cross, so the shared height changes evenly and its value in the middle, times the width,
 /// is the area exactly.
 pub(crate) fn shared_area(a: &[Point], b: &[Point]) -> f64 {
-    let both = bounds(a).intersect(bounds(b));
+    let both = bounds_of(a).intersect(bounds_of(b));
     if both.width() <= 0.0 || both.height() <= 0.0 {
         return 0.0;
     }
     let mut cuts: Vec<f64> = a.iter().chain(b).map(|p| p.x).collect();
     for (p, q) in sides(a) {
         for (r, s) in sides(b) {
-            let (d, e) = (q - p, s - r);
-            let across = d.cross(e);
-            if across != 0.0 {
-                let t = (r - p).cross(e) / across;
-                if (0.0..=1.0).contains(&t) {
-                    cuts.push(p.x + t * d.x);
-                }
+            let side = Straight::between(p, q);
+            // Sides that lie along one another meet at no share of their way, and cut nothing.
+            if let Some(meeting) = side.meeting(Straight::between(r, s), 0.0)
+                && (0.0..=1.0).contains(&meeting.first)
+            {
+                cuts.push(p.x + meeting.first * side.way.x);
             }
         }
     }
@@ -293,9 +292,9 @@ fn distance(a: &[Point], b: &[Point]) -> f64 {
 }
 
 fn to_side(p: Point, from: Point, to: Point) -> f64 {
-    let along = to - from;
-    let t = ((p - from).dot(along) / along.hypot2().max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
-    (p - (from + along * t)).hypot()
+    Straight::between(from, to)
+        .distance(p, f64::MIN_POSITIVE)
+        .to_mm()
 }
 
 #[cfg(test)]

@@ -8,7 +8,8 @@ use trade::Length;
 
 use crate::check::Mistake;
 use crate::lay::Placement;
-use crate::problem::{Problem, bounds};
+use crate::problem::Problem;
+use geometry::bounds_of;
 
 /// Two pieces of a problem whose copies belong together, one of each.
 #[derive(Clone, Debug, PartialEq)]
@@ -50,7 +51,7 @@ fn along(problem: &Problem, placements: &[Placement], key: &str) -> Vec<usize> {
 
 fn middle(problem: &Problem, placed: &Placement) -> Option<f64> {
     let piece = problem.pieces.iter().find(|p| p.key == placed.key)?;
-    Some(bounds(&placed.outline(piece)).center().x)
+    Some(bounds_of(&placed.outline(piece)).center().x)
 }
 
 /// Every two copies of one number that lie too far apart, and copies that have no partner.

@@ -8,10 +8,10 @@
 //! inside another. A coarse grid over the area remembers, cell by cell, which sums and which
 //! stretches of rim can matter there, so that a question costs a few dozen operations.
 
-use geometry::{Point, Rect, Vec2};
+use geometry::{Point, Rect, Vec2, bounds_of};
 
 use crate::convex::convex_sum;
-use crate::problem::{Turn, bounds};
+use crate::problem::Turn;
 use crate::shapes::Shape;
 
 /// The area of places at which one shape overlaps another.
@@ -134,7 +134,7 @@ impl NoFit {
                 }
             }
             sums.push(Sum {
-                bounds: bounds(outline),
+                bounds: bounds_of(outline),
                 from,
                 to: planes.len(),
             });

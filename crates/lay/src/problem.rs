@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use geometry::{Point, Rect, is_simple};
+use geometry::{Point, Rect, bounds_of, is_simple};
 use thiserror::Error;
 use trade::Length;
 
@@ -272,7 +272,7 @@ impl Problem {
         if piece.on_edge.is_some() && piece.turns.iter().any(sideways) {
             return Err(LayError::EdgeTurn(piece.key.clone()));
         }
-        let bounds = bounds(&outline);
+        let bounds = bounds_of(&outline);
         let inset = piece.on_edge.map_or(0.0, |e| e.inset.to_mm().max(0.0));
         let across = piece
             .turns
@@ -311,17 +311,10 @@ pub(crate) fn touch(width: Length) -> f64 {
     width.to_mm() * 1e-6
 }
 
-/// The smallest upright rectangle round the points.
-pub(crate) fn bounds(points: &[Point]) -> Rect {
-    let mut it = points.iter();
-    let first = it.next().copied().unwrap_or_default();
-    it.fold(Rect::from_points(first, first), |r, p| r.union_pt(*p))
-}
-
 /// The outline anticlockwise, without repeated points and points in the middle of a straight run.
 /// Fewer than three points are left of an outline without area.
 pub(crate) fn tidy(outline: &[Point]) -> Vec<Point> {
-    let size = bounds(outline);
+    let size = bounds_of(outline);
     let near = (size.width() + size.height()) * 1e-9;
     let mut points: Vec<Point> = Vec::with_capacity(outline.len());
     for &p in outline {

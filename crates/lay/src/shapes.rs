@@ -1,10 +1,10 @@
 //! Pieces as the search sees them: one shape for each different outline, one copy for each piece
 //! to be cut.
 
-use geometry::{Point, Rect};
+use geometry::{Point, Rect, bounds_of};
 
 use crate::convex::convex_parts;
-use crate::problem::{LayError, Problem, StraightSide, Turn, bounds, tidy, touch};
+use crate::problem::{LayError, Problem, StraightSide, Turn, tidy, touch};
 use crate::simplified::simpler;
 
 /// One outline, its corners relative to the middle of the rectangle round it.
@@ -155,7 +155,7 @@ impl Shapes {
 
 impl Shape {
     fn new(outline: Vec<Point>) -> Self {
-        let rect: Rect = bounds(&outline);
+        let rect: Rect = bounds_of(&outline);
         let middle = rect.center();
         let outline: Vec<Point> = outline.iter().map(|p| (*p - middle).to_point()).collect();
         let hull = hull(&outline);

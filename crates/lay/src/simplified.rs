@@ -1,9 +1,9 @@
 //! Outlines of many corners with fewer of them, only ever grown.
 
-use geometry::{Point, is_simple};
+use geometry::{Point, Straight, bounds_of, is_simple};
 
 use crate::convex::turn;
-use crate::problem::{bounds, tidy};
+use crate::problem::tidy;
 
 /// Outlines with more corners than this are simplified for the search, to `FEW_CORNERS` if that
 /// makes them no larger than `MOST_GROWTH` allows.
@@ -59,7 +59,7 @@ pub(crate) fn simpler(outline: Vec<Point>) -> Vec<Point> {
 fn cheapest(points: &[Point]) -> Option<(f64, Step)> {
     let n = points.len();
     let at = |i: usize| points[i % n];
-    let rect = bounds(points);
+    let rect = bounds_of(points);
     let mut steps: Vec<(f64, Step)> = Vec::new();
     for i in 0..n {
         let (a, b, c, d) = (at(i + n - 1), at(i), at(i + 1), at(i + 2));
@@ -67,11 +67,12 @@ fn cheapest(points: &[Point]) -> Option<(f64, Step)> {
         if first <= 0.0 {
             steps.push((-first / 2.0, Step::Fill(i)));
         } else if second > 0.0 {
-            let (u, v) = (b - a, d - c);
-            let across = u.cross(v);
+            let (one, other) = (Straight::between(a, b), Straight::between(c, d));
             // The sides meet beyond b only when together they turn by less than half a circle.
-            if across > 0.0 {
-                let corner = a + u * ((c - a).cross(v) / across);
+            if one.way.cross(other.way) > 0.0
+                && let Some(meeting) = one.meeting(other, 0.0)
+            {
+                let corner = one.at(meeting.first);
                 if corner.x >= rect.x0
                     && corner.x <= rect.x1
                     && corner.y >= rect.y0
@@ -131,7 +132,7 @@ mod tests {
         let area = |p: &[Point]| geometry::area(p).to_mm2();
         assert!((shared_area(&piece, &simple) - area(&piece)).abs() < 1e-6 * area(&piece));
         assert!(area(&simple) <= area(&piece) * 1.0011);
-        let (a, b) = (bounds(&piece), bounds(&simple));
+        let (a, b) = (bounds_of(&piece), bounds_of(&simple));
         assert!(b.x0 >= a.x0 && b.x1 <= a.x1 && b.y0 >= a.y0 && b.y1 <= a.y1);
     }
 

@@ -3,7 +3,8 @@
 use trade::Length;
 
 use crate::lay::Placement;
-use crate::problem::{Problem, bounds};
+use crate::problem::Problem;
+use geometry::bounds_of;
 
 /// A place across the lay where cloth may end and begin again.
 ///
@@ -57,7 +58,7 @@ fn every(problem: &Problem, placements: &[Placement]) -> Vec<Splice> {
         .iter()
         .filter_map(|placed| {
             let piece = problem.pieces.iter().find(|p| p.key == placed.key)?;
-            let rect = bounds(&placed.outline(piece));
+            let rect = bounds_of(&placed.outline(piece));
             Some((rect.x0, rect.x1))
         })
         .collect();

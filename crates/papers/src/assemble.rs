@@ -3,6 +3,7 @@
 mod cautions;
 mod chart;
 mod construction;
+mod context;
 mod cover;
 mod cut;
 mod figures;
@@ -17,38 +18,13 @@ mod yarn;
 
 use std::sync::atomic::AtomicBool;
 
-use cutting::CutSize;
 use sewing::{Garment, make};
-use style::{Change, Loaded, Size};
+use style::Loaded;
 
 use crate::{Pack, PaperError};
-use cut::Growth;
+pub use context::Assembly;
+use context::{Context, Growth};
 use words::Words;
-
-/// What a pack needs to be told beyond the style.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Assembly {
-    /// The size that is drawn and counted. `None`, or one the style is not made in, is the base size.
-    pub size: Option<Size>,
-    /// The number of this version of the style, from 1.
-    pub revision: u32,
-    /// What differs from the version before.
-    pub changes: Vec<Change>,
-}
-
-/// What the parts of a pack look at.
-struct Context<'a> {
-    loaded: &'a Loaded,
-    run: &'a [Garment],
-    /// The garment that is drawn and counted.
-    shown: &'a Garment,
-    /// Its pieces as they are cut.
-    cut: CutSize,
-    /// The sizes that show how the pieces grow, as they are cut: every waist in the base length, and every
-    /// length in the base waist.
-    growth: Growth,
-    words: Words,
-}
 
 /// Fills a pack from a style and its garments in every size.
 ///

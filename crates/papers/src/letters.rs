@@ -178,6 +178,16 @@ fn from_the_right(field: &str, text: &str) -> Option<Finding> {
 mod tests {
     use super::*;
 
+    fn name() -> Subject {
+        Subject::Value(Valued::at("style.name".to_owned()))
+    }
+
+    fn demo() -> Loaded {
+        let folder = tempfile::tempdir().unwrap();
+        let style = style::write_demo(&folder.path().join("demo")).unwrap();
+        style::load(&style).unwrap()
+    }
+
     #[test]
     fn what_a_typeface_has_is_no_finding() {
         for text in [
@@ -187,7 +197,7 @@ mod tests {
             "渡し守 デニム",
             "e\u{301} 14 oz/yd² → ½",
         ] {
-            assert_eq!(lacking("style.name", text), None, "{text}");
+            assert_eq!(lacking(&name(), text), None, "{text}");
             assert_eq!(from_the_right("style.name", text), None, "{text}");
         }
     }
@@ -200,12 +210,12 @@ mod tests {
             ("Ferryman 👖", "the letter 👖 (U+1F456)"),
             ("渡船们", "the letter 们 (U+4EEC)"),
         ] {
-            let found = lacking("style.name", text);
+            let found = lacking(&name(), text);
             let found = found
                 .as_ref()
-                .map(|found| (found.severity, found.message.as_str()));
+                .map(|found| (found.severity, found.message(words::Words::english())));
             assert!(
-                matches!(found, Some((Severity::Warning, message)) if message.contains(named)),
+                matches!(&found, Some((Severity::Warning, message)) if message.contains(named)),
                 "{text}: {found:?}"
             );
         }
@@ -216,7 +226,7 @@ mod tests {
         for text in ["بحار", "מלח", "Yard بحار 32"] {
             let found = from_the_right("style.name", text);
             assert!(
-                found.is_some_and(|found| found.message.contains(text)),
+                found.is_some_and(|found| found.message(words::Words::english()).contains(text)),
                 "{text}"
             );
         }
@@ -226,9 +236,11 @@ mod tests {
     fn what_is_not_a_field_is_found_in_the_pack() {
         let mut pack = Pack::default();
         pack.style.summary = "ท and 潮".to_owned();
-        let found = letters_elsewhere(&pack, &[]);
-        assert!(found.is_some_and(|found| found.message.contains('ท')));
-        let known: Vec<Finding> = lacking("style.name", "ท").into_iter().collect();
+        let loaded = demo();
+        let found = letters_elsewhere(&pack, &loaded);
+        assert!(found.is_some_and(|found| found.message(words::Words::english()).contains('ท')));
+        let mut known = loaded;
+        known.style.style.name = "ท".to_owned();
         assert_eq!(letters_elsewhere(&pack, &known), None);
     }
 }

@@ -4,13 +4,13 @@
 //! (move with the pen up or down) to absolute places in steps of 1/40 mm, as the language has them. Pen 1
 //! draws what is not cut, pen 2 cuts. x runs along the roll, which is the way of the grain, y across it.
 
-use geometry::{Point, Rect, Vec2};
+use geometry::{Point, Rect, Vec2, bounds_of};
 use thiserror::Error;
 use trade::Length;
 
 use crate::model::{NotchKind, PatternFile, Piece};
 use crate::number::put_steps;
-use crate::sheet::{APART, around, arrange};
+use crate::sheet::{APART, arrange};
 
 /// Steps to the millimetre.
 pub const STEPS: f64 = 40.0;
@@ -57,7 +57,7 @@ pub fn is_ours(bytes: &[u8]) -> bool {
 /// # Errors
 /// A piece is too wide for the roll.
 pub fn write(pattern: &PatternFile, width: Length) -> Result<String, HpglError> {
-    let boxes: Vec<Rect> = pattern.pieces.iter().map(|p| around(&p.cut)).collect();
+    let boxes: Vec<Rect> = pattern.pieces.iter().map(|p| bounds_of(&p.cut)).collect();
     for (piece, bounds) in pattern.pieces.iter().zip(&boxes) {
         let least = Length::mm(bounds.width()) + APART * 2.0;
         if least > width {

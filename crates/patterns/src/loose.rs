@@ -1,13 +1,12 @@
 //! Pieces from lines that say nothing of themselves: closed lines that lie in no other are pieces.
 
-use geometry::{Point, Rect, contains};
+use geometry::{Point, Rect, bounds_of, contains};
 
 use crate::error::ReadError;
 use crate::grid::ring_on_grid;
 use crate::limits::{MOST_MARKS, MOST_ON_CUT};
 use crate::model::{Copies, InnerLine, LineKind, Note, Piece};
 use crate::nearest::Nearest;
-use crate::sheet::around;
 
 /// The most closed lines among which pieces are looked for.
 const MOST_RINGS: usize = 500;
@@ -175,7 +174,7 @@ impl Found {
             let bounds = match self.boxes.iter().find(|(j, _)| j == k) {
                 Some((_, bounds)) => *bounds,
                 None => {
-                    let bounds = around(&ring.points);
+                    let bounds = bounds_of(&ring.points);
                     self.boxes.push((*k, bounds));
                     bounds
                 }

@@ -1,6 +1,6 @@
 //! The place of a closed line that is nearest to a point.
 
-use geometry::{Point, Vec2, left_of};
+use geometry::{Point, Straight, Vec2, left_of};
 use trade::Angle;
 
 /// The nearest place.
@@ -17,15 +17,11 @@ impl Nearest {
         ring.iter()
             .zip(next)
             .map(|(a, b)| {
-                let along = *b - *a;
-                let square = along.hypot2();
-                let t = if square > 0.0 {
-                    ((p - *a).dot(along) / square).clamp(0.0, 1.0)
-                } else {
-                    0.0
-                };
-                let distance = (p - a.lerp(*b, t)).hypot();
-                Nearest { distance, along }
+                let side = Straight::between(*a, *b);
+                Nearest {
+                    distance: side.distance(p, f64::MIN_POSITIVE).to_mm(),
+                    along: side.way,
+                }
             })
             .min_by(|a, b| a.distance.total_cmp(&b.distance))
     }

@@ -1,11 +1,10 @@
 //! Where the words of a piece stand: within its sewn line and clear of what is drawn on it.
 
-use geometry::{Clear, Point, Rect, Vec2, largest_box, left_of};
+use geometry::{Clear, Point, Rect, Vec2, bounds_of, largest_box, left_of};
 use trade::Angle;
 
 use crate::grid::{on_grid, on_grid_angle};
 use crate::model::Piece;
-use crate::sheet::around;
 
 /// How high the title is written on a drawing, in millimetres, and from one line to the next.
 pub(crate) const LETTERS: f64 = 7.0;
@@ -144,7 +143,7 @@ fn block(piece: &Piece) -> Rect {
 
 /// Where the words may begin so that their middle lies somewhere on the piece, nearest first.
 fn tries(at: Point, outline: &[Point], words: Rect, along: Angle) -> Vec<Point> {
-    let bounds = around(outline);
+    let bounds = bounds_of(outline);
     let middle = turned(words.center(), along);
     let part = |k: usize| (k as f64 + 0.5) / TRIES as f64;
     let mut out = vec![at];

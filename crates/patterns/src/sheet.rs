@@ -32,16 +32,6 @@ pub(crate) fn arrange(boxes: &[Rect], width: Length) -> (Vec<Vec2>, Vec2) {
     (moves, sheet)
 }
 
-/// The box around points; a point at the origin where there are none.
-pub(crate) fn around<'a>(points: impl IntoIterator<Item = &'a Point>) -> Rect {
-    let mut points = points.into_iter();
-    let Some(first) = points.next() else {
-        return Rect::ZERO;
-    };
-    let one = Rect::from_points(*first, *first);
-    points.fold(one, |all, p| all.union_pt(*p))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

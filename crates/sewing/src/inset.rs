@@ -2,7 +2,11 @@
 //! seam, an edge or round a pocket.
 
 use draft::{Edge, Piece};
-use geometry::{Path, Point, clip_to_polygon, moved_left, polyline_length, unit};
+use geometry::tolerance::{BEYOND_END, PARALLEL, SAME_POINT};
+use geometry::{
+    Meeting, Path, Point, Straight, clip_to_polygon, moved_left, polyline_length, unit,
+    without_repeats,
+};
 use trade::Length;
 
 /// How closely curves are followed, for pieces of usual size.
@@ -29,7 +33,7 @@ impl<'a> Ground<'a> {
         for edge in &piece.edges {
             polygon.extend(points_along(&edge.path)?);
         }
-        let polygon = without_repeats(&polygon);
+        let polygon = without_repeats(&polygon, SAME_POINT);
         (polygon.len() >= 3).then_some(Ground { piece, polygon })
     }
 
@@ -74,7 +78,7 @@ impl<'a> Ground<'a> {
         for name in edges {
             run.extend(points_along(self.piece.edge(name)?)?);
         }
-        let run = without_repeats(&run);
+        let run = without_repeats(&run, SAME_POINT);
         (run.len() >= 2).then_some(run)
     }
 
@@ -122,9 +126,10 @@ fn without_loops(points: &[Point]) -> Vec<Point> {
     let mut k = 0;
     let mut from = first;
     while k + 1 < n {
-        let crossing = (k + 2..n.saturating_sub(1))
-            .rev()
-            .find_map(|m| crossing(from, points[k + 1], points[m], points[m + 1]).map(|x| (m, x)));
+        let crossing = (k + 2..n.saturating_sub(1)).rev().find_map(|m| {
+            let next = Straight::between(from, points[k + 1]);
+            crossing(next, Straight::between(points[m], points[m + 1])).map(|x| (m, x))
+        });
         match crossing {
             Some((m, x)) => {
                 out.push(x);
@@ -141,15 +146,13 @@ fn without_loops(points: &[Point]) -> Vec<Point> {
     out
 }
 
-fn crossing(a: Point, b: Point, c: Point, d: Point) -> Option<Point> {
-    let (r, s) = (b - a, d - c);
-    let denominator = r.cross(s);
-    if denominator.abs() < 1e-12 {
-        return None;
-    }
-    let t = (c - a).cross(s) / denominator;
-    let u = (c - a).cross(r) / denominator;
-    (t > 1e-9 && t < 1.0 && u > 0.0 && u < 1.0).then(|| a + r * t)
+/// Where two stretches cross between their ends; not at the very beginning of the first, where a loop was just cut out.
+fn crossing(first: Straight, second: Straight) -> Option<Point> {
+    let Meeting {
+        first: t,
+        second: u,
+    } = first.meeting(second, PARALLEL)?;
+    (t > BEYOND_END && t < 1.0 && u > 0.0 && u < 1.0).then(|| first.at(t))
 }
 
 /// The line run on straight at both ends.
@@ -162,16 +165,6 @@ pub(crate) fn extended(mut line: Vec<Point>, before: f64, after: f64) -> Vec<Poi
     line[0] += start * before;
     line[n - 1] += end * after;
     line
-}
-
-fn without_repeats(points: &[Point]) -> Vec<Point> {
-    let mut out: Vec<Point> = Vec::with_capacity(points.len());
-    for &p in points {
-        if out.last().is_none_or(|q| (p - *q).hypot() > 1e-6) {
-            out.push(p);
-        }
-    }
-    out
 }
 
 #[cfg(test)]
@@ -247,7 +240,8 @@ mod tests {
         let moved = without_loops(&moved_left(&line, Length::mm(5.0)));
         for (k, a) in moved.windows(2).enumerate() {
             for b in moved[k..].windows(2).skip(2) {
-                assert_eq!(crossing(a[0], a[1], b[0], b[1]), None);
+                let [a, b] = [a, b].map(|w| Straight::between(w[0], w[1]));
+                assert_eq!(crossing(a, b), None);
             }
         }
         assert_eq!(moved[0], Point::new(0.0, 5.0));

@@ -144,13 +144,13 @@ fn what_is_wrong_is_said() {
         let found = garment
             .findings
             .iter()
-            .find(|f| f.code == code && f.about == about);
+            .find(|f| f.code == code && f.about(words::Words::english()) == about);
         assert_eq!(found.map(|f| f.severity), Some(severity), "{code} {about}");
         assert!(
             base()
                 .findings
                 .iter()
-                .all(|f| f.code != code || f.about != about),
+                .all(|f| f.code != code || f.about(words::Words::english()) != about),
             "{code} {about}"
         );
     }
@@ -253,16 +253,16 @@ fn equal_findings_of_a_run_are_said_once() {
     other.size = Size::new(34, 32);
     for f in &mut other.findings {
         f.size = Some(other.size);
-        f.message.push_str(" here");
+        f.message(words::Words::english()).push_str(" here");
     }
     let merged = findings_of_run(&[one.clone(), other, one.clone()]);
     assert_eq!(merged.len(), one.findings.len());
     assert!(
         merged[0]
-            .message
+            .message(words::Words::english())
             .ends_with("(in every size; the numbers are those of 32x32)"),
         "{}",
-        merged[0].message
+        merged[0].message(words::Words::english())
     );
     assert!(findings_of_run(&[]).is_empty());
 }

@@ -40,7 +40,7 @@ fn every_size_is_sewn_without_an_error() {
                 f.severity < Severity::Error,
                 "{size} {}: {}",
                 f.code,
-                f.message
+                f.message(words::Words::english())
             );
         }
         assert_eq!(garment.rows.len(), base_rows(), "{size}");
@@ -54,9 +54,11 @@ fn every_size_is_sewn_without_an_error() {
         .find(|f| f.code == "sewing::patch-hangs")
         .unwrap();
     assert!(
-        hangs.message.ends_with("(in every size)"),
+        hangs
+            .message(words::Words::english())
+            .ends_with("(in every size)"),
         "{}",
-        hangs.message
+        hangs.message(words::Words::english())
     );
     assert_eq!(hangs.size, None);
     assert!(merged.is_sorted_by(|a, b| a.severity >= b.severity));

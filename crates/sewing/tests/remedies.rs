@@ -42,7 +42,7 @@ fn only_what_is_no_error_can_be_muted() {
     assert!(finding.muted(&loaded.style).is_none());
     loaded.style.muted.push(style::Muted {
         code: finding.code.to_owned(),
-        about: finding.about.clone(),
+        subject: finding.subject.clone(),
         reason: "meant so".to_owned(),
     });
     assert!(finding.muted(&loaded.style).is_some());

@@ -364,7 +364,10 @@ fn every_rule_fails_a_spoilt_style() {
                 "sewing::unusual-value" => own.collect(),
                 _ => vec![rule.source],
             };
-            assert!(sources.contains(&f.source), "{f:?}");
+            assert!(
+                sources.contains(&f.source(words::Words::english()).as_str()),
+                "{f:?}"
+            );
             // What has no row or trim to point at has no place.
             let nowhere = [
                 "sewing::unknown-name",
@@ -378,7 +381,9 @@ fn every_rule_fails_a_spoilt_style() {
             assert!(f.place.is_some() || nowhere.contains(&f.code), "{f:?}");
             assert!(f.place.is_none_or(|p| p.at.is_finite()), "{f:?}");
             assert!(
-                f.message.ends_with(|c: char| c != '.') && !f.about.is_empty(),
+                f.message(words::Words::english())
+                    .ends_with(|c: char| c != '.')
+                    && !f.about(words::Words::english()).is_empty(),
                 "{f:?}"
             );
         }
@@ -412,14 +417,17 @@ fn a_label_is_open_only_where_nothing_says_anything() {
         }
         l.style.labels[2].text = None;
     });
-    let about: Vec<&str> = found.iter().map(|f| f.about.as_str()).collect();
+    let about: Vec<String> = found
+        .iter()
+        .map(|f| f.about(words::Words::english()))
+        .collect();
     assert_eq!(about, ["label main-label", "label care-label"]);
     assert!(
         found[1]
-            .message
+            .message(words::Words::english())
             .ends_with("it is to tell fibre, care, origin"),
         "{}",
-        found[1].message
+        found[1].message(words::Words::english())
     );
     let told = open(|l| {
         l.collection.trims["main-label"].text.clear();

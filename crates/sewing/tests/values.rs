@@ -10,7 +10,7 @@ use draft::{Finding, Severity};
 use sewing::{Garment, make, sewing_findings};
 use style::{
     Amount, Answers, Closing, Collection, Edit, Figure, Fit, Leg, Loaded, MeasureId, NewStyle,
-    Size, Taste, foresee, offered_waists, stated_by_style, stated_by_supplies,
+    Size, Subject, Taste, foresee, offered_waists, stated_by_style, stated_by_supplies,
 };
 use trade::{ArealWeight, Length, Share};
 
@@ -46,21 +46,34 @@ fn what_a_style_states_is_told_where_it_is_unusual_and_only_there() {
         let range = one.range().unwrap();
         for factor in FACTORS {
             let amount = times(one.amount, factor);
-            let edit = Edit::set(&one.path, &amount.to_string()).unwrap();
+            let edit = Edit::set(one.value.path(), &amount.to_string()).unwrap();
             let Ok(next) = loaded.with_edit(&edit) else {
                 refused += 1;
                 continue;
             };
             garment.doc = next.style;
             let found = told(&garment, CODE);
-            let own: Vec<&Finding> = found.iter().filter(|f| f.about == one.about).collect();
+            let own: Vec<&Finding> = found
+                .iter()
+                .filter(|f| f.subject == Subject::Value(one.value.clone()))
+                .collect();
             let expected = usize::from(!range.is_usual(amount));
-            assert_eq!(own.len(), expected, "{} is {amount}: {found:?}", one.path);
+            assert_eq!(
+                own.len(),
+                expected,
+                "{} is {amount}: {found:?}",
+                one.value.path()
+            );
             for finding in own {
                 unusual += 1;
                 assert_eq!(finding.severity, Severity::Warning, "{finding:?}");
-                assert_eq!(finding.source, range.reason);
-                assert!(finding.message.contains("is usual"), "{finding:?}");
+                assert_eq!(finding.source(words::Words::english()), range.reason);
+                assert!(
+                    finding
+                        .message(words::Words::english())
+                        .contains("is usual"),
+                    "{finding:?}"
+                );
             }
         }
     }
@@ -131,14 +144,14 @@ fn what_a_collection_states_is_told_where_it_is_unusual_and_only_there() {
             let amount = times(one.amount, factor);
             garment.collection = loaded.collection.clone();
             assert!(
-                put(&mut garment.collection, &one.path, amount),
+                put(&mut garment.collection, one.value.path(), amount),
                 "{}",
-                one.path
+                one.value.path()
             );
             let found = told(&garment, CODE);
             let own: Vec<Severity> = found
                 .iter()
-                .filter(|f| f.about == one.about)
+                .filter(|f| f.subject == Subject::Value(one.value.clone()))
                 .map(|f| f.severity)
                 .collect();
             let expected = match (range.is_usual(amount), range.is_possible(amount)) {
@@ -146,7 +159,7 @@ fn what_a_collection_states_is_told_where_it_is_unusual_and_only_there() {
                 (false, true) => vec![Severity::Warning],
                 (false, false) => vec![Severity::Error],
             };
-            assert_eq!(own, expected, "{} is {amount}", one.path);
+            assert_eq!(own, expected, "{} is {amount}", one.value.path());
             warned += usize::from(expected == [Severity::Warning]);
             wrong += usize::from(expected == [Severity::Error]);
         }
@@ -164,11 +177,14 @@ fn a_measure_is_judged_in_every_size() {
     let large = make(&loaded.style, &loaded.collection, Size::new(40, 32));
     let found = told(&large, CODE);
     assert_eq!(found.len(), 1, "{found:?}");
-    assert_eq!(found[0].about, "belt loop length");
+    assert_eq!(found[0].about(words::Words::english()), "belt loop length");
     loaded.style.chart[&MeasureId::Hem].grade = Some(Length::cm(-8.0));
     let none = make(&loaded.style, &loaded.collection, Size::new(38, 32));
     let found = told(&none, CODE);
-    let hem = found.iter().find(|f| f.about == "hem").unwrap();
+    let hem = found
+        .iter()
+        .find(|f| f.about(words::Words::english()) == "hem")
+        .unwrap();
     assert_eq!(hem.severity, Severity::Error);
 }
 
@@ -193,7 +209,11 @@ fn a_zip_far_shorter_than_its_fly_is_told() {
     assert_eq!(zip(150.0), []);
     let short = zip(20.0);
     assert_eq!(short.len(), 1, "{short:?}");
-    assert!(short[0].message.contains("145.0 mm of the fly closed"));
+    assert!(
+        short[0]
+            .message(words::Words::english())
+            .contains("145.0 mm of the fly closed")
+    );
 }
 
 #[test]
@@ -212,7 +232,7 @@ fn rows_that_miss_what_they_sew_on_are_told() {
         let own = |mm| -> usize {
             row(seam, mm)
                 .iter()
-                .filter(|f| f.about.starts_with(seam))
+                .filter(|f| f.about(words::Words::english()).starts_with(seam))
                 .count()
         };
         assert_eq!((own(within), own(beyond)), (0, 1), "{seam}");
@@ -228,7 +248,7 @@ fn cloths_bought_for_something_else_are_told() {
     assert_eq!(shell[0].severity, Severity::Warning);
     assert!(
         shell[0]
-            .message
+            .message(words::Words::english())
             .ends_with("is bought as pocketing and used as shell")
     );
     // Pocket bags of shell are heavy, and some makers want them.
@@ -262,17 +282,25 @@ fn only_cloth_of_which_nothing_says_that_it_stretches_is_too_small_for_a_body() 
     let tight = small("100 % cotton", 90.0);
     assert_eq!(tight.len(), 1, "{tight:?}");
     assert!(
-        tight[0].message.contains("4.3 cm smaller"),
+        tight[0]
+            .message(words::Words::english())
+            .contains("4.3 cm smaller"),
         "{}",
-        tight[0].message
+        tight[0].message(words::Words::english())
     );
     assert!(
-        tight[0].message.contains("stretch by 5 %"),
+        tight[0]
+            .message(words::Words::english())
+            .contains("stretch by 5 %"),
         "{}",
-        tight[0].message
+        tight[0].message(words::Words::english())
     );
     assert_eq!(small("98 % cotton, 2 % elastane", 90.0), []);
-    assert!(small("", 90.0)[0].message.contains("does not say"));
+    assert!(
+        small("", 90.0)[0]
+            .message(words::Words::english())
+            .contains("does not say")
+    );
 }
 
 #[test]

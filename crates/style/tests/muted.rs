@@ -4,11 +4,12 @@
 mod common;
 
 use common::{demo_collection, demo_style};
-use style::{Edit, apply, difference, parse};
+use style::{Edit, PartId, apply, difference, parse};
 use trade::System;
 use words::Words;
 
-const MUTED: &str = r#"{ "code": "sewing::patch-hangs", "about": "patch", "reason": "meant so" }"#;
+const MUTED: &str =
+    r#"{ "code": "sewing::patch-hangs", "about": "part:patch", "reason": "meant so" }"#;
 
 fn edit(kind: &str, path: &str, value: &str) -> Edit {
     let said = format!(r#"{{ "edit": "{kind}", "path": "{path}", "value": {value} }}"#);
@@ -18,12 +19,20 @@ fn edit(kind: &str, path: &str, value: &str) -> Edit {
 #[test]
 fn a_muted_finding_has_its_reason_and_can_be_taken_back() {
     let before = parse(demo_style(), "style.toml", &demo_collection()).unwrap();
-    assert_eq!(before.muted("sewing::patch-hangs", "patch"), None);
+    assert_eq!(
+        before.muted("sewing::patch-hangs", &PartId::Patch.into()),
+        None
+    );
     let text = apply(demo_style(), &edit("set", "muted", &format!("[{MUTED}]"))).unwrap();
     let after = parse(&text, "style.toml", &demo_collection()).unwrap();
-    let (number, muted) = after.muted("sewing::patch-hangs", "patch").unwrap();
+    let (number, muted) = after
+        .muted("sewing::patch-hangs", &PartId::Patch.into())
+        .unwrap();
     assert_eq!((number, muted.reason.as_str()), (0, "meant so"));
-    assert_eq!(after.muted("sewing::patch-hangs", "band"), None);
+    assert_eq!(
+        after.muted("sewing::patch-hangs", &PartId::Band.into()),
+        None
+    );
     let said = difference(&before, &after);
     assert_eq!(said.len(), 1);
     assert_eq!(

@@ -2,18 +2,15 @@
 
 use std::sync::PoisonError;
 
-use axum::Router;
 use axum::body::Bytes;
 use axum::extract::rejection::BytesRejection;
-use axum::extract::{DefaultBodyLimit, Path, Query, State};
-use axum::routing::post;
+use axum::extract::{Path, Query, State};
 use serde::Deserialize;
 use style::{Beside, SaveError};
 use words::Words;
 
-use super::begin::Sent;
 use crate::answer::placed;
-use crate::router::{blocking, open};
+use crate::request::{Route, Sent, blocking, open};
 use crate::session::{ART_FOLDER, Disk};
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -22,10 +19,8 @@ use crate::trouble::Trouble;
 const LARGEST: usize = 512 * 1024;
 
 /// The address drawings are sent to.
-pub(crate) fn routes() -> Router<Bench> {
-    Router::new()
-        .route("/style/{name}/art", post(take))
-        .layer(DefaultBodyLimit::max(LARGEST))
+pub(crate) fn routes() -> Vec<Route> {
+    vec![Route::post("/style/{name}/art", take).at_most(LARGEST)]
 }
 
 /// What the file was called where it came from.

@@ -2,13 +2,13 @@
 
 pub(crate) mod art;
 pub(crate) mod begin;
-pub(crate) mod cloths;
 pub(crate) mod collection;
 pub(crate) mod cutting;
+pub(crate) mod files_changed;
 pub(crate) mod history;
 pub(crate) mod layout;
-pub(crate) mod mend;
 pub(crate) mod papers;
+pub(crate) mod repair;
 pub(crate) mod room;
-pub(crate) mod stand;
 pub(crate) mod style;
+pub(crate) mod trouble;

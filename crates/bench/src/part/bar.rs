@@ -1,22 +1,21 @@
 //! The head of the style's own page: the size shown, and the way back and forward.
 
 use maud::{Markup, html};
-use style::Size;
+use style::{Loaded, Size};
+use words::Words;
 
-use super::head::Head;
 use crate::changes::{Steps, Told};
+use crate::part::head::Head;
 use crate::see::See;
-use crate::session::Session;
 
 pub(crate) fn render(
+    say: &'static Words,
     name: &str,
-    session: &Session,
+    loaded: &Loaded,
     steps: &Steps,
     see: &See,
     size: Size,
 ) -> Markup {
-    let say = session.say();
-    let loaded = session.loaded();
     let head = Head {
         say: say,
         name,

@@ -2,18 +2,19 @@
 
 use cutting::ClothWash;
 use maud::{Markup, html};
-use style::{CLOTHS_FILE, Cloth, ClothUse, RevisionId, SkewCutting, VersionedFile};
+use style::{Cloth, ClothUse, SkewCutting};
 use trade::{Share, System};
 use words::Words;
 
-use super::{compare, stated};
-use crate::choice::{self, Chosen};
+use crate::choice::Chosen;
 use crate::consequence::area;
 use crate::field::{Show, capital, problem_place, swatch};
 use crate::garment::{ClothShare, Worked};
-use crate::route;
+use crate::part::cloths_file::ClothsFile;
+use crate::part::shells::Shell;
+use crate::part::{compare, stated};
 use crate::see::{Panel, See};
-use crate::written::Written;
+use crate::{choice, route};
 
 /// One use of cloth that the style names a cloth for.
 struct Use<'a> {
@@ -26,33 +27,16 @@ struct Use<'a> {
     chosen: &'a str,
 }
 
-/// The collection's file of cloths as it is now: its words, and the version that a change is meant for.
-struct File {
-    written: Written,
-    held: String,
-}
-
-impl File {
-    fn read(show: &Show<'_>) -> Self {
-        let path = show.loaded.collection_folder.join(CLOTHS_FILE);
-        let file = VersionedFile::new(&path);
-        // What is shown has to be known when a change meant for it comes; where it cannot be kept, the change is refused.
-        let text = match file.look() {
-            Ok(now) => now.text,
-            Err(_) => style::read_text(&path, style::LARGEST_FILE).unwrap_or_default(),
-        };
-        Self {
-            held: RevisionId::of(&text).to_string(),
-            written: Written::of(&text),
-        }
-    }
-}
-
-pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
+pub(crate) fn render(
+    show: &Show<'_>,
+    file: &ClothsFile,
+    shells: &[Shell],
+    worked: &Worked,
+    see: &See,
+) -> Markup {
     let say = show.say;
     let doc = &show.loaded.style;
     let open = see.panel == Panel::Cloth;
-    let file = File::read(show);
     let uses = [
         Use {
             path: "cloth.shell",
@@ -89,13 +73,12 @@ pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
         section #cloth aria-labelledby="cloth-title" hidden[!open] data-held=(file.held) {
             h2 #cloth-title { (say.cloth_title()) }
             p.lead { (say.cloth_lead(worked.garment.size)) }
-            @for one in &uses { (one_use(show, &file, worked, one)) }
+            @for one in &uses { (one_use(show, file, worked, one)) }
             section.group data-name=(say.cloth_compared()) {
                 h3 { (say.cloth_compared()) }
-                // Each other shell is a pair worked out anew: only where it is looked at.
-                @if open { (compare::render(show, worked)) }
+                @if open { (compare::render(show, shells, worked.garment.size)) }
             }
-            (more(show, &file))
+            (more(show, file))
             section.group data-name=(say.cloth_skew_group()) {
                 h3 { (say.cloth_skew_title()) }
                 div.cells {
@@ -110,7 +93,7 @@ pub(crate) fn render(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
 }
 
 /// A cloth like another, and the last change taken back.
-fn more(show: &Show<'_>, file: &File) -> Markup {
+fn more(show: &Show<'_>, file: &ClothsFile) -> Markup {
     let say = show.say;
     let cloths = &show.collection().cloths;
     html! {
@@ -134,7 +117,7 @@ fn style_path(show: &Show<'_>) -> String {
     route::style_path(&folder.to_string_lossy())
 }
 
-fn one_use(show: &Show<'_>, file: &File, worked: &Worked, one: &Use<'_>) -> Markup {
+fn one_use(show: &Show<'_>, file: &ClothsFile, worked: &Worked, one: &Use<'_>) -> Markup {
     let say = show.say;
     let cloth = show.collection().cloths.get(one.chosen);
     let list = choice::cloth(

@@ -10,7 +10,7 @@ use words::Words;
 
 use crate::choice::{self, Choice, Chosen, insert, remove, set, stitch, yarn};
 use crate::field::{Show, capital, problem_place, swatch};
-use crate::have::mark;
+use crate::fingerprint::mark;
 use crate::part::drawing;
 use crate::see::{Panel, See};
 

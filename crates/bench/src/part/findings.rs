@@ -347,7 +347,11 @@ mod tests {
 
     #[test]
     fn what_a_finding_is_about_leads_to_where_it_is_changed() {
-        let doc = crate::garment::demo();
+        let folder = concat!(
+            env!("CARGO_MANIFEST_DIR"),
+            "/../style/demo/saltmarsh/styles/ferryman"
+        );
+        let doc = style::load(folder.as_ref()).expect("the demo").style;
         let part = |code: &str| {
             let subject = Subject::of(code).expect("a subject");
             place(&subject, &doc).map(|place| place.part)

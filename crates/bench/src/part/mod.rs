@@ -2,6 +2,7 @@
 
 pub(crate) mod bar;
 pub(crate) mod cloth;
+pub(crate) mod cloths_file;
 mod compare;
 pub(crate) mod construction;
 pub(crate) mod details;
@@ -12,6 +13,7 @@ pub(crate) mod head;
 pub(crate) mod history;
 pub(crate) mod notice;
 pub(crate) mod order;
+pub(crate) mod shells;
 mod stated;
 pub(crate) mod strip;
 pub(crate) mod tabs;

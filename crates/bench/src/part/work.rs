@@ -5,9 +5,11 @@ use std::time::Duration;
 use axum::http::{HeaderName, header};
 use maud::{Markup, html};
 use serde::Serialize;
+use words::Words;
 
 use crate::answer::Fragment;
 use crate::field::capital;
+use crate::work::NotBegun;
 
 /// How the work of a room stands: what a page that asks is answered with.
 #[derive(Debug, Default, Serialize)]
@@ -25,6 +27,14 @@ pub(crate) struct Standing {
 /// Words as sentences of their own.
 pub(crate) fn sentences(words: &[String]) -> Vec<String> {
     words.iter().map(|words| capital(words)).collect()
+}
+
+/// Why a job was not begun, in words.
+pub(crate) fn not_begun(say: &'static Words, why: &NotBegun, busy: &str) -> String {
+    match why {
+        NotBegun::Busy => busy.to_owned(),
+        NotBegun::NoThread(why) => say.work_no_room(why),
+    }
 }
 
 /// A file that the browser puts away under its own name.

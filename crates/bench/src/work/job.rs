@@ -9,7 +9,7 @@ use style::Loaded;
 use trade::System;
 use words::Words;
 
-use super::Task;
+use super::task::Task;
 
 /// One job of a style.
 pub(crate) struct Job<T: Task> {

@@ -10,7 +10,7 @@ use lay::{Limits, Options, Progress};
 use style::Loaded;
 use trade::Length;
 
-use super::Task;
+use super::task::Task;
 
 /// What is looked for, and for how long.
 #[derive(Clone, Debug, PartialEq)]

@@ -5,7 +5,7 @@ use std::sync::atomic::AtomicBool;
 use jobs::{JobError, MadePack, PackOrder, PackStage};
 use style::Loaded;
 
-use super::Task;
+use super::task::Task;
 
 /// Which pack.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

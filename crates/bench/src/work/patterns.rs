@@ -5,7 +5,7 @@ use std::sync::atomic::AtomicBool;
 use jobs::{JobError, MadePatterns, PatternOrder};
 use style::Loaded;
 
-use super::Task;
+use super::task::Task;
 
 /// Which files.
 #[derive(Clone, Debug, PartialEq)]

@@ -10,7 +10,7 @@ use crate::house::House;
 use crate::house::walk::walk;
 
 /// Ways out of a folder, as they have been tried elsewhere.
-const WAYS_OUT: &[&str] = &[
+pub(super) const WAYS_OUT: &[&str] = &[
     "..",
     ".",
     "%2e%2e",
@@ -62,7 +62,7 @@ const VALUES: &[&str] = &[
 ];
 
 /// A collection with a secret beside it, and a style outside.
-fn beside_a_secret() -> House {
+pub(super) fn beside_a_secret() -> House {
     let house = House::new();
     let top = house.folder.path();
     fs::write(top.join("secret.txt"), "THE-SECRET").unwrap();
@@ -75,7 +75,7 @@ fn beside_a_secret() -> House {
 
 /// Every file below a folder, and what it holds.
 /// Every file and what it holds, but for the versions that looking alone keeps.
-fn files(folder: &Path) -> BTreeMap<PathBuf, Vec<u8>> {
+pub(super) fn files(folder: &Path) -> BTreeMap<PathBuf, Vec<u8>> {
     let mut found = BTreeMap::new();
     for entry in fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();

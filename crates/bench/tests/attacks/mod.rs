@@ -5,4 +5,5 @@ mod addresses;
 mod bodies;
 mod doors;
 mod floods;
+mod table;
 mod words;

@@ -27,7 +27,12 @@ fn noticed_with(from: &str, to: &str) -> (Loaded, Vec<Finding>) {
 fn only_the_conflict(from: &str, to: &str) -> Finding {
     let (broken, found) = noticed_with(from, to);
     for finding in found.iter().filter(|f| f.is_error() && !f.follows) {
-        assert_eq!(finding.code, "fit::conflict", "{}", finding.message);
+        assert_eq!(
+            finding.code,
+            "fit::conflict",
+            "{}",
+            finding.message(words::Words::english())
+        );
     }
     let conflict = found.iter().find(|f| f.code == "fit::conflict").unwrap();
     assert!(!conflict.follows);
@@ -45,12 +50,17 @@ fn a_long_fly_says_so_and_nothing_of_the_grain() {
     let conflict = only_the_conflict("value = \"16.5 cm\"", "value = \"40 cm\"");
     assert!(
         conflict
-            .message
+            .message(words::Words::english())
             .starts_with("fly length 40.0 cm at 32x32 does not go"),
         "{}",
-        conflict.message
+        conflict.message(words::Words::english())
     );
-    assert!(conflict.remedy.unwrap().starts_with("set fly length to"));
+    assert!(
+        conflict
+            .remedy(words::Words::english())
+            .unwrap()
+            .starts_with("set fly length to")
+    );
 }
 
 #[test]
@@ -59,15 +69,29 @@ fn a_high_band_says_so_and_nothing_of_the_grain() {
         "[chart.band_height]\nvalue = \"3.8 cm\"",
         "[chart.band_height]\nvalue = \"15 cm\"",
     );
-    assert!(conflict.remedy.unwrap().starts_with("set band height to"));
+    assert!(
+        conflict
+            .remedy(words::Words::english())
+            .unwrap()
+            .starts_with("set band height to")
+    );
 }
 
 #[test]
 fn a_wide_thigh_and_a_short_rise_say_so() {
     let thigh = only_the_conflict("value = \"24 1/2 in\"", "value = \"42 in\"");
-    assert!(thigh.remedy.unwrap().starts_with("set thigh to"));
+    assert!(
+        thigh
+            .remedy(words::Words::english())
+            .unwrap()
+            .starts_with("set thigh to")
+    );
     let rise = only_the_conflict("value = \"11 in\"", "value = \"6 in\"");
-    assert!(rise.remedy.unwrap().starts_with("set front rise to"));
+    assert!(
+        rise.remedy(words::Words::english())
+            .unwrap()
+            .starts_with("set front rise to")
+    );
 }
 
 #[test]

@@ -149,7 +149,9 @@ fn a_smaller_dart_keeps_the_outseam_straight() {
             .findings
             .iter()
             .filter(|f| f.code == "cutting::cloth-edge");
-        let about_back = said.filter(|f| f.about == "Back").count();
+        let about_back = said
+            .filter(|f| f.about(words::Words::english()) == "Back")
+            .count();
         (
             copy(&all, PieceId::Back, false)
                 .unwrap()

@@ -46,15 +46,22 @@ fn a_contradiction_is_said_and_what_is_stated_holds() {
     assert_eq!(said.len(), 1, "{said:?}");
     let one = &said[0];
     assert_eq!(one.severity, Severity::Warning);
-    assert_eq!(one.about, "cloth tideline-14, warp shrinkage");
-    assert!(one.message.contains("22 mm too short"), "{}", one.message);
+    assert_eq!(
+        one.about(words::Words::english()),
+        "cloth tideline-14, warp shrinkage"
+    );
     assert!(
-        one.remedy
-            .as_ref()
+        one.message(words::Words::english())
+            .contains("22 mm too short"),
+        "{}",
+        one.message(words::Words::english())
+    );
+    assert!(
+        one.remedy(words::Words::english())
             .unwrap()
             .contains("warp_shrinkage = \"10 %\"")
     );
-    assert_eq!(one.source, "ISO 5077");
+    assert_eq!(one.source(words::Words::english()), "ISO 5077");
 }
 
 #[test]
@@ -89,9 +96,11 @@ fn a_test_that_cannot_be_is_an_error_and_few_marks_a_doubt() {
     assert_eq!(growing.len(), 1);
     assert_eq!(growing[0].severity, Severity::Error);
     assert!(
-        growing[0].message.contains("distance 1"),
+        growing[0]
+            .message(words::Words::english())
+            .contains("distance 1"),
         "{}",
-        growing[0].message
+        growing[0].message(words::Words::english())
     );
     let few = found(|cloth| {
         cloth.wash_test = marks(460.0, 480.0);
@@ -99,7 +108,11 @@ fn a_test_that_cannot_be_is_an_error_and_few_marks_a_doubt() {
     });
     assert_eq!(few.len(), 1);
     assert_eq!(few[0].severity, Severity::Note);
-    assert!(few[0].message.contains("only 2 distances along the warp"));
+    assert!(
+        few[0]
+            .message(words::Words::english())
+            .contains("only 2 distances along the warp")
+    );
     let askew = found(|cloth| {
         cloth.skew_test = Some(Diagonals {
             rising: Length::mm(348.0),
@@ -107,7 +120,10 @@ fn a_test_that_cannot_be_is_an_error_and_few_marks_a_doubt() {
         });
     });
     assert_eq!(askew.len(), 1);
-    assert_eq!(askew[0].about, "cloth tideline-14, skew");
+    assert_eq!(
+        askew[0].about(words::Words::english()),
+        "cloth tideline-14, skew"
+    );
 }
 
 /// What the style states is what is cut, in every way it can be stated.

@@ -100,7 +100,7 @@ fn seams_still_walk_before_the_wash() {
                 Settled::No,
                 "{} {}: {}",
                 all.size,
-                seam.join.name,
+                seam.join.name.code(),
                 seam.gap()
             );
         }
@@ -140,7 +140,12 @@ fn a_warp_cut_band_on_a_weft_shrinking_body_is_refused() {
         .find(|f| f.code == "cutting::band")
         .unwrap();
     assert_eq!(error.severity, Severity::Error);
-    assert!(error.remedy.as_ref().unwrap().contains("centre back"));
+    assert!(
+        error
+            .remedy(words::Words::english())
+            .unwrap()
+            .contains("centre back")
+    );
 }
 
 #[test]
@@ -176,7 +181,12 @@ fn each_way_of_cutting_the_band_gives_one_that_fits_its_words() {
         } else {
             Severity::Warning
         };
-        assert_eq!(said.severity, severity, "{}", said.message);
+        assert_eq!(
+            said.severity,
+            severity,
+            "{}",
+            said.message(words::Words::english())
+        );
     }
     // Cut along the weft, its grain runs across it.
     let all = base();
@@ -266,7 +276,9 @@ fn a_skew_turns_both_copies_the_same_way_on_the_cloth() {
     // Against it the lower leg would turn 3 % of its length, less than counts as a fault.
     let said = all.findings.iter().find(|f| f.code == "cutting::skew");
     assert!(
-        said.unwrap().message.contains("13.7 mm towards the back"),
+        said.unwrap()
+            .message(words::Words::english())
+            .contains("13.7 mm towards the back"),
         "{said:?}"
     );
     for leg in [Leg::Left, Leg::Right] {
@@ -284,9 +296,14 @@ fn a_skew_turns_both_copies_the_same_way_on_the_cloth() {
     let yoke = all
         .findings
         .iter()
-        .find(|f| f.about == "Yoke seam")
+        .find(|f| f.about(words::Words::english()) == "Yoke seam")
         .unwrap();
-    assert!(yoke.remedy.as_ref().unwrap().contains("grain"), "{yoke:?}");
+    assert!(
+        yoke.remedy(words::Words::english())
+            .unwrap()
+            .contains("grain"),
+        "{yoke:?}"
+    );
     let edge = copy(&all, PieceId::Front, true).unwrap().cloth_edge.clone();
     assert!(edge.is_some());
     assert!(skew::twist(Share::percent(3.0), Length::cm(46.0)).moves < skew::MOST_TWIST);
@@ -383,9 +400,10 @@ fn the_thread_note_says_how_to_set_the_machine() {
         .find(|f| f.code == "cutting::thread")
         .unwrap();
     assert!(
-        said.message.contains("7.4 /in") || said.message.contains("7.36"),
+        said.message(words::Words::english()).contains("7.4 /in")
+            || said.message(words::Words::english()).contains("7.36"),
         "{}",
-        said.message
+        said.message(words::Words::english())
     );
     let set = density_at_machine(StitchDensity::per_inch(8.0), Share::percent(8.0));
     assert!((set.to_per_inch() - 7.36).abs() < 1e-9);

@@ -32,7 +32,7 @@ fn a_panel_wider_than_the_cloth_is_an_error() {
     let about = |width| -> Vec<String> {
         found("tideline-14", width)
             .into_iter()
-            .map(|f| f.about)
+            .map(|f| f.about(words::Words::english()))
             .collect()
     };
     assert!(
@@ -47,7 +47,12 @@ fn a_panel_wider_than_the_cloth_is_an_error() {
     );
     for one in found("tideline-14", 30.0) {
         assert_eq!(one.severity, Severity::Error);
-        assert!(one.message.contains("30.0 cm wide"), "{}", one.message);
+        assert!(
+            one.message(words::Words::english())
+                .contains("30.0 cm wide"),
+            "{}",
+            one.message(words::Words::english())
+        );
         assert_eq!(one.size, Some(Size::new(32, 32)));
     }
     let names = about(30.0);
@@ -58,6 +63,10 @@ fn a_panel_wider_than_the_cloth_is_an_error() {
 #[test]
 fn the_cloths_inside_are_looked_at_too() {
     let bags = found("bargeman-drill", 15.0);
-    assert!(bags.iter().any(|f| f.about == "Pocket bag"), "{bags:?}");
+    assert!(
+        bags.iter()
+            .any(|f| f.about(words::Words::english()) == "Pocket bag"),
+        "{bags:?}"
+    );
     assert_eq!(found("bargeman-drill", 60.0), []);
 }

@@ -1,6 +1,7 @@
 //! From the cut line to the sewn line: the allowance taken off, edge by edge.
 
-use geometry::{Point, Vec2, is_simple};
+use geometry::tolerance::{PARALLEL, SAME_POINT};
+use geometry::{Point, Straight, Vec2, is_simple, without_repeats};
 use trade::Length;
 
 /// Below this change of direction two edges run on into each other.
@@ -22,7 +23,10 @@ pub(super) fn inset(
     let mut moved: Edges = Vec::with_capacity(edges.len());
     for (name, points) in edges {
         let by = allowance(name).ok_or_else(|| format!("`{name}` has no allowance"))?;
-        moved.push((*name, shifted(&apart(points), by.to_mm())));
+        moved.push((
+            *name,
+            shifted(&without_repeats(points, SAME_POINT), by.to_mm()),
+        ));
     }
     let n = moved.len();
     for i in 0..n {
@@ -43,16 +47,6 @@ pub(super) fn inset(
     } else {
         Err("the stated allowance is too wide for it: the sewn line crosses itself".to_owned())
     }
-}
-
-fn apart(points: &[Point]) -> Vec<Point> {
-    let mut out: Vec<Point> = Vec::with_capacity(points.len());
-    for p in points {
-        if out.last().is_none_or(|q| (*p - *q).hypot() > 1e-6) {
-            out.push(*p);
-        }
-    }
-    out
 }
 
 /// The line moved to its left by `by` millimetres.
@@ -86,7 +80,8 @@ fn meet(first: &[Point], second: &[Point]) -> (Vec<Point>, Vec<Point>) {
     let (mut first, mut second) = (first.to_vec(), second.to_vec());
     for k in (1..first.len()).rev() {
         for m in 1..second.len() {
-            if let Some(x) = crossing((first[k - 1], first[k]), (second[m - 1], second[m])) {
+            let other = Straight::between(second[m - 1], second[m]);
+            if let Some(x) = Straight::between(first[k - 1], first[k]).crossing(other, PARALLEL) {
                 first.truncate(k);
                 first.push(x);
                 second.splice(..m, [x]);
@@ -95,29 +90,22 @@ fn meet(first: &[Point], second: &[Point]) -> (Vec<Point>, Vec<Point>) {
         }
     }
     let (a, b) = (first[first.len() - 2], first[first.len() - 1]);
-    let (c, d) = (second[0], second[1]);
-    let (u, v) = (b - a, d - c);
-    let turn = u.cross(v).atan2(u.dot(v));
-    if turn.abs() < SMOOTH_TURN_RAD {
+    let (u, next) = (b - a, Straight::between(second[0], second[1]));
+    let turn = u.cross(next.way).atan2(u.dot(next.way));
+    let on = Straight { from: b, way: u };
+    let met = on.meeting(next, 0.0).map(|m| on.at(m.first));
+    match met.filter(|_| turn.abs() >= SMOOTH_TURN_RAD) {
+        Some(x) => {
+            first.push(x);
+            second.insert(0, x);
+        }
         // Allowances that differ along one smooth line leave a step; it lies at the start of the second.
-        second.insert(0, b);
-    } else {
-        let x = b + u * ((c - b).cross(v) / u.cross(v));
-        first.push(x);
-        second.insert(0, x);
+        None => second.insert(0, b),
     }
-    (apart(&first), apart(&second))
-}
-
-fn crossing(a: (Point, Point), b: (Point, Point)) -> Option<Point> {
-    let (r, s) = (a.1 - a.0, b.1 - b.0);
-    let across = r.cross(s);
-    if across.abs() < 1e-12 {
-        return None;
-    }
-    let t = (b.0 - a.0).cross(s) / across;
-    let u = (b.0 - a.0).cross(r) / across;
-    ((0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&u)).then(|| a.0 + r * t)
+    (
+        without_repeats(&first, SAME_POINT),
+        without_repeats(&second, SAME_POINT),
+    )
 }
 
 #[cfg(test)]

@@ -183,14 +183,18 @@ fn a_pattern_unlike_its_chart_is_told_and_not_judged() {
     let entry = doc.chart.get_mut(&MeasureId::Knee).unwrap();
     entry.value += Length::mm(1.0);
     let found = findings(&draft_style(&doc, SIZE), SIZE, &doc);
-    let told: Vec<(&str, Severity)> = found
+    let told: Vec<(String, Severity)> = found
         .iter()
         .filter(|f| f.code == "pattern::measure")
-        .map(|f| (f.about.as_str(), f.severity))
+        .map(|f| (f.subject.code(), f.severity))
         .collect();
     assert_eq!(
         told,
-        [("thigh", Severity::Warning), ("knee", Severity::Note)]
+        [
+            ("measure:thigh", Severity::Warning),
+            ("measure:knee", Severity::Note)
+        ]
+        .map(|(subject, severity)| (subject.to_owned(), severity))
     );
     assert!(
         found.iter().all(|f| f.severity < Severity::Error),
@@ -200,9 +204,21 @@ fn a_pattern_unlike_its_chart_is_told_and_not_judged() {
         .iter()
         .find(|f| f.code == "pattern::laid-out")
         .unwrap();
-    assert!(laid.message.contains("pocket bag") && !laid.message.contains("yoke"));
-    let thigh = found.iter().find(|f| f.about == "thigh").unwrap();
-    assert!(thigh.message.contains("1.00 cm less"), "{}", thigh.message);
+    assert!(
+        laid.message(words::Words::english()).contains("pocket bag")
+            && !laid.message(words::Words::english()).contains("yoke")
+    );
+    let thigh = found
+        .iter()
+        .find(|f| f.about(words::Words::english()) == "thigh")
+        .unwrap();
+    assert!(
+        thigh
+            .message(words::Words::english())
+            .contains("1.00 cm less"),
+        "{}",
+        thigh.message(words::Words::english())
+    );
     // In the base size the chart can be made to say what the pattern measures; then there is nothing to tell.
     assert_eq!(SIZE, doc.sizes.base);
     let Some(style::Edit::Set { path, value }) = &thigh.edit else {
@@ -217,7 +233,12 @@ fn a_pattern_unlike_its_chart_is_told_and_not_judged() {
     );
     doc.chart.get_mut(&MeasureId::Thigh).unwrap().value = Length::cm(62.23);
     let found = findings(&draft_style(&doc, SIZE), SIZE, &doc);
-    assert!(found.iter().all(|f| f.about != "thigh"), "{found:?}");
+    assert!(
+        found
+            .iter()
+            .all(|f| f.about(words::Words::english()) != "thigh"),
+        "{found:?}"
+    );
 }
 
 #[test]
@@ -260,8 +281,10 @@ fn a_pattern_that_cannot_be_used_says_so() {
         ("pattern::unused", Severity::Error)
     );
     assert!(
-        found[0].message.ends_with("back: it has no grain line"),
+        found[0]
+            .message(words::Words::english())
+            .ends_with("back: it has no grain line"),
         "{}",
-        found[0].message
+        found[0].message(words::Words::english())
     );
 }

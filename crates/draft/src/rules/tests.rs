@@ -111,16 +111,19 @@ fn outseam_walk() {
     assert!(severities(&longer).contains(&Error));
     assert!(
         longer[0]
-            .message
+            .message(words::Words::english())
             .starts_with("the front is 0.20 cm longer than the back with its yoke"),
         "{}",
-        longer[0].message
+        longer[0].message(words::Words::english())
     );
     let notch = after("fit::outseam-walk", |d| {
         move_notch(d, PieceId::Back, "hip", 0.6)
     });
     assert_eq!(severities(&notch), [Error, Error]);
-    assert_eq!(notch[0].about, "outseam, knee to hip");
+    assert_eq!(
+        notch[0].about(words::Words::english()),
+        "outseam, knee to hip"
+    );
 }
 
 #[test]
@@ -150,9 +153,11 @@ fn crotch_drop() {
     });
     assert_eq!(severities(&above), [Warning]);
     assert!(
-        above[0].message.contains("above the front one"),
+        above[0]
+            .message(words::Words::english())
+            .contains("above the front one"),
         "{}",
-        above[0].message
+        above[0].message(words::Words::english())
     );
     let below = after(code, |d| {
         move_point(d, PieceId::Back, "crotch", (0.0, -10.0))
@@ -181,7 +186,10 @@ fn crotch_smooth() {
 fn line_smooth() {
     let found = after("fit::line-smooth", |d| turn(d, PieceId::Yoke, "top", 3.0));
     assert_eq!(severities(&found), [Warning]);
-    assert_eq!(found[0].about, "waist across the outseam");
+    assert_eq!(
+        found[0].about(words::Words::english()),
+        "waist across the outseam"
+    );
 }
 
 #[test]
@@ -193,7 +201,10 @@ fn corner_square() {
         let grain = &mut piece(d, PieceId::Front).grain;
         grain.1.x += 0.05 * (grain.1.y - grain.0.y);
     });
-    assert_eq!(grain[0].about, "front hem at the crease");
+    assert_eq!(
+        grain[0].about(words::Words::english()),
+        "front hem at the crease"
+    );
 }
 
 #[test]
@@ -206,13 +217,19 @@ fn crotch_curve() {
     };
     let wavy = bent([(0.0, 60.0), (60.0, 40.0), (-100.0, 20.0), (-50.0, 0.0)]);
     assert!(
-        wavy[0].message.contains("first one way"),
+        wavy[0]
+            .message(words::Words::english())
+            .contains("first one way"),
         "{}",
-        wavy[0].message
+        wavy[0].message(words::Words::english())
     );
     let tight = bent([(0.0, 20.0), (0.0, 8.0), (-8.0, 0.0), (-20.0, 0.0)]);
     assert_eq!(severities(&tight), [Warning]);
-    assert!(tight[0].message.contains("radius"), "{}", tight[0].message);
+    assert!(
+        tight[0].message(words::Words::english()).contains("radius"),
+        "{}",
+        tight[0].message(words::Words::english())
+    );
 }
 
 #[test]
@@ -308,7 +325,11 @@ fn seat_share() {
         d.pattern.spec.set(MeasureId::BackRise, Length::cm(45.0));
     });
     assert_eq!(severities(&found), [Warning]);
-    assert!(found[0].message.contains("62 %"), "{}", found[0].message);
+    assert!(
+        found[0].message(words::Words::english()).contains("62 %"),
+        "{}",
+        found[0].message(words::Words::english())
+    );
 }
 
 #[test]
@@ -328,10 +349,10 @@ fn outline() {
     let open = after(code, |d| shift(d, PieceId::CoinPocket, "foot", (0.0, 1.0)));
     assert!(
         open[0]
-            .message
+            .message(words::Words::english())
             .starts_with("the outline is open by 0.10 cm"),
         "{}",
-        open[0].message
+        open[0].message(words::Words::english())
     );
     let crossing = after(code, |d| {
         let corners = [
@@ -347,7 +368,10 @@ fn outline() {
             edge.path = Path::line(w[0], w[1]);
         }
     });
-    assert_eq!(crossing[0].message, "the outline crosses itself");
+    assert_eq!(
+        crossing[0].message(words::Words::english()),
+        "the outline crosses itself"
+    );
     let turned = after(code, |d| {
         let coin = piece(d, PieceId::CoinPocket);
         coin.edges.reverse();
@@ -355,7 +379,10 @@ fn outline() {
             edge.path = edge.path.reversed();
         }
     });
-    assert_eq!(turned[0].message, "the outline runs the wrong way round");
+    assert_eq!(
+        turned[0].message(words::Words::english()),
+        "the outline runs the wrong way round"
+    );
     let stray = after(code, |d| move_notch(d, PieceId::Yoke, "yoke middle", 400.0));
     assert_eq!(severities(&stray), [Error, Error]);
     let apart = after(code, |d| move_notch(d, PieceId::Back, "hip", 1.5));
@@ -379,7 +406,11 @@ fn extensions_and_fork() {
             });
             assert_eq!(severities(&found), [Warning], "{code}");
             assert!(
-                found[0].remedy.as_deref().unwrap().contains(word),
+                found[0]
+                    .remedy(words::Words::english())
+                    .as_deref()
+                    .unwrap()
+                    .contains(word),
                 "{found:?}"
             );
         }
@@ -417,14 +448,18 @@ fn seat_ease() {
     assert_eq!(severities(&found), [Note]);
     // 32 in is 81.28 cm; 0.601 x 81.28 + 45.41 = 94.26.
     assert!(
-        found[0].message.contains("15.7 cm larger"),
+        found[0]
+            .message(words::Words::english())
+            .contains("15.7 cm larger"),
         "{}",
-        found[0].message
+        found[0].message(words::Words::english())
     );
     assert!(
-        found[0].message.contains("(94.3 cm)"),
+        found[0]
+            .message(words::Words::english())
+            .contains("(94.3 cm)"),
         "{}",
-        found[0].message
+        found[0].message(words::Words::english())
     );
 }
 
@@ -450,8 +485,19 @@ fn waist_for_size() {
     ] {
         let found = waist(inches).unwrap();
         assert_eq!(found.severity, Warning);
-        assert!(found.message.contains("the label says 32"), "{found:?}");
-        assert!(found.remedy.unwrap().contains(help), "{inches}");
+        assert!(
+            found
+                .message(words::Words::english())
+                .contains("the label says 32"),
+            "{found:?}"
+        );
+        assert!(
+            found
+                .remedy(words::Words::english())
+                .unwrap()
+                .contains(help),
+            "{inches}"
+        );
     }
 }
 
@@ -474,7 +520,7 @@ fn measure_missed() {
         scale(d, PieceId::Back, "hem", 1.01)
     });
     assert_eq!(severities(&found), [Error]);
-    assert_eq!(found[0].about, "hem");
+    assert_eq!(found[0].about(words::Words::english()), "hem");
 }
 
 #[test]

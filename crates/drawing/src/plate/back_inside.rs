@@ -2,7 +2,7 @@
 //! inside of the back once it is.
 
 use draft::{ClothUse, Piece, PieceId};
-use geometry::{Affine, Point, Vec2, left_of};
+use geometry::{Affine, Point, Straight, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On, Placed, StitchRow, placed, turned_depth};
 use style::Lining;
 use trade::{Colour, Length};
@@ -177,10 +177,14 @@ fn pressed_in(figure: &mut Figure<'_>, pocket: &Piece, corners: &Corners, fill: 
     }
 }
 
+/// Two edges of a pocket with a smaller cross product run side by side.
+const SIDE_BY_SIDE: f64 = 1e-9;
+
 /// Where two lines, each through a point along a direction, meet.
 fn meeting((p, u): (Point, Vec2), (q, v): (Point, Vec2)) -> Option<Point> {
-    let across = u.cross(v);
-    (across.abs() > 1e-9).then(|| p + u * ((q - p).cross(v) / across))
+    let first = Straight { from: p, way: u };
+    let meeting = first.meeting(Straight { from: q, way: v }, SIDE_BY_SIDE)?;
+    Some(first.at(meeting.first))
 }
 
 /// The hem, turned to the inside over lining and pressed edges.

@@ -2,7 +2,8 @@
 //! its edge, where rivet and tack stand.
 
 use draft::{ClothUse, Piece, PieceId};
-use geometry::{Affine, Path, Point, Vec2, left_of};
+use geometry::tolerance::{NO_SQUARE_MM2, PARALLEL};
+use geometry::{Affine, Path, Point, Straight, Vec2, left_of, nearest_on};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
 use style::MeasureId;
 use trade::Length;
@@ -151,14 +152,8 @@ fn on_side(piece: &Piece) -> Option<Point> {
 
 /// The place of a path nearest to a point.
 fn nearest(path: &Path, p: Point) -> Option<Point> {
-    path.dense(Length::mm(0.2))
-        .windows(2)
-        .map(|w| {
-            let d = w[1] - w[0];
-            let t = ((p - w[0]).dot(d) / d.hypot2().max(1e-12)).clamp(0.0, 1.0);
-            w[0] + d * t
-        })
-        .min_by(|a, b| (*a - p).hypot().total_cmp(&(*b - p).hypot()))
+    let found = nearest_on(&path.dense(Length::mm(0.2)), p, NO_SQUARE_MM2)?;
+    Some(found.at)
 }
 
 /// The distances of rows from a point on an edge, one below the other on the side of `away`.
@@ -249,12 +244,8 @@ fn mouth(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
 /// Where the straight line from a point along `up` meets a path.
 fn level_on(path: &Path, from: Point, up: Vec2) -> Option<Point> {
     path.dense(Length::mm(0.5)).windows(2).find_map(|w| {
-        let d = w[1] - w[0];
-        let across = up.cross(d);
-        if across.abs() < 1e-12 {
-            return None;
-        }
-        let t = (w[0] - from).cross(up) / across;
-        (0.0..=1.0).contains(&t).then(|| w[0] + d * t)
+        let part = Straight::between(w[0], w[1]);
+        let share = Straight { from, way: up }.meeting(part, PARALLEL)?.second;
+        (0.0..=1.0).contains(&share).then(|| part.at(share))
     })
 }

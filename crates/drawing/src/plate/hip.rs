@@ -1,7 +1,8 @@
 //! The hip pocket mouth from outside: its edge, its rows, what shows behind it.
 
 use draft::{ClothUse, Piece, PieceId};
-use geometry::{Affine, Path, Point, left_of};
+use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::{Affine, Path, Point, left_of, nearest_on};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
 use trade::Length;
 
@@ -138,14 +139,8 @@ fn fixed(figure: &mut Figure<'_>, (band, side): (&[&Path], &[&Path])) {
 
 /// The shortest way from a point to a path.
 fn distance(path: &Path, p: Point) -> f64 {
-    path.dense(Length::mm(0.5))
-        .windows(2)
-        .map(|w| {
-            let d = w[1] - w[0];
-            let t = ((p - w[0]).dot(d) / d.hypot2().max(1e-12)).clamp(0.0, 1.0);
-            (p - (w[0] + d * t)).hypot()
-        })
-        .fold(f64::INFINITY, f64::min)
+    let found = nearest_on(&path.dense(Length::mm(0.5)), p, NO_SQUARE_MM2);
+    found.map_or(f64::INFINITY, |nearest| nearest.away.to_mm())
 }
 
 fn names(figure: &mut Figure<'_>, front: &Piece, (across, down): (&Path, &Path)) {

@@ -1,7 +1,8 @@
 //! A ply seen from its cut end: a centre line with rounded turns, and the band of cloth around it.
 
 use crate::dimension::unit;
-use geometry::{Point, Vec2, left_of};
+use geometry::tolerance::PARALLEL;
+use geometry::{Point, Straight, Vec2, left_of};
 
 /// Arcs are drawn in steps of this many degrees.
 const STEP_DEG: f64 = 6.0;
@@ -122,20 +123,16 @@ pub(super) fn band(line: &[(Point, Vec2)], from: f64, to: f64) -> Vec<Point> {
 
 /// Where a straight line meets a closed outline, as shares of its way, in order.
 pub(super) fn meetings(outline: &[Point], from: Point, to: Point) -> Vec<f64> {
-    let way = to - from;
+    let line = Straight::between(from, to);
     let mut found = Vec::new();
     for (k, a) in outline.iter().enumerate() {
         let b = outline[(k + 1) % outline.len()];
-        let side = b - *a;
-        let denominator = way.cross(side);
-        if denominator.abs() < 1e-12 {
+        let Some(meeting) = line.meeting(Straight::between(*a, b), PARALLEL) else {
             continue;
-        }
-        let share = (*a - from).cross(side) / denominator;
-        let along = (*a - from).cross(way) / denominator;
+        };
         // Half open, so that a meeting at a joint of two sides counts once.
-        if (0.0..=1.0).contains(&share) && (0.0..1.0).contains(&along) {
-            found.push(share);
+        if (0.0..=1.0).contains(&meeting.first) && (0.0..1.0).contains(&meeting.second) {
+            found.push(meeting.first);
         }
     }
     found.sort_by(f64::total_cmp);

@@ -3,7 +3,8 @@
 //! The seam line is x = 0: the visible edge or fold. What lies at the distance of a row from it
 //! lies at negative x. y points to the outside of the garment.
 
-use geometry::{Point, Vec2, polyline_length};
+use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::{Point, Straight, Vec2, polyline_length};
 use trade::{Colour, Length, StitchType};
 
 use super::band::{Corner, band, meetings, rounded};
@@ -66,9 +67,7 @@ impl SectionPly {
         let near = |p: Point| (p - from).hypot();
         let (mut best, mut found) = (f64::INFINITY, None);
         for (k, w) in line.windows(2).enumerate() {
-            let way = w[1].0 - w[0].0;
-            let share = ((from - w[0].0).dot(way) / way.hypot2().max(1e-12)).clamp(0.0, 1.0);
-            let at = w[0].0 + way * share;
+            let at = Straight::between(w[0].0, w[1].0).nearest(from, NO_SQUARE_MM2);
             if near(at) < best - 1e-9 {
                 (best, found) = (near(at), Some((k, at)));
             }

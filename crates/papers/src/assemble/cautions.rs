@@ -6,7 +6,7 @@
 use cutting::{ClothWash, Shrinkage};
 use style::{Label, Purpose, Tanning, Trim, TrimKind};
 
-use super::Context;
+use super::context::Context;
 use super::trims::is_leather;
 use super::words::joined;
 use crate::Caution;

@@ -3,7 +3,7 @@
 use style::{MeasureId, Size, Tag};
 use trade::Length;
 
-use super::Context;
+use super::context::Context;
 use super::words::{Words, capital};
 use crate::{Chart, ChartRow, ChartValues, LengthLine};
 

@@ -5,7 +5,7 @@ use sewing::{Described, class_of, describe};
 use style::{BandMethod, Cloth, Construction, MeasureId, RowSpec, Seam};
 use trade::Length;
 
-use super::Context;
+use super::context::Context;
 use super::figures::drawn;
 use super::words::{joined, millimetres};
 use super::yarn::yarn_text;

@@ -4,9 +4,9 @@ use drawing::{View, garment_picture};
 use sewing::Face;
 use style::{Closing, Lining, Tag};
 
+use super::context::{Assembly, Context};
 use super::figures::view;
 use super::words::{capital, joined};
-use super::{Assembly, Context};
 use crate::{Cover, Fact, PaperError, StyleHead};
 
 pub(super) fn head(context: &Context<'_>, assembly: &Assembly) -> StyleHead {

@@ -4,13 +4,12 @@ use cut_sheets::{
     LayMarks, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
     piece_number,
 };
-use cutting::{CutPiece, CutSize, Follows, Plan, cut, increments, movements};
+use cutting::{CutPiece, CutSize, Follows, Plan, increments, movements};
 use geometry::Vec2;
-use sewing::Garment;
-use style::{Loaded, Size, StyleDoc};
+use style::{Loaded, Size};
 use trade::Length;
 
-use super::Context;
+use super::context::Context;
 use super::figures::{LEAST_ONE_TO, TURNED_MM, UPRIGHT_MM, at, drawn, fits, together};
 use super::lays::ClothLay;
 use crate::{
@@ -24,29 +23,6 @@ const LAY_ONE_TO: u32 = 10;
 /// What is decided before cutting.
 pub(super) fn plan(loaded: &Loaded) -> Plan {
     Plan::of(&loaded.style)
-}
-
-/// The sizes that show how the pieces grow.
-pub(super) struct Growth {
-    /// Every waist in the base length.
-    pub waists: Vec<CutSize>,
-    /// Every length in the base waist.
-    pub lengths: Vec<CutSize>,
-}
-
-impl Growth {
-    /// Of the run's garments, those in the base length and those in the base waist.
-    pub fn of(style: &StyleDoc, run: &[Garment], plan: &Plan) -> Growth {
-        let base = style.sizes.base;
-        let of = |keep: &dyn Fn(Size) -> bool| -> Vec<CutSize> {
-            let kept = run.iter().filter(|garment| keep(garment.size));
-            kept.map(|garment| cut(garment, plan)).collect()
-        };
-        Growth {
-            waists: of(&|size| size.length == base.length),
-            lengths: of(&|size| size.waist == base.waist),
-        }
-    }
 }
 
 pub(super) fn part(

@@ -6,7 +6,7 @@ use drawing::{Sheet, View, garment_view, measure_sheets, plates, svg};
 use sewing::{Face, On};
 use trade::Length;
 
-use super::Context;
+use super::context::Context;
 use super::words::{capital, millimetres};
 use crate::{Drawing, Figure, PaperError, Scale};
 

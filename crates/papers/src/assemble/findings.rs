@@ -8,7 +8,7 @@ use sewing::findings_of_run;
 use trade::{Length, System};
 use words::{Given, Words};
 
-use super::Context;
+use super::context::Context;
 use super::words::capital;
 use crate::letters::{letters, letters_elsewhere};
 use crate::{Change, FindingRow, Pack, Severity};
@@ -117,15 +117,15 @@ fn away(path: &Path, from: Point) -> f64 {
 mod tests {
     #![allow(clippy::unwrap_used)]
 
-    use style::{ChangeKind, Size, Value};
-    use words::{key, say};
+    use style::{ChangeKind, MeasureId, Size, Value};
+    use words::say;
 
     use super::*;
 
     /// The thigh became wider, and the knee is measured no more.
     fn two_changes() -> [style::Change; 2] {
         let thigh = say::DifferenceMeasureValue {
-            measure: key::DIFFERENCE_MEASURE_THIGH,
+            measure: MeasureId::Thigh.title(),
             size: "32x32",
         };
         let wider = style::Change {
@@ -138,7 +138,7 @@ mod tests {
         };
         let gone = style::Change {
             path: "chart.knee".to_owned(),
-            about: key::DIFFERENCE_MEASURE_KNEE.into(),
+            about: MeasureId::Knee.title().into(),
             kind: ChangeKind::TakenOut,
             was: Value::Charted(Length::cm(44.0), Size::new(32, 32)),
             is: Value::Nothing,
@@ -163,8 +163,8 @@ mod tests {
             "difference-changed = { $was } | { $is } | { $about }",
             "difference-grew = { $by }, { $is }",
             "difference-measure-value = { $size }: { $measure } → ",
-            "difference-measure-thigh = coxa",
-            "difference-measure-knee = joelho",
+            "measure-title-thigh = coxa",
+            "measure-title-knee = joelho",
             "difference-taken-out-of-chart = sem { $about }",
         ];
         let other = Words::of("pt", &[&other.join("\n")]).unwrap();

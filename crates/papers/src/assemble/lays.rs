@@ -7,7 +7,7 @@ use lay::{Lay, Limits, Options, search};
 use style::Cloth;
 use trade::Length;
 
-use super::Context;
+use super::context::Context;
 use crate::PaperError;
 
 /// How many places are tried for each lay: a count, not a time, so that the same style gives the same

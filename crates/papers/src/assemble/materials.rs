@@ -6,7 +6,7 @@ use sewing::yarn::{Consumption, Sewn, consumption};
 use style::known;
 use trade::{Area, Length};
 
-use super::Context;
+use super::context::Context;
 use super::lays::ClothLay;
 use super::pieces::{cloth_of_piece, cuts};
 use super::trims::{metal, patch_and_labels};

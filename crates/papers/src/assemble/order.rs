@@ -3,7 +3,7 @@
 use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
 use trade::{StitchDensity, StitchType};
 
-use super::Context;
+use super::context::Context;
 use super::words::{capital, joined};
 use super::yarn::yarn_text;
 use crate::{OperationRow, OperationStitch, StageBlock};

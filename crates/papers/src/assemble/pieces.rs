@@ -4,7 +4,7 @@ use cutting::CutPiece;
 use draft::{ClothUse, Cut, InnerKind, Piece, PieceId};
 use sewing::On;
 
-use super::Context;
+use super::context::Context;
 use super::figures::drawn;
 use super::words::joined;
 use crate::{PaperError, PieceRow};

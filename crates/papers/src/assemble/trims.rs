@@ -4,7 +4,7 @@ use draft::PieceId;
 use sewing::{Fixing, FixingKind, On};
 use style::{Label, LabelFold, Patch, Tanning, Trim, TrimKind};
 
-use super::Context;
+use super::context::Context;
 use super::words::{capital, joined, millimetres, swatch};
 use crate::MaterialRow;
 

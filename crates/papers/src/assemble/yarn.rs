@@ -9,7 +9,7 @@ use style::known;
 use trade::consumption::{Formula, RatioRow, with_waste};
 use trade::{Length, StitchType};
 
-use super::Context;
+use super::context::Context;
 use super::figures::drawn;
 use super::words::{capital, joined, swatch};
 use crate::{Figure, PaperError, Scale, SeamYarnRow, YarnNeedRow, YarnNote, YarnPart, YarnText};

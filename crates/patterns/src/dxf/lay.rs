@@ -1,7 +1,7 @@
 //! A lay as a DXF file.
 
 use cutting::Spread;
-use geometry::{Point, Rect};
+use geometry::{Point, Rect, bounds_of};
 use lay::Lay;
 use trade::{Angle, Length};
 
@@ -53,5 +53,5 @@ pub fn write_lay(spread: &Spread, lay: &Lay) -> String {
 
 /// Where the words begin: the middle of the box around the piece.
 fn middle(outline: &[Point]) -> Point {
-    on_grid(crate::sheet::around(outline).center())
+    on_grid(bounds_of(outline).center())
 }

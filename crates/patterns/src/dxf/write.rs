@@ -2,14 +2,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use geometry::{Point, Rect, Vec2, left_of};
+use geometry::{Point, Rect, Vec2, bounds_of, left_of};
 use trade::{Angle, Length};
 
 use super::layer;
 use super::writer::{Layer, Writer};
 use crate::grid::{Key, on_grid};
 use crate::model::{Copies, LineKind, Notch, NotchKind, PatternFile, Piece};
-use crate::sheet::{APART, around, arrange};
+use crate::sheet::{APART, arrange};
 use crate::words::{Mark, say};
 
 /// The layers, each with a colour that tells it from its neighbours on a screen.
@@ -89,7 +89,7 @@ fn places(pieces: &[Piece]) -> (Vec<Point>, Rect) {
     let mut number_of = Vec::new();
     for piece in pieces {
         let n = *numbers.entry(id(piece)).or_insert(boxes.len());
-        let new = around(&piece.cut);
+        let new = bounds_of(&piece.cut);
         match boxes.get_mut(n) {
             Some(all) => *all = all.union(new),
             None => boxes.push(new),

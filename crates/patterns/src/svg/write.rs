@@ -3,14 +3,14 @@
 use std::collections::BTreeSet;
 use std::fmt::Write;
 
-use geometry::{Point, Vec2};
+use geometry::{Point, Vec2, bounds_of};
 use trade::{Angle, Length};
 
 use crate::grid::{number_on_grid, on_grid};
 use crate::model::{Copies, LineKind, Notch, NotchKind, PatternFile, Piece};
 use crate::number::put;
 use crate::place::{LEADING, LETTERS, NOTES, letters};
-use crate::sheet::{around, arrange};
+use crate::sheet::arrange;
 
 /// The width of the sheet on which pieces are set beside each other.
 const SHEET: Length = Length::mm(1500.0);
@@ -92,7 +92,7 @@ pub fn write(pattern: &PatternFile) -> String {
     let boxes: Vec<_> = pattern
         .pieces
         .iter()
-        .map(|p| around(everything(p)))
+        .map(|p| bounds_of(everything(p)))
         .collect();
     let (moves, sheet) = arrange(&boxes, SHEET);
     let sheet = on_grid(sheet.to_point());

@@ -1,7 +1,8 @@
 //! What the rules look at, and what a rule says when it does not hold.
 
 use draft::{PieceId, Place, Severity};
-use geometry::{Point, contains};
+use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::{Point, Straight, contains};
 use style::{Subject, Trim};
 use trade::Length;
 use words::Said;
@@ -142,9 +143,7 @@ pub(super) fn distance_to_line(line: &[Point], p: Point) -> f64 {
 }
 
 fn to_segment(a: Point, b: Point, p: Point) -> f64 {
-    let side = b - a;
-    let share = ((p - a).dot(side) / side.hypot2().max(1e-12)).clamp(0.0, 1.0);
-    (p - (a + side * share)).hypot()
+    Straight::between(a, b).distance(p, NO_SQUARE_MM2).to_mm()
 }
 
 /// The point of a line that lies farthest outside a polygon, and how far; `None` where all of it

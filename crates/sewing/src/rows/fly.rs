@@ -2,7 +2,8 @@
 //! foot of the opening.
 
 use draft::{Pattern, PieceId};
-use geometry::{Path, Point, moved_left};
+use geometry::tolerance::PARALLEL;
+use geometry::{Path, Straight, moved_left};
 use style::MeasureId;
 use trade::Length;
 
@@ -41,24 +42,14 @@ pub(super) fn from_stitching(context: &Context<'_>, offset: Length) -> Option<Pa
     for part in whole.dense(Length::mm(2.0)).windows(2) {
         let length = (part[1] - part[0]).hypot();
         for w in fly.windows(2) {
-            if let Some(share) = meeting(part[0], part[1], w[0], w[1]) {
-                met = Some(walked + length * share);
+            let row = Straight::between(w[0], w[1]);
+            let meeting = Straight::between(part[0], part[1]).meeting(row, PARALLEL);
+            if let Some(meeting) = meeting.filter(|m| m.on_both(0.0)) {
+                met = Some(walked + length * meeting.first);
             }
         }
         walked += length;
     }
     let along = Length::mm(met?);
     Some(whole.part(along, whole.length()))
-}
-
-/// The share of the way from `a` to `b` at which the line crosses that from `c` to `d`.
-fn meeting(a: Point, b: Point, c: Point, d: Point) -> Option<f64> {
-    let (r, s) = (b - a, d - c);
-    let denominator = r.cross(s);
-    if denominator.abs() < 1e-12 {
-        return None;
-    }
-    let t = (c - a).cross(s) / denominator;
-    let u = (c - a).cross(r) / denominator;
-    ((0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&u)).then_some(t)
 }

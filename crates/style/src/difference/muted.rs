@@ -1,6 +1,6 @@
 //! Findings that are no longer counted, or again.
 
-use words::{Said, say};
+use words::{Given, Said, say};
 
 use super::change::Kind;
 use super::found::Found;
@@ -16,7 +16,8 @@ pub(super) fn muted(found: &mut Found, old: &[Muted], new: &[Muted]) {
         let about = say::DifferenceMutedCode { code };
         found.value(path("code"), about, &a.code, &b.code);
         let about = say::DifferenceMutedAbout { code };
-        found.value(path("about"), about, &a.subject.code(), &b.subject.code());
+        let subject = |muted: &Muted| Given::from(Said::from(&muted.subject));
+        found.value(path("about"), about, subject(a), subject(b));
         let about = say::DifferenceMutedReason { code };
         found.value(path("reason"), about, &a.reason, &b.reason);
     }

@@ -1,6 +1,6 @@
 //! What seams and pieces are called within a sentence about a change.
 
-use words::{Given, Key, key};
+use words::{Given, key};
 
 use crate::{PieceId, SeamId};
 
@@ -9,23 +9,12 @@ pub(super) fn seam(name: &str) -> Given {
     SeamId::of(name).map_or_else(|| name.into(), Given::from)
 }
 
-/// A piece that can be brought, by its name in a file.
+/// A piece by its name in a file; the back pockets as the changes of their section name them.
 pub(super) fn piece(name: &str) -> Given {
-    let known = PieceId::of(name).and_then(piece_key);
-    known.map_or_else(|| name.into(), Given::from)
-}
-
-/// `None` for the pieces that nobody can bring.
-const fn piece_key(piece: PieceId) -> Option<Key> {
-    Some(match piece {
-        PieceId::Front => key::DIFFERENCE_PIECE_FRONT,
-        PieceId::Back => key::DIFFERENCE_PIECE_BACK,
-        PieceId::Yoke => key::DIFFERENCE_PIECE_YOKE,
-        PieceId::Band => key::DIFFERENCE_PIECE_BAND,
-        PieceId::PocketFacing => key::DIFFERENCE_PIECE_POCKET_FACING,
-        PieceId::CoinPocket => key::DIFFERENCE_PIECE_COIN_POCKET,
-        PieceId::BackPocketLeft => key::DIFFERENCE_PIECE_BACK_POCKET_LEFT,
-        PieceId::BackPocketRight => key::DIFFERENCE_PIECE_BACK_POCKET_RIGHT,
-        _ => return None,
-    })
+    match PieceId::of(name) {
+        Some(PieceId::BackPocketLeft) => key::DIFFERENCE_BACK_POCKET_LEFT.into(),
+        Some(PieceId::BackPocketRight) => key::DIFFERENCE_BACK_POCKET_RIGHT.into(),
+        Some(other) => other.within().into(),
+        None => name.into(),
+    }
 }

@@ -2,8 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use super::StartError;
 use super::answers::NewStyle;
+use super::error::StartError;
 use super::folder::Files;
 use crate::own::plain;
 use crate::{Size, Tag};
@@ -72,5 +72,5 @@ pub fn new_style_of_pattern(
     let mut asked = asked.clone();
     asked.answers.waists = pattern.tags(|size| size.waist);
     asked.answers.lengths = pattern.tags(|size| size.length);
-    super::begin(folder, &asked, Some((pattern, table)))
+    super::begin::begin(folder, &asked, Some((pattern, table)))
 }

@@ -3,8 +3,9 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use super::error::StartError;
 use super::folder::{Files, disk, make};
-use super::{StartError, named};
+use super::named;
 use crate::details::ArtPath;
 use crate::{Edit, LARGEST_FILE, Loaded, ReadError, STYLE_FILE, read_bytes};
 

@@ -6,7 +6,7 @@ use std::path::Path;
 use store::MakeError;
 pub(super) use store::{Files, is_free};
 
-use super::StartError;
+use super::error::StartError;
 use crate::report::Report;
 
 pub(super) fn make(folder: &Path, files: &Files) -> Result<(), StartError> {

@@ -3,7 +3,8 @@
 //! They are what the demo's are, so that what begins drafts, sews and cuts as the demo does. Nothing else of the demo goes
 //! into a label that is not the demo's: no workroom, no words of patch or label, no origin, no drawing.
 
-use super::{LabelWords, text};
+use super::answers::LabelWords;
+use super::text;
 use crate::report::Source;
 use crate::{COLLECTION_FILE, Collection, demo, parse, read_collection};
 

@@ -6,7 +6,7 @@ use toml_edit::DocumentMut;
 use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
 
-use super::StartError;
+use super::error::StartError;
 use crate::list_styles;
 use crate::load::read_file;
 

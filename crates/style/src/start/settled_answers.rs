@@ -5,8 +5,10 @@ use std::ops::RangeInclusive;
 use super::answers::{
     Answers, OFFERED_LENGTHS, Settled, USUAL_LENGTHS, offered_waists, usual_waists,
 };
+use super::chart::{BASE_LENGTH, base_waist};
+use super::materials::stands_for;
 use crate::details::OutseamLine;
-use crate::{ClothUse, Collection, Figure, Size, Tag};
+use crate::{ClothUse, Collection, Figure, Size, Tag, demo};
 
 /// Which sizes can be begun with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,8 +57,8 @@ pub(super) fn settle(
         best.unwrap_or(wanted)
     };
     let base = Size::of(
-        nearest(&waists, super::chart::base_waist(figure)),
-        nearest(&lengths, super::chart::BASE_LENGTH),
+        nearest(&waists, base_waist(figure)),
+        nearest(&lengths, BASE_LENGTH),
     );
     Ok(Settled {
         figure,
@@ -133,8 +135,8 @@ fn shell(asked: Option<&str>, collection: &Collection) -> Result<String, String>
             ))
         }
         None => {
-            let usual = super::demo_shell();
-            let known = [Some(usual), super::materials::stands_for(usual)];
+            let usual = demo::SHELL;
+            let known = [Some(usual), stands_for(usual)];
             let first = known
                 .into_iter()
                 .flatten()

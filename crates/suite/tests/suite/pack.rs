@@ -166,7 +166,7 @@ fn the_chart_has_every_measure_and_size_with_its_value() {
         .unwrap();
     let chart = &pages[start];
     for measure in MeasureId::ALL {
-        let name = measure.words(Words::english());
+        let name = measure.words(words::Words::english());
         let row = chart.lines().find(|line| {
             line.trim_start_matches(|c: char| c.is_whitespace() || c.is_ascii_digit())
                 .starts_with(name)

@@ -176,14 +176,6 @@ difference-pattern-drawn = own pattern drawn
 difference-pattern-allowance = allowance of the own pattern
 difference-pattern-edge-allowance = allowance of the own pattern, { $edge }
 difference-pattern-piece = { $piece } of the own pattern
-difference-piece-front = front
-difference-piece-back = back
-difference-piece-yoke = yoke
-difference-piece-band = waistband
-difference-piece-pocket-facing = hip pocket facing
-difference-piece-coin-pocket = coin pocket
-difference-piece-back-pocket-left = left back pocket
-difference-piece-back-pocket-right = right back pocket
 
 ## Cutting
 

@@ -10,12 +10,17 @@ use sewing::Face;
 use style::{Answers, Figure, Fit, Leg, NewStyle, OutseamLine, StartError, Taste};
 use words::Words;
 
-use super::collection_of;
 use crate::answer::placed;
 use crate::garment::written;
-use crate::router::blocking;
+use crate::page::begin::collection::collection_of;
+use crate::request::{Route, blocking};
 use crate::state::Bench;
 use crate::trouble::Trouble;
+
+/// The address of the picture.
+pub(crate) fn routes() -> Vec<Route> {
+    vec![Route::get("/new/picture.svg", drawn)]
+}
 
 /// The answers as an address says them. What it leaves out, or says in words unknown here, is as usual.
 #[derive(Debug, Default, Deserialize)]
@@ -52,7 +57,7 @@ impl Asked {
 /// Nothing that begins is called so; a picture has no name on it.
 const NAMELESS: &str = "Style";
 
-pub(super) async fn drawn(
+async fn drawn(
     State(bench): State<Bench>,
     Query(asked): Query<Asked>,
 ) -> Result<Response, Trouble> {

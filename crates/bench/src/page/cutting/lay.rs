@@ -11,12 +11,12 @@ use style::Loaded;
 use trade::System;
 use words::Words;
 
-use super::asked::{MOST_PAIRS, query};
-use super::lay_words::{figures, file_stem, long, many, over, pairs};
-use super::shown::{Laid, Outcome, Search, Shown};
 use crate::answer::Fragment;
 use crate::field::capital;
 use crate::garment::written;
+use crate::page::cutting::asked::{MOST_PAIRS, query};
+use crate::page::cutting::lay_words::{figures, file_stem, long, many, over, pairs};
+use crate::page::cutting::shown::{Laid, Outcome, Search, Shown};
 use crate::part::drawing;
 use crate::part::work::{bar, problems_place, time};
 use crate::route::{self, style_path};
@@ -52,7 +52,7 @@ pub(super) fn row(say: &'static Words, name: &str, see: &See, now: &str) -> Mark
 
 impl LayPage<'_> {
     /// The whole page below the head.
-    pub(super) fn render(&self) -> Markup {
+    pub(super) fn render(&self, cloths: &[(String, String)]) -> Markup {
         let say = self.say;
         html! {
             div.lay-room data-work={ (style_path(self.name)) "/cutting" } data-running[self.shown.runs()] {
@@ -66,7 +66,7 @@ impl LayPage<'_> {
                         h2 { (say.lay_title()) }
                         p.lead { (say.lay_lead()) }
                         noscript { p.notice { (say.lay_no_script()) } }
-                        (self.form())
+                        (self.form(cloths))
                         (self.work())
                         (self.result())
                         p #said .unseen role="status" {}
@@ -159,7 +159,7 @@ impl LayPage<'_> {
         names.collect::<serde_json::Map<_, _>>().into()
     }
 
-    fn form(&self) -> Markup {
+    fn form(&self, cloths: &[(String, String)]) -> Markup {
         let say = self.say;
         let LayAsked {
             order,
@@ -188,7 +188,7 @@ impl LayPage<'_> {
                 div.cells.two {
                     label.cell { span { (say.lay_cloth()) }
                         select name="cloth" {
-                            @for (key, words) in cloths(self.loaded) {
+                            @for (key, words) in cloths {
                                 option value=(key) selected[key == chosen] { (words) }
                             }
                         }
@@ -367,23 +367,6 @@ fn numbered(mut svg: String, laid: &Laid) -> String {
         svg = svg.replace(&part, &format!(" data-part=\"cut:{number}\""));
     }
     svg
-}
-
-/// The cloths that pieces of the style are cut from: the name in the collection and what people call it.
-fn cloths(loaded: &Loaded) -> Vec<(String, String)> {
-    let base = loaded.style.sizes.base;
-    let garment = sewing::make(&loaded.style, &loaded.collection, base);
-    let cut = cutting::cut(&garment, &cutting::Plan::of(&loaded.style));
-    let mut out: Vec<(String, String)> = Vec::new();
-    for piece in &cut.pieces {
-        let known = loaded.collection.cloths.get(&piece.cloth_name);
-        if let Some(cloth) = known
-            && out.iter().all(|(key, _)| *key != piece.cloth_name)
-        {
-            out.push((piece.cloth_name.clone(), cloth.name.clone()));
-        }
-    }
-    out
 }
 
 /// What will happen, for somebody who looks for a lay the first time.

@@ -1,109 +1,97 @@
-//! The orders that name the style: which lays cut each, in how many plies, and how much cloth to buy, as estimated.
+//! The orders that name a style, each planned: which lays cut it, in how many plies, and how much cloth to buy.
 
 use std::path::Path;
 
-use maud::{Markup, html};
-use spreading::{ClothJob, ClothPlan, CutOrder, plan_cloth};
-use style::{Loaded, LoadedOrder};
-use trade::System;
+use spreading::{ClothPlan, CutOrder, plan_cloth};
+use style::{Loaded, LoadedOrder, Size};
+use trade::Length;
 use words::Words;
 
-use super::lay::row;
-use super::lay_words::pairs;
 use crate::answer::placed;
-use crate::said::{SLOTS, filled};
-use crate::see::See;
 
-pub(super) fn render(say: &'static Words, name: &str, loaded: &Loaded, see: &See) -> Markup {
-    let system = see.system(&loaded.collection);
-    let files = style::list_orders(&loaded.collection_folder);
-    html! {
-        (row(say, name, see, "cutting/orders"))
-        div.sheets {
-            h2 { (say.orders_title()) }
-            p.lead { (filled(&say.orders_lead(SLOTS[0]), &[html! { code { "fellwork plan" } }])) }
-            @match files {
-                Ok(files) => {
-                    @let orders: Vec<Markup> = files.iter().filter_map(|file| order(say, name, file, system)).collect();
-                    @if orders.is_empty() {
-                        p { (filled(&say.orders_none(SLOTS[0]), &[html! { code { "orders" } }])) }
-                    }
-                    @for order in orders { (order) }
-                }
-                Err(why) => p.bad { (say.orders_unreadable(why)) },
-            }
-        }
-    }
+/// An order of the collection, by its file.
+pub(super) struct Order {
+    pub(super) stem: String,
+    /// What is in it, or every mistake with its place.
+    pub(super) read: Result<Planned, Vec<String>>,
+}
+
+/// An order, and how each of its cloths is cut.
+pub(super) struct Planned {
+    pub(super) name: String,
+    pub(super) pairs: u32,
+    /// The pairs of each line that names the style.
+    pub(super) of_style: Vec<Vec<(Size, u32)>>,
+    /// The cloths, or why the order cannot be cut.
+    pub(super) cloths: Result<Vec<PlannedCloth>, String>,
+}
+
+/// One cloth of an order.
+pub(super) struct PlannedCloth {
+    pub(super) name: String,
+    pub(super) width: Length,
+    /// How it is cut, or why it cannot be.
+    pub(super) plan: Result<LaysOfCloth, String>,
+}
+
+/// The lays of a cloth.
+pub(super) struct LaysOfCloth {
+    pub(super) plan: ClothPlan,
+    /// What a ply of each lay holds, in words.
+    pub(super) in_a_ply: Vec<String>,
+}
+
+/// The orders that name the style, and those that cannot be read; or why there is no list of them.
+pub(super) fn naming(
+    say: &'static Words,
+    style: &str,
+    loaded: &Loaded,
+) -> Result<Vec<Order>, String> {
+    let files = style::list_orders(&loaded.collection_folder).map_err(|why| why.to_string())?;
+    let orders = files.iter().filter_map(|file| order(say, style, file));
+    Ok(orders.collect())
 }
 
 /// One order, where it names the style or cannot be read.
-fn order(say: &'static Words, name: &str, file: &Path, system: System) -> Option<Markup> {
+fn order(say: &'static Words, style: &str, file: &Path) -> Option<Order> {
     let stem = file.file_name().unwrap_or_default().to_string_lossy();
-    let loaded = match style::load_order(file) {
-        Ok(loaded) => loaded,
-        Err(report) => {
-            return Some(html! {
-                section {
-                    h3 { (stem) }
-                    @for words in placed(say, &report) { p.bad { (words) } }
-                }
-            });
+    let read = match style::load_order(file) {
+        Ok(loaded) => {
+            let lines = loaded.order.lines.iter();
+            let lines = lines.filter(|line| line.style == style);
+            let of_style: Vec<_> = lines.map(|line| line.pairs.clone()).collect();
+            of_style.first()?;
+            Ok(Planned {
+                name: loaded.order.name.clone(),
+                pairs: loaded.order.pairs(),
+                of_style,
+                cloths: plans(&loaded),
+            })
         }
+        Err(report) => Err(placed(say, &report)),
     };
-    let lines = || loaded.order.lines.iter().filter(|line| line.style == name);
-    lines().next()?;
-    Some(html! {
-        section {
-            h3 { (loaded.order.name) " " small { (say.orders_pairs(stem, loaded.order.pairs())) } }
-            @for line in lines() { p.lead { (say.orders_of_style(pairs(say, &line.pairs))) } }
-            (plans(say, &loaded, system))
-        }
+    Some(Order {
+        stem: stem.into_owned(),
+        read,
     })
 }
 
-fn plans(say: &'static Words, loaded: &LoadedOrder, system: System) -> Markup {
-    let cut = match CutOrder::new(loaded) {
-        Ok(cut) => cut,
-        Err(why) => return html! { p.bad { (why) } },
-    };
+fn plans(order: &LoadedOrder) -> Result<Vec<PlannedCloth>, String> {
+    let cut = CutOrder::new(order).map_err(|why| why.to_string())?;
     let jobs = cut.jobs();
-    html! {
-        @for job in &jobs {
-            @match plan_cloth(job, None) {
-                Ok(plan) => (cloth(say, job, &plan, system)),
-                Err(why) => p.bad { (say.orders_cloth_wrong(&job.cloth.name, why)) },
-            }
-        }
-    }
-}
-
-fn cloth(say: &'static Words, job: &ClothJob<'_>, plan: &ClothPlan, system: System) -> Markup {
-    let (each, width) = (plan.each().show_cloth(system), job.cloth.width.show(system));
-    let caption = filled(
-        &say.orders_cloth(SLOTS[1], SLOTS[0], each, width),
-        &[
-            html! { strong { (job.cloth.name) } },
-            html! { strong { (plan.to_buy.show_cloth(system)) } },
-        ],
-    );
-    html! {
-        table.plan {
-            caption { (caption) }
-            thead { tr {
-                th scope="col" { (say.orders_lay()) } th scope="col" { (say.orders_in_a_ply()) } th.figure scope="col" { (say.orders_plies()) }
-                th.figure scope="col" { (say.orders_ply()) } th.figure scope="col" { (say.orders_of_cloth()) }
-            } }
-            tbody {
-                @for (index, lay) in plan.lays.iter().enumerate() {
-                    tr {
-                        th scope="row" { (index + 1) }
-                        td { (job.in_words(&lay.planned.pairs)) }
-                        td.figure { (lay.planned.plies) }
-                        td.figure { (lay.ply.show_cloth(system)) }
-                        td.figure { (lay.cloth.show_cloth(system)) }
-                    }
-                }
-            }
-        }
-    }
+    let planned = jobs.iter().map(|job| PlannedCloth {
+        name: job.cloth.name.clone(),
+        width: job.cloth.width,
+        plan: plan_cloth(job, None)
+            .map(|plan| LaysOfCloth {
+                in_a_ply: plan
+                    .lays
+                    .iter()
+                    .map(|lay| job.in_words(&lay.planned.pairs))
+                    .collect(),
+                plan,
+            })
+            .map_err(|why| why.to_string()),
+    });
+    Ok(planned.collect())
 }

@@ -1,41 +1,31 @@
-//! All changes of all files of the collection, newest first, a page at a time. What any of them replaced can be put back.
+//! What the page of all changes shows, gathered.
 
 use std::sync::Arc;
 
-use maud::{Markup, html};
-use style::{FileChange, Loaded, Way};
+use style::FileChange;
 use trade::System;
-use words::Words;
 
-use super::address;
-use super::list::{A_PAGE, Part, pager};
 use crate::changes;
-use crate::field::capital;
-use crate::page::layout::Loads;
-use crate::page::room;
-use crate::part::head::Head;
-use crate::room::Room;
-use crate::route;
-use crate::see::See;
+use crate::page::history::list::{A_PAGE, Part};
 use crate::state::Bench;
 use crate::when::When;
 
 /// A page of the changes.
 pub(crate) struct All {
-    rows: Vec<Row>,
-    page: usize,
-    pages: usize,
+    pub(super) rows: Vec<Row>,
+    pub(super) page: usize,
+    pub(super) pages: usize,
     /// How many versions the style itself has.
-    own: usize,
-    count: usize,
+    pub(super) own: usize,
+    pub(super) count: usize,
 }
 
-struct Row {
-    change: FileChange,
+pub(super) struct Row {
+    pub(super) change: FileChange,
     /// Begun by the name of the file where it is not the page's own style: that is written as it is.
-    words: Arc<str>,
-    own: bool,
-    when: Option<When>,
+    pub(super) words: Arc<str>,
+    pub(super) own: bool,
+    pub(super) when: Option<When>,
 }
 
 impl All {
@@ -56,75 +46,6 @@ impl All {
             pages,
             own,
             count: all.len(),
-        }
-    }
-
-    pub(crate) fn render(
-        &self,
-        say: &'static Words,
-        name: &str,
-        loaded: &Loaded,
-        see: &See,
-    ) -> Markup {
-        let head = Head {
-            say: say,
-            name,
-            loaded,
-            room: Room::History,
-            leaf: &address::all_leaf(self.page),
-            see,
-        };
-        let main = html! {
-            div #versions data-path=(route::style_path(name)) data-revision=(loaded.revision) {
-                div.opening {
-                    h2 { (say.history_title()) }
-                    nav.choice aria-label=(say.history_which()) {
-                        a href=(address::list(name, see, false, 1)) { (say.history_all(self.own)) }
-                        a href=(address::all(name, see, 1)) aria-current="true" { (say.history_files(self.count)) }
-                    }
-                }
-                p.lead { (say.history_files_lead()) }
-                p #told role="status" {}
-                @if self.rows.is_empty() { p.none { (say.history_files_none()) } }
-                ol.versions.of-files {
-                    @for (at, row) in self.rows.iter().enumerate() { (row.render(say, at)) }
-                }
-                @if self.pages > 1 { (pager(say, (self.page, self.pages), |page| address::all(name, see, page))) }
-            }
-        };
-        let loads = Loads {
-            styles: &["history.css"],
-            scripts: &["history.js"],
-        };
-        room::render(&head, loads, &main)
-    }
-}
-
-impl Row {
-    fn render(&self, say: &'static Words, at: usize) -> Markup {
-        let (from, to) = (self.change.from.number, self.change.to.number);
-        let file = &self.change.file;
-        html! {
-            li #{ "change-" (at) } {
-                div.about {
-                    h3 { @if self.own { (capital(&self.words)) } @else { (self.words) } }
-                    p.when {
-                        @if let Some(when) = &self.when { time datetime=(when.machine) { (when.shown) } }
-                        span { (say.history_version_of(file, to)) }
-                        @match self.change.way {
-                            Way::Undo => span { (say.history_way_undone()) },
-                            Way::Redo => span { (say.history_way_again()) },
-                            Way::Edit | Way::PutBack | Way::Outside => {}
-                        }
-                    }
-                }
-                div.acts {
-                    form data-send="put-file-back" data-number=(from) data-file=(file) {
-                        button.small type="submit" aria-label=(say.history_put_file_back_named(file, from)) { (say.history_put_file_back(from)) }
-                        p.problem hidden {}
-                    }
-                }
-            }
         }
     }
 }

@@ -1,21 +1,11 @@
-//! The list of versions, newest first, a page at a time.
+//! What the page of versions shows, gathered.
 
 use std::sync::Arc;
 
-use maud::{Markup, html};
 use serde::Deserialize;
-use style::{History, LONGEST_NAME, Loaded, Revision};
-use words::Words;
+use style::{History, Revision};
 
-use super::address;
-use super::compare::Look;
 use crate::answer::placed;
-use crate::field::capital;
-use crate::page::layout::Loads;
-use crate::page::room;
-use crate::part::head::Head;
-use crate::room::Room;
-use crate::route;
 use crate::see::See;
 use crate::session::Session;
 use crate::versions::why_unread;
@@ -23,8 +13,6 @@ use crate::when::When;
 
 /// How many versions a page lists.
 pub(super) const A_PAGE: usize = 50;
-/// How many changes of a version are told before the rest is folded away.
-const MOST_TOLD: usize = 3;
 
 /// Which part of the list an address asks for.
 #[derive(Debug, Default, Deserialize)]
@@ -47,51 +35,36 @@ impl Part {
     }
 }
 
-/// The way to newer and older pages.
-pub(super) fn pager(
-    say: &'static Words,
-    (page, pages): (usize, usize),
-    to: impl Fn(usize) -> String,
-) -> Markup {
-    html! {
-        nav.pager aria-label=(say.history_pages()) {
-            @if page > 1 { a rel="prev" href=(to(page - 1)) { (say.history_newer()) } } @else { a role="link" aria-disabled="true" { (say.history_newer()) } }
-            span { (say.history_page_of(page, pages)) }
-            @if page < pages { a rel="next" href=(to(page + 1)) { (say.history_older()) } } @else { a role="link" aria-disabled="true" { (say.history_older()) } }
-        }
-    }
-}
-
 /// A page of the list.
 pub(crate) struct List {
-    rows: Vec<Row>,
+    pub(super) rows: Vec<Row>,
     /// Only versions with a name.
-    named: bool,
-    page: usize,
-    pages: usize,
+    pub(super) named: bool,
+    pub(super) page: usize,
+    pub(super) pages: usize,
     /// How many versions there are.
-    all: usize,
+    pub(super) all: usize,
     /// How many of them have a name.
-    with_name: usize,
+    pub(super) with_name: usize,
     /// How many changes all files of the collection have had.
-    changes: usize,
+    pub(super) changes: usize,
     /// Why names cannot be read.
-    names_problem: Vec<String>,
+    pub(super) names_problem: Vec<String>,
     /// Why the style file cannot be read as it is now.
-    file_problem: Vec<String>,
+    pub(super) file_problem: Vec<String>,
 }
 
-struct Row {
-    version: Revision,
-    name: Option<String>,
-    when: Option<When>,
+pub(super) struct Row {
+    pub(super) version: Revision,
+    pub(super) name: Option<String>,
+    pub(super) when: Option<When>,
     /// The version before it.
-    before: Option<u32>,
+    pub(super) before: Option<u32>,
     /// An earlier version with the same text.
-    same: Option<u32>,
-    now: bool,
+    pub(super) same: Option<u32>,
+    pub(super) now: bool,
     /// What changed, or why it cannot be read.
-    told: Result<Arc<[String]>, Vec<String>>,
+    pub(super) told: Result<Arc<[String]>, Vec<String>>,
 }
 
 impl List {
@@ -141,149 +114,6 @@ impl List {
                 .map(|report| placed(say, report))
                 .unwrap_or_default(),
             file_problem,
-        }
-    }
-
-    pub(crate) fn render(
-        &self,
-        say: &'static Words,
-        name: &str,
-        loaded: &Loaded,
-        see: &See,
-    ) -> Markup {
-        let head = Head {
-            say: say,
-            name,
-            loaded,
-            room: Room::History,
-            leaf: &address::list_leaf(self.named, self.page),
-            see,
-        };
-        let main = html! {
-            div #versions data-path=(route::style_path(name)) data-revision=(loaded.revision) {
-                div.opening {
-                    h2 { (say.history_title()) }
-                    nav.choice aria-label=(say.history_which()) {
-                        a href=(address::list(name, see, false, 1)) aria-current=[(!self.named).then_some("true")] { (say.history_all(self.all)) }
-                        a href=(address::list(name, see, true, 1)) aria-current=[self.named.then_some("true")] { (say.history_with_name(self.with_name)) }
-                        a href=(address::all(name, see, 1)) { (say.history_files(self.changes)) }
-                    }
-                }
-                p.lead { (say.history_lead()) }
-                p #told role="status" {}
-                (problems(say.history_file_unreadable(), &self.file_problem))
-                (problems(say.history_names_unreadable(), &self.names_problem))
-                @if self.rows.is_empty() {
-                    p.none { (say.history_no_names()) }
-                }
-                ol.versions {
-                    @for row in &self.rows { (row.render(say, name, see)) }
-                }
-                @if self.pages > 1 { (pager(say, (self.page, self.pages), |page| address::list(name, see, self.named, page))) }
-            }
-        };
-        let loads = Loads {
-            styles: &["history.css"],
-            scripts: &["history.js"],
-        };
-        room::render(&head, loads, &main)
-    }
-}
-
-fn problems(words: &str, lines: &[String]) -> Markup {
-    html! {
-        @if !lines.is_empty() {
-            div.notice.asks { div { p { (words) } ul { @for line in lines { li { (line) } } } } }
-        }
-    }
-}
-
-impl Row {
-    fn render(&self, say: &'static Words, name: &str, see: &See) -> Markup {
-        let number = self.version.number;
-        let this = number.to_string();
-        let beside = |a: &str, b: &str| address::compare(name, a, b, Look::Beside, see);
-        html! {
-            li #{ "version-" (number) } .now[self.now] {
-                div.picture {
-                    @if self.told.is_ok() {
-                        img src=(address::picture(name, &self.version)) alt="" loading="lazy" width="64" height="104";
-                    }
-                }
-                div.about {
-                    h3 {
-                        (say.history_version(number))
-                        @if let Some(called) = &self.name { " " span.called { (called) } }
-                    }
-                    p.when {
-                        @if let Some(when) = &self.when { time datetime=(when.machine) { (when.shown) } }
-                        @if self.now { span { (say.history_now()) } }
-                        @if let Some(same) = self.same { span { (say.history_as(same)) } }
-                    }
-                    (self.changes(say))
-                }
-                div.acts {
-                    @if self.told.is_ok() {
-                        @if let Some(before) = self.before {
-                            a href=(beside(&before.to_string(), &this)) aria-label=(say.history_compare_named(number, before)) { (say.history_compare(before)) }
-                        }
-                        @if !self.now {
-                            a href=(beside(&this, "now")) aria-label=(say.history_compare_now_named(number)) { (say.history_compare_now()) }
-                            form data-send="put-back" data-number=(number) {
-                                button.small type="submit" aria-label=(say.history_put_back_named(number)) { (say.history_put_back()) }
-                            }
-                        }
-                    }
-                    (self.naming(say))
-                }
-            }
-        }
-    }
-
-    fn changes(&self, say: &'static Words) -> Markup {
-        html! {
-            @match &self.told {
-                Err(why) => {
-                    p.bad { (say.history_version_unreadable()) }
-                    ul.why-not { @for line in why { li { (capital(line)) } } }
-                }
-                Ok(_) if self.before.is_none() => p { (say.history_first()) },
-                Ok(told) if told.is_empty() => p { (say.history_only_comments()) },
-                Ok(told) => {
-                    ul.told { @for line in told.iter().take(MOST_TOLD) { li { (capital(line)) } } }
-                    @if told.len() > MOST_TOLD {
-                        details {
-                            summary { (say.history_more(told.len() - MOST_TOLD)) }
-                            ul.told { @for line in told.iter().skip(MOST_TOLD) { li { (capital(line)) } } }
-                        }
-                    }
-                }
-            }
-        }
-    }
-
-    fn naming(&self, say: &'static Words) -> Markup {
-        let number = self.version.number;
-        let id = format!("name-{number}");
-        let (does, named) = match &self.name {
-            Some(_) => (say.history_rename(), say.history_rename_named(number)),
-            None => (say.history_name_it(), say.history_name_it_named(number)),
-        };
-        html! {
-            details.naming {
-                summary #{ "naming-" (number) } aria-label=(named) { (does) }
-                form data-send="name-version" data-number=(number) {
-                    label for=(id) { (say.history_name_of(number)) }
-                    input #(id) type="text" name="name" maxlength=(LONGEST_NAME) value=(self.name.as_deref().unwrap_or_default()) autocomplete="off" required;
-                    div.adding {
-                        button.small type="submit" { (say.history_save_name()) }
-                        @if self.name.is_some() {
-                            button.small type="submit" data-away formnovalidate { (say.history_take_name_away()) }
-                        }
-                    }
-                    p.problem hidden {}
-                }
-            }
         }
     }
 }

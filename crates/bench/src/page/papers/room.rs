@@ -9,41 +9,28 @@ use style::Loaded;
 use trade::System;
 use words::Words;
 
-use super::asked::{USUAL_ROLL, kinds, today};
 use crate::answer::Fragment;
 use crate::field::capital;
+use crate::page::papers::asked::{USUAL_ROLL, kinds, today};
 use crate::part::work::{bar, bytes, problems_place, time};
 use crate::route::{self, encoded, style_path};
 use crate::see::{Panel, See};
-use crate::state::Bench;
 use crate::work::pack::PackAsked;
 use crate::work::patterns::PatternsAsked;
 use crate::work::{Ended, Job, Task};
 
 /// Everything the page shows.
 pub(super) struct PapersPage<'a> {
-    say: &'static Words,
-    name: &'a str,
-    loaded: &'a Loaded,
-    see: &'a See,
-    system: System,
-    pack: Option<Arc<Job<PackAsked>>>,
-    patterns: Option<Arc<Job<PatternsAsked>>>,
+    pub(super) say: &'static Words,
+    pub(super) name: &'a str,
+    pub(super) loaded: &'a Loaded,
+    pub(super) see: &'a See,
+    pub(super) system: System,
+    pub(super) pack: Option<Arc<Job<PackAsked>>>,
+    pub(super) patterns: Option<Arc<Job<PatternsAsked>>>,
 }
 
-impl<'a> PapersPage<'a> {
-    pub(super) fn of(bench: &Bench, name: &'a str, loaded: &'a Loaded, see: &'a See) -> Self {
-        Self {
-            say: bench.say(),
-            name,
-            loaded,
-            see,
-            system: see.system(&loaded.collection),
-            pack: bench.works().packs.of(name),
-            patterns: bench.works().patterns.of(name),
-        }
-    }
-
+impl PapersPage<'_> {
     /// Whether anything goes on.
     pub(super) fn runs(&self) -> bool {
         let pack = self.pack.as_ref().map(|job| job.stand().ended.is_none());

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use maud::{Markup, html};
 use style::{ArtPath, Drawing, DrawnStep};
 
-use super::Details;
+use super::group::Details;
 use crate::choice;
 
 /// Round the lines of a small picture, as a share of its larger side.

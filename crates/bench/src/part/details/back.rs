@@ -5,7 +5,7 @@ use style::{BackPocket, ClothUse, Decoration, Lining, MeasureId};
 use trade::Length;
 use words::Words;
 
-use super::{Details, Group};
+use super::group::{Details, Group};
 use crate::choice::{self, Chosen};
 
 const SIDES: [&str; 2] = ["left", "right"];

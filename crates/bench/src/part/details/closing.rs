@@ -6,7 +6,7 @@ use style::{
     TrimKind,
 };
 
-use super::{Details, Group, cell, tick};
+use super::group::{Details, Group, cell, tick};
 use crate::choice::{self, Choice, Chosen, set};
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];

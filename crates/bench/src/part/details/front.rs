@@ -4,7 +4,8 @@ use maud::{Markup, html};
 use serde_json::json;
 use style::{CoinPocket, CoinShape, MeasureId, PocketBag, Side};
 
-use super::{Details, Group, art, cell, wide};
+use super::art;
+use super::group::{Details, Group, cell, wide};
 use crate::choice::{self, Chosen, set};
 
 pub(super) fn coin(details: &Details<'_>) -> Group {

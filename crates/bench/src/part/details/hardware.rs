@@ -5,7 +5,8 @@ use serde_json::json;
 use style::{Letters, Patch, Rivets, TrimKind};
 use trade::Length;
 
-use super::{Details, Group, art, cell, tick};
+use super::art;
+use super::group::{Details, Group, cell, tick};
 use crate::choice::{self, Chosen, remove, set};
 use crate::field::swatch;
 

@@ -3,7 +3,7 @@
 use maud::html;
 use style::{Figure, Fit, Tag};
 
-use super::{Details, Group, cell};
+use super::group::{Details, Group, cell};
 use crate::choice::{Choice, Chosen};
 use crate::field::Typed;
 

@@ -4,7 +4,8 @@ use maud::{Markup, html};
 use serde_json::{Value, json};
 use style::{Label, LabelFold, Purpose, TrimKind};
 
-use super::{Details, Group, art, cell, wide};
+use super::art;
+use super::group::{Details, Group, cell, wide};
 use crate::choice::{self, Chosen, insert, remove, set};
 
 const KINDS: [TrimKind; 1] = [TrimKind::Label];

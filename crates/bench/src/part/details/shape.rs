@@ -3,7 +3,7 @@
 use maud::html;
 use style::{OutseamLine, Shape};
 
-use super::{Details, Group, cell};
+use super::group::{Details, Group, cell};
 use crate::choice::Chosen;
 
 pub(super) fn group(details: &Details<'_>) -> Group {

@@ -191,3 +191,11 @@ fn drawn(say: &'static Words, piece: &SeenPiece, block: &PieceBlock) -> Markup {
         }
     }
 }
+
+pub(super) fn refused(lines: &[String]) -> Markup {
+    html! {
+        div #found role="status" {
+            @for line in lines { p.problem { (capital(line)) } }
+        }
+    }
+}

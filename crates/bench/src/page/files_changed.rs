@@ -3,25 +3,18 @@
 
 use std::sync::PoisonError;
 
-use axum::Router;
 use axum::extract::{Path, State};
-use axum::routing::get;
-use style::Loaded;
 
 use crate::answer::placed;
-use crate::have::mark;
-use crate::router::{blocking, open};
+use crate::fingerprint::mark;
+use crate::request::{Route, blocking, open};
 use crate::session::Disk;
 use crate::state::Bench;
+use crate::state_mark;
 use crate::trouble::Trouble;
 
-pub(crate) fn routes() -> Router<Bench> {
-    Router::new().route("/style/{name}/stand", get(stand))
-}
-
-/// What tells a style and what it shares with others of its collection from any other state of them.
-pub(crate) fn of(loaded: &Loaded) -> String {
-    mark(&format!("{} {:?}", loaded.revision, loaded.collection))
+pub(crate) fn routes() -> Vec<Route> {
+    vec![Route::get("/style/{name}/stand", stand)]
 }
 
 async fn stand(State(bench): State<Bench>, Path(name): Path<String>) -> Result<String, Trouble> {
@@ -32,8 +25,8 @@ async fn stand(State(bench): State<Bench>, Path(name): Path<String>) -> Result<S
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
         // Taken over is what is found when the page asks for its parts, so that it is told what changed.
         Ok(match session.look_at_disk() {
-            Disk::Same => of(session.loaded()),
-            Disk::Changed(on_disk, _) => of(&on_disk),
+            Disk::Same => state_mark::of(session.loaded()),
+            Disk::Changed(on_disk, _) => state_mark::of(&on_disk),
             Disk::Broken(report) => mark(&placed(bench.say(), &report).join("\n")),
         })
     })

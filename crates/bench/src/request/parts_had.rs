@@ -3,9 +3,7 @@
 //! A page says of each of its parts the mark that came with it, in `x-have: fit=1f3a…,details=…`. Most changes leave most
 //! parts as they are, and those are most of an answer.
 
-use std::collections::hash_map::DefaultHasher;
 use std::convert::Infallible;
-use std::hash::{Hash, Hasher};
 
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
@@ -38,11 +36,4 @@ impl<S: Send + Sync> FromRequestParts<S> for Have {
                 .collect(),
         ))
     }
-}
-
-/// The mark of a part: another text has another one, but for a chance that never comes.
-pub(crate) fn mark(html: &str) -> String {
-    let mut hash = DefaultHasher::new();
-    html.hash(&mut hash);
-    format!("{:016x}", hash.finish())
 }

@@ -1,25 +1,17 @@
 //! The page of one style: the drawing in the middle, and beside it what is charted, how it is sewn, what was found.
 
-use std::sync::Arc;
-
 use maud::{Markup, html};
 use words::Words;
 
-use super::layout::{self, Loads};
-use super::stand;
 use crate::answer::Fragment;
-use crate::changes::Steps;
-use crate::field::Show;
-use crate::garment::{Picture, Worked, picture};
-use crate::part::details::{self, Details};
-use crate::part::history::{self, Said};
-use crate::part::notice::Notice;
+use crate::page::layout::{self, Loads};
+use crate::page::style::gather::Page;
+use crate::part::details::Details;
 use crate::part::{
-    bar, cloth, construction, drawing, findings, fit, notice, order, strip, tabs, yarn,
+    bar, cloth, construction, details, drawing, findings, fit, history, notice, order, strip, tabs,
+    yarn,
 };
 use crate::route;
-use crate::see::See;
-use crate::session::Session;
 
 /// Keys of things that are many on the page.
 fn keys(say: &'static Words) -> [(&'static str, &'static str); 4] {
@@ -31,69 +23,12 @@ fn keys(say: &'static Words) -> [(&'static str, &'static str); 4] {
     ]
 }
 
-/// Everything the page shows.
-pub(crate) struct Page<'a> {
-    name: &'a str,
-    session: &'a Session,
-    steps: Steps,
-    worked: Arc<Worked>,
-    since: Arc<Worked>,
-    art: Vec<String>,
-    picture: Picture,
-    see: See,
-    notice: Notice,
-    said: &'a Said,
-}
-
-impl<'a> Page<'a> {
-    /// Gathers what is to be seen of a style.
-    pub(crate) fn of(
-        name: &'a str,
-        (session, steps): (&'a mut Session, Steps),
-        see: See,
-        notice: Notice,
-        said: &'a Said,
-    ) -> Self {
-        let size = see.size_of(&session.loaded().style);
-        let since = session.since(size);
-        let worked = session.garment(size);
-        Self {
-            name,
-            art: session.art(),
-            session,
-            steps,
-            picture: picture(session.say(), &worked, &see),
-            worked,
-            since,
-            see,
-            notice,
-            said,
-        }
-    }
-
-    /// The revision shown.
-    pub(crate) fn revision(&self) -> String {
-        self.session.loaded().revision.to_string()
-    }
-
-    /// What tells the state of the files from another.
-    pub(crate) fn stand(&self) -> String {
-        stand::of(self.session.loaded())
-    }
-
-    fn show(&self) -> Show<'_> {
-        Show {
-            say: self.session.say(),
-            loaded: self.session.loaded(),
-            written: self.session.written(),
-            system: self.see.system(&self.session.loaded().collection),
-        }
-    }
-
+impl Page<'_> {
     fn bar(&self) -> Markup {
         bar::render(
+            self.say,
             self.name,
-            self.session,
+            self.loaded,
             &self.steps,
             &self.see,
             self.worked.garment.size,
@@ -101,22 +36,16 @@ impl<'a> Page<'a> {
     }
 
     fn tabs(&self) -> Markup {
-        tabs::render(self.show().say, self.name, &self.see, &self.worked.garment)
+        tabs::render(self.say, self.name, &self.see, &self.worked.garment)
     }
 
     fn strip(&self) -> Markup {
-        let system = self.see.system(&self.session.loaded().collection);
-        strip::render(
-            self.show().say,
-            &self.worked,
-            &self.since,
-            self.session.is_marked(),
-            system,
-        )
+        let system = self.see.system(&self.loaded.collection);
+        strip::render(self.say, &self.worked, &self.since, self.marked, system)
     }
 
     fn history(&self) -> Markup {
-        history::render(self.show().say, &self.steps, self.said)
+        history::render(self.say, &self.steps, self.said)
     }
 
     fn drawing(&self) -> Markup {
@@ -124,7 +53,7 @@ impl<'a> Page<'a> {
     }
 
     fn turn(&self) -> Markup {
-        drawing::turn(self.show().say, self.name, &self.see)
+        drawing::turn(self.say, self.name, &self.see)
     }
 
     /// The panels beside the drawing, each with its id.
@@ -140,7 +69,10 @@ impl<'a> Page<'a> {
         };
         [
             ("fit", fit::render(&show, garment, &self.see)),
-            ("cloth", cloth::render(&show, &self.worked, &self.see)),
+            (
+                "cloth",
+                cloth::render(&show, &self.cloths, &self.shells, &self.worked, &self.see),
+            ),
             ("details", details::render(&details)),
             (
                 "construction",
@@ -162,7 +94,7 @@ impl<'a> Page<'a> {
     pub(crate) fn fragments(&self) -> Vec<Fragment> {
         let frame = [
             ("bar", self.bar()),
-            ("notice", notice::render(self.show().say, &self.notice)),
+            ("notice", notice::render(self.say, &self.notice)),
             ("drawing", self.drawing()),
             ("turn", self.turn()),
             ("tabs", self.tabs()),
@@ -178,11 +110,11 @@ impl<'a> Page<'a> {
 
     /// The whole page.
     pub(crate) fn render(&self) -> Markup {
-        let say = self.show().say;
-        let doc = &self.session.loaded().style;
+        let say = self.say;
+        let doc = &self.loaded.style;
         let body = html! {
             a.skip href="#panel" { (say.style_page_skip()) }
-            div #bench data-path=(route::style_path(self.name)) data-revision=(self.session.loaded().revision) data-stand=(self.stand()) {
+            div #bench data-path=(route::style_path(self.name)) data-revision=(self.loaded.revision) data-stand=(self.stand()) {
                 (self.bar())
                 (notice::render(say, &self.notice))
                 noscript { p.notice { (say.style_page_no_scripts()) } }

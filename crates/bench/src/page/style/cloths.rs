@@ -1,29 +1,26 @@
 //! Changes of the collection's cloths, made on the page of a style that is cut from them.
 
+use axum::Json;
 use axum::extract::rejection::JsonRejection;
 use axum::extract::{Path, Query, State};
 use axum::response::Response;
-use axum::routing::post;
-use axum::{Json, Router};
 use serde::Deserialize;
 use style::{Edit, EditValue, KeepError, cloths_of};
 use words::Words;
 
-use super::begin::Sent;
 use crate::answer::placed;
-use crate::have::Have;
-use crate::outcome;
-use crate::route;
-use crate::router::{answered, blocking, few, open, understood};
+use crate::request::{Have, Route, Sent, answered, blocking, few, open, understood};
 use crate::see::{Asked, Panel, See};
 use crate::state::Bench;
 use crate::trouble::Trouble;
+use crate::{outcome, route};
 
 /// The addresses cloths are changed at.
-pub(crate) fn routes() -> Router<Bench> {
-    Router::new()
-        .route("/style/{name}/cloths", post(edit))
-        .route("/style/{name}/cloths/add", post(add))
+pub(crate) fn routes() -> Vec<Route> {
+    vec![
+        Route::post("/style/{name}/cloths", edit),
+        Route::post("/style/{name}/cloths/add", add),
+    ]
 }
 
 /// Changes as a page sends them, and the version of the file it shows.

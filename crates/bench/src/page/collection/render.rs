@@ -1,100 +1,14 @@
 //! The collection: every style with a small drawing.
 
 use maud::{Markup, html};
-use style::{Collection, Tag};
 use words::Words;
 
-use super::layout::{self, Loads};
-use super::mend;
-use crate::answer::placed;
+use crate::page::collection::gather::{Entry, Listed, Mistakes};
+use crate::page::layout::{self, Loads};
+use crate::page::repair::render::offer;
 use crate::route;
 use crate::said::{SLOTS, filled};
 use crate::see::See;
-use crate::session::Disk;
-use crate::state::{Bench, NotOpen};
-use crate::trouble::Trouble;
-
-/// What the page shows.
-pub(crate) enum Listed {
-    /// The folder has nothing in it yet.
-    Nothing,
-    /// The collection and its styles.
-    Styles(Box<Collection>, Vec<Entry>),
-}
-
-pub(crate) struct Entry {
-    folder: String,
-    what: Result<Sound, Mistakes>,
-}
-
-/// What is wrong with a style's file, and whether an earlier version can take its place.
-struct Mistakes {
-    told: Vec<String>,
-    mends: bool,
-}
-
-struct Sound {
-    name: String,
-    code: String,
-    about: String,
-    summary: String,
-    sizes: String,
-    revision: String,
-}
-
-/// Reads the collection and every style in it.
-pub(crate) fn gather(bench: &Bench) -> Result<Listed, Trouble> {
-    let say = bench.say();
-    if style::can_begin_in(bench.folder()) {
-        return Ok(Listed::Nothing);
-    }
-    let collection = style::load_collection(bench.folder()).map_err(|report| {
-        Trouble::unreadable(Words::collection_not_opened, placed(say, &report))
-    })?;
-    let mut styles = Vec::new();
-    for (folder, _) in bench.styles()? {
-        let what = match bench.session(&folder) {
-            Ok(session) => {
-                let mut session = session
-                    .lock()
-                    .unwrap_or_else(std::sync::PoisonError::into_inner);
-                if let Disk::Changed(on_disk, _) = session.look_at_disk() {
-                    session.take_over(*on_disk);
-                }
-                Ok(Sound::of(say, session.loaded()))
-            }
-            Err(NotOpen::Broken(report)) => Err(Mistakes {
-                told: placed(say, &report),
-                mends: mend::is_offered(bench, &folder),
-            }),
-            // Taken away since it was listed.
-            Err(NotOpen::Unknown) => continue,
-        };
-        styles.push(Entry { folder, what });
-    }
-    Ok(Listed::Styles(Box::new(collection), styles))
-}
-
-impl Sound {
-    fn of(say: &'static Words, loaded: &style::Loaded) -> Self {
-        let doc = &loaded.style;
-        let range = |tags: &[Tag]| match tags {
-            [] => String::new(),
-            [one] => one.to_string(),
-            [first, .., last] => format!("{first}–{last}"),
-        };
-        let shell = loaded.collection.cloths.get(&doc.cloth.shell);
-        let shell = shell.map_or("", |cloth| &cloth.name);
-        Self {
-            name: doc.style.name.clone(),
-            code: doc.style.code.clone(),
-            about: say.collection_what(doc.style.figure, doc.style.fit, shell),
-            summary: doc.style.summary.clone(),
-            sizes: say.collection_sizes(range(&doc.sizes.lengths), range(&doc.sizes.waists)),
-            revision: loaded.revision.to_string(),
-        }
-    }
-}
 
 /// The page.
 pub(crate) fn render(say: &'static Words, listed: &Listed, see: &See) -> Markup {
@@ -201,7 +115,7 @@ fn card(say: &'static Words, entry: &Entry, see: &See) -> Markup {
                 p.bad { (say.collection_broken(told.len())) }
                 ul { @for problem in told { li { (problem) } } }
                 p.about { (files(say.collection_broken_how(SLOTS[0]), &[".revisions"])) }
-                @if *mends { (mend::offer(say, &entry.folder)) }
+                @if *mends { (offer(say, &entry.folder)) }
             }
         },
     }

@@ -1,0 +1,26 @@
+//! The way back, beside what is wrong with a file.
+
+use maud::{Markup, html};
+use words::Words;
+
+use crate::page::layout::Loads;
+use crate::route;
+
+/// What a page with the form loads.
+pub(crate) const LOADS: Loads = Loads {
+    styles: &["begin.css"],
+    scripts: &["forms.js"],
+};
+
+/// The form that goes back, beside what is wrong with the file.
+pub(crate) fn offer(say: &'static Words, name: &str) -> Markup {
+    html! {
+        form data-send={ (route::style_path(name)) "/mend" } {
+            p { (say.mend_offer()) }
+            div.sending {
+                button type="submit" { (say.mend_put_in()) }
+                p.problem role="alert" hidden {}
+            }
+        }
+    }
+}
