@@ -16,8 +16,8 @@ use words::Words;
 
 use crate::grip::{self, Shown};
 use crate::marks::{self, Mark};
-use crate::said::Saying;
-use crate::see::{Layer, Panel, See};
+use crate::sentences::Saying;
+use crate::viewing::{Layer, Panel, Viewing};
 
 /// One size of a style, worked out, and what was asked about it since.
 pub(crate) struct Worked {
@@ -237,7 +237,7 @@ pub(crate) const PLATES: &[(&str, Saying)] = &[
 pub(crate) const YARN_PLATE: &str = "yarn-plan";
 
 /// Draws what is looked at: the plate, where there is one of that name, else the side and face.
-pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &See) -> Picture {
+pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &Viewing) -> Picture {
     let asked = see.plate.as_deref();
     if let Some(plate) = asked.and_then(|key| plate(worked, key)) {
         return plate;
@@ -295,7 +295,7 @@ fn plate(worked: &Worked, key: &str) -> Option<Picture> {
 }
 
 /// The outlines of what lies below, where they are asked for.
-fn below(places: &Places<'_>, see: &See) -> Vec<Vec<Mm>> {
+fn below(places: &Places<'_>, see: &Viewing) -> Vec<Vec<Mm>> {
     if !see.shows(Layer::Below) || see.face == Face::Inside {
         return Vec::new();
     }
@@ -308,7 +308,7 @@ fn below(places: &Places<'_>, see: &See) -> Vec<Vec<Mm>> {
 }
 
 /// The measures that are taken on the side that is looked at, where they are asked for.
-fn tapes(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Tape> {
+fn tapes(garment: &Garment, places: &Places<'_>, see: &Viewing) -> Vec<Tape> {
     if !see.shows(Layer::Measures) {
         return Vec::new();
     }
@@ -339,7 +339,7 @@ fn tapes(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Tape> {
 }
 
 /// The pair with the numbers of its findings.
-fn with_findings(garment: &Garment, see: &See) -> Picture {
+fn with_findings(garment: &Garment, see: &Viewing) -> Picture {
     let (sheet, mut marks) = marks::marked_view(garment, see.view, see.face);
     let counts = |number: usize| {
         let finding = garment.findings.get(number - 1);

@@ -1,7 +1,7 @@
 //! A band cut in two and joined at the centre back.
 
 use draft::{Edge, InnerLine, Piece};
-use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::tolerance::{NO_LENGTH_MM, NO_SQUARE_MM2, ROUNDING};
 use geometry::{Path, Point, Straight};
 use style::Construction;
 use trade::Length;
@@ -56,9 +56,9 @@ fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeL
         let is_left = part == Part::LeftHalf;
         let here = |x: f64| {
             if is_left {
-                x <= low.x + 1e-9
+                x <= low.x + ROUNDING
             } else {
-                x >= low.x - 1e-9
+                x >= low.x - ROUNDING
             }
         };
         let shares = if is_left { (0.0, share) } else { (share, 1.0) };
@@ -67,7 +67,7 @@ fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeL
         // The same grain, in the middle of the half and not longer than half of it.
         let half_grain = (band.grain.1 - band.grain.0) / 2.0;
         let room = (reach.1 - reach.0) / 4.0;
-        let half_grain = half_grain * (room / half_grain.x.abs().max(1e-9)).min(1.0);
+        let half_grain = half_grain * (room / half_grain.x.abs().max(NO_LENGTH_MM)).min(1.0);
         let centre = Point::new(middle, band.grain.0.midpoint(band.grain.1).y);
         let grain = (centre - half_grain, centre + half_grain);
         let starts = if is_left {

@@ -6,7 +6,7 @@
 
 use draft::PieceId;
 use sewing::{CLOTH_TURN, EdgeUse, Fell, On, PlyOf, allowances, edge_use, turned_depth};
-use style::{Construction, Ply, Seam, known};
+use style::{Construction, Ply, Seam, SeamId, known};
 use trade::Length;
 
 /// How the allowance beyond an edge lies in the sewn garment.
@@ -37,7 +37,7 @@ pub enum Lie {
 #[derive(Clone, Debug, PartialEq)]
 pub struct EdgeLie {
     /// The seam the edge is sewn into; `None` for an edge in no seam of the style.
-    pub seam: Option<&'static str>,
+    pub seam: Option<SeamId>,
     /// How that seam is made.
     pub construction: Option<Construction>,
     /// How the allowance lies.
@@ -48,40 +48,38 @@ pub struct EdgeLie {
     pub over: Option<bool>,
 }
 
-/// The seams in the order in which they are crossed by later ones; a seam not named here is sewn
-/// with the pockets. Common practice: pockets, fly, yoke, seat, front rise, legs, band, hem.
-const ORDER: [&str; 16] = [
-    "coin_hem",
-    "back_pocket_hem",
-    "extra_hem",
-    "loop_edge",
-    "facing_set",
-    "mouth",
-    "bag_close",
-    "fly",
-    "fly_edge",
-    "yoke",
-    "seat",
-    "front_rise",
-    "outseam",
-    "inseam",
-    "band",
-    "hem",
-];
-
-/// Seams that are sewn with the pockets take the place of this one.
-const WITH_POCKETS: usize = 4;
-
 /// The place of a seam in the order of sewing, for seams that cross; edges in no seam are turned in
-/// before anything is sewn across them.
-pub(crate) fn rank(seam: Option<&str>) -> usize {
-    let Some(name) = seam else {
+/// before anything is sewn across them. Common practice: pockets, fly, yoke, seat, front rise, legs,
+/// band, hem.
+pub(crate) const fn rank(seam: Option<SeamId>) -> u8 {
+    let Some(seam) = seam else {
         return 0;
     };
-    1 + ORDER
-        .iter()
-        .position(|s| *s == name)
-        .unwrap_or(WITH_POCKETS)
+    match seam {
+        SeamId::CoinHem => 1,
+        SeamId::BackPocketHem => 2,
+        SeamId::ExtraHem => 3,
+        SeamId::LoopEdge => 4,
+        // What is set on is set on with the pockets.
+        SeamId::FacingSet
+        | SeamId::CoinSet
+        | SeamId::BackPocketSet
+        | SeamId::ExtraSet
+        | SeamId::Decoration
+        | SeamId::PatchSet
+        | SeamId::LabelSet => 5,
+        SeamId::Mouth => 6,
+        SeamId::BagClose => 7,
+        SeamId::Fly => 8,
+        SeamId::FlyEdge => 9,
+        SeamId::Yoke => 10,
+        SeamId::Seat => 11,
+        SeamId::FrontRise => 12,
+        SeamId::Outseam => 13,
+        SeamId::Inseam => 14,
+        SeamId::Band => 15,
+        SeamId::Hem => 16,
+    }
 }
 
 /// The wearer's side of a copy: fronts, hip pockets and coin pocket are drawn as the left,
@@ -107,8 +105,9 @@ pub fn side_of(piece: PieceId, mirrored: bool) -> Option<Ply> {
 
 /// The ply of a seam that lies on top: as stated, else as usual for the seam.
 fn over_ply(seam: &Seam) -> Option<Ply> {
-    let usual = known::seam_name(&seam.name).and_then(|s| s.usual_lap);
-    seam.lap.or(usual).map(|lap| lap.over)
+    seam.lap
+        .or(known::seam(seam.id).usual_lap)
+        .map(|lap| lap.over)
 }
 
 /// How every edge of one copy of a piece lies, in the order of its edges.
@@ -137,12 +136,12 @@ fn lie_of(
     edge: &str,
     stated: Length,
 ) -> EdgeLie {
-    let (name, ply) = match edge_use(piece, edge) {
-        EdgeUse::Sewn(name, ply) => (Some(name), ply),
-        EdgeUse::SewnOrFree(name, _) => (Some(name), PlyOf::Only),
+    let (id, ply) = match edge_use(piece, edge) {
+        EdgeUse::Sewn(id, ply) => (Some(id), ply),
+        EdgeUse::SewnOrFree(id, _) => (Some(id), PlyOf::Only),
         EdgeUse::Free(_) => (None, PlyOf::Only),
     };
-    let seam = name.and_then(|name| seams.iter().find(|s| s.name == name));
+    let seam = id.and_then(|id| seams.iter().find(|s| s.id == id));
     let ply = match ply {
         PlyOf::Is(ply) => Some(ply),
         PlyOf::Side => side_of(piece, on == On::Mirrored),
@@ -162,7 +161,7 @@ fn lie_of(
         seam.map_or(Lie::Turned, |seam| lie(seam, over, piece, hem_depth))
     };
     EdgeLie {
-        seam: name,
+        seam: id,
         construction: seam.map(|s| s.construction),
         lie,
         allowance: if lie == Lie::None {
@@ -248,15 +247,12 @@ mod tests {
 
     #[test]
     fn every_seam_that_crosses_has_its_place() {
-        for seam in ORDER {
-            assert!(known::seam_name(seam).is_some(), "{seam}");
-        }
-        assert!(rank(Some("yoke")) < rank(Some("seat")));
-        assert!(rank(Some("seat")) < rank(Some("inseam")));
-        assert!(rank(Some("mouth")) < rank(Some("outseam")));
-        assert!(rank(Some("outseam")) < rank(Some("band")));
-        assert!(rank(None) < rank(Some("coin_hem")));
-        assert!(rank(Some("back_pocket_hem")) < rank(Some("back_pocket_set")));
+        assert!(rank(Some(SeamId::Yoke)) < rank(Some(SeamId::Seat)));
+        assert!(rank(Some(SeamId::Seat)) < rank(Some(SeamId::Inseam)));
+        assert!(rank(Some(SeamId::Mouth)) < rank(Some(SeamId::Outseam)));
+        assert!(rank(Some(SeamId::Outseam)) < rank(Some(SeamId::Band)));
+        assert!(rank(None) < rank(Some(SeamId::CoinHem)));
+        assert!(rank(Some(SeamId::BackPocketHem)) < rank(Some(SeamId::BackPocketSet)));
     }
 
     #[test]

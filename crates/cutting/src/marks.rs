@@ -1,6 +1,7 @@
 //! Notches and drill holes.
 
 use draft::{Notch, Pattern, Piece, PieceId};
+use geometry::tolerance::SAME_MM;
 use geometry::{Affine, Path, Point, contains, unit};
 use sewing::{Fixing, FixingKind, On, placements};
 use trade::Length;
@@ -187,7 +188,7 @@ pub(crate) fn drills(
         for (k, at) in inside_corners(&pocket.edges).into_iter().enumerate() {
             // A pocket caught in a seam has its upper corners there: no mark is needed, and none
             // would be hidden.
-            if contains(sewn, at) && far_inside(sewn, at) >= DRILL_INSIDE.to_mm() - 1e-6 {
+            if contains(sewn, at) && far_inside(sewn, at) >= DRILL_INSIDE.to_mm() - SAME_MM {
                 out.push(Drill {
                     name: format!("{} corner {}", line_of(pocket.pocket), k + 1),
                     kind: DrillKind::PocketCorner,
@@ -201,7 +202,7 @@ pub(crate) fn drills(
     for fixing in fixings.iter().filter(|f| f.piece == piece.id) {
         if let FixingKind::Rivet(cap) = fixing.kind {
             out.push(Drill {
-                name: fixing.from.clone(),
+                name: fixing.from.code().to_owned(),
                 kind: DrillKind::Rivet,
                 on: fixing.on,
                 at: map * fixing.at,

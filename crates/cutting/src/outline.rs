@@ -2,9 +2,11 @@
 //! rule.
 
 use draft::{Pattern, Piece, PieceId};
-use geometry::{Point, is_simple, moved_left, offset_outline};
+use geometry::tolerance::SAME_MM;
+use geometry::{OffsetError, Point, is_simple, moved_left, offset_outline};
 use sewing::On;
 use trade::Length;
+use words::{Key, key};
 
 use crate::corner::Corner;
 use crate::lie::EdgeLie;
@@ -52,7 +54,7 @@ pub(crate) enum NoOutline {
     /// The corners cannot all be shaped; the plain mitred cut line is given instead.
     Plain(Outline),
     /// Not even that can be drawn; the finished outline is given instead.
-    Finished(Outline, String),
+    Finished(Outline, Key),
 }
 
 /// The points along each edge of a piece; `None` where it has no finite shape.
@@ -113,7 +115,7 @@ pub(crate) fn outline(ground: &Ground<'_>) -> Result<Outline, NoOutline> {
     if let Some(cloth) = ground.cloth_edge {
         cut = cloth.one_run(&cut);
     }
-    while cut.len() > 1 && (cut[0] - cut[cut.len() - 1]).hypot() < 1e-6 {
+    while cut.len() > 1 && (cut[0] - cut[cut.len() - 1]).hypot() < SAME_MM {
         cut.pop();
     }
     let made = Outline {
@@ -159,7 +161,10 @@ fn plain(ground: &Ground<'_>, made: Outline) -> NoOutline {
                     corners: Vec::new(),
                     ..made.clone()
                 },
-                reason.to_string(),
+                match reason {
+                    OffsetError::NoArea => key::CUTTING_NO_AREA,
+                    OffsetError::Crosses => key::CUTTING_CROSSES,
+                },
             )
         }
     }
@@ -188,6 +193,7 @@ mod tests {
     use crate::lie::Lie;
     use draft::{ClothUse, Cut, Edge, Spec};
     use geometry::{Path, area};
+    use style::SeamId;
 
     /// A piece of straight edges, whose allowances are the given ones.
     fn cut_round(corners: &[(f64, f64)], lies: &[EdgeLie]) -> Outline {
@@ -226,7 +232,7 @@ mod tests {
         .unwrap()
     }
 
-    fn edge(seam: Option<&'static str>, lie: Lie, mm: f64) -> EdgeLie {
+    fn edge(seam: Option<SeamId>, lie: Lie, mm: f64) -> EdgeLie {
         EdgeLie {
             seam,
             construction: None,
@@ -252,10 +258,10 @@ mod tests {
     #[test]
     fn an_edge_without_allowance_runs_on_through_the_next() {
         let lies = [
-            edge(Some("loop_edge"), Lie::None, 0.0),
-            edge(Some("band"), Lie::Across, 9.5),
-            edge(Some("loop_edge"), Lie::None, 0.0),
-            edge(Some("band"), Lie::Across, 9.5),
+            edge(Some(SeamId::LoopEdge), Lie::None, 0.0),
+            edge(Some(SeamId::Band), Lie::Across, 9.5),
+            edge(Some(SeamId::LoopEdge), Lie::None, 0.0),
+            edge(Some(SeamId::Band), Lie::Across, 9.5),
         ];
         let made = cut_round(&SQUARE, &lies);
         assert_eq!(keys(&made), ["bare"; 4]);
@@ -298,7 +304,7 @@ mod tests {
             (0.0, 50.0),
         ];
         let mut lies = vec![edge(None, Lie::Turned, 10.0); 5];
-        lies[1] = edge(Some("front_rise"), Lie::Turned, 16.0);
+        lies[1] = edge(Some(SeamId::FrontRise), Lie::Turned, 16.0);
         let made = cut_round(&corners, &lies);
         assert_eq!(made.corners[0].rule.key, "changes");
         let step: Vec<f64> = made
@@ -323,11 +329,11 @@ mod tests {
         let hem = Lie::Hemmed {
             first: Length::mm(8.0),
         };
-        let side = || edge(Some("back_pocket_set"), Lie::Turned, 10.0);
+        let side = || edge(Some(SeamId::BackPocketSet), Lie::Turned, 10.0);
         let lies = [
             side(),
             side(),
-            edge(Some("back_pocket_hem"), hem, 16.0),
+            edge(Some(SeamId::BackPocketHem), hem, 16.0),
             side(),
         ];
         let made = cut_round(&corners, &lies);

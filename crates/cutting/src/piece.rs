@@ -1,9 +1,10 @@
 //! The cut piece: the one type that lays, pattern files and drawings share.
 
 use draft::{ClothUse, InnerKind, PieceId};
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Point, Vec2, area};
 use sewing::On;
-use style::{Construction, Size};
+use style::{Construction, SeamId, Size};
 use trade::{Area, Length};
 
 use crate::band::BandCut;
@@ -96,7 +97,7 @@ pub struct CutEdge {
     /// [`CutPiece::cloth_edge`].
     pub allowance: Length,
     /// The seam it is sewn into; `None` for an edge in no seam.
-    pub seam: Option<&'static str>,
+    pub seam: Option<SeamId>,
     /// How that seam is made.
     pub construction: Option<Construction>,
     /// How the allowance lies once sewn; on a piece whose two copies are cut alike, that of the copy cut
@@ -276,7 +277,7 @@ impl CutPiece {
     pub fn warp(&self) -> Vec2 {
         let v = self.grain.1 - self.grain.0;
         let n = v.hypot();
-        if n > 1e-12 {
+        if n > NO_DIRECTION {
             v / n
         } else {
             Vec2::new(0.0, 1.0)

@@ -2,8 +2,9 @@
 
 use draft::{ClothUse, Piece, Severity};
 use sewing::On;
-use style::{Level, MeasureId, PartId, Subject};
-use trade::{Length, Share, StitchDensity, System};
+use style::{Level, MeasureId, PartId, SeamId, Subject};
+use trade::{Length, Share, StitchDensity};
+use words::{Given, Said, key, say};
 
 use crate::band::BandCut;
 use crate::cut::{Cutter, INNER_APART};
@@ -11,7 +12,7 @@ use crate::plan::cloth_key;
 use crate::retrue::{Leg, SeamBeforeWash, Settled};
 use crate::scale::AgainstSkew;
 use crate::selvedge::ClothEdge;
-use crate::skew::{MOST_TWIST, turns_towards, twist};
+use crate::skew::{LegSide, MOST_TWIST, turns_towards, twist};
 use crate::thread::density_at_machine;
 
 impl Cutter<'_> {
@@ -23,21 +24,44 @@ impl Cutter<'_> {
             if !used || own.shrinkage.apart(shell.shrinkage) <= INNER_APART {
                 continue;
             }
-            let percent = |s: Share| s.show(System::Metric);
             let tight = own.shrinkage.warp > shell.shrinkage.warp
                 || own.shrinkage.weft > shell.shrinkage.weft;
             // What is left of a length cut for the shell, against the shell beside it.
-            let against = |own: Share, shell: Share| {
+            let against = |own: Share, shell: Share| -> Said {
                 let left = (1.0 - own.to_ratio()) / (1.0 - shell.to_ratio()) - 1.0;
-                let word = if left < 0.0 { "shorter" } else { "longer" };
-                format!("{} {word}", percent(Share::ratio(left.abs())))
+                let by = Share::ratio(left.abs()).figure();
+                if left < 0.0 {
+                    say::CuttingShorter { by }.into()
+                } else {
+                    say::CuttingLonger { by }.into()
+                }
             };
-            let then = format!(
-                "after the wash they are {} along the warp and {} along the weft than drawn{}",
-                against(own.shrinkage.warp, shell.shrinkage.warp),
-                against(own.shrinkage.weft, shell.shrinkage.weft),
-                if tight { ", and pull the shell" } else { "" },
-            );
+            let across = against(own.shrinkage.weft, shell.shrinkage.weft);
+            let along = against(own.shrinkage.warp, shell.shrinkage.warp);
+            let (warp, weft) = (own.shrinkage.warp.figure(), own.shrinkage.weft.figure());
+            let shell_warp = shell.shrinkage.warp.figure();
+            let shell_weft = shell.shrinkage.weft.figure();
+            let message: Said = if tight {
+                say::CuttingInnerTight {
+                    across,
+                    along,
+                    shell_warp,
+                    shell_weft,
+                    warp,
+                    weft,
+                }
+                .into()
+            } else {
+                say::CuttingInner {
+                    across,
+                    along,
+                    shell_warp,
+                    shell_weft,
+                    warp,
+                    weft,
+                }
+                .into()
+            };
             let severity = if tight {
                 Severity::Warning
             } else {
@@ -47,16 +71,10 @@ impl Cutter<'_> {
                 "cutting::inner-cloth",
                 severity,
                 Subject::Cloth(cloth_key(self.garment, cloth).to_owned()),
-                format!(
-                    "it shrinks by {} and {} (warp and weft), the shell by {} and {}; its pieces are cut for the shell's shrinkage, so that their edges fit when they are sewn, and {then}",
-                    percent(own.shrinkage.warp),
-                    percent(own.shrinkage.weft),
-                    percent(shell.shrinkage.warp),
-                    percent(shell.shrinkage.weft),
-                ),
+                message,
             );
             self.findings.push(if tight {
-                found.help("wash this cloth before cutting")
+                found.help(key::CUTTING_INNER_HELP)
             } else {
                 found
             });
@@ -77,44 +95,30 @@ impl Cutter<'_> {
             .collection
             .cloths
             .get(&self.garment.doc.cloth.shell);
-        let towards = shell
-            .and_then(|cloth| turns_towards(&cloth.construction))
-            .map_or_else(String::new, |side| format!(" towards the {side}"));
-        let turned = format!(
-            "turn {}{towards} between knee and hem, {} the {} that count as a fault",
-            mm(without.moves),
-            if without.faulty {
-                "more than"
-            } else {
-                "less than"
-            },
-            mm(MOST_TWIST),
-        );
-        let skew = skew.show(System::Metric);
-        let against = |how: &str| {
-            format!(
-                "pieces are cut against a skew of {skew} {how}, so left and right differ on the cloth; cut straight, the seams would {turned}"
-            )
+        let by = without.moves.in_mm(1);
+        let turn: Said = match shell.and_then(|cloth| turns_towards(&cloth.construction)) {
+            None => say::CuttingTurn { by }.into(),
+            Some(LegSide::Back) => say::CuttingTurnBack { by }.into(),
+            Some(LegSide::Front) => say::CuttingTurnFront { by }.into(),
         };
-        let message = match self.washes.against {
-            AgainstSkew::Straight => format!(
-                "its weft lies {skew} askew after the wash and pieces are cut straight: the seams of the legs {turned}"
-            ),
-            AgainstSkew::Sheared => against("by shearing them"),
-            AgainstSkew::GrainTurned => against("with their grain turned"),
+        let fault = MOST_TWIST.in_mm(1);
+        let turn: Said = if without.faulty {
+            say::CuttingTurnMore { fault, turn }.into()
+        } else {
+            say::CuttingTurnLess { fault, turn }.into()
+        };
+        let skew = skew.figure();
+        let message: Said = match self.washes.against {
+            AgainstSkew::Straight => say::CuttingSkewStraight { skew, turn }.into(),
+            AgainstSkew::Sheared => say::CuttingSkewSheared { skew, turn }.into(),
+            AgainstSkew::GrainTurned => say::CuttingSkewTurned { skew, turn }.into(),
         };
         let straight = self.washes.against == AgainstSkew::Straight;
         let (severity, help) = match (straight, without.faulty) {
-            (true, true) => (
-                Severity::Warning,
-                Some("write skew = \"sheared\" or \"grain turned\" under [cutting]"),
-            ),
+            (true, true) => (Severity::Warning, Some(key::CUTTING_SKEW_HELP)),
             (true, false) => (Severity::Note, None),
-            (false, true) => (
-                Severity::Note,
-                Some("lay all pieces of a pair in one direction, face up"),
-            ),
-            (false, false) => (Severity::Note, Some("such a cloth may be cut straight")),
+            (false, true) => (Severity::Note, Some(key::CUTTING_SKEW_LAY_HELP)),
+            (false, false) => (Severity::Note, Some(key::CUTTING_SKEW_LITTLE_HELP)),
         };
         let about = Subject::Cloth(cloth_key(self.garment, ClothUse::Shell).to_owned());
         let found = self.finding("cutting::skew", severity, about, message);
@@ -128,7 +132,9 @@ impl Cutter<'_> {
     pub fn say_seams(&mut self, walked: &[SeamBeforeWash], band_refused: bool) {
         for seam in walked {
             // The band has its own words.
-            if seam.join.seam == "band" && (band_refused || self.band_cut != BandCut::Unstated) {
+            if seam.join.seam == SeamId::Band
+                && (band_refused || self.band_cut != BandCut::Unstated)
+            {
                 continue;
             }
             let alike = walked
@@ -138,30 +144,28 @@ impl Cutter<'_> {
             if seam.leg == Leg::Right && alike {
                 continue;
             }
-            let by = mm(seam.gap().abs());
-            let leg = match seam.leg {
-                _ if alike => "",
-                Leg::Both => "",
-                Leg::Left => "on the left leg, ",
-                Leg::Right => "on the right leg, ",
-            };
-            let (severity, message) = match seam.settled {
+            let by = seam.gap().abs().in_mm(1);
+            let (severity, said): (_, Said) = match seam.settled {
                 Settled::Even => continue,
                 Settled::Eased { a_is_fuller } => (
                     Severity::Note,
-                    format!(
-                        "{leg}before the wash the side of the {} is {by} the longer, for it lies at another angle to the warp; it is eased on evenly",
-                        if a_is_fuller {
-                            first_of(seam.join.a.0)
+                    say::CuttingSeamEased {
+                        by,
+                        piece: first_of(if a_is_fuller {
+                            seam.join.a.0
                         } else {
-                            first_of(seam.join.b.0)
-                        }
-                    ),
+                            seam.join.b.0
+                        }),
+                    }
+                    .into(),
                 ),
-                Settled::No => (
-                    Severity::Error,
-                    format!("{leg}before the wash its two sides differ by {by}, too much to ease"),
-                ),
+                Settled::No => (Severity::Error, say::CuttingSeamUnequal { by }.into()),
+            };
+            let message: Said = match seam.leg {
+                _ if alike => said,
+                Leg::Both => said,
+                Leg::Left => say::CuttingLeftLeg { said }.into(),
+                Leg::Right => say::CuttingRightLeg { said }.into(),
             };
             let found = self.finding(
                 "cutting::seam-before-wash",
@@ -170,7 +174,7 @@ impl Cutter<'_> {
                 message,
             );
             self.findings.push(if seam.settled == Settled::No {
-                found.help("turn the grain of the smaller piece so that both edges lie at the same angle to the warp; against a skew, write skew = \"grain turned\" under [cutting]")
+                found.help(key::CUTTING_SEAM_HELP)
             } else {
                 found
             });
@@ -189,11 +193,10 @@ impl Cutter<'_> {
             "cutting::thread",
             Severity::Note,
             PartId::SewingThread,
-            format!(
-                "a seam along the warp is {} shorter after the wash and its stitches that much closer: for 8 to the inch in the finished pair the machine is set to {}; polyester thread does not shrink with the cloth, so tensions are kept low or the seam will pucker",
-                shell.warp.show(System::Metric),
-                at_machine.show(System::Inch)
-            ),
+            say::CuttingThread {
+                density: at_machine.figure_per_inch(),
+                shrinkage: shell.warp.figure(),
+            },
         );
         self.findings.push(found);
     }
@@ -209,39 +212,33 @@ impl Cutter<'_> {
                     "cutting::cloth-edge",
                     Severity::Error,
                     piece.id,
-                    "its outseam is to lie on the cloth's own edge, and its grain does not run along that edge",
+                    key::CUTTING_EDGE_NONE,
                 )
-                .help("write skew = \"sheared\" under [cutting], or neaten the outseam with an overedge stitch");
+                .help(key::CUTTING_EDGE_NONE_HELP);
             self.findings.push(found);
             return;
         };
         if edge.widest - edge.narrowest < Length::mm(1.0) {
             return;
         }
-        let widths = format!(
-            "its allowance is between {} and {} wide",
-            mm(edge.narrowest),
-            mm(edge.widest)
-        );
-        let (message, help) = if edge.runs_out < Length::mm(1.0) {
+        let (narrowest, widest) = (edge.narrowest.in_mm(1), edge.widest.in_mm(1));
+        let (message, help): (Said, Said) = if edge.runs_out < Length::mm(1.0) {
             (
-                format!(
-                    "the cut runs along the cloth's own edge, which is straight, and the outseam is not: {widths}"
-                ),
-                "mark the seam line, and sew by the mark instead of by the edge".to_owned(),
+                say::CuttingEdgeCurved { narrowest, widest }.into(),
+                key::CUTTING_EDGE_CURVED_HELP.into(),
             )
         } else {
             // The yoke seam of the back is as long as that of the yoke and the dart, so what is taken off
             // the dart the outseam comes in by.
+            let out = edge.runs_out.in_mm(1);
             (
-                format!(
-                    "above the hip the outseam runs out by {}, for the slope of the seat and the dart of the yoke take out more than waist and seat differ by; the cut runs along the cloth's own edge, which is straight, so {widths}",
-                    mm(edge.runs_out)
-                ),
-                format!(
-                    "take {} off seat_dart under [shape] and the outseam runs straight; else mark the seam line, and sew by the mark instead of by the edge",
-                    mm(edge.runs_out)
-                ),
+                say::CuttingEdgeRunsOut {
+                    narrowest,
+                    out,
+                    widest,
+                }
+                .into(),
+                say::CuttingEdgeRunsOutHelp { out }.into(),
             )
         };
         let about = piece.id;
@@ -250,12 +247,7 @@ impl Cutter<'_> {
     }
 }
 
-/// A short length in millimetres, to a tenth.
-fn mm(length: Length) -> String {
-    format!("{:.1} mm", length.to_mm())
-}
-
-fn first_of(run: draft::EdgeRun) -> String {
+fn first_of(run: draft::EdgeRun) -> Given {
     run.first()
-        .map_or_else(String::new, |(piece, _)| piece.name().to_lowercase())
+        .map_or_else(|| "".into(), |(piece, _)| piece.within().into())
 }

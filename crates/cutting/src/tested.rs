@@ -2,17 +2,19 @@
 
 use draft::{ClothUse, Finding, Severity};
 use style::{Along, Cloth, Subject};
-use trade::{Share, System};
+use trade::{Length, Share};
+use words::{Given, Key, Said, key, say};
 
 use crate::cut::Cutter;
 use crate::plan::cloth_key;
+use crate::scale::threads;
 use crate::wash::{CONTRADICTION, WashTest, skew_test, wash_test};
 
 /// Where percentages of a wash test come from.
-const SOURCE: &str = "ISO 5077";
+const SOURCE: Key = key::CUTTING_SOURCE_TEST;
 
 /// Where a skew from diagonals comes from.
-const SKEW_SOURCE: &str = "AATCC TM179 (formula from memory)";
+const SKEW_SOURCE: Key = key::CUTTING_SOURCE_SKEW_TEST;
 
 impl Cutter<'_> {
     /// The tests of every cloth the style is cut from, each cloth once.
@@ -40,16 +42,10 @@ impl Cutter<'_> {
         let test = match wash_test(&cloth.wash_test) {
             Ok(test) => test,
             Err(wrong) => {
-                let wrong: Vec<String> = wrong.iter().map(ToString::to_string).collect();
-                let message = format!("its wash test cannot be used: {}", wrong.join("; "));
-                let help = "mark and wash another specimen, or state warp_shrinkage and weft_shrinkage and take the test out";
-                self.say(
-                    SOURCE,
-                    Severity::Error,
-                    about,
-                    message,
-                    Some(help.to_owned()),
-                );
+                let wrong = in_a_row(wrong.iter().map(Said::from));
+                let message = say::CuttingTestUseless { wrong };
+                let help = Some(key::CUTTING_TEST_HELP.into());
+                self.say(SOURCE, Severity::Error, about, message, help);
                 return;
             }
         };
@@ -57,7 +53,8 @@ impl Cutter<'_> {
             self.say_contradiction(key, cloth, &test, along);
         }
         if !test.doubts.is_empty() {
-            let message = format!("its wash test leaves doubts: {}", test.doubts.join("; "));
+            let doubts = in_a_row(test.doubts.iter().cloned());
+            let message = say::CuttingTestDoubts { doubts };
             self.say(SOURCE, Severity::Note, about, message, None);
         }
     }
@@ -70,20 +67,20 @@ impl Cutter<'_> {
         let Some(stated) = stated.filter(|s| is_contradicted(*s, found.mean)) else {
             return;
         };
-        let message = format!(
-            "a shrinkage of {} along the {along} is stated, and its wash test came to {}, from {} to {}; pieces are cut for what is stated, and {}",
-            percent(stated),
-            percent(found.mean),
-            percent(found.least),
-            percent(found.most),
-            on_a_metre(stated, found.mean),
-        );
-        let help = format!(
-            "write {along}_shrinkage = \"{}\", or take it out so that the test holds, or test another specimen",
-            found.mean
-        );
+        let message = say::CuttingTestContradicts {
+            along: threads(along),
+            found: found.mean.figure(),
+            least: found.least.figure(),
+            metre: on_a_metre(stated, found.mean),
+            most: found.most.figure(),
+            stated: stated.figure(),
+        };
+        let help = say::CuttingTestContradictsHelp {
+            found: found.mean.to_string(),
+            key: format!("{along}_shrinkage"),
+        };
         let about = Subject::Shrinkage(key.to_owned(), along);
-        self.say(SOURCE, Severity::Warning, about, message, Some(help));
+        self.say(SOURCE, Severity::Warning, about, message, Some(help.into()));
     }
 
     fn say_skew_test(&mut self, key: &str, cloth: &Cloth) {
@@ -91,20 +88,21 @@ impl Cutter<'_> {
             return;
         };
         let about = Subject::ClothSkew(key.to_owned());
-        let help = "measure both diagonals of the square again, or state skew";
+
         match (skew_test(square.rising, square.falling), cloth.skew) {
             (Err(why), _) => {
-                let message = format!("its skew test cannot be used: {why}");
-                let help = Some(help.to_owned());
+                let message = say::CuttingSkewTestUseless {
+                    why: Said::from(&why),
+                };
+                let help = Some(key::CUTTING_SKEW_TEST_HELP.into());
                 self.say(SKEW_SOURCE, Severity::Error, about, message, help);
             }
             (Ok(found), Some(stated)) if is_contradicted(stated, found) => {
-                let message = format!(
-                    "a skew of {} is stated, and its skew test came to {}; what is stated holds",
-                    percent(stated),
-                    percent(found),
-                );
-                let help = Some(format!("take `skew` out so that the test holds, or {help}"));
+                let message = say::CuttingSkewTestContradicts {
+                    found: found.figure(),
+                    stated: stated.figure(),
+                };
+                let help = Some(key::CUTTING_SKEW_TEST_CONTRADICTS_HELP.into());
                 self.say(SKEW_SOURCE, Severity::Warning, about, message, help);
             }
             (Ok(_), _) => {}
@@ -113,11 +111,11 @@ impl Cutter<'_> {
 
     fn say(
         &mut self,
-        source: &'static str,
+        source: Key,
         severity: Severity,
         about: Subject,
-        message: String,
-        help: Option<String>,
+        message: impl Into<Said>,
+        help: Option<Said>,
     ) {
         let found = Finding::new("cutting::wash-test", severity, about, message, source);
         let found = found.of_size(self.garment.size);
@@ -130,19 +128,21 @@ impl Cutter<'_> {
 
 /// A hair over the limit is the limit, reached by rounding.
 fn is_contradicted(stated: Share, found: Share) -> bool {
-    (stated - found).abs().to_ratio() > CONTRADICTION.to_ratio() + 1e-9
+    (stated - found).abs().to_ratio() > CONTRADICTION.to_ratio() + geometry::tolerance::ROUNDING
 }
 
 /// How far a metre of the finished garment is off when the test is right.
-fn on_a_metre(stated: Share, found: Share) -> String {
+fn on_a_metre(stated: Share, found: Share) -> Said {
     let left = (1.0 - found.to_ratio()) / (1.0 - stated.to_ratio()) - 1.0;
-    let word = if left < 0.0 { "short" } else { "long" };
-    format!(
-        "a metre of the pair would come out {:.0} mm too {word} if the test is right",
-        left.abs() * 1000.0
-    )
+    let by = Length::mm(left.abs() * 1000.0).in_mm(0);
+    if left < 0.0 {
+        say::CuttingMetreShort { by }.into()
+    } else {
+        say::CuttingMetreLong { by }.into()
+    }
 }
 
-fn percent(share: Share) -> String {
-    share.show(System::Metric)
+fn in_a_row(all: impl Iterator<Item = Said>) -> Given {
+    let row = all.reduce(|first, next| say::JoinedAlso { first, next }.into());
+    row.map_or_else(|| "".into(), Given::from)
 }

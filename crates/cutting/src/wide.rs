@@ -3,6 +3,7 @@
 use draft::{Finding, Severity};
 use style::Subject;
 use trade::Length;
+use words::{key, say};
 
 use crate::cut::Cutter;
 use crate::piece::{CutPiece, Part};
@@ -36,19 +37,18 @@ impl Cutter<'_> {
             if fits || found.iter().any(|f| f.subject == subject) {
                 continue;
             }
-            let message = format!(
-                "cut for the wash it is {:.1} cm across and {} {:.1} cm wide: it does not lie on its cloth",
-                across.to_cm(),
-                cloth.name,
-                cloth.width.to_cm()
-            );
+            let message = say::CuttingTooWide {
+                across: across.in_cm(1),
+                cloth: &cloth.name,
+                width: cloth.width.in_cm(1),
+            };
             let finding = self.finding(
                 "cutting::wider-than-cloth",
                 Severity::Error,
                 subject,
                 message,
             );
-            found.push(finding.help("wider cloth, or a piece cut in two"));
+            found.push(finding.help(key::CUTTING_TOO_WIDE_HELP));
         }
         found
     }

@@ -1,6 +1,6 @@
 //! Which edges are sewn to which, and the seam walk that checks them.
 
-use style::PartId;
+use style::{PartId, SeamId};
 use trade::Length;
 
 use crate::pattern::Pattern;
@@ -12,8 +12,8 @@ pub type EdgeRun = &'static [(PieceId, &'static str)];
 /// Two runs of edges that are sewn together.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Join {
-    /// Key of the seam in the style file.
-    pub seam: &'static str,
+    /// Which seam.
+    pub seam: SeamId,
     /// Name on paper.
     pub name: PartId,
     /// One side, as often as stated (2: left and right together).
@@ -40,42 +40,42 @@ pub const JOINS: &[Join] = {
     use PieceId::{Back, Band, FlyFacing, Front, PocketBag, PocketFacing, Yoke};
     &[
         Join {
-            seam: "yoke",
+            seam: SeamId::Yoke,
             name: PartId::JoinYoke,
             a: (&[(Back, "top")], 1),
             b: (&[(Yoke, "lower")], 1),
             ease: EaseOf::None,
         },
         Join {
-            seam: "seat",
+            seam: SeamId::Seat,
             name: PartId::JoinSeat,
             a: (&[(Yoke, "centre"), (Back, "seat")], 1),
             b: (&[(Yoke, "centre"), (Back, "seat")], 1),
             ease: EaseOf::None,
         },
         Join {
-            seam: "front_rise",
+            seam: SeamId::FrontRise,
             name: PartId::JoinFrontRise,
             a: (&[(Front, "crotch")], 1),
             b: (&[(Front, "crotch")], 1),
             ease: EaseOf::None,
         },
         Join {
-            seam: "inseam",
+            seam: SeamId::Inseam,
             name: PartId::JoinInseam,
             a: (&[(Front, "inseam")], 1),
             b: (&[(Back, "inseam")], 1),
             ease: EaseOf::InseamStretch,
         },
         Join {
-            seam: "outseam",
+            seam: SeamId::Outseam,
             name: PartId::JoinOutseam,
             a: (&[(Front, "side"), (PocketFacing, "side")], 1),
             b: (&[(Back, "side"), (Yoke, "side")], 1),
             ease: EaseOf::None,
         },
         Join {
-            seam: "band",
+            seam: SeamId::Band,
             name: PartId::JoinBand,
             a: (
                 &[(PocketFacing, "waist"), (Front, "waist"), (Yoke, "top")],
@@ -85,21 +85,21 @@ pub const JOINS: &[Join] = {
             ease: EaseOf::Band,
         },
         Join {
-            seam: "mouth",
+            seam: SeamId::Mouth,
             name: PartId::JoinMouth,
             a: (&[(Front, "mouth")], 1),
             b: (&[(PocketBag, "mouth")], 1),
             ease: EaseOf::None,
         },
         Join {
-            seam: "fly",
+            seam: SeamId::Fly,
             name: PartId::JoinFlyEdge,
             a: (&[(Front, "fly")], 1),
             b: (&[(FlyFacing, "edge")], 1),
             ease: EaseOf::None,
         },
         Join {
-            seam: "bag_close",
+            seam: SeamId::BagClose,
             name: PartId::JoinBagFoot,
             a: (&[(PocketBag, "foot_upper")], 1),
             b: (&[(PocketBag, "foot_under")], 1),

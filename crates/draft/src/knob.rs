@@ -2,10 +2,13 @@
 
 use style::{ChartEntry, Level, MeasureId, Size, StyleDoc};
 use trade::{Angle, Length};
-use words::Words;
+use words::{Figure, Key, Said, key, say};
 
 use crate::measure::{Decides, taking};
 use crate::spec::Spec;
+
+/// A value this share of a step beyond a whole one is that one.
+const NEARLY_A_STEP: f64 = 1e-6;
 
 /// What of the style a knob turns.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,7 +30,7 @@ enum Kind {
 pub(crate) struct Knob {
     kind: Kind,
     pub path: String,
-    pub name: String,
+    pub name: Said,
     /// What the style says.
     pub asked: f64,
     /// What is usual, where that is known.
@@ -38,7 +41,7 @@ pub(crate) struct Knob {
 #[derive(Clone, Copy, Debug)]
 struct ShapeLength {
     key: &'static str,
-    name: &'static str,
+    name: Key,
     of: fn(&mut style::Shape) -> &mut Length,
     in_spec: fn(&mut Spec) -> &mut Length,
 }
@@ -60,7 +63,7 @@ fn measures() -> impl Iterator<Item = MeasureId> {
 
 const fn shape(
     key: &'static str,
-    name: &'static str,
+    name: Key,
     of: fn(&mut style::Shape) -> &mut Length,
     in_spec: fn(&mut Spec) -> &mut Length,
 ) -> ShapeLength {
@@ -75,55 +78,55 @@ const fn shape(
 const SHAPE: [ShapeLength; 9] = [
     shape(
         "seat_split",
-        "seat split",
+        key::CONFLICT_SEAT_SPLIT,
         |s| &mut s.seat_split,
         |s| &mut s.seat_split,
     ),
     shape(
         "thigh_split",
-        "thigh split",
+        key::CONFLICT_THIGH_SPLIT,
         |s| &mut s.thigh_split,
         |s| &mut s.thigh_split,
     ),
     shape(
         "knee_split",
-        "knee split",
+        key::CONFLICT_KNEE_SPLIT,
         |s| &mut s.knee_split,
         |s| &mut s.knee_split,
     ),
     shape(
         "hem_split",
-        "hem split",
+        key::CONFLICT_HEM_SPLIT,
         |s| &mut s.hem_split,
         |s| &mut s.hem_split,
     ),
     shape(
         "waist_split",
-        "waist split",
+        key::CONFLICT_WAIST_SPLIT,
         |s| &mut s.waist_split,
         |s| &mut s.waist_split,
     ),
     shape(
         "front_tilt",
-        "front tilt",
+        key::CONFLICT_FRONT_TILT,
         |s| &mut s.front_tilt,
         |s| &mut s.front_tilt,
     ),
     shape(
         "seat_dart",
-        "seat dart",
+        key::CONFLICT_SEAT_DART,
         |s| &mut s.seat_dart,
         |s| &mut s.seat_dart,
     ),
     shape(
         "inseam_stretch",
-        "inseam stretch",
+        key::CONFLICT_INSEAM_STRETCH,
         |s| &mut s.inseam_stretch,
         |s| &mut s.inseam_stretch,
     ),
     shape(
         "band_ease",
-        "band ease",
+        key::CONFLICT_BAND_EASE,
         |s| &mut s.band_ease,
         |s| &mut s.band_ease,
     ),
@@ -153,7 +156,10 @@ pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
         Some(Knob {
             kind: Kind::Level(level),
             path: measure.path("at"),
-            name: format!("{} level", name(measure)),
+            name: say::ConflictLevel {
+                measure: name(measure),
+            }
+            .into(),
             asked: doc.level(measure)?.to_mm(),
             usual: Some(level.usual().to_mm()),
         })
@@ -162,14 +168,14 @@ pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
     all.extend(SHAPE.into_iter().map(|length| Knob {
         kind: Kind::Shape(length),
         path: format!("shape.{}", length.key),
-        name: length.name.to_owned(),
+        name: length.name.into(),
         asked: (length.of)(&mut doc.shape.clone()).to_mm(),
         usual: Some((length.of)(&mut usual.clone()).to_mm()),
     }));
     all.push(Knob {
         kind: Kind::SeatAngle,
         path: "shape.seat_angle".to_owned(),
-        name: "seat angle".to_owned(),
+        name: key::CONFLICT_SEAT_ANGLE.into(),
         asked: doc.shape.seat_angle.to_deg(),
         usual: Some(usual.seat_angle.to_deg()),
     });
@@ -182,7 +188,10 @@ pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
             Some(Knob {
                 kind: Kind::Grade(measure),
                 path: measure.path("grade"),
-                name: format!("grade of the {}", name(measure)),
+                name: say::ConflictGrade {
+                    measure: name(measure),
+                }
+                .into(),
                 asked: grade.to_mm(),
                 usual: usual.map(Length::to_mm),
             })
@@ -193,12 +202,36 @@ pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
 }
 
 /// A measure's name inside a sentence: "yoke height (side)".
-fn name(measure: MeasureId) -> String {
-    let name = Words::english().named(measure.within());
-    match name.split_once(", ") {
-        Some((what, which)) => format!("{what} ({which})"),
-        None => name.to_owned(),
+fn name(measure: MeasureId) -> Said {
+    match measure {
+        MeasureId::YokeCentre => key::CONFLICT_YOKE_CENTRE,
+        MeasureId::YokeSide => key::CONFLICT_YOKE_SIDE,
+        MeasureId::MouthWidth => key::CONFLICT_MOUTH_WIDTH,
+        MeasureId::MouthDepth => key::CONFLICT_MOUTH_DEPTH,
+        MeasureId::Waist
+        | MeasureId::Seat
+        | MeasureId::FrontRise
+        | MeasureId::BackRise
+        | MeasureId::Thigh
+        | MeasureId::Knee
+        | MeasureId::Hem
+        | MeasureId::Inseam
+        | MeasureId::Outseam
+        | MeasureId::BandHeight
+        | MeasureId::BandOverlap
+        | MeasureId::FlyLength
+        | MeasureId::FlyWidth
+        | MeasureId::CoinWidth
+        | MeasureId::CoinDepth
+        | MeasureId::BackPocketWidth
+        | MeasureId::BackPocketLength
+        | MeasureId::BackPocketFromYoke
+        | MeasureId::BackPocketFromCentre
+        | MeasureId::LoopLength
+        | MeasureId::LoopWidth
+        | MeasureId::HemDepth => measure.within(),
     }
+    .into()
 }
 
 impl Knob {
@@ -287,19 +320,19 @@ impl Knob {
     pub fn rounded(&self, value: f64, up: bool) -> f64 {
         let steps = value / self.step();
         let whole = if up {
-            (steps - 1e-6).ceil()
+            (steps - NEARLY_A_STEP).ceil()
         } else {
-            (steps + 1e-6).floor()
+            (steps + NEARLY_A_STEP).floor()
         };
         whole * self.step()
     }
 
     /// For people.
-    pub fn shown(&self, value: f64) -> String {
+    pub fn shown(&self, value: f64) -> Figure {
         match self.kind {
-            Kind::SeatAngle => format!("{value:.1}°"),
-            Kind::Grade(_) => format!("{value:.1} mm"),
-            _ => format!("{:.1} cm", value / 10.0),
+            Kind::SeatAngle => Angle::deg(value).in_deg(1),
+            Kind::Grade(_) => Length::mm(value).in_mm(1),
+            _ => Length::mm(value).in_cm(1),
         }
     }
 
@@ -307,7 +340,7 @@ impl Knob {
     pub fn written(&self, value: f64) -> String {
         match self.kind {
             Kind::SeatAngle => format!("{value:.1} deg"),
-            _ => self.shown(value),
+            _ => self.shown(value).to_string(),
         }
     }
 }

@@ -94,11 +94,11 @@ proptest! {
             None => {
                 prop_assert!(drafted.pattern.worst_measure() <= Length::mm(0.01));
                 for walked in walk(&drafted.pattern) {
-                    prop_assert!(walked.gap().abs() <= Length::mm(0.1), "{}", walked.join.seam);
+                    prop_assert!(walked.gap().abs() <= Length::mm(0.1), "{}", walked.join.name.code());
                 }
             }
             // So near a chart that drafts, some change must put it right.
-            Some(conflict) => prop_assert!(!remedies(&chart.doc()).is_empty(), "{conflict}"),
+            Some(conflict) => prop_assert!(!remedies(&chart.doc()).is_empty(), "{conflict:?}"),
         }
     }
 

@@ -27,7 +27,7 @@ fn assert_sound(who: &str, drafted: &Drafted) {
         assert!(
             gap <= Length::mm(0.1),
             "{who} {}: gap {gap}",
-            walked.join.seam
+            walked.join.seam.code()
         );
     }
     let corners = corners(pattern);

@@ -307,9 +307,9 @@ pub enum Trouble {
         why: std::io::Error,
     },
     /// The answer could not be put into JSON.
-    #[error("the answer cannot be written as JSON: {0}")]
+    #[error("{0}")]
     #[diagnostic(code("fellwork::json"))]
-    Json(serde_json::Error),
+    Answer(answers::AnswerError),
 }
 
 impl From<spreading::OrderError> for Trouble {
@@ -346,6 +346,8 @@ impl From<jobs::JobError> for Trouble {
         match error {
             JobError::NoSuchSize { style, size, sizes } => Self::NoSuchSize { style, size, sizes },
             JobError::NoSuchCloth { cloth, cloths } => Self::NoSuchCloth { cloth, cloths },
+            JobError::NothingOfCloth { cloth, cloths } => Self::NothingOfCloth { cloth, cloths },
+            JobError::Plan(error) => error.into(),
             JobError::CannotCut { why, ways } => Self::CannotCut { why, ways },
             JobError::Lay(error) => Self::Lay(error),
             JobError::Plot(error) => Self::Plot(error),
@@ -387,9 +389,9 @@ impl From<style::SaveError> for Trouble {
     }
 }
 
-impl From<serde_json::Error> for Trouble {
-    fn from(error: serde_json::Error) -> Self {
-        Self::Json(error)
+impl From<answers::AnswerError> for Trouble {
+    fn from(error: answers::AnswerError) -> Self {
+        Self::Answer(error)
     }
 }
 

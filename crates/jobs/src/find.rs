@@ -11,6 +11,9 @@ use lay::{
 use style::{KeptBounds, KeptLay, KeptPlace, RevisionId, SaveError};
 use trade::{Length, Share};
 
+/// Lays whose lengths differ by less are equally long.
+const SAME: Length = Length::mm(1e-6);
+
 /// How lays are looked for.
 pub struct Finder<'a> {
     /// The collection they are kept in.
@@ -35,6 +38,7 @@ pub enum Kept {
 }
 
 /// A lay, and where it came from.
+#[derive(Debug)]
 pub struct Found {
     /// The lay.
     pub lay: Lay,
@@ -244,7 +248,7 @@ fn lay_of(kept: &KeptLay, spread: &Spread) -> Option<Lay> {
     let problem = &spread.problem;
     // What the note says of its length is not believed: it is what the pieces take, as they lie there.
     let reach = lay::reach(problem, &placements);
-    let length = if (reach - kept.length).abs() < Length::mm(1e-6) {
+    let length = if (reach - kept.length).abs() < SAME {
         kept.length
     } else {
         reach

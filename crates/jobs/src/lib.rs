@@ -1,8 +1,8 @@
-//! What takes a while: looking for lays, making the pack, writing pattern files.
+//! What takes a while: looking for lays, planning an order, making the pack, writing pattern files.
 //!
 //! The command line and the bench ask for the same work; here it is done once, in memory, so that both
 //! give the same bytes. [`Finder`] looks for a lay and keeps it in the collection, [`LayJob`] says what is
-//! laid and [`lay_file`] writes it; [`pack`] makes the production pack and [`patterns`] the pattern files;
+//! laid and [`lay_file`] writes it; [`plan_order`] plans the lays of an order; [`pack`] makes the production pack and [`patterns`] the pattern files;
 //! [`PatternSource`] reads a pattern of the maker's own, which goes into a style or begins one.
 //!
 //! Whoever waits is told how far the work is, and may set a flag to end it. Nothing here reads arguments
@@ -16,6 +16,7 @@ mod lay_file;
 mod lay_job;
 mod pack;
 mod patterns;
+mod plan;
 mod printed;
 
 pub use asked::{can_be_cut, cloth_of, size_of, stem, system};
@@ -26,6 +27,9 @@ pub use lay_file::{LaidOut, LayKind, lay_file};
 pub use lay_job::{LayJob, LayOrder};
 pub use pack::{MadePack, PackOrder, PackStage, pack};
 pub use patterns::{MadePatterns, PatternKind, PatternOrder, PatternOutput, patterns};
+pub use plan::{
+    LayDrawing, PlanStage, PlannedCloth, order_cloths, plan_order, plan_order_cloth, unusual,
+};
 
 // What a caller says of a pattern file.
 pub use ::patterns::dxf::FileUnit;

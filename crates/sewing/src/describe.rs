@@ -1,13 +1,14 @@
 //! A seam in words, as a construction list prints it.
 
-use draft::ClothUse;
-use style::{MeasureId, Seam, known};
+use draft::{ClothUse, PieceId};
+use style::{MeasureId, Seam, SeamId};
 use trade::Length;
 
 use crate::allowance::allowances;
 use crate::construct::{Rule, class_of, construct, operation_of};
 use crate::context::mm;
 use crate::garment::{Garment, RowEnd};
+use crate::seam::facts;
 use crate::work::gauge_of;
 
 /// What a construction list says about a seam besides its rows. Any of the texts may be empty.
@@ -38,44 +39,43 @@ pub struct Described {
 
 /// Describes a seam of a sewn size.
 pub fn describe(garment: &Garment, seam: &Seam) -> Described {
-    let facts = construct(seam.construction);
-    let name = known::seam_name(&seam.name).map_or(seam.name.as_str(), |s| s.title);
+    let made = construct(seam.construction);
     Described {
-        name: capitalised(name),
-        joins: joins(&seam.name),
+        name: capitalised(seam.id.title()),
+        joins: facts(seam.id).joins(),
         construction: seam.construction.word(),
         class: class_of(seam).map_or_else(String::new, |class| {
             format!("ISO 4916 {} · ASTM D6193 {}", class.iso, class.astm)
         }),
         machine: operation_of(seam).map_or("", |operation| operation.machine),
-        plies: plies(garment, seam, facts.plies),
+        plies: plies(garment, seam, made.plies),
         allowances: widths(garment, seam),
         lies: lies(garment, seam),
         gauges: (1..=seam.rows.len())
             .map(|number| gauge_of(garment, seam, number))
             .collect(),
         ends: (1..=seam.rows.len())
-            .map(|number| ends_of(garment, &seam.name, number))
+            .map(|number| ends_of(garment, seam.id, number))
             .collect(),
     }
 }
 
 /// Which ply is on top, and which way the allowance lies.
 pub(crate) fn lies(garment: &Garment, seam: &Seam) -> String {
-    let facts = construct(seam.construction);
+    let made = construct(seam.construction);
     match seam.lap {
-        Some(lap) => format!("{lap}; {}", facts.lies),
-        None if seam.name == "hem" && garment.doc.hem.roping => {
-            format!("{}; diagonal roping wanted", facts.lies)
+        Some(lap) => format!("{lap}; {}", made.lies),
+        None if seam.id == SeamId::Hem && garment.doc.hem.roping => {
+            format!("{}; diagonal roping wanted", made.lies)
         }
-        None => facts.lies.to_owned(),
+        None => made.lies.to_owned(),
     }
 }
 
 /// Both ends of a row, or of each of its runs where these differ; empty for a row that is not laid.
 ///
 /// Where a run goes on over a seam, only its other end is an end.
-pub(crate) fn ends_of(garment: &Garment, seam: &str, number: usize) -> String {
+pub(crate) fn ends_of(garment: &Garment, seam: SeamId, number: usize) -> String {
     let mut ways: Vec<String> = Vec::new();
     for row in &garment.rows {
         if row.seam != seam || row.number != number {
@@ -109,7 +109,11 @@ fn plies(garment: &Garment, seam: &Seam, count: u8) -> String {
         _ => &garment.doc.cloth.shell,
     };
     // The facing of the fly is cut in two plies, and only the front has an allowance between them.
-    let count = if seam.name == "fly" { 3 } else { count };
+    let turned = facts(seam.id).turned;
+    let count = match turned.map(|turned| turned.faced_with) {
+        Some(PieceId::FlyFacing) => 3,
+        _ => count,
+    };
     let word = if count == 1 { "ply" } else { "plies" };
     match garment.collection.cloths.get(cloth) {
         Some(cloth) => format!("{count} {word}, {}", mm(cloth.thickness * f64::from(count))),
@@ -137,36 +141,5 @@ pub(crate) fn widths(garment: &Garment, seam: &Seam) -> String {
 
 /// The cloth a seam is mostly sewn through.
 pub(crate) fn sewn_on(seam: &Seam) -> ClothUse {
-    match seam.name.as_str() {
-        "bag_close" | "facing_set" | "extra_hem" | "extra_set" => ClothUse::Pocketing,
-        _ => ClothUse::Shell,
-    }
-}
-
-fn joins(seam: &str) -> &'static str {
-    match seam {
-        "outseam" => "front and back, band to hem",
-        "inseam" => "front and back, crotch to hem",
-        "seat" => "left and right back with their yokes, band to crotch",
-        "yoke" => "yoke and back, seat seam to outseam",
-        "front_rise" => "left and right front, fly to crotch",
-        "band" => "waistband and body, all round",
-        "hem" => "lower edge of both legs",
-        "mouth" => "front and pocket bag, band to outseam",
-        "fly" => "left front and fly facing, band to fly foot",
-        "coin_hem" => "top edge of the coin pocket",
-        "coin_set" => "coin pocket on the hip pocket facing",
-        "back_pocket_hem" => "top edge of both back pockets",
-        "back_pocket_set" => "back pockets on the backs",
-        "facing_set" => "hip pocket facing on the pocket bag",
-        "bag_close" => "both layers of the pocket bag, fold to outseam",
-        "extra_hem" => "top edge of the extra inner pocket",
-        "extra_set" => "extra inner pocket on the pocket bag",
-        "loop_edge" => "long edges of the belt loop strip",
-        "decoration" => "through the back pockets alone",
-        "fly_edge" => "curved edge of the fly facing",
-        "patch_set" => "patch on the waistband",
-        "label_set" => "labels on the inner ply of the waistband",
-        _ => "",
-    }
+    facts(seam.id).through
 }

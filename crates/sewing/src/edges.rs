@@ -1,7 +1,7 @@
 //! Which seam uses which edge of which piece, and so what is cut beyond it.
 
 use draft::PieceId;
-use style::{Construction, Ply, Seam, known};
+use style::{Construction, Ply, Seam, SeamId, known};
 use trade::Length;
 
 use crate::allowance::allowances;
@@ -11,16 +11,16 @@ use crate::garment::On;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum EdgeUse {
     /// Sewn into a seam, as this ply.
-    Sewn(&'static str, PlyOf),
+    Sewn(SeamId, PlyOf),
     /// Sewn into a seam a style may leave out; without it this much is cut beyond it (common practice).
-    SewnOrFree(&'static str, Length),
+    SewnOrFree(SeamId, Length),
     /// In no seam of the style; this much is cut beyond it (common practice).
     Free(Length),
 }
 
 impl EdgeUse {
     /// The seam it is sewn into, whether or not a style may leave that seam out.
-    pub const fn seam(self) -> Option<&'static str> {
+    pub const fn seam(self) -> Option<SeamId> {
         match self {
             EdgeUse::Sewn(seam, _) | EdgeUse::SewnOrFree(seam, _) => Some(seam),
             EdgeUse::Free(_) => None,
@@ -50,40 +50,40 @@ pub fn edge_use(piece: PieceId, edge: &str) -> EdgeUse {
     let back = PlyOf::Is(Ply::Back);
     let yoke = PlyOf::Is(Ply::Yoke);
     match (piece, edge) {
-        (P::Front, "fly") => Sewn("fly", PlyOf::Only),
-        (P::Front, "crotch") => Sewn("front_rise", PlyOf::Side),
-        (P::Front, "inseam") => Sewn("inseam", front),
-        (P::Front | P::Back, "hem") => Sewn("hem", PlyOf::Only),
+        (P::Front, "fly") => Sewn(SeamId::Fly, PlyOf::Only),
+        (P::Front, "crotch") => Sewn(SeamId::FrontRise, PlyOf::Side),
+        (P::Front, "inseam") => Sewn(SeamId::Inseam, front),
+        (P::Front | P::Back, "hem") => Sewn(SeamId::Hem, PlyOf::Only),
         (P::Front | P::PocketFacing, "side")
         | (P::PocketFacing | P::PocketBag, "side_under")
-        | (P::PocketBag, "side_upper") => Sewn("outseam", front),
-        (P::Front | P::PocketBag, "mouth") => Sewn("mouth", PlyOf::Only),
+        | (P::PocketBag, "side_upper") => Sewn(SeamId::Outseam, front),
+        (P::Front | P::PocketBag, "mouth") => Sewn(SeamId::Mouth, PlyOf::Only),
         (P::Front | P::PocketFacing, "waist")
         | (P::PocketFacing | P::PocketBag, "waist_under")
         | (P::PocketBag, "waist_upper")
         | (P::Yoke | P::FlyFacing | P::FlyShield, "top")
-        | (P::Band, _) => Sewn("band", PlyOf::Only),
-        (P::Back, "seat") | (P::Yoke, "centre") => Sewn("seat", PlyOf::Side),
-        (P::Back, "inseam") => Sewn("inseam", back),
-        (P::Back | P::Yoke, "side") => Sewn("outseam", back),
-        (P::Back, "top") => Sewn("yoke", back),
-        (P::Yoke, "lower") => Sewn("yoke", yoke),
-        (P::FlyFacing, "edge") => Sewn("fly", PlyOf::Only),
+        | (P::Band, _) => Sewn(SeamId::Band, PlyOf::Only),
+        (P::Back, "seat") | (P::Yoke, "centre") => Sewn(SeamId::Seat, PlyOf::Side),
+        (P::Back, "inseam") => Sewn(SeamId::Inseam, back),
+        (P::Back | P::Yoke, "side") => Sewn(SeamId::Outseam, back),
+        (P::Back, "top") => Sewn(SeamId::Yoke, back),
+        (P::Yoke, "lower") => Sewn(SeamId::Yoke, yoke),
+        (P::FlyFacing, "edge") => Sewn(SeamId::Fly, PlyOf::Only),
         // Overedged on the finished line where nothing else is said.
-        (P::FlyFacing, _) => EdgeUse::SewnOrFree("fly_edge", Length::ZERO),
-        (P::PocketFacing, "inner") => Sewn("facing_set", PlyOf::Only),
-        (P::CoinPocket, "top") => Sewn("coin_hem", PlyOf::Only),
-        (P::CoinPocket, _) => Sewn("coin_set", PlyOf::Only),
-        (P::PocketBag, "foot_upper" | "foot_under") => Sewn("bag_close", PlyOf::Only),
-        (P::BackPocketLeft | P::BackPocketRight, "top") => Sewn("back_pocket_hem", PlyOf::Only),
+        (P::FlyFacing, _) => EdgeUse::SewnOrFree(SeamId::FlyEdge, Length::ZERO),
+        (P::PocketFacing, "inner") => Sewn(SeamId::FacingSet, PlyOf::Only),
+        (P::CoinPocket, "top") => Sewn(SeamId::CoinHem, PlyOf::Only),
+        (P::CoinPocket, _) => Sewn(SeamId::CoinSet, PlyOf::Only),
+        (P::PocketBag, "foot_upper" | "foot_under") => Sewn(SeamId::BagClose, PlyOf::Only),
+        (P::BackPocketLeft | P::BackPocketRight, "top") => Sewn(SeamId::BackPocketHem, PlyOf::Only),
         (P::BackPocketLeft | P::BackPocketRight, _)
         | (
             P::BackLiningLeft | P::BackLiningRight,
             "inner" | "outer" | "foot_inner" | "foot_outer",
-        ) => Sewn("back_pocket_set", PlyOf::Only),
-        (P::ExtraPocket, "top") => Sewn("extra_hem", PlyOf::Only),
-        (P::ExtraPocket, _) => Sewn("extra_set", PlyOf::Only),
-        (P::LoopStrip, _) => Sewn("loop_edge", PlyOf::Only),
+        ) => Sewn(SeamId::BackPocketSet, PlyOf::Only),
+        (P::ExtraPocket, "top") => Sewn(SeamId::ExtraHem, PlyOf::Only),
+        (P::ExtraPocket, _) => Sewn(SeamId::ExtraSet, PlyOf::Only),
+        (P::LoopStrip, _) => Sewn(SeamId::LoopEdge, PlyOf::Only),
         // Shield sides and foot, top and foot of a lining: turned in.
         _ => Free(TURNED_IN),
     }
@@ -101,8 +101,9 @@ pub(crate) fn side_of(piece: PieceId, mirrored: bool) -> Ply {
 
 /// The ply of a seam that lies on top: as stated, else as usual for the seam.
 pub(crate) fn over_ply(seam: &Seam) -> Option<Ply> {
-    let usual = known::seam_name(&seam.name).and_then(|s| s.usual_lap);
-    seam.lap.or(usual).map(|lap| lap.over)
+    seam.lap
+        .or(known::seam(seam.id).usual_lap)
+        .map(|lap| lap.over)
 }
 
 /// What is cut beyond an edge on one copy of a piece.
@@ -113,16 +114,16 @@ pub(crate) fn allowance(
     edge: &str,
     on: On,
 ) -> Length {
-    let (name, ply) = match edge_use(piece, edge) {
+    let (id, ply) = match edge_use(piece, edge) {
         EdgeUse::Free(length) => return length,
-        EdgeUse::SewnOrFree(name, length) => match seams.iter().find(|s| s.name == name) {
+        EdgeUse::SewnOrFree(id, length) => match seams.iter().find(|s| s.id == id) {
             // A facing that is only overedged keeps its edge on the finished line.
-            Some(seam) if seam.construction != Construction::Overlocked => (name, PlyOf::Only),
+            Some(seam) if seam.construction != Construction::Overlocked => (id, PlyOf::Only),
             _ => return length,
         },
-        EdgeUse::Sewn(name, ply) => (name, ply),
+        EdgeUse::Sewn(id, ply) => (id, ply),
     };
-    let Some(seam) = seams.iter().find(|s| s.name == name) else {
+    let Some(seam) = seams.iter().find(|s| s.id == id) else {
         return TURNED_IN;
     };
     let both = allowances(seam, hem_depth);

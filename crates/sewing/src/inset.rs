@@ -2,12 +2,15 @@
 //! seam, an edge or round a pocket.
 
 use draft::{Edge, Piece};
-use geometry::tolerance::{BEYOND_END, PARALLEL, SAME_POINT};
+use geometry::tolerance::{BEYOND_END, PARALLEL, ROUNDING, SAME_POINT};
 use geometry::{
     Meeting, Path, Point, Straight, clip_to_polygon, moved_left, polyline_length, unit,
     without_repeats,
 };
 use trade::Length;
+
+/// Long curves are followed to this share of their length.
+const FOLLOW_SHARE: f64 = 1e-5;
 
 /// How closely curves are followed, for pieces of usual size.
 const FOLLOW_MM: f64 = 0.01;
@@ -50,7 +53,7 @@ impl<'a> Ground<'a> {
         if !offset.is_finite() {
             return None;
         }
-        if offset.abs() < 1e-9 {
+        if offset.abs() < ROUNDING {
             return Some(Path::polyline(&run));
         }
         let line = without_loops(&moved_left(&run, Length::mm(offset)));
@@ -110,7 +113,7 @@ pub(crate) fn points_along(path: &Path) -> Option<Vec<Point>> {
         return None;
     }
     // Long curves are followed in proportion, so that the number of points stays small.
-    let points = path.flattened(Length::mm(FOLLOW_MM.max(length * 1e-5)));
+    let points = path.flattened(Length::mm(FOLLOW_MM.max(length * FOLLOW_SHARE)));
     points.iter().all(|p| p.is_finite()).then_some(points)
 }
 

@@ -23,6 +23,7 @@ mod make;
 mod placement;
 mod rows;
 mod run;
+mod seam;
 pub mod work;
 pub mod yarn;
 
@@ -38,7 +39,8 @@ pub use construct::{CONSTRUCTS, Construct, Rule, class_of, construct, operation_
 pub use describe::{Described, describe};
 pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{
-    CutPiece, Face, Finish, Fixing, FixingKind, Garment, InsideLap, On, RowEnd, RowYarn, StitchRow,
+    CutPiece, Face, Finish, Fixing, FixingKind, Garment, InsideLap, On, Origin, RowEnd, RowYarn,
+    StitchRow,
 };
 pub use make::{make, make_run};
 pub use placement::{Placed, placed, placements};

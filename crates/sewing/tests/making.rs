@@ -9,7 +9,7 @@ use geometry::Point;
 use proptest::prelude::*;
 use sewing::{FixingKind, Garment, On, RowEnd, describe, make};
 use style::{
-    BandMethod, Closing, Decoration, HemEnds, HemJoin, Loaded, MeasureId, RowEnding, Size,
+    BandMethod, Closing, Decoration, HemEnds, HemJoin, Loaded, MeasureId, RowEnding, SeamId, Size,
 };
 use trade::{Angle, Length};
 
@@ -24,7 +24,11 @@ fn codes(garment: &Garment) -> Vec<&'static str> {
 }
 
 fn band_rows(garment: &Garment) -> Vec<&sewing::StitchRow> {
-    garment.rows.iter().filter(|r| r.seam == "band").collect()
+    garment
+        .rows
+        .iter()
+        .filter(|r| r.seam == SeamId::Band)
+        .collect()
 }
 
 fn set_height(loaded: &mut Loaded, mm: f64) {
@@ -108,7 +112,7 @@ fn two_rows_run_from_end_to_end() {
         loaded
             .style
             .seams
-            .get_mut("band")
+            .get_mut(&SeamId::Band)
             .unwrap()
             .rows
             .as_mut()
@@ -138,7 +142,7 @@ fn rows_measured_for_the_other_band_are_noticed() {
         loaded
             .style
             .seams
-            .get_mut("band")
+            .get_mut(&SeamId::Band)
             .unwrap()
             .rows
             .as_mut()
@@ -154,7 +158,11 @@ fn rows_measured_for_the_other_band_are_noticed() {
 fn the_hem_begins_and_ends_at_its_join() {
     for join in [HemJoin::Inseam, HemJoin::Outseam, HemJoin::BackOfLeg] {
         let garment = sewn(|loaded| loaded.style.hem.join = join);
-        let rows: Vec<_> = garment.rows.iter().filter(|r| r.seam == "hem").collect();
+        let rows: Vec<_> = garment
+            .rows
+            .iter()
+            .filter(|r| r.seam == SeamId::Hem)
+            .collect();
         let (first, last) = (rows[0], rows[rows.len() - 1]);
         assert_eq!(
             (first.begins, last.ends),
@@ -199,7 +207,7 @@ fn loose_hem_threads_are_noticed() {
         let rows = loaded
             .style
             .seams
-            .get_mut("hem")
+            .get_mut(&SeamId::Hem)
             .unwrap()
             .rows
             .as_mut()
@@ -227,31 +235,35 @@ fn stated_ends_are_sewn_and_described() {
         let rows = loaded
             .style
             .seams
-            .get_mut("mouth")
+            .get_mut(&SeamId::Mouth)
             .unwrap()
             .rows
             .as_mut()
             .unwrap();
         rows[0].begin = Some(RowEnding::Backtacked);
     });
-    let words = |name: &str| {
-        let seam = garment.seams.iter().find(|s| s.name == name).unwrap();
+    let words = |id: SeamId| {
+        let seam = garment.seams.iter().find(|s| s.id == id).unwrap();
         describe(&garment, seam)
     };
     assert_eq!(
-        words("mouth").ends,
+        words(SeamId::Mouth).ends,
         [
             "begins: backtacked; ends: caught in the next seam",
             "both ends: caught in the next seam"
         ]
     );
     assert_eq!(
-        words("hem").ends,
+        words(SeamId::Hem).ends,
         ["begins: threads tied by hand; ends: threads tied by hand"]
     );
-    assert!(words("hem").lies.ends_with("; diagonal roping wanted"));
+    assert!(
+        words(SeamId::Hem)
+            .lies
+            .ends_with("; diagonal roping wanted")
+    );
     assert_eq!(
-        words("band").ends[0],
+        words(SeamId::Band).ends[0],
         "both ends: threads tucked into the fold"
     );
 }
@@ -260,7 +272,7 @@ fn stated_ends_are_sewn_and_described() {
 fn a_drawing_is_sewn_inside_the_set_rows_and_may_be_turned_over() {
     let drawn = |garment: &Garment| -> Vec<Vec<Point>> {
         let rows = garment.rows.iter();
-        rows.filter(|r| r.seam == "decoration" && r.piece == PieceId::BackPocketRight)
+        rows.filter(|r| r.seam == SeamId::Decoration && r.piece == PieceId::BackPocketRight)
             .map(|r| r.path.dense(Length::mm(0.5)))
             .collect()
     };
@@ -280,7 +292,7 @@ fn a_drawing_is_sewn_inside_the_set_rows_and_may_be_turned_over() {
         .iter()
         .filter(|r| r.piece == PieceId::BackPocketRight)
     {
-        if row.seam == "decoration" {
+        if row.seam == SeamId::Decoration {
             assert_eq!(
                 (row.begins, row.ends),
                 (RowEnd::CaughtInSeam, RowEnd::CaughtInSeam)
@@ -314,7 +326,7 @@ fn a_pocket_may_be_left_plain() {
         back.right.decoration = Decoration::None;
         (back.right.art, back.right.drawing) = (None, None);
     });
-    assert!(garment.rows.iter().all(|r| r.seam != "decoration"));
+    assert!(garment.rows.iter().all(|r| r.seam != SeamId::Decoration));
     assert!(!codes(&garment).contains(&"sewing::row-without-place"));
 }
 

@@ -6,7 +6,7 @@ mod common;
 use common::ferryman;
 use draft::PieceId;
 use sewing::{Crossing, CrossingKind, Garment, bulk, make};
-use style::{Construction, Lining, Loaded, MeasureId, Size};
+use style::{Construction, Lining, Loaded, MeasureId, SeamId, Size};
 use trade::Length;
 
 fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
@@ -121,7 +121,7 @@ fn cutting_away_turned_edges_halves_a_felled_crossing() {
 #[test]
 fn another_construction_or_cloth_changes_the_crossings_it_is_in() {
     let open = all(|l| {
-        l.style.seams["inseam"].construction = Some(Construction::PressedOpen);
+        l.style.seams[&SeamId::Inseam].construction = Some(Construction::PressedOpen);
     });
     assert_eq!(plies(named(&open, "hem crosses the inseam")), [6, 0, 0]);
     // Pressed open, the inseam is twice its thicker side: the four of the seat seam.

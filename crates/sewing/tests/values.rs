@@ -10,7 +10,7 @@ use draft::{Finding, Severity};
 use sewing::{Garment, make, sewing_findings};
 use style::{
     Amount, Answers, Closing, Collection, Edit, Figure, Fit, Leg, Loaded, MeasureId, NewStyle,
-    Size, Subject, Taste, foresee, offered_waists, stated_by_style, stated_by_supplies,
+    SeamId, Size, Subject, Taste, foresee, offered_waists, stated_by_style, stated_by_supplies,
 };
 use trade::{ArealWeight, Length, Share};
 
@@ -218,24 +218,24 @@ fn a_zip_far_shorter_than_its_fly_is_told() {
 
 #[test]
 fn rows_that_miss_what_they_sew_on_are_told() {
-    let row = |seam: &'static str, mm: f64| {
+    let row = |seam: SeamId, mm: f64| {
         said("sewing::row-catches-nothing", |l| {
-            let rows = l.style.seams[seam].rows.as_mut().unwrap();
+            let rows = l.style.seams[&seam].rows.as_mut().unwrap();
             rows[0].offset = Length::mm(mm);
         })
     };
     for (seam, within, beyond) in [
-        ("patch_set", 20.0, 30.0),
-        ("label_set", 8.0, 12.0),
-        ("mouth", 60.0, 90.0),
+        (SeamId::PatchSet, 20.0, 30.0),
+        (SeamId::LabelSet, 8.0, 12.0),
+        (SeamId::Mouth, 60.0, 90.0),
     ] {
         let own = |mm| -> usize {
             row(seam, mm)
                 .iter()
-                .filter(|f| f.about(words::Words::english()).starts_with(seam))
+                .filter(|f| f.about(words::Words::english()).starts_with(seam.code()))
                 .count()
         };
-        assert_eq!((own(within), own(beyond)), (0, 1), "{seam}");
+        assert_eq!((own(within), own(beyond)), (0, 1), "{}", seam.code());
     }
 }
 

@@ -12,7 +12,7 @@ use crate::making::{Band, Hem};
 use crate::muted::Muted;
 use crate::own::OwnPattern;
 use crate::seams::SeamSpec;
-use crate::{ChartEntry, MeasureId, Sizes};
+use crate::{ChartEntry, MeasureId, SeamId, Sizes};
 
 /// A style file, read and checked.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -43,9 +43,9 @@ pub struct StyleDoc {
     pub patch: Option<Patch>,
     /// The sewn-in labels.
     pub labels: Vec<Label>,
-    /// The seams in the file's order; names from [`crate::known::SEAMS`].
+    /// The seams in the file's order; the seams there are: [`crate::known::seam`].
     /// Use [`StyleDoc::seam`] to read one with its `like` followed.
-    pub seams: IndexMap<String, SeamSpec>,
+    pub seams: IndexMap<SeamId, SeamSpec>,
     /// How bartacks are sewn.
     pub bartacks: Bartacks,
     /// The maker's own pattern; `None` when the panels are drafted from the chart.

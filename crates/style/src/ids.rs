@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use serde::{Serialize, Serializer};
 use words::{Key, Words, key};
 
 words::identities! {
@@ -145,6 +146,20 @@ words::identities! {
         LoopStrip = "loop_strip" => key::PIECE_LOOP_STRIP,
         /// Concealed inner pocket.
         ExtraPocket = "extra_pocket" => key::PIECE_EXTRA_POCKET,
+    }
+}
+
+impl SeamId {
+    /// Its name in English, within a sentence.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        self.words(Words::english())
+    }
+}
+
+impl Serialize for SeamId {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.code())
     }
 }
 

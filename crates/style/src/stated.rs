@@ -7,7 +7,7 @@ use words::{Given, Key, key, say};
 
 use crate::range::{Amount, Range, range_of};
 use crate::{
-    BackPocket, ChartEntry, Closing, Cloth, Collection, Lining, MeasureId, Order, SeamId, Size,
+    BackPocket, ChartEntry, Closing, Cloth, Collection, Lining, MeasureId, Order, Size,
     SpreadLimits, StyleDoc, Trim, Valued, Yarn,
 };
 
@@ -425,9 +425,9 @@ impl List {
     }
 
     fn sewing(&mut self, doc: &StyleDoc) {
-        for (name, seam) in &doc.seams {
-            let title = SeamId::of(name).map_or_else(|| name.into(), |id| Given::from(id.key()));
-            self.section(&format!("seams.{name}"), Some(title));
+        for (id, seam) in &doc.seams {
+            let title = Given::from(id.key());
+            self.section(&format!("seams.{}", id.code()), Some(title));
             for (at, row) in seam.rows.iter().flatten().enumerate() {
                 let path = |key: &str| format!("rows[{at}].{key}");
                 let number = (at + 1).to_string();

@@ -6,10 +6,10 @@ mod common;
 use std::fmt::Write;
 
 use common::{demo_collection, with};
-use style::known::SEAMS;
+use style::known::seams;
 use style::{
     Amount, Band, BandCutting, BandMethod, CoinPocket, Construction, Cutting, Hem, LeftOut,
-    MeasureId, OWN_PIECES, OutseamLine, parse, ranges,
+    MeasureId, OWN_PIECES, OutseamLine, SeamId, parse, ranges,
 };
 
 const PAGE: &str = include_str!("../FORMAT.md");
@@ -52,19 +52,23 @@ fn what_is_usual_and_what_can_be_is_listed() {
 #[test]
 fn the_seams_are_listed_with_what_they_can_be() {
     let mut rows = String::new();
-    for seam in SEAMS {
+    for seam in seams() {
         let words: Vec<&str> = seam.constructions.iter().map(|one| one.word()).collect();
         let lap = seam
             .usual_lap
             .map(|lap| format!("{lap} "))
             .unwrap_or_default();
-        writeln!(rows, "| `{}` | {} | {lap}|", seam.name, words.join(", ")).unwrap();
+        writeln!(
+            rows,
+            "| `{}` | {} | {lap}|",
+            seam.id.code(),
+            words.join(", ")
+        )
+        .unwrap();
     }
     assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
     for (word, construction) in Construction::WORDS {
-        let somewhere = SEAMS
-            .iter()
-            .any(|seam| seam.constructions.contains(construction));
+        let somewhere = seams().any(|seam| seam.constructions.contains(construction));
         assert!(somewhere, "no seam can be {word}");
     }
 }
@@ -142,7 +146,7 @@ fn what_may_be_left_out_has_the_stated_default() {
     assert_eq!(read(&section("[[labels]]", "# Seams.")).labels, []);
     let row = "under = \"night-40\", offset = \"0 mm\" }]";
     let bare = read(&with(&format!(", {row}"), " }]"))
-        .seam("outseam")
+        .seam(SeamId::Outseam)
         .unwrap()
         .rows;
     assert_eq!(

@@ -7,9 +7,9 @@ use style::{MeasureId, Size};
 use trade::Length;
 use words::Words;
 
-use crate::field::{Show, Typed, capital, problem_place};
-use crate::said::{SLOTS, filled};
-use crate::see::{Panel, See};
+use crate::sentences::{SLOTS, filled};
+use crate::typed_fields::{Fields, TypedField, capital, problem_place};
+use crate::viewing::{Panel, Viewing};
 
 /// Measures that belong together.
 #[derive(Clone, Copy, PartialEq)]
@@ -99,7 +99,7 @@ impl Group {
 /// What the pattern may be off the chart before it is marked: the solver's own promise is a hundredth of a millimetre.
 const OFF: Length = Length::mm(0.05);
 
-pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Markup {
     let say = show.say;
     let sizes = &show.loaded.style.sizes;
     let taken = garment.pattern.measures();
@@ -130,7 +130,7 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     }
 }
 
-fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: MeasureId) -> Markup {
+fn row(show: &Fields<'_>, size: Size, taken: &[Measured], measure: MeasureId) -> Markup {
     let say = show.say;
     let (code, title) = (measure.code(), title(show, measure));
     let path = |key: &str| measure.path(key);
@@ -171,12 +171,12 @@ fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: MeasureId) -> M
 }
 
 /// What a measure is called at the head of its row.
-fn title(show: &Show<'_>, measure: MeasureId) -> String {
+fn title(show: &Fields<'_>, measure: MeasureId) -> String {
     capital(show.say.named(measure.title()))
 }
 
 /// The field of a measure's value.
-pub(crate) fn value(show: &Show<'_>, measure: MeasureId) -> Typed {
+pub(crate) fn value(show: &Fields<'_>, measure: MeasureId) -> TypedField {
     let say = show.say;
     let entry = show.loaded.style.chart.get(&measure);
     let usual = measure.known().value();
@@ -185,14 +185,17 @@ pub(crate) fn value(show: &Show<'_>, measure: MeasureId) -> Typed {
     });
     show.optional(
         measure.path("value"),
-        say.fit_value_label(title(show, measure), show.loaded.style.sizes.base),
+        say.say(words::say::FitValueLabel {
+            measure: title(show, measure),
+            size: show.loaded.style.sizes.base,
+        }),
         entry.map(|entry| entry.value),
         &usual,
     )
 }
 
 /// The level a measure is taken at, for measures that have one.
-fn level(show: &Show<'_>, measure: MeasureId) -> Markup {
+fn level(show: &Fields<'_>, measure: MeasureId) -> Markup {
     let Some(level) = measure.known().level else {
         return html! {};
     };
@@ -200,7 +203,10 @@ fn level(show: &Show<'_>, measure: MeasureId) -> Markup {
     let from = show.say.named(level.from());
     let field = show.optional(
         measure.path("at"),
-        show.say.fit_level_label(from, title(show, measure)),
+        show.say.say(words::say::FitLevelLabel {
+            from,
+            measure: title(show, measure),
+        }),
         entry.and_then(|entry| entry.at),
         &level.usual().show(show.system),
     );
@@ -208,7 +214,7 @@ fn level(show: &Show<'_>, measure: MeasureId) -> Markup {
 }
 
 /// Grades for length and above break sizes, where the file has them or the measure runs along the leg.
-fn further_grades(show: &Show<'_>, measure: MeasureId) -> Markup {
+fn further_grades(show: &Fields<'_>, measure: MeasureId) -> Markup {
     let say = show.say;
     let title = title(show, measure);
     let entry = show.loaded.style.chart.get(&measure);
@@ -227,10 +233,10 @@ fn further_grades(show: &Show<'_>, measure: MeasureId) -> Markup {
         @for (number, step) in entry.iter().flat_map(|entry| entry.breaks.iter().enumerate()) {
             @let field = show.length(
                 measure.path(&format!("breaks[{number}].grade")),
-                say.fit_above_label(&title, step.above),
+                say.say(words::say::FitAboveLabel { measure: &title, waist: step.above }),
                 step.grade,
             );
-            span.further { (filled(&say.fit_above(SLOTS[0], step.above), &[field.render()])) }
+            span.further { (filled(&say.say(words::say::FitAbove { field: SLOTS[0], waist: step.above }), &[field.render()])) }
         }
     }
 }

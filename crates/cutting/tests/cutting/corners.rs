@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use cutting::{CORNER_RULES, Corner, CornerKind, CutPiece, CutSize, Lie, cut, side_of};
 use draft::PieceId;
 use geometry::{Point, Vec2};
-use style::{Construction, Size};
+use style::{Construction, SeamId, Size};
 
 use crate::common::{base, copy, ferryman, from_outline, outside, plan, sewn};
 
@@ -198,8 +198,14 @@ fn other_constructions_end_flush_too() {
     ] {
         let mut loaded = ferryman();
         loaded.style.shape.outseam = style::OutseamLine::Shaped;
-        for name in ["outseam", "inseam", "seat", "yoke", "front_rise"] {
-            let seam = loaded.style.seams.get_mut(name).unwrap();
+        for id in [
+            SeamId::Outseam,
+            SeamId::Inseam,
+            SeamId::Seat,
+            SeamId::Yoke,
+            SeamId::FrontRise,
+        ] {
+            let seam = loaded.style.seams.get_mut(&id).unwrap();
             seam.construction = Some(construction);
             seam.lap = None;
         }

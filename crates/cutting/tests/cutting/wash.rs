@@ -6,7 +6,7 @@ use cutting::{
 };
 use draft::{PieceId, Severity};
 use sewing::On;
-use style::Size;
+use style::{SeamId, Size};
 use trade::{Length, Share, StitchDensity};
 
 use crate::common::{all_cut, all_sizes, base, copy, ferryman, piece, plan, sewn};
@@ -78,7 +78,7 @@ fn allowances_do_not_grow() {
                 let Some(edge) = piece.edge(name) else {
                     continue;
                 };
-                if edge.seam == Some("hem") {
+                if edge.seam == Some(SeamId::Hem) {
                     // 12 mm finished is 13.04 mm before the wash; twice that and 3 mm for two turns.
                     assert!((edge.allowance.to_mm() - (2.0 * 12.0 / 0.92 + 3.0)).abs() < 1e-9);
                 } else {
@@ -104,7 +104,11 @@ fn seams_still_walk_before_the_wash() {
                 seam.gap()
             );
         }
-        let seat = all.walked.iter().find(|w| w.join.seam == "seat").unwrap();
+        let seat = all
+            .walked
+            .iter()
+            .find(|w| w.join.seam == SeamId::Seat)
+            .unwrap();
         assert_eq!(seat.leg, Leg::Both);
         assert!(seat.gap().to_mm().abs() < 1e-9);
         let errors: Vec<_> = all
@@ -168,7 +172,11 @@ fn each_way_of_cutting_the_band_gives_one_that_fits_its_words() {
             .filter_map(|p| p.edge("join"))
             .map(|e| geometry::polyline_length(&e.sewn).to_mm())
             .sum();
-        let seam = all.walked.iter().find(|w| w.join.seam == "band").unwrap();
+        let seam = all
+            .walked
+            .iter()
+            .find(|w| w.join.seam == SeamId::Band)
+            .unwrap();
         assert!((join - seam.b.to_mm()).abs() < 1e-6, "{way:?}");
         let said = all
             .findings
@@ -233,7 +241,11 @@ fn pocket_bags_fit_the_mouth_when_they_are_sewn() {
     let all = base();
     let bag = piece(&all, PieceId::PocketBag);
     assert_eq!(bag.scale.follows, Follows::Shell);
-    let mouth = all.walked.iter().find(|w| w.join.seam == "mouth").unwrap();
+    let mouth = all
+        .walked
+        .iter()
+        .find(|w| w.join.seam == SeamId::Mouth)
+        .unwrap();
     assert!(mouth.gap().to_mm().abs() < 0.01);
     assert!(
         all.findings
@@ -282,13 +294,14 @@ fn a_skew_turns_both_copies_the_same_way_on_the_cloth() {
         "{said:?}"
     );
     for leg in [Leg::Left, Leg::Right] {
-        let seam = |name| {
+        let seam = |id| {
             all.walked
                 .iter()
-                .find(|w| w.join.seam == name && w.leg == leg)
+                .find(|w| w.join.seam == id && w.leg == leg)
         };
-        for name in ["outseam", "inseam"] {
-            assert_ne!(seam(name).unwrap().settled, Settled::No, "{name} {leg:?}");
+        for id in [SeamId::Outseam, SeamId::Inseam] {
+            let settled = seam(id).unwrap().settled;
+            assert_ne!(settled, Settled::No, "{} {leg:?}", id.code());
         }
     }
     // The yoke's grain lies at an angle to the back's, so against a skew their seam no longer walks: that

@@ -68,8 +68,8 @@ proptest! {
         if shaped {
             loaded.style.shape.outseam = style::OutseamLine::Shaped;
         }
-        for (pick, seam) in picks.iter().zip(known::SEAMS) {
-            if let Some(spec) = loaded.style.seams.get_mut(seam.name) {
+        for (pick, seam) in picks.iter().zip(known::seams()) {
+            if let Some(spec) = loaded.style.seams.get_mut(&seam.id) {
                 let choice: &[Construction] = seam.constructions;
                 spec.construction = Some(choice[pick % choice.len()]);
                 spec.lap = None;

@@ -1,6 +1,6 @@
 //! From the cut line to the sewn line: the allowance taken off, edge by edge.
 
-use geometry::tolerance::{PARALLEL, SAME_POINT};
+use geometry::tolerance::{NO_DIRECTION, PARALLEL, SAME_POINT};
 use geometry::{Point, Straight, Vec2, is_simple, without_repeats};
 use trade::Length;
 
@@ -51,7 +51,7 @@ pub(super) fn inset(
 
 /// The line moved to its left by `by` millimetres.
 fn shifted(points: &[Point], by: f64) -> Vec<Point> {
-    let unit = |v: Vec2| v / v.hypot().max(1e-12);
+    let unit = |v: Vec2| v / v.hypot().max(NO_DIRECTION);
     let n = points.len();
     (0..n)
         .map(|k| {

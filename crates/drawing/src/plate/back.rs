@@ -3,7 +3,7 @@
 use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On, Placed, placed, turned_depth};
-use style::{BackPocket, Lining};
+use style::{BackPocket, Lining, SeamId};
 
 use super::decoration::note_points;
 use super::figure::{Figure, Outline};
@@ -64,7 +64,7 @@ fn draw(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Draft<'_>> 
     }
     let (stitching, others): (Vec<usize>, Vec<usize>) = rows.into_iter().partition(|k| {
         let row = garment.rows.get(*k);
-        row.is_some_and(|r| r.seam == "decoration")
+        row.is_some_and(|r| r.seam == SeamId::Decoration)
     });
     note_rows(&mut figure, &others, set.map, "from the edge");
     note_rows(&mut figure, &stitching, set.map, "");
@@ -185,7 +185,7 @@ fn inner_lines(figure: &mut Figure<'_>, pocket: &Piece, set: &Placed, said: &Bac
         .garment
         .seams
         .iter()
-        .find(|s| s.name == "back_pocket_hem")
+        .find(|s| s.id == SeamId::BackPocketHem)
         .map(turned_depth);
     if let Some(depth) = hem
         && let Some((a, b)) = across(pocket, -depth.to_mm())

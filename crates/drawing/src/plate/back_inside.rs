@@ -4,7 +4,7 @@
 use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Point, Straight, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On, Placed, StitchRow, placed, turned_depth};
-use style::Lining;
+use style::{Lining, SeamId};
 use trade::{Colour, Length};
 
 use super::back::{Corners, across, opposite, stated};
@@ -66,13 +66,13 @@ fn reverse(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'
         let tone = cloth.map_or(reverse, |key| tone_of(garment, key, Face::Inside));
         figure.piece(lining, Affine::IDENTITY, tone, Outline::Light);
     }
-    let hem = garment.seams.iter().find(|s| s.name == "back_pocket_hem");
+    let hem = garment.seams.iter().find(|s| s.id == SeamId::BackPocketHem);
     let depth = hem.map_or(Length::ZERO, turned_depth);
     pressed_in(&mut figure, pocket, &corners, turned);
     hem_flap(&mut figure, pocket, &corners, depth, turned);
     figure.piece_outline(id, Affine::IDENTITY);
-    let rows = figure.rows(id, Affine::IDENTITY, |r| r.seam == "back_pocket_hem");
-    let alike = on_both(garment, |r| r.seam == "back_pocket_hem");
+    let rows = figure.rows(id, Affine::IDENTITY, |r| r.seam == SeamId::BackPocketHem);
+    let alike = on_both(garment, |r| r.seam == SeamId::BackPocketHem);
     note_rows_of(
         &mut figure,
         &rows,

@@ -3,6 +3,7 @@
 use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Garment};
+use style::SeamId;
 use trade::Length;
 
 use super::back::opposite;
@@ -63,7 +64,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let closes = figure.rows(PieceId::PocketBag, Affine::IDENTITY, |r| r.shows_inside);
     note_rows(&mut figure, &closes, Affine::IDENTITY, "from the edge");
     let sets = figure.rows(PieceId::PocketFacing, Affine::IDENTITY, |r| {
-        r.seam == "facing_set"
+        r.seam == SeamId::FacingSet
     });
     note_rows(
         &mut figure,

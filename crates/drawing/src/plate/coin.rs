@@ -1,9 +1,10 @@
 //! The coin pocket on its facing: shape, place, hem, rows, rivets and tacks.
 
 use draft::{ClothUse, Piece, PieceId};
+use geometry::tolerance::SAME_MM;
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
-use style::{CoinShape, MeasureId};
+use style::{CoinShape, MeasureId, SeamId};
 use trade::Length;
 
 use super::decoration::turning;
@@ -48,7 +49,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     around(&mut figure, facing, up);
     let shell = figure.tone(ClothUse::Shell);
     figure.piece(PieceId::CoinPocket, set.map, shell, Outline::Heavy);
-    let hem = garment.seams.iter().find(|s| s.name == "coin_hem");
+    let hem = garment.seams.iter().find(|s| s.id == SeamId::CoinHem);
     let hem = hem.map(turned_depth);
     if let Some(depth) = hem {
         let y = -depth.to_mm();
@@ -208,7 +209,7 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
         let bez = s.to_cubic();
         (bez.p0, bez.p3)
     });
-    for (a, b) in level.filter(|(a, b)| (a.y - b.y).abs() < 1e-6) {
+    for (a, b) in level.filter(|(a, b)| (a.y - b.y).abs() < SAME_MM) {
         if (b.x - a.x).abs() < (right.x - left.x).abs() - 0.1 {
             figure.dimension(Side::Below, at(a), at(b), "");
         }

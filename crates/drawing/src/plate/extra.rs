@@ -4,7 +4,7 @@
 use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, Garment, On, placed, turned_depth};
-use style::MeasureId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::back::opposite;
@@ -15,6 +15,9 @@ use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
 use crate::palette::QUIET;
+
+/// Three points that span less are taken to lie on a straight line.
+const NO_AREA_MM2: f64 = 1e-6;
 
 /// Cloth shown round the pocket, millimetres on the cloth.
 const ROUND_MM: f64 = 12.0;
@@ -55,7 +58,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     );
     let up = set.map * Point::new(0.0, 1.0) - set.map * Point::ORIGIN;
     banded(&mut figure, &waist, band, up);
-    let hem = garment.seams.iter().find(|s| s.name == "extra_hem");
+    let hem = garment.seams.iter().find(|s| s.id == SeamId::ExtraHem);
     let hem = hem.map(turned_depth);
     let half = spec.width.to_mm() / 2.0;
     if let Some(depth) = hem {
@@ -235,5 +238,5 @@ fn corner(figure: &mut Figure<'_>, pocket: &Piece, map: Affine) {
 fn through(a: Point, b: Point, c: Point) -> Option<Length> {
     let twice = (b - a).cross(c - a).abs();
     let sides = (b - a).hypot() * (c - b).hypot() * (a - c).hypot();
-    (twice > 1e-6).then(|| Length::mm(sides / (2.0 * twice)))
+    (twice > NO_AREA_MM2).then(|| Length::mm(sides / (2.0 * twice)))
 }

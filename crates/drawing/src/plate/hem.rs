@@ -3,7 +3,7 @@
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Garment};
-use style::{Construction, HemEnds, HemJoin, MeasureId};
+use style::{Construction, HemEnds, HemJoin, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline};
@@ -32,7 +32,7 @@ struct Laid {
 }
 
 pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
-    let seam = garment.seams.iter().find(|s| s.name == "hem")?;
+    let seam = garment.seams.iter().find(|s| s.id == SeamId::Hem)?;
     let mut figures = vec![laid_open(garment)?];
     for face in [Face::Outside, Face::Inside] {
         figures.push(at_join(garment, scale, face)?);
@@ -71,7 +71,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
 }
 
 fn roped(garment: &Garment) -> bool {
-    let rolled = |s: &style::Seam| s.name == "hem" && s.construction == Construction::RolledHem;
+    let rolled = |s: &style::Seam| s.id == SeamId::Hem && s.construction == Construction::RolledHem;
     garment.doc.hem.roping && garment.seams.iter().any(rolled)
 }
 
@@ -161,7 +161,7 @@ fn panels(figure: &mut Figure<'_>, laid: &[Laid]) -> Vec<usize> {
     }
     let mut rows = Vec::new();
     for panel in laid {
-        rows.extend(figure.rows(panel.piece, panel.map, |r| r.seam == "hem"));
+        rows.extend(figure.rows(panel.piece, panel.map, |r| r.seam == SeamId::Hem));
     }
     rows
 }
@@ -366,7 +366,7 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
 
 /// Distance of the row from the hem's edge.
 fn offset_of(garment: &Garment) -> f64 {
-    let seam = garment.seams.iter().find(|s| s.name == "hem");
+    let seam = garment.seams.iter().find(|s| s.id == SeamId::Hem);
     seam.and_then(|s| s.rows.first())
         .map_or(0.0, |r| r.offset.to_mm())
 }
@@ -378,7 +378,7 @@ fn thread_ends(
     at: Point,
     p: &dyn Fn(f64, f64) -> Point,
 ) {
-    let Some(row) = garment.rows.iter().find(|r| r.seam == "hem") else {
+    let Some(row) = garment.rows.iter().find(|r| r.seam == SeamId::Hem) else {
         return;
     };
     let y = offset_of(garment);

@@ -4,6 +4,7 @@ use draft::{ClothUse, Piece, PieceId};
 use geometry::tolerance::NO_SQUARE_MM2;
 use geometry::{Affine, Path, Point, left_of, nearest_on};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
+use style::SeamId;
 use trade::Length;
 
 use super::figure::{Figure, Outline};
@@ -74,7 +75,9 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         figure.below("seam:facing_set", inner);
     }
     figure.edge("seam:mouth", mouth, true);
-    let rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| r.seam == "mouth");
+    let rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| {
+        r.seam == SeamId::Mouth
+    });
     note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
     fixed(
         &mut figure,
@@ -110,7 +113,7 @@ fn fixed(figure: &mut Figure<'_>, (band, side): (&[&Path], &[&Path])) {
     let mouth = |f: &&Fixing| {
         f.piece == PieceId::Front
             && on_this_side(garment, f)
-            && (f.from == "mouth" || matches!(f.kind, FixingKind::Rivet(_)))
+            && (f.from == SeamId::Mouth || matches!(f.kind, FixingKind::Rivet(_)))
     };
     let fixings: Vec<&Fixing> = garment.fixings.iter().filter(mouth).collect();
     for fixing in &fixings {

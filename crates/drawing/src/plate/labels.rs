@@ -3,7 +3,7 @@
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On};
-use style::{Label, LabelFold, MeasureId};
+use style::{Label, LabelFold, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline};
@@ -37,7 +37,10 @@ fn all(garment: &Garment) -> Vec<Set<'_>> {
     let labels = garment.doc.labels.iter();
     labels
         .filter_map(|label| {
-            let of = |f: &&Fixing| f.from == label.trim && matches!(f.kind, FixingKind::Label(..));
+            let of = |f: &&Fixing| {
+                f.from.trim() == Some(label.trim.as_str())
+                    && matches!(f.kind, FixingKind::Label(..))
+            };
             Some((label, garment.fixings.iter().find(of)?))
         })
         .collect()
@@ -120,7 +123,7 @@ fn band<'a>(
     for (_, fixing) in labels {
         lay(&mut figure, fixing, map, Standing::Printed, true);
     }
-    let rows = figure.rows(PieceId::Band, map, |r| r.seam == "label_set");
+    let rows = figure.rows(PieceId::Band, map, |r| r.seam == SeamId::LabelSet);
     for (label, fixing) in labels {
         note(&mut figure, label, fixing, map);
     }

@@ -4,7 +4,7 @@
 use draft::{ClothUse, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
-use style::{BandMethod, MeasureId};
+use style::{BandMethod, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline, Spot};
@@ -172,7 +172,7 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
         }
     };
     let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
-        shows(r) && r.seam == "band"
+        shows(r) && r.seam == SeamId::Band
     });
     let here: Vec<&Fixing> = garment
         .fixings
@@ -185,9 +185,9 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
         match fixing.kind {
             FixingKind::Patch(..) if outside => {
                 lay(figure, fixing, Affine::IDENTITY, Standing::Pressed, true);
-                laid.extend(
-                    figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set"),
-                );
+                laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
+                    r.seam == SeamId::PatchSet
+                }));
             }
             FixingKind::Label(..) => lay(figure, fixing, m.folded(), Standing::Printed, true),
             FixingKind::Loop(length, width) => belt_loop(figure, fixing.at, length, width),
@@ -195,8 +195,10 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
         }
     }
     if !outside {
-        laid.extend(figure.rows(PieceId::Band, m.folded(), |r| r.seam == "label_set"));
-        laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set"));
+        laid.extend(figure.rows(PieceId::Band, m.folded(), |r| r.seam == SeamId::LabelSet));
+        laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
+            r.seam == SeamId::PatchSet
+        }));
     }
     for fixing in &here {
         let set = matches!(
@@ -210,10 +212,11 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
     note_band_rows(figure, &rows, m);
     // Windows decide which numbers stand here; labels lie in the folded half.
     let garment_rows = &garment.rows;
-    let (labels, rest): (Vec<usize>, Vec<usize>) = laid
-        .iter()
-        .copied()
-        .partition(|k| garment_rows.get(*k).is_some_and(|r| r.seam == "label_set"));
+    let (labels, rest): (Vec<usize>, Vec<usize>) = laid.iter().copied().partition(|k| {
+        garment_rows
+            .get(*k)
+            .is_some_and(|r| r.seam == SeamId::LabelSet)
+    });
     note_rows(figure, &labels, m.folded(), "from the label's edge");
     note_rows(figure, &rest, Affine::IDENTITY, "from the patch's edge");
     dimensions(figure, m, (a, b));
@@ -428,7 +431,7 @@ mod tests {
             .rows
             .iter()
             .enumerate()
-            .find(|(_, r)| r.seam == "band" && r.number == 1)
+            .find(|(_, r)| r.seam == SeamId::Band && r.number == 1)
             .unwrap();
         let drawn: Vec<usize> = plate
             .stitches

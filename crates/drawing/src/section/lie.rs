@@ -8,7 +8,7 @@ use std::f64::consts::FRAC_PI_2;
 
 use geometry::Point;
 use sewing::{Garment, allowances, turned_depth};
-use style::{Construction, MeasureId, Seam};
+use style::{Construction, MeasureId, Seam, SeamId};
 use trade::Length;
 
 use super::band::Corner;
@@ -87,8 +87,8 @@ pub(super) fn lie(garment: &Garment, seam: &Seam, thickened: f64) -> Lie {
     match seam.construction {
         Construction::PressedOpen => ground.pressed_open(),
         Construction::LapFelled => ground.felled(),
-        Construction::Overlocked if seam.name == "fly_edge" => ground.neatened(),
-        Construction::SafetyStitched | Construction::Overlocked if seam.name == "bag_close" => {
+        Construction::Overlocked if seam.id == SeamId::FlyEdge => ground.neatened(),
+        Construction::SafetyStitched | Construction::Overlocked if seam.id == SeamId::BagClose => {
             ground.edges_together()
         }
         Construction::FrenchSeam => ground.french(),

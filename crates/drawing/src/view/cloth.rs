@@ -2,6 +2,7 @@
 
 use draft::{Piece, PieceId};
 use flat::{Folds, Half, Hand, View};
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, Vec2};
 use sewing::{Face, Finish, InsideLap, On};
 use trade::{Colour, Length};
@@ -343,16 +344,16 @@ struct Overedge {
 }
 
 fn overedge(scene: &Scene, lap: &InsideLap) -> Overedge {
-    let seam = lap.seam().unwrap_or_default();
+    let seam = lap.seam();
     let rows = &scene.garment.rows;
     let stated = rows
         .iter()
-        .find(|r| r.seam == seam && r.stitch.is_overedge());
+        .find(|r| Some(r.seam) == seam && r.stitch.is_overedge());
     match stated {
         Some(row) => {
             let pitch = row.density.pitch();
             Overedge {
-                part: Some(format!("seam:{seam}")),
+                part: Some(format!("seam:{}", row.seam.code())),
                 stroke: Stroke::plain(row.under.colour, OVEREDGE_BITE).dashed(
                     row.under.diameter * 2.0,
                     (pitch - row.under.diameter * 2.0).max(pitch * 0.3),
@@ -377,7 +378,7 @@ fn inward(points: &[Point], by: f64) -> Vec<Point> {
         .map(|k| {
             let (a, b) = (points[k.saturating_sub(1)], points[(k + 1).min(n - 1)]);
             let d = b - a;
-            let length = d.hypot().max(1e-9);
+            let length = d.hypot().max(NO_LENGTH_MM);
             points[k] + Vec2::new(-d.y, d.x) * (by / length)
         })
         .collect()

@@ -7,7 +7,7 @@
 use draft::PieceId;
 use flat::{Hand, View};
 use geometry::{Path, Point};
-use style::{Construction, MeasureId};
+use style::{Construction, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::Scene;
@@ -27,7 +27,7 @@ pub(super) fn ridges(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
     let rolled = garment
         .seams
         .iter()
-        .any(|seam| seam.name == "hem" && seam.construction == Construction::RolledHem);
+        .any(|seam| seam.id == SeamId::Hem && seam.construction == Construction::RolledHem);
     if !(garment.doc.hem.roping && rolled) {
         return layer;
     }

@@ -175,7 +175,7 @@ fn labels_stand_as_on_their_plate() {
         .fixings
         .iter()
         .find(|f| f.piece == PieceId::Front && f.inside && !f.outside);
-    let part = format!("fixing:{}", cared.unwrap().from);
+    let part = format!("fixing:{}", cared.unwrap().from.code());
     assert_eq!(hand(&inside, &part), left(View::Front, Face::Inside));
 }
 

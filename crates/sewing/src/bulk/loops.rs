@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::Point;
-use style::MeasureId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::machine::BARTACKER;
@@ -25,7 +25,7 @@ pub(super) fn crossings(site: &Site<'_>, fixings: &[Fixing]) -> Vec<Crossing> {
         let half = length.to_mm() / 2.0;
         let ground = marks.under(site, fixing.at.x, width);
         let name = &ground.name;
-        let strip = site.lying("loop_edge").plain();
+        let strip = site.lying(SeamId::LoopEdge).plain();
         // Each end of a loop is folded under.
         let end = strip.times(2);
         let mut push = |y: f64, at: String, plies: Plies, sewn: bool| {
@@ -102,10 +102,10 @@ impl Marks {
         let half = width.to_mm() / 2.0;
         let spec = &site.context.pattern.spec;
         let seat = site
-            .seam("seat")
+            .seam(SeamId::Seat)
             .map_or(Length::ZERO, |seam| Fell::of(seam).width);
         let outseam = site
-            .seam("outseam")
+            .seam(SeamId::Outseam)
             .map_or(Length::ZERO, |seam| allowances(seam, Length::ZERO).over);
         let near = |mark: f64, reach: Length| (x - mark).abs() < half + reach.to_mm();
         let ground = |body, name: &str| Ground {
@@ -114,7 +114,7 @@ impl Marks {
         };
         let mouth = spec[MeasureId::MouthWidth].to_mm();
         if near(self.centre, seat) {
-            ground(site.lying("seat").plain(), "at the centre back")
+            ground(site.lying(SeamId::Seat).plain(), "at the centre back")
         } else if near(self.left, outseam) {
             ground(outseam_at_band(site), "at the left outseam")
         } else if near(self.right, outseam) {

@@ -3,7 +3,7 @@
 use draft::{PieceId, Place, Severity};
 use geometry::tolerance::NO_SQUARE_MM2;
 use geometry::{Point, Straight, contains};
-use style::{Subject, Trim};
+use style::{SeamId, Subject, Trim};
 use trade::Length;
 use words::Said;
 
@@ -22,7 +22,7 @@ pub(super) struct Case<'a> {
 
 impl Case<'_> {
     /// The middle of a row, where it has been laid; `index` counts from 0.
-    pub fn row_place(&self, seam: &str, index: usize) -> Option<Place> {
+    pub fn row_place(&self, seam: SeamId, index: usize) -> Option<Place> {
         let row = self
             .rows
             .iter()
@@ -31,7 +31,7 @@ impl Case<'_> {
     }
 
     /// The middle of a seam's first row.
-    pub fn seam_place(&self, seam: &str) -> Option<Place> {
+    pub fn seam_place(&self, seam: SeamId) -> Option<Place> {
         self.row_place(seam, 0)
     }
 
@@ -40,9 +40,15 @@ impl Case<'_> {
         place(piece, self.context.pattern.piece(piece)?.point(name)?)
     }
 
-    /// The middle of a fixing that comes from this trim or seam.
-    pub fn fixing(&self, from: &str) -> Option<Place> {
-        let fixing = self.fixings.iter().find(|f| f.from == from)?;
+    /// The middle of a fixing that comes from this trim.
+    pub fn fixing(&self, trim: &str) -> Option<Place> {
+        let fixing = self.fixings.iter().find(|f| f.from.trim() == Some(trim))?;
+        place(fixing.piece, fixing.at)
+    }
+
+    /// The middle of the first fixing of this seam.
+    pub fn fixing_of(&self, seam: SeamId) -> Option<Place> {
+        let fixing = self.fixings.iter().find(|f| f.from == seam)?;
         place(fixing.piece, fixing.at)
     }
 

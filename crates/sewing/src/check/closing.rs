@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::Point;
-use style::{Closing, MeasureId, PartId, Subject};
+use style::{Closing, MeasureId, PartId, SeamId, Subject};
 use trade::Length;
 use trade::hardware::buttonhole_length;
 
@@ -68,7 +68,7 @@ pub(super) fn holes_in_stitching(case: &Case<'_>) -> Vec<Broken> {
         let fly = &case.context.doc.fly;
         let size = case.diameter(fly.button.as_deref()?)?;
         let end = FLY_HOLE_FROM_EDGE + buttonhole_length(size);
-        let rows = &case.context.seam("fly")?.rows;
+        let rows = &case.context.seam(SeamId::Fly)?.rows;
         let (index, nearest) = rows
             .iter()
             .map(|r| r.offset)
@@ -85,7 +85,7 @@ pub(super) fn holes_in_stitching(case: &Case<'_>) -> Vec<Broken> {
                 ),
             )
             .help("move the row outward, widen the fly, or choose a smaller button")
-            .at(case.row_place("fly", index))
+            .at(case.row_place(SeamId::Fly, index))
         })
     };
     found().into_iter().collect()
@@ -196,7 +196,7 @@ pub(super) fn hole_for_button(case: &Case<'_>) -> Vec<Broken> {
             FixingKind::Button(size) if f.from == fixing.from => Some(size),
             _ => None,
         });
-        let about = Subject::ButtonholeFor(fixing.from.clone());
+        let about = Subject::ButtonholeFor(fixing.from.code().to_owned());
         let Some(button) = button.filter(|b| hole < *b + HOLE_EASE) else {
             continue;
         };

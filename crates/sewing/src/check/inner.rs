@@ -75,7 +75,7 @@ pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
         let pocket: &[Point] = &outline;
         let covered = |p: Point| contains(front.polygon(), p);
         let width = (to - from).hypot();
-        let side = (to - from) / width.max(1e-9);
+        let side = (to - from) / width.max(geometry::tolerance::NO_LENGTH_MM);
         // Square to its top edge, away from the band.
         let down = -geometry::left_of(side);
         let depth = case.context.pattern.spec.extra_pocket?.depth.to_mm();

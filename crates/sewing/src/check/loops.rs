@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::Point;
-use style::{MeasureId, PartId};
+use style::{MeasureId, PartId, SeamId};
 use trade::Length;
 
 use super::case::{Broken, Case, place};
@@ -29,7 +29,7 @@ const NEAREST: Length = Length::mm(40.0);
 const LEAST: u32 = 5;
 
 fn any_loop(case: &Case<'_>) -> Option<draft::Place> {
-    case.fixing("loop_edge")
+    case.fixing_of(SeamId::LoopEdge)
 }
 
 pub(super) fn short(case: &Case<'_>) -> Vec<Broken> {

@@ -19,7 +19,7 @@ const LEAST: Length = Length::mm(6.0);
 /// along the cloth's own edge.
 pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
     let context = case.context;
-    let Some(seam) = context.seam("outseam") else {
+    let Some(seam) = context.seam(SeamId::Outseam) else {
         return Vec::new();
     };
     let room = allowances(seam, Length::ZERO).over - LEAST;
@@ -67,7 +67,7 @@ pub(super) fn missing(case: &Case<'_>) -> Vec<Broken> {
     let doc = context.doc;
     let asked = doc.shape.outseam == OutseamLine::Straight
         && context
-            .seam("outseam")
+            .seam(SeamId::Outseam)
             .is_some_and(|s| s.construction == Construction::PressedOpen);
     let cloth = context.collection.cloths.get(&doc.cloth.shell);
     let missing = cloth.filter(|c| asked && !c.selvedge).map(|c| {

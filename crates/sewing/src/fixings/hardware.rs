@@ -2,7 +2,7 @@
 
 use draft::PieceId;
 use geometry::{Point, Vec2};
-use style::{Closing, MeasureId};
+use style::{Closing, MeasureId, SeamId};
 use trade::Length;
 use trade::hardware::{RIVET_CAPS, buttonhole_length};
 
@@ -33,7 +33,6 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
         return Vec::new();
     };
     let cap = diameter(context, &rivets.trim).unwrap_or(RIVET_CAPS.0);
-    let from = (rivets.trim.as_str(), context.trim_colour(&rivets.trim));
     let rivet = |piece, on, at| Fixing {
         inside: true,
         ..fixing(
@@ -42,12 +41,15 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
             on,
             at,
             Vec2::new(1.0, 0.0),
-            from,
+            (
+                rivets.trim.as_str().into(),
+                context.trim_colour(&rivets.trim),
+            ),
         )
     };
     let mut out = Vec::new();
     if rivets.mouth
-        && let Some(line) = midway(context, PieceId::Front, &["mouth"], "mouth")
+        && let Some(line) = midway(context, PieceId::Front, &["mouth"], SeamId::Mouth)
     {
         let inset = RIVET_FROM_SEAM + cap / 2.0;
         for along in [inset, line.length() - inset] {
@@ -117,7 +119,10 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
             On::AsDrawn,
             Point::new(right.x + eye, middle),
             Vec2::new(1.0, 0.0),
-            (&fly.band_button, context.trim_colour(&fly.band_button)),
+            (
+                fly.band_button.as_str().into(),
+                context.trim_colour(&fly.band_button),
+            ),
         ));
         out.push(Fixing {
             inside: true,
@@ -127,7 +132,7 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
                 On::AsDrawn,
                 Point::new(eye + hole.to_mm() / 2.0, middle),
                 towards_edge,
-                (&fly.band_button, sewn),
+                (fly.band_button.as_str().into(), sewn),
             )
         });
     }
@@ -160,7 +165,7 @@ fn zip(context: &Context<'_>) -> Option<Fixing> {
             On::AsDrawn,
             at,
             Vec2::new(0.0, 1.0),
-            (key, context.trim_colour(key)),
+            (key.into(), context.trim_colour(key)),
         )
     })
 }
@@ -194,7 +199,7 @@ fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
                 On::AsDrawn,
                 Point::new(x + eye, y),
                 Vec2::new(1.0, 0.0),
-                (key, context.trim_colour(key)),
+                (key.into(), context.trim_colour(key)),
             )
         }));
         out.push(Fixing {
@@ -206,7 +211,7 @@ fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
                 On::AsDrawn,
                 Point::new(eye + hole.to_mm() / 2.0, y),
                 Vec2::new(-1.0, 0.0),
-                (key, sewn),
+                (key.into(), sewn),
             )
         });
     }

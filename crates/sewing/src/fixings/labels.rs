@@ -78,7 +78,7 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
         On::AsDrawn,
         Point::new(x, middle),
         Vec2::new(1.0, 0.0),
-        (&patch.trim, context.trim_colour(&patch.trim)),
+        (patch.trim.as_str().into(), context.trim_colour(&patch.trim)),
     ))
 }
 
@@ -223,7 +223,7 @@ fn on_band(context: &Context<'_>, label: &Label, x: f64, width: Length, height: 
             On::AsDrawn,
             Point::new(x, middle),
             Vec2::new(-1.0, 0.0),
-            (&label.trim, context.trim_colour(&label.trim)),
+            (label.trim.as_str().into(), context.trim_colour(&label.trim)),
         )
     }
 }
@@ -250,7 +250,7 @@ fn in_seam(
             on,
             side.point_at(along) + inward * (width.to_mm() / 2.0),
             inward,
-            (&label.trim, context.trim_colour(&label.trim)),
+            (label.trim.as_str().into(), context.trim_colour(&label.trim)),
         )
     })
 }

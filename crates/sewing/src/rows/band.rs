@@ -2,7 +2,7 @@
 
 use draft::{PieceId, Spec};
 use geometry::{Path, Point};
-use style::{BandMethod, MeasureId, Seam, StyleDoc};
+use style::{BandMethod, MeasureId, Seam, SeamId, StyleDoc};
 use trade::Length;
 
 use super::Laid;
@@ -14,7 +14,7 @@ use crate::garment::{On, RowEnd};
 pub(crate) fn from_seam_line(doc: &StyleDoc, spec: &Spec) -> Vec<Seam> {
     let mut seams: Vec<Seam> = doc.all_seams().collect();
     if doc.band.method == BandMethod::AllRound {
-        let band = seams.iter_mut().filter(|seam| seam.name == "band");
+        let band = seams.iter_mut().filter(|seam| seam.id == SeamId::Band);
         for row in band.flat_map(|seam| seam.rows.iter_mut().skip(1)) {
             row.offset = spec[MeasureId::BandHeight] - row.offset;
         }
@@ -46,7 +46,7 @@ pub(crate) fn v_point(context: &Context<'_>) -> Option<Point> {
     if context.doc.band.method != BandMethod::AllRound {
         return None;
     }
-    let row = context.seam("band")?.rows.get(1)?;
+    let row = context.seam(SeamId::Band)?.rows.get(1)?;
     Some(Round::of(context, row.offset)?.point)
 }
 
@@ -63,7 +63,7 @@ impl Round {
         let band = context.pattern.piece(PieceId::Band)?;
         let height = context.pattern.spec[MeasureId::BandHeight].to_mm();
         let end = band.point("end_right")?.x;
-        let lower = context.seam("band")?.rows.first()?.offset.to_mm();
+        let lower = context.seam(SeamId::Band)?.rows.first()?.offset.to_mm();
         let upper = offset.to_mm();
         let edge = height - upper;
         let (left, right) = (edge, end - edge);

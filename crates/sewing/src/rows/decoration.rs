@@ -3,6 +3,7 @@
 //! over.
 
 use draft::{Finding, Piece, PieceId, Severity, path_of};
+use geometry::tolerance::SAME_MM;
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
 use style::{BackPocket, Decoration, Drawing, MeasureId, RowSpec, SeamId};
 use trade::Length;
@@ -48,7 +49,7 @@ pub(super) fn wanted(context: &Context<'_>) -> bool {
 
 /// A drawing that lies beside its pocket.
 pub(super) fn notes(context: &Context<'_>) -> Vec<Finding> {
-    let seam = context.seam("decoration");
+    let seam = context.seam(SeamId::Decoration);
     let mut out = Vec::new();
     for (id, on) in back_pockets() {
         if seam.is_some()
@@ -144,7 +145,7 @@ fn drawn(
             let (Some(from), Some(to)) = (part.first(), part.last()) else {
                 continue;
             };
-            let same = |a: &Point, b: &Point| (*a - *b).hypot() < 1e-6;
+            let same = |a: &Point, b: &Point| (*a - *b).hypot() < SAME_MM;
             let whole = same(from, first) && same(to, last);
             let end = |reached: bool| match (line.closed && whole, reached) {
                 (true, _) => RowEnd::Overlapped,
@@ -160,15 +161,15 @@ fn drawn(
 
 /// The pocket inside its set rows, and all that lies below its hem rows.
 fn inner(context: &Context<'_>, piece: &Piece) -> Option<(Vec<Point>, [Point; 4])> {
-    let innermost = |seam: &str| {
+    let innermost = |seam: SeamId| {
         let rows = context.seam(seam).into_iter().flat_map(|s| &s.rows);
         rows.map(|row| row.offset)
             .filter(|offset| offset.is_finite())
             .fold(Length::ZERO, Length::max)
     };
-    let set = innermost("back_pocket_set");
+    let set = innermost(SeamId::BackPocketSet);
     let inside = points_along(&Ground::of(piece)?.inset(BACK_POCKET_SIDES, set)?)?;
-    let hem = -innermost("back_pocket_hem").to_mm();
+    let hem = -innermost(SeamId::BackPocketHem).to_mm();
     let below_hem = [
         Point::new(-FAR_MM, -FAR_MM),
         Point::new(FAR_MM, -FAR_MM),

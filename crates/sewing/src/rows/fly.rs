@@ -4,7 +4,7 @@
 use draft::{Pattern, PieceId};
 use geometry::tolerance::PARALLEL;
 use geometry::{Path, Straight, moved_left};
-use style::MeasureId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use crate::context::Context;
@@ -31,7 +31,7 @@ pub(crate) fn line(pattern: &Pattern, offset: Length) -> Option<Path> {
 /// out from under the outermost row of the fly. `None` where the two do not meet.
 pub(super) fn from_stitching(context: &Context<'_>, offset: Length) -> Option<Path> {
     let front = context.pattern.piece(PieceId::Front)?;
-    let rows = &context.seam("fly")?.rows;
+    let rows = &context.seam(SeamId::Fly)?.rows;
     let outermost = rows.iter().map(|r| r.offset).max_by(Length::total_cmp)?;
     let fly = line(context.pattern, outermost)?.dense(Length::mm(2.0));
     let whole = Ground::of(front)?.inset(&["fly", "crotch"], offset)?;

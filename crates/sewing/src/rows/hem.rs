@@ -2,6 +2,7 @@
 
 use draft::PieceId;
 use geometry::Path;
+use geometry::tolerance::SAME_MM;
 use style::{HemEnds, HemJoin};
 use trade::Length;
 
@@ -61,6 +62,6 @@ fn from_inseam(context: &Context<'_>, piece: PieceId, offset: Length) -> Option<
     let line = Ground::of(piece)?.inset(&["hem"], offset)?;
     let inseam = piece.edge("inseam")?;
     let hem = piece.edge("hem")?;
-    let begins_there = (hem.start() - inseam.end()).hypot() < 1e-6;
+    let begins_there = (hem.start() - inseam.end()).hypot() < SAME_MM;
     Some(if begins_there { line } else { line.reversed() })
 }

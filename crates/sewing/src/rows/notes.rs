@@ -26,7 +26,7 @@ pub(super) fn notes(context: &Context<'_>, rows: &[StitchRow]) -> Vec<Finding> {
 
 /// Offsets that belong to the other way of sewing the band.
 fn band_rows(context: &Context<'_>) -> Vec<Finding> {
-    let Some(seam) = context.seam("band") else {
+    let Some(seam) = context.seam(SeamId::Band) else {
         return Vec::new();
     };
     let height = context.pattern.spec[MeasureId::BandHeight];
@@ -95,7 +95,7 @@ fn button(context: &Context<'_>) -> Option<Finding> {
 /// A chain stitch runs back from an end that is not secured.
 fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
     let chained = |row: &&StitchRow| {
-        row.seam == "hem" && matches!(row.stitch, StitchType::S101 | StitchType::S401)
+        row.seam == SeamId::Hem && matches!(row.stitch, StitchType::S101 | StitchType::S401)
     };
     let ends = || {
         let rows = rows.iter().filter(chained);
@@ -120,7 +120,7 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
         "write ends = \"tied by hand\" in [hem], or secure the row's begin and end",
     );
     // What a row itself says goes before [hem], so there it has to be changed at the row.
-    let by_rows = context.seam("hem").is_some_and(|seam| {
+    let by_rows = context.seam(SeamId::Hem).is_some_and(|seam| {
         let mut rows = seam.rows.iter();
         rows.any(|row| row.begin.is_some() || row.end.is_some())
     });

@@ -1,84 +1,41 @@
 //! The words of the sewing order: what a seam is called there, what is done to it, and what to mind.
 //! Common practice, but for the numbers, which come from the style.
 
-use draft::PieceId;
-use style::{BandMethod, Closing, Construction, HemEnds, MeasureId, Seam, known};
+use draft::EaseOf;
+use style::{BandMethod, Construction, HemEnds, MeasureId, Seam, SeamId};
 use trade::Length;
 
 use super::passes::{Does, Holding, Pass};
 use super::plan::says;
+use super::told::told;
 use crate::allowance::{Fell, allowances};
 use crate::construct::construct;
 use crate::context::mm;
-use crate::describe::{capitalised, lies, widths};
+use crate::describe::{lies, widths};
 use crate::garment::{Garment, RowEnd};
-
-/// What a seam is called at the head of an operation.
-pub(super) fn subject(seam: &str) -> String {
-    let short = match seam {
-        "coin_hem" | "coin_set" => "Coin pocket",
-        "back_pocket_hem" | "back_pocket_set" | "decoration" => "Back pockets",
-        "extra_hem" | "extra_set" => "Extra pocket",
-        "facing_set" => "Hip pocket facings",
-        "bag_close" => "Pocket bags",
-        "mouth" => "Pocket mouths",
-        "fly_edge" => "Fly facing",
-        "band" => "Waistband",
-        "front_rise" => "Front rise",
-        "patch_set" => "Patch",
-        "label_set" => "Labels",
-        "yoke" => "Yokes",
-        "inseam" => "Inseams",
-        "outseam" => "Outseams",
-        "hem" => "Hems",
-        _ => return capitalised(known::seam_name(seam).map_or(seam, |s| s.title)),
-    };
-    short.to_owned()
-}
+use crate::seam::facts;
 
 /// What is done to a seam: "fell".
-pub(super) fn phrase(seam: &str, does: Does) -> &'static str {
-    match (does, seam) {
-        (Does::Neatens, "fly_edge") => "overedge the curved edge",
-        (Does::Neatens, _) => "overedge the raw edges",
-        (Does::Joins, "mouth") => "join the bags to the fronts",
-        (Does::Joins, "fly") => "join the facing to the left front",
-        (Does::Joins, "band") => "join to the body",
-        (Does::Joins, "bag_close") => "close",
-        (Does::Joins, _) => "join",
-        (Does::Holds(holding), _) => match (holding, seam) {
-            (Holding::Fell, _) => "fell",
-            (Holding::Topstitch, "band") => "sew down from outside",
-            (Holding::Topstitch, "fly_edge") => "sew along the curved edge",
-            (Holding::Topstitch, _) => "topstitch",
-            (Holding::Hem, "hem") => "sew",
-            (Holding::Hem, _) => "hem",
-            (Holding::Set, "coin_set") => "set on its facing",
-            (Holding::Set, "back_pocket_set") => "set on the backs",
-            (Holding::Set, "facing_set") => "set on the bags",
-            (Holding::Set, "extra_set") => "set on the bag",
-            (Holding::Set, "band") => "set on the body",
-            (Holding::Set, _) => "sew on",
-            (Holding::Round, _) => "sew round ends and top",
-            (Holding::Bind, _) => "bind the raw edge",
-            (Holding::TurnIn, _) => "turn in the curved edge",
-            (Holding::Enclose, _) => "turn and enclose the edges",
-            (Holding::Strip, _) => "fold and sew",
-            (Holding::Decorate, _) => "sew the decoration",
-        },
+pub(super) fn phrase(seam: SeamId, does: Does) -> &'static str {
+    let own = told(seam).phrases.iter().find(|(of, _)| *of == does);
+    if let Some((_, phrase)) = own {
+        return phrase;
     }
-}
-
-/// The pieces a seam is sewn onto without an edge of theirs in it.
-pub(super) fn sewn_onto(seam: &str) -> &'static [PieceId] {
-    use PieceId as P;
-    match seam {
-        "coin_set" => &[P::PocketFacing],
-        "back_pocket_set" => &[P::Back],
-        "decoration" => &[P::BackPocketLeft, P::BackPocketRight],
-        "facing_set" | "extra_set" => &[P::PocketBag],
-        "patch_set" | "label_set" => &[P::Band],
-        _ => &[],
+    match does {
+        Does::Neatens => "overedge the raw edges",
+        Does::Joins => "join",
+        Does::Holds(holding) => match holding {
+            Holding::Fell => "fell",
+            Holding::Topstitch => "topstitch",
+            Holding::Hem => "hem",
+            Holding::Set => "sew on",
+            Holding::Round => "sew round ends and top",
+            Holding::Bind => "bind the raw edge",
+            Holding::TurnIn => "turn in the curved edge",
+            Holding::Enclose => "turn and enclose the edges",
+            Holding::Strip => "fold and sew",
+            Holding::Decorate => "sew the decoration",
+        },
     }
 }
 
@@ -109,27 +66,20 @@ pub(super) fn of_pass(garment: &Garment, seam: &Seam, pass: &Pass, in_tube: bool
 fn meets(garment: &Garment, seam: &Seam) -> Vec<String> {
     let shape = &garment.doc.shape;
     let some = |length: Length| length.is_finite() && length > Length::mm(0.05);
-    match seam.name.as_str() {
-        "seat" => says(&["the yoke seams meet at centre back"]),
-        "inseam" => {
-            let mut out = says(&["front rise and seat seam meet at the crotch"]);
-            if some(shape.inseam_stretch) {
-                out.push(format!(
-                    "stretch the back by {} on each leg between knee and crotch",
-                    mm(shape.inseam_stretch)
-                ));
-            }
-            out
-        }
-        "outseam" => says(&["catch facing and bag at the top; the yoke seam keeps its height"]),
-        "band" if some(shape.band_ease) => {
-            vec![format!(
-                "ease {} of the body onto the band",
-                mm(shape.band_ease)
-            )]
-        }
-        _ => Vec::new(),
+    let told = told(seam.id);
+    let mut out = says(told.meets);
+    match told.ease {
+        EaseOf::InseamStretch if some(shape.inseam_stretch) => out.push(format!(
+            "stretch the back by {} on each leg between knee and crotch",
+            mm(shape.inseam_stretch)
+        )),
+        EaseOf::Band if some(shape.band_ease) => out.push(format!(
+            "ease {} of the body onto the band",
+            mm(shape.band_ease)
+        )),
+        EaseOf::None | EaseOf::InseamStretch | EaseOf::Band => {}
     }
+    out
 }
 
 /// What to mind where the style states no row for it.
@@ -146,46 +96,29 @@ pub(super) fn of_unstated(
 }
 
 fn neatened(seam: &Seam) -> Vec<String> {
-    match (seam.name.as_str(), seam.construction) {
-        ("fly_edge", Construction::Overlocked) => {
-            says(&["both plies together, on their finished line; cut nothing off"])
+    let single = seam.id == SeamId::FlyEdge;
+    says(&[match (single, seam.construction) {
+        (true, Construction::Overlocked) => {
+            "both plies together, on their finished line; cut nothing off"
         }
-        ("fly_edge", _) => says(&["each ply by itself"]),
-        (_, Construction::PressedOpen) => {
-            says(&["each edge by itself, before the seam is joined; cut nothing off"])
+        (true, _) => "each ply by itself",
+        (false, Construction::PressedOpen) => {
+            "each edge by itself, before the seam is joined; cut nothing off"
         }
-        _ => says(&["both raw edges together; cut nothing off"]),
-    }
+        (false, _) => "both raw edges together; cut nothing off",
+    }])
 }
 
 fn joined(garment: &Garment, seam: &Seam, in_tube: bool) -> Vec<String> {
     let plain = mm(allowances(seam, garment.pattern.spec[MeasureId::HemDepth]).over);
-    let how = match (seam.name.as_str(), seam.construction) {
-        ("mouth", _) => {
-            format!("right side of the front on the bag's upper layer, {plain} from the edge; clip the curve")
-        }
-        ("fly", _) => {
-            format!("right sides together, {plain} from the edge, from the band edge to the foot of the fly")
-        }
-        ("band", _) => {
-            format!("right side of the band on the right side of the body, {plain} from the edges; match centre back, sides and fronts")
-        }
-        ("bag_close", Construction::FrenchSeam) => {
-            "wrong sides together, from the fold to the outseam; trim, so that nothing shows after turning".to_owned()
-        }
-        ("bag_close", _) => {
-            format!("right sides together, {plain} on each layer, from the fold to the outseam")
-        }
-        ("front_rise", _) => {
-            format!("right sides together, {plain} on each ply, from the foot of the fly to the crotch")
-        }
-        ("inseam", _) => {
-            format!("right sides together, {plain} on each ply, from hem to hem over the crossing at the crotch")
-        }
-        ("outseam", _) if in_tube => {
-            format!("right sides together, {plain} on each ply; the legs are inside out, this closes them")
-        }
-        _ => format!("right sides together, {plain} on each ply"),
+    let how = if seam.construction == Construction::FrenchSeam {
+        "wrong sides together, from the fold to the outseam; trim, so that nothing shows after turning".to_owned()
+    } else if seam.id == SeamId::Outseam && in_tube {
+        format!(
+            "right sides together, {plain} on each ply; the legs are inside out, this closes them"
+        )
+    } else {
+        (told(seam.id).joined)(&plain)
     };
     let mut out = vec![how];
     if matches!(
@@ -212,7 +145,7 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
             ));
         }
         Holding::Topstitch => out.push(topstitched(garment, seam)),
-        Holding::Hem if seam.name == "hem" => {
+        Holding::Hem if seam.id == SeamId::Hem => {
             out.push(format!(
                 "{} finished depth all round",
                 mm(spec[MeasureId::HemDepth])
@@ -260,64 +193,36 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
 }
 
 fn topstitched(garment: &Garment, seam: &Seam) -> String {
-    match seam.name.as_str() {
-        "fly" if garment.doc.fly.closing == Closing::Buttons => {
-            "from the band edge down; fold the shield out of the way, catch the facing all along".to_owned()
-        }
-        "fly" => "from the band edge down; fold shield and zip out of the way, catch the facing all along".to_owned(),
-        "mouth" => "through front and upper layer of the bag only; fold the under layer away".to_owned(),
-        "band" => "inner edge turned in just past the joining row, so that this row catches it".to_owned(),
-        _ => lies(garment, seam),
+    match told(seam.id).topstitched {
+        Some(how) => how(garment).to_owned(),
+        None => lies(garment, seam),
     }
 }
 
+/// A piece that is set on another keeps its edges as they are laid; of any other seam its lie is told
+/// first.
 fn set_on(garment: &Garment, seam: &Seam) -> Vec<String> {
-    let doc = &garment.doc;
-    match seam.name.as_str() {
-        "coin_set" => says(&["on the placement line of the facing; the top edge stays open"]),
-        "back_pocket_set" => says(&[
-            "on the placement lines of the backs; the top edge stays open",
-            "the setting rows catch the sides of the lining",
-        ]),
-        "facing_set" => says(&["right side up on the under layer of the bag, outer edges level"]),
-        "extra_set" => says(&[
-            "on the side of the bag that lies towards the body, through the one layer",
-            "the top edge stays open, level with the lower edge of the band",
-        ]),
-        "band" => {
-            let mut out = vec![lies(garment, seam)];
-            out.push("match centre back, sides and fronts; ends of equal height".to_owned());
-            if doc.band.method == BandMethod::AllRound {
-                out.push("end to end without a stop".to_owned());
-            }
-            out
-        }
-        "patch_set" => says(&["all round, through the whole band"]),
-        "label_set" => says(&["through the inner ply of the band alone: nothing shows outside"]),
-        _ => vec![lies(garment, seam)],
+    let mut out = Vec::new();
+    if facts(seam.id).onto.is_empty() {
+        out.push(lies(garment, seam));
     }
+    out.extend(says(told(seam.id).set));
+    if seam.id == SeamId::Band && garment.doc.band.method == BandMethod::AllRound {
+        out.push("end to end without a stop".to_owned());
+    }
+    out
 }
 
 /// Which way the work lies under the machine.
 fn reach(seam: &Seam, in_tube: bool) -> Option<String> {
-    let how = match (seam.name.as_str(), in_tube) {
-        ("inseam", false) => {
-            "from hem to hem over the crossing at the crotch; the legs are open at the outseams and lie flat"
-        }
-        ("inseam", true) => {
-            "from hem to hem over the crossing at the crotch; the legs are tubes now, over the arm of the machine"
-        }
-        ("outseam", false) => "the legs are open at the inseams and lie flat",
-        ("outseam", true) => "the legs are tubes now: over the arm of the machine, from the hem",
-        _ => return None,
-    };
-    Some(how.to_owned())
+    let reach = told(seam.id).reach?;
+    Some(if in_tube { reach.tube } else { reach.open }.to_owned())
 }
 
 /// What a way of ending a row asks for.
 fn ends(garment: &Garment, seam: &Seam, pass: &Pass) -> Vec<String> {
     let rows = || {
-        let of_pass = |r: &&crate::StitchRow| r.seam == seam.name && pass.rows.contains(&r.number);
+        let of_pass = |r: &&crate::StitchRow| r.seam == seam.id && pass.rows.contains(&r.number);
         garment.rows.iter().filter(of_pass)
     };
     let any = |end| rows().any(|row| row.begins == end || row.ends == end);
@@ -326,7 +231,7 @@ fn ends(garment: &Garment, seam: &Seam, pass: &Pass) -> Vec<String> {
         out.push("tuck the thread ends into the fold at both ends while stitching".to_owned());
     }
     if any(RowEnd::TiedByHand) {
-        let left = if seam.name == "hem" && garment.doc.hem.ends == HemEnds::TiedByHand {
+        let left = if seam.id == SeamId::Hem && garment.doc.hem.ends == HemEnds::TiedByHand {
             "leave 10 cm of thread to be tied"
         } else {
             "leave thread to be tied by hand"
@@ -350,7 +255,7 @@ pub(super) fn pressing(
         Construction::PressedOpen => "press open",
         Construction::MockFelled => "press to one side",
         Construction::SafetyStitched | Construction::Overlocked
-            if more && seam.name != "fly_edge" =>
+            if more && seam.id != SeamId::FlyEdge =>
         {
             "press to one side"
         }

@@ -20,6 +20,7 @@ mod plan;
 mod seams;
 mod small_parts;
 mod tacks;
+mod told;
 mod waist;
 
 pub use legs::closing_seam;

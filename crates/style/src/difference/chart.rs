@@ -7,6 +7,9 @@ use super::found::Found;
 use super::value::Value;
 use crate::{ChartEntry, MeasureId, StyleDoc};
 
+/// Lengths that differ by less say the same.
+const SAME: Length = Length::mm(1e-6);
+
 pub(super) fn chart(found: &mut Found, old: &StyleDoc, new: &StyleDoc) {
     for (&measure, entry) in &new.chart {
         match old.chart.get(&measure) {
@@ -45,7 +48,7 @@ fn compare(
     } else {
         a.value_at(old.sizes.base, base)
     };
-    let moved = old.sizes.base != base && (before - b.value).abs() < Length::mm(1e-6);
+    let moved = old.sizes.base != base && (before - b.value).abs() < SAME;
     if !moved {
         let about = say::DifferenceMeasureValue {
             measure: measure(),

@@ -2,12 +2,7 @@
 
 use words::{Given, key};
 
-use crate::{PieceId, SeamId};
-
-/// A seam by its name in a file.
-pub(super) fn seam(name: &str) -> Given {
-    SeamId::of(name).map_or_else(|| name.into(), Given::from)
-}
+use crate::PieceId;
 
 /// A piece by its name in a file; the back pockets as the changes of their section name them.
 pub(super) fn piece(name: &str) -> Given {

@@ -5,7 +5,7 @@ use cutting::{Plan, cut_run};
 use draft::Severity;
 use style::{
     Answers, Collection, Figure, Fit, Leg, MeasureId, NewStyle, OFFERED_LENGTHS, OutseamLine,
-    StyleDoc, Taste, foresee, offered_waists,
+    SeamId, StyleDoc, Taste, foresee, offered_waists,
 };
 
 fn collection() -> Collection {
@@ -136,7 +136,7 @@ fn every_taste_sews_the_inseam_in_its_own_way() {
                 taste: *taste,
                 ..Answers::default()
             };
-            begun(answers, &collection).seam("inseam").unwrap()
+            begun(answers, &collection).seam(SeamId::Inseam).unwrap()
         })
         .collect();
     for (index, seam) in seams.iter().enumerate() {

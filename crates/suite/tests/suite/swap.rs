@@ -6,7 +6,7 @@ use drawing::{View, garment_view, section_of, svg};
 use geometry::area;
 use sewing::yarn::{Consumption, consumption};
 use sewing::{Face, Finish, Garment, make, work::sewing_order};
-use style::{Edit, Size};
+use style::{Edit, SeamId, Size};
 use trade::{Length, StitchType};
 
 const SIZE: Size = Size::new(32, 32);
@@ -110,7 +110,7 @@ fn the_section_changes() {
         let seam = garment
             .seams
             .iter()
-            .find(|seam| seam.name == "inseam")
+            .find(|seam| seam.id == SeamId::Inseam)
             .unwrap();
         section_of(garment, seam, 1.0).unwrap()
     };
@@ -140,7 +140,7 @@ fn both_views_change() {
     assert_ne!(drawn(&before, Face::Inside), drawn(&after, Face::Inside));
     let rows_outside = |garment: &Garment| {
         let rows = garment.rows.iter();
-        rows.filter(|r| r.seam == "inseam" && r.shows_outside)
+        rows.filter(|r| r.seam == SeamId::Inseam && r.shows_outside)
             .count()
     };
     assert_eq!((rows_outside(&before), rows_outside(&after)), (2, 0));
@@ -155,7 +155,7 @@ fn the_yarn_total_changes_by_the_inseam() {
     let Swap { before, after } = swap();
     let (old, new) = (consumption(&before), consumption(&after));
     let inseam = |all: &Consumption| -> f64 {
-        let items = all.items.iter().filter(|item| item.seam == "inseam");
+        let items = all.items.iter().filter(|item| item.seam == SeamId::Inseam);
         items.map(|item| item.used.total().to_m()).sum()
     };
     let total = |all: &Consumption| all.used().total().to_m();
@@ -178,7 +178,7 @@ fn the_sewing_order_changes() {
                 operation
                     .needles
                     .iter()
-                    .any(|needle| needle.seam == "inseam" && needle.row.is_some())
+                    .any(|needle| needle.seam == SeamId::Inseam && needle.row.is_some())
             })
             .map(|operation| (operation.key, operation.machine, operation.needle_count))
             .collect()
@@ -191,7 +191,7 @@ fn the_sewing_order_changes() {
         "{overlocked:?}"
     );
     let stitches = |garment: &Garment| -> Vec<StitchType> {
-        let rows = garment.rows.iter().filter(|row| row.seam == "inseam");
+        let rows = garment.rows.iter().filter(|row| row.seam == SeamId::Inseam);
         rows.map(|row| row.stitch).collect()
     };
     assert_eq!(stitches(&before), [StitchType::S401; 2]);

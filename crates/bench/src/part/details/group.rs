@@ -2,19 +2,19 @@
 
 use maud::{Markup, html};
 use sewing::Garment;
-use style::MeasureId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
-use crate::field::{Show, capital};
-use crate::see::See;
+use crate::typed_fields::{Fields, capital};
+use crate::viewing::Viewing;
 
 /// What the groups need to show themselves.
 pub(crate) struct Details<'a> {
-    pub(crate) show: Show<'a>,
+    pub(crate) show: Fields<'a>,
     /// The style's folder, as its address has it.
     pub(crate) name: &'a str,
     pub(crate) garment: &'a Garment,
-    pub(crate) see: &'a See,
+    pub(crate) see: &'a Viewing,
     /// The drawings in the style's folder that a detail can name.
     pub(crate) art: &'a [String],
 }
@@ -26,7 +26,7 @@ pub(super) struct Group {
     /// Pieces of the garment it is about.
     pub(super) pieces: &'static [&'static str],
     /// Seams that make it; each is decided among the seams.
-    pub(super) seams: &'static [&'static str],
+    pub(super) seams: &'static [SeamId],
     /// Trims it is about, whose places on the drawing lead here.
     pub(super) trims: Vec<String>,
     /// The plates that show it, where there are any.
