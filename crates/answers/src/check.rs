@@ -5,6 +5,7 @@ use serde::Serialize;
 use sewing::Garment;
 use style::{Loaded, Size};
 use trade::Length;
+use words::Words;
 
 use crate::finding::{FindingRow, findings};
 use crate::grouped::{Grouped, count};
@@ -92,21 +93,14 @@ fn measures(loaded: &Loaded, garment: &Garment) -> Vec<MeasureRow<'static>> {
             chart,
             pattern,
         } = measured;
-        let known = style::known::measure(measure.key).map(|known| known.tolerance);
-        let tolerance = loaded
-            .style
-            .chart
-            .get(measure.key)
-            .map(|entry| entry.tolerance)
-            .or(known);
         MeasureRow {
             size: garment.size,
-            key: measure.key,
-            name: measure.name,
+            key: measure.code(),
+            name: measure.words(Words::english()),
             chart_mm: chart.map(fine),
             pattern_mm: fine(pattern),
             difference_mm: chart.map(|chart| fine(pattern - chart)),
-            tolerance_mm: tolerance.map(fine),
+            tolerance_mm: Some(fine(loaded.style.tolerance(measure))),
         }
     };
     garment.pattern.measures().into_iter().map(row).collect()

@@ -3,7 +3,6 @@
 //! Everything is there to compute lengths, areas and measures again without Fellwork: edges and lines
 //! as points at most half a millimetre apart, in millimetres to a ten-thousandth.
 
-use draft::measure::Measure;
 use draft::{InnerKind, Join, Piece, Walked, walk};
 use geometry::{Path, Point};
 use indexmap::IndexMap;
@@ -11,6 +10,7 @@ use serde::Serialize;
 use sewing::{CutPiece, Garment};
 use style::Size;
 use trade::{Area, Length};
+use words::Words;
 
 use crate::number::{self, Fine, Xy};
 use crate::sewn;
@@ -127,11 +127,11 @@ pub fn pieces(garment: &Garment) -> Result<String, AnswerError> {
     let pattern = &garment.pattern;
     let style = &garment.doc.style;
     let measure = |measured: draft::Measured| {
-        let measure: &'static Measure = measured.measure;
+        let (measure, words) = (measured.measure, Words::english());
         MeasureRow {
-            key: measure.key,
-            name: measure.name,
-            how: measure.how,
+            key: measure.code(),
+            name: measure.words(words),
+            how: words.named(measure.known().how),
             chart: measured.chart.map(mm),
             pattern: mm(measured.pattern),
             take: taken(measure, &pattern.spec),

@@ -1,6 +1,6 @@
 //! How a measure is taken, as data a program can follow on the pieces.
 
-use draft::measure::{Measure, Take};
+use draft::measure::{MeasureId, Take, taking};
 use draft::{EdgeRun, PieceId, Spec};
 use serde::Serialize;
 
@@ -47,8 +47,8 @@ pub(crate) struct RunTaken {
 }
 
 /// How this measure is taken in this size.
-pub(crate) fn taken(measure: &Measure, spec: &Spec) -> Taken {
-    match measure.take {
+pub(crate) fn taken(measure: MeasureId, spec: &Spec) -> Taken {
+    match taking(measure).take {
         Take::Along(runs) => Taken::Along(
             runs.iter()
                 .map(|(run, times)| RunTaken {
@@ -58,7 +58,7 @@ pub(crate) fn taken(measure: &Measure, spec: &Spec) -> Taken {
                 .collect(),
         ),
         Take::Across { level, times } => Taken::Across {
-            y: rounded(level.height(spec).to_mm()),
+            y: rounded(spec.height(level).to_mm()),
             times: rounded(times),
             panels: PANELS.map(|ids| ids.iter().map(|id| id.code()).collect()),
         },

@@ -4,13 +4,13 @@ use std::slice;
 use std::sync::OnceLock;
 
 use cutting::{CutPiece, CutSize, Plan};
-use draft::measure::{MEASURES, Measure};
+use draft::measure;
 use draft::{Finding, PieceId};
 use drawing::Sheet;
 use flat::{Places, View};
 use sewing::yarn::{Consumption, consumption};
 use sewing::{Face, Garment};
-use style::{Loaded, Size};
+use style::{Loaded, MeasureId, Size};
 use trade::{Area, Length, Mass};
 use words::Words;
 
@@ -158,7 +158,7 @@ pub(crate) type Mm = (f64, f64);
 
 /// A measure as it is taken on the drawing.
 pub(crate) struct Tape {
-    pub(crate) measure: &'static Measure,
+    pub(crate) measure: MeasureId,
     pub(crate) lines: Vec<Vec<Mm>>,
 }
 
@@ -314,17 +314,17 @@ fn tapes(garment: &Garment, places: &Places<'_>, see: &Viewing) -> Vec<Tape> {
     }
     let other = Places::of(garment, other_side(see.view), see.face);
     // What is taken round a fold may lie on the other side than the one it is usually shown on.
-    let here = |measure: &Measure| {
-        let usual = match measure.shown {
-            draft::measure::Shown::Front => View::Front,
-            draft::measure::Shown::Back => View::Back,
+    let here = |measure: MeasureId| {
+        let usual = match measure::taking(measure).shown {
+            measure::Shown::Front => View::Front,
+            measure::Shown::Back => View::Back,
         };
         usual == see.view
             || other
                 .as_ref()
                 .is_none_or(|other| other.tape(measure).is_empty())
     };
-    let measures = MEASURES.iter().filter(|measure| here(measure));
+    let measures = MeasureId::ALL.into_iter().filter(|measure| here(*measure));
     measures
         .map(|measure| Tape {
             measure,

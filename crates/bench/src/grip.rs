@@ -8,7 +8,8 @@ use draft::{EdgeId, PieceId};
 use flat::{Places, View};
 use serde::Serialize;
 use sewing::{Face, FixingKind, Garment};
-use style::{Edit, SeamId, StyleDoc, known};
+use std::borrow::Cow;
+use style::{Edit, MeasureId, SeamId, StyleDoc};
 use trade::{Length, System};
 use words::Words;
 
@@ -68,9 +69,26 @@ enum At {
     Share(f64),
 }
 
+/// Where a value stands in the style's file.
+enum Place {
+    /// The value of a measure of the chart.
+    Measure(MeasureId),
+    /// At a path.
+    At(&'static str),
+}
+
+impl Place {
+    fn path(&self) -> Cow<'static, str> {
+        match self {
+            Place::Measure(measure) => measure.path("value").into(),
+            Place::At(path) => (*path).into(),
+        }
+    }
+}
+
 /// A value of the style that moves a grip.
 struct Field {
-    path: &'static str,
+    place: Place,
     words: Saying,
     now: Value,
     /// Values it may line up with, and what to say then.
@@ -84,21 +102,25 @@ macro_rules! field {
         field!($path, $words, $now, [], signed false)
     };
     ($path:expr, $words:expr, $now:expr, [$($beside:expr),*], signed $signed:literal) => {
-        Field { path: $path, words: $words, now: $now, beside: &[$($beside),*], signed: $signed }
+        Field { place: Place::At($path), words: $words, now: $now, beside: &[$($beside),*], signed: $signed }
     };
 }
 
-fn charted(doc: &StyleDoc, name: &str) -> Length {
-    let entry = doc.chart.get(name).map(|entry| entry.value);
-    let usual = || known::measure(name).and_then(|measure| measure.value);
+fn charted(doc: &StyleDoc, measure: MeasureId) -> Length {
+    let entry = doc.chart.get(&measure).map(|entry| entry.value);
+    let usual = || measure.known().value();
     entry.or_else(usual).unwrap_or(Length::ZERO)
 }
 
 macro_rules! charted {
-    ($name:literal, $words:expr) => {
-        field!(concat!("chart.", $name, ".value"), $words, |doc| charted(
-            doc, $name
-        ))
+    ($measure:ident, $words:expr) => {
+        Field {
+            place: Place::Measure(MeasureId::$measure),
+            words: $words,
+            now: |doc| charted(doc, MeasureId::$measure),
+            beside: &[],
+            signed: false,
+        }
     };
 }
 
@@ -138,15 +160,15 @@ macro_rules! back_pocket_grips {
                 Words::$place,
                 At::Whole,
                 &[
-                    charted!("back_pocket_from_centre", Words::grip_back_from_centre),
-                    charted!("back_pocket_from_yoke", Words::grip_back_from_yoke),
+                    charted!(BackPocketFromCentre, Words::grip_back_from_centre),
+                    charted!(BackPocketFromYoke, Words::grip_back_from_yoke),
                 ],
             ),
             grip(
                 concat!("back-pocket-", stringify!($side), "-width"),
                 Words::$width,
                 At::Start(EdgeId::Top),
-                &[charted!("back_pocket_width", Words::grip_back_top_width)],
+                &[charted!(BackPocketWidth, Words::grip_back_top_width)],
             ),
             grip(
                 concat!("back-pocket-", stringify!($side), "-inner"),
@@ -170,7 +192,7 @@ macro_rules! back_pocket_grips {
                 concat!("back-pocket-", stringify!($side), "-point"),
                 Words::$point,
                 At::Start(EdgeId::FootOuter),
-                &[charted!("back_pocket_length", Words::grip_back_length)],
+                &[charted!(BackPocketLength, Words::grip_back_length)],
             ),
             Grip {
                 drawn: Drawn::Stitching($piece),
@@ -256,14 +278,14 @@ const OTHERS: [Grip; 14] = [
         Words::grip_at_mouth_width,
         "seam:mouth",
         (MOUTH, At::Share(1.0)),
-        &[charted!("mouth_width", Words::grip_mouth_width)],
+        &[charted!(MouthWidth, Words::grip_mouth_width)],
     ),
     front(
         "mouth-depth",
         Words::grip_at_mouth_depth,
         "seam:mouth",
         (MOUTH, At::Share(0.0)),
-        &[charted!("mouth_depth", Words::grip_mouth_depth)],
+        &[charted!(MouthDepth, Words::grip_mouth_depth)],
     ),
     front(
         "coin",
@@ -288,14 +310,14 @@ const OTHERS: [Grip; 14] = [
         Words::grip_at_coin_width,
         COIN_PART,
         (COIN, At::Start(EdgeId::Left)),
-        &[charted!("coin_width", Words::grip_coin_width)],
+        &[charted!(CoinWidth, Words::grip_coin_width)],
     ),
     front(
         "coin-depth",
         Words::grip_at_coin_depth,
         COIN_PART,
         (COIN, At::Middle(EdgeId::Foot)),
-        &[charted!("coin_depth", Words::grip_coin_depth)],
+        &[charted!(CoinDepth, Words::grip_coin_depth)],
     ),
     front(
         "coin-foot",
@@ -324,7 +346,7 @@ const OTHERS: [Grip; 14] = [
             Drawn::Edge(PieceId::FlyFacing, EdgeId::Edge),
             At::Share(1.0),
         ),
-        &[charted!("fly_length", Words::grip_fly_length)],
+        &[charted!(FlyLength, Words::grip_fly_length)],
     ),
     Grip {
         face: Face::Inside,
@@ -375,7 +397,7 @@ const OTHERS: [Grip; 14] = [
             Words::grip_at_yoke_centre,
             "seam:yoke",
             (Drawn::Edge(PieceId::Back, EdgeId::Top), At::Share(1.0)),
-            &[charted!("yoke_centre", Words::grip_yoke_centre)],
+            &[charted!(YokeCentre, Words::grip_yoke_centre)],
         )
     },
     Grip {
@@ -402,7 +424,7 @@ const OTHERS: [Grip; 14] = [
             Words::grip_at_loop_length,
             "fixing:loop_edge",
             (Drawn::Loop, At::Share(0.0)),
-            &[charted!("loop_length", Words::grip_loop_length)],
+            &[charted!(LoopLength, Words::grip_loop_length)],
         )
     },
     Grip {
@@ -412,7 +434,7 @@ const OTHERS: [Grip; 14] = [
             Words::grip_at_loop_width,
             "fixing:loop_edge",
             (Drawn::Loop, At::Share(0.25)),
-            &[charted!("loop_width", Words::grip_loop_width)],
+            &[charted!(LoopWidth, Words::grip_loop_width)],
         )
     },
 ];
@@ -561,7 +583,7 @@ pub(crate) struct Held {
 /// A value of a held grip. Movements are for one millimetre more.
 #[derive(Debug, Serialize)]
 struct HeldValue {
-    path: &'static str,
+    path: Cow<'static, str>,
     words: &'static str,
     /// What the file says or means, in millimetres, and the unit it is to be written in.
     mm: f64,
@@ -607,10 +629,10 @@ impl Grip {
     ) -> Option<HeldValue> {
         let say = show.say;
         let doc = &show.loaded.style;
-        let now = (field.now)(doc);
+        let (now, path) = ((field.now)(doc), field.place.path());
         let moved = NUDGES_MM.iter().find_map(|nudge| {
             let words = format!("{} mm", now.to_mm() + nudge);
-            let edit = Edit::set(field.path, &words).ok()?;
+            let edit = Edit::set(&path, &words).ok()?;
             let next = show.loaded.with_edit(&edit).ok()?;
             let next = sewing::make(&next.style, &next.collection, garment.size);
             let there = self.lines(&next, &Places::of(&next, self.view, self.face)?)?;
@@ -627,10 +649,9 @@ impl Grip {
         let (at, lines): (Mm, Vec<Vec<Mm>>) = moved?;
         let beside = field.beside.iter();
         (at.0.hypot(at.1) >= MOVES).then(|| HeldValue {
-            path: field.path,
             words: (field.words)(say),
             mm: now.to_mm(),
-            unit: unit(show, field.path),
+            unit: unit(show, &path),
             least: (!field.signed).then_some(0.0),
             beside: beside
                 .map(|(words, value)| Beside {
@@ -640,6 +661,7 @@ impl Grip {
                 .collect(),
             at,
             lines,
+            path,
         })
     }
 }

@@ -4,7 +4,7 @@ use draft::{ClothUse, EdgeId, Finding, InnerKind, Pattern, Piece, PieceId, Sever
 use geometry::tolerance::SAME_MM;
 use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
-use style::{Ply, SeamId, Subject};
+use style::{MeasureId, Ply, SeamId, Subject};
 use trade::{Length, Share};
 use words::{Said, key, say};
 
@@ -203,7 +203,7 @@ impl<'a> Cutter<'a> {
             width: cloth.map_or(Length::m(1.5), |c| c.width),
             tolerance: doc
                 .chart
-                .get("waist")
+                .get(&MeasureId::Waist)
                 .map_or(Length::ZERO, |entry| entry.tolerance),
         };
         self.band_case = Some(case);
@@ -281,7 +281,7 @@ impl<'a> Cutter<'a> {
 
     fn hem_depth(&self) -> Length {
         let warp = self.washes.of(ClothUse::Shell).shrinkage.warp;
-        self.garment.pattern.spec.hem_depth / (1.0 - warp.to_ratio())
+        self.garment.pattern.spec[MeasureId::HemDepth] / (1.0 - warp.to_ratio())
     }
 
     fn lies(&self, piece: PieceId, on: On) -> Option<Vec<EdgeLie>> {

@@ -2,7 +2,7 @@
 
 use draft::{ClothUse, Piece, Severity};
 use sewing::On;
-use style::{PartId, SeamId, Subject};
+use style::{Level, MeasureId, PartId, SeamId, Subject};
 use trade::{Length, Share, StitchDensity};
 use words::{Given, Said, key, say};
 
@@ -88,7 +88,7 @@ impl Cutter<'_> {
             return;
         }
         let spec = &self.garment.pattern.spec;
-        let lower_leg = (spec.inseam - spec.knee_at).max(Length::ZERO);
+        let lower_leg = (spec[MeasureId::Inseam] - spec.level(Level::Knee)).max(Length::ZERO);
         let without = twist(skew, lower_leg);
         let shell = self
             .garment

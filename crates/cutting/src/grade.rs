@@ -4,7 +4,7 @@ use draft::{EdgeId, NotchId, PieceId, PointId};
 use geometry::tolerance::SAME_POINT;
 use geometry::{Point, Vec2};
 use sewing::On;
-use style::{Size, Sizes, StyleDoc};
+use style::{MeasureId, Size, Sizes, StyleDoc};
 use thiserror::Error;
 use trade::Length;
 use words::{Words, say};
@@ -253,8 +253,8 @@ pub fn movements(
 /// How a measure grows from one waist or length tag to the next.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Increment {
-    /// The measure, as the chart names it.
-    pub measure: String,
+    /// The measure.
+    pub measure: MeasureId,
     /// From this size.
     pub from: Size,
     /// To this one.
@@ -284,7 +284,7 @@ pub fn increments(doc: &StyleDoc) -> Vec<Increment> {
         .map(|l| Size::of(sizes.base.waist, *l))
         .collect();
     let mut out = Vec::new();
-    for measure in doc.chart.keys() {
+    for &measure in doc.chart.keys() {
         for run in [&waists, &lengths] {
             let mut before: Option<Length> = None;
             for step in run.windows(2) {
@@ -297,7 +297,7 @@ pub fn increments(doc: &StyleDoc) -> Vec<Increment> {
                 let per_inch = (b - a) / inches.max(1.0);
                 let same = |before: Length| (before - per_inch).abs() < SAME_POINT;
                 out.push(Increment {
-                    measure: measure.clone(),
+                    measure,
                     from,
                     to,
                     value: b,

@@ -1,14 +1,14 @@
 //! One solved size: its pieces, how they measure, and what was found.
 
 use geometry::{Point, angle_between};
-use style::{Size, StyleDoc};
+use style::{MeasureId, Size, StyleDoc};
 use trade::{Angle, Length};
 
 use crate::block::Shape;
 use crate::conflict::Conflict;
-use crate::fit::{Fitted, fit, wanted};
+use crate::fit::{Fitted, fit};
 use crate::layout::{Marks, Mouth, pieces};
-use crate::measure::{MEASURES, Measurable, Measure, Panel, Run, extent_at};
+use crate::measure::{Measurable, Panel, Run, extent_at, taking};
 use crate::own::own_pattern;
 use crate::piece::{EdgeId, Piece, PieceId, PointId};
 use crate::spec::Spec;
@@ -56,7 +56,7 @@ pub struct FromFile {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Measured {
     /// Which.
-    pub measure: &'static Measure,
+    pub measure: MeasureId,
     /// The chart's value; `None` where the draft chose it.
     pub chart: Option<Length>,
     /// The pattern's value.
@@ -144,16 +144,19 @@ impl Pattern {
 
     /// Every measure of the chart taken on the pieces.
     pub fn measures(&self) -> Vec<Measured> {
-        MEASURES
-            .iter()
-            .filter_map(|measure| {
-                Some(Measured {
-                    measure,
-                    chart: wanted(self.chart(), measure.key),
-                    pattern: measure.of(self, &self.spec)?,
-                })
+        let taken = MeasureId::ALL.into_iter().filter_map(|measure| {
+            Some(Measured {
+                measure,
+                chart: self.chart().stated(measure),
+                pattern: self.measure(measure)?,
             })
-            .collect()
+        });
+        taken.collect()
+    }
+
+    /// A measure taken on the pieces. `None` when a piece it needs is not part of the style.
+    pub fn measure(&self, measure: MeasureId) -> Option<Length> {
+        taking(measure).take.of(self, &self.spec)
     }
 
     /// Largest difference between pattern and chart over all measures.

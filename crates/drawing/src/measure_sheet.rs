@@ -1,7 +1,6 @@
 //! How to measure: the pieces laid flat with a numbered dimension for every measure of the chart.
 //!
-//! Every number is the place of its measure in [`draft::measure::MEASURES`], counted from 1, so a
-//! chart that prints the same numbers needs no other key. The lines are those the measure is
+//! Every number is that of its measure ([`MeasureId::number`]), so a chart that prints the same numbers needs no other key. The lines are those the measure is
 //! defined by, so the diagrams cannot disagree with the chart.
 
 use draft::measure::{Measurable, Run};
@@ -12,6 +11,7 @@ use crate::dimension::unit;
 use crate::measure_board::{Board, band_on};
 use crate::palette::{TINT, TINT_UPPER};
 use crate::sheet::Sheet;
+use style::{Level, MeasureId};
 
 /// Printed distance of a dimension line from the edge it measures.
 const BESIDE_MM: f64 = 5.0;
@@ -51,14 +51,14 @@ fn leg(pattern: &Pattern) -> Sheet {
     );
     let turned = Affine::new([-1.0, 0.0, 0.0, 1.0, front.x1 + GAP_MM + back.x1, 0.0]);
     let wide = front.width() + GAP_MM + back.width();
-    let tall = front.union(back).height() + 2.0 * pattern.spec.yoke_centre.to_mm();
+    let tall = front.union(back).height() + 2.0 * pattern.spec[MeasureId::YokeCentre].to_mm();
     let mut board = Board::new(pattern, (wide / LEG_WIDE_MM).max(tall / LEG_TALL_MM));
     board.lay(PieceId::Front, Affine::IDENTITY);
     board.lay(PieceId::PocketFacing, Affine::IDENTITY);
     board.lay(PieceId::Back, turned);
     board.lay(PieceId::Yoke, turned * yoke_on_back(pattern));
 
-    let height = pattern.spec.band_height.to_mm();
+    let height = pattern.spec[MeasureId::BandHeight].to_mm();
     front_area(&mut board);
     if let Some(waist) = front_waist(&board) {
         let side = last_direction(board.edge(PieceId::PocketFacing, EdgeId::Side));
@@ -92,21 +92,26 @@ fn leg(pattern: &Pattern) -> Sheet {
     }
     for (id, side) in [(PieceId::Front, 1.0), (PieceId::Back, -1.0)] {
         if let Some(hem) = board.edge(id, EdgeId::Hem) {
-            let by = side * pattern.spec.hem_depth.to_mm();
+            let by = side * pattern.spec[MeasureId::HemDepth].to_mm();
             let folded = crate::dimension::beside(&hem, by);
             board.dashed_line(&folded);
         }
     }
 
-    for key in ["seat", "thigh", "knee"] {
-        board.measure(key, 0.0);
+    for measure in [MeasureId::Seat, MeasureId::Thigh, MeasureId::Knee] {
+        board.measure(measure, 0.0);
     }
-    board.measure("hem_depth", 0.0);
-    for key in ["front_rise", "back_rise", "inseam", "outseam"] {
-        board.measure(key, BESIDE_MM);
+    board.measure(MeasureId::HemDepth, 0.0);
+    for measure in [
+        MeasureId::FrontRise,
+        MeasureId::BackRise,
+        MeasureId::Inseam,
+        MeasureId::Outseam,
+    ] {
+        board.measure(measure, BESIDE_MM);
     }
     hem(&mut board);
-    let y = 0.5 * (front.y0 - pattern.spec.knee_at.to_mm());
+    let y = 0.5 * (front.y0 - pattern.spec.level(Level::Knee).to_mm());
     let back_x = (turned * back.center()).x;
     board.finish(
         "Front and back of the left leg, opened flat at the outseam",
@@ -126,7 +131,7 @@ fn hem(board: &mut Board) {
         run
     });
     let runs: Vec<Vec<Point>> = front.into_iter().chain(back).collect();
-    board.dimension("hem", &runs, BESIDE_MM);
+    board.dimension(MeasureId::Hem, &runs, BESIDE_MM);
 }
 
 /// The front with its facing showing in the pocket mouth.
@@ -187,7 +192,7 @@ fn band(pattern: &Pattern) -> Sheet {
     let overlap = pattern
         .run_length(Run::BandOverlap)
         .map_or(0.0, |l| l.to_mm());
-    let height = pattern.spec.band_height.to_mm();
+    let height = pattern.spec[MeasureId::BandHeight].to_mm();
     let p = Point::new;
     let mut board = Board::new(pattern, (half / LEG_WIDE_MM).max(3.0));
     let (left, right) = (-half / 2.0, half / 2.0);
@@ -197,17 +202,17 @@ fn band(pattern: &Pattern) -> Sheet {
     board.area(Some(PieceId::Band), &rectangle(0.0, right), TINT_UPPER);
     board.dashed_line(&[p(overlap, 0.0), p(overlap, height)]);
     board.dimension(
-        "waist",
+        MeasureId::Waist,
         &[vec![p(left, height), p(right, height)]],
         BESIDE_MM,
     );
     board.dimension(
-        "band_height",
+        MeasureId::BandHeight,
         &[vec![p(left, height), p(left, 0.0)]],
         BESIDE_MM,
     );
     board.dimension(
-        "band_overlap",
+        MeasureId::BandOverlap,
         &[vec![p(0.0, 0.0), p(overlap, 0.0)]],
         BESIDE_MM,
     );
@@ -247,8 +252,13 @@ fn upper_front(pattern: &Pattern) -> Sheet {
     if let Some(ends) = board.across(&[PieceId::Front], low) {
         board.break_line(ends[0], ends[1]);
     }
-    for key in ["fly_length", "fly_width", "mouth_width", "mouth_depth"] {
-        board.measure(key, BESIDE_MM);
+    for measure in [
+        MeasureId::FlyLength,
+        MeasureId::FlyWidth,
+        MeasureId::MouthWidth,
+        MeasureId::MouthDepth,
+    ] {
+        board.measure(measure, BESIDE_MM);
     }
     board.finish("Left front above the crotch, band left off", &[])
 }
@@ -282,11 +292,14 @@ fn upper_back(pattern: &Pattern) -> Sheet {
     if let Some(ends) = board.across(&[PieceId::Back], low) {
         board.break_line(ends[0], ends[1]);
     }
-    for key in ["yoke_centre", "yoke_side"] {
-        board.measure(key, BESIDE_MM);
+    for measure in [MeasureId::YokeCentre, MeasureId::YokeSide] {
+        board.measure(measure, BESIDE_MM);
     }
-    for key in ["back_pocket_from_yoke", "back_pocket_from_centre"] {
-        board.measure(key, 0.0);
+    for measure in [
+        MeasureId::BackPocketFromYoke,
+        MeasureId::BackPocketFromCentre,
+    ] {
+        board.measure(measure, 0.0);
     }
     board.finish(
         "Right back above the foot of its pocket, band left off",
@@ -298,8 +311,8 @@ fn back_pocket(pattern: &Pattern) -> Sheet {
     let mut board = Board::new(pattern, 2.5);
     board.lay(PieceId::BackPocketLeft, Affine::IDENTITY);
     board.draw(PieceId::BackPocketLeft, TINT);
-    board.measure("back_pocket_width", BESIDE_MM);
-    board.measure("back_pocket_length", 0.0);
+    board.measure(MeasureId::BackPocketWidth, BESIDE_MM);
+    board.measure(MeasureId::BackPocketLength, 0.0);
     board.finish("Back pocket", &[])
 }
 
@@ -307,8 +320,8 @@ fn coin_pocket(pattern: &Pattern) -> Sheet {
     let mut board = Board::new(pattern, 2.0);
     board.lay(PieceId::CoinPocket, Affine::IDENTITY);
     board.draw(PieceId::CoinPocket, TINT);
-    board.measure("coin_width", BESIDE_MM);
-    board.measure("coin_depth", 0.0);
+    board.measure(MeasureId::CoinWidth, BESIDE_MM);
+    board.measure(MeasureId::CoinDepth, 0.0);
     board.finish("Coin pocket", &[])
 }
 
@@ -342,8 +355,8 @@ fn belt_loop(pattern: &Pattern) -> Sheet {
             board.full_line(&[p(left.x, y), p(right.x, y)]);
         }
     }
-    board.measure("loop_width", BESIDE_MM);
-    board.measure("loop_length", 0.0);
+    board.measure(MeasureId::LoopWidth, BESIDE_MM);
+    board.measure(MeasureId::LoopLength, 0.0);
     board.finish("Belt loop, sewn on", &[])
 }
 
@@ -354,7 +367,6 @@ mod tests {
     use crate::dimension::CIRCLE_MM;
     use crate::samples::{ferryman, texts, words_stand_clear};
     use crate::sheet::Shape;
-    use draft::measure::MEASURES;
     use draft::{Spec, draft};
 
     fn numbers(sheet: &Sheet) -> Vec<(usize, Point)> {
@@ -379,9 +391,12 @@ mod tests {
                 }
                 all.extend(here.iter().map(|(number, _)| number));
             }
-            all.sort_unstable();
-            let wanted: Vec<usize> = (1..=MEASURES.len()).collect();
-            assert_eq!(all, wanted, "{size}");
+            for measure in MeasureId::ALL {
+                let shown = all.iter().filter(|number| **number == measure.number());
+                let times = shown.count();
+                assert_eq!(times, 1, "{measure:?} is shown {times} times in {size}");
+            }
+            assert_eq!(all.len(), MeasureId::ALL.len(), "{size}");
         }
     }
 
@@ -405,13 +420,12 @@ mod tests {
         let doc = ferryman().style;
         let pattern = draft(&Spec::of(&doc, style::Size::new(32, 32))).pattern;
         // Drawn on the cloth at 1:2, 1:2.5 and 1:1.
-        for (sheet, key, one_to) in [
-            (coin_pocket(&pattern), "coin_depth", 2.0),
-            (back_pocket(&pattern), "back_pocket_length", 2.5),
-            (belt_loop(&pattern), "loop_length", 1.0),
+        for (sheet, measure, one_to) in [
+            (coin_pocket(&pattern), MeasureId::CoinDepth, 2.0),
+            (back_pocket(&pattern), MeasureId::BackPocketLength, 2.5),
+            (belt_loop(&pattern), MeasureId::LoopLength, 1.0),
         ] {
-            let measure = draft::measure::measure(key).unwrap();
-            let wanted = measure.of(&pattern, &pattern.spec).unwrap().to_mm() / one_to;
+            let wanted = pattern.measure(measure).unwrap().to_mm() / one_to;
             let lines = sheet
                 .layers
                 .iter()
@@ -427,7 +441,7 @@ mod tests {
                 }
                 _ => false,
             });
-            assert!(drawn, "{key}");
+            assert!(drawn, "{measure:?}");
         }
     }
 
@@ -439,10 +453,9 @@ mod tests {
         for id in [PieceId::Front, PieceId::PocketFacing] {
             board.lay(id, Affine::IDENTITY);
         }
-        for key in ["front_rise", "outseam", "inseam"] {
-            let measure = draft::measure::measure(key).unwrap();
-            let wanted = measure.of(&pattern, &pattern.spec).unwrap().to_mm();
-            let runs = board.runs(measure.take);
+        for measure in [MeasureId::FrontRise, MeasureId::Outseam, MeasureId::Inseam] {
+            let wanted = pattern.measure(measure).unwrap().to_mm();
+            let runs = board.runs(draft::measure::taking(measure).take);
             let drawn: f64 = runs
                 .iter()
                 .map(|r| geometry::polyline_length(r).to_mm())
@@ -450,9 +463,9 @@ mod tests {
             // Curves are drawn as chords of 2 mm.
             assert!(
                 (drawn - wanted).abs() < 0.1,
-                "{key}: {drawn} is not {wanted}"
+                "{measure:?}: {drawn} is not {wanted}"
             );
-            assert_eq!(runs.len(), 1, "{key}");
+            assert_eq!(runs.len(), 1, "{measure:?}");
         }
     }
 

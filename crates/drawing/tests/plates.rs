@@ -6,7 +6,7 @@ use std::path::Path;
 use drawing::{Plate, Shape, plate, plates};
 use geometry::bounds;
 use sewing::{Garment, make};
-use style::{Loaded, SeamId, Size};
+use style::{Loaded, MeasureId, SeamId, Size};
 use trade::{Length, StitchDensity};
 
 /// What an A4 page leaves for a plate.
@@ -106,17 +106,17 @@ fn any_length_gives_sound_plates() {
 #[test]
 fn any_chart_gives_sound_plates() {
     let measures = [
-        "coin_width",
-        "mouth_depth",
-        "back_pocket_width",
-        "band_height",
-        "loop_length",
-        "hem_depth",
+        MeasureId::CoinWidth,
+        MeasureId::MouthDepth,
+        MeasureId::BackPocketWidth,
+        MeasureId::BandHeight,
+        MeasureId::LoopLength,
+        MeasureId::HemDepth,
     ];
     for (k, measure) in measures.iter().enumerate() {
         for value in [WILD_MM[k], WILD_MM[(k + 3) % WILD_MM.len()]] {
             let mut loaded = ferryman();
-            loaded.style.chart.get_mut(*measure).unwrap().value = Length::mm(value);
+            loaded.style.chart.get_mut(measure).unwrap().value = Length::mm(value);
             let garment = sewn(&loaded);
             for plate in plates(&garment) {
                 sound(&plate, &garment);

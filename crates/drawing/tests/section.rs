@@ -10,7 +10,7 @@ use geometry::{Point, contains, is_simple};
 use sewing::yarn::{Sewn, consumption};
 use sewing::{Fell, Garment, allowances};
 use style::known;
-use style::{Construction, Seam, SeamId, Size};
+use style::{Construction, MeasureId, Seam, SeamId, Size};
 use trade::{Length, StitchType};
 
 fn ferryman() -> Garment {
@@ -196,7 +196,7 @@ fn the_cloth_beyond_the_seam_line_is_the_allowance_everywhere() {
             continue;
         }
         let section = section_of(&garment, &seam, 1.0).unwrap();
-        let both = allowances(&seam, garment.pattern.spec.hem_depth);
+        let both = allowances(&seam, garment.pattern.spec[MeasureId::HemDepth]);
         let stated = [both.over, both.under];
         for ply in &section.plies {
             if let Some(drawn) = ply.drawn_allowance() {
@@ -231,7 +231,10 @@ fn a_hem_turned_twice_holds_what_fits_between_its_folds() {
     let mut garment = ferryman();
     let t = 0.82;
     for depth in [10.0, 12.0, 20.0, 35.0] {
-        garment.pattern.spec.hem_depth = Length::mm(depth);
+        garment
+            .pattern
+            .spec
+            .set(MeasureId::HemDepth, Length::mm(depth));
         for construction in [Construction::RolledHem, Construction::FoldedHem] {
             let seam = sewn_as(
                 &garment,

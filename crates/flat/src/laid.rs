@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use draft::measure::MeasureId;
 use draft::{EdgeId, PieceId, PointId};
 use geometry::tolerance::{NO_LENGTH_MM, SAME_MM};
 use geometry::{Affine, Point, Vec2};
@@ -67,7 +68,7 @@ impl LaidGarment {
             seats,
             band_length,
             overlap: end.map_or(0.0, |p| (p.x - band_length).max(0.0)),
-            band_height: garment.pattern.spec.band_height.to_mm(),
+            band_height: garment.pattern.spec[MeasureId::BandHeight].to_mm(),
         })
     }
 

@@ -11,6 +11,7 @@
 //! mirror image. Widths along a level are true: what the tape measures on the view is what it
 //! measures on the pattern.
 
+use draft::measure::{self, MeasureId};
 use draft::{EdgeId, Pattern, Piece, PieceId, PointId};
 use geometry::{Path, Point, Vec2};
 use trade::Length;
@@ -65,7 +66,7 @@ impl Flat {
             .y
             .min(back.point(PointId::HemIn)?.y);
         let side_waist = front.point(PointId::SideWaist)?;
-        let seat_y = pattern.spec.seat_at.to_mm();
+        let seat_y = pattern.spec.level(measure::Level::Seat).to_mm();
         let yoke_side_y = back.point(PointId::YokeSide)?.y;
         let low = hem_y - 5.0;
         let high = side_waist.y.max(front.point(PointId::WaistCentre)?.y) + 40.0;
@@ -86,7 +87,7 @@ impl Flat {
 
         let lift = Lift {
             drop: front.point(PointId::Crotch)?.y - back.point(PointId::Crotch)?.y,
-            thigh: pattern.spec.thigh_at.to_mm().max(10.0),
+            thigh: pattern.spec.level(measure::Level::Thigh).to_mm().max(10.0),
             seat: seat_y,
         };
         let count = ((high - low) / STEP_MM).ceil() as usize + 1;
@@ -132,7 +133,7 @@ impl Flat {
         let centre_back_y = side_waist.y + SEAT_SHARE * (centre_top.y - side_waist.y);
         // The yoke keeps its height; the fullness lies in the back below it.
         let seam_y = back.point(PointId::YokeCentre)?.y;
-        let drawn_seam_y = centre_back_y - pattern.spec.yoke_centre.to_mm();
+        let drawn_seam_y = centre_back_y - pattern.spec[MeasureId::YokeCentre].to_mm();
         let squeeze = (drawn_seam_y - seat_y) / (seam_y - seat_y).max(1.0);
         let waist = pattern
             .piece(PieceId::Band)?
@@ -151,7 +152,7 @@ impl Flat {
             side_waist_y: side_waist.y,
             centre_back_y,
             band_ease_scale: 2.0 * (front_waist_length + yoke_waist_length) / waist.max(1.0),
-            band_height: pattern.spec.band_height.to_mm(),
+            band_height: pattern.spec[MeasureId::BandHeight].to_mm(),
             squeeze,
             yoke: None,
         };
@@ -292,15 +293,27 @@ mod tests {
                 let miss = got - chart.to_mm();
                 assert!(miss.abs() <= 1.0, "{size} {what}: off by {miss:.2} mm");
             };
-            near("waist", 4.0 * flat.fold(), spec.waist);
+            near("waist", 4.0 * flat.fold(), spec[MeasureId::Waist]);
             let across = |y: f64| {
                 let level = flat.level(y);
                 (level.outer - level.place(0.0)).hypot()
             };
-            near("seat", 4.0 * across(spec.seat_at.to_mm()), spec.seat);
-            near("thigh", 2.0 * across(-spec.thigh_at.to_mm()), spec.thigh);
-            near("knee", 2.0 * across(-spec.knee_at.to_mm()), spec.knee);
-            near("hem", 2.0 * across(flat.hem_y), spec.hem);
+            near(
+                "seat",
+                4.0 * across(spec.level(measure::Level::Seat).to_mm()),
+                spec[MeasureId::Seat],
+            );
+            near(
+                "thigh",
+                2.0 * across(-spec.level(measure::Level::Thigh).to_mm()),
+                spec[MeasureId::Thigh],
+            );
+            near(
+                "knee",
+                2.0 * across(-spec.level(measure::Level::Knee).to_mm()),
+                spec[MeasureId::Knee],
+            );
+            near("hem", 2.0 * across(flat.hem_y), spec[MeasureId::Hem]);
             let front = pattern.piece(PieceId::Front).unwrap();
             let inseam: Vec<Point> = front
                 .edge(EdgeId::Inseam)
@@ -309,7 +322,7 @@ mod tests {
                 .into_iter()
                 .map(|p| flat.front(p).at)
                 .collect();
-            near("inseam", length(&inseam), spec.inseam);
+            near("inseam", length(&inseam), spec[MeasureId::Inseam]);
         }
     }
 
@@ -355,7 +368,7 @@ mod tests {
         );
         assert!((low.at - seam.at).hypot() < 0.5, "{low:?} {seam:?}");
         let top = flat.yoke(yoke.point(PointId::WaistCentre).unwrap());
-        assert!((top.at.y - low.at.y - pattern.spec.yoke_centre.to_mm()).abs() < 0.5);
+        assert!((top.at.y - low.at.y - pattern.spec[MeasureId::YokeCentre].to_mm()).abs() < 0.5);
         assert_eq!(
             flat.yoke(yoke.point(PointId::SideWaist).unwrap()).half,
             Half::Front

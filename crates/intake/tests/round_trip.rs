@@ -178,7 +178,7 @@ fn same_again(loaded: &Loaded, again: &Loaded, plan: &Plan, sizes: &[Size], when
         assert!(other.pattern.own.is_some(), "{when}: {:?}", other.findings);
         for (a, b) in one.pattern.measures().iter().zip(other.pattern.measures()) {
             let off = (a.pattern - b.pattern).abs().to_mm();
-            assert!(off < 0.05, "{when}: {size} {}: {off} mm", a.measure.key);
+            assert!(off < 0.05, "{when}: {size} {:?}: {off} mm", a.measure);
         }
         let yarn = |g: &Garment| sewing::yarn::consumption(g).used().total().to_mm();
         let share = yarn(&other) / yarn(&one) - 1.0;

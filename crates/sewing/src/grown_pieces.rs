@@ -2,6 +2,7 @@
 
 use draft::{EdgeId, Finding, Piece, Severity};
 use geometry::{Point, offset_outline};
+use style::MeasureId;
 use trade::Length;
 
 use crate::context::{Context, finding, with_remedy};
@@ -35,7 +36,7 @@ pub(crate) fn cut_pieces(context: &Context<'_>, findings: &mut Vec<Finding>) -> 
 }
 
 fn widths(context: &Context<'_>, piece: &Piece, on: On) -> Vec<(EdgeId, Length)> {
-    let hem_depth = context.pattern.spec.hem_depth;
+    let hem_depth = context.pattern.spec[MeasureId::HemDepth];
     piece
         .edges
         .iter()

@@ -1,7 +1,7 @@
 //! What is seen of the allowances on the inside, seam by seam.
 
 use draft::{ClothUse, EdgeId, PieceId};
-use style::{Construction, Ply, Seam, SeamId};
+use style::{Construction, MeasureId, Ply, Seam, SeamId};
 use trade::Length;
 
 use crate::allowance::{Fell, allowances, turned_depth};
@@ -39,17 +39,25 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
     let turned = |piece, on| lap(piece, EdgeId::Top, on, turned_depth(seam), Finish::Folded);
     match seam.id {
         SeamId::Hem => [Front, Back]
-            .map(|piece| lap(piece, EdgeId::Hem, On::Both, spec.hem_depth, Finish::Folded))
+            .map(|piece| {
+                lap(
+                    piece,
+                    EdgeId::Hem,
+                    On::Both,
+                    spec[MeasureId::HemDepth],
+                    Finish::Folded,
+                )
+            })
             .into(),
         SeamId::Band => vec![lap(
             Band,
             EdgeId::Join,
             On::AsDrawn,
-            spec.band_height,
+            spec[MeasureId::BandHeight],
             Finish::Folded,
         )],
         SeamId::BagClose => {
-            let width = allowances(seam, spec.hem_depth).over;
+            let width = allowances(seam, spec[MeasureId::HemDepth]).over;
             let finish = construct(seam.construction).finish;
             vec![lap(PocketBag, EdgeId::FootUnder, On::Both, width, finish)]
         }

@@ -1,7 +1,7 @@
 //! A seam in words, as a construction list prints it.
 
 use draft::{ClothUse, PieceId};
-use style::{Seam, SeamId};
+use style::{MeasureId, Seam, SeamId};
 use trade::Length;
 
 use crate::allowance::allowances;
@@ -122,7 +122,7 @@ fn plies(garment: &Garment, seam: &Seam, count: u8) -> String {
 }
 
 pub(crate) fn widths(garment: &Garment, seam: &Seam) -> String {
-    let both = allowances(seam, garment.pattern.spec.hem_depth);
+    let both = allowances(seam, garment.pattern.spec[MeasureId::HemDepth]);
     match (construct(seam.construction).rule, seam.lap) {
         (Rule::None, _) => String::new(),
         (Rule::Felled, Some(lap)) => format!(

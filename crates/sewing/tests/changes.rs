@@ -6,7 +6,7 @@ mod common;
 use common::ferryman;
 use draft::{EdgeId, PieceId, PointId, Severity};
 use sewing::{Finish, Garment, On, findings_of_run, make};
-use style::{Closing, Construction, Lap, Loaded, Ply, SeamId, Size};
+use style::{Closing, Construction, Lap, Loaded, MeasureId, Ply, SeamId, Size};
 use trade::{Length, StitchDensity};
 
 fn base() -> Garment {
@@ -176,7 +176,7 @@ fn a_closing_that_does_not_fit_is_said() {
         assert!(!found(&base(), code), "{code}");
     };
     with("sewing::band-button", |l| {
-        l.style.chart["band_overlap"].value = Length::mm(20.0);
+        l.style.chart[&MeasureId::BandOverlap].value = Length::mm(20.0);
     });
     // Holes of a 14 mm button end 9.5 + 14 + 3.2 = 26.7 mm from the fly edge.
     with("sewing::fly-holes", |l| {
@@ -193,12 +193,12 @@ fn a_closing_that_does_not_fit_is_said() {
 
 #[test]
 fn a_coin_pocket_must_lie_on_its_facing() {
-    let garment = sewn(|l| l.style.chart["coin_depth"].value = Length::mm(160.0));
+    let garment = sewn(|l| l.style.chart[&MeasureId::CoinDepth].value = Length::mm(160.0));
     assert!(found(&garment, "sewing::coin-beyond-facing"));
     assert!(!found(&base(), "sewing::coin-beyond-facing"));
     let hidden = sewn(|l| {
         l.style.pockets.coin.below_band = Length::mm(85.0);
-        l.style.chart["coin_depth"].value = Length::mm(20.0);
+        l.style.chart[&MeasureId::CoinDepth].value = Length::mm(20.0);
     });
     assert!(found(&hidden, "sewing::coin-hidden"));
     assert!(!found(&base(), "sewing::coin-hidden"));
@@ -234,7 +234,7 @@ fn labels_go_where_their_words_say() {
 fn a_pocket_beyond_the_back_is_an_error() {
     let garment = sewn(|l| {
         let chart = &mut l.style.chart;
-        chart["back_pocket_from_centre"].value = Length::mm(190.0);
+        chart[&MeasureId::BackPocketFromCentre].value = Length::mm(190.0);
     });
     let codes: Vec<_> = garment.findings.iter().map(|f| f.code).collect();
     assert!(codes.contains(&"sewing::pocket-outside"), "{codes:?}");
@@ -242,7 +242,7 @@ fn a_pocket_beyond_the_back_is_an_error() {
 
 #[test]
 fn a_conflict_is_an_error_and_still_a_garment() {
-    let garment = sewn(|l| l.style.chart["thigh"].value = Length::mm(300.0));
+    let garment = sewn(|l| l.style.chart[&MeasureId::Thigh].value = Length::mm(300.0));
     assert!(garment.conflict.is_some());
     assert_eq!(garment.findings[0].code, "fit::conflict");
     assert_eq!(garment.findings[0].severity, Severity::Error);

@@ -8,7 +8,9 @@ use draft::{EdgeId, PieceId, PointId};
 use geometry::Point;
 use proptest::prelude::*;
 use sewing::{FixingKind, Garment, On, RowEnd, describe, make};
-use style::{BandMethod, Closing, Decoration, HemEnds, HemJoin, Loaded, RowEnding, SeamId, Size};
+use style::{
+    BandMethod, Closing, Decoration, HemEnds, HemJoin, Loaded, MeasureId, RowEnding, SeamId, Size,
+};
 use trade::{Angle, Length};
 
 fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
@@ -30,7 +32,12 @@ fn band_rows(garment: &Garment) -> Vec<&sewing::StitchRow> {
 }
 
 fn set_height(loaded: &mut Loaded, mm: f64) {
-    loaded.style.chart.get_mut("band_height").unwrap().value = Length::mm(mm);
+    loaded
+        .style
+        .chart
+        .get_mut(&MeasureId::BandHeight)
+        .unwrap()
+        .value = Length::mm(mm);
 }
 
 /// Where button and hole are, from the drawing of the band alone: height, the rows' distance from
@@ -273,7 +280,7 @@ fn a_drawing_is_sewn_inside_the_set_rows_and_may_be_turned_over() {
     let lines = drawn(&garment);
     assert_eq!(lines.len(), 2);
     // The set rows lie 8 mm inside the sides, which lean in from 0 to 13.55 mm... so at least 8.
-    let width = garment.pattern.spec.back_pocket_width.to_mm();
+    let width = garment.pattern.spec[MeasureId::BackPocketWidth].to_mm();
     assert!(
         lines
             .iter()
@@ -361,7 +368,7 @@ fn a_zip_lies_beside_the_fly_edge() {
         panic!("not a zip");
     };
     // Nothing says how long the zip is: as long as the fly.
-    assert_eq!(length, garment.pattern.spec.fly_length);
+    assert_eq!(length, garment.pattern.spec[MeasureId::FlyLength]);
     assert!((zip.at.y + length.to_mm() / 2.0).abs() < 1e-9);
     assert!(zip.inside && !zip.outside);
 }
@@ -390,7 +397,7 @@ proptest! {
             doc.pockets.back.left.crest = length(3);
             doc.pockets.back.left.rise = length(4);
             doc.pockets.back.left.waves = waves;
-            doc.chart.get_mut("coin_depth").unwrap().value = length(5);
+            doc.chart.get_mut(&MeasureId::CoinDepth).unwrap().value = length(5);
         });
         for row in &garment.rows {
             prop_assert!(row.length().is_finite());

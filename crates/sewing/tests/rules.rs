@@ -9,7 +9,7 @@ use common::ferryman;
 use draft::{Finding, LineId, PieceId, Severity};
 use geometry::{Affine, Vec2};
 use sewing::{FixingKind, Garment, SEWING_RULES, make, sewing_findings};
-use style::{Closing, Construction, Loaded, OutseamLine, RowSpec, SeamId, Size};
+use style::{Closing, Construction, Loaded, MeasureId, OutseamLine, RowSpec, SeamId, Size};
 use trade::{Length, StitchDensity, StitchType, YarnSize};
 
 const SIZE: Size = Size::new(32, 32);
@@ -61,8 +61,8 @@ fn rows<'a>(l: &'a mut Loaded, seam: SeamId) -> &'a mut Vec<RowSpec> {
     l.style.seams[&seam].rows.get_or_insert(resolved)
 }
 
-fn chart(l: &mut Loaded, measure: &str, mm: f64) {
-    l.style.chart[measure].value = Length::mm(mm);
+fn chart(l: &mut Loaded, measure: MeasureId, mm: f64) {
+    l.style.chart[&measure].value = Length::mm(mm);
 }
 
 fn shell_of(l: &mut Loaded, mm: f64) {
@@ -95,17 +95,17 @@ fn holes(g: &mut Garment, change: fn(&mut sewing::Fixing)) {
 
 const TRIALS: &[Trial] = &[
     spoilt("sewing::unusual-value", |l| {
-        chart(l, "hem_depth", 240.0);
+        chart(l, MeasureId::HemDepth, 240.0);
     }),
     spoilt("sewing::tolerance-wide", |l| {
-        l.style.chart["loop_width"].tolerance = Length::mm(4.0);
+        l.style.chart[&MeasureId::LoopWidth].tolerance = Length::mm(4.0);
     }),
     spoilt("sewing::cloth-use", |l| {
         l.style.cloth.shell = "oar-lining".to_owned();
     }),
     // A mean man with a 32 in waist is 94.3 cm round the seat.
     spoilt("sewing::needs-stretch", |l| {
-        chart(l, "seat", 915.0);
+        chart(l, MeasureId::Seat, 915.0);
     }),
     spoilt("sewing::row-near-edge", |l| {
         rows(l, SeamId::Mouth)[0].offset = Length::mm(0.4);
@@ -150,7 +150,7 @@ const TRIALS: &[Trial] = &[
     ),
     // Eight plies of 0.82 mm are 6.6 mm.
     spoilt("sewing::hem-narrow", |l| {
-        chart(l, "hem_depth", 6.0);
+        chart(l, MeasureId::HemDepth, 6.0);
         rows(l, SeamId::Hem)[0].offset = Length::mm(4.5);
     }),
     mended(
@@ -168,7 +168,9 @@ const TRIALS: &[Trial] = &[
     }),
     // Tex 150 wants at least 130; pocketing of 6.5 oz/yd² takes tex 60 and its 110 at most.
     spoilt("sewing::needle-for-cloth", |l| yarn(l, "chalk-40", 150.0)),
-    spoilt("sewing::band-button", |l| chart(l, "band_overlap", 20.0)),
+    spoilt("sewing::band-button", |l| {
+        chart(l, MeasureId::BandOverlap, 20.0)
+    }),
     // Holes of a 14 mm button end 9.5 + 14 + 3.2 = 26.7 mm from the fly edge.
     spoilt("sewing::fly-holes", |l| {
         rows(l, SeamId::Fly)[1].offset = Length::mm(26.0);
@@ -190,26 +192,28 @@ const TRIALS: &[Trial] = &[
         });
     }),
     spoilt("sewing::pocket-outside", |l| {
-        chart(l, "back_pocket_from_centre", 190.0);
+        chart(l, MeasureId::BackPocketFromCentre, 190.0);
     }),
     spoilt("sewing::pocket-near-seam", |l| {
-        chart(l, "back_pocket_from_yoke", 4.0);
+        chart(l, MeasureId::BackPocketFromYoke, 4.0);
     }),
     spoilt_after("sewing::pocket-levels", |g| {
         shift(g, PieceId::Back, LineId::PocketLeft, Vec2::new(0.0, -5.0));
     }),
     spoilt("sewing::coin-beyond-facing", |l| {
-        chart(l, "coin_depth", 160.0);
+        chart(l, MeasureId::CoinDepth, 160.0);
     }),
     spoilt("sewing::coin-hidden", |l| {
         l.style.pockets.coin.below_band = Length::mm(85.0);
-        chart(l, "coin_depth", 20.0);
+        chart(l, MeasureId::CoinDepth, 20.0);
     }),
     // 22 mm from the outseam and 90 mm wide, in a mouth of 105 mm.
-    spoilt("sewing::coin-wide", |l| chart(l, "coin_width", 100.0)),
+    spoilt("sewing::coin-wide", |l| {
+        chart(l, MeasureId::CoinWidth, 100.0)
+    }),
     spoilt("sewing::coin-foot", |l| {
-        chart(l, "coin_depth", 20.0);
-        chart(l, "coin_width", 40.0);
+        chart(l, MeasureId::CoinDepth, 20.0);
+        chart(l, MeasureId::CoinWidth, 40.0);
         l.style.pockets.coin.below_band = Length::mm(10.0);
     }),
     spoilt_after("sewing::extra-below-band", |g| {
@@ -244,7 +248,9 @@ const TRIALS: &[Trial] = &[
     spoilt("sewing::loop-loose", |l| {
         l.style.loops.belt = Length::mm(20.0);
     }),
-    spoilt("sewing::loop-foot", |l| chart(l, "loop_length", 40.0)),
+    spoilt("sewing::loop-foot", |l| {
+        chart(l, MeasureId::LoopLength, 40.0)
+    }),
     spoilt("sewing::loop-spacing", |l| l.style.loops.count = 3),
     spoilt("sewing::patch-on-loop", |l| {
         l.style.patch.as_mut().unwrap().from_centre = Length::mm(130.0);

@@ -6,7 +6,7 @@ mod common;
 use common::ferryman;
 use draft::{PieceId, PointId};
 use sewing::{Crossing, CrossingKind, Garment, bulk, make};
-use style::{Construction, Lining, Loaded, SeamId, Size};
+use style::{Construction, Lining, Loaded, MeasureId, SeamId, Size};
 use trade::Length;
 
 fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
@@ -142,7 +142,7 @@ fn a_style_without_loops_has_no_crossings_under_them() {
     let none = all(|l| l.style.loops.count = 0);
     assert!(none.iter().all(|c| c.kind != CrossingKind::Loop));
     // A loop that ends on the band is tacked through the band seam.
-    let short = all(|l| l.style.chart["loop_length"].value = Length::mm(30.0));
+    let short = all(|l| l.style.chart[&MeasureId::LoopLength].value = Length::mm(30.0));
     let foot = named(&short, "foot of the loop at the centre back");
     assert_eq!(plies(foot), [12, 0, 0]);
     assert!(

@@ -9,8 +9,8 @@ use common::ferryman;
 use draft::{Finding, Severity};
 use sewing::{Garment, make, sewing_findings};
 use style::{
-    Amount, Answers, Closing, Collection, Edit, Figure, Fit, Leg, Loaded, NewStyle, SeamId, Size,
-    Subject, Taste, foresee, offered_waists, stated_by_style, stated_by_supplies,
+    Amount, Answers, Closing, Collection, Edit, Figure, Fit, Leg, Loaded, MeasureId, NewStyle,
+    SeamId, Size, Subject, Taste, foresee, offered_waists, stated_by_style, stated_by_supplies,
 };
 use trade::{ArealWeight, Length, Share};
 
@@ -171,14 +171,14 @@ fn what_a_collection_states_is_told_where_it_is_unusual_and_only_there() {
 #[test]
 fn a_measure_is_judged_in_every_size() {
     let mut loaded = ferryman();
-    loaded.style.chart["loop_length"].grade = Some(Length::mm(8.0));
+    loaded.style.chart[&MeasureId::LoopLength].grade = Some(Length::mm(8.0));
     let small = make(&loaded.style, &loaded.collection, Size::new(32, 32));
     assert_eq!(told(&small, CODE), []);
     let large = make(&loaded.style, &loaded.collection, Size::new(40, 32));
     let found = told(&large, CODE);
     assert_eq!(found.len(), 1, "{found:?}");
     assert_eq!(found[0].about(words::Words::english()), "belt loop length");
-    loaded.style.chart["hem"].grade = Some(Length::cm(-8.0));
+    loaded.style.chart[&MeasureId::Hem].grade = Some(Length::cm(-8.0));
     let none = make(&loaded.style, &loaded.collection, Size::new(38, 32));
     let found = told(&none, CODE);
     let hem = found
@@ -273,7 +273,7 @@ fn cloths_bought_for_something_else_are_told() {
 fn only_cloth_of_which_nothing_says_that_it_stretches_is_too_small_for_a_body() {
     let small = |fibre: &'static str, seat_cm: f64| {
         said("sewing::needs-stretch", |l| {
-            l.style.chart["seat"].value = Length::cm(seat_cm);
+            l.style.chart[&MeasureId::Seat].value = Length::cm(seat_cm);
             l.collection.cloths["tideline-14"].fibre = fibre.to_owned();
         })
     };

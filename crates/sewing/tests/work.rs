@@ -15,8 +15,8 @@ use sewing::work::{Operation, Stage, Work, closing_seam, sewing_order};
 use sewing::yarn::consumption;
 use sewing::{FixingKind, Garment, On, describe, make};
 use style::{
-    BandMethod, Closing, Construction, HemEnds, Lining, Loaded, RowEnding, RowSpec, SeamId, Size,
-    known,
+    BandMethod, Closing, Construction, HemEnds, Lining, Loaded, MeasureId, RowEnding, RowSpec,
+    SeamId, Size, known,
 };
 use trade::{Length, StitchDensity, StitchType};
 
@@ -891,7 +891,7 @@ proptest! {
     /// Whatever the numbers, there is an order and no panic.
     #[test]
     fn any_chart_has_an_order(
-        measure in 0_usize..26,
+        measure in 0..MeasureId::ALL.len(),
         value in prop_oneof![Just(0.0), Just(-1.0e7), Just(1.0e7), Just(f64::NAN), -500.0..1500.0_f64],
     ) {
         let garment = sewn(|l| {

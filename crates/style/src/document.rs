@@ -12,7 +12,7 @@ use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape}
 use crate::muted::Muted;
 use crate::own::OwnPattern;
 use crate::seams::SeamSpec;
-use crate::{ChartEntry, SeamId, Sizes};
+use crate::{ChartEntry, MeasureId, SeamId, Sizes};
 
 /// A style file, read and checked.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -23,8 +23,8 @@ pub struct StyleDoc {
     pub sizes: Sizes,
     /// Which cloths it is cut from; names from `cloths.toml`.
     pub cloth: ClothRefs,
-    /// The measurement chart in the file's order; names from [`crate::known::MEASURES`].
-    pub chart: IndexMap<String, ChartEntry>,
+    /// The measurement chart in the file's order.
+    pub chart: IndexMap<MeasureId, ChartEntry>,
     /// What the chart leaves open about the lines of the pattern.
     pub shape: Shape,
     /// How the front closes.

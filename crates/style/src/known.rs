@@ -1,109 +1,9 @@
-//! Everything a style file may name: measures and seams, and what each may say.
+//! The seams a style file may describe and what each may say, and which name a slip of the pen was meant for.
 //!
-//! This is the one place these tables live. Default values are the demo style's and common practice.
-
-use trade::Length;
+//! This is the one place the table of seams lives; that of the measures is [`MeasureId::known`](crate::MeasureId::known).
 
 use crate::SeamId;
 use crate::seams::{Construction, Lap, Ply};
-
-/// A measure the chart may hold.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Measure {
-    /// Its name in a file, such as `front_rise`.
-    pub name: &'static str,
-    /// Its name for a person, such as "front rise".
-    pub title: &'static str,
-    /// Whether every chart must state it.
-    pub required: bool,
-    /// What it is in every size when a chart leaves it out; `None` for the required ones and for the outseam,
-    /// which then follows from the other measures.
-    pub value: Option<Length>,
-    /// The level it is taken at when a chart does not say; `None` for measures without one.
-    pub at: Option<Length>,
-    /// What `at` is measured from, for a person; empty for measures without a level.
-    pub from: &'static str,
-    /// The tolerance when a chart does not say (common practice).
-    pub tolerance: Length,
-}
-
-const fn required(name: &'static str, title: &'static str, tolerance_mm: f64) -> Measure {
-    Measure {
-        name,
-        title,
-        required: true,
-        value: None,
-        at: None,
-        from: "",
-        tolerance: Length::mm(tolerance_mm),
-    }
-}
-
-const fn level(measure: Measure, at_mm: f64, from: &'static str) -> Measure {
-    Measure {
-        at: Some(Length::mm(at_mm)),
-        from,
-        ..measure
-    }
-}
-
-const fn optional(
-    name: &'static str,
-    title: &'static str,
-    value_mm: f64,
-    tolerance_mm: f64,
-) -> Measure {
-    let value = Some(Length::mm(value_mm));
-    Measure {
-        required: false,
-        value,
-        ..required(name, title, tolerance_mm)
-    }
-}
-
-/// The measures, in the order a chart is usually read.
-pub const MEASURES: &[Measure] = &[
-    required("waist", "waist", 13.0),
-    level(required("seat", "seat", 13.0), 80.0, "above the crotch"),
-    required("front_rise", "front rise", 6.5),
-    required("back_rise", "back rise", 6.5),
-    level(required("thigh", "thigh", 8.0), 25.4, "below the crotch"),
-    level(required("knee", "knee", 6.5), 355.6, "below the crotch"),
-    required("hem", "hem", 6.5),
-    required("inseam", "inseam", 13.0),
-    Measure {
-        required: false,
-        ..required("outseam", "outseam", 13.0)
-    },
-    required("band_height", "band height", 3.0),
-    optional("band_overlap", "band overlap", 42.0, 3.0),
-    optional("fly_length", "fly length", 165.0, 3.0),
-    optional("fly_width", "fly width", 38.0, 3.0),
-    optional("yoke_centre", "yoke at centre back", 65.0, 3.0),
-    optional("yoke_side", "yoke at the side", 38.0, 3.0),
-    optional("mouth_width", "pocket mouth width", 105.0, 3.0),
-    optional("mouth_depth", "pocket mouth depth", 70.0, 3.0),
-    optional("coin_width", "coin pocket width", 75.0, 3.0),
-    optional("coin_depth", "coin pocket depth", 85.0, 3.0),
-    optional("back_pocket_width", "back pocket width", 155.0, 3.0),
-    optional("back_pocket_length", "back pocket length", 170.0, 3.0),
-    optional("back_pocket_from_yoke", "back pocket from yoke", 32.0, 3.0),
-    optional(
-        "back_pocket_from_centre",
-        "back pocket from centre back",
-        55.0,
-        3.0,
-    ),
-    optional("loop_length", "belt loop length", 57.0, 3.0),
-    optional("loop_width", "belt loop width", 12.0, 2.0),
-    optional("hem_depth", "hem depth", 12.0, 2.0),
-];
-
-/// The measure of this name.
-#[must_use]
-pub fn measure(name: &str) -> Option<&'static Measure> {
-    MEASURES.iter().find(|measure| measure.name == name)
-}
 
 /// What is constant about a seam, as far as a style file has to know.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -288,14 +188,6 @@ mod tests {
 
     #[test]
     fn names_are_there_once() {
-        for (index, measure) in MEASURES.iter().enumerate() {
-            assert!(
-                MEASURES
-                    .iter()
-                    .skip(index + 1)
-                    .all(|other| other.name != measure.name)
-            );
-        }
         for (index, seam) in SeamId::ALL.iter().enumerate() {
             assert!(
                 SeamId::ALL
@@ -323,7 +215,11 @@ mod tests {
 
     #[test]
     fn a_slip_is_recognised_and_another_word_is_not() {
-        let names = || MEASURES.iter().map(|measure| measure.name);
+        let names = || {
+            crate::MeasureId::ALL
+                .into_iter()
+                .map(crate::MeasureId::code)
+        };
         for (written, meant) in [
             ("thihg", "thigh"),
             ("Waist", "waist"),

@@ -43,6 +43,7 @@ mod last_sound;
 mod lays;
 mod load;
 mod load_order;
+mod measures;
 mod merge;
 mod muted;
 mod old_subjects;
@@ -97,6 +98,7 @@ pub use load::{
     CLOTHS_FILE, Loaded, STYLE_FILE, TRIMS_FILE, YARNS_FILE, list_styles, load, load_collection,
 };
 pub use load_order::{ORDERS_FOLDER, is_order, list_orders, load_order};
+pub use measures::{ByMeasure, LeftOut, Level, Measure};
 pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;
 pub use order::{

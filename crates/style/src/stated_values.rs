@@ -32,8 +32,8 @@ impl Stated {
 #[must_use]
 pub fn stated_by_style(doc: &StyleDoc, size: Size) -> Vec<Stated> {
     let mut list = List::default();
-    for (name, entry) in &doc.chart {
-        list.measure(name, entry, entry.value_at(doc.sizes.base, size));
+    for (measure, entry) in &doc.chart {
+        list.measure(*measure, entry, entry.value_at(doc.sizes.base, size));
     }
     list.shape(doc);
     list.details(doc);
@@ -293,11 +293,11 @@ impl List {
         }
     }
 
-    fn measure(&mut self, name: &str, entry: &ChartEntry, value: trade::Length) {
-        let title = MeasureId::of(name).map_or_else(|| name.into(), |id| Given::from(id.title()));
+    fn measure(&mut self, measure: MeasureId, entry: &ChartEntry, value: trade::Length) {
+        let title = Given::from(measure.title());
         self.section("", None);
-        self.put(format!("chart.{name}.value"), title.clone(), value);
-        self.section(&format!("chart.{name}"), Some(title));
+        self.put(measure.path("value"), title.clone(), value);
+        self.section(&format!("chart.{}", measure.code()), Some(title));
         self.maybe("grade", key::VALUED_GRADE, entry.grade);
         self.maybe("per_length", key::VALUED_GRADE_FOR_LENGTH, entry.per_length);
         for (at, step) in entry.breaks.iter().enumerate() {

@@ -6,10 +6,10 @@ mod common;
 use std::fmt::Write;
 
 use common::{demo_collection, with};
-use style::known::{MEASURES, seams};
+use style::known::seams;
 use style::{
-    Amount, Band, BandCutting, BandMethod, CoinPocket, Construction, Cutting, Hem, OWN_PIECES,
-    OutseamLine, SeamId, parse, ranges,
+    Amount, Band, BandCutting, BandMethod, CoinPocket, Construction, Cutting, Hem, LeftOut,
+    MeasureId, OWN_PIECES, OutseamLine, SeamId, parse, ranges,
 };
 
 const PAGE: &str = include_str!("../FORMAT.md");
@@ -17,14 +17,15 @@ const PAGE: &str = include_str!("../FORMAT.md");
 #[test]
 fn the_measures_are_listed_with_their_defaults() {
     let mut rows = String::new();
-    for measure in MEASURES {
-        let left_out = match (measure.required, measure.value) {
-            (true, _) => "it has to be there".to_owned(),
-            (false, None) => "follows from the other measures".to_owned(),
-            (false, Some(value)) => format!("{} mm", value.to_mm()),
+    for measure in MeasureId::ALL {
+        let known = measure.known();
+        let left_out = match known.left_out {
+            LeftOut::Refused => "it has to be there".to_owned(),
+            LeftOut::Drafted => "follows from the other measures".to_owned(),
+            LeftOut::Usual(value) => format!("{} mm", value.to_mm()),
         };
-        let tolerance = measure.tolerance.to_mm();
-        writeln!(rows, "| `{}` | {left_out} | {tolerance} mm |", measure.name).unwrap();
+        let (code, tolerance) = (measure.code(), known.tolerance.to_mm());
+        writeln!(rows, "| `{code}` | {left_out} | {tolerance} mm |").unwrap();
     }
     assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
 }

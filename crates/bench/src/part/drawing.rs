@@ -78,7 +78,7 @@ fn tapes(picture: &Picture, show: &Fields<'_>, garment: &Garment) -> Markup {
     html! {
         svg.over.tapes viewBox=(picture.frame) aria-hidden="true" {
             @for tape in &picture.tapes {
-                g data-tape=(tape.measure.key) {
+                g data-tape=(tape.measure.code()) {
                     @for line in &tape.lines {
                         path d=(path(line)) {}
                         @for at in [line.first(), line.last()].into_iter().flatten() {
@@ -92,14 +92,15 @@ fn tapes(picture: &Picture, show: &Fields<'_>, garment: &Garment) -> Markup {
         div #dims .dims role="group" aria-label=(say.drawing_measures()) {
             @for tape in &picture.tapes {
                 @if let Some(at) = tape.middle() {
-                    @let value = fit::value(show, tape.measure.key);
-                    @let charted = garment.doc.value(tape.measure.key, garment.size);
-                    div.dim id={ "dim-" (tape.measure.key) } data-dim=(tape.measure.key) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(tape.measure.how) {
-                        label { span { (tape.measure.name) } @if let Some(field) = value { (field.on_drawing()) } }
+                    @let code = tape.measure.code();
+                    @let how = say.named(tape.measure.known().how);
+                    @let charted = garment.doc.value(tape.measure, garment.size);
+                    div.dim id={ "dim-" (code) } data-dim=(code) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(how) {
+                        label { span { (tape.measure.words(say)) } (fit::value(show, tape.measure).on_drawing()) }
                         @if let (Some(charted), true) = (charted, garment.size != show.loaded.style.sizes.base) {
                             span.here { (say.say(words::say::DrawingInSize { size: garment.size, value: charted.show(show.system) })) }
                         }
-                        p.problem id={ "problem-on-drawing-" (tape.measure.key) } data-keep hidden {}
+                        p.problem id={ "problem-on-drawing-" (code) } data-keep hidden {}
                     }
                 }
             }

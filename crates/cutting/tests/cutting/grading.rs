@@ -4,7 +4,7 @@ use cutting::{GradeError, Landmark, LengthName, Part, increments, length_name, m
 use draft::{EdgeId, PieceId, PointId};
 use geometry::Point;
 use sewing::On;
-use style::Size;
+use style::{MeasureId, Size};
 use trade::Length;
 
 use crate::common::{all_cut, ferryman, from_outline};
@@ -98,7 +98,7 @@ fn steps_of_the_chart_with_their_breaks() {
     let steps = increments(&doc);
     let fly: Vec<_> = steps
         .iter()
-        .filter(|s| s.measure == "fly_length" && s.from.waist != s.to.waist)
+        .filter(|s| s.measure == MeasureId::FlyLength && s.from.waist != s.to.waist)
         .collect();
     assert_eq!(fly.len(), 8);
     // 1/8 in an inch up to 34, nothing above.
@@ -108,13 +108,13 @@ fn steps_of_the_chart_with_their_breaks() {
     // From 34 to 36 the waist grows by two inches, one an inch.
     let waist = steps
         .iter()
-        .find(|s| s.measure == "waist" && s.to.waist == style::Tag::inches(36))
+        .find(|s| s.measure == MeasureId::Waist && s.to.waist == style::Tag::inches(36))
         .unwrap();
     assert!((waist.by - Length::inches(2.0)).to_mm().abs() < 1e-9);
     assert!((waist.per_inch - Length::inches(1.0)).to_mm().abs() < 1e-9);
     let inseam = steps
         .iter()
-        .filter(|s| s.measure == "inseam" && s.from.length != s.to.length);
+        .filter(|s| s.measure == MeasureId::Inseam && s.from.length != s.to.length);
     assert!(
         inseam
             .map(|s| s.by)

@@ -4,7 +4,7 @@ use cutting::{CutPiece, cut};
 use draft::{EdgeId, PieceId};
 use geometry::{Point, area, contains, is_simple};
 use sewing::On;
-use style::{Loaded, Size};
+use style::{Loaded, MeasureId, Size};
 use trade::Length;
 
 use crate::common::{
@@ -99,7 +99,7 @@ fn the_outseam_lies_on_the_cloths_own_edge() {
                 }
                 let long = edge.to.y - edge.from.y;
                 let hem = piece.edge(EdgeId::Hem).unwrap();
-                let inseam = garment.pattern.spec.inseam.to_mm();
+                let inseam = garment.pattern.spec[MeasureId::Inseam].to_mm();
                 assert!(long > inseam, "{long} {inseam}");
                 let low = piece.cut.iter().map(|p| p.y).fold(f64::MAX, f64::min);
                 assert!(

@@ -1,6 +1,7 @@
 //! The waistband and the strip the belt loops are cut from.
 
 use geometry::{Path, Point};
+use style::MeasureId;
 use trade::Length;
 
 use super::{at, fold, mm, outline};
@@ -20,10 +21,10 @@ const FRONT_LOOP_MM: f64 = 28.0;
 /// centre front (x = 0) over the left side, centre back and right side to the right centre front,
 /// then on into the overlap.
 pub(super) fn band(spec: &Spec, block: &Block) -> Piece {
-    let height = mm(spec.band_height);
+    let height = mm(spec[MeasureId::BandHeight]);
     let body = mm(block.front_waist.length() + block.yoke_top.length()) * 2.0;
     let waist = body - mm(spec.band_ease);
-    let overlap = mm(spec.band_overlap);
+    let overlap = mm(spec[MeasureId::BandOverlap]);
     let end = waist + overlap;
     // Ease is spread evenly, so every landmark moves in proportion.
     let scale = waist / body;
@@ -75,7 +76,7 @@ pub(super) fn band(spec: &Spec, block: &Block) -> Piece {
 /// it (common practice).
 fn loops(spec: &Spec, front: f64, waist: f64, height: f64) -> Vec<NamedPoint> {
     let count = (spec.loop_count as usize).min(PointId::LOOPS.len());
-    let mouth = front - mm(spec.mouth_width) + FRONT_LOOP_MM;
+    let mouth = front - mm(spec[MeasureId::MouthWidth]) + FRONT_LOOP_MM;
     let centre = waist / 2.0;
     let half = count / 2;
     let mut left: Vec<f64> = Vec::new();
@@ -107,8 +108,8 @@ fn loops(spec: &Spec, front: f64, waist: f64, height: f64) -> Vec<NamedPoint> {
 
 /// All loops in one strip; its raw edges meet in the middle of the underside.
 pub(super) fn loop_strip(spec: &Spec) -> Piece {
-    let width = mm(spec.loop_width);
-    let one = mm(spec.loop_length) + 2.0 * LOOP_TURN_MM;
+    let width = mm(spec[MeasureId::LoopWidth]);
+    let one = mm(spec[MeasureId::LoopLength]) + 2.0 * LOOP_TURN_MM;
     let length = one * f64::from(spec.loop_count.max(1));
     let p = |x: f64, y: f64| Point::new(x, y);
     Piece {

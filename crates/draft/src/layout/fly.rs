@@ -5,6 +5,7 @@ use geometry::{Path, Point, Vec2};
 use super::{at, fold, mm, outline};
 use crate::piece::{ClothUse, Cut, LineId, Piece, PieceId, PointId};
 use crate::spec::Spec;
+use style::MeasureId;
 
 /// How much longer and wider the shield is than the facing, so that it covers the stitching.
 const SHIELD_LONGER_MM: f64 = 15.0;
@@ -13,7 +14,10 @@ const SHIELD_WIDER_MM: f64 = 6.0;
 /// The far edge of the facing, from the fly foot round and up to the waist; the fly is topstitched
 /// along it. Drawn with the fly edge on the y axis, the waist on the x axis.
 pub(super) fn stitch_outline(spec: &Spec) -> Path {
-    let (width, length) = (mm(spec.fly_width), mm(spec.fly_length));
+    let (width, length) = (
+        mm(spec[MeasureId::FlyWidth]),
+        mm(spec[MeasureId::FlyLength]),
+    );
     let turn = (1.25 * width).min(0.6 * length);
     let foot = Point::new(0.0, -length);
     let shoulder = Point::new(width, -length + turn);
@@ -27,7 +31,10 @@ pub(super) fn stitch_outline(spec: &Spec) -> Path {
 }
 
 pub(super) fn facing(spec: &Spec) -> Piece {
-    let (width, length) = (mm(spec.fly_width), mm(spec.fly_length));
+    let (width, length) = (
+        mm(spec[MeasureId::FlyWidth]),
+        mm(spec[MeasureId::FlyLength]),
+    );
     let far = stitch_outline(spec);
     let turn = far.segments()[0].to_cubic().p3.y;
     let (foot, back) = (
@@ -66,8 +73,8 @@ pub(super) fn facing(spec: &Spec) -> Piece {
 }
 
 pub(super) fn shield(spec: &Spec) -> Piece {
-    let width = mm(spec.fly_width) + SHIELD_WIDER_MM;
-    let length = mm(spec.fly_length) + SHIELD_LONGER_MM;
+    let width = mm(spec[MeasureId::FlyWidth]) + SHIELD_WIDER_MM;
+    let length = mm(spec[MeasureId::FlyLength]) + SHIELD_LONGER_MM;
     let corners = [
         Point::new(-width, 0.0),
         Point::new(-width, -length + 8.0),

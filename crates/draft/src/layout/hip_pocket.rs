@@ -1,6 +1,7 @@
 //! The hip pocket: its mouth, the shell facing behind it and the folded bag.
 
 use geometry::{Affine, Path, Point, Vec2, left_of};
+use style::MeasureId;
 use trade::Length;
 
 use super::panels::coin_placement;
@@ -25,8 +26,8 @@ impl Mouth {
         Mouth::along(corner_curve(
             block,
             spec,
-            spec.mouth_width,
-            spec.mouth_depth,
+            spec[MeasureId::MouthWidth],
+            spec[MeasureId::MouthDepth],
         ))
     }
 
@@ -62,8 +63,8 @@ fn corner_curve(block: &Block, spec: &Spec, width: Length, depth: Length) -> Pat
 pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
     let side = &block.front_side;
     let waist = &block.front_waist;
-    let width = (spec.mouth_width + spec.facing).min(waist.length() - Length::mm(12.0));
-    let depth = spec.mouth_depth + spec.facing;
+    let width = (spec[MeasureId::MouthWidth] + spec.facing).min(waist.length() - Length::mm(12.0));
+    let depth = spec[MeasureId::MouthDepth] + spec.facing;
     let inner = corner_curve(block, spec, width, depth).reversed();
     let total = side.length();
     let middle = inner.point_at(inner.length() / 2.0);
@@ -86,7 +87,7 @@ pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
             },
             Notch {
                 edge: EdgeId::Waist,
-                along: spec.mouth_width,
+                along: spec[MeasureId::MouthWidth],
                 id: NotchId::MouthAtWaist,
                 double: false,
             },
@@ -99,11 +100,11 @@ pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         edges: outline(
             PieceId::PocketFacing,
             [
-                waist.part(Length::ZERO, spec.mouth_width),
-                waist.part(spec.mouth_width, width),
+                waist.part(Length::ZERO, spec[MeasureId::MouthWidth]),
+                waist.part(spec[MeasureId::MouthWidth], width),
                 inner,
-                side.part(total - depth, total - spec.mouth_depth),
-                side.part(total - spec.mouth_depth, total),
+                side.part(total - depth, total - spec[MeasureId::MouthDepth]),
+                side.part(total - spec[MeasureId::MouthDepth], total),
             ],
         ),
     }
@@ -118,13 +119,13 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
     let total = side.length();
     let bag_width = spec
         .bag_width
-        .max(spec.mouth_width + Length::mm(15.0))
+        .max(spec[MeasureId::MouthWidth] + Length::mm(15.0))
         .min(waist.length() - Length::mm(5.0));
     let fold_top = waist.point_at(bag_width);
     let depth = mm(spec.bag_depth);
     let fold_foot = Point::new(fold_top.x, fold_top.y - depth + 12.0);
-    let leaves = side.point_at(total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM));
-    let up = side.direction_at(total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM));
+    let leaves = side.point_at(total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM));
+    let up = side.direction_at(total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM));
     // The foot drops a little from the fold, runs level, then turns up into the outseam.
     let low = Point::new(
         fold_top.x + 0.45 * (leaves.x - fold_top.x),
@@ -144,13 +145,16 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         leaves - up * (rise * QUARTER),
         leaves,
     ));
-    let side_under = side.part(total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM), total);
+    let side_under = side.part(
+        total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM),
+        total,
+    );
     // The upper layer is the under layer turned over the fold, less the corner behind the mouth.
     let turn = Affine::new([-1.0, 0.0, 0.0, 1.0, 2.0 * fold_top.x, 0.0]);
     let turned = |path: Path| path.reversed().transformed(turn);
     let side_upper = side.part(
-        total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM),
-        total - spec.mouth_depth,
+        total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM),
+        total - spec[MeasureId::MouthDepth],
     );
     Piece {
         id: PieceId::PocketBag,
@@ -176,7 +180,7 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         edges: outline(
             PieceId::PocketBag,
             [
-                turned(waist.part(spec.mouth_width, bag_width)),
+                turned(waist.part(spec[MeasureId::MouthWidth], bag_width)),
                 turned(mouth.curve.clone()),
                 turned(side_upper),
                 turned(foot.clone()),

@@ -2,6 +2,7 @@
 
 use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, left_of};
+use style::MeasureId;
 use trade::Length;
 
 use super::hip_pocket::Mouth;
@@ -54,13 +55,14 @@ impl Marks {
 
 pub(super) fn front(spec: &Spec, block: &Block, marks: &LegMarks, mouth: &Mouth) -> Piece {
     let centre = &block.front_centre;
-    let (fly, crotch) = centre.split(spec.fly_length);
-    let side = block
-        .front_side
-        .part(Length::ZERO, block.front_side.length() - spec.mouth_depth);
+    let (fly, crotch) = centre.split(spec[MeasureId::FlyLength]);
+    let side = block.front_side.part(
+        Length::ZERO,
+        block.front_side.length() - spec[MeasureId::MouthDepth],
+    );
     let waist = block
         .front_waist
-        .part(spec.mouth_width, block.front_waist.length());
+        .part(spec[MeasureId::MouthWidth], block.front_waist.length());
     let hem_middle = block.front_hem.point_at(block.front_hem.length() / 2.0);
     let down = centre.start_direction();
     let mut lines = vec![placement(
@@ -81,7 +83,7 @@ pub(super) fn front(spec: &Spec, block: &Block, marks: &LegMarks, mouth: &Mouth)
             at(PointId::HemMiddle, hem_middle),
             at(
                 PointId::HemTop,
-                Point::new(hem_middle.x, hem_middle.y + mm(spec.hem_depth)),
+                Point::new(hem_middle.x, hem_middle.y + mm(spec[MeasureId::HemDepth])),
             ),
             at(PointId::HemOut, block.front_hem.end()),
             at(PointId::KneeOut, block.front_side.point_at(marks.knee_out)),
@@ -153,8 +155,9 @@ pub(super) fn back(spec: &Spec, block: &Block, marks: &LegMarks) -> Piece {
     let along = -block.back_top.start_direction();
     let below = -left_of(along);
     // The pocket's top edge runs parallel to the yoke seam.
-    let on_seat = seat_top + down * (mm(spec.back_pocket_from_yoke) / down.dot(below).max(0.2));
-    let inner = on_seat + along * mm(spec.back_pocket_from_centre);
+    let on_seat =
+        seat_top + down * (mm(spec[MeasureId::BackPocketFromYoke]) / down.dot(below).max(0.2));
+    let inner = on_seat + along * mm(spec[MeasureId::BackPocketFromCentre]);
     let place =
         |pocket: &BackPocketSpec| pocket_outline(spec, pocket).transformed(set_at(inner, along));
     let hem_middle = block.back_hem.point_at(block.back_hem.length() / 2.0);
@@ -175,11 +178,11 @@ pub(super) fn back(spec: &Spec, block: &Block, marks: &LegMarks) -> Piece {
             at(PointId::PocketInner, inner),
             at(
                 PointId::PocketOuter,
-                inner + along * mm(spec.back_pocket_width),
+                inner + along * mm(spec[MeasureId::BackPocketWidth]),
             ),
             at(
                 PointId::PocketInnerOnYoke,
-                inner - below * mm(spec.back_pocket_from_yoke),
+                inner - below * mm(spec[MeasureId::BackPocketFromYoke]),
             ),
             at(PointId::PocketInnerOnSeat, on_seat),
         ],
@@ -277,10 +280,11 @@ fn grain(crease: f64, block: &Block) -> (Point, Point) {
 /// Where the coin pocket is set on the pocket facing.
 pub(super) fn coin_placement(spec: &Spec, waist: &Path) -> InnerLine {
     let outer = waist.point_at(spec.coin_from_side);
-    let inner = waist.point_at(spec.coin_from_side + spec.coin_width);
+    let inner = waist.point_at(spec.coin_from_side + spec[MeasureId::CoinWidth]);
     let along = (outer - inner) / (outer - inner).hypot().max(NO_LENGTH_MM);
     let below = -left_of(along);
-    let middle = outer - along * (mm(spec.coin_width) / 2.0) + below * mm(spec.coin_below_band);
+    let middle =
+        outer - along * (mm(spec[MeasureId::CoinWidth]) / 2.0) + below * mm(spec.coin_below_band);
     placement(
         LineId::CoinPocket,
         coin_outline(spec).transformed(set_at(middle, along)),

@@ -4,7 +4,7 @@
 
 use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, Vec2};
-use style::{CoinShape, HALF_LINING};
+use style::{CoinShape, HALF_LINING, MeasureId};
 use trade::Length;
 
 use super::free_outline::free_outline;
@@ -33,9 +33,9 @@ fn closed(piece: PieceId, outline: &Path) -> Vec<Edge> {
 ///
 /// The foot has one segment or more, the sides one each. The stated depth is that at the middle.
 pub(super) fn coin_outline(spec: &Spec) -> Path {
-    let half = mm(spec.coin_width) / 2.0;
+    let half = mm(spec[MeasureId::CoinWidth]) / 2.0;
     let foot = half - mm(spec.coin_lower_narrowing) / 2.0;
-    let depth = mm(spec.coin_depth);
+    let depth = mm(spec[MeasureId::CoinDepth]);
     let drop = mm(spec.coin_drop).min(depth * MOST_DROP).max(0.0);
     let p = |x: f64, y: f64| Point::new(x, -y);
     let sides = |left: Point, foot: &[Point], right: Point| {
@@ -54,7 +54,9 @@ pub(super) fn coin_outline(spec: &Spec) -> Path {
         CoinShape::Free => spec
             .coin_outline
             .as_ref()
-            .and_then(|line| free_outline(line, spec.coin_width, spec.coin_depth))
+            .and_then(|line| {
+                free_outline(line, spec[MeasureId::CoinWidth], spec[MeasureId::CoinDepth])
+            })
             .unwrap_or_else(|| sides(p(-foot, depth), &[], p(foot, depth))),
         CoinShape::Straight => sides(p(-foot, depth), &[], p(foot, depth)),
         CoinShape::Pointed => {
@@ -95,7 +97,7 @@ pub(super) fn coin_outline(spec: &Spec) -> Path {
 
 pub(super) fn coin(spec: &Spec) -> Piece {
     let outline = coin_outline(spec);
-    let depth = mm(spec.coin_depth);
+    let depth = mm(spec[MeasureId::CoinDepth]);
     let segments = outline.segments();
     let last = segments.len() - 1;
     let sides = [
@@ -132,7 +134,7 @@ pub(super) fn coin(spec: &Spec) -> Piece {
 /// Sides keep their stated lengths along the cloth; the point hangs below the middle of the top
 /// edge.
 pub(super) fn pocket_outline(spec: &Spec, pocket: &BackPocketSpec) -> Path {
-    let width = mm(spec.back_pocket_width);
+    let width = mm(spec[MeasureId::BackPocketWidth]);
     let inset = (width - mm(pocket.foot_width)) / 2.0;
     let drop = |side: f64| (side * side - inset * inset).max(1.0).sqrt();
     let inner = drop(mm(pocket.side_length));
@@ -140,7 +142,7 @@ pub(super) fn pocket_outline(spec: &Spec, pocket: &BackPocketSpec) -> Path {
     Path::polyline(&[
         Point::ORIGIN,
         Point::new(inset, -inner),
-        Point::new(width / 2.0, -mm(spec.back_pocket_length)),
+        Point::new(width / 2.0, -mm(spec[MeasureId::BackPocketLength])),
         Point::new(width - inset, -outer),
         Point::new(width, 0.0),
     ])
@@ -181,7 +183,10 @@ pub(super) fn back_pockets(spec: &Spec) -> Vec<Piece> {
 
 fn back_pocket(spec: &Spec, pocket: &BackPocketSpec, id: PieceId, cut: Cut) -> Piece {
     let outline = pocket_outline(spec, pocket);
-    let (width, length) = (mm(spec.back_pocket_width), mm(spec.back_pocket_length));
+    let (width, length) = (
+        mm(spec[MeasureId::BackPocketWidth]),
+        mm(spec[MeasureId::BackPocketLength]),
+    );
     let corner = |k: usize| outline.segments()[k].to_cubic().p3;
     Piece {
         id,
@@ -208,7 +213,7 @@ fn back_pocket(spec: &Spec, pocket: &BackPocketSpec, id: PieceId, cut: Cut) -> P
 /// The lining follows the pocket down to `share` of the length of its shorter side, or all of it.
 fn lining(spec: &Spec, pocket: &BackPocketSpec, id: PieceId, cut: Cut, share: f64) -> Piece {
     let outline = pocket_outline(spec, pocket);
-    let width = mm(spec.back_pocket_width);
+    let width = mm(spec[MeasureId::BackPocketWidth]);
     let edges = if share >= 1.0 {
         closed(id, &outline)
     } else {
@@ -307,8 +312,8 @@ mod tests {
     /// A pocket 75 mm wide and 85 mm deep, its foot 6 mm narrower, its shape 15 mm.
     fn shaped(shape: CoinShape) -> Piece {
         let mut spec = Spec::of(&ferryman(), Size::new(32, 32));
-        spec.coin_width = Length::mm(75.0);
-        spec.coin_depth = Length::mm(85.0);
+        spec.set(MeasureId::CoinWidth, Length::mm(75.0));
+        spec.set(MeasureId::CoinDepth, Length::mm(85.0));
         spec.coin_lower_narrowing = Length::mm(6.0);
         spec.coin_drop = Length::mm(15.0);
         spec.coin_shape = shape;
@@ -397,7 +402,9 @@ mod tests {
             // The point hangs straight below the middle of the top edge, at the charted length.
             let middle = (at(PointId::TopInner).x + at(PointId::TopOuter).x) / 2.0;
             assert!((at(PointId::Point).x - middle).abs() < 1e-9);
-            assert!((at(PointId::Point).y + spec.back_pocket_length.to_mm()).abs() < 1e-9);
+            assert!(
+                (at(PointId::Point).y + spec[MeasureId::BackPocketLength].to_mm()).abs() < 1e-9
+            );
             // Both sides lean in alike: what differs is how far down they go.
             let lean = (at(PointId::FootInner).x + at(PointId::FootOuter).x) / 2.0;
             assert!((lean - middle).abs() < 1e-9);

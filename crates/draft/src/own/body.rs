@@ -2,6 +2,7 @@
 
 use crate::piece::EdgeId;
 use geometry::{Affine, Path, Point, Vec2};
+use style::{Level, MeasureId};
 use trade::{Angle, Length};
 
 use super::frame::{laid, upright};
@@ -77,7 +78,9 @@ impl Body {
     /// What the draft of a chart would tell of its shape.
     pub fn proportions(&self) -> Proportions {
         let b = &self.block;
-        let seat_foot = b.back_seat.crossings_at_y(self.spec.seat_at.to_mm());
+        let seat_foot = b
+            .back_seat
+            .crossings_at_y(self.spec.level(Level::Seat).to_mm());
         let reach = |x: f64, crotch: Point| Length::mm(x - crotch.x);
         let yoke = b.yoke_lower.end_direction().atan2() - b.yoke_lower.start_direction().atan2();
         Proportions {
@@ -116,11 +119,11 @@ fn set_front(panel: &Panel, spec: &mut Spec) -> Result<Panel, String> {
         let whole = front.length(EdgeId::Fly)?;
         let stated = front.need(EdgeId::Fly)?.clone();
         let fly = front
-            .notch_near(&stated, spec.fly_length, NEAR_MOUTH)
-            .unwrap_or(spec.fly_length);
+            .notch_near(&stated, spec[MeasureId::FlyLength], NEAR_MOUTH)
+            .unwrap_or(spec[MeasureId::FlyLength]);
         front.split_end(EdgeId::Fly, EdgeId::Crotch, whole - fly)?;
     }
-    spec.fly_length = front.length(EdgeId::Fly)?;
+    spec.set(MeasureId::FlyLength, front.length(EdgeId::Fly)?);
     let fly = front.need(EdgeId::Fly)?;
     let crotch = front.need(EdgeId::Crotch)?.end();
     let foot = at_height(fly.start(), fly.start_direction(), crotch.y);
@@ -133,16 +136,16 @@ fn set_facing(panel: &Panel, front: &Panel, spec: &mut Spec) -> Result<Panel, St
         .or_else(|_| upright(panel, EdgeId::Waist, EdgeId::Inner))?;
     let near = |edge: &Path, along: Length| facing.notch_near(edge, along, NEAR_MOUTH);
     let (waist, side) = (facing.need(EdgeId::Waist)?, facing.need(EdgeId::Side)?);
-    let width = near(waist, spec.mouth_width).unwrap_or(spec.mouth_width);
-    let from_end = side.length() - spec.mouth_depth;
+    let width = near(waist, spec[MeasureId::MouthWidth]).unwrap_or(spec[MeasureId::MouthWidth]);
+    let from_end = side.length() - spec[MeasureId::MouthDepth];
     let depth = side.length() - near(side, from_end).unwrap_or(from_end);
     if facing.edge(EdgeId::WaistUnder).is_none() {
         let whole = facing.length(EdgeId::Waist)?;
         facing.split_end(EdgeId::Waist, EdgeId::WaistUnder, whole - width)?;
     }
     facing.split_start(EdgeId::Side, EdgeId::SideUnder, depth)?;
-    spec.mouth_width = facing.length(EdgeId::Waist)?;
-    spec.mouth_depth = facing.length(EdgeId::Side)?;
+    spec.set(MeasureId::MouthWidth, facing.length(EdgeId::Waist)?);
+    spec.set(MeasureId::MouthDepth, facing.length(EdgeId::Side)?);
     let map = match front.edge(EdgeId::Mouth) {
         Some(mouth) => {
             let (on_side, on_waist) = (
@@ -170,7 +173,11 @@ fn set_back(panel: &Panel, spec: &Spec, hem_y: f64) -> Result<Panel, String> {
     let down = hem_y - middle(back.need(EdgeId::Hem)?).y;
     let back = back.moved(Affine::translate(Vec2::new(0.0, down)));
     let seat = back.need(EdgeId::Seat)?;
-    let foot = at_height(seat.start(), seat.start_direction(), spec.seat_at.to_mm());
+    let foot = at_height(
+        seat.start(),
+        seat.start_direction(),
+        spec.level(Level::Seat).to_mm(),
+    );
     Ok(back.moved(Affine::translate(Vec2::new(-foot.x, 0.0))))
 }
 
@@ -254,7 +261,7 @@ fn block(
         yoke_top: path(yoke, EdgeId::Top)?,
         front_crease: front.grain.0.x,
         back_crease: back.grain.0.x,
-        knee_y: -spec.knee_at.to_mm(),
+        knee_y: -spec.level(Level::Knee).to_mm(),
         hem_y,
     })
 }
@@ -267,8 +274,8 @@ fn leg_marks(
     (inseam, side): (&Path, &Path),
     other: Option<(&Panel, &Block)>,
 ) -> LegMarks {
-    let knee_y = -spec.knee_at.to_mm();
-    let hip_y = spec.seat_at.to_mm();
+    let knee_y = -spec.level(Level::Knee).to_mm();
+    let hip_y = spec.level(Level::Seat).to_mm();
     let level = |path: &Path, y: f64, share: f64| {
         let crossing = path.crossings_at_y(y).into_iter().next();
         crossing.map_or(path.length() * share, |p| path.nearest(p).0)

@@ -2,6 +2,7 @@
 
 use crate::piece::EdgeId;
 use geometry::{Affine, Point, Vec2};
+use style::MeasureId;
 use trade::Length;
 
 use super::panel::Panel;
@@ -34,7 +35,7 @@ pub(super) fn upright(panel: &Panel, above: EdgeId, below: EdgeId) -> Result<Pan
 pub(super) fn band(panel: &Panel, spec: &mut Spec) -> Result<Panel, String> {
     let mut panel = panel.clone();
     let join = panel.need(EdgeId::Join)?.clone();
-    let stated = join.length() - spec.band_overlap;
+    let stated = join.length() - spec[MeasureId::BandOverlap];
     let notch = panel.notch_near(&join, stated, NEAR_OVERLAP);
     panel.split_end(
         EdgeId::Join,
@@ -46,8 +47,8 @@ pub(super) fn band(panel: &Panel, spec: &mut Spec) -> Result<Panel, String> {
         panel.need(EdgeId::Overlap)?.end(),
     );
     let laid = panel.moved(laid(from, to - from, Point::ORIGIN, Vec2::new(1.0, 0.0)));
-    spec.band_height = laid.length(EdgeId::EndLeft)? / 2.0;
-    spec.band_overlap = laid.length(EdgeId::Overlap)?;
+    spec.set(MeasureId::BandHeight, laid.length(EdgeId::EndLeft)? / 2.0);
+    spec.set(MeasureId::BandOverlap, laid.length(EdgeId::Overlap)?);
     Ok(laid)
 }
 

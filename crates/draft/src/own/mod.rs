@@ -13,12 +13,11 @@ mod sewn_line;
 #[cfg(test)]
 mod tests;
 
-use style::{OwnPattern, Size};
+use style::{MeasureId, OwnPattern, Size};
 use trade::Length;
 
-use crate::fit::with_measure;
 use crate::layout::{Mouth, pieces};
-use crate::measure::{MEASURES, Measurable, Run};
+use crate::measure::{Measurable, Run, taking};
 use crate::pattern::{FromFile, Pattern};
 use crate::piece::{EdgeId, Piece, PieceId};
 use crate::spec::Spec;
@@ -124,15 +123,20 @@ pub(crate) fn own_pattern(chart: &Spec, own: &OwnPattern, size: Size) -> Result<
 
 /// Makes the spec say what the pieces measure, so that everything that reads it suits them.
 fn as_measured(pattern: &mut Pattern) {
-    for measure in MEASURES {
-        if let Some(value) = measure.of(pattern, &pattern.spec) {
-            pattern.spec = with_measure(&pattern.spec, measure.key, value);
+    let of_panels = |measure: &MeasureId| taking(*measure).decides.shapes_panels();
+    for measure in MeasureId::ALL.into_iter().filter(of_panels) {
+        if let Some(value) = pattern.measure(measure) {
+            pattern.spec.set(measure, value);
         }
     }
-    let run = |run| pattern.run_length(run);
-    let (overlap, fly) = (run(Run::BandOverlap), run(Run::FlyEdge));
-    pattern.spec.band_overlap = overlap.unwrap_or(pattern.spec.band_overlap);
-    pattern.spec.fly_length = fly.unwrap_or(pattern.spec.fly_length);
+    for (measure, run) in [
+        (MeasureId::BandOverlap, Run::BandOverlap),
+        (MeasureId::FlyLength, Run::FlyEdge),
+    ] {
+        if let Some(value) = pattern.run_length(run) {
+            pattern.spec.set(measure, value);
+        }
+    }
 }
 
 /// Puts the edges, the grain and the notches of a brought piece in place of the drafted ones.

@@ -2,7 +2,7 @@
 
 use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Affine, Path, PathSeg, Point};
-use style::{CoinShape, DrawnLine, DrawnStep, Spot};
+use style::{CoinShape, DrawnLine, DrawnStep, MeasureId, Spot};
 use trade::Length;
 
 use super::panel::Panel;
@@ -21,8 +21,14 @@ pub(super) fn take_coin(panel: &Panel, spec: &mut Spec) {
     };
     let line = left.then(foot).then(right);
     let spot = |p: Point| -> Spot { [Length::mm(p.x), Length::mm(-p.y)] };
-    spec.coin_width = Length::mm(line.end().x - line.start().x);
-    spec.coin_depth = Length::mm(-below_middle(foot).unwrap_or(foot.bounds().y0));
+    spec.set(
+        MeasureId::CoinWidth,
+        Length::mm(line.end().x - line.start().x),
+    );
+    spec.set(
+        MeasureId::CoinDepth,
+        Length::mm(-below_middle(foot).unwrap_or(foot.bounds().y0)),
+    );
     spec.coin_shape = CoinShape::Free;
     spec.coin_outline = Some(DrawnLine {
         from: spot(line.start()),
@@ -63,8 +69,11 @@ pub(super) fn take_back(left: Option<&Panel>, right: Option<&Panel>, spec: &mut 
     if let Some(panel) = left.or(right) {
         let end = |id| panel.edge(id).map(Path::end);
         if let (Some(outer), Some(point)) = (end(EdgeId::Outer), end(EdgeId::FootInner)) {
-            spec.back_pocket_width = Length::mm(outer.x);
-            spec.back_pocket_length = Length::mm((point - Point::new(outer.x / 2.0, 0.0)).hypot());
+            spec.set(MeasureId::BackPocketWidth, Length::mm(outer.x));
+            spec.set(
+                MeasureId::BackPocketLength,
+                Length::mm((point - Point::new(outer.x / 2.0, 0.0)).hypot()),
+            );
         }
     }
     for (panel, pocket) in [

@@ -1,7 +1,7 @@
 //! Rules about the crotch: how far it reaches, how deep it lies, how it curves.
 
 use geometry::{Path, Point, angle_between};
-use style::PartId;
+use style::{Level, MeasureId, PartId};
 use trade::{Angle, Length, Share};
 use words::{Said, key, say};
 
@@ -35,7 +35,9 @@ fn front_reach(pattern: &Pattern) -> Option<Length> {
 /// Horizontal reach of the back crotch beyond the point of the seat seam at the seat level.
 fn back_reach(pattern: &Pattern) -> Option<Length> {
     let seat = back_line(pattern)?;
-    let foot = *seat.crossings_at_y(pattern.spec.seat_at.to_mm()).first()?;
+    let foot = *seat
+        .crossings_at_y(pattern.spec.level(Level::Seat).to_mm())
+        .first()?;
     Some(Length::mm(foot.x - seat.end().x))
 }
 
@@ -212,7 +214,7 @@ fn share(
     let Some(reach) = reach else {
         return Vec::new();
     };
-    let seat = case.pattern.spec.seat;
+    let seat = case.pattern.spec[MeasureId::Seat];
     let share = reach / seat;
     if within(share, low, high) {
         return Vec::new();

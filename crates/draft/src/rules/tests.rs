@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use geometry::{Affine, Path, Point, Vec2};
-use style::{Figure, OutseamLine, Size, StyleDoc};
+use style::{Figure, MeasureId, OutseamLine, Size, StyleDoc};
 use trade::{Angle, Length};
 
 use super::{RULES, findings};
@@ -260,7 +260,7 @@ fn band_overlap() {
     let code = "fit::band-overlap";
     let found = after(code, |d| scale(d, PieceId::Band, EdgeId::Inner, 1.001));
     assert_eq!(severities(&found), [Error]);
-    let wide = redrafted(code, |s| s.band_overlap = Length::mm(60.0));
+    let wide = redrafted(code, |s| s.set(MeasureId::BandOverlap, Length::mm(60.0)));
     assert_eq!(severities(&wide), [Warning]);
 }
 
@@ -315,8 +315,8 @@ fn rise_difference() {
     let code = "fit::rise-difference";
     let rises = |front: f64, back: f64| {
         after(code, move |d| {
-            d.pattern.spec.front_rise = Length::cm(front);
-            d.pattern.spec.back_rise = Length::cm(back);
+            d.pattern.spec.set(MeasureId::FrontRise, Length::cm(front));
+            d.pattern.spec.set(MeasureId::BackRise, Length::cm(back));
         })
     };
     assert_eq!(severities(&rises(28.0, 34.0)), [Warning]);
@@ -328,7 +328,7 @@ fn rise_difference() {
 #[test]
 fn seat_share() {
     let found = after("fit::seat-share", |d| {
-        d.pattern.spec.back_rise = Length::cm(45.0)
+        d.pattern.spec.set(MeasureId::BackRise, Length::cm(45.0));
     });
     assert_eq!(severities(&found), [Warning]);
     assert!(
@@ -409,7 +409,11 @@ fn extensions_and_fork() {
         ("fit::fork", 0.5, 1.8),
     ] {
         for (seat, word) in [(small, "large for the seat"), (large, "small for the seat")] {
-            let found = after(code, |d| d.pattern.spec.seat = d.pattern.spec.seat * seat);
+            let found = after(code, |d| {
+                d.pattern
+                    .spec
+                    .set(MeasureId::Seat, d.pattern.spec[MeasureId::Seat] * seat)
+            });
             assert_eq!(severities(&found), [Warning], "{code}");
             assert!(
                 found[0]
@@ -426,14 +430,18 @@ fn extensions_and_fork() {
 #[test]
 fn foot_passage() {
     let code = "fit::foot-passage";
-    let hem = |cm: f64| after(code, move |d| d.pattern.spec.hem = Length::cm(cm));
+    let hem = |cm: f64| {
+        after(code, move |d| {
+            d.pattern.spec.set(MeasureId::Hem, Length::cm(cm))
+        })
+    };
     assert_eq!(hem(34.0), []);
     assert_eq!(severities(&hem(33.0)), [Warning]);
     assert_eq!(severities(&hem(31.9)), [Error]);
     let mut doc = ferryman();
     doc.style.figure = Figure::Women;
     let mut drafted = draft(&Spec::of(&doc, SIZE));
-    drafted.pattern.spec.hem = Length::cm(31.5);
+    drafted.pattern.spec.set(MeasureId::Hem, Length::cm(31.5));
     assert!(
         findings(&drafted, SIZE, &doc)
             .iter()
@@ -444,7 +452,9 @@ fn foot_passage() {
 #[test]
 fn seat_ease() {
     let code = "fit::seat-ease";
-    let found = after(code, |d| d.pattern.spec.seat = Length::cm(110.0));
+    let found = after(code, |d| {
+        d.pattern.spec.set(MeasureId::Seat, Length::cm(110.0))
+    });
     assert_eq!(severities(&found), [Note]);
     // 32 in is 81.28 cm; 0.601 x 81.28 + 45.41 = 94.26.
     assert!(
@@ -468,7 +478,7 @@ fn waist_for_size() {
     let code = "fit::waist-for-size";
     let waist = |inches: f64| {
         let found = after(code, move |d| {
-            d.pattern.spec.waist = Length::inches(inches);
+            d.pattern.spec.set(MeasureId::Waist, Length::inches(inches));
         });
         found.into_iter().next()
     };
@@ -504,7 +514,11 @@ fn waist_for_size() {
 #[test]
 fn inseam_for_size() {
     let code = "fit::inseam-for-size";
-    let inseam = |cm: f64| after(code, move |d| d.pattern.spec.inseam = Length::cm(cm));
+    let inseam = |cm: f64| {
+        after(code, move |d| {
+            d.pattern.spec.set(MeasureId::Inseam, Length::cm(cm))
+        })
+    };
     assert_eq!(inseam(78.0), []);
     assert_eq!(severities(&inseam(72.0)), [Warning]);
     assert_eq!(severities(&inseam(90.0)), [Warning]);

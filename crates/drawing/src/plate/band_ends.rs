@@ -5,7 +5,7 @@ use draft::{ClothUse, PieceId};
 use geometry::tolerance::{NO_LENGTH_MM, ROUNDING};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
-use style::{BandMethod, SeamId};
+use style::{BandMethod, MeasureId, SeamId};
 use trade::Length;
 
 use super::figure::{Figure, Outline};
@@ -229,7 +229,8 @@ fn path_of(
         let along = (b - a) / room.max(NO_LENGTH_MM);
         let middle = a.midpoint(b);
         // Only a row along the seam has the middle of the band to its left.
-        let lower = count == 1 && a.y < figure.garment.pattern.spec.band_height.to_mm() / 2.0;
+        let lower =
+            count == 1 && a.y < figure.garment.pattern.spec[MeasureId::BandHeight].to_mm() / 2.0;
         // Those of the V stand outside it, the others inside the band.
         let beside = if lower || k > 2 {
             BESIDE_MM
@@ -276,7 +277,7 @@ fn step_words(garment: &Garment, row: &StitchRow, k: usize, count: usize) -> Str
     let units = system(&garment.collection);
     let say = |mm: f64| amount(Length::mm(mm), units);
     let made = row_words(&garment.collection, row);
-    let height = garment.pattern.spec.band_height.to_mm();
+    let height = garment.pattern.spec[MeasureId::BandHeight].to_mm();
     let first = row.path.start();
     if count == 1 {
         let ends = ends_words(row);

@@ -3,6 +3,7 @@
 use draft::{ClothUse, EdgeId, LineId, Piece, PieceId, PointId};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment};
+use style::MeasureId;
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
@@ -45,7 +46,7 @@ impl Sewn<'_> {
         let tacks = on_band()
             .filter(|f| matches!(f.kind, FixingKind::Bartack(..)) && (f.at.x - at.x).abs() < width)
             .collect();
-        let height = garment.pattern.spec.band_height.to_mm();
+        let height = garment.pattern.spec[MeasureId::BandHeight].to_mm();
         let sound = [length, width, height]
             .iter()
             .all(|v| v.is_finite() && *v > 0.5);

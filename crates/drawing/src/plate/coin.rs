@@ -4,7 +4,7 @@ use draft::{ClothUse, EdgeId, Piece, PieceId, PointId};
 use geometry::tolerance::SAME_MM;
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
-use style::{CoinShape, SeamId};
+use style::{CoinShape, MeasureId, SeamId};
 use trade::Length;
 
 use super::decoration::turning;
@@ -36,7 +36,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let outline = Outlined::of(coin)?;
     let at = |x: f64, y: f64| set.map * Point::new(x, y);
     let up = set.map * Point::new(0.0, 1.0) - set.map * Point::ORIGIN;
-    let half = pattern.spec.coin_width.to_mm() / 2.0;
+    let half = pattern.spec[MeasureId::CoinWidth].to_mm() / 2.0;
     let below_band = pattern.spec.coin_below_band.to_mm();
     let side = half + pattern.spec.coin_from_side.to_mm();
     figure.window(&[

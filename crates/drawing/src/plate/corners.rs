@@ -5,7 +5,7 @@ use draft::{ClothUse, EdgeId, Piece, PieceId};
 use geometry::tolerance::{NO_SQUARE_MM2, PARALLEL};
 use geometry::{Affine, Path, Point, Straight, Vec2, left_of, nearest_on};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
-use style::SeamId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::figure::{Figure, Outline};
@@ -36,7 +36,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         };
         corner.figure(garment, scale)
     };
-    let coin = pattern.spec.coin_width / 2.0;
+    let coin = pattern.spec[MeasureId::CoinWidth] / 2.0;
     let extra = pattern.spec.extra_pocket.map(|e| e.width / 2.0);
     let figures: Vec<Figure<'_>> = [
         corner(

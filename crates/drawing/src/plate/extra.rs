@@ -4,7 +4,7 @@
 use draft::{ClothUse, EdgeId, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, Garment, On, placed, turned_depth};
-use style::SeamId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::back::opposite;
@@ -37,7 +37,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let title = format!("Outside, the {word} front taken away");
     let frame = set.map.inverse();
     let mut figure = Figure::new(garment, scale, (Face::Outside, &title), frame, mirrored);
-    let band = pattern.spec.band_height.to_mm();
+    let band = pattern.spec[MeasureId::BandHeight].to_mm();
     let bounds = pocket_bounds(pocket);
     let at = |x: f64, y: f64| set.map * Point::new(x, y);
     let ends = [waist.start(), waist.end()].map(|p| frame * p);
@@ -210,7 +210,7 @@ fn dimensions(
     }
     let up = at(0.0, 1.0) - at(0.0, 0.0);
     let (band, belt) = (
-        spec.band_height.to_mm(),
+        spec[MeasureId::BandHeight].to_mm(),
         figure.garment.doc.loops.belt.to_mm(),
     );
     let side = waist.end();

@@ -3,7 +3,7 @@
 use draft::{ClothUse, EdgeId, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
-use style::{Closing, SeamId};
+use style::{Closing, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline};
@@ -37,8 +37,8 @@ impl Fly {
         let pattern = &garment.pattern;
         let facing = pattern.piece(PieceId::FlyFacing)?;
         let (width, length) = (
-            pattern.spec.fly_width.to_mm(),
-            pattern.spec.fly_length.to_mm(),
+            pattern.spec[MeasureId::FlyWidth].to_mm(),
+            pattern.spec[MeasureId::FlyLength].to_mm(),
         );
         let sound = width.is_finite() && length.is_finite() && width > 1.0 && length > 1.0;
         sound.then_some(Fly {

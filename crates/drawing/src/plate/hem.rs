@@ -3,7 +3,7 @@
 use draft::{ClothUse, EdgeId, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Garment};
-use style::{Construction, HemEnds, HemJoin, SeamId};
+use style::{Construction, HemEnds, HemJoin, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline};
@@ -63,7 +63,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
                 Construction::RolledHem => "Rolled in the folder,",
                 _ => "Folded and pressed,",
             },
-            amount(garment.pattern.spec.hem_depth, units),
+            amount(garment.pattern.spec[MeasureId::HemDepth], units),
             place_of(garment.doc.hem.join)
         ),
         figures,
@@ -142,7 +142,7 @@ fn upright(along: Vec2) -> Affine {
 fn panels(figure: &mut Figure<'_>, laid: &[Laid]) -> Vec<usize> {
     let garment = figure.garment;
     let shell = figure.tone(ClothUse::Shell);
-    let depth = garment.pattern.spec.hem_depth;
+    let depth = garment.pattern.spec[MeasureId::HemDepth];
     for panel in laid {
         figure.piece(panel.piece, panel.map, shell, Outline::Heavy);
     }
@@ -192,7 +192,7 @@ fn ridges(figure: &mut Figure<'_>, hem: &Path, panel: &Laid, shell: Colour) {
         (shell.mixed(Colour::BLACK, 0.18), wide(1.1)),
         (shell.mixed(Colour::WHITE, 0.35), wide(0.7)),
     ];
-    for pair in valleys(hem, figure.garment.pattern.spec.hem_depth, lean) {
+    for pair in valleys(hem, figure.garment.pattern.spec[MeasureId::HemDepth], lean) {
         for (line, (colour, width)) in pair.into_iter().zip(strokes) {
             let points: Vec<Point> = line.into_iter().map(|p| panel.map * p).collect();
             let stroke = Stroke {
@@ -306,7 +306,7 @@ fn laid_open(garment: &Garment) -> Option<Figure<'_>> {
         hem.start(),
         p(
             (frame * hem.start()).x,
-            (frame * hem.start()).y + garment.pattern.spec.hem_depth.to_mm(),
+            (frame * hem.start()).y + garment.pattern.spec[MeasureId::HemDepth].to_mm(),
         ),
         "",
     );
@@ -362,7 +362,7 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
     let rows = panels(&mut figure, &laid);
     let places = [-0.5, 0.5, -0.3, 0.3].map(|s| p(HALF_MM * s, offset_of(garment)));
     figure.note(row_note(garment, &rows), &places);
-    let depth = garment.pattern.spec.hem_depth.to_mm();
+    let depth = garment.pattern.spec[MeasureId::HemDepth].to_mm();
     // On paper the inside is turned over: its left is the other end.
     let left = if face == Face::Inside {
         HALF_MM

@@ -3,7 +3,7 @@
 use draft::{ClothUse, EdgeId, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On};
-use style::{Label, LabelFold, SeamId};
+use style::{Label, LabelFold, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline};
@@ -215,7 +215,7 @@ fn side_seam<'a>(
     let (wide, tall, _) = flat_of(fixing)?;
     let along = nearest_along(side, fixing.at);
     let from_top = side.length() - along;
-    let mouth = garment.pattern.spec.mouth_depth;
+    let mouth = garment.pattern.spec[MeasureId::MouthDepth];
     let upper = from_top - tall / 2.0 + mouth;
     let units = system(&garment.collection);
     let (a, b) = (c[0].midpoint(c[3]), c[1].midpoint(c[2]));

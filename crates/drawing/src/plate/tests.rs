@@ -7,7 +7,7 @@ use geometry::PathEl;
 use sewing::{Garment, make};
 use style::{
     BandMethod, Closing, CoinShape, Drawing, DrawnLine, DrawnStep, HemEnds, HemJoin, LabelFold,
-    Letters, Lining, Loaded, SeamId, Size, Units,
+    Letters, Lining, Loaded, MeasureId, SeamId, Size, Units,
 };
 use trade::Length;
 
@@ -302,8 +302,8 @@ fn a_plate_is_left_out_where_the_style_has_no_such_detail() {
 #[test]
 fn a_chart_that_cannot_be_drafted_still_gives_plates_that_stand_clear() {
     let mut loaded = ferryman();
-    for measure in ["waist", "seat", "thigh"] {
-        if let Some(entry) = loaded.style.chart.get_mut(measure) {
+    for measure in [MeasureId::Waist, MeasureId::Seat, MeasureId::Thigh] {
+        if let Some(entry) = loaded.style.chart.get_mut(&measure) {
             entry.value = entry.value * 0.4;
         }
     }

@@ -4,7 +4,7 @@
 use draft::{ClothUse, Piece, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
-use style::{BandMethod, SeamId};
+use style::{BandMethod, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline, Spot};
@@ -47,7 +47,7 @@ impl Measures {
         let band = garment.pattern.piece(PieceId::Band)?;
         let x = |id| band.point(id).map(|p| p.x);
         let found = Measures {
-            height: garment.pattern.spec.band_height.to_mm(),
+            height: garment.pattern.spec[MeasureId::BandHeight].to_mm(),
             waist: x(PointId::CentreFrontRight)?,
             end: x(PointId::EndRight)?,
             centre: x(PointId::CentreBack)?,

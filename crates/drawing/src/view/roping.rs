@@ -7,7 +7,7 @@
 use draft::{EdgeId, PieceId};
 use flat::{Hand, View};
 use geometry::{Path, Point};
-use style::{Construction, SeamId};
+use style::{Construction, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::Scene;
@@ -35,7 +35,7 @@ pub(super) fn ridges(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
         View::Front => PieceId::Front,
         View::Back => PieceId::Back,
     };
-    let depth = garment.pattern.spec.hem_depth;
+    let depth = garment.pattern.spec[MeasureId::HemDepth];
     let edge = garment
         .pattern
         .piece(piece)

@@ -2,7 +2,7 @@
 
 use draft::ClothUse;
 use sewing::{Described, class_of, describe};
-use style::{BandMethod, Cloth, Construction, RowSpec, Seam, SeamId};
+use style::{BandMethod, Cloth, Construction, MeasureId, RowSpec, Seam, SeamId};
 use trade::Length;
 
 use super::context::Context;
@@ -87,7 +87,7 @@ fn place(context: &Context<'_>, seam: &Seam, index: usize, row: &RowSpec) -> Str
     let round = context.loaded.style.band.method == BandMethod::AllRound && index > 0;
     // Counted from the band seam like any other, but kept from the band's own edges by the sewer.
     let offset = if round && seam.id == SeamId::Band {
-        context.shown.pattern.spec.band_height - row.offset
+        context.shown.pattern.spec[MeasureId::BandHeight] - row.offset
     } else {
         row.offset
     };

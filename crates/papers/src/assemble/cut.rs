@@ -294,7 +294,7 @@ fn grades(context: &Context<'_>) -> Vec<GradeTable> {
                 continue;
             }
             rows.push(GradeRow {
-                measure: measure_name(measure),
+                measure: measure.words(words::Words::english()).to_owned(),
                 by: found
                     .iter()
                     .map(|s| s.map_or(String::new(), |s| moved(s.by.to_mm())))
@@ -312,11 +312,6 @@ fn grades(context: &Context<'_>) -> Vec<GradeTable> {
         })
     })
     .collect()
-}
-
-fn measure_name(key: &str) -> String {
-    let known = draft::measure::MEASURES.iter().find(|m| m.key == key);
-    known.map_or_else(|| key.replace('_', " "), |m| m.name.to_owned())
 }
 
 #[cfg(test)]

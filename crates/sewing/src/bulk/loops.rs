@@ -2,7 +2,7 @@
 
 use draft::{PieceId, PointId};
 use geometry::Point;
-use style::SeamId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::machine::BARTACKER;
@@ -16,7 +16,7 @@ pub(super) fn crossings(site: &Site<'_>, fixings: &[Fixing]) -> Vec<Crossing> {
     let Some(marks) = Marks::of(site) else {
         return Vec::new();
     };
-    let top = site.context.pattern.spec.band_height.to_mm();
+    let top = site.context.pattern.spec[MeasureId::BandHeight].to_mm();
     let mut out = Vec::new();
     for fixing in fixings {
         let FixingKind::Loop(length, width) = fixing.kind else {
@@ -112,7 +112,7 @@ impl Marks {
             body,
             name: name.to_owned(),
         };
-        let mouth = spec.mouth_width.to_mm();
+        let mouth = spec[MeasureId::MouthWidth].to_mm();
         if near(self.centre, seat) {
             ground(site.lying(SeamId::Seat).plain(), "at the centre back")
         } else if near(self.left, outseam) {

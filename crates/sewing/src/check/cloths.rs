@@ -73,8 +73,16 @@ pub(super) fn needs_stretch(case: &Case<'_>) -> Vec<Broken> {
     let tag = case.context.size.waist;
     let (figure, waist) = (doc.style.figure, tag.length());
     let measures = [
-        (MeasureId::Seat, spec.seat, mean_seat(figure, waist)),
-        (MeasureId::Thigh, spec.thigh, mean_thigh(figure, waist)),
+        (
+            MeasureId::Seat,
+            spec[MeasureId::Seat],
+            mean_seat(figure, waist),
+        ),
+        (
+            MeasureId::Thigh,
+            spec[MeasureId::Thigh],
+            mean_thigh(figure, waist),
+        ),
     ];
     let fibre = match told(&cloth.fibre) {
         Some(words) => format!("({words}) has no fibre that stretches"),

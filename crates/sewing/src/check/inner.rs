@@ -2,7 +2,7 @@
 
 use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
-use style::PartId;
+use style::{MeasureId, PartId};
 use trade::Length;
 
 use super::case::{Broken, Case, distance_to_line, place};
@@ -46,7 +46,7 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
             .map(|k| from.lerp(to, f64::from(k) / f64::from(STEPS)))
             .map(|p| (p, below(p)))
             .max_by(|a, b| a.1.total_cmp(&b.1))?;
-        let band = pattern.spec.band_height;
+        let band = pattern.spec[MeasureId::BandHeight];
         let belt = case.context.doc.loops.belt;
         let hidden = ((belt - band) / 2.0).max(Length::ZERO) + PLACED;
         let far = Length::mm(far);
@@ -114,7 +114,7 @@ pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn bag_short(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.context.pattern.spec;
-    let below = spec.bag_depth - spec.mouth_depth;
+    let below = spec.bag_depth - spec[MeasureId::MouthDepth];
     if below >= HAND {
         return Vec::new();
     }
@@ -127,7 +127,10 @@ pub(super) fn bag_short(case: &Case<'_>) -> Vec<Broken> {
                 mm(HAND)
             ),
         )
-        .help(format!("a depth of {}", mm(spec.mouth_depth + HAND)))
+        .help(format!(
+            "a depth of {}",
+            mm(spec[MeasureId::MouthDepth] + HAND)
+        ))
         .at(case.point(PieceId::PocketBag, PointId::FoldFoot)),
     ]
 }
@@ -142,7 +145,7 @@ pub(super) fn bag_facing(case: &Case<'_>) -> Vec<Broken> {
         let along = |piece: &draft::Piece, edge| piece.edge(edge).map(|e| e.length());
         let width = along(facing, EdgeId::Waist)? + along(facing, EdgeId::WaistUnder)?;
         let across = along(bag, EdgeId::WaistUnder)?;
-        let depth = spec.mouth_depth + spec.facing;
+        let depth = spec[MeasureId::MouthDepth] + spec.facing;
         let said = if depth > spec.bag_depth {
             format!(
                 "the facing reaches {} below the band and the bag {}",

@@ -2,7 +2,7 @@
 
 use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
-use style::PartId;
+use style::{MeasureId, PartId};
 use trade::Length;
 
 use super::case::{Broken, Case, distance, farthest_outside, nearest_edge, place};
@@ -169,8 +169,8 @@ pub(super) fn coin_hidden(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.context.pattern.spec;
-    let reaches = spec.coin_from_side + spec.coin_width;
-    if reaches <= spec.mouth_width {
+    let reaches = spec.coin_from_side + spec[MeasureId::CoinWidth];
+    if reaches <= spec[MeasureId::MouthWidth] {
         return Vec::new();
     }
     vec![
@@ -179,12 +179,12 @@ pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
             format!(
                 "it reaches {} from the outseam and the mouth is {} wide, so its inner corner disappears behind the front",
                 mm(reaches),
-                mm(spec.mouth_width)
+                mm(spec[MeasureId::MouthWidth])
             ),
         )
         .help(format!(
             "at most {} wide",
-            mm((spec.mouth_width - spec.coin_from_side).max(Length::ZERO))
+            mm((spec[MeasureId::MouthWidth] - spec.coin_from_side).max(Length::ZERO))
         ))
         .at(case.point(PieceId::CoinPocket, PointId::TopMiddle)),
     ]

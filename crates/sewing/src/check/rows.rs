@@ -1,7 +1,7 @@
 //! Rows of stitches: where they run, how dense they are, and how they end.
 
 use draft::PieceId;
-use style::{Construction, RowSpec, Seam, SeamId, Subject};
+use style::{Construction, MeasureId, RowSpec, Seam, SeamId, Subject};
 use trade::{Length, StitchDensity, StitchType};
 
 use super::case::{Broken, Case};
@@ -76,23 +76,23 @@ pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
 /// What a row of this construction has to catch lies this far from the seam line at most.
 fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
     let spec = &case.context.pattern.spec;
-    let allowance = allowances(seam, spec.hem_depth).over;
+    let allowance = allowances(seam, spec[MeasureId::HemDepth]).over;
     let faced_with = facts(seam.id).turned.map(|turned| turned.faced_with);
     Some(match (seam.construction, faced_with) {
         (Construction::TurnedEdge, Some(PieceId::FlyFacing)) => {
-            (spec.fly_width, "the facing is this wide")
+            (spec[MeasureId::FlyWidth], "the facing is this wide")
         }
         (Construction::TurnedEdge, _) => (
             case.context.doc.pockets.bag.facing,
             "the facing is this wide",
         ),
         (Construction::BandOverEdge | Construction::BandTurned, _) => {
-            (spec.band_height, "the band is this high")
+            (spec[MeasureId::BandHeight], "the band is this high")
         }
         (Construction::RolledHem | Construction::FoldedHem, _) => {
-            (spec.hem_depth, "the hem is this deep")
+            (spec[MeasureId::HemDepth], "the hem is this deep")
         }
-        (Construction::Strip, _) => (spec.loop_width, "the loop is this wide"),
+        (Construction::Strip, _) => (spec[MeasureId::LoopWidth], "the loop is this wide"),
         (Construction::LapFelled, _) => (FELL_WIDTH.1 - EDGE_MARGIN, "a lap is at most this wide"),
         (
             Construction::MockFelled

@@ -1,6 +1,6 @@
 //! Seams and hems as a whole.
 
-use style::{Construction, Seam};
+use style::{Construction, MeasureId, Seam};
 use trade::Length;
 
 use super::case::{Broken, Case};
@@ -102,7 +102,7 @@ pub(super) fn overedge(case: &Case<'_>) -> Vec<Broken> {
 }
 
 pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {
-    let depth = case.context.pattern.spec.hem_depth;
+    let depth = case.context.pattern.spec[MeasureId::HemDepth];
     let ply = Thicknesses::of(case.context.doc, case.context.collection).shell;
     each(case, |seam| {
         let rolled = seam.construction == Construction::RolledHem;

@@ -1,7 +1,7 @@
 //! Labels, patch, metal and bartacks.
 
 use draft::PointId;
-use style::{PartId, Purpose, SeamId, Subject, Tanning, TrimKind};
+use style::{MeasureId, PartId, Purpose, SeamId, Subject, Tanning, TrimKind};
 use trade::Length;
 
 use super::case::{Broken, Case, place};
@@ -37,7 +37,7 @@ fn labels<'a>(case: &Case<'a>) -> Vec<(&'a Fixing, Length, Length)> {
 
 /// A label on the band that covers a row of its stitching.
 pub(super) fn label_over_seam(case: &Case<'_>) -> Vec<Broken> {
-    let band = case.context.pattern.spec.band_height;
+    let band = case.context.pattern.spec[MeasureId::BandHeight];
     let Some(seam) = case.context.seam(SeamId::Band) else {
         return Vec::new();
     };
@@ -102,7 +102,7 @@ pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
 
 /// The patch is sewn through both plies of the band, and so through a label that lies behind it.
 pub(super) fn patch_on_label(case: &Case<'_>) -> Vec<Broken> {
-    let band = case.context.pattern.spec.band_height.to_mm();
+    let band = case.context.pattern.spec[MeasureId::BandHeight].to_mm();
     let patch = case.fixings.iter().find_map(|f| match &f.kind {
         FixingKind::Patch(width, height, _) => Some((f, *width, *height)),
         _ => None,

@@ -2,7 +2,7 @@
 
 use draft::{EdgeId, PieceId, PointId};
 use geometry::{Point, Vec2};
-use style::{Closing, SeamId};
+use style::{Closing, MeasureId, SeamId};
 use trade::Length;
 use trade::hardware::{RIVET_CAPS, buttonhole_length};
 
@@ -69,7 +69,7 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
     };
     let spec = &context.pattern.spec;
     if rivets.coin {
-        let half = spec.coin_width.to_mm() / 2.0;
+        let half = spec[MeasureId::CoinWidth].to_mm() / 2.0;
         for at in corners(PieceId::CoinPocket, -half, half) {
             out.push(Fixing {
                 inside: false,
@@ -79,7 +79,7 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
     }
     if rivets.back_hidden {
         for (id, on) in back_pockets() {
-            for at in corners(id, 0.0, spec.back_pocket_width.to_mm()) {
+            for at in corners(id, 0.0, spec[MeasureId::BackPocketWidth].to_mm()) {
                 out.push(Fixing {
                     outside: false,
                     ..rivet(id, on, at)
@@ -107,7 +107,10 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
         let hole = buttonhole_length(size);
         // The V of a row round the band points at the button; other bands hold it in their middle.
         let (eye, middle) = v_point(context).map_or(
-            (BAND_HOLE_FROM_END.to_mm(), spec.band_height.to_mm() / 2.0),
+            (
+                BAND_HOLE_FROM_END.to_mm(),
+                spec[MeasureId::BandHeight].to_mm() / 2.0,
+            ),
             |point| (point.x - right.x, point.y),
         );
         out.push(fixing(
@@ -149,7 +152,7 @@ fn zip(context: &Context<'_>) -> Option<Fixing> {
         .trims
         .get(key)
         .and_then(|trim| trim.length);
-    let fly = context.pattern.spec.fly_length;
+    let fly = context.pattern.spec[MeasureId::FlyLength];
     let length = stated.unwrap_or(fly).min(fly);
     context.pattern.piece(PieceId::FlyFacing)?;
     let at = Point::new(ZIP_FROM_EDGE_MM, -length.to_mm() / 2.0);
@@ -183,7 +186,7 @@ fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
     let eye = FLY_HOLE_FROM_EDGE.to_mm();
     // More would not fit a fly; a file could ask for any number.
     let count = fly.buttons.min(MOST_FLY_BUTTONS);
-    let gap = context.pattern.spec.fly_length.to_mm() / f64::from(count + 1);
+    let gap = context.pattern.spec[MeasureId::FlyLength].to_mm() / f64::from(count + 1);
     let mut out = Vec::new();
     for k in 1..=count {
         let y = -gap * f64::from(k);

@@ -2,7 +2,7 @@
 
 use draft::{EdgeId, Finding, PieceId, PointId, Severity};
 use geometry::{Point, Vec2};
-use style::{Label, LabelFold, PartId, Purpose, Subject, Trim};
+use style::{Label, LabelFold, MeasureId, PartId, Purpose, Subject, Trim};
 use trade::Length;
 
 use super::fixing;
@@ -55,7 +55,7 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
         .pattern
         .piece(PieceId::Band)?
         .point(PointId::CentreBack)?;
-    let band = context.pattern.spec.band_height;
+    let band = context.pattern.spec[MeasureId::BandHeight];
     let hangs = height + Length::mm(BELOW_TOP_MM) - band;
     let middle = if height <= band {
         height.to_mm() / 2.0
@@ -156,7 +156,7 @@ fn laid<'a>(context: &Context<'a>, findings: &mut Vec<Finding>) -> Vec<(&'a Labe
 }
 
 fn too_high(context: &Context<'_>, label: &Label, height: Length) -> Option<Finding> {
-    let band = context.pattern.spec.band_height;
+    let band = context.pattern.spec[MeasureId::BandHeight];
     (height > band).then(|| {
         finding(
             context,
@@ -216,7 +216,7 @@ fn place(
 
 /// On the inner face, which lies above the fold in the unfolded band: upside down in its frame.
 fn on_band(context: &Context<'_>, label: &Label, x: f64, width: Length, height: Length) -> Fixing {
-    let middle = context.pattern.spec.band_height.to_mm() * 1.5;
+    let middle = context.pattern.spec[MeasureId::BandHeight].to_mm() * 1.5;
     Fixing {
         outside: false,
         inside: true,
@@ -241,7 +241,7 @@ fn in_seam(
 ) -> Option<Fixing> {
     let spec = &context.pattern.spec;
     let side = context.pattern.piece(PieceId::Front)?.edge(EdgeId::Side)?;
-    let below = spec.bag_depth - spec.mouth_depth + Length::mm(GAP_MM) + height / 2.0;
+    let below = spec.bag_depth - spec[MeasureId::MouthDepth] + Length::mm(GAP_MM) + height / 2.0;
     let along = side.length() - below;
     let inward = geometry::left_of(side.direction_at(along));
     Some(Fixing {

@@ -2,7 +2,7 @@
 
 use draft::{EdgeId, PieceId, PointId};
 use geometry::{Path, Point, Vec2};
-use style::SeamId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::{fixing, midway};
@@ -38,15 +38,15 @@ pub(super) fn loops(context: &Context<'_>) -> Vec<Fixing> {
     let shell = context.collection.cloths.get(&context.doc.cloth.shell);
     let colour = shell.map_or(context.trim_colour(""), |cloth| cloth.colour);
     let tack = &context.doc.bartacks;
-    let top = spec.band_height.to_mm();
-    let foot = top - spec.loop_length.to_mm();
+    let top = spec[MeasureId::BandHeight].to_mm();
+    let foot = top - spec[MeasureId::LoopLength].to_mm();
     // A tack lies across its loop and within it.
-    let across = tack.length.min(spec.loop_width);
+    let across = tack.length.min(spec[MeasureId::LoopWidth]);
     let half = tack.width.to_mm() / 2.0;
     let mut out = Vec::new();
     for p in loop_points(context) {
         out.push(fixing(
-            FixingKind::Loop(spec.loop_length, spec.loop_width),
+            FixingKind::Loop(spec[MeasureId::LoopLength], spec[MeasureId::LoopWidth]),
             PieceId::Band,
             On::AsDrawn,
             Point::new(p.x, (top + foot) / 2.0),

@@ -2,7 +2,7 @@
 
 use draft::{PieceId, PointId, Spec};
 use geometry::{Path, Point};
-use style::{BandMethod, Seam, SeamId, StyleDoc};
+use style::{BandMethod, MeasureId, Seam, SeamId, StyleDoc};
 use trade::Length;
 
 use super::Laid;
@@ -16,7 +16,7 @@ pub(crate) fn from_seam_line(doc: &StyleDoc, spec: &Spec) -> Vec<Seam> {
     if doc.band.method == BandMethod::AllRound {
         let band = seams.iter_mut().filter(|seam| seam.id == SeamId::Band);
         for row in band.flat_map(|seam| seam.rows.iter_mut().skip(1)) {
-            row.offset = spec.band_height - row.offset;
+            row.offset = spec[MeasureId::BandHeight] - row.offset;
         }
     }
     seams
@@ -61,7 +61,7 @@ impl Round {
     /// small for the row, or the row nearer to the middle of the band than to its edges.
     fn of(context: &Context<'_>, offset: Length) -> Option<Round> {
         let band = context.pattern.piece(PieceId::Band)?;
-        let height = context.pattern.spec.band_height.to_mm();
+        let height = context.pattern.spec[MeasureId::BandHeight].to_mm();
         let end = band.point(PointId::EndRight)?.x;
         let lower = context.seam(SeamId::Band)?.rows.first()?.offset.to_mm();
         let upper = offset.to_mm();

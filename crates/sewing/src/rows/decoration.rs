@@ -5,7 +5,7 @@
 use draft::{Finding, Piece, PieceId, PointId, Severity, path_of};
 use geometry::tolerance::SAME_MM;
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
-use style::{BackPocket, Decoration, Drawing, RowSpec, SeamId};
+use style::{BackPocket, Decoration, Drawing, MeasureId, RowSpec, SeamId};
 use trade::Length;
 
 use super::Laid;
@@ -89,7 +89,7 @@ fn on_pocket(context: &Context<'_>, id: PieceId, on: On, below: Vec2) -> Vec<Lai
         return Vec::new();
     };
     let pocket = stated(context, id);
-    let width = context.pattern.spec.back_pocket_width.to_mm();
+    let width = context.pattern.spec[MeasureId::BackPocketWidth].to_mm();
     let laid = |path, begins, ends| Laid {
         piece: id,
         on,

@@ -4,7 +4,7 @@
 use draft::{EdgeId, LineId, Pattern, PieceId};
 use geometry::tolerance::PARALLEL;
 use geometry::{Path, Straight, moved_left};
-use style::SeamId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use crate::context::Context;
@@ -15,7 +15,7 @@ use crate::inset_lines::{Ground, extended, points_along};
 pub(crate) fn line(pattern: &Pattern, offset: Length) -> Option<Path> {
     let front = pattern.piece(PieceId::Front)?;
     let outline = front.line(LineId::FlyStitch)?.reversed();
-    let inward = pattern.spec.fly_width - offset;
+    let inward = pattern.spec[MeasureId::FlyWidth] - offset;
     if !inward.is_finite() {
         return None;
     }

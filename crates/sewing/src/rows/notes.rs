@@ -1,7 +1,7 @@
 //! What is noticed about the rows that only their own shapes can tell.
 
 use draft::{Finding, PieceId, PointId, Severity};
-use style::{BandMethod, CoinShape, SeamId};
+use style::{BandMethod, CoinShape, MeasureId, SeamId};
 use trade::{Length, StitchType};
 
 use super::{band, decoration};
@@ -29,7 +29,7 @@ fn band_rows(context: &Context<'_>) -> Vec<Finding> {
     let Some(seam) = context.seam(SeamId::Band) else {
         return Vec::new();
     };
-    let height = context.pattern.spec.band_height;
+    let height = context.pattern.spec[MeasureId::BandHeight];
     let all_round = context.doc.band.method == BandMethod::AllRound;
     let mut out = Vec::new();
     for (index, row) in seam.rows.iter().enumerate() {
@@ -134,7 +134,7 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
 /// The foot of the coin pocket takes no more shape than its depth leaves.
 fn coin_foot(context: &Context<'_>) -> Option<Finding> {
     let spec = &context.pattern.spec;
-    let most = spec.coin_depth * 0.8;
+    let most = spec[MeasureId::CoinDepth] * 0.8;
     (spec.coin_shape != CoinShape::Straight && spec.coin_drop > most).then(|| {
         let found = finding(
             context,
@@ -144,7 +144,7 @@ fn coin_foot(context: &Context<'_>) -> Option<Finding> {
             format!(
                 "the coin pocket's foot drops {} on a depth of {}; {} is drawn",
                 mm(spec.coin_drop),
-                mm(spec.coin_depth),
+                mm(spec[MeasureId::CoinDepth]),
                 mm(most)
             ),
         );

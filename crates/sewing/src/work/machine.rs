@@ -3,7 +3,7 @@
 //! Machines are called as in [`trade::seam::OPERATIONS`], narrowed to the one the stitch of the row
 //! needs. Needles and gauges a machine takes are from memory.
 
-use style::{Construction, Seam, SeamId};
+use style::{Construction, MeasureId, Seam, SeamId};
 use trade::{Confidence, Length, StitchType};
 
 use super::operation::Attachment;
@@ -111,7 +111,7 @@ pub(super) fn attachment(
     (offset, needles): (Length, usize),
 ) -> Option<Attachment> {
     let spec = &garment.pattern.spec;
-    let plain = allowances(seam, spec.hem_depth).over;
+    let plain = allowances(seam, spec[MeasureId::HemDepth]).over;
     // The table of operations names the folders of these.
     let table = operation_of(seam).map_or(Confidence::CommonPractice, |o| o.confidence);
     let common = Confidence::CommonPractice;
@@ -135,14 +135,14 @@ pub(super) fn attachment(
             Holding::Round => (
                 format!(
                     "edge guide, {} from the band's edges",
-                    mm(spec.band_height - offset)
+                    mm(spec[MeasureId::BandHeight] - offset)
                 ),
                 common,
             ),
             Holding::Bind => ("binding folder".to_owned(), table),
             Holding::TurnIn => (format!("turning-in folder, {}", mm(plain)), common),
             Holding::Strip => (
-                format!("strip folder, {} finished", mm(spec.loop_width)),
+                format!("strip folder, {} finished", mm(spec[MeasureId::LoopWidth])),
                 table,
             ),
             Holding::Decorate => (
@@ -158,12 +158,12 @@ fn hem(garment: &Garment, seam: &Seam) -> Option<(String, Confidence)> {
     let table = operation_of(seam)?.confidence;
     let depth = match seam.construction {
         Construction::FoldedHem => {
-            let at = garment.pattern.spec.hem_depth;
+            let at = garment.pattern.spec[MeasureId::HemDepth];
             let what = format!("edge guide, {} from the fold", mm(at));
             return Some((what, Confidence::CommonPractice));
         }
         Construction::TurnedHem => turned_depth(seam),
-        _ => garment.pattern.spec.hem_depth,
+        _ => garment.pattern.spec[MeasureId::HemDepth],
     };
     Some((format!("hem folder turning {} twice", mm(depth)), table))
 }
@@ -172,7 +172,7 @@ fn set(garment: &Garment, seam: &Seam, (offset, needles): (Length, usize)) -> (S
     let common = Confidence::CommonPractice;
     match seam.construction {
         Construction::BandOverEdge => {
-            let height = garment.pattern.spec.band_height;
+            let height = garment.pattern.spec[MeasureId::BandHeight];
             let table = operation_of(seam).map_or(common, |o| o.confidence);
             (
                 format!(

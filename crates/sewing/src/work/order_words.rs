@@ -2,7 +2,7 @@
 //! Common practice, but for the numbers, which come from the style.
 
 use draft::EaseOf;
-use style::{BandMethod, Construction, HemEnds, Seam, SeamId};
+use style::{BandMethod, Construction, HemEnds, MeasureId, Seam, SeamId};
 use trade::Length;
 
 use super::passes::{Does, Holding, Pass};
@@ -110,7 +110,7 @@ fn neatened(seam: &Seam) -> Vec<String> {
 }
 
 fn joined(garment: &Garment, seam: &Seam, in_tube: bool) -> Vec<String> {
-    let plain = mm(allowances(seam, garment.pattern.spec.hem_depth).over);
+    let plain = mm(allowances(seam, garment.pattern.spec[MeasureId::HemDepth]).over);
     let how = if seam.construction == Construction::FrenchSeam {
         "wrong sides together, from the fold to the outseam; trim, so that nothing shows after turning".to_owned()
     } else if seam.id == SeamId::Outseam && in_tube {
@@ -146,7 +146,10 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
         }
         Holding::Topstitch => out.push(topstitched(garment, seam)),
         Holding::Hem if seam.id == SeamId::Hem => {
-            out.push(format!("{} finished depth all round", mm(spec.hem_depth)));
+            out.push(format!(
+                "{} finished depth all round",
+                mm(spec[MeasureId::HemDepth])
+            ));
             out.push(format!("begin and end at the {}", doc.hem.join));
             if doc.hem.roping {
                 out.push(
@@ -177,7 +180,7 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
         Holding::Strip => {
             out.push(format!(
                 "{} finished; {}",
-                mm(spec.loop_width),
+                mm(spec[MeasureId::LoopWidth]),
                 lies(garment, seam)
             ));
         }
@@ -267,7 +270,7 @@ pub(super) fn pressing(
         Construction::FoldedHem => vec![format!(
             "{}; {} deep",
             construct(seam.construction).lies,
-            mm(garment.pattern.spec.hem_depth)
+            mm(garment.pattern.spec[MeasureId::HemDepth])
         )],
         _ => vec![lies(garment, seam)],
     };

@@ -1,7 +1,7 @@
 //! What is made ready before the panels are touched: loops, small pockets, fly parts, band.
 
 use draft::PieceId;
-use style::{Construction, SeamId};
+use style::{Construction, MeasureId, SeamId};
 use trade::counted;
 
 use super::operation::{Operation, Stage, Work};
@@ -44,7 +44,7 @@ fn loops(plan: &mut Plan<'_>) -> After {
     if wanted == 0 {
         return strip;
     }
-    let length = plan.garment.pattern.spec.loop_length;
+    let length = plan.garment.pattern.spec[MeasureId::LoopLength];
     plan.add(Operation {
         pieces: vec![PieceId::LoopStrip],
         parts: says(&["fixing:loop_edge"]),

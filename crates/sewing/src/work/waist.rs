@@ -1,7 +1,7 @@
 //! Waistband, patch, loops, and hems.
 
 use draft::PieceId;
-use style::{BandMethod, Construction, SeamId};
+use style::{BandMethod, Construction, MeasureId, SeamId};
 
 use super::fronts::Fronts;
 use super::legs::Legs;
@@ -146,7 +146,7 @@ pub(super) fn hems(plan: &mut Plan<'_>, legs: &Legs) -> After {
     if !tied {
         return hem;
     }
-    let depth = plan.garment.pattern.spec.hem_depth;
+    let depth = plan.garment.pattern.spec[MeasureId::HemDepth];
     plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::Back],
         parts: says(&["seam:hem"]),

@@ -4,7 +4,7 @@
 //! the allowances reach below the row. No row counts more plies than its construction has.
 
 use draft::{ClothUse, PieceId};
-use style::{Construction, Seam, SeamId};
+use style::{Construction, MeasureId, Seam, SeamId};
 use trade::{Length, StitchType};
 
 use crate::allowance::{Fell, TURNED_UNDER, allowances, turned_depth};
@@ -74,7 +74,7 @@ pub(super) fn at_row(
 ) -> SewnThrough {
     let overedge = stitch.is_overedge();
     let cloth = cloth_of(garment, piece);
-    let reach = allowances(seam, garment.pattern.spec.hem_depth).over;
+    let reach = allowances(seam, garment.pattern.spec[MeasureId::HemDepth]).over;
     let within = |depth: Length, plies: u8| if offset <= depth { plies } else { 1 };
     let one = |plies: u8| SewnThrough::new(garment, &[(plies, cloth)]);
     match seam.construction {
@@ -105,9 +105,9 @@ pub(super) fn at_row(
         }
         Construction::BoundEdge => one(5),
         Construction::CleanFinished => one(within(reach, 2)),
-        Construction::RolledHem => one(within(garment.pattern.spec.hem_depth, 3)),
+        Construction::RolledHem => one(within(garment.pattern.spec[MeasureId::HemDepth], 3)),
         Construction::FoldedHem => {
-            let depth = garment.pattern.spec.hem_depth;
+            let depth = garment.pattern.spec[MeasureId::HemDepth];
             // Nearer to the edge than the part turned under there are only two.
             one(if offset > depth {
                 1

@@ -1,13 +1,8 @@
-//! What measures, seams and pieces are called within a sentence about a change.
+//! What seams and pieces are called within a sentence about a change.
 
 use words::{Given, key};
 
-use crate::{MeasureId, PieceId};
-
-/// A measure by its name in a file.
-pub(super) fn measure(name: &str) -> Given {
-    MeasureId::of(name).map_or_else(|| name.into(), |measure| measure.title().into())
-}
+use crate::PieceId;
 
 /// A piece; the back pockets as the changes of their section name them.
 pub(super) fn piece(piece: PieceId) -> Given {

@@ -1,7 +1,7 @@
 //! The back pockets, left and right side by side.
 
 use maud::{Markup, html};
-use style::{BackPocket, ClothUse, Decoration, Lining, SeamId};
+use style::{BackPocket, ClothUse, Decoration, Lining, MeasureId, SeamId};
 use trade::Length;
 use words::Words;
 
@@ -76,10 +76,10 @@ pub(super) fn group(details: &Details<'_>) -> Group {
                 p.aside { (say.details_back_no_stitching()) }
             }
             div.cells {
-                (details.charted("back_pocket_width"))
-                (details.charted("back_pocket_length"))
-                (details.charted("back_pocket_from_yoke"))
-                (details.charted("back_pocket_from_centre"))
+                (details.charted(MeasureId::BackPocketWidth))
+                (details.charted(MeasureId::BackPocketLength))
+                (details.charted(MeasureId::BackPocketFromYoke))
+                (details.charted(MeasureId::BackPocketFromCentre))
             }
         },
     }

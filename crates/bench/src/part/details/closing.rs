@@ -2,7 +2,8 @@
 
 use maud::html;
 use style::{
-    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, SeamId, TrimKind,
+    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, MeasureId,
+    SeamId, TrimKind,
 };
 
 use super::group::{Details, Group, cell, tick};
@@ -64,8 +65,8 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
                     }
                 }
                 (cell(say.details_closing_fly_band_button(), say.details_closing_fly_band_button_how(), &band_button.render()))
-                (details.charted("fly_length"))
-                (details.charted("fly_width"))
+                (details.charted(MeasureId::FlyLength))
+                (details.charted(MeasureId::FlyWidth))
             }
         },
     }
@@ -158,8 +159,8 @@ pub(super) fn band(details: &Details<'_>) -> Group {
                     (cell(say.details_closing_band_residual_weft(), say.details_closing_band_residual_weft_how(),
                         &show.share("cutting.residual_weft", say.details_closing_band_residual_weft_field(), usual_cutting.residual_weft).render()))
                 }
-                (details.charted("band_height"))
-                (details.charted("band_overlap"))
+                (details.charted(MeasureId::BandHeight))
+                (details.charted(MeasureId::BandOverlap))
             }
         },
     }
@@ -186,8 +187,8 @@ pub(super) fn loops(details: &Details<'_>) -> Group {
             div.cells {
                 (cell(say.details_closing_loops_count(), say.details_closing_loops_count_how(), &count.render()))
                 (details.length("loops.belt", say.details_closing_loops_belt(), say.details_closing_loops_belt_field(), say.details_closing_loops_belt_how(), usual.belt))
-                (details.charted("loop_length"))
-                (details.charted("loop_width"))
+                (details.charted(MeasureId::LoopLength))
+                (details.charted(MeasureId::LoopWidth))
             }
         },
     }
@@ -219,7 +220,7 @@ pub(super) fn hem(details: &Details<'_>) -> Group {
             div.cells {
                 (cell(say.details_closing_hem_join(), say.details_closing_hem_join_how(), &join.render()))
                 (cell(say.details_closing_hem_ends(), say.details_closing_hem_ends_how(), &ends.render()))
-                (details.charted("hem_depth"))
+                (details.charted(MeasureId::HemDepth))
             }
             (tick(say.details_closing_hem_roping(), say.details_closing_hem_roping_how(),
                 &chosen_fields::flag("hem.roping", say.details_closing_hem_roping_field(), hem.roping)))

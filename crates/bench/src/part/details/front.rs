@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 use serde_json::json;
-use style::{CoinPocket, CoinShape, PocketBag, SeamId, Side};
+use style::{CoinPocket, CoinShape, MeasureId, PocketBag, SeamId, Side};
 
 use super::art;
 use super::group::{Details, Group, cell, wide};
@@ -53,8 +53,8 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
                 (line("below_band", say.details_front_coin_below_band(), say.details_front_coin_below_band_field(), say.details_front_coin_below_band_how(), usual.below_band))
                 (line("from_side", say.details_front_coin_from_side(), say.details_front_coin_from_side_field(), say.details_front_coin_from_side_how(), usual.from_side))
                 (line("lower_narrowing", say.details_front_coin_narrowing(), say.details_front_coin_narrowing_field(), say.details_front_coin_narrowing_how(), usual.lower_narrowing))
-                (details.charted("coin_width"))
-                (details.charted("coin_depth"))
+                (details.charted(MeasureId::CoinWidth))
+                (details.charted(MeasureId::CoinDepth))
             }
         },
     }
@@ -125,8 +125,8 @@ pub(super) fn bag(details: &Details<'_>) -> Group {
                 (line("depth", say.details_front_bag_depth(), say.details_front_bag_depth_field(), say.details_front_bag_depth_how(), usual.depth))
                 (line("width", say.details_front_bag_width(), say.details_front_bag_width_field(), say.details_front_bag_width_how(), usual.width))
                 (line("facing", say.details_front_bag_facing(), say.details_front_bag_facing_field(), say.details_front_bag_facing_how(), usual.facing))
-                (details.charted("mouth_width"))
-                (details.charted("mouth_depth"))
+                (details.charted(MeasureId::MouthWidth))
+                (details.charted(MeasureId::MouthDepth))
             }
         },
     }

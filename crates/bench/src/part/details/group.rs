@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 use sewing::Garment;
-use style::SeamId;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use crate::typed_fields::{Fields, capital};
@@ -86,15 +86,16 @@ impl Details<'_> {
     }
 
     /// A measure of the chart, shown here for the sake of the whole; it is changed there.
-    pub(super) fn charted(&self, measure: &str) -> Markup {
+    pub(super) fn charted(&self, measure: MeasureId) -> Markup {
         let value = self.show.loaded.style.value(measure, self.garment.size);
-        let Some((known, value)) = style::known::measure(measure).zip(value) else {
+        let Some(value) = value else {
             return html! {};
         };
+        let (code, title) = (measure.code(), self.show.say.named(measure.title()));
         html! {
             div.cell.charted {
-                span { (capital(known.title)) }
-                a href={ "#measure-" (measure) } data-panel="fit" data-part={ "measure:" (measure) } {
+                span { (capital(title)) }
+                a href={ "#measure-" (code) } data-panel="fit" data-part={ "measure:" (code) } {
                     (value.show(self.show.system))
                 }
             }

@@ -5,7 +5,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use draft::PieceId;
 use geometry::Point;
 use sewing::EDGE_MARGIN;
-use style::{Construction, SeamId};
+use style::{Construction, MeasureId, SeamId};
 
 use super::{
     AIR, CLEAR, Ground, JoinedBy, Lie, TAIL, allowance, allowed, back_from, before_step, nook, ply,
@@ -68,7 +68,7 @@ impl Ground<'_> {
         let foot_behind = inner_behind - slope(lies_behind - b0);
         let reach = (-if doubled { foot_behind } else { foot }).max(self.far);
         let facing = fly
-            .then(|| usable(self.garment.pattern.spec.fly_width))
+            .then(|| usable(self.garment.pattern.spec[MeasureId::FlyWidth]))
             .map(|mm| mm.max(reach + EDGE_MARGIN.to_mm()));
         let tail = facing.unwrap_or(reach) + TAIL;
         let begins = -facing.unwrap_or(tail);
@@ -150,7 +150,7 @@ impl Ground<'_> {
     pub(super) fn strip(&self) -> Lie {
         let t = self.over.thickness;
         let [h0, h1] = stack([t, t]);
-        let wide = usable(self.garment.pattern.spec.loop_width).max(4.0 * t + 1.0);
+        let wide = usable(self.garment.pattern.spec[MeasureId::LoopWidth]).max(4.0 * t + 1.0);
         let over = Trail::start(Point::new(-wide / 2.0 + CLEAR, h0), t)
             .fold(0.0, 1.0, h1)
             .fold(-wide, -1.0, h0)

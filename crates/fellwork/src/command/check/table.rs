@@ -104,7 +104,7 @@ pub fn measures(run: &[Garment]) -> String {
                 out,
                 "{:<8} {:<30} {chart:>10} {pattern:>12.3} {difference:>12}",
                 garment.size.to_string(),
-                measured.measure.name,
+                measured.measure.words(Words::english()),
             );
         }
     }
