@@ -296,7 +296,7 @@ mod tests {
         assert!(matches!(wrong[3], WashError::NotBelieved { number: 4, .. }));
         assert_eq!(
             wash_test(&[mark(Warp, 500.0, 480.0)]).unwrap_err(),
-            [WashError::Missing("weft")]
+            [WashError::Missing(Weft)]
         );
     }
 

@@ -438,8 +438,8 @@ fn all_84_charts_solve_by_our_own_draft() {
         let drafted = draft(&row.spec());
         assert!(
             drafted.conflict.is_none(),
-            "{who}: {}",
-            drafted.conflict.unwrap()
+            "{who}: {:?}",
+            drafted.conflict
         );
         let worst = drafted.pattern.worst_measure();
         assert!(worst <= Length::mm(0.01), "{who}: off by {worst}");

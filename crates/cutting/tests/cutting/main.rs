@@ -6,6 +6,7 @@ mod conflicts;
 mod corners;
 mod grading;
 mod marks;
+mod other_words;
 mod outlines;
 mod tested;
 mod wash;

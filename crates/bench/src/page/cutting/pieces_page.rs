@@ -38,7 +38,7 @@ pub(super) fn render(
                     }
                 }
             }
-            @for refused in &cut.refused { p.bad { (refused.message()) } }
+            @for refused in &cut.refused { p.bad { (say.say(refused.message())) } }
             @for (key, title) in cloths(say, loaded, &cut) { (list(say, &garment, &cut, (&key, &title), system)) }
             section aria-labelledby="sheets-title" {
                 h2 #sheets-title { (say.pieces_drawn(overview.one_to)) }
