@@ -7,6 +7,7 @@ mod corners;
 mod grading;
 mod identities;
 mod marks;
+mod other_words;
 mod outlines;
 mod tested;
 mod wash;

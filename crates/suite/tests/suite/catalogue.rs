@@ -92,6 +92,54 @@ fn the_bench_says_only_what_is_in_the_catalogue() {
     }
 }
 
+/// Files of rooms below the bench that say what they find by the catalogue alone.
+const SAY_BY_CATALOGUE: &[&str] = &[
+    "draft/src/conflict.rs",
+    "draft/src/finding.rs",
+    "draft/src/fit.rs",
+    "draft/src/knob.rs",
+    "draft/src/rules/",
+    "cutting/src/band.rs",
+    "cutting/src/cut.rs",
+    "cutting/src/notice.rs",
+    "cutting/src/outline.rs",
+    "cutting/src/say.rs",
+    "cutting/src/scale.rs",
+    "cutting/src/tested.rs",
+    "cutting/src/wash.rs",
+    "cutting/src/wide.rs",
+];
+
+/// Names of notches, by which they are found on a piece.
+const NOTCHES: &[&str] = &[
+    "inseam knee",
+    "mouth at outseam",
+    "outseam knee",
+    "yoke middle",
+];
+
+#[test]
+fn rules_of_fit_and_cutting_say_only_what_is_in_the_catalogue() {
+    let files = rust_files("src");
+    let mut wrong = Vec::new();
+    for part in SAY_BY_CATALOGUE {
+        let mut files = files
+            .iter()
+            .filter(|file| file.path.contains(part))
+            .peekable();
+        assert!(files.peek().is_some(), "there is no {part}");
+        for file in files {
+            let prose = literals(&code(file))
+                .into_iter()
+                .map(|(_, literal)| literal);
+            let prose = prose.filter(|literal| is_prose(&without_values(literal)));
+            let prose = prose.filter(|literal| !NOTCHES.contains(&literal.as_str()));
+            wrong.extend(prose.map(|literal| format!("{}: {literal:?}", file.path)));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
 /// Names of keys, and of a class, in scripts.
 const NAMES_IN_SCRIPTS: &[&str] = &["Enter", "Escape", "notice asks"];
 
