@@ -7,7 +7,7 @@
 use geometry::Point;
 use geometry::tolerance::ROUNDING;
 
-use crate::lie::{EdgeLie, Lie, rank};
+use crate::allowance_lie::{EdgeLie, Lie, rank};
 
 /// A corner turned by so much more than a right angle is still a right one.
 const A_HAIR_RAD: f64 = 1e-6;

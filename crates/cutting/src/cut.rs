@@ -8,16 +8,16 @@ use style::{MeasureId, Ply, SeamId, Subject};
 use trade::{Length, Share};
 use words::{Said, key, say};
 
+use crate::allowance_lie::{EdgeLie, lies, side_of};
 use crate::band::{BandCase, BandConflict, BandCut, BandWay};
-use crate::halves;
+use crate::band_halves;
 use crate::label::{Named, label};
-use crate::lie::{EdgeLie, lies, side_of};
 use crate::marks::{SetOn, drills, hem_folds, line_of, notches, set_on};
 use crate::outline::{Ground, NoOutline, Outline, outline, sewn_lines};
 use crate::piece::{CutEdge, CutPiece, CutSize, Inner, Part};
 use crate::plan::{Plan, Washes, cloth_key};
-use crate::retrue::{Legs, SeamBeforeWash, walk};
 use crate::scale::{Follows, Scale, Shrinkage, points_of, scaled};
+use crate::seams_before_wash::{Legs, SeamBeforeWash, walk};
 use crate::selvedge::{cloth_edge, runs_along};
 
 /// A cloth sewn to shell before the wash is cut for the shell's shrinkage when the two differ by more
@@ -334,7 +334,7 @@ impl<'a> Cutter<'a> {
                 .band_case
                 .is_some_and(|case| case.way(self.band_cut).pieces == 2);
         let parts = if in_two {
-            halves::halves(&large, &lies)
+            band_halves::halves(&large, &lies)
         } else {
             vec![(Part::Whole, large, lies)]
         };

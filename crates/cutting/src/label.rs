@@ -5,7 +5,7 @@ use geometry::tolerance::NO_DIRECTION;
 use geometry::{Point, Vec2};
 use style::{Size, StyleDoc};
 
-use crate::lie::side_of;
+use crate::allowance_lie::side_of;
 use crate::piece::Part;
 
 /// The words on a cut piece.

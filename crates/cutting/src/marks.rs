@@ -6,11 +6,11 @@ use geometry::{Affine, Path, Point, contains, unit};
 use sewing::{Fixing, FixingKind, On, placements};
 use trade::Length;
 
+use crate::allowance_lie::{EdgeLie, Lie};
 use crate::corner::SLIGHT_RAD;
-use crate::lie::{EdgeLie, Lie};
-use crate::line::{ends, nearest, outward, ray, starts};
 use crate::outline::Outline;
 use crate::piece::{CutNotch, Drill, DrillKind, NotchKind};
+use crate::polyline::{ends, nearest, outward, ray, starts};
 
 /// How deep a notch is cut (common practice: 3 to 4 mm), but never beyond half the allowance.
 pub const NOTCH_DEPTH: Length = Length::mm(4.0);

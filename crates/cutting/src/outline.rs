@@ -8,9 +8,9 @@ use sewing::On;
 use trade::Length;
 use words::{Key, key};
 
+use crate::allowance_lie::EdgeLie;
 use crate::corner::Corner;
-use crate::lie::EdgeLie;
-use crate::line::{between, without_repeats};
+use crate::polyline::{between, without_repeats};
 use crate::selvedge::ClothEdge;
 use crate::shape::{Made, corner};
 
@@ -190,7 +190,7 @@ pub(crate) fn moved_lines(ground: &Ground<'_>, sewn: &[Vec<Point>]) -> Vec<Vec<P
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::lie::Lie;
+    use crate::allowance_lie::Lie;
     use draft::{ClothUse, Cut, Edge, Spec};
     use geometry::{Path, area};
     use style::SeamId;

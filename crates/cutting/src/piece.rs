@@ -7,10 +7,10 @@ use sewing::On;
 use style::{Construction, SeamId, Size};
 use trade::{Area, Length};
 
+use crate::allowance_lie::Lie;
 use crate::band::BandCut;
 use crate::corner::Corner;
 use crate::label::Label;
-use crate::lie::Lie;
 use crate::scale::Scale;
 use crate::selvedge::ClothEdge;
 
@@ -330,7 +330,7 @@ pub struct CutSize {
     /// Pieces that cannot be cut until somebody decides, with what there is to choose from.
     pub refused: Vec<crate::band::BandConflict>,
     /// Every seam walked before the wash.
-    pub walked: Vec<crate::retrue::SeamBeforeWash>,
+    pub walked: Vec<crate::seams_before_wash::SeamBeforeWash>,
     /// What was noticed, worst first.
     pub findings: Vec<draft::Finding>,
 }

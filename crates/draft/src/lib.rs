@@ -7,6 +7,15 @@
 //! [`draft`] always gives pieces; where the chart contradicts itself it also says why, and [`remedies`] which changes
 //! would end it. Where a style names a pattern of the maker's own, [`draft_style`] takes the panels from
 //! there and lays out the rest on them. [`findings`] then checks the pieces by the rules of the trade ([`RULES`]).
+//!
+//! ```
+//! let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../style/demo/saltmarsh/styles/ferryman");
+//! let loaded = style::load(demo.as_ref())?;
+//! let drafted = draft::draft_style(&loaded.style, loaded.style.sizes.base);
+//! assert!(drafted.conflict.is_none());
+//! assert!(drafted.pattern.piece(draft::PieceId::Yoke).is_some());
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod block;
 mod body;

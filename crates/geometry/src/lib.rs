@@ -4,6 +4,14 @@
 //! cutter draws. Curves stay curves (Bézier segments from `kurbo`); polylines appear only where
 //! something outside needs them. A [`Path`] is an open run of segments: an edge of a piece, a seam
 //! line, a row of stitches. This is the only room that names `kurbo`.
+//!
+//! ```
+//! use geometry::{Path, Point};
+//! use trade::Length;
+//!
+//! let line = Path::line(Point::new(0.0, 0.0), Point::new(30.0, 40.0));
+//! assert_eq!(line.length(), Length::cm(5.0));
+//! ```
 
 mod inscribed;
 mod offset;

@@ -4,9 +4,9 @@ use geometry::tolerance::ROUNDING;
 use geometry::{Point, Rect, Vec2};
 use trade::{Colour, Length};
 
-use super::look::Look;
 use super::model::{End, RowOf, Section, SectionPly, heights};
 use super::scale::Scale;
+use super::section_size::Look;
 use super::thread;
 use crate::lettering::{CAPITALS, DESCENT, Taken, centred, text_width, touches};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, QUIET};

@@ -4,9 +4,9 @@ use geometry::Point;
 use geometry::tolerance::ROUNDING;
 use trade::{Colour, Length};
 
-use super::look::{LIST_LINE, LIST_TYPE};
 use super::model::{RowOf, Section, SectionPly, SectionRow};
 use super::scale;
+use super::section_size::{LIST_LINE, LIST_TYPE};
 use crate::lettering::centred;
 use crate::palette::{INK, QUIET};
 use crate::sheet::{Anchor, Layer, Text};

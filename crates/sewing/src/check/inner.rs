@@ -7,7 +7,7 @@ use trade::Length;
 
 use super::case::{Broken, Case, distance_to_line, place};
 use crate::context::mm;
-use crate::inset::points_along;
+use crate::inset_lines::points_along;
 
 /// Placed by hand, a pocket's edge may lie this far off (common practice: 1/8 inch).
 const PLACED: Length = Length::mm(3.2);

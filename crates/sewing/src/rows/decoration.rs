@@ -12,7 +12,7 @@ use super::Laid;
 use super::course::BACK_POCKET_SIDES;
 use crate::context::{Context, finding, with_remedy};
 use crate::garment::{On, RowEnd};
-use crate::inset::{Ground, points_along};
+use crate::inset_lines::{Ground, points_along};
 use crate::placement::back_pockets;
 
 /// Where the upper and the lower line run, as a share of the pocket's length below its top edge.

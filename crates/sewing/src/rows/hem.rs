@@ -9,7 +9,7 @@ use trade::Length;
 use super::Laid;
 use crate::context::Context;
 use crate::garment::{On, RowEnd};
-use crate::inset::Ground;
+use crate::inset_lines::Ground;
 
 /// The parts of the row in the order of sewing: on the front and on the back.
 pub(super) fn rows(context: &Context<'_>, offset: Length) -> Vec<Laid> {

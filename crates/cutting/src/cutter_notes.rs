@@ -9,11 +9,11 @@ use words::{Given, Said, key, say};
 use crate::band::BandCut;
 use crate::cut::{Cutter, INNER_APART};
 use crate::plan::cloth_key;
-use crate::retrue::{Leg, SeamBeforeWash, Settled};
 use crate::scale::AgainstSkew;
+use crate::seams_before_wash::{Leg, SeamBeforeWash, Settled};
 use crate::selvedge::ClothEdge;
 use crate::skew::{LegSide, MOST_TWIST, turns_towards, twist};
-use crate::thread::density_at_machine;
+use crate::stitches_after_wash::density_at_machine;
 
 impl Cutter<'_> {
     /// Pocketing and lining that are cut for the shell's shrinkage, and what that comes to.

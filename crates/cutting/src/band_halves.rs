@@ -6,7 +6,7 @@ use geometry::{Path, Point, Straight};
 use style::Construction;
 use trade::Length;
 
-use crate::lie::{EdgeLie, Lie};
+use crate::allowance_lie::{EdgeLie, Lie};
 use crate::piece::Part;
 
 /// The two halves of a band, each with the edges it has and a join at the centre back, pressed open.

@@ -9,7 +9,7 @@ use style::{Drawn, OWN_PIECES, OwnPieceName, PieceBlock, PieceFile, Size, Tag, o
 use trade::{Angle, Area, Length};
 
 use crate::edges::{GuessedEdge, edges, stated};
-use crate::half::opened;
+use crate::opened_half::opened;
 use crate::outline::{Outline, outline};
 use crate::sizes::{SizeName, sizes};
 use crate::{IntakeError, names};

@@ -11,9 +11,9 @@ use super::told::told;
 use crate::allowance::{Fell, allowances};
 use crate::construct::construct;
 use crate::context::mm;
-use crate::describe::{lies, widths};
 use crate::garment::{Garment, RowEnd};
 use crate::seam::facts;
+use crate::seam_words::{lies, widths};
 
 /// What is done to a seam: "fell".
 pub(super) fn phrase(seam: SeamId, does: Does) -> &'static str {
