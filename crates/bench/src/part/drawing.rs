@@ -9,9 +9,9 @@ use words::Words;
 
 use super::fit;
 use crate::field::Show;
-use crate::garment::{Mm, PLATES, Picture, written};
+use crate::garment::{Mm, Picture, written};
 use crate::route;
-use crate::see::{Layer, See};
+use crate::see::{Layer, OnPaper, See};
 
 pub(crate) fn render(picture: &Picture, show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     let say = show.say;
@@ -193,8 +193,8 @@ pub(crate) fn turn(say: &'static Words, name: &str, see: &See) -> Markup {
             label.plates { span.unseen { (say.drawing_plate()) }
                 select #plate data-see="plate" {
                     option value="" selected[whole] { (say.drawing_no_plate()) }
-                    @for (key, title) in PLATES {
-                        option value=(key) selected[see.plate.as_deref() == Some(*key)] { (title(say)) }
+                    @for plate in OnPaper::all() {
+                        option value=(plate.code()) selected[see.plate == Some(plate)] { (plate.words(say)) }
                     }
                 }
             }

@@ -8,10 +8,10 @@ use words::Words;
 
 use crate::consequence::reach;
 use crate::field::{Show, capital, swatch};
-use crate::garment::{Worked, YARN_PLATE};
+use crate::garment::Worked;
 use crate::route;
 use crate::said::{SLOTS, filled};
-use crate::see::{Panel, See};
+use crate::see::{OnPaper, Panel, See};
 
 /// How many times larger than it is a stitch is shown in the list.
 const ENLARGED: f64 = 3.0;
@@ -39,7 +39,7 @@ pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) ->
             .map(|density| density.show(System::Inch)),
     );
     let to = See {
-        plate: Some(YARN_PLATE.to_owned()),
+        plate: Some(OnPaper::YarnPlan),
         ..see.clone()
     };
     html! {
