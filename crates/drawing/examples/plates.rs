@@ -23,7 +23,10 @@ fn main() -> Result<(), Box<dyn Error>> {
     };
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
     for plate in plates(&garment) {
-        fs::write(folder.join(format!("{}.svg", plate.id.code())), svg(&plate.sheet))?;
+        fs::write(
+            folder.join(format!("{}.svg", plate.id.code())),
+            svg(&plate.sheet),
+        )?;
         println!("{} {} {}", plate.id.code(), plate.scale, plate.caption);
         for row in &plate.stitches {
             let whole = if row.whole { "" } else { " (in part)" };

@@ -73,7 +73,12 @@ fn sound(plate: &Plate, garment: &Garment) {
     );
     for drawn in &plate.stitches {
         let all = garment.rows[drawn.row].stitches();
-        assert_eq!(drawn.whole, drawn.drawn == all, "{}: {drawn:?}", plate.id.code());
+        assert_eq!(
+            drawn.whole,
+            drawn.drawn == all,
+            "{}: {drawn:?}",
+            plate.id.code()
+        );
     }
     for layer in &plate.sheet.layers {
         for mark in &layer.marks {

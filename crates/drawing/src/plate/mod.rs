@@ -19,9 +19,9 @@ mod flat_goods;
 mod fly;
 mod hem;
 mod hip;
-mod id;
 #[cfg(test)]
 mod hostile;
+mod id;
 mod labels;
 mod measure;
 mod notes;

@@ -186,7 +186,12 @@ fn stitches_on_a_plate_are_those_that_are_sewn() {
             let mut names: Vec<String> = Vec::new();
             for drawn in &plate.stitches {
                 let row = &garment.rows[drawn.row];
-                let here = format!("{name}: {} {} {}", plate.id.code(), row.seam.code(), row.number);
+                let here = format!(
+                    "{name}: {} {} {}",
+                    plate.id.code(),
+                    row.seam.code(),
+                    row.number
+                );
                 assert_eq!((&row.seam, row.number), (&drawn.seam, drawn.number));
                 if drawn.whole {
                     assert_eq!(drawn.drawn, row.stitches(), "{here}");
@@ -264,7 +269,11 @@ fn dimensions_say_what_the_style_says() {
             .map(|t| t.words.as_str())
             .collect();
         for word in words {
-            assert!(texts.contains(word), "{}: {word} not in {texts:?}", id.code());
+            assert!(
+                texts.contains(word),
+                "{}: {word} not in {texts:?}",
+                id.code()
+            );
         }
     };
     // Chart and style of the demo: coin 7.5 × 8.5 cm, foot 6 mm narrower, 9 mm pointed, 2.2 cm below
@@ -274,13 +283,19 @@ fn dimensions_say_what_the_style_says() {
         &["7.5 cm", "8.5 cm", "6.9 cm", "9 mm", "2.2 cm", "1.4 cm"],
     );
     says(PlateId::HipPocketMouth, &["mouth 10.5 cm", "mouth 7 cm"]);
-    says(PlateId::PocketBag, &["bag 27 cm", "bag 19.5 cm", "facing 8 cm"]);
+    says(
+        PlateId::PocketBag,
+        &["bag 27 cm", "bag 19.5 cm", "facing 8 cm"],
+    );
     // The rows of the demo's hems and of the seams that set its pockets, square from their edges.
     says(
         PlateId::PocketCorners,
         &["1.6 mm", "8 mm", "2 mm", "8.4 mm", "hidden rivet 6.5 mm"],
     );
-    says(PlateId::ExtraPocket, &["8.5 cm", "11 cm", "9 cm", "R 2.5 cm"]);
+    says(
+        PlateId::ExtraPocket,
+        &["8.5 cm", "11 cm", "9 cm", "R 2.5 cm"],
+    );
     says(
         PlateId::BackPocketRight,
         &[

@@ -9,9 +9,9 @@ use style::Size;
 
 use super::{garment_picture, garment_view};
 use crate::lettering::text_box;
-use crate::{PlateId, plate};
 use crate::samples::{ferryman, sewn, texts, words_stand_clear};
 use crate::sheet::{Shape, Sheet};
+use crate::{PlateId, plate};
 
 const VIEWS: [(View, Face); 4] = [
     (View::Front, Face::Outside),

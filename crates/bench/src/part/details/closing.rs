@@ -144,7 +144,11 @@ pub(super) fn band(details: &Details<'_>) -> Group {
         pieces: &["band"],
         seams: &[SeamId::Band],
         trims: Vec::new(),
-        plates: &[PlateId::WaistbandEnds, PlateId::WaistbandOutside, PlateId::WaistbandInside],
+        plates: &[
+            PlateId::WaistbandEnds,
+            PlateId::WaistbandOutside,
+            PlateId::WaistbandInside,
+        ],
         body: html! {
             div.cells {
                 (cell(say.details_closing_band_rows(), say.details_closing_band_rows_how(), &method.render()))
