@@ -16,7 +16,7 @@ use words::Words;
 
 use crate::grip::{self, Shown};
 use crate::marks::{self, Mark};
-use crate::see::{Layer, OnPaper, Panel, See};
+use crate::viewing::{Layer, OnPaper, Panel, Viewing};
 
 /// One size of a style, worked out, and what was asked about it since.
 pub(crate) struct Worked {
@@ -208,7 +208,7 @@ const BELOW: [(View, &[PieceId]); 2] = [
 ];
 
 /// Draws what is looked at: the plate, where the style has one of it, else the side and face.
-pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &See) -> Picture {
+pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &Viewing) -> Picture {
     if let Some(plate) = see.plate.and_then(|plate| on_paper(worked, plate)) {
         return plate;
     }
@@ -270,7 +270,7 @@ fn on_paper(worked: &Worked, plate: OnPaper) -> Option<Picture> {
 }
 
 /// The outlines of what lies below, where they are asked for.
-fn below(places: &Places<'_>, see: &See) -> Vec<Vec<Mm>> {
+fn below(places: &Places<'_>, see: &Viewing) -> Vec<Vec<Mm>> {
     if !see.shows(Layer::Below) || see.face == Face::Inside {
         return Vec::new();
     }
@@ -283,7 +283,7 @@ fn below(places: &Places<'_>, see: &See) -> Vec<Vec<Mm>> {
 }
 
 /// The measures that are taken on the side that is looked at, where they are asked for.
-fn tapes(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Tape> {
+fn tapes(garment: &Garment, places: &Places<'_>, see: &Viewing) -> Vec<Tape> {
     if !see.shows(Layer::Measures) {
         return Vec::new();
     }
@@ -314,7 +314,7 @@ fn tapes(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Tape> {
 }
 
 /// The pair with the numbers of its findings.
-fn with_findings(garment: &Garment, see: &See) -> Picture {
+fn with_findings(garment: &Garment, see: &Viewing) -> Picture {
     let (sheet, mut marks) = marks::marked_view(garment, see.view, see.face);
     let counts = |number: usize| {
         let finding = garment.findings.get(number - 1);

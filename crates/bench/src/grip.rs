@@ -12,10 +12,10 @@ use style::{Edit, SeamId, StyleDoc, known};
 use trade::{Length, System};
 use words::Words;
 
-use crate::field::Show;
 use crate::garment::{Mm, Worked};
-use crate::said::Saying;
-use crate::see::See;
+use crate::sentences::Saying;
+use crate::typed_fields::Fields;
+use crate::viewing::Viewing;
 
 /// How much a value is changed to see what moves, in millimetres: many times the solver's tolerance, and little on a
 /// garment.
@@ -437,7 +437,7 @@ impl Shown {
 }
 
 /// Everything that can be taken hold of in what is looked at.
-pub(crate) fn shown(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Shown> {
+pub(crate) fn shown(garment: &Garment, places: &Places<'_>, see: &Viewing) -> Vec<Shown> {
     all()
         .filter(|grip| grip.view == see.view && grip.face == see.face)
         .filter_map(|grip| {
@@ -577,7 +577,7 @@ struct Beside {
 }
 
 /// Takes hold of a grip. `None` where the style has no such thing, or none that can be drawn.
-pub(crate) fn hold(key: &str, worked: &Worked, show: &Show<'_>) -> Option<Held> {
+pub(crate) fn hold(key: &str, worked: &Worked, show: &Fields<'_>) -> Option<Held> {
     let grip = all().find(|grip| grip.key == key)?;
     let garment = &worked.garment;
     let lines = grip.lines(garment, &Places::of(garment, grip.view, grip.face)?)?;
@@ -599,7 +599,7 @@ impl Grip {
         field: &Field,
         garment: &Garment,
         (lines, at): (&Lines, Mm),
-        show: &Show<'_>,
+        show: &Fields<'_>,
     ) -> Option<HeldValue> {
         let say = show.say;
         let doc = &show.loaded.style;
@@ -641,7 +641,7 @@ impl Grip {
 }
 
 /// The unit the file has for a value, if it is one of those shown; else the usual one of those.
-fn unit(show: &Show<'_>, path: &str) -> &'static str {
+fn unit(show: &Fields<'_>, path: &str) -> &'static str {
     let written = show.written.get(path).unwrap_or_default().trim_end();
     match show.system {
         System::Inch => "in",

@@ -12,7 +12,7 @@ use axum::response::{IntoResponse, Response};
 use words::Words;
 
 use crate::page::trouble::page;
-use crate::said::Line;
+use crate::sentences::Line;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 

@@ -13,38 +13,38 @@
 //! port. No other web page can drive it: every page needs the key of the session, and the host and
 //! origin of every request are checked.
 
+mod addresses;
 mod answer;
 mod asset;
-mod changes;
-mod choice;
+mod change_log;
+mod change_outcome;
+mod chosen_fields;
 mod connections;
 mod consequence;
-mod field;
+mod file_words;
 mod fingerprint;
 mod garment;
 mod grip;
 mod guard;
 mod marks;
 mod opening;
-mod outcome;
 mod page;
 mod part;
 mod repair;
 mod request;
 mod room;
-mod route;
 mod router;
-mod said;
-mod see;
+mod sentences;
 mod serve;
 mod session;
 mod state;
 mod state_mark;
 mod trouble;
+mod typed_fields;
+mod version_time;
 mod versions;
-mod when;
+mod viewing;
 mod work;
-mod written;
 
 pub use router::{Address, addresses, router};
 pub use serve::{BenchError, Options, Running, USUAL_PORT, serve, start};

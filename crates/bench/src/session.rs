@@ -11,9 +11,9 @@ use style::{
 use trade::System;
 use words::Words;
 
+use crate::file_words::FileWords;
 use crate::garment::Worked;
 use crate::versions::{Shelf, sentences, summary};
-use crate::written::Written;
 
 /// How many worked-out garments are kept. One is a few hundred kilobytes; a maker flips between a few sizes.
 const KEPT_GARMENTS: NonZeroUsize = match NonZeroUsize::new(12) {
@@ -29,7 +29,7 @@ pub(crate) struct Session {
     marked: bool,
     /// The files of the collection and of the style as they were when `loaded` was read from them.
     files: Vec<Option<Vec<u8>>>,
-    written: Written,
+    written: FileWords,
     say: &'static Words,
     /// By revision and size.
     garments: LruCache<(String, Size), Arc<Worked>>,
@@ -83,7 +83,7 @@ impl Session {
         Self {
             // Unlike any folder, so that the first look at the disk reads everything.
             files: Vec::new(),
-            written: Written::of(&loaded.text),
+            written: FileWords::of(&loaded.text),
             since: loaded.clone(),
             marked: false,
             loaded,
@@ -102,7 +102,7 @@ impl Session {
         self.say
     }
 
-    pub(crate) fn written(&self) -> &Written {
+    pub(crate) fn written(&self) -> &FileWords {
         &self.written
     }
 
@@ -171,7 +171,7 @@ impl Session {
     pub(crate) fn take_over(&mut self, on_disk: Loaded) {
         self.loaded = on_disk;
         self.garments.clear();
-        self.written = Written::of(&self.loaded.text);
+        self.written = FileWords::of(&self.loaded.text);
     }
 
     /// Reads the style again after its file, or one of the collection's, was changed here.
@@ -303,7 +303,7 @@ impl Session {
             other => Refused::Failed(other.to_string()),
         })?;
         self.loaded = saved.loaded;
-        self.written = Written::of(&self.loaded.text);
+        self.written = FileWords::of(&self.loaded.text);
         Ok(())
     }
 

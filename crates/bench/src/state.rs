@@ -5,8 +5,8 @@ use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
-use crate::changes::{Changes, Steps};
-use crate::said::Line;
+use crate::change_log::{Changes, Steps};
+use crate::sentences::Line;
 use crate::session::Session;
 use crate::trouble::Trouble;
 use crate::work::Works;

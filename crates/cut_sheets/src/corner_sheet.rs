@@ -1,6 +1,7 @@
 //! One picture for each kind of corner: flat as it is cut, and beside it folded as it is sewn.
 
 use cutting::{Corner, CornerKind, CutPiece, CutSize, Lie};
+use geometry::tolerance::{ROUNDING, SAME_MM};
 use geometry::{Point, Rect, Vec2, left_of};
 use trade::Length;
 
@@ -139,7 +140,7 @@ fn told(layer: &mut Layer, shown: &Shown, at: Point) {
     let plain = |words: &str| words.replace('_', " ");
     let (before, after) = (plain(shown.corner.before), plain(shown.corner.after));
     let place = format!("{}, {before} and {after}", shown.piece.name());
-    let scale = if (shown.scale - 1.0).abs() < 1e-9 {
+    let scale = if (shown.scale - 1.0).abs() < ROUNDING {
         "true size".to_owned()
     } else {
         format!("{} times true size", shown.scale)
@@ -451,7 +452,7 @@ impl Fold {
     /// What lies beyond the fold, turned over it.
     fn over(self, outline: &[Point]) -> Vec<Point> {
         let beyond = self.side(outline, 1.0);
-        let has_width = beyond.iter().any(|p| self.beyond(*p) > 1e-6);
+        let has_width = beyond.iter().any(|p| self.beyond(*p) > SAME_MM);
         if !has_width {
             return Vec::new();
         }

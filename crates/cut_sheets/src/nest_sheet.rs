@@ -1,6 +1,7 @@
 //! All sizes of a piece on each other at one point: the base strong, the others thin, each labelled.
 
 use cutting::{CutPiece, CutSize, Nest, Nested};
+use geometry::tolerance::ROUNDING;
 use geometry::{Point, Rect, Vec2, bounds_of};
 use sewing::On;
 use style::{Size, Tag};
@@ -406,7 +407,7 @@ fn widest(sizes: &[Laid], bounds: Rect) -> Option<(Side, f64, Vec<f64>)> {
             // The least gap counts, and a little the whole spread where sizes coincide.
             let spread = order[order.len() - 1] - order[0];
             let apart = gaps.fold(f64::INFINITY, f64::min).min(spread) + 0.01 * spread;
-            if best.as_ref().is_none_or(|(b, ..)| apart > *b + 1e-9) {
+            if best.as_ref().is_none_or(|(b, ..)| apart > *b + ROUNDING) {
                 best = Some((apart, side, level, reaches));
             }
         }

@@ -5,8 +5,12 @@
 //! that folded it ends flush with what it lies on. [`CORNER_RULES`] is the whole table.
 
 use geometry::Point;
+use geometry::tolerance::ROUNDING;
 
-use crate::lie::{EdgeLie, Lie, rank};
+use crate::allowance_lie::{EdgeLie, Lie, rank};
+
+/// A corner turned by so much more than a right angle is still a right one.
+const A_HAIR_RAD: f64 = 1e-6;
 
 /// The four shapes of a corner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -169,7 +173,7 @@ pub(crate) fn decide(meeting: &Meeting<'_>, beside: impl Fn(bool) -> Option<bool
         first_is_before: true,
     };
     if meeting.turn.abs() < SLIGHT_RAD {
-        let same = (before.allowance - after.allowance).abs().to_mm() < 1e-9;
+        let same = (before.allowance - after.allowance).abs().to_mm() < ROUNDING;
         return whole(if same { &RUNS_ON } else { &CHANGES });
     }
     if meeting.turn < 0.0 {
@@ -204,7 +208,7 @@ pub(crate) fn decide(meeting: &Meeting<'_>, beside: impl Fn(bool) -> Option<bool
             _ => &ACROSS,
         },
         // A hair under square still counts as square.
-        Lie::Opened if meeting.turn <= std::f64::consts::FRAC_PI_2 + 1e-6 => &OPENED,
+        Lie::Opened if meeting.turn <= std::f64::consts::FRAC_PI_2 + A_HAIR_RAD => &OPENED,
         Lie::Opened => &OPENED_SHARP,
     };
     Decision {

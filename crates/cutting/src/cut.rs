@@ -1,22 +1,23 @@
 //! From a sewn garment to its cut pieces.
 
 use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
+use geometry::tolerance::SAME_MM;
 use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
 use style::{Ply, SeamId, Subject};
 use trade::{Length, Share};
-use words::Said;
+use words::{Said, key, say};
 
+use crate::allowance_lie::{EdgeLie, lies, side_of};
 use crate::band::{BandCase, BandConflict, BandCut, BandWay};
-use crate::halves;
+use crate::band_halves;
 use crate::label::{Named, label};
-use crate::lie::{EdgeLie, lies, side_of};
 use crate::marks::{SetOn, drills, hem_folds, line_of, notches, set_on};
 use crate::outline::{Ground, NoOutline, Outline, outline, sewn_lines};
 use crate::piece::{CutEdge, CutPiece, CutSize, Inner, Part};
 use crate::plan::{Plan, Washes, cloth_key};
-use crate::retrue::{Legs, SeamBeforeWash, walk};
 use crate::scale::{Follows, Scale, Shrinkage, points_of, scaled};
+use crate::seams_before_wash::{Legs, SeamBeforeWash, walk};
 use crate::selvedge::{cloth_edge, runs_along};
 
 /// A cloth sewn to shell before the wash is cut for the shell's shrinkage when the two differ by more
@@ -91,7 +92,9 @@ impl<'a> Cutter<'a> {
                 "cutting::shrinkage",
                 Severity::Error,
                 Subject::Cloth(cloth_key(garment, cloth).to_owned()),
-                format!("{why}; its pieces are given at their finished size"),
+                say::CuttingAsFinished {
+                    why: Said::from(&why),
+                },
             );
             cutter.findings.push(found);
         }
@@ -112,7 +115,7 @@ impl<'a> Cutter<'a> {
                 "cutting::shrinkage",
                 Severity::Error,
                 PieceId::Band,
-                why.to_string(),
+                Said::from(&why),
             );
             self.findings.push(found);
             self.band_cut = BandCut::Unstated;
@@ -127,7 +130,14 @@ impl<'a> Cutter<'a> {
         subject: impl Into<Subject>,
         message: impl Into<Said>,
     ) -> Finding {
-        Finding::new(code, severity, subject, message, "common practice").of_size(self.garment.size)
+        Finding::new(
+            code,
+            severity,
+            subject,
+            message,
+            key::SOURCE_COMMON_PRACTICE,
+        )
+        .of_size(self.garment.size)
     }
 
     fn scale(&self, piece: PieceId, on: On) -> Option<&Scale> {
@@ -194,17 +204,15 @@ impl<'a> Cutter<'a> {
         let conflict = case.is_conflict().then(|| case.conflict());
         if self.band_cut == BandCut::Unstated && conflict.is_some() {
             let found = conflict.as_ref().map(|c| {
-                let ways: Vec<String> = c.ways.iter().map(BandWay::as_help).collect();
+                let ways = c.ways.iter().map(BandWay::as_help);
+                let ways = ways.reduce(|first, next| say::JoinedOrElse { first, next }.into());
                 self.finding(
                     "cutting::band",
                     Severity::Error,
                     PieceId::Band,
-                    format!(
-                        "{}; no band is given until somebody says how it is cut",
-                        c.message()
-                    ),
+                    say::CuttingBandRefused { why: c.message() },
                 )
-                .help(ways.join("; or "))
+                .helped(ways)
             });
             self.findings.extend(found);
             return conflict;
@@ -217,7 +225,7 @@ impl<'a> Cutter<'a> {
             } else {
                 Severity::Warning
             };
-            let found = self.finding("cutting::band", severity, PieceId::Band, way.words.clone());
+            let found = self.finding("cutting::band", severity, PieceId::Band, way.said.clone());
             self.findings.push(found);
         }
         None
@@ -326,7 +334,7 @@ impl<'a> Cutter<'a> {
                 .band_case
                 .is_some_and(|case| case.way(self.band_cut).pieces == 2);
         let parts = if in_two {
-            halves::halves(&large, &lies)
+            band_halves::halves(&large, &lies)
         } else {
             vec![(Part::Whole, large, lies)]
         };
@@ -388,7 +396,7 @@ impl<'a> Cutter<'a> {
         let notches = notches(piece, &outline, allowance_of, |edge, at| {
             edge_on_cloth
                 .as_ref()
-                .is_some_and(|c| c.edge == edge && at.y <= c.to.y + 1e-6)
+                .is_some_and(|c| c.edge == edge && at.y <= c.to.y + SAME_MM)
         });
         let mut set: Vec<&SetOn> = Vec::new();
         for (pockets, side) in pockets.iter().zip([Ply::Left, Ply::Right]) {
@@ -469,20 +477,15 @@ impl<'a> Cutter<'a> {
 
     /// The cut line, or the next best one with a finding.
     fn outline_or_less(&mut self, made: Result<Outline, NoOutline>, piece: &Piece) -> Outline {
-        let (outline, severity, message) = match made {
+        let (outline, severity, message): (_, _, Said) = match made {
             Ok(outline) => return outline,
-            Err(NoOutline::Plain(outline)) => (
-                outline,
-                Severity::Warning,
-                "its corners cannot all be shaped as their seams ask; they are mitred instead"
-                    .to_owned(),
-            ),
+            Err(NoOutline::Plain(outline)) => {
+                (outline, Severity::Warning, key::CUTTING_MITRED.into())
+            }
             Err(NoOutline::Finished(outline, reason)) => (
                 outline,
                 Severity::Error,
-                format!(
-                    "no cut line can be drawn: {reason}; the finished outline is given instead"
-                ),
+                say::CuttingFinished { reason }.into(),
             ),
             Err(NoOutline::NoShape) => (
                 Outline {
@@ -492,12 +495,12 @@ impl<'a> Cutter<'a> {
                     corners: Vec::new(),
                 },
                 Severity::Error,
-                "it has no finite shape to cut".to_owned(),
+                key::CUTTING_NO_SHAPE.into(),
             ),
         };
         let found = self
             .finding("cutting::cut-line", severity, piece.id, message)
-            .help("check the measures and seams that shape this piece");
+            .help(key::CUTTING_LINE_HELP);
         self.findings.push(found);
         outline
     }

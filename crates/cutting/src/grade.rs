@@ -1,6 +1,7 @@
 //! All sizes of a piece in one picture, how its points move, and how the chart grows.
 
 use draft::PieceId;
+use geometry::tolerance::SAME_POINT;
 use geometry::{Point, Vec2};
 use sewing::On;
 use style::{Size, Sizes, StyleDoc};
@@ -263,7 +264,7 @@ pub fn increments(doc: &StyleDoc) -> Vec<Increment> {
                 let inches = to.waist.abs_diff(from.waist).to_inches()
                     + to.length.abs_diff(from.length).to_inches();
                 let per_inch = (b - a) / inches.max(1.0);
-                let same = |before: Length| (before - per_inch).abs() < Length::mm(1e-6);
+                let same = |before: Length| (before - per_inch).abs() < SAME_POINT;
                 out.push(Increment {
                     measure: measure.clone(),
                     from,

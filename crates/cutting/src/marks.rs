@@ -1,15 +1,16 @@
 //! Notches and drill holes.
 
 use draft::{Notch, Pattern, Piece, PieceId};
+use geometry::tolerance::SAME_MM;
 use geometry::{Affine, Path, Point, contains, unit};
 use sewing::{Fixing, FixingKind, On, placements};
 use trade::Length;
 
+use crate::allowance_lie::{EdgeLie, Lie};
 use crate::corner::SLIGHT_RAD;
-use crate::lie::{EdgeLie, Lie};
-use crate::line::{ends, nearest, outward, ray, starts};
 use crate::outline::Outline;
 use crate::piece::{CutNotch, Drill, DrillKind, NotchKind};
+use crate::polyline::{ends, nearest, outward, ray, starts};
 
 /// How deep a notch is cut (common practice: 3 to 4 mm), but never beyond half the allowance.
 pub const NOTCH_DEPTH: Length = Length::mm(4.0);
@@ -187,7 +188,7 @@ pub(crate) fn drills(
         for (k, at) in inside_corners(&pocket.edges).into_iter().enumerate() {
             // A pocket caught in a seam has its upper corners there: no mark is needed, and none
             // would be hidden.
-            if contains(sewn, at) && far_inside(sewn, at) >= DRILL_INSIDE.to_mm() - 1e-6 {
+            if contains(sewn, at) && far_inside(sewn, at) >= DRILL_INSIDE.to_mm() - SAME_MM {
                 out.push(Drill {
                     name: format!("{} corner {}", line_of(pocket.pocket), k + 1),
                     kind: DrillKind::PocketCorner,

@@ -2,13 +2,15 @@
 //! rule.
 
 use draft::{Pattern, Piece, PieceId};
-use geometry::{Point, is_simple, moved_left, offset_outline};
+use geometry::tolerance::SAME_MM;
+use geometry::{OffsetError, Point, is_simple, moved_left, offset_outline};
 use sewing::On;
 use trade::Length;
+use words::{Key, key};
 
+use crate::allowance_lie::EdgeLie;
 use crate::corner::Corner;
-use crate::lie::EdgeLie;
-use crate::line::{between, without_repeats};
+use crate::polyline::{between, without_repeats};
 use crate::selvedge::ClothEdge;
 use crate::shape::{Made, corner};
 
@@ -52,7 +54,7 @@ pub(crate) enum NoOutline {
     /// The corners cannot all be shaped; the plain mitred cut line is given instead.
     Plain(Outline),
     /// Not even that can be drawn; the finished outline is given instead.
-    Finished(Outline, String),
+    Finished(Outline, Key),
 }
 
 /// The points along each edge of a piece; `None` where it has no finite shape.
@@ -113,7 +115,7 @@ pub(crate) fn outline(ground: &Ground<'_>) -> Result<Outline, NoOutline> {
     if let Some(cloth) = ground.cloth_edge {
         cut = cloth.one_run(&cut);
     }
-    while cut.len() > 1 && (cut[0] - cut[cut.len() - 1]).hypot() < 1e-6 {
+    while cut.len() > 1 && (cut[0] - cut[cut.len() - 1]).hypot() < SAME_MM {
         cut.pop();
     }
     let made = Outline {
@@ -159,7 +161,10 @@ fn plain(ground: &Ground<'_>, made: Outline) -> NoOutline {
                     corners: Vec::new(),
                     ..made.clone()
                 },
-                reason.to_string(),
+                match reason {
+                    OffsetError::NoArea => key::CUTTING_NO_AREA,
+                    OffsetError::Crosses => key::CUTTING_CROSSES,
+                },
             )
         }
     }
@@ -185,7 +190,7 @@ pub(crate) fn moved_lines(ground: &Ground<'_>, sewn: &[Vec<Point>]) -> Vec<Vec<P
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::lie::Lie;
+    use crate::allowance_lie::Lie;
     use draft::{ClothUse, Cut, Edge, Spec};
     use geometry::{Path, area};
     use style::SeamId;

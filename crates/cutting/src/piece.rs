@@ -1,15 +1,16 @@
 //! The cut piece: the one type that lays, pattern files and drawings share.
 
 use draft::{ClothUse, InnerKind, PieceId};
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Point, Vec2, area};
 use sewing::On;
 use style::{Construction, SeamId, Size};
 use trade::{Area, Length};
 
+use crate::allowance_lie::Lie;
 use crate::band::BandCut;
 use crate::corner::Corner;
 use crate::label::Label;
-use crate::lie::Lie;
 use crate::scale::Scale;
 use crate::selvedge::ClothEdge;
 
@@ -276,7 +277,7 @@ impl CutPiece {
     pub fn warp(&self) -> Vec2 {
         let v = self.grain.1 - self.grain.0;
         let n = v.hypot();
-        if n > 1e-12 {
+        if n > NO_DIRECTION {
             v / n
         } else {
             Vec2::new(0.0, 1.0)
@@ -329,7 +330,7 @@ pub struct CutSize {
     /// Pieces that cannot be cut until somebody decides, with what there is to choose from.
     pub refused: Vec<crate::band::BandConflict>,
     /// Every seam walked before the wash.
-    pub walked: Vec<crate::retrue::SeamBeforeWash>,
+    pub walked: Vec<crate::seams_before_wash::SeamBeforeWash>,
     /// What was noticed, worst first.
     pub findings: Vec<draft::Finding>,
 }

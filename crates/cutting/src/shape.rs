@@ -4,15 +4,15 @@ use geometry::{Point, Straight, Vec2};
 use sewing::On;
 use trade::Length;
 
+use crate::allowance_lie::{EdgeLie, Lie, beside, side_of};
 use crate::corner::{
     ACROSS, ACROSS_MIRROR, BARE, CHANGES, CornerRule, FELLED, HEM, HEM_ON_EDGE, INWARD, Meeting,
     OPENED, RUNS_ON, SHARP, TOGETHER, decide,
 };
-use crate::lie::{EdgeLie, Lie, beside, side_of};
-use crate::line::{
+use crate::outline::{Ground, moved_lines, sewn_lines};
+use crate::polyline::{
     Crossing, between, crossings, ends, long, outward, reversed, starts, to_depth, without_repeats,
 };
-use crate::outline::{Ground, moved_lines, sewn_lines};
 
 /// A corner whose cut lines meet further away than this many allowances is cut off square (common
 /// practice: 2.5 to 3).

@@ -13,10 +13,14 @@
 
 use std::f64::consts::FRAC_PI_2;
 
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Path, Point, Vec2, angle_between, left_of};
 use trade::{Angle, Length};
 
 use crate::spec::Spec;
+
+/// How nearly a curve may leave along the way to where it goes, as the sine of the angle between.
+const LEAST_ACROSS: f64 = 1e-3;
 
 /// The front crotch curve runs into the straight centre front at this share of the seat level, so the
 /// seat is measured on the straight part.
@@ -433,7 +437,7 @@ fn front_handle(crotch: Point, out: Vec2, foot: Point, up: Vec2) -> f64 {
     let chord = foot - crotch;
     let height = foot.y - crotch.y;
     let room = out.cross(chord) - ABOVE * chord.hypot();
-    let most = room / out.cross(up).max(1e-3);
+    let most = room / out.cross(up).max(LEAST_ACROSS);
     (USUAL * height).min(most.max(LEAST * height))
 }
 
@@ -445,7 +449,7 @@ fn direction_from_vertical(angle: Angle) -> Vec2 {
 
 fn unit(v: Vec2) -> Vec2 {
     let n = v.hypot();
-    if n < 1e-12 {
+    if n < NO_DIRECTION {
         Vec2::new(1.0, 0.0)
     } else {
         v / n

@@ -162,6 +162,12 @@ impl Finding {
         }
     }
 
+    /// The same, with what would help, where that is known.
+    #[must_use]
+    pub fn helped(self, remedy: Option<Said>) -> Finding {
+        Finding { remedy, ..self }
+    }
+
     /// The same, with the change that is its remedy: a value of the style and what it becomes.
     #[must_use]
     pub fn curing(self, path: &str, value: &str) -> Finding {

@@ -2,6 +2,7 @@
 
 use geometry::Point;
 use trade::Length;
+use words::{Key, Said, key, say};
 
 use crate::block::{Block, PARAMETERS, Shape, build};
 use crate::measure::{Measurable, Measure, Panel, Run, extent_at, measure};
@@ -187,7 +188,7 @@ pub(crate) struct Fitted {
     /// Largest miss over all equations, in millimetres.
     pub worst_mm: f64,
     /// Why the shape cannot be sewn, if it cannot.
-    pub impossible: Option<&'static str>,
+    pub impossible: Option<Key>,
 }
 
 impl Fitted {
@@ -196,13 +197,13 @@ impl Fitted {
     }
 
     /// What would go wrong.
-    pub fn reason(&self) -> String {
+    pub fn reason(&self) -> Said {
         match self.impossible {
-            Some(reason) => reason.to_owned(),
-            None => format!(
-                "the closest pattern misses a measure by {:.1} cm",
-                self.worst_mm.min(9999.0).ceil() / 10.0
-            ),
+            Some(reason) => reason.into(),
+            None => {
+                let off = Length::mm(self.worst_mm.min(9999.0).ceil());
+                say::ConflictMisses { off: off.in_cm(1) }.into()
+            }
         }
     }
 }
@@ -278,7 +279,7 @@ fn fitted(spec: &Spec, solution: &Solution) -> Fitted {
 }
 
 /// The equations may close on a shape that no cloth can take. This names the worst reason.
-fn impossible(spec: &Spec, shape: &Shape, block: &Block) -> Option<&'static str> {
+fn impossible(spec: &Spec, shape: &Shape, block: &Block) -> Option<Key> {
     limits(spec, shape, block)
         .filter(|(over, _)| *over > 0.0)
         .max_by(|a, b| a.0.total_cmp(&b.0))
@@ -292,7 +293,7 @@ const BESIDE_MOUTH_MM: f64 = 12.0;
 
 /// What a shape that can be sewn stays within: how far each limit is crossed, in millimetres
 /// (negative inside it), and what that would mean.
-fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f64, &'static str)> {
+fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f64, Key)> {
     let hip_y = spec.seat_at.to_mm();
     let seat = spec.seat.to_mm();
     let waist_rise = shape.side_waist.1 - shape.front_waist_y;
@@ -300,14 +301,14 @@ fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f6
         let crossings = side.crossings_at_y(hip_y);
         crossings.iter().map(|p| p.x).fold(f64::MIN, f64::max)
     };
-    let narrow = "the crotch would have no width";
-    let wide = "the crotch would be far too wide";
-    let height = "the back crotch point would lie at the wrong height";
-    let low = "the waist would lie below the seat level";
-    let side_low = "the side seam would end below the seat level";
-    let steep = "the waist would climb or fall too steeply towards the side";
-    let thin = "the waist would have no width";
-    let big = "the waist would be wider than the seat";
+    let narrow = key::CONFLICT_CROTCH_NARROW;
+    let wide = key::CONFLICT_CROTCH_WIDE;
+    let height = key::CONFLICT_CROTCH_HEIGHT;
+    let low = key::CONFLICT_WAIST_LOW;
+    let side_low = key::CONFLICT_SIDE_LOW;
+    let steep = key::CONFLICT_WAIST_STEEP;
+    let thin = key::CONFLICT_WAIST_THIN;
+    let big = key::CONFLICT_WAIST_BIG;
     let mouth_foot = block
         .front_side
         .point_at(block.front_side.length() - spec.mouth_depth);
@@ -323,22 +324,19 @@ fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f6
         (shape.drop - 45.0, height),
         (hip_y + 15.0 - shape.front_waist_y, low),
         (15.0 - shape.seat_line, low),
-        (
-            shape.hem_y - (block.knee_y - 20.0),
-            "the hem would lie above the knee",
-        ),
+        (shape.hem_y - (block.knee_y - 20.0), key::CONFLICT_HEM_HIGH),
         (hip_y + 15.0 - shape.side_waist.1, side_low),
         (hip_y + 5.0 - shape.side_yoke.1, side_low),
         (
             shape.front_waist_y - centre_back,
-            "the waist would lie lower behind than in front",
+            key::CONFLICT_WAIST_TIPPED,
         ),
         (waist_rise - 90.0, steep),
         (-40.0 - waist_rise, steep),
         // 0.9 rad, on the scale of the parameter.
         (
             (shape.yoke_turn.abs() - 0.9) * 200.0,
-            "the yoke would turn too sharply",
+            key::CONFLICT_YOKE_TURNED,
         ),
         (spec.front_tilt.to_mm() + 40.0 - shape.side_waist.0, thin),
         (60.0 - shape.side_yoke.0, thin),
@@ -347,20 +345,17 @@ fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f6
         // What is laid out on the panels has to find room there.
         (
             (spec.fly_length - block.front_centre.length()).to_mm() + BELOW_FLY_MM,
-            "the fly would reach down to the inseam",
+            key::CONFLICT_FLY_LONG,
         ),
         (
             (spec.fly_width - front_waist).to_mm() + BESIDE_MOUTH_MM,
-            "the fly would be wider than the front",
+            key::CONFLICT_FLY_WIDE,
         ),
         (
             (spec.mouth_width - front_waist).to_mm() + BESIDE_MOUTH_MM,
-            "the pocket mouth would be wider than the front",
+            key::CONFLICT_MOUTH_WIDE,
         ),
-        (
-            hip_y - mouth_foot.y,
-            "the pocket mouth would reach below the seat level",
-        ),
+        (hip_y - mouth_foot.y, key::CONFLICT_MOUTH_DEEP),
     ]
     .into_iter()
 }

@@ -1,9 +1,13 @@
 //! The values of a style that shape its panels, each as something that can be moved to end a conflict.
 
-use style::{ChartEntry, Size, StyleDoc, known};
+use style::{ChartEntry, MeasureId, Size, StyleDoc, known};
 use trade::{Angle, Length};
+use words::{Figure, Key, Said, key, say};
 
 use crate::spec::Spec;
+
+/// A value this share of a step beyond a whole one is that one.
+const NEARLY_A_STEP: f64 = 1e-6;
 
 /// What of the style a knob turns.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,7 +29,7 @@ enum Kind {
 pub(crate) struct Knob {
     kind: Kind,
     pub path: String,
-    pub name: String,
+    pub name: Said,
     /// What the style says.
     pub asked: f64,
     /// What is usual, where that is known.
@@ -36,7 +40,7 @@ pub(crate) struct Knob {
 #[derive(Clone, Copy, Debug)]
 struct ShapeLength {
     key: &'static str,
-    name: &'static str,
+    name: Key,
     of: fn(&mut style::Shape) -> &mut Length,
     in_spec: fn(&mut Spec) -> &mut Length,
 }
@@ -71,7 +75,7 @@ const LEVELS: [&str; 3] = ["seat", "thigh", "knee"];
 
 const fn shape(
     key: &'static str,
-    name: &'static str,
+    name: Key,
     of: fn(&mut style::Shape) -> &mut Length,
     in_spec: fn(&mut Spec) -> &mut Length,
 ) -> ShapeLength {
@@ -86,55 +90,55 @@ const fn shape(
 const SHAPE: [ShapeLength; 9] = [
     shape(
         "seat_split",
-        "seat split",
+        key::CONFLICT_SEAT_SPLIT,
         |s| &mut s.seat_split,
         |s| &mut s.seat_split,
     ),
     shape(
         "thigh_split",
-        "thigh split",
+        key::CONFLICT_THIGH_SPLIT,
         |s| &mut s.thigh_split,
         |s| &mut s.thigh_split,
     ),
     shape(
         "knee_split",
-        "knee split",
+        key::CONFLICT_KNEE_SPLIT,
         |s| &mut s.knee_split,
         |s| &mut s.knee_split,
     ),
     shape(
         "hem_split",
-        "hem split",
+        key::CONFLICT_HEM_SPLIT,
         |s| &mut s.hem_split,
         |s| &mut s.hem_split,
     ),
     shape(
         "waist_split",
-        "waist split",
+        key::CONFLICT_WAIST_SPLIT,
         |s| &mut s.waist_split,
         |s| &mut s.waist_split,
     ),
     shape(
         "front_tilt",
-        "front tilt",
+        key::CONFLICT_FRONT_TILT,
         |s| &mut s.front_tilt,
         |s| &mut s.front_tilt,
     ),
     shape(
         "seat_dart",
-        "seat dart",
+        key::CONFLICT_SEAT_DART,
         |s| &mut s.seat_dart,
         |s| &mut s.seat_dart,
     ),
     shape(
         "inseam_stretch",
-        "inseam stretch",
+        key::CONFLICT_INSEAM_STRETCH,
         |s| &mut s.inseam_stretch,
         |s| &mut s.inseam_stretch,
     ),
     shape(
         "band_ease",
-        "band ease",
+        key::CONFLICT_BAND_EASE,
         |s| &mut s.band_ease,
         |s| &mut s.band_ease,
     ),
@@ -163,7 +167,7 @@ pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
         Some(Knob {
             kind: Kind::Level(key),
             path: format!("chart.{key}.at"),
-            name: format!("{} level", name(key)),
+            name: say::ConflictLevel { measure: name(key) }.into(),
             asked: doc.level(key)?.to_mm(),
             usual: known::measure(key)?.at.map(Length::to_mm),
         })
@@ -172,14 +176,14 @@ pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
     all.extend(SHAPE.into_iter().map(|length| Knob {
         kind: Kind::Shape(length),
         path: format!("shape.{}", length.key),
-        name: length.name.to_owned(),
+        name: length.name.into(),
         asked: (length.of)(&mut doc.shape.clone()).to_mm(),
         usual: Some((length.of)(&mut usual.clone()).to_mm()),
     }));
     all.push(Knob {
         kind: Kind::SeatAngle,
         path: "shape.seat_angle".to_owned(),
-        name: "seat angle".to_owned(),
+        name: key::CONFLICT_SEAT_ANGLE.into(),
         asked: doc.shape.seat_angle.to_deg(),
         usual: Some(usual.seat_angle.to_deg()),
     });
@@ -192,7 +196,7 @@ pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
             Some(Knob {
                 kind: Kind::Grade(key),
                 path: format!("chart.{key}.grade"),
-                name: format!("grade of the {}", name(key)),
+                name: say::ConflictGrade { measure: name(key) }.into(),
                 asked: grade.to_mm(),
                 usual: usual.map(Length::to_mm),
             })
@@ -202,13 +206,15 @@ pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
     all
 }
 
-/// A measure's name inside a sentence: "yoke height (side)".
-fn name(key: &str) -> String {
-    let measure = crate::measure::measure(key);
-    let name = measure.map_or(key, |m| m.name).to_lowercase();
-    match name.split_once(", ") {
-        Some((what, which)) => format!("{what} ({which})"),
-        None => name,
+/// A measure's name inside a sentence that has commas of its own: "yoke height (side)".
+fn name(key: &str) -> Said {
+    match MeasureId::of(key) {
+        None => key.into(),
+        Some(MeasureId::YokeCentre) => key::CONFLICT_YOKE_CENTRE.into(),
+        Some(MeasureId::YokeSide) => key::CONFLICT_YOKE_SIDE.into(),
+        Some(MeasureId::MouthWidth) => key::CONFLICT_MOUTH_WIDTH.into(),
+        Some(MeasureId::MouthDepth) => key::CONFLICT_MOUTH_DEPTH.into(),
+        Some(measure) => measure.within().into(),
     }
 }
 
@@ -326,19 +332,19 @@ impl Knob {
     pub fn rounded(&self, value: f64, up: bool) -> f64 {
         let steps = value / self.step();
         let whole = if up {
-            (steps - 1e-6).ceil()
+            (steps - NEARLY_A_STEP).ceil()
         } else {
-            (steps + 1e-6).floor()
+            (steps + NEARLY_A_STEP).floor()
         };
         whole * self.step()
     }
 
     /// For people.
-    pub fn shown(&self, value: f64) -> String {
+    pub fn shown(&self, value: f64) -> Figure {
         match self.kind {
-            Kind::SeatAngle => format!("{value:.1}°"),
-            Kind::Grade(_) => format!("{value:.1} mm"),
-            _ => format!("{:.1} cm", value / 10.0),
+            Kind::SeatAngle => Angle::deg(value).in_deg(1),
+            Kind::Grade(_) => Length::mm(value).in_mm(1),
+            _ => Length::mm(value).in_cm(1),
         }
     }
 
@@ -346,7 +352,7 @@ impl Knob {
     pub fn written(&self, value: f64) -> String {
         match self.kind {
             Kind::SeatAngle => format!("{value:.1} deg"),
-            _ => self.shown(value),
+            _ => self.shown(value).to_string(),
         }
     }
 }

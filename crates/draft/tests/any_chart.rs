@@ -107,7 +107,7 @@ proptest! {
                 }
             }
             // So near a chart that drafts, some change must put it right.
-            Some(conflict) => prop_assert!(!remedies(&chart.doc()).is_empty(), "{conflict}"),
+            Some(conflict) => prop_assert!(!remedies(&chart.doc()).is_empty(), "{conflict:?}"),
         }
     }
 

@@ -7,6 +7,7 @@ use common::{Chart, ferryman};
 use draft::{PieceId, Remedy, Severity, draft_style, findings, remedies};
 use style::{ChartEntry, StyleDoc};
 use trade::Length;
+use words::{Said, Words};
 
 const fn cm(value: f64) -> Length {
     Length::cm(value)
@@ -33,7 +34,11 @@ fn said(doc: &StyleDoc) -> (String, Vec<Remedy>) {
         let mended = way.applied(doc);
         for size in mended.sizes.all() {
             let drafted = draft_style(&mended, size);
-            assert!(drafted.conflict.is_none(), "{size}: {}", way.advice());
+            assert!(
+                drafted.conflict.is_none(),
+                "{size}: {}",
+                english(way.advice().unwrap())
+            );
             assert!(drafted.pattern.worst_measure() <= Length::mm(0.01));
         }
     }
@@ -41,7 +46,11 @@ fn said(doc: &StyleDoc) -> (String, Vec<Remedy>) {
         .sizes
         .all()
         .find_map(|size| draft_style(doc, size).conflict);
-    (failing.unwrap().with(&ways, None), ways)
+    (english(failing.unwrap().with(&ways, None)), ways)
+}
+
+fn english(said: Said) -> String {
+    Words::english().saying(&said)
 }
 
 /// The first way out changes this value of the style.

@@ -278,6 +278,65 @@ pub enum Trouble {
     #[error("{0}")]
     #[diagnostic(code("fellwork::not-put-back"))]
     NotPutBack(style::KeepError),
+    /// A change was not made, or not taken back.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::not-changed"))]
+    NotChanged(style::KeepError),
+    /// No collection where one is asked for.
+    #[error("{} is in no collection", path.display())]
+    #[diagnostic(
+        code("fellwork::no-collection"),
+        help("name the folder that has collection.toml, or a file in it")
+    )]
+    NoCollection {
+        /// What was named.
+        path: PathBuf,
+    },
+    /// A path without the value it becomes.
+    #[error("{path} has no value to become")]
+    #[diagnostic(
+        code("fellwork::no-value"),
+        help("write a path and its value, one after the other; --remove takes a value out")
+    )]
+    NoValue {
+        /// The path.
+        path: String,
+    },
+    /// Nothing to change.
+    #[error("nothing was said to be changed")]
+    #[diagnostic(
+        code("fellwork::nothing-set"),
+        help(
+            "write a path and its value, such as chart.thigh.value \"63 cm\"; see fellwork set --help"
+        )
+    )]
+    NothingSet,
+    /// What is no path of a file.
+    #[error("{path} is no path: {why}")]
+    #[diagnostic(
+        code("fellwork::no-path"),
+        help(
+            "sections have points between, members of a list a number from 0: seams.inseam.rows[0].density"
+        )
+    )]
+    NoPath {
+        /// What was written.
+        path: String,
+        /// Why it is none.
+        why: style::DocPathError,
+    },
+    /// A list or a section that is not JSON.
+    #[error("{value} begins like a list or a section and is none: {why}")]
+    #[diagnostic(
+        code("fellwork::no-json"),
+        help("write a list as JSON, such as [30, 32], and a section as {{ \"key\": \"value\" }}")
+    )]
+    NoJson {
+        /// What was written.
+        value: String,
+        /// What is wrong with it.
+        why: serde_json::Error,
+    },
     /// A file whose versions are not kept.
     #[error("{} is no file of a collection, so no versions of it are kept", file.display())]
     #[diagnostic(

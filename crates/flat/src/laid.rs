@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use draft::PieceId;
+use geometry::tolerance::{NO_LENGTH_MM, SAME_MM};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Garment, On, placements};
 use trade::Length;
@@ -147,8 +148,8 @@ impl LaidGarment {
     /// overlap under the left end, inside what the overlap covers of that end.
     pub fn covered(&self, p: Point) -> bool {
         match self.face {
-            Face::Outside => p.x > self.band_length + 1e-6,
-            Face::Inside => p.x < self.overlap - 1e-6,
+            Face::Outside => p.x > self.band_length + SAME_MM,
+            Face::Inside => p.x < self.overlap - SAME_MM,
         }
     }
 
@@ -204,7 +205,7 @@ impl LaidGarment {
             self.point(piece, at + along * step, hand),
         );
         match (a, b) {
-            (Some(a), Some(b)) if (b - a).hypot() > 1e-6 => (b - a) / (b - a).hypot(),
+            (Some(a), Some(b)) if (b - a).hypot() > SAME_MM => (b - a) / (b - a).hypot(),
             _ => along,
         }
     }
@@ -232,7 +233,7 @@ impl LaidGarment {
     fn set_patch(&self, seat: &Seat, p: Point) -> Point {
         let at = |x: f64| self.unfolded(seat.onto, seat.map * Point::new(x, 0.0));
         let (origin, beside) = (at(0.0), at(PATCH_BASE_MM));
-        let along = (beside - origin) / (beside - origin).hypot().max(1e-9);
+        let along = (beside - origin) / (beside - origin).hypot().max(NO_LENGTH_MM);
         // A placement turned over keeps its handedness.
         let flip = seat.map.determinant().signum();
         origin + along * p.x + geometry::left_of(along) * (p.y * flip)

@@ -1,6 +1,7 @@
 //! The yoke as a ruled strip, and where its points lie.
 
 use draft::Piece;
+use geometry::tolerance::ROUNDING;
 use geometry::{Path, Point, Straight};
 
 use crate::mapping::Flat;
@@ -65,7 +66,7 @@ impl YokeRules {
             }
         }
         let (a, b) = (off(low), off(high));
-        let f = if (a - b).abs() > 1e-9 {
+        let f = if (a - b).abs() > ROUNDING {
             a / (a - b)
         } else {
             0.0

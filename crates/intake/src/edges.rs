@@ -1,5 +1,6 @@
 //! Which edge of a piece is which, by where it lies and how long it is.
 
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Point, Vec2, polyline_length};
 use style::OwnPieceName;
 
@@ -189,7 +190,7 @@ impl Shape {
 
     /// How much longer an edge is than straight.
     fn bow(&self, k: usize) -> f64 {
-        self.length(k) / self.chord(k).hypot().max(1e-9)
+        self.length(k) / self.chord(k).hypot().max(NO_LENGTH_MM)
     }
 
     fn needs(&self, wanted: &[usize], what: &str) -> Result<(), String> {
@@ -395,7 +396,7 @@ fn facing(shape: &Shape) -> Found {
     let inner = (0..3)
         .max_by(|a, b| shape.bow(*a).total_cmp(&shape.bow(*b)))
         .unwrap_or(0);
-    let slope = |k: usize| shape.chord(k).y.abs() / shape.chord(k).hypot().max(1e-9);
+    let slope = |k: usize| shape.chord(k).y.abs() / shape.chord(k).hypot().max(NO_LENGTH_MM);
     // The outseam runs with the grain, the waist across it.
     let forward = slope(inner + 1) >= slope(inner + 2);
     let (a, b) = (inner, (inner + 1) % 3);

@@ -7,17 +7,17 @@
 //! out is left aside and said; it is never taken for something it may not be.
 
 mod edges;
-mod half;
 mod names;
+mod opened_half;
 mod outline;
-mod seen;
+mod seen_file;
 mod sizes;
 mod table;
 
 use thiserror::Error;
 
 pub use edges::GuessedEdge;
-pub use seen::{Asked, Corner, Look, SeenPiece, Side, look};
+pub use seen_file::{Asked, Corner, Look, SeenPiece, Side, look};
 pub use sizes::SizeName;
 pub use table::table;
 

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use style::{Drawn, OWN_PIECES, toml_text};
 use trade::Length;
 
-use crate::seen::{Look, SeenPiece};
+use crate::seen_file::{Look, SeenPiece};
 
 /// The text of `[pattern]` for the pieces that were made out. `file` is the file of pieces as the style names it;
 /// `drawn` holds where the pattern does not say it itself.

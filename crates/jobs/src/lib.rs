@@ -11,9 +11,9 @@
 mod asked;
 mod bring;
 mod error;
-mod find;
 mod lay_file;
 mod lay_job;
+mod lay_search;
 mod pack;
 mod patterns;
 mod plan;
@@ -22,9 +22,9 @@ mod printed;
 pub use asked::{can_be_cut, cloth_of, size_of, stem, system};
 pub use bring::{Brought, Meant, PatternSource, begin_with, bring_into, unclear};
 pub use error::JobError;
-pub use find::{Finder, Found, Kept, apart, kept_lay};
 pub use lay_file::{LaidOut, LayKind, lay_file};
 pub use lay_job::{LayJob, LayOrder};
+pub use lay_search::{Finder, Found, Kept, apart, kept_lay};
 pub use pack::{MadePack, PackOrder, PackStage, pack};
 pub use patterns::{MadePatterns, PatternKind, PatternOrder, PatternOutput, patterns};
 pub use plan::{

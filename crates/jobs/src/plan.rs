@@ -10,7 +10,7 @@ use trade::{System, counted};
 
 use crate::asked::{cloth_of, wanted};
 use crate::error::JobError;
-use crate::find::{Finder, Found, apart};
+use crate::lay_search::{Finder, Found, apart};
 
 /// One cloth of an order, planned.
 #[derive(Clone, Debug)]

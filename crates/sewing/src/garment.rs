@@ -2,6 +2,7 @@
 //! frames of the pieces.
 
 use draft::{Conflict, Finding, Pattern, PieceId};
+use geometry::tolerance::ROUNDING;
 use geometry::{Path, Point, Vec2};
 use style::{Collection, RowEnding, Seam, SeamId, Size, StyleDoc};
 use trade::{Colour, Length, StitchDensity, StitchType};
@@ -119,7 +120,7 @@ impl StitchRow {
         let pitches = self.length() / self.density.pitch();
         if pitches.is_finite() && pitches > 0.0 {
             // A whole number of pitches may miss its count by a rounding error.
-            (pitches + 1e-9).floor() as usize + 1
+            (pitches + ROUNDING).floor() as usize + 1
         } else {
             0
         }

@@ -12,18 +12,18 @@ mod bulk;
 mod check;
 mod construct;
 mod context;
-mod cut;
-mod describe;
 mod edges;
 mod fixings;
 mod garment;
-mod inset;
+mod grown_pieces;
+mod inset_lines;
 mod laps;
 mod make;
 mod placement;
 mod rows;
-mod run;
+mod run_findings;
 mod seam;
+mod seam_words;
 pub mod work;
 pub mod yarn;
 
@@ -36,7 +36,6 @@ pub use bulk::{
 };
 pub use check::{SEWING_RULES, SewingRule, sewing_findings};
 pub use construct::{CONSTRUCTS, Construct, Rule, class_of, construct, operation_of};
-pub use describe::{Described, describe};
 pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{
     CutPiece, Face, Finish, Fixing, FixingKind, Garment, InsideLap, On, Origin, RowEnd, RowYarn,
@@ -44,4 +43,5 @@ pub use garment::{
 };
 pub use make::{make, make_run};
 pub use placement::{Placed, placed, placements};
-pub use run::findings_of_run;
+pub use run_findings::findings_of_run;
+pub use seam_words::{Described, describe};

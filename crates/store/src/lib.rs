@@ -20,7 +20,7 @@ mod place;
 mod read;
 mod timeline;
 mod version;
-mod whole;
+mod whole_save;
 
 pub use error::StoreError;
 pub use file::{Look, Saved, VersionedFile};
@@ -32,4 +32,4 @@ pub use place::{COLLECTION_FILE, REVISIONS_FOLDER, collection_of, real};
 pub use read::{LARGEST_FILE, ReadError, read_bytes, read_text, unfit};
 pub use timeline::{Change, Direction, Stamp, Timeline};
 pub use version::{Revision, RevisionId, list_versions, read_version};
-pub use whole::{add_file, clear_unfinished_note, write_note};
+pub use whole_save::{add_file, clear_unfinished_note, write_note};

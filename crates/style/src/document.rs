@@ -5,10 +5,10 @@ use std::fmt;
 use indexmap::IndexMap;
 use serde::Serialize;
 
+use crate::band_and_hem::{Band, Hem};
 use crate::choices::choices;
 use crate::cutting::Cutting;
 use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape};
-use crate::making::{Band, Hem};
 use crate::muted::Muted;
 use crate::own::OwnPattern;
 use crate::seams::SeamSpec;

@@ -12,6 +12,7 @@
 //! [`save_beside`] puts it there. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
 //! the people who write them.
 
+mod band_and_hem;
 mod chart;
 mod choices;
 mod cloths_file;
@@ -28,11 +29,10 @@ mod edit;
 mod files;
 mod ids;
 pub mod known;
+mod last_sound;
 mod lays;
 mod load;
 mod load_order;
-mod making;
-mod mend;
 mod merge;
 mod muted;
 mod old_subjects;
@@ -53,11 +53,12 @@ mod save;
 mod seams;
 mod size;
 mod start;
-mod stated;
+mod stated_values;
 mod subject;
 mod tag;
-mod told;
+mod teller;
 
+pub use band_and_hem::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
 pub use chart::{Break, ChartEntry};
 pub use cloths_file::{add_cloth, cloths_of};
 pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
@@ -79,13 +80,12 @@ pub use files::{
     FileKind, KeepError, KeptFile, SHARED_FILES, kept_files, step, take_note, timeline,
 };
 pub use ids::{MeasureId, PieceId, SeamId};
+pub use last_sound::{Sound, last_sound};
 pub use lays::{KeptBounds, KeptLay, KeptPlace, LAYS_FOLDER, keep_lay, kept_lay};
 pub use load::{
     CLOTHS_FILE, Loaded, STYLE_FILE, TRIMS_FILE, YARNS_FILE, list_styles, load, load_collection,
 };
 pub use load_order::{ORDERS_FOLDER, is_order, list_orders, load_order};
-pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
-pub use mend::{Sound, last_sound};
 pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;
 pub use order::{
@@ -112,7 +112,7 @@ pub use start::{
     USUAL_LENGTHS, can_begin_in, copy_style, foresee, new_style, new_style_of_pattern,
     offered_waists, usual_grade, usual_measure, usual_waists, write_demo,
 };
-pub use stated::{
+pub use stated_values::{
     Stated, stated_by_cloth, stated_by_order, stated_by_style, stated_by_supplies, stated_by_trim,
     stated_by_yarn,
 };
@@ -123,4 +123,4 @@ pub use store::{
 };
 pub use subject::{PartId, Subject, Valued};
 pub use tag::{Tag, TagError};
-pub use told::{Teller, VersionRead};
+pub use teller::{Teller, VersionRead};

@@ -6,8 +6,8 @@ use indexmap::IndexMap;
 use trade::Length;
 
 use crate::SeamId;
+use crate::band_and_hem::RowEnding;
 use crate::known::{self, KnownSeam, Needed};
-use crate::making::RowEnding;
 use crate::read_collection::{all, allowed};
 use crate::reader::{Node, Table, Target, or_list, short};
 use crate::seams::{Construction, Lap, Ply, RowSpec, SeamSpec};

@@ -5,8 +5,8 @@ use std::fmt;
 use serde::{Serialize, Serializer};
 use trade::{Length, StitchDensity, StitchType};
 
+use crate::band_and_hem::RowEnding;
 use crate::choices::choices;
-use crate::making::RowEnding;
 use crate::{SeamId, StyleDoc, known};
 
 /// How the plies of a seam, hem or edge lie.

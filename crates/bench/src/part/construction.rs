@@ -8,16 +8,16 @@ use style::{Construction, Lap, RowEnding, RowSpec, Seam, SeamId};
 use trade::Length;
 use words::Words;
 
-use crate::choice::{self, Choice, Chosen, insert, remove, set, stitch, yarn};
-use crate::field::{Show, capital, problem_place, swatch};
+use crate::chosen_fields::{self, Choice, ChosenField, insert, remove, set, stitch, yarn};
 use crate::fingerprint::mark;
 use crate::part::drawing;
-use crate::see::{Panel, See};
+use crate::typed_fields::{Fields, capital, problem_place, swatch};
+use crate::viewing::{Panel, Viewing};
 
 /// The most rows a seam can have.
 const MOST_ROWS: usize = 8;
 
-pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Markup {
     let say = show.say;
     html! {
         section #construction aria-labelledby="construction-title" hidden[see.panel != Panel::Construction] {
@@ -32,9 +32,9 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
 }
 
 fn section(
-    show: &Show<'_>,
+    show: &Fields<'_>,
     garment: &Garment,
-    see: &See,
+    see: &Viewing,
     seam: &Seam,
     known: &KnownSeam,
 ) -> Markup {
@@ -64,7 +64,7 @@ fn section(
                     (add_row(say, seam.id, seam.rows.len(), last))
                 }
                 @if removable(show, known) {
-                    (choice::button(&[remove(&format!("seams.{}", seam.id.code()))], say.construction_remove(), Some(&say.construction_remove_label(known.id.title()))))
+                    (chosen_fields::button(&[remove(&format!("seams.{}", seam.id.code()))], say.construction_remove(), Some(&say.construction_remove_label(known.id.title()))))
                 }
             }
             (problem_place(&part))
@@ -101,7 +101,7 @@ fn drawn(say: &'static Words, garment: &Garment, seam: &Seam) -> Markup {
 }
 
 /// A seam's rows at a glance: "401 × 2" and the colours of their yarns.
-fn summary(show: &Show<'_>, rows: &[RowSpec]) -> Markup {
+fn summary(show: &Fields<'_>, rows: &[RowSpec]) -> Markup {
     html! {
         @for row in rows {
             span {
@@ -114,7 +114,7 @@ fn summary(show: &Show<'_>, rows: &[RowSpec]) -> Markup {
 
 fn construction(say: &'static Words, seam: &Seam, known: &KnownSeam) -> Markup {
     let choices = known.constructions.iter();
-    let chosen = Chosen {
+    let chosen = ChosenField {
         path: format!("seams.{}.construction", seam.id.code()),
         label: say.construction_how_label(capital(known.id.title())),
         choices: choices.map(|each| Choice::word(each.word())).collect(),
@@ -144,7 +144,7 @@ fn lap(say: &'static Words, seam: &Seam, known: &KnownSeam) -> Markup {
         over: usual.under,
         under: usual.over,
     };
-    let chosen = Chosen {
+    let chosen = ChosenField {
         path: format!("seams.{}.lap", seam.id.code()),
         label: say.construction_lap_label(capital(known.id.title())),
         choices: [usual, turned]
@@ -156,7 +156,7 @@ fn lap(say: &'static Words, seam: &Seam, known: &KnownSeam) -> Markup {
 }
 
 /// From which other seam the construction and the rows are taken, if from any.
-fn like(show: &Show<'_>, seam: &Seam, known: &KnownSeam) -> Markup {
+fn like(show: &Fields<'_>, seam: &Seam, known: &KnownSeam) -> Markup {
     let say = show.say;
     let seams = &show.loaded.style.seams;
     let path = |key: &str| format!("seams.{}.{key}", seam.id.code());
@@ -189,7 +189,7 @@ fn like(show: &Show<'_>, seam: &Seam, known: &KnownSeam) -> Markup {
         }
         choice
     });
-    let chosen = Chosen {
+    let chosen = ChosenField {
         path: path("like"),
         label: say.construction_like_label(capital(known.id.title())),
         choices: [itself].into_iter().chain(others).collect(),
@@ -199,7 +199,7 @@ fn like(show: &Show<'_>, seam: &Seam, known: &KnownSeam) -> Markup {
 }
 
 /// Whether a seam takes what it does not say from another, at whatever remove.
-fn follows(show: &Show<'_>, seam: SeamId, from: SeamId) -> bool {
+fn follows(show: &Fields<'_>, seam: SeamId, from: SeamId) -> bool {
     let seams = &show.loaded.style.seams;
     let mut next = seams.get(&seam).and_then(|spec| spec.like);
     // A chain of seams is at most as long as there are seams.
@@ -213,7 +213,7 @@ fn follows(show: &Show<'_>, seam: SeamId, from: SeamId) -> bool {
     false
 }
 
-fn stitch_row(show: &Show<'_>, id: SeamId, index: usize, row: &RowSpec, several: bool) -> Markup {
+fn stitch_row(show: &Fields<'_>, id: SeamId, index: usize, row: &RowSpec, several: bool) -> Markup {
     let say = show.say;
     let (seam, title) = (id.code(), id.title());
     let path = |key: &str| format!("seams.{seam}.rows[{index}].{key}");
@@ -268,7 +268,7 @@ fn stitch_row(show: &Show<'_>, id: SeamId, index: usize, row: &RowSpec, several:
             label.stitch { span { (say.construction_stitch()) } (stitch(say, path("stitch"), say.say(words::say::ConstructionStitchLabel { row: number, seam: &named }), row.stitch).render()) }
             label { span { (say.construction_density()) } (density.render()) }
             label { span { (say.construction_offset()) } (offset.render()) }
-            @if several { (choice::button(&[remove(&of)], "×", Some(&say.say(words::say::ConstructionRowRemove { row: number, seam: title })))) }
+            @if several { (chosen_fields::button(&[remove(&of)], "×", Some(&say.say(words::say::ConstructionRowRemove { row: number, seam: title })))) }
             label.needle { span { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } (say.construction_needle()) } (needle.render()) }
             label.under { span { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } (say.construction_under()) } (under.render()) }
             label.needle { span { (say.construction_begin()) } (ending(say, path("begin"), say.say(words::say::ConstructionBeginLabel { row: number, seam: &named }), row.begin)) }
@@ -281,7 +281,7 @@ fn stitch_row(show: &Show<'_>, id: SeamId, index: usize, row: &RowSpec, several:
 fn ending(say: &'static Words, path: String, label: String, stated: Option<RowEnding>) -> Markup {
     let words = RowEnding::WORDS.iter().map(|(word, _)| Choice::word(word));
     let usual = Choice::named("", say.construction_ending_usual());
-    Chosen {
+    ChosenField {
         path,
         label,
         choices: [usual].into_iter().chain(words).collect(),
@@ -291,7 +291,7 @@ fn ending(say: &'static Words, path: String, label: String, stated: Option<RowEn
 }
 
 /// The seam whose rows a seam shows: itself, or the one it is like.
-fn rows_of(show: &Show<'_>, seam: SeamId) -> SeamId {
+fn rows_of(show: &Fields<'_>, seam: SeamId) -> SeamId {
     let seams = &show.loaded.style.seams;
     let mut shown = seam;
     // A chain of seams is at most as long as there are seams.
@@ -316,7 +316,7 @@ fn add_row(say: &'static Words, seam: SeamId, count: usize, last: &RowSpec) -> M
         "under": last.under,
         "offset": last.offset.to_string(),
     });
-    choice::button(
+    chosen_fields::button(
         &[insert(&format!("seams.{}.rows[{count}]", seam.code()), row)],
         say.construction_row_add(),
         None,
@@ -324,7 +324,7 @@ fn add_row(say: &'static Words, seam: SeamId, count: usize, last: &RowSpec) -> M
 }
 
 /// Whether the style can be without the seam.
-fn removable(show: &Show<'_>, known: &KnownSeam) -> bool {
+fn removable(show: &Fields<'_>, known: &KnownSeam) -> bool {
     match known.needed {
         Needed::Always => false,
         Needed::WithExtraPocket => show.loaded.style.pockets.extra.is_none(),
@@ -333,7 +333,7 @@ fn removable(show: &Show<'_>, known: &KnownSeam) -> bool {
 }
 
 /// The seams a style may have and this one has not.
-fn add_seams(show: &Show<'_>) -> Markup {
+fn add_seams(show: &Fields<'_>) -> Markup {
     let say = show.say;
     let doc = &show.loaded.style;
     let missing = known::seams()
@@ -356,7 +356,7 @@ fn add_seams(show: &Show<'_>) -> Markup {
         div.adding {
             @for known in missing {
                 @if let Some(edit) = edit(&known) {
-                    (choice::button(&[edit], &say.construction_add(known.id.title()), Some(&say.construction_add_label(known.id.title()))))
+                    (chosen_fields::button(&[edit], &say.construction_add(known.id.title()), Some(&say.construction_add_label(known.id.title()))))
                 }
             }
         }

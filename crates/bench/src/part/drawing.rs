@@ -8,12 +8,17 @@ use style::{Collection, Seam};
 use words::Words;
 
 use super::fit;
-use crate::field::Show;
+use crate::addresses;
 use crate::garment::{Mm, Picture, written};
-use crate::route;
-use crate::see::{Layer, OnPaper, See};
+use crate::typed_fields::Fields;
+use crate::viewing::{Layer, OnPaper, Viewing};
 
-pub(crate) fn render(picture: &Picture, show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+pub(crate) fn render(
+    picture: &Picture,
+    show: &Fields<'_>,
+    garment: &Garment,
+    see: &Viewing,
+) -> Markup {
     let say = show.say;
     let collection = &garment.collection;
     let whole = see.plate.is_none();
@@ -68,7 +73,7 @@ fn grips(say: &'static Words, picture: &Picture) -> Markup {
 }
 
 /// The measures as the tape finds them, and a field for each beside the drawing.
-fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
+fn tapes(picture: &Picture, show: &Fields<'_>, garment: &Garment) -> Markup {
     let say = show.say;
     html! {
         svg.over.tapes viewBox=(picture.frame) aria-hidden="true" {
@@ -161,22 +166,22 @@ fn names(collection: &Collection) -> serde_json::Value {
 }
 
 /// The ways to turn the pair, and its layers.
-pub(crate) fn turn(say: &'static Words, name: &str, see: &See) -> Markup {
+pub(crate) fn turn(say: &'static Words, name: &str, see: &Viewing) -> Markup {
     // A side or a face that is chosen takes the place of a plate.
-    let pair = See {
+    let pair = Viewing {
         plate: None,
         ..see.clone()
     };
     let whole = see.plate.is_none();
     let side = |view: View, key: &'static str, words: &'static str| {
-        let to = See {
+        let to = Viewing {
             view,
             ..pair.clone()
         };
         (key, words, whole && see.view == view, to)
     };
     let face = |face: Face, key: &'static str, words: &'static str| {
-        let to = See {
+        let to = Viewing {
             face,
             ..pair.clone()
         };
@@ -203,7 +208,7 @@ pub(crate) fn turn(say: &'static Words, name: &str, see: &See) -> Markup {
                 div role="group" aria-label=(say.drawing_layers()) {
                     @for layer in Layer::ALL {
                         @let (key, words) = layer.said(say);
-                        a href=(route::style(name, &see.turning(layer))) data-swap role="switch" aria-checked=(if see.shows(layer) { "true" } else { "false" })
+                        a href=(addresses::style(name, &see.turning(layer))) data-swap role="switch" aria-checked=(if see.shows(layer) { "true" } else { "false" })
                             aria-keyshortcuts=(key) { (words) " " kbd { (key) } }
                     }
                 }
@@ -212,10 +217,10 @@ pub(crate) fn turn(say: &'static Words, name: &str, see: &See) -> Markup {
     }
 }
 
-fn ways(say: &'static Words, name: &str, ways: &[(&str, &str, bool, See)]) -> Markup {
+fn ways(say: &'static Words, name: &str, ways: &[(&str, &str, bool, Viewing)]) -> Markup {
     html! {
         @for (key, words, now, to) in ways {
-            a href=(route::style(name, to)) data-swap aria-current=[now.then_some("true")] aria-keyshortcuts=(key)
+            a href=(addresses::style(name, to)) data-swap aria-current=[now.then_some("true")] aria-keyshortcuts=(key)
                 title=(say.keys_key(key)) { (words) }
         }
     }

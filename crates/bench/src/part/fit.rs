@@ -8,9 +8,9 @@ use style::known::{self, Measure};
 use trade::Length;
 use words::Words;
 
-use crate::field::{Show, Typed, capital, problem_place};
-use crate::said::{SLOTS, Saying, filled};
-use crate::see::{Panel, See};
+use crate::sentences::{SLOTS, Saying, filled};
+use crate::typed_fields::{Fields, TypedField, capital, problem_place};
+use crate::viewing::{Panel, Viewing};
 
 /// Measures that belong together, and the parts of the drawing they say something about.
 struct Group {
@@ -76,7 +76,7 @@ const GROUPS: &[Group] = &[
 /// What the pattern may be off the chart before it is marked: the solver's own promise is a hundredth of a millimetre.
 const OFF: Length = Length::mm(0.05);
 
-pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Markup {
     let say = show.say;
     let sizes = &show.loaded.style.sizes;
     let taken = garment.pattern.measures();
@@ -109,7 +109,7 @@ pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
     }
 }
 
-fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Markup {
+fn row(show: &Fields<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Markup {
     let say = show.say;
     let (name, title) = (measure.name, capital(measure.title));
     let path = |key: &str| format!("chart.{name}.{key}");
@@ -150,11 +150,11 @@ fn row(show: &Show<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Ma
 }
 
 /// The field of a measure's value, by its name.
-pub(crate) fn value(show: &Show<'_>, name: &str) -> Option<Typed> {
+pub(crate) fn value(show: &Fields<'_>, name: &str) -> Option<TypedField> {
     known::measure(name).map(|measure| value_of(show, measure))
 }
 
-fn value_of(show: &Show<'_>, measure: &Measure) -> Typed {
+fn value_of(show: &Fields<'_>, measure: &Measure) -> TypedField {
     let say = show.say;
     let entry = show.loaded.style.chart.get(measure.name);
     let usual = measure.value.map_or(say.fit_drafted().to_owned(), |value| {
@@ -172,7 +172,7 @@ fn value_of(show: &Show<'_>, measure: &Measure) -> Typed {
 }
 
 /// The level a measure is taken at, for measures that have one.
-fn level(show: &Show<'_>, measure: &Measure) -> Markup {
+fn level(show: &Fields<'_>, measure: &Measure) -> Markup {
     let Some(usual) = measure.at else {
         return html! {};
     };
@@ -190,7 +190,7 @@ fn level(show: &Show<'_>, measure: &Measure) -> Markup {
 }
 
 /// Grades for length and above break sizes, where the file has them or the measure runs along the leg.
-fn further_grades(show: &Show<'_>, measure: &Measure) -> Markup {
+fn further_grades(show: &Fields<'_>, measure: &Measure) -> Markup {
     let say = show.say;
     let name = measure.name;
     let title = capital(measure.title);

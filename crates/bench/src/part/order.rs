@@ -8,8 +8,8 @@ use trade::{Length, System};
 use words::Words;
 
 use crate::consequence::reach;
-use crate::field::{Show, capital, swatch};
-use crate::see::{Panel, See};
+use crate::typed_fields::{Fields, capital, swatch};
+use crate::viewing::{Panel, Viewing};
 
 const STAGES: [Stage; 7] = [
     Stage::SmallParts,
@@ -21,7 +21,7 @@ const STAGES: [Stage; 7] = [
     Stage::Finish,
 ];
 
-pub(crate) fn render(show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Markup {
     let say = show.say;
     // Nothing is drawn up for a panel that nobody looks at.
     if see.panel != Panel::Order {
@@ -57,7 +57,7 @@ fn machines(order: &[Operation]) -> usize {
     seen.len()
 }
 
-fn one(show: &Show<'_>, order: &[Operation], operation: &Operation) -> Markup {
+fn one(show: &Fields<'_>, order: &[Operation], operation: &Operation) -> Markup {
     let say = show.say;
     let link = operation.parts.iter().find_map(|part| leads_to(part));
     html! {
@@ -111,7 +111,7 @@ fn leads_to(part: &str) -> Option<(&str, Panel)> {
     }
 }
 
-fn needle_line(show: &Show<'_>, needle: &Needle) -> Markup {
+fn needle_line(show: &Fields<'_>, needle: &Needle) -> Markup {
     let yarns = &show.collection().yarns;
     let name = |key: &str| {
         yarns

@@ -6,19 +6,19 @@ use sewing::yarn::{Ground, Group, GroupRow, Item, Role, order, plan};
 use trade::{Length, System};
 use words::Words;
 
+use crate::addresses;
 use crate::consequence::reach;
-use crate::field::{Show, capital, swatch};
 use crate::garment::Worked;
-use crate::route;
-use crate::said::{SLOTS, filled};
-use crate::see::{OnPaper, Panel, See};
+use crate::sentences::{SLOTS, filled};
+use crate::typed_fields::{Fields, capital, swatch};
+use crate::viewing::{OnPaper, Panel, Viewing};
 
 /// How many times larger than it is a stitch is shown in the list.
 const ENLARGED: f64 = 3.0;
 /// A strip of cloth in the list, in millimetres of the page.
 const STRIP: (f64, f64) = (30.0, 8.0);
 
-pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) -> Markup {
+pub(crate) fn render(show: &Fields<'_>, name: &str, worked: &Worked, see: &Viewing) -> Markup {
     let say = show.say;
     // Nothing is counted for a panel that nobody looks at.
     if see.panel != Panel::Yarn {
@@ -38,13 +38,13 @@ pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) ->
             .filter_map(|group| group.density)
             .map(|density| density.show(System::Inch)),
     );
-    let to = See {
+    let to = Viewing {
         plate: Some(OnPaper::YarnPlan),
         ..see.clone()
     };
     html! {
         section #yarn aria-labelledby="yarn-title" {
-            h2 #yarn-title { (say.yarn_title()) " " a.plate href=(route::style(name, &to)) data-swap { (say.yarn_plate()) } }
+            h2 #yarn-title { (say.yarn_title()) " " a.plate href=(addresses::style(name, &to)) data-swap { (say.yarn_plate()) } }
             p.lead { (say.say(words::say::YarnLead { colours, densities, enlarged: ENLARGED.to_string(), sizes })) }
             @for (role, title) in [(Role::Needle, say.yarn_needles()), (Role::Under, say.yarn_below())] {
                 h3 { (title) }
@@ -62,7 +62,7 @@ pub(crate) fn render(show: &Show<'_>, name: &str, worked: &Worked, see: &See) ->
     }
 }
 
-fn one(show: &Show<'_>, group: &Group) -> Markup {
+fn one(show: &Fields<'_>, group: &Group) -> Markup {
     let say = show.say;
     html! {
         li {
@@ -87,7 +87,7 @@ fn one(show: &Show<'_>, group: &Group) -> Markup {
 }
 
 /// How the yarn stands out on a cloth.
-fn contrast(show: &Show<'_>, ground: &Ground) -> String {
+fn contrast(show: &Fields<'_>, ground: &Ground) -> String {
     let say = show.say;
     let (cloth, difference) = (cloth(show, &ground.cloth), ground.difference);
     if ground.reverse {
@@ -105,7 +105,7 @@ fn contrast(show: &Show<'_>, ground: &Ground) -> String {
     }
 }
 
-fn cloth<'a>(show: &Show<'a>, key: &'a str) -> &'a str {
+fn cloth<'a>(show: &Fields<'a>, key: &'a str) -> &'a str {
     let cloth = show.collection().cloths.get(key);
     cloth.map_or(key, |cloth| cloth.name.as_str())
 }
@@ -152,7 +152,7 @@ fn linked(row: &GroupRow) -> Markup {
 }
 
 /// Yarn by yarn: a pair, and an order of so many pairs of the size shown.
-fn amounts(show: &Show<'_>, worked: &Worked, see: &See) -> Markup {
+fn amounts(show: &Fields<'_>, worked: &Worked, see: &Viewing) -> Markup {
     let say = show.say;
     let system = show.system;
     let consumption = worked.yarn();
@@ -227,7 +227,7 @@ fn whole(length: Length, system: System) -> String {
 }
 
 /// Seam by seam, with every figure explained.
-fn by_seam(show: &Show<'_>, worked: &Worked) -> Markup {
+fn by_seam(show: &Fields<'_>, worked: &Worked) -> Markup {
     let consumption = worked.yarn();
     html! {
         div.by-seam {
@@ -255,12 +255,12 @@ fn explained(item: &Item) -> Markup {
 }
 
 /// A seam's or a trim's name.
-fn name(show: &Show<'_>, of: &Origin) -> String {
+fn name(show: &Fields<'_>, of: &Origin) -> String {
     let trim = of.trim().and_then(|key| show.collection().trims.get(key));
     capital(trim.map_or(of.title(), |trim| trim.name.as_str()))
 }
 
-fn unstated(show: &Show<'_>, worked: &Worked) -> Markup {
+fn unstated(show: &Fields<'_>, worked: &Worked) -> Markup {
     let say = show.say;
     let consumption = worked.yarn();
     if consumption.unstated.is_empty() {

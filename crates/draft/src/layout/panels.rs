@@ -1,5 +1,6 @@
 //! Front, back and yoke.
 
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, left_of};
 use trade::Length;
 
@@ -133,7 +134,7 @@ fn extra_placement(spec: &Spec, block: &Block) -> Option<InnerLine> {
     let waist = block.front_waist.reversed();
     let from = waist.point_at(extra.from_centre);
     let to = waist.point_at(extra.from_centre + extra.width);
-    let along = (to - from) / (to - from).hypot().max(1e-9);
+    let along = (to - from) / (to - from).hypot().max(NO_LENGTH_MM);
     let middle = from.midpoint(to);
     Some(placement(
         "extra_pocket",
@@ -263,7 +264,7 @@ fn grain(crease: f64, block: &Block) -> (Point, Point) {
 pub(super) fn coin_placement(spec: &Spec, waist: &Path) -> InnerLine {
     let outer = waist.point_at(spec.coin_from_side);
     let inner = waist.point_at(spec.coin_from_side + spec.coin_width);
-    let along = (outer - inner) / (outer - inner).hypot().max(1e-9);
+    let along = (outer - inner) / (outer - inner).hypot().max(NO_LENGTH_MM);
     let below = -left_of(along);
     let middle = outer - along * (mm(spec.coin_width) / 2.0) + below * mm(spec.coin_below_band);
     placement(

@@ -2,6 +2,7 @@
 //!
 //! Each is drawn with its top edge on the x axis and its body below.
 
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, Vec2};
 use style::CoinShape;
 use trade::Length;
@@ -10,6 +11,9 @@ use super::free_outline::free_outline;
 use super::{at, edge, mm};
 use crate::piece::{ClothUse, Cut, Piece, PieceId};
 use crate::spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};
+
+/// A point that hangs down no further is none.
+const SHALLOWEST_MM: f64 = 1e-3;
 
 /// The most a coin pocket's foot is shaped, as a share of its depth: some of its sides is left.
 const MOST_DROP: f64 = 0.8;
@@ -45,7 +49,7 @@ pub(super) fn coin_outline(spec: &Spec) -> Path {
     // A shape without any drop is straight.
     let shape = match spec.coin_shape {
         CoinShape::Free => CoinShape::Free,
-        shape if drop > 1e-3 => shape,
+        shape if drop > SHALLOWEST_MM => shape,
         _ => CoinShape::Straight,
     };
     match shape {
@@ -63,7 +67,7 @@ pub(super) fn coin_outline(spec: &Spec) -> Path {
             // Never more than half the foot from either side.
             let cut = drop.min(foot * 0.9).max(0.0);
             let up = depth - cut;
-            let side = half + (foot - half) * up / depth.max(1e-9);
+            let side = half + (foot - half) * up / depth.max(NO_LENGTH_MM);
             let corner = foot - cut;
             sides(
                 p(-side, up),

@@ -7,9 +7,9 @@
 
 mod body;
 mod frame;
-mod inset;
 mod panel;
 mod pockets;
+mod sewn_line;
 #[cfg(test)]
 mod tests;
 

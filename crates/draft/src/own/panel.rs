@@ -4,7 +4,7 @@ use geometry::{Affine, Path, Point, area, smooth_through};
 use style::{Drawn, OwnOutline, OwnPattern, Place};
 use trade::Length;
 
-use super::inset::inset;
+use super::sewn_line::inset;
 
 /// A notch drawn on the cut line lies this far from the sewn line at most.
 const NOTCH_REACH: Length = Length::mm(45.0);

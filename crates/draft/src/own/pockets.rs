@@ -1,5 +1,6 @@
 //! Brought pockets: what the layout has to know of them, and their points.
 
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Affine, Path, PathSeg, Point};
 use style::{CoinShape, DrawnLine, DrawnStep, Spot};
 use trade::Length;
@@ -103,7 +104,7 @@ pub(super) fn mend_points(pieces: &mut [Piece], brought: &[PieceId]) {
             continue;
         };
         let along = outer - inner;
-        let along = along / along.hypot().max(1e-9);
+        let along = along / along.hypot().max(NO_LENGTH_MM);
         if let Some(line) = back.lines.iter_mut().find(|l| l.name == line) {
             line.path = outline.transformed(set_at(inner, along));
         }

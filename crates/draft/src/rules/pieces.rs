@@ -3,9 +3,10 @@
 use geometry::{area, is_simple};
 use style::PartId;
 use trade::Length;
+use words::{Said, key, say};
 
 use super::seams::notch;
-use super::{Broken, Case, beyond, fine};
+use super::{Broken, Case, beyond};
 use crate::measure::{Measurable, Run};
 use crate::pattern::Pattern;
 use crate::piece::{Piece, PieceId};
@@ -28,27 +29,27 @@ pub(super) fn outlines(case: &Case<'_>) -> Vec<Broken> {
 }
 
 fn outline(piece: &Piece) -> Option<Broken> {
-    let error = |message: String| Some(Broken::error(piece.id, message));
+    let error = |message: Said| Some(Broken::error(piece.id, message));
     for (k, edge) in piece.edges.iter().enumerate() {
         let next = &piece.edges[(k + 1) % piece.edges.len()];
         let gap = Length::mm((edge.path.end() - next.path.start()).hypot());
         if beyond(gap.to_mm(), CLOSED.to_mm()) {
-            return error(format!(
-                "the outline is open by {} between {} and {}",
-                fine(gap),
-                edge.name.replace('_', " "),
-                next.name.replace('_', " ")
-            ));
+            let open = say::FitOutlineOpen {
+                edge: edge.name.replace('_', " "),
+                gap: gap.in_cm(2),
+                next: next.name.replace('_', " "),
+            };
+            return error(open.into());
         }
     }
     let round: Length = piece.edges.iter().map(|e| e.path.length()).sum();
     // Fine enough to see a crossing, and bounded however large the piece.
     let polygon = piece.polygon((round / 1000.0).max(Length::mm(3.0)));
     if !is_simple(&polygon) {
-        return error("the outline crosses itself".to_owned());
+        return error(key::FIT_OUTLINE_CROSSES.into());
     }
     if area(&polygon).to_mm2() <= 0.0 {
-        return error("the outline runs the wrong way round".to_owned());
+        return error(key::FIT_OUTLINE_REVERSED.into());
     }
     None
 }
@@ -57,12 +58,7 @@ fn stray_notches(piece: &Piece) -> impl Iterator<Item = Broken> + '_ {
     piece.notches.iter().filter_map(|n| {
         let length = piece.edge(n.edge).map(geometry::Path::length);
         let on = length.is_some_and(|l| n.along >= -ON_EDGE && n.along <= l + ON_EDGE);
-        (!on).then(|| {
-            Broken::error(
-                piece.id,
-                format!("the notch “{}” does not lie on its edge", n.name),
-            )
-        })
+        (!on).then(|| Broken::error(piece.id, say::FitNotchStray { notch: n.name }))
     })
 }
 
@@ -129,20 +125,16 @@ fn pairs(p: &Pattern) -> Vec<(PartId, Option<Length>, Option<Length>)> {
 fn notch_pairs(pattern: &Pattern) -> impl Iterator<Item = Broken> {
     pairs(pattern).into_iter().filter_map(|(about, a, b)| {
         let (Some(a), Some(b)) = (a, b) else {
-            return Some(Broken::error(
-                about,
-                "a notch has no partner to meet".to_owned(),
-            ));
+            return Some(Broken::error(about, key::FIT_NOTCH_ALONE));
         };
         let apart = (a - b).abs();
         beyond(apart.to_mm(), NOTCH_APART.to_mm()).then(|| {
             Broken::error(
                 about,
-                format!(
-                    "the two notches lie {} apart; up to {} is usual",
-                    fine(apart),
-                    fine(NOTCH_APART)
-                ),
+                say::FitNotchesApart {
+                    apart: apart.in_cm(2),
+                    most: NOTCH_APART.in_cm(2),
+                },
             )
         })
     })

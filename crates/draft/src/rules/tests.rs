@@ -527,12 +527,12 @@ fn a_piece_the_style_lacks_breaks_no_rule_about_it() {
 
 #[test]
 fn every_rule_is_told_with_title_and_source() {
+    let english = words::Words::english();
     for rule in RULES {
         assert!(rule.code.starts_with("fit::"), "{}", rule.code);
-        assert!(
-            !rule.title.is_empty() && !rule.source.is_empty(),
-            "{}",
-            rule.code
-        );
+        for key in [rule.title, rule.source] {
+            assert!(!english.named(key).is_empty(), "{}", rule.code);
+            assert_ne!(english.named(key), key.name(), "{}", rule.code);
+        }
     }
 }

@@ -2,6 +2,7 @@
 //! place; above them the whole band.
 
 use draft::{ClothUse, PieceId};
+use geometry::tolerance::{NO_LENGTH_MM, ROUNDING};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
 use style::{BandMethod, SeamId};
@@ -16,6 +17,9 @@ use super::tone::{set_back, tone};
 use super::waistband::Measures;
 use super::words::{amount, row_words, system};
 use crate::palette::QUIET;
+
+/// Runs whose directions differ by no larger a sine are one straight run.
+const STRAIGHT_ON: f64 = 1e-6;
 
 /// Cloth of the left end and, beyond the overlap, of the right end; round both, and between them.
 const LEFT_MM: f64 = 52.0;
@@ -195,7 +199,7 @@ fn runs(row: &StitchRow) -> Vec<(Point, Point)> {
         match out.last_mut() {
             Some(last)
                 if (last.1 - last.0).cross(b - a).abs()
-                    <= 1e-6 * (last.1 - last.0).hypot() * (b - a).hypot()
+                    <= STRAIGHT_ON * (last.1 - last.0).hypot() * (b - a).hypot()
                     && (last.1 - last.0).dot(b - a) > 0.0 =>
             {
                 last.1 = b;
@@ -222,7 +226,7 @@ fn path_of(
         };
         let room = (b - a).hypot();
         let long = (ARROW_MM / figure.on_paper(Length::mm(1.0)).to_mm()).min(room * 0.7);
-        let along = (b - a) / room.max(1e-9);
+        let along = (b - a) / room.max(NO_LENGTH_MM);
         let middle = a.midpoint(b);
         // Only a row along the seam has the middle of the band to its left.
         let lower = count == 1 && a.y < figure.garment.pattern.spec.band_height.to_mm() / 2.0;
@@ -255,7 +259,7 @@ fn between(a: Point, b: Point, from: f64, to: f64) -> Option<(Point, Point)> {
     if x1 < from || x0 > to {
         return None;
     }
-    if (x1 - x0).abs() < 1e-9 {
+    if (x1 - x0).abs() < ROUNDING {
         return Some((a, b));
     }
     let at = |x: f64| a.lerp(b, ((x - a.x) / (b.x - a.x)).clamp(0.0, 1.0));

@@ -1,6 +1,7 @@
 //! The coin pocket on its facing: shape, place, hem, rows, rivets and tacks.
 
 use draft::{ClothUse, Piece, PieceId};
+use geometry::tolerance::SAME_MM;
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
 use style::{CoinShape, SeamId};
@@ -208,7 +209,7 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
         let bez = s.to_cubic();
         (bez.p0, bez.p3)
     });
-    for (a, b) in level.filter(|(a, b)| (a.y - b.y).abs() < 1e-6) {
+    for (a, b) in level.filter(|(a, b)| (a.y - b.y).abs() < SAME_MM) {
         if (b.x - a.x).abs() < (right.x - left.x).abs() - 0.1 {
             figure.dimension(Side::Below, at(a), at(b), "");
         }

@@ -16,6 +16,9 @@ use super::scale::PlateScale;
 use super::tone::set_back;
 use crate::palette::QUIET;
 
+/// Three points that span less are taken to lie on a straight line.
+const NO_AREA_MM2: f64 = 1e-6;
+
 /// Cloth shown round the pocket, millimetres on the cloth.
 const ROUND_MM: f64 = 12.0;
 /// Hatching of the belt, on the cloth; a band of absurd length is not hatched to its end.
@@ -235,5 +238,5 @@ fn corner(figure: &mut Figure<'_>, pocket: &Piece, map: Affine) {
 fn through(a: Point, b: Point, c: Point) -> Option<Length> {
     let twice = (b - a).cross(c - a).abs();
     let sides = (b - a).hypot() * (c - b).hypot() * (a - c).hypot();
-    (twice > 1e-6).then(|| Length::mm(sides / (2.0 * twice)))
+    (twice > NO_AREA_MM2).then(|| Length::mm(sides / (2.0 * twice)))
 }

@@ -6,6 +6,7 @@
 //! runs into the seam at its end.
 
 use draft::PieceId;
+use geometry::tolerance::{NO_DIRECTION, SAME_MM};
 use geometry::{Affine, BezPath, Point, Rect, left_of};
 use sewing::{Face, StitchRow};
 use style::SeamId;
@@ -76,7 +77,7 @@ impl Walk {
         match (k.checked_sub(1), self.points.get(k)) {
             (Some(before), Some(p)) => {
                 let (a, b) = (self.at[before], self.at[k]);
-                self.points[before].lerp(*p, (s - a) / (b - a).max(1e-12))
+                self.points[before].lerp(*p, (s - a) / (b - a).max(NO_DIRECTION))
             }
             (None, Some(p)) => *p,
             (_, None) => self.points.last().copied().unwrap_or(Point::ORIGIN),
@@ -84,8 +85,8 @@ impl Walk {
     }
 
     fn between(&self, from: f64, to: f64) -> Vec<Point> {
-        let first = self.at.partition_point(|a| *a <= from + 1e-6);
-        let end = self.at.partition_point(|a| *a < to - 1e-6);
+        let first = self.at.partition_point(|a| *a <= from + SAME_MM);
+        let end = self.at.partition_point(|a| *a < to - SAME_MM);
         let mut out = vec![self.point(from)];
         out.extend(self.points.get(first..end).into_iter().flatten());
         out.push(self.point(to));
@@ -122,7 +123,7 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
     let inside = |p: Point| {
         on.window.is_none_or(|w| {
             let p = on.map * p;
-            w.inflate(1e-6, 1e-6).contains(p)
+            w.inflate(SAME_MM, SAME_MM).contains(p)
         })
     };
     // The overedge beside a row ends at the cut edge.

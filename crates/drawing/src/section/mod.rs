@@ -10,12 +10,12 @@ mod check;
 mod cloth;
 mod fabrics;
 mod lie;
-mod look;
 mod measures;
 mod model;
 mod page;
 mod rows;
 mod scale;
+mod section_size;
 mod thread;
 mod words;
 
@@ -26,10 +26,10 @@ use trade::Length;
 
 use crate::lettering::text_width;
 use crate::sheet::Sheet;
-use look::{LIST_LINE, Look, PLATE, THUMBNAIL};
 pub use model::{End, RowOf, Section, SectionPly, SectionRow, SectionWidth};
 use page::Page;
 use scale::{Scale, cut, extent};
+use section_size::{LIST_LINE, Look, PLATE, THUMBNAIL};
 
 /// The section of a seam as data, its cloth drawn `thickened` times as thick as it is (1 is true;
 /// held between 0.2 and 2). `None` where the seam has no cloth to show.

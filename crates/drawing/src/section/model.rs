@@ -3,7 +3,7 @@
 //! The seam line is x = 0: the visible edge or fold. What lies at the distance of a row from it
 //! lies at negative x. y points to the outside of the garment.
 
-use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::tolerance::{NO_SQUARE_MM2, ROUNDING};
 use geometry::{Point, Straight, Vec2, polyline_length};
 use style::SeamId;
 use trade::{Colour, Length, StitchType};
@@ -69,7 +69,7 @@ impl SectionPly {
         let (mut best, mut found) = (f64::INFINITY, None);
         for (k, w) in line.windows(2).enumerate() {
             let at = Straight::between(w[0].0, w[1].0).nearest(from, NO_SQUARE_MM2);
-            if near(at) < best - 1e-9 {
+            if near(at) < best - ROUNDING {
                 (best, found) = (near(at), Some((k, at)));
             }
         }

@@ -5,9 +5,9 @@ use geometry::{BezPath, Point, Vec2, left_of};
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
-use super::look::Look;
 use super::model::{RowOf, Section, SectionRow, Wrap};
 use super::scale::Scale;
+use super::section_size::Look;
 use crate::palette::{INK, PAPER};
 use crate::sheet::{Layer, Stroke, open};
 

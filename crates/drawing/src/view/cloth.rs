@@ -2,6 +2,7 @@
 
 use draft::{Piece, PieceId};
 use flat::{Folds, Half, Hand, View};
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, Vec2};
 use sewing::{Face, Finish, InsideLap, On};
 use trade::{Colour, Length};
@@ -377,7 +378,7 @@ fn inward(points: &[Point], by: f64) -> Vec<Point> {
         .map(|k| {
             let (a, b) = (points[k.saturating_sub(1)], points[(k + 1).min(n - 1)]);
             let d = b - a;
-            let length = d.hypot().max(1e-9);
+            let length = d.hypot().max(NO_LENGTH_MM);
             points[k] + Vec2::new(-d.y, d.x) * (by / length)
         })
         .collect()

@@ -3,6 +3,7 @@
 use draft::PieceId;
 use flat::{Half, Hand, View};
 use geometry::Point;
+use geometry::tolerance::NO_LENGTH_MM;
 use sewing::{Face, RowYarn, StitchRow};
 use style::SeamId;
 use trade::stitch::FaceLook;
@@ -197,7 +198,7 @@ fn simplified(points: &[Point]) -> Vec<Point> {
         let length = along.hypot();
         let mut worst = (0.0, a);
         for (k, r) in points.iter().enumerate().take(b).skip(a + 1) {
-            let off = if length > 1e-9 {
+            let off = if length > NO_LENGTH_MM {
                 (along.cross(*r - p) / length).abs()
             } else {
                 (*r - p).hypot()

@@ -7,7 +7,7 @@ use trade::Length;
 
 use super::context::Context;
 use super::figures::drawn;
-use super::words::{joined, millimetres};
+use super::words::joined;
 use super::yarn::yarn_text;
 use crate::{PaperError, SeamBlock, StitchRowText};
 
@@ -117,6 +117,6 @@ fn place(context: &Context<'_>, seam: &Seam, index: usize, row: &RowSpec) -> Str
     if joins {
         format!("on the {from}")
     } else {
-        format!("{} from the {from}", millimetres(offset))
+        format!("{} from the {from}", offset.show_mm())
     }
 }

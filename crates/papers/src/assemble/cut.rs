@@ -8,6 +8,7 @@ use cutting::{CutPiece, CutSize, Follows, Plan, increments, movements};
 use geometry::Vec2;
 use style::{Loaded, Size};
 use trade::Length;
+use words::Words;
 
 use super::context::Context;
 use super::figures::{LEAST_ONE_TO, TURNED_MM, UPRIGHT_MM, at, drawn, fits, together};
@@ -85,7 +86,7 @@ fn note(context: &Context<'_>) -> String {
         .cut
         .refused
         .iter()
-        .map(cutting::BandConflict::message);
+        .map(|refused| Words::english().say(refused.message()));
     let refused: Vec<String> = refused
         .map(|why| format!(" The band is not cut yet: {why}."))
         .collect();

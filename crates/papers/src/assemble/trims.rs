@@ -5,7 +5,7 @@ use sewing::{Fixing, FixingKind, On};
 use style::{Label, LabelFold, Patch, Tanning, Trim, TrimKind};
 
 use super::context::Context;
-use super::words::{capital, joined, millimetres, swatch};
+use super::words::{capital, joined, swatch};
 use crate::MaterialRow;
 
 /// Buttons and rivets in the order in which they are met on the garment, then the zip.
@@ -202,16 +202,16 @@ fn reads(text: &str) -> String {
 }
 
 fn material_and_size(trim: &Trim) -> String {
-    let across = trim.diameter.map(|d| format!("{} across", millimetres(d)));
+    let across = trim.diameter.map(|d| format!("{} across", d.show_mm()));
     let flat = trim
         .width
         .zip(trim.height)
-        .map(|(w, h)| format!("{} × {}", millimetres(w), millimetres(h)));
-    let long = trim.length.map(|l| format!("{} long", millimetres(l)));
+        .map(|(w, h)| format!("{} × {}", w.show_mm(), h.show_mm()));
+    let long = trim.length.map(|l| format!("{} long", l.show_mm()));
     let size = across.or(flat).or(long).unwrap_or_default();
     let thick = trim
         .thickness
-        .map_or_else(String::new, |t| format!("{} thick", millimetres(t)));
+        .map_or_else(String::new, |t| format!("{} thick", t.show_mm()));
     let tanned = match (trim.kind, trim.tanning) {
         (_, Some(Tanning::Vegetable)) => "tanned with plant extracts",
         (_, Some(Tanning::Chrome)) => "tanned with chromium",

@@ -10,7 +10,7 @@ use words::Said;
 use crate::bulk::Crossing;
 use crate::context::Context;
 use crate::garment::{Fixing, StitchRow};
-use crate::inset::{Ground, points_along};
+use crate::inset_lines::{Ground, points_along};
 
 /// One sewn size, before its findings.
 pub(super) struct Case<'a> {

@@ -7,7 +7,7 @@ use trade::Length;
 
 use super::case::{Broken, Case, distance_to_line, place};
 use crate::context::mm;
-use crate::inset::points_along;
+use crate::inset_lines::points_along;
 
 /// Placed by hand, a pocket's edge may lie this far off (common practice: 1/8 inch).
 const PLACED: Length = Length::mm(3.2);
@@ -75,7 +75,7 @@ pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
         let pocket: &[Point] = &outline;
         let covered = |p: Point| contains(front.polygon(), p);
         let width = (to - from).hypot();
-        let side = (to - from) / width.max(1e-9);
+        let side = (to - from) / width.max(geometry::tolerance::NO_LENGTH_MM);
         // Square to its top edge, away from the band.
         let down = -geometry::left_of(side);
         let depth = case.context.pattern.spec.extra_pocket?.depth.to_mm();

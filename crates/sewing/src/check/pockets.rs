@@ -7,7 +7,7 @@ use trade::Length;
 
 use super::case::{Broken, Case, distance, farthest_outside, nearest_edge, place};
 use crate::context::mm;
-use crate::inset::points_along;
+use crate::inset_lines::points_along;
 
 /// Below this a pocket only touches the edge of what it is set on.
 const TOUCHES_MM: f64 = 0.5;

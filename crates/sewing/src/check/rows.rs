@@ -256,9 +256,9 @@ pub(super) fn under_yarn(case: &Case<'_>) -> Vec<Broken> {
         }
         // A hair of rounding is no difference.
         let share = under / needle;
-        let how = if share < 0.5 - 1e-9 {
+        let how = if share < 0.5 - geometry::tolerance::ROUNDING {
             "less than half as heavy as"
-        } else if share > 1.0 + 1e-9 {
+        } else if share > 1.0 + geometry::tolerance::ROUNDING {
             "heavier than"
         } else {
             return None;

@@ -8,7 +8,7 @@ use trade::Length;
 use super::case::{Broken, Case};
 use crate::allowance::allowances;
 use crate::context::mm;
-use crate::inset::points_along;
+use crate::inset_lines::points_along;
 use crate::laps::runs_to_selvedge;
 
 /// Least cloth that must be left between seam line and the cloth's edge for the allowance to lie

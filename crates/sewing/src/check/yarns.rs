@@ -6,8 +6,8 @@ use trade::yarn::{nearest_row, yarns_for};
 use trade::{ArealWeight, Length, YarnSize};
 
 use super::case::{Broken, Case};
-use crate::describe::sewn_on;
 use crate::seam::{Strain, facts};
+use crate::seam_words::sewn_on;
 
 /// Rows nearer than this are sewn in one pass, with needles of one size.
 const ONE_PASS: Length = Length::mm(12.7);

@@ -11,7 +11,7 @@ use trade::{Colour, Length};
 
 use crate::context::Context;
 use crate::garment::{Fixing, FixingKind, On, Origin};
-use crate::inset::Ground;
+use crate::inset_lines::Ground;
 
 /// From the end of the band to the eye of its buttonhole (1/2 inch: historical-tailoring.com,
 /// selvedge jeans).

@@ -3,6 +3,7 @@
 //! over.
 
 use draft::{Finding, Piece, PieceId, Severity, path_of};
+use geometry::tolerance::SAME_MM;
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
 use style::{BackPocket, Decoration, Drawing, RowSpec, SeamId};
 use trade::Length;
@@ -11,7 +12,7 @@ use super::Laid;
 use super::course::BACK_POCKET_SIDES;
 use crate::context::{Context, finding, with_remedy};
 use crate::garment::{On, RowEnd};
-use crate::inset::{Ground, points_along};
+use crate::inset_lines::{Ground, points_along};
 use crate::placement::back_pockets;
 
 /// Where the upper and the lower line run, as a share of the pocket's length below its top edge.
@@ -144,7 +145,7 @@ fn drawn(
             let (Some(from), Some(to)) = (part.first(), part.last()) else {
                 continue;
             };
-            let same = |a: &Point, b: &Point| (*a - *b).hypot() < 1e-6;
+            let same = |a: &Point, b: &Point| (*a - *b).hypot() < SAME_MM;
             let whole = same(from, first) && same(to, last);
             let end = |reached: bool| match (line.closed && whole, reached) {
                 (true, _) => RowEnd::Overlapped,

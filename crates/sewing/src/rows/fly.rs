@@ -8,7 +8,7 @@ use style::SeamId;
 use trade::Length;
 
 use crate::context::Context;
-use crate::inset::{Ground, extended, points_along};
+use crate::inset_lines::{Ground, extended, points_along};
 
 /// The line at `offset` from the fly edge, from the waist down into the foot: the outline of the
 /// facing, moved towards the fly edge by what the facing is wider.

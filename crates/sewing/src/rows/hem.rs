@@ -2,13 +2,14 @@
 
 use draft::PieceId;
 use geometry::Path;
+use geometry::tolerance::SAME_MM;
 use style::{HemEnds, HemJoin};
 use trade::Length;
 
 use super::Laid;
 use crate::context::Context;
 use crate::garment::{On, RowEnd};
-use crate::inset::Ground;
+use crate::inset_lines::Ground;
 
 /// The parts of the row in the order of sewing: on the front and on the back.
 pub(super) fn rows(context: &Context<'_>, offset: Length) -> Vec<Laid> {
@@ -61,6 +62,6 @@ fn from_inseam(context: &Context<'_>, piece: PieceId, offset: Length) -> Option<
     let line = Ground::of(piece)?.inset(&["hem"], offset)?;
     let inseam = piece.edge("inseam")?;
     let hem = piece.edge("hem")?;
-    let begins_there = (hem.start() - inseam.end()).hypot() < 1e-6;
+    let begins_there = (hem.start() - inseam.end()).hypot() < SAME_MM;
     Some(if begins_there { line } else { line.reversed() })
 }

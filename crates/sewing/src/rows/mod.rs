@@ -19,7 +19,7 @@ use trade::Length;
 
 use crate::context::{Context, finding, mm, with_remedy};
 use crate::garment::{On, RowEnd, StitchRow};
-use crate::inset::Ground;
+use crate::inset_lines::Ground;
 use course::{Course, courses};
 
 pub(crate) use band::{from_seam_line, v_point};

@@ -6,14 +6,14 @@ use trade::seam::{SeamOperation, operation as operation_named};
 use trade::{Confidence, Length, StitchType};
 
 use super::machine;
-use super::mind;
 use super::operation::{Needle, Operation, Stage, Work};
+use super::order_words;
 use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
 use super::plan::{After, Plan, not_stated, once_each, operation, pressed};
 use crate::construct::operation_of;
-use crate::describe::ends_of;
 use crate::garment::{Finish, InsideLap, StitchRow};
 use crate::seam::facts;
+use crate::seam_words::ends_of;
 use crate::yarn::{Sewn, Unstated, UnstatedKind, overedge_bite};
 
 /// Where and after what a seam is sewn.
@@ -129,7 +129,7 @@ impl Plan<'_> {
                 .iter()
                 .map(|n| n.sewn)
                 .fold(Length::ZERO, Length::max),
-            mind: mind::of_pass(self.garment, seam, pass, at.in_tube),
+            mind: order_words::of_pass(self.garment, seam, pass, at.in_tube),
             after: after.clone(),
             usual: usual.map(|operation| operation.key),
             source: usual.map_or(Confidence::CommonPractice, |operation| operation.confidence),
@@ -149,7 +149,7 @@ impl Plan<'_> {
 
     /// What the construction needs pressed before its last rows, or to be done.
     fn press(&mut self, seam: &Seam, more: bool, at: &At<'_>, after: After) -> After {
-        let Some((what, mind)) = mind::pressing(self.garment, seam, more, at.in_tube) else {
+        let Some((what, mind)) = order_words::pressing(self.garment, seam, more, at.in_tube) else {
             return after;
         };
         let key = format!("{}-press", stem(seam.id));
@@ -169,7 +169,11 @@ impl Plan<'_> {
             return after.clone();
         };
         let key = key_of(seam.id, does);
-        let name = format!("{}: {}", facts(seam.id).head(), mind::phrase(seam.id, does));
+        let name = format!(
+            "{}: {}",
+            facts(seam.id).head(),
+            order_words::phrase(seam.id, does)
+        );
         let usual = usual(seam, does);
         let what = match does {
             Does::Neatens => "overedge of the raw edges",
@@ -178,7 +182,7 @@ impl Plan<'_> {
         let raw = (does == Does::Neatens)
             .then(|| self.raw_beside_selvedge(seam.id))
             .flatten();
-        let mut mind = mind::of_unstated(self.garment, seam, does, at.in_tube);
+        let mut mind = order_words::of_unstated(self.garment, seam, does, at.in_tube);
         if raw.is_some() {
             mind.push("the cloth's own finished edge needs none".to_owned());
         }
@@ -328,7 +332,7 @@ fn key_of(seam: SeamId, does: Does) -> String {
 
 fn name_of(seam: &Seam, pass: &Pass) -> String {
     let subject = facts(seam.id).head();
-    let phrase = mind::phrase(seam.id, pass.does);
+    let phrase = order_words::phrase(seam.id, pass.does);
     let rows: Vec<String> = pass.rows.iter().map(usize::to_string).collect();
     match &rows[..] {
         _ if seam.rows.len() == 1 => format!("{subject}: {phrase}"),

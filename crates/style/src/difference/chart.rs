@@ -8,6 +8,9 @@ use super::names;
 use super::value::Value;
 use crate::{ChartEntry, StyleDoc};
 
+/// Lengths that differ by less say the same.
+const SAME: Length = Length::mm(1e-6);
+
 pub(super) fn chart(found: &mut Found, old: &StyleDoc, new: &StyleDoc) {
     for (name, entry) in &new.chart {
         let measure = names::measure(name);
@@ -49,7 +52,7 @@ impl Measure<'_> {
         } else {
             a.value_at(old.sizes.base, base)
         };
-        let moved = old.sizes.base != base && (before - b.value).abs() < Length::mm(1e-6);
+        let moved = old.sizes.base != base && (before - b.value).abs() < SAME;
         if !moved {
             let about = say::DifferenceMeasureValue {
                 measure: measure(),

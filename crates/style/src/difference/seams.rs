@@ -7,7 +7,7 @@ use super::found::Found;
 use super::middle::Middle;
 use super::value::Value;
 use crate::StyleDoc;
-use crate::making::RowEnding;
+use crate::band_and_hem::RowEnding;
 use crate::seams::{RowSpec, Seam};
 
 pub(super) fn seams(found: &mut Found, old: &StyleDoc, new: &StyleDoc) {

@@ -304,6 +304,26 @@ fn files_are_of_one_idea_each() {
     assert!(median < 250, "the median file has {median} lines");
 }
 
+/// Whether a line writes out a number such as a thousandth of a thousandth.
+fn has_small_number(line: &str) -> bool {
+    line.match_indices("e-").any(|(at, _)| {
+        let before = line[..at].chars().next_back();
+        let after = line[at + 2..].chars().next();
+        before.is_some_and(|c| c.is_ascii_digit()) && after.is_some_and(|c| c.is_ascii_digit())
+    })
+}
+
+#[test]
+fn small_numbers_have_names() {
+    // How near counts as the same is decided once, in geometry::tolerance, or said beside a name of the room's own.
+    for file in rust_files("src") {
+        let bare = file
+            .code()
+            .find(|line| has_small_number(line) && !line.contains("const "));
+        assert_eq!(bare, None, "{}", file.path);
+    }
+}
+
 #[test]
 fn every_room_opens_with_a_paragraph() {
     for (room, _) in ARROWS {

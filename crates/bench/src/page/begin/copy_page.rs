@@ -4,11 +4,11 @@ use maud::{Markup, html};
 use style::Loaded;
 use words::Words;
 
+use crate::addresses;
 use crate::page::begin::questions::free_name;
-use crate::page::layout::{self, Loads};
-use crate::route;
-use crate::said::{SLOTS, filled};
-use crate::see::See;
+use crate::page::layout::{self, PageAssets};
+use crate::sentences::{SLOTS, filled};
+use crate::viewing::Viewing;
 
 pub(super) fn render(
     say: &'static Words,
@@ -25,7 +25,7 @@ pub(super) fn render(
             }
         }
         main.beginning {
-            form data-send={ "/copy/" (route::encoded(folder)) } {
+            form data-send={ "/copy/" (addresses::encoded(folder)) } {
                 p.lead { (say.copy_lead()) }
                 section.group aria-labelledby="called" {
                     h2 #called { (say.begin_name_title()) }
@@ -41,12 +41,12 @@ pub(super) fn render(
             }
             aside.foreseen {
                 figure {
-                    img.drawn src=(route::picture(folder, &See::default(), loaded.revision.as_str())) alt=(say.copy_front(&identity.name));
+                    img.drawn src=(addresses::picture(folder, &Viewing::default(), loaded.revision.as_str())) alt=(say.copy_front(&identity.name));
                 }
             }
         }
     };
-    let loads = Loads {
+    let loads = PageAssets {
         styles: &["begin.css"],
         scripts: &["forms.js", "keys.js"],
     };

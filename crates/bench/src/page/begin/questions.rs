@@ -8,12 +8,12 @@ use style::{
 use trade::System;
 use words::Words;
 
-use crate::field::{capital, swatch};
-use crate::page::layout::{self, Loads};
-use crate::route::encoded;
+use crate::addresses::encoded;
+use crate::page::layout::{self, PageAssets};
+use crate::typed_fields::{capital, swatch};
 
 /// What the page is shown with: pictures that follow the answers, a form that is sent.
-const LOADS: Loads = Loads {
+const LOADS: PageAssets = PageAssets {
     styles: &["begin.css"],
     scripts: &["begin.js", "keys.js"],
 };

@@ -3,15 +3,15 @@
 use maud::{Markup, html};
 use words::Words;
 
+use crate::addresses;
 use crate::page::collection::gather::{Entry, Listed, Mistakes};
-use crate::page::layout::{self, Loads};
+use crate::page::layout::{self, PageAssets};
 use crate::page::repair::render::offer;
-use crate::route;
-use crate::said::{SLOTS, filled};
-use crate::see::See;
+use crate::sentences::{SLOTS, filled};
+use crate::viewing::Viewing;
 
 /// The page.
-pub(crate) fn render(say: &'static Words, listed: &Listed, see: &See) -> Markup {
+pub(crate) fn render(say: &'static Words, listed: &Listed, see: &Viewing) -> Markup {
     let (title, main) = match listed {
         Listed::Nothing => (say.collection_nothing_title(), nothing_yet(say)),
         Listed::Styles(collection, styles) => {
@@ -30,14 +30,14 @@ pub(crate) fn render(say: &'static Words, listed: &Listed, see: &See) -> Markup 
         }
         main.collection { (main) }
     };
-    let loads = Loads {
+    let loads = PageAssets {
         styles: &["begin.css"],
         scripts: &["forms.js", "keys.js"],
     };
     layout::page(say, title, loads, &body)
 }
 
-fn styles_of(say: &'static Words, styles: &[Entry], see: &See) -> Markup {
+fn styles_of(say: &'static Words, styles: &[Entry], see: &Viewing) -> Markup {
     html! {
         h2 { (say.collection_styles()) }
         @if styles.is_empty() {
@@ -93,20 +93,20 @@ fn nothing_yet(say: &'static Words) -> Markup {
     }
 }
 
-fn card(say: &'static Words, entry: &Entry, see: &See) -> Markup {
-    let url = route::style(&entry.folder, see);
+fn card(say: &'static Words, entry: &Entry, see: &Viewing) -> Markup {
+    let url = addresses::style(&entry.folder, see);
     match &entry.what {
         Ok(sound) => html! {
             li {
                 a href=(url) {
-                    img src=(route::picture(&entry.folder, &See::default(), &sound.revision))
+                    img src=(addresses::picture(&entry.folder, &Viewing::default(), &sound.revision))
                         alt=(say.collection_front(&sound.name)) width="220" height="340";
                     span.name { (sound.name) " " small { (sound.code) } }
                     span.about { (sound.about) }
                     @if !sound.summary.is_empty() { span.about { (sound.summary) } }
                     span.about { (sound.sizes) }
                 }
-                a.copy href={ "/copy/" (route::encoded(&entry.folder)) } aria-label=(say.collection_copy_of(&sound.name)) { (say.collection_copy()) }
+                a.copy href={ "/copy/" (addresses::encoded(&entry.folder)) } aria-label=(say.collection_copy_of(&sound.name)) { (say.collection_copy()) }
             }
         },
         Err(Mistakes { told, mends }) => html! {

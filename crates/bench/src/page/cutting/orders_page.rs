@@ -4,17 +4,17 @@ use maud::{Markup, html};
 use trade::System;
 use words::Words;
 
-use crate::page::cutting::lay::row;
-use crate::page::cutting::lay_words::pairs;
+use crate::page::cutting::lay_figures::pairs;
+use crate::page::cutting::lay_page::row;
 use crate::page::cutting::orders::{LaysOfCloth, Order, PlannedCloth};
-use crate::said::{SLOTS, filled};
-use crate::see::See;
+use crate::sentences::{SLOTS, filled};
+use crate::viewing::Viewing;
 
 pub(super) fn render(
     say: &'static Words,
     name: &str,
     orders: &Result<Vec<Order>, String>,
-    see: &See,
+    see: &Viewing,
     system: System,
 ) -> Markup {
     html! {

@@ -8,18 +8,18 @@ use style::Loaded;
 use trade::{Length, System};
 use words::Words;
 
+use crate::addresses::style_path;
 use crate::consequence::area;
 use crate::garment::written;
-use crate::page::cutting::lay::row;
+use crate::page::cutting::lay_page::row;
 use crate::page::cutting::pieces::Pieces;
-use crate::route::style_path;
-use crate::see::See;
+use crate::viewing::Viewing;
 
 pub(super) fn render(
     say: &'static Words,
     name: &str,
     loaded: &Loaded,
-    see: &See,
+    see: &Viewing,
     pieces: Pieces,
 ) -> Markup {
     let system = see.system(&loaded.collection);
@@ -38,7 +38,7 @@ pub(super) fn render(
                     }
                 }
             }
-            @for refused in &cut.refused { p.bad { (refused.message()) } }
+            @for refused in &cut.refused { p.bad { (say.say(refused.message())) } }
             @for (key, title) in cloths(say, loaded, &cut) { (list(say, &garment, &cut, (&key, &title), system)) }
             section aria-labelledby="sheets-title" {
                 h2 #sheets-title { (say.pieces_drawn(overview.one_to)) }

@@ -7,18 +7,18 @@ use style::Loaded;
 use trade::Length;
 use words::Words;
 
-use crate::field::capital;
+use crate::addresses;
 use crate::garment::written;
 use crate::page::history::address;
 use crate::page::history::compare::{Compared, Look, Side};
-use crate::page::layout::Loads;
-use crate::page::room;
-use crate::part::head::Head;
+use crate::page::layout::PageAssets;
+use crate::page::room_frame;
+use crate::part::page_head::Head;
 use crate::part::strip;
 use crate::room::Room;
-use crate::route;
-use crate::said::{SLOTS, filled};
-use crate::see::See;
+use crate::sentences::{SLOTS, filled};
+use crate::typed_fields::capital;
+use crate::viewing::Viewing;
 
 fn unread(say: &'static Words, side: &Side) -> Markup {
     html! {
@@ -50,7 +50,7 @@ impl Compared {
         say: &'static Words,
         name: &str,
         loaded: &Loaded,
-        see: &See,
+        see: &Viewing,
     ) -> Markup {
         let head = Head {
             say: say,
@@ -77,15 +77,15 @@ impl Compared {
                 }
             }
         };
-        let loads = Loads {
+        let loads = PageAssets {
             styles: &["history.css"],
             scripts: &["keys.js"],
         };
-        room::render(&head, loads, &main)
+        room_frame::render(&head, loads, &main)
     }
 
     /// What is compared, and how it is looked at.
-    fn form(&self, say: &'static Words, name: &str, see: &See) -> Markup {
+    fn form(&self, say: &'static Words, name: &str, see: &Viewing) -> Markup {
         let choose = |id: &str, words: &str, side: &Side| {
             html! {
                 label for={ "version-" (id) } { span { (words) }
@@ -95,7 +95,8 @@ impl Compared {
                 }
             }
         };
-        let to = |a: &str, b: &str, look: Look, see: &See| address::compare(name, a, b, look, see);
+        let to =
+            |a: &str, b: &str, look: Look, see: &Viewing| address::compare(name, a, b, look, see);
         let step = |key: &'static str, words: &'static str, number: Option<u32>| {
             html! {
                 @match number {
@@ -104,7 +105,7 @@ impl Compared {
                 }
             }
         };
-        let turned = |view: View, face: Face| See {
+        let turned = |view: View, face: Face| Viewing {
             view,
             face,
             ..see.clone()
@@ -112,9 +113,9 @@ impl Compared {
         let link = |key: &'static str, words: &'static str, is: bool, address: String| {
             html! { a href=(address) aria-current=[is.then_some("true")] aria-keyshortcuts=(key) title=(say.keys_key(key)) { (words) } }
         };
-        let here = |see: See| to(&self.a.key, &self.b.key, self.look, &see);
+        let here = |see: Viewing| to(&self.a.key, &self.b.key, self.look, &see);
         html! {
-            form.pairing method="get" action={ (route::style_path(name)) "/history/compare" } {
+            form.pairing method="get" action={ (addresses::style_path(name)) "/history/compare" } {
                 (choose("a", say.compare_version(), &self.a))
                 (choose("b", say.compare_with(), &self.b))
                 @if let Some(size) = self.size {
@@ -153,7 +154,7 @@ impl Compared {
         }
     }
 
-    fn drawings(&self, say: &'static Words, see: &See) -> Markup {
+    fn drawings(&self, say: &'static Words, see: &Viewing) -> Markup {
         let (Ok(a), Ok(b)) = (&self.a.worked, &self.b.worked) else {
             return html! { (unread(say, &self.a)) (unread(say, &self.b)) };
         };

@@ -7,7 +7,7 @@ use trade::Length;
 use words::Words;
 
 use super::group::{Details, Group};
-use crate::choice::{self, Chosen};
+use crate::chosen_fields::{self, ChosenField};
 
 const SIDES: [&str; 2] = ["left", "right"];
 
@@ -137,7 +137,7 @@ fn length(details: &Details<'_>, at: At, key: &str, label: &str, usual: Length) 
 
 fn lining(say: &'static Words, pockets: [&BackPocket; 2], at: At) -> Markup {
     let now = at.of(pockets).lining.word();
-    Chosen::of_words(
+    ChosenField::of_words(
         &at.path("lining"),
         &say.details_back_lining_field(at.said(say)),
         Lining::WORDS,
@@ -157,7 +157,7 @@ fn lining_cloth(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Mar
         ClothUse::Lining,
         Some(say.details_back_lining_cloth_usual()),
     );
-    choice::cloth(
+    chosen_fields::cloth(
         details.show.collection(),
         &at.path("lining_cloth"),
         &say.details_back_lining_cloth_field(at.said(say)),
@@ -169,7 +169,7 @@ fn lining_cloth(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Mar
 
 fn decoration(say: &'static Words, pockets: [&BackPocket; 2], at: At) -> Markup {
     let now = at.of(pockets).decoration.word();
-    Chosen::of_words(
+    ChosenField::of_words(
         &at.path("decoration"),
         &say.details_back_stitching_field(at.said(say)),
         Decoration::WORDS,
@@ -203,7 +203,7 @@ fn waves(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
 }
 
 fn mirror(say: &'static Words, pockets: [&BackPocket; 2], at: At) -> Markup {
-    choice::flag(
+    chosen_fields::flag(
         &at.path("mirror"),
         &say.details_back_mirror_field(at.said(say)),
         at.of(pockets).mirror,

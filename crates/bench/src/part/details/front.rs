@@ -7,13 +7,13 @@ use style::{CoinPocket, CoinShape, PocketBag, SeamId, Side};
 
 use super::art;
 use super::group::{Details, Group, cell, wide};
-use crate::choice::{self, Chosen, set};
+use crate::chosen_fields::{self, ChosenField, set};
 
 pub(super) fn coin(details: &Details<'_>) -> Group {
     let say = details.show.say;
     let coin = &details.show.loaded.style.pockets.coin;
     let usual = CoinPocket::default();
-    let side = Chosen::of_words(
+    let side = ChosenField::of_words(
         "pockets.coin.side",
         say.details_front_coin_side_field(),
         Side::WORDS,
@@ -64,7 +64,7 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
 /// The shapes as little outlines, each to be chosen.
 fn shapes(details: &Details<'_>, coin: &CoinPocket) -> Markup {
     let say = details.show.say;
-    let mut chosen = Chosen::of_words(
+    let mut chosen = ChosenField::of_words(
         "pockets.coin.shape",
         say.details_front_coin_shape_field(),
         CoinShape::WORDS,
@@ -154,12 +154,12 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
             Some(extra) => html! {
                 div.cells {
                     (cell(say.details_front_extra_side(), say.details_front_extra_side_how(),
-                        &Chosen::of_words("pockets.extra.side", say.details_front_extra_side_field(), Side::WORDS, extra.side.word()).render()))
+                        &ChosenField::of_words("pockets.extra.side", say.details_front_extra_side_field(), Side::WORDS, extra.side.word()).render()))
                     (details.needed_length("pockets.extra.width", say.details_front_extra_width(), say.details_front_extra_width_field(), say.details_front_extra_width_how(), extra.width))
                     (details.needed_length("pockets.extra.depth", say.details_front_extra_depth(), say.details_front_extra_depth_field(), say.details_front_extra_depth_how(), extra.depth))
                     (details.needed_length("pockets.extra.from_centre", say.details_front_extra_from_centre(), say.details_front_extra_from_centre_field(), say.details_front_extra_from_centre_how(), extra.from_centre))
                 }
-                (choice::button(&[choice::remove("pockets.extra")], say.details_front_extra_take_out(), Some(say.details_front_extra_take_out_label())))
+                (chosen_fields::button(&[chosen_fields::remove("pockets.extra")], say.details_front_extra_take_out(), Some(say.details_front_extra_take_out_label())))
             },
         },
     }
@@ -188,5 +188,5 @@ fn add_extra(details: &Details<'_>, coin: Side) -> Markup {
     });
     edits.push(set("pockets.extra", pocket));
     let words = say.details_front_extra_put_in(side.word());
-    choice::button(&edits, &words, Some(say.details_front_extra_put_in_label()))
+    chosen_fields::button(&edits, &words, Some(say.details_front_extra_put_in_label()))
 }

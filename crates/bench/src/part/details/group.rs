@@ -6,16 +6,16 @@ use sewing::Garment;
 use style::SeamId;
 use trade::Length;
 
-use crate::field::{Show, capital};
-use crate::see::See;
+use crate::typed_fields::{Fields, capital};
+use crate::viewing::Viewing;
 
 /// What the groups need to show themselves.
 pub(crate) struct Details<'a> {
-    pub(crate) show: Show<'a>,
+    pub(crate) show: Fields<'a>,
     /// The style's folder, as its address has it.
     pub(crate) name: &'a str,
     pub(crate) garment: &'a Garment,
-    pub(crate) see: &'a See,
+    pub(crate) see: &'a Viewing,
     /// The drawings in the style's folder that a detail can name.
     pub(crate) art: &'a [String],
 }

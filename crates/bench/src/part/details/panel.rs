@@ -6,11 +6,11 @@
 use drawing::PlateId;
 use maud::{Markup, html};
 
-use crate::field::{capital, problem_place};
+use crate::addresses;
 use crate::part::details::group::{Details, Group};
 use crate::part::details::{back, closing, front, hardware, identity, labels, shape};
-use crate::route;
-use crate::see::{OnPaper, Panel, See};
+use crate::typed_fields::{capital, problem_place};
+use crate::viewing::{OnPaper, Panel, Viewing};
 
 pub(crate) fn render(details: &Details<'_>) -> Markup {
     let say = details.show.say;
@@ -64,8 +64,8 @@ fn section(details: &Details<'_>, group: &Group) -> Markup {
                 (group.title)
                 @for plate in PlateId::ALL.into_iter().filter(|plate| group.plates.contains(plate)) {
                     @let title = plate.words(say);
-                    @let to = See { plate: Some(OnPaper::Detail(plate)), ..details.see.clone() };
-                    " " a.plate href=(route::style(details.name, &to)) data-swap aria-label=(say.details_plate_of(title)) {
+                    @let to = Viewing { plate: Some(OnPaper::Detail(plate)), ..details.see.clone() };
+                    " " a.plate href=(addresses::style(details.name, &to)) data-swap aria-label=(say.details_plate_of(title)) {
                         @if group.plates.len() > 1 { (capital(title)) } @else { (say.details_plate()) }
                     }
                 }

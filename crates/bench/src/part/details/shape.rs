@@ -4,7 +4,7 @@ use maud::html;
 use style::{OutseamLine, SeamId, Shape};
 
 use super::group::{Details, Group, cell};
-use crate::choice::Chosen;
+use crate::chosen_fields::ChosenField;
 
 pub(super) fn group(details: &Details<'_>) -> Group {
     let say = details.show.say;
@@ -13,7 +13,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
     let line = |key: &str, title: &str, label: &str, how: &str, usual| {
         details.length(&format!("shape.{key}"), title, label, how, usual)
     };
-    let outseam = Chosen::of_words(
+    let outseam = ChosenField::of_words(
         "shape.outseam",
         say.details_shape_outseam_field(),
         OutseamLine::WORDS,

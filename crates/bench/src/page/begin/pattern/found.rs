@@ -8,7 +8,7 @@ use style::{OWN_PIECES, PieceBlock};
 use trade::System;
 use words::Words;
 
-use crate::field::capital;
+use crate::typed_fields::capital;
 
 /// More pieces than a pair of jeans has are counted, not drawn.
 const MOST_DRAWN: usize = 40;
