@@ -277,7 +277,7 @@ pub(super) fn under_yarn(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn misplaced(case: &Case<'_>) -> Vec<Broken> {
     use Construction as C;
     each(case, |seam, row, about| {
-        let overedge = row.stitch.class_name().starts_with("class 500");
+        let overedge = row.stitch.is_overedge();
         let no_edge = matches!(
             seam.construction,
             C::LapFelled

@@ -86,10 +86,7 @@ pub(super) fn overedge(case: &Case<'_>) -> Vec<Broken> {
         let selvedge = draft::PieceId::ALL
             .into_iter()
             .any(|id| runs_to_selvedge(case.context, seam, id));
-        let stated = seam
-            .rows
-            .iter()
-            .any(|row| row.stitch.class_name().starts_with("class 500"));
+        let stated = seam.rows.iter().any(|row| row.stitch.is_overedge());
         let seen = facts(seam.id).joins_panels();
         (seen && finish == Finish::Overedged && !selvedge && !stated).then(|| {
             Broken::note(
