@@ -93,7 +93,10 @@ fn outline(piece: &Piece, allowances: &[(EdgeId, Length)]) -> Result<Vec<Point>,
             _ => runs.push((points, allowances[index].1)),
         }
     }
-    offset_outline(&runs).map_err(|e| e.to_string().into())
+    offset_outline(&runs).map_err(|error| {
+        let reason = error.to_string();
+        say::SewingGrownPiecesReason { reason }.into()
+    })
 }
 
 /// Whether an edge runs smoothly on from the one before it, so that both are one cut line. A corner

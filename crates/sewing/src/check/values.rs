@@ -38,7 +38,9 @@ pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
                 Broken::error(Subject::Value(stated.value), said)
                     .help(key::SEWING_VALUES_UNUSUAL_HELP_2)
             };
-            Some(broken.sourced(range.reason))
+            Some(broken.sourced(say::SewingValuesReason {
+                reason: range.reason,
+            }))
         })
         .collect()
 }

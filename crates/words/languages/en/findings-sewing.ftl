@@ -196,6 +196,7 @@ sewing-trims-fibre-label = no label is stated to tell the fibre content, which h
 
 ## Values
 
+sewing-values-reason = { $reason }
 sewing-values-unusual = it is { $amount }; { $from } to { $to } is usual
 sewing-values-tolerance-wide = it may be off by { $tolerance } either way and is { $value } itself
 sewing-values-unusual-help = check number and unit, or mute this with your reason
@@ -246,6 +247,7 @@ sewing-labels-laid-2 = write "band inside, centre back", "band inside, right of 
 
 ## Grown pieces
 
+sewing-grown-pieces-reason = { $reason }
 sewing-grown-pieces-grown = no cut line can be drawn: { $reason }; the finished outline is shown instead
 sewing-grown-pieces-grown-2 = check the measures and seams that shape this piece
 sewing-grown-pieces-outline = the piece has no finite shape
