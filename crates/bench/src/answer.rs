@@ -29,7 +29,7 @@ impl Fragment {
 /// Whether what was asked for was done. All of them travel as HTTP success: the bench did answer.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub(crate) enum Came {
+pub(crate) enum Verdict {
     /// It was done.
     #[default]
     Done,
@@ -47,7 +47,7 @@ pub(crate) enum Came {
 #[derive(Clone, Debug, Default, Serialize)]
 pub(crate) struct Answer {
     /// What came of it.
-    pub(crate) outcome: Came,
+    pub(crate) outcome: Verdict,
     /// The revision that the page shows from now on.
     pub(crate) revision: String,
     /// What tells this state of the files from another; see [`crate::state_mark`].

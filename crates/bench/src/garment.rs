@@ -4,20 +4,20 @@ use std::slice;
 use std::sync::OnceLock;
 
 use cutting::{CutPiece, CutSize, Plan};
-use draft::measure::{MEASURES, Measure};
+use draft::measure;
 use draft::{Finding, PieceId};
 use drawing::Sheet;
 use flat::{Places, View};
 use sewing::yarn::{Consumption, consumption};
 use sewing::{Face, Garment};
-use style::{Loaded, Size};
+use style::{Loaded, MeasureId, Size};
 use trade::{Area, Length, Mass};
 use words::Words;
 
 use crate::grip::{self, Shown};
 use crate::marks::{self, Mark};
-use crate::said::Saying;
-use crate::see::{Layer, Panel, See};
+use crate::sentences::Saying;
+use crate::viewing::{Layer, Panel, Viewing};
 
 /// One size of a style, worked out, and what was asked about it since.
 pub(crate) struct Worked {
@@ -158,7 +158,7 @@ pub(crate) type Mm = (f64, f64);
 
 /// A measure as it is taken on the drawing.
 pub(crate) struct Tape {
-    pub(crate) measure: &'static Measure,
+    pub(crate) measure: MeasureId,
     pub(crate) lines: Vec<Vec<Mm>>,
 }
 
@@ -237,7 +237,7 @@ pub(crate) const PLATES: &[(&str, Saying)] = &[
 pub(crate) const YARN_PLATE: &str = "yarn-plan";
 
 /// Draws what is looked at: the plate, where there is one of that name, else the side and face.
-pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &See) -> Picture {
+pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &Viewing) -> Picture {
     let asked = see.plate.as_deref();
     if let Some(plate) = asked.and_then(|key| plate(worked, key)) {
         return plate;
@@ -295,7 +295,7 @@ fn plate(worked: &Worked, key: &str) -> Option<Picture> {
 }
 
 /// The outlines of what lies below, where they are asked for.
-fn below(places: &Places<'_>, see: &See) -> Vec<Vec<Mm>> {
+fn below(places: &Places<'_>, see: &Viewing) -> Vec<Vec<Mm>> {
     if !see.shows(Layer::Below) || see.face == Face::Inside {
         return Vec::new();
     }
@@ -308,23 +308,23 @@ fn below(places: &Places<'_>, see: &See) -> Vec<Vec<Mm>> {
 }
 
 /// The measures that are taken on the side that is looked at, where they are asked for.
-fn tapes(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Tape> {
+fn tapes(garment: &Garment, places: &Places<'_>, see: &Viewing) -> Vec<Tape> {
     if !see.shows(Layer::Measures) {
         return Vec::new();
     }
     let other = Places::of(garment, other_side(see.view), see.face);
     // What is taken round a fold may lie on the other side than the one it is usually shown on.
-    let here = |measure: &Measure| {
-        let usual = match measure.shown {
-            draft::measure::Shown::Front => View::Front,
-            draft::measure::Shown::Back => View::Back,
+    let here = |measure: MeasureId| {
+        let usual = match measure::taking(measure).shown {
+            measure::Shown::Front => View::Front,
+            measure::Shown::Back => View::Back,
         };
         usual == see.view
             || other
                 .as_ref()
                 .is_none_or(|other| other.tape(measure).is_empty())
     };
-    let measures = MEASURES.iter().filter(|measure| here(measure));
+    let measures = MeasureId::ALL.into_iter().filter(|measure| here(*measure));
     measures
         .map(|measure| Tape {
             measure,
@@ -339,7 +339,7 @@ fn tapes(garment: &Garment, places: &Places<'_>, see: &See) -> Vec<Tape> {
 }
 
 /// The pair with the numbers of its findings.
-fn with_findings(garment: &Garment, see: &See) -> Picture {
+fn with_findings(garment: &Garment, see: &Viewing) -> Picture {
     let (sheet, mut marks) = marks::marked_view(garment, see.view, see.face);
     let counts = |number: usize| {
         let finding = garment.findings.get(number - 1);

@@ -12,7 +12,7 @@ use axum::response::{IntoResponse, Response};
 use words::Words;
 
 use crate::page::trouble::page;
-use crate::said::Line;
+use crate::sentences::Line;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 
@@ -148,9 +148,9 @@ fn admit(bench: &Bench, request: &Request) -> Result<Admitted, Trouble> {
         return Ok(Admitted::Open);
     }
     let query = request.uri().query().unwrap_or_default();
-    let key = query.split('&').find_map(|pair| pair.strip_prefix("key="));
-    match key {
-        Some(key) if same(key, bench.key()) => Ok(Admitted::WithKey),
+    let mut said = form_urlencoded::parse(query.as_bytes());
+    match said.find(|(name, _)| name == "key") {
+        Some((_, key)) if same(&key, bench.key()) => Ok(Admitted::WithKey),
         _ => Err(Trouble::refused(Words::refusal_key)),
     }
 }

@@ -12,39 +12,46 @@
 //! [`router`] is the whole bench as a function, for tests and tools; [`start`] puts it on a loopback
 //! port. No other web page can drive it: every page needs the key of the session, and the host and
 //! origin of every request are checked.
+//!
+//! ```
+//! let folder = tempfile::tempdir()?;
+//! let key = "k".repeat(32);
+//! let _answers: axum::Router = bench::router(bench::Bench::new(folder.path().to_owned(), key, 4680));
+//! # Ok::<(), std::io::Error>(())
+//! ```
 
+mod addresses;
 mod answer;
 mod asset;
-mod changes;
-mod choice;
+mod change_log;
+mod change_outcome;
+mod chosen_fields;
 mod connections;
 mod consequence;
-mod field;
+mod file_words;
 mod fingerprint;
 mod garment;
 mod grip;
 mod guard;
 mod marks;
 mod opening;
-mod outcome;
 mod page;
 mod part;
 mod repair;
 mod request;
 mod room;
-mod route;
 mod router;
-mod said;
-mod see;
+mod sentences;
 mod serve;
 mod session;
 mod state;
 mod state_mark;
 mod trouble;
+mod typed_fields;
+mod version_time;
 mod versions;
-mod when;
+mod viewing;
 mod work;
-mod written;
 
 pub use router::{Address, addresses, router};
 pub use serve::{BenchError, Options, Running, USUAL_PORT, serve, start};

@@ -5,7 +5,7 @@
 
 use draft::Severity;
 use drawing::{Shape, Sheet, View, garment_view};
-use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
+use sewing::{Face, Fixing, FixingKind, Garment, On, Origin, placed};
 use trade::{Colour, Length};
 
 /// What the places are called while they are drawn; no trim of a collection has a colon in its name.
@@ -44,7 +44,7 @@ pub(crate) fn marked_view(garment: &Garment, view: View, face: Face) -> (Sheet, 
             outside: true,
             inside: true,
             colour: Colour::BLACK,
-            from: format!("{NAME}{}", index + 1),
+            from: Origin::Trim(format!("{NAME}{}", index + 1)),
             ..like.clone()
         });
     }

@@ -19,11 +19,10 @@ impl Opening {
 
     /// The key, for the first who says the word.
     fn taken(&self, query: &str) -> Option<&str> {
-        let said = query
-            .split('&')
-            .find_map(|pair| pair.strip_prefix("once="))?;
+        let mut said = form_urlencoded::parse(query.as_bytes());
+        let (_, said) = said.find(|(name, _)| name == "once")?;
         let mut word = self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        word.take_if(|word| word == said)?;
+        word.take_if(|word| *word == said)?;
         Some(&self.1)
     }
 }

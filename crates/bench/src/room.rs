@@ -5,8 +5,8 @@
 
 use words::Words;
 
-use crate::route;
-use crate::see::{Panel, See};
+use crate::addresses;
+use crate::viewing::{Panel, Viewing};
 
 /// One room of a style.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,16 +81,16 @@ impl Room {
     }
 
     /// Its address for a style, seen as it is seen now.
-    pub(crate) fn url(self, name: &str, see: &See) -> String {
+    pub(crate) fn url(self, name: &str, see: &Viewing) -> String {
         match self.panels().first() {
-            None => route::room(name, self.word(), see),
+            None => addresses::room(name, self.word(), see),
             Some(panel) => {
-                let to = See {
+                let to = Viewing {
                     panel: *panel,
                     part: None,
                     ..see.clone()
                 };
-                route::style(name, &to)
+                addresses::style(name, &to)
             }
         }
     }

@@ -8,7 +8,7 @@ use words::Words;
 
 use crate::request::Route;
 use crate::request::limits::LARGEST_BODY;
-use crate::said::Line;
+use crate::sentences::Line;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 use crate::{asset, guard, page};
@@ -39,7 +39,7 @@ fn table() -> Vec<Route> {
         page::collection::routes::routes(),
         page::style::routes::routes(),
         page::style::cloths::routes(),
-        page::art::routes(),
+        page::drawing_brought::routes(),
         page::begin::routes::routes(),
         page::begin::picture::routes(),
         page::begin::copy::routes(),

@@ -1,20 +1,25 @@
 //! A style being worked on: its text and what was last worked out. What it was before is in its history.
 
+use std::num::NonZeroUsize;
 use std::path::Path;
 use std::sync::Arc;
 
+use lru::LruCache;
 use style::{
     ArtPath, Clash, Edit, Loaded, Merged, Report, SaveError, Saved, Size, VersionedFile, Way,
 };
 use trade::System;
 use words::Words;
 
+use crate::file_words::FileWords;
 use crate::garment::Worked;
 use crate::versions::{Shelf, sentences, summary};
-use crate::written::Written;
 
 /// How many worked-out garments are kept. One is a few hundred kilobytes; a maker flips between a few sizes.
-const KEPT_GARMENTS: usize = 12;
+const KEPT_GARMENTS: NonZeroUsize = match NonZeroUsize::new(12) {
+    Some(kept) => kept,
+    None => NonZeroUsize::MIN,
+};
 
 /// One style and its file.
 pub(crate) struct Session {
@@ -24,9 +29,10 @@ pub(crate) struct Session {
     marked: bool,
     /// The files of the collection and of the style as they were when `loaded` was read from them.
     files: Vec<Option<Vec<u8>>>,
-    written: Written,
+    written: FileWords,
     say: &'static Words,
-    garments: Vec<(String, Size, Arc<Worked>)>,
+    /// By revision and size.
+    garments: LruCache<(String, Size), Arc<Worked>>,
     /// What is shown of versions; see [`crate::versions`].
     pub(crate) shelf: Shelf,
 }
@@ -77,12 +83,12 @@ impl Session {
         Self {
             // Unlike any folder, so that the first look at the disk reads everything.
             files: Vec::new(),
-            written: Written::of(&loaded.text),
+            written: FileWords::of(&loaded.text),
             since: loaded.clone(),
             marked: false,
             loaded,
             say,
-            garments: Vec::new(),
+            garments: LruCache::new(KEPT_GARMENTS),
             shelf: Shelf::default(),
         }
     }
@@ -96,7 +102,7 @@ impl Session {
         self.say
     }
 
-    pub(crate) fn written(&self) -> &Written {
+    pub(crate) fn written(&self) -> &FileWords {
         &self.written
     }
 
@@ -165,7 +171,7 @@ impl Session {
     pub(crate) fn take_over(&mut self, on_disk: Loaded) {
         self.loaded = on_disk;
         self.garments.clear();
-        self.written = Written::of(&self.loaded.text);
+        self.written = FileWords::of(&self.loaded.text);
     }
 
     /// Reads the style again after its file, or one of the collection's, was changed here.
@@ -222,7 +228,10 @@ impl Session {
         }
         let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
         let changes = style::difference(&self.loaded.style, &next.style);
-        let words = say.answer_put_back(summary(say, &changes, system), number);
+        let words = say.say(words::say::AnswerPutBack {
+            change: summary(say, &changes, system),
+            number,
+        });
         self.change_to(next, Way::PutBack)?;
         Ok(words)
     }
@@ -230,7 +239,7 @@ impl Session {
     /// Saves a style as a change that can be taken back.
     fn change_to(&mut self, next: Loaded, way: Way) -> Result<(), Refused> {
         // Whoever made the change waits for its garment: it is worked out while the disk takes the text.
-        let size = self.garments.first().map(|(_, size, _)| *size);
+        let size = self.garments.peek_mru().map(|((_, size), _)| *size);
         let (saved, worked) = std::thread::scope(|scope| {
             let working = size.map(|size| {
                 let next = &next;
@@ -242,7 +251,7 @@ impl Session {
         self.saved(saved)?;
         if let Some((size, worked)) = worked {
             let revision = self.loaded.revision.to_string();
-            self.garments.insert(0, (revision, size, Arc::new(worked)));
+            self.garments.put((revision, size), Arc::new(worked));
         }
         Ok(())
     }
@@ -294,7 +303,7 @@ impl Session {
             other => Refused::Failed(other.to_string()),
         })?;
         self.loaded = saved.loaded;
-        self.written = Written::of(&self.loaded.text);
+        self.written = FileWords::of(&self.loaded.text);
         Ok(())
     }
 
@@ -319,12 +328,19 @@ pub(crate) fn clashes_in_words(
                 let none = || say.answer_clash_no_value().to_owned();
                 let [was, is] =
                     [&clash.was, &clash.is].map(|value| value.as_ref().map_or_else(none, put));
-                say.answer_clash_value(is, &clash.path, was)
+                say.say(words::say::AnswerClashValue {
+                    is,
+                    path: clash.path.to_string(),
+                    was,
+                })
             },
             |change| change.words(say, system),
         );
         match &clash.wanted {
-            Some(wanted) => say.answer_clash(happened, put(wanted)),
+            Some(wanted) => say.say(words::say::AnswerClash {
+                change: happened,
+                wanted: put(wanted),
+            }),
             None => say.answer_clash_kept(happened),
         }
     };
@@ -333,25 +349,13 @@ pub(crate) fn clashes_in_words(
 
 /// A garment that is kept, worked out where it is not yet.
 fn kept(
-    garments: &mut Vec<(String, Size, Arc<Worked>)>,
+    garments: &mut LruCache<(String, Size), Arc<Worked>>,
     loaded: &Loaded,
     size: Size,
 ) -> Arc<Worked> {
-    let revision = loaded.revision.as_str();
-    let at = garments
-        .iter()
-        .position(|(r, s, _)| r == revision && *s == size);
-    let entry = match at {
-        Some(at) => garments.remove(at),
-        None => {
-            let garment = Worked::out(loaded, size);
-            (revision.to_owned(), size, Arc::new(garment))
-        }
-    };
-    let garment = Arc::clone(&entry.2);
-    garments.insert(0, entry);
-    garments.truncate(KEPT_GARMENTS);
-    garment
+    let key = (loaded.revision.to_string(), size);
+    let worked = || Arc::new(Worked::out(loaded, size));
+    Arc::clone(garments.get_or_insert(key, worked))
 }
 
 /// The files that a collection's styles share, as they are on disk. Comparing them is far cheaper than reading them anew.

@@ -4,7 +4,7 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use words::Words;
 
-use crate::said::{Line, Saying};
+use crate::sentences::{Line, Saying};
 
 /// Something that cannot be shown. It is put into the words of the bench when it leaves, by `guard`.
 #[derive(Clone, Debug)]

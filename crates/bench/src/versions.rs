@@ -1,8 +1,10 @@
 //! What is shown of the versions of a style, and kept while the session lasts: their changes in words and their pictures.
 
 use std::collections::BTreeMap;
+use std::num::NonZeroUsize;
 use std::sync::Arc;
 
+use lru::LruCache;
 use style::{Change, Loaded, Report, Revision};
 use trade::System;
 use words::Words;
@@ -10,32 +12,37 @@ use words::Words;
 use crate::session::Session;
 
 /// How many pictures are kept: what a few pages of the history show.
-const KEPT_PICTURES: usize = 120;
+const KEPT_PICTURES: NonZeroUsize = match NonZeroUsize::new(120) {
+    Some(kept) => kept,
+    None => NonZeroUsize::MIN,
+};
 
 /// How many reasons are told why a version cannot be read.
 const MOST_REASONS: usize = 3;
 
 /// What was told and drawn of versions.
-#[derive(Default)]
 pub(crate) struct Shelf {
     words: BTreeMap<String, Arc<[String]>>,
-    /// By address, the one asked for last at the front.
-    pictures: Vec<(String, Arc<str>)>,
+    /// By the text that is drawn.
+    pictures: LruCache<String, Arc<str>>,
+}
+
+impl Default for Shelf {
+    fn default() -> Self {
+        Self {
+            words: BTreeMap::new(),
+            pictures: LruCache::new(KEPT_PICTURES),
+        }
+    }
 }
 
 impl Shelf {
     pub(crate) fn picture(&mut self, key: &str) -> Option<Arc<str>> {
-        let at = self.pictures.iter().position(|(known, _)| known == key)?;
-        let found = self.pictures.remove(at);
-        let picture = Arc::clone(&found.1);
-        self.pictures.insert(0, found);
-        Some(picture)
+        self.pictures.get(key).cloned()
     }
 
     pub(crate) fn put(&mut self, key: String, picture: Arc<str>) {
-        self.pictures.retain(|(known, _)| *known != key);
-        self.pictures.insert(0, (key, picture));
-        self.pictures.truncate(KEPT_PICTURES);
+        self.pictures.put(key, picture);
     }
 }
 
@@ -125,6 +132,9 @@ pub(crate) fn summary(say: &'static Words, changes: &[Change], system: System) -
     match changes {
         [] => say.answer_same().to_owned(),
         [one] => one.words(say, system),
-        [first, rest @ ..] => say.answer_first_of(first.words(say, system), rest.len()),
+        [first, rest @ ..] => say.say(words::say::AnswerFirstOf {
+            change: first.words(say, system),
+            count: rest.len(),
+        }),
     }
 }

@@ -6,6 +6,7 @@ use trade::{Length, Share};
 use words::{Given, Said, key, say};
 
 use crate::scale::Shrinkage;
+use geometry::tolerance::ROUNDING;
 
 /// The most one edge can be eased onto another on the machine without tucks (common practice).
 pub const MOST_EASE: Share = Share::percent(2.0);
@@ -140,7 +141,7 @@ fn grown(finished: Length, shrinkage: Share) -> Length {
 
 /// A hair over the limit is the limit, reached by rounding.
 fn is_sewable(ease: Share) -> bool {
-    ease.abs().to_ratio() <= MOST_EASE.to_ratio() + 1e-9
+    ease.abs().to_ratio() <= MOST_EASE.to_ratio() + ROUNDING
 }
 
 fn left(cut: Length, shrinkage: Share) -> Length {
@@ -152,7 +153,7 @@ impl BandCase {
     /// is.
     pub fn is_conflict(&self) -> bool {
         // A hair over the limit is the limit, reached by rounding.
-        (self.shell.warp - self.shell.weft).abs().to_ratio() > APART.to_ratio() + 1e-9
+        (self.shell.warp - self.shell.weft).abs().to_ratio() > APART.to_ratio() + ROUNDING
     }
 
     /// Length of the band before the wash, from centre front to centre front, for a way of cutting it.

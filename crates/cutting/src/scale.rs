@@ -4,6 +4,7 @@
 //! and across it by 1/(1 − weft). Allowances are not: the machine takes up the same before and after.
 
 use draft::{Edge, InnerLine, NamedPoint, Notch, Piece};
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Affine, Path, Point, Vec2};
 use style::Along;
 use trade::{Length, Share};
@@ -232,7 +233,7 @@ impl Scale {
 fn map(grain: (Point, Point), shrinkage: Shrinkage, skew: Share) -> Affine {
     let v = grain.1 - grain.0;
     let n = v.hypot();
-    let warp = if n > 1e-12 {
+    let warp = if n > NO_DIRECTION {
         v / n
     } else {
         Vec2::new(0.0, 1.0)
@@ -272,7 +273,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
             .edges
             .iter()
             .map(|e| Edge {
-                name: e.name,
+                id: e.id,
                 path: e.path.transformed(map),
             })
             .collect(),
@@ -280,7 +281,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
             .points
             .iter()
             .map(|p| NamedPoint {
-                name: p.name,
+                id: p.id,
                 at: map * p.at,
             })
             .collect(),
@@ -288,7 +289,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
             .lines
             .iter()
             .map(|l| InnerLine {
-                name: l.name,
+                id: l.id,
                 kind: l.kind,
                 path: l.path.transformed(map),
             })

@@ -12,6 +12,10 @@ use crate::fit::{closes, nearest_value};
 use crate::knob::{Knob, knobs};
 use crate::pattern::draft;
 use crate::spec::Spec;
+use geometry::tolerance::ROUNDING;
+
+/// A knob that moves by less, in its own unit, was not moved.
+const UNMOVED: f64 = 1e-6;
 
 /// Why a chart cannot be drafted.
 #[derive(Clone, Debug, PartialEq)]
@@ -291,7 +295,7 @@ fn estimate(doc: &StyleDoc, knob: &Knob, hardest: &[Size]) -> Option<f64> {
         let becomes = nearest_value(&spec, knob.asked, turned)?;
         let change = becomes - knob.asked;
         // A value that does nothing for this size helps nobody, and one that must go both ways neither.
-        if change.abs() < 1e-6 || furthest.is_some_and(|f| (f - knob.asked) * change < 0.0) {
+        if change.abs() < UNMOVED || furthest.is_some_and(|f| (f - knob.asked) * change < 0.0) {
             return None;
         }
         if furthest.is_none_or(|f| (f - knob.asked).abs() < change.abs()) {
@@ -334,7 +338,7 @@ fn drafting(doc: &StyleDoc, start: &Moved, sizes: &[Size]) -> Option<Remedy> {
     TRIES
         .into_iter()
         .map(|step| from + step * sign)
-        .filter(|value| (value - knob.asked).abs() > 1e-9 && knob.is_sensible(*value))
+        .filter(|value| (value - knob.asked).abs() > ROUNDING && knob.is_sensible(*value))
         .map(|becomes| Remedy {
             moved: vec![Moved {
                 knob: knob.clone(),

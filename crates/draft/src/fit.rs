@@ -1,12 +1,13 @@
 //! The fit: moving the block's shape until measuring it gives the chart.
 
 use geometry::Point;
+use style::{Level, MeasureId};
 use trade::Length;
 use words::{Key, Said, key, say};
 
 use crate::block::{Block, PARAMETERS, Shape, build};
-use crate::measure::{Measurable, Measure, Panel, Run, extent_at, measure};
-use crate::piece::PieceId;
+use crate::measure::{Decides, Measurable, Panel, Run, Taking, extent_at, taking};
+use crate::piece::{PieceId, PointId};
 use crate::solve::{Solution, least_squares, least_squares_within};
 use crate::spec::Spec;
 
@@ -16,19 +17,6 @@ const WAIST_RISE_MM: f64 = 20.0;
 
 /// What counts as met, per equation.
 pub(crate) const MET_MM: f64 = 0.01;
-
-/// The chart measures that the block decides, in the order of the equations.
-const CORE: [&str; 9] = [
-    "waist",
-    "front_rise",
-    "back_rise",
-    "thigh",
-    "hem",
-    "inseam",
-    "outseam",
-    "seat",
-    "knee",
-];
 
 /// The block being measured.
 struct OnBlock<'a> {
@@ -59,7 +47,7 @@ impl Measurable for OnBlock<'_> {
                     (b.front_waist.length() + b.yoke_top.length()) * 2.0 - self.spec.band_ease,
                 );
             }
-            Run::BandEnd => return Some(self.spec.band_height * 2.0),
+            Run::BandEnd => return Some(self.spec[MeasureId::BandHeight] * 2.0),
             _ => return None,
         };
         Some(path.length())
@@ -74,69 +62,9 @@ impl Measurable for OnBlock<'_> {
         extent_at(paths.into_iter(), y_mm)
     }
 
-    fn named_point(&self, _: PieceId, _: &str) -> Option<Point> {
+    fn named_point(&self, _: PieceId, _: PointId) -> Option<Point> {
         None
     }
-}
-
-/// The chart value a measure has to meet.
-pub(crate) fn wanted(spec: &Spec, key: &str) -> Option<Length> {
-    match key {
-        "waist" => Some(spec.waist),
-        "seat" => Some(spec.seat),
-        "front_rise" => Some(spec.front_rise),
-        "back_rise" => Some(spec.back_rise),
-        "thigh" => Some(spec.thigh),
-        "knee" => Some(spec.knee),
-        "hem" => Some(spec.hem),
-        "inseam" => Some(spec.inseam),
-        "outseam" => spec.outseam,
-        "band_height" => Some(spec.band_height),
-        "band_overlap" => Some(spec.band_overlap),
-        "fly_length" => Some(spec.fly_length),
-        "fly_width" => Some(spec.fly_width),
-        "yoke_centre" => Some(spec.yoke_centre),
-        "yoke_side" => Some(spec.yoke_side),
-        "mouth_width" => Some(spec.mouth_width),
-        "mouth_depth" => Some(spec.mouth_depth),
-        "coin_width" => Some(spec.coin_width),
-        "coin_depth" => Some(spec.coin_depth),
-        "back_pocket_width" => Some(spec.back_pocket_width),
-        "back_pocket_length" => Some(spec.back_pocket_length),
-        "back_pocket_from_yoke" => Some(spec.back_pocket_from_yoke),
-        "back_pocket_from_centre" => Some(spec.back_pocket_from_centre),
-        "loop_length" => Some(spec.loop_length),
-        "loop_width" => Some(spec.loop_width),
-        "hem_depth" => Some(spec.hem_depth),
-        _ => None,
-    }
-}
-
-/// The same size with one measure of the panels changed; others are left as they are.
-pub(crate) fn with_measure(spec: &Spec, key: &str, value: Length) -> Spec {
-    let mut s = spec.clone();
-    match key {
-        "waist" => s.waist = value,
-        "seat" => s.seat = value,
-        "front_rise" => s.front_rise = value,
-        "back_rise" => s.back_rise = value,
-        "thigh" => s.thigh = value,
-        "knee" => s.knee = value,
-        "hem" => s.hem = value,
-        "inseam" => s.inseam = value,
-        "outseam" => s.outseam = Some(value),
-        "band_height" => s.band_height = value,
-        "yoke_centre" => s.yoke_centre = value,
-        "yoke_side" => s.yoke_side = value,
-        _ => {}
-    }
-    s
-}
-
-/// The core measures of the chart that this spec states.
-pub(crate) fn core_measures(spec: &Spec) -> impl Iterator<Item = (&'static Measure, Length)> {
-    CORE.iter()
-        .filter_map(|key| Some((measure(key)?, wanted(spec, key)?)))
 }
 
 /// One equation per free parameter: first the chart (front and back together), then how each
@@ -144,19 +72,20 @@ pub(crate) fn core_measures(spec: &Spec) -> impl Iterator<Item = (&'static Measu
 fn residuals(spec: &Spec, block: &Block) -> Vec<f64> {
     let on = OnBlock { block, spec };
     let mut r = Vec::with_capacity(PARAMETERS);
-    for (measure, wanted) in core_measures(spec) {
-        // Seat and knee are met by construction: the block places their points outright.
-        if matches!(measure.key, "seat" | "knee") {
-            continue;
+    for measure in MeasureId::ALL {
+        let Taking { take, decides, .. } = taking(measure);
+        // What is placed is met by construction, and no part by itself is the block's to meet.
+        let wanted = spec.stated(measure);
+        if let Some(wanted) = wanted.filter(|_| decides == Decides::Fitted) {
+            let got = take.of(&on, spec).map_or(f64::NAN, Length::to_mm);
+            r.push(got - wanted.to_mm());
         }
-        let got = measure.of(&on, spec).map_or(f64::NAN, Length::to_mm);
-        r.push(got - wanted.to_mm());
     }
-    if spec.outseam.is_none() {
+    if spec.stated(MeasureId::Outseam).is_none() {
         r.push(block.front_waist.start().y - block.front_waist.end().y - WAIST_RISE_MM);
     }
     let length = |run| on.run_length(run).map_or(f64::NAN, Length::to_mm);
-    let thigh_y = -spec.thigh_at.to_mm();
+    let thigh_y = -spec.level(Level::Thigh).to_mm();
     let width = |panel| on.width(panel, thigh_y).map_or(f64::NAN, Length::to_mm);
     let shared = |back: f64, front: f64, split: Length| back - front - 2.0 * split.to_mm();
     r.push(shared(
@@ -294,8 +223,8 @@ const BESIDE_MOUTH_MM: f64 = 12.0;
 /// What a shape that can be sewn stays within: how far each limit is crossed, in millimetres
 /// (negative inside it), and what that would mean.
 fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f64, Key)> {
-    let hip_y = spec.seat_at.to_mm();
-    let seat = spec.seat.to_mm();
+    let hip_y = spec.level(Level::Seat).to_mm();
+    let seat = spec[MeasureId::Seat].to_mm();
     let waist_rise = shape.side_waist.1 - shape.front_waist_y;
     let hip_x = |side: &geometry::Path| {
         let crossings = side.crossings_at_y(hip_y);
@@ -311,10 +240,10 @@ fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f6
     let big = key::CONFLICT_WAIST_BIG;
     let mouth_foot = block
         .front_side
-        .point_at(block.front_side.length() - spec.mouth_depth);
+        .point_at(block.front_side.length() - spec[MeasureId::MouthDepth]);
     let front_waist = block.front_waist.length();
-    let centre_back =
-        hip_y + (shape.seat_line + spec.yoke_centre.to_mm()) * spec.seat_angle.to_rad().cos();
+    let centre_back = hip_y
+        + (shape.seat_line + spec[MeasureId::YokeCentre].to_mm()) * spec.seat_angle.to_rad().cos();
     [
         (8.0 - shape.front_extension, narrow),
         (15.0 - shape.back_extension, narrow),
@@ -344,15 +273,15 @@ fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f6
         (shape.side_yoke.0 - hip_x(&block.back_side) - 25.0, big),
         // What is laid out on the panels has to find room there.
         (
-            (spec.fly_length - block.front_centre.length()).to_mm() + BELOW_FLY_MM,
+            (spec[MeasureId::FlyLength] - block.front_centre.length()).to_mm() + BELOW_FLY_MM,
             key::CONFLICT_FLY_LONG,
         ),
         (
-            (spec.fly_width - front_waist).to_mm() + BESIDE_MOUTH_MM,
+            (spec[MeasureId::FlyWidth] - front_waist).to_mm() + BESIDE_MOUTH_MM,
             key::CONFLICT_FLY_WIDE,
         ),
         (
-            (spec.mouth_width - front_waist).to_mm() + BESIDE_MOUTH_MM,
+            (spec[MeasureId::MouthWidth] - front_waist).to_mm() + BESIDE_MOUTH_MM,
             key::CONFLICT_MOUTH_WIDE,
         ),
         (hip_y - mouth_foot.y, key::CONFLICT_MOUTH_DEEP),

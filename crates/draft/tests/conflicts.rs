@@ -5,7 +5,7 @@ mod common;
 
 use common::{Chart, ferryman};
 use draft::{PieceId, Remedy, Severity, draft_style, findings, remedies};
-use style::{ChartEntry, StyleDoc};
+use style::{ChartEntry, MeasureId, StyleDoc};
 use trade::Length;
 use words::{Said, Words};
 
@@ -102,9 +102,9 @@ fn where_the_waist_comes_down_to_the_seat_level_the_level_is_proposed() {
         ..Chart::straight()
     }
     .doc();
-    state(&mut doc, "yoke_side", cm(2.0));
-    state(&mut doc, "mouth_depth", cm(4.0));
-    state(&mut doc, "fly_length", cm(6.0));
+    state(&mut doc, MeasureId::YokeSide, cm(2.0));
+    state(&mut doc, MeasureId::MouthDepth, cm(4.0));
+    state(&mut doc, MeasureId::FlyLength, cm(6.0));
     let (words, ways) = said(&doc);
     assert!(
         ways.iter()
@@ -139,8 +139,8 @@ fn a_grade_that_runs_away_is_named() {
 #[test]
 fn two_wrong_values_are_put_right_together() {
     let mut doc = ferryman();
-    doc.chart["thigh"].value = Length::inches(48.0);
-    doc.chart["fly_length"].value = cm(60.0);
+    doc.chart[&MeasureId::Thigh].value = Length::inches(48.0);
+    doc.chart[&MeasureId::FlyLength].value = cm(60.0);
     let (words, ways) = said(&doc);
     assert_eq!(ways[0].moved.len(), 2, "{words}");
     assert!(ways[0].edit().is_none());
@@ -188,14 +188,14 @@ fn stated(value: Length) -> ChartEntry {
     }
 }
 
-fn state(doc: &mut StyleDoc, measure: &str, value: Length) {
-    doc.chart.insert(measure.to_owned(), stated(value));
+fn state(doc: &mut StyleDoc, measure: MeasureId, value: Length) {
+    doc.chart.insert(measure, stated(value));
 }
 
 #[test]
 fn inseam_longer_than_the_outseam() {
     let mut doc = Chart::straight().doc();
-    state(&mut doc, "outseam", cm(75.0));
+    state(&mut doc, MeasureId::Outseam, cm(75.0));
     assert_eq!(first(&doc), "chart.outseam.value");
 }
 
@@ -222,7 +222,7 @@ fn waist_far_larger_than_the_seat() {
 #[test]
 fn yoke_deeper_than_the_rise() {
     let mut doc = Chart::straight().doc();
-    state(&mut doc, "yoke_centre", cm(35.0));
+    state(&mut doc, MeasureId::YokeCentre, cm(35.0));
     assert_eq!(first(&doc), "chart.yoke_centre.value");
 }
 

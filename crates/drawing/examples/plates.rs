@@ -27,7 +27,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         println!("{} {} {}", plate.key, plate.scale, plate.caption);
         for row in &plate.stitches {
             let whole = if row.whole { "" } else { " (in part)" };
-            println!("  {} {}: {}{whole}", row.seam, row.number, row.drawn);
+            println!("  {} {}: {}{whole}", row.seam.code(), row.number, row.drawn);
         }
     }
     Ok(())

@@ -35,7 +35,6 @@ mod view;
 mod yarn_plan;
 
 pub use flat::View;
-pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
 pub use plate::{DrawnStitches, Plate, PlateScale, plate, plates};
 pub use section::{

@@ -6,7 +6,7 @@ use std::path::Path;
 use drawing::{Plate, Shape, plate, plates};
 use geometry::bounds;
 use sewing::{Garment, make};
-use style::{Loaded, Size};
+use style::{Loaded, MeasureId, SeamId, Size};
 use trade::{Length, StitchDensity};
 
 /// What an A4 page leaves for a plate.
@@ -106,17 +106,17 @@ fn any_length_gives_sound_plates() {
 #[test]
 fn any_chart_gives_sound_plates() {
     let measures = [
-        "coin_width",
-        "mouth_depth",
-        "back_pocket_width",
-        "band_height",
-        "loop_length",
-        "hem_depth",
+        MeasureId::CoinWidth,
+        MeasureId::MouthDepth,
+        MeasureId::BackPocketWidth,
+        MeasureId::BandHeight,
+        MeasureId::LoopLength,
+        MeasureId::HemDepth,
     ];
     for (k, measure) in measures.iter().enumerate() {
         for value in [WILD_MM[k], WILD_MM[(k + 3) % WILD_MM.len()]] {
             let mut loaded = ferryman();
-            loaded.style.chart.get_mut(*measure).unwrap().value = Length::mm(value);
+            loaded.style.chart.get_mut(measure).unwrap().value = Length::mm(value);
             let garment = sewn(&loaded);
             for plate in plates(&garment) {
                 sound(&plate, &garment);
@@ -175,7 +175,11 @@ fn edges_seams_and_stitches_are_told_apart_by_their_weight() {
     assert!(edge >= seam * 1.3, "{edge} {seam}");
     assert!(seam >= below * 1.3, "{seam} {below}");
     // A stitch is as thick as its yarn at this scale, and in the yarn's colour.
-    let row = garment.rows.iter().find(|r| r.seam == "coin_hem").unwrap();
+    let row = garment
+        .rows
+        .iter()
+        .find(|r| r.seam == SeamId::CoinHem)
+        .unwrap();
     let yarn = row.needle.diameter.to_mm() * coin.scale.times();
     assert!((width("row:coin_hem:1") - yarn).abs() < 1e-9);
 }

@@ -258,6 +258,12 @@ macro_rules! counts {
 }
 counts!(u8, u16, u32, u64, usize);
 
+impl From<char> for Given {
+    fn from(letter: char) -> Self {
+        Self::Text(letter.to_string())
+    }
+}
+
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
@@ -274,8 +280,13 @@ mod tests {
         }
         .into();
         let english = Words::english();
-        let pieces = english.cloth_pair_takes("1.25 m²", "", english.cloth_ply(), 3_u32);
-        assert_eq!(english.saying(&said), pieces);
+        assert_eq!(
+            english.saying(&said),
+            format!(
+                "1.25 m² in 3 pieces, {}; at full width ",
+                english.cloth_ply()
+            )
+        );
         let other = Words::of(
             "pl",
             &["cloth-ply = warstwa\ncloth-pair-takes = { $pieces }/{ $area }/{ $mass }\n"],

@@ -9,7 +9,7 @@ use crate::asset;
 
 /// What a page loads besides what every page does.
 #[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct Loads {
+pub(crate) struct PageAssets {
     /// Style sheets, after the common one.
     pub(crate) styles: &'static [&'static str],
     /// Scripts; none for a page that does nothing by itself.
@@ -18,11 +18,11 @@ pub(crate) struct Loads {
 
 /// A page that does nothing by itself.
 pub(crate) fn bare(say: &'static Words, title: &str, body: &Markup) -> Markup {
-    page(say, title, Loads::default(), body)
+    page(say, title, PageAssets::default(), body)
 }
 
 /// A page with what it loads.
-pub(crate) fn page(say: &'static Words, title: &str, loads: Loads, body: &Markup) -> Markup {
+pub(crate) fn page(say: &'static Words, title: &str, loads: PageAssets, body: &Markup) -> Markup {
     let does = !loads.scripts.is_empty();
     html! {
         (DOCTYPE)

@@ -6,15 +6,15 @@ use style::{Cloth, ClothUse, SkewCutting};
 use trade::{Share, System};
 use words::Words;
 
-use crate::choice::Chosen;
+use crate::chosen_fields::ChosenField;
 use crate::consequence::area;
-use crate::field::{Show, capital, problem_place, swatch};
 use crate::garment::{ClothShare, Worked};
 use crate::part::cloths_file::ClothsFile;
 use crate::part::shells::Shell;
-use crate::part::{compare, stated};
-use crate::see::{Panel, See};
-use crate::{choice, route};
+use crate::part::{cloth_values, shells_table};
+use crate::typed_fields::{Fields, capital, problem_place, swatch};
+use crate::viewing::{Panel, Viewing};
+use crate::{addresses, chosen_fields};
 
 /// One use of cloth that the style names a cloth for.
 struct Use<'a> {
@@ -28,11 +28,11 @@ struct Use<'a> {
 }
 
 pub(crate) fn render(
-    show: &Show<'_>,
+    show: &Fields<'_>,
     file: &ClothsFile,
     shells: &[Shell],
     worked: &Worked,
-    see: &See,
+    see: &Viewing,
 ) -> Markup {
     let say = show.say;
     let doc = &show.loaded.style;
@@ -63,7 +63,7 @@ pub(crate) fn render(
             chosen: doc.cloth.lining.as_deref().unwrap_or_default(),
         },
     ];
-    let skew = Chosen::of_words(
+    let skew = ChosenField::of_words(
         "cutting.skew",
         say.cloth_skew_choice(),
         SkewCutting::WORDS,
@@ -76,7 +76,7 @@ pub(crate) fn render(
             @for one in &uses { (one_use(show, file, worked, one)) }
             section.group data-name=(say.cloth_compared()) {
                 h3 { (say.cloth_compared()) }
-                @if open { (compare::render(show, shells, worked.garment.size)) }
+                @if open { (shells_table::render(show, shells, worked.garment.size)) }
             }
             (more(show, file))
             section.group data-name=(say.cloth_skew_group()) {
@@ -93,7 +93,7 @@ pub(crate) fn render(
 }
 
 /// A cloth like another, and the last change taken back.
-fn more(show: &Show<'_>, file: &ClothsFile) -> Markup {
+fn more(show: &Fields<'_>, file: &ClothsFile) -> Markup {
     let say = show.say;
     let cloths = &show.collection().cloths;
     html! {
@@ -112,15 +112,15 @@ fn more(show: &Show<'_>, file: &ClothsFile) -> Markup {
 }
 
 /// Where the style this page shows takes its changes.
-fn style_path(show: &Show<'_>) -> String {
+fn style_path(show: &Fields<'_>) -> String {
     let folder = show.loaded.folder().file_name().unwrap_or_default();
-    route::style_path(&folder.to_string_lossy())
+    addresses::style_path(&folder.to_string_lossy())
 }
 
-fn one_use(show: &Show<'_>, file: &ClothsFile, worked: &Worked, one: &Use<'_>) -> Markup {
+fn one_use(show: &Fields<'_>, file: &ClothsFile, worked: &Worked, one: &Use<'_>) -> Markup {
     let say = show.say;
     let cloth = show.collection().cloths.get(one.chosen);
-    let list = choice::cloth(
+    let list = chosen_fields::cloth(
         show.collection(),
         one.path,
         &say.cloth_of_use(one.title),
@@ -140,7 +140,7 @@ fn one_use(show: &Show<'_>, file: &ClothsFile, worked: &Worked, one: &Use<'_>) -
             }
             @if let Some(cloth) = cloth { (facts(say, show.system, cloth, taken)) }
             @if let Some(cloth) = cloth {
-                (stated::render(&Show { written: &file.written, ..*show }, one.chosen, cloth))
+                (cloth_values::render(&Fields { written: &file.written, ..*show }, one.chosen, cloth))
             }
             (problem_place(one.path.trim_start_matches("cloth.")))
         }
@@ -159,13 +159,10 @@ fn facts(say: &'static Words, system: System, cloth: &Cloth, taken: Option<&Clot
             (fact(say.cloth_width(), &if cloth.selvedge { say.cloth_width_edge(&width) } else { width }))
             @if !cloth.construction.is_empty() { (fact(say.cloth_weave(), &cloth.construction)) }
             @if !cloth.fibre.is_empty() { (fact(say.cloth_fibre(), &cloth.fibre)) }
-            (fact(say.cloth_shrinks(), &if measured { say.cloth_shrinks_measured(warp, weft) } else { say.cloth_shrinks_by(warp, weft) }))
+            (fact(say.cloth_shrinks(), &if measured { say.say(words::say::ClothShrinksMeasured { warp, weft }) } else { say.say(words::say::ClothShrinksBy { warp, weft }) }))
             @if wash.skew != Share::ZERO { (fact(say.cloth_skew(), &percent(wash.skew))) }
             @if let Some(share) = taken {
-                (fact(say.cloth_pair(), &say.cloth_pair_takes(
-                    area(share.area, system), (share.area / cloth.width).show(system),
-                    format!("{:.0} g", (share.area * cloth.weight).to_g()), share.pieces,
-                )))
+                (fact(say.cloth_pair(), &say.say(words::say::ClothPairTakes { area: area(share.area, system), length: (share.area / cloth.width).show(system), mass: format!("{:.0} g", (share.area * cloth.weight).to_g()), pieces: share.pieces })))
             }
         }
         @if let Some(share) = taken {

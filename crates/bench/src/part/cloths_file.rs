@@ -4,11 +4,11 @@ use std::path::Path;
 
 use style::{CLOTHS_FILE, RevisionId, VersionedFile};
 
-use crate::written::Written;
+use crate::file_words::FileWords;
 
 /// The collection's file of cloths as it is now: its words, and the version that a change is meant for.
 pub(crate) struct ClothsFile {
-    pub(crate) written: Written,
+    pub(crate) written: FileWords,
     pub(crate) held: String,
 }
 
@@ -23,7 +23,7 @@ impl ClothsFile {
         };
         Self {
             held: RevisionId::of(&text).to_string(),
-            written: Written::of(&text),
+            written: FileWords::of(&text),
         }
     }
 }

@@ -8,12 +8,17 @@ use style::{Collection, Seam};
 use words::Words;
 
 use super::fit;
-use crate::field::Show;
+use crate::addresses;
 use crate::garment::{Mm, PLATES, Picture, written};
-use crate::route;
-use crate::see::{Layer, See};
+use crate::typed_fields::Fields;
+use crate::viewing::{Layer, Viewing};
 
-pub(crate) fn render(picture: &Picture, show: &Show<'_>, garment: &Garment, see: &See) -> Markup {
+pub(crate) fn render(
+    picture: &Picture,
+    show: &Fields<'_>,
+    garment: &Garment,
+    see: &Viewing,
+) -> Markup {
     let say = show.say;
     let collection = &garment.collection;
     let whole = see.plate.is_none();
@@ -68,12 +73,12 @@ fn grips(say: &'static Words, picture: &Picture) -> Markup {
 }
 
 /// The measures as the tape finds them, and a field for each beside the drawing.
-fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
+fn tapes(picture: &Picture, show: &Fields<'_>, garment: &Garment) -> Markup {
     let say = show.say;
     html! {
         svg.over.tapes viewBox=(picture.frame) aria-hidden="true" {
             @for tape in &picture.tapes {
-                g data-tape=(tape.measure.key) {
+                g data-tape=(tape.measure.code()) {
                     @for line in &tape.lines {
                         path d=(path(line)) {}
                         @for at in [line.first(), line.last()].into_iter().flatten() {
@@ -87,14 +92,15 @@ fn tapes(picture: &Picture, show: &Show<'_>, garment: &Garment) -> Markup {
         div #dims .dims role="group" aria-label=(say.drawing_measures()) {
             @for tape in &picture.tapes {
                 @if let Some(at) = tape.middle() {
-                    @let value = fit::value(show, tape.measure.key);
-                    @let charted = garment.doc.value(tape.measure.key, garment.size);
-                    div.dim id={ "dim-" (tape.measure.key) } data-dim=(tape.measure.key) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(tape.measure.how) {
-                        label { span { (tape.measure.name) } @if let Some(field) = value { (field.on_drawing()) } }
+                    @let code = tape.measure.code();
+                    @let how = say.named(tape.measure.known().how);
+                    @let charted = garment.doc.value(tape.measure, garment.size);
+                    div.dim id={ "dim-" (code) } data-dim=(code) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(how) {
+                        label { span { (tape.measure.words(say)) } (fit::value(show, tape.measure).on_drawing()) }
                         @if let (Some(charted), true) = (charted, garment.size != show.loaded.style.sizes.base) {
-                            span.here { (say.drawing_in_size(garment.size, charted.show(show.system))) }
+                            span.here { (say.say(words::say::DrawingInSize { size: garment.size, value: charted.show(show.system) })) }
                         }
-                        p.problem id={ "problem-on-drawing-" (tape.measure.key) } data-keep hidden {}
+                        p.problem id={ "problem-on-drawing-" (code) } data-keep hidden {}
                     }
                 }
             }
@@ -161,22 +167,22 @@ fn names(collection: &Collection) -> serde_json::Value {
 }
 
 /// The ways to turn the pair, and its layers.
-pub(crate) fn turn(say: &'static Words, name: &str, see: &See) -> Markup {
+pub(crate) fn turn(say: &'static Words, name: &str, see: &Viewing) -> Markup {
     // A side or a face that is chosen takes the place of a plate.
-    let pair = See {
+    let pair = Viewing {
         plate: None,
         ..see.clone()
     };
     let whole = see.plate.is_none();
     let side = |view: View, key: &'static str, words: &'static str| {
-        let to = See {
+        let to = Viewing {
             view,
             ..pair.clone()
         };
         (key, words, whole && see.view == view, to)
     };
     let face = |face: Face, key: &'static str, words: &'static str| {
-        let to = See {
+        let to = Viewing {
             face,
             ..pair.clone()
         };
@@ -203,7 +209,7 @@ pub(crate) fn turn(say: &'static Words, name: &str, see: &See) -> Markup {
                 div role="group" aria-label=(say.drawing_layers()) {
                     @for layer in Layer::ALL {
                         @let (key, words) = layer.said(say);
-                        a href=(route::style(name, &see.turning(layer))) data-swap role="switch" aria-checked=(if see.shows(layer) { "true" } else { "false" })
+                        a href=(addresses::style(name, &see.turning(layer))) data-swap role="switch" aria-checked=(if see.shows(layer) { "true" } else { "false" })
                             aria-keyshortcuts=(key) { (words) " " kbd { (key) } }
                     }
                 }
@@ -212,10 +218,10 @@ pub(crate) fn turn(say: &'static Words, name: &str, see: &See) -> Markup {
     }
 }
 
-fn ways(say: &'static Words, name: &str, ways: &[(&str, &str, bool, See)]) -> Markup {
+fn ways(say: &'static Words, name: &str, ways: &[(&str, &str, bool, Viewing)]) -> Markup {
     html! {
         @for (key, words, now, to) in ways {
-            a href=(route::style(name, to)) data-swap aria-current=[now.then_some("true")] aria-keyshortcuts=(key)
+            a href=(addresses::style(name, to)) data-swap aria-current=[now.then_some("true")] aria-keyshortcuts=(key)
                 title=(say.keys_key(key)) { (words) }
         }
     }

@@ -8,11 +8,11 @@ use sewing::Garment;
 use style::{MeasureId, PartId, SeamId, StyleDoc, Subject};
 use words::Words;
 
-use crate::choice;
-use crate::field::{Show, capital};
+use crate::addresses;
+use crate::chosen_fields;
 use crate::garment::{Picture, other_side};
-use crate::route;
-use crate::see::{Panel, See};
+use crate::typed_fields::{Fields, capital};
+use crate::viewing::{Panel, Viewing};
 
 /// How many there are.
 pub(crate) fn count(garment: &Garment) -> usize {
@@ -29,10 +29,10 @@ pub(crate) fn errors(garment: &Garment) -> usize {
 }
 
 pub(crate) fn render(
-    show: &Show<'_>,
+    show: &Fields<'_>,
     garment: &Garment,
     name: &str,
-    see: &See,
+    see: &Viewing,
     picture: &Picture,
 ) -> Markup {
     let say = show.say;
@@ -65,7 +65,7 @@ pub(crate) fn render(
                                 p.head { (capital(&finding.about(say))) }
                                 p { (capital(&finding.message(say))) }
                                 p.remedy { (capital(&why.reason)) }
-                                (choice::button(&[choice::remove(&format!("muted[{at}]"))], say.finding_unmute(), None))
+                                (chosen_fields::button(&[chosen_fields::remove(&format!("muted[{at}]"))], say.finding_unmute(), None))
                                 p.source { code { (finding.code) } }
                             }
                         }
@@ -82,7 +82,7 @@ fn item(
     number: usize,
     garment: &Garment,
     name: &str,
-    see: &See,
+    see: &Viewing,
     picture: &Picture,
 ) -> Markup {
     let severity = finding.severity.word();
@@ -108,14 +108,14 @@ fn item(
                 p { (capital(&finding.message(say))) }
                 @if let Some(remedy) = &remedy { p.remedy { (capital(remedy)) } }
                 @if let Some(edit) = finding.edit.as_ref().and_then(|edit| serde_json::to_value(edit).ok()) {
-                    (choice::button(&[edit], say.finding_remedy(), Some(&say.finding_remedy_label(remedy.as_deref().unwrap_or_default()))))
+                    (chosen_fields::button(&[edit], say.finding_remedy(), Some(&say.finding_remedy_label(remedy.as_deref().unwrap_or_default()))))
                 }
                 @if finding.code == "fit::conflict" { (followers(say, garment)) }
                 @if finding.severity != Severity::Error { (muting(say, finding, number, muted)) }
                 p.source {
                     (finding.source(say)) " · " code { (finding.code) }
                     @if let Some((words, to)) = &elsewhere {
-                        " · " a href=(route::style(name, to)) data-swap { (words) }
+                        " · " a href=(addresses::style(name, to)) data-swap { (words) }
                     }
                 }
             }
@@ -145,8 +145,8 @@ fn muting(say: &'static Words, finding: &Finding, number: usize, muted: usize) -
     let value = json!({ "code": finding.code, "about": finding.subject.code(), "reason": "" });
     let edit = match muted {
         // A file that mutes nothing has no list to put one into.
-        0 => choice::set("muted", json!([value])),
-        _ => choice::insert(&format!("muted[{muted}]"), value),
+        0 => chosen_fields::set("muted", json!([value])),
+        _ => chosen_fields::insert(&format!("muted[{muted}]"), value),
     };
     html! {
         details.muting {
@@ -165,9 +165,9 @@ fn elsewhere(
     say: &'static Words,
     number: usize,
     finding: &Finding,
-    see: &See,
+    see: &Viewing,
     picture: &Picture,
-) -> Option<(&'static str, See)> {
+) -> Option<(&'static str, Viewing)> {
     let on_plate = picture.on_paper && finding.place.is_some();
     let (words, view) = if on_plate {
         (say.finding_on_pair(), see.view)
@@ -179,7 +179,7 @@ fn elsewhere(
     } else {
         return None;
     };
-    let to = See {
+    let to = Viewing {
         view,
         plate: None,
         ..see.clone()

@@ -7,24 +7,24 @@ use axum::Json;
 use axum::response::{IntoResponse, Response};
 
 use crate::answer::Answer;
+use crate::change_outcome::Outcome;
 use crate::consequence;
-use crate::outcome::Outcome;
 use crate::page::style::gather::Page;
-use crate::part::history::Said;
-use crate::request::{Have, blocking, open};
-use crate::see::See;
+use crate::part::style_foot::LastChange;
+use crate::request::{PartsHad, blocking, open};
 use crate::session::Session;
 use crate::state::Bench;
 use crate::trouble::Trouble;
+use crate::viewing::Viewing;
 
 /// Does something with a style's session and answers with every fragment that the page does not have as it now is,
 /// saying how long each part took.
 pub(crate) async fn answered(
     bench: Bench,
     name: String,
-    see: See,
-    have: Have,
-    act: impl FnOnce(&mut Session, &See) -> Outcome + Send + 'static,
+    see: Viewing,
+    have: PartsHad,
+    act: impl FnOnce(&mut Session, &Viewing) -> Outcome + Send + 'static,
 ) -> Result<Response, Trouble> {
     blocking(move || {
         let session = open(&bench, &name)?;
@@ -38,7 +38,7 @@ pub(crate) async fn answered(
         let now = session.garment(size);
         clock.lap("garment");
         let system = see.system(&session.loaded().collection);
-        let said = Said {
+        let said = LastChange {
             words: outcome.said,
             followed: consequence::between(bench.say(), &before, &now, system),
         };

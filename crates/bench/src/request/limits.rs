@@ -4,7 +4,7 @@ use axum::http::StatusCode;
 use style::Edit;
 use words::Words;
 
-use crate::said::Line;
+use crate::sentences::Line;
 use crate::trouble::Trouble;
 
 /// The largest request taken.

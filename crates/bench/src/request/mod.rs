@@ -11,9 +11,9 @@ mod understood;
 
 pub(crate) use answered::answered;
 pub(crate) use blocking::blocking;
-pub(crate) use form_answer::Sent;
+pub(crate) use form_answer::FormAnswer;
 pub(crate) use limits::few;
 pub(crate) use open::{loaded, open};
-pub(crate) use parts_had::Have;
+pub(crate) use parts_had::PartsHad;
 pub(crate) use route::Route;
 pub(crate) use understood::understood;

@@ -12,9 +12,9 @@ use crate::answer::Fragment;
 
 /// The parts a page has, each with its mark; empty for a page that says nothing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub(crate) struct Have(Vec<(String, String)>);
+pub(crate) struct PartsHad(Vec<(String, String)>);
 
-impl Have {
+impl PartsHad {
     /// Whether the page has exactly this.
     pub(crate) fn has(&self, fragment: &Fragment) -> bool {
         self.0
@@ -23,7 +23,7 @@ impl Have {
     }
 }
 
-impl<S: Send + Sync> FromRequestParts<S> for Have {
+impl<S: Send + Sync> FromRequestParts<S> for PartsHad {
     type Rejection = Infallible;
 
     async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Self, Infallible> {

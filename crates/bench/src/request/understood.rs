@@ -3,7 +3,7 @@
 use axum::Json;
 use axum::extract::rejection::JsonRejection;
 
-use crate::said::Line;
+use crate::sentences::Line;
 use crate::trouble::Trouble;
 
 /// What a request carries, or why it cannot be read.

@@ -5,6 +5,7 @@ mod common;
 mod conflicts;
 mod corners;
 mod grading;
+mod identities;
 mod marks;
 mod other_words;
 mod outlines;

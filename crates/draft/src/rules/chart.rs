@@ -12,9 +12,9 @@ const LOW_FRONT_RISE: Length = Length::mm(250.0);
 
 pub(super) fn rise_difference(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.pattern.spec;
-    let more = spec.back_rise - spec.front_rise;
+    let more = spec[MeasureId::BackRise] - spec[MeasureId::FrontRise];
     let least = Length::inches(2.75);
-    let most = if spec.front_rise < LOW_FRONT_RISE {
+    let most = if spec[MeasureId::FrontRise] < LOW_FRONT_RISE {
         Length::cm(14.0)
     } else {
         Length::inches(4.0)
@@ -37,7 +37,8 @@ pub(super) fn rise_difference(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn seat_share(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.pattern.spec;
-    let share = spec.back_rise / (spec.front_rise + spec.back_rise);
+    let share =
+        spec[MeasureId::BackRise] / (spec[MeasureId::FrontRise] + spec[MeasureId::BackRise]);
     // To the same two decimals as the range.
     if within((share * 100.0).round(), 55.0, 60.0) {
         return Vec::new();
@@ -54,7 +55,7 @@ pub(super) fn seat_share(case: &Case<'_>) -> Vec<Broken> {
 }
 
 pub(super) fn foot_passage(case: &Case<'_>) -> Vec<Broken> {
-    let hem = case.pattern.spec.hem;
+    let hem = case.pattern.spec[MeasureId::Hem];
     let (tight, too_tight) = match case.figure {
         Figure::Men => (Length::cm(34.0), Length::cm(32.0)),
         Figure::Women => (Length::cm(31.0), Length::cm(28.8)),
@@ -94,7 +95,7 @@ pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
         Fit::Relaxed => (10, 12),
     };
     let body = mean_seat(case.figure, case.size.waist.length());
-    let ease = case.pattern.spec.seat - body;
+    let ease = case.pattern.spec[MeasureId::Seat] - body;
     if within(ease.to_cm(), f64::from(low) - 0.05, f64::from(high) + 0.05) {
         return Vec::new();
     }
@@ -138,7 +139,10 @@ fn tagged(value: Length, tag: Length) -> bool {
 
 /// The waist against the number on the label, and the slips that make the two differ.
 pub(super) fn waist_for_size(case: &Case<'_>) -> Vec<Broken> {
-    let (waist, tag) = (case.pattern.spec.waist, case.size.waist.length());
+    let (waist, tag) = (
+        case.pattern.spec[MeasureId::Waist],
+        case.size.waist.length(),
+    );
     if tagged(waist, tag) {
         return Vec::new();
     }
@@ -168,7 +172,10 @@ pub(super) fn waist_for_size(case: &Case<'_>) -> Vec<Broken> {
 
 /// The inseam against the number on the label.
 pub(super) fn inseam_for_size(case: &Case<'_>) -> Vec<Broken> {
-    let (inseam, tag) = (case.pattern.spec.inseam, case.size.length.length());
+    let (inseam, tag) = (
+        case.pattern.spec[MeasureId::Inseam],
+        case.size.length.length(),
+    );
     if (inseam - tag).abs() <= INSEAM_OFF_TAG {
         return Vec::new();
     }

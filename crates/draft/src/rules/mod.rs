@@ -13,7 +13,7 @@ mod seams;
 #[cfg(test)]
 mod tests;
 
-use style::{Figure, Fit, MeasureId, PartId, Size, StyleDoc, Subject};
+use style::{Figure, Fit, PartId, Size, StyleDoc, Subject};
 use trade::Length;
 use words::{Key, Said, key, say};
 
@@ -348,14 +348,10 @@ const READ_AS: Length = Length::mm(0.1);
 /// difference is said and not judged.
 fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
     const SOURCE: Key = key::FIT_SOURCE_BESIDE;
-    let tolerance = |key: &str| {
-        let stated = doc.chart.get(key).map(|entry| entry.tolerance);
-        stated.or_else(|| style::known::measure(key).map(|known| known.tolerance))
-    };
     let off = pattern.measures().into_iter().filter_map(|m| {
         let chart = m.chart?;
         let off = m.pattern - chart;
-        let allowed = tolerance(m.measure.key).unwrap_or(READ_AS);
+        let allowed = doc.tolerance(m.measure);
         let severity = if beyond(off.abs().to_mm(), allowed.to_mm()) {
             Severity::Warning
         } else if beyond(off.abs().to_mm(), READ_AS.to_mm()) {
@@ -383,16 +379,12 @@ fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             }
             .into()
         };
-        let about = MeasureId::of(m.measure.key)?;
-        let finding = Finding::new("pattern::measure", severity, about, message, SOURCE)
+        let finding = Finding::new("pattern::measure", severity, m.measure, message, SOURCE)
             .of_size(size)
             .help(key::FIT_OWN_MEASURE_HELP);
         // The chart's values are those of the base size; other sizes follow by its grades.
         Some(if size == doc.sizes.base {
-            finding.curing(
-                &format!("chart.{}.value", m.measure.key),
-                &pattern.to_string(),
-            )
+            finding.curing(&m.measure.path("value"), &pattern.to_string())
         } else {
             finding
         })
@@ -463,11 +455,10 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
     let missed = drafted.pattern.measures().into_iter().filter_map(|m| {
         let chart = m.chart?;
         let off = m.pattern - chart;
-        let measure = MeasureId::of(m.measure.key)?;
         beyond(off.abs().to_mm(), MET_MM).then(|| Finding {
             code: "fit::measure-missed",
             severity: Severity::Error,
-            subject: measure.into(),
+            subject: m.measure.into(),
             size: Some(size),
             found_in: None,
             message: say::FitMeasureMissed {

@@ -1,8 +1,9 @@
 //! A belt loop: on the band, from its side with room for the belt, its underside, and the strip all are cut from.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, LineId, Piece, PieceId, PointId};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment};
+use style::MeasureId;
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
@@ -45,7 +46,7 @@ impl Sewn<'_> {
         let tacks = on_band()
             .filter(|f| matches!(f.kind, FixingKind::Bartack(..)) && (f.at.x - at.x).abs() < width)
             .collect();
-        let height = garment.pattern.spec.band_height.to_mm();
+        let height = garment.pattern.spec[MeasureId::BandHeight].to_mm();
         let sound = [length, width, height]
             .iter()
             .all(|v| v.is_finite() && *v > 0.5);
@@ -100,7 +101,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
 
 /// From the strip's frame to the loop on the band: one loop's length of it, its foot on the loop's foot.
 fn lying(sewn: &Sewn<'_>, strip: &Piece) -> Option<Affine> {
-    let foot = strip.point("loop_foot")?;
+    let foot = strip.point(PointId::LoopFoot)?;
     Some(Affine::translate(Point::new(sewn.at.x, sewn.foot) - foot))
 }
 
@@ -376,7 +377,7 @@ fn looper(figure: &mut Figure<'_>, map: Affine, (from, to): (Point, Point)) {
 
 /// The strip for all loops, laid level.
 fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
-    let (foot, end_top) = (strip.edge("end_foot")?, strip.edge("end_top")?);
+    let (foot, end_top) = (strip.edge(EdgeId::EndFoot)?, strip.edge(EdgeId::EndTop)?);
     let (wide, long) = (foot.end().x, end_top.start().y);
     if !(long > 1.0 && long.is_finite()) {
         return None;
@@ -403,11 +404,11 @@ fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
     figure.hold(&[p(0.0, 0.0), p(wide, OWN_LINE_MM / scale.times())]);
     figure.dimension(Side::Above, p(0.0, 0.0), p(0.0, long), "");
     figure.dimension(Side::Below, p(wide, 0.0), p(wide, one), "one loop");
-    if let (Some(a), Some(b)) = (strip.line("fold_left"), strip.line("fold_right")) {
+    if let (Some(a), Some(b)) = (strip.line(LineId::FoldLeft), strip.line(LineId::FoldRight)) {
         figure.dimension(Side::Left, a.start(), b.start(), "");
     }
     figure.dimension(Side::Left, p(0.0, 0.0), p(wide, 0.0), "");
-    if let Some(turned) = strip.point("loop_foot") {
+    if let Some(turned) = strip.point(PointId::LoopFoot) {
         figure.dimension(Side::Below, p(wide, 0.0), p(wide, turned.y), "turned under");
     }
     Some(figure)

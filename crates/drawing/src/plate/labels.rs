@@ -1,9 +1,9 @@
 //! The sewn-in labels: each in its place inside, its words, art, fold and stitching.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On};
-use style::{Label, LabelFold};
+use style::{Label, LabelFold, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline};
@@ -37,7 +37,10 @@ fn all(garment: &Garment) -> Vec<Set<'_>> {
     let labels = garment.doc.labels.iter();
     labels
         .filter_map(|label| {
-            let of = |f: &&Fixing| f.from == label.trim && matches!(f.kind, FixingKind::Label(..));
+            let of = |f: &&Fixing| {
+                f.from.trim() == Some(label.trim.as_str())
+                    && matches!(f.kind, FixingKind::Label(..))
+            };
             Some((label, garment.fixings.iter().find(of)?))
         })
         .collect()
@@ -120,7 +123,7 @@ fn band<'a>(
     for (_, fixing) in labels {
         lay(&mut figure, fixing, map, Standing::Printed, true);
     }
-    let rows = figure.rows(PieceId::Band, map, |r| r.seam == "label_set");
+    let rows = figure.rows(PieceId::Band, map, |r| r.seam == SeamId::LabelSet);
     for (label, fixing) in labels {
         note(&mut figure, label, fixing, map);
     }
@@ -167,7 +170,7 @@ fn side_seam<'a>(
     fixing: &Fixing,
 ) -> Option<Figure<'a>> {
     let front = garment.pattern.piece(PieceId::Front)?;
-    let side = front.edge("side")?;
+    let side = front.edge(EdgeId::Side)?;
     let c = corners(fixing, Affine::IDENTITY)?;
     let left = fixing.on == On::AsDrawn;
     let title = if left {
@@ -212,7 +215,7 @@ fn side_seam<'a>(
     let (wide, tall, _) = flat_of(fixing)?;
     let along = nearest_along(side, fixing.at);
     let from_top = side.length() - along;
-    let mouth = garment.pattern.spec.mouth_depth;
+    let mouth = garment.pattern.spec[MeasureId::MouthDepth];
     let upper = from_top - tall / 2.0 + mouth;
     let units = system(&garment.collection);
     let (a, b) = (c[0].midpoint(c[3]), c[1].midpoint(c[2]));

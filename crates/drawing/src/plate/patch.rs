@@ -3,7 +3,7 @@
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, FixingKind, Garment};
-use style::{Letters, Patch, Tanning};
+use style::{Letters, Patch, SeamId, Tanning};
 
 use super::figure::{Figure, Outline};
 use super::flat_goods::{Standing, corners, flat_of, lay};
@@ -55,7 +55,9 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         Letters::Printed => Standing::Printed,
     };
     lay(&mut figure, fixing, Affine::IDENTITY, standing, true);
-    let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set");
+    let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
+        r.seam == SeamId::PatchSet
+    });
     note_rows(&mut figure, &rows, Affine::IDENTITY, "from its edge");
     // Under the patch the band seam goes on.
     figure.below("seam:band", &Path::line(p(c[0].x, 0.0), p(c[1].x, 0.0)));

@@ -7,7 +7,7 @@ use geometry::PathEl;
 use sewing::{Garment, make};
 use style::{
     BandMethod, Closing, CoinShape, Drawing, DrawnLine, DrawnStep, HemEnds, HemJoin, LabelFold,
-    Letters, Lining, Loaded, Size, Units,
+    Letters, Lining, Loaded, MeasureId, SeamId, Size, Units,
 };
 use trade::Length;
 
@@ -88,7 +88,7 @@ fn garments() -> Vec<(String, Garment)> {
             if let Some(row) = l
                 .style
                 .seams
-                .get_mut("band")
+                .get_mut(&SeamId::Band)
                 .and_then(|s| s.rows.as_mut()?.get_mut(1))
             {
                 row.offset = Length::mm(36.0);
@@ -186,14 +186,14 @@ fn stitches_on_a_plate_are_those_that_are_sewn() {
             let mut names: Vec<String> = Vec::new();
             for drawn in &plate.stitches {
                 let row = &garment.rows[drawn.row];
-                let here = format!("{name}: {} {} {}", plate.key, row.seam, row.number);
+                let here = format!("{name}: {} {} {}", plate.key, row.seam.code(), row.number);
                 assert_eq!((&row.seam, row.number), (&drawn.seam, drawn.number));
                 if drawn.whole {
                     assert_eq!(drawn.drawn, row.stitches(), "{here}");
                 } else {
                     assert!(drawn.drawn < row.stitches(), "{here}");
                 }
-                let of = format!("{}:{}", row.seam, row.number);
+                let of = format!("{}:{}", row.seam.code(), row.number);
                 if !names.contains(&of) {
                     names.push(of);
                 }
@@ -203,7 +203,7 @@ fn stitches_on_a_plate_are_those_that_are_sewn() {
                 let said: usize = plate
                     .stitches
                     .iter()
-                    .filter(|d| format!("{}:{}", d.seam, d.number) == of)
+                    .filter(|d| format!("{}:{}", d.seam.code(), d.number) == of)
                     .map(|d| d.drawn)
                     .sum();
                 assert_eq!(marked(plate, &of), said, "{name}: {} {of}", plate.key);
@@ -223,7 +223,7 @@ fn needle_points_stand_a_pitch_apart() {
     let pitch = garment
         .rows
         .iter()
-        .find(|r| r.seam == "coin_hem")
+        .find(|r| r.seam == SeamId::CoinHem)
         .unwrap()
         .density
         .pitch()
@@ -302,8 +302,8 @@ fn a_plate_is_left_out_where_the_style_has_no_such_detail() {
 #[test]
 fn a_chart_that_cannot_be_drafted_still_gives_plates_that_stand_clear() {
     let mut loaded = ferryman();
-    for measure in ["waist", "seat", "thigh"] {
-        if let Some(entry) = loaded.style.chart.get_mut(measure) {
+    for measure in [MeasureId::Waist, MeasureId::Seat, MeasureId::Thigh] {
+        if let Some(entry) = loaded.style.chart.get_mut(&measure) {
             entry.value = entry.value * 0.4;
         }
     }

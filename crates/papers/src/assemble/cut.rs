@@ -4,7 +4,7 @@ use cut_sheets::{
     LayMarks, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
     piece_number,
 };
-use cutting::{CutPiece, CutSize, Follows, Plan, increments, movements};
+use cutting::{CutPiece, CutSize, Follows, Landmark, Plan, increments, movements};
 use geometry::Vec2;
 use style::{Loaded, Size};
 use trade::Length;
@@ -221,7 +221,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         return None;
     }
     let table = movements(run, base, piece.piece, piece.part, piece.on, at).ok()?;
-    let plain = |name: &str| name.replace('_', " ");
+    let plain = |at: Landmark| at.words(Words::english());
     let others: Vec<usize> = (0..table.sizes.len())
         .filter(|k| table.sizes.get(*k).is_some_and(|size| *size != base))
         .collect();
@@ -230,7 +230,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         .iter()
         .filter(|point| point.point != table.at)
         .map(|point| MoveRow {
-            point: plain(&point.point),
+            point: plain(point.point),
             base: [
                 format!("{:.1}", point.base.x),
                 format!("{:.1}", point.base.y),
@@ -247,7 +247,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
     }
     Some(MoveTable {
         piece: piece.name(),
-        at: plain(&table.at),
+        at: plain(table.at),
         base: base.to_string(),
         sizes: others
             .iter()
@@ -294,7 +294,7 @@ fn grades(context: &Context<'_>) -> Vec<GradeTable> {
                 continue;
             }
             rows.push(GradeRow {
-                measure: measure_name(measure),
+                measure: measure.words(words::Words::english()).to_owned(),
                 by: found
                     .iter()
                     .map(|s| s.map_or(String::new(), |s| moved(s.by.to_mm())))
@@ -312,11 +312,6 @@ fn grades(context: &Context<'_>) -> Vec<GradeTable> {
         })
     })
     .collect()
-}
-
-fn measure_name(key: &str) -> String {
-    let known = draft::measure::MEASURES.iter().find(|m| m.key == key);
-    known.map_or_else(|| key.replace('_', " "), |m| m.name.to_owned())
 }
 
 #[cfg(test)]

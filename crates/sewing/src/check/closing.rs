@@ -1,8 +1,8 @@
 //! Whether buttons, buttonholes and zip fit the band and the fly.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use geometry::Point;
-use style::{Closing, PartId, Subject};
+use style::{Closing, MeasureId, PartId, SeamId, Subject};
 use trade::Length;
 use trade::hardware::buttonhole_length;
 
@@ -28,13 +28,13 @@ pub(super) fn band_button(case: &Case<'_>) -> Vec<Broken> {
     let found = case.diameter(key).and_then(|size| {
         let spec = &case.context.pattern.spec;
         let needs = BAND_HOLE_FROM_END + size / 2.0 + ROOM;
-        if spec.band_overlap < needs {
+        if spec[MeasureId::BandOverlap] < needs {
             return Some(
                 Broken::warning(
                     PartId::BandButton,
                     format!(
                         "the overlap of {} is too short for a button of {} set {} beyond the centre front",
-                        mm(spec.band_overlap),
+                        mm(spec[MeasureId::BandOverlap]),
                         mm(size),
                         mm(BAND_HOLE_FROM_END)
                     ),
@@ -42,12 +42,12 @@ pub(super) fn band_button(case: &Case<'_>) -> Vec<Broken> {
                 .help(format!("at least {}", mm(needs))),
             );
         }
-        (spec.band_height < size + ROOM * 2.0).then(|| {
+        (spec[MeasureId::BandHeight] < size + ROOM * 2.0).then(|| {
             Broken::warning(
                 PartId::BandButton,
                 format!(
                     "a band of {} leaves no room above and below a button of {}",
-                    mm(spec.band_height),
+                    mm(spec[MeasureId::BandHeight]),
                     mm(size)
                 ),
             )
@@ -68,7 +68,7 @@ pub(super) fn holes_in_stitching(case: &Case<'_>) -> Vec<Broken> {
         let fly = &case.context.doc.fly;
         let size = case.diameter(fly.button.as_deref()?)?;
         let end = FLY_HOLE_FROM_EDGE + buttonhole_length(size);
-        let rows = &case.context.seam("fly")?.rows;
+        let rows = &case.context.seam(SeamId::Fly)?.rows;
         let (index, nearest) = rows
             .iter()
             .map(|r| r.offset)
@@ -85,7 +85,7 @@ pub(super) fn holes_in_stitching(case: &Case<'_>) -> Vec<Broken> {
                 ),
             )
             .help("move the row outward, widen the fly, or choose a smaller button")
-            .at(case.row_place("fly", index))
+            .at(case.row_place(SeamId::Fly, index))
         })
     };
     found().into_iter().collect()
@@ -96,7 +96,7 @@ pub(super) fn buttons_crowded(case: &Case<'_>) -> Vec<Broken> {
         let fly = &case.context.doc.fly;
         let key = fly.button.as_deref()?;
         let size = case.diameter(key)?;
-        let gap = case.context.pattern.spec.fly_length / (f64::from(fly.buttons) + 1.0);
+        let gap = case.context.pattern.spec[MeasureId::FlyLength] / (f64::from(fly.buttons) + 1.0);
         (button_fly(case) && fly.buttons > 0 && gap < size + ROOM).then(|| {
             Broken::warning(
                 PartId::Fly,
@@ -127,7 +127,7 @@ pub(super) fn zip(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let key = case.context.doc.fly.zip.as_deref()?;
         let length = case.trim(key)?.length?;
-        let fly = case.context.pattern.spec.fly_length;
+        let fly = case.context.pattern.spec[MeasureId::FlyLength];
         let said = if length > fly {
             format!("the zip is {} long and the fly {}", mm(length), mm(fly))
         } else if length < fly - ZIP_SHORTER {
@@ -145,7 +145,7 @@ pub(super) fn zip(case: &Case<'_>) -> Vec<Broken> {
                     "about {}: half an inch less than the fly",
                     mm(fly - Length::inches(0.5))
                 ))
-                .at(case.point(PieceId::Front, "fly_foot"))
+                .at(case.point(PieceId::Front, PointId::FlyFoot))
         })
     };
     found().into_iter().collect()
@@ -196,7 +196,7 @@ pub(super) fn hole_for_button(case: &Case<'_>) -> Vec<Broken> {
             FixingKind::Button(size) if f.from == fixing.from => Some(size),
             _ => None,
         });
-        let about = Subject::ButtonholeFor(fixing.from.clone());
+        let about = Subject::ButtonholeFor(fixing.from.code().to_owned());
         let Some(button) = button.filter(|b| hole < *b + HOLE_EASE) else {
             continue;
         };

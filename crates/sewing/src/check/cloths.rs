@@ -1,6 +1,6 @@
 //! Whether the cloths suit what they are used for, and the shell what the chart asks of it.
 
-use draft::{PieceId, mean_seat, mean_thigh};
+use draft::{PieceId, PointId, mean_seat, mean_thigh};
 use style::{ClothUse, Lining, MeasureId, Subject};
 use trade::Length;
 
@@ -52,7 +52,11 @@ pub(super) fn unfit_use(case: &Case<'_>) -> Vec<Broken> {
             ClothUse::Pocketing | ClothUse::Lining => Broken::note(about, said),
         };
         let help = format!("another cloth, or \"{asked}\" as its use in cloths.toml");
-        out.push(broken.help(help).at(case.point(PieceId::Front, "knee_out")));
+        out.push(
+            broken
+                .help(help)
+                .at(case.point(PieceId::Front, PointId::KneeOut)),
+        );
     }
     out
 }
@@ -69,8 +73,16 @@ pub(super) fn needs_stretch(case: &Case<'_>) -> Vec<Broken> {
     let tag = case.context.size.waist;
     let (figure, waist) = (doc.style.figure, tag.length());
     let measures = [
-        (MeasureId::Seat, spec.seat, mean_seat(figure, waist)),
-        (MeasureId::Thigh, spec.thigh, mean_thigh(figure, waist)),
+        (
+            MeasureId::Seat,
+            spec[MeasureId::Seat],
+            mean_seat(figure, waist),
+        ),
+        (
+            MeasureId::Thigh,
+            spec[MeasureId::Thigh],
+            mean_thigh(figure, waist),
+        ),
     ];
     let fibre = match told(&cloth.fibre) {
         Some(words) => format!("({words}) has no fibre that stretches"),
@@ -92,7 +104,7 @@ pub(super) fn needs_stretch(case: &Case<'_>) -> Vec<Broken> {
                 ),
             )
             .help("a larger measure, or a cloth with stretch, whose `fibre` says so")
-            .at(case.point(PieceId::Front, "knee_out"))
+            .at(case.point(PieceId::Front, PointId::KneeOut))
         })
         .collect()
 }

@@ -11,7 +11,7 @@ use super::case::{Broken, Case};
 pub(super) fn roping(case: &Case<'_>) -> Vec<Broken> {
     let Some(hem) = case
         .context
-        .seam("hem")
+        .seam(SeamId::Hem)
         .filter(|_| case.context.doc.hem.roping)
     else {
         return Vec::new();
@@ -27,6 +27,6 @@ pub(super) fn roping(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::note(SeamId::Hem, format!("roping is wanted, and {why}"))
             .help("a rolled hem in one row of 401, through a folder")
-            .at(case.seam_place("hem")),
+            .at(case.seam_place(SeamId::Hem)),
     ]
 }

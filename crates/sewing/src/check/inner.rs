@@ -1,13 +1,13 @@
 //! What hangs inside: the concealed pocket and the pocket bags.
 
-use draft::PieceId;
+use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
-use style::PartId;
+use style::{MeasureId, PartId};
 use trade::Length;
 
 use super::case::{Broken, Case, distance_to_line, place};
 use crate::context::mm;
-use crate::inset::points_along;
+use crate::inset_lines::points_along;
 
 /// Placed by hand, a pocket's edge may lie this far off (common practice: 1/8 inch).
 const PLACED: Length = Length::mm(3.2);
@@ -27,7 +27,7 @@ fn extra(case: &Case<'_>) -> Option<(Point, Point, Vec<Point>)> {
         .context
         .pattern
         .piece(PieceId::Front)?
-        .line("extra_pocket")?;
+        .line(LineId::ExtraPocket)?;
     Some((line.start(), line.end(), points_along(line)?))
 }
 
@@ -37,7 +37,7 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let (from, to, _) = extra(case)?;
         let pattern = case.context.pattern;
-        let waist_of = |id| points_along(pattern.piece(id)?.edge("waist")?);
+        let waist_of = |id| points_along(pattern.piece(id)?.edge(EdgeId::Waist)?);
         // The waist of the uncut front: what is left of it, and the facing behind the mouth.
         let waist = waist_of(PieceId::Front)?;
         let behind = waist_of(PieceId::PocketFacing).unwrap_or_default();
@@ -46,7 +46,7 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
             .map(|k| from.lerp(to, f64::from(k) / f64::from(STEPS)))
             .map(|p| (p, below(p)))
             .max_by(|a, b| a.1.total_cmp(&b.1))?;
-        let band = pattern.spec.band_height;
+        let band = pattern.spec[MeasureId::BandHeight];
         let belt = case.context.doc.loops.belt;
         let hidden = ((belt - band) / 2.0).max(Length::ZERO) + PLACED;
         let far = Length::mm(far);
@@ -75,7 +75,7 @@ pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
         let pocket: &[Point] = &outline;
         let covered = |p: Point| contains(front.polygon(), p);
         let width = (to - from).hypot();
-        let side = (to - from) / width.max(1e-9);
+        let side = (to - from) / width.max(geometry::tolerance::NO_LENGTH_MM);
         // Square to its top edge, away from the band.
         let down = -geometry::left_of(side);
         let depth = case.context.pattern.spec.extra_pocket?.depth.to_mm();
@@ -114,7 +114,7 @@ pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn bag_short(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.context.pattern.spec;
-    let below = spec.bag_depth - spec.mouth_depth;
+    let below = spec.bag_depth - spec[MeasureId::MouthDepth];
     if below >= HAND {
         return Vec::new();
     }
@@ -127,8 +127,11 @@ pub(super) fn bag_short(case: &Case<'_>) -> Vec<Broken> {
                 mm(HAND)
             ),
         )
-        .help(format!("a depth of {}", mm(spec.mouth_depth + HAND)))
-        .at(case.point(PieceId::PocketBag, "fold_foot")),
+        .help(format!(
+            "a depth of {}",
+            mm(spec[MeasureId::MouthDepth] + HAND)
+        ))
+        .at(case.point(PieceId::PocketBag, PointId::FoldFoot)),
     ]
 }
 
@@ -140,9 +143,9 @@ pub(super) fn bag_facing(case: &Case<'_>) -> Vec<Broken> {
         let facing = pattern.piece(PieceId::PocketFacing)?;
         let bag = pattern.piece(PieceId::PocketBag)?;
         let along = |piece: &draft::Piece, edge| piece.edge(edge).map(|e| e.length());
-        let width = along(facing, "waist")? + along(facing, "waist_under")?;
-        let across = along(bag, "waist_under")?;
-        let depth = spec.mouth_depth + spec.facing;
+        let width = along(facing, EdgeId::Waist)? + along(facing, EdgeId::WaistUnder)?;
+        let across = along(bag, EdgeId::WaistUnder)?;
+        let depth = spec[MeasureId::MouthDepth] + spec.facing;
         let said = if depth > spec.bag_depth {
             format!(
                 "the facing reaches {} below the band and the bag {}",
@@ -161,7 +164,7 @@ pub(super) fn bag_facing(case: &Case<'_>) -> Vec<Broken> {
         Some(
             Broken::warning(PartId::PocketBag, said)
                 .help("a larger bag, or a facing that reaches less far beyond the mouth")
-                .at(case.point(PieceId::PocketBag, "fold_top")),
+                .at(case.point(PieceId::PocketBag, PointId::FoldTop)),
         )
     };
     found().into_iter().collect()

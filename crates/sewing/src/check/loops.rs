@@ -1,8 +1,8 @@
 //! Belt loops against belt, band and patch.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use geometry::Point;
-use style::PartId;
+use style::{MeasureId, PartId, SeamId};
 use trade::Length;
 
 use super::case::{Broken, Case, place};
@@ -29,12 +29,12 @@ const NEAREST: Length = Length::mm(40.0);
 const LEAST: u32 = 5;
 
 fn any_loop(case: &Case<'_>) -> Option<draft::Place> {
-    case.fixing("loop_edge")
+    case.fixing_of(SeamId::LoopEdge)
 }
 
 pub(super) fn short(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.context.pattern.spec;
-    let inside = spec.loop_length - case.context.doc.bartacks.width * 2.0;
+    let inside = spec[MeasureId::LoopLength] - case.context.doc.bartacks.width * 2.0;
     let belt = case.context.doc.loops.belt;
     let needs = belt + PLAY;
     if spec.loop_count == 0 || inside >= needs {
@@ -61,7 +61,7 @@ pub(super) fn short(case: &Case<'_>) -> Vec<Broken> {
 /// Loops much higher than their belt.
 pub(super) fn loose(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.context.pattern.spec;
-    let inside = spec.loop_length - case.context.doc.bartacks.width * 2.0;
+    let inside = spec[MeasureId::LoopLength] - case.context.doc.bartacks.width * 2.0;
     let belt = case.context.doc.loops.belt;
     if spec.loop_count == 0 || inside <= belt + MOST_PLAY {
         return Vec::new();
@@ -82,7 +82,7 @@ pub(super) fn loose(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn foot(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.context.pattern.spec;
-    let below = spec.loop_length - spec.band_height;
+    let below = spec[MeasureId::LoopLength] - spec[MeasureId::BandHeight];
     if spec.loop_count == 0 || below >= BELOW_SEAM {
         return Vec::new();
     }
@@ -91,8 +91,8 @@ pub(super) fn foot(case: &Case<'_>) -> Vec<Broken> {
     } else {
         format!(
             "a loop of {} does not reach below a band of {}",
-            mm(spec.loop_length),
-            mm(spec.band_height)
+            mm(spec[MeasureId::LoopLength]),
+            mm(spec[MeasureId::BandHeight])
         )
     };
     vec![
@@ -100,7 +100,10 @@ pub(super) fn foot(case: &Case<'_>) -> Vec<Broken> {
             PartId::BeltLoops,
             format!("{said}, and pull on the band alone"),
         )
-        .help(format!("at least {}", mm(spec.band_height + BELOW_SEAM)))
+        .help(format!(
+            "at least {}",
+            mm(spec[MeasureId::BandHeight] + BELOW_SEAM)
+        ))
         .at(any_loop(case)),
     ]
 }
@@ -142,7 +145,7 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
             .at(place(PieceId::Band, pair[0].midpoint(pair[1]))),
         );
     }
-    let centre = case.point(PieceId::Band, "centre_front_right");
+    let centre = case.point(PieceId::Band, PointId::CentreFrontRight);
     if let (Some(first), Some(last), Some(end)) = (places.first(), places.last(), centre) {
         let gap = Length::mm(first.x + end.at.x - last.x);
         if gap > FARTHEST_FRONT {

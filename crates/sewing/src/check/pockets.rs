@@ -1,13 +1,13 @@
 //! Patch pockets against the panels they are set on.
 
-use draft::PieceId;
+use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
-use style::PartId;
+use style::{MeasureId, PartId};
 use trade::Length;
 
 use super::case::{Broken, Case, distance, farthest_outside, nearest_edge, place};
 use crate::context::mm;
-use crate::inset::points_along;
+use crate::inset_lines::points_along;
 
 /// Below this a pocket only touches the edge of what it is set on.
 const TOUCHES_MM: f64 = 0.5;
@@ -19,23 +19,28 @@ const NEAR_SEAM: Length = Length::mm(10.0);
 const LEVEL: Length = Length::mm(3.2);
 
 /// The lines on the back the back pockets are set along.
-const BACK: [(&str, PartId); 2] = [
-    ("pocket_left", PartId::LeftBackPocket),
-    ("pocket_right", PartId::RightBackPocket),
+const BACK: [(LineId, PartId); 2] = [
+    (LineId::PocketLeft, PartId::LeftBackPocket),
+    (LineId::PocketRight, PartId::RightBackPocket),
 ];
 
-/// The seam an edge of the back is sewn into, for people.
-fn seam_of(edge: &str) -> &'static str {
-    match edge {
-        "side" => "the outseam",
-        "top" => "the yoke seam",
-        "seat" => "the seat seam",
-        "inseam" => "the inseam",
-        _ => "the hem",
-    }
+/// The edges of the back, by the seam each is sewn into, for people.
+const SEAMS: [(EdgeId, &str); 5] = [
+    (EdgeId::Side, "the outseam"),
+    (EdgeId::Top, "the yoke seam"),
+    (EdgeId::Seat, "the seat seam"),
+    (EdgeId::Inseam, "the inseam"),
+    (EdgeId::Hem, "the hem"),
+];
+
+/// The seam nearest to a place on the back.
+fn nearest_seam(case: &Case<'_>, at: Point) -> Option<&'static str> {
+    let edge = nearest_edge(case, PieceId::Back, at)?;
+    let found = SEAMS.iter().find(|(id, _)| *id == edge);
+    found.map(|(_, seam)| *seam)
 }
 
-fn outline(case: &Case<'_>, line: &str) -> Option<Vec<Point>> {
+fn outline(case: &Case<'_>, line: LineId) -> Option<Vec<Point>> {
     points_along(case.context.pattern.piece(PieceId::Back)?.line(line)?)
 }
 
@@ -47,7 +52,7 @@ pub(super) fn outside(case: &Case<'_>) -> Vec<Broken> {
         .filter_map(|(line, name)| {
             let outline = outline(case, line)?;
             let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
-            let seam = seam_of(nearest_edge(case, PieceId::Back, at)?);
+            let seam = nearest_seam(case, at)?;
             Some(
                 Broken::error(
                     name,
@@ -78,7 +83,7 @@ pub(super) fn near_seam(case: &Case<'_>) -> Vec<Broken> {
                 .iter()
                 .map(|p| (*p, distance(polygon, *p)))
                 .min_by(|a, b| a.1.total_cmp(&b.1))?;
-            let seam = seam_of(nearest_edge(case, PieceId::Back, at)?);
+            let seam = nearest_seam(case, at)?;
             (nearest < NEAR_SEAM.to_mm()).then(|| {
                 Broken::warning(
                     name,
@@ -126,7 +131,7 @@ pub(super) fn coin_beyond(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let ground = case.ground(PieceId::PocketFacing)?;
         let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
-        let outline = points_along(facing.line("coin_pocket")?)?;
+        let outline = points_along(facing.line(LineId::CoinPocket)?)?;
         let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
         (beyond > TOUCHES_MM).then(|| {
             Broken::warning(
@@ -147,7 +152,7 @@ pub(super) fn coin_beyond(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn coin_hidden(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
-        let line = facing.line("coin_pocket")?;
+        let line = facing.line(LineId::CoinPocket)?;
         let covered = case.ground(PieceId::Front)?;
         let middle = line.start().midpoint(line.end());
         contains(covered.polygon(), middle).then(|| {
@@ -164,8 +169,8 @@ pub(super) fn coin_hidden(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.context.pattern.spec;
-    let reaches = spec.coin_from_side + spec.coin_width;
-    if reaches <= spec.mouth_width {
+    let reaches = spec.coin_from_side + spec[MeasureId::CoinWidth];
+    if reaches <= spec[MeasureId::MouthWidth] {
         return Vec::new();
     }
     vec![
@@ -174,14 +179,14 @@ pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
             format!(
                 "it reaches {} from the outseam and the mouth is {} wide, so its inner corner disappears behind the front",
                 mm(reaches),
-                mm(spec.mouth_width)
+                mm(spec[MeasureId::MouthWidth])
             ),
         )
         .help(format!(
             "at most {} wide",
-            mm((spec.mouth_width - spec.coin_from_side).max(Length::ZERO))
+            mm((spec[MeasureId::MouthWidth] - spec.coin_from_side).max(Length::ZERO))
         ))
-        .at(case.point(PieceId::CoinPocket, "top_middle")),
+        .at(case.point(PieceId::CoinPocket, PointId::TopMiddle)),
     ]
 }
 
@@ -189,7 +194,7 @@ pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn coin_foot(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
-        let outline = points_along(facing.line("coin_pocket")?)?;
+        let outline = points_along(facing.line(LineId::CoinPocket)?)?;
         let front = case.ground(PieceId::Front)?;
         let covered = outline.iter().any(|p| contains(front.polygon(), *p));
         let lowest = outline.iter().min_by(|a, b| a.y.total_cmp(&b.y))?;

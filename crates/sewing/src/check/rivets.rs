@@ -1,7 +1,7 @@
 //! Rivets: what they go through, and how far from the edge.
 
-use draft::PieceId;
-use style::Subject;
+use draft::{PieceId, PointId};
+use style::{SeamId, Subject};
 use trade::{Length, counted};
 
 use super::case::{Broken, Case, distance, place};
@@ -41,10 +41,10 @@ fn grip(case: &Case<'_>, rivet: &Fixing) -> Option<Grip> {
     let plies = match rivet.piece {
         PieceId::Front => {
             // Near the outseam its allowance lies below.
-            let side = case.point(PieceId::Front, "mouth_side")?.at;
+            let side = case.point(PieceId::Front, PointId::MouthSide)?.at;
             let allowance = case
                 .context
-                .seam("outseam")
+                .seam(SeamId::Outseam)
                 .map_or(Length::ZERO, |s| allowances(s, Length::ZERO).over);
             let at_side = (rivet.at - side).hypot() < allowance.to_mm();
             mouth_plies(case.context, at_side)
@@ -164,8 +164,8 @@ pub(super) fn tack_on_rivet(case: &Case<'_>) -> Vec<Broken> {
             if gap >= CLEAR {
                 continue;
             }
-            let about = Subject::Rivet(rivet.from.clone());
-            let where_ = tack.from.replace('_', " ");
+            let about = Subject::Rivet(rivet.from.code().to_owned());
+            let where_ = tack.from.code().replace('_', " ");
             out.push(
                 Broken::warning(
                     about,

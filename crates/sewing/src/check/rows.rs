@@ -1,13 +1,15 @@
 //! Rows of stitches: where they run, how dense they are, and how they end.
 
-use style::{Construction, RowSpec, Seam, Subject};
+use draft::PieceId;
+use style::{Construction, MeasureId, RowSpec, Seam, SeamId, Subject};
 use trade::{Length, StitchDensity, StitchType};
 
 use super::case::{Broken, Case};
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH, allowances};
-use crate::context::{mm, row_of, rows_of};
+use crate::context::mm;
 use crate::garment::RowEnd;
 use crate::rows::JOINING;
+use crate::seam::{Strain, facts};
 
 /// A visible row nearer to its edge than this slips off the fold.
 const NEAREST_TO_EDGE: Length = Length::mm(1.0);
@@ -17,9 +19,6 @@ const LEAST_PITCH: f64 = 2.5;
 
 /// The narrowest usual distance of two needles, 1/8 inch.
 const LEAST_GAUGE: Length = Length::mm(3.1);
-
-/// Seams that are pulled when the garment is worn.
-const LOADED: [&str; 6] = ["seat", "front_rise", "inseam", "outseam", "yoke", "band"];
 
 /// Stitches to an inch a loaded seam of denim has at least.
 const LEAST_LOADED: f64 = 6.0;
@@ -49,8 +48,8 @@ fn each(case: &Case<'_>, look: impl Fn(&Seam, &RowSpec, Subject) -> Option<Broke
     let mut out = Vec::new();
     for seam in case.context.seams {
         for (index, row) in seam.rows.iter().enumerate() {
-            let about = row_of(&seam.name, index + 1);
-            out.extend(look(seam, row, about).map(|b| b.at(case.row_place(&seam.name, index))));
+            let about = Subject::Row(seam.id, index + 1);
+            out.extend(look(seam, row, about).map(|b| b.at(case.row_place(seam.id, index))));
         }
     }
     out
@@ -77,29 +76,34 @@ pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
 /// What a row of this construction has to catch lies this far from the seam line at most.
 fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
     let spec = &case.context.pattern.spec;
-    let allowance = allowances(seam, spec.hem_depth).over;
-    Some(match (seam.name.as_str(), seam.construction) {
-        ("fly", _) => (spec.fly_width, "the facing is this wide"),
-        ("mouth", _) => (
+    let allowance = allowances(seam, spec[MeasureId::HemDepth]).over;
+    let faced_with = facts(seam.id).turned.map(|turned| turned.faced_with);
+    Some(match (seam.construction, faced_with) {
+        (Construction::TurnedEdge, Some(PieceId::FlyFacing)) => {
+            (spec[MeasureId::FlyWidth], "the facing is this wide")
+        }
+        (Construction::TurnedEdge, _) => (
             case.context.doc.pockets.bag.facing,
             "the facing is this wide",
         ),
-        ("band", _) => (spec.band_height, "the band is this high"),
-        (_, Construction::RolledHem | Construction::FoldedHem) => {
-            (spec.hem_depth, "the hem is this deep")
+        (Construction::BandOverEdge | Construction::BandTurned, _) => {
+            (spec[MeasureId::BandHeight], "the band is this high")
         }
-        (_, Construction::Strip) => (spec.loop_width, "the loop is this wide"),
-        (_, Construction::LapFelled) => (FELL_WIDTH.1 - EDGE_MARGIN, "a lap is at most this wide"),
+        (Construction::RolledHem | Construction::FoldedHem, _) => {
+            (spec[MeasureId::HemDepth], "the hem is this deep")
+        }
+        (Construction::Strip, _) => (spec[MeasureId::LoopWidth], "the loop is this wide"),
+        (Construction::LapFelled, _) => (FELL_WIDTH.1 - EDGE_MARGIN, "a lap is at most this wide"),
         (
-            _,
             Construction::MockFelled
             | Construction::SafetyStitched
             | Construction::Overlocked
             | Construction::PressedOpen
             | Construction::CleanFinished
             | Construction::PatchSet,
+            _,
         ) => (allowance, "the allowance reaches this far"),
-        (_, Construction::LaidOn) => (laid_on(case, seam)? / 2.0, "half of what is laid on"),
+        (Construction::LaidOn, _) => (laid_on(case, seam)? / 2.0, "half of what is laid on"),
         _ => return None,
     })
 }
@@ -107,9 +111,10 @@ fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
 /// The smallest side of what a seam sews on with its edges as they are.
 fn laid_on(case: &Case<'_>, seam: &Seam) -> Option<Length> {
     let doc = case.context.doc;
-    let trims: Vec<&str> = match seam.name.as_str() {
-        "patch_set" => doc.patch.iter().map(|patch| patch.trim.as_str()).collect(),
-        _ => doc.labels.iter().map(|label| label.trim.as_str()).collect(),
+    let trims: Vec<&str> = if seam.id == SeamId::PatchSet {
+        doc.patch.iter().map(|patch| patch.trim.as_str()).collect()
+    } else {
+        doc.labels.iter().map(|label| label.trim.as_str()).collect()
     };
     let sides = trims
         .into_iter()
@@ -158,7 +163,7 @@ fn per_inch(density: StitchDensity) -> String {
 
 pub(super) fn open(case: &Case<'_>) -> Vec<Broken> {
     each(case, |seam, row, about| {
-        let loaded = LOADED.contains(&seam.name.as_str());
+        let loaded = facts(seam.id).strain == Strain::Loaded;
         (loaded && row.density.to_per_inch() < LEAST_LOADED).then(|| {
             Broken::warning(
                 about,
@@ -176,7 +181,7 @@ pub(super) fn hem_density(case: &Case<'_>) -> Vec<Broken> {
     each(case, |seam, row, about| {
         let n = row.density.to_per_inch();
         let usual = (HEM_USUAL.0..=HEM_USUAL.1).contains(&n);
-        (seam.name == "hem" && !usual).then(|| {
+        (seam.id == SeamId::Hem && !usual).then(|| {
             Broken::note(
                 about,
                 format!("{} are unusual for a hem", per_inch(row.density)),
@@ -200,7 +205,7 @@ pub(super) fn gauge(case: &Case<'_>) -> Vec<Broken> {
                 }
                 out.push(
                     Broken::warning(
-                        rows_of(&seam.name, before + 1, index + 1),
+                        Subject::Rows(seam.id, before + 1, index + 1),
                         format!(
                             "run {} apart; two needles stand at least {} apart",
                             mm(gap),
@@ -208,7 +213,7 @@ pub(super) fn gauge(case: &Case<'_>) -> Vec<Broken> {
                         ),
                     )
                     .help("6.4 mm (1/4 in) is the usual gauge")
-                    .at(case.row_place(&seam.name, index)),
+                    .at(case.row_place(seam.id, index)),
                 );
             }
         }
@@ -223,7 +228,7 @@ pub(super) fn chain_end(case: &Case<'_>) -> Vec<Broken> {
     for row in case.rows {
         let chain = matches!(row.stitch, S101 | S401 | S404 | S406);
         let loose = row.begins == RowEnd::Backtacked || row.ends == RowEnd::Backtacked;
-        let about = row_of(&row.seam, row.number);
+        let about = Subject::Row(row.seam, row.number);
         if chain && loose && out.iter().all(|b| b.subject != about) {
             out.push(
                 Broken::warning(
@@ -234,7 +239,7 @@ pub(super) fn chain_end(case: &Case<'_>) -> Vec<Broken> {
                     ),
                 )
                 .help("a lockstitch, 301, or carry the row into the next seam")
-                .at(case.row_place(&row.seam, row.number.saturating_sub(1))),
+                .at(case.row_place(row.seam, row.number.saturating_sub(1))),
             );
         }
     }
@@ -251,9 +256,9 @@ pub(super) fn under_yarn(case: &Case<'_>) -> Vec<Broken> {
         }
         // A hair of rounding is no difference.
         let share = under / needle;
-        let how = if share < 0.5 - 1e-9 {
+        let how = if share < 0.5 - geometry::tolerance::ROUNDING {
             "less than half as heavy as"
-        } else if share > 1.0 + 1e-9 {
+        } else if share > 1.0 + geometry::tolerance::ROUNDING {
             "heavier than"
         } else {
             return None;

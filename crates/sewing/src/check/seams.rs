@@ -1,6 +1,6 @@
 //! Seams and hems as a whole.
 
-use style::{Construction, Seam};
+use style::{Construction, MeasureId, Seam};
 use trade::Length;
 
 use super::case::{Broken, Case};
@@ -8,12 +8,10 @@ use super::rows::joins;
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH};
 use crate::bulk::Thicknesses;
 use crate::construct::construct;
-use crate::context::{mm, seam_of};
+use crate::context::mm;
 use crate::garment::Finish;
 use crate::laps::runs_to_selvedge;
-
-/// Seams between panels, whose allowances are seen inside.
-const PANELS: [&str; 5] = ["outseam", "inseam", "seat", "yoke", "front_rise"];
+use crate::seam::facts;
 
 /// A hem turned twice is at least this many plies deep.
 const HEM_PLIES: f64 = 8.0;
@@ -21,7 +19,7 @@ const HEM_PLIES: f64 = 8.0;
 fn each(case: &Case<'_>, look: impl Fn(&Seam) -> Option<Broken>) -> Vec<Broken> {
     let seams = case.context.seams.iter();
     seams
-        .filter_map(|seam| Some(look(seam)?.at(case.seam_place(&seam.name))))
+        .filter_map(|seam| Some(look(seam)?.at(case.seam_place(seam.id))))
         .collect()
 }
 
@@ -39,7 +37,7 @@ pub(super) fn fell_width(case: &Case<'_>) -> Vec<Broken> {
             .unwrap_or(0);
         (far + EDGE_MARGIN < FELL_WIDTH.0).then(|| {
             Broken::warning(
-                seam_of(&seam.name),
+                seam.id,
                 format!(
                     "its rows end {} from the fold; a felled lap narrower than {} cannot be turned in",
                     mm(far),
@@ -47,7 +45,7 @@ pub(super) fn fell_width(case: &Case<'_>) -> Vec<Broken> {
                 ),
             )
             .help("8 mm from the fold is usual for the second row")
-            .curing(format!("seams.{}.rows[{last}].offset", seam.name), "8 mm")
+            .curing(format!("seams.{}.rows[{last}].offset", seam.id.code()), "8 mm")
         })
     })
 }
@@ -64,7 +62,7 @@ pub(super) fn no_joining_row(case: &Case<'_>) -> Vec<Broken> {
         let stated = seam.rows.is_empty() || seam.rows.iter().any(|row| joins(seam, row));
         (needs && !stated).then(|| {
             Broken::note(
-                seam_of(&seam.name),
+                seam.id,
                 "only its topstitching is stated; the row that joins the plies is left to the workroom",
             )
             .help("add a row with offset 0 to fix its stitch and yarn")
@@ -75,11 +73,8 @@ pub(super) fn no_joining_row(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn no_rows(case: &Case<'_>) -> Vec<Broken> {
     each(case, |seam| {
         seam.rows.is_empty().then(|| {
-            Broken::warning(
-                seam_of(&seam.name),
-                "has no row of stitches, so nothing holds it",
-            )
-            .help("give it at least one row")
+            Broken::warning(seam.id, "has no row of stitches, so nothing holds it")
+                .help("give it at least one row")
         })
     })
 }
@@ -95,10 +90,10 @@ pub(super) fn overedge(case: &Case<'_>) -> Vec<Broken> {
             .rows
             .iter()
             .any(|row| row.stitch.class_name().starts_with("class 500"));
-        let seen = PANELS.contains(&seam.name.as_str());
+        let seen = facts(seam.id).joins_panels();
         (seen && finish == Finish::Overedged && !selvedge && !stated).then(|| {
             Broken::note(
-                seam_of(&seam.name),
+                seam.id,
                 "its allowance is overedged and seen inside; no row states the stitch and the yarn",
             )
             .help("add a row of 504 with offset 0, or choose a felled seam, which hides its edges")
@@ -107,14 +102,14 @@ pub(super) fn overedge(case: &Case<'_>) -> Vec<Broken> {
 }
 
 pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {
-    let depth = case.context.pattern.spec.hem_depth;
+    let depth = case.context.pattern.spec[MeasureId::HemDepth];
     let ply = Thicknesses::of(case.context.doc, case.context.collection).shell;
     each(case, |seam| {
         let rolled = seam.construction == Construction::RolledHem;
         let least = ply * HEM_PLIES;
         (rolled && depth < least).then(|| {
             Broken::warning(
-                seam_of(&seam.name),
+                seam.id,
                 format!(
                     "a hem of {} is too narrow to turn twice in a cloth of {:.2} mm",
                     mm(depth),

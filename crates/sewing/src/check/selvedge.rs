@@ -1,6 +1,6 @@
 //! An outseam along the cloth's own edge has to be straight, for that edge is.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId, PointId};
 use geometry::{Point, unit};
 use style::{Construction, OutseamLine, PartId, SeamId};
 use trade::Length;
@@ -8,7 +8,7 @@ use trade::Length;
 use super::case::{Broken, Case};
 use crate::allowance::allowances;
 use crate::context::mm;
-use crate::inset::points_along;
+use crate::inset_lines::points_along;
 use crate::laps::runs_to_selvedge;
 
 /// Least cloth that must be left between seam line and the cloth's edge for the allowance to lie
@@ -19,7 +19,7 @@ const LEAST: Length = Length::mm(6.0);
 /// along the cloth's own edge.
 pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
     let context = case.context;
-    let Some(seam) = context.seam("outseam") else {
+    let Some(seam) = context.seam(SeamId::Outseam) else {
         return Vec::new();
     };
     let room = allowances(seam, Length::ZERO).over - LEAST;
@@ -31,8 +31,8 @@ pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
         .filter(|(id, _)| runs_to_selvedge(context, seam, *id))
         .filter_map(|(id, part)| {
             let piece = context.pattern.piece(id)?;
-            let (foot, hip) = (piece.point("hem_out")?, piece.point("hip")?);
-            let side = points_along(piece.edge("side")?)?;
+            let (foot, hip) = (piece.point(PointId::HemOut)?, piece.point(PointId::Hip)?);
+            let side = points_along(piece.edge(EdgeId::Side)?)?;
             let strays = Length::mm(strays(&side, foot, hip));
             (strays > room).then(|| {
                 Broken::note(
@@ -43,7 +43,7 @@ pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
                     ),
                 )
                 .help("place the piece so that the cloth's edge touches the narrowest allowance")
-                .at(case.point(id, "knee_out"))
+                .at(case.point(id, PointId::KneeOut))
             })
         })
         .collect()
@@ -67,7 +67,7 @@ pub(super) fn missing(case: &Case<'_>) -> Vec<Broken> {
     let doc = context.doc;
     let asked = doc.shape.outseam == OutseamLine::Straight
         && context
-            .seam("outseam")
+            .seam(SeamId::Outseam)
             .is_some_and(|s| s.construction == Construction::PressedOpen);
     let cloth = context.collection.cloths.get(&doc.cloth.shell);
     let missing = cloth.filter(|c| asked && !c.selvedge).map(|c| {
@@ -79,7 +79,7 @@ pub(super) fn missing(case: &Case<'_>) -> Vec<Broken> {
             ),
         )
         .help("a cloth with a selvedge, or a shaped outseam with its allowances overedged")
-        .at(case.point(PieceId::Front, "knee_out"))
+        .at(case.point(PieceId::Front, PointId::KneeOut))
     });
     missing.into_iter().collect()
 }

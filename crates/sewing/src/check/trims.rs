@@ -1,6 +1,7 @@
 //! Labels, patch, metal and bartacks.
 
-use style::{PartId, Purpose, Subject, Tanning, TrimKind};
+use draft::PointId;
+use style::{MeasureId, PartId, Purpose, SeamId, Subject, Tanning, TrimKind};
 use trade::Length;
 
 use super::case::{Broken, Case, place};
@@ -36,8 +37,8 @@ fn labels<'a>(case: &Case<'a>) -> Vec<(&'a Fixing, Length, Length)> {
 
 /// A label on the band that covers a row of its stitching.
 pub(super) fn label_over_seam(case: &Case<'_>) -> Vec<Broken> {
-    let band = case.context.pattern.spec.band_height;
-    let Some(seam) = case.context.seam("band") else {
+    let band = case.context.pattern.spec[MeasureId::BandHeight];
+    let Some(seam) = case.context.seam(SeamId::Band) else {
         return Vec::new();
     };
     let mut out = Vec::new();
@@ -53,7 +54,7 @@ pub(super) fn label_over_seam(case: &Case<'_>) -> Vec<Broken> {
             .find(|row| (row.offset - middle).abs() < height / 2.0);
         out.extend(crossed.map(|row| {
             Broken::note(
-                Subject::Label(label.from.clone()),
+                Subject::Label(label.from.code().to_owned()),
                 format!(
                     "it is {} high and covers the row at {} from the band seam",
                     mm(height),
@@ -87,8 +88,8 @@ pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
             if over {
                 out.push(
                     Broken::warning(
-                        Subject::Label(a.from.clone()),
-                        format!("it lies on the label {}", b.from),
+                        Subject::Label(a.from.code().to_owned()),
+                        format!("it lies on the label {}", b.from.code()),
                     )
                     .help("place one beside the other")
                     .at(place(a.piece, a.at)),
@@ -101,7 +102,7 @@ pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
 
 /// The patch is sewn through both plies of the band, and so through a label that lies behind it.
 pub(super) fn patch_on_label(case: &Case<'_>) -> Vec<Broken> {
-    let band = case.context.pattern.spec.band_height.to_mm();
+    let band = case.context.pattern.spec[MeasureId::BandHeight].to_mm();
     let patch = case.fixings.iter().find_map(|f| match &f.kind {
         FixingKind::Patch(width, height, _) => Some((f, *width, *height)),
         _ => None,
@@ -120,7 +121,7 @@ pub(super) fn patch_on_label(case: &Case<'_>) -> Vec<Broken> {
         })
         .map(|(label, ..)| {
             Broken::warning(
-                Subject::Label(label.from.clone()),
+                Subject::Label(label.from.code().to_owned()),
                 "it lies behind the patch, whose stitching goes through it",
             )
             .help("place it clear of the patch")
@@ -242,7 +243,7 @@ pub(super) fn fibre_label(case: &Case<'_>) -> Vec<Broken> {
             "no label is stated to tell the fibre content, which has to be on textiles when they are sold",
         )
         .help("add \"fibre\" to the purpose of the label that tells it, and check the rules where it is sold")
-        .at(case.point(draft::PieceId::Band, "centre_back")),
+        .at(case.point(draft::PieceId::Band, PointId::CentreBack)),
     ]
 }
 

@@ -1,6 +1,6 @@
 //! Values that are unusual by themselves, and tolerances too wide for what they allow.
 
-use style::{MeasureId, Subject, stated_by_style, stated_by_supplies};
+use style::{Subject, stated_by_style, stated_by_supplies};
 use trade::Length;
 
 use super::case::{Broken, Case};
@@ -41,10 +41,9 @@ pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn tolerance_wide(case: &Case<'_>) -> Vec<Broken> {
     let doc = case.context.doc;
-    let charted = doc.chart.iter().filter_map(|(name, entry)| {
+    let charted = doc.chart.iter().filter_map(|(&measure, entry)| {
         let value = entry.value_at(doc.sizes.base, case.context.size);
         let wide = value > Length::ZERO && entry.tolerance / value > WIDEST;
-        let measure = MeasureId::of(name)?;
         wide.then(|| {
             Broken::warning(
                 Subject::Tolerance(measure),

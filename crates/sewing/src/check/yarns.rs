@@ -6,8 +6,8 @@ use trade::yarn::{nearest_row, yarns_for};
 use trade::{ArealWeight, Length, YarnSize};
 
 use super::case::{Broken, Case};
-use crate::context::{row_of, rows_of};
-use crate::describe::sewn_on;
+use crate::seam::{Strain, facts};
+use crate::seam_words::sewn_on;
 
 /// Rows nearer than this are sewn in one pass, with needles of one size.
 const ONE_PASS: Length = Length::mm(12.7);
@@ -41,7 +41,7 @@ pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
     };
     // An overedge is sewn with finer yarn than a seam, and a label through one ply: neither bears strain.
     let bears = |seam: &Seam, row: &RowSpec| {
-        !row.stitch.is_overedge() && !matches!(seam.name.as_str(), "label_set" | "fly_edge")
+        !row.stitch.is_overedge() && facts(seam.id).strain != Strain::None
     };
     used(case, bears)
         .into_iter()
@@ -77,7 +77,7 @@ fn unusual_one(
         let yarn = if needle { &r.needle } else { &r.under };
         yarn.key == key
     });
-    let place = row.and_then(|r| case.row_place(&r.seam, r.number.saturating_sub(1)));
+    let place = row.and_then(|r| case.row_place(r.seam, r.number.saturating_sub(1)));
     Some(
         Broken::note(
             role(key.to_owned()),
@@ -156,14 +156,14 @@ fn unlike_needles(case: &Case<'_>, seam: &Seam, index: usize) -> Option<Broken> 
     let common = one.0 <= other.1 && other.0 <= one.1;
     (one_pass && !common).then(|| {
         Broken::warning(
-            rows_of(&seam.name, index, index + 1),
+            Subject::Rows(seam.id, index, index + 1),
             format!(
                 "{first} wants a needle of {} to {}, {second} one of {} to {}; both rows are sewn in one pass",
                 one.0, one.1, other.0, other.1
             ),
         )
         .help("yarns nearer to one another in size, or sew the rows one after the other")
-        .at(case.row_place(&seam.name, index))
+        .at(case.row_place(seam.id, index))
     })
 }
 
@@ -174,10 +174,10 @@ pub(super) fn needle_for_cloth(case: &Case<'_>) -> Vec<Broken> {
         for (index, row) in seam.rows.iter().enumerate() {
             out.extend(heavy_needle(case, seam, &row.yarn).map(|b| {
                 Broken {
-                    subject: row_of(&seam.name, index + 1),
+                    subject: Subject::Row(seam.id, index + 1),
                     ..b
                 }
-                .at(case.row_place(&seam.name, index))
+                .at(case.row_place(seam.id, index))
             }));
         }
     }

@@ -1,8 +1,8 @@
 //! The patch on the band and the sewn-in labels.
 
-use draft::{Finding, PieceId, Severity};
+use draft::{EdgeId, Finding, PieceId, PointId, Severity};
 use geometry::{Point, Vec2};
-use style::{Label, LabelFold, PartId, Purpose, Subject, Trim};
+use style::{Label, LabelFold, MeasureId, PartId, Purpose, Subject, Trim};
 use trade::Length;
 
 use super::fixing;
@@ -51,8 +51,11 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
     let patch = context.doc.patch.as_ref()?;
     let trim = context.collection.trims.get(&patch.trim);
     let (width, height) = extent(trim, USUAL_PATCH);
-    let centre = context.pattern.piece(PieceId::Band)?.point("centre_back")?;
-    let band = context.pattern.spec.band_height;
+    let centre = context
+        .pattern
+        .piece(PieceId::Band)?
+        .point(PointId::CentreBack)?;
+    let band = context.pattern.spec[MeasureId::BandHeight];
     let hangs = height + Length::mm(BELOW_TOP_MM) - band;
     let middle = if height <= band {
         height.to_mm() / 2.0
@@ -78,7 +81,7 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
         On::AsDrawn,
         Point::new(x, middle),
         Vec2::new(1.0, 0.0),
-        (&patch.trim, context.trim_colour(&patch.trim)),
+        (patch.trim.as_str().into(), context.trim_colour(&patch.trim)),
     ))
 }
 
@@ -153,7 +156,7 @@ fn laid<'a>(context: &Context<'a>, findings: &mut Vec<Finding>) -> Vec<(&'a Labe
 }
 
 fn too_high(context: &Context<'_>, label: &Label, height: Length) -> Option<Finding> {
-    let band = context.pattern.spec.band_height;
+    let band = context.pattern.spec[MeasureId::BandHeight];
     (height > band).then(|| {
         finding(
             context,
@@ -190,7 +193,7 @@ fn place(
         return None;
     }
     let band = context.pattern.piece(PieceId::Band)?;
-    let centre = band.point("centre_back")?.x;
+    let centre = band.point(PointId::CentreBack)?.x;
     let beside = |side: f64| {
         let (x, main_width) = main.unwrap_or((centre, 0.0));
         x + side * ((main_width + width.to_mm()) / 2.0 + GAP_MM)
@@ -202,9 +205,9 @@ fn place(
     } else if says("left of") {
         beside(-1.0)
     } else if says("right side") {
-        band.point("side_right")?.x
+        band.point(PointId::SideRight)?.x
     } else if says("left side") {
-        band.point("side_left")?.x
+        band.point(PointId::SideLeft)?.x
     } else {
         return None;
     };
@@ -213,7 +216,7 @@ fn place(
 
 /// On the inner face, which lies above the fold in the unfolded band: upside down in its frame.
 fn on_band(context: &Context<'_>, label: &Label, x: f64, width: Length, height: Length) -> Fixing {
-    let middle = context.pattern.spec.band_height.to_mm() * 1.5;
+    let middle = context.pattern.spec[MeasureId::BandHeight].to_mm() * 1.5;
     Fixing {
         outside: false,
         inside: true,
@@ -223,7 +226,7 @@ fn on_band(context: &Context<'_>, label: &Label, x: f64, width: Length, height: 
             On::AsDrawn,
             Point::new(x, middle),
             Vec2::new(-1.0, 0.0),
-            (&label.trim, context.trim_colour(&label.trim)),
+            (label.trim.as_str().into(), context.trim_colour(&label.trim)),
         )
     }
 }
@@ -237,8 +240,8 @@ fn in_seam(
     height: Length,
 ) -> Option<Fixing> {
     let spec = &context.pattern.spec;
-    let side = context.pattern.piece(PieceId::Front)?.edge("side")?;
-    let below = spec.bag_depth - spec.mouth_depth + Length::mm(GAP_MM) + height / 2.0;
+    let side = context.pattern.piece(PieceId::Front)?.edge(EdgeId::Side)?;
+    let below = spec.bag_depth - spec[MeasureId::MouthDepth] + Length::mm(GAP_MM) + height / 2.0;
     let along = side.length() - below;
     let inward = geometry::left_of(side.direction_at(along));
     Some(Fixing {
@@ -250,7 +253,7 @@ fn in_seam(
             on,
             side.point_at(along) + inward * (width.to_mm() / 2.0),
             inward,
-            (&label.trim, context.trim_colour(&label.trim)),
+            (label.trim.as_str().into(), context.trim_colour(&label.trim)),
         )
     })
 }

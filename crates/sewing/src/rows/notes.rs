@@ -1,7 +1,7 @@
 //! What is noticed about the rows that only their own shapes can tell.
 
-use draft::{Finding, PieceId, Severity};
-use style::{BandMethod, CoinShape, SeamId};
+use draft::{Finding, PieceId, PointId, Severity};
+use style::{BandMethod, CoinShape, MeasureId, SeamId};
 use trade::{Length, StitchType};
 
 use super::{band, decoration};
@@ -26,10 +26,10 @@ pub(super) fn notes(context: &Context<'_>, rows: &[StitchRow]) -> Vec<Finding> {
 
 /// Offsets that belong to the other way of sewing the band.
 fn band_rows(context: &Context<'_>) -> Vec<Finding> {
-    let Some(seam) = context.seam("band") else {
+    let Some(seam) = context.seam(SeamId::Band) else {
         return Vec::new();
     };
-    let height = context.pattern.spec.band_height;
+    let height = context.pattern.spec[MeasureId::BandHeight];
     let all_round = context.doc.band.method == BandMethod::AllRound;
     let mut out = Vec::new();
     for (index, row) in seam.rows.iter().enumerate() {
@@ -75,7 +75,7 @@ fn button(context: &Context<'_>) -> Option<Finding> {
     let waist = context
         .pattern
         .piece(PieceId::Band)?
-        .point("centre_front_right")?;
+        .point(PointId::CentreFrontRight)?;
     let eye = Length::mm(point.x - waist.x);
     (eye < EYE_FROM_END).then(|| {
         let found = finding(
@@ -95,7 +95,7 @@ fn button(context: &Context<'_>) -> Option<Finding> {
 /// A chain stitch runs back from an end that is not secured.
 fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
     let chained = |row: &&StitchRow| {
-        row.seam == "hem" && matches!(row.stitch, StitchType::S101 | StitchType::S401)
+        row.seam == SeamId::Hem && matches!(row.stitch, StitchType::S101 | StitchType::S401)
     };
     let ends = || {
         let rows = rows.iter().filter(chained);
@@ -120,7 +120,7 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
         "write ends = \"tied by hand\" in [hem], or secure the row's begin and end",
     );
     // What a row itself says goes before [hem], so there it has to be changed at the row.
-    let by_rows = context.seam("hem").is_some_and(|seam| {
+    let by_rows = context.seam(SeamId::Hem).is_some_and(|seam| {
         let mut rows = seam.rows.iter();
         rows.any(|row| row.begin.is_some() || row.end.is_some())
     });
@@ -134,7 +134,7 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
 /// The foot of the coin pocket takes no more shape than its depth leaves.
 fn coin_foot(context: &Context<'_>) -> Option<Finding> {
     let spec = &context.pattern.spec;
-    let most = spec.coin_depth * 0.8;
+    let most = spec[MeasureId::CoinDepth] * 0.8;
     (spec.coin_shape != CoinShape::Straight && spec.coin_drop > most).then(|| {
         let found = finding(
             context,
@@ -144,7 +144,7 @@ fn coin_foot(context: &Context<'_>) -> Option<Finding> {
             format!(
                 "the coin pocket's foot drops {} on a depth of {}; {} is drawn",
                 mm(spec.coin_drop),
-                mm(spec.coin_depth),
+                mm(spec[MeasureId::CoinDepth]),
                 mm(most)
             ),
         );

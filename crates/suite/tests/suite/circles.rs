@@ -11,16 +11,11 @@ const MOST: usize = 3;
 const STILL_TO_BE_PARTED: &[(&str, &str, usize)] = &[
     ("draft", "layout", 6),
     ("fellwork", "command", 18),
-    ("lay", "bounds", 4),
-    ("lay", "effort", 4),
-    ("papers", "assemble", 14),
-    ("patterns", "dxf::loose", 4),
     ("sewing", "allowance", 4),
     ("sewing", "fixings", 11),
     ("sewing", "bulk", 4),
     ("store", "error", 5),
-    ("style", "chart", 14),
-    ("style", "start", 9),
+    ("style", "chart", 18),
 ];
 
 /// The names of a module below its crate, or of something in one.

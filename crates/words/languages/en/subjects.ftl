@@ -120,7 +120,6 @@ subject-tolerance = { $measure }, tolerance
 subject-seam = { $seam }
 subject-row = { $seam }, row { $row }
 subject-rows = { $seam }, rows { $first } and { $second }
-subject-piece = { $piece }
 subject-left-half = { $piece }, left half
 subject-right-half = { $piece }, right half
 subject-cloth = cloth { $cloth }

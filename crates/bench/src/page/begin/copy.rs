@@ -10,7 +10,7 @@ use serde::Deserialize;
 
 use crate::page::begin::collection::taken;
 use crate::page::begin::copy_page::render;
-use crate::request::{Route, Sent, blocking, open, understood};
+use crate::request::{FormAnswer, Route, blocking, open, understood};
 use crate::session::Disk;
 use crate::state::Bench;
 use crate::trouble::Trouble;
@@ -50,7 +50,7 @@ async fn make(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     called: Result<Json<Called>, JsonRejection>,
-) -> Result<Sent, Trouble> {
+) -> Result<FormAnswer, Trouble> {
     let Called { name: new, code } = understood(called)?;
     blocking(move || {
         let session = open(&bench, &name)?;
@@ -61,7 +61,7 @@ async fn make(
         }
         let new = new.trim();
         let copied = style::copy_style(session.loaded(), new, code.trim(), None);
-        Ok(Sent::begun(bench.say(), copied))
+        Ok(FormAnswer::begun(bench.say(), copied))
     })
     .await
 }

@@ -4,11 +4,11 @@ use maud::{Markup, html};
 use style::Loaded;
 use words::Words;
 
+use crate::addresses;
 use crate::page::begin::questions::free_name;
-use crate::page::layout::{self, Loads};
-use crate::route;
-use crate::said::{SLOTS, filled};
-use crate::see::See;
+use crate::page::layout::{self, PageAssets};
+use crate::sentences::{SLOTS, filled};
+use crate::viewing::Viewing;
 
 pub(super) fn render(
     say: &'static Words,
@@ -21,11 +21,11 @@ pub(super) fn render(
         header.masthead {
             div.title {
                 a href="/" aria-keyshortcuts="1" title=(say.begin_home_key()) { (loaded.collection.name) }
-                h1 { (filled(&say.copy_title(SLOTS[0], &identity.name), &[html! { small { (identity.code) } }])) }
+                h1 { (filled(&say.say(words::say::CopyTitle { code: SLOTS[0], name: &identity.name }), &[html! { small { (identity.code) } }])) }
             }
         }
         main.beginning {
-            form data-send={ "/copy/" (route::encoded(folder)) } {
+            form data-send={ "/copy/" (addresses::encoded(folder)) } {
                 p.lead { (say.copy_lead()) }
                 section.group aria-labelledby="called" {
                     h2 #called { (say.begin_name_title()) }
@@ -41,12 +41,12 @@ pub(super) fn render(
             }
             aside.foreseen {
                 figure {
-                    img.drawn src=(route::picture(folder, &See::default(), loaded.revision.as_str())) alt=(say.copy_front(&identity.name));
+                    img.drawn src=(addresses::picture(folder, &Viewing::default(), loaded.revision.as_str())) alt=(say.copy_front(&identity.name));
                 }
             }
         }
     };
-    let loads = Loads {
+    let loads = PageAssets {
         styles: &["begin.css"],
         scripts: &["forms.js", "keys.js"],
     };

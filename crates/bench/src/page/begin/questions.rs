@@ -8,12 +8,12 @@ use style::{
 use trade::System;
 use words::Words;
 
-use crate::field::{capital, swatch};
-use crate::page::layout::{self, Loads};
-use crate::route::encoded;
+use crate::addresses::encoded;
+use crate::page::layout::{self, PageAssets};
+use crate::typed_fields::{capital, swatch};
 
 /// What the page is shown with: pictures that follow the answers, a form that is sent.
-const LOADS: Loads = Loads {
+const LOADS: PageAssets = PageAssets {
     styles: &["begin.css"],
     scripts: &["begin.js", "keys.js"],
 };
@@ -230,13 +230,13 @@ fn cloth_words(say: &'static Words, cloth: &Cloth) -> String {
     let width = cloth.width.show(System::Metric);
     let weight = cloth.weight.show(System::Metric);
     let wide = if cloth.selvedge {
-        say.begin_cloth_wide_edge(weight, width)
+        say.say(words::say::BeginClothWideEdge { weight, width })
     } else {
-        say.begin_cloth_wide(weight, width)
+        say.say(words::say::BeginClothWide { weight, width })
     };
     match cloth.construction.as_str() {
         "" => wide,
-        weave => say.begin_cloth_woven(wide, weave),
+        weave => say.say(words::say::BeginClothWoven { cloth: wide, weave }),
     }
 }
 

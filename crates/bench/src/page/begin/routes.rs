@@ -5,10 +5,10 @@ use axum::extract::rejection::JsonRejection;
 use axum::extract::{Query, State};
 use axum::response::Html;
 
-use crate::page::begin::answers::Told;
 use crate::page::begin::collection::{collection_of, taken};
+use crate::page::begin::question_answers::Told;
 use crate::page::begin::{picture, questions};
-use crate::request::{Route, Sent, blocking, understood};
+use crate::request::{FormAnswer, Route, blocking, understood};
 use crate::state::Bench;
 use crate::trouble::Trouble;
 
@@ -38,17 +38,29 @@ async fn page(
 async fn make(
     State(bench): State<Bench>,
     told: Result<Json<Told>, JsonRejection>,
-) -> Result<Sent, Trouble> {
+) -> Result<FormAnswer, Trouble> {
     let say = bench.say();
     let told = understood(told)?;
     let asked = match told.read(say) {
         Ok(asked) => asked,
-        Err(words) => return Ok(Sent::Problems(vec![words])),
+        Err(words) => return Ok(FormAnswer::Problems(vec![words])),
     };
-    blocking(move || Ok(Sent::begun(say, style::new_style(bench.folder(), &asked)))).await
+    blocking(move || {
+        Ok(FormAnswer::begun(
+            say,
+            style::new_style(bench.folder(), &asked),
+        ))
+    })
+    .await
 }
 
 /// Writes the demo into a folder that has nothing in it.
-async fn demo(State(bench): State<Bench>) -> Result<Sent, Trouble> {
-    blocking(move || Ok(Sent::begun(bench.say(), style::write_demo(bench.folder())))).await
+async fn demo(State(bench): State<Bench>) -> Result<FormAnswer, Trouble> {
+    blocking(move || {
+        Ok(FormAnswer::begun(
+            bench.say(),
+            style::write_demo(bench.folder()),
+        ))
+    })
+    .await
 }

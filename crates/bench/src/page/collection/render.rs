@@ -3,15 +3,15 @@
 use maud::{Markup, html};
 use words::Words;
 
+use crate::addresses;
 use crate::page::collection::gather::{Entry, Listed, Mistakes};
-use crate::page::layout::{self, Loads};
+use crate::page::layout::{self, PageAssets};
 use crate::page::repair::render::offer;
-use crate::route;
-use crate::said::{SLOTS, filled};
-use crate::see::See;
+use crate::sentences::{SLOTS, filled};
+use crate::viewing::Viewing;
 
 /// The page.
-pub(crate) fn render(say: &'static Words, listed: &Listed, see: &See) -> Markup {
+pub(crate) fn render(say: &'static Words, listed: &Listed, see: &Viewing) -> Markup {
     let (title, main) = match listed {
         Listed::Nothing => (say.collection_nothing_title(), nothing_yet(say)),
         Listed::Styles(collection, styles) => {
@@ -30,20 +30,20 @@ pub(crate) fn render(say: &'static Words, listed: &Listed, see: &See) -> Markup 
         }
         main.collection { (main) }
     };
-    let loads = Loads {
+    let loads = PageAssets {
         styles: &["begin.css"],
         scripts: &["forms.js", "keys.js"],
     };
     layout::page(say, title, loads, &body)
 }
 
-fn styles_of(say: &'static Words, styles: &[Entry], see: &See) -> Markup {
+fn styles_of(say: &'static Words, styles: &[Entry], see: &Viewing) -> Markup {
     html! {
         h2 { (say.collection_styles()) }
         @if styles.is_empty() {
             section.empty {
                 p { (say.collection_no_styles()) }
-                p { (ways(say.collection_first_style(SLOTS[0], SLOTS[1]), say.collection_first_style_begin(), say.collection_first_style_bring())) }
+                p { (ways(say.say(words::say::CollectionFirstStyle { begin: SLOTS[0], bring: SLOTS[1] }), say.collection_first_style_begin(), say.collection_first_style_bring())) }
             }
         } @else {
             ul.styles {
@@ -75,12 +75,12 @@ fn nothing_yet(say: &'static Words) -> Markup {
             p { (say.collection_nothing()) }
             ul {
                 li { (files(say.collection_nothing_label(SLOTS[0]), &["collection.toml"])) }
-                li { (files(say.collection_nothing_bought(SLOTS[0], SLOTS[2], SLOTS[1]), &["cloths.toml", "yarns.toml", "trims.toml"])) }
+                li { (files(say.say(words::say::CollectionNothingBought { cloths: SLOTS[0], trims: SLOTS[2], yarns: SLOTS[1] }), &["cloths.toml", "yarns.toml", "trims.toml"])) }
                 li { (files(say.collection_nothing_styles(SLOTS[0]), &["styles"])) }
             }
             h2 { (say.collection_nothing_first()) }
             p { (say.collection_nothing_questions()) }
-            p { (ways(say.collection_nothing_ways(SLOTS[0], SLOTS[1]), say.collection_nothing_begin(), say.collection_nothing_bring())) }
+            p { (ways(say.say(words::say::CollectionNothingWays { begin: SLOTS[0], bring: SLOTS[1] }), say.collection_nothing_begin(), say.collection_nothing_bring())) }
             h2 { (say.collection_demo()) }
             p { (say.collection_demo_about()) }
             form data-send="/demo" {
@@ -93,20 +93,20 @@ fn nothing_yet(say: &'static Words) -> Markup {
     }
 }
 
-fn card(say: &'static Words, entry: &Entry, see: &See) -> Markup {
-    let url = route::style(&entry.folder, see);
+fn card(say: &'static Words, entry: &Entry, see: &Viewing) -> Markup {
+    let url = addresses::style(&entry.folder, see);
     match &entry.what {
         Ok(sound) => html! {
             li {
                 a href=(url) {
-                    img src=(route::picture(&entry.folder, &See::default(), &sound.revision))
+                    img src=(addresses::picture(&entry.folder, &Viewing::default(), &sound.revision))
                         alt=(say.collection_front(&sound.name)) width="220" height="340";
                     span.name { (sound.name) " " small { (sound.code) } }
                     span.about { (sound.about) }
                     @if !sound.summary.is_empty() { span.about { (sound.summary) } }
                     span.about { (sound.sizes) }
                 }
-                a.copy href={ "/copy/" (route::encoded(&entry.folder)) } aria-label=(say.collection_copy_of(&sound.name)) { (say.collection_copy()) }
+                a.copy href={ "/copy/" (addresses::encoded(&entry.folder)) } aria-label=(say.collection_copy_of(&sound.name)) { (say.collection_copy()) }
             }
         },
         Err(Mistakes { told, mends }) => html! {

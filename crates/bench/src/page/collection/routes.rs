@@ -6,9 +6,9 @@ use axum::response::Html;
 use crate::page::collection::gather::gather;
 use crate::page::collection::render::render;
 use crate::request::{Route, blocking};
-use crate::see::{Asked, See};
 use crate::state::Bench;
 use crate::trouble::Trouble;
+use crate::viewing::{AddressWords, Viewing};
 
 /// The first page.
 pub(crate) fn routes() -> Vec<Route> {
@@ -17,9 +17,9 @@ pub(crate) fn routes() -> Vec<Route> {
 
 async fn page(
     State(bench): State<Bench>,
-    Query(asked): Query<Asked>,
+    Query(asked): Query<AddressWords>,
 ) -> Result<Html<String>, Trouble> {
-    let see = See::from(asked);
+    let see = Viewing::from(asked);
     blocking(move || {
         let listed = gather(&bench)?;
         Ok(Html(render(bench.say(), &listed, &see).into_string()))

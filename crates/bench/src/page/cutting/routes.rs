@@ -11,22 +11,22 @@ use serde::Deserialize;
 use style::Loaded;
 use words::Words;
 
-use crate::page::cutting::asked::LayWords;
 use crate::page::cutting::cloths::cloths;
-use crate::page::cutting::lay::LayPage;
+use crate::page::cutting::lay_page::LayPage;
+use crate::page::cutting::lay_request::LayRequest;
+use crate::page::cutting::lay_shown::Shown;
 use crate::page::cutting::pieces::Pieces;
-use crate::page::cutting::shown::Shown;
-use crate::page::cutting::{lay_words, orders, orders_page, pieces, pieces_page};
-use crate::page::layout::Loads;
-use crate::page::room;
-use crate::part::head::Head;
-use crate::part::work::{Standing, download, not_begun, sentences};
+use crate::page::cutting::{lay_figures, orders, orders_page, pieces, pieces_page};
+use crate::page::layout::PageAssets;
+use crate::page::room_frame;
+use crate::part::background_work::{Standing, download, not_begun, sentences};
+use crate::part::page_head::Head;
 use crate::request::{Route, blocking, loaded, understood};
 use crate::room::Room;
-use crate::said::Line;
-use crate::see::{Asked, See};
+use crate::sentences::Line;
 use crate::state::Bench;
 use crate::trouble::Trouble;
+use crate::viewing::{AddressWords, Viewing};
 
 /// The addresses of the room.
 pub(crate) fn routes() -> Vec<Route> {
@@ -45,11 +45,11 @@ pub(crate) fn routes() -> Vec<Route> {
 async fn page(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
-    Query(words): Query<LayWords>,
+    Query(see): Query<AddressWords>,
+    Query(words): Query<LayRequest>,
 ) -> Result<Html<String>, Trouble> {
     let say = bench.say();
-    let see = See::from(see);
+    let see = Viewing::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         // Whoever comes back finds what was asked for last.
@@ -83,7 +83,7 @@ fn in_the_room(
     say: &'static Words,
     (name, leaf): (&str, &str),
     loaded: &Loaded,
-    see: &See,
+    see: &Viewing,
     main: &Markup,
 ) -> Html<String> {
     let head = Head {
@@ -94,11 +94,11 @@ fn in_the_room(
         leaf,
         see,
     };
-    let loads = Loads {
+    let loads = PageAssets {
         styles: &["work.css"],
         scripts: &["keys.js", "drawing.js", "work.js"],
     };
-    Html(room::render(&head, loads, main).into_string())
+    Html(room_frame::render(&head, loads, main).into_string())
 }
 
 /// What of the drawing the page has already.
@@ -111,11 +111,11 @@ struct Seen {
 async fn work(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
-    Query(words): Query<LayWords>,
+    Query(see): Query<AddressWords>,
+    Query(words): Query<LayRequest>,
     Query(seen): Query<Seen>,
 ) -> Result<Json<Standing>, Trouble> {
-    let see = See::from(see);
+    let see = Viewing::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let (asked, problems) = words.read(bench.say(), &loaded);
@@ -132,7 +132,7 @@ async fn work(
 
 fn standing(
     bench: &Bench,
-    (name, loaded, see): (&str, &Loaded, &See),
+    (name, loaded, see): (&str, &Loaded, &Viewing),
     asked: &crate::work::lay::LayAsked,
     problems: Vec<String>,
     seen: Option<&str>,
@@ -164,11 +164,11 @@ fn standing(
 async fn start(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
-    words: Result<Json<LayWords>, JsonRejection>,
+    Query(see): Query<AddressWords>,
+    words: Result<Json<LayRequest>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
     let say = bench.say();
-    let see = See::from(see);
+    let see = Viewing::from(see);
     let words = understood(words)?;
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
@@ -193,10 +193,10 @@ async fn start(
 async fn cancel(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
-    words: Result<Json<LayWords>, JsonRejection>,
+    Query(see): Query<AddressWords>,
+    words: Result<Json<LayRequest>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
-    let see = See::from(see);
+    let see = Viewing::from(see);
     let words = understood(words)?;
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
@@ -219,16 +219,16 @@ async fn cancel(
 async fn file(
     State(bench): State<Bench>,
     Path((name, file)): Path<(String, String)>,
-    Query(see): Query<Asked>,
-    Query(words): Query<LayWords>,
+    Query(see): Query<AddressWords>,
+    Query(words): Query<LayRequest>,
 ) -> Result<Response, Trouble> {
-    let see = See::from(see);
+    let see = Viewing::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let (asked, _) = words.read(bench.say(), &loaded);
         let shown = Shown::of(&bench, &name, &loaded, &asked);
         let laid = shown.laid().ok_or_else(Trouble::no_such_page)?;
-        let stem = lay_words::file_stem(&loaded, &laid.job);
+        let stem = lay_figures::file_stem(&loaded, &laid.job);
         let ending = file
             .strip_prefix(&stem)
             .and_then(|rest| rest.strip_prefix('.'));
@@ -264,9 +264,9 @@ async fn file(
 async fn pieces_leaf(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
+    Query(see): Query<AddressWords>,
 ) -> Result<Html<String>, Trouble> {
-    let see = See::from(see);
+    let see = Viewing::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let pieces = Pieces::of(&loaded, see.size_of(&loaded.style));
@@ -286,9 +286,9 @@ async fn pieces_leaf(
 async fn orders_leaf(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
+    Query(see): Query<AddressWords>,
 ) -> Result<Html<String>, Trouble> {
-    let see = See::from(see);
+    let see = Viewing::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let orders = orders::naming(bench.say(), &name, &loaded);

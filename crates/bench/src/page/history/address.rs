@@ -3,12 +3,12 @@
 use style::Revision;
 
 use super::compare::Look;
+use crate::addresses::{self, encoded, style_path};
 use crate::room::Room;
-use crate::route::{self, encoded, style_path};
-use crate::see::See;
+use crate::viewing::Viewing;
 
 /// A page of the list, from 1; of all versions or of those with a name.
-pub(crate) fn list(name: &str, see: &See, named: bool, page: usize) -> String {
+pub(crate) fn list(name: &str, see: &Viewing, named: bool, page: usize) -> String {
     of_room(name, &list_leaf(named, page), see)
 }
 
@@ -24,7 +24,7 @@ pub(crate) fn list_leaf(named: bool, page: usize) -> String {
 }
 
 /// A page of the changes of all files, from 1.
-pub(crate) fn all(name: &str, see: &See, page: usize) -> String {
+pub(crate) fn all(name: &str, see: &Viewing, page: usize) -> String {
     of_room(name, &all_leaf(page), see)
 }
 
@@ -43,7 +43,7 @@ pub(crate) fn picture(name: &str, version: &Revision) -> String {
 }
 
 /// Two versions beside or over one another.
-pub(crate) fn compare(name: &str, a: &str, b: &str, look: Look, see: &See) -> String {
+pub(crate) fn compare(name: &str, a: &str, b: &str, look: Look, see: &Viewing) -> String {
     of_room(name, &compare_leaf(a, b, look), see)
 }
 
@@ -53,6 +53,6 @@ pub(crate) fn compare_leaf(a: &str, b: &str, look: Look) -> String {
     format!("/compare?a={a}&b={b}&look={}", look.word())
 }
 
-fn of_room(name: &str, leaf: &str, see: &See) -> String {
-    route::room(name, &format!("{}{leaf}", Room::History.word()), see)
+fn of_room(name: &str, leaf: &str, see: &Viewing) -> String {
+    addresses::room(name, &format!("{}{leaf}", Room::History.word()), see)
 }

@@ -5,10 +5,10 @@ use std::sync::Arc;
 use style::FileChange;
 use trade::System;
 
-use crate::changes;
+use crate::change_log;
 use crate::page::history::list::{A_PAGE, Part};
 use crate::state::Bench;
-use crate::when::When;
+use crate::version_time::VersionTime;
 
 /// A page of the changes.
 pub(crate) struct All {
@@ -25,7 +25,7 @@ pub(super) struct Row {
     /// Begun by the name of the file where it is not the page's own style: that is written as it is.
     pub(super) words: Arc<str>,
     pub(super) own: bool,
-    pub(super) when: Option<When>,
+    pub(super) when: Option<VersionTime>,
 }
 
 impl All {
@@ -36,8 +36,8 @@ impl All {
         let shown = all.iter().rev().skip((page - 1) * A_PAGE).take(A_PAGE);
         let rows = shown.map(|change| Row {
             words: bench.words(change, style, system),
-            when: When::written(bench.say(), &change.to.path),
-            own: changes::is_of(&change.file, style),
+            when: VersionTime::written(bench.say(), &change.to.path),
+            own: change_log::is_of(&change.file, style),
             change: change.clone(),
         });
         Self {

@@ -4,16 +4,16 @@ use maud::{Markup, html};
 use style::{Loaded, Way};
 use words::Words;
 
-use crate::field::capital;
+use crate::addresses;
 use crate::page::history::address;
 use crate::page::history::all::{All, Row};
 use crate::page::history::list_page::pager;
-use crate::page::layout::Loads;
-use crate::page::room;
-use crate::part::head::Head;
+use crate::page::layout::PageAssets;
+use crate::page::room_frame;
+use crate::part::page_head::Head;
 use crate::room::Room;
-use crate::route;
-use crate::see::See;
+use crate::typed_fields::capital;
+use crate::viewing::Viewing;
 
 impl All {
     pub(crate) fn render(
@@ -21,7 +21,7 @@ impl All {
         say: &'static Words,
         name: &str,
         loaded: &Loaded,
-        see: &See,
+        see: &Viewing,
     ) -> Markup {
         let head = Head {
             say: say,
@@ -32,7 +32,7 @@ impl All {
             see,
         };
         let main = html! {
-            div #versions data-path=(route::style_path(name)) data-revision=(loaded.revision) {
+            div #versions data-path=(addresses::style_path(name)) data-revision=(loaded.revision) {
                 div.opening {
                     h2 { (say.history_title()) }
                     nav.choice aria-label=(say.history_which()) {
@@ -49,11 +49,11 @@ impl All {
                 @if self.pages > 1 { (pager(say, (self.page, self.pages), |page| address::all(name, see, page))) }
             }
         };
-        let loads = Loads {
+        let loads = PageAssets {
             styles: &["history.css"],
             scripts: &["history.js"],
         };
-        room::render(&head, loads, &main)
+        room_frame::render(&head, loads, &main)
     }
 }
 
@@ -67,7 +67,7 @@ impl Row {
                     h3 { @if self.own { (capital(&self.words)) } @else { (self.words) } }
                     p.when {
                         @if let Some(when) = &self.when { time datetime=(when.machine) { (when.shown) } }
-                        span { (say.history_version_of(file, to)) }
+                        span { (say.say(words::say::HistoryVersionOf { file, number: to })) }
                         @match self.change.way {
                             Way::Undo => span { (say.history_way_undone()) },
                             Way::Redo => span { (say.history_way_again()) },
@@ -77,7 +77,7 @@ impl Row {
                 }
                 div.acts {
                     form data-send="put-file-back" data-number=(from) data-file=(file) {
-                        button.small type="submit" aria-label=(say.history_put_file_back_named(file, from)) { (say.history_put_file_back(from)) }
+                        button.small type="submit" aria-label=(say.say(words::say::HistoryPutFileBackNamed { file, number: from })) { (say.history_put_file_back(from)) }
                         p.problem hidden {}
                     }
                 }

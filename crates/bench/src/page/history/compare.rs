@@ -9,12 +9,12 @@ use trade::System;
 use words::Words;
 
 use crate::garment::Worked;
-use crate::said::Line;
-use crate::see::See;
+use crate::sentences::Line;
 use crate::session::Session;
 use crate::trouble::Trouble;
+use crate::version_time::VersionTime;
 use crate::versions::{sentences, why_unread};
-use crate::when::When;
+use crate::viewing::Viewing;
 
 /// Which versions an address asks for, and how they lie.
 #[derive(Debug, Deserialize)]
@@ -55,7 +55,7 @@ pub(super) struct Side {
     pub(super) version: Revision,
     pub(super) name: Option<String>,
     pub(super) now: bool,
-    pub(super) when: Option<When>,
+    pub(super) when: Option<VersionTime>,
     /// The pair in the size that is shown, or why the version cannot be read.
     pub(super) worked: Result<Arc<Worked>, Vec<String>>,
 }
@@ -80,7 +80,7 @@ impl Compared {
     pub(crate) fn of(
         session: &mut Session,
         history: &History,
-        see: &See,
+        see: &Viewing,
         pair: &Pair,
     ) -> Result<Self, Trouble> {
         let say = session.say();
@@ -111,7 +111,7 @@ impl Compared {
             },
             name: history.name(version).map(str::to_owned),
             now: version.number == now.number,
-            when: When::written(say, &version.path),
+            when: VersionTime::written(say, &version.path),
             worked: match read {
                 Ok(read) => Ok(session.garment_of(read, size.unwrap_or(read.style.sizes.base))),
                 Err(report) => Err(why_unread(say, report)),
@@ -165,7 +165,7 @@ fn choices(say: &'static Words, history: &History, now: &Revision) -> Vec<(Strin
         if let Some(name) = history.name(version) {
             says.push_str(&format!(" · {name}"));
         }
-        if let Some(when) = When::written(say, &version.path) {
+        if let Some(when) = VersionTime::written(say, &version.path) {
             says.push_str(&format!(" · {}", when.shown));
         }
         (key, says)

@@ -7,18 +7,18 @@ use style::Loaded;
 use trade::Length;
 use words::Words;
 
-use crate::field::capital;
+use crate::addresses;
 use crate::garment::written;
 use crate::page::history::address;
 use crate::page::history::compare::{Compared, Look, Side};
-use crate::page::layout::Loads;
-use crate::page::room;
-use crate::part::head::Head;
+use crate::page::layout::PageAssets;
+use crate::page::room_frame;
+use crate::part::page_head::Head;
 use crate::part::strip;
 use crate::room::Room;
-use crate::route;
-use crate::said::{SLOTS, filled};
-use crate::see::See;
+use crate::sentences::{SLOTS, filled};
+use crate::typed_fields::capital;
+use crate::viewing::Viewing;
 
 fn unread(say: &'static Words, side: &Side) -> Markup {
     html! {
@@ -50,7 +50,7 @@ impl Compared {
         say: &'static Words,
         name: &str,
         loaded: &Loaded,
-        see: &See,
+        see: &Viewing,
     ) -> Markup {
         let head = Head {
             say: say,
@@ -77,15 +77,15 @@ impl Compared {
                 }
             }
         };
-        let loads = Loads {
+        let loads = PageAssets {
             styles: &["history.css"],
             scripts: &["keys.js"],
         };
-        room::render(&head, loads, &main)
+        room_frame::render(&head, loads, &main)
     }
 
     /// What is compared, and how it is looked at.
-    fn form(&self, say: &'static Words, name: &str, see: &See) -> Markup {
+    fn form(&self, say: &'static Words, name: &str, see: &Viewing) -> Markup {
         let choose = |id: &str, words: &str, side: &Side| {
             html! {
                 label for={ "version-" (id) } { span { (words) }
@@ -95,7 +95,8 @@ impl Compared {
                 }
             }
         };
-        let to = |a: &str, b: &str, look: Look, see: &See| address::compare(name, a, b, look, see);
+        let to =
+            |a: &str, b: &str, look: Look, see: &Viewing| address::compare(name, a, b, look, see);
         let step = |key: &'static str, words: &'static str, number: Option<u32>| {
             html! {
                 @match number {
@@ -104,7 +105,7 @@ impl Compared {
                 }
             }
         };
-        let turned = |view: View, face: Face| See {
+        let turned = |view: View, face: Face| Viewing {
             view,
             face,
             ..see.clone()
@@ -112,9 +113,9 @@ impl Compared {
         let link = |key: &'static str, words: &'static str, is: bool, address: String| {
             html! { a href=(address) aria-current=[is.then_some("true")] aria-keyshortcuts=(key) title=(say.keys_key(key)) { (words) } }
         };
-        let here = |see: See| to(&self.a.key, &self.b.key, self.look, &see);
+        let here = |see: Viewing| to(&self.a.key, &self.b.key, self.look, &see);
         html! {
-            form.pairing method="get" action={ (route::style_path(name)) "/history/compare" } {
+            form.pairing method="get" action={ (addresses::style_path(name)) "/history/compare" } {
                 (choose("a", say.compare_version(), &self.a))
                 (choose("b", say.compare_with(), &self.b))
                 @if let Some(size) = self.size {
@@ -153,7 +154,7 @@ impl Compared {
         }
     }
 
-    fn drawings(&self, say: &'static Words, see: &See) -> Markup {
+    fn drawings(&self, say: &'static Words, see: &Viewing) -> Markup {
         let (Ok(a), Ok(b)) = (&self.a.worked, &self.b.worked) else {
             return html! { (unread(say, &self.a)) (unread(say, &self.b)) };
         };
@@ -164,7 +165,10 @@ impl Compared {
         in_one_frame(&mut sheets);
         for (sheet, side) in sheets.iter_mut().zip([&self.a, &self.b]) {
             // The names of clips come from the title, and no two drawings of a page may share those.
-            sheet.title = say.compare_drawing(&sheet.title, side.version.number);
+            sheet.title = say.say(words::say::CompareDrawing {
+                drawing: &sheet.title,
+                number: side.version.number,
+            });
         }
         let [a, b] = sheets.map(written);
         // Our own writer made these; it escapes all words it is given.
@@ -176,7 +180,7 @@ impl Compared {
                 figure { figcaption { (self.b.title(say)) } div aria-hidden="true" { (b) } }
             },
             Look::Over => html! {
-                figure aria-label=(say.compare_overlaid(size, self.b.words(say), self.a.words(say))) {
+                figure aria-label=(say.say(words::say::CompareOverlaid { size, under: self.b.words(say), upper: self.a.words(say) })) {
                     figcaption {
                         span.legend.upper-line { span { (self.a.title(say)) } }
                         span.legend.under-line { span { (self.b.title(say)) } }
@@ -242,7 +246,7 @@ impl Side {
     pub(super) fn words(&self, say: &'static Words) -> String {
         let number = self.version.number;
         match &self.name {
-            Some(name) => say.compare_number_name(name, number),
+            Some(name) => say.say(words::say::CompareNumberName { name, number }),
             None => say.compare_number(number),
         }
     }
@@ -251,7 +255,10 @@ impl Side {
         match &self.when {
             _ if self.now => html! { (say.compare_in_file_now(self.words(say))) },
             Some(when) => filled(
-                &say.compare_written(self.words(say), SLOTS[0]),
+                &say.say(words::say::CompareWritten {
+                    version: self.words(say),
+                    when: SLOTS[0],
+                }),
                 &[html! { time datetime=(when.machine) { (when.shown) } }],
             ),
             None => html! { (self.words(say)) },

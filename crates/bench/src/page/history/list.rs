@@ -6,10 +6,10 @@ use serde::Deserialize;
 use style::{History, Revision};
 
 use crate::answer::placed;
-use crate::see::See;
 use crate::session::Session;
+use crate::version_time::VersionTime;
 use crate::versions::why_unread;
-use crate::when::When;
+use crate::viewing::Viewing;
 
 /// How many versions a page lists.
 pub(super) const A_PAGE: usize = 50;
@@ -57,7 +57,7 @@ pub(crate) struct List {
 pub(super) struct Row {
     pub(super) version: Revision,
     pub(super) name: Option<String>,
-    pub(super) when: Option<When>,
+    pub(super) when: Option<VersionTime>,
     /// The version before it.
     pub(super) before: Option<u32>,
     /// An earlier version with the same text.
@@ -71,7 +71,7 @@ impl List {
     pub(crate) fn of(
         session: &mut Session,
         history: &History,
-        (see, changes): (&See, usize),
+        (see, changes): (&Viewing, usize),
         part: &Part,
         file_problem: Vec<String>,
     ) -> Self {
@@ -93,7 +93,7 @@ impl List {
         let rows = pairs.into_iter().zip(told);
         let rows = rows.map(|((version, before), told)| Row {
             name: history.name(version).map(str::to_owned),
-            when: When::written(say, &version.path),
+            when: VersionTime::written(say, &version.path),
             before: before.map(|before| before.number),
             same: history.same_as(version).map(|same| same.number),
             now: now == Some(version.number),

@@ -4,16 +4,16 @@ use maud::{Markup, html};
 use style::{LONGEST_NAME, Loaded};
 use words::Words;
 
-use crate::field::capital;
+use crate::addresses;
 use crate::page::history::address;
 use crate::page::history::compare::Look;
 use crate::page::history::list::{List, Row};
-use crate::page::layout::Loads;
-use crate::page::room;
-use crate::part::head::Head;
+use crate::page::layout::PageAssets;
+use crate::page::room_frame;
+use crate::part::page_head::Head;
 use crate::room::Room;
-use crate::route;
-use crate::see::See;
+use crate::typed_fields::capital;
+use crate::viewing::Viewing;
 
 /// The way to newer and older pages.
 pub(super) fn pager(
@@ -24,7 +24,7 @@ pub(super) fn pager(
     html! {
         nav.pager aria-label=(say.history_pages()) {
             @if page > 1 { a rel="prev" href=(to(page - 1)) { (say.history_newer()) } } @else { a role="link" aria-disabled="true" { (say.history_newer()) } }
-            span { (say.history_page_of(page, pages)) }
+            span { (say.say(words::say::HistoryPageOf { page, pages })) }
             @if page < pages { a rel="next" href=(to(page + 1)) { (say.history_older()) } } @else { a role="link" aria-disabled="true" { (say.history_older()) } }
         }
     }
@@ -47,7 +47,7 @@ impl List {
         say: &'static Words,
         name: &str,
         loaded: &Loaded,
-        see: &See,
+        see: &Viewing,
     ) -> Markup {
         let head = Head {
             say: say,
@@ -58,7 +58,7 @@ impl List {
             see,
         };
         let main = html! {
-            div #versions data-path=(route::style_path(name)) data-revision=(loaded.revision) {
+            div #versions data-path=(addresses::style_path(name)) data-revision=(loaded.revision) {
                 div.opening {
                     h2 { (say.history_title()) }
                     nav.choice aria-label=(say.history_which()) {
@@ -80,16 +80,16 @@ impl List {
                 @if self.pages > 1 { (pager(say, (self.page, self.pages), |page| address::list(name, see, self.named, page))) }
             }
         };
-        let loads = Loads {
+        let loads = PageAssets {
             styles: &["history.css"],
             scripts: &["history.js"],
         };
-        room::render(&head, loads, &main)
+        room_frame::render(&head, loads, &main)
     }
 }
 
 impl Row {
-    fn render(&self, say: &'static Words, name: &str, see: &See) -> Markup {
+    fn render(&self, say: &'static Words, name: &str, see: &Viewing) -> Markup {
         let number = self.version.number;
         let this = number.to_string();
         let beside = |a: &str, b: &str| address::compare(name, a, b, Look::Beside, see);
@@ -115,7 +115,7 @@ impl Row {
                 div.acts {
                     @if self.told.is_ok() {
                         @if let Some(before) = self.before {
-                            a href=(beside(&before.to_string(), &this)) aria-label=(say.history_compare_named(number, before)) { (say.history_compare(before)) }
+                            a href=(beside(&before.to_string(), &this)) aria-label=(say.say(words::say::HistoryCompareNamed { number, other: before })) { (say.history_compare(before)) }
                         }
                         @if !self.now {
                             a href=(beside(&this, "now")) aria-label=(say.history_compare_now_named(number)) { (say.history_compare_now()) }

@@ -11,18 +11,18 @@ use serde::Deserialize;
 use style::{History, NameError};
 use words::Words;
 
-use crate::answer::{Answer, Came, sentences};
-use crate::outcome::Outcome;
+use crate::answer::{Answer, Verdict, sentences};
+use crate::change_outcome::Outcome;
 use crate::page::history::{all, compare, list};
 use crate::part::notice::Notice;
 use crate::request::{Route, blocking, open, understood};
-use crate::said::Line;
-use crate::see::{Asked, See};
+use crate::sentences::Line;
 use crate::session::Session;
 use crate::state::Bench;
 use crate::trouble::Trouble;
 use crate::versions::why_unread;
-use crate::{garment, outcome};
+use crate::viewing::{AddressWords, Viewing};
+use crate::{change_outcome, garment};
 
 /// The addresses of the room.
 pub(crate) fn routes() -> Vec<Route> {
@@ -39,7 +39,7 @@ pub(crate) fn routes() -> Vec<Route> {
 
 /// The file as it is now, and what is to be said about it where it cannot be read.
 fn looked(session: &mut Session) -> Vec<String> {
-    match outcome::caught_up(session) {
+    match change_outcome::caught_up(session) {
         Notice::Broken(lines) => lines,
         Notice::None | Notice::Changed(_) | Notice::TakenOver(_) => Vec::new(),
     }
@@ -58,11 +58,11 @@ fn history(session: &Session) -> Result<History, Trouble> {
 async fn page(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
+    Query(asked): Query<AddressWords>,
     Query(part): Query<list::Part>,
 ) -> Result<Html<String>, Trouble> {
     let say = bench.say();
-    let see = See::from(asked);
+    let see = Viewing::from(asked);
     blocking(move || {
         let session = open(&bench, &name)?;
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
@@ -88,10 +88,10 @@ async fn page(
 async fn beside(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
+    Query(asked): Query<AddressWords>,
     Query(pair): Query<compare::Pair>,
 ) -> Result<Html<String>, Trouble> {
-    let see = See::from(asked);
+    let see = Viewing::from(asked);
     blocking(move || {
         let session = open(&bench, &name)?;
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
@@ -165,16 +165,16 @@ struct PutBack {
 async fn put_back(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
+    Query(asked): Query<AddressWords>,
     wanted: Result<Json<PutBack>, JsonRejection>,
 ) -> Result<Response, Trouble> {
     let PutBack { revision, number } = understood(wanted)?;
-    let see = See::from(asked);
+    let see = Viewing::from(asked);
     blocking(move || {
         let session = open(&bench, &name)?;
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
         let system = see.system(&session.loaded().collection);
-        let outcome = outcome::stepped(&mut session, &revision, |session| {
+        let outcome = change_outcome::stepped(&mut session, &revision, |session| {
             session.put_back(number, system)
         });
         Ok(answer(&session, outcome))
@@ -205,8 +205,11 @@ async fn put_file_back(
         let kept = files.into_iter().find(|kept| kept.name() == file);
         let kept = kept.ok_or_else(Trouble::no_such_page)?;
         let done = kept.put_back(number);
-        let words = bench.say().history_file_is_back(&file, number);
-        let outcome = outcome::elsewhere(&mut session, done, words);
+        let words = bench.say().say(words::say::HistoryFileIsBack {
+            file: &file,
+            number,
+        });
+        let outcome = change_outcome::elsewhere(&mut session, done, words);
         Ok(answer(&session, outcome))
     })
     .await
@@ -243,17 +246,20 @@ async fn name_version(
         let outcome = match named {
             Ok(()) => Outcome {
                 said: match called {
-                    Some(called) => say.history_is_called(called.trim(), number),
+                    Some(called) => say.say(words::say::HistoryIsCalled {
+                        name: called.trim(),
+                        number,
+                    }),
                     None => say.history_has_no_name(number),
                 },
                 ..Outcome::default()
             },
             Err(NameError::Broken(problem)) => refused(
-                Came::Refused,
+                Verdict::Refused,
                 sentences(say, &style::names_report(&problem)),
             ),
-            Err(NameError::Store(error)) => refused(Came::Failed, vec![error.to_string()]),
-            Err(other) => refused(Came::Refused, vec![other.to_string()]),
+            Err(NameError::Store(error)) => refused(Verdict::Failed, vec![error.to_string()]),
+            Err(other) => refused(Verdict::Refused, vec![other.to_string()]),
         };
         Ok(answer(&session, outcome))
     })

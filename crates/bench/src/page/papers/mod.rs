@@ -1,5 +1,5 @@
 //! What leaves the house: the production pack and the patterns, made while the bench goes on.
 
-mod asked;
-mod room;
+mod papers_page;
+mod requests;
 pub(crate) mod routes;

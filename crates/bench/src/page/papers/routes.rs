@@ -9,17 +9,17 @@ use serde::Deserialize;
 use style::Loaded;
 use words::Words;
 
-use crate::page::layout::Loads;
-use crate::page::papers::asked::{PackWords, PatternWords};
-use crate::page::papers::room::PapersPage;
-use crate::page::room as frame;
-use crate::part::head::Head;
-use crate::part::work::{Standing, download, not_begun, sentences};
+use crate::page::layout::PageAssets;
+use crate::page::papers::papers_page::PapersPage;
+use crate::page::papers::requests::{PackRequest, PatternRequest};
+use crate::page::room_frame as frame;
+use crate::part::background_work::{Standing, download, not_begun, sentences};
+use crate::part::page_head::Head;
 use crate::request::{Route, blocking, loaded, understood};
 use crate::room::Room;
-use crate::see::{Asked, See};
 use crate::state::Bench;
 use crate::trouble::Trouble;
+use crate::viewing::{AddressWords, Viewing};
 use crate::work::pack::PackAsked;
 use crate::work::patterns::PatternsAsked;
 use crate::work::{Ended, NotBegun, Works};
@@ -39,7 +39,12 @@ pub(crate) fn routes() -> Vec<Route> {
 }
 
 /// What the room shows of a style.
-fn gathered<'a>(bench: &Bench, name: &'a str, loaded: &'a Loaded, see: &'a See) -> PapersPage<'a> {
+fn gathered<'a>(
+    bench: &Bench,
+    name: &'a str,
+    loaded: &'a Loaded,
+    see: &'a Viewing,
+) -> PapersPage<'a> {
     PapersPage {
         say: bench.say(),
         name,
@@ -54,9 +59,9 @@ fn gathered<'a>(bench: &Bench, name: &'a str, loaded: &'a Loaded, see: &'a See) 
 async fn page(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
+    Query(asked): Query<AddressWords>,
 ) -> Result<Html<String>, Trouble> {
-    let see = See::from(asked);
+    let see = Viewing::from(asked);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let head = Head {
@@ -68,7 +73,7 @@ async fn page(
             see: &see,
         };
         let main = gathered(&bench, &name, &loaded, &see).render();
-        let loads = Loads {
+        let loads = PageAssets {
             styles: &["work.css"],
             scripts: &["keys.js", "work.js"],
         };
@@ -81,7 +86,7 @@ async fn page(
 async fn work(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
+    Query(see): Query<AddressWords>,
 ) -> Result<Json<Standing>, Trouble> {
     after(bench, name, see, |_, _, _| Vec::new()).await
 }
@@ -90,10 +95,10 @@ async fn work(
 async fn after(
     bench: Bench,
     name: String,
-    see: Asked,
+    see: AddressWords,
     act: impl FnOnce(&Works, &str, &Loaded) -> Vec<String> + Send + 'static,
 ) -> Result<Json<Standing>, Trouble> {
-    let see = See::from(see);
+    let see = Viewing::from(see);
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
         let problems = act(bench.works(), &name, &loaded);
@@ -106,7 +111,7 @@ fn standing(
     bench: &Bench,
     name: &str,
     loaded: &Loaded,
-    see: &See,
+    see: &Viewing,
     problems: &[String],
 ) -> Standing {
     let page = gathered(bench, name, loaded, see);
@@ -122,8 +127,8 @@ fn standing(
 async fn pack(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
-    words: Result<Json<PackWords>, JsonRejection>,
+    Query(see): Query<AddressWords>,
+    words: Result<Json<PackRequest>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
     let say = bench.say();
     let words = understood(words)?;
@@ -140,8 +145,8 @@ async fn pack(
 async fn patterns(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
-    words: Result<Json<PatternWords>, JsonRejection>,
+    Query(see): Query<AddressWords>,
+    words: Result<Json<PatternRequest>, JsonRejection>,
 ) -> Result<Json<Standing>, Trouble> {
     let say = bench.say();
     let words = understood(words)?;
@@ -177,7 +182,7 @@ fn begun<T>(
 async fn cancel_pack(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
+    Query(see): Query<AddressWords>,
 ) -> Result<Json<Standing>, Trouble> {
     after(bench, name, see, |works, name, _| {
         if let Some(job) = works.packs.of(name) {
@@ -191,7 +196,7 @@ async fn cancel_pack(
 async fn cancel_patterns(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(see): Query<Asked>,
+    Query(see): Query<AddressWords>,
 ) -> Result<Json<Standing>, Trouble> {
     after(bench, name, see, |works, name, _| {
         if let Some(job) = works.patterns.of(name) {

@@ -3,11 +3,11 @@
 use maud::{Markup, html};
 use words::Words;
 
-use crate::page::layout::Loads;
-use crate::route;
+use crate::addresses;
+use crate::page::layout::PageAssets;
 
 /// What a page with the form loads.
-pub(crate) const LOADS: Loads = Loads {
+pub(crate) const LOADS: PageAssets = PageAssets {
     styles: &["begin.css"],
     scripts: &["forms.js"],
 };
@@ -15,7 +15,7 @@ pub(crate) const LOADS: Loads = Loads {
 /// The form that goes back, beside what is wrong with the file.
 pub(crate) fn offer(say: &'static Words, name: &str) -> Markup {
     html! {
-        form data-send={ (route::style_path(name)) "/mend" } {
+        form data-send={ (addresses::style_path(name)) "/mend" } {
             p { (say.mend_offer()) }
             div.sending {
                 button type="submit" { (say.mend_put_in()) }

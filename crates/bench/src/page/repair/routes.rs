@@ -7,13 +7,13 @@ use axum::extract::{Path, State};
 use serde::Deserialize;
 use style::KeepError;
 
+use crate::addresses;
 use crate::answer::placed;
 use crate::repair::{broken_shared, sound};
-use crate::request::{Route, Sent, blocking, understood};
-use crate::route;
-use crate::see::See;
+use crate::request::{FormAnswer, Route, blocking, understood};
 use crate::state::Bench;
 use crate::trouble::Trouble;
+use crate::viewing::Viewing;
 
 /// The address of the way back.
 pub(crate) fn routes() -> Vec<Route> {
@@ -29,7 +29,7 @@ async fn mend(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     body: Result<Json<Nothing>, JsonRejection>,
-) -> Result<Sent, Trouble> {
+) -> Result<FormAnswer, Trouble> {
     let say = bench.say();
     let Nothing {} = understood(body)?;
     blocking(move || {
@@ -37,21 +37,23 @@ async fn mend(
         for (kept, number) in &shared {
             match kept.put_back(*number) {
                 Ok(_) => {}
-                Err(KeepError::Invalid(report)) => return Ok(Sent::Problems(placed(say, &report))),
-                Err(other) => return Ok(Sent::Problems(vec![other.to_string()])),
+                Err(KeepError::Invalid(report)) => {
+                    return Ok(FormAnswer::Problems(placed(say, &report)));
+                }
+                Err(other) => return Ok(FormAnswer::Problems(vec![other.to_string()])),
             }
         }
         let Some(sound) = sound(&bench, &name) else {
             return Ok(if shared.is_empty() {
-                Sent::Problems(vec![say.mend_nothing().to_owned()])
+                FormAnswer::Problems(vec![say.mend_nothing().to_owned()])
             } else {
-                Sent::To(route::style(&name, &See::default()))
+                FormAnswer::To(addresses::style(&name, &Viewing::default()))
             });
         };
         Ok(match sound.put_in(&sound.loaded.text) {
-            Ok(_) => Sent::To(route::style(&name, &See::default())),
-            Err(style::SaveError::Invalid(report)) => Sent::Problems(placed(say, &report)),
-            Err(other) => Sent::Problems(vec![other.to_string()]),
+            Ok(_) => FormAnswer::To(addresses::style(&name, &Viewing::default())),
+            Err(style::SaveError::Invalid(report)) => FormAnswer::Problems(placed(say, &report)),
+            Err(other) => FormAnswer::Problems(vec![other.to_string()]),
         })
     })
     .await

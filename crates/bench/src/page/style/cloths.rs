@@ -9,11 +9,11 @@ use style::{Edit, EditValue, KeepError, cloths_of};
 use words::Words;
 
 use crate::answer::placed;
-use crate::request::{Have, Route, Sent, answered, blocking, few, open, understood};
-use crate::see::{Asked, Panel, See};
+use crate::request::{FormAnswer, PartsHad, Route, answered, blocking, few, open, understood};
 use crate::state::Bench;
 use crate::trouble::Trouble;
-use crate::{outcome, route};
+use crate::viewing::{AddressWords, Panel, Viewing};
+use crate::{addresses, change_outcome};
 
 /// The addresses cloths are changed at.
 pub(crate) fn routes() -> Vec<Route> {
@@ -43,8 +43,8 @@ struct Added {
 async fn edit(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
-    have: Have,
+    Query(asked): Query<AddressWords>,
+    have: PartsHad,
     change: Result<Json<Change>, JsonRejection>,
 ) -> Result<Response, Trouble> {
     let Change { held, edits } = understood(change)?;
@@ -58,7 +58,7 @@ async fn edit(
             .unwrap_or_default();
         let done = cloths_of(&folder).map_err(KeepError::from);
         let done = done.and_then(|cloths| cloths.edit(&held, &edits));
-        outcome::elsewhere(session, done, words)
+        change_outcome::elsewhere(session, done, words)
     })
     .await
 }
@@ -67,7 +67,7 @@ async fn add(
     State(bench): State<Bench>,
     Path(name): Path<String>,
     added: Result<Json<Added>, JsonRejection>,
-) -> Result<Sent, Trouble> {
+) -> Result<FormAnswer, Trouble> {
     let added = understood(added)?;
     blocking(move || {
         // The page of a style that is not there adds nothing.
@@ -79,15 +79,17 @@ async fn add(
         } = added;
         Ok(
             match style::add_cloth(bench.folder(), &held, &called, &like) {
-                Ok(_) => Sent::To(route::style(
+                Ok(_) => FormAnswer::To(addresses::style(
                     &name,
-                    &See {
+                    &Viewing {
                         panel: Panel::Cloth,
-                        ..See::default()
+                        ..Viewing::default()
                     },
                 )),
-                Err(KeepError::Invalid(report)) => Sent::Problems(placed(bench.say(), &report)),
-                Err(other) => Sent::Problems(vec![other.to_string()]),
+                Err(KeepError::Invalid(report)) => {
+                    FormAnswer::Problems(placed(bench.say(), &report))
+                }
+                Err(other) => FormAnswer::Problems(vec![other.to_string()]),
             },
         )
     })
@@ -104,8 +106,14 @@ fn said(say: &'static Words, edit: &Edit) -> String {
         Edit::Set {
             value: EditValue::Text(text),
             ..
-        } => say.collection_cloths_set(cloth, text, what),
-        Edit::Set { .. } | Edit::Insert { .. } => say.collection_cloths_changed(cloth, what),
-        Edit::Remove { .. } => say.collection_cloths_taken_out(cloth, what),
+        } => say.say(words::say::CollectionClothsSet {
+            cloth,
+            value: text,
+            what,
+        }),
+        Edit::Set { .. } | Edit::Insert { .. } => {
+            say.say(words::say::CollectionClothsChanged { cloth, what })
+        }
+        Edit::Remove { .. } => say.say(words::say::CollectionClothsTakenOut { cloth, what }),
     }
 }

@@ -5,24 +5,24 @@ use std::sync::Arc;
 use style::Loaded;
 use words::Words;
 
-use crate::changes::Steps;
-use crate::field::Show;
+use crate::change_log::Steps;
+use crate::file_words::FileWords;
 use crate::garment::{Picture, Worked, picture};
 use crate::part::cloths_file::ClothsFile;
-use crate::part::history::Said;
 use crate::part::notice::Notice;
 use crate::part::shells::{Shell, shells};
-use crate::see::{Panel, See};
+use crate::part::style_foot::LastChange;
 use crate::session::Session;
 use crate::state_mark;
-use crate::written::Written;
+use crate::typed_fields::Fields;
+use crate::viewing::{Panel, Viewing};
 
 /// Everything the page shows.
 pub(crate) struct Page<'a> {
     pub(super) name: &'a str,
     pub(super) say: &'static Words,
     pub(super) loaded: &'a Loaded,
-    pub(super) written: &'a Written,
+    pub(super) written: &'a FileWords,
     /// Whether what changes are compared with is the maker's own mark.
     pub(super) marked: bool,
     /// The collection's file of cloths.
@@ -34,9 +34,9 @@ pub(crate) struct Page<'a> {
     pub(super) since: Arc<Worked>,
     pub(super) art: Vec<String>,
     pub(super) picture: Picture,
-    pub(super) see: See,
+    pub(super) see: Viewing,
     pub(super) notice: Notice,
-    pub(super) said: &'a Said,
+    pub(super) said: &'a LastChange,
 }
 
 impl<'a> Page<'a> {
@@ -44,9 +44,9 @@ impl<'a> Page<'a> {
     pub(crate) fn of(
         name: &'a str,
         (session, steps): (&'a mut Session, Steps),
-        see: See,
+        see: Viewing,
         notice: Notice,
-        said: &'a Said,
+        said: &'a LastChange,
     ) -> Self {
         let size = see.size_of(&session.loaded().style);
         let since = session.since(size);
@@ -84,8 +84,8 @@ impl<'a> Page<'a> {
         state_mark::of(self.loaded)
     }
 
-    pub(super) fn show(&self) -> Show<'_> {
-        Show {
+    pub(super) fn show(&self) -> Fields<'_> {
+        Fields {
             say: self.say,
             loaded: self.loaded,
             written: self.written,

@@ -3,15 +3,15 @@
 use maud::{Markup, html};
 use words::Words;
 
+use crate::addresses;
 use crate::answer::Fragment;
-use crate::page::layout::{self, Loads};
+use crate::page::layout::{self, PageAssets};
 use crate::page::style::gather::Page;
 use crate::part::details::Details;
 use crate::part::{
-    bar, cloth, construction, details, drawing, findings, fit, history, notice, order, strip, tabs,
-    yarn,
+    cloth, construction, details, drawing, findings, fit, notice, order, strip, style_foot,
+    style_head, tabs, yarn,
 };
-use crate::route;
 
 /// Keys of things that are many on the page.
 fn keys(say: &'static Words) -> [(&'static str, &'static str); 4] {
@@ -25,7 +25,7 @@ fn keys(say: &'static Words) -> [(&'static str, &'static str); 4] {
 
 impl Page<'_> {
     fn bar(&self) -> Markup {
-        bar::render(
+        style_head::render(
             self.say,
             self.name,
             self.loaded,
@@ -45,7 +45,7 @@ impl Page<'_> {
     }
 
     fn history(&self) -> Markup {
-        history::render(self.say, &self.steps, self.said)
+        style_foot::render(self.say, &self.steps, self.said)
     }
 
     fn drawing(&self) -> Markup {
@@ -114,7 +114,7 @@ impl Page<'_> {
         let doc = &self.loaded.style;
         let body = html! {
             a.skip href="#panel" { (say.style_page_skip()) }
-            div #bench data-path=(route::style_path(self.name)) data-revision=(self.loaded.revision) data-stand=(self.stand()) {
+            div #bench data-path=(addresses::style_path(self.name)) data-revision=(self.loaded.revision) data-stand=(self.stand()) {
                 (self.bar())
                 (notice::render(say, &self.notice))
                 noscript { p.notice { (say.style_page_no_scripts()) } }
@@ -137,7 +137,7 @@ impl Page<'_> {
                 template #more-keys { @for (keys, does) in keys(say) { (layout::key(keys, does)) } }
             }
         };
-        let loads = Loads {
+        let loads = PageAssets {
             styles: &["cloth.css"],
             scripts: &["bench.js"],
         };

@@ -10,16 +10,16 @@ use axum::response::{Html, IntoResponse, Redirect, Response};
 use serde::Deserialize;
 use style::{Direction, Edit};
 
-use crate::field::Show;
-use crate::outcome::{Outcome, notice};
+use crate::change_outcome::{Outcome, notice};
 use crate::page::style::gather::Page;
-use crate::part::history::Said;
-use crate::request::{Have, Route, answered, blocking, few, open, understood};
-use crate::see::{Asked, See};
+use crate::part::style_foot::LastChange;
+use crate::request::{PartsHad, Route, answered, blocking, few, open, understood};
 use crate::session::Disk;
 use crate::state::Bench;
 use crate::trouble::Trouble;
-use crate::{garment, grip, outcome, route};
+use crate::typed_fields::Fields;
+use crate::viewing::{AddressWords, Viewing};
+use crate::{addresses, change_outcome, garment, grip};
 
 /// The page of a style, its parts, and what is done to it.
 pub(crate) fn routes() -> Vec<Route> {
@@ -39,14 +39,14 @@ pub(crate) fn routes() -> Vec<Route> {
 async fn page(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
+    Query(asked): Query<AddressWords>,
 ) -> Result<Response, Trouble> {
-    let see = See::from(asked);
+    let see = Viewing::from(asked);
     blocking(move || {
         let session = open(&bench, &name)?;
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
-        let notice = outcome::caught_up(&mut session);
-        let said = Said::default();
+        let notice = change_outcome::caught_up(&mut session);
+        let said = LastChange::default();
         let system = see.system(&session.loaded().collection);
         let steps = bench.steps(&name, system);
         let page = Page::of(&name, (&mut session, steps), see, notice, &said);
@@ -59,16 +59,16 @@ async fn page(
 async fn fragments(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
-    have: Have,
+    Query(asked): Query<AddressWords>,
+    have: PartsHad,
     headers: HeaderMap,
 ) -> Result<Response, Trouble> {
-    let see = See::from(asked);
+    let see = Viewing::from(asked);
     if !headers.contains_key("x-bench") {
-        return Ok(Redirect::to(&route::style(&name, &see)).into_response());
+        return Ok(Redirect::to(&addresses::style(&name, &see)).into_response());
     }
     answered(bench, name, see, have, |session, _| Outcome {
-        notice: outcome::caught_up(session),
+        notice: change_outcome::caught_up(session),
         ..Outcome::default()
     })
     .await
@@ -77,9 +77,9 @@ async fn fragments(
 async fn picture(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
+    Query(asked): Query<AddressWords>,
 ) -> Result<Response, Trouble> {
-    let see = See::from(asked);
+    let see = Viewing::from(asked);
     blocking(move || {
         let session = open(&bench, &name)?;
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
@@ -98,15 +98,15 @@ async fn picture(
 async fn held(
     State(bench): State<Bench>,
     Path((name, key)): Path<(String, String)>,
-    Query(asked): Query<Asked>,
+    Query(asked): Query<AddressWords>,
 ) -> Result<Response, Trouble> {
-    let see = See::from(asked);
+    let see = Viewing::from(asked);
     blocking(move || {
         let session = open(&bench, &name)?;
         let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
         let size = see.size_of(&session.loaded().style);
         let worked = session.garment(size);
-        let show = Show {
+        let show = Fields {
             say: bench.say(),
             loaded: session.loaded(),
             written: session.written(),
@@ -137,15 +137,15 @@ struct Step {
 async fn edit(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
-    have: Have,
+    Query(asked): Query<AddressWords>,
+    have: PartsHad,
     change: Result<Json<Change>, JsonRejection>,
 ) -> Result<Response, Trouble> {
     let Change { revision, edits } = understood(change)?;
     few(&edits)?;
     answered(bench, name, asked.into(), have, move |session, see| {
         let system = see.system(&session.loaded().collection);
-        outcome::edited(session, &revision, &edits, system)
+        change_outcome::edited(session, &revision, &edits, system)
     })
     .await
 }
@@ -153,8 +153,8 @@ async fn edit(
 async fn undo(
     bench: State<Bench>,
     name: Path<String>,
-    asked: Query<Asked>,
-    have: Have,
+    asked: Query<AddressWords>,
+    have: PartsHad,
     step: Result<Json<Step>, JsonRejection>,
 ) -> Result<Response, Trouble> {
     stepped(Direction::Back, (bench, name, asked, have), step).await
@@ -163,8 +163,8 @@ async fn undo(
 async fn redo(
     bench: State<Bench>,
     name: Path<String>,
-    asked: Query<Asked>,
-    have: Have,
+    asked: Query<AddressWords>,
+    have: PartsHad,
     step: Result<Json<Step>, JsonRejection>,
 ) -> Result<Response, Trouble> {
     stepped(Direction::Forward, (bench, name, asked, have), step).await
@@ -176,8 +176,8 @@ async fn stepped(
     (State(bench), Path(name), Query(asked), have): (
         State<Bench>,
         Path<String>,
-        Query<Asked>,
-        Have,
+        Query<AddressWords>,
+        PartsHad,
     ),
     step: Result<Json<Step>, JsonRejection>,
 ) -> Result<Response, Trouble> {
@@ -186,7 +186,7 @@ async fn stepped(
     answered(bench, name, asked.into(), have, move |session, see| {
         let system = see.system(&session.loaded().collection);
         let shown = (revision.as_str(), next.as_deref());
-        outcome::step(&over, (session, &style), shown, direction, system)
+        change_outcome::step(&over, (session, &style), shown, direction, system)
     })
     .await
 }
@@ -195,8 +195,8 @@ async fn stepped(
 async fn reload(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
-    have: Have,
+    Query(asked): Query<AddressWords>,
+    have: PartsHad,
 ) -> Result<Response, Trouble> {
     let say = bench.say();
     answered(
@@ -227,8 +227,8 @@ async fn reload(
 async fn compare_from_here(
     State(bench): State<Bench>,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
-    have: Have,
+    Query(asked): Query<AddressWords>,
+    have: PartsHad,
 ) -> Result<Response, Trouble> {
     answered(bench, name, asked.into(), have, |session, _| {
         session.mark();

@@ -6,7 +6,7 @@ use maud::{Markup, html};
 use style::{ArtPath, Drawing, DrawnStep};
 
 use super::group::Details;
-use crate::choice;
+use crate::chosen_fields;
 
 /// Round the lines of a small picture, as a share of its larger side.
 const MARGIN: f64 = 0.04;
@@ -20,7 +20,7 @@ pub(super) fn choose(
     drawing: Option<&Drawing>,
 ) -> Markup {
     let say = details.show.say;
-    let list = choice::art(say, path, label, details.art, art.map(ArtPath::as_str));
+    let list = chosen_fields::art(say, path, label, details.art, art.map(ArtPath::as_str));
     html! {
         span.with-art {
             @if let Some(picture) = drawing.and_then(picture) { (picture) }

@@ -1,12 +1,12 @@
 //! The back pockets, left and right side by side.
 
 use maud::{Markup, html};
-use style::{BackPocket, ClothUse, Decoration, Lining};
+use style::{BackPocket, ClothUse, Decoration, Lining, MeasureId, SeamId};
 use trade::Length;
 use words::Words;
 
 use super::group::{Details, Group};
-use crate::choice::{self, Chosen};
+use crate::chosen_fields::{self, ChosenField};
 
 const SIDES: [&str; 2] = ["left", "right"];
 
@@ -16,7 +16,12 @@ pub(super) fn group(details: &Details<'_>) -> Group {
     let pockets = [&back.left, &back.right];
     let usual = BackPocket::default();
     let lined = pockets.iter().any(|pocket| pocket.lining != Lining::None);
-    let stitched = details.show.loaded.style.seams.contains_key("decoration");
+    let stitched = details
+        .show
+        .loaded
+        .style
+        .seams
+        .contains_key(&SeamId::Decoration);
     let tide = stitched && pockets.iter().any(|pocket| has_tide(pocket));
     let lengths =
         |key: &str, title: &str, how: &str, label: &dyn Fn(&str) -> String, usual: Length| {
@@ -33,7 +38,11 @@ pub(super) fn group(details: &Details<'_>) -> Group {
             "back_lining_left",
             "back_lining_right",
         ],
-        seams: &["back_pocket_hem", "back_pocket_set", "decoration"],
+        seams: &[
+            SeamId::BackPocketHem,
+            SeamId::BackPocketSet,
+            SeamId::Decoration,
+        ],
         trims: Vec::new(),
         plates: &[
             "back-pocket-left",
@@ -67,10 +76,10 @@ pub(super) fn group(details: &Details<'_>) -> Group {
                 p.aside { (say.details_back_no_stitching()) }
             }
             div.cells {
-                (details.charted("back_pocket_width"))
-                (details.charted("back_pocket_length"))
-                (details.charted("back_pocket_from_yoke"))
-                (details.charted("back_pocket_from_centre"))
+                (details.charted(MeasureId::BackPocketWidth))
+                (details.charted(MeasureId::BackPocketLength))
+                (details.charted(MeasureId::BackPocketFromYoke))
+                (details.charted(MeasureId::BackPocketFromCentre))
             }
         },
     }
@@ -127,7 +136,7 @@ fn length(details: &Details<'_>, at: At, key: &str, label: &str, usual: Length) 
 
 fn lining(say: &'static Words, pockets: [&BackPocket; 2], at: At) -> Markup {
     let now = at.of(pockets).lining.word();
-    Chosen::of_words(
+    ChosenField::of_words(
         &at.path("lining"),
         &say.details_back_lining_field(at.said(say)),
         Lining::WORDS,
@@ -147,7 +156,7 @@ fn lining_cloth(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Mar
         ClothUse::Lining,
         Some(say.details_back_lining_cloth_usual()),
     );
-    choice::cloth(
+    chosen_fields::cloth(
         details.show.collection(),
         &at.path("lining_cloth"),
         &say.details_back_lining_cloth_field(at.said(say)),
@@ -159,7 +168,7 @@ fn lining_cloth(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Mar
 
 fn decoration(say: &'static Words, pockets: [&BackPocket; 2], at: At) -> Markup {
     let now = at.of(pockets).decoration.word();
-    Chosen::of_words(
+    ChosenField::of_words(
         &at.path("decoration"),
         &say.details_back_stitching_field(at.said(say)),
         Decoration::WORDS,
@@ -193,7 +202,7 @@ fn waves(details: &Details<'_>, pockets: [&BackPocket; 2], at: At) -> Markup {
 }
 
 fn mirror(say: &'static Words, pockets: [&BackPocket; 2], at: At) -> Markup {
-    choice::flag(
+    chosen_fields::flag(
         &at.path("mirror"),
         &say.details_back_mirror_field(at.said(say)),
         at.of(pockets).mirror,

@@ -2,11 +2,12 @@
 
 use maud::html;
 use style::{
-    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, TrimKind,
+    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, MeasureId,
+    SeamId, TrimKind,
 };
 
 use super::group::{Details, Group, cell, tick};
-use crate::choice::{self, Choice, Chosen, set};
+use crate::chosen_fields::{self, Choice, ChosenField, set};
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];
 /// What a fly has when it does not say.
@@ -17,7 +18,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
     let show = details.show;
     let collection = show.collection();
     let fly = &show.loaded.style.fly;
-    let closing = Chosen {
+    let closing = ChosenField {
         path: "fly.closing".to_owned(),
         label: say.details_closing_fly_closing_field().to_owned(),
         choices: vec![
@@ -26,7 +27,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
         ],
         chosen: fly.closing.word().to_owned(),
     };
-    let band_button = choice::trim(
+    let band_button = chosen_fields::trim(
         collection,
         "fly.band_button",
         say.details_closing_fly_band_button(),
@@ -46,7 +47,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
         key: "fly",
         title: say.details_closing_fly_title(),
         pieces: &["fly_facing", "fly_shield"],
-        seams: &["fly", "fly_edge"],
+        seams: &[SeamId::Fly, SeamId::FlyEdge],
         trims,
         plates: &["fly"],
         body: html! {
@@ -56,16 +57,16 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
                     Closing::Buttons => {
                         (cell(say.details_closing_fly_buttons(), say.details_closing_fly_buttons_how(), &buttons.render()))
                         (cell(say.details_closing_fly_button(), say.details_closing_fly_button_how(),
-                            &choice::trim(collection, "fly.button", say.details_closing_fly_button(), BUTTONS, fly.button.as_deref().unwrap_or_default()).render()))
+                            &chosen_fields::trim(collection, "fly.button", say.details_closing_fly_button(), BUTTONS, fly.button.as_deref().unwrap_or_default()).render()))
                     }
                     Closing::Zip => {
                         (cell(say.details_closing_fly_zip(), say.details_closing_fly_zip_how(),
-                            &choice::trim(collection, "fly.zip", say.details_closing_fly_zip(), &[TrimKind::Zip], fly.zip.as_deref().unwrap_or_default()).render()))
+                            &chosen_fields::trim(collection, "fly.zip", say.details_closing_fly_zip(), &[TrimKind::Zip], fly.zip.as_deref().unwrap_or_default()).render()))
                     }
                 }
                 (cell(say.details_closing_fly_band_button(), say.details_closing_fly_band_button_how(), &band_button.render()))
-                (details.charted("fly_length"))
-                (details.charted("fly_width"))
+                (details.charted(MeasureId::FlyLength))
+                (details.charted(MeasureId::FlyWidth))
             }
         },
     }
@@ -80,7 +81,7 @@ fn closing_choice(
 ) -> Choice {
     let say = details.show.say;
     let named = details.show.written.get(needs).is_some();
-    let trim = choice::trims(details.show.collection(), kinds).next();
+    let trim = chosen_fields::trims(details.show.collection(), kinds).next();
     let mut choice = Choice::word(closing.word());
     match (named, trim) {
         (true, _) => {}
@@ -100,7 +101,7 @@ pub(super) fn band(details: &Details<'_>) -> Group {
     let show = details.show;
     let band = &show.loaded.style.band;
     let usual = Band::default();
-    let mut method = Chosen::of_words(
+    let mut method = ChosenField::of_words(
         "band.method",
         say.details_closing_band_rows_field(),
         BandMethod::WORDS,
@@ -121,7 +122,7 @@ pub(super) fn band(details: &Details<'_>) -> Group {
     let cutting = &show.loaded.style.cutting;
     let usual_cutting = Cutting::default();
     let chosen = cutting.band.map_or("", BandCutting::word);
-    let mut cut = Chosen::of_words(
+    let mut cut = ChosenField::of_words(
         "cutting.band",
         say.details_closing_band_cut_field(),
         BandCutting::WORDS,
@@ -141,7 +142,7 @@ pub(super) fn band(details: &Details<'_>) -> Group {
         key: "band",
         title: say.details_closing_band_title(),
         pieces: &["band"],
-        seams: &["band"],
+        seams: &[SeamId::Band],
         trims: Vec::new(),
         plates: &["waistband-ends", "waistband-outside", "waistband-inside"],
         body: html! {
@@ -158,8 +159,8 @@ pub(super) fn band(details: &Details<'_>) -> Group {
                     (cell(say.details_closing_band_residual_weft(), say.details_closing_band_residual_weft_how(),
                         &show.share("cutting.residual_weft", say.details_closing_band_residual_weft_field(), usual_cutting.residual_weft).render()))
                 }
-                (details.charted("band_height"))
-                (details.charted("band_overlap"))
+                (details.charted(MeasureId::BandHeight))
+                (details.charted(MeasureId::BandOverlap))
             }
         },
     }
@@ -179,15 +180,15 @@ pub(super) fn loops(details: &Details<'_>) -> Group {
         key: "loops",
         title: say.details_closing_loops_title(),
         pieces: &["loop_strip"],
-        seams: &["loop_edge"],
+        seams: &[SeamId::LoopEdge],
         trims: vec!["loop_edge".to_owned()],
         plates: &["belt-loop"],
         body: html! {
             div.cells {
                 (cell(say.details_closing_loops_count(), say.details_closing_loops_count_how(), &count.render()))
                 (details.length("loops.belt", say.details_closing_loops_belt(), say.details_closing_loops_belt_field(), say.details_closing_loops_belt_how(), usual.belt))
-                (details.charted("loop_length"))
-                (details.charted("loop_width"))
+                (details.charted(MeasureId::LoopLength))
+                (details.charted(MeasureId::LoopWidth))
             }
         },
     }
@@ -196,13 +197,13 @@ pub(super) fn loops(details: &Details<'_>) -> Group {
 pub(super) fn hem(details: &Details<'_>) -> Group {
     let say = details.show.say;
     let hem: &Hem = &details.show.loaded.style.hem;
-    let join = Chosen::of_words(
+    let join = ChosenField::of_words(
         "hem.join",
         say.details_closing_hem_join_field(),
         HemJoin::WORDS,
         hem.join.word(),
     );
-    let ends = Chosen::of_words(
+    let ends = ChosenField::of_words(
         "hem.ends",
         say.details_closing_hem_ends_field(),
         HemEnds::WORDS,
@@ -212,17 +213,17 @@ pub(super) fn hem(details: &Details<'_>) -> Group {
         key: "hem",
         title: say.details_closing_hem_title(),
         pieces: &[],
-        seams: &["hem"],
+        seams: &[SeamId::Hem],
         trims: Vec::new(),
         plates: &["hem"],
         body: html! {
             div.cells {
                 (cell(say.details_closing_hem_join(), say.details_closing_hem_join_how(), &join.render()))
                 (cell(say.details_closing_hem_ends(), say.details_closing_hem_ends_how(), &ends.render()))
-                (details.charted("hem_depth"))
+                (details.charted(MeasureId::HemDepth))
             }
             (tick(say.details_closing_hem_roping(), say.details_closing_hem_roping_how(),
-                &choice::flag("hem.roping", say.details_closing_hem_roping_field(), hem.roping)))
+                &chosen_fields::flag("hem.roping", say.details_closing_hem_roping_field(), hem.roping)))
         },
     }
 }

@@ -2,17 +2,17 @@
 
 use maud::{Markup, html};
 use serde_json::json;
-use style::{CoinPocket, CoinShape, PocketBag, Side};
+use style::{CoinPocket, CoinShape, MeasureId, PocketBag, SeamId, Side};
 
 use super::art;
 use super::group::{Details, Group, cell, wide};
-use crate::choice::{self, Chosen, set};
+use crate::chosen_fields::{self, ChosenField, set};
 
 pub(super) fn coin(details: &Details<'_>) -> Group {
     let say = details.show.say;
     let coin = &details.show.loaded.style.pockets.coin;
     let usual = CoinPocket::default();
-    let side = Chosen::of_words(
+    let side = ChosenField::of_words(
         "pockets.coin.side",
         say.details_front_coin_side_field(),
         Side::WORDS,
@@ -39,7 +39,7 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
         key: "coin",
         title: say.details_front_coin_title(),
         pieces: &["coin_pocket"],
-        seams: &["coin_hem", "coin_set"],
+        seams: &[SeamId::CoinHem, SeamId::CoinSet],
         trims: Vec::new(),
         plates: &["coin-pocket"],
         body: html! {
@@ -53,8 +53,8 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
                 (line("below_band", say.details_front_coin_below_band(), say.details_front_coin_below_band_field(), say.details_front_coin_below_band_how(), usual.below_band))
                 (line("from_side", say.details_front_coin_from_side(), say.details_front_coin_from_side_field(), say.details_front_coin_from_side_how(), usual.from_side))
                 (line("lower_narrowing", say.details_front_coin_narrowing(), say.details_front_coin_narrowing_field(), say.details_front_coin_narrowing_how(), usual.lower_narrowing))
-                (details.charted("coin_width"))
-                (details.charted("coin_depth"))
+                (details.charted(MeasureId::CoinWidth))
+                (details.charted(MeasureId::CoinDepth))
             }
         },
     }
@@ -63,7 +63,7 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
 /// The shapes as little outlines, each to be chosen.
 fn shapes(details: &Details<'_>, coin: &CoinPocket) -> Markup {
     let say = details.show.say;
-    let mut chosen = Chosen::of_words(
+    let mut chosen = ChosenField::of_words(
         "pockets.coin.shape",
         say.details_front_coin_shape_field(),
         CoinShape::WORDS,
@@ -116,7 +116,7 @@ pub(super) fn bag(details: &Details<'_>) -> Group {
         key: "bag",
         title: say.details_front_bag_title(),
         pieces: &["pocket_facing", "pocket_bag"],
-        seams: &["mouth", "facing_set", "bag_close"],
+        seams: &[SeamId::Mouth, SeamId::FacingSet, SeamId::BagClose],
         trims: Vec::new(),
         plates: &["hip-pocket-mouth", "pocket-bag"],
         body: html! {
@@ -125,8 +125,8 @@ pub(super) fn bag(details: &Details<'_>) -> Group {
                 (line("depth", say.details_front_bag_depth(), say.details_front_bag_depth_field(), say.details_front_bag_depth_how(), usual.depth))
                 (line("width", say.details_front_bag_width(), say.details_front_bag_width_field(), say.details_front_bag_width_how(), usual.width))
                 (line("facing", say.details_front_bag_facing(), say.details_front_bag_facing_field(), say.details_front_bag_facing_how(), usual.facing))
-                (details.charted("mouth_width"))
-                (details.charted("mouth_depth"))
+                (details.charted(MeasureId::MouthWidth))
+                (details.charted(MeasureId::MouthDepth))
             }
         },
     }
@@ -139,7 +139,7 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
         key: "extra",
         title: say.details_front_extra_title(),
         pieces: &["extra_pocket"],
-        seams: &["extra_hem", "extra_set"],
+        seams: &[SeamId::ExtraHem, SeamId::ExtraSet],
         trims: Vec::new(),
         plates: match pockets.extra {
             Some(_) => &["extra-pocket"],
@@ -153,12 +153,12 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
             Some(extra) => html! {
                 div.cells {
                     (cell(say.details_front_extra_side(), say.details_front_extra_side_how(),
-                        &Chosen::of_words("pockets.extra.side", say.details_front_extra_side_field(), Side::WORDS, extra.side.word()).render()))
+                        &ChosenField::of_words("pockets.extra.side", say.details_front_extra_side_field(), Side::WORDS, extra.side.word()).render()))
                     (details.needed_length("pockets.extra.width", say.details_front_extra_width(), say.details_front_extra_width_field(), say.details_front_extra_width_how(), extra.width))
                     (details.needed_length("pockets.extra.depth", say.details_front_extra_depth(), say.details_front_extra_depth_field(), say.details_front_extra_depth_how(), extra.depth))
                     (details.needed_length("pockets.extra.from_centre", say.details_front_extra_from_centre(), say.details_front_extra_from_centre_field(), say.details_front_extra_from_centre_how(), extra.from_centre))
                 }
-                (choice::button(&[choice::remove("pockets.extra")], say.details_front_extra_take_out(), Some(say.details_front_extra_take_out_label())))
+                (chosen_fields::button(&[chosen_fields::remove("pockets.extra")], say.details_front_extra_take_out(), Some(say.details_front_extra_take_out_label())))
             },
         },
     }
@@ -173,9 +173,13 @@ fn add_extra(details: &Details<'_>, coin: Side) -> Markup {
     };
     let seams = &details.show.loaded.style.seams;
     let mut edits = Vec::new();
-    for (seam, like) in [("extra_hem", "coin_hem"), ("extra_set", "coin_set")] {
-        if !seams.contains_key(seam) {
-            edits.push(set(&format!("seams.{seam}"), json!({ "like": like })));
+    for (seam, like) in [
+        (SeamId::ExtraHem, SeamId::CoinHem),
+        (SeamId::ExtraSet, SeamId::CoinSet),
+    ] {
+        if !seams.contains_key(&seam) {
+            let path = format!("seams.{}", seam.code());
+            edits.push(set(&path, json!({ "like": like.code() })));
         }
     }
     let pocket = json!({
@@ -183,5 +187,5 @@ fn add_extra(details: &Details<'_>, coin: Side) -> Markup {
     });
     edits.push(set("pockets.extra", pocket));
     let words = say.details_front_extra_put_in(side.word());
-    choice::button(&edits, &words, Some(say.details_front_extra_put_in_label()))
+    chosen_fields::button(&edits, &words, Some(say.details_front_extra_put_in_label()))
 }

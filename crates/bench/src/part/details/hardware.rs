@@ -2,13 +2,13 @@
 
 use maud::{Markup, html};
 use serde_json::json;
-use style::{Letters, Patch, Rivets, TrimKind};
+use style::{Letters, Patch, Rivets, SeamId, TrimKind};
 use trade::Length;
 
 use super::art;
 use super::group::{Details, Group, cell, tick};
-use crate::choice::{self, Chosen, remove, set};
-use crate::field::swatch;
+use crate::chosen_fields::{self, ChosenField, remove, set};
+use crate::typed_fields::swatch;
 
 /// Centre back to the patch, when the file does not say.
 const PATCH_FROM_CENTRE: Length = Length::mm(35.0);
@@ -41,7 +41,7 @@ pub(super) fn rivets(details: &Details<'_>) -> Group {
 fn with_rivets(details: &Details<'_>, rivets: &Rivets) -> Markup {
     let say = details.show.say;
     let kinds = [TrimKind::Rivet];
-    let trim = choice::trim(
+    let trim = chosen_fields::trim(
         details.show.collection(),
         "rivets.trim",
         say.details_hardware_rivet(),
@@ -52,7 +52,7 @@ fn with_rivets(details: &Details<'_>, rivets: &Rivets) -> Markup {
         tick(
             title,
             how,
-            &choice::flag(&format!("rivets.{key}"), label, now),
+            &chosen_fields::flag(&format!("rivets.{key}"), label, now),
         )
     };
     html! {
@@ -64,19 +64,19 @@ fn with_rivets(details: &Details<'_>, rivets: &Rivets) -> Markup {
             (place("coin", say.details_hardware_rivets_coin(), say.details_hardware_rivets_coin_field(), say.details_hardware_rivets_coin_how(), rivets.coin))
             (place("back_hidden", say.details_hardware_rivets_back(), say.details_hardware_rivets_back_field(), say.details_hardware_rivets_back_how(), rivets.back_hidden))
         }
-        (choice::button(&[remove("rivets")], say.details_hardware_rivets_take_out(), Some(say.details_hardware_rivets_take_out_label())))
+        (chosen_fields::button(&[remove("rivets")], say.details_hardware_rivets_take_out(), Some(say.details_hardware_rivets_take_out_label())))
     }
 }
 
 /// Something the style does not have, and the way to put it in, when the collection has a trim for it.
 fn without(details: &Details<'_>, section: &str, nothing: &str, kind: TrimKind) -> Markup {
     let say = details.show.say;
-    let trim = choice::trims(details.show.collection(), &[kind]).next();
+    let trim = chosen_fields::trims(details.show.collection(), &[kind]).next();
     html! {
         @match trim {
             Some((key, name)) => {
                 p.aside { (say.details_none()) }
-                (choice::button(&[set(section, json!({ "trim": key }))], &say.details_put_in(name), None))
+                (chosen_fields::button(&[set(section, json!({ "trim": key }))], &say.details_put_in(name), None))
             },
             None => p.aside { (nothing) },
         }
@@ -90,7 +90,7 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
         key: "patch",
         title: say.details_hardware_patch_title(),
         pieces: &[],
-        seams: &["patch_set"],
+        seams: &[SeamId::PatchSet],
         trims: patch.iter().map(|patch| patch.trim.clone()).collect(),
         plates: match patch {
             Some(_) => &["patch"],
@@ -112,14 +112,14 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
     let say = details.show.say;
     let collection = details.show.collection();
     let kinds = [TrimKind::Patch];
-    let trim = choice::trim(
+    let trim = chosen_fields::trim(
         collection,
         "patch.trim",
         say.details_hardware_patch(),
         &kinds,
         &patch.trim,
     );
-    let letters = Chosen::of_words(
+    let letters = ChosenField::of_words(
         "patch.letters",
         say.details_hardware_patch_letters_field(),
         Letters::WORDS,
@@ -154,7 +154,7 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
             (cell(say.details_hardware_patch_art(), say.details_hardware_patch_art_how(), &art))
         }
         @if let Some(said) = said { p.aside { (said) } }
-        (choice::button(&[remove("patch")], say.details_hardware_patch_take_out(), Some(say.details_hardware_patch_take_out_label())))
+        (chosen_fields::button(&[remove("patch")], say.details_hardware_patch_take_out(), Some(say.details_hardware_patch_take_out_label())))
     }
 }
 
@@ -166,7 +166,7 @@ pub(super) fn bartacks(details: &Details<'_>) -> Group {
     let yarn = |key: &str, title: &str, label: &str, how: &str, chosen: &str| {
         let colour = collection.yarns.get(chosen).map(|yarn| yarn.colour);
         let path = format!("bartacks.{key}");
-        let list = choice::yarn(say, collection, path, label.to_owned(), chosen).render();
+        let list = chosen_fields::yarn(say, collection, path, label.to_owned(), chosen).render();
         let field = html! { span.with-swatch { @if let Some(colour) = colour { (swatch(colour)) } (list) } };
         cell(title, how, &field)
     };

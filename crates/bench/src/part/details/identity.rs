@@ -4,8 +4,8 @@ use maud::html;
 use style::{Figure, Fit, Tag};
 
 use super::group::{Details, Group, cell};
-use crate::choice::{Choice, Chosen};
-use crate::field::Typed;
+use crate::chosen_fields::{Choice, ChosenField};
+use crate::typed_fields::TypedField;
 
 pub(super) fn style(details: &Details<'_>) -> Group {
     let say = details.show.say;
@@ -13,7 +13,7 @@ pub(super) fn style(details: &Details<'_>) -> Group {
     let doc = &show.loaded.style;
     let identity = &doc.style;
     let workrooms = show.collection().workrooms.iter();
-    let workroom = Chosen {
+    let workroom = ChosenField {
         path: "style.workroom".to_owned(),
         label: say.details_style_workroom().to_owned(),
         choices: std::iter::once(Choice::named("", say.details_style_workroom_open()))
@@ -21,13 +21,13 @@ pub(super) fn style(details: &Details<'_>) -> Group {
             .collect(),
         chosen: identity.workroom.clone(),
     };
-    let figure = Chosen::of_words(
+    let figure = ChosenField::of_words(
         "style.figure",
         say.details_style_figure(),
         Figure::WORDS,
         identity.figure.word(),
     );
-    let fit = Chosen::of_words(
+    let fit = ChosenField::of_words(
         "style.fit",
         say.details_style_fit(),
         Fit::WORDS,
@@ -66,9 +66,9 @@ pub(super) fn style(details: &Details<'_>) -> Group {
 }
 
 /// Sizes one after another.
-fn run(path: &str, label: &str, tags: &[Tag]) -> Typed {
+fn run(path: &str, label: &str, tags: &[Tag]) -> TypedField {
     let tags: Vec<String> = tags.iter().map(Tag::to_string).collect();
-    Typed {
+    TypedField {
         path: path.to_owned(),
         label: label.to_owned(),
         value: tags.join(" "),
@@ -78,10 +78,10 @@ fn run(path: &str, label: &str, tags: &[Tag]) -> Typed {
     }
 }
 
-fn base(details: &Details<'_>) -> Chosen {
+fn base(details: &Details<'_>) -> ChosenField {
     let sizes = &details.show.loaded.style.sizes;
     let all = sizes.all();
-    Chosen {
+    ChosenField {
         path: "sizes.base".to_owned(),
         label: details.show.say.details_style_base_field().to_owned(),
         choices: all

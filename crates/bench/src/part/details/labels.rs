@@ -2,11 +2,11 @@
 
 use maud::{Markup, html};
 use serde_json::{Value, json};
-use style::{Label, LabelFold, Purpose, TrimKind};
+use style::{Label, LabelFold, Purpose, SeamId, TrimKind};
 
 use super::art;
 use super::group::{Details, Group, cell, wide};
-use crate::choice::{self, Chosen, insert, remove, set};
+use crate::chosen_fields::{self, ChosenField, insert, remove, set};
 
 const KINDS: [TrimKind; 1] = [TrimKind::Label];
 /// Where a new label is sewn until the maker says otherwise, as the style file says it.
@@ -19,7 +19,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         key: "labels",
         title: say.details_labels_group(),
         pieces: &[],
-        seams: &["label_set"],
+        seams: &[SeamId::LabelSet],
         trims: labels.iter().map(|label| label.trim.clone()).collect(),
         plates: match labels.len() {
             0 => &[],
@@ -41,14 +41,14 @@ fn one(details: &Details<'_>, number: usize, label: &Label) -> Markup {
     let shown = number + 1;
     let title = say.details_labels_title(shown);
     let own_text = collection.trims.get(&label.trim).map(|trim| &trim.text);
-    let trim = choice::trim(
+    let trim = chosen_fields::trim(
         collection,
         &path("trim"),
         &say.details_labels_which_field(shown),
         &KINDS,
         &label.trim,
     );
-    let fold = Chosen::of_words(
+    let fold = ChosenField::of_words(
         &path("fold"),
         &say.details_labels_fold_field(shown),
         LabelFold::WORDS,
@@ -71,7 +71,7 @@ fn one(details: &Details<'_>, number: usize, label: &Label) -> Markup {
     let place = show.words(&path("place"), &say.details_labels_place_field(shown), None);
     let known: Vec<&str> = Purpose::WORDS.iter().map(|(word, _)| *word).collect();
     let chosen: Vec<&str> = label.purpose.iter().map(|purpose| purpose.word()).collect();
-    let purposes = choice::several(
+    let purposes = chosen_fields::several(
         &path("purpose"),
         &say.details_labels_purpose_field(shown),
         &known,
@@ -80,7 +80,7 @@ fn one(details: &Details<'_>, number: usize, label: &Label) -> Markup {
     html! {
         div.one-of role="group" aria-label=(title) {
             h4 { (title) }
-            (choice::button(&[remove(&format!("labels[{number}]"))], "×", Some(&say.details_labels_take_out(shown))))
+            (chosen_fields::button(&[remove(&format!("labels[{number}]"))], "×", Some(&say.details_labels_take_out(shown))))
             div.cells {
                 (cell(say.details_labels_which(), say.details_labels_which_how(), &trim.render()))
                 (cell(say.details_labels_fold(), say.details_labels_fold_how(), &fold.render()))
@@ -98,12 +98,13 @@ fn one(details: &Details<'_>, number: usize, label: &Label) -> Markup {
 /// A button for each label of the collection.
 fn add(details: &Details<'_>, count: usize) -> Markup {
     let say = details.show.say;
-    let labels: Vec<(&str, &str)> = choice::trims(details.show.collection(), &KINDS).collect();
+    let labels: Vec<(&str, &str)> =
+        chosen_fields::trims(details.show.collection(), &KINDS).collect();
     html! {
         @if labels.is_empty() { p.aside { (say.details_labels_nothing()) } }
         div.adding {
             @for (key, name) in &labels {
-                (choice::button(&[adding(count, key)], &say.details_labels_add(name), None))
+                (chosen_fields::button(&[adding(count, key)], &say.details_labels_add(name), None))
             }
         }
     }

@@ -1,10 +1,10 @@
 //! What the chart leaves open about the lines of the pattern.
 
 use maud::html;
-use style::{OutseamLine, Shape};
+use style::{OutseamLine, SeamId, Shape};
 
 use super::group::{Details, Group, cell};
-use crate::choice::Chosen;
+use crate::chosen_fields::ChosenField;
 
 pub(super) fn group(details: &Details<'_>) -> Group {
     let say = details.show.say;
@@ -13,7 +13,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
     let line = |key: &str, title: &str, label: &str, how: &str, usual| {
         details.length(&format!("shape.{key}"), title, label, how, usual)
     };
-    let outseam = Chosen::of_words(
+    let outseam = ChosenField::of_words(
         "shape.outseam",
         say.details_shape_outseam_field(),
         OutseamLine::WORDS,
@@ -28,7 +28,13 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         key: "shape",
         title: say.details_shape_title(),
         pieces: &["front", "back", "yoke"],
-        seams: &["outseam", "inseam", "seat", "yoke", "front_rise"],
+        seams: &[
+            SeamId::Outseam,
+            SeamId::Inseam,
+            SeamId::Seat,
+            SeamId::Yoke,
+            SeamId::FrontRise,
+        ],
         trims: Vec::new(),
         plates: &[],
         body: html! {

@@ -1,6 +1,6 @@
 //! A style made of a pattern the maker owns.
 
+mod bring_page;
 mod found;
-mod page;
+mod pattern_answers;
 pub(crate) mod routes;
-mod told;

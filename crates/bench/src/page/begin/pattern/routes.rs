@@ -11,9 +11,9 @@ use words::Words;
 
 use crate::page::begin::collection::{collection_of, taken};
 use crate::page::begin::pattern::found::refused;
-use crate::page::begin::pattern::told::{Fields, Told, in_words};
-use crate::page::begin::pattern::{found, page};
-use crate::request::{Route, Sent, blocking};
+use crate::page::begin::pattern::pattern_answers::{Fields, Told, in_words};
+use crate::page::begin::pattern::{bring_page, found};
+use crate::request::{FormAnswer, Route, blocking};
 use crate::state::Bench;
 use crate::trouble::Trouble;
 
@@ -41,7 +41,7 @@ fn file(say: &'static Words, body: Result<Bytes, BytesRejection>) -> Result<Vec<
 async fn start(State(bench): State<Bench>) -> Result<Html<String>, Trouble> {
     blocking(move || {
         let collection = collection_of(&bench)?;
-        let page = page::render(bench.say(), collection.as_ref(), &taken(&bench)?);
+        let page = bring_page::render(bench.say(), collection.as_ref(), &taken(&bench)?);
         Ok(Html(page.into_string()))
     })
     .await
@@ -77,7 +77,7 @@ async fn make(
     State(bench): State<Bench>,
     Query(fields): Query<Fields>,
     body: Result<Bytes, BytesRejection>,
-) -> Result<Sent, Trouble> {
+) -> Result<FormAnswer, Trouble> {
     let say = bench.say();
     let made = move || {
         let bytes = file(say, body).map_err(|words| vec![words])?;
@@ -88,8 +88,8 @@ async fn make(
     };
     blocking(move || {
         Ok(match made() {
-            Ok(path) => Sent::begun(say, Ok(path)),
-            Err(lines) => Sent::Problems(lines),
+            Ok(path) => FormAnswer::begun(say, Ok(path)),
+            Err(lines) => FormAnswer::Problems(lines),
         })
     })
     .await
