@@ -39,6 +39,7 @@ fn every_identity_is_on_a_piece_and_has_words() {
             edges.extend(piece.edges.iter().map(|e| e.id));
             points.extend(piece.points.iter().map(|p| p.id));
             lines.extend(piece.lines.iter().map(|l| l.id));
+            notches.extend(piece.notches.iter().map(|n| n.id));
         }
         for piece in &all.pieces {
             edges.extend(piece.edges.iter().map(|e| e.id));

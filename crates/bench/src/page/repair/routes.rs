@@ -33,6 +33,11 @@ async fn mend(
     let say = bench.say();
     let Nothing {} = understood(body)?;
     blocking(move || {
+        // Where the collection's own file is broken nothing says which styles there are; it is what is mended then.
+        let there = bench.styles();
+        if there.is_ok_and(|styles| styles.iter().all(|(known, _)| *known != name)) {
+            return Err(Trouble::no_such_page());
+        }
         let shared = broken_shared(&bench);
         for (kept, number) in &shared {
             match kept.put_back(*number) {
