@@ -367,7 +367,7 @@ fn every_rule_fails_a_spoilt_style() {
             let sources: Vec<&str> = match rule.code {
                 // Each quantity has its own.
                 "sewing::unusual-value" => own.collect(),
-                _ => vec![rule.source],
+                _ => vec![words::Words::english().named(rule.source)],
             };
             assert!(
                 sources.contains(&f.source(words::Words::english()).as_str()),
@@ -403,7 +403,8 @@ fn every_rule_is_tried_and_explained() {
     assert_eq!(codes.iter().collect::<BTreeSet<_>>().len(), codes.len());
     assert!(codes.len() >= 30);
     for rule in SEWING_RULES {
-        let texts = [rule.title, rule.reason, rule.source];
+        let texts =
+            [rule.title, rule.reason, rule.source].map(|key| words::Words::english().named(key));
         assert!(
             texts.iter().all(|t| t.len() > 8 && !t.ends_with('.')),
             "{}",

@@ -418,7 +418,7 @@ fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::{Plate, fitted};
+    use crate::plate::{Plate, PlateId, fitted};
     use crate::samples::{ferryman, sewn, texts};
     use style::Size;
 
@@ -429,7 +429,7 @@ mod tests {
     #[test]
     fn room_for_the_belt_is_what_the_tacks_leave() {
         // 57 mm long, a tack of 2 mm at both ends, a belt of 38 mm.
-        let plate = fitted(&sewn(32, 32), "belt-loop", draw).unwrap();
+        let plate = fitted(&sewn(32, 32), PlateId::BeltLoop, draw).unwrap();
         assert!(says(&plate, "clear 5.3 cm"));
         assert!(says(&plate, "belt of 3.8 cm passes with 1.5 cm to spare"));
         // It hangs below the band by what it is longer.
@@ -441,14 +441,14 @@ mod tests {
         let mut loaded = ferryman();
         loaded.style.loops.belt = Length::mm(60.0);
         let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-        let plate = fitted(&garment, "belt-loop", draw).unwrap();
+        let plate = fitted(&garment, PlateId::BeltLoop, draw).unwrap();
         assert!(says(&plate, "too little for a belt of 6 cm"));
     }
 
     #[test]
     fn the_strip_shows_every_stitch_of_both_rows() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "belt-loop", draw).unwrap();
+        let plate = fitted(&garment, PlateId::BeltLoop, draw).unwrap();
         let whole: Vec<_> = plate.stitches.iter().filter(|d| d.whole).collect();
         assert_eq!(whole.len(), 2);
         for drawn in whole {

@@ -392,13 +392,13 @@ fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::fitted;
+    use crate::plate::{PlateId, fitted};
     use crate::samples::{sewn, texts};
 
     #[test]
     fn rows_and_buttons_stand_where_the_style_says() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "fly", draw).unwrap();
+        let plate = fitted(&garment, PlateId::Fly, draw).unwrap();
         let all: Vec<&str> = texts(&plate.sheet)
             .iter()
             .map(|t| t.words.as_str())

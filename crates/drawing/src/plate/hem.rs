@@ -435,7 +435,7 @@ fn thread_ends(
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::{Plate, fitted};
+    use crate::plate::{Plate, PlateId, fitted};
     use crate::samples::{ferryman, sewn, texts};
     use style::Size;
 
@@ -446,7 +446,7 @@ mod tests {
     #[test]
     fn all_round_is_the_charted_hem() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "hem", draw).unwrap();
+        let plate = fitted(&garment, PlateId::Hem, draw).unwrap();
         // 16 1/2 inches.
         assert!(says(&plate, "hem, all round 41.9 cm"));
         assert!(says(
@@ -462,7 +462,7 @@ mod tests {
         let mut loaded = ferryman();
         let ridges = |loaded: &style::Loaded| {
             let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-            let plate = fitted(&garment, "hem", draw).unwrap();
+            let plate = fitted(&garment, PlateId::Hem, draw).unwrap();
             let parts = plate.sheet.layers.iter().flat_map(|l| &l.marks);
             let count = parts
                 .filter(|m| m.part.as_deref() == Some("seam:hem"))

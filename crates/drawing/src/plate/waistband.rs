@@ -422,13 +422,13 @@ fn spots(
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::fitted;
+    use crate::plate::{PlateId, fitted};
     use crate::samples::sewn;
 
     #[test]
     fn each_length_shows_the_stitches_that_lie_in_it() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "waistband-outside", outside).unwrap();
+        let plate = fitted(&garment, PlateId::WaistbandOutside, outside).unwrap();
         let m = Measures::of(&garment).unwrap();
         let (index, row) = garment
             .rows

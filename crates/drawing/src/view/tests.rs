@@ -9,9 +9,9 @@ use style::Size;
 
 use super::{garment_picture, garment_view};
 use crate::lettering::text_box;
-use crate::plate;
 use crate::samples::{ferryman, sewn, texts, words_stand_clear};
 use crate::sheet::{Shape, Sheet};
+use crate::{PlateId, plate};
 
 const VIEWS: [(View, Face); 4] = [
     (View::Front, Face::Outside),
@@ -153,7 +153,7 @@ fn back_pockets_keep_their_sides() {
 #[test]
 fn labels_stand_as_on_their_plate() {
     let garment = sewn(32, 32);
-    let plate = plate(&garment, "labels-on-band").unwrap().sheet;
+    let plate = plate(&garment, PlateId::LabelsOnBand).unwrap().sheet;
     let wanted = word_at(&plate, "32x32") - word_at(&plate, "Saltmarsh");
     for (view, face) in [(View::Front, Face::Outside), (View::Back, Face::Inside)] {
         let sheet = garment_view(&garment, view, face);

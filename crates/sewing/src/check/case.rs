@@ -82,7 +82,7 @@ pub(super) struct Broken {
     pub cure: Option<(String, String)>,
     pub place: Option<Place>,
     /// Where its numbers come from, where that is not what its rule says.
-    pub source: Option<&'static str>,
+    pub source: Option<Said>,
 }
 
 impl Broken {
@@ -122,8 +122,8 @@ impl Broken {
     }
 
     /// The same, with a source of its own.
-    pub fn sourced(mut self, source: &'static str) -> Broken {
-        self.source = Some(source);
+    pub fn sourced(mut self, source: impl Into<Said>) -> Broken {
+        self.source = Some(source.into());
         self
     }
 

@@ -4,9 +4,10 @@ use draft::{EdgeId, Finding, PieceId, PointId, Severity};
 use geometry::{Point, Vec2};
 use style::{Label, LabelFold, MeasureId, PartId, Purpose, Subject, Trim};
 use trade::Length;
+use words::{key, say};
 
 use super::fixing;
-use crate::context::{Context, finding, mm, with_remedy};
+use crate::context::{Context, finding, with_remedy};
 use crate::garment::{Fixing, FixingKind, On};
 
 /// A patch taller than the band keeps this far below its top edge.
@@ -65,12 +66,11 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
             "sewing::patch-hangs",
             Severity::Note,
             PartId::Patch,
-            format!(
-                "the patch is {} high and the band {}: it hangs {} below the band seam, over the yoke",
-                mm(height),
-                mm(band),
-                mm(hangs)
-            ),
+            say::SewingLabelsPatch {
+                band: band.in_mm(1),
+                hangs: hangs.in_mm(1),
+                height: height.in_mm(1),
+            },
         ));
         band.to_mm() - BELOW_TOP_MM - height.to_mm() / 2.0
     };
@@ -146,9 +146,11 @@ fn laid<'a>(context: &Context<'a>, findings: &mut Vec<Finding>) -> Vec<(&'a Labe
                     "sewing::label-place",
                     Severity::Warning,
                     Subject::Label(label.trim.clone()),
-                    format!("\"{}\" is not a place known here; the label is not drawn", label.place),
+                    say::SewingLabelsLaid {
+                        place: label.place.to_string(),
+                    },
                 ),
-                "write \"band inside, centre back\", \"band inside, right of main label\" or \"left side seam inside\"",
+                key::SEWING_LABELS_LAID_2,
             )),
         }
     }
@@ -163,11 +165,10 @@ fn too_high(context: &Context<'_>, label: &Label, height: Length) -> Option<Find
             "sewing::label-high",
             Severity::Note,
             Subject::Label(label.trim.clone()),
-            format!(
-                "the label is {} high and the band {}: it hangs below the band inside",
-                mm(height),
-                mm(band)
-            ),
+            say::SewingLabelsTooHigh {
+                band: band.in_mm(1),
+                height: height.in_mm(1),
+            },
         )
     })
 }

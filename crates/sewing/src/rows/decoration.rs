@@ -7,6 +7,7 @@ use geometry::tolerance::SAME_MM;
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
 use style::{BackPocket, Decoration, Drawing, MeasureId, RowSpec, SeamId};
 use trade::Length;
+use words::key;
 
 use super::Laid;
 use super::course::BACK_POCKET_SIDES;
@@ -61,12 +62,9 @@ pub(super) fn notes(context: &Context<'_>) -> Vec<Finding> {
                 "sewing::drawing-off-pocket",
                 Severity::Warning,
                 SeamId::Decoration,
-                "no line of the drawing lies inside the rows that set the pocket",
+                key::SEWING_DECORATION_NOTES,
             );
-            out.push(with_remedy(
-                found,
-                "draw from the pocket's inner top corner, one unit a millimetre, y down",
-            ));
+            out.push(with_remedy(found, key::SEWING_DECORATION_NOTES_2));
         }
     }
     out

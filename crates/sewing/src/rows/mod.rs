@@ -16,8 +16,9 @@ use draft::{Finding, LineId, PieceId, Severity};
 use geometry::{Path, Point};
 use style::{Construction, Lap, RowEnding, RowSpec, Seam, SeamId};
 use trade::Length;
+use words::{key, say};
 
-use crate::context::{Context, finding, mm, with_remedy};
+use crate::context::{Context, finding, with_remedy};
 use crate::garment::{On, RowEnd, StitchRow};
 use crate::inset_lines::Ground;
 use course::{Course, courses};
@@ -39,13 +40,12 @@ pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<St
                     "sewing::row-without-place",
                     Severity::Error,
                     seam.id,
-                    format!(
-                        "row {} at {} finds no place on the piece",
-                        index + 1,
-                        mm(spec.offset)
-                    ),
+                    say::SewingModRows {
+                        index: (index + 1).to_string(),
+                        offset: spec.offset.in_mm(1),
+                    },
                 );
-                findings.push(with_remedy(found, "bring the row nearer to the seam line"));
+                findings.push(with_remedy(found, key::SEWING_MOD_ROWS_2));
             }
             out.extend(
                 laid.into_iter()

@@ -21,7 +21,7 @@ pub fn size_json(all: &CutSize) -> Value {
             })
         })
         .collect();
-    let findings: Vec<Value> = all.findings.iter().map(|f| json!(f)).collect();
+    let findings: Vec<Value> = all.findings.iter().map(|f| json!(f.code)).collect();
     json!({
         "size": all.size.to_string(),
         "pieces": all.pieces.iter().map(piece_json).collect::<Vec<_>>(),
