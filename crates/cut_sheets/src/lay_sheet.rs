@@ -1,17 +1,17 @@
 //! A lay: the pieces where they lie on the cloth, true to scale.
 
 use cutting::Spread;
+use drawing::lettering::text_width;
+use drawing::palette::{
+    CONSTRUCTION, CUT_LINE, HAIRLINE, INK, Pen, SEWN_LINE, TINT, TYPE_FIGURES, TYPE_WORDS,
+};
+use drawing::{Anchor, Layer, Sheet, Text, closed, open};
 use geometry::{Point, Rect};
 use lay::{Lay, Splice};
 use style::Cloth;
 use trade::{Colour, Length, System};
 
 use crate::lay_words::{Key, Lying, NUMBERS_MM, name_pieces};
-use drawing::lettering::text_width;
-use drawing::palette::{
-    CONSTRUCTION, CUT_LINE, HAIRLINE, INK, Pen, SEWN_LINE, TINT, TYPE_FIGURES, TYPE_WORDS,
-};
-use drawing::{Anchor, Layer, Sheet, Text, closed, open};
 
 /// A lay is read from across a table: it is drawn at full size, its words as if at a tenth.
 const READ_AT: u32 = 10;

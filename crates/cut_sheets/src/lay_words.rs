@@ -3,32 +3,24 @@
 //!
 //! Nothing written crosses an outline, another label or a line that is marked across the cloth.
 
+mod beside;
+mod setting;
+
+use drawing::lettering::touches;
+use drawing::palette::{CONSTRUCTION, Pen, SEWN_LINE};
+use drawing::{Layer, closed, open};
 use geometry::{Clear, Point, Rect, Vec2, bounds_of, largest_box};
 use lay::Turn;
 use trade::Length;
 
-use crate::piece_sheet::box_inside;
-use drawing::lettering::{CAPITALS, DESCENT, text_width, touches};
-use drawing::palette::{CONSTRUCTION, HAIRLINE, INK, Pen, SEWN_LINE, TYPE_WORDS};
-use drawing::{Anchor, Layer, Text, circle, closed, open};
+use beside::{Beside, lead};
+use setting::{number_in, words_in};
 
 /// The smallest type that a person reads without a glass, as printed (common practice: 4 1/2 point).
 const LEAST_TYPE: Length = Length::mm(1.6);
-/// Base line to base line, in ems.
-const LEADING: f64 = 1.2;
-/// Clear space round words, in ems.
-const CLEAR: f64 = 0.28;
-/// A name is broken onto no more lines than this.
-const MOST_LINES: usize = 3;
-/// A setting less plain than the one before has to be so much larger.
-const WORTH: f64 = 1.15;
-/// A piece so much taller than wide is read upright.
-const TALL: f64 = 1.6;
 /// The arrow along the warp, as printed: its length at most and at least, and the height of its head.
 const ARROW_MM: (f64, f64) = (12.0, 2.0);
 const HEAD_MM: f64 = 1.1;
-/// Radius of the dot at the end of a leader, as printed.
-const DOT_MM: f64 = 0.35;
 /// How deep the row of numbers below the cloth is, as printed.
 pub(crate) const NUMBERS_MM: f64 = 3.4;
 
@@ -130,136 +122,6 @@ impl Key {
     }
 }
 
-/// Words as they are set: lines one below the other with their middle at a place.
-struct Setting {
-    lines: Vec<String>,
-    size: f64,
-    centre: Point,
-    upright: bool,
-    bold: bool,
-}
-
-/// The room lines take at a type of one, clear space included.
-fn room_for(lines: &[String], upright: bool) -> Vec2 {
-    let widths = lines.iter().map(|l| text_width(l, Length::mm(1.0)).to_mm());
-    let wide = widths.fold(0.0, f64::max) + 2.0 * CLEAR;
-    let further = lines.len().saturating_sub(1) as f64;
-    let tall = CAPITALS + DESCENT + LEADING * further + 2.0 * CLEAR;
-    if upright {
-        Vec2::new(tall, wide)
-    } else {
-        Vec2::new(wide, tall)
-    }
-}
-
-impl Setting {
-    /// The room it takes.
-    fn place(&self) -> Rect {
-        let room = room_for(&self.lines, self.upright) * self.size;
-        Rect::from_center_size(self.centre, (room.x, room.y))
-    }
-
-    /// Writes it and gives the room it takes.
-    fn write(&self, part: &str, layer: &mut Layer) -> Rect {
-        let all = CAPITALS + DESCENT + LEADING * self.lines.len().saturating_sub(1) as f64;
-        for (k, words) in self.lines.iter().enumerate() {
-            let down = (CAPITALS - all / 2.0 + LEADING * k as f64) * self.size;
-            let off = if self.upright {
-                Vec2::new(down, 0.0)
-            } else {
-                Vec2::new(0.0, down)
-            };
-            layer.text(
-                Some(part),
-                Text {
-                    at: self.centre + off,
-                    words: words.clone(),
-                    size: Length::mm(self.size),
-                    anchor: Anchor::Middle,
-                    turn_deg: if self.upright { -90.0 } else { 0.0 },
-                    colour: INK,
-                    bold: self.bold,
-                },
-            );
-        }
-        self.place()
-    }
-}
-
-/// Size and name in the setting that is read best: on one line or several, along the piece.
-/// `None` where all would be too small to read.
-fn words_in(free: &Clear<'_>, piece: &Lying, pen: Pen) -> Option<Setting> {
-    let room = bounds_of(free.outline);
-    let tall = room.height() > TALL * room.width();
-    let settings = [tall, !tall].into_iter().flat_map(|upright| {
-        let one = vec![format!("{} {}", piece.size, piece.name)];
-        let below = (1..=MOST_LINES).map(|count| {
-            let mut lines = vec![piece.size.clone()];
-            lines.extend(broken(&piece.name, count));
-            lines
-        });
-        let all = std::iter::once(one).chain(below);
-        all.map(move |lines| (lines, upright))
-    });
-    let (least, most) = (
-        pen.length(LEAST_TYPE).to_mm(),
-        pen.length(TYPE_WORDS).to_mm(),
-    );
-    let mut best: Option<Setting> = None;
-    for (lines, upright) in settings {
-        let Some(found) = largest_box(free, room_for(&lines, upright), most) else {
-            continue;
-        };
-        if best.as_ref().is_none_or(|b| found.times > b.size * WORTH) {
-            best = Some(Setting {
-                lines,
-                size: found.times,
-                centre: found.centre,
-                upright,
-                bold: false,
-            });
-        }
-    }
-    best.filter(|set| set.size >= least)
-}
-
-/// Words on so many lines, or fewer, the longest as short as can be.
-fn broken(words: &str, lines: usize) -> Vec<String> {
-    let words: Vec<&str> = words.split(' ').collect();
-    let set = |most: usize| {
-        let mut set: Vec<String> = Vec::new();
-        for word in &words {
-            match set.last_mut() {
-                Some(line) if line.chars().count() + 1 + word.chars().count() <= most => {
-                    line.push(' ');
-                    line.push_str(word);
-                }
-                _ => set.push((*word).to_owned()),
-            }
-        }
-        set
-    };
-    let all = words.iter().map(|w| w.chars().count() + 1).sum();
-    (1..=all)
-        .map(set)
-        .find(|set| set.len() <= lines)
-        .unwrap_or_default()
-}
-
-/// A number in the piece; `None` where it would be too small to read.
-fn number_in(free: &Clear<'_>, number: usize, pen: Pen) -> Option<Setting> {
-    let lines = vec![number.to_string()];
-    let most = pen.length(TYPE_WORDS).to_mm();
-    let found = largest_box(free, room_for(&lines, false), most)?;
-    (found.times >= pen.length(LEAST_TYPE).to_mm()).then_some(Setting {
-        lines,
-        size: found.times,
-        centre: found.centre,
-        upright: false,
-        bold: true,
-    })
-}
-
 /// An arrow along the warp towards the head of the piece: below its words where there is room, else
 /// wherever there is most; none in a piece too small for one.
 fn arrow(free: &Clear<'_>, piece: &Lying, pen: Pen, layer: &mut Layer) {
@@ -304,111 +166,10 @@ fn arrow(free: &Clear<'_>, piece: &Lying, pen: Pen, layer: &mut Layer) {
     );
 }
 
-/// Looks for a place beside a piece that is too small for its number.
-struct Beside<'a> {
-    pieces: &'a [Lying],
-    lines: &'a [(Point, Point)],
-    labels: &'a [Rect],
-    cloth: Rect,
-    pen: Pen,
-}
-
-impl Beside<'_> {
-    /// The number's place and the point in the piece it belongs to: on bare cloth near by, else in a
-    /// row below the cloth, with a leader that runs over no other label where that can be.
-    fn find(&self, piece: &Lying, number: usize) -> (Setting, Point) {
-        let lines = vec![number.to_string()];
-        let size = self.pen.length(LEAST_TYPE * 1.2).to_mm();
-        let room = room_for(&lines, false) * size;
-        let free = Clear {
-            outline: &piece.outline,
-            lines: &[],
-            boxes: &[],
-        };
-        let dot = largest_box(&free, Vec2::new(1.0, 1.0), f64::INFINITY)
-            .map_or(bounds_of(&piece.outline).center(), |found| found.centre);
-        let rings = (1..=12).flat_map(|ring| {
-            (0..16).map(move |k| {
-                let out = Vec2::from_angle(f64::from(k) * std::f64::consts::TAU / 16.0);
-                dot + Vec2::new(out.x * room.x, out.y * room.y) * (0.5 + 0.5 * f64::from(ring))
-            })
-        });
-        let near = rings
-            .filter(|at| self.bare(Rect::from_center_size(*at, (room.x, room.y))))
-            .find(|at| self.run_over(*at, dot) == 0);
-        let centre = near.unwrap_or_else(|| self.below(dot, room));
-        let set = Setting {
-            lines,
-            size,
-            centre,
-            upright: false,
-            bold: true,
-        };
-        (set, dot)
-    }
-
-    /// Whether a box lies on bare cloth.
-    fn bare(&self, place: Rect) -> bool {
-        let crossed = |outline: &[Point]| {
-            let ends = outline.iter().zip(outline.iter().cycle().skip(1));
-            ends.into_iter().any(|(a, b)| touches(place, *a, *b))
-        };
-        self.cloth.union(place) == self.cloth
-            && self.labels.iter().all(|b| !b.overlaps(place))
-            && self.lines.iter().all(|(a, b)| !touches(place, *a, *b))
-            && self
-                .pieces
-                .iter()
-                .filter(|p| bounds_of(&p.outline).overlaps(place))
-                .all(|p| !crossed(&p.outline) && !box_inside(&p.outline, place))
-    }
-
-    /// The free place in the row below the cloth whose leader is best.
-    fn below(&self, dot: Point, room: Vec2) -> Point {
-        let y = self.cloth.y1 + self.pen.mm(NUMBERS_MM) - room.y / 2.0;
-        let steps = self.labels.len() as i32 + 8;
-        let places = (0..=2 * steps).map(|k| {
-            let by = if k % 2 == 0 { k / 2 } else { -(k + 1) / 2 };
-            Point::new(dot.x + f64::from(by) * room.x, y)
-        });
-        let free = places.filter(|at| {
-            let place = Rect::from_center_size(*at, (room.x, room.y));
-            self.labels.iter().all(|b| !b.overlaps(place))
-                && self.lines.iter().all(|(a, b)| !touches(place, *a, *b))
-        });
-        free.min_by_key(|at| self.run_over(*at, dot))
-            .unwrap_or(Point::new(dot.x, y))
-    }
-
-    /// How many labels a leader would run over.
-    fn run_over(&self, from: Point, dot: Point) -> usize {
-        self.labels
-            .iter()
-            .filter(|b| touches(**b, from, dot))
-            .count()
-    }
-}
-
-/// A leader from the edge of a label to a dot.
-fn lead(part: &str, (label, dot): (Rect, Point), pen: Pen, layer: &mut Layer) {
-    let from = label.center();
-    let along = dot - from;
-    let reach = (label.width() / 2.0 / along.x.abs()).min(label.height() / 2.0 / along.y.abs());
-    if reach < 1.0 {
-        let leader = open(&[from + along * reach, dot]);
-        layer.line(Some(part), leader, pen.stroke(CONSTRUCTION, HAIRLINE));
-    }
-    layer.area(
-        Some(part),
-        circle(dot, pen.length(Length::mm(DOT_MM))),
-        INK,
-        None,
-    );
-}
-
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
+    use super::setting::broken;
     use super::*;
     use drawing::Shape;
     use drawing::lettering::text_box;

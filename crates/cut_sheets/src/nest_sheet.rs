@@ -1,20 +1,22 @@
 //! All sizes of a piece on each other at one point: the base strong, the others thin, each labelled.
 
-use cutting::{CutPiece, CutSize, Nest, Nested};
-use geometry::tolerance::ROUNDING;
-use geometry::{Point, Rect, Vec2, bounds_of};
-use sewing::On;
-use style::{Size, Tag};
-use trade::Length;
-use words::Words;
+mod apart;
 
-use crate::piece_words::heading_words;
+use cutting::{CutPiece, CutSize, Nest, Nested};
 use drawing::dimension::{arrow_head, unit};
 use drawing::lettering::{CAPITALS, Taken, centred, no_leader, text_box, text_width};
 use drawing::palette::{
     CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE, TYPE_FIGURES,
 };
 use drawing::{Anchor, Layer, Sheet, Stroke, Text, circle, closed, open};
+use geometry::{Point, Rect, Vec2, bounds_of};
+use sewing::On;
+use style::Size;
+use trade::Length;
+use words::Words;
+
+use crate::piece_words::heading_words;
+use apart::{called, groups, widest};
 
 /// White round the drawing, as printed.
 const MARGIN_MM: f64 = 2.0;
@@ -26,8 +28,6 @@ const DOT_MM: f64 = 0.4;
 const RING_MM: f64 = 1.2;
 /// Label to label, in ems.
 const LEADING: f64 = 1.35;
-/// How many levels are tried for the place where the sizes lie furthest apart.
-const LEVELS: u32 = 40;
 /// Dash and gap of each size in turn, as printed, so that one line can be followed among many.
 const DASHES: [(f64, f64); 4] = [(6.0, 1.2), (3.0, 1.0), (1.4, 0.8), (0.5, 0.7)];
 
@@ -344,81 +344,6 @@ fn size_words(
         layer.text(None, text);
     }
     room
-}
-
-/// Lines nearer than this lie on each other.
-const TOGETHER_MM: f64 = 0.05;
-
-/// The sizes whose lines lie on each other, the outermost first: it gets the label that its leader
-/// reaches without crossing another's.
-fn groups(reaches: &[f64]) -> Vec<Vec<usize>> {
-    let mut order: Vec<usize> = (0..reaches.len()).collect();
-    order.sort_by(|a, b| reaches[*b].total_cmp(&reaches[*a]));
-    let mut groups: Vec<Vec<usize>> = Vec::new();
-    for k in order {
-        match groups.last_mut() {
-            Some(group) if (reaches[group[0]] - reaches[k]).abs() < TOGETHER_MM => group.push(k),
-            _ => groups.push(vec![k]),
-        }
-    }
-    groups
-}
-
-/// What sizes that share a line are called among all: by waist or by length where they are all of it.
-fn called(group: &[Size], all: &[Size]) -> String {
-    if group.len() == all.len() {
-        return "all sizes".to_owned();
-    }
-    let whole = |of: fn(&Size) -> Tag| {
-        let mut tags: Vec<Tag> = group.iter().map(of).collect();
-        tags.sort_unstable();
-        tags.dedup();
-        let held = all.iter().filter(|size| tags.contains(&of(size)));
-        let tags: Vec<String> = tags.iter().map(Tag::to_string).collect();
-        (held.count() == group.len()).then(|| tags.join(", "))
-    };
-    let one = |of: fn(&Size) -> Tag| all.windows(2).all(|w| of(&w[0]) == of(&w[1]));
-    let (waists, lengths) = (whole(|s| s.waist), whole(|s| s.length));
-    if let Some(waists) = waists.filter(|_| !one(|s| s.waist)) {
-        return match one(|s| s.length) {
-            true => waists,
-            false => format!("waist {waists}"),
-        };
-    }
-    if let Some(lengths) = lengths.filter(|_| !one(|s| s.length)) {
-        return format!("length {lengths}");
-    }
-    let sizes: Vec<String> = group.iter().map(Size::to_string).collect();
-    sizes.join(", ")
-}
-
-/// The side and level at which neighbouring sizes lie furthest apart, and how far out each reaches.
-fn widest(sizes: &[Laid], bounds: Rect) -> Option<(Side, f64, Vec<f64>)> {
-    let mut best: Option<(f64, Side, f64, Vec<f64>)> = None;
-    for side in Side::ALL {
-        let (from, to) = match side {
-            Side::Right | Side::Left => (bounds.y0, bounds.y1),
-            Side::Foot | Side::Top => (bounds.x0, bounds.x1),
-        };
-        for k in 1..LEVELS {
-            let level = from + (to - from) * f64::from(k) / f64::from(LEVELS);
-            let reaches: Option<Vec<f64>> =
-                sizes.iter().map(|s| reach(&s.cut, side, level)).collect();
-            let Some(reaches) = reaches.filter(|r| !r.is_empty()) else {
-                continue;
-            };
-            let mut order = reaches.clone();
-            order.sort_by(f64::total_cmp);
-            let gaps = order.windows(2).map(|w| w[1] - w[0]);
-            // The least gap counts, and a little the whole spread where sizes coincide.
-            let spread = order[order.len() - 1] - order[0];
-            let apart = gaps.fold(f64::INFINITY, f64::min).min(spread) + 0.01 * spread;
-            if best.as_ref().is_none_or(|(b, ..)| apart > *b + ROUNDING) {
-                best = Some((apart, side, level, reaches));
-            }
-        }
-    }
-    best.map(|(_, side, level, reaches)| (side, level, reaches))
 }
 
 #[cfg(test)]

@@ -1,8 +1,7 @@
 //! Drawings beside one another: the tallest first, each at the highest free place.
 
-use geometry::{Affine, Point, Rect, Vec2};
-
 use drawing::{Layer, Shape, Sheet, Stroke};
+use geometry::{Affine, Point, Rect, Vec2};
 
 /// A drawing that waits for its place.
 pub(crate) struct Cell {

@@ -2,6 +2,9 @@
 
 use cutting::{CutPiece, CutSize, Landmark, Nest, Nested};
 use draft::{Pattern, PointId};
+use drawing::lettering::centred;
+use drawing::palette::{INK, Pen, SEWN_LINE, TYPE_FIGURES};
+use drawing::{Layer, Sheet, closed};
 use geometry::{Affine, Point, Rect, Vec2};
 use style::Size;
 use trade::Length;
@@ -10,9 +13,6 @@ use crate::nest_sheet::{NestLook, nest_sheet};
 use crate::packing::{Cell, Room, pack};
 use crate::piece_overview::piece_number;
 use crate::piece_sheet::{PieceCaption, draw};
-use drawing::lettering::centred;
-use drawing::palette::{INK, Pen, SEWN_LINE, TYPE_FIGURES};
-use drawing::{Layer, Sheet, closed};
 
 /// Words on a paper pattern are read at arm's length.
 const TYPE_SIZE: f64 = 2.0;

@@ -2,6 +2,8 @@
 
 use cutting::{CutPiece, CutSize, Nest, Nested};
 use draft::Pattern;
+use drawing::Sheet;
+use drawing::palette::Pen;
 use geometry::{Affine, Point};
 use sewing::On;
 use style::Size;
@@ -11,8 +13,6 @@ use crate::nest_sheet::{NestLook, nest_sheet};
 use crate::packing::{Cell, Filled, Room, pack};
 use crate::pattern_set::nest_point;
 use crate::piece_sheet::{Drawn, PieceCaption, draw};
-use drawing::Sheet;
-use drawing::palette::Pen;
 
 /// What an upright A4 page leaves for a drawing once heading, caption and margins are taken.
 const PAGE_WIDE_MM: f64 = 172.0;

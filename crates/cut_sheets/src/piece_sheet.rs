@@ -3,15 +3,15 @@
 
 use cutting::{CutNotch, CutPiece, DOUBLE_NOTCH, Drill, NotchKind};
 use draft::InnerKind;
+use drawing::dimension::{arrow_head, dash_dot, unit};
+use drawing::lettering::{Taken, touches};
+use drawing::palette::{CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE};
+use drawing::{Layer, Sheet, circle, closed, open};
 use geometry::tolerance::{BEYOND_END, PARALLEL, SAME_MM};
 use geometry::{Affine, Point, Rect, Straight, Vec2, bounds_of, left_of};
 use trade::Length;
 
 use crate::piece_words::{allowance_figures, caption_words, which_copy};
-use drawing::dimension::{arrow_head, dash_dot, unit};
-use drawing::lettering::{Taken, touches};
-use drawing::palette::{CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE};
-use drawing::{Layer, Sheet, circle, closed, open};
 
 /// Notches print at least this long, and this far apart, however small the piece is printed.
 const NOTCH_SHOWN_MM: f64 = 1.3;

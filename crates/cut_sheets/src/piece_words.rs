@@ -1,21 +1,19 @@
 //! The words on a piece: allowance figures beside its edges, what holds for one copy only, and what
 //! the piece is.
 
-use cutting::{CutPiece, side_of};
-use geometry::{Point, Rect, Vec2, angle_between, bounds_of};
-use sewing::On;
-use trade::{Angle, Length, trimmed};
+mod figures;
+mod which;
 
-use crate::piece_sheet::{Laid, PieceCaption, box_inside};
-use drawing::dimension::{place_along, unit};
-use drawing::lettering::{
-    CAPITALS, DESCENT, Taken, centred, no_leader, text_box, text_width, touches,
-};
+use drawing::dimension::unit;
+use drawing::lettering::{CAPITALS, DESCENT, Taken, text_width, touches};
 use drawing::palette::{CONSTRUCTION, HAIRLINE, INK, Pen, TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS};
 use drawing::{Anchor, Layer, Text, circle, open};
+use geometry::{Point, Rect, Vec2, bounds_of};
+use trade::Length;
 
-/// Runs whose ends are no further apart are one line.
-const JOINED_MM: f64 = 1e-3;
+use crate::piece_sheet::{Laid, PieceCaption, box_inside};
+pub(crate) use figures::{allowance_figures, figure};
+pub(crate) use which::which_copy;
 
 /// Clear space round figures and caption, as printed.
 const CLEAR_MM: f64 = 0.7;
@@ -25,158 +23,9 @@ const ASIDE_MM: f64 = 4.0;
 const DOT_MM: f64 = 0.45;
 /// Base line to base line, in ems.
 const LEADING: f64 = 1.3;
-/// Two edges that bend by less than this read as one.
-const SMOOTH: Angle = Angle::deg(8.0);
 /// The caption is tried at this many places across and down a piece.
 const ACROSS: u32 = 24;
 const DOWN: u32 = 48;
-
-/// Says of lines and drill holes that are on one copy only, which. Returns the room taken.
-pub(crate) fn which_copy(
-    laid: &Laid,
-    taken: &mut Taken,
-    layer: &mut Layer,
-    part: Option<&str>,
-) -> Option<Rect> {
-    let piece = laid.piece;
-    if piece.as_drawn == 0 || piece.mirrored == 0 {
-        return None;
-    }
-    let lines = piece.inner.iter().map(|l| (l.on, l.line.clone()));
-    // A hole inside a line that is told already needs no words of its own.
-    let told = |at: Point| {
-        let mut ones = piece.inner.iter().filter(|l| l.on != On::Both);
-        ones.any(|l| bounds_of(&l.line).inflate(20.0, 20.0).contains(at))
-    };
-    let drills = piece
-        .drills
-        .iter()
-        .filter(|d| !told(d.at))
-        .map(|d| (d.on, vec![d.at]));
-    let size = laid.words.length(TYPE_FIGURES);
-    let mut room: Option<Rect> = None;
-    for (on, line) in lines.chain(drills).filter(|(on, _)| *on != On::Both) {
-        let words = format!("{} only", copy_words(piece, on));
-        let line: Vec<Point> = line.iter().map(|p| laid.map * *p).collect();
-        let clear = laid.words.mm(CLEAR_MM);
-        let wide = text_width(&words, size).to_mm() + 2.0 * clear;
-        let tall = CAPITALS * size.to_mm() + 2.0 * clear;
-        let around = bounds_of(&line);
-        let (x, y) = (around.center().x, around.center().y);
-        let candidates = [0.6, 1.2, 2.0, 3.0, 4.5].into_iter().flat_map(|away| {
-            let (by, beside) = (tall * away, wide / 2.0 + tall * away);
-            [
-                Point::new(x, around.y1 + by),
-                Point::new(x, around.y0 - by),
-                Point::new(around.x1 + beside, y),
-                Point::new(around.x0 - beside, y),
-            ]
-        });
-        if let Some(centre) = taken.place(Vec2::new(wide, tall), candidates, no_leader) {
-            let text = centred(&words, size, centre);
-            let place = text_box(&text);
-            room = Some(room.map_or(place, |r| r.union(place)));
-            layer.text(part, text);
-        }
-    }
-    room
-}
-
-/// Which copy, as the workroom calls it.
-fn copy_words(piece: &CutPiece, on: On) -> &'static str {
-    let mirrored = on == On::Mirrored;
-    match side_of(piece.piece, mirrored) {
-        Some(ply) => ply.word(),
-        None if mirrored => "mirrored copy",
-        None => "copy as drawn",
-    }
-}
-
-/// Writes every allowance in millimetres outside the cut line, beside the middle of its edge.
-/// Neighbouring edges that run on smoothly with the same allowance share one figure. Returns the
-/// room taken.
-pub(crate) fn allowance_figures(
-    laid: &Laid,
-    taken: &mut Taken,
-    layer: &mut Layer,
-    part: Option<&str>,
-) -> Option<Rect> {
-    let mut room: Option<Rect> = None;
-    let size = laid.words.length(TYPE_FIGURES);
-    for (run, allowance, on_cloth_edge) in runs_of_one_allowance(laid) {
-        let words = if on_cloth_edge {
-            "cloth's own edge".to_owned()
-        } else {
-            figure(allowance)
-        };
-        let clear = laid.words.mm(CLEAR_MM);
-        let mut wide = text_width(&words, size).to_mm() + 2.0 * clear;
-        let mut tall = CAPITALS * size.to_mm() + 2.0 * clear;
-        // Words beside an upright edge run along it.
-        let box_of = bounds_of(&run);
-        let turned = on_cloth_edge && box_of.height() > box_of.width();
-        if turned {
-            (wide, tall) = (tall, wide);
-        }
-        let shares = [
-            0.5, 0.44, 0.56, 0.37, 0.63, 0.3, 0.7, 0.22, 0.78, 0.12, 0.88,
-        ];
-        let candidates = [0.0, 0.8, 1.8, 3.0].into_iter().flat_map(|further| {
-            let run = &run;
-            shares.into_iter().filter_map(move |share| {
-                let (p, along) = place_along(run, share)?;
-                let out = laid.outward(along);
-                let reach = laid.to_cut_line(p, out, allowance);
-                // Half the extent of the box in this direction, so that it just stands clear.
-                let half = (out.x.abs() * wide + out.y.abs() * tall) / 2.0;
-                Some(p + out * (reach + half + laid.words.mm(further + 0.3)))
-            })
-        });
-        if let Some(centre) = taken.place(Vec2::new(wide, tall), candidates, no_leader) {
-            let mut text = centred(&words, size, centre);
-            if turned {
-                text.turn_deg = -90.0;
-                text.at = centre + Vec2::new(CAPITALS / 2.0 * size.to_mm(), 0.0);
-            }
-            text.colour = CONSTRUCTION;
-            let place = text_box(&text);
-            room = Some(room.map_or(place, |r| r.union(place)));
-            layer.text(part, text);
-        }
-    }
-    room
-}
-
-/// The edges with what is cut beyond them, and whether that ends at the cloth's own edge.
-fn runs_of_one_allowance(laid: &Laid) -> Vec<(Vec<Point>, Length, bool)> {
-    let cloth_edge = laid.piece.cloth_edge.as_ref().map(|c| c.edge);
-    let mut runs: Vec<(Vec<Point>, Length, bool)> = Vec::new();
-    for (edge, line) in laid.piece.edges.iter().zip(&laid.edges) {
-        let on_cloth_edge = cloth_edge == Some(edge.id);
-        if let Some((run, same, along)) = runs.last_mut()
-            && (*same - edge.allowance).abs() < Length::mm(0.05)
-            && *along == on_cloth_edge
-            && runs_on(run, line)
-        {
-            run.extend_from_slice(&line[1..]);
-        } else {
-            runs.push((line.clone(), edge.allowance, on_cloth_edge));
-        }
-    }
-    runs
-}
-
-fn runs_on(run: &[Point], next: &[Point]) -> bool {
-    let ([.., a, b], [c, d, ..]) = (run, next) else {
-        return false;
-    };
-    (*c - *b).hypot() < JOINED_MM && angle_between(*b - *a, *d - *c) < SMOOTH
-}
-
-/// Millimetres to the tenth, without a needless nought.
-pub(crate) fn figure(allowance: Length) -> String {
-    trimmed((allowance.to_mm() * 10.0).round() / 10.0, 0, 1)
-}
 
 /// One line of a caption.
 #[derive(Clone)]

@@ -1,11 +1,10 @@
 //! The demo style, sewn, for the tests of this room.
 
-use std::path::Path;
-
 use cutting::{CutSize, Plan, cut};
 use drawing::lettering::crowding;
 use drawing::{Sheet, Text};
 use sewing::{Garment, make};
+use std::path::Path;
 use style::{Loaded, Size};
 
 pub fn ferryman() -> Loaded {
