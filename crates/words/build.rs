@@ -31,7 +31,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         let messages =
             reading::messages(&text).map_err(|what| format!("{}: {what}", file.display()))?;
         for message in messages {
-            write_method(&mut methods, &message, &file)?;
+            if message.given.len() < 2 {
+                write_method(&mut methods, &message, &file)?;
+            }
             if message.given.is_empty() {
                 write_key(&mut keys, &message)?;
             } else {

@@ -161,14 +161,28 @@ impl Changes {
             Way::PutBack => {
                 let number = put_back_from(&kept.file, change);
                 let what = different(say, &kept, change, system);
-                number.map_or_else(|| what.clone(), |number| say.answer_put_back(&what, number))
+                number.map_or_else(
+                    || what.clone(),
+                    |number| {
+                        say.say(words::say::AnswerPutBack {
+                            change: &what,
+                            number,
+                        })
+                    },
+                )
             }
             Way::Edit | Way::Undo | Way::Redo => different(say, &kept, change, system),
         };
         match (kept.kind, place(&change.file)) {
             _ if is_of(&change.file, style) => words,
-            (FileKind::Style, Some(folder)) => say.answer_elsewhere(words, folder),
-            _ => say.answer_elsewhere(words, &change.file),
+            (FileKind::Style, Some(folder)) => say.say(words::say::AnswerElsewhere {
+                change: words,
+                file: folder,
+            }),
+            _ => say.say(words::say::AnswerElsewhere {
+                change: words,
+                file: &change.file,
+            }),
         }
     }
 }

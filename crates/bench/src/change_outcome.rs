@@ -94,7 +94,10 @@ fn words(say: &'static Words, edited: Edited) -> String {
     match (edited.words.as_str(), told.is_empty()) {
         (words, true) => words.to_owned(),
         ("", false) => say.answer_meanwhile(told.join("; ")),
-        (words, false) => say.answer_also_meanwhile(words, told.join("; ")),
+        (words, false) => say.say(words::say::AnswerAlsoMeanwhile {
+            change: words,
+            changes: told.join("; "),
+        }),
     }
 }
 

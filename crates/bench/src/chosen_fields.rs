@@ -46,7 +46,10 @@ impl Choice {
     pub(crate) fn bar(&mut self, say: &'static Words, why: &str) {
         self.barred = Some(Barred {
             why: why.to_owned(),
-            said: say.choice_barred(&self.words, why),
+            said: say.say(words::say::ChoiceBarred {
+                choice: &self.words,
+                why,
+            }),
         });
     }
 
@@ -149,7 +152,10 @@ pub(crate) fn stitch(
     chosen: StitchType,
 ) -> ChosenField {
     let choices = StitchType::ALL.iter().map(|stitch| {
-        let words = say.choice_stitch(stitch.code(), stitch.name());
+        let words = say.say(words::say::ChoiceStitch {
+            code: stitch.code(),
+            name: stitch.name(),
+        });
         Choice::named(stitch.code(), &words)
     });
     ChosenField {
@@ -173,7 +179,13 @@ pub(crate) fn yarn(
             "" => yarn.colour.to_string(),
             name => name.to_owned(),
         };
-        Choice::named(key, &say.choice_yarn(colour, &yarn.name))
+        Choice::named(
+            key,
+            &say.say(words::say::ChoiceYarn {
+                colour,
+                yarn: &yarn.name,
+            }),
+        )
     });
     ChosenField {
         path,

@@ -55,7 +55,10 @@ fn yarn(say: &'static Words, before: &Worked, now: &Worked, system: System) -> O
     let sign = if more > Length::ZERO { "+" } else { "−" };
     (more.abs() >= TELLING).then(|| {
         let change = format!("{sign}{}", reach(more.abs(), system));
-        say.followed_yarn(change, reach(total, system))
+        say.say(words::say::FollowedYarn {
+            change,
+            total: reach(total, system),
+        })
     })
 }
 
@@ -63,7 +66,7 @@ fn allowances(say: &'static Words, before: &Garment, now: &Garment) -> Vec<Strin
     let mut told = Vec::new();
     let mut more = 0_usize;
     for seam in &now.seams {
-        let Some(old) = before.seams.iter().find(|old| old.name == seam.name) else {
+        let Some(old) = before.seams.iter().find(|old| old.id == seam.id) else {
             continue;
         };
         let (was, is) = (describe(before, old), describe(now, seam));
@@ -78,11 +81,11 @@ fn allowances(say: &'static Words, before: &Garment, now: &Garment) -> Vec<Strin
             "" => say.followed_allowance_none().to_owned(),
             _ => text,
         };
-        told.push(say.followed_allowance(
-            words(is.allowances),
-            is.name.to_lowercase(),
-            words(was.allowances),
-        ));
+        told.push(say.say(words::say::FollowedAllowance {
+            now: words(is.allowances),
+            seam: is.name.to_lowercase(),
+            was: words(was.allowances),
+        }));
     }
     if more > 0 {
         told.push(say.followed_allowances(more));

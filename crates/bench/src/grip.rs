@@ -4,11 +4,12 @@
 //! more with the value a little changed, and the two drawings are compared point by point. Where something ends up
 //! after a drag is for the style file to say; until then the page shows an outline that moves in proportion.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use flat::{Places, View};
 use serde::Serialize;
 use sewing::{Face, FixingKind, Garment};
-use style::{Edit, StyleDoc, known};
+use std::borrow::Cow;
+use style::{Edit, MeasureId, SeamId, StyleDoc};
 use trade::{Length, System};
 use words::Words;
 
@@ -46,7 +47,7 @@ enum Drawn {
     /// The outline of a piece.
     Piece(PieceId),
     /// One edge of a piece.
-    Edge(PieceId, &'static str),
+    Edge(PieceId, EdgeId),
     /// A row of the stitching on a back pocket.
     Stitching(PieceId),
     /// The patch.
@@ -60,17 +61,34 @@ enum Drawn {
 enum At {
     /// All of it is the grip: it is shown in the middle, and dragging the thing itself drags it.
     Whole,
-    /// Where a named edge begins.
-    Start(&'static str),
-    /// In the middle of a named edge.
-    Middle(&'static str),
+    /// Where an edge begins.
+    Start(EdgeId),
+    /// In the middle of an edge.
+    Middle(EdgeId),
     /// At a share of a single line.
     Share(f64),
 }
 
+/// Where a value stands in the style's file.
+enum Place {
+    /// The value of a measure of the chart.
+    Measure(MeasureId),
+    /// At a path.
+    At(&'static str),
+}
+
+impl Place {
+    fn path(&self) -> Cow<'static, str> {
+        match self {
+            Place::Measure(measure) => measure.path("value").into(),
+            Place::At(path) => (*path).into(),
+        }
+    }
+}
+
 /// A value of the style that moves a grip.
 struct Field {
-    path: &'static str,
+    place: Place,
     words: Saying,
     now: Value,
     /// Values it may line up with, and what to say then.
@@ -84,21 +102,25 @@ macro_rules! field {
         field!($path, $words, $now, [], signed false)
     };
     ($path:expr, $words:expr, $now:expr, [$($beside:expr),*], signed $signed:literal) => {
-        Field { path: $path, words: $words, now: $now, beside: &[$($beside),*], signed: $signed }
+        Field { place: Place::At($path), words: $words, now: $now, beside: &[$($beside),*], signed: $signed }
     };
 }
 
-fn charted(doc: &StyleDoc, name: &str) -> Length {
-    let entry = doc.chart.get(name).map(|entry| entry.value);
-    let usual = || known::measure(name).and_then(|measure| measure.value);
+fn charted(doc: &StyleDoc, measure: MeasureId) -> Length {
+    let entry = doc.chart.get(&measure).map(|entry| entry.value);
+    let usual = || measure.known().value();
     entry.or_else(usual).unwrap_or(Length::ZERO)
 }
 
 macro_rules! charted {
-    ($name:literal, $words:expr) => {
-        field!(concat!("chart.", $name, ".value"), $words, |doc| charted(
-            doc, $name
-        ))
+    ($measure:ident, $words:expr) => {
+        Field {
+            place: Place::Measure(MeasureId::$measure),
+            words: $words,
+            now: |doc| charted(doc, MeasureId::$measure),
+            beside: &[],
+            signed: false,
+        }
     };
 }
 
@@ -138,20 +160,20 @@ macro_rules! back_pocket_grips {
                 Words::$place,
                 At::Whole,
                 &[
-                    charted!("back_pocket_from_centre", Words::grip_back_from_centre),
-                    charted!("back_pocket_from_yoke", Words::grip_back_from_yoke),
+                    charted!(BackPocketFromCentre, Words::grip_back_from_centre),
+                    charted!(BackPocketFromYoke, Words::grip_back_from_yoke),
                 ],
             ),
             grip(
                 concat!("back-pocket-", stringify!($side), "-width"),
                 Words::$width,
-                At::Start("top"),
-                &[charted!("back_pocket_width", Words::grip_back_top_width)],
+                At::Start(EdgeId::Top),
+                &[charted!(BackPocketWidth, Words::grip_back_top_width)],
             ),
             grip(
                 concat!("back-pocket-", stringify!($side), "-inner"),
                 Words::$inner,
-                At::Start("foot_inner"),
+                At::Start(EdgeId::FootInner),
                 &[
                     back_pocket!($side, $other, foot_width, Words::grip_back_foot_width, signed false),
                     back_pocket!($side, $other, side_length, Words::grip_back_inner_side, signed false),
@@ -160,7 +182,7 @@ macro_rules! back_pocket_grips {
             grip(
                 concat!("back-pocket-", stringify!($side), "-outer"),
                 Words::$outer,
-                At::Start("outer"),
+                At::Start(EdgeId::Outer),
                 &[
                     back_pocket!($side, $other, foot_width, Words::grip_back_foot_width, signed false),
                     back_pocket!($side, $other, outer_drop, Words::grip_back_outer_drop, signed true),
@@ -169,8 +191,8 @@ macro_rules! back_pocket_grips {
             grip(
                 concat!("back-pocket-", stringify!($side), "-point"),
                 Words::$point,
-                At::Start("foot_outer"),
-                &[charted!("back_pocket_length", Words::grip_back_length)],
+                At::Start(EdgeId::FootOuter),
+                &[charted!(BackPocketLength, Words::grip_back_length)],
             ),
             Grip {
                 drawn: Drawn::Stitching($piece),
@@ -246,7 +268,7 @@ const fn front(
 
 const COIN: Drawn = Drawn::Piece(PieceId::CoinPocket);
 const COIN_PART: &str = "piece:coin_pocket";
-const MOUTH: Drawn = Drawn::Edge(PieceId::Front, "mouth");
+const MOUTH: Drawn = Drawn::Edge(PieceId::Front, EdgeId::Mouth);
 const EXTRA: Drawn = Drawn::Piece(PieceId::ExtraPocket);
 const EXTRA_PART: &str = "piece:extra_pocket";
 
@@ -256,14 +278,14 @@ const OTHERS: [Grip; 14] = [
         Words::grip_at_mouth_width,
         "seam:mouth",
         (MOUTH, At::Share(1.0)),
-        &[charted!("mouth_width", Words::grip_mouth_width)],
+        &[charted!(MouthWidth, Words::grip_mouth_width)],
     ),
     front(
         "mouth-depth",
         Words::grip_at_mouth_depth,
         "seam:mouth",
         (MOUTH, At::Share(0.0)),
-        &[charted!("mouth_depth", Words::grip_mouth_depth)],
+        &[charted!(MouthDepth, Words::grip_mouth_depth)],
     ),
     front(
         "coin",
@@ -287,21 +309,21 @@ const OTHERS: [Grip; 14] = [
         "coin-width",
         Words::grip_at_coin_width,
         COIN_PART,
-        (COIN, At::Start("left")),
-        &[charted!("coin_width", Words::grip_coin_width)],
+        (COIN, At::Start(EdgeId::Left)),
+        &[charted!(CoinWidth, Words::grip_coin_width)],
     ),
     front(
         "coin-depth",
         Words::grip_at_coin_depth,
         COIN_PART,
-        (COIN, At::Middle("foot")),
-        &[charted!("coin_depth", Words::grip_coin_depth)],
+        (COIN, At::Middle(EdgeId::Foot)),
+        &[charted!(CoinDepth, Words::grip_coin_depth)],
     ),
     front(
         "coin-foot",
         Words::grip_at_coin_foot,
         COIN_PART,
-        (COIN, At::Start("foot")),
+        (COIN, At::Start(EdgeId::Foot)),
         &[
             field!(
                 "pockets.coin.lower_narrowing",
@@ -320,8 +342,11 @@ const OTHERS: [Grip; 14] = [
         "fly-length",
         Words::grip_at_fly_length,
         "seam:fly",
-        (Drawn::Edge(PieceId::FlyFacing, "edge"), At::Share(1.0)),
-        &[charted!("fly_length", Words::grip_fly_length)],
+        (
+            Drawn::Edge(PieceId::FlyFacing, EdgeId::Edge),
+            At::Share(1.0),
+        ),
+        &[charted!(FlyLength, Words::grip_fly_length)],
     ),
     Grip {
         face: Face::Inside,
@@ -343,7 +368,7 @@ const OTHERS: [Grip; 14] = [
             "extra-depth",
             Words::grip_at_extra_depth,
             EXTRA_PART,
-            (EXTRA, At::Middle("foot")),
+            (EXTRA, At::Middle(EdgeId::Foot)),
             &[field!(
                 "pockets.extra.depth",
                 Words::grip_extra_depth,
@@ -357,7 +382,7 @@ const OTHERS: [Grip; 14] = [
             "extra-width",
             Words::grip_at_extra_width,
             EXTRA_PART,
-            (EXTRA, At::Middle("right")),
+            (EXTRA, At::Middle(EdgeId::Right)),
             &[field!(
                 "pockets.extra.width",
                 Words::grip_extra_width,
@@ -371,8 +396,8 @@ const OTHERS: [Grip; 14] = [
             "yoke-centre",
             Words::grip_at_yoke_centre,
             "seam:yoke",
-            (Drawn::Edge(PieceId::Back, "top"), At::Share(1.0)),
-            &[charted!("yoke_centre", Words::grip_yoke_centre)],
+            (Drawn::Edge(PieceId::Back, EdgeId::Top), At::Share(1.0)),
+            &[charted!(YokeCentre, Words::grip_yoke_centre)],
         )
     },
     Grip {
@@ -399,7 +424,7 @@ const OTHERS: [Grip; 14] = [
             Words::grip_at_loop_length,
             "fixing:loop_edge",
             (Drawn::Loop, At::Share(0.0)),
-            &[charted!("loop_length", Words::grip_loop_length)],
+            &[charted!(LoopLength, Words::grip_loop_length)],
         )
     },
     Grip {
@@ -409,7 +434,7 @@ const OTHERS: [Grip; 14] = [
             Words::grip_at_loop_width,
             "fixing:loop_edge",
             (Drawn::Loop, At::Share(0.25)),
-            &[charted!("loop_width", Words::grip_loop_width)],
+            &[charted!(LoopWidth, Words::grip_loop_width)],
         )
     },
 ];
@@ -447,8 +472,8 @@ pub(crate) fn shown(garment: &Garment, places: &Places<'_>, see: &Viewing) -> Ve
         .collect()
 }
 
-/// The lines of a grip, each with its name where it has one.
-struct Lines(Vec<(&'static str, Vec<Mm>)>);
+/// The lines of a grip, each with the edge it is where it is one.
+struct Lines(Vec<(Option<EdgeId>, Vec<Mm>)>);
 
 impl Lines {
     fn points(&self) -> impl Iterator<Item = Mm> + '_ {
@@ -456,7 +481,7 @@ impl Lines {
     }
 
     fn at(&self, at: At) -> Option<Mm> {
-        let line = |name: &str| self.0.iter().find(|(known, _)| *known == name);
+        let line = |id| self.0.iter().find(|(edge, _)| *edge == Some(id));
         match at {
             At::Whole => {
                 let count = self.points().count();
@@ -465,9 +490,9 @@ impl Lines {
                     .fold((0.0, 0.0), |sum, p| (sum.0 + p.0, sum.1 + p.1));
                 (count > 0).then(|| (sum.0 / count as f64, sum.1 / count as f64))
             }
-            At::Start(name) => line(name)?.1.first().copied(),
-            At::Middle(name) => {
-                let (_, line) = line(name)?;
+            At::Start(edge) => line(edge)?.1.first().copied(),
+            At::Middle(edge) => {
+                let (_, line) = line(edge)?;
                 line.get(line.len() / 2).copied()
             }
             At::Share(share) => {
@@ -483,14 +508,15 @@ impl Grip {
     fn lines(&self, garment: &Garment, places: &Places<'_>) -> Option<Lines> {
         let edges = |piece| {
             let edges = places.edges(piece)?.into_iter();
-            let plain = edges.map(|(name, line)| (name, line.iter().map(|p| (p.x, p.y)).collect()));
-            Some(plain.collect::<Vec<(&'static str, Vec<Mm>)>>())
+            let plain =
+                edges.map(|(edge, line)| (Some(edge), line.iter().map(|p| (p.x, p.y)).collect()));
+            Some(plain.collect::<Vec<(Option<EdgeId>, Vec<Mm>)>>())
         };
         let lines = match self.drawn {
             Drawn::Piece(piece) => edges(piece)?,
-            Drawn::Edge(piece, name) => {
+            Drawn::Edge(piece, edge) => {
                 let mut found = edges(piece)?;
-                found.retain(|(known, _)| *known == name);
+                found.retain(|(known, _)| *known == Some(edge));
                 found
             }
             Drawn::Stitching(piece) => {
@@ -504,14 +530,14 @@ impl Grip {
                     return None;
                 }
                 let mut rows = garment.rows.iter();
-                let row = rows.find(|row| row.seam == "decoration" && row.piece == piece)?;
+                let row = rows.find(|row| row.seam == SeamId::Decoration && row.piece == piece)?;
                 let line = places.row(row)?.iter().map(|p| (p.x, p.y)).collect();
-                vec![("", line)]
+                vec![(None, line)]
             }
             Drawn::Patch => {
                 let mut fixings = garment.fixings.iter();
                 let patch = fixings.find(|fixing| matches!(fixing.kind, FixingKind::Patch(..)))?;
-                vec![("", ring(places.corners(patch)?.map(|p| (p.x, p.y))))]
+                vec![(None, ring(places.corners(patch)?.map(|p| (p.x, p.y))))]
             }
             Drawn::Loop => {
                 let loops = garment.fixings.iter();
@@ -520,7 +546,7 @@ impl Grip {
                 let drawn = drawn.map(|corners| ring(corners.map(|p| (p.x, p.y))));
                 let off_centre = |ring: &[Mm]| ring.iter().map(|p| p.0).sum::<f64>().abs();
                 let nearest = drawn.min_by(|a, b| off_centre(a).total_cmp(&off_centre(b)))?;
-                vec![("", nearest)]
+                vec![(None, nearest)]
             }
         };
         (!lines.is_empty()).then_some(Lines(lines))
@@ -557,7 +583,7 @@ pub(crate) struct Held {
 /// A value of a held grip. Movements are for one millimetre more.
 #[derive(Debug, Serialize)]
 struct HeldValue {
-    path: &'static str,
+    path: Cow<'static, str>,
     words: &'static str,
     /// What the file says or means, in millimetres, and the unit it is to be written in.
     mm: f64,
@@ -603,10 +629,10 @@ impl Grip {
     ) -> Option<HeldValue> {
         let say = show.say;
         let doc = &show.loaded.style;
-        let now = (field.now)(doc);
+        let (now, path) = ((field.now)(doc), field.place.path());
         let moved = NUDGES_MM.iter().find_map(|nudge| {
             let words = format!("{} mm", now.to_mm() + nudge);
-            let edit = Edit::set(field.path, &words).ok()?;
+            let edit = Edit::set(&path, &words).ok()?;
             let next = show.loaded.with_edit(&edit).ok()?;
             let next = sewing::make(&next.style, &next.collection, garment.size);
             let there = self.lines(&next, &Places::of(&next, self.view, self.face)?)?;
@@ -623,10 +649,9 @@ impl Grip {
         let (at, lines): (Mm, Vec<Vec<Mm>>) = moved?;
         let beside = field.beside.iter();
         (at.0.hypot(at.1) >= MOVES).then(|| HeldValue {
-            path: field.path,
             words: (field.words)(say),
             mm: now.to_mm(),
-            unit: unit(show, field.path),
+            unit: unit(show, &path),
             least: (!field.signed).then_some(0.0),
             beside: beside
                 .map(|(words, value)| Beside {
@@ -636,6 +661,7 @@ impl Grip {
                 .collect(),
             at,
             lines,
+            path,
         })
     }
 }

@@ -12,6 +12,13 @@
 //! [`router`] is the whole bench as a function, for tests and tools; [`start`] puts it on a loopback
 //! port. No other web page can drive it: every page needs the key of the session, and the host and
 //! origin of every request are checked.
+//!
+//! ```
+//! let folder = tempfile::tempdir()?;
+//! let key = "k".repeat(32);
+//! let _answers: axum::Router = bench::router(bench::Bench::new(folder.path().to_owned(), key, 4680));
+//! # Ok::<(), std::io::Error>(())
+//! ```
 
 mod addresses;
 mod answer;

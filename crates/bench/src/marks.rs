@@ -5,7 +5,7 @@
 
 use draft::Severity;
 use drawing::{Shape, Sheet, View, garment_view};
-use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
+use sewing::{Face, Fixing, FixingKind, Garment, On, Origin, placed};
 use trade::{Colour, Length};
 
 /// What the places are called while they are drawn; no trim of a collection has a colon in its name.
@@ -44,7 +44,7 @@ pub(crate) fn marked_view(garment: &Garment, view: View, face: Face) -> (Sheet, 
             outside: true,
             inside: true,
             colour: Colour::BLACK,
-            from: format!("{NAME}{}", index + 1),
+            from: Origin::Trim(format!("{NAME}{}", index + 1)),
             ..like.clone()
         });
     }
@@ -146,7 +146,13 @@ mod tests {
             .iter()
             .fold(first.to_vec2(), |sum, p| sum + p.to_vec2());
         let at = (sum / ends.len() as f64).to_point();
-        let found = Finding::new("test::here", Severity::Note, piece, "here", "this test");
+        let found = Finding::new(
+            "test::here",
+            Severity::Note,
+            piece,
+            words::key::SOURCE_COMMON_PRACTICE,
+            words::key::SOURCE_COMMON_PRACTICE,
+        );
         garment.findings = vec![found.at(Place { piece, at })];
         let (_, marks) = marked_view(&garment, view, face);
         marks.first().unwrap().at.0

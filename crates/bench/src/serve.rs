@@ -61,7 +61,10 @@ impl BenchError {
             Self::Collection(report) => report.to_string(),
             Self::Key => say.start_key().to_owned(),
             Self::Random(why) => say.start_random(why),
-            Self::Port { port, source } => say.start_port(port, source),
+            Self::Port { port, source } => say.say(words::say::StartPort {
+                port: port.to_string(),
+                why: source.to_string(),
+            }),
             Self::System(source) => say.start_system(source),
         }
     }

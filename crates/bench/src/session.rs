@@ -228,7 +228,10 @@ impl Session {
         }
         let next = self.loaded.with_text(&text).map_err(Refused::Problems)?;
         let changes = style::difference(&self.loaded.style, &next.style);
-        let words = say.answer_put_back(summary(say, &changes, system), number);
+        let words = say.say(words::say::AnswerPutBack {
+            change: summary(say, &changes, system),
+            number,
+        });
         self.change_to(next, Way::PutBack)?;
         Ok(words)
     }
@@ -325,12 +328,19 @@ pub(crate) fn clashes_in_words(
                 let none = || say.answer_clash_no_value().to_owned();
                 let [was, is] =
                     [&clash.was, &clash.is].map(|value| value.as_ref().map_or_else(none, put));
-                say.answer_clash_value(is, &clash.path, was)
+                say.say(words::say::AnswerClashValue {
+                    is,
+                    path: clash.path.to_string(),
+                    was,
+                })
             },
             |change| change.words(say, system),
         );
         match &clash.wanted {
-            Some(wanted) => say.answer_clash(happened, put(wanted)),
+            Some(wanted) => say.say(words::say::AnswerClash {
+                change: happened,
+                wanted: put(wanted),
+            }),
             None => say.answer_clash_kept(happened),
         }
     };

@@ -126,10 +126,10 @@ impl Bench {
             Trouble::one(
                 axum::http::StatusCode::INTERNAL_SERVER_ERROR,
                 Words::trouble_collection,
-                Line::Told(
-                    self.say()
-                        .trouble_collection_why(self.0.folder.display(), error),
-                ),
+                Line::Told(self.say().say(words::say::TroubleCollectionWhy {
+                    folder: self.0.folder.display().to_string(),
+                    why: error.to_string(),
+                })),
             )
         })?;
         let named = files.into_iter().filter_map(|file| {

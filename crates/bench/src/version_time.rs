@@ -23,7 +23,12 @@ impl VersionTime {
         let here = time.to_zoned_datetime(TimeZone::system());
         let clock = here.strftime("%H:%M");
         Some(Self {
-            shown: say.history_when(here.day(), here.month(), clock, here.year()),
+            shown: say.say(words::say::HistoryWhen {
+                day: here.day().to_string(),
+                month: here.month(),
+                time: clock.to_string(),
+                year: here.year().to_string(),
+            }),
             machine: time.strftime("%Y-%m-%dT%H:%M:%SZ").to_string(),
         })
     }
@@ -35,7 +40,14 @@ mod tests {
 
     #[test]
     fn every_month_has_its_name() {
-        let shown = |month| Words::english().history_when(5, month, "14:05", 2026);
+        let shown = |month| {
+            Words::english().say(words::say::HistoryWhen {
+                day: "5",
+                month,
+                time: "14:05",
+                year: "2026",
+            })
+        };
         assert_eq!(shown(1), "5 Jan 2026, 14:05");
         assert_eq!(shown(11), "5 Nov 2026, 14:05");
         assert_eq!(shown(12), "5 Dec 2026, 14:05");

@@ -132,6 +132,9 @@ pub(crate) fn summary(say: &'static Words, changes: &[Change], system: System) -
     match changes {
         [] => say.answer_same().to_owned(),
         [one] => one.words(say, system),
-        [first, rest @ ..] => say.answer_first_of(first.words(say, system), rest.len()),
+        [first, rest @ ..] => say.say(words::say::AnswerFirstOf {
+            change: first.words(say, system),
+            count: rest.len(),
+        }),
     }
 }

@@ -3,7 +3,7 @@
 
 use cutting::{CutNotch, CutPiece, DOUBLE_NOTCH, Drill, NotchKind};
 use draft::InnerKind;
-use geometry::tolerance::{BEYOND_END, PARALLEL, SAME_POINT};
+use geometry::tolerance::{BEYOND_END, PARALLEL, SAME_MM};
 use geometry::{Affine, Point, Rect, Straight, Vec2, bounds_of, left_of};
 use trade::Length;
 
@@ -102,12 +102,12 @@ impl<'a> Laid<'a> {
                 continue;
             };
             let on_side = (-BEYOND_END..=1.0 + BEYOND_END).contains(&meeting.second);
-            if meeting.first > -SAME_POINT.to_mm() && on_side {
+            if meeting.first > -SAME_MM && on_side {
                 nearest = nearest.min(meeting.first.max(0.0));
             }
         }
         // At a corner the ray may miss the allowance meant; then the stated one is used.
-        if nearest <= asked * 1.5 + SAME_POINT.to_mm() {
+        if nearest <= asked * 1.5 + SAME_MM {
             nearest
         } else {
             asked

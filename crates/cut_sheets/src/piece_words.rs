@@ -4,7 +4,7 @@
 use cutting::{CutPiece, side_of};
 use geometry::{Point, Rect, Vec2, angle_between, bounds_of};
 use sewing::On;
-use trade::{Angle, Length};
+use trade::{Angle, Length, trimmed};
 
 use crate::piece_sheet::{Laid, PieceCaption, box_inside};
 use drawing::dimension::{place_along, unit};
@@ -13,6 +13,9 @@ use drawing::lettering::{
 };
 use drawing::palette::{CONSTRUCTION, HAIRLINE, INK, Pen, TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS};
 use drawing::{Anchor, Layer, Text, circle, open};
+
+/// Runs whose ends are no further apart are one line.
+const JOINED_MM: f64 = 1e-3;
 
 /// Clear space round figures and caption, as printed.
 const CLEAR_MM: f64 = 0.7;
@@ -149,7 +152,7 @@ fn runs_of_one_allowance(laid: &Laid) -> Vec<(Vec<Point>, Length, bool)> {
     let cloth_edge = laid.piece.cloth_edge.as_ref().map(|c| c.edge);
     let mut runs: Vec<(Vec<Point>, Length, bool)> = Vec::new();
     for (edge, line) in laid.piece.edges.iter().zip(&laid.edges) {
-        let on_cloth_edge = cloth_edge == Some(edge.name);
+        let on_cloth_edge = cloth_edge == Some(edge.id);
         if let Some((run, same, along)) = runs.last_mut()
             && (*same - edge.allowance).abs() < Length::mm(0.05)
             && *along == on_cloth_edge
@@ -167,17 +170,12 @@ fn runs_on(run: &[Point], next: &[Point]) -> bool {
     let ([.., a, b], [c, d, ..]) = (run, next) else {
         return false;
     };
-    (*c - *b).hypot() < 1e-3 && angle_between(*b - *a, *d - *c) < SMOOTH
+    (*c - *b).hypot() < JOINED_MM && angle_between(*b - *a, *d - *c) < SMOOTH
 }
 
 /// Millimetres to the tenth, without a needless nought.
 pub(crate) fn figure(allowance: Length) -> String {
-    let tenths = (allowance.to_mm() * 10.0).round() / 10.0;
-    if tenths.fract() == 0.0 {
-        format!("{tenths:.0}")
-    } else {
-        format!("{tenths:.1}")
-    }
+    trimmed((allowance.to_mm() * 10.0).round() / 10.0, 0, 1)
 }
 
 /// One line of a caption.

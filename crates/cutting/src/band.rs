@@ -2,9 +2,11 @@
 //! along the weft, and both are sewn together before either has shrunk.
 
 use style::{BandCutting, Size};
-use trade::{Length, Share, System};
+use trade::{Length, Share};
+use words::{Given, Said, key, say};
 
 use crate::scale::Shrinkage;
+use geometry::tolerance::ROUNDING;
 
 /// The most one edge can be eased onto another on the machine without tucks (common practice).
 pub const MOST_EASE: Share = Share::percent(2.0);
@@ -60,15 +62,21 @@ pub struct BandWay {
     /// Whether a workroom can sew it and the waist comes within its tolerance.
     pub holds: bool,
     /// What to do and what comes of it.
-    pub words: String,
+    pub said: Said,
 }
 
 impl BandWay {
     /// What to write into the style file, and what comes of it.
-    pub fn as_help(&self) -> String {
+    #[must_use]
+    pub fn as_help(&self) -> Said {
+        let way = self.said.clone();
         match self.cut.stated() {
-            Some(word) => format!("write band = \"{word}\" under [cutting] to {}", self.words),
-            None => self.words.clone(),
+            Some(stated) => say::CuttingBandWrite {
+                way,
+                word: stated.word(),
+            }
+            .into(),
+            None => way,
         }
     }
 }
@@ -92,18 +100,17 @@ pub struct BandConflict {
 
 impl BandConflict {
     /// What is wrong, in one sentence.
-    pub fn message(&self) -> String {
-        let show = |l: Length| l.show(System::Metric);
-        let percent = |s: Share| s.show(System::Metric);
-        format!(
-            "the band is cut along the warp, which shrinks by {}, and the waist of the body lies along the weft, which shrinks by {}; for a finished waist seam of {} the band would be cut {} and the body {}, {} apart when they are sewn",
-            percent(self.shrinkage.warp),
-            percent(self.shrinkage.weft),
-            show(self.finished),
-            show(self.along_warp),
-            show(self.body),
-            show((self.along_warp - self.body).abs()),
-        )
+    #[must_use]
+    pub fn message(&self) -> Said {
+        say::CuttingBand {
+            apart: (self.along_warp - self.body).abs().figure(),
+            band: self.along_warp.figure(),
+            body: self.body.figure(),
+            finished: self.finished.figure(),
+            warp: self.shrinkage.warp.figure(),
+            weft: self.shrinkage.weft.figure(),
+        }
+        .into()
     }
 }
 
@@ -134,7 +141,7 @@ fn grown(finished: Length, shrinkage: Share) -> Length {
 
 /// A hair over the limit is the limit, reached by rounding.
 fn is_sewable(ease: Share) -> bool {
-    ease.abs().to_ratio() <= MOST_EASE.to_ratio() + 1e-9
+    ease.abs().to_ratio() <= MOST_EASE.to_ratio() + ROUNDING
 }
 
 fn left(cut: Length, shrinkage: Share) -> Length {
@@ -146,7 +153,7 @@ impl BandCase {
     /// is.
     pub fn is_conflict(&self) -> bool {
         // A hair over the limit is the limit, reached by rounding.
-        (self.shell.warp - self.shell.weft).abs().to_ratio() > APART.to_ratio() + 1e-9
+        (self.shell.warp - self.shell.weft).abs().to_ratio() > APART.to_ratio() + ROUNDING
     }
 
     /// Length of the band before the wash, from centre front to centre front, for a way of cutting it.
@@ -196,78 +203,83 @@ impl BandCase {
             off,
             pieces,
             holds,
-            words: String::new(),
+            said: key::CUTTING_BAND_WARP.into(),
         };
         BandWay {
-            words: self.words(&way, whole, fits),
+            said: self.said(&way, whole, fits),
             ..way
         }
     }
 
-    fn words(&self, way: &BandWay, whole: Length, fits: bool) -> String {
-        let BandWay {
-            cut,
-            band,
-            ease,
-            finished,
-            off,
-            pieces,
-            ..
-        } = *way;
-        let show = |l: Length| l.show(System::Metric);
-        let percent = |s: Share| s.abs().show(System::Metric);
-        let start = match cut {
-            BandCut::AlongWeft => {
-                "cut the band along the weft: it shrinks with the body".to_owned()
+    fn said(&self, way: &BandWay, whole: Length, fits: bool) -> Said {
+        let start: Said = match way.cut {
+            BandCut::AlongWeft => key::CUTTING_BAND_WEFT.into(),
+            BandCut::Preshrunk(_) => key::CUTTING_BAND_WASHED.into(),
+            BandCut::Unstated => key::CUTTING_BAND_WARP.into(),
+            BandCut::StatedEase => say::CuttingBandEased {
+                most: MOST_EASE.figure(),
             }
-            BandCut::Preshrunk(_) => {
-                "wash the cloth of the band before cutting it, and cut it along the warp".to_owned()
-            }
-            BandCut::Unstated => "cut the band along the warp".to_owned(),
-            BandCut::StatedEase => format!(
-                "cut the band along the warp and ease it by no more than {}",
-                percent(MOST_EASE)
-            ),
+            .into(),
         };
-        let mut out = format!("{start}; cut length of the waist seam {}", show(band));
-        let by = (self.body - band).abs();
-        if by < Length::mm(1.0) {
-            out += ", as long as the body";
-        } else if self.body > band {
-            out += &format!(
-                ", the body is {} ({}) longer and eased onto it",
-                show(by),
-                percent(ease)
-            );
+        say::CuttingBandWay {
+            against: self.against_body(way),
+            band: way.band.figure(),
+            finished: way.finished.figure(),
+            more: self.in_pieces(way, whole, fits),
+            off: self.off_chart(way.off),
+            start,
+        }
+        .into()
+    }
+
+    /// How the body is eased onto the band.
+    fn against_body(&self, way: &BandWay) -> Said {
+        let (by, ease) = ((self.body - way.band).abs(), way.ease.abs().figure());
+        let longer = by.figure();
+        let said: Said = if by < Length::mm(1.0) {
+            key::CUTTING_BAND_AS_LONG.into()
+        } else if self.body > way.band {
+            say::CuttingBandBodyLonger { by: longer, ease }.into()
         } else {
-            out += &format!(
-                ", {} ({}) longer than the body and eased onto it",
-                show(by),
-                percent(ease)
-            );
+            say::CuttingBandLonger { by: longer, ease }.into()
+        };
+        if is_sewable(way.ease) {
+            return said;
         }
-        if !is_sewable(ease) {
-            out += &format!(", more than the {} a machine takes", percent(MOST_EASE));
+        let most = MOST_EASE.figure();
+        say::CuttingBandTooMuch { most, said }.into()
+    }
+
+    /// How far the finished waist misses the chart, where that is worth saying.
+    fn off_chart(&self, off: Length) -> Given {
+        if off.abs() <= Length::mm(0.5) {
+            return "".into();
         }
-        out += &format!("; waist seam after the wash {}", show(finished));
-        if off.abs() > Length::mm(0.5) {
-            let side = if off > Length::ZERO { "over" } else { "under" };
-            out += &format!(", {} {side} the chart", show(off.abs()));
-            if off.abs() > self.tolerance {
-                out += &format!(", which allows {}", show(self.tolerance));
-            }
+        let by = off.abs().figure();
+        let said: Said = if off > Length::ZERO {
+            say::CuttingBandOver { by }.into()
+        } else {
+            say::CuttingBandUnder { by }.into()
+        };
+        if off.abs() <= self.tolerance {
+            return said.into();
         }
-        if pieces == 2 {
-            out += &format!(
-                "; its {} are more than the cloth's width of {}, so it is cut in two and joined at the centre back",
-                show(whole),
-                show(self.width)
-            );
+        let tolerance = self.tolerance.figure();
+        say::CuttingBandNotAllowed { said, tolerance }.into()
+    }
+
+    /// Whether it is cut in two, and whether that is enough.
+    fn in_pieces(&self, way: &BandWay, whole: Length, fits: bool) -> Given {
+        let said: Given = if way.pieces == 2 {
+            let (whole, width) = (whole.figure(), self.width.figure());
+            say::CuttingBandInTwo { whole, width }.into()
+        } else {
+            "".into()
+        };
+        if fits {
+            return said;
         }
-        if !fits {
-            out += "; even then one half is longer than the cloth is wide";
-        }
-        out
+        say::CuttingBandNoRoom { said }.into()
     }
 
     /// The three ways out, those that hold first.
@@ -312,6 +324,10 @@ mod tests {
         }
     }
 
+    fn english(way: &BandWay) -> String {
+        words::Words::english().saying(&way.said)
+    }
+
     fn near(found: Length, cm: f64) {
         assert!((found.to_cm() - cm).abs() < 0.005, "{found} is not {cm} cm");
     }
@@ -330,7 +346,7 @@ mod tests {
         near(best.band, 95.45);
         near(best.finished, 84.0);
         for way in &conflict.ways[1..] {
-            assert!(!way.holds, "{}", way.words);
+            assert!(!way.holds, "{}", english(way));
         }
         let washed = case.way(BandCut::Preshrunk(Shrinkage::NONE));
         near(washed.band, 84.0);
@@ -347,7 +363,7 @@ mod tests {
         assert!(case(8.0, 4.0, 84.0).is_conflict());
         let eased = case(3.0, 5.0, 84.0).way(BandCut::StatedEase);
         // 88.42 ÷ 1.02 = 86.69, which the wash leaves at 84.09: 0.9 mm over.
-        assert!(eased.holds, "{}", eased.words);
+        assert!(eased.holds, "{}", english(&eased));
         near(eased.finished, 84.09);
     }
 
@@ -360,9 +376,9 @@ mod tests {
         let way = narrow.way(BandCut::AlongWeft);
         assert_eq!(way.pieces, 2);
         assert!(
-            way.holds && way.words.contains("centre back"),
+            way.holds && english(&way).contains("centre back"),
             "{}",
-            way.words
+            english(&way)
         );
         let too_narrow = BandCase {
             width: Length::cm(40.0),

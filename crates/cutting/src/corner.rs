@@ -4,9 +4,14 @@
 //! then lies folded while the second is sewn across it; its end has to be shaped on the flat piece so
 //! that folded it ends flush with what it lies on. [`CORNER_RULES`] is the whole table.
 
+use draft::EdgeId;
 use geometry::Point;
+use geometry::tolerance::ROUNDING;
 
-use crate::lie::{EdgeLie, Lie, rank};
+use crate::allowance_lie::{EdgeLie, Lie, rank};
+
+/// A corner turned by so much more than a right angle is still a right one.
+const A_HAIR_RAD: f64 = 1e-6;
 
 /// The four shapes of a corner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -122,13 +127,13 @@ pub struct Corner {
     /// The corner of the sewn outline.
     pub at: Point,
     /// The edge that ends here.
-    pub before: &'static str,
+    pub before: EdgeId,
     /// The edge that begins here.
-    pub after: &'static str,
+    pub after: EdgeId,
     /// The rule that shaped it.
     pub rule: &'static CornerRule,
     /// The edge whose allowance is shaped at its end; `None` where no one edge is.
-    pub shaped: Option<&'static str>,
+    pub shaped: Option<EdgeId>,
     /// The cut line round the corner, from the cut line of `before` to that of `after`, millimetres.
     pub line: Vec<Point>,
 }
@@ -169,7 +174,7 @@ pub(crate) fn decide(meeting: &Meeting<'_>, beside: impl Fn(bool) -> Option<bool
         first_is_before: true,
     };
     if meeting.turn.abs() < SLIGHT_RAD {
-        let same = (before.allowance - after.allowance).abs().to_mm() < 1e-9;
+        let same = (before.allowance - after.allowance).abs().to_mm() < ROUNDING;
         return whole(if same { &RUNS_ON } else { &CHANGES });
     }
     if meeting.turn < 0.0 {
@@ -204,7 +209,7 @@ pub(crate) fn decide(meeting: &Meeting<'_>, beside: impl Fn(bool) -> Option<bool
             _ => &ACROSS,
         },
         // A hair under square still counts as square.
-        Lie::Opened if meeting.turn <= std::f64::consts::FRAC_PI_2 + 1e-6 => &OPENED,
+        Lie::Opened if meeting.turn <= std::f64::consts::FRAC_PI_2 + A_HAIR_RAD => &OPENED,
         Lie::Opened => &OPENED_SHARP,
     };
     Decision {
@@ -217,9 +222,10 @@ pub(crate) fn decide(meeting: &Meeting<'_>, beside: impl Fn(bool) -> Option<bool
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
+    use style::SeamId;
     use trade::Length;
 
-    fn lie(seam: Option<&'static str>, lie: Lie, mm: f64) -> EdgeLie {
+    fn lie(seam: Option<SeamId>, lie: Lie, mm: f64) -> EdgeLie {
         EdgeLie {
             seam,
             construction: None,
@@ -252,23 +258,23 @@ mod tests {
     #[test]
     fn the_seam_sewn_first_is_shaped() {
         let square = std::f64::consts::FRAC_PI_2;
-        let outseam = lie(Some("outseam"), Lie::Opened, 12.7);
-        let band = lie(Some("band"), Lie::Across, 9.5);
+        let outseam = lie(Some(SeamId::Outseam), Lie::Opened, 12.7);
+        let band = lie(Some(SeamId::Band), Lie::Across, 9.5);
         let hem = lie(
-            Some("hem"),
+            Some(SeamId::Hem),
             Lie::Hemmed {
                 first: Length::mm(13.5),
             },
             27.0,
         );
         let yoke = lie(
-            Some("yoke"),
+            Some(SeamId::Yoke),
             Lie::Felled {
                 lap: Length::mm(9.6),
             },
             17.7,
         );
-        let seat = lie(Some("seat"), Lie::Turned, 8.1);
+        let seat = lie(Some(SeamId::Seat), Lie::Turned, 8.1);
         assert_eq!(rule(&outseam, &band, square - 0.05), ("opened", true));
         assert_eq!(rule(&outseam, &band, square + 0.05), ("opened-sharp", true));
         assert_eq!(rule(&hem, &outseam, square), ("hem", true));

@@ -1,22 +1,23 @@
 //! From a sewn garment to its cut pieces.
 
-use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
+use draft::{ClothUse, EdgeId, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
+use geometry::tolerance::SAME_MM;
 use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
-use style::{Ply, Subject};
+use style::{MeasureId, Ply, SeamId, Subject};
 use trade::{Length, Share};
-use words::Said;
+use words::{Said, key, say};
 
+use crate::allowance_lie::{EdgeLie, lies, side_of};
 use crate::band::{BandCase, BandConflict, BandCut, BandWay};
-use crate::halves;
+use crate::band_halves;
 use crate::label::{Named, label};
-use crate::lie::{EdgeLie, lies, side_of};
-use crate::marks::{SetOn, drills, hem_folds, line_of, notches, set_on};
+use crate::marks::{SET_ON, SetOn, drills, hem_folds, notches, set_on};
 use crate::outline::{Ground, NoOutline, Outline, outline, sewn_lines};
 use crate::piece::{CutEdge, CutPiece, CutSize, Inner, Part};
 use crate::plan::{Plan, Washes, cloth_key};
-use crate::retrue::{Legs, SeamBeforeWash, walk};
 use crate::scale::{Follows, Scale, Shrinkage, points_of, scaled};
+use crate::seams_before_wash::{Legs, SeamBeforeWash, walk};
 use crate::selvedge::{cloth_edge, runs_along};
 
 /// A cloth sewn to shell before the wash is cut for the shell's shrinkage when the two differ by more
@@ -91,7 +92,9 @@ impl<'a> Cutter<'a> {
                 "cutting::shrinkage",
                 Severity::Error,
                 Subject::Cloth(cloth_key(garment, cloth).to_owned()),
-                format!("{why}; its pieces are given at their finished size"),
+                say::CuttingAsFinished {
+                    why: Said::from(&why),
+                },
             );
             cutter.findings.push(found);
         }
@@ -112,7 +115,7 @@ impl<'a> Cutter<'a> {
                 "cutting::shrinkage",
                 Severity::Error,
                 PieceId::Band,
-                why.to_string(),
+                Said::from(&why),
             );
             self.findings.push(found);
             self.band_cut = BandCut::Unstated;
@@ -127,7 +130,14 @@ impl<'a> Cutter<'a> {
         subject: impl Into<Subject>,
         message: impl Into<Said>,
     ) -> Finding {
-        Finding::new(code, severity, subject, message, "common practice").of_size(self.garment.size)
+        Finding::new(
+            code,
+            severity,
+            subject,
+            message,
+            key::SOURCE_COMMON_PRACTICE,
+        )
+        .of_size(self.garment.size)
     }
 
     fn scale(&self, piece: PieceId, on: On) -> Option<&Scale> {
@@ -169,42 +179,46 @@ impl<'a> Cutter<'a> {
     fn settle_band(&mut self, walked: &[SeamBeforeWash]) -> Option<BandConflict> {
         let pattern = &self.garment.pattern;
         let band = pattern.piece(PieceId::Band)?;
-        let seam = walked.iter().find(|w| w.join.seam == "band")?;
+        let seam = walked.iter().find(|w| w.join.seam == SeamId::Band)?;
         let doc = &self.garment.doc;
         let shell = self.washes.of(ClothUse::Shell).shrinkage;
         let cloth = self.garment.collection.cloths.get(&doc.cloth.shell);
         let ends = self.garment.cut.iter().find(|c| c.piece == PieceId::Band);
         let end_allowance = ends
-            .and_then(|c| c.allowances.iter().find(|(edge, _)| *edge == "end_left"))
+            .and_then(|c| {
+                c.allowances
+                    .iter()
+                    .find(|(edge, _)| *edge == EdgeId::EndLeft)
+            })
             .map_or(Length::ZERO, |(_, a)| *a);
         let case = BandCase {
             size: self.garment.size,
             shell,
-            band: band.edge("join").map_or(Length::ZERO, |e| e.length()),
-            overlap: band.edge("overlap").map_or(Length::ZERO, |e| e.length()),
+            band: band.edge(EdgeId::Join).map_or(Length::ZERO, |e| e.length()),
+            overlap: band
+                .edge(EdgeId::Overlap)
+                .map_or(Length::ZERO, |e| e.length()),
             body: seam.a - seam.ease,
             end_allowance,
             width: cloth.map_or(Length::m(1.5), |c| c.width),
             tolerance: doc
                 .chart
-                .get("waist")
+                .get(&MeasureId::Waist)
                 .map_or(Length::ZERO, |entry| entry.tolerance),
         };
         self.band_case = Some(case);
         let conflict = case.is_conflict().then(|| case.conflict());
         if self.band_cut == BandCut::Unstated && conflict.is_some() {
             let found = conflict.as_ref().map(|c| {
-                let ways: Vec<String> = c.ways.iter().map(BandWay::as_help).collect();
+                let ways = c.ways.iter().map(BandWay::as_help);
+                let ways = ways.reduce(|first, next| say::JoinedOrElse { first, next }.into());
                 self.finding(
                     "cutting::band",
                     Severity::Error,
                     PieceId::Band,
-                    format!(
-                        "{}; no band is given until somebody says how it is cut",
-                        c.message()
-                    ),
+                    say::CuttingBandRefused { why: c.message() },
                 )
-                .help(ways.join("; or "))
+                .helped(ways)
             });
             self.findings.extend(found);
             return conflict;
@@ -217,7 +231,7 @@ impl<'a> Cutter<'a> {
             } else {
                 Severity::Warning
             };
-            let found = self.finding("cutting::band", severity, PieceId::Band, way.words.clone());
+            let found = self.finding("cutting::band", severity, PieceId::Band, way.said.clone());
             self.findings.push(found);
         }
         None
@@ -267,7 +281,7 @@ impl<'a> Cutter<'a> {
 
     fn hem_depth(&self) -> Length {
         let warp = self.washes.of(ClothUse::Shell).shrinkage.warp;
-        self.garment.pattern.spec.hem_depth / (1.0 - warp.to_ratio())
+        self.garment.pattern.spec[MeasureId::HemDepth] / (1.0 - warp.to_ratio())
     }
 
     fn lies(&self, piece: PieceId, on: On) -> Option<Vec<EdgeLie>> {
@@ -326,7 +340,7 @@ impl<'a> Cutter<'a> {
                 .band_case
                 .is_some_and(|case| case.way(self.band_cut).pieces == 2);
         let parts = if in_two {
-            halves::halves(&large, &lies)
+            band_halves::halves(&large, &lies)
         } else {
             vec![(Part::Whole, large, lies)]
         };
@@ -350,7 +364,7 @@ impl<'a> Cutter<'a> {
         let edge_on_cloth = piece
             .edges
             .iter()
-            .position(|e| runs_along(garment, piece, e.name))
+            .position(|e| runs_along(garment, piece, e.id))
             .and_then(|k| cloth_edge(piece, sewn.as_ref()?.get(k)?, lies.get(k)?.allowance));
         // Neighbours are taken from the leg this copy is on.
         let left = side_of(piece.id, on == On::Mirrored) != Some(Ply::Right);
@@ -370,17 +384,14 @@ impl<'a> Cutter<'a> {
         });
         let outline = self.outline_or_less(made, piece);
         let edge_on_cloth = edge_on_cloth.map(|edge| {
-            let place = piece.edges.iter().position(|e| e.name == edge.edge);
+            let place = piece.edges.iter().position(|e| e.id == edge.edge);
             let seam = place.and_then(|k| outline.sewn.get(k));
             edge.settled(&outline.cut, seam.map_or(&[], Vec::as_slice))
         });
-        let asked = piece
-            .edges
-            .iter()
-            .any(|e| runs_along(garment, piece, e.name));
+        let asked = piece.edges.iter().any(|e| runs_along(garment, piece, e.id));
         self.say_cloth_edge(piece, on, asked, edge_on_cloth.as_ref());
-        let allowance_of = |name: &str| {
-            let place = piece.edges.iter().position(|e| e.name == name);
+        let allowance_of = |edge| {
+            let place = piece.edges.iter().position(|e| e.id == edge);
             place
                 .and_then(|k| lies.get(k))
                 .map_or(Length::ZERO, |l| l.allowance)
@@ -388,7 +399,7 @@ impl<'a> Cutter<'a> {
         let notches = notches(piece, &outline, allowance_of, |edge, at| {
             edge_on_cloth
                 .as_ref()
-                .is_some_and(|c| c.edge == edge && at.y <= c.to.y + 1e-6)
+                .is_some_and(|c| c.edge == edge && at.y <= c.to.y + SAME_MM)
         });
         let mut set: Vec<&SetOn> = Vec::new();
         for (pockets, side) in pockets.iter().zip([Ply::Left, Ply::Right]) {
@@ -416,7 +427,7 @@ impl<'a> Cutter<'a> {
             .zip(lies)
             .enumerate()
             .map(|(k, (edge, lie))| CutEdge {
-                name: edge.name,
+                id: edge.id,
                 sewn: outline.sewn.get(k).cloned().unwrap_or_default(),
                 cut: outline.edges.get(k).cloned().unwrap_or_default(),
                 allowance: lie.allowance,
@@ -447,11 +458,7 @@ impl<'a> Cutter<'a> {
             inner,
             notches,
             drills,
-            points: piece
-                .points
-                .iter()
-                .map(|p| (p.name.to_owned(), p.at))
-                .collect(),
+            points: piece.points.iter().map(|p| (p.id, p.at)).collect(),
             grain: piece.grain,
             cloth_edge: edge_on_cloth,
             label: label(&Named {
@@ -469,20 +476,15 @@ impl<'a> Cutter<'a> {
 
     /// The cut line, or the next best one with a finding.
     fn outline_or_less(&mut self, made: Result<Outline, NoOutline>, piece: &Piece) -> Outline {
-        let (outline, severity, message) = match made {
+        let (outline, severity, message): (_, _, Said) = match made {
             Ok(outline) => return outline,
-            Err(NoOutline::Plain(outline)) => (
-                outline,
-                Severity::Warning,
-                "its corners cannot all be shaped as their seams ask; they are mitred instead"
-                    .to_owned(),
-            ),
+            Err(NoOutline::Plain(outline)) => {
+                (outline, Severity::Warning, key::CUTTING_MITRED.into())
+            }
             Err(NoOutline::Finished(outline, reason)) => (
                 outline,
                 Severity::Error,
-                format!(
-                    "no cut line can be drawn: {reason}; the finished outline is given instead"
-                ),
+                say::CuttingFinished { reason }.into(),
             ),
             Err(NoOutline::NoShape) => (
                 Outline {
@@ -492,12 +494,12 @@ impl<'a> Cutter<'a> {
                     corners: Vec::new(),
                 },
                 Severity::Error,
-                "it has no finite shape to cut".to_owned(),
+                key::CUTTING_NO_SHAPE.into(),
             ),
         };
         let found = self
             .finding("cutting::cut-line", severity, piece.id, message)
-            .help("check the measures and seams that shape this piece");
+            .help(key::CUTTING_LINE_HELP);
         self.findings.push(found);
         outline
     }
@@ -528,7 +530,7 @@ fn scale(washes: Washes, piece: &Piece, on: On) -> Scale {
 fn upright(band: &Piece) -> (Point, Point) {
     let middle = band.grain.0.midpoint(band.grain.1);
     let (low, high) = band
-        .edge("end_right")
+        .edge(EdgeId::EndRight)
         .map_or((middle.y, middle.y), |e| (e.start().y, e.end().y));
     let at = |share: f64| Point::new(middle.x, low + (high - low) * share);
     (at(0.2), at(0.8))
@@ -539,10 +541,11 @@ fn inner_lines(piece: &Piece, set: &[&SetOn], on: On, sewn: &[Point]) -> Vec<Inn
     let mut out: Vec<Inner> = piece
         .lines
         .iter()
-        .filter(|l| !set.iter().any(|s| line_of(s.pocket) == l.name))
-        .filter(|l| l.kind == InnerKind::Fold || !is_pocket_line(l.name))
+        .filter(|l| !set.iter().any(|s| s.line == l.id))
+        .filter(|l| l.kind == InnerKind::Fold || !SET_ON.iter().any(|(_, line)| *line == l.id))
         .map(|l| Inner {
-            name: l.name.to_owned(),
+            id: l.id,
+            part: 0,
             kind: l.kind,
             on,
             line: points_of(&l.path),
@@ -561,27 +564,13 @@ fn inner_lines(piece: &Piece, set: &[&SetOn], on: On, sewn: &[Point]) -> Vec<Inn
             PieceId::ExtraPocket => clip_to_polygon(&line, sewn),
             _ => vec![line],
         };
-        let name = line_of(pocket.pocket);
-        out.extend(parts.into_iter().enumerate().map(|(k, line)| Inner {
-            name: match k {
-                0 => name.to_owned(),
-                k => format!("{name}_{}", k + 1),
-            },
+        out.extend(parts.into_iter().enumerate().map(|(part, line)| Inner {
+            id: pocket.line,
+            part,
             kind: InnerKind::Placement,
             on: pocket.on,
             line,
         }));
     }
     out
-}
-
-fn is_pocket_line(name: &str) -> bool {
-    [
-        PieceId::CoinPocket,
-        PieceId::BackPocketLeft,
-        PieceId::BackPocketRight,
-        PieceId::ExtraPocket,
-    ]
-    .iter()
-    .any(|id| line_of(*id) == name)
 }

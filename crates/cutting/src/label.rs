@@ -1,10 +1,11 @@
 //! What is written on a piece.
 
 use draft::PieceId;
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Point, Vec2};
 use style::{Size, StyleDoc};
 
-use crate::lie::side_of;
+use crate::allowance_lie::side_of;
 use crate::piece::Part;
 
 /// The words on a cut piece.
@@ -94,7 +95,7 @@ pub(crate) fn label(named: &Named<'_>) -> Label {
         side: side_words(named.piece, a, m),
         cloth: named.cloth.to_owned(),
         at: named.grain.0,
-        along: if reach > 1e-12 {
+        along: if reach > NO_DIRECTION {
             along / reach
         } else {
             Vec2::new(0.0, 1.0)

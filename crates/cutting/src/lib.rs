@@ -7,42 +7,52 @@
 //! and drawings share. [`nest`] puts all sizes of a piece into one picture and [`movements`] says how each
 //! of its points moves from size to size. [`wash_test`] works out the shrinkage from marks measured before
 //! and after washing.
+//!
+//! ```
+//! let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../style/demo/saltmarsh/styles/ferryman");
+//! let loaded = style::load(demo.as_ref())?;
+//! let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+//! let cut = cutting::cut(&garment, &cutting::Plan::of(&loaded.style));
+//! assert!(cut.pieces.len() > 10);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
+mod allowance_lie;
 mod band;
+mod band_halves;
+mod cloth_tests;
 mod corner;
 mod cut;
+mod cutter_notes;
+mod fewer_points;
 mod grade;
-mod halves;
 mod label;
-mod lie;
-mod line;
 mod marks;
 mod notice;
 mod outline;
 mod piece;
 mod plan;
-mod retrue;
-mod say;
+mod polyline;
 mod scale;
+mod seams_before_wash;
 mod selvedge;
 mod shape;
 pub mod skew;
 mod spread;
-mod tested;
-mod thin;
-mod thread;
+mod stitches_after_wash;
+mod too_wide;
 mod wash;
-mod wide;
 
+pub use allowance_lie::{EdgeLie, Lie, side_of};
 pub use band::{APART, BandCase, BandConflict, BandCut, BandWay, MOST_EASE};
 pub use corner::{CORNER_RULES, Corner, CornerKind, CornerRule};
 pub use cut::{cut, cut_run};
+pub use fewer_points::{thinned, thinned_line};
 pub use grade::{
-    GradeError, Increment, LengthName, Movement, Movements, Nest, Nested, increments, length_name,
-    movements, nest,
+    GradeError, Increment, Landmark, LengthName, Movement, Movements, Nest, Nested, increments,
+    length_name, movements, nest,
 };
 pub use label::Label;
-pub use lie::{EdgeLie, Lie, side_of};
 pub use marks::{DRILL_INSIDE, NOTCH_DEPTH};
 pub use notice::{OfSize, noticed};
 pub use piece::{
@@ -50,14 +60,13 @@ pub use piece::{
     NotchKind, OnCloth, Part,
 };
 pub use plan::{ClothWash, Plan};
-pub use retrue::{EVEN, Leg, SEAM_EASE, SeamBeforeWash, Settled};
 pub use scale::{
     AgainstSkew, Follows, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW, Scale, ScaleError, Shrinkage,
 };
+pub use seams_before_wash::{EVEN, Leg, SEAM_EASE, SeamBeforeWash, Settled};
 pub use selvedge::ClothEdge;
 pub use spread::{Named, SizePairs, Spread, SpreadRules, Way};
-pub use thin::{thinned, thinned_line};
-pub use thread::density_at_machine;
+pub use stitches_after_wash::density_at_machine;
 pub use wash::{
     CONTRADICTION, FEWEST_MARKS, MARKS_APART, MOST_SPREAD, Shrunk, WashError, WashTest, skew_test,
     wash_test,

@@ -135,7 +135,7 @@ fn say(finding: &mut Finding, garment: &Garment, ways: &[Remedy], at: Option<Siz
     let Some(conflict) = &garment.conflict else {
         return;
     };
-    finding.message = conflict.with(ways, at).into();
-    finding.remedy = ways.first().map(|way| way.advice().into());
+    finding.message = conflict.with(ways, at);
+    finding.remedy = ways.first().and_then(Remedy::advice);
     finding.edit = ways.first().and_then(Remedy::edit);
 }

@@ -2,13 +2,15 @@
 //! rule.
 
 use draft::{Pattern, Piece, PieceId};
-use geometry::{Point, is_simple, moved_left, offset_outline};
+use geometry::tolerance::SAME_MM;
+use geometry::{OffsetError, Point, is_simple, moved_left, offset_outline};
 use sewing::On;
 use trade::Length;
+use words::{Key, key};
 
+use crate::allowance_lie::EdgeLie;
 use crate::corner::Corner;
-use crate::lie::EdgeLie;
-use crate::line::{between, without_repeats};
+use crate::polyline::{between, without_repeats};
 use crate::selvedge::ClothEdge;
 use crate::shape::{Made, corner};
 
@@ -52,7 +54,7 @@ pub(crate) enum NoOutline {
     /// The corners cannot all be shaped; the plain mitred cut line is given instead.
     Plain(Outline),
     /// Not even that can be drawn; the finished outline is given instead.
-    Finished(Outline, String),
+    Finished(Outline, Key),
 }
 
 /// The points along each edge of a piece; `None` where it has no finite shape.
@@ -96,8 +98,8 @@ pub(crate) fn outline(ground: &Ground<'_>) -> Result<Outline, NoOutline> {
             let j = (i + 1) % n;
             Corner {
                 at: sewn[j][0],
-                before: ground.piece.edges[i].name,
-                after: ground.piece.edges[j].name,
+                before: ground.piece.edges[i].id,
+                after: ground.piece.edges[j].id,
                 rule: made.rule,
                 shaped: made.shaped,
                 line: within(ground, made.line),
@@ -113,7 +115,7 @@ pub(crate) fn outline(ground: &Ground<'_>) -> Result<Outline, NoOutline> {
     if let Some(cloth) = ground.cloth_edge {
         cut = cloth.one_run(&cut);
     }
-    while cut.len() > 1 && (cut[0] - cut[cut.len() - 1]).hypot() < 1e-6 {
+    while cut.len() > 1 && (cut[0] - cut[cut.len() - 1]).hypot() < SAME_MM {
         cut.pop();
     }
     let made = Outline {
@@ -159,7 +161,10 @@ fn plain(ground: &Ground<'_>, made: Outline) -> NoOutline {
                     corners: Vec::new(),
                     ..made.clone()
                 },
-                reason.to_string(),
+                match reason {
+                    OffsetError::NoArea => key::CUTTING_NO_AREA,
+                    OffsetError::Crosses => key::CUTTING_CROSSES,
+                },
             )
         }
     }
@@ -174,7 +179,7 @@ pub(crate) fn moved_lines(ground: &Ground<'_>, sewn: &[Vec<Point>]) -> Vec<Vec<P
         .map(|((line, lie), edge)| {
             let moved = moved_left(line, -lie.allowance);
             match ground.cloth_edge {
-                Some(cloth) if cloth.edge == edge.name => cloth.straightened(&moved),
+                Some(cloth) if cloth.edge == edge.id => cloth.straightened(&moved),
                 _ => moved,
             }
         })
@@ -185,13 +190,21 @@ pub(crate) fn moved_lines(ground: &Ground<'_>, sewn: &[Vec<Point>]) -> Vec<Vec<P
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::lie::Lie;
-    use draft::{ClothUse, Cut, Edge, Spec};
+    use crate::allowance_lie::Lie;
+    use draft::{ClothUse, Cut, Edge, EdgeId, Spec};
     use geometry::{Path, area};
+    use style::SeamId;
 
     /// A piece of straight edges, whose allowances are the given ones.
     fn cut_round(corners: &[(f64, f64)], lies: &[EdgeLie]) -> Outline {
-        const NAMES: [&str; 6] = ["one", "two", "three", "four", "five", "six"];
+        const IDS: [EdgeId; 6] = [
+            EdgeId::Left,
+            EdgeId::Foot,
+            EdgeId::Outer,
+            EdgeId::Right,
+            EdgeId::Top,
+            EdgeId::Inner,
+        ];
         let n = corners.len();
         let p = |k: usize| Point::from(corners[k % n]);
         let piece = Piece {
@@ -200,7 +213,7 @@ mod tests {
             cut: Cut::ONE,
             edges: (0..n)
                 .map(|k| Edge {
-                    name: NAMES[k],
+                    id: IDS[k],
                     path: Path::line(p(k), p(k + 1)),
                 })
                 .collect(),
@@ -226,7 +239,7 @@ mod tests {
         .unwrap()
     }
 
-    fn edge(seam: Option<&'static str>, lie: Lie, mm: f64) -> EdgeLie {
+    fn edge(seam: Option<SeamId>, lie: Lie, mm: f64) -> EdgeLie {
         EdgeLie {
             seam,
             construction: None,
@@ -252,10 +265,10 @@ mod tests {
     #[test]
     fn an_edge_without_allowance_runs_on_through_the_next() {
         let lies = [
-            edge(Some("loop_edge"), Lie::None, 0.0),
-            edge(Some("band"), Lie::Across, 9.5),
-            edge(Some("loop_edge"), Lie::None, 0.0),
-            edge(Some("band"), Lie::Across, 9.5),
+            edge(Some(SeamId::LoopEdge), Lie::None, 0.0),
+            edge(Some(SeamId::Band), Lie::Across, 9.5),
+            edge(Some(SeamId::LoopEdge), Lie::None, 0.0),
+            edge(Some(SeamId::Band), Lie::Across, 9.5),
         ];
         let made = cut_round(&SQUARE, &lies);
         assert_eq!(keys(&made), ["bare"; 4]);
@@ -298,7 +311,7 @@ mod tests {
             (0.0, 50.0),
         ];
         let mut lies = vec![edge(None, Lie::Turned, 10.0); 5];
-        lies[1] = edge(Some("front_rise"), Lie::Turned, 16.0);
+        lies[1] = edge(Some(SeamId::FrontRise), Lie::Turned, 16.0);
         let made = cut_round(&corners, &lies);
         assert_eq!(made.corners[0].rule.key, "changes");
         let step: Vec<f64> = made
@@ -323,11 +336,11 @@ mod tests {
         let hem = Lie::Hemmed {
             first: Length::mm(8.0),
         };
-        let side = || edge(Some("back_pocket_set"), Lie::Turned, 10.0);
+        let side = || edge(Some(SeamId::BackPocketSet), Lie::Turned, 10.0);
         let lies = [
             side(),
             side(),
-            edge(Some("back_pocket_hem"), hem, 16.0),
+            edge(Some(SeamId::BackPocketHem), hem, 16.0),
             side(),
         ];
         let made = cut_round(&corners, &lies);
@@ -349,7 +362,10 @@ mod tests {
             id: PieceId::FlyShield,
             cloth: ClothUse::Shell,
             cut: Cut::ONE,
-            edges: vec![Edge { name: "one", path }],
+            edges: vec![Edge {
+                id: EdgeId::Left,
+                path,
+            }],
             points: Vec::new(),
             lines: Vec::new(),
             notches: Vec::new(),

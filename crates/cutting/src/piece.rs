@@ -1,15 +1,16 @@
 //! The cut piece: the one type that lays, pattern files and drawings share.
 
-use draft::{ClothUse, InnerKind, PieceId};
+use draft::{ClothUse, EdgeId, InnerKind, LineId, NotchId, PieceId, PointId};
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Point, Vec2, area};
 use sewing::On;
-use style::{Construction, Size};
+use style::{Construction, SeamId, Size};
 use trade::{Area, Length};
 
+use crate::allowance_lie::Lie;
 use crate::band::BandCut;
 use crate::corner::Corner;
 use crate::label::Label;
-use crate::lie::Lie;
 use crate::scale::Scale;
 use crate::selvedge::ClothEdge;
 
@@ -50,7 +51,7 @@ pub struct CutPiece {
     /// Drill holes.
     pub drills: Vec<Drill>,
     /// Named points of the sewn piece.
-    pub points: Vec<(String, Point)>,
+    pub points: Vec<(PointId, Point)>,
     /// The grain line, along the warp.
     pub grain: (Point, Point),
     /// Where the piece lies on the cloth's own edge.
@@ -86,8 +87,8 @@ impl Part {
 /// One edge of a cut piece.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutEdge {
-    /// Its name, unique in the piece.
-    pub name: &'static str,
+    /// Which; unique in the piece.
+    pub id: EdgeId,
     /// The sewn line.
     pub sewn: Vec<Point>,
     /// Its own cut line, between the corners; empty where the corners leave nothing of it.
@@ -96,7 +97,7 @@ pub struct CutEdge {
     /// [`CutPiece::cloth_edge`].
     pub allowance: Length,
     /// The seam it is sewn into; `None` for an edge in no seam.
-    pub seam: Option<&'static str>,
+    pub seam: Option<SeamId>,
     /// How that seam is made.
     pub construction: Option<Construction>,
     /// How the allowance lies once sewn; on a piece whose two copies are cut alike, that of the copy cut
@@ -107,14 +108,26 @@ pub struct CutEdge {
 /// A fold or a placement.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Inner {
-    /// Its name, unique in the piece.
-    pub name: String,
+    /// Which.
+    pub id: LineId,
+    /// Which part of it, counted from 0, where the piece ends in between.
+    pub part: usize,
     /// What it is for.
     pub kind: InnerKind,
     /// On which of the copies cut from this piece.
     pub on: On,
     /// The line.
     pub line: Vec<Point>,
+}
+
+impl Inner {
+    /// Its code, unique in the piece: that of the line, and for every further part of it a number.
+    pub fn code(&self) -> String {
+        match self.part {
+            0 => self.id.code().to_owned(),
+            k => format!("{}_{}", self.id.code(), k + 1),
+        }
+    }
 }
 
 /// How a notch is made.
@@ -129,10 +142,10 @@ pub enum NotchKind {
 /// A notch, carried to the cut line.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutNotch {
-    /// What meets here; the partner carries the same name.
-    pub name: String,
+    /// What meets here; the partner is of the same.
+    pub id: NotchId,
     /// The edge.
-    pub edge: &'static str,
+    pub edge: EdgeId,
     /// Arc length along the sewn edge.
     pub along: Length,
     /// On the sewn line.
@@ -250,9 +263,9 @@ impl CutPiece {
             .collect()
     }
 
-    /// The edge of this name.
-    pub fn edge(&self, name: &str) -> Option<&CutEdge> {
-        self.edges.iter().find(|e| e.name == name)
+    /// An edge.
+    pub fn edge(&self, id: EdgeId) -> Option<&CutEdge> {
+        self.edges.iter().find(|e| e.id == id)
     }
 
     /// Whether something marked `on` belongs to a copy.
@@ -276,7 +289,7 @@ impl CutPiece {
     pub fn warp(&self) -> Vec2 {
         let v = self.grain.1 - self.grain.0;
         let n = v.hypot();
-        if n > 1e-12 {
+        if n > NO_DIRECTION {
             v / n
         } else {
             Vec2::new(0.0, 1.0)
@@ -329,7 +342,7 @@ pub struct CutSize {
     /// Pieces that cannot be cut until somebody decides, with what there is to choose from.
     pub refused: Vec<crate::band::BandConflict>,
     /// Every seam walked before the wash.
-    pub walked: Vec<crate::retrue::SeamBeforeWash>,
+    pub walked: Vec<crate::seams_before_wash::SeamBeforeWash>,
     /// What was noticed, worst first.
     pub findings: Vec<draft::Finding>,
 }

@@ -4,9 +4,11 @@
 //! and across it by 1/(1 − weft). Allowances are not: the machine takes up the same before and after.
 
 use draft::{Edge, InnerLine, NamedPoint, Notch, Piece};
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Affine, Path, Point, Vec2};
-use thiserror::Error;
+use style::Along;
 use trade::{Length, Share};
+use words::{Key, Said, key, say};
 
 /// The most a cloth can shrink in one direction and still be believed (common practice: loomstate
 /// denim 7 to 10 %, stretch weft to 15 %; twice that is a mistake in measuring).
@@ -29,36 +31,62 @@ pub struct Shrinkage {
 }
 
 /// Why a shrinkage or skew is not believed.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum ScaleError {
     /// More than cloth can shrink.
-    #[error(
-        "a shrinkage of {found} along the {direction} is more than any cloth takes; measure again, or state at most {MOST_SHRINKAGE}"
-    )]
     Shrinks {
-        /// Warp or weft.
-        direction: &'static str,
+        /// Along which threads.
+        along: Along,
         /// What was stated.
         found: Share,
     },
     /// More than cloth can grow.
-    #[error(
-        "a growth of {found} along the {direction} is more than any cloth takes; measure again, or state at most {MOST_GROWTH}"
-    )]
     Grows {
-        /// Warp or weft.
-        direction: &'static str,
+        /// Along which threads.
+        along: Along,
         /// What was stated.
         found: Share,
     },
     /// More than a weft can lie askew.
-    #[error(
-        "a skew of {0} is more than any cloth has; measure again, or state at most {MOST_SKEW} either way"
-    )]
     Skewed(Share),
-    /// Not a number.
-    #[error("the {0} is not a number; state it in percent")]
-    NoNumber(&'static str),
+    /// A shrinkage that is not a number.
+    ShrinkageNoNumber,
+    /// A skew that is not a number.
+    SkewNoNumber,
+}
+
+impl From<&ScaleError> for Said {
+    fn from(why: &ScaleError) -> Self {
+        match why {
+            ScaleError::Shrinks { along, found } => say::CuttingShrinks {
+                along: threads(*along),
+                found: found.to_string(),
+                most: MOST_SHRINKAGE.to_string(),
+            }
+            .into(),
+            ScaleError::Grows { along, found } => say::CuttingGrows {
+                along: threads(*along),
+                found: found.to_string(),
+                most: MOST_GROWTH.to_string(),
+            }
+            .into(),
+            ScaleError::Skewed(found) => say::CuttingSkewed {
+                found: found.to_string(),
+                most: MOST_SKEW.to_string(),
+            }
+            .into(),
+            ScaleError::ShrinkageNoNumber => key::CUTTING_NO_SHRINKAGE.into(),
+            ScaleError::SkewNoNumber => key::CUTTING_NO_SKEW.into(),
+        }
+    }
+}
+
+/// What the threads of a cloth are called.
+pub(crate) const fn threads(along: Along) -> Key {
+    match along {
+        Along::Warp => key::CUTTING_WARP,
+        Along::Weft => key::CUTTING_WEFT,
+    }
 }
 
 impl Shrinkage {
@@ -73,8 +101,8 @@ impl Shrinkage {
     /// # Errors
     /// [`ScaleError`] for what no cloth does.
     pub fn checked(self) -> Result<Shrinkage, ScaleError> {
-        for (direction, found) in [("warp", self.warp), ("weft", self.weft)] {
-            believable(direction, found)?;
+        for (along, found) in [(Along::Warp, self.warp), (Along::Weft, self.weft)] {
+            believable(along, found)?;
         }
         Ok(self)
     }
@@ -87,16 +115,16 @@ impl Shrinkage {
 }
 
 /// Refuses a shrinkage that no cloth has.
-pub(crate) fn believable(direction: &'static str, found: Share) -> Result<(), ScaleError> {
+pub(crate) fn believable(along: Along, found: Share) -> Result<(), ScaleError> {
     if !found.is_finite() {
-        return Err(ScaleError::NoNumber("shrinkage"));
+        return Err(ScaleError::ShrinkageNoNumber);
     }
     if found > MOST_SHRINKAGE {
-        return Err(ScaleError::Shrinks { direction, found });
+        return Err(ScaleError::Shrinks { along, found });
     }
     if found < -MOST_GROWTH {
         return Err(ScaleError::Grows {
-            direction,
+            along,
             found: -found,
         });
     }
@@ -205,7 +233,7 @@ impl Scale {
 fn map(grain: (Point, Point), shrinkage: Shrinkage, skew: Share) -> Affine {
     let v = grain.1 - grain.0;
     let n = v.hypot();
-    let warp = if n > 1e-12 {
+    let warp = if n > NO_DIRECTION {
         v / n
     } else {
         Vec2::new(0.0, 1.0)
@@ -245,7 +273,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
             .edges
             .iter()
             .map(|e| Edge {
-                name: e.name,
+                id: e.id,
                 path: e.path.transformed(map),
             })
             .collect(),
@@ -253,7 +281,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
             .points
             .iter()
             .map(|p| NamedPoint {
-                name: p.name,
+                id: p.id,
                 at: map * p.at,
             })
             .collect(),
@@ -261,7 +289,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
             .lines
             .iter()
             .map(|l| InnerLine {
-                name: l.name,
+                id: l.id,
                 kind: l.kind,
                 path: l.path.transformed(map),
             })
@@ -340,18 +368,21 @@ mod tests {
         assert!(matches!(
             check(31.0, 0.0),
             Err(ScaleError::Shrinks {
-                direction: "warp",
+                along: Along::Warp,
                 ..
             })
         ));
         assert!(matches!(
             check(0.0, -11.0),
             Err(ScaleError::Grows {
-                direction: "weft",
+                along: Along::Weft,
                 ..
             })
         ));
-        assert!(matches!(check(f64::NAN, 0.0), Err(ScaleError::NoNumber(_))));
+        assert!(matches!(
+            check(f64::NAN, 0.0),
+            Err(ScaleError::ShrinkageNoNumber)
+        ));
     }
 
     #[test]

@@ -1,7 +1,8 @@
 //! The outseam cut along the cloth's own edge.
 
-use draft::Piece;
+use draft::{EdgeId, Piece, PointId};
 use geometry::Point;
+use geometry::tolerance::{ROUNDING, SAME_MM};
 use sewing::{Finish, Garment};
 use trade::Length;
 
@@ -12,7 +13,7 @@ const UPRIGHT: f64 = 1e-9;
 #[derive(Clone, Debug, PartialEq)]
 pub struct ClothEdge {
     /// The edge of the piece.
-    pub edge: &'static str,
+    pub edge: EdgeId,
     /// Lower end of the straight part of the cut line, in the frame of the piece, millimetres.
     pub from: Point,
     /// Upper end, above which the cut line leaves the cloth's edge.
@@ -31,7 +32,7 @@ impl ClothEdge {
     pub(crate) fn straightened(&self, moved: &[Point]) -> Vec<Point> {
         let x = self.from.x;
         let start = moved.first().map_or(self.from, |p| Point::new(x, p.y));
-        let reaching = moved.iter().rposition(|p| p.x >= x - 1e-9);
+        let reaching = moved.iter().rposition(|p| p.x >= x - ROUNDING);
         let leaves = reaching
             .and_then(|k| moved.get(k))
             .map_or(self.to.y, |p| p.y.max(self.to.y));
@@ -50,7 +51,7 @@ impl ClothEdge {
     /// The cut line with every run along the cloth's edge as one straight, so that points put back onto it
     /// cannot double back.
     pub(crate) fn one_run(&self, cut: &[Point]) -> Vec<Point> {
-        let on = |p: &Point| (p.x - self.from.x).abs() < 1e-9;
+        let on = |p: &Point| (p.x - self.from.x).abs() < ROUNDING;
         let mut out: Vec<Point> = Vec::with_capacity(cut.len());
         for p in cut {
             let n = out.len();
@@ -67,7 +68,7 @@ impl ClothEdge {
     pub(crate) fn settled(&self, cut: &[Point], sewn: &[Point]) -> ClothEdge {
         let x = self.from.x;
         let n = cut.len();
-        let on_edge = |k: usize| cut.get(k % n.max(1)).filter(|p| (p.x - x).abs() < 1e-6);
+        let on_edge = |k: usize| cut.get(k % n.max(1)).filter(|p| (p.x - x).abs() < SAME_MM);
         let from_foot = |k: &usize| on_edge(*k).map(|p| (p.y - self.from.y).abs());
         let nearest = (0..n)
             .filter_map(|k| from_foot(&k).map(|off| (k, off)))
@@ -82,7 +83,10 @@ impl ClothEdge {
             Some((low.min(p.y), high.max(p.y)))
         });
         let (low, high) = ends.unwrap_or((self.from.y, self.to.y));
-        let beside = sewn.iter().filter(|p| p.y <= high + 1e-9).map(|p| x - p.x);
+        let beside = sewn
+            .iter()
+            .filter(|p| p.y <= high + ROUNDING)
+            .map(|p| x - p.x);
         let (least, most) = beside.fold((f64::INFINITY, 0.0_f64), |(l, m), w| (l.min(w), m.max(w)));
         ClothEdge {
             edge: self.edge,
@@ -96,7 +100,7 @@ impl ClothEdge {
 }
 
 /// Whether an edge runs along the cloth's own edge, as the sewn garment says.
-pub(crate) fn runs_along(garment: &Garment, piece: &Piece, edge: &str) -> bool {
+pub(crate) fn runs_along(garment: &Garment, piece: &Piece, edge: EdgeId) -> bool {
     garment
         .laps
         .iter()
@@ -108,13 +112,13 @@ pub(crate) fn runs_along(garment: &Garment, piece: &Piece, edge: &str) -> bool {
 /// allowance is wider below it.
 pub(crate) fn cloth_edge(piece: &Piece, sewn: &[Point], allowance: Length) -> Option<ClothEdge> {
     let upright = (piece.grain.1.x - piece.grain.0.x).abs() < UPRIGHT;
-    let hip = piece.point("hip")?;
+    let hip = piece.point(PointId::Hip)?;
     let foot = *sewn.first()?;
-    let edge = piece.edges.iter().find(|e| e.name == "side")?;
+    piece.edge(EdgeId::Side)?;
     if !upright || hip.y <= foot.y {
         return None;
     }
-    let along = || sewn.iter().filter(|p| p.y <= hip.y + 1e-9).map(|p| p.x);
+    let along = || sewn.iter().filter(|p| p.y <= hip.y + ROUNDING).map(|p| p.x);
     let (least, most) = along().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, m), x| {
         (l.min(x), m.max(x))
     });
@@ -131,7 +135,7 @@ pub(crate) fn cloth_edge(piece: &Piece, sewn: &[Point], allowance: Length) -> Op
         );
     let x = outermost + allowance.to_mm();
     Some(ClothEdge {
-        edge: edge.name,
+        edge: EdgeId::Side,
         from: Point::new(x, foot.y),
         to: Point::new(x, top),
         narrowest: allowance,

@@ -14,7 +14,7 @@ pub const MOST_TWIST: Length = Length::inches(1.0);
 /// [`ScaleError::Skewed`] beyond [`MOST_SKEW`].
 pub fn checked(skew: Share) -> Result<Share, ScaleError> {
     if !skew.is_finite() {
-        return Err(ScaleError::NoNumber("skew"));
+        return Err(ScaleError::SkewNoNumber);
     }
     if skew.abs() > MOST_SKEW {
         return Err(ScaleError::Skewed(skew));
@@ -40,14 +40,23 @@ pub fn twist(skew: Share, knee_to_hem: Length) -> Twist {
     }
 }
 
+/// A side of a leg.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LegSide {
+    /// The back.
+    Back,
+    /// The front.
+    Front,
+}
+
 /// Which way legs turn: a right-hand twill towards the back, a left-hand one towards the front (as
 /// makers of raw denim report); `None` where the words for a weave do not say.
-pub fn turns_towards(construction: &str) -> Option<&'static str> {
+pub fn turns_towards(construction: &str) -> Option<LegSide> {
     let words = construction.to_lowercase();
     if words.contains("right-hand") || words.contains("right hand") {
-        Some("back")
+        Some(LegSide::Back)
     } else if words.contains("left-hand") || words.contains("left hand") {
-        Some("front")
+        Some(LegSide::Front)
     } else {
         None
     }
@@ -75,8 +84,8 @@ mod tests {
 
     #[test]
     fn twills_turn_their_way() {
-        assert_eq!(turns_towards("3/1 right-hand twill"), Some("back"));
-        assert_eq!(turns_towards("Left-hand twill"), Some("front"));
+        assert_eq!(turns_towards("3/1 right-hand twill"), Some(LegSide::Back));
+        assert_eq!(turns_towards("Left-hand twill"), Some(LegSide::Front));
         assert_eq!(turns_towards("plain weave"), None);
     }
 }

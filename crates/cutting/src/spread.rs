@@ -6,8 +6,8 @@ use lay::{MOST_PIECES, Matched, OnEdge, Piece, Problem, StraightSide, Turn, Zone
 use style::Cloth;
 use trade::Length;
 
+use crate::fewer_points::thinned;
 use crate::piece::{CutPiece, CutSize};
-use crate::thin::thinned;
 
 /// A lay is searched on outlines this near the cut line (common practice: a knife is no truer).
 const WITHIN: Length = Length::mm(0.05);

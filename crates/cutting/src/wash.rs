@@ -6,11 +6,12 @@
 //! (AATCC 135).
 
 use style::{Along, WashMark, mean_shrinkage};
-use thiserror::Error;
+
 use trade::fabric::{dimensional_change, skew_from_diagonals};
 use trade::{Length, Share};
+use words::{Said, say};
 
-use crate::scale::{ScaleError, Shrinkage, believable};
+use crate::scale::{ScaleError, Shrinkage, believable, threads};
 
 /// Marks are at least this far apart (ISO 5077).
 pub const MARKS_APART: Length = Length::mm(350.0);
@@ -49,7 +50,7 @@ pub struct WashTest {
     /// Along the weft.
     pub weft: Shrunk,
     /// What makes the result less sure, in words.
-    pub doubts: Vec<String>,
+    pub doubts: Vec<Said>,
 }
 
 impl WashTest {
@@ -63,33 +64,68 @@ impl WashTest {
 }
 
 /// Why a wash test cannot be used.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum WashError {
     /// No distance in a direction.
-    #[error("no distance along the {0} was measured; mark and measure at least one, better three")]
-    Missing(&'static str),
+    Missing(Along),
     /// A distance that is none.
-    #[error(
-        "distance {number} along the {direction} is {found} {when} the wash; a distance is more than nothing, measure again"
-    )]
     NoDistance {
         /// Which, from 1, in the order given.
         number: usize,
-        /// Warp or weft.
-        direction: &'static str,
-        /// Before or after.
-        when: &'static str,
+        /// Along which threads.
+        along: Along,
+        /// Whether it is the distance after the wash.
+        after: bool,
         /// What was given.
         found: Length,
     },
     /// A change no cloth makes.
-    #[error("distance {number}: {why}")]
     NotBelieved {
         /// Which, from 1, in the order given.
         number: usize,
         /// Why.
         why: ScaleError,
     },
+}
+
+impl From<&WashError> for Said {
+    fn from(wrong: &WashError) -> Self {
+        match wrong {
+            WashError::Missing(along) => say::CuttingTestNone {
+                along: threads(*along),
+            }
+            .into(),
+            WashError::NoDistance {
+                number,
+                along,
+                after,
+                found,
+            } => {
+                let along = threads(*along);
+                let (found, number) = (found.to_string(), number.to_string());
+                if *after {
+                    say::CuttingTestAfter {
+                        along,
+                        found,
+                        number,
+                    }
+                    .into()
+                } else {
+                    say::CuttingTestBefore {
+                        along,
+                        found,
+                        number,
+                    }
+                    .into()
+                }
+            }
+            WashError::NotBelieved { number, why } => say::CuttingTestDistance {
+                number: number.to_string(),
+                why: Said::from(why),
+            }
+            .into(),
+        }
+    }
 }
 
 /// Works out a wash test.
@@ -112,7 +148,7 @@ pub fn wash_test(marks: &[WashMark]) -> Result<WashTest, Vec<WashError>> {
     let measured = |direction| marks.iter().any(|m| m.along == direction);
     for direction in [Along::Warp, Along::Weft] {
         if !measured(direction) {
-            wrong.push(WashError::Missing(direction.word()));
+            wrong.push(WashError::Missing(direction));
         }
     }
     let mean = |along| mean_shrinkage(marks, along);
@@ -122,7 +158,7 @@ pub fn wash_test(marks: &[WashMark]) -> Result<WashTest, Vec<WashError>> {
         return Err(wrong);
     };
     Ok(WashTest {
-        doubts: doubts(marks, &[("warp", along), ("weft", across)]),
+        doubts: doubts(marks, &[(Along::Warp, along), (Along::Weft, across)]),
         warp: along,
         weft: across,
     })
@@ -136,24 +172,24 @@ pub fn wash_test(marks: &[WashMark]) -> Result<WashTest, Vec<WashError>> {
 pub fn skew_test(ac: Length, bd: Length) -> Result<Share, ScaleError> {
     let skew = skew_from_diagonals(ac, bd)
         .filter(|_| ac > Length::ZERO && bd > Length::ZERO)
-        .ok_or(ScaleError::NoNumber("skew"))?;
+        .ok_or(ScaleError::SkewNoNumber)?;
     crate::skew::checked(skew)
 }
 
 fn shrunk(number: usize, mark: &WashMark) -> Result<Share, WashError> {
-    let direction = mark.along.word();
-    for (when, found) in [("before", mark.before), ("after", mark.after)] {
+    let along = mark.along;
+    for (after, found) in [(false, mark.before), (true, mark.after)] {
         if !(found.is_finite() && found > Length::ZERO) {
             return Err(WashError::NoDistance {
                 number,
-                direction,
-                when,
+                along,
+                after,
                 found,
             });
         }
     }
     let change = dimensional_change(mark.before, mark.after).unwrap_or(Share::ZERO);
-    believable(direction, -change).map_err(|why| WashError::NotBelieved { number, why })?;
+    believable(along, -change).map_err(|why| WashError::NotBelieved { number, why })?;
     Ok(-change)
 }
 
@@ -179,28 +215,30 @@ fn summed(shares: &[Share], stated: Option<Share>) -> Option<Shrunk> {
     })
 }
 
-fn doubts(marks: &[WashMark], directions: &[(&str, Shrunk); 2]) -> Vec<String> {
-    let mut out = Vec::new();
-    for (word, found) in directions {
+fn doubts(marks: &[WashMark], directions: &[(Along, Shrunk); 2]) -> Vec<Said> {
+    let mut out: Vec<Said> = Vec::new();
+    for (direction, found) in directions {
+        let along = threads(*direction);
         if found.count < FEWEST_MARKS {
-            out.push(format!(
-                "only {} distance{} along the {word}; measure {FEWEST_MARKS}",
-                found.count,
-                if found.count == 1 { "" } else { "s" }
-            ));
+            let few = say::CuttingTestFew {
+                along,
+                count: found.count,
+                least: FEWEST_MARKS.to_string(),
+            };
+            out.push(few.into());
         }
         if found.most - found.least > MOST_SPREAD {
-            out.push(format!(
-                "the distances along the {word} shrank by {} to {}; mark again, and take a second specimen",
-                found.least.show(trade::System::Metric),
-                found.most.show(trade::System::Metric)
-            ));
+            let spread = say::CuttingTestSpread {
+                along,
+                least: found.least.figure(),
+                most: found.most.figure(),
+            };
+            out.push(spread.into());
         }
     }
     if marks.iter().any(|m| m.before < MARKS_APART) {
-        out.push(format!(
-            "some marks are less than {MARKS_APART} apart; a reading error then weighs more"
-        ));
+        let apart = MARKS_APART.to_string();
+        out.push(say::CuttingTestClose { apart }.into());
     }
     out
 }
@@ -258,7 +296,7 @@ mod tests {
         assert!(matches!(wrong[3], WashError::NotBelieved { number: 4, .. }));
         assert_eq!(
             wash_test(&[mark(Warp, 500.0, 480.0)]).unwrap_err(),
-            [WashError::Missing("weft")]
+            [WashError::Missing(Weft)]
         );
     }
 

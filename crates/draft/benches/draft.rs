@@ -3,7 +3,7 @@
 
 use divan::{Bencher, black_box};
 use draft::{Spec, draft, findings, remedies};
-use style::{Size, StyleDoc};
+use style::{MeasureId, Size, StyleDoc};
 use trade::Length;
 
 fn main() {
@@ -45,6 +45,6 @@ fn findings_of_one_size(bencher: Bencher) {
 #[divan::bench]
 fn one_conflict(bencher: Bencher) {
     let mut doc = ferryman();
-    doc.chart["thigh"].value = Length::cm(48.0);
+    doc.chart[&MeasureId::Thigh].value = Length::cm(48.0);
     bencher.bench(|| remedies(black_box(&doc)));
 }

@@ -13,10 +13,15 @@
 
 use std::f64::consts::FRAC_PI_2;
 
+use geometry::tolerance::NO_DIRECTION;
 use geometry::{Path, Point, Vec2, angle_between, left_of};
+use style::{Level, MeasureId};
 use trade::{Angle, Length};
 
 use crate::spec::Spec;
+
+/// How nearly a curve may leave along the way to where it goes, as the sine of the angle between.
+const LEAST_ACROSS: f64 = 1e-3;
 
 /// The front crotch curve runs into the straight centre front at this share of the seat level, so the
 /// seat is measured on the straight part.
@@ -106,25 +111,29 @@ impl Shape {
 
     /// The first shape, from proportions of the seat as textbook drafts give them.
     pub fn first(spec: &Spec) -> Shape {
-        let seat = spec.seat.to_mm();
-        let rise = (spec.front_rise - spec.band_height).to_mm();
+        let seat = spec[MeasureId::Seat].to_mm();
+        let rise = (spec[MeasureId::FrontRise] - spec[MeasureId::BandHeight]).to_mm();
         let front_waist_y = rise - 25.0;
-        let quarter_waist = spec.waist.to_mm() / 4.0;
+        let quarter_waist = spec[MeasureId::Waist].to_mm() / 4.0;
         let side_y = front_waist_y + 20.0;
-        let yoke_side = spec.yoke_side.to_mm();
+        let yoke_side = spec[MeasureId::YokeSide].to_mm();
         Shape {
             front_extension: 0.05 * seat,
-            hem_y: -spec.inseam.to_mm() + 2.0,
+            hem_y: -spec[MeasureId::Inseam].to_mm() + 2.0,
             front_waist_y,
             side_waist: (
                 spec.front_tilt.to_mm() + quarter_waist - spec.waist_split.to_mm(),
                 side_y,
             ),
-            front_hem: spec.hem.to_mm() / 2.0 - spec.hem_split.to_mm(),
-            back_hem: spec.hem.to_mm() / 2.0 + spec.hem_split.to_mm(),
+            front_hem: spec[MeasureId::Hem].to_mm() / 2.0 - spec.hem_split.to_mm(),
+            back_hem: spec[MeasureId::Hem].to_mm() / 2.0 + spec.hem_split.to_mm(),
             back_extension: 0.085 * seat,
             drop: 7.0,
-            seat_line: (spec.back_rise - spec.band_height - spec.yoke_centre).to_mm() - 130.0,
+            seat_line: (spec[MeasureId::BackRise]
+                - spec[MeasureId::BandHeight]
+                - spec[MeasureId::YokeCentre])
+                .to_mm()
+                - 130.0,
             side_yoke: (
                 seat / 4.0 + spec.seat_split.to_mm() + 18.0,
                 side_y - yoke_side,
@@ -269,10 +278,10 @@ fn side_high(hip: Point, top: Point) -> Path {
 }
 
 pub(crate) fn build(spec: &Spec, shape: &Shape) -> Block {
-    let hip_y = spec.seat_at.to_mm();
-    let knee_y = -spec.knee_at.to_mm();
-    let quarter_seat = spec.seat.to_mm() / 4.0;
-    let half_knee = spec.knee.to_mm() / 2.0;
+    let hip_y = spec.level(Level::Seat).to_mm();
+    let knee_y = -spec.level(Level::Knee).to_mm();
+    let quarter_seat = spec[MeasureId::Seat].to_mm() / 4.0;
+    let half_knee = spec[MeasureId::Knee].to_mm() / 2.0;
     let (seat_split, knee_split) = (spec.seat_split.to_mm(), spec.knee_split.to_mm());
 
     // Front panel.
@@ -359,8 +368,8 @@ pub(crate) fn build(spec: &Spec, shape: &Shape) -> Block {
     );
     let yoke_up = rotated(side_up(back_hip, side_top), shape.yoke_turn);
     let yoke_corner = yoke_lower.end();
-    let yoke_side_top = yoke_corner + yoke_up * spec.yoke_side.to_mm();
-    let centre_top = seat_top + seat_up * spec.yoke_centre.to_mm();
+    let yoke_side_top = yoke_corner + yoke_up * spec[MeasureId::YokeSide].to_mm();
+    let centre_top = seat_top + seat_up * spec[MeasureId::YokeCentre].to_mm();
 
     // Waist. Square to the centre front and the centre back; at the side, front and yoke share one
     // smooth line, and the angle between them is split so that neither curve has to hook.
@@ -433,7 +442,7 @@ fn front_handle(crotch: Point, out: Vec2, foot: Point, up: Vec2) -> f64 {
     let chord = foot - crotch;
     let height = foot.y - crotch.y;
     let room = out.cross(chord) - ABOVE * chord.hypot();
-    let most = room / out.cross(up).max(1e-3);
+    let most = room / out.cross(up).max(LEAST_ACROSS);
     (USUAL * height).min(most.max(LEAST * height))
 }
 
@@ -445,7 +454,7 @@ fn direction_from_vertical(angle: Angle) -> Vec2 {
 
 fn unit(v: Vec2) -> Vec2 {
     let n = v.hypot();
-    if n < 1e-12 {
+    if n < NO_DIRECTION {
         Vec2::new(1.0, 0.0)
     } else {
         v / n

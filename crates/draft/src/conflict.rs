@@ -5,20 +5,23 @@
 //! into a copy of the style, and every size of the copy is solved. Only what drafts in all of them is proposed, the
 //! nearest to what was asked first. Where no single value helps, the ones furthest from what is usual are moved together.
 
-use std::fmt;
-
 use style::{Edit, Size, StyleDoc};
+use words::{Figure, Said, say};
 
 use crate::fit::{closes, nearest_value};
 use crate::knob::{Knob, knobs};
 use crate::pattern::draft;
 use crate::spec::Spec;
+use geometry::tolerance::ROUNDING;
+
+/// A knob that moves by less, in its own unit, was not moved.
+const UNMOVED: f64 = 1e-6;
 
 /// Why a chart cannot be drafted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Conflict {
     /// What would go wrong.
-    pub reason: String,
+    pub reason: Said,
 }
 
 /// One value of a style that becomes another.
@@ -44,8 +47,8 @@ impl Moved {
 
     /// What it is called in a sentence.
     #[must_use]
-    pub fn name(&self) -> &str {
-        &self.knob.name
+    pub fn name(&self) -> Said {
+        self.knob.name.clone()
     }
 
     /// What the style would say, as it is written there.
@@ -55,27 +58,48 @@ impl Moved {
     }
 
     /// "at least 13.0 cm (+2.0 cm)".
-    fn bound(&self) -> String {
-        let bound = if self.becomes > self.knob.asked {
-            "at least"
+    fn bound(&self) -> Said {
+        let (change, value) = (self.change(), self.shown());
+        if self.becomes > self.knob.asked {
+            say::ConflictAtLeast { change, value }.into()
         } else {
-            "at most"
-        };
-        format!("{bound} {} ({})", self.shown(), self.change())
+            say::ConflictAtMost { change, value }.into()
+        }
     }
 
-    fn shown(&self) -> String {
+    fn shown(&self) -> Figure {
         self.knob.shown(self.becomes)
     }
 
-    fn change(&self) -> String {
+    fn change(&self) -> Said {
         let change = self.becomes - self.knob.asked;
-        let sign = if change > 0.0 { '+' } else { '−' };
-        format!("{sign}{}", self.knob.shown(change.abs()))
+        let by = self.knob.shown(change.abs());
+        if change > 0.0 {
+            say::ConflictMore { by }.into()
+        } else {
+            say::ConflictLess { by }.into()
+        }
     }
 
-    fn as_asked(&self) -> String {
-        format!("{} {}", self.knob.name, self.knob.shown(self.knob.asked))
+    fn as_asked(&self) -> Said {
+        let (name, value) = (self.name(), self.knob.shown(self.knob.asked));
+        say::ConflictAsked { name, value }.into()
+    }
+
+    fn as_drafts(&self) -> Said {
+        let (name, value) = (self.name(), self.shown());
+        let change = self.change();
+        say::ConflictDrafts {
+            change,
+            name,
+            value,
+        }
+        .into()
+    }
+
+    fn as_step(&self) -> Said {
+        let (name, value) = (self.name(), self.shown());
+        say::ConflictSet { name, value }.into()
     }
 }
 
@@ -116,14 +140,16 @@ impl Remedy {
         }
     }
 
-    /// As a next step: "set thigh to 72.1 cm".
+    /// As a next step: "set thigh to 72.1 cm"; `None` where it changes nothing.
     #[must_use]
-    pub fn advice(&self) -> String {
-        let all = self
-            .moved
-            .iter()
-            .map(|m| format!("set {} to {}", m.name(), m.shown()));
-        all.collect::<Vec<_>>().join(" and ")
+    pub fn advice(&self) -> Option<Said> {
+        self.joined(Moved::as_step)
+    }
+
+    /// Something of every change, in a row.
+    fn joined(&self, each: fn(&Moved) -> Said) -> Option<Said> {
+        let all = self.moved.iter().map(each);
+        all.reduce(|first, next| say::JoinedAnd { first, next }.into())
     }
 
     /// How far it goes from what was asked.
@@ -132,47 +158,44 @@ impl Remedy {
     }
 }
 
-impl fmt::Display for Conflict {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "no pattern meets this chart: {}", self.reason)
-    }
-}
-
 impl Conflict {
-    /// What does not go together and what would, in words. `at` is the size the values are stated at, where that has to
-    /// be said.
+    /// What does not go together and what would. `at` is the size the values are stated at, where that has to be said.
     #[must_use]
-    pub fn with(&self, remedies: &[Remedy], at: Option<Size>) -> String {
-        let reason = &self.reason;
-        let at = at.map_or_else(String::new, |size| format!(" at {size}"));
-        let Some((first, others)) = remedies.split_first() else {
-            return format!(
-                "these measures do not go together ({reason}), and no change of a few of them was found that puts it right"
-            );
+    pub fn with(&self, remedies: &[Remedy], at: Option<Size>) -> Said {
+        let reason = self.reason.clone();
+        let first = remedies.split_first();
+        let asked = first.and_then(|(first, _)| first.joined(Moved::as_asked));
+        let (Some((first, others)), Some(asked)) = (first, asked) else {
+            return say::ConflictNoWay { reason }.into();
         };
-        let joined = |each: fn(&Moved) -> String| {
-            let all: Vec<String> = first.moved.iter().map(each).collect();
-            all.join(" and ")
+        let asked: Said = match at {
+            Some(size) => say::ConflictAskedAt {
+                asked,
+                size: size.to_string(),
+            }
+            .into(),
+            None => asked,
         };
-        let (does, it) = match first.moved.len() {
-            1 => ("does", "it".to_owned()),
-            _ => ("do", String::new()),
+        let said: Said = match (first.moved.as_slice(), first.joined(Moved::as_drafts)) {
+            ([one], _) => say::ConflictOne {
+                asked,
+                bound: one.bound(),
+                reason,
+            }
+            .into(),
+            (_, Some(drafts)) => say::ConflictSeveral {
+                asked,
+                drafts,
+                reason,
+            }
+            .into(),
+            (_, None) => return say::ConflictNoWay { reason }.into(),
         };
-        let would = match first.moved.as_slice() {
-            [one] => format!("{it} would have to be {}", one.bound()),
-            _ => format!(
-                "what drafts is {}",
-                joined(|m| format!("{} {} ({})", m.name(), m.shown(), m.change()))
-            ),
-        };
-        let mut said = format!(
-            "{}{at} {does} not go with the rest of the chart ({reason}): {would}",
-            joined(Moved::as_asked)
-        );
-        for moved in others.iter().flat_map(|remedy| &remedy.moved) {
-            said += &format!(", or {} {}", moved.name(), moved.bound());
-        }
-        said
+        let others = others.iter().flat_map(|remedy| &remedy.moved);
+        others.fold(said, |said, moved| {
+            let (bound, name) = (moved.bound(), moved.name());
+            say::ConflictOr { bound, name, said }.into()
+        })
     }
 }
 
@@ -272,7 +295,7 @@ fn estimate(doc: &StyleDoc, knob: &Knob, hardest: &[Size]) -> Option<f64> {
         let becomes = nearest_value(&spec, knob.asked, turned)?;
         let change = becomes - knob.asked;
         // A value that does nothing for this size helps nobody, and one that must go both ways neither.
-        if change.abs() < 1e-6 || furthest.is_some_and(|f| (f - knob.asked) * change < 0.0) {
+        if change.abs() < UNMOVED || furthest.is_some_and(|f| (f - knob.asked) * change < 0.0) {
             return None;
         }
         if furthest.is_none_or(|f| (f - knob.asked).abs() < change.abs()) {
@@ -315,7 +338,7 @@ fn drafting(doc: &StyleDoc, start: &Moved, sizes: &[Size]) -> Option<Remedy> {
     TRIES
         .into_iter()
         .map(|step| from + step * sign)
-        .filter(|value| (value - knob.asked).abs() > 1e-9 && knob.is_sensible(*value))
+        .filter(|value| (value - knob.asked).abs() > ROUNDING && knob.is_sensible(*value))
         .map(|becomes| Remedy {
             moved: vec![Moved {
                 knob: knob.clone(),

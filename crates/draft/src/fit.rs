@@ -1,11 +1,13 @@
 //! The fit: moving the block's shape until measuring it gives the chart.
 
 use geometry::Point;
+use style::{Level, MeasureId};
 use trade::Length;
+use words::{Key, Said, key, say};
 
 use crate::block::{Block, PARAMETERS, Shape, build};
-use crate::measure::{Measurable, Measure, Panel, Run, extent_at, measure};
-use crate::piece::PieceId;
+use crate::measure::{Decides, Measurable, Panel, Run, Taking, extent_at, taking};
+use crate::piece::{PieceId, PointId};
 use crate::solve::{Solution, least_squares, least_squares_within};
 use crate::spec::Spec;
 
@@ -15,19 +17,6 @@ const WAIST_RISE_MM: f64 = 20.0;
 
 /// What counts as met, per equation.
 pub(crate) const MET_MM: f64 = 0.01;
-
-/// The chart measures that the block decides, in the order of the equations.
-const CORE: [&str; 9] = [
-    "waist",
-    "front_rise",
-    "back_rise",
-    "thigh",
-    "hem",
-    "inseam",
-    "outseam",
-    "seat",
-    "knee",
-];
 
 /// The block being measured.
 struct OnBlock<'a> {
@@ -58,7 +47,7 @@ impl Measurable for OnBlock<'_> {
                     (b.front_waist.length() + b.yoke_top.length()) * 2.0 - self.spec.band_ease,
                 );
             }
-            Run::BandEnd => return Some(self.spec.band_height * 2.0),
+            Run::BandEnd => return Some(self.spec[MeasureId::BandHeight] * 2.0),
             _ => return None,
         };
         Some(path.length())
@@ -73,69 +62,9 @@ impl Measurable for OnBlock<'_> {
         extent_at(paths.into_iter(), y_mm)
     }
 
-    fn named_point(&self, _: PieceId, _: &str) -> Option<Point> {
+    fn named_point(&self, _: PieceId, _: PointId) -> Option<Point> {
         None
     }
-}
-
-/// The chart value a measure has to meet.
-pub(crate) fn wanted(spec: &Spec, key: &str) -> Option<Length> {
-    match key {
-        "waist" => Some(spec.waist),
-        "seat" => Some(spec.seat),
-        "front_rise" => Some(spec.front_rise),
-        "back_rise" => Some(spec.back_rise),
-        "thigh" => Some(spec.thigh),
-        "knee" => Some(spec.knee),
-        "hem" => Some(spec.hem),
-        "inseam" => Some(spec.inseam),
-        "outseam" => spec.outseam,
-        "band_height" => Some(spec.band_height),
-        "band_overlap" => Some(spec.band_overlap),
-        "fly_length" => Some(spec.fly_length),
-        "fly_width" => Some(spec.fly_width),
-        "yoke_centre" => Some(spec.yoke_centre),
-        "yoke_side" => Some(spec.yoke_side),
-        "mouth_width" => Some(spec.mouth_width),
-        "mouth_depth" => Some(spec.mouth_depth),
-        "coin_width" => Some(spec.coin_width),
-        "coin_depth" => Some(spec.coin_depth),
-        "back_pocket_width" => Some(spec.back_pocket_width),
-        "back_pocket_length" => Some(spec.back_pocket_length),
-        "back_pocket_from_yoke" => Some(spec.back_pocket_from_yoke),
-        "back_pocket_from_centre" => Some(spec.back_pocket_from_centre),
-        "loop_length" => Some(spec.loop_length),
-        "loop_width" => Some(spec.loop_width),
-        "hem_depth" => Some(spec.hem_depth),
-        _ => None,
-    }
-}
-
-/// The same size with one measure of the panels changed; others are left as they are.
-pub(crate) fn with_measure(spec: &Spec, key: &str, value: Length) -> Spec {
-    let mut s = spec.clone();
-    match key {
-        "waist" => s.waist = value,
-        "seat" => s.seat = value,
-        "front_rise" => s.front_rise = value,
-        "back_rise" => s.back_rise = value,
-        "thigh" => s.thigh = value,
-        "knee" => s.knee = value,
-        "hem" => s.hem = value,
-        "inseam" => s.inseam = value,
-        "outseam" => s.outseam = Some(value),
-        "band_height" => s.band_height = value,
-        "yoke_centre" => s.yoke_centre = value,
-        "yoke_side" => s.yoke_side = value,
-        _ => {}
-    }
-    s
-}
-
-/// The core measures of the chart that this spec states.
-pub(crate) fn core_measures(spec: &Spec) -> impl Iterator<Item = (&'static Measure, Length)> {
-    CORE.iter()
-        .filter_map(|key| Some((measure(key)?, wanted(spec, key)?)))
 }
 
 /// One equation per free parameter: first the chart (front and back together), then how each
@@ -143,19 +72,20 @@ pub(crate) fn core_measures(spec: &Spec) -> impl Iterator<Item = (&'static Measu
 fn residuals(spec: &Spec, block: &Block) -> Vec<f64> {
     let on = OnBlock { block, spec };
     let mut r = Vec::with_capacity(PARAMETERS);
-    for (measure, wanted) in core_measures(spec) {
-        // Seat and knee are met by construction: the block places their points outright.
-        if matches!(measure.key, "seat" | "knee") {
-            continue;
+    for measure in MeasureId::ALL {
+        let Taking { take, decides, .. } = taking(measure);
+        // What is placed is met by construction, and no part by itself is the block's to meet.
+        let wanted = spec.stated(measure);
+        if let Some(wanted) = wanted.filter(|_| decides == Decides::Fitted) {
+            let got = take.of(&on, spec).map_or(f64::NAN, Length::to_mm);
+            r.push(got - wanted.to_mm());
         }
-        let got = measure.of(&on, spec).map_or(f64::NAN, Length::to_mm);
-        r.push(got - wanted.to_mm());
     }
-    if spec.outseam.is_none() {
+    if spec.stated(MeasureId::Outseam).is_none() {
         r.push(block.front_waist.start().y - block.front_waist.end().y - WAIST_RISE_MM);
     }
     let length = |run| on.run_length(run).map_or(f64::NAN, Length::to_mm);
-    let thigh_y = -spec.thigh_at.to_mm();
+    let thigh_y = -spec.level(Level::Thigh).to_mm();
     let width = |panel| on.width(panel, thigh_y).map_or(f64::NAN, Length::to_mm);
     let shared = |back: f64, front: f64, split: Length| back - front - 2.0 * split.to_mm();
     r.push(shared(
@@ -187,7 +117,7 @@ pub(crate) struct Fitted {
     /// Largest miss over all equations, in millimetres.
     pub worst_mm: f64,
     /// Why the shape cannot be sewn, if it cannot.
-    pub impossible: Option<&'static str>,
+    pub impossible: Option<Key>,
 }
 
 impl Fitted {
@@ -196,13 +126,13 @@ impl Fitted {
     }
 
     /// What would go wrong.
-    pub fn reason(&self) -> String {
+    pub fn reason(&self) -> Said {
         match self.impossible {
-            Some(reason) => reason.to_owned(),
-            None => format!(
-                "the closest pattern misses a measure by {:.1} cm",
-                self.worst_mm.min(9999.0).ceil() / 10.0
-            ),
+            Some(reason) => reason.into(),
+            None => {
+                let off = Length::mm(self.worst_mm.min(9999.0).ceil());
+                say::ConflictMisses { off: off.in_cm(1) }.into()
+            }
         }
     }
 }
@@ -278,7 +208,7 @@ fn fitted(spec: &Spec, solution: &Solution) -> Fitted {
 }
 
 /// The equations may close on a shape that no cloth can take. This names the worst reason.
-fn impossible(spec: &Spec, shape: &Shape, block: &Block) -> Option<&'static str> {
+fn impossible(spec: &Spec, shape: &Shape, block: &Block) -> Option<Key> {
     limits(spec, shape, block)
         .filter(|(over, _)| *over > 0.0)
         .max_by(|a, b| a.0.total_cmp(&b.0))
@@ -292,28 +222,28 @@ const BESIDE_MOUTH_MM: f64 = 12.0;
 
 /// What a shape that can be sewn stays within: how far each limit is crossed, in millimetres
 /// (negative inside it), and what that would mean.
-fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f64, &'static str)> {
-    let hip_y = spec.seat_at.to_mm();
-    let seat = spec.seat.to_mm();
+fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f64, Key)> {
+    let hip_y = spec.level(Level::Seat).to_mm();
+    let seat = spec[MeasureId::Seat].to_mm();
     let waist_rise = shape.side_waist.1 - shape.front_waist_y;
     let hip_x = |side: &geometry::Path| {
         let crossings = side.crossings_at_y(hip_y);
         crossings.iter().map(|p| p.x).fold(f64::MIN, f64::max)
     };
-    let narrow = "the crotch would have no width";
-    let wide = "the crotch would be far too wide";
-    let height = "the back crotch point would lie at the wrong height";
-    let low = "the waist would lie below the seat level";
-    let side_low = "the side seam would end below the seat level";
-    let steep = "the waist would climb or fall too steeply towards the side";
-    let thin = "the waist would have no width";
-    let big = "the waist would be wider than the seat";
+    let narrow = key::CONFLICT_CROTCH_NARROW;
+    let wide = key::CONFLICT_CROTCH_WIDE;
+    let height = key::CONFLICT_CROTCH_HEIGHT;
+    let low = key::CONFLICT_WAIST_LOW;
+    let side_low = key::CONFLICT_SIDE_LOW;
+    let steep = key::CONFLICT_WAIST_STEEP;
+    let thin = key::CONFLICT_WAIST_THIN;
+    let big = key::CONFLICT_WAIST_BIG;
     let mouth_foot = block
         .front_side
-        .point_at(block.front_side.length() - spec.mouth_depth);
+        .point_at(block.front_side.length() - spec[MeasureId::MouthDepth]);
     let front_waist = block.front_waist.length();
-    let centre_back =
-        hip_y + (shape.seat_line + spec.yoke_centre.to_mm()) * spec.seat_angle.to_rad().cos();
+    let centre_back = hip_y
+        + (shape.seat_line + spec[MeasureId::YokeCentre].to_mm()) * spec.seat_angle.to_rad().cos();
     [
         (8.0 - shape.front_extension, narrow),
         (15.0 - shape.back_extension, narrow),
@@ -323,22 +253,19 @@ fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f6
         (shape.drop - 45.0, height),
         (hip_y + 15.0 - shape.front_waist_y, low),
         (15.0 - shape.seat_line, low),
-        (
-            shape.hem_y - (block.knee_y - 20.0),
-            "the hem would lie above the knee",
-        ),
+        (shape.hem_y - (block.knee_y - 20.0), key::CONFLICT_HEM_HIGH),
         (hip_y + 15.0 - shape.side_waist.1, side_low),
         (hip_y + 5.0 - shape.side_yoke.1, side_low),
         (
             shape.front_waist_y - centre_back,
-            "the waist would lie lower behind than in front",
+            key::CONFLICT_WAIST_TIPPED,
         ),
         (waist_rise - 90.0, steep),
         (-40.0 - waist_rise, steep),
         // 0.9 rad, on the scale of the parameter.
         (
             (shape.yoke_turn.abs() - 0.9) * 200.0,
-            "the yoke would turn too sharply",
+            key::CONFLICT_YOKE_TURNED,
         ),
         (spec.front_tilt.to_mm() + 40.0 - shape.side_waist.0, thin),
         (60.0 - shape.side_yoke.0, thin),
@@ -346,21 +273,18 @@ fn limits(spec: &Spec, shape: &Shape, block: &Block) -> impl Iterator<Item = (f6
         (shape.side_yoke.0 - hip_x(&block.back_side) - 25.0, big),
         // What is laid out on the panels has to find room there.
         (
-            (spec.fly_length - block.front_centre.length()).to_mm() + BELOW_FLY_MM,
-            "the fly would reach down to the inseam",
+            (spec[MeasureId::FlyLength] - block.front_centre.length()).to_mm() + BELOW_FLY_MM,
+            key::CONFLICT_FLY_LONG,
         ),
         (
-            (spec.fly_width - front_waist).to_mm() + BESIDE_MOUTH_MM,
-            "the fly would be wider than the front",
+            (spec[MeasureId::FlyWidth] - front_waist).to_mm() + BESIDE_MOUTH_MM,
+            key::CONFLICT_FLY_WIDE,
         ),
         (
-            (spec.mouth_width - front_waist).to_mm() + BESIDE_MOUTH_MM,
-            "the pocket mouth would be wider than the front",
+            (spec[MeasureId::MouthWidth] - front_waist).to_mm() + BESIDE_MOUTH_MM,
+            key::CONFLICT_MOUTH_WIDE,
         ),
-        (
-            hip_y - mouth_foot.y,
-            "the pocket mouth would reach below the seat level",
-        ),
+        (hip_y - mouth_foot.y, key::CONFLICT_MOUTH_DEEP),
     ]
     .into_iter()
 }

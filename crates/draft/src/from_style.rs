@@ -1,6 +1,6 @@
 //! Reading one size out of a style document.
 
-use style::{BackPocket, OutseamLine, Side, Size, StyleDoc};
+use style::{BackPocket, ByMeasure, LeftOut, Level, MeasureId, OutseamLine, Side, Size, StyleDoc};
 use trade::Length;
 
 use crate::spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};
@@ -10,40 +10,19 @@ impl Spec {
     /// one that has none (only an incomplete document lacks it) counts as zero, and the draft then
     /// reports the conflict.
     pub fn of(doc: &StyleDoc, size: Size) -> Spec {
-        let value = |key| doc.value(key, size).unwrap_or(Length::ZERO);
-        let level = |key| doc.level(key).unwrap_or(Length::ZERO);
+        let value = |measure: MeasureId| {
+            let stated = doc.value(measure, size);
+            match measure.known().left_out {
+                LeftOut::Drafted => stated,
+                LeftOut::Refused | LeftOut::Usual(_) => Some(stated.unwrap_or(Length::ZERO)),
+            }
+        };
+        let level = |level: Level| doc.level(level.measure()).unwrap_or(level.usual());
         let shape = &doc.shape;
         let pockets = &doc.pockets;
         Spec {
-            waist: value("waist"),
-            seat: value("seat"),
-            seat_at: level("seat"),
-            front_rise: value("front_rise"),
-            back_rise: value("back_rise"),
-            thigh: value("thigh"),
-            thigh_at: level("thigh"),
-            knee: value("knee"),
-            knee_at: level("knee"),
-            hem: value("hem"),
-            inseam: value("inseam"),
-            outseam: doc.value("outseam", size),
-            band_height: value("band_height"),
-            band_overlap: value("band_overlap"),
-            yoke_centre: value("yoke_centre"),
-            yoke_side: value("yoke_side"),
-            fly_length: value("fly_length"),
-            fly_width: value("fly_width"),
-            mouth_width: value("mouth_width"),
-            mouth_depth: value("mouth_depth"),
-            coin_width: value("coin_width"),
-            coin_depth: value("coin_depth"),
-            back_pocket_width: value("back_pocket_width"),
-            back_pocket_length: value("back_pocket_length"),
-            back_pocket_from_yoke: value("back_pocket_from_yoke"),
-            back_pocket_from_centre: value("back_pocket_from_centre"),
-            loop_length: value("loop_length"),
-            loop_width: value("loop_width"),
-            hem_depth: value("hem_depth"),
+            measures: ByMeasure::of(value),
+            levels: Level::ALL.map(level),
             seat_split: shape.seat_split,
             thigh_split: shape.thigh_split,
             knee_split: shape.knee_split,

@@ -1,19 +1,24 @@
 //! The values of a style that shape its panels, each as something that can be moved to end a conflict.
 
-use style::{ChartEntry, Size, StyleDoc, known};
+use style::{ChartEntry, Level, MeasureId, Size, StyleDoc};
 use trade::{Angle, Length};
+use words::{Figure, Key, Said, key, say};
 
+use crate::measure::{Decides, taking};
 use crate::spec::Spec;
+
+/// A value this share of a step beyond a whole one is that one.
+const NEARLY_A_STEP: f64 = 1e-6;
 
 /// What of the style a knob turns.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Kind {
     /// The value of a measure.
-    Value(&'static str),
+    Value(MeasureId),
     /// The level a measure is taken at.
-    Level(&'static str),
+    Level(Level),
     /// What an inch of waist adds to a measure.
-    Grade(&'static str),
+    Grade(MeasureId),
     /// A length of the shape.
     Shape(ShapeLength),
     /// The slope of the seat seam.
@@ -25,7 +30,7 @@ enum Kind {
 pub(crate) struct Knob {
     kind: Kind,
     pub path: String,
-    pub name: String,
+    pub name: Said,
     /// What the style says.
     pub asked: f64,
     /// What is usual, where that is known.
@@ -36,7 +41,7 @@ pub(crate) struct Knob {
 #[derive(Clone, Copy, Debug)]
 struct ShapeLength {
     key: &'static str,
-    name: &'static str,
+    name: Key,
     of: fn(&mut style::Shape) -> &mut Length,
     in_spec: fn(&mut Spec) -> &mut Length,
 }
@@ -47,31 +52,18 @@ impl PartialEq for ShapeLength {
     }
 }
 
-/// The measures that shape the panels, or have to find room on them.
-const MEASURES: [&str; 16] = [
-    "waist",
-    "seat",
-    "front_rise",
-    "back_rise",
-    "thigh",
-    "knee",
-    "hem",
-    "inseam",
-    "outseam",
-    "band_height",
-    "yoke_centre",
-    "yoke_side",
-    "fly_length",
-    "fly_width",
-    "mouth_width",
-    "mouth_depth",
-];
-
-const LEVELS: [&str; 3] = ["seat", "thigh", "knee"];
+/// The measures that shape the panels, and after them those that have to find room there.
+fn measures() -> impl Iterator<Item = MeasureId> {
+    let decides = |measure: &MeasureId| taking(*measure).decides;
+    let shaping = MeasureId::ALL.into_iter();
+    let shaping = shaping.filter(move |measure| decides(measure).shapes_panels());
+    let in_need = MeasureId::ALL.into_iter();
+    shaping.chain(in_need.filter(move |measure| decides(measure) == Decides::Room))
+}
 
 const fn shape(
     key: &'static str,
-    name: &'static str,
+    name: Key,
     of: fn(&mut style::Shape) -> &mut Length,
     in_spec: fn(&mut Spec) -> &mut Length,
 ) -> ShapeLength {
@@ -86,55 +78,55 @@ const fn shape(
 const SHAPE: [ShapeLength; 9] = [
     shape(
         "seat_split",
-        "seat split",
+        key::CONFLICT_SEAT_SPLIT,
         |s| &mut s.seat_split,
         |s| &mut s.seat_split,
     ),
     shape(
         "thigh_split",
-        "thigh split",
+        key::CONFLICT_THIGH_SPLIT,
         |s| &mut s.thigh_split,
         |s| &mut s.thigh_split,
     ),
     shape(
         "knee_split",
-        "knee split",
+        key::CONFLICT_KNEE_SPLIT,
         |s| &mut s.knee_split,
         |s| &mut s.knee_split,
     ),
     shape(
         "hem_split",
-        "hem split",
+        key::CONFLICT_HEM_SPLIT,
         |s| &mut s.hem_split,
         |s| &mut s.hem_split,
     ),
     shape(
         "waist_split",
-        "waist split",
+        key::CONFLICT_WAIST_SPLIT,
         |s| &mut s.waist_split,
         |s| &mut s.waist_split,
     ),
     shape(
         "front_tilt",
-        "front tilt",
+        key::CONFLICT_FRONT_TILT,
         |s| &mut s.front_tilt,
         |s| &mut s.front_tilt,
     ),
     shape(
         "seat_dart",
-        "seat dart",
+        key::CONFLICT_SEAT_DART,
         |s| &mut s.seat_dart,
         |s| &mut s.seat_dart,
     ),
     shape(
         "inseam_stretch",
-        "inseam stretch",
+        key::CONFLICT_INSEAM_STRETCH,
         |s| &mut s.inseam_stretch,
         |s| &mut s.inseam_stretch,
     ),
     shape(
         "band_ease",
-        "band ease",
+        key::CONFLICT_BAND_EASE,
         |s| &mut s.band_ease,
         |s| &mut s.band_ease,
     ),
@@ -144,55 +136,62 @@ const SHAPE: [ShapeLength; 9] = [
 /// what is wrong.
 pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
     let base = doc.sizes.base;
-    let stated = |key: &&'static str| doc.chart.contains_key(*key);
-    let mut all: Vec<Knob> = MEASURES
-        .into_iter()
-        .filter(stated)
-        .filter_map(|key| {
-            let usual = style::usual_measure(doc.style.figure, doc.style.fit, key, base);
-            Some(Knob {
-                kind: Kind::Value(key),
-                path: format!("chart.{key}.value"),
-                name: name(key),
-                asked: doc.value(key, base)?.to_mm(),
-                usual: usual.map(Length::to_mm),
-            })
-        })
-        .collect();
-    all.extend(LEVELS.into_iter().filter(stated).filter_map(|key| {
+    let stated = |measure: &MeasureId| doc.chart.contains_key(measure);
+    let (figure, fit) = (doc.style.figure, doc.style.fit);
+    let values = measures().filter(stated).filter_map(|measure| {
+        let usual = style::usual_measure(figure, fit, measure, base);
         Some(Knob {
-            kind: Kind::Level(key),
-            path: format!("chart.{key}.at"),
-            name: format!("{} level", name(key)),
-            asked: doc.level(key)?.to_mm(),
-            usual: known::measure(key)?.at.map(Length::to_mm),
+            kind: Kind::Value(measure),
+            path: measure.path("value"),
+            name: name(measure),
+            asked: doc.value(measure, base)?.to_mm(),
+            usual: usual.map(Length::to_mm),
+        })
+    });
+    let mut all: Vec<Knob> = values.collect();
+    let levels = Level::ALL.into_iter();
+    let levels = levels.filter(|level| stated(&level.measure()));
+    all.extend(levels.filter_map(|level| {
+        let measure = level.measure();
+        Some(Knob {
+            kind: Kind::Level(level),
+            path: measure.path("at"),
+            name: say::ConflictLevel {
+                measure: name(measure),
+            }
+            .into(),
+            asked: doc.level(measure)?.to_mm(),
+            usual: Some(level.usual().to_mm()),
         })
     }));
     let usual = style::Shape::default();
     all.extend(SHAPE.into_iter().map(|length| Knob {
         kind: Kind::Shape(length),
         path: format!("shape.{}", length.key),
-        name: length.name.to_owned(),
+        name: length.name.into(),
         asked: (length.of)(&mut doc.shape.clone()).to_mm(),
         usual: Some((length.of)(&mut usual.clone()).to_mm()),
     }));
     all.push(Knob {
         kind: Kind::SeatAngle,
         path: "shape.seat_angle".to_owned(),
-        name: "seat angle".to_owned(),
+        name: key::CONFLICT_SEAT_ANGLE.into(),
         asked: doc.shape.seat_angle.to_deg(),
         usual: Some(usual.seat_angle.to_deg()),
     });
     if grades {
-        all.extend(MEASURES.into_iter().filter_map(|key| {
-            let entry = doc.chart.get(key)?;
+        all.extend(measures().filter_map(|measure| {
+            let entry = doc.chart.get(&measure)?;
             // With breaks no single grade is to blame.
             let grade = entry.grade.filter(|_| entry.breaks.is_empty())?;
-            let usual = style::usual_grade(doc.style.figure, key);
+            let usual = style::usual_grade(figure, measure);
             Some(Knob {
-                kind: Kind::Grade(key),
-                path: format!("chart.{key}.grade"),
-                name: format!("grade of the {}", name(key)),
+                kind: Kind::Grade(measure),
+                path: measure.path("grade"),
+                name: say::ConflictGrade {
+                    measure: name(measure),
+                }
+                .into(),
                 asked: grade.to_mm(),
                 usual: usual.map(Length::to_mm),
             })
@@ -203,53 +202,50 @@ pub(crate) fn knobs(doc: &StyleDoc, grades: bool) -> Vec<Knob> {
 }
 
 /// A measure's name inside a sentence: "yoke height (side)".
-fn name(key: &str) -> String {
-    let measure = crate::measure::measure(key);
-    let name = measure.map_or(key, |m| m.name).to_lowercase();
-    match name.split_once(", ") {
-        Some((what, which)) => format!("{what} ({which})"),
-        None => name,
+fn name(measure: MeasureId) -> Said {
+    match measure {
+        MeasureId::YokeCentre => key::CONFLICT_YOKE_CENTRE,
+        MeasureId::YokeSide => key::CONFLICT_YOKE_SIDE,
+        MeasureId::MouthWidth => key::CONFLICT_MOUTH_WIDTH,
+        MeasureId::MouthDepth => key::CONFLICT_MOUTH_DEPTH,
+        MeasureId::Waist
+        | MeasureId::Seat
+        | MeasureId::FrontRise
+        | MeasureId::BackRise
+        | MeasureId::Thigh
+        | MeasureId::Knee
+        | MeasureId::Hem
+        | MeasureId::Inseam
+        | MeasureId::Outseam
+        | MeasureId::BandHeight
+        | MeasureId::BandOverlap
+        | MeasureId::FlyLength
+        | MeasureId::FlyWidth
+        | MeasureId::CoinWidth
+        | MeasureId::CoinDepth
+        | MeasureId::BackPocketWidth
+        | MeasureId::BackPocketLength
+        | MeasureId::BackPocketFromYoke
+        | MeasureId::BackPocketFromCentre
+        | MeasureId::LoopLength
+        | MeasureId::LoopWidth
+        | MeasureId::HemDepth => measure.within(),
     }
-}
-
-/// Adds to a measure.
-fn measure_of(spec: &mut Spec, key: &str, by: Length) {
-    let at = match key {
-        "waist" => &mut spec.waist,
-        "seat" => &mut spec.seat,
-        "front_rise" => &mut spec.front_rise,
-        "back_rise" => &mut spec.back_rise,
-        "thigh" => &mut spec.thigh,
-        "knee" => &mut spec.knee,
-        "hem" => &mut spec.hem,
-        "inseam" => &mut spec.inseam,
-        "band_height" => &mut spec.band_height,
-        "yoke_centre" => &mut spec.yoke_centre,
-        "yoke_side" => &mut spec.yoke_side,
-        "fly_length" => &mut spec.fly_length,
-        "fly_width" => &mut spec.fly_width,
-        "mouth_width" => &mut spec.mouth_width,
-        "mouth_depth" => &mut spec.mouth_depth,
-        _ => {
-            spec.outseam = spec.outseam.map(|outseam| outseam + by);
-            return;
-        }
-    };
-    *at += by;
+    .into()
 }
 
 impl Knob {
     /// Turns it.
     pub fn put(&self, doc: &mut StyleDoc, to: f64) {
-        let entry = |doc: &mut StyleDoc, key: &str, put: fn(&mut ChartEntry, Length)| {
-            if let Some(entry) = doc.chart.get_mut(key) {
+        let entry = |doc: &mut StyleDoc, measure, put: fn(&mut ChartEntry, Length)| {
+            if let Some(entry) = doc.chart.get_mut(&measure) {
                 put(entry, Length::mm(to));
             }
         };
         match self.kind {
-            Kind::Value(key) => entry(doc, key, |entry, to| entry.value = to),
-            Kind::Level(key) => entry(doc, key, |entry, to| entry.at = Some(to)),
-            Kind::Grade(key) => entry(doc, key, |entry, to| entry.grade = Some(to)),
+            Kind::Value(measure) => entry(doc, measure, |entry, to| entry.value = to),
+            Kind::Level(level) => entry(doc, level.measure(), |entry, to| entry.at = Some(to)),
+            Kind::Grade(measure) => entry(doc, measure, |entry, to| entry.grade = Some(to)),
             Kind::Shape(length) => *(length.of)(&mut doc.shape) = Length::mm(to),
             Kind::SeatAngle => doc.shape.seat_angle = Angle::deg(to),
         }
@@ -260,14 +256,12 @@ impl Knob {
         let mut spec = spec.clone();
         let by = Length::mm(to - self.asked);
         match self.kind {
-            Kind::Value(key) => measure_of(&mut spec, key, by),
-            Kind::Grade(key) => {
+            Kind::Value(measure) => spec.add(measure, by),
+            Kind::Grade(measure) => {
                 let steps = size.waist.steps_from(doc.sizes.base.waist);
-                measure_of(&mut spec, key, by * steps);
+                spec.add(measure, by * steps);
             }
-            Kind::Level("seat") => spec.seat_at += by,
-            Kind::Level("thigh") => spec.thigh_at += by,
-            Kind::Level(_) => spec.knee_at += by,
+            Kind::Level(level) => spec.set_level(level, spec.level(level) + by),
             Kind::Shape(length) => *(length.in_spec)(&mut spec) += by,
             Kind::SeatAngle => spec.seat_angle = Angle::deg(to),
         }
@@ -326,19 +320,19 @@ impl Knob {
     pub fn rounded(&self, value: f64, up: bool) -> f64 {
         let steps = value / self.step();
         let whole = if up {
-            (steps - 1e-6).ceil()
+            (steps - NEARLY_A_STEP).ceil()
         } else {
-            (steps + 1e-6).floor()
+            (steps + NEARLY_A_STEP).floor()
         };
         whole * self.step()
     }
 
     /// For people.
-    pub fn shown(&self, value: f64) -> String {
+    pub fn shown(&self, value: f64) -> Figure {
         match self.kind {
-            Kind::SeatAngle => format!("{value:.1}°"),
-            Kind::Grade(_) => format!("{value:.1} mm"),
-            _ => format!("{:.1} cm", value / 10.0),
+            Kind::SeatAngle => Angle::deg(value).in_deg(1),
+            Kind::Grade(_) => Length::mm(value).in_mm(1),
+            _ => Length::mm(value).in_cm(1),
         }
     }
 
@@ -346,7 +340,7 @@ impl Knob {
     pub fn written(&self, value: f64) -> String {
         match self.kind {
             Kind::SeatAngle => format!("{value:.1} deg"),
-            _ => self.shown(value),
+            _ => self.shown(value).to_string(),
         }
     }
 }

@@ -7,6 +7,15 @@
 //! [`draft`] always gives pieces; where the chart contradicts itself it also says why, and [`remedies`] which changes
 //! would end it. Where a style names a pattern of the maker's own, [`draft_style`] takes the panels from
 //! there and lays out the rest on them. [`findings`] then checks the pieces by the rules of the trade ([`RULES`]).
+//!
+//! ```
+//! let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../style/demo/saltmarsh/styles/ferryman");
+//! let loaded = style::load(demo.as_ref())?;
+//! let drafted = draft::draft_style(&loaded.style, loaded.style.sizes.base);
+//! assert!(drafted.conflict.is_none());
+//! assert!(drafted.pattern.piece(draft::PieceId::Yoke).is_some());
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod block;
 mod body;
@@ -14,11 +23,13 @@ mod conflict;
 mod finding;
 mod fit;
 mod from_style;
+mod ids;
 mod join;
 mod knob;
 mod layout;
 pub mod measure;
 mod own;
+mod parts;
 mod pattern;
 mod piece;
 mod rules;
@@ -30,9 +41,13 @@ pub use conflict::{Conflict, Moved, Remedy, remedies};
 pub use finding::{Finding, FoundIn, Place, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
 pub use layout::path_of;
+pub use parts::{Parts, parts};
 pub use pattern::{
     Drafted, FromFile, Measured, Pattern, Proportions, draft, draft_style, starting_proportions,
 };
-pub use piece::{ClothUse, Cut, Edge, InnerKind, InnerLine, NamedPoint, Notch, Piece, PieceId};
+pub use piece::{
+    ClothUse, Cut, Edge, EdgeId, InnerKind, InnerLine, LineId, NamedPoint, Notch, NotchId, Piece,
+    PieceId, PointId,
+};
 pub use rules::{Corner, Joint, RULES, Rule, corners, findings, joints};
 pub use spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};

@@ -1,16 +1,16 @@
 //! One solved size: its pieces, how they measure, and what was found.
 
 use geometry::{Point, angle_between};
-use style::{Size, StyleDoc};
+use style::{MeasureId, Size, StyleDoc};
 use trade::{Angle, Length};
 
 use crate::block::Shape;
 use crate::conflict::Conflict;
-use crate::fit::{Fitted, fit, wanted};
+use crate::fit::{Fitted, fit};
 use crate::layout::{Marks, Mouth, pieces};
-use crate::measure::{MEASURES, Measurable, Measure, Panel, Run, extent_at};
+use crate::measure::{Measurable, Panel, Run, extent_at, taking};
 use crate::own::own_pattern;
-use crate::piece::{Piece, PieceId};
+use crate::piece::{EdgeId, Piece, PieceId, PointId};
 use crate::spec::Spec;
 
 /// The numbers by which a draft is judged to be a trouser at all.
@@ -56,7 +56,7 @@ pub struct FromFile {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Measured {
     /// Which.
-    pub measure: &'static Measure,
+    pub measure: MeasureId,
     /// The chart's value; `None` where the draft chose it.
     pub chart: Option<Length>,
     /// The pattern's value.
@@ -144,16 +144,19 @@ impl Pattern {
 
     /// Every measure of the chart taken on the pieces.
     pub fn measures(&self) -> Vec<Measured> {
-        MEASURES
-            .iter()
-            .filter_map(|measure| {
-                Some(Measured {
-                    measure,
-                    chart: wanted(self.chart(), measure.key),
-                    pattern: measure.of(self, &self.spec)?,
-                })
+        let taken = MeasureId::ALL.into_iter().filter_map(|measure| {
+            Some(Measured {
+                measure,
+                chart: self.chart().stated(measure),
+                pattern: self.measure(measure)?,
             })
-            .collect()
+        });
+        taken.collect()
+    }
+
+    /// A measure taken on the pieces. `None` when a piece it needs is not part of the style.
+    pub fn measure(&self, measure: MeasureId) -> Option<Length> {
+        taking(measure).take.of(self, &self.spec)
     }
 
     /// Largest difference between pattern and chart over all measures.
@@ -169,9 +172,9 @@ impl Pattern {
         let corner = |id, crotch| {
             let piece = self.piece(id)?;
             let out = -piece.edge(crotch)?.end_direction();
-            Some(angle_between(out, piece.edge("inseam")?.start_direction()).to_deg())
+            Some(angle_between(out, piece.edge(EdgeId::Inseam)?.start_direction()).to_deg())
         };
-        let sum = corner(PieceId::Front, "crotch")? + corner(PieceId::Back, "seat")?;
+        let sum = corner(PieceId::Front, EdgeId::Crotch)? + corner(PieceId::Back, EdgeId::Seat)?;
         Some(Angle::deg((sum - 180.0).abs()))
     }
 }
@@ -180,7 +183,7 @@ impl Measurable for Pattern {
     fn run_length(&self, run: Run) -> Option<Length> {
         run.edges()
             .iter()
-            .map(|(piece, edge)| Some(self.piece(*piece)?.edge(edge)?.length()))
+            .map(|(piece, edge)| Some(self.piece(*piece)?.edge(*edge)?.length()))
             .sum()
     }
 
@@ -193,7 +196,7 @@ impl Measurable for Pattern {
         extent_at(pieces.flat_map(|p| p.edges.iter().map(|e| &e.path)), y_mm)
     }
 
-    fn named_point(&self, piece: PieceId, name: &str) -> Option<Point> {
-        self.piece(piece)?.point(name)
+    fn named_point(&self, piece: PieceId, id: PointId) -> Option<Point> {
+        self.piece(piece)?.point(id)
     }
 }

@@ -4,6 +4,11 @@ use levenberg_marquardt::{LeastSquaresProblem, LevenbergMarquardt};
 use nalgebra::storage::Owned;
 use nalgebra::{DMatrix, DVector, Dyn};
 
+/// The solver stops where misses fall by a smaller share than this from step to step, or no longer fall with any knob.
+const SETTLED: f64 = 1e-14;
+/// It stops as well where no knob moves by a larger share.
+const STANDS_STILL: f64 = 1e-12;
+
 /// Step of the forward differences, in the parameters' own unit (millimetres here). Lengths are
 /// computed to about 1e-12 mm, so the derivative is good to about eight digits.
 const STEP: f64 = 1e-5;
@@ -97,9 +102,9 @@ pub(crate) fn least_squares_within(
         evaluations: std::cell::Cell::new(0),
     };
     let (problem, _) = LevenbergMarquardt::new()
-        .with_ftol(1e-14)
-        .with_xtol(1e-12)
-        .with_gtol(1e-14)
+        .with_ftol(SETTLED)
+        .with_xtol(STANDS_STILL)
+        .with_gtol(SETTLED)
         .with_patience(patience)
         .minimize(problem);
     let parameters = problem.at.as_slice().to_vec();

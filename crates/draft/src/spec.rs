@@ -1,6 +1,8 @@
 //! What one size is to be: every finished measure and shape choice, resolved to lengths.
 
-use style::{CoinShape, DrawnLine};
+use std::ops::Index;
+
+use style::{ByMeasure, CoinShape, DrawnLine, Level, MeasureId};
 use trade::{Angle, Length, Share};
 
 /// A back pocket, left or right.
@@ -42,40 +44,13 @@ pub struct ExtraPocketSpec {
 
 /// One size of one style: finished measures after the first wash, and the shape the chart leaves open.
 ///
-/// Girths are whole girths. See [`crate::measure`] for how each measure is taken.
+/// Girths are whole girths; `spec[MeasureId::Thigh]` is one of them. See [`crate::measure`] for how each is taken.
 #[derive(Clone, Debug, PartialEq)]
-#[allow(missing_docs)] // the fields carry the names of the measures, defined once in `measure`
+#[allow(missing_docs)] // the fields carry the names of the style's own
 pub struct Spec {
-    pub waist: Length,
-    pub seat: Length,
-    pub seat_at: Length,
-    pub front_rise: Length,
-    pub back_rise: Length,
-    pub thigh: Length,
-    pub thigh_at: Length,
-    pub knee: Length,
-    pub knee_at: Length,
-    pub hem: Length,
-    pub inseam: Length,
-    /// `None` lets the draft choose the height of the waist at the side.
-    pub outseam: Option<Length>,
-    pub band_height: Length,
-    pub band_overlap: Length,
-    pub yoke_centre: Length,
-    pub yoke_side: Length,
-    pub fly_length: Length,
-    pub fly_width: Length,
-    pub mouth_width: Length,
-    pub mouth_depth: Length,
-    pub coin_width: Length,
-    pub coin_depth: Length,
-    pub back_pocket_width: Length,
-    pub back_pocket_length: Length,
-    pub back_pocket_from_yoke: Length,
-    pub back_pocket_from_centre: Length,
-    pub loop_length: Length,
-    pub loop_width: Length,
-    pub hem_depth: Length,
+    /// `None` where the chart leaves a measure to the draft.
+    pub(crate) measures: ByMeasure<Option<Length>>,
+    pub(crate) levels: [Length; Level::ALL.len()],
 
     /// The back is this much over a quarter of the girth, the front this much under.
     pub seat_split: Length,
@@ -115,4 +90,51 @@ pub struct Spec {
     pub back_pocket_right: BackPocketSpec,
     pub extra_pocket: Option<ExtraPocketSpec>,
     pub loop_count: u32,
+}
+
+impl Spec {
+    /// What the chart asks of a measure; `None` where it leaves the measure to the draft.
+    pub fn stated(&self, measure: MeasureId) -> Option<Length> {
+        self.measures[measure]
+    }
+
+    /// Asks for another value of a measure.
+    pub fn set(&mut self, measure: MeasureId, value: Length) {
+        self.measures[measure] = Some(value);
+    }
+
+    /// Asks for more of a measure; one that is left to the draft stays so.
+    pub fn add(&mut self, measure: MeasureId, by: Length) {
+        if let Some(value) = &mut self.measures[measure] {
+            *value += by;
+        }
+    }
+
+    /// How far from the crotch a level lies, above or below it as that level does.
+    pub fn level(&self, level: Level) -> Length {
+        self.levels[level as usize]
+    }
+
+    /// Takes the girths of a level elsewhere.
+    pub fn set_level(&mut self, level: Level, at: Length) {
+        self.levels[level as usize] = at;
+    }
+
+    /// The height of a level above the front crotch point, in the frame of front and back.
+    pub fn height(&self, level: Level) -> Length {
+        match level {
+            Level::Seat => self.level(level),
+            Level::Thigh | Level::Knee => -self.level(level),
+        }
+    }
+}
+
+impl Index<MeasureId> for Spec {
+    type Output = Length;
+
+    /// What the chart asks of a measure; nought where it leaves the measure to the draft ([`Spec::stated`] says which).
+    fn index(&self, measure: MeasureId) -> &Length {
+        const DRAFTED: &Length = &Length::ZERO;
+        self.measures[measure].as_ref().unwrap_or(DRAFTED)
+    }
 }

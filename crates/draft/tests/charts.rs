@@ -6,7 +6,7 @@ mod common;
 use common::{Chart, ferryman, table_rows};
 use draft::{Drafted, PieceId, RULES, Severity, Spec, corners, draft, findings, joints, walk};
 use geometry::{area, is_simple};
-use style::{Figure, Fit, OutseamLine, Size, Tag};
+use style::{Figure, Fit, MeasureId, OutseamLine, Size, Tag};
 use trade::{Angle, Length};
 
 fn cm(cm: f64) -> Length {
@@ -27,7 +27,7 @@ fn assert_sound(who: &str, drafted: &Drafted) {
         assert!(
             gap <= Length::mm(0.1),
             "{who} {}: gap {gap}",
-            walked.join.seam
+            walked.join.seam.code()
         );
     }
     let corners = corners(pattern);
@@ -63,7 +63,7 @@ fn assert_sound(who: &str, drafted: &Drafted) {
         for (k, edge) in piece.edges.iter().enumerate() {
             let next = &piece.edges[(k + 1) % piece.edges.len()];
             let gap = (edge.path.end() - next.path.start()).hypot();
-            assert!(gap < 1e-6, "{who} {} after {}: {gap}", piece.id, edge.name);
+            assert!(gap < 1e-6, "{who} {} after {:?}: {gap}", piece.id, edge.id);
         }
     }
 }
@@ -102,6 +102,18 @@ fn ferryman_keeps_every_rule_in_every_size() {
     assert_eq!(sizes, 27);
 }
 
+#[test]
+fn every_measure_is_taken_on_the_demo() {
+    let doc = ferryman();
+    let pattern = draft(&Spec::of(&doc, doc.sizes.base)).pattern;
+    for measure in MeasureId::ALL {
+        assert!(
+            pattern.measure(measure).is_some(),
+            "{measure:?} is not taken"
+        );
+    }
+}
+
 /// Where the chart has no break, half a size is half way.
 #[test]
 fn a_half_size_drafts_half_way_between_its_neighbours() {
@@ -113,14 +125,14 @@ fn a_half_size_drafts_half_way_between_its_neighbours() {
     }
     let found = findings(&drafts[1], size(63), &doc);
     assert_eq!(found, []);
-    for measure in draft::measure::MEASURES {
-        let of = |d: &Drafted| measure.of(&d.pattern, &d.pattern.spec);
+    for measure in MeasureId::ALL {
+        let of = |d: &Drafted| d.pattern.measure(measure);
         let [Some(below), Some(half), Some(above)] = drafts.each_ref().map(of) else {
             continue;
         };
-        if doc.chart.contains_key(measure.key) {
+        if doc.chart.contains_key(&measure) {
             let off = half - (below + above) / 2.0;
-            assert!(off.abs() < Length::mm(0.05), "{}: {off}", measure.key);
+            assert!(off.abs() < Length::mm(0.05), "{measure:?}: {off}");
         }
     }
 }

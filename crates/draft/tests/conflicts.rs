@@ -5,8 +5,9 @@ mod common;
 
 use common::{Chart, ferryman};
 use draft::{PieceId, Remedy, Severity, draft_style, findings, remedies};
-use style::{ChartEntry, StyleDoc};
+use style::{ChartEntry, MeasureId, StyleDoc};
 use trade::Length;
+use words::{Said, Words};
 
 const fn cm(value: f64) -> Length {
     Length::cm(value)
@@ -33,7 +34,11 @@ fn said(doc: &StyleDoc) -> (String, Vec<Remedy>) {
         let mended = way.applied(doc);
         for size in mended.sizes.all() {
             let drafted = draft_style(&mended, size);
-            assert!(drafted.conflict.is_none(), "{size}: {}", way.advice());
+            assert!(
+                drafted.conflict.is_none(),
+                "{size}: {}",
+                english(way.advice().unwrap())
+            );
             assert!(drafted.pattern.worst_measure() <= Length::mm(0.01));
         }
     }
@@ -41,7 +46,11 @@ fn said(doc: &StyleDoc) -> (String, Vec<Remedy>) {
         .sizes
         .all()
         .find_map(|size| draft_style(doc, size).conflict);
-    (failing.unwrap().with(&ways, None), ways)
+    (english(failing.unwrap().with(&ways, None)), ways)
+}
+
+fn english(said: Said) -> String {
+    Words::english().saying(&said)
 }
 
 /// The first way out changes this value of the style.
@@ -93,9 +102,9 @@ fn where_the_waist_comes_down_to_the_seat_level_the_level_is_proposed() {
         ..Chart::straight()
     }
     .doc();
-    state(&mut doc, "yoke_side", cm(2.0));
-    state(&mut doc, "mouth_depth", cm(4.0));
-    state(&mut doc, "fly_length", cm(6.0));
+    state(&mut doc, MeasureId::YokeSide, cm(2.0));
+    state(&mut doc, MeasureId::MouthDepth, cm(4.0));
+    state(&mut doc, MeasureId::FlyLength, cm(6.0));
     let (words, ways) = said(&doc);
     assert!(
         ways.iter()
@@ -130,8 +139,8 @@ fn a_grade_that_runs_away_is_named() {
 #[test]
 fn two_wrong_values_are_put_right_together() {
     let mut doc = ferryman();
-    doc.chart["thigh"].value = Length::inches(48.0);
-    doc.chart["fly_length"].value = cm(60.0);
+    doc.chart[&MeasureId::Thigh].value = Length::inches(48.0);
+    doc.chart[&MeasureId::FlyLength].value = cm(60.0);
     let (words, ways) = said(&doc);
     assert_eq!(ways[0].moved.len(), 2, "{words}");
     assert!(ways[0].edit().is_none());
@@ -179,14 +188,14 @@ fn stated(value: Length) -> ChartEntry {
     }
 }
 
-fn state(doc: &mut StyleDoc, measure: &str, value: Length) {
-    doc.chart.insert(measure.to_owned(), stated(value));
+fn state(doc: &mut StyleDoc, measure: MeasureId, value: Length) {
+    doc.chart.insert(measure, stated(value));
 }
 
 #[test]
 fn inseam_longer_than_the_outseam() {
     let mut doc = Chart::straight().doc();
-    state(&mut doc, "outseam", cm(75.0));
+    state(&mut doc, MeasureId::Outseam, cm(75.0));
     assert_eq!(first(&doc), "chart.outseam.value");
 }
 
@@ -213,7 +222,7 @@ fn waist_far_larger_than_the_seat() {
 #[test]
 fn yoke_deeper_than_the_rise() {
     let mut doc = Chart::straight().doc();
-    state(&mut doc, "yoke_centre", cm(35.0));
+    state(&mut doc, MeasureId::YokeCentre, cm(35.0));
     assert_eq!(first(&doc), "chart.yoke_centre.value");
 }
 

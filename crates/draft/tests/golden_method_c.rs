@@ -436,11 +436,7 @@ fn all_84_charts_solve_by_our_own_draft() {
     for row in table_rows() {
         let who = format!("{} {} {}", row.figure, row.fit, row.size);
         let drafted = draft(&row.spec());
-        assert!(
-            drafted.conflict.is_none(),
-            "{who}: {}",
-            drafted.conflict.unwrap()
-        );
+        assert!(drafted.conflict.is_none(), "{who}: {:?}", drafted.conflict);
         let worst = drafted.pattern.worst_measure();
         assert!(worst <= Length::mm(0.01), "{who}: off by {worst}");
         for finding in findings(&drafted, row.size, &row.doc()) {

@@ -8,11 +8,11 @@ use std::path::Path;
 use std::{env, fs};
 
 use drawing::{seam_section, seam_section_thumbnail, svg};
-use style::{Construction, Seam, Size};
+use style::{Construction, Seam, SeamId, Size};
 use trade::{Length, StitchType};
 
 /// Seam, construction, and the stitch and offset of each row.
-type Other = (&'static str, Construction, &'static [(StitchType, f64)]);
+type Other = (SeamId, Construction, &'static [(StitchType, f64)]);
 
 fn main() -> Result<(), Box<dyn Error>> {
     let folder = env::args().nth(1).ok_or("say which folder to write into")?;
@@ -27,10 +27,10 @@ fn main() -> Result<(), Box<dyn Error>> {
     let mut seams: Vec<(String, Seam)> = garment
         .seams
         .iter()
-        .map(|seam| (seam.name.clone(), seam.clone()))
+        .map(|seam| (seam.id.code().to_owned(), seam.clone()))
         .collect();
-    for (index, (name, construction, rows)) in others().into_iter().enumerate() {
-        if let Some(seam) = garment.seams.iter().find(|s| s.name == name) {
+    for (index, (id, construction, rows)) in others().into_iter().enumerate() {
+        if let Some(seam) = garment.seams.iter().find(|s| s.id == id) {
             let named = format!("other-{}-{index}", construction.word());
             seams.push((named, sewn_as(seam, construction, rows)));
         }
@@ -50,28 +50,36 @@ fn others() -> Vec<Other> {
     use Construction as C;
     use StitchType::{S301, S401, S504, S516};
     vec![
-        ("inseam", C::PressedOpen, &[(S401, 0.0)]),
+        (SeamId::Inseam, C::PressedOpen, &[(S401, 0.0)]),
         (
-            "inseam",
+            SeamId::Inseam,
             C::PressedOpen,
             &[(S401, 0.0), (S301, 6.0), (S301, -6.0), (S504, 0.0)],
         ),
         (
-            "seat",
+            SeamId::Seat,
             C::LapFelled,
             &[(S401, 1.6), (S401, 5.0), (S401, 8.0)],
         ),
-        ("inseam", C::SafetyStitched, &[(S516, 0.0), (S301, 1.6)]),
-        ("inseam", C::Overlocked, &[(S504, 0.0)]),
-        ("bag_close", C::FrenchSeam, &[(S301, 0.0)]),
-        ("bag_close", C::FrenchSeam, &[(S301, 0.0), (S301, -6.0)]),
-        ("bag_close", C::BoundEdge, &[(S301, 5.0)]),
-        ("bag_close", C::BoundEdge, &[(S301, 0.0), (S301, 5.0)]),
-        ("bag_close", C::PressedOpen, &[(S301, 0.0)]),
-        ("fly_edge", C::BoundEdge, &[(S301, 5.0)]),
-        ("fly_edge", C::CleanFinished, &[(S301, 2.0)]),
-        ("band", C::BandTurned, &[(S301, 0.0), (S301, 2.0)]),
-        ("hem", C::FoldedHem, &[(S401, 10.5)]),
+        (
+            SeamId::Inseam,
+            C::SafetyStitched,
+            &[(S516, 0.0), (S301, 1.6)],
+        ),
+        (SeamId::Inseam, C::Overlocked, &[(S504, 0.0)]),
+        (SeamId::BagClose, C::FrenchSeam, &[(S301, 0.0)]),
+        (
+            SeamId::BagClose,
+            C::FrenchSeam,
+            &[(S301, 0.0), (S301, -6.0)],
+        ),
+        (SeamId::BagClose, C::BoundEdge, &[(S301, 5.0)]),
+        (SeamId::BagClose, C::BoundEdge, &[(S301, 0.0), (S301, 5.0)]),
+        (SeamId::BagClose, C::PressedOpen, &[(S301, 0.0)]),
+        (SeamId::FlyEdge, C::BoundEdge, &[(S301, 5.0)]),
+        (SeamId::FlyEdge, C::CleanFinished, &[(S301, 2.0)]),
+        (SeamId::Band, C::BandTurned, &[(S301, 0.0), (S301, 2.0)]),
+        (SeamId::Hem, C::FoldedHem, &[(S401, 10.5)]),
     ]
 }
 

@@ -1,6 +1,6 @@
 //! Dimension lines: a tape drawn beside what it measures, with arrow heads and a number in a circle.
 
-use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::tolerance::{NO_LENGTH_MM, NO_SQUARE_MM2, ROUNDING};
 use geometry::{BezPath, Nearest, Point, Rect, Straight, Vec2, left_of, polyline_length};
 use trade::Length;
 
@@ -52,7 +52,7 @@ pub fn dash_dot(points: &[Point], pen: Pen) -> BezPath {
             }
             done += step;
             left -= step;
-            if left <= 1e-9 {
+            if left <= ROUNDING {
                 k = (k + 1) % 4;
                 left = pattern[k];
             }
@@ -64,7 +64,7 @@ pub fn dash_dot(points: &[Point], pen: Pen) -> BezPath {
 /// The unit vector, or `None` for one without direction.
 pub fn unit(v: Vec2) -> Option<Vec2> {
     let n = v.hypot();
-    (n > 1e-9 && n.is_finite()).then(|| v / n)
+    (n > NO_LENGTH_MM && n.is_finite()).then(|| v / n)
 }
 
 /// A polyline moved sideways by `by` to its left. Where it curves more tightly than that, the part

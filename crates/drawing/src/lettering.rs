@@ -1,10 +1,14 @@
 //! Where words may stand: how much room they take, and a placer that keeps them apart.
 
+use geometry::tolerance::ROUNDING;
 use geometry::{Point, Rect, Vec2, crosses};
 use trade::Length;
 
 use crate::palette::INK;
 use crate::sheet::{Anchor, Sheet, Text};
+
+/// A leader begins on what it points at: this share of its way is not looked at.
+const OFF_ITS_START: f64 = 1e-3;
 
 /// Height of capitals and figures above the base line, in ems (common to plain sans-serif faces).
 pub const CAPITALS: f64 = 0.72;
@@ -109,7 +113,7 @@ impl Taken {
         let on_words = self
             .boxes
             .iter()
-            .filter(|b| b.overlaps(place) && area_of(b.intersect(place)) > 1e-9)
+            .filter(|b| b.overlaps(place) && area_of(b.intersect(place)) > ROUNDING)
             .count();
         let on_lines = self
             .lines
@@ -121,7 +125,7 @@ impl Taken {
 
     /// How many words and lines a leader would run over, `from` not counted.
     fn crossed_by(&self, from: Point, to: Point) -> usize {
-        let away = from + (to - from) * 1e-3;
+        let away = from + (to - from) * OFF_ITS_START;
         let words = self.boxes.iter().filter(|b| touches(**b, away, to)).count();
         let lines = self
             .lines
@@ -200,7 +204,7 @@ impl Taken {
             let place = box_at(*centre, size);
             self.boxes
                 .iter()
-                .all(|b| !b.overlaps(place) || area_of(b.intersect(place)) <= 1e-9)
+                .all(|b| !b.overlaps(place) || area_of(b.intersect(place)) <= ROUNDING)
         });
         let off_words: Vec<Point> = off_words.collect();
         self.place_clear(size, off_words.into_iter(), no_leader)

@@ -35,9 +35,8 @@ mod view;
 mod yarn_plan;
 
 pub use flat::View;
-pub use measure_board::measure_number;
 pub use measure_sheet::measure_sheets;
-pub use plate::{DrawnStitches, Plate, PlateScale, plate, plates};
+pub use plate::{DrawnStitches, Plate, PlateId, PlateScale, plate, plates};
 pub use section::{
     End, RowOf, Section, SectionPly, SectionRow, SectionWidth, seam_section,
     seam_section_thumbnail, section_of,

@@ -3,9 +3,10 @@
 
 use std::f64::consts::TAU;
 
-use draft::measure::{MEASURES, Run, Take};
-use draft::{Pattern, PieceId};
+use draft::measure::{Run, Take, taking};
+use draft::{EdgeId, LineId, Pattern, PieceId};
 use geometry::{Affine, Point, Rect, Vec2, bounds_of, contains, left_of};
+use style::MeasureId;
 use trade::{Colour, Length};
 
 use crate::dimension::{Dimension, Dimensions, beside, place_along, unit};
@@ -72,15 +73,15 @@ impl<'a> Board<'a> {
         self.placed.push((piece, place));
     }
 
-    /// Points of a named edge of a piece that lies on the board, in cloth millimetres.
-    pub fn edge(&self, piece: PieceId, edge: &str) -> Option<Vec<Point>> {
+    /// Points of an edge of a piece that lies on the board, in cloth millimetres.
+    pub fn edge(&self, piece: PieceId, edge: EdgeId) -> Option<Vec<Point>> {
         let place = self.place(piece)?;
         let path = self.pattern.piece(piece)?.edge(edge)?;
         Some(path.dense(STEP).iter().map(|p| place * *p).collect())
     }
 
     /// Points of an inner line of a piece that lies on the board.
-    pub fn inner(&self, piece: PieceId, line: &str) -> Option<Vec<Point>> {
+    pub fn inner(&self, piece: PieceId, line: LineId) -> Option<Vec<Point>> {
         let place = self.place(piece)?;
         let path = self.pattern.piece(piece)?.line(line)?;
         Some(path.dense(STEP).iter().map(|p| place * *p).collect())
@@ -160,20 +161,14 @@ impl<'a> Board<'a> {
 
     /// Draws the dimension of a measure, taken as its definition says on the pieces laid here,
     /// `outside_mm` printed millimetres outside (or on the cloth when nought).
-    pub fn measure(&mut self, key: &str, outside_mm: f64) {
-        let Some(take) = MEASURES.iter().find(|m| m.key == key).map(|m| m.take) else {
-            return;
-        };
-        let runs = self.runs(take);
-        self.dimension(key, &runs, outside_mm);
+    pub fn measure(&mut self, measure: MeasureId, outside_mm: f64) {
+        let runs = self.runs(taking(measure).take);
+        self.dimension(measure, &runs, outside_mm);
     }
 
     /// Draws the dimension of a measure along runs given in cloth millimetres, outside what is
     /// already drawn.
-    pub fn dimension(&mut self, key: &str, runs: &[Vec<Point>], outside_mm: f64) {
-        let Some(number) = measure_number(key) else {
-            return;
-        };
+    pub fn dimension(&mut self, measure: MeasureId, runs: &[Vec<Point>], outside_mm: f64) {
         let runs: Vec<Vec<Point>> = runs.iter().map(|r| self.on_paper(r)).collect();
         let side = if runs.first().is_some_and(|run| self.outside_is_left(run)) {
             1.0
@@ -181,7 +176,7 @@ impl<'a> Board<'a> {
             -1.0
         };
         let dimension = Dimension {
-            number,
+            number: measure.number(),
             runs,
             beside_mm: side * outside_mm,
         };
@@ -221,17 +216,17 @@ impl<'a> Board<'a> {
                     .iter()
                     .filter(|(run, _)| *run != Run::BandEnd)
                     .flat_map(|(run, _)| run.edges())
-                    .filter_map(|(piece, edge)| self.edge(*piece, edge));
+                    .filter_map(|(piece, edge)| self.edge(*piece, *edge));
                 let mut runs_here = chained(edges);
                 if runs.len() > 1 && runs.iter().any(|(run, _)| *run == Run::BandEnd) {
                     for run in &mut runs_here {
-                        over_the_band(run, self.pattern.spec.band_height.to_mm());
+                        over_the_band(run, self.pattern.spec[MeasureId::BandHeight].to_mm());
                     }
                 }
                 runs_here
             }
             Take::Across { level, .. } => {
-                let y = level.height(&self.pattern.spec).to_mm();
+                let y = self.pattern.spec.height(level).to_mm();
                 let panels: [&[PieceId]; 2] =
                     [&[PieceId::Front, PieceId::PocketFacing], &[PieceId::Back]];
                 panels
@@ -320,11 +315,6 @@ impl<'a> Board<'a> {
             layers: vec![self.pieces, self.dimension_lines, numbers],
         }
     }
-}
-
-/// The number of a measure in the chart, from 1, as the diagrams print it.
-pub fn measure_number(key: &str) -> Option<usize> {
-    MEASURES.iter().position(|m| m.key == key).map(|k| k + 1)
 }
 
 /// Joins runs that meet end to end, turning them where needed; others stay apart.

@@ -1,17 +1,17 @@
 //! How to measure: the pieces laid flat with a numbered dimension for every measure of the chart.
 //!
-//! Every number is the place of its measure in [`draft::measure::MEASURES`], counted from 1, so a
-//! chart that prints the same numbers needs no other key. The lines are those the measure is
+//! Every number is that of its measure ([`MeasureId::number`]), so a chart that prints the same numbers needs no other key. The lines are those the measure is
 //! defined by, so the diagrams cannot disagree with the chart.
 
 use draft::measure::{Measurable, Run};
-use draft::{Pattern, Piece, PieceId};
+use draft::{EdgeId, LineId, Pattern, Piece, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2, bounds_of};
 
 use crate::dimension::unit;
 use crate::measure_board::{Board, band_on};
 use crate::palette::{TINT, TINT_UPPER};
 use crate::sheet::Sheet;
+use style::{Level, MeasureId};
 
 /// Printed distance of a dimension line from the edge it measures.
 const BESIDE_MM: f64 = 5.0;
@@ -51,18 +51,18 @@ fn leg(pattern: &Pattern) -> Sheet {
     );
     let turned = Affine::new([-1.0, 0.0, 0.0, 1.0, front.x1 + GAP_MM + back.x1, 0.0]);
     let wide = front.width() + GAP_MM + back.width();
-    let tall = front.union(back).height() + 2.0 * pattern.spec.yoke_centre.to_mm();
+    let tall = front.union(back).height() + 2.0 * pattern.spec[MeasureId::YokeCentre].to_mm();
     let mut board = Board::new(pattern, (wide / LEG_WIDE_MM).max(tall / LEG_TALL_MM));
     board.lay(PieceId::Front, Affine::IDENTITY);
     board.lay(PieceId::PocketFacing, Affine::IDENTITY);
     board.lay(PieceId::Back, turned);
     board.lay(PieceId::Yoke, turned * yoke_on_back(pattern));
 
-    let height = pattern.spec.band_height.to_mm();
+    let height = pattern.spec[MeasureId::BandHeight].to_mm();
     front_area(&mut board);
     if let Some(waist) = front_waist(&board) {
-        let side = last_direction(board.edge(PieceId::PocketFacing, "side"));
-        let centre = first_direction(board.edge(PieceId::Front, "fly")).map(|d| -d);
+        let side = last_direction(board.edge(PieceId::PocketFacing, EdgeId::Side));
+        let centre = first_direction(board.edge(PieceId::Front, EdgeId::Fly)).map(|d| -d);
         board.area(
             Some(PieceId::Band),
             &band_on(&waist, height, side, centre),
@@ -72,9 +72,9 @@ fn leg(pattern: &Pattern) -> Sheet {
     // The seam is drawn where the back has it: the yoke, turned flat, bends a little away from it.
     board.draw(PieceId::Yoke, TINT);
     board.draw(PieceId::Back, TINT);
-    if let Some(top) = board.edge(PieceId::Yoke, "top") {
-        let side = last_direction(board.edge(PieceId::Yoke, "side"));
-        let centre = first_direction(board.edge(PieceId::Yoke, "centre")).map(|d| -d);
+    if let Some(top) = board.edge(PieceId::Yoke, EdgeId::Top) {
+        let side = last_direction(board.edge(PieceId::Yoke, EdgeId::Side));
+        let centre = first_direction(board.edge(PieceId::Yoke, EdgeId::Centre)).map(|d| -d);
         // Turned left for right: the band lies on the other side of the run.
         board.area(
             Some(PieceId::Band),
@@ -83,30 +83,35 @@ fn leg(pattern: &Pattern) -> Sheet {
         );
     }
     for (id, line) in [
-        (PieceId::Front, "fly_stitch"),
-        (PieceId::Back, "pocket_left"),
+        (PieceId::Front, LineId::FlyStitch),
+        (PieceId::Back, LineId::PocketLeft),
     ] {
         if let Some(line) = board.inner(id, line) {
             board.dashed_line(&line);
         }
     }
     for (id, side) in [(PieceId::Front, 1.0), (PieceId::Back, -1.0)] {
-        if let Some(hem) = board.edge(id, "hem") {
-            let by = side * pattern.spec.hem_depth.to_mm();
+        if let Some(hem) = board.edge(id, EdgeId::Hem) {
+            let by = side * pattern.spec[MeasureId::HemDepth].to_mm();
             let folded = crate::dimension::beside(&hem, by);
             board.dashed_line(&folded);
         }
     }
 
-    for key in ["seat", "thigh", "knee"] {
-        board.measure(key, 0.0);
+    for measure in [MeasureId::Seat, MeasureId::Thigh, MeasureId::Knee] {
+        board.measure(measure, 0.0);
     }
-    board.measure("hem_depth", 0.0);
-    for key in ["front_rise", "back_rise", "inseam", "outseam"] {
-        board.measure(key, BESIDE_MM);
+    board.measure(MeasureId::HemDepth, 0.0);
+    for measure in [
+        MeasureId::FrontRise,
+        MeasureId::BackRise,
+        MeasureId::Inseam,
+        MeasureId::Outseam,
+    ] {
+        board.measure(measure, BESIDE_MM);
     }
     hem(&mut board);
-    let y = 0.5 * (front.y0 - pattern.spec.knee_at.to_mm());
+    let y = 0.5 * (front.y0 - pattern.spec.level(Level::Knee).to_mm());
     let back_x = (turned * back.center()).x;
     board.finish(
         "Front and back of the left leg, opened flat at the outseam",
@@ -119,14 +124,14 @@ fn leg(pattern: &Pattern) -> Sheet {
 
 /// The hem is taken along front and back; each dimension stands below its own panel.
 fn hem(board: &mut Board) {
-    let front = board.edge(PieceId::Front, "hem");
-    let back = board.edge(PieceId::Back, "hem").map(|mut run| {
+    let front = board.edge(PieceId::Front, EdgeId::Hem);
+    let back = board.edge(PieceId::Back, EdgeId::Hem).map(|mut run| {
         // Both from left to right, so that both dimensions stand on the same side.
         run.reverse();
         run
     });
     let runs: Vec<Vec<Point>> = front.into_iter().chain(back).collect();
-    board.dimension("hem", &runs, BESIDE_MM);
+    board.dimension(MeasureId::Hem, &runs, BESIDE_MM);
 }
 
 /// The front with its facing showing in the pocket mouth.
@@ -136,8 +141,13 @@ fn front_area(board: &mut Board) {
 }
 
 fn front_waist(board: &Board) -> Option<Vec<Point>> {
-    let mut waist = board.edge(PieceId::PocketFacing, "waist")?;
-    waist.extend(board.edge(PieceId::Front, "waist")?.into_iter().skip(1));
+    let mut waist = board.edge(PieceId::PocketFacing, EdgeId::Waist)?;
+    waist.extend(
+        board
+            .edge(PieceId::Front, EdgeId::Waist)?
+            .into_iter()
+            .skip(1),
+    );
     Some(waist)
 }
 
@@ -157,7 +167,7 @@ fn last_direction(run: Option<Vec<Point>>) -> Option<Vec2> {
 
 /// Where the yoke lies when its seam is laid on that of the back, centre on centre.
 fn yoke_on_back(pattern: &Pattern) -> Affine {
-    let chord = |piece: Option<&Piece>, edge: &str, turned: bool| {
+    let chord = |piece: Option<&Piece>, edge: EdgeId, turned: bool| {
         let path = piece?.edge(edge)?;
         let path: Path = if turned {
             path.reversed()
@@ -166,8 +176,8 @@ fn yoke_on_back(pattern: &Pattern) -> Affine {
         };
         Some((path.start(), unit(path.end() - path.start())?))
     };
-    let yoke = chord(pattern.piece(PieceId::Yoke), "lower", false);
-    let back = chord(pattern.piece(PieceId::Back), "top", true);
+    let yoke = chord(pattern.piece(PieceId::Yoke), EdgeId::Lower, false);
+    let back = chord(pattern.piece(PieceId::Back), EdgeId::Top, true);
     let (Some((from, a)), Some((to, b))) = (yoke, back) else {
         return Affine::IDENTITY;
     };
@@ -182,7 +192,7 @@ fn band(pattern: &Pattern) -> Sheet {
     let overlap = pattern
         .run_length(Run::BandOverlap)
         .map_or(0.0, |l| l.to_mm());
-    let height = pattern.spec.band_height.to_mm();
+    let height = pattern.spec[MeasureId::BandHeight].to_mm();
     let p = Point::new;
     let mut board = Board::new(pattern, (half / LEG_WIDE_MM).max(3.0));
     let (left, right) = (-half / 2.0, half / 2.0);
@@ -192,17 +202,17 @@ fn band(pattern: &Pattern) -> Sheet {
     board.area(Some(PieceId::Band), &rectangle(0.0, right), TINT_UPPER);
     board.dashed_line(&[p(overlap, 0.0), p(overlap, height)]);
     board.dimension(
-        "waist",
+        MeasureId::Waist,
         &[vec![p(left, height), p(right, height)]],
         BESIDE_MM,
     );
     board.dimension(
-        "band_height",
+        MeasureId::BandHeight,
         &[vec![p(left, height), p(left, 0.0)]],
         BESIDE_MM,
     );
     board.dimension(
-        "band_overlap",
+        MeasureId::BandOverlap,
         &[vec![p(0.0, 0.0), p(overlap, 0.0)]],
         BESIDE_MM,
     );
@@ -225,15 +235,16 @@ fn upper_front(pattern: &Pattern) -> Sheet {
         let at = pattern.piece(id).and_then(|p| p.point(point));
         at.map_or(f64::INFINITY, |p| p.y)
     };
-    let low = lowest(PieceId::Front, "fly_foot").min(lowest(PieceId::Front, "mouth_side"));
+    let low =
+        lowest(PieceId::Front, PointId::FlyFoot).min(lowest(PieceId::Front, PointId::MouthSide));
     let low = (if low.is_finite() { low } else { 0.0 }) - BELOW_MM;
     board.only_above(low);
     front_area(&mut board);
     let hidden = [
-        board.edge(PieceId::PocketFacing, "inner"),
-        board.inner(PieceId::PocketFacing, "coin_pocket"),
-        board.edge(PieceId::FlyFacing, "foot"),
-        board.edge(PieceId::FlyFacing, "back"),
+        board.edge(PieceId::PocketFacing, EdgeId::Inner),
+        board.inner(PieceId::PocketFacing, LineId::CoinPocket),
+        board.edge(PieceId::FlyFacing, EdgeId::Foot),
+        board.edge(PieceId::FlyFacing, EdgeId::Back),
     ];
     for line in hidden.into_iter().flatten() {
         board.dashed_line(&line);
@@ -241,15 +252,22 @@ fn upper_front(pattern: &Pattern) -> Sheet {
     if let Some(ends) = board.across(&[PieceId::Front], low) {
         board.break_line(ends[0], ends[1]);
     }
-    for key in ["fly_length", "fly_width", "mouth_width", "mouth_depth"] {
-        board.measure(key, BESIDE_MM);
+    for measure in [
+        MeasureId::FlyLength,
+        MeasureId::FlyWidth,
+        MeasureId::MouthWidth,
+        MeasureId::MouthDepth,
+    ] {
+        board.measure(measure, BESIDE_MM);
     }
     board.finish("Left front above the crotch, band left off", &[])
 }
 
 /// Where the fly facing lies when its edge is sewn to the centre front.
 fn fly_on_front(pattern: &Pattern) -> Affine {
-    let fly = pattern.piece(PieceId::Front).and_then(|p| p.edge("fly"));
+    let fly = pattern
+        .piece(PieceId::Front)
+        .and_then(|p| p.edge(EdgeId::Fly));
     fly.map_or(Affine::IDENTITY, |fly| {
         let down = fly.start_direction();
         Affine::translate(fly.start().to_vec2())
@@ -263,7 +281,7 @@ fn upper_back(pattern: &Pattern) -> Sheet {
     board.lay(PieceId::Back, Affine::IDENTITY);
     board.lay(PieceId::Yoke, yoke_on_back(pattern));
     let pocket = board
-        .inner(PieceId::Back, "pocket_right")
+        .inner(PieceId::Back, LineId::PocketRight)
         .unwrap_or_default();
     let low = bounds_of(&pocket).y0 - BELOW_MM;
     board.only_above(low);
@@ -274,11 +292,14 @@ fn upper_back(pattern: &Pattern) -> Sheet {
     if let Some(ends) = board.across(&[PieceId::Back], low) {
         board.break_line(ends[0], ends[1]);
     }
-    for key in ["yoke_centre", "yoke_side"] {
-        board.measure(key, BESIDE_MM);
+    for measure in [MeasureId::YokeCentre, MeasureId::YokeSide] {
+        board.measure(measure, BESIDE_MM);
     }
-    for key in ["back_pocket_from_yoke", "back_pocket_from_centre"] {
-        board.measure(key, 0.0);
+    for measure in [
+        MeasureId::BackPocketFromYoke,
+        MeasureId::BackPocketFromCentre,
+    ] {
+        board.measure(measure, 0.0);
     }
     board.finish(
         "Right back above the foot of its pocket, band left off",
@@ -290,8 +311,8 @@ fn back_pocket(pattern: &Pattern) -> Sheet {
     let mut board = Board::new(pattern, 2.5);
     board.lay(PieceId::BackPocketLeft, Affine::IDENTITY);
     board.draw(PieceId::BackPocketLeft, TINT);
-    board.measure("back_pocket_width", BESIDE_MM);
-    board.measure("back_pocket_length", 0.0);
+    board.measure(MeasureId::BackPocketWidth, BESIDE_MM);
+    board.measure(MeasureId::BackPocketLength, 0.0);
     board.finish("Back pocket", &[])
 }
 
@@ -299,8 +320,8 @@ fn coin_pocket(pattern: &Pattern) -> Sheet {
     let mut board = Board::new(pattern, 2.0);
     board.lay(PieceId::CoinPocket, Affine::IDENTITY);
     board.draw(PieceId::CoinPocket, TINT);
-    board.measure("coin_width", BESIDE_MM);
-    board.measure("coin_depth", 0.0);
+    board.measure(MeasureId::CoinWidth, BESIDE_MM);
+    board.measure(MeasureId::CoinDepth, 0.0);
     board.finish("Coin pocket", &[])
 }
 
@@ -308,13 +329,15 @@ fn coin_pocket(pattern: &Pattern) -> Sheet {
 fn belt_loop(pattern: &Pattern) -> Sheet {
     let mut board = Board::new(pattern, 1.0);
     board.lay(PieceId::LoopStrip, Affine::IDENTITY);
-    let point = |name| {
+    let point = |id| {
         let strip = pattern.piece(PieceId::LoopStrip)?;
-        strip.point(name)
+        strip.point(id)
     };
-    if let (Some(left), Some(right), Some(top)) =
-        (point("fold_left"), point("fold_right"), point("loop_top"))
-    {
+    if let (Some(left), Some(right), Some(top)) = (
+        point(PointId::FoldLeft),
+        point(PointId::FoldRight),
+        point(PointId::LoopTop),
+    ) {
         // The turned ends reach a little beyond the bartacks.
         let (low, high) = (left.y - 3.0, top.y + 3.0);
         let p = Point::new;
@@ -332,8 +355,8 @@ fn belt_loop(pattern: &Pattern) -> Sheet {
             board.full_line(&[p(left.x, y), p(right.x, y)]);
         }
     }
-    board.measure("loop_width", BESIDE_MM);
-    board.measure("loop_length", 0.0);
+    board.measure(MeasureId::LoopWidth, BESIDE_MM);
+    board.measure(MeasureId::LoopLength, 0.0);
     board.finish("Belt loop, sewn on", &[])
 }
 
@@ -344,7 +367,6 @@ mod tests {
     use crate::dimension::CIRCLE_MM;
     use crate::samples::{ferryman, texts, words_stand_clear};
     use crate::sheet::Shape;
-    use draft::measure::MEASURES;
     use draft::{Spec, draft};
 
     fn numbers(sheet: &Sheet) -> Vec<(usize, Point)> {
@@ -369,9 +391,12 @@ mod tests {
                 }
                 all.extend(here.iter().map(|(number, _)| number));
             }
-            all.sort_unstable();
-            let wanted: Vec<usize> = (1..=MEASURES.len()).collect();
-            assert_eq!(all, wanted, "{size}");
+            for measure in MeasureId::ALL {
+                let shown = all.iter().filter(|number| **number == measure.number());
+                let times = shown.count();
+                assert_eq!(times, 1, "{measure:?} is shown {times} times in {size}");
+            }
+            assert_eq!(all.len(), MeasureId::ALL.len(), "{size}");
         }
     }
 
@@ -395,13 +420,12 @@ mod tests {
         let doc = ferryman().style;
         let pattern = draft(&Spec::of(&doc, style::Size::new(32, 32))).pattern;
         // Drawn on the cloth at 1:2, 1:2.5 and 1:1.
-        for (sheet, key, one_to) in [
-            (coin_pocket(&pattern), "coin_depth", 2.0),
-            (back_pocket(&pattern), "back_pocket_length", 2.5),
-            (belt_loop(&pattern), "loop_length", 1.0),
+        for (sheet, measure, one_to) in [
+            (coin_pocket(&pattern), MeasureId::CoinDepth, 2.0),
+            (back_pocket(&pattern), MeasureId::BackPocketLength, 2.5),
+            (belt_loop(&pattern), MeasureId::LoopLength, 1.0),
         ] {
-            let measure = draft::measure::measure(key).unwrap();
-            let wanted = measure.of(&pattern, &pattern.spec).unwrap().to_mm() / one_to;
+            let wanted = pattern.measure(measure).unwrap().to_mm() / one_to;
             let lines = sheet
                 .layers
                 .iter()
@@ -417,7 +441,7 @@ mod tests {
                 }
                 _ => false,
             });
-            assert!(drawn, "{key}");
+            assert!(drawn, "{measure:?}");
         }
     }
 
@@ -429,10 +453,9 @@ mod tests {
         for id in [PieceId::Front, PieceId::PocketFacing] {
             board.lay(id, Affine::IDENTITY);
         }
-        for key in ["front_rise", "outseam", "inseam"] {
-            let measure = draft::measure::measure(key).unwrap();
-            let wanted = measure.of(&pattern, &pattern.spec).unwrap().to_mm();
-            let runs = board.runs(measure.take);
+        for measure in [MeasureId::FrontRise, MeasureId::Outseam, MeasureId::Inseam] {
+            let wanted = pattern.measure(measure).unwrap().to_mm();
+            let runs = board.runs(draft::measure::taking(measure).take);
             let drawn: f64 = runs
                 .iter()
                 .map(|r| geometry::polyline_length(r).to_mm())
@@ -440,9 +463,9 @@ mod tests {
             // Curves are drawn as chords of 2 mm.
             assert!(
                 (drawn - wanted).abs() < 0.1,
-                "{key}: {drawn} is not {wanted}"
+                "{measure:?}: {drawn} is not {wanted}"
             );
-            assert_eq!(runs.len(), 1, "{key}");
+            assert_eq!(runs.len(), 1, "{measure:?}");
         }
     }
 

@@ -4,9 +4,14 @@
 //! yarn, cloth and findings. The weights step by about a third, as technical lettering pens do, so
 //! that two neighbours are told apart even on a poor printer.
 
+use std::ops::RangeInclusive;
+
 use trade::{Colour, Length};
 
 use crate::sheet::Stroke;
+
+/// Scales at which anything could be drawn.
+const SCALES: RangeInclusive<f64> = 1e-4..=1e4;
 
 /// Outlines and words: a warm near-black, softer than full black beside coloured yarn.
 pub const INK: Colour = Colour::rgb(0x22, 0x20, 0x1e);
@@ -53,7 +58,7 @@ impl Pen {
     /// For drawings printed at this scale: 0.2 for 1:5. A scale that is none (zero, negative, not
     /// finite) counts as full size.
     pub fn for_scale(scale: f64) -> Pen {
-        let usable = scale.is_finite() && (1e-4..=1e4).contains(&scale);
+        let usable = scale.is_finite() && SCALES.contains(&scale);
         Pen {
             enlarged: if usable { 1.0 / scale } else { 1.0 },
         }

@@ -2,8 +2,9 @@
 
 use std::fmt::Write;
 
+use geometry::tolerance::ROUNDING;
 use geometry::{BezPath, PathEl, Point};
-use trade::{Colour, Length};
+use trade::{Colour, Length, trimmed};
 
 use crate::sheet::{Anchor, Layer, Mark, Shape, Sheet, Stroke, Text};
 
@@ -133,7 +134,7 @@ fn write_text(out: &mut String, text: &Text, part: impl Fn(&mut String)) {
     if text.bold {
         out.push_str(" font-weight=\"600\"");
     }
-    if text.turn_deg.abs() > 1e-9 {
+    if text.turn_deg.abs() > ROUNDING {
         out.push_str(" transform=\"rotate(");
         number(out, text.turn_deg);
         out.push(' ');
@@ -229,14 +230,7 @@ fn write_rounded(out: &mut String, v: f64, scale: f64, digits: usize) {
     } else {
         0.0
     };
-    // Adding zero turns -0 into 0.
-    let text = format!("{:.*}", digits, v + 0.0);
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    out.push_str(if text.is_empty() || text == "-0" {
-        "0"
-    } else {
-        text
-    });
+    out.push_str(&trimmed(v, 0, digits));
 }
 
 fn colour(out: &mut String, c: Colour) {

@@ -4,6 +4,7 @@
 mod strip;
 
 use geometry::{Point, Rect};
+use sewing::Origin;
 use sewing::yarn::{Ground, Group, Role, Sewn, YarnPlan};
 use trade::{Length, System};
 
@@ -219,18 +220,18 @@ fn contrast(ground: &Ground) -> String {
 
 /// "inseam 1, seat seam 1+2, (outseam 1)".
 fn rows(group: &Group) -> String {
-    let mut out: Vec<(String, &str, bool)> = Vec::new();
+    let mut out: Vec<(String, Option<&Origin>, bool)> = Vec::new();
     for row in &group.rows {
         let numbered = matches!(row.sewn, Sewn::Row(_));
         if let (Sewn::Row(number), Some((words, seam, seen))) = (row.sewn, out.last_mut())
-            && *seam == row.seam
+            && *seam == Some(&row.seam)
             && *seen == row.seen
         {
             *words += &format!("+{number}");
             continue;
         }
         // A tack is never joined to the rows of its seam.
-        let seam = if numbered { row.seam.as_str() } else { "" };
+        let seam = numbered.then_some(&row.seam);
         out.push((row.words(), seam, row.seen));
     }
     let words: Vec<String> = out

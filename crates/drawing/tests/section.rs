@@ -9,8 +9,8 @@ use drawing::{RowOf, Section, seam_section, seam_section_thumbnail, section_of, 
 use geometry::{Point, contains, is_simple};
 use sewing::yarn::{Sewn, consumption};
 use sewing::{Fell, Garment, allowances};
-use style::known::SEAMS;
-use style::{Construction, Seam, Size};
+use style::known;
+use style::{Construction, MeasureId, Seam, SeamId, Size};
 use trade::{Length, StitchType};
 
 fn ferryman() -> Garment {
@@ -21,22 +21,17 @@ fn ferryman() -> Garment {
     sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32))
 }
 
-fn seam(garment: &Garment, name: &str) -> Seam {
-    garment
-        .seams
-        .iter()
-        .find(|s| s.name == name)
-        .cloned()
-        .unwrap()
+fn seam(garment: &Garment, id: SeamId) -> Seam {
+    garment.seams.iter().find(|s| s.id == id).cloned().unwrap()
 }
 
 fn sewn_as(
     garment: &Garment,
-    name: &str,
+    id: SeamId,
     construction: Construction,
     rows: &[(StitchType, f64)],
 ) -> Seam {
-    let mut seam = seam(garment, name);
+    let mut seam = seam(garment, id);
     let like = seam.rows[0].clone();
     seam.construction = construction;
     seam.rows = rows
@@ -55,69 +50,74 @@ fn sewn_as(
 fn examples(garment: &Garment) -> Vec<(Seam, Vec<usize>)> {
     use Construction as C;
     use StitchType::{S301, S401, S504, S516};
-    let as_is = |name: &str, layers: &[usize]| (seam(garment, name), layers.to_vec());
+    let as_is = |id: SeamId, layers: &[usize]| (seam(garment, id), layers.to_vec());
     let other = |name, construction, rows: &[(StitchType, f64)], layers: &[usize]| {
         (sewn_as(garment, name, construction, rows), layers.to_vec())
     };
     vec![
-        as_is("outseam", &[2]),
-        other("inseam", C::PressedOpen, &[(S401, 0.0)], &[2]),
+        as_is(SeamId::Outseam, &[2]),
+        other(SeamId::Inseam, C::PressedOpen, &[(S401, 0.0)], &[2]),
         // Topstitched on both sides: what is beyond the seam line lies on the other ply. An overedge
         // wraps each edge alone.
         other(
-            "inseam",
+            SeamId::Inseam,
             C::PressedOpen,
             &[(S401, 0.0), (S301, 6.0), (S301, -6.0), (S504, 0.0)],
             &[2, 2, 2, 1, 1],
         ),
-        as_is("inseam", &[4, 4]),
-        as_is("seat", &[4, 4]),
+        as_is(SeamId::Inseam, &[4, 4]),
+        as_is(SeamId::Seat, &[4, 4]),
         other(
-            "seat",
+            SeamId::Seat,
             C::LapFelled,
             &[(S401, 1.6), (S401, 5.0), (S401, 8.0)],
             &[4, 4, 4],
         ),
-        as_is("yoke", &[4, 4]),
+        as_is(SeamId::Yoke, &[4, 4]),
         // Two rows seen outside, the one that joins, and the overedge around both edges.
-        as_is("front_rise", &[3, 3, 2, 2]),
-        other("inseam", C::SafetyStitched, &[(S516, 0.0)], &[2]),
-        other("inseam", C::Overlocked, &[(S504, 0.0)], &[2]),
+        as_is(SeamId::FrontRise, &[3, 3, 2, 2]),
+        other(SeamId::Inseam, C::SafetyStitched, &[(S516, 0.0)], &[2]),
+        other(SeamId::Inseam, C::Overlocked, &[(S504, 0.0)], &[2]),
         // Both plies of the facing together.
-        as_is("fly_edge", &[2]),
-        as_is("bag_close", &[2]),
+        as_is(SeamId::FlyEdge, &[2]),
+        as_is(SeamId::BagClose, &[2]),
         // The closing row goes beside the enclosed edges, the first row through them.
-        other("bag_close", C::FrenchSeam, &[(S301, 0.0)], &[2]),
+        other(SeamId::BagClose, C::FrenchSeam, &[(S301, 0.0)], &[2]),
         other(
-            "bag_close",
+            SeamId::BagClose,
             C::FrenchSeam,
             &[(S301, 0.0), (S301, -6.0)],
             &[2, 2],
         ),
-        other("bag_close", C::BoundEdge, &[(S301, 5.0)], &[6]),
+        other(SeamId::BagClose, C::BoundEdge, &[(S301, 5.0)], &[6]),
         other(
-            "bag_close",
+            SeamId::BagClose,
             C::BoundEdge,
             &[(S301, 0.0), (S301, 5.0)],
             &[2, 6],
         ),
-        other("fly_edge", C::BoundEdge, &[(S301, 5.0)], &[5]),
-        other("fly_edge", C::CleanFinished, &[(S301, 2.0)], &[2]),
-        as_is("band", &[5, 2]),
-        other("band", C::BandTurned, &[(S301, 0.0), (S301, 2.0)], &[2, 5]),
-        as_is("hem", &[3]),
-        other("hem", C::FoldedHem, &[(S401, 10.5)], &[3]),
-        as_is("coin_hem", &[3, 3]),
-        as_is("mouth", &[4, 4]),
+        other(SeamId::FlyEdge, C::BoundEdge, &[(S301, 5.0)], &[5]),
+        other(SeamId::FlyEdge, C::CleanFinished, &[(S301, 2.0)], &[2]),
+        as_is(SeamId::Band, &[5, 2]),
+        other(
+            SeamId::Band,
+            C::BandTurned,
+            &[(S301, 0.0), (S301, 2.0)],
+            &[2, 5],
+        ),
+        as_is(SeamId::Hem, &[3]),
+        other(SeamId::Hem, C::FoldedHem, &[(S401, 10.5)], &[3]),
+        as_is(SeamId::CoinHem, &[3, 3]),
+        as_is(SeamId::Mouth, &[4, 4]),
         // Beyond the allowances: the front, the facing and the ply behind it.
-        as_is("fly", &[3, 3]),
-        as_is("coin_set", &[3, 3]),
-        as_is("facing_set", &[3]),
+        as_is(SeamId::Fly, &[3, 3]),
+        as_is(SeamId::CoinSet, &[3, 3]),
+        as_is(SeamId::FacingSet, &[3]),
         // The two plies of the band; leather does not count. A label is on the inner ply alone.
-        as_is("patch_set", &[2]),
-        as_is("label_set", &[1]),
-        as_is("loop_edge", &[2, 2]),
-        as_is("decoration", &[1]),
+        as_is(SeamId::PatchSet, &[2]),
+        as_is(SeamId::LabelSet, &[1]),
+        as_is(SeamId::LoopEdge, &[2, 2]),
+        as_is(SeamId::Decoration, &[1]),
     ]
 }
 
@@ -126,10 +126,10 @@ fn allowed(garment: &Garment) -> Vec<Seam> {
     use Construction as C;
     use StitchType::{S301, S401, S504, S516};
     let mut found = Vec::new();
-    for known in SEAMS {
+    for known in known::seams() {
         for construction in known.constructions {
-            let own = seam(garment, known.name);
-            let rows: Vec<(StitchType, f64)> = match (known.name, construction) {
+            let own = seam(garment, known.id);
+            let rows: Vec<(StitchType, f64)> = match (known.id, construction) {
                 _ if own.construction == *construction => {
                     let rows = own.rows.iter();
                     rows.map(|r| (r.stitch, r.offset.to_mm())).collect()
@@ -144,7 +144,7 @@ fn allowed(garment: &Garment) -> Vec<Seam> {
                 (_, C::RolledHem | C::FoldedHem) => vec![(S401, 10.5)],
                 _ => vec![(S301, 1.6), (S301, 8.0)],
             };
-            found.push(sewn_as(garment, known.name, *construction, &rows));
+            found.push(sewn_as(garment, known.id, *construction, &rows));
         }
     }
     found
@@ -157,7 +157,7 @@ fn a_section_shows_the_plies_that_are_counted() {
     let mut compared = 0;
     for seam in allowed(&garment) {
         let mut other = garment.clone();
-        for own in other.seams.iter_mut().filter(|s| s.name == seam.name) {
+        for own in other.seams.iter_mut().filter(|s| s.id == seam.id) {
             *own = seam.clone();
         }
         let section = section_of(&other, &seam, 1.0).unwrap();
@@ -165,7 +165,7 @@ fn a_section_shows_the_plies_that_are_counted() {
             let Sewn::Row(number) = item.sewn else {
                 continue;
             };
-            if item.seam != seam.name {
+            if item.seam != seam.id {
                 continue;
             }
             let row = section
@@ -196,7 +196,7 @@ fn the_cloth_beyond_the_seam_line_is_the_allowance_everywhere() {
             continue;
         }
         let section = section_of(&garment, &seam, 1.0).unwrap();
-        let both = allowances(&seam, garment.pattern.spec.hem_depth);
+        let both = allowances(&seam, garment.pattern.spec[MeasureId::HemDepth]);
         let stated = [both.over, both.under];
         for ply in &section.plies {
             if let Some(drawn) = ply.drawn_allowance() {
@@ -231,11 +231,14 @@ fn a_hem_turned_twice_holds_what_fits_between_its_folds() {
     let mut garment = ferryman();
     let t = 0.82;
     for depth in [10.0, 12.0, 20.0, 35.0] {
-        garment.pattern.spec.hem_depth = Length::mm(depth);
+        garment
+            .pattern
+            .spec
+            .set(MeasureId::HemDepth, Length::mm(depth));
         for construction in [Construction::RolledHem, Construction::FoldedHem] {
             let seam = sewn_as(
                 &garment,
-                "hem",
+                SeamId::Hem,
                 construction,
                 &[(StitchType::S401, depth - 1.5)],
             );
@@ -284,8 +287,8 @@ fn every_row_goes_through_the_layers_it_should() {
 #[test]
 fn rows_a_construction_has_of_itself() {
     let garment = ferryman();
-    let kinds = |name: &str| {
-        let section = section_of(&garment, &seam(&garment, name), 1.0).unwrap();
+    let kinds = |id: SeamId| {
+        let section = section_of(&garment, &seam(&garment, id), 1.0).unwrap();
         let mut counts = (0, 0);
         for row in &section.rows {
             match row.row {
@@ -295,31 +298,31 @@ fn rows_a_construction_has_of_itself() {
             }
             // The needle of the overedge may catch the front as well; both plies of the facing it does.
             let layers = section.plies_at(row);
-            let most = if name == "fly" { 3 } else { 2 };
-            assert!((2..=most).contains(&layers), "{name}: {:?}", row.row);
+            let most = if id == SeamId::Fly { 3 } else { 2 };
+            assert!((2..=most).contains(&layers), "{}: {:?}", id.code(), row.row);
         }
         counts
     };
     // The style states both.
-    assert_eq!(kinds("front_rise"), (0, 0));
-    assert_eq!(kinds("mouth"), (1, 0));
-    assert_eq!(kinds("fly"), (1, 1));
-    assert_eq!(kinds("inseam"), (0, 0));
-    assert_eq!(kinds("outseam"), (0, 0));
+    assert_eq!(kinds(SeamId::FrontRise), (0, 0));
+    assert_eq!(kinds(SeamId::Mouth), (1, 0));
+    assert_eq!(kinds(SeamId::Fly), (1, 1));
+    assert_eq!(kinds(SeamId::Inseam), (0, 0));
+    assert_eq!(kinds(SeamId::Outseam), (0, 0));
     // A safety stitch joins and wraps in one row.
-    assert_eq!(kinds("bag_close"), (0, 0));
+    assert_eq!(kinds(SeamId::BagClose), (0, 0));
 }
 
 #[test]
 fn both_edges_of_a_fell_are_the_lap_and_two_turns() {
     let garment = ferryman();
-    for name in ["inseam", "seat", "yoke"] {
-        let seam = seam(&garment, name);
+    for id in [SeamId::Inseam, SeamId::Seat, SeamId::Yoke] {
+        let seam = seam(&garment, id);
         let section = section_of(&garment, &seam, 1.0).unwrap();
         let drawn = |k: usize| section.plies[k].drawn_allowance().unwrap().to_mm();
         let fell = Fell::of(&seam);
         let wanted = (fell.width + fell.turn * 2.0).to_mm();
-        assert!((drawn(0) + drawn(1) - wanted).abs() < 0.05, "{name}");
+        assert!((drawn(0) + drawn(1) - wanted).abs() < 0.05, "{}", id.code());
         assert!((section.widths[0].to - fell.width).to_mm().abs() < 1e-9);
         // From outside of fold to outside of fold, the lap is as wide as stated.
         let edge = |k: usize, pick: fn(f64, f64) -> f64| {
@@ -396,13 +399,13 @@ fn plies_never_run_into_one_another() {
 fn the_fly_shows_how_its_facing_is_finished() {
     let mut garment = ferryman();
     let wrapped = |garment: &Garment| {
-        let section = section_of(garment, &seam(garment, "fly"), 1.0).unwrap();
+        let section = section_of(garment, &seam(garment, SeamId::Fly), 1.0).unwrap();
         bands_lie_apart(&section);
         let mut rows = section.rows.iter();
         rows.any(|row| row.row == RowOf::Overedge)
     };
     assert!(wrapped(&garment));
-    for own in garment.seams.iter_mut().filter(|s| s.name == "fly_edge") {
+    for own in garment.seams.iter_mut().filter(|s| s.id == SeamId::FlyEdge) {
         own.construction = Construction::BoundEdge;
     }
     assert!(!wrapped(&garment));
@@ -411,26 +414,26 @@ fn the_fly_shows_how_its_facing_is_finished() {
 #[test]
 fn the_cloth_is_as_thick_as_it_is() {
     let garment = ferryman();
-    let thick = |name: &str, thickened: f64| {
-        let section = section_of(&garment, &seam(&garment, name), thickened).unwrap();
+    let thick = |id: SeamId, thickened: f64| {
+        let section = section_of(&garment, &seam(&garment, id), thickened).unwrap();
         section
             .plies
             .iter()
             .map(|p| p.thickness.to_mm())
             .collect::<Vec<_>>()
     };
-    assert_eq!(thick("inseam", 1.0), [0.82, 0.82]);
-    assert_eq!(thick("mouth", 1.0), [0.82, 0.45]);
-    assert_eq!(thick("bag_close", 1.0), [0.45, 0.45]);
-    assert_eq!(thick("inseam", 2.0), [1.64, 1.64]);
-    let plate = seam_section(&garment, &seam(&garment, "inseam")).unwrap();
+    assert_eq!(thick(SeamId::Inseam, 1.0), [0.82, 0.82]);
+    assert_eq!(thick(SeamId::Mouth, 1.0), [0.82, 0.45]);
+    assert_eq!(thick(SeamId::BagClose, 1.0), [0.45, 0.45]);
+    assert_eq!(thick(SeamId::Inseam, 2.0), [1.64, 1.64]);
+    let plate = seam_section(&garment, &seam(&garment, SeamId::Inseam)).unwrap();
     assert!(svg(&plate).contains("cloth at its true thickness"));
 }
 
 #[test]
 fn another_construction_is_another_section() {
     let garment = ferryman();
-    let felled = seam(&garment, "inseam");
+    let felled = seam(&garment, SeamId::Inseam);
     let mut mock = felled.clone();
     mock.construction = Construction::MockFelled;
     let drawn = |seam: &Seam| svg(&seam_section_thumbnail(&garment, seam).unwrap());
@@ -458,13 +461,13 @@ fn no_offset_and_no_cloth_breaks_a_section() {
         }
         for (_, construction) in Construction::WORDS {
             for name in [
-                "outseam",
-                "band",
-                "fly",
-                "bag_close",
-                "hem",
-                "fly_edge",
-                "label_set",
+                SeamId::Outseam,
+                SeamId::Band,
+                SeamId::Fly,
+                SeamId::BagClose,
+                SeamId::Hem,
+                SeamId::FlyEdge,
+                SeamId::LabelSet,
             ] {
                 let rows = odd.map(|mm| (StitchType::S516, mm));
                 let seam = sewn_as(&garment, name, *construction, &rows);

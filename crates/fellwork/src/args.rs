@@ -1,5 +1,6 @@
 //! What can be asked on the command line.
 
+mod set;
 mod sides;
 
 use std::path::PathBuf;
@@ -36,6 +37,8 @@ STYLE is a style's folder or its style.toml.
 
 A name given with -o ends as what is written ends. A file that is there is written over where Fellwork wrote it \
 itself; any other only with --replace, and a file of a collection never.";
+
+pub use set::{Set, Undo};
 
 /// Everything a workroom needs to sew a pair of jeans, computed from one style file.
 #[derive(Debug, Parser)]
@@ -79,6 +82,12 @@ pub enum Command {
     History(HistoryOf),
     /// Say what is different between two versions of a style
     Compare(Compare),
+    /// Change values of a style or of another file, with the checks of the bench
+    Set(Set),
+    /// Take the last change of a collection back, whichever file it was in
+    Undo(Undo),
+    /// Make the change again that was taken back last
+    Redo(Undo),
 }
 
 /// `fellwork demo`.

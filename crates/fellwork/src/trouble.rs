@@ -278,6 +278,65 @@ pub enum Trouble {
     #[error("{0}")]
     #[diagnostic(code("fellwork::not-put-back"))]
     NotPutBack(style::KeepError),
+    /// A change was not made, or not taken back.
+    #[error("{0}")]
+    #[diagnostic(code("fellwork::not-changed"))]
+    NotChanged(style::KeepError),
+    /// No collection where one is asked for.
+    #[error("{} is in no collection", path.display())]
+    #[diagnostic(
+        code("fellwork::no-collection"),
+        help("name the folder that has collection.toml, or a file in it")
+    )]
+    NoCollection {
+        /// What was named.
+        path: PathBuf,
+    },
+    /// A path without the value it becomes.
+    #[error("{path} has no value to become")]
+    #[diagnostic(
+        code("fellwork::no-value"),
+        help("write a path and its value, one after the other; --remove takes a value out")
+    )]
+    NoValue {
+        /// The path.
+        path: String,
+    },
+    /// Nothing to change.
+    #[error("nothing was said to be changed")]
+    #[diagnostic(
+        code("fellwork::nothing-set"),
+        help(
+            "write a path and its value, such as chart.thigh.value \"63 cm\"; see fellwork set --help"
+        )
+    )]
+    NothingSet,
+    /// What is no path of a file.
+    #[error("{path} is no path: {why}")]
+    #[diagnostic(
+        code("fellwork::no-path"),
+        help(
+            "sections have points between, members of a list a number from 0: seams.inseam.rows[0].density"
+        )
+    )]
+    NoPath {
+        /// What was written.
+        path: String,
+        /// Why it is none.
+        why: style::DocPathError,
+    },
+    /// A list or a section that is not JSON.
+    #[error("{value} begins like a list or a section and is none: {why}")]
+    #[diagnostic(
+        code("fellwork::no-json"),
+        help("write a list as JSON, such as [30, 32], and a section as {{ \"key\": \"value\" }}")
+    )]
+    NoJson {
+        /// What was written.
+        value: String,
+        /// What is wrong with it.
+        why: serde_json::Error,
+    },
     /// A file whose versions are not kept.
     #[error("{} is no file of a collection, so no versions of it are kept", file.display())]
     #[diagnostic(
@@ -307,9 +366,9 @@ pub enum Trouble {
         why: std::io::Error,
     },
     /// The answer could not be put into JSON.
-    #[error("the answer cannot be written as JSON: {0}")]
+    #[error("{0}")]
     #[diagnostic(code("fellwork::json"))]
-    Json(serde_json::Error),
+    Answer(answers::AnswerError),
 }
 
 impl From<spreading::OrderError> for Trouble {
@@ -346,6 +405,8 @@ impl From<jobs::JobError> for Trouble {
         match error {
             JobError::NoSuchSize { style, size, sizes } => Self::NoSuchSize { style, size, sizes },
             JobError::NoSuchCloth { cloth, cloths } => Self::NoSuchCloth { cloth, cloths },
+            JobError::NothingOfCloth { cloth, cloths } => Self::NothingOfCloth { cloth, cloths },
+            JobError::Plan(error) => error.into(),
             JobError::CannotCut { why, ways } => Self::CannotCut { why, ways },
             JobError::Lay(error) => Self::Lay(error),
             JobError::Plot(error) => Self::Plot(error),
@@ -387,9 +448,9 @@ impl From<style::SaveError> for Trouble {
     }
 }
 
-impl From<serde_json::Error> for Trouble {
-    fn from(error: serde_json::Error) -> Self {
-        Self::Json(error)
+impl From<answers::AnswerError> for Trouble {
+    fn from(error: answers::AnswerError) -> Self {
+        Self::Answer(error)
     }
 }
 

@@ -104,7 +104,7 @@ fn check_prints_every_measure_of_every_size() {
     assert_eq!(answer["errors"], 0);
     assert_eq!(answer["sizes"].as_array().unwrap().len(), 27);
     let measures = answer["measures"].as_array().unwrap();
-    assert_eq!(measures.len(), 27 * draft::measure::MEASURES.len());
+    assert_eq!(measures.len(), 27 * style::MeasureId::ALL.len());
     for row in measures {
         let off = row["difference_mm"].as_f64().unwrap();
         assert!(off.abs() <= 0.01, "{row}");
@@ -124,7 +124,7 @@ fn check_prints_every_measure_of_every_size() {
         .lines()
         .filter(|line| line.starts_with("34x30"))
         .count();
-    assert_eq!(rows, draft::measure::MEASURES.len());
+    assert_eq!(rows, style::MeasureId::ALL.len());
 }
 
 #[test]

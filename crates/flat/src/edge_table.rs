@@ -1,6 +1,7 @@
 //! How far out an edge lies at every height.
 
 use geometry::Path;
+use geometry::tolerance::{NO_DIRECTION, ROUNDING};
 use trade::Length;
 
 /// x as a function of height along one edge, from a dense polyline, extended straight at both ends.
@@ -16,7 +17,7 @@ impl EdgeTable {
             .map(|p| (p.y, p.x))
             .collect();
         points.sort_by(|a, b| a.0.total_cmp(&b.0));
-        points.dedup_by(|a, b| (a.0 - b.0).abs() < 1e-9);
+        points.dedup_by(|a, b| (a.0 - b.0).abs() < ROUNDING);
         EdgeTable { points }
     }
 
@@ -35,7 +36,7 @@ impl EdgeTable {
             (p[i - 1], p[i])
         };
         let run = b.0 - a.0;
-        if run.abs() < 1e-12 {
+        if run.abs() < NO_DIRECTION {
             a.1
         } else {
             a.1 + (b.1 - a.1) * (y - a.0) / run

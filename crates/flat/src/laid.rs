@@ -2,7 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use draft::PieceId;
+use draft::measure::MeasureId;
+use draft::{EdgeId, PieceId, PointId};
+use geometry::tolerance::{NO_LENGTH_MM, SAME_MM};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Garment, On, placements};
 use trade::Length;
@@ -55,9 +57,9 @@ impl LaidGarment {
             .collect();
         let band = garment.pattern.piece(PieceId::Band);
         let band_length = band
-            .and_then(|b| b.edge("join"))
+            .and_then(|b| b.edge(EdgeId::Join))
             .map_or(0.0, |e| e.length().to_mm());
-        let end = band.and_then(|b| b.point("end_right"));
+        let end = band.and_then(|b| b.point(PointId::EndRight));
         Some(LaidGarment {
             crotch_y: flat.crotch_y(&garment.pattern, view),
             flat,
@@ -66,7 +68,7 @@ impl LaidGarment {
             seats,
             band_length,
             overlap: end.map_or(0.0, |p| (p.x - band_length).max(0.0)),
-            band_height: garment.pattern.spec.band_height.to_mm(),
+            band_height: garment.pattern.spec[MeasureId::BandHeight].to_mm(),
         })
     }
 
@@ -147,8 +149,8 @@ impl LaidGarment {
     /// overlap under the left end, inside what the overlap covers of that end.
     pub fn covered(&self, p: Point) -> bool {
         match self.face {
-            Face::Outside => p.x > self.band_length + 1e-6,
-            Face::Inside => p.x < self.overlap - 1e-6,
+            Face::Outside => p.x > self.band_length + SAME_MM,
+            Face::Inside => p.x < self.overlap - SAME_MM,
         }
     }
 
@@ -204,7 +206,7 @@ impl LaidGarment {
             self.point(piece, at + along * step, hand),
         );
         match (a, b) {
-            (Some(a), Some(b)) if (b - a).hypot() > 1e-6 => (b - a) / (b - a).hypot(),
+            (Some(a), Some(b)) if (b - a).hypot() > SAME_MM => (b - a) / (b - a).hypot(),
             _ => along,
         }
     }
@@ -232,7 +234,7 @@ impl LaidGarment {
     fn set_patch(&self, seat: &Seat, p: Point) -> Point {
         let at = |x: f64| self.unfolded(seat.onto, seat.map * Point::new(x, 0.0));
         let (origin, beside) = (at(0.0), at(PATCH_BASE_MM));
-        let along = (beside - origin) / (beside - origin).hypot().max(1e-9);
+        let along = (beside - origin) / (beside - origin).hypot().max(NO_LENGTH_MM);
         // A placement turned over keeps its handedness.
         let flip = seat.map.determinant().signum();
         origin + along * p.x + geometry::left_of(along) * (p.y * flip)

@@ -1,5 +1,6 @@
 //! How the legs lie: what the back wraps of them, and how they spread from the hip to the hem.
 
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Point, Vec2};
 
 use crate::level::{Level, STEP_MM};
@@ -57,7 +58,8 @@ pub(crate) fn lay_legs(levels: &mut [Level], low: f64, seat_y: f64) {
     if run <= 0.0 || leg < 2 || seat + 1 >= levels.len() {
         return;
     }
-    let slope = |a: &Level, b: &Level| (b.outer.x - a.outer.x) / (b.outer.y - a.outer.y).max(1e-9);
+    let slope =
+        |a: &Level, b: &Level| (b.outer.x - a.outer.x) / (b.outer.y - a.outer.y).max(NO_LENGTH_MM);
     let (x0, m0) = (levels[leg].outer.x, slope(&levels[leg - 2], &levels[leg]));
     let (x1, m1) = (
         levels[seat].outer.x,

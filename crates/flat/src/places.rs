@@ -1,7 +1,7 @@
 //! Where things lie on a view, for whoever measures on the drawing or moves what it shows.
 
-use draft::PieceId;
-use draft::measure::{Level, Measure, Take};
+use draft::measure::{Level, MeasureId, Take, taking};
+use draft::{EdgeId, PieceId, PointId};
 use geometry::{Path, Point, block};
 use sewing::{Face, Fixing, FixingKind, Garment, On, StitchRow, placed};
 use trade::Length;
@@ -29,13 +29,13 @@ impl<'a> Places<'a> {
         })
     }
 
-    /// The edges of a piece by name, on the copy that is cut as drawn or, of pieces that are set on one side, there.
-    pub fn edges(&self, piece: PieceId) -> Option<Vec<(&'static str, Vec<Point>)>> {
+    /// The edges of a piece, on the copy that is cut as drawn or, of pieces that are set on one side, there.
+    pub fn edges(&self, piece: PieceId) -> Option<Vec<(EdgeId, Vec<Point>)>> {
         let hand = self.copy(piece)?;
         let edges = self.garment.pattern.piece(piece)?.edges.iter();
         Some(
             edges
-                .map(|edge| (edge.name, self.drawn(piece, &edge.path, hand)))
+                .map(|edge| (edge.id, self.drawn(piece, &edge.path, hand)))
                 .collect(),
         )
     }
@@ -80,29 +80,30 @@ impl<'a> Places<'a> {
     }
 
     /// Where the tape lies when a measure is taken on this side, in one line or several.
-    pub fn tape(&self, measure: &Measure) -> Vec<Vec<Point>> {
-        let levels = match (measure.key, measure.take) {
-            ("hem", _) => Some(self.laid.flat.hem()),
-            (_, Take::Across { level, .. }) => {
-                let height = level.height(&self.garment.pattern.spec);
+    pub fn tape(&self, measure: MeasureId) -> Vec<Vec<Point>> {
+        let take = taking(measure).take;
+        let levels = match take {
+            Take::Along(_) if measure == MeasureId::Hem => Some(self.laid.flat.hem()),
+            Take::Across { level, .. } => {
+                let height = self.garment.pattern.spec.height(level);
                 Some(self.laid.flat.across(height.to_mm()))
             }
-            _ => None,
+            Take::Along(_) | Take::Between { .. } => None,
         };
         let whole = matches!(
-            measure.take,
+            take,
             Take::Across {
                 level: Level::Seat,
                 ..
             }
         );
-        match (levels, measure.take) {
+        match (levels, take) {
             // The tape goes over the whole body, or over one leg.
             (Some((_, outer)), _) if whole => {
                 vec![vec![down(Point::new(-outer.x, outer.y)), down(outer)]]
             }
             (Some((inner, outer)), _) => vec![vec![self.on_leg(inner), self.on_leg(outer)]],
-            (None, Take::Along(_)) if measure.key == "waist" => {
+            (None, Take::Along(_)) if measure == MeasureId::Waist => {
                 let top = self.laid.flat.band_height;
                 let line = self.laid.flat.waist_line(self.laid.view.half());
                 let side = |sign: f64| {
@@ -113,7 +114,7 @@ impl<'a> Places<'a> {
             }
             (None, Take::Along(runs)) => {
                 let edges = runs.iter().flat_map(|(run, _)| run.edges());
-                let runs = edges.flat_map(|(piece, edge)| self.facing(*piece, edge));
+                let runs = edges.flat_map(|(piece, edge)| self.facing(*piece, *edge));
                 joined(runs.collect())
             }
             (None, Take::Between { piece, from, to }) => {
@@ -133,18 +134,18 @@ impl<'a> Places<'a> {
         down(self.laid.mirrored(p, hand))
     }
 
-    fn between(&self, piece: PieceId, from: &str, to: &str) -> Option<Vec<Point>> {
+    fn between(&self, piece: PieceId, from: PointId, to: PointId) -> Option<Vec<Point>> {
         let hand = self.copy(piece)?;
         let found = self.garment.pattern.piece(piece)?;
-        let end = |name: &str| {
-            let at = found.point(name)?;
+        let end = |id| {
+            let at = found.point(id)?;
             self.laid.point(piece, at, hand)
         };
         Some(vec![down(end(from)?), down(end(to)?)])
     }
 
     /// The runs of an edge that face the viewer.
-    fn facing(&self, piece: PieceId, edge: &str) -> Vec<Vec<Point>> {
+    fn facing(&self, piece: PieceId, edge: EdgeId) -> Vec<Vec<Point>> {
         let path = self
             .garment
             .pattern
@@ -216,7 +217,7 @@ mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
     use crate::sample::sewn;
-    use draft::measure::{MEASURES, Shown};
+    use draft::measure::Shown;
 
     fn length(points: &[Point]) -> f64 {
         points.windows(2).map(|w| (w[1] - w[0]).hypot()).sum()
@@ -227,8 +228,8 @@ mod tests {
         let garment = sewn(32, 32);
         let places = Places::of(&garment, View::Back, Face::Outside).unwrap();
         let edges = places.edges(PieceId::BackPocketLeft).unwrap();
-        let (_, top) = edges.iter().find(|(name, _)| *name == "top").unwrap();
-        let width = garment.pattern.spec.back_pocket_width.to_mm();
+        let (_, top) = edges.iter().find(|(id, _)| *id == EdgeId::Top).unwrap();
+        let width = garment.pattern.spec[MeasureId::BackPocketWidth].to_mm();
         assert!((length(top) - width).abs() < 0.1, "{} {width}", length(top));
         // The wearer's left is on the left of who looks at the back.
         assert!(top.iter().all(|p| p.x < 0.0));
@@ -240,20 +241,18 @@ mod tests {
         for face in [Face::Outside, Face::Inside] {
             let [front, back] =
                 [View::Front, View::Back].map(|view| Places::of(&garment, view, face).unwrap());
-            for measure in MEASURES {
-                let (here, there) = match measure.shown {
+            for measure in MeasureId::ALL {
+                let (here, there) = match taking(measure).shown {
                     Shown::Front => (&front, &back),
                     Shown::Back => (&back, &front),
                 };
-                let places = match measure.key {
-                    // The side of the yoke is folded round to the front.
-                    "yoke_side" => there,
-                    _ => here,
-                };
+                // The side of the yoke is folded round to the front.
+                let folded = measure == MeasureId::YokeSide;
+                let places = if folded { there } else { here };
                 let tape = places.tape(measure);
                 // A belt loop lies on the band many times, its measures only on its strip.
-                let on_strip = measure.key.starts_with("loop_");
-                assert_eq!(tape.is_empty(), on_strip, "{}", measure.key);
+                let on_strip = matches!(measure, MeasureId::LoopLength | MeasureId::LoopWidth);
+                assert_eq!(tape.is_empty(), on_strip, "{measure:?}");
                 assert!(tape.iter().flatten().all(|p| p.is_finite()));
             }
         }
@@ -273,18 +272,22 @@ mod tests {
                 .filter(|id| *id != PieceId::LoopStrip);
             for piece in pieces {
                 let (out, turned) = (outside.edges(piece), inside.edges(piece));
-                for ((name, a), (_, b)) in
+                for ((edge, a), (_, b)) in
                     out.into_iter().flatten().zip(turned.into_iter().flatten())
                 {
-                    assert_eq!(mirrored(&a), b, "{piece:?} {name}");
+                    assert_eq!(mirrored(&a), b, "{piece:?} {edge:?}");
                 }
             }
             // A leg is measured on the same leg, whichever way the pair lies.
-            for key in ["thigh", "knee", "hem", "inseam"] {
-                let measure = draft::measure::measure(key).unwrap();
+            for measure in [
+                MeasureId::Thigh,
+                MeasureId::Knee,
+                MeasureId::Hem,
+                MeasureId::Inseam,
+            ] {
                 let (out, turned) = (outside.tape(measure), inside.tape(measure));
                 for (a, b) in out.iter().zip(&turned) {
-                    assert_eq!(mirrored(a), *b, "{key}");
+                    assert_eq!(mirrored(a), *b, "{measure:?}");
                 }
             }
         }
@@ -294,11 +297,15 @@ mod tests {
     fn a_girth_is_half_of_what_the_chart_says() {
         let garment = sewn(32, 32);
         let places = Places::of(&garment, View::Front, Face::Outside).unwrap();
-        for (key, share) in [("seat", 0.5), ("thigh", 0.5), ("knee", 0.5), ("hem", 0.5)] {
-            let measure = draft::measure::measure(key).unwrap();
+        for measure in [
+            MeasureId::Seat,
+            MeasureId::Thigh,
+            MeasureId::Knee,
+            MeasureId::Hem,
+        ] {
             let taken: f64 = places.tape(measure).iter().map(|run| length(run)).sum();
-            let charted = garment.doc.value(key, garment.size).unwrap().to_mm();
-            assert!((taken - charted * share).abs() < 1.0, "{key} {taken}");
+            let charted = garment.doc.value(measure, garment.size).unwrap().to_mm();
+            assert!((taken - charted * 0.5).abs() < 1.0, "{measure:?} {taken}");
         }
     }
 }

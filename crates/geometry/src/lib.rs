@@ -4,6 +4,14 @@
 //! cutter draws. Curves stay curves (Bézier segments from `kurbo`); polylines appear only where
 //! something outside needs them. A [`Path`] is an open run of segments: an edge of a piece, a seam
 //! line, a row of stitches. This is the only room that names `kurbo`.
+//!
+//! ```
+//! use geometry::{Path, Point};
+//! use trade::Length;
+//!
+//! let line = Path::line(Point::new(0.0, 0.0), Point::new(30.0, 40.0));
+//! assert_eq!(line.length(), Length::cm(5.0));
+//! ```
 
 mod inscribed;
 mod offset;
@@ -40,7 +48,7 @@ pub fn bounds(path: &BezPath) -> Rect {
 /// The direction of a vector; zero where it has none.
 pub fn unit(v: Vec2) -> Vec2 {
     let n = v.hypot();
-    if n < tolerance::ROUNDING_OF_SHARES {
+    if n < tolerance::NO_DIRECTION {
         Vec2::ZERO
     } else {
         v / n
@@ -64,4 +72,24 @@ pub fn block(middle: Point, along: Vec2, length: Length, width: Length) -> [Poin
         middle + a + b,
         middle - a + b,
     ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn a_block_is_as_long_and_as_wide_as_asked_about_its_middle(
+            x in -500.0..500.0, y in -500.0..500.0, turn in -3.0..3.0_f64, long in 0.1..100.0, wide in 0.1..100.0,
+        ) {
+            let (middle, along) = (Point::new(x, y), Vec2::from_angle(turn));
+            let corners = block(middle, along, Length::mm(long), Length::mm(wide));
+            prop_assert!((area(&corners).to_mm2() - long * wide).abs() < 1e-6);
+            prop_assert!(((corners[1] - corners[0]).hypot() - long).abs() < 1e-9);
+            prop_assert!(((corners[2] - corners[1]).hypot() - wide).abs() < 1e-9);
+            prop_assert!((corners[0].midpoint(corners[2]) - middle).hypot() < 1e-9);
+        }
+    }
 }

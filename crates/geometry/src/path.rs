@@ -1,11 +1,17 @@
 //! Open paths with arc-length questions.
 
+use crate::tolerance::{BEYOND_END, NO_DIRECTION, NO_LENGTH_MM, ROUNDING, SAME_MM};
 use kurbo::common::GAUSS_LEGENDRE_COEFFS_24;
 use kurbo::{
     Affine, BezPath, CubicBez, Line, ParamCurve, ParamCurveDeriv, ParamCurveNearest, PathEl,
     PathSeg, Point, Rect, Shape, Vec2,
 };
 use trade::Length;
+
+/// No line is cut into shorter steps.
+pub(crate) const LEAST_STEP_MM: f64 = 1e-3;
+/// A curve whose radius is longer than a kilometre is straight: its curvature, to the millimetre.
+const NEARLY_STRAIGHT: f64 = 1e-6;
 
 /// How close a root on a curve is found, in millimetres of arc.
 const ARC_TOLERANCE_MM: f64 = 1e-9;
@@ -66,7 +72,7 @@ impl Path {
     /// The usual cubic with handles 4/3·tan(turn/4)·radius; its length is that of the arc to 1 part in 10⁶.
     pub fn arc(from: Point, out: Vec2, turn_rad: f64, length: Length) -> Path {
         let length = length.to_mm();
-        if turn_rad.abs() < 1e-9 {
+        if turn_rad.abs() < ROUNDING {
             return Path::line(from, from + out * length);
         }
         let half = turn_rad / 2.0;
@@ -166,7 +172,7 @@ impl Path {
         for k in i..=j {
             let a = if k == i { t0 } else { 0.0 };
             let b = if k == j { t1 } else { 1.0 };
-            if b - a > 1e-12 {
+            if b - a > NO_DIRECTION {
                 out.push(self.segments[k].subsegment(a..b));
             }
         }
@@ -183,7 +189,7 @@ impl Path {
         let mut best = (0.0, f64::INFINITY);
         for segment in &self.segments {
             let length = segment_length(segment);
-            let near = segment.nearest(to, 1e-6);
+            let near = segment.nearest(to, SAME_MM);
             let away = near.distance_sq.sqrt();
             if away < best.1 {
                 let along = match segment {
@@ -235,7 +241,7 @@ impl Path {
     /// Dense points along the path: both ends, every segment joint, and in between no chord
     /// longer than `step`.
     pub fn dense(&self, step: Length) -> Vec<Point> {
-        let step = step.to_mm().max(1e-3);
+        let step = step.to_mm().max(LEAST_STEP_MM);
         let mut points = vec![self.start()];
         for segment in &self.segments {
             let n = match segment {
@@ -291,11 +297,11 @@ impl Path {
                 let d1 = first.eval(t).to_vec2();
                 let d2 = second.eval(t).to_vec2();
                 let speed = d1.hypot();
-                if speed < 1e-9 {
+                if speed < NO_LENGTH_MM {
                     continue;
                 }
                 let curvature = d1.cross(d2) / speed.powi(3);
-                if curvature.abs() > 1e-6 {
+                if curvature.abs() > NEARLY_STRAIGHT {
                     smallest = smallest.min(1.0 / curvature.abs());
                     left |= curvature > 0.0;
                     right |= curvature < 0.0;
@@ -375,7 +381,7 @@ fn parameter_at(segment: &PathSeg, wanted: f64, length: f64) -> f64 {
                 }
                 let speed = d.eval(t).to_vec2().hypot();
                 let next = t - miss / speed;
-                t = if speed > 1e-12 && next > low && next < high {
+                t = if speed > NO_DIRECTION && next > low && next < high {
                     next
                 } else {
                     (low + high) / 2.0
@@ -408,7 +414,7 @@ fn direction_at(segment: &PathSeg, t: f64) -> Option<Vec2> {
 
 fn unit(v: Vec2) -> Option<Vec2> {
     let n = v.hypot();
-    (n > 1e-9).then(|| v / n)
+    (n > NO_LENGTH_MM).then(|| v / n)
 }
 
 /// Parameters in [0, 1] where the cubic's y equals `y`.
@@ -421,12 +427,12 @@ fn cubic_roots(bez: &CubicBez, y: f64) -> Vec<f64> {
         d - a + 3.0 * (b - c),
     )
     .into_iter()
-    .filter(|t| (-1e-9..=1.0 + 1e-9).contains(t))
+    .filter(|t| (-BEYOND_END..=1.0 + BEYOND_END).contains(t))
     .map(|t| {
         // One Newton step takes the closed-form root to full precision.
         let slope = bez.deriv().eval(t).y;
         let miss = bez.eval(t).y - y;
-        let t = if slope.abs() > 1e-9 {
+        let t = if slope.abs() > ROUNDING {
             t - miss / slope
         } else {
             t

@@ -3,6 +3,7 @@
 use kurbo::{Point, Rect, Vec2};
 use trade::{Area, Length};
 
+use crate::path::LEAST_STEP_MM;
 use crate::straight::{Straight, crosses};
 use crate::tolerance::{NO_LENGTH_MM, PARALLEL, ROUNDING_OF_SHARES};
 use crate::{left_of, unit};
@@ -142,7 +143,7 @@ pub fn is_simple(polygon: &[Point]) -> bool {
 
 /// The polyline with points every `step` (the last gap may be shorter), ends kept.
 pub fn resample(points: &[Point], step: Length) -> Vec<Point> {
-    let step = step.to_mm().max(1e-3);
+    let step = step.to_mm().max(LEAST_STEP_MM);
     let Some(&first) = points.first() else {
         return Vec::new();
     };

@@ -5,19 +5,26 @@
 //! languages and by its shape, and which of its edges is which. What the file itself names is sure; everything else
 //! is a guess, and [`table`] marks it as one in the style file, for the maker to confirm. A piece nobody can make
 //! out is left aside and said; it is never taken for something it may not be.
+//!
+//! ```
+//! // A file without pieces is told, with what would be right.
+//! let empty = patterns::PatternFile::default();
+//! let why = intake::look(&empty, "empty.dxf", &intake::Asked::default());
+//! assert!(why.is_err());
+//! ```
 
 mod edges;
-mod half;
 mod names;
+mod opened_half;
 mod outline;
-mod seen;
+mod seen_file;
 mod sizes;
 mod table;
 
 use thiserror::Error;
 
 pub use edges::GuessedEdge;
-pub use seen::{Asked, Corner, Look, SeenPiece, Side, look};
+pub use seen_file::{Asked, Corner, Look, SeenPiece, Side, look};
 pub use sizes::SizeName;
 pub use table::table;
 

@@ -8,7 +8,10 @@ use geometry::{Path, Point};
 use intake::{Asked, Look, SizeName, look, table};
 use patterns::{PatternFile, dxf, from_cut, svg};
 use sewing::Garment;
-use style::{Beside, Drawn, Loaded, Size, Tag, piece_file_text, save_beside, with_pattern};
+use style::{
+    Beside, Drawn, EdgeId, Loaded, MeasureId, Size, Subject, Tag, piece_file_text, save_beside,
+    with_pattern,
+};
 use tempfile::TempDir;
 use trade::{Length, Share};
 
@@ -93,7 +96,7 @@ fn own_names_are_taken_as_they_are() {
         let piece = seen
             .pieces
             .iter()
-            .find(|p| p.taken_for.is_some_and(|k| k.name == name));
+            .find(|p| p.taken_for.is_some_and(|k| k.id.code() == name));
         let piece = piece.unwrap_or_else(|| panic!("{name}"));
         assert_eq!(piece.because, "as the file says");
         assert!(piece.edges.iter().all(|e| e.sure), "{name}");
@@ -150,7 +153,11 @@ fn a_plain_drawing_is_made_out_when_size_line_and_grain_are_said() {
     assert!(garment.pattern.own.is_some());
     let back = garment.pattern.piece(draft::PieceId::Back).unwrap();
     for (edge, wanted) in HARBOUR[1].1 {
-        let found = back.edge(edge).unwrap().length().to_mm();
+        let found = back
+            .edge(EdgeId::of(edge).unwrap())
+            .unwrap()
+            .length()
+            .to_mm();
         assert!(
             (found - wanted).abs() < 0.05,
             "{edge}: {found} is not {wanted} mm"
@@ -174,7 +181,7 @@ fn same_again(loaded: &Loaded, again: &Loaded, plan: &Plan, sizes: &[Size], when
         assert!(other.pattern.own.is_some(), "{when}: {:?}", other.findings);
         for (a, b) in one.pattern.measures().iter().zip(other.pattern.measures()) {
             let off = (a.pattern - b.pattern).abs().to_mm();
-            assert!(off < 0.05, "{when}: {size} {}: {off} mm", a.measure.key);
+            assert!(off < 0.05, "{when}: {size} {:?}: {off} mm", a.measure);
         }
         let yarn = |g: &Garment| sewing::yarn::consumption(g).used().total().to_mm();
         let share = yarn(&other) / yarn(&one) - 1.0;
@@ -325,8 +332,9 @@ fn a_pattern_before_the_wash_taken_as_finished_is_found_out_by_its_chart() {
         .filter(|f| f.code == "pattern::measure")
         .map(|f| f.subject.code())
         .collect();
-    for measure in ["inseam", "thigh", "hem"] {
-        assert!(about.contains(&format!("measure:{measure}")), "{about:?}");
+    for measure in [MeasureId::Inseam, MeasureId::Thigh, MeasureId::Hem] {
+        let code = Subject::Measure(measure).code();
+        assert!(about.contains(&code), "{code}: {about:?}");
     }
 }
 
@@ -397,13 +405,14 @@ fn a_pattern_of_another_hand_is_made_out_by_name_and_shape() {
             .unwrap();
         for (edge, wanted) in *edges {
             // The uncut front: its outseam and waist go on behind the pocket mouth.
-            let behind = |edge: &str| {
+            let id = EdgeId::of(edge).unwrap();
+            let behind = || {
                 let facing = garment.pattern.piece(draft::PieceId::PocketFacing).unwrap();
-                facing.edge(edge).unwrap().length()
+                facing.edge(id).unwrap().length()
             };
-            let mut found = piece.edge(edge).unwrap().length();
+            let mut found = piece.edge(id).unwrap().length();
             if *name == "front" && ["side", "waist"].contains(edge) {
-                found += behind(edge);
+                found += behind();
             }
             let off = (found.to_mm() - wanted).abs();
             assert!(off < 0.05, "{name} {edge}: {found} is not {wanted} mm");
@@ -455,7 +464,11 @@ fn a_cut_line_is_freed_of_its_allowance() {
     let garment = sewn(&again, Size::new(32, 32));
     let back = garment.pattern.piece(draft::PieceId::Back).unwrap();
     for (edge, wanted) in HARBOUR[1].1 {
-        let found = back.edge(edge).unwrap().length().to_mm();
+        let found = back
+            .edge(EdgeId::of(edge).unwrap())
+            .unwrap()
+            .length()
+            .to_mm();
         assert!(
             (found - wanted).abs() < 0.3,
             "{edge}: {found} is not {wanted} mm"
@@ -565,13 +578,13 @@ fn a_pocket_given_as_half_is_opened_over_its_mirror_line() {
     let (whole, half) = (bring(whole), bring(half));
     assert!(half.half && !whole.half);
     assert_eq!(half.taken_for, whole.taken_for);
-    let names = |piece: &intake::SeenPiece| -> Vec<&str> {
-        let mut names: Vec<&str> = piece.edges.iter().map(|e| e.name).collect();
-        names.sort_unstable();
-        names
+    let edges = |piece: &intake::SeenPiece| -> Vec<EdgeId> {
+        let mut edges: Vec<EdgeId> = piece.edges.iter().map(|e| e.id).collect();
+        edges.sort_unstable();
+        edges
     };
-    assert!(!names(&half).is_empty(), "{half:?}");
-    assert_eq!(names(&half), names(&whole));
+    assert!(!edges(&half).is_empty(), "{half:?}");
+    assert_eq!(edges(&half), edges(&whole));
     let apart = half.area.to_mm2() / whole.area.to_mm2() - 1.0;
     assert!(apart.abs() < 0.005, "{apart}");
 }

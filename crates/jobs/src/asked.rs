@@ -2,9 +2,10 @@
 
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use cutting::{BandCut, BandWay, CutSize, Plan};
+use cutting::{BandCut, CutSize, Plan};
 use style::{Cloth, Collection, Loaded, Size, StyleDoc, Tag, Units};
 use trade::System;
+use words::Words;
 
 use crate::JobError;
 
@@ -63,9 +64,11 @@ pub fn can_be_cut(cut: &CutSize) -> Result<(), JobError> {
     let Some(refused) = cut.refused.first() else {
         return Ok(());
     };
-    let ways: Vec<String> = refused.ways.iter().map(BandWay::as_help).collect();
+    let words = Words::english();
+    let ways = refused.ways.iter().map(|way| words.say(way.as_help()));
+    let ways: Vec<String> = ways.collect();
     Err(JobError::CannotCut {
-        why: refused.message(),
+        why: words.say(refused.message()),
         ways: ways.join("\n"),
     })
 }

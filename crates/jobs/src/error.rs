@@ -3,6 +3,8 @@
 use std::io;
 use std::path::PathBuf;
 
+use lay::LayError;
+use spreading::OrderError;
 use style::Size;
 use thiserror::Error;
 
@@ -37,9 +39,20 @@ pub enum JobError {
         /// The ways out, one a line.
         ways: String,
     },
+    /// The order has nothing of a cloth that the collection has.
+    #[error("the order has no pieces of {cloth}")]
+    NothingOfCloth {
+        /// What was asked.
+        cloth: String,
+        /// What it has pieces of, in words.
+        cloths: String,
+    },
+    /// No plan of an order can be made, or none was found.
+    #[error("{0}")]
+    Plan(OrderError),
     /// No lay can be made.
     #[error("{0}")]
-    Lay(lay::LayError),
+    Lay(LayError),
     /// The pieces cannot be plotted.
     #[error("{0}")]
     Plot(patterns::hpgl::HpglError),
@@ -90,13 +103,20 @@ impl JobError {
     pub fn instead(&self) -> Option<&str> {
         match self {
             Self::NoSuchSize { sizes, .. } => Some(sizes),
-            Self::NoSuchCloth { cloths, .. } => Some(cloths),
+            Self::NoSuchCloth { cloths, .. } | Self::NothingOfCloth { cloths, .. } => Some(cloths),
+            Self::Plan(OrderError::NoPlan { .. }) => Some(
+                "allow more lays, more pairs in one, more plies or a longer table in its [limits]",
+            ),
+            Self::Plan(OrderError::NotFound { .. }) => Some(
+                "look longer, or allow more lays, more plies or a longer table in its [limits]",
+            ),
             Self::CannotCut { ways, .. } => Some(ways),
             Self::Revisions { .. } => Some("check that you may read the folder .revisions in it"),
             Self::NoPattern { instead, .. } => Some(instead),
             Self::NotMadeOut { .. } => Some("say which piece is which"),
             Self::OtherSizes { .. } => Some("say which size it is"),
-            Self::Lay(_)
+            Self::Plan(OrderError::CannotCut { .. } | OrderError::Lay { .. })
+            | Self::Lay(_)
             | Self::Plot(_)
             | Self::Paper(_)
             | Self::Save(_)
@@ -106,9 +126,28 @@ impl JobError {
     }
 }
 
-impl From<lay::LayError> for JobError {
-    fn from(error: lay::LayError) -> Self {
-        Self::Lay(error)
+impl From<LayError> for JobError {
+    fn from(error: LayError) -> Self {
+        match error {
+            LayError::Cancelled => Self::Cancelled,
+            other => Self::Lay(other),
+        }
+    }
+}
+
+impl From<OrderError> for JobError {
+    fn from(error: OrderError) -> Self {
+        match error {
+            OrderError::CannotCut { why, ways } => Self::CannotCut {
+                why,
+                ways: ways.join("\n"),
+            },
+            OrderError::Lay {
+                why: LayError::Cancelled,
+                ..
+            } => Self::Cancelled,
+            other => Self::Plan(other),
+        }
     }
 }
 

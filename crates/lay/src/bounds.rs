@@ -6,6 +6,7 @@
 use std::collections::BTreeMap;
 
 use geometry::Point;
+use geometry::tolerance::ROUNDING;
 use trade::Length;
 
 use crate::crossings::heights;
@@ -148,7 +149,7 @@ fn wider_than_half(shape: &Shape, turn: Turn, width: f64) -> f64 {
     let outline: Vec<Point> = shape.outline.iter().map(|p| turn.apply(*p)).collect();
     let mut cuts: Vec<f64> = outline.iter().map(|p| p.x).collect();
     cuts.sort_by(f64::total_cmp);
-    let limit = width / 2.0 * (1.0 + 1e-9);
+    let limit = width / 2.0 * (1.0 + ROUNDING);
     let across = |x: f64| {
         heights(&outline, x)
             .chunks_exact(2)
@@ -156,7 +157,7 @@ fn wider_than_half(shape: &Shape, turn: Turn, width: f64) -> f64 {
             .sum::<f64>()
     };
     cuts.windows(2)
-        .filter(|w| w[1] - w[0] > 1e-9 * width)
+        .filter(|w| w[1] - w[0] > ROUNDING * width)
         .map(|w| {
             let (a, b) = (w[0], w[1]);
             // Two places inside the slab fix the straight line of the width.

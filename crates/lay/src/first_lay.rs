@@ -22,6 +22,11 @@ use crate::problem::{LayError, Problem};
 use crate::random::Random;
 use crate::shapes::{Shapes, Stance};
 
+/// How far off everything a piece waits, as a share of the width.
+const CLEAR: f64 = 1e-5;
+/// The finest steps in which a place is looked for, as a share of the width.
+const FINEST: f64 = 1e-4;
+
 /// Places tried for each piece.
 const TRIES: usize = 600;
 
@@ -189,7 +194,7 @@ impl<'a> Filler<'a> {
     fn at_the_end(&mut self, copy: usize) -> Option<Pose> {
         let shapes = self.shapes;
         let faults_end = self.problem.faults.iter().map(|f| f.x1).fold(0.0, f64::max);
-        let beyond = self.reach.max(faults_end) + shapes.gap * 1.01 + shapes.width * 1e-5;
+        let beyond = self.reach.max(faults_end) + shapes.gap * 1.01 + shapes.width * CLEAR;
         let (number, stance) = shapes.of(copy).stances.iter().enumerate().next()?;
         let pose = Pose {
             stance: number,
@@ -202,7 +207,7 @@ impl<'a> Filler<'a> {
     fn push(&mut self, copy: usize, start: Pose) -> Pose {
         let stance = self.shapes.of(copy).stances[start.stance];
         let mut pose = start;
-        let finest = self.shapes.width * 1e-4;
+        let finest = self.shapes.width * FINEST;
         let mut step = stance.half.0.max(stance.half.1);
         while step > finest {
             let mut moved = false;

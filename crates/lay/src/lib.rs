@@ -22,6 +22,37 @@
 //!
 //! This is the only room that starts threads for computing, and it looks at the clock only to end
 //! a search that is limited by time.
+//!
+//! ```
+//! use std::sync::atomic::AtomicBool;
+//!
+//! use geometry::Point;
+//! use lay::{Limits, Options, Piece, Problem, Turn};
+//! use trade::Length;
+//!
+//! let corners = [(0.0, 0.0), (300.0, 0.0), (300.0, 200.0), (0.0, 200.0)];
+//! let problem = Problem {
+//!     width: Length::cm(45.0),
+//!     pieces: vec![Piece {
+//!         key: "panel".to_owned(),
+//!         outline: corners.map(|(x, y)| Point::new(x, y)).to_vec(),
+//!         demand: 2,
+//!         turns: vec![Turn::None],
+//!         on_edge: None,
+//!         within: None,
+//!     }],
+//!     gap: Length::ZERO,
+//!     faults: Vec::new(),
+//!     sets: Vec::new(),
+//! };
+//! let options = Options {
+//!     limits: Limits { time: None, places: Some(2_000) },
+//!     ..Options::default()
+//! };
+//! let lay = lay::search(&problem, &options, &AtomicBool::new(false), &mut |_| ())?;
+//! assert!(lay.length < Length::cm(30.1), "{:?}", lay.length);
+//! # Ok::<(), lay::LayError>(())
+//! ```
 
 mod board;
 mod bounds;

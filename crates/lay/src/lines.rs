@@ -15,6 +15,7 @@ use microlp::{ComparisonOp, LinearExpr, OptimizationDirection, Problem, SolveOut
 use crate::crossings::heights;
 use crate::shapes::{Shape, Shapes, Stance};
 use geometry::Point;
+use geometry::tolerance::ROUNDING;
 
 /// Lines looked at, evenly spread over the width.
 const LINES: usize = 100;
@@ -284,7 +285,7 @@ fn slabs(shape: &Shape, stance: Stance, gap: f64) -> Vec<Slab> {
     };
     let between = cuts
         .windows(2)
-        .filter(|w| w[1] - w[0] > 1e-9 * stance.half.1);
+        .filter(|w| w[1] - w[0] > ROUNDING * stance.half.1);
     let slabs = between.map(|w| {
         let (a, b) = (w[0], w[1]);
         // Two places inside fix the straight line.

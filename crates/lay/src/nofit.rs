@@ -14,6 +14,11 @@ use crate::convex::convex_sum;
 use crate::problem::Turn;
 use crate::shapes::Shape;
 
+/// A side that is a smaller share of what counts as touching has no length.
+const OF_TOUCHING: f64 = 1e-3;
+/// A corner as sharp as this is mitred no further.
+const LEAST_MITRE: f64 = 1e-3;
+
 /// The area of places at which one shape overlaps another.
 #[derive(Clone, Debug)]
 pub(crate) struct NoFit {
@@ -127,7 +132,7 @@ impl NoFit {
                 let (p, q) = (outline[i], outline[(i + 1) % outline.len()]);
                 let along = q - p;
                 let length = along.hypot();
-                if length > touch * 1e-3 {
+                if length > touch * OF_TOUCHING {
                     let normal = Vec2::new(along.y, -along.x) / length;
                     let offset = p.x * normal.x + p.y * normal.y - touch;
                     planes.push(Plane { normal, offset });
@@ -417,7 +422,7 @@ fn grown(polygon: &[Point], by: f64) -> Vec<Point> {
             let (a, b, c) = (polygon[(i + n - 1) % n], polygon[i], polygon[(i + 1) % n]);
             let normal = |v: Vec2| Vec2::new(v.y, -v.x) / v.hypot();
             let (m, k) = (normal(b - a), normal(c - b));
-            b + (m + k) * (by / (1.0 + m.dot(k)).max(1e-3))
+            b + (m + k) * (by / (1.0 + m.dot(k)).max(LEAST_MITRE))
         })
         .collect()
 }

@@ -2,9 +2,13 @@
 
 use std::collections::BTreeSet;
 
+use geometry::tolerance::ROUNDING;
 use geometry::{Point, Rect, bounds_of, is_simple};
 use thiserror::Error;
 use trade::Length;
+
+/// Distances up to this share of the width of the cloth count as none.
+const TOUCHING: f64 = 1e-6;
 
 /// A turn of a piece on the cloth, anticlockwise.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -191,6 +195,10 @@ pub enum LayError {
     /// No place could be found for a piece.
     #[error("piece {0}: no place was found for it beside the faults of the cloth; check them")]
     NoPlace(String),
+    /// Nobody waits for the lay any more. A search never says so, for it hands over what it has; whoever looks for several
+    /// lays does, of the next.
+    #[error("it was cancelled")]
+    Cancelled,
 }
 
 /// The most pieces one lay may hold.
@@ -308,14 +316,14 @@ impl Problem {
 /// Distances up to this count as none: a millionth of the width, under a micrometre on a cloth of
 /// 78 cm. Sums of floating point numbers need some such slack.
 pub(crate) fn touch(width: Length) -> f64 {
-    width.to_mm() * 1e-6
+    width.to_mm() * TOUCHING
 }
 
 /// The outline anticlockwise, without repeated points and points in the middle of a straight run.
 /// Fewer than three points are left of an outline without area.
 pub(crate) fn tidy(outline: &[Point]) -> Vec<Point> {
     let size = bounds_of(outline);
-    let near = (size.width() + size.height()) * 1e-9;
+    let near = (size.width() + size.height()) * ROUNDING;
     let mut points: Vec<Point> = Vec::with_capacity(outline.len());
     for &p in outline {
         if points.last().is_none_or(|last| (p - *last).hypot() > near) {

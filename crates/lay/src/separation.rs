@@ -6,10 +6,14 @@
 
 use std::collections::VecDeque;
 
+use geometry::tolerance::ROUNDING_OF_SHARES;
 use geometry::{Point, Vec2};
 
 use crate::board::{Board, Extent};
 use crate::tables::Placed;
+
+/// A step has to lower the sum by this share of what its slope promises.
+const WORTH_A_STEP: f64 = 1e-4;
 
 /// Steps whose curvature is remembered.
 const REMEMBERED: usize = 10;
@@ -183,7 +187,7 @@ impl<'a, 'b> System<'a, 'b> {
                 .map(|(a, b)| *a - *b)
                 .collect();
             let curvature = dot(&moved, &bent);
-            if curvature > 1e-12 * dot(&bent, &bent) {
+            if curvature > ROUNDING_OF_SHARES * dot(&bent, &bent) {
                 memory.push_back((moved, bent, 1.0 / curvature));
                 if memory.len() > REMEMBERED {
                     memory.pop_front();
@@ -207,7 +211,7 @@ impl<'a, 'b> System<'a, 'b> {
                 .map(|(c, (p, d))| self.onto_cloth(c, *p + *d * length))
                 .collect();
             let next = self.measure(at);
-            if next.sum <= state.sum + 1e-4 * length * slope {
+            if next.sum <= state.sum + WORTH_A_STEP * length * slope {
                 return Some(next);
             }
             length *= 0.5;

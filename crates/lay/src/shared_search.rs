@@ -10,6 +10,9 @@ use std::time::Instant;
 use crate::limits::{Ended, Limits};
 use crate::poses::Poses;
 
+/// A limit of no time at all counts as so many seconds.
+const LEAST_SECONDS: f64 = 1e-9;
+
 /// How much of the search is over, and which part of it comes next.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Stage {
@@ -176,7 +179,9 @@ impl SharedSearch {
     fn stage(&self, tried: u64) -> Stage {
         let share = match (self.limits.places, self.limits.time) {
             (Some(most), _) => tried as f64 / most.max(1) as f64,
-            (None, Some(most)) => self.began.elapsed().as_secs_f64() / most.as_secs_f64().max(1e-9),
+            (None, Some(most)) => {
+                self.began.elapsed().as_secs_f64() / most.as_secs_f64().max(LEAST_SECONDS)
+            }
             (None, None) => 0.0,
         };
         if share < EXPLORING {

@@ -7,6 +7,7 @@ use crate::random::Random;
 use crate::separation::{settle, squeeze};
 use crate::shared_search::{SharedSearch, Stage};
 use crate::tables::Tables;
+use geometry::tolerance::ROUNDING;
 
 /// A look at the clock after this many places tried.
 const LOOK_AT_CLOCK: u64 = 4_000;
@@ -123,7 +124,7 @@ impl<'a> Worker<'a> {
         let every = cuts.len().div_ceil(MOST_CUTS).max(1);
         for cut in cuts.into_iter().step_by(every) {
             // A hair before the middle, so that the piece itself moves.
-            self.board.lengthen(room, cut - 1e-9);
+            self.board.lengthen(room, cut - ROUNDING);
             if self.board.total() <= 0.0 || settle(&mut self.board) {
                 return true;
             }

@@ -12,6 +12,15 @@
 //! installed font is looked at, so the same [`Pack`] and [`PdfOptions`] give the same bytes
 //! everywhere. Values reach the page as data, never as markup, so any character in any field prints
 //! as itself. The result is a tagged PDF with embedded fonts, selectable text and bookmarks.
+//!
+//! ```
+//! let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../style/demo/saltmarsh/styles/ferryman");
+//! let loaded = style::load(demo.as_ref())?;
+//! let run = sewing::make_run(&loaded.style, &loaded.collection);
+//! let pack = papers::assemble(&loaded, &run, &papers::Assembly::default())?;
+//! assert!(!pack.order.is_empty());
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod assemble;
 mod drawing;

@@ -4,7 +4,7 @@
 use std::sync::OnceLock;
 
 use papers::{Assembly, ChartValues, Pack, PdfOptions, Severity, assemble, pack_pdf};
-use style::{Loaded, Size};
+use style::{Loaded, SeamId, Size};
 
 struct Demo {
     loaded: Loaded,
@@ -517,8 +517,13 @@ fn what_a_style_does_not_have_is_left_out() {
         style.labels.clear();
         style.rivets = None;
         style.pockets.extra = None;
-        for seam in ["patch_set", "label_set", "extra_hem", "extra_set"] {
-            style.seams.shift_remove(seam);
+        for seam in [
+            SeamId::PatchSet,
+            SeamId::LabelSet,
+            SeamId::ExtraHem,
+            SeamId::ExtraSet,
+        ] {
+            style.seams.shift_remove(&seam);
         }
     });
     let headings: Vec<&str> = bare.materials.iter().map(|g| g.heading.as_str()).collect();

@@ -2,6 +2,7 @@
 
 use std::f64::consts::TAU;
 
+use geometry::tolerance::ROUNDING;
 use geometry::{Point, Vec2};
 
 /// How far a chord may lie from its arc, in millimetres.
@@ -16,7 +17,7 @@ const STRAIGHT: f64 = 1.0e7;
 /// How many chords an arc takes; `radius` in millimetres.
 pub(crate) fn chords(radius: f64, sweep: f64) -> usize {
     let half = (1.0 - (WITHIN / radius).min(1.0)).acos();
-    let count = (sweep.abs() / (2.0 * half).max(1e-9)).ceil();
+    let count = (sweep.abs() / (2.0 * half).max(ROUNDING)).ceil();
     // As many as fit: the cast saturates, and the count is bounded above.
     (count as usize).clamp(1, MOST)
 }
@@ -35,14 +36,14 @@ pub(crate) fn arc(centre: Point, from: Vec2, sweep: f64, scale: f64) -> Vec<Poin
 /// From degrees to degrees anticlockwise, in radians; the whole round where they are the same.
 pub(crate) fn sweep(from: f64, to: f64) -> f64 {
     let turn = (to - from).to_radians().rem_euclid(TAU);
-    if turn < 1e-9 { TAU } else { turn }
+    if turn < ROUNDING { TAU } else { turn }
 }
 
 /// Points of the side of a polyline that bulges, after its first and up to its last.
 pub(crate) fn bulged(a: Point, b: Point, bulge: f64, scale: f64) -> Vec<Point> {
     let chord = (b - a).hypot();
     let radius = chord * (1.0 + bulge * bulge) / (4.0 * bulge.abs());
-    if chord <= 0.0 || bulge.abs() < 1e-9 || !radius.is_finite() || radius * scale > STRAIGHT {
+    if chord <= 0.0 || bulge.abs() < ROUNDING || !radius.is_finite() || radius * scale > STRAIGHT {
         return vec![b];
     }
     // A bulge is the tangent of a quarter of the angle, positive to the right of the chord.

@@ -34,6 +34,21 @@
 //! annotations of each piece ([`BeforeWash`]): `before wash: warp 3 %, weft 12 %`, then `skew: 3 % sheared` or
 //! `skew: 3 % grain turned` where pieces are cut against one, and on the band how that is cut, `band: preshrunk`.
 //! What they say is exact, so that the finished piece can be had from the file alone ([`Piece::finished`]).
+//!
+//! ```
+//! let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../style/demo/saltmarsh/styles/ferryman");
+//! let loaded = style::load(demo.as_ref())?;
+//! let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+//! let cut = cutting::cut(&garment, &cutting::Plan::of(&loaded.style));
+//! let pattern = patterns::PatternFile {
+//!     pieces: patterns::from_cut(&cut),
+//!     ..patterns::PatternFile::default()
+//! };
+//! let text = patterns::dxf::write(&pattern);
+//! let read = patterns::dxf::read(text.as_bytes(), None)?;
+//! assert_eq!(patterns::dxf::write(&read.pattern), text);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod arcs;
 mod chain;

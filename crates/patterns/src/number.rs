@@ -2,12 +2,13 @@
 
 use std::fmt::Write;
 
+use trade::trimmed;
+
 use crate::grid::number_on_grid;
 
 /// Writes a number to the ten-thousandth, without needless digits.
 pub(crate) fn put(out: &mut String, v: f64) {
-    let text = format!("{:.4}", number_on_grid(v));
-    out.push_str(text.trim_end_matches('0').trim_end_matches('.'));
+    out.push_str(&trimmed(number_on_grid(v), 0, 4));
 }
 
 /// Writes a number of millimetres in whole steps of a plotter.
@@ -18,12 +19,7 @@ pub(crate) fn put_steps(out: &mut String, mm: f64, to_the_mm: f64) {
 
 /// Writes a number as DXF wants its reals: with a decimal point always.
 pub(crate) fn put_real(out: &mut String, v: f64) {
-    let text = format!("{:.4}", number_on_grid(v));
-    let short = text.trim_end_matches('0');
-    out.push_str(short);
-    if short.ends_with('.') {
-        out.push('0');
-    }
+    out.push_str(&trimmed(number_on_grid(v), 1, 4));
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 use cutting::{AgainstSkew, Follows, Scale, Shrinkage};
 use geometry::{Affine, Point};
-use trade::{Angle, Share};
+use trade::{Angle, Share, trimmed};
 
 use crate::model::{Drill, InnerLine, Named, Notch, Note, Piece, SewLine, TurnPoint};
 
@@ -51,10 +51,7 @@ impl BeforeWash {
 
     /// The notes that say it.
     pub fn notes(&self) -> Vec<String> {
-        let percent = |share: Share| {
-            let text = format!("{:.8}", share.to_percent());
-            format!("{} %", text.trim_end_matches('0').trim_end_matches('.'))
-        };
+        let percent = |share: Share| format!("{} %", trimmed(share.to_percent(), 0, 8));
         let Shrinkage { warp, weft } = self.shrinkage;
         let mut out = vec![format!(
             "{BEFORE_WASH} warp {}, weft {}",

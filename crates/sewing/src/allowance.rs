@@ -121,12 +121,12 @@ fn turned_twice(depth: Length) -> Length {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use style::{Construction, RowSpec};
+    use style::{Construction, RowSpec, SeamId};
     use trade::{StitchDensity, StitchType};
 
-    fn seam(name: &str, construction: Construction, offsets: &[f64]) -> Seam {
+    fn seam(id: SeamId, construction: Construction, offsets: &[f64]) -> Seam {
         Seam {
-            name: name.to_owned(),
+            id,
             construction,
             lap: None,
             rows: offsets
@@ -153,7 +153,7 @@ mod tests {
     #[test]
     fn a_felled_seam_of_the_trade() {
         for (far, over, under) in [(7.9, 8.0, 17.5), (9.4, 9.5, 20.5)] {
-            let felled = seam("inseam", Construction::LapFelled, &[1.6, far]);
+            let felled = seam(SeamId::Inseam, Construction::LapFelled, &[1.6, far]);
             let found = allowances(&felled, Length::ZERO);
             near(found.over, over);
             near(found.under, under);
@@ -163,7 +163,7 @@ mod tests {
     #[test]
     fn both_edges_of_a_fell_need_the_lap_and_two_turns() {
         for far in [-5.0, 0.0, 3.0, 8.0, 11.0, 500.0, f64::NAN] {
-            let fell = Fell::of(&seam("seat", Construction::LapFelled, &[1.6, far]));
+            let fell = Fell::of(&seam(SeamId::Seat, Construction::LapFelled, &[1.6, far]));
             near(
                 fell.over() + fell.under(),
                 (fell.width + fell.turn * 2.0).to_mm(),
@@ -176,7 +176,7 @@ mod tests {
     /// 3/8 inch takes 7/8 inch at historical-tailoring.com, selvedge jeans.
     #[test]
     fn a_hem_turned_twice() {
-        let hem = seam("hem", Construction::RolledHem, &[11.0]);
+        let hem = seam(SeamId::Hem, Construction::RolledHem, &[11.0]);
         let wide = allowances(&hem, Length::mm(12.7)).over.to_mm();
         assert!((27.0..=28.5).contains(&wide), "{wide}");
         let narrow = allowances(&hem, Length::inches(0.375)).over.to_inches();

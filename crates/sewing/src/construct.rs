@@ -9,6 +9,7 @@ use trade::Length;
 use trade::seam::{SeamClass, SeamOperation, operation};
 
 use crate::garment::Finish;
+use crate::seam::facts;
 
 /// Both plies of an even seam.
 const fn even(mm: f64) -> Rule {
@@ -250,18 +251,11 @@ pub fn construct(construction: Construction) -> &'static Construct {
 /// The usual operation for a seam, with its machine: the seam's own where the trade has one, else
 /// that of its construction.
 pub fn operation_of(seam: &Seam) -> Option<&'static SeamOperation> {
-    use Construction::{LapFelled, MockFelled, Overlocked, PressedOpen, SafetyStitched};
-    let key = match (seam.name.as_str(), seam.construction) {
-        ("yoke", LapFelled) => "yoke",
-        ("seat", LapFelled) => "seat",
-        ("front_rise", LapFelled | MockFelled) => "front-rise",
-        ("outseam", SafetyStitched | Overlocked) => "outseam-overedged",
-        ("facing_set", _) => "pocket-facing",
-        ("bag_close", PressedOpen | SafetyStitched | Overlocked) => "pocket-bag",
-        ("fly", _) => "fly",
-        ("fly_edge", Overlocked) => "edge-overedge",
-        _ => construct(seam.construction).operation,
-    };
+    let own = facts(seam.id)
+        .operations
+        .iter()
+        .find(|own| own.of.contains(&seam.construction));
+    let key = own.map_or(construct(seam.construction).operation, |own| own.key);
     operation(key)
 }
 
@@ -284,12 +278,12 @@ pub fn class_of(seam: &Seam) -> Option<&'static SeamClass> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use style::RowSpec;
+    use style::{RowSpec, SeamId};
     use trade::{StitchDensity, StitchType};
 
-    fn seam(name: &str, construction: Construction, offsets: &[f64]) -> Seam {
+    fn seam(id: SeamId, construction: Construction, offsets: &[f64]) -> Seam {
         Seam {
-            name: name.to_owned(),
+            id,
             construction,
             lap: None,
             rows: offsets
@@ -312,37 +306,45 @@ mod tests {
         for ((_, construction), facts) in Construction::WORDS.iter().zip(&CONSTRUCTS) {
             assert_eq!(facts.construction, *construction);
             assert!(operation(facts.operation).is_some(), "{construction}");
-            let class = class_of(&seam("", *construction, &[1.6, 8.0])).unwrap();
+            let class = class_of(&seam(SeamId::Decoration, *construction, &[1.6, 8.0])).unwrap();
             assert!(class.astm.starts_with(facts.letters), "{construction}");
         }
     }
 
     #[test]
     fn a_seam_finds_its_own_class() {
-        let class = |name, construction, rows: &[f64]| {
-            class_of(&seam(name, construction, rows)).unwrap().astm
-        };
-        assert_eq!(class("seat", Construction::LapFelled, &[1.6, 8.0]), "LSc-2");
+        let class =
+            |id, construction, rows: &[f64]| class_of(&seam(id, construction, rows)).unwrap().astm;
         assert_eq!(
-            class("yoke", Construction::LapFelled, &[1.6, 5.0, 8.0]),
+            class(SeamId::Seat, Construction::LapFelled, &[1.6, 8.0]),
+            "LSc-2"
+        );
+        assert_eq!(
+            class(SeamId::Yoke, Construction::LapFelled, &[1.6, 5.0, 8.0]),
             "LSc-3"
         );
         assert_eq!(
-            class("front_rise", Construction::MockFelled, &[1.6, 8.0]),
+            class(SeamId::FrontRise, Construction::MockFelled, &[1.6, 8.0]),
             "LSq-3"
         );
-        assert_eq!(class("coin_set", Construction::PatchSet, &[1.6]), "LSd-1");
         assert_eq!(
-            class("coin_set", Construction::PatchSet, &[1.6, 8.0]),
+            class(SeamId::CoinSet, Construction::PatchSet, &[1.6]),
+            "LSd-1"
+        );
+        assert_eq!(
+            class(SeamId::CoinSet, Construction::PatchSet, &[1.6, 8.0]),
             "LSd-2"
         );
-        assert_eq!(class("facing_set", Construction::PatchSet, &[2.0]), "LSa");
         assert_eq!(
-            class("fly", Construction::TurnedEdge, &[34.0, 28.0]),
+            class(SeamId::FacingSet, Construction::PatchSet, &[2.0]),
+            "LSa"
+        );
+        assert_eq!(
+            class(SeamId::Fly, Construction::TurnedEdge, &[34.0, 28.0]),
             "SSe-2"
         );
         assert_eq!(
-            operation_of(&seam("seat", Construction::LapFelled, &[]))
+            operation_of(&seam(SeamId::Seat, Construction::LapFelled, &[]))
                 .unwrap()
                 .key,
             "seat"

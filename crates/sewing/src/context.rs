@@ -4,7 +4,7 @@ use draft::{Finding, Pattern, Severity};
 use style::{Collection, Seam, SeamId, Size, StyleDoc, Subject};
 use trade::yarn::YarnBuild;
 use trade::{Colour, Length, YarnSize};
-use words::Said;
+use words::{Said, key};
 
 use crate::garment::RowYarn;
 
@@ -22,8 +22,8 @@ const UNKNOWN_COLOUR: Colour = Colour::rgb(0x80, 0x80, 0x80);
 
 impl Context<'_> {
     /// A seam of the style.
-    pub fn seam(&self, name: &str) -> Option<&Seam> {
-        self.seams.iter().find(|s| s.name == name)
+    pub fn seam(&self, id: SeamId) -> Option<&Seam> {
+        self.seams.iter().find(|s| s.id == id)
     }
 
     /// A yarn as a row shows it; one that is not in the collection is grey and of tex 60.
@@ -72,7 +72,14 @@ pub(crate) fn finding(
     subject: impl Into<Subject>,
     message: impl Into<Said>,
 ) -> Finding {
-    Finding::new(code, severity, subject, message, "common practice").of_size(context.size)
+    Finding::new(
+        code,
+        severity,
+        subject,
+        message,
+        key::SOURCE_COMMON_PRACTICE,
+    )
+    .of_size(context.size)
 }
 
 /// The finding with what would help.
@@ -86,25 +93,4 @@ pub(crate) fn with_remedy(finding: Finding, remedy: impl Into<Said>) -> Finding 
 /// A length as findings print it: millimetres to a tenth.
 pub(crate) fn mm(length: Length) -> String {
     format!("{:.1} mm", length.to_mm())
-}
-
-/// A seam as what a finding is about.
-pub(crate) fn seam_of(seam: &str) -> Subject {
-    SeamId::of(seam).map_or_else(|| Subject::Other(seam.to_owned()), Subject::Seam)
-}
-
-/// A row of a seam as what a finding is about, the first is 1.
-pub(crate) fn row_of(seam: &str, row: usize) -> Subject {
-    SeamId::of(seam).map_or_else(
-        || Subject::Other(seam.to_owned()),
-        |seam| Subject::Row(seam, row),
-    )
-}
-
-/// Two rows of a seam as what a finding is about.
-pub(crate) fn rows_of(seam: &str, first: usize, second: usize) -> Subject {
-    SeamId::of(seam).map_or_else(
-        || Subject::Other(seam.to_owned()),
-        |seam| Subject::Rows(seam, first, second),
-    )
 }

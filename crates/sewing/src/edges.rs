@@ -1,7 +1,7 @@
 //! Which seam uses which edge of which piece, and so what is cut beyond it.
 
-use draft::PieceId;
-use style::{Construction, Ply, Seam, known};
+use draft::{EdgeId, PieceId};
+use style::{Construction, Ply, Seam, SeamId, known};
 use trade::Length;
 
 use crate::allowance::allowances;
@@ -11,16 +11,16 @@ use crate::garment::On;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum EdgeUse {
     /// Sewn into a seam, as this ply.
-    Sewn(&'static str, PlyOf),
+    Sewn(SeamId, PlyOf),
     /// Sewn into a seam a style may leave out; without it this much is cut beyond it (common practice).
-    SewnOrFree(&'static str, Length),
+    SewnOrFree(SeamId, Length),
     /// In no seam of the style; this much is cut beyond it (common practice).
     Free(Length),
 }
 
 impl EdgeUse {
     /// The seam it is sewn into, whether or not a style may leave that seam out.
-    pub const fn seam(self) -> Option<&'static str> {
+    pub const fn seam(self) -> Option<SeamId> {
         match self {
             EdgeUse::Sewn(seam, _) | EdgeUse::SewnOrFree(seam, _) => Some(seam),
             EdgeUse::Free(_) => None,
@@ -43,49 +43,109 @@ pub enum PlyOf {
 const TURNED_IN: Length = Length::mm(10.0);
 
 /// What is done with an edge of a piece.
-pub fn edge_use(piece: PieceId, edge: &str) -> EdgeUse {
-    use EdgeUse::{Free, Sewn};
+pub fn edge_use(piece: PieceId, edge: EdgeId) -> EdgeUse {
+    let found = uses(piece).iter().find(|(id, _)| *id == edge);
+    // Left are edges only a lining of half a pocket and half a band have; both are turned in or joined by hand.
+    found.map_or(EdgeUse::Free(TURNED_IN), |(_, use_)| *use_)
+}
+
+/// What is done with each edge of a piece.
+const fn uses(piece: PieceId) -> &'static [(EdgeId, EdgeUse)] {
+    use EdgeId as E;
+    use EdgeUse::{Free, Sewn, SewnOrFree};
     use PieceId as P;
-    let front = PlyOf::Is(Ply::Front);
-    let back = PlyOf::Is(Ply::Back);
-    let yoke = PlyOf::Is(Ply::Yoke);
-    match (piece, edge) {
-        (P::Front, "fly") => Sewn("fly", PlyOf::Only),
-        (P::Front, "crotch") => Sewn("front_rise", PlyOf::Side),
-        (P::Front, "inseam") => Sewn("inseam", front),
-        (P::Front | P::Back, "hem") => Sewn("hem", PlyOf::Only),
-        (P::Front | P::PocketFacing, "side")
-        | (P::PocketFacing | P::PocketBag, "side_under")
-        | (P::PocketBag, "side_upper") => Sewn("outseam", front),
-        (P::Front | P::PocketBag, "mouth") => Sewn("mouth", PlyOf::Only),
-        (P::Front | P::PocketFacing, "waist")
-        | (P::PocketFacing | P::PocketBag, "waist_under")
-        | (P::PocketBag, "waist_upper")
-        | (P::Yoke | P::FlyFacing | P::FlyShield, "top")
-        | (P::Band, _) => Sewn("band", PlyOf::Only),
-        (P::Back, "seat") | (P::Yoke, "centre") => Sewn("seat", PlyOf::Side),
-        (P::Back, "inseam") => Sewn("inseam", back),
-        (P::Back | P::Yoke, "side") => Sewn("outseam", back),
-        (P::Back, "top") => Sewn("yoke", back),
-        (P::Yoke, "lower") => Sewn("yoke", yoke),
-        (P::FlyFacing, "edge") => Sewn("fly", PlyOf::Only),
-        // Overedged on the finished line where nothing else is said.
-        (P::FlyFacing, _) => EdgeUse::SewnOrFree("fly_edge", Length::ZERO),
-        (P::PocketFacing, "inner") => Sewn("facing_set", PlyOf::Only),
-        (P::CoinPocket, "top") => Sewn("coin_hem", PlyOf::Only),
-        (P::CoinPocket, _) => Sewn("coin_set", PlyOf::Only),
-        (P::PocketBag, "foot_upper" | "foot_under") => Sewn("bag_close", PlyOf::Only),
-        (P::BackPocketLeft | P::BackPocketRight, "top") => Sewn("back_pocket_hem", PlyOf::Only),
-        (P::BackPocketLeft | P::BackPocketRight, _)
-        | (
-            P::BackLiningLeft | P::BackLiningRight,
-            "inner" | "outer" | "foot_inner" | "foot_outer",
-        ) => Sewn("back_pocket_set", PlyOf::Only),
-        (P::ExtraPocket, "top") => Sewn("extra_hem", PlyOf::Only),
-        (P::ExtraPocket, _) => Sewn("extra_set", PlyOf::Only),
-        (P::LoopStrip, _) => Sewn("loop_edge", PlyOf::Only),
-        // Shield sides and foot, top and foot of a lining: turned in.
-        _ => Free(TURNED_IN),
+    use PlyOf::{Is, Only, Side};
+    match piece {
+        P::Front => &[
+            (E::Fly, Sewn(SeamId::Fly, Only)),
+            (E::Crotch, Sewn(SeamId::FrontRise, Side)),
+            (E::Inseam, Sewn(SeamId::Inseam, Is(Ply::Front))),
+            (E::Hem, Sewn(SeamId::Hem, Only)),
+            (E::Side, Sewn(SeamId::Outseam, Is(Ply::Front))),
+            (E::Mouth, Sewn(SeamId::Mouth, Only)),
+            (E::Waist, Sewn(SeamId::Band, Only)),
+        ],
+        P::Back => &[
+            (E::Seat, Sewn(SeamId::Seat, Side)),
+            (E::Inseam, Sewn(SeamId::Inseam, Is(Ply::Back))),
+            (E::Hem, Sewn(SeamId::Hem, Only)),
+            (E::Side, Sewn(SeamId::Outseam, Is(Ply::Back))),
+            (E::Top, Sewn(SeamId::Yoke, Is(Ply::Back))),
+        ],
+        P::Yoke => &[
+            (E::Centre, Sewn(SeamId::Seat, Side)),
+            (E::Lower, Sewn(SeamId::Yoke, Is(Ply::Yoke))),
+            (E::Side, Sewn(SeamId::Outseam, Is(Ply::Back))),
+            (E::Top, Sewn(SeamId::Band, Only)),
+        ],
+        P::Band => &[
+            (E::Join, Sewn(SeamId::Band, Only)),
+            (E::Overlap, Sewn(SeamId::Band, Only)),
+            (E::EndRight, Sewn(SeamId::Band, Only)),
+            (E::Inner, Sewn(SeamId::Band, Only)),
+            (E::EndLeft, Sewn(SeamId::Band, Only)),
+        ],
+        P::FlyFacing => &[
+            (E::Edge, Sewn(SeamId::Fly, Only)),
+            // Overedged on the finished line where nothing else is said.
+            (E::Foot, SewnOrFree(SeamId::FlyEdge, Length::ZERO)),
+            (E::Back, SewnOrFree(SeamId::FlyEdge, Length::ZERO)),
+            (E::Top, Sewn(SeamId::Band, Only)),
+        ],
+        P::FlyShield => &[
+            (E::Left, Free(TURNED_IN)),
+            (E::Foot, Free(TURNED_IN)),
+            (E::Right, Free(TURNED_IN)),
+            (E::Top, Sewn(SeamId::Band, Only)),
+        ],
+        P::PocketFacing => &[
+            (E::Waist, Sewn(SeamId::Band, Only)),
+            (E::WaistUnder, Sewn(SeamId::Band, Only)),
+            (E::Inner, Sewn(SeamId::FacingSet, Only)),
+            (E::SideUnder, Sewn(SeamId::Outseam, Is(Ply::Front))),
+            (E::Side, Sewn(SeamId::Outseam, Is(Ply::Front))),
+        ],
+        P::CoinPocket => &[
+            (E::Left, Sewn(SeamId::CoinSet, Only)),
+            (E::Foot, Sewn(SeamId::CoinSet, Only)),
+            (E::Right, Sewn(SeamId::CoinSet, Only)),
+            (E::Top, Sewn(SeamId::CoinHem, Only)),
+        ],
+        P::PocketBag => &[
+            (E::WaistUpper, Sewn(SeamId::Band, Only)),
+            (E::Mouth, Sewn(SeamId::Mouth, Only)),
+            (E::SideUpper, Sewn(SeamId::Outseam, Is(Ply::Front))),
+            (E::FootUpper, Sewn(SeamId::BagClose, Only)),
+            (E::FootUnder, Sewn(SeamId::BagClose, Only)),
+            (E::SideUnder, Sewn(SeamId::Outseam, Is(Ply::Front))),
+            (E::WaistUnder, Sewn(SeamId::Band, Only)),
+        ],
+        P::BackPocketLeft | P::BackPocketRight => &[
+            (E::Inner, Sewn(SeamId::BackPocketSet, Only)),
+            (E::FootInner, Sewn(SeamId::BackPocketSet, Only)),
+            (E::FootOuter, Sewn(SeamId::BackPocketSet, Only)),
+            (E::Outer, Sewn(SeamId::BackPocketSet, Only)),
+            (E::Top, Sewn(SeamId::BackPocketHem, Only)),
+        ],
+        P::BackLiningLeft | P::BackLiningRight => &[
+            (E::Inner, Sewn(SeamId::BackPocketSet, Only)),
+            (E::FootInner, Sewn(SeamId::BackPocketSet, Only)),
+            (E::FootOuter, Sewn(SeamId::BackPocketSet, Only)),
+            (E::Outer, Sewn(SeamId::BackPocketSet, Only)),
+            (E::Top, Free(TURNED_IN)),
+        ],
+        P::LoopStrip => &[
+            (E::EndFoot, Sewn(SeamId::LoopEdge, Only)),
+            (E::Right, Sewn(SeamId::LoopEdge, Only)),
+            (E::EndTop, Sewn(SeamId::LoopEdge, Only)),
+            (E::Left, Sewn(SeamId::LoopEdge, Only)),
+        ],
+        P::ExtraPocket => &[
+            (E::Left, Sewn(SeamId::ExtraSet, Only)),
+            (E::Foot, Sewn(SeamId::ExtraSet, Only)),
+            (E::Right, Sewn(SeamId::ExtraSet, Only)),
+            (E::Top, Sewn(SeamId::ExtraHem, Only)),
+        ],
     }
 }
 
@@ -101,8 +161,9 @@ pub(crate) fn side_of(piece: PieceId, mirrored: bool) -> Ply {
 
 /// The ply of a seam that lies on top: as stated, else as usual for the seam.
 pub(crate) fn over_ply(seam: &Seam) -> Option<Ply> {
-    let usual = known::seam_name(&seam.name).and_then(|s| s.usual_lap);
-    seam.lap.or(usual).map(|lap| lap.over)
+    seam.lap
+        .or(known::seam(seam.id).usual_lap)
+        .map(|lap| lap.over)
 }
 
 /// What is cut beyond an edge on one copy of a piece.
@@ -110,19 +171,19 @@ pub(crate) fn allowance(
     seams: &[Seam],
     hem_depth: Length,
     piece: PieceId,
-    edge: &str,
+    edge: EdgeId,
     on: On,
 ) -> Length {
-    let (name, ply) = match edge_use(piece, edge) {
+    let (id, ply) = match edge_use(piece, edge) {
         EdgeUse::Free(length) => return length,
-        EdgeUse::SewnOrFree(name, length) => match seams.iter().find(|s| s.name == name) {
+        EdgeUse::SewnOrFree(id, length) => match seams.iter().find(|s| s.id == id) {
             // A facing that is only overedged keeps its edge on the finished line.
-            Some(seam) if seam.construction != Construction::Overlocked => (name, PlyOf::Only),
+            Some(seam) if seam.construction != Construction::Overlocked => (id, PlyOf::Only),
             _ => return length,
         },
-        EdgeUse::Sewn(name, ply) => (name, ply),
+        EdgeUse::Sewn(id, ply) => (id, ply),
     };
-    let Some(seam) = seams.iter().find(|s| s.name == name) else {
+    let Some(seam) = seams.iter().find(|s| s.id == id) else {
         return TURNED_IN;
     };
     let both = allowances(seam, hem_depth);
@@ -135,5 +196,18 @@ pub(crate) fn allowance(
         both.over
     } else {
         both.under
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn of_every_edge_of_every_piece_it_is_said_what_is_done_with_it() {
+        for piece in PieceId::ALL {
+            let said: Vec<EdgeId> = uses(piece).iter().map(|(edge, _)| *edge).collect();
+            assert_eq!(said, piece.edges(), "{piece:?}");
+        }
     }
 }

@@ -1,9 +1,10 @@
 //! The sewn garment of one size: pattern, seams, stitch rows, fixings and findings, all in the
 //! frames of the pieces.
 
-use draft::{Conflict, Finding, Pattern, PieceId};
+use draft::{Conflict, EdgeId, Finding, Pattern, PieceId};
+use geometry::tolerance::ROUNDING;
 use geometry::{Path, Point, Vec2};
-use style::{Collection, RowEnding, Seam, Size, StyleDoc};
+use style::{Collection, RowEnding, Seam, SeamId, Size, StyleDoc};
 use trade::{Colour, Length, StitchDensity, StitchType};
 
 use crate::edges::edge_use;
@@ -79,8 +80,8 @@ impl From<RowEnding> for RowEnd {
 /// One row of stitches on one piece.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StitchRow {
-    /// Seam it belongs to, from the style.
-    pub seam: String,
+    /// Seam it belongs to.
+    pub seam: SeamId,
     /// Row number within the seam, from 1.
     pub number: usize,
     /// The piece in whose frame the path lies: the ply that shows outside, or the one sewn through.
@@ -119,7 +120,7 @@ impl StitchRow {
         let pitches = self.length() / self.density.pitch();
         if pitches.is_finite() && pitches > 0.0 {
             // A whole number of pitches may miss its count by a rounding error.
-            (pitches + 1e-9).floor() as usize + 1
+            (pitches + ROUNDING).floor() as usize + 1
         } else {
             0
         }
@@ -135,6 +136,67 @@ pub struct RowYarn {
     pub colour: Colour,
     /// Thickness.
     pub diameter: Length,
+}
+
+/// What something sewn or set belongs to.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// A seam of the style.
+    Seam(SeamId),
+    /// A trim, by its key in `trims.toml`.
+    Trim(String),
+}
+
+impl Origin {
+    /// As files and programs write it: the code of the seam or the key of the trim.
+    pub fn code(&self) -> &str {
+        match self {
+            Origin::Seam(seam) => seam.code(),
+            Origin::Trim(key) => key,
+        }
+    }
+
+    /// The seam, if it is one.
+    pub fn seam(&self) -> Option<SeamId> {
+        match self {
+            Origin::Seam(seam) => Some(*seam),
+            Origin::Trim(_) => None,
+        }
+    }
+
+    /// The key of the trim, if it is one.
+    pub fn trim(&self) -> Option<&str> {
+        match self {
+            Origin::Seam(_) => None,
+            Origin::Trim(key) => Some(key),
+        }
+    }
+
+    /// The seam's name, or the key of the trim.
+    pub fn title(&self) -> &str {
+        match self {
+            Origin::Seam(seam) => seam.title(),
+            Origin::Trim(key) => key,
+        }
+    }
+}
+
+impl From<SeamId> for Origin {
+    fn from(seam: SeamId) -> Origin {
+        Origin::Seam(seam)
+    }
+}
+
+impl From<&str> for Origin {
+    fn from(trim: &str) -> Origin {
+        Origin::Trim(trim.to_owned())
+    }
+}
+
+impl PartialEq<SeamId> for Origin {
+    fn eq(&self, seam: &SeamId) -> bool {
+        self.seam() == Some(*seam)
+    }
 }
 
 /// Something set at a place: hardware, tacks, loops, patch, labels.
@@ -156,8 +218,8 @@ pub struct Fixing {
     pub inside: bool,
     /// Colour of its face.
     pub colour: Colour,
-    /// Key of the trim or seam it comes from.
-    pub from: String,
+    /// The trim or seam it comes from.
+    pub from: Origin,
 }
 
 /// What a fixing is.
@@ -202,7 +264,7 @@ pub struct InsideLap {
     /// On which copies.
     pub on: On,
     /// The edge it starts from.
-    pub edge: &'static str,
+    pub edge: EdgeId,
     /// How far it reaches into the piece.
     pub width: Length,
     /// How its edge is finished.
@@ -211,7 +273,7 @@ pub struct InsideLap {
 
 impl InsideLap {
     /// The seam the allowance belongs to.
-    pub fn seam(&self) -> Option<&'static str> {
+    pub fn seam(&self) -> Option<SeamId> {
         edge_use(self.piece, self.edge).seam()
     }
 }
@@ -227,7 +289,7 @@ pub struct CutPiece {
     /// Which copies are cut like this.
     pub on: On,
     /// Allowance along each edge, in the order of the piece's edges.
-    pub allowances: Vec<(&'static str, Length)>,
+    pub allowances: Vec<(EdgeId, Length)>,
     /// The cut line, anticlockwise, dense polyline in millimetres, first point not repeated.
     pub outline: Vec<Point>,
 }

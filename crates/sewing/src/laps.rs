@@ -1,7 +1,7 @@
 //! What is seen of the allowances on the inside, seam by seam.
 
-use draft::{ClothUse, PieceId};
-use style::{Construction, Ply, Seam};
+use draft::{ClothUse, EdgeId, PieceId};
+use style::{Construction, MeasureId, Ply, Seam, SeamId};
 use trade::Length;
 
 use crate::allowance::{Fell, allowances, turned_depth};
@@ -10,6 +10,7 @@ use crate::context::Context;
 use crate::edges::{over_ply, side_of};
 use crate::garment::{Finish, InsideLap, On};
 use crate::placement::{back_pockets, coin_on, extra_on};
+use crate::seam::{Half, Line, Side, facts};
 
 pub(crate) fn laps(context: &Context<'_>) -> Vec<InsideLap> {
     context
@@ -20,12 +21,14 @@ pub(crate) fn laps(context: &Context<'_>) -> Vec<InsideLap> {
         .collect()
 }
 
-/// An edge of a seam between panels, with the ply it is.
-type Side = (PieceId, &'static str, Ply);
-
 fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
-    use PieceId::{Back, Band, CoinPocket, ExtraPocket, Front, PocketBag, PocketFacing, Yoke};
+    use PieceId::{Back, Band, CoinPocket, ExtraPocket, Front, PocketBag};
     let spec = &context.pattern.spec;
+    match facts(seam.id).line {
+        Line::Panels(sides) => return between(context, seam, sides),
+        Line::Halves(edges) => return left_and_right(context, seam, edges),
+        Line::OfItsOwn => (),
+    }
     let lap = |piece, edge, on, width, finish| InsideLap {
         piece,
         on,
@@ -33,49 +36,51 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         width,
         finish,
     };
-    let turned = |piece, on| lap(piece, "top", on, turned_depth(seam), Finish::Folded);
-    match seam.name.as_str() {
-        "outseam" => between(
-            context,
-            seam,
-            &[
-                (Front, "side", Ply::Front),
-                (PocketFacing, "side", Ply::Front),
-                (Back, "side", Ply::Back),
-                (Yoke, "side", Ply::Back),
-            ],
-        ),
-        "inseam" => between(
-            context,
-            seam,
-            &[(Front, "inseam", Ply::Front), (Back, "inseam", Ply::Back)],
-        ),
-        "yoke" => between(
-            context,
-            seam,
-            &[(Yoke, "lower", Ply::Yoke), (Back, "top", Ply::Back)],
-        ),
-        "seat" => left_and_right(context, seam, &[(Yoke, "centre"), (Back, "seat")]),
-        "front_rise" => left_and_right(context, seam, &[(Front, "crotch")]),
-        "hem" => [Front, Back]
-            .map(|piece| lap(piece, "hem", On::Both, spec.hem_depth, Finish::Folded))
+    let turned = |piece, on| lap(piece, EdgeId::Top, on, turned_depth(seam), Finish::Folded);
+    match seam.id {
+        SeamId::Hem => [Front, Back]
+            .map(|piece| {
+                lap(
+                    piece,
+                    EdgeId::Hem,
+                    On::Both,
+                    spec[MeasureId::HemDepth],
+                    Finish::Folded,
+                )
+            })
             .into(),
-        "band" => vec![lap(
+        SeamId::Band => vec![lap(
             Band,
-            "join",
+            EdgeId::Join,
             On::AsDrawn,
-            spec.band_height,
+            spec[MeasureId::BandHeight],
             Finish::Folded,
         )],
-        "bag_close" => {
-            let width = allowances(seam, spec.hem_depth).over;
+        SeamId::BagClose => {
+            let width = allowances(seam, spec[MeasureId::HemDepth]).over;
             let finish = construct(seam.construction).finish;
-            vec![lap(PocketBag, "foot_under", On::Both, width, finish)]
+            vec![lap(PocketBag, EdgeId::FootUnder, On::Both, width, finish)]
         }
-        "coin_hem" => vec![turned(CoinPocket, coin_on(spec))],
-        "back_pocket_hem" => back_pockets().map(|(piece, on)| turned(piece, on)).into(),
-        "extra_hem" => vec![turned(ExtraPocket, extra_on(spec))],
-        _ => Vec::new(),
+        SeamId::CoinHem => vec![turned(CoinPocket, coin_on(spec))],
+        SeamId::BackPocketHem => back_pockets().map(|(piece, on)| turned(piece, on)).into(),
+        SeamId::ExtraHem => vec![turned(ExtraPocket, extra_on(spec))],
+        // Covered, or not on the inside. Seams between panels are done above.
+        SeamId::Mouth
+        | SeamId::Fly
+        | SeamId::FlyEdge
+        | SeamId::CoinSet
+        | SeamId::BackPocketSet
+        | SeamId::FacingSet
+        | SeamId::ExtraSet
+        | SeamId::LoopEdge
+        | SeamId::Decoration
+        | SeamId::PatchSet
+        | SeamId::LabelSet
+        | SeamId::Outseam
+        | SeamId::Inseam
+        | SeamId::Seat
+        | SeamId::Yoke
+        | SeamId::FrontRise => Vec::new(),
     }
 }
 
@@ -83,22 +88,18 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
 fn between(context: &Context<'_>, seam: &Seam, sides: &[Side]) -> Vec<InsideLap> {
     sides
         .iter()
-        .filter_map(|(piece, edge, ply)| lie(context, seam, piece, edge, *ply, On::Both))
+        .filter_map(|side| lie(context, seam, &side.piece, side.edge, side.ply, On::Both))
         .collect()
 }
 
 /// A seam between the left and the right copy of the same panels.
-fn left_and_right(
-    context: &Context<'_>,
-    seam: &Seam,
-    edges: &[(PieceId, &'static str)],
-) -> Vec<InsideLap> {
+fn left_and_right(context: &Context<'_>, seam: &Seam, edges: &[Half]) -> Vec<InsideLap> {
     edges
         .iter()
-        .flat_map(|(piece, edge)| {
+        .flat_map(|half| {
             [On::AsDrawn, On::Mirrored].into_iter().filter_map(|on| {
-                let ply = side_of(*piece, on == On::Mirrored);
-                lie(context, seam, piece, edge, ply, on)
+                let ply = side_of(half.piece, on == On::Mirrored);
+                lie(context, seam, &half.piece, half.edge, ply, on)
             })
         })
         .collect()
@@ -110,7 +111,7 @@ fn lie(
     context: &Context<'_>,
     seam: &Seam,
     piece: &PieceId,
-    edge: &'static str,
+    edge: EdgeId,
     ply: Ply,
     on: On,
 ) -> Option<InsideLap> {
@@ -142,7 +143,7 @@ fn lie(
 /// woven with a selvedge, when it is pressed open.
 pub(crate) fn runs_to_selvedge(context: &Context<'_>, seam: &Seam, piece: PieceId) -> bool {
     let shell = context.collection.cloths.get(&context.doc.cloth.shell);
-    seam.name == "outseam"
+    seam.id == SeamId::Outseam
         && seam.construction == Construction::PressedOpen
         && shell.is_some_and(|cloth| cloth.selvedge)
         && matches!(piece, PieceId::Front | PieceId::Back)

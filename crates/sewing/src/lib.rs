@@ -6,23 +6,32 @@
 //! piece it is on; [`placements`] says how one piece lies on another. A style that cannot be sewn as
 //! it says still gives a garment, with [`Garment::findings`] that say what is wrong.
 //! [`work::sewing_order`] lists the operations that sew it, in the order in which a workroom does them.
+//!
+//! ```
+//! let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../style/demo/saltmarsh/styles/ferryman");
+//! let loaded = style::load(demo.as_ref())?;
+//! let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+//! assert!(garment.rows.iter().any(|row| row.stitches() > 100));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod allowance;
 mod bulk;
 mod check;
 mod construct;
 mod context;
-mod cut;
-mod describe;
 mod edges;
 mod fixings;
 mod garment;
-mod inset;
+mod grown_pieces;
+mod inset_lines;
 mod laps;
 mod make;
 mod placement;
 mod rows;
-mod run;
+mod run_findings;
+mod seam;
+mod seam_words;
 pub mod work;
 pub mod yarn;
 
@@ -35,11 +44,12 @@ pub use bulk::{
 };
 pub use check::{SEWING_RULES, SewingRule, sewing_findings};
 pub use construct::{CONSTRUCTS, Construct, Rule, class_of, construct, operation_of};
-pub use describe::{Described, describe};
 pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{
-    CutPiece, Face, Finish, Fixing, FixingKind, Garment, InsideLap, On, RowEnd, RowYarn, StitchRow,
+    CutPiece, Face, Finish, Fixing, FixingKind, Garment, InsideLap, On, Origin, RowEnd, RowYarn,
+    StitchRow,
 };
 pub use make::{make, make_run};
 pub use placement::{Placed, placed, placements};
-pub use run::findings_of_run;
+pub use run_findings::findings_of_run;
+pub use seam_words::{Described, describe};

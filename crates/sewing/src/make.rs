@@ -5,7 +5,7 @@ use style::{Collection, Seam, Size, StyleDoc};
 
 use crate::context::Context;
 use crate::garment::Garment;
-use crate::{check, cut, fixings, laps, rows};
+use crate::{check, fixings, grown_pieces, laps, rows};
 
 /// Drafts and sews one size.
 ///
@@ -23,7 +23,7 @@ pub fn make(doc: &StyleDoc, collection: &Collection, size: Size) -> Garment {
     };
     let mut findings = draft::findings(&drafted, size, doc);
     let mut on_pieces = Vec::new();
-    let cut = cut::cut_pieces(&context, &mut on_pieces);
+    let cut = grown_pieces::cut_pieces(&context, &mut on_pieces);
     let rows = rows::rows(&context, &mut on_pieces);
     let fixings = fixings::fixings(&context, &mut findings);
     let laps = laps::laps(&context);

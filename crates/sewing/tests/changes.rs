@@ -4,9 +4,9 @@
 mod common;
 
 use common::ferryman;
-use draft::{PieceId, Severity};
+use draft::{EdgeId, PieceId, PointId, Severity};
 use sewing::{Finish, Garment, On, findings_of_run, make};
-use style::{Closing, Construction, Lap, Loaded, Ply, Size};
+use style::{Closing, Construction, Lap, Loaded, MeasureId, Ply, SeamId, Size};
 use trade::{Length, StitchDensity};
 
 fn base() -> Garment {
@@ -20,7 +20,7 @@ fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
     make(&loaded.style, &loaded.collection, Size::new(32, 32))
 }
 
-fn allowance(garment: &Garment, piece: PieceId, edge: &str) -> f64 {
+fn allowance(garment: &Garment, piece: PieceId, edge: EdgeId) -> f64 {
     let cut = garment.cut.iter().find(|c| c.piece == piece).unwrap();
     let (_, width) = cut
         .allowances
@@ -30,23 +30,27 @@ fn allowance(garment: &Garment, piece: PieceId, edge: &str) -> f64 {
     width.to_mm()
 }
 
-fn rows_of<'a>(garment: &'a Garment, seam: &'a str) -> impl Iterator<Item = &'a sewing::StitchRow> {
+fn rows_of<'a>(garment: &'a Garment, seam: SeamId) -> impl Iterator<Item = &'a sewing::StitchRow> {
     garment.rows.iter().filter(move |r| r.seam == seam)
 }
 
 #[test]
 fn an_open_inseam_needs_even_allowances_and_shows_no_rows() {
     let garment = sewn(|l| {
-        let seam = &mut l.style.seams["inseam"];
+        let seam = &mut l.style.seams[&SeamId::Inseam];
         seam.construction = Some(Construction::PressedOpen);
         seam.rows.as_mut().unwrap().truncate(1);
         seam.rows.as_mut().unwrap()[0].offset = Length::ZERO;
     });
-    assert_eq!(allowance(&garment, PieceId::Front, "inseam"), 12.7);
-    assert_eq!(allowance(&garment, PieceId::Back, "inseam"), 12.7);
-    assert!(rows_of(&garment, "inseam").all(|r| !r.shows_outside));
-    assert_eq!(rows_of(&garment, "inseam").count(), 1);
-    let laps: Vec<_> = garment.laps.iter().filter(|l| l.edge == "inseam").collect();
+    assert_eq!(allowance(&garment, PieceId::Front, EdgeId::Inseam), 12.7);
+    assert_eq!(allowance(&garment, PieceId::Back, EdgeId::Inseam), 12.7);
+    assert!(rows_of(&garment, SeamId::Inseam).all(|r| !r.shows_outside));
+    assert_eq!(rows_of(&garment, SeamId::Inseam).count(), 1);
+    let laps: Vec<_> = garment
+        .laps
+        .iter()
+        .filter(|l| l.edge == EdgeId::Inseam)
+        .collect();
     // Only the outseam runs along the cloth's own edge.
     assert_eq!(laps.len(), 2);
     assert!(laps.iter().all(|l| l.finish == Finish::Overedged));
@@ -57,20 +61,20 @@ fn an_open_inseam_needs_even_allowances_and_shows_no_rows() {
 #[test]
 fn rows_beyond_the_seam_line_have_their_place() {
     let garment = sewn(|l| {
-        let bag = &mut l.style.seams["bag_close"];
+        let bag = &mut l.style.seams[&SeamId::BagClose];
         bag.construction = Some(Construction::FrenchSeam);
         let rows = bag.rows.as_mut().unwrap();
         rows[0].stitch = trade::StitchType::S301;
         rows.push(rows[0].clone());
         rows[1].offset = Length::mm(-6.0);
-        let open = l.style.seams["outseam"].rows.as_mut().unwrap();
+        let open = l.style.seams[&SeamId::Outseam].rows.as_mut().unwrap();
         for offset in [6.0, -6.0] {
             open.push(open[0].clone());
             open.last_mut().unwrap().offset = Length::mm(offset);
         }
     });
-    assert_eq!(rows_of(&garment, "bag_close").count(), 2);
-    let beside: Vec<PieceId> = rows_of(&garment, "outseam")
+    assert_eq!(rows_of(&garment, SeamId::BagClose).count(), 2);
+    let beside: Vec<PieceId> = rows_of(&garment, SeamId::Outseam)
         .filter(|row| row.shows_outside)
         .map(|row| row.piece)
         .collect();
@@ -84,38 +88,38 @@ fn rows_beyond_the_seam_line_have_their_place() {
 #[test]
 fn the_other_lap_puts_rows_and_allowances_on_the_other_ply() {
     let garment = sewn(|l| {
-        l.style.seams["inseam"].lap = Some(Lap {
+        l.style.seams[&SeamId::Inseam].lap = Some(Lap {
             over: Ply::Back,
             under: Ply::Front,
         });
-        l.style.seams["seat"].lap = Some(Lap {
+        l.style.seams[&SeamId::Seat].lap = Some(Lap {
             over: Ply::Right,
             under: Ply::Left,
         });
     });
-    assert!(rows_of(&garment, "inseam").all(|r| r.piece == PieceId::Back));
-    assert!((allowance(&garment, PieceId::Back, "inseam") - 8.1).abs() < 1e-9);
-    assert!((allowance(&garment, PieceId::Front, "inseam") - 17.7).abs() < 1e-9);
-    assert!(rows_of(&garment, "seat").all(|r| r.on == On::AsDrawn));
+    assert!(rows_of(&garment, SeamId::Inseam).all(|r| r.piece == PieceId::Back));
+    assert!((allowance(&garment, PieceId::Back, EdgeId::Inseam) - 8.1).abs() < 1e-9);
+    assert!((allowance(&garment, PieceId::Front, EdgeId::Inseam) - 17.7).abs() < 1e-9);
+    assert!(rows_of(&garment, SeamId::Seat).all(|r| r.on == On::AsDrawn));
     let usual = base();
-    assert!(rows_of(&usual, "seat").all(|r| r.on == On::Mirrored));
+    assert!(rows_of(&usual, SeamId::Seat).all(|r| r.on == On::Mirrored));
 }
 
 #[test]
 fn what_is_wrong_is_said() {
     let garment = sewn(|l| {
-        let rows = |l: &mut Loaded, seam: &str| l.style.seams[seam].rows.clone().unwrap();
-        let mut hem = rows(l, "hem");
+        let rows = |l: &mut Loaded, seam: SeamId| l.style.seams[&seam].rows.clone().unwrap();
+        let mut hem = rows(l, SeamId::Hem);
         hem[0].offset = Length::mm(20.0);
-        l.style.seams["hem"].rows = Some(hem);
-        let mut mouth = rows(l, "mouth");
+        l.style.seams[&SeamId::Hem].rows = Some(hem);
+        let mut mouth = rows(l, SeamId::Mouth);
         mouth[0].offset = Length::mm(0.4);
         mouth[1].density = StitchDensity::per_cm(20.0);
-        l.style.seams["mouth"].rows = Some(mouth);
-        let mut band = rows(l, "band");
+        l.style.seams[&SeamId::Mouth].rows = Some(mouth);
+        let mut band = rows(l, SeamId::Band);
         band[1].offset = Length::mm(500.0);
         band[0].yarn = "cable-900".to_owned();
-        l.style.seams["band"].rows = Some(band);
+        l.style.seams[&SeamId::Band].rows = Some(band);
         l.style.labels[0].place = "on the moon".to_owned();
         l.style.labels[1].trim = "no-label".to_owned();
         l.style.patch.as_mut().unwrap().from_centre = Length::mm(130.0);
@@ -172,11 +176,11 @@ fn a_closing_that_does_not_fit_is_said() {
         assert!(!found(&base(), code), "{code}");
     };
     with("sewing::band-button", |l| {
-        l.style.chart["band_overlap"].value = Length::mm(20.0);
+        l.style.chart[&MeasureId::BandOverlap].value = Length::mm(20.0);
     });
     // Holes of a 14 mm button end 9.5 + 14 + 3.2 = 26.7 mm from the fly edge.
     with("sewing::fly-holes", |l| {
-        l.style.seams["fly"].rows.as_mut().unwrap()[1].offset = Length::mm(26.0);
+        l.style.seams[&SeamId::Fly].rows.as_mut().unwrap()[1].offset = Length::mm(26.0);
     });
     with("sewing::zip-length", |l| {
         let mut zip = l.collection.trims["rivet-9"].clone();
@@ -189,12 +193,12 @@ fn a_closing_that_does_not_fit_is_said() {
 
 #[test]
 fn a_coin_pocket_must_lie_on_its_facing() {
-    let garment = sewn(|l| l.style.chart["coin_depth"].value = Length::mm(160.0));
+    let garment = sewn(|l| l.style.chart[&MeasureId::CoinDepth].value = Length::mm(160.0));
     assert!(found(&garment, "sewing::coin-beyond-facing"));
     assert!(!found(&base(), "sewing::coin-beyond-facing"));
     let hidden = sewn(|l| {
         l.style.pockets.coin.below_band = Length::mm(85.0);
-        l.style.chart["coin_depth"].value = Length::mm(20.0);
+        l.style.chart[&MeasureId::CoinDepth].value = Length::mm(20.0);
     });
     assert!(found(&hidden, "sewing::coin-hidden"));
     assert!(!found(&base(), "sewing::coin-hidden"));
@@ -205,9 +209,12 @@ fn labels_go_where_their_words_say() {
     let place = |words: &str| {
         let words = words.to_owned();
         let garment = sewn(|l| l.style.labels[1].place = words);
-        let label = garment.fixings.iter().find(|f| f.from == "size-label");
+        let label = garment
+            .fixings
+            .iter()
+            .find(|f| f.from.trim() == Some("size-label"));
         let band = garment.pattern.piece(PieceId::Band).unwrap();
-        let centre = band.point("centre_back").unwrap().x;
+        let centre = band.point(PointId::CentreBack).unwrap().x;
         label.map(|f| (f.piece, f.on, f.at.x - centre))
     };
     let (piece, _, right) = place("Band inside, right of main label").unwrap();
@@ -227,7 +234,7 @@ fn labels_go_where_their_words_say() {
 fn a_pocket_beyond_the_back_is_an_error() {
     let garment = sewn(|l| {
         let chart = &mut l.style.chart;
-        chart["back_pocket_from_centre"].value = Length::mm(190.0);
+        chart[&MeasureId::BackPocketFromCentre].value = Length::mm(190.0);
     });
     let codes: Vec<_> = garment.findings.iter().map(|f| f.code).collect();
     assert!(codes.contains(&"sewing::pocket-outside"), "{codes:?}");
@@ -235,7 +242,7 @@ fn a_pocket_beyond_the_back_is_an_error() {
 
 #[test]
 fn a_conflict_is_an_error_and_still_a_garment() {
-    let garment = sewn(|l| l.style.chart["thigh"].value = Length::mm(300.0));
+    let garment = sewn(|l| l.style.chart[&MeasureId::Thigh].value = Length::mm(300.0));
     assert!(garment.conflict.is_some());
     assert_eq!(garment.findings[0].code, "fit::conflict");
     assert_eq!(garment.findings[0].severity, Severity::Error);

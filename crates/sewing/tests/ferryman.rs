@@ -4,12 +4,12 @@
 mod common;
 
 use common::ferryman;
-use draft::{PieceId, Severity};
+use draft::{EdgeId, LineId, PieceId, PointId, Severity};
 use geometry::{Point, area, contains, is_simple};
 use sewing::{
     FixingKind, Garment, On, describe, findings_of_run, make, make_run, placed, placements,
 };
-use style::Size;
+use style::{SeamId, Size};
 use trade::Length;
 
 fn base() -> Garment {
@@ -69,32 +69,32 @@ fn base_rows() -> usize {
 }
 
 /// Rows of each seam, counted on every piece they run over.
-fn rows_by_seam() -> [(&'static str, usize); 22] {
+fn rows_by_seam() -> [(SeamId, usize); SeamId::ALL.len()] {
     [
-        ("outseam", 2),
-        ("inseam", 2),
-        ("seat", 4),
-        ("yoke", 2),
-        ("front_rise", 4),
-        ("band", 2),
-        ("hem", 2),
-        ("mouth", 2),
-        ("fly", 2),
-        ("coin_hem", 2),
-        ("coin_set", 2),
-        ("back_pocket_hem", 4),
-        ("back_pocket_set", 4),
-        ("facing_set", 1),
-        ("bag_close", 1),
-        ("extra_hem", 2),
-        ("extra_set", 1),
-        ("loop_edge", 2),
+        (SeamId::Outseam, 2),
+        (SeamId::Inseam, 2),
+        (SeamId::Seat, 4),
+        (SeamId::Yoke, 2),
+        (SeamId::FrontRise, 4),
+        (SeamId::Band, 2),
+        (SeamId::Hem, 2),
+        (SeamId::Mouth, 2),
+        (SeamId::Fly, 2),
+        (SeamId::CoinHem, 2),
+        (SeamId::CoinSet, 2),
+        (SeamId::BackPocketHem, 4),
+        (SeamId::BackPocketSet, 4),
+        (SeamId::FacingSet, 1),
+        (SeamId::BagClose, 1),
+        (SeamId::ExtraHem, 2),
+        (SeamId::ExtraSet, 1),
+        (SeamId::LoopEdge, 2),
         // A pair of tide lines on the left pocket, the two lines of the drawing on the right.
-        ("decoration", 4),
-        ("fly_edge", 1),
-        ("patch_set", 1),
+        (SeamId::Decoration, 4),
+        (SeamId::FlyEdge, 1),
+        (SeamId::PatchSet, 1),
         // Both ends of the main label, and all round the size label.
-        ("label_set", 3),
+        (SeamId::LabelSet, 3),
     ]
 }
 
@@ -107,7 +107,7 @@ fn rows_stay_on_their_pieces(garment: &Garment) {
         outline.push(outline[0]);
         for p in row.path.dense(Length::mm(2.0)) {
             // The patch is higher than the band and hangs below it.
-            if row.seam == "patch_set" && p.y < 0.0 {
+            if row.seam == SeamId::PatchSet && p.y < 0.0 {
                 continue;
             }
             // The row round the band begins below it, on the left front.
@@ -118,7 +118,7 @@ fn rows_stay_on_their_pieces(garment: &Garment) {
                 contains(&polygon, p) || distance(&outline, p) < 1.0,
                 "{} {} row {} leaves the {} at {p:?}",
                 garment.size,
-                row.seam,
+                row.seam.code(),
                 row.number,
                 row.piece
             );
@@ -149,28 +149,43 @@ fn cut_lines_surround_their_pieces(garment: &Garment) {
 
 fn pockets_lie_on_their_placement_lines(garment: &Garment) {
     let pattern = &garment.pattern;
-    let sides: &[&str] = &["inner", "foot_inner", "foot_outer", "outer"];
-    let patch: &[&str] = &["left", "foot", "right"];
+    let sides: &[EdgeId] = &[
+        EdgeId::Inner,
+        EdgeId::FootInner,
+        EdgeId::FootOuter,
+        EdgeId::Outer,
+    ];
+    let patch: &[EdgeId] = &[EdgeId::Left, EdgeId::Foot, EdgeId::Right];
     let set = [
         (
             PieceId::CoinPocket,
             patch,
             PieceId::PocketFacing,
-            "coin_pocket",
+            LineId::CoinPocket,
         ),
-        (PieceId::BackPocketLeft, sides, PieceId::Back, "pocket_left"),
+        (
+            PieceId::BackPocketLeft,
+            sides,
+            PieceId::Back,
+            LineId::PocketLeft,
+        ),
         (
             PieceId::BackPocketRight,
             sides,
             PieceId::Back,
-            "pocket_right",
+            LineId::PocketRight,
         ),
-        (PieceId::ExtraPocket, patch, PieceId::Front, "extra_pocket"),
+        (
+            PieceId::ExtraPocket,
+            patch,
+            PieceId::Front,
+            LineId::ExtraPocket,
+        ),
         (
             PieceId::FlyFacing,
-            &["foot", "back"],
+            &[EdgeId::Foot, EdgeId::Back],
             PieceId::Front,
-            "fly_stitch",
+            LineId::FlyStitch,
         ),
     ];
     let placed = placements(pattern);
@@ -180,7 +195,7 @@ fn pockets_lie_on_their_placement_lines(garment: &Garment) {
         let line = pattern.piece(onto).unwrap().line(line).unwrap();
         let mut along = Length::ZERO;
         for edge in edges {
-            let edge = pattern.piece(piece).unwrap().edge(edge).unwrap();
+            let edge = pattern.piece(piece).unwrap().edge(*edge).unwrap();
             for share in [0.0, 0.3, 0.7, 1.0] {
                 let at = edge.length() * share;
                 let off = place.map * edge.point_at(at) - line.point_at(along + at);
@@ -197,8 +212,8 @@ fn the_shield_hangs_on_the_fly_edge() {
     let piece = |id| garment.pattern.piece(id).unwrap();
     let place = placed(&garment.pattern, PieceId::FlyShield).unwrap();
     assert_eq!((place.onto, place.on), (PieceId::Front, On::Mirrored));
-    let sewn = piece(PieceId::FlyShield).edge("left").unwrap();
-    let fly = piece(PieceId::Front).edge("fly").unwrap();
+    let sewn = piece(PieceId::FlyShield).edge(EdgeId::Left).unwrap();
+    let fly = piece(PieceId::Front).edge(EdgeId::Fly).unwrap();
     assert!((place.map * sewn.start() - fly.start()).hypot() < 1e-9);
     // It runs down along the fly edge and reaches away from the front.
     let down = place.map * sewn.end() - fly.start();
@@ -212,7 +227,7 @@ fn every_seam_has_its_rows() {
     let garment = base();
     for (seam, count) in rows_by_seam() {
         let found = garment.rows.iter().filter(|r| r.seam == seam).count();
-        assert_eq!(found, count, "{seam}");
+        assert_eq!(found, count, "{}", seam.code());
     }
     assert_eq!(garment.rows.len(), base_rows());
 }
@@ -222,19 +237,28 @@ fn every_seam_has_its_rows() {
 #[test]
 fn rows_keep_their_distance() {
     let garment = base();
-    let along: [(&str, PieceId, &[&str]); 9] = [
-        ("inseam", PieceId::Front, &["inseam"]),
-        ("seat", PieceId::Back, &["seat"]),
-        ("seat", PieceId::Yoke, &["centre"]),
-        ("yoke", PieceId::Yoke, &["lower"]),
-        ("front_rise", PieceId::Front, &["crotch"]),
-        ("mouth", PieceId::Front, &["mouth"]),
-        ("facing_set", PieceId::PocketFacing, &["inner"]),
-        ("coin_set", PieceId::CoinPocket, &["left", "foot", "right"]),
+    let along: [(SeamId, PieceId, &[EdgeId]); 9] = [
+        (SeamId::Inseam, PieceId::Front, &[EdgeId::Inseam]),
+        (SeamId::Seat, PieceId::Back, &[EdgeId::Seat]),
+        (SeamId::Seat, PieceId::Yoke, &[EdgeId::Centre]),
+        (SeamId::Yoke, PieceId::Yoke, &[EdgeId::Lower]),
+        (SeamId::FrontRise, PieceId::Front, &[EdgeId::Crotch]),
+        (SeamId::Mouth, PieceId::Front, &[EdgeId::Mouth]),
+        (SeamId::FacingSet, PieceId::PocketFacing, &[EdgeId::Inner]),
         (
-            "back_pocket_set",
+            SeamId::CoinSet,
+            PieceId::CoinPocket,
+            &[EdgeId::Left, EdgeId::Foot, EdgeId::Right],
+        ),
+        (
+            SeamId::BackPocketSet,
             PieceId::BackPocketRight,
-            &["inner", "foot_inner", "foot_outer", "outer"],
+            &[
+                EdgeId::Inner,
+                EdgeId::FootInner,
+                EdgeId::FootOuter,
+                EdgeId::Outer,
+            ],
         ),
     ];
     for (seam, piece, edges) in along {
@@ -247,7 +271,7 @@ fn rows_keep_their_distance() {
         let piece = garment.pattern.piece(piece).unwrap();
         let edge: Vec<_> = edges
             .iter()
-            .flat_map(|e| piece.edge(e).unwrap().dense(Length::mm(0.2)))
+            .flat_map(|e| piece.edge(*e).unwrap().dense(Length::mm(0.2)))
             .collect();
         for row in rows {
             let stated = garment.doc.seam(seam).unwrap().rows[row.number - 1]
@@ -260,11 +284,11 @@ fn rows_keep_their_distance() {
                 let off = distance(&edge, p) - stated;
                 assert!(
                     off.abs() < 0.03 || off > 0.0 && edges.len() > 1,
-                    "{seam}: {off}"
+                    "{seam:?}: {off}"
                 );
             }
             let middle = distance(&edge, row.path.point_at(row.length() / 4.0)) - stated;
-            assert!(middle.abs() < 0.03, "{seam}: {middle}");
+            assert!(middle.abs() < 0.03, "{seam:?}: {middle}");
         }
     }
 }
@@ -273,12 +297,12 @@ fn rows_keep_their_distance() {
 fn the_fly_runs_parallel_to_its_edge_and_into_its_foot() {
     let garment = base();
     let front = garment.pattern.piece(PieceId::Front).unwrap();
-    let fly = front.edge("fly").unwrap();
+    let fly = front.edge(EdgeId::Fly).unwrap();
     let edge = fly.dense(Length::mm(0.5));
     for (row, offset) in garment
         .rows
         .iter()
-        .filter(|r| r.seam == "fly")
+        .filter(|r| r.seam == SeamId::Fly)
         .zip([34.0, 28.0])
     {
         assert_eq!((row.piece, row.on), (PieceId::Front, On::AsDrawn));
@@ -300,9 +324,9 @@ fn the_fly_runs_parallel_to_its_edge_and_into_its_foot() {
 #[test]
 fn the_front_rise_comes_out_from_under_the_fly() {
     let garment = base();
-    let outermost = garment.rows.iter().find(|r| r.seam == "fly").unwrap();
+    let outermost = garment.rows.iter().find(|r| r.seam == SeamId::Fly).unwrap();
     let stitching = outermost.path.dense(Length::mm(0.5));
-    for row in garment.rows.iter().filter(|r| r.seam == "front_rise") {
+    for row in garment.rows.iter().filter(|r| r.seam == SeamId::FrontRise) {
         assert!(distance(&stitching, row.path.start()) < 0.05);
     }
 }
@@ -320,40 +344,40 @@ fn stitches_fill_the_row() {
 #[test]
 fn allowances_follow_the_seams() {
     let garment = base();
-    let found = |piece: PieceId, on: On, edge: &str| {
+    let found = |piece: PieceId, on: On, edge: EdgeId| {
         let cut = garment.cut.iter().find(|c| c.piece == piece && c.on == on);
-        let of = |&&(name, _): &&(&str, Length)| name == edge;
+        let of = |&&(name, _): &&(EdgeId, Length)| name == edge;
         cut.unwrap().allowances.iter().find(of).unwrap().1.to_mm()
     };
     let near = |found: f64, wanted: f64| assert!((found - wanted).abs() < 1e-9, "{found} {wanted}");
     use PieceId as P;
     // Pressed open along the selvedge, on both sides.
-    near(found(P::Front, On::Both, "side"), 12.7);
-    near(found(P::Back, On::AsDrawn, "side"), 12.7);
+    near(found(P::Front, On::Both, EdgeId::Side), 12.7);
+    near(found(P::Back, On::AsDrawn, EdgeId::Side), 12.7);
     // Rows at 1.6 and 8 mm make a lap of 9.6 mm turned in by 8.1 mm.
-    let over = found(P::Front, On::Both, "inseam");
-    let under = found(P::Back, On::AsDrawn, "inseam");
+    let over = found(P::Front, On::Both, EdgeId::Inseam);
+    let under = found(P::Back, On::AsDrawn, EdgeId::Inseam);
     near(over, 8.1);
     near(under, 17.7);
     near(over + under, 9.6 + 2.0 * 8.1);
     // Left over right: backs are drawn as the right.
-    near(found(P::Back, On::Mirrored, "seat"), 8.1);
-    near(found(P::Back, On::AsDrawn, "seat"), 17.7);
-    near(found(P::Yoke, On::Mirrored, "centre"), 8.1);
-    near(found(P::Yoke, On::AsDrawn, "centre"), 17.7);
-    near(found(P::Yoke, On::AsDrawn, "lower"), 8.1);
-    near(found(P::Back, On::AsDrawn, "top"), 17.7);
-    near(found(P::Front, On::Both, "crotch"), 12.7);
+    near(found(P::Back, On::Mirrored, EdgeId::Seat), 8.1);
+    near(found(P::Back, On::AsDrawn, EdgeId::Seat), 17.7);
+    near(found(P::Yoke, On::Mirrored, EdgeId::Centre), 8.1);
+    near(found(P::Yoke, On::AsDrawn, EdgeId::Centre), 17.7);
+    near(found(P::Yoke, On::AsDrawn, EdgeId::Lower), 8.1);
+    near(found(P::Back, On::AsDrawn, EdgeId::Top), 17.7);
+    near(found(P::Front, On::Both, EdgeId::Crotch), 12.7);
     // Twice 12 mm and two turns of the cloth.
-    near(found(P::Front, On::Both, "hem"), 27.0);
-    near(found(P::Front, On::Both, "waist"), 9.5);
-    near(found(P::Band, On::AsDrawn, "join"), 9.5);
-    near(found(P::BackPocketLeft, On::Mirrored, "inner"), 10.0);
-    near(found(P::BackPocketLeft, On::Mirrored, "top"), 23.0);
-    near(found(P::CoinPocket, On::Mirrored, "top"), 23.0);
-    near(found(P::LoopStrip, On::AsDrawn, "left"), 0.0);
-    near(found(P::FlyShield, On::AsDrawn, "foot"), 10.0);
-    near(found(P::FlyFacing, On::Both, "back"), 0.0);
+    near(found(P::Front, On::Both, EdgeId::Hem), 27.0);
+    near(found(P::Front, On::Both, EdgeId::Waist), 9.5);
+    near(found(P::Band, On::AsDrawn, EdgeId::Join), 9.5);
+    near(found(P::BackPocketLeft, On::Mirrored, EdgeId::Inner), 10.0);
+    near(found(P::BackPocketLeft, On::Mirrored, EdgeId::Top), 23.0);
+    near(found(P::CoinPocket, On::Mirrored, EdgeId::Top), 23.0);
+    near(found(P::LoopStrip, On::AsDrawn, EdgeId::Left), 0.0);
+    near(found(P::FlyShield, On::AsDrawn, EdgeId::Foot), 10.0);
+    near(found(P::FlyFacing, On::Both, EdgeId::Back), 0.0);
     // Every piece, and those with unlike copies twice.
     assert_eq!(garment.cut.len(), garment.pattern.pieces.len() + 2);
 }
@@ -361,11 +385,11 @@ fn allowances_follow_the_seams() {
 #[test]
 fn a_seam_is_described_in_words() {
     let garment = base();
-    let described = |name: &str| {
-        let seam = garment.seams.iter().find(|s| s.name == name).unwrap();
+    let described = |id: SeamId| {
+        let seam = garment.seams.iter().find(|s| s.id == id).unwrap();
         describe(&garment, seam)
     };
-    let inseam = described("inseam");
+    let inseam = described(SeamId::Inseam);
     assert_eq!(inseam.name, "Inseam");
     assert_eq!(inseam.joins, "front and back, crotch to hem");
     assert_eq!(inseam.construction, "lap-felled");
@@ -377,16 +401,16 @@ fn a_seam_is_described_in_words() {
         inseam.lies,
         "front over back; both edges turned into each other"
     );
-    assert_eq!(described("outseam").allowances, "12.7 mm on each ply");
-    assert_eq!(described("hem").allowances, "27.0 mm");
-    assert_eq!(described("bag_close").plies, "2 plies, 0.9 mm");
-    assert_eq!(described("decoration").allowances, "");
+    assert_eq!(described(SeamId::Outseam).allowances, "12.7 mm on each ply");
+    assert_eq!(described(SeamId::Hem).allowances, "27.0 mm");
+    assert_eq!(described(SeamId::BagClose).plies, "2 plies, 0.9 mm");
+    assert_eq!(described(SeamId::Decoration).allowances, "");
     for seam in &garment.seams {
         let words = describe(&garment, seam);
         assert!(
             !words.joins.is_empty() && !words.class.is_empty(),
             "{}",
-            seam.name
+            seam.id.code()
         );
     }
 }
@@ -411,12 +435,16 @@ fn fixings_are_where_the_style_says() {
     assert_eq!(count(|k| matches!(k, FixingKind::Label(..))), 3);
 
     let band = garment.pattern.piece(PieceId::Band).unwrap();
-    let centre = band.point("centre_back").unwrap().x;
-    let patch = garment.fixings.iter().find(|f| f.from == "patch").unwrap();
+    let centre = band.point(PointId::CentreBack).unwrap().x;
+    let patch = garment
+        .fixings
+        .iter()
+        .find(|f| f.from.trim() == Some("patch"))
+        .unwrap();
     // 35 mm from the centre back to its inner edge, on the right; 75 mm wide.
     assert!((patch.at.x - (centre + 35.0 + 37.5)).abs() < 1e-9);
     // Buttoned, the button lies under the eye of its hole.
-    let right = band.point("centre_front_right").unwrap().x;
+    let right = band.point(PointId::CentreFrontRight).unwrap().x;
     let on_band = |wanted: fn(&FixingKind) -> bool| {
         let f = garment
             .fixings

@@ -4,11 +4,13 @@
 mod common;
 
 use common::ferryman;
-use draft::PieceId;
+use draft::{EdgeId, PieceId, PointId};
 use geometry::Point;
 use proptest::prelude::*;
 use sewing::{FixingKind, Garment, On, RowEnd, describe, make};
-use style::{BandMethod, Closing, Decoration, HemEnds, HemJoin, Loaded, RowEnding, Size};
+use style::{
+    BandMethod, Closing, Decoration, HemEnds, HemJoin, Loaded, MeasureId, RowEnding, SeamId, Size,
+};
 use trade::{Angle, Length};
 
 fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
@@ -22,11 +24,20 @@ fn codes(garment: &Garment) -> Vec<&'static str> {
 }
 
 fn band_rows(garment: &Garment) -> Vec<&sewing::StitchRow> {
-    garment.rows.iter().filter(|r| r.seam == "band").collect()
+    garment
+        .rows
+        .iter()
+        .filter(|r| r.seam == SeamId::Band)
+        .collect()
 }
 
 fn set_height(loaded: &mut Loaded, mm: f64) {
-    loaded.style.chart.get_mut("band_height").unwrap().value = Length::mm(mm);
+    loaded
+        .style
+        .chart
+        .get_mut(&MeasureId::BandHeight)
+        .unwrap()
+        .value = Length::mm(mm);
 }
 
 /// Where button and hole are, from the drawing of the band alone: height, the rows' distance from
@@ -46,7 +57,7 @@ fn the_row_round_the_band_finishes_in_a_v_at_the_button() {
         });
         let waist = {
             let band = garment.pattern.piece(PieceId::Band).unwrap();
-            band.point("centre_front_right").unwrap().x
+            band.point(PointId::CentreFrontRight).unwrap().x
         };
         let (beyond, up) = by_hand(height, 2.0, 2.0, v, 42.0);
         let end = waist + 42.0;
@@ -101,7 +112,7 @@ fn two_rows_run_from_end_to_end() {
         loaded
             .style
             .seams
-            .get_mut("band")
+            .get_mut(&SeamId::Band)
             .unwrap()
             .rows
             .as_mut()
@@ -131,7 +142,7 @@ fn rows_measured_for_the_other_band_are_noticed() {
         loaded
             .style
             .seams
-            .get_mut("band")
+            .get_mut(&SeamId::Band)
             .unwrap()
             .rows
             .as_mut()
@@ -147,7 +158,11 @@ fn rows_measured_for_the_other_band_are_noticed() {
 fn the_hem_begins_and_ends_at_its_join() {
     for join in [HemJoin::Inseam, HemJoin::Outseam, HemJoin::BackOfLeg] {
         let garment = sewn(|loaded| loaded.style.hem.join = join);
-        let rows: Vec<_> = garment.rows.iter().filter(|r| r.seam == "hem").collect();
+        let rows: Vec<_> = garment
+            .rows
+            .iter()
+            .filter(|r| r.seam == SeamId::Hem)
+            .collect();
         let (first, last) = (rows[0], rows[rows.len() - 1]);
         assert_eq!(
             (first.begins, last.ends),
@@ -156,9 +171,9 @@ fn the_hem_begins_and_ends_at_its_join() {
         let ends = rows.iter().flat_map(|r| [r.begins, r.ends]);
         assert_eq!(ends.filter(|e| *e == RowEnd::TiedByHand).count(), 2);
         // On which panel, and how far from the corner where the hem meets the join.
-        let corner = |piece: PieceId, edge: &str| {
+        let corner = |piece: PieceId, edge: EdgeId| {
             let piece = garment.pattern.piece(piece).unwrap();
-            let (hem, edge) = (piece.edge("hem").unwrap(), piece.edge(edge).unwrap());
+            let (hem, edge) = (piece.edge(EdgeId::Hem).unwrap(), piece.edge(edge).unwrap());
             let ends = [hem.start(), hem.end()];
             *ends
                 .iter()
@@ -168,18 +183,18 @@ fn the_hem_begins_and_ends_at_its_join() {
         let near = |p: Point, q: Point| assert!((p - q).hypot() < 15.0, "{join}: {p:?} {q:?}");
         match join {
             HemJoin::Inseam => {
-                near(first.path.start(), corner(PieceId::Front, "inseam"));
-                near(last.path.end(), corner(PieceId::Back, "inseam"));
+                near(first.path.start(), corner(PieceId::Front, EdgeId::Inseam));
+                near(last.path.end(), corner(PieceId::Back, EdgeId::Inseam));
             }
             HemJoin::Outseam => {
-                near(first.path.start(), corner(PieceId::Front, "side"));
-                near(last.path.end(), corner(PieceId::Back, "side"));
+                near(first.path.start(), corner(PieceId::Front, EdgeId::Side));
+                near(last.path.end(), corner(PieceId::Back, EdgeId::Side));
             }
             HemJoin::BackOfLeg => {
                 assert_eq!(rows.len(), 3);
                 assert!((first.path.start() - last.path.end()).hypot() < 1e-6);
                 assert!((first.length() - last.length()).abs() < Length::mm(1e-3));
-                near(first.path.end(), corner(PieceId::Back, "side"));
+                near(first.path.end(), corner(PieceId::Back, EdgeId::Side));
             }
         }
     }
@@ -192,7 +207,7 @@ fn loose_hem_threads_are_noticed() {
         let rows = loaded
             .style
             .seams
-            .get_mut("hem")
+            .get_mut(&SeamId::Hem)
             .unwrap()
             .rows
             .as_mut()
@@ -220,31 +235,35 @@ fn stated_ends_are_sewn_and_described() {
         let rows = loaded
             .style
             .seams
-            .get_mut("mouth")
+            .get_mut(&SeamId::Mouth)
             .unwrap()
             .rows
             .as_mut()
             .unwrap();
         rows[0].begin = Some(RowEnding::Backtacked);
     });
-    let words = |name: &str| {
-        let seam = garment.seams.iter().find(|s| s.name == name).unwrap();
+    let words = |id: SeamId| {
+        let seam = garment.seams.iter().find(|s| s.id == id).unwrap();
         describe(&garment, seam)
     };
     assert_eq!(
-        words("mouth").ends,
+        words(SeamId::Mouth).ends,
         [
             "begins: backtacked; ends: caught in the next seam",
             "both ends: caught in the next seam"
         ]
     );
     assert_eq!(
-        words("hem").ends,
+        words(SeamId::Hem).ends,
         ["begins: threads tied by hand; ends: threads tied by hand"]
     );
-    assert!(words("hem").lies.ends_with("; diagonal roping wanted"));
+    assert!(
+        words(SeamId::Hem)
+            .lies
+            .ends_with("; diagonal roping wanted")
+    );
     assert_eq!(
-        words("band").ends[0],
+        words(SeamId::Band).ends[0],
         "both ends: threads tucked into the fold"
     );
 }
@@ -253,7 +272,7 @@ fn stated_ends_are_sewn_and_described() {
 fn a_drawing_is_sewn_inside_the_set_rows_and_may_be_turned_over() {
     let drawn = |garment: &Garment| -> Vec<Vec<Point>> {
         let rows = garment.rows.iter();
-        rows.filter(|r| r.seam == "decoration" && r.piece == PieceId::BackPocketRight)
+        rows.filter(|r| r.seam == SeamId::Decoration && r.piece == PieceId::BackPocketRight)
             .map(|r| r.path.dense(Length::mm(0.5)))
             .collect()
     };
@@ -261,7 +280,7 @@ fn a_drawing_is_sewn_inside_the_set_rows_and_may_be_turned_over() {
     let lines = drawn(&garment);
     assert_eq!(lines.len(), 2);
     // The set rows lie 8 mm inside the sides, which lean in from 0 to 13.55 mm... so at least 8.
-    let width = garment.pattern.spec.back_pocket_width.to_mm();
+    let width = garment.pattern.spec[MeasureId::BackPocketWidth].to_mm();
     assert!(
         lines
             .iter()
@@ -273,7 +292,7 @@ fn a_drawing_is_sewn_inside_the_set_rows_and_may_be_turned_over() {
         .iter()
         .filter(|r| r.piece == PieceId::BackPocketRight)
     {
-        if row.seam == "decoration" {
+        if row.seam == SeamId::Decoration {
             assert_eq!(
                 (row.begins, row.ends),
                 (RowEnd::CaughtInSeam, RowEnd::CaughtInSeam)
@@ -307,7 +326,7 @@ fn a_pocket_may_be_left_plain() {
         back.right.decoration = Decoration::None;
         (back.right.art, back.right.drawing) = (None, None);
     });
-    assert!(garment.rows.iter().all(|r| r.seam != "decoration"));
+    assert!(garment.rows.iter().all(|r| r.seam != SeamId::Decoration));
     assert!(!codes(&garment).contains(&"sewing::row-without-place"));
 }
 
@@ -349,7 +368,7 @@ fn a_zip_lies_beside_the_fly_edge() {
         panic!("not a zip");
     };
     // Nothing says how long the zip is: as long as the fly.
-    assert_eq!(length, garment.pattern.spec.fly_length);
+    assert_eq!(length, garment.pattern.spec[MeasureId::FlyLength]);
     assert!((zip.at.y + length.to_mm() / 2.0).abs() < 1e-9);
     assert!(zip.inside && !zip.outside);
 }
@@ -378,7 +397,7 @@ proptest! {
             doc.pockets.back.left.crest = length(3);
             doc.pockets.back.left.rise = length(4);
             doc.pockets.back.left.waves = waves;
-            doc.chart.get_mut("coin_depth").unwrap().value = length(5);
+            doc.chart.get_mut(&MeasureId::CoinDepth).unwrap().value = length(5);
         });
         for row in &garment.rows {
             prop_assert!(row.length().is_finite());

@@ -4,9 +4,9 @@
 mod common;
 
 use common::ferryman;
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use sewing::{Crossing, CrossingKind, Garment, bulk, make};
-use style::{Construction, Lining, Loaded, Size};
+use style::{Construction, Lining, Loaded, MeasureId, SeamId, Size};
 use trade::Length;
 
 fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
@@ -91,7 +91,7 @@ fn crossings_come_thickest_first_and_on_their_pieces() {
     assert_eq!(loops, 5 * 3);
     let hem = garment.pattern.piece(PieceId::Front).unwrap();
     let at = named(&all, "hem crosses the inseam").place.at;
-    assert_eq!(Some(at), hem.point("hem_in"));
+    assert_eq!(Some(at), hem.point(PointId::HemIn));
 }
 
 #[test]
@@ -121,7 +121,7 @@ fn cutting_away_turned_edges_halves_a_felled_crossing() {
 #[test]
 fn another_construction_or_cloth_changes_the_crossings_it_is_in() {
     let open = all(|l| {
-        l.style.seams["inseam"].construction = Some(Construction::PressedOpen);
+        l.style.seams[&SeamId::Inseam].construction = Some(Construction::PressedOpen);
     });
     assert_eq!(plies(named(&open, "hem crosses the inseam")), [6, 0, 0]);
     // Pressed open, the inseam is twice its thicker side: the four of the seat seam.
@@ -142,7 +142,7 @@ fn a_style_without_loops_has_no_crossings_under_them() {
     let none = all(|l| l.style.loops.count = 0);
     assert!(none.iter().all(|c| c.kind != CrossingKind::Loop));
     // A loop that ends on the band is tacked through the band seam.
-    let short = all(|l| l.style.chart["loop_length"].value = Length::mm(30.0));
+    let short = all(|l| l.style.chart[&MeasureId::LoopLength].value = Length::mm(30.0));
     let foot = named(&short, "foot of the loop at the centre back");
     assert_eq!(plies(foot), [12, 0, 0]);
     assert!(

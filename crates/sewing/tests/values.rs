@@ -9,8 +9,8 @@ use common::ferryman;
 use draft::{Finding, Severity};
 use sewing::{Garment, make, sewing_findings};
 use style::{
-    Amount, Answers, Closing, Collection, Edit, Figure, Fit, Leg, Loaded, NewStyle, Size, Subject,
-    Taste, foresee, offered_waists, stated_by_style, stated_by_supplies,
+    Amount, Answers, Closing, Collection, Edit, Figure, Fit, Leg, Loaded, MeasureId, NewStyle,
+    SeamId, Size, Subject, Taste, foresee, offered_waists, stated_by_style, stated_by_supplies,
 };
 use trade::{ArealWeight, Length, Share};
 
@@ -171,14 +171,14 @@ fn what_a_collection_states_is_told_where_it_is_unusual_and_only_there() {
 #[test]
 fn a_measure_is_judged_in_every_size() {
     let mut loaded = ferryman();
-    loaded.style.chart["loop_length"].grade = Some(Length::mm(8.0));
+    loaded.style.chart[&MeasureId::LoopLength].grade = Some(Length::mm(8.0));
     let small = make(&loaded.style, &loaded.collection, Size::new(32, 32));
     assert_eq!(told(&small, CODE), []);
     let large = make(&loaded.style, &loaded.collection, Size::new(40, 32));
     let found = told(&large, CODE);
     assert_eq!(found.len(), 1, "{found:?}");
     assert_eq!(found[0].about(words::Words::english()), "belt loop length");
-    loaded.style.chart["hem"].grade = Some(Length::cm(-8.0));
+    loaded.style.chart[&MeasureId::Hem].grade = Some(Length::cm(-8.0));
     let none = make(&loaded.style, &loaded.collection, Size::new(38, 32));
     let found = told(&none, CODE);
     let hem = found
@@ -218,24 +218,24 @@ fn a_zip_far_shorter_than_its_fly_is_told() {
 
 #[test]
 fn rows_that_miss_what_they_sew_on_are_told() {
-    let row = |seam: &'static str, mm: f64| {
+    let row = |seam: SeamId, mm: f64| {
         said("sewing::row-catches-nothing", |l| {
-            let rows = l.style.seams[seam].rows.as_mut().unwrap();
+            let rows = l.style.seams[&seam].rows.as_mut().unwrap();
             rows[0].offset = Length::mm(mm);
         })
     };
     for (seam, within, beyond) in [
-        ("patch_set", 20.0, 30.0),
-        ("label_set", 8.0, 12.0),
-        ("mouth", 60.0, 90.0),
+        (SeamId::PatchSet, 20.0, 30.0),
+        (SeamId::LabelSet, 8.0, 12.0),
+        (SeamId::Mouth, 60.0, 90.0),
     ] {
         let own = |mm| -> usize {
             row(seam, mm)
                 .iter()
-                .filter(|f| f.about(words::Words::english()).starts_with(seam))
+                .filter(|f| f.about(words::Words::english()).starts_with(seam.code()))
                 .count()
         };
-        assert_eq!((own(within), own(beyond)), (0, 1), "{seam}");
+        assert_eq!((own(within), own(beyond)), (0, 1), "{}", seam.code());
     }
 }
 
@@ -273,7 +273,7 @@ fn cloths_bought_for_something_else_are_told() {
 fn only_cloth_of_which_nothing_says_that_it_stretches_is_too_small_for_a_body() {
     let small = |fibre: &'static str, seat_cm: f64| {
         said("sewing::needs-stretch", |l| {
-            l.style.chart["seat"].value = Length::cm(seat_cm);
+            l.style.chart[&MeasureId::Seat].value = Length::cm(seat_cm);
             l.collection.cloths["tideline-14"].fibre = fibre.to_owned();
         })
     };

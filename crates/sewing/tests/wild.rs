@@ -6,7 +6,7 @@ mod common;
 use common::ferryman;
 use proptest::prelude::*;
 use sewing::{findings_of_run, make, placements};
-use style::{Closing, Construction, Size};
+use style::{Closing, Construction, MeasureId, Size};
 use trade::{Length, StitchDensity};
 
 /// Lengths no chart should hold, and some it might.
@@ -35,7 +35,7 @@ proptest! {
     /// Charts: one or two measures are anything at all.
     #[test]
     fn any_chart_gives_a_garment(
-        changes in prop::collection::vec((0_usize..26, wild()), 1..3),
+        changes in prop::collection::vec((0..MeasureId::ALL.len(), wild()), 1..3),
         waist in 1_u32..90,
     ) {
         let mut loaded = ferryman();

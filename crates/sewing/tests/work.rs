@@ -15,7 +15,8 @@ use sewing::work::{Operation, Stage, Work, closing_seam, sewing_order};
 use sewing::yarn::consumption;
 use sewing::{FixingKind, Garment, On, describe, make};
 use style::{
-    BandMethod, Closing, Construction, HemEnds, Lining, Loaded, RowEnding, RowSpec, Size, known,
+    BandMethod, Closing, Construction, HemEnds, Lining, Loaded, MeasureId, RowEnding, RowSpec,
+    SeamId, Size, known,
 };
 use trade::{Length, StitchDensity, StitchType};
 
@@ -97,7 +98,7 @@ fn sound(garment: &Garment) -> Vec<Operation> {
     let missed = |counts: &[i32]| counts.iter().position(|n| *n != 1);
     if let Some(row) = missed(&rows) {
         let row = &garment.rows[row];
-        panic!("{} row {} is not sewn once", row.seam, row.number);
+        panic!("{} row {} is not sewn once", row.seam.code(), row.number);
     }
     if let Some(fixing) = missed(&fixings) {
         panic!("{:?} is not set once", garment.fixings[fixing]);
@@ -130,7 +131,7 @@ fn needles_are_sound(garment: &Garment, operation: &Operation) {
             garment
                 .rows
                 .iter()
-                .filter(|r| r.seam == needle.seam && r.number == number)
+                .filter(|r| needle.seam == r.seam && r.number == number)
         };
         let twice = |on| if on == On::Both { 2.0 } else { 1.0 };
         let length: Length = of_row().map(|r| r.length() * twice(r.on)).sum();
@@ -138,7 +139,11 @@ fn needles_are_sound(garment: &Garment, operation: &Operation) {
         assert_eq!(of_row().count(), needle.rows.len(), "{key}");
         for index in &needle.rows {
             let row = &garment.rows[*index];
-            assert_eq!((&row.seam, row.number), (&needle.seam, number), "{key}");
+            assert_eq!(
+                (Some(row.seam), row.number),
+                (needle.seam.seam(), number),
+                "{key}"
+            );
             assert_eq!(row.stitch, needle.stitch, "{key}");
             assert_eq!(Some(row.density), needle.density, "{key}");
             assert_eq!(
@@ -185,13 +190,13 @@ fn row(stitch: StitchType, per_inch: f64, offset_mm: f64) -> RowSpec {
     }
 }
 
-fn set(loaded: &mut Loaded, seam: &str, construction: Construction, rows: &[RowSpec]) {
-    let spec = loaded.style.seams.get_mut(seam).unwrap();
+fn set(loaded: &mut Loaded, seam: SeamId, construction: Construction, rows: &[RowSpec]) {
+    let spec = loaded.style.seams.get_mut(&seam).unwrap();
     spec.construction = Some(construction);
     spec.rows = Some(rows.to_vec());
 }
 
-fn joined(loaded: &mut Loaded, seam: &str, construction: Construction) {
+fn joined(loaded: &mut Loaded, seam: SeamId, construction: Construction) {
     let rows: &[RowSpec] = match construction {
         Construction::LapFelled => &[
             row(StitchType::S401, 8.0, 1.6),
@@ -320,16 +325,16 @@ fn the_demo_is_sewn_in_this_order() {
 
 #[test]
 fn every_construction_of_every_seam_has_an_order() {
-    for seam in known::SEAMS {
+    for seam in known::seams() {
         for construction in seam.constructions {
             let orders = [
                 sewn(|l| {
-                    l.style.seams.get_mut(seam.name).unwrap().construction = Some(*construction)
+                    l.style.seams.get_mut(&seam.id).unwrap().construction = Some(*construction)
                 }),
                 sewn(|l| {
                     set(
                         l,
-                        seam.name,
+                        seam.id,
                         *construction,
                         &[row(StitchType::S301, 8.0, 0.0)],
                     )
@@ -341,7 +346,7 @@ fn every_construction_of_every_seam_has_an_order() {
                         row(StitchType::S401, 7.0, 12.0),
                         row(StitchType::S504, 8.0, 0.0),
                     ];
-                    set(l, seam.name, *construction, &rows);
+                    set(l, seam.id, *construction, &rows);
                 }),
             ];
             for garment in &orders {
@@ -362,7 +367,7 @@ fn every_leg_is_closed_by_one_seam_and_in_its_turn() {
         Overlocked,
     ];
     // Closes the leg: which, for the outseam down and the inseam across, in the order above.
-    let (i, o) = ("inseam", "outseam");
+    let (i, o) = (SeamId::Inseam, SeamId::Outseam);
     let wanted = [
         [i, o, o, i, i],
         [i, i, i, i, i],
@@ -373,12 +378,12 @@ fn every_leg_is_closed_by_one_seam_and_in_its_turn() {
     for (outseam, row) in all.iter().zip(wanted) {
         for (inseam, closes) in all.iter().zip(row) {
             let garment = sewn(|l| {
-                joined(l, "outseam", *outseam);
-                joined(l, "inseam", *inseam);
+                joined(l, SeamId::Outseam, *outseam);
+                joined(l, SeamId::Inseam, *inseam);
             });
             assert_eq!(closing_seam(&garment), closes, "{outseam} {inseam}");
             let order = sound(&garment);
-            let last = |seam: &str| {
+            let last = |seam: SeamId| {
                 let sews =
                     |o: &Operation| o.needles.iter().any(|n| n.row.is_some() && n.seam == seam);
                 order.iter().rposition(sews).unwrap()
@@ -397,7 +402,9 @@ fn every_leg_is_closed_by_one_seam_and_in_its_turn() {
 #[test]
 fn another_inseam_is_another_order() {
     let felled = sound(&sewn(|_| ()));
-    let plain = sound(&sewn(|l| joined(l, "inseam", Construction::SafetyStitched)));
+    let plain = sound(&sewn(|l| {
+        joined(l, SeamId::Inseam, Construction::SafetyStitched)
+    }));
     assert!(has(&felled, "inseam-fell") && !has(&felled, "inseam-join"));
     assert!(has(&plain, "inseam-join") && !has(&plain, "inseam-fell"));
     assert!(place(&felled, "inseam-fell") < place(&felled, "outseam-join"));
@@ -426,7 +433,9 @@ fn a_felled_inseam_goes_before_a_pressed_open_outseam() {
 
 #[test]
 fn a_plain_inseam_closes_the_leg_after_the_outseam_is_pressed_open_flat() {
-    let order = sound(&sewn(|l| joined(l, "inseam", Construction::SafetyStitched)));
+    let order = sound(&sewn(|l| {
+        joined(l, SeamId::Inseam, Construction::SafetyStitched)
+    }));
     is_before(&order, "outseam-press", "inseam-join");
     let flat = |key: &str| !named(&order, key).mind.iter().any(|m| m.contains("tube"));
     assert!(flat("outseam-press"));
@@ -436,8 +445,8 @@ fn a_plain_inseam_closes_the_leg_after_the_outseam_is_pressed_open_flat() {
 #[test]
 fn rows_seen_outside_in_a_closed_leg_are_sewn_over_an_arm() {
     let order = sound(&sewn(|l| {
-        joined(l, "inseam", Construction::MockFelled);
-        joined(l, "outseam", Construction::MockFelled);
+        joined(l, SeamId::Inseam, Construction::MockFelled);
+        joined(l, SeamId::Outseam, Construction::MockFelled);
     }));
     is_before(&order, "outseam-topstitch", "inseam-join");
     assert_eq!(
@@ -545,7 +554,7 @@ fn rows_alike_are_sewn_in_one_pass() {
             row(StitchType::S301, 8.0, 1.6),
             row(StitchType::S301, 9.0, 8.0),
         ];
-        set(l, "mouth", Construction::TurnedEdge, &rows);
+        set(l, SeamId::Mouth, Construction::TurnedEdge, &rows);
     }));
     let [first, second] = ["mouth-topstitch", "mouth-topstitch-2"].map(|key| named(&denser, key));
     assert_eq!(
@@ -563,13 +572,13 @@ fn rows_alike_are_sewn_in_one_pass() {
             row(StitchType::S301, 8.0, 1.6),
             row(StitchType::S301, 8.0, 3.2),
         ];
-        set(l, "mouth", Construction::TurnedEdge, &rows);
+        set(l, SeamId::Mouth, Construction::TurnedEdge, &rows);
     }));
     assert!(has(&crowded, "mouth-topstitch-2"));
 
     let three = sound(&sewn(|l| {
         let rows = [1.6, 5.0, 8.4].map(|offset| row(StitchType::S401, 8.0, offset));
-        set(l, "yoke", Construction::LapFelled, &rows);
+        set(l, SeamId::Yoke, Construction::LapFelled, &rows);
     }));
     assert_eq!(
         named(&three, "yoke-fell").gauge_words(),
@@ -577,7 +586,7 @@ fn rows_alike_are_sewn_in_one_pass() {
     );
     let locked = sound(&sewn(|l| {
         let rows = [1.6, 8.0, 12.0].map(|offset| row(StitchType::S301, 8.0, offset));
-        set(l, "yoke", Construction::LapFelled, &rows);
+        set(l, SeamId::Yoke, Construction::LapFelled, &rows);
     }));
     assert_eq!(named(&locked, "yoke-fell").machine, "two-needle lockstitch");
     assert_eq!(named(&locked, "yoke-fell-2").machine, "lockstitch");
@@ -608,7 +617,7 @@ fn the_band_is_sewn_by_its_method() {
             row(StitchType::S401, 8.0, 2.0),
             row(StitchType::S401, 8.0, 36.0),
         ];
-        set(l, "band", Construction::BandOverEdge, &rows);
+        set(l, SeamId::Band, Construction::BandOverEdge, &rows);
     };
     let order = sound(&sewn(two_row));
     let band = named(&order, "band-set");
@@ -623,7 +632,7 @@ fn the_band_is_sewn_by_its_method() {
             row(StitchType::S301, 9.0, 0.0),
             row(StitchType::S301, 8.0, 2.0),
         ];
-        set(l, "band", Construction::BandTurned, &rows);
+        set(l, SeamId::Band, Construction::BandTurned, &rows);
     }));
     assert_eq!(named(&order, "band-mark").work, Work::Pressed);
     is_before(&order, "band-mark", "band-join");
@@ -650,7 +659,14 @@ fn a_zip_is_sewn_in_where_buttons_would_be() {
 #[test]
 fn a_row_of_the_fly_that_is_caught_later_is_sewn_before_the_rise() {
     let order = sound(&sewn(|l| {
-        let fly = l.style.seams.get_mut("fly").unwrap().rows.as_mut().unwrap();
+        let fly = l
+            .style
+            .seams
+            .get_mut(&SeamId::Fly)
+            .unwrap()
+            .rows
+            .as_mut()
+            .unwrap();
         fly.iter_mut()
             .for_each(|row| row.end = Some(RowEnding::CaughtInSeam));
     }));
@@ -662,13 +678,13 @@ fn what_a_style_leaves_out_is_left_out() {
     let order = sound(&sewn(|l| {
         let style = &mut l.style;
         style.pockets.extra = None;
-        style.seams.shift_remove("extra_hem");
-        style.seams.shift_remove("extra_set");
-        style.seams.shift_remove("decoration");
+        style.seams.shift_remove(&SeamId::ExtraHem);
+        style.seams.shift_remove(&SeamId::ExtraSet);
+        style.seams.shift_remove(&SeamId::Decoration);
         style.pockets.back.left.lining = Lining::None;
         style.pockets.back.right.lining = Lining::None;
         style.patch = None;
-        style.seams.shift_remove("patch_set");
+        style.seams.shift_remove(&SeamId::PatchSet);
         style.labels.clear();
         style.loops.count = 0;
         style.hem.ends = HemEnds::Overlapped;
@@ -694,14 +710,19 @@ fn what_a_style_leaves_out_is_left_out() {
 #[test]
 fn what_no_row_states_is_marked() {
     let order = sound(&sewn(|l| {
-        for seam in ["patch_set", "label_set", "fly_edge", "outseam"] {
-            l.style.seams.shift_remove(seam);
+        for seam in [
+            SeamId::PatchSet,
+            SeamId::LabelSet,
+            SeamId::FlyEdge,
+            SeamId::Outseam,
+        ] {
+            l.style.seams.shift_remove(&seam);
         }
         let rows = [
             row(StitchType::S301, 8.0, 1.6),
             row(StitchType::S301, 8.0, 8.0),
         ];
-        set(l, "front_rise", Construction::MockFelled, &rows);
+        set(l, SeamId::FrontRise, Construction::MockFelled, &rows);
     }));
     for key in [
         "patch-set",
@@ -734,7 +755,7 @@ fn hems_are_tied_where_the_style_says_so() {
     let folded = sound(&sewn(|l| {
         set(
             l,
-            "hem",
+            SeamId::Hem,
             Construction::FoldedHem,
             &[row(StitchType::S301, 8.0, 10.5)],
         );
@@ -783,7 +804,7 @@ fn every_row_of_the_demo_is_described() {
     let garment = sewn(|_| ());
     for seam in &garment.seams {
         let told = describe(&garment, seam);
-        let name = &seam.name;
+        let name = seam.id.code();
         assert!(
             told.class.contains("ISO 4916") && told.class.contains("ASTM D6193"),
             "{name}"
@@ -807,27 +828,27 @@ fn every_row_of_the_demo_is_described() {
             assert!(garment.collection.yarns.contains_key(&row.under), "{name}");
         }
     }
-    let gauges = |name: &str| {
-        let seam = garment.seams.iter().find(|s| s.name == name).unwrap();
+    let gauges = |id: SeamId| {
+        let seam = garment.seams.iter().find(|s| s.id == id).unwrap();
         describe(&garment, seam).gauges
     };
     assert_eq!(
-        gauges("inseam"),
+        gauges(SeamId::Inseam),
         ["two needles, 6.4 mm", "two needles, 6.4 mm"]
     );
-    assert_eq!(gauges("outseam"), ["single needle"]);
+    assert_eq!(gauges(SeamId::Outseam), ["single needle"]);
     assert_eq!(
-        gauges("band"),
+        gauges(SeamId::Band),
         ["single needle", "single needle, 34.0 mm from row 1"]
     );
-    assert_eq!(gauges("fly_edge"), ["single needle, bite 5.6 mm"]);
+    assert_eq!(gauges(SeamId::FlyEdge), ["single needle, bite 5.6 mm"]);
 }
 
 /// The same label in the band and in the outseam: each operation has its own.
 #[test]
 fn labels_alike_are_told_apart() {
     let order = sound(&sewn(|l| {
-        l.style.seams.shift_remove("label_set");
+        l.style.seams.shift_remove(&SeamId::LabelSet);
         let trim = l.style.labels[0].trim.clone();
         l.style.labels[2].trim = trim;
     }));
@@ -850,7 +871,7 @@ proptest! {
     #[test]
     fn any_seams_have_an_order(
         seams in prop::collection::vec((
-            prop::sample::select(known::SEAMS),
+            prop::sample::select(known::seams().collect::<Vec<_>>()),
             prop::sample::select(Construction::WORDS),
             prop::collection::vec(any_row(), 0..5),
         ), 2),
@@ -861,7 +882,7 @@ proptest! {
                 l.style.band.method = BandMethod::TwoRow;
             }
             for (seam, (_, construction), rows) in &seams {
-                set(l, seam.name, *construction, rows);
+                set(l, seam.id, *construction, rows);
             }
         });
         sound(&garment);
@@ -870,7 +891,7 @@ proptest! {
     /// Whatever the numbers, there is an order and no panic.
     #[test]
     fn any_chart_has_an_order(
-        measure in 0_usize..26,
+        measure in 0..MeasureId::ALL.len(),
         value in prop_oneof![Just(0.0), Just(-1.0e7), Just(1.0e7), Just(f64::NAN), -500.0..1500.0_f64],
     ) {
         let garment = sewn(|l| {

@@ -6,9 +6,11 @@ mod common;
 
 use common::ferryman;
 use proptest::prelude::*;
-use sewing::yarn::{Basis, Consumption, Item, Role, Sewn, consumption, order, order_with, plan};
+use sewing::yarn::{
+    Basis, Consumption, Item, Role, Sewn, Used, consumption, order, order_with, plan,
+};
 use sewing::{Garment, make};
-use style::{Construction, Loaded, RowSpec, SeamSpec, Size};
+use style::{Construction, Loaded, RowSpec, SeamId, SeamSpec, Size};
 use trade::consumption::{RatioRow, USUAL_WASTE, with_waste};
 use trade::{Colour, Length, Share, StitchDensity, StitchType};
 
@@ -27,7 +29,7 @@ fn near(found: f64, wanted: f64, within: f64) {
     );
 }
 
-fn row<'a>(all: &'a Consumption, seam: &str, number: usize) -> &'a Item {
+fn row<'a>(all: &'a Consumption, seam: SeamId, number: usize) -> &'a Item {
     all.items
         .iter()
         .find(|i| i.seam == seam && i.sewn == Sewn::Row(number))
@@ -36,7 +38,7 @@ fn row<'a>(all: &'a Consumption, seam: &str, number: usize) -> &'a Item {
 
 /// A row in the yarns of the demo's outseam.
 fn stated(stitch: StitchType, offset: f64) -> RowSpec {
-    let outseam = ferryman().style.seam("outseam").unwrap();
+    let outseam = ferryman().style.seam(SeamId::Outseam).unwrap();
     RowSpec {
         stitch,
         density: StitchDensity::per_inch(8.0),
@@ -46,21 +48,21 @@ fn stated(stitch: StitchType, offset: f64) -> RowSpec {
 }
 
 /// The demo style with one seam made another way.
-fn with_seam(seam: &str, construction: Construction, rows: Vec<RowSpec>) -> Loaded {
+fn with_seam(seam: SeamId, construction: Construction, rows: Vec<RowSpec>) -> Loaded {
     let mut loaded = ferryman();
     change(&mut loaded, seam, construction, rows);
     loaded
 }
 
-fn change(loaded: &mut Loaded, seam: &str, construction: Construction, rows: Vec<RowSpec>) {
+fn change(loaded: &mut Loaded, seam: SeamId, construction: Construction, rows: Vec<RowSpec>) {
     // Neither laps another nor is like one.
-    let outseam = loaded.style.seams["outseam"].clone();
+    let outseam = loaded.style.seams[&SeamId::Outseam].clone();
     let spec = SeamSpec {
         construction: Some(construction),
         rows: Some(rows),
         ..outseam
     };
-    loaded.style.seams.insert(seam.to_owned(), spec);
+    loaded.style.seams.insert(seam, spec);
 }
 
 /// Worked by hand: 2 × 81.28 cm at 8 stitches per inch through four plies of 0.82 mm take
@@ -68,7 +70,7 @@ fn change(loaded: &mut Loaded, seam: &str, construction: Construction, rows: Vec
 #[test]
 fn the_inseam_by_hand() {
     let all = consumption(&base());
-    let inseam = row(&all, "inseam", 1);
+    let inseam = row(&all, SeamId::Inseam, 1);
     near(inseam.plies.thickness.to_mm(), 3.28, 1e-9);
     near(inseam.used.needle.to_m(), 4.984, 0.01);
     near(inseam.used.under.to_m(), 4.877, 0.01);
@@ -92,19 +94,19 @@ fn both_rows_of_a_coverstitch_are_one_pass() {
     let rows: Vec<&Item> = all
         .items
         .iter()
-        .filter(|i| i.seam == "loop_edge" && i.row.is_some())
+        .filter(|i| i.seam == SeamId::LoopEdge && i.row.is_some())
         .collect();
     assert_eq!(rows.len(), 2);
     let found: Length = rows.iter().map(|i| i.used.total()).sum();
     near(found / rows[0].length, 11.8126, 0.001);
 
     let alone = with_seam(
-        "loop_edge",
+        SeamId::LoopEdge,
         Construction::Strip,
         vec![stated(StitchType::S406, 3.0)],
     );
     let all = consumption(&sewn(&alone, 32, 32));
-    let only = row(&all, "loop_edge", 1);
+    let only = row(&all, SeamId::LoopEdge, 1);
     assert_eq!(only.width.pass, 1.0);
     // The middle of the usual gauges of a loop folder instead of the distance of the rows.
     assert!(only.width.width > Length::mm(5.0) && only.width.width < Length::mm(7.0));
@@ -118,22 +120,28 @@ fn plies_follow_the_construction() {
     let all = consumption(&garment);
     let count = |seam, number| row(&all, seam, number).plies.count();
     for (seam, rows) in [
-        ("outseam", vec![2]),
-        ("inseam", vec![4, 4]),
-        ("seat", vec![4, 4]),
-        ("front_rise", vec![3, 3]),
+        (SeamId::Outseam, vec![2]),
+        (SeamId::Inseam, vec![4, 4]),
+        (SeamId::Seat, vec![4, 4]),
+        (SeamId::FrontRise, vec![3, 3]),
         // Through the body at the seam, through the band alone along its top.
-        ("band", vec![5, 2]),
-        ("hem", vec![3]),
-        ("mouth", vec![4, 4]),
-        ("fly", vec![3, 3]),
-        ("back_pocket_set", vec![3, 3]),
-        ("bag_close", vec![2]),
-        ("loop_edge", vec![2, 2]),
-        ("decoration", vec![1]),
+        (SeamId::Band, vec![5, 2]),
+        (SeamId::Hem, vec![3]),
+        (SeamId::Mouth, vec![4, 4]),
+        (SeamId::Fly, vec![3, 3]),
+        (SeamId::BackPocketSet, vec![3, 3]),
+        (SeamId::BagClose, vec![2]),
+        (SeamId::LoopEdge, vec![2, 2]),
+        (SeamId::Decoration, vec![1]),
     ] {
         for (index, wanted) in rows.into_iter().enumerate() {
-            assert_eq!(count(seam, index + 1), wanted, "{seam} {}", index + 1);
+            assert_eq!(
+                count(seam, index + 1),
+                wanted,
+                "{} {}",
+                seam.code(),
+                index + 1
+            );
         }
     }
     for item in all.items.iter().filter(|i| i.row.is_some()) {
@@ -141,7 +149,11 @@ fn plies_follow_the_construction() {
         assert!(item.plies.count() <= most, "{}", item.explain());
     }
     // Front and bag with their allowances: two of 0.82 mm and two of 0.45 mm.
-    near(row(&all, "mouth", 1).plies.thickness.to_mm(), 2.54, 1e-9);
+    near(
+        row(&all, SeamId::Mouth, 1).plies.thickness.to_mm(),
+        2.54,
+        1e-9,
+    );
 }
 
 #[test]
@@ -168,9 +180,11 @@ fn seams_yarns_and_plan_add_up_to_the_pair() {
     let garment = base();
     let all = consumption(&garment);
     let used = all.used();
-    for parts in [all.by_seam(), all.by_yarn()] {
-        let needle: Length = parts.iter().map(|(_, u)| u.needle).sum();
-        let under: Length = parts.iter().map(|(_, u)| u.under).sum();
+    let by_seam: Vec<Used> = all.by_seam().into_iter().map(|(_, used)| used).collect();
+    let by_yarn: Vec<Used> = all.by_yarn().into_iter().map(|(_, used)| used).collect();
+    for parts in [by_seam, by_yarn] {
+        let needle: Length = parts.iter().map(|used| used.needle).sum();
+        let under: Length = parts.iter().map(|used| used.under).sum();
         near(needle.to_mm(), used.needle.to_mm(), 1e-6);
         near(under.to_mm(), used.under.to_mm(), 1e-6);
     }
@@ -221,7 +235,7 @@ fn the_pair_against_the_published_range() {
 
     let outseam = |loaded: &mut Loaded| {
         let rows = vec![stated(StitchType::S516, 0.0)];
-        change(loaded, "outseam", Construction::SafetyStitched, rows);
+        change(loaded, SeamId::Outseam, Construction::SafetyStitched, rows);
     };
     let mut overlocked = ferryman();
     outseam(&mut overlocked);
@@ -232,7 +246,7 @@ fn the_pair_against_the_published_range() {
     let rows = vec![stated(StitchType::S516, 0.0), stated(StitchType::S401, 1.6)];
     change(
         &mut overlocked,
-        "inseam",
+        SeamId::Inseam,
         Construction::SafetyStitched,
         rows,
     );
@@ -263,32 +277,32 @@ fn the_ratio_table_comes_near_the_formulas() {
 fn another_construction_changes_its_own_seam_alone() {
     let before = consumption(&base());
     let changed = with_seam(
-        "inseam",
+        SeamId::Inseam,
         Construction::SafetyStitched,
         vec![stated(StitchType::S516, 0.0)],
     );
     let after = consumption(&sewn(&changed, 32, 32));
     for ((seam, old), (same, new)) in before.by_seam().into_iter().zip(after.by_seam()) {
         assert_eq!(seam, same);
-        assert_eq!(old == new, seam != "inseam", "{seam}");
+        assert_eq!(old == new, *seam != SeamId::Inseam, "{}", seam.code());
     }
     // 9 + 2 × 3.1496 (2 × 0.55563 + 3 × 0.164) over 2 × 81.28 cm, worked by hand.
-    let row = row(&after, "inseam", 1);
+    let row = row(&after, SeamId::Inseam, 1);
     near(row.used.total().to_m(), 19.100 * 1.6256, 0.05);
 }
 
 #[test]
 fn sewing_without_stated_rows_is_listed_beside_the_total() {
     let mut bare = ferryman();
-    let topstitched = bare.style.seam("front_rise").unwrap().rows[..2].to_vec();
+    let topstitched = bare.style.seam(SeamId::FrontRise).unwrap().rows[..2].to_vec();
     change(
         &mut bare,
-        "front_rise",
+        SeamId::FrontRise,
         Construction::MockFelled,
         topstitched,
     );
-    for seam in ["patch_set", "label_set"] {
-        bare.style.seams.shift_remove(seam);
+    for seam in [SeamId::PatchSet, SeamId::LabelSet] {
+        bare.style.seams.shift_remove(&seam);
     }
     let all = consumption(&sewn(&bare, 32, 32));
     let said: Vec<&str> = all.unstated.iter().map(|u| u.what.as_str()).collect();
@@ -369,7 +383,7 @@ fn the_plan_groups_by_colour_size_and_density() {
     let tonal = plan
         .groups
         .iter()
-        .find(|g| g.role == Role::Needle && g.rows.iter().any(|r| r.seam == "outseam"))
+        .find(|g| g.role == Role::Needle && g.rows.iter().any(|r| r.seam == SeamId::Outseam))
         .unwrap();
     assert_eq!(tonal.colour, "#222b40".parse::<Colour>().unwrap());
     assert_eq!(tonal.grounds[0].difference.contrast().to_string(), "tonal");
@@ -387,13 +401,15 @@ fn the_plan_groups_by_colour_size_and_density() {
     let hem = plan
         .groups
         .iter()
-        .find(|g| g.role == Role::Under && g.rows[0].seam == "hem")
+        .find(|g| g.role == Role::Under && g.rows[0].seam == SeamId::Hem)
         .unwrap();
     assert!(!hem.grounds[0].reverse);
     let night = plan
         .groups
         .iter()
-        .find(|g| g.role == Role::Under && g.rows[0].seam == "inseam" && g.colour != hem.colour)
+        .find(|g| {
+            g.role == Role::Under && g.rows[0].seam == SeamId::Inseam && g.colour != hem.colour
+        })
         .unwrap();
     assert!(night.grounds[0].reverse);
 }
@@ -401,22 +417,22 @@ fn the_plan_groups_by_colour_size_and_density() {
 #[test]
 fn what_nothing_is_published_for_is_left_out_and_said() {
     let zigzag = with_seam(
-        "hem",
+        SeamId::Hem,
         Construction::RolledHem,
         vec![stated(StitchType::S404, 10.0)],
     );
     let all = consumption(&sewn(&zigzag, 32, 32));
-    let hem = row(&all, "hem", 1);
+    let hem = row(&all, SeamId::Hem, 1);
     assert_eq!(hem.basis, Basis::Unknown);
     assert!(hem.explain().ends_with("→ not counted"));
     assert!(hem.source().ends_with("so it is left out"));
     let overedge = with_seam(
-        "hem",
+        SeamId::Hem,
         Construction::RolledHem,
         vec![stated(StitchType::S503, 10.0)],
     );
     let all = consumption(&sewn(&overedge, 32, 32));
-    let hem = row(&all, "hem", 1);
+    let hem = row(&all, SeamId::Hem, 1);
     near(hem.used.total() / hem.sewn_length(), 12.0, 1e-9);
     assert!(
         hem.source()
@@ -458,7 +474,7 @@ proptest! {
         offset in any_number(),
         thickness in any_number(),
     ) {
-        let mut loaded = with_seam("inseam", kind.1, vec![
+        let mut loaded = with_seam(SeamId::Inseam, kind.1, vec![
             RowSpec { density: StitchDensity::per_cm(density), ..stated(stitch, offset) },
             stated(stitch, 8.0),
         ]);

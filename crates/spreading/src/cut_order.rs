@@ -2,10 +2,11 @@
 
 use std::fmt;
 
-use cutting::{BandWay, CutSize, Plan, SizePairs, Spread, SpreadRules, Way, cut};
+use cutting::{CutSize, Plan, SizePairs, Spread, SpreadRules, Way, cut};
 use style::{Cloth, LoadedOrder, OrderWay, Size, SpreadLimits};
 use thiserror::Error;
 use trade::counted;
+use words::Words;
 
 /// Why an order cannot be planned.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -162,9 +163,11 @@ impl<'a> CutOrder<'a> {
                 let garment = sewing::make(&document, &loaded.collection, *size);
                 let cut = cut(&garment, &Plan::of(&document));
                 if let Some(refused) = cut.refused.first() {
+                    let words = Words::english();
+                    let ways = refused.ways.iter().map(|way| words.say(way.as_help()));
                     return Err(OrderError::CannotCut {
-                        why: refused.message(),
-                        ways: refused.ways.iter().map(BandWay::as_help).collect(),
+                        why: words.say(refused.message()),
+                        ways: ways.collect(),
                     });
                 }
                 kinds.push(Kind {

@@ -9,6 +9,7 @@ use style::Roll;
 use trade::Length;
 
 use crate::plan_cloth::SpreadLay;
+use geometry::tolerance::ROUNDING;
 
 /// Whole plies from one roll.
 #[derive(Clone, Debug, PartialEq)]
@@ -146,7 +147,7 @@ fn begin(lay: &SpreadLay, left: Length, end: Length) -> Option<Splice> {
 }
 
 fn plies_of(left: Length, ply: Length) -> u32 {
-    let plies = (left / ply + 1e-9).floor();
+    let plies = (left / ply + ROUNDING).floor();
     // Saturates, and is nothing for what is no number.
     plies as u32
 }

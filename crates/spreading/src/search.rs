@@ -9,6 +9,7 @@
 use trade::Length;
 
 use crate::plan::{Plan, PlannedLay, PlyLength, SAME, Task};
+use geometry::tolerance::SAME_MM;
 
 /// How many steps are made with each number of pairs in the fullest ply, for each number of lays.
 const MOST_STEPS: u64 = 1_500_000;
@@ -258,7 +259,7 @@ impl<'a> Search<'a> {
         // A little less, so that a sum that was rounded up does not hide its own plan.
         self.best
             .as_ref()
-            .is_some_and(|(best, _)| *best <= stepped(floor - 1e-6))
+            .is_some_and(|(best, _)| *best <= stepped(floor - SAME_MM))
     }
 
     /// Takes steps off what this part has; `false` where it has no more.

@@ -19,7 +19,7 @@ use crate::journal::{Entry, Journal, Way};
 use crate::place::{collection_of, real, versions_of};
 use crate::read::{LARGEST_FILE, read_text};
 use crate::version::{LATEST, PENDING, Shelf, UNFINISHED, key};
-use crate::whole::{lock, sync_folder, take_time, write_whole};
+use crate::whole_save::{lock, sync_folder, take_time, write_whole};
 use crate::{Revision, RevisionId, StoreError};
 
 /// A file that is kept with all its versions.

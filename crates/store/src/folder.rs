@@ -6,7 +6,7 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU32, Ordering};
 
-use crate::whole::sync_folder;
+use crate::whole_save::sync_folder;
 
 /// The files of a folder: path inside it, with forward slashes, and what each holds.
 pub type Files = Vec<(String, Vec<u8>)>;

@@ -16,7 +16,7 @@ use crate::error::disk;
 use crate::place::{REVISIONS_FOLDER, within};
 use crate::read::read_text;
 use crate::version::{from_key, key};
-use crate::whole::lock_at;
+use crate::whole_save::lock_at;
 
 /// How a version came about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

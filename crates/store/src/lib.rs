@@ -9,6 +9,19 @@
 //! go along it, whichever file a change was made in.
 //!
 //! What a file says is none of this room's business: whoever saves has made sure that the text is sound.
+//!
+//! ```
+//! use store::{RevisionId, VersionedFile, Way, list_versions};
+//!
+//! let folder = tempfile::tempdir()?;
+//! let path = folder.path().join("notes.toml");
+//! std::fs::write(&path, "by hand")?;
+//! let file = VersionedFile::new(&path);
+//! let held = RevisionId::of(&file.look()?.text);
+//! file.save(&held, "changed", Way::Edit)?;
+//! assert_eq!(list_versions(&file)?.len(), 2);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod error;
 mod file;
@@ -20,7 +33,7 @@ mod place;
 mod read;
 mod timeline;
 mod version;
-mod whole;
+mod whole_save;
 
 pub use error::StoreError;
 pub use file::{Look, Saved, VersionedFile};
@@ -32,4 +45,4 @@ pub use place::{COLLECTION_FILE, REVISIONS_FOLDER, collection_of, real};
 pub use read::{LARGEST_FILE, ReadError, read_bytes, read_text, unfit};
 pub use timeline::{Change, Direction, Stamp, Timeline};
 pub use version::{Revision, RevisionId, list_versions, read_version};
-pub use whole::{add_file, clear_unfinished_note, write_note};
+pub use whole_save::{add_file, clear_unfinished_note, write_note};

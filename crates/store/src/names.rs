@@ -8,7 +8,7 @@ use toml_edit::{Document, DocumentMut, Item, Table, TableLike, value};
 
 use crate::history::History;
 use crate::read::{LARGEST_FILE, read_text};
-use crate::whole::{lock, write_whole};
+use crate::whole_save::{lock, write_whole};
 use crate::{Revision, StoreError, VersionedFile, unfit};
 
 const NAMES_FILE: &str = "names.toml";

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use trade::Length;
 
-use crate::{Size, StyleDoc, Tag, known};
+use crate::{Level, MeasureId, Size, StyleDoc, Tag};
 
 /// One measure of the chart, of the finished garment after its first wash, flat and closed.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -20,7 +20,7 @@ pub struct ChartEntry {
     /// `Some` exactly for the measures that have one, the usual level when the file does not say.
     pub at: Option<Length>,
     /// How far the finished garment may be off, either way. Absent in the file means the
-    /// tolerance [`known::Measure::tolerance`] states.
+    /// tolerance [`crate::Measure::tolerance`] states.
     pub tolerance: Length,
 }
 
@@ -71,22 +71,29 @@ impl ChartEntry {
 impl StyleDoc {
     /// What a measure is to be at a size, from the chart.
     ///
-    /// A measure the chart leaves out takes the value [`known::measure`] states for it; `None` when there is none
-    /// (an outseam the draft may choose, or a name that is no measure).
+    /// A measure the chart leaves out takes the value [`MeasureId::known`] states for it; `None` when there is none
+    /// (an outseam the draft may choose).
     #[must_use]
-    pub fn value(&self, measure: &str, size: Size) -> Option<Length> {
-        match self.chart.get(measure) {
+    pub fn value(&self, measure: MeasureId, size: Size) -> Option<Length> {
+        match self.chart.get(&measure) {
             Some(entry) => Some(entry.value_at(self.sizes.base, size)),
-            None => known::measure(measure)?.value,
+            None => measure.known().value(),
         }
     }
 
     /// The level a measure is taken at (seat: above the crotch; thigh and knee: below it);
     /// `None` for measures without one.
     #[must_use]
-    pub fn level(&self, measure: &str) -> Option<Length> {
-        let stated = self.chart.get(measure).and_then(|entry| entry.at);
-        stated.or_else(|| known::measure(measure)?.at)
+    pub fn level(&self, measure: MeasureId) -> Option<Length> {
+        let stated = self.chart.get(&measure).and_then(|entry| entry.at);
+        stated.or_else(|| measure.known().level.map(Level::usual))
+    }
+
+    /// How far a measure of the finished garment may be off, either way.
+    #[must_use]
+    pub fn tolerance(&self, measure: MeasureId) -> Length {
+        let stated = self.chart.get(&measure);
+        stated.map_or(measure.known().tolerance, |entry| entry.tolerance)
     }
 }
 

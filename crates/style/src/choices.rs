@@ -23,6 +23,11 @@ macro_rules! choices {
                 to.serialize_str(self.word())
             }
         }
+        impl ::std::convert::From<$kind> for ::words::Given {
+            fn from(choice: $kind) -> Self {
+                choice.word().into()
+            }
+        }
         impl ::std::convert::From<$kind> for $crate::Value {
             fn from(choice: $kind) -> Self {
                 Self::Choice(choice.word())

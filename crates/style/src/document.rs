@@ -5,14 +5,14 @@ use std::fmt;
 use indexmap::IndexMap;
 use serde::Serialize;
 
+use crate::band_and_hem::{Band, Hem};
 use crate::choices::choices;
 use crate::cutting::Cutting;
 use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape};
-use crate::making::{Band, Hem};
 use crate::muted::Muted;
 use crate::own::OwnPattern;
 use crate::seams::SeamSpec;
-use crate::{ChartEntry, Sizes};
+use crate::{ChartEntry, MeasureId, SeamId, Sizes};
 
 /// A style file, read and checked.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -23,8 +23,8 @@ pub struct StyleDoc {
     pub sizes: Sizes,
     /// Which cloths it is cut from; names from `cloths.toml`.
     pub cloth: ClothRefs,
-    /// The measurement chart in the file's order; names from [`crate::known::MEASURES`].
-    pub chart: IndexMap<String, ChartEntry>,
+    /// The measurement chart in the file's order.
+    pub chart: IndexMap<MeasureId, ChartEntry>,
     /// What the chart leaves open about the lines of the pattern.
     pub shape: Shape,
     /// How the front closes.
@@ -43,9 +43,9 @@ pub struct StyleDoc {
     pub patch: Option<Patch>,
     /// The sewn-in labels.
     pub labels: Vec<Label>,
-    /// The seams in the file's order; names from [`crate::known::SEAMS`].
+    /// The seams in the file's order; the seams there are: [`crate::known::seam`].
     /// Use [`StyleDoc::seam`] to read one with its `like` followed.
-    pub seams: IndexMap<String, SeamSpec>,
+    pub seams: IndexMap<SeamId, SeamSpec>,
     /// How bartacks are sewn.
     pub bartacks: Bartacks,
     /// The maker's own pattern; `None` when the panels are drafted from the chart.

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use serde::{Serialize, Serializer};
 use words::{Key, Words, key};
 
 words::identities! {
@@ -148,6 +149,20 @@ words::identities! {
     }
 }
 
+impl SeamId {
+    /// Its name in English, within a sentence.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        self.words(Words::english())
+    }
+}
+
+impl Serialize for SeamId {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.code())
+    }
+}
+
 impl PieceId {
     /// Its name in English.
     #[must_use]
@@ -156,79 +171,15 @@ impl PieceId {
     }
 }
 
+impl Serialize for PieceId {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.code())
+    }
+}
+
 impl fmt::Display for PieceId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.name())
-    }
-}
-
-impl MeasureId {
-    /// Its name on paper, within a sentence.
-    #[must_use]
-    pub const fn within(self) -> Key {
-        match self {
-            Self::Waist => key::MEASURE_WITHIN_WAIST,
-            Self::Seat => key::MEASURE_WITHIN_SEAT,
-            Self::FrontRise => key::MEASURE_WITHIN_FRONT_RISE,
-            Self::BackRise => key::MEASURE_WITHIN_BACK_RISE,
-            Self::Thigh => key::MEASURE_WITHIN_THIGH,
-            Self::Knee => key::MEASURE_WITHIN_KNEE,
-            Self::Hem => key::MEASURE_WITHIN_HEM,
-            Self::Inseam => key::MEASURE_WITHIN_INSEAM,
-            Self::Outseam => key::MEASURE_WITHIN_OUTSEAM,
-            Self::BandHeight => key::MEASURE_WITHIN_BAND_HEIGHT,
-            Self::BandOverlap => key::MEASURE_WITHIN_BAND_OVERLAP,
-            Self::FlyLength => key::MEASURE_WITHIN_FLY_LENGTH,
-            Self::FlyWidth => key::MEASURE_WITHIN_FLY_WIDTH,
-            Self::YokeCentre => key::MEASURE_WITHIN_YOKE_CENTRE,
-            Self::YokeSide => key::MEASURE_WITHIN_YOKE_SIDE,
-            Self::MouthWidth => key::MEASURE_WITHIN_MOUTH_WIDTH,
-            Self::MouthDepth => key::MEASURE_WITHIN_MOUTH_DEPTH,
-            Self::CoinWidth => key::MEASURE_WITHIN_COIN_WIDTH,
-            Self::CoinDepth => key::MEASURE_WITHIN_COIN_DEPTH,
-            Self::BackPocketWidth => key::MEASURE_WITHIN_BACK_POCKET_WIDTH,
-            Self::BackPocketLength => key::MEASURE_WITHIN_BACK_POCKET_LENGTH,
-            Self::BackPocketFromYoke => key::MEASURE_WITHIN_BACK_POCKET_FROM_YOKE,
-            Self::BackPocketFromCentre => key::MEASURE_WITHIN_BACK_POCKET_FROM_CENTRE,
-            Self::LoopLength => key::MEASURE_WITHIN_LOOP_LENGTH,
-            Self::LoopWidth => key::MEASURE_WITHIN_LOOP_WIDTH,
-            Self::HemDepth => key::MEASURE_WITHIN_HEM_DEPTH,
-        }
-    }
-}
-
-impl MeasureId {
-    /// Its name in the chart, within a sentence.
-    #[must_use]
-    pub const fn title(self) -> Key {
-        match self {
-            Self::Waist => key::MEASURE_TITLE_WAIST,
-            Self::Seat => key::MEASURE_TITLE_SEAT,
-            Self::FrontRise => key::MEASURE_TITLE_FRONT_RISE,
-            Self::BackRise => key::MEASURE_TITLE_BACK_RISE,
-            Self::Thigh => key::MEASURE_TITLE_THIGH,
-            Self::Knee => key::MEASURE_TITLE_KNEE,
-            Self::Hem => key::MEASURE_TITLE_HEM,
-            Self::Inseam => key::MEASURE_TITLE_INSEAM,
-            Self::Outseam => key::MEASURE_TITLE_OUTSEAM,
-            Self::BandHeight => key::MEASURE_TITLE_BAND_HEIGHT,
-            Self::BandOverlap => key::MEASURE_TITLE_BAND_OVERLAP,
-            Self::FlyLength => key::MEASURE_TITLE_FLY_LENGTH,
-            Self::FlyWidth => key::MEASURE_TITLE_FLY_WIDTH,
-            Self::YokeCentre => key::MEASURE_TITLE_YOKE_CENTRE,
-            Self::YokeSide => key::MEASURE_TITLE_YOKE_SIDE,
-            Self::MouthWidth => key::MEASURE_TITLE_MOUTH_WIDTH,
-            Self::MouthDepth => key::MEASURE_TITLE_MOUTH_DEPTH,
-            Self::CoinWidth => key::MEASURE_TITLE_COIN_WIDTH,
-            Self::CoinDepth => key::MEASURE_TITLE_COIN_DEPTH,
-            Self::BackPocketWidth => key::MEASURE_TITLE_BACK_POCKET_WIDTH,
-            Self::BackPocketLength => key::MEASURE_TITLE_BACK_POCKET_LENGTH,
-            Self::BackPocketFromYoke => key::MEASURE_TITLE_BACK_POCKET_FROM_YOKE,
-            Self::BackPocketFromCentre => key::MEASURE_TITLE_BACK_POCKET_FROM_CENTRE,
-            Self::LoopLength => key::MEASURE_TITLE_LOOP_LENGTH,
-            Self::LoopWidth => key::MEASURE_TITLE_LOOP_WIDTH,
-            Self::HemDepth => key::MEASURE_TITLE_HEM_DEPTH,
-        }
     }
 }
 

@@ -1,116 +1,15 @@
-//! Every name a style file may use: measures and seams, and what each may say.
+//! The seams a style file may describe and what each may say, and which name a slip of the pen was meant for.
 //!
-//! This is the one place these lists live. Default values are the demo style's and common practice.
+//! This is the one place the table of seams lives; that of the measures is [`MeasureId::known`](crate::MeasureId::known).
 
-use trade::Length;
-
+use crate::SeamId;
 use crate::seams::{Construction, Lap, Ply};
 
-/// A measure the chart may hold.
+/// What is constant about a seam, as far as a style file has to know.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Measure {
-    /// Its name in a file, such as `front_rise`.
-    pub name: &'static str,
-    /// Its name for a person, such as "front rise".
-    pub title: &'static str,
-    /// Whether every chart must state it.
-    pub required: bool,
-    /// What it is in every size when a chart leaves it out; `None` for the required ones and for the outseam,
-    /// which then follows from the other measures.
-    pub value: Option<Length>,
-    /// The level it is taken at when a chart does not say; `None` for measures without one.
-    pub at: Option<Length>,
-    /// What `at` is measured from, for a person; empty for measures without a level.
-    pub from: &'static str,
-    /// The tolerance when a chart does not say (common practice).
-    pub tolerance: Length,
-}
-
-const fn required(name: &'static str, title: &'static str, tolerance_mm: f64) -> Measure {
-    Measure {
-        name,
-        title,
-        required: true,
-        value: None,
-        at: None,
-        from: "",
-        tolerance: Length::mm(tolerance_mm),
-    }
-}
-
-const fn level(measure: Measure, at_mm: f64, from: &'static str) -> Measure {
-    Measure {
-        at: Some(Length::mm(at_mm)),
-        from,
-        ..measure
-    }
-}
-
-const fn optional(
-    name: &'static str,
-    title: &'static str,
-    value_mm: f64,
-    tolerance_mm: f64,
-) -> Measure {
-    let value = Some(Length::mm(value_mm));
-    Measure {
-        required: false,
-        value,
-        ..required(name, title, tolerance_mm)
-    }
-}
-
-/// The measures, in the order a chart is usually read.
-pub const MEASURES: &[Measure] = &[
-    required("waist", "waist", 13.0),
-    level(required("seat", "seat", 13.0), 80.0, "above the crotch"),
-    required("front_rise", "front rise", 6.5),
-    required("back_rise", "back rise", 6.5),
-    level(required("thigh", "thigh", 8.0), 25.4, "below the crotch"),
-    level(required("knee", "knee", 6.5), 355.6, "below the crotch"),
-    required("hem", "hem", 6.5),
-    required("inseam", "inseam", 13.0),
-    Measure {
-        required: false,
-        ..required("outseam", "outseam", 13.0)
-    },
-    required("band_height", "band height", 3.0),
-    optional("band_overlap", "band overlap", 42.0, 3.0),
-    optional("fly_length", "fly length", 165.0, 3.0),
-    optional("fly_width", "fly width", 38.0, 3.0),
-    optional("yoke_centre", "yoke at centre back", 65.0, 3.0),
-    optional("yoke_side", "yoke at the side", 38.0, 3.0),
-    optional("mouth_width", "pocket mouth width", 105.0, 3.0),
-    optional("mouth_depth", "pocket mouth depth", 70.0, 3.0),
-    optional("coin_width", "coin pocket width", 75.0, 3.0),
-    optional("coin_depth", "coin pocket depth", 85.0, 3.0),
-    optional("back_pocket_width", "back pocket width", 155.0, 3.0),
-    optional("back_pocket_length", "back pocket length", 170.0, 3.0),
-    optional("back_pocket_from_yoke", "back pocket from yoke", 32.0, 3.0),
-    optional(
-        "back_pocket_from_centre",
-        "back pocket from centre back",
-        55.0,
-        3.0,
-    ),
-    optional("loop_length", "belt loop length", 57.0, 3.0),
-    optional("loop_width", "belt loop width", 12.0, 2.0),
-    optional("hem_depth", "hem depth", 12.0, 2.0),
-];
-
-/// The measure of this name.
-#[must_use]
-pub fn measure(name: &str) -> Option<&'static Measure> {
-    MEASURES.iter().find(|measure| measure.name == name)
-}
-
-/// A seam a style may describe.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SeamName {
-    /// Its name in a file, such as `back_pocket_set`.
-    pub name: &'static str,
-    /// Its name for a person, such as "back pockets set on".
-    pub title: &'static str,
+pub struct KnownSeam {
+    /// Which seam.
+    pub id: SeamId,
     /// When a style must describe it.
     pub needed: Needed,
     /// The constructions it can have.
@@ -133,7 +32,7 @@ pub enum Needed {
     Optional,
 }
 
-impl SeamName {
+impl KnownSeam {
     /// Why this seam cannot have a construction: what the construction does, and what is asked here.
     /// `None` when it can.
     #[must_use]
@@ -160,23 +59,14 @@ const JOINS: &[Construction] = &[
 ];
 const POCKET_HEM: &[Construction] = &[Construction::TurnedHem];
 const SET_ON: &[Construction] = &[Construction::PatchSet];
-const FACED: &[Construction] = &[Construction::TurnedEdge];
-const LAID: &[Construction] = &[Construction::LaidOn];
 
 const JOINS_PANELS: &str = "two panels of the shell are joined here, to lie flat and bear strain";
 const SETS_POCKET: &str = "a pocket with its raw edges turned in is set on here";
 const HEMS_POCKET: &str = "the open edge of a pocket is turned down here";
-const FACES_EDGE: &str = "an edge of the front is faced here";
 
-const fn seam(
-    name: &'static str,
-    title: &'static str,
-    constructions: &'static [Construction],
-    asks: &'static str,
-) -> SeamName {
-    SeamName {
-        name,
-        title,
+const fn row(id: SeamId, constructions: &'static [Construction], asks: &'static str) -> KnownSeam {
+    KnownSeam {
+        id,
         needed: Needed::Always,
         constructions,
         asks,
@@ -184,130 +74,95 @@ const fn seam(
     }
 }
 
-const fn joining(name: &'static str, title: &'static str, over: Ply, under: Ply) -> SeamName {
-    SeamName {
+const fn joining(id: SeamId, over: Ply, under: Ply) -> KnownSeam {
+    KnownSeam {
         usual_lap: Some(Lap { over, under }),
-        ..seam(name, title, JOINS, JOINS_PANELS)
+        ..row(id, JOINS, JOINS_PANELS)
     }
 }
 
-const fn needed(seam: SeamName, needed: Needed) -> SeamName {
-    SeamName { needed, ..seam }
+const fn needed(seam: KnownSeam, needed: Needed) -> KnownSeam {
+    KnownSeam { needed, ..seam }
 }
 
-/// The seams, in the order a garment is usually described.
-pub const SEAMS: &[SeamName] = &[
-    joining("outseam", "outseam", Ply::Front, Ply::Back),
-    joining("inseam", "inseam", Ply::Front, Ply::Back),
-    joining("seat", "seat seam", Ply::Left, Ply::Right),
-    joining("yoke", "yoke seam", Ply::Yoke, Ply::Back),
-    joining("front_rise", "front rise seam", Ply::Left, Ply::Right),
-    seam(
-        "band",
-        "waistband set on",
-        &[Construction::BandOverEdge, Construction::BandTurned],
-        "the waistband is set on the body here",
-    ),
-    seam(
-        "hem",
-        "hem",
-        &[Construction::RolledHem, Construction::FoldedHem],
-        "the leg is turned up here, its raw edge hidden",
-    ),
-    seam("mouth", "pocket mouth", FACED, FACES_EDGE),
-    seam("fly", "fly", FACED, FACES_EDGE),
-    needed(
-        seam(
-            "fly_edge",
-            "fly facing edge",
-            &[
-                Construction::Overlocked,
-                Construction::BoundEdge,
-                Construction::CleanFinished,
-            ],
-            "a single raw edge inside the fly is neatened here",
-        ),
-        Needed::Optional,
-    ),
-    seam("coin_hem", "coin pocket hem", POCKET_HEM, HEMS_POCKET),
-    seam("coin_set", "coin pocket set on", SET_ON, SETS_POCKET),
-    seam(
-        "back_pocket_hem",
-        "back pocket hem",
-        POCKET_HEM,
-        HEMS_POCKET,
-    ),
-    seam(
-        "back_pocket_set",
-        "back pockets set on",
-        SET_ON,
-        SETS_POCKET,
-    ),
-    seam(
-        "facing_set",
-        "pocket facing set on the bag",
-        SET_ON,
-        "the facing is set on the pocket bag here",
-    ),
-    seam(
-        "bag_close",
-        "pocket bag closed",
-        &[
-            Construction::SafetyStitched,
-            Construction::Overlocked,
-            Construction::PressedOpen,
-            Construction::FrenchSeam,
-            Construction::BoundEdge,
-        ],
-        "two layers of light cloth are closed into a bag here",
-    ),
-    needed(
-        seam("extra_hem", "extra pocket hem", POCKET_HEM, HEMS_POCKET),
-        Needed::WithExtraPocket,
-    ),
-    needed(
-        seam("extra_set", "extra pocket set on", SET_ON, SETS_POCKET),
-        Needed::WithExtraPocket,
-    ),
-    seam(
-        "loop_edge",
-        "belt loop strip",
-        &[Construction::Strip],
-        "the strip of the belt loops is made here",
-    ),
-    needed(
-        seam(
-            "decoration",
-            "back pocket stitching",
-            &[Construction::Surface],
-            "stitches lie on a single piece here",
-        ),
-        Needed::Optional,
-    ),
-    needed(
-        seam(
-            "patch_set",
-            "patch sewn on",
-            LAID,
-            "the patch is sewn on with its cut edges showing here",
-        ),
-        Needed::Optional,
-    ),
-    needed(
-        seam(
-            "label_set",
-            "labels sewn on",
-            LAID,
-            "woven labels are sewn on along their edges here",
-        ),
-        Needed::Optional,
-    ),
-];
-
-/// The seam of this name.
+/// What is known of a seam. A seam without its row here does not compile.
 #[must_use]
-pub fn seam_name(name: &str) -> Option<&'static SeamName> {
-    SEAMS.iter().find(|seam| seam.name == name)
+pub const fn seam(id: SeamId) -> KnownSeam {
+    use Construction as C;
+    match id {
+        SeamId::Outseam | SeamId::Inseam => joining(id, Ply::Front, Ply::Back),
+        SeamId::Seat | SeamId::FrontRise => joining(id, Ply::Left, Ply::Right),
+        SeamId::Yoke => joining(id, Ply::Yoke, Ply::Back),
+        SeamId::Band => row(
+            id,
+            &[C::BandOverEdge, C::BandTurned],
+            "the waistband is set on the body here",
+        ),
+        SeamId::Hem => row(
+            id,
+            &[C::RolledHem, C::FoldedHem],
+            "the leg is turned up here, its raw edge hidden",
+        ),
+        SeamId::Mouth | SeamId::Fly => {
+            row(id, &[C::TurnedEdge], "an edge of the front is faced here")
+        }
+        SeamId::FlyEdge => needed(
+            row(
+                id,
+                &[C::Overlocked, C::BoundEdge, C::CleanFinished],
+                "a single raw edge inside the fly is neatened here",
+            ),
+            Needed::Optional,
+        ),
+        SeamId::CoinHem | SeamId::BackPocketHem => row(id, POCKET_HEM, HEMS_POCKET),
+        SeamId::CoinSet | SeamId::BackPocketSet => row(id, SET_ON, SETS_POCKET),
+        SeamId::FacingSet => row(id, SET_ON, "the facing is set on the pocket bag here"),
+        SeamId::BagClose => row(
+            id,
+            &[
+                C::SafetyStitched,
+                C::Overlocked,
+                C::PressedOpen,
+                C::FrenchSeam,
+                C::BoundEdge,
+            ],
+            "two layers of light cloth are closed into a bag here",
+        ),
+        SeamId::ExtraHem => needed(row(id, POCKET_HEM, HEMS_POCKET), Needed::WithExtraPocket),
+        SeamId::ExtraSet => needed(row(id, SET_ON, SETS_POCKET), Needed::WithExtraPocket),
+        SeamId::LoopEdge => row(id, &[C::Strip], "the strip of the belt loops is made here"),
+        SeamId::Decoration => needed(
+            row(id, &[C::Surface], "stitches lie on a single piece here"),
+            Needed::Optional,
+        ),
+        SeamId::PatchSet => needed(
+            row(
+                id,
+                &[C::LaidOn],
+                "the patch is sewn on with its cut edges showing here",
+            ),
+            Needed::Optional,
+        ),
+        SeamId::LabelSet => needed(
+            row(
+                id,
+                &[C::LaidOn],
+                "woven labels are sewn on along their edges here",
+            ),
+            Needed::Optional,
+        ),
+    }
+}
+
+/// Every seam with what is known of it, in the order a garment is usually described.
+pub fn seams() -> impl Iterator<Item = KnownSeam> {
+    SeamId::ALL.into_iter().map(seam)
+}
+
+/// The seam a file means by this name.
+#[must_use]
+pub fn seam_name(name: &str) -> Option<KnownSeam> {
+    SeamId::of(name).map(seam)
 }
 
 /// The known name nearest to what was written, when one is near enough to be a slip of the pen.
@@ -333,27 +188,38 @@ mod tests {
 
     #[test]
     fn names_are_there_once() {
-        for (index, measure) in MEASURES.iter().enumerate() {
+        for (index, seam) in SeamId::ALL.iter().enumerate() {
             assert!(
-                MEASURES
+                SeamId::ALL
                     .iter()
                     .skip(index + 1)
-                    .all(|other| other.name != measure.name)
+                    .all(|other| other.code() != seam.code())
             );
+            assert_eq!(seam_name(seam.code()).map(|known| known.id), Some(*seam));
         }
-        for (index, seam) in SEAMS.iter().enumerate() {
+    }
+
+    #[test]
+    fn every_seam_can_be_sewn_and_says_what_it_asks() {
+        for seam in seams() {
+            let name = seam.id.code();
+            assert!(!seam.constructions.is_empty(), "{name}");
             assert!(
-                SEAMS
-                    .iter()
-                    .skip(index + 1)
-                    .all(|other| other.name != seam.name)
+                !seam.asks.is_empty() && !seam.id.title().is_empty(),
+                "{name}"
             );
+            let lapped = seam.constructions.iter().any(|c| c.is_lapped());
+            assert_eq!(lapped, seam.usual_lap.is_some(), "{name}");
         }
     }
 
     #[test]
     fn a_slip_is_recognised_and_another_word_is_not() {
-        let names = || MEASURES.iter().map(|measure| measure.name);
+        let names = || {
+            crate::MeasureId::ALL
+                .into_iter()
+                .map(crate::MeasureId::code)
+        };
         for (written, meant) in [
             ("thihg", "thigh"),
             ("Waist", "waist"),

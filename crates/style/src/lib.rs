@@ -9,9 +9,20 @@
 //! puts it into the file; [`merge`] makes edits that were meant for an earlier text where nothing they touch has changed
 //! since. [`KeptFile`] does the same for every file of a collection, and [`step`] takes changes back in the order of
 //! time, whichever file they were in. [`difference`] says what changed between two versions of a style, as data; [`Change`] makes words of it. A pattern of the maker's own lies beside its style as plain outlines, which [`OwnPattern`] gives names;
-//! [`save_beside`] puts it there. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
+//! [`save_beside`] puts it there. [`MeasureId`] and [`known`] are the names a style file may use; `FORMAT.md` beside this crate describes the files for
 //! the people who write them.
+//!
+//! ```
+//! let folder = tempfile::tempdir()?;
+//! let loaded = style::load(&style::write_demo(folder.path())?)?;
+//! let wider = loaded.with_edit(&style::Edit::set("chart.thigh.value", "63 cm")?)?;
+//! let changes = style::difference(&loaded.style, &wider.style);
+//! assert_eq!(changes[0].path, "chart.thigh.value");
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
+mod band_and_hem;
+mod by_measure;
 mod chart;
 mod choices;
 mod cloths_file;
@@ -24,15 +35,16 @@ mod difference;
 mod document;
 mod drawing;
 mod drawing_text;
+mod edges;
 mod edit;
 mod files;
 mod ids;
 pub mod known;
+mod last_sound;
 mod lays;
 mod load;
 mod load_order;
-mod making;
-mod mend;
+mod measures;
 mod merge;
 mod muted;
 mod old_subjects;
@@ -53,11 +65,13 @@ mod save;
 mod seams;
 mod size;
 mod start;
-mod stated;
+mod stated_values;
 mod subject;
 mod tag;
-mod told;
+mod teller;
 
+pub use band_and_hem::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
+pub use by_measure::ByMeasure;
 pub use chart::{Break, ChartEntry};
 pub use cloths_file::{add_cloth, cloths_of};
 pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
@@ -74,18 +88,19 @@ pub use difference::{
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
 pub use drawing::{Drawing, DrawnLine, DrawnStep, Spot};
 pub use drawing_text::read_drawing;
+pub use edges::{EdgeId, HALF_LINING};
 pub use edit::{Edit, EditValue, apply};
 pub use files::{
     FileKind, KeepError, KeptFile, SHARED_FILES, kept_files, step, take_note, timeline,
 };
 pub use ids::{MeasureId, PieceId, SeamId};
+pub use last_sound::{Sound, last_sound};
 pub use lays::{KeptBounds, KeptLay, KeptPlace, LAYS_FOLDER, keep_lay, kept_lay};
 pub use load::{
     CLOTHS_FILE, Loaded, STYLE_FILE, TRIMS_FILE, YARNS_FILE, list_styles, load, load_collection,
 };
 pub use load_order::{ORDERS_FOLDER, is_order, list_orders, load_order};
-pub use making::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
-pub use mend::{Sound, last_sound};
+pub use measures::{LeftOut, Level, Measure};
 pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;
 pub use order::{
@@ -112,7 +127,7 @@ pub use start::{
     USUAL_LENGTHS, can_begin_in, copy_style, foresee, new_style, new_style_of_pattern,
     offered_waists, usual_grade, usual_measure, usual_waists, write_demo,
 };
-pub use stated::{
+pub use stated_values::{
     Stated, stated_by_cloth, stated_by_order, stated_by_style, stated_by_supplies, stated_by_trim,
     stated_by_yarn,
 };
@@ -123,4 +138,4 @@ pub use store::{
 };
 pub use subject::{PartId, Subject, Valued};
 pub use tag::{Tag, TagError};
-pub use told::{Teller, VersionRead};
+pub use teller::{Teller, VersionRead};

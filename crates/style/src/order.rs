@@ -9,6 +9,9 @@ use trade::{Length, Share};
 use crate::choices::choices;
 use crate::{Collection, Loaded, Size};
 
+/// What division leaves of a whole number of plies.
+const ROUNDING: f64 = 1e-9;
+
 /// `orders/NAME.toml`.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Order {
@@ -103,7 +106,7 @@ impl SpreadLimits {
         // A little grace, so that 4 cm of 0.8 mm are 50 plies and not 49.
         let by_height = self
             .height
-            .map(|height| (height / thickness + 1e-9).floor())
+            .map(|height| (height / thickness + ROUNDING).floor())
             .map(|plies| plies.clamp(1.0, f64::from(MOST_PLIES)) as u32);
         let stated = self.most_plies.unwrap_or(MOST_PLIES);
         by_height.map_or(stated, |plies| plies.min(stated))

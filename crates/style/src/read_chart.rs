@@ -4,23 +4,24 @@ use std::ops::Range;
 
 use indexmap::IndexMap;
 use trade::Length;
+use words::Words;
 
 use crate::chart::{Break, ChartEntry};
-use crate::known::{self, Measure};
+use crate::known;
 use crate::read_collection::{all, allowed};
 use crate::reader::{Node, Table, short};
-use crate::{Size, Sizes};
+use crate::{Level, MeasureId, Size, Sizes};
 
 pub(crate) fn chart(
     section: &Table<'_>,
     sizes: Option<&Sizes>,
-) -> Option<IndexMap<String, ChartEntry>> {
+) -> Option<IndexMap<MeasureId, ChartEntry>> {
     let entries = section.entries();
     if section.is_there() {
         missing(section, &entries);
     }
     let read = entries.into_iter().map(|(name, span, node)| {
-        let Some(measure) = known::measure(&name) else {
+        let Some(measure) = MeasureId::of(&name) else {
             let hint = match near(&name) {
                 Some(near) => format!("did you mean `{near}`?"),
                 None => format!("the chart knows {}", names()),
@@ -31,7 +32,7 @@ pub(crate) fn chart(
             return None;
         };
         let entry = entry(node.table()?, measure, sizes)?;
-        Some((name, entry))
+        Some((measure, entry))
     });
     let entries: Option<IndexMap<_, _>> = all(read).map(|entries| entries.into_iter().collect());
     entries
@@ -41,12 +42,14 @@ pub(crate) fn chart(
 fn missing(section: &Table<'_>, entries: &[(String, Range<usize>, Node<'_>)]) {
     let names = || entries.iter().map(|(name, _, _)| name.as_str());
     let meant: Vec<&str> = names().filter_map(near).collect();
-    for measure in known::MEASURES.iter().filter(|measure| measure.required) {
-        if names().any(|name| name == measure.name) || meant.contains(&measure.name) {
+    let required = MeasureId::ALL.into_iter();
+    for measure in required.filter(|measure| measure.known().is_required()) {
+        let code = measure.code();
+        if names().any(|name| name == code) || meant.contains(&code) {
             continue;
         }
-        let message = format!("the chart has no {}", measure.title);
-        let hint = format!("add a section [chart.{}] with its `value`", measure.name);
+        let message = format!("the chart has no {}", title(measure));
+        let hint = format!("add a section [chart.{code}] with its `value`");
         section
             .node
             .problem("style::missing-measure", message, hint);
@@ -55,21 +58,24 @@ fn missing(section: &Table<'_>, entries: &[(String, Range<usize>, Node<'_>)]) {
 
 /// The measure that a name which is none was probably meant to be.
 fn near(name: &str) -> Option<&'static str> {
-    if known::measure(name).is_some() {
+    if MeasureId::of(name).is_some() {
         return None;
     }
-    known::nearest(name, known::MEASURES.iter().map(|measure| measure.name))
+    known::nearest(name, MeasureId::ALL.into_iter().map(MeasureId::code))
 }
 
 fn names() -> String {
-    let names: Vec<String> = known::MEASURES
-        .iter()
-        .map(|m| format!("`{}`", m.name))
-        .collect();
-    names.join(", ")
+    MeasureId::ALL
+        .map(|measure| format!("`{}`", measure.code()))
+        .join(", ")
 }
 
-fn entry(mut table: Table<'_>, measure: &Measure, sizes: Option<&Sizes>) -> Option<ChartEntry> {
+/// What a measure is called within a sentence.
+fn title(measure: MeasureId) -> &'static str {
+    Words::english().named(measure.title())
+}
+
+fn entry(mut table: Table<'_>, measure: MeasureId, sizes: Option<&Sizes>) -> Option<ChartEntry> {
     let value_node = table.required("value", "value = \"26.5 cm\"");
     let value = value_node.as_ref().and_then(|node| node.quantity());
     let grade_node = table.optional("grade");
@@ -80,23 +86,23 @@ fn entry(mut table: Table<'_>, measure: &Measure, sizes: Option<&Sizes>) -> Opti
         .map_or(Some(Vec::new()), |node| breaks(&node));
     let at = table.optional("at").map(|node| level(&node, measure));
     let tolerance = table.optional("tolerance");
-    let tolerance = tolerance.map_or(Some(measure.tolerance), |node| node.quantity());
+    let tolerance = tolerance.map_or(Some(measure.known().tolerance), |node| node.quantity());
     table.finish();
     let entry = ChartEntry {
         value: value?,
         grade: allowed(grade)?,
         per_length: allowed(per_length)?,
         breaks: breaks?,
-        at: allowed(at)?.or(measure.at),
+        at: allowed(at)?.or(measure.known().level.map(Level::usual)),
         tolerance: tolerance?,
     };
     let shown = grade_node.or(value_node)?;
     stays_positive(&entry, measure, sizes, &shown).then_some(entry)
 }
 
-fn level(node: &Node<'_>, measure: &Measure) -> Option<Length> {
-    if measure.at.is_none() {
-        let message = format!("{} is not taken at a level", measure.title);
+fn level(node: &Node<'_>, measure: MeasureId) -> Option<Length> {
+    if measure.known().level.is_none() {
+        let message = format!("{} is not taken at a level", title(measure));
         node.problem("style::no-level", message, "take `at` out");
         return None;
     }
@@ -143,7 +149,7 @@ fn breaks(node: &Node<'_>) -> Option<Vec<Break>> {
 /// A grade must not take a measure down to nothing within the run.
 fn stays_positive(
     entry: &ChartEntry,
-    measure: &Measure,
+    measure: MeasureId,
     sizes: Option<&Sizes>,
     node: &Node<'_>,
 ) -> bool {
@@ -157,7 +163,7 @@ fn stays_positive(
         return true;
     };
     let value = entry.value_at(base, size);
-    let message = format!("graded to size {size}, {} comes to {value}", measure.title);
+    let message = format!("graded to size {size}, {} comes to {value}", title(measure));
     node.problem(
         "style::grade-runs-out",
         message,

@@ -5,15 +5,16 @@ use std::ops::Range;
 use indexmap::IndexMap;
 use trade::Length;
 
-use crate::known::{self, Needed, SeamName};
-use crate::making::RowEnding;
+use crate::SeamId;
+use crate::band_and_hem::RowEnding;
+use crate::known::{self, KnownSeam, Needed};
 use crate::read_collection::{all, allowed};
 use crate::reader::{Node, Table, Target, or_list, short};
 use crate::seams::{Construction, Lap, Ply, RowSpec, SeamSpec};
 
 /// A seam's `like`, as far as it could be read.
 struct Like {
-    seam: String,
+    seam: SeamId,
     to: String,
     span: Range<usize>,
 }
@@ -21,7 +22,7 @@ struct Like {
 pub(crate) fn seams(
     section: &Table<'_>,
     with_extra_pocket: bool,
-) -> Option<IndexMap<String, SeamSpec>> {
+) -> Option<IndexMap<SeamId, SeamSpec>> {
     let entries = section.entries();
     if section.is_there() {
         missing(section, &entries, with_extra_pocket);
@@ -42,8 +43,8 @@ pub(crate) fn seams(
         };
         let spec = node
             .table()
-            .and_then(|table| seam(table, known, &mut likes));
-        read.push(spec.map(|spec| (name.clone(), spec)));
+            .and_then(|table| seam(table, &known, &mut likes));
+        read.push(spec.map(|spec| (known.id, spec)));
     }
     let stated: Vec<&str> = entries.iter().map(|(name, _, _)| name.as_str()).collect();
     let mut fine = true;
@@ -51,24 +52,24 @@ pub(crate) fn seams(
         fine &= points_somewhere(section, like, &stated);
     }
     fine &= no_circles(section, &likes);
-    let seams: IndexMap<String, SeamSpec> = all(read.into_iter())?.into_iter().collect();
+    let seams: IndexMap<SeamId, SeamSpec> = all(read.into_iter())?.into_iter().collect();
     (fine && fit(section, &seams)).then_some(seams)
 }
 
 fn names() -> String {
-    let names: Vec<String> = known::SEAMS
+    let names: Vec<String> = SeamId::ALL
         .iter()
-        .map(|seam| format!("`{}`", seam.name))
+        .map(|seam| format!("`{}`", seam.code()))
         .collect();
     names.join(", ")
 }
 
 /// The seam that a name which is none was probably meant to be.
 fn near(name: &str) -> Option<&'static str> {
-    if known::seam_name(name).is_some() {
+    if SeamId::of(name).is_some() {
         return None;
     }
-    known::nearest(name, known::SEAMS.iter().map(|seam| seam.name))
+    known::nearest(name, SeamId::ALL.iter().map(|seam| seam.code()))
 }
 
 /// Reports the needed seams a style lacks, unless a misspelt one turns out to be meant for it.
@@ -81,24 +82,23 @@ fn missing(
         .iter()
         .filter_map(|(name, _, _)| near(name))
         .collect();
-    for seam in known::SEAMS {
+    for seam in known::seams() {
+        let name = seam.id.code();
         let needed = match seam.needed {
             Needed::Always => true,
             Needed::WithExtraPocket => with_extra_pocket,
             Needed::Optional => false,
         };
-        if needed
-            && !meant.contains(&seam.name)
-            && !entries.iter().any(|(name, _, _)| name == seam.name)
+        if needed && !meant.contains(&name) && !entries.iter().any(|(stated, _, _)| stated == name)
         {
-            let message = format!("nothing says how the seam `{}` is sewn", seam.name);
-            let hint = format!("add a section [seams.{}] ({})", seam.name, seam.title);
+            let message = format!("nothing says how the seam `{name}` is sewn");
+            let hint = format!("add a section [seams.{name}] ({})", seam.id.title());
             section.node.problem("style::missing-seam", message, hint);
         }
     }
 }
 
-fn seam(mut table: Table<'_>, known: &SeamName, likes: &mut Vec<Like>) -> Option<SeamSpec> {
+fn seam(mut table: Table<'_>, known: &KnownSeam, likes: &mut Vec<Like>) -> Option<SeamSpec> {
     let construction = table
         .optional("construction")
         .map(|node| node.choice("style::unknown-construction", Construction::WORDS));
@@ -128,7 +128,7 @@ fn seam(mut table: Table<'_>, known: &SeamName, likes: &mut Vec<Like>) -> Option
     if let (Some(Some(to)), Some(node)) = (&like, &like_node) {
         let span = node.span.clone();
         likes.push(Like {
-            seam: known.name.to_owned(),
+            seam: known.id,
             to: to.clone(),
             span,
         });
@@ -136,15 +136,15 @@ fn seam(mut table: Table<'_>, known: &SeamName, likes: &mut Vec<Like>) -> Option
     Some(SeamSpec {
         construction: allowed(construction)?,
         lap: allowed(lap)?,
-        like: allowed(like)?,
+        like: allowed(like)?.as_deref().and_then(SeamId::of),
         rows: allowed(rows)?,
     })
 }
 
-fn lap(node: &Node<'_>, known: &SeamName) -> Option<Lap> {
+fn lap(node: &Node<'_>, known: &KnownSeam) -> Option<Lap> {
     let text = node.text()?;
     let Some(usual) = known.usual_lap else {
-        let message = format!("the seam `{}` has no lap", known.name);
+        let message = format!("the seam `{}` has no lap", known.id.code());
         node.problem("style::unfit-lap", message, "take `lap` out");
         return None;
     };
@@ -167,7 +167,7 @@ fn lap(node: &Node<'_>, known: &SeamName) -> Option<Lap> {
         let message = format!(
             "`lap` cannot be \"{}\" on the seam `{}`",
             short(&text),
-            known.name
+            known.id.code()
         );
         node.problem(
             "style::unfit-lap",
@@ -238,14 +238,14 @@ fn points_somewhere(section: &Table<'_>, like: &Like, stated: &[&str]) -> bool {
     }
     let message = format!(
         "`{}` is like `{}`, which this style does not have",
-        like.seam,
+        like.seam.code(),
         short(&like.to)
     );
     let hint = match known::nearest(&like.to, stated.iter().copied()) {
         Some(near) => format!("did you mean \"{near}\"?"),
         None => "name one of this style's seams".to_owned(),
     };
-    let path = format!("seams.{}.like", like.seam);
+    let path = format!("seams.{}.like", like.seam.code());
     section.node.context.problem(
         &path,
         like.span.clone(),
@@ -258,21 +258,21 @@ fn points_somewhere(section: &Table<'_>, like: &Like, stated: &[&str]) -> bool {
 
 /// Finds every circle of `like` once, at its first seam in the file.
 fn no_circles(section: &Table<'_>, likes: &[Like]) -> bool {
-    let mut seen: Vec<&str> = Vec::new();
+    let mut seen: Vec<SeamId> = Vec::new();
     let mut fine = true;
     for start in likes {
         let mut way: Vec<&Like> = vec![start];
         while let Some(next) = way
             .last()
-            .and_then(|last| likes.iter().find(|l| l.seam == last.to))
+            .and_then(|last| likes.iter().find(|l| l.seam.code() == last.to))
         {
             if let Some(at) = way.iter().position(|l| l.seam == next.seam) {
                 let circle = way.get(at..).unwrap_or_default();
-                if at == 0 && !seen.contains(&start.seam.as_str()) {
+                if at == 0 && !seen.contains(&start.seam) {
                     tell_circle(section, circle);
                     fine = false;
                 }
-                seen.extend(circle.iter().map(|l| l.seam.as_str()));
+                seen.extend(circle.iter().map(|l| l.seam));
                 break;
             }
             way.push(next);
@@ -285,17 +285,18 @@ fn tell_circle(section: &Table<'_>, circle: &[&Like]) {
     let Some((first, rest)) = circle.split_first() else {
         return;
     };
-    let steps: Vec<String> = std::iter::once(format!("{} is sewn like {}", first.seam, first.to))
-        .chain(
-            rest.iter()
-                .map(|like| format!("{} like {}", like.seam, like.to)),
-        )
-        .collect();
+    let steps: Vec<String> =
+        std::iter::once(format!("{} is sewn like {}", first.seam.code(), first.to))
+            .chain(
+                rest.iter()
+                    .map(|like| format!("{} like {}", like.seam.code(), like.to)),
+            )
+            .collect();
     let hint =
         "say on one of them how it is sewn (`construction` and `rows`) and take its `like` out";
     let context = section.node.context;
     context.problem(
-        &format!("seams.{}.like", first.seam),
+        &format!("seams.{}.like", first.seam.code()),
         first.span.clone(),
         "style::like-circle",
         steps.join(", "),
@@ -304,12 +305,10 @@ fn tell_circle(section: &Table<'_>, circle: &[&Like]) {
 }
 
 /// Each seam's construction, its own or taken over, must be one it can have.
-fn fit(section: &Table<'_>, seams: &IndexMap<String, SeamSpec>) -> bool {
+fn fit(section: &Table<'_>, seams: &IndexMap<SeamId, SeamSpec>) -> bool {
     let mut fine = true;
-    for (name, spec) in seams {
-        let Some(known) = known::seam_name(name) else {
-            continue;
-        };
+    for (id, spec) in seams {
+        let (known, name) = (known::seam(*id), id.code());
         let mut source = spec;
         while source.construction.is_none() {
             let Some(next) = source.like.as_ref().and_then(|like| seams.get(like)) else {

@@ -1,5 +1,6 @@
 //! Reading a style file: identity, sizes, cloths, shape and details. Chart and seams have files of their own.
 
+use crate::band_and_hem::{Band, BandMethod, Hem, HemEnds, HemJoin};
 use crate::cutting::{BandCutting, Cutting, SkewCutting};
 use crate::details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,
@@ -7,7 +8,6 @@ use crate::details::{
     Pockets, Purpose, Rivets, Shape, Side,
 };
 use crate::document::{ClothRefs, Figure, Fit, Identity};
-use crate::making::{Band, BandMethod, Hem, HemEnds, HemJoin};
 use crate::muted::Muted;
 use crate::read_collection::{all, allowed, format, words};
 use crate::reader::{Node, Table, Target};

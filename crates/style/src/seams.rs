@@ -5,9 +5,9 @@ use std::fmt;
 use serde::{Serialize, Serializer};
 use trade::{Length, StitchDensity, StitchType};
 
+use crate::band_and_hem::RowEnding;
 use crate::choices::choices;
-use crate::making::RowEnding;
-use crate::{StyleDoc, known};
+use crate::{SeamId, StyleDoc, known};
 
 /// How the plies of a seam, hem or edge lie.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -148,7 +148,7 @@ pub struct SeamSpec {
     /// Which ply is on top; `None` when taken from `like` or from the seam's usual lap.
     pub lap: Option<Lap>,
     /// The seam everything not said here is taken from.
-    pub like: Option<String>,
+    pub like: Option<SeamId>,
     /// The stitch rows, outermost first; `None` when taken from `like`.
     pub rows: Option<Vec<RowSpec>>,
 }
@@ -175,8 +175,9 @@ pub struct RowSpec {
 /// A seam with its `like` followed: what is really sewn.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Seam {
-    /// The seam's name, from [`known::SEAMS`].
-    pub name: String,
+    /// Which seam.
+    #[serde(rename = "name")]
+    pub id: SeamId,
     /// How the plies lie.
     pub construction: Construction,
     /// Which ply is on top; `Some` exactly when the construction is lapped and the seam joins two plies.
@@ -190,9 +191,9 @@ impl StyleDoc {
     ///
     /// A lap not stated on the way, or stated for plies this seam does not join, is the seam's usual one.
     #[must_use]
-    pub fn seam(&self, name: &str) -> Option<Seam> {
-        let known = known::seam_name(name)?;
-        let chain = self.like_chain(name);
+    pub fn seam(&self, id: SeamId) -> Option<Seam> {
+        let known = known::seam(id);
+        let chain = self.like_chain(id);
         let construction = chain.iter().find_map(|spec| spec.construction)?;
         let rows = chain.iter().find_map(|spec| spec.rows.clone())?;
         let lap = known
@@ -207,7 +208,7 @@ impl StyleDoc {
                     .unwrap_or(usual)
             });
         Some(Seam {
-            name: name.to_owned(),
+            id,
             construction,
             lap,
             rows,
@@ -216,21 +217,21 @@ impl StyleDoc {
 
     /// Every seam of the style, resolved, in the file's order.
     pub fn all_seams(&self) -> impl Iterator<Item = Seam> + '_ {
-        self.seams.keys().filter_map(|name| self.seam(name))
+        self.seams.keys().filter_map(|id| self.seam(*id))
     }
 
-    /// The seam and those it is like, nearest first; ends where a name is missing or comes round again.
-    fn like_chain(&self, name: &str) -> Vec<&SeamSpec> {
-        let mut names = Vec::new();
+    /// The seam and those it is like, nearest first; ends where one is missing or comes round again.
+    fn like_chain(&self, id: SeamId) -> Vec<&SeamSpec> {
+        let mut met = Vec::new();
         let mut chain = Vec::new();
-        let mut next = Some(name);
-        while let Some(name) = next {
-            let Some(spec) = self.seams.get(name).filter(|_| !names.contains(&name)) else {
+        let mut next = Some(id);
+        while let Some(id) = next {
+            let Some(spec) = self.seams.get(&id).filter(|_| !met.contains(&id)) else {
                 break;
             };
-            names.push(name);
+            met.push(id);
             chain.push(spec);
-            next = spec.like.as_deref();
+            next = spec.like;
         }
         chain
     }

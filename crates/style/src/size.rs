@@ -115,6 +115,18 @@ impl Sizes {
     }
 }
 
+impl From<&Size> for words::Given {
+    fn from(size: &Size) -> Self {
+        Self::Text(size.to_string())
+    }
+}
+
+impl From<Size> for words::Given {
+    fn from(size: Size) -> Self {
+        Self::Text(size.to_string())
+    }
+}
+
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]

@@ -188,6 +188,12 @@ impl Visitor<'_> for Number {
     }
 }
 
+impl From<Tag> for words::Given {
+    fn from(tag: Tag) -> Self {
+        Self::Text(tag.to_string())
+    }
+}
+
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]

@@ -7,7 +7,7 @@ use std::sync::LazyLock;
 
 use common::{demo_collection, demo_style};
 use proptest::prelude::*;
-use style::{Collection, DocPath, Edit, EditValue, apply, difference, parse};
+use style::{Collection, DocPath, Edit, EditValue, MeasureId, apply, difference, parse};
 
 static COLLECTION: LazyLock<Collection> = LazyLock::new(demo_collection);
 
@@ -16,8 +16,8 @@ fn read(text: &str) {
     match parse(text, "style.toml", &COLLECTION) {
         Ok(style) => {
             for size in style.sizes.all() {
-                for measure in style::known::MEASURES {
-                    if let Some(value) = style.value(measure.name, size) {
+                for measure in MeasureId::ALL {
+                    if let Some(value) = style.value(measure, size) {
                         assert!(value.is_finite());
                     }
                 }
@@ -230,8 +230,8 @@ proptest! {
     }
 
     #[test]
-    fn an_edit_taken_back_gives_the_same_file(mm in 1u32..9000, measure in 0usize..26) {
-        let name = style::known::MEASURES[measure].name;
+    fn an_edit_taken_back_gives_the_same_file(mm in 1u32..9000, measure in 0..MeasureId::ALL.len()) {
+        let name = MeasureId::ALL[measure].code();
         let path = format!("chart.{name}.value");
         let was = parse(demo_style(), "style.toml", &COLLECTION).unwrap();
         let line = |text: &str| {

@@ -7,7 +7,7 @@ use std::fs;
 use std::path::Path;
 
 use common::{Copy, demo_text};
-use style::{LabelWords, NewStyle, StartError, new_style, write_demo};
+use style::{LabelWords, NewStyle, SeamId, StartError, new_style, write_demo};
 
 fn answers(name: &str) -> NewStyle {
     NewStyle {
@@ -115,7 +115,7 @@ fn another_collections_own_materials_are_taken() {
     assert_eq!(loaded.style.cloth.pocketing, "bargeman-drill");
     assert_eq!(loaded.style.style.workroom, "own");
     assert_eq!(
-        loaded.style.seam("inseam").unwrap().rows[0].yarn,
+        loaded.style.seam(SeamId::Inseam).unwrap().rows[0].yarn,
         "cord-105"
     );
     assert_eq!(loaded.style.patch.unwrap().trim, "my-patch");

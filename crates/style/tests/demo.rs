@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use style::{Construction, Lap, Ply, Size, load};
+use style::{Construction, Lap, MeasureId, Ply, SeamId, Size, load};
 use trade::Length;
 
 fn demo() -> style::Loaded {
@@ -20,8 +20,11 @@ fn demo() -> style::Loaded {
 fn the_demo_loads_whole() {
     let loaded = demo();
     assert_eq!(loaded.style.sizes.all().count(), 27);
-    assert_eq!(loaded.style.chart.len(), style::known::MEASURES.len());
-    assert_eq!(loaded.style.seams.len(), style::known::SEAMS.len());
+    for measure in MeasureId::ALL {
+        let charted = loaded.style.chart.contains_key(&measure);
+        assert!(charted, "the demo's chart has no {measure:?}");
+    }
+    assert_eq!(loaded.style.seams.len(), style::SeamId::ALL.len());
     assert_eq!(loaded.collection.yarns.len(), 6);
     let (line, column) = loaded.place("chart.thigh.value").unwrap();
     let text = loaded.text.lines().nth(line - 1).unwrap();
@@ -33,22 +36,25 @@ fn a_measure_follows_its_grades() {
     let style = demo().style;
     let value = |measure, waist, length| style.value(measure, Size::new(waist, length)).unwrap();
     let near = |a: Length, b: Length| assert!((a - b).abs() < Length::mm(1e-9), "{a} {b}");
-    near(value("thigh", 32, 32), Length::inches(24.5));
-    near(value("thigh", 28, 30), Length::inches(22.5));
-    near(value("thigh", 38, 34), Length::inches(27.5));
-    near(value("inseam", 38, 30), Length::inches(30.0));
+    near(value(MeasureId::Thigh, 32, 32), Length::inches(24.5));
+    near(value(MeasureId::Thigh, 28, 30), Length::inches(22.5));
+    near(value(MeasureId::Thigh, 38, 34), Length::inches(27.5));
+    near(value(MeasureId::Inseam, 38, 30), Length::inches(30.0));
     near(
-        value("outseam", 33, 34),
-        value("outseam", 32, 32) + Length::inches(2.125),
+        value(MeasureId::Outseam, 33, 34),
+        value(MeasureId::Outseam, 32, 32) + Length::inches(2.125),
     );
     // The fly grows by an eighth up to 34 and not beyond.
-    near(value("fly_length", 38, 32), value("fly_length", 34, 32));
     near(
-        value("fly_length", 34, 32),
+        value(MeasureId::FlyLength, 38, 32),
+        value(MeasureId::FlyLength, 34, 32),
+    );
+    near(
+        value(MeasureId::FlyLength, 34, 32),
         Length::cm(16.5) + Length::inches(0.25),
     );
     near(
-        value("fly_length", 28, 32),
+        value(MeasureId::FlyLength, 28, 32),
         Length::cm(16.5) - Length::inches(0.5),
     );
 }
@@ -56,8 +62,8 @@ fn a_measure_follows_its_grades() {
 #[test]
 fn like_is_followed() {
     let style = demo().style;
-    let yoke = style.seam("yoke").unwrap();
-    let seat = style.seam("seat").unwrap();
+    let yoke = style.seam(SeamId::Yoke).unwrap();
+    let seat = style.seam(SeamId::Seat).unwrap();
     assert_eq!(yoke.construction, Construction::LapFelled);
     assert_eq!(yoke.rows, seat.rows);
     assert_eq!(
@@ -74,7 +80,6 @@ fn like_is_followed() {
             under: Ply::Right
         })
     );
-    assert_eq!(style.seam("outseam").unwrap().lap, None);
+    assert_eq!(style.seam(SeamId::Outseam).unwrap().lap, None);
     assert_eq!(style.all_seams().count(), style.seams.len());
-    assert!(style.seam("nothing").is_none());
 }

@@ -6,10 +6,10 @@ mod common;
 use std::fmt::Write;
 
 use common::{demo_collection, with};
-use style::known::{MEASURES, SEAMS};
+use style::known::seams;
 use style::{
-    Amount, Band, BandCutting, BandMethod, CoinPocket, Construction, Cutting, Hem, OWN_PIECES,
-    OutseamLine, parse, ranges,
+    Amount, Band, BandCutting, BandMethod, CoinPocket, Construction, Cutting, Hem, LeftOut,
+    MeasureId, OWN_PIECES, OutseamLine, SeamId, parse, ranges,
 };
 
 const PAGE: &str = include_str!("../FORMAT.md");
@@ -17,14 +17,15 @@ const PAGE: &str = include_str!("../FORMAT.md");
 #[test]
 fn the_measures_are_listed_with_their_defaults() {
     let mut rows = String::new();
-    for measure in MEASURES {
-        let left_out = match (measure.required, measure.value) {
-            (true, _) => "it has to be there".to_owned(),
-            (false, None) => "follows from the other measures".to_owned(),
-            (false, Some(value)) => format!("{} mm", value.to_mm()),
+    for measure in MeasureId::ALL {
+        let known = measure.known();
+        let left_out = match known.left_out {
+            LeftOut::Refused => "it has to be there".to_owned(),
+            LeftOut::Drafted => "follows from the other measures".to_owned(),
+            LeftOut::Usual(value) => format!("{} mm", value.to_mm()),
         };
-        let tolerance = measure.tolerance.to_mm();
-        writeln!(rows, "| `{}` | {left_out} | {tolerance} mm |", measure.name).unwrap();
+        let (code, tolerance) = (measure.code(), known.tolerance.to_mm());
+        writeln!(rows, "| `{code}` | {left_out} | {tolerance} mm |").unwrap();
     }
     assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
 }
@@ -51,19 +52,23 @@ fn what_is_usual_and_what_can_be_is_listed() {
 #[test]
 fn the_seams_are_listed_with_what_they_can_be() {
     let mut rows = String::new();
-    for seam in SEAMS {
+    for seam in seams() {
         let words: Vec<&str> = seam.constructions.iter().map(|one| one.word()).collect();
         let lap = seam
             .usual_lap
             .map(|lap| format!("{lap} "))
             .unwrap_or_default();
-        writeln!(rows, "| `{}` | {} | {lap}|", seam.name, words.join(", ")).unwrap();
+        writeln!(
+            rows,
+            "| `{}` | {} | {lap}|",
+            seam.id.code(),
+            words.join(", ")
+        )
+        .unwrap();
     }
     assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
     for (word, construction) in Construction::WORDS {
-        let somewhere = SEAMS
-            .iter()
-            .any(|seam| seam.constructions.contains(construction));
+        let somewhere = seams().any(|seam| seam.constructions.contains(construction));
         assert!(somewhere, "no seam can be {word}");
     }
 }
@@ -73,16 +78,17 @@ fn the_pieces_that_can_be_brought_are_listed_with_their_edges() {
     let mut rows = String::new();
     for piece in OWN_PIECES {
         let optional: Vec<&str> = piece
-            .edges
+            .edges()
             .iter()
-            .filter_map(|(name, left_out)| left_out.map(|_| *name))
+            .filter(|edge| piece.left_out(**edge).is_some())
+            .map(|edge| edge.code())
             .collect();
         let optional = optional.join(", ");
         let gap = if optional.is_empty() { "" } else { " " };
         writeln!(
             rows,
             "| `{}` | {} | {optional}{gap}|",
-            piece.name,
+            piece.id.code(),
             piece.edge_list()
         )
         .unwrap();
@@ -141,7 +147,7 @@ fn what_may_be_left_out_has_the_stated_default() {
     assert_eq!(read(&section("[[labels]]", "# Seams.")).labels, []);
     let row = "under = \"night-40\", offset = \"0 mm\" }]";
     let bare = read(&with(&format!(", {row}"), " }]"))
-        .seam("outseam")
+        .seam(SeamId::Outseam)
         .unwrap()
         .rows;
     assert_eq!(

@@ -4,7 +4,7 @@
 mod common;
 
 use common::{Copy, with};
-use style::{Answers, NewStyle, Size, Tag};
+use style::{Answers, MeasureId, NewStyle, Size, Tag};
 use trade::Length;
 
 const WAISTS: &str = "waists = [28, 29, 30, 31, 32, 33, 34, 36, 38]";
@@ -36,15 +36,15 @@ fn a_half_size_lies_between_its_neighbours() {
     let text = with(WAISTS, "waists = [31, 31.5, 32]");
     let text = text.replace("lengths = [30, 32, 34]", "lengths = [30, 31, 31.5, 32, 34]");
     let style = with_text(&text).loaded().style;
-    let near = |measure: &str, a: Length, b: Length| {
-        assert!((a - b).abs() < Length::mm(1e-9), "{measure}: {a} {b}");
+    let near = |measure: MeasureId, a: Length, b: Length| {
+        assert!((a - b).abs() < Length::mm(1e-9), "{measure:?}: {a} {b}");
     };
-    for measure in style.chart.keys() {
+    for &measure in style.chart.keys() {
         let at = |waist, length| style.value(measure, half(waist, length)).unwrap();
         near(measure, at(63, 64), (at(62, 64) + at(64, 64)) / 2.0);
         near(measure, at(64, 63), (at(64, 62) + at(64, 64)) / 2.0);
     }
-    let waist = |tag| style.value("waist", half(tag, 64)).unwrap();
+    let waist = |tag| style.value(MeasureId::Waist, half(tag, 64)).unwrap();
     assert!(waist(62) < waist(63) && waist(63) < waist(64));
 }
 

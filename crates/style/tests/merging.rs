@@ -8,7 +8,9 @@ use std::sync::LazyLock;
 
 use common::{demo_collection, demo_style};
 use proptest::prelude::*;
-use style::{Clash, Collection, DocPath, Edit, EditValue, Merged, StyleDoc, Written, merge, parse};
+use style::{
+    Clash, Collection, DocPath, Edit, EditValue, Merged, SeamId, StyleDoc, Written, merge, parse,
+};
 use toml_edit::DocumentMut;
 use trade::StitchDensity;
 
@@ -245,7 +247,7 @@ proptest! {
         let Merged::Text(both) = merge(demo_style(), &theirs, &b).unwrap() else {
             return Ok(());
         };
-        let rows = |text: &str| read(text).seam("inseam").unwrap().rows.len();
+        let rows = |text: &str| read(text).seam(SeamId::Inseam).unwrap().rows.len();
         let put_in = |edits: &[Edit]| edits.iter().filter(|edit| matches!(edit, Edit::Insert { .. })).count();
         prop_assert_eq!(rows(&both), rows(demo_style()) + put_in(&a) + put_in(&b));
         for edit in a.iter().chain(&b) {
@@ -256,7 +258,9 @@ proptest! {
                 continue;
             };
             if put_in(&a) + put_in(&b) == 0 {
-                let seam = read(&both).seam(seam.trim_start_matches("seams.")).unwrap();
+                let seam = read(&both)
+                    .seam(SeamId::of(seam.trim_start_matches("seams.")).unwrap())
+                    .unwrap();
                 let row: usize = row.split(']').next().unwrap().parse().unwrap();
                 let density: StitchDensity = text.parse().unwrap();
                 prop_assert_eq!(seam.rows[row].density, density);

@@ -28,7 +28,7 @@ pub use needle::NeedleSize;
 pub use stitch::StitchType;
 pub use units::{
     Angle, Area, ArealWeight, Length, Mass, Quantity, Share, StitchDensity, System, UnitError,
-    YarnSize,
+    YarnSize, trimmed,
 };
 pub use words::{counted, plain, steers};
 pub use yarn::yarn_diameter;

@@ -247,7 +247,15 @@ mod tests {
         .unwrap();
         assert_eq!(words.language(), "pl");
         assert_eq!(words.cloth_title(), "Tkanina");
-        let takes = |pieces: u32| words.cloth_pair_takes("1 m²", "", "", pieces);
+        let takes = |pieces: u32| {
+            let (area, length, mass) = ("1 m²", "", "");
+            words.say(say::ClothPairTakes {
+                area,
+                length,
+                mass,
+                pieces,
+            })
+        };
         // Polish has one, few (2 to 4) and many (CLDR plural rules).
         assert_eq!(takes(1), "1 element: 1 m²");
         assert_eq!(takes(3), "3 elementy: 1 m²");

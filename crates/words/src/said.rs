@@ -45,19 +45,6 @@ impl Said {
     }
 }
 
-impl From<String> for Said {
-    /// Words that are not in the catalogue yet, as they are.
-    fn from(text: String) -> Self {
-        crate::say::Verbatim { text }.into()
-    }
-}
-
-impl From<&str> for Said {
-    fn from(text: &str) -> Self {
-        text.to_owned().into()
-    }
-}
-
 impl From<Key> for Said {
     fn from(key: Key) -> Self {
         Self::with(key.0, Vec::new())
@@ -258,6 +245,12 @@ macro_rules! counts {
 }
 counts!(u8, u16, u32, u64, usize);
 
+impl From<char> for Given {
+    fn from(letter: char) -> Self {
+        Self::Text(letter.to_string())
+    }
+}
+
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
@@ -274,8 +267,13 @@ mod tests {
         }
         .into();
         let english = Words::english();
-        let pieces = english.cloth_pair_takes("1.25 m²", "", english.cloth_ply(), 3_u32);
-        assert_eq!(english.saying(&said), pieces);
+        assert_eq!(
+            english.saying(&said),
+            format!(
+                "1.25 m² in 3 pieces, {}; at full width ",
+                english.cloth_ply()
+            )
+        );
         let other = Words::of(
             "pl",
             &["cloth-ply = warstwa\ncloth-pair-takes = { $pieces }/{ $area }/{ $mass }\n"],

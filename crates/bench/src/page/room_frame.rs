@@ -8,7 +8,11 @@ use crate::part::page_head::Head;
 pub(crate) fn render(head: &Head<'_>, loads: PageAssets, main: &Markup) -> Markup {
     let say = head.say;
     let identity = &head.loaded.style.style;
-    let title = say.style_page_room_title(&identity.code, &identity.name, head.room.title(say));
+    let title = say.say(words::say::StylePageRoomTitle {
+        code: &identity.code,
+        name: &identity.name,
+        room: head.room.title(say),
+    });
     let body = html! {
         a.skip href="#room" { (say.style_page_room_skip()) }
         div.page {

@@ -159,13 +159,10 @@ fn facts(say: &'static Words, system: System, cloth: &Cloth, taken: Option<&Clot
             (fact(say.cloth_width(), &if cloth.selvedge { say.cloth_width_edge(&width) } else { width }))
             @if !cloth.construction.is_empty() { (fact(say.cloth_weave(), &cloth.construction)) }
             @if !cloth.fibre.is_empty() { (fact(say.cloth_fibre(), &cloth.fibre)) }
-            (fact(say.cloth_shrinks(), &if measured { say.cloth_shrinks_measured(warp, weft) } else { say.cloth_shrinks_by(warp, weft) }))
+            (fact(say.cloth_shrinks(), &if measured { say.say(words::say::ClothShrinksMeasured { warp, weft }) } else { say.say(words::say::ClothShrinksBy { warp, weft }) }))
             @if wash.skew != Share::ZERO { (fact(say.cloth_skew(), &percent(wash.skew))) }
             @if let Some(share) = taken {
-                (fact(say.cloth_pair(), &say.cloth_pair_takes(
-                    area(share.area, system), (share.area / cloth.width).show(system),
-                    format!("{:.0} g", (share.area * cloth.weight).to_g()), share.pieces,
-                )))
+                (fact(say.cloth_pair(), &say.say(words::say::ClothPairTakes { area: area(share.area, system), length: (share.area / cloth.width).show(system), mass: format!("{:.0} g", (share.area * cloth.weight).to_g()), pieces: share.pieces })))
             }
         }
         @if let Some(share) = taken {

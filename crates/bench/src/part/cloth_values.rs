@@ -87,7 +87,7 @@ fn washed(show: &Fields<'_>, key: &str, cloth: &Cloth) -> Markup {
             }
             @match wash_test(marks) {
                 Ok(test) => (result(say, cloth, &test)),
-                Err(wrong) => @for why in wrong { p.problem { (why) } },
+                Err(wrong) => @for why in wrong { p.problem { (say.say(&why)) } },
             }
         }
     }
@@ -99,7 +99,10 @@ fn row(show: &Fields<'_>, key: &str, cloth: &Cloth, number: usize, mark: &WashMa
     let (name, distance) = (&cloth.name, number + 1);
     let along = ChosenField::of_words(
         &at("along"),
-        &say.stated_wash_along_label(name, distance),
+        &say.say(words::say::StatedWashAlongLabel {
+            cloth: name,
+            distance,
+        }),
         Along::WORDS,
         mark.along.word(),
     );
@@ -107,10 +110,10 @@ fn row(show: &Fields<'_>, key: &str, cloth: &Cloth, number: usize, mark: &WashMa
     html! {
         tr {
             td { (along.render()) }
-            td { (show.words(&at("before"), &say.stated_wash_before_label(name, distance), None).render()) }
-            td { (show.words(&at("after"), &say.stated_wash_after_label(name, distance), None).render()) }
+            td { (show.words(&at("before"), &say.say(words::say::StatedWashBeforeLabel { cloth: name, distance }), None).render()) }
+            td { (show.words(&at("after"), &say.say(words::say::StatedWashAfterLabel { cloth: name, distance }), None).render()) }
             td.figure { (percent(Share::ratio(lost))) }
-            td { (chosen_fields::button(&[remove(&format!("cloths.{key}.wash_test[{number}]"))], "×", Some(&say.stated_wash_out_label(name, distance)))) }
+            td { (chosen_fields::button(&[remove(&format!("cloths.{key}.wash_test[{number}]"))], "×", Some(&say.say(words::say::StatedWashOutLabel { cloth: name, distance })))) }
         }
     }
 }
@@ -121,8 +124,17 @@ fn result(say: &'static Words, cloth: &Cloth, test: &WashTest) -> Markup {
         let stated = stated.filter(|stated| percent(*stated) != percent(shrunk.mean));
         let (least, most) = (percent(shrunk.least), percent(shrunk.most));
         let said = match stated {
-            Some(stated) => say.stated_found_stated(least, SLOTS[0], most, percent(stated)),
-            None => say.stated_found(least, SLOTS[0], most),
+            Some(stated) => say.say(words::say::StatedFoundStated {
+                least,
+                mean: SLOTS[0],
+                most,
+                stated: percent(stated),
+            }),
+            None => say.say(words::say::StatedFound {
+                least,
+                mean: SLOTS[0],
+                most,
+            }),
         };
         let mean = html! { strong { (percent(shrunk.mean)) } };
         html! { div { dt { (along) } dd { (filled(&said, &[mean])) } } }
@@ -132,7 +144,7 @@ fn result(say: &'static Words, cloth: &Cloth, test: &WashTest) -> Markup {
             (found(say.stated_found_warp(), test.warp, cloth.warp_shrinkage))
             (found(say.stated_found_weft(), test.weft, cloth.weft_shrinkage))
         }
-        @for doubt in &test.doubts { p.doubt { (crate::typed_fields::capital(doubt)) "." } }
+        @for doubt in &test.doubts { p.doubt { (crate::typed_fields::capital(&say.saying(doubt))) "." } }
     }
 }
 

@@ -3,8 +3,8 @@
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use sewing::{Garment, describe};
-use style::known::{self, Needed, SeamName};
-use style::{Construction, Lap, RowEnding, RowSpec, Seam};
+use style::known::{self, KnownSeam, Needed};
+use style::{Construction, Lap, RowEnding, RowSpec, Seam, SeamId};
 use trade::Length;
 use words::Words;
 
@@ -24,7 +24,7 @@ pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Mar
             h2 #construction-title { (say.construction_title()) }
             p.lead { (say.construction_lead()) }
             @for seam in show.loaded.style.all_seams() {
-                @if let Some(known) = known::seam_name(&seam.name) { (section(show, garment, see, &seam, known)) }
+                (section(show, garment, see, &seam, &known::seam(seam.id)))
             }
             (add_seams(show))
         }
@@ -36,14 +36,14 @@ fn section(
     garment: &Garment,
     see: &Viewing,
     seam: &Seam,
-    known: &SeamName,
+    known: &KnownSeam,
 ) -> Markup {
     let say = show.say;
-    let part = format!("seam:{}", seam.name);
+    let part = format!("seam:{}", seam.id.code());
     let open = see.part.as_ref() == Some(&part);
     let inside = html! {
         summary {
-            span.name { (capital(known.title)) }
+            span.name { (capital(known.id.title())) }
             span.how { (seam.construction) }
             span.rows { (summary(show, &seam.rows)) }
         }
@@ -57,14 +57,14 @@ fn section(
             }
             (unsuitable(say, known))
             @for (index, row) in seam.rows.iter().enumerate() {
-                (stitch_row(show, &seam.name, known.title, index, row, seam.rows.len() > 1))
+                (stitch_row(show, seam.id, index, row, seam.rows.len() > 1))
             }
             div.adding {
                 @if let Some(last) = seam.rows.last().filter(|_| seam.rows.len() < MOST_ROWS) {
-                    (add_row(say, &seam.name, seam.rows.len(), last))
+                    (add_row(say, seam.id, seam.rows.len(), last))
                 }
                 @if removable(show, known) {
-                    (chosen_fields::button(&[remove(&format!("seams.{}", seam.name))], say.construction_remove(), Some(&say.construction_remove_label(known.title))))
+                    (chosen_fields::button(&[remove(&format!("seams.{}", seam.id.code()))], say.construction_remove(), Some(&say.construction_remove_label(known.id.title()))))
                 }
             }
             (problem_place(&part))
@@ -72,14 +72,14 @@ fn section(
     };
     html! {
         // A seam with the mark it had is passed over when the page is brought up to date.
-        details.seam name="seams" id={ "seam-" (seam.name) } data-for={ (&part) " fixing:" (seam.name) } data-name=(say.construction_seam(seam.construction, capital(known.title)))
+        details.seam name="seams" id={ "seam-" (seam.id.code()) } data-for={ (&part) " fixing:" (seam.id.code()) } data-name=(say.say(words::say::ConstructionSeam { construction: seam.construction, seam: capital(known.id.title()) }))
             data-same=(mark(&inside.0)) open[open] { (inside) }
     }
 }
 
 /// The section of a seam, and what a construction list says about it.
 fn drawn(say: &'static Words, garment: &Garment, seam: &Seam) -> Markup {
-    let Some(seam) = garment.seams.iter().find(|each| each.name == seam.name) else {
+    let Some(seam) = garment.seams.iter().find(|each| each.id == seam.id) else {
         return html! {};
     };
     let said = describe(garment, seam);
@@ -112,11 +112,11 @@ fn summary(show: &Fields<'_>, rows: &[RowSpec]) -> Markup {
     }
 }
 
-fn construction(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
+fn construction(say: &'static Words, seam: &Seam, known: &KnownSeam) -> Markup {
     let choices = known.constructions.iter();
     let chosen = ChosenField {
-        path: format!("seams.{}.construction", seam.name),
-        label: say.construction_how_label(capital(known.title)),
+        path: format!("seams.{}.construction", seam.id.code()),
+        label: say.construction_how_label(capital(known.id.title())),
         choices: choices.map(|each| Choice::word(each.word())).collect(),
         chosen: seam.construction.word().to_owned(),
     };
@@ -124,7 +124,7 @@ fn construction(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
 }
 
 /// Every construction this seam cannot have, and why.
-fn unsuitable(say: &'static Words, known: &SeamName) -> Markup {
+fn unsuitable(say: &'static Words, known: &KnownSeam) -> Markup {
     let refused = Construction::WORDS
         .iter()
         .filter_map(|(word, each)| Some((*word, known.refuses(*each)?)));
@@ -136,7 +136,7 @@ fn unsuitable(say: &'static Words, known: &SeamName) -> Markup {
     }
 }
 
-fn lap(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
+fn lap(say: &'static Words, seam: &Seam, known: &KnownSeam) -> Markup {
     let (Some(usual), Some(lap)) = (known.usual_lap, seam.lap) else {
         return html! {};
     };
@@ -145,8 +145,8 @@ fn lap(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
         under: usual.over,
     };
     let chosen = ChosenField {
-        path: format!("seams.{}.lap", seam.name),
-        label: say.construction_lap_label(capital(known.title)),
+        path: format!("seams.{}.lap", seam.id.code()),
+        label: say.construction_lap_label(capital(known.id.title())),
         choices: [usual, turned]
             .map(|lap| Choice::word(&lap.to_string()))
             .into(),
@@ -156,12 +156,12 @@ fn lap(say: &'static Words, seam: &Seam, known: &SeamName) -> Markup {
 }
 
 /// From which other seam the construction and the rows are taken, if from any.
-fn like(show: &Fields<'_>, seam: &Seam, known: &SeamName) -> Markup {
+fn like(show: &Fields<'_>, seam: &Seam, known: &KnownSeam) -> Markup {
     let say = show.say;
     let seams = &show.loaded.style.seams;
-    let path = |key: &str| format!("seams.{}.{key}", seam.name);
-    let spec = seams.get(&seam.name);
-    let now = spec.and_then(|spec| spec.like.clone()).unwrap_or_default();
+    let path = |key: &str| format!("seams.{}.{key}", seam.id.code());
+    let spec = seams.get(&seam.id);
+    let now = spec.and_then(|spec| spec.like);
     let mut itself = Choice::named("", say.construction_like_none());
     if let Some(row) = seam.rows.first() {
         // A row that is changed gives the seam rows of its own, in the words of the other's.
@@ -172,71 +172,71 @@ fn like(show: &Fields<'_>, seam: &Seam, known: &SeamName) -> Markup {
         ];
     }
     let suits = |other: &Seam| {
-        other.name != seam.name
+        other.id != seam.id
             && known.constructions.contains(&other.construction)
-            && !follows(show, &other.name, &seam.name)
+            && !follows(show, other.id, seam.id)
     };
     let others = show.loaded.style.all_seams().filter(suits);
-    let others = others.filter_map(|other| {
-        let title = known::seam_name(&other.name)?.title;
-        let mut choice = Choice::named(&other.name, &say.construction_like_seam(title));
-        choice.edits = vec![set(&path("like"), other.name.as_str())];
+    let others = others.map(|other| {
+        let title = other.id.title();
+        let mut choice = Choice::named(other.id.code(), &say.construction_like_seam(title));
+        choice.edits = vec![set(&path("like"), other.id.code())];
         if spec.is_some_and(|spec| spec.construction.is_some()) {
             choice.edits.push(remove(&path("construction")));
         }
         if spec.is_some_and(|spec| spec.rows.is_some()) {
             choice.edits.push(remove(&path("rows")));
         }
-        Some(choice)
+        choice
     });
     let chosen = ChosenField {
         path: path("like"),
-        label: say.construction_like_label(capital(known.title)),
+        label: say.construction_like_label(capital(known.id.title())),
         choices: [itself].into_iter().chain(others).collect(),
-        chosen: now,
+        chosen: now.map_or("", SeamId::code).to_owned(),
     };
     html! { label { span { (say.construction_like()) } (chosen.render()) } }
 }
 
 /// Whether a seam takes what it does not say from another, at whatever remove.
-fn follows(show: &Fields<'_>, seam: &str, from: &str) -> bool {
+fn follows(show: &Fields<'_>, seam: SeamId, from: SeamId) -> bool {
     let seams = &show.loaded.style.seams;
-    let mut next = seams.get(seam).and_then(|spec| spec.like.as_deref());
+    let mut next = seams.get(&seam).and_then(|spec| spec.like);
     // A chain of seams is at most as long as there are seams.
     for _ in 0..seams.len() {
         match next {
-            Some(name) if name == from => return true,
-            Some(name) => next = seams.get(name).and_then(|spec| spec.like.as_deref()),
+            Some(id) if id == from => return true,
+            Some(id) => next = seams.get(&id).and_then(|spec| spec.like),
             None => return false,
         }
     }
     false
 }
 
-fn stitch_row(
-    show: &Fields<'_>,
-    seam: &str,
-    title: &str,
-    index: usize,
-    row: &RowSpec,
-    several: bool,
-) -> Markup {
+fn stitch_row(show: &Fields<'_>, id: SeamId, index: usize, row: &RowSpec, several: bool) -> Markup {
     let say = show.say;
+    let (seam, title) = (id.code(), id.title());
     let path = |key: &str| format!("seams.{seam}.rows[{index}].{key}");
     let number = index + 1;
     let named = capital(title);
     // What the file says stands under the seam the rows are taken from; the field's path is this seam's own.
-    let shown_from = rows_of(show, seam);
+    let shown_from = rows_of(show, id).code();
     let written = |key: &str| format!("seams.{shown_from}.rows[{index}].{key}");
     let colour = |key: &str| show.collection().yarns.get(key).map(|yarn| yarn.colour);
     let mut density = show.density(
         written("density"),
-        say.construction_density_label(number, &named),
+        say.say(words::say::ConstructionDensityLabel {
+            row: number,
+            seam: &named,
+        }),
         row.density,
     );
     let mut offset = show.optional(
         written("offset"),
-        say.construction_offset_label(number, &named),
+        say.say(words::say::ConstructionOffsetLabel {
+            row: number,
+            seam: &named,
+        }),
         Some(row.offset),
         &Length::ZERO.show(show.system),
     );
@@ -245,28 +245,34 @@ fn stitch_row(
         say,
         show.collection(),
         path("yarn"),
-        say.construction_needle_label(number, &named),
+        say.say(words::say::ConstructionNeedleLabel {
+            row: number,
+            seam: &named,
+        }),
         &row.yarn,
     );
     let under = yarn(
         say,
         show.collection(),
         path("under"),
-        say.construction_under_label(number, &named),
+        say.say(words::say::ConstructionUnderLabel {
+            row: number,
+            seam: &named,
+        }),
         &row.under,
     );
     let of = format!("seams.{seam}.rows[{index}]");
     html! {
         div.row role="group" aria-label=(say.construction_row(number)) {
             p.number aria-hidden="true" { (number) }
-            label.stitch { span { (say.construction_stitch()) } (stitch(say, path("stitch"), say.construction_stitch_label(number, &named), row.stitch).render()) }
+            label.stitch { span { (say.construction_stitch()) } (stitch(say, path("stitch"), say.say(words::say::ConstructionStitchLabel { row: number, seam: &named }), row.stitch).render()) }
             label { span { (say.construction_density()) } (density.render()) }
             label { span { (say.construction_offset()) } (offset.render()) }
-            @if several { (chosen_fields::button(&[remove(&of)], "×", Some(&say.construction_row_remove(number, title)))) }
+            @if several { (chosen_fields::button(&[remove(&of)], "×", Some(&say.say(words::say::ConstructionRowRemove { row: number, seam: title })))) }
             label.needle { span { @if let Some(colour) = colour(&row.yarn) { (swatch(colour)) } (say.construction_needle()) } (needle.render()) }
             label.under { span { @if let Some(colour) = colour(&row.under) { (swatch(colour)) } (say.construction_under()) } (under.render()) }
-            label.needle { span { (say.construction_begin()) } (ending(say, path("begin"), say.construction_begin_label(number, &named), row.begin)) }
-            label.under { span { (say.construction_end()) } (ending(say, path("end"), say.construction_end_label(number, &named), row.end)) }
+            label.needle { span { (say.construction_begin()) } (ending(say, path("begin"), say.say(words::say::ConstructionBeginLabel { row: number, seam: &named }), row.begin)) }
+            label.under { span { (say.construction_end()) } (ending(say, path("end"), say.say(words::say::ConstructionEndLabel { row: number, seam: &named }), row.end)) }
         }
     }
 }
@@ -285,24 +291,24 @@ fn ending(say: &'static Words, path: String, label: String, stated: Option<RowEn
 }
 
 /// The seam whose rows a seam shows: itself, or the one it is like.
-fn rows_of<'a>(show: &Fields<'a>, seam: &'a str) -> &'a str {
+fn rows_of(show: &Fields<'_>, seam: SeamId) -> SeamId {
     let seams = &show.loaded.style.seams;
-    let mut name = seam;
+    let mut shown = seam;
     // A chain of seams is at most as long as there are seams.
     for _ in 0..seams.len() {
-        match seams.get(name) {
-            Some(spec) if spec.rows.is_none() => match spec.like.as_deref() {
-                Some(like) => name = like,
+        match seams.get(&shown) {
+            Some(spec) if spec.rows.is_none() => match spec.like {
+                Some(like) => shown = like,
                 None => break,
             },
             _ => break,
         }
     }
-    name
+    shown
 }
 
 /// A button that adds a row like the last one.
-fn add_row(say: &'static Words, seam: &str, count: usize, last: &RowSpec) -> Markup {
+fn add_row(say: &'static Words, seam: SeamId, count: usize, last: &RowSpec) -> Markup {
     let row = json!({
         "stitch": last.stitch,
         "density": last.density.to_string(),
@@ -311,14 +317,14 @@ fn add_row(say: &'static Words, seam: &str, count: usize, last: &RowSpec) -> Mar
         "offset": last.offset.to_string(),
     });
     chosen_fields::button(
-        &[insert(&format!("seams.{seam}.rows[{count}]"), row)],
+        &[insert(&format!("seams.{}.rows[{count}]", seam.code()), row)],
         say.construction_row_add(),
         None,
     )
 }
 
 /// Whether the style can be without the seam.
-fn removable(show: &Fields<'_>, known: &SeamName) -> bool {
+fn removable(show: &Fields<'_>, known: &KnownSeam) -> bool {
     match known.needed {
         Needed::Always => false,
         Needed::WithExtraPocket => show.loaded.style.pockets.extra.is_none(),
@@ -330,11 +336,10 @@ fn removable(show: &Fields<'_>, known: &SeamName) -> bool {
 fn add_seams(show: &Fields<'_>) -> Markup {
     let say = show.say;
     let doc = &show.loaded.style;
-    let missing = known::SEAMS
-        .iter()
-        .filter(|known| known.needed == Needed::Optional && !doc.seams.contains_key(known.name));
+    let missing = known::seams()
+        .filter(|known| known.needed == Needed::Optional && !doc.seams.contains_key(&known.id));
     // Sewn with the yarn of the bartacks until the maker says otherwise: every style names one.
-    let edit = |known: &SeamName| -> Option<Value> {
+    let edit = |known: &KnownSeam| -> Option<Value> {
         let construction = known.constructions.first()?;
         let (stitch, offset) = match construction {
             Construction::Overlocked => ("504", "0 mm"),
@@ -345,13 +350,13 @@ fn add_seams(show: &Fields<'_>) -> Markup {
             "stitch": stitch, "density": "8 /in", "yarn": doc.bartacks.yarn, "under": doc.bartacks.under, "offset": offset,
         });
         let seam = json!({ "construction": construction.word(), "rows": [row] });
-        Some(set(&format!("seams.{}", known.name), seam))
+        Some(set(&format!("seams.{}", known.id.code()), seam))
     };
     html! {
         div.adding {
             @for known in missing {
-                @if let Some(edit) = edit(known) {
-                    (chosen_fields::button(&[edit], &say.construction_add(known.title), Some(&say.construction_add_label(known.title))))
+                @if let Some(edit) = edit(&known) {
+                    (chosen_fields::button(&[edit], &say.construction_add(known.id.title()), Some(&say.construction_add_label(known.id.title()))))
                 }
             }
         }

@@ -9,9 +9,9 @@ use words::Words;
 
 use super::fit;
 use crate::addresses;
-use crate::garment::{Mm, PLATES, Picture, written};
+use crate::garment::{Mm, Picture, written};
 use crate::typed_fields::Fields;
-use crate::viewing::{Layer, Viewing};
+use crate::viewing::{Layer, OnPaper, Viewing};
 
 pub(crate) fn render(
     picture: &Picture,
@@ -78,7 +78,7 @@ fn tapes(picture: &Picture, show: &Fields<'_>, garment: &Garment) -> Markup {
     html! {
         svg.over.tapes viewBox=(picture.frame) aria-hidden="true" {
             @for tape in &picture.tapes {
-                g data-tape=(tape.measure.key) {
+                g data-tape=(tape.measure.code()) {
                     @for line in &tape.lines {
                         path d=(path(line)) {}
                         @for at in [line.first(), line.last()].into_iter().flatten() {
@@ -92,14 +92,15 @@ fn tapes(picture: &Picture, show: &Fields<'_>, garment: &Garment) -> Markup {
         div #dims .dims role="group" aria-label=(say.drawing_measures()) {
             @for tape in &picture.tapes {
                 @if let Some(at) = tape.middle() {
-                    @let value = fit::value(show, tape.measure.key);
-                    @let charted = garment.doc.value(tape.measure.key, garment.size);
-                    div.dim id={ "dim-" (tape.measure.key) } data-dim=(tape.measure.key) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(tape.measure.how) {
-                        label { span { (tape.measure.name) } @if let Some(field) = value { (field.on_drawing()) } }
+                    @let code = tape.measure.code();
+                    @let how = say.named(tape.measure.known().how);
+                    @let charted = garment.doc.value(tape.measure, garment.size);
+                    div.dim id={ "dim-" (code) } data-dim=(code) data-at-x=(mm(at.0)) data-at-y=(mm(at.1)) data-how=(how) {
+                        label { span { (tape.measure.words(say)) } (fit::value(show, tape.measure).on_drawing()) }
                         @if let (Some(charted), true) = (charted, garment.size != show.loaded.style.sizes.base) {
-                            span.here { (say.drawing_in_size(garment.size, charted.show(show.system))) }
+                            span.here { (say.say(words::say::DrawingInSize { size: garment.size, value: charted.show(show.system) })) }
                         }
-                        p.problem id={ "problem-on-drawing-" (tape.measure.key) } data-keep hidden {}
+                        p.problem id={ "problem-on-drawing-" (code) } data-keep hidden {}
                     }
                 }
             }
@@ -198,8 +199,8 @@ pub(crate) fn turn(say: &'static Words, name: &str, see: &Viewing) -> Markup {
             label.plates { span.unseen { (say.drawing_plate()) }
                 select #plate data-see="plate" {
                     option value="" selected[whole] { (say.drawing_no_plate()) }
-                    @for (key, title) in PLATES {
-                        option value=(key) selected[see.plate.as_deref() == Some(*key)] { (title(say)) }
+                    @for plate in OnPaper::all() {
+                        option value=(plate.code()) selected[see.plate == Some(plate)] { (plate.words(say)) }
                     }
                 }
             }

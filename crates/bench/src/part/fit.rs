@@ -3,75 +3,98 @@
 use draft::Measured;
 use maud::{Markup, html};
 use sewing::Garment;
-use style::Size;
-use style::known::{self, Measure};
+use style::{MeasureId, Size};
 use trade::Length;
 use words::Words;
 
-use crate::sentences::{SLOTS, Saying, filled};
+use crate::sentences::{SLOTS, filled};
 use crate::typed_fields::{Fields, TypedField, capital, problem_place};
 use crate::viewing::{Panel, Viewing};
 
-/// Measures that belong together, and the parts of the drawing they say something about.
-struct Group {
-    title: Saying,
-    measures: &'static [&'static str],
-    parts: &'static str,
+/// Measures that belong together.
+#[derive(Clone, Copy, PartialEq)]
+enum Group {
+    Body,
+    Band,
+    Yoke,
+    FrontPockets,
+    CoinPocket,
+    BackPockets,
+    Loops,
 }
 
-const GROUPS: &[Group] = &[
-    Group {
-        title: Words::fit_group_body,
-        measures: &[
-            "waist",
-            "seat",
-            "front_rise",
-            "back_rise",
-            "thigh",
-            "knee",
-            "hem",
-            "inseam",
-            "outseam",
-            "hem_depth",
-        ],
-        parts: "piece:front piece:back",
-    },
-    Group {
-        title: Words::fit_group_band,
-        measures: &["band_height", "band_overlap", "fly_length", "fly_width"],
-        parts: "piece:band piece:fly_facing piece:fly_shield",
-    },
-    Group {
-        title: Words::fit_group_yoke,
-        measures: &["yoke_centre", "yoke_side"],
-        parts: "piece:yoke",
-    },
-    Group {
-        title: Words::fit_group_front_pockets,
-        measures: &["mouth_width", "mouth_depth"],
-        parts: "piece:pocket_facing piece:pocket_bag",
-    },
-    Group {
-        title: Words::fit_group_coin_pocket,
-        measures: &["coin_width", "coin_depth"],
-        parts: "piece:coin_pocket",
-    },
-    Group {
-        title: Words::fit_group_back_pockets,
-        measures: &[
-            "back_pocket_width",
-            "back_pocket_length",
-            "back_pocket_from_yoke",
-            "back_pocket_from_centre",
-        ],
-        parts: "piece:back_pocket_left piece:back_pocket_right piece:back_lining_left piece:back_lining_right",
-    },
-    Group {
-        title: Words::fit_group_loops,
-        measures: &["loop_length", "loop_width"],
-        parts: "piece:loop_strip fixing:loop_edge",
-    },
-];
+impl Group {
+    /// In the order in which the chart shows them.
+    const ALL: [Self; 7] = [
+        Self::Body,
+        Self::Band,
+        Self::Yoke,
+        Self::FrontPockets,
+        Self::CoinPocket,
+        Self::BackPockets,
+        Self::Loops,
+    ];
+
+    /// The group a measure stands in.
+    const fn of(measure: MeasureId) -> Self {
+        match measure {
+            MeasureId::Waist
+            | MeasureId::Seat
+            | MeasureId::FrontRise
+            | MeasureId::BackRise
+            | MeasureId::Thigh
+            | MeasureId::Knee
+            | MeasureId::Hem
+            | MeasureId::Inseam
+            | MeasureId::Outseam
+            | MeasureId::HemDepth => Self::Body,
+            MeasureId::BandHeight
+            | MeasureId::BandOverlap
+            | MeasureId::FlyLength
+            | MeasureId::FlyWidth => Self::Band,
+            MeasureId::YokeCentre | MeasureId::YokeSide => Self::Yoke,
+            MeasureId::MouthWidth | MeasureId::MouthDepth => Self::FrontPockets,
+            MeasureId::CoinWidth | MeasureId::CoinDepth => Self::CoinPocket,
+            MeasureId::BackPocketWidth
+            | MeasureId::BackPocketLength
+            | MeasureId::BackPocketFromYoke
+            | MeasureId::BackPocketFromCentre => Self::BackPockets,
+            MeasureId::LoopLength | MeasureId::LoopWidth => Self::Loops,
+        }
+    }
+
+    fn measures(self) -> impl Iterator<Item = MeasureId> {
+        let all = MeasureId::ALL.into_iter();
+        all.filter(move |measure| Self::of(*measure) == self)
+    }
+
+    fn title(self, say: &Words) -> &str {
+        match self {
+            Self::Body => say.fit_group_body(),
+            Self::Band => say.fit_group_band(),
+            Self::Yoke => say.fit_group_yoke(),
+            Self::FrontPockets => say.fit_group_front_pockets(),
+            Self::CoinPocket => say.fit_group_coin_pocket(),
+            Self::BackPockets => say.fit_group_back_pockets(),
+            Self::Loops => say.fit_group_loops(),
+        }
+    }
+
+    /// The parts of the drawing that its measures say something about.
+    const fn parts(self) -> &'static str {
+        match self {
+            Self::Body => "piece:front piece:back",
+            Self::Band => "piece:band piece:fly_facing piece:fly_shield",
+            Self::Yoke => "piece:yoke",
+            Self::FrontPockets => "piece:pocket_facing piece:pocket_bag",
+            Self::CoinPocket => "piece:coin_pocket",
+            Self::BackPockets => {
+                "piece:back_pocket_left piece:back_pocket_right piece:back_lining_left piece:back_lining_right"
+            }
+            Self::Loops => "piece:loop_strip fixing:loop_edge",
+        }
+    }
+}
 
 /// What the pattern may be off the chart before it is marked: the solver's own promise is a hundredth of a millimetre.
 const OFF: Length = Length::mm(0.05);
@@ -95,27 +118,25 @@ pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Mar
                         th.figure scope="col" { (say.fit_pattern()) }
                     }
                 }
-                @for group in GROUPS {
-                    @let title = (group.title)(say);
-                    tbody.head data-for=(group.parts) data-name=(title) id={ "group-" (group.measures.first().copied().unwrap_or_default()) } {
+                @for group in Group::ALL {
+                    @let title = group.title(say);
+                    tbody.head data-for=(group.parts()) data-name=(title) id={ "group-" (group.measures().next().map_or("", MeasureId::code)) } {
                         tr { th colspan="6" scope="rowgroup" { (title) } }
                     }
-                    @for name in group.measures {
-                        @if let Some(measure) = known::measure(name) { (row(show, garment.size, &taken, measure)) }
-                    }
+                    @for measure in group.measures() { (row(show, garment.size, &taken, measure)) }
                 }
             }
         }
     }
 }
 
-fn row(show: &Fields<'_>, size: Size, taken: &[Measured], measure: &Measure) -> Markup {
+fn row(show: &Fields<'_>, size: Size, taken: &[Measured], measure: MeasureId) -> Markup {
     let say = show.say;
-    let (name, title) = (measure.name, capital(measure.title));
-    let path = |key: &str| format!("chart.{name}.{key}");
-    let entry = show.loaded.style.chart.get(name);
+    let (code, title) = (measure.code(), title(show, measure));
+    let path = |key: &str| measure.path(key);
+    let entry = show.loaded.style.chart.get(&measure);
     let said = |value: Length| value.show(show.system);
-    let value = value_of(show, measure);
+    let value = value(show, measure);
     let grade = show.optional(
         path("grade"),
         say.fit_grade_label(&title),
@@ -126,16 +147,16 @@ fn row(show: &Fields<'_>, size: Size, taken: &[Measured], measure: &Measure) -> 
         path("tolerance"),
         say.fit_tolerance_label(&title),
         entry.map(|entry| entry.tolerance),
-        &said(measure.tolerance),
+        &said(measure.known().tolerance),
     );
-    let taken = taken.iter().find(|taken| taken.measure.key == name);
-    let charted = show.loaded.style.value(name, size);
+    let taken = taken.iter().find(|taken| taken.measure == measure);
+    let charted = show.loaded.style.value(measure, size);
     let off = taken
         .zip(charted)
         .is_some_and(|(taken, charted)| (taken.pattern - charted).abs() > OFF);
-    let how = draft::measure::measure(name).map_or("", |measure| measure.how);
+    let how = say.named(measure.known().how);
     html! {
-        tbody.measure id={ "measure-" (name) } data-for={ "measure:" (name) } data-name=(title) data-how=(how) {
+        tbody.measure id={ "measure-" (code) } data-for={ "measure:" (code) } data-name=(title) data-how=(how) {
             tr {
                 th scope="row" { (title) (level(show, measure)) }
                 td { (value.render()) }
@@ -144,58 +165,65 @@ fn row(show: &Fields<'_>, size: Size, taken: &[Measured], measure: &Measure) -> 
                 td.figure { @match charted { Some(charted) => (said(charted)), None => "–" } }
                 td.figure.off[off] { @match taken { Some(taken) => (said(rounded(taken.pattern))), None => "–" } }
             }
-            tr.said { td colspan="6" { (problem_place(name)) } }
+            tr.said { td colspan="6" { (problem_place(code)) } }
         }
     }
 }
 
-/// The field of a measure's value, by its name.
-pub(crate) fn value(show: &Fields<'_>, name: &str) -> Option<TypedField> {
-    known::measure(name).map(|measure| value_of(show, measure))
+/// What a measure is called at the head of its row.
+fn title(show: &Fields<'_>, measure: MeasureId) -> String {
+    capital(show.say.named(measure.title()))
 }
 
-fn value_of(show: &Fields<'_>, measure: &Measure) -> TypedField {
+/// The field of a measure's value.
+pub(crate) fn value(show: &Fields<'_>, measure: MeasureId) -> TypedField {
     let say = show.say;
-    let entry = show.loaded.style.chart.get(measure.name);
-    let usual = measure.value.map_or(say.fit_drafted().to_owned(), |value| {
+    let entry = show.loaded.style.chart.get(&measure);
+    let usual = measure.known().value();
+    let usual = usual.map_or(say.fit_drafted().to_owned(), |value| {
         value.show(show.system)
     });
     show.optional(
-        format!("chart.{}.value", measure.name),
-        say.fit_value_label(capital(measure.title), show.loaded.style.sizes.base),
+        measure.path("value"),
+        say.say(words::say::FitValueLabel {
+            measure: title(show, measure),
+            size: show.loaded.style.sizes.base,
+        }),
         entry.map(|entry| entry.value),
         &usual,
     )
 }
 
 /// The level a measure is taken at, for measures that have one.
-fn level(show: &Fields<'_>, measure: &Measure) -> Markup {
-    let Some(usual) = measure.at else {
+fn level(show: &Fields<'_>, measure: MeasureId) -> Markup {
+    let Some(level) = measure.known().level else {
         return html! {};
     };
-    let entry = show.loaded.style.chart.get(measure.name);
+    let entry = show.loaded.style.chart.get(&measure);
+    let from = show.say.named(level.from());
     let field = show.optional(
-        format!("chart.{}.at", measure.name),
-        show.say
-            .fit_level_label(measure.from, capital(measure.title)),
+        measure.path("at"),
+        show.say.say(words::say::FitLevelLabel {
+            from,
+            measure: title(show, measure),
+        }),
         entry.and_then(|entry| entry.at),
-        &usual.show(show.system),
+        &level.usual().show(show.system),
     );
-    html! { span.level { (field.render()) " " (measure.from) } }
+    html! { span.level { (field.render()) " " (from) } }
 }
 
 /// Grades for length and above break sizes, where the file has them or the measure runs along the leg.
-fn further_grades(show: &Fields<'_>, measure: &Measure) -> Markup {
+fn further_grades(show: &Fields<'_>, measure: MeasureId) -> Markup {
     let say = show.say;
-    let name = measure.name;
-    let title = capital(measure.title);
-    let entry = show.loaded.style.chart.get(name);
+    let title = title(show, measure);
+    let entry = show.loaded.style.chart.get(&measure);
     let per_length = entry.and_then(|entry| entry.per_length);
-    let along = matches!(name, "inseam" | "outseam");
+    let along = matches!(measure, MeasureId::Inseam | MeasureId::Outseam);
     html! {
         @if along || per_length.is_some() {
             @let field = show.optional(
-                format!("chart.{name}.per_length"),
+                measure.path("per_length"),
                 say.fit_per_length_label(&title),
                 per_length,
                 "–",
@@ -204,11 +232,11 @@ fn further_grades(show: &Fields<'_>, measure: &Measure) -> Markup {
         }
         @for (number, step) in entry.iter().flat_map(|entry| entry.breaks.iter().enumerate()) {
             @let field = show.length(
-                format!("chart.{name}.breaks[{number}].grade"),
-                say.fit_above_label(&title, step.above),
+                measure.path(&format!("breaks[{number}].grade")),
+                say.say(words::say::FitAboveLabel { measure: &title, waist: step.above }),
                 step.grade,
             );
-            span.further { (filled(&say.fit_above(SLOTS[0], step.above), &[field.render()])) }
+            span.further { (filled(&say.say(words::say::FitAbove { field: SLOTS[0], waist: step.above }), &[field.render()])) }
         }
     }
 }
@@ -224,14 +252,10 @@ mod tests {
 
     #[test]
     fn every_measure_has_its_place_in_the_chart() {
-        let mut shown: Vec<&str> = GROUPS
-            .iter()
-            .flat_map(|group| group.measures)
-            .copied()
-            .collect();
-        let mut known: Vec<&str> = known::MEASURES.iter().map(|measure| measure.name).collect();
-        shown.sort_unstable();
-        known.sort_unstable();
-        assert_eq!(shown, known);
+        for measure in MeasureId::ALL {
+            let shown = Group::ALL.into_iter().flat_map(Group::measures);
+            let times = shown.filter(|shown| *shown == measure).count();
+            assert_eq!(times, 1, "{measure:?} is shown {times} times");
+        }
     }
 }

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use sewing::Garment;
 use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
-use style::known;
+use style::SeamId;
 use trade::{Length, System};
 use words::Words;
 
@@ -32,7 +32,7 @@ pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Mar
     html! {
         section #order aria-labelledby="order-title" {
             h2 #order-title { (say.order_title()) }
-            p.lead { (say.order_lead(machines(&order), order.len(), reach(sewn, show.system))) }
+            p.lead { (say.say(words::say::OrderLead { machines: machines(&order), operations: order.len(), sewn: reach(sewn, show.system) })) }
             @for stage in STAGES {
                 @let of_stage: Vec<&Operation> = order.iter().filter(|operation| operation.stage == stage).collect();
                 @if !of_stage.is_empty() {
@@ -90,17 +90,22 @@ fn one(show: &Fields<'_>, order: &[Operation], operation: &Operation) -> Markup 
 fn not_stated(say: &'static Words, missing: &NotStated, system: System) -> String {
     match (missing.stitch, missing.density) {
         (None, _) => say.order_not_stated(&missing.what),
-        (Some(stitch), None) => say.order_not_stated_stitch(stitch, &missing.what),
-        (Some(stitch), Some(density)) => {
-            say.order_not_stated_density(density.show(system), stitch, &missing.what)
-        }
+        (Some(stitch), None) => say.say(words::say::OrderNotStatedStitch {
+            stitch: stitch.to_string(),
+            what: &missing.what,
+        }),
+        (Some(stitch), Some(density)) => say.say(words::say::OrderNotStatedDensity {
+            density: density.show(system),
+            stitch: stitch.to_string(),
+            what: &missing.what,
+        }),
     }
 }
 
 /// A part that has a panel, and which.
 fn leads_to(part: &str) -> Option<(&str, Panel)> {
     match part.split_once(':')? {
-        ("seam", name) => known::seam_name(name).map(|_| (part, Panel::Construction)),
+        ("seam", name) => SeamId::of(name).map(|_| (part, Panel::Construction)),
         ("fixing" | "piece", _) => Some((part, Panel::Details)),
         _ => None,
     }
@@ -127,7 +132,10 @@ fn needle_line(show: &Fields<'_>, needle: &Needle) -> Markup {
 fn more(say: &'static Words, order: &[Operation], operation: &Operation) -> Markup {
     let before = operation.after.iter().filter_map(|key| {
         let earlier = order.iter().find(|earlier| earlier.key == *key)?;
-        Some(say.order_earlier(earlier.number, earlier.name.to_lowercase()))
+        Some(say.say(words::say::OrderEarlier {
+            number: earlier.number,
+            operation: earlier.name.to_lowercase(),
+        }))
     });
     let before: Vec<String> = before.collect();
     html! {

@@ -145,7 +145,7 @@ fn findings(say: &'static Words, now: &Worked, since: &Worked) -> Figure {
         (0, 0) => String::new(),
         (gone, 0) => say.strip_findings_gone(gone),
         (0, new) => say.strip_findings_new(new),
-        (gone, new) => say.strip_findings_both(gone, new),
+        (gone, new) => say.say(words::say::StripFindingsBoth { gone, new }),
     };
     Figure {
         title: say.strip_findings(),

@@ -1,17 +1,17 @@
 //! The yarn: what lies where in which colour, size and density, how it reads on the cloth, and how much of it there is.
 
 use maud::{Markup, html};
+use sewing::Origin;
 use sewing::yarn::{Ground, Group, GroupRow, Item, Role, order, plan};
-use style::known;
 use trade::{Length, System};
 use words::Words;
 
 use crate::addresses;
 use crate::consequence::reach;
-use crate::garment::{Worked, YARN_PLATE};
+use crate::garment::Worked;
 use crate::sentences::{SLOTS, filled};
 use crate::typed_fields::{Fields, capital, swatch};
-use crate::viewing::{Panel, Viewing};
+use crate::viewing::{OnPaper, Panel, Viewing};
 
 /// How many times larger than it is a stitch is shown in the list.
 const ENLARGED: f64 = 3.0;
@@ -39,13 +39,13 @@ pub(crate) fn render(show: &Fields<'_>, name: &str, worked: &Worked, see: &Viewi
             .map(|density| density.show(System::Inch)),
     );
     let to = Viewing {
-        plate: Some(YARN_PLATE.to_owned()),
+        plate: Some(OnPaper::YarnPlan),
         ..see.clone()
     };
     html! {
         section #yarn aria-labelledby="yarn-title" {
             h2 #yarn-title { (say.yarn_title()) " " a.plate href=(addresses::style(name, &to)) data-swap { (say.yarn_plate()) } }
-            p.lead { (say.yarn_lead(colours, densities, ENLARGED, sizes)) }
+            p.lead { (say.say(words::say::YarnLead { colours, densities, enlarged: ENLARGED.to_string(), sizes })) }
             @for (role, title) in [(Role::Needle, say.yarn_needles()), (Role::Under, say.yarn_below())] {
                 h3 { (title) }
                 ul.yarns {
@@ -91,9 +91,17 @@ fn contrast(show: &Fields<'_>, ground: &Ground) -> String {
     let say = show.say;
     let (cloth, difference) = (cloth(show, &ground.cloth), ground.difference);
     if ground.reverse {
-        say.yarn_contrast_reverse(cloth, difference.contrast(), difference)
+        say.say(words::say::YarnContrastReverse {
+            cloth,
+            contrast: difference.contrast().to_string(),
+            difference: difference.to_string(),
+        })
     } else {
-        say.yarn_contrast(cloth, difference.contrast(), difference)
+        say.say(words::say::YarnContrast {
+            cloth,
+            contrast: difference.contrast().to_string(),
+            difference: difference.to_string(),
+        })
     }
 }
 
@@ -137,8 +145,8 @@ fn rows(say: &'static Words, rows: &[GroupRow]) -> Markup {
 /// The words of a row, leading to its seam where it has one.
 fn linked(row: &GroupRow) -> Markup {
     html! {
-        @if known::seam_name(&row.seam).is_some() {
-            a href="#panel" data-panel="construction" data-part={ "seam:" (row.seam) } { (row.words()) }
+        @if let Some(seam) = row.seam.seam() {
+            a href="#panel" data-panel="construction" data-part={ "seam:" (seam.code()) } { (row.words()) }
         } @else { (row.words()) }
     }
 }
@@ -224,7 +232,7 @@ fn by_seam(show: &Fields<'_>, worked: &Worked) -> Markup {
     html! {
         div.by-seam {
             @for (seam, used) in consumption.by_seam() {
-                details id={ "yarn-of-" (seam) } {
+                details id={ "yarn-of-" (seam.code()) } {
                     summary {
                         span { (name(show, seam)) }
                         span.figure { (dashed(used.needle, show.system)) }
@@ -232,7 +240,7 @@ fn by_seam(show: &Fields<'_>, worked: &Worked) -> Markup {
                         span.figure { (reach(used.total(), show.system)) }
                     }
                     ul {
-                        @for item in consumption.items.iter().filter(|item| item.seam == seam) { (explained(item)) }
+                        @for item in consumption.items.iter().filter(|item| item.seam == *seam) { (explained(item)) }
                     }
                 }
             }
@@ -247,15 +255,9 @@ fn explained(item: &Item) -> Markup {
 }
 
 /// A seam's or a trim's name.
-fn name(show: &Fields<'_>, key: &str) -> String {
-    let trim = || {
-        show.collection()
-            .trims
-            .get(key)
-            .map(|trim| trim.name.as_str())
-    };
-    let seam = known::seam_name(key).map(|seam| seam.title);
-    capital(seam.or_else(trim).unwrap_or(key))
+fn name(show: &Fields<'_>, of: &Origin) -> String {
+    let trim = of.trim().and_then(|key| show.collection().trims.get(key));
+    capital(trim.map_or(of.title(), |trim| trim.name.as_str()))
 }
 
 fn unstated(show: &Fields<'_>, worked: &Worked) -> Markup {
@@ -273,7 +275,7 @@ fn unstated(show: &Fields<'_>, worked: &Worked) -> Markup {
             ul {
                 @for work in &consumption.unstated {
                     li {
-                        (say.yarn_unstated_work(reach(work.sewn, show.system), work.stitch.code(), capital(&work.what)))
+                        (say.say(words::say::YarnUnstatedWork { length: reach(work.sewn, show.system), stitch: work.stitch.code(), what: capital(&work.what) }))
                         span.source { (say.yarn_unstated_about(reach(work.estimate, show.system))) }
                     }
                 }

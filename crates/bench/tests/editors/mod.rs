@@ -3,6 +3,7 @@
 mod field;
 
 use std::fs;
+use style::SeamId;
 
 use serde_json::{Value, json};
 use toml_edit::DocumentMut;
@@ -320,7 +321,7 @@ async fn an_extra_pocket_brings_its_seams_where_the_style_has_none() {
     assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
     let loaded = style::load(&house.file()).unwrap();
     assert!(loaded.style.pockets.extra.is_some());
-    assert!(loaded.style.seam("extra_set").is_some());
+    assert!(loaded.style.seam(SeamId::ExtraSet).is_some());
 }
 
 #[tokio::test]

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use cutting::{AgainstSkew, BandCut, ClothWash, Plan, Shrinkage, cut};
 use geometry::is_simple;
 use proptest::prelude::*;
-use style::{Construction, Size, known};
+use style::{Construction, MeasureId, Size, known};
 use trade::{Length, Share};
 
 use crate::common::{doubles_back, ferryman, is_shaped, sewn};
@@ -68,8 +68,8 @@ proptest! {
         if shaped {
             loaded.style.shape.outseam = style::OutseamLine::Shaped;
         }
-        for (pick, seam) in picks.iter().zip(known::SEAMS) {
-            if let Some(spec) = loaded.style.seams.get_mut(seam.name) {
+        for (pick, seam) in picks.iter().zip(known::seams()) {
+            if let Some(spec) = loaded.style.seams.get_mut(&seam.id) {
                 let choice: &[Construction] = seam.constructions;
                 spec.construction = Some(choice[pick % choice.len()]);
                 spec.lap = None;
@@ -93,7 +93,7 @@ proptest! {
     /// Charts: one or two measures are anything at all.
     #[test]
     fn any_chart_gives_cut_pieces(
-        changes in prop::collection::vec((0_usize..26, prop_oneof![
+        changes in prop::collection::vec((0..MeasureId::ALL.len(), prop_oneof![
             Just(0.0), Just(-1.0), Just(1.0e-9), Just(1.0e7), Just(-1.0e7), -500.0..1500.0_f64,
         ]), 1..3),
         waist in 1_u32..90,

@@ -2,9 +2,10 @@
 
 use geometry::{Path, Point, Vec2};
 
-use super::{at, edge, fold, mm};
-use crate::piece::{ClothUse, Cut, Piece, PieceId};
+use super::{at, fold, mm, outline};
+use crate::piece::{ClothUse, Cut, LineId, Piece, PieceId, PointId};
 use crate::spec::Spec;
+use style::MeasureId;
 
 /// How much longer and wider the shield is than the facing, so that it covers the stitching.
 const SHIELD_LONGER_MM: f64 = 15.0;
@@ -13,7 +14,10 @@ const SHIELD_WIDER_MM: f64 = 6.0;
 /// The far edge of the facing, from the fly foot round and up to the waist; the fly is topstitched
 /// along it. Drawn with the fly edge on the y axis, the waist on the x axis.
 pub(super) fn stitch_outline(spec: &Spec) -> Path {
-    let (width, length) = (mm(spec.fly_width), mm(spec.fly_length));
+    let (width, length) = (
+        mm(spec[MeasureId::FlyWidth]),
+        mm(spec[MeasureId::FlyLength]),
+    );
     let turn = (1.25 * width).min(0.6 * length);
     let foot = Point::new(0.0, -length);
     let shoulder = Point::new(width, -length + turn);
@@ -27,12 +31,15 @@ pub(super) fn stitch_outline(spec: &Spec) -> Path {
 }
 
 pub(super) fn facing(spec: &Spec) -> Piece {
-    let (width, length) = (mm(spec.fly_width), mm(spec.fly_length));
-    let outline = stitch_outline(spec);
-    let turn = outline.segments()[0].to_cubic().p3.y;
+    let (width, length) = (
+        mm(spec[MeasureId::FlyWidth]),
+        mm(spec[MeasureId::FlyLength]),
+    );
+    let far = stitch_outline(spec);
+    let turn = far.segments()[0].to_cubic().p3.y;
     let (foot, back) = (
-        Path::new(outline.segments()[..1].to_vec()),
-        Path::new(outline.segments()[1..].to_vec()),
+        Path::new(far.segments()[..1].to_vec()),
+        Path::new(far.segments()[1..].to_vec()),
     );
     Piece {
         id: PieceId::FlyFacing,
@@ -42,16 +49,19 @@ pub(super) fn facing(spec: &Spec) -> Piece {
             as_drawn: 1,
             mirrored: 1,
         },
-        edges: vec![
-            edge("edge", Path::line(Point::ORIGIN, Point::new(0.0, -length))),
-            edge("foot", foot),
-            edge("back", back),
-            edge("top", Path::line(Point::new(width, 0.0), Point::ORIGIN)),
-        ],
+        edges: outline(
+            PieceId::FlyFacing,
+            [
+                Path::line(Point::ORIGIN, Point::new(0.0, -length)),
+                foot,
+                back,
+                Path::line(Point::new(width, 0.0), Point::ORIGIN),
+            ],
+        ),
         points: vec![
-            at("top", Point::ORIGIN),
-            at("foot", Point::new(0.0, -length)),
-            at("shoulder", Point::new(width, turn)),
+            at(PointId::Top, Point::ORIGIN),
+            at(PointId::Foot, Point::new(0.0, -length)),
+            at(PointId::Shoulder, Point::new(width, turn)),
         ],
         lines: Vec::new(),
         notches: Vec::new(),
@@ -63,8 +73,8 @@ pub(super) fn facing(spec: &Spec) -> Piece {
 }
 
 pub(super) fn shield(spec: &Spec) -> Piece {
-    let width = mm(spec.fly_width) + SHIELD_WIDER_MM;
-    let length = mm(spec.fly_length) + SHIELD_LONGER_MM;
+    let width = mm(spec[MeasureId::FlyWidth]) + SHIELD_WIDER_MM;
+    let length = mm(spec[MeasureId::FlyLength]) + SHIELD_LONGER_MM;
     let corners = [
         Point::new(-width, 0.0),
         Point::new(-width, -length + 8.0),
@@ -76,17 +86,20 @@ pub(super) fn shield(spec: &Spec) -> Piece {
         id: PieceId::FlyShield,
         cloth: ClothUse::Shell,
         cut: Cut::ONE,
-        edges: vec![
-            edge("left", Path::line(corners[0], corners[1])),
-            edge(
-                "foot",
+        edges: outline(
+            PieceId::FlyShield,
+            [
+                Path::line(corners[0], corners[1]),
                 Path::polyline(&[corners[1], corners[2], corners[3]]),
-            ),
-            edge("right", Path::line(corners[3], corners[4])),
-            edge("top", Path::line(corners[4], corners[0])),
+                Path::line(corners[3], corners[4]),
+                Path::line(corners[4], corners[0]),
+            ],
+        ),
+        points: vec![
+            at(PointId::FoldTop, Point::ORIGIN),
+            at(PointId::FoldFoot, corners[2]),
         ],
-        points: vec![at("fold_top", Point::ORIGIN), at("fold_foot", corners[2])],
-        lines: vec![fold("fold", Point::ORIGIN, corners[2])],
+        lines: vec![fold(LineId::Fold, Point::ORIGIN, corners[2])],
         notches: Vec::new(),
         grain: (
             Point::new(width / 2.0, -length * 0.75),

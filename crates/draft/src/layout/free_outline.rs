@@ -1,8 +1,12 @@
 //! The outline a maker draws for a coin pocket, laid on the measures of the chart.
 
+use geometry::tolerance::SAME_MM;
 use geometry::{Affine, Path, Point};
 use style::{DrawnLine, DrawnStep, Spot};
 use trade::Length;
+
+/// An outline that hangs down no further has no depth.
+const SHALLOWEST_MM: f64 = 1e-3;
 
 /// A drawn line as a path: a drawing's y runs down, a piece's up.
 pub fn path_of(line: &DrawnLine) -> Path {
@@ -29,7 +33,7 @@ pub(super) fn free_outline(line: &DrawnLine, width: Length, depth: Length) -> Op
     let drawn = path_of(line);
     let (from, end) = (drawn.start(), drawn.end());
     let across = end.x - from.x;
-    if !(across.is_finite() && across > 1e-6) {
+    if !(across.is_finite() && across > SAME_MM) {
         return None;
     }
     // Ends at different heights are brought level by a shear, which keeps every width.
@@ -54,7 +58,7 @@ pub(super) fn free_outline(line: &DrawnLine, width: Length, depth: Length) -> Op
             w[0].y + (w[1].y - w[0].y) * share
         })
         .fold(0.0, f64::min);
-    if deepest > -1e-3 {
+    if deepest > -SHALLOWEST_MM {
         return None;
     }
     let deep = wide.transformed(Affine::scale_non_uniform(1.0, -depth.to_mm() / deepest));

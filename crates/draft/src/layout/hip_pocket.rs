@@ -1,12 +1,13 @@
 //! The hip pocket: its mouth, the shell facing behind it and the folded bag.
 
 use geometry::{Affine, Path, Point, Vec2, left_of};
+use style::MeasureId;
 use trade::Length;
 
 use super::panels::coin_placement;
-use super::{at, edge, fold, mm};
+use super::{at, fold, mm, outline};
 use crate::block::Block;
-use crate::piece::{ClothUse, Cut, Notch, Piece, PieceId};
+use crate::piece::{ClothUse, Cut, EdgeId, LineId, Notch, NotchId, Piece, PieceId, PointId};
 use crate::spec::Spec;
 
 /// Share of each half axis taken by the handles of a quarter ellipse.
@@ -25,8 +26,8 @@ impl Mouth {
         Mouth::along(corner_curve(
             block,
             spec,
-            spec.mouth_width,
-            spec.mouth_depth,
+            spec[MeasureId::MouthWidth],
+            spec[MeasureId::MouthDepth],
         ))
     }
 
@@ -62,8 +63,8 @@ fn corner_curve(block: &Block, spec: &Spec, width: Length, depth: Length) -> Pat
 pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
     let side = &block.front_side;
     let waist = &block.front_waist;
-    let width = (spec.mouth_width + spec.facing).min(waist.length() - Length::mm(12.0));
-    let depth = spec.mouth_depth + spec.facing;
+    let width = (spec[MeasureId::MouthWidth] + spec.facing).min(waist.length() - Length::mm(12.0));
+    let depth = spec[MeasureId::MouthDepth] + spec.facing;
     let inner = corner_curve(block, spec, width, depth).reversed();
     let total = side.length();
     let middle = inner.point_at(inner.length() / 2.0);
@@ -73,21 +74,21 @@ pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         cloth: ClothUse::Shell,
         cut: Cut::PAIR,
         points: vec![
-            at("mouth_side", mouth.on_side),
-            at("mouth_waist", mouth.on_waist),
-            at("side_waist", side.end()),
+            at(PointId::MouthSide, mouth.on_side),
+            at(PointId::MouthWaist, mouth.on_waist),
+            at(PointId::SideWaist, side.end()),
         ],
         notches: vec![
             Notch {
-                edge: "side_under",
+                edge: EdgeId::SideUnder,
                 along: spec.facing,
-                name: "mouth at outseam",
+                id: NotchId::MouthAtOutseam,
                 double: false,
             },
             Notch {
-                edge: "waist",
-                along: spec.mouth_width,
-                name: "mouth at waist",
+                edge: EdgeId::Waist,
+                along: spec[MeasureId::MouthWidth],
+                id: NotchId::MouthAtWaist,
                 double: false,
             },
         ],
@@ -96,16 +97,16 @@ pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
             Point::new(grain_x, mouth.on_side.y - 20.0),
             Point::new(grain_x, side.end().y - 25.0),
         ),
-        edges: vec![
-            edge("waist", waist.part(Length::ZERO, spec.mouth_width)),
-            edge("waist_under", waist.part(spec.mouth_width, width)),
-            edge("inner", inner),
-            edge(
-                "side_under",
-                side.part(total - depth, total - spec.mouth_depth),
-            ),
-            edge("side", side.part(total - spec.mouth_depth, total)),
-        ],
+        edges: outline(
+            PieceId::PocketFacing,
+            [
+                waist.part(Length::ZERO, spec[MeasureId::MouthWidth]),
+                waist.part(spec[MeasureId::MouthWidth], width),
+                inner,
+                side.part(total - depth, total - spec[MeasureId::MouthDepth]),
+                side.part(total - spec[MeasureId::MouthDepth], total),
+            ],
+        ),
     }
 }
 
@@ -118,13 +119,13 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
     let total = side.length();
     let bag_width = spec
         .bag_width
-        .max(spec.mouth_width + Length::mm(15.0))
+        .max(spec[MeasureId::MouthWidth] + Length::mm(15.0))
         .min(waist.length() - Length::mm(5.0));
     let fold_top = waist.point_at(bag_width);
     let depth = mm(spec.bag_depth);
     let fold_foot = Point::new(fold_top.x, fold_top.y - depth + 12.0);
-    let leaves = side.point_at(total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM));
-    let up = side.direction_at(total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM));
+    let leaves = side.point_at(total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM));
+    let up = side.direction_at(total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM));
     // The foot drops a little from the fold, runs level, then turns up into the outseam.
     let low = Point::new(
         fold_top.x + 0.45 * (leaves.x - fold_top.x),
@@ -144,46 +145,49 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         leaves - up * (rise * QUARTER),
         leaves,
     ));
-    let side_under = side.part(total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM), total);
+    let side_under = side.part(
+        total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM),
+        total,
+    );
     // The upper layer is the under layer turned over the fold, less the corner behind the mouth.
     let turn = Affine::new([-1.0, 0.0, 0.0, 1.0, 2.0 * fold_top.x, 0.0]);
     let turned = |path: Path| path.reversed().transformed(turn);
     let side_upper = side.part(
-        total - spec.mouth_depth - Length::mm(IN_OUTSEAM_MM),
-        total - spec.mouth_depth,
+        total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM),
+        total - spec[MeasureId::MouthDepth],
     );
     Piece {
         id: PieceId::PocketBag,
         cloth: ClothUse::Pocketing,
         cut: Cut::PAIR,
         points: vec![
-            at("fold_top", fold_top),
-            at("fold_foot", fold_foot),
-            at("mouth_side", mouth.on_side),
-            at("side_waist", side.end()),
+            at(PointId::FoldTop, fold_top),
+            at(PointId::FoldFoot, fold_foot),
+            at(PointId::MouthSide, mouth.on_side),
+            at(PointId::SideWaist, side.end()),
         ],
         notches: vec![Notch {
-            edge: "side_under",
+            edge: EdgeId::SideUnder,
             along: Length::mm(IN_OUTSEAM_MM),
-            name: "mouth at outseam",
+            id: NotchId::MouthAtOutseam,
             double: false,
         }],
-        lines: vec![fold("fold", fold_top, fold_foot)],
+        lines: vec![fold(LineId::Fold, fold_top, fold_foot)],
         grain: (
             Point::new(fold_top.x + 30.0, fold_top.y - depth * 0.75),
             Point::new(fold_top.x + 30.0, fold_top.y - depth * 0.25),
         ),
-        edges: vec![
-            edge(
-                "waist_upper",
-                turned(waist.part(spec.mouth_width, bag_width)),
-            ),
-            edge("mouth", turned(mouth.curve.clone())),
-            edge("side_upper", turned(side_upper)),
-            edge("foot_upper", turned(foot.clone())),
-            edge("foot_under", foot),
-            edge("side_under", side_under),
-            edge("waist_under", waist.part(Length::ZERO, bag_width)),
-        ],
+        edges: outline(
+            PieceId::PocketBag,
+            [
+                turned(waist.part(spec[MeasureId::MouthWidth], bag_width)),
+                turned(mouth.curve.clone()),
+                turned(side_upper),
+                turned(foot.clone()),
+                foot,
+                side_under,
+                waist.part(Length::ZERO, bag_width),
+            ],
+        ),
     }
 }

@@ -1,9 +1,10 @@
 //! Rules that read the chart alone.
 
 use style::{Figure, Fit, MeasureId, PartId};
-use trade::Length;
+use trade::{Length, Share};
+use words::{Said, key, say};
 
-use super::{Broken, Case, cm, within};
+use super::{Broken, Case, within};
 use crate::body::mean_seat;
 
 /// Below this front rise a style counts as low (common practice; a published low-rise chart has 23.5 cm).
@@ -11,9 +12,9 @@ const LOW_FRONT_RISE: Length = Length::mm(250.0);
 
 pub(super) fn rise_difference(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.pattern.spec;
-    let more = spec.back_rise - spec.front_rise;
+    let more = spec[MeasureId::BackRise] - spec[MeasureId::FrontRise];
     let least = Length::inches(2.75);
-    let most = if spec.front_rise < LOW_FRONT_RISE {
+    let most = if spec[MeasureId::FrontRise] < LOW_FRONT_RISE {
         Length::cm(14.0)
     } else {
         Length::inches(4.0)
@@ -24,20 +25,20 @@ pub(super) fn rise_difference(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::warning(
             PartId::Rises,
-            format!(
-                "the back rise is {} longer than the front rise; {} to {} is usual",
-                cm(more),
-                cm(least),
-                cm(most)
-            ),
+            say::FitRises {
+                least: least.in_cm(1),
+                more: more.in_cm(1),
+                most: most.in_cm(1),
+            },
         )
-        .help("change front rise or back rise in the chart"),
+        .help(key::FIT_RISES_HELP),
     ]
 }
 
 pub(super) fn seat_share(case: &Case<'_>) -> Vec<Broken> {
     let spec = &case.pattern.spec;
-    let share = spec.back_rise / (spec.front_rise + spec.back_rise);
+    let share =
+        spec[MeasureId::BackRise] / (spec[MeasureId::FrontRise] + spec[MeasureId::BackRise]);
     // To the same two decimals as the range.
     if within((share * 100.0).round(), 55.0, 60.0) {
         return Vec::new();
@@ -45,17 +46,16 @@ pub(super) fn seat_share(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::warning(
             PartId::Rises,
-            format!(
-                "the back rise is {:.0} % of both rises together; 55 to 60 % is usual",
-                share * 100.0
-            ),
+            say::FitRisesShare {
+                share: Share::ratio(share).in_percent(0),
+            },
         )
-        .help("change front rise or back rise in the chart"),
+        .help(key::FIT_RISES_HELP),
     ]
 }
 
 pub(super) fn foot_passage(case: &Case<'_>) -> Vec<Broken> {
-    let hem = case.pattern.spec.hem;
+    let hem = case.pattern.spec[MeasureId::Hem];
     let (tight, too_tight) = match case.figure {
         Figure::Men => (Length::cm(34.0), Length::cm(32.0)),
         Figure::Women => (Length::cm(31.0), Length::cm(28.8)),
@@ -66,23 +66,21 @@ pub(super) fn foot_passage(case: &Case<'_>) -> Vec<Broken> {
     let broken = if hem < too_tight {
         Broken::error(
             MeasureId::Hem,
-            format!(
-                "the hem is {} round; in cloth that does not stretch hardly any foot passes below {}",
-                cm(hem),
-                cm(too_tight)
-            ),
+            say::FitFootNone {
+                hem: hem.in_cm(1),
+                least: too_tight.in_cm(1),
+            },
         )
     } else {
         Broken::warning(
             MeasureId::Hem,
-            format!(
-                "the hem is {} round; in cloth that does not stretch about half of all feet need {} or more",
-                cm(hem),
-                cm(tight)
-            ),
+            say::FitFootHalf {
+                hem: hem.in_cm(1),
+                least: tight.in_cm(1),
+            },
         )
     };
-    vec![broken.help("widen the hem, or open it with a slit or a zip")]
+    vec![broken.help(key::FIT_FOOT_HELP)]
 }
 
 pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
@@ -90,32 +88,41 @@ pub(super) fn seat_ease(case: &Case<'_>) -> Vec<Broken> {
     if !case.base {
         return Vec::new();
     }
-    let (low, high) = match case.fit {
-        Fit::Slim => (3.0, 5.0),
-        Fit::Straight => (6.0, 8.0),
-        Fit::Tapered => (7.0, 9.0),
-        Fit::Relaxed => (10.0, 12.0),
+    let (low, high): (u8, u8) = match case.fit {
+        Fit::Slim => (3, 5),
+        Fit::Straight => (6, 8),
+        Fit::Tapered => (7, 9),
+        Fit::Relaxed => (10, 12),
     };
     let body = mean_seat(case.figure, case.size.waist.length());
-    let ease = case.pattern.spec.seat - body;
-    if within(ease.to_cm(), low - 0.05, high + 0.05) {
+    let ease = case.pattern.spec[MeasureId::Seat] - body;
+    if within(ease.to_cm(), f64::from(low) - 0.05, f64::from(high) + 0.05) {
         return Vec::new();
     }
-    vec![Broken::note(
-        MeasureId::Seat,
-        format!(
-            "the seat is {:.1} cm {} than that of a mean body with a {} in waist ({}); a {} fit in cloth that does not stretch usually has {low:.0} to {high:.0} cm more",
-            ease.to_cm().abs(),
-            if ease < Length::ZERO {
-                "smaller"
-            } else {
-                "larger"
-            },
-            case.size.waist,
-            cm(body),
-            case.fit,
-        ),
-    )]
+    let (body, off) = (body.in_cm(1), ease.abs().in_cm(1));
+    let (fit, waist) = (case.fit.word(), case.size.waist.to_string());
+    let message: Said = if ease < Length::ZERO {
+        say::FitSeatSmaller {
+            body,
+            fit,
+            high,
+            low,
+            off,
+            waist,
+        }
+        .into()
+    } else {
+        say::FitSeatLarger {
+            body,
+            fit,
+            high,
+            low,
+            off,
+            waist,
+        }
+        .into()
+    };
+    vec![Broken::note(MeasureId::Seat, message)]
 }
 
 /// How much more than its tag a finished waist is, and how much less: labels flatter, and low styles are worn below the
@@ -132,30 +139,32 @@ fn tagged(value: Length, tag: Length) -> bool {
 
 /// The waist against the number on the label, and the slips that make the two differ.
 pub(super) fn waist_for_size(case: &Case<'_>) -> Vec<Broken> {
-    let (waist, tag) = (case.pattern.spec.waist, case.size.waist.length());
+    let (waist, tag) = (
+        case.pattern.spec[MeasureId::Waist],
+        case.size.waist.length(),
+    );
     if tagged(waist, tag) {
         return Vec::new();
     }
     let help = if tagged(waist * 2.0, tag) {
-        "the chart takes the whole waist round: this looks like half of it, measured flat"
+        key::FIT_WAIST_HALF
     } else if tagged(waist * 2.54, tag) {
-        "this looks like inches written as centimetres"
+        key::FIT_WAIST_WAS_INCHES
     } else if tagged(waist / 2.54, tag) {
-        "this looks like centimetres written as inches"
+        key::FIT_WAIST_WAS_CM
     } else {
-        "change the waist in the chart, its grade, or the sizes"
+        key::FIT_WAIST_HELP
     };
     vec![
         Broken::warning(
             MeasureId::Waist,
-            format!(
-                "the waist is {} round ({:.1} in) and the label says {}; {} to {} is usual for it",
-                cm(waist),
-                waist.to_inches(),
-                case.size.waist,
-                cm(tag + WAIST_OVER_TAG.0),
-                cm(tag + WAIST_OVER_TAG.1)
-            ),
+            say::FitWaistTag {
+                inches: waist.in_inches(1),
+                label: case.size.waist.to_string(),
+                least: (tag + WAIST_OVER_TAG.0).in_cm(1),
+                most: (tag + WAIST_OVER_TAG.1).in_cm(1),
+                waist: waist.in_cm(1),
+            },
         )
         .help(help),
     ]
@@ -163,20 +172,22 @@ pub(super) fn waist_for_size(case: &Case<'_>) -> Vec<Broken> {
 
 /// The inseam against the number on the label.
 pub(super) fn inseam_for_size(case: &Case<'_>) -> Vec<Broken> {
-    let (inseam, tag) = (case.pattern.spec.inseam, case.size.length.length());
+    let (inseam, tag) = (
+        case.pattern.spec[MeasureId::Inseam],
+        case.size.length.length(),
+    );
     if (inseam - tag).abs() <= INSEAM_OFF_TAG {
         return Vec::new();
     }
     vec![
         Broken::warning(
             MeasureId::Inseam,
-            format!(
-                "the inseam is {} ({:.1} in) and the label says {}",
-                cm(inseam),
-                inseam.to_inches(),
-                case.size.length
-            ),
+            say::FitInseamTag {
+                inches: inseam.in_inches(1),
+                inseam: inseam.in_cm(1),
+                label: case.size.length.to_string(),
+            },
         )
-        .help("change the inseam in the chart, its grade for length, or the lengths"),
+        .help(key::FIT_INSEAM_HELP),
     ]
 }

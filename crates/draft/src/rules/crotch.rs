@@ -1,27 +1,27 @@
 //! Rules about the crotch: how far it reaches, how deep it lies, how it curves.
 
 use geometry::{Path, Point, angle_between};
-use style::PartId;
-use trade::{Angle, Length};
-use words::Words;
+use style::{Level, MeasureId, PartId};
+use trade::{Angle, Length, Share};
+use words::{Said, key, say};
 
-use super::{Broken, Case, cm, deg, within};
+use super::{Broken, Case, within};
 use crate::pattern::Pattern;
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, PieceId, PointId};
 
 fn crotch_points(pattern: &Pattern) -> Option<(Point, Point)> {
-    let at = |id| pattern.piece(id)?.point("crotch");
+    let at = |id| pattern.piece(id)?.point(PointId::Crotch);
     Some((at(PieceId::Front)?, at(PieceId::Back)?))
 }
 
 /// The front crotch line, waist to crotch point.
 fn front_line(pattern: &Pattern) -> Option<Path> {
     let front = pattern.piece(PieceId::Front)?;
-    Some(front.edge("fly")?.then(front.edge("crotch")?))
+    Some(front.edge(EdgeId::Fly)?.then(front.edge(EdgeId::Crotch)?))
 }
 
 fn back_line(pattern: &Pattern) -> Option<&Path> {
-    pattern.piece(PieceId::Back)?.edge("seat")
+    pattern.piece(PieceId::Back)?.edge(EdgeId::Seat)
 }
 
 /// Horizontal reach of the front crotch beyond the centre front line, drawn on down to the crotch.
@@ -35,7 +35,9 @@ fn front_reach(pattern: &Pattern) -> Option<Length> {
 /// Horizontal reach of the back crotch beyond the point of the seat seam at the seat level.
 fn back_reach(pattern: &Pattern) -> Option<Length> {
     let seat = back_line(pattern)?;
-    let foot = *seat.crossings_at_y(pattern.spec.seat_at.to_mm()).first()?;
+    let foot = *seat
+        .crossings_at_y(pattern.spec.level(Level::Seat).to_mm())
+        .first()?;
     Some(Length::mm(foot.x - seat.end().x))
 }
 
@@ -47,21 +49,13 @@ pub(super) fn drop(case: &Case<'_>) -> Vec<Broken> {
     if within(drop.to_mm(), -0.05, 15.05) {
         return Vec::new();
     }
-    vec![
-        Broken::warning(
-            PartId::CrotchPoint,
-            format!(
-                "the back crotch point lies {} {} the front one; 0 to 1.5 cm below is usual",
-                cm(drop.abs()),
-                if drop < Length::ZERO {
-                    "above"
-                } else {
-                    "below"
-                }
-            ),
-        )
-        .help("check thigh and inseam against each other, and the inseam stretch"),
-    ]
+    let by = drop.abs().in_cm(1);
+    let message: Said = if drop < Length::ZERO {
+        say::FitCrotchAbove { by }.into()
+    } else {
+        say::FitCrotchBelow { by }.into()
+    };
+    vec![Broken::warning(PartId::CrotchPoint, message).help(key::FIT_CROTCH_DROP_HELP)]
 }
 
 pub(super) fn level(case: &Case<'_>) -> Vec<Broken> {
@@ -74,11 +68,10 @@ pub(super) fn level(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![Broken::warning(
         PartId::CrotchCurves,
-        format!(
-            "the lowest points of front and back lie {} apart in height; up to {} is usual",
-            cm(apart),
-            cm(Length::inches(0.5))
-        ),
+        say::FitCrotchLevel {
+            apart: apart.in_cm(1),
+            most: Length::inches(0.5).in_cm(1),
+        },
     )]
 }
 
@@ -86,10 +79,9 @@ pub(super) fn smooth(case: &Case<'_>) -> Vec<Broken> {
     let Some(jump) = case.pattern.crotch_jump() else {
         return Vec::new();
     };
-    let message = format!(
-        "the crotch line bends by {} where it crosses the inseam; up to 5° can be smoothed",
-        deg(jump)
-    );
+    let message = say::FitCrotchBend {
+        bend: jump.in_deg(1),
+    };
     if jump <= Angle::deg(5.0) {
         Vec::new()
     } else if jump <= Angle::deg(10.0) {
@@ -144,19 +136,15 @@ pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
             continue;
         };
         if bends_back {
-            broken.push(Broken::warning(
-                about,
-                "the curve turns first one way, then the other".to_owned(),
-            ));
+            broken.push(Broken::warning(about, key::FIT_CROTCH_BOTH_WAYS));
         }
         if radius.to_mm() < least {
             broken.push(Broken::warning(
                 about,
-                format!(
-                    "the curve turns as sharply as a circle of {} radius; {} or more sews easily",
-                    cm(radius),
-                    cm(Length::mm(least))
-                ),
+                say::FitCrotchSharp {
+                    least: Length::mm(least).in_cm(1),
+                    radius: radius.in_cm(1),
+                },
             ));
         }
     }
@@ -171,7 +159,9 @@ pub(super) fn balance(case: &Case<'_>) -> Vec<Broken> {
     let p = case.pattern;
     let inner = |id| {
         let piece = p.piece(id)?;
-        Some(Length::mm(piece.grain.0.x - piece.point("crotch")?.x))
+        Some(Length::mm(
+            piece.grain.0.x - piece.point(PointId::Crotch)?.x,
+        ))
     };
     let numbers = (|| {
         let wanted = (back_reach(p)? - front_reach(p)?) / 2.0;
@@ -185,11 +175,10 @@ pub(super) fn balance(case: &Case<'_>) -> Vec<Broken> {
     }
     vec![Broken::note(
         PartId::LegBalance,
-        format!(
-            "inward of the crease the back is {} wider than the front; {} would follow from the crotch extensions",
-            cm(more),
-            cm(wanted)
-        ),
+        say::FitBalance {
+            more: more.in_cm(1),
+            wanted: wanted.in_cm(1),
+        },
     )]
 }
 
@@ -197,7 +186,7 @@ pub(super) fn seat_slope(case: &Case<'_>) -> Vec<Broken> {
     let Some(back) = case.pattern.piece(PieceId::Back) else {
         return Vec::new();
     };
-    let Some(seat) = back.edge("seat") else {
+    let Some(seat) = back.edge(EdgeId::Seat) else {
         return Vec::new();
     };
     let slope = angle_between(-seat.start_direction(), back.grain.1 - back.grain.0);
@@ -207,12 +196,11 @@ pub(super) fn seat_slope(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::warning(
             PartId::SeatSeam,
-            format!(
-                "the seat seam slopes by {} against the grain; 12° to 16° is usual for jeans",
-                deg(slope)
-            ),
+            say::FitSeatSlope {
+                slope: slope.in_deg(1),
+            },
         )
-        .help("change the seat angle of the shape"),
+        .help(key::FIT_SEAT_SLOPE_HELP),
     ]
 }
 
@@ -226,26 +214,28 @@ fn share(
     let Some(reach) = reach else {
         return Vec::new();
     };
-    let seat = case.pattern.spec.seat;
+    let seat = case.pattern.spec[MeasureId::Seat];
     let share = reach / seat;
     if within(share, low, high) {
         return Vec::new();
     }
     let remedy = if share < low {
-        "the thigh is small for the seat: enlarge the thigh or take the seat in"
+        key::FIT_REACH_SMALL
     } else {
-        "the thigh is large for the seat: take the thigh in or enlarge the seat"
+        key::FIT_REACH_LARGE
     };
     vec![
         Broken::warning(
             about,
-            format!(
-                "{} reaches {} or {share:.3} of the seat; {low:.3} to {high:.3} ({} to {}) is usual",
-                about.words(Words::english()),
-                cm(reach),
-                cm(seat * low),
-                cm(seat * high)
-            ),
+            say::FitReach {
+                crotch: about,
+                high: Share::ratio(high).as_ratio(3),
+                least: (seat * low).in_cm(1),
+                low: Share::ratio(low).as_ratio(3),
+                most: (seat * high).in_cm(1),
+                reach: reach.in_cm(1),
+                share: Share::ratio(share).as_ratio(3),
+            },
         )
         .help(remedy),
     ]

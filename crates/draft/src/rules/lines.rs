@@ -3,10 +3,11 @@
 use geometry::{Point, angle_between};
 use style::PartId;
 use trade::{Angle, Length};
+use words::{Key, Said, key, say};
 
-use super::{Broken, Case, beyond, cm, corners, deg, fine, joints, within};
+use super::{Broken, Case, beyond, corners, joints, within};
 use crate::measure::{Measurable, Panel};
-use crate::piece::{Piece, PieceId};
+use crate::piece::{EdgeId, Piece, PieceId, PointId};
 
 /// How far corners and joints may be off.
 const ANGLE_WINDOW: Angle = Angle::deg(2.0);
@@ -20,10 +21,9 @@ pub(super) fn smooth(case: &Case<'_>) -> Vec<Broken> {
         .map(|j| {
             Broken::warning(
                 j.name,
-                format!(
-                    "the line bends by {}; up to 2° can be smoothed",
-                    deg(j.bend())
-                ),
+                say::FitLineBends {
+                    bend: j.bend().in_deg(1),
+                },
             )
         })
         .collect()
@@ -36,7 +36,9 @@ pub(super) fn square(case: &Case<'_>) -> Vec<Broken> {
         .map(|c| {
             Broken::warning(
                 c.name,
-                format!("the corner is {}; it should be 90° within 2°", deg(c.angle)),
+                say::FitCorner {
+                    angle: c.angle.in_deg(1),
+                },
             )
         })
         .collect();
@@ -47,7 +49,7 @@ pub(super) fn square(case: &Case<'_>) -> Vec<Broken> {
         let Some(piece) = case.pattern.piece(panel) else {
             continue;
         };
-        let Some(hem) = piece.edge("hem") else {
+        let Some(hem) = piece.edge(EdgeId::Hem) else {
             continue;
         };
         let grain = piece.grain.1 - piece.grain.0;
@@ -56,10 +58,9 @@ pub(super) fn square(case: &Case<'_>) -> Vec<Broken> {
         if beyond(off.to_rad(), ANGLE_WINDOW.to_rad()) {
             broken.push(Broken::warning(
                 name,
-                format!(
-                    "the hem crosses the grain at {}; it should be 90° within 2°",
-                    deg(angle)
-                ),
+                say::FitHemGrain {
+                    angle: angle.in_deg(1),
+                },
             ));
         }
     }
@@ -75,19 +76,22 @@ fn right_of((foot, top): (Point, Point), p: Point) -> Length {
 /// What findings are about on one panel of the leg.
 #[derive(Clone, Copy)]
 struct Legged {
-    word: &'static str,
+    inseam: Key,
+    outer: Key,
     crease: PartId,
     outseam: PartId,
 }
 
 const FRONT: Legged = Legged {
-    word: "front",
+    inseam: key::FIT_FRONT_INSEAM,
+    outer: key::FIT_FRONT_OUTSEAM,
     crease: PartId::FrontCrease,
     outseam: PartId::FrontOutseam,
 };
 
 const BACK: Legged = Legged {
-    word: "back",
+    inseam: key::FIT_BACK_INSEAM,
+    outer: key::FIT_BACK_OUTSEAM,
     crease: PartId::BackCrease,
     outseam: PartId::BackOutseam,
 };
@@ -108,23 +112,22 @@ pub(super) fn crease(case: &Case<'_>) -> Vec<Broken> {
     }
     let mut broken = Vec::new();
     for (name, panel, piece) in leg_panels(case) {
-        for (level, inner, outer) in [
-            ("knee", "knee_in", "knee_out"),
-            ("hem", "hem_in", "hem_out"),
+        for (at_knee, inner, outer) in [
+            (true, PointId::KneeIn, PointId::KneeOut),
+            (false, PointId::HemIn, PointId::HemOut),
         ] {
             let (Some(a), Some(b)) = (piece.point(inner), piece.point(outer)) else {
                 continue;
             };
             let off = right_of(piece.grain, a.midpoint(b));
             if beyond(off.abs().to_mm(), CREASE_OFF.to_mm()) {
-                broken.push(Broken::error(
-                    name.crease,
-                    format!(
-                        "the grain runs {} beside the middle of the {level}; within {} the leg hangs straight",
-                        fine(off.abs()),
-                        fine(CREASE_OFF)
-                    ),
-                ));
+                let (most, off) = (CREASE_OFF.in_cm(2), off.abs().in_cm(2));
+                let message: Said = if at_knee {
+                    say::FitCreaseKnee { most, off }.into()
+                } else {
+                    say::FitCreaseHem { most, off }.into()
+                };
+                broken.push(Broken::error(name.crease, message));
             }
         }
         broken.extend(crease_at_crotch(case, name, panel, piece));
@@ -138,8 +141,8 @@ const STRAY: Length = Length::mm(0.5);
 fn outseam_on_grain(case: &Case<'_>) -> Vec<Broken> {
     leg_panels(case)
         .filter_map(|(name, _, piece)| {
-            let (hip, hem) = (piece.point("hip")?, piece.point("hem_out")?);
-            let side = piece.edge("side")?;
+            let (hip, hem) = (piece.point(PointId::Hip)?, piece.point(PointId::HemOut)?);
+            let side = piece.edge(EdgeId::Side)?;
             let off = (right_of(piece.grain, hip) - right_of(piece.grain, hem)).abs();
             let stray = side
                 .dense(Length::mm(5.0))
@@ -150,7 +153,9 @@ fn outseam_on_grain(case: &Case<'_>) -> Vec<Broken> {
             (stray > STRAY).then(|| {
                 Broken::error(
                     name.outseam,
-                    format!("between hip and hem the outseam strays {} from the grain; it should be straight", fine(stray)),
+                    say::FitOutseamStrays {
+                        off: stray.in_cm(2),
+                    },
                 )
             })
         })
@@ -159,49 +164,39 @@ fn outseam_on_grain(case: &Case<'_>) -> Vec<Broken> {
 
 /// At the crotch line the crease may sit in the middle or up to 1 cm towards the side.
 fn crease_at_crotch(case: &Case<'_>, name: Legged, panel: Panel, piece: &Piece) -> Option<Broken> {
-    let crotch = piece.point("crotch")?;
+    let crotch = piece.point(PointId::Crotch)?;
     let width = case.pattern.width(panel, crotch.y)?;
     let middle = Point::new(crotch.x + width.to_mm() / 2.0, crotch.y);
     let towards_side = -right_of(piece.grain, middle);
     if within(towards_side.to_mm(), -1.0, 10.0) {
         return None;
     }
-    let side = if towards_side > Length::ZERO {
-        "outseam"
+    let off = towards_side.abs().in_cm(1);
+    let message: Said = if towards_side > Length::ZERO {
+        say::FitCreaseOutseam { off }.into()
     } else {
-        "inseam"
+        say::FitCreaseInseam { off }.into()
     };
-    Some(Broken::warning(
-        name.crease,
-        format!(
-            "at the crotch the crease lies {} from the middle towards the {side}; usual is the middle or up to 1 cm towards the outseam",
-            cm(towards_side.abs())
-        ),
-    ))
+    Some(Broken::warning(name.crease, message))
 }
 
 pub(super) fn taper(case: &Case<'_>) -> Vec<Broken> {
-    let mut lines: Vec<(String, Angle)> = Vec::new();
+    let mut lines: Vec<(Key, Angle)> = Vec::new();
     for (name, _, piece) in leg_panels(case) {
-        let (Some(inseam), Some(side)) = (piece.edge("inseam"), piece.edge("side")) else {
+        let (Some(inseam), Some(side)) = (piece.edge(EdgeId::Inseam), piece.edge(EdgeId::Side))
+        else {
             continue;
         };
         let up = piece.grain.1 - piece.grain.0;
         // Positive where the leg widens upwards.
         let outwards =
             |v: geometry::Vec2, sign: f64| Angle::rad(sign * v.cross(up).atan2(v.dot(up)));
-        lines.push((
-            format!("{} inseam", name.word),
-            outwards(-inseam.end_direction(), -1.0),
-        ));
+        lines.push((name.inseam, outwards(-inseam.end_direction(), -1.0)));
         if !case.pattern.spec.straight_outseam {
-            lines.push((
-                format!("{} outseam", name.word),
-                outwards(side.start_direction(), 1.0),
-            ));
+            lines.push((name.outer, outwards(side.start_direction(), 1.0)));
         }
     }
-    let by_angle = |a: &&(String, Angle), b: &&(String, Angle)| a.1.total_cmp(&b.1);
+    let by_angle = |a: &&(Key, Angle), b: &&(Key, Angle)| a.1.total_cmp(&b.1);
     let (Some(least), Some(most)) = (lines.iter().min_by(by_angle), lines.iter().max_by(by_angle))
     else {
         return Vec::new();
@@ -212,14 +207,13 @@ pub(super) fn taper(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::warning(
             PartId::LegBelowKnee,
-            format!(
-                "the {} tapers by {}, the {} by {}; within 0.5° the leg hangs straight",
-                most.0,
-                deg(most.1),
-                least.0,
-                deg(least.1)
-            ),
+            say::FitTaper {
+                by: most.1.in_deg(1),
+                least: least.0,
+                less: least.1.in_deg(1),
+                most: most.0,
+            },
         )
-        .help("give knee and hem the same split between front and back"),
+        .help(key::FIT_TAPER_HELP),
     ]
 }

@@ -13,9 +13,9 @@ mod seams;
 #[cfg(test)]
 mod tests;
 
-use style::{Figure, Fit, MeasureId, PartId, Size, StyleDoc, Subject};
-use trade::{Angle, Length};
-use words::Said;
+use style::{Figure, Fit, PartId, Size, StyleDoc, Subject};
+use trade::Length;
+use words::{Key, Said, key, say};
 
 pub use corners::{Corner, Joint, corners, joints};
 
@@ -29,9 +29,9 @@ pub struct Rule {
     /// Stable code, such as `fit::outseam-walk`.
     pub code: &'static str,
     /// What the rule demands, in a few words.
-    pub title: &'static str,
+    pub title: Key,
     /// Where the rule and its numbers come from.
-    pub source: &'static str,
+    pub source: Key,
     /// What has to be looked at.
     reads: Reads,
     check: fn(&Case<'_>) -> Vec<Broken>,
@@ -61,34 +61,34 @@ struct Case<'a> {
 struct Broken {
     severity: Severity,
     subject: Subject,
-    message: String,
-    remedy: Option<&'static str>,
+    message: Said,
+    remedy: Option<Said>,
 }
 
 impl Broken {
-    fn new(severity: Severity, about: impl Into<Subject>, message: String) -> Broken {
+    fn new(severity: Severity, about: impl Into<Subject>, message: impl Into<Said>) -> Broken {
         Broken {
             severity,
             subject: about.into(),
-            message,
+            message: message.into(),
             remedy: None,
         }
     }
 
-    fn error(about: impl Into<Subject>, message: String) -> Broken {
+    fn error(about: impl Into<Subject>, message: impl Into<Said>) -> Broken {
         Broken::new(Severity::Error, about, message)
     }
 
-    fn warning(about: impl Into<Subject>, message: String) -> Broken {
+    fn warning(about: impl Into<Subject>, message: impl Into<Said>) -> Broken {
         Broken::new(Severity::Warning, about, message)
     }
 
-    fn note(about: impl Into<Subject>, message: String) -> Broken {
+    fn note(about: impl Into<Subject>, message: impl Into<Said>) -> Broken {
         Broken::new(Severity::Note, about, message)
     }
 
-    fn help(mut self, remedy: &'static str) -> Broken {
-        self.remedy = Some(remedy);
+    fn help(mut self, remedy: impl Into<Said>) -> Broken {
+        self.remedy = Some(remedy.into());
         self
     }
 }
@@ -97,190 +97,190 @@ impl Broken {
 pub const RULES: &[Rule] = &[
     Rule {
         code: "fit::outseam-walk",
-        title: "front and back outseam are equally long, in all and between notches",
-        source: "drafting books draw both side seams equally long; 1 mm in all and 0.5 mm between notches are common practice",
+        title: key::FIT_RULE_OUTSEAM_WALK,
+        source: key::FIT_SOURCE_OUTSEAM_WALK,
         reads: Reads::Pieces,
         check: seams::outseam,
     },
     Rule {
         code: "fit::inseam-below-knee",
-        title: "front and back inseam are equally long from hem to knee",
-        source: "drafting books draw both equally long; 0.5 mm is common practice",
+        title: key::FIT_RULE_INSEAM_BELOW_KNEE,
+        source: key::FIT_SOURCE_INSEAM_BELOW_KNEE,
         reads: Reads::Pieces,
         check: seams::inseam_below_knee,
     },
     Rule {
         code: "fit::inseam-stretch",
-        title: "above the knee the back inseam is a little shorter and stretched on",
-        source: "0.1 cm in the classic metric block, 0.4 cm in a proportional men's draft (both computed for this project); up to 1 cm in the trade, from memory",
+        title: key::FIT_RULE_INSEAM_STRETCH,
+        source: key::FIT_SOURCE_INSEAM_STRETCH,
         reads: Reads::Pieces,
         check: seams::inseam_stretch,
     },
     Rule {
         code: "fit::crotch-drop",
-        title: "the back crotch point lies a little lower than the front one",
-        source: "0.5 cm in the classic metric block, 1 cm in a proportional men's draft; 0 to 1.5 cm accepted for this project",
+        title: key::FIT_RULE_CROTCH_DROP,
+        source: key::FIT_SOURCE_CROTCH_DROP,
         reads: Reads::Pieces,
         check: crotch::drop,
     },
     Rule {
         code: "fit::crotch-level",
-        title: "the lowest points of both crotch curves lie level",
-        source: "half an inch in published fitting advice",
+        title: key::FIT_RULE_CROTCH_LEVEL,
+        source: key::FIT_SOURCE_CROTCH_LEVEL,
         reads: Reads::Pieces,
         check: crotch::level,
     },
     Rule {
         code: "fit::crotch-smooth",
-        title: "the crotch line runs through the inseam without a corner",
-        source: "common practice",
+        title: key::FIT_RULE_CROTCH_SMOOTH,
+        source: key::SOURCE_COMMON_PRACTICE,
         reads: Reads::Pieces,
         check: crotch::smooth,
     },
     Rule {
         code: "fit::line-smooth",
-        title: "lines run on through the seams they cross",
-        source: "common practice",
+        title: key::FIT_RULE_LINE_SMOOTH,
+        source: key::SOURCE_COMMON_PRACTICE,
         reads: Reads::Pieces,
         check: lines::smooth,
     },
     Rule {
         code: "fit::corner-square",
-        title: "waist, hem and band meet their seams squarely",
-        source: "common practice",
+        title: key::FIT_RULE_CORNER_SQUARE,
+        source: key::SOURCE_COMMON_PRACTICE,
         reads: Reads::Pieces,
         check: lines::square,
     },
     Rule {
         code: "fit::crotch-curve",
-        title: "the crotch curve turns one way and not too sharply",
-        source: "common practice: radius of at least 3 cm in front and 5 cm behind",
+        title: key::FIT_RULE_CROTCH_CURVE,
+        source: key::FIT_SOURCE_CROTCH_CURVE,
         reads: Reads::Pieces,
         check: crotch::curve,
     },
     Rule {
         code: "fit::yoke-walk",
-        title: "the yoke's lower edge is as long as the back's upper edge",
-        source: "common practice",
+        title: key::FIT_RULE_YOKE_WALK,
+        source: key::SOURCE_COMMON_PRACTICE,
         reads: Reads::Pieces,
         check: seams::yoke,
     },
     Rule {
         code: "fit::band-walk",
-        title: "the band seam of the body is as long as the band, plus the stated ease",
-        source: "common practice: ease of at most 0.5 % or 1 cm",
+        title: key::FIT_RULE_BAND_WALK,
+        source: key::FIT_SOURCE_BAND_WALK,
         reads: Reads::Pieces,
         check: seams::band,
     },
     Rule {
         code: "fit::band-overlap",
-        title: "the band is longer than the waist by its overlap",
-        source: "common practice: overlap of 3.5 to 4.5 cm",
+        title: key::FIT_RULE_BAND_OVERLAP,
+        source: key::FIT_SOURCE_BAND_OVERLAP,
         reads: Reads::Pieces,
         check: seams::overlap,
     },
     Rule {
         code: "fit::crease",
-        title: "the grain runs down the crease, in the middle of knee and hem",
-        source: "published advice on balancing a leg: symmetrical about the grain below the knee; 1 mm is common practice",
+        title: key::FIT_RULE_CREASE,
+        source: key::FIT_SOURCE_CREASE,
         reads: Reads::Pieces,
         check: lines::crease,
     },
     Rule {
         code: "fit::leg-taper",
-        title: "inner and outer leg line taper alike, front and back",
-        source: "common practice",
+        title: key::FIT_RULE_LEG_TAPER,
+        source: key::SOURCE_COMMON_PRACTICE,
         reads: Reads::Pieces,
         check: lines::taper,
     },
     Rule {
         code: "fit::balance",
-        title: "the back reaches further inward of the crease than the front, by half the difference of the crotch extensions",
-        source: "computed for this project",
+        title: key::FIT_RULE_BALANCE,
+        source: key::FIT_SOURCE_BALANCE,
         reads: Reads::Pieces,
         check: crotch::balance,
     },
     Rule {
         code: "fit::seat-slope",
-        title: "the seat seam slopes as jeans do",
-        source: "7 to 10 degrees in trouser drafts, 15 in tailoring of the 1890s; 12 to 16 for jeans, from memory",
+        title: key::FIT_RULE_SEAT_SLOPE,
+        source: key::FIT_SOURCE_SEAT_SLOPE,
         reads: Reads::Pieces,
         check: crotch::seat_slope,
     },
     Rule {
         code: "fit::rise-difference",
-        title: "the back rise is longer than the front rise by a usual amount",
-        source: "published charts: 2 3/4 to 4 in, up to 14 cm when the front rise is low",
+        title: key::FIT_RULE_RISE_DIFFERENCE,
+        source: key::FIT_SOURCE_RISE_DIFFERENCE,
         reads: Reads::Chart,
         check: chart::rise_difference,
     },
     Rule {
         code: "fit::seat-share",
-        title: "the back rise is a usual share of the whole crotch length",
-        source: "back share of the body's crotch length, men 0.573 and women 0.551, computed from the ANSUR II survey for this project; 0.55 to 0.60 accepted",
+        title: key::FIT_RULE_SEAT_SHARE,
+        source: key::FIT_SOURCE_SEAT_SHARE,
         reads: Reads::Chart,
         check: chart::seat_share,
     },
     Rule {
         code: "fit::pocket-facing",
-        title: "front and pocket facing together make the uncut front",
-        source: "common practice: 0.5 mm",
+        title: key::FIT_RULE_POCKET_FACING,
+        source: key::FIT_SOURCE_POCKET_FACING,
         reads: Reads::Pieces,
         check: seams::pocket_facing,
     },
     Rule {
         code: "fit::outline",
-        title: "pieces are closed, do not cross themselves, and their notches meet",
-        source: "common practice: notches within 1 mm",
+        title: key::FIT_RULE_OUTLINE,
+        source: key::FIT_SOURCE_OUTLINE,
         reads: Reads::Pieces,
         check: pieces::outlines,
     },
     Rule {
         code: "fit::front-extension",
-        title: "the front crotch reaches a usual share of the seat",
-        source: "0.041 to 0.071 of the seat over the charts solved for this project; 0.035 to 0.075 accepted",
+        title: key::FIT_RULE_FRONT_EXTENSION,
+        source: key::FIT_SOURCE_FRONT_EXTENSION,
         reads: Reads::Pieces,
         check: crotch::front_extension,
     },
     Rule {
         code: "fit::back-extension",
-        title: "the back crotch reaches a usual share of the seat",
-        source: "0.070 to 0.107 of the seat over the charts solved for this project; 0.065 to 0.125 accepted",
+        title: key::FIT_RULE_BACK_EXTENSION,
+        source: key::FIT_SOURCE_BACK_EXTENSION,
         reads: Reads::Pieces,
         check: crotch::back_extension,
     },
     Rule {
         code: "fit::fork",
-        title: "front and back crotch together reach a usual share of the seat",
-        source: "0.110 to 0.178 of the seat over the charts solved for this project; 0.105 to 0.185 accepted",
+        title: key::FIT_RULE_FORK,
+        source: key::FIT_SOURCE_FORK,
         reads: Reads::Pieces,
         check: crotch::fork,
     },
     Rule {
         code: "fit::foot-passage",
-        title: "the closed hem lets the heel through",
-        source: "heel and ankle girth of the ANSUR II survey, men 34.4 cm and women 31.0 cm on average; limits computed for this project",
+        title: key::FIT_RULE_FOOT_PASSAGE,
+        source: key::FIT_SOURCE_FOOT_PASSAGE,
         reads: Reads::Chart,
         check: chart::foot_passage,
     },
     Rule {
         code: "fit::seat-ease",
-        title: "the seat has the ease of its kind of fit",
-        source: "charts of this project against the mean body of the ANSUR II survey; common practice",
+        title: key::FIT_RULE_SEAT_EASE,
+        source: key::FIT_SOURCE_SEAT_EASE,
         reads: Reads::Chart,
         check: chart::seat_ease,
     },
     Rule {
         code: "fit::waist-for-size",
-        title: "the waist suits the number on the label",
-        source: "published charts: as the label says to 2 in more; 2 in less to 5 in more accepted, from memory",
+        title: key::FIT_RULE_WAIST_FOR_SIZE,
+        source: key::FIT_SOURCE_WAIST_FOR_SIZE,
         reads: Reads::Chart,
         check: chart::waist_for_size,
     },
     Rule {
         code: "fit::inseam-for-size",
-        title: "the inseam suits the number on the label",
-        source: "published charts: as the label says; 2 in either way accepted, from memory",
+        title: key::FIT_RULE_INSEAM_FOR_SIZE,
+        source: key::FIT_SOURCE_INSEAM_FOR_SIZE,
         reads: Reads::Chart,
         check: chart::inseam_for_size,
     },
@@ -308,9 +308,9 @@ pub fn findings(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             subject: broken.subject,
             size: Some(size),
             found_in: None,
-            message: broken.message.into(),
+            message: broken.message,
             source: rule.source.into(),
-            remedy: broken.remedy.map(Said::from),
+            remedy: broken.remedy,
             edit: None,
             place: None,
             follows: false,
@@ -347,15 +347,11 @@ const READ_AS: Length = Length::mm(0.1);
 /// What a pattern of the maker's own measures beside the chart. The pattern is what is cut, so a
 /// difference is said and not judged.
 fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
-    const SOURCE: &str = "the maker's own pattern beside the maker's own chart";
-    let tolerance = |key: &str| {
-        let stated = doc.chart.get(key).map(|entry| entry.tolerance);
-        stated.or_else(|| style::known::measure(key).map(|known| known.tolerance))
-    };
+    const SOURCE: Key = key::FIT_SOURCE_BESIDE;
     let off = pattern.measures().into_iter().filter_map(|m| {
         let chart = m.chart?;
         let off = m.pattern - chart;
-        let allowed = tolerance(m.measure.key).unwrap_or(READ_AS);
+        let allowed = doc.tolerance(m.measure);
         let severity = if beyond(off.abs().to_mm(), allowed.to_mm()) {
             Severity::Warning
         } else if beyond(off.abs().to_mm(), READ_AS.to_mm()) {
@@ -363,21 +359,32 @@ fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
         } else {
             return None;
         };
-        let message = format!(
-            "the pattern measures {}, the chart says {}: {} {}, with {} either way allowed",
-            fine(m.pattern),
-            fine(chart),
-            fine(off.abs()),
-            if off > Length::ZERO { "more" } else { "less" },
-            fine(allowed)
-        );
-        let about = MeasureId::of(m.measure.key)?;
-        let finding = Finding::new("pattern::measure", severity, about, message, SOURCE)
+        let allowed = allowed.in_cm(2);
+        let (chart, pattern) = (chart.in_cm(2), m.pattern.in_cm(2));
+        let (more, off) = (off > Length::ZERO, off.abs().in_cm(2));
+        let message: Said = if more {
+            say::FitOwnMore {
+                allowed,
+                chart,
+                off,
+                pattern,
+            }
+            .into()
+        } else {
+            say::FitOwnLess {
+                allowed,
+                chart,
+                off,
+                pattern,
+            }
+            .into()
+        };
+        let finding = Finding::new("pattern::measure", severity, m.measure, message, SOURCE)
             .of_size(size)
-            .help("change the chart to what the pattern measures, or correct the pattern and bring it again");
+            .help(key::FIT_OWN_MEASURE_HELP);
         // The chart's values are those of the base size; other sizes follow by its grades.
         Some(if size == doc.sizes.base {
-            finding.curing(&format!("chart.{}.value", m.measure.key), &fine(m.pattern))
+            finding.curing(&m.measure.path("value"), &pattern.to_string())
         } else {
             finding
         })
@@ -387,40 +394,39 @@ fn beside_chart(pattern: &Pattern, size: Size, doc: &StyleDoc) -> Vec<Finding> {
 
 /// Which pieces the maker's own pattern does not hold.
 fn laid_out(pattern: &Pattern, own: &FromFile, size: Size) -> Option<Finding> {
-    let missing: Vec<String> = pattern
+    let missing = pattern
         .pieces
         .iter()
         .filter(|piece| !own.pieces.contains(&piece.id))
-        .map(|piece| piece.id.name().to_lowercase())
-        .collect();
+        .map(|piece| Said::from(piece.id.within()))
+        .reduce(|first, next| say::JoinedAlso { first, next }.into())?;
     let finding = Finding::new(
         "pattern::laid-out",
         Severity::Note,
         PartId::OwnPattern,
-        format!(
-            "{} holds no {}; they are laid out on its panels by the chart",
-            own.file,
-            missing.join("; ")
-        ),
-        "the maker's own pattern",
+        say::FitOwnLaidOut {
+            file: own.file.to_string(),
+            missing,
+        },
+        key::FIT_SOURCE_OWN,
     );
-    (!missing.is_empty()).then(|| finding.of_size(size))
+    Some(finding.of_size(size))
 }
 
 /// Whether the pattern is what the chart asks for.
 fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
-    const SOURCE: &str = "the chart is the contract with the workroom";
+    const SOURCE: Key = key::FIT_SOURCE_CONTRACT;
     if let Some(why) = &drafted.unused {
         return vec![
             Finding::new(
                 "pattern::unused",
                 Severity::Error,
                 PartId::OwnPattern,
-                format!("the maker's own pattern could not be used, and the pieces are drafted from the chart: {why}"),
-                "the maker's own pattern",
+                say::FitOwnUnused { reason: why },
+                key::FIT_SOURCE_OWN,
             )
             .of_size(size)
-            .help("check corners and edges in [pattern], correct the pattern and bring it again"),
+            .help(key::FIT_OWN_UNUSED_HELP),
         ];
     }
     if let Some(own) = &drafted.pattern.own {
@@ -435,7 +441,10 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
             subject: PartId::Chart.into(),
             size: Some(size),
             found_in: None,
-            message: conflict.to_string().into(),
+            message: say::FitConflict {
+                reason: conflict.reason.clone(),
+            }
+            .into(),
             source: SOURCE.into(),
             remedy: None,
             edit: None,
@@ -446,18 +455,16 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
     let missed = drafted.pattern.measures().into_iter().filter_map(|m| {
         let chart = m.chart?;
         let off = m.pattern - chart;
-        let measure = MeasureId::of(m.measure.key)?;
         beyond(off.abs().to_mm(), MET_MM).then(|| Finding {
             code: "fit::measure-missed",
             severity: Severity::Error,
-            subject: measure.into(),
+            subject: m.measure.into(),
             size: Some(size),
             found_in: None,
-            message: format!(
-                "the pattern measures {}, the chart says {}",
-                fine(m.pattern),
-                fine(chart)
-            )
+            message: say::FitMeasureMissed {
+                chart: chart.in_cm(2),
+                pattern: m.pattern.in_cm(2),
+            }
             .into(),
             source: SOURCE.into(),
             remedy: None,
@@ -467,20 +474,6 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
         })
     });
     missed.collect()
-}
-
-/// Centimetres to a tenth, for sizes of things.
-fn cm(length: Length) -> String {
-    format!("{:.1} cm", length.to_cm())
-}
-
-/// Centimetres to a hundredth, for differences that should not be there.
-fn fine(length: Length) -> String {
-    format!("{:.2} cm", length.to_cm())
-}
-
-fn deg(angle: Angle) -> String {
-    format!("{:.1}°", angle.to_deg())
 }
 
 /// Whether the value exceeds the limit; not a number exceeds every limit.

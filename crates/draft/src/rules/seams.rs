@@ -2,11 +2,12 @@
 
 use style::{PartId, SeamId, Subject};
 use trade::Length;
+use words::{Key, key, say};
 
-use super::{Broken, Case, beyond, cm, fine, within};
+use super::{Broken, Case, beyond, within};
 use crate::measure::{Measurable, Run};
 use crate::pattern::Pattern;
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, NotchId, PieceId};
 
 /// A whole seam may differ by this much.
 const WALK: Length = Length::mm(1.0);
@@ -19,22 +20,22 @@ const BAND_WALK: Length = Length::mm(2.0);
 pub(super) fn notch(
     pattern: &Pattern,
     piece: PieceId,
-    edge: &str,
-    name: &str,
+    edge: EdgeId,
+    id: NotchId,
 ) -> Option<(Length, Length)> {
     let piece = pattern.piece(piece)?;
     let notch = piece
         .notches
         .iter()
-        .find(|n| n.name == name && n.edge == edge)?;
+        .find(|n| n.id == id && n.edge == edge)?;
     Some((notch.along, piece.edge(edge)?.length()))
 }
 
 /// Says how two lengths that should be equal differ; nothing when they agree within `allowed`.
 fn unequal(
     about: impl Into<Subject>,
-    a: (&str, Length),
-    b: (&str, Length),
+    a: (Key, Length),
+    b: (Key, Length),
     allowed: Length,
 ) -> Option<Broken> {
     let gap = a.1 - b.1;
@@ -44,15 +45,14 @@ fn unequal(
     let (long, short) = if gap > Length::ZERO { (a, b) } else { (b, a) };
     Some(Broken::error(
         about,
-        format!(
-            "{} is {} longer than {} ({} and {}); they may differ by {}",
-            long.0,
-            fine(gap.abs()),
-            short.0,
-            fine(long.1),
-            fine(short.1),
-            fine(allowed)
-        ),
+        say::FitLonger {
+            by: gap.abs().in_cm(2),
+            long: long.1.in_cm(2),
+            longer: long.0,
+            most: allowed.in_cm(2),
+            short: short.1.in_cm(2),
+            shorter: short.0,
+        },
     ))
 }
 
@@ -71,13 +71,13 @@ pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
     };
     broken.extend(unequal(
         SeamId::Outseam,
-        ("the front", front),
-        ("the back with its yoke", back),
+        (key::FIT_SIDE_FRONT, front),
+        (key::FIT_SIDE_BACK_YOKE, back),
         WALK,
     ));
     let marks = |piece| {
-        let at = |name| notch(p, piece, "side", name).map(|n| n.0);
-        Some((at("outseam knee")?, at("hip")?))
+        let at = |id| notch(p, piece, EdgeId::Side, id).map(|n| n.0);
+        Some((at(NotchId::OutseamKnee)?, at(NotchId::Hip)?))
     };
     if let (Some(f), Some(b)) = (marks(PieceId::Front), marks(PieceId::Back)) {
         let parts = [
@@ -88,8 +88,8 @@ pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
         for (about, front, back) in parts {
             broken.extend(unequal(
                 about,
-                ("the front", front),
-                ("the back", back),
+                (key::FIT_SIDE_FRONT, front),
+                (key::FIT_SIDE_BACK, back),
                 BETWEEN_NOTCHES,
             ));
         }
@@ -99,7 +99,7 @@ pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
 
 /// Inseam of one panel from crotch to knee and from knee to hem.
 fn inseam_parts(pattern: &Pattern, piece: PieceId) -> Option<(Length, Length)> {
-    let (knee, whole) = notch(pattern, piece, "inseam", "inseam knee")?;
+    let (knee, whole) = notch(pattern, piece, EdgeId::Inseam, NotchId::InseamKnee)?;
     Some((knee, whole - knee))
 }
 
@@ -116,8 +116,8 @@ pub(super) fn inseam_below_knee(case: &Case<'_>) -> Vec<Broken> {
     };
     unequal(
         PartId::InseamHemToKnee,
-        ("the front", front.1),
-        ("the back", back.1),
+        (key::FIT_SIDE_FRONT, front.1),
+        (key::FIT_SIDE_BACK, back.1),
         BETWEEN_NOTCHES,
     )
     .into_iter()
@@ -134,25 +134,21 @@ pub(super) fn inseam_stretch(case: &Case<'_>) -> Vec<Broken> {
     if (shorter - stated).abs() > BETWEEN_NOTCHES {
         return vec![Broken::error(
             ABOUT,
-            format!(
-                "the back is {} shorter than the front, but the style says {}",
-                fine(shorter),
-                fine(stated)
-            ),
+            say::FitStretchUnlike {
+                shorter: shorter.in_cm(2),
+                stated: stated.in_cm(2),
+            },
         )];
     }
-    let message = format!("the back is stretched on by {}", fine(shorter));
+    let by = shorter.in_cm(2);
     if !within(shorter.to_mm(), -0.1, 10.1) {
         return vec![
-            Broken::warning(ABOUT, format!("{message}; 0 to 1 cm is usual"))
-                .help("set the inseam stretch of the shape to 3 to 6 mm"),
+            Broken::warning(ABOUT, say::FitStretchUnusual { by })
+                .help(key::FIT_STRETCH_UNUSUAL_HELP),
         ];
     }
     if !within(shorter.to_mm(), 2.5, 6.5) {
-        return vec![Broken::note(
-            ABOUT,
-            format!("{message}; 0.3 to 0.6 cm is best, less for stiff cloth"),
-        )];
+        return vec![Broken::note(ABOUT, say::FitStretchBest { by })];
     }
     Vec::new()
 }
@@ -164,8 +160,8 @@ pub(super) fn yoke(case: &Case<'_>) -> Vec<Broken> {
     };
     unequal(
         PartId::YokeSeam,
-        ("the yoke", yoke),
-        ("the back", back),
+        (key::FIT_SIDE_YOKE, yoke),
+        (key::FIT_SIDE_BACK, back),
         WALK,
     )
     .into_iter()
@@ -185,8 +181,8 @@ pub(super) fn band(case: &Case<'_>) -> Vec<Broken> {
     let ease = p.spec.band_ease;
     let mut broken: Vec<Broken> = unequal(
         PartId::BandSeam,
-        ("the body", body),
-        ("the band with its stated ease", band + ease),
+        (key::FIT_SIDE_BODY, body),
+        (key::FIT_SIDE_BAND, band + ease),
         BAND_WALK,
     )
     .into_iter()
@@ -196,13 +192,12 @@ pub(super) fn band(case: &Case<'_>) -> Vec<Broken> {
         broken.push(
             Broken::warning(
                 PartId::BandSeam,
-                format!(
-                    "the body is {} longer than the band; 0 to {} can be eased on",
-                    fine(ease),
-                    fine(most)
-                ),
+                say::FitBandEase {
+                    ease: ease.in_cm(2),
+                    most: most.in_cm(2),
+                },
             )
-            .help("lower the band ease of the shape"),
+            .help(key::FIT_BAND_EASE_HELP),
         );
     }
     broken
@@ -210,15 +205,18 @@ pub(super) fn band(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn overlap(case: &Case<'_>) -> Vec<Broken> {
     let p = case.pattern;
-    let edge = |name| Some(p.piece(PieceId::Band)?.edge(name)?.length());
-    let (Some(join), Some(overlap), Some(inner)) = (edge("join"), edge("overlap"), edge("inner"))
-    else {
+    let edge = |id| Some(p.piece(PieceId::Band)?.edge(id)?.length());
+    let (Some(join), Some(overlap), Some(inner)) = (
+        edge(EdgeId::Join),
+        edge(EdgeId::Overlap),
+        edge(EdgeId::Inner),
+    ) else {
         return Vec::new();
     };
     let mut broken: Vec<Broken> = unequal(
         PartId::Waistband,
-        ("its inner edge", inner),
-        ("its seam with the overlap", join + overlap),
+        (key::FIT_SIDE_INNER, inner),
+        (key::FIT_SIDE_OVERLAP, join + overlap),
         Length::mm(0.1),
     )
     .into_iter()
@@ -227,12 +225,11 @@ pub(super) fn overlap(case: &Case<'_>) -> Vec<Broken> {
         broken.push(
             Broken::warning(
                 PartId::Waistband,
-                format!(
-                    "the band overlaps by {}; 3.5 to 4.5 cm is usual",
-                    cm(overlap)
-                ),
+                say::FitBandOverlap {
+                    overlap: overlap.in_cm(1),
+                },
             )
-            .help("change the band overlap in the chart"),
+            .help(key::FIT_BAND_OVERLAP_HELP),
         );
     }
     broken
@@ -240,19 +237,19 @@ pub(super) fn overlap(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn pocket_facing(case: &Case<'_>) -> Vec<Broken> {
     let p = case.pattern;
-    let edge = |piece, name| p.piece(piece)?.edge(name);
+    let edge = |piece, id| p.piece(piece)?.edge(id);
     let mut broken = Vec::new();
     // Front and facing are drawn in one frame, so their edges must meet where the mouth was cut.
     let meets = [
         (
             PartId::OutseamAtMouth,
-            edge(PieceId::Front, "side").map(geometry::Path::end),
-            edge(PieceId::PocketFacing, "side").map(geometry::Path::start),
+            edge(PieceId::Front, EdgeId::Side).map(geometry::Path::end),
+            edge(PieceId::PocketFacing, EdgeId::Side).map(geometry::Path::start),
         ),
         (
             PartId::WaistAtMouth,
-            edge(PieceId::Front, "waist").map(geometry::Path::start),
-            edge(PieceId::PocketFacing, "waist").map(geometry::Path::end),
+            edge(PieceId::Front, EdgeId::Waist).map(geometry::Path::start),
+            edge(PieceId::PocketFacing, EdgeId::Waist).map(geometry::Path::end),
         ),
     ];
     for (about, front, facing) in meets {
@@ -261,23 +258,22 @@ pub(super) fn pocket_facing(case: &Case<'_>) -> Vec<Broken> {
             if beyond(gap.to_mm(), BETWEEN_NOTCHES.to_mm()) {
                 broken.push(Broken::error(
                     about,
-                    format!(
-                        "front and facing lie {} apart; they should meet within {}",
-                        fine(gap),
-                        fine(BETWEEN_NOTCHES)
-                    ),
+                    say::FitFacingApart {
+                        apart: gap.in_cm(2),
+                        most: BETWEEN_NOTCHES.in_cm(2),
+                    },
                 ));
             }
         }
     }
     if let (Some(front), Some(bag)) = (
-        edge(PieceId::Front, "mouth"),
-        edge(PieceId::PocketBag, "mouth"),
+        edge(PieceId::Front, EdgeId::Mouth),
+        edge(PieceId::PocketBag, EdgeId::Mouth),
     ) {
         broken.extend(unequal(
             PartId::PocketMouth,
-            ("the front", front.length()),
-            ("the bag", bag.length()),
+            (key::FIT_SIDE_FRONT, front.length()),
+            (key::FIT_SIDE_BAG, bag.length()),
             BETWEEN_NOTCHES,
         ));
     }

@@ -3,7 +3,7 @@
 #![allow(dead_code, clippy::unwrap_used)]
 
 use draft::Spec;
-use style::{ChartEntry, Figure, Fit, OutseamLine, Size, Sizes, StyleDoc};
+use style::{ChartEntry, Figure, Fit, MeasureId, OutseamLine, Size, Sizes, StyleDoc};
 use trade::Length;
 
 /// The core of a chart.
@@ -51,7 +51,7 @@ impl Chart {
             base: self.size,
         };
         doc.chart.clear();
-        let mut state = |name: &str, value, at| {
+        let mut state = |measure, value, at| {
             let entry = ChartEntry {
                 value,
                 grade: None,
@@ -60,17 +60,17 @@ impl Chart {
                 at,
                 tolerance: Length::mm(5.0),
             };
-            doc.chart.insert(name.to_owned(), entry);
+            doc.chart.insert(measure, entry);
         };
-        state("waist", self.waist, None);
-        state("seat", self.seat, Some(Length::mm(80.0)));
-        state("thigh", self.thigh, Some(Length::inches(1.0)));
-        state("knee", self.knee, Some(self.knee_at));
-        state("hem", self.hem, None);
-        state("front_rise", self.front_rise, None);
-        state("back_rise", self.back_rise, None);
-        state("inseam", self.inseam, None);
-        state("band_height", Length::mm(38.0), None);
+        state(MeasureId::Waist, self.waist, None);
+        state(MeasureId::Seat, self.seat, Some(Length::mm(80.0)));
+        state(MeasureId::Thigh, self.thigh, Some(Length::inches(1.0)));
+        state(MeasureId::Knee, self.knee, Some(self.knee_at));
+        state(MeasureId::Hem, self.hem, None);
+        state(MeasureId::FrontRise, self.front_rise, None);
+        state(MeasureId::BackRise, self.back_rise, None);
+        state(MeasureId::Inseam, self.inseam, None);
+        state(MeasureId::BandHeight, Length::mm(38.0), None);
         doc
     }
 

@@ -2,9 +2,10 @@
 //! place; above them the whole band.
 
 use draft::{ClothUse, PieceId};
+use geometry::tolerance::{NO_LENGTH_MM, ROUNDING};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
-use style::BandMethod;
+use style::{BandMethod, MeasureId, SeamId};
 use trade::Length;
 
 use super::figure::{Figure, Outline};
@@ -16,6 +17,9 @@ use super::tone::{set_back, tone};
 use super::waistband::Measures;
 use super::words::{amount, row_words, system};
 use crate::palette::QUIET;
+
+/// Runs whose directions differ by no larger a sine are one straight run.
+const STRAIGHT_ON: f64 = 1e-6;
 
 /// Cloth of the left end and, beyond the overlap, of the right end; round both, and between them.
 const LEFT_MM: f64 = 52.0;
@@ -75,7 +79,7 @@ fn start_below(garment: &Garment) -> f64 {
 
 fn band_rows(garment: &Garment) -> Vec<usize> {
     let rows = garment.rows.iter().enumerate();
-    rows.filter(|(_, r)| r.seam == "band" && r.piece == PieceId::Band)
+    rows.filter(|(_, r)| r.seam == SeamId::Band && r.piece == PieceId::Band)
         .map(|(k, _)| k)
         .collect()
 }
@@ -195,7 +199,7 @@ fn runs(row: &StitchRow) -> Vec<(Point, Point)> {
         match out.last_mut() {
             Some(last)
                 if (last.1 - last.0).cross(b - a).abs()
-                    <= 1e-6 * (last.1 - last.0).hypot() * (b - a).hypot()
+                    <= STRAIGHT_ON * (last.1 - last.0).hypot() * (b - a).hypot()
                     && (last.1 - last.0).dot(b - a) > 0.0 =>
             {
                 last.1 = b;
@@ -222,10 +226,11 @@ fn path_of(
         };
         let room = (b - a).hypot();
         let long = (ARROW_MM / figure.on_paper(Length::mm(1.0)).to_mm()).min(room * 0.7);
-        let along = (b - a) / room.max(1e-9);
+        let along = (b - a) / room.max(NO_LENGTH_MM);
         let middle = a.midpoint(b);
         // Only a row along the seam has the middle of the band to its left.
-        let lower = count == 1 && a.y < figure.garment.pattern.spec.band_height.to_mm() / 2.0;
+        let lower =
+            count == 1 && a.y < figure.garment.pattern.spec[MeasureId::BandHeight].to_mm() / 2.0;
         // Those of the V stand outside it, the others inside the band.
         let beside = if lower || k > 2 {
             BESIDE_MM
@@ -255,7 +260,7 @@ fn between(a: Point, b: Point, from: f64, to: f64) -> Option<(Point, Point)> {
     if x1 < from || x0 > to {
         return None;
     }
-    if (x1 - x0).abs() < 1e-9 {
+    if (x1 - x0).abs() < ROUNDING {
         return Some((a, b));
     }
     let at = |x: f64| a.lerp(b, ((x - a.x) / (b.x - a.x)).clamp(0.0, 1.0));
@@ -272,7 +277,7 @@ fn step_words(garment: &Garment, row: &StitchRow, k: usize, count: usize) -> Str
     let units = system(&garment.collection);
     let say = |mm: f64| amount(Length::mm(mm), units);
     let made = row_words(&garment.collection, row);
-    let height = garment.pattern.spec.band_height.to_mm();
+    let height = garment.pattern.spec[MeasureId::BandHeight].to_mm();
     let first = row.path.start();
     if count == 1 {
         let ends = ends_words(row);
@@ -321,8 +326,8 @@ fn hardware(figure: &mut Figure<'_>, fixing: &Fixing, m: &Measures, map: Affine)
     let name = garment
         .collection
         .trims
-        .get(&fixing.from)
-        .map_or(fixing.from.as_str(), |t| t.name.as_str());
+        .get(fixing.from.code())
+        .map_or(fixing.from.code(), |t| t.name.as_str());
     let derived = garment.doc.band.method == BandMethod::AllRound;
     match fixing.kind {
         FixingKind::Button(d) => {
@@ -377,7 +382,7 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
     );
     let row_at = |number: usize| {
         let rows = garment.rows.iter();
-        rows.filter(|r| r.seam == "band" && r.piece == PieceId::Band)
+        rows.filter(|r| r.seam == SeamId::Band && r.piece == PieceId::Band)
             .find(|r| r.number == number)
     };
     if let Some(row) = row_at(1) {
@@ -391,7 +396,7 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
     for row in garment
         .rows
         .iter()
-        .filter(|r| r.seam == "band" && r.piece == PieceId::Band && r.number > 1)
+        .filter(|r| r.seam == SeamId::Band && r.piece == PieceId::Band && r.number > 1)
     {
         let all = runs(row);
         match all.as_slice() {
@@ -431,7 +436,7 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::{Plate, fitted};
+    use crate::plate::{Plate, PlateId, fitted};
     use crate::samples::{ferryman, sewn, texts};
     use style::Size;
 
@@ -446,7 +451,7 @@ mod tests {
     fn the_button_stands_on_the_point_of_the_v() {
         // Rows 2 mm from seam, top and end of a band of 38 mm: the legs of 64 degrees start 34 mm apart,
         // so they meet 17 mm / tan 32 = 27.2 mm in from the row, 29.2 mm from the end, at 19 mm.
-        let plate = fitted(&sewn(32, 32), "waistband-ends", draw).unwrap();
+        let plate = fitted(&sewn(32, 32), PlateId::WaistbandEnds, draw).unwrap();
         let all = words(&plate);
         for said in ["2.92 cm", "1.9 cm", "64°", "overlap 4.2 cm", "1 cm", "2 mm"] {
             assert!(all.iter().any(|w| w == said), "{said} not in {all:?}");
@@ -455,7 +460,7 @@ mod tests {
 
     #[test]
     fn numbers_follow_the_order_of_sewing() {
-        let plate = fitted(&sewn(32, 32), "waistband-ends", draw).unwrap();
+        let plate = fitted(&sewn(32, 32), PlateId::WaistbandEnds, draw).unwrap();
         let all = words(&plate);
         let place = |start: &str| all.iter().position(|w| w.starts_with(start)).unwrap();
         let steps = [
@@ -475,12 +480,12 @@ mod tests {
     #[test]
     fn the_whole_band_shows_every_stitch_of_every_row() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "waistband-ends", draw).unwrap();
+        let plate = fitted(&garment, PlateId::WaistbandEnds, draw).unwrap();
         for (k, row) in garment
             .rows
             .iter()
             .enumerate()
-            .filter(|(_, r)| r.seam == "band")
+            .filter(|(_, r)| r.seam == SeamId::Band)
         {
             let whole = plate
                 .stitches
@@ -496,7 +501,7 @@ mod tests {
         let mut loaded = ferryman();
         loaded.style.band.method = BandMethod::TwoRow;
         let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-        let plate = fitted(&garment, "waistband-ends", draw).unwrap();
+        let plate = fitted(&garment, PlateId::WaistbandEnds, draw).unwrap();
         let all = words(&plate);
         assert!(all.iter().all(|w| !w.contains('°') && !w.contains("slant")));
     }

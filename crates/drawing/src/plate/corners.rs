@@ -1,10 +1,11 @@
 //! The upper corners of the pockets and the end of the mouth, enlarged: how far every row runs from
 //! its edge, where rivet and tack stand.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, Piece, PieceId};
 use geometry::tolerance::{NO_SQUARE_MM2, PARALLEL};
 use geometry::{Affine, Path, Point, Straight, Vec2, left_of, nearest_on};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::figure::{Figure, Outline};
@@ -26,7 +27,7 @@ const STEP_MM: f64 = 5.6;
 
 pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let pattern = &garment.pattern;
-    let corner = |piece, top: &'static str, at: Point, title| {
+    let corner = |piece, top: SeamId, at: Point, title| {
         let corner = Corner {
             piece,
             top,
@@ -35,25 +36,25 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         };
         corner.figure(garment, scale)
     };
-    let coin = pattern.spec.coin_width / 2.0;
+    let coin = pattern.spec[MeasureId::CoinWidth] / 2.0;
     let extra = pattern.spec.extra_pocket.map(|e| e.width / 2.0);
     let figures: Vec<Figure<'_>> = [
         corner(
             PieceId::CoinPocket,
-            "coin_hem",
+            SeamId::CoinHem,
             Point::new(-coin.to_mm(), 0.0),
             "Coin pocket, inner corner",
         ),
         corner(
             PieceId::BackPocketRight,
-            "back_pocket_hem",
+            SeamId::BackPocketHem,
             Point::ORIGIN,
             "Back pockets, inner corner (right shown)",
         ),
         extra.and_then(|half| {
             corner(
                 PieceId::ExtraPocket,
-                "extra_hem",
+                SeamId::ExtraHem,
                 Point::new(-half.to_mm(), 0.0),
                 "Extra pocket, inner corner",
             )
@@ -76,7 +77,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
 struct Corner {
     piece: PieceId,
     /// The seam of its hem.
-    top: &'static str,
+    top: SeamId,
     /// The corner in the pocket's frame.
     at: Point,
     title: &'static str,
@@ -95,18 +96,18 @@ impl Corner {
         let cloth = figure.tone(piece.cloth);
         figure.ground("around", set_back(figure.tone(ClothUse::Shell)));
         figure.piece(self.piece, here, cloth, Outline::Heavy);
-        let hem = garment.seams.iter().find(|s| s.name == self.top);
+        let hem = garment.seams.iter().find(|s| s.id == self.top);
         let outer_side = figure.side_towards(Vec2::new(-1.0, 0.0));
         let inner_side = figure.side_towards(Vec2::new(1.0, 0.0));
         if let Some(depth) = hem.map(turned_depth) {
             let low = by(0.0, -depth.to_mm());
             figure.below(
-                self.top,
+                self.top.code(),
                 &Path::line(by(-BEYOND_MM, low.y), by(ALONG_MM, low.y)),
             );
             figure.dimension(inner_side, by(ALONG_MM, 0.0), by(ALONG_MM, low.y), "hem");
         }
-        let rows = figure.rows(self.piece, here, |r| r.seam != "decoration");
+        let rows = figure.rows(self.piece, here, |r| r.seam != SeamId::Decoration);
         let fixings = near(garment, self.piece, self.at);
         for fixing in &fixings {
             figure.fixing(fixing, here, !fixing.outside);
@@ -129,7 +130,7 @@ impl Corner {
     }
 }
 
-fn is_of(garment: &Garment, row: usize, seam: &str) -> bool {
+fn is_of(garment: &Garment, row: usize, seam: SeamId) -> bool {
     garment.rows.get(row).is_some_and(|r| r.seam == seam)
 }
 
@@ -145,7 +146,9 @@ fn near(garment: &Garment, piece: PieceId, at: Point) -> Vec<&Fixing> {
 
 /// A place on the side that runs down from the corner.
 fn on_side(piece: &Piece) -> Option<Point> {
-    let side = piece.edge("inner").or_else(|| piece.edge("left"))?;
+    let side = piece
+        .edge(EdgeId::Inner)
+        .or_else(|| piece.edge(EdgeId::Left))?;
     Some(side.point_at(Length::mm(MEASURED_MM)))
 }
 
@@ -193,7 +196,7 @@ fn rivets(figure: &mut Figure<'_>, fixings: &[&Fixing], corner: Point, side: Sid
 /// The end of the hip pocket mouth at the band.
 fn mouth(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     let front = garment.pattern.piece(PieceId::Front)?;
-    let (mouth, waist) = (front.edge("mouth")?, front.edge("waist")?);
+    let (mouth, waist) = (front.edge(EdgeId::Mouth)?, front.edge(EdgeId::Waist)?);
     let end = mouth.end();
     // Upright is the end of the mouth.
     let up = mouth.end_direction();
@@ -211,7 +214,9 @@ fn mouth(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     figure.piece(PieceId::Front, Affine::IDENTITY, shell, Outline::None);
     figure.edge("seam:band", waist, false);
     figure.edge("seam:mouth", mouth, true);
-    let rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| r.seam == "mouth");
+    let rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| {
+        r.seam == SeamId::Mouth
+    });
     let fixings: Vec<&Fixing> = near(garment, PieceId::Front, end)
         .into_iter()
         .filter(|f| f.on != On::Mirrored)

@@ -1,5 +1,6 @@
 //! The points of a pocket's stitching, measured from its inner top corner.
 
+use geometry::tolerance::{ROUNDING_OF_SHARES, SAME_MM};
 use geometry::{Affine, Path, Point};
 use trade::Length;
 
@@ -75,7 +76,7 @@ pub(super) fn turning(path: &Path) -> Vec<Point> {
         k += 1;
     }
     out.push(last);
-    if (out[0] - last).hypot() < 1e-6 && out.len() > 2 {
+    if (out[0] - last).hypot() < SAME_MM && out.len() > 2 {
         out.pop();
     }
     thinned(out)
@@ -94,8 +95,8 @@ fn sharpest_here(points: &[Point], k: usize) -> bool {
         }
     };
     let here = turn(k);
-    let near =
-        (1..=WINDOW).all(|d| here >= turn(k.saturating_sub(d)) && here > turn(k + d) - 1e-12);
+    let near = (1..=WINDOW)
+        .all(|d| here >= turn(k.saturating_sub(d)) && here > turn(k + d) - ROUNDING_OF_SHARES);
     here > CORNER_RAD && near
 }
 

@@ -1,9 +1,10 @@
 //! The concealed extra pocket: one ply on the bag behind a pocket mouth, up to the lower edge of the
 //! band, where a belt hides it.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, Garment, On, placed, turned_depth};
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::back::opposite;
@@ -14,6 +15,9 @@ use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
 use crate::palette::QUIET;
+
+/// Three points that span less are taken to lie on a straight line.
+const NO_AREA_MM2: f64 = 1e-6;
 
 /// Cloth shown round the pocket, millimetres on the cloth.
 const ROUND_MM: f64 = 12.0;
@@ -33,7 +37,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let title = format!("Outside, the {word} front taken away");
     let frame = set.map.inverse();
     let mut figure = Figure::new(garment, scale, (Face::Outside, &title), frame, mirrored);
-    let band = pattern.spec.band_height.to_mm();
+    let band = pattern.spec[MeasureId::BandHeight].to_mm();
     let bounds = pocket_bounds(pocket);
     let at = |x: f64, y: f64| set.map * Point::new(x, y);
     let ends = [waist.start(), waist.end()].map(|p| frame * p);
@@ -54,7 +58,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     );
     let up = set.map * Point::new(0.0, 1.0) - set.map * Point::ORIGIN;
     banded(&mut figure, &waist, band, up);
-    let hem = garment.seams.iter().find(|s| s.name == "extra_hem");
+    let hem = garment.seams.iter().find(|s| s.id == SeamId::ExtraHem);
     let hem = hem.map(turned_depth);
     let half = spec.width.to_mm() / 2.0;
     if let Some(depth) = hem {
@@ -98,8 +102,8 @@ fn pocket_bounds(pocket: &Piece) -> geometry::Rect {
 /// The band seam of the front from the centre to the outseam, over the mouth.
 fn whole_waist(garment: &Garment, front: &Piece) -> Option<Path> {
     let facing = garment.pattern.piece(PieceId::PocketFacing)?;
-    let over_mouth = facing.edge("waist")?;
-    Some(over_mouth.then(front.edge("waist")?).reversed())
+    let over_mouth = facing.edge(EdgeId::Waist)?;
+    Some(over_mouth.then(front.edge(EdgeId::Waist)?).reversed())
 }
 
 /// Bag and facing, on which the pocket is set.
@@ -107,8 +111,8 @@ fn ground(figure: &mut Figure<'_>, garment: &Garment) {
     let bag = garment.pattern.piece(PieceId::PocketBag);
     if let Some(bag) = bag {
         let mut points = Vec::new();
-        for name in ["foot_under", "side_under", "waist_under"] {
-            if let Some(path) = bag.edge(name) {
+        for id in [EdgeId::FootUnder, EdgeId::SideUnder, EdgeId::WaistUnder] {
+            if let Some(path) = bag.edge(id) {
                 points.extend(path.dense(Length::mm(0.7)));
             }
         }
@@ -122,16 +126,17 @@ fn ground(figure: &mut Figure<'_>, garment: &Garment) {
         tone,
         Outline::Light,
     );
-    let name_at = |piece: PieceId, edge: &str, share: f64, inward: f64| {
+    let name_at = |piece: PieceId, edge: EdgeId, share: f64, inward: f64| {
         let path = garment.pattern.piece(piece)?.edge(edge)?;
         let along = path.length() * share;
         Some(path.point_at(along) + left_of(path.direction_at(along)) * inward)
     };
     let facing =
-        [0.5, 0.6, 0.7, 0.4].map(|s| name_at(PieceId::PocketFacing, "side_under", s, 18.0));
+        [0.5, 0.6, 0.7, 0.4].map(|s| name_at(PieceId::PocketFacing, EdgeId::SideUnder, s, 18.0));
     let facing: Vec<Point> = facing.into_iter().flatten().collect();
     figure.name("facing", &facing, QUIET);
-    let bag = [0.3, 0.2, 0.4, 0.1].map(|s| name_at(PieceId::PocketBag, "foot_under", s, 160.0));
+    let bag =
+        [0.3, 0.2, 0.4, 0.1].map(|s| name_at(PieceId::PocketBag, EdgeId::FootUnder, s, 160.0));
     let bag: Vec<Point> = bag.into_iter().flatten().collect();
     figure.name("bag", &bag, QUIET);
 }
@@ -169,14 +174,14 @@ fn banded(figure: &mut Figure<'_>, waist: &Path, band: f64, up: Vec2) {
 
 /// The front taken away: where its mouth and its centre lie.
 fn context(figure: &mut Figure<'_>, front: &Piece) {
-    if let Some(mouth) = front.edge("mouth") {
+    if let Some(mouth) = front.edge(EdgeId::Mouth) {
         figure.below("seam:mouth", mouth);
         figure.point_at(
             mouth.point_at(mouth.length() * 0.35),
             "mouth edge".to_owned(),
         );
     }
-    if let Some(fly) = front.edge("fly") {
+    if let Some(fly) = front.edge(EdgeId::Fly) {
         figure.edge("edge:front:fly", fly, false);
         figure.point_at(fly.point_at(fly.length() * 0.25), "centre front".to_owned());
     }
@@ -205,7 +210,7 @@ fn dimensions(
     }
     let up = at(0.0, 1.0) - at(0.0, 0.0);
     let (band, belt) = (
-        spec.band_height.to_mm(),
+        spec[MeasureId::BandHeight].to_mm(),
         figure.garment.doc.loops.belt.to_mm(),
     );
     let side = waist.end();
@@ -216,7 +221,7 @@ fn dimensions(
 
 /// The radius of the foot's corners.
 fn corner(figure: &mut Figure<'_>, pocket: &Piece, map: Affine) {
-    let Some(foot) = pocket.edge("foot") else {
+    let Some(foot) = pocket.edge(EdgeId::Foot) else {
         return;
     };
     let Some(segment) = foot.segments().first() else {
@@ -234,5 +239,5 @@ fn corner(figure: &mut Figure<'_>, pocket: &Piece, map: Affine) {
 fn through(a: Point, b: Point, c: Point) -> Option<Length> {
     let twice = (b - a).cross(c - a).abs();
     let sides = (b - a).hypot() * (c - b).hypot() * (a - c).hypot();
-    (twice > 1e-6).then(|| Length::mm(sides / (2.0 * twice)))
+    (twice > NO_AREA_MM2).then(|| Length::mm(sides / (2.0 * twice)))
 }

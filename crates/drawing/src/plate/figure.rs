@@ -270,7 +270,7 @@ impl<'a> Figure<'a> {
         if drawn > 0 || whole {
             self.counted.push(DrawnStitches {
                 row: index,
-                seam: row.seam.clone(),
+                seam: row.seam,
                 number: row.number,
                 piece: row.piece,
                 face: self.face,
@@ -309,7 +309,7 @@ impl<'a> Figure<'a> {
             return;
         };
         let times = self.times;
-        let part = format!("fixing:{}", fixing.from);
+        let part = format!("fixing:{}", fixing.from.code());
         let part = Some(part.as_str());
         let colour = fixing.colour;
         let rim = Stroke::plain(INK, HAIRLINE);
@@ -553,9 +553,9 @@ fn thinned(points: &[Point]) -> Vec<Point> {
 /// From a row to the cut edge of its piece.
 fn edge_beyond(garment: &Garment, row: &StitchRow) -> Option<f64> {
     let cut = garment.cut.iter().find(|c| c.piece == row.piece)?;
-    let sewn = |edge: &str| edge_use(row.piece, edge).seam() == Some(row.seam.as_str());
-    let (_, allowance) = cut.allowances.iter().find(|(edge, _)| sewn(edge))?;
-    let seam = garment.seams.iter().find(|s| s.name == row.seam)?;
+    let sewn = |edge| edge_use(row.piece, edge).seam() == Some(row.seam);
+    let (_, allowance) = cut.allowances.iter().find(|(edge, _)| sewn(*edge))?;
+    let seam = garment.seams.iter().find(|s| s.id == row.seam)?;
     let offset = seam.rows.get(row.number.checked_sub(1)?)?.offset;
     let beyond = (*allowance + offset).to_mm();
     beyond.is_finite().then_some(beyond)

@@ -40,7 +40,7 @@ pub(super) fn drawing_of<'a>(garment: &'a Garment, fixing: &Fixing) -> Option<&'
             let labels = &garment.doc.labels;
             labels
                 .iter()
-                .find(|l| l.trim == fixing.from)?
+                .find(|l| fixing.from.trim() == Some(l.trim.as_str()))?
                 .drawing
                 .as_ref()
         }
@@ -74,7 +74,7 @@ pub(super) fn lay(
     let (Some((wide, tall, words)), Some(corners)) = (flat_of(fixing), corners(fixing, map)) else {
         return;
     };
-    let part = format!("fixing:{}", fixing.from);
+    let part = format!("fixing:{}", fixing.from.code());
     let rim = Stroke::plain(INK, HAIRLINE * 1.6);
     figure.fill(&part, &corners, fixing.colour, Some(rim));
     let drawing = drawing_of(figure.garment, fixing);

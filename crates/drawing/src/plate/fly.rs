@@ -1,9 +1,9 @@
 //! The fly: the left front from outside, its facing with holes or zip from inside, and the shield behind it.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
-use style::Closing;
+use style::{Closing, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline};
@@ -37,15 +37,15 @@ impl Fly {
         let pattern = &garment.pattern;
         let facing = pattern.piece(PieceId::FlyFacing)?;
         let (width, length) = (
-            pattern.spec.fly_width.to_mm(),
-            pattern.spec.fly_length.to_mm(),
+            pattern.spec[MeasureId::FlyWidth].to_mm(),
+            pattern.spec[MeasureId::FlyLength].to_mm(),
         );
         let sound = width.is_finite() && length.is_finite() && width > 1.0 && length > 1.0;
         sound.then_some(Fly {
             map: placed(pattern, PieceId::FlyFacing)?.map,
             width,
             length,
-            shoulder: -facing.point("shoulder")?.y,
+            shoulder: -facing.point(PointId::Shoulder)?.y,
         })
     }
 
@@ -93,7 +93,7 @@ fn outside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Fig
     figure.piece(PieceId::Front, Affine::IDENTITY, shell, Outline::Heavy);
     band_above(&mut figure, fly);
     let rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| {
-        r.shows_outside && r.on != On::Mirrored && matches!(r.seam.as_str(), "fly" | "front_rise")
+        r.shows_outside && r.on != On::Mirrored && matches!(r.seam, SeamId::Fly | SeamId::FrontRise)
     });
     let tacks = tacks(garment);
     for tack in &tacks {
@@ -114,7 +114,7 @@ fn outside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Fig
     for row in garment
         .rows
         .iter()
-        .filter(|r| r.seam == "fly" && r.piece == PieceId::Front)
+        .filter(|r| r.seam == SeamId::Fly && r.piece == PieceId::Front)
     {
         if let Some(x) = fly.across(&row.path, level) {
             figure.dimension(Side::Above, fly.at(0.0, 0.0), fly.at(x, 0.0), "");
@@ -142,7 +142,7 @@ fn outside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Fig
     let foot = fly.at(0.0, -fly.length);
     for tack in tacks
         .iter()
-        .filter(|t| t.from == "fly" && (t.at - foot).hypot() > 1.0)
+        .filter(|t| t.from == SeamId::Fly && (t.at - foot).hypot() > 1.0)
     {
         figure.dimension(Side::Left, tack.at, foot, "tack");
     }
@@ -155,7 +155,7 @@ fn tacks(garment: &Garment) -> Vec<&Fixing> {
         f.piece == PieceId::Front
             && f.on == On::AsDrawn
             && matches!(f.kind, FixingKind::Bartack(..))
-            && matches!(f.from.as_str(), "fly" | "inseam")
+            && matches!(f.from.seam(), Some(SeamId::Fly | SeamId::Inseam))
     };
     garment.fixings.iter().filter(on_fly).collect()
 }
@@ -166,7 +166,7 @@ fn band_above(figure: &mut Figure<'_>, fly: &Fly) {
         .garment
         .pattern
         .piece(PieceId::Front)
-        .and_then(|f| f.edge("waist"))
+        .and_then(|f| f.edge(EdgeId::Waist))
     else {
         return;
     };
@@ -199,7 +199,7 @@ fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figu
     figure.piece(PieceId::FlyFacing, fly.map, face, Outline::Heavy);
     band_above(&mut figure, fly);
     let mut rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| {
-        r.shows_inside && r.on != On::Mirrored && r.seam == "fly"
+        r.shows_inside && r.on != On::Mirrored && r.seam == SeamId::Fly
     });
     note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
     rows = figure.rows(PieceId::FlyFacing, fly.map, |r| r.shows_inside);
@@ -274,8 +274,11 @@ fn zip(figure: &mut Figure<'_>, fixing: &Fixing, fly: &Fly, (length, width): (Le
         Stroke::plain(INK, HAIRLINE),
     );
     let units = system(&figure.garment.collection);
-    let trim = figure.garment.collection.trims.get(&fixing.from);
-    let name = trim.map_or(fixing.from.as_str(), |t| t.name.as_str());
+    let trim = fixing
+        .from
+        .trim()
+        .and_then(|key| figure.garment.collection.trims.get(key));
+    let name = trim.map_or(fixing.from.code(), |t| t.name.as_str());
     let words = format!(
         "{name}, {} long, tapes {} wide together; one tape on the facing, the other between right front and shield",
         amount(length, units),
@@ -314,9 +317,9 @@ fn chain(
 /// The outer half of the folded shield, with the buttons.
 fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     let piece = garment.pattern.piece(PieceId::FlyShield)?;
-    let left = piece.edge("left")?;
+    let left = piece.edge(EdgeId::Left)?;
     let (top, low) = (left.start(), left.end());
-    let foot = piece.point("fold_foot")?;
+    let foot = piece.point(PointId::FoldFoot)?;
     let p = Point::new;
     let title = (Face::Outside, "Shield, outer half");
     let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
@@ -389,13 +392,13 @@ fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::fitted;
+    use crate::plate::{PlateId, fitted};
     use crate::samples::{sewn, texts};
 
     #[test]
     fn rows_and_buttons_stand_where_the_style_says() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "fly", draw).unwrap();
+        let plate = fitted(&garment, PlateId::Fly, draw).unwrap();
         let all: Vec<&str> = texts(&plate.sheet)
             .iter()
             .map(|t| t.words.as_str())
@@ -410,7 +413,7 @@ mod tests {
             5 + 4,
             "between holes to the foot, and between buttons"
         );
-        for drawn in plate.stitches.iter().filter(|d| d.seam == "fly") {
+        for drawn in plate.stitches.iter().filter(|d| d.seam == SeamId::Fly) {
             assert!(drawn.whole, "{drawn:?}");
             assert_eq!(drawn.drawn, garment.rows[drawn.row].stitches());
         }

@@ -3,6 +3,7 @@
 use draft::PieceId;
 use geometry::Point;
 use sewing::{FixingKind, Garment};
+use style::MeasureId;
 use trade::Length;
 
 use super::plates;
@@ -18,12 +19,12 @@ fn broken(value: f64) -> Vec<Garment> {
     };
     vec![
         other(&|g| {
-            g.pattern.spec.band_height = length;
-            g.pattern.spec.hem_depth = length;
+            g.pattern.spec.set(MeasureId::BandHeight, length);
+            g.pattern.spec.set(MeasureId::HemDepth, length);
         }),
         other(&|g| {
-            g.pattern.spec.fly_width = length;
-            g.pattern.spec.fly_length = length;
+            g.pattern.spec.set(MeasureId::FlyWidth, length);
+            g.pattern.spec.set(MeasureId::FlyLength, length);
             g.doc.loops.belt = length;
             g.doc.band.start_below = length;
         }),
@@ -64,7 +65,7 @@ fn nothing_panics_and_no_words_are_broken() {
                 assert!(
                     texts(&plate.sheet).iter().all(|t| !broken(&t.words)),
                     "{value} {}",
-                    plate.key
+                    plate.id.code()
                 );
             }
         }

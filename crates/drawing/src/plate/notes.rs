@@ -2,7 +2,7 @@
 
 use geometry::{Affine, Point};
 use sewing::{Fixing, FixingKind, Garment, RowEnd, StitchRow};
-use style::known;
+use style::SeamId;
 use trade::{Length, System};
 
 use super::figure::Figure;
@@ -27,12 +27,12 @@ pub(super) fn note_rows_of(
     from: &str,
 ) {
     let garment = figure.garment;
-    let mut said: Vec<(&str, usize)> = Vec::new();
+    let mut said: Vec<(SeamId, usize)> = Vec::new();
     for index in rows {
         let Some(row) = garment.rows.get(*index) else {
             continue;
         };
-        let name = (row.seam.as_str(), row.number);
+        let name = (row.seam, row.number);
         if said.contains(&name) {
             continue;
         }
@@ -42,7 +42,7 @@ pub(super) fn note_rows_of(
             .copied()
             .filter(|k| {
                 let other = garment.rows.get(*k);
-                other.is_some_and(|r| (r.seam.as_str(), r.number) == name)
+                other.is_some_and(|r| (r.seam, r.number) == name)
             })
             .collect();
         let at: Vec<Point> = SHARES
@@ -59,8 +59,8 @@ pub(super) fn row_note(garment: &Garment, rows: &[usize], from: &str) -> String 
     let Some(row) = all.first() else {
         return String::new();
     };
-    let title = known::seam_name(&row.seam).map_or(row.seam.as_str(), |s| s.title);
-    let seam = garment.seams.iter().find(|s| s.name == row.seam);
+    let title = row.seam.title();
+    let seam = garment.seams.iter().find(|s| s.id == row.seam);
     let several = seam.is_some_and(|s| s.rows.len() > 1);
     let offset = seam
         .and_then(|s| s.rows.get(row.number.checked_sub(1)?))
@@ -157,8 +157,11 @@ pub(super) fn note_fixings(
 /// "Copper rivet 9 mm, 9 mm across"; "10 mm long, 2 mm wide, 28 stitches, Rope 80".
 fn fixing_words(garment: &Garment, fixing: &Fixing) -> String {
     let say = |l: Length| amount(l, system(&garment.collection));
-    let trim = garment.collection.trims.get(&fixing.from);
-    let name = trim.map_or(fixing.from.as_str(), |t| t.name.as_str());
+    let trim = fixing
+        .from
+        .trim()
+        .and_then(|key| garment.collection.trims.get(key));
+    let name = trim.map_or(fixing.from.code(), |t| t.name.as_str());
     match &fixing.kind {
         FixingKind::Rivet(d) | FixingKind::Button(d) => format!("{name}, {} across", say(*d)),
         FixingKind::Bartack(length, width, stitches) => {

@@ -3,7 +3,7 @@
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, FixingKind, Garment};
-use style::{Letters, Patch, Tanning};
+use style::{Letters, Patch, SeamId, Tanning};
 
 use super::figure::{Figure, Outline};
 use super::flat_goods::{Standing, corners, flat_of, lay};
@@ -55,7 +55,9 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         Letters::Printed => Standing::Printed,
     };
     lay(&mut figure, fixing, Affine::IDENTITY, standing, true);
-    let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set");
+    let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
+        r.seam == SeamId::PatchSet
+    });
     note_rows(&mut figure, &rows, Affine::IDENTITY, "from its edge");
     // Under the patch the band seam goes on.
     figure.below("seam:band", &Path::line(p(c[0].x, 0.0), p(c[1].x, 0.0)));
@@ -157,13 +159,13 @@ fn lettered(patch: &Patch, words: &str) -> String {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::fitted;
+    use crate::plate::{PlateId, fitted};
     use crate::samples::{sewn, texts};
 
     #[test]
     fn size_place_leather_and_every_stitch() {
         let mut garment = sewn(32, 32);
-        let plate = fitted(&garment, "patch", draw).unwrap();
+        let plate = fitted(&garment, PlateId::Patch, draw).unwrap();
         let all: Vec<&str> = texts(&plate.sheet)
             .iter()
             .map(|t| t.words.as_str())
@@ -181,6 +183,6 @@ mod tests {
         assert!(drawn.whole);
         assert_eq!(drawn.drawn, pitches.floor() as usize + 1);
         garment.doc.patch = None;
-        assert!(fitted(&garment, "patch", draw).is_none());
+        assert!(fitted(&garment, PlateId::Patch, draw).is_none());
     }
 }

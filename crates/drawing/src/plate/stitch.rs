@@ -6,8 +6,10 @@
 //! runs into the seam at its end.
 
 use draft::PieceId;
+use geometry::tolerance::{NO_DIRECTION, SAME_MM};
 use geometry::{Affine, BezPath, Point, Rect, left_of};
 use sewing::{Face, StitchRow};
+use style::SeamId;
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
@@ -20,7 +22,7 @@ pub struct DrawnStitches {
     /// Place of the row in [`sewing::Garment::rows`].
     pub row: usize,
     /// Its seam.
-    pub seam: String,
+    pub seam: SeamId,
     /// Its number within the seam.
     pub number: usize,
     /// The piece it runs on.
@@ -75,7 +77,7 @@ impl Walk {
         match (k.checked_sub(1), self.points.get(k)) {
             (Some(before), Some(p)) => {
                 let (a, b) = (self.at[before], self.at[k]);
-                self.points[before].lerp(*p, (s - a) / (b - a).max(1e-12))
+                self.points[before].lerp(*p, (s - a) / (b - a).max(NO_DIRECTION))
             }
             (None, Some(p)) => *p,
             (_, None) => self.points.last().copied().unwrap_or(Point::ORIGIN),
@@ -83,8 +85,8 @@ impl Walk {
     }
 
     fn between(&self, from: f64, to: f64) -> Vec<Point> {
-        let first = self.at.partition_point(|a| *a <= from + 1e-6);
-        let end = self.at.partition_point(|a| *a < to - 1e-6);
+        let first = self.at.partition_point(|a| *a <= from + SAME_MM);
+        let end = self.at.partition_point(|a| *a < to - SAME_MM);
         let mut out = vec![self.point(from)];
         out.extend(self.points.get(first..end).into_iter().flatten());
         out.push(self.point(to));
@@ -121,7 +123,7 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
     let inside = |p: Point| {
         on.window.is_none_or(|w| {
             let p = on.map * p;
-            w.inflate(1e-6, 1e-6).contains(p)
+            w.inflate(SAME_MM, SAME_MM).contains(p)
         })
     };
     // The overedge beside a row ends at the cut edge.
@@ -153,7 +155,7 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
             points.line_to((p.x + 0.01, p.y));
         }
     }
-    let part = format!("row:{}:{}", row.seam, row.number);
+    let part = format!("row:{}:{}", row.seam.code(), row.number);
     let fine = matches!(look, FaceLook::Dashes);
     let width = (thick * on.times * if fine { 1.0 } else { 0.8 }).max(THIN_MM);
     let round = |colour, width| Stroke {
@@ -169,7 +171,7 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
         let hole = yarn.colour.mixed(Colour::BLACK, 0.75);
         let size = (width * 0.62).max(POINT_MM);
         layer.line(
-            Some(&format!("needle-points:{}:{}", row.seam, row.number)),
+            Some(&format!("needle-points:{}:{}", row.seam.code(), row.number)),
             points,
             round(hole, size),
         );

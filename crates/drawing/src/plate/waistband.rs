@@ -1,10 +1,10 @@
 //! The waistband laid flat, outside and inside, in lengths broken from one another where it is too long for the
 //! page: places told on a tape from centre back.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, Piece, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
-use style::BandMethod;
+use style::{BandMethod, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::figure::{Figure, Outline, Spot};
@@ -45,12 +45,12 @@ pub(super) struct Measures {
 impl Measures {
     pub fn of(garment: &Garment) -> Option<Measures> {
         let band = garment.pattern.piece(PieceId::Band)?;
-        let x = |name| band.point(name).map(|p| p.x);
+        let x = |id| band.point(id).map(|p| p.x);
         let found = Measures {
-            height: garment.pattern.spec.band_height.to_mm(),
-            waist: x("centre_front_right")?,
-            end: x("end_right")?,
-            centre: x("centre_back")?,
+            height: garment.pattern.spec[MeasureId::BandHeight].to_mm(),
+            waist: x(PointId::CentreFrontRight)?,
+            end: x(PointId::EndRight)?,
+            centre: x(PointId::CentreBack)?,
         };
         let sound = [found.height, found.waist, found.end]
             .iter()
@@ -172,7 +172,7 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
         }
     };
     let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
-        shows(r) && r.seam == "band"
+        shows(r) && r.seam == SeamId::Band
     });
     let here: Vec<&Fixing> = garment
         .fixings
@@ -185,9 +185,9 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
         match fixing.kind {
             FixingKind::Patch(..) if outside => {
                 lay(figure, fixing, Affine::IDENTITY, Standing::Pressed, true);
-                laid.extend(
-                    figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set"),
-                );
+                laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
+                    r.seam == SeamId::PatchSet
+                }));
             }
             FixingKind::Label(..) => lay(figure, fixing, m.folded(), Standing::Printed, true),
             FixingKind::Loop(length, width) => belt_loop(figure, fixing.at, length, width),
@@ -195,8 +195,10 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
         }
     }
     if !outside {
-        laid.extend(figure.rows(PieceId::Band, m.folded(), |r| r.seam == "label_set"));
-        laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| r.seam == "patch_set"));
+        laid.extend(figure.rows(PieceId::Band, m.folded(), |r| r.seam == SeamId::LabelSet));
+        laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
+            r.seam == SeamId::PatchSet
+        }));
     }
     for fixing in &here {
         let set = matches!(
@@ -210,10 +212,11 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
     note_band_rows(figure, &rows, m);
     // Windows decide which numbers stand here; labels lie in the folded half.
     let garment_rows = &garment.rows;
-    let (labels, rest): (Vec<usize>, Vec<usize>) = laid
-        .iter()
-        .copied()
-        .partition(|k| garment_rows.get(*k).is_some_and(|r| r.seam == "label_set"));
+    let (labels, rest): (Vec<usize>, Vec<usize>) = laid.iter().copied().partition(|k| {
+        garment_rows
+            .get(*k)
+            .is_some_and(|r| r.seam == SeamId::LabelSet)
+    });
     note_rows(figure, &labels, m.folded(), "from the label's edge");
     note_rows(figure, &rest, Affine::IDENTITY, "from the patch's edge");
     dimensions(figure, m, (a, b));
@@ -268,8 +271,8 @@ fn ground(figure: &mut Figure<'_>, band: &Piece, m: &Measures, low: f64) {
         quiet,
         Outline::Light,
     );
-    for name in ["side_left", "centre_back", "side_right"] {
-        if let Some(at) = band.point(name) {
+    for id in [PointId::SideLeft, PointId::CentreBack, PointId::SideRight] {
+        if let Some(at) = band.point(id) {
             figure.edge(
                 "seam:outseam",
                 &Path::line(at, at + Vec2::new(0.0, low - 5.0)),
@@ -370,7 +373,10 @@ fn spots(
     say(0.0, 0.0, "left end");
     say(m.end, 0.0, "right end");
     say(m.waist, 0.0, "centre front");
-    for (point, name) in [("side_left", "outseam"), ("side_right", "outseam")] {
+    for (point, name) in [
+        (PointId::SideLeft, "outseam"),
+        (PointId::SideRight, "outseam"),
+    ] {
         if let Some(at) = band.point(point) {
             say(at.x, 0.0, name);
         }
@@ -416,19 +422,19 @@ fn spots(
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::fitted;
+    use crate::plate::{PlateId, fitted};
     use crate::samples::sewn;
 
     #[test]
     fn each_length_shows_the_stitches_that_lie_in_it() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "waistband-outside", outside).unwrap();
+        let plate = fitted(&garment, PlateId::WaistbandOutside, outside).unwrap();
         let m = Measures::of(&garment).unwrap();
         let (index, row) = garment
             .rows
             .iter()
             .enumerate()
-            .find(|(_, r)| r.seam == "band" && r.number == 1)
+            .find(|(_, r)| r.seam == SeamId::Band && r.number == 1)
             .unwrap();
         let drawn: Vec<usize> = plate
             .stitches

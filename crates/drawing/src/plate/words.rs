@@ -2,7 +2,7 @@
 
 use sewing::StitchRow;
 use style::{Collection, Units};
-use trade::{Length, System};
+use trade::{Length, System, trimmed};
 
 /// The system the collection shows.
 pub(super) fn system(collection: &Collection) -> System {
@@ -19,35 +19,21 @@ const UNKNOWN: &str = "?";
 pub(super) fn amount(length: Length, system: System) -> String {
     match system {
         _ if !length.is_finite() => UNKNOWN.to_owned(),
-        System::Metric if length.to_mm().abs() < 9.95 => millimetres(length),
+        System::Metric if length.to_mm().abs() < 9.95 => length.show_mm(),
         // Short ones to a tenth of a millimetre: a row or a button stands by it.
         System::Metric if length.to_mm().abs() < 50.0 => {
-            let text = format!("{:.2}", length.to_cm() + 0.0);
-            let text = text.trim_end_matches('0').trim_end_matches('.');
-            format!("{text} cm")
+            format!("{} cm", trimmed(length.to_cm(), 0, 2))
         }
-        System::Metric => {
-            let text = format!("{:.1}", length.to_cm() + 0.0);
-            format!("{} cm", text.strip_suffix(".0").unwrap_or(&text))
-        }
+        System::Metric => format!("{} cm", trimmed(length.to_cm(), 0, 1)),
         System::Inch => length.show(system),
     }
-}
-
-fn millimetres(length: Length) -> String {
-    let text = format!("{:.1}", length.to_mm() + 0.0);
-    format!("{} mm", text.strip_suffix(".0").unwrap_or(&text))
 }
 
 /// A length without its unit, for lists that say the unit once: centimetres to a tenth, or inches.
 pub(super) fn figure_of(length: Length, system: System) -> String {
     match system {
         _ if !length.is_finite() => UNKNOWN.to_owned(),
-        System::Metric => {
-            let text = format!("{:.1}", length.to_cm() + 0.0);
-            let text = text.strip_suffix(".0").unwrap_or(&text);
-            if text == "-0" { "0" } else { text }.to_owned()
-        }
+        System::Metric => trimmed(length.to_cm(), 0, 1),
         System::Inch => format!("{:.2}", length.to_inches() + 0.0),
     }
 }

@@ -1,8 +1,11 @@
 //! A ply seen from its cut end: a centre line with rounded turns, and the band of cloth around it.
 
 use crate::dimension::unit;
-use geometry::tolerance::PARALLEL;
+use geometry::tolerance::{PARALLEL, ROUNDING};
 use geometry::{Point, Straight, Vec2, left_of};
+
+/// The tangent of half a turn counts as no less.
+const LEAST_TURN: f64 = 1e-6;
 
 /// Arcs are drawn in steps of this many degrees.
 const STEP_DEG: f64 = 6.0;
@@ -56,7 +59,7 @@ impl Trail {
         let from = self.height();
         let way = Vec2::new((ends - begins).abs(), (y - from).abs());
         // Both roundings together take up no more than the step itself.
-        let half_turn = (way.y.atan2(way.x) / 2.0).tan().max(1e-6);
+        let half_turn = (way.y.atan2(way.x) / 2.0).tan().max(LEAST_TURN);
         let radius = (self.thickness * 4.0).min(0.45 * way.hypot() / half_turn);
         self.corner(begins, from, radius);
         self.corner(ends, y, radius);
@@ -85,13 +88,13 @@ pub(super) fn rounded(corners: &[Corner]) -> Vec<(Point, Vec2)> {
             (a, b) => line.extend(a.or(b).map(|along| (corner.at, along))),
         }
     }
-    line.dedup_by(|b, a| (b.0 - a.0).hypot() < 1e-9 && (b.1 - a.1).hypot() < 1e-9);
+    line.dedup_by(|b, a| (b.0 - a.0).hypot() < ROUNDING && (b.1 - a.1).hypot() < ROUNDING);
     line
 }
 
 fn arc(line: &mut Vec<(Point, Vec2)>, corner: &Corner, a: Vec2, b: Vec2) {
     let turn = a.cross(b).atan2(a.dot(b));
-    if turn.abs() < 1e-9 {
+    if turn.abs() < ROUNDING {
         line.push((corner.at, a));
         return;
     }

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
-use style::Seam;
+use style::{Seam, SeamId};
 use trade::Length;
 
 use super::*;
@@ -19,8 +19,8 @@ fn every_seam(garment: &Garment) -> Vec<Seam> {
         [(S301, 0.0), (S504, 0.0), (S301, 1.6), (S301, 6.0)],
         [(S301, 0.0), (S301, -6.0), (S301, 6.0), (S301, 7.0)],
     ];
-    for known in known::SEAMS {
-        let Some(own) = garment.seams.iter().find(|s| s.name == known.name) else {
+    for known in style::known::seams() {
+        let Some(own) = garment.seams.iter().find(|s| s.id == known.id) else {
             continue;
         };
         for construction in known.constructions {
@@ -82,7 +82,7 @@ fn a_thumbnail_fits_its_cell_and_numbers_every_row() {
             assert!(
                 words.contains(&number.to_string().as_str()),
                 "{}",
-                seam.name
+                seam.id.code()
             );
         }
     }
@@ -94,7 +94,7 @@ fn three_rows_of_a_fell_are_each_measured() {
     let mut seam = garment
         .seams
         .iter()
-        .find(|s| s.name == "seat")
+        .find(|s| s.id == SeamId::Seat)
         .cloned()
         .unwrap();
     let mut middle = seam.rows[0].clone();
@@ -111,7 +111,11 @@ fn three_rows_of_a_fell_are_each_measured() {
 #[test]
 fn yarns_are_drawn_in_their_colours() {
     let garment = sewn(32, 32);
-    let seam = garment.seams.iter().find(|s| s.name == "inseam").unwrap();
+    let seam = garment
+        .seams
+        .iter()
+        .find(|s| s.id == SeamId::Inseam)
+        .unwrap();
     let sheet = seam_section(&garment, seam).unwrap();
     for (number, yarn) in [(1, "rope-105"), (2, "night-80")] {
         let name = format!("row:inseam:{number}");

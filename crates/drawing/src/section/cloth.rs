@@ -4,9 +4,9 @@ use geometry::{Point, Vec2, left_of};
 use trade::{Colour, Length};
 
 use super::band::{band, beside};
-use super::look::Look;
 use super::model::{End, Section, SectionPly};
 use super::scale::Scale;
+use super::section_size::Look;
 use crate::palette::{INK, QUIET};
 use crate::sheet::{Layer, Stroke, closed, open};
 

@@ -2,7 +2,7 @@
 
 use draft::{ClothUse, PieceId};
 use sewing::Garment;
-use style::{Seam, Trim, known};
+use style::{Seam, SeamId, Trim, known};
 use trade::{Colour, Length};
 
 use crate::palette::INK;
@@ -32,34 +32,36 @@ pub(super) struct Fabrics {
 /// The ply on top, the ply below, and a strip around them.
 pub(super) fn fabrics(garment: &Garment, seam: &Seam, thickened: f64) -> Fabrics {
     use PieceId::{Band, ExtraPocket, FlyFacing, Front, PocketBag, PocketFacing};
-    let lap = seam
-        .lap
-        .or_else(|| known::seam_name(&seam.name).and_then(|s| s.usual_lap));
-    let (over, under, pieces) = match seam.name.as_str() {
-        "band" => ("waistband", "body", (Band, Front)),
-        "hem" => ("leg", "leg", (Front, Front)),
-        "mouth" => ("front", "pocket bag", (Front, PocketBag)),
-        "fly" => ("front", "fly facing", (Front, FlyFacing)),
-        "coin_hem" => ("coin pocket", "", (PocketFacing, PocketFacing)),
-        "coin_set" => ("coin pocket", "facing", (PocketFacing, PocketFacing)),
-        "back_pocket_hem" | "decoration" => ("back pocket", "", (Front, Front)),
-        "back_pocket_set" => ("back pocket", "back", (Front, Front)),
-        "facing_set" => ("facing", "pocket bag", (PocketFacing, PocketBag)),
-        "bag_close" => ("pocket bag", "pocket bag", (PocketBag, PocketBag)),
-        "extra_hem" => ("extra pocket", "", (ExtraPocket, ExtraPocket)),
-        "extra_set" => ("extra pocket", "pocket bag", (ExtraPocket, PocketBag)),
-        "fly_edge" => ("fly facing", "fly facing", (FlyFacing, FlyFacing)),
-        "patch_set" | "label_set" => ("", "waistband", (Band, Band)),
-        "loop_edge" => ("belt loop", "", (Front, Front)),
-        _ => match lap {
-            Some(lap) => (lap.over.word(), lap.under.word(), (Front, Front)),
-            None => ("upper ply", "lower ply", (Front, Front)),
-        },
+    let lap = seam.lap.or(known::seam(seam.id).usual_lap);
+    let (over, under, pieces) = match seam.id {
+        SeamId::Band => ("waistband", "body", (Band, Front)),
+        SeamId::Hem => ("leg", "leg", (Front, Front)),
+        SeamId::Mouth => ("front", "pocket bag", (Front, PocketBag)),
+        SeamId::Fly => ("front", "fly facing", (Front, FlyFacing)),
+        SeamId::CoinHem => ("coin pocket", "", (PocketFacing, PocketFacing)),
+        SeamId::CoinSet => ("coin pocket", "facing", (PocketFacing, PocketFacing)),
+        SeamId::BackPocketHem | SeamId::Decoration => ("back pocket", "", (Front, Front)),
+        SeamId::BackPocketSet => ("back pocket", "back", (Front, Front)),
+        SeamId::FacingSet => ("facing", "pocket bag", (PocketFacing, PocketBag)),
+        SeamId::BagClose => ("pocket bag", "pocket bag", (PocketBag, PocketBag)),
+        SeamId::ExtraHem => ("extra pocket", "", (ExtraPocket, ExtraPocket)),
+        SeamId::ExtraSet => ("extra pocket", "pocket bag", (ExtraPocket, PocketBag)),
+        SeamId::FlyEdge => ("fly facing", "fly facing", (FlyFacing, FlyFacing)),
+        SeamId::PatchSet | SeamId::LabelSet => ("", "waistband", (Band, Band)),
+        SeamId::LoopEdge => ("belt loop", "", (Front, Front)),
+        SeamId::Outseam | SeamId::Inseam | SeamId::Seat | SeamId::Yoke | SeamId::FrontRise => {
+            match lap {
+                Some(lap) => (lap.over.word(), lap.under.word(), (Front, Front)),
+                None => ("upper ply", "lower ply", (Front, Front)),
+            }
+        }
     };
-    let over = match seam.name.as_str() {
-        "patch_set" => patch(garment, thickened),
-        "label_set" => label(garment, thickened),
-        _ => fabric(garment, over, pieces.0, thickened),
+    let over = if seam.id == SeamId::PatchSet {
+        patch(garment, thickened)
+    } else if seam.id == SeamId::LabelSet {
+        label(garment, thickened)
+    } else {
+        fabric(garment, over, pieces.0, thickened)
     };
     Fabrics {
         over,

@@ -8,7 +8,7 @@ use std::f64::consts::FRAC_PI_2;
 
 use geometry::Point;
 use sewing::{Garment, allowances, turned_depth};
-use style::{Construction, Seam};
+use style::{Construction, MeasureId, Seam, SeamId};
 use trade::Length;
 
 use super::band::Corner;
@@ -71,7 +71,7 @@ struct Ground<'a> {
 
 pub(super) fn lie(garment: &Garment, seam: &Seam, thickened: f64) -> Lie {
     let Fabrics { over, under, strip } = fabrics(garment, seam, thickened);
-    let both = allowances(seam, garment.pattern.spec.hem_depth);
+    let both = allowances(seam, garment.pattern.spec[MeasureId::HemDepth]);
     let rows = seam.rows.iter().map(|r| r.offset.to_mm());
     let ground = Ground {
         garment,
@@ -87,8 +87,8 @@ pub(super) fn lie(garment: &Garment, seam: &Seam, thickened: f64) -> Lie {
     match seam.construction {
         Construction::PressedOpen => ground.pressed_open(),
         Construction::LapFelled => ground.felled(),
-        Construction::Overlocked if seam.name == "fly_edge" => ground.neatened(),
-        Construction::SafetyStitched | Construction::Overlocked if seam.name == "bag_close" => {
+        Construction::Overlocked if seam.id == SeamId::FlyEdge => ground.neatened(),
+        Construction::SafetyStitched | Construction::Overlocked if seam.id == SeamId::BagClose => {
             ground.edges_together()
         }
         Construction::FrenchSeam => ground.french(),
@@ -99,7 +99,7 @@ pub(super) fn lie(garment: &Garment, seam: &Seam, thickened: f64) -> Lie {
         }
         Construction::BandOverEdge | Construction::BandTurned => ground.band(),
         Construction::RolledHem | Construction::FoldedHem => {
-            ground.hem(usable(garment.pattern.spec.hem_depth))
+            ground.hem(usable(garment.pattern.spec[MeasureId::HemDepth]))
         }
         Construction::TurnedHem => ground.hem(usable(turned_depth(seam))),
         Construction::TurnedEdge => ground.turned_edge(),

@@ -1,11 +1,11 @@
 //! Dimensions of a section: rows and widths from the seam line.
 
+use geometry::tolerance::SAME_MM;
 use geometry::{Point, Vec2};
 use trade::Length;
 
 use super::model::{RowOf, Section, heights};
 use super::page::{CLEAR, Page};
-use super::words::mm;
 use crate::dimension::{arrow_head, dash_dot};
 use crate::lettering::{CAPITALS, centred, text_box};
 use crate::palette::{CONSTRUCTION, HAIRLINE, Pen};
@@ -35,16 +35,16 @@ pub(super) fn measures(section: &Section, listed: bool) -> Vec<Measure> {
         .iter()
         .filter(|r| matches!(r.row, RowOf::Numbered(_)) && r.offset.to_mm().abs() >= 0.5)
         // A row drawn elsewhere than stated, around an edge or in an allowance, is not measured.
-        .filter(|r| (r.from.x + r.offset.to_mm()).abs() < 1e-6)
+        .filter(|r| (r.from.x + r.offset.to_mm()).abs() < SAME_MM)
         .map(|r| Measure {
             from: 0.0,
             to: r.from.x,
-            words: mm(r.offset.abs()),
+            words: r.offset.abs().show_mm(),
             row: true,
         })
         .collect();
     found.sort_by(|a, b| a.to.abs().total_cmp(&b.to.abs()));
-    found.dedup_by(|b, a| (b.to - a.to).abs() < 1e-6);
+    found.dedup_by(|b, a| (b.to - a.to).abs() < SAME_MM);
     let inner = ["allowance", "turned in", "first row to cut edges"];
     let widths = section
         .widths
@@ -54,7 +54,7 @@ pub(super) fn measures(section: &Section, listed: bool) -> Vec<Measure> {
     found.extend(widths.map(|w| Measure {
         from: -w.from.to_mm(),
         to: -w.to.to_mm(),
-        words: format!("{} {}", w.name, mm((w.to - w.from).abs())),
+        words: format!("{} {}", w.name, (w.to - w.from).abs().show_mm()),
         row: false,
     }));
     found
@@ -91,7 +91,7 @@ impl Page<'_> {
             layer.line(None, open(&[a, b]), thin);
             self.taken.keep_clear_of(&[a, b]);
             let room = (b.x - a.x).abs();
-            if room > 1e-6 {
+            if room > SAME_MM {
                 let way = Vec2::new((b.x - a.x).signum(), 0.0);
                 arrow_head(&mut layer, pen, b, way, Length::mm(room));
                 arrow_head(&mut layer, pen, a, -way, Length::mm(room));

@@ -10,26 +10,26 @@ mod check;
 mod cloth;
 mod fabrics;
 mod lie;
-mod look;
 mod measures;
 mod model;
 mod page;
 mod rows;
 mod scale;
+mod section_size;
 mod thread;
 mod words;
 
 use geometry::Point;
 use sewing::Garment;
-use style::{Seam, known};
+use style::Seam;
 use trade::Length;
 
 use crate::lettering::text_width;
 use crate::sheet::Sheet;
-use look::{LIST_LINE, Look, PLATE, THUMBNAIL};
 pub use model::{End, RowOf, Section, SectionPly, SectionRow, SectionWidth};
 use page::Page;
 use scale::{Scale, cut, extent};
+use section_size::{LIST_LINE, Look, PLATE, THUMBNAIL};
 
 /// The section of a seam as data, its cloth drawn `thickened` times as thick as it is (1 is true;
 /// held between 0.2 and 2). `None` where the seam has no cloth to show.
@@ -41,10 +41,13 @@ pub fn section_of(garment: &Garment, seam: &Seam, thickened: f64) -> Option<Sect
     };
     let lie = lie::lie(garment, seam, thickened);
     let rows = rows::rows(garment, seam, &lie);
-    let name = known::seam_name(&seam.name).map_or(seam.name.as_str(), |s| s.title);
     let section = Section {
-        seam: seam.name.clone(),
-        title: format!("Section of {name}, {}", seam.construction.word()),
+        seam: seam.id,
+        title: format!(
+            "Section of {}, {}",
+            seam.id.title(),
+            seam.construction.word()
+        ),
         zero: lie.zero,
         thickened,
         plies: lie.plies,
@@ -119,7 +122,7 @@ fn drawn(section: &Section, look: &Look) -> Option<Sheet> {
         .height
         .map_or(below + foot, |height| height - look.margin);
     let mut page = Page::new(section, scale, look, (top, below, bottom), level);
-    let part = format!("seam:{}", section.seam);
+    let part = format!("seam:{}", section.seam.code());
     let mut layers = cloth::cloth(section, &scale, look, &part);
     layers.push(page.dimensions(&measures));
     layers.push(thread::threads(section, &scale, look));

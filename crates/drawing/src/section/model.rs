@@ -3,8 +3,9 @@
 //! The seam line is x = 0: the visible edge or fold. What lies at the distance of a row from it
 //! lies at negative x. y points to the outside of the garment.
 
-use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::tolerance::{NO_SQUARE_MM2, ROUNDING};
 use geometry::{Point, Straight, Vec2, polyline_length};
+use style::SeamId;
 use trade::{Colour, Length, StitchType};
 
 use super::band::{Corner, band, meetings, rounded};
@@ -68,7 +69,7 @@ impl SectionPly {
         let (mut best, mut found) = (f64::INFINITY, None);
         for (k, w) in line.windows(2).enumerate() {
             let at = Straight::between(w[0].0, w[1].0).nearest(from, NO_SQUARE_MM2);
-            if near(at) < best - 1e-9 {
+            if near(at) < best - ROUNDING {
                 (best, found) = (near(at), Some((k, at)));
             }
         }
@@ -141,8 +142,8 @@ pub struct SectionWidth {
 /// A section through a seam.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Section {
-    /// The seam's name in the style.
-    pub seam: String,
+    /// The seam.
+    pub seam: SeamId,
     /// What the drawing is called.
     pub title: String,
     /// What lies at the seam line: "fold", "seam line", "edge".

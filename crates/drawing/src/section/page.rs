@@ -1,11 +1,12 @@
 //! Numbers and words around a section, each where nothing else stands.
 
+use geometry::tolerance::ROUNDING;
 use geometry::{Point, Rect, Vec2};
 use trade::{Colour, Length};
 
-use super::look::Look;
 use super::model::{End, RowOf, Section, SectionPly, heights};
 use super::scale::Scale;
+use super::section_size::Look;
 use super::thread;
 use crate::lettering::{CAPITALS, DESCENT, Taken, centred, text_width, touches};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, QUIET};
@@ -84,7 +85,7 @@ impl<'a> Page<'a> {
             let RowOf::Numbered(number) = row.row else {
                 continue;
             };
-            let start = if (row.from.y - row.to.y).abs() < 1e-9 {
+            let start = if (row.from.y - row.to.y).abs() < ROUNDING {
                 row.from.midpoint(row.to)
             } else if row.from.y > row.to.y {
                 row.from
@@ -118,7 +119,7 @@ impl<'a> Page<'a> {
             }
             layer.line(None, open(&leader), thin);
             self.taken.keep_clear_of(&leader);
-            let name = format!("row:{}:{number}", self.section.seam);
+            let name = format!("row:{}:{number}", self.section.seam.code());
             let ring = Stroke::plain(INK, HAIRLINE);
             layer.area(
                 Some(&name),

@@ -2,6 +2,7 @@
 //! cloth left out where nothing happens.
 
 use geometry::Point;
+use geometry::tolerance::ROUNDING;
 
 use super::model::{End, Section};
 
@@ -34,7 +35,7 @@ impl Scale {
     }
 
     pub fn at(&self, p: Point) -> Point {
-        let left_out = self.cut.is_some_and(|(from, _)| p.x < from + 1e-9);
+        let left_out = self.cut.is_some_and(|(from, _)| p.x < from + ROUNDING);
         let x = if left_out { p.x + self.moved() } else { p.x };
         self.right(Point::new(x, p.y))
     }

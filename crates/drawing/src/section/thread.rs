@@ -5,9 +5,9 @@ use geometry::{BezPath, Point, Vec2, left_of};
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
-use super::look::Look;
 use super::model::{RowOf, Section, SectionRow, Wrap};
 use super::scale::Scale;
+use super::section_size::Look;
 use crate::palette::{INK, PAPER};
 use crate::sheet::{Layer, Stroke, open};
 
@@ -16,8 +16,8 @@ pub(super) fn threads(section: &Section, scale: &Scale, look: &Look) -> Layer {
     cover(&mut layer, section, scale, look);
     for row in &section.rows {
         let name = match row.row {
-            RowOf::Numbered(number) => format!("row:{}:{number}", section.seam),
-            RowOf::Joining | RowOf::Overedge => format!("seam:{}", section.seam),
+            RowOf::Numbered(number) => format!("row:{}:{number}", section.seam.code()),
+            RowOf::Joining | RowOf::Overedge => format!("seam:{}", section.seam.code()),
         };
         thread(&mut layer, &name, row, scale, look);
     }
@@ -158,7 +158,7 @@ fn cover(layer: &mut Layer, section: &Section, scale: &Scale, look: &Look) {
             let width = drawn(pair[0].under_width, scale, look);
             let down = Vec2::new(0.0, width * 0.35);
             let (a, b) = (scale.at(pair[0].to) + down, scale.at(pair[1].to) + down);
-            let name = format!("row:{}:1", section.seam);
+            let name = format!("row:{}:1", section.seam.code());
             line(layer, &name, open(&[a, b]), pair[0].under, width);
         }
     }

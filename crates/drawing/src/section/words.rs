@@ -1,20 +1,15 @@
 //! What the list below a section says.
 
 use geometry::Point;
+use geometry::tolerance::ROUNDING;
 use trade::{Colour, Length};
 
-use super::look::{LIST_LINE, LIST_TYPE};
 use super::model::{RowOf, Section, SectionPly, SectionRow};
 use super::scale;
+use super::section_size::{LIST_LINE, LIST_TYPE};
 use crate::lettering::centred;
 use crate::palette::{INK, QUIET};
 use crate::sheet::{Anchor, Layer, Text};
-
-/// "8 mm", "1.6 mm".
-pub(super) fn mm(length: Length) -> String {
-    let text = format!("{:.1}", length.to_mm() + 0.0);
-    format!("{} mm", text.strip_suffix(".0").unwrap_or(&text))
-}
 
 /// The rows and the plies in words.
 pub(super) fn list(section: &Section, (left, top): (f64, f64), times: f64) -> Layer {
@@ -37,7 +32,7 @@ pub(super) fn list(section: &Section, (left, top): (f64, f64), times: f64) -> La
 pub(super) fn lines(section: &Section, times: f64) -> Vec<(String, Colour)> {
     let rows = section.rows.iter().filter_map(|row| row_line(section, row));
     let plies = section.plies.iter().map(ply_line);
-    let cloth = if (section.thickened - 1.0).abs() < 1e-9 {
+    let cloth = if (section.thickened - 1.0).abs() < ROUNDING {
         "cloth at its true thickness".to_owned()
     } else {
         format!("cloth {:.1} times as thick as it is", section.thickened)
@@ -57,7 +52,7 @@ pub(super) fn lines(section: &Section, times: f64) -> Vec<(String, Colour)> {
 
 fn ply_line(ply: &SectionPly) -> String {
     let beyond = if ply.allowance > Length::ZERO {
-        format!(", allowance {}", mm(ply.allowance))
+        format!(", allowance {}", ply.allowance.show_mm())
     } else {
         String::new()
     };

@@ -1,7 +1,8 @@
 //! Panels, band, bags and allowances: the areas of a view.
 
-use draft::{Piece, PieceId};
+use draft::{EdgeId, LineId, Piece, PieceId, PointId};
 use flat::{Folds, Half, Hand, View};
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, Vec2};
 use sewing::{Face, Finish, InsideLap, On};
 use trade::{Colour, Length};
@@ -179,8 +180,8 @@ fn bag(scene: &Scene, hand: Hand, layer: &mut Layer) {
         return;
     };
     let mut points = Vec::new();
-    for name in ["foot_under", "side_under", "waist_under"] {
-        if let Some(path) = piece.edge(name) {
+    for id in [EdgeId::FootUnder, EdgeId::SideUnder, EdgeId::WaistUnder] {
+        if let Some(path) = piece.edge(id) {
             points.extend(fine(path));
         }
     }
@@ -219,7 +220,7 @@ fn fly_inside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     ) else {
         return;
     };
-    let (Some(fly), Some(stitch)) = (front.edge("fly"), front.line("fly_stitch")) else {
+    let (Some(fly), Some(stitch)) = (front.edge(EdgeId::Fly), front.line(LineId::FlyStitch)) else {
         return;
     };
     if hand == Hand::Left {
@@ -253,9 +254,9 @@ fn draw_shield(scene: &Scene, layer: &mut Layer) {
         return;
     };
     let (Some(sewn), Some(foot), Some(top)) = (
-        shield.edge("left"),
-        shield.point("fold_foot"),
-        front.point("waist_centre"),
+        shield.edge(EdgeId::Left),
+        shield.point(PointId::FoldFoot),
+        front.point(PointId::WaistCentre),
     ) else {
         return;
     };
@@ -304,7 +305,7 @@ fn draw_lap(scene: &Scene, hand: Hand, layer: &mut Layer, lap: &InsideLap) {
         scene.area(lap.piece, &points, hand)
     };
     let inks = &scene.inks;
-    let part = format!("edge:{}:{}", lap.piece.code(), lap.edge);
+    let part = format!("edge:{}:{}", lap.piece.code(), lap.edge.code());
     let (fill, line_colour) = match lap.finish {
         Finish::Selvedge => (inks.cloth_face.mixed(Colour::WHITE, 0.1), inks.edge),
         Finish::Overedged => (inks.cloth_reverse.mixed(Colour::BLACK, 0.1), inks.edge),
@@ -343,16 +344,16 @@ struct Overedge {
 }
 
 fn overedge(scene: &Scene, lap: &InsideLap) -> Overedge {
-    let seam = lap.seam().unwrap_or_default();
+    let seam = lap.seam();
     let rows = &scene.garment.rows;
     let stated = rows
         .iter()
-        .find(|r| r.seam == seam && r.stitch.is_overedge());
+        .find(|r| Some(r.seam) == seam && r.stitch.is_overedge());
     match stated {
         Some(row) => {
             let pitch = row.density.pitch();
             Overedge {
-                part: Some(format!("seam:{seam}")),
+                part: Some(format!("seam:{}", row.seam.code())),
                 stroke: Stroke::plain(row.under.colour, OVEREDGE_BITE).dashed(
                     row.under.diameter * 2.0,
                     (pitch - row.under.diameter * 2.0).max(pitch * 0.3),
@@ -377,7 +378,7 @@ fn inward(points: &[Point], by: f64) -> Vec<Point> {
         .map(|k| {
             let (a, b) = (points[k.saturating_sub(1)], points[(k + 1).min(n - 1)]);
             let d = b - a;
-            let length = d.hypot().max(1e-9);
+            let length = d.hypot().max(NO_LENGTH_MM);
             points[k] + Vec2::new(-d.y, d.x) * (by / length)
         })
         .collect()

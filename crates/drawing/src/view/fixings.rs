@@ -101,7 +101,7 @@ fn block(at: Point, along: Vec2, length: Length, width: Length) -> BezPath {
 }
 
 fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Layer) {
-    let part = format!("fixing:{}", fixing.from);
+    let part = format!("fixing:{}", fixing.from.code());
     let part = Some(part.as_str());
     let colour = fixing.colour;
     let dark = colour.mixed(Colour::BLACK, 0.45);
@@ -213,7 +213,10 @@ fn art_of<'a>(scene: &Scene<'a>, fixing: &Fixing) -> Option<&'a Drawing> {
     match fixing.kind {
         FixingKind::Patch(..) => doc.patch.as_ref()?.drawing.as_ref(),
         _ => {
-            let label = doc.labels.iter().find(|l| l.trim == fixing.from);
+            let label = doc
+                .labels
+                .iter()
+                .find(|l| fixing.from.trim() == Some(l.trim.as_str()));
             label?.drawing.as_ref()
         }
     }

@@ -4,10 +4,10 @@
 //! the foot lets the upper one go, so the roll is sewn twisted; washing shrinks the cloth along the
 //! twist and the ridges rise (common practice). They are drawn as shaded valleys across the hem.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use flat::{Hand, View};
 use geometry::{Path, Point};
-use style::Construction;
+use style::{Construction, MeasureId, SeamId};
 use trade::{Colour, Length};
 
 use super::Scene;
@@ -27,7 +27,7 @@ pub(super) fn ridges(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
     let rolled = garment
         .seams
         .iter()
-        .any(|seam| seam.name == "hem" && seam.construction == Construction::RolledHem);
+        .any(|seam| seam.id == SeamId::Hem && seam.construction == Construction::RolledHem);
     if !(garment.doc.hem.roping && rolled) {
         return layer;
     }
@@ -35,8 +35,11 @@ pub(super) fn ridges(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
         View::Front => PieceId::Front,
         View::Back => PieceId::Back,
     };
-    let depth = garment.pattern.spec.hem_depth;
-    let edge = garment.pattern.piece(piece).and_then(|p| p.edge("hem"));
+    let depth = garment.pattern.spec[MeasureId::HemDepth];
+    let edge = garment
+        .pattern
+        .piece(piece)
+        .and_then(|p| p.edge(EdgeId::Hem));
     let (Some(edge), true) = (edge, depth.is_finite() && depth > Length::ZERO) else {
         return layer;
     };

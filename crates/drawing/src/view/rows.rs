@@ -3,7 +3,9 @@
 use draft::PieceId;
 use flat::{Half, Hand, View};
 use geometry::Point;
+use geometry::tolerance::NO_LENGTH_MM;
 use sewing::{Face, RowYarn, StitchRow};
+use style::SeamId;
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
@@ -59,12 +61,12 @@ pub(super) fn piece_rows(scene: &Scene, hand: Hand, layer: &mut Layer, pieces: &
 fn drawn_on_its_edge(scene: &Scene, row: &StitchRow) -> bool {
     let alone = row.stitch.looks().under_face == FaceLook::Overedge;
     let laps = &scene.garment.laps;
-    alone && laps.iter().any(|lap| lap.seam() == Some(row.seam.as_str()))
+    alone && laps.iter().any(|lap| lap.seam() == Some(row.seam))
 }
 
 /// Rows that hold what lies on top of the band: they are drawn on it.
 fn on_top(row: &StitchRow) -> bool {
-    matches!(row.seam.as_str(), "patch_set" | "label_set")
+    matches!(row.seam, SeamId::PatchSet | SeamId::LabelSet)
 }
 
 /// Rows on the band; those of patch and labels where they are not seen on what they hold.
@@ -139,7 +141,7 @@ fn draw(row: &StitchRow, face: Face, run: Vec<Point>, layer: &mut Layer) {
         }
         Face::Inside => (&row.under, row.stitch.looks().under_face),
     };
-    let part = format!("seam:{}", row.seam);
+    let part = format!("seam:{}", row.seam.code());
     let path = open(&simplified(&run));
     let pitch = row.density.pitch();
     layer.line(Some(&part), path.clone(), stroke(yarn, look, pitch));
@@ -196,7 +198,7 @@ fn simplified(points: &[Point]) -> Vec<Point> {
         let length = along.hypot();
         let mut worst = (0.0, a);
         for (k, r) in points.iter().enumerate().take(b).skip(a + 1) {
-            let off = if length > 1e-9 {
+            let off = if length > NO_LENGTH_MM {
                 (along.cross(*r - p) / length).abs()
             } else {
                 (*r - p).hypot()

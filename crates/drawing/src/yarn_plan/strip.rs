@@ -1,5 +1,6 @@
 //! A strip of cloth with one row of a group on it.
 
+use geometry::tolerance::ROUNDING;
 use geometry::{BezPath, Point, Rect};
 use sewing::yarn::{Group, GroupRow, Role, Sewn};
 use trade::stitch::FaceLook;
@@ -102,7 +103,7 @@ pub(super) fn fitting(length_mm: f64, pitch: Length, scale: f64) -> usize {
         return 0;
     }
     // Between none and the length of a strip over the finest pitch.
-    (length_mm / pitch + 1e-9).floor() as usize
+    (length_mm / pitch + ROUNDING).floor() as usize
 }
 
 struct Hand<'a> {

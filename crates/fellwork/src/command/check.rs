@@ -1,10 +1,10 @@
 //! `fellwork check`: what a pattern cutter or sewer would notice, in every size.
 
-mod grouped;
-mod json;
 mod order;
+mod sizes;
 mod table;
 
+use answers::{Checked, grouped};
 use cutting::{Plan, cut_run, noticed};
 use draft::Severity;
 
@@ -22,7 +22,7 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
         Ok(loaded) => loaded,
         Err(trouble) => {
             if let (true, Trouble::Input(report)) = (asked.json, &trouble) {
-                printed::json(&json::unread(report)?)?;
+                printed::json(&answers::unread(report)?)?;
             }
             return Err(trouble);
         }
@@ -37,9 +37,14 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
     let of_size = noticed
         .iter()
         .map(|(size, found)| (*size, found.as_slice()));
-    let findings = grouped::grouped(&loaded.style, of_size);
+    let findings = grouped(&loaded.style, of_size);
     if asked.json {
-        printed::json(&json::checked(&loaded, &run, &findings, asked.measures)?)?;
+        printed::json(&answers::check(&Checked {
+            loaded: &loaded,
+            run: &run,
+            findings: &findings,
+            measures: asked.measures,
+        })?)?;
     } else {
         let mut text = table::findings(&loaded, &run, &findings);
         if asked.measures {

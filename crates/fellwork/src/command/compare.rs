@@ -1,25 +1,13 @@
 //! `fellwork compare`: what is different between two versions of a file.
 
-use serde::Serialize;
-use style::{Teller, ToldChange};
+use answers::Compared;
+use style::Teller;
 
 use crate::args::Compare;
 use crate::command::history::{called, in_words, kept, of, read, units, version};
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;
-
-/// The version of the JSON's shape.
-const FORMAT: u32 = 1;
-
-#[derive(Serialize)]
-struct Compared<'a> {
-    format: u32,
-    a: u32,
-    b: u32,
-    same_text: bool,
-    changes: &'a [ToldChange],
-}
 
 pub fn run(asked: &Compare) -> Result<Exit, Trouble> {
     let kept = kept(&asked.file)?;
@@ -32,13 +20,12 @@ pub fn run(asked: &Compare) -> Result<Exit, Trouble> {
     let same_text = a.id == b.id;
     if asked.json {
         let compared = Compared {
-            format: FORMAT,
             a: a.number,
             b: b.number,
             same_text,
             changes: &changes,
         };
-        printed::json(&(serde_json::to_string_pretty(&compared)? + "\n"))?;
+        printed::json(&answers::compare(&compared)?)?;
     } else {
         let mut text = format!("{} → {}\n", called(&history, a), called(&history, b));
         match (changes.as_slice(), same_text) {

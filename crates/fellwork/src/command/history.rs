@@ -1,10 +1,9 @@
 //! `fellwork history`: every version of a file of a collection; names for them; one of them put back; and all changes of
 //! all files of a collection in the order of time.
 
-mod json;
-
 use std::path::Path;
 
+use answers::{ToldChanges, ToldFileChange, ToldVersion};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use style::{
@@ -19,32 +18,6 @@ use crate::command::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;
-
-/// A version with what is told of it.
-struct Told<'a> {
-    version: &'a Revision,
-    name: Option<&'a str>,
-    /// Whether it is the one in the file.
-    now: bool,
-    /// Whether it was written by hand, or by another program.
-    outside: bool,
-    /// When it was written.
-    written: Option<Timestamp>,
-    /// An earlier version with the same text.
-    same_as: Option<u32>,
-    changes: Changes,
-}
-
-/// What changed in a version against the one before it.
-enum Changes {
-    /// There is none before it.
-    First,
-    Known(Vec<ToldChange>),
-    /// The one before it cannot be read.
-    Unknown,
-    /// It cannot be read itself.
-    Unread(Report),
-}
 
 pub fn run(asked: &HistoryOf) -> Result<Exit, Trouble> {
     if is_collection(&asked.file) && asked.name.is_none() && asked.put_back.is_none() {
@@ -64,7 +37,7 @@ pub fn run(asked: &HistoryOf) -> Result<Exit, Trouble> {
     }
     let told = told(&kept, &history, asked.named);
     if asked.json {
-        printed::json(&json::listed(&kept, &history, &told)?)?;
+        printed::json(&answers::history(&kept, &history, &told)?)?;
     } else {
         printed::words(&words(&told))?;
     }
@@ -218,23 +191,28 @@ fn collection(folder: &Path, json: bool) -> Result<Exit, Trouble> {
         };
         let teller = Teller::of(&kept);
         let changes = match (read(&teller, &change.from), read(&teller, &change.to)) {
-            (_, Err(report)) => Changes::Unread(report),
-            (Err(_), _) => Changes::Unknown,
+            (_, Err(report)) => ToldChanges::Unread(report),
+            (Err(_), _) => ToldChanges::Unknown,
             (Ok(before), Ok(this)) => {
-                Changes::Known(in_words(&teller.changes(&before, &this), units(&kept)))
+                ToldChanges::Known(in_words(&teller.changes(&before, &this), units(&kept)))
             }
         };
-        told.push((change, changes));
+        told.push(ToldFileChange {
+            change,
+            written: written(&change.to),
+            changes,
+        });
     }
     if json {
-        printed::json(&json::of_collection(folder, &told)?)?;
+        printed::json(&answers::history_of_collection(folder, &told)?)?;
         return Ok(Exit::Done);
     }
     let text = if told.is_empty() {
         "nothing was changed yet\n".to_owned()
     } else {
         told.iter()
-            .map(|(change, changes)| {
+            .map(|told| {
+                let change = told.change;
                 let how = match change.way {
                     Way::Edit => "",
                     Way::Undo => "  undone",
@@ -242,13 +220,14 @@ fn collection(folder: &Path, json: bool) -> Result<Exit, Trouble> {
                     Way::PutBack => "  put back",
                     Way::Outside => "  changed outside",
                 };
-                let time = written(&change.to)
+                let time = told
+                    .written
                     .map_or_else(String::new, |time| format!("{}  ", shown(time)));
                 format!(
                     "{time}{} {}{how}\n{}",
                     change.file,
                     change.to.number,
-                    lines(changes)
+                    lines(&told.changes)
                 )
             })
             .collect()
@@ -258,7 +237,7 @@ fn collection(folder: &Path, json: bool) -> Result<Exit, Trouble> {
 }
 
 /// Every version, or every one with a name, the newest first.
-fn told<'a>(kept: &KeptFile, history: &'a History, named: bool) -> Vec<Told<'a>> {
+fn told<'a>(kept: &KeptFile, history: &'a History, named: bool) -> Vec<ToldVersion<'a>> {
     let teller = Teller::of(kept);
     let units = units(kept);
     let now = history.now().map(|now| now.number);
@@ -275,14 +254,14 @@ fn told<'a>(kept: &KeptFile, history: &'a History, named: bool) -> Vec<Told<'a>>
         let before = history.before(version.number);
         let before = before.map(|before| (before.number, read(&teller, before)));
         let changes = match (this, &before) {
-            (Err(report), _) => Changes::Unread(report),
-            (Ok(_), None) => Changes::First,
-            (Ok(_), Some((_, Err(_)))) => Changes::Unknown,
+            (Err(report), _) => ToldChanges::Unread(report),
+            (Ok(_), None) => ToldChanges::First,
+            (Ok(_), Some((_, Err(_)))) => ToldChanges::Unknown,
             (Ok(this), Some((_, Ok(before)))) => {
-                Changes::Known(in_words(&teller.changes(before, &this), units))
+                ToldChanges::Known(in_words(&teller.changes(before, &this), units))
             }
         };
-        all.push(Told {
+        all.push(ToldVersion {
             version,
             name: history.name(version),
             now: now == Some(version.number),
@@ -316,7 +295,7 @@ fn shown(time: Timestamp) -> String {
     here.strftime("%-d %b %Y, %H:%M").to_string()
 }
 
-fn words(told: &[Told<'_>]) -> String {
+fn words(told: &[ToldVersion<'_>]) -> String {
     let mut out = String::new();
     for told in told {
         let mut head = vec![format!("{:>4}", told.version.number)];
@@ -336,17 +315,19 @@ fn words(told: &[Told<'_>]) -> String {
 }
 
 /// What changed, a line each.
-fn lines(changes: &Changes) -> String {
+fn lines(changes: &ToldChanges) -> String {
     let line = |line: &str| format!("      {line}\n");
     match changes {
-        Changes::First => line("the first that is kept"),
-        Changes::Unknown => line("the version before it cannot be read"),
-        Changes::Unread(report) => {
+        ToldChanges::First => line("the first that is kept"),
+        ToldChanges::Unknown => line("the version before it cannot be read"),
+        ToldChanges::Unread(report) => {
             let problems = report.problems.iter().map(|problem| line(&problem.message));
             line("it cannot be read now:") + &problems.collect::<String>()
         }
-        Changes::Known(changes) if changes.is_empty() => line("comments, or the way it is written"),
-        Changes::Known(changes) => changes
+        ToldChanges::Known(changes) if changes.is_empty() => {
+            line("comments, or the way it is written")
+        }
+        ToldChanges::Known(changes) => changes
             .iter()
             .map(|change| line(&change.sentence))
             .collect(),

@@ -1,27 +1,28 @@
 //! `fellwork lay`: the pieces of some pairs on one cloth, or one lay of an order's plan.
 
+use std::sync::atomic::AtomicBool;
 use std::time::Duration;
 
+use answers::{LaidLay, LayOfPlan};
 use cut_sheets::LayMarks;
 use cutting::{BandCut, Spread, Way};
-use jobs::{Finder, Found, Kept, LaidOut, LayJob, LayKind, LayOrder, apart, lay_file, system};
+use jobs::{
+    Finder, Found, Kept, LaidOut, LayJob, LayKind, LayOrder, PlanStage, apart, lay_file,
+    order_cloths, plan_order_cloth, system,
+};
 use lay::{Decides, splices};
-use serde::Serialize;
 use spreading::CutOrder;
 use style::Cloth;
 use trade::{Length, System, counted};
 
 use crate::args::{LayPieces, Pairs};
-use crate::command::plan::{SpliceRow, found, jobs_on, marks, plies, roll_ends};
+use crate::command::plan::{plies, roll_ends, told};
 use crate::command::watch::watched;
 use crate::command::{load, load_order, orders_for};
 use crate::exit::Exit;
 use crate::output::{Kind, OneFile};
 use crate::trouble::Trouble;
 use crate::{files, printed};
-
-/// The version of the shape.
-const FORMAT: u32 = 1;
 
 /// A lay with what it was made of and how it is spread.
 struct Laid<'a> {
@@ -41,15 +42,10 @@ struct Laid<'a> {
 }
 
 /// Which lay of an order's plan it is.
-#[derive(Serialize)]
 struct OfPlan {
-    lay: usize,
-    of: usize,
-    plies: u32,
-    #[serde(skip)]
+    lay: LayOfPlan,
     sizes: String,
     /// Whether the lay was chosen, or is the first because none was.
-    #[serde(skip)]
     chosen: bool,
 }
 
@@ -129,7 +125,7 @@ fn of_order(asked: &LayPieces, output: Option<&OneFile<'_>>) -> Result<Exit, Tro
     }
     let loaded = load_order(&asked.style)?;
     let cut = CutOrder::new(&loaded)?;
-    let jobs = jobs_on(&loaded, &cut, asked.cloth.as_deref())?;
+    let jobs = order_cloths(&loaded, &cut, asked.cloth.as_deref())?;
     let Some(job) = jobs.first() else {
         return Ok(Exit::Done);
     };
@@ -140,19 +136,22 @@ fn of_order(asked: &LayPieces, output: Option<&OneFile<'_>>) -> Result<Exit, Tro
         kept: Kept::Always,
     };
     finder.options.limits.time = Some(BRIEFLY);
-    let planned = spreading::plan_cloth(
-        job,
-        Some(&mut |spread, pairs| {
-            let found = found(&finder, spread, &job.known_by(pairs))?;
-            Ok(found.lay)
-        }),
-    )?;
-    let index = number.wrapping_sub(1);
-    let lay = planned.lays.get(index).ok_or_else(|| Trouble::NoSuchLay {
-        cloth: job.name.to_owned(),
-        asked: number,
-        lays: format!("it has {}", planned.lays.len()),
+    let never = AtomicBool::new(false);
+    let planned = plan_order_cloth(&loaded, job, Some(&finder), &never, &mut |stage| {
+        if let PlanStage::Found { found, .. } = stage {
+            told(found);
+        }
     })?;
+    let index = number.wrapping_sub(1);
+    let lay = planned
+        .plan
+        .lays
+        .get(index)
+        .ok_or_else(|| Trouble::NoSuchLay {
+            cloth: job.name.to_owned(),
+            asked: number,
+            lays: format!("it has {}", planned.plan.lays.len()),
+        })?;
     let finder = Finder {
         options: asked.searching.options(),
         kept: asked.searching.kept(),
@@ -167,15 +166,17 @@ fn of_order(asked: &LayPieces, output: Option<&OneFile<'_>>) -> Result<Exit, Tro
         of: loaded.order.name.clone(),
         cloth_name: job.name,
         cloth: job.cloth,
-        marks: marks(job, &planned, index, &found.lay),
+        marks: planned.marks(index, &found.lay),
         spread,
         found,
         pairs: lay.planned.pairs_in_ply(),
         end_loss: job.limits.end_loss,
         of_plan: Some(OfPlan {
-            lay: number,
-            of: planned.lays.len(),
-            plies: lay.planned.plies,
+            lay: LayOfPlan {
+                lay: number,
+                of: planned.plan.lays.len(),
+                plies: lay.planned.plies,
+            },
             sizes: job.in_words(&lay.planned.pairs),
             chosen: asked.lay.is_some(),
         }),
@@ -213,7 +214,15 @@ fn answer(
         return Ok(Exit::Done);
     }
     if asked.json {
-        printed::json(&json(laid)?)?;
+        printed::json(&answers::lay(&LaidLay {
+            cloth: laid.cloth_name,
+            spread: &laid.spread,
+            found: &laid.found,
+            pairs: laid.pairs,
+            end_loss: laid.end_loss,
+            splices: &laid.marks.splices,
+            of_plan: laid.of_plan.as_ref().map(|planned| planned.lay),
+        })?)?;
     } else {
         printed::words(&words(laid, system))?;
     }
@@ -228,12 +237,12 @@ fn words(laid: &Laid<'_>, system: System) -> String {
     let mut text = laid.of_plan.as_ref().map_or_else(String::new, |planned| {
         format!(
             "lay {} of {} of the plan for {}: {} of {}{}\n",
-            planned.lay,
-            planned.of,
+            planned.lay.lay,
+            planned.lay.of,
             laid.cloth_name,
-            plies(planned.plies),
+            plies(planned.lay.plies),
             planned.sizes,
-            if planned.chosen || planned.of == 1 {
+            if planned.chosen || planned.lay.of == 1 {
                 ""
             } else {
                 "; --lay chooses another"
@@ -286,92 +295,4 @@ fn decides(by: Decides) -> &'static str {
         Decides::Wide => "pieces wider than half the cloth cannot lie side by side",
         Decides::Edges => "that much lies on the finished edges",
     }
-}
-
-#[derive(Serialize)]
-struct Answer<'a> {
-    format: u32,
-    unit: &'static str,
-    cloth: &'a str,
-    width: f64,
-    length: f64,
-    ply: f64,
-    each: f64,
-    efficiency: f64,
-    kept: bool,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    of_plan: Option<&'a OfPlan>,
-    bounds: BoundsRow,
-    splices: Vec<SpliceRow>,
-    placements: Vec<PlacedRow<'a>>,
-}
-
-#[derive(Serialize)]
-struct BoundsRow {
-    best: f64,
-    area: f64,
-    longest: f64,
-    wide: f64,
-    segment: f64,
-    path: f64,
-    skeleton: f64,
-    lines: f64,
-}
-
-#[derive(Serialize)]
-struct PlacedRow<'a> {
-    key: &'a str,
-    copy: usize,
-    turn: u16,
-    x: f64,
-    y: f64,
-    on_edge: bool,
-    outline: Vec<[f64; 2]>,
-}
-
-fn json(laid: &Laid<'_>) -> Result<String, serde_json::Error> {
-    let (spread, lay) = (&laid.spread, &laid.found.lay);
-    let ply = lay.length + laid.end_loss * 2.0;
-    let bounds = &lay.bounds;
-    let placements = lay.placements.iter().filter_map(|placed| {
-        let piece = spread.problem.pieces.iter().find(|p| p.key == placed.key)?;
-        Some(PlacedRow {
-            key: &placed.key,
-            copy: placed.copy,
-            turn: placed.turn.degrees(),
-            x: placed.x.to_mm(),
-            y: placed.y.to_mm(),
-            on_edge: piece.on_edge.is_some(),
-            outline: placed
-                .outline(piece)
-                .into_iter()
-                .map(|p| [p.x, p.y])
-                .collect(),
-        })
-    });
-    let answer = Answer {
-        format: FORMAT,
-        unit: "mm",
-        cloth: laid.cloth_name,
-        width: spread.problem.width.to_mm(),
-        length: lay.length.to_mm(),
-        ply: ply.to_mm(),
-        each: (ply / f64::from(laid.pairs.max(1))).to_mm(),
-        efficiency: lay.efficiency.to_ratio(),
-        kept: laid.found.kept,
-        of_plan: laid.of_plan.as_ref(),
-        bounds: BoundsRow {
-            best: bounds.best().to_mm(),
-            area: bounds.area.to_mm(),
-            longest: bounds.longest.to_mm(),
-            wide: bounds.wide.to_mm(),
-            segment: bounds.segment.to_mm(),
-            path: bounds.path.to_mm(),
-            skeleton: bounds.skeleton.to_mm(),
-            lines: bounds.lines.to_mm(),
-        },
-        splices: laid.marks.splices.iter().map(SpliceRow::from).collect(),
-        placements: placements.collect(),
-    };
-    serde_json::to_string(&answer).map(|text| text + "\n")
 }

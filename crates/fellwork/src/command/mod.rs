@@ -14,11 +14,12 @@ mod pack;
 mod patterns;
 mod pieces;
 mod plan;
+mod set;
 mod watch;
 
 use std::path::{Path, PathBuf};
 
-use style::{Loaded, LoadedOrder};
+use style::{Direction, Loaded, LoadedOrder};
 
 use crate::args::Command;
 use crate::exit::Exit;
@@ -43,6 +44,9 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::New(asked) => new::run(&asked),
         Command::History(asked) => history::run(&asked),
         Command::Compare(asked) => compare::run(&asked),
+        Command::Set(asked) => set::run(&asked),
+        Command::Undo(asked) => set::step(&asked, Direction::Back),
+        Command::Redo(asked) => set::step(&asked, Direction::Forward),
     }
 }
 

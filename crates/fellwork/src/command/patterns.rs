@@ -5,8 +5,6 @@ use std::sync::atomic::AtomicBool;
 use clap::ValueEnum;
 use cutting::BandCut;
 use jobs::{MadePatterns, PatternOrder};
-use papers::PrintPlan;
-use serde::Serialize;
 use trade::{Length, counted};
 
 use crate::args::{PaperWord, PatternKind, Patterns};
@@ -16,9 +14,6 @@ use crate::exit::Exit;
 use crate::output::Folder;
 use crate::printed;
 use crate::trouble::Trouble;
-
-/// The version of the JSON's shape.
-const FORMAT: u32 = 1;
 
 pub fn run(asked: &Patterns) -> Result<Exit, Trouble> {
     only_what_applies(asked)?;
@@ -47,7 +42,7 @@ pub fn run(asked: &Patterns) -> Result<Exit, Trouble> {
     folder.write(&written)?;
     let on_paper = matches!(asked.kind, PatternKind::Pdf | PatternKind::Roll);
     match (on_paper, asked.json) {
-        (true, true) => printed::json(&json(made)?)?,
+        (true, true) => printed::json(&answers::patterns(&made)?)?,
         (true, false) => printed::words(&on_paper_words(asked, &made))?,
         (false, _) => printed::words(&words(asked, &made))?,
     }
@@ -122,34 +117,4 @@ fn on_paper_words(asked: &Patterns, made: &MadePatterns) -> String {
         format!("{} is written, {pages} of patterns\n", place.display())
     });
     lines.collect()
-}
-
-#[derive(Serialize)]
-struct Answer {
-    format: u32,
-    unit: &'static str,
-    files: Vec<FileRow>,
-}
-
-#[derive(Serialize)]
-struct FileRow {
-    file: String,
-    sizes: Vec<String>,
-    plan: PrintPlan,
-}
-
-fn json(made: MadePatterns) -> Result<String, serde_json::Error> {
-    let rows = made.files.into_iter().filter_map(|file| {
-        Some(FileRow {
-            file: file.name,
-            sizes: file.sizes.iter().map(ToString::to_string).collect(),
-            plan: file.plan?,
-        })
-    });
-    let answer = Answer {
-        format: FORMAT,
-        unit: "mm",
-        files: rows.collect(),
-    };
-    serde_json::to_string(&answer).map(|text| text + "\n")
 }

@@ -1,9 +1,6 @@
 //! `fellwork pieces`: the pattern pieces of one size.
 
-mod json;
-mod sewn;
 mod table;
-mod take;
 
 use crate::args::Pieces;
 use crate::command::load;
@@ -16,7 +13,7 @@ pub fn run(asked: &Pieces) -> Result<Exit, Trouble> {
     let size = jobs::size_of(&loaded.style, asked.size)?;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
     if asked.json {
-        printed::json(&json::pieces(&garment)?)?;
+        printed::json(&answers::pieces(&garment)?)?;
     } else {
         printed::words(&table::pieces(&garment))?;
     }

@@ -43,7 +43,8 @@ pub fn watched(
     if last.is_some() {
         printed::line_anew("");
     }
-    let found = told(found?);
+    let found = found?;
+    told(&found);
     if found.lay.ended == Ended::Cancelled {
         printed::to_stderr("cancelled; this is the shortest lay that was found until then\n");
     }

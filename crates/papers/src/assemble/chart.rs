@@ -1,7 +1,6 @@
 //! The measurement chart in every size and length, and how each measure is taken.
 
-use draft::measure::{MEASURES, Measure};
-use style::{Size, Tag, known};
+use style::{MeasureId, Size, Tag};
 use trade::Length;
 
 use super::context::Context;
@@ -25,52 +24,53 @@ pub(super) fn chart(context: &Context<'_>) -> Chart {
             .iter()
             .position(|&w| w == context.shown.size.waist),
         lengths_label: "length".to_owned(),
-        rows: MEASURES
-            .iter()
+        rows: MeasureId::ALL
+            .into_iter()
             .filter_map(|measure| row(context, measure))
             .collect(),
     }
 }
 
-fn row(context: &Context<'_>, measure: &Measure) -> Option<ChartRow> {
+fn row(context: &Context<'_>, measure: MeasureId) -> Option<ChartRow> {
     let style = &context.loaded.style;
     let words = context.words;
-    let entry = style.chart.get(measure.key);
-    let known = known::measure(measure.key);
-    let tolerance = entry.map(|e| e.tolerance).or(known.map(|k| k.tolerance));
-    let level = style.level(measure.key);
+    let level = style.level(measure);
     let values = values(context, measure)?;
     Some(ChartRow {
-        number: drawing::measure_number(measure.key).map_or_else(String::new, |n| n.to_string()),
-        name: named(measure, level, known.map_or("", |k| k.from), words),
+        number: measure.number().to_string(),
+        name: named(measure, level, words),
         how: how(measure, level, words),
-        tolerance: tolerance.map_or_else(String::new, |t| words.tolerance(t)),
+        tolerance: words.tolerance(style.tolerance(measure)),
         values,
     })
 }
 
 /// "Seat, 8 cm above the crotch".
-fn named(measure: &Measure, level: Option<Length>, from: &str, words: Words) -> String {
-    match level {
-        Some(level) => format!("{}, {} {from}", capital(measure.name), words.length(level)),
-        None => capital(measure.name),
+fn named(measure: MeasureId, level: Option<Length>, words: Words) -> String {
+    let said = words::Words::english();
+    let name = capital(measure.words(said));
+    match measure.known().level.zip(level) {
+        Some((taken, level)) => {
+            let from = said.named(taken.from());
+            format!("{name}, {} {from}", words.length(level))
+        }
+        None => name,
     }
 }
 
 /// The definition speaks of the stated level; here it is stated.
-fn how(measure: &Measure, level: Option<Length>, words: Words) -> String {
+fn how(measure: MeasureId, level: Option<Length>, words: Words) -> String {
+    let how = words::Words::english().named(measure.known().how);
     let Some(level) = level else {
-        return measure.how.to_owned();
+        return how.to_owned();
     };
     let level = words.length(level);
-    measure
-        .how
-        .replace("the stated height", &level)
+    how.replace("the stated height", &level)
         .replace("the stated distance", &level)
 }
 
 /// One figure a waist, or a line of figures for each length where the measure follows it.
-fn values(context: &Context<'_>, measure: &Measure) -> Option<ChartValues> {
+fn values(context: &Context<'_>, measure: MeasureId) -> Option<ChartValues> {
     let sizes = &context.loaded.style.sizes;
     let figures = |length: Tag| -> Vec<Option<String>> {
         sizes
@@ -106,14 +106,10 @@ fn values(context: &Context<'_>, measure: &Measure) -> Option<ChartValues> {
 }
 
 /// The chart's value; where the chart leaves it to the draft, the pattern's.
-fn value(context: &Context<'_>, measure: &Measure, size: Size) -> Option<Length> {
+fn value(context: &Context<'_>, measure: MeasureId, size: Size) -> Option<Length> {
     let drafted = || {
         let garment = context.run.iter().find(|g| g.size == size)?;
-        measure.of(&garment.pattern, &garment.pattern.spec)
+        garment.pattern.measure(measure)
     };
-    context
-        .loaded
-        .style
-        .value(measure.key, size)
-        .or_else(drafted)
+    context.loaded.style.value(measure, size).or_else(drafted)
 }

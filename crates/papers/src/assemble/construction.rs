@@ -2,12 +2,12 @@
 
 use draft::ClothUse;
 use sewing::{Described, class_of, describe};
-use style::{BandMethod, Cloth, Construction, RowSpec, Seam};
+use style::{BandMethod, Cloth, Construction, MeasureId, RowSpec, Seam, SeamId};
 use trade::Length;
 
 use super::context::Context;
 use super::figures::drawn;
-use super::words::{joined, millimetres};
+use super::words::joined;
 use super::yarn::yarn_text;
 use crate::{PaperError, SeamBlock, StitchRowText};
 
@@ -48,7 +48,7 @@ fn block(context: &Context<'_>, seam: &Seam) -> Result<SeamBlock, PaperError> {
 fn selvedge(context: &Context<'_>, seam: &Seam) -> &'static str {
     let shell = cloth_of(context, ClothUse::Shell);
     let there = shell.is_some_and(|cloth| cloth.selvedge)
-        && seam.name == "outseam"
+        && seam.id == SeamId::Outseam
         && seam.construction == Construction::PressedOpen;
     if there {
         "the cloth's finished edges show inside"
@@ -86,35 +86,37 @@ fn rows(context: &Context<'_>, seam: &Seam, told: &Described) -> Vec<StitchRowTe
 fn place(context: &Context<'_>, seam: &Seam, index: usize, row: &RowSpec) -> String {
     let round = context.loaded.style.band.method == BandMethod::AllRound && index > 0;
     // Counted from the band seam like any other, but kept from the band's own edges by the sewer.
-    let offset = if round && seam.name == "band" {
-        context.shown.pattern.spec.band_height - row.offset
+    let offset = if round && seam.id == SeamId::Band {
+        context.shown.pattern.spec[MeasureId::BandHeight] - row.offset
     } else {
         row.offset
     };
     let joins = offset.abs() < ON_THE_LINE;
-    let from = match (seam.name.as_str(), seam.construction) {
-        ("fly", _) => "fly edge",
-        ("band", _) if round => "band's ends and top edge",
-        ("band", _) => "band seam",
+    let from = match seam.construction {
+        Construction::TurnedEdge if seam.id == SeamId::Fly => "fly edge",
+        Construction::BandOverEdge | Construction::BandTurned if round => {
+            "band's ends and top edge"
+        }
+        Construction::BandOverEdge | Construction::BandTurned => "band seam",
         _ if joins && row.stitch.is_overedge() => return "over the raw edges".to_owned(),
-        (_, Construction::MockFelled | Construction::TurnedEdge) if joins => "seam line",
-        (_, Construction::LapFelled | Construction::MockFelled) => "visible fold",
-        (_, Construction::RolledHem | Construction::FoldedHem) => "finished lower edge",
-        (
-            _,
-            Construction::TurnedHem
-            | Construction::TurnedEdge
-            | Construction::CleanFinished
-            | Construction::BoundEdge,
-        ) => "finished edge",
-        (_, Construction::PatchSet | Construction::LaidOn) => "edge of the upper piece",
-        (_, Construction::Strip) => "left edge of the finished loop",
-        (_, Construction::Surface) => "drawn line",
-        _ => "seam line",
+        Construction::MockFelled | Construction::TurnedEdge if joins => "seam line",
+        Construction::LapFelled | Construction::MockFelled => "visible fold",
+        Construction::RolledHem | Construction::FoldedHem => "finished lower edge",
+        Construction::TurnedHem
+        | Construction::TurnedEdge
+        | Construction::CleanFinished
+        | Construction::BoundEdge => "finished edge",
+        Construction::PatchSet | Construction::LaidOn => "edge of the upper piece",
+        Construction::Strip => "left edge of the finished loop",
+        Construction::Surface => "drawn line",
+        Construction::PressedOpen
+        | Construction::SafetyStitched
+        | Construction::Overlocked
+        | Construction::FrenchSeam => "seam line",
     };
     if joins {
         format!("on the {from}")
     } else {
-        format!("{} from the {from}", millimetres(offset))
+        format!("{} from the {from}", offset.show_mm())
     }
 }

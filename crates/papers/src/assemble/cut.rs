@@ -4,10 +4,11 @@ use cut_sheets::{
     LayMarks, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
     piece_number,
 };
-use cutting::{CutPiece, CutSize, Follows, Plan, increments, movements};
+use cutting::{CutPiece, CutSize, Follows, Landmark, Plan, increments, movements};
 use geometry::Vec2;
 use style::{Loaded, Size};
 use trade::Length;
+use words::Words;
 
 use super::context::Context;
 use super::figures::{LEAST_ONE_TO, TURNED_MM, UPRIGHT_MM, at, drawn, fits, together};
@@ -85,7 +86,7 @@ fn note(context: &Context<'_>) -> String {
         .cut
         .refused
         .iter()
-        .map(cutting::BandConflict::message);
+        .map(|refused| Words::english().say(refused.message()));
     let refused: Vec<String> = refused
         .map(|why| format!(" The band is not cut yet: {why}."))
         .collect();
@@ -220,7 +221,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         return None;
     }
     let table = movements(run, base, piece.piece, piece.part, piece.on, at).ok()?;
-    let plain = |name: &str| name.replace('_', " ");
+    let plain = |at: Landmark| at.words(Words::english());
     let others: Vec<usize> = (0..table.sizes.len())
         .filter(|k| table.sizes.get(*k).is_some_and(|size| *size != base))
         .collect();
@@ -229,7 +230,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         .iter()
         .filter(|point| point.point != table.at)
         .map(|point| MoveRow {
-            point: plain(&point.point),
+            point: plain(point.point),
             base: [
                 format!("{:.1}", point.base.x),
                 format!("{:.1}", point.base.y),
@@ -246,7 +247,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
     }
     Some(MoveTable {
         piece: piece.name(),
-        at: plain(&table.at),
+        at: plain(table.at),
         base: base.to_string(),
         sizes: others
             .iter()
@@ -293,7 +294,7 @@ fn grades(context: &Context<'_>) -> Vec<GradeTable> {
                 continue;
             }
             rows.push(GradeRow {
-                measure: measure_name(measure),
+                measure: measure.words(words::Words::english()).to_owned(),
                 by: found
                     .iter()
                     .map(|s| s.map_or(String::new(), |s| moved(s.by.to_mm())))
@@ -311,11 +312,6 @@ fn grades(context: &Context<'_>) -> Vec<GradeTable> {
         })
     })
     .collect()
-}
-
-fn measure_name(key: &str) -> String {
-    let known = draft::measure::MEASURES.iter().find(|m| m.key == key);
-    known.map_or_else(|| key.replace('_', " "), |m| m.name.to_owned())
 }
 
 #[cfg(test)]

@@ -5,9 +5,10 @@ use cutting::CutPiece;
 use drawing::{Sheet, View, garment_view, measure_sheets, plates, svg};
 use sewing::{Face, On};
 use trade::Length;
+use words::Words;
 
 use super::context::Context;
-use super::words::{capital, millimetres};
+use super::words::capital;
 use crate::{Drawing, Figure, PaperError, Scale};
 
 /// What an A4 page leaves for a drawing at a stated scale: the page less its margins, title, scale bar
@@ -240,7 +241,10 @@ fn caption(context: &Context<'_>, piece: &CutPiece) -> String {
 fn allowances(cut: &CutPiece) -> String {
     let mut widths: Vec<(String, Vec<String>)> = Vec::new();
     for edge in &cut.edges {
-        let (width, edge) = (millimetres(edge.allowance), edge.name.replace('_', " "));
+        let (width, edge) = (
+            edge.allowance.show_mm(),
+            edge.id.words(Words::english()).to_owned(),
+        );
         match widths.iter_mut().find(|(known, _)| *known == width) {
             Some((_, edges)) => edges.push(edge),
             None => widths.push((width, vec![edge])),

@@ -3,7 +3,7 @@
 use cutting::{ClothWash, Shrinkage};
 use draft::{ClothUse, Piece};
 use sewing::yarn::{Consumption, Sewn, consumption};
-use style::known;
+use style::SeamId;
 use trade::{Area, Length};
 
 use super::context::Context;
@@ -178,7 +178,7 @@ fn sewn_with(taken: &Consumption, key: &str) -> Vec<&'static str> {
         let title = match item.sewn {
             Sewn::Bartack(_) => "bartacks",
             Sewn::Buttonhole => "buttonholes",
-            Sewn::Row(_) => known::seam_name(&item.seam).map_or("other seams", |known| known.title),
+            Sewn::Row(_) => item.seam.seam().map_or("other seams", SeamId::title),
         };
         if !titles.contains(&title) {
             titles.push(title);

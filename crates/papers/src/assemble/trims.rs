@@ -5,14 +5,14 @@ use sewing::{Fixing, FixingKind, On};
 use style::{Label, LabelFold, Patch, Tanning, Trim, TrimKind};
 
 use super::context::Context;
-use super::words::{capital, joined, millimetres, swatch};
+use super::words::{capital, joined, swatch};
 use crate::MaterialRow;
 
 /// Buttons and rivets in the order in which they are met on the garment, then the zip.
 pub(super) fn metal(context: &Context<'_>) -> Vec<MaterialRow> {
     let mut kinds: Vec<(&str, bool)> = Vec::new();
     for fixing in context.shown.fixings.iter().filter(|f| is_metal(f)) {
-        let kind = (fixing.from.as_str(), is_hidden(fixing));
+        let kind = (fixing.from.code(), is_hidden(fixing));
         if !kinds.contains(&kind) {
             kinds.push(kind);
         }
@@ -41,7 +41,7 @@ fn metal_row(context: &Context<'_>, trim: &str, hidden: bool) -> MaterialRow {
         .shown
         .fixings
         .iter()
-        .filter(|f| is_metal(f) && f.from == trim && is_hidden(f) == hidden)
+        .filter(|f| is_metal(f) && f.from.trim() == Some(trim) && is_hidden(f) == hidden)
         .collect();
     let count = of
         .iter()
@@ -161,7 +161,9 @@ const fn folded(fold: LabelFold) -> &'static str {
 /// What the drawn pair's label says: the sewn garment knows the text of its size.
 fn label_text(context: &Context<'_>, label: &Label) -> String {
     let sewn = context.shown.fixings.iter().find_map(|f| match &f.kind {
-        FixingKind::Label(_, _, text) if f.from == label.trim => Some(text.clone()),
+        FixingKind::Label(_, _, text) if f.from.trim() == Some(label.trim.as_str()) => {
+            Some(text.clone())
+        }
         _ => None,
     });
     let own = || {
@@ -200,16 +202,16 @@ fn reads(text: &str) -> String {
 }
 
 fn material_and_size(trim: &Trim) -> String {
-    let across = trim.diameter.map(|d| format!("{} across", millimetres(d)));
+    let across = trim.diameter.map(|d| format!("{} across", d.show_mm()));
     let flat = trim
         .width
         .zip(trim.height)
-        .map(|(w, h)| format!("{} × {}", millimetres(w), millimetres(h)));
-    let long = trim.length.map(|l| format!("{} long", millimetres(l)));
+        .map(|(w, h)| format!("{} × {}", w.show_mm(), h.show_mm()));
+    let long = trim.length.map(|l| format!("{} long", l.show_mm()));
     let size = across.or(flat).or(long).unwrap_or_default();
     let thick = trim
         .thickness
-        .map_or_else(String::new, |t| format!("{} thick", millimetres(t)));
+        .map_or_else(String::new, |t| format!("{} thick", t.show_mm()));
     let tanned = match (trim.kind, trim.tanning) {
         (_, Some(Tanning::Vegetable)) => "tanned with plant extracts",
         (_, Some(Tanning::Chrome)) => "tanned with chromium",

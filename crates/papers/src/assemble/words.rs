@@ -130,12 +130,6 @@ fn bare(shown: String) -> String {
     cut.map_or_else(|| shown.clone(), str::to_owned)
 }
 
-/// Millimetres to a tenth, whole ones without a decimal: "1.6 mm", "8 mm".
-pub(super) fn millimetres(length: Length) -> String {
-    let text = format!("{:.1}", length.to_mm() + 0.0);
-    format!("{} mm", text.strip_suffix(".0").unwrap_or(&text))
-}
-
 /// A colour as a swatch.
 pub(super) fn swatch(colour: Colour) -> Option<Swatch> {
     Swatch::from_hex(&colour.to_string())
@@ -172,7 +166,7 @@ mod tests {
         assert_eq!(inch.figure(Length::inches(33.5)), "33 1/2");
         assert_eq!(cm.tolerance(Length::cm(0.65)), "0.65");
         assert_eq!(cm.length(Length::cm(8.0)), "8 cm");
-        assert_eq!(millimetres(Length::mm(12.70)), "12.7 mm");
-        assert_eq!(millimetres(Length::mm(8.0)), "8 mm");
+        assert_eq!(Length::mm(12.70).show_mm(), "12.7 mm");
+        assert_eq!(Length::mm(8.0).show_mm(), "8 mm");
     }
 }

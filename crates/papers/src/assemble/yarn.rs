@@ -5,9 +5,8 @@ use sewing::yarn::{
     Basis, Consumption, Group, Item, Order, Role, Sewn, Used, YarnNeed, YarnPlan, consumption,
     order, plan,
 };
-use style::known;
 use trade::consumption::{Formula, RatioRow, with_waste};
-use trade::{Length, StitchType};
+use trade::{Length, StitchType, trimmed};
 
 use super::context::Context;
 use super::figures::drawn;
@@ -222,9 +221,7 @@ fn name(item: &Item) -> String {
     match item.sewn {
         Sewn::Bartack(_) => "Bartacks".to_owned(),
         Sewn::Buttonhole => "Buttonholes".to_owned(),
-        Sewn::Row(_) => {
-            capital(known::seam_name(&item.seam).map_or(item.seam.as_str(), |known| known.title))
-        }
+        Sewn::Row(_) => capital(item.seam.title()),
     }
 }
 
@@ -251,25 +248,19 @@ fn basis(item: &Item) -> String {
 fn formula(stitch: StitchType) -> String {
     if let Some(formula) = Formula::of(stitch) {
         let part = |factor: f64, letters: &str| {
-            (factor > 0.0).then(|| format!(" + {}{letters}", plain(factor)))
+            (factor > 0.0).then(|| format!(" + {}{letters}", trimmed(factor, 0, 1)))
         };
         return format!(
             "{stitch}, {}{}{} times the seam",
-            plain(formula.base),
+            trimmed(formula.base, 0, 1),
             part(formula.per_width, "SW").unwrap_or_default(),
             part(formula.per_thickness, "ST").unwrap_or_default(),
         );
     }
     match RatioRow::of(stitch) {
-        Some(row) => format!("{stitch}, {} times the seam", plain(row.total)),
+        Some(row) => format!("{stitch}, {} times the seam", trimmed(row.total, 0, 1)),
         None => stitch.to_string(),
     }
-}
-
-/// A factor without a needless decimal.
-fn plain(factor: f64) -> String {
-    let text = format!("{factor:.1}");
-    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
 }
 
 /// What is told below the tables, each once, with its mark.

@@ -7,7 +7,6 @@ mod page;
 use cut_sheets::{PatternSet, PatternSheet};
 use geometry::Point;
 use jiff::civil::Date;
-use serde::Serialize;
 use trade::Length;
 
 use crate::PaperError;
@@ -56,7 +55,7 @@ pub struct Printed {
 
 /// Where everything lies in a printed pattern, in millimetres. The plane is the paper once joined, x to
 /// the right and y down.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct PrintPlan {
     /// Width and height of the plane.
     pub plane: [f64; 2],
@@ -69,7 +68,7 @@ pub struct PrintPlan {
 }
 
 /// One page of the print and the part of the plane it shows.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct PlanPage {
     /// The page of the PDF.
     pub page: usize,
@@ -86,7 +85,7 @@ pub struct PlanPage {
 }
 
 /// The check square on its page.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PlanSquare {
     /// The page of the PDF.
     pub page: usize,
@@ -97,7 +96,7 @@ pub struct PlanSquare {
 }
 
 /// One cut line on the plane.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct PlanPiece {
     /// The piece.
     pub code: String,

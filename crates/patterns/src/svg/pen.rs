@@ -1,5 +1,6 @@
 //! The path data of SVG as points.
 
+use geometry::tolerance::{NO_DIRECTION, NO_LENGTH_MM};
 use geometry::{Affine, Path, Point, Vec2};
 use svgtypes::{PathParser, PathSegment};
 use trade::Length;
@@ -199,7 +200,7 @@ impl Pen {
         let half = (self.at - to) / 2.0;
         let round = Affine::rotate(turn);
         let p = (round.inverse() * half.to_point()).to_vec2();
-        if radii.x < 1e-9 || radii.y < 1e-9 || half.hypot() < 1e-12 {
+        if radii.x < NO_LENGTH_MM || radii.y < NO_LENGTH_MM || half.hypot() < NO_DIRECTION {
             return self.line_to(to);
         }
         // Radii too small to reach are made larger.

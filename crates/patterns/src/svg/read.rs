@@ -15,6 +15,9 @@ use crate::loose::{self, LooseLine};
 use crate::model::{Note, PatternFile, Read};
 use crate::words::one_line;
 
+/// Scales along and across that differ by no larger a share are one.
+const ALIKE: f64 = 1e-3;
+
 /// The largest SVG file that is read, in bytes: a sheet of one size is a hundredth of it.
 const MOST_BYTES: usize = 32 * 1024 * 1024;
 
@@ -170,7 +173,7 @@ fn frame(document: &Document<'_>, root: Node<'_, '_>) -> Result<(Affine, Length)
         return Err(wrong(format!("the viewBox is `{}`", shown(text))));
     };
     let scale = Vec2::new(width.to_mm() / view.w, height.to_mm() / view.h);
-    if (scale.x / scale.y - 1.0).abs() > 1e-3 {
+    if (scale.x / scale.y - 1.0).abs() > ALIKE {
         return Err(wrong(
             "width, height and viewBox stretch the drawing".to_owned(),
         ));

@@ -1,7 +1,8 @@
 //! Crossings under the belt loops: top, foot, and the band seam between them.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use geometry::Point;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::machine::BARTACKER;
@@ -15,7 +16,7 @@ pub(super) fn crossings(site: &Site<'_>, fixings: &[Fixing]) -> Vec<Crossing> {
     let Some(marks) = Marks::of(site) else {
         return Vec::new();
     };
-    let top = site.context.pattern.spec.band_height.to_mm();
+    let top = site.context.pattern.spec[MeasureId::BandHeight].to_mm();
     let mut out = Vec::new();
     for fixing in fixings {
         let FixingKind::Loop(length, width) = fixing.kind else {
@@ -24,7 +25,7 @@ pub(super) fn crossings(site: &Site<'_>, fixings: &[Fixing]) -> Vec<Crossing> {
         let half = length.to_mm() / 2.0;
         let ground = marks.under(site, fixing.at.x, width);
         let name = &ground.name;
-        let strip = site.lying("loop_edge").plain();
+        let strip = site.lying(SeamId::LoopEdge).plain();
         // Each end of a loop is folded under.
         let end = strip.times(2);
         let mut push = |y: f64, at: String, plies: Plies, sewn: bool| {
@@ -87,12 +88,12 @@ struct Ground {
 
 impl Marks {
     fn of(site: &Site<'_>) -> Option<Marks> {
-        let x = |name| site.point(PieceId::Band, name).map(|p| p.x);
+        let x = |id| site.point(PieceId::Band, id).map(|p| p.x);
         Some(Marks {
-            left: x("side_left")?,
-            centre: x("centre_back")?,
-            right: x("side_right")?,
-            end: x("centre_front_right")?,
+            left: x(PointId::SideLeft)?,
+            centre: x(PointId::CentreBack)?,
+            right: x(PointId::SideRight)?,
+            end: x(PointId::CentreFrontRight)?,
         })
     }
 
@@ -101,19 +102,19 @@ impl Marks {
         let half = width.to_mm() / 2.0;
         let spec = &site.context.pattern.spec;
         let seat = site
-            .seam("seat")
+            .seam(SeamId::Seat)
             .map_or(Length::ZERO, |seam| Fell::of(seam).width);
         let outseam = site
-            .seam("outseam")
+            .seam(SeamId::Outseam)
             .map_or(Length::ZERO, |seam| allowances(seam, Length::ZERO).over);
         let near = |mark: f64, reach: Length| (x - mark).abs() < half + reach.to_mm();
         let ground = |body, name: &str| Ground {
             body,
             name: name.to_owned(),
         };
-        let mouth = spec.mouth_width.to_mm();
+        let mouth = spec[MeasureId::MouthWidth].to_mm();
         if near(self.centre, seat) {
-            ground(site.lying("seat").plain(), "at the centre back")
+            ground(site.lying(SeamId::Seat).plain(), "at the centre back")
         } else if near(self.left, outseam) {
             ground(outseam_at_band(site), "at the left outseam")
         } else if near(self.right, outseam) {

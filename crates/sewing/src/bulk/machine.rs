@@ -3,6 +3,8 @@
 use style::{Construction, Seam};
 use trade::{Length, StitchType};
 
+use crate::seam::{OwnMachine, facts};
+
 /// A kind of machine, by what it lifts.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Machine {
@@ -43,11 +45,11 @@ pub fn machine_of(seam: &Seam) -> Option<Machine> {
     let stitch = seam.rows.first()?.stitch;
     Some(match stitch {
         S::S301 | S::S304 => LOCKSTITCH,
-        S::S101 | S::S401 | S::S404 => match (seam.name.as_str(), seam.construction) {
-            ("hem", _) => HEMMER,
-            ("band", _) => WAISTBAND,
-            (_, Construction::LapFelled) => FEED_OFF_THE_ARM,
-            _ => CHAINSTITCH,
+        S::S101 | S::S401 | S::S404 => match (facts(seam.id).machine, seam.construction) {
+            (Some(OwnMachine::Hemmer), _) => HEMMER,
+            (Some(OwnMachine::Waistband), _) => WAISTBAND,
+            (None, Construction::LapFelled) => FEED_OFF_THE_ARM,
+            (None, _) => CHAINSTITCH,
         },
         S::S406 | S::S602 | S::S605 | S::S607 => COVERSTITCH,
         _ => OVERLOCK,

@@ -10,9 +10,9 @@ mod panels;
 mod plies;
 mod pockets;
 
-use draft::{PieceId, Place};
+use draft::{PieceId, Place, PointId};
 use geometry::Point;
-use style::{Construction, Seam};
+use style::{Construction, Seam, SeamId};
 use trade::Length;
 
 pub use machine::{Machine, machine_of};
@@ -113,7 +113,7 @@ pub(crate) fn mouth_plies(context: &Context<'_>, at_side: bool) -> Plies {
     };
     let stack = pockets::mouth_stack(&site);
     if at_side {
-        site.lying("outseam").of(stack, Plies::shell(1))
+        site.lying(SeamId::Outseam).of(stack, Plies::shell(1))
     } else {
         stack
     }
@@ -137,27 +137,27 @@ struct Found {
 }
 
 impl Site<'_> {
-    fn seam(&self, name: &str) -> Option<&Seam> {
-        self.context.seam(name)
+    fn seam(&self, id: SeamId) -> Option<&Seam> {
+        self.context.seam(id)
     }
 
-    fn machine(&self, name: &str) -> Option<Machine> {
-        machine_of(self.seam(name)?)
+    fn machine(&self, id: SeamId) -> Option<Machine> {
+        machine_of(self.seam(id)?)
     }
 
     /// How a seam lies; a seam the style does not have joins as plainly as may be.
-    fn lying(&self, name: &str) -> Lying {
-        lying(self.construction(name))
+    fn lying(&self, id: SeamId) -> Lying {
+        lying(self.construction(id))
     }
 
-    fn construction(&self, name: &str) -> Construction {
-        self.seam(name)
+    fn construction(&self, id: SeamId) -> Construction {
+        self.seam(id)
             .map_or(Construction::Overlocked, |seam| seam.construction)
     }
 
-    /// A point of a piece, by name.
-    fn point(&self, piece: PieceId, name: &str) -> Option<Point> {
-        self.context.pattern.piece(piece)?.point(name)
+    /// A point of a piece.
+    fn point(&self, piece: PieceId, id: PointId) -> Option<Point> {
+        self.context.pattern.piece(piece)?.point(id)
     }
 
     fn crossing(&self, found: Found, at: Point) -> Crossing {

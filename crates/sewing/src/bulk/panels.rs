@@ -1,7 +1,7 @@
 //! Crossings of the seams between panels, band and hem.
 
-use draft::PieceId;
-use style::Ply;
+use draft::{PieceId, PointId};
+use style::{Ply, SeamId};
 
 use super::plies::{Plies, lying, lying_trimmed};
 use super::{Crossing, CrossingKind, Found, Site};
@@ -22,16 +22,16 @@ pub(super) fn crossings(site: &Site<'_>) -> Vec<Crossing> {
 }
 
 fn seat_yoke(site: &Site<'_>) -> Option<Crossing> {
-    let at = site.point(PieceId::Back, "yoke_centre")?;
-    let yoke = site.construction("yoke");
-    let seat = site.lying("seat");
+    let at = site.point(PieceId::Back, PointId::YokeCentre)?;
+    let yoke = site.construction(SeamId::Yoke);
+    let seat = site.lying(SeamId::Seat);
     let (whole, trimmed) = (lying(yoke).plain(), lying_trimmed(yoke).plain());
     let found = Found {
         kind: CrossingKind::SeatYoke,
         name: "where the seat seam crosses the yoke seam".to_owned(),
         plies: seat.of(whole, whole),
         trimmed: Some(seat.of(trimmed, trimmed)),
-        machine: site.machine("seat"),
+        machine: site.machine(SeamId::Seat),
         piece: PieceId::Back,
         on: On::Both,
     };
@@ -40,9 +40,9 @@ fn seat_yoke(site: &Site<'_>) -> Option<Crossing> {
 
 /// The inseam is sewn from hem to hem across the finished front rise and seat seam.
 fn crotch(site: &Site<'_>) -> Option<Crossing> {
-    let at = site.point(PieceId::Front, "crotch")?;
-    let inseam = site.lying("inseam");
-    let front_over = site.seam("inseam").and_then(over_ply) != Some(Ply::Back);
+    let at = site.point(PieceId::Front, PointId::Crotch)?;
+    let inseam = site.lying(SeamId::Inseam);
+    let front_over = site.seam(SeamId::Inseam).and_then(over_ply) != Some(Ply::Back);
     let stack = |rise: Plies, seat: Plies| {
         if front_over {
             inseam.of(rise, seat)
@@ -50,7 +50,10 @@ fn crotch(site: &Site<'_>) -> Option<Crossing> {
             inseam.of(seat, rise)
         }
     };
-    let (rise, seat) = (site.construction("front_rise"), site.construction("seat"));
+    let (rise, seat) = (
+        site.construction(SeamId::FrontRise),
+        site.construction(SeamId::Seat),
+    );
     let found = Found {
         kind: CrossingKind::Crotch,
         name: "at the crotch, where the inseam crosses front rise and seat seam".to_owned(),
@@ -59,7 +62,7 @@ fn crotch(site: &Site<'_>) -> Option<Crossing> {
             lying_trimmed(rise).plain(),
             lying_trimmed(seat).plain(),
         )),
-        machine: site.machine("inseam"),
+        machine: site.machine(SeamId::Inseam),
         piece: PieceId::Front,
         on: On::Both,
     };
@@ -68,15 +71,15 @@ fn crotch(site: &Site<'_>) -> Option<Crossing> {
 
 /// The end of the yoke seam lies opposite the pocket mouth.
 fn outseam_yoke(site: &Site<'_>) -> Option<Crossing> {
-    let at = site.point(PieceId::Yoke, "seam_side")?;
-    let yoke = site.construction("yoke");
-    let outseam = site.lying("outseam");
+    let at = site.point(PieceId::Yoke, PointId::SeamSide)?;
+    let yoke = site.construction(SeamId::Yoke);
+    let outseam = site.lying(SeamId::Outseam);
     let found = Found {
         kind: CrossingKind::OutseamYoke,
         name: "where the outseam crosses the yoke seam".to_owned(),
         plies: outseam.of(MOUTH_GROUND, lying(yoke).plain()),
         trimmed: Some(outseam.of(MOUTH_GROUND, lying_trimmed(yoke).plain())),
-        machine: site.machine("outseam"),
+        machine: site.machine(SeamId::Outseam),
         piece: PieceId::Yoke,
         on: On::Both,
     };
@@ -84,54 +87,58 @@ fn outseam_yoke(site: &Site<'_>) -> Option<Crossing> {
 }
 
 fn hems(site: &Site<'_>) -> Vec<Crossing> {
-    let hem = site.lying("hem");
-    [("inseam", "hem_in"), ("outseam", "hem_out")]
-        .into_iter()
-        .filter_map(|(seam, point)| {
-            let at = site.point(PieceId::Front, point)?;
-            let crossed = site.construction(seam);
-            let found = Found {
-                kind: CrossingKind::Hem,
-                name: format!("where the hem crosses the {seam}"),
-                plies: hem.of(lying(crossed).plain(), Plies::default()),
-                trimmed: Some(hem.of(lying_trimmed(crossed).plain(), Plies::default())),
-                machine: site.machine("hem"),
-                piece: PieceId::Front,
-                on: On::Both,
-            };
-            Some(site.crossing(found, at))
-        })
-        .collect()
+    let hem = site.lying(SeamId::Hem);
+    [
+        (SeamId::Inseam, PointId::HemIn),
+        (SeamId::Outseam, PointId::HemOut),
+    ]
+    .into_iter()
+    .filter_map(|(seam, point)| {
+        let at = site.point(PieceId::Front, point)?;
+        let crossed = site.construction(seam);
+        let found = Found {
+            kind: CrossingKind::Hem,
+            name: format!("where the hem crosses the {}", seam.title()),
+            plies: hem.of(lying(crossed).plain(), Plies::default()),
+            trimmed: Some(hem.of(lying_trimmed(crossed).plain(), Plies::default())),
+            machine: site.machine(SeamId::Hem),
+            piece: PieceId::Front,
+            on: On::Both,
+        };
+        Some(site.crossing(found, at))
+    })
+    .collect()
 }
 
 /// The body under the band at the outseams: facing and bag in front, yoke behind.
 pub(super) fn outseam_at_band(site: &Site<'_>) -> Plies {
-    site.lying("outseam").of(MOUTH_GROUND, Plies::shell(1))
+    site.lying(SeamId::Outseam)
+        .of(MOUTH_GROUND, Plies::shell(1))
 }
 
 /// The band seam over a body of so many plies.
 pub(super) fn band_over(site: &Site<'_>, body: Plies) -> Plies {
-    site.lying("band").of(Plies::shell(1), body)
+    site.lying(SeamId::Band).of(Plies::shell(1), body)
 }
 
 fn band(site: &Site<'_>) -> Vec<Crossing> {
     let outseam = outseam_at_band(site);
-    let seat = site.construction("seat");
+    let seat = site.construction(SeamId::Seat);
     [
         (
-            "centre_back",
+            PointId::CentreBack,
             "where the band crosses the seat seam",
             lying(seat).plain(),
             lying_trimmed(seat).plain(),
         ),
         (
-            "side_left",
+            PointId::SideLeft,
             "where the band crosses the left outseam",
             outseam,
             outseam,
         ),
         (
-            "side_right",
+            PointId::SideRight,
             "where the band crosses the right outseam",
             outseam,
             outseam,
@@ -145,7 +152,7 @@ fn band(site: &Site<'_>) -> Vec<Crossing> {
             name: name.to_owned(),
             plies: band_over(site, whole),
             trimmed: Some(band_over(site, trimmed)),
-            machine: site.machine("band"),
+            machine: site.machine(SeamId::Band),
             piece: PieceId::Band,
             on: On::AsDrawn,
         };

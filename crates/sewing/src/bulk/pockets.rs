@@ -1,7 +1,8 @@
 //! Crossings at the ends of the pocket mouths and at the upper corners of set-on pockets.
 
-use draft::{Lining, PieceId};
+use draft::{EdgeId, Lining, PieceId, PointId};
 use geometry::Point;
+use style::SeamId;
 
 use super::panels::{MOUTH_GROUND, band_over};
 use super::plies::Plies;
@@ -18,7 +19,7 @@ pub(super) fn crossings(site: &Site<'_>) -> Vec<Crossing> {
 
 /// The mouth edge with the upper bag, on the facing with the lower bag.
 pub(super) fn mouth_stack(site: &Site<'_>) -> Plies {
-    site.lying("mouth")
+    site.lying(SeamId::Mouth)
         .of(Plies::shell(1), Plies::pocketing(1))
         .and(MOUTH_GROUND)
 }
@@ -26,25 +27,25 @@ pub(super) fn mouth_stack(site: &Site<'_>) -> Plies {
 fn mouth_ends(site: &Site<'_>) -> Vec<Crossing> {
     let end = mouth_stack(site);
     let mut out = Vec::new();
-    if let Some(at) = site.point(PieceId::Front, "mouth_waist") {
+    if let Some(at) = site.point(PieceId::Front, PointId::MouthWaist) {
         let found = Found {
             kind: CrossingKind::Band,
             name: "where the band crosses the end of the pocket mouth".to_owned(),
             plies: band_over(site, end),
             trimmed: None,
-            machine: site.machine("band"),
+            machine: site.machine(SeamId::Band),
             piece: PieceId::Front,
             on: On::Both,
         };
         out.push(site.crossing(found, at));
     }
-    if let Some(at) = site.point(PieceId::Front, "mouth_side") {
+    if let Some(at) = site.point(PieceId::Front, PointId::MouthSide) {
         let found = Found {
             kind: CrossingKind::Mouth,
             name: "where the outseam crosses the end of the pocket mouth".to_owned(),
-            plies: site.lying("outseam").of(end, Plies::shell(1)),
+            plies: site.lying(SeamId::Outseam).of(end, Plies::shell(1)),
             trimmed: None,
-            machine: site.machine("outseam"),
+            machine: site.machine(SeamId::Outseam),
             piece: PieceId::Front,
             on: On::Both,
         };
@@ -54,7 +55,7 @@ fn mouth_ends(site: &Site<'_>) -> Vec<Crossing> {
 }
 
 /// The hemmed top of a patch with its side turned in, on whatever it is set on.
-fn corner(site: &Site<'_>, hem: &str, set: &str, ground: Plies) -> Plies {
+fn corner(site: &Site<'_>, hem: SeamId, set: SeamId, ground: Plies) -> Plies {
     let hem = site.lying(hem).of(Plies::shell(1), Plies::default());
     site.lying(set).of(hem, ground)
 }
@@ -71,11 +72,11 @@ fn back_pocket_corners(site: &Site<'_>) -> Vec<Crossing> {
         let lined = Plies::lining(if lining == Lining::None { 0 } else { 2 });
         let plies = corner(
             site,
-            "back_pocket_hem",
-            "back_pocket_set",
+            SeamId::BackPocketHem,
+            SeamId::BackPocketSet,
             Plies::shell(1).and(lined),
         );
-        for (point, end) in [("top_inner", "inner"), ("top_outer", "outer")] {
+        for (point, end) in [(PointId::TopInner, "inner"), (PointId::TopOuter, "outer")] {
             let Some(at) = site.point(id, point) else {
                 continue;
             };
@@ -84,7 +85,7 @@ fn back_pocket_corners(site: &Site<'_>) -> Vec<Crossing> {
                 name: format!("at the {end} top corner of the {side} back pocket"),
                 plies,
                 trimmed: None,
-                machine: site.machine("back_pocket_set"),
+                machine: site.machine(SeamId::BackPocketSet),
                 piece: id,
                 on,
             };
@@ -100,11 +101,11 @@ fn coin_corners(site: &Site<'_>) -> Vec<Crossing> {
         .context
         .pattern
         .piece(PieceId::CoinPocket)
-        .and_then(|p| p.edge("top"));
+        .and_then(|p| p.edge(EdgeId::Top));
     let Some(top) = top else {
         return Vec::new();
     };
-    let plies = corner(site, "coin_hem", "coin_set", Plies::shell(1));
+    let plies = corner(site, SeamId::CoinHem, SeamId::CoinSet, Plies::shell(1));
     let mut ends: [Point; 2] = [top.start(), top.end()];
     ends.sort_by(|a, b| a.x.total_cmp(&b.x));
     ends.into_iter()
@@ -115,7 +116,7 @@ fn coin_corners(site: &Site<'_>) -> Vec<Crossing> {
                 name: format!("at the {end} top corner of the coin pocket"),
                 plies,
                 trimmed: None,
-                machine: site.machine("coin_set"),
+                machine: site.machine(SeamId::CoinSet),
                 piece: PieceId::CoinPocket,
                 on: coin_on(&site.context.pattern.spec),
             };

@@ -1,16 +1,16 @@
 //! What the rules look at, and what a rule says when it does not hold.
 
-use draft::{PieceId, Place, Severity};
+use draft::{EdgeId, PieceId, Place, PointId, Severity};
 use geometry::tolerance::NO_SQUARE_MM2;
 use geometry::{Point, Straight, contains};
-use style::{Subject, Trim};
+use style::{SeamId, Subject, Trim};
 use trade::Length;
 use words::Said;
 
 use crate::bulk::Crossing;
 use crate::context::Context;
 use crate::garment::{Fixing, StitchRow};
-use crate::inset::{Ground, points_along};
+use crate::inset_lines::{Ground, points_along};
 
 /// One sewn size, before its findings.
 pub(super) struct Case<'a> {
@@ -22,7 +22,7 @@ pub(super) struct Case<'a> {
 
 impl Case<'_> {
     /// The middle of a row, where it has been laid; `index` counts from 0.
-    pub fn row_place(&self, seam: &str, index: usize) -> Option<Place> {
+    pub fn row_place(&self, seam: SeamId, index: usize) -> Option<Place> {
         let row = self
             .rows
             .iter()
@@ -31,18 +31,24 @@ impl Case<'_> {
     }
 
     /// The middle of a seam's first row.
-    pub fn seam_place(&self, seam: &str) -> Option<Place> {
+    pub fn seam_place(&self, seam: SeamId) -> Option<Place> {
         self.row_place(seam, 0)
     }
 
-    /// A point of a piece, by name.
-    pub fn point(&self, piece: PieceId, name: &str) -> Option<Place> {
-        place(piece, self.context.pattern.piece(piece)?.point(name)?)
+    /// A point of a piece.
+    pub fn point(&self, piece: PieceId, id: PointId) -> Option<Place> {
+        place(piece, self.context.pattern.piece(piece)?.point(id)?)
     }
 
-    /// The middle of a fixing that comes from this trim or seam.
-    pub fn fixing(&self, from: &str) -> Option<Place> {
-        let fixing = self.fixings.iter().find(|f| f.from == from)?;
+    /// The middle of a fixing that comes from this trim.
+    pub fn fixing(&self, trim: &str) -> Option<Place> {
+        let fixing = self.fixings.iter().find(|f| f.from.trim() == Some(trim))?;
+        place(fixing.piece, fixing.at)
+    }
+
+    /// The middle of the first fixing of this seam.
+    pub fn fixing_of(&self, seam: SeamId) -> Option<Place> {
+        let fixing = self.fixings.iter().find(|f| f.from == seam)?;
         place(fixing.piece, fixing.at)
     }
 
@@ -76,7 +82,7 @@ pub(super) struct Broken {
     pub cure: Option<(String, String)>,
     pub place: Option<Place>,
     /// Where its numbers come from, where that is not what its rule says.
-    pub source: Option<&'static str>,
+    pub source: Option<Said>,
 }
 
 impl Broken {
@@ -116,8 +122,8 @@ impl Broken {
     }
 
     /// The same, with a source of its own.
-    pub fn sourced(mut self, source: &'static str) -> Broken {
-        self.source = Some(source);
+    pub fn sourced(mut self, source: impl Into<Said>) -> Broken {
+        self.source = Some(source.into());
         self
     }
 
@@ -156,12 +162,12 @@ pub(super) fn farthest_outside(polygon: &[Point], line: &[Point]) -> Option<(Poi
 }
 
 /// The edge of a piece nearest to a point.
-pub(super) fn nearest_edge(case: &Case<'_>, piece: PieceId, p: Point) -> Option<&'static str> {
+pub(super) fn nearest_edge(case: &Case<'_>, piece: PieceId, p: Point) -> Option<EdgeId> {
     let piece = case.context.pattern.piece(piece)?;
     piece
         .edges
         .iter()
-        .filter_map(|e| Some((e.name, distance_to_line(&points_along(&e.path)?, p))))
+        .filter_map(|e| Some((e.id, distance_to_line(&points_along(&e.path)?, p))))
         .min_by(|a, b| a.1.total_cmp(&b.1))
-        .map(|(name, _)| name)
+        .map(|(id, _)| id)
 }

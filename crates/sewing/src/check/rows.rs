@@ -1,13 +1,15 @@
 //! Rows of stitches: where they run, how dense they are, and how they end.
 
-use style::{Construction, RowSpec, Seam, Subject};
+use draft::PieceId;
+use style::{Construction, MeasureId, RowSpec, Seam, SeamId, Subject};
 use trade::{Length, StitchDensity, StitchType};
+use words::{Key, Said, key, say};
 
 use super::case::{Broken, Case};
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH, allowances};
-use crate::context::{mm, row_of, rows_of};
 use crate::garment::RowEnd;
 use crate::rows::JOINING;
+use crate::seam::{Strain, facts};
 
 /// A visible row nearer to its edge than this slips off the fold.
 const NEAREST_TO_EDGE: Length = Length::mm(1.0);
@@ -17,9 +19,6 @@ const LEAST_PITCH: f64 = 2.5;
 
 /// The narrowest usual distance of two needles, 1/8 inch.
 const LEAST_GAUGE: Length = Length::mm(3.1);
-
-/// Seams that are pulled when the garment is worn.
-const LOADED: [&str; 6] = ["seat", "front_rise", "inseam", "outseam", "yoke", "band"];
 
 /// Stitches to an inch a loaded seam of denim has at least.
 const LEAST_LOADED: f64 = 6.0;
@@ -49,8 +48,8 @@ fn each(case: &Case<'_>, look: impl Fn(&Seam, &RowSpec, Subject) -> Option<Broke
     let mut out = Vec::new();
     for seam in case.context.seams {
         for (index, row) in seam.rows.iter().enumerate() {
-            let about = row_of(&seam.name, index + 1);
-            out.extend(look(seam, row, about).map(|b| b.at(case.row_place(&seam.name, index))));
+            let about = Subject::Row(seam.id, index + 1);
+            out.extend(look(seam, row, about).map(|b| b.at(case.row_place(seam.id, index))));
         }
     }
     out
@@ -66,40 +65,44 @@ pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
         if joins(seam, row) || off >= NEAREST_TO_EDGE {
             return None;
         }
-        let said = format!(
-            "runs {} from the edge and may slip off the fold",
-            mm(row.offset)
-        );
-        Some(Broken::warning(about, said).help("1.6 mm is usual for a row along an edge"))
+        let said = say::SewingRowsNearEdge {
+            offset: row.offset.in_mm(1),
+        };
+        Some(Broken::warning(about, said).help(key::SEWING_ROWS_NEAR_EDGE_HELP))
     })
 }
 
 /// What a row of this construction has to catch lies this far from the seam line at most.
-fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
+fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, Key)> {
     let spec = &case.context.pattern.spec;
-    let allowance = allowances(seam, spec.hem_depth).over;
-    Some(match (seam.name.as_str(), seam.construction) {
-        ("fly", _) => (spec.fly_width, "the facing is this wide"),
-        ("mouth", _) => (
-            case.context.doc.pockets.bag.facing,
-            "the facing is this wide",
-        ),
-        ("band", _) => (spec.band_height, "the band is this high"),
-        (_, Construction::RolledHem | Construction::FoldedHem) => {
-            (spec.hem_depth, "the hem is this deep")
+    let allowance = allowances(seam, spec[MeasureId::HemDepth]).over;
+    let faced_with = facts(seam.id).turned.map(|turned| turned.faced_with);
+    Some(match (seam.construction, faced_with) {
+        (Construction::TurnedEdge, Some(PieceId::FlyFacing)) => {
+            (spec[MeasureId::FlyWidth], key::SEWING_ROWS_REACH)
         }
-        (_, Construction::Strip) => (spec.loop_width, "the loop is this wide"),
-        (_, Construction::LapFelled) => (FELL_WIDTH.1 - EDGE_MARGIN, "a lap is at most this wide"),
+        (Construction::TurnedEdge, _) => (
+            case.context.doc.pockets.bag.facing,
+            key::SEWING_ROWS_REACH_2,
+        ),
+        (Construction::BandOverEdge | Construction::BandTurned, _) => {
+            (spec[MeasureId::BandHeight], key::SEWING_ROWS_REACH_3)
+        }
+        (Construction::RolledHem | Construction::FoldedHem, _) => {
+            (spec[MeasureId::HemDepth], key::SEWING_ROWS_REACH_4)
+        }
+        (Construction::Strip, _) => (spec[MeasureId::LoopWidth], key::SEWING_ROWS_REACH_5),
+        (Construction::LapFelled, _) => (FELL_WIDTH.1 - EDGE_MARGIN, key::SEWING_ROWS_REACH_6),
         (
-            _,
             Construction::MockFelled
             | Construction::SafetyStitched
             | Construction::Overlocked
             | Construction::PressedOpen
             | Construction::CleanFinished
             | Construction::PatchSet,
-        ) => (allowance, "the allowance reaches this far"),
-        (_, Construction::LaidOn) => (laid_on(case, seam)? / 2.0, "half of what is laid on"),
+            _,
+        ) => (allowance, key::SEWING_ROWS_REACH_7),
+        (Construction::LaidOn, _) => (laid_on(case, seam)? / 2.0, key::SEWING_ROWS_REACH_8),
         _ => return None,
     })
 }
@@ -107,9 +110,10 @@ fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
 /// The smallest side of what a seam sews on with its edges as they are.
 fn laid_on(case: &Case<'_>, seam: &Seam) -> Option<Length> {
     let doc = case.context.doc;
-    let trims: Vec<&str> = match seam.name.as_str() {
-        "patch_set" => doc.patch.iter().map(|patch| patch.trim.as_str()).collect(),
-        _ => doc.labels.iter().map(|label| label.trim.as_str()).collect(),
+    let trims: Vec<&str> = if seam.id == SeamId::PatchSet {
+        doc.patch.iter().map(|patch| patch.trim.as_str()).collect()
+    } else {
+        doc.labels.iter().map(|label| label.trim.as_str()).collect()
     };
     let sides = trims
         .into_iter()
@@ -125,13 +129,17 @@ pub(super) fn beyond(case: &Case<'_>) -> Vec<Broken> {
         if row.offset <= reach {
             return None;
         }
-        let said = format!(
-            "runs {} from the seam line, past what it should catch ({what}: {})",
-            mm(row.offset),
-            mm(reach)
-        );
+        let said = say::SewingRowsBeyond {
+            offset: row.offset.in_mm(1),
+            reach: reach.in_mm(1),
+            what,
+        };
         let inside = (reach - EDGE_MARGIN).max(Length::ZERO);
-        Some(Broken::warning(about, said).help(format!("at most {}", mm(inside))))
+        Some(
+            Broken::warning(about, said).help(say::SewingRowsBeyondHelp {
+                inside: inside.in_mm(1),
+            }),
+        )
     })
 }
 
@@ -142,32 +150,35 @@ pub(super) fn crowded(case: &Case<'_>) -> Vec<Broken> {
         if pitch >= diameter * LEAST_PITCH {
             return None;
         }
-        let said = format!(
-            "a stitch of {} is too short for a yarn of {:.2} mm",
-            mm(pitch),
-            diameter.to_mm()
-        );
-        let help = format!("make it at least {}", mm(diameter * LEAST_PITCH));
+        let said = say::SewingRowsCrowded {
+            diameter: format!("{:.2}", diameter.to_mm()),
+            pitch: pitch.in_mm(1),
+        };
+        let help = say::SewingRowsCrowdedHelp {
+            least_pitch: (diameter * LEAST_PITCH).in_mm(1),
+        };
         Some(Broken::warning(about, said).help(help))
     })
 }
 
-fn per_inch(density: StitchDensity) -> String {
-    format!("{:.1} stitches to the inch", density.to_per_inch())
+fn per_inch(density: StitchDensity) -> Said {
+    say::SewingRowsPerInch {
+        stitches: format!("{:.1}", density.to_per_inch()),
+    }
+    .into()
 }
 
 pub(super) fn open(case: &Case<'_>) -> Vec<Broken> {
     each(case, |seam, row, about| {
-        let loaded = LOADED.contains(&seam.name.as_str());
+        let loaded = facts(seam.id).strain == Strain::Loaded;
         (loaded && row.density.to_per_inch() < LEAST_LOADED).then(|| {
             Broken::warning(
                 about,
-                format!(
-                    "{} are few for a seam that is pulled",
-                    per_inch(row.density)
-                ),
+                say::SewingRowsOpen {
+                    density: per_inch(row.density),
+                },
             )
-            .help("7 to 9 to the inch are usual")
+            .help(key::SEWING_ROWS_OPEN_HELP)
         })
     })
 }
@@ -176,12 +187,14 @@ pub(super) fn hem_density(case: &Case<'_>) -> Vec<Broken> {
     each(case, |seam, row, about| {
         let n = row.density.to_per_inch();
         let usual = (HEM_USUAL.0..=HEM_USUAL.1).contains(&n);
-        (seam.name == "hem" && !usual).then(|| {
+        (seam.id == SeamId::Hem && !usual).then(|| {
             Broken::note(
                 about,
-                format!("{} are unusual for a hem", per_inch(row.density)),
+                say::SewingRowsHemDensity {
+                    density: per_inch(row.density),
+                },
             )
-            .help("6 to 8 to the inch; fewer stitches stand out more and pull the hem into ridges")
+            .help(key::SEWING_ROWS_HEM_DENSITY_HELP)
         })
     })
 }
@@ -200,15 +213,14 @@ pub(super) fn gauge(case: &Case<'_>) -> Vec<Broken> {
                 }
                 out.push(
                     Broken::warning(
-                        rows_of(&seam.name, before + 1, index + 1),
-                        format!(
-                            "run {} apart; two needles stand at least {} apart",
-                            mm(gap),
-                            mm(LEAST_GAUGE)
-                        ),
+                        Subject::Rows(seam.id, before + 1, index + 1),
+                        say::SewingRowsGauge {
+                            gap: gap.in_mm(1),
+                            least_gauge: LEAST_GAUGE.in_mm(1),
+                        },
                     )
-                    .help("6.4 mm (1/4 in) is the usual gauge")
-                    .at(case.row_place(&seam.name, index)),
+                    .help(key::SEWING_ROWS_GAUGE_HELP)
+                    .at(case.row_place(seam.id, index)),
                 );
             }
         }
@@ -223,18 +235,17 @@ pub(super) fn chain_end(case: &Case<'_>) -> Vec<Broken> {
     for row in case.rows {
         let chain = matches!(row.stitch, S101 | S401 | S404 | S406);
         let loose = row.begins == RowEnd::Backtacked || row.ends == RowEnd::Backtacked;
-        let about = row_of(&row.seam, row.number);
+        let about = Subject::Row(row.seam, row.number);
         if chain && loose && out.iter().all(|b| b.subject != about) {
             out.push(
                 Broken::warning(
                     about,
-                    format!(
-                        "a {} ends where no other seam catches it and runs back from its last loop",
-                        row.stitch.name()
-                    ),
+                    say::SewingRowsChainEnd {
+                        stitch: row.stitch.name().to_string(),
+                    },
                 )
-                .help("a lockstitch, 301, or carry the row into the next seam")
-                .at(case.row_place(&row.seam, row.number.saturating_sub(1))),
+                .help(key::SEWING_ROWS_CHAIN_END_HELP)
+                .at(case.row_place(row.seam, row.number.saturating_sub(1))),
             );
         }
     }
@@ -251,19 +262,23 @@ pub(super) fn under_yarn(case: &Case<'_>) -> Vec<Broken> {
         }
         // A hair of rounding is no difference.
         let share = under / needle;
-        let how = if share < 0.5 - 1e-9 {
-            "less than half as heavy as"
-        } else if share > 1.0 + 1e-9 {
-            "heavier than"
+        let how = if share < 0.5 - geometry::tolerance::ROUNDING {
+            key::SEWING_ROWS_UNDER_YARN_2
+        } else if share > 1.0 + geometry::tolerance::ROUNDING {
+            key::SEWING_ROWS_UNDER_YARN_3
         } else {
             return None;
         };
         Some(
             Broken::warning(
                 about,
-                format!("the bobbin yarn of {under} is {how} the needle yarn of {needle}"),
+                say::SewingRowsUnderYarn {
+                    how,
+                    needle: needle.to_string(),
+                    under: under.to_string(),
+                },
             )
-            .help("a bobbin yarn of half to all of the needle yarn's size"),
+            .help(key::SEWING_ROWS_UNDER_YARN_HELP),
         )
     })
 }
@@ -272,7 +287,7 @@ pub(super) fn under_yarn(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn misplaced(case: &Case<'_>) -> Vec<Broken> {
     use Construction as C;
     each(case, |seam, row, about| {
-        let overedge = row.stitch.class_name().starts_with("class 500");
+        let overedge = row.stitch.is_overedge();
         let no_edge = matches!(
             seam.construction,
             C::LapFelled
@@ -293,13 +308,12 @@ pub(super) fn misplaced(case: &Case<'_>) -> Vec<Broken> {
         (overedge && no_edge).then(|| {
             Broken::warning(
                 about,
-                format!(
-                    "a {} wraps a cut edge, and {} has none within reach",
-                    row.stitch.name(),
-                    seam.construction
-                ),
+                say::SewingRowsMisplaced {
+                    construction: seam.construction.to_string(),
+                    stitch: row.stitch.name().to_string(),
+                },
             )
-            .help("301 or 401")
+            .help(key::SEWING_ROWS_MISPLACED_HELP)
         })
     })
 }

@@ -4,10 +4,11 @@ use draft::ClothUse;
 use style::{PartId, RowSpec, Seam, Subject};
 use trade::yarn::{nearest_row, yarns_for};
 use trade::{ArealWeight, Length, YarnSize};
+use words::{key, say};
 
 use super::case::{Broken, Case};
-use crate::context::{row_of, rows_of};
-use crate::describe::sewn_on;
+use crate::seam::{Strain, facts};
+use crate::seam_words::sewn_on;
 
 /// Rows nearer than this are sewn in one pass, with needles of one size.
 const ONE_PASS: Length = Length::mm(12.7);
@@ -41,7 +42,7 @@ pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
     };
     // An overedge is sewn with finer yarn than a seam, and a label through one ply: neither bears strain.
     let bears = |seam: &Seam, row: &RowSpec| {
-        !row.stitch.is_overedge() && !matches!(seam.name.as_str(), "label_set" | "fly_edge")
+        !row.stitch.is_overedge() && facts(seam.id).strain != Strain::None
     };
     used(case, bears)
         .into_iter()
@@ -77,11 +78,17 @@ fn unusual_one(
         let yarn = if needle { &r.needle } else { &r.under };
         yarn.key == key
     });
-    let place = row.and_then(|r| case.row_place(&r.seam, r.number.saturating_sub(1)));
+    let place = row.and_then(|r| case.row_place(r.seam, r.number.saturating_sub(1)));
     Some(
         Broken::note(
             role(key.to_owned()),
-            format!("{size} is {word} for {weight} denim; usual are {finest} to {heaviest}"),
+            say::SewingYarnsUnusualOne {
+                finest: finest.to_string(),
+                heaviest: heaviest.to_string(),
+                size: size.to_string(),
+                weight: weight.to_string(),
+                word: word.to_string(),
+            },
         )
         .at(place),
     )
@@ -108,9 +115,14 @@ pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
             out.push(
                 Broken::error(
                     about,
-                    format!("the collection has no {what} named \"{key}\""),
+                    say::SewingYarnsUnknown {
+                        key: key.to_string(),
+                        what: what.to_string(),
+                    },
                 )
-                .help(format!("add it to {file}, or name one that is there")),
+                .help(say::SewingYarnsUnknownHelp {
+                    file: file.to_string(),
+                }),
             );
         }
     };
@@ -156,14 +168,18 @@ fn unlike_needles(case: &Case<'_>, seam: &Seam, index: usize) -> Option<Broken> 
     let common = one.0 <= other.1 && other.0 <= one.1;
     (one_pass && !common).then(|| {
         Broken::warning(
-            rows_of(&seam.name, index, index + 1),
-            format!(
-                "{first} wants a needle of {} to {}, {second} one of {} to {}; both rows are sewn in one pass",
-                one.0, one.1, other.0, other.1
-            ),
+            Subject::Rows(seam.id, index, index + 1),
+            say::SewingYarnsUnlikeNeedles {
+                first: first.to_string(),
+                one: one.0.to_string(),
+                one_2: one.1.to_string(),
+                other: other.0.to_string(),
+                other_2: other.1.to_string(),
+                second: second.to_string(),
+            },
         )
-        .help("yarns nearer to one another in size, or sew the rows one after the other")
-        .at(case.row_place(&seam.name, index))
+        .help(key::SEWING_YARNS_UNLIKE_NEEDLES_HELP)
+        .at(case.row_place(seam.id, index))
     })
 }
 
@@ -174,10 +190,10 @@ pub(super) fn needle_for_cloth(case: &Case<'_>) -> Vec<Broken> {
         for (index, row) in seam.rows.iter().enumerate() {
             out.extend(heavy_needle(case, seam, &row.yarn).map(|b| {
                 Broken {
-                    subject: row_of(&seam.name, index + 1),
+                    subject: Subject::Row(seam.id, index + 1),
                     ..b
                 }
-                .at(case.row_place(&seam.name, index))
+                .at(case.row_place(seam.id, index))
             }));
         }
     }
@@ -201,11 +217,15 @@ fn heavy_needle(case: &Case<'_>, seam: &Seam, yarn: &str) -> Option<Broken> {
     (needs > takes).then(|| {
         Broken::warning(
             PartId::SewingThread,
-            format!(
-                "{size} needs a needle of {needs} at least; more than {takes} cuts a cloth of {}",
-                cloth.weight
-            ),
+            say::SewingYarnsHeavyNeedle {
+                needs: needs.to_string(),
+                size: size.to_string(),
+                takes: takes.to_string(),
+                weight: cloth.weight.to_string(),
+            },
         )
-        .help(format!("a yarn of {heaviest} or finer"))
+        .help(say::SewingYarnsHeavyNeedleHelp {
+            heaviest: heaviest.to_string(),
+        })
     })
 }

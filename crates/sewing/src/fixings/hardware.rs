@@ -1,8 +1,8 @@
 //! Rivets, buttons and buttonholes.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId, PointId};
 use geometry::{Point, Vec2};
-use style::Closing;
+use style::{Closing, MeasureId, SeamId};
 use trade::Length;
 use trade::hardware::{RIVET_CAPS, buttonhole_length};
 
@@ -33,7 +33,6 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
         return Vec::new();
     };
     let cap = diameter(context, &rivets.trim).unwrap_or(RIVET_CAPS.0);
-    let from = (rivets.trim.as_str(), context.trim_colour(&rivets.trim));
     let rivet = |piece, on, at| Fixing {
         inside: true,
         ..fixing(
@@ -42,12 +41,15 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
             on,
             at,
             Vec2::new(1.0, 0.0),
-            from,
+            (
+                rivets.trim.as_str().into(),
+                context.trim_colour(&rivets.trim),
+            ),
         )
     };
     let mut out = Vec::new();
     if rivets.mouth
-        && let Some(line) = midway(context, PieceId::Front, &["mouth"], "mouth")
+        && let Some(line) = midway(context, PieceId::Front, &[EdgeId::Mouth], SeamId::Mouth)
     {
         let inset = RIVET_FROM_SEAM + cap / 2.0;
         for along in [inset, line.length() - inset] {
@@ -67,7 +69,7 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
     };
     let spec = &context.pattern.spec;
     if rivets.coin {
-        let half = spec.coin_width.to_mm() / 2.0;
+        let half = spec[MeasureId::CoinWidth].to_mm() / 2.0;
         for at in corners(PieceId::CoinPocket, -half, half) {
             out.push(Fixing {
                 inside: false,
@@ -77,7 +79,7 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
     }
     if rivets.back_hidden {
         for (id, on) in back_pockets() {
-            for at in corners(id, 0.0, spec.back_pocket_width.to_mm()) {
+            for at in corners(id, 0.0, spec[MeasureId::BackPocketWidth].to_mm()) {
                 out.push(Fixing {
                     outside: false,
                     ..rivet(id, on, at)
@@ -99,13 +101,16 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
     let towards_edge = Vec2::new(-1.0, 0.0);
     let mut out = Vec::new();
     if let Some(band) = context.pattern.piece(PieceId::Band)
-        && let Some(right) = band.point("centre_front_right")
+        && let Some(right) = band.point(PointId::CentreFrontRight)
     {
         let size = diameter(context, &fly.band_button).unwrap_or(USUAL_BUTTON);
         let hole = buttonhole_length(size);
         // The V of a row round the band points at the button; other bands hold it in their middle.
         let (eye, middle) = v_point(context).map_or(
-            (BAND_HOLE_FROM_END.to_mm(), spec.band_height.to_mm() / 2.0),
+            (
+                BAND_HOLE_FROM_END.to_mm(),
+                spec[MeasureId::BandHeight].to_mm() / 2.0,
+            ),
             |point| (point.x - right.x, point.y),
         );
         out.push(fixing(
@@ -114,7 +119,10 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
             On::AsDrawn,
             Point::new(right.x + eye, middle),
             Vec2::new(1.0, 0.0),
-            (&fly.band_button, context.trim_colour(&fly.band_button)),
+            (
+                fly.band_button.as_str().into(),
+                context.trim_colour(&fly.band_button),
+            ),
         ));
         out.push(Fixing {
             inside: true,
@@ -124,7 +132,7 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
                 On::AsDrawn,
                 Point::new(eye + hole.to_mm() / 2.0, middle),
                 towards_edge,
-                (&fly.band_button, sewn),
+                (fly.band_button.as_str().into(), sewn),
             )
         });
     }
@@ -144,7 +152,7 @@ fn zip(context: &Context<'_>) -> Option<Fixing> {
         .trims
         .get(key)
         .and_then(|trim| trim.length);
-    let fly = context.pattern.spec.fly_length;
+    let fly = context.pattern.spec[MeasureId::FlyLength];
     let length = stated.unwrap_or(fly).min(fly);
     context.pattern.piece(PieceId::FlyFacing)?;
     let at = Point::new(ZIP_FROM_EDGE_MM, -length.to_mm() / 2.0);
@@ -157,7 +165,7 @@ fn zip(context: &Context<'_>) -> Option<Fixing> {
             On::AsDrawn,
             at,
             Vec2::new(0.0, 1.0),
-            (key, context.trim_colour(key)),
+            (key.into(), context.trim_colour(key)),
         )
     })
 }
@@ -173,12 +181,12 @@ fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
     let sewn_edge = context
         .pattern
         .piece(PieceId::FlyShield)
-        .and_then(|shield| shield.edge("left"))
+        .and_then(|shield| shield.edge(EdgeId::Left))
         .map(|edge| edge.start().x);
     let eye = FLY_HOLE_FROM_EDGE.to_mm();
     // More would not fit a fly; a file could ask for any number.
     let count = fly.buttons.min(MOST_FLY_BUTTONS);
-    let gap = context.pattern.spec.fly_length.to_mm() / f64::from(count + 1);
+    let gap = context.pattern.spec[MeasureId::FlyLength].to_mm() / f64::from(count + 1);
     let mut out = Vec::new();
     for k in 1..=count {
         let y = -gap * f64::from(k);
@@ -191,7 +199,7 @@ fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
                 On::AsDrawn,
                 Point::new(x + eye, y),
                 Vec2::new(1.0, 0.0),
-                (key, context.trim_colour(key)),
+                (key.into(), context.trim_colour(key)),
             )
         }));
         out.push(Fixing {
@@ -203,7 +211,7 @@ fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
                 On::AsDrawn,
                 Point::new(eye + hole.to_mm() / 2.0, y),
                 Vec2::new(-1.0, 0.0),
-                (key, sewn),
+                (key.into(), sewn),
             )
         });
     }

@@ -4,13 +4,14 @@ mod hardware;
 mod labels;
 mod tacks;
 
-use draft::{Finding, PieceId};
+use draft::{EdgeId, Finding, PieceId};
 use geometry::{Path, Point, Vec2};
+use style::SeamId;
 use trade::{Colour, Length};
 
 use crate::context::Context;
-use crate::garment::{Fixing, FixingKind, On};
-use crate::inset::Ground;
+use crate::garment::{Fixing, FixingKind, On, Origin};
+use crate::inset_lines::Ground;
 
 /// From the end of the band to the eye of its buttonhole (1/2 inch: historical-tailoring.com,
 /// selvedge jeans).
@@ -41,7 +42,7 @@ fn fixing(
     on: On,
     at: Point,
     along: Vec2,
-    (from, colour): (&str, Colour),
+    (from, colour): (Origin, Colour),
 ) -> Fixing {
     Fixing {
         kind,
@@ -52,12 +53,12 @@ fn fixing(
         outside: true,
         inside: false,
         colour,
-        from: from.to_owned(),
+        from,
     }
 }
 
 /// The middle between the rows of a seam, or `usual` where it has none.
-fn between_rows(context: &Context<'_>, seam: &str, usual: Length) -> Length {
+fn between_rows(context: &Context<'_>, seam: SeamId, usual: Length) -> Length {
     let offsets = || {
         context
             .seam(seam)
@@ -76,7 +77,7 @@ fn between_rows(context: &Context<'_>, seam: &str, usual: Length) -> Length {
 }
 
 /// The line midway between the rows of a seam, inside the named edges.
-fn midway(context: &Context<'_>, piece: PieceId, edges: &[&str], seam: &str) -> Option<Path> {
+fn midway(context: &Context<'_>, piece: PieceId, edges: &[EdgeId], seam: SeamId) -> Option<Path> {
     let piece = context.pattern.piece(piece)?;
     Ground::of(piece)?.inset(edges, between_rows(context, seam, Length::mm(4.8)))
 }

@@ -1,7 +1,8 @@
 //! Belt loops and bartacks, at the points where jeans usually carry them (common practice).
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId, PointId};
 use geometry::{Path, Point, Vec2};
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use super::{fixing, midway};
@@ -23,7 +24,7 @@ fn loop_points(context: &Context<'_>) -> Vec<Point> {
         .piece(PieceId::Band)
         .into_iter()
         .flat_map(|band| &band.points)
-        .filter(|p| p.name.starts_with("loop_"))
+        .filter(|p| PointId::LOOPS.contains(&p.id))
         .map(|p| p.at)
         .collect()
 }
@@ -37,20 +38,20 @@ pub(super) fn loops(context: &Context<'_>) -> Vec<Fixing> {
     let shell = context.collection.cloths.get(&context.doc.cloth.shell);
     let colour = shell.map_or(context.trim_colour(""), |cloth| cloth.colour);
     let tack = &context.doc.bartacks;
-    let top = spec.band_height.to_mm();
-    let foot = top - spec.loop_length.to_mm();
+    let top = spec[MeasureId::BandHeight].to_mm();
+    let foot = top - spec[MeasureId::LoopLength].to_mm();
     // A tack lies across its loop and within it.
-    let across = tack.length.min(spec.loop_width);
+    let across = tack.length.min(spec[MeasureId::LoopWidth]);
     let half = tack.width.to_mm() / 2.0;
     let mut out = Vec::new();
     for p in loop_points(context) {
         out.push(fixing(
-            FixingKind::Loop(spec.loop_length, spec.loop_width),
+            FixingKind::Loop(spec[MeasureId::LoopLength], spec[MeasureId::LoopWidth]),
             PieceId::Band,
             On::AsDrawn,
             Point::new(p.x, (top + foot) / 2.0),
             Vec2::new(0.0, 1.0),
-            ("loop_edge", colour),
+            (SeamId::LoopEdge.into(), colour),
         ));
         for y in [top - half, foot + half] {
             out.push(tacked(
@@ -58,7 +59,7 @@ pub(super) fn loops(context: &Context<'_>) -> Vec<Fixing> {
                 PieceId::Band,
                 On::AsDrawn,
                 (Point::new(p.x, y), Vec2::new(1.0, 0.0)),
-                (across, "loop_edge"),
+                (across, SeamId::LoopEdge),
             ));
         }
     }
@@ -73,45 +74,55 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
     let mut push = |piece, on, place: Option<(Point, Vec2)>, seam| {
         out.extend(place.map(|place| tacked(context, piece, on, place, (length, seam))));
     };
-    if let Some(line) = midway(context, PieceId::Front, &["mouth"], "mouth") {
+    if let Some(line) = midway(context, PieceId::Front, &[EdgeId::Mouth], SeamId::Mouth) {
         for along in [TACK_FROM_SEAM, line.length() - TACK_FROM_SEAM] {
             push(
                 PieceId::Front,
                 On::Both,
                 Some(across(&line, along)),
-                "mouth",
+                SeamId::Mouth,
             );
         }
     }
     let front = context.pattern.piece(PieceId::Front);
     let foot = front.and_then(|f| {
-        let fly = f.edge("fly")?;
+        let fly = f.edge(EdgeId::Fly)?;
         Some((fly.end(), fly.end_direction()))
     });
-    push(PieceId::Front, On::AsDrawn, foot, "fly");
+    push(PieceId::Front, On::AsDrawn, foot, SeamId::Fly);
     push(
         PieceId::Front,
         On::AsDrawn,
         on_fly_stitching(context),
-        "fly",
+        SeamId::Fly,
     );
     let crotch = front.and_then(|f| {
-        let rise = f.edge("crotch")?;
+        let rise = f.edge(EdgeId::Crotch)?;
         Some((rise.end(), rise.end_direction()))
     });
-    push(PieceId::Front, On::AsDrawn, crotch, "inseam");
+    push(PieceId::Front, On::AsDrawn, crotch, SeamId::Inseam);
     if !context.doc.rivets.as_ref().is_some_and(|r| r.coin) {
-        let sides = ["left", "foot", "right"];
-        for place in ends(context, PieceId::CoinPocket, &sides, "coin_set") {
-            push(PieceId::CoinPocket, coin_on(spec), Some(place), "coin_set");
+        let sides = [EdgeId::Left, EdgeId::Foot, EdgeId::Right];
+        for place in ends(context, PieceId::CoinPocket, &sides, SeamId::CoinSet) {
+            push(
+                PieceId::CoinPocket,
+                coin_on(spec),
+                Some(place),
+                SeamId::CoinSet,
+            );
         }
     }
     // A needle that meets a rivet breaks: hidden rivets hold those corners instead.
     let hidden = context.doc.rivets.as_ref().is_some_and(|r| r.back_hidden);
     for (id, on) in back_pockets().into_iter().filter(|_| !hidden) {
-        let sides = ["inner", "foot_inner", "foot_outer", "outer"];
-        for place in ends(context, id, &sides, "back_pocket_set") {
-            push(id, on, Some(place), "back_pocket_set");
+        let sides = [
+            EdgeId::Inner,
+            EdgeId::FootInner,
+            EdgeId::FootOuter,
+            EdgeId::Outer,
+        ];
+        for place in ends(context, id, &sides, SeamId::BackPocketSet) {
+            push(id, on, Some(place), SeamId::BackPocketSet);
         }
     }
     out
@@ -119,14 +130,19 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
 
 /// On the outermost row of the fly, a little above its end.
 fn on_fly_stitching(context: &Context<'_>) -> Option<(Point, Vec2)> {
-    let offsets = context.seam("fly")?.rows.iter().map(|r| r.offset);
+    let offsets = context.seam(SeamId::Fly)?.rows.iter().map(|r| r.offset);
     let line = fly_line(context.pattern, offsets.fold(Length::ZERO, Length::max))?;
     let along = line.length() - TACK_ON_FLY;
     Some((line.point_at(along), line.direction_at(along)))
 }
 
 /// At both upper corners of a patch, down along its sides between the rows.
-fn ends(context: &Context<'_>, piece: PieceId, edges: &[&str], seam: &str) -> Vec<(Point, Vec2)> {
+fn ends(
+    context: &Context<'_>,
+    piece: PieceId,
+    edges: &[EdgeId],
+    seam: SeamId,
+) -> Vec<(Point, Vec2)> {
     let half = context.doc.bartacks.length / 2.0;
     let Some(line) = midway(context, piece, edges, seam) else {
         return Vec::new();
@@ -149,19 +165,19 @@ fn tacked(
     piece: PieceId,
     on: On,
     (at, along): (Point, Vec2),
-    (length, seam): (Length, &str),
+    (length, seam): (Length, SeamId),
 ) -> Fixing {
     let tack = &context.doc.bartacks;
     Fixing {
         // A tack goes through everything, but what lies inside a pocket or under the bag is hidden.
-        inside: !matches!(piece, PieceId::CoinPocket) && seam != "mouth",
+        inside: !matches!(piece, PieceId::CoinPocket) && seam != SeamId::Mouth,
         ..fixing(
             FixingKind::Bartack(length, tack.width, tack.stitches),
             piece,
             on,
             at,
             along,
-            (seam, context.yarn(&tack.yarn).colour),
+            (seam.into(), context.yarn(&tack.yarn).colour),
         )
     }
 }

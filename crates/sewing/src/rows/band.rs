@@ -1,8 +1,8 @@
 //! The row that runs round the band and finishes in the V that holds the button.
 
-use draft::{PieceId, Spec};
+use draft::{PieceId, PointId, Spec};
 use geometry::{Path, Point};
-use style::{BandMethod, Seam, StyleDoc};
+use style::{BandMethod, MeasureId, Seam, SeamId, StyleDoc};
 use trade::Length;
 
 use super::Laid;
@@ -14,9 +14,9 @@ use crate::garment::{On, RowEnd};
 pub(crate) fn from_seam_line(doc: &StyleDoc, spec: &Spec) -> Vec<Seam> {
     let mut seams: Vec<Seam> = doc.all_seams().collect();
     if doc.band.method == BandMethod::AllRound {
-        let band = seams.iter_mut().filter(|seam| seam.name == "band");
+        let band = seams.iter_mut().filter(|seam| seam.id == SeamId::Band);
         for row in band.flat_map(|seam| seam.rows.iter_mut().skip(1)) {
-            row.offset = spec.band_height - row.offset;
+            row.offset = spec[MeasureId::BandHeight] - row.offset;
         }
     }
     seams
@@ -46,7 +46,7 @@ pub(crate) fn v_point(context: &Context<'_>) -> Option<Point> {
     if context.doc.band.method != BandMethod::AllRound {
         return None;
     }
-    let row = context.seam("band")?.rows.get(1)?;
+    let row = context.seam(SeamId::Band)?.rows.get(1)?;
     Some(Round::of(context, row.offset)?.point)
 }
 
@@ -61,9 +61,9 @@ impl Round {
     /// small for the row, or the row nearer to the middle of the band than to its edges.
     fn of(context: &Context<'_>, offset: Length) -> Option<Round> {
         let band = context.pattern.piece(PieceId::Band)?;
-        let height = context.pattern.spec.band_height.to_mm();
-        let end = band.point("end_right")?.x;
-        let lower = context.seam("band")?.rows.first()?.offset.to_mm();
+        let height = context.pattern.spec[MeasureId::BandHeight].to_mm();
+        let end = band.point(PointId::EndRight)?.x;
+        let lower = context.seam(SeamId::Band)?.rows.first()?.offset.to_mm();
         let upper = offset.to_mm();
         let edge = height - upper;
         let (left, right) = (edge, end - edge);

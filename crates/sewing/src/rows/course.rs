@@ -1,19 +1,21 @@
 //! Along which edges the rows of a seam run, and where they show.
 
-use draft::PieceId;
-use style::{Construction, Ply, RowSpec, Seam};
+use draft::{EdgeId, PieceId};
+use std::slice;
+use style::{Construction, Ply, RowSpec, Seam, SeamId};
 
 use super::JOINING;
 use crate::context::Context;
 use crate::edges::{over_ply, side_of};
 use crate::garment::{On, RowEnd};
 use crate::placement::{back_pockets, coin_on, extra_on};
+use crate::seam::{Half, Line, Side, facts};
 
 /// A run of edges that rows follow on one piece.
 pub(super) struct Course {
     pub piece: PieceId,
     /// The edges, one after the other anticlockwise.
-    pub edges: &'static [&'static str],
+    pub edges: &'static [EdgeId],
     pub on: On,
     pub begins: RowEnd,
     pub ends: RowEnd,
@@ -25,7 +27,7 @@ pub(super) struct Course {
 
 impl Course {
     /// A run that begins and ends in the neighbouring seams and shows on both faces.
-    const fn new(piece: PieceId, edges: &'static [&'static str], on: On) -> Course {
+    const fn new(piece: PieceId, edges: &'static [EdgeId], on: On) -> Course {
         Course {
             piece,
             edges,
@@ -61,110 +63,125 @@ impl Course {
     }
 }
 
-const PATCH_HEM: &[&str] = &["top"];
-const PATCH_SIDES: &[&str] = &["left", "foot", "right"];
-pub(super) const BACK_POCKET_SIDES: &[&str] = &["inner", "foot_inner", "foot_outer", "outer"];
+const PATCH_HEM: &[EdgeId] = &[EdgeId::Top];
+const PATCH_SIDES: &[EdgeId] = &[EdgeId::Left, EdgeId::Foot, EdgeId::Right];
+pub(super) const BACK_POCKET_SIDES: &[EdgeId] = &[
+    EdgeId::Inner,
+    EdgeId::FootInner,
+    EdgeId::FootOuter,
+    EdgeId::Outer,
+];
 
 /// The runs a row of this seam follows. Empty for the seams with shapes of their own.
 pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec<Course> {
-    use PieceId::{
-        Back, Band, CoinPocket, ExtraPocket, FlyFacing, Front, PocketBag, PocketFacing, Yoke,
-    };
-    let over = over_ply(seam);
-    let joined = |runs: &[(PieceId, &'static [&'static str])], on: On| -> Vec<Course> {
-        runs.iter()
-            .map(|(piece, edges)| shown(seam, spec, Course::new(*piece, edges, on)))
-            .collect()
-    };
-    // Of a left and a right copy, the one on top.
-    let copy = |piece: PieceId| {
-        if over == Some(side_of(piece, true)) {
-            On::Mirrored
-        } else {
-            On::AsDrawn
-        }
-    };
-    let back = over == Some(Ply::Back);
-    // Pressed open, each of the two edges is neatened by itself.
-    let each_edge = seam.construction == Construction::PressedOpen && spec.stitch.is_overedge();
-    match seam.name.as_str() {
-        "outseam" if each_edge => joined(
-            &[
-                (Front, &["side"]),
-                (PocketFacing, &["side"]),
-                (Back, &["side"]),
-                (Yoke, &["side"]),
-            ],
-            On::Both,
-        ),
-        "inseam" if each_edge => joined(&[(Front, &["inseam"]), (Back, &["inseam"])], On::Both),
-        "yoke" if each_edge => joined(&[(Yoke, &["lower"]), (Back, &["top"])], On::Both),
-        "seat" if each_edge => joined(&[(Yoke, &["centre"]), (Back, &["seat"])], On::Both),
-        "front_rise" if each_edge => joined(&[(Front, &["crotch"])], On::Both),
-        "outseam" if back => joined(&[(Back, &["side"]), (Yoke, &["side"])], On::Both),
-        "outseam" => joined(&[(Front, &["side"]), (PocketFacing, &["side"])], On::Both),
-        "inseam" if back => joined(&[(Back, &["inseam"])], On::Both),
-        "inseam" => joined(&[(Front, &["inseam"])], On::Both),
-        "yoke" if back => joined(&[(Back, &["top"])], On::Both),
-        "yoke" => joined(&[(Yoke, &["lower"])], On::Both),
-        "seat" => joined(&[(Yoke, &["centre"]), (Back, &["seat"])], copy(Back)),
-        "front_rise" => {
-            let on = copy(Front);
-            let mut rise = joined(&[(Front, &["crotch"])], on);
-            // Only the left front carries the topstitching of the fly.
-            rise.iter_mut()
-                .for_each(|c| c.under_fly = on == On::AsDrawn);
-            rise
-        }
-        "band" => vec![
-            Course::new(Band, &["join", "overlap"], On::AsDrawn)
+    use PieceId::{Band, CoinPocket, ExtraPocket, FlyFacing, Front, PocketBag, PocketFacing};
+    match facts(seam.id).line {
+        Line::Panels(sides) => return between(seam, spec, sides),
+        Line::Halves(edges) => return left_and_right(seam, spec, edges),
+        Line::OfItsOwn => (),
+    }
+    match seam.id {
+        SeamId::Band => vec![
+            Course::new(Band, &[EdgeId::Join, EdgeId::Overlap], On::AsDrawn)
                 .ended(RowEnd::TuckedIn, RowEnd::TuckedIn),
         ],
         // The bag lies over the rows inside.
-        "mouth" => vec![Course::new(Front, &["mouth"], On::Both).hidden_inside()],
+        SeamId::Mouth => vec![Course::new(Front, &[EdgeId::Mouth], On::Both).hidden_inside()],
         // Overedged together, bound or turned in by itself.
-        "fly_edge" => vec![
-            Course::new(FlyFacing, &["foot", "back"], facing_plies(seam))
+        SeamId::FlyEdge => vec![
+            Course::new(FlyFacing, &[EdgeId::Foot, EdgeId::Back], facing_plies(seam))
                 .ended(RowEnd::CaughtInSeam, RowEnd::CaughtInSeam)
                 .hidden_outside(),
         ],
-        "coin_hem" => {
+        SeamId::CoinHem => {
             vec![Course::new(CoinPocket, PATCH_HEM, coin_on(&context.pattern.spec)).hidden_inside()]
         }
-        "coin_set" => vec![
+        SeamId::CoinSet => vec![
             Course::new(CoinPocket, PATCH_SIDES, coin_on(&context.pattern.spec))
                 .ended(RowEnd::Backtacked, RowEnd::Backtacked)
                 .hidden_inside(),
         ],
-        "back_pocket_hem" => back_pockets()
+        SeamId::BackPocketHem => back_pockets()
             .map(|(piece, on)| Course::new(piece, PATCH_HEM, on).hidden_inside())
             .into(),
-        "back_pocket_set" => back_pockets()
+        SeamId::BackPocketSet => back_pockets()
             .map(|(piece, on)| {
                 Course::new(piece, BACK_POCKET_SIDES, on)
                     .ended(RowEnd::Backtacked, RowEnd::Backtacked)
             })
             .into(),
-        "facing_set" => vec![Course::new(PocketFacing, &["inner"], On::Both).hidden_outside()],
-        "bag_close" => vec![
-            Course::new(PocketBag, &["foot_under"], On::Both)
+        SeamId::FacingSet => {
+            vec![Course::new(PocketFacing, &[EdgeId::Inner], On::Both).hidden_outside()]
+        }
+        SeamId::BagClose => vec![
+            Course::new(PocketBag, &[EdgeId::FootUnder], On::Both)
                 .ended(RowEnd::Backtacked, RowEnd::CaughtInSeam)
                 .hidden_outside(),
         ],
-        "extra_hem" => {
+        SeamId::ExtraHem => {
             vec![
                 Course::new(ExtraPocket, PATCH_HEM, extra_on(&context.pattern.spec))
                     .hidden_outside(),
             ]
         }
         // It hangs behind the pocket mouth, so it can only be set on the bag.
-        "extra_set" => vec![
+        SeamId::ExtraSet => vec![
             Course::new(ExtraPocket, PATCH_SIDES, extra_on(&context.pattern.spec))
                 .ended(RowEnd::Backtacked, RowEnd::Backtacked)
                 .hidden_outside(),
         ],
-        _ => Vec::new(),
+        // Shapes of their own. Seams between panels are done above.
+        SeamId::Hem
+        | SeamId::Fly
+        | SeamId::LoopEdge
+        | SeamId::Decoration
+        | SeamId::PatchSet
+        | SeamId::LabelSet
+        | SeamId::Outseam
+        | SeamId::Inseam
+        | SeamId::Seat
+        | SeamId::Yoke
+        | SeamId::FrontRise => Vec::new(),
     }
+}
+
+/// Whether a row neatens each of the two edges by itself, as where a seam is pressed open.
+fn each_edge(seam: &Seam, spec: &RowSpec) -> bool {
+    seam.construction == Construction::PressedOpen && spec.stitch.is_overedge()
+}
+
+/// On the ply that lies on top, or on both.
+fn between(seam: &Seam, spec: &RowSpec, sides: &'static [Side]) -> Vec<Course> {
+    let back = over_ply(seam) == Some(Ply::Back);
+    sides
+        .iter()
+        .filter(|side| each_edge(seam, spec) || (side.ply == Ply::Back) == back)
+        .map(|side| Course::new(side.piece, slice::from_ref(&side.edge), On::Both))
+        .map(|course| shown(seam, spec, course))
+        .collect()
+}
+
+/// On the copy that lies on top, or on both.
+fn left_and_right(seam: &Seam, spec: &RowSpec, edges: &'static [Half]) -> Vec<Course> {
+    let over = over_ply(seam);
+    // All panels of one seam are drawn as the same side of the wearer.
+    let mirrored = edges
+        .first()
+        .is_some_and(|half| over == Some(side_of(half.piece, true)));
+    let on = match (each_edge(seam, spec), mirrored) {
+        (true, _) => On::Both,
+        (false, true) => On::Mirrored,
+        (false, false) => On::AsDrawn,
+    };
+    edges
+        .iter()
+        .map(|half| Course {
+            // Only the left front carries the topstitching of the fly.
+            under_fly: half.piece == PieceId::Front && on == On::AsDrawn,
+            ..Course::new(half.piece, slice::from_ref(&half.edge), on)
+        })
+        .map(|course| shown(seam, spec, course))
+        .collect()
 }
 
 /// The plies of the fly facing a row of its edge is sewn on.

@@ -2,16 +2,18 @@
 //! the other, that rise towards the outseam. The two pockets mirror each other unless one is turned
 //! over.
 
-use draft::{Finding, Piece, PieceId, Severity, path_of};
+use draft::{Finding, Piece, PieceId, PointId, Severity, path_of};
+use geometry::tolerance::SAME_MM;
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
-use style::{BackPocket, Decoration, Drawing, RowSpec, SeamId};
+use style::{BackPocket, Decoration, Drawing, MeasureId, RowSpec, SeamId};
 use trade::Length;
+use words::key;
 
 use super::Laid;
 use super::course::BACK_POCKET_SIDES;
 use crate::context::{Context, finding, with_remedy};
 use crate::garment::{On, RowEnd};
-use crate::inset::{Ground, points_along};
+use crate::inset_lines::{Ground, points_along};
 use crate::placement::back_pockets;
 
 /// Where the upper and the lower line run, as a share of the pocket's length below its top edge.
@@ -48,7 +50,7 @@ pub(super) fn wanted(context: &Context<'_>) -> bool {
 
 /// A drawing that lies beside its pocket.
 pub(super) fn notes(context: &Context<'_>) -> Vec<Finding> {
-    let seam = context.seam("decoration");
+    let seam = context.seam(SeamId::Decoration);
     let mut out = Vec::new();
     for (id, on) in back_pockets() {
         if seam.is_some()
@@ -60,12 +62,9 @@ pub(super) fn notes(context: &Context<'_>) -> Vec<Finding> {
                 "sewing::drawing-off-pocket",
                 Severity::Warning,
                 SeamId::Decoration,
-                "no line of the drawing lies inside the rows that set the pocket",
+                key::SEWING_DECORATION_NOTES,
             );
-            out.push(with_remedy(
-                found,
-                "draw from the pocket's inner top corner, one unit a millimetre, y down",
-            ));
+            out.push(with_remedy(found, key::SEWING_DECORATION_NOTES_2));
         }
     }
     out
@@ -88,7 +87,7 @@ fn on_pocket(context: &Context<'_>, id: PieceId, on: On, below: Vec2) -> Vec<Lai
         return Vec::new();
     };
     let pocket = stated(context, id);
-    let width = context.pattern.spec.back_pocket_width.to_mm();
+    let width = context.pattern.spec[MeasureId::BackPocketWidth].to_mm();
     let laid = |path, begins, ends| Laid {
         piece: id,
         on,
@@ -144,7 +143,7 @@ fn drawn(
             let (Some(from), Some(to)) = (part.first(), part.last()) else {
                 continue;
             };
-            let same = |a: &Point, b: &Point| (*a - *b).hypot() < 1e-6;
+            let same = |a: &Point, b: &Point| (*a - *b).hypot() < SAME_MM;
             let whole = same(from, first) && same(to, last);
             let end = |reached: bool| match (line.closed && whole, reached) {
                 (true, _) => RowEnd::Overlapped,
@@ -160,15 +159,15 @@ fn drawn(
 
 /// The pocket inside its set rows, and all that lies below its hem rows.
 fn inner(context: &Context<'_>, piece: &Piece) -> Option<(Vec<Point>, [Point; 4])> {
-    let innermost = |seam: &str| {
+    let innermost = |seam: SeamId| {
         let rows = context.seam(seam).into_iter().flat_map(|s| &s.rows);
         rows.map(|row| row.offset)
             .filter(|offset| offset.is_finite())
             .fold(Length::ZERO, Length::max)
     };
-    let set = innermost("back_pocket_set");
+    let set = innermost(SeamId::BackPocketSet);
     let inside = points_along(&Ground::of(piece)?.inset(BACK_POCKET_SIDES, set)?)?;
-    let hem = -innermost("back_pocket_hem").to_mm();
+    let hem = -innermost(SeamId::BackPocketHem).to_mm();
     let below_hem = [
         Point::new(-FAR_MM, -FAR_MM),
         Point::new(FAR_MM, -FAR_MM),
@@ -186,7 +185,10 @@ fn tide_line(
     index: usize,
     lay: impl Fn(Point) -> Point,
 ) -> Option<Path> {
-    let (outer, point) = (piece.point("top_outer")?, piece.point("point")?);
+    let (outer, point) = (
+        piece.point(PointId::TopOuter)?,
+        piece.point(PointId::Point)?,
+    );
     let (width, length) = (outer.x, -point.y);
     let waves = pocket.waves.clamp(1, MOST_WAVES);
     let at = |k: u32| {

@@ -12,14 +12,15 @@ mod hem;
 mod laid_on;
 mod notes;
 
-use draft::{Finding, PieceId, Severity};
+use draft::{Finding, LineId, PieceId, Severity};
 use geometry::{Path, Point};
-use style::{Construction, Lap, RowEnding, RowSpec, Seam};
+use style::{Construction, Lap, RowEnding, RowSpec, Seam, SeamId};
 use trade::Length;
+use words::{key, say};
 
-use crate::context::{Context, finding, mm, seam_of, with_remedy};
+use crate::context::{Context, finding, with_remedy};
 use crate::garment::{On, RowEnd, StitchRow};
-use crate::inset::Ground;
+use crate::inset_lines::Ground;
 use course::{Course, courses};
 
 pub(crate) use band::{from_seam_line, v_point};
@@ -38,14 +39,13 @@ pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<St
                     context,
                     "sewing::row-without-place",
                     Severity::Error,
-                    seam_of(&seam.name),
-                    format!(
-                        "row {} at {} finds no place on the piece",
-                        index + 1,
-                        mm(spec.offset)
-                    ),
+                    seam.id,
+                    say::SewingModRows {
+                        index: (index + 1).to_string(),
+                        offset: spec.offset.in_mm(1),
+                    },
                 );
-                findings.push(with_remedy(found, "bring the row nearer to the seam line"));
+                findings.push(with_remedy(found, key::SEWING_MOD_ROWS_2));
             }
             out.extend(
                 laid.into_iter()
@@ -69,17 +69,32 @@ struct Laid {
 }
 
 fn lay(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec) -> Vec<Laid> {
-    match seam.name.as_str() {
-        "band" if band::is_round(context, index) => {
+    match seam.id {
+        SeamId::Band if band::is_round(context, index) => {
             band::round(context, spec.offset).into_iter().collect()
         }
-        "hem" => hem::rows(context, spec.offset),
-        "fly" => fly_row(context, spec).into_iter().collect(),
-        "loop_edge" => strip_row(context, spec).into_iter().collect(),
-        "decoration" => decoration::rows(context, spec),
-        "patch_set" => laid_on::patch(context, spec.offset),
-        "label_set" => laid_on::labels(context, spec.offset),
-        _ => {
+        SeamId::Hem => hem::rows(context, spec.offset),
+        SeamId::Fly => fly_row(context, spec).into_iter().collect(),
+        SeamId::LoopEdge => strip_row(context, spec).into_iter().collect(),
+        SeamId::Decoration => decoration::rows(context, spec),
+        SeamId::PatchSet => laid_on::patch(context, spec.offset),
+        SeamId::LabelSet => laid_on::labels(context, spec.offset),
+        SeamId::Outseam
+        | SeamId::Inseam
+        | SeamId::Seat
+        | SeamId::Yoke
+        | SeamId::FrontRise
+        | SeamId::Band
+        | SeamId::Mouth
+        | SeamId::FlyEdge
+        | SeamId::CoinHem
+        | SeamId::CoinSet
+        | SeamId::BackPocketHem
+        | SeamId::BackPocketSet
+        | SeamId::FacingSet
+        | SeamId::BagClose
+        | SeamId::ExtraHem
+        | SeamId::ExtraSet => {
             let turned = on_other_side(seam, spec);
             let (seam, spec) = turned
                 .as_ref()
@@ -104,7 +119,7 @@ fn on_other_side(seam: &Seam, spec: &RowSpec) -> Option<(Seam, RowSpec)> {
         return Some((seam.clone(), on_line));
     }
     let beside = seam.construction == Construction::PressedOpen && spec.offset <= -JOINING;
-    let usual = style::known::seam_name(&seam.name)?.usual_lap?;
+    let usual = style::known::seam(seam.id).usual_lap?;
     beside.then(|| {
         let lap = seam.lap.unwrap_or(usual);
         let seam = Seam {
@@ -155,7 +170,7 @@ fn fly_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
 /// A row on the loop strip: at the offset from the finished loop's left edge, the whole strip long.
 fn strip_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
     let strip = context.pattern.piece(PieceId::LoopStrip)?;
-    let fold = strip.line("fold_left")?;
+    let fold = strip.line(LineId::FoldLeft)?;
     let shift = geometry::Vec2::new(spec.offset.to_mm(), 0.0);
     let line: [Point; 2] = [fold.start() + shift, fold.end() + shift];
     Some(Laid {
@@ -180,7 +195,7 @@ fn ending(usual: RowEnd, stated: Option<RowEnding>) -> RowEnd {
 
 fn row(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec, laid: Laid) -> StitchRow {
     StitchRow {
-        seam: seam.name.clone(),
+        seam: seam.id,
         number: index + 1,
         piece: laid.piece,
         on: laid.on,
@@ -198,11 +213,29 @@ fn row(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec, laid: L
 
 /// Whether the style has what this seam is sewn on.
 fn wanted(context: &Context<'_>, seam: &Seam) -> bool {
-    match seam.name.as_str() {
-        "extra_hem" | "extra_set" => context.pattern.piece(PieceId::ExtraPocket).is_some(),
-        "decoration" => decoration::wanted(context),
-        "patch_set" => context.doc.patch.is_some(),
-        "label_set" => laid_on::labels_wanted(context),
-        _ => true,
+    match seam.id {
+        SeamId::ExtraHem | SeamId::ExtraSet => {
+            context.pattern.piece(PieceId::ExtraPocket).is_some()
+        }
+        SeamId::Decoration => decoration::wanted(context),
+        SeamId::PatchSet => context.doc.patch.is_some(),
+        SeamId::LabelSet => laid_on::labels_wanted(context),
+        SeamId::Outseam
+        | SeamId::Inseam
+        | SeamId::Seat
+        | SeamId::Yoke
+        | SeamId::FrontRise
+        | SeamId::Band
+        | SeamId::Hem
+        | SeamId::Mouth
+        | SeamId::Fly
+        | SeamId::FlyEdge
+        | SeamId::CoinHem
+        | SeamId::CoinSet
+        | SeamId::BackPocketHem
+        | SeamId::BackPocketSet
+        | SeamId::FacingSet
+        | SeamId::BagClose
+        | SeamId::LoopEdge => true,
     }
 }

@@ -1,11 +1,12 @@
 //! What is noticed about the rows that only their own shapes can tell.
 
-use draft::{Finding, PieceId, Severity};
-use style::{BandMethod, CoinShape, SeamId};
+use draft::{Finding, PieceId, PointId, Severity};
+use style::{BandMethod, CoinShape, MeasureId, SeamId};
 use trade::{Length, StitchType};
+use words::{key, say};
 
 use super::{band, decoration};
-use crate::context::{Context, finding, mm, with_remedy};
+use crate::context::{Context, finding, with_remedy};
 use crate::garment::{RowEnd, StitchRow};
 
 /// Rows nearer to each other than this read as one (common practice).
@@ -26,10 +27,10 @@ pub(super) fn notes(context: &Context<'_>, rows: &[StitchRow]) -> Vec<Finding> {
 
 /// Offsets that belong to the other way of sewing the band.
 fn band_rows(context: &Context<'_>) -> Vec<Finding> {
-    let Some(seam) = context.seam("band") else {
+    let Some(seam) = context.seam(SeamId::Band) else {
         return Vec::new();
     };
-    let height = context.pattern.spec.band_height;
+    let height = context.pattern.spec[MeasureId::BandHeight];
     let all_round = context.doc.band.method == BandMethod::AllRound;
     let mut out = Vec::new();
     for (index, row) in seam.rows.iter().enumerate() {
@@ -39,17 +40,13 @@ fn band_rows(context: &Context<'_>) -> Vec<Finding> {
                 "sewing::band-row-round",
                 Severity::Error,
                 SeamId::Band,
-                format!(
-                    "row {} runs round the band {} from its edges, and the band is {} high",
-                    index + 1,
-                    mm(height - row.offset),
-                    mm(height)
-                ),
+                say::SewingNotesBandRows {
+                    height: height.in_mm(1),
+                    index: (index + 1).to_string(),
+                    offset: (height - row.offset).in_mm(1),
+                },
             );
-            out.push(with_remedy(
-                found,
-                "the offset of a row round the band is measured from the band's edges: 2 mm is usual",
-            ));
+            out.push(with_remedy(found, key::SEWING_NOTES_BAND_ROWS_3));
         }
         let near = |other: &style::RowSpec| (other.offset - row.offset).abs() < APART;
         if !all_round && seam.rows.iter().take(index).any(near) {
@@ -58,12 +55,11 @@ fn band_rows(context: &Context<'_>) -> Vec<Finding> {
                 "sewing::band-rows-together",
                 Severity::Warning,
                 SeamId::Band,
-                format!("row {} lies on another row of the band", index + 1),
+                say::SewingNotesBandRows2 {
+                    index: (index + 1).to_string(),
+                },
             );
-            out.push(with_remedy(
-                found,
-                "measure its offset from the band seam, up to just below the top edge",
-            ));
+            out.push(with_remedy(found, key::SEWING_NOTES_BAND_ROWS_4));
         }
     }
     out
@@ -75,7 +71,7 @@ fn button(context: &Context<'_>) -> Option<Finding> {
     let waist = context
         .pattern
         .piece(PieceId::Band)?
-        .point("centre_front_right")?;
+        .point(PointId::CentreFrontRight)?;
     let eye = Length::mm(point.x - waist.x);
     (eye < EYE_FROM_END).then(|| {
         let found = finding(
@@ -83,28 +79,25 @@ fn button(context: &Context<'_>) -> Option<Finding> {
             "sewing::band-button",
             Severity::Warning,
             SeamId::Band,
-            format!(
-                "the V puts the buttonhole's eye {} from the end of the band",
-                mm(eye)
-            ),
+            say::SewingNotesButton { eye: eye.in_mm(1) },
         );
-        with_remedy(found, "make the band overlap longer or the V wider")
+        with_remedy(found, key::SEWING_NOTES_BUTTON_2)
     })
 }
 
 /// A chain stitch runs back from an end that is not secured.
 fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
     let chained = |row: &&StitchRow| {
-        row.seam == "hem" && matches!(row.stitch, StitchType::S101 | StitchType::S401)
+        row.seam == SeamId::Hem && matches!(row.stitch, StitchType::S101 | StitchType::S401)
     };
     let ends = || {
         let rows = rows.iter().filter(chained);
         rows.flat_map(|row| [row.begins, row.ends])
     };
     let (severity, how) = if ends().any(|end| end == RowEnd::Cut) {
-        (Severity::Warning, "cut off")
+        (Severity::Warning, key::SEWING_NOTES_HEM_ENDS_4)
     } else if ends().any(|end| end == RowEnd::Overlapped) {
-        (Severity::Note, "held by the overlap alone")
+        (Severity::Note, key::SEWING_NOTES_HEM_ENDS_2)
     } else {
         return None;
     };
@@ -113,14 +106,11 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
         "sewing::hem-ends",
         severity,
         SeamId::Hem,
-        format!("the hem is chain-stitched and its threads are {how}: the row can run back"),
+        say::SewingNotesHemEnds { how },
     );
-    let found = with_remedy(
-        found,
-        "write ends = \"tied by hand\" in [hem], or secure the row's begin and end",
-    );
+    let found = with_remedy(found, key::SEWING_NOTES_HEM_ENDS_3);
     // What a row itself says goes before [hem], so there it has to be changed at the row.
-    let by_rows = context.seam("hem").is_some_and(|seam| {
+    let by_rows = context.seam(SeamId::Hem).is_some_and(|seam| {
         let mut rows = seam.rows.iter();
         rows.any(|row| row.begin.is_some() || row.end.is_some())
     });
@@ -134,20 +124,19 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
 /// The foot of the coin pocket takes no more shape than its depth leaves.
 fn coin_foot(context: &Context<'_>) -> Option<Finding> {
     let spec = &context.pattern.spec;
-    let most = spec.coin_depth * 0.8;
+    let most = spec[MeasureId::CoinDepth] * 0.8;
     (spec.coin_shape != CoinShape::Straight && spec.coin_drop > most).then(|| {
         let found = finding(
             context,
             "sewing::coin-foot",
             Severity::Warning,
             SeamId::CoinSet,
-            format!(
-                "the coin pocket's foot drops {} on a depth of {}; {} is drawn",
-                mm(spec.coin_drop),
-                mm(spec.coin_depth),
-                mm(most)
-            ),
+            say::SewingNotesCoinFoot {
+                coin_drop: spec.coin_drop.in_mm(1),
+                coindepth: spec[MeasureId::CoinDepth].in_mm(1),
+                most: most.in_mm(1),
+            },
         );
-        with_remedy(found, "make the drop smaller or the pocket deeper")
+        with_remedy(found, key::SEWING_NOTES_COIN_FOOT_2)
     })
 }

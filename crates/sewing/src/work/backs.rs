@@ -1,6 +1,7 @@
 //! Back pockets, yokes and seat: flat work, each panel by itself as long as it may be.
 
 use draft::PieceId;
+use style::SeamId;
 
 use super::operation::{Operation, Stage, Work};
 use super::plan::{After, Plan, operation, says};
@@ -33,7 +34,7 @@ pub(super) fn backs(plan: &mut Plan<'_>, ready: &Ready) -> After {
             )
         });
     }
-    let set = plan.seam("back_pocket_set", &At::new(STAGE, &after));
-    let yokes = plan.seam("yoke", &At::new(STAGE, &set));
-    plan.seam("seat", &At::new(STAGE, &yokes))
+    let set = plan.seam(SeamId::BackPocketSet, &At::new(STAGE, &after));
+    let yokes = plan.seam(SeamId::Yoke, &At::new(STAGE, &set));
+    plan.seam(SeamId::Seat, &At::new(STAGE, &yokes))
 }

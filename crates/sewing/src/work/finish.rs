@@ -1,7 +1,7 @@
 //! What is done to the closed pair: tacks, buttonholes, buttons, rivets, the last look.
 
 use draft::PieceId;
-use style::BandMethod;
+use style::{BandMethod, SeamId};
 
 use super::fronts::Fronts;
 use super::legs::Legs;
@@ -47,17 +47,17 @@ pub(super) fn finish(plan: &mut Plan<'_>, before: &Before<'_>) {
 
 /// Rows of a seam that has no place of its own in the order.
 fn seams_left(plan: &mut Plan<'_>, before: &Before<'_>) -> After {
-    let names: Vec<String> = plan
+    let left: Vec<SeamId> = plan
         .garment
         .rows
         .iter()
-        .map(|row| row.seam.clone())
-        .filter(|seam| !plan.sews(seam))
+        .map(|row| row.seam)
+        .filter(|seam| !plan.sews(*seam))
         .collect();
     let mut out = before.band.clone();
-    for name in names {
-        if !plan.sews(&name) {
-            out = plan.seam(&name, &At::new(STAGE, &out));
+    for seam in left {
+        if !plan.sews(seam) {
+            out = plan.seam(seam, &At::new(STAGE, &out));
         }
     }
     out
@@ -66,30 +66,30 @@ fn seams_left(plan: &mut Plan<'_>, before: &Before<'_>) -> After {
 fn tacks(plan: &mut Plan<'_>, before: &Before<'_>) -> After {
     let legs = all_of(&[&before.legs.inseam, &before.legs.outseam]);
     let mouths = all_of(&[before.band, &before.fronts.bags, &legs]);
-    let places: [(&str, &str, &str, &str, After); 4] = [
+    let places: [(SeamId, &str, &str, &str, After); 4] = [
         (
-            "back_pocket_set",
+            SeamId::BackPocketSet,
             "bartacks-back-pockets",
             "Back pockets: bartacks",
             "at both top corners, down along the sides, between the setting rows",
             before.seat.clone(),
         ),
         (
-            "mouth",
+            SeamId::Mouth,
             "bartacks-mouths",
             "Pocket mouths: bartacks",
             "across both ends of each mouth, through the facing behind it",
             mouths,
         ),
         (
-            "fly",
+            SeamId::Fly,
             "bartacks-fly",
             "Fly: bartacks",
             "at the foot of the fly through both fronts, and across the topstitching above its end",
             before.fronts.fly.clone(),
         ),
         (
-            "inseam",
+            SeamId::Inseam,
             "bartacks-crotch",
             "Crotch: bartack",
             "where rise, seat and inseams meet, on the front",

@@ -5,7 +5,7 @@
 //! first.
 
 use draft::PieceId;
-use style::Closing;
+use style::{Closing, SeamId};
 
 use super::operation::{Operation, Stage};
 use super::passes::Does;
@@ -34,16 +34,16 @@ pub(super) fn fronts(plan: &mut Plan<'_>, ready: &Ready) -> Fronts {
 
 fn hip_pockets(plan: &mut Plan<'_>, ready: &Ready) -> After {
     let extra = if plan.has(PieceId::ExtraPocket) {
-        plan.seam("extra_set", &At::new(STAGE, &ready.extra))
+        plan.seam(SeamId::ExtraSet, &At::new(STAGE, &ready.extra))
     } else {
         After::new()
     };
     let faced = plan.seam(
-        "facing_set",
+        SeamId::FacingSet,
         &At::new(STAGE, &all_of(&[&ready.facings, &extra])),
     );
-    let mouth = plan.seam("mouth", &At::new(STAGE, &faced));
-    let closed = plan.seam("bag_close", &At::new(STAGE, &mouth));
+    let mouth = plan.seam(SeamId::Mouth, &At::new(STAGE, &faced));
+    let closed = plan.seam(SeamId::BagClose, &At::new(STAGE, &mouth));
     plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::PocketFacing, PieceId::PocketBag],
         mind: says(&[
@@ -62,14 +62,14 @@ fn hip_pockets(plan: &mut Plan<'_>, ready: &Ready) -> After {
 fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
     // The yarn list takes the joining of facing and shield together.
     let half: Vec<Unstated> = plan
-        .unstated_of("fly", Does::Joins)
+        .unstated_of(SeamId::Fly, Does::Joins)
         .into_iter()
         .map(|both| Unstated {
             sewn: both.sewn / 2.0,
             ..both
         })
         .collect();
-    let joined = plan.first("fly", &At::new(STAGE, &ready.fly_facing));
+    let joined = plan.first(SeamId::Fly, &At::new(STAGE, &ready.fly_facing));
     for operation in &mut plan.operations {
         if operation.key == "fly-join" && operation.not_stated.is_some() {
             operation.sewn = half.iter().map(|u| u.sewn).sum();
@@ -97,12 +97,12 @@ fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
         .garment
         .rows
         .iter()
-        .any(|row| row.seam == "fly" && row.ends == RowEnd::CaughtInSeam);
+        .any(|row| row.seam == SeamId::Fly && row.ends == RowEnd::CaughtInSeam);
     if caught_later {
-        let stitched = plan.held("fly", &At::new(STAGE, &both));
-        plan.seam("front_rise", &At::new(STAGE, &stitched))
+        let stitched = plan.held(SeamId::Fly, &At::new(STAGE, &both));
+        plan.seam(SeamId::FrontRise, &At::new(STAGE, &stitched))
     } else {
-        let rise = plan.seam("front_rise", &At::new(STAGE, &both));
-        plan.held("fly", &At::new(STAGE, &rise))
+        let rise = plan.seam(SeamId::FrontRise, &At::new(STAGE, &both));
+        plan.held(SeamId::Fly, &At::new(STAGE, &rise))
     }
 }

@@ -10,7 +10,7 @@
 //! anything, the inseam is first (common practice).
 
 use draft::PieceId;
-use style::{Construction, Seam};
+use style::{Construction, Seam, SeamId};
 
 use super::fronts::Fronts;
 use super::operation::{Operation, Stage};
@@ -45,26 +45,31 @@ fn wants_open(garment: &Garment, seam: Option<&Seam>) -> u8 {
     })
 }
 
-/// The seam that makes a tube of the leg: "outseam" or "inseam".
-pub fn closing_seam(garment: &Garment) -> &'static str {
-    let seam = |name: &str| garment.seams.iter().find(|seam| seam.name == name);
-    let outseam = wants_open(garment, seam("outseam"));
-    let inseam = wants_open(garment, seam("inseam"));
-    let pressed_open = seam("outseam").is_some_and(|s| s.construction == Construction::PressedOpen);
+/// The seam that makes a tube of the leg: outseam or inseam.
+pub fn closing_seam(garment: &Garment) -> SeamId {
+    let seam = |id: SeamId| garment.seams.iter().find(|seam| seam.id == id);
+    let outseam = wants_open(garment, seam(SeamId::Outseam));
+    let inseam = wants_open(garment, seam(SeamId::Inseam));
+    let pressed_open =
+        seam(SeamId::Outseam).is_some_and(|s| s.construction == Construction::PressedOpen);
     let outseam_first = outseam > inseam || (outseam == inseam && (outseam > 0 || pressed_open));
-    if outseam_first { "inseam" } else { "outseam" }
+    if outseam_first {
+        SeamId::Inseam
+    } else {
+        SeamId::Outseam
+    }
 }
 
 pub(super) fn legs(plan: &mut Plan<'_>, fronts: &Fronts, seat: &After) -> Legs {
     let halves = all_of(&[&fronts.bags, &fronts.fly, seat]);
-    if closing_seam(plan.garment) == "outseam" {
-        let inseam = plan.seam("inseam", &At::new(STAGE, &halves));
+    if closing_seam(plan.garment) == SeamId::Outseam {
+        let inseam = plan.seam(SeamId::Inseam, &At::new(STAGE, &halves));
         let outseam = outseam(plan, &inseam, true);
         Legs { inseam, outseam }
     } else {
         let outseam = outseam(plan, &halves, false);
         let inseam = plan.seam(
-            "inseam",
+            SeamId::Inseam,
             &At {
                 in_tube: true,
                 ..At::new(STAGE, &outseam)
@@ -77,7 +82,7 @@ pub(super) fn legs(plan: &mut Plan<'_>, fronts: &Fronts, seat: &After) -> Legs {
 fn outseam(plan: &mut Plan<'_>, after: &After, in_tube: bool) -> After {
     let labels = labels_in_seam(plan);
     plan.seam(
-        "outseam",
+        SeamId::Outseam,
         &At {
             in_tube,
             ..At::new(STAGE, &all_of(&[after, &labels]))

@@ -3,7 +3,7 @@
 //! Machines are called as in [`trade::seam::OPERATIONS`], narrowed to the one the stitch of the row
 //! needs. Needles and gauges a machine takes are from memory.
 
-use style::{Construction, Seam};
+use style::{Construction, MeasureId, Seam, SeamId};
 use trade::{Confidence, Length, StitchType};
 
 use super::operation::Attachment;
@@ -12,6 +12,7 @@ use crate::allowance::{Fell, allowances, turned_depth};
 use crate::construct::operation_of;
 use crate::context::mm;
 use crate::garment::Garment;
+use crate::seam::{OwnMachine, facts};
 
 /// Two needles stand no nearer than this: 1/8 inch (from memory).
 pub(super) const LEAST_GAUGE: Length = Length::mm(3.1);
@@ -76,7 +77,7 @@ pub(super) fn machine(
     in_tube: bool,
 ) -> &'static str {
     let holds = matches!(does, Does::Holds(_));
-    let hem = seam.name == "hem";
+    let hem = facts(seam.id).machine == Some(OwnMachine::Hemmer);
     match family(stitch) {
         Family::Lockstitch if hem => "cylinder-bed lockstitch",
         Family::Lockstitch if holds && in_tube => "cylinder-arm lockstitch",
@@ -87,7 +88,10 @@ pub(super) fn machine(
         Family::Chainstitch if does == Does::Holds(Holding::Fell) || (holds && in_tube) => {
             "feed-off-the-arm"
         }
-        Family::Chainstitch if does == Does::Holds(Holding::Set) && seam.name == "band" => {
+        Family::Chainstitch
+            if does == Does::Holds(Holding::Set)
+                && facts(seam.id).machine == Some(OwnMachine::Waistband) =>
+        {
             "waistband machine"
         }
         Family::Chainstitch if needles > 1 => "two-needle flatbed chainstitch",
@@ -107,7 +111,7 @@ pub(super) fn attachment(
     (offset, needles): (Length, usize),
 ) -> Option<Attachment> {
     let spec = &garment.pattern.spec;
-    let plain = allowances(seam, spec.hem_depth).over;
+    let plain = allowances(seam, spec[MeasureId::HemDepth]).over;
     // The table of operations names the folders of these.
     let table = operation_of(seam).map_or(Confidence::CommonPractice, |o| o.confidence);
     let common = Confidence::CommonPractice;
@@ -120,7 +124,7 @@ pub(super) fn attachment(
                 let lap = Fell::of(seam).width;
                 (format!("lap folder for a lap of {}", mm(lap)), table)
             }
-            Holding::Topstitch if seam.name == "fly" => {
+            Holding::Topstitch if seam.id == SeamId::Fly => {
                 ("template of the fly's curve".to_owned(), common)
             }
             Holding::Topstitch | Holding::Enclose => {
@@ -131,14 +135,14 @@ pub(super) fn attachment(
             Holding::Round => (
                 format!(
                     "edge guide, {} from the band's edges",
-                    mm(spec.band_height - offset)
+                    mm(spec[MeasureId::BandHeight] - offset)
                 ),
                 common,
             ),
             Holding::Bind => ("binding folder".to_owned(), table),
             Holding::TurnIn => (format!("turning-in folder, {}", mm(plain)), common),
             Holding::Strip => (
-                format!("strip folder, {} finished", mm(spec.loop_width)),
+                format!("strip folder, {} finished", mm(spec[MeasureId::LoopWidth])),
                 table,
             ),
             Holding::Decorate => (
@@ -154,21 +158,21 @@ fn hem(garment: &Garment, seam: &Seam) -> Option<(String, Confidence)> {
     let table = operation_of(seam)?.confidence;
     let depth = match seam.construction {
         Construction::FoldedHem => {
-            let at = garment.pattern.spec.hem_depth;
+            let at = garment.pattern.spec[MeasureId::HemDepth];
             let what = format!("edge guide, {} from the fold", mm(at));
             return Some((what, Confidence::CommonPractice));
         }
         Construction::TurnedHem => turned_depth(seam),
-        _ => garment.pattern.spec.hem_depth,
+        _ => garment.pattern.spec[MeasureId::HemDepth],
     };
     Some((format!("hem folder turning {} twice", mm(depth)), table))
 }
 
 fn set(garment: &Garment, seam: &Seam, (offset, needles): (Length, usize)) -> (String, Confidence) {
     let common = Confidence::CommonPractice;
-    match seam.name.as_str() {
-        "band" => {
-            let height = garment.pattern.spec.band_height;
+    match seam.construction {
+        Construction::BandOverEdge => {
+            let height = garment.pattern.spec[MeasureId::BandHeight];
             let table = operation_of(seam).map_or(common, |o| o.confidence);
             (
                 format!(
@@ -178,7 +182,7 @@ fn set(garment: &Garment, seam: &Seam, (offset, needles): (Length, usize)) -> (S
                 table,
             )
         }
-        "patch_set" | "label_set" => (
+        Construction::LaidOn => (
             format!("template for the place, edge guide {}", mm(offset)),
             common,
         ),

@@ -13,13 +13,14 @@ mod finish;
 mod fronts;
 mod legs;
 mod machine;
-mod mind;
 mod operation;
+mod order_words;
 mod passes;
 mod plan;
 mod seams;
 mod small_parts;
 mod tacks;
+mod told;
 mod waist;
 
 pub use legs::closing_seam;

@@ -4,7 +4,7 @@ use draft::PieceId;
 use trade::{Confidence, Length, StitchDensity, StitchType};
 
 use crate::context::mm;
-use crate::garment::RowYarn;
+use crate::garment::{Origin, RowYarn};
 
 /// One operation: what one person does at one machine or table, on every pair alike.
 #[derive(Clone, Debug, PartialEq)]
@@ -154,8 +154,8 @@ impl Work {
 /// One needle of an operation: a stated row of stitches, tacks, or buttonholes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Needle {
-    /// The seam, from the style; for tacks and buttonholes the seam or trim they belong to.
-    pub seam: String,
+    /// The seam; for tacks and buttonholes the seam or trim they belong to.
+    pub seam: Origin,
     /// Row number within the seam, from 1; none for tacks and buttonholes.
     pub row: Option<usize>,
     /// The row's places in [`crate::Garment::rows`], one for each piece it runs over.

@@ -4,7 +4,7 @@
 //! after any other is; the plies are joined; then come the rows that hold everything. Rows of the
 //! same stitch and density go into one pass where a machine has needles for them.
 
-use style::{BandMethod, Construction, RowSpec, Seam};
+use style::{BandMethod, Construction, RowSpec, Seam, SeamId};
 use trade::{Length, StitchType};
 
 use super::machine;
@@ -88,7 +88,7 @@ pub(super) struct Pass {
 /// The passes of a seam in the order in which they are sewn; only rows that have a place.
 pub(super) fn passes(garment: &Garment, seam: &Seam) -> Vec<Pass> {
     let laid = |number: usize| {
-        let row = |r: &crate::StitchRow| r.seam == seam.name && r.number == number;
+        let row = |r: &crate::StitchRow| r.seam == seam.id && r.number == number;
         garment.rows.iter().any(row)
     };
     let mut in_turn: Vec<(Does, usize, &RowSpec)> = seam
@@ -131,13 +131,14 @@ fn does(garment: &Garment, seam: &Seam, index: usize, row: &RowSpec) -> Does {
             .rows
             .iter()
             .any(|r| on_the_line(r) && !r.stitch.is_overedge());
-        let neatens = seam.name == "fly_edge" || joined_by_another || !joins_by(seam, row.stitch);
+        let neatens =
+            seam.id == SeamId::FlyEdge || joined_by_another || !joins_by(seam, row.stitch);
         return if neatens { Does::Neatens } else { Does::Joins };
     }
     let round = garment.doc.band.method == BandMethod::AllRound && index > 0;
-    let joining = on_the_line(row) && is_joined_first(seam) && seam.name != "fly_edge";
+    let joining = on_the_line(row) && is_joined_first(seam) && seam.id != SeamId::FlyEdge;
     match holding(seam.construction) {
-        _ if seam.name == "band" && round => Does::Holds(Holding::Round),
+        _ if seam.id == SeamId::Band && round => Does::Holds(Holding::Round),
         _ if joining => Does::Joins,
         holding => Does::Holds(holding),
     }
@@ -164,7 +165,7 @@ fn is_joined_first(seam: &Seam) -> bool {
         | Construction::BandTurned
         | Construction::TurnedEdge => true,
         // A single edge is bound by itself, a bag is closed first.
-        Construction::BoundEdge => seam.name == "bag_close" && seam.rows.len() > 1,
+        Construction::BoundEdge => seam.id == SeamId::BagClose && seam.rows.len() > 1,
         _ => false,
     }
 }

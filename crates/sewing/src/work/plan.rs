@@ -1,14 +1,14 @@
 //! The order while it is being drawn up, and what is said of every operation that is added to it.
 
 use draft::PieceId;
-use style::Seam;
+use style::{Seam, SeamId};
 use trade::{Confidence, Length};
 
-use super::mind;
 use super::operation::{Attachment, NotStated, Operation, Stage, Work};
 use super::passes::needles_in;
 use crate::edges::edge_use;
 use crate::garment::{Fixing, Garment};
+use crate::seam::facts;
 use crate::yarn::{Consumption, Unstated, consumption};
 
 /// Keys of what has to be done before.
@@ -114,8 +114,8 @@ impl<'g> Plan<'g> {
         self.garment.pattern.piece(piece).is_some()
     }
 
-    pub fn seam_of(&self, name: &str) -> Option<&'g Seam> {
-        self.garment.seams.iter().find(|seam| seam.name == name)
+    pub fn seam_of(&self, id: SeamId) -> Option<&'g Seam> {
+        self.garment.seams.iter().find(|seam| seam.id == id)
     }
 
     /// Adds an operation at the end; what comes next may name it as done before.
@@ -127,7 +127,7 @@ impl<'g> Plan<'g> {
         operation.pieces.dedup();
         let from = |index: &usize| self.garment.fixings.get(*index);
         let fixings = operation.fixings.iter().filter_map(from);
-        let fixings = fixings.map(|fixing| format!("fixing:{}", fixing.from));
+        let fixings = fixings.map(|fixing| format!("fixing:{}", fixing.from.code()));
         let pieces = operation
             .pieces
             .iter()
@@ -151,7 +151,7 @@ impl<'g> Plan<'g> {
         let parts: Vec<String> = fixings
             .iter()
             .filter_map(fixing)
-            .map(|fixing| format!("fixing:{}", fixing.from))
+            .map(|fixing| format!("fixing:{}", fixing.from.code()))
             .collect();
         if let Some(operation) = self.operations.iter_mut().find(|o| key.contains(&o.key)) {
             operation.fixings.extend(fixings);
@@ -161,12 +161,12 @@ impl<'g> Plan<'g> {
     }
 
     /// Whether any row of a seam has a place.
-    pub fn is_laid(&self, seam: &str) -> bool {
+    pub fn is_laid(&self, seam: SeamId) -> bool {
         self.garment.rows.iter().any(|row| row.seam == seam)
     }
 
     /// Whether an operation sews rows of a seam already.
-    pub fn sews(&self, seam: &str) -> bool {
+    pub fn sews(&self, seam: SeamId) -> bool {
         let needles = || self.operations.iter().flat_map(|o| &o.needles);
         needles().any(|needle| needle.row.is_some() && needle.seam == seam)
     }
@@ -180,15 +180,16 @@ impl<'g> Plan<'g> {
     }
 
     /// Every piece with an edge in a seam, and what it is sewn onto.
-    pub fn pieces_of(&self, seam: &str) -> Vec<PieceId> {
-        let mut out: Vec<PieceId> = mind::sewn_onto(seam)
+    pub fn pieces_of(&self, seam: SeamId) -> Vec<PieceId> {
+        let mut out: Vec<PieceId> = facts(seam)
+            .onto
             .iter()
             .copied()
             .filter(|piece| self.has(*piece))
             .collect();
         for piece in &self.garment.pattern.pieces {
-            let in_seam = |name: &str| edge_use(piece.id, name).seam() == Some(seam);
-            if piece.edges.iter().any(|edge| in_seam(edge.name)) {
+            let in_seam = |edge| edge_use(piece.id, edge).seam() == Some(seam);
+            if piece.edges.iter().any(|edge| in_seam(edge.id)) {
                 out.push(piece.id);
             }
         }

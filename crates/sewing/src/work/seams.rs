@@ -1,18 +1,19 @@
 //! How a seam becomes operations: its passes, the pressing between them, and what no row states.
 
 use draft::PieceId;
-use style::{Construction, Seam};
+use style::{Construction, Seam, SeamId};
 use trade::seam::{SeamOperation, operation as operation_named};
 use trade::{Confidence, Length, StitchType};
 
 use super::machine;
-use super::mind;
 use super::operation::{Needle, Operation, Stage, Work};
+use super::order_words;
 use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
 use super::plan::{After, Plan, not_stated, once_each, operation, pressed};
 use crate::construct::operation_of;
-use crate::describe::ends_of;
 use crate::garment::{Finish, InsideLap, StitchRow};
+use crate::seam::facts;
+use crate::seam_words::ends_of;
 use crate::yarn::{Sewn, Unstated, UnstatedKind, overedge_bite};
 
 /// Where and after what a seam is sewn.
@@ -37,10 +38,10 @@ impl<'a> At<'a> {
 impl Plan<'_> {
     /// Sews a seam: all its passes, pressing where the construction needs it, and what the style does
     /// not state. Gives what has to be done before whatever comes after the seam.
-    pub fn seam(&mut self, name: &str, at: &At<'_>) -> After {
-        let after = self.first(name, at);
+    pub fn seam(&mut self, id: SeamId, at: &At<'_>) -> After {
+        let after = self.first(id, at);
         self.held(
-            name,
+            id,
             &At {
                 after: &after,
                 ..*at
@@ -49,10 +50,10 @@ impl Plan<'_> {
     }
 
     /// Everything before the rows that hold a seam: raw edges neatened, plies joined, pressed.
-    pub fn first(&mut self, name: &str, at: &At<'_>) -> After {
+    pub fn first(&mut self, id: SeamId, at: &At<'_>) -> After {
         let mut after = at.after.clone();
-        let Some(seam) = self.seam_of(name) else {
-            return self.without_rows(name, at);
+        let Some(seam) = self.seam_of(id) else {
+            return self.without_rows(id, at);
         };
         let passes = passes(self.garment, seam);
         let neatened_first = seam.construction == Construction::PressedOpen;
@@ -65,7 +66,7 @@ impl Plan<'_> {
                 after: &after,
                 ..*at
             };
-            after = self.without_rows(name, &after_these);
+            after = self.without_rows(id, &after_these);
         }
         for pass in passes.iter().filter(|pass| !pass.does.holds()) {
             after = self.pass(seam, pass, at, &after);
@@ -78,9 +79,9 @@ impl Plan<'_> {
     }
 
     /// The rows that hold a seam.
-    pub fn held(&mut self, name: &str, at: &At<'_>) -> After {
+    pub fn held(&mut self, id: SeamId, at: &At<'_>) -> After {
         let mut after = at.after.clone();
-        if let Some(seam) = self.seam_of(name) {
+        if let Some(seam) = self.seam_of(id) {
             let passes = passes(self.garment, seam);
             for pass in passes.iter().filter(|pass| pass.does.holds()) {
                 after = self.pass(seam, pass, at, &after);
@@ -113,8 +114,8 @@ impl Plan<'_> {
             .map_or(StitchType::S301, |needle| needle.stitch);
         let usual = usual(seam, pass.does);
         let mut operation = Operation {
-            pieces: self.pieces_of(&seam.name),
-            parts: vec![format!("seam:{}", seam.name)],
+            pieces: self.pieces_of(seam.id),
+            parts: vec![part_of(seam.id)],
             attachment: machine::attachment(
                 self.garment,
                 seam,
@@ -128,7 +129,7 @@ impl Plan<'_> {
                 .iter()
                 .map(|n| n.sewn)
                 .fold(Length::ZERO, Length::max),
-            mind: mind::of_pass(self.garment, seam, pass, at.in_tube),
+            mind: order_words::of_pass(self.garment, seam, pass, at.in_tube),
             after: after.clone(),
             usual: usual.map(|operation| operation.key),
             source: usual.map_or(Confidence::CommonPractice, |operation| operation.confidence),
@@ -138,7 +139,7 @@ impl Plan<'_> {
                     Work::Sewn,
                     machine::machine(seam, pass.does, (stitch, needles.len()), at.in_tube),
                 ),
-                &key_of(&seam.name, pass.does),
+                &key_of(seam.id, pass.does),
                 &name_of(seam, pass),
             )
         };
@@ -148,14 +149,14 @@ impl Plan<'_> {
 
     /// What the construction needs pressed before its last rows, or to be done.
     fn press(&mut self, seam: &Seam, more: bool, at: &At<'_>, after: After) -> After {
-        let Some((what, mind)) = mind::pressing(self.garment, seam, more, at.in_tube) else {
+        let Some((what, mind)) = order_words::pressing(self.garment, seam, more, at.in_tube) else {
             return after;
         };
-        let key = format!("{}-press", seam.name.replace('_', "-"));
-        let name = format!("{}: {what}", mind::subject(&seam.name));
+        let key = format!("{}-press", stem(seam.id));
+        let name = format!("{}: {what}", facts(seam.id).head());
         self.add(Operation {
-            pieces: self.pieces_of(&seam.name),
-            parts: vec![format!("seam:{}", seam.name)],
+            pieces: self.pieces_of(seam.id),
+            parts: vec![part_of(seam.id)],
             mind,
             after,
             ..pressed(at.stage, &key, &name)
@@ -164,14 +165,14 @@ impl Plan<'_> {
 
     /// Work of this seam for which the style states no row.
     pub fn unstated(&mut self, seam: &Seam, does: Does, at: &At<'_>, after: &After) -> After {
-        let Some(found) = self.unstated_of(&seam.name, does) else {
+        let Some(found) = self.unstated_of(seam.id, does) else {
             return after.clone();
         };
-        let key = key_of(&seam.name, does);
+        let key = key_of(seam.id, does);
         let name = format!(
             "{}: {}",
-            mind::subject(&seam.name),
-            mind::phrase(&seam.name, does)
+            facts(seam.id).head(),
+            order_words::phrase(seam.id, does)
         );
         let usual = usual(seam, does);
         let what = match does {
@@ -179,15 +180,15 @@ impl Plan<'_> {
             _ => "joining row below the topstitching",
         };
         let raw = (does == Does::Neatens)
-            .then(|| self.raw_beside_selvedge(&seam.name))
+            .then(|| self.raw_beside_selvedge(seam.id))
             .flatten();
-        let mut mind = mind::of_unstated(self.garment, seam, does, at.in_tube);
+        let mut mind = order_words::of_unstated(self.garment, seam, does, at.in_tube);
         if raw.is_some() {
             mind.push("the cloth's own finished edge needs none".to_owned());
         }
         let operation = Operation {
-            pieces: raw.unwrap_or_else(|| self.pieces_of(&seam.name)),
-            parts: vec![format!("seam:{}", seam.name)],
+            pieces: raw.unwrap_or_else(|| self.pieces_of(seam.id)),
+            parts: vec![part_of(seam.id)],
             machine: machine::machine(seam, does, (found.stitch, 1), at.in_tube),
             bite: found.stitch.is_overedge().then(overedge_bite),
             attachment: machine::attachment(self.garment, seam, does, (Length::ZERO, 1)),
@@ -202,7 +203,7 @@ impl Plan<'_> {
 
     /// Of a seam that runs along the cloth's own finished edge in part, the pieces whose edge in it is
     /// raw; `None` for a seam that nowhere does.
-    fn raw_beside_selvedge(&self, seam: &str) -> Option<Vec<PieceId>> {
+    fn raw_beside_selvedge(&self, seam: SeamId) -> Option<Vec<PieceId>> {
         let of_seam = |lap: &&InsideLap| lap.seam() == Some(seam);
         let laps = || self.garment.laps.iter().filter(of_seam);
         laps().any(|lap| lap.finish == Finish::Selvedge).then(|| {
@@ -212,7 +213,7 @@ impl Plan<'_> {
     }
 
     /// The yarn list's entry for work of a seam that no row states.
-    pub fn unstated_of(&self, seam: &str, does: Does) -> Option<Unstated> {
+    pub fn unstated_of(&self, seam: SeamId, does: Does) -> Option<Unstated> {
         let kind = match does {
             Does::Neatens => UnstatedKind::Overedge,
             _ => UnstatedKind::Joining,
@@ -225,10 +226,10 @@ impl Plan<'_> {
     ///
     /// The list follows the fixings; where it has an entry for each of a trim, each finds its own.
     pub fn unstated_trims(&self, fixings: &[usize]) -> Vec<Unstated> {
-        let trim = |index: usize| self.garment.fixings.get(index).map(|f| f.from.as_str());
+        let trim = |index: usize| self.garment.fixings.get(index).map(|f| &f.from);
         let mut out = Vec::new();
         for name in once_each(fixings.iter().filter_map(|index| trim(*index))) {
-            let of_trim = |u: &&Unstated| u.kind == UnstatedKind::SewnOn && u.of == name;
+            let of_trim = |u: &&Unstated| u.kind == UnstatedKind::SewnOn && u.of == *name;
             let listed: Vec<&Unstated> = self.consumption.unstated.iter().filter(of_trim).collect();
             let set: Vec<usize> = (0..self.garment.fixings.len())
                 .filter(|index| trim(*index) == Some(name))
@@ -243,16 +244,16 @@ impl Plan<'_> {
     }
 
     /// A seam that is there but has no rows at all.
-    fn without_rows(&mut self, name: &str, at: &At<'_>) -> After {
-        let pieces = self.pieces_of(name);
+    fn without_rows(&mut self, seam: SeamId, at: &At<'_>) -> After {
+        let pieces = self.pieces_of(seam);
         if pieces.is_empty() {
             return at.after.clone();
         }
-        let key = format!("{}-sew", name.replace('_', "-"));
-        let title = format!("{}: sew", mind::subject(name));
+        let key = format!("{}-sew", stem(seam));
+        let title = format!("{}: sew", facts(seam).head());
         self.add(Operation {
             pieces,
-            parts: vec![format!("seam:{name}")],
+            parts: vec![part_of(seam)],
             after: at.after.clone(),
             ..not_stated(at.stage, &key, &title, ("every row of this seam", &[]))
         })
@@ -268,14 +269,14 @@ impl Plan<'_> {
 
     fn needle(&self, seam: &Seam, number: usize) -> Option<Needle> {
         let spec = seam.rows.get(number.checked_sub(1)?)?;
-        let of_row = |r: &&StitchRow| r.seam == seam.name && r.number == number;
+        let of_row = |r: &&StitchRow| r.seam == seam.id && r.number == number;
         let laid = self.garment.rows.iter().find(of_row)?;
         let items = self.consumption.items.iter();
         let items: Vec<_> = items
-            .filter(|item| item.seam == seam.name && item.sewn == Sewn::Row(number))
+            .filter(|item| item.seam == seam.id && item.sewn == Sewn::Row(number))
             .collect();
         Some(Needle {
-            seam: seam.name.clone(),
+            seam: seam.id.into(),
             row: Some(number),
             rows: items.iter().filter_map(|item| item.row).collect(),
             stitch: laid.stitch,
@@ -284,7 +285,7 @@ impl Plan<'_> {
             yarn: laid.needle.clone(),
             under: laid.under.clone(),
             sewn: items.iter().map(|item| item.sewn_length()).sum(),
-            ends: ends_of(self.garment, &seam.name, number),
+            ends: ends_of(self.garment, seam.id, number),
         })
     }
 }
@@ -298,20 +299,30 @@ fn usual(seam: &Seam, does: Does) -> Option<&'static SeamOperation> {
     }
 }
 
+/// The part of the drawing a seam is.
+fn part_of(seam: SeamId) -> String {
+    format!("seam:{}", seam.code())
+}
+
+/// How the keys of a seam's operations begin: "back-pocket-set".
+fn stem(seam: SeamId) -> String {
+    seam.code().replace('_', "-")
+}
+
 /// Where its name says what is done to a seam, the key need not.
-fn key_of(seam: &str, does: Does) -> String {
+fn key_of(seam: SeamId, does: Does) -> String {
     let plain = match does {
-        Does::Joins => seam == "bag_close",
+        Does::Joins => seam == SeamId::BagClose,
         Does::Neatens => false,
         Does::Holds(holding) => {
-            seam != "band"
+            seam != SeamId::Band
                 && matches!(
                     holding,
                     Holding::Hem | Holding::Set | Holding::Strip | Holding::Decorate
                 )
         }
     };
-    let name = seam.replace('_', "-");
+    let name = stem(seam);
     if plain {
         name
     } else {
@@ -320,8 +331,8 @@ fn key_of(seam: &str, does: Does) -> String {
 }
 
 fn name_of(seam: &Seam, pass: &Pass) -> String {
-    let subject = mind::subject(&seam.name);
-    let phrase = mind::phrase(&seam.name, pass.does);
+    let subject = facts(seam.id).head();
+    let phrase = order_words::phrase(seam.id, pass.does);
     let rows: Vec<String> = pass.rows.iter().map(usize::to_string).collect();
     match &rows[..] {
         _ if seam.rows.len() == 1 => format!("{subject}: {phrase}"),

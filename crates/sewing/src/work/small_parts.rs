@@ -1,7 +1,7 @@
 //! What is made ready before the panels are touched: loops, small pockets, fly parts, band.
 
 use draft::PieceId;
-use style::Construction;
+use style::{Construction, MeasureId, SeamId};
 use trade::counted;
 
 use super::operation::{Operation, Stage, Work};
@@ -37,14 +37,14 @@ pub(super) fn small_parts(plan: &mut Plan<'_>) -> Ready {
 }
 
 fn loops(plan: &mut Plan<'_>) -> After {
-    let strip = plan.seam("loop_edge", &At::new(STAGE, &After::new()));
+    let strip = plan.seam(SeamId::LoopEdge, &At::new(STAGE, &After::new()));
     let wanted = plan
         .fixings(|f| matches!(f.kind, FixingKind::Loop(..)))
         .len();
     if wanted == 0 {
         return strip;
     }
-    let length = plan.garment.pattern.spec.loop_length;
+    let length = plan.garment.pattern.spec[MeasureId::LoopLength];
     plan.add(Operation {
         pieces: vec![PieceId::LoopStrip],
         parts: says(&["fixing:loop_edge"]),
@@ -63,15 +63,16 @@ fn coin_pocket(plan: &mut Plan<'_>) -> After {
     if !plan.has(PieceId::CoinPocket) {
         return After::new();
     }
-    let hem = plan.seam("coin_hem", &At::new(STAGE, &After::new()));
+    let hem = plan.seam(SeamId::CoinHem, &At::new(STAGE, &After::new()));
     let turned = plan.add(turned_in(
         "coin-pocket-press",
         "Coin pocket: turn in and press",
         &[PieceId::CoinPocket],
         hem,
     ));
-    let set = plan.seam("coin_set", &At::new(STAGE, &turned));
-    let tacks = plan.fixings(|f| f.from == "coin_set" && matches!(f.kind, FixingKind::Bartack(..)));
+    let set = plan.seam(SeamId::CoinSet, &At::new(STAGE, &turned));
+    let tacks =
+        plan.fixings(|f| f.from == SeamId::CoinSet && matches!(f.kind, FixingKind::Bartack(..)));
     let tacked = if tacks.is_empty() {
         set
     } else {
@@ -117,9 +118,9 @@ fn turned_in(key: &str, name: &str, pieces: &[PieceId], after: After) -> Operati
 fn back_pockets(plan: &mut Plan<'_>) -> After {
     use PieceId::{BackLiningLeft, BackLiningRight, BackPocketLeft, BackPocketRight};
     let pockets = [BackPocketLeft, BackPocketRight];
-    let mut after = plan.seam("back_pocket_hem", &At::new(STAGE, &After::new()));
-    if plan.is_laid("decoration") {
-        after = plan.seam("decoration", &At::new(STAGE, &after));
+    let mut after = plan.seam(SeamId::BackPocketHem, &At::new(STAGE, &After::new()));
+    if plan.is_laid(SeamId::Decoration) {
+        after = plan.seam(SeamId::Decoration, &At::new(STAGE, &after));
     }
     if plan.has(BackLiningLeft) || plan.has(BackLiningRight) {
         after = plan.add(Operation {
@@ -153,7 +154,7 @@ fn extra(plan: &mut Plan<'_>) -> After {
     if !plan.has(PieceId::ExtraPocket) {
         return After::new();
     }
-    let hem = plan.seam("extra_hem", &At::new(STAGE, &After::new()));
+    let hem = plan.seam(SeamId::ExtraHem, &At::new(STAGE, &After::new()));
     plan.add(turned_in(
         "extra-pocket-press",
         "Extra pocket: turn in and press",
@@ -181,7 +182,7 @@ fn fly_facing(plan: &mut Plan<'_>) -> After {
             after,
         );
     }
-    after = plan.seam("fly_edge", &At::new(STAGE, &after));
+    after = plan.seam(SeamId::FlyEdge, &At::new(STAGE, &after));
     if !zip.is_empty() {
         after = plan.add(Operation {
             pieces: vec![PieceId::FlyFacing],
@@ -223,7 +224,7 @@ fn band(plan: &mut Plan<'_>) -> After {
     if !plan.has(PieceId::Band) {
         return After::new();
     }
-    let seam = plan.seam_of("band");
+    let seam = plan.seam_of(SeamId::Band);
     let folder = seam.is_some_and(|s| s.construction == Construction::BandOverEdge);
     let marks = "mark centre back, sides and centre fronts on both edges";
     let marked = Operation {
@@ -245,8 +246,8 @@ fn band(plan: &mut Plan<'_>) -> After {
     if labels.is_empty() {
         return marked;
     }
-    if plan.is_laid("label_set") {
-        let sewn = plan.seam("label_set", &At::new(STAGE, &marked));
+    if plan.is_laid(SeamId::LabelSet) {
+        let sewn = plan.seam(SeamId::LabelSet, &At::new(STAGE, &marked));
         plan.sets(&sewn, labels);
         return sewn;
     }

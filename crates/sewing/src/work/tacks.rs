@@ -66,12 +66,11 @@ impl Plan<'_> {
         let on = |index: &usize| self.garment.fixings.get(*index).map(|f| f.piece);
         let seams = needles
             .iter()
-            .filter(|needle| self.seam_of(&needle.seam).is_some());
+            .filter_map(|needle| needle.seam.seam())
+            .filter(|seam| self.seam_of(*seam).is_some());
         let operation = Operation {
             pieces: fixings.iter().filter_map(on).collect(),
-            parts: seams
-                .map(|needle| format!("seam:{}", needle.seam))
-                .collect(),
+            parts: seams.map(|seam| format!("seam:{}", seam.code())).collect(),
             sewn: needles.iter().map(|needle| needle.sewn).sum(),
             needle_count: 1,
             needles,

@@ -1,7 +1,7 @@
 //! Waistband, patch, loops, and hems.
 
 use draft::PieceId;
-use style::{BandMethod, Construction};
+use style::{BandMethod, Construction, MeasureId, SeamId};
 
 use super::fronts::Fronts;
 use super::legs::Legs;
@@ -26,22 +26,22 @@ pub(super) fn band(plan: &mut Plan<'_>, ready: &Ready, fronts: &Fronts, legs: &L
             .garment
             .rows
             .iter()
-            .any(|row| row.seam == "band" && row.number > 1);
+            .any(|row| row.seam == SeamId::Band && row.number > 1);
     let turned = plan
-        .seam_of("band")
+        .seam_of(SeamId::Band)
         .is_some_and(|seam| seam.construction == Construction::BandTurned);
-    let joined = plan.first("band", &At::new(Stage::Band, &before));
+    let joined = plan.first(SeamId::Band, &At::new(Stage::Band, &before));
     if round {
-        plan.held("band", &At::new(Stage::Band, &joined))
+        plan.held(SeamId::Band, &At::new(Stage::Band, &joined))
     } else if turned {
         let ends = close_ends(
             plan,
             &joined,
             "right sides together across both ends, turn and press, before the inner edge is sewn down",
         );
-        plan.held("band", &At::new(Stage::Band, &ends))
+        plan.held(SeamId::Band, &At::new(Stage::Band, &ends))
     } else {
-        let set = plan.held("band", &At::new(Stage::Band, &joined));
+        let set = plan.held(SeamId::Band, &At::new(Stage::Band, &joined));
         close_ends(
             plan,
             &set,
@@ -72,8 +72,8 @@ pub(super) fn patch(plan: &mut Plan<'_>, band: &After) -> After {
     if patch.is_empty() {
         return band.clone();
     }
-    if plan.is_laid("patch_set") {
-        let sewn = plan.seam("patch_set", &At::new(Stage::Band, band));
+    if plan.is_laid(SeamId::PatchSet) {
+        let sewn = plan.seam(SeamId::PatchSet, &At::new(Stage::Band, band));
         plan.sets(&sewn, patch);
         return sewn;
     }
@@ -97,7 +97,7 @@ pub(super) fn patch(plan: &mut Plan<'_>, band: &After) -> After {
 pub(super) fn loops(plan: &mut Plan<'_>, ready: &Ready, band: &After) -> After {
     let loops = plan.fixings(|f| {
         matches!(f.kind, FixingKind::Loop(..))
-            || (f.from == "loop_edge" && matches!(f.kind, FixingKind::Bartack(..)))
+            || (f.from == SeamId::LoopEdge && matches!(f.kind, FixingKind::Bartack(..)))
     });
     if loops.is_empty() {
         return band.clone();
@@ -136,16 +136,17 @@ pub(super) fn loops(plan: &mut Plan<'_>, ready: &Ready, band: &After) -> After {
 
 pub(super) fn hems(plan: &mut Plan<'_>, legs: &Legs) -> After {
     let hem = plan.seam(
-        "hem",
+        SeamId::Hem,
         &At::new(Stage::Hems, &all_of(&[&legs.inseam, &legs.outseam])),
     );
     let tied = plan.garment.rows.iter().any(|row| {
-        row.seam == "hem" && (row.begins == RowEnd::TiedByHand || row.ends == RowEnd::TiedByHand)
+        row.seam == SeamId::Hem
+            && (row.begins == RowEnd::TiedByHand || row.ends == RowEnd::TiedByHand)
     });
     if !tied {
         return hem;
     }
-    let depth = plan.garment.pattern.spec.hem_depth;
+    let depth = plan.garment.pattern.spec[MeasureId::HemDepth];
     plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::Back],
         parts: says(&["seam:hem"]),

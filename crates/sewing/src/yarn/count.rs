@@ -1,7 +1,7 @@
 //! Row by row and fixing by fixing.
 
 use draft::{ClothUse, PieceId};
-use style::Seam;
+use style::{Seam, SeamId};
 use trade::consumption::{Formula, RatioRow, bartack, yarn_per_seam};
 use trade::{Confidence, Length, StitchDensity, StitchType};
 
@@ -109,7 +109,7 @@ pub(super) fn per_length(
 }
 
 fn of_stitch_row(garment: &Garment, index: usize, row: &StitchRow) -> Option<Item> {
-    let seam: &Seam = garment.seams.iter().find(|s| s.name == row.seam)?;
+    let seam: &Seam = garment.seams.iter().find(|s| s.id == row.seam)?;
     let spec = seam.rows.get(row.number.checked_sub(1)?)?;
     let plies = at_row(garment, seam, row.piece, (spec.stitch, spec.offset));
     let width = of_row(seam, row.number, row.stitch);
@@ -118,7 +118,7 @@ fn of_stitch_row(garment: &Garment, index: usize, row: &StitchRow) -> Option<Ite
     let count = copies(row.on);
     let sewn = length * f64::from(count) * width.pass;
     Some(Item {
-        seam: row.seam.clone(),
+        seam: row.seam.into(),
         construction: Some(seam.construction),
         sewn: Sewn::Row(row.number),
         row: Some(index),
@@ -173,10 +173,10 @@ fn of_fixing(garment: &Garment, fixing: &Fixing) -> Option<Item> {
     let buttonhole = sewn == Sewn::Buttonhole;
     Some(Item {
         seam: fixing.from.clone(),
-        construction: garment
-            .seams
-            .iter()
-            .find(|s| s.name == fixing.from)
+        construction: fixing
+            .from
+            .seam()
+            .and_then(|id| garment.seams.iter().find(|s| s.id == id))
             .map(|s| s.construction),
         sewn,
         row: None,
@@ -203,13 +203,15 @@ fn of_fixing(garment: &Garment, fixing: &Fixing) -> Option<Item> {
 /// goes through its one ply, in the band through both; any other tack through its seam.
 fn plies_of_fixing(garment: &Garment, fixing: &Fixing) -> SewnThrough {
     let shell = |n: u8| SewnThrough::new(garment, &[(n, ClothUse::Shell)]);
-    match (&fixing.kind, fixing.from.as_str()) {
+    match (&fixing.kind, fixing.from.seam()) {
         (FixingKind::Buttonhole(_), _) => shell(if fixing.piece == PieceId::Band { 2 } else { 1 }),
-        (_, "loop_edge") => shell(if fixing.at.y >= 0.0 { 6 } else { 5 }),
-        (_, "mouth") => {
+        (_, Some(SeamId::LoopEdge)) => shell(if fixing.at.y >= 0.0 { 6 } else { 5 }),
+        (_, Some(SeamId::Mouth)) => {
             SewnThrough::new(garment, &[(3, ClothUse::Shell), (1, ClothUse::Pocketing)])
         }
-        (_, from) => at_seam(garment, from, fixing.piece).unwrap_or_else(|| shell(2)),
+        (_, seam) => seam
+            .and_then(|seam| at_seam(garment, seam, fixing.piece))
+            .unwrap_or_else(|| shell(2)),
     }
 }
 

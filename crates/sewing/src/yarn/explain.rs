@@ -2,7 +2,6 @@
 
 use std::fmt;
 
-use style::known;
 use trade::Length;
 
 use super::{Basis, Item, Sewn, SewnThrough};
@@ -12,12 +11,11 @@ impl Item {
     /// One line: "inseam lap-felled, row 1, 401, 3.15 stitches/cm, 2 × 81.3 cm, T 3.3 mm → 5.0 m
     /// needle, 4.9 m under".
     pub fn explain(&self) -> String {
-        let name = known::seam_name(&self.seam).map_or(self.seam.as_str(), |s| s.title);
-        let mut out = name.to_owned();
+        let mut out = self.seam.title().to_owned();
         let row = matches!(self.sewn, Sewn::Row(_));
         if let Some(construction) = self
             .construction
-            .filter(|c| row && !name.contains(c.word()))
+            .filter(|c| row && !self.seam.title().contains(c.word()))
         {
             out += &format!(" {construction}");
         }

@@ -1,13 +1,14 @@
 //! The face of cloth a yarn lies on.
 
 use draft::{ClothUse, PieceId};
-use style::Construction;
+use style::{Construction, SeamId};
 use trade::colour_difference::ColourDifference;
 use trade::{Colour, Length, ciede2000};
 
-use super::plies::{cloth_key, cloth_of, set_on};
+use super::plies::{cloth_key, cloth_of};
 use super::{Item, Role};
 use crate::garment::Garment;
+use crate::seam::facts;
 
 /// Colour of a cloth that is not in the collection: that of undyed paper in a plan.
 const UNKNOWN: Colour = Colour::rgb(0xdd, 0xdd, 0xdd);
@@ -54,7 +55,7 @@ pub(super) fn of_item(garment: &Garment, item: &Item, role: Role, yarn: Colour) 
 /// What is seen below a seam: what is turned to the inside shows its face there, and so does the
 /// inner half of the band; everything else its reverse.
 fn below(item: &Item, own: ClothUse) -> (ClothUse, bool) {
-    if item.piece == PieceId::Band && item.seam != "loop_edge" {
+    if item.piece == PieceId::Band && item.seam != SeamId::LoopEdge {
         return (own, false);
     }
     match item.construction {
@@ -64,9 +65,12 @@ fn below(item: &Item, own: ClothUse) -> (ClothUse, bool) {
             | Construction::TurnedHem
             | Construction::CleanFinished,
         ) => (own, false),
-        Some(Construction::TurnedEdge) if item.seam == "fly" => (own, false),
+        Some(Construction::TurnedEdge) if item.seam == SeamId::Fly => (own, false),
         Some(Construction::TurnedEdge) => (ClothUse::Pocketing, true),
-        Some(Construction::PatchSet) => (set_on(&item.seam), true),
+        Some(Construction::PatchSet) => {
+            let ground = item.seam.seam().map(|seam| facts(seam).ground());
+            (ground.unwrap_or(ClothUse::Shell), true)
+        }
         _ => (own, true),
     }
 }

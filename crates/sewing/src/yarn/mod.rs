@@ -24,6 +24,8 @@ use draft::PieceId;
 use style::{Construction, Size};
 use trade::{Confidence, Length, StitchDensity, StitchType};
 
+use crate::garment::Origin;
+
 pub use count::{BUTTONHOLE_BITE, BUTTONHOLE_DENSITY, consumption};
 pub use ground::Ground;
 pub use order::{Order, YarnNeed, order, order_with};
@@ -91,8 +93,8 @@ pub enum Basis {
 /// One row on one piece, or fixings of one kind, with the yarn they take in one pair.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Item {
-    /// The seam, from the style; for a fixing the seam or trim it belongs to.
-    pub seam: String,
+    /// The seam; for a fixing the seam or trim it belongs to.
+    pub seam: Origin,
     /// How that seam is made; none where the style has no such seam.
     pub construction: Option<Construction>,
     /// Row or fixing.
@@ -150,8 +152,8 @@ impl Consumption {
     }
 
     /// Seam by seam (fixings under the seam or trim they belong to), in the order of the garment.
-    pub fn by_seam(&self) -> Vec<(&str, Used)> {
-        let mut out: Vec<(&str, Used)> = Vec::new();
+    pub fn by_seam(&self) -> Vec<(&Origin, Used)> {
+        let mut out: Vec<(&Origin, Used)> = Vec::new();
         for item in &self.items {
             add(&mut out, &item.seam, item.used);
         }
@@ -171,8 +173,8 @@ impl Consumption {
                 under,
                 ..Used::default()
             };
-            add(&mut out, &item.needle_yarn, on_needle);
-            add(&mut out, &item.under_yarn, below);
+            add(&mut out, item.needle_yarn.as_str(), on_needle);
+            add(&mut out, item.under_yarn.as_str(), below);
         }
         out
     }
@@ -183,7 +185,7 @@ impl Consumption {
     }
 }
 
-fn add<'a>(to: &mut Vec<(&'a str, Used)>, key: &'a str, used: Used) {
+fn add<'a, K: PartialEq + ?Sized>(to: &mut Vec<(&'a K, Used)>, key: &'a K, used: Used) {
     match to.iter_mut().find(|(k, _)| *k == key) {
         Some((_, total)) => *total = *total + used,
         None => to.push((key, used)),

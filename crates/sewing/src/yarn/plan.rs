@@ -1,11 +1,12 @@
 //! All sewing by the colour, the size and the density of its yarn.
 
-use style::{Size, known};
+use style::Size;
 use trade::{Colour, Length, StitchDensity, StitchType, YarnSize};
 
 use super::ground::{Ground, of_item};
 use super::{Item, Sewn, consumption};
 use crate::context::Context;
+use crate::garment::Origin;
 use crate::garment::{Garment, RowYarn};
 
 /// Where a yarn is in the stitch.
@@ -65,8 +66,8 @@ pub struct Group {
 /// A row, or fixings of one kind, within a group.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GroupRow {
-    /// The seam, from the style; for a fixing the seam or trim it belongs to.
-    pub seam: String,
+    /// The seam; for a fixing the seam or trim it belongs to.
+    pub seam: Origin,
     /// Row or fixing.
     pub sewn: Sewn,
     /// Stitch type.
@@ -82,7 +83,7 @@ pub struct GroupRow {
 impl GroupRow {
     /// "inseam 1", "fly bartacks".
     pub fn words(&self) -> String {
-        let name = known::seam_name(&self.seam).map_or(self.seam.as_str(), |s| s.title);
+        let name = self.seam.title();
         match self.sewn {
             Sewn::Row(number) => format!("{name} {number}"),
             Sewn::Bartack(_) => format!("{name} bartacks"),

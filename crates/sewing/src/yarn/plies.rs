@@ -4,13 +4,14 @@
 //! the allowances reach below the row. No row counts more plies than its construction has.
 
 use draft::{ClothUse, PieceId};
-use style::{Construction, Seam};
+use style::{Construction, MeasureId, Seam, SeamId};
 use trade::{Length, StitchType};
 
 use crate::allowance::{Fell, TURNED_UNDER, allowances, turned_depth};
 use crate::construct::construct;
 use crate::garment::Garment;
 use crate::rows::JOINING;
+use crate::seam::facts;
 
 /// SewnThrough lying on one another.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -64,14 +65,6 @@ pub(super) fn cloth_of(garment: &Garment, piece: PieceId) -> ClothUse {
         .map_or(ClothUse::Shell, |p| p.cloth)
 }
 
-/// The cloth a patch is set on.
-pub(super) fn set_on(seam: &str) -> ClothUse {
-    match seam {
-        "facing_set" | "extra_set" => ClothUse::Pocketing,
-        _ => ClothUse::Shell,
-    }
-}
-
 /// The plies at a row this far from the seam line, on this piece.
 pub(super) fn at_row(
     garment: &Garment,
@@ -81,7 +74,7 @@ pub(super) fn at_row(
 ) -> SewnThrough {
     let overedge = stitch.is_overedge();
     let cloth = cloth_of(garment, piece);
-    let reach = allowances(seam, garment.pattern.spec.hem_depth).over;
+    let reach = allowances(seam, garment.pattern.spec[MeasureId::HemDepth]).over;
     let within = |depth: Length, plies: u8| if offset <= depth { plies } else { 1 };
     let one = |plies: u8| SewnThrough::new(garment, &[(plies, cloth)]);
     match seam.construction {
@@ -106,15 +99,15 @@ pub(super) fn at_row(
         // Both rows go through one ply of each side: the enclosed edges end before the closing row.
         Construction::FrenchSeam => one(2),
         // A bag is closed first, where a row for it is stated, and bound afterwards.
-        Construction::BoundEdge if seam.name == "bag_close" => {
+        Construction::BoundEdge if seam.id == SeamId::BagClose => {
             let closes = offset < JOINING && seam.rows.len() > 1;
             one(if closes { 2 } else { 6 })
         }
         Construction::BoundEdge => one(5),
         Construction::CleanFinished => one(within(reach, 2)),
-        Construction::RolledHem => one(within(garment.pattern.spec.hem_depth, 3)),
+        Construction::RolledHem => one(within(garment.pattern.spec[MeasureId::HemDepth], 3)),
         Construction::FoldedHem => {
-            let depth = garment.pattern.spec.hem_depth;
+            let depth = garment.pattern.spec[MeasureId::HemDepth];
             // Nearer to the edge than the part turned under there are only two.
             one(if offset > depth {
                 1
@@ -127,7 +120,13 @@ pub(super) fn at_row(
         Construction::LaidOn => laid_on(garment, seam),
         Construction::TurnedHem => one(within(turned_depth(seam), 3)),
         // The front and the bag, each with its allowance; the fly's facing in two plies.
-        Construction::TurnedEdge if seam.name == "fly" => one(3),
+        Construction::TurnedEdge
+            if facts(seam.id)
+                .turned
+                .is_some_and(|turned| turned.faced_with == PieceId::FlyFacing) =>
+        {
+            one(3)
+        }
         Construction::TurnedEdge => SewnThrough::new(
             garment,
             &[
@@ -137,7 +136,7 @@ pub(super) fn at_row(
         ),
         Construction::PatchSet => SewnThrough::new(
             garment,
-            &[(within(reach, 2), cloth), (1, set_on(&seam.name))],
+            &[(within(reach, 2), cloth), (1, facts(seam.id).ground())],
         ),
         Construction::Strip => one(2),
         Construction::Surface => one(1),
@@ -147,7 +146,7 @@ pub(super) fn at_row(
 /// What a patch or a label is sewn to: the patch goes through both plies of the band, a label
 /// through the inner one alone. The trim's own thickness counts where it is stated.
 fn laid_on(garment: &Garment, seam: &Seam) -> SewnThrough {
-    if seam.name != "patch_set" {
+    if seam.id != SeamId::PatchSet {
         return SewnThrough::new(garment, &[(1, ClothUse::Shell)]);
     }
     let mut out = SewnThrough::new(garment, &[(2, ClothUse::Shell)]);
@@ -169,8 +168,8 @@ fn in_fell(fell: &Fell, offset: Length) -> u8 {
 }
 
 /// The plies below the first row of a seam, where tacks on it are sewn.
-pub(super) fn at_seam(garment: &Garment, seam: &str, piece: PieceId) -> Option<SewnThrough> {
-    let seam = garment.seams.iter().find(|s| s.name == seam)?;
+pub(super) fn at_seam(garment: &Garment, seam: SeamId, piece: PieceId) -> Option<SewnThrough> {
+    let seam = garment.seams.iter().find(|s| s.id == seam)?;
     let near = seam.rows.iter().map(|r| r.offset).filter(|o| o.is_finite());
     Some(match near.reduce(Length::min) {
         Some(offset) => at_row(garment, seam, piece, (StitchType::S301, offset)),

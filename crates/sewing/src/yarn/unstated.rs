@@ -4,24 +4,26 @@
 //! overedged, patch and labels are sewn on. The style need not say so, and what it does not say is
 //! not counted; but whoever orders yarn should know about it. Common practice throughout.
 
-use draft::{ClothUse, PieceId};
-use style::{Construction, Seam, known};
+use draft::{ClothUse, EdgeId, PieceId};
+use style::{Construction, Seam, SeamId};
 use trade::seam::operation;
 use trade::{Length, StitchDensity, StitchType};
 
 use super::count::{copies, per_length};
 use super::width::StitchWidth;
 use super::{SewnThrough, countable};
+use crate::garment::Origin;
 use crate::garment::{Finish, FixingKind, Garment, InsideLap};
 use crate::rows::JOINING;
+use crate::seam::facts;
 
 /// Work without a stated row, with an estimate of its yarn.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Unstated {
     /// What kind of work.
     pub kind: UnstatedKind,
-    /// The seam, by its name in a file; the trim, for one that is sewn on.
-    pub of: String,
+    /// The seam; the trim, for one that is sewn on.
+    pub of: Origin,
     /// "front rise seam, joining row below the topstitching".
     pub what: String,
     /// The stitch the estimate takes.
@@ -58,13 +60,9 @@ pub(super) fn unstated(garment: &Garment) -> Vec<Unstated> {
     out
 }
 
-fn title(seam: &Seam) -> &str {
-    known::seam_name(&seam.name).map_or(seam.name.as_str(), |s| s.title)
-}
-
 fn estimated(
     garment: &Garment,
-    (kind, of, what): (UnstatedKind, &str, String),
+    (kind, of, what): (UnstatedKind, Origin, String),
     (stitch, density): (StitchType, StitchDensity),
     (plies, cloth): (u8, ClothUse),
     sewn: Length,
@@ -79,7 +77,7 @@ fn estimated(
     let per = per_length(stitch, density, &plies, width);
     (sewn > Length::ZERO).then(|| Unstated {
         kind,
-        of: of.to_owned(),
+        of,
         what,
         stitch,
         density,
@@ -88,7 +86,7 @@ fn estimated(
     })
 }
 
-fn edge(garment: &Garment, piece: PieceId, edge: &str) -> Length {
+fn edge(garment: &Garment, piece: PieceId, edge: EdgeId) -> Length {
     garment
         .pattern
         .piece(piece)
@@ -107,14 +105,12 @@ fn joining(garment: &Garment, seam: &Seam) -> Option<Unstated> {
     {
         return None;
     }
-    let sewn = match seam.name.as_str() {
-        "mouth" => edge(garment, PieceId::Front, "mouth") * 2.0,
-        // The facing on the left front and the shield on the right.
-        "fly" => edge(garment, PieceId::Front, "fly") * 2.0,
-        _ => garment
+    let sewn = match facts(seam.id).turned {
+        Some(turned) => edge(garment, turned.piece, turned.edge) * 2.0,
+        None => garment
             .rows
             .iter()
-            .filter(|row| row.seam == seam.name && row.number == 1)
+            .filter(|row| row.seam == seam.id && row.number == 1)
             .map(|row| countable(row.length()) * f64::from(copies(row.on)))
             .sum(),
     };
@@ -123,8 +119,8 @@ fn joining(garment: &Garment, seam: &Seam) -> Option<Unstated> {
         garment,
         (
             UnstatedKind::Joining,
-            &seam.name,
-            format!("{}, joining row below the topstitching", title(seam)),
+            seam.id.into(),
+            format!("{}, joining row below the topstitching", seam.id.title()),
         ),
         (
             first.map_or(StitchType::S301, |row| row.stitch),
@@ -140,7 +136,7 @@ fn overedged(garment: &Garment, seam: &Seam) -> Option<Unstated> {
     if seam.rows.iter().any(|row| row.stitch.is_overedge()) {
         return None;
     }
-    let of_seam = |lap: &&InsideLap| lap.seam() == Some(seam.name.as_str());
+    let of_seam = |lap: &&InsideLap| lap.seam() == Some(seam.id);
     let sewn = garment
         .laps
         .iter()
@@ -159,8 +155,8 @@ fn overedged(garment: &Garment, seam: &Seam) -> Option<Unstated> {
         garment,
         (
             UnstatedKind::Overedge,
-            &seam.name,
-            format!("{}, overedge of raw edges", title(seam)),
+            seam.id.into(),
+            format!("{}, overedge of raw edges", seam.id.title()),
         ),
         (StitchType::S504, usual.map_or(PLAIN, |(_, most)| most)),
         (plies, ClothUse::Shell),
@@ -170,17 +166,17 @@ fn overedged(garment: &Garment, seam: &Seam) -> Option<Unstated> {
 
 /// Patch all round, labels along both short ends, on the two plies of the band.
 fn sewn_on(garment: &Garment) -> Vec<Unstated> {
-    let stated = |name: &str| garment.seams.iter().any(|seam| seam.name == name);
+    let stated = |id: SeamId| garment.seams.iter().any(|seam| seam.id == id);
     garment
         .fixings
         .iter()
         .filter_map(|fixing| {
             let (what, sewn) = match &fixing.kind {
-                FixingKind::Patch(width, height, _) if !stated("patch_set") => {
+                FixingKind::Patch(width, height, _) if !stated(SeamId::PatchSet) => {
                     ("patch sewn on", (*width + *height) * 2.0)
                 }
                 FixingKind::Label(_, height, _)
-                    if fixing.piece != PieceId::Band || !stated("label_set") =>
+                    if fixing.piece != PieceId::Band || !stated(SeamId::LabelSet) =>
                 {
                     ("label sewn in", *height * 2.0)
                 }
@@ -190,8 +186,8 @@ fn sewn_on(garment: &Garment) -> Vec<Unstated> {
                 garment,
                 (
                     UnstatedKind::SewnOn,
-                    &fixing.from,
-                    format!("{}, {what}", fixing.from),
+                    fixing.from.clone(),
+                    format!("{}, {what}", fixing.from.code()),
                 ),
                 (StitchType::S301, PLAIN),
                 (2, ClothUse::Shell),

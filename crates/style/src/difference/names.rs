@@ -1,25 +1,14 @@
-//! What measures, seams and pieces are called within a sentence about a change.
+//! What seams and pieces are called within a sentence about a change.
 
 use words::{Given, key};
 
-use crate::{MeasureId, PieceId, SeamId};
+use crate::PieceId;
 
-/// A measure by its name in a file.
-pub(super) fn measure(name: &str) -> Given {
-    MeasureId::of(name).map_or_else(|| name.into(), |measure| measure.title().into())
-}
-
-/// A seam by its name in a file.
-pub(super) fn seam(name: &str) -> Given {
-    SeamId::of(name).map_or_else(|| name.into(), Given::from)
-}
-
-/// A piece by its name in a file; the back pockets as the changes of their section name them.
-pub(super) fn piece(name: &str) -> Given {
-    match PieceId::of(name) {
-        Some(PieceId::BackPocketLeft) => key::DIFFERENCE_BACK_POCKET_LEFT.into(),
-        Some(PieceId::BackPocketRight) => key::DIFFERENCE_BACK_POCKET_RIGHT.into(),
-        Some(other) => other.within().into(),
-        None => name.into(),
+/// A piece; the back pockets as the changes of their section name them.
+pub(super) fn piece(piece: PieceId) -> Given {
+    match piece {
+        PieceId::BackPocketLeft => key::DIFFERENCE_BACK_POCKET_LEFT.into(),
+        PieceId::BackPocketRight => key::DIFFERENCE_BACK_POCKET_RIGHT.into(),
+        other => other.within().into(),
     }
 }

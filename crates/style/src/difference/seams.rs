@@ -5,46 +5,46 @@ use words::{Given, key, say};
 use super::change::{Kind, Part};
 use super::found::Found;
 use super::middle::Middle;
-use super::names;
 use super::value::Value;
 use crate::StyleDoc;
-use crate::making::RowEnding;
+use crate::band_and_hem::RowEnding;
 use crate::seams::{RowSpec, Seam};
 
 pub(super) fn seams(found: &mut Found, old: &StyleDoc, new: &StyleDoc) {
     for (name, spec) in &new.seams {
-        let path = format!("seams.{name}");
-        let (Some(before), Some(after)) = (old.seam(name), new.seam(name)) else {
-            found.added(path, names::seam(name), Value::Nothing);
+        let path = format!("seams.{}", name.code());
+        let (Some(before), Some(after)) = (old.seam(*name), new.seam(*name)) else {
+            found.added(path, Given::from(*name), Value::Nothing);
             continue;
         };
         let spec_before = old.seams.get(name);
         match &spec.like {
             Some(like) if spec_before == Some(spec) => {
                 if before != after {
-                    let is = names::seam(like).into();
-                    found.push(path, names::seam(name), Kind::Follows, Value::Nothing, is);
+                    let is = Value::from(Given::from(*like));
+                    found.push(path, Given::from(*name), Kind::Follows, Value::Nothing, is);
                 }
             }
             like => {
                 let was = spec_before.and_then(|spec| spec.like.as_ref());
-                let [was, is] = [was, like.as_ref()].map(|like| like.map(|like| names::seam(like)));
-                let seam = names::seam(name);
+                let [was, is] =
+                    [was, like.as_ref()].map(|like| like.map(|like| Given::from(*like)));
+                let seam = Given::from(*name);
                 let about = say::DifferenceSeamLike { seam };
                 found.value(format!("{path}.like"), about, was, is);
-                compare(found, &names::seam(name), &before, &after);
+                compare(found, &Given::from(*name), &before, &after);
             }
         }
     }
     let gone = old.seams.keys();
     for name in gone.filter(|name| !new.seams.contains_key(*name)) {
-        let path = format!("seams.{name}");
-        found.taken_out(path, names::seam(name), Value::Nothing);
+        let path = format!("seams.{}", name.code());
+        found.taken_out(path, Given::from(*name), Value::Nothing);
     }
 }
 
 fn compare(found: &mut Found, seam: &Given, a: &Seam, b: &Seam) {
-    let path = |key: &str| format!("seams.{}.{key}", a.name);
+    let path = |key: &str| format!("seams.{}.{key}", a.id.code());
     let (was, is) = (a.construction, b.construction);
     found.part(path("construction"), seam, Part::Construction, was, is);
     let about = say::DifferenceSeamLap { seam: seam.clone() };

@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use indexmap::IndexMap;
-use trade::{Length, counted};
+use trade::{Length, counted, trimmed};
 
 use super::Place;
 use crate::Size;
@@ -246,15 +246,7 @@ pub fn toml_text(text: &str) -> String {
 
 /// Places to a ten-thousandth of a millimetre, eight to the line.
 fn listed(places: &[Place]) -> String {
-    let number = |length: Length| {
-        let text = format!("{:.4}", length.to_mm() + 0.0);
-        let short = text.trim_end_matches('0').trim_end_matches('.');
-        if short == "-0" {
-            "0".to_owned()
-        } else {
-            short.to_owned()
-        }
-    };
+    let number = |length: Length| trimmed(length.to_mm(), 0, 4);
     let words: Vec<String> = places
         .iter()
         .map(|[x, y]| format!("{} {}", number(*x), number(*y)))

@@ -6,6 +6,37 @@
 
 use super::Range;
 use super::amount::rows::{cm, mm};
+use crate::MeasureId;
+
+/// The path of a key of a measure, put together while compiling: "chart.thigh.value".
+macro_rules! at {
+    ($measure:ident, $key:literal) => {
+        const {
+            const PARTS: [&str; 3] = ["chart.", MeasureId::$measure.code(), concat!(".", $key)];
+            const PATH: [u8; PARTS[0].len() + PARTS[1].len() + PARTS[2].len()] = joined(PARTS);
+            match std::str::from_utf8(&PATH) {
+                Ok(path) => path,
+                Err(_) => "",
+            }
+        }
+    };
+}
+
+const fn joined<const LONG: usize>(parts: [&str; 3]) -> [u8; LONG] {
+    let mut all = [0; LONG];
+    let (mut at, mut part) = (0, 0);
+    while part < parts.len() {
+        let bytes = parts[part].as_bytes();
+        let mut byte = 0;
+        while byte < bytes.len() {
+            all[at] = bytes[byte];
+            at += 1;
+            byte += 1;
+        }
+        part += 1;
+    }
+    all
+}
 
 const CHARTS: &str = "published charts, with room for other sizes and styles from memory";
 const GRADES: &str =
@@ -17,172 +48,167 @@ const DETAIL_TOLERANCES: &str =
     "published tolerances of 1/8 to 1/4 in; less cannot be sewn, from memory";
 
 pub(super) const ROWS: &[Range] = &[
-    cm(&["chart.waist.value"], [55.0, 150.0], [30.0, 300.0], CHARTS),
-    cm(&["chart.seat.value"], [75.0, 170.0], [40.0, 350.0], CHARTS),
+    cm(&[at!(Waist, "value")], [55.0, 150.0], [30.0, 300.0], CHARTS),
+    cm(&[at!(Seat, "value")], [75.0, 170.0], [40.0, 350.0], CHARTS),
     cm(
-        &["chart.front_rise.value"],
+        &[at!(FrontRise, "value")],
         [17.0, 40.0],
         [5.0, 80.0],
         CHARTS,
     ),
     cm(
-        &["chart.back_rise.value"],
+        &[at!(BackRise, "value")],
         [25.0, 55.0],
         [8.0, 100.0],
         CHARTS,
     ),
-    cm(&["chart.thigh.value"], [42.0, 100.0], [15.0, 200.0], CHARTS),
-    cm(&["chart.knee.value"], [28.0, 90.0], [12.0, 200.0], CHARTS),
-    cm(&["chart.hem.value"], [26.0, 100.0], [10.0, 250.0], CHARTS),
+    cm(&[at!(Thigh, "value")], [42.0, 100.0], [15.0, 200.0], CHARTS),
+    cm(&[at!(Knee, "value")], [28.0, 90.0], [12.0, 200.0], CHARTS),
+    cm(&[at!(Hem, "value")], [26.0, 100.0], [10.0, 250.0], CHARTS),
     cm(
-        &["chart.inseam.value"],
+        &[at!(Inseam, "value")],
         [55.0, 102.0],
         [10.0, 150.0],
         CHARTS,
     ),
     cm(
-        &["chart.outseam.value"],
+        &[at!(Outseam, "value")],
         [75.0, 140.0],
         [20.0, 220.0],
         CHARTS,
     ),
     cm(
-        &["chart.band_height.value"],
+        &[at!(BandHeight, "value")],
         [2.5, 7.0],
         [1.0, 40.0],
         DETAILS,
     ),
     cm(
-        &["chart.band_overlap.value"],
+        &[at!(BandOverlap, "value")],
         [2.5, 8.0],
         [0.5, 40.0],
         DETAILS,
     ),
     cm(
-        &["chart.fly_length.value"],
+        &[at!(FlyLength, "value")],
         [8.0, 24.0],
         [2.0, 80.0],
         DETAILS,
     ),
-    cm(&["chart.fly_width.value"], [2.8, 6.0], [1.0, 30.0], DETAILS),
+    cm(&[at!(FlyWidth, "value")], [2.8, 6.0], [1.0, 30.0], DETAILS),
     cm(
-        &["chart.yoke_centre.value"],
+        &[at!(YokeCentre, "value")],
         [3.0, 12.0],
         [0.1, 50.0],
         DETAILS,
     ),
-    cm(&["chart.yoke_side.value"], [1.0, 9.0], [0.1, 50.0], DETAILS),
+    cm(&[at!(YokeSide, "value")], [1.0, 9.0], [0.1, 50.0], DETAILS),
     cm(
-        &["chart.mouth_width.value"],
+        &[at!(MouthWidth, "value")],
         [6.5, 17.0],
         [2.0, 60.0],
         DETAILS,
     ),
     cm(
-        &["chart.mouth_depth.value"],
+        &[at!(MouthDepth, "value")],
         [3.5, 20.0],
         [1.0, 60.0],
         DETAILS,
     ),
     cm(
-        &["chart.coin_width.value"],
+        &[at!(CoinWidth, "value")],
         [4.5, 12.0],
         [1.0, 50.0],
         DETAILS,
     ),
     cm(
-        &["chart.coin_depth.value"],
+        &[at!(CoinDepth, "value")],
         [4.5, 14.0],
         [1.0, 50.0],
         DETAILS,
     ),
     cm(
-        &["chart.back_pocket_width.value"],
+        &[at!(BackPocketWidth, "value")],
         [9.0, 22.0],
         [2.0, 80.0],
         DETAILS,
     ),
     cm(
-        &["chart.back_pocket_length.value"],
+        &[at!(BackPocketLength, "value")],
         [9.0, 25.0],
         [2.0, 80.0],
         DETAILS,
     ),
     cm(
-        &["chart.back_pocket_from_yoke.value"],
+        &[at!(BackPocketFromYoke, "value")],
         [0.8, 9.0],
         [0.05, 80.0],
         DETAILS,
     ),
     cm(
-        &["chart.back_pocket_from_centre.value"],
+        &[at!(BackPocketFromCentre, "value")],
         [2.0, 11.0],
         [0.05, 80.0],
         DETAILS,
     ),
     cm(
-        &["chart.loop_length.value"],
+        &[at!(LoopLength, "value")],
         [3.5, 11.0],
         [1.0, 50.0],
         DETAILS,
     ),
+    cm(&[at!(LoopWidth, "value")], [0.6, 3.0], [0.2, 20.0], DETAILS),
     cm(
-        &["chart.loop_width.value"],
-        [0.6, 3.0],
-        [0.2, 20.0],
-        DETAILS,
-    ),
-    cm(
-        &["chart.hem_depth.value"],
+        &[at!(HemDepth, "value")],
         [0.6, 7.0],
         [0.2, 40.0],
         "3/8 to 1 1/2 in published for jeans and work trousers, with room from memory",
     ),
     cm(
-        &["chart.seat.at"],
+        &[at!(Seat, "at")],
         [3.0, 15.0],
         [0.1, 60.0],
         "about 8 cm above the crotch is published for inspection; the room is from memory",
     ),
     cm(
-        &["chart.thigh.at"],
+        &[at!(Thigh, "at")],
         [0.1, 8.0],
         [0.05, 60.0],
         "published charts measure from 1 in to 7 cm below the crotch",
     ),
     cm(
-        &["chart.knee.at"],
+        &[at!(Knee, "at")],
         [22.0, 48.0],
         [3.0, 120.0],
         "published charts measure 30 to 36 cm below the crotch, or at half the inseam",
     ),
     cm(
-        &["chart.waist.grade", "chart.waist.breaks[].grade"],
+        &[at!(Waist, "grade"), at!(Waist, "breaks[].grade")],
         [1.2, 4.0],
         [-20.0, 20.0],
         GRADES,
     ),
     cm(
-        &["chart.seat.grade", "chart.seat.breaks[].grade"],
+        &[at!(Seat, "grade"), at!(Seat, "breaks[].grade")],
         [0.0, 4.0],
         [-20.0, 20.0],
         GRADES,
     ),
     cm(
         &[
-            "chart.thigh.grade",
-            "chart.thigh.breaks[].grade",
-            "chart.knee.grade",
-            "chart.knee.breaks[].grade",
-            "chart.hem.grade",
-            "chart.hem.breaks[].grade",
+            at!(Thigh, "grade"),
+            at!(Thigh, "breaks[].grade"),
+            at!(Knee, "grade"),
+            at!(Knee, "breaks[].grade"),
+            at!(Hem, "grade"),
+            at!(Hem, "breaks[].grade"),
         ],
         [0.0, 2.6],
         [-20.0, 20.0],
         GRADES,
     ),
     cm(
-        &["chart.inseam.per_length", "chart.outseam.per_length"],
+        &[at!(Inseam, "per_length"), at!(Outseam, "per_length")],
         [2.0, 3.2],
         [-20.0, 20.0],
         "lengths are labelled in inches; the room is from memory",
@@ -201,15 +227,15 @@ pub(super) const ROWS: &[Range] = &[
     ),
     mm(
         &[
-            "chart.waist.tolerance",
-            "chart.seat.tolerance",
-            "chart.front_rise.tolerance",
-            "chart.back_rise.tolerance",
-            "chart.thigh.tolerance",
-            "chart.knee.tolerance",
-            "chart.hem.tolerance",
-            "chart.inseam.tolerance",
-            "chart.outseam.tolerance",
+            at!(Waist, "tolerance"),
+            at!(Seat, "tolerance"),
+            at!(FrontRise, "tolerance"),
+            at!(BackRise, "tolerance"),
+            at!(Thigh, "tolerance"),
+            at!(Knee, "tolerance"),
+            at!(Hem, "tolerance"),
+            at!(Inseam, "tolerance"),
+            at!(Outseam, "tolerance"),
         ],
         [3.0, 26.0],
         [0.0, 300.0],

@@ -8,8 +8,8 @@ use crate::parse::{Reading, read};
 use crate::reader::Table;
 use crate::report::Source;
 use crate::{
-    MOST_PROBLEMS, Report, Stated, demo, known, own_piece, read_collection, read_order, read_style,
-    stated_by_cloth, stated_by_order, stated_by_style, stated_by_trim, stated_by_yarn,
+    MOST_PROBLEMS, MeasureId, Report, Stated, demo, own_piece, read_collection, read_order,
+    read_style, stated_by_cloth, stated_by_order, stated_by_style, stated_by_trim, stated_by_yarn,
 };
 
 /// A file that states every key its reader knows, and what its quantities are.
@@ -56,19 +56,19 @@ fn style() -> String {
     let (charted, tail) = rest.split_once("[shape]").unwrap();
     let charted = format!("[chart.waist]{charted}");
     let mut text = head.to_owned();
-    for measure in known::MEASURES {
-        let stated = charted.split_once(&format!("[chart.{}]", measure.name));
+    for measure in MeasureId::ALL {
+        let stated = charted.split_once(&format!("[chart.{}]", measure.code()));
         let lines = stated
             .map(|(_, rest)| rest.split("\n[").next().unwrap())
             .unwrap();
-        text += &format!("[chart.{}]", measure.name);
+        text += &format!("[chart.{}]", measure.code());
         text += lines.trim_end();
         for (key, value) in [
             ("grade", "\"0 mm\""),
             ("per_length", "\"0 mm\""),
             (
                 "breaks",
-                if measure.name == "waist" {
+                if measure == MeasureId::Waist {
                     "[{ above = 40, grade = \"2 cm\" }]"
                 } else {
                     "[{ above = 40, grade = \"0.1 mm\" }]"
@@ -79,7 +79,7 @@ fn style() -> String {
                 text += &format!("\n{key} = {value}");
             }
         }
-        if measure.at.is_some() && !lines.contains("\nat =") {
+        if measure.known().level.is_some() && !lines.contains("\nat =") {
             text += "\nat = \"2 cm\"";
         }
         text += "\n\n";
@@ -126,10 +126,11 @@ fn style() -> String {
     let mut edges: Vec<&str> = Vec::new();
     let mut pieces = String::new();
     for piece in crate::OWN_PIECES {
-        pieces += &format!("[pattern.{}]\npiece = \"a\"\n", piece.name);
-        for (edge, _) in own_piece(piece.name).unwrap().edges {
+        let code = piece.id.code();
+        pieces += &format!("[pattern.{code}]\npiece = \"a\"\n");
+        for edge in own_piece(code).unwrap().edges().iter().map(|e| e.code()) {
             pieces += &format!("{edge} = [\"1\", \"2\"]\n");
-            if !edges.contains(edge) {
+            if !edges.contains(&edge) {
                 edges.push(edge);
             }
         }
@@ -275,8 +276,8 @@ fn these_files_state_everything_their_readers_ask_for() {
                 .strip_prefix("chart.")
                 .and_then(|path| path.strip_suffix(".at"));
             measure
-                .and_then(known::measure)
-                .is_none_or(|measure| measure.at.is_some())
+                .and_then(MeasureId::of)
+                .is_none_or(|measure| measure.known().level.is_some())
         };
         let there: BTreeSet<String> = told.places.keys().map(|path| shape_of(path)).collect();
         let missing: Vec<String> = told
@@ -427,6 +428,21 @@ fn what_cannot_be_is_refused_and_what_can_be_is_read() {
         }
     }
     assert!(refused > 500, "{refused}");
+}
+
+#[test]
+fn every_measure_has_a_row_of_its_own_for_its_value_and_its_level() {
+    for measure in MeasureId::ALL {
+        let level = measure.known().level.map(|_| "at");
+        for key in ["value"].into_iter().chain(level) {
+            let path = measure.path(key);
+            let row = range_of(&path).map(|row| row.paths);
+            assert!(
+                row.is_some_and(|paths| paths.contains(&path.as_str())),
+                "what is usual for {measure:?} is missing: {path}"
+            );
+        }
+    }
 }
 
 #[test]

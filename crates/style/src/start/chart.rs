@@ -9,7 +9,7 @@
 use trade::Length;
 
 use super::answers::Settled;
-use crate::{Figure, Fit, Size, Tag, known};
+use crate::{Figure, Fit, MeasureId, Size, Tag};
 
 /// The length a chart is stated at, in inches.
 pub(super) const BASE_LENGTH: u32 = 32;
@@ -84,7 +84,7 @@ const fn finished(figure: Figure, fit: Fit) -> Row {
 
 /// The grade a measure usually has, an inch of waist.
 #[must_use]
-pub fn usual_grade(figure: Figure, measure: &str) -> Option<Length> {
+pub fn usual_grade(figure: Figure, measure: MeasureId) -> Option<Length> {
     let grade = match figure {
         Figure::Men => &MEN_GRADE,
         Figure::Women => &WOMEN_GRADE,
@@ -94,11 +94,11 @@ pub fn usual_grade(figure: Figure, measure: &str) -> Option<Length> {
 
 /// What a measure usually is in a chart of this figure and fit; `None` where nothing is usual.
 #[must_use]
-pub fn usual_measure(figure: Figure, fit: Fit, measure: &str, size: Size) -> Option<Length> {
-    if measure == "inseam" {
+pub fn usual_measure(figure: Figure, fit: Fit, measure: MeasureId, size: Size) -> Option<Length> {
+    if measure == MeasureId::Inseam {
         return Some(size.length.length());
     }
-    if measure == "band_height" {
+    if measure == MeasureId::BandHeight {
         // Common practice: 3.5 to 4.5 cm.
         return Some(Length::mm(38.0));
     }
@@ -106,29 +106,47 @@ pub fn usual_measure(figure: Figure, fit: Fit, measure: &str, size: Size) -> Opt
     let at_base = finished(figure, fit).of(measure).map(Length::inches);
     match (at_base, usual_grade(figure, measure)) {
         (Some(value), Some(grade)) => Some(value + grade * steps),
-        _ => known::measure(measure)?.value,
+        _ => measure.known().value(),
     }
 }
 
 impl Row {
-    /// The measure of this name, in inches.
-    fn of(&self, measure: &str) -> Option<f64> {
+    /// A measure, in inches; `None` for those that the charts leave alone.
+    fn of(&self, measure: MeasureId) -> Option<f64> {
         Some(match measure {
-            "waist" => self.waist,
-            "seat" => self.seat,
-            "thigh" => self.thigh,
-            "knee" => self.knee,
-            "hem" => self.hem,
-            "front_rise" => self.front_rise,
-            "back_rise" => self.back_rise,
-            _ => return None,
+            MeasureId::Waist => self.waist,
+            MeasureId::Seat => self.seat,
+            MeasureId::Thigh => self.thigh,
+            MeasureId::Knee => self.knee,
+            MeasureId::Hem => self.hem,
+            MeasureId::FrontRise => self.front_rise,
+            MeasureId::BackRise => self.back_rise,
+            MeasureId::Inseam
+            | MeasureId::Outseam
+            | MeasureId::BandHeight
+            | MeasureId::BandOverlap
+            | MeasureId::FlyLength
+            | MeasureId::FlyWidth
+            | MeasureId::YokeCentre
+            | MeasureId::YokeSide
+            | MeasureId::MouthWidth
+            | MeasureId::MouthDepth
+            | MeasureId::CoinWidth
+            | MeasureId::CoinDepth
+            | MeasureId::BackPocketWidth
+            | MeasureId::BackPocketLength
+            | MeasureId::BackPocketFromYoke
+            | MeasureId::BackPocketFromCentre
+            | MeasureId::LoopLength
+            | MeasureId::LoopWidth
+            | MeasureId::HemDepth => return None,
         })
     }
 }
 
 /// A measure of the chart with its value at the base size and its grade, `None` where the demo's grade stays.
 pub(super) struct Charted {
-    pub(super) measure: &'static str,
+    pub(super) measure: MeasureId,
     pub(super) value: Length,
     pub(super) grade: Option<Length>,
 }
@@ -152,15 +170,15 @@ pub(super) fn measures(settled: &Settled) -> Vec<Charted> {
     };
     let none = Length::ZERO;
     let mut all = vec![
-        of("waist", at.waist, grade.waist, none),
-        of("seat", at.seat, grade.seat, none),
-        of("front_rise", at.front_rise, grade.front_rise, none),
-        of("back_rise", at.back_rise, grade.back_rise, none),
-        of("thigh", at.thigh, grade.thigh, none),
-        of("knee", at.knee, grade.knee, leg.at_knee()),
-        of("hem", at.hem, grade.hem, leg.at_hem()),
+        of(MeasureId::Waist, at.waist, grade.waist, none),
+        of(MeasureId::Seat, at.seat, grade.seat, none),
+        of(MeasureId::FrontRise, at.front_rise, grade.front_rise, none),
+        of(MeasureId::BackRise, at.back_rise, grade.back_rise, none),
+        of(MeasureId::Thigh, at.thigh, grade.thigh, none),
+        of(MeasureId::Knee, at.knee, grade.knee, leg.at_knee()),
+        of(MeasureId::Hem, at.hem, grade.hem, leg.at_hem()),
         Charted {
-            measure: "inseam",
+            measure: MeasureId::Inseam,
             value: settled.base.length.length(),
             grade: None,
         },
@@ -173,12 +191,12 @@ pub(super) fn measures(settled: &Settled) -> Vec<Charted> {
             grade: None,
         };
         all.extend([
-            cm("fly_length", 14.0),
-            cm("mouth_width", 9.5),
-            cm("coin_width", 7.0),
-            cm("back_pocket_width", 13.5),
-            cm("back_pocket_length", 15.0),
-            cm("back_pocket_from_centre", 5.0),
+            cm(MeasureId::FlyLength, 14.0),
+            cm(MeasureId::MouthWidth, 9.5),
+            cm(MeasureId::CoinWidth, 7.0),
+            cm(MeasureId::BackPocketWidth, 13.5),
+            cm(MeasureId::BackPocketLength, 15.0),
+            cm(MeasureId::BackPocketFromCentre, 5.0),
         ]);
     }
     all

@@ -6,7 +6,7 @@ use super::answers::{LabelWords, NewStyle, Settled};
 use super::table_edit::{remove, set};
 use super::{chart, substitute, taste};
 use crate::details::OutseamLine;
-use crate::{Collection, Figure, Purpose, Tag, demo};
+use crate::{Collection, Figure, MeasureId, Purpose, Tag, demo};
 use trade::{Length, System};
 
 /// The demo's style under another name and as it was answered, its names led into a collection.
@@ -122,14 +122,14 @@ pub(super) fn trims(text: &str, label: Option<&str>) -> String {
 
 fn charted(document: &mut DocumentMut, settled: &Settled) {
     for charted in chart::measures(settled) {
-        let at = |key| ["chart", charted.measure, key];
+        let at = |key| ["chart", charted.measure.code(), key];
         set(document, &at("value"), written(charted.value));
         if let Some(grade) = charted.grade {
             set(document, &at("grade"), written(grade));
         }
     }
     // It follows from the other measures.
-    remove(document, &["chart", "outseam"]);
+    remove(document, &["chart", MeasureId::Outseam.code()]);
 }
 
 /// A length as the chart writes it: in sixteenths of an inch where it is one.

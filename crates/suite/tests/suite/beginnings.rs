@@ -4,8 +4,8 @@
 use cutting::{Plan, cut_run};
 use draft::Severity;
 use style::{
-    Answers, Collection, Figure, Fit, Leg, NewStyle, OFFERED_LENGTHS, OutseamLine, StyleDoc, Taste,
-    foresee, offered_waists,
+    Answers, Collection, Figure, Fit, Leg, MeasureId, NewStyle, OFFERED_LENGTHS, OutseamLine,
+    SeamId, StyleDoc, Taste, foresee, offered_waists,
 };
 
 fn collection() -> Collection {
@@ -136,7 +136,7 @@ fn every_taste_sews_the_inseam_in_its_own_way() {
                 taste: *taste,
                 ..Answers::default()
             };
-            begun(answers, &collection).seam("inseam").unwrap()
+            begun(answers, &collection).seam(SeamId::Inseam).unwrap()
         })
         .collect();
     for (index, seam) in seams.iter().enumerate() {
@@ -157,9 +157,16 @@ fn a_base_off_the_chart_s_own_size_keeps_the_chart() {
     let (usual, high) = (of(&[30, 32, 36]), of(&[36, 38]));
     assert_eq!(high.sizes.base.waist, style::Tag::inches(36));
     let size = style::Size::new(36, 32);
-    for measure in ["waist", "seat", "thigh", "knee", "hem", "back_rise"] {
+    for measure in [
+        MeasureId::Waist,
+        MeasureId::Seat,
+        MeasureId::Thigh,
+        MeasureId::Knee,
+        MeasureId::Hem,
+        MeasureId::BackRise,
+    ] {
         let (a, b) = (usual.value(measure, size), high.value(measure, size));
         let off = (a.unwrap() - b.unwrap()).abs();
-        assert!(off < trade::Length::mm(0.01), "{measure}: {a:?} {b:?}");
+        assert!(off < trade::Length::mm(0.01), "{measure:?}: {a:?} {b:?}");
     }
 }

@@ -2,8 +2,8 @@
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use style::MeasureId;
 
-use draft::measure::MEASURES;
 use suite::fellwork::succeed;
 use suite::outside::tool;
 use suite::picture::Picture;
@@ -165,12 +165,13 @@ fn the_chart_has_every_measure_and_size_with_its_value() {
         .position(|page| page.contains("3 Measurement chart"))
         .unwrap();
     let chart = &pages[start];
-    for measure in MEASURES {
+    for measure in MeasureId::ALL {
+        let name = measure.words(words::Words::english());
         let row = chart.lines().find(|line| {
             line.trim_start_matches(|c: char| c.is_whitespace() || c.is_ascii_digit())
-                .starts_with(measure.name)
+                .starts_with(name)
         });
-        assert!(row.is_some(), "the chart has no {}", measure.name);
+        assert!(row.is_some(), "the chart has no {name}");
     }
     let numbers = |line: &str| -> Vec<f64> {
         line.split_whitespace()

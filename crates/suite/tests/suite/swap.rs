@@ -1,12 +1,12 @@
 //! The inseam taken from felled to overlocked, by the edits the bench sends: everything that follows
 //! from a construction follows, and nothing else moves.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use drawing::{View, garment_view, section_of, svg};
 use geometry::area;
 use sewing::yarn::{Consumption, consumption};
 use sewing::{Face, Finish, Garment, make, work::sewing_order};
-use style::{Edit, Size};
+use style::{Edit, SeamId, Size};
 use trade::{Length, StitchType};
 
 const SIZE: Size = Size::new(32, 32);
@@ -53,9 +53,12 @@ fn inseam_of(garment: &Garment, piece: PieceId) -> (f64, f64) {
         .pattern
         .piece(piece)
         .unwrap()
-        .edge("inseam")
+        .edge(EdgeId::Inseam)
         .unwrap();
-    let allowance = cut.allowances.iter().find(|(edge, _)| *edge == "inseam");
+    let allowance = cut
+        .allowances
+        .iter()
+        .find(|(edge, _)| *edge == EdgeId::Inseam);
     (allowance.unwrap().1.to_mm(), edge.length().to_mm())
 }
 
@@ -71,8 +74,8 @@ fn allowances_change_on_the_inseam_alone() {
     for (a, b) in before.cut.iter().zip(&after.cut) {
         for ((edge, old), (same, new)) in a.allowances.iter().zip(&b.allowances) {
             assert_eq!(edge, same);
-            let is_inseam = *edge == "inseam";
-            assert_eq!(old == new, !is_inseam, "{} {edge}", a.piece.code());
+            let is_inseam = *edge == EdgeId::Inseam;
+            assert_eq!(old == new, !is_inseam, "{} {edge:?}", a.piece.code());
         }
     }
 }
@@ -110,7 +113,7 @@ fn the_section_changes() {
         let seam = garment
             .seams
             .iter()
-            .find(|seam| seam.name == "inseam")
+            .find(|seam| seam.id == SeamId::Inseam)
             .unwrap();
         section_of(garment, seam, 1.0).unwrap()
     };
@@ -126,7 +129,7 @@ fn both_views_change() {
     let Swap { before, after } = swap();
     let lap = |garment: &Garment| {
         let laps = garment.laps.iter();
-        let mut of = laps.filter(|lap| lap.edge == "inseam");
+        let mut of = laps.filter(|lap| lap.edge == EdgeId::Inseam);
         let lap = of.next().unwrap().clone();
         (lap.piece, lap.finish, lap.width.to_mm())
     };
@@ -140,7 +143,7 @@ fn both_views_change() {
     assert_ne!(drawn(&before, Face::Inside), drawn(&after, Face::Inside));
     let rows_outside = |garment: &Garment| {
         let rows = garment.rows.iter();
-        rows.filter(|r| r.seam == "inseam" && r.shows_outside)
+        rows.filter(|r| r.seam == SeamId::Inseam && r.shows_outside)
             .count()
     };
     assert_eq!((rows_outside(&before), rows_outside(&after)), (2, 0));
@@ -155,7 +158,7 @@ fn the_yarn_total_changes_by_the_inseam() {
     let Swap { before, after } = swap();
     let (old, new) = (consumption(&before), consumption(&after));
     let inseam = |all: &Consumption| -> f64 {
-        let items = all.items.iter().filter(|item| item.seam == "inseam");
+        let items = all.items.iter().filter(|item| item.seam == SeamId::Inseam);
         items.map(|item| item.used.total().to_m()).sum()
     };
     let total = |all: &Consumption| all.used().total().to_m();
@@ -178,7 +181,7 @@ fn the_sewing_order_changes() {
                 operation
                     .needles
                     .iter()
-                    .any(|needle| needle.seam == "inseam" && needle.row.is_some())
+                    .any(|needle| needle.seam == SeamId::Inseam && needle.row.is_some())
             })
             .map(|operation| (operation.key, operation.machine, operation.needle_count))
             .collect()
@@ -191,7 +194,7 @@ fn the_sewing_order_changes() {
         "{overlocked:?}"
     );
     let stitches = |garment: &Garment| -> Vec<StitchType> {
-        let rows = garment.rows.iter().filter(|row| row.seam == "inseam");
+        let rows = garment.rows.iter().filter(|row| row.seam == SeamId::Inseam);
         rows.map(|row| row.stitch).collect()
     };
     assert_eq!(stitches(&before), [StitchType::S401; 2]);

@@ -86,6 +86,11 @@ impl Length {
         }
     }
 
+    /// A short length in millimetres to a tenth, whole ones without a decimal: "1.6 mm", "8 mm".
+    pub fn show_mm(self) -> String {
+        format!("{} mm", trimmed(self.to_mm(), 0, 1))
+    }
+
     /// A length of cloth as a person buys it: "152.34 m" or "166.6 yd".
     pub fn show_cloth(self, system: System) -> String {
         match system {

@@ -9,6 +9,7 @@
 mod angle;
 mod area;
 mod error;
+mod figure;
 mod kind;
 mod length;
 mod number;
@@ -24,6 +25,7 @@ pub use area::Area;
 pub use error::UnitError;
 pub use kind::{Quantity, System};
 pub use length::Length;
+pub use number::trimmed;
 pub use share::Share;
 pub use stitch_density::StitchDensity;
 pub use weight::{ArealWeight, Mass};

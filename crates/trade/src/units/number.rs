@@ -1,7 +1,16 @@
 //! Printing numbers without needless zeros.
 
-/// The number with at most `most` decimals and at least `least`, zeros at the end left off.
-pub(super) fn trimmed(value: f64, least: usize, most: usize) -> String {
+/// The share of a number by which its decimals may miss it and still be exact.
+const ROUNDING: f64 = 1.0e-12;
+
+/// The number with at most `most` decimals and at least `least`, zeros at the end left off, and nought without a
+/// sign. Whatever prints numbers without needless zeros prints them by this.
+///
+/// ```
+/// assert_eq!(trade::trimmed(26.5, 0, 2), "26.5");
+/// assert_eq!(trade::trimmed(30.0, 1, 2), "30.0");
+/// ```
+pub fn trimmed(value: f64, least: usize, most: usize) -> String {
     let mut text = format!("{value:.most$}");
     if let Some(point) = text.find('.') {
         let keep = text.trim_end_matches('0').len().max(point + 1 + least);
@@ -25,7 +34,7 @@ pub(super) fn trimmed(value: f64, least: usize, most: usize) -> String {
 pub(super) fn plainest(candidates: &[(f64, &str, &str)]) -> String {
     let exact = |&&(value, _, _): &&(f64, &str, &str)| {
         let rounded = (value * 1.0e4).round() / 1.0e4;
-        (rounded - value).abs() <= value.abs() * 1.0e-12
+        (rounded - value).abs() <= value.abs() * ROUNDING
     };
     candidates
         .iter()
@@ -38,6 +47,24 @@ pub(super) fn plainest(candidates: &[(f64, &str, &str)]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn a_printed_number_is_near_what_it_was_and_no_longer_than_it_need_be(
+            value in -1.0e6..1.0e6, least in 0_usize..3, more in 0_usize..3,
+        ) {
+            let most = least + more;
+            let text = trimmed(value, least, most);
+            let read: f64 = text.parse().map_err(|_| TestCaseError::fail(text.clone()))?;
+            let step = 10.0_f64.powi(-(most as i32));
+            prop_assert!((read - value).abs() <= 0.5001 * step, "{text}");
+            let decimals = text.split_once('.').map_or(0, |(_, after)| after.len());
+            prop_assert!(least <= decimals && decimals <= most, "{text}");
+            prop_assert!(decimals == least || !text.ends_with('0'), "{text}");
+            prop_assert!(read != 0.0 || !text.starts_with('-'), "{text}");
+        }
+    }
 
     #[test]
     fn zeros_at_the_end_are_left_off_down_to_the_least() {

@@ -247,6 +247,15 @@ fn lengths_show_as_a_person_reads_them() {
 }
 
 #[test]
+fn short_lengths_show_in_millimetres() {
+    assert_eq!(Length::mm(8.0).show_mm(), "8 mm");
+    assert_eq!(Length::mm(12.70).show_mm(), "12.7 mm");
+    assert_eq!(Length::mm(1.64).show_mm(), "1.6 mm");
+    assert_eq!(Length::mm(-0.04).show_mm(), "0 mm");
+    assert_eq!(Length::mm(1200.0).show_mm(), "1200 mm");
+}
+
+#[test]
 fn the_other_quantities_show_as_a_person_reads_them() {
     assert_eq!(
         ArealWeight::oz_per_yd2(14.0).show(System::Inch),

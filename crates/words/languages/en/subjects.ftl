@@ -120,7 +120,6 @@ subject-tolerance = { $measure }, tolerance
 subject-seam = { $seam }
 subject-row = { $seam }, row { $row }
 subject-rows = { $seam }, rows { $first } and { $second }
-subject-piece = { $piece }
 subject-left-half = { $piece }, left half
 subject-right-half = { $piece }, right half
 subject-cloth = cloth { $cloth }
@@ -138,10 +137,6 @@ subject-rivet-at-mouth = rivet at the pocket mouth
 subject-buttonhole = buttonhole, { $piece }
 subject-buttonhole-for = buttonhole for { $from }
 subject-value = { $path }
-
-## Words of rooms whose own are not in the catalogue yet
-
-verbatim = { $text }
 
 ## Values of files, as findings name them
 

@@ -21,7 +21,7 @@ pub(super) fn render(
         header.masthead {
             div.title {
                 a href="/" aria-keyshortcuts="1" title=(say.begin_home_key()) { (loaded.collection.name) }
-                h1 { (filled(&say.copy_title(SLOTS[0], &identity.name), &[html! { small { (identity.code) } }])) }
+                h1 { (filled(&say.say(words::say::CopyTitle { code: SLOTS[0], name: &identity.name }), &[html! { small { (identity.code) } }])) }
             }
         }
         main.beginning {

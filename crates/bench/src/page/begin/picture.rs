@@ -7,7 +7,7 @@ use draft::PieceId;
 use drawing::View;
 use serde::Deserialize;
 use sewing::Face;
-use style::{Answers, Figure, Fit, Leg, NewStyle, OutseamLine, StartError, Taste};
+use style::{Answers, Figure, Fit, Leg, NewStyle, OutseamLine, SeamId, StartError, Taste};
 use words::Words;
 
 use crate::answer::placed;
@@ -90,7 +90,7 @@ async fn drawn(
                 front.map(cut_sheets::piece_thumbnail)
             }
             Some("seam") => doc
-                .seam("inseam")
+                .seam(SeamId::Inseam)
                 .and_then(|seam| drawing::seam_section_thumbnail(&garment, &seam)),
             _ => Some(drawing::garment_picture(
                 &garment,

@@ -92,7 +92,10 @@ pub(super) fn word<T: Copy>(
     let found = words.iter().find(|(word, _)| *word == text);
     found.map(|(_, value)| *value).ok_or_else(|| {
         let known: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
-        say.begin_can_be(question, known.join(", "))
+        say.say(words::say::BeginCanBe {
+            question,
+            words: known.join(", "),
+        })
     })
 }
 

@@ -230,13 +230,13 @@ fn cloth_words(say: &'static Words, cloth: &Cloth) -> String {
     let width = cloth.width.show(System::Metric);
     let weight = cloth.weight.show(System::Metric);
     let wide = if cloth.selvedge {
-        say.begin_cloth_wide_edge(weight, width)
+        say.say(words::say::BeginClothWideEdge { weight, width })
     } else {
-        say.begin_cloth_wide(weight, width)
+        say.say(words::say::BeginClothWide { weight, width })
     };
     match cloth.construction.as_str() {
         "" => wide,
-        weave => say.begin_cloth_woven(wide, weave),
+        weave => say.say(words::say::BeginClothWoven { cloth: wide, weave }),
     }
 }
 

@@ -83,9 +83,16 @@ impl Sound {
         Self {
             name: doc.style.name.clone(),
             code: doc.style.code.clone(),
-            about: say.collection_what(doc.style.figure, doc.style.fit, shell),
+            about: say.say(words::say::CollectionWhat {
+                figure: doc.style.figure,
+                fit: doc.style.fit,
+                shell,
+            }),
             summary: doc.style.summary.clone(),
-            sizes: say.collection_sizes(range(&doc.sizes.lengths), range(&doc.sizes.waists)),
+            sizes: say.say(words::say::CollectionSizes {
+                lengths: range(&doc.sizes.lengths),
+                waists: range(&doc.sizes.waists),
+            }),
             revision: loaded.revision.to_string(),
         }
     }

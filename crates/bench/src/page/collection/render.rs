@@ -43,7 +43,7 @@ fn styles_of(say: &'static Words, styles: &[Entry], see: &Viewing) -> Markup {
         @if styles.is_empty() {
             section.empty {
                 p { (say.collection_no_styles()) }
-                p { (ways(say.collection_first_style(SLOTS[0], SLOTS[1]), say.collection_first_style_begin(), say.collection_first_style_bring())) }
+                p { (ways(say.say(words::say::CollectionFirstStyle { begin: SLOTS[0], bring: SLOTS[1] }), say.collection_first_style_begin(), say.collection_first_style_bring())) }
             }
         } @else {
             ul.styles {
@@ -75,12 +75,12 @@ fn nothing_yet(say: &'static Words) -> Markup {
             p { (say.collection_nothing()) }
             ul {
                 li { (files(say.collection_nothing_label(SLOTS[0]), &["collection.toml"])) }
-                li { (files(say.collection_nothing_bought(SLOTS[0], SLOTS[2], SLOTS[1]), &["cloths.toml", "yarns.toml", "trims.toml"])) }
+                li { (files(say.say(words::say::CollectionNothingBought { cloths: SLOTS[0], trims: SLOTS[2], yarns: SLOTS[1] }), &["cloths.toml", "yarns.toml", "trims.toml"])) }
                 li { (files(say.collection_nothing_styles(SLOTS[0]), &["styles"])) }
             }
             h2 { (say.collection_nothing_first()) }
             p { (say.collection_nothing_questions()) }
-            p { (ways(say.collection_nothing_ways(SLOTS[0], SLOTS[1]), say.collection_nothing_begin(), say.collection_nothing_bring())) }
+            p { (ways(say.say(words::say::CollectionNothingWays { begin: SLOTS[0], bring: SLOTS[1] }), say.collection_nothing_begin(), say.collection_nothing_bring())) }
             h2 { (say.collection_demo()) }
             p { (say.collection_demo_about()) }
             form data-send="/demo" {

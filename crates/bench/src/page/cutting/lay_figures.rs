@@ -18,7 +18,12 @@ pub(crate) fn file_stem(loaded: &Loaded, job: &LayJob) -> String {
 pub(crate) fn pairs(say: &'static Words, pairs: &[(Size, u32)]) -> String {
     let each: Vec<String> = pairs
         .iter()
-        .map(|(size, count)| say.lay_pairs_of_size(*count, size))
+        .map(|(size, count)| {
+            say.say(words::say::LayPairsOfSize {
+                pairs: *count,
+                size,
+            })
+        })
         .collect();
     each.join(", ")
 }

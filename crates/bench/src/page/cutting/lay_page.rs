@@ -150,8 +150,14 @@ impl LayPage<'_> {
             pieces.enumerate().filter_map(|(number, piece)| {
                 let named = laid.job.spread.named(&piece.key)?;
                 let words = match named.mirrored {
-                    true => say.lay_piece_mirrored(&named.piece, &named.size),
-                    false => say.lay_piece(&named.piece, &named.size),
+                    true => say.say(words::say::LayPieceMirrored {
+                        piece: &named.piece,
+                        size: &named.size,
+                    }),
+                    false => say.say(words::say::LayPiece {
+                        piece: &named.piece,
+                        size: &named.size,
+                    }),
                 };
                 Some((format!("cut:{number}"), words.into()))
             })
@@ -271,8 +277,8 @@ impl LayPage<'_> {
                     (bar(say.lay_time_gone(), Some(elapsed.as_secs_f64() / whole.as_secs_f64().max(1.0))))
                     p.time {
                         @if search.cancelled { (say.lay_ending()) }
-                        @else { (say.lay_time_left(time(whole.saturating_sub(elapsed)), time(whole))) }
-                        @if search.places > 0 { " " (say.lay_places_tried(search.places, many(say, search.places))) }
+                        @else { (say.say(words::say::LayTimeLeft { left: time(whole.saturating_sub(elapsed)), whole: time(whole) })) }
+                        @if search.places > 0 { " " (say.say(words::say::LayPlacesTried { places: search.places, shown: many(say, search.places) })) }
                     }
                 }
             }
@@ -320,7 +326,7 @@ impl LayPage<'_> {
             query = format!("{query}&{}", self.see.units_query());
         }
         html! {
-            h3 { (say.lay_of(pairs(say, &self.asked.order.pairs), laid.lay.placements.len())) }
+            h3 { (say.say(words::say::LayOf { pairs: pairs(say, &self.asked.order.pairs), pieces: laid.lay.placements.len() })) }
             dl.figures {
                 @for (what, figure) in figures(say, &laid.job, &laid.lay, self.asked.ends, self.system) {
                     div { dt { (what) } dd { (figure) } }

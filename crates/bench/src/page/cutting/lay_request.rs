@@ -67,7 +67,7 @@ impl LayRequest {
             gap: length(
                 &self.gap,
                 (MOST_GAP, Length::ZERO),
-                |most, usual| say.lay_gap_wrong(most, usual),
+                |most, usual| say.say(words::say::LayGapWrong { most, usual }),
                 &mut problems,
             ),
             zones: 1,
@@ -78,7 +78,7 @@ impl LayRequest {
             ends: length(
                 &self.ends,
                 (MOST_ENDS, style::END_LOSS),
-                |most, usual| say.lay_ends_wrong(most, usual),
+                |most, usual| say.say(words::say::LayEndsWrong { most, usual }),
                 &mut problems,
             ),
             seconds: self.seconds(say, &mut problems),
@@ -118,7 +118,10 @@ impl LayRequest {
         pairs.retain(|_, count| *count > 0);
         let all = pairs.values().fold(0_u32, |all, n| all.saturating_add(*n));
         if all > MOST_PAIRS {
-            problems.push(say.lay_pairs_too_many(MOST_PAIRS, all));
+            problems.push(say.say(words::say::LayPairsTooMany {
+                most: MOST_PAIRS,
+                pairs: all,
+            }));
             pairs.clear();
         }
         if pairs.is_empty() {
@@ -138,7 +141,10 @@ impl LayRequest {
         match seconds.filter(|seconds| (1..=MOST_SECONDS).contains(seconds)) {
             Some(seconds) => seconds,
             None => {
-                problems.push(say.lay_seconds_wrong(MOST_SECONDS, USUAL_SECONDS));
+                problems.push(say.say(words::say::LaySecondsWrong {
+                    most: MOST_SECONDS,
+                    usual: USUAL_SECONDS,
+                }));
                 USUAL_SECONDS
             }
         }
@@ -169,7 +175,12 @@ fn one_size(say: &'static Words, loaded: &Loaded, word: &str) -> Result<(Size, u
         .parse()
         .ok()
         .filter(|n| *n <= MOST_PAIRS)
-        .ok_or_else(|| say.lay_count_wrong(MOST_PAIRS, size))?;
+        .ok_or_else(|| {
+            say.say(words::say::LayCountWrong {
+                most: MOST_PAIRS,
+                size,
+            })
+        })?;
     Ok((size, count))
 }
 

@@ -44,14 +44,14 @@ fn one(say: &'static Words, order: &Order, system: System) -> Markup {
                     @for words in mistakes { p.bad { (words) } }
                 }
                 Ok(planned) => {
-                    h3 { (planned.name) " " small { (say.orders_pairs(&order.stem, planned.pairs)) } }
+                    h3 { (planned.name) " " small { (say.say(words::say::OrdersPairs { file: &order.stem, pairs: planned.pairs })) } }
                     @for line in &planned.of_style { p.lead { (say.orders_of_style(pairs(say, line))) } }
                     @match &planned.cloths {
                         Err(why) => p.bad { (why) },
                         Ok(cloths) => @for planned in cloths {
                             @match &planned.plan {
                                 Ok(lays) => (cloth(say, planned, lays, system)),
-                                Err(why) => p.bad { (say.orders_cloth_wrong(&planned.name, why)) },
+                                Err(why) => p.bad { (say.say(words::say::OrdersClothWrong { cloth: &planned.name, why })) },
                             }
                         },
                     }
@@ -65,7 +65,12 @@ fn cloth(say: &'static Words, job: &PlannedCloth, lays: &LaysOfCloth, system: Sy
     let plan = &lays.plan;
     let (each, width) = (plan.each().show_cloth(system), job.width.show(system));
     let caption = filled(
-        &say.orders_cloth(SLOTS[1], SLOTS[0], each, width),
+        &say.say(words::say::OrdersCloth {
+            buy: SLOTS[1],
+            cloth: SLOTS[0],
+            each,
+            width,
+        }),
         &[
             html! { strong { (job.name) } },
             html! { strong { (plan.to_buy.show_cloth(system)) } },

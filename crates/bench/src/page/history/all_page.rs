@@ -67,7 +67,7 @@ impl Row {
                     h3 { @if self.own { (capital(&self.words)) } @else { (self.words) } }
                     p.when {
                         @if let Some(when) = &self.when { time datetime=(when.machine) { (when.shown) } }
-                        span { (say.history_version_of(file, to)) }
+                        span { (say.say(words::say::HistoryVersionOf { file, number: to })) }
                         @match self.change.way {
                             Way::Undo => span { (say.history_way_undone()) },
                             Way::Redo => span { (say.history_way_again()) },
@@ -77,7 +77,7 @@ impl Row {
                 }
                 div.acts {
                     form data-send="put-file-back" data-number=(from) data-file=(file) {
-                        button.small type="submit" aria-label=(say.history_put_file_back_named(file, from)) { (say.history_put_file_back(from)) }
+                        button.small type="submit" aria-label=(say.say(words::say::HistoryPutFileBackNamed { file, number: from })) { (say.history_put_file_back(from)) }
                         p.problem hidden {}
                     }
                 }

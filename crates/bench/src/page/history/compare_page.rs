@@ -165,7 +165,10 @@ impl Compared {
         in_one_frame(&mut sheets);
         for (sheet, side) in sheets.iter_mut().zip([&self.a, &self.b]) {
             // The names of clips come from the title, and no two drawings of a page may share those.
-            sheet.title = say.compare_drawing(&sheet.title, side.version.number);
+            sheet.title = say.say(words::say::CompareDrawing {
+                drawing: &sheet.title,
+                number: side.version.number,
+            });
         }
         let [a, b] = sheets.map(written);
         // Our own writer made these; it escapes all words it is given.
@@ -177,7 +180,7 @@ impl Compared {
                 figure { figcaption { (self.b.title(say)) } div aria-hidden="true" { (b) } }
             },
             Look::Over => html! {
-                figure aria-label=(say.compare_overlaid(size, self.b.words(say), self.a.words(say))) {
+                figure aria-label=(say.say(words::say::CompareOverlaid { size, under: self.b.words(say), upper: self.a.words(say) })) {
                     figcaption {
                         span.legend.upper-line { span { (self.a.title(say)) } }
                         span.legend.under-line { span { (self.b.title(say)) } }
@@ -243,7 +246,7 @@ impl Side {
     pub(super) fn words(&self, say: &'static Words) -> String {
         let number = self.version.number;
         match &self.name {
-            Some(name) => say.compare_number_name(name, number),
+            Some(name) => say.say(words::say::CompareNumberName { name, number }),
             None => say.compare_number(number),
         }
     }
@@ -252,7 +255,10 @@ impl Side {
         match &self.when {
             _ if self.now => html! { (say.compare_in_file_now(self.words(say))) },
             Some(when) => filled(
-                &say.compare_written(self.words(say), SLOTS[0]),
+                &say.say(words::say::CompareWritten {
+                    version: self.words(say),
+                    when: SLOTS[0],
+                }),
                 &[html! { time datetime=(when.machine) { (when.shown) } }],
             ),
             None => html! { (self.words(say)) },

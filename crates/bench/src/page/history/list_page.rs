@@ -24,7 +24,7 @@ pub(super) fn pager(
     html! {
         nav.pager aria-label=(say.history_pages()) {
             @if page > 1 { a rel="prev" href=(to(page - 1)) { (say.history_newer()) } } @else { a role="link" aria-disabled="true" { (say.history_newer()) } }
-            span { (say.history_page_of(page, pages)) }
+            span { (say.say(words::say::HistoryPageOf { page, pages })) }
             @if page < pages { a rel="next" href=(to(page + 1)) { (say.history_older()) } } @else { a role="link" aria-disabled="true" { (say.history_older()) } }
         }
     }
@@ -115,7 +115,7 @@ impl Row {
                 div.acts {
                     @if self.told.is_ok() {
                         @if let Some(before) = self.before {
-                            a href=(beside(&before.to_string(), &this)) aria-label=(say.history_compare_named(number, before)) { (say.history_compare(before)) }
+                            a href=(beside(&before.to_string(), &this)) aria-label=(say.say(words::say::HistoryCompareNamed { number, other: before })) { (say.history_compare(before)) }
                         }
                         @if !self.now {
                             a href=(beside(&this, "now")) aria-label=(say.history_compare_now_named(number)) { (say.history_compare_now()) }

@@ -205,7 +205,10 @@ async fn put_file_back(
         let kept = files.into_iter().find(|kept| kept.name() == file);
         let kept = kept.ok_or_else(Trouble::no_such_page)?;
         let done = kept.put_back(number);
-        let words = bench.say().history_file_is_back(&file, number);
+        let words = bench.say().say(words::say::HistoryFileIsBack {
+            file: &file,
+            number,
+        });
         let outcome = change_outcome::elsewhere(&mut session, done, words);
         Ok(answer(&session, outcome))
     })
@@ -243,7 +246,10 @@ async fn name_version(
         let outcome = match named {
             Ok(()) => Outcome {
                 said: match called {
-                    Some(called) => say.history_is_called(called.trim(), number),
+                    Some(called) => say.say(words::say::HistoryIsCalled {
+                        name: called.trim(),
+                        number,
+                    }),
                     None => say.history_has_no_name(number),
                 },
                 ..Outcome::default()

@@ -158,8 +158,8 @@ impl PapersPage<'_> {
                 a href={ (address) "?open=yes" } target="_blank" rel="noopener" { (say.papers_open()) }
             }
             dl.figures {
-                div { dt { (say.papers_pages()) } dd { (say.papers_pages_size(bytes(pack.pdf.len()), pack.pages)) } }
-                div { dt { (say.papers_version()) } dd { (say.papers_version_date(order.date, pack.revision)) } }
+                div { dt { (say.papers_pages()) } dd { (say.say(words::say::PapersPagesSize { bytes: bytes(pack.pdf.len()), pages: pack.pages })) } }
+                div { dt { (say.papers_version()) } dd { (say.say(words::say::PapersVersionDate { date: order.date.to_string(), revision: pack.revision })) } }
                 div { dt { (say.papers_size()) } dd { (size) } }
                 div { dt { (say.papers_errors()) }
                     dd {
@@ -234,7 +234,7 @@ impl PapersPage<'_> {
                                     (Some(_), told) => {
                                         @let (done, of) = told.copied().unwrap_or((0, 1));
                                         (bar(say.papers_patterns_progress(), Some(done as f64 / of.max(1) as f64)))
-                                        p.time { @if stand.cancelled { (say.papers_patterns_ending()) } @else { (say.papers_patterns_made(done, of)) } }
+                                        p.time { @if stand.cancelled { (say.papers_patterns_ending()) } @else { (say.say(words::say::PapersPatternsMade { made: done, sizes: of })) } }
                                     }
                                 }
                                 (cancel(say, "cancel-patterns"))
@@ -264,7 +264,7 @@ impl PapersPage<'_> {
                         " " small {
                             @let size = bytes(file.bytes.len());
                             @match &file.plan {
-                                Some(plan) => (say.papers_file_pages(size, plan.pages.len())),
+                                Some(plan) => (say.say(words::say::PapersFilePages { bytes: size, pages: plan.pages.len() })),
                                 None => (size),
                             }
                         }
@@ -333,10 +333,19 @@ fn pack_progress(
     let part = |done: usize, of: usize| done as f64 / of.max(1) as f64 / 3.0;
     let (share, words) = match stage {
         None => (0.0, say.papers_pack_begins().to_owned()),
-        Some(PackStage::Sizes(done, of)) => (part(*done, *of), say.papers_pack_sews(done + 1, of)),
+        Some(PackStage::Sizes(done, of)) => (
+            part(*done, *of),
+            say.say(words::say::PapersPackSews {
+                size: done + 1,
+                sizes: *of,
+            }),
+        ),
         Some(PackStage::Lays(done, of)) => (
             1.0 / 3.0 + part(*done, *of),
-            say.papers_pack_lays(done + 1, of),
+            say.say(words::say::PapersPackLays {
+                cloth: done + 1,
+                cloths: *of,
+            }),
         ),
         Some(PackStage::Pages) => (2.0 / 3.0, say.papers_pack_sets().to_owned()),
     };

@@ -106,8 +106,14 @@ fn said(say: &'static Words, edit: &Edit) -> String {
         Edit::Set {
             value: EditValue::Text(text),
             ..
-        } => say.collection_cloths_set(cloth, text, what),
-        Edit::Set { .. } | Edit::Insert { .. } => say.collection_cloths_changed(cloth, what),
-        Edit::Remove { .. } => say.collection_cloths_taken_out(cloth, what),
+        } => say.say(words::say::CollectionClothsSet {
+            cloth,
+            value: text,
+            what,
+        }),
+        Edit::Set { .. } | Edit::Insert { .. } => {
+            say.say(words::say::CollectionClothsChanged { cloth, what })
+        }
+        Edit::Remove { .. } => say.say(words::say::CollectionClothsTakenOut { cloth, what }),
     }
 }

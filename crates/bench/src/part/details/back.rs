@@ -1,7 +1,8 @@
 //! The back pockets, left and right side by side.
 
+use drawing::PlateId;
 use maud::{Markup, html};
-use style::{BackPocket, ClothUse, Decoration, Lining};
+use style::{BackPocket, ClothUse, Decoration, Lining, MeasureId, SeamId};
 use trade::Length;
 use words::Words;
 
@@ -16,7 +17,12 @@ pub(super) fn group(details: &Details<'_>) -> Group {
     let pockets = [&back.left, &back.right];
     let usual = BackPocket::default();
     let lined = pockets.iter().any(|pocket| pocket.lining != Lining::None);
-    let stitched = details.show.loaded.style.seams.contains_key("decoration");
+    let stitched = details
+        .show
+        .loaded
+        .style
+        .seams
+        .contains_key(&SeamId::Decoration);
     let tide = stitched && pockets.iter().any(|pocket| has_tide(pocket));
     let lengths =
         |key: &str, title: &str, how: &str, label: &dyn Fn(&str) -> String, usual: Length| {
@@ -33,12 +39,16 @@ pub(super) fn group(details: &Details<'_>) -> Group {
             "back_lining_left",
             "back_lining_right",
         ],
-        seams: &["back_pocket_hem", "back_pocket_set", "decoration"],
+        seams: &[
+            SeamId::BackPocketHem,
+            SeamId::BackPocketSet,
+            SeamId::Decoration,
+        ],
         trims: Vec::new(),
         plates: &[
-            "back-pocket-left",
-            "back-pocket-right",
-            "back-pockets-inside",
+            PlateId::BackPocketLeft,
+            PlateId::BackPocketRight,
+            PlateId::BackPocketsInside,
         ],
         body: html! {
             table.sides {
@@ -67,10 +77,10 @@ pub(super) fn group(details: &Details<'_>) -> Group {
                 p.aside { (say.details_back_no_stitching()) }
             }
             div.cells {
-                (details.charted("back_pocket_width"))
-                (details.charted("back_pocket_length"))
-                (details.charted("back_pocket_from_yoke"))
-                (details.charted("back_pocket_from_centre"))
+                (details.charted(MeasureId::BackPocketWidth))
+                (details.charted(MeasureId::BackPocketLength))
+                (details.charted(MeasureId::BackPocketFromYoke))
+                (details.charted(MeasureId::BackPocketFromCentre))
             }
         },
     }

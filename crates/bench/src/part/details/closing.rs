@@ -1,8 +1,10 @@
 //! Fly, waistband, belt loops and hem.
 
+use drawing::PlateId;
 use maud::html;
 use style::{
-    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, TrimKind,
+    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, MeasureId,
+    SeamId, TrimKind,
 };
 
 use super::group::{Details, Group, cell, tick};
@@ -46,9 +48,9 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
         key: "fly",
         title: say.details_closing_fly_title(),
         pieces: &["fly_facing", "fly_shield"],
-        seams: &["fly", "fly_edge"],
+        seams: &[SeamId::Fly, SeamId::FlyEdge],
         trims,
-        plates: &["fly"],
+        plates: &[PlateId::Fly],
         body: html! {
             div.cells {
                 (cell(say.details_closing_fly_closing(), say.details_closing_fly_closing_how(), &closing.render()))
@@ -64,8 +66,8 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
                     }
                 }
                 (cell(say.details_closing_fly_band_button(), say.details_closing_fly_band_button_how(), &band_button.render()))
-                (details.charted("fly_length"))
-                (details.charted("fly_width"))
+                (details.charted(MeasureId::FlyLength))
+                (details.charted(MeasureId::FlyWidth))
             }
         },
     }
@@ -141,9 +143,13 @@ pub(super) fn band(details: &Details<'_>) -> Group {
         key: "band",
         title: say.details_closing_band_title(),
         pieces: &["band"],
-        seams: &["band"],
+        seams: &[SeamId::Band],
         trims: Vec::new(),
-        plates: &["waistband-ends", "waistband-outside", "waistband-inside"],
+        plates: &[
+            PlateId::WaistbandEnds,
+            PlateId::WaistbandOutside,
+            PlateId::WaistbandInside,
+        ],
         body: html! {
             div.cells {
                 (cell(say.details_closing_band_rows(), say.details_closing_band_rows_how(), &method.render()))
@@ -158,8 +164,8 @@ pub(super) fn band(details: &Details<'_>) -> Group {
                     (cell(say.details_closing_band_residual_weft(), say.details_closing_band_residual_weft_how(),
                         &show.share("cutting.residual_weft", say.details_closing_band_residual_weft_field(), usual_cutting.residual_weft).render()))
                 }
-                (details.charted("band_height"))
-                (details.charted("band_overlap"))
+                (details.charted(MeasureId::BandHeight))
+                (details.charted(MeasureId::BandOverlap))
             }
         },
     }
@@ -179,15 +185,15 @@ pub(super) fn loops(details: &Details<'_>) -> Group {
         key: "loops",
         title: say.details_closing_loops_title(),
         pieces: &["loop_strip"],
-        seams: &["loop_edge"],
+        seams: &[SeamId::LoopEdge],
         trims: vec!["loop_edge".to_owned()],
-        plates: &["belt-loop"],
+        plates: &[PlateId::BeltLoop],
         body: html! {
             div.cells {
                 (cell(say.details_closing_loops_count(), say.details_closing_loops_count_how(), &count.render()))
                 (details.length("loops.belt", say.details_closing_loops_belt(), say.details_closing_loops_belt_field(), say.details_closing_loops_belt_how(), usual.belt))
-                (details.charted("loop_length"))
-                (details.charted("loop_width"))
+                (details.charted(MeasureId::LoopLength))
+                (details.charted(MeasureId::LoopWidth))
             }
         },
     }
@@ -212,14 +218,14 @@ pub(super) fn hem(details: &Details<'_>) -> Group {
         key: "hem",
         title: say.details_closing_hem_title(),
         pieces: &[],
-        seams: &["hem"],
+        seams: &[SeamId::Hem],
         trims: Vec::new(),
-        plates: &["hem"],
+        plates: &[PlateId::Hem],
         body: html! {
             div.cells {
                 (cell(say.details_closing_hem_join(), say.details_closing_hem_join_how(), &join.render()))
                 (cell(say.details_closing_hem_ends(), say.details_closing_hem_ends_how(), &ends.render()))
-                (details.charted("hem_depth"))
+                (details.charted(MeasureId::HemDepth))
             }
             (tick(say.details_closing_hem_roping(), say.details_closing_hem_roping_how(),
                 &chosen_fields::flag("hem.roping", say.details_closing_hem_roping_field(), hem.roping)))

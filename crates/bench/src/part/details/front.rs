@@ -1,8 +1,9 @@
 //! Coin pocket, pocket bags and mouth, and the extra pocket.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 use serde_json::json;
-use style::{CoinPocket, CoinShape, PocketBag, Side};
+use style::{CoinPocket, CoinShape, MeasureId, PocketBag, SeamId, Side};
 
 use super::art;
 use super::group::{Details, Group, cell, wide};
@@ -39,9 +40,9 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
         key: "coin",
         title: say.details_front_coin_title(),
         pieces: &["coin_pocket"],
-        seams: &["coin_hem", "coin_set"],
+        seams: &[SeamId::CoinHem, SeamId::CoinSet],
         trims: Vec::new(),
-        plates: &["coin-pocket"],
+        plates: &[PlateId::CoinPocket],
         body: html! {
             (wide(say.details_front_coin_shape(), say.details_front_coin_shape_how(), &shapes(details, coin)))
             div.cells {
@@ -53,8 +54,8 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
                 (line("below_band", say.details_front_coin_below_band(), say.details_front_coin_below_band_field(), say.details_front_coin_below_band_how(), usual.below_band))
                 (line("from_side", say.details_front_coin_from_side(), say.details_front_coin_from_side_field(), say.details_front_coin_from_side_how(), usual.from_side))
                 (line("lower_narrowing", say.details_front_coin_narrowing(), say.details_front_coin_narrowing_field(), say.details_front_coin_narrowing_how(), usual.lower_narrowing))
-                (details.charted("coin_width"))
-                (details.charted("coin_depth"))
+                (details.charted(MeasureId::CoinWidth))
+                (details.charted(MeasureId::CoinDepth))
             }
         },
     }
@@ -116,17 +117,17 @@ pub(super) fn bag(details: &Details<'_>) -> Group {
         key: "bag",
         title: say.details_front_bag_title(),
         pieces: &["pocket_facing", "pocket_bag"],
-        seams: &["mouth", "facing_set", "bag_close"],
+        seams: &[SeamId::Mouth, SeamId::FacingSet, SeamId::BagClose],
         trims: Vec::new(),
-        plates: &["hip-pocket-mouth", "pocket-bag"],
+        plates: &[PlateId::HipPocketMouth, PlateId::PocketBag],
         body: html! {
             div.cells {
                 (cell(say.details_front_bag_fullness(), say.details_front_bag_fullness_how(), &fullness.render()))
                 (line("depth", say.details_front_bag_depth(), say.details_front_bag_depth_field(), say.details_front_bag_depth_how(), usual.depth))
                 (line("width", say.details_front_bag_width(), say.details_front_bag_width_field(), say.details_front_bag_width_how(), usual.width))
                 (line("facing", say.details_front_bag_facing(), say.details_front_bag_facing_field(), say.details_front_bag_facing_how(), usual.facing))
-                (details.charted("mouth_width"))
-                (details.charted("mouth_depth"))
+                (details.charted(MeasureId::MouthWidth))
+                (details.charted(MeasureId::MouthDepth))
             }
         },
     }
@@ -139,10 +140,10 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
         key: "extra",
         title: say.details_front_extra_title(),
         pieces: &["extra_pocket"],
-        seams: &["extra_hem", "extra_set"],
+        seams: &[SeamId::ExtraHem, SeamId::ExtraSet],
         trims: Vec::new(),
         plates: match pockets.extra {
-            Some(_) => &["extra-pocket"],
+            Some(_) => &[PlateId::ExtraPocket],
             None => &[],
         },
         body: match &pockets.extra {
@@ -173,9 +174,13 @@ fn add_extra(details: &Details<'_>, coin: Side) -> Markup {
     };
     let seams = &details.show.loaded.style.seams;
     let mut edits = Vec::new();
-    for (seam, like) in [("extra_hem", "coin_hem"), ("extra_set", "coin_set")] {
-        if !seams.contains_key(seam) {
-            edits.push(set(&format!("seams.{seam}"), json!({ "like": like })));
+    for (seam, like) in [
+        (SeamId::ExtraHem, SeamId::CoinHem),
+        (SeamId::ExtraSet, SeamId::CoinSet),
+    ] {
+        if !seams.contains_key(&seam) {
+            let path = format!("seams.{}", seam.code());
+            edits.push(set(&path, json!({ "like": like.code() })));
         }
     }
     let pocket = json!({

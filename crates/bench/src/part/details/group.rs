@@ -1,7 +1,9 @@
 //! One group of details, and what its fields are made with.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 use sewing::Garment;
+use style::{MeasureId, SeamId};
 use trade::Length;
 
 use crate::typed_fields::{Fields, capital};
@@ -25,11 +27,11 @@ pub(super) struct Group {
     /// Pieces of the garment it is about.
     pub(super) pieces: &'static [&'static str],
     /// Seams that make it; each is decided among the seams.
-    pub(super) seams: &'static [&'static str],
+    pub(super) seams: &'static [SeamId],
     /// Trims it is about, whose places on the drawing lead here.
     pub(super) trims: Vec<String>,
     /// The plates that show it, where there are any.
-    pub(super) plates: &'static [&'static str],
+    pub(super) plates: &'static [PlateId],
     pub(super) body: Markup,
 }
 
@@ -85,15 +87,16 @@ impl Details<'_> {
     }
 
     /// A measure of the chart, shown here for the sake of the whole; it is changed there.
-    pub(super) fn charted(&self, measure: &str) -> Markup {
+    pub(super) fn charted(&self, measure: MeasureId) -> Markup {
         let value = self.show.loaded.style.value(measure, self.garment.size);
-        let Some((known, value)) = style::known::measure(measure).zip(value) else {
+        let Some(value) = value else {
             return html! {};
         };
+        let (code, title) = (measure.code(), self.show.say.named(measure.title()));
         html! {
             div.cell.charted {
-                span { (capital(known.title)) }
-                a href={ "#measure-" (measure) } data-panel="fit" data-part={ "measure:" (measure) } {
+                span { (capital(title)) }
+                a href={ "#measure-" (code) } data-panel="fit" data-part={ "measure:" (code) } {
                     (value.show(self.show.system))
                 }
             }

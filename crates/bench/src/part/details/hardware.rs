@@ -1,8 +1,9 @@
 //! Rivets, bartacks and the patch.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 use serde_json::json;
-use style::{Letters, Patch, Rivets, TrimKind};
+use style::{Letters, Patch, Rivets, SeamId, TrimKind};
 use trade::Length;
 
 use super::art;
@@ -25,7 +26,7 @@ pub(super) fn rivets(details: &Details<'_>) -> Group {
         pieces: &[],
         seams: &[],
         trims: rivets.iter().map(|rivets| rivets.trim.clone()).collect(),
-        plates: &["pocket-corners"],
+        plates: &[PlateId::PocketCorners],
         body: match rivets {
             Some(rivets) => with_rivets(details, rivets),
             None => without(
@@ -90,10 +91,10 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
         key: "patch",
         title: say.details_hardware_patch_title(),
         pieces: &[],
-        seams: &["patch_set"],
+        seams: &[SeamId::PatchSet],
         trims: patch.iter().map(|patch| patch.trim.clone()).collect(),
         plates: match patch {
-            Some(_) => &["patch"],
+            Some(_) => &[PlateId::Patch],
             None => &[],
         },
         body: match patch {
@@ -182,7 +183,7 @@ pub(super) fn bartacks(details: &Details<'_>) -> Group {
         pieces: &[],
         seams: &[],
         trims: Vec::new(),
-        plates: &["pocket-corners"],
+        plates: &[PlateId::PocketCorners],
         body: html! {
             div.cells.two {
                 (yarn("yarn", say.details_hardware_bartacks_yarn(), say.details_hardware_bartacks_yarn_field(), say.details_hardware_bartacks_yarn_how(), &tacks.yarn))

@@ -1,8 +1,9 @@
 //! The sewn-in labels: each with what it tells, how it is folded and where it is sewn.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 use serde_json::{Value, json};
-use style::{Label, LabelFold, Purpose, TrimKind};
+use style::{Label, LabelFold, Purpose, SeamId, TrimKind};
 
 use super::art;
 use super::group::{Details, Group, cell, wide};
@@ -19,11 +20,11 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         key: "labels",
         title: say.details_labels_group(),
         pieces: &[],
-        seams: &["label_set"],
+        seams: &[SeamId::LabelSet],
         trims: labels.iter().map(|label| label.trim.clone()).collect(),
         plates: match labels.len() {
             0 => &[],
-            _ => &["labels-on-band", "labels-in-seam"],
+            _ => &[PlateId::LabelsOnBand, PlateId::LabelsInSeam],
         },
         body: html! {
             @if labels.is_empty() { p.aside { (say.details_none()) } }

@@ -1,7 +1,7 @@
 //! What the chart leaves open about the lines of the pattern.
 
 use maud::html;
-use style::{OutseamLine, Shape};
+use style::{OutseamLine, SeamId, Shape};
 
 use super::group::{Details, Group, cell};
 use crate::chosen_fields::ChosenField;
@@ -28,7 +28,13 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         key: "shape",
         title: say.details_shape_title(),
         pieces: &["front", "back", "yoke"],
-        seams: &["outseam", "inseam", "seat", "yoke", "front_rise"],
+        seams: &[
+            SeamId::Outseam,
+            SeamId::Inseam,
+            SeamId::Seat,
+            SeamId::Yoke,
+            SeamId::FrontRise,
+        ],
         trims: Vec::new(),
         plates: &[],
         body: html! {

@@ -1,6 +1,7 @@
 //! What some figures carry beyond cloth, rows and dimensions: drawings broken in the middle, places
 //! told along a tape, sewing arrows, the maker's own lines and words, and a section beside them.
 
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Affine, BezPath, Point, Rect, Vec2, left_of};
 use trade::{Colour, Length};
 
@@ -247,7 +248,7 @@ fn split_evenly(words: &str, count: usize) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     let mut done = 0.0;
     for word in words.split_whitespace() {
-        let line = (done / whole.max(1e-9) * count as f64).floor() as usize;
+        let line = (done / whole.max(NO_LENGTH_MM) * count as f64).floor() as usize;
         done +=
             text_width(word, Length::mm(1.0)).to_mm() + text_width(" ", Length::mm(1.0)).to_mm();
         if line < out.len()

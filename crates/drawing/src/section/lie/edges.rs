@@ -5,7 +5,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use draft::PieceId;
 use geometry::Point;
 use sewing::EDGE_MARGIN;
-use style::Construction;
+use style::{Construction, MeasureId, SeamId};
 
 use super::{
     AIR, CLEAR, Ground, JoinedBy, Lie, TAIL, allowance, allowed, back_from, before_step, nook, ply,
@@ -50,7 +50,7 @@ impl Ground<'_> {
     /// and one behind it for the buttonholes, its edge turned in (common practice).
     pub(super) fn turned_edge(&self) -> Lie {
         let (t, u) = (self.over.thickness, self.under.thickness);
-        let fly = self.seam.name == "fly";
+        let fly = self.seam.id == SeamId::Fly;
         let doubled = fly && self.facing_is_double();
         let [b0, b1, h0, h1, h2, h3] = stack([u, u, u, u, t, t]);
         // The facing is kept back a little, so that it does not show.
@@ -68,7 +68,7 @@ impl Ground<'_> {
         let foot_behind = inner_behind - slope(lies_behind - b0);
         let reach = (-if doubled { foot_behind } else { foot }).max(self.far);
         let facing = fly
-            .then(|| usable(self.garment.pattern.spec.fly_width))
+            .then(|| usable(self.garment.pattern.spec[MeasureId::FlyWidth]))
             .map(|mm| mm.max(reach + EDGE_MARGIN.to_mm()));
         let tail = facing.unwrap_or(reach) + TAIL;
         let begins = -facing.unwrap_or(tail);
@@ -80,10 +80,9 @@ impl Ground<'_> {
             .fold(back, 1.0, h1)
             .end(end_u);
         // An edge that is bound or turned in has a section of its own.
-        let otherwise =
-            self.garment.seams.iter().any(|seam| {
-                seam.name == "fly_edge" && seam.construction != Construction::Overlocked
-            });
+        let otherwise = self.garment.seams.iter().any(|seam| {
+            seam.id == SeamId::FlyEdge && seam.construction != Construction::Overlocked
+        });
         let start = match facing {
             None => End::GoesOn,
             Some(_) if otherwise => End::Raw,
@@ -151,7 +150,7 @@ impl Ground<'_> {
     pub(super) fn strip(&self) -> Lie {
         let t = self.over.thickness;
         let [h0, h1] = stack([t, t]);
-        let wide = usable(self.garment.pattern.spec.loop_width).max(4.0 * t + 1.0);
+        let wide = usable(self.garment.pattern.spec[MeasureId::LoopWidth]).max(4.0 * t + 1.0);
         let over = Trail::start(Point::new(-wide / 2.0 + CLEAR, h0), t)
             .fold(0.0, 1.0, h1)
             .fold(-wide, -1.0, h0)
@@ -221,7 +220,7 @@ impl Ground<'_> {
     /// A strip wrapped round one raw edge, or round the two of a bag, with both its own edges turned
     /// in.
     pub(super) fn bound(&self) -> Lie {
-        let bag = self.seam.name == "bag_close";
+        let bag = self.seam.id == SeamId::BagClose;
         let (t, u, s) = (
             self.over.thickness,
             self.under.thickness,

@@ -1,6 +1,7 @@
 //! Seams that join two edges: beside each other, to one side, into each other or enclosed.
 
 use std::f64::consts::PI;
+use style::SeamId;
 
 use geometry::Point;
 use sewing::Fell;
@@ -78,7 +79,7 @@ impl Ground<'_> {
             .collection
             .cloths
             .get(&self.garment.doc.cloth.shell);
-        self.seam.name == "outseam" && shell.is_some_and(|cloth| cloth.selvedge)
+        self.seam.id == SeamId::Outseam && shell.is_some_and(|cloth| cloth.selvedge)
     }
 
     pub(super) fn felled(&self) -> Lie {

@@ -1,7 +1,7 @@
 //! Pieces set on others: the waistband, pockets, patches and labels; and stitches through one ply.
 
 use geometry::Point;
-use style::{Construction, LabelFold};
+use style::{Construction, LabelFold, MeasureId, SeamId};
 
 use super::{
     AIR, Ground, Lie, TAIL, allowance, allowed, back_from, before_step, ply, slope, stack, usable,
@@ -22,7 +22,7 @@ impl Ground<'_> {
         let (t, u) = (self.over.thickness, self.under.thickness);
         let [h0, h1, h2, h3, h4] = stack([t, t, u, t, t]);
         let a = self.a.0;
-        let tall = usable(self.garment.pattern.spec.band_height).max(a + 2.0);
+        let tall = usable(self.garment.pattern.spec[MeasureId::BandHeight]).max(a + 2.0);
         let r = (h4 - h3) / 2.0;
         let longest = -tall + t + h4 - h0;
         let turned = back_from(-t / 2.0, r, a).max(longest);
@@ -118,7 +118,7 @@ impl Ground<'_> {
     /// A patch on both plies of the band, or a label on the inner one alone. Their edges stay as
     /// they are; a label's ends may be turned under.
     pub(super) fn laid_on(&self) -> Lie {
-        if self.seam.name == "label_set" {
+        if self.seam.id == SeamId::LabelSet {
             return self.label();
         }
         let (t, u) = (self.over.thickness, self.under.thickness);

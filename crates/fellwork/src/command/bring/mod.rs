@@ -1,6 +1,5 @@
 //! `fellwork bring`: a maker's own pattern, read from a pattern file into a style.
 
-mod json;
 mod list;
 
 use std::path::{Path, PathBuf};
@@ -39,7 +38,7 @@ pub fn run(asked: &Bring) -> Result<Exit, Trouble> {
             list::told(&brought, &look, &passed_over)
         }
         _ if asked.json => {
-            printed::json(&json::list(&look, &passed_over)?)?;
+            printed::json(&answers::bring(&look, &passed_over)?)?;
             return Ok(Exit::Done);
         }
         _ => list::list(&look, &passed_over),

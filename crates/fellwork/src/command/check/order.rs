@@ -1,43 +1,16 @@
 //! An order, checked: every style and size it names is there, its pieces can be cut, and its limits leave a plan.
 
-use serde::Serialize;
+use answers::CheckedCloth;
 use spreading::{CutOrder, OrderError, plan_cloth};
 use style::LoadedOrder;
 use trade::counted;
 
-use super::{json, table};
+use super::table;
 use crate::args::Check;
 use crate::command::take_note;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;
-
-/// The version of the shape.
-const FORMAT: u32 = 1;
-
-#[derive(Serialize)]
-struct Checked<'a> {
-    format: u32,
-    order: Head<'a>,
-    errors: usize,
-    cloths: Vec<ClothRow>,
-}
-
-#[derive(Serialize)]
-struct Head<'a> {
-    name: &'a str,
-    file: String,
-    pairs: u32,
-}
-
-/// One cloth of the order: its plan by estimates, or why there is none.
-#[derive(Serialize)]
-struct ClothRow {
-    cloth: String,
-    lays: Option<usize>,
-    length_mm: Option<f64>,
-    problem: Option<String>,
-}
 
 pub fn run(asked: &Check) -> Result<Exit, Trouble> {
     if asked.measures {
@@ -54,7 +27,7 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
         Ok(loaded) => loaded,
         Err(report) => {
             if asked.json {
-                printed::json(&json::unread(&report)?)?;
+                printed::json(&answers::unread(&report)?)?;
             }
             return Err(report.into());
         }
@@ -62,17 +35,7 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
     let rows = cloths(&loaded);
     let errors = rows.iter().filter(|row| row.problem.is_some()).count();
     if asked.json {
-        let checked = Checked {
-            format: FORMAT,
-            order: Head {
-                name: &loaded.order.name,
-                file: loaded.path.display().to_string(),
-                pairs: loaded.order.pairs(),
-            },
-            errors,
-            cloths: rows,
-        };
-        printed::json(&json::line(&checked)?)?;
+        printed::json(&answers::check_order(&loaded, &rows)?)?;
     } else {
         printed::words(&words(&loaded, &rows, errors))?;
     }
@@ -83,11 +46,11 @@ pub fn run(asked: &Check) -> Result<Exit, Trouble> {
     })
 }
 
-fn cloths(loaded: &LoadedOrder) -> Vec<ClothRow> {
-    let wrong = |cloth: &str, why: &OrderError| ClothRow {
+fn cloths(loaded: &LoadedOrder) -> Vec<CheckedCloth> {
+    let wrong = |cloth: &str, why: &OrderError| CheckedCloth {
         cloth: cloth.to_owned(),
         lays: None,
-        length_mm: None,
+        length: None,
         problem: Some(why.to_string()),
     };
     let cut = match CutOrder::new(loaded) {
@@ -97,10 +60,10 @@ fn cloths(loaded: &LoadedOrder) -> Vec<ClothRow> {
     let jobs = cut.jobs();
     jobs.iter()
         .map(|job| match plan_cloth(job, None) {
-            Ok(plan) => ClothRow {
+            Ok(plan) => CheckedCloth {
                 cloth: job.name.to_owned(),
                 lays: Some(plan.lays.len()),
-                length_mm: Some((plan.cloth.to_mm() * 1e3).round() / 1e3),
+                length: Some(plan.cloth),
                 problem: None,
             },
             Err(why) => wrong(job.name, &why),
@@ -108,7 +71,7 @@ fn cloths(loaded: &LoadedOrder) -> Vec<ClothRow> {
         .collect()
 }
 
-fn words(loaded: &LoadedOrder, rows: &[ClothRow], errors: usize) -> String {
+fn words(loaded: &LoadedOrder, rows: &[CheckedCloth], errors: usize) -> String {
     let mut text = format!(
         "{} is an order: {} of {}\n\n",
         loaded.order.name,

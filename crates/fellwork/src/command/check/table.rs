@@ -2,13 +2,14 @@
 
 use std::fmt::Write;
 
+use answers::{Grouped, count, folded};
 use draft::Severity;
 use sewing::Garment;
 use style::Loaded;
 use trade::counted;
 use words::Words;
 
-use super::grouped::{Grouped, count, folded, in_words};
+use super::sizes::in_words;
 
 /// The findings, the gravest first, and how many there are.
 pub fn findings(loaded: &Loaded, run: &[Garment], findings: &[Grouped<'_>]) -> String {
@@ -103,7 +104,7 @@ pub fn measures(run: &[Garment]) -> String {
                 out,
                 "{:<8} {:<30} {chart:>10} {pattern:>12.3} {difference:>12}",
                 garment.size.to_string(),
-                measured.measure.name,
+                measured.measure.words(Words::english()),
             );
         }
     }

@@ -7,8 +7,6 @@ use geometry::Rect;
 use sewing::Garment;
 use trade::Length;
 
-use super::json::rounded;
-
 /// One line a piece, then the seams that join them.
 pub fn pieces(garment: &Garment) -> String {
     let style = &garment.doc.style;
@@ -56,10 +54,16 @@ pub fn pieces(garment: &Garment) -> String {
             walked.a.to_mm(),
             walked.b.to_mm(),
             walked.ease.to_mm(),
-            rounded(walked.gap().to_mm())
+            left(walked.gap())
         );
     }
     out
+}
+
+/// What is left of a gap, in millimetres; nought is printed without a sign.
+fn left(gap: Length) -> f64 {
+    const PRINTED: f64 = 1e4;
+    (gap.to_mm() * PRINTED).round() / PRINTED + 0.0
 }
 
 fn bounds(piece: &Piece) -> Rect {

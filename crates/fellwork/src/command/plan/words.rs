@@ -2,21 +2,20 @@
 
 use std::fmt::Write;
 
+use jobs::PlannedCloth;
 use lay::Splice;
 use spreading::{ClothPlan, Rolls, SpreadLay};
 use style::{LoadedOrder, SpreadLimits};
 use trade::{Length, System, counted};
 
-use super::Planned;
-
-pub fn answer(loaded: &LoadedOrder, planned: &[Planned<'_>], system: System) -> String {
+pub fn answer(loaded: &LoadedOrder, planned: &[PlannedCloth], system: System) -> String {
     let order = &loaded.order;
     let mut text = format!(
         "{}: {}\n",
         order.name,
         counted(order.pairs(), "pair", "pairs")
     );
-    for said in super::unusual(order) {
+    for said in jobs::unusual(order) {
         let _ = writeln!(text, "  look again: {said}");
     }
     for one in planned {
@@ -32,8 +31,8 @@ pub fn plies(count: u32) -> String {
 }
 
 // Writing to a String cannot fail, so what `write!` answers is left aside here.
-fn cloth(text: &mut String, one: &Planned<'_>, system: System) {
-    let Planned { job, plan, .. } = one;
+fn cloth(text: &mut String, one: &PlannedCloth, system: System) {
+    let (job, plan) = (&one.job(), &one.plan);
     let all: u32 = plan.lays.iter().map(|lay| lay.planned.plies).sum();
     let _ = writeln!(
         text,
@@ -139,7 +138,7 @@ fn on_top(limits: &SpreadLimits, system: System) -> String {
 }
 
 /// How plies are laid.
-fn how(one: &Planned<'_>) -> &'static str {
+fn how(one: &PlannedCloth) -> &'static str {
     let face_to_face = one.plan.lays.iter().all(|lay| lay.spread.face_to_face);
     let even = one.plan.lays.iter().all(|lay| lay.planned.plies % 2 == 0);
     match (face_to_face, even) {

@@ -27,7 +27,7 @@ pub(super) fn render(
     let more = look.pieces.len().saturating_sub(MOST_DRAWN);
     html! {
         div #found role="status" {
-            h2 { @if sizes.is_empty() { (say.bring_pieces(look.pieces.len())) } @else { (say.bring_pieces_in_sizes(look.pieces.len(), listed(say, &sizes))) } }
+            h2 { @if sizes.is_empty() { (say.bring_pieces(look.pieces.len())) } @else { (say.say(words::say::BringPiecesInSizes { pieces: look.pieces.len(), sizes: listed(say, &sizes) })) } }
             @if unclear.is_empty() {
                 p.lead { (say.bring_made_out()) }
             } @else {
@@ -47,7 +47,11 @@ pub(super) fn render(
 /// Some of many sizes.
 fn listed(say: &'static Words, sizes: &[String]) -> String {
     match sizes {
-        [first, .., last] if sizes.len() > 4 => say.bring_many_sizes(first, last, sizes.len()),
+        [first, .., last] if sizes.len() > 4 => say.say(words::say::BringManySizes {
+            first,
+            last,
+            sizes: sizes.len(),
+        }),
         _ => sizes.join(", "),
     }
 }
@@ -68,7 +72,7 @@ fn one(
     let stated = stated.map(|(own, _)| own.as_str());
     let corners = piece.taken_for.and_then(|known| {
         let mut all = asked.corners.iter();
-        all.find(|(own, _)| own == known.name)
+        all.find(|(own, _)| own == known.id.code())
     });
     let corners = corners.map(|(_, names)| names.join(", "));
     html! {
@@ -82,12 +86,12 @@ fn one(
                     select data-which aria-label=(say.bring_what_is(&piece.name)) {
                         option value="" selected[stated.is_none()] {
                             @match piece.taken_for {
-                                Some(known) if stated.is_none() => { (say.bring_taken_for(known.title, piece.because)) }
+                                Some(known) if stated.is_none() => { (say.say(words::say::BringTakenFor { piece: known.title, reason: piece.because })) }
                                 _ => { (say.bring_left_aside()) }
                             }
                         }
                         @for known in OWN_PIECES {
-                            option value=(known.name) selected[stated == Some(known.name)] { (known.title) }
+                            option value=(known.id.code()) selected[stated == Some(known.id.code())] { (known.title) }
                         }
                     }
                 }
@@ -97,12 +101,12 @@ fn one(
                         summary { (edges(say, piece)) }
                         table {
                             @for edge in &piece.edges {
-                                tr { th scope="row" { (edge.name.replace('_', " ")) } td { (say.bring_edge_between(&edge.from, &edge.to)) } }
+                                tr { th scope="row" { (edge.id.words(say)) } td { (say.say(words::say::BringEdgeBetween { from: &edge.from, to: &edge.to })) } }
                             }
                         }
                         label.cell {
                             span { (say.bring_corners(known.edge_list().replace('_', " "))) }
-                            input type="text" id={ "corners-" (number) } data-corners=(known.name) value=[corners] placeholder=(say.bring_corners_usual()) autocomplete="off" spellcheck="false";
+                            input type="text" id={ "corners-" (number) } data-corners=(known.id.code()) value=[corners] placeholder=(say.bring_corners_usual()) autocomplete="off" spellcheck="false";
                         }
                     }
                 }
@@ -116,10 +120,10 @@ fn lines(say: &'static Words, piece: &SeenPiece) -> String {
     let height = piece.height.show(System::Metric);
     let width = piece.width.show(System::Metric);
     match (piece.sewn, piece.grain.is_some()) {
-        (true, true) => say.bring_piece_sewn(height, width),
-        (true, false) => say.bring_piece_sewn_no_grain(height, width),
-        (false, true) => say.bring_piece_cut(height, width),
-        (false, false) => say.bring_piece_cut_no_grain(height, width),
+        (true, true) => say.say(words::say::BringPieceSewn { height, width }),
+        (true, false) => say.say(words::say::BringPieceSewnNoGrain { height, width }),
+        (false, true) => say.say(words::say::BringPieceCut { height, width }),
+        (false, false) => say.say(words::say::BringPieceCutNoGrain { height, width }),
     }
 }
 

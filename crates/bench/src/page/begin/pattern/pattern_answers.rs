@@ -112,7 +112,10 @@ impl PatternAnswers {
             .map_err(|error| in_words(say, error))?;
         let look =
             intake::look(&source.read.pattern, &self.file, &self.asked).map_err(|error| {
-                vec![say.bring_problem(at_the_bench(say, &error.instead), error.what)]
+                vec![say.say(words::say::BringProblem {
+                    instead: at_the_bench(say, &error.instead),
+                    what: error.what,
+                })]
             })?;
         Ok((look, source))
     }
@@ -133,7 +136,10 @@ pub(super) fn in_words(say: &'static Words, error: JobError) -> Vec<String> {
             let instead = other.instead().map(str::to_owned);
             let mut lines: Vec<String> = other.to_string().lines().map(str::to_owned).collect();
             if let (Some(last), Some(instead)) = (lines.last_mut(), instead) {
-                *last = say.bring_problem(instead, last.as_str());
+                *last = say.say(words::say::BringProblem {
+                    instead,
+                    what: last.as_str(),
+                });
             }
             lines
         }
