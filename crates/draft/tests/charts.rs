@@ -102,6 +102,18 @@ fn ferryman_keeps_every_rule_in_every_size() {
     assert_eq!(sizes, 27);
 }
 
+#[test]
+fn every_measure_is_taken_on_the_demo() {
+    let doc = ferryman();
+    let pattern = draft(&Spec::of(&doc, doc.sizes.base)).pattern;
+    for measure in MeasureId::ALL {
+        assert!(
+            pattern.measure(measure).is_some(),
+            "{measure:?} is not taken"
+        );
+    }
+}
+
 /// Where the chart has no break, half a size is half way.
 #[test]
 fn a_half_size_drafts_half_way_between_its_neighbours() {

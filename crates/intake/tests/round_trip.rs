@@ -8,7 +8,10 @@ use geometry::{Path, Point};
 use intake::{Asked, Look, SizeName, look, table};
 use patterns::{PatternFile, dxf, from_cut, svg};
 use sewing::Garment;
-use style::{Beside, Drawn, Loaded, Size, Tag, piece_file_text, save_beside, with_pattern};
+use style::{
+    Beside, Drawn, Loaded, MeasureId, Size, Subject, Tag, piece_file_text, save_beside,
+    with_pattern,
+};
 use tempfile::TempDir;
 use trade::{Length, Share};
 
@@ -325,8 +328,9 @@ fn a_pattern_before_the_wash_taken_as_finished_is_found_out_by_its_chart() {
         .filter(|f| f.code == "pattern::measure")
         .map(|f| f.subject.code())
         .collect();
-    for measure in ["inseam", "thigh", "hem"] {
-        assert!(about.contains(&format!("measure:{measure}")), "{about:?}");
+    for measure in [MeasureId::Inseam, MeasureId::Thigh, MeasureId::Hem] {
+        let code = Subject::Measure(measure).code();
+        assert!(about.contains(&code), "{code}: {about:?}");
     }
 }
 

@@ -9,7 +9,7 @@
 //! puts it into the file; [`merge`] makes edits that were meant for an earlier text where nothing they touch has changed
 //! since. [`KeptFile`] does the same for every file of a collection, and [`step`] takes changes back in the order of
 //! time, whichever file they were in. [`difference`] says what changed between two versions of a style, as data; [`Change`] makes words of it. A pattern of the maker's own lies beside its style as plain outlines, which [`OwnPattern`] gives names;
-//! [`save_beside`] puts it there. [`known`] lists every name a style file may use; `FORMAT.md` beside this crate describes the files for
+//! [`save_beside`] puts it there. [`MeasureId`] and [`known`] are the names a style file may use; `FORMAT.md` beside this crate describes the files for
 //! the people who write them.
 //!
 //! ```
@@ -22,6 +22,7 @@
 //! ```
 
 mod band_and_hem;
+mod by_measure;
 mod chart;
 mod choices;
 mod cloths_file;
@@ -69,6 +70,7 @@ mod tag;
 mod teller;
 
 pub use band_and_hem::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
+pub use by_measure::ByMeasure;
 pub use chart::{Break, ChartEntry};
 pub use cloths_file::{add_cloth, cloths_of};
 pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
@@ -96,7 +98,7 @@ pub use load::{
     CLOTHS_FILE, Loaded, STYLE_FILE, TRIMS_FILE, YARNS_FILE, list_styles, load, load_collection,
 };
 pub use load_order::{ORDERS_FOLDER, is_order, list_orders, load_order};
-pub use measures::{ByMeasure, LeftOut, Level, Measure};
+pub use measures::{LeftOut, Level, Measure};
 pub use merge::{Clash, Merged, merge};
 pub use muted::Muted;
 pub use order::{

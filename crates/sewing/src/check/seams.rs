@@ -118,7 +118,7 @@ pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {
             )
             .help(format!("at least {}", mm(least)))
             .curing(
-                "chart.hem_depth.value",
+                &MeasureId::HemDepth.path("value"),
                 format!("{} mm", least.to_mm().ceil()),
             )
         })
