@@ -91,7 +91,7 @@ fn piece(piece: &SeenPiece) -> PieceRow<'_> {
     let corners = piece.corners.iter();
     let sides = piece.sides.iter();
     let edges = piece.edges.iter().map(|edge| EdgeRow {
-        name: edge.name,
+        name: edge.id.code(),
         from: &edge.from,
         to: &edge.to,
         guessed: !edge.sure,
@@ -113,7 +113,7 @@ fn piece(piece: &SeenPiece) -> PieceRow<'_> {
         sides: sides
             .map(|s| side(s.from.as_str(), s.to.as_str(), s.length))
             .collect(),
-        taken_for: piece.taken_for.map(|known| known.name),
+        taken_for: piece.taken_for.map(|known| known.id.code()),
         because: piece.because,
         edges: edges.collect(),
         aside: piece.aside.as_deref(),

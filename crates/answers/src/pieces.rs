@@ -31,7 +31,7 @@ struct Answer<'a> {
     style: &'a str,
     code: &'a str,
     size: Size,
-    pieces: Vec<PieceRow<'a>>,
+    pieces: Vec<PieceRow>,
     joins: Vec<JoinRow>,
     measures: Vec<MeasureRow>,
     rows: Vec<sewn::RowRow<'a>>,
@@ -40,7 +40,7 @@ struct Answer<'a> {
 }
 
 #[derive(Serialize)]
-struct PieceRow<'a> {
+struct PieceRow {
     id: &'static str,
     name: &'static str,
     cloth: &'static str,
@@ -52,7 +52,7 @@ struct PieceRow<'a> {
     lines: Vec<LineRow>,
     notches: Vec<NotchRow>,
     grain: [Xy; 2],
-    cut_pieces: Vec<CutRow<'a>>,
+    cut_pieces: Vec<CutRow>,
 }
 
 #[derive(Serialize)]
@@ -85,9 +85,9 @@ struct NotchRow {
 }
 
 #[derive(Serialize)]
-struct CutRow<'a> {
+struct CutRow {
     copies: &'static str,
-    allowances: IndexMap<&'a str, f64>,
+    allowances: IndexMap<&'static str, f64>,
     area: f64,
     outline: Vec<Xy>,
 }
@@ -152,14 +152,14 @@ pub fn pieces(garment: &Garment) -> Result<String, AnswerError> {
     })
 }
 
-fn piece<'a>(piece: &Piece, garment: &'a Garment) -> PieceRow<'a> {
+fn piece(piece: &Piece, garment: &Garment) -> PieceRow {
     let edge = |edge: &draft::Edge| EdgeRow {
-        name: edge.name,
+        name: edge.id.code(),
         length: mm(edge.path.length()),
         points: dense(&edge.path),
     };
     let inner = |line: &draft::InnerLine| LineRow {
-        name: line.name,
+        name: line.id.code(),
         kind: match line.kind {
             InnerKind::Fold => "fold",
             InnerKind::Placement => "placement",
@@ -167,9 +167,9 @@ fn piece<'a>(piece: &Piece, garment: &'a Garment) -> PieceRow<'a> {
         points: dense(&line.path),
     };
     let notch = |notch: &draft::Notch| NotchRow {
-        edge: notch.edge,
+        edge: notch.edge.code(),
         along: mm(notch.along),
-        name: notch.name,
+        name: notch.id.code(),
         double: notch.double,
         at: piece.notch_point(notch).map(xy),
     };
@@ -185,7 +185,11 @@ fn piece<'a>(piece: &Piece, garment: &'a Garment) -> PieceRow<'a> {
         area: area(piece.area()),
         perimeter: mm(piece.edges.iter().map(|edge| edge.path.length()).sum()),
         edges: piece.edges.iter().map(edge).collect(),
-        points: piece.points.iter().map(|p| (p.name, xy(p.at))).collect(),
+        points: piece
+            .points
+            .iter()
+            .map(|p| (p.id.code(), xy(p.at)))
+            .collect(),
         lines: piece.lines.iter().map(inner).collect(),
         notches: piece.notches.iter().map(notch).collect(),
         grain: [xy(piece.grain.0), xy(piece.grain.1)],
@@ -193,13 +197,13 @@ fn piece<'a>(piece: &Piece, garment: &'a Garment) -> PieceRow<'a> {
     }
 }
 
-fn cut_row(cut: &CutPiece) -> CutRow<'_> {
+fn cut_row(cut: &CutPiece) -> CutRow {
     CutRow {
         copies: sewn::copies(cut.on),
         allowances: cut
             .allowances
             .iter()
-            .map(|(edge, by)| (*edge, mm(*by)))
+            .map(|(edge, by)| (edge.code(), mm(*by)))
             .collect(),
         area: area(geometry::area(&cut.outline)),
         outline: cut.outline.iter().copied().map(xy).collect(),

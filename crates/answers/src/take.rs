@@ -1,7 +1,7 @@
 //! How a measure is taken, as data a program can follow on the pieces.
 
 use draft::measure::{MeasureId, Take, taking};
-use draft::{PieceId, Spec};
+use draft::{EdgeRun, PieceId, Spec};
 use serde::Serialize;
 
 use crate::pieces::rounded;
@@ -64,15 +64,15 @@ pub(crate) fn taken(measure: MeasureId, spec: &Spec) -> Taken {
         },
         Take::Between { piece, from, to } => Taken::Between {
             piece: piece.code(),
-            from,
-            to,
+            from: from.code(),
+            to: to.code(),
         },
     }
 }
 
 /// Edges by the stable names of their pieces.
-pub(crate) fn edges(run: &[(PieceId, &'static str)]) -> Vec<(&'static str, &'static str)> {
+pub(crate) fn edges(run: EdgeRun) -> Vec<(&'static str, &'static str)> {
     run.iter()
-        .map(|(piece, edge)| (piece.code(), *edge))
+        .map(|(piece, edge)| (piece.code(), edge.code()))
         .collect()
 }

@@ -16,8 +16,7 @@ use words::Words;
 
 use crate::grip::{self, Shown};
 use crate::marks::{self, Mark};
-use crate::sentences::Saying;
-use crate::viewing::{Layer, Panel, Viewing};
+use crate::viewing::{Layer, OnPaper, Panel, Viewing};
 
 /// One size of a style, worked out, and what was asked about it since.
 pub(crate) struct Worked {
@@ -208,38 +207,9 @@ const BELOW: [(View, &[PieceId]); 2] = [
     ),
 ];
 
-/// The plates there can be, by key, with what each is called. A style without a detail has no plate of it.
-pub(crate) const PLATES: &[(&str, Saying)] = &[
-    ("coin-pocket", Words::drawing_plate_coin_pocket),
-    ("hip-pocket-mouth", Words::drawing_plate_hip_pocket_mouth),
-    ("pocket-bag", Words::drawing_plate_pocket_bag),
-    ("extra-pocket", Words::drawing_plate_extra_pocket),
-    ("back-pocket-left", Words::drawing_plate_back_pocket_left),
-    ("back-pocket-right", Words::drawing_plate_back_pocket_right),
-    (
-        "back-pockets-inside",
-        Words::drawing_plate_back_pockets_inside,
-    ),
-    ("pocket-corners", Words::drawing_plate_pocket_corners),
-    ("waistband-ends", Words::drawing_plate_waistband_ends),
-    ("waistband-outside", Words::drawing_plate_waistband_outside),
-    ("waistband-inside", Words::drawing_plate_waistband_inside),
-    ("fly", Words::drawing_plate_fly),
-    ("belt-loop", Words::drawing_plate_belt_loop),
-    ("hem", Words::drawing_plate_hem),
-    ("patch", Words::drawing_plate_patch),
-    ("labels-on-band", Words::drawing_plate_labels_on_band),
-    ("labels-in-seam", Words::drawing_plate_labels_in_seam),
-    (YARN_PLATE, Words::drawing_plate_yarn_plan),
-];
-
-/// The plate that shows all yarns.
-pub(crate) const YARN_PLATE: &str = "yarn-plan";
-
-/// Draws what is looked at: the plate, where there is one of that name, else the side and face.
+/// Draws what is looked at: the plate, where the style has one of it, else the side and face.
 pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &Viewing) -> Picture {
-    let asked = see.plate.as_deref();
-    if let Some(plate) = asked.and_then(|key| plate(worked, key)) {
+    if let Some(plate) = see.plate.and_then(|plate| on_paper(worked, plate)) {
         return plate;
     }
     let garment = &worked.garment;
@@ -258,8 +228,9 @@ pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &Viewing) -> Pi
         },
         None => pair,
     };
-    let known = PLATES.iter().find(|(key, _)| asked == Some(*key));
-    let caption = known.map(|(_, title)| say.drawing_plate_missing(title(say)));
+    let caption = see
+        .plate
+        .map(|plate| say.drawing_plate_missing(plate.words(say)));
     Picture {
         caption: caption.unwrap_or_default(),
         ..pair
@@ -277,21 +248,25 @@ pub(crate) fn small_picture(loaded: &Loaded) -> String {
     written(sheet).svg
 }
 
-fn plate(worked: &Worked, key: &str) -> Option<Picture> {
-    if key == YARN_PLATE {
-        let plan = sewing::yarn::plan(&worked.garment);
-        return Some(Picture {
-            on_paper: true,
-            ..written(drawing::yarn_plan_sheet(&plan))
-        });
+fn on_paper(worked: &Worked, plate: OnPaper) -> Option<Picture> {
+    match plate {
+        OnPaper::YarnPlan => {
+            let plan = sewing::yarn::plan(&worked.garment);
+            Some(Picture {
+                on_paper: true,
+                ..written(drawing::yarn_plan_sheet(&plan))
+            })
+        }
+        OnPaper::Detail(id) => {
+            let plate = drawing::plate(&worked.garment, id)?;
+            Some(Picture {
+                caption: plate.caption,
+                title: plate.title,
+                on_paper: true,
+                ..written(plate.sheet)
+            })
+        }
     }
-    let plate = drawing::plate(&worked.garment, key)?;
-    Some(Picture {
-        caption: plate.caption,
-        title: plate.title,
-        on_paper: true,
-        ..written(plate.sheet)
-    })
 }
 
 /// The outlines of what lies below, where they are asked for.

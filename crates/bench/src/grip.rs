@@ -4,12 +4,11 @@
 //! more with the value a little changed, and the two drawings are compared point by point. Where something ends up
 //! after a drag is for the style file to say; until then the page shows an outline that moves in proportion.
 
-use std::borrow::Cow;
-
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use flat::{Places, View};
 use serde::Serialize;
 use sewing::{Face, FixingKind, Garment};
+use std::borrow::Cow;
 use style::{Edit, MeasureId, SeamId, StyleDoc};
 use trade::{Length, System};
 use words::Words;
@@ -48,7 +47,7 @@ enum Drawn {
     /// The outline of a piece.
     Piece(PieceId),
     /// One edge of a piece.
-    Edge(PieceId, &'static str),
+    Edge(PieceId, EdgeId),
     /// A row of the stitching on a back pocket.
     Stitching(PieceId),
     /// The patch.
@@ -62,10 +61,10 @@ enum Drawn {
 enum At {
     /// All of it is the grip: it is shown in the middle, and dragging the thing itself drags it.
     Whole,
-    /// Where a named edge begins.
-    Start(&'static str),
-    /// In the middle of a named edge.
-    Middle(&'static str),
+    /// Where an edge begins.
+    Start(EdgeId),
+    /// In the middle of an edge.
+    Middle(EdgeId),
     /// At a share of a single line.
     Share(f64),
 }
@@ -168,13 +167,13 @@ macro_rules! back_pocket_grips {
             grip(
                 concat!("back-pocket-", stringify!($side), "-width"),
                 Words::$width,
-                At::Start("top"),
+                At::Start(EdgeId::Top),
                 &[charted!(BackPocketWidth, Words::grip_back_top_width)],
             ),
             grip(
                 concat!("back-pocket-", stringify!($side), "-inner"),
                 Words::$inner,
-                At::Start("foot_inner"),
+                At::Start(EdgeId::FootInner),
                 &[
                     back_pocket!($side, $other, foot_width, Words::grip_back_foot_width, signed false),
                     back_pocket!($side, $other, side_length, Words::grip_back_inner_side, signed false),
@@ -183,7 +182,7 @@ macro_rules! back_pocket_grips {
             grip(
                 concat!("back-pocket-", stringify!($side), "-outer"),
                 Words::$outer,
-                At::Start("outer"),
+                At::Start(EdgeId::Outer),
                 &[
                     back_pocket!($side, $other, foot_width, Words::grip_back_foot_width, signed false),
                     back_pocket!($side, $other, outer_drop, Words::grip_back_outer_drop, signed true),
@@ -192,7 +191,7 @@ macro_rules! back_pocket_grips {
             grip(
                 concat!("back-pocket-", stringify!($side), "-point"),
                 Words::$point,
-                At::Start("foot_outer"),
+                At::Start(EdgeId::FootOuter),
                 &[charted!(BackPocketLength, Words::grip_back_length)],
             ),
             Grip {
@@ -269,7 +268,7 @@ const fn front(
 
 const COIN: Drawn = Drawn::Piece(PieceId::CoinPocket);
 const COIN_PART: &str = "piece:coin_pocket";
-const MOUTH: Drawn = Drawn::Edge(PieceId::Front, "mouth");
+const MOUTH: Drawn = Drawn::Edge(PieceId::Front, EdgeId::Mouth);
 const EXTRA: Drawn = Drawn::Piece(PieceId::ExtraPocket);
 const EXTRA_PART: &str = "piece:extra_pocket";
 
@@ -310,21 +309,21 @@ const OTHERS: [Grip; 14] = [
         "coin-width",
         Words::grip_at_coin_width,
         COIN_PART,
-        (COIN, At::Start("left")),
+        (COIN, At::Start(EdgeId::Left)),
         &[charted!(CoinWidth, Words::grip_coin_width)],
     ),
     front(
         "coin-depth",
         Words::grip_at_coin_depth,
         COIN_PART,
-        (COIN, At::Middle("foot")),
+        (COIN, At::Middle(EdgeId::Foot)),
         &[charted!(CoinDepth, Words::grip_coin_depth)],
     ),
     front(
         "coin-foot",
         Words::grip_at_coin_foot,
         COIN_PART,
-        (COIN, At::Start("foot")),
+        (COIN, At::Start(EdgeId::Foot)),
         &[
             field!(
                 "pockets.coin.lower_narrowing",
@@ -343,7 +342,10 @@ const OTHERS: [Grip; 14] = [
         "fly-length",
         Words::grip_at_fly_length,
         "seam:fly",
-        (Drawn::Edge(PieceId::FlyFacing, "edge"), At::Share(1.0)),
+        (
+            Drawn::Edge(PieceId::FlyFacing, EdgeId::Edge),
+            At::Share(1.0),
+        ),
         &[charted!(FlyLength, Words::grip_fly_length)],
     ),
     Grip {
@@ -366,7 +368,7 @@ const OTHERS: [Grip; 14] = [
             "extra-depth",
             Words::grip_at_extra_depth,
             EXTRA_PART,
-            (EXTRA, At::Middle("foot")),
+            (EXTRA, At::Middle(EdgeId::Foot)),
             &[field!(
                 "pockets.extra.depth",
                 Words::grip_extra_depth,
@@ -380,7 +382,7 @@ const OTHERS: [Grip; 14] = [
             "extra-width",
             Words::grip_at_extra_width,
             EXTRA_PART,
-            (EXTRA, At::Middle("right")),
+            (EXTRA, At::Middle(EdgeId::Right)),
             &[field!(
                 "pockets.extra.width",
                 Words::grip_extra_width,
@@ -394,7 +396,7 @@ const OTHERS: [Grip; 14] = [
             "yoke-centre",
             Words::grip_at_yoke_centre,
             "seam:yoke",
-            (Drawn::Edge(PieceId::Back, "top"), At::Share(1.0)),
+            (Drawn::Edge(PieceId::Back, EdgeId::Top), At::Share(1.0)),
             &[charted!(YokeCentre, Words::grip_yoke_centre)],
         )
     },
@@ -470,8 +472,8 @@ pub(crate) fn shown(garment: &Garment, places: &Places<'_>, see: &Viewing) -> Ve
         .collect()
 }
 
-/// The lines of a grip, each with its name where it has one.
-struct Lines(Vec<(&'static str, Vec<Mm>)>);
+/// The lines of a grip, each with the edge it is where it is one.
+struct Lines(Vec<(Option<EdgeId>, Vec<Mm>)>);
 
 impl Lines {
     fn points(&self) -> impl Iterator<Item = Mm> + '_ {
@@ -479,7 +481,7 @@ impl Lines {
     }
 
     fn at(&self, at: At) -> Option<Mm> {
-        let line = |name: &str| self.0.iter().find(|(known, _)| *known == name);
+        let line = |id| self.0.iter().find(|(edge, _)| *edge == Some(id));
         match at {
             At::Whole => {
                 let count = self.points().count();
@@ -488,9 +490,9 @@ impl Lines {
                     .fold((0.0, 0.0), |sum, p| (sum.0 + p.0, sum.1 + p.1));
                 (count > 0).then(|| (sum.0 / count as f64, sum.1 / count as f64))
             }
-            At::Start(name) => line(name)?.1.first().copied(),
-            At::Middle(name) => {
-                let (_, line) = line(name)?;
+            At::Start(edge) => line(edge)?.1.first().copied(),
+            At::Middle(edge) => {
+                let (_, line) = line(edge)?;
                 line.get(line.len() / 2).copied()
             }
             At::Share(share) => {
@@ -506,14 +508,15 @@ impl Grip {
     fn lines(&self, garment: &Garment, places: &Places<'_>) -> Option<Lines> {
         let edges = |piece| {
             let edges = places.edges(piece)?.into_iter();
-            let plain = edges.map(|(name, line)| (name, line.iter().map(|p| (p.x, p.y)).collect()));
-            Some(plain.collect::<Vec<(&'static str, Vec<Mm>)>>())
+            let plain =
+                edges.map(|(edge, line)| (Some(edge), line.iter().map(|p| (p.x, p.y)).collect()));
+            Some(plain.collect::<Vec<(Option<EdgeId>, Vec<Mm>)>>())
         };
         let lines = match self.drawn {
             Drawn::Piece(piece) => edges(piece)?,
-            Drawn::Edge(piece, name) => {
+            Drawn::Edge(piece, edge) => {
                 let mut found = edges(piece)?;
-                found.retain(|(known, _)| *known == name);
+                found.retain(|(known, _)| *known == Some(edge));
                 found
             }
             Drawn::Stitching(piece) => {
@@ -529,12 +532,12 @@ impl Grip {
                 let mut rows = garment.rows.iter();
                 let row = rows.find(|row| row.seam == SeamId::Decoration && row.piece == piece)?;
                 let line = places.row(row)?.iter().map(|p| (p.x, p.y)).collect();
-                vec![("", line)]
+                vec![(None, line)]
             }
             Drawn::Patch => {
                 let mut fixings = garment.fixings.iter();
                 let patch = fixings.find(|fixing| matches!(fixing.kind, FixingKind::Patch(..)))?;
-                vec![("", ring(places.corners(patch)?.map(|p| (p.x, p.y))))]
+                vec![(None, ring(places.corners(patch)?.map(|p| (p.x, p.y))))]
             }
             Drawn::Loop => {
                 let loops = garment.fixings.iter();
@@ -543,7 +546,7 @@ impl Grip {
                 let drawn = drawn.map(|corners| ring(corners.map(|p| (p.x, p.y))));
                 let off_centre = |ring: &[Mm]| ring.iter().map(|p| p.0).sum::<f64>().abs();
                 let nearest = drawn.min_by(|a, b| off_centre(a).total_cmp(&off_centre(b)))?;
-                vec![("", nearest)]
+                vec![(None, nearest)]
             }
         };
         (!lines.is_empty()).then_some(Lines(lines))

@@ -146,7 +146,13 @@ mod tests {
             .iter()
             .fold(first.to_vec2(), |sum, p| sum + p.to_vec2());
         let at = (sum / ends.len() as f64).to_point();
-        let found = Finding::new("test::here", Severity::Note, piece, "here", "this test");
+        let found = Finding::new(
+            "test::here",
+            Severity::Note,
+            piece,
+            words::key::SOURCE_COMMON_PRACTICE,
+            words::key::SOURCE_COMMON_PRACTICE,
+        );
         garment.findings = vec![found.at(Place { piece, at })];
         let (_, marks) = marked_view(&garment, view, face);
         marks.first().unwrap().at.0

@@ -1,4 +1,4 @@
-//! What a maker types, each field tied to a value of the style file by its path. What is chosen is in `choice`.
+//! What a maker types, each field tied to a value of the style file by its path. What is chosen is in `chosen_fields`.
 
 use maud::{Markup, html};
 use style::{Collection, Loaded};
@@ -7,7 +7,7 @@ use words::Words;
 
 use crate::file_words::FileWords;
 
-/// What fields need to show a value: the file's own words, and the units chosen.
+/// Makes the fields of a style: from the file's own words, in the units chosen.
 #[derive(Clone, Copy)]
 pub(crate) struct Fields<'a> {
     pub(crate) say: &'static Words,

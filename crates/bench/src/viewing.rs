@@ -1,6 +1,6 @@
 //! What is being looked at: view or plate, face, size, units and panel, all kept in the address.
 
-use drawing::View;
+use drawing::{PlateId, View};
 use sewing::Face;
 use style::{Collection, Size, StyleDoc, Units};
 use trade::System;
@@ -102,13 +102,51 @@ impl Layer {
 /// The layers of a drawing that is not asked for others.
 const USUAL_LAYERS: [Layer; 2] = [Layer::Stitches, Layer::Fittings];
 
+/// What is drawn on paper in place of the pair.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum OnPaper {
+    /// A detail, to scale.
+    Detail(PlateId),
+    /// All yarns.
+    YarnPlan,
+}
+
+impl OnPaper {
+    /// All of them, in the order in which they are listed.
+    pub(crate) fn all() -> impl Iterator<Item = Self> {
+        let details = PlateId::ALL.into_iter().map(Self::Detail);
+        details.chain([Self::YarnPlan])
+    }
+
+    /// The one that an address writes so.
+    pub(crate) fn of(code: &str) -> Option<Self> {
+        Self::all().find(|plate| plate.code() == code)
+    }
+
+    /// As an address writes it.
+    pub(crate) const fn code(self) -> &'static str {
+        match self {
+            Self::Detail(plate) => plate.code(),
+            Self::YarnPlan => "yarn-plan",
+        }
+    }
+
+    /// What it is called, within a sentence.
+    pub(crate) fn words(self, say: &Words) -> &str {
+        match self {
+            Self::Detail(plate) => plate.words(say),
+            Self::YarnPlan => say.drawing_plate_yarn_plan(),
+        }
+    }
+}
+
 /// What an address asks to see. What it leaves out, or says in words unknown here, is as it usually is.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Viewing {
     pub(crate) view: View,
     pub(crate) face: Face,
-    /// The plate shown in place of the view, by its key.
-    pub(crate) plate: Option<String>,
+    /// The plate shown in place of the view.
+    pub(crate) plate: Option<OnPaper>,
     /// `None` is the base size.
     pub(crate) size: Option<Size>,
     /// `None` is what the collection says.
@@ -179,9 +217,7 @@ impl From<AddressWords> for Viewing {
             } else {
                 Face::Outside
             },
-            plate: asked
-                .plate
-                .filter(|key| !key.is_empty() && key.len() <= LONGEST),
+            plate: asked.plate.as_deref().and_then(OnPaper::of),
             size: asked.size.and_then(|text| text.parse().ok()),
             units: Units::WORDS
                 .iter()
@@ -267,8 +303,8 @@ impl Viewing {
     /// The address's query for this.
     pub(crate) fn query(&self) -> String {
         let mut query = format!("view={}&face={}", self.view.word(), self.face_word());
-        if let Some(plate) = &self.plate {
-            query.push_str(&format!("&plate={}", encoded(plate)));
+        if let Some(plate) = self.plate {
+            query.push_str(&format!("&plate={}", plate.code()));
         }
         if let Some(size) = self.size {
             query.push_str(&format!("&size={size}"));
@@ -337,7 +373,7 @@ mod tests {
         let see = Viewing {
             view: View::Back,
             face: Face::Inside,
-            plate: Some("coin".into()),
+            plate: Some(OnPaper::Detail(PlateId::CoinPocket)),
             size: Some(Size::new(34, 30)),
             units: Some(Units::Inches),
             panel: Panel::Construction,
@@ -346,7 +382,7 @@ mod tests {
             pairs: 300,
             layers: vec![Layer::Stitches, Layer::Measures],
         };
-        let query = "view=back&face=inside&plate=coin&size=34x30&units=in&panel=construction\
+        let query = "view=back&face=inside&plate=coin-pocket&size=34x30&units=in&panel=construction\
              &part=seam%3Ainseam&pairs=300&layers=stitches%20measures";
         assert_eq!(see.query(), query);
     }

@@ -63,7 +63,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         named: true,
     };
     for piece in &cut.pieces {
-        let at = nest_point(piece).unwrap_or_default();
+        let Some(at) = nest_point(piece) else {
+            continue;
+        };
         let nest = cutting::nest(&run, piece.piece, piece.part, piece.on, at)?;
         write(
             &format!("nest-{}", piece.code()),

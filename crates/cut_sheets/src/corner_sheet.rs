@@ -1,9 +1,11 @@
 //! One picture for each kind of corner: flat as it is cut, and beside it folded as it is sewn.
 
 use cutting::{Corner, CornerKind, CutPiece, CutSize, Lie};
+use draft::EdgeId;
 use geometry::tolerance::{ROUNDING, SAME_MM};
 use geometry::{Point, Rect, Vec2, left_of};
 use trade::Length;
+use words::Words;
 
 use crate::piece_words::figure;
 use drawing::dimension::{arrow_head, dash_dot, unit};
@@ -62,7 +64,7 @@ fn corner_of(cut: &CutSize, kind: CornerKind) -> Option<(&CutPiece, &Corner)> {
     };
     best_rules(kind).iter().find_map(|rule| {
         all().find(|(piece, corner)| {
-            let wide = |name: &str| piece.edge(name).is_some_and(|e| e.allowance.to_mm() > 1.0);
+            let wide = |id| piece.edge(id).is_some_and(|e| e.allowance.to_mm() > 1.0);
             corner.rule.key == *rule && (wide(corner.before) || wide(corner.after))
         })
     })
@@ -137,8 +139,8 @@ fn told(layer: &mut Layer, shown: &Shown, at: Point) {
     if let Some(first) = name.get_mut(0..1) {
         first.make_ascii_uppercase();
     }
-    let plain = |words: &str| words.replace('_', " ");
-    let (before, after) = (plain(shown.corner.before), plain(shown.corner.after));
+    let words = |edge: EdgeId| edge.words(Words::english());
+    let (before, after) = (words(shown.corner.before), words(shown.corner.after));
     let place = format!("{}, {before} and {after}", shown.piece.name());
     let scale = if (shown.scale - 1.0).abs() < ROUNDING {
         "true size".to_owned()

@@ -6,6 +6,7 @@ use geometry::{Point, Rect, Vec2, bounds_of};
 use sewing::On;
 use style::{Size, Tag};
 use trade::Length;
+use words::Words;
 
 use crate::piece_words::heading_words;
 use drawing::dimension::{arrow_head, unit};
@@ -125,7 +126,13 @@ pub fn nest_sheet(run: &[CutSize], nest: &Nest, look: &NestLook) -> Sheet {
     }
 
     let mut labels = Layer::named("labels");
-    let at = point_words(&mut labels, words, &mut taken, &nest.at, bounds);
+    let at = point_words(
+        &mut labels,
+        words,
+        &mut taken,
+        &nest.at.words(Words::english()),
+        bounds,
+    );
     let sized = size_words(&mut labels, words, &mut taken, (&sizes, look.base), bounds);
     if let Some((laid, piece)) = of_base.filter(|_| look.named) {
         let sewn: Vec<Point> = laid.sewn.iter().flatten().copied().collect();
@@ -187,8 +194,7 @@ fn point_words(layer: &mut Layer, pen: Pen, taken: &mut Taken, name: &str, bound
     let stroke = Stroke::plain(INK, pen.length(HAIRLINE));
     layer.line(None, circle(Point::ORIGIN, Length::mm(ring)), stroke);
     let size = pen.length(TYPE_FIGURES);
-    let name = name.replace('_', " ");
-    let wide = text_width(&name, size).to_mm() + pen.mm(1.4);
+    let wide = text_width(name, size).to_mm() + pen.mm(1.4);
     let tall = CAPITALS * size.to_mm() + pen.mm(1.4);
     // Into the piece first.
     let inward = unit(bounds.center().to_vec2()).unwrap_or(Vec2::new(0.0, 1.0));
@@ -210,7 +216,7 @@ fn point_words(layer: &mut Layer, pen: Pen, taken: &mut Taken, name: &str, bound
     let Some(centre) = taken.place(Vec2::new(wide, tall), candidates, no_leader) else {
         return bounds;
     };
-    let text = centred(&name, size, centre);
+    let text = centred(name, size, centre);
     let room = text_box(&text);
     layer.text(None, text);
     room

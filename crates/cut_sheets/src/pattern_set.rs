@@ -1,7 +1,7 @@
 //! Patterns at true size, laid beside one another on paper of some width.
 
-use cutting::{CutPiece, CutSize, Nest, Nested};
-use draft::Pattern;
+use cutting::{CutPiece, CutSize, Landmark, Nest, Nested};
+use draft::{Pattern, PointId};
 use geometry::{Affine, Point, Rect, Vec2};
 use style::Size;
 use trade::Length;
@@ -96,8 +96,8 @@ impl PatternSet {
         let mut without = Vec::new();
         let like = run.iter().find(|cut| cut.size == base).or(run.first());
         for piece in like.into_iter().flat_map(|cut| &cut.pieces) {
-            let at = nest_point(piece).unwrap_or_default();
-            let Ok(nest) = cutting::nest(run, piece.piece, piece.part, piece.on, at) else {
+            let laid = |at| cutting::nest(run, piece.piece, piece.part, piece.on, at).ok();
+            let Some(nest) = nest_point(piece).and_then(laid) else {
                 without.push(piece.name());
                 continue;
             };
@@ -181,22 +181,22 @@ impl PatternSet {
 
 /// The point at which the sizes of a piece are laid on each other: where legs fork, else the centre,
 /// the side or the top, so that what grows is seen to grow away from it (common practice).
-pub fn nest_point(piece: &CutPiece) -> Option<&str> {
-    const BEST: [&str; 10] = [
-        "crotch",
-        "seam_centre",
-        "centre_front_left",
-        "side_waist",
-        "top",
-        "fold_top",
-        "top_middle",
-        "top_inner",
-        "fold_left",
-        "end_right",
+pub fn nest_point(piece: &CutPiece) -> Option<Landmark> {
+    const BEST: [PointId; 10] = [
+        PointId::Crotch,
+        PointId::SeamCentre,
+        PointId::CentreFrontLeft,
+        PointId::SideWaist,
+        PointId::Top,
+        PointId::FoldTop,
+        PointId::TopMiddle,
+        PointId::TopInner,
+        PointId::FoldLeft,
+        PointId::EndRight,
     ];
-    let named = |wanted: &&str| piece.points.iter().find(|(name, _)| name == wanted);
-    let best = BEST.iter().find_map(named).or(piece.points.first());
-    best.map(|(name, _)| name.as_str())
+    let there = |wanted: &PointId| piece.points.iter().find(|(id, _)| id == wanted);
+    let best = BEST.iter().find_map(there).or(piece.points.first());
+    best.map(|(id, _)| Landmark::Point(*id))
 }
 
 fn nested(run: &[CutSize], piece: &CutPiece, nest: &Nest, base: Size) -> Ready {

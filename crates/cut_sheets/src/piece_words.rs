@@ -152,7 +152,7 @@ fn runs_of_one_allowance(laid: &Laid) -> Vec<(Vec<Point>, Length, bool)> {
     let cloth_edge = laid.piece.cloth_edge.as_ref().map(|c| c.edge);
     let mut runs: Vec<(Vec<Point>, Length, bool)> = Vec::new();
     for (edge, line) in laid.piece.edges.iter().zip(&laid.edges) {
-        let on_cloth_edge = cloth_edge == Some(edge.name);
+        let on_cloth_edge = cloth_edge == Some(edge.id);
         if let Some((run, same, along)) = runs.last_mut()
             && (*same - edge.allowance).abs() < Length::mm(0.05)
             && *along == on_cloth_edge

@@ -4,7 +4,7 @@
 //! are closed last (common practice); the way an allowance lies follows from the construction of its
 //! seam.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use sewing::{CLOTH_TURN, EdgeUse, Fell, On, PlyOf, allowances, edge_use, turned_depth};
 use style::{Construction, Ply, Seam, SeamId, known};
 use trade::Length;
@@ -120,11 +120,11 @@ pub(crate) fn lies(
     hem_depth: Length,
     piece: PieceId,
     on: On,
-    stated: &[(&'static str, Length)],
+    stated: &[(EdgeId, Length)],
 ) -> Vec<EdgeLie> {
     stated
         .iter()
-        .map(|(edge, allowance)| lie_of(seams, hem_depth, piece, on, edge, *allowance))
+        .map(|(edge, allowance)| lie_of(seams, hem_depth, piece, on, *edge, *allowance))
         .collect()
 }
 
@@ -133,7 +133,7 @@ fn lie_of(
     hem_depth: Length,
     piece: PieceId,
     on: On,
-    edge: &str,
+    edge: EdgeId,
     stated: Length,
 ) -> EdgeLie {
     let (id, ply) = match edge_use(piece, edge) {
@@ -200,44 +200,76 @@ fn lie(seam: &Seam, over: Option<bool>, piece: PieceId, hem_depth: Length) -> Li
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Beside {
     pub piece: PieceId,
-    pub edge: &'static str,
+    pub edge: EdgeId,
     pub at_end: bool,
     pub other_side: bool,
 }
 
+/// Which ends of two edges meet when they are sewn to each other.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Meet {
+    /// The start of one and the end of the other.
+    Crosswise,
+    /// Start and start, end and end.
+    Alike,
+    /// Only start and start; at its end an edge goes on in another piece.
+    Starts,
+    /// Only end and end.
+    Ends,
+}
+
+/// Edges that are sewn to each other on one side of the wearer.
+const SAME_SIDE: [((PieceId, EdgeId), (PieceId, EdgeId), Meet); 4] = {
+    use PieceId::{Back, Front, PocketFacing, Yoke};
+    [
+        ((Back, EdgeId::Top), (Yoke, EdgeId::Lower), Meet::Crosswise),
+        ((Front, EdgeId::Inseam), (Back, EdgeId::Inseam), Meet::Alike),
+        ((Front, EdgeId::Side), (Back, EdgeId::Side), Meet::Starts),
+        (
+            (PocketFacing, EdgeId::Side),
+            (Yoke, EdgeId::Side),
+            Meet::Ends,
+        ),
+    ]
+};
+
+/// Edges that are sewn to those of the other copy.
+const OTHER_SIDE: [(PieceId, EdgeId); 3] = [
+    (PieceId::Back, EdgeId::Seat),
+    (PieceId::Yoke, EdgeId::Centre),
+    (PieceId::Front, EdgeId::Crotch),
+];
+
 /// Which corner lies beside the end of an edge once it is sewn.
-pub(crate) fn beside(piece: PieceId, edge: &str, at_end: bool) -> Option<Beside> {
-    use PieceId as P;
-    let same_side = |piece, edge, at_end| {
+pub(crate) fn beside(piece: PieceId, edge: EdgeId, at_end: bool) -> Option<Beside> {
+    let here = (piece, edge);
+    if OTHER_SIDE.contains(&here) {
+        return Some(Beside {
+            piece,
+            edge,
+            at_end,
+            other_side: true,
+        });
+    }
+    SAME_SIDE.iter().find_map(|(a, b, meet)| {
+        let (piece, edge) = match here {
+            here if here == *a => *b,
+            here if here == *b => *a,
+            _ => return None,
+        };
+        let at_end = match meet {
+            Meet::Crosswise => !at_end,
+            Meet::Starts if at_end => return None,
+            Meet::Ends if !at_end => return None,
+            Meet::Alike | Meet::Starts | Meet::Ends => at_end,
+        };
         Some(Beside {
             piece,
             edge,
             at_end,
             other_side: false,
         })
-    };
-    let mirror = |edge| {
-        Some(Beside {
-            piece,
-            edge,
-            at_end,
-            other_side: true,
-        })
-    };
-    match (piece, edge) {
-        (P::Back, "top") => same_side(P::Yoke, "lower", !at_end),
-        (P::Yoke, "lower") => same_side(P::Back, "top", !at_end),
-        (P::Front, "inseam") => same_side(P::Back, "inseam", at_end),
-        (P::Back, "inseam") => same_side(P::Front, "inseam", at_end),
-        (P::Front, "side") if !at_end => same_side(P::Back, "side", false),
-        (P::Back, "side") if !at_end => same_side(P::Front, "side", false),
-        (P::PocketFacing, "side") if at_end => same_side(P::Yoke, "side", true),
-        (P::Yoke, "side") if at_end => same_side(P::PocketFacing, "side", true),
-        (P::Back, "seat") => mirror("seat"),
-        (P::Yoke, "centre") => mirror("centre"),
-        (P::Front, "crotch") => mirror("crotch"),
-        _ => None,
-    }
+    })
 }
 
 #[cfg(test)]
@@ -258,9 +290,7 @@ mod tests {
     #[test]
     fn what_lies_beside_lies_beside_it_too() {
         for piece in PieceId::ALL {
-            for edge in [
-                "top", "lower", "inseam", "side", "seat", "centre", "crotch", "hem",
-            ] {
+            for edge in EdgeId::ALL {
                 for at_end in [false, true] {
                     if let Some(b) = beside(piece, edge, at_end) {
                         let back = beside(b.piece, b.edge, b.at_end).unwrap();

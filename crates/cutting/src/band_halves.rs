@@ -1,6 +1,6 @@
 //! A band cut in two and joined at the centre back.
 
-use draft::{Edge, InnerLine, Piece};
+use draft::{Edge, EdgeId, InnerLine, NotchId, Piece, PointId};
 use geometry::tolerance::{NO_LENGTH_MM, NO_SQUARE_MM2, ROUNDING};
 use geometry::{Path, Point, Straight};
 use style::Construction;
@@ -16,16 +16,16 @@ pub(crate) fn halves(band: &Piece, lies: &[EdgeLie]) -> Vec<(Part, Piece, Vec<Ed
 }
 
 fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeLie>)>> {
-    let centre = band.point("centre_back")?;
-    let edge = |name: &str| {
-        let k = band.edges.iter().position(|e| e.name == name)?;
+    let centre = band.point(PointId::CentreBack)?;
+    let edge = |id| {
+        let k = band.edges.iter().position(|e| e.id == id)?;
         Some((&band.edges.get(k)?.path, lies.get(k)?.clone()))
     };
-    let (join, join_lie) = edge("join")?;
-    let (inner, inner_lie) = edge("inner")?;
-    let (overlap, overlap_lie) = edge("overlap")?;
-    let (right, right_lie) = edge("end_right")?;
-    let (left, left_lie) = edge("end_left")?;
+    let (join, join_lie) = edge(EdgeId::Join)?;
+    let (inner, inner_lie) = edge(EdgeId::Inner)?;
+    let (overlap, overlap_lie) = edge(EdgeId::Overlap)?;
+    let (right, right_lie) = edge(EdgeId::EndRight)?;
+    let (left, left_lie) = edge(EdgeId::EndLeft)?;
     // All long edges are straight, so one share of their length is the centre back on each of them.
     let (from, until) = (left.end(), right.start());
     let share = Straight::between(from, until).share_beside(centre, NO_SQUARE_MM2);
@@ -40,19 +40,19 @@ fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeL
     };
     let line = Path::line;
     let left_half = vec![
-        ("join", line(join.start(), low), join_lie.clone()),
-        ("centre_back", line(low, high), joined.clone()),
-        ("inner", line(high, inner.end()), inner_lie.clone()),
-        ("end_left", left.clone(), left_lie),
+        (EdgeId::Join, line(join.start(), low), join_lie.clone()),
+        (EdgeId::CentreBack, line(low, high), joined.clone()),
+        (EdgeId::Inner, line(high, inner.end()), inner_lie.clone()),
+        (EdgeId::EndLeft, left.clone(), left_lie),
     ];
     let right_half = vec![
-        ("join", line(low, join.end()), join_lie),
-        ("overlap", overlap.clone(), overlap_lie),
-        ("end_right", right.clone(), right_lie),
-        ("inner", line(inner.start(), high), inner_lie),
-        ("centre_back", line(high, low), joined),
+        (EdgeId::Join, line(low, join.end()), join_lie),
+        (EdgeId::Overlap, overlap.clone(), overlap_lie),
+        (EdgeId::EndRight, right.clone(), right_lie),
+        (EdgeId::Inner, line(inner.start(), high), inner_lie),
+        (EdgeId::CentreBack, line(high, low), joined),
     ];
-    let part = |part, edges: Vec<(&'static str, Path, EdgeLie)>| {
+    let part = |part, edges: Vec<(EdgeId, Path, EdgeLie)>| {
         let is_left = part == Part::LeftHalf;
         let here = |x: f64| {
             if is_left {
@@ -79,8 +79,8 @@ fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeL
         let piece = Piece {
             edges: edges
                 .iter()
-                .map(|(name, path, _)| Edge {
-                    name,
+                .map(|(id, path, _)| Edge {
+                    id: *id,
                     path: path.clone(),
                 })
                 .collect(),
@@ -105,10 +105,10 @@ fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeL
                 .notches
                 .iter()
                 // The centre back is now an end, not a place on an edge.
-                .filter(|n| n.edge != "join" || n.name != "centre_back")
-                .filter(|n| n.edge != "join" || (n.along < until_centre) == is_left)
+                .filter(|n| n.edge != EdgeId::Join || n.id != NotchId::CentreBack)
+                .filter(|n| n.edge != EdgeId::Join || (n.along < until_centre) == is_left)
                 .map(|n| draft::Notch {
-                    along: if n.edge == "join" {
+                    along: if n.edge == EdgeId::Join {
                         n.along - starts
                     } else {
                         n.along

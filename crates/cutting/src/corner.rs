@@ -4,6 +4,7 @@
 //! then lies folded while the second is sewn across it; its end has to be shaped on the flat piece so
 //! that folded it ends flush with what it lies on. [`CORNER_RULES`] is the whole table.
 
+use draft::EdgeId;
 use geometry::Point;
 use geometry::tolerance::ROUNDING;
 
@@ -126,13 +127,13 @@ pub struct Corner {
     /// The corner of the sewn outline.
     pub at: Point,
     /// The edge that ends here.
-    pub before: &'static str,
+    pub before: EdgeId,
     /// The edge that begins here.
-    pub after: &'static str,
+    pub after: EdgeId,
     /// The rule that shaped it.
     pub rule: &'static CornerRule,
     /// The edge whose allowance is shaped at its end; `None` where no one edge is.
-    pub shaped: Option<&'static str>,
+    pub shaped: Option<EdgeId>,
     /// The cut line round the corner, from the cut line of `before` to that of `after`, millimetres.
     pub line: Vec<Point>,
 }

@@ -1,6 +1,6 @@
 //! From a sewn garment to its cut pieces.
 
-use draft::{ClothUse, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
+use draft::{ClothUse, EdgeId, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
 use geometry::tolerance::SAME_MM;
 use geometry::{Point, clip_to_polygon};
 use sewing::{Garment, On};
@@ -12,7 +12,7 @@ use crate::allowance_lie::{EdgeLie, lies, side_of};
 use crate::band::{BandCase, BandConflict, BandCut, BandWay};
 use crate::band_halves;
 use crate::label::{Named, label};
-use crate::marks::{SetOn, drills, hem_folds, line_of, notches, set_on};
+use crate::marks::{SET_ON, SetOn, drills, hem_folds, notches, set_on};
 use crate::outline::{Ground, NoOutline, Outline, outline, sewn_lines};
 use crate::piece::{CutEdge, CutPiece, CutSize, Inner, Part};
 use crate::plan::{Plan, Washes, cloth_key};
@@ -185,13 +185,19 @@ impl<'a> Cutter<'a> {
         let cloth = self.garment.collection.cloths.get(&doc.cloth.shell);
         let ends = self.garment.cut.iter().find(|c| c.piece == PieceId::Band);
         let end_allowance = ends
-            .and_then(|c| c.allowances.iter().find(|(edge, _)| *edge == "end_left"))
+            .and_then(|c| {
+                c.allowances
+                    .iter()
+                    .find(|(edge, _)| *edge == EdgeId::EndLeft)
+            })
             .map_or(Length::ZERO, |(_, a)| *a);
         let case = BandCase {
             size: self.garment.size,
             shell,
-            band: band.edge("join").map_or(Length::ZERO, |e| e.length()),
-            overlap: band.edge("overlap").map_or(Length::ZERO, |e| e.length()),
+            band: band.edge(EdgeId::Join).map_or(Length::ZERO, |e| e.length()),
+            overlap: band
+                .edge(EdgeId::Overlap)
+                .map_or(Length::ZERO, |e| e.length()),
             body: seam.a - seam.ease,
             end_allowance,
             width: cloth.map_or(Length::m(1.5), |c| c.width),
@@ -358,7 +364,7 @@ impl<'a> Cutter<'a> {
         let edge_on_cloth = piece
             .edges
             .iter()
-            .position(|e| runs_along(garment, piece, e.name))
+            .position(|e| runs_along(garment, piece, e.id))
             .and_then(|k| cloth_edge(piece, sewn.as_ref()?.get(k)?, lies.get(k)?.allowance));
         // Neighbours are taken from the leg this copy is on.
         let left = side_of(piece.id, on == On::Mirrored) != Some(Ply::Right);
@@ -378,17 +384,14 @@ impl<'a> Cutter<'a> {
         });
         let outline = self.outline_or_less(made, piece);
         let edge_on_cloth = edge_on_cloth.map(|edge| {
-            let place = piece.edges.iter().position(|e| e.name == edge.edge);
+            let place = piece.edges.iter().position(|e| e.id == edge.edge);
             let seam = place.and_then(|k| outline.sewn.get(k));
             edge.settled(&outline.cut, seam.map_or(&[], Vec::as_slice))
         });
-        let asked = piece
-            .edges
-            .iter()
-            .any(|e| runs_along(garment, piece, e.name));
+        let asked = piece.edges.iter().any(|e| runs_along(garment, piece, e.id));
         self.say_cloth_edge(piece, on, asked, edge_on_cloth.as_ref());
-        let allowance_of = |name: &str| {
-            let place = piece.edges.iter().position(|e| e.name == name);
+        let allowance_of = |edge| {
+            let place = piece.edges.iter().position(|e| e.id == edge);
             place
                 .and_then(|k| lies.get(k))
                 .map_or(Length::ZERO, |l| l.allowance)
@@ -424,7 +427,7 @@ impl<'a> Cutter<'a> {
             .zip(lies)
             .enumerate()
             .map(|(k, (edge, lie))| CutEdge {
-                name: edge.name,
+                id: edge.id,
                 sewn: outline.sewn.get(k).cloned().unwrap_or_default(),
                 cut: outline.edges.get(k).cloned().unwrap_or_default(),
                 allowance: lie.allowance,
@@ -455,11 +458,7 @@ impl<'a> Cutter<'a> {
             inner,
             notches,
             drills,
-            points: piece
-                .points
-                .iter()
-                .map(|p| (p.name.to_owned(), p.at))
-                .collect(),
+            points: piece.points.iter().map(|p| (p.id, p.at)).collect(),
             grain: piece.grain,
             cloth_edge: edge_on_cloth,
             label: label(&Named {
@@ -531,7 +530,7 @@ fn scale(washes: Washes, piece: &Piece, on: On) -> Scale {
 fn upright(band: &Piece) -> (Point, Point) {
     let middle = band.grain.0.midpoint(band.grain.1);
     let (low, high) = band
-        .edge("end_right")
+        .edge(EdgeId::EndRight)
         .map_or((middle.y, middle.y), |e| (e.start().y, e.end().y));
     let at = |share: f64| Point::new(middle.x, low + (high - low) * share);
     (at(0.2), at(0.8))
@@ -542,10 +541,11 @@ fn inner_lines(piece: &Piece, set: &[&SetOn], on: On, sewn: &[Point]) -> Vec<Inn
     let mut out: Vec<Inner> = piece
         .lines
         .iter()
-        .filter(|l| !set.iter().any(|s| line_of(s.pocket) == l.name))
-        .filter(|l| l.kind == InnerKind::Fold || !is_pocket_line(l.name))
+        .filter(|l| !set.iter().any(|s| s.line == l.id))
+        .filter(|l| l.kind == InnerKind::Fold || !SET_ON.iter().any(|(_, line)| *line == l.id))
         .map(|l| Inner {
-            name: l.name.to_owned(),
+            id: l.id,
+            part: 0,
             kind: l.kind,
             on,
             line: points_of(&l.path),
@@ -564,27 +564,13 @@ fn inner_lines(piece: &Piece, set: &[&SetOn], on: On, sewn: &[Point]) -> Vec<Inn
             PieceId::ExtraPocket => clip_to_polygon(&line, sewn),
             _ => vec![line],
         };
-        let name = line_of(pocket.pocket);
-        out.extend(parts.into_iter().enumerate().map(|(k, line)| Inner {
-            name: match k {
-                0 => name.to_owned(),
-                k => format!("{name}_{}", k + 1),
-            },
+        out.extend(parts.into_iter().enumerate().map(|(part, line)| Inner {
+            id: pocket.line,
+            part,
             kind: InnerKind::Placement,
             on: pocket.on,
             line,
         }));
     }
     out
-}
-
-fn is_pocket_line(name: &str) -> bool {
-    [
-        PieceId::CoinPocket,
-        PieceId::BackPocketLeft,
-        PieceId::BackPocketRight,
-        PieceId::ExtraPocket,
-    ]
-    .iter()
-    .any(|id| line_of(*id) == name)
 }

@@ -1,12 +1,13 @@
 //! All sizes of a piece in one picture, how its points move, and how the chart grows.
 
-use draft::PieceId;
+use draft::{EdgeId, NotchId, PieceId, PointId};
 use geometry::tolerance::SAME_POINT;
 use geometry::{Point, Vec2};
 use sewing::On;
 use style::{MeasureId, Size, Sizes, StyleDoc};
 use thiserror::Error;
 use trade::Length;
+use words::{Words, say};
 
 use crate::piece::{CutPiece, CutSize, Part};
 
@@ -17,12 +18,12 @@ pub enum GradeError {
     #[error("{0} is in none of the sizes given; cut the sizes of a style that has it")]
     NoPiece(&'static str),
     /// The piece has no such point.
-    #[error("{piece} has no point `{point}` in size {size}; its points are {known}")]
+    #[error("{piece} has no point `{}` in size {size}; its points are {known}", .point.code())]
     NoPoint {
         /// Name of the piece.
         piece: &'static str,
         /// The point asked for.
-        point: String,
+        point: Landmark,
         /// The size.
         size: Size,
         /// The points it has.
@@ -31,6 +32,33 @@ pub enum GradeError {
     /// The base size is not among those given.
     #[error("size {0} is not among the sizes given; take a size of the run as base")]
     NoSize(Size),
+}
+
+/// A place of a cut piece that can be told in every size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Landmark {
+    /// A point of the piece.
+    Point(PointId),
+    /// A notch on an edge, where it lies on the sewn line.
+    Notch(NotchId, EdgeId),
+}
+
+impl Landmark {
+    /// Its stable code: that of the point, or "notch NOTCH on EDGE".
+    pub fn code(self) -> String {
+        match self {
+            Landmark::Point(point) => point.code().to_owned(),
+            Landmark::Notch(notch, edge) => format!("notch {} on {}", notch.code(), edge.code()),
+        }
+    }
+
+    /// What it is called.
+    pub fn words(self, words: &Words) -> String {
+        match self {
+            Landmark::Point(point) => point.words(words).to_owned(),
+            Landmark::Notch(notch, edge) => words.say(say::NotchPlace { notch, edge }),
+        }
+    }
 }
 
 /// One size in a nest.
@@ -42,8 +70,8 @@ pub struct Nested {
     pub shift: Vec2,
     /// The cut line in the frame of the nest: closed, anticlockwise.
     pub cut: Vec<Point>,
-    /// The sewn line of each edge, by name.
-    pub sewn: Vec<(&'static str, Vec<Point>)>,
+    /// The sewn line of each edge.
+    pub sewn: Vec<(EdgeId, Vec<Point>)>,
 }
 
 /// All sizes of a piece, laid on each other at one point: the origin of the nest's frame.
@@ -55,8 +83,8 @@ pub struct Nest {
     pub part: Part,
     /// Which copies.
     pub on: On,
-    /// The point at which the sizes lie on each other.
-    pub at: String,
+    /// Where the sizes lie on each other.
+    pub at: Landmark,
     /// Every size, in the order given.
     pub sizes: Vec<Nested>,
 }
@@ -64,8 +92,8 @@ pub struct Nest {
 /// How one point moves.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Movement {
-    /// Name of the point; notches as "notch NAME on EDGE".
-    pub point: String,
+    /// Which point.
+    pub point: Landmark,
     /// Where it lies in the base size, from the point at which the sizes lie on each other.
     pub base: Point,
     /// How far it moves from the base size to each size, in the order of [`Movements::sizes`];
@@ -83,7 +111,7 @@ pub struct Movements {
     /// Which copies.
     pub on: On,
     /// The point that stays.
-    pub at: String,
+    pub at: Landmark,
     /// The size from which movements count.
     pub base: Size,
     /// Every size, in the order given.
@@ -92,23 +120,26 @@ pub struct Movements {
     pub points: Vec<Movement>,
 }
 
-/// The named points of a piece and its notches on the sewn line.
-fn points(piece: &CutPiece) -> impl Iterator<Item = (String, Point)> + '_ {
+/// The points of a piece and its notches on the sewn line.
+fn points(piece: &CutPiece) -> impl Iterator<Item = (Landmark, Point)> + '_ {
     let notches = piece
         .notches
         .iter()
-        .map(|n| (format!("notch {} on {}", n.name, n.edge), n.on_seam));
-    piece.points.iter().cloned().chain(notches)
+        .map(|n| (Landmark::Notch(n.id, n.edge), n.on_seam));
+    let points = piece.points.iter();
+    points
+        .map(|(id, at)| (Landmark::Point(*id), *at))
+        .chain(notches)
 }
 
-fn anchor(piece: &CutPiece, at: &str, size: Size) -> Result<Point, GradeError> {
-    let found = points(piece).find(|(name, _)| name == at);
+fn anchor(piece: &CutPiece, at: Landmark, size: Size) -> Result<Point, GradeError> {
+    let found = points(piece).find(|(point, _)| *point == at);
     found.map(|(_, p)| p).ok_or_else(|| GradeError::NoPoint {
         piece: piece.piece.name(),
-        point: at.to_owned(),
+        point: at,
         size,
         known: points(piece)
-            .map(|(name, _)| name)
+            .map(|(point, _)| point.code())
             .collect::<Vec<_>>()
             .join(", "),
     })
@@ -142,7 +173,7 @@ pub fn nest(
     piece: PieceId,
     part: Part,
     on: On,
-    at: &str,
+    at: Landmark,
 ) -> Result<Nest, GradeError> {
     let sizes = of_run(run, piece, part, on)?
         .into_iter()
@@ -156,7 +187,7 @@ pub fn nest(
                 sewn: cut
                     .edges
                     .iter()
-                    .map(|e| (e.name, move_all(&e.sewn)))
+                    .map(|e| (e.id, move_all(&e.sewn)))
                     .collect(),
             })
         })
@@ -165,7 +196,7 @@ pub fn nest(
         piece,
         part,
         on,
-        at: at.to_owned(),
+        at,
         sizes,
     })
 }
@@ -181,13 +212,13 @@ pub fn movements(
     piece: PieceId,
     part: Part,
     on: On,
-    at: &str,
+    at: Landmark,
 ) -> Result<Movements, GradeError> {
     let found = of_run(run, piece, part, on)?;
     let mut frames = Vec::with_capacity(found.len());
     for (size, cut) in &found {
         let origin = anchor(cut, at, *size)?.to_vec2();
-        let here: Vec<(String, Point)> = points(cut).map(|(n, p)| (n, p - origin)).collect();
+        let here: Vec<(Landmark, Point)> = points(cut).map(|(n, p)| (n, p - origin)).collect();
         frames.push((*size, here));
     }
     let (_, of_base) = frames
@@ -196,13 +227,13 @@ pub fn movements(
         .ok_or(GradeError::NoSize(base))?;
     let points = of_base
         .iter()
-        .map(|(name, from)| Movement {
-            point: name.clone(),
+        .map(|(point, from)| Movement {
+            point: *point,
             base: *from,
             by: frames
                 .iter()
                 .map(|(_, here)| {
-                    let to = here.iter().find(|(n, _)| n == name)?;
+                    let to = here.iter().find(|(p, _)| p == point)?;
                     Some(to.1 - *from)
                 })
                 .collect(),
@@ -212,7 +243,7 @@ pub fn movements(
         piece,
         part,
         on,
-        at: at.to_owned(),
+        at,
         base,
         sizes: frames.iter().map(|(size, _)| *size).collect(),
         points,

@@ -49,8 +49,8 @@ pub use corner::{CORNER_RULES, Corner, CornerKind, CornerRule};
 pub use cut::{cut, cut_run};
 pub use fewer_points::{thinned, thinned_line};
 pub use grade::{
-    GradeError, Increment, LengthName, Movement, Movements, Nest, Nested, increments, length_name,
-    movements, nest,
+    GradeError, Increment, Landmark, LengthName, Movement, Movements, Nest, Nested, increments,
+    length_name, movements, nest,
 };
 pub use label::Label;
 pub use marks::{DRILL_INSIDE, NOTCH_DEPTH};

@@ -1,6 +1,6 @@
 //! Notches and drill holes.
 
-use draft::{Notch, Pattern, Piece, PieceId};
+use draft::{EdgeId, LineId, Notch, NotchId, Pattern, Piece, PieceId};
 use geometry::tolerance::SAME_MM;
 use geometry::{Affine, Path, Point, contains, unit};
 use sewing::{Fixing, FixingKind, On, placements};
@@ -23,8 +23,8 @@ pub const DRILL_INSIDE: Length = Length::mm(5.0);
 pub(crate) fn notches(
     piece: &Piece,
     outline: &Outline,
-    allowance_of: impl Fn(&str) -> Length,
-    on_cloth_edge: impl Fn(&str, Point) -> bool,
+    allowance_of: impl Fn(EdgeId) -> Length,
+    on_cloth_edge: impl Fn(EdgeId, Point) -> bool,
 ) -> Vec<CutNotch> {
     let mut closed = outline.cut.clone();
     closed.extend(outline.cut.first());
@@ -47,8 +47,8 @@ pub(crate) fn notches(
                 NotchKind::Slit
             };
             Some(CutNotch {
-                name: notch.name.to_owned(),
-                edge: edge_name(piece, notch),
+                id: notch.id,
+                edge: notch.edge,
                 along: notch.along,
                 on_seam,
                 at,
@@ -75,14 +75,11 @@ pub(crate) fn hem_folds(piece: &Piece, lies: &[EdgeLie]) -> Vec<Notch> {
             continue;
         }
         let (before, after) = (&piece.edges[(k + n - 1) % n], &piece.edges[(k + 1) % n]);
-        for (edge, along) in [
-            (before.name, before.path.length()),
-            (after.name, Length::ZERO),
-        ] {
+        for (edge, along) in [(before.id, before.path.length()), (after.id, Length::ZERO)] {
             out.push(Notch {
                 edge,
                 along,
-                name: "hem fold",
+                id: NotchId::HemFold,
                 double: false,
             });
         }
@@ -90,18 +87,12 @@ pub(crate) fn hem_folds(piece: &Piece, lies: &[EdgeLie]) -> Vec<Notch> {
     out
 }
 
-fn edge_name(piece: &Piece, notch: &Notch) -> &'static str {
-    piece
-        .edges
-        .iter()
-        .find(|e| e.name == notch.edge)
-        .map_or(notch.edge, |e| e.name)
-}
-
 /// A pocket as it lies on the piece it is set on, before the wash.
 pub(crate) struct SetOn {
     /// The pocket.
     pub pocket: PieceId,
+    /// The line on the piece below that shows where it is set.
+    pub line: LineId,
     /// The piece below.
     pub onto: PieceId,
     /// On which copies of it.
@@ -116,13 +107,11 @@ pub(crate) fn set_on(pattern: &Pattern) -> Vec<SetOn> {
     use PieceId as P;
     placements(pattern)
         .into_iter()
-        .filter(|p| {
-            matches!(
-                p.piece,
-                P::CoinPocket | P::BackPocketLeft | P::BackPocketRight | P::ExtraPocket
-            )
+        .filter_map(|placed| {
+            let set = SET_ON.iter().find(|(pocket, _)| *pocket == placed.piece);
+            set.map(|(_, line)| (placed, *line))
         })
-        .flat_map(|placed| {
+        .flat_map(|(placed, line)| {
             // The concealed pocket hangs behind the front, but no stitch of it goes through the front: it is set on
             // the bag, and on the facing as far as that lies on the bag. Both are drawn in the front's frame.
             let grounds: &[PieceId] = match placed.piece {
@@ -131,28 +120,29 @@ pub(crate) fn set_on(pattern: &Pattern) -> Vec<SetOn> {
             };
             grounds
                 .iter()
-                .map(move |onto| (placed, *onto))
+                .map(move |onto| (placed, line, *onto))
                 .collect::<Vec<_>>()
         })
-        .filter_map(|(placed, onto)| {
+        .filter_map(|(placed, line_id, onto)| {
             let pocket = pattern.piece(placed.piece)?;
-            let line = pattern.piece(placed.onto)?.line(line_of(placed.piece))?;
-            let drawn = |name: &str| pocket.edge(name).map(|e| e.clone().transformed(placed.map));
-            let first = drawn(if pocket.edge("inner").is_some() {
-                "inner"
+            let line = pattern.piece(placed.onto)?.line(line_id)?;
+            let drawn = |id| pocket.edge(id).map(|e| e.clone().transformed(placed.map));
+            let first = drawn(if pocket.edge(EdgeId::Inner).is_some() {
+                EdgeId::Inner
             } else {
-                "left"
+                EdgeId::Left
             })?;
-            let last = drawn(if pocket.edge("outer").is_some() {
-                "outer"
+            let last = drawn(if pocket.edge(EdgeId::Outer).is_some() {
+                EdgeId::Outer
             } else {
-                "right"
+                EdgeId::Right
             })?;
             let centre = |a: Point, b: Point| a.midpoint(b);
             let shift = centre(line.start(), line.end()) - centre(first.start(), last.end());
             let map = Affine::translate(shift) * placed.map;
             Some(SetOn {
                 pocket: placed.piece,
+                line: line_id,
                 onto,
                 on: placed.on,
                 edges: pocket
@@ -165,15 +155,13 @@ pub(crate) fn set_on(pattern: &Pattern) -> Vec<SetOn> {
         .collect()
 }
 
-/// The placement line of a pocket on the piece below it.
-pub(crate) fn line_of(pocket: PieceId) -> &'static str {
-    match pocket {
-        PieceId::CoinPocket => "coin_pocket",
-        PieceId::BackPocketLeft => "pocket_left",
-        PieceId::BackPocketRight => "pocket_right",
-        _ => "extra_pocket",
-    }
-}
+/// The pockets that are set on another piece, each with its placement line there.
+pub(crate) const SET_ON: [(PieceId, LineId); 4] = [
+    (PieceId::CoinPocket, LineId::CoinPocket),
+    (PieceId::BackPocketLeft, LineId::PocketLeft),
+    (PieceId::BackPocketRight, LineId::PocketRight),
+    (PieceId::ExtraPocket, LineId::ExtraPocket),
+];
 
 /// Drill holes of a piece: the corners of the pockets set on it, and its rivets.
 pub(crate) fn drills(
@@ -190,7 +178,7 @@ pub(crate) fn drills(
             // would be hidden.
             if contains(sewn, at) && far_inside(sewn, at) >= DRILL_INSIDE.to_mm() - SAME_MM {
                 out.push(Drill {
-                    name: format!("{} corner {}", line_of(pocket.pocket), k + 1),
+                    name: format!("{} corner {}", pocket.line.code(), k + 1),
                     kind: DrillKind::PocketCorner,
                     on: pocket.on,
                     at,

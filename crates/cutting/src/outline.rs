@@ -98,8 +98,8 @@ pub(crate) fn outline(ground: &Ground<'_>) -> Result<Outline, NoOutline> {
             let j = (i + 1) % n;
             Corner {
                 at: sewn[j][0],
-                before: ground.piece.edges[i].name,
-                after: ground.piece.edges[j].name,
+                before: ground.piece.edges[i].id,
+                after: ground.piece.edges[j].id,
                 rule: made.rule,
                 shaped: made.shaped,
                 line: within(ground, made.line),
@@ -179,7 +179,7 @@ pub(crate) fn moved_lines(ground: &Ground<'_>, sewn: &[Vec<Point>]) -> Vec<Vec<P
         .map(|((line, lie), edge)| {
             let moved = moved_left(line, -lie.allowance);
             match ground.cloth_edge {
-                Some(cloth) if cloth.edge == edge.name => cloth.straightened(&moved),
+                Some(cloth) if cloth.edge == edge.id => cloth.straightened(&moved),
                 _ => moved,
             }
         })
@@ -191,13 +191,20 @@ mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
     use crate::allowance_lie::Lie;
-    use draft::{ClothUse, Cut, Edge, Spec};
+    use draft::{ClothUse, Cut, Edge, EdgeId, Spec};
     use geometry::{Path, area};
     use style::SeamId;
 
     /// A piece of straight edges, whose allowances are the given ones.
     fn cut_round(corners: &[(f64, f64)], lies: &[EdgeLie]) -> Outline {
-        const NAMES: [&str; 6] = ["one", "two", "three", "four", "five", "six"];
+        const IDS: [EdgeId; 6] = [
+            EdgeId::Left,
+            EdgeId::Foot,
+            EdgeId::Outer,
+            EdgeId::Right,
+            EdgeId::Top,
+            EdgeId::Inner,
+        ];
         let n = corners.len();
         let p = |k: usize| Point::from(corners[k % n]);
         let piece = Piece {
@@ -206,7 +213,7 @@ mod tests {
             cut: Cut::ONE,
             edges: (0..n)
                 .map(|k| Edge {
-                    name: NAMES[k],
+                    id: IDS[k],
                     path: Path::line(p(k), p(k + 1)),
                 })
                 .collect(),
@@ -355,7 +362,10 @@ mod tests {
             id: PieceId::FlyShield,
             cloth: ClothUse::Shell,
             cut: Cut::ONE,
-            edges: vec![Edge { name: "one", path }],
+            edges: vec![Edge {
+                id: EdgeId::Left,
+                path,
+            }],
             points: Vec::new(),
             lines: Vec::new(),
             notches: Vec::new(),

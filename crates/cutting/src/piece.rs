@@ -1,6 +1,6 @@
 //! The cut piece: the one type that lays, pattern files and drawings share.
 
-use draft::{ClothUse, InnerKind, PieceId};
+use draft::{ClothUse, EdgeId, InnerKind, LineId, NotchId, PieceId, PointId};
 use geometry::tolerance::NO_DIRECTION;
 use geometry::{Point, Vec2, area};
 use sewing::On;
@@ -51,7 +51,7 @@ pub struct CutPiece {
     /// Drill holes.
     pub drills: Vec<Drill>,
     /// Named points of the sewn piece.
-    pub points: Vec<(String, Point)>,
+    pub points: Vec<(PointId, Point)>,
     /// The grain line, along the warp.
     pub grain: (Point, Point),
     /// Where the piece lies on the cloth's own edge.
@@ -87,8 +87,8 @@ impl Part {
 /// One edge of a cut piece.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutEdge {
-    /// Its name, unique in the piece.
-    pub name: &'static str,
+    /// Which; unique in the piece.
+    pub id: EdgeId,
     /// The sewn line.
     pub sewn: Vec<Point>,
     /// Its own cut line, between the corners; empty where the corners leave nothing of it.
@@ -108,14 +108,26 @@ pub struct CutEdge {
 /// A fold or a placement.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Inner {
-    /// Its name, unique in the piece.
-    pub name: String,
+    /// Which.
+    pub id: LineId,
+    /// Which part of it, counted from 0, where the piece ends in between.
+    pub part: usize,
     /// What it is for.
     pub kind: InnerKind,
     /// On which of the copies cut from this piece.
     pub on: On,
     /// The line.
     pub line: Vec<Point>,
+}
+
+impl Inner {
+    /// Its code, unique in the piece: that of the line, and for every further part of it a number.
+    pub fn code(&self) -> String {
+        match self.part {
+            0 => self.id.code().to_owned(),
+            k => format!("{}_{}", self.id.code(), k + 1),
+        }
+    }
 }
 
 /// How a notch is made.
@@ -130,10 +142,10 @@ pub enum NotchKind {
 /// A notch, carried to the cut line.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutNotch {
-    /// What meets here; the partner carries the same name.
-    pub name: String,
+    /// What meets here; the partner is of the same.
+    pub id: NotchId,
     /// The edge.
-    pub edge: &'static str,
+    pub edge: EdgeId,
     /// Arc length along the sewn edge.
     pub along: Length,
     /// On the sewn line.
@@ -251,9 +263,9 @@ impl CutPiece {
             .collect()
     }
 
-    /// The edge of this name.
-    pub fn edge(&self, name: &str) -> Option<&CutEdge> {
-        self.edges.iter().find(|e| e.name == name)
+    /// An edge.
+    pub fn edge(&self, id: EdgeId) -> Option<&CutEdge> {
+        self.edges.iter().find(|e| e.id == id)
     }
 
     /// Whether something marked `on` belongs to a copy.

@@ -273,7 +273,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
             .edges
             .iter()
             .map(|e| Edge {
-                name: e.name,
+                id: e.id,
                 path: e.path.transformed(map),
             })
             .collect(),
@@ -281,7 +281,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
             .points
             .iter()
             .map(|p| NamedPoint {
-                name: p.name,
+                id: p.id,
                 at: map * p.at,
             })
             .collect(),
@@ -289,7 +289,7 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
             .lines
             .iter()
             .map(|l| InnerLine {
-                name: l.name,
+                id: l.id,
                 kind: l.kind,
                 path: l.path.transformed(map),
             })

@@ -102,7 +102,7 @@ pub(crate) fn walk(legs: &Legs) -> Vec<SeamBeforeWash> {
 fn run(pattern: &Pattern, edges: draft::EdgeRun) -> Option<Length> {
     edges
         .iter()
-        .map(|(piece, edge)| Some(pattern.piece(*piece)?.edge(edge)?.length()))
+        .map(|(piece, edge)| Some(pattern.piece(*piece)?.edge(*edge)?.length()))
         .sum()
 }
 

@@ -1,6 +1,6 @@
 //! The outseam cut along the cloth's own edge.
 
-use draft::Piece;
+use draft::{EdgeId, Piece, PointId};
 use geometry::Point;
 use geometry::tolerance::{ROUNDING, SAME_MM};
 use sewing::{Finish, Garment};
@@ -13,7 +13,7 @@ const UPRIGHT: f64 = 1e-9;
 #[derive(Clone, Debug, PartialEq)]
 pub struct ClothEdge {
     /// The edge of the piece.
-    pub edge: &'static str,
+    pub edge: EdgeId,
     /// Lower end of the straight part of the cut line, in the frame of the piece, millimetres.
     pub from: Point,
     /// Upper end, above which the cut line leaves the cloth's edge.
@@ -100,7 +100,7 @@ impl ClothEdge {
 }
 
 /// Whether an edge runs along the cloth's own edge, as the sewn garment says.
-pub(crate) fn runs_along(garment: &Garment, piece: &Piece, edge: &str) -> bool {
+pub(crate) fn runs_along(garment: &Garment, piece: &Piece, edge: EdgeId) -> bool {
     garment
         .laps
         .iter()
@@ -112,9 +112,9 @@ pub(crate) fn runs_along(garment: &Garment, piece: &Piece, edge: &str) -> bool {
 /// allowance is wider below it.
 pub(crate) fn cloth_edge(piece: &Piece, sewn: &[Point], allowance: Length) -> Option<ClothEdge> {
     let upright = (piece.grain.1.x - piece.grain.0.x).abs() < UPRIGHT;
-    let hip = piece.point("hip")?;
+    let hip = piece.point(PointId::Hip)?;
     let foot = *sewn.first()?;
-    let edge = piece.edges.iter().find(|e| e.name == "side")?;
+    piece.edge(EdgeId::Side)?;
     if !upright || hip.y <= foot.y {
         return None;
     }
@@ -135,7 +135,7 @@ pub(crate) fn cloth_edge(piece: &Piece, sewn: &[Point], allowance: Length) -> Op
         );
     let x = outermost + allowance.to_mm();
     Some(ClothEdge {
-        edge: edge.name,
+        edge: EdgeId::Side,
         from: Point::new(x, foot.y),
         to: Point::new(x, top),
         narrowest: allowance,

@@ -1,5 +1,6 @@
 //! The shape of one corner of a cut line, in the frame of the edge whose allowance is shaped there.
 
+use draft::EdgeId;
 use geometry::{Point, Straight, Vec2};
 use sewing::On;
 use trade::Length;
@@ -24,7 +25,7 @@ const REACH_MM: f64 = 400.0;
 /// One corner: where the cut lines of its two edges stop and begin, and the line between.
 pub(crate) struct Made {
     pub rule: &'static CornerRule,
-    pub shaped: Option<&'static str>,
+    pub shaped: Option<EdgeId>,
     pub stops: f64,
     pub begins: f64,
     pub line: Vec<Point>,
@@ -119,18 +120,18 @@ pub(crate) fn corner(
     (i, j): (usize, usize),
 ) -> Made {
     let (a, b) = (ends(&sewn[i]), starts(&sewn[j]));
-    let names = (ground.piece.edges[i].name, ground.piece.edges[j].name);
-    let on_cloth = |name| ground.cloth_edge.is_some_and(|c| c.edge == name);
+    let edges = (ground.piece.edges[i].id, ground.piece.edges[j].id);
+    let on_cloth = |edge| ground.cloth_edge.is_some_and(|c| c.edge == edge);
     let meeting = Meeting {
         lies: (&ground.lies[i], &ground.lies[j]),
         turn: a.cross(b).atan2(a.dot(b)),
-        on_cloth_edge: (on_cloth(names.0), on_cloth(names.1)),
+        on_cloth_edge: (on_cloth(edges.0), on_cloth(edges.1)),
     };
     let next_to = |before: bool| {
         let (edge, at_end) = if before {
-            (names.0, true)
+            (edges.0, true)
         } else {
-            (names.1, false)
+            (edges.1, false)
         };
         let found = beside(ground.piece.id, edge, at_end)?;
         Some(found.other_side)
@@ -156,9 +157,9 @@ pub(crate) fn corner(
     }
     let first_is_before = decision.first_is_before;
     let (edge, at_end, lie) = if first_is_before {
-        (names.0, true, &ground.lies[i])
+        (edges.0, true, &ground.lies[i])
     } else {
-        (names.1, false, &ground.lies[j])
+        (edges.1, false, &ground.lies[j])
     };
     let pair = Pair::of(sewn, moved, (i, j), first_is_before);
     let shaped = shaped_end(ground, rule, &pair, edge, at_end, lie).and_then(|(end, begins)| {
@@ -190,7 +191,7 @@ fn shaped_end(
     ground: &Ground<'_>,
     rule: &'static CornerRule,
     pair: &Pair,
-    edge: &str,
+    edge: EdgeId,
     at_end: bool,
     lie: &EdgeLie,
 ) -> Option<(Vec<Point>, f64)> {
@@ -247,7 +248,7 @@ fn turned_at(end: &[Point], fold: f64) -> Option<Vec<Point>> {
 }
 
 /// The cut line of the piece an allowance comes to lie on, in the frame of the corner.
-fn lies_beside(ground: &Ground<'_>, edge: &str, at_end: bool) -> Option<Vec<Point>> {
+fn lies_beside(ground: &Ground<'_>, edge: EdgeId, at_end: bool) -> Option<Vec<Point>> {
     let next = beside(ground.piece.id, edge, at_end)?;
     let pattern = if next.other_side {
         ground.legs.1
@@ -273,7 +274,7 @@ fn lies_beside(ground: &Ground<'_>, edge: &str, at_end: bool) -> Option<Vec<Poin
     };
     let moved = moved_lines(&other, &sewn);
     let n = sewn.len();
-    let k = piece.edges.iter().position(|e| e.name == next.edge)?;
+    let k = piece.edges.iter().position(|e| e.id == next.edge)?;
     let ends = if next.at_end {
         (k, (k + 1) % n)
     } else {

@@ -90,7 +90,7 @@ impl FoundIn {
 }
 
 /// One thing noticed, with a stable code.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
     /// Stable code, such as `fit::outseam-walk`.
     pub code: &'static str,
@@ -101,7 +101,6 @@ pub struct Finding {
     /// The size it was found in; `None` when it holds for all.
     pub size: Option<Size>,
     /// In which sizes of a run it was found, where it was found in several.
-    #[serde(skip)]
     pub found_in: Option<FoundIn>,
     /// What is so, with its numbers.
     pub message: Said,
@@ -110,13 +109,10 @@ pub struct Finding {
     /// What would help, where that is known.
     pub remedy: Option<Said>,
     /// The change to the style that is the remedy, where there is only one to choose.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub edit: Option<Edit>,
     /// Where on the garment, when it is at one place.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub place: Option<Place>,
     /// Whether it only follows from a conflict of the chart, and goes with it.
-    #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub follows: bool,
 }
 
@@ -237,30 +233,18 @@ impl Finding {
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
-    use style::MeasureId;
 
     use super::*;
 
     #[test]
-    fn a_place_is_written_only_where_there_is_one() {
-        let found = Finding::new(
-            "fit::x",
-            Severity::Note,
-            MeasureId::Seat,
-            "is so",
-            "common practice",
-        );
-        let plain = serde_json::to_value(&found).unwrap();
-        assert!(plain.get("place").is_none());
-        let placed = found.help("do so").at(Place {
+    fn a_place_is_written_by_the_code_of_its_piece() {
+        let place = Place {
             piece: PieceId::Back,
             at: Point::new(1.5, -2.0),
-        });
-        let written = serde_json::to_value(&placed).unwrap();
+        };
         assert_eq!(
-            written["place"],
+            serde_json::to_value(place).unwrap(),
             serde_json::json!({ "piece": "back", "x": 1.5, "y": -2.0 })
         );
-        assert_eq!(written["remedy"], "do so");
     }
 }

@@ -7,7 +7,7 @@ use words::{Key, Said, key, say};
 
 use crate::block::{Block, PARAMETERS, Shape, build};
 use crate::measure::{Decides, Measurable, Panel, Run, Taking, extent_at, taking};
-use crate::piece::PieceId;
+use crate::piece::{PieceId, PointId};
 use crate::solve::{Solution, least_squares, least_squares_within};
 use crate::spec::Spec;
 
@@ -62,7 +62,7 @@ impl Measurable for OnBlock<'_> {
         extent_at(paths.into_iter(), y_mm)
     }
 
-    fn named_point(&self, _: PieceId, _: &str) -> Option<Point> {
+    fn named_point(&self, _: PieceId, _: PointId) -> Option<Point> {
         None
     }
 }

@@ -4,10 +4,10 @@ use style::{PartId, SeamId};
 use trade::Length;
 
 use crate::pattern::Pattern;
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, PieceId};
 
 /// A run of edges, in order.
-pub type EdgeRun = &'static [(PieceId, &'static str)];
+pub type EdgeRun = &'static [(PieceId, EdgeId)];
 
 /// Two runs of edges that are sewn together.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -42,67 +42,71 @@ pub const JOINS: &[Join] = {
         Join {
             seam: SeamId::Yoke,
             name: PartId::JoinYoke,
-            a: (&[(Back, "top")], 1),
-            b: (&[(Yoke, "lower")], 1),
+            a: (&[(Back, EdgeId::Top)], 1),
+            b: (&[(Yoke, EdgeId::Lower)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: SeamId::Seat,
             name: PartId::JoinSeat,
-            a: (&[(Yoke, "centre"), (Back, "seat")], 1),
-            b: (&[(Yoke, "centre"), (Back, "seat")], 1),
+            a: (&[(Yoke, EdgeId::Centre), (Back, EdgeId::Seat)], 1),
+            b: (&[(Yoke, EdgeId::Centre), (Back, EdgeId::Seat)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: SeamId::FrontRise,
             name: PartId::JoinFrontRise,
-            a: (&[(Front, "crotch")], 1),
-            b: (&[(Front, "crotch")], 1),
+            a: (&[(Front, EdgeId::Crotch)], 1),
+            b: (&[(Front, EdgeId::Crotch)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: SeamId::Inseam,
             name: PartId::JoinInseam,
-            a: (&[(Front, "inseam")], 1),
-            b: (&[(Back, "inseam")], 1),
+            a: (&[(Front, EdgeId::Inseam)], 1),
+            b: (&[(Back, EdgeId::Inseam)], 1),
             ease: EaseOf::InseamStretch,
         },
         Join {
             seam: SeamId::Outseam,
             name: PartId::JoinOutseam,
-            a: (&[(Front, "side"), (PocketFacing, "side")], 1),
-            b: (&[(Back, "side"), (Yoke, "side")], 1),
+            a: (&[(Front, EdgeId::Side), (PocketFacing, EdgeId::Side)], 1),
+            b: (&[(Back, EdgeId::Side), (Yoke, EdgeId::Side)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: SeamId::Band,
             name: PartId::JoinBand,
             a: (
-                &[(PocketFacing, "waist"), (Front, "waist"), (Yoke, "top")],
+                &[
+                    (PocketFacing, EdgeId::Waist),
+                    (Front, EdgeId::Waist),
+                    (Yoke, EdgeId::Top),
+                ],
                 2,
             ),
-            b: (&[(Band, "join")], 1),
+            b: (&[(Band, EdgeId::Join)], 1),
             ease: EaseOf::Band,
         },
         Join {
             seam: SeamId::Mouth,
             name: PartId::JoinMouth,
-            a: (&[(Front, "mouth")], 1),
-            b: (&[(PocketBag, "mouth")], 1),
+            a: (&[(Front, EdgeId::Mouth)], 1),
+            b: (&[(PocketBag, EdgeId::Mouth)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: SeamId::Fly,
             name: PartId::JoinFlyEdge,
-            a: (&[(Front, "fly")], 1),
-            b: (&[(FlyFacing, "edge")], 1),
+            a: (&[(Front, EdgeId::Fly)], 1),
+            b: (&[(FlyFacing, EdgeId::Edge)], 1),
             ease: EaseOf::None,
         },
         Join {
             seam: SeamId::BagClose,
             name: PartId::JoinBagFoot,
-            a: (&[(PocketBag, "foot_upper")], 1),
-            b: (&[(PocketBag, "foot_under")], 1),
+            a: (&[(PocketBag, EdgeId::FootUpper)], 1),
+            b: (&[(PocketBag, EdgeId::FootUnder)], 1),
             ease: EaseOf::None,
         },
     ]
@@ -135,7 +139,7 @@ pub fn walk(pattern: &Pattern) -> Vec<Walked> {
         .filter_map(|join| {
             let side = |(run, times): (EdgeRun, u32)| {
                 run.iter()
-                    .map(|(piece, edge)| Some(pattern.piece(*piece)?.edge(edge)?.length()))
+                    .map(|(piece, edge)| Some(pattern.piece(*piece)?.edge(*edge)?.length()))
                     .sum::<Option<Length>>()
                     .map(|l| l * f64::from(times))
             };

@@ -23,11 +23,13 @@ mod conflict;
 mod finding;
 mod fit;
 mod from_style;
+mod ids;
 mod join;
 mod knob;
 mod layout;
 pub mod measure;
 mod own;
+mod parts;
 mod pattern;
 mod piece;
 mod rules;
@@ -39,9 +41,13 @@ pub use conflict::{Conflict, Moved, Remedy, remedies};
 pub use finding::{Finding, FoundIn, Place, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
 pub use layout::path_of;
+pub use parts::{Parts, parts};
 pub use pattern::{
     Drafted, FromFile, Measured, Pattern, Proportions, draft, draft_style, starting_proportions,
 };
-pub use piece::{ClothUse, Cut, Edge, InnerKind, InnerLine, NamedPoint, Notch, Piece, PieceId};
+pub use piece::{
+    ClothUse, Cut, Edge, EdgeId, InnerKind, InnerLine, LineId, NamedPoint, Notch, NotchId, Piece,
+    PieceId, PointId,
+};
 pub use rules::{Corner, Joint, RULES, Rule, corners, findings, joints};
 pub use spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};

@@ -5,7 +5,7 @@ use geometry::{Path, Point};
 pub use style::{Level, MeasureId};
 use trade::Length;
 
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, PieceId, PointId};
 use crate::spec::Spec;
 
 /// A line of the garment that a tape follows; on the pieces it is one or more named edges.
@@ -39,34 +39,34 @@ pub enum Run {
 
 impl Run {
     /// The edges that make up the line, in the direction of travel.
-    pub const fn edges(self) -> &'static [(PieceId, &'static str)] {
+    pub const fn edges(self) -> &'static [(PieceId, EdgeId)] {
         use PieceId::{
             Back, BackPocketLeft, Band, CoinPocket, FlyFacing, Front, PocketFacing, Yoke,
         };
         match self {
-            Run::FrontCentre => &[(Front, "fly"), (Front, "crotch")],
-            Run::FrontInseam => &[(Front, "inseam")],
-            Run::FrontHem => &[(Front, "hem")],
-            Run::FrontSide => &[(Front, "side"), (PocketFacing, "side")],
-            Run::FrontWaist => &[(PocketFacing, "waist"), (Front, "waist")],
-            Run::BackSeat => &[(Back, "seat")],
-            Run::BackInseam => &[(Back, "inseam")],
-            Run::BackHem => &[(Back, "hem")],
-            Run::BackSide => &[(Back, "side")],
-            Run::BackTop => &[(Back, "top")],
-            Run::YokeCentre => &[(Yoke, "centre")],
-            Run::YokeLower => &[(Yoke, "lower")],
-            Run::YokeSide => &[(Yoke, "side")],
-            Run::YokeTop => &[(Yoke, "top")],
-            Run::BandJoin => &[(Band, "join")],
-            Run::BandOverlap => &[(Band, "overlap")],
-            Run::BandEnd => &[(Band, "end_left")],
-            Run::FlyEdge => &[(FlyFacing, "edge")],
-            Run::FlyTop => &[(FlyFacing, "top")],
-            Run::MouthOnWaist => &[(PocketFacing, "waist")],
-            Run::MouthOnSide => &[(PocketFacing, "side")],
-            Run::CoinTop => &[(CoinPocket, "top")],
-            Run::BackPocketTop => &[(BackPocketLeft, "top")],
+            Run::FrontCentre => &[(Front, EdgeId::Fly), (Front, EdgeId::Crotch)],
+            Run::FrontInseam => &[(Front, EdgeId::Inseam)],
+            Run::FrontHem => &[(Front, EdgeId::Hem)],
+            Run::FrontSide => &[(Front, EdgeId::Side), (PocketFacing, EdgeId::Side)],
+            Run::FrontWaist => &[(PocketFacing, EdgeId::Waist), (Front, EdgeId::Waist)],
+            Run::BackSeat => &[(Back, EdgeId::Seat)],
+            Run::BackInseam => &[(Back, EdgeId::Inseam)],
+            Run::BackHem => &[(Back, EdgeId::Hem)],
+            Run::BackSide => &[(Back, EdgeId::Side)],
+            Run::BackTop => &[(Back, EdgeId::Top)],
+            Run::YokeCentre => &[(Yoke, EdgeId::Centre)],
+            Run::YokeLower => &[(Yoke, EdgeId::Lower)],
+            Run::YokeSide => &[(Yoke, EdgeId::Side)],
+            Run::YokeTop => &[(Yoke, EdgeId::Top)],
+            Run::BandJoin => &[(Band, EdgeId::Join)],
+            Run::BandOverlap => &[(Band, EdgeId::Overlap)],
+            Run::BandEnd => &[(Band, EdgeId::EndLeft)],
+            Run::FlyEdge => &[(FlyFacing, EdgeId::Edge)],
+            Run::FlyTop => &[(FlyFacing, EdgeId::Top)],
+            Run::MouthOnWaist => &[(PocketFacing, EdgeId::Waist)],
+            Run::MouthOnSide => &[(PocketFacing, EdgeId::Side)],
+            Run::CoinTop => &[(CoinPocket, EdgeId::Top)],
+            Run::BackPocketTop => &[(BackPocketLeft, EdgeId::Top)],
         }
     }
 }
@@ -88,9 +88,9 @@ pub enum Take {
         /// The piece.
         piece: PieceId,
         /// First point.
-        from: &'static str,
+        from: PointId,
         /// Second point.
-        to: &'static str,
+        to: PointId,
     },
 }
 
@@ -248,8 +248,8 @@ pub const fn taking(measure: MeasureId) -> Taking {
         MeasureId::CoinDepth => Taking {
             take: Take::Between {
                 piece: PieceId::CoinPocket,
-                from: "top_middle",
-                to: "foot_middle",
+                from: PointId::TopMiddle,
+                to: PointId::FootMiddle,
             },
             shown: Shown::Front,
             decides: Decides::Details,
@@ -262,8 +262,8 @@ pub const fn taking(measure: MeasureId) -> Taking {
         MeasureId::BackPocketLength => Taking {
             take: Take::Between {
                 piece: PieceId::BackPocketLeft,
-                from: "top_middle",
-                to: "point",
+                from: PointId::TopMiddle,
+                to: PointId::Point,
             },
             shown: Shown::Back,
             decides: Decides::Details,
@@ -271,8 +271,8 @@ pub const fn taking(measure: MeasureId) -> Taking {
         MeasureId::BackPocketFromYoke => Taking {
             take: Take::Between {
                 piece: PieceId::Back,
-                from: "pocket_inner",
-                to: "pocket_inner_on_yoke",
+                from: PointId::PocketInner,
+                to: PointId::PocketInnerOnYoke,
             },
             shown: Shown::Back,
             decides: Decides::Details,
@@ -280,8 +280,8 @@ pub const fn taking(measure: MeasureId) -> Taking {
         MeasureId::BackPocketFromCentre => Taking {
             take: Take::Between {
                 piece: PieceId::Back,
-                from: "pocket_inner",
-                to: "pocket_inner_on_seat",
+                from: PointId::PocketInner,
+                to: PointId::PocketInnerOnSeat,
             },
             shown: Shown::Back,
             decides: Decides::Details,
@@ -289,8 +289,8 @@ pub const fn taking(measure: MeasureId) -> Taking {
         MeasureId::LoopLength => Taking {
             take: Take::Between {
                 piece: PieceId::LoopStrip,
-                from: "loop_top",
-                to: "loop_foot",
+                from: PointId::LoopTop,
+                to: PointId::LoopFoot,
             },
             shown: Shown::Back,
             decides: Decides::Details,
@@ -298,8 +298,8 @@ pub const fn taking(measure: MeasureId) -> Taking {
         MeasureId::LoopWidth => Taking {
             take: Take::Between {
                 piece: PieceId::LoopStrip,
-                from: "fold_left",
-                to: "fold_right",
+                from: PointId::FoldLeft,
+                to: PointId::FoldRight,
             },
             shown: Shown::Back,
             decides: Decides::Details,
@@ -307,8 +307,8 @@ pub const fn taking(measure: MeasureId) -> Taking {
         MeasureId::HemDepth => Taking {
             take: Take::Between {
                 piece: PieceId::Front,
-                from: "hem_middle",
-                to: "hem_top",
+                from: PointId::HemMiddle,
+                to: PointId::HemTop,
             },
             shown: Shown::Front,
             decides: Decides::Details,
@@ -323,7 +323,7 @@ pub trait Measurable {
     /// Width of the front or the back, straight across at height `y_mm`.
     fn width(&self, panel: Panel, y_mm: f64) -> Option<Length>;
     /// A named point.
-    fn named_point(&self, piece: PieceId, name: &str) -> Option<Point>;
+    fn named_point(&self, piece: PieceId, id: PointId) -> Option<Point>;
 }
 
 /// The two panels of a leg.

@@ -10,7 +10,7 @@ use crate::fit::{Fitted, fit};
 use crate::layout::{Marks, Mouth, pieces};
 use crate::measure::{Measurable, Panel, Run, extent_at, taking};
 use crate::own::own_pattern;
-use crate::piece::{Piece, PieceId};
+use crate::piece::{EdgeId, Piece, PieceId, PointId};
 use crate::spec::Spec;
 
 /// The numbers by which a draft is judged to be a trouser at all.
@@ -172,9 +172,9 @@ impl Pattern {
         let corner = |id, crotch| {
             let piece = self.piece(id)?;
             let out = -piece.edge(crotch)?.end_direction();
-            Some(angle_between(out, piece.edge("inseam")?.start_direction()).to_deg())
+            Some(angle_between(out, piece.edge(EdgeId::Inseam)?.start_direction()).to_deg())
         };
-        let sum = corner(PieceId::Front, "crotch")? + corner(PieceId::Back, "seat")?;
+        let sum = corner(PieceId::Front, EdgeId::Crotch)? + corner(PieceId::Back, EdgeId::Seat)?;
         Some(Angle::deg((sum - 180.0).abs()))
     }
 }
@@ -183,7 +183,7 @@ impl Measurable for Pattern {
     fn run_length(&self, run: Run) -> Option<Length> {
         run.edges()
             .iter()
-            .map(|(piece, edge)| Some(self.piece(*piece)?.edge(edge)?.length()))
+            .map(|(piece, edge)| Some(self.piece(*piece)?.edge(*edge)?.length()))
             .sum()
     }
 
@@ -196,7 +196,7 @@ impl Measurable for Pattern {
         extent_at(pieces.flat_map(|p| p.edges.iter().map(|e| &e.path)), y_mm)
     }
 
-    fn named_point(&self, piece: PieceId, name: &str) -> Option<Point> {
-        self.piece(piece)?.point(name)
+    fn named_point(&self, piece: PieceId, id: PointId) -> Option<Point> {
+        self.piece(piece)?.point(id)
     }
 }

@@ -1,8 +1,10 @@
 //! Pieces: closed outlines made of named edges, with named points, grain and notches.
 
 use geometry::{Path, Point, area};
-pub use style::PieceId;
+pub use style::{EdgeId, PieceId};
 use trade::{Area, Length};
+
+pub use crate::ids::{LineId, NotchId, PointId};
 
 /// What a piece is cut from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -56,8 +58,8 @@ impl Cut {
 /// A named edge of a piece. Edges follow one another anticlockwise.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Edge {
-    /// Name, unique within the piece.
-    pub name: &'static str,
+    /// Which; unique within the piece.
+    pub id: EdgeId,
     /// The sewn (finished) line in millimetres.
     pub path: Path,
 }
@@ -65,8 +67,8 @@ pub struct Edge {
 /// A named point of a piece.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NamedPoint {
-    /// Name, unique within the piece.
-    pub name: &'static str,
+    /// Which; unique within the piece.
+    pub id: PointId,
     /// Place in the frame of the piece, millimetres.
     pub at: Point,
 }
@@ -74,8 +76,8 @@ pub struct NamedPoint {
 /// A line on a piece that is neither cut nor an edge: a fold, a placement, a stitched outline.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InnerLine {
-    /// Name, unique within the piece.
-    pub name: &'static str,
+    /// Which; unique within the piece.
+    pub id: LineId,
     /// What the line is for.
     pub kind: InnerKind,
     /// The line in millimetres.
@@ -95,11 +97,11 @@ pub enum InnerKind {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Notch {
     /// The edge that carries it.
-    pub edge: &'static str,
+    pub edge: EdgeId,
     /// Arc length from the start of the edge.
     pub along: Length,
-    /// What meets here; the partner notch carries the same name.
-    pub name: &'static str,
+    /// What meets here; the partner notch is of the same.
+    pub id: NotchId,
     /// Two cuts instead of one (marks the back).
     pub double: bool,
 }
@@ -126,19 +128,19 @@ pub struct Piece {
 }
 
 impl Piece {
-    /// The path of the edge with this name.
-    pub fn edge(&self, name: &str) -> Option<&Path> {
-        self.edges.iter().find(|e| e.name == name).map(|e| &e.path)
+    /// The path of an edge.
+    pub fn edge(&self, id: EdgeId) -> Option<&Path> {
+        self.edges.iter().find(|e| e.id == id).map(|e| &e.path)
     }
 
-    /// The place of the point with this name.
-    pub fn point(&self, name: &str) -> Option<Point> {
-        self.points.iter().find(|p| p.name == name).map(|p| p.at)
+    /// The place of a point.
+    pub fn point(&self, id: PointId) -> Option<Point> {
+        self.points.iter().find(|p| p.id == id).map(|p| p.at)
     }
 
-    /// The inner line with this name.
-    pub fn line(&self, name: &str) -> Option<&Path> {
-        self.lines.iter().find(|l| l.name == name).map(|l| &l.path)
+    /// An inner line.
+    pub fn line(&self, id: LineId) -> Option<&Path> {
+        self.lines.iter().find(|l| l.id == id).map(|l| &l.path)
     }
 
     /// The whole outline as one polygon with no chord longer than `step` on curves, first point not repeated.

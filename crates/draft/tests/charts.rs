@@ -63,7 +63,7 @@ fn assert_sound(who: &str, drafted: &Drafted) {
         for (k, edge) in piece.edges.iter().enumerate() {
             let next = &piece.edges[(k + 1) % piece.edges.len()];
             let gap = (edge.path.end() - next.path.start()).hypot();
-            assert!(gap < 1e-6, "{who} {} after {}: {gap}", piece.id, edge.name);
+            assert!(gap < 1e-6, "{who} {} after {:?}: {gap}", piece.id, edge.id);
         }
     }
 }

@@ -23,8 +23,11 @@ fn main() -> Result<(), Box<dyn Error>> {
     };
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
     for plate in plates(&garment) {
-        fs::write(folder.join(format!("{}.svg", plate.key)), svg(&plate.sheet))?;
-        println!("{} {} {}", plate.key, plate.scale, plate.caption);
+        fs::write(
+            folder.join(format!("{}.svg", plate.id.code())),
+            svg(&plate.sheet),
+        )?;
+        println!("{} {} {}", plate.id.code(), plate.scale, plate.caption);
         for row in &plate.stitches {
             let whole = if row.whole { "" } else { " (in part)" };
             println!("  {} {}: {}{whole}", row.seam.code(), row.number, row.drawn);

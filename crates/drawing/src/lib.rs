@@ -36,7 +36,7 @@ mod yarn_plan;
 
 pub use flat::View;
 pub use measure_sheet::measure_sheets;
-pub use plate::{DrawnStitches, Plate, PlateScale, plate, plates};
+pub use plate::{DrawnStitches, Plate, PlateId, PlateScale, plate, plates};
 pub use section::{
     End, RowOf, Section, SectionPly, SectionRow, SectionWidth, seam_section,
     seam_section_thumbnail, section_of,

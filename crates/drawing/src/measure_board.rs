@@ -4,7 +4,7 @@
 use std::f64::consts::TAU;
 
 use draft::measure::{Run, Take, taking};
-use draft::{Pattern, PieceId};
+use draft::{EdgeId, LineId, Pattern, PieceId};
 use geometry::{Affine, Point, Rect, Vec2, bounds_of, contains, left_of};
 use style::MeasureId;
 use trade::{Colour, Length};
@@ -73,15 +73,15 @@ impl<'a> Board<'a> {
         self.placed.push((piece, place));
     }
 
-    /// Points of a named edge of a piece that lies on the board, in cloth millimetres.
-    pub fn edge(&self, piece: PieceId, edge: &str) -> Option<Vec<Point>> {
+    /// Points of an edge of a piece that lies on the board, in cloth millimetres.
+    pub fn edge(&self, piece: PieceId, edge: EdgeId) -> Option<Vec<Point>> {
         let place = self.place(piece)?;
         let path = self.pattern.piece(piece)?.edge(edge)?;
         Some(path.dense(STEP).iter().map(|p| place * *p).collect())
     }
 
     /// Points of an inner line of a piece that lies on the board.
-    pub fn inner(&self, piece: PieceId, line: &str) -> Option<Vec<Point>> {
+    pub fn inner(&self, piece: PieceId, line: LineId) -> Option<Vec<Point>> {
         let place = self.place(piece)?;
         let path = self.pattern.piece(piece)?.line(line)?;
         Some(path.dense(STEP).iter().map(|p| place * *p).collect())
@@ -216,7 +216,7 @@ impl<'a> Board<'a> {
                     .iter()
                     .filter(|(run, _)| *run != Run::BandEnd)
                     .flat_map(|(run, _)| run.edges())
-                    .filter_map(|(piece, edge)| self.edge(*piece, edge));
+                    .filter_map(|(piece, edge)| self.edge(*piece, *edge));
                 let mut runs_here = chained(edges);
                 if runs.len() > 1 && runs.iter().any(|(run, _)| *run == Run::BandEnd) {
                     for run in &mut runs_here {

@@ -4,7 +4,7 @@
 //! defined by, so the diagrams cannot disagree with the chart.
 
 use draft::measure::{Measurable, Run};
-use draft::{Pattern, Piece, PieceId};
+use draft::{EdgeId, LineId, Pattern, Piece, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2, bounds_of};
 
 use crate::dimension::unit;
@@ -61,8 +61,8 @@ fn leg(pattern: &Pattern) -> Sheet {
     let height = pattern.spec[MeasureId::BandHeight].to_mm();
     front_area(&mut board);
     if let Some(waist) = front_waist(&board) {
-        let side = last_direction(board.edge(PieceId::PocketFacing, "side"));
-        let centre = first_direction(board.edge(PieceId::Front, "fly")).map(|d| -d);
+        let side = last_direction(board.edge(PieceId::PocketFacing, EdgeId::Side));
+        let centre = first_direction(board.edge(PieceId::Front, EdgeId::Fly)).map(|d| -d);
         board.area(
             Some(PieceId::Band),
             &band_on(&waist, height, side, centre),
@@ -72,9 +72,9 @@ fn leg(pattern: &Pattern) -> Sheet {
     // The seam is drawn where the back has it: the yoke, turned flat, bends a little away from it.
     board.draw(PieceId::Yoke, TINT);
     board.draw(PieceId::Back, TINT);
-    if let Some(top) = board.edge(PieceId::Yoke, "top") {
-        let side = last_direction(board.edge(PieceId::Yoke, "side"));
-        let centre = first_direction(board.edge(PieceId::Yoke, "centre")).map(|d| -d);
+    if let Some(top) = board.edge(PieceId::Yoke, EdgeId::Top) {
+        let side = last_direction(board.edge(PieceId::Yoke, EdgeId::Side));
+        let centre = first_direction(board.edge(PieceId::Yoke, EdgeId::Centre)).map(|d| -d);
         // Turned left for right: the band lies on the other side of the run.
         board.area(
             Some(PieceId::Band),
@@ -83,15 +83,15 @@ fn leg(pattern: &Pattern) -> Sheet {
         );
     }
     for (id, line) in [
-        (PieceId::Front, "fly_stitch"),
-        (PieceId::Back, "pocket_left"),
+        (PieceId::Front, LineId::FlyStitch),
+        (PieceId::Back, LineId::PocketLeft),
     ] {
         if let Some(line) = board.inner(id, line) {
             board.dashed_line(&line);
         }
     }
     for (id, side) in [(PieceId::Front, 1.0), (PieceId::Back, -1.0)] {
-        if let Some(hem) = board.edge(id, "hem") {
+        if let Some(hem) = board.edge(id, EdgeId::Hem) {
             let by = side * pattern.spec[MeasureId::HemDepth].to_mm();
             let folded = crate::dimension::beside(&hem, by);
             board.dashed_line(&folded);
@@ -124,8 +124,8 @@ fn leg(pattern: &Pattern) -> Sheet {
 
 /// The hem is taken along front and back; each dimension stands below its own panel.
 fn hem(board: &mut Board) {
-    let front = board.edge(PieceId::Front, "hem");
-    let back = board.edge(PieceId::Back, "hem").map(|mut run| {
+    let front = board.edge(PieceId::Front, EdgeId::Hem);
+    let back = board.edge(PieceId::Back, EdgeId::Hem).map(|mut run| {
         // Both from left to right, so that both dimensions stand on the same side.
         run.reverse();
         run
@@ -141,8 +141,13 @@ fn front_area(board: &mut Board) {
 }
 
 fn front_waist(board: &Board) -> Option<Vec<Point>> {
-    let mut waist = board.edge(PieceId::PocketFacing, "waist")?;
-    waist.extend(board.edge(PieceId::Front, "waist")?.into_iter().skip(1));
+    let mut waist = board.edge(PieceId::PocketFacing, EdgeId::Waist)?;
+    waist.extend(
+        board
+            .edge(PieceId::Front, EdgeId::Waist)?
+            .into_iter()
+            .skip(1),
+    );
     Some(waist)
 }
 
@@ -162,7 +167,7 @@ fn last_direction(run: Option<Vec<Point>>) -> Option<Vec2> {
 
 /// Where the yoke lies when its seam is laid on that of the back, centre on centre.
 fn yoke_on_back(pattern: &Pattern) -> Affine {
-    let chord = |piece: Option<&Piece>, edge: &str, turned: bool| {
+    let chord = |piece: Option<&Piece>, edge: EdgeId, turned: bool| {
         let path = piece?.edge(edge)?;
         let path: Path = if turned {
             path.reversed()
@@ -171,8 +176,8 @@ fn yoke_on_back(pattern: &Pattern) -> Affine {
         };
         Some((path.start(), unit(path.end() - path.start())?))
     };
-    let yoke = chord(pattern.piece(PieceId::Yoke), "lower", false);
-    let back = chord(pattern.piece(PieceId::Back), "top", true);
+    let yoke = chord(pattern.piece(PieceId::Yoke), EdgeId::Lower, false);
+    let back = chord(pattern.piece(PieceId::Back), EdgeId::Top, true);
     let (Some((from, a)), Some((to, b))) = (yoke, back) else {
         return Affine::IDENTITY;
     };
@@ -230,15 +235,16 @@ fn upper_front(pattern: &Pattern) -> Sheet {
         let at = pattern.piece(id).and_then(|p| p.point(point));
         at.map_or(f64::INFINITY, |p| p.y)
     };
-    let low = lowest(PieceId::Front, "fly_foot").min(lowest(PieceId::Front, "mouth_side"));
+    let low =
+        lowest(PieceId::Front, PointId::FlyFoot).min(lowest(PieceId::Front, PointId::MouthSide));
     let low = (if low.is_finite() { low } else { 0.0 }) - BELOW_MM;
     board.only_above(low);
     front_area(&mut board);
     let hidden = [
-        board.edge(PieceId::PocketFacing, "inner"),
-        board.inner(PieceId::PocketFacing, "coin_pocket"),
-        board.edge(PieceId::FlyFacing, "foot"),
-        board.edge(PieceId::FlyFacing, "back"),
+        board.edge(PieceId::PocketFacing, EdgeId::Inner),
+        board.inner(PieceId::PocketFacing, LineId::CoinPocket),
+        board.edge(PieceId::FlyFacing, EdgeId::Foot),
+        board.edge(PieceId::FlyFacing, EdgeId::Back),
     ];
     for line in hidden.into_iter().flatten() {
         board.dashed_line(&line);
@@ -259,7 +265,9 @@ fn upper_front(pattern: &Pattern) -> Sheet {
 
 /// Where the fly facing lies when its edge is sewn to the centre front.
 fn fly_on_front(pattern: &Pattern) -> Affine {
-    let fly = pattern.piece(PieceId::Front).and_then(|p| p.edge("fly"));
+    let fly = pattern
+        .piece(PieceId::Front)
+        .and_then(|p| p.edge(EdgeId::Fly));
     fly.map_or(Affine::IDENTITY, |fly| {
         let down = fly.start_direction();
         Affine::translate(fly.start().to_vec2())
@@ -273,7 +281,7 @@ fn upper_back(pattern: &Pattern) -> Sheet {
     board.lay(PieceId::Back, Affine::IDENTITY);
     board.lay(PieceId::Yoke, yoke_on_back(pattern));
     let pocket = board
-        .inner(PieceId::Back, "pocket_right")
+        .inner(PieceId::Back, LineId::PocketRight)
         .unwrap_or_default();
     let low = bounds_of(&pocket).y0 - BELOW_MM;
     board.only_above(low);
@@ -321,13 +329,15 @@ fn coin_pocket(pattern: &Pattern) -> Sheet {
 fn belt_loop(pattern: &Pattern) -> Sheet {
     let mut board = Board::new(pattern, 1.0);
     board.lay(PieceId::LoopStrip, Affine::IDENTITY);
-    let point = |name| {
+    let point = |id| {
         let strip = pattern.piece(PieceId::LoopStrip)?;
-        strip.point(name)
+        strip.point(id)
     };
-    if let (Some(left), Some(right), Some(top)) =
-        (point("fold_left"), point("fold_right"), point("loop_top"))
-    {
+    if let (Some(left), Some(right), Some(top)) = (
+        point(PointId::FoldLeft),
+        point(PointId::FoldRight),
+        point(PointId::LoopTop),
+    ) {
         // The turned ends reach a little beyond the bartacks.
         let (low, high) = (left.y - 3.0, top.y + 3.0);
         let p = Point::new;

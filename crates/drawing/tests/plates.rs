@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use drawing::{Plate, Shape, plate, plates};
+use drawing::{Plate, PlateId, Shape, plate, plates};
 use geometry::bounds;
 use sewing::{Garment, make};
 use style::{Loaded, MeasureId, SeamId, Size};
@@ -64,16 +64,21 @@ fn sound(plate: &Plate, garment: &Garment) {
     assert!(
         wide > 0.0 && wide <= PAGE_MM.0 + 1e-9,
         "{}: {wide}",
-        plate.key
+        plate.id.code()
     );
     assert!(
         tall > 0.0 && tall <= PAGE_MM.1 + 1e-9,
         "{}: {tall}",
-        plate.key
+        plate.id.code()
     );
     for drawn in &plate.stitches {
         let all = garment.rows[drawn.row].stitches();
-        assert_eq!(drawn.whole, drawn.drawn == all, "{}: {drawn:?}", plate.key);
+        assert_eq!(
+            drawn.whole,
+            drawn.drawn == all,
+            "{}: {drawn:?}",
+            plate.id.code()
+        );
     }
     for layer in &plate.sheet.layers {
         for mark in &layer.marks {
@@ -84,7 +89,7 @@ fn sound(plate: &Plate, garment: &Garment) {
                 }
                 Shape::Text(text) => text.at.is_finite(),
             };
-            assert!(sound, "{}: {} {mark:?}", plate.key, layer.name);
+            assert!(sound, "{}: {} {mark:?}", plate.id.code(), layer.name);
         }
     }
 }
@@ -150,14 +155,14 @@ fn a_plate_alone_is_the_one_among_all() {
     let all = plates(&garment);
     assert!(all.len() >= 8, "{}", all.len());
     let second = &all[1];
-    assert_eq!(plate(&garment, second.key).as_ref(), Some(second));
-    assert_eq!(plate(&garment, "no such plate"), None);
+    assert_eq!(plate(&garment, second.id).as_ref(), Some(second));
+    assert_eq!(PlateId::of("no such plate"), None);
 }
 
 #[test]
 fn edges_seams_and_stitches_are_told_apart_by_their_weight() {
     let garment = sewn(&ferryman());
-    let coin = plate(&garment, "coin-pocket").unwrap();
+    let coin = plate(&garment, PlateId::CoinPocket).unwrap();
     let width = |part: &str| {
         let marks = coin.sheet.layers.iter().flat_map(|l| &l.marks);
         let mut widths = marks

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use draft::PieceId;
 use draft::measure::MeasureId;
+use draft::{EdgeId, PieceId, PointId};
 use geometry::tolerance::{NO_LENGTH_MM, SAME_MM};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Garment, On, placements};
@@ -57,9 +57,9 @@ impl LaidGarment {
             .collect();
         let band = garment.pattern.piece(PieceId::Band);
         let band_length = band
-            .and_then(|b| b.edge("join"))
+            .and_then(|b| b.edge(EdgeId::Join))
             .map_or(0.0, |e| e.length().to_mm());
-        let end = band.and_then(|b| b.point("end_right"));
+        let end = band.and_then(|b| b.point(PointId::EndRight));
         Some(LaidGarment {
             crotch_y: flat.crotch_y(&garment.pattern, view),
             flat,

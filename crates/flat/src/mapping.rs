@@ -12,7 +12,7 @@
 //! measures on the pattern.
 
 use draft::measure::{self, MeasureId};
-use draft::{Pattern, Piece, PieceId};
+use draft::{EdgeId, Pattern, Piece, PieceId, PointId};
 use geometry::{Path, Point, Vec2};
 use trade::Length;
 
@@ -53,31 +53,40 @@ impl Flat {
         let facing = pattern.piece(PieceId::PocketFacing)?;
         let back = pattern.piece(PieceId::Back)?;
         let yoke = pattern.piece(PieceId::Yoke)?;
-        let front_inner = EdgeTable::new(&edges(front, &["fly", "crotch", "inseam"])?);
-        let front_outer = EdgeTable::new(&[front.edge("side")?, facing.edge("side")?]);
-        let back_inner = EdgeTable::new(&edges(back, &["seat", "inseam"])?);
-        let back_outer = EdgeTable::new(&[back.edge("side")?]);
+        let front_inner = EdgeTable::new(&edges(
+            front,
+            &[EdgeId::Fly, EdgeId::Crotch, EdgeId::Inseam],
+        )?);
+        let front_outer = EdgeTable::new(&[front.edge(EdgeId::Side)?, facing.edge(EdgeId::Side)?]);
+        let back_inner = EdgeTable::new(&edges(back, &[EdgeId::Seat, EdgeId::Inseam])?);
+        let back_outer = EdgeTable::new(&[back.edge(EdgeId::Side)?]);
 
-        let hem_y = front.point("hem_in")?.y.min(back.point("hem_in")?.y);
-        let side_waist = front.point("side_waist")?;
+        let hem_y = front
+            .point(PointId::HemIn)?
+            .y
+            .min(back.point(PointId::HemIn)?.y);
+        let side_waist = front.point(PointId::SideWaist)?;
         let seat_y = pattern.spec.level(measure::Level::Seat).to_mm();
-        let yoke_side_y = back.point("yoke_side")?.y;
+        let yoke_side_y = back.point(PointId::YokeSide)?.y;
         let low = hem_y - 5.0;
-        let high = side_waist.y.max(front.point("waist_centre")?.y) + 40.0;
+        let high = side_waist.y.max(front.point(PointId::WaistCentre)?.y) + 40.0;
         if !(high - low).is_finite() || high - low > 5000.0 || high - low < 50.0 {
             return None;
         }
 
-        let front_waist = facing.edge("waist")?.then(front.edge("waist")?).reversed();
+        let front_waist = facing
+            .edge(EdgeId::Waist)?
+            .then(front.edge(EdgeId::Waist)?)
+            .reversed();
         let front_waist_length = front_waist.length().to_mm();
-        let yoke_waist_length = yoke.edge("top")?.length().to_mm();
+        let yoke_waist_length = yoke.edge(EdgeId::Top)?.length().to_mm();
         let straight = side_waist.x - front_inner.x(side_waist.y);
         let full_stretch = front_waist_length / straight.max(1.0) - 1.0;
         let rise = (side_waist.y - seat_y).max(1.0);
         let waist_wrap = ((yoke_waist_length - front_waist_length) / 2.0).max(0.0);
 
         let lift = Lift {
-            drop: front.point("crotch")?.y - back.point("crotch")?.y,
+            drop: front.point(PointId::Crotch)?.y - back.point(PointId::Crotch)?.y,
             thigh: pattern.spec.level(measure::Level::Thigh).to_mm().max(10.0),
             seat: seat_y,
         };
@@ -120,13 +129,17 @@ impl Flat {
         share_wraps(&mut levels, low, seat_y);
         lay_legs(&mut levels, low, seat_y);
 
-        let centre_top = yoke.point("waist_centre")?;
+        let centre_top = yoke.point(PointId::WaistCentre)?;
         let centre_back_y = side_waist.y + SEAT_SHARE * (centre_top.y - side_waist.y);
         // The yoke keeps its height; the fullness lies in the back below it.
-        let seam_y = back.point("yoke_centre")?.y;
+        let seam_y = back.point(PointId::YokeCentre)?.y;
         let drawn_seam_y = centre_back_y - pattern.spec[MeasureId::YokeCentre].to_mm();
         let squeeze = (drawn_seam_y - seat_y) / (seam_y - seat_y).max(1.0);
-        let waist = pattern.piece(PieceId::Band)?.edge("join")?.length().to_mm();
+        let waist = pattern
+            .piece(PieceId::Band)?
+            .edge(EdgeId::Join)?
+            .length()
+            .to_mm();
         let mut flat = Flat {
             levels,
             lift,
@@ -176,16 +189,16 @@ impl Flat {
 
     /// Height at which the crotch seam reaches the centre line on a side.
     pub(crate) fn crotch_y(&self, pattern: &Pattern, view: View) -> f64 {
-        let (piece, names): (PieceId, &[&str]) = match view {
-            View::Front => (PieceId::Front, &["fly", "crotch"]),
-            View::Back => (PieceId::Back, &["seat"]),
+        let (piece, edges): (PieceId, &[EdgeId]) = match view {
+            View::Front => (PieceId::Front, &[EdgeId::Fly, EdgeId::Crotch]),
+            View::Back => (PieceId::Back, &[EdgeId::Seat]),
         };
         let Some(piece) = pattern.piece(piece) else {
             return 0.0;
         };
-        names
+        edges
             .iter()
-            .filter_map(|name| piece.edge(name))
+            .filter_map(|id| piece.edge(*id))
             .flat_map(|path| path.dense(Length::mm(2.0)))
             .map(|p| match view {
                 View::Front => self.front(p).at,
@@ -253,8 +266,8 @@ impl Flat {
     }
 }
 
-fn edges<'a>(piece: &'a Piece, names: &[&str]) -> Option<Vec<&'a Path>> {
-    names.iter().map(|n| piece.edge(n)).collect()
+fn edges<'a>(piece: &'a Piece, ids: &[EdgeId]) -> Option<Vec<&'a Path>> {
+    ids.iter().map(|id| piece.edge(*id)).collect()
 }
 
 #[cfg(test)]
@@ -303,7 +316,7 @@ mod tests {
             near("hem", 2.0 * across(flat.hem_y), spec[MeasureId::Hem]);
             let front = pattern.piece(PieceId::Front).unwrap();
             let inseam: Vec<Point> = front
-                .edge("inseam")
+                .edge(EdgeId::Inseam)
                 .unwrap()
                 .dense(Length::mm(2.0))
                 .into_iter()
@@ -345,19 +358,19 @@ mod tests {
         let pattern = draft(&Spec::of(&doc, doc.sizes.base)).pattern;
         let flat = Flat::new(&pattern).unwrap();
         let yoke = pattern.piece(PieceId::Yoke).unwrap();
-        let low = flat.yoke(yoke.point("seam_centre").unwrap());
+        let low = flat.yoke(yoke.point(PointId::SeamCentre).unwrap());
         let seam = flat.back(
             pattern
                 .piece(PieceId::Back)
                 .unwrap()
-                .point("yoke_centre")
+                .point(PointId::YokeCentre)
                 .unwrap(),
         );
         assert!((low.at - seam.at).hypot() < 0.5, "{low:?} {seam:?}");
-        let top = flat.yoke(yoke.point("waist_centre").unwrap());
+        let top = flat.yoke(yoke.point(PointId::WaistCentre).unwrap());
         assert!((top.at.y - low.at.y - pattern.spec[MeasureId::YokeCentre].to_mm()).abs() < 0.5);
         assert_eq!(
-            flat.yoke(yoke.point("side_waist").unwrap()).half,
+            flat.yoke(yoke.point(PointId::SideWaist).unwrap()).half,
             Half::Front
         );
     }

@@ -1,7 +1,7 @@
 //! Where things lie on a view, for whoever measures on the drawing or moves what it shows.
 
-use draft::PieceId;
 use draft::measure::{Level, MeasureId, Take, taking};
+use draft::{EdgeId, PieceId, PointId};
 use geometry::{Path, Point, block};
 use sewing::{Face, Fixing, FixingKind, Garment, On, StitchRow, placed};
 use trade::Length;
@@ -29,13 +29,13 @@ impl<'a> Places<'a> {
         })
     }
 
-    /// The edges of a piece by name, on the copy that is cut as drawn or, of pieces that are set on one side, there.
-    pub fn edges(&self, piece: PieceId) -> Option<Vec<(&'static str, Vec<Point>)>> {
+    /// The edges of a piece, on the copy that is cut as drawn or, of pieces that are set on one side, there.
+    pub fn edges(&self, piece: PieceId) -> Option<Vec<(EdgeId, Vec<Point>)>> {
         let hand = self.copy(piece)?;
         let edges = self.garment.pattern.piece(piece)?.edges.iter();
         Some(
             edges
-                .map(|edge| (edge.name, self.drawn(piece, &edge.path, hand)))
+                .map(|edge| (edge.id, self.drawn(piece, &edge.path, hand)))
                 .collect(),
         )
     }
@@ -114,7 +114,7 @@ impl<'a> Places<'a> {
             }
             (None, Take::Along(runs)) => {
                 let edges = runs.iter().flat_map(|(run, _)| run.edges());
-                let runs = edges.flat_map(|(piece, edge)| self.facing(*piece, edge));
+                let runs = edges.flat_map(|(piece, edge)| self.facing(*piece, *edge));
                 joined(runs.collect())
             }
             (None, Take::Between { piece, from, to }) => {
@@ -134,18 +134,18 @@ impl<'a> Places<'a> {
         down(self.laid.mirrored(p, hand))
     }
 
-    fn between(&self, piece: PieceId, from: &str, to: &str) -> Option<Vec<Point>> {
+    fn between(&self, piece: PieceId, from: PointId, to: PointId) -> Option<Vec<Point>> {
         let hand = self.copy(piece)?;
         let found = self.garment.pattern.piece(piece)?;
-        let end = |name: &str| {
-            let at = found.point(name)?;
+        let end = |id| {
+            let at = found.point(id)?;
             self.laid.point(piece, at, hand)
         };
         Some(vec![down(end(from)?), down(end(to)?)])
     }
 
     /// The runs of an edge that face the viewer.
-    fn facing(&self, piece: PieceId, edge: &str) -> Vec<Vec<Point>> {
+    fn facing(&self, piece: PieceId, edge: EdgeId) -> Vec<Vec<Point>> {
         let path = self
             .garment
             .pattern
@@ -228,7 +228,7 @@ mod tests {
         let garment = sewn(32, 32);
         let places = Places::of(&garment, View::Back, Face::Outside).unwrap();
         let edges = places.edges(PieceId::BackPocketLeft).unwrap();
-        let (_, top) = edges.iter().find(|(name, _)| *name == "top").unwrap();
+        let (_, top) = edges.iter().find(|(id, _)| *id == EdgeId::Top).unwrap();
         let width = garment.pattern.spec[MeasureId::BackPocketWidth].to_mm();
         assert!((length(top) - width).abs() < 0.1, "{} {width}", length(top));
         // The wearer's left is on the left of who looks at the back.
@@ -272,10 +272,10 @@ mod tests {
                 .filter(|id| *id != PieceId::LoopStrip);
             for piece in pieces {
                 let (out, turned) = (outside.edges(piece), inside.edges(piece));
-                for ((name, a), (_, b)) in
+                for ((edge, a), (_, b)) in
                     out.into_iter().flatten().zip(turned.into_iter().flatten())
                 {
-                    assert_eq!(mirrored(&a), b, "{piece:?} {name}");
+                    assert_eq!(mirrored(&a), b, "{piece:?} {edge:?}");
                 }
             }
             // A leg is measured on the same leg, whichever way the pair lies.

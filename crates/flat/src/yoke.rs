@@ -1,6 +1,6 @@
 //! The yoke as a ruled strip, and where its points lie.
 
-use draft::Piece;
+use draft::{EdgeId, Piece, PointId};
 use geometry::tolerance::ROUNDING;
 use geometry::{Path, Point, Straight};
 
@@ -29,7 +29,7 @@ impl YokeRules {
                 .map(|k| path.point_at(total * (k as f64 / YOKE_RULES as f64)))
                 .collect()
         };
-        let seam = along(&back.edge("top")?.reversed());
+        let seam = along(&back.edge(EdgeId::Top)?.reversed());
         let lower_flat = seam
             .iter()
             .map(|p| {
@@ -39,10 +39,10 @@ impl YokeRules {
                 (x, flat.squeezed(level.outer.y, p.y, share))
             })
             .collect();
-        let side = back.point("yoke_side")?;
+        let side = back.point(PointId::YokeSide)?;
         Some(YokeRules {
-            lower: along(yoke.edge("lower")?),
-            upper: along(&yoke.edge("top")?.reversed()),
+            lower: along(yoke.edge(EdgeId::Lower)?),
+            upper: along(&yoke.edge(EdgeId::Top)?.reversed()),
             lower_flat,
             low_flat_width: flat.level(side.y).flat,
         })

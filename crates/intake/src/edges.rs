@@ -2,7 +2,7 @@
 
 use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Point, Vec2, polyline_length};
-use style::OwnPieceName;
+use style::{EdgeId, OwnPieceName, PieceId};
 
 use crate::outline::Outline;
 
@@ -12,8 +12,8 @@ const CORNER_DEG: f64 = 24.0;
 /// An edge of a piece with the corners it runs between.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct GuessedEdge {
-    /// Its name for the program.
-    pub name: &'static str,
+    /// Which.
+    pub id: EdgeId,
     /// The corner it begins at.
     pub from: String,
     /// The corner it ends at.
@@ -31,19 +31,26 @@ pub(crate) fn edges(
         return Ok(named);
     }
     let shape = Shape::of(outline)?;
-    let found = match known.name {
-        "front" => front(&shape),
-        "back" => back(&shape),
-        "yoke" => yoke(&shape),
-        "band" => band(&shape),
-        "pocket_facing" => facing(&shape),
-        "coin_pocket" => coin(&shape),
-        _ => back_pocket(&shape),
+    let found = match known.id {
+        PieceId::Front => front(&shape),
+        PieceId::Back => back(&shape),
+        PieceId::Yoke => yoke(&shape),
+        PieceId::Band => band(&shape),
+        PieceId::PocketFacing => facing(&shape),
+        PieceId::CoinPocket => coin(&shape),
+        PieceId::BackPocketLeft | PieceId::BackPocketRight => back_pocket(&shape),
+        PieceId::FlyFacing
+        | PieceId::FlyShield
+        | PieceId::PocketBag
+        | PieceId::BackLiningLeft
+        | PieceId::BackLiningRight
+        | PieceId::LoopStrip
+        | PieceId::ExtraPocket => Err("such a piece cannot be brought".to_owned()),
     }?;
     Ok(found
         .into_iter()
-        .map(|(name, from, to)| GuessedEdge {
-            name,
+        .map(|(id, from, to)| GuessedEdge {
+            id,
             from: shape.name(from),
             to: shape.name(to),
             sure: false,
@@ -66,16 +73,13 @@ pub(crate) fn stated(
             ));
         }
     }
-    let needed = known.edges.iter().filter(|e| e.1.is_none()).count();
-    let names: Vec<&'static str> = if corners.len() == known.edges.len() {
-        known.edges.iter().map(|e| e.0).collect()
+    let all = known.edges();
+    let is_needed = |edge: &EdgeId| known.left_out(*edge).is_none();
+    let needed = all.iter().filter(|edge| is_needed(edge)).count();
+    let ids: Vec<EdgeId> = if corners.len() == all.len() {
+        all.to_vec()
     } else if corners.len() == needed {
-        known
-            .edges
-            .iter()
-            .filter(|e| e.1.is_none())
-            .map(|e| e.0)
-            .collect()
+        all.iter().copied().filter(is_needed).collect()
     } else {
         return Err(format!(
             "{} named; it takes {}, one where each edge begins: {}",
@@ -84,19 +88,19 @@ pub(crate) fn stated(
             } else {
                 format!("{} corners are", corners.len())
             },
-            if needed == known.edges.len() {
+            if needed == all.len() {
                 needed.to_string()
             } else {
-                format!("{} or {needed}", known.edges.len())
+                format!("{} or {needed}", all.len())
             },
             known.edge_list()
         ));
     };
-    Ok(names
+    Ok(ids
         .into_iter()
         .enumerate()
-        .map(|(k, name)| GuessedEdge {
-            name,
+        .map(|(k, id)| GuessedEdge {
+            id,
             from: corners[k].clone(),
             to: corners[(k + 1) % corners.len()].clone(),
             sure: true,
@@ -107,21 +111,21 @@ pub(crate) fn stated(
 /// The edges as the file names them, where it names all that are needed.
 fn named(outline: &Outline, known: &'static OwnPieceName) -> Option<Vec<GuessedEdge>> {
     let mut out = Vec::new();
-    for (name, left_out) in known.edges {
-        match outline.named.iter().find(|n| n.name == *name) {
+    for id in known.edges() {
+        match outline.named.iter().find(|n| n.name == id.code()) {
             Some(edge) => out.push(GuessedEdge {
-                name,
+                id: *id,
                 from: outline.corner_at(edge.from)?.to_owned(),
                 to: outline.corner_at(edge.to)?.to_owned(),
                 sure: true,
             }),
-            None => left_out.map(|_| ())?,
+            None => known.left_out(*id).map(|_| ())?,
         }
     }
     Some(out)
 }
 
-type Found = Result<Vec<(&'static str, usize, usize)>, String>;
+type Found = Result<Vec<(EdgeId, usize, usize)>, String>;
 
 /// The outline with its grain upright, cut at its clear corners. Edge `k` runs from corner `k` to the next.
 struct Shape {
@@ -293,19 +297,19 @@ fn front(shape: &Shape) -> Found {
     let (crotch, hem_in) = (leg.crotch, leg.hem_in);
     match leg.upper.as_slice() {
         [hem_out, corner, centre] => Ok(vec![
-            ("fly", *centre, crotch),
-            ("inseam", crotch, hem_in),
-            ("hem", hem_in, *hem_out),
-            ("side", *hem_out, *corner),
-            ("waist", *corner, *centre),
+            (EdgeId::Fly, *centre, crotch),
+            (EdgeId::Inseam, crotch, hem_in),
+            (EdgeId::Hem, hem_in, *hem_out),
+            (EdgeId::Side, *hem_out, *corner),
+            (EdgeId::Waist, *corner, *centre),
         ]),
         [hem_out, on_side, on_waist, centre] => Ok(vec![
-            ("fly", *centre, crotch),
-            ("inseam", crotch, hem_in),
-            ("hem", hem_in, *hem_out),
-            ("side", *hem_out, *on_side),
-            ("mouth", *on_side, *on_waist),
-            ("waist", *on_waist, *centre),
+            (EdgeId::Fly, *centre, crotch),
+            (EdgeId::Inseam, crotch, hem_in),
+            (EdgeId::Hem, hem_in, *hem_out),
+            (EdgeId::Side, *hem_out, *on_side),
+            (EdgeId::Mouth, *on_side, *on_waist),
+            (EdgeId::Waist, *on_waist, *centre),
         ]),
         others => Err(format!(
             "between outseam and crotch it has {} clear corners; a front has 2, or 3 with its pocket mouth cut away",
@@ -323,17 +327,17 @@ fn back(shape: &Shape) -> Found {
         ));
     };
     Ok(vec![
-        ("seat", *centre, leg.crotch),
-        ("inseam", leg.crotch, leg.hem_in),
-        ("hem", leg.hem_in, *hem_out),
-        ("side", *hem_out, *side),
-        ("top", *side, *centre),
+        (EdgeId::Seat, *centre, leg.crotch),
+        (EdgeId::Inseam, leg.crotch, leg.hem_in),
+        (EdgeId::Hem, leg.hem_in, *hem_out),
+        (EdgeId::Side, *hem_out, *side),
+        (EdgeId::Top, *side, *centre),
     ])
 }
 
 /// The corners of a piece with four edges, from the one where edge `first` begins, in the direction in which
 /// `second` follows it.
-fn four(shape: &Shape, names: [&'static str; 4], first: usize, forward: bool) -> Found {
+fn four(shape: &Shape, ids: [EdgeId; 4], first: usize, forward: bool) -> Found {
     let n = 4;
     let corner = |k: usize| {
         if forward {
@@ -343,9 +347,7 @@ fn four(shape: &Shape, names: [&'static str; 4], first: usize, forward: bool) ->
         }
     };
     shape.needs(&[4], "such a piece")?;
-    Ok((0..n)
-        .map(|k| (names[k], corner(k), corner(k + 1)))
-        .collect())
+    Ok((0..n).map(|k| (ids[k], corner(k), corner(k + 1))).collect())
 }
 
 fn yoke(shape: &Shape) -> Found {
@@ -362,7 +364,12 @@ fn yoke(shape: &Shape) -> Found {
         short + 2
     };
     let forward = shape.length(centre + 1) >= shape.length(centre + 3);
-    four(shape, ["centre", "lower", "side", "top"], centre, forward)
+    four(
+        shape,
+        [EdgeId::Centre, EdgeId::Lower, EdgeId::Side, EdgeId::Top],
+        centre,
+        forward,
+    )
 }
 
 fn band(shape: &Shape) -> Found {
@@ -385,7 +392,12 @@ fn band(shape: &Shape) -> Found {
     let forward = along.is_empty() || last <= first;
     four(
         shape,
-        ["join", "end_right", "inner", "end_left"],
+        [
+            EdgeId::Join,
+            EdgeId::EndRight,
+            EdgeId::Inner,
+            EdgeId::EndLeft,
+        ],
         join,
         forward,
     )
@@ -402,9 +414,17 @@ fn facing(shape: &Shape) -> Found {
     let (a, b) = (inner, (inner + 1) % 3);
     let c = (inner + 2) % 3;
     Ok(if forward {
-        vec![("waist", c, a), ("inner", a, b), ("side", b, c)]
+        vec![
+            (EdgeId::Waist, c, a),
+            (EdgeId::Inner, a, b),
+            (EdgeId::Side, b, c),
+        ]
     } else {
-        vec![("waist", c, b), ("inner", b, a), ("side", a, c)]
+        vec![
+            (EdgeId::Waist, c, b),
+            (EdgeId::Inner, b, a),
+            (EdgeId::Side, a, c),
+        ]
     })
 }
 
@@ -433,18 +453,20 @@ fn coin(shape: &Shape) -> Found {
     let top = top(shape);
     let corner = |k: usize| (top + k) % n;
     Ok(vec![
-        ("left", corner(1), corner(2)),
-        ("foot", corner(2), corner(n - 1)),
-        ("right", corner(n - 1), corner(0)),
-        ("top", corner(0), corner(1)),
+        (EdgeId::Left, corner(1), corner(2)),
+        (EdgeId::Foot, corner(2), corner(n - 1)),
+        (EdgeId::Right, corner(n - 1), corner(0)),
+        (EdgeId::Top, corner(0), corner(1)),
     ])
 }
 
 fn back_pocket(shape: &Shape) -> Found {
     shape.needs(&[5], "a back pocket")?;
     let top = top(shape);
-    let names = ["inner", "foot_inner", "foot_outer", "outer", "top"];
-    Ok((0..5)
-        .map(|k| (names[k], (top + 1 + k) % 5, (top + 2 + k) % 5))
+    let ids = PieceId::BackPocketLeft.edges();
+    Ok(ids
+        .iter()
+        .enumerate()
+        .map(|(k, id)| (*id, (top + 1 + k) % 5, (top + 2 + k) % 5))
         .collect())
 }

@@ -263,7 +263,9 @@ mod tests {
     fn every_piece_that_is_named_can_be_brought() {
         for (piece, _) in WORDS {
             let Some(piece) = piece else { continue };
-            let known = style::OWN_PIECES.iter().any(|p| p.name.starts_with(piece));
+            let known = style::OWN_PIECES
+                .iter()
+                .any(|p| p.id.code().starts_with(piece));
             assert!(known, "{piece}");
         }
     }

@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 use geometry::{Point, polyline_length};
 use indexmap::IndexMap;
 use patterns::{PatternFile, Piece};
-use style::{Drawn, OWN_PIECES, OwnPieceName, PieceBlock, PieceFile, Size, Tag, own_piece};
+use style::{
+    Drawn, OWN_PIECES, OwnPieceName, PieceBlock, PieceFile, PieceId, Size, Tag, own_piece,
+};
 use trade::{Angle, Area, Length};
 
 use crate::edges::{GuessedEdge, edges, stated};
@@ -164,7 +166,7 @@ pub fn look(file: &PatternFile, from: &str, asked: &Asked) -> Result<Look, Intak
         .chain(asked.corners.iter().map(|c| &c.0))
     {
         if own_piece(stated).is_none() {
-            let known: Vec<&str> = OWN_PIECES.iter().map(|p| p.name).collect();
+            let known: Vec<&str> = OWN_PIECES.iter().map(|p| p.id.code()).collect();
             return Err(IntakeError::new(
                 format!("\"{stated}\" is no piece that can be brought"),
                 format!("write {}", known.join(", ")),
@@ -303,7 +305,7 @@ fn seen(
         let Some((outline, _)) = all.get(&piece.shown) else {
             continue;
         };
-        let said = asked.corners.iter().find(|(name, _)| name == known.name);
+        let said = asked.corners.iter().find(|(own, _)| own == known.id.code());
         let found = match said {
             Some((_, corners)) => Some(stated(outline, known, corners).map_err(|why| {
                 IntakeError::new(
@@ -405,7 +407,7 @@ fn taken_for(
         return (own_piece(own), "as stated");
     }
     let (found, because) = by_itself(name, category, outline, piece);
-    let stated = |known: &OwnPieceName| asked.pieces.iter().any(|(own, _)| own == known.name);
+    let stated = |known: &OwnPieceName| asked.pieces.iter().any(|(own, _)| own == known.id.code());
     match found {
         Some(known) if stated(known) => (None, "another is stated"),
         _ => (found, because),
@@ -441,10 +443,10 @@ fn by_itself(
 
 /// Front and back by their size, where no name says which they are: the two largest long pieces, the back the larger.
 fn by_shape(pieces: &mut [SeenPiece]) {
-    let is_there = |pieces: &[SeenPiece], name: &str| {
+    let is_there = |pieces: &[SeenPiece], id: PieceId| {
         pieces
             .iter()
-            .any(|p| p.taken_for.is_some_and(|k| k.name == name))
+            .any(|p| p.taken_for.is_some_and(|k| k.id == id))
     };
     let mut long: Vec<usize> = (0..pieces.len())
         .filter(|k| {
@@ -457,13 +459,13 @@ fn by_shape(pieces: &mut [SeenPiece]) {
         let area = |k: &usize| pieces[*k].area.to_mm2();
         area(b).total_cmp(&area(a))
     });
-    let free: Vec<&str> = ["back", "front"]
+    let free: Vec<PieceId> = [PieceId::Back, PieceId::Front]
         .into_iter()
-        .filter(|name| !is_there(pieces, name))
+        .filter(|id| !is_there(pieces, *id))
         .collect();
     if long.len() == free.len() {
-        for (k, name) in long.into_iter().zip(free) {
-            pieces[k].taken_for = own_piece(name);
+        for (k, id) in long.into_iter().zip(free) {
+            pieces[k].taken_for = own_piece(id.code());
             pieces[k].because = "its shape";
         }
     }
@@ -476,8 +478,8 @@ fn by_shape(pieces: &mut [SeenPiece]) {
             open && long > Length::cm(60.0) && short < Length::cm(14.0) && short > Length::cm(5.0)
         })
         .collect();
-    if let ([k], false) = (narrow.as_slice(), is_there(pieces, "band")) {
-        pieces[*k].taken_for = own_piece("band");
+    if let ([k], false) = (narrow.as_slice(), is_there(pieces, PieceId::Band)) {
+        pieces[*k].taken_for = own_piece(PieceId::Band.code());
         pieces[*k].because = "its shape";
     }
 }
@@ -490,11 +492,13 @@ fn one_each(pieces: &mut [SeenPiece]) {
         };
         let first = pieces[..k]
             .iter()
-            .find(|p| p.taken_for.is_some_and(|other| other.name == known.name));
+            .find(|p| p.taken_for.is_some_and(|other| other.id == known.id));
         if let Some(first) = first {
             let why = format!(
                 "\"{}\" is taken for the {} already; say which it is with --piece {}=\"NAME\"",
-                first.name, known.title, known.name
+                first.name,
+                known.title,
+                known.id.code()
             );
             pieces[k].aside = Some(why);
             pieces[k].taken_for = None;

@@ -30,9 +30,9 @@ pub fn table(look: &Look, file: &str, drawn: Drawn, allowance: Option<Length>) -
     }
     for known in OWN_PIECES {
         let mut taken = look.pieces.iter();
-        let found = taken.find(|p| p.taken_for.is_some_and(|k| k.name == known.name));
+        let found = taken.find(|p| p.taken_for.is_some_and(|k| k.id == known.id));
         if let Some(piece) = found {
-            one(&mut out, known.name, piece);
+            one(&mut out, known.id.code(), piece);
         }
     }
     out
@@ -55,7 +55,7 @@ fn one(out: &mut String, name: &str, piece: &SeenPiece) {
             }
             (false, None) => "   # guessed: please confirm".to_owned(),
         };
-        let _ = writeln!(out, "{} = {ends}{words}", edge.name);
+        let _ = writeln!(out, "{} = {ends}{words}", edge.id.code());
     }
 }
 

@@ -9,7 +9,7 @@ use intake::{Asked, Look, SizeName, look, table};
 use patterns::{PatternFile, dxf, from_cut, svg};
 use sewing::Garment;
 use style::{
-    Beside, Drawn, Loaded, MeasureId, Size, Subject, Tag, piece_file_text, save_beside,
+    Beside, Drawn, EdgeId, Loaded, MeasureId, Size, Subject, Tag, piece_file_text, save_beside,
     with_pattern,
 };
 use tempfile::TempDir;
@@ -96,7 +96,7 @@ fn own_names_are_taken_as_they_are() {
         let piece = seen
             .pieces
             .iter()
-            .find(|p| p.taken_for.is_some_and(|k| k.name == name));
+            .find(|p| p.taken_for.is_some_and(|k| k.id.code() == name));
         let piece = piece.unwrap_or_else(|| panic!("{name}"));
         assert_eq!(piece.because, "as the file says");
         assert!(piece.edges.iter().all(|e| e.sure), "{name}");
@@ -153,7 +153,11 @@ fn a_plain_drawing_is_made_out_when_size_line_and_grain_are_said() {
     assert!(garment.pattern.own.is_some());
     let back = garment.pattern.piece(draft::PieceId::Back).unwrap();
     for (edge, wanted) in HARBOUR[1].1 {
-        let found = back.edge(edge).unwrap().length().to_mm();
+        let found = back
+            .edge(EdgeId::of(edge).unwrap())
+            .unwrap()
+            .length()
+            .to_mm();
         assert!(
             (found - wanted).abs() < 0.05,
             "{edge}: {found} is not {wanted} mm"
@@ -401,13 +405,14 @@ fn a_pattern_of_another_hand_is_made_out_by_name_and_shape() {
             .unwrap();
         for (edge, wanted) in *edges {
             // The uncut front: its outseam and waist go on behind the pocket mouth.
-            let behind = |edge: &str| {
+            let id = EdgeId::of(edge).unwrap();
+            let behind = || {
                 let facing = garment.pattern.piece(draft::PieceId::PocketFacing).unwrap();
-                facing.edge(edge).unwrap().length()
+                facing.edge(id).unwrap().length()
             };
-            let mut found = piece.edge(edge).unwrap().length();
+            let mut found = piece.edge(id).unwrap().length();
             if *name == "front" && ["side", "waist"].contains(edge) {
-                found += behind(edge);
+                found += behind();
             }
             let off = (found.to_mm() - wanted).abs();
             assert!(off < 0.05, "{name} {edge}: {found} is not {wanted} mm");
@@ -459,7 +464,11 @@ fn a_cut_line_is_freed_of_its_allowance() {
     let garment = sewn(&again, Size::new(32, 32));
     let back = garment.pattern.piece(draft::PieceId::Back).unwrap();
     for (edge, wanted) in HARBOUR[1].1 {
-        let found = back.edge(edge).unwrap().length().to_mm();
+        let found = back
+            .edge(EdgeId::of(edge).unwrap())
+            .unwrap()
+            .length()
+            .to_mm();
         assert!(
             (found - wanted).abs() < 0.3,
             "{edge}: {found} is not {wanted} mm"
@@ -569,13 +578,13 @@ fn a_pocket_given_as_half_is_opened_over_its_mirror_line() {
     let (whole, half) = (bring(whole), bring(half));
     assert!(half.half && !whole.half);
     assert_eq!(half.taken_for, whole.taken_for);
-    let names = |piece: &intake::SeenPiece| -> Vec<&str> {
-        let mut names: Vec<&str> = piece.edges.iter().map(|e| e.name).collect();
-        names.sort_unstable();
-        names
+    let edges = |piece: &intake::SeenPiece| -> Vec<EdgeId> {
+        let mut edges: Vec<EdgeId> = piece.edges.iter().map(|e| e.id).collect();
+        edges.sort_unstable();
+        edges
     };
-    assert!(!names(&half).is_empty(), "{half:?}");
-    assert_eq!(names(&half), names(&whole));
+    assert!(!edges(&half).is_empty(), "{half:?}");
+    assert_eq!(edges(&half), edges(&whole));
     let apart = half.area.to_mm2() / whole.area.to_mm2() - 1.0;
     assert!(apart.abs() < 0.005, "{apart}");
 }

@@ -7,8 +7,8 @@ use patterns::Read;
 use patterns::dxf::FileUnit;
 use sewing::Garment;
 use style::{
-    Beside, BroughtPattern, Drawn, Edit, Loaded, NewStyle, OWN_PIECES, SaveError, Saved, Size, Tag,
-    piece_file_text, save_beside, with_pattern,
+    Beside, BroughtPattern, Drawn, EdgeId, Edit, Loaded, NewStyle, OWN_PIECES, PieceId, SaveError,
+    Saved, Size, Tag, piece_file_text, save_beside, with_pattern,
 };
 use trade::Length;
 
@@ -207,12 +207,12 @@ fn whole_run(sizes: &[Size], lengths: &[Tag]) -> Vec<Size> {
 pub fn unclear(look: &Look) -> Vec<String> {
     let taken = |name: &str| {
         let mut pieces = look.pieces.iter();
-        pieces.any(|p| p.taken_for.is_some_and(|k| k.name == name))
+        pieces.any(|p| p.taken_for.is_some_and(|k| k.id.code() == name))
     };
     let title = |name: &str| {
         OWN_PIECES
             .iter()
-            .find(|p| p.name == name)
+            .find(|p| p.id.code() == name)
             .map_or("", |p| p.title)
     };
     let mut lines: Vec<String> = BODY
@@ -221,7 +221,8 @@ pub fn unclear(look: &Look) -> Vec<String> {
         .map(|name| format!("no piece is made out as the {}", title(name)))
         .collect();
     let front_is_cut = look.pieces.iter().any(|p: &SeenPiece| {
-        p.taken_for.is_some_and(|k| k.name == "front") && p.edges.iter().any(|e| e.name == "mouth")
+        p.taken_for.is_some_and(|k| k.id == PieceId::Front)
+            && p.edges.iter().any(|e| e.id == EdgeId::Mouth)
     });
     if front_is_cut && !taken("pocket_facing") {
         lines.push(

@@ -6,14 +6,13 @@ use draft::{Finding, Severity};
 use serde::Serialize;
 use serde_json::Value;
 use style::{Loaded, PartId, Subject, Valued};
+use words::{Said, key, say};
 
 use crate::Pack;
 use crate::typeset::has_letter;
 
 /// What a letter that cannot be set is found under.
 const CODE: &str = "papers::letters";
-/// Where the rule comes from.
-const SOURCE: &str = "the typefaces carried in the program";
 /// So many letters are named; the others are counted.
 const NAMED: usize = 6;
 /// Keys whose values name files. They are not printed.
@@ -134,20 +133,25 @@ fn lacking(field: &Subject, text: &str) -> Option<Finding> {
         .take(NAMED)
         .map(|c| format!("{c} (U+{:04X})", u32::from(*c)))
         .collect();
-    let letters = match (named.as_slice(), missing.len().saturating_sub(NAMED)) {
-        ([], _) => return None,
-        ([one], _) => format!("the letter {one}"),
-        (several, 0) => format!("the letters {}", several.join(", ")),
-        (several, more) => format!("the letters {} and {more} more", several.join(", ")),
+    let more = missing.len().saturating_sub(NAMED);
+    let message: Said = match named.as_slice() {
+        [] => return None,
+        [letter] => say::PapersLetter { letter, text }.into(),
+        _ if more == 0 => say::PapersLetters {
+            letters: named,
+            text,
+        }
+        .into(),
+        _ => say::PapersLettersMore {
+            letters: named,
+            more: more.to_string(),
+            text,
+        }
+        .into(),
     };
-    let them = if named.len() == 1 { "it" } else { "them" };
-    let message =
-        format!("{letters} of “{text}” cannot be printed: no typeface of the papers has {them}");
-    Some(
-        Finding::new(CODE, Severity::Warning, field.clone(), message, SOURCE).help(
-            "write it in Latin, Greek, Cyrillic or Japanese letters; empty boxes stand in the pack until then",
-        ),
-    )
+    let source = key::PAPERS_LETTERS_SOURCE;
+    let found = Finding::new(CODE, Severity::Warning, field.clone(), message, source);
+    Some(found.help(key::PAPERS_LETTERS_HELP))
 }
 
 /// Whether a letter belongs to a script written from right to left (the blocks of the Unicode roadmap).
@@ -159,19 +163,11 @@ fn from_the_right(field: &str, text: &str) -> Option<Finding> {
     if !text.chars().any(runs_left) {
         return None;
     }
-    let message = format!(
-        "“{text}” is written from right to left, and the papers cannot be set so yet: beside other words and figures its order may be false"
-    );
-    Some(
-        Finding::new(
-            CODE,
-            Severity::Note,
-            Subject::Value(Valued::at(field.to_owned())),
-            message,
-            SOURCE,
-        )
-        .help("write it in Latin, Greek, Cyrillic or Japanese letters"),
-    )
+    let field = Subject::Value(Valued::at(field.to_owned()));
+    let message = say::PapersRightToLeft { text };
+    let source = key::PAPERS_LETTERS_SOURCE;
+    let found = Finding::new(CODE, Severity::Note, field, message, source);
+    Some(found.help(key::PAPERS_RIGHT_TO_LEFT_HELP))
 }
 
 #[cfg(test)]

@@ -32,7 +32,7 @@ fn piece(cut: &CutPiece, band: BandCut) -> Piece {
     let label = &cut.label;
     let mut notes = vec![label.cut.clone(), label.side.clone()];
     if let Some(edge) = &cut.cloth_edge {
-        notes.push(format!("edge {} on the cloth's own edge", edge.edge));
+        notes.push(format!("edge {} on the cloth's own edge", edge.edge.code()));
     }
     let wash = BeforeWash::of(&cut.scale);
     notes.extend(wash.notes());
@@ -49,7 +49,7 @@ fn piece(cut: &CutPiece, band: BandCut) -> Piece {
         .edges
         .iter()
         .map(|edge| SewLine {
-            name: edge.name.to_owned(),
+            name: edge.id.code().to_owned(),
             closed: false,
             line: line(&edge.sewn),
         })
@@ -76,7 +76,7 @@ fn piece(cut: &CutPiece, band: BandCut) -> Piece {
             .inner
             .iter()
             .map(|inner| InnerLine {
-                name: one_line(&inner.name),
+                name: one_line(&inner.code()),
                 kind: match inner.kind {
                     InnerKind::Fold => LineKind::Fold,
                     InnerKind::Placement => LineKind::Placement,
@@ -91,7 +91,7 @@ fn piece(cut: &CutPiece, band: BandCut) -> Piece {
             .notches
             .iter()
             .map(|notch| Notch {
-                name: one_line(&notch.name),
+                name: one_line(notch.id.code()),
                 at: on_grid(notch.at),
                 into: on_grid_angle(Angle::rad(notch.into.atan2())),
                 depth: Length::mm(number_on_grid(notch.depth.to_mm())),
@@ -138,11 +138,11 @@ fn points(cut: &CutPiece, sewn: &[SewLine], outline: &[Point]) -> Vec<TurnPoint>
     let corners: BTreeSet<Key> = ends().map(|p| Key::of(*p)).collect();
     let mut seen = BTreeSet::new();
     let mut out: Vec<TurnPoint> = Vec::new();
-    for (name, at) in &cut.points {
+    for (id, at) in &cut.points {
         let at = on_grid(*at);
         let first = seen.insert(Key::of(at));
         out.push(TurnPoint {
-            name: one_line(name),
+            name: one_line(id.code()),
             at,
             corner: first && corners.contains(&Key::of(at)),
         });

@@ -4,7 +4,7 @@ use draft::{Finding, Pattern, Severity};
 use style::{Collection, Seam, SeamId, Size, StyleDoc, Subject};
 use trade::yarn::YarnBuild;
 use trade::{Colour, Length, YarnSize};
-use words::Said;
+use words::{Said, key};
 
 use crate::garment::RowYarn;
 
@@ -72,7 +72,14 @@ pub(crate) fn finding(
     subject: impl Into<Subject>,
     message: impl Into<Said>,
 ) -> Finding {
-    Finding::new(code, severity, subject, message, "common practice").of_size(context.size)
+    Finding::new(
+        code,
+        severity,
+        subject,
+        message,
+        key::SOURCE_COMMON_PRACTICE,
+    )
+    .of_size(context.size)
 }
 
 /// The finding with what would help.

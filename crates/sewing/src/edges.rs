@@ -1,6 +1,6 @@
 //! Which seam uses which edge of which piece, and so what is cut beyond it.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use style::{Construction, Ply, Seam, SeamId, known};
 use trade::Length;
 
@@ -43,49 +43,109 @@ pub enum PlyOf {
 const TURNED_IN: Length = Length::mm(10.0);
 
 /// What is done with an edge of a piece.
-pub fn edge_use(piece: PieceId, edge: &str) -> EdgeUse {
-    use EdgeUse::{Free, Sewn};
+pub fn edge_use(piece: PieceId, edge: EdgeId) -> EdgeUse {
+    let found = uses(piece).iter().find(|(id, _)| *id == edge);
+    // Left are edges only a lining of half a pocket and half a band have; both are turned in or joined by hand.
+    found.map_or(EdgeUse::Free(TURNED_IN), |(_, use_)| *use_)
+}
+
+/// What is done with each edge of a piece.
+const fn uses(piece: PieceId) -> &'static [(EdgeId, EdgeUse)] {
+    use EdgeId as E;
+    use EdgeUse::{Free, Sewn, SewnOrFree};
     use PieceId as P;
-    let front = PlyOf::Is(Ply::Front);
-    let back = PlyOf::Is(Ply::Back);
-    let yoke = PlyOf::Is(Ply::Yoke);
-    match (piece, edge) {
-        (P::Front, "fly") => Sewn(SeamId::Fly, PlyOf::Only),
-        (P::Front, "crotch") => Sewn(SeamId::FrontRise, PlyOf::Side),
-        (P::Front, "inseam") => Sewn(SeamId::Inseam, front),
-        (P::Front | P::Back, "hem") => Sewn(SeamId::Hem, PlyOf::Only),
-        (P::Front | P::PocketFacing, "side")
-        | (P::PocketFacing | P::PocketBag, "side_under")
-        | (P::PocketBag, "side_upper") => Sewn(SeamId::Outseam, front),
-        (P::Front | P::PocketBag, "mouth") => Sewn(SeamId::Mouth, PlyOf::Only),
-        (P::Front | P::PocketFacing, "waist")
-        | (P::PocketFacing | P::PocketBag, "waist_under")
-        | (P::PocketBag, "waist_upper")
-        | (P::Yoke | P::FlyFacing | P::FlyShield, "top")
-        | (P::Band, _) => Sewn(SeamId::Band, PlyOf::Only),
-        (P::Back, "seat") | (P::Yoke, "centre") => Sewn(SeamId::Seat, PlyOf::Side),
-        (P::Back, "inseam") => Sewn(SeamId::Inseam, back),
-        (P::Back | P::Yoke, "side") => Sewn(SeamId::Outseam, back),
-        (P::Back, "top") => Sewn(SeamId::Yoke, back),
-        (P::Yoke, "lower") => Sewn(SeamId::Yoke, yoke),
-        (P::FlyFacing, "edge") => Sewn(SeamId::Fly, PlyOf::Only),
-        // Overedged on the finished line where nothing else is said.
-        (P::FlyFacing, _) => EdgeUse::SewnOrFree(SeamId::FlyEdge, Length::ZERO),
-        (P::PocketFacing, "inner") => Sewn(SeamId::FacingSet, PlyOf::Only),
-        (P::CoinPocket, "top") => Sewn(SeamId::CoinHem, PlyOf::Only),
-        (P::CoinPocket, _) => Sewn(SeamId::CoinSet, PlyOf::Only),
-        (P::PocketBag, "foot_upper" | "foot_under") => Sewn(SeamId::BagClose, PlyOf::Only),
-        (P::BackPocketLeft | P::BackPocketRight, "top") => Sewn(SeamId::BackPocketHem, PlyOf::Only),
-        (P::BackPocketLeft | P::BackPocketRight, _)
-        | (
-            P::BackLiningLeft | P::BackLiningRight,
-            "inner" | "outer" | "foot_inner" | "foot_outer",
-        ) => Sewn(SeamId::BackPocketSet, PlyOf::Only),
-        (P::ExtraPocket, "top") => Sewn(SeamId::ExtraHem, PlyOf::Only),
-        (P::ExtraPocket, _) => Sewn(SeamId::ExtraSet, PlyOf::Only),
-        (P::LoopStrip, _) => Sewn(SeamId::LoopEdge, PlyOf::Only),
-        // Shield sides and foot, top and foot of a lining: turned in.
-        _ => Free(TURNED_IN),
+    use PlyOf::{Is, Only, Side};
+    match piece {
+        P::Front => &[
+            (E::Fly, Sewn(SeamId::Fly, Only)),
+            (E::Crotch, Sewn(SeamId::FrontRise, Side)),
+            (E::Inseam, Sewn(SeamId::Inseam, Is(Ply::Front))),
+            (E::Hem, Sewn(SeamId::Hem, Only)),
+            (E::Side, Sewn(SeamId::Outseam, Is(Ply::Front))),
+            (E::Mouth, Sewn(SeamId::Mouth, Only)),
+            (E::Waist, Sewn(SeamId::Band, Only)),
+        ],
+        P::Back => &[
+            (E::Seat, Sewn(SeamId::Seat, Side)),
+            (E::Inseam, Sewn(SeamId::Inseam, Is(Ply::Back))),
+            (E::Hem, Sewn(SeamId::Hem, Only)),
+            (E::Side, Sewn(SeamId::Outseam, Is(Ply::Back))),
+            (E::Top, Sewn(SeamId::Yoke, Is(Ply::Back))),
+        ],
+        P::Yoke => &[
+            (E::Centre, Sewn(SeamId::Seat, Side)),
+            (E::Lower, Sewn(SeamId::Yoke, Is(Ply::Yoke))),
+            (E::Side, Sewn(SeamId::Outseam, Is(Ply::Back))),
+            (E::Top, Sewn(SeamId::Band, Only)),
+        ],
+        P::Band => &[
+            (E::Join, Sewn(SeamId::Band, Only)),
+            (E::Overlap, Sewn(SeamId::Band, Only)),
+            (E::EndRight, Sewn(SeamId::Band, Only)),
+            (E::Inner, Sewn(SeamId::Band, Only)),
+            (E::EndLeft, Sewn(SeamId::Band, Only)),
+        ],
+        P::FlyFacing => &[
+            (E::Edge, Sewn(SeamId::Fly, Only)),
+            // Overedged on the finished line where nothing else is said.
+            (E::Foot, SewnOrFree(SeamId::FlyEdge, Length::ZERO)),
+            (E::Back, SewnOrFree(SeamId::FlyEdge, Length::ZERO)),
+            (E::Top, Sewn(SeamId::Band, Only)),
+        ],
+        P::FlyShield => &[
+            (E::Left, Free(TURNED_IN)),
+            (E::Foot, Free(TURNED_IN)),
+            (E::Right, Free(TURNED_IN)),
+            (E::Top, Sewn(SeamId::Band, Only)),
+        ],
+        P::PocketFacing => &[
+            (E::Waist, Sewn(SeamId::Band, Only)),
+            (E::WaistUnder, Sewn(SeamId::Band, Only)),
+            (E::Inner, Sewn(SeamId::FacingSet, Only)),
+            (E::SideUnder, Sewn(SeamId::Outseam, Is(Ply::Front))),
+            (E::Side, Sewn(SeamId::Outseam, Is(Ply::Front))),
+        ],
+        P::CoinPocket => &[
+            (E::Left, Sewn(SeamId::CoinSet, Only)),
+            (E::Foot, Sewn(SeamId::CoinSet, Only)),
+            (E::Right, Sewn(SeamId::CoinSet, Only)),
+            (E::Top, Sewn(SeamId::CoinHem, Only)),
+        ],
+        P::PocketBag => &[
+            (E::WaistUpper, Sewn(SeamId::Band, Only)),
+            (E::Mouth, Sewn(SeamId::Mouth, Only)),
+            (E::SideUpper, Sewn(SeamId::Outseam, Is(Ply::Front))),
+            (E::FootUpper, Sewn(SeamId::BagClose, Only)),
+            (E::FootUnder, Sewn(SeamId::BagClose, Only)),
+            (E::SideUnder, Sewn(SeamId::Outseam, Is(Ply::Front))),
+            (E::WaistUnder, Sewn(SeamId::Band, Only)),
+        ],
+        P::BackPocketLeft | P::BackPocketRight => &[
+            (E::Inner, Sewn(SeamId::BackPocketSet, Only)),
+            (E::FootInner, Sewn(SeamId::BackPocketSet, Only)),
+            (E::FootOuter, Sewn(SeamId::BackPocketSet, Only)),
+            (E::Outer, Sewn(SeamId::BackPocketSet, Only)),
+            (E::Top, Sewn(SeamId::BackPocketHem, Only)),
+        ],
+        P::BackLiningLeft | P::BackLiningRight => &[
+            (E::Inner, Sewn(SeamId::BackPocketSet, Only)),
+            (E::FootInner, Sewn(SeamId::BackPocketSet, Only)),
+            (E::FootOuter, Sewn(SeamId::BackPocketSet, Only)),
+            (E::Outer, Sewn(SeamId::BackPocketSet, Only)),
+            (E::Top, Free(TURNED_IN)),
+        ],
+        P::LoopStrip => &[
+            (E::EndFoot, Sewn(SeamId::LoopEdge, Only)),
+            (E::Right, Sewn(SeamId::LoopEdge, Only)),
+            (E::EndTop, Sewn(SeamId::LoopEdge, Only)),
+            (E::Left, Sewn(SeamId::LoopEdge, Only)),
+        ],
+        P::ExtraPocket => &[
+            (E::Left, Sewn(SeamId::ExtraSet, Only)),
+            (E::Foot, Sewn(SeamId::ExtraSet, Only)),
+            (E::Right, Sewn(SeamId::ExtraSet, Only)),
+            (E::Top, Sewn(SeamId::ExtraHem, Only)),
+        ],
     }
 }
 
@@ -111,7 +171,7 @@ pub(crate) fn allowance(
     seams: &[Seam],
     hem_depth: Length,
     piece: PieceId,
-    edge: &str,
+    edge: EdgeId,
     on: On,
 ) -> Length {
     let (id, ply) = match edge_use(piece, edge) {
@@ -136,5 +196,18 @@ pub(crate) fn allowance(
         both.over
     } else {
         both.under
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn of_every_edge_of_every_piece_it_is_said_what_is_done_with_it() {
+        for piece in PieceId::ALL {
+            let said: Vec<EdgeId> = uses(piece).iter().map(|(edge, _)| *edge).collect();
+            assert_eq!(said, piece.edges(), "{piece:?}");
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! The sewn garment of one size: pattern, seams, stitch rows, fixings and findings, all in the
 //! frames of the pieces.
 
-use draft::{Conflict, Finding, Pattern, PieceId};
+use draft::{Conflict, EdgeId, Finding, Pattern, PieceId};
 use geometry::tolerance::ROUNDING;
 use geometry::{Path, Point, Vec2};
 use style::{Collection, RowEnding, Seam, SeamId, Size, StyleDoc};
@@ -264,7 +264,7 @@ pub struct InsideLap {
     /// On which copies.
     pub on: On,
     /// The edge it starts from.
-    pub edge: &'static str,
+    pub edge: EdgeId,
     /// How far it reaches into the piece.
     pub width: Length,
     /// How its edge is finished.
@@ -289,7 +289,7 @@ pub struct CutPiece {
     /// Which copies are cut like this.
     pub on: On,
     /// Allowance along each edge, in the order of the piece's edges.
-    pub allowances: Vec<(&'static str, Length)>,
+    pub allowances: Vec<(EdgeId, Length)>,
     /// The cut line, anticlockwise, dense polyline in millimetres, first point not repeated.
     pub outline: Vec<Point>,
 }

@@ -1,9 +1,10 @@
 //! Cut pieces: every piece grown by the allowances its seams ask for.
 
-use draft::{Finding, Piece, Severity};
+use draft::{EdgeId, Finding, Piece, Severity};
 use geometry::{Point, offset_outline};
 use style::MeasureId;
 use trade::Length;
+use words::{Said, key, say};
 
 use crate::context::{Context, finding, with_remedy};
 use crate::edges::allowance;
@@ -35,15 +36,15 @@ pub(crate) fn cut_pieces(context: &Context<'_>, findings: &mut Vec<Finding>) -> 
     out
 }
 
-fn widths(context: &Context<'_>, piece: &Piece, on: On) -> Vec<(&'static str, Length)> {
+fn widths(context: &Context<'_>, piece: &Piece, on: On) -> Vec<(EdgeId, Length)> {
     let hem_depth = context.pattern.spec[MeasureId::HemDepth];
     piece
         .edges
         .iter()
         .map(|e| {
             (
-                e.name,
-                allowance(context.seams, hem_depth, piece.id, e.name, on),
+                e.id,
+                allowance(context.seams, hem_depth, piece.id, e.id, on),
             )
         })
         .collect()
@@ -53,7 +54,7 @@ fn grown(
     context: &Context<'_>,
     piece: &Piece,
     on: On,
-    allowances: Vec<(&'static str, Length)>,
+    allowances: Vec<(EdgeId, Length)>,
     findings: &mut Vec<Finding>,
 ) -> CutPiece {
     let outline = outline(piece, &allowances).unwrap_or_else(|reason| {
@@ -62,12 +63,9 @@ fn grown(
             "sewing::cut-line",
             Severity::Error,
             piece.id,
-            format!("no cut line can be drawn: {reason}; the finished outline is shown instead"),
+            say::SewingGrownPiecesGrown { reason },
         );
-        findings.push(with_remedy(
-            found,
-            "check the measures and seams that shape this piece",
-        ));
+        findings.push(with_remedy(found, key::SEWING_GROWN_PIECES_GROWN_2));
         finished(piece)
     });
     CutPiece {
@@ -78,8 +76,8 @@ fn grown(
     }
 }
 
-fn outline(piece: &Piece, allowances: &[(&'static str, Length)]) -> Result<Vec<Point>, String> {
-    let step = step_for(piece).ok_or("the piece has no finite shape")?;
+fn outline(piece: &Piece, allowances: &[(EdgeId, Length)]) -> Result<Vec<Point>, Said> {
+    let step = step_for(piece).ok_or_else(|| Said::from(key::SEWING_GROWN_PIECES_OUTLINE))?;
     let n = piece.edges.len();
     let joined = |index: usize| {
         let before = (index + n - 1) % n;
@@ -95,7 +93,10 @@ fn outline(piece: &Piece, allowances: &[(&'static str, Length)]) -> Result<Vec<P
             _ => runs.push((points, allowances[index].1)),
         }
     }
-    offset_outline(&runs).map_err(|e| e.to_string())
+    offset_outline(&runs).map_err(|error| {
+        let reason = error.to_string();
+        say::SewingGrownPiecesReason { reason }.into()
+    })
 }
 
 /// Whether an edge runs smoothly on from the one before it, so that both are one cut line. A corner

@@ -1,7 +1,7 @@
 //! Lines that run inside a piece at a distance from its edge: the way a sewer guides a row along a
 //! seam, an edge or round a pocket.
 
-use draft::{Edge, Piece};
+use draft::{Edge, EdgeId, Piece};
 use geometry::tolerance::{BEYOND_END, PARALLEL, ROUNDING, SAME_POINT};
 use geometry::{
     Meeting, Path, Point, Straight, clip_to_polygon, moved_left, polyline_length, unit,
@@ -47,7 +47,7 @@ impl<'a> Ground<'a> {
 
     /// The line at `offset` inside the named edges, which follow one another anticlockwise. It ends
     /// where it meets the outline, so a row runs into the seams at both its ends.
-    pub fn inset(&self, edges: &[&str], offset: Length) -> Option<Path> {
+    pub fn inset(&self, edges: &[EdgeId], offset: Length) -> Option<Path> {
         let offset = offset.to_mm();
         let run = self.run(edges)?;
         if !offset.is_finite() {
@@ -76,22 +76,22 @@ impl<'a> Ground<'a> {
         (longest.len() >= 2).then(|| Path::polyline(&longest))
     }
 
-    fn run(&self, edges: &[&str]) -> Option<Vec<Point>> {
+    fn run(&self, edges: &[EdgeId]) -> Option<Vec<Point>> {
         let mut run = Vec::new();
-        for name in edges {
-            run.extend(points_along(self.piece.edge(name)?)?);
+        for edge in edges {
+            run.extend(points_along(self.piece.edge(*edge)?)?);
         }
         let run = without_repeats(&run, SAME_POINT);
         (run.len() >= 2).then_some(run)
     }
 
     /// Whether the run begins and ends at an outward corner of the piece.
-    fn corners(&self, edges: &[&str]) -> (bool, bool) {
+    fn corners(&self, edges: &[EdgeId]) -> (bool, bool) {
         let all = &self.piece.edges;
         let n = all.len();
-        let place = |name: Option<&&str>| {
-            let name = name?;
-            all.iter().position(|e: &Edge| e.name == *name)
+        let place = |id: Option<&EdgeId>| {
+            let id = id?;
+            all.iter().position(|e: &Edge| e.id == *id)
         };
         let corner = |first: usize, second: usize| {
             let (a, b) = (
@@ -178,14 +178,14 @@ mod tests {
 
     fn square(side: f64) -> Piece {
         let corners = [(0.0, 0.0), (side, 0.0), (side, side), (0.0, side)].map(Point::from);
-        let names = ["south", "east", "north", "west"];
+        let names = [EdgeId::Foot, EdgeId::Right, EdgeId::Top, EdgeId::Left];
         Piece {
             id: PieceId::CoinPocket,
             cloth: ClothUse::Shell,
             cut: Cut::ONE,
             edges: (0..4)
                 .map(|k| Edge {
-                    name: names[k],
+                    id: names[k],
                     path: Path::line(corners[k], corners[(k + 1) % 4]),
                 })
                 .collect(),
@@ -201,7 +201,7 @@ mod tests {
         let piece = square(100.0);
         let row = Ground::of(&piece)
             .unwrap()
-            .inset(&["south"], Length::mm(8.0))
+            .inset(&[EdgeId::Foot], Length::mm(8.0))
             .unwrap();
         assert_eq!(row.start(), Point::new(0.0, 8.0));
         assert_eq!(row.end(), Point::new(100.0, 8.0));
@@ -210,9 +210,10 @@ mod tests {
     #[test]
     fn a_row_round_corners_follows_them() {
         let piece = square(100.0);
-        let row = Ground::of(&piece)
-            .unwrap()
-            .inset(&["west", "south", "east"], Length::mm(10.0));
+        let row = Ground::of(&piece).unwrap().inset(
+            &[EdgeId::Left, EdgeId::Foot, EdgeId::Right],
+            Length::mm(10.0),
+        );
         // Three sides of the inner square: 90 down, 80 across, 90 up.
         assert!((row.unwrap().length().to_mm() - 260.0).abs() < 1e-9);
     }
@@ -221,9 +222,9 @@ mod tests {
     fn a_row_wider_than_the_piece_has_no_place() {
         let piece = square(100.0);
         let ground = Ground::of(&piece).unwrap();
-        assert_eq!(ground.inset(&["south"], Length::mm(120.0)), None);
-        assert_eq!(ground.inset(&["south"], Length::mm(f64::NAN)), None);
-        assert_eq!(ground.inset(&["nothing"], Length::mm(1.0)), None);
+        assert_eq!(ground.inset(&[EdgeId::Foot], Length::mm(120.0)), None);
+        assert_eq!(ground.inset(&[EdgeId::Foot], Length::mm(f64::NAN)), None);
+        assert_eq!(ground.inset(&[EdgeId::Fly], Length::mm(1.0)), None);
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! What is seen of the allowances on the inside, seam by seam.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId};
 use style::{Construction, MeasureId, Ply, Seam, SeamId};
 use trade::Length;
 
@@ -36,13 +36,13 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         width,
         finish,
     };
-    let turned = |piece, on| lap(piece, "top", on, turned_depth(seam), Finish::Folded);
+    let turned = |piece, on| lap(piece, EdgeId::Top, on, turned_depth(seam), Finish::Folded);
     match seam.id {
         SeamId::Hem => [Front, Back]
             .map(|piece| {
                 lap(
                     piece,
-                    "hem",
+                    EdgeId::Hem,
                     On::Both,
                     spec[MeasureId::HemDepth],
                     Finish::Folded,
@@ -51,7 +51,7 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
             .into(),
         SeamId::Band => vec![lap(
             Band,
-            "join",
+            EdgeId::Join,
             On::AsDrawn,
             spec[MeasureId::BandHeight],
             Finish::Folded,
@@ -59,7 +59,7 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         SeamId::BagClose => {
             let width = allowances(seam, spec[MeasureId::HemDepth]).over;
             let finish = construct(seam.construction).finish;
-            vec![lap(PocketBag, "foot_under", On::Both, width, finish)]
+            vec![lap(PocketBag, EdgeId::FootUnder, On::Both, width, finish)]
         }
         SeamId::CoinHem => vec![turned(CoinPocket, coin_on(spec))],
         SeamId::BackPocketHem => back_pockets().map(|(piece, on)| turned(piece, on)).into(),
@@ -111,7 +111,7 @@ fn lie(
     context: &Context<'_>,
     seam: &Seam,
     piece: &PieceId,
-    edge: &'static str,
+    edge: EdgeId,
     ply: Ply,
     on: On,
 ) -> Option<InsideLap> {

@@ -1,6 +1,6 @@
 //! Which piece is set on which, and how the frame of one lies in the frame of the other.
 
-use draft::{Pattern, Piece, PieceId, Spec};
+use draft::{EdgeId, LineId, Pattern, Piece, PieceId, Spec};
 use geometry::{Affine, Path, Point, Vec2, left_of, unit};
 
 use crate::garment::On;
@@ -64,7 +64,7 @@ pub fn placements(pattern: &Pattern) -> Vec<Placed> {
             });
         }
     };
-    let set = |id: PieceId, edges: &[&str], onto: PieceId, line: &str| {
+    let set = |id: PieceId, edges: &[EdgeId], onto: PieceId, line: LineId| {
         let piece = pattern.piece(id)?;
         map_onto(&outline(piece, edges)?, pattern.piece(onto)?.line(line)?)
     };
@@ -74,28 +74,38 @@ pub fn placements(pattern: &Pattern) -> Vec<Placed> {
     place(P::PocketBag, P::Front, On::Both, here);
     let coin = set(
         P::CoinPocket,
-        &["left", "foot", "right"],
+        &[EdgeId::Left, EdgeId::Foot, EdgeId::Right],
         P::PocketFacing,
-        "coin_pocket",
+        LineId::CoinPocket,
     );
     place(P::CoinPocket, P::PocketFacing, coin_on(spec), coin);
-    let sides = ["inner", "foot_inner", "foot_outer", "outer"];
+    let sides = [
+        EdgeId::Inner,
+        EdgeId::FootInner,
+        EdgeId::FootOuter,
+        EdgeId::Outer,
+    ];
     for ((pocket, on), (line, lining)) in back_pockets().into_iter().zip([
-        ("pocket_left", P::BackLiningLeft),
-        ("pocket_right", P::BackLiningRight),
+        (LineId::PocketLeft, P::BackLiningLeft),
+        (LineId::PocketRight, P::BackLiningRight),
     ]) {
         let map = set(pocket, &sides, P::Back, line);
         place(pocket, P::Back, on, map);
         place(lining, P::Back, on, map);
     }
-    let facing = set(P::FlyFacing, &["foot", "back"], P::Front, "fly_stitch");
+    let facing = set(
+        P::FlyFacing,
+        &[EdgeId::Foot, EdgeId::Back],
+        P::Front,
+        LineId::FlyStitch,
+    );
     place(P::FlyFacing, P::Front, On::AsDrawn, facing);
     place(P::FlyShield, P::Front, On::Mirrored, shield_map(pattern));
     let extra = set(
         P::ExtraPocket,
-        &["left", "foot", "right"],
+        &[EdgeId::Left, EdgeId::Foot, EdgeId::Right],
         P::Front,
-        "extra_pocket",
+        LineId::ExtraPocket,
     );
     place(P::ExtraPocket, P::Front, extra_on(spec), extra);
     out
@@ -106,8 +116,8 @@ pub fn placed(pattern: &Pattern, piece: PieceId) -> Option<Placed> {
     placements(pattern).into_iter().find(|p| p.piece == piece)
 }
 
-fn outline(piece: &Piece, edges: &[&str]) -> Option<Path> {
-    let mut edges = edges.iter().map(|name| piece.edge(name));
+fn outline(piece: &Piece, edges: &[EdgeId]) -> Option<Path> {
+    let mut edges = edges.iter().map(|id| piece.edge(*id));
     let first = edges.next()??.clone();
     edges.try_fold(first, |path, next| Some(path.then(next?)))
 }
@@ -127,8 +137,11 @@ fn map_onto(outline: &Path, line: &Path) -> Option<Affine> {
 
 /// The shield hangs on the fly edge and reaches away from the front by the width of its half.
 fn shield_map(pattern: &Pattern) -> Option<Affine> {
-    let fly = pattern.piece(PieceId::Front)?.edge("fly")?;
-    let sewn = pattern.piece(PieceId::FlyShield)?.edge("left")?.start();
+    let fly = pattern.piece(PieceId::Front)?.edge(EdgeId::Fly)?;
+    let sewn = pattern
+        .piece(PieceId::FlyShield)?
+        .edge(EdgeId::Left)?
+        .start();
     let inward = left_of(unit(fly.start_direction()));
     let up = -unit(fly.start_direction());
     let origin: Point = fly.start() + inward * sewn.x;

@@ -3,7 +3,7 @@
 //! Whatever follows from the seam alone stands here; what also asks for its construction, its rows or
 //! the style is worked out where it is needed. A seam without its row does not compile.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId};
 use style::{Construction, Ply, SeamId};
 use words::{Key, Words, key};
 
@@ -44,7 +44,7 @@ pub(crate) enum Line {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Side {
     pub piece: PieceId,
-    pub edge: &'static str,
+    pub edge: EdgeId,
     pub ply: Ply,
 }
 
@@ -52,14 +52,14 @@ pub(crate) struct Side {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Half {
     pub piece: PieceId,
-    pub edge: &'static str,
+    pub edge: EdgeId,
 }
 
 /// An edge of a panel that is joined to what faces it, on both legs, before it is turned.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Turned {
     pub piece: PieceId,
-    pub edge: &'static str,
+    pub edge: EdgeId,
     /// The piece that comes to lie behind it.
     pub faced_with: PieceId,
 }
@@ -119,30 +119,33 @@ impl SeamFacts {
     }
 }
 
-const fn side(piece: PieceId, edge: &'static str, ply: Ply) -> Side {
+const fn side(piece: PieceId, edge: EdgeId, ply: Ply) -> Side {
     Side { piece, edge, ply }
 }
 
-const fn half(piece: PieceId, edge: &'static str) -> Half {
+const fn half(piece: PieceId, edge: EdgeId) -> Half {
     Half { piece, edge }
 }
 
 const OUTSEAM: &[Side] = &[
-    side(PieceId::Front, "side", Ply::Front),
-    side(PieceId::PocketFacing, "side", Ply::Front),
-    side(PieceId::Back, "side", Ply::Back),
-    side(PieceId::Yoke, "side", Ply::Back),
+    side(PieceId::Front, EdgeId::Side, Ply::Front),
+    side(PieceId::PocketFacing, EdgeId::Side, Ply::Front),
+    side(PieceId::Back, EdgeId::Side, Ply::Back),
+    side(PieceId::Yoke, EdgeId::Side, Ply::Back),
 ];
 const INSEAM: &[Side] = &[
-    side(PieceId::Front, "inseam", Ply::Front),
-    side(PieceId::Back, "inseam", Ply::Back),
+    side(PieceId::Front, EdgeId::Inseam, Ply::Front),
+    side(PieceId::Back, EdgeId::Inseam, Ply::Back),
 ];
 const YOKE: &[Side] = &[
-    side(PieceId::Yoke, "lower", Ply::Yoke),
-    side(PieceId::Back, "top", Ply::Back),
+    side(PieceId::Yoke, EdgeId::Lower, Ply::Yoke),
+    side(PieceId::Back, EdgeId::Top, Ply::Back),
 ];
-const SEAT: &[Half] = &[half(PieceId::Yoke, "centre"), half(PieceId::Back, "seat")];
-const FRONT_RISE: &[Half] = &[half(PieceId::Front, "crotch")];
+const SEAT: &[Half] = &[
+    half(PieceId::Yoke, EdgeId::Centre),
+    half(PieceId::Back, EdgeId::Seat),
+];
+const FRONT_RISE: &[Half] = &[half(PieceId::Front, EdgeId::Crotch)];
 
 /// A seam of the shell with a line of its own.
 const fn row(joins: Key, head: Key) -> SeamFacts {
@@ -227,7 +230,7 @@ pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
         SeamId::Mouth => SeamFacts {
             turned: Some(Turned {
                 piece: P::Front,
-                edge: "mouth",
+                edge: EdgeId::Mouth,
                 faced_with: P::PocketBag,
             }),
             ..row(key::SEAM_JOINS_MOUTH, key::SEAM_HEAD_MOUTH)
@@ -236,7 +239,7 @@ pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
         SeamId::Fly => SeamFacts {
             turned: Some(Turned {
                 piece: P::Front,
-                edge: "fly",
+                edge: EdgeId::Fly,
                 faced_with: P::FlyFacing,
             }),
             operations: &[OwnOperation {

@@ -4,7 +4,7 @@
 mod common;
 
 use common::ferryman;
-use draft::{PieceId, Severity};
+use draft::{EdgeId, PieceId, PointId, Severity};
 use sewing::{Finish, Garment, On, findings_of_run, make};
 use style::{Closing, Construction, Lap, Loaded, MeasureId, Ply, SeamId, Size};
 use trade::{Length, StitchDensity};
@@ -20,7 +20,7 @@ fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
     make(&loaded.style, &loaded.collection, Size::new(32, 32))
 }
 
-fn allowance(garment: &Garment, piece: PieceId, edge: &str) -> f64 {
+fn allowance(garment: &Garment, piece: PieceId, edge: EdgeId) -> f64 {
     let cut = garment.cut.iter().find(|c| c.piece == piece).unwrap();
     let (_, width) = cut
         .allowances
@@ -42,11 +42,15 @@ fn an_open_inseam_needs_even_allowances_and_shows_no_rows() {
         seam.rows.as_mut().unwrap().truncate(1);
         seam.rows.as_mut().unwrap()[0].offset = Length::ZERO;
     });
-    assert_eq!(allowance(&garment, PieceId::Front, "inseam"), 12.7);
-    assert_eq!(allowance(&garment, PieceId::Back, "inseam"), 12.7);
+    assert_eq!(allowance(&garment, PieceId::Front, EdgeId::Inseam), 12.7);
+    assert_eq!(allowance(&garment, PieceId::Back, EdgeId::Inseam), 12.7);
     assert!(rows_of(&garment, SeamId::Inseam).all(|r| !r.shows_outside));
     assert_eq!(rows_of(&garment, SeamId::Inseam).count(), 1);
-    let laps: Vec<_> = garment.laps.iter().filter(|l| l.edge == "inseam").collect();
+    let laps: Vec<_> = garment
+        .laps
+        .iter()
+        .filter(|l| l.edge == EdgeId::Inseam)
+        .collect();
     // Only the outseam runs along the cloth's own edge.
     assert_eq!(laps.len(), 2);
     assert!(laps.iter().all(|l| l.finish == Finish::Overedged));
@@ -94,8 +98,8 @@ fn the_other_lap_puts_rows_and_allowances_on_the_other_ply() {
         });
     });
     assert!(rows_of(&garment, SeamId::Inseam).all(|r| r.piece == PieceId::Back));
-    assert!((allowance(&garment, PieceId::Back, "inseam") - 8.1).abs() < 1e-9);
-    assert!((allowance(&garment, PieceId::Front, "inseam") - 17.7).abs() < 1e-9);
+    assert!((allowance(&garment, PieceId::Back, EdgeId::Inseam) - 8.1).abs() < 1e-9);
+    assert!((allowance(&garment, PieceId::Front, EdgeId::Inseam) - 17.7).abs() < 1e-9);
     assert!(rows_of(&garment, SeamId::Seat).all(|r| r.on == On::AsDrawn));
     let usual = base();
     assert!(rows_of(&usual, SeamId::Seat).all(|r| r.on == On::Mirrored));
@@ -210,7 +214,7 @@ fn labels_go_where_their_words_say() {
             .iter()
             .find(|f| f.from.trim() == Some("size-label"));
         let band = garment.pattern.piece(PieceId::Band).unwrap();
-        let centre = band.point("centre_back").unwrap().x;
+        let centre = band.point(PointId::CentreBack).unwrap().x;
         label.map(|f| (f.piece, f.on, f.at.x - centre))
     };
     let (piece, _, right) = place("Band inside, right of main label").unwrap();

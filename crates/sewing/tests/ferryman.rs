@@ -4,7 +4,7 @@
 mod common;
 
 use common::ferryman;
-use draft::{PieceId, Severity};
+use draft::{EdgeId, LineId, PieceId, PointId, Severity};
 use geometry::{Point, area, contains, is_simple};
 use sewing::{
     FixingKind, Garment, On, describe, findings_of_run, make, make_run, placed, placements,
@@ -149,28 +149,43 @@ fn cut_lines_surround_their_pieces(garment: &Garment) {
 
 fn pockets_lie_on_their_placement_lines(garment: &Garment) {
     let pattern = &garment.pattern;
-    let sides: &[&str] = &["inner", "foot_inner", "foot_outer", "outer"];
-    let patch: &[&str] = &["left", "foot", "right"];
+    let sides: &[EdgeId] = &[
+        EdgeId::Inner,
+        EdgeId::FootInner,
+        EdgeId::FootOuter,
+        EdgeId::Outer,
+    ];
+    let patch: &[EdgeId] = &[EdgeId::Left, EdgeId::Foot, EdgeId::Right];
     let set = [
         (
             PieceId::CoinPocket,
             patch,
             PieceId::PocketFacing,
-            "coin_pocket",
+            LineId::CoinPocket,
         ),
-        (PieceId::BackPocketLeft, sides, PieceId::Back, "pocket_left"),
+        (
+            PieceId::BackPocketLeft,
+            sides,
+            PieceId::Back,
+            LineId::PocketLeft,
+        ),
         (
             PieceId::BackPocketRight,
             sides,
             PieceId::Back,
-            "pocket_right",
+            LineId::PocketRight,
         ),
-        (PieceId::ExtraPocket, patch, PieceId::Front, "extra_pocket"),
+        (
+            PieceId::ExtraPocket,
+            patch,
+            PieceId::Front,
+            LineId::ExtraPocket,
+        ),
         (
             PieceId::FlyFacing,
-            &["foot", "back"],
+            &[EdgeId::Foot, EdgeId::Back],
             PieceId::Front,
-            "fly_stitch",
+            LineId::FlyStitch,
         ),
     ];
     let placed = placements(pattern);
@@ -180,7 +195,7 @@ fn pockets_lie_on_their_placement_lines(garment: &Garment) {
         let line = pattern.piece(onto).unwrap().line(line).unwrap();
         let mut along = Length::ZERO;
         for edge in edges {
-            let edge = pattern.piece(piece).unwrap().edge(edge).unwrap();
+            let edge = pattern.piece(piece).unwrap().edge(*edge).unwrap();
             for share in [0.0, 0.3, 0.7, 1.0] {
                 let at = edge.length() * share;
                 let off = place.map * edge.point_at(at) - line.point_at(along + at);
@@ -197,8 +212,8 @@ fn the_shield_hangs_on_the_fly_edge() {
     let piece = |id| garment.pattern.piece(id).unwrap();
     let place = placed(&garment.pattern, PieceId::FlyShield).unwrap();
     assert_eq!((place.onto, place.on), (PieceId::Front, On::Mirrored));
-    let sewn = piece(PieceId::FlyShield).edge("left").unwrap();
-    let fly = piece(PieceId::Front).edge("fly").unwrap();
+    let sewn = piece(PieceId::FlyShield).edge(EdgeId::Left).unwrap();
+    let fly = piece(PieceId::Front).edge(EdgeId::Fly).unwrap();
     assert!((place.map * sewn.start() - fly.start()).hypot() < 1e-9);
     // It runs down along the fly edge and reaches away from the front.
     let down = place.map * sewn.end() - fly.start();
@@ -222,23 +237,28 @@ fn every_seam_has_its_rows() {
 #[test]
 fn rows_keep_their_distance() {
     let garment = base();
-    let along: [(SeamId, PieceId, &[&str]); 9] = [
-        (SeamId::Inseam, PieceId::Front, &["inseam"]),
-        (SeamId::Seat, PieceId::Back, &["seat"]),
-        (SeamId::Seat, PieceId::Yoke, &["centre"]),
-        (SeamId::Yoke, PieceId::Yoke, &["lower"]),
-        (SeamId::FrontRise, PieceId::Front, &["crotch"]),
-        (SeamId::Mouth, PieceId::Front, &["mouth"]),
-        (SeamId::FacingSet, PieceId::PocketFacing, &["inner"]),
+    let along: [(SeamId, PieceId, &[EdgeId]); 9] = [
+        (SeamId::Inseam, PieceId::Front, &[EdgeId::Inseam]),
+        (SeamId::Seat, PieceId::Back, &[EdgeId::Seat]),
+        (SeamId::Seat, PieceId::Yoke, &[EdgeId::Centre]),
+        (SeamId::Yoke, PieceId::Yoke, &[EdgeId::Lower]),
+        (SeamId::FrontRise, PieceId::Front, &[EdgeId::Crotch]),
+        (SeamId::Mouth, PieceId::Front, &[EdgeId::Mouth]),
+        (SeamId::FacingSet, PieceId::PocketFacing, &[EdgeId::Inner]),
         (
             SeamId::CoinSet,
             PieceId::CoinPocket,
-            &["left", "foot", "right"],
+            &[EdgeId::Left, EdgeId::Foot, EdgeId::Right],
         ),
         (
             SeamId::BackPocketSet,
             PieceId::BackPocketRight,
-            &["inner", "foot_inner", "foot_outer", "outer"],
+            &[
+                EdgeId::Inner,
+                EdgeId::FootInner,
+                EdgeId::FootOuter,
+                EdgeId::Outer,
+            ],
         ),
     ];
     for (seam, piece, edges) in along {
@@ -251,7 +271,7 @@ fn rows_keep_their_distance() {
         let piece = garment.pattern.piece(piece).unwrap();
         let edge: Vec<_> = edges
             .iter()
-            .flat_map(|e| piece.edge(e).unwrap().dense(Length::mm(0.2)))
+            .flat_map(|e| piece.edge(*e).unwrap().dense(Length::mm(0.2)))
             .collect();
         for row in rows {
             let stated = garment.doc.seam(seam).unwrap().rows[row.number - 1]
@@ -277,7 +297,7 @@ fn rows_keep_their_distance() {
 fn the_fly_runs_parallel_to_its_edge_and_into_its_foot() {
     let garment = base();
     let front = garment.pattern.piece(PieceId::Front).unwrap();
-    let fly = front.edge("fly").unwrap();
+    let fly = front.edge(EdgeId::Fly).unwrap();
     let edge = fly.dense(Length::mm(0.5));
     for (row, offset) in garment
         .rows
@@ -324,40 +344,40 @@ fn stitches_fill_the_row() {
 #[test]
 fn allowances_follow_the_seams() {
     let garment = base();
-    let found = |piece: PieceId, on: On, edge: &str| {
+    let found = |piece: PieceId, on: On, edge: EdgeId| {
         let cut = garment.cut.iter().find(|c| c.piece == piece && c.on == on);
-        let of = |&&(name, _): &&(&str, Length)| name == edge;
+        let of = |&&(name, _): &&(EdgeId, Length)| name == edge;
         cut.unwrap().allowances.iter().find(of).unwrap().1.to_mm()
     };
     let near = |found: f64, wanted: f64| assert!((found - wanted).abs() < 1e-9, "{found} {wanted}");
     use PieceId as P;
     // Pressed open along the selvedge, on both sides.
-    near(found(P::Front, On::Both, "side"), 12.7);
-    near(found(P::Back, On::AsDrawn, "side"), 12.7);
+    near(found(P::Front, On::Both, EdgeId::Side), 12.7);
+    near(found(P::Back, On::AsDrawn, EdgeId::Side), 12.7);
     // Rows at 1.6 and 8 mm make a lap of 9.6 mm turned in by 8.1 mm.
-    let over = found(P::Front, On::Both, "inseam");
-    let under = found(P::Back, On::AsDrawn, "inseam");
+    let over = found(P::Front, On::Both, EdgeId::Inseam);
+    let under = found(P::Back, On::AsDrawn, EdgeId::Inseam);
     near(over, 8.1);
     near(under, 17.7);
     near(over + under, 9.6 + 2.0 * 8.1);
     // Left over right: backs are drawn as the right.
-    near(found(P::Back, On::Mirrored, "seat"), 8.1);
-    near(found(P::Back, On::AsDrawn, "seat"), 17.7);
-    near(found(P::Yoke, On::Mirrored, "centre"), 8.1);
-    near(found(P::Yoke, On::AsDrawn, "centre"), 17.7);
-    near(found(P::Yoke, On::AsDrawn, "lower"), 8.1);
-    near(found(P::Back, On::AsDrawn, "top"), 17.7);
-    near(found(P::Front, On::Both, "crotch"), 12.7);
+    near(found(P::Back, On::Mirrored, EdgeId::Seat), 8.1);
+    near(found(P::Back, On::AsDrawn, EdgeId::Seat), 17.7);
+    near(found(P::Yoke, On::Mirrored, EdgeId::Centre), 8.1);
+    near(found(P::Yoke, On::AsDrawn, EdgeId::Centre), 17.7);
+    near(found(P::Yoke, On::AsDrawn, EdgeId::Lower), 8.1);
+    near(found(P::Back, On::AsDrawn, EdgeId::Top), 17.7);
+    near(found(P::Front, On::Both, EdgeId::Crotch), 12.7);
     // Twice 12 mm and two turns of the cloth.
-    near(found(P::Front, On::Both, "hem"), 27.0);
-    near(found(P::Front, On::Both, "waist"), 9.5);
-    near(found(P::Band, On::AsDrawn, "join"), 9.5);
-    near(found(P::BackPocketLeft, On::Mirrored, "inner"), 10.0);
-    near(found(P::BackPocketLeft, On::Mirrored, "top"), 23.0);
-    near(found(P::CoinPocket, On::Mirrored, "top"), 23.0);
-    near(found(P::LoopStrip, On::AsDrawn, "left"), 0.0);
-    near(found(P::FlyShield, On::AsDrawn, "foot"), 10.0);
-    near(found(P::FlyFacing, On::Both, "back"), 0.0);
+    near(found(P::Front, On::Both, EdgeId::Hem), 27.0);
+    near(found(P::Front, On::Both, EdgeId::Waist), 9.5);
+    near(found(P::Band, On::AsDrawn, EdgeId::Join), 9.5);
+    near(found(P::BackPocketLeft, On::Mirrored, EdgeId::Inner), 10.0);
+    near(found(P::BackPocketLeft, On::Mirrored, EdgeId::Top), 23.0);
+    near(found(P::CoinPocket, On::Mirrored, EdgeId::Top), 23.0);
+    near(found(P::LoopStrip, On::AsDrawn, EdgeId::Left), 0.0);
+    near(found(P::FlyShield, On::AsDrawn, EdgeId::Foot), 10.0);
+    near(found(P::FlyFacing, On::Both, EdgeId::Back), 0.0);
     // Every piece, and those with unlike copies twice.
     assert_eq!(garment.cut.len(), garment.pattern.pieces.len() + 2);
 }
@@ -415,7 +435,7 @@ fn fixings_are_where_the_style_says() {
     assert_eq!(count(|k| matches!(k, FixingKind::Label(..))), 3);
 
     let band = garment.pattern.piece(PieceId::Band).unwrap();
-    let centre = band.point("centre_back").unwrap().x;
+    let centre = band.point(PointId::CentreBack).unwrap().x;
     let patch = garment
         .fixings
         .iter()
@@ -424,7 +444,7 @@ fn fixings_are_where_the_style_says() {
     // 35 mm from the centre back to its inner edge, on the right; 75 mm wide.
     assert!((patch.at.x - (centre + 35.0 + 37.5)).abs() < 1e-9);
     // Buttoned, the button lies under the eye of its hole.
-    let right = band.point("centre_front_right").unwrap().x;
+    let right = band.point(PointId::CentreFrontRight).unwrap().x;
     let on_band = |wanted: fn(&FixingKind) -> bool| {
         let f = garment
             .fixings

@@ -4,7 +4,7 @@
 mod common;
 
 use common::ferryman;
-use draft::PieceId;
+use draft::{EdgeId, PieceId, PointId};
 use geometry::Point;
 use proptest::prelude::*;
 use sewing::{FixingKind, Garment, On, RowEnd, describe, make};
@@ -57,7 +57,7 @@ fn the_row_round_the_band_finishes_in_a_v_at_the_button() {
         });
         let waist = {
             let band = garment.pattern.piece(PieceId::Band).unwrap();
-            band.point("centre_front_right").unwrap().x
+            band.point(PointId::CentreFrontRight).unwrap().x
         };
         let (beyond, up) = by_hand(height, 2.0, 2.0, v, 42.0);
         let end = waist + 42.0;
@@ -171,9 +171,9 @@ fn the_hem_begins_and_ends_at_its_join() {
         let ends = rows.iter().flat_map(|r| [r.begins, r.ends]);
         assert_eq!(ends.filter(|e| *e == RowEnd::TiedByHand).count(), 2);
         // On which panel, and how far from the corner where the hem meets the join.
-        let corner = |piece: PieceId, edge: &str| {
+        let corner = |piece: PieceId, edge: EdgeId| {
             let piece = garment.pattern.piece(piece).unwrap();
-            let (hem, edge) = (piece.edge("hem").unwrap(), piece.edge(edge).unwrap());
+            let (hem, edge) = (piece.edge(EdgeId::Hem).unwrap(), piece.edge(edge).unwrap());
             let ends = [hem.start(), hem.end()];
             *ends
                 .iter()
@@ -183,18 +183,18 @@ fn the_hem_begins_and_ends_at_its_join() {
         let near = |p: Point, q: Point| assert!((p - q).hypot() < 15.0, "{join}: {p:?} {q:?}");
         match join {
             HemJoin::Inseam => {
-                near(first.path.start(), corner(PieceId::Front, "inseam"));
-                near(last.path.end(), corner(PieceId::Back, "inseam"));
+                near(first.path.start(), corner(PieceId::Front, EdgeId::Inseam));
+                near(last.path.end(), corner(PieceId::Back, EdgeId::Inseam));
             }
             HemJoin::Outseam => {
-                near(first.path.start(), corner(PieceId::Front, "side"));
-                near(last.path.end(), corner(PieceId::Back, "side"));
+                near(first.path.start(), corner(PieceId::Front, EdgeId::Side));
+                near(last.path.end(), corner(PieceId::Back, EdgeId::Side));
             }
             HemJoin::BackOfLeg => {
                 assert_eq!(rows.len(), 3);
                 assert!((first.path.start() - last.path.end()).hypot() < 1e-6);
                 assert!((first.length() - last.length()).abs() < Length::mm(1e-3));
-                near(first.path.end(), corner(PieceId::Back, "side"));
+                near(first.path.end(), corner(PieceId::Back, EdgeId::Side));
             }
         }
     }

@@ -6,7 +6,7 @@ mod common;
 use std::collections::BTreeSet;
 
 use common::ferryman;
-use draft::{Finding, PieceId, Severity};
+use draft::{Finding, LineId, PieceId, Severity};
 use geometry::{Affine, Vec2};
 use sewing::{FixingKind, Garment, SEWING_RULES, make, sewing_findings};
 use style::{Closing, Construction, Loaded, MeasureId, OutseamLine, RowSpec, SeamId, Size};
@@ -79,9 +79,9 @@ fn yarn(l: &mut Loaded, key: &str, tex: f64) {
 }
 
 /// Moves a line on a piece.
-fn shift(g: &mut Garment, piece: PieceId, line: &str, by: Vec2) {
+fn shift(g: &mut Garment, piece: PieceId, line: LineId, by: Vec2) {
     let piece = g.pattern.pieces.iter_mut().find(|p| p.id == piece).unwrap();
-    let line = piece.lines.iter_mut().find(|l| l.name == line).unwrap();
+    let line = piece.lines.iter_mut().find(|l| l.id == line).unwrap();
     line.path = line.path.transformed(Affine::translate(by));
 }
 
@@ -198,7 +198,7 @@ const TRIALS: &[Trial] = &[
         chart(l, MeasureId::BackPocketFromYoke, 4.0);
     }),
     spoilt_after("sewing::pocket-levels", |g| {
-        shift(g, PieceId::Back, "pocket_left", Vec2::new(0.0, -5.0));
+        shift(g, PieceId::Back, LineId::PocketLeft, Vec2::new(0.0, -5.0));
     }),
     spoilt("sewing::coin-beyond-facing", |l| {
         chart(l, MeasureId::CoinDepth, 160.0);
@@ -217,7 +217,12 @@ const TRIALS: &[Trial] = &[
         l.style.pockets.coin.below_band = Length::mm(10.0);
     }),
     spoilt_after("sewing::extra-below-band", |g| {
-        shift(g, PieceId::Front, "extra_pocket", Vec2::new(0.0, -12.0));
+        shift(
+            g,
+            PieceId::Front,
+            LineId::ExtraPocket,
+            Vec2::new(0.0, -12.0),
+        );
     }),
     mended(
         "sewing::extra-in-mouth",
@@ -362,7 +367,7 @@ fn every_rule_fails_a_spoilt_style() {
             let sources: Vec<&str> = match rule.code {
                 // Each quantity has its own.
                 "sewing::unusual-value" => own.collect(),
-                _ => vec![rule.source],
+                _ => vec![words::Words::english().named(rule.source)],
             };
             assert!(
                 sources.contains(&f.source(words::Words::english()).as_str()),
@@ -398,7 +403,8 @@ fn every_rule_is_tried_and_explained() {
     assert_eq!(codes.iter().collect::<BTreeSet<_>>().len(), codes.len());
     assert!(codes.len() >= 30);
     for rule in SEWING_RULES {
-        let texts = [rule.title, rule.reason, rule.source];
+        let texts =
+            [rule.title, rule.reason, rule.source].map(|key| words::Words::english().named(key));
         assert!(
             texts.iter().all(|t| t.len() > 8 && !t.ends_with('.')),
             "{}",

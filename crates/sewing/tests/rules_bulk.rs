@@ -4,7 +4,7 @@
 mod common;
 
 use common::ferryman;
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use sewing::{Crossing, CrossingKind, Garment, bulk, make};
 use style::{Construction, Lining, Loaded, MeasureId, SeamId, Size};
 use trade::Length;
@@ -91,7 +91,7 @@ fn crossings_come_thickest_first_and_on_their_pieces() {
     assert_eq!(loops, 5 * 3);
     let hem = garment.pattern.piece(PieceId::Front).unwrap();
     let at = named(&all, "hem crosses the inseam").place.at;
-    assert_eq!(Some(at), hem.point("hem_in"));
+    assert_eq!(Some(at), hem.point(PointId::HemIn));
 }
 
 #[test]

@@ -50,7 +50,7 @@ fn every_seam_has_an_edge_that_is_cut_for_it() {
         );
         let edges = garment.cut.iter().flat_map(|cut| {
             let edges = cut.allowances.iter();
-            edges.map(|(edge, _)| edge_use(cut.piece, edge).seam())
+            edges.map(|(edge, _)| edge_use(cut.piece, *edge).seam())
         });
         let cut = edges.flatten().any(|seam| seam == id);
         assert_ne!(cut, on_top, "`{}` and the edges of pieces", id.code());

@@ -171,6 +171,12 @@ impl PieceId {
     }
 }
 
+impl Serialize for PieceId {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.code())
+    }
+}
+
 impl fmt::Display for PieceId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.name())

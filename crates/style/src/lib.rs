@@ -35,6 +35,7 @@ mod difference;
 mod document;
 mod drawing;
 mod drawing_text;
+mod edges;
 mod edit;
 mod files;
 mod ids;
@@ -87,6 +88,7 @@ pub use difference::{
 pub use document::{ClothRefs, Figure, Fit, Identity, StyleDoc};
 pub use drawing::{Drawing, DrawnLine, DrawnStep, Spot};
 pub use drawing_text::read_drawing;
+pub use edges::{EdgeId, HALF_LINING};
 pub use edit::{Edit, EditValue, apply};
 pub use files::{
     FileKind, KeepError, KeptFile, SHARED_FILES, kept_files, step, take_note, timeline,

@@ -374,6 +374,7 @@ impl List {
             self.section("pattern", Some(key::VALUED_OWN_PATTERN.into()));
             self.maybe("allowance", key::VALUED_ALLOWANCE, pattern.allowance);
             for (edge, allowance) in &pattern.allowances {
+                let edge = edge.code();
                 let about = say::ValuedAllowanceAt { edge };
                 self.put(format!("allowances.{edge}"), about, *allowance);
             }

@@ -78,16 +78,17 @@ fn the_pieces_that_can_be_brought_are_listed_with_their_edges() {
     let mut rows = String::new();
     for piece in OWN_PIECES {
         let optional: Vec<&str> = piece
-            .edges
+            .edges()
             .iter()
-            .filter_map(|(name, left_out)| left_out.map(|_| *name))
+            .filter(|edge| piece.left_out(**edge).is_some())
+            .map(|edge| edge.code())
             .collect();
         let optional = optional.join(", ");
         let gap = if optional.is_empty() { "" } else { " " };
         writeln!(
             rows,
             "| `{}` | {} | {optional}{gap}|",
-            piece.name,
+            piece.id.code(),
             piece.edge_list()
         )
         .unwrap();

@@ -6,7 +6,8 @@ mod common;
 use common::{Copy, demo_style};
 use indexmap::IndexMap;
 use style::{
-    Beside, PieceBlock, PieceFile, SaveError, Size, piece_file_text, save_beside, with_pattern,
+    Beside, EdgeId, PieceBlock, PieceFile, PieceId, SaveError, Size, piece_file_text, save_beside,
+    with_pattern,
 };
 use trade::Length;
 
@@ -108,9 +109,9 @@ fn edges_are_found_between_their_corners() {
     let copy = written(TABLE, &piece_file_text(&pieces(true)));
     let style = copy.loaded().style;
     let pattern = style.pattern.unwrap();
-    let front = pattern.outline("front", SIZE).unwrap();
-    let names: Vec<&str> = front.edges.iter().map(|e| e.0).collect();
-    assert_eq!(names, ["fly", "inseam", "hem", "side", "waist"]);
+    let front = pattern.outline(PieceId::Front, SIZE).unwrap();
+    let edges: Vec<&str> = front.edges.iter().map(|e| e.0.code()).collect();
+    assert_eq!(edges, ["fly", "inseam", "hem", "side", "waist"]);
     let (_, side) = &front.edges[3];
     let ys: Vec<f64> = side.iter().map(|p| p[1].to_mm()).collect();
     assert_eq!(ys, [-800.0, 0.0, 220.0]);
@@ -132,7 +133,7 @@ fn a_piece_may_run_the_other_way_round() {
     let copy = written(&turned, &piece_file_text(&pieces(true)));
     let style = copy.loaded().style;
     let pattern = style.pattern.unwrap();
-    let front = pattern.outline("front", SIZE).unwrap();
+    let front = pattern.outline(PieceId::Front, SIZE).unwrap();
     assert_eq!(front.edges[0].1.len(), 3);
 }
 
@@ -264,8 +265,8 @@ fn a_cut_line_needs_its_allowance() {
     );
     let style = written(&stated, &text).loaded().style;
     let pattern = style.pattern.unwrap();
-    assert_eq!(pattern.allowance("hem"), Some(Length::cm(3.0)));
-    assert_eq!(pattern.allowance("side"), Some(Length::cm(1.0)));
+    assert_eq!(pattern.allowance(EdgeId::Hem), Some(Length::cm(3.0)));
+    assert_eq!(pattern.allowance(EdgeId::Side), Some(Length::cm(1.0)));
 }
 
 #[test]

@@ -310,6 +310,12 @@ mod tests {
         for stitch in StitchType::ALL {
             let class = format!("class {}00, ", &stitch.code()[..1]);
             assert!(stitch.class_name().starts_with(&class), "{stitch}");
+            // Class 500 is that of the overedges.
+            assert_eq!(
+                stitch.is_overedge(),
+                class.starts_with("class 5"),
+                "{stitch}"
+            );
         }
     }
 

@@ -45,19 +45,6 @@ impl Said {
     }
 }
 
-impl From<String> for Said {
-    /// Words that are not in the catalogue yet, as they are.
-    fn from(text: String) -> Self {
-        crate::say::Verbatim { text }.into()
-    }
-}
-
-impl From<&str> for Said {
-    fn from(text: &str) -> Self {
-        text.to_owned().into()
-    }
-}
-
 impl From<Key> for Said {
     fn from(key: Key) -> Self {
         Self::with(key.0, Vec::new())

@@ -9,9 +9,9 @@ use words::Words;
 
 use super::fit;
 use crate::addresses;
-use crate::garment::{Mm, PLATES, Picture, written};
+use crate::garment::{Mm, Picture, written};
 use crate::typed_fields::Fields;
-use crate::viewing::{Layer, Viewing};
+use crate::viewing::{Layer, OnPaper, Viewing};
 
 pub(crate) fn render(
     picture: &Picture,
@@ -199,8 +199,8 @@ pub(crate) fn turn(say: &'static Words, name: &str, see: &Viewing) -> Markup {
             label.plates { span.unseen { (say.drawing_plate()) }
                 select #plate data-see="plate" {
                     option value="" selected[whole] { (say.drawing_no_plate()) }
-                    @for (key, title) in PLATES {
-                        option value=(key) selected[see.plate.as_deref() == Some(*key)] { (title(say)) }
+                    @for plate in OnPaper::all() {
+                        option value=(plate.code()) selected[see.plate == Some(plate)] { (plate.words(say)) }
                     }
                 }
             }

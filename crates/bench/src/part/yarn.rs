@@ -8,10 +8,10 @@ use words::Words;
 
 use crate::addresses;
 use crate::consequence::reach;
-use crate::garment::{Worked, YARN_PLATE};
+use crate::garment::Worked;
 use crate::sentences::{SLOTS, filled};
 use crate::typed_fields::{Fields, capital, swatch};
-use crate::viewing::{Panel, Viewing};
+use crate::viewing::{OnPaper, Panel, Viewing};
 
 /// How many times larger than it is a stitch is shown in the list.
 const ENLARGED: f64 = 3.0;
@@ -39,7 +39,7 @@ pub(crate) fn render(show: &Fields<'_>, name: &str, worked: &Worked, see: &Viewi
             .map(|density| density.show(System::Inch)),
     );
     let to = Viewing {
-        plate: Some(YARN_PLATE.to_owned()),
+        plate: Some(OnPaper::YarnPlan),
         ..see.clone()
     };
     html! {

@@ -130,9 +130,9 @@ async fn a_plate_takes_the_place_of_the_view() {
     assert_eq!(seen.len(), plates.len() + 2);
     for plate in plates {
         assert!(
-            list.contains(&format!("value=\"{}\"", plate.key)),
+            list.contains(&format!("value=\"{}\"", plate.id.code())),
             "{}",
-            plate.key
+            plate.id.code()
         );
     }
     let revision = house.revision().await;

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use cutting::{CORNER_RULES, Corner, CornerKind, CutPiece, CutSize, Lie, cut, side_of};
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use geometry::{Point, Vec2};
 use style::{Construction, SeamId, Size};
 
@@ -21,7 +21,7 @@ struct Frame {
 
 impl Frame {
     /// At one end of an edge.
-    fn at_end_of(piece: &CutPiece, edge: &str, at_end: bool) -> Frame {
+    fn at_end_of(piece: &CutPiece, edge: EdgeId, at_end: bool) -> Frame {
         let line = &piece.edge(edge).unwrap().sewn;
         let n = line.len();
         let unit = |v: Vec2| v / v.hypot();
@@ -53,20 +53,20 @@ impl Frame {
 }
 
 /// The corner that lies beside a corner once it is sewn, written down from how jeans go together.
-fn beside(piece: PieceId, edge: &str, at_end: bool) -> (PieceId, &'static str, bool, bool) {
+fn beside(piece: PieceId, edge: EdgeId, at_end: bool) -> (PieceId, EdgeId, bool, bool) {
     use PieceId::{Back, Front, PocketFacing, Yoke};
     match (piece, edge) {
-        (Back, "top") => (Yoke, "lower", !at_end, false),
-        (Yoke, "lower") => (Back, "top", !at_end, false),
-        (Front, "inseam") => (Back, "inseam", at_end, false),
-        (Back, "inseam") => (Front, "inseam", at_end, false),
-        (Front, "side") => (Back, "side", at_end, false),
-        (Back, "side") => (Front, "side", at_end, false),
-        (PocketFacing, "side") => (Yoke, "side", at_end, false),
-        (Yoke, "side") => (PocketFacing, "side", at_end, false),
-        (Back, "seat") => (Back, "seat", at_end, true),
-        (Yoke, "centre") => (Yoke, "centre", at_end, true),
-        (Front, "crotch") => (Front, "crotch", at_end, true),
+        (Back, EdgeId::Top) => (Yoke, EdgeId::Lower, !at_end, false),
+        (Yoke, EdgeId::Lower) => (Back, EdgeId::Top, !at_end, false),
+        (Front, EdgeId::Inseam) => (Back, EdgeId::Inseam, at_end, false),
+        (Back, EdgeId::Inseam) => (Front, EdgeId::Inseam, at_end, false),
+        (Front, EdgeId::Side) => (Back, EdgeId::Side, at_end, false),
+        (Back, EdgeId::Side) => (Front, EdgeId::Side, at_end, false),
+        (PocketFacing, EdgeId::Side) => (Yoke, EdgeId::Side, at_end, false),
+        (Yoke, EdgeId::Side) => (PocketFacing, EdgeId::Side, at_end, false),
+        (Back, EdgeId::Seat) => (Back, EdgeId::Seat, at_end, true),
+        (Yoke, EdgeId::Centre) => (Yoke, EdgeId::Centre, at_end, true),
+        (Front, EdgeId::Crotch) => (Front, EdgeId::Crotch, at_end, true),
         other => panic!("nothing is known to lie beside {other:?}"),
     }
 }
@@ -143,8 +143,8 @@ pub fn check(all: &CutSize, who: &str, met: &mut BTreeMap<&'static str, usize>) 
                 "{who} {} {:?}: {} to {} ({})",
                 piece.name(),
                 piece.on,
-                corner.before,
-                corner.after,
+                corner.before.code(),
+                corner.after.code(),
                 corner.rule.key
             );
             let Some((out, off)) = folded(all, piece, corner) else {
@@ -241,10 +241,10 @@ fn other_constructions_end_flush_too() {
 fn a_hem_is_as_wide_as_the_pocket_where_it_lies() {
     let all = base();
     let pocket = copy(&all, PieceId::BackPocketRight, false).unwrap();
-    let Lie::Hemmed { first } = pocket.edge("top").unwrap().lie else {
+    let Lie::Hemmed { first } = pocket.edge(EdgeId::Top).unwrap().lie else {
         panic!("the hem is turned twice");
     };
-    let y = pocket.edge("top").unwrap().sewn[0].y;
+    let y = pocket.edge(EdgeId::Top).unwrap().sewn[0].y;
     let reach = |level: f64| {
         let next = pocket.cut.iter().cycle().skip(1);
         pocket
@@ -273,22 +273,22 @@ fn both_plies_of_a_felled_seam_add_up() {
     let seams = [
         (
             "inseam",
-            (PieceId::Front, "inseam", false),
-            (PieceId::Back, "inseam", false),
+            (PieceId::Front, EdgeId::Inseam, false),
+            (PieceId::Back, EdgeId::Inseam, false),
         ),
         (
             "yoke",
-            (PieceId::Yoke, "lower", false),
-            (PieceId::Back, "top", false),
+            (PieceId::Yoke, EdgeId::Lower, false),
+            (PieceId::Back, EdgeId::Top, false),
         ),
         (
             "seat",
-            (PieceId::Back, "seat", false),
-            (PieceId::Back, "seat", true),
+            (PieceId::Back, EdgeId::Seat, false),
+            (PieceId::Back, EdgeId::Seat, true),
         ),
     ];
     for (seam, over, under) in seams {
-        let edge = |(id, edge, mirrored): (PieceId, &str, bool)| {
+        let edge = |(id, edge, mirrored): (PieceId, EdgeId, bool)| {
             copy(&all, id, mirrored)
                 .unwrap()
                 .edge(edge)

@@ -1,7 +1,7 @@
 //! Nests, movements of points, steps of the chart.
 
-use cutting::{GradeError, LengthName, Part, increments, length_name, movements, nest};
-use draft::PieceId;
+use cutting::{GradeError, Landmark, LengthName, Part, increments, length_name, movements, nest};
+use draft::{EdgeId, PieceId, PointId};
 use geometry::Point;
 use sewing::On;
 use style::{MeasureId, Size};
@@ -9,16 +9,18 @@ use trade::Length;
 
 use crate::common::{all_cut, ferryman, from_outline};
 
+const CROTCH: Landmark = Landmark::Point(PointId::Crotch);
+
 #[test]
 fn all_sizes_lie_on_each_other_at_the_point() {
     let run = all_cut();
-    let nested = nest(run, PieceId::Front, Part::Whole, On::AsDrawn, "crotch").unwrap();
+    let nested = nest(run, PieceId::Front, Part::Whole, On::AsDrawn, CROTCH).unwrap();
     assert_eq!(nested.sizes.len(), 27);
     for one in &nested.sizes {
         let crotch = &one
             .sewn
             .iter()
-            .find(|(name, _)| *name == "inseam")
+            .find(|(name, _)| *name == EdgeId::Inseam)
             .unwrap()
             .1[0];
         assert!((*crotch - Point::ORIGIN).hypot() < 1e-9);
@@ -37,34 +39,34 @@ fn all_sizes_lie_on_each_other_at_the_point() {
 fn points_move_as_the_chart_grows() {
     let run = all_cut();
     let base = Size::new(32, 32);
-    let table = movements(
-        run,
-        base,
-        PieceId::Front,
-        Part::Whole,
-        On::AsDrawn,
-        "crotch",
-    )
-    .unwrap();
+    let table = movements(run, base, PieceId::Front, Part::Whole, On::AsDrawn, CROTCH).unwrap();
     assert_eq!(table.sizes.len(), 27);
-    let point = |name: &str| table.points.iter().find(|m| m.point == name).unwrap();
+    let point = |id| {
+        let at = Landmark::Point(id);
+        table.points.iter().find(|m| m.point == at).unwrap()
+    };
     let column = |size: Size| table.sizes.iter().position(|s| *s == size).unwrap();
     for row in &table.points {
-        assert_eq!(row.by[column(base)].unwrap().hypot(), 0.0, "{}", row.point);
+        assert_eq!(
+            row.by[column(base)].unwrap().hypot(),
+            0.0,
+            "{:?}",
+            row.point
+        );
     }
-    assert_eq!(point("crotch").by[0].unwrap().hypot(), 0.0);
-    let longer = point("hem_out").by[column(Size::new(32, 34))].unwrap();
+    assert_eq!(point(PointId::Crotch).by[0].unwrap().hypot(), 0.0);
+    let longer = point(PointId::HemOut).by[column(Size::new(32, 34))].unwrap();
     assert!((longer.y + 2.0 * 25.4 / 0.92).abs() < 0.5, "{longer:?}");
     // The levels of seat and knee do not change with the length.
-    let knee = point("knee_out").by[column(Size::new(32, 34))].unwrap();
+    let knee = point(PointId::KneeOut).by[column(Size::new(32, 34))].unwrap();
     assert!(knee.hypot() < 0.5, "{knee:?}");
     assert!(
         table
             .points
             .iter()
-            .any(|m| m.point == "notch outseam knee on side")
+            .any(|m| m.point.code() == "notch outseam knee on side")
     );
-    let wider = point("hip").by[column(Size::new(34, 32))].unwrap();
+    let wider = point(PointId::Hip).by[column(Size::new(34, 32))].unwrap();
     assert!(wider.x > 5.0, "{wider:?}");
 }
 
@@ -72,7 +74,7 @@ fn points_move_as_the_chart_grows() {
 fn what_is_not_there_is_said() {
     let run = &all_cut()[..2];
     let at = |point| nest(run, PieceId::Front, Part::Whole, On::AsDrawn, point);
-    let error = at("elbow").unwrap_err();
+    let error = at(Landmark::Point(PointId::LoopTop)).unwrap_err();
     assert!(
         error
             .to_string()
@@ -80,12 +82,12 @@ fn what_is_not_there_is_said() {
         "{error}"
     );
     assert!(matches!(
-        nest(&[], PieceId::Front, Part::Whole, On::Both, "crotch"),
+        nest(&[], PieceId::Front, Part::Whole, On::Both, CROTCH),
         Err(GradeError::NoPiece(_))
     ));
     let base = Size::new(60, 60);
     assert!(matches!(
-        movements(run, base, PieceId::Front, Part::Whole, On::Both, "crotch"),
+        movements(run, base, PieceId::Front, Part::Whole, On::Both, CROTCH),
         Err(GradeError::NoSize(_))
     ));
 }

@@ -1,7 +1,7 @@
 //! Notches on the cut line, drill holes under what covers them.
 
 use cutting::{CutPiece, DRILL_INSIDE, DrillKind, NotchKind};
-use draft::PieceId;
+use draft::{EdgeId, LineId, NotchId, PieceId};
 use geometry::contains;
 use sewing::On;
 
@@ -12,13 +12,13 @@ fn notches_are_cut_from_the_cut_line_towards_their_place() {
     for (garment, all) in all_sizes().iter().zip(all_cut()) {
         for piece in &all.pieces {
             for notch in &piece.notches {
-                let who = format!("{} {} {}", garment.size, piece.name(), notch.name);
+                let who = format!("{} {} {}", garment.size, piece.name(), notch.id.code());
                 let off = from_outline(&piece.cut, notch.at);
                 assert!(off < 0.01, "{who}: {off} off the cut line");
                 let stated = piece.edge(notch.edge).unwrap().allowance.to_mm();
                 // At the foot of the fly the allowance steps, and the notch lies in the step.
-                let allowance = if notch.name == "fly foot" {
-                    stated.min(piece.edge("fly").unwrap().allowance.to_mm())
+                let allowance = if notch.id == NotchId::FlyFoot {
+                    stated.min(piece.edge(EdgeId::Fly).unwrap().allowance.to_mm())
                 } else {
                     stated
                 };
@@ -37,11 +37,11 @@ fn notches_are_cut_from_the_cut_line_towards_their_place() {
 fn the_cloths_own_edge_stays_whole() {
     let all = base();
     let front = copy(&all, PieceId::Front, false).unwrap();
-    let of = |name: &str| front.notches.iter().find(|n| n.name == name).unwrap();
-    assert_eq!(of("outseam knee").kind, NotchKind::Drawn);
-    assert_eq!(of("inseam knee").kind, NotchKind::Slit);
+    let of = |id| front.notches.iter().find(|n| n.id == id).unwrap();
+    assert_eq!(of(NotchId::OutseamKnee).kind, NotchKind::Drawn);
+    assert_eq!(of(NotchId::InseamKnee).kind, NotchKind::Slit);
     let back = copy(&all, PieceId::Back, false).unwrap();
-    let mut meeting = back.notches.iter().filter(|n| n.name != "hem fold");
+    let mut meeting = back.notches.iter().filter(|n| n.id != NotchId::HemFold);
     assert!(meeting.all(|n| n.double));
 }
 
@@ -58,7 +58,7 @@ fn hems_are_notched_where_they_fold() {
         let folds: Vec<_> = piece
             .notches
             .iter()
-            .filter(|n| n.name == "hem fold")
+            .filter(|n| n.id == NotchId::HemFold)
             .map(|n| n.on_seam)
             .collect();
         assert_eq!(folds.len(), 2, "{id}");
@@ -76,10 +76,10 @@ fn notches_still_meet_before_the_wash() {
             copy(all, PieceId::Front, false).unwrap(),
             copy(all, PieceId::Back, true).unwrap(),
         );
-        for name in ["outseam knee", "hip"] {
-            let along = |p: &CutPiece| p.notches.iter().find(|n| n.name == name).unwrap().along;
+        for id in [NotchId::OutseamKnee, NotchId::Hip] {
+            let along = |p: &CutPiece| p.notches.iter().find(|n| n.id == id).unwrap().along;
             let off = (along(front) - along(back)).to_mm().abs();
-            assert!(off < 1.0, "{} {name}: {off}", garment.size);
+            assert!(off < 1.0, "{} {id:?}: {off}", garment.size);
         }
     }
 }
@@ -107,7 +107,7 @@ fn drill_holes_are_hidden() {
                         let line = piece
                             .inner
                             .iter()
-                            .find(|l| drill.name.starts_with(&l.name))
+                            .find(|l| drill.name.starts_with(l.id.code()))
                             .unwrap();
                         assert!(contains(&line.line, drill.at), "{who}: outside its pocket");
                         let from_line = from_outline(&line.line, drill.at);
@@ -139,10 +139,10 @@ fn drill_holes_are_hidden() {
 #[test]
 fn each_pocket_is_marked_on_what_it_is_set_on() {
     let all = base();
-    for (mirrored, name) in [(false, "pocket_right"), (true, "pocket_left")] {
+    for (mirrored, line) in [(false, LineId::PocketRight), (true, LineId::PocketLeft)] {
         let back = copy(&all, PieceId::Back, mirrored).unwrap();
-        let names: Vec<&str> = back.inner.iter().map(|l| l.name.as_str()).collect();
-        assert_eq!(names, [name]);
+        let lines: Vec<LineId> = back.inner.iter().map(|l| l.id).collect();
+        assert_eq!(lines, [line]);
     }
     let facing = piece(&all, PieceId::PocketFacing);
     for drill in &facing.drills {
@@ -154,13 +154,13 @@ fn each_pocket_is_marked_on_what_it_is_set_on() {
         front
             .inner
             .iter()
-            .all(|line| !line.name.ends_with("pocket"))
+            .all(|line| ![LineId::CoinPocket, LineId::ExtraPocket].contains(&line.id))
     );
     let bag = piece(&all, PieceId::PocketBag);
     let line = bag
         .inner
         .iter()
-        .find(|line| line.name == "extra_pocket")
+        .find(|line| line.id == LineId::ExtraPocket)
         .unwrap();
     assert_eq!(line.on, On::AsDrawn);
     let sewn = bag.sewn();

@@ -1,7 +1,7 @@
 //! Cut lines: none crosses itself, each keeps its allowance, the outseam lies on the cloth's own edge.
 
 use cutting::{CutPiece, cut};
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use geometry::{Point, area, contains, is_simple};
 use sewing::On;
 use style::{Loaded, MeasureId, Size};
@@ -51,7 +51,7 @@ fn keeps_its_allowance(piece: &CutPiece, who: &str) {
             + 2.0;
         let line = geometry::resample(&edge.sewn, Length::mm(3.0));
         let (start, end) = (line[0], line[line.len() - 1]);
-        let on_cloth = piece.cloth_edge.as_ref().filter(|c| c.edge == edge.name);
+        let on_cloth = piece.cloth_edge.as_ref().filter(|c| c.edge == edge.id);
         for p in line {
             if (p - start).hypot() < clear || (p - end).hypot() < clear {
                 continue;
@@ -64,7 +64,7 @@ fn keeps_its_allowance(piece: &CutPiece, who: &str) {
             assert!(
                 found > least - 0.05 && found < most + 0.05,
                 "{who} {}: {found} at {p:?}, wanted {wanted}",
-                edge.name
+                edge.id.code()
             );
         }
     }
@@ -98,7 +98,7 @@ fn the_outseam_lies_on_the_cloths_own_edge() {
                     assert!(from_outline(&piece.cut, p) < 1e-6, "{share}");
                 }
                 let long = edge.to.y - edge.from.y;
-                let hem = piece.edge("hem").unwrap();
+                let hem = piece.edge(EdgeId::Hem).unwrap();
                 let inseam = garment.pattern.spec[MeasureId::Inseam].to_mm();
                 assert!(long > inseam, "{long} {inseam}");
                 let low = piece.cut.iter().map(|p| p.y).fold(f64::MAX, f64::min);

@@ -4,7 +4,7 @@ use cutting::{
     AgainstSkew, BandCut, ClothWash, CutSize, Follows, Leg, Plan, Settled, Shrinkage, cut,
     density_at_machine, skew,
 };
-use draft::{PieceId, Severity};
+use draft::{EdgeId, PieceId, PointId, Severity};
 use sewing::On;
 use style::{SeamId, Size};
 use trade::{Length, Share, StitchDensity};
@@ -35,8 +35,8 @@ fn the_wash_gives_the_finished_piece() {
             for piece in &all.pieces {
                 let finished = garment.pattern.piece(piece.piece).unwrap();
                 for edge in &piece.edges {
-                    let Some(path) = finished.edge(edge.name) else {
-                        assert_eq!(edge.name, "centre_back");
+                    let Some(path) = finished.edge(edge.id) else {
+                        assert_eq!(edge.id, EdgeId::CentreBack);
                         continue;
                     };
                     let line = path.dense(Length::mm(0.25));
@@ -55,7 +55,7 @@ fn the_wash_gives_the_finished_piece() {
                             "{} {} {}: {off}",
                             all.size,
                             piece.name(),
-                            edge.name
+                            edge.id.code()
                         );
                         compared += 1;
                     }
@@ -74,15 +74,15 @@ fn allowances_do_not_grow() {
     let all = cut(&garment, &plan());
     for stated in &garment.cut {
         for piece in all.of(stated.piece).filter(|p| p.on == stated.on) {
-            for (name, allowance) in &stated.allowances {
-                let Some(edge) = piece.edge(name) else {
+            for (id, allowance) in &stated.allowances {
+                let Some(edge) = piece.edge(*id) else {
                     continue;
                 };
                 if edge.seam == Some(SeamId::Hem) {
                     // 12 mm finished is 13.04 mm before the wash; twice that and 3 mm for two turns.
                     assert!((edge.allowance.to_mm() - (2.0 * 12.0 / 0.92 + 3.0)).abs() < 1e-9);
                 } else {
-                    assert_eq!(edge.allowance, *allowance, "{} {name}", piece.name());
+                    assert_eq!(edge.allowance, *allowance, "{} {id:?}", piece.name());
                 }
             }
         }
@@ -169,7 +169,7 @@ fn each_way_of_cutting_the_band_gives_one_that_fits_its_words() {
         );
         let join: f64 = all
             .of(PieceId::Band)
-            .filter_map(|p| p.edge("join"))
+            .filter_map(|p| p.edge(EdgeId::Join))
             .map(|e| geometry::polyline_length(&e.sewn).to_mm())
             .sum();
         let seam = all
@@ -226,7 +226,7 @@ fn a_cloth_that_shrinks_alike_needs_no_decision() {
     assert!(all.refused.is_empty());
     let band = piece(&all, PieceId::Band);
     assert_eq!(all.of(PieceId::Band).count(), 1);
-    let join = geometry::polyline_length(&band.edge("join").unwrap().sewn);
+    let join = geometry::polyline_length(&band.edge(EdgeId::Join).unwrap().sewn);
     assert!((join.to_mm() - 850.9 / 0.97).abs() < 0.05);
     // Pocketing at 3 % keeps its own shrinkage.
     assert_eq!(
@@ -278,8 +278,8 @@ fn a_skew_turns_both_copies_the_same_way_on_the_cloth() {
     assert_eq!(fronts, [On::AsDrawn, On::Mirrored]);
     let level = |mirrored: bool| {
         let front = copy(&all, PieceId::Front, mirrored).unwrap();
-        let at = |name: &str| front.points.iter().find(|p| p.0 == name).unwrap().1;
-        let (a, b) = (at("knee_in"), at("knee_out"));
+        let at = |id| front.points.iter().find(|p| p.0 == id).unwrap().1;
+        let (a, b) = (at(PointId::KneeIn), at(PointId::KneeOut));
         (b.y - a.y) / (b.x - a.x)
     };
     let expected = 0.03 * 0.96 / 0.92;

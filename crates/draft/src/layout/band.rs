@@ -4,9 +4,11 @@ use geometry::{Path, Point};
 use style::MeasureId;
 use trade::Length;
 
-use super::{at, edge, fold, mm};
+use super::{at, fold, mm, outline};
 use crate::block::Block;
-use crate::piece::{ClothUse, Cut, NamedPoint, Notch, Piece, PieceId};
+use crate::piece::{
+    ClothUse, Cut, EdgeId, LineId, NamedPoint, Notch, NotchId, Piece, PieceId, PointId,
+};
 use crate::spec::Spec;
 
 /// Turned under at each end of a loop (common practice: about 1 cm).
@@ -14,11 +16,6 @@ const LOOP_TURN_MM: f64 = 12.0;
 
 /// The front loop stands this far outside the inner end of the pocket mouth, clear of its rivet.
 const FRONT_LOOP_MM: f64 = 28.0;
-
-/// Names of the loop points, from the left centre front round to the right.
-const LOOP_NAMES: [&str; 9] = [
-    "loop_1", "loop_2", "loop_3", "loop_4", "loop_5", "loop_6", "loop_7", "loop_8", "loop_9",
-];
 
 /// The band lies unfolded, outer face up, as one sees it walking round the body: from the left
 /// centre front (x = 0) over the left side, centre back and right side to the right centre front,
@@ -33,17 +30,17 @@ pub(super) fn band(spec: &Spec, block: &Block) -> Piece {
     let scale = waist / body;
     let front = mm(block.front_waist.length()) * scale;
     let landmarks = [
-        ("side_left", front),
-        ("centre_back", waist / 2.0),
-        ("side_right", waist - front),
-        ("centre_front_right", waist),
+        (PointId::SideLeft, NotchId::SideLeft, front),
+        (PointId::CentreBack, NotchId::CentreBack, waist / 2.0),
+        (PointId::SideRight, NotchId::SideRight, waist - front),
+        (PointId::CentreFrontRight, NotchId::CentreFrontRight, waist),
     ];
     let p = |x: f64, y: f64| Point::new(x, y);
     let mut points = vec![
-        at("centre_front_left", p(0.0, 0.0)),
-        at("end_right", p(end, 0.0)),
+        at(PointId::CentreFrontLeft, p(0.0, 0.0)),
+        at(PointId::EndRight, p(end, 0.0)),
     ];
-    points.extend(landmarks.map(|(name, x)| at(name, p(x, 0.0))));
+    points.extend(landmarks.map(|(point, _, x)| at(point, p(x, 0.0))));
     points.extend(loops(spec, front, waist, height));
     Piece {
         id: PieceId::Band,
@@ -51,26 +48,26 @@ pub(super) fn band(spec: &Spec, block: &Block) -> Piece {
         cut: Cut::ONE,
         notches: landmarks
             .iter()
-            .map(|(name, x)| Notch {
-                edge: "join",
+            .map(|(_, id, x)| Notch {
+                edge: EdgeId::Join,
                 along: Length::mm(*x),
-                name,
-                double: *name == "centre_back",
+                id: *id,
+                double: *id == NotchId::CentreBack,
             })
             .collect(),
         points,
-        lines: vec![fold("fold", p(0.0, height), p(end, height))],
+        lines: vec![fold(LineId::Fold, p(0.0, height), p(end, height))],
         grain: (p(end * 0.35, height * 0.5), p(end * 0.65, height * 0.5)),
-        edges: vec![
-            edge("join", Path::line(p(0.0, 0.0), p(waist, 0.0))),
-            edge("overlap", Path::line(p(waist, 0.0), p(end, 0.0))),
-            edge("end_right", Path::line(p(end, 0.0), p(end, 2.0 * height))),
-            edge(
-                "inner",
+        edges: outline(
+            PieceId::Band,
+            [
+                Path::line(p(0.0, 0.0), p(waist, 0.0)),
+                Path::line(p(waist, 0.0), p(end, 0.0)),
+                Path::line(p(end, 0.0), p(end, 2.0 * height)),
                 Path::line(p(end, 2.0 * height), p(0.0, 2.0 * height)),
-            ),
-            edge("end_left", Path::line(p(0.0, 2.0 * height), p(0.0, 0.0))),
-        ],
+                Path::line(p(0.0, 2.0 * height), p(0.0, 0.0)),
+            ],
+        ),
     }
 }
 
@@ -78,7 +75,7 @@ pub(super) fn band(spec: &Spec, block: &Block) -> Piece {
 /// others spread over the back; an odd count puts one at the centre back, an even count two beside
 /// it (common practice).
 fn loops(spec: &Spec, front: f64, waist: f64, height: f64) -> Vec<NamedPoint> {
-    let count = (spec.loop_count as usize).min(LOOP_NAMES.len());
+    let count = (spec.loop_count as usize).min(PointId::LOOPS.len());
     let mouth = front - mm(spec[MeasureId::MouthWidth]) + FRONT_LOOP_MM;
     let centre = waist / 2.0;
     let half = count / 2;
@@ -104,8 +101,8 @@ fn loops(spec: &Spec, front: f64, waist: f64, height: f64) -> Vec<NamedPoint> {
     }
     all.extend(left.iter().rev().map(|x| waist - x));
     all.iter()
-        .zip(LOOP_NAMES)
-        .map(|(x, name)| at(name, Point::new(*x, height / 2.0)))
+        .zip(PointId::LOOPS)
+        .map(|(x, id)| at(id, Point::new(*x, height / 2.0)))
         .collect()
 }
 
@@ -119,27 +116,32 @@ pub(super) fn loop_strip(spec: &Spec) -> Piece {
         id: PieceId::LoopStrip,
         cloth: ClothUse::Shell,
         cut: Cut::ONE,
-        edges: vec![
-            edge("end_foot", Path::line(p(0.0, 0.0), p(2.0 * width, 0.0))),
-            edge(
-                "right",
+        edges: outline(
+            PieceId::LoopStrip,
+            [
+                Path::line(p(0.0, 0.0), p(2.0 * width, 0.0)),
                 Path::line(p(2.0 * width, 0.0), p(2.0 * width, length)),
-            ),
-            edge(
-                "end_top",
                 Path::line(p(2.0 * width, length), p(0.0, length)),
-            ),
-            edge("left", Path::line(p(0.0, length), p(0.0, 0.0))),
-        ],
+                Path::line(p(0.0, length), p(0.0, 0.0)),
+            ],
+        ),
         points: vec![
-            at("fold_left", p(0.5 * width, LOOP_TURN_MM)),
-            at("fold_right", p(1.5 * width, LOOP_TURN_MM)),
-            at("loop_foot", p(width, LOOP_TURN_MM)),
-            at("loop_top", p(width, one - LOOP_TURN_MM)),
+            at(PointId::FoldLeft, p(0.5 * width, LOOP_TURN_MM)),
+            at(PointId::FoldRight, p(1.5 * width, LOOP_TURN_MM)),
+            at(PointId::LoopFoot, p(width, LOOP_TURN_MM)),
+            at(PointId::LoopTop, p(width, one - LOOP_TURN_MM)),
         ],
         lines: vec![
-            fold("fold_left", p(0.5 * width, 0.0), p(0.5 * width, length)),
-            fold("fold_right", p(1.5 * width, 0.0), p(1.5 * width, length)),
+            fold(
+                LineId::FoldLeft,
+                p(0.5 * width, 0.0),
+                p(0.5 * width, length),
+            ),
+            fold(
+                LineId::FoldRight,
+                p(1.5 * width, 0.0),
+                p(1.5 * width, length),
+            ),
         ],
         notches: Vec::new(),
         grain: (p(width, length * 0.3), p(width, length * 0.7)),

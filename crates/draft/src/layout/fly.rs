@@ -2,8 +2,8 @@
 
 use geometry::{Path, Point, Vec2};
 
-use super::{at, edge, fold, mm};
-use crate::piece::{ClothUse, Cut, Piece, PieceId};
+use super::{at, fold, mm, outline};
+use crate::piece::{ClothUse, Cut, LineId, Piece, PieceId, PointId};
 use crate::spec::Spec;
 use style::MeasureId;
 
@@ -35,11 +35,11 @@ pub(super) fn facing(spec: &Spec) -> Piece {
         mm(spec[MeasureId::FlyWidth]),
         mm(spec[MeasureId::FlyLength]),
     );
-    let outline = stitch_outline(spec);
-    let turn = outline.segments()[0].to_cubic().p3.y;
+    let far = stitch_outline(spec);
+    let turn = far.segments()[0].to_cubic().p3.y;
     let (foot, back) = (
-        Path::new(outline.segments()[..1].to_vec()),
-        Path::new(outline.segments()[1..].to_vec()),
+        Path::new(far.segments()[..1].to_vec()),
+        Path::new(far.segments()[1..].to_vec()),
     );
     Piece {
         id: PieceId::FlyFacing,
@@ -49,16 +49,19 @@ pub(super) fn facing(spec: &Spec) -> Piece {
             as_drawn: 1,
             mirrored: 1,
         },
-        edges: vec![
-            edge("edge", Path::line(Point::ORIGIN, Point::new(0.0, -length))),
-            edge("foot", foot),
-            edge("back", back),
-            edge("top", Path::line(Point::new(width, 0.0), Point::ORIGIN)),
-        ],
+        edges: outline(
+            PieceId::FlyFacing,
+            [
+                Path::line(Point::ORIGIN, Point::new(0.0, -length)),
+                foot,
+                back,
+                Path::line(Point::new(width, 0.0), Point::ORIGIN),
+            ],
+        ),
         points: vec![
-            at("top", Point::ORIGIN),
-            at("foot", Point::new(0.0, -length)),
-            at("shoulder", Point::new(width, turn)),
+            at(PointId::Top, Point::ORIGIN),
+            at(PointId::Foot, Point::new(0.0, -length)),
+            at(PointId::Shoulder, Point::new(width, turn)),
         ],
         lines: Vec::new(),
         notches: Vec::new(),
@@ -83,17 +86,20 @@ pub(super) fn shield(spec: &Spec) -> Piece {
         id: PieceId::FlyShield,
         cloth: ClothUse::Shell,
         cut: Cut::ONE,
-        edges: vec![
-            edge("left", Path::line(corners[0], corners[1])),
-            edge(
-                "foot",
+        edges: outline(
+            PieceId::FlyShield,
+            [
+                Path::line(corners[0], corners[1]),
                 Path::polyline(&[corners[1], corners[2], corners[3]]),
-            ),
-            edge("right", Path::line(corners[3], corners[4])),
-            edge("top", Path::line(corners[4], corners[0])),
+                Path::line(corners[3], corners[4]),
+                Path::line(corners[4], corners[0]),
+            ],
+        ),
+        points: vec![
+            at(PointId::FoldTop, Point::ORIGIN),
+            at(PointId::FoldFoot, corners[2]),
         ],
-        points: vec![at("fold_top", Point::ORIGIN), at("fold_foot", corners[2])],
-        lines: vec![fold("fold", Point::ORIGIN, corners[2])],
+        lines: vec![fold(LineId::Fold, Point::ORIGIN, corners[2])],
         notches: Vec::new(),
         grain: (
             Point::new(width / 2.0, -length * 0.75),

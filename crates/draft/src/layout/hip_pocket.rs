@@ -5,9 +5,9 @@ use style::MeasureId;
 use trade::Length;
 
 use super::panels::coin_placement;
-use super::{at, edge, fold, mm};
+use super::{at, fold, mm, outline};
 use crate::block::Block;
-use crate::piece::{ClothUse, Cut, Notch, Piece, PieceId};
+use crate::piece::{ClothUse, Cut, EdgeId, LineId, Notch, NotchId, Piece, PieceId, PointId};
 use crate::spec::Spec;
 
 /// Share of each half axis taken by the handles of a quarter ellipse.
@@ -74,21 +74,21 @@ pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         cloth: ClothUse::Shell,
         cut: Cut::PAIR,
         points: vec![
-            at("mouth_side", mouth.on_side),
-            at("mouth_waist", mouth.on_waist),
-            at("side_waist", side.end()),
+            at(PointId::MouthSide, mouth.on_side),
+            at(PointId::MouthWaist, mouth.on_waist),
+            at(PointId::SideWaist, side.end()),
         ],
         notches: vec![
             Notch {
-                edge: "side_under",
+                edge: EdgeId::SideUnder,
                 along: spec.facing,
-                name: "mouth at outseam",
+                id: NotchId::MouthAtOutseam,
                 double: false,
             },
             Notch {
-                edge: "waist",
+                edge: EdgeId::Waist,
                 along: spec[MeasureId::MouthWidth],
-                name: "mouth at waist",
+                id: NotchId::MouthAtWaist,
                 double: false,
             },
         ],
@@ -97,25 +97,16 @@ pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
             Point::new(grain_x, mouth.on_side.y - 20.0),
             Point::new(grain_x, side.end().y - 25.0),
         ),
-        edges: vec![
-            edge(
-                "waist",
+        edges: outline(
+            PieceId::PocketFacing,
+            [
                 waist.part(Length::ZERO, spec[MeasureId::MouthWidth]),
-            ),
-            edge(
-                "waist_under",
                 waist.part(spec[MeasureId::MouthWidth], width),
-            ),
-            edge("inner", inner),
-            edge(
-                "side_under",
+                inner,
                 side.part(total - depth, total - spec[MeasureId::MouthDepth]),
-            ),
-            edge(
-                "side",
                 side.part(total - spec[MeasureId::MouthDepth], total),
-            ),
-        ],
+            ],
+        ),
     }
 }
 
@@ -170,33 +161,33 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         cloth: ClothUse::Pocketing,
         cut: Cut::PAIR,
         points: vec![
-            at("fold_top", fold_top),
-            at("fold_foot", fold_foot),
-            at("mouth_side", mouth.on_side),
-            at("side_waist", side.end()),
+            at(PointId::FoldTop, fold_top),
+            at(PointId::FoldFoot, fold_foot),
+            at(PointId::MouthSide, mouth.on_side),
+            at(PointId::SideWaist, side.end()),
         ],
         notches: vec![Notch {
-            edge: "side_under",
+            edge: EdgeId::SideUnder,
             along: Length::mm(IN_OUTSEAM_MM),
-            name: "mouth at outseam",
+            id: NotchId::MouthAtOutseam,
             double: false,
         }],
-        lines: vec![fold("fold", fold_top, fold_foot)],
+        lines: vec![fold(LineId::Fold, fold_top, fold_foot)],
         grain: (
             Point::new(fold_top.x + 30.0, fold_top.y - depth * 0.75),
             Point::new(fold_top.x + 30.0, fold_top.y - depth * 0.25),
         ),
-        edges: vec![
-            edge(
-                "waist_upper",
+        edges: outline(
+            PieceId::PocketBag,
+            [
                 turned(waist.part(spec[MeasureId::MouthWidth], bag_width)),
-            ),
-            edge("mouth", turned(mouth.curve.clone())),
-            edge("side_upper", turned(side_upper)),
-            edge("foot_upper", turned(foot.clone())),
-            edge("foot_under", foot),
-            edge("side_under", side_under),
-            edge("waist_under", waist.part(Length::ZERO, bag_width)),
-        ],
+                turned(mouth.curve.clone()),
+                turned(side_upper),
+                turned(foot.clone()),
+                foot,
+                side_under,
+                waist.part(Length::ZERO, bag_width),
+            ],
+        ),
     }
 }

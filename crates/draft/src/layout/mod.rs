@@ -17,7 +17,9 @@ use geometry::{Affine, Path, Point, Vec2};
 use trade::Length;
 
 use crate::block::Block;
-use crate::piece::{Edge, InnerKind, InnerLine, NamedPoint, Piece};
+use crate::piece::{
+    Edge, EdgeId, InnerKind, InnerLine, LineId, NamedPoint, Piece, PieceId, PointId,
+};
 use crate::spec::Spec;
 
 /// All pieces of one size, in the order of [`crate::piece::PieceId::ALL`].
@@ -39,25 +41,31 @@ pub(crate) fn pieces(spec: &Spec, block: &Block, marks: &Marks, mouth: &Mouth) -
     all
 }
 
-fn edge(name: &'static str, path: Path) -> Edge {
-    Edge { name, path }
+/// The outline of a piece: its edges, as [`PieceId::edges`] has them in order, along these paths.
+fn outline(piece: PieceId, paths: impl IntoIterator<Item = Path>) -> Vec<Edge> {
+    along(piece.edges(), paths)
 }
 
-fn at(name: &'static str, at: Point) -> NamedPoint {
-    NamedPoint { name, at }
+fn along(ids: &[EdgeId], paths: impl IntoIterator<Item = Path>) -> Vec<Edge> {
+    let edge = |(id, path): (&EdgeId, Path)| Edge { id: *id, path };
+    ids.iter().zip(paths).map(edge).collect()
 }
 
-fn fold(name: &'static str, from: Point, to: Point) -> InnerLine {
+fn at(id: PointId, at: Point) -> NamedPoint {
+    NamedPoint { id, at }
+}
+
+fn fold(id: LineId, from: Point, to: Point) -> InnerLine {
     InnerLine {
-        name,
+        id,
         kind: InnerKind::Fold,
         path: Path::line(from, to),
     }
 }
 
-fn placement(name: &'static str, path: Path) -> InnerLine {
+fn placement(id: LineId, path: Path) -> InnerLine {
     InnerLine {
-        name,
+        id,
         kind: InnerKind::Placement,
         path,
     }

@@ -7,9 +7,11 @@ use trade::Length;
 
 use super::hip_pocket::Mouth;
 use super::patch_pockets::{coin_outline, extra_outline, pocket_outline};
-use super::{at, edge, mm, placement, set_at};
+use super::{at, mm, outline, placement, set_at};
 use crate::block::Block;
-use crate::piece::{ClothUse, Cut, InnerLine, Notch, Piece, PieceId};
+use crate::piece::{
+    ClothUse, Cut, EdgeId, InnerLine, LineId, Notch, NotchId, Piece, PieceId, PointId,
+};
 use crate::spec::{BackPocketSpec, Spec};
 
 /// Where the notches of a leg lie on one panel.
@@ -64,7 +66,7 @@ pub(super) fn front(spec: &Spec, block: &Block, marks: &LegMarks, mouth: &Mouth)
     let hem_middle = block.front_hem.point_at(block.front_hem.length() / 2.0);
     let down = centre.start_direction();
     let mut lines = vec![placement(
-        "fly_stitch",
+        LineId::FlyStitch,
         super::fly::stitch_outline(spec).transformed(set_at(centre.start(), left_of(down))),
     )];
     lines.extend(extra_placement(spec, block));
@@ -73,58 +75,61 @@ pub(super) fn front(spec: &Spec, block: &Block, marks: &LegMarks, mouth: &Mouth)
         cloth: ClothUse::Shell,
         cut: Cut::PAIR,
         points: vec![
-            at("waist_centre", centre.start()),
-            at("fly_foot", fly.end()),
-            at("crotch", centre.end()),
-            at("knee_in", block.front_inseam.point_at(marks.knee_in)),
-            at("hem_in", block.front_hem.start()),
-            at("hem_middle", hem_middle),
+            at(PointId::WaistCentre, centre.start()),
+            at(PointId::FlyFoot, fly.end()),
+            at(PointId::Crotch, centre.end()),
+            at(PointId::KneeIn, block.front_inseam.point_at(marks.knee_in)),
+            at(PointId::HemIn, block.front_hem.start()),
+            at(PointId::HemMiddle, hem_middle),
             at(
-                "hem_top",
+                PointId::HemTop,
                 Point::new(hem_middle.x, hem_middle.y + mm(spec[MeasureId::HemDepth])),
             ),
-            at("hem_out", block.front_hem.end()),
-            at("knee_out", block.front_side.point_at(marks.knee_out)),
-            at("hip", block.front_side.point_at(marks.hip)),
-            at("mouth_side", mouth.on_side),
-            at("mouth_waist", mouth.on_waist),
-            at("side_waist", block.front_side.end()),
+            at(PointId::HemOut, block.front_hem.end()),
+            at(PointId::KneeOut, block.front_side.point_at(marks.knee_out)),
+            at(PointId::Hip, block.front_side.point_at(marks.hip)),
+            at(PointId::MouthSide, mouth.on_side),
+            at(PointId::MouthWaist, mouth.on_waist),
+            at(PointId::SideWaist, block.front_side.end()),
         ],
         notches: vec![
             Notch {
-                edge: "inseam",
+                edge: EdgeId::Inseam,
                 along: marks.knee_in,
-                name: "inseam knee",
+                id: NotchId::InseamKnee,
                 double: false,
             },
             Notch {
-                edge: "side",
+                edge: EdgeId::Side,
                 along: marks.knee_out,
-                name: "outseam knee",
+                id: NotchId::OutseamKnee,
                 double: false,
             },
             Notch {
-                edge: "side",
+                edge: EdgeId::Side,
                 along: marks.hip,
-                name: "hip",
+                id: NotchId::Hip,
                 double: false,
             },
             Notch {
-                edge: "crotch",
+                edge: EdgeId::Crotch,
                 along: Length::ZERO,
-                name: "fly foot",
+                id: NotchId::FlyFoot,
                 double: false,
             },
         ],
-        edges: vec![
-            edge("fly", fly),
-            edge("crotch", crotch),
-            edge("inseam", block.front_inseam.clone()),
-            edge("hem", block.front_hem.clone()),
-            edge("side", side),
-            edge("mouth", mouth.curve.clone()),
-            edge("waist", waist),
-        ],
+        edges: outline(
+            PieceId::Front,
+            [
+                fly,
+                crotch,
+                block.front_inseam.clone(),
+                block.front_hem.clone(),
+                side,
+                mouth.curve.clone(),
+                waist,
+            ],
+        ),
         lines,
         grain: grain(block.front_crease, block),
     }
@@ -139,7 +144,7 @@ fn extra_placement(spec: &Spec, block: &Block) -> Option<InnerLine> {
     let along = (to - from) / (to - from).hypot().max(NO_LENGTH_MM);
     let middle = from.midpoint(to);
     Some(placement(
-        "extra_pocket",
+        LineId::ExtraPocket,
         extra_outline(&extra).transformed(set_at(middle, along)),
     ))
 }
@@ -161,62 +166,65 @@ pub(super) fn back(spec: &Spec, block: &Block, marks: &LegMarks) -> Piece {
         cloth: ClothUse::Shell,
         cut: Cut::PAIR,
         points: vec![
-            at("yoke_centre", seat_top),
-            at("crotch", block.back_seat.end()),
-            at("hem_in", block.back_hem.start()),
-            at("hem_middle", hem_middle),
-            at("hem_out", block.back_hem.end()),
-            at("knee_in", block.back_inseam.point_at(marks.knee_in)),
-            at("knee_out", block.back_side.point_at(marks.knee_out)),
-            at("hip", block.back_side.point_at(marks.hip)),
-            at("yoke_side", block.back_side.end()),
-            at("pocket_inner", inner),
+            at(PointId::YokeCentre, seat_top),
+            at(PointId::Crotch, block.back_seat.end()),
+            at(PointId::HemIn, block.back_hem.start()),
+            at(PointId::HemMiddle, hem_middle),
+            at(PointId::HemOut, block.back_hem.end()),
+            at(PointId::KneeIn, block.back_inseam.point_at(marks.knee_in)),
+            at(PointId::KneeOut, block.back_side.point_at(marks.knee_out)),
+            at(PointId::Hip, block.back_side.point_at(marks.hip)),
+            at(PointId::YokeSide, block.back_side.end()),
+            at(PointId::PocketInner, inner),
             at(
-                "pocket_outer",
+                PointId::PocketOuter,
                 inner + along * mm(spec[MeasureId::BackPocketWidth]),
             ),
             at(
-                "pocket_inner_on_yoke",
+                PointId::PocketInnerOnYoke,
                 inner - below * mm(spec[MeasureId::BackPocketFromYoke]),
             ),
-            at("pocket_inner_on_seat", on_seat),
+            at(PointId::PocketInnerOnSeat, on_seat),
         ],
         notches: vec![
             Notch {
-                edge: "inseam",
+                edge: EdgeId::Inseam,
                 along: marks.knee_in,
-                name: "inseam knee",
+                id: NotchId::InseamKnee,
                 double: true,
             },
             Notch {
-                edge: "side",
+                edge: EdgeId::Side,
                 along: marks.knee_out,
-                name: "outseam knee",
+                id: NotchId::OutseamKnee,
                 double: true,
             },
             Notch {
-                edge: "side",
+                edge: EdgeId::Side,
                 along: marks.hip,
-                name: "hip",
+                id: NotchId::Hip,
                 double: true,
             },
             Notch {
-                edge: "top",
+                edge: EdgeId::Top,
                 along: block.back_top.length() / 2.0,
-                name: "yoke middle",
+                id: NotchId::YokeMiddle,
                 double: true,
             },
         ],
-        edges: vec![
-            edge("seat", block.back_seat.clone()),
-            edge("inseam", block.back_inseam.clone()),
-            edge("hem", block.back_hem.clone()),
-            edge("side", block.back_side.clone()),
-            edge("top", block.back_top.clone()),
-        ],
+        edges: outline(
+            PieceId::Back,
+            [
+                block.back_seat.clone(),
+                block.back_inseam.clone(),
+                block.back_hem.clone(),
+                block.back_side.clone(),
+                block.back_top.clone(),
+            ],
+        ),
         lines: vec![
-            placement("pocket_left", place(&spec.back_pocket_left)),
-            placement("pocket_right", place(&spec.back_pocket_right)),
+            placement(LineId::PocketLeft, place(&spec.back_pocket_left)),
+            placement(LineId::PocketRight, place(&spec.back_pocket_right)),
         ],
         grain: grain(block.back_crease, block),
     }
@@ -236,23 +244,26 @@ pub(super) fn yoke(block: &Block) -> Piece {
         cloth: ClothUse::Shell,
         cut: Cut::PAIR,
         points: vec![
-            at("waist_centre", top),
-            at("seam_centre", foot),
-            at("seam_side", block.yoke_lower.end()),
-            at("side_waist", block.yoke_side.end()),
+            at(PointId::WaistCentre, top),
+            at(PointId::SeamCentre, foot),
+            at(PointId::SeamSide, block.yoke_lower.end()),
+            at(PointId::SideWaist, block.yoke_side.end()),
         ],
         notches: vec![Notch {
-            edge: "lower",
+            edge: EdgeId::Lower,
             along: half_seam,
-            name: "yoke middle",
+            id: NotchId::YokeMiddle,
             double: true,
         }],
-        edges: vec![
-            edge("centre", block.yoke_centre.clone()),
-            edge("lower", block.yoke_lower.clone()),
-            edge("side", block.yoke_side.clone()),
-            edge("top", block.yoke_top.clone()),
-        ],
+        edges: outline(
+            PieceId::Yoke,
+            [
+                block.yoke_centre.clone(),
+                block.yoke_lower.clone(),
+                block.yoke_side.clone(),
+                block.yoke_top.clone(),
+            ],
+        ),
         lines: Vec::new(),
         grain: (middle - half, middle + half),
     }
@@ -275,7 +286,7 @@ pub(super) fn coin_placement(spec: &Spec, waist: &Path) -> InnerLine {
     let middle =
         outer - along * (mm(spec[MeasureId::CoinWidth]) / 2.0) + below * mm(spec.coin_below_band);
     placement(
-        "coin_pocket",
+        LineId::CoinPocket,
         coin_outline(spec).transformed(set_at(middle, along)),
     )
 }

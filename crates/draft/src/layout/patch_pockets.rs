@@ -4,12 +4,12 @@
 
 use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, Vec2};
-use style::{CoinShape, MeasureId};
+use style::{CoinShape, HALF_LINING, MeasureId};
 use trade::Length;
 
 use super::free_outline::free_outline;
-use super::{at, edge, mm};
-use crate::piece::{ClothUse, Cut, Piece, PieceId};
+use super::{along, at, mm};
+use crate::piece::{ClothUse, Cut, Edge, Piece, PieceId, PointId};
 use crate::spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};
 
 /// A point that hangs down no further is none.
@@ -21,13 +21,11 @@ const MOST_DROP: f64 = 0.8;
 /// Corner radius of the concealed pocket's foot.
 const EXTRA_CORNER_MM: f64 = 25.0;
 
-fn split_outline(outline: &Path, names: &[&'static str]) -> Vec<crate::piece::Edge> {
-    outline
-        .segments()
-        .iter()
-        .zip(names)
-        .map(|(s, name)| edge(name, Path::new(vec![*s])))
-        .collect()
+/// The edges of a back pocket or of what lines the whole of it: each segment one, the top edge last.
+fn closed(piece: PieceId, outline: &Path) -> Vec<Edge> {
+    let below = outline.segments().iter().map(|s| Path::new(vec![*s]));
+    let top = Path::line(outline.end(), outline.start());
+    super::outline(piece, below.chain([top]))
 }
 
 /// Left side, foot, right side; the top edge centred on the origin. The right side is the one
@@ -102,11 +100,11 @@ pub(super) fn coin(spec: &Spec) -> Piece {
     let depth = mm(spec[MeasureId::CoinDepth]);
     let segments = outline.segments();
     let last = segments.len() - 1;
-    let edges = vec![
-        edge("left", Path::new(segments[..1].to_vec())),
-        edge("foot", Path::new(segments[1..last].to_vec())),
-        edge("right", Path::new(segments[last..].to_vec())),
-        edge("top", Path::line(outline.end(), outline.start())),
+    let sides = [
+        Path::new(segments[..1].to_vec()),
+        Path::new(segments[1..last].to_vec()),
+        Path::new(segments[last..].to_vec()),
+        Path::line(outline.end(), outline.start()),
     ];
     Piece {
         id: PieceId::CoinPocket,
@@ -120,10 +118,10 @@ pub(super) fn coin(spec: &Spec) -> Piece {
         } else {
             Cut::ONE
         },
-        edges,
+        edges: super::outline(PieceId::CoinPocket, sides),
         points: vec![
-            at("top_middle", Point::ORIGIN),
-            at("foot_middle", Point::new(0.0, -depth)),
+            at(PointId::TopMiddle, Point::ORIGIN),
+            at(PointId::FootMiddle, Point::new(0.0, -depth)),
         ],
         lines: Vec::new(),
         notches: Vec::new(),
@@ -189,21 +187,19 @@ fn back_pocket(spec: &Spec, pocket: &BackPocketSpec, id: PieceId, cut: Cut) -> P
         mm(spec[MeasureId::BackPocketWidth]),
         mm(spec[MeasureId::BackPocketLength]),
     );
-    let mut edges = split_outline(&outline, &["inner", "foot_inner", "foot_outer", "outer"]);
-    edges.push(edge("top", Path::line(outline.end(), outline.start())));
     let corner = |k: usize| outline.segments()[k].to_cubic().p3;
     Piece {
         id,
         cloth: ClothUse::Shell,
         cut,
-        edges,
+        edges: closed(id, &outline),
         points: vec![
-            at("top_inner", Point::ORIGIN),
-            at("top_middle", Point::new(width / 2.0, 0.0)),
-            at("top_outer", Point::new(width, 0.0)),
-            at("foot_inner", corner(0)),
-            at("point", corner(1)),
-            at("foot_outer", corner(2)),
+            at(PointId::TopInner, Point::ORIGIN),
+            at(PointId::TopMiddle, Point::new(width / 2.0, 0.0)),
+            at(PointId::TopOuter, Point::new(width, 0.0)),
+            at(PointId::FootInner, corner(0)),
+            at(PointId::Point, corner(1)),
+            at(PointId::FootOuter, corner(2)),
         ],
         lines: Vec::new(),
         notches: Vec::new(),
@@ -219,9 +215,7 @@ fn lining(spec: &Spec, pocket: &BackPocketSpec, id: PieceId, cut: Cut, share: f6
     let outline = pocket_outline(spec, pocket);
     let width = mm(spec[MeasureId::BackPocketWidth]);
     let edges = if share >= 1.0 {
-        let mut edges = split_outline(&outline, &["inner", "foot_inner", "foot_outer", "outer"]);
-        edges.push(edge("top", Path::line(outline.end(), outline.start())));
-        edges
+        closed(id, &outline)
     } else {
         let segments = outline.segments();
         let inner = Path::new(segments[..1].to_vec());
@@ -229,19 +223,16 @@ fn lining(spec: &Spec, pocket: &BackPocketSpec, id: PieceId, cut: Cut, share: f6
         let reach = inner.length() * share;
         let inner = inner.part(Length::ZERO, reach);
         let outer = outer.part(outer.length() - reach, outer.length());
-        vec![
-            edge("foot", Path::line(inner.end(), outer.start())),
-            edge("outer", outer),
-            edge("top", Path::line(outline.end(), outline.start())),
-            edge("inner", inner),
-        ]
+        let foot = Path::line(inner.end(), outer.start());
+        let top = Path::line(outline.end(), outline.start());
+        along(&HALF_LINING, [foot, outer, top, inner])
     };
     Piece {
         id,
         cloth: ClothUse::Lining,
         cut,
         edges,
-        points: vec![at("top_middle", Point::new(width / 2.0, 0.0))],
+        points: vec![at(PointId::TopMiddle, Point::new(width / 2.0, 0.0))],
         lines: Vec::new(),
         notches: Vec::new(),
         grain: (
@@ -284,15 +275,18 @@ pub(super) fn extra(spec: &Spec) -> Option<Piece> {
         id: PieceId::ExtraPocket,
         cloth: ClothUse::Shell,
         cut: Cut::ONE,
-        edges: vec![
-            edge("left", Path::new(segments[..1].to_vec())),
-            edge("foot", Path::new(segments[1..4].to_vec())),
-            edge("right", Path::new(segments[4..].to_vec())),
-            edge("top", Path::line(outline.end(), outline.start())),
-        ],
+        edges: super::outline(
+            PieceId::ExtraPocket,
+            [
+                Path::new(segments[..1].to_vec()),
+                Path::new(segments[1..4].to_vec()),
+                Path::new(segments[4..].to_vec()),
+                Path::line(outline.end(), outline.start()),
+            ],
+        ),
         points: vec![
-            at("top_middle", Point::ORIGIN),
-            at("foot_middle", Point::new(0.0, -depth)),
+            at(PointId::TopMiddle, Point::ORIGIN),
+            at(PointId::FootMiddle, Point::new(0.0, -depth)),
         ],
         lines: Vec::new(),
         notches: Vec::new(),
@@ -304,6 +298,7 @@ pub(super) fn extra(spec: &Spec) -> Option<Piece> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
+    use crate::piece::EdgeId;
     use style::{Size, StyleDoc};
 
     fn ferryman() -> StyleDoc {
@@ -366,7 +361,7 @@ mod tests {
     fn the_stated_depth_is_that_at_the_middle() {
         for (_, shape) in CoinShape::WORDS {
             let piece = shaped(*shape);
-            let foot = piece.edge("foot").unwrap();
+            let foot = piece.edge(EdgeId::Foot).unwrap();
             let (a, b) = foot
                 .dense(Length::mm(0.05))
                 .windows(2)
@@ -380,7 +375,7 @@ mod tests {
 
     #[test]
     fn a_round_foot_hangs_below_its_sides_by_the_drop() {
-        let foot = shaped(CoinShape::Round).edge("foot").unwrap().clone();
+        let foot = shaped(CoinShape::Round).edge(EdgeId::Foot).unwrap().clone();
         let lowest = foot.bounds().y0;
         assert!((foot.start().y - lowest - 15.0).abs() < 1e-9);
         assert!((foot.start().x + 34.5).abs() < 1e-9 && (foot.end().x - 34.5).abs() < 1e-9);
@@ -398,21 +393,23 @@ mod tests {
                 .into_iter()
                 .find(|p| p.id == id)
                 .unwrap();
-            let at = |name: &str| piece.point(name).unwrap();
+            let at = |id| piece.point(id).unwrap();
             // Measured along the cloth, corner to corner.
-            let inner = (at("foot_inner") - at("top_inner")).hypot();
-            let outer = (at("foot_outer") - at("top_outer")).hypot();
+            let inner = (at(PointId::FootInner) - at(PointId::TopInner)).hypot();
+            let outer = (at(PointId::FootOuter) - at(PointId::TopOuter)).hypot();
             assert!((inner - pocket.side_length.to_mm()).abs() < 1e-9);
             assert!((outer - inner - pocket.outer_drop.to_mm()).abs() < 1e-9);
             // The point hangs straight below the middle of the top edge, at the charted length.
-            let middle = (at("top_inner").x + at("top_outer").x) / 2.0;
-            assert!((at("point").x - middle).abs() < 1e-9);
-            assert!((at("point").y + spec[MeasureId::BackPocketLength].to_mm()).abs() < 1e-9);
+            let middle = (at(PointId::TopInner).x + at(PointId::TopOuter).x) / 2.0;
+            assert!((at(PointId::Point).x - middle).abs() < 1e-9);
+            assert!(
+                (at(PointId::Point).y + spec[MeasureId::BackPocketLength].to_mm()).abs() < 1e-9
+            );
             // Both sides lean in alike: what differs is how far down they go.
-            let lean = (at("foot_inner").x + at("foot_outer").x) / 2.0;
+            let lean = (at(PointId::FootInner).x + at(PointId::FootOuter).x) / 2.0;
             assert!((lean - middle).abs() < 1e-9);
             assert_eq!(
-                at("foot_outer").y < at("foot_inner").y,
+                at(PointId::FootOuter).y < at(PointId::FootInner).y,
                 pocket.outer_drop > Length::ZERO
             );
         }

@@ -1,5 +1,6 @@
 //! Front, back and yoke, and the facing that fills the corner of the front, as one block.
 
+use crate::piece::EdgeId;
 use geometry::{Affine, Path, Point, Vec2};
 use style::{Level, MeasureId};
 use trade::{Angle, Length};
@@ -44,7 +45,7 @@ impl Body {
         let facing = facing
             .map(|facing| in_piece("hip pocket facing", set_facing(&facing, &front, &mut spec)))
             .transpose()?;
-        let hem_y = middle(front.need("hem")?).y;
+        let hem_y = middle(front.need(EdgeId::Hem)?).y;
         let back = in_piece("back", set_back(&back, &spec, hem_y))?;
         let yoke = in_piece("yoke", set_yoke(&yoke, &back))?;
         let block = block(&spec, &front, &back, &yoke, facing.as_ref(), hem_y)?;
@@ -63,7 +64,7 @@ impl Body {
             ),
         };
         Ok(Body {
-            mouth: front.edge("mouth").cloned(),
+            mouth: front.edge(EdgeId::Mouth).cloned(),
             front,
             back,
             yoke,
@@ -113,41 +114,44 @@ fn at_height(at: Point, direction: Vec2, y: f64) -> Point {
 
 /// The crotch point at height 0, the centre front line drawn on down to x = 0.
 fn set_front(panel: &Panel, spec: &mut Spec) -> Result<Panel, String> {
-    let mut front = upright(panel, "fly", "inseam")?;
-    if front.edge("crotch").is_none() {
-        let whole = front.length("fly")?;
-        let stated = front.need("fly")?.clone();
+    let mut front = upright(panel, EdgeId::Fly, EdgeId::Inseam)?;
+    if front.edge(EdgeId::Crotch).is_none() {
+        let whole = front.length(EdgeId::Fly)?;
+        let stated = front.need(EdgeId::Fly)?.clone();
         let fly = front
             .notch_near(&stated, spec[MeasureId::FlyLength], NEAR_MOUTH)
             .unwrap_or(spec[MeasureId::FlyLength]);
-        front.split_end("fly", "crotch", whole - fly)?;
+        front.split_end(EdgeId::Fly, EdgeId::Crotch, whole - fly)?;
     }
-    spec.set(MeasureId::FlyLength, front.length("fly")?);
-    let fly = front.need("fly")?;
-    let crotch = front.need("crotch")?.end();
+    spec.set(MeasureId::FlyLength, front.length(EdgeId::Fly)?);
+    let fly = front.need(EdgeId::Fly)?;
+    let crotch = front.need(EdgeId::Crotch)?.end();
     let foot = at_height(fly.start(), fly.start_direction(), crotch.y);
     Ok(front.moved(Affine::translate(Vec2::new(-foot.x, -crotch.y))))
 }
 
 /// The facing behind the mouth: its corner of the front, or the corner that the mouth cut away.
 fn set_facing(panel: &Panel, front: &Panel, spec: &mut Spec) -> Result<Panel, String> {
-    let mut facing =
-        upright(panel, "side", "inner").or_else(|_| upright(panel, "waist", "inner"))?;
+    let mut facing = upright(panel, EdgeId::Side, EdgeId::Inner)
+        .or_else(|_| upright(panel, EdgeId::Waist, EdgeId::Inner))?;
     let near = |edge: &Path, along: Length| facing.notch_near(edge, along, NEAR_MOUTH);
-    let (waist, side) = (facing.need("waist")?, facing.need("side")?);
+    let (waist, side) = (facing.need(EdgeId::Waist)?, facing.need(EdgeId::Side)?);
     let width = near(waist, spec[MeasureId::MouthWidth]).unwrap_or(spec[MeasureId::MouthWidth]);
     let from_end = side.length() - spec[MeasureId::MouthDepth];
     let depth = side.length() - near(side, from_end).unwrap_or(from_end);
-    if facing.edge("waist_under").is_none() {
-        let whole = facing.length("waist")?;
-        facing.split_end("waist", "waist_under", whole - width)?;
+    if facing.edge(EdgeId::WaistUnder).is_none() {
+        let whole = facing.length(EdgeId::Waist)?;
+        facing.split_end(EdgeId::Waist, EdgeId::WaistUnder, whole - width)?;
     }
-    facing.split_start("side", "side_under", depth)?;
-    spec.set(MeasureId::MouthWidth, facing.length("waist")?);
-    spec.set(MeasureId::MouthDepth, facing.length("side")?);
-    let map = match front.edge("mouth") {
+    facing.split_start(EdgeId::Side, EdgeId::SideUnder, depth)?;
+    spec.set(MeasureId::MouthWidth, facing.length(EdgeId::Waist)?);
+    spec.set(MeasureId::MouthDepth, facing.length(EdgeId::Side)?);
+    let map = match front.edge(EdgeId::Mouth) {
         Some(mouth) => {
-            let (on_side, on_waist) = (facing.need("side")?.start(), facing.need("waist")?.end());
+            let (on_side, on_waist) = (
+                facing.need(EdgeId::Side)?.start(),
+                facing.need(EdgeId::Waist)?.end(),
+            );
             laid(
                 on_side.midpoint(on_waist),
                 on_waist - on_side,
@@ -156,8 +160,8 @@ fn set_facing(panel: &Panel, front: &Panel, spec: &mut Spec) -> Result<Panel, St
             )
         }
         None => {
-            let corner = facing.need("side")?.end();
-            Affine::translate(front.need("side")?.end() - corner)
+            let corner = facing.need(EdgeId::Side)?.end();
+            Affine::translate(front.need(EdgeId::Side)?.end() - corner)
         }
     };
     Ok(facing.moved(map))
@@ -165,10 +169,10 @@ fn set_facing(panel: &Panel, front: &Panel, spec: &mut Spec) -> Result<Panel, St
 
 /// The hem as high as the front's, the seat line at x = 0 where it crosses the seat level.
 fn set_back(panel: &Panel, spec: &Spec, hem_y: f64) -> Result<Panel, String> {
-    let back = upright(panel, "seat", "inseam")?;
-    let down = hem_y - middle(back.need("hem")?).y;
+    let back = upright(panel, EdgeId::Seat, EdgeId::Inseam)?;
+    let down = hem_y - middle(back.need(EdgeId::Hem)?).y;
     let back = back.moved(Affine::translate(Vec2::new(0.0, down)));
-    let seat = back.need("seat")?;
+    let seat = back.need(EdgeId::Seat)?;
     let foot = at_height(
         seat.start(),
         seat.start_direction(),
@@ -179,8 +183,8 @@ fn set_back(panel: &Panel, spec: &Spec, hem_y: f64) -> Result<Panel, String> {
 
 /// The yoke on top of the back, its centre in line with the seat seam.
 fn set_yoke(panel: &Panel, back: &Panel) -> Result<Panel, String> {
-    let centre = panel.need("centre")?;
-    let seat = back.need("seat")?;
+    let centre = panel.need(EdgeId::Centre)?;
+    let seat = back.need(EdgeId::Seat)?;
     let chord = centre.end() - centre.start();
     Ok(panel.moved(laid(
         centre.end(),
@@ -224,11 +228,11 @@ fn block(
     facing: Option<&Panel>,
     hem_y: f64,
 ) -> Result<Block, String> {
-    let (side, waist) = (front.need("side")?, front.need("waist")?);
-    let (front_side, front_waist) = match (front.edge("mouth"), facing) {
+    let (side, waist) = (front.need(EdgeId::Side)?, front.need(EdgeId::Waist)?);
+    let (front_side, front_waist) = match (front.edge(EdgeId::Mouth), facing) {
         (Some(_), Some(facing)) => {
-            let corner_side = to_meet(facing.need("side")?, Some(side.end()));
-            let corner_waist = facing.need("waist")?;
+            let corner_side = to_meet(facing.need(EdgeId::Side)?, Some(side.end()));
+            let corner_waist = facing.need(EdgeId::Waist)?;
             (
                 side.then(&corner_side),
                 corner_waist.then(&to_meet(waist, Some(corner_waist.end()))),
@@ -239,22 +243,22 @@ fn block(
         }
         (None, _) => (side.clone(), waist.clone()),
     };
-    let path = |panel: &Panel, name: &str| panel.need(name).cloned();
+    let path = |panel: &Panel, id: EdgeId| panel.need(id).cloned();
     Ok(Block {
-        front_centre: front.need("fly")?.then(front.need("crotch")?),
-        front_inseam: path(front, "inseam")?,
-        front_hem: path(front, "hem")?,
+        front_centre: front.need(EdgeId::Fly)?.then(front.need(EdgeId::Crotch)?),
+        front_inseam: path(front, EdgeId::Inseam)?,
+        front_hem: path(front, EdgeId::Hem)?,
         front_side,
         front_waist,
-        back_seat: path(back, "seat")?,
-        back_inseam: path(back, "inseam")?,
-        back_hem: path(back, "hem")?,
-        back_side: path(back, "side")?,
-        back_top: path(back, "top")?,
-        yoke_centre: path(yoke, "centre")?,
-        yoke_lower: path(yoke, "lower")?,
-        yoke_side: path(yoke, "side")?,
-        yoke_top: path(yoke, "top")?,
+        back_seat: path(back, EdgeId::Seat)?,
+        back_inseam: path(back, EdgeId::Inseam)?,
+        back_hem: path(back, EdgeId::Hem)?,
+        back_side: path(back, EdgeId::Side)?,
+        back_top: path(back, EdgeId::Top)?,
+        yoke_centre: path(yoke, EdgeId::Centre)?,
+        yoke_lower: path(yoke, EdgeId::Lower)?,
+        yoke_side: path(yoke, EdgeId::Side)?,
+        yoke_top: path(yoke, EdgeId::Top)?,
         front_crease: front.grain.0.x,
         back_crease: back.grain.0.x,
         knee_y: -spec.level(Level::Knee).to_mm(),

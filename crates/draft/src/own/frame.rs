@@ -1,5 +1,6 @@
 //! Setting brought pieces into the frames the draft draws them in.
 
+use crate::piece::EdgeId;
 use geometry::{Affine, Point, Vec2};
 use style::MeasureId;
 use trade::Length;
@@ -17,7 +18,7 @@ pub(super) fn laid(at: Point, from: Vec2, onto: Point, to: Vec2) -> Affine {
 }
 
 /// The piece with its grain upright and the end of `below` lower than the start of `above`.
-pub(super) fn upright(panel: &Panel, above: &str, below: &str) -> Result<Panel, String> {
+pub(super) fn upright(panel: &Panel, above: EdgeId, below: EdgeId) -> Result<Panel, String> {
     let up = Vec2::new(0.0, 1.0);
     let grain = panel.grain.1 - panel.grain.0;
     let turned = panel.moved(laid(panel.grain.0, grain, panel.grain.0, up));
@@ -33,20 +34,27 @@ pub(super) fn upright(panel: &Panel, above: &str, below: &str) -> Result<Panel, 
 /// The band as the draft lays it: its seam from the origin along x.
 pub(super) fn band(panel: &Panel, spec: &mut Spec) -> Result<Panel, String> {
     let mut panel = panel.clone();
-    let join = panel.need("join")?.clone();
+    let join = panel.need(EdgeId::Join)?.clone();
     let stated = join.length() - spec[MeasureId::BandOverlap];
     let notch = panel.notch_near(&join, stated, NEAR_OVERLAP);
-    panel.split_end("join", "overlap", join.length() - notch.unwrap_or(stated))?;
-    let (from, to) = (panel.need("join")?.start(), panel.need("overlap")?.end());
+    panel.split_end(
+        EdgeId::Join,
+        EdgeId::Overlap,
+        join.length() - notch.unwrap_or(stated),
+    )?;
+    let (from, to) = (
+        panel.need(EdgeId::Join)?.start(),
+        panel.need(EdgeId::Overlap)?.end(),
+    );
     let laid = panel.moved(laid(from, to - from, Point::ORIGIN, Vec2::new(1.0, 0.0)));
-    spec.set(MeasureId::BandHeight, laid.length("end_left")? / 2.0);
-    spec.set(MeasureId::BandOverlap, laid.length("overlap")?);
+    spec.set(MeasureId::BandHeight, laid.length(EdgeId::EndLeft)? / 2.0);
+    spec.set(MeasureId::BandOverlap, laid.length(EdgeId::Overlap)?);
     Ok(laid)
 }
 
 /// A pocket with its top edge level, its middle at the origin and its body below.
 pub(super) fn hung(panel: &Panel) -> Result<Panel, String> {
-    let top = panel.need("top")?;
+    let top = panel.need(EdgeId::Top)?;
     let middle = top.start().midpoint(top.end());
     let along = top.end() - top.start();
     if along.hypot() < Length::mm(5.0).to_mm() {

@@ -19,7 +19,7 @@ use trade::Length;
 use crate::layout::{Mouth, pieces};
 use crate::measure::{Measurable, Run, taking};
 use crate::pattern::{FromFile, Pattern};
-use crate::piece::{Piece, PieceId};
+use crate::piece::{EdgeId, Piece, PieceId};
 use crate::spec::Spec;
 use body::Body;
 use panel::Panel;
@@ -33,7 +33,7 @@ const SAME_NOTCH: Length = Length::mm(20.0);
 /// In words, why the pieces of the file cannot be used.
 pub(crate) fn own_pattern(chart: &Spec, own: &OwnPattern, size: Size) -> Result<Pattern, String> {
     let taken = |id: PieceId| -> Result<Option<Panel>, String> {
-        let Some(outline) = own.outline(id.code(), size) else {
+        let Some(outline) = own.outline(id, size) else {
             return Ok(None);
         };
         Panel::of(outline, own)
@@ -72,7 +72,7 @@ pub(crate) fn own_pattern(chart: &Spec, own: &OwnPattern, size: Size) -> Result<
     let mut laid_out = spec.clone();
     if let Some(band) = &band {
         let body = (body.block.front_waist.length() + body.block.yoke_top.length()) * 2.0;
-        laid_out.band_ease = body - band.length("join")?;
+        laid_out.band_ease = body - band.length(EdgeId::Join)?;
     }
     let mouth = body
         .mouth
@@ -142,7 +142,7 @@ fn as_measured(pattern: &mut Pattern) {
 /// Puts the edges, the grain and the notches of a brought piece in place of the drafted ones.
 fn put_edges(piece: &mut Piece, panel: &Panel) {
     for edge in &mut piece.edges {
-        if let Some(path) = panel.edge(edge.name) {
+        if let Some(path) = panel.edge(edge.id) {
             edge.path = path.clone();
         }
     }
@@ -157,7 +157,7 @@ fn put_edges(piece: &mut Piece, panel: &Panel) {
 fn snap_notches(piece: &mut Piece, panel: &Panel) {
     let edges = piece.edges.clone();
     for notch in &mut piece.notches {
-        let Some(edge) = edges.iter().find(|e| e.name == notch.edge) else {
+        let Some(edge) = edges.iter().find(|e| e.id == notch.edge) else {
             continue;
         };
         if let Some(along) = panel.notch_near(&edge.path, notch.along, SAME_NOTCH) {

@@ -1,8 +1,9 @@
 //! One brought piece: its edges as curves, anticlockwise, without allowance and after the wash.
 
 use geometry::{Affine, Path, Point, area, smooth_through};
-use style::{Drawn, OwnOutline, OwnPattern, Place};
+use style::{Drawn, EdgeId, OwnOutline, OwnPattern, Place};
 use trade::Length;
+use words::Words;
 
 use super::sewn_line::inset;
 
@@ -12,7 +13,7 @@ const NOTCH_REACH: Length = Length::mm(45.0);
 /// A brought piece.
 #[derive(Clone, Debug)]
 pub(super) struct Panel {
-    pub edges: Vec<(&'static str, Path)>,
+    pub edges: Vec<(EdgeId, Path)>,
     pub notches: Vec<Point>,
     pub grain: (Point, Point),
 }
@@ -26,7 +27,7 @@ impl Panel {
         if (grain.1 - grain.0).hypot() < 1.0 {
             return Err("its grain line is shorter than a millimetre".to_owned());
         }
-        let edges: Vec<(&'static str, Vec<Point>)> = outline
+        let edges: Vec<(EdgeId, Vec<Point>)> = outline
             .edges
             .iter()
             .map(|(name, places)| (*name, places.iter().map(at).collect()))
@@ -52,7 +53,7 @@ impl Panel {
             (Drawn::AfterWash, _) => Affine::IDENTITY,
         };
         let over = |points: &[Point]| points.iter().map(|p| turned * *p).collect::<Vec<_>>();
-        let mut edges: Vec<(&'static str, Vec<Point>)> = edges
+        let mut edges: Vec<(EdgeId, Vec<Point>)> = edges
             .iter()
             .map(|(name, points)| (*name, over(points)))
             .collect();
@@ -74,20 +75,20 @@ impl Panel {
         })
     }
 
-    /// The edge of this name, if the maker named it.
-    pub fn edge(&self, name: &str) -> Option<&Path> {
-        self.edges.iter().find(|e| e.0 == name).map(|e| &e.1)
+    /// An edge, if the maker named it.
+    pub fn edge(&self, id: EdgeId) -> Option<&Path> {
+        self.edges.iter().find(|e| e.0 == id).map(|e| &e.1)
     }
 
-    /// The edge of this name.
-    pub fn need(&self, name: &str) -> Result<&Path, String> {
-        self.edge(name)
-            .ok_or_else(|| format!("its edge `{}` is not named", name.replace('_', " ")))
+    /// An edge that has to be named.
+    pub fn need(&self, id: EdgeId) -> Result<&Path, String> {
+        self.edge(id)
+            .ok_or_else(|| format!("its edge `{}` is not named", id.words(Words::english())))
     }
 
     /// How long an edge is.
-    pub fn length(&self, name: &str) -> Result<Length, String> {
-        self.need(name).map(Path::length)
+    pub fn length(&self, id: EdgeId) -> Result<Length, String> {
+        self.need(id).map(Path::length)
     }
 
     /// The piece under a map that keeps lengths.
@@ -106,12 +107,7 @@ impl Panel {
 
     /// Cuts the edge `whole` in two: its first part keeps the name, its last, of length `last`, takes the
     /// name `rest`. Nothing where `rest` is named already.
-    pub fn split_end(
-        &mut self,
-        whole: &str,
-        rest: &'static str,
-        last: Length,
-    ) -> Result<(), String> {
+    pub fn split_end(&mut self, whole: EdgeId, rest: EdgeId, last: Length) -> Result<(), String> {
         if self.edge(rest).is_some() {
             return Ok(());
         }
@@ -124,8 +120,8 @@ impl Panel {
     /// Cuts the edge `whole` in two: its last part keeps the name, what comes before takes the name `before`.
     pub fn split_start(
         &mut self,
-        whole: &str,
-        before: &'static str,
+        whole: EdgeId,
+        before: EdgeId,
         last: Length,
     ) -> Result<(), String> {
         if self.edge(before).is_some() {
@@ -139,21 +135,21 @@ impl Panel {
 
     fn split(
         &mut self,
-        whole: &str,
+        whole: EdgeId,
         at: Length,
-        named: impl FnOnce(&'static str, Path, Path) -> Vec<(&'static str, Path)>,
+        named: impl FnOnce(EdgeId, Path, Path) -> Vec<(EdgeId, Path)>,
     ) -> Result<(), String> {
         let index = self
             .edges
             .iter()
             .position(|e| e.0 == whole)
-            .ok_or_else(|| format!("its edge `{whole}` is not named"))?;
+            .ok_or_else(|| format!("its edge `{}` is not named", whole.code()))?;
         let (name, path) = self.edges.remove(index);
         let length = path.length();
         if at < Length::mm(1.0) || at > length - Length::mm(1.0) {
             return Err(format!(
                 "its edge `{}` is {} long, too short for the parts the chart says it has",
-                name.replace('_', " "),
+                name.words(Words::english()),
                 length
             ));
         }

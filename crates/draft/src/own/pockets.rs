@@ -7,14 +7,16 @@ use trade::Length;
 
 use super::panel::Panel;
 use crate::layout::set_at;
-use crate::piece::{NamedPoint, Piece, PieceId};
+use crate::piece::{EdgeId, LineId, NamedPoint, Piece, PieceId, PointId};
 use crate::spec::{BackPocketSpec, Spec};
 
 /// The coin pocket as a free outline of its own width and depth.
 pub(super) fn take_coin(panel: &Panel, spec: &mut Spec) {
-    let (Some(left), Some(foot), Some(right)) =
-        (panel.edge("left"), panel.edge("foot"), panel.edge("right"))
-    else {
+    let (Some(left), Some(foot), Some(right)) = (
+        panel.edge(EdgeId::Left),
+        panel.edge(EdgeId::Foot),
+        panel.edge(EdgeId::Right),
+    ) else {
         return;
     };
     let line = left.then(foot).then(right);
@@ -57,7 +59,7 @@ fn below_middle(foot: &Path) -> Option<f64> {
 
 /// A hung back pocket with its inner top corner at the origin.
 pub(super) fn from_corner(panel: &Panel) -> Panel {
-    let inner = panel.edge("top").map_or(Point::ORIGIN, Path::end);
+    let inner = panel.edge(EdgeId::Top).map_or(Point::ORIGIN, Path::end);
     panel.moved(Affine::translate(-inner.to_vec2()))
 }
 
@@ -65,8 +67,8 @@ pub(super) fn from_corner(panel: &Panel) -> Panel {
 /// right one where it alone was brought.
 pub(super) fn take_back(left: Option<&Panel>, right: Option<&Panel>, spec: &mut Spec) {
     if let Some(panel) = left.or(right) {
-        let end = |name| panel.edge(name).map(Path::end);
-        if let (Some(outer), Some(point)) = (end("outer"), end("foot_inner")) {
+        let end = |id| panel.edge(id).map(Path::end);
+        if let (Some(outer), Some(point)) = (end(EdgeId::Outer), end(EdgeId::FootInner)) {
             spec.set(MeasureId::BackPocketWidth, Length::mm(outer.x));
             spec.set(
                 MeasureId::BackPocketLength,
@@ -85,7 +87,7 @@ pub(super) fn take_back(left: Option<&Panel>, right: Option<&Panel>, spec: &mut 
 }
 
 fn take_sides(panel: &Panel, pocket: &mut BackPocketSpec) {
-    let (Some(inner), Some(outer)) = (panel.edge("inner"), panel.edge("outer")) else {
+    let (Some(inner), Some(outer)) = (panel.edge(EdgeId::Inner), panel.edge(EdgeId::Outer)) else {
         return;
     };
     pocket.side_length = inner.length();
@@ -96,8 +98,8 @@ fn take_sides(panel: &Panel, pocket: &mut BackPocketSpec) {
 /// Gives the points and placements of brought back pockets the places their edges have.
 pub(super) fn mend_points(pieces: &mut [Piece], brought: &[PieceId]) {
     for (id, line) in [
-        (PieceId::BackPocketLeft, "pocket_left"),
-        (PieceId::BackPocketRight, "pocket_right"),
+        (PieceId::BackPocketLeft, LineId::PocketLeft),
+        (PieceId::BackPocketRight, LineId::PocketRight),
     ] {
         if !brought.contains(&id) {
             continue;
@@ -108,13 +110,15 @@ pub(super) fn mend_points(pieces: &mut [Piece], brought: &[PieceId]) {
         let Some(back) = pieces.iter_mut().find(|p| p.id == PieceId::Back) else {
             continue;
         };
-        let (Some(inner), Some(outer)) = (back.point("pocket_inner"), back.point("pocket_outer"))
-        else {
+        let (Some(inner), Some(outer)) = (
+            back.point(PointId::PocketInner),
+            back.point(PointId::PocketOuter),
+        ) else {
             continue;
         };
         let along = outer - inner;
         let along = along / along.hypot().max(NO_LENGTH_MM);
-        if let Some(line) = back.lines.iter_mut().find(|l| l.name == line) {
+        if let Some(line) = back.lines.iter_mut().find(|l| l.id == line) {
             line.path = outline.transformed(set_at(inner, along));
         }
     }
@@ -122,20 +126,25 @@ pub(super) fn mend_points(pieces: &mut [Piece], brought: &[PieceId]) {
 
 /// Puts the named points of a back pocket at the ends of its edges; gives its outline below the top edge.
 fn mended(pocket: &mut Piece) -> Option<Path> {
-    let [inner, foot_inner, foot_outer, outer] =
-        ["inner", "foot_inner", "foot_outer", "outer"].map(|name| pocket.edge(name).cloned());
+    let [inner, foot_inner, foot_outer, outer] = [
+        EdgeId::Inner,
+        EdgeId::FootInner,
+        EdgeId::FootOuter,
+        EdgeId::Outer,
+    ]
+    .map(|id| pocket.edge(id).cloned());
     let (inner, foot_inner, foot_outer, outer) = (inner?, foot_inner?, foot_outer?, outer?);
     let places = [
-        ("top_inner", inner.start()),
-        ("top_middle", inner.start().midpoint(outer.end())),
-        ("top_outer", outer.end()),
-        ("foot_inner", inner.end()),
-        ("point", foot_inner.end()),
-        ("foot_outer", foot_outer.end()),
+        (PointId::TopInner, inner.start()),
+        (PointId::TopMiddle, inner.start().midpoint(outer.end())),
+        (PointId::TopOuter, outer.end()),
+        (PointId::FootInner, inner.end()),
+        (PointId::Point, foot_inner.end()),
+        (PointId::FootOuter, foot_outer.end()),
     ];
-    for (name, at) in places {
-        if let Some(point) = pocket.points.iter_mut().find(|p| p.name == name) {
-            *point = NamedPoint { name, at };
+    for (id, at) in places {
+        if let Some(point) = pocket.points.iter_mut().find(|p| p.id == id) {
+            *point = NamedPoint { id, at };
         }
     }
     Some(inner.then(&foot_inner).then(&foot_outer).then(&outer))

@@ -2,12 +2,13 @@
 
 use geometry::tolerance::{NO_DIRECTION, PARALLEL, SAME_POINT};
 use geometry::{Point, Straight, Vec2, is_simple, without_repeats};
+use style::EdgeId;
 use trade::Length;
 
 /// Below this change of direction two edges run on into each other.
 const SMOOTH_TURN_RAD: f64 = 0.06;
 
-type Edges = Vec<(&'static str, Vec<Point>)>;
+type Edges = Vec<(EdgeId, Vec<Point>)>;
 
 /// The sewn line of a piece whose edges run anticlockwise along its cut line.
 ///
@@ -17,12 +18,12 @@ type Edges = Vec<(&'static str, Vec<Point>)>;
 /// # Errors
 /// In words: an edge has no allowance, or what is left is no piece.
 pub(super) fn inset(
-    edges: &[(&'static str, Vec<Point>)],
-    allowance: impl Fn(&str) -> Option<Length>,
+    edges: &[(EdgeId, Vec<Point>)],
+    allowance: impl Fn(EdgeId) -> Option<Length>,
 ) -> Result<Edges, String> {
     let mut moved: Edges = Vec::with_capacity(edges.len());
     for (name, points) in edges {
-        let by = allowance(name).ok_or_else(|| format!("`{name}` has no allowance"))?;
+        let by = allowance(*name).ok_or_else(|| format!("`{}` has no allowance", name.code()))?;
         moved.push((
             *name,
             shifted(&without_repeats(points, SAME_POINT), by.to_mm()),
@@ -32,7 +33,7 @@ pub(super) fn inset(
     for i in 0..n {
         let j = (i + 1) % n;
         if moved[i].1.len() < 2 || moved[j].1.len() < 2 {
-            return Err(format!("`{}` has no length", moved[i].0));
+            return Err(format!("`{}` has no length", moved[i].0.code()));
         }
         let (first, second) = meet(&moved[i].1, &moved[j].1);
         moved[i].1 = first;
@@ -116,13 +117,16 @@ mod tests {
     fn square(by: f64) -> Result<Edges, String> {
         let p = |x: f64, y: f64| Point::new(x, y);
         let edges = [
-            ("hem", vec![p(0.0, 0.0), p(100.0, 0.0)]),
-            ("side", vec![p(100.0, 0.0), p(100.0, 50.0), p(60.0, 50.0)]),
-            ("notched", vec![p(60.0, 50.0), p(60.0, 80.0)]),
-            ("top", vec![p(60.0, 80.0), p(0.0, 80.0), p(0.0, 0.0)]),
+            (EdgeId::Hem, vec![p(0.0, 0.0), p(100.0, 0.0)]),
+            (
+                EdgeId::Side,
+                vec![p(100.0, 0.0), p(100.0, 50.0), p(60.0, 50.0)],
+            ),
+            (EdgeId::Mouth, vec![p(60.0, 50.0), p(60.0, 80.0)]),
+            (EdgeId::Top, vec![p(60.0, 80.0), p(0.0, 80.0), p(0.0, 0.0)]),
         ];
         inset(&edges, |name| {
-            Some(Length::mm(if name == "hem" { 20.0 } else { by }))
+            Some(Length::mm(if name == EdgeId::Hem { 20.0 } else { by }))
         })
     }
 

@@ -14,7 +14,7 @@ use trade::{Length, Share};
 
 use crate::finding::Severity;
 use crate::pattern::{Pattern, draft_style};
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, PieceId};
 use crate::rules::findings;
 
 const SIZE: Size = Size::new(32, 32);
@@ -34,15 +34,15 @@ fn place(p: Point) -> Place {
 /// A piece of the pattern as a file would hold it: points no chord of which strays by more than a
 /// hundredth of a millimetre, under a map.
 fn taken_away(pattern: &Pattern, known: &OwnPieceName, map: Affine) -> Option<OwnOutline> {
-    let piece = pattern.pieces.iter().find(|p| p.id.code() == known.name)?;
+    let piece = pattern.pieces.iter().find(|p| p.id == known.id)?;
     let notches = piece.notches.iter().filter_map(|n| piece.notch_point(n));
     Some(OwnOutline {
         edges: known
-            .edges
+            .edges()
             .iter()
-            .map(|(name, _)| {
-                let points = piece.edge(name).unwrap().flattened(Length::mm(0.01));
-                (*name, points.iter().map(|p| place(map * *p)).collect())
+            .map(|id| {
+                let points = piece.edge(*id).unwrap().flattened(Length::mm(0.01));
+                (*id, points.iter().map(|p| place(map * *p)).collect())
             })
             .collect(),
         sewn: true,
@@ -52,7 +52,7 @@ fn taken_away(pattern: &Pattern, known: &OwnPieceName, map: Affine) -> Option<Ow
 }
 
 fn own(pattern: &Pattern, map: Affine) -> OwnPattern {
-    let pieces: IndexMap<String, OwnPiece> = OWN_PIECES
+    let pieces: IndexMap<PieceId, OwnPiece> = OWN_PIECES
         .iter()
         .filter_map(|known| {
             let outline = taken_away(pattern, known, map)?;
@@ -62,7 +62,7 @@ fn own(pattern: &Pattern, map: Affine) -> OwnPattern {
                 edges: Vec::new(),
                 outlines: Arc::new(outlines),
             };
-            Some((known.name.to_owned(), piece))
+            Some((known.id, piece))
         })
         .collect();
     OwnPattern {
@@ -92,17 +92,17 @@ fn same(a: &Pattern, b: &Pattern, within: f64) {
     for (one, other) in a.pieces.iter().zip(&b.pieces) {
         assert_eq!((one.id, one.edges.len()), (other.id, other.edges.len()));
         for (x, y) in one.edges.iter().zip(&other.edges) {
-            assert_eq!(x.name, y.name);
+            assert_eq!(x.id, y.id);
             let off = (x.path.length() - y.path.length()).abs().to_mm();
-            assert!(off < within, "{} {}: {off} mm", one.id, x.name);
+            assert!(off < within, "{} {:?}: {off} mm", one.id, x.id);
         }
         for (x, y) in one.notches.iter().zip(&other.notches) {
             let off = (x.along - y.along).abs().to_mm();
-            assert!(off < within, "{} notch {}: {off} mm", one.id, x.name);
+            assert!(off < within, "{} notch {:?}: {off} mm", one.id, x.id);
         }
         for (x, y) in one.points.iter().zip(&other.points) {
             let off = (x.at - y.at).hypot();
-            assert!(off < within * 2.0, "{} {}: {off} mm", one.id, x.name);
+            assert!(off < within * 2.0, "{} {:?}: {off} mm", one.id, x.id);
         }
     }
 }
@@ -128,7 +128,7 @@ fn it_does_not_matter_how_a_piece_lies_in_the_file() {
 fn what_the_wash_takes_comes_off_again() {
     let drafted = draft_style(&ferryman(), SIZE).pattern;
     let mut own = own(&drafted, Affine::IDENTITY);
-    for (name, piece) in &mut own.pieces {
+    for piece in own.pieces.values_mut() {
         let outlines = Arc::make_mut(&mut piece.outlines);
         let outline = outlines.get_mut(&SIZE).unwrap();
         let grain = outline
@@ -146,7 +146,6 @@ fn what_the_wash_takes_comes_off_again() {
             *points = points.iter().map(grown).collect();
         }
         outline.notches = outline.notches.iter().map(grown).collect();
-        assert!(!name.is_empty());
     }
     own.drawn = Drawn::BeforeWash;
     own.shrinkage = Some([Share::percent(8.0), Share::percent(4.0)]);
@@ -157,8 +156,8 @@ fn what_the_wash_takes_comes_off_again() {
 fn edges_that_are_left_out_are_cut_as_the_chart_says() {
     let drafted = draft_style(&ferryman(), SIZE).pattern;
     let mut own = own(&drafted, Affine::IDENTITY);
-    let mut join = |piece: &str, first: &str, second: &str, keep: &'static str| {
-        let outlines = Arc::make_mut(&mut own.pieces.get_mut(piece).unwrap().outlines);
+    let mut join = |piece: PieceId, first: EdgeId, second: EdgeId, keep: EdgeId| {
+        let outlines = Arc::make_mut(&mut own.pieces.get_mut(&piece).unwrap().outlines);
         let edges = &mut outlines.get_mut(&SIZE).unwrap().edges;
         let at = edges.iter().position(|e| e.0 == first).unwrap();
         assert_eq!(edges[at + 1].0, second);
@@ -166,10 +165,20 @@ fn edges_that_are_left_out_are_cut_as_the_chart_says() {
         edges[at].0 = keep;
         edges[at].1.extend(rest.into_iter().skip(1));
     };
-    join("front", "fly", "crotch", "fly");
-    join("band", "join", "overlap", "join");
-    join("pocket_facing", "waist", "waist_under", "waist");
-    join("pocket_facing", "side_under", "side", "side");
+    join(PieceId::Front, EdgeId::Fly, EdgeId::Crotch, EdgeId::Fly);
+    join(PieceId::Band, EdgeId::Join, EdgeId::Overlap, EdgeId::Join);
+    join(
+        PieceId::PocketFacing,
+        EdgeId::Waist,
+        EdgeId::WaistUnder,
+        EdgeId::Waist,
+    );
+    join(
+        PieceId::PocketFacing,
+        EdgeId::SideUnder,
+        EdgeId::Side,
+        EdgeId::Side,
+    );
     same(&drafted, &brought(own), 0.05);
 }
 
@@ -245,7 +254,7 @@ fn a_pattern_unlike_its_chart_is_told_and_not_judged() {
 fn edges_that_no_longer_fit_each_other_are_found() {
     let drafted = draft_style(&ferryman(), SIZE).pattern;
     let mut own = own(&drafted, Affine::IDENTITY);
-    let outlines = Arc::make_mut(&mut own.pieces.get_mut("yoke").unwrap().outlines);
+    let outlines = Arc::make_mut(&mut own.pieces.get_mut(&PieceId::Yoke).unwrap().outlines);
     // The yoke 2 % larger than the back it is sewn to.
     for (_, points) in &mut outlines.get_mut(&SIZE).unwrap().edges {
         for p in points {
@@ -269,7 +278,7 @@ fn edges_that_no_longer_fit_each_other_are_found() {
 fn a_pattern_that_cannot_be_used_says_so() {
     let drafted = draft_style(&ferryman(), SIZE).pattern;
     let mut own = own(&drafted, Affine::IDENTITY);
-    let outlines = Arc::make_mut(&mut own.pieces.get_mut("back").unwrap().outlines);
+    let outlines = Arc::make_mut(&mut own.pieces.get_mut(&PieceId::Back).unwrap().outlines);
     outlines.get_mut(&SIZE).unwrap().grain = None;
     let mut doc = ferryman();
     doc.pattern = Some(own);

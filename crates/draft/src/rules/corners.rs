@@ -6,7 +6,7 @@ use style::PartId;
 use trade::Angle;
 
 use crate::pattern::Pattern;
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, PieceId};
 
 /// A corner that should be a right angle.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -43,21 +43,45 @@ impl Joint {
 }
 
 /// A corner of a piece, as the edge that arrives and the edge that leaves.
-type At = (PieceId, &'static str, &'static str);
+type At = (PieceId, EdgeId, EdgeId);
 
 const CORNERS: &[(PartId, At)] = {
     use PieceId::{Back, Band, Front, Yoke};
     &[
-        (PartId::FrontCentreAtWaist, (Front, "waist", "fly")),
-        (PartId::BackCentreAtWaist, (Yoke, "top", "centre")),
-        (PartId::FrontHemAtInseam, (Front, "inseam", "hem")),
-        (PartId::FrontHemAtOutseam, (Front, "hem", "side")),
-        (PartId::BackHemAtInseam, (Back, "inseam", "hem")),
-        (PartId::BackHemAtOutseam, (Back, "hem", "side")),
-        (PartId::LeftBandEndLower, (Band, "end_left", "join")),
-        (PartId::RightBandEndLower, (Band, "overlap", "end_right")),
-        (PartId::RightBandEndInner, (Band, "end_right", "inner")),
-        (PartId::LeftBandEndInner, (Band, "inner", "end_left")),
+        (
+            PartId::FrontCentreAtWaist,
+            (Front, EdgeId::Waist, EdgeId::Fly),
+        ),
+        (
+            PartId::BackCentreAtWaist,
+            (Yoke, EdgeId::Top, EdgeId::Centre),
+        ),
+        (
+            PartId::FrontHemAtInseam,
+            (Front, EdgeId::Inseam, EdgeId::Hem),
+        ),
+        (
+            PartId::FrontHemAtOutseam,
+            (Front, EdgeId::Hem, EdgeId::Side),
+        ),
+        (PartId::BackHemAtInseam, (Back, EdgeId::Inseam, EdgeId::Hem)),
+        (PartId::BackHemAtOutseam, (Back, EdgeId::Hem, EdgeId::Side)),
+        (
+            PartId::LeftBandEndLower,
+            (Band, EdgeId::EndLeft, EdgeId::Join),
+        ),
+        (
+            PartId::RightBandEndLower,
+            (Band, EdgeId::Overlap, EdgeId::EndRight),
+        ),
+        (
+            PartId::RightBandEndInner,
+            (Band, EdgeId::EndRight, EdgeId::Inner),
+        ),
+        (
+            PartId::LeftBandEndInner,
+            (Band, EdgeId::Inner, EdgeId::EndLeft),
+        ),
     ]
 };
 
@@ -66,28 +90,28 @@ const JOINTS: &[(PartId, At, At)] = {
     &[
         (
             PartId::SeatAcrossYoke,
-            (Back, "top", "seat"),
-            (Yoke, "centre", "lower"),
+            (Back, EdgeId::Top, EdgeId::Seat),
+            (Yoke, EdgeId::Centre, EdgeId::Lower),
         ),
         (
             PartId::OutseamAcrossYoke,
-            (Back, "side", "top"),
-            (Yoke, "lower", "side"),
+            (Back, EdgeId::Side, EdgeId::Top),
+            (Yoke, EdgeId::Lower, EdgeId::Side),
         ),
         (
             PartId::WaistAcrossOutseam,
-            (PocketFacing, "side", "waist"),
-            (Yoke, "side", "top"),
+            (PocketFacing, EdgeId::Side, EdgeId::Waist),
+            (Yoke, EdgeId::Side, EdgeId::Top),
         ),
         (
             PartId::HemAcrossOutseam,
-            (Front, "hem", "side"),
-            (Back, "hem", "side"),
+            (Front, EdgeId::Hem, EdgeId::Side),
+            (Back, EdgeId::Hem, EdgeId::Side),
         ),
         (
             PartId::HemAcrossInseam,
-            (Front, "inseam", "hem"),
-            (Back, "inseam", "hem"),
+            (Front, EdgeId::Inseam, EdgeId::Hem),
+            (Back, EdgeId::Inseam, EdgeId::Hem),
         ),
     ]
 };

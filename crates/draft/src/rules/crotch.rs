@@ -7,21 +7,21 @@ use words::{Said, key, say};
 
 use super::{Broken, Case, within};
 use crate::pattern::Pattern;
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, PieceId, PointId};
 
 fn crotch_points(pattern: &Pattern) -> Option<(Point, Point)> {
-    let at = |id| pattern.piece(id)?.point("crotch");
+    let at = |id| pattern.piece(id)?.point(PointId::Crotch);
     Some((at(PieceId::Front)?, at(PieceId::Back)?))
 }
 
 /// The front crotch line, waist to crotch point.
 fn front_line(pattern: &Pattern) -> Option<Path> {
     let front = pattern.piece(PieceId::Front)?;
-    Some(front.edge("fly")?.then(front.edge("crotch")?))
+    Some(front.edge(EdgeId::Fly)?.then(front.edge(EdgeId::Crotch)?))
 }
 
 fn back_line(pattern: &Pattern) -> Option<&Path> {
-    pattern.piece(PieceId::Back)?.edge("seat")
+    pattern.piece(PieceId::Back)?.edge(EdgeId::Seat)
 }
 
 /// Horizontal reach of the front crotch beyond the centre front line, drawn on down to the crotch.
@@ -159,7 +159,9 @@ pub(super) fn balance(case: &Case<'_>) -> Vec<Broken> {
     let p = case.pattern;
     let inner = |id| {
         let piece = p.piece(id)?;
-        Some(Length::mm(piece.grain.0.x - piece.point("crotch")?.x))
+        Some(Length::mm(
+            piece.grain.0.x - piece.point(PointId::Crotch)?.x,
+        ))
     };
     let numbers = (|| {
         let wanted = (back_reach(p)? - front_reach(p)?) / 2.0;
@@ -184,7 +186,7 @@ pub(super) fn seat_slope(case: &Case<'_>) -> Vec<Broken> {
     let Some(back) = case.pattern.piece(PieceId::Back) else {
         return Vec::new();
     };
-    let Some(seat) = back.edge("seat") else {
+    let Some(seat) = back.edge(EdgeId::Seat) else {
         return Vec::new();
     };
     let slope = angle_between(-seat.start_direction(), back.grain.1 - back.grain.0);

@@ -7,7 +7,7 @@ use words::{Key, Said, key, say};
 
 use super::{Broken, Case, beyond, corners, joints, within};
 use crate::measure::{Measurable, Panel};
-use crate::piece::{Piece, PieceId};
+use crate::piece::{EdgeId, Piece, PieceId, PointId};
 
 /// How far corners and joints may be off.
 const ANGLE_WINDOW: Angle = Angle::deg(2.0);
@@ -49,7 +49,7 @@ pub(super) fn square(case: &Case<'_>) -> Vec<Broken> {
         let Some(piece) = case.pattern.piece(panel) else {
             continue;
         };
-        let Some(hem) = piece.edge("hem") else {
+        let Some(hem) = piece.edge(EdgeId::Hem) else {
             continue;
         };
         let grain = piece.grain.1 - piece.grain.0;
@@ -112,8 +112,10 @@ pub(super) fn crease(case: &Case<'_>) -> Vec<Broken> {
     }
     let mut broken = Vec::new();
     for (name, panel, piece) in leg_panels(case) {
-        for (at_knee, inner, outer) in [(true, "knee_in", "knee_out"), (false, "hem_in", "hem_out")]
-        {
+        for (at_knee, inner, outer) in [
+            (true, PointId::KneeIn, PointId::KneeOut),
+            (false, PointId::HemIn, PointId::HemOut),
+        ] {
             let (Some(a), Some(b)) = (piece.point(inner), piece.point(outer)) else {
                 continue;
             };
@@ -139,8 +141,8 @@ const STRAY: Length = Length::mm(0.5);
 fn outseam_on_grain(case: &Case<'_>) -> Vec<Broken> {
     leg_panels(case)
         .filter_map(|(name, _, piece)| {
-            let (hip, hem) = (piece.point("hip")?, piece.point("hem_out")?);
-            let side = piece.edge("side")?;
+            let (hip, hem) = (piece.point(PointId::Hip)?, piece.point(PointId::HemOut)?);
+            let side = piece.edge(EdgeId::Side)?;
             let off = (right_of(piece.grain, hip) - right_of(piece.grain, hem)).abs();
             let stray = side
                 .dense(Length::mm(5.0))
@@ -162,7 +164,7 @@ fn outseam_on_grain(case: &Case<'_>) -> Vec<Broken> {
 
 /// At the crotch line the crease may sit in the middle or up to 1 cm towards the side.
 fn crease_at_crotch(case: &Case<'_>, name: Legged, panel: Panel, piece: &Piece) -> Option<Broken> {
-    let crotch = piece.point("crotch")?;
+    let crotch = piece.point(PointId::Crotch)?;
     let width = case.pattern.width(panel, crotch.y)?;
     let middle = Point::new(crotch.x + width.to_mm() / 2.0, crotch.y);
     let towards_side = -right_of(piece.grain, middle);
@@ -181,7 +183,8 @@ fn crease_at_crotch(case: &Case<'_>, name: Legged, panel: Panel, piece: &Piece) 
 pub(super) fn taper(case: &Case<'_>) -> Vec<Broken> {
     let mut lines: Vec<(Key, Angle)> = Vec::new();
     for (name, _, piece) in leg_panels(case) {
-        let (Some(inseam), Some(side)) = (piece.edge("inseam"), piece.edge("side")) else {
+        let (Some(inseam), Some(side)) = (piece.edge(EdgeId::Inseam), piece.edge(EdgeId::Side))
+        else {
             continue;
         };
         let up = piece.grain.1 - piece.grain.0;

@@ -9,7 +9,7 @@ use super::seams::notch;
 use super::{Broken, Case, beyond};
 use crate::measure::{Measurable, Run};
 use crate::pattern::Pattern;
-use crate::piece::{Piece, PieceId};
+use crate::piece::{EdgeId, NotchId, Piece, PieceId};
 
 /// How far apart two notches that meet may lie.
 const NOTCH_APART: Length = Length::mm(1.0);
@@ -35,9 +35,9 @@ fn outline(piece: &Piece) -> Option<Broken> {
         let gap = Length::mm((edge.path.end() - next.path.start()).hypot());
         if beyond(gap.to_mm(), CLOSED.to_mm()) {
             let open = say::FitOutlineOpen {
-                edge: edge.name.replace('_', " "),
+                edge: edge.id,
                 gap: gap.in_cm(2),
-                next: next.name.replace('_', " "),
+                next: next.id,
             };
             return error(open.into());
         }
@@ -58,16 +58,16 @@ fn stray_notches(piece: &Piece) -> impl Iterator<Item = Broken> + '_ {
     piece.notches.iter().filter_map(|n| {
         let length = piece.edge(n.edge).map(geometry::Path::length);
         let on = length.is_some_and(|l| n.along >= -ON_EDGE && n.along <= l + ON_EDGE);
-        (!on).then(|| Broken::error(piece.id, say::FitNotchStray { notch: n.name }))
+        (!on).then(|| Broken::error(piece.id, say::FitNotchStray { notch: n.id.code() }))
     })
 }
 
 /// Every pair of notches that meet, as the distance of each from a common place along its seam.
 fn pairs(p: &Pattern) -> Vec<(PartId, Option<Length>, Option<Length>)> {
-    let from_start = |piece, edge, name| notch(p, piece, edge, name).map(|n| n.0);
-    let from_end = |piece, edge, name| notch(p, piece, edge, name).map(|n| n.1 - n.0);
-    let edge = |piece, name| Some(p.piece(piece)?.edge(name)?.length());
-    let band = |name| from_start(PieceId::Band, "join", name);
+    let from_start = |piece, edge, id| notch(p, piece, edge, id).map(|n| n.0);
+    let from_end = |piece, edge, id| notch(p, piece, edge, id).map(|n| n.1 - n.0);
+    let edge = |piece, id| Some(p.piece(piece)?.edge(id)?.length());
+    let band = |id| from_start(PieceId::Band, EdgeId::Join, id);
     let run = |r| p.run_length(r);
     // The body's landmarks lie on the band in proportion, because ease is spread evenly.
     let body = (|| Some((run(Run::FrontWaist)?, run(Run::YokeTop)?)))();
@@ -80,44 +80,48 @@ fn pairs(p: &Pattern) -> Vec<(PartId, Option<Length>, Option<Length>)> {
     vec![
         (
             PartId::KneeOnOutseam,
-            from_start(Front, "side", "outseam knee"),
-            from_start(Back, "side", "outseam knee"),
+            from_start(Front, EdgeId::Side, NotchId::OutseamKnee),
+            from_start(Back, EdgeId::Side, NotchId::OutseamKnee),
         ),
         (
             PartId::Hip,
-            from_start(Front, "side", "hip"),
-            from_start(Back, "side", "hip"),
+            from_start(Front, EdgeId::Side, NotchId::Hip),
+            from_start(Back, EdgeId::Side, NotchId::Hip),
         ),
         (
             PartId::KneeOnInseam,
-            from_end(Front, "inseam", "inseam knee"),
-            from_end(Back, "inseam", "inseam knee"),
+            from_end(Front, EdgeId::Inseam, NotchId::InseamKnee),
+            from_end(Back, EdgeId::Inseam, NotchId::InseamKnee),
         ),
         (
             PartId::YokeSeamMiddle,
-            from_end(Back, "top", "yoke middle"),
-            from_start(Yoke, "lower", "yoke middle"),
+            from_end(Back, EdgeId::Top, NotchId::YokeMiddle),
+            from_start(Yoke, EdgeId::Lower, NotchId::YokeMiddle),
         ),
         (
             PartId::MouthOnOutseam,
             (|| {
                 Some(
-                    from_end(PocketFacing, "side_under", "mouth at outseam")?
-                        + edge(PocketFacing, "side")?,
+                    from_end(PocketFacing, EdgeId::SideUnder, NotchId::MouthAtOutseam)?
+                        + edge(PocketFacing, EdgeId::Side)?,
                 )
             })(),
-            from_end(PocketBag, "side_under", "mouth at outseam"),
+            from_end(PocketBag, EdgeId::SideUnder, NotchId::MouthAtOutseam),
         ),
-        (PartId::LeftSideOnBand, on_band(|f, _| f), band("side_left")),
+        (
+            PartId::LeftSideOnBand,
+            on_band(|f, _| f),
+            band(NotchId::SideLeft),
+        ),
         (
             PartId::BackCentreOnBand,
             on_band(|f, y| f + y),
-            band("centre_back"),
+            band(NotchId::CentreBack),
         ),
         (
             PartId::RightSideOnBand,
             on_band(|f, y| f + y * 2.0),
-            band("side_right"),
+            band(NotchId::SideRight),
         ),
     ]
 }

@@ -7,7 +7,7 @@ use words::{Key, key, say};
 use super::{Broken, Case, beyond, within};
 use crate::measure::{Measurable, Run};
 use crate::pattern::Pattern;
-use crate::piece::PieceId;
+use crate::piece::{EdgeId, NotchId, PieceId};
 
 /// A whole seam may differ by this much.
 const WALK: Length = Length::mm(1.0);
@@ -20,14 +20,14 @@ const BAND_WALK: Length = Length::mm(2.0);
 pub(super) fn notch(
     pattern: &Pattern,
     piece: PieceId,
-    edge: &str,
-    name: &str,
+    edge: EdgeId,
+    id: NotchId,
 ) -> Option<(Length, Length)> {
     let piece = pattern.piece(piece)?;
     let notch = piece
         .notches
         .iter()
-        .find(|n| n.name == name && n.edge == edge)?;
+        .find(|n| n.id == id && n.edge == edge)?;
     Some((notch.along, piece.edge(edge)?.length()))
 }
 
@@ -76,8 +76,8 @@ pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
         WALK,
     ));
     let marks = |piece| {
-        let at = |name| notch(p, piece, "side", name).map(|n| n.0);
-        Some((at("outseam knee")?, at("hip")?))
+        let at = |id| notch(p, piece, EdgeId::Side, id).map(|n| n.0);
+        Some((at(NotchId::OutseamKnee)?, at(NotchId::Hip)?))
     };
     if let (Some(f), Some(b)) = (marks(PieceId::Front), marks(PieceId::Back)) {
         let parts = [
@@ -99,7 +99,7 @@ pub(super) fn outseam(case: &Case<'_>) -> Vec<Broken> {
 
 /// Inseam of one panel from crotch to knee and from knee to hem.
 fn inseam_parts(pattern: &Pattern, piece: PieceId) -> Option<(Length, Length)> {
-    let (knee, whole) = notch(pattern, piece, "inseam", "inseam knee")?;
+    let (knee, whole) = notch(pattern, piece, EdgeId::Inseam, NotchId::InseamKnee)?;
     Some((knee, whole - knee))
 }
 
@@ -205,9 +205,12 @@ pub(super) fn band(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn overlap(case: &Case<'_>) -> Vec<Broken> {
     let p = case.pattern;
-    let edge = |name| Some(p.piece(PieceId::Band)?.edge(name)?.length());
-    let (Some(join), Some(overlap), Some(inner)) = (edge("join"), edge("overlap"), edge("inner"))
-    else {
+    let edge = |id| Some(p.piece(PieceId::Band)?.edge(id)?.length());
+    let (Some(join), Some(overlap), Some(inner)) = (
+        edge(EdgeId::Join),
+        edge(EdgeId::Overlap),
+        edge(EdgeId::Inner),
+    ) else {
         return Vec::new();
     };
     let mut broken: Vec<Broken> = unequal(
@@ -234,19 +237,19 @@ pub(super) fn overlap(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn pocket_facing(case: &Case<'_>) -> Vec<Broken> {
     let p = case.pattern;
-    let edge = |piece, name| p.piece(piece)?.edge(name);
+    let edge = |piece, id| p.piece(piece)?.edge(id);
     let mut broken = Vec::new();
     // Front and facing are drawn in one frame, so their edges must meet where the mouth was cut.
     let meets = [
         (
             PartId::OutseamAtMouth,
-            edge(PieceId::Front, "side").map(geometry::Path::end),
-            edge(PieceId::PocketFacing, "side").map(geometry::Path::start),
+            edge(PieceId::Front, EdgeId::Side).map(geometry::Path::end),
+            edge(PieceId::PocketFacing, EdgeId::Side).map(geometry::Path::start),
         ),
         (
             PartId::WaistAtMouth,
-            edge(PieceId::Front, "waist").map(geometry::Path::start),
-            edge(PieceId::PocketFacing, "waist").map(geometry::Path::end),
+            edge(PieceId::Front, EdgeId::Waist).map(geometry::Path::start),
+            edge(PieceId::PocketFacing, EdgeId::Waist).map(geometry::Path::end),
         ),
     ];
     for (about, front, facing) in meets {
@@ -264,8 +267,8 @@ pub(super) fn pocket_facing(case: &Case<'_>) -> Vec<Broken> {
         }
     }
     if let (Some(front), Some(bag)) = (
-        edge(PieceId::Front, "mouth"),
-        edge(PieceId::PocketBag, "mouth"),
+        edge(PieceId::Front, EdgeId::Mouth),
+        edge(PieceId::PocketBag, EdgeId::Mouth),
     ) {
         broken.extend(unequal(
             PartId::PocketMouth,

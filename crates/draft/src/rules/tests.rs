@@ -10,7 +10,7 @@ use trade::{Angle, Length};
 use super::{RULES, findings};
 use crate::finding::{Finding, Severity};
 use crate::pattern::{Drafted, draft};
-use crate::piece::{Piece, PieceId};
+use crate::piece::{EdgeId, NotchId, Piece, PieceId, PointId};
 use crate::spec::Spec;
 use Severity::{Error, Note, Warning};
 
@@ -69,44 +69,44 @@ fn piece(drafted: &mut Drafted, id: PieceId) -> &mut Piece {
     pieces.iter_mut().find(|p| p.id == id).unwrap()
 }
 
-fn path<'a>(drafted: &'a mut Drafted, id: PieceId, edge: &str) -> &'a mut Path {
+fn path<'a>(drafted: &'a mut Drafted, id: PieceId, edge: EdgeId) -> &'a mut Path {
     let edges = &mut piece(drafted, id).edges;
-    &mut edges.iter_mut().find(|e| e.name == edge).unwrap().path
+    &mut edges.iter_mut().find(|e| e.id == edge).unwrap().path
 }
 
 /// Makes an edge longer or shorter, its start kept.
-fn scale(drafted: &mut Drafted, id: PieceId, edge: &str, by: f64) {
+fn scale(drafted: &mut Drafted, id: PieceId, edge: EdgeId, by: f64) {
     let path = path(drafted, id, edge);
     *path = path.transformed(Affine::scale_about(by, path.start()));
 }
 
 /// Turns an edge about its start.
-fn turn(drafted: &mut Drafted, id: PieceId, edge: &str, deg: f64) {
+fn turn(drafted: &mut Drafted, id: PieceId, edge: EdgeId, deg: f64) {
     let path = path(drafted, id, edge);
     *path = path.transformed(Affine::rotate_about(deg.to_radians(), path.start()));
 }
 
-fn shift(drafted: &mut Drafted, id: PieceId, edge: &str, by: (f64, f64)) {
+fn shift(drafted: &mut Drafted, id: PieceId, edge: EdgeId, by: (f64, f64)) {
     let path = path(drafted, id, edge);
     *path = path.transformed(Affine::translate(by));
 }
 
-fn move_notch(drafted: &mut Drafted, id: PieceId, name: &str, by_mm: f64) {
+fn move_notch(drafted: &mut Drafted, id: PieceId, name: NotchId, by_mm: f64) {
     let notches = &mut piece(drafted, id).notches;
-    let notch = notches.iter_mut().find(|n| n.name == name).unwrap();
+    let notch = notches.iter_mut().find(|n| n.id == name).unwrap();
     notch.along += Length::mm(by_mm);
 }
 
-fn move_point(drafted: &mut Drafted, id: PieceId, name: &str, by: (f64, f64)) {
+fn move_point(drafted: &mut Drafted, id: PieceId, name: PointId, by: (f64, f64)) {
     let points = &mut piece(drafted, id).points;
-    let point = points.iter_mut().find(|p| p.name == name).unwrap();
+    let point = points.iter_mut().find(|p| p.id == name).unwrap();
     point.at += Vec2::new(by.0, by.1);
 }
 
 #[test]
 fn outseam_walk() {
     let longer = after("fit::outseam-walk", |d| {
-        scale(d, PieceId::Front, "side", 1.002)
+        scale(d, PieceId::Front, EdgeId::Side, 1.002)
     });
     assert!(severities(&longer).contains(&Error));
     assert!(
@@ -117,7 +117,7 @@ fn outseam_walk() {
         longer[0].message(words::Words::english())
     );
     let notch = after("fit::outseam-walk", |d| {
-        move_notch(d, PieceId::Back, "hip", 0.6)
+        move_notch(d, PieceId::Back, NotchId::Hip, 0.6)
     });
     assert_eq!(severities(&notch), [Error, Error]);
     assert_eq!(
@@ -129,7 +129,7 @@ fn outseam_walk() {
 #[test]
 fn inseam_below_knee() {
     let found = after("fit::inseam-below-knee", |d| {
-        move_notch(d, PieceId::Back, "inseam knee", 0.8);
+        move_notch(d, PieceId::Back, NotchId::InseamKnee, 0.8);
     });
     assert_eq!(severities(&found), [Error]);
 }
@@ -137,7 +137,9 @@ fn inseam_below_knee() {
 #[test]
 fn inseam_stretch() {
     let code = "fit::inseam-stretch";
-    let unlike = after(code, |d| move_notch(d, PieceId::Back, "inseam knee", 0.8));
+    let unlike = after(code, |d| {
+        move_notch(d, PieceId::Back, NotchId::InseamKnee, 0.8)
+    });
     assert_eq!(severities(&unlike), [Error]);
     let much = redrafted(code, |s| s.inseam_stretch = Length::mm(12.0));
     assert_eq!(severities(&much), [Warning]);
@@ -149,7 +151,7 @@ fn inseam_stretch() {
 fn crotch_drop() {
     let code = "fit::crotch-drop";
     let above = after(code, |d| {
-        move_point(d, PieceId::Back, "crotch", (0.0, 20.0))
+        move_point(d, PieceId::Back, PointId::Crotch, (0.0, 20.0))
     });
     assert_eq!(severities(&above), [Warning]);
     assert!(
@@ -160,7 +162,7 @@ fn crotch_drop() {
         above[0].message(words::Words::english())
     );
     let below = after(code, |d| {
-        move_point(d, PieceId::Back, "crotch", (0.0, -10.0))
+        move_point(d, PieceId::Back, PointId::Crotch, (0.0, -10.0))
     });
     assert_eq!(severities(&below), [Warning]);
 }
@@ -168,7 +170,7 @@ fn crotch_drop() {
 #[test]
 fn crotch_level() {
     let found = after("fit::crotch-level", |d| {
-        shift(d, PieceId::Back, "seat", (0.0, -10.0))
+        shift(d, PieceId::Back, EdgeId::Seat, (0.0, -10.0))
     });
     assert_eq!(severities(&found), [Warning]);
 }
@@ -176,15 +178,17 @@ fn crotch_level() {
 #[test]
 fn crotch_smooth() {
     let code = "fit::crotch-smooth";
-    let found = after(code, |d| turn(d, PieceId::Front, "inseam", 7.0));
+    let found = after(code, |d| turn(d, PieceId::Front, EdgeId::Inseam, 7.0));
     assert_eq!(severities(&found), [Warning]);
-    let found = after(code, |d| turn(d, PieceId::Front, "inseam", 12.0));
+    let found = after(code, |d| turn(d, PieceId::Front, EdgeId::Inseam, 12.0));
     assert_eq!(severities(&found), [Error]);
 }
 
 #[test]
 fn line_smooth() {
-    let found = after("fit::line-smooth", |d| turn(d, PieceId::Yoke, "top", 3.0));
+    let found = after("fit::line-smooth", |d| {
+        turn(d, PieceId::Yoke, EdgeId::Top, 3.0)
+    });
     assert_eq!(severities(&found), [Warning]);
     assert_eq!(
         found[0].about(words::Words::english()),
@@ -195,7 +199,7 @@ fn line_smooth() {
 #[test]
 fn corner_square() {
     let code = "fit::corner-square";
-    let band = after(code, |d| turn(d, PieceId::Band, "end_right", 3.0));
+    let band = after(code, |d| turn(d, PieceId::Band, EdgeId::EndRight, 3.0));
     assert_eq!(severities(&band), [Warning, Warning]);
     let grain = after(code, |d| {
         let grain = &mut piece(d, PieceId::Front).grain;
@@ -212,7 +216,7 @@ fn crotch_curve() {
     let bent = |to: [(f64, f64); 4]| {
         after("fit::crotch-curve", move |d| {
             let p = to.map(|(x, y)| Point::new(x, y));
-            *path(d, PieceId::Front, "crotch") = Path::cubic(p[0], p[1], p[2], p[3]);
+            *path(d, PieceId::Front, EdgeId::Crotch) = Path::cubic(p[0], p[1], p[2], p[3]);
         })
     };
     let wavy = bent([(0.0, 60.0), (60.0, 40.0), (-100.0, 20.0), (-50.0, 0.0)]);
@@ -234,14 +238,16 @@ fn crotch_curve() {
 
 #[test]
 fn yoke_walk() {
-    let found = after("fit::yoke-walk", |d| scale(d, PieceId::Yoke, "lower", 1.01));
+    let found = after("fit::yoke-walk", |d| {
+        scale(d, PieceId::Yoke, EdgeId::Lower, 1.01)
+    });
     assert_eq!(severities(&found), [Error]);
 }
 
 #[test]
 fn band_walk() {
     let code = "fit::band-walk";
-    let found = after(code, |d| scale(d, PieceId::Band, "join", 0.99));
+    let found = after(code, |d| scale(d, PieceId::Band, EdgeId::Join, 0.99));
     assert_eq!(severities(&found), [Error]);
     let eased = redrafted(code, |s| s.band_ease = Length::mm(3.0));
     assert_eq!(eased, []);
@@ -252,7 +258,7 @@ fn band_walk() {
 #[test]
 fn band_overlap() {
     let code = "fit::band-overlap";
-    let found = after(code, |d| scale(d, PieceId::Band, "inner", 1.001));
+    let found = after(code, |d| scale(d, PieceId::Band, EdgeId::Inner, 1.001));
     assert_eq!(severities(&found), [Error]);
     let wide = redrafted(code, |s| s.set(MeasureId::BandOverlap, Length::mm(60.0)));
     assert_eq!(severities(&wide), [Warning]);
@@ -268,13 +274,13 @@ fn crease() {
     });
     assert_eq!(severities(&aside), [Error, Error]);
     let crotch = after_shaped(code, |d| {
-        move_point(d, PieceId::Back, "crotch", (-30.0, 0.0))
+        move_point(d, PieceId::Back, PointId::Crotch, (-30.0, 0.0))
     });
     assert_eq!(severities(&crotch), [Warning]);
     // A straight outseam has no crease; it has to run on the grain instead.
     let strayed = after(code, |d| {
         let side = &mut piece(d, PieceId::Front).edges;
-        let edge = side.iter_mut().find(|e| e.name == "side").unwrap();
+        let edge = side.iter_mut().find(|e| e.id == EdgeId::Side).unwrap();
         edge.path = edge.path.transformed(Affine::rotate(0.01));
     });
     assert_eq!(severities(&strayed), [Error]);
@@ -336,17 +342,19 @@ fn seat_share() {
 fn pocket_facing() {
     let code = "fit::pocket-facing";
     let found = after(code, |d| {
-        shift(d, PieceId::PocketFacing, "side", (1.0, 0.0))
+        shift(d, PieceId::PocketFacing, EdgeId::Side, (1.0, 0.0))
     });
     assert_eq!(severities(&found), [Error]);
-    let found = after(code, |d| scale(d, PieceId::PocketBag, "mouth", 1.01));
+    let found = after(code, |d| scale(d, PieceId::PocketBag, EdgeId::Mouth, 1.01));
     assert_eq!(severities(&found), [Error]);
 }
 
 #[test]
 fn outline() {
     let code = "fit::outline";
-    let open = after(code, |d| shift(d, PieceId::CoinPocket, "foot", (0.0, 1.0)));
+    let open = after(code, |d| {
+        shift(d, PieceId::CoinPocket, EdgeId::Foot, (0.0, 1.0))
+    });
     assert!(
         open[0]
             .message(words::Words::english())
@@ -383,9 +391,11 @@ fn outline() {
         turned[0].message(words::Words::english()),
         "the outline runs the wrong way round"
     );
-    let stray = after(code, |d| move_notch(d, PieceId::Yoke, "yoke middle", 400.0));
+    let stray = after(code, |d| {
+        move_notch(d, PieceId::Yoke, NotchId::YokeMiddle, 400.0)
+    });
     assert_eq!(severities(&stray), [Error, Error]);
-    let apart = after(code, |d| move_notch(d, PieceId::Back, "hip", 1.5));
+    let apart = after(code, |d| move_notch(d, PieceId::Back, NotchId::Hip, 1.5));
     assert_eq!(severities(&apart), [Error]);
     let alone = after(code, |d| piece(d, PieceId::Back).notches.clear());
     assert_eq!(alone.len(), 4);
@@ -517,7 +527,7 @@ fn inseam_for_size() {
 #[test]
 fn measure_missed() {
     let found = after("fit::measure-missed", |d| {
-        scale(d, PieceId::Back, "hem", 1.01)
+        scale(d, PieceId::Back, EdgeId::Hem, 1.01)
     });
     assert_eq!(severities(&found), [Error]);
     assert_eq!(found[0].about(words::Words::english()), "hem");

@@ -1,6 +1,6 @@
 //! A back pocket from outside: shape, place, hem, rows, stitching, hidden rivets, tacks and lining.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, Piece, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On, Placed, placed, turned_depth};
 use style::{BackPocket, Lining, SeamId};
@@ -98,13 +98,13 @@ pub(super) struct Corners {
 
 impl Corners {
     pub fn of(pocket: &Piece) -> Option<Corners> {
-        let at = |name: &str| pocket.point(name);
+        let at = |id| pocket.point(id);
         Some(Corners {
-            inner: at("top_inner")?,
-            foot_inner: at("foot_inner")?,
-            point: at("point")?,
-            foot_outer: at("foot_outer")?,
-            outer: at("top_outer")?,
+            inner: at(PointId::TopInner)?,
+            foot_inner: at(PointId::FootInner)?,
+            point: at(PointId::Point)?,
+            foot_outer: at(PointId::FootOuter)?,
+            outer: at(PointId::TopOuter)?,
         })
     }
 
@@ -126,10 +126,10 @@ struct Seams {
 }
 
 fn seams(back: &Piece, frame: Affine, corners: &Corners) -> Seams {
-    let of = |name: &str| back.edge(name).map(|e| e.transformed(frame));
-    let level = |name: &str| of(name).and_then(|p| p.crossings_at_y(0.0).first().copied());
-    let (at_seat, at_side) = (level("seat"), level("side"));
-    let yoke = of("top").map_or(20.0, |p| p.bounds().y1);
+    let of = |id| back.edge(id).map(|e| e.transformed(frame));
+    let level = |id| of(id).and_then(|p| p.crossings_at_y(0.0).first().copied());
+    let (at_seat, at_side) = (level(EdgeId::Seat), level(EdgeId::Side));
+    let yoke = of(EdgeId::Top).map_or(20.0, |p| p.bounds().y1);
     let width = corners.outer.x;
     Seams {
         seat: at_seat.map_or(0.0, |p| p.x.min(0.0)),
@@ -143,9 +143,11 @@ fn seams(back: &Piece, frame: Affine, corners: &Corners) -> Seams {
 pub(super) fn around(figure: &mut Figure<'_>, back: &Piece) {
     let quiet = set_back(figure.tone(ClothUse::Shell));
     figure.ground("piece:back", quiet);
-    let (Some(top), Some(seat), Some(side)) =
-        (back.edge("top"), back.edge("seat"), back.edge("side"))
-    else {
+    let (Some(top), Some(seat), Some(side)) = (
+        back.edge(EdgeId::Top),
+        back.edge(EdgeId::Seat),
+        back.edge(EdgeId::Side),
+    ) else {
         return;
     };
     for (part, path) in [
@@ -196,7 +198,7 @@ fn inner_lines(figure: &mut Figure<'_>, pocket: &Piece, set: &Placed, said: &Bac
         );
         let inner = set.map * Point::ORIGIN;
         let outer_side = figure.side_towards(set.map * Point::new(1.0, 0.0) - inner);
-        if let Some(top) = pocket.point("top_outer") {
+        if let Some(top) = pocket.point(PointId::TopOuter) {
             let foot = Point::new(top.x, -depth.to_mm());
             figure.dimension(outer_side, set.map * top, set.map * foot, "hem");
         }
@@ -210,7 +212,7 @@ fn inner_lines(figure: &mut Figure<'_>, pocket: &Piece, set: &Placed, said: &Bac
             .garment
             .pattern
             .piece(lining)
-            .and_then(|l| l.edge("foot"))
+            .and_then(|l| l.edge(EdgeId::Foot))
     {
         let line = foot.transformed(set.map);
         figure.below("piece:back_lining", &line);
@@ -220,8 +222,8 @@ fn inner_lines(figure: &mut Figure<'_>, pocket: &Piece, set: &Placed, said: &Bac
 
 /// Where the sides of a pocket are at a height, inner first.
 pub(super) fn across(pocket: &Piece, y: f64) -> Option<(Point, Point)> {
-    let at = |name: &str| pocket.edge(name)?.crossings_at_y(y).first().copied();
-    Some((at("inner")?, at("outer")?))
+    let at = |id| pocket.edge(id)?.crossings_at_y(y).first().copied();
+    Some((at(EdgeId::Inner)?, at(EdgeId::Outer)?))
 }
 
 fn dimensions(figure: &mut Figure<'_>, corners: &Corners, set: &Placed, seams: &Seams) {
@@ -258,11 +260,11 @@ fn dimensions(figure: &mut Figure<'_>, corners: &Corners, set: &Placed, seams: &
     let level = Point::new(corners.foot_outer.x, corners.foot_inner.y);
     figure.dimension(outer_side, at(level), at(corners.foot_outer), "");
     let back = figure.garment.pattern.piece(PieceId::Back);
-    let named = |name: &str| back.and_then(|b| b.point(name));
-    if let Some(on_yoke) = named("pocket_inner_on_yoke") {
+    let named = |id| back.and_then(|b| b.point(id));
+    if let Some(on_yoke) = named(PointId::PocketInnerOnYoke) {
         figure.dimension(inner_side, on_yoke, at(corners.inner), "");
     }
-    if let Some(on_seat) = named("pocket_inner_on_seat") {
+    if let Some(on_seat) = named(PointId::PocketInnerOnSeat) {
         figure.dimension(Side::Above, on_seat, at(corners.inner), "");
     }
     if let Some(on_side) = seams.side_at_top {

@@ -1,7 +1,7 @@
 //! The back pockets from inside: each pocket's reverse with its lining before it is set, and the
 //! inside of the back once it is.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, Piece, PieceId};
 use geometry::{Affine, Point, Straight, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On, Placed, StitchRow, placed, turned_depth};
 use style::{Lining, SeamId};
@@ -117,7 +117,7 @@ fn reverse(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'
 }
 
 /// How much of each edge is turned in, as the cut piece says.
-fn allowance(figure: &Figure<'_>, id: PieceId, edge: &str) -> Length {
+fn allowance(figure: &Figure<'_>, id: PieceId, edge: EdgeId) -> Length {
     figure
         .garment
         .cut
@@ -136,12 +136,17 @@ fn pressed_in(figure: &mut Figure<'_>, pocket: &Piece, corners: &Corners, fill: 
         corners.foot_outer,
         corners.outer,
     ];
-    let edges = ["inner", "foot_inner", "foot_outer", "outer"];
+    let edges = [
+        EdgeId::Inner,
+        EdgeId::FootInner,
+        EdgeId::FootOuter,
+        EdgeId::Outer,
+    ];
     let lines: Vec<(Point, Vec2)> = edges
         .iter()
         .zip(chain.windows(2))
         .filter_map(|(edge, ends)| {
-            let width = allowance(figure, pocket.id, edge);
+            let width = allowance(figure, pocket.id, *edge);
             let way = unit(ends[1] - ends[0])?;
             Some((ends[0] + left_of(way) * width.to_mm(), way))
         })
@@ -162,15 +167,15 @@ fn pressed_in(figure: &mut Figure<'_>, pocket: &Piece, corners: &Corners, fill: 
     for k in 0..edges.len() {
         let strip = [chain[k], chain[k + 1], inner[k + 1], inner[k]];
         figure.area(
-            &format!("edge:{}:{}", pocket.id.code(), edges[k]),
+            &format!("edge:{}:{}", pocket.id.code(), edges[k].code()),
             &strip,
             fill,
             Outline::Light,
         );
     }
-    if let Some(edge) = pocket.edge("inner") {
+    if let Some(edge) = pocket.edge(EdgeId::Inner) {
         let middle = edge.point_at(edge.length() * 0.6);
-        let width = allowance(figure, pocket.id, "inner");
+        let width = allowance(figure, pocket.id, EdgeId::Inner);
         let inward = left_of(edge.start_direction()) * (width.to_mm() / 2.0);
         let words = figure.amount_of(width);
         figure.note(format!("Edges pressed in by {words}"), &[middle + inward]);

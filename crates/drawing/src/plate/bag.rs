@@ -1,6 +1,6 @@
 //! The hip pocket from inside: bag, facing behind the mouth, the rows that join them.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, LineId, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Garment};
 use style::SeamId;
@@ -94,10 +94,10 @@ struct Under<'a> {
 impl<'a> Under<'a> {
     fn of(bag: &'a Piece) -> Option<Under<'a>> {
         Some(Under {
-            foot: bag.edge("foot_under")?,
-            side: bag.edge("side_under")?,
-            waist: bag.edge("waist_under")?,
-            fold: bag.line("fold")?,
+            foot: bag.edge(EdgeId::FootUnder)?,
+            side: bag.edge(EdgeId::SideUnder)?,
+            waist: bag.edge(EdgeId::WaistUnder)?,
+            fold: bag.line(LineId::Fold)?,
         })
     }
 
@@ -111,7 +111,10 @@ impl<'a> Under<'a> {
 
 fn foot_allowance(garment: &Garment) -> Option<Length> {
     let cut = garment.cut.iter().find(|c| c.piece == PieceId::PocketBag)?;
-    let (_, width) = cut.allowances.iter().find(|(e, _)| *e == "foot_under")?;
+    let (_, width) = cut
+        .allowances
+        .iter()
+        .find(|(e, _)| *e == EdgeId::FootUnder)?;
     Some(*width)
 }
 
@@ -127,21 +130,25 @@ fn allowance(garment: &Garment, under: &Under<'_>) -> Option<Vec<Point>> {
 fn lines(figure: &mut Figure<'_>, front: &Piece, facing: &Piece, under: &Under<'_>) {
     let up = Vec2::new(0.0, 60.0);
     let top = under.waist.start();
-    for path in [front.edge("waist"), front.edge("side"), facing.edge("side")]
-        .into_iter()
-        .flatten()
+    for path in [
+        front.edge(EdgeId::Waist),
+        front.edge(EdgeId::Side),
+        facing.edge(EdgeId::Side),
+    ]
+    .into_iter()
+    .flatten()
     {
         figure.edge("seam:front", path, false);
     }
     figure.edge("seam:outseam", &Path::line(top, top + up), false);
-    if let Some(mouth) = front.edge("mouth") {
+    if let Some(mouth) = front.edge(EdgeId::Mouth) {
         figure.below("seam:mouth", mouth);
         figure.point_at(
             mouth.point_at(mouth.length() * 0.55),
             "mouth edge".to_owned(),
         );
     }
-    if let Some(inner) = facing.edge("inner") {
+    if let Some(inner) = facing.edge(EdgeId::Inner) {
         figure.below("piece:pocket_facing", inner);
     }
     figure.fold("piece:pocket_bag", under.fold);
@@ -163,16 +170,16 @@ fn dimensions(figure: &mut Figure<'_>, facing: &Piece, under: &Under<'_>) {
     let outer = figure.side_towards(Vec2::new(1.0, 0.0));
     let inner = opposite(outer);
     figure.dimension_along(Side::Above, under.waist, "bag");
-    if let Some(mouth) = facing.edge("waist") {
+    if let Some(mouth) = facing.edge(EdgeId::Waist) {
         figure.dimension_along(Side::Above, mouth, "mouth");
     }
-    if let Some(reach) = facing.edge("waist_under") {
+    if let Some(reach) = facing.edge(EdgeId::WaistUnder) {
         figure.dimension_along(Side::Above, reach, "facing");
     }
-    if let Some(mouth) = facing.edge("side") {
+    if let Some(mouth) = facing.edge(EdgeId::Side) {
         figure.dimension_along(outer, mouth, "mouth");
     }
-    if let Some(reach) = facing.edge("side_under") {
+    if let Some(reach) = facing.edge(EdgeId::SideUnder) {
         figure.dimension_along(outer, reach, "facing");
     }
     figure.dimension_along(outer, under.side, "in the outseam");

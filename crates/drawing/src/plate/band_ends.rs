@@ -436,7 +436,7 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::{Plate, fitted};
+    use crate::plate::{Plate, PlateId, fitted};
     use crate::samples::{ferryman, sewn, texts};
     use style::Size;
 
@@ -451,7 +451,7 @@ mod tests {
     fn the_button_stands_on_the_point_of_the_v() {
         // Rows 2 mm from seam, top and end of a band of 38 mm: the legs of 64 degrees start 34 mm apart,
         // so they meet 17 mm / tan 32 = 27.2 mm in from the row, 29.2 mm from the end, at 19 mm.
-        let plate = fitted(&sewn(32, 32), "waistband-ends", draw).unwrap();
+        let plate = fitted(&sewn(32, 32), PlateId::WaistbandEnds, draw).unwrap();
         let all = words(&plate);
         for said in ["2.92 cm", "1.9 cm", "64°", "overlap 4.2 cm", "1 cm", "2 mm"] {
             assert!(all.iter().any(|w| w == said), "{said} not in {all:?}");
@@ -460,7 +460,7 @@ mod tests {
 
     #[test]
     fn numbers_follow_the_order_of_sewing() {
-        let plate = fitted(&sewn(32, 32), "waistband-ends", draw).unwrap();
+        let plate = fitted(&sewn(32, 32), PlateId::WaistbandEnds, draw).unwrap();
         let all = words(&plate);
         let place = |start: &str| all.iter().position(|w| w.starts_with(start)).unwrap();
         let steps = [
@@ -480,7 +480,7 @@ mod tests {
     #[test]
     fn the_whole_band_shows_every_stitch_of_every_row() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "waistband-ends", draw).unwrap();
+        let plate = fitted(&garment, PlateId::WaistbandEnds, draw).unwrap();
         for (k, row) in garment
             .rows
             .iter()
@@ -501,7 +501,7 @@ mod tests {
         let mut loaded = ferryman();
         loaded.style.band.method = BandMethod::TwoRow;
         let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-        let plate = fitted(&garment, "waistband-ends", draw).unwrap();
+        let plate = fitted(&garment, PlateId::WaistbandEnds, draw).unwrap();
         let all = words(&plate);
         assert!(all.iter().all(|w| !w.contains('°') && !w.contains("slant")));
     }

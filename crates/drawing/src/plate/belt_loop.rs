@@ -1,6 +1,6 @@
 //! A belt loop: on the band, from its side with room for the belt, its underside, and the strip all are cut from.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, LineId, Piece, PieceId, PointId};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment};
 use style::MeasureId;
@@ -101,7 +101,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
 
 /// From the strip's frame to the loop on the band: one loop's length of it, its foot on the loop's foot.
 fn lying(sewn: &Sewn<'_>, strip: &Piece) -> Option<Affine> {
-    let foot = strip.point("loop_foot")?;
+    let foot = strip.point(PointId::LoopFoot)?;
     Some(Affine::translate(Point::new(sewn.at.x, sewn.foot) - foot))
 }
 
@@ -377,7 +377,7 @@ fn looper(figure: &mut Figure<'_>, map: Affine, (from, to): (Point, Point)) {
 
 /// The strip for all loops, laid level.
 fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
-    let (foot, end_top) = (strip.edge("end_foot")?, strip.edge("end_top")?);
+    let (foot, end_top) = (strip.edge(EdgeId::EndFoot)?, strip.edge(EdgeId::EndTop)?);
     let (wide, long) = (foot.end().x, end_top.start().y);
     if !(long > 1.0 && long.is_finite()) {
         return None;
@@ -404,11 +404,11 @@ fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
     figure.hold(&[p(0.0, 0.0), p(wide, OWN_LINE_MM / scale.times())]);
     figure.dimension(Side::Above, p(0.0, 0.0), p(0.0, long), "");
     figure.dimension(Side::Below, p(wide, 0.0), p(wide, one), "one loop");
-    if let (Some(a), Some(b)) = (strip.line("fold_left"), strip.line("fold_right")) {
+    if let (Some(a), Some(b)) = (strip.line(LineId::FoldLeft), strip.line(LineId::FoldRight)) {
         figure.dimension(Side::Left, a.start(), b.start(), "");
     }
     figure.dimension(Side::Left, p(0.0, 0.0), p(wide, 0.0), "");
-    if let Some(turned) = strip.point("loop_foot") {
+    if let Some(turned) = strip.point(PointId::LoopFoot) {
         figure.dimension(Side::Below, p(wide, 0.0), p(wide, turned.y), "turned under");
     }
     Some(figure)
@@ -418,7 +418,7 @@ fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::{Plate, fitted};
+    use crate::plate::{Plate, PlateId, fitted};
     use crate::samples::{ferryman, sewn, texts};
     use style::Size;
 
@@ -429,7 +429,7 @@ mod tests {
     #[test]
     fn room_for_the_belt_is_what_the_tacks_leave() {
         // 57 mm long, a tack of 2 mm at both ends, a belt of 38 mm.
-        let plate = fitted(&sewn(32, 32), "belt-loop", draw).unwrap();
+        let plate = fitted(&sewn(32, 32), PlateId::BeltLoop, draw).unwrap();
         assert!(says(&plate, "clear 5.3 cm"));
         assert!(says(&plate, "belt of 3.8 cm passes with 1.5 cm to spare"));
         // It hangs below the band by what it is longer.
@@ -441,14 +441,14 @@ mod tests {
         let mut loaded = ferryman();
         loaded.style.loops.belt = Length::mm(60.0);
         let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-        let plate = fitted(&garment, "belt-loop", draw).unwrap();
+        let plate = fitted(&garment, PlateId::BeltLoop, draw).unwrap();
         assert!(says(&plate, "too little for a belt of 6 cm"));
     }
 
     #[test]
     fn the_strip_shows_every_stitch_of_both_rows() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "belt-loop", draw).unwrap();
+        let plate = fitted(&garment, PlateId::BeltLoop, draw).unwrap();
         let whole: Vec<_> = plate.stitches.iter().filter(|d| d.whole).collect();
         assert_eq!(whole.len(), 2);
         for drawn in whole {

@@ -1,6 +1,6 @@
 //! The coin pocket on its facing: shape, place, hem, rows, rivets and tacks.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, Piece, PieceId, PointId};
 use geometry::tolerance::SAME_MM;
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
@@ -57,7 +57,10 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
             figure.below("seam:coin_hem", &Path::line(set.map * a, set.map * b));
         }
     }
-    if let Some(mouth) = pattern.piece(PieceId::Front).and_then(|f| f.edge("mouth")) {
+    if let Some(mouth) = pattern
+        .piece(PieceId::Front)
+        .and_then(|f| f.edge(EdgeId::Mouth))
+    {
         figure.below("seam:mouth", mouth);
         let middle = mouth.point_at(mouth.length() * 0.5);
         figure.point_at(middle, "front's mouth edge".to_owned());
@@ -135,21 +138,21 @@ const fn shape_words(shape: CoinShape) -> &'static str {
 fn around(figure: &mut Figure<'_>, facing: &Piece, up: Vec2) {
     let quiet = set_back(figure.tone(ClothUse::Shell));
     figure.ground("piece:pocket_facing", quiet);
-    for (part, names) in [
-        ("seam:band", ["waist", "waist_under"]),
-        ("seam:outseam", ["side_under", "side"]),
+    for (part, edges) in [
+        ("seam:band", [EdgeId::Waist, EdgeId::WaistUnder]),
+        ("seam:outseam", [EdgeId::SideUnder, EdgeId::Side]),
     ] {
-        for name in names {
-            if let Some(path) = facing.edge(name) {
+        for id in edges {
+            if let Some(path) = facing.edge(id) {
                 figure.edge(part, path, false);
             }
         }
     }
-    if let Some(waist) = facing.edge("waist") {
+    if let Some(waist) = facing.edge(EdgeId::Waist) {
         let above = |share: f64| waist.point_at(waist.length() * share) + up * 5.0;
         figure.name("waistband", &[above(0.5), above(0.3), above(0.8)], QUIET);
     }
-    if let Some(side) = facing.edge("side") {
+    if let Some(side) = facing.edge(EdgeId::Side) {
         let at = side.point_at(side.length() * 0.3);
         figure.point_at(at, "outseam".to_owned());
         let top = Path::line(side.end(), side.end() + up * 60.0);
@@ -161,11 +164,11 @@ fn around(figure: &mut Figure<'_>, facing: &Piece, up: Vec2) {
 fn place(figure: &mut Figure<'_>, facing: &Piece, map: Affine, half: f64) {
     let spec = &figure.garment.pattern.spec;
     let corner = map * Point::new(half, 0.0);
-    if let Some(waist) = facing.edge("waist") {
+    if let Some(waist) = facing.edge(EdgeId::Waist) {
         let over = waist.point_at(spec.coin_from_side);
         figure.dimension(Side::Right, over, corner, "");
     }
-    if let Some(side) = facing.point("side_waist") {
+    if let Some(side) = facing.point(PointId::SideWaist) {
         figure.dimension(Side::Above, corner, side, "");
     }
 }
@@ -185,7 +188,7 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
         figure.dimension(Side::Left, at(top_left), at(lowest), "");
         figure.dimension(Side::Left, at(left), at(lowest), "");
     }
-    let middle = coin.point("foot_middle");
+    let middle = coin.point(PointId::FootMiddle);
     if let Some(middle) = middle.filter(|m| {
         [left.y, right.y, outline.lowest]
             .iter()
@@ -202,7 +205,7 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
         figure.dimension(Side::Below, across[0], across[1], "widest");
     }
     // The level stretch between cut corners.
-    let Some(foot) = coin.edge("foot") else {
+    let Some(foot) = coin.edge(EdgeId::Foot) else {
         return;
     };
     let level = foot.segments().iter().map(|s| {
@@ -218,9 +221,9 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
 
 /// Corners and turning points of a drawn outline, from the upper inner corner.
 fn note_outline(figure: &mut Figure<'_>, coin: &Piece, outline: &Outlined, map: Affine) {
-    let edges = ["left", "foot", "right"]
-        .iter()
-        .filter_map(|e| coin.edge(e));
+    let edges = [EdgeId::Left, EdgeId::Foot, EdgeId::Right]
+        .into_iter()
+        .filter_map(|id| coin.edge(id));
     let Some(whole) = edges.cloned().reduce(|path, next| path.then(&next)) else {
         return;
     };
@@ -254,7 +257,11 @@ struct Outlined {
 
 impl Outlined {
     fn of(coin: &Piece) -> Option<Outlined> {
-        let (left, foot, right) = (coin.edge("left")?, coin.edge("foot")?, coin.edge("right")?);
+        let (left, foot, right) = (
+            coin.edge(EdgeId::Left)?,
+            coin.edge(EdgeId::Foot)?,
+            coin.edge(EdgeId::Right)?,
+        );
         let all = left.bounds().union(foot.bounds()).union(right.bounds());
         Some(Outlined {
             corners: [left.start(), left.end(), right.start(), right.end()],
@@ -267,8 +274,8 @@ impl Outlined {
 
 /// Where the sides of the pocket are at a height.
 fn coin_sides(coin: &Piece, y: f64) -> Vec<Point> {
-    ["left", "right"]
-        .iter()
-        .filter_map(|name| coin.edge(name)?.crossings_at_y(y).first().copied())
+    [EdgeId::Left, EdgeId::Right]
+        .into_iter()
+        .filter_map(|id| coin.edge(id)?.crossings_at_y(y).first().copied())
         .collect()
 }

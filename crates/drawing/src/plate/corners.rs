@@ -1,7 +1,7 @@
 //! The upper corners of the pockets and the end of the mouth, enlarged: how far every row runs from
 //! its edge, where rivet and tack stand.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, Piece, PieceId};
 use geometry::tolerance::{NO_SQUARE_MM2, PARALLEL};
 use geometry::{Affine, Path, Point, Straight, Vec2, left_of, nearest_on};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
@@ -146,7 +146,9 @@ fn near(garment: &Garment, piece: PieceId, at: Point) -> Vec<&Fixing> {
 
 /// A place on the side that runs down from the corner.
 fn on_side(piece: &Piece) -> Option<Point> {
-    let side = piece.edge("inner").or_else(|| piece.edge("left"))?;
+    let side = piece
+        .edge(EdgeId::Inner)
+        .or_else(|| piece.edge(EdgeId::Left))?;
     Some(side.point_at(Length::mm(MEASURED_MM)))
 }
 
@@ -194,7 +196,7 @@ fn rivets(figure: &mut Figure<'_>, fixings: &[&Fixing], corner: Point, side: Sid
 /// The end of the hip pocket mouth at the band.
 fn mouth(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     let front = garment.pattern.piece(PieceId::Front)?;
-    let (mouth, waist) = (front.edge("mouth")?, front.edge("waist")?);
+    let (mouth, waist) = (front.edge(EdgeId::Mouth)?, front.edge(EdgeId::Waist)?);
     let end = mouth.end();
     // Upright is the end of the mouth.
     let up = mouth.end_direction();

@@ -1,7 +1,7 @@
 //! The concealed extra pocket: one ply on the bag behind a pocket mouth, up to the lower edge of the
 //! band, where a belt hides it.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, Garment, On, placed, turned_depth};
 use style::{MeasureId, SeamId};
@@ -102,8 +102,8 @@ fn pocket_bounds(pocket: &Piece) -> geometry::Rect {
 /// The band seam of the front from the centre to the outseam, over the mouth.
 fn whole_waist(garment: &Garment, front: &Piece) -> Option<Path> {
     let facing = garment.pattern.piece(PieceId::PocketFacing)?;
-    let over_mouth = facing.edge("waist")?;
-    Some(over_mouth.then(front.edge("waist")?).reversed())
+    let over_mouth = facing.edge(EdgeId::Waist)?;
+    Some(over_mouth.then(front.edge(EdgeId::Waist)?).reversed())
 }
 
 /// Bag and facing, on which the pocket is set.
@@ -111,8 +111,8 @@ fn ground(figure: &mut Figure<'_>, garment: &Garment) {
     let bag = garment.pattern.piece(PieceId::PocketBag);
     if let Some(bag) = bag {
         let mut points = Vec::new();
-        for name in ["foot_under", "side_under", "waist_under"] {
-            if let Some(path) = bag.edge(name) {
+        for id in [EdgeId::FootUnder, EdgeId::SideUnder, EdgeId::WaistUnder] {
+            if let Some(path) = bag.edge(id) {
                 points.extend(path.dense(Length::mm(0.7)));
             }
         }
@@ -126,16 +126,17 @@ fn ground(figure: &mut Figure<'_>, garment: &Garment) {
         tone,
         Outline::Light,
     );
-    let name_at = |piece: PieceId, edge: &str, share: f64, inward: f64| {
+    let name_at = |piece: PieceId, edge: EdgeId, share: f64, inward: f64| {
         let path = garment.pattern.piece(piece)?.edge(edge)?;
         let along = path.length() * share;
         Some(path.point_at(along) + left_of(path.direction_at(along)) * inward)
     };
     let facing =
-        [0.5, 0.6, 0.7, 0.4].map(|s| name_at(PieceId::PocketFacing, "side_under", s, 18.0));
+        [0.5, 0.6, 0.7, 0.4].map(|s| name_at(PieceId::PocketFacing, EdgeId::SideUnder, s, 18.0));
     let facing: Vec<Point> = facing.into_iter().flatten().collect();
     figure.name("facing", &facing, QUIET);
-    let bag = [0.3, 0.2, 0.4, 0.1].map(|s| name_at(PieceId::PocketBag, "foot_under", s, 160.0));
+    let bag =
+        [0.3, 0.2, 0.4, 0.1].map(|s| name_at(PieceId::PocketBag, EdgeId::FootUnder, s, 160.0));
     let bag: Vec<Point> = bag.into_iter().flatten().collect();
     figure.name("bag", &bag, QUIET);
 }
@@ -173,14 +174,14 @@ fn banded(figure: &mut Figure<'_>, waist: &Path, band: f64, up: Vec2) {
 
 /// The front taken away: where its mouth and its centre lie.
 fn context(figure: &mut Figure<'_>, front: &Piece) {
-    if let Some(mouth) = front.edge("mouth") {
+    if let Some(mouth) = front.edge(EdgeId::Mouth) {
         figure.below("seam:mouth", mouth);
         figure.point_at(
             mouth.point_at(mouth.length() * 0.35),
             "mouth edge".to_owned(),
         );
     }
-    if let Some(fly) = front.edge("fly") {
+    if let Some(fly) = front.edge(EdgeId::Fly) {
         figure.edge("edge:front:fly", fly, false);
         figure.point_at(fly.point_at(fly.length() * 0.25), "centre front".to_owned());
     }
@@ -220,7 +221,7 @@ fn dimensions(
 
 /// The radius of the foot's corners.
 fn corner(figure: &mut Figure<'_>, pocket: &Piece, map: Affine) {
-    let Some(foot) = pocket.edge("foot") else {
+    let Some(foot) = pocket.edge(EdgeId::Foot) else {
         return;
     };
     let Some(segment) = foot.segments().first() else {

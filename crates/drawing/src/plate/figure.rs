@@ -553,8 +553,8 @@ fn thinned(points: &[Point]) -> Vec<Point> {
 /// From a row to the cut edge of its piece.
 fn edge_beyond(garment: &Garment, row: &StitchRow) -> Option<f64> {
     let cut = garment.cut.iter().find(|c| c.piece == row.piece)?;
-    let sewn = |edge: &str| edge_use(row.piece, edge).seam() == Some(row.seam);
-    let (_, allowance) = cut.allowances.iter().find(|(edge, _)| sewn(edge))?;
+    let sewn = |edge| edge_use(row.piece, edge).seam() == Some(row.seam);
+    let (_, allowance) = cut.allowances.iter().find(|(edge, _)| sewn(*edge))?;
     let seam = garment.seams.iter().find(|s| s.id == row.seam)?;
     let offset = seam.rows.get(row.number.checked_sub(1)?)?.offset;
     let beyond = (*allowance + offset).to_mm();

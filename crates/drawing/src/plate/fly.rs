@@ -1,6 +1,6 @@
 //! The fly: the left front from outside, its facing with holes or zip from inside, and the shield behind it.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
 use style::{Closing, MeasureId, SeamId};
@@ -45,7 +45,7 @@ impl Fly {
             map: placed(pattern, PieceId::FlyFacing)?.map,
             width,
             length,
-            shoulder: -facing.point("shoulder")?.y,
+            shoulder: -facing.point(PointId::Shoulder)?.y,
         })
     }
 
@@ -166,7 +166,7 @@ fn band_above(figure: &mut Figure<'_>, fly: &Fly) {
         .garment
         .pattern
         .piece(PieceId::Front)
-        .and_then(|f| f.edge("waist"))
+        .and_then(|f| f.edge(EdgeId::Waist))
     else {
         return;
     };
@@ -317,9 +317,9 @@ fn chain(
 /// The outer half of the folded shield, with the buttons.
 fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     let piece = garment.pattern.piece(PieceId::FlyShield)?;
-    let left = piece.edge("left")?;
+    let left = piece.edge(EdgeId::Left)?;
     let (top, low) = (left.start(), left.end());
-    let foot = piece.point("fold_foot")?;
+    let foot = piece.point(PointId::FoldFoot)?;
     let p = Point::new;
     let title = (Face::Outside, "Shield, outer half");
     let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
@@ -392,13 +392,13 @@ fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::fitted;
+    use crate::plate::{PlateId, fitted};
     use crate::samples::{sewn, texts};
 
     #[test]
     fn rows_and_buttons_stand_where_the_style_says() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "fly", draw).unwrap();
+        let plate = fitted(&garment, PlateId::Fly, draw).unwrap();
         let all: Vec<&str> = texts(&plate.sheet)
             .iter()
             .map(|t| t.words.as_str())

@@ -1,6 +1,6 @@
 //! A leg's hem: all round, laid open; its join from both faces; its section; and its roping.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Garment};
 use style::{Construction, HemEnds, HemJoin, MeasureId, SeamId};
@@ -90,16 +90,34 @@ const fn ends_words(garment: &Garment) -> &'static str {
     }
 }
 
-/// The left back, mirrored, its hem going on from the front's where both meet at a named point.
-fn back_at(garment: &Garment, point: &str) -> Option<Affine> {
+/// The two seams across which the hem runs on from the front to the back.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Across {
+    Inseam,
+    Outseam,
+}
+
+impl Across {
+    /// Where the hem crosses it.
+    const fn point(self) -> PointId {
+        match self {
+            Across::Inseam => PointId::HemIn,
+            Across::Outseam => PointId::HemOut,
+        }
+    }
+}
+
+/// The left back, mirrored, its hem going on from the front's across a seam.
+fn back_at(garment: &Garment, across: Across) -> Option<Affine> {
     let front = garment.pattern.piece(PieceId::Front)?;
     let back = garment.pattern.piece(PieceId::Back)?;
     let mirror = Affine::new([-1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+    let point = across.point();
     let (to, from) = (front.point(point)?, mirror * back.point(point)?);
     // Sewn together, both panels have one line at the seam, down to the hem and up from it.
-    let at_seam = |piece: &draft::Piece| match point {
-        "hem_in" => Some(-piece.edge("inseam")?.end_direction()),
-        _ => Some(piece.edge("side")?.start_direction()),
+    let at_seam = |piece: &draft::Piece| match across {
+        Across::Inseam => Some(-piece.edge(EdgeId::Inseam)?.end_direction()),
+        Across::Outseam => Some(piece.edge(EdgeId::Side)?.start_direction()),
     };
     let mirrored = |v: Vec2| Vec2::new(-v.x, v.y);
     let (a, b) = (unit(mirrored(at_seam(back)?))?, unit(at_seam(front)?)?);
@@ -111,7 +129,7 @@ fn back_at(garment: &Garment, point: &str) -> Option<Affine> {
 
 /// Upright: the front's hem level.
 fn level(garment: &Garment) -> Option<Affine> {
-    let hem = garment.pattern.piece(PieceId::Front)?.edge("hem")?;
+    let hem = garment.pattern.piece(PieceId::Front)?.edge(EdgeId::Hem)?;
     unit(hem.end() - hem.start()).map(upright)
 }
 
@@ -132,7 +150,7 @@ fn panels(figure: &mut Figure<'_>, laid: &[Laid]) -> Vec<usize> {
         let Some(hem) = garment
             .pattern
             .piece(panel.piece)
-            .and_then(|p| p.edge("hem"))
+            .and_then(|p| p.edge(EdgeId::Hem))
         else {
             continue;
         };
@@ -140,12 +158,8 @@ fn panels(figure: &mut Figure<'_>, laid: &[Laid]) -> Vec<usize> {
             ridges(figure, hem, panel, shell);
         }
         // Over the ridges, which run to the very end of the panel.
-        for name in ["inseam", "side", "hem"] {
-            if let Some(edge) = garment
-                .pattern
-                .piece(panel.piece)
-                .and_then(|p| p.edge(name))
-            {
+        for id in [EdgeId::Inseam, EdgeId::Side, EdgeId::Hem] {
+            if let Some(edge) = garment.pattern.piece(panel.piece).and_then(|p| p.edge(id)) {
                 figure.edge("seam:hem", &edge.transformed(panel.map), true);
             }
         }
@@ -222,14 +236,14 @@ const fn place_of(join: HemJoin) -> &'static str {
 /// The whole hem from inseam to inseam.
 fn laid_open(garment: &Garment) -> Option<Figure<'_>> {
     let front = garment.pattern.piece(PieceId::Front)?;
-    let hem = front.edge("hem")?;
-    let back_hem = garment.pattern.piece(PieceId::Back)?.edge("hem")?;
+    let hem = front.edge(EdgeId::Hem)?;
+    let back_hem = garment.pattern.piece(PieceId::Back)?.edge(EdgeId::Hem)?;
     let whole = hem.length() + back_hem.length();
     let scale = PlateScale::no_larger_than((WIDE_MM - 32.0) / whole.to_mm());
     let title = format!("Left leg, outside, laid open from inseam to inseam, {scale}");
     let frame = level(garment)?;
     let mut figure = Figure::new(garment, scale, (Face::Outside, &title), frame, false);
-    let map = back_at(garment, "hem_out")?;
+    let map = back_at(garment, Across::Outseam)?;
     let laid = [
         Laid {
             piece: PieceId::Front,
@@ -309,16 +323,16 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
         Face::Outside => format!("At the {place}, outside"),
         Face::Inside => format!("At the {place}, inside"),
     };
-    let point = if join == HemJoin::Inseam {
-        "hem_in"
+    let across = if join == HemJoin::Inseam {
+        Across::Inseam
     } else {
-        "hem_out"
+        Across::Outseam
     };
-    let map = back_at(garment, point)?;
-    let hem = back.edge("hem")?;
+    let map = back_at(garment, across)?;
+    let hem = back.edge(EdgeId::Hem)?;
     let middle = hem.length() / 2.0;
     // Upright: both panels' hems rise alike from the join, the back's running against its own way.
-    let on_front = front.edge("hem")?;
+    let on_front = front.edge(EdgeId::Hem)?;
     let rightwards = |v: Vec2| map * (Point::ORIGIN - v) - map * Point::ORIGIN;
     let (a, b) = match join {
         HemJoin::Inseam => (on_front.start_direction(), hem.start_direction()),
@@ -339,7 +353,7 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
     ];
     let at = match join {
         HemJoin::BackOfLeg => map * hem.point_at(middle),
-        _ => front.point(point)?,
+        HemJoin::Inseam | HemJoin::Outseam => front.point(across.point())?,
     };
     let here = frame * at;
     let turned = frame.inverse();
@@ -421,7 +435,7 @@ fn thread_ends(
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::{Plate, fitted};
+    use crate::plate::{Plate, PlateId, fitted};
     use crate::samples::{ferryman, sewn, texts};
     use style::Size;
 
@@ -432,7 +446,7 @@ mod tests {
     #[test]
     fn all_round_is_the_charted_hem() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "hem", draw).unwrap();
+        let plate = fitted(&garment, PlateId::Hem, draw).unwrap();
         // 16 1/2 inches.
         assert!(says(&plate, "hem, all round 41.9 cm"));
         assert!(says(
@@ -448,7 +462,7 @@ mod tests {
         let mut loaded = ferryman();
         let ridges = |loaded: &style::Loaded| {
             let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-            let plate = fitted(&garment, "hem", draw).unwrap();
+            let plate = fitted(&garment, PlateId::Hem, draw).unwrap();
             let parts = plate.sheet.layers.iter().flat_map(|l| &l.marks);
             let count = parts
                 .filter(|m| m.part.as_deref() == Some("seam:hem"))

@@ -1,6 +1,6 @@
 //! The hip pocket mouth from outside: its edge, its rows, what shows behind it.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, EdgeId, Piece, PieceId};
 use geometry::tolerance::NO_SQUARE_MM2;
 use geometry::{Affine, Path, Point, left_of, nearest_on};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
@@ -28,8 +28,8 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let pattern = &garment.pattern;
     let front = pattern.piece(PieceId::Front)?;
     let facing = pattern.piece(PieceId::PocketFacing)?;
-    let (mouth, waist) = (front.edge("mouth")?, front.edge("waist")?);
-    let (across, down) = (facing.edge("waist")?, facing.edge("side")?);
+    let (mouth, waist) = (front.edge(EdgeId::Mouth)?, front.edge(EdgeId::Waist)?);
+    let (across, down) = (facing.edge(EdgeId::Waist)?, facing.edge(EdgeId::Side)?);
     // The side of the coin pocket is shown.
     let mirrored = pattern.spec.coin_on_right;
     let mut figure = Figure::new(
@@ -66,12 +66,12 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         ("seam:band", across.clone()),
         ("seam:band", waist.clone()),
         ("seam:outseam", down.clone()),
-        ("seam:outseam", front.edge("side")?.clone()),
+        ("seam:outseam", front.edge(EdgeId::Side)?.clone()),
         ("seam:outseam", Path::line(down.end(), down.end() + up)),
     ] {
         figure.edge(part, &path, false);
     }
-    if let Some(inner) = facing.edge("inner") {
+    if let Some(inner) = facing.edge(EdgeId::Inner) {
         figure.below("seam:facing_set", inner);
     }
     figure.edge("seam:mouth", mouth, true);
@@ -81,7 +81,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
     fixed(
         &mut figure,
-        (&[across, waist], &[down, front.edge("side")?]),
+        (&[across, waist], &[down, front.edge(EdgeId::Side)?]),
     );
     names(&mut figure, front, (across, down));
     figure.dimension_along(Side::Above, across, "mouth");
@@ -151,7 +151,7 @@ fn names(figure: &mut Figure<'_>, front: &Piece, (across, down): (&Path, &Path))
     let above = |by: f64| Point::new(middle.x, middle.y + by);
     figure.name("waistband", &[above(9.0), above(11.0), above(7.0)], QUIET);
     figure.point_at(down.point_at(down.length() * 0.3), "outseam".to_owned());
-    if let Some(mouth) = front.edge("mouth") {
+    if let Some(mouth) = front.edge(EdgeId::Mouth) {
         let along = mouth.length() * 0.5;
         let square = left_of(mouth.direction_at(along));
         let inside = |by: f64| mouth.point_at(along) + square * by;

@@ -65,7 +65,7 @@ fn nothing_panics_and_no_words_are_broken() {
                 assert!(
                     texts(&plate.sheet).iter().all(|t| !broken(&t.words)),
                     "{value} {}",
-                    plate.key
+                    plate.id.code()
                 );
             }
         }

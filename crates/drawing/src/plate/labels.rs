@@ -1,6 +1,6 @@
 //! The sewn-in labels: each in its place inside, its words, art, fold and stitching.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On};
 use style::{Label, LabelFold, MeasureId, SeamId};
@@ -170,7 +170,7 @@ fn side_seam<'a>(
     fixing: &Fixing,
 ) -> Option<Figure<'a>> {
     let front = garment.pattern.piece(PieceId::Front)?;
-    let side = front.edge("side")?;
+    let side = front.edge(EdgeId::Side)?;
     let c = corners(fixing, Affine::IDENTITY)?;
     let left = fixing.on == On::AsDrawn;
     let title = if left {
@@ -403,14 +403,14 @@ fn fold_line(fold: LabelFold, x: f64, w: f64, strip: f64) -> Vec<Point> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::fitted;
+    use crate::plate::{PlateId, fitted};
     use crate::samples::{sewn, texts};
 
     #[test]
     fn every_label_says_its_words_its_purpose_and_its_fold() {
         let garment = sewn(32, 32);
-        let band = fitted(&garment, "labels", on_band).unwrap();
-        let seam = fitted(&garment, "labels", in_seam).unwrap();
+        let band = fitted(&garment, PlateId::LabelsOnBand, on_band).unwrap();
+        let seam = fitted(&garment, PlateId::LabelsInSeam, in_seam).unwrap();
         let all: Vec<String> = [&band, &seam]
             .iter()
             .flat_map(|plate| texts(&plate.sheet))
@@ -433,7 +433,7 @@ mod tests {
     fn the_plate_of_the_band_says_which_end_is_which() {
         for (waist, length) in [(28, 30), (32, 32), (38, 34)] {
             let garment = sewn(waist, length);
-            let plate = fitted(&garment, "labels", on_band).unwrap();
+            let plate = fitted(&garment, PlateId::LabelsOnBand, on_band).unwrap();
             let all = texts(&plate.sheet);
             let at = |words: &str| all.iter().find(|t| t.words == words).unwrap().at.x;
             assert!(at(LEFT) > at("centre back") && at(RIGHT) < at("centre back"));
@@ -444,7 +444,7 @@ mod tests {
     fn a_style_without_labels_has_no_such_plate() {
         let mut garment = sewn(32, 32);
         garment.doc.labels.clear();
-        assert!(fitted(&garment, "labels", on_band).is_none());
-        assert!(fitted(&garment, "labels", in_seam).is_none());
+        assert!(fitted(&garment, PlateId::LabelsOnBand, on_band).is_none());
+        assert!(fitted(&garment, PlateId::LabelsInSeam, in_seam).is_none());
     }
 }

@@ -21,6 +21,7 @@ mod hem;
 mod hip;
 #[cfg(test)]
 mod hostile;
+mod id;
 mod labels;
 mod measure;
 mod notes;
@@ -38,6 +39,7 @@ use draft::PieceId;
 use sewing::Garment;
 
 use crate::sheet::Sheet;
+pub use id::PlateId;
 use page::{Draft, page};
 pub use scale::PlateScale;
 pub use stitch::DrawnStitches;
@@ -45,8 +47,8 @@ pub use stitch::DrawnStitches;
 /// A detail drawn to scale.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plate {
-    /// What programs call it, such as "coin-pocket".
-    pub key: &'static str,
+    /// Which plate.
+    pub id: PlateId,
     /// Its title.
     pub title: String,
     /// A sentence or two for the workroom.
@@ -62,26 +64,28 @@ pub struct Plate {
 /// Draws a plate at a scale; `None` where the style has no such detail.
 type Drawer = for<'a> fn(&'a Garment, PlateScale) -> Option<Draft<'a>>;
 
-/// Every plate there is, in the order of the pack.
-const PLATES: &[(&str, Drawer)] = &[
-    ("coin-pocket", coin::draw),
-    ("hip-pocket-mouth", hip::draw),
-    ("pocket-bag", bag::draw),
-    ("extra-pocket", extra::draw),
-    ("back-pocket-left", back::left),
-    ("back-pocket-right", back::right),
-    ("back-pockets-inside", back_inside::draw),
-    ("pocket-corners", corners::draw),
-    ("waistband-ends", band_ends::draw),
-    ("waistband-outside", waistband::outside),
-    ("waistband-inside", waistband::inside),
-    ("fly", fly::draw),
-    ("belt-loop", belt_loop::draw),
-    ("hem", hem::draw),
-    ("patch", patch::draw),
-    ("labels-on-band", labels::on_band),
-    ("labels-in-seam", labels::in_seam),
-];
+/// What draws a plate.
+const fn drawer(plate: PlateId) -> Drawer {
+    match plate {
+        PlateId::CoinPocket => coin::draw,
+        PlateId::HipPocketMouth => hip::draw,
+        PlateId::PocketBag => bag::draw,
+        PlateId::ExtraPocket => extra::draw,
+        PlateId::BackPocketLeft => back::left,
+        PlateId::BackPocketRight => back::right,
+        PlateId::BackPocketsInside => back_inside::draw,
+        PlateId::PocketCorners => corners::draw,
+        PlateId::WaistbandEnds => band_ends::draw,
+        PlateId::WaistbandOutside => waistband::outside,
+        PlateId::WaistbandInside => waistband::inside,
+        PlateId::Fly => fly::draw,
+        PlateId::BeltLoop => belt_loop::draw,
+        PlateId::Hem => hem::draw,
+        PlateId::Patch => patch::draw,
+        PlateId::LabelsOnBand => labels::on_band,
+        PlateId::LabelsInSeam => labels::in_seam,
+    }
+}
 
 /// The plates of a garment. A detail the style does not have, or whose shape could not be drafted
 /// into anything that fits a page, is left out.
@@ -89,19 +93,18 @@ pub fn plates(garment: &Garment) -> Vec<Plate> {
     if !of_cloth(garment) {
         return Vec::new();
     }
-    PLATES
-        .iter()
-        .filter_map(|(key, drawer)| fitted(garment, key, *drawer))
+    PlateId::ALL
+        .into_iter()
+        .filter_map(|id| fitted(garment, id, drawer(id)))
         .collect()
 }
 
-/// The plate of this key alone; `None` where there is none of it or the style has no such detail.
-pub fn plate(garment: &Garment, key: &str) -> Option<Plate> {
-    let (key, drawer) = PLATES.iter().find(|(k, _)| *k == key)?;
+/// One plate alone; `None` where the style has no such detail.
+pub fn plate(garment: &Garment, id: PlateId) -> Option<Plate> {
     if !of_cloth(garment) {
         return None;
     }
-    fitted(garment, key, *drawer)
+    fitted(garment, id, drawer(id))
 }
 
 /// No piece of a pair of trousers is longer; the strip of the loops alone may be, and is straight.
@@ -122,7 +125,7 @@ fn of_cloth(garment: &Garment) -> bool {
 }
 
 /// The plate at the largest scale that fits.
-fn fitted(garment: &Garment, key: &'static str, drawer: Drawer) -> Option<Plate> {
+fn fitted(garment: &Garment, id: PlateId, drawer: Drawer) -> Option<Plate> {
     let mut no_larger_than = f64::INFINITY;
     for scale in PlateScale::ALL {
         if scale.times() > no_larger_than {
@@ -137,7 +140,7 @@ fn fitted(garment: &Garment, key: &'static str, drawer: Drawer) -> Option<Plate>
         }
         if let Some(paged) = page(draft, scale) {
             return Some(Plate {
-                key,
+                id,
                 title: paged.title,
                 caption: paged.caption,
                 sheet: paged.sheet,

@@ -159,13 +159,13 @@ fn lettered(patch: &Patch, words: &str) -> String {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::fitted;
+    use crate::plate::{PlateId, fitted};
     use crate::samples::{sewn, texts};
 
     #[test]
     fn size_place_leather_and_every_stitch() {
         let mut garment = sewn(32, 32);
-        let plate = fitted(&garment, "patch", draw).unwrap();
+        let plate = fitted(&garment, PlateId::Patch, draw).unwrap();
         let all: Vec<&str> = texts(&plate.sheet)
             .iter()
             .map(|t| t.words.as_str())
@@ -183,6 +183,6 @@ mod tests {
         assert!(drawn.whole);
         assert_eq!(drawn.drawn, pitches.floor() as usize + 1);
         garment.doc.patch = None;
-        assert!(fitted(&garment, "patch", draw).is_none());
+        assert!(fitted(&garment, PlateId::Patch, draw).is_none());
     }
 }

@@ -12,7 +12,7 @@ use style::{
 use trade::Length;
 
 use super::page::{TALL_MM, WIDE_MM};
-use super::{Plate, plates};
+use super::{Plate, PlateId, plates};
 use crate::samples::{ferryman, words_stand_clear};
 use crate::sheet::{Mark, Shape};
 
@@ -166,12 +166,12 @@ fn words_keep_apart_and_every_plate_fits_its_page() {
             assert!(
                 sheet.width.to_mm() <= WIDE_MM + 1e-9,
                 "{name} {}",
-                plate.key
+                plate.id.code()
             );
             assert!(
                 sheet.height.to_mm() <= TALL_MM + 1e-9,
                 "{name} {}",
-                plate.key
+                plate.id.code()
             );
             words_stand_clear(sheet);
         }
@@ -186,7 +186,12 @@ fn stitches_on_a_plate_are_those_that_are_sewn() {
             let mut names: Vec<String> = Vec::new();
             for drawn in &plate.stitches {
                 let row = &garment.rows[drawn.row];
-                let here = format!("{name}: {} {} {}", plate.key, row.seam.code(), row.number);
+                let here = format!(
+                    "{name}: {} {} {}",
+                    plate.id.code(),
+                    row.seam.code(),
+                    row.number
+                );
                 assert_eq!((&row.seam, row.number), (&drawn.seam, drawn.number));
                 if drawn.whole {
                     assert_eq!(drawn.drawn, row.stitches(), "{here}");
@@ -206,7 +211,7 @@ fn stitches_on_a_plate_are_those_that_are_sewn() {
                     .filter(|d| format!("{}:{}", d.seam.code(), d.number) == of)
                     .map(|d| d.drawn)
                     .sum();
-                assert_eq!(marked(plate, &of), said, "{name}: {} {of}", plate.key);
+                assert_eq!(marked(plate, &of), said, "{name}: {} {of}", plate.id.code());
             }
         }
     }
@@ -218,7 +223,7 @@ fn needle_points_stand_a_pitch_apart() {
     let garment = make(&ferryman().style, &ferryman().collection, Size::new(32, 32));
     let plate = plates(&garment)
         .into_iter()
-        .find(|p| p.key == "coin-pocket")
+        .find(|p| p.id == PlateId::CoinPocket)
         .unwrap();
     let pitch = garment
         .rows
@@ -256,33 +261,43 @@ fn needle_points_stand_a_pitch_apart() {
 #[test]
 fn dimensions_say_what_the_style_says() {
     let garment = make(&ferryman().style, &ferryman().collection, Size::new(32, 32));
-    let says = |key: &str, words: &[&str]| {
+    let says = |id: PlateId, words: &[&str]| {
         let all = plates(&garment);
-        let plate = all.iter().find(|p| p.key == key).unwrap();
+        let plate = all.iter().find(|p| p.id == id).unwrap();
         let texts: Vec<&str> = crate::samples::texts(&plate.sheet)
             .iter()
             .map(|t| t.words.as_str())
             .collect();
         for word in words {
-            assert!(texts.contains(word), "{key}: {word} not in {texts:?}");
+            assert!(
+                texts.contains(word),
+                "{}: {word} not in {texts:?}",
+                id.code()
+            );
         }
     };
     // Chart and style of the demo: coin 7.5 × 8.5 cm, foot 6 mm narrower, 9 mm pointed, 2.2 cm below
     // the band and 1.4 cm from the outseam.
     says(
-        "coin-pocket",
+        PlateId::CoinPocket,
         &["7.5 cm", "8.5 cm", "6.9 cm", "9 mm", "2.2 cm", "1.4 cm"],
     );
-    says("hip-pocket-mouth", &["mouth 10.5 cm", "mouth 7 cm"]);
-    says("pocket-bag", &["bag 27 cm", "bag 19.5 cm", "facing 8 cm"]);
+    says(PlateId::HipPocketMouth, &["mouth 10.5 cm", "mouth 7 cm"]);
+    says(
+        PlateId::PocketBag,
+        &["bag 27 cm", "bag 19.5 cm", "facing 8 cm"],
+    );
     // The rows of the demo's hems and of the seams that set its pockets, square from their edges.
     says(
-        "pocket-corners",
+        PlateId::PocketCorners,
         &["1.6 mm", "8 mm", "2 mm", "8.4 mm", "hidden rivet 6.5 mm"],
     );
-    says("extra-pocket", &["8.5 cm", "11 cm", "9 cm", "R 2.5 cm"]);
     says(
-        "back-pocket-right",
+        PlateId::ExtraPocket,
+        &["8.5 cm", "11 cm", "9 cm", "R 2.5 cm"],
+    );
+    says(
+        PlateId::BackPocketRight,
         &[
             "15.5 cm", "17 cm", "12.8 cm", "13.8 cm", "14.4 cm", "6 mm", "3.2 cm", "5.5 cm",
         ],
@@ -294,9 +309,9 @@ fn a_plate_is_left_out_where_the_style_has_no_such_detail() {
     let mut loaded = ferryman();
     loaded.style.pockets.extra = None;
     let garment = make(&loaded.style, &loaded.collection, Size::new(32, 32));
-    let keys: Vec<&str> = plates(&garment).iter().map(|p| p.key).collect();
-    assert!(!keys.contains(&"extra-pocket"), "{keys:?}");
-    assert!(keys.contains(&"coin-pocket"));
+    let ids: Vec<PlateId> = plates(&garment).iter().map(|p| p.id).collect();
+    assert!(!ids.contains(&PlateId::ExtraPocket), "{ids:?}");
+    assert!(ids.contains(&PlateId::CoinPocket));
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! The waistband laid flat, outside and inside, in lengths broken from one another where it is too long for the
 //! page: places told on a tape from centre back.
 
-use draft::{ClothUse, Piece, PieceId};
+use draft::{ClothUse, Piece, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
 use style::{BandMethod, MeasureId, SeamId};
@@ -45,12 +45,12 @@ pub(super) struct Measures {
 impl Measures {
     pub fn of(garment: &Garment) -> Option<Measures> {
         let band = garment.pattern.piece(PieceId::Band)?;
-        let x = |name| band.point(name).map(|p| p.x);
+        let x = |id| band.point(id).map(|p| p.x);
         let found = Measures {
             height: garment.pattern.spec[MeasureId::BandHeight].to_mm(),
-            waist: x("centre_front_right")?,
-            end: x("end_right")?,
-            centre: x("centre_back")?,
+            waist: x(PointId::CentreFrontRight)?,
+            end: x(PointId::EndRight)?,
+            centre: x(PointId::CentreBack)?,
         };
         let sound = [found.height, found.waist, found.end]
             .iter()
@@ -271,8 +271,8 @@ fn ground(figure: &mut Figure<'_>, band: &Piece, m: &Measures, low: f64) {
         quiet,
         Outline::Light,
     );
-    for name in ["side_left", "centre_back", "side_right"] {
-        if let Some(at) = band.point(name) {
+    for id in [PointId::SideLeft, PointId::CentreBack, PointId::SideRight] {
+        if let Some(at) = band.point(id) {
             figure.edge(
                 "seam:outseam",
                 &Path::line(at, at + Vec2::new(0.0, low - 5.0)),
@@ -373,7 +373,10 @@ fn spots(
     say(0.0, 0.0, "left end");
     say(m.end, 0.0, "right end");
     say(m.waist, 0.0, "centre front");
-    for (point, name) in [("side_left", "outseam"), ("side_right", "outseam")] {
+    for (point, name) in [
+        (PointId::SideLeft, "outseam"),
+        (PointId::SideRight, "outseam"),
+    ] {
         if let Some(at) = band.point(point) {
             say(at.x, 0.0, name);
         }
@@ -419,13 +422,13 @@ fn spots(
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::plate::fitted;
+    use crate::plate::{PlateId, fitted};
     use crate::samples::sewn;
 
     #[test]
     fn each_length_shows_the_stitches_that_lie_in_it() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, "waistband-outside", outside).unwrap();
+        let plate = fitted(&garment, PlateId::WaistbandOutside, outside).unwrap();
         let m = Measures::of(&garment).unwrap();
         let (index, row) = garment
             .rows

@@ -1,6 +1,6 @@
 //! Panels, band, bags and allowances: the areas of a view.
 
-use draft::{Piece, PieceId};
+use draft::{EdgeId, LineId, Piece, PieceId, PointId};
 use flat::{Folds, Half, Hand, View};
 use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, Vec2};
@@ -180,8 +180,8 @@ fn bag(scene: &Scene, hand: Hand, layer: &mut Layer) {
         return;
     };
     let mut points = Vec::new();
-    for name in ["foot_under", "side_under", "waist_under"] {
-        if let Some(path) = piece.edge(name) {
+    for id in [EdgeId::FootUnder, EdgeId::SideUnder, EdgeId::WaistUnder] {
+        if let Some(path) = piece.edge(id) {
             points.extend(fine(path));
         }
     }
@@ -220,7 +220,7 @@ fn fly_inside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     ) else {
         return;
     };
-    let (Some(fly), Some(stitch)) = (front.edge("fly"), front.line("fly_stitch")) else {
+    let (Some(fly), Some(stitch)) = (front.edge(EdgeId::Fly), front.line(LineId::FlyStitch)) else {
         return;
     };
     if hand == Hand::Left {
@@ -254,9 +254,9 @@ fn draw_shield(scene: &Scene, layer: &mut Layer) {
         return;
     };
     let (Some(sewn), Some(foot), Some(top)) = (
-        shield.edge("left"),
-        shield.point("fold_foot"),
-        front.point("waist_centre"),
+        shield.edge(EdgeId::Left),
+        shield.point(PointId::FoldFoot),
+        front.point(PointId::WaistCentre),
     ) else {
         return;
     };
@@ -305,7 +305,7 @@ fn draw_lap(scene: &Scene, hand: Hand, layer: &mut Layer, lap: &InsideLap) {
         scene.area(lap.piece, &points, hand)
     };
     let inks = &scene.inks;
-    let part = format!("edge:{}:{}", lap.piece.code(), lap.edge);
+    let part = format!("edge:{}:{}", lap.piece.code(), lap.edge.code());
     let (fill, line_colour) = match lap.finish {
         Finish::Selvedge => (inks.cloth_face.mixed(Colour::WHITE, 0.1), inks.edge),
         Finish::Overedged => (inks.cloth_reverse.mixed(Colour::BLACK, 0.1), inks.edge),

@@ -4,7 +4,7 @@
 //! the foot lets the upper one go, so the roll is sewn twisted; washing shrinks the cloth along the
 //! twist and the ridges rise (common practice). They are drawn as shaded valleys across the hem.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use flat::{Hand, View};
 use geometry::{Path, Point};
 use style::{Construction, MeasureId, SeamId};
@@ -36,7 +36,10 @@ pub(super) fn ridges(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
         View::Back => PieceId::Back,
     };
     let depth = garment.pattern.spec[MeasureId::HemDepth];
-    let edge = garment.pattern.piece(piece).and_then(|p| p.edge("hem"));
+    let edge = garment
+        .pattern
+        .piece(piece)
+        .and_then(|p| p.edge(EdgeId::Hem));
     let (Some(edge), true) = (edge, depth.is_finite() && depth > Length::ZERO) else {
         return layer;
     };

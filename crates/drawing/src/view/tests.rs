@@ -1,7 +1,7 @@
 #![allow(clippy::unwrap_used)]
 //! Left and right on the four views: what a maker finds who holds the pair, right side out and turned out.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId, PointId};
 use flat::{Places, View};
 use geometry::Rect;
 use sewing::{Face, Garment, make};
@@ -9,9 +9,9 @@ use style::Size;
 
 use super::{garment_picture, garment_view};
 use crate::lettering::text_box;
-use crate::plate;
 use crate::samples::{ferryman, sewn, texts, words_stand_clear};
 use crate::sheet::{Shape, Sheet};
+use crate::{PlateId, plate};
 
 const VIEWS: [(View, Face); 4] = [
     (View::Front, Face::Outside),
@@ -117,8 +117,8 @@ fn the_shield_hangs_by_its_sewn_edge() {
         here.map(|p| p.y).fold(f64::NEG_INFINITY, f64::max)
     };
     let piece = garment.pattern.piece(PieceId::FlyShield).unwrap();
-    let sewn = piece.edge("left").unwrap().length().to_mm();
-    let fold = -piece.point("fold_foot").unwrap().y;
+    let sewn = piece.edge(EdgeId::Left).unwrap().length().to_mm();
+    let fold = -piece.point(PointId::FoldFoot).unwrap().y;
     assert!(fold > sewn);
     assert!((foot(false) - foot(true) - (fold - sewn)).abs() < 0.1);
 }
@@ -153,7 +153,7 @@ fn back_pockets_keep_their_sides() {
 #[test]
 fn labels_stand_as_on_their_plate() {
     let garment = sewn(32, 32);
-    let plate = plate(&garment, "labels-on-band").unwrap().sheet;
+    let plate = plate(&garment, PlateId::LabelsOnBand).unwrap().sheet;
     let wanted = word_at(&plate, "32x32") - word_at(&plate, "Saltmarsh");
     for (view, face) in [(View::Front, Face::Outside), (View::Back, Face::Inside)] {
         let sheet = garment_view(&garment, view, face);

@@ -4,7 +4,7 @@ use cut_sheets::{
     LayMarks, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
     piece_number,
 };
-use cutting::{CutPiece, CutSize, Follows, Plan, increments, movements};
+use cutting::{CutPiece, CutSize, Follows, Landmark, Plan, increments, movements};
 use geometry::Vec2;
 use style::{Loaded, Size};
 use trade::Length;
@@ -221,7 +221,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         return None;
     }
     let table = movements(run, base, piece.piece, piece.part, piece.on, at).ok()?;
-    let plain = |name: &str| name.replace('_', " ");
+    let plain = |at: Landmark| at.words(Words::english());
     let others: Vec<usize> = (0..table.sizes.len())
         .filter(|k| table.sizes.get(*k).is_some_and(|size| *size != base))
         .collect();
@@ -230,7 +230,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         .iter()
         .filter(|point| point.point != table.at)
         .map(|point| MoveRow {
-            point: plain(&point.point),
+            point: plain(point.point),
             base: [
                 format!("{:.1}", point.base.x),
                 format!("{:.1}", point.base.y),
@@ -247,7 +247,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
     }
     Some(MoveTable {
         piece: piece.name(),
-        at: plain(&table.at),
+        at: plain(table.at),
         base: base.to_string(),
         sizes: others
             .iter()

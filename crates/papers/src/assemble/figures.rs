@@ -5,6 +5,7 @@ use cutting::CutPiece;
 use drawing::{Sheet, View, garment_view, measure_sheets, plates, svg};
 use sewing::{Face, On};
 use trade::Length;
+use words::Words;
 
 use super::context::Context;
 use super::words::capital;
@@ -240,7 +241,10 @@ fn caption(context: &Context<'_>, piece: &CutPiece) -> String {
 fn allowances(cut: &CutPiece) -> String {
     let mut widths: Vec<(String, Vec<String>)> = Vec::new();
     for edge in &cut.edges {
-        let (width, edge) = (edge.allowance.show_mm(), edge.name.replace('_', " "));
+        let (width, edge) = (
+            edge.allowance.show_mm(),
+            edge.id.words(Words::english()).to_owned(),
+        );
         match widths.iter_mut().find(|(known, _)| *known == width) {
             Some((_, edges)) => edges.push(edge),
             None => widths.push((width, vec![edge])),

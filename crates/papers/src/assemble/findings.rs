@@ -84,22 +84,22 @@ fn place_words(context: &Context<'_>, place: Place) -> Option<String> {
     let point = piece
         .points
         .iter()
-        .map(|point| ((point.at - place.at).hypot(), point.name))
+        .map(|point| ((point.at - place.at).hypot(), point.id))
         .filter(|(away, _)| *away <= NEAR_POINT_MM)
         .min_by(|a, b| a.0.total_cmp(&b.0));
     let edge = || {
         piece
             .edges
             .iter()
-            .map(|edge| (away(&edge.path, place.at), edge.name))
+            .map(|edge| (away(&edge.path, place.at), edge.id))
             .filter(|(away, _)| *away <= NEAR_EDGE_MM)
             .min_by(|a, b| a.0.total_cmp(&b.0))
     };
-    let name = piece.id.name();
-    Some(match point.map(|(_, name)| name) {
-        Some(near) => format!("{name}, at {}", near.replace('_', " ")),
+    let (name, words) = (piece.id.name(), Words::english());
+    Some(match point.map(|(_, id)| id) {
+        Some(near) => format!("{name}, at {}", near.words(words)),
         None => match edge() {
-            Some((_, edge)) => format!("{name}, along {}", edge.replace('_', " ")),
+            Some((_, edge)) => format!("{name}, along {}", edge.words(words)),
             None => name.to_owned(),
         },
     })

@@ -14,12 +14,17 @@ fn lines_stay_within_a_hundredth() {
         let tolerance = 0.01 * cut.cut.len().max(1) as f64;
         assert!((cut.area().to_mm2() - piece.area().to_mm2()).abs() < tolerance.max(20.0));
         for edge in &cut.edges {
-            let Some(sewn) = piece.sew_line(edge.name) else {
+            let Some(sewn) = piece.sew_line(edge.id.code()) else {
                 assert!(polyline_length(&edge.sewn).to_mm() < 0.001);
                 continue;
             };
             let off = (polyline_length(&edge.sewn) - polyline_length(&sewn.line)).to_mm();
-            assert!(off.abs() < 0.05, "{} {}: {off}", piece.title(), edge.name);
+            assert!(
+                off.abs() < 0.05,
+                "{} {}: {off}",
+                piece.title(),
+                edge.id.code()
+            );
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Crossings under the belt loops: top, foot, and the band seam between them.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use geometry::Point;
 use style::{MeasureId, SeamId};
 use trade::Length;
@@ -88,12 +88,12 @@ struct Ground {
 
 impl Marks {
     fn of(site: &Site<'_>) -> Option<Marks> {
-        let x = |name| site.point(PieceId::Band, name).map(|p| p.x);
+        let x = |id| site.point(PieceId::Band, id).map(|p| p.x);
         Some(Marks {
-            left: x("side_left")?,
-            centre: x("centre_back")?,
-            right: x("side_right")?,
-            end: x("centre_front_right")?,
+            left: x(PointId::SideLeft)?,
+            centre: x(PointId::CentreBack)?,
+            right: x(PointId::SideRight)?,
+            end: x(PointId::CentreFrontRight)?,
         })
     }
 

@@ -10,7 +10,7 @@ mod panels;
 mod plies;
 mod pockets;
 
-use draft::{PieceId, Place};
+use draft::{PieceId, Place, PointId};
 use geometry::Point;
 use style::{Construction, Seam, SeamId};
 use trade::Length;
@@ -155,9 +155,9 @@ impl Site<'_> {
             .map_or(Construction::Overlocked, |seam| seam.construction)
     }
 
-    /// A point of a piece, by name.
-    fn point(&self, piece: PieceId, name: &str) -> Option<Point> {
-        self.context.pattern.piece(piece)?.point(name)
+    /// A point of a piece.
+    fn point(&self, piece: PieceId, id: PointId) -> Option<Point> {
+        self.context.pattern.piece(piece)?.point(id)
     }
 
     fn crossing(&self, found: Found, at: Point) -> Crossing {

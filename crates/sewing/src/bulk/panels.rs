@@ -1,6 +1,6 @@
 //! Crossings of the seams between panels, band and hem.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use style::{Ply, SeamId};
 
 use super::plies::{Plies, lying, lying_trimmed};
@@ -22,7 +22,7 @@ pub(super) fn crossings(site: &Site<'_>) -> Vec<Crossing> {
 }
 
 fn seat_yoke(site: &Site<'_>) -> Option<Crossing> {
-    let at = site.point(PieceId::Back, "yoke_centre")?;
+    let at = site.point(PieceId::Back, PointId::YokeCentre)?;
     let yoke = site.construction(SeamId::Yoke);
     let seat = site.lying(SeamId::Seat);
     let (whole, trimmed) = (lying(yoke).plain(), lying_trimmed(yoke).plain());
@@ -40,7 +40,7 @@ fn seat_yoke(site: &Site<'_>) -> Option<Crossing> {
 
 /// The inseam is sewn from hem to hem across the finished front rise and seat seam.
 fn crotch(site: &Site<'_>) -> Option<Crossing> {
-    let at = site.point(PieceId::Front, "crotch")?;
+    let at = site.point(PieceId::Front, PointId::Crotch)?;
     let inseam = site.lying(SeamId::Inseam);
     let front_over = site.seam(SeamId::Inseam).and_then(over_ply) != Some(Ply::Back);
     let stack = |rise: Plies, seat: Plies| {
@@ -71,7 +71,7 @@ fn crotch(site: &Site<'_>) -> Option<Crossing> {
 
 /// The end of the yoke seam lies opposite the pocket mouth.
 fn outseam_yoke(site: &Site<'_>) -> Option<Crossing> {
-    let at = site.point(PieceId::Yoke, "seam_side")?;
+    let at = site.point(PieceId::Yoke, PointId::SeamSide)?;
     let yoke = site.construction(SeamId::Yoke);
     let outseam = site.lying(SeamId::Outseam);
     let found = Found {
@@ -88,23 +88,26 @@ fn outseam_yoke(site: &Site<'_>) -> Option<Crossing> {
 
 fn hems(site: &Site<'_>) -> Vec<Crossing> {
     let hem = site.lying(SeamId::Hem);
-    [(SeamId::Inseam, "hem_in"), (SeamId::Outseam, "hem_out")]
-        .into_iter()
-        .filter_map(|(seam, point)| {
-            let at = site.point(PieceId::Front, point)?;
-            let crossed = site.construction(seam);
-            let found = Found {
-                kind: CrossingKind::Hem,
-                name: format!("where the hem crosses the {}", seam.title()),
-                plies: hem.of(lying(crossed).plain(), Plies::default()),
-                trimmed: Some(hem.of(lying_trimmed(crossed).plain(), Plies::default())),
-                machine: site.machine(SeamId::Hem),
-                piece: PieceId::Front,
-                on: On::Both,
-            };
-            Some(site.crossing(found, at))
-        })
-        .collect()
+    [
+        (SeamId::Inseam, PointId::HemIn),
+        (SeamId::Outseam, PointId::HemOut),
+    ]
+    .into_iter()
+    .filter_map(|(seam, point)| {
+        let at = site.point(PieceId::Front, point)?;
+        let crossed = site.construction(seam);
+        let found = Found {
+            kind: CrossingKind::Hem,
+            name: format!("where the hem crosses the {}", seam.title()),
+            plies: hem.of(lying(crossed).plain(), Plies::default()),
+            trimmed: Some(hem.of(lying_trimmed(crossed).plain(), Plies::default())),
+            machine: site.machine(SeamId::Hem),
+            piece: PieceId::Front,
+            on: On::Both,
+        };
+        Some(site.crossing(found, at))
+    })
+    .collect()
 }
 
 /// The body under the band at the outseams: facing and bag in front, yoke behind.
@@ -123,19 +126,19 @@ fn band(site: &Site<'_>) -> Vec<Crossing> {
     let seat = site.construction(SeamId::Seat);
     [
         (
-            "centre_back",
+            PointId::CentreBack,
             "where the band crosses the seat seam",
             lying(seat).plain(),
             lying_trimmed(seat).plain(),
         ),
         (
-            "side_left",
+            PointId::SideLeft,
             "where the band crosses the left outseam",
             outseam,
             outseam,
         ),
         (
-            "side_right",
+            PointId::SideRight,
             "where the band crosses the right outseam",
             outseam,
             outseam,

@@ -1,6 +1,6 @@
 //! Crossings at the ends of the pocket mouths and at the upper corners of set-on pockets.
 
-use draft::{Lining, PieceId};
+use draft::{EdgeId, Lining, PieceId, PointId};
 use geometry::Point;
 use style::SeamId;
 
@@ -27,7 +27,7 @@ pub(super) fn mouth_stack(site: &Site<'_>) -> Plies {
 fn mouth_ends(site: &Site<'_>) -> Vec<Crossing> {
     let end = mouth_stack(site);
     let mut out = Vec::new();
-    if let Some(at) = site.point(PieceId::Front, "mouth_waist") {
+    if let Some(at) = site.point(PieceId::Front, PointId::MouthWaist) {
         let found = Found {
             kind: CrossingKind::Band,
             name: "where the band crosses the end of the pocket mouth".to_owned(),
@@ -39,7 +39,7 @@ fn mouth_ends(site: &Site<'_>) -> Vec<Crossing> {
         };
         out.push(site.crossing(found, at));
     }
-    if let Some(at) = site.point(PieceId::Front, "mouth_side") {
+    if let Some(at) = site.point(PieceId::Front, PointId::MouthSide) {
         let found = Found {
             kind: CrossingKind::Mouth,
             name: "where the outseam crosses the end of the pocket mouth".to_owned(),
@@ -76,7 +76,7 @@ fn back_pocket_corners(site: &Site<'_>) -> Vec<Crossing> {
             SeamId::BackPocketSet,
             Plies::shell(1).and(lined),
         );
-        for (point, end) in [("top_inner", "inner"), ("top_outer", "outer")] {
+        for (point, end) in [(PointId::TopInner, "inner"), (PointId::TopOuter, "outer")] {
             let Some(at) = site.point(id, point) else {
                 continue;
             };
@@ -101,7 +101,7 @@ fn coin_corners(site: &Site<'_>) -> Vec<Crossing> {
         .context
         .pattern
         .piece(PieceId::CoinPocket)
-        .and_then(|p| p.edge("top"));
+        .and_then(|p| p.edge(EdgeId::Top));
     let Some(top) = top else {
         return Vec::new();
     };

@@ -2,10 +2,10 @@
 
 use style::{PartId, SeamId, Subject};
 use trade::counted;
+use words::{Said, key, say};
 
 use super::case::{Broken, Case};
 use crate::bulk::{Crossing, CrossingKind, Machine};
-use crate::context::mm;
 
 /// A hem thicker than this share of what the machine takes is flattened first (common practice).
 const NEAR: f64 = 0.8;
@@ -14,14 +14,14 @@ fn sewn<'a>(case: &Case<'a>) -> impl Iterator<Item = (&'a Crossing, Machine)> + 
     case.crossings.iter().filter_map(|c| Some((c, c.machine?)))
 }
 
-fn too_thick(crossing: &Crossing, machine: Machine) -> String {
-    format!(
-        "{}; {} {} takes {}",
-        crossing.words(),
-        article(machine.name),
-        machine.name,
-        mm(machine.takes)
-    )
+fn too_thick(crossing: &Crossing, machine: Machine) -> Said {
+    say::SewingBulkTooThick {
+        machine: article(machine.name).to_string(),
+        machine_2: machine.name.to_string(),
+        takes: machine.takes.in_mm(1),
+        words: crossing.words().to_string(),
+    }
+    .into()
 }
 
 /// "a lockstitch machine", "an overlock machine".
@@ -34,13 +34,15 @@ fn article(name: &str) -> &'static str {
 }
 
 /// What is left when turned-in edges are cut away, in words.
-fn left(crossing: &Crossing) -> Option<String> {
+fn left(crossing: &Crossing) -> Option<Said> {
     let (plies, thickness) = crossing.trimmed?;
-    Some(format!(
-        "cut away the turned-in edges inside the crossing, which leaves {} and {}, and flatten it before sewing across",
-        counted(plies.total(), "ply", "plies"),
-        mm(thickness)
-    ))
+    Some(
+        say::SewingBulkLeft {
+            plies: counted(plies.total(), "ply", "plies"),
+            thickness: thickness.in_mm(1),
+        }
+        .into(),
+    )
 }
 
 /// Everything but crossings of felled seams and hems, which have rules of their own.
@@ -49,10 +51,7 @@ pub(super) fn machine(case: &Case<'_>) -> Vec<Broken> {
     sewn(case)
         .filter(|(c, m)| !matches!(c.kind, SeatYoke | Crotch | Hem) && c.thickness > m.takes)
         .map(|(c, m)| {
-            let help = left(c).unwrap_or_else(|| {
-                "a lighter cloth, a construction of fewer plies, or move one of the seams"
-                    .to_owned()
-            });
+            let help = left(c).unwrap_or_else(|| key::SEWING_BULK_MACHINE.into());
             Broken::warning(about(c), too_thick(c, m))
                 .help(help)
                 .at(Some(c.place))
@@ -89,9 +88,7 @@ pub(super) fn felled(case: &Case<'_>) -> Vec<Broken> {
                 Broken::warning(about(c), said)
             };
             broken
-                .help(left(c).unwrap_or_else(|| {
-                    "choose a construction of fewer plies for one of the seams".to_owned()
-                }))
+                .help(left(c).unwrap_or_else(|| key::SEWING_BULK_FELLED.into()))
                 .at(Some(c.place))
         })
         .collect()
@@ -106,9 +103,7 @@ pub(super) fn hem(case: &Case<'_>) -> Vec<Broken> {
             } else {
                 Broken::note(about(c), too_thick(c, m))
             };
-            broken
-                .help("flatten the seam with a hammer before hemming, and hem slowly across it")
-                .at(Some(c.place))
+            broken.help(key::SEWING_BULK_HEM_HELP).at(Some(c.place))
         })
         .collect()
 }

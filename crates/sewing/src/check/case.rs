@@ -1,6 +1,6 @@
 //! What the rules look at, and what a rule says when it does not hold.
 
-use draft::{PieceId, Place, Severity};
+use draft::{EdgeId, PieceId, Place, PointId, Severity};
 use geometry::tolerance::NO_SQUARE_MM2;
 use geometry::{Point, Straight, contains};
 use style::{SeamId, Subject, Trim};
@@ -35,9 +35,9 @@ impl Case<'_> {
         self.row_place(seam, 0)
     }
 
-    /// A point of a piece, by name.
-    pub fn point(&self, piece: PieceId, name: &str) -> Option<Place> {
-        place(piece, self.context.pattern.piece(piece)?.point(name)?)
+    /// A point of a piece.
+    pub fn point(&self, piece: PieceId, id: PointId) -> Option<Place> {
+        place(piece, self.context.pattern.piece(piece)?.point(id)?)
     }
 
     /// The middle of a fixing that comes from this trim.
@@ -82,7 +82,7 @@ pub(super) struct Broken {
     pub cure: Option<(String, String)>,
     pub place: Option<Place>,
     /// Where its numbers come from, where that is not what its rule says.
-    pub source: Option<&'static str>,
+    pub source: Option<Said>,
 }
 
 impl Broken {
@@ -122,8 +122,8 @@ impl Broken {
     }
 
     /// The same, with a source of its own.
-    pub fn sourced(mut self, source: &'static str) -> Broken {
-        self.source = Some(source);
+    pub fn sourced(mut self, source: impl Into<Said>) -> Broken {
+        self.source = Some(source.into());
         self
     }
 
@@ -162,12 +162,12 @@ pub(super) fn farthest_outside(polygon: &[Point], line: &[Point]) -> Option<(Poi
 }
 
 /// The edge of a piece nearest to a point.
-pub(super) fn nearest_edge(case: &Case<'_>, piece: PieceId, p: Point) -> Option<&'static str> {
+pub(super) fn nearest_edge(case: &Case<'_>, piece: PieceId, p: Point) -> Option<EdgeId> {
     let piece = case.context.pattern.piece(piece)?;
     piece
         .edges
         .iter()
-        .filter_map(|e| Some((e.name, distance_to_line(&points_along(&e.path)?, p))))
+        .filter_map(|e| Some((e.id, distance_to_line(&points_along(&e.path)?, p))))
         .min_by(|a, b| a.1.total_cmp(&b.1))
-        .map(|(name, _)| name)
+        .map(|(id, _)| id)
 }

@@ -1,13 +1,13 @@
 //! Whether buttons, buttonholes and zip fit the band and the fly.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use geometry::Point;
 use style::{Closing, MeasureId, PartId, SeamId, Subject};
 use trade::Length;
 use trade::hardware::buttonhole_length;
+use words::{Said, key, say};
 
 use super::case::{Broken, Case, distance, place};
-use crate::context::mm;
 use crate::fixings::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE};
 use crate::garment::FixingKind;
 
@@ -32,26 +32,26 @@ pub(super) fn band_button(case: &Case<'_>) -> Vec<Broken> {
             return Some(
                 Broken::warning(
                     PartId::BandButton,
-                    format!(
-                        "the overlap of {} is too short for a button of {} set {} beyond the centre front",
-                        mm(spec[MeasureId::BandOverlap]),
-                        mm(size),
-                        mm(BAND_HOLE_FROM_END)
-                    ),
+                    say::SewingClosingBandButton {
+                        band_hole_from_end: BAND_HOLE_FROM_END.in_mm(1),
+                        band_overlap: spec[MeasureId::BandOverlap].in_mm(1),
+                        size: size.in_mm(1),
+                    },
                 )
-                .help(format!("at least {}", mm(needs))),
+                .help(say::SewingClosingBandButtonHelp {
+                    needs: needs.in_mm(1),
+                }),
             );
         }
         (spec[MeasureId::BandHeight] < size + ROOM * 2.0).then(|| {
             Broken::warning(
                 PartId::BandButton,
-                format!(
-                    "a band of {} leaves no room above and below a button of {}",
-                    mm(spec[MeasureId::BandHeight]),
-                    mm(size)
-                ),
+                say::SewingClosingBandButton2 {
+                    band_height: spec[MeasureId::BandHeight].in_mm(1),
+                    size: size.in_mm(1),
+                },
             )
-            .help("a smaller button, or a higher band")
+            .help(key::SEWING_CLOSING_BAND_BUTTON_HELP_2)
         })
     });
     let found = found.map(|b| b.at(case.fixing(key)));
@@ -78,13 +78,12 @@ pub(super) fn holes_in_stitching(case: &Case<'_>) -> Vec<Broken> {
         (button_fly(case) && nearest < end).then(|| {
             Broken::warning(
                 PartId::Fly,
-                format!(
-                    "a row at {} crosses the buttonholes, which end {} from the fly edge",
-                    mm(nearest),
-                    mm(end)
-                ),
+                say::SewingClosingHolesInStitching {
+                    end: end.in_mm(1),
+                    nearest: nearest.in_mm(1),
+                },
             )
-            .help("move the row outward, widen the fly, or choose a smaller button")
+            .help(key::SEWING_CLOSING_HOLES_IN_STITCHING_HELP)
             .at(case.row_place(SeamId::Fly, index))
         })
     };
@@ -98,25 +97,19 @@ pub(super) fn buttons_crowded(case: &Case<'_>) -> Vec<Broken> {
         let size = case.diameter(key)?;
         let gap = case.context.pattern.spec[MeasureId::FlyLength] / (f64::from(fly.buttons) + 1.0);
         (button_fly(case) && fly.buttons > 0 && gap < size + ROOM).then(|| {
-            Broken::warning(
-                PartId::Fly,
-                if fly.buttons == 1 {
-                    format!(
-                        "1 button of {} stands only {} from each end",
-                        mm(size),
-                        mm(gap)
-                    )
-                } else {
-                    format!(
-                        "{} buttons of {} stand only {} apart",
-                        fly.buttons,
-                        mm(size),
-                        mm(gap)
-                    )
-                },
-            )
-            .help("fewer buttons, or a longer fly")
-            .at(case.fixing(key))
+            let (gap, size) = (gap.in_mm(1), size.in_mm(1));
+            let message: Said = match fly.buttons {
+                1 => say::SewingClosingButtonsCrowded { gap, size }.into(),
+                buttons => say::SewingClosingButtonsCrowded2 {
+                    buttons: buttons.to_string(),
+                    gap,
+                    size,
+                }
+                .into(),
+            };
+            Broken::warning(PartId::Fly, message)
+                .help(key::SEWING_CLOSING_BUTTONS_CROWDED_HELP)
+                .at(case.fixing(key))
         })
     };
     found().into_iter().collect()
@@ -128,24 +121,27 @@ pub(super) fn zip(case: &Case<'_>) -> Vec<Broken> {
         let key = case.context.doc.fly.zip.as_deref()?;
         let length = case.trim(key)?.length?;
         let fly = case.context.pattern.spec[MeasureId::FlyLength];
-        let said = if length > fly {
-            format!("the zip is {} long and the fly {}", mm(length), mm(fly))
+        let said: Said = if length > fly {
+            say::SewingClosingZip {
+                fly: fly.in_mm(1),
+                value: length.in_mm(1),
+            }
+            .into()
         } else if length < fly - ZIP_SHORTER {
-            format!(
-                "the zip is {} long and leaves {} of the fly closed",
-                mm(length),
-                mm(fly - length)
-            )
+            say::SewingClosingZip2 {
+                fly: (fly - length).in_mm(1),
+                value: length.in_mm(1),
+            }
+            .into()
         } else {
             return None;
         };
         (!button_fly(case)).then(|| {
             Broken::warning(PartId::Zip, said)
-                .help(format!(
-                    "about {}: half an inch less than the fly",
-                    mm(fly - Length::inches(0.5))
-                ))
-                .at(case.point(PieceId::Front, "fly_foot"))
+                .help(say::SewingClosingZipHelp {
+                    inches: (fly - Length::inches(0.5)).in_mm(1),
+                })
+                .at(case.point(PieceId::Front, PointId::FlyFoot))
         })
     };
     found().into_iter().collect()
@@ -172,12 +168,13 @@ pub(super) fn hole_near_end(case: &Case<'_>) -> Vec<Broken> {
             out.push(
                 Broken::warning(
                     about,
-                    format!(
-                        "it ends {} from the edge and tears out",
-                        mm(Length::mm(room))
-                    ),
+                    say::SewingClosingHoleNearEnd {
+                        room: Length::mm(room).in_mm(1),
+                    },
                 )
-                .help(format!("leave at least {}", mm(HOLE_FROM_EDGE)))
+                .help(say::SewingClosingHoleNearEndHelp {
+                    hole_from_edge: HOLE_FROM_EDGE.in_mm(1),
+                })
                 .at(place(fixing.piece, fixing.at)),
             );
         }
@@ -204,13 +201,14 @@ pub(super) fn hole_for_button(case: &Case<'_>) -> Vec<Broken> {
             out.push(
                 Broken::warning(
                     about,
-                    format!(
-                        "a button of {} does not go through a hole of {}",
-                        mm(button),
-                        mm(hole)
-                    ),
+                    say::SewingClosingHoleForButton {
+                        button: button.in_mm(1),
+                        hole: hole.in_mm(1),
+                    },
                 )
-                .help(format!("a hole of {}", mm(buttonhole_length(button))))
+                .help(say::SewingClosingHoleForButtonHelp {
+                    button: buttonhole_length(button).in_mm(1),
+                })
                 .at(place(fixing.piece, fixing.at)),
             );
         }

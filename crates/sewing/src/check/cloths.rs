@@ -1,10 +1,10 @@
 //! Whether the cloths suit what they are used for, and the shell what the chart asks of it.
 
-use draft::{PieceId, mean_seat, mean_thigh};
+use draft::{PieceId, PointId, mean_seat, mean_thigh};
 use style::{ClothUse, Lining, MeasureId, Subject};
 use trade::Length;
 
-use words::Said;
+use words::{Said, key, say};
 
 use super::case::{Broken, Case};
 use super::fibres::{stretches, told};
@@ -35,15 +35,14 @@ pub(super) fn unfit_use(case: &Case<'_>) -> Vec<Broken> {
         };
         let (about, said) = (
             Subject::Cloth(key.clone()),
-            format!(
-                "{} is bought as {} and used as {asked}",
-                cloth.name, cloth.r#use
-            ),
+            say::SewingClothsUnfitUse {
+                asked: asked.to_string(),
+                cloth: cloth.name.to_string(),
+                use_of: (cloth.r#use).to_string(),
+            }
+            .into(),
         );
-        if out
-            .iter()
-            .any(|b| b.subject == about && b.message == Said::from(said.as_str()))
-        {
+        if out.iter().any(|b| b.subject == about && b.message == said) {
             continue;
         }
         // A shell of pocketing or lining tears; the other way round is heavier or lighter than need be.
@@ -51,8 +50,14 @@ pub(super) fn unfit_use(case: &Case<'_>) -> Vec<Broken> {
             ClothUse::Shell => Broken::warning(about, said),
             ClothUse::Pocketing | ClothUse::Lining => Broken::note(about, said),
         };
-        let help = format!("another cloth, or \"{asked}\" as its use in cloths.toml");
-        out.push(broken.help(help).at(case.point(PieceId::Front, "knee_out")));
+        let help = say::SewingClothsUnfitUseHelp {
+            asked: asked.to_string(),
+        };
+        out.push(
+            broken
+                .help(help)
+                .at(case.point(PieceId::Front, PointId::KneeOut)),
+        );
     }
     out
 }
@@ -80,9 +85,12 @@ pub(super) fn needs_stretch(case: &Case<'_>) -> Vec<Broken> {
             mean_thigh(figure, waist),
         ),
     ];
-    let fibre = match told(&cloth.fibre) {
-        Some(words) => format!("({words}) has no fibre that stretches"),
-        None => "does not say what it is made of".to_owned(),
+    let fibre: Said = match told(&cloth.fibre) {
+        Some(words) => say::SewingClothsNeedsStretch {
+            words: words.to_string(),
+        }
+        .into(),
+        None => key::SEWING_CLOTHS_NEEDS_STRETCH_3.into(),
     };
     let tight = measures
         .into_iter()
@@ -91,16 +99,17 @@ pub(super) fn needs_stretch(case: &Case<'_>) -> Vec<Broken> {
         .map(|(measure, chart, body)| {
             Broken::warning(
                 measure,
-                format!(
-                    "it is {:.1} cm smaller than that of a mean body with a {tag} in waist ({:.1} cm): the cloth has to stretch by {:.0} % when it is put on, and {} {fibre}",
-                    (body - chart).to_cm(),
-                    body.to_cm(),
-                    (body / chart - 1.0) * 100.0,
-                    cloth.name
-                ),
+                say::SewingClothsNeedsStretch2 {
+                    chart: format!("{:.0}", (body / chart - 1.0) * 100.0),
+                    cloth: cloth.name.to_string(),
+                    fibre: fibre.clone(),
+                    tag: tag.to_string(),
+                    to_cm: format!("{:.1}", (body - chart).to_cm()),
+                    to_cm_2: format!("{:.1}", body.to_cm()),
+                },
             )
-            .help("a larger measure, or a cloth with stretch, whose `fibre` says so")
-            .at(case.point(PieceId::Front, "knee_out"))
+            .help(key::SEWING_CLOTHS_NEEDS_STRETCH_HELP)
+            .at(case.point(PieceId::Front, PointId::KneeOut))
         })
         .collect()
 }

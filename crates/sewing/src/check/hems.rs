@@ -2,6 +2,7 @@
 
 use style::{Construction, SeamId};
 use trade::StitchType;
+use words::{key, say};
 
 use super::case::{Broken, Case};
 
@@ -18,15 +19,15 @@ pub(super) fn roping(case: &Case<'_>) -> Vec<Broken> {
     };
     let lockstitched = || hem.rows.iter().any(|row| row.stitch == StitchType::S301);
     let why = if hem.construction == Construction::FoldedHem {
-        "a hem folded and pressed by hand takes none"
+        key::SEWING_HEMS_ROPING_2
     } else if lockstitched() {
-        "a lockstitch feeds both layers alike and gives little of it"
+        key::SEWING_HEMS_ROPING_3
     } else {
         return Vec::new();
     };
     vec![
-        Broken::note(SeamId::Hem, format!("roping is wanted, and {why}"))
-            .help("a rolled hem in one row of 401, through a folder")
+        Broken::note(SeamId::Hem, say::SewingHemsRoping { why })
+            .help(key::SEWING_HEMS_ROPING_HELP)
             .at(case.seam_place(SeamId::Hem)),
     ]
 }

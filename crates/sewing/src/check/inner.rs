@@ -1,12 +1,12 @@
 //! What hangs inside: the concealed pocket and the pocket bags.
 
-use draft::PieceId;
+use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
 use style::{MeasureId, PartId};
 use trade::Length;
+use words::{Said, key, say};
 
 use super::case::{Broken, Case, distance_to_line, place};
-use crate::context::mm;
 use crate::inset_lines::points_along;
 
 /// Placed by hand, a pocket's edge may lie this far off (common practice: 1/8 inch).
@@ -27,7 +27,7 @@ fn extra(case: &Case<'_>) -> Option<(Point, Point, Vec<Point>)> {
         .context
         .pattern
         .piece(PieceId::Front)?
-        .line("extra_pocket")?;
+        .line(LineId::ExtraPocket)?;
     Some((line.start(), line.end(), points_along(line)?))
 }
 
@@ -37,7 +37,7 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let (from, to, _) = extra(case)?;
         let pattern = case.context.pattern;
-        let waist_of = |id| points_along(pattern.piece(id)?.edge("waist")?);
+        let waist_of = |id| points_along(pattern.piece(id)?.edge(EdgeId::Waist)?);
         // The waist of the uncut front: what is left of it, and the facing behind the mouth.
         let waist = waist_of(PieceId::Front)?;
         let behind = waist_of(PieceId::PocketFacing).unwrap_or_default();
@@ -53,14 +53,13 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
         (far > hidden).then(|| {
             Broken::warning(
                 PartId::ExtraPocket,
-                format!(
-                    "its top edge lies {} below the band seam; a belt of {} on a band of {} leaves it in view",
-                    mm(far),
-                    mm(belt),
-                    mm(band)
-                ),
+                say::SewingInnerExtraBelowBand {
+                    band: band.in_mm(1),
+                    belt: belt.in_mm(1),
+                    far: far.in_mm(1),
+                },
             )
-            .help("let its top edge run up to the band seam")
+            .help(key::SEWING_INNER_EXTRA_BELOW_BAND_HELP)
             .at(place(PieceId::Front, at))
         })
     };
@@ -98,14 +97,13 @@ pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
         (seen > IN_VIEW).then(|| {
             Broken::note(
                 PartId::ExtraPocket,
-                format!(
-                    "about {:.0} mm of its top edge of {:.0} mm lie in the pocket mouth, down to {:.0} mm below the band: seen when the mouth stands open",
-                    seen.to_mm(),
-                    width,
-                    below
-                ),
+                say::SewingInnerExtraInMouth {
+                    below: format!("{:.0}", below),
+                    seen: format!("{:.0}", seen.to_mm()),
+                    width: format!("{:.0}", width),
+                },
             )
-            .help("set it nearer to the centre front, or cut it from the shell")
+            .help(key::SEWING_INNER_EXTRA_IN_MOUTH_HELP)
             .at(place(PieceId::Front, p))
         })
     };
@@ -121,17 +119,15 @@ pub(super) fn bag_short(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::warning(
             PartId::PocketBag,
-            format!(
-                "it reaches {} below the mouth; a hand needs about {}",
-                mm(below),
-                mm(HAND)
-            ),
+            say::SewingInnerBagShort {
+                below: below.in_mm(1),
+                hand: HAND.in_mm(1),
+            },
         )
-        .help(format!(
-            "a depth of {}",
-            mm(spec[MeasureId::MouthDepth] + HAND)
-        ))
-        .at(case.point(PieceId::PocketBag, "fold_foot")),
+        .help(say::SewingInnerBagShortHelp {
+            hand: (spec[MeasureId::MouthDepth] + HAND).in_mm(1),
+        })
+        .at(case.point(PieceId::PocketBag, PointId::FoldFoot)),
     ]
 }
 
@@ -143,28 +139,28 @@ pub(super) fn bag_facing(case: &Case<'_>) -> Vec<Broken> {
         let facing = pattern.piece(PieceId::PocketFacing)?;
         let bag = pattern.piece(PieceId::PocketBag)?;
         let along = |piece: &draft::Piece, edge| piece.edge(edge).map(|e| e.length());
-        let width = along(facing, "waist")? + along(facing, "waist_under")?;
-        let across = along(bag, "waist_under")?;
+        let width = along(facing, EdgeId::Waist)? + along(facing, EdgeId::WaistUnder)?;
+        let across = along(bag, EdgeId::WaistUnder)?;
         let depth = spec[MeasureId::MouthDepth] + spec.facing;
-        let said = if depth > spec.bag_depth {
-            format!(
-                "the facing reaches {} below the band and the bag {}",
-                mm(depth),
-                mm(spec.bag_depth)
-            )
+        let said: Said = if depth > spec.bag_depth {
+            say::SewingInnerBagFacing {
+                bag_depth: spec.bag_depth.in_mm(1),
+                depth: depth.in_mm(1),
+            }
+            .into()
         } else if width > across + PLACED {
-            format!(
-                "the facing is {} wide along the band and the bag {} to its fold",
-                mm(width),
-                mm(across)
-            )
+            say::SewingInnerBagFacing2 {
+                across: across.in_mm(1),
+                width: width.in_mm(1),
+            }
+            .into()
         } else {
             return None;
         };
         Some(
             Broken::warning(PartId::PocketBag, said)
-                .help("a larger bag, or a facing that reaches less far beyond the mouth")
-                .at(case.point(PieceId::PocketBag, "fold_top")),
+                .help(key::SEWING_INNER_BAG_FACING_HELP)
+                .at(case.point(PieceId::PocketBag, PointId::FoldTop)),
         )
     };
     found().into_iter().collect()

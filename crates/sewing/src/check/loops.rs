@@ -1,12 +1,12 @@
 //! Belt loops against belt, band and patch.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use geometry::Point;
 use style::{MeasureId, PartId, SeamId};
 use trade::Length;
+use words::{Said, key, say};
 
 use super::case::{Broken, Case, place};
-use crate::context::mm;
 use crate::garment::FixingKind;
 
 /// What a belt needs beside its own width to slide through a loop (common practice).
@@ -43,17 +43,15 @@ pub(super) fn short(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::warning(
             PartId::BeltLoops,
-            format!(
-                "between its tacks a loop is {} high; a belt of {} needs {}",
-                mm(inside),
-                mm(belt),
-                mm(needs)
-            ),
+            say::SewingLoopsShort {
+                belt: belt.in_mm(1),
+                inside: inside.in_mm(1),
+                needs: needs.in_mm(1),
+            },
         )
-        .help(format!(
-            "a length of {}",
-            mm(needs + case.context.doc.bartacks.width * 2.0)
-        ))
+        .help(say::SewingLoopsShortHelp {
+            width: (needs + case.context.doc.bartacks.width * 2.0).in_mm(1),
+        })
         .at(any_loop(case)),
     ]
 }
@@ -69,13 +67,12 @@ pub(super) fn loose(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::note(
             PartId::BeltLoops,
-            format!(
-                "between its tacks a loop is {} high and the belt {}, which lies loose in it",
-                mm(inside),
-                mm(belt)
-            ),
+            say::SewingLoopsLoose {
+                belt: belt.in_mm(1),
+                inside: inside.in_mm(1),
+            },
         )
-        .help("a shorter loop, or the width of the belt they are made for as `belt`")
+        .help(key::SEWING_LOOPS_LOOSE_HELP)
         .at(any_loop(case)),
     ]
 }
@@ -86,25 +83,24 @@ pub(super) fn foot(case: &Case<'_>) -> Vec<Broken> {
     if spec.loop_count == 0 || below >= BELOW_SEAM {
         return Vec::new();
     }
-    let said = if below > Length::ZERO {
-        format!("their feet end only {} below the band seam", mm(below))
+    let said: Said = if below > Length::ZERO {
+        say::SewingLoopsFoot {
+            below: below.in_mm(1),
+        }
+        .into()
     } else {
-        format!(
-            "a loop of {} does not reach below a band of {}",
-            mm(spec[MeasureId::LoopLength]),
-            mm(spec[MeasureId::BandHeight])
-        )
+        say::SewingLoopsFoot2 {
+            band_height: spec[MeasureId::BandHeight].in_mm(1),
+            loop_length: spec[MeasureId::LoopLength].in_mm(1),
+        }
+        .into()
     };
     vec![
-        Broken::warning(
-            PartId::BeltLoops,
-            format!("{said}, and pull on the band alone"),
-        )
-        .help(format!(
-            "at least {}",
-            mm(spec[MeasureId::BandHeight] + BELOW_SEAM)
-        ))
-        .at(any_loop(case)),
+        Broken::warning(PartId::BeltLoops, say::SewingLoopsFoot3 { said })
+            .help(say::SewingLoopsFootHelp {
+                below_seam: (spec[MeasureId::BandHeight] + BELOW_SEAM).in_mm(1),
+            })
+            .at(any_loop(case)),
     ]
 }
 
@@ -114,7 +110,10 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
         return vec![
             Broken::note(
                 PartId::BeltLoops,
-                format!("{count} are few to hold a belt; {LEAST} to 7 are usual"),
+                say::SewingLoopsSpacing {
+                    count: count.to_string(),
+                    least: LEAST.to_string(),
+                },
             )
             .at(any_loop(case)),
         ];
@@ -139,22 +138,30 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
         out.push(
             Broken::note(
                 PartId::BeltLoops,
-                format!("two neighbours stand {} apart, which is {said}", mm(gap)),
+                say::SewingLoopsSpacing2 {
+                    gap: gap.in_mm(1),
+                    said,
+                },
             )
-            .help(format!("between {} and {}", mm(NEAREST), mm(FARTHEST)))
+            .help(say::SewingLoopsSpacingHelp {
+                farthest: FARTHEST.in_mm(1),
+                nearest: NEAREST.in_mm(1),
+            })
             .at(place(PieceId::Band, pair[0].midpoint(pair[1]))),
         );
     }
-    let centre = case.point(PieceId::Band, "centre_front_right");
+    let centre = case.point(PieceId::Band, PointId::CentreFrontRight);
     if let (Some(first), Some(last), Some(end)) = (places.first(), places.last(), centre) {
         let gap = Length::mm(first.x + end.at.x - last.x);
         if gap > FARTHEST_FRONT {
             out.push(
                 Broken::note(
                     PartId::BeltLoops,
-                    format!("the two beside the fly stand {} apart", mm(gap)),
+                    say::SewingLoopsSpacing3 { gap: gap.in_mm(1) },
                 )
-                .help(format!("at most {}", mm(FARTHEST_FRONT)))
+                .help(say::SewingLoopsSpacingHelp2 {
+                    farthest_front: FARTHEST_FRONT.in_mm(1),
+                })
                 .at(place(PieceId::Band, *first)),
             );
         }
@@ -175,8 +182,8 @@ pub(super) fn under_patch(case: &Case<'_>) -> Vec<Broken> {
             _ => None,
         })?;
         Some(
-            Broken::warning(PartId::Patch, "a belt loop crosses the patch")
-                .help("move the patch, or let its edge be caught under the loop on purpose")
+            Broken::warning(PartId::Patch, key::SEWING_LOOPS_UNDER_PATCH)
+                .help(key::SEWING_LOOPS_UNDER_PATCH_HELP)
                 .at(place(PieceId::Band, at)),
         )
     };

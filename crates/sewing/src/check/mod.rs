@@ -24,6 +24,7 @@ mod yarns;
 
 use draft::{Finding, Severity};
 use style::Edit;
+use words::Key;
 
 pub use table::SEWING_RULES;
 
@@ -38,11 +39,11 @@ pub struct SewingRule {
     /// Stable code, such as `sewing::row-near-edge`.
     pub code: &'static str,
     /// What the rule demands, in a few words.
-    pub title: &'static str,
+    pub title: Key,
     /// What goes wrong otherwise.
-    pub reason: &'static str,
+    pub reason: Key,
     /// Where the rule and its numbers come from.
-    pub source: &'static str,
+    pub source: Key,
     /// The most serious it can be.
     pub severity: Severity,
     /// What has to be looked at.
@@ -101,7 +102,7 @@ pub(crate) fn findings(
                 size: Some(context.size),
                 found_in: None,
                 message: broken.message,
-                source: broken.source.unwrap_or(rule.source).into(),
+                source: broken.source.unwrap_or_else(|| rule.source.into()),
                 remedy: broken.remedy,
                 edit: broken
                     .cure

@@ -1,6 +1,7 @@
 //! What only the label knows and has not said yet. A style can be drafted and sewn without it, but not sent.
 
 use style::{PartId, Purpose, Subject};
+use words::{Said, key, say};
 
 use super::case::{Broken, Case};
 
@@ -10,11 +11,14 @@ pub(super) fn workroom(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     }
     let rooms = &case.context.collection.workrooms;
-    let remedy = match rooms.keys().next() {
-        Some(room) => format!("write workroom = \"{room}\" under [style], or another of collection.toml"),
-        None => "write a section such as [workrooms.first] with name and place into collection.toml, and workroom = \"first\" under [style]".to_owned(),
+    let remedy: Said = match rooms.keys().next() {
+        Some(room) => say::SewingOpenWorkroom {
+            room: room.to_string(),
+        }
+        .into(),
+        None => key::SEWING_OPEN_WORKROOM_2.into(),
     };
-    vec![Broken::note(PartId::Workroom, "it is open which workroom sews it").help(remedy)]
+    vec![Broken::note(PartId::Workroom, key::SEWING_OPEN_WORKROOM_3).help(remedy)]
 }
 
 /// What the patch says or shows.
@@ -29,11 +33,10 @@ pub(super) fn patch(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     }
     vec![
-        Broken::note(PartId::Patch, "it is open what the patch says or shows")
-            .help(format!(
-                "write `text` under [trims.{}] in trims.toml, or name a drawing as `art` under [patch]",
-                patch.trim
-            ))
+        Broken::note(PartId::Patch, key::SEWING_OPEN_PATCH)
+            .help(say::SewingOpenPatchHelp {
+                trim: patch.trim.to_string(),
+            })
             .at(case.fixing(&patch.trim)),
     ]
 }
@@ -50,20 +53,18 @@ pub(super) fn labels(case: &Case<'_>) -> Vec<Broken> {
     });
     open.map(|label| {
         let tells: Vec<&str> = label.purpose.iter().map(|purpose| purpose.word()).collect();
-        let tells = if tells.is_empty() {
-            String::new()
+        let subject = Subject::Label(label.trim.clone());
+        let broken = if tells.is_empty() {
+            Broken::note(subject, key::SEWING_OPEN_LABEL)
         } else {
-            format!("; it is to tell {}", tells.join(", "))
+            let purposes = tells.join(", ");
+            Broken::note(subject, say::SewingOpenLabelTells { purposes })
         };
-        Broken::note(
-            Subject::Label(label.trim.clone()),
-            format!("it is open what the label says{tells}"),
-        )
-        .help(format!(
-            "write its `text` in its [[labels]], or under [trims.{}] in trims.toml",
-            label.trim
-        ))
-        .at(case.fixing(&label.trim))
+        broken
+            .help(say::SewingOpenLabelsHelp {
+                trim: label.trim.to_string(),
+            })
+            .at(case.fixing(&label.trim))
     })
     .collect()
 }

@@ -1,12 +1,12 @@
 //! Patch pockets against the panels they are set on.
 
-use draft::PieceId;
+use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
 use style::{MeasureId, PartId};
 use trade::Length;
+use words::{key, say};
 
 use super::case::{Broken, Case, distance, farthest_outside, nearest_edge, place};
-use crate::context::mm;
 use crate::inset_lines::points_along;
 
 /// Below this a pocket only touches the edge of what it is set on.
@@ -19,23 +19,28 @@ const NEAR_SEAM: Length = Length::mm(10.0);
 const LEVEL: Length = Length::mm(3.2);
 
 /// The lines on the back the back pockets are set along.
-const BACK: [(&str, PartId); 2] = [
-    ("pocket_left", PartId::LeftBackPocket),
-    ("pocket_right", PartId::RightBackPocket),
+const BACK: [(LineId, PartId); 2] = [
+    (LineId::PocketLeft, PartId::LeftBackPocket),
+    (LineId::PocketRight, PartId::RightBackPocket),
 ];
 
-/// The seam an edge of the back is sewn into, for people.
-fn seam_of(edge: &str) -> &'static str {
-    match edge {
-        "side" => "the outseam",
-        "top" => "the yoke seam",
-        "seat" => "the seat seam",
-        "inseam" => "the inseam",
-        _ => "the hem",
-    }
+/// The edges of the back, by the seam each is sewn into, for people.
+const SEAMS: [(EdgeId, &str); 5] = [
+    (EdgeId::Side, "the outseam"),
+    (EdgeId::Top, "the yoke seam"),
+    (EdgeId::Seat, "the seat seam"),
+    (EdgeId::Inseam, "the inseam"),
+    (EdgeId::Hem, "the hem"),
+];
+
+/// The seam nearest to a place on the back.
+fn nearest_seam(case: &Case<'_>, at: Point) -> Option<&'static str> {
+    let edge = nearest_edge(case, PieceId::Back, at)?;
+    let found = SEAMS.iter().find(|(id, _)| *id == edge);
+    found.map(|(_, seam)| *seam)
 }
 
-fn outline(case: &Case<'_>, line: &str) -> Option<Vec<Point>> {
+fn outline(case: &Case<'_>, line: LineId) -> Option<Vec<Point>> {
     points_along(case.context.pattern.piece(PieceId::Back)?.line(line)?)
 }
 
@@ -47,16 +52,16 @@ pub(super) fn outside(case: &Case<'_>) -> Vec<Broken> {
         .filter_map(|(line, name)| {
             let outline = outline(case, line)?;
             let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
-            let seam = seam_of(nearest_edge(case, PieceId::Back, at)?);
+            let seam = nearest_seam(case, at)?;
             Some(
                 Broken::error(
                     name,
-                    format!(
-                        "the pocket reaches {} beyond the back panel, across {seam}",
-                        mm(Length::mm(beyond))
-                    ),
+                    say::SewingPocketsOutside {
+                        beyond: Length::mm(beyond).in_mm(1),
+                        seam: seam.to_string(),
+                    },
                 )
-                .help("make it smaller, or move it away from the seam it crosses")
+                .help(key::SEWING_POCKETS_OUTSIDE_HELP)
                 .at(place(PieceId::Back, at)),
             )
         })
@@ -78,16 +83,18 @@ pub(super) fn near_seam(case: &Case<'_>) -> Vec<Broken> {
                 .iter()
                 .map(|p| (*p, distance(polygon, *p)))
                 .min_by(|a, b| a.1.total_cmp(&b.1))?;
-            let seam = seam_of(nearest_edge(case, PieceId::Back, at)?);
+            let seam = nearest_seam(case, at)?;
             (nearest < NEAR_SEAM.to_mm()).then(|| {
                 Broken::warning(
                     name,
-                    format!(
-                        "the pocket comes within {} of {seam}",
-                        mm(Length::mm(nearest))
-                    ),
+                    say::SewingPocketsNearSeam {
+                        nearest: Length::mm(nearest).in_mm(1),
+                        seam: seam.to_string(),
+                    },
                 )
-                .help(format!("leave {} to sew round it", mm(NEAR_SEAM)))
+                .help(say::SewingPocketsNearSeamHelp {
+                    near_seam: NEAR_SEAM.in_mm(1),
+                })
                 .at(place(PieceId::Back, at))
             })
         })
@@ -110,12 +117,14 @@ pub(super) fn levels(case: &Case<'_>) -> Vec<Broken> {
         (off > LEVEL.to_mm()).then(|| {
             Broken::warning(
                 PartId::BackPockets,
-                format!(
-                    "the {end} top corners of left and right lie {} apart when laid on one another; nothing states such a difference",
-                    mm(Length::mm(off))
-                ),
+                say::SewingPocketsLevels {
+                    end: end.to_string(),
+                    off: Length::mm(off).in_mm(1),
+                },
             )
-            .help(format!("within {}", mm(LEVEL)))
+            .help(say::SewingPocketsLevelsHelp {
+                level: LEVEL.in_mm(1),
+            })
             .at(place(PieceId::Back, at))
         })
     };
@@ -126,17 +135,16 @@ pub(super) fn coin_beyond(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let ground = case.ground(PieceId::PocketFacing)?;
         let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
-        let outline = points_along(facing.line("coin_pocket")?)?;
+        let outline = points_along(facing.line(LineId::CoinPocket)?)?;
         let (at, beyond) = farthest_outside(ground.polygon(), &outline)?;
         (beyond > TOUCHES_MM).then(|| {
             Broken::warning(
                 PartId::CoinPocket,
-                format!(
-                    "a corner of the coin pocket reaches {} beyond the facing it is set on and would be sewn through the bag",
-                    mm(Length::mm(beyond))
-                ),
+                say::SewingPocketsCoinBeyond {
+                    beyond: Length::mm(beyond).in_mm(1),
+                },
             )
-            .help("make it shallower, move it, or let the facing reach further behind the mouth")
+            .help(key::SEWING_POCKETS_COIN_BEYOND_HELP)
             .at(place(PieceId::PocketFacing, at))
         })
     };
@@ -147,16 +155,13 @@ pub(super) fn coin_beyond(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn coin_hidden(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
-        let line = facing.line("coin_pocket")?;
+        let line = facing.line(LineId::CoinPocket)?;
         let covered = case.ground(PieceId::Front)?;
         let middle = line.start().midpoint(line.end());
         contains(covered.polygon(), middle).then(|| {
-            Broken::warning(
-                PartId::CoinPocket,
-                "the front covers the middle of the coin pocket's top edge",
-            )
-            .help("set it nearer to the band or to the outseam")
-            .at(place(PieceId::PocketFacing, middle))
+            Broken::warning(PartId::CoinPocket, key::SEWING_POCKETS_COIN_HIDDEN)
+                .help(key::SEWING_POCKETS_COIN_HIDDEN_HELP)
+                .at(place(PieceId::PocketFacing, middle))
         })
     };
     found().into_iter().collect()
@@ -171,17 +176,15 @@ pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::warning(
             PartId::CoinPocket,
-            format!(
-                "it reaches {} from the outseam and the mouth is {} wide, so its inner corner disappears behind the front",
-                mm(reaches),
-                mm(spec[MeasureId::MouthWidth])
-            ),
+            say::SewingPocketsCoinWide {
+                mouth_width: spec[MeasureId::MouthWidth].in_mm(1),
+                reaches: reaches.in_mm(1),
+            },
         )
-        .help(format!(
-            "at most {} wide",
-            mm((spec[MeasureId::MouthWidth] - spec.coin_from_side).max(Length::ZERO))
-        ))
-        .at(case.point(PieceId::CoinPocket, "top_middle")),
+        .help(say::SewingPocketsCoinWideHelp {
+            zero: ((spec[MeasureId::MouthWidth] - spec.coin_from_side).max(Length::ZERO)).in_mm(1),
+        })
+        .at(case.point(PieceId::CoinPocket, PointId::TopMiddle)),
     ]
 }
 
@@ -189,17 +192,14 @@ pub(super) fn coin_wide(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn coin_foot(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let facing = case.context.pattern.piece(PieceId::PocketFacing)?;
-        let outline = points_along(facing.line("coin_pocket")?)?;
+        let outline = points_along(facing.line(LineId::CoinPocket)?)?;
         let front = case.ground(PieceId::Front)?;
         let covered = outline.iter().any(|p| contains(front.polygon(), *p));
         let lowest = outline.iter().min_by(|a, b| a.y.total_cmp(&b.y))?;
         (!covered).then(|| {
-            Broken::note(
-                PartId::CoinPocket,
-                "its foot lies in the pocket mouth: the front does not cover and catch it",
-            )
-            .help("make it deeper, so that its foot lies behind the front")
-            .at(place(PieceId::PocketFacing, *lowest))
+            Broken::note(PartId::CoinPocket, key::SEWING_POCKETS_COIN_FOOT)
+                .help(key::SEWING_POCKETS_COIN_FOOT_HELP)
+                .at(place(PieceId::PocketFacing, *lowest))
         })
     };
     found().into_iter().collect()

@@ -1,13 +1,13 @@
 //! Rivets: what they go through, and how far from the edge.
 
-use draft::PieceId;
+use draft::{PieceId, PointId};
 use style::{SeamId, Subject};
 use trade::{Length, counted};
+use words::{key, say};
 
 use super::case::{Broken, Case, distance, place};
 use crate::allowance::allowances;
 use crate::bulk::{CrossingKind, Plies, Thicknesses, mouth_plies};
-use crate::context::mm;
 use crate::garment::{Fixing, FixingKind};
 
 /// A rivet closes on at least this much cloth, and on so many plies (from memory).
@@ -41,7 +41,7 @@ fn grip(case: &Case<'_>, rivet: &Fixing) -> Option<Grip> {
     let plies = match rivet.piece {
         PieceId::Front => {
             // Near the outseam its allowance lies below.
-            let side = case.point(PieceId::Front, "mouth_side")?.at;
+            let side = case.point(PieceId::Front, PointId::MouthSide)?.at;
             let allowance = case
                 .context
                 .seam(SeamId::Outseam)
@@ -91,16 +91,15 @@ pub(super) fn thin(case: &Case<'_>) -> Vec<Broken> {
         (grip.plies.total() < LEAST_PLIES || grip.thickness < LEAST).then(|| {
             Broken::warning(
                 about(rivet),
-                format!(
-                    "it goes through {}, {} in all, and will not close tightly",
-                    counted(grip.plies.total(), "ply", "plies"),
-                    mm(grip.thickness)
-                ),
+                say::SewingRivetsThin {
+                    plies: counted(grip.plies.total(), "ply", "plies"),
+                    thickness: grip.thickness.in_mm(1),
+                },
             )
-            .help(format!(
-                "at least {LEAST_PLIES} plies and {}: lay a scrap of cloth below, or leave it out",
-                mm(LEAST)
-            ))
+            .help(say::SewingRivetsThinHelp {
+                least: LEAST.in_mm(1),
+                least_plies: LEAST_PLIES.to_string(),
+            })
         })
     })
 }
@@ -111,14 +110,13 @@ pub(super) fn thick(case: &Case<'_>) -> Vec<Broken> {
         (grip.thickness > MOST).then(|| {
             Broken::warning(
                 about(rivet),
-                format!(
-                    "it goes through {}, {} in all; a nail of usual length closes on {}",
-                    counted(grip.plies.total(), "ply", "plies"),
-                    mm(grip.thickness),
-                    mm(MOST)
-                ),
+                say::SewingRivetsThick {
+                    most: MOST.in_mm(1),
+                    plies: counted(grip.plies.total(), "ply", "plies"),
+                    thickness: grip.thickness.in_mm(1),
+                },
             )
-            .help("set it clear of the folded edges, or ask for a longer nail")
+            .help(key::SEWING_RIVETS_THICK_HELP)
         })
     })
 }
@@ -131,14 +129,13 @@ pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
         (over > Length::ZERO).then(|| {
             Broken::warning(
                 about(rivet),
-                format!(
-                    "its middle lies {} from the edge, so a cap of {} stands {} over it",
-                    mm(to_edge),
-                    mm(cap),
-                    mm(over)
-                ),
+                say::SewingRivetsNearEdge {
+                    cap: cap.in_mm(1),
+                    over: over.in_mm(1),
+                    to_edge: to_edge.in_mm(1),
+                },
             )
-            .help("a smaller cap, or the rows beside it further apart")
+            .help(key::SEWING_RIVETS_NEAR_EDGE_HELP)
         })
     })
 }
@@ -169,12 +166,12 @@ pub(super) fn tack_on_rivet(case: &Case<'_>) -> Vec<Broken> {
             out.push(
                 Broken::warning(
                     about,
-                    format!(
-                        "a bartack of {where_} lies {} from its cap",
-                        mm(gap.max(Length::ZERO))
-                    ),
+                    say::SewingRivetsTackOnRivet {
+                        where_of: where_.to_string(),
+                        zero: gap.max(Length::ZERO).in_mm(1),
+                    },
                 )
-                .help("move one of the two, or leave the tack out where the rivet holds")
+                .help(key::SEWING_RIVETS_TACK_ON_RIVET_HELP)
                 .at(place(rivet.piece, rivet.at)),
             );
         }

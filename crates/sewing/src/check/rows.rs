@@ -3,10 +3,10 @@
 use draft::PieceId;
 use style::{Construction, MeasureId, RowSpec, Seam, SeamId, Subject};
 use trade::{Length, StitchDensity, StitchType};
+use words::{Key, Said, key, say};
 
 use super::case::{Broken, Case};
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH, allowances};
-use crate::context::mm;
 use crate::garment::RowEnd;
 use crate::rows::JOINING;
 use crate::seam::{Strain, facts};
@@ -65,35 +65,34 @@ pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
         if joins(seam, row) || off >= NEAREST_TO_EDGE {
             return None;
         }
-        let said = format!(
-            "runs {} from the edge and may slip off the fold",
-            mm(row.offset)
-        );
-        Some(Broken::warning(about, said).help("1.6 mm is usual for a row along an edge"))
+        let said = say::SewingRowsNearEdge {
+            offset: row.offset.in_mm(1),
+        };
+        Some(Broken::warning(about, said).help(key::SEWING_ROWS_NEAR_EDGE_HELP))
     })
 }
 
 /// What a row of this construction has to catch lies this far from the seam line at most.
-fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
+fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, Key)> {
     let spec = &case.context.pattern.spec;
     let allowance = allowances(seam, spec[MeasureId::HemDepth]).over;
     let faced_with = facts(seam.id).turned.map(|turned| turned.faced_with);
     Some(match (seam.construction, faced_with) {
         (Construction::TurnedEdge, Some(PieceId::FlyFacing)) => {
-            (spec[MeasureId::FlyWidth], "the facing is this wide")
+            (spec[MeasureId::FlyWidth], key::SEWING_ROWS_REACH)
         }
         (Construction::TurnedEdge, _) => (
             case.context.doc.pockets.bag.facing,
-            "the facing is this wide",
+            key::SEWING_ROWS_REACH_2,
         ),
         (Construction::BandOverEdge | Construction::BandTurned, _) => {
-            (spec[MeasureId::BandHeight], "the band is this high")
+            (spec[MeasureId::BandHeight], key::SEWING_ROWS_REACH_3)
         }
         (Construction::RolledHem | Construction::FoldedHem, _) => {
-            (spec[MeasureId::HemDepth], "the hem is this deep")
+            (spec[MeasureId::HemDepth], key::SEWING_ROWS_REACH_4)
         }
-        (Construction::Strip, _) => (spec[MeasureId::LoopWidth], "the loop is this wide"),
-        (Construction::LapFelled, _) => (FELL_WIDTH.1 - EDGE_MARGIN, "a lap is at most this wide"),
+        (Construction::Strip, _) => (spec[MeasureId::LoopWidth], key::SEWING_ROWS_REACH_5),
+        (Construction::LapFelled, _) => (FELL_WIDTH.1 - EDGE_MARGIN, key::SEWING_ROWS_REACH_6),
         (
             Construction::MockFelled
             | Construction::SafetyStitched
@@ -102,8 +101,8 @@ fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, &'static str)> {
             | Construction::CleanFinished
             | Construction::PatchSet,
             _,
-        ) => (allowance, "the allowance reaches this far"),
-        (Construction::LaidOn, _) => (laid_on(case, seam)? / 2.0, "half of what is laid on"),
+        ) => (allowance, key::SEWING_ROWS_REACH_7),
+        (Construction::LaidOn, _) => (laid_on(case, seam)? / 2.0, key::SEWING_ROWS_REACH_8),
         _ => return None,
     })
 }
@@ -130,13 +129,17 @@ pub(super) fn beyond(case: &Case<'_>) -> Vec<Broken> {
         if row.offset <= reach {
             return None;
         }
-        let said = format!(
-            "runs {} from the seam line, past what it should catch ({what}: {})",
-            mm(row.offset),
-            mm(reach)
-        );
+        let said = say::SewingRowsBeyond {
+            offset: row.offset.in_mm(1),
+            reach: reach.in_mm(1),
+            what,
+        };
         let inside = (reach - EDGE_MARGIN).max(Length::ZERO);
-        Some(Broken::warning(about, said).help(format!("at most {}", mm(inside))))
+        Some(
+            Broken::warning(about, said).help(say::SewingRowsBeyondHelp {
+                inside: inside.in_mm(1),
+            }),
+        )
     })
 }
 
@@ -147,18 +150,22 @@ pub(super) fn crowded(case: &Case<'_>) -> Vec<Broken> {
         if pitch >= diameter * LEAST_PITCH {
             return None;
         }
-        let said = format!(
-            "a stitch of {} is too short for a yarn of {:.2} mm",
-            mm(pitch),
-            diameter.to_mm()
-        );
-        let help = format!("make it at least {}", mm(diameter * LEAST_PITCH));
+        let said = say::SewingRowsCrowded {
+            diameter: format!("{:.2}", diameter.to_mm()),
+            pitch: pitch.in_mm(1),
+        };
+        let help = say::SewingRowsCrowdedHelp {
+            least_pitch: (diameter * LEAST_PITCH).in_mm(1),
+        };
         Some(Broken::warning(about, said).help(help))
     })
 }
 
-fn per_inch(density: StitchDensity) -> String {
-    format!("{:.1} stitches to the inch", density.to_per_inch())
+fn per_inch(density: StitchDensity) -> Said {
+    say::SewingRowsPerInch {
+        stitches: format!("{:.1}", density.to_per_inch()),
+    }
+    .into()
 }
 
 pub(super) fn open(case: &Case<'_>) -> Vec<Broken> {
@@ -167,12 +174,11 @@ pub(super) fn open(case: &Case<'_>) -> Vec<Broken> {
         (loaded && row.density.to_per_inch() < LEAST_LOADED).then(|| {
             Broken::warning(
                 about,
-                format!(
-                    "{} are few for a seam that is pulled",
-                    per_inch(row.density)
-                ),
+                say::SewingRowsOpen {
+                    density: per_inch(row.density),
+                },
             )
-            .help("7 to 9 to the inch are usual")
+            .help(key::SEWING_ROWS_OPEN_HELP)
         })
     })
 }
@@ -184,9 +190,11 @@ pub(super) fn hem_density(case: &Case<'_>) -> Vec<Broken> {
         (seam.id == SeamId::Hem && !usual).then(|| {
             Broken::note(
                 about,
-                format!("{} are unusual for a hem", per_inch(row.density)),
+                say::SewingRowsHemDensity {
+                    density: per_inch(row.density),
+                },
             )
-            .help("6 to 8 to the inch; fewer stitches stand out more and pull the hem into ridges")
+            .help(key::SEWING_ROWS_HEM_DENSITY_HELP)
         })
     })
 }
@@ -206,13 +214,12 @@ pub(super) fn gauge(case: &Case<'_>) -> Vec<Broken> {
                 out.push(
                     Broken::warning(
                         Subject::Rows(seam.id, before + 1, index + 1),
-                        format!(
-                            "run {} apart; two needles stand at least {} apart",
-                            mm(gap),
-                            mm(LEAST_GAUGE)
-                        ),
+                        say::SewingRowsGauge {
+                            gap: gap.in_mm(1),
+                            least_gauge: LEAST_GAUGE.in_mm(1),
+                        },
                     )
-                    .help("6.4 mm (1/4 in) is the usual gauge")
+                    .help(key::SEWING_ROWS_GAUGE_HELP)
                     .at(case.row_place(seam.id, index)),
                 );
             }
@@ -233,12 +240,11 @@ pub(super) fn chain_end(case: &Case<'_>) -> Vec<Broken> {
             out.push(
                 Broken::warning(
                     about,
-                    format!(
-                        "a {} ends where no other seam catches it and runs back from its last loop",
-                        row.stitch.name()
-                    ),
+                    say::SewingRowsChainEnd {
+                        stitch: row.stitch.name().to_string(),
+                    },
                 )
-                .help("a lockstitch, 301, or carry the row into the next seam")
+                .help(key::SEWING_ROWS_CHAIN_END_HELP)
                 .at(case.row_place(row.seam, row.number.saturating_sub(1))),
             );
         }
@@ -257,18 +263,22 @@ pub(super) fn under_yarn(case: &Case<'_>) -> Vec<Broken> {
         // A hair of rounding is no difference.
         let share = under / needle;
         let how = if share < 0.5 - geometry::tolerance::ROUNDING {
-            "less than half as heavy as"
+            key::SEWING_ROWS_UNDER_YARN_2
         } else if share > 1.0 + geometry::tolerance::ROUNDING {
-            "heavier than"
+            key::SEWING_ROWS_UNDER_YARN_3
         } else {
             return None;
         };
         Some(
             Broken::warning(
                 about,
-                format!("the bobbin yarn of {under} is {how} the needle yarn of {needle}"),
+                say::SewingRowsUnderYarn {
+                    how,
+                    needle: needle.to_string(),
+                    under: under.to_string(),
+                },
             )
-            .help("a bobbin yarn of half to all of the needle yarn's size"),
+            .help(key::SEWING_ROWS_UNDER_YARN_HELP),
         )
     })
 }
@@ -277,7 +287,7 @@ pub(super) fn under_yarn(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn misplaced(case: &Case<'_>) -> Vec<Broken> {
     use Construction as C;
     each(case, |seam, row, about| {
-        let overedge = row.stitch.class_name().starts_with("class 500");
+        let overedge = row.stitch.is_overedge();
         let no_edge = matches!(
             seam.construction,
             C::LapFelled
@@ -298,13 +308,12 @@ pub(super) fn misplaced(case: &Case<'_>) -> Vec<Broken> {
         (overedge && no_edge).then(|| {
             Broken::warning(
                 about,
-                format!(
-                    "a {} wraps a cut edge, and {} has none within reach",
-                    row.stitch.name(),
-                    seam.construction
-                ),
+                say::SewingRowsMisplaced {
+                    construction: seam.construction.to_string(),
+                    stitch: row.stitch.name().to_string(),
+                },
             )
-            .help("301 or 401")
+            .help(key::SEWING_ROWS_MISPLACED_HELP)
         })
     })
 }

@@ -2,13 +2,13 @@
 
 use style::{Construction, MeasureId, Seam};
 use trade::Length;
+use words::{key, say};
 
 use super::case::{Broken, Case};
 use super::rows::joins;
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH};
 use crate::bulk::Thicknesses;
 use crate::construct::construct;
-use crate::context::mm;
 use crate::garment::Finish;
 use crate::laps::runs_to_selvedge;
 use crate::seam::facts;
@@ -38,14 +38,16 @@ pub(super) fn fell_width(case: &Case<'_>) -> Vec<Broken> {
         (far + EDGE_MARGIN < FELL_WIDTH.0).then(|| {
             Broken::warning(
                 seam.id,
-                format!(
-                    "its rows end {} from the fold; a felled lap narrower than {} cannot be turned in",
-                    mm(far),
-                    mm(FELL_WIDTH.0)
-                ),
+                say::SewingSeamsFellWidth {
+                    far: far.in_mm(1),
+                    fell_width: FELL_WIDTH.0.in_mm(1),
+                },
             )
-            .help("8 mm from the fold is usual for the second row")
-            .curing(format!("seams.{}.rows[{last}].offset", seam.id.code()), "8 mm")
+            .help(key::SEWING_SEAMS_FELL_WIDTH_HELP)
+            .curing(
+                format!("seams.{}.rows[{last}].offset", seam.id.code()),
+                "8 mm",
+            )
         })
     })
 }
@@ -61,11 +63,8 @@ pub(super) fn no_joining_row(case: &Case<'_>) -> Vec<Broken> {
         );
         let stated = seam.rows.is_empty() || seam.rows.iter().any(|row| joins(seam, row));
         (needs && !stated).then(|| {
-            Broken::note(
-                seam.id,
-                "only its topstitching is stated; the row that joins the plies is left to the workroom",
-            )
-            .help("add a row with offset 0 to fix its stitch and yarn")
+            Broken::note(seam.id, key::SEWING_SEAMS_NO_JOINING_ROW)
+                .help(key::SEWING_SEAMS_NO_JOINING_ROW_HELP)
         })
     })
 }
@@ -73,8 +72,7 @@ pub(super) fn no_joining_row(case: &Case<'_>) -> Vec<Broken> {
 pub(super) fn no_rows(case: &Case<'_>) -> Vec<Broken> {
     each(case, |seam| {
         seam.rows.is_empty().then(|| {
-            Broken::warning(seam.id, "has no row of stitches, so nothing holds it")
-                .help("give it at least one row")
+            Broken::warning(seam.id, key::SEWING_SEAMS_NO_ROWS).help(key::SEWING_SEAMS_NO_ROWS_HELP)
         })
     })
 }
@@ -86,17 +84,10 @@ pub(super) fn overedge(case: &Case<'_>) -> Vec<Broken> {
         let selvedge = draft::PieceId::ALL
             .into_iter()
             .any(|id| runs_to_selvedge(case.context, seam, id));
-        let stated = seam
-            .rows
-            .iter()
-            .any(|row| row.stitch.class_name().starts_with("class 500"));
+        let stated = seam.rows.iter().any(|row| row.stitch.is_overedge());
         let seen = facts(seam.id).joins_panels();
         (seen && finish == Finish::Overedged && !selvedge && !stated).then(|| {
-            Broken::note(
-                seam.id,
-                "its allowance is overedged and seen inside; no row states the stitch and the yarn",
-            )
-            .help("add a row of 504 with offset 0, or choose a felled seam, which hides its edges")
+            Broken::note(seam.id, key::SEWING_SEAMS_OVEREDGE).help(key::SEWING_SEAMS_OVEREDGE_HELP)
         })
     })
 }
@@ -110,13 +101,14 @@ pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {
         (rolled && depth < least).then(|| {
             Broken::warning(
                 seam.id,
-                format!(
-                    "a hem of {} is too narrow to turn twice in a cloth of {:.2} mm",
-                    mm(depth),
-                    ply.to_mm()
-                ),
+                say::SewingSeamsHemNarrow {
+                    depth: depth.in_mm(1),
+                    ply: format!("{:.2}", ply.to_mm()),
+                },
             )
-            .help(format!("at least {}", mm(least)))
+            .help(say::SewingSeamsHemNarrowHelp {
+                least: least.in_mm(1),
+            })
             .curing(
                 &MeasureId::HemDepth.path("value"),
                 format!("{} mm", least.to_mm().ceil()),

@@ -1,13 +1,13 @@
 //! An outseam along the cloth's own edge has to be straight, for that edge is.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId, PointId};
 use geometry::{Point, unit};
 use style::{Construction, OutseamLine, PartId, SeamId};
 use trade::Length;
+use words::{key, say};
 
 use super::case::{Broken, Case};
 use crate::allowance::allowances;
-use crate::context::mm;
 use crate::inset_lines::points_along;
 use crate::laps::runs_to_selvedge;
 
@@ -27,26 +27,25 @@ pub(super) fn curve(case: &Case<'_>) -> Vec<Broken> {
         (PieceId::Front, PartId::FrontPanel),
         (PieceId::Back, PartId::BackPanel),
     ]
-        .into_iter()
-        .filter(|(id, _)| runs_to_selvedge(context, seam, *id))
-        .filter_map(|(id, part)| {
-            let piece = context.pattern.piece(id)?;
-            let (foot, hip) = (piece.point("hem_out")?, piece.point("hip")?);
-            let side = points_along(piece.edge("side")?)?;
-            let strays = Length::mm(strays(&side, foot, hip));
-            (strays > room).then(|| {
-                Broken::note(
-                    part,
-                    format!(
-                        "between hem and hip the outseam strays {} from straight; the cloth's own edge is straight, so the allowance cannot keep its width along it",
-                        mm(strays)
-                    ),
-                )
-                .help("place the piece so that the cloth's edge touches the narrowest allowance")
-                .at(case.point(id, "knee_out"))
-            })
+    .into_iter()
+    .filter(|(id, _)| runs_to_selvedge(context, seam, *id))
+    .filter_map(|(id, part)| {
+        let piece = context.pattern.piece(id)?;
+        let (foot, hip) = (piece.point(PointId::HemOut)?, piece.point(PointId::Hip)?);
+        let side = points_along(piece.edge(EdgeId::Side)?)?;
+        let strays = Length::mm(strays(&side, foot, hip));
+        (strays > room).then(|| {
+            Broken::note(
+                part,
+                say::SewingSelvedgeCurve {
+                    strays: strays.in_mm(1),
+                },
+            )
+            .help(key::SEWING_SELVEDGE_CURVE_HELP)
+            .at(case.point(id, PointId::KneeOut))
         })
-        .collect()
+    })
+    .collect()
 }
 
 /// The greatest spread of a line to both sides of the straight from `a` to `b`, between their heights.
@@ -73,13 +72,12 @@ pub(super) fn missing(case: &Case<'_>) -> Vec<Broken> {
     let missing = cloth.filter(|c| asked && !c.selvedge).map(|c| {
         Broken::warning(
             SeamId::Outseam,
-            format!(
-                "it is to run along the cloth's own edge, and {} is not woven with one to show",
-                c.name
-            ),
+            say::SewingSelvedgeMissing {
+                c: c.name.to_string(),
+            },
         )
-        .help("a cloth with a selvedge, or a shaped outseam with its allowances overedged")
-        .at(case.point(PieceId::Front, "knee_out"))
+        .help(key::SEWING_SELVEDGE_MISSING_HELP)
+        .at(case.point(PieceId::Front, PointId::KneeOut))
     });
     missing.into_iter().collect()
 }

@@ -1,11 +1,12 @@
 //! Labels, patch, metal and bartacks.
 
+use draft::PointId;
 use style::{MeasureId, PartId, Purpose, SeamId, Subject, Tanning, TrimKind};
 use trade::Length;
+use words::{key, say};
 
 use super::case::{Broken, Case, place};
 use super::fibres::{Compared, compare, states_shares, told};
-use crate::context::mm;
 use crate::garment::{Fixing, FixingKind};
 
 /// Words that say a leather is tanned without chromium.
@@ -54,13 +55,12 @@ pub(super) fn label_over_seam(case: &Case<'_>) -> Vec<Broken> {
         out.extend(crossed.map(|row| {
             Broken::note(
                 Subject::Label(label.from.code().to_owned()),
-                format!(
-                    "it is {} high and covers the row at {} from the band seam",
-                    mm(height),
-                    mm(row.offset)
-                ),
+                say::SewingTrimsLabelOverSeam {
+                    height: height.in_mm(1),
+                    offset: row.offset.in_mm(1),
+                },
             )
-            .help("a lower label, or sew it in with the band")
+            .help(key::SEWING_TRIMS_LABEL_OVER_SEAM_HELP)
             .at(place(label.piece, label.at))
         }));
     }
@@ -88,9 +88,11 @@ pub(super) fn labels_overlap(case: &Case<'_>) -> Vec<Broken> {
                 out.push(
                     Broken::warning(
                         Subject::Label(a.from.code().to_owned()),
-                        format!("it lies on the label {}", b.from.code()),
+                        say::SewingTrimsLabelsOverlap {
+                            code: b.from.code().to_string(),
+                        },
                     )
-                    .help("place one beside the other")
+                    .help(key::SEWING_TRIMS_LABELS_OVERLAP_HELP)
                     .at(place(a.piece, a.at)),
                 );
             }
@@ -121,9 +123,9 @@ pub(super) fn patch_on_label(case: &Case<'_>) -> Vec<Broken> {
         .map(|(label, ..)| {
             Broken::warning(
                 Subject::Label(label.from.code().to_owned()),
-                "it lies behind the patch, whose stitching goes through it",
+                key::SEWING_TRIMS_PATCH_ON_LABEL,
             )
-            .help("place it clear of the patch")
+            .help(key::SEWING_TRIMS_PATCH_ON_LABEL_HELP)
             .at(place(label.piece, label.at))
         })
         .collect()
@@ -141,19 +143,19 @@ pub(super) fn leather(case: &Case<'_>) -> Vec<Broken> {
         let leather = trim.tanning.is_some() || says(&trim.material, &["leather", "hide", "suede"]);
         let how = match trim.tanning {
             Some(Tanning::Vegetable | Tanning::ChromeFree) => return None,
-            Some(Tanning::Chrome) => "it is tanned with chromium",
+            Some(Tanning::Chrome) => key::SEWING_TRIMS_LEATHER_2,
             None if says(&trim.material, &NO_CHROMIUM) => return None,
-            None => "how it is tanned is not stated",
+            None => key::SEWING_TRIMS_LEATHER_3,
         };
         leather.then(|| {
             Broken::note(
                 PartId::Patch,
-                format!(
-                    "{}: leather that touches the skin may hold less than 3 mg/kg of chromium VI, and {how}",
-                    trim.name
-                ),
+                say::SewingTrimsLeather {
+                    how,
+                    trim: trim.name.to_string(),
+                },
             )
-            .help("ask for a test to EN ISO 17075, or for leather tanned without chromium, and state it as `tanning`")
+            .help(key::SEWING_TRIMS_LEATHER_HELP)
             .at(case.fixing(key))
         })
     };
@@ -180,12 +182,11 @@ pub(super) fn nickel(case: &Case<'_>) -> Vec<Broken> {
             out.push(
                 Broken::note(
                     about,
-                    format!(
-                        "{}: buttons, rivets and zips that touch the skin may release at most 0.5 µg of nickel a square centimetre and week; its material does not say that it is free of nickel",
-                        trim.name
-                    ),
+                    say::SewingTrimsNickel {
+                        trim: trim.name.to_string(),
+                    },
                 )
-                .help("ask for a test to EN 1811, and write \"nickel-free\" in the material")
+                .help(key::SEWING_TRIMS_NICKEL_HELP)
                 .at(case.fixing(key)),
             );
         }
@@ -210,17 +211,17 @@ pub(super) fn tack_density(case: &Case<'_>) -> Vec<Broken> {
     vec![
         Broken::warning(
             PartId::Bartacks,
-            format!(
-                "{} stitches on {} are {density:.0} to a quarter inch and {said}",
-                tack.stitches,
-                mm(tack.length)
-            ),
+            say::SewingTrimsTackDensity {
+                density: format!("{:.0}", density),
+                said,
+                stitches: tack.stitches.to_string(),
+                tack: tack.length.in_mm(1),
+            },
         )
-        .help(format!(
-            "{:.0} to {:.0} stitches",
-            (TACK_STITCHES.0 * quarters).ceil(),
-            (TACK_STITCHES.1 * quarters).floor()
-        ))
+        .help(say::SewingTrimsTackDensityHelp {
+            ceil: format!("{:.0}", (TACK_STITCHES.0 * quarters).ceil()),
+            floor: format!("{:.0}", (TACK_STITCHES.1 * quarters).floor()),
+        })
         .at(case.fixings.iter().find_map(|f| {
             matches!(f.kind, FixingKind::Bartack(..))
                 .then(|| place(f.piece, f.at))
@@ -237,12 +238,9 @@ pub(super) fn fibre_label(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     }
     vec![
-        Broken::note(
-            PartId::Labels,
-            "no label is stated to tell the fibre content, which has to be on textiles when they are sold",
-        )
-        .help("add \"fibre\" to the purpose of the label that tells it, and check the rules where it is sold")
-        .at(case.point(draft::PieceId::Band, "centre_back")),
+        Broken::note(PartId::Labels, key::SEWING_TRIMS_FIBRE_LABEL)
+            .help(key::SEWING_TRIMS_FIBRE_LABEL_HELP)
+            .at(case.point(draft::PieceId::Band, PointId::CentreBack)),
     ]
 }
 
@@ -258,38 +256,48 @@ pub(super) fn fibre_differs(case: &Case<'_>) -> Vec<Broken> {
         .filter(|l| l.purpose.contains(&Purpose::Fibre));
     labels
         .filter_map(|label| {
-            let text = label.text.as_deref().or_else(|| Some(&case.trim(&label.trim)?.text))?;
+            let text = label
+                .text
+                .as_deref()
+                .or_else(|| Some(&case.trim(&label.trim)?.text))?;
             let words = told(text)?;
             let about = Subject::Label(label.trim.clone());
             let broken = match (told(&shell.fibre), states_shares(words)) {
                 (None, false) => return None,
                 (None, true) => Broken::note(
                     about,
-                    format!(
-                        "it says \"{words}\", and {} does not say what it is made of",
-                        shell.name
-                    ),
+                    say::SewingTrimsFibreDiffers {
+                        shell: shell.name.to_string(),
+                        words: words.to_string(),
+                    },
                 )
-                .help("state the cloth's `fibre` as its mill does"),
+                .help(key::SEWING_TRIMS_FIBRE_DIFFERS_HELP),
                 (Some(_), false) => Broken::note(
                     about,
-                    format!("it is to tell the fibre content, and \"{words}\" gives no shares"),
+                    say::SewingTrimsFibreDiffers2 {
+                        words: words.to_string(),
+                    },
                 )
-                .help("add them to its text, in the words of the law where it is sold"),
+                .help(key::SEWING_TRIMS_FIBRE_DIFFERS_HELP_2),
                 (Some(fibre), true) => match compare(words, fibre) {
                     Compared::Alike => return None,
                     Compared::Named => Broken::note(
                         about,
-                        format!(
-                            "it says \"{words}\" and {} is \"{fibre}\": look whether both mean the same",
-                            shell.name
-                        ),
+                        say::SewingTrimsFibreDiffers3 {
+                            fibre,
+                            shell: shell.name.to_string(),
+                            words: words.to_string(),
+                        },
                     ),
                     Compared::Different => Broken::warning(
                         about,
-                        format!("it says \"{words}\" and {} is \"{fibre}\"", shell.name),
+                        say::SewingTrimsFibreDiffers4 {
+                            fibre,
+                            shell: shell.name.to_string(),
+                            words: words.to_string(),
+                        },
                     )
-                    .help("change the label's text, or the cloth's `fibre`; the law where it is sold says how it is worded"),
+                    .help(key::SEWING_TRIMS_FIBRE_DIFFERS_HELP_3),
                 },
             };
             Some(broken.at(case.fixing(&label.trim)))
@@ -314,18 +322,18 @@ pub(super) fn patch_off_band(case: &Case<'_>) -> Vec<Broken> {
         (past > 0.0).then(|| {
             Broken::warning(
                 PartId::Patch,
-                format!(
-                    "set {} from centre back it runs {} past the end of the band",
-                    mm(case
+                say::SewingTrimsPatchOffBand {
+                    from_centre: (case
                         .context
                         .doc
                         .patch
                         .as_ref()
-                        .map_or(Length::ZERO, |p| p.from_centre)),
-                    mm(Length::mm(past))
-                ),
+                        .map_or(Length::ZERO, |p| p.from_centre))
+                    .in_mm(1),
+                    past: Length::mm(past).in_mm(1),
+                },
             )
-            .help("set it nearer to centre back")
+            .help(key::SEWING_TRIMS_PATCH_OFF_BAND_HELP)
             .at(place(patch.piece, patch.at))
         })
     };
@@ -358,13 +366,12 @@ pub(super) fn art_beyond(case: &Case<'_>) -> Vec<Broken> {
             beyond.then(|| {
                 Broken::warning(
                     about,
-                    format!(
-                        "its drawing runs beyond its {} by {}",
-                        mm(width),
-                        mm(height)
-                    ),
+                    say::SewingTrimsArtBeyond {
+                        height: height.in_mm(1),
+                        width: width.in_mm(1),
+                    },
                 )
-                .help("draw it smaller, from the upper left corner, one unit a millimetre")
+                .help(key::SEWING_TRIMS_ART_BEYOND_HELP)
                 .at(case.fixing(key))
             })
         })

@@ -2,9 +2,9 @@
 
 use style::{Subject, stated_by_style, stated_by_supplies};
 use trade::Length;
+use words::{key, say};
 
 use super::case::{Broken, Case};
-use crate::context::mm;
 
 /// A measure that may be off by more of itself than this is not held at all (from memory; the narrowest details are
 /// allowed a sixth).
@@ -26,15 +26,21 @@ pub(super) fn unusual(case: &Case<'_>) -> Vec<Broken> {
                 return None;
             }
             let [from, to] = range.usual;
-            let said = format!("it is {}; {from} to {to} is usual", stated.amount);
+            let said = say::SewingValuesUnusual {
+                amount: stated.amount.to_string(),
+                from: from.to_string(),
+                to: to.to_string(),
+            };
             let broken = if range.is_possible(stated.amount) {
                 Broken::warning(Subject::Value(stated.value), said)
-                    .help("check number and unit, or mute this with your reason")
+                    .help(key::SEWING_VALUES_UNUSUAL_HELP)
             } else {
                 Broken::error(Subject::Value(stated.value), said)
-                    .help("check number, unit and grade")
+                    .help(key::SEWING_VALUES_UNUSUAL_HELP_2)
             };
-            Some(broken.sourced(range.reason))
+            Some(broken.sourced(say::SewingValuesReason {
+                reason: range.reason,
+            }))
         })
         .collect()
 }
@@ -47,13 +53,12 @@ pub(super) fn tolerance_wide(case: &Case<'_>) -> Vec<Broken> {
         wide.then(|| {
             Broken::warning(
                 Subject::Tolerance(measure),
-                format!(
-                    "it may be off by {} either way and is {} itself",
-                    mm(entry.tolerance),
-                    mm(value)
-                ),
+                say::SewingValuesToleranceWide {
+                    tolerance: entry.tolerance.in_mm(1),
+                    value: value.in_mm(1),
+                },
             )
-            .help("a tolerance of a tenth or less of the measure")
+            .help(key::SEWING_VALUES_TOLERANCE_WIDE_HELP)
         })
     });
     charted.collect()

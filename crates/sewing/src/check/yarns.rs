@@ -4,6 +4,7 @@ use draft::ClothUse;
 use style::{PartId, RowSpec, Seam, Subject};
 use trade::yarn::{nearest_row, yarns_for};
 use trade::{ArealWeight, Length, YarnSize};
+use words::{key, say};
 
 use super::case::{Broken, Case};
 use crate::seam::{Strain, facts};
@@ -81,7 +82,13 @@ fn unusual_one(
     Some(
         Broken::note(
             role(key.to_owned()),
-            format!("{size} is {word} for {weight} denim; usual are {finest} to {heaviest}"),
+            say::SewingYarnsUnusualOne {
+                finest: finest.to_string(),
+                heaviest: heaviest.to_string(),
+                size: size.to_string(),
+                weight: weight.to_string(),
+                word: word.to_string(),
+            },
         )
         .at(place),
     )
@@ -108,9 +115,14 @@ pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
             out.push(
                 Broken::error(
                     about,
-                    format!("the collection has no {what} named \"{key}\""),
+                    say::SewingYarnsUnknown {
+                        key: key.to_string(),
+                        what: what.to_string(),
+                    },
                 )
-                .help(format!("add it to {file}, or name one that is there")),
+                .help(say::SewingYarnsUnknownHelp {
+                    file: file.to_string(),
+                }),
             );
         }
     };
@@ -157,12 +169,16 @@ fn unlike_needles(case: &Case<'_>, seam: &Seam, index: usize) -> Option<Broken> 
     (one_pass && !common).then(|| {
         Broken::warning(
             Subject::Rows(seam.id, index, index + 1),
-            format!(
-                "{first} wants a needle of {} to {}, {second} one of {} to {}; both rows are sewn in one pass",
-                one.0, one.1, other.0, other.1
-            ),
+            say::SewingYarnsUnlikeNeedles {
+                first: first.to_string(),
+                one: one.0.to_string(),
+                one_2: one.1.to_string(),
+                other: other.0.to_string(),
+                other_2: other.1.to_string(),
+                second: second.to_string(),
+            },
         )
-        .help("yarns nearer to one another in size, or sew the rows one after the other")
+        .help(key::SEWING_YARNS_UNLIKE_NEEDLES_HELP)
         .at(case.row_place(seam.id, index))
     })
 }
@@ -201,11 +217,15 @@ fn heavy_needle(case: &Case<'_>, seam: &Seam, yarn: &str) -> Option<Broken> {
     (needs > takes).then(|| {
         Broken::warning(
             PartId::SewingThread,
-            format!(
-                "{size} needs a needle of {needs} at least; more than {takes} cuts a cloth of {}",
-                cloth.weight
-            ),
+            say::SewingYarnsHeavyNeedle {
+                needs: needs.to_string(),
+                size: size.to_string(),
+                takes: takes.to_string(),
+                weight: cloth.weight.to_string(),
+            },
         )
-        .help(format!("a yarn of {heaviest} or finer"))
+        .help(say::SewingYarnsHeavyNeedleHelp {
+            heaviest: heaviest.to_string(),
+        })
     })
 }

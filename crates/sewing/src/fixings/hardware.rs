@@ -1,6 +1,6 @@
 //! Rivets, buttons and buttonholes.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId, PointId};
 use geometry::{Point, Vec2};
 use style::{Closing, MeasureId, SeamId};
 use trade::Length;
@@ -49,7 +49,7 @@ pub(super) fn rivets(context: &Context<'_>) -> Vec<Fixing> {
     };
     let mut out = Vec::new();
     if rivets.mouth
-        && let Some(line) = midway(context, PieceId::Front, &["mouth"], SeamId::Mouth)
+        && let Some(line) = midway(context, PieceId::Front, &[EdgeId::Mouth], SeamId::Mouth)
     {
         let inset = RIVET_FROM_SEAM + cap / 2.0;
         for along in [inset, line.length() - inset] {
@@ -101,7 +101,7 @@ pub(super) fn buttons(context: &Context<'_>) -> Vec<Fixing> {
     let towards_edge = Vec2::new(-1.0, 0.0);
     let mut out = Vec::new();
     if let Some(band) = context.pattern.piece(PieceId::Band)
-        && let Some(right) = band.point("centre_front_right")
+        && let Some(right) = band.point(PointId::CentreFrontRight)
     {
         let size = diameter(context, &fly.band_button).unwrap_or(USUAL_BUTTON);
         let hole = buttonhole_length(size);
@@ -181,7 +181,7 @@ fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
     let sewn_edge = context
         .pattern
         .piece(PieceId::FlyShield)
-        .and_then(|shield| shield.edge("left"))
+        .and_then(|shield| shield.edge(EdgeId::Left))
         .map(|edge| edge.start().x);
     let eye = FLY_HOLE_FROM_EDGE.to_mm();
     // More would not fit a fly; a file could ask for any number.

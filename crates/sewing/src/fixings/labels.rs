@@ -1,12 +1,13 @@
 //! The patch on the band and the sewn-in labels.
 
-use draft::{Finding, PieceId, Severity};
+use draft::{EdgeId, Finding, PieceId, PointId, Severity};
 use geometry::{Point, Vec2};
 use style::{Label, LabelFold, MeasureId, PartId, Purpose, Subject, Trim};
 use trade::Length;
+use words::{key, say};
 
 use super::fixing;
-use crate::context::{Context, finding, mm, with_remedy};
+use crate::context::{Context, finding, with_remedy};
 use crate::garment::{Fixing, FixingKind, On};
 
 /// A patch taller than the band keeps this far below its top edge.
@@ -51,7 +52,10 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
     let patch = context.doc.patch.as_ref()?;
     let trim = context.collection.trims.get(&patch.trim);
     let (width, height) = extent(trim, USUAL_PATCH);
-    let centre = context.pattern.piece(PieceId::Band)?.point("centre_back")?;
+    let centre = context
+        .pattern
+        .piece(PieceId::Band)?
+        .point(PointId::CentreBack)?;
     let band = context.pattern.spec[MeasureId::BandHeight];
     let hangs = height + Length::mm(BELOW_TOP_MM) - band;
     let middle = if height <= band {
@@ -62,12 +66,11 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
             "sewing::patch-hangs",
             Severity::Note,
             PartId::Patch,
-            format!(
-                "the patch is {} high and the band {}: it hangs {} below the band seam, over the yoke",
-                mm(height),
-                mm(band),
-                mm(hangs)
-            ),
+            say::SewingLabelsPatch {
+                band: band.in_mm(1),
+                hangs: hangs.in_mm(1),
+                height: height.in_mm(1),
+            },
         ));
         band.to_mm() - BELOW_TOP_MM - height.to_mm() / 2.0
     };
@@ -143,9 +146,11 @@ fn laid<'a>(context: &Context<'a>, findings: &mut Vec<Finding>) -> Vec<(&'a Labe
                     "sewing::label-place",
                     Severity::Warning,
                     Subject::Label(label.trim.clone()),
-                    format!("\"{}\" is not a place known here; the label is not drawn", label.place),
+                    say::SewingLabelsLaid {
+                        place: label.place.to_string(),
+                    },
                 ),
-                "write \"band inside, centre back\", \"band inside, right of main label\" or \"left side seam inside\"",
+                key::SEWING_LABELS_LAID_2,
             )),
         }
     }
@@ -160,11 +165,10 @@ fn too_high(context: &Context<'_>, label: &Label, height: Length) -> Option<Find
             "sewing::label-high",
             Severity::Note,
             Subject::Label(label.trim.clone()),
-            format!(
-                "the label is {} high and the band {}: it hangs below the band inside",
-                mm(height),
-                mm(band)
-            ),
+            say::SewingLabelsTooHigh {
+                band: band.in_mm(1),
+                height: height.in_mm(1),
+            },
         )
     })
 }
@@ -190,7 +194,7 @@ fn place(
         return None;
     }
     let band = context.pattern.piece(PieceId::Band)?;
-    let centre = band.point("centre_back")?.x;
+    let centre = band.point(PointId::CentreBack)?.x;
     let beside = |side: f64| {
         let (x, main_width) = main.unwrap_or((centre, 0.0));
         x + side * ((main_width + width.to_mm()) / 2.0 + GAP_MM)
@@ -202,9 +206,9 @@ fn place(
     } else if says("left of") {
         beside(-1.0)
     } else if says("right side") {
-        band.point("side_right")?.x
+        band.point(PointId::SideRight)?.x
     } else if says("left side") {
-        band.point("side_left")?.x
+        band.point(PointId::SideLeft)?.x
     } else {
         return None;
     };
@@ -237,7 +241,7 @@ fn in_seam(
     height: Length,
 ) -> Option<Fixing> {
     let spec = &context.pattern.spec;
-    let side = context.pattern.piece(PieceId::Front)?.edge("side")?;
+    let side = context.pattern.piece(PieceId::Front)?.edge(EdgeId::Side)?;
     let below = spec.bag_depth - spec[MeasureId::MouthDepth] + Length::mm(GAP_MM) + height / 2.0;
     let along = side.length() - below;
     let inward = geometry::left_of(side.direction_at(along));

@@ -4,7 +4,7 @@ mod hardware;
 mod labels;
 mod tacks;
 
-use draft::{Finding, PieceId};
+use draft::{EdgeId, Finding, PieceId};
 use geometry::{Path, Point, Vec2};
 use style::SeamId;
 use trade::{Colour, Length};
@@ -77,7 +77,7 @@ fn between_rows(context: &Context<'_>, seam: SeamId, usual: Length) -> Length {
 }
 
 /// The line midway between the rows of a seam, inside the named edges.
-fn midway(context: &Context<'_>, piece: PieceId, edges: &[&str], seam: SeamId) -> Option<Path> {
+fn midway(context: &Context<'_>, piece: PieceId, edges: &[EdgeId], seam: SeamId) -> Option<Path> {
     let piece = context.pattern.piece(piece)?;
     Ground::of(piece)?.inset(edges, between_rows(context, seam, Length::mm(4.8)))
 }

@@ -1,6 +1,6 @@
 //! Belt loops and bartacks, at the points where jeans usually carry them (common practice).
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId, PointId};
 use geometry::{Path, Point, Vec2};
 use style::{MeasureId, SeamId};
 use trade::Length;
@@ -24,7 +24,7 @@ fn loop_points(context: &Context<'_>) -> Vec<Point> {
         .piece(PieceId::Band)
         .into_iter()
         .flat_map(|band| &band.points)
-        .filter(|p| p.name.starts_with("loop_"))
+        .filter(|p| PointId::LOOPS.contains(&p.id))
         .map(|p| p.at)
         .collect()
 }
@@ -74,7 +74,7 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
     let mut push = |piece, on, place: Option<(Point, Vec2)>, seam| {
         out.extend(place.map(|place| tacked(context, piece, on, place, (length, seam))));
     };
-    if let Some(line) = midway(context, PieceId::Front, &["mouth"], SeamId::Mouth) {
+    if let Some(line) = midway(context, PieceId::Front, &[EdgeId::Mouth], SeamId::Mouth) {
         for along in [TACK_FROM_SEAM, line.length() - TACK_FROM_SEAM] {
             push(
                 PieceId::Front,
@@ -86,7 +86,7 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
     }
     let front = context.pattern.piece(PieceId::Front);
     let foot = front.and_then(|f| {
-        let fly = f.edge("fly")?;
+        let fly = f.edge(EdgeId::Fly)?;
         Some((fly.end(), fly.end_direction()))
     });
     push(PieceId::Front, On::AsDrawn, foot, SeamId::Fly);
@@ -97,12 +97,12 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
         SeamId::Fly,
     );
     let crotch = front.and_then(|f| {
-        let rise = f.edge("crotch")?;
+        let rise = f.edge(EdgeId::Crotch)?;
         Some((rise.end(), rise.end_direction()))
     });
     push(PieceId::Front, On::AsDrawn, crotch, SeamId::Inseam);
     if !context.doc.rivets.as_ref().is_some_and(|r| r.coin) {
-        let sides = ["left", "foot", "right"];
+        let sides = [EdgeId::Left, EdgeId::Foot, EdgeId::Right];
         for place in ends(context, PieceId::CoinPocket, &sides, SeamId::CoinSet) {
             push(
                 PieceId::CoinPocket,
@@ -115,7 +115,12 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
     // A needle that meets a rivet breaks: hidden rivets hold those corners instead.
     let hidden = context.doc.rivets.as_ref().is_some_and(|r| r.back_hidden);
     for (id, on) in back_pockets().into_iter().filter(|_| !hidden) {
-        let sides = ["inner", "foot_inner", "foot_outer", "outer"];
+        let sides = [
+            EdgeId::Inner,
+            EdgeId::FootInner,
+            EdgeId::FootOuter,
+            EdgeId::Outer,
+        ];
         for place in ends(context, id, &sides, SeamId::BackPocketSet) {
             push(id, on, Some(place), SeamId::BackPocketSet);
         }
@@ -132,7 +137,12 @@ fn on_fly_stitching(context: &Context<'_>) -> Option<(Point, Vec2)> {
 }
 
 /// At both upper corners of a patch, down along its sides between the rows.
-fn ends(context: &Context<'_>, piece: PieceId, edges: &[&str], seam: SeamId) -> Vec<(Point, Vec2)> {
+fn ends(
+    context: &Context<'_>,
+    piece: PieceId,
+    edges: &[EdgeId],
+    seam: SeamId,
+) -> Vec<(Point, Vec2)> {
     let half = context.doc.bartacks.length / 2.0;
     let Some(line) = midway(context, piece, edges, seam) else {
         return Vec::new();

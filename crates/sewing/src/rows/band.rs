@@ -1,6 +1,6 @@
 //! The row that runs round the band and finishes in the V that holds the button.
 
-use draft::{PieceId, Spec};
+use draft::{PieceId, PointId, Spec};
 use geometry::{Path, Point};
 use style::{BandMethod, MeasureId, Seam, SeamId, StyleDoc};
 use trade::Length;
@@ -62,7 +62,7 @@ impl Round {
     fn of(context: &Context<'_>, offset: Length) -> Option<Round> {
         let band = context.pattern.piece(PieceId::Band)?;
         let height = context.pattern.spec[MeasureId::BandHeight].to_mm();
-        let end = band.point("end_right")?.x;
+        let end = band.point(PointId::EndRight)?.x;
         let lower = context.seam(SeamId::Band)?.rows.first()?.offset.to_mm();
         let upper = offset.to_mm();
         let edge = height - upper;

@@ -1,8 +1,7 @@
 //! Along which edges the rows of a seam run, and where they show.
 
+use draft::{EdgeId, PieceId};
 use std::slice;
-
-use draft::PieceId;
 use style::{Construction, Ply, RowSpec, Seam, SeamId};
 
 use super::JOINING;
@@ -16,7 +15,7 @@ use crate::seam::{Half, Line, Side, facts};
 pub(super) struct Course {
     pub piece: PieceId,
     /// The edges, one after the other anticlockwise.
-    pub edges: &'static [&'static str],
+    pub edges: &'static [EdgeId],
     pub on: On,
     pub begins: RowEnd,
     pub ends: RowEnd,
@@ -28,7 +27,7 @@ pub(super) struct Course {
 
 impl Course {
     /// A run that begins and ends in the neighbouring seams and shows on both faces.
-    const fn new(piece: PieceId, edges: &'static [&'static str], on: On) -> Course {
+    const fn new(piece: PieceId, edges: &'static [EdgeId], on: On) -> Course {
         Course {
             piece,
             edges,
@@ -64,9 +63,14 @@ impl Course {
     }
 }
 
-const PATCH_HEM: &[&str] = &["top"];
-const PATCH_SIDES: &[&str] = &["left", "foot", "right"];
-pub(super) const BACK_POCKET_SIDES: &[&str] = &["inner", "foot_inner", "foot_outer", "outer"];
+const PATCH_HEM: &[EdgeId] = &[EdgeId::Top];
+const PATCH_SIDES: &[EdgeId] = &[EdgeId::Left, EdgeId::Foot, EdgeId::Right];
+pub(super) const BACK_POCKET_SIDES: &[EdgeId] = &[
+    EdgeId::Inner,
+    EdgeId::FootInner,
+    EdgeId::FootOuter,
+    EdgeId::Outer,
+];
 
 /// The runs a row of this seam follows. Empty for the seams with shapes of their own.
 pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec<Course> {
@@ -78,14 +82,14 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
     }
     match seam.id {
         SeamId::Band => vec![
-            Course::new(Band, &["join", "overlap"], On::AsDrawn)
+            Course::new(Band, &[EdgeId::Join, EdgeId::Overlap], On::AsDrawn)
                 .ended(RowEnd::TuckedIn, RowEnd::TuckedIn),
         ],
         // The bag lies over the rows inside.
-        SeamId::Mouth => vec![Course::new(Front, &["mouth"], On::Both).hidden_inside()],
+        SeamId::Mouth => vec![Course::new(Front, &[EdgeId::Mouth], On::Both).hidden_inside()],
         // Overedged together, bound or turned in by itself.
         SeamId::FlyEdge => vec![
-            Course::new(FlyFacing, &["foot", "back"], facing_plies(seam))
+            Course::new(FlyFacing, &[EdgeId::Foot, EdgeId::Back], facing_plies(seam))
                 .ended(RowEnd::CaughtInSeam, RowEnd::CaughtInSeam)
                 .hidden_outside(),
         ],
@@ -107,10 +111,10 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
             })
             .into(),
         SeamId::FacingSet => {
-            vec![Course::new(PocketFacing, &["inner"], On::Both).hidden_outside()]
+            vec![Course::new(PocketFacing, &[EdgeId::Inner], On::Both).hidden_outside()]
         }
         SeamId::BagClose => vec![
-            Course::new(PocketBag, &["foot_under"], On::Both)
+            Course::new(PocketBag, &[EdgeId::FootUnder], On::Both)
                 .ended(RowEnd::Backtacked, RowEnd::CaughtInSeam)
                 .hidden_outside(),
         ],

@@ -2,11 +2,12 @@
 //! the other, that rise towards the outseam. The two pockets mirror each other unless one is turned
 //! over.
 
-use draft::{Finding, Piece, PieceId, Severity, path_of};
+use draft::{Finding, Piece, PieceId, PointId, Severity, path_of};
 use geometry::tolerance::SAME_MM;
 use geometry::{Path, Point, Vec2, clip_to_polygon, polyline_length};
 use style::{BackPocket, Decoration, Drawing, MeasureId, RowSpec, SeamId};
 use trade::Length;
+use words::key;
 
 use super::Laid;
 use super::course::BACK_POCKET_SIDES;
@@ -61,12 +62,9 @@ pub(super) fn notes(context: &Context<'_>) -> Vec<Finding> {
                 "sewing::drawing-off-pocket",
                 Severity::Warning,
                 SeamId::Decoration,
-                "no line of the drawing lies inside the rows that set the pocket",
+                key::SEWING_DECORATION_NOTES,
             );
-            out.push(with_remedy(
-                found,
-                "draw from the pocket's inner top corner, one unit a millimetre, y down",
-            ));
+            out.push(with_remedy(found, key::SEWING_DECORATION_NOTES_2));
         }
     }
     out
@@ -187,7 +185,10 @@ fn tide_line(
     index: usize,
     lay: impl Fn(Point) -> Point,
 ) -> Option<Path> {
-    let (outer, point) = (piece.point("top_outer")?, piece.point("point")?);
+    let (outer, point) = (
+        piece.point(PointId::TopOuter)?,
+        piece.point(PointId::Point)?,
+    );
     let (width, length) = (outer.x, -point.y);
     let waves = pocket.waves.clamp(1, MOST_WAVES);
     let at = |k: u32| {

@@ -1,7 +1,7 @@
 //! The topstitching of the fly: down the left front parallel to the fly edge, then round into the
 //! foot of the opening.
 
-use draft::{Pattern, PieceId};
+use draft::{EdgeId, LineId, Pattern, PieceId};
 use geometry::tolerance::PARALLEL;
 use geometry::{Path, Straight, moved_left};
 use style::{MeasureId, SeamId};
@@ -14,7 +14,7 @@ use crate::inset_lines::{Ground, extended, points_along};
 /// facing, moved towards the fly edge by what the facing is wider.
 pub(crate) fn line(pattern: &Pattern, offset: Length) -> Option<Path> {
     let front = pattern.piece(PieceId::Front)?;
-    let outline = front.line("fly_stitch")?.reversed();
+    let outline = front.line(LineId::FlyStitch)?.reversed();
     let inward = pattern.spec[MeasureId::FlyWidth] - offset;
     if !inward.is_finite() {
         return None;
@@ -34,7 +34,7 @@ pub(super) fn from_stitching(context: &Context<'_>, offset: Length) -> Option<Pa
     let rows = &context.seam(SeamId::Fly)?.rows;
     let outermost = rows.iter().map(|r| r.offset).max_by(Length::total_cmp)?;
     let fly = line(context.pattern, outermost)?.dense(Length::mm(2.0));
-    let whole = Ground::of(front)?.inset(&["fly", "crotch"], offset)?;
+    let whole = Ground::of(front)?.inset(&[EdgeId::Fly, EdgeId::Crotch], offset)?;
     // The last meeting counts: further up the fly stitching lies beside the row.
     let mut walked = 0.0;
     let mut met = None;

@@ -1,6 +1,6 @@
 //! The hem: one row round each leg, from its join over every seam back to it.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use geometry::Path;
 use geometry::tolerance::SAME_MM;
 use style::{HemEnds, HemJoin};
@@ -59,9 +59,9 @@ fn parts(context: &Context<'_>, offset: Length) -> Option<Vec<Laid>> {
 /// The line of the row on one panel, from the inseam to the outseam.
 fn from_inseam(context: &Context<'_>, piece: PieceId, offset: Length) -> Option<Path> {
     let piece = context.pattern.piece(piece)?;
-    let line = Ground::of(piece)?.inset(&["hem"], offset)?;
-    let inseam = piece.edge("inseam")?;
-    let hem = piece.edge("hem")?;
+    let line = Ground::of(piece)?.inset(&[EdgeId::Hem], offset)?;
+    let inseam = piece.edge(EdgeId::Inseam)?;
+    let hem = piece.edge(EdgeId::Hem)?;
     let begins_there = (hem.start() - inseam.end()).hypot() < SAME_MM;
     Some(if begins_there { line } else { line.reversed() })
 }

@@ -12,12 +12,13 @@ mod hem;
 mod laid_on;
 mod notes;
 
-use draft::{Finding, PieceId, Severity};
+use draft::{Finding, LineId, PieceId, Severity};
 use geometry::{Path, Point};
 use style::{Construction, Lap, RowEnding, RowSpec, Seam, SeamId};
 use trade::Length;
+use words::{key, say};
 
-use crate::context::{Context, finding, mm, with_remedy};
+use crate::context::{Context, finding, with_remedy};
 use crate::garment::{On, RowEnd, StitchRow};
 use crate::inset_lines::Ground;
 use course::{Course, courses};
@@ -39,13 +40,12 @@ pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<St
                     "sewing::row-without-place",
                     Severity::Error,
                     seam.id,
-                    format!(
-                        "row {} at {} finds no place on the piece",
-                        index + 1,
-                        mm(spec.offset)
-                    ),
+                    say::SewingModRows {
+                        index: (index + 1).to_string(),
+                        offset: spec.offset.in_mm(1),
+                    },
                 );
-                findings.push(with_remedy(found, "bring the row nearer to the seam line"));
+                findings.push(with_remedy(found, key::SEWING_MOD_ROWS_2));
             }
             out.extend(
                 laid.into_iter()
@@ -170,7 +170,7 @@ fn fly_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
 /// A row on the loop strip: at the offset from the finished loop's left edge, the whole strip long.
 fn strip_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
     let strip = context.pattern.piece(PieceId::LoopStrip)?;
-    let fold = strip.line("fold_left")?;
+    let fold = strip.line(LineId::FoldLeft)?;
     let shift = geometry::Vec2::new(spec.offset.to_mm(), 0.0);
     let line: [Point; 2] = [fold.start() + shift, fold.end() + shift];
     Some(Laid {

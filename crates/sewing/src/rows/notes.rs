@@ -1,11 +1,12 @@
 //! What is noticed about the rows that only their own shapes can tell.
 
-use draft::{Finding, PieceId, Severity};
+use draft::{Finding, PieceId, PointId, Severity};
 use style::{BandMethod, CoinShape, MeasureId, SeamId};
 use trade::{Length, StitchType};
+use words::{key, say};
 
 use super::{band, decoration};
-use crate::context::{Context, finding, mm, with_remedy};
+use crate::context::{Context, finding, with_remedy};
 use crate::garment::{RowEnd, StitchRow};
 
 /// Rows nearer to each other than this read as one (common practice).
@@ -39,17 +40,13 @@ fn band_rows(context: &Context<'_>) -> Vec<Finding> {
                 "sewing::band-row-round",
                 Severity::Error,
                 SeamId::Band,
-                format!(
-                    "row {} runs round the band {} from its edges, and the band is {} high",
-                    index + 1,
-                    mm(height - row.offset),
-                    mm(height)
-                ),
+                say::SewingNotesBandRows {
+                    height: height.in_mm(1),
+                    index: (index + 1).to_string(),
+                    offset: (height - row.offset).in_mm(1),
+                },
             );
-            out.push(with_remedy(
-                found,
-                "the offset of a row round the band is measured from the band's edges: 2 mm is usual",
-            ));
+            out.push(with_remedy(found, key::SEWING_NOTES_BAND_ROWS_3));
         }
         let near = |other: &style::RowSpec| (other.offset - row.offset).abs() < APART;
         if !all_round && seam.rows.iter().take(index).any(near) {
@@ -58,12 +55,11 @@ fn band_rows(context: &Context<'_>) -> Vec<Finding> {
                 "sewing::band-rows-together",
                 Severity::Warning,
                 SeamId::Band,
-                format!("row {} lies on another row of the band", index + 1),
+                say::SewingNotesBandRows2 {
+                    index: (index + 1).to_string(),
+                },
             );
-            out.push(with_remedy(
-                found,
-                "measure its offset from the band seam, up to just below the top edge",
-            ));
+            out.push(with_remedy(found, key::SEWING_NOTES_BAND_ROWS_4));
         }
     }
     out
@@ -75,7 +71,7 @@ fn button(context: &Context<'_>) -> Option<Finding> {
     let waist = context
         .pattern
         .piece(PieceId::Band)?
-        .point("centre_front_right")?;
+        .point(PointId::CentreFrontRight)?;
     let eye = Length::mm(point.x - waist.x);
     (eye < EYE_FROM_END).then(|| {
         let found = finding(
@@ -83,12 +79,9 @@ fn button(context: &Context<'_>) -> Option<Finding> {
             "sewing::band-button",
             Severity::Warning,
             SeamId::Band,
-            format!(
-                "the V puts the buttonhole's eye {} from the end of the band",
-                mm(eye)
-            ),
+            say::SewingNotesButton { eye: eye.in_mm(1) },
         );
-        with_remedy(found, "make the band overlap longer or the V wider")
+        with_remedy(found, key::SEWING_NOTES_BUTTON_2)
     })
 }
 
@@ -102,9 +95,9 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
         rows.flat_map(|row| [row.begins, row.ends])
     };
     let (severity, how) = if ends().any(|end| end == RowEnd::Cut) {
-        (Severity::Warning, "cut off")
+        (Severity::Warning, key::SEWING_NOTES_HEM_ENDS_4)
     } else if ends().any(|end| end == RowEnd::Overlapped) {
-        (Severity::Note, "held by the overlap alone")
+        (Severity::Note, key::SEWING_NOTES_HEM_ENDS_2)
     } else {
         return None;
     };
@@ -113,12 +106,9 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
         "sewing::hem-ends",
         severity,
         SeamId::Hem,
-        format!("the hem is chain-stitched and its threads are {how}: the row can run back"),
+        say::SewingNotesHemEnds { how },
     );
-    let found = with_remedy(
-        found,
-        "write ends = \"tied by hand\" in [hem], or secure the row's begin and end",
-    );
+    let found = with_remedy(found, key::SEWING_NOTES_HEM_ENDS_3);
     // What a row itself says goes before [hem], so there it has to be changed at the row.
     let by_rows = context.seam(SeamId::Hem).is_some_and(|seam| {
         let mut rows = seam.rows.iter();
@@ -141,13 +131,12 @@ fn coin_foot(context: &Context<'_>) -> Option<Finding> {
             "sewing::coin-foot",
             Severity::Warning,
             SeamId::CoinSet,
-            format!(
-                "the coin pocket's foot drops {} on a depth of {}; {} is drawn",
-                mm(spec.coin_drop),
-                mm(spec[MeasureId::CoinDepth]),
-                mm(most)
-            ),
+            say::SewingNotesCoinFoot {
+                coin_drop: spec.coin_drop.in_mm(1),
+                coindepth: spec[MeasureId::CoinDepth].in_mm(1),
+                most: most.in_mm(1),
+            },
         );
-        with_remedy(found, "make the drop smaller or the pocket deeper")
+        with_remedy(found, key::SEWING_NOTES_COIN_FOOT_2)
     })
 }

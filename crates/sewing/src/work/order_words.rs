@@ -199,14 +199,14 @@ fn topstitched(garment: &Garment, seam: &Seam) -> String {
     }
 }
 
-/// A piece that is set on another keeps its edges as they are laid; of any other seam its lie is told
-/// first.
+/// Where a piece is set on another its place is told; of any other seam first how it lies.
 fn set_on(garment: &Garment, seam: &Seam) -> Vec<String> {
+    let set = told(seam.id).set;
     let mut out = Vec::new();
-    if facts(seam.id).onto.is_empty() {
+    if set.is_empty() || facts(seam.id).onto.is_empty() {
         out.push(lies(garment, seam));
     }
-    out.extend(says(told(seam.id).set));
+    out.extend(says(set));
     if seam.id == SeamId::Band && garment.doc.band.method == BandMethod::AllRound {
         out.push("end to end without a stop".to_owned());
     }

@@ -188,8 +188,8 @@ impl<'g> Plan<'g> {
             .filter(|piece| self.has(*piece))
             .collect();
         for piece in &self.garment.pattern.pieces {
-            let in_seam = |name: &str| edge_use(piece.id, name).seam() == Some(seam);
-            if piece.edges.iter().any(|edge| in_seam(edge.name)) {
+            let in_seam = |edge| edge_use(piece.id, edge).seam() == Some(seam);
+            if piece.edges.iter().any(|edge| in_seam(edge.id)) {
                 out.push(piece.id);
             }
         }

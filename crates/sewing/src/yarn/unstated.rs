@@ -4,7 +4,7 @@
 //! overedged, patch and labels are sewn on. The style need not say so, and what it does not say is
 //! not counted; but whoever orders yarn should know about it. Common practice throughout.
 
-use draft::{ClothUse, PieceId};
+use draft::{ClothUse, EdgeId, PieceId};
 use style::{Construction, Seam, SeamId};
 use trade::seam::operation;
 use trade::{Length, StitchDensity, StitchType};
@@ -86,7 +86,7 @@ fn estimated(
     })
 }
 
-fn edge(garment: &Garment, piece: PieceId, edge: &str) -> Length {
+fn edge(garment: &Garment, piece: PieceId, edge: EdgeId) -> Length {
     garment
         .pattern
         .piece(piece)

@@ -4,12 +4,11 @@ use words::{Given, key};
 
 use crate::PieceId;
 
-/// A piece by its name in a file; the back pockets as the changes of their section name them.
-pub(super) fn piece(name: &str) -> Given {
-    match PieceId::of(name) {
-        Some(PieceId::BackPocketLeft) => key::DIFFERENCE_BACK_POCKET_LEFT.into(),
-        Some(PieceId::BackPocketRight) => key::DIFFERENCE_BACK_POCKET_RIGHT.into(),
-        Some(other) => other.within().into(),
-        None => name.into(),
+/// A piece; the back pockets as the changes of their section name them.
+pub(super) fn piece(piece: PieceId) -> Given {
+    match piece {
+        PieceId::BackPocketLeft => key::DIFFERENCE_BACK_POCKET_LEFT.into(),
+        PieceId::BackPocketRight => key::DIFFERENCE_BACK_POCKET_RIGHT.into(),
+        other => other.within().into(),
     }
 }

@@ -24,17 +24,16 @@ pub(super) fn pattern(found: &mut Found, old: Option<&OwnPattern>, new: Option<&
     let more = b.allowances.keys();
     let more = more.filter(|edge| !a.allowances.contains_key(*edge));
     for edge in here.chain(more) {
-        let path = format!("pattern.allowances.{edge}");
+        let path = format!("pattern.allowances.{}", edge.code());
         let (was, is) = (a.allowances.get(edge), b.allowances.get(edge));
-        let edge = edge.replace('_', " ");
-        let about = say::DifferencePatternEdgeAllowance { edge };
+        let about = say::DifferencePatternEdgeAllowance { edge: *edge };
         found.value(path, about, was.copied(), is.copied());
     }
     for known in OWN_PIECES {
-        let (one, other) = (a.pieces.get(known.name), b.pieces.get(known.name));
-        let path = format!("pattern.{}", known.name);
+        let (one, other) = (a.pieces.get(&known.id), b.pieces.get(&known.id));
+        let path = format!("pattern.{}", known.id.code());
         let about = || say::DifferencePatternPiece {
-            piece: names::piece(known.name),
+            piece: names::piece(known.id),
         };
         let name = |piece: Option<&OwnPiece>| piece.map(|piece| piece.piece.clone());
         let (was, is) = (name(one), name(other));

@@ -16,9 +16,9 @@ use indexmap::IndexMap;
 use serde::Serialize;
 use trade::{Length, Share};
 
-use crate::Size;
 use crate::choices::choices;
 use crate::details::ArtPath;
+use crate::{EdgeId, PieceId, Size};
 
 pub use pieces::{PieceBlock, PieceFile, piece_file_text, read_piece_file, toml_text};
 pub(crate) use read::pattern;
@@ -38,10 +38,10 @@ pub struct OwnPattern {
     pub drawn: Drawn,
     /// What is cut beyond the sewn line, for pieces of which the file has the cut line only.
     pub allowance: Option<Length>,
-    /// The same along one edge, by the edge's name.
-    pub allowances: IndexMap<String, Length>,
-    /// The pieces, by the name the program has for them; names from [`OWN_PIECES`].
-    pub pieces: IndexMap<String, OwnPiece>,
+    /// The same along one edge.
+    pub allowances: IndexMap<EdgeId, Length>,
+    /// The pieces; those that can be brought are in [`OWN_PIECES`].
+    pub pieces: IndexMap<PieceId, OwnPiece>,
     /// What the wash takes from the shell along warp and weft; only there when the style was read from its folder.
     #[serde(skip)]
     pub shrinkage: Option<[Share; 2]>,
@@ -72,8 +72,9 @@ pub struct OwnPiece {
 /// An edge, from one corner to another.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct OwnEdge {
-    /// Its name, from [`OWN_PIECES`].
-    pub name: &'static str,
+    /// Which.
+    #[serde(rename = "name")]
+    pub id: EdgeId,
     /// The corner it begins at.
     pub from: String,
     /// The corner it ends at.
@@ -84,7 +85,7 @@ pub struct OwnEdge {
 #[derive(Clone, Debug, PartialEq)]
 pub struct OwnOutline {
     /// Its edges in order, each with both its ends; the last ends where the first begins.
-    pub edges: Vec<(&'static str, Vec<Place>)>,
+    pub edges: Vec<(EdgeId, Vec<Place>)>,
     /// Whether that is the line it is sewn along; else it is the line it is cut along.
     pub sewn: bool,
     /// The grain line.
@@ -96,34 +97,47 @@ pub struct OwnOutline {
 impl OwnPattern {
     /// The outline of a piece in a size, if the pattern has it.
     #[must_use]
-    pub fn outline(&self, piece: &str, size: Size) -> Option<&OwnOutline> {
-        self.pieces.get(piece)?.outlines.get(&size)
+    pub fn outline(&self, piece: PieceId, size: Size) -> Option<&OwnOutline> {
+        self.pieces.get(&piece)?.outlines.get(&size)
     }
 
     /// What is cut beyond the sewn line of an edge; `None` where the style does not say.
     #[must_use]
-    pub fn allowance(&self, edge: &str) -> Option<Length> {
-        self.allowances.get(edge).copied().or(self.allowance)
+    pub fn allowance(&self, edge: EdgeId) -> Option<Length> {
+        self.allowances.get(&edge).copied().or(self.allowance)
     }
 }
 
 /// A piece that can be brought.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct OwnPieceName {
-    /// Its name, such as `back`.
-    pub name: &'static str,
+    /// Which; the style file names it by its code, such as `back`.
+    pub id: PieceId,
     /// Its name for a person.
     pub title: &'static str,
-    /// Its edges in order round the piece, and what becomes of one that is left out; `None` where it is needed.
-    pub edges: &'static [(&'static str, Option<&'static str>)],
+    /// Which of its edges may be left out, and what becomes of each then.
+    pub optional: &'static [(EdgeId, &'static str)],
 }
 
 impl OwnPieceName {
-    /// The names of its edges: "fly, crotch, inseam".
+    /// Its edges in order round the piece.
+    #[must_use]
+    pub const fn edges(&self) -> &'static [EdgeId] {
+        self.id.edges()
+    }
+
+    /// What becomes of an edge that is left out; `None` where it is needed.
+    #[must_use]
+    pub fn left_out(&self, edge: EdgeId) -> Option<&'static str> {
+        let found = self.optional.iter().find(|(id, _)| *id == edge);
+        found.map(|(_, becomes)| *becomes)
+    }
+
+    /// The codes of its edges: "fly, crotch, inseam".
     #[must_use]
     pub fn edge_list(&self) -> String {
-        let names: Vec<&str> = self.edges.iter().map(|(name, _)| *name).collect();
-        names.join(", ")
+        let codes: Vec<&str> = self.edges().iter().map(|edge| edge.code()).collect();
+        codes.join(", ")
     }
 }
 
@@ -131,114 +145,58 @@ impl OwnPieceName {
 /// left piece is its mirror image, so either may be drawn.
 pub const OWN_PIECES: &[OwnPieceName] = &[
     OwnPieceName {
-        name: "front",
+        id: PieceId::Front,
         title: "front",
-        edges: &[
-            ("fly", None),
+        optional: &[
             (
-                "crotch",
-                Some(
-                    "`fly` runs to the crotch point, and the chart's fly length says where the fly ends",
-                ),
+                EdgeId::Crotch,
+                "`fly` runs to the crotch point, and the chart's fly length says where the fly ends",
             ),
-            ("inseam", None),
-            ("hem", None),
-            ("side", None),
             (
-                "mouth",
-                Some("the front reaches the outseam, and the chart's mouth is cut into it"),
+                EdgeId::Mouth,
+                "the front reaches the outseam, and the chart's mouth is cut into it",
             ),
-            ("waist", None),
         ],
     },
+    needing_all(PieceId::Back, "back"),
+    needing_all(PieceId::Yoke, "yoke"),
     OwnPieceName {
-        name: "back",
-        title: "back",
-        edges: &[
-            ("seat", None),
-            ("inseam", None),
-            ("hem", None),
-            ("side", None),
-            ("top", None),
-        ],
-    },
-    OwnPieceName {
-        name: "yoke",
-        title: "yoke",
-        edges: &[
-            ("centre", None),
-            ("lower", None),
-            ("side", None),
-            ("top", None),
-        ],
-    },
-    OwnPieceName {
-        name: "band",
+        id: PieceId::Band,
         title: "waistband",
-        edges: &[
-            ("join", None),
-            (
-                "overlap",
-                Some("`join` runs on to the right end, and the chart's overlap is its last part"),
-            ),
-            ("end_right", None),
-            ("inner", None),
-            ("end_left", None),
-        ],
+        optional: &[(
+            EdgeId::Overlap,
+            "`join` runs on to the right end, and the chart's overlap is its last part",
+        )],
     },
     OwnPieceName {
-        name: "pocket_facing",
+        id: PieceId::PocketFacing,
         title: "hip pocket facing",
-        edges: &[
-            ("waist", None),
+        optional: &[
             (
-                "waist_under",
-                Some(
-                    "`waist` runs to the inner edge, and the mouth says where it goes under the front",
-                ),
+                EdgeId::WaistUnder,
+                "`waist` runs to the inner edge, and the mouth says where it goes under the front",
             ),
-            ("inner", None),
             (
-                "side_under",
-                Some(
-                    "`side` runs from the inner edge, and the mouth says where it comes out from the front",
-                ),
+                EdgeId::SideUnder,
+                "`side` runs from the inner edge, and the mouth says where it comes out from the front",
             ),
-            ("side", None),
         ],
     },
-    OwnPieceName {
-        name: "coin_pocket",
-        title: "coin pocket",
-        edges: &[
-            ("left", None),
-            ("foot", None),
-            ("right", None),
-            ("top", None),
-        ],
-    },
-    OwnPieceName {
-        name: "back_pocket_left",
-        title: "left back pocket",
-        edges: BACK_POCKET,
-    },
-    OwnPieceName {
-        name: "back_pocket_right",
-        title: "right back pocket",
-        edges: BACK_POCKET,
-    },
+    needing_all(PieceId::CoinPocket, "coin pocket"),
+    needing_all(PieceId::BackPocketLeft, "left back pocket"),
+    needing_all(PieceId::BackPocketRight, "right back pocket"),
 ];
 
-const BACK_POCKET: &[(&str, Option<&str>)] = &[
-    ("inner", None),
-    ("foot_inner", None),
-    ("foot_outer", None),
-    ("outer", None),
-    ("top", None),
-];
+const fn needing_all(id: PieceId, title: &'static str) -> OwnPieceName {
+    OwnPieceName {
+        id,
+        title,
+        optional: &[],
+    }
+}
 
-/// The piece of this name.
+/// The piece of this code, if it can be brought.
 #[must_use]
-pub fn own_piece(name: &str) -> Option<&'static OwnPieceName> {
-    OWN_PIECES.iter().find(|piece| piece.name == name)
+pub fn own_piece(code: &str) -> Option<&'static OwnPieceName> {
+    OWN_PIECES.iter().find(|piece| piece.id.code() == code)
 }

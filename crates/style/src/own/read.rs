@@ -9,6 +9,7 @@ use super::{Drawn, OWN_PIECES, OwnEdge, OwnPattern, OwnPiece, OwnPieceName};
 use crate::details::ArtPath;
 use crate::read_collection::{all, allowed};
 use crate::reader::{Node, Table};
+use crate::{EdgeId, PieceId};
 
 /// What the reader of a style says of its own pattern.
 pub(crate) fn pattern(mut table: Table<'_>) -> Option<OwnPattern> {
@@ -25,19 +26,19 @@ pub(crate) fn pattern(mut table: Table<'_>) -> Option<OwnPattern> {
         });
     let allowance = table.optional("allowance").map(|node| node.quantity());
     let allowances = allowances(table.optional_section("allowances"));
-    let pieces: Vec<Option<(String, OwnPiece)>> = OWN_PIECES
+    let pieces: Vec<Option<(PieceId, OwnPiece)>> = OWN_PIECES
         .iter()
         .filter_map(|known| {
-            let node = table.optional(known.name)?;
+            let node = table.optional(known.id.code())?;
             Some(
                 node.table()
-                    .and_then(|table| Some((known.name.to_owned(), piece(known, table)?))),
+                    .and_then(|table| Some((known.id, piece(known, table)?))),
             )
         })
         .collect();
     let node = table.node.clone();
     table.finish();
-    let pieces: IndexMap<String, OwnPiece> = all(pieces.into_iter())?.into_iter().collect();
+    let pieces: IndexMap<PieceId, OwnPiece> = all(pieces.into_iter())?.into_iter().collect();
     whole_body(&node, &pieces)?;
     Some(OwnPattern {
         file: file?,
@@ -50,10 +51,11 @@ pub(crate) fn pattern(mut table: Table<'_>) -> Option<OwnPattern> {
 }
 
 /// Front, back and yoke carry everything else, and only together.
-fn whole_body(node: &Node<'_>, pieces: &IndexMap<String, OwnPiece>) -> Option<()> {
-    let missing: Vec<&str> = ["front", "back", "yoke"]
+fn whole_body(node: &Node<'_>, pieces: &IndexMap<PieceId, OwnPiece>) -> Option<()> {
+    let missing: Vec<&str> = [PieceId::Front, PieceId::Back, PieceId::Yoke]
         .into_iter()
-        .filter(|name| !pieces.contains_key(*name))
+        .filter(|id| !pieces.contains_key(id))
+        .map(PieceId::code)
         .collect();
     if !missing.is_empty() {
         let message = format!("[pattern] has no {}", missing.join(" and no "));
@@ -64,11 +66,9 @@ fn whole_body(node: &Node<'_>, pieces: &IndexMap<String, OwnPiece>) -> Option<()
         node.problem("style::incomplete-pattern", message, hint);
         return None;
     }
-    let cut_away = |name: &str, edge: &str| {
-        let piece = pieces.get(name);
-        piece.is_some_and(|piece| piece.edges.iter().any(|e| e.name == edge))
-    };
-    if cut_away("front", "mouth") && !pieces.contains_key("pocket_facing") {
+    let front = pieces.get(&PieceId::Front);
+    let cut_away = front.is_some_and(|piece| piece.edges.iter().any(|e| e.id == EdgeId::Mouth));
+    if cut_away && !pieces.contains_key(&PieceId::PocketFacing) {
         node.problem(
             "style::incomplete-pattern",
             "the front has its pocket mouth cut away, and [pattern] has no pocket_facing to fill the corner",
@@ -91,19 +91,19 @@ fn file(node: &Node<'_>) -> Option<ArtPath> {
     }
 }
 
-fn allowances(table: Table<'_>) -> Option<IndexMap<String, trade::Length>> {
+fn allowances(table: Table<'_>) -> Option<IndexMap<EdgeId, trade::Length>> {
     let mut table = table;
-    let mut names: Vec<&'static str> = Vec::new();
-    for (name, _) in OWN_PIECES.iter().flat_map(|piece| piece.edges) {
-        if !names.contains(name) {
-            names.push(name);
+    let mut edges: Vec<EdgeId> = Vec::new();
+    for edge in OWN_PIECES.iter().flat_map(OwnPieceName::edges) {
+        if !edges.contains(edge) {
+            edges.push(*edge);
         }
     }
-    let found: Vec<Option<(String, trade::Length)>> = names
+    let found: Vec<Option<(EdgeId, trade::Length)>> = edges
         .into_iter()
-        .filter_map(|name| {
-            let node = table.optional(name)?;
-            Some(node.quantity().map(|length| (name.to_owned(), length)))
+        .filter_map(|edge| {
+            let node = table.optional(edge.code())?;
+            Some(node.quantity().map(|length| (edge, length)))
         })
         .collect();
     table.finish();
@@ -116,18 +116,19 @@ fn piece(known: &'static OwnPieceName, mut table: Table<'_>) -> Option<OwnPiece>
         .and_then(|node| node.text());
     let mut fine = true;
     let mut edges = Vec::new();
-    for (edge, left_out) in known.edges {
+    for edge in known.edges() {
+        let (code, left_out) = (edge.code(), known.left_out(*edge));
         let node = if left_out.is_some() {
-            table.optional(edge)
+            table.optional(code)
         } else {
             table.required(
-                edge,
-                &format!("{edge} = [\"1\", \"2\"], the corners it runs between"),
+                code,
+                &format!("{code} = [\"1\", \"2\"], the corners it runs between"),
             )
         };
         match node.map(|node| ends(&node)) {
             Some(Some([from, to])) => edges.push(OwnEdge {
-                name: edge,
+                id: *edge,
                 from,
                 to,
             }),

@@ -13,7 +13,7 @@ use crate::load::{read_file_of, unfit_file};
 use crate::parse::Places;
 use crate::reader::{or_list, short};
 use crate::report::{Diagnostic, Report, Source};
-use crate::{Along, Collection, Size, StyleDoc};
+use crate::{Along, Collection, EdgeId, PieceId, Size, StyleDoc};
 
 /// The largest file of pieces that is read: 27 sizes of a dozen pieces with 500 points each are 3 MB.
 const LARGEST: u64 = 24 * 1024 * 1024;
@@ -55,24 +55,23 @@ pub(crate) fn take_pattern(
         }
     };
     let file_name = pattern.file.as_str().to_owned();
-    let allowed: Vec<(String, bool)> = pattern
+    let allowed: Vec<bool> = pattern
         .pieces
-        .iter()
-        .map(|(name, piece)| {
-            let all = piece
+        .values()
+        .map(|piece| {
+            piece
                 .edges
                 .iter()
-                .all(|e| pattern.allowance(e.name).is_some());
-            (name.clone(), all)
+                .all(|e| pattern.allowance(e.id).is_some())
         })
         .collect();
-    for ((name, piece), (_, has_allowances)) in pattern.pieces.iter_mut().zip(allowed) {
-        match laid(&file_name, &file, name, piece, &sizes, has_allowances) {
+    for ((id, piece), has_allowances) in pattern.pieces.iter_mut().zip(allowed) {
+        match laid(&file_name, &file, *id, piece, &sizes, has_allowances) {
             Ok(outlines) => piece.outlines = Arc::new(outlines),
             Err(Unfit { at, message, hint }) => {
                 let path = match at {
-                    At::Piece => format!("pattern.{name}.piece"),
-                    At::Edge(edge) => format!("pattern.{name}.{edge}"),
+                    At::Piece => format!("pattern.{}.piece", id.code()),
+                    At::Edge(edge) => format!("pattern.{}.{}", id.code(), edge.code()),
                 };
                 report.push(problem(&path, "style::unfit-pattern", message, hint));
             }
@@ -100,7 +99,7 @@ fn read_pieces(name: &ArtPath, folder: &Path) -> Result<PieceFile, Unread> {
 /// Where in the style file something does not fit.
 enum At {
     Piece,
-    Edge(&'static str),
+    Edge(EdgeId),
 }
 
 /// Why a piece does not fit.
@@ -123,7 +122,7 @@ impl Unfit {
 fn laid(
     file_name: &str,
     file: &PieceFile,
-    name: &str,
+    id: PieceId,
     piece: &OwnPiece,
     sizes: &[Size],
     has_allowances: bool,
@@ -173,7 +172,7 @@ fn laid(
                 "state what is cut beyond the seam: allowance = \"1 cm\" in [pattern], and other widths in [pattern.allowances]",
             ));
         }
-        let edges = edges(block, name, piece, *size)?;
+        let edges = edges(block, id, piece, *size)?;
         out.insert(
             *size,
             OwnOutline {
@@ -190,11 +189,11 @@ fn laid(
 /// The edges of a piece as stretches of its outline, in the style's order.
 fn edges(
     block: &PieceBlock,
-    name: &str,
+    id: PieceId,
     piece: &OwnPiece,
     size: Size,
-) -> Result<Vec<(&'static str, Vec<Place>)>, Unfit> {
-    let at = |edge: &'static str, corner: &str| {
+) -> Result<Vec<(EdgeId, Vec<Place>)>, Unfit> {
+    let at = |edge: EdgeId, corner: &str| {
         block.corners.get(corner).copied().ok_or_else(|| {
             let names: Vec<String> = block.corners.keys().map(|n| format!("\"{n}\"")).collect();
             Unfit {
@@ -210,45 +209,43 @@ fn edges(
     };
     let mut ends = Vec::new();
     for edge in &piece.edges {
-        ends.push((
-            edge.name,
-            at(edge.name, &edge.from)?,
-            at(edge.name, &edge.to)?,
-        ));
+        ends.push((edge.id, at(edge.id, &edge.from)?, at(edge.id, &edge.to)?));
     }
     let n = block.outline.len();
     let order = || {
-        let names: Vec<&str> = piece.edges.iter().map(|e| e.name).collect();
+        let names: Vec<&str> = piece.edges.iter().map(|e| e.id.code()).collect();
         names.join(", ")
     };
     for (k, (edge, from, to)) in ends.iter().enumerate() {
         let (before, _, end) = ends[(k + ends.len() - 1) % ends.len()];
         if end != *from {
             return Err(Unfit {
-                at: At::Edge(edge),
+                at: At::Edge(*edge),
                 message: format!(
-                    "`{edge}` begins at \"{}\", and `{before}` ends at \"{}\"",
+                    "`{}` begins at \"{}\", and `{}` ends at \"{}\"",
+                    edge.code(),
                     piece.edges[k].from,
+                    before.code(),
                     piece.edges[(k + piece.edges.len() - 1) % piece.edges.len()].to
                 ),
                 hint: format!(
                     "each edge begins where the one before it ends, once round the {}: {}",
-                    name.replace('_', " "),
+                    id.code().replace('_', " "),
                     order()
                 ),
             });
         }
         if from == to {
             return Err(Unfit {
-                at: At::Edge(edge),
-                message: format!("`{edge}` begins and ends at the same corner"),
+                at: At::Edge(*edge),
+                message: format!("`{}` begins and ends at the same corner", edge.code()),
                 hint: "name the corner it ends at".to_owned(),
             });
         }
     }
     // Either way round is fine, but it has to be once round.
     let round = |forward: bool| -> usize {
-        let step = |(_, from, to): &(&str, usize, usize)| {
+        let step = |(_, from, to): &(EdgeId, usize, usize)| {
             if forward {
                 (to + n - from) % n
             } else {

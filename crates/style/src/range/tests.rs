@@ -126,10 +126,11 @@ fn style() -> String {
     let mut edges: Vec<&str> = Vec::new();
     let mut pieces = String::new();
     for piece in crate::OWN_PIECES {
-        pieces += &format!("[pattern.{}]\npiece = \"a\"\n", piece.name);
-        for (edge, _) in own_piece(piece.name).unwrap().edges {
+        let code = piece.id.code();
+        pieces += &format!("[pattern.{code}]\npiece = \"a\"\n");
+        for edge in own_piece(code).unwrap().edges().iter().map(|e| e.code()) {
             pieces += &format!("{edge} = [\"1\", \"2\"]\n");
-            if !edges.contains(edge) {
+            if !edges.contains(&edge) {
                 edges.push(edge);
             }
         }

@@ -37,7 +37,7 @@ fn ours(style: &Path, whole: bool) -> Value {
                 .iter()
                 .map(|e| {
                     (
-                        e.name.to_owned(),
+                        e.id.code().to_owned(),
                         geometry::polyline_length(&e.sewn).to_mm().into(),
                     )
                 })

@@ -1,7 +1,7 @@
 //! The inseam taken from felled to overlocked, by the edits the bench sends: everything that follows
 //! from a construction follows, and nothing else moves.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use drawing::{View, garment_view, section_of, svg};
 use geometry::area;
 use sewing::yarn::{Consumption, consumption};
@@ -53,9 +53,12 @@ fn inseam_of(garment: &Garment, piece: PieceId) -> (f64, f64) {
         .pattern
         .piece(piece)
         .unwrap()
-        .edge("inseam")
+        .edge(EdgeId::Inseam)
         .unwrap();
-    let allowance = cut.allowances.iter().find(|(edge, _)| *edge == "inseam");
+    let allowance = cut
+        .allowances
+        .iter()
+        .find(|(edge, _)| *edge == EdgeId::Inseam);
     (allowance.unwrap().1.to_mm(), edge.length().to_mm())
 }
 
@@ -71,8 +74,8 @@ fn allowances_change_on_the_inseam_alone() {
     for (a, b) in before.cut.iter().zip(&after.cut) {
         for ((edge, old), (same, new)) in a.allowances.iter().zip(&b.allowances) {
             assert_eq!(edge, same);
-            let is_inseam = *edge == "inseam";
-            assert_eq!(old == new, !is_inseam, "{} {edge}", a.piece.code());
+            let is_inseam = *edge == EdgeId::Inseam;
+            assert_eq!(old == new, !is_inseam, "{} {edge:?}", a.piece.code());
         }
     }
 }
@@ -126,7 +129,7 @@ fn both_views_change() {
     let Swap { before, after } = swap();
     let lap = |garment: &Garment| {
         let laps = garment.laps.iter();
-        let mut of = laps.filter(|lap| lap.edge == "inseam");
+        let mut of = laps.filter(|lap| lap.edge == EdgeId::Inseam);
         let lap = of.next().unwrap().clone();
         (lap.piece, lap.finish, lap.width.to_mm())
     };

@@ -41,23 +41,6 @@ drawing-plate = Plate
 # No plate, but the pair itself.
 drawing-no-plate = The pair
 drawing-plate-missing = There is no plate of the { $plate }: this style has none, or none that can be drafted.
-drawing-plate-coin-pocket = coin pocket
-drawing-plate-hip-pocket-mouth = hip pocket mouth
-drawing-plate-pocket-bag = pocket bag
-drawing-plate-extra-pocket = extra pocket
-drawing-plate-back-pocket-left = left back pocket
-drawing-plate-back-pocket-right = right back pocket
-drawing-plate-back-pockets-inside = back pockets inside
-drawing-plate-pocket-corners = pocket corners
-drawing-plate-waistband-ends = waistband ends
-drawing-plate-waistband-outside = waistband outside
-drawing-plate-waistband-inside = waistband inside
-drawing-plate-fly = fly
-drawing-plate-belt-loop = belt loop
-drawing-plate-hem = hem
-drawing-plate-patch = patch
-drawing-plate-labels-on-band = labels on the band
-drawing-plate-labels-in-seam = labels in a seam
 drawing-plate-yarn-plan = yarn plan
 
 ## What can be taken hold of on the drawing

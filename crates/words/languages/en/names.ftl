@@ -1,4 +1,4 @@
-### What things are called: measures, seams and pieces. Each key ends in the code that files and programs write.
+### What things are called: measures, seams, pieces and plates. Each key ends in the code that files and programs write.
 
 ## Measures of the chart, as papers head them
 
@@ -147,3 +147,23 @@ piece-within-back-lining-left = back pocket lining, left
 piece-within-back-lining-right = back pocket lining, right
 piece-within-loop-strip = belt loop strip
 piece-within-extra-pocket = extra inner pocket
+
+## Detail plates, within a sentence
+
+plate-coin-pocket = coin pocket
+plate-hip-pocket-mouth = hip pocket mouth
+plate-pocket-bag = pocket bag
+plate-extra-pocket = extra pocket
+plate-back-pocket-left = left back pocket
+plate-back-pocket-right = right back pocket
+plate-back-pockets-inside = back pockets inside
+plate-pocket-corners = pocket corners
+plate-waistband-ends = waistband ends
+plate-waistband-outside = waistband outside
+plate-waistband-inside = waistband inside
+plate-fly = fly
+plate-belt-loop = belt loop
+plate-hem = hem
+plate-patch = patch
+plate-labels-on-band = labels on the band
+plate-labels-in-seam = labels in a seam

@@ -138,10 +138,6 @@ subject-buttonhole = buttonhole, { $piece }
 subject-buttonhole-for = buttonhole for { $from }
 subject-value = { $path }
 
-## Words of rooms whose own are not in the catalogue yet
-
-verbatim = { $text }
-
 ## Values of files, as findings name them
 
 valued-allowance = allowance

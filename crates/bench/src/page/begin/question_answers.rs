@@ -7,7 +7,7 @@ use words::Words;
 /// The questions as a page answers them. Words are those of the style file.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct Told {
+pub(super) struct QuestionAnswers {
     name: String,
     /// Empty for one made of the name.
     code: String,
@@ -44,7 +44,7 @@ pub(super) struct Told {
     taste: String,
 }
 
-impl Told {
+impl QuestionAnswers {
     pub(super) fn read(self, say: &'static Words) -> Result<NewStyle, String> {
         let figure = word(say, "figure", Figure::WORDS, &self.figure)?;
         let waists = match figure {

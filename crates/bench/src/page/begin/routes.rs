@@ -6,7 +6,7 @@ use axum::extract::{Query, State};
 use axum::response::Html;
 
 use crate::page::begin::collection::{collection_of, taken};
-use crate::page::begin::question_answers::Told;
+use crate::page::begin::question_answers::QuestionAnswers;
 use crate::page::begin::{picture, questions};
 use crate::request::{FormAnswer, Route, blocking, understood};
 use crate::state::Bench;
@@ -37,7 +37,7 @@ async fn page(
 
 async fn make(
     State(bench): State<Bench>,
-    told: Result<Json<Told>, JsonRejection>,
+    told: Result<Json<QuestionAnswers>, JsonRejection>,
 ) -> Result<FormAnswer, Trouble> {
     let say = bench.say();
     let told = understood(told)?;

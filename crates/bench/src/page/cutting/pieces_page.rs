@@ -113,7 +113,7 @@ fn list(
                             td.shape { (PreEscaped(thumbnail(piece))) }
                             td { (piece.label.cut) }
                             td { (piece.label.side) }
-                            td.allowances { (allowances(piece)) }
+                            td.allowances { (allowances(say, piece)) }
                             td.figure { (area(piece.area(), system)) }
                         }
                     }
@@ -132,12 +132,12 @@ fn thumbnail(piece: &CutPiece) -> String {
 }
 
 /// The allowances of a piece, edges of the same width together, the widest first.
-fn allowances(piece: &CutPiece) -> String {
+fn allowances(say: &Words, piece: &CutPiece) -> String {
     let mut widths: Vec<(i64, Vec<String>)> = Vec::new();
     for edge in &piece.edges {
         // Tenths of a millimetre, as they are said.
         let tenths = (edge.allowance.to_mm() * 10.0).round() as i64;
-        let name = edge.name.replace('_', " ");
+        let name = edge.id.words(say).to_owned();
         match widths.iter_mut().find(|(width, _)| *width == tenths) {
             Some((_, names)) => names.push(name),
             None => widths.push((tenths, vec![name])),

@@ -1,5 +1,6 @@
 //! The back pockets, left and right side by side.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 use style::{BackPocket, ClothUse, Decoration, Lining, MeasureId, SeamId};
 use trade::Length;
@@ -45,9 +46,9 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         ],
         trims: Vec::new(),
         plates: &[
-            "back-pocket-left",
-            "back-pocket-right",
-            "back-pockets-inside",
+            PlateId::BackPocketLeft,
+            PlateId::BackPocketRight,
+            PlateId::BackPocketsInside,
         ],
         body: html! {
             table.sides {

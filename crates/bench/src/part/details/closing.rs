@@ -1,5 +1,6 @@
 //! Fly, waistband, belt loops and hem.
 
+use drawing::PlateId;
 use maud::html;
 use style::{
     Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, MeasureId,
@@ -49,7 +50,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
         pieces: &["fly_facing", "fly_shield"],
         seams: &[SeamId::Fly, SeamId::FlyEdge],
         trims,
-        plates: &["fly"],
+        plates: &[PlateId::Fly],
         body: html! {
             div.cells {
                 (cell(say.details_closing_fly_closing(), say.details_closing_fly_closing_how(), &closing.render()))
@@ -144,7 +145,11 @@ pub(super) fn band(details: &Details<'_>) -> Group {
         pieces: &["band"],
         seams: &[SeamId::Band],
         trims: Vec::new(),
-        plates: &["waistband-ends", "waistband-outside", "waistband-inside"],
+        plates: &[
+            PlateId::WaistbandEnds,
+            PlateId::WaistbandOutside,
+            PlateId::WaistbandInside,
+        ],
         body: html! {
             div.cells {
                 (cell(say.details_closing_band_rows(), say.details_closing_band_rows_how(), &method.render()))
@@ -182,7 +187,7 @@ pub(super) fn loops(details: &Details<'_>) -> Group {
         pieces: &["loop_strip"],
         seams: &[SeamId::LoopEdge],
         trims: vec!["loop_edge".to_owned()],
-        plates: &["belt-loop"],
+        plates: &[PlateId::BeltLoop],
         body: html! {
             div.cells {
                 (cell(say.details_closing_loops_count(), say.details_closing_loops_count_how(), &count.render()))
@@ -215,7 +220,7 @@ pub(super) fn hem(details: &Details<'_>) -> Group {
         pieces: &[],
         seams: &[SeamId::Hem],
         trims: Vec::new(),
-        plates: &["hem"],
+        plates: &[PlateId::Hem],
         body: html! {
             div.cells {
                 (cell(say.details_closing_hem_join(), say.details_closing_hem_join_how(), &join.render()))

@@ -1,5 +1,6 @@
 //! Coin pocket, pocket bags and mouth, and the extra pocket.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 use serde_json::json;
 use style::{CoinPocket, CoinShape, MeasureId, PocketBag, SeamId, Side};
@@ -41,7 +42,7 @@ pub(super) fn coin(details: &Details<'_>) -> Group {
         pieces: &["coin_pocket"],
         seams: &[SeamId::CoinHem, SeamId::CoinSet],
         trims: Vec::new(),
-        plates: &["coin-pocket"],
+        plates: &[PlateId::CoinPocket],
         body: html! {
             (wide(say.details_front_coin_shape(), say.details_front_coin_shape_how(), &shapes(details, coin)))
             div.cells {
@@ -118,7 +119,7 @@ pub(super) fn bag(details: &Details<'_>) -> Group {
         pieces: &["pocket_facing", "pocket_bag"],
         seams: &[SeamId::Mouth, SeamId::FacingSet, SeamId::BagClose],
         trims: Vec::new(),
-        plates: &["hip-pocket-mouth", "pocket-bag"],
+        plates: &[PlateId::HipPocketMouth, PlateId::PocketBag],
         body: html! {
             div.cells {
                 (cell(say.details_front_bag_fullness(), say.details_front_bag_fullness_how(), &fullness.render()))
@@ -142,7 +143,7 @@ pub(super) fn extra(details: &Details<'_>) -> Group {
         seams: &[SeamId::ExtraHem, SeamId::ExtraSet],
         trims: Vec::new(),
         plates: match pockets.extra {
-            Some(_) => &["extra-pocket"],
+            Some(_) => &[PlateId::ExtraPocket],
             None => &[],
         },
         body: match &pockets.extra {

@@ -1,5 +1,6 @@
 //! One group of details, and what its fields are made with.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 use sewing::Garment;
 use style::{MeasureId, SeamId};
@@ -30,7 +31,7 @@ pub(super) struct Group {
     /// Trims it is about, whose places on the drawing lead here.
     pub(super) trims: Vec<String>,
     /// The plates that show it, where there are any.
-    pub(super) plates: &'static [&'static str],
+    pub(super) plates: &'static [PlateId],
     pub(super) body: Markup,
 }
 

@@ -1,5 +1,6 @@
 //! Rivets, bartacks and the patch.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 use serde_json::json;
 use style::{Letters, Patch, Rivets, SeamId, TrimKind};
@@ -25,7 +26,7 @@ pub(super) fn rivets(details: &Details<'_>) -> Group {
         pieces: &[],
         seams: &[],
         trims: rivets.iter().map(|rivets| rivets.trim.clone()).collect(),
-        plates: &["pocket-corners"],
+        plates: &[PlateId::PocketCorners],
         body: match rivets {
             Some(rivets) => with_rivets(details, rivets),
             None => without(
@@ -93,7 +94,7 @@ pub(super) fn patch(details: &Details<'_>) -> Group {
         seams: &[SeamId::PatchSet],
         trims: patch.iter().map(|patch| patch.trim.clone()).collect(),
         plates: match patch {
-            Some(_) => &["patch"],
+            Some(_) => &[PlateId::Patch],
             None => &[],
         },
         body: match patch {
@@ -182,7 +183,7 @@ pub(super) fn bartacks(details: &Details<'_>) -> Group {
         pieces: &[],
         seams: &[],
         trims: Vec::new(),
-        plates: &["pocket-corners"],
+        plates: &[PlateId::PocketCorners],
         body: html! {
             div.cells.two {
                 (yarn("yarn", say.details_hardware_bartacks_yarn(), say.details_hardware_bartacks_yarn_field(), say.details_hardware_bartacks_yarn_how(), &tacks.yarn))

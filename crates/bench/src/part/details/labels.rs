@@ -1,5 +1,6 @@
 //! The sewn-in labels: each with what it tells, how it is folded and where it is sewn.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use style::{Label, LabelFold, Purpose, SeamId, TrimKind};
@@ -23,7 +24,7 @@ pub(super) fn group(details: &Details<'_>) -> Group {
         trims: labels.iter().map(|label| label.trim.clone()).collect(),
         plates: match labels.len() {
             0 => &[],
-            _ => &["labels-on-band", "labels-in-seam"],
+            _ => &[PlateId::LabelsOnBand, PlateId::LabelsInSeam],
         },
         body: html! {
             @if labels.is_empty() { p.aside { (say.details_none()) } }

@@ -3,14 +3,14 @@
 //! A group is found from the drawing by the parts it names; a detail that has no line in the file shows what then
 //! holds, and gets its line when it is changed.
 
+use drawing::PlateId;
 use maud::{Markup, html};
 
 use crate::addresses;
-use crate::garment::PLATES;
 use crate::part::details::group::{Details, Group};
 use crate::part::details::{back, closing, front, hardware, identity, labels, shape};
 use crate::typed_fields::{capital, problem_place};
-use crate::viewing::{Panel, Viewing};
+use crate::viewing::{OnPaper, Panel, Viewing};
 
 pub(crate) fn render(details: &Details<'_>) -> Markup {
     let say = details.show.say;
@@ -62,9 +62,9 @@ fn section(details: &Details<'_>, group: &Group) -> Markup {
         section.group id={ "group-" (group.key) } data-for={ "group:" (group.key) (parts) } data-name=(group.title) aria-labelledby={ "title-" (group.key) } {
             h3 id={ "title-" (group.key) } tabindex="-1" {
                 (group.title)
-                @for (key, title) in PLATES.iter().filter(|(key, _)| group.plates.contains(key)) {
-                    @let title = title(say);
-                    @let to = Viewing { plate: Some((*key).to_owned()), ..details.see.clone() };
+                @for plate in PlateId::ALL.into_iter().filter(|plate| group.plates.contains(plate)) {
+                    @let title = plate.words(say);
+                    @let to = Viewing { plate: Some(OnPaper::Detail(plate)), ..details.see.clone() };
                     " " a.plate href=(addresses::style(details.name, &to)) data-swap aria-label=(say.details_plate_of(title)) {
                         @if group.plates.len() > 1 { (capital(title)) } @else { (say.details_plate()) }
                     }

@@ -4,8 +4,9 @@ use std::fmt::Write;
 
 use intake::{Look, SeenPiece};
 use jobs::Brought;
-use style::Size;
+use style::{EdgeId, Size};
 use trade::counted;
+use words::Words;
 
 /// Every piece with its measures, its corners and what it is taken for.
 pub fn list(look: &Look, passed_over: &[String]) -> String {
@@ -71,13 +72,13 @@ fn one(out: &mut String, piece: &SeenPiece) {
             side.from,
             side.to,
             side.length.to_mm(),
-            edge_of(piece, k).replace('_', " ")
+            edge_of(piece, k).map_or("", |id| id.words(Words::english()))
         );
     }
 }
 
-/// The edge that a stretch between two corners belongs to; empty where it belongs to none.
-fn edge_of(piece: &SeenPiece, side: usize) -> &'static str {
+/// The edge that a stretch between two corners belongs to, if it belongs to one.
+fn edge_of(piece: &SeenPiece, side: usize) -> Option<EdgeId> {
     let n = piece.sides.len();
     let corner = |name: &str| piece.sides.iter().position(|s| s.from == name);
     let spans = |from: &str, to: &str| {
@@ -100,7 +101,7 @@ fn edge_of(piece: &SeenPiece, side: usize) -> &'static str {
             within(&e.to, &e.from)
         }
     });
-    found.map_or("", |e| e.name)
+    found.map(|e| e.id)
 }
 
 fn because(piece: &SeenPiece) -> &str {

@@ -21,7 +21,7 @@ pub fn size_json(all: &CutSize) -> Value {
             })
         })
         .collect();
-    let findings: Vec<Value> = all.findings.iter().map(|f| json!(f)).collect();
+    let findings: Vec<Value> = all.findings.iter().map(|f| json!(f.code)).collect();
     json!({
         "size": all.size.to_string(),
         "pieces": all.pieces.iter().map(piece_json).collect::<Vec<_>>(),
@@ -44,7 +44,7 @@ fn piece_json(piece: &CutPiece) -> Value {
                 Lie::Hemmed { first } => ("hemmed", Some(first.to_mm())),
             };
             json!({
-                "name": e.name, "seam": e.seam, "lie": lie, "fold": fold,
+                "name": e.id, "seam": e.seam, "lie": lie, "fold": fold,
                 "allowance": e.allowance.to_mm(), "sewn": line(&e.sewn), "cut": line(&e.cut),
             })
         })
@@ -64,7 +64,7 @@ fn piece_json(piece: &CutPiece) -> Value {
         .iter()
         .map(|n| {
             let cuts: Vec<Value> = n.cuts().iter().map(|(a, b)| line(&[*a, *b])).collect();
-            json!({ "name": n.name, "edge": n.edge, "at": [n.at.x, n.at.y], "cuts": cuts })
+            json!({ "name": n.id.code(), "edge": n.edge, "at": [n.at.x, n.at.y], "cuts": cuts })
         })
         .collect();
     let drills: Vec<Value> = piece
@@ -77,7 +77,7 @@ fn piece_json(piece: &CutPiece) -> Value {
         "as_drawn": piece.as_drawn, "mirrored": piece.mirrored, "cloth": piece.cloth_name,
         "area": piece.area().to_mm2(), "cut": line(&piece.cut), "sewn": line(&piece.sewn()),
         "edges": edges, "corners": corners, "notches": notches, "drills": drills,
-        "inner": piece.inner.iter().map(|l| json!({ "name": l.name, "line": line(&l.line) })).collect::<Vec<_>>(),
+        "inner": piece.inner.iter().map(|l| json!({ "name": l.code(), "line": line(&l.line) })).collect::<Vec<_>>(),
         "grain": line(&[piece.grain.0, piece.grain.1]),
         "cloth_edge": piece.cloth_edge.as_ref().map(|c| json!({
             "edge": c.edge, "from": [c.from.x, c.from.y], "to": [c.to.x, c.to.y],

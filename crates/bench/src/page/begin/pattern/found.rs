@@ -72,7 +72,7 @@ fn one(
     let stated = stated.map(|(own, _)| own.as_str());
     let corners = piece.taken_for.and_then(|known| {
         let mut all = asked.corners.iter();
-        all.find(|(own, _)| own == known.name)
+        all.find(|(own, _)| own == known.id.code())
     });
     let corners = corners.map(|(_, names)| names.join(", "));
     html! {
@@ -91,7 +91,7 @@ fn one(
                             }
                         }
                         @for known in OWN_PIECES {
-                            option value=(known.name) selected[stated == Some(known.name)] { (known.title) }
+                            option value=(known.id.code()) selected[stated == Some(known.id.code())] { (known.title) }
                         }
                     }
                 }
@@ -101,12 +101,12 @@ fn one(
                         summary { (edges(say, piece)) }
                         table {
                             @for edge in &piece.edges {
-                                tr { th scope="row" { (edge.name.replace('_', " ")) } td { (say.say(words::say::BringEdgeBetween { from: &edge.from, to: &edge.to })) } }
+                                tr { th scope="row" { (edge.id.words(say)) } td { (say.say(words::say::BringEdgeBetween { from: &edge.from, to: &edge.to })) } }
                             }
                         }
                         label.cell {
                             span { (say.bring_corners(known.edge_list().replace('_', " "))) }
-                            input type="text" id={ "corners-" (number) } data-corners=(known.name) value=[corners] placeholder=(say.bring_corners_usual()) autocomplete="off" spellcheck="false";
+                            input type="text" id={ "corners-" (number) } data-corners=(known.id.code()) value=[corners] placeholder=(say.bring_corners_usual()) autocomplete="off" spellcheck="false";
                         }
                     }
                 }

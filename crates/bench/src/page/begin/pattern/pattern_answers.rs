@@ -13,7 +13,7 @@ use crate::page::begin::question_answers::word;
 pub(super) type Fields = Vec<(String, String)>;
 
 /// What the maker says of a file, and of the style it becomes.
-pub(super) struct Told {
+pub(super) struct PatternAnswers {
     pub(super) file: String,
     pub(super) asked: Asked,
     pub(super) unit: Option<FileUnit>,
@@ -21,7 +21,7 @@ pub(super) struct Told {
     pub(super) new: NewStyle,
 }
 
-impl Told {
+impl PatternAnswers {
     pub(super) fn read(say: &'static Words, fields: &Fields) -> Result<Self, String> {
         let text = |name: &str| {
             let mut all = fields.iter();

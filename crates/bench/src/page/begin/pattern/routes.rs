@@ -11,7 +11,7 @@ use words::Words;
 
 use crate::page::begin::collection::{collection_of, taken};
 use crate::page::begin::pattern::found::refused;
-use crate::page::begin::pattern::pattern_answers::{Fields, Told, in_words};
+use crate::page::begin::pattern::pattern_answers::{Fields, PatternAnswers, in_words};
 use crate::page::begin::pattern::{bring_page, found};
 use crate::request::{FormAnswer, Route, blocking};
 use crate::state::Bench;
@@ -55,7 +55,7 @@ async fn look(
     let say = bench.say();
     let seen = move || {
         let bytes = file(say, body).map_err(|words| vec![words])?;
-        let told = Told::read(say, &fields).map_err(|words| vec![words])?;
+        let told = PatternAnswers::read(say, &fields).map_err(|words| vec![words])?;
         let (look, source) = told.look(say, bytes)?;
         Ok(found::render(
             say,
@@ -81,7 +81,7 @@ async fn make(
     let say = bench.say();
     let made = move || {
         let bytes = file(say, body).map_err(|words| vec![words])?;
-        let told = Told::read(say, &fields).map_err(|words| vec![words])?;
+        let told = PatternAnswers::read(say, &fields).map_err(|words| vec![words])?;
         let (look, source) = told.look(say, bytes)?;
         jobs::begin_with(bench.folder(), &told.new, &look, source, told.meant)
             .map_err(|error| in_words(say, error))
