@@ -260,7 +260,7 @@ fn equal_findings_of_a_run_are_said_once() {
     other.size = Size::new(34, 32);
     for f in &mut other.findings {
         f.size = Some(other.size);
-        f.message(words::Words::english()).push_str(" here");
+        f.message = f.source.clone();
     }
     let merged = findings_of_run(&[one.clone(), other, one.clone()]);
     assert_eq!(merged.len(), one.findings.len());
