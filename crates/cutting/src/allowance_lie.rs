@@ -218,18 +218,36 @@ enum Meet {
     Ends,
 }
 
-/// Edges that are sewn to each other on one side of the wearer.
-const SAME_SIDE: [((PieceId, EdgeId), (PieceId, EdgeId), Meet); 4] = {
+/// Two edges that are sewn to each other on one side of the wearer.
+struct SewnTogether {
+    one: (PieceId, EdgeId),
+    other: (PieceId, EdgeId),
+    meet: Meet,
+}
+
+const SAME_SIDE: [SewnTogether; 4] = {
     use PieceId::{Back, Front, PocketFacing, Yoke};
     [
-        ((Back, EdgeId::Top), (Yoke, EdgeId::Lower), Meet::Crosswise),
-        ((Front, EdgeId::Inseam), (Back, EdgeId::Inseam), Meet::Alike),
-        ((Front, EdgeId::Side), (Back, EdgeId::Side), Meet::Starts),
-        (
-            (PocketFacing, EdgeId::Side),
-            (Yoke, EdgeId::Side),
-            Meet::Ends,
-        ),
+        SewnTogether {
+            one: (Back, EdgeId::Top),
+            other: (Yoke, EdgeId::Lower),
+            meet: Meet::Crosswise,
+        },
+        SewnTogether {
+            one: (Front, EdgeId::Inseam),
+            other: (Back, EdgeId::Inseam),
+            meet: Meet::Alike,
+        },
+        SewnTogether {
+            one: (Front, EdgeId::Side),
+            other: (Back, EdgeId::Side),
+            meet: Meet::Starts,
+        },
+        SewnTogether {
+            one: (PocketFacing, EdgeId::Side),
+            other: (Yoke, EdgeId::Side),
+            meet: Meet::Ends,
+        },
     ]
 };
 
@@ -251,13 +269,13 @@ pub(crate) fn beside(piece: PieceId, edge: EdgeId, at_end: bool) -> Option<Besid
             other_side: true,
         });
     }
-    SAME_SIDE.iter().find_map(|(a, b, meet)| {
+    SAME_SIDE.iter().find_map(|sewn| {
         let (piece, edge) = match here {
-            here if here == *a => *b,
-            here if here == *b => *a,
+            here if here == sewn.one => sewn.other,
+            here if here == sewn.other => sewn.one,
             _ => return None,
         };
-        let at_end = match meet {
+        let at_end = match sewn.meet {
             Meet::Crosswise => !at_end,
             Meet::Starts if at_end => return None,
             Meet::Ends if !at_end => return None,

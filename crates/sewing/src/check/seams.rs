@@ -110,7 +110,7 @@ pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {
                 least: least.in_mm(1),
             })
             .curing(
-                &MeasureId::HemDepth.path("value"),
+                MeasureId::HemDepth.path("value"),
                 format!("{} mm", least.to_mm().ceil()),
             )
         })
