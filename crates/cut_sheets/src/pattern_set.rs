@@ -9,10 +9,11 @@ use geometry::{Affine, Point, Rect, Vec2};
 use style::Size;
 use trade::Length;
 
+use crate::laid_piece::PieceCaption;
 use crate::nest_sheet::{NestLook, nest_sheet};
 use crate::packing::{Cell, Room, pack};
 use crate::piece_overview::piece_number;
-use crate::piece_sheet::{PieceCaption, draw};
+use crate::piece_sheet::draw;
 
 /// Words on a paper pattern are read at arm's length.
 const TYPE_SIZE: f64 = 2.0;

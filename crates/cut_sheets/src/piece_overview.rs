@@ -9,10 +9,11 @@ use sewing::On;
 use style::Size;
 use trade::Length;
 
+use crate::laid_piece::PieceCaption;
 use crate::nest_sheet::{NestLook, nest_sheet};
 use crate::packing::{Cell, Filled, Room, pack};
 use crate::pattern_set::nest_point;
-use crate::piece_sheet::{Drawn, PieceCaption, draw};
+use crate::piece_sheet::{Drawn, draw};
 
 /// What an upright A4 page leaves for a drawing once heading, caption and margins are taken.
 const PAGE_WIDE_MM: f64 = 172.0;

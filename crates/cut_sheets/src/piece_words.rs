@@ -11,7 +11,7 @@ use drawing::{Anchor, Layer, Text, circle, open};
 use geometry::{Point, Rect, Vec2, bounds_of};
 use trade::Length;
 
-use crate::piece_sheet::{Laid, PieceCaption, box_inside};
+use crate::laid_piece::{Laid, PieceCaption, box_inside};
 pub(crate) use figures::{allowance_figures, figure};
 pub(crate) use which::which_copy;
 

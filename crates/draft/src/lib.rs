@@ -20,6 +20,7 @@
 mod block;
 mod body;
 mod conflict;
+mod drafted;
 mod finding;
 mod fit;
 mod from_style;
@@ -32,22 +33,23 @@ mod own;
 mod parts;
 mod pattern;
 mod piece;
+mod remedies;
 mod rules;
 pub mod solve;
 mod spec;
 
 pub use body::{mean_seat, mean_thigh};
-pub use conflict::{Conflict, Moved, Remedy, remedies};
+pub use conflict::{Conflict, Moved, Remedy};
+pub use drafted::{Drafted, draft, draft_style, starting_proportions};
 pub use finding::{Finding, FoundIn, Place, Severity};
 pub use join::{EaseOf, EdgeRun, JOINS, Join, Walked, walk};
 pub use layout::path_of;
 pub use parts::{Parts, parts};
-pub use pattern::{
-    Drafted, FromFile, Measured, Pattern, Proportions, draft, draft_style, starting_proportions,
-};
+pub use pattern::{FromFile, Measured, Pattern, Proportions};
 pub use piece::{
     ClothUse, Cut, Edge, EdgeId, InnerKind, InnerLine, LineId, NamedPoint, Notch, NotchId, Piece,
     PieceId, PointId,
 };
+pub use remedies::remedies;
 pub use rules::{Corner, Joint, RULES, Rule, corners, findings, joints};
 pub use spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};

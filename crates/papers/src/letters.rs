@@ -172,6 +172,7 @@ fn from_the_right(field: &str, text: &str) -> Option<Finding> {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
     use super::*;
 
     fn name() -> Subject {

@@ -30,7 +30,7 @@ fn allowance(garment: &Garment, piece: PieceId, edge: EdgeId) -> f64 {
     width.to_mm()
 }
 
-fn rows_of<'a>(garment: &'a Garment, seam: SeamId) -> impl Iterator<Item = &'a sewing::StitchRow> {
+fn rows_of(garment: &Garment, seam: SeamId) -> impl Iterator<Item = &sewing::StitchRow> {
     garment.rows.iter().filter(move |r| r.seam == seam)
 }
 

@@ -56,7 +56,7 @@ const fn spoilt_after(code: &'static str, then: fn(&mut Garment)) -> Trial {
     }
 }
 
-fn rows<'a>(l: &'a mut Loaded, seam: SeamId) -> &'a mut Vec<RowSpec> {
+fn rows(l: &mut Loaded, seam: SeamId) -> &mut Vec<RowSpec> {
     let resolved = l.style.seam(seam).unwrap().rows;
     l.style.seams[&seam].rows.get_or_insert(resolved)
 }

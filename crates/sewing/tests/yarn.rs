@@ -29,7 +29,7 @@ fn near(found: f64, wanted: f64, within: f64) {
     );
 }
 
-fn row<'a>(all: &'a Consumption, seam: SeamId, number: usize) -> &'a Item {
+fn row(all: &Consumption, seam: SeamId, number: usize) -> &Item {
     all.items
         .iter()
         .find(|i| i.seam == seam && i.sewn == Sewn::Row(number))

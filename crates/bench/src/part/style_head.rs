@@ -17,7 +17,7 @@ pub(crate) fn render(
     size: Size,
 ) -> Markup {
     let head = Head {
-        say: say,
+        say,
         name,
         loaded,
         room: see.room(),

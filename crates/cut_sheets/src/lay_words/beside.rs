@@ -8,7 +8,7 @@ use trade::Length;
 
 use super::setting::{Setting, room_for};
 use super::{LEAST_TYPE, Lying, NUMBERS_MM};
-use crate::piece_sheet::box_inside;
+use crate::laid_piece::box_inside;
 
 /// Radius of the dot at the end of a leader, as printed.
 const DOT_MM: f64 = 0.35;

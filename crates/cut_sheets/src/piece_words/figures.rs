@@ -8,7 +8,7 @@ use geometry::{Point, Rect, Vec2, angle_between, bounds_of};
 use trade::{Angle, Length, trimmed};
 
 use super::CLEAR_MM;
-use crate::piece_sheet::Laid;
+use crate::laid_piece::Laid;
 
 /// Runs whose ends are no further apart are one line.
 const JOINED_MM: f64 = 1e-3;

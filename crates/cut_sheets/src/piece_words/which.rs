@@ -8,7 +8,7 @@ use geometry::{Point, Rect, Vec2, bounds_of};
 use sewing::On;
 
 use super::CLEAR_MM;
-use crate::piece_sheet::Laid;
+use crate::laid_piece::Laid;
 
 /// Says of lines and drill holes that are on one copy only, which. Returns the room taken.
 pub(crate) fn which_copy(

@@ -4,7 +4,7 @@ use geometry::{Path, Point};
 use style::MeasureId;
 use trade::Length;
 
-use super::{at, fold, mm, outline};
+use super::named::{at, fold, mm, outline};
 use crate::block::Block;
 use crate::piece::{
     ClothUse, Cut, EdgeId, LineId, NamedPoint, Notch, NotchId, Piece, PieceId, PointId,

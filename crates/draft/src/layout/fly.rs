@@ -2,7 +2,7 @@
 
 use geometry::{Path, Point, Vec2};
 
-use super::{at, fold, mm, outline};
+use super::named::{at, fold, mm, outline};
 use crate::piece::{ClothUse, Cut, LineId, Piece, PieceId, PointId};
 use crate::spec::Spec;
 use style::MeasureId;

@@ -4,8 +4,8 @@ use geometry::{Affine, Path, Point, Vec2, left_of};
 use style::MeasureId;
 use trade::Length;
 
+use super::named::{at, fold, mm, outline};
 use super::panels::coin_placement;
-use super::{at, fold, mm, outline};
 use crate::block::Block;
 use crate::piece::{ClothUse, Cut, EdgeId, LineId, Notch, NotchId, Piece, PieceId, PointId};
 use crate::spec::Spec;

@@ -6,8 +6,8 @@ use style::MeasureId;
 use trade::Length;
 
 use super::hip_pocket::Mouth;
+use super::named::{at, mm, outline, placement, set_at};
 use super::patch_pockets::{coin_outline, extra_outline, pocket_outline};
-use super::{at, mm, outline, placement, set_at};
 use crate::block::Block;
 use crate::piece::{
     ClothUse, Cut, EdgeId, InnerLine, LineId, Notch, NotchId, Piece, PieceId, PointId,

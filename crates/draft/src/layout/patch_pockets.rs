@@ -8,7 +8,7 @@ use style::{CoinShape, HALF_LINING, MeasureId};
 use trade::Length;
 
 use super::free_outline::free_outline;
-use super::{along, at, mm};
+use super::named::{along, at, mm};
 use crate::piece::{ClothUse, Cut, Edge, Piece, PieceId, PointId};
 use crate::spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};
 
@@ -25,7 +25,7 @@ const EXTRA_CORNER_MM: f64 = 25.0;
 fn closed(piece: PieceId, outline: &Path) -> Vec<Edge> {
     let below = outline.segments().iter().map(|s| Path::new(vec![*s]));
     let top = Path::line(outline.end(), outline.start());
-    super::outline(piece, below.chain([top]))
+    super::named::outline(piece, below.chain([top]))
 }
 
 /// Left side, foot, right side; the top edge centred on the origin. The right side is the one
@@ -118,7 +118,7 @@ pub(super) fn coin(spec: &Spec) -> Piece {
         } else {
             Cut::ONE
         },
-        edges: super::outline(PieceId::CoinPocket, sides),
+        edges: super::named::outline(PieceId::CoinPocket, sides),
         points: vec![
             at(PointId::TopMiddle, Point::ORIGIN),
             at(PointId::FootMiddle, Point::new(0.0, -depth)),
@@ -275,7 +275,7 @@ pub(super) fn extra(spec: &Spec) -> Option<Piece> {
         id: PieceId::ExtraPocket,
         cloth: ClothUse::Shell,
         cut: Cut::ONE,
-        edges: super::outline(
+        edges: super::named::outline(
             PieceId::ExtraPocket,
             [
                 Path::new(segments[..1].to_vec()),

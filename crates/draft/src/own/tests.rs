@@ -12,8 +12,9 @@ use style::{
 };
 use trade::{Length, Share};
 
+use crate::drafted::draft_style;
 use crate::finding::Severity;
-use crate::pattern::{Pattern, draft_style};
+use crate::pattern::Pattern;
 use crate::piece::{EdgeId, PieceId};
 use crate::rules::findings;
 

@@ -4,7 +4,7 @@ use style::{Figure, Fit, MeasureId, PartId};
 use trade::{Length, Share};
 use words::{Said, key, say};
 
-use super::{Broken, Case, within};
+use super::case::{Broken, Case, within};
 use crate::body::mean_seat;
 
 /// Below this front rise a style counts as low (common practice; a published low-rise chart has 23.5 cm).

@@ -5,7 +5,7 @@ use style::{Level, MeasureId, PartId};
 use trade::{Angle, Length, Share};
 use words::{Said, key, say};
 
-use super::{Broken, Case, within};
+use super::case::{Broken, Case, within};
 use crate::pattern::Pattern;
 use crate::piece::{EdgeId, PieceId, PointId};
 

@@ -5,7 +5,8 @@ use style::PartId;
 use trade::{Angle, Length};
 use words::{Key, Said, key, say};
 
-use super::{Broken, Case, beyond, corners, joints, within};
+use super::case::{Broken, Case, beyond, within};
+use super::corners::{corners, joints};
 use crate::measure::{Measurable, Panel};
 use crate::piece::{EdgeId, Piece, PieceId, PointId};
 

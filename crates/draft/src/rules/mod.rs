@@ -4,6 +4,7 @@
 //! function that looks. A line that must be equal to another and is not is an error; a number
 //! outside the range drafts usually have is a warning, because the maker may want it so.
 
+mod case;
 mod chart;
 mod corners;
 mod crotch;
@@ -13,15 +14,17 @@ mod seams;
 #[cfg(test)]
 mod tests;
 
-use style::{Figure, Fit, PartId, Size, StyleDoc, Subject};
+use style::{PartId, Size, StyleDoc};
 use trade::Length;
 use words::{Key, Said, key, say};
 
 pub use corners::{Corner, Joint, corners, joints};
 
+use self::case::{Broken, Case, beyond};
+use crate::drafted::Drafted;
 use crate::finding::{Finding, Severity};
 use crate::fit::MET_MM;
-use crate::pattern::{Drafted, FromFile, Pattern};
+use crate::pattern::{FromFile, Pattern};
 
 /// One rule.
 #[derive(Clone, Copy)]
@@ -44,53 +47,6 @@ enum Reads {
     Chart,
     /// The pieces, which are only a compromise when the chart is in conflict.
     Pieces,
-}
-
-/// What a rule looks at.
-struct Case<'a> {
-    pattern: &'a Pattern,
-    size: Size,
-    figure: Figure,
-    fit: Fit,
-    /// Whether this is the size the chart is stated at.
-    base: bool,
-}
-
-/// A rule that does not hold, before code and source are added.
-#[derive(Clone, Debug, PartialEq)]
-struct Broken {
-    severity: Severity,
-    subject: Subject,
-    message: Said,
-    remedy: Option<Said>,
-}
-
-impl Broken {
-    fn new(severity: Severity, about: impl Into<Subject>, message: impl Into<Said>) -> Broken {
-        Broken {
-            severity,
-            subject: about.into(),
-            message: message.into(),
-            remedy: None,
-        }
-    }
-
-    fn error(about: impl Into<Subject>, message: impl Into<Said>) -> Broken {
-        Broken::new(Severity::Error, about, message)
-    }
-
-    fn warning(about: impl Into<Subject>, message: impl Into<Said>) -> Broken {
-        Broken::new(Severity::Warning, about, message)
-    }
-
-    fn note(about: impl Into<Subject>, message: impl Into<Said>) -> Broken {
-        Broken::new(Severity::Note, about, message)
-    }
-
-    fn help(mut self, remedy: impl Into<Said>) -> Broken {
-        self.remedy = Some(remedy.into());
-        self
-    }
 }
 
 /// Every rule, the seams first.
@@ -474,14 +430,4 @@ fn contract(drafted: &Drafted, size: Size, doc: &StyleDoc) -> Vec<Finding> {
         })
     });
     missed.collect()
-}
-
-/// Whether the value exceeds the limit; not a number exceeds every limit.
-fn beyond(value: f64, limit: f64) -> bool {
-    value > limit || value.is_nan()
-}
-
-/// Whether the value lies in the range; not a number lies in none.
-fn within(value: f64, low: f64, high: f64) -> bool {
-    (low..=high).contains(&value)
 }

@@ -5,8 +5,8 @@ use style::PartId;
 use trade::Length;
 use words::{Said, key, say};
 
+use super::case::{Broken, Case, beyond};
 use super::seams::notch;
-use super::{Broken, Case, beyond};
 use crate::measure::{Measurable, Run};
 use crate::pattern::Pattern;
 use crate::piece::{EdgeId, NotchId, Piece, PieceId};

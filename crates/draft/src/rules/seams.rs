@@ -4,7 +4,7 @@ use style::{PartId, SeamId, Subject};
 use trade::Length;
 use words::{Key, key, say};
 
-use super::{Broken, Case, beyond, within};
+use super::case::{Broken, Case, beyond, within};
 use crate::measure::{Measurable, Run};
 use crate::pattern::Pattern;
 use crate::piece::{EdgeId, NotchId, PieceId};

@@ -8,8 +8,8 @@ use style::{Figure, MeasureId, OutseamLine, Size, StyleDoc};
 use trade::{Angle, Length};
 
 use super::{RULES, findings};
+use crate::drafted::{Drafted, draft};
 use crate::finding::{Finding, Severity};
-use crate::pattern::{Drafted, draft};
 use crate::piece::{EdgeId, NotchId, Piece, PieceId, PointId};
 use crate::spec::Spec;
 use Severity::{Error, Note, Warning};
@@ -69,7 +69,7 @@ fn piece(drafted: &mut Drafted, id: PieceId) -> &mut Piece {
     pieces.iter_mut().find(|p| p.id == id).unwrap()
 }
 
-fn path<'a>(drafted: &'a mut Drafted, id: PieceId, edge: EdgeId) -> &'a mut Path {
+fn path(drafted: &mut Drafted, id: PieceId, edge: EdgeId) -> &mut Path {
     let edges = &mut piece(drafted, id).edges;
     &mut edges.iter_mut().find(|e| e.id == edge).unwrap().path
 }

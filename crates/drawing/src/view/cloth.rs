@@ -7,9 +7,9 @@ use geometry::{Path, Point, Vec2};
 use sewing::{Face, Finish, InsideLap, On};
 use trade::{Colour, Length};
 
-use super::Scene;
 use super::ink::{EDGE, OUTLINE};
 use super::rows::behind_rows;
+use super::scene::Scene;
 use crate::sheet::{Layer, Stroke, closed, open};
 
 /// How far the half drawn first runs on under the other.

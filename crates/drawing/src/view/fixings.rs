@@ -7,8 +7,8 @@ use sewing::{Face, Fixing, FixingKind};
 use style::Drawing;
 use trade::{Colour, Length};
 
-use super::Scene;
 use super::ink::EDGE;
+use super::scene::Scene;
 use crate::art::{on_flat, room_for_words};
 use crate::sheet::{Anchor, Layer, Stroke, Text, circle, closed, open};
 

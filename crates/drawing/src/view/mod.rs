@@ -5,31 +5,23 @@ mod fixings;
 mod ink;
 pub(crate) mod roping;
 mod rows;
+mod scene;
 mod sides;
 #[cfg(test)]
 mod tests;
 
-use draft::PieceId;
 use flat::{Hand, LaidGarment, View};
-use geometry::{Affine, BezPath, Point, Rect};
+use geometry::{Affine, Point, Rect};
 use sewing::{Face, Garment};
 use trade::Length;
 
 use crate::lettering::text_box;
 use crate::sheet::{Layer, Sheet};
 use ink::Inks;
+use scene::Scene;
 
 /// White space round the garment.
 const MARGIN_MM: f64 = 25.0;
-
-/// Everything the parts of a view need.
-struct Scene<'a> {
-    garment: &'a Garment,
-    view: View,
-    face: Face,
-    inks: Inks,
-    laid: LaidGarment,
-}
 
 /// The garment laid flat and closed, seen from one side, true to scale, with words beside its waist
 /// that say which half is the wearer's left and which the right.
@@ -126,12 +118,5 @@ fn on_paper(title: String, mut layers: Vec<Layer>) -> Sheet {
         width: Length::mm(b.width()),
         height: Length::mm(b.height()),
         layers,
-    }
-}
-
-impl Scene<'_> {
-    /// A whole piece on this view, as a closed outline in view coordinates (y up).
-    fn area(&self, piece: PieceId, points: &[Point], hand: Hand) -> BezPath {
-        crate::sheet::closed(&self.laid.area(piece, points, hand))
     }
 }

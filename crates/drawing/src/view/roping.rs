@@ -10,7 +10,7 @@ use geometry::{Path, Point};
 use style::{Construction, MeasureId, SeamId};
 use trade::{Colour, Length};
 
-use super::Scene;
+use super::scene::Scene;
 use crate::sheet::{Layer, Stroke, open};
 
 /// From ridge to ridge along the hem (common practice: 5 to 8 mm on a hem of 12 mm).

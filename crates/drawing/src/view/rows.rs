@@ -9,8 +9,8 @@ use style::SeamId;
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
-use super::Scene;
 use super::cloth::is_on;
+use super::scene::Scene;
 use crate::sheet::{Layer, Stroke, open};
 
 const ROW_STEP: Length = Length::mm(3.0);

@@ -5,7 +5,7 @@ use flat::Hand;
 use geometry::Point;
 use trade::Length;
 
-use super::Scene;
+use super::scene::Scene;
 use crate::lettering::CAPITALS;
 use crate::palette::{INK, QUIET};
 use crate::sheet::{Anchor, Layer, Text};

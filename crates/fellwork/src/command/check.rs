@@ -9,7 +9,7 @@ use cutting::{Plan, cut_run, noticed};
 use draft::Severity;
 
 use crate::args::Check;
-use crate::command::load;
+use crate::command::named_file::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;

@@ -1,7 +1,7 @@
 //! `fellwork draw`: one view of the garment as SVG.
 
 use crate::args::Draw;
-use crate::command::load;
+use crate::command::named_file::load;
 use crate::exit::Exit;
 use crate::output::{Kind, OneFile};
 use crate::trouble::Trouble;

@@ -14,7 +14,7 @@ use trade::System;
 use words::Words;
 
 use crate::args::{HistoryOf, VersionName};
-use crate::command::load;
+use crate::command::named_file::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;

@@ -16,9 +16,9 @@ use style::Cloth;
 use trade::{Length, System, counted};
 
 use crate::args::{LayPieces, Pairs};
+use crate::command::named_file::{load, load_order, orders_for};
 use crate::command::plan::{plies, roll_ends, told};
 use crate::command::watch::watched;
-use crate::command::{load, load_order, orders_for};
 use crate::exit::Exit;
 use crate::output::{Kind, OneFile};
 use crate::trouble::Trouble;

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use style::{Answers, LabelWords, NewStyle};
 
 use crate::args::New;
-use crate::command::load;
+use crate::command::named_file::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;

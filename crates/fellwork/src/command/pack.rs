@@ -8,7 +8,7 @@ use style::{Loaded, Size};
 use trade::counted;
 
 use crate::args::Pack;
-use crate::command::load;
+use crate::command::named_file::load;
 use crate::exit::Exit;
 use crate::output::{Kind, OneFile};
 use crate::trouble::Trouble;

@@ -8,7 +8,7 @@ use jobs::{MadePatterns, PatternOrder};
 use trade::{Length, counted};
 
 use crate::args::{PaperWord, PatternKind, Patterns};
-use crate::command::load;
+use crate::command::named_file::load;
 use crate::command::pack::today;
 use crate::exit::Exit;
 use crate::output::Folder;

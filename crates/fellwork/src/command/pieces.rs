@@ -3,7 +3,7 @@
 mod table;
 
 use crate::args::Pieces;
-use crate::command::load;
+use crate::command::named_file::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;

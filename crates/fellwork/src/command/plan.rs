@@ -8,7 +8,7 @@ use jobs::{Finder, Found, LayDrawing, PlanStage, plan_order, system};
 use trade::System;
 
 use crate::args::PlanOrder;
-use crate::command::load_order;
+use crate::command::named_file::load_order;
 use crate::exit::Exit;
 use crate::output::Folder;
 use crate::printed;

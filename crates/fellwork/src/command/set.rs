@@ -6,7 +6,7 @@ use style::{Change, Direction, Edit, EditValue, KeepError, KeptFile, Report, Tel
 
 use crate::args::{Set, Undo};
 use crate::command::history::{in_words, kept, read, units};
-use crate::command::take_note;
+use crate::command::named_file::take_note;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;

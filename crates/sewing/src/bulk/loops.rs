@@ -5,10 +5,10 @@ use geometry::Point;
 use style::{MeasureId, SeamId};
 use trade::Length;
 
+use super::crossing::{Crossing, CrossingKind, Found, Site};
 use super::machine::BARTACKER;
 use super::panels::{MOUTH_GROUND, band_over, outseam_at_band};
 use super::plies::Plies;
-use super::{Crossing, CrossingKind, Found, Site};
 use crate::allowance::{Fell, allowances};
 use crate::garment::{Fixing, FixingKind, On};
 

@@ -3,8 +3,8 @@
 use draft::{PieceId, PointId};
 use style::{Ply, SeamId};
 
+use super::crossing::{Crossing, CrossingKind, Found, Site};
 use super::plies::{Plies, lying, lying_trimmed};
-use super::{Crossing, CrossingKind, Found, Site};
 use crate::edges::over_ply;
 use crate::garment::On;
 

@@ -4,9 +4,9 @@ use draft::{EdgeId, Lining, PieceId, PointId};
 use geometry::Point;
 use style::SeamId;
 
+use super::crossing::{Crossing, CrossingKind, Found, Site};
 use super::panels::{MOUTH_GROUND, band_over};
 use super::plies::Plies;
-use super::{Crossing, CrossingKind, Found, Site};
 use crate::garment::On;
 use crate::placement::{back_pockets, coin_on};
 

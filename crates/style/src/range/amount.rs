@@ -109,7 +109,7 @@ impl From<u32> for Amount {
 
 /// Rows of the table, with both ranges in the unit the name says. `const`, so that the table costs nothing to ask.
 pub(super) mod rows {
-    use super::super::Range;
+    use super::super::row::Range;
     use super::Amount;
     use trade::{Angle, ArealWeight, Length, Share, StitchDensity, YarnSize};
 

@@ -4,8 +4,8 @@
 //! from 85 to 130, thighs from 51 to 80, knees from 34 to 55, hems from 29 to 50, front rises from 23 to 34 and back
 //! rises from 34 to 44 cm. What is usual reaches beyond them, for smaller and larger sizes and for wide and low styles.
 
-use super::Range;
 use super::amount::rows::{cm, mm};
+use super::row::Range;
 use crate::MeasureId;
 
 /// The path of a key of a measure, put together while compiling: "chart.thigh.value".

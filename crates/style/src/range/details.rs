@@ -1,7 +1,7 @@
 //! What a style states beside its chart: shape, details, seams, tacks and cutting.
 
-use super::Range;
 use super::amount::rows::{cm, count, deg, mm, per_cm, percent};
+use super::row::Range;
 
 const PRACTICE: &str = "common practice, from memory";
 const SPLITS: &str = "published drafts make the back up to 4 cm wider at seat, knee and hem, the thigh 5; the room is from memory";

@@ -1,9 +1,9 @@
 //! What a collection states: cloths, yarns, trims, and the orders cut from them.
 
-use super::Range;
 use crate::order::{MOST_LAYS, MOST_PLIES};
 
 use super::amount::rows::{cm, count, gsm, m, mm, percent, tex};
+use super::row::Range;
 
 const PRACTICE: &str = "common practice, from memory";
 const ROOMS: &str = "cutting rooms differ: ask the workroom; the usual values are from memory";

@@ -11,20 +11,24 @@ use suite::source::{self, Source, files_below, root, rust_files, shown};
 const ARROWS: &[(&str, &[&str])] = &[
     ("words", &[]),
     ("store", &[]),
-    ("trade", &[]),
+    ("trade", &["words"]),
     ("geometry", &["trade"]),
     ("lay", &["geometry", "trade"]),
     ("style", &["store", "trade", "words"]),
-    ("draft", &["geometry", "style", "trade"]),
-    ("sewing", &["draft", "geometry", "style", "trade"]),
+    ("draft", &["geometry", "style", "trade", "words"]),
+    ("sewing", &["draft", "geometry", "style", "trade", "words"]),
     ("flat", &["draft", "geometry", "sewing", "trade"]),
     (
         "cutting",
-        &["draft", "geometry", "lay", "sewing", "style", "trade"],
+        &[
+            "draft", "geometry", "lay", "sewing", "style", "trade", "words",
+        ],
     ),
     (
         "spreading",
-        &["cutting", "geometry", "lay", "sewing", "style", "trade"],
+        &[
+            "cutting", "geometry", "lay", "sewing", "style", "trade", "words",
+        ],
     ),
     (
         "patterns",
@@ -33,12 +37,14 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("intake", &["geometry", "patterns", "style", "trade"]),
     (
         "drawing",
-        &["draft", "flat", "geometry", "sewing", "style", "trade"],
+        &[
+            "draft", "flat", "geometry", "sewing", "style", "trade", "words",
+        ],
     ),
     (
         "cut_sheets",
         &[
-            "cutting", "draft", "drawing", "geometry", "lay", "sewing", "style", "trade",
+            "cutting", "draft", "drawing", "geometry", "lay", "sewing", "style", "trade", "words",
         ],
     ),
     (
@@ -53,6 +59,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "sewing",
             "style",
             "trade",
+            "words",
         ],
     ),
     (
@@ -128,6 +135,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "spreading",
             "style",
             "trade",
+            "words",
         ],
     ),
     (

@@ -59,7 +59,7 @@ async fn page(
             None => words.read(say, &loaded).0,
         };
         let page = LayPage {
-            say: say,
+            say,
             name: &name,
             see: &see,
             system: see.system(&loaded.collection),
@@ -87,7 +87,7 @@ fn in_the_room(
     main: &Markup,
 ) -> Html<String> {
     let head = Head {
-        say: say,
+        say,
         name,
         loaded,
         room: Room::Cutting,

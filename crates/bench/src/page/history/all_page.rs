@@ -24,7 +24,7 @@ impl All {
         see: &Viewing,
     ) -> Markup {
         let head = Head {
-            say: say,
+            say,
             name,
             loaded,
             room: Room::History,

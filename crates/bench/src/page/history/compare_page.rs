@@ -53,7 +53,7 @@ impl Compared {
         see: &Viewing,
     ) -> Markup {
         let head = Head {
-            say: say,
+            say,
             name,
             loaded,
             room: Room::History,

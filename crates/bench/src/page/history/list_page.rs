@@ -50,7 +50,7 @@ impl List {
         see: &Viewing,
     ) -> Markup {
         let head = Head {
-            say: say,
+            say,
             name,
             loaded,
             room: Room::History,

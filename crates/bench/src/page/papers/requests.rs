@@ -43,7 +43,6 @@ pub(super) struct PatternRequest {
 
 /// The kinds of files: what an address calls each, what a person reads, and for what it is.
 pub(super) fn kinds(say: &'static Words) -> [(&'static str, &'static str, &'static str); 6] {
-    let say = say;
     [
         ("dxf", say.papers_kind_dxf(), say.papers_kind_dxf_for()),
         ("svg", say.papers_kind_svg(), say.papers_kind_svg_for()),

@@ -9,7 +9,7 @@ use jobs::{JobError, Meant, PatternSource, bring_into};
 use style::{COLLECTION_FILE, Drawn, Loaded, ReadError, STYLE_FILE};
 
 use crate::args::{Bring, NamedPiece, PieceCorners};
-use crate::command::load;
+use crate::command::named_file::load;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;

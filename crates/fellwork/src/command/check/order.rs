@@ -7,7 +7,7 @@ use trade::counted;
 
 use super::table;
 use crate::args::Check;
-use crate::command::take_note;
+use crate::command::named_file::take_note;
 use crate::exit::Exit;
 use crate::printed;
 use crate::trouble::Trouble;
