@@ -1,7 +1,6 @@
 //! Findings: what the program noticed about a style that is not an error in its file.
 
 use geometry::Point;
-use serde::ser::SerializeStruct;
 use serde::{Serialize, Serializer};
 use style::{Edit, Muted, Size, StyleDoc, Subject};
 use words::{Said, Words, key, say};
@@ -43,11 +42,14 @@ pub struct Place {
 impl Serialize for Place {
     /// The code of the piece, and x and y in millimetres.
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        let mut out = to.serialize_struct("Place", 3)?;
-        out.serialize_field("piece", self.piece.code())?;
-        out.serialize_field("x", &self.at.x)?;
-        out.serialize_field("y", &self.at.y)?;
-        out.end()
+        #[derive(Serialize)]
+        struct Coordinates {
+            piece: &'static str,
+            x: f64,
+            y: f64,
+        }
+        let (piece, Point { x, y }) = (self.piece.code(), self.at);
+        Coordinates { piece, x, y }.serialize(to)
     }
 }
 

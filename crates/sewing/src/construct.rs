@@ -8,12 +8,24 @@ use style::{Construction, Seam};
 use trade::Length;
 use trade::seam::{SeamClass, SeamOperation, operation};
 
-use crate::garment::Finish;
 use crate::seam::facts;
 
 /// Both plies of an even seam.
 const fn even(mm: f64) -> Rule {
     Rule::Even(Length::mm(mm))
+}
+
+/// What an allowance looks like from inside, lying flat on the piece it is pressed towards.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Finish {
+    /// The cloth's own edge.
+    Selvedge,
+    /// Raw edge covered by an overedge row.
+    Overedged,
+    /// Folded under: no raw edge.
+    Folded,
+    /// Raw.
+    Raw,
 }
 
 /// How the allowances of a construction are found.

@@ -7,6 +7,7 @@ use geometry::{Path, Point, Vec2};
 use style::{Collection, RowEnding, Seam, SeamId, Size, StyleDoc};
 use trade::{Colour, Length, StitchDensity, StitchType};
 
+use crate::construct::Finish;
 use crate::edges::edge_use;
 
 /// Which copies of a piece something is on. Panels are drawn as the wearer's left front and right
@@ -241,19 +242,6 @@ pub enum FixingKind {
     Patch(Length, Length, String),
     /// Label: width, height, its words.
     Label(Length, Length, String),
-}
-
-/// What an allowance looks like from inside, lying flat on the piece it is pressed towards.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Finish {
-    /// The cloth's own edge.
-    Selvedge,
-    /// Raw edge covered by an overedge row.
-    Overedged,
-    /// Folded under: no raw edge.
-    Folded,
-    /// Raw.
-    Raw,
 }
 
 /// An allowance as it lies on the inside.

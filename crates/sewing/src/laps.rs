@@ -5,10 +5,11 @@ use style::{Construction, MeasureId, Ply, Seam, SeamId};
 use trade::Length;
 
 use crate::allowance::{Fell, allowances, turned_depth};
+use crate::construct::Finish;
 use crate::construct::construct;
 use crate::context::Context;
 use crate::edges::{over_ply, side_of};
-use crate::garment::{Finish, InsideLap, On};
+use crate::garment::{InsideLap, On};
 use crate::placement::{back_pockets, coin_on, extra_on};
 use crate::seam::{Half, Line, Side, facts};
 

@@ -43,11 +43,11 @@ pub use bulk::{
     machine_of,
 };
 pub use check::{SEWING_RULES, SewingRule, sewing_findings};
+pub use construct::Finish;
 pub use construct::{CONSTRUCTS, Construct, Rule, class_of, construct, operation_of};
 pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{
-    CutPiece, Face, Finish, Fixing, FixingKind, Garment, InsideLap, On, Origin, RowEnd, RowYarn,
-    StitchRow,
+    CutPiece, Face, Fixing, FixingKind, Garment, InsideLap, On, Origin, RowEnd, RowYarn, StitchRow,
 };
 pub use make::{make, make_run};
 pub use placement::{Placed, placed, placements};

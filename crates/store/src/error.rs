@@ -3,7 +3,8 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-use crate::{ReadError, RevisionId};
+use crate::read::ReadError;
+use crate::revision_id::RevisionId;
 
 /// Why a file was not saved or looked at. It is then as it was.
 #[derive(Debug, thiserror::Error)]

@@ -1,10 +1,21 @@
 //! The versions of one file, in order.
 
+use std::io;
+
 use crate::error::disk;
 use crate::names::{self, NOW, Names};
 use crate::read::{LARGEST_FILE, read_text};
 use crate::version::Shelf;
 use crate::{NamesProblem, Revision, RevisionId, StoreError, VersionedFile};
+
+/// The versions of a file that are kept, earliest first. The last is the text that was in the file when it was last
+/// saved or looked at.
+///
+/// # Errors
+/// The folder of versions is there and cannot be listed.
+pub fn list_versions(file: &VersionedFile) -> io::Result<Vec<Revision>> {
+    Ok(Shelf::of(file.versions())?.versions)
+}
 
 /// Every version of a file that is kept.
 #[derive(Clone, Debug)]

@@ -1,45 +1,11 @@
 //! One version of a file, and the files versions are kept in: `NNNN-ID.toml`, by number and by what the text hashes to.
 
-use std::fmt;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-use sha2::{Digest, Sha256};
-
 use crate::read::{LARGEST_FILE, read_text};
-use crate::{StoreError, VersionedFile};
-
-/// What a text hashes to: the first 16 hex digits of its SHA-256.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct RevisionId(String);
-
-impl RevisionId {
-    /// The id of a text.
-    #[must_use]
-    pub fn of(text: &str) -> Self {
-        let digest = Sha256::digest(text.as_bytes());
-        Self(
-            digest
-                .iter()
-                .take(8)
-                .map(|byte| format!("{byte:02x}"))
-                .collect(),
-        )
-    }
-
-    /// The id as text.
-    #[must_use]
-    pub fn as_str(&self) -> &str {
-        &self.0
-    }
-}
-
-impl fmt::Display for RevisionId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(&self.0)
-    }
-}
+use crate::{RevisionId, StoreError};
 
 /// One kept version of a file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -138,15 +104,6 @@ impl Shelf {
     pub(crate) fn next_number(&self) -> u32 {
         self.last().map_or(1, |last| last.number.saturating_add(1))
     }
-}
-
-/// The versions of a file that are kept, earliest first. The last is the text that was in the file when it was last
-/// saved or looked at.
-///
-/// # Errors
-/// The folder of versions is there and cannot be listed.
-pub fn list_versions(file: &VersionedFile) -> io::Result<Vec<Revision>> {
-    Ok(Shelf::of(file.versions())?.versions)
 }
 
 /// The text of a kept version.

@@ -1,5 +1,11 @@
 //! Choices of a style: enums each member of which is written as one word.
 
+/// One of several, as a file writes it.
+pub trait Choice: Copy {
+    /// The word a file uses for it.
+    fn written(self) -> &'static str;
+}
+
 /// Declares the words a choice is written with in a file, in both directions.
 macro_rules! choices {
     ($kind:ident: $($variant:ident = $word:literal),+ $(,)?) => {
@@ -28,9 +34,9 @@ macro_rules! choices {
                 choice.word().into()
             }
         }
-        impl ::std::convert::From<$kind> for $crate::Value {
-            fn from(choice: $kind) -> Self {
-                Self::Choice(choice.word())
+        impl $crate::choices::Choice for $kind {
+            fn written(self) -> &'static str {
+                self.word()
             }
         }
     };

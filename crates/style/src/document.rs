@@ -1,5 +1,10 @@
 //! The style document: one pair of jeans, described once.
 
+mod charted;
+mod muted_findings;
+mod named_files;
+mod resolved_seams;
+
 use std::fmt;
 
 use indexmap::IndexMap;

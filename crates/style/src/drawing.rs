@@ -7,6 +7,7 @@
 //! and is not followed here ([`guard`]).
 
 mod doctype;
+mod drawn_line;
 mod guard;
 mod shape;
 
@@ -15,23 +16,16 @@ use trade::{Length, counted};
 
 use crate::reader::short;
 use crate::report::{Diagnostic, Source};
+use drawn_line::Problem;
+pub use drawn_line::{DrawnLine, DrawnStep, Spot};
 use guard::{Rules, Take};
 use shape::Map;
 
 /// The largest drawing that is read; stitching is a few lines.
 pub(crate) const LARGEST_DRAWING: u64 = 256 * 1024;
 
-/// The most steps all lines of a drawing may have together.
-const MOST_STEPS: usize = 4000;
-
 /// How deep groups may lie in groups.
 const DEEPEST: usize = 64;
-
-/// No pocket is larger than this; a drawing that is must be in another unit.
-const FARTHEST_MM: f64 = 1000.0;
-
-/// A place on a pocket: from its inner top corner towards its outer side, and down.
-pub type Spot = [Length; 2];
 
 /// The stitch lines of a drawing.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,47 +66,6 @@ impl Drawing {
         None
     }
 }
-
-impl DrawnLine {
-    /// Where it ends.
-    #[must_use]
-    pub fn end(&self) -> Spot {
-        self.steps.last().map_or(self.from, DrawnStep::end)
-    }
-}
-
-impl DrawnStep {
-    /// Where it ends.
-    #[must_use]
-    pub const fn end(&self) -> Spot {
-        match self {
-            Self::Straight(end) | Self::Curve(_, _, end) => *end,
-        }
-    }
-}
-
-/// One line, sewn without a break.
-#[derive(Clone, Debug, PartialEq)]
-pub struct DrawnLine {
-    /// Where it begins.
-    pub from: Spot,
-    /// Its steps, each from where the one before ended.
-    pub steps: Vec<DrawnStep>,
-    /// Whether it ends where it began.
-    pub closed: bool,
-}
-
-/// One step of a line.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum DrawnStep {
-    /// Straight to a place.
-    Straight(Spot),
-    /// A cubic Bézier curve: its two handles and where it ends.
-    Curve(Spot, Spot, Spot),
-}
-
-/// What is wrong with a drawing: where, a code, what, and what would be right.
-type Problem = (std::ops::Range<usize>, &'static str, String, &'static str);
 
 /// Reads a drawing.
 ///
@@ -210,6 +163,7 @@ fn too_deep(text: &str) -> Result<(), Problem> {
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
+    use super::drawn_line::MOST_STEPS;
     use super::*;
     use proptest::prelude::*;
 

@@ -4,8 +4,8 @@ use serde::Serialize;
 use toml_edit::{DocumentMut, Item, TableLike, Value};
 use words::Words;
 
+use crate::Subject;
 use crate::old_subjects::of_old_words;
-use crate::{StyleDoc, Subject};
 
 /// One `[[muted]]`: a finding that is no longer counted, and why.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -28,20 +28,12 @@ impl Muted {
     }
 
     /// Whether a finding is the muted one. Values were muted in words that only the value itself still knows.
-    fn is(&self, code: &str, subject: &Subject) -> bool {
+    pub(crate) fn is(&self, code: &str, subject: &Subject) -> bool {
         let same = match (&self.subject, subject) {
             (Subject::Other(words), Subject::Value(_)) => Words::english().say(subject) == *words,
             (muted, subject) => muted == subject,
         };
         self.code == code && same
-    }
-}
-
-impl StyleDoc {
-    /// Why a finding is not counted, where the maker said so; its number in the file beside it.
-    pub fn muted(&self, code: &str, subject: &Subject) -> Option<(usize, &Muted)> {
-        let mut muted = self.muted.iter().enumerate();
-        muted.find(|(_, each)| each.is(code, subject))
     }
 }
 

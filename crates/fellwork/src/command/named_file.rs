@@ -8,7 +8,7 @@ use crate::trouble::Trouble;
 
 /// Reads a style. A collection or an order named instead is answered with the styles there are. What was written by hand
 /// into the collection's files is a version from now on.
-pub(in crate::command) fn load(path: &Path) -> Result<Loaded, Trouble> {
+pub(super) fn load(path: &Path) -> Result<Loaded, Trouble> {
     take_note(path);
     let is_style = path.join(style::STYLE_FILE).exists();
     if path.join(style::COLLECTION_FILE).is_file() && !is_style {
@@ -30,14 +30,14 @@ pub(in crate::command) fn load(path: &Path) -> Result<Loaded, Trouble> {
 }
 
 /// Keeps what was written by hand into the files of the collection that a path lies in.
-pub(in crate::command) fn take_note(path: &Path) {
+pub(super) fn take_note(path: &Path) {
     if let Some(root) = style::collection_of(path) {
         style::take_note(&root);
     }
 }
 
 /// Reads an order. A style or a collection named instead is answered with the orders there are.
-pub(in crate::command) fn load_order(path: &Path) -> Result<LoadedOrder, Trouble> {
+pub(super) fn load_order(path: &Path) -> Result<LoadedOrder, Trouble> {
     take_note(path);
     let is_style = path.join(style::STYLE_FILE).is_file()
         || path
@@ -69,7 +69,7 @@ fn collection_of(path: &Path) -> Option<PathBuf> {
 }
 
 /// Which order can be named, of the collection that a path lies in.
-pub(in crate::command) fn orders_for(path: &Path) -> String {
+pub(super) fn orders_for(path: &Path) -> String {
     let collection = collection_of(path);
     let orders = collection.and_then(|folder| style::list_orders(&folder).ok());
     let orders = orders.unwrap_or_default();

@@ -8,8 +8,8 @@ use super::case::{Broken, Case};
 use super::rows::joins;
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH};
 use crate::bulk::Thicknesses;
+use crate::construct::Finish;
 use crate::construct::construct;
-use crate::garment::Finish;
 use crate::laps::runs_to_selvedge;
 use crate::seam::facts;
 

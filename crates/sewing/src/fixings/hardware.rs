@@ -6,7 +6,7 @@ use style::{Closing, MeasureId, SeamId};
 use trade::Length;
 use trade::hardware::{RIVET_CAPS, buttonhole_length};
 
-use super::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE, fixing, midway};
+use super::setting::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE, fixing, midway};
 use crate::context::Context;
 use crate::garment::{Fixing, FixingKind, On};
 use crate::placement::{back_pockets, coin_on};

@@ -6,7 +6,7 @@ use style::{Label, LabelFold, MeasureId, PartId, Purpose, Subject, Trim};
 use trade::Length;
 use words::{key, say};
 
-use super::fixing;
+use super::setting::fixing;
 use crate::context::{Context, finding, with_remedy};
 use crate::garment::{Fixing, FixingKind, On};
 

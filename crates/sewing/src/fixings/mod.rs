@@ -2,26 +2,16 @@
 
 mod hardware;
 mod labels;
+mod setting;
 mod tacks;
 
-use draft::{EdgeId, Finding, PieceId};
-use geometry::{Path, Point, Vec2};
-use style::SeamId;
-use trade::{Colour, Length};
+use draft::Finding;
 
 use crate::context::Context;
-use crate::garment::{Fixing, FixingKind, On, Origin};
-use crate::inset_lines::Ground;
-
-/// From the end of the band to the eye of its buttonhole (1/2 inch: historical-tailoring.com,
-/// selvedge jeans).
-pub(crate) const BAND_HOLE_FROM_END: Length = Length::mm(12.7);
-
-/// From the fly edge to the eyes of its buttonholes: a little less, so that the holes end before
-/// the topstitching (common practice).
-pub(crate) const FLY_HOLE_FROM_EDGE: Length = Length::mm(9.5);
+use crate::garment::Fixing;
 
 pub(crate) use labels::{OnBand, labels_on_band, patch_on_band};
+pub(crate) use setting::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE};
 
 pub(crate) fn fixings(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<Fixing> {
     let mut out = Vec::new();
@@ -33,51 +23,4 @@ pub(crate) fn fixings(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec
     out.extend(labels::labels(context, findings));
     out.retain(|f| f.at.is_finite());
     out
-}
-
-/// A fixing that shows on the outside only, until said otherwise.
-fn fixing(
-    kind: FixingKind,
-    piece: PieceId,
-    on: On,
-    at: Point,
-    along: Vec2,
-    (from, colour): (Origin, Colour),
-) -> Fixing {
-    Fixing {
-        kind,
-        piece,
-        on,
-        at,
-        along,
-        outside: true,
-        inside: false,
-        colour,
-        from,
-    }
-}
-
-/// The middle between the rows of a seam, or `usual` where it has none.
-fn between_rows(context: &Context<'_>, seam: SeamId, usual: Length) -> Length {
-    let offsets = || {
-        context
-            .seam(seam)
-            .into_iter()
-            .flat_map(|s| &s.rows)
-            .map(|r| r.offset)
-            .filter(|o| o.is_finite())
-    };
-    let near = offsets().fold(Length::mm(f64::INFINITY), Length::min);
-    let far = offsets().fold(Length::ZERO, Length::max);
-    if near.is_finite() {
-        (near + far) / 2.0
-    } else {
-        usual
-    }
-}
-
-/// The line midway between the rows of a seam, inside the named edges.
-fn midway(context: &Context<'_>, piece: PieceId, edges: &[EdgeId], seam: SeamId) -> Option<Path> {
-    let piece = context.pattern.piece(piece)?;
-    Ground::of(piece)?.inset(edges, between_rows(context, seam, Length::mm(4.8)))
 }

@@ -5,7 +5,7 @@ use geometry::{Path, Point, Vec2};
 use style::{MeasureId, SeamId};
 use trade::Length;
 
-use super::{fixing, midway};
+use super::setting::{fixing, midway};
 use crate::context::Context;
 use crate::garment::{Fixing, FixingKind, On};
 use crate::placement::{back_pockets, coin_on};

@@ -5,7 +5,7 @@ use geometry::{Path, Point};
 use style::{BandMethod, MeasureId, Seam, SeamId, StyleDoc};
 use trade::Length;
 
-use super::Laid;
+use super::laid::Laid;
 use crate::context::Context;
 use crate::garment::{On, RowEnd};
 

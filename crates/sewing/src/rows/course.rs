@@ -4,7 +4,7 @@ use draft::{EdgeId, PieceId};
 use std::slice;
 use style::{Construction, Ply, RowSpec, Seam, SeamId};
 
-use super::JOINING;
+use super::laid::JOINING;
 use crate::context::Context;
 use crate::edges::{over_ply, side_of};
 use crate::garment::{On, RowEnd};

@@ -9,8 +9,8 @@ use style::{BackPocket, Decoration, Drawing, MeasureId, RowSpec, SeamId};
 use trade::Length;
 use words::key;
 
-use super::Laid;
 use super::course::BACK_POCKET_SIDES;
+use super::laid::Laid;
 use crate::context::{Context, finding, with_remedy};
 use crate::garment::{On, RowEnd};
 use crate::inset_lines::{Ground, points_along};

@@ -6,7 +6,7 @@ use geometry::tolerance::SAME_MM;
 use style::{HemEnds, HemJoin};
 use trade::Length;
 
-use super::Laid;
+use super::laid::Laid;
 use crate::context::Context;
 use crate::garment::{On, RowEnd};
 use crate::inset_lines::Ground;

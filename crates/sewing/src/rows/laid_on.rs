@@ -4,7 +4,7 @@ use geometry::{Path, Point};
 use style::LabelFold;
 use trade::Length;
 
-use super::Laid;
+use super::laid::Laid;
 use crate::context::Context;
 use crate::fixings::{self, OnBand};
 use crate::garment::{Fixing, FixingKind, RowEnd};

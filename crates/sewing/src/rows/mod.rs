@@ -9,11 +9,12 @@ mod course;
 mod decoration;
 mod fly;
 mod hem;
+mod laid;
 mod laid_on;
 mod notes;
 
 use draft::{Finding, LineId, PieceId, Severity};
-use geometry::{Path, Point};
+use geometry::Point;
 use style::{Construction, Lap, RowEnding, RowSpec, Seam, SeamId};
 use trade::Length;
 use words::{key, say};
@@ -25,9 +26,9 @@ use course::{Course, courses};
 
 pub(crate) use band::{from_seam_line, v_point};
 pub(crate) use fly::line as fly_line;
+pub(crate) use laid::JOINING;
 
-/// Rows nearer to the seam line than this are the ones that join the plies.
-pub(crate) const JOINING: Length = Length::mm(0.5);
+use laid::Laid;
 
 pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<StitchRow> {
     let mut out = Vec::new();
@@ -55,17 +56,6 @@ pub(crate) fn rows(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<St
     }
     findings.extend(notes::notes(context, &out));
     out
-}
-
-/// A laid row, before its yarns.
-struct Laid {
-    piece: PieceId,
-    on: On,
-    path: Path,
-    begins: RowEnd,
-    ends: RowEnd,
-    outside: bool,
-    inside: bool,
 }
 
 fn lay(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec) -> Vec<Laid> {

@@ -12,8 +12,9 @@ use trade::{Length, StitchDensity, StitchType};
 use super::count::{copies, per_length};
 use super::width::StitchWidth;
 use super::{SewnThrough, countable};
+use crate::construct::Finish;
 use crate::garment::Origin;
-use crate::garment::{Finish, FixingKind, Garment, InsideLap};
+use crate::garment::{FixingKind, Garment, InsideLap};
 use crate::rows::JOINING;
 use crate::seam::facts;
 

@@ -3,6 +3,7 @@
 use trade::{Angle, Length, Share, StitchDensity, StitchType, System};
 use words::{Given, Key, key, say};
 
+use crate::choices::Choice;
 use crate::seams::{Lap, RowSpec};
 use crate::{ArtPath, Break, Side, Size, Tag};
 
@@ -133,6 +134,12 @@ fn row_sewn(row: &RowSpec) -> Given {
         sewn = say::DifferenceRowEnds { ending, row }.into();
     }
     sewn
+}
+
+impl<T: Choice> From<T> for Value {
+    fn from(choice: T) -> Self {
+        Self::Choice(choice.written())
+    }
 }
 
 impl From<Written> for Given {

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use super::Problem;
+use super::drawn_line::Problem;
 
 /// The text with its document type blanked out, every place as it was. It is never followed: what it names is not
 /// fetched, and one that declares something of its own is refused.

@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 use roxmltree::{Attribute, Document, Node};
 use svgtypes::{TransformListParser, TransformListToken as Turn};
 
-use super::Problem;
+use super::drawn_line::Problem;
 use super::shape::Map;
 use crate::reader::short;
 

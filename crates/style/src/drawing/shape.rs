@@ -8,7 +8,7 @@ use svgtypes::{
 };
 use trade::Length;
 
-use super::{DrawnLine, DrawnStep, FARTHEST_MM, MOST_STEPS, Problem, Spot};
+use super::drawn_line::{DrawnLine, DrawnStep, FARTHEST_MM, MOST_STEPS, Problem, Spot};
 use crate::reader::short;
 
 /// The handle of a curve that makes a quarter of a circle, as a share of its radius (the usual approximation, off by less
