@@ -1,4 +1,6 @@
 //! Serves a collection folder: `cargo run -p bench --example serve -- FOLDER [PORT] [KEY]`.
+// What it says is its result.
+#![allow(clippy::print_stdout)]
 
 use std::path::PathBuf;
 

@@ -1,5 +1,6 @@
 //! Putting the bench on a loopback port.
 
+use std::io::Write;
 use std::net::{Ipv4Addr, SocketAddr, TcpListener};
 use std::path::PathBuf;
 use std::thread::JoinHandle;
@@ -130,7 +131,10 @@ pub fn start(options: Options) -> Result<Running, BenchError> {
     let once = random_key()?;
     let opens = format!("http://{addr}/?once={once}");
     let opening = Opening::new(once, &key);
-    let bench = Bench::telling(options.folder, key, addr.port(), |line| eprintln!("{line}"));
+    let bench = Bench::telling(options.folder, key, addr.port(), |line| {
+        // Who started it may have closed what it would read this from.
+        let _ = writeln!(std::io::stderr(), "{line}");
+    });
     let (stop, stopped) = oneshot::channel();
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(2)

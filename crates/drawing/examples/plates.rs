@@ -1,6 +1,8 @@
 //! Writes every plate of the demo style into a folder, to be looked at.
 //!
 //! `cargo run -p drawing --example plates -- FOLDER [SIZE]` (the base size unless told).
+// What it says is its result.
+#![allow(clippy::print_stdout)]
 
 use std::error::Error;
 use std::path::Path;

@@ -1,4 +1,6 @@
 //! Writes the four garment views of the demo style into a folder: `cargo run -p drawing --example views -- /tmp/views`.
+// What it says is its result.
+#![allow(clippy::print_stderr)]
 
 use drawing::{View, garment_view, svg};
 use sewing::{Face, make};

@@ -38,7 +38,7 @@ STYLE is a style's folder or its style.toml.
 A name given with -o ends as what is written ends. A file that is there is written over where Fellwork wrote it \
 itself; any other only with --replace, and a file of a collection never.";
 
-pub use set::{Set, Undo};
+pub use set::{Set, Undo, with_values_below_zero, without_space};
 
 /// Everything a workroom needs to sew a pair of jeans, computed from one style file.
 #[derive(Debug, Parser)]

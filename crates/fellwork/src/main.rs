@@ -17,7 +17,8 @@ use std::process::ExitCode;
 use clap::Parser;
 
 fn main() -> ExitCode {
-    match command::run(args::Args::parse().command) {
+    let asked = args::with_values_below_zero(std::env::args_os());
+    match command::run(args::Args::parse_from(asked).command) {
         Ok(exit) => exit.into(),
         Err(trouble) => {
             printed::to_stderr(&trouble.render());

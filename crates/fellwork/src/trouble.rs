@@ -329,7 +329,9 @@ pub enum Trouble {
     #[error("{value} begins like a list or a section and is none: {why}")]
     #[diagnostic(
         code("fellwork::no-json"),
-        help("write a list as JSON, such as [30, 32], and a section as {{ \"key\": \"value\" }}")
+        help(
+            "write a list as JSON, such as [30, 32], a section as {{ \"key\": \"value\" }}, and a text in quotation marks of its own"
+        )
     )]
     NoJson {
         /// What was written.

@@ -76,6 +76,27 @@ fn what_would_be_a_mistake_is_refused_and_nothing_is_written() {
 }
 
 #[test]
+fn values_below_zero_and_texts_like_lists_are_values() {
+    let demo = Demo::new();
+    let file = demo.style().join("style.toml");
+    let set = ["--remove", "patch.art", "chart.thigh.grade", "-1/4 in"];
+    let (ended, _, wrong) = said("set", &file, &set);
+    assert_eq!(ended, 0, "{wrong}");
+    let (ended, _, wrong) = said("set", &file, &["style.name", "\"[Ferryman]\""]);
+    assert_eq!(ended, 0, "{wrong}");
+    let style = style::load(&file).unwrap().style;
+    assert_eq!(style.style.name, "[Ferryman]");
+    let thigh = &style.chart[&style::MeasureId::Thigh];
+    assert_eq!(thigh.grade, Some(trade::Length::inches(-0.25)));
+    let (ended, _, wrong) = said("set", &file, &["style.name", "[Ferryman]"]);
+    assert_eq!(ended, 2);
+    assert!(wrong.contains("quotation marks"), "{wrong}");
+    // No option of ours begins with a number, and elsewhere nothing is taken for a value.
+    let (ended, _, _) = said("check", &file, &["-1"]);
+    assert_eq!(ended, 2);
+}
+
+#[test]
 fn members_are_put_in_and_sections_taken_out() {
     let demo = Demo::new();
     let file = demo.style().join("style.toml");

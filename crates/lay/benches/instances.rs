@@ -4,6 +4,8 @@
 //! `../shared/data/esicup` beside the workspace, 60 seconds each on two threads, and prints one
 //! line for each. Without that folder there is nothing to do. The lays are checked here by our own
 //! check; `crates/suite/checks/layout.py` checks what the example `packing` prints by other means.
+// What it says is its result.
+#![allow(clippy::print_stdout)]
 
 #[path = "../tests/instance/mod.rs"]
 mod instance;

@@ -4,6 +4,8 @@
 //!
 //! The instance is read in the JSON form of `jagua-rs` 1.0 and later. A fifth argument bounds the
 //! search by places tried instead of by seconds.
+// What it says is its result.
+#![allow(clippy::print_stdout, clippy::print_stderr)]
 
 #[path = "../tests/instance/mod.rs"]
 mod instance;

@@ -2,6 +2,8 @@
 //!
 //! A change counts from the event in its field to the next frame after the new drawing is in the page. What the server
 //! itself worked for it, in processor time, does not depend on how busy the machine is. Nothing here passes or fails.
+// What it says is its result.
+#![allow(clippy::print_stdout)]
 
 use std::fs;
 use std::path::Path;

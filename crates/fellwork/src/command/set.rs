@@ -4,7 +4,7 @@ use std::path::Path;
 
 use style::{Change, Direction, Edit, EditValue, KeepError, KeptFile, Report, Teller};
 
-use crate::args::{Set, Undo};
+use crate::args::{Set, Undo, without_space};
 use crate::command::history::{in_words, kept, read, units};
 use crate::command::named_file::take_note;
 use crate::exit::Exit;
@@ -117,8 +117,13 @@ fn path(text: &str) -> Result<style::DocPath, Trouble> {
     })
 }
 
-/// A list or a section is written as JSON, as the bench sends it; everything else is the text of the value.
+/// A list or a section is written as JSON, as the bench sends it, and so may a text be; everything else is the text of the
+/// value.
 fn value(text: &str) -> Result<EditValue, Trouble> {
+    let text = without_space(text);
+    if let Ok(quoted) = serde_json::from_str::<String>(text) {
+        return Ok(quoted.as_str().into());
+    }
     if !text.starts_with(['[', '{']) {
         return Ok(text.into());
     }

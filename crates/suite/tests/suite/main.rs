@@ -23,6 +23,7 @@ mod details;
 mod gathered;
 mod licences;
 mod one_build;
+mod one_change;
 mod pack;
 mod pages;
 mod paper;
