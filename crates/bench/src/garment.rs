@@ -209,7 +209,7 @@ const BELOW: [(View, &[PieceId]); 2] = [
 
 /// Draws what is looked at: the plate, where the style has one of it, else the side and face.
 pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &Viewing) -> Picture {
-    if let Some(plate) = see.plate.and_then(|plate| on_paper(worked, plate)) {
+    if let Some(plate) = see.plate.and_then(|plate| on_paper(say, worked, plate)) {
         return plate;
     }
     let garment = &worked.garment;
@@ -248,7 +248,7 @@ pub(crate) fn small_picture(loaded: &Loaded) -> String {
     written(sheet).svg
 }
 
-fn on_paper(worked: &Worked, plate: OnPaper) -> Option<Picture> {
+fn on_paper(say: &Words, worked: &Worked, plate: OnPaper) -> Option<Picture> {
     match plate {
         OnPaper::YarnPlan => {
             let plan = sewing::yarn::plan(&worked.garment);
@@ -258,7 +258,7 @@ fn on_paper(worked: &Worked, plate: OnPaper) -> Option<Picture> {
             })
         }
         OnPaper::Detail(id) => {
-            let plate = drawing::plate(&worked.garment, id)?;
+            let plate = drawing::plate(&worked.garment, say, id)?;
             Some(Picture {
                 caption: plate.caption,
                 title: plate.title,

@@ -24,7 +24,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         None => loaded.style.sizes.base,
     };
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
-    for plate in plates(&garment) {
+    for plate in plates(&garment, words::Words::english()) {
         fs::write(
             folder.join(format!("{}.svg", plate.id.code())),
             svg(&plate.sheet),

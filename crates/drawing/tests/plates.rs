@@ -101,7 +101,7 @@ fn any_length_gives_sound_plates() {
             let mut loaded = ferryman();
             set_lengths(&mut loaded, |k| k % 2 == turn, Length::mm(value));
             let garment = sewn(&loaded);
-            for plate in plates(&garment) {
+            for plate in plates(&garment, words::Words::english()) {
                 sound(&plate, &garment);
             }
         }
@@ -123,7 +123,7 @@ fn any_chart_gives_sound_plates() {
             let mut loaded = ferryman();
             loaded.style.chart.get_mut(measure).unwrap().value = Length::mm(value);
             let garment = sewn(&loaded);
-            for plate in plates(&garment) {
+            for plate in plates(&garment, words::Words::english()) {
                 sound(&plate, &garment);
             }
         }
@@ -142,7 +142,7 @@ fn any_row_gives_sound_plates() {
                 }
             }
             let garment = sewn(&loaded);
-            for plate in plates(&garment) {
+            for plate in plates(&garment, words::Words::english()) {
                 sound(&plate, &garment);
             }
         }
@@ -152,17 +152,20 @@ fn any_row_gives_sound_plates() {
 #[test]
 fn a_plate_alone_is_the_one_among_all() {
     let garment = sewn(&ferryman());
-    let all = plates(&garment);
+    let all = plates(&garment, words::Words::english());
     assert!(all.len() >= 8, "{}", all.len());
     let second = &all[1];
-    assert_eq!(plate(&garment, second.id).as_ref(), Some(second));
+    assert_eq!(
+        plate(&garment, words::Words::english(), second.id).as_ref(),
+        Some(second)
+    );
     assert_eq!(PlateId::of("no such plate"), None);
 }
 
 #[test]
 fn edges_seams_and_stitches_are_told_apart_by_their_weight() {
     let garment = sewn(&ferryman());
-    let coin = plate(&garment, PlateId::CoinPocket).unwrap();
+    let coin = plate(&garment, words::Words::english(), PlateId::CoinPocket).unwrap();
     let width = |part: &str| {
         let marks = coin.sheet.layers.iter().flat_map(|l| &l.marks);
         let mut widths = marks

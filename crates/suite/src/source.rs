@@ -69,7 +69,7 @@ pub fn literals(text: &str) -> Vec<(usize, String)> {
     let mut rest = text;
     let line_of = |rest: &str| 1 + text[..text.len() - rest.len()].matches('\n').count();
     while let Some(next) = rest.chars().next() {
-        let end_of_hashes = rest[1..].trim_start_matches('#');
+        let end_of_hashes = rest[next.len_utf8()..].trim_start_matches('#');
         if rest.starts_with("//") {
             rest = rest.find('\n').map_or("", |at| &rest[at..]);
         } else if rest.starts_with("r#") && end_of_hashes.starts_with('"') {

@@ -126,7 +126,7 @@ async fn a_plate_takes_the_place_of_the_view() {
     // The pair, the yarn plan, and every plate that the drawings have of this style.
     let loaded = style::load(&house.file()).unwrap();
     let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
-    let plates = drawing::plates(&garment);
+    let plates = drawing::plates(&garment, words::Words::english());
     assert_eq!(seen.len(), plates.len() + 2);
     for plate in plates {
         assert!(

@@ -4,11 +4,12 @@ use draft::{ClothUse, EdgeId, Piece, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On, Placed, placed, turned_depth};
 use style::{BackPocket, Lining, SeamId};
+use words::{Key, Words, key, say};
 
 use super::decoration::note_points;
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::{note_fixings, note_rows};
+use super::notes::{MeasuredFrom, note_fixings, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
@@ -19,24 +20,37 @@ const ROUND_MM: f64 = 9.0;
 /// How far a seam is drawn beyond the edge it ends at; the window cuts it off.
 const BEYOND_MM: f64 = 80.0;
 
-pub(super) fn left(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
-    draw(garment, scale, PieceId::BackPocketLeft)
+pub(super) fn left<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
+    draw(garment, words, scale, PieceId::BackPocketLeft)
 }
 
-pub(super) fn right(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
-    draw(garment, scale, PieceId::BackPocketRight)
+pub(super) fn right<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
+    draw(garment, words, scale, PieceId::BackPocketRight)
 }
 
 /// What the style says about a pocket, and which of the wearer's sides it is on.
-pub(super) fn stated(garment: &Garment, id: PieceId) -> (&BackPocket, &'static str) {
+pub(super) fn stated(garment: &Garment, id: PieceId) -> (&BackPocket, Key) {
     let back = &garment.doc.pockets.back;
     match id {
-        PieceId::BackPocketLeft => (&back.left, "left"),
-        _ => (&back.right, "right"),
+        PieceId::BackPocketLeft => (&back.left, key::DRAWN_LEFT),
+        _ => (&back.right, key::DRAWN_RIGHT),
     }
 }
 
-fn draw(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Draft<'_>> {
+fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+    id: PieceId,
+) -> Option<Draft<'a>> {
     let pattern = &garment.pattern;
     let pocket = pattern.piece(id)?;
     let back = pattern.piece(PieceId::Back)?;
@@ -45,9 +59,16 @@ fn draw(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Draft<'_>> 
     let (said, word) = stated(garment, id);
     // Upright is the pocket's top edge; the left pocket is the mirror image.
     let frame = set.map.inverse();
-    let title = "Outside, on the back";
+    let title = key::DRAWN_FIGURE_ON_THE_BACK;
     let mirrored = set.on == On::Mirrored;
-    let mut figure = Figure::new(garment, scale, (Face::Outside, title), frame, mirrored);
+    let mut figure = Figure::new(
+        garment,
+        words,
+        scale,
+        (Face::Outside, title),
+        frame,
+        mirrored,
+    );
     let seams = seams(back, frame, &corners);
     figure.window(&[
         set.map * Point::new(seams.seat - ROUND_MM, seams.yoke + 1.8 * ROUND_MM),
@@ -66,23 +87,20 @@ fn draw(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Draft<'_>> 
         let row = garment.rows.get(*k);
         row.is_some_and(|r| r.seam == SeamId::Decoration)
     });
-    note_rows(&mut figure, &others, set.map, "from the edge");
-    note_rows(&mut figure, &stitching, set.map, "");
+    note_rows(&mut figure, &others, set.map, Some(MeasuredFrom::Edge));
+    note_rows(&mut figure, &stitching, set.map, None);
     note_points(&mut figure, &stitching, set.map);
     note_fixed(&mut figure, &fixings, set.map);
     dimensions(&mut figure, &corners, &set, &seams);
     fixing_dimensions(&mut figure, &fixings, &corners, &set);
     let lined = match said.lining {
-        Lining::None => "not lined",
-        Lining::Half => "lined in its upper half",
-        Lining::Full => "lined in full",
+        Lining::None => key::DRAWN_NOT_LINED,
+        Lining::Half => key::DRAWN_LINED_IN_ITS_UPPER_HALF,
+        Lining::Full => key::DRAWN_LINED_IN_FULL,
     };
     Some(Draft {
-        title: format!("Back pocket, {word}"),
-        caption: format!(
-            "The wearer's {word} back pocket, {lined}. Sew the stitching on the pocket before it is set; \
-             press its edges in; its top edge lies parallel to the yoke seam."
-        ),
+        title: words.say(say::DrawnBackPocket { side: word }),
+        caption: words.say(say::DrawnBackPocketCaption { lined, side: word }),
         figures: vec![figure],
     })
 }
@@ -175,7 +193,7 @@ pub(super) fn around(figure: &mut Figure<'_>, back: &Piece) {
         top.point_at(along) - left_of(top.direction_at(along)) * 7.0
     };
     figure.name(
-        "yoke",
+        key::DRAWN_YOKE,
         &[above(0.5), above(0.3), above(0.7), above(0.15)],
         QUIET,
     );
@@ -200,7 +218,12 @@ fn inner_lines(figure: &mut Figure<'_>, pocket: &Piece, set: &Placed, said: &Bac
         let outer_side = figure.side_towards(set.map * Point::new(1.0, 0.0) - inner);
         if let Some(top) = pocket.point(PointId::TopOuter) {
             let foot = Point::new(top.x, -depth.to_mm());
-            figure.dimension(outer_side, set.map * top, set.map * foot, "hem");
+            figure.dimension(
+                outer_side,
+                set.map * top,
+                set.map * foot,
+                Some(key::DRAWN_HEM),
+            );
         }
     }
     let lining = match pocket.id {
@@ -216,7 +239,7 @@ fn inner_lines(figure: &mut Figure<'_>, pocket: &Piece, set: &Placed, said: &Bac
     {
         let line = foot.transformed(set.map);
         figure.below("piece:back_lining", &line);
-        figure.point_at(line.point_at(line.length() * 0.3), "lining ends".to_owned());
+        figure.point_at(line.point_at(line.length() * 0.3), key::DRAWN_LINING_ENDS);
     }
 }
 
@@ -230,14 +253,14 @@ fn dimensions(figure: &mut Figure<'_>, corners: &Corners, set: &Placed, seams: &
     let at = |p: Point| set.map * p;
     let inner_side = figure.side_towards(at(Point::new(-1.0, 0.0)) - at(Point::ORIGIN));
     let outer_side = opposite(inner_side);
-    figure.dimension(Side::Above, at(corners.inner), at(corners.outer), "");
+    figure.dimension(Side::Above, at(corners.inner), at(corners.outer), None);
     figure.dimension(
         Side::Below,
         at(corners.foot_inner),
         at(corners.foot_outer),
-        "",
+        None,
     );
-    figure.dimension(inner_side, at(corners.inner), at(corners.point), "");
+    figure.dimension(inner_side, at(corners.inner), at(corners.point), None);
     let middle = Point::new(
         (corners.inner.x + corners.outer.x) / 2.0,
         corners.point.y / 2.0,
@@ -248,27 +271,27 @@ fn dimensions(figure: &mut Figure<'_>, corners: &Corners, set: &Placed, seams: &
         at(corners.foot_inner),
         at(out(corners.inner)),
         5.0,
-        "",
+        None,
     );
     figure.slanted(
         at(corners.outer),
         at(corners.foot_outer),
         at(out(corners.outer)),
         5.0,
-        "",
+        None,
     );
     let level = Point::new(corners.foot_outer.x, corners.foot_inner.y);
-    figure.dimension(outer_side, at(level), at(corners.foot_outer), "");
+    figure.dimension(outer_side, at(level), at(corners.foot_outer), None);
     let back = figure.garment.pattern.piece(PieceId::Back);
     let named = |id| back.and_then(|b| b.point(id));
     if let Some(on_yoke) = named(PointId::PocketInnerOnYoke) {
-        figure.dimension(inner_side, on_yoke, at(corners.inner), "");
+        figure.dimension(inner_side, on_yoke, at(corners.inner), None);
     }
     if let Some(on_seat) = named(PointId::PocketInnerOnSeat) {
-        figure.dimension(Side::Above, on_seat, at(corners.inner), "");
+        figure.dimension(Side::Above, on_seat, at(corners.inner), None);
     }
     if let Some(on_side) = seams.side_at_top {
-        figure.dimension(Side::Above, at(corners.outer), at(on_side), "");
+        figure.dimension(Side::Above, at(corners.outer), at(on_side), None);
     }
 }
 
@@ -286,21 +309,16 @@ fn note_fixed(figure: &mut Figure<'_>, fixings: &[&Fixing], map: Affine) {
         .iter()
         .partition(|f| matches!(f.kind, FixingKind::Rivet(_)));
     let hidden = rivets.iter().all(|r| !r.outside);
-    let words = if hidden {
-        (
-            "Hidden rivets",
-            ", through the back before the pocket is set; seen inside only",
-        )
-    } else {
-        ("Rivets", "")
-    };
-    note_fixings(figure, &rivets, map, words);
-    note_fixings(
-        figure,
-        &tacks,
-        map,
-        ("Bartacks", ", one down each side from the top"),
-    );
+    note_fixings(figure, &rivets, map, |what| {
+        if hidden {
+            say::DrawnHiddenRivetsThrough { what }.into()
+        } else {
+            say::DrawnRivets { what }.into()
+        }
+    });
+    note_fixings(figure, &tacks, map, |what| {
+        say::DrawnSideTacks { what }.into()
+    });
 }
 
 /// How far the rivets are in from the corner and down from the top edge.
@@ -317,6 +335,6 @@ fn fixing_dimensions(
     let Some(rivet) = rivet else { return };
     let at = |p: Point| set.map * p;
     let inner_side = figure.side_towards(at(Point::new(-1.0, 0.0)) - at(Point::ORIGIN));
-    figure.dimension(Side::Above, at(corners.inner), at(rivet.at), "");
-    figure.dimension(inner_side, at(corners.inner), at(rivet.at), "");
+    figure.dimension(Side::Above, at(corners.inner), at(rivet.at), None);
+    figure.dimension(inner_side, at(corners.inner), at(rivet.at), None);
 }

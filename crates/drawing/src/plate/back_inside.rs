@@ -6,10 +6,11 @@ use geometry::{Affine, Point, Straight, Vec2, left_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On, Placed, StitchRow, placed, turned_depth};
 use style::{Lining, SeamId};
 use trade::{Colour, Length};
+use words::{Given, Words, key, say};
 
 use super::back::{Corners, across, opposite, stated};
 use super::figure::{Figure, Outline};
-use super::notes::{note_fixings, note_rows_of};
+use super::notes::{MeasuredFrom, note_fixings, note_rows_of};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::{set_back, tone, tone_of};
@@ -18,36 +19,49 @@ use crate::dimension::unit;
 /// Cloth of the back shown round a pocket, on the cloth.
 const ROUND_MM: f64 = 8.0;
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let figures: Vec<Figure<'_>> = [PieceId::BackPocketLeft, PieceId::BackPocketRight]
         .into_iter()
-        .flat_map(|id| [reverse(garment, scale, id), back(garment, scale, id)])
+        .flat_map(|id| {
+            [
+                reverse(garment, words, scale, id),
+                back(garment, words, scale, id),
+            ]
+        })
         .flatten()
         .collect();
     if figures.is_empty() {
         return None;
     }
     Some(Draft {
-        title: "Back pockets, inside".to_owned(),
-        caption: "Turned over: left and right change sides. Left of each pair, the pocket's reverse with its lining and \
-                  its edges pressed in, ready to be set; right, the inside of the back when it is set."
-            .to_owned(),
+        title: words.say(key::DRAWN_BACK_POCKETS_INSIDE),
+        caption: words.say(key::DRAWN_BACK_POCKETS_INSIDE_CAPTION),
         figures,
     })
 }
 
 /// The reverse of a pocket, ready to be set.
-fn reverse(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'_>> {
+fn reverse<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+    id: PieceId,
+) -> Option<Figure<'a>> {
     let pocket = garment.pattern.piece(id)?;
     let set = placed(&garment.pattern, id)?;
     let corners = Corners::of(pocket)?;
     let (said, word) = stated(garment, id);
-    let title = format!("Pocket, wearer's {word}: its reverse");
+    let title = say::DrawnPocketReverse { side: word };
     let outside_mirrored = set.on == On::Mirrored;
     let mut figure = Figure::new(
         garment,
+        words,
         scale,
-        (Face::Inside, &title),
+        (Face::Inside, title),
         Affine::IDENTITY,
         !outside_mirrored,
     );
@@ -78,7 +92,7 @@ fn reverse(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'
         &rows,
         &alike,
         Affine::IDENTITY,
-        "from the edge",
+        Some(MeasuredFrom::Edge),
     );
     let inner_side = figure.side_towards(Vec2::new(-1.0, 0.0));
     if let Some(piece) = garment.pattern.piece(lining)
@@ -91,27 +105,30 @@ fn reverse(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'
         if let Some(foot) = foot {
             let name = cloth
                 .and_then(|key| garment.collection.cloths.get(key))
-                .map_or("the lining cloth", |c| c.name.as_str());
+                .map_or_else(
+                    || key::DRAWN_THE_LINING_CLOTH.into(),
+                    |c| Given::from(&c.name),
+                );
             let reach = match said.lining {
-                Lining::Full => "in full",
-                _ => "in its upper half",
+                Lining::Full => key::DRAWN_IN_FULL,
+                _ => key::DRAWN_IN_ITS_UPPER_HALF,
             };
             figure.note(
-                format!("Lining: {name}, {reach}; its edges caught in the rows that hem and set the pocket"),
+                say::DrawnLiningCaught { name, reach },
                 &[
                     Point::new(corners.outer.x * 0.5, foot.y * 0.5),
                     Point::new(corners.outer.x * 0.35, foot.y * 0.6),
                     Point::new(corners.outer.x * 0.65, foot.y * 0.6),
                 ],
             );
-            figure.dimension(inner_side, corners.inner, foot, "lining");
+            figure.dimension(inner_side, corners.inner, foot, Some(key::DRAWN_LINING));
         }
     }
     figure.dimension(
         opposite(inner_side),
         corners.outer,
         Point::new(corners.outer.x, -depth.to_mm()),
-        "hem",
+        Some(key::DRAWN_HEM),
     );
     Some(figure)
 }
@@ -177,8 +194,8 @@ fn pressed_in(figure: &mut Figure<'_>, pocket: &Piece, corners: &Corners, fill: 
         let middle = edge.point_at(edge.length() * 0.6);
         let width = allowance(figure, pocket.id, EdgeId::Inner);
         let inward = left_of(edge.start_direction()) * (width.to_mm() / 2.0);
-        let words = figure.amount_of(width);
-        figure.note(format!("Edges pressed in by {words}"), &[middle + inward]);
+        let width = figure.amount_of(width);
+        figure.note(say::DrawnPressedIn { width }, &[middle + inward]);
     }
 }
 
@@ -209,15 +226,27 @@ fn hem_flap(
 }
 
 /// The inside of the back behind a pocket.
-fn back(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'_>> {
+fn back<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+    id: PieceId,
+) -> Option<Figure<'a>> {
     let pocket = garment.pattern.piece(id)?;
     let set: Placed = placed(&garment.pattern, id)?;
     let corners = Corners::of(pocket)?;
     let (_, word) = stated(garment, id);
-    let title = format!("Back, wearer's {word}: inside");
+    let title = say::DrawnBackInside { side: word };
     let mirrored = set.on != On::Mirrored;
     let frame = set.map.inverse();
-    let mut figure = Figure::new(garment, scale, (Face::Inside, &title), frame, mirrored);
+    let mut figure = Figure::new(
+        garment,
+        words,
+        scale,
+        (Face::Inside, title),
+        frame,
+        mirrored,
+    );
     figure.window(&[
         set.map * Point::new(corners.inner.x - ROUND_MM, ROUND_MM),
         set.map * Point::new(corners.outer.x + ROUND_MM, corners.lowest() - ROUND_MM),
@@ -240,20 +269,22 @@ fn back(garment: &Garment, scale: PlateScale, id: PieceId) -> Option<Figure<'_>>
         figure.fixing(fixing, set.map, false);
     }
     let alike = on_both(garment, |r| r.shows_inside);
-    note_rows_of(&mut figure, &rows, &alike, set.map, "from the edge");
+    note_rows_of(
+        &mut figure,
+        &rows,
+        &alike,
+        set.map,
+        Some(MeasuredFrom::Edge),
+    );
     let (rivets, tacks): (Vec<&Fixing>, Vec<&Fixing>) = fixings
         .iter()
         .partition(|f| matches!(f.kind, FixingKind::Rivet(_)));
-    note_fixings(
-        &mut figure,
-        &rivets,
-        set.map,
-        (
-            "Hidden rivets",
-            ", set through the back before the pocket is sewn on",
-        ),
-    );
-    note_fixings(&mut figure, &tacks, set.map, ("Bartacks", ""));
+    note_fixings(&mut figure, &rivets, set.map, |what| {
+        say::DrawnHiddenRivetsSet { what }.into()
+    });
+    note_fixings(&mut figure, &tacks, set.map, |what| {
+        say::DrawnBartacks { what }.into()
+    });
     Some(figure)
 }
 

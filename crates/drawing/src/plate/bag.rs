@@ -5,11 +5,12 @@ use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Garment};
 use style::SeamId;
 use trade::Length;
+use words::{Words, key, say};
 
 use super::back::opposite;
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::note_rows;
+use super::notes::{MeasuredFrom, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
@@ -20,7 +21,11 @@ use crate::palette::QUIET;
 const ROUND_MM: f64 = 8.0;
 const STEP: Length = Length::mm(0.7);
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let pattern = &garment.pattern;
     let bag = pattern.piece(PieceId::PocketBag)?;
     let front = pattern.piece(PieceId::Front)?;
@@ -29,15 +34,16 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     // The side without the coin pocket, turned over.
     let outside_mirrored = !pattern.spec.coin_on_right;
     let word = if pattern.spec.coin_on_right {
-        "left"
+        key::DRAWN_LEFT
     } else {
-        "right"
+        key::DRAWN_RIGHT
     };
-    let title = format!("Front, wearer's {word}: inside");
+    let title = say::DrawnFrontInside { side: word };
     let mut figure = Figure::new(
         garment,
+        words,
         scale,
-        (Face::Inside, &title),
+        (Face::Inside, title),
         Affine::IDENTITY,
         !outside_mirrored,
     );
@@ -62,7 +68,12 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     lines(&mut figure, front, facing, &under);
     figure.piece_outline_of("piece:pocket_bag", &outline);
     let closes = figure.rows(PieceId::PocketBag, Affine::IDENTITY, |r| r.shows_inside);
-    note_rows(&mut figure, &closes, Affine::IDENTITY, "from the edge");
+    note_rows(
+        &mut figure,
+        &closes,
+        Affine::IDENTITY,
+        Some(MeasuredFrom::Edge),
+    );
     let sets = figure.rows(PieceId::PocketFacing, Affine::IDENTITY, |r| {
         r.seam == SeamId::FacingSet
     });
@@ -70,15 +81,12 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         &mut figure,
         &sets,
         Affine::IDENTITY,
-        "from the facing's edge",
+        Some(MeasuredFrom::FacingEdge),
     );
     dimensions(&mut figure, facing, &under);
     Some(Draft {
-        title: "Hip pocket, inside".to_owned(),
-        caption: format!(
-            "The wearer's {word} front turned over, the bag's back leaf towards you; the facing lies on its far side, behind \
-             the mouth. The other side is the mirror image."
-        ),
+        title: words.say(key::DRAWN_BAG_TITLE),
+        caption: words.say(say::DrawnBagCaption { side: word }),
         figures: vec![figure],
     })
 }
@@ -143,17 +151,14 @@ fn lines(figure: &mut Figure<'_>, front: &Piece, facing: &Piece, under: &Under<'
     figure.edge("seam:outseam", &Path::line(top, top + up), false);
     if let Some(mouth) = front.edge(EdgeId::Mouth) {
         figure.below("seam:mouth", mouth);
-        figure.point_at(
-            mouth.point_at(mouth.length() * 0.55),
-            "mouth edge".to_owned(),
-        );
+        figure.point_at(mouth.point_at(mouth.length() * 0.55), key::DRAWN_MOUTH_EDGE);
     }
     if let Some(inner) = facing.edge(EdgeId::Inner) {
         figure.below("piece:pocket_facing", inner);
     }
     figure.fold("piece:pocket_bag", under.fold);
     let fold = under.fold.point_at(under.fold.length() * 0.7);
-    figure.point_at(fold, "fold of the bag".to_owned());
+    figure.point_at(fold, key::DRAWN_FOLD_OF_THE_BAG);
     let above: Vec<Point> = [0.3, 0.2, 0.42, 0.8]
         .iter()
         .flat_map(|share| {
@@ -161,34 +166,34 @@ fn lines(figure: &mut Figure<'_>, front: &Piece, facing: &Piece, under: &Under<'
             [8.0, 11.0, 6.0].map(|by| Point::new(p.x, p.y + by))
         })
         .collect();
-    figure.name("waistband", &above, QUIET);
+    figure.name(key::DRAWN_WAISTBAND, &above, QUIET);
     let outseam = under.side.point_at(under.side.length() * 0.1);
-    figure.point_at(outseam, "outseam".to_owned());
+    figure.point_at(outseam, key::DRAWN_OUTSEAM);
 }
 
 fn dimensions(figure: &mut Figure<'_>, facing: &Piece, under: &Under<'_>) {
     let outer = figure.side_towards(Vec2::new(1.0, 0.0));
     let inner = opposite(outer);
-    figure.dimension_along(Side::Above, under.waist, "bag");
+    figure.dimension_along(Side::Above, under.waist, Some(key::DRAWN_BAG));
     if let Some(mouth) = facing.edge(EdgeId::Waist) {
-        figure.dimension_along(Side::Above, mouth, "mouth");
+        figure.dimension_along(Side::Above, mouth, Some(key::DRAWN_MOUTH));
     }
     if let Some(reach) = facing.edge(EdgeId::WaistUnder) {
-        figure.dimension_along(Side::Above, reach, "facing");
+        figure.dimension_along(Side::Above, reach, Some(key::DRAWN_FACING));
     }
     if let Some(mouth) = facing.edge(EdgeId::Side) {
-        figure.dimension_along(outer, mouth, "mouth");
+        figure.dimension_along(outer, mouth, Some(key::DRAWN_MOUTH));
     }
     if let Some(reach) = facing.edge(EdgeId::SideUnder) {
-        figure.dimension_along(outer, reach, "facing");
+        figure.dimension_along(outer, reach, Some(key::DRAWN_FACING));
     }
-    figure.dimension_along(outer, under.side, "in the outseam");
+    figure.dimension_along(outer, under.side, Some(key::DRAWN_IN_THE_OUTSEAM));
     let lowest = under
         .foot
         .dense(STEP)
         .into_iter()
         .min_by(|a, b| a.y.total_cmp(&b.y));
     if let Some(lowest) = lowest {
-        figure.dimension(inner, under.fold.start(), lowest, "bag");
+        figure.dimension(inner, under.fold.start(), lowest, Some(key::DRAWN_BAG));
     }
 }

@@ -7,10 +7,11 @@ use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
 use style::{BandMethod, MeasureId, SeamId};
 use trade::Length;
+use words::{Said, Words, key, say};
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::ends_words;
+use super::notes::{ends_words, row_end};
 use super::page::{Draft, WIDE_MM};
 use super::scale::PlateScale;
 use super::tone::{set_back, tone};
@@ -30,14 +31,21 @@ const GAP_MM: f64 = 7.0;
 const ARROW_MM: f64 = 13.0;
 const BESIDE_MM: f64 = 2.3;
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let m = Measures::of(garment)?;
     let whole_scale = PlateScale::no_larger_than((WIDE_MM - 12.0) / m.end);
-    let title = format!("The whole band, outside, {whole_scale}");
+    let title = say::DrawnWholeBand {
+        scale: whole_scale.to_string(),
+    };
     let mut whole = Figure::new(
         garment,
+        words,
         whole_scale,
-        (Face::Outside, &title),
+        (Face::Outside, title),
         Affine::IDENTITY,
         false,
     );
@@ -51,21 +59,14 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     for row in &rows {
         whole.row(*row, Affine::IDENTITY);
     }
-    let ends = ends(garment, scale, &m, &rows)?;
+    let ends = ends(garment, words, scale, &m, &rows)?;
     let caption = match garment.doc.band.method {
-        BandMethod::AllRound => {
-            "Numbers follow the order of sewing, arrows its direction. The band is folded over the body's edge; the lower row closes it from \
-             end to end on the chain-stitch machine, its threads tucked into both ends while stitching. Then the upper row is \
-             lockstitched in one go; the point of the V it finishes in is the button's place and moves with it."
-        }
-        BandMethod::TwoRow => {
-            "Numbers follow the order of sewing, arrows its direction. The band is folded over the body's edge; each row runs from end \
-             to end at its distance from the band seam. The button stands in the middle of the band's height."
-        }
+        BandMethod::AllRound => key::DRAWN_ENDS_ALL_ROUND,
+        BandMethod::TwoRow => key::DRAWN_ENDS_TWO_ROW,
     };
     Some(Draft {
-        title: "Waistband, ends and path of the rows".to_owned(),
-        caption: caption.to_owned(),
+        title: words.say(key::DRAWN_ENDS_TITLE),
+        caption: words.say(caption),
         figures: vec![whole, ends],
     })
 }
@@ -113,6 +114,7 @@ fn cloth(figure: &mut Figure<'_>, m: &Measures, map: Affine, low: f64) {
 
 fn ends<'a>(
     garment: &'a Garment,
+    words: &'a Words,
     scale: PlateScale,
     m: &Measures,
     rows: &[usize],
@@ -120,8 +122,12 @@ fn ends<'a>(
     let p = Point::new;
     let mut figure = Figure::new(
         garment,
+        words,
         scale,
-        (Face::Outside, "Outside: wearer's left end and right end"),
+        (
+            Face::Outside,
+            key::DRAWN_FIGURE_OUTSIDE_WEARERS_LEFT_END_AND_RIGHT_END,
+        ),
         Affine::IDENTITY,
         false,
     );
@@ -168,13 +174,25 @@ fn ends<'a>(
         }
     }
     let names = [
-        ("left front", p(left * 0.5, low * 0.6), Affine::IDENTITY),
-        ("right front", p(m.waist - MORE_MM * 0.45, low * 0.75), map),
-        ("fly shield", p(m.waist + overlap * 0.6, low * 0.6), map),
+        (
+            key::DRAWN_LEFT_FRONT,
+            p(left * 0.5, low * 0.6),
+            Affine::IDENTITY,
+        ),
+        (
+            key::DRAWN_RIGHT_FRONT,
+            p(m.waist - MORE_MM * 0.45, low * 0.75),
+            map,
+        ),
+        (
+            key::DRAWN_FLY_SHIELD,
+            p(m.waist + overlap * 0.6, low * 0.6),
+            map,
+        ),
     ];
-    for (words, at, map) in names {
+    for (name, at, map) in names {
         figure.name(
-            words,
+            name,
             &[
                 map * at,
                 map * (at + Vec2::new(0.0, -3.0)),
@@ -216,7 +234,7 @@ fn path_of(
     row: &StitchRow,
     map: Affine,
     (from, to): (f64, f64),
-    said: &mut Vec<String>,
+    said: &mut Vec<Said>,
 ) {
     let all = runs(row);
     let count = all.len();
@@ -242,14 +260,14 @@ fn path_of(
             map * (middle + along * (long / 2.0)),
             beside,
         );
-        let words = step_words(figure.garment, row, k, count);
-        if !said.contains(&words) {
-            said.push(words.clone());
+        let step = step_words(figure.garment, row, k, count);
+        if !said.contains(&step) {
+            said.push(step.clone());
             let at: Vec<Point> = [0.3, 0.7, 0.2, 0.8, 0.5]
                 .iter()
                 .map(|s| map * a.lerp(b, *s))
                 .collect();
-            figure.note(words, &at);
+            figure.note(step, &at);
         }
     }
 }
@@ -273,48 +291,51 @@ fn between(a: Point, b: Point, from: f64, to: f64) -> Option<(Point, Point)> {
 }
 
 /// What is done on one run of a row.
-fn step_words(garment: &Garment, row: &StitchRow, k: usize, count: usize) -> String {
+fn step_words(garment: &Garment, row: &StitchRow, k: usize, count: usize) -> Said {
     let units = system(&garment.collection);
-    let say = |mm: f64| amount(Length::mm(mm), units);
+    let shown = |mm: f64| amount(Length::mm(mm), units);
     let made = row_words(&garment.collection, row);
     let height = garment.pattern.spec[MeasureId::BandHeight].to_mm();
     let first = row.path.start();
-    if count == 1 {
-        let ends = ends_words(row);
-        return format!(
-            "Row {}, from the left end to the right, {} from the band seam: {made}; {ends}; {} stitches",
-            row.number,
-            say(first.y),
-            row.stitches()
-        );
-    }
     let number = row.number;
+    if count == 1 {
+        return say::DrawnRowAlong {
+            away: shown(first.y),
+            ends: ends_words(row),
+            made,
+            row: number,
+            stitches: row.stitches().to_string(),
+        }
+        .into();
+    }
     match k {
-        0 => format!(
-            "Row {number} begins {} below the band seam, at the end of the fly, {}, and runs up the left end, {} from it: {made}",
-            say(-first.y),
-            row.begins.word(),
-            say(first.x)
-        ),
+        0 => say::DrawnRowBegins {
+            begins: row_end(row.begins),
+            below: shown(-first.y),
+            from_end: shown(first.x),
+            made,
+            row: number,
+        }
+        .into(),
         1 => {
             let top = row
                 .path
                 .segments()
                 .get(1)
                 .map_or(height, |s| s.to_cubic().p0.y);
-            format!(
-                "Turn at the corner; along the top edge, {} below it, to the right end",
-                say(height - top)
-            )
+            say::DrawnTurnCorner {
+                below: shown(height - top),
+            }
+            .into()
         }
-        2 => "Turn; down the right end as far as the lower row".to_owned(),
-        3 => "Turn; slant in to the point of the V, halfway between the rows".to_owned(),
-        4 => format!(
-            "Turn on the point; slant back out to the upper corner, {}; {} stitches in the whole row",
-            row.ends.word(),
-            row.stitches()
-        ),
-        _ => format!("Row {number} goes on"),
+        2 => key::DRAWN_TURN_DOWN.into(),
+        3 => key::DRAWN_TURN_IN.into(),
+        4 => say::DrawnTurnOut {
+            ends: row_end(row.ends),
+            stitches: row.stitches().to_string(),
+        }
+        .into(),
+        _ => say::DrawnRowGoesOn { row: number }.into(),
     }
 }
 
@@ -333,19 +354,20 @@ fn hardware(figure: &mut Figure<'_>, fixing: &Fixing, m: &Measures, map: Affine)
         FixingKind::Button(d) => {
             let at = map * fixing.at;
             let how = if derived {
-                "on the point of the V"
+                key::DRAWN_ON_THE_POINT_OF_THE_V
             } else {
-                "in the middle of the band's height"
+                key::DRAWN_IN_THE_MIDDLE_OF_THE_BANDS_HEIGHT
             };
             figure.note(
-                format!(
-                    "{name}, {} across, {how}, through the finished band",
-                    amount(d, units)
-                ),
+                say::DrawnBandButton {
+                    how,
+                    name,
+                    size: amount(d, units),
+                },
                 &[at],
             );
-            figure.dimension(Side::Above, at, map * p(m.end, m.height), "");
-            figure.dimension(Side::Right, map * p(m.end, 0.0), at, "");
+            figure.dimension(Side::Above, at, map * p(m.end, m.height), None);
+            figure.dimension(Side::Right, map * p(m.end, 0.0), at, None);
         }
         FixingKind::Buttonhole(length) => {
             let eye = fixing.at + fixing.along * (length.to_mm() / 2.0);
@@ -356,14 +378,14 @@ fn hardware(figure: &mut Figure<'_>, fixing: &Fixing, m: &Measures, map: Affine)
                 .yarns
                 .get(yarn)
                 .map_or(yarn.as_str(), |y| y.name.as_str());
-            let words = format!(
-                "Keyhole buttonhole, {} long, {yarn}, its eye towards the end: the eye lies over the button when closed",
-                amount(length, units)
-            );
-            figure.note(words, &[map * fixing.at]);
-            figure.dimension(Side::Above, p(0.0, m.height), eye, "");
-            figure.dimension(Side::Above, eye, foot, "");
-            figure.dimension(Side::Left, p(0.0, 0.0), eye, "");
+            let hole = say::DrawnBandHole {
+                length: amount(length, units),
+                yarn,
+            };
+            figure.note(hole, &[map * fixing.at]);
+            figure.dimension(Side::Above, p(0.0, m.height), eye, None);
+            figure.dimension(Side::Above, eye, foot, None);
+            figure.dimension(Side::Left, p(0.0, 0.0), eye, None);
         }
         _ => {}
     }
@@ -373,12 +395,12 @@ fn hardware(figure: &mut Figure<'_>, fixing: &Fixing, m: &Measures, map: Affine)
 fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
     let p = Point::new;
     let garment = figure.garment;
-    figure.dimension(Side::Left, p(0.0, 0.0), p(0.0, m.height), "");
+    figure.dimension(Side::Left, p(0.0, 0.0), p(0.0, m.height), None);
     figure.dimension(
         Side::Below,
         map * p(m.waist, 0.0),
         map * p(m.end, 0.0),
-        "overlap",
+        Some(key::DRAWN_OVERLAP),
     );
     let row_at = |number: usize| {
         let rows = garment.rows.iter();
@@ -390,7 +412,7 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
             Side::Right,
             map * p(m.end, 0.0),
             map * p(m.end, row.path.end().y),
-            "",
+            None,
         );
     }
     for row in garment
@@ -401,13 +423,13 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
         let all = runs(row);
         match all.as_slice() {
             [up, along, _, inward, outward] => {
-                figure.dimension(Side::Left, p(0.0, 0.0), up.0, "");
-                figure.dimension(Side::Above, p(0.0, m.height), along.0, "");
+                figure.dimension(Side::Left, p(0.0, 0.0), up.0, None);
+                figure.dimension(Side::Above, p(0.0, m.height), along.0, None);
                 figure.dimension(
                     Side::Right,
                     map * p(m.end, along.1.y),
                     map * p(m.end, m.height),
-                    "",
+                    None,
                 );
                 figure.angle(
                     map * inward.1,
@@ -420,7 +442,7 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
                 Side::Right,
                 map * p(m.end, row.path.end().y),
                 map * p(m.end, m.height),
-                "",
+                None,
             ),
         }
     }
@@ -428,7 +450,7 @@ fn sizes(figure: &mut Figure<'_>, m: &Measures, map: Affine) {
         Side::Below,
         (p(0.0, 0.0), map * p(m.end, 0.0)),
         Length::mm(m.end),
-        "whole length",
+        Some(key::DRAWN_WHOLE_LENGTH),
     );
 }
 
@@ -451,7 +473,13 @@ mod tests {
     fn the_button_stands_on_the_point_of_the_v() {
         // Rows 2 mm from seam, top and end of a band of 38 mm: the legs of 64 degrees start 34 mm apart,
         // so they meet 17 mm / tan 32 = 27.2 mm in from the row, 29.2 mm from the end, at 19 mm.
-        let plate = fitted(&sewn(32, 32), PlateId::WaistbandEnds, draw).unwrap();
+        let plate = fitted(
+            &sewn(32, 32),
+            Words::english(),
+            PlateId::WaistbandEnds,
+            draw,
+        )
+        .unwrap();
         let all = words(&plate);
         for said in ["2.92 cm", "1.9 cm", "64°", "overlap 4.2 cm", "1 cm", "2 mm"] {
             assert!(all.iter().any(|w| w == said), "{said} not in {all:?}");
@@ -460,7 +488,13 @@ mod tests {
 
     #[test]
     fn numbers_follow_the_order_of_sewing() {
-        let plate = fitted(&sewn(32, 32), PlateId::WaistbandEnds, draw).unwrap();
+        let plate = fitted(
+            &sewn(32, 32),
+            Words::english(),
+            PlateId::WaistbandEnds,
+            draw,
+        )
+        .unwrap();
         let all = words(&plate);
         let place = |start: &str| all.iter().position(|w| w.starts_with(start)).unwrap();
         let steps = [
@@ -480,7 +514,7 @@ mod tests {
     #[test]
     fn the_whole_band_shows_every_stitch_of_every_row() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, PlateId::WaistbandEnds, draw).unwrap();
+        let plate = fitted(&garment, Words::english(), PlateId::WaistbandEnds, draw).unwrap();
         for (k, row) in garment
             .rows
             .iter()
@@ -501,7 +535,7 @@ mod tests {
         let mut loaded = ferryman();
         loaded.style.band.method = BandMethod::TwoRow;
         let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-        let plate = fitted(&garment, PlateId::WaistbandEnds, draw).unwrap();
+        let plate = fitted(&garment, Words::english(), PlateId::WaistbandEnds, draw).unwrap();
         let all = words(&plate);
         assert!(all.iter().all(|w| !w.contains('°') && !w.contains("slant")));
     }

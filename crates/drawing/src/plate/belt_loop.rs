@@ -6,10 +6,11 @@ use sewing::{Face, Fixing, FixingKind, Garment};
 use style::MeasureId;
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
+use words::{Said, Words, key, say};
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::{note_fixings, row_note};
+use super::notes::{MeasuredFrom, note_fixings, row_note};
 use super::page::{Draft, WIDE_MM};
 use super::scale::PlateScale;
 use super::tone::{BELOW, set_back, tone};
@@ -70,31 +71,32 @@ impl Sewn<'_> {
     }
 }
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let sewn = Sewn::of(garment)?;
     let strip = garment.pattern.piece(PieceId::LoopStrip)?;
     let figures = vec![
-        whole_strip(garment, strip)?,
-        on_band(garment, scale, &sewn, strip)?,
-        from_side(garment, scale, &sewn),
-        underside(garment, scale, &sewn, strip)?,
+        whole_strip(garment, words, strip)?,
+        on_band(garment, words, scale, &sewn, strip)?,
+        from_side(garment, words, scale, &sewn),
+        underside(garment, words, scale, &sewn, strip)?,
     ];
     let count = garment
         .fixings
         .iter()
         .filter(|f| matches!(f.kind, FixingKind::Loop(..)))
         .count();
+    let loops: Said = if count == 1 {
+        key::DRAWN_LOOP_ONE.into()
+    } else {
+        say::DrawnLoopAll { count }.into()
+    };
     Some(Draft {
-        title: "Belt loop".to_owned(),
-        caption: format!(
-            "{} cut from one strip: its raw edges are folded to meet on the underside and covered by one pass of the \
-             two-needle machine. Each end is turned under and tacked through all plies, at the top edge of the band and below its seam.",
-            if count == 1 {
-                "The loop is".to_owned()
-            } else {
-                format!("All {count} loops are")
-            }
-        ),
+        title: words.say(key::DRAWN_LOOP_TITLE),
+        caption: words.say(say::DrawnLoopCaption { loops }),
         figures,
     })
 }
@@ -111,13 +113,14 @@ fn rect(x0: f64, x1: f64, y0: f64, y1: f64) -> [Point; 4] {
 
 fn on_band<'a>(
     garment: &'a Garment,
+    words: &'a Words,
     scale: PlateScale,
     sewn: &Sewn<'_>,
     strip: &Piece,
 ) -> Option<Figure<'a>> {
     let p = Point::new;
-    let title = (Face::Outside, "Outside, on the band");
-    let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
+    let title = (Face::Outside, key::DRAWN_FIGURE_OUTSIDE_ON_THE_BAND);
+    let mut figure = Figure::new(garment, words, scale, title, Affine::IDENTITY, false);
     let (left, right) = (sewn.at.x - sewn.width / 2.0, sewn.at.x + sewn.width / 2.0);
     let around = [
         p(left - 2.6 * ROUND_MM, sewn.foot - ROUND_MM),
@@ -154,38 +157,40 @@ fn on_band<'a>(
             continue;
         };
         let x = (map * row.path.start()).x;
-        let words = row_note(garment, &[*k], "from the loop's left edge");
+        let note = row_note(garment, words, &[*k], Some(MeasuredFrom::LoopEdge));
         figure.note(
-            words,
+            note,
             &[share, 0.5, 0.3].map(|s| p(x, sewn.foot + sewn.length * s)),
         );
     }
     for tack in &sewn.tacks {
         figure.fixing(tack, Affine::IDENTITY, false);
     }
-    note_fixings(
-        &mut figure,
-        &sewn.tacks,
-        Affine::IDENTITY,
-        ("Tacks", ", across both ends"),
-    );
+    note_fixings(&mut figure, &sewn.tacks, Affine::IDENTITY, |what| {
+        say::DrawnLoopTacks { what }.into()
+    });
     figure.next_window(&around);
-    figure.dimension(Side::Above, p(left, sewn.top), p(right, sewn.top), "");
+    figure.dimension(Side::Above, p(left, sewn.top), p(right, sewn.top), None);
     for row in garment
         .rows
         .iter()
         .filter(|r| r.piece == PieceId::LoopStrip)
     {
         let x = (map * row.path.start()).x;
-        figure.dimension(Side::Below, p(left, sewn.foot), p(x, sewn.foot), "");
+        figure.dimension(Side::Below, p(left, sewn.foot), p(x, sewn.foot), None);
     }
-    figure.dimension(Side::Left, p(left, sewn.foot), p(left, sewn.top), "");
-    figure.dimension(Side::Right, p(right, sewn.foot), p(right, 0.0), "");
-    figure.dimension(Side::Right, p(right, 0.0), p(right, sewn.height), "band");
-    figure.dimension(Side::Right, p(right, sewn.top), p(right, sewn.height), "");
+    figure.dimension(Side::Left, p(left, sewn.foot), p(left, sewn.top), None);
+    figure.dimension(Side::Right, p(right, sewn.foot), p(right, 0.0), None);
+    figure.dimension(
+        Side::Right,
+        p(right, 0.0),
+        p(right, sewn.height),
+        Some(key::DRAWN_BAND),
+    );
+    figure.dimension(Side::Right, p(right, sewn.top), p(right, sewn.height), None);
     let beside = right + ROUND_MM * 1.3;
     figure.name(
-        "waistband",
+        key::DRAWN_WAISTBAND,
         &[p(beside, sewn.height * 0.7), p(beside, sewn.height * 0.4)],
         QUIET,
     );
@@ -193,10 +198,15 @@ fn on_band<'a>(
 }
 
 /// The loop from its side: folds, tacks, and the belt under it.
-fn from_side<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>) -> Figure<'a> {
+fn from_side<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+    sewn: &Sewn<'_>,
+) -> Figure<'a> {
     let p = Point::new;
-    let title = (Face::Outside, "From the side, with the belt");
-    let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
+    let title = (Face::Outside, key::DRAWN_FIGURE_FROM_THE_SIDE_WITH_THE_BELT);
+    let mut figure = Figure::new(garment, words, scale, title, Affine::IDENTITY, false);
     let shell = tone(garment, ClothUse::Shell, Face::Outside);
     let quiet = set_back(shell);
     let cloth = garment.collection.cloths.get(&garment.doc.cloth.shell);
@@ -272,29 +282,27 @@ fn from_side<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>) -> Fi
         Side::Right,
         p(edge, clear_low),
         p(edge, clear_high),
-        "clear",
+        Some(key::DRAWN_CLEAR),
     );
     figure.dimension(
         Side::Right,
         p(4.1, middle - tall),
         p(4.1, middle + tall),
-        "belt",
+        Some(key::DRAWN_BELT),
     );
     let units = system(&garment.collection);
     let spare = Length::mm(clear_high - clear_low - belt);
     if spare.to_mm() >= 0.0 {
-        figure.remark(format!(
-            "Clear height between the tacks {}: a belt of {} passes with {} to spare.",
-            amount(Length::mm(clear_high - clear_low), units),
-            amount(garment.doc.loops.belt, units),
-            amount(spare, units)
-        ));
+        figure.remark(say::DrawnBeltPasses {
+            belt: amount(garment.doc.loops.belt, units),
+            clear: amount(Length::mm(clear_high - clear_low), units),
+            spare: amount(spare, units),
+        });
     } else if spare.is_finite() {
-        figure.remark(format!(
-            "Clear height between the tacks {}: too little for a belt of {}.",
-            amount(Length::mm(clear_high - clear_low), units),
-            amount(garment.doc.loops.belt, units)
-        ));
+        figure.remark(say::DrawnBeltTooWide {
+            belt: amount(garment.doc.loops.belt, units),
+            clear: amount(Length::mm(clear_high - clear_low), units),
+        });
     }
     figure
 }
@@ -302,13 +310,14 @@ fn from_side<'a>(garment: &'a Garment, scale: PlateScale, sewn: &Sewn<'_>) -> Fi
 /// The underside of one loop: raw edges that meet, covered by the looper yarn.
 fn underside<'a>(
     garment: &'a Garment,
+    words: &'a Words,
     scale: PlateScale,
     sewn: &Sewn<'_>,
     strip: &Piece,
 ) -> Option<Figure<'a>> {
     let p = Point::new;
-    let title = (Face::Inside, "Underside, ends not turned");
-    let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, true);
+    let title = (Face::Inside, key::DRAWN_FIGURE_UNDERSIDE_ENDS_NOT_TURNED);
+    let mut figure = Figure::new(garment, words, scale, title, Affine::IDENTITY, true);
     let (left, right) = (sewn.at.x - sewn.width / 2.0, sewn.at.x + sewn.width / 2.0);
     figure.window(&[
         p(left - 1.0, sewn.foot - 1.0),
@@ -326,7 +335,7 @@ fn underside<'a>(
     let map = lying(sewn, strip)?;
     looper(&mut figure, map, (p(left, sewn.foot), p(right, sewn.top)));
     figure.note(
-        "Raw edges meet in the middle of the underside".to_owned(),
+        key::DRAWN_RAW_EDGES_MEET_IN_THE_MIDDLE_OF_THE_UNDERSIDE,
         &[0.5, 0.3, 0.7].map(|s| p(sewn.at.x, sewn.foot + sewn.length * s)),
     );
     Some(figure)
@@ -376,16 +385,18 @@ fn looper(figure: &mut Figure<'_>, map: Affine, (from, to): (Point, Point)) {
 }
 
 /// The strip for all loops, laid level.
-fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
+fn whole_strip<'a>(garment: &'a Garment, words: &'a Words, strip: &Piece) -> Option<Figure<'a>> {
     let (foot, end_top) = (strip.edge(EdgeId::EndFoot)?, strip.edge(EdgeId::EndTop)?);
     let (wide, long) = (foot.end().x, end_top.start().y);
     if !(long > 1.0 && long.is_finite()) {
         return None;
     }
     let scale = PlateScale::no_larger_than((WIDE_MM - 30.0) / long);
-    let title = format!("The strip for all loops, face up, {scale}");
+    let title = say::DrawnLoopStrip {
+        scale: scale.to_string(),
+    };
     let turn = Affine::new([0.0, -1.0, 1.0, 0.0, 0.0, 0.0]);
-    let mut figure = Figure::new(garment, scale, (Face::Outside, &title), turn, false);
+    let mut figure = Figure::new(garment, words, scale, (Face::Outside, title), turn, false);
     let shell = figure.tone(ClothUse::Shell);
     figure.piece(PieceId::LoopStrip, Affine::IDENTITY, shell, Outline::Heavy);
     for line in &strip.lines {
@@ -402,14 +413,24 @@ fn whole_strip<'a>(garment: &'a Garment, strip: &Piece) -> Option<Figure<'a>> {
     figure.rows(PieceId::LoopStrip, Affine::IDENTITY, |_| true);
     // A line of its own on the page, however short the strip.
     figure.hold(&[p(0.0, 0.0), p(wide, OWN_LINE_MM / scale.times())]);
-    figure.dimension(Side::Above, p(0.0, 0.0), p(0.0, long), "");
-    figure.dimension(Side::Below, p(wide, 0.0), p(wide, one), "one loop");
+    figure.dimension(Side::Above, p(0.0, 0.0), p(0.0, long), None);
+    figure.dimension(
+        Side::Below,
+        p(wide, 0.0),
+        p(wide, one),
+        Some(key::DRAWN_ONE_LOOP),
+    );
     if let (Some(a), Some(b)) = (strip.line(LineId::FoldLeft), strip.line(LineId::FoldRight)) {
-        figure.dimension(Side::Left, a.start(), b.start(), "");
+        figure.dimension(Side::Left, a.start(), b.start(), None);
     }
-    figure.dimension(Side::Left, p(0.0, 0.0), p(wide, 0.0), "");
+    figure.dimension(Side::Left, p(0.0, 0.0), p(wide, 0.0), None);
     if let Some(turned) = strip.point(PointId::LoopFoot) {
-        figure.dimension(Side::Below, p(wide, 0.0), p(wide, turned.y), "turned under");
+        figure.dimension(
+            Side::Below,
+            p(wide, 0.0),
+            p(wide, turned.y),
+            Some(key::DRAWN_TURNED_UNDER),
+        );
     }
     Some(figure)
 }
@@ -429,7 +450,7 @@ mod tests {
     #[test]
     fn room_for_the_belt_is_what_the_tacks_leave() {
         // 57 mm long, a tack of 2 mm at both ends, a belt of 38 mm.
-        let plate = fitted(&sewn(32, 32), PlateId::BeltLoop, draw).unwrap();
+        let plate = fitted(&sewn(32, 32), Words::english(), PlateId::BeltLoop, draw).unwrap();
         assert!(says(&plate, "clear 5.3 cm"));
         assert!(says(&plate, "belt of 3.8 cm passes with 1.5 cm to spare"));
         // It hangs below the band by what it is longer.
@@ -441,14 +462,14 @@ mod tests {
         let mut loaded = ferryman();
         loaded.style.loops.belt = Length::mm(60.0);
         let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-        let plate = fitted(&garment, PlateId::BeltLoop, draw).unwrap();
+        let plate = fitted(&garment, Words::english(), PlateId::BeltLoop, draw).unwrap();
         assert!(says(&plate, "too little for a belt of 6 cm"));
     }
 
     #[test]
     fn the_strip_shows_every_stitch_of_both_rows() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, PlateId::BeltLoop, draw).unwrap();
+        let plate = fitted(&garment, Words::english(), PlateId::BeltLoop, draw).unwrap();
         let whole: Vec<_> = plate.stitches.iter().filter(|d| d.whole).collect();
         assert_eq!(whole.len(), 2);
         for drawn in whole {

@@ -6,11 +6,12 @@ use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
 use style::{CoinShape, MeasureId, SeamId};
 use trade::Length;
+use words::{Key, Words, key, say};
 
 use super::decoration::turning;
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::{note_fixings, note_places, note_rows};
+use super::notes::{MeasuredFrom, note_fixings, note_places, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
@@ -19,7 +20,11 @@ use crate::palette::QUIET;
 /// Cloth shown round the pocket, millimetres on the cloth.
 const ROUND_MM: f64 = 10.0;
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let pattern = &garment.pattern;
     let coin = pattern.piece(PieceId::CoinPocket)?;
     let facing = pattern.piece(PieceId::PocketFacing)?;
@@ -28,8 +33,12 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let mirrored = set.on == On::Mirrored;
     let mut figure = Figure::new(
         garment,
+        words,
         scale,
-        (Face::Outside, "Outside, on the hip pocket facing"),
+        (
+            Face::Outside,
+            key::DRAWN_FIGURE_OUTSIDE_ON_THE_HIP_POCKET_FACING,
+        ),
         set.map.inverse(),
         mirrored,
     );
@@ -63,7 +72,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     {
         figure.below("seam:mouth", mouth);
         let middle = mouth.point_at(mouth.length() * 0.5);
-        figure.point_at(middle, "front's mouth edge".to_owned());
+        figure.point_at(middle, key::DRAWN_FRONTS_MOUTH_EDGE);
     }
     let rows = figure.rows(PieceId::CoinPocket, set.map, |_| true);
     let on_pocket: Vec<&Fixing> = garment
@@ -74,63 +83,61 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     for fixing in &on_pocket {
         figure.fixing(fixing, set.map, false);
     }
-    note_rows(&mut figure, &rows, set.map, "from the edge");
+    note_rows(&mut figure, &rows, set.map, Some(MeasuredFrom::Edge));
     let (rivets, tacks): (Vec<&Fixing>, Vec<&Fixing>) = on_pocket
         .iter()
         .partition(|f| matches!(f.kind, FixingKind::Rivet(_)));
-    note_fixings(
-        &mut figure,
-        &rivets,
-        set.map,
-        ("Rivets", ", one in each upper corner"),
-    );
-    note_fixings(
-        &mut figure,
-        &tacks,
-        set.map,
-        ("Bartacks", ", one at each upper corner"),
-    );
+    note_fixings(&mut figure, &rivets, set.map, |what| {
+        say::DrawnCoinRivets { what }.into()
+    });
+    note_fixings(&mut figure, &tacks, set.map, |what| {
+        say::DrawnCoinTacks { what }.into()
+    });
     place(&mut figure, facing, set.map, half);
     shape(&mut figure, &outline, coin, set.map);
     // Left on paper is the outer side on the wearer's right.
     let left = if mirrored { half } else { -half };
     let left_corner = at(left, 0.0);
     if let Some(depth) = hem {
-        figure.dimension(Side::Left, left_corner, at(left, -depth.to_mm()), "hem");
+        figure.dimension(
+            Side::Left,
+            left_corner,
+            at(left, -depth.to_mm()),
+            Some(key::DRAWN_HEM),
+        );
     }
     if let Some(rivet) = rivets.iter().find(|r| r.at.x * left > 0.0) {
-        figure.dimension(Side::Left, left_corner, set.map * rivet.at, "");
+        figure.dimension(Side::Left, left_corner, set.map * rivet.at, None);
     }
     if let Some(rivet) = rivets.iter().find(|r| r.at.x < 0.0) {
-        figure.dimension(Side::Above, at(-half, 0.0), set.map * rivet.at, "");
+        figure.dimension(Side::Above, at(-half, 0.0), set.map * rivet.at, None);
     }
     if pattern.spec.coin_shape == CoinShape::Free {
         note_outline(&mut figure, coin, &outline, set.map);
     }
     let wearer = if pattern.spec.coin_on_right {
-        "right"
+        key::DRAWN_RIGHT
     } else {
-        "left"
+        key::DRAWN_LEFT
     };
     Some(Draft {
-        title: "Coin pocket".to_owned(),
-        caption: format!(
-            "On the facing behind the {wearer} pocket mouth, {}. Hem the pocket, press its edges in, set it on the facing before \
-             the facing goes on the bag; backtack at both upper corners.",
-            shape_words(pattern.spec.coin_shape)
-        ),
+        title: words.say(key::DRAWN_COIN_TITLE),
+        caption: words.say(say::DrawnCoinCaption {
+            shape: shape_words(pattern.spec.coin_shape),
+            side: wearer,
+        }),
         figures: vec![figure],
     })
 }
 
-const fn shape_words(shape: CoinShape) -> &'static str {
+const fn shape_words(shape: CoinShape) -> Key {
     match shape {
-        CoinShape::Straight => "foot straight",
-        CoinShape::Pointed => "foot pointed",
-        CoinShape::CutCorner => "foot with cut corners",
-        CoinShape::Slant => "foot slanting down to the outseam",
-        CoinShape::Round => "foot round",
-        CoinShape::Free => "outline as drawn by the maker",
+        CoinShape::Straight => key::DRAWN_FOOT_STRAIGHT,
+        CoinShape::Pointed => key::DRAWN_FOOT_POINTED,
+        CoinShape::CutCorner => key::DRAWN_FOOT_WITH_CUT_CORNERS,
+        CoinShape::Slant => key::DRAWN_FOOT_SLANTING_DOWN_TO_THE_OUTSEAM,
+        CoinShape::Round => key::DRAWN_FOOT_ROUND,
+        CoinShape::Free => key::DRAWN_OUTLINE_AS_DRAWN_BY_THE_MAKER,
     }
 }
 
@@ -150,11 +157,15 @@ fn around(figure: &mut Figure<'_>, facing: &Piece, up: Vec2) {
     }
     if let Some(waist) = facing.edge(EdgeId::Waist) {
         let above = |share: f64| waist.point_at(waist.length() * share) + up * 5.0;
-        figure.name("waistband", &[above(0.5), above(0.3), above(0.8)], QUIET);
+        figure.name(
+            key::DRAWN_WAISTBAND,
+            &[above(0.5), above(0.3), above(0.8)],
+            QUIET,
+        );
     }
     if let Some(side) = facing.edge(EdgeId::Side) {
         let at = side.point_at(side.length() * 0.3);
-        figure.point_at(at, "outseam".to_owned());
+        figure.point_at(at, key::DRAWN_OUTSEAM);
         let top = Path::line(side.end(), side.end() + up * 60.0);
         figure.edge("seam:outseam", &top, false);
     }
@@ -166,10 +177,10 @@ fn place(figure: &mut Figure<'_>, facing: &Piece, map: Affine, half: f64) {
     let corner = map * Point::new(half, 0.0);
     if let Some(waist) = facing.edge(EdgeId::Waist) {
         let over = waist.point_at(spec.coin_from_side);
-        figure.dimension(Side::Right, over, corner, "");
+        figure.dimension(Side::Right, over, corner, None);
     }
     if let Some(side) = facing.point(PointId::SideWaist) {
-        figure.dimension(Side::Above, corner, side, "");
+        figure.dimension(Side::Above, corner, side, None);
     }
 }
 
@@ -177,16 +188,16 @@ fn place(figure: &mut Figure<'_>, facing: &Piece, map: Affine, half: f64) {
 fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine) {
     let at = |p: Point| map * p;
     let [top_left, left, right, top_right] = outline.corners;
-    figure.dimension(Side::Above, at(top_left), at(top_right), "");
-    figure.dimension(Side::Below, at(left), at(right), "");
+    figure.dimension(Side::Above, at(top_left), at(top_right), None);
+    figure.dimension(Side::Below, at(left), at(right), None);
     let lowest = Point::new(0.0, outline.lowest);
-    figure.dimension(Side::Right, at(top_right), at(right), "");
+    figure.dimension(Side::Right, at(top_right), at(right), None);
     if (left.y - right.y).abs() > 0.05 {
-        figure.dimension(Side::Left, at(top_left), at(left), "");
+        figure.dimension(Side::Left, at(top_left), at(left), None);
     }
     if (outline.lowest - left.y.min(right.y)).abs() > 0.05 {
-        figure.dimension(Side::Left, at(top_left), at(lowest), "");
-        figure.dimension(Side::Left, at(left), at(lowest), "");
+        figure.dimension(Side::Left, at(top_left), at(lowest), None);
+        figure.dimension(Side::Left, at(left), at(lowest), None);
     }
     let middle = coin.point(PointId::FootMiddle);
     if let Some(middle) = middle.filter(|m| {
@@ -194,7 +205,12 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
             .iter()
             .all(|y| (m.y - y).abs() > 0.05)
     }) {
-        figure.dimension(Side::Left, at(Point::new(0.0, 0.0)), at(middle), "middle");
+        figure.dimension(
+            Side::Left,
+            at(Point::new(0.0, 0.0)),
+            at(middle),
+            Some(key::DRAWN_MIDDLE),
+        );
     }
     let (widest, most) = (
         outline.right_most - outline.left_most,
@@ -202,7 +218,7 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
     );
     if widest > most.max(right.x - left.x) + 0.1 {
         let across = [outline.left_most, outline.right_most].map(|x| at(Point::new(x, lowest.y)));
-        figure.dimension(Side::Below, across[0], across[1], "widest");
+        figure.dimension(Side::Below, across[0], across[1], Some(key::DRAWN_WIDEST));
     }
     // The level stretch between cut corners.
     let Some(foot) = coin.edge(EdgeId::Foot) else {
@@ -214,7 +230,7 @@ fn shape(figure: &mut Figure<'_>, outline: &Outlined, coin: &Piece, map: Affine)
     });
     for (a, b) in level.filter(|(a, b)| (a.y - b.y).abs() < SAME_MM) {
         if (b.x - a.x).abs() < (right.x - left.x).abs() - 0.1 {
-            figure.dimension(Side::Below, at(a), at(b), "");
+            figure.dimension(Side::Below, at(a), at(b), None);
         }
     }
 }
@@ -238,12 +254,9 @@ fn note_outline(figure: &mut Figure<'_>, coin: &Piece, outline: &Outlined, map: 
             )
         })
         .collect();
-    note_places(
-        figure,
-        "Points of the outline",
-        "across from the upper inner corner / down from the top edge",
-        &places,
-    );
+    note_places(figure, &places, |unit, points| {
+        say::DrawnOutlinePoints { points, unit }.into()
+    });
 }
 
 /// The corners and extent of a coin pocket in its own frame.

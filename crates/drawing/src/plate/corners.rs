@@ -7,6 +7,7 @@ use geometry::{Affine, Path, Point, Straight, Vec2, left_of, nearest_on};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed, turned_depth};
 use style::{MeasureId, SeamId};
 use trade::Length;
+use words::{Key, Words, key};
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
@@ -25,7 +26,11 @@ const MEASURED_MM: f64 = 14.5;
 const FIRST_MM: f64 = 4.5;
 const STEP_MM: f64 = 5.6;
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let pattern = &garment.pattern;
     let corner = |piece, top: SeamId, at: Point, title| {
         let corner = Corner {
@@ -34,7 +39,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
             at,
             title,
         };
-        corner.figure(garment, scale)
+        corner.figure(garment, words, scale)
     };
     let coin = pattern.spec[MeasureId::CoinWidth] / 2.0;
     let extra = pattern.spec.extra_pocket.map(|e| e.width / 2.0);
@@ -43,32 +48,30 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
             PieceId::CoinPocket,
             SeamId::CoinHem,
             Point::new(-coin.to_mm(), 0.0),
-            "Coin pocket, inner corner",
+            key::DRAWN_CORNER_COIN_POCKET_INNER_CORNER,
         ),
         corner(
             PieceId::BackPocketRight,
             SeamId::BackPocketHem,
             Point::ORIGIN,
-            "Back pockets, inner corner (right shown)",
+            key::DRAWN_CORNER_BACK_POCKETS_INNER_CORNER_RIGHT_SHOWN,
         ),
         extra.and_then(|half| {
             corner(
                 PieceId::ExtraPocket,
                 SeamId::ExtraHem,
                 Point::new(-half.to_mm(), 0.0),
-                "Extra pocket, inner corner",
+                key::DRAWN_CORNER_EXTRA_POCKET_INNER_CORNER,
             )
         }),
-        mouth(garment, scale),
+        mouth(garment, words, scale),
     ]
     .into_iter()
     .flatten()
     .collect();
     (!figures.is_empty()).then(|| Draft {
-        title: "Pocket corners, enlarged".to_owned(),
-        caption: "Rows are measured square from the finished edge; stitches, yarns and ends as on the plate of each \
-                  pocket."
-            .to_owned(),
+        title: words.say(key::DRAWN_CORNERS_TITLE),
+        caption: words.say(key::DRAWN_CORNERS_CAPTION),
         figures,
     })
 }
@@ -80,17 +83,22 @@ struct Corner {
     top: SeamId,
     /// The corner in the pocket's frame.
     at: Point,
-    title: &'static str,
+    title: Key,
 }
 
 impl Corner {
-    fn figure(self, garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
+    fn figure<'a>(
+        self,
+        garment: &'a Garment,
+        words: &'a Words,
+        scale: PlateScale,
+    ) -> Option<Figure<'a>> {
         let piece = garment.pattern.piece(self.piece)?;
         let set = placed(&garment.pattern, self.piece)?;
         let mirrored = set.on == On::Mirrored;
         let shown = (Face::Outside, self.title);
         let here = Affine::IDENTITY;
-        let mut figure = Figure::new(garment, scale, shown, here, mirrored);
+        let mut figure = Figure::new(garment, words, scale, shown, here, mirrored);
         let by = |x: f64, y: f64| self.at + Vec2::new(x, y);
         figure.window(&[by(-BEYOND_MM, BEYOND_MM), by(ALONG_MM, -DOWN_MM)]);
         let cloth = figure.tone(piece.cloth);
@@ -105,7 +113,12 @@ impl Corner {
                 self.top.code(),
                 &Path::line(by(-BEYOND_MM, low.y), by(ALONG_MM, low.y)),
             );
-            figure.dimension(inner_side, by(ALONG_MM, 0.0), by(ALONG_MM, low.y), "hem");
+            figure.dimension(
+                inner_side,
+                by(ALONG_MM, 0.0),
+                by(ALONG_MM, low.y),
+                Some(key::DRAWN_HEM),
+            );
         }
         let rows = figure.rows(self.piece, here, |r| r.seam != SeamId::Decoration);
         let fixings = near(garment, self.piece, self.at);
@@ -117,7 +130,7 @@ impl Corner {
         let on_top = by(ALONG_MM, 0.0);
         for k in hems {
             if let Some(p) = nearest(&garment.rows[k].path, on_top) {
-                figure.dimension(inner_side, on_top, p, "");
+                figure.dimension(inner_side, on_top, p, None);
             }
         }
         if let Some(on_side) = on_side(piece) {
@@ -167,34 +180,31 @@ fn gauge(figure: &mut Figure<'_>, edge: Point, rows: &[usize], away: Point, firs
         .collect();
     found.sort_by(|a, b| (*a - edge).hypot().total_cmp(&(*b - edge).hypot()));
     for (k, p) in found.into_iter().enumerate() {
-        figure.slanted(edge, p, away, first_mm + STEP_MM * k as f64, "");
+        figure.slanted(edge, p, away, first_mm + STEP_MM * k as f64, None);
     }
 }
 
 /// How far rivet and tack are from the corner.
 fn rivets(figure: &mut Figure<'_>, fixings: &[&Fixing], corner: Point, side: Side) {
     for fixing in fixings {
-        let (word, tack) = match fixing.kind {
-            FixingKind::Rivet(_) => ("rivet", false),
-            FixingKind::Bartack(..) => ("tack", true),
+        let (name, tack) = match (&fixing.kind, fixing.outside) {
+            (FixingKind::Rivet(_), true) => (key::DRAWN_RIVET, false),
+            (FixingKind::Rivet(_), false) => (key::DRAWN_HIDDEN_RIVET, false),
+            (FixingKind::Bartack(..), true) => (key::DRAWN_TACK, true),
+            (FixingKind::Bartack(..), false) => (key::DRAWN_HIDDEN_TACK, true),
             _ => continue,
         };
-        let words = if fixing.outside {
-            word.to_owned()
-        } else {
-            format!("hidden {word}")
-        };
         if tack {
-            figure.point_at(fixing.at, words);
+            figure.point_at(fixing.at, name);
         } else {
-            figure.dimension(Side::Above, corner, fixing.at, "");
-            figure.dimension(side, corner, fixing.at, &words);
+            figure.dimension(Side::Above, corner, fixing.at, None);
+            figure.dimension(side, corner, fixing.at, Some(name));
         }
     }
 }
 
 /// The end of the hip pocket mouth at the band.
-fn mouth(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
+fn mouth<'a>(garment: &'a Garment, words: &'a Words, scale: PlateScale) -> Option<Figure<'a>> {
     let front = garment.pattern.piece(PieceId::Front)?;
     let (mouth, waist) = (front.edge(EdgeId::Mouth)?, front.edge(EdgeId::Waist)?);
     let end = mouth.end();
@@ -202,8 +212,8 @@ fn mouth(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     let up = mouth.end_direction();
     let frame = Affine::new([up.y, up.x, -up.x, up.y, 0.0, 0.0]);
     let back = frame.inverse();
-    let title = "Pocket mouth at the band (left shown)";
-    let mut figure = Figure::new(garment, scale, (Face::Outside, title), frame, false);
+    let title = key::DRAWN_CORNER_MOUTH;
+    let mut figure = Figure::new(garment, words, scale, (Face::Outside, title), frame, false);
     let at = |x: f64, y: f64| back * (frame * end + Vec2::new(x, y));
     figure.window(&[
         at(BEYOND_MM, BEYOND_MM),
@@ -231,17 +241,17 @@ fn mouth(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     let side = figure.side_towards(at(1.0, 0.0) - at(0.0, 0.0));
     for fixing in &fixings {
         let word = match fixing.kind {
-            FixingKind::Rivet(_) => "rivet",
-            FixingKind::Bartack(..) => "tack",
+            FixingKind::Rivet(_) => key::DRAWN_RIVET,
+            FixingKind::Bartack(..) => key::DRAWN_TACK,
             _ => continue,
         };
         // From the band seam, along the rows.
         if let Some(on_seam) = level_on(waist, fixing.at, up) {
-            figure.dimension(side, on_seam, fixing.at, word);
+            figure.dimension(side, on_seam, fixing.at, Some(word));
         }
     }
     let over = waist.point_at(Length::mm(8.0)) - left_of(waist.direction_at(Length::mm(8.0))) * 2.0;
-    figure.name("waistband", &[over], QUIET);
+    figure.name(key::DRAWN_WAISTBAND, &[over], QUIET);
     Some(figure)
 }
 

@@ -3,6 +3,7 @@
 use geometry::tolerance::{ROUNDING_OF_SHARES, SAME_MM};
 use geometry::{Affine, Path, Point};
 use trade::Length;
+use words::say;
 
 use super::figure::Figure;
 use super::notes::{lettered, letters};
@@ -41,11 +42,10 @@ pub(super) fn note_points(figure: &mut Figure<'_>, rows: &[usize], map: Affine) 
         }
     }
     if !said.is_empty() {
-        figure.remark(format!(
-            "Points of the stitching in {}, across from the inner top corner / down from the top edge: {}",
-            unit_word(units),
-            said.join("; ")
-        ));
+        figure.remark(say::DrawnStitchingPoints {
+            points: said.join("; "),
+            unit: unit_word(units),
+        });
     }
 }
 

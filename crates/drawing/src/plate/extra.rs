@@ -6,11 +6,12 @@ use geometry::{Affine, Path, Point, Vec2, left_of};
 use sewing::{Face, Fixing, Garment, On, placed, turned_depth};
 use style::{MeasureId, SeamId};
 use trade::Length;
+use words::{Words, key, say};
 
 use super::back::opposite;
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::{note_fixings, note_rows};
+use super::notes::{MeasuredFrom, note_fixings, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
@@ -25,7 +26,11 @@ const ROUND_MM: f64 = 12.0;
 const HATCH_MM: f64 = 7.0;
 const MOST_HATCHED_MM: f64 = 1000.0;
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let pattern = &garment.pattern;
     let spec = pattern.spec.extra_pocket?;
     let pocket = pattern.piece(PieceId::ExtraPocket)?;
@@ -33,10 +38,21 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let set = placed(pattern, PieceId::ExtraPocket)?;
     let waist = whole_waist(garment, front)?;
     let mirrored = set.on == On::Mirrored;
-    let word = if spec.on_left { "left" } else { "right" };
-    let title = format!("Outside, the {word} front taken away");
+    let word = if spec.on_left {
+        key::DRAWN_LEFT
+    } else {
+        key::DRAWN_RIGHT
+    };
+    let title = say::DrawnFrontTakenAway { side: word };
     let frame = set.map.inverse();
-    let mut figure = Figure::new(garment, scale, (Face::Outside, &title), frame, mirrored);
+    let mut figure = Figure::new(
+        garment,
+        words,
+        scale,
+        (Face::Outside, title),
+        frame,
+        mirrored,
+    );
     let band = pattern.spec[MeasureId::BandHeight].to_mm();
     let bounds = pocket_bounds(pocket);
     let at = |x: f64, y: f64| set.map * Point::new(x, y);
@@ -67,7 +83,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     }
     context(&mut figure, front);
     let rows = figure.rows(PieceId::ExtraPocket, set.map, |_| true);
-    note_rows(&mut figure, &rows, set.map, "from the edge");
+    note_rows(&mut figure, &rows, set.map, Some(MeasuredFrom::Edge));
     let fixings: Vec<&Fixing> = garment
         .fixings
         .iter()
@@ -76,16 +92,17 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     for fixing in &fixings {
         figure.fixing(fixing, set.map, false);
     }
-    note_fixings(&mut figure, &fixings, set.map, ("Fixings", ""));
+    note_fixings(&mut figure, &fixings, set.map, |what| {
+        say::DrawnFixings { what }.into()
+    });
     dimensions(&mut figure, &waist, hem, (half, bounds.y0), set.map);
     corner(&mut figure, pocket, set.map);
     Some(Draft {
-        title: "Extra pocket".to_owned(),
-        caption: format!(
-            "Concealed behind the wearer's {word} pocket mouth: one ply, set on facing and bag before the band goes on, its \
-             top edge at the lower edge of the band, where a belt of {} hides it.",
-            figure_amount(garment, garment.doc.loops.belt)
-        ),
+        title: words.say(key::DRAWN_EXTRA_TITLE),
+        caption: words.say(say::DrawnExtraCaption {
+            belt: figure_amount(garment, garment.doc.loops.belt),
+            side: word,
+        }),
         figures: vec![figure],
     })
 }
@@ -134,11 +151,11 @@ fn ground(figure: &mut Figure<'_>, garment: &Garment) {
     let facing =
         [0.5, 0.6, 0.7, 0.4].map(|s| name_at(PieceId::PocketFacing, EdgeId::SideUnder, s, 18.0));
     let facing: Vec<Point> = facing.into_iter().flatten().collect();
-    figure.name("facing", &facing, QUIET);
+    figure.name(key::DRAWN_FACING, &facing, QUIET);
     let bag =
         [0.3, 0.2, 0.4, 0.1].map(|s| name_at(PieceId::PocketBag, EdgeId::FootUnder, s, 160.0));
     let bag: Vec<Point> = bag.into_iter().flatten().collect();
-    figure.name("bag", &bag, QUIET);
+    figure.name(key::DRAWN_BAG, &bag, QUIET);
 }
 
 /// The band over its seam, and the belt in the middle of its height, as loops hold it.
@@ -169,21 +186,18 @@ fn banded(figure: &mut Figure<'_>, waist: &Path, band: f64, up: Vec2) {
         at += HATCH_MM;
     }
     let over = waist.point_at(waist.length() * 0.75) + up * high;
-    figure.point_at(over, "belt, over the waistband".to_owned());
+    figure.point_at(over, key::DRAWN_BELT_OVER_THE_WAISTBAND);
 }
 
 /// The front taken away: where its mouth and its centre lie.
 fn context(figure: &mut Figure<'_>, front: &Piece) {
     if let Some(mouth) = front.edge(EdgeId::Mouth) {
         figure.below("seam:mouth", mouth);
-        figure.point_at(
-            mouth.point_at(mouth.length() * 0.35),
-            "mouth edge".to_owned(),
-        );
+        figure.point_at(mouth.point_at(mouth.length() * 0.35), key::DRAWN_MOUTH_EDGE);
     }
     if let Some(fly) = front.edge(EdgeId::Fly) {
         figure.edge("edge:front:fly", fly, false);
-        figure.point_at(fly.point_at(fly.length() * 0.25), "centre front".to_owned());
+        figure.point_at(fly.point_at(fly.length() * 0.25), key::DRAWN_CENTRE_FRONT);
     }
 }
 
@@ -202,11 +216,16 @@ fn dimensions(
     let outer = figure.side_towards(at(1.0, 0.0) - at(0.0, 0.0));
     let inner = opposite(outer);
     let from_centre = waist.part(Length::ZERO, extra.from_centre);
-    figure.dimension_along(Side::Above, &from_centre, "");
-    figure.dimension(Side::Above, at(-half, 0.0), at(half, 0.0), "");
-    figure.dimension(outer, at(half, 0.0), at(0.0, lowest), "");
+    figure.dimension_along(Side::Above, &from_centre, None);
+    figure.dimension(Side::Above, at(-half, 0.0), at(half, 0.0), None);
+    figure.dimension(outer, at(half, 0.0), at(0.0, lowest), None);
     if let Some(depth) = hem {
-        figure.dimension(inner, at(-half, 0.0), at(-half, -depth.to_mm()), "hem");
+        figure.dimension(
+            inner,
+            at(-half, 0.0),
+            at(-half, -depth.to_mm()),
+            Some(key::DRAWN_HEM),
+        );
     }
     let up = at(0.0, 1.0) - at(0.0, 0.0);
     let (band, belt) = (
@@ -214,9 +233,9 @@ fn dimensions(
         figure.garment.doc.loops.belt.to_mm(),
     );
     let side = waist.end();
-    figure.dimension(outer, side, side + up * band, "band");
+    figure.dimension(outer, side, side + up * band, Some(key::DRAWN_BAND));
     let low = waist.start() + up * ((band - belt) / 2.0);
-    figure.dimension(inner, low, low + up * belt, "belt");
+    figure.dimension(inner, low, low + up * belt, Some(key::DRAWN_BELT));
 }
 
 /// The radius of the foot's corners.
@@ -230,8 +249,8 @@ fn corner(figure: &mut Figure<'_>, pocket: &Piece, map: Affine) {
     let arc = Path::new(vec![*segment]);
     let middle = arc.point_at(arc.length() / 2.0);
     if let Some(radius) = through(arc.start(), middle, arc.end()) {
-        let words = format!("R {}", figure.amount_of(radius));
-        figure.point_at(map * middle, words);
+        let radius = figure.amount_of(radius);
+        figure.point_at(map * middle, say::DrawnRadius { radius });
     }
 }
 

@@ -10,6 +10,7 @@ use draft::{ClothUse, PieceId};
 use geometry::{Affine, BezPath, Path, Point, Rect, Vec2, bounds_of};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow, edge_use};
 use trade::{Colour, Length};
+use words::{Given, Key, Words, say};
 
 use super::measure::{Aligned, Linear, Side, on_paper};
 use super::scale::PlateScale;
@@ -53,7 +54,7 @@ pub(super) enum Said {
 
 /// A number in a circle whose words stand in the key.
 pub(super) struct Note {
-    pub words: String,
+    pub said: Given,
     /// What it points at: one of these.
     pub at: Vec<Point>,
 }
@@ -63,6 +64,8 @@ pub(super) use more::Spot;
 /// One figure.
 pub(super) struct Figure<'a> {
     pub garment: &'a Garment,
+    /// The language of everything said on it.
+    pub words: &'a Words,
     pub face: Face,
     pub title: String,
     pub layers: Vec<Layer>,
@@ -70,7 +73,7 @@ pub(super) struct Figure<'a> {
     pub aligned: Vec<Aligned>,
     pub notes: Vec<Note>,
     /// What the key says without a number.
-    pub remarks: Vec<String>,
+    pub remarks: Vec<Given>,
     pub said: Vec<Said>,
     pub counted: Vec<DrawnStitches>,
     pub taken: Taken,
@@ -86,8 +89,9 @@ impl<'a> Figure<'a> {
     /// cloth millimetres; `mirrored` turns left into right.
     pub fn new(
         garment: &'a Garment,
+        words: &'a Words,
         scale: PlateScale,
-        (face, title): (Face, &str),
+        (face, title): (Face, impl Into<Given>),
         frame: Affine,
         mirrored: bool,
     ) -> Figure<'a> {
@@ -96,8 +100,9 @@ impl<'a> Figure<'a> {
         let map = Affine::new([across, 0.0, 0.0, -times, 0.0, 0.0]) * frame;
         Figure {
             garment,
+            words,
             face,
-            title: title.to_owned(),
+            title: words.putting(&title.into()),
             layers: Vec::new(),
             linear: Vec::new(),
             aligned: Vec::new(),
@@ -406,14 +411,20 @@ impl<'a> Figure<'a> {
 
     /// A width (above, below) or height (left, right) between two points of the frame, its value read
     /// off the drawing; `name` before it may be empty. Nothing where there is no distance.
-    pub fn dimension(&mut self, side: Side, from: Point, to: Point, name: &str) {
+    pub fn dimension(&mut self, side: Side, from: Point, to: Point, name: Option<Key>) {
         let (from, to) = (self.map * from, self.map * to);
         let value = on_paper(side, from, to) / self.times;
         self.dimensioned(side, (from, to), value, name);
     }
 
     /// Files a dimension between two places on the paper; nothing where it says nothing.
-    fn dimensioned(&mut self, side: Side, (from, to): (Point, Point), value: Length, name: &str) {
+    fn dimensioned(
+        &mut self,
+        side: Side,
+        (from, to): (Point, Point),
+        value: Length,
+        name: Option<Key>,
+    ) {
         let says = value.is_finite() && value >= LEAST_VALUE;
         if says && from.is_finite() && to.is_finite() {
             let words = self.valued(name, value);
@@ -428,7 +439,7 @@ impl<'a> Figure<'a> {
 
     /// A width or height between the ends of a path of the frame whose value is the length along it,
     /// for measures taken along a curved seam.
-    pub fn dimension_along(&mut self, side: Side, path: &Path, name: &str) {
+    pub fn dimension_along(&mut self, side: Side, path: &Path, name: Option<Key>) {
         let (from, to) = (self.map * path.start(), self.map * path.end());
         if on_paper(side, from, to) >= LEAST_VALUE {
             self.dimensioned(side, (from, to), path.length(), name);
@@ -455,7 +466,14 @@ impl<'a> Figure<'a> {
 
     /// A length along a slanted straight line of the frame, its dimension `beside_mm` on paper away
     /// from it, on the side of the point `away`.
-    pub fn slanted(&mut self, from: Point, to: Point, away: Point, beside_mm: f64, name: &str) {
+    pub fn slanted(
+        &mut self,
+        from: Point,
+        to: Point,
+        away: Point,
+        beside_mm: f64,
+        name: Option<Key>,
+    ) {
         let (from, to, away) = (self.map * from, self.map * to, self.map * away);
         let value = Length::mm((to - from).hypot() / self.times);
         if !(value.to_mm() >= 0.05 && value.to_mm().is_finite()) {
@@ -477,30 +495,30 @@ impl<'a> Figure<'a> {
         amount(length, system(&self.garment.collection))
     }
 
-    fn valued(&self, name: &str, value: Length) -> String {
+    fn valued(&self, name: Option<Key>, value: Length) -> String {
         let value = self.amount_of(value);
-        if name.is_empty() {
-            value
-        } else {
-            format!("{name} {value}")
+        match name {
+            None => value,
+            Some(name) => self.words.say(say::DrawnMeasure { name, value }),
         }
     }
 
     /// A note of the key about one of these points of the frame.
-    pub fn note(&mut self, words: String, at: &[Point]) {
+    pub fn note(&mut self, said: impl Into<Given>, at: &[Point]) {
         let at: Vec<Point> = at
             .iter()
             .map(|p| self.map * *p)
             .filter(|p| p.is_finite() && self.window.is_none_or(|w| w.contains(*p)))
             .collect();
         if !at.is_empty() {
-            self.notes.push(Note { words, at });
+            let said = said.into();
+            self.notes.push(Note { said, at });
         }
     }
 
     /// A line of the key that stands without a number.
-    pub fn remark(&mut self, words: String) {
-        self.remarks.push(words);
+    pub fn remark(&mut self, said: impl Into<Given>) {
+        self.remarks.push(said.into());
     }
 
     /// A small mark with a letter at a point of the frame.
@@ -512,18 +530,20 @@ impl<'a> Figure<'a> {
     }
 
     /// Words with an arrow to a point of the frame.
-    pub fn point_at(&mut self, p: Point, words: String) {
+    pub fn point_at(&mut self, p: Point, said: impl Into<Given>) {
         let p = self.map * p;
         if p.is_finite() {
+            let words = self.words.putting(&said.into());
             self.said.push(Said::Pointed(p, words));
         }
     }
 
     /// A quiet name at the first free of these places of the frame.
-    pub fn name(&mut self, words: &str, at: &[Point], colour: Colour) {
+    pub fn name(&mut self, said: impl Into<Given>, at: &[Point], colour: Colour) {
         let at = at.iter().map(|p| self.map * *p);
         let at = at.filter(|p| p.is_finite()).collect();
-        self.said.push(Said::Named(at, words.to_owned(), colour));
+        let words = self.words.putting(&said.into());
+        self.said.push(Said::Named(at, words, colour));
     }
 
     /// The angle at a corner of the frame between two directions of the frame.

@@ -5,10 +5,11 @@ use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
 use style::{Closing, MeasureId, SeamId};
 use trade::{Colour, Length};
+use words::{Words, key, say};
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::{note_fixings, note_rows};
+use super::notes::{MeasuredFrom, note_fixings, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::{set_back, tone};
@@ -60,31 +61,37 @@ impl Fly {
     }
 }
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let fly = Fly::of(garment)?;
     let mut figures = vec![
-        outside(garment, scale, &fly)?,
-        inside(garment, scale, &fly)?,
+        outside(garment, words, scale, &fly)?,
+        inside(garment, words, scale, &fly)?,
     ];
-    figures.extend(shield(garment, scale));
+    figures.extend(shield(garment, words, scale));
     let how = match garment.doc.fly.closing {
-        Closing::Buttons => "Buttons stand under the eyes of their holes when the fly is closed",
-        Closing::Zip => "The zip lies under the left front, its teeth covered by the fly edge",
+        Closing::Buttons => key::DRAWN_FLY_BUTTONS_UNDER,
+        Closing::Zip => key::DRAWN_FLY_ZIP_UNDER,
     };
     Some(Draft {
-        title: "Fly".to_owned(),
-        caption: format!(
-            "The left front laps over the right. {how}; the facing's curved edge is overlocked before it is set, the rows go through front \
-             and facing, the shield is caught in the last tack."
-        ),
+        title: words.say(key::DRAWN_FLY_TITLE),
+        caption: words.say(say::DrawnFlyCaption { closing: how }),
         figures,
     })
 }
 
 /// The left front, its topstitching and tacks.
-fn outside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figure<'a>> {
-    let title = (Face::Outside, "Wearer's left front, outside");
-    let mut figure = Figure::new(garment, scale, title, fly.map.inverse(), false);
+fn outside<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+    fly: &Fly,
+) -> Option<Figure<'a>> {
+    let title = (Face::Outside, key::DRAWN_FIGURE_WEARERS_LEFT_FRONT_OUTSIDE);
+    let mut figure = Figure::new(garment, words, scale, title, fly.map.inverse(), false);
     figure.window(&[
         fly.at(-BEFORE_MM, ABOVE_MM),
         fly.at(fly.width + BEYOND_MM, -fly.length - BELOW_MM),
@@ -99,16 +106,15 @@ fn outside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Fig
     for tack in &tacks {
         figure.fixing(tack, Affine::IDENTITY, false);
     }
-    note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
-    note_fixings(
+    note_rows(
         &mut figure,
-        &tacks,
+        &rows,
         Affine::IDENTITY,
-        (
-            "Bartacks",
-            ", at the foot of the fly, on the stitching and at the crotch",
-        ),
+        Some(MeasuredFrom::Edge),
     );
+    note_fixings(&mut figure, &tacks, Affine::IDENTITY, |what| {
+        say::DrawnFlyTacks { what }.into()
+    });
     // Distances of the straight part of each row, from the fly edge.
     let level = fly.shoulder * 0.25;
     for row in garment
@@ -117,36 +123,36 @@ fn outside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Fig
         .filter(|r| r.seam == SeamId::Fly && r.piece == PieceId::Front)
     {
         if let Some(x) = fly.across(&row.path, level) {
-            figure.dimension(Side::Above, fly.at(0.0, 0.0), fly.at(x, 0.0), "");
+            figure.dimension(Side::Above, fly.at(0.0, 0.0), fly.at(x, 0.0), None);
         }
     }
     figure.dimension(
         Side::Left,
         fly.at(0.0, 0.0),
         fly.at(0.0, -fly.length),
-        "fly",
+        Some(key::DRAWN_FLY),
     );
     let straight = fly.at(fly.width, 0.0);
     figure.dimension(
         Side::Right,
         straight,
         fly.at(fly.width, -fly.shoulder),
-        "straight",
+        Some(key::DRAWN_STRAIGHT),
     );
     figure.dimension(
         Side::Right,
         fly.at(fly.width, -fly.shoulder),
         fly.at(0.0, -fly.length),
-        "curve",
+        Some(key::DRAWN_CURVE),
     );
     let foot = fly.at(0.0, -fly.length);
     for tack in tacks
         .iter()
         .filter(|t| t.from == SeamId::Fly && (t.at - foot).hypot() > 1.0)
     {
-        figure.dimension(Side::Left, tack.at, foot, "tack");
+        figure.dimension(Side::Left, tack.at, foot, Some(key::DRAWN_TACK));
     }
-    figure.point_at(foot, "foot of the fly".to_owned());
+    figure.point_at(foot, key::DRAWN_FOOT_OF_THE_FLY);
     Some(figure)
 }
 
@@ -177,13 +183,18 @@ fn band_above(figure: &mut Figure<'_>, fly: &Fly) {
     strip.extend(above);
     figure.area("piece:band", &strip, quiet, Outline::Light);
     let places = [0.5, 0.35, 0.7].map(|s| fly.at(fly.width * s, ABOVE_MM * 0.55));
-    figure.name("waistband", &places, QUIET);
+    figure.name(key::DRAWN_WAISTBAND, &places, QUIET);
 }
 
 /// The inside of the left front: facing, overlocked edge, and holes or zip.
-fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figure<'a>> {
-    let title = (Face::Inside, "Wearer's left front, inside");
-    let mut figure = Figure::new(garment, scale, title, fly.map.inverse(), true);
+fn inside<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+    fly: &Fly,
+) -> Option<Figure<'a>> {
+    let title = (Face::Inside, key::DRAWN_FIGURE_WEARERS_LEFT_FRONT_INSIDE);
+    let mut figure = Figure::new(garment, words, scale, title, fly.map.inverse(), true);
     figure.window(&[
         fly.at(-BEFORE_MM, ABOVE_MM),
         fly.at(fly.width + BEYOND_MM, -fly.length - BELOW_MM),
@@ -201,9 +212,14 @@ fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figu
     let mut rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| {
         r.shows_inside && r.on != On::Mirrored && r.seam == SeamId::Fly
     });
-    note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
+    note_rows(
+        &mut figure,
+        &rows,
+        Affine::IDENTITY,
+        Some(MeasuredFrom::Edge),
+    );
     rows = figure.rows(PieceId::FlyFacing, fly.map, |r| r.shows_inside);
-    note_rows(&mut figure, &rows, fly.map, "");
+    note_rows(&mut figure, &rows, fly.map, None);
     let set: Vec<&Fixing> = garment
         .fixings
         .iter()
@@ -220,15 +236,9 @@ fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figu
         .copied()
         .filter(|f| matches!(f.kind, FixingKind::Buttonhole(_)))
         .collect();
-    note_fixings(
-        &mut figure,
-        &holes,
-        fly.map,
-        (
-            "Keyhole buttonholes in the facing's hidden ply",
-            ", eyes towards the fly edge",
-        ),
-    );
+    note_fixings(&mut figure, &holes, fly.map, |what| {
+        say::DrawnFlyHoles { what }.into()
+    });
     chain(
         &mut figure,
         Side::Right,
@@ -246,15 +256,15 @@ fn inside<'a>(garment: &'a Garment, scale: PlateScale, fly: &Fly) -> Option<Figu
             Side::Below,
             fly.map * Point::new(0.0, eye.y),
             fly.map * eye,
-            "",
+            None,
         );
-        figure.dimension(Side::Below, fly.map * eye, fly.map * foot, "");
+        figure.dimension(Side::Below, fly.map * eye, fly.map * foot, None);
     }
     figure.dimension(
         Side::Above,
         fly.at(0.0, 0.0),
         fly.at(fly.width, 0.0),
-        "facing",
+        Some(key::DRAWN_FACING),
     );
     Some(figure)
 }
@@ -279,18 +289,18 @@ fn zip(figure: &mut Figure<'_>, fixing: &Fixing, fly: &Fly, (length, width): (Le
         .trim()
         .and_then(|key| figure.garment.collection.trims.get(key));
     let name = trim.map_or(fixing.from.code(), |t| t.name.as_str());
-    let words = format!(
-        "{name}, {} long, tapes {} wide together; one tape on the facing, the other between right front and shield",
-        amount(length, units),
-        amount(width, units)
-    );
-    figure.note(words, &[0.5, 0.35, 0.65].map(|s| top.lerp(foot, s)));
-    figure.dimension(Side::Right, top, foot, "zip");
+    let told = say::DrawnZipTapes {
+        length: amount(length, units),
+        name,
+        width: amount(width, units),
+    };
+    figure.note(told, &[0.5, 0.35, 0.65].map(|s| top.lerp(foot, s)));
+    figure.dimension(Side::Right, top, foot, Some(key::DRAWN_ZIP));
     figure.dimension(
         Side::Below,
         fly.at(0.0, fixing.at.y),
         fly.map * fixing.at,
-        "teeth",
+        Some(key::DRAWN_TEETH),
     );
 }
 
@@ -306,23 +316,23 @@ fn chain(
     let mut last = from;
     for thing in things {
         let here = Point::new(from.x, thing.at.y);
-        figure.dimension(side, map * last, map * here, "");
+        figure.dimension(side, map * last, map * here, None);
         last = here;
     }
     if !things.is_empty() && last.y > foot {
-        figure.dimension(side, map * last, map * Point::new(from.x, foot), "");
+        figure.dimension(side, map * last, map * Point::new(from.x, foot), None);
     }
 }
 
 /// The outer half of the folded shield, with the buttons.
-fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
+fn shield<'a>(garment: &'a Garment, words: &'a Words, scale: PlateScale) -> Option<Figure<'a>> {
     let piece = garment.pattern.piece(PieceId::FlyShield)?;
     let left = piece.edge(EdgeId::Left)?;
     let (top, low) = (left.start(), left.end());
     let foot = piece.point(PointId::FoldFoot)?;
     let p = Point::new;
-    let title = (Face::Outside, "Shield, outer half");
-    let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
+    let title = (Face::Outside, key::DRAWN_FIGURE_SHIELD_OUTER_HALF);
+    let mut figure = Figure::new(garment, words, scale, title, Affine::IDENTITY, false);
     figure.window(&[p(top.x - 16.0, ABOVE_MM), p(8.0, foot.y - 8.0)]);
     let quiet = set_back(figure.tone(ClothUse::Shell));
     let shell = figure.tone(ClothUse::Shell);
@@ -362,12 +372,9 @@ fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
     for button in &buttons {
         figure.fixing(button, Affine::IDENTITY, false);
     }
-    note_fixings(
-        &mut figure,
-        &buttons,
-        Affine::IDENTITY,
-        ("Buttons", ", through both halves of the shield"),
-    );
+    note_fixings(&mut figure, &buttons, Affine::IDENTITY, |what| {
+        say::DrawnFlyButtons { what }.into()
+    });
     chain(
         &mut figure,
         Side::Right,
@@ -377,14 +384,14 @@ fn shield(garment: &Garment, scale: PlateScale) -> Option<Figure<'_>> {
         f64::INFINITY,
     );
     if let Some(button) = buttons.last() {
-        figure.dimension(Side::Below, p(top.x, button.at.y), button.at, "");
+        figure.dimension(Side::Below, p(top.x, button.at.y), button.at, None);
     }
-    figure.dimension(Side::Above, top, p(0.0, 0.0), "");
-    figure.dimension(Side::Left, top, low, "");
-    figure.dimension(Side::Left, top, foot, "");
-    figure.point_at(p(0.0, foot.y * 0.8), "fold".to_owned());
+    figure.dimension(Side::Above, top, p(0.0, 0.0), None);
+    figure.dimension(Side::Left, top, low, None);
+    figure.dimension(Side::Left, top, foot, None);
+    figure.point_at(p(0.0, foot.y * 0.8), key::DRAWN_FOLD);
     let under = Vec2::new(-7.0, foot.y * 0.9);
-    figure.point_at(p(top.x, 0.0) + under, "right front".to_owned());
+    figure.point_at(p(top.x, 0.0) + under, key::DRAWN_RIGHT_FRONT);
     Some(figure)
 }
 
@@ -398,7 +405,7 @@ mod tests {
     #[test]
     fn rows_and_buttons_stand_where_the_style_says() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, PlateId::Fly, draw).unwrap();
+        let plate = fitted(&garment, Words::english(), PlateId::Fly, draw).unwrap();
         let all: Vec<&str> = texts(&plate.sheet)
             .iter()
             .map(|t| t.words.as_str())

@@ -5,6 +5,7 @@ use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Garment};
 use style::{Construction, HemEnds, HemJoin, MeasureId, SeamId};
 use trade::{Colour, Length};
+use words::{Given, Key, Said, Words, key, say};
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
@@ -31,41 +32,42 @@ struct Laid {
     map: Affine,
 }
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let seam = garment.seams.iter().find(|s| s.id == SeamId::Hem)?;
-    let mut figures = vec![laid_open(garment)?];
+    let mut figures = vec![laid_open(garment, words)?];
     for face in [Face::Outside, Face::Inside] {
-        figures.push(at_join(garment, scale, face)?);
+        figures.push(at_join(garment, words, scale, face)?);
     }
     if let Some(section) = seam_section(garment, seam) {
-        let title = (Face::Outside, "Section of the hem, enlarged, outside up");
-        let mut figure = Figure::new(garment, scale, title, Affine::IDENTITY, false);
+        let title = (
+            Face::Outside,
+            key::DRAWN_FIGURE_SECTION_OF_THE_HEM_ENLARGED_OUTSIDE_UP,
+        );
+        let mut figure = Figure::new(garment, words, scale, title, Affine::IDENTITY, false);
         figure.embed(section);
         figures.push(figure);
     }
     if let Some(first) = figures.first_mut() {
-        first.remark(ends_words(garment).to_owned());
+        first.remark(ends_words(garment));
         if roped(garment) {
-            first.remark(
-                "Roping: the folder rolls both layers of the hem at once and the feed draws the one below ahead of the other, so the roll is \
-                 sewn twisted. Keep the chain stitch, ease nothing and do not press the hem flat; the ridges, leaning to the right, rise in \
-                 the wash (common practice)."
-                    .to_owned(),
-            );
+            first.remark(key::DRAWN_ROPING);
         }
     }
     let units = system(&garment.collection);
     Some(Draft {
-        title: "Hem".to_owned(),
-        caption: format!(
-            "One leg; the other is sewn round the same way. {} {} deep, begun and ended at the {}.",
-            match seam.construction {
-                Construction::RolledHem => "Rolled in the folder,",
-                _ => "Folded and pressed,",
+        title: words.say(key::DRAWN_HEM_TITLE),
+        caption: words.say(say::DrawnHemCaption {
+            begun: place_of(garment.doc.hem.join),
+            depth: amount(garment.pattern.spec[MeasureId::HemDepth], units),
+            turned: match seam.construction {
+                Construction::RolledHem => key::DRAWN_HEM_ROLLED,
+                _ => key::DRAWN_HEM_FOLDED,
             },
-            amount(garment.pattern.spec[MeasureId::HemDepth], units),
-            place_of(garment.doc.hem.join)
-        ),
+        }),
         figures,
     })
 }
@@ -75,18 +77,11 @@ fn roped(garment: &Garment) -> bool {
     garment.doc.hem.roping && garment.seams.iter().any(rolled)
 }
 
-const fn ends_words(garment: &Garment) -> &'static str {
+const fn ends_words(garment: &Garment) -> Key {
     match garment.doc.hem.ends {
-        HemEnds::TiedByHand => {
-            "Join: the row meets its own start; draw needle and looper threads of both ends to the inside, knot them together by hand and \
-             trim the tails."
-        }
-        HemEnds::Overlapped => {
-            "Join: the row runs on over its own start, in the same holes; trim the threads."
-        }
-        HemEnds::Backtacked => {
-            "Join: the row meets its own start and is sewn back and forth over it; trim the threads."
-        }
+        HemEnds::TiedByHand => key::DRAWN_JOIN_TIED,
+        HemEnds::Overlapped => key::DRAWN_JOIN_OVERLAPPED,
+        HemEnds::Backtacked => key::DRAWN_JOIN_BACKTACKED,
     }
 }
 
@@ -205,44 +200,47 @@ fn ridges(figure: &mut Figure<'_>, hem: &Path, panel: &Laid, shell: Colour) {
 }
 
 /// What the key says of the row, whose parts are those on front and back in the order of sewing.
-fn row_note(garment: &Garment, rows: &[usize]) -> String {
+fn row_note(garment: &Garment, words: &Words, rows: &[usize]) -> Given {
     let all: Vec<_> = rows.iter().filter_map(|k| garment.rows.get(*k)).collect();
     let Some(row) = all.first() else {
-        return String::new();
+        return String::new().into();
     };
     let secured = match garment.doc.hem.ends {
-        HemEnds::TiedByHand => "threads tied by hand",
-        HemEnds::Overlapped => "run on over its start",
-        HemEnds::Backtacked => "backtacked",
+        HemEnds::TiedByHand => key::DRAWN_END_TIED,
+        HemEnds::Overlapped => key::DRAWN_HEM_RUN_ON,
+        HemEnds::Backtacked => key::DRAWN_END_BACKTACKED,
     };
     let counts: Vec<String> = all.iter().map(|r| r.stitches().to_string()).collect();
-    format!(
-        "Hem: {}, {} from its edge; begins and ends at the {}, {secured}; {} stitches from seam to seam",
-        row_words(&garment.collection, row),
-        amount(Length::mm(offset_of(garment)), system(&garment.collection)),
-        place_of(garment.doc.hem.join),
-        listed(&counts)
-    )
+    say::DrawnHemRow {
+        away: amount(Length::mm(offset_of(garment)), system(&garment.collection)),
+        counts: listed(&counts, words),
+        made: row_words(&garment.collection, row),
+        place: place_of(garment.doc.hem.join),
+        secured,
+    }
+    .into()
 }
 
-const fn place_of(join: HemJoin) -> &'static str {
+const fn place_of(join: HemJoin) -> Key {
     match join {
-        HemJoin::Inseam => "inseam",
-        HemJoin::Outseam => "outseam",
-        HemJoin::BackOfLeg => "centre back of the leg",
+        HemJoin::Inseam => key::DRAWN_INSEAM,
+        HemJoin::Outseam => key::DRAWN_OUTSEAM,
+        HemJoin::BackOfLeg => key::DRAWN_CENTRE_BACK_OF_THE_LEG,
     }
 }
 
 /// The whole hem from inseam to inseam.
-fn laid_open(garment: &Garment) -> Option<Figure<'_>> {
+fn laid_open<'a>(garment: &'a Garment, words: &'a Words) -> Option<Figure<'a>> {
     let front = garment.pattern.piece(PieceId::Front)?;
     let hem = front.edge(EdgeId::Hem)?;
     let back_hem = garment.pattern.piece(PieceId::Back)?.edge(EdgeId::Hem)?;
     let whole = hem.length() + back_hem.length();
     let scale = PlateScale::no_larger_than((WIDE_MM - 32.0) / whole.to_mm());
-    let title = format!("Left leg, outside, laid open from inseam to inseam, {scale}");
+    let title = say::DrawnHemOpen {
+        scale: scale.to_string(),
+    };
     let frame = level(garment)?;
-    let mut figure = Figure::new(garment, scale, (Face::Outside, &title), frame, false);
+    let mut figure = Figure::new(garment, words, scale, (Face::Outside, title), frame, false);
     let map = back_at(garment, Across::Outseam)?;
     let laid = [
         Laid {
@@ -277,20 +275,25 @@ fn laid_open(garment: &Garment) -> Option<Figure<'_>> {
             p(up.x, up.y + offset_of(garment))
         })
         .collect();
-    figure.note(row_note(garment, &rows), &on_front);
+    figure.note(row_note(garment, words, &rows), &on_front);
     let middle = hem.end();
     figure.over_break(
         Side::Below,
         (hem.start(), map * back_hem.start()),
         whole,
-        "hem, all round",
+        Some(key::DRAWN_HEM_ALL_ROUND),
     );
-    figure.dimension(Side::Above, hem.start(), middle, "front");
-    figure.dimension(Side::Above, middle, map * back_hem.start(), "back");
+    figure.dimension(Side::Above, hem.start(), middle, Some(key::DRAWN_FRONT));
+    figure.dimension(
+        Side::Above,
+        middle,
+        map * back_hem.start(),
+        Some(key::DRAWN_BACK),
+    );
     for (at, name, way) in [
-        (hem.start(), "inseam", 1.0),
-        (middle, "outseam", 1.0),
-        (map * back_hem.start(), "inseam", -1.0),
+        (hem.start(), key::DRAWN_INSEAM, 1.0),
+        (middle, key::DRAWN_OUTSEAM, 1.0),
+        (map * back_hem.start(), key::DRAWN_INSEAM, -1.0),
     ] {
         let up = frame * at;
         let places = [9.0, -9.0, 12.0, -12.0].map(|dx| dx * way).map(|dx| {
@@ -308,20 +311,25 @@ fn laid_open(garment: &Garment) -> Option<Figure<'_>> {
             (frame * hem.start()).x,
             (frame * hem.start()).y + garment.pattern.spec[MeasureId::HemDepth].to_mm(),
         ),
-        "",
+        None,
     );
     Some(figure)
 }
 
 /// Where the row begins and ends, from one face.
-fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Figure<'a>> {
+fn at_join<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+    face: Face,
+) -> Option<Figure<'a>> {
     let front = garment.pattern.piece(PieceId::Front)?;
     let back = garment.pattern.piece(PieceId::Back)?;
     let join = garment.doc.hem.join;
     let place = place_of(join);
-    let title = match face {
-        Face::Outside => format!("At the {place}, outside"),
-        Face::Inside => format!("At the {place}, inside"),
+    let title: Said = match face {
+        Face::Outside => say::DrawnJoinOutside { place }.into(),
+        Face::Inside => say::DrawnJoinInside { place }.into(),
     };
     let across = if join == HemJoin::Inseam {
         Across::Inseam
@@ -340,7 +348,14 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
         HemJoin::BackOfLeg => (Vec2::ZERO, hem.direction_at(middle)),
     };
     let frame = upright(unit(a + rightwards(b))?);
-    let mut figure = Figure::new(garment, scale, (face, &title), frame, face == Face::Inside);
+    let mut figure = Figure::new(
+        garment,
+        words,
+        scale,
+        (face, title),
+        frame,
+        face == Face::Inside,
+    );
     let laid = [
         Laid {
             piece: PieceId::Front,
@@ -361,7 +376,7 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
     figure.window(&[p(-HALF_MM, -BELOW_MM), p(HALF_MM, JOIN_MM)]);
     let rows = panels(&mut figure, &laid);
     let places = [-0.5, 0.5, -0.3, 0.3].map(|s| p(HALF_MM * s, offset_of(garment)));
-    figure.note(row_note(garment, &rows), &places);
+    figure.note(row_note(garment, words, &rows), &places);
     let depth = garment.pattern.spec[MeasureId::HemDepth].to_mm();
     // On paper the inside is turned over: its left is the other end.
     let left = if face == Face::Inside {
@@ -369,9 +384,9 @@ fn at_join<'a>(garment: &'a Garment, scale: PlateScale, face: Face) -> Option<Fi
     } else {
         -HALF_MM
     };
-    figure.dimension(Side::Left, p(left, 0.0), p(left, depth), "");
+    figure.dimension(Side::Left, p(left, 0.0), p(left, depth), None);
     let row = offset_of(garment);
-    figure.dimension(Side::Right, p(-left, 0.0), p(-left, row), "");
+    figure.dimension(Side::Right, p(-left, 0.0), p(-left, row), None);
     if face == Face::Inside {
         thread_ends(&mut figure, garment, p(0.0, offset_of(garment)), &p);
     }
@@ -424,10 +439,10 @@ fn thread_ends(
                 yarn(row.under.colour.mixed(Colour::BLACK, 0.5), thick * 3.6),
             );
             figure.stroke("row:hem:1", &dot, yarn(row.under.colour, thick * 3.0));
-            figure.point_at(knot, "threads knotted".to_owned());
+            figure.point_at(knot, key::DRAWN_THREADS_KNOTTED);
         }
-        HemEnds::Overlapped => figure.point_at(at, "row runs on over its start".to_owned()),
-        HemEnds::Backtacked => figure.point_at(at, "sewn back and forth".to_owned()),
+        HemEnds::Overlapped => figure.point_at(at, key::DRAWN_ROW_RUNS_ON_OVER_ITS_START),
+        HemEnds::Backtacked => figure.point_at(at, key::DRAWN_SEWN_BACK_AND_FORTH),
     }
 }
 
@@ -446,7 +461,7 @@ mod tests {
     #[test]
     fn all_round_is_the_charted_hem() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, PlateId::Hem, draw).unwrap();
+        let plate = fitted(&garment, Words::english(), PlateId::Hem, draw).unwrap();
         // 16 1/2 inches.
         assert!(says(&plate, "hem, all round 41.9 cm"));
         assert!(says(
@@ -462,7 +477,7 @@ mod tests {
         let mut loaded = ferryman();
         let ridges = |loaded: &style::Loaded| {
             let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-            let plate = fitted(&garment, PlateId::Hem, draw).unwrap();
+            let plate = fitted(&garment, Words::english(), PlateId::Hem, draw).unwrap();
             let parts = plate.sheet.layers.iter().flat_map(|l| &l.marks);
             let count = parts
                 .filter(|m| m.part.as_deref() == Some("seam:hem"))

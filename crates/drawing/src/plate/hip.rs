@@ -6,10 +6,11 @@ use geometry::{Affine, Path, Point, left_of, nearest_on};
 use sewing::{Face, Fixing, FixingKind, Garment, On, placed};
 use style::SeamId;
 use trade::Length;
+use words::{Words, key, say};
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::{note_fixings, note_places, note_rows};
+use super::notes::{MeasuredFrom, note_fixings, note_places, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
@@ -24,7 +25,11 @@ const BELOW_MM: f64 = 22.0;
 /// Chords of curves, on the cloth.
 const STEP: Length = Length::mm(0.7);
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let pattern = &garment.pattern;
     let front = pattern.piece(PieceId::Front)?;
     let facing = pattern.piece(PieceId::PocketFacing)?;
@@ -34,8 +39,9 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let mirrored = pattern.spec.coin_on_right;
     let mut figure = Figure::new(
         garment,
+        words,
         scale,
-        (Face::Outside, "Outside"),
+        (Face::Outside, key::DRAWN_FIGURE_OUTSIDE),
         Affine::IDENTITY,
         mirrored,
     );
@@ -55,7 +61,7 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         figure.piece(PieceId::CoinPocket, set.map, shell, Outline::Light);
         let along = set.map * Point::new(0.0, -9.0);
         figure.name(
-            "coin pocket",
+            key::DRAWN_COIN_POCKET,
             &[along, set.map * Point::new(0.0, -16.0)],
             QUIET,
         );
@@ -78,23 +84,30 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let rows = figure.rows(PieceId::Front, Affine::IDENTITY, |r| {
         r.seam == SeamId::Mouth
     });
-    note_rows(&mut figure, &rows, Affine::IDENTITY, "from the edge");
+    note_rows(
+        &mut figure,
+        &rows,
+        Affine::IDENTITY,
+        Some(MeasuredFrom::Edge),
+    );
     fixed(
         &mut figure,
         (&[across, waist], &[down, front.edge(EdgeId::Side)?]),
     );
     names(&mut figure, front, (across, down));
-    figure.dimension_along(Side::Above, across, "mouth");
+    figure.dimension_along(Side::Above, across, Some(key::DRAWN_MOUTH));
     let outer = figure.side_towards(geometry::Vec2::new(1.0, 0.0));
-    figure.dimension_along(outer, down, "mouth");
+    figure.dimension_along(outer, down, Some(key::DRAWN_MOUTH));
     curve(&mut figure, mouth, (across, down));
     Some(Draft {
-        title: "Hip pocket mouth".to_owned(),
-        caption: format!(
-            "The wearer's {} is shown; the other side is its mirror image without the coin pocket. Widths along the band \
-             seam and along the outseam.",
-            if mirrored { "right" } else { "left" }
-        ),
+        title: words.say(key::DRAWN_MOUTH_TITLE),
+        caption: words.say(say::DrawnMouthCaption {
+            side: if mirrored {
+                key::DRAWN_RIGHT
+            } else {
+                key::DRAWN_LEFT
+            },
+        }),
         figures: vec![figure],
     })
 }
@@ -122,7 +135,7 @@ fn fixed(figure: &mut Figure<'_>, (band, side): (&[&Path], &[&Path])) {
     let (rivets, tacks): (Vec<&Fixing>, Vec<&Fixing>) = fixings
         .iter()
         .partition(|f| matches!(f.kind, FixingKind::Rivet(_)));
-    for (group, word) in [(rivets, "Rivets"), (tacks, "Bartacks across the mouth")] {
+    for (group, riveted) in [(rivets, true), (tacks, false)] {
         let near = |paths: &[&Path]| {
             let each = paths
                 .iter()
@@ -131,12 +144,14 @@ fn fixed(figure: &mut Figure<'_>, (band, side): (&[&Path], &[&Path])) {
         };
         let (from_band, from_side) = (near(band), near(side));
         let far = |mm: f64| figure.amount_of(Length::mm(mm));
-        let after = format!(
-            ", between the rows; middle {} from the band seam, {} from the outseam",
-            far(from_band),
-            far(from_side)
-        );
-        note_fixings(figure, &group, Affine::IDENTITY, (word, &after));
+        let (band, side) = (far(from_band), far(from_side));
+        note_fixings(figure, &group, Affine::IDENTITY, |what| {
+            if riveted {
+                say::DrawnMouthRivets { band, side, what }.into()
+            } else {
+                say::DrawnMouthTacks { band, side, what }.into()
+            }
+        });
     }
 }
 
@@ -149,13 +164,21 @@ fn distance(path: &Path, p: Point) -> f64 {
 fn names(figure: &mut Figure<'_>, front: &Piece, (across, down): (&Path, &Path)) {
     let middle = across.point_at(across.length() * 0.5);
     let above = |by: f64| Point::new(middle.x, middle.y + by);
-    figure.name("waistband", &[above(9.0), above(11.0), above(7.0)], QUIET);
-    figure.point_at(down.point_at(down.length() * 0.3), "outseam".to_owned());
+    figure.name(
+        key::DRAWN_WAISTBAND,
+        &[above(9.0), above(11.0), above(7.0)],
+        QUIET,
+    );
+    figure.point_at(down.point_at(down.length() * 0.3), key::DRAWN_OUTSEAM);
     if let Some(mouth) = front.edge(EdgeId::Mouth) {
         let along = mouth.length() * 0.5;
         let square = left_of(mouth.direction_at(along));
         let inside = |by: f64| mouth.point_at(along) + square * by;
-        figure.name("front", &[inside(24.0), inside(30.0), inside(18.0)], QUIET);
+        figure.name(
+            key::DRAWN_FRONT,
+            &[inside(24.0), inside(30.0), inside(18.0)],
+            QUIET,
+        );
     }
 }
 
@@ -172,10 +195,7 @@ fn curve(figure: &mut Figure<'_>, mouth: &Path, (across, down): (&Path, &Path)) 
             )
         })
         .collect();
-    note_places(
-        figure,
-        "Points of the mouth edge",
-        "square from the outseam / from the band seam",
-        &places,
-    );
+    note_places(figure, &places, |unit, points| {
+        say::DrawnMouthPoints { points, unit }.into()
+    });
 }

@@ -5,6 +5,7 @@ use geometry::Point;
 use sewing::{FixingKind, Garment};
 use style::MeasureId;
 use trade::Length;
+use words::Words;
 
 use super::plates;
 use crate::samples::{sewn, texts};
@@ -60,7 +61,7 @@ fn broken(value: f64) -> Vec<Garment> {
 fn nothing_panics_and_no_words_are_broken() {
     for value in [f64::NAN, 0.0, 3000.0] {
         for garment in broken(value) {
-            for plate in plates(&garment) {
+            for plate in plates(&garment, Words::english()) {
                 let broken = |words: &str| words.contains("NaN") || words.contains("inf ");
                 assert!(
                     texts(&plate.sheet).iter().all(|t| !broken(&t.words)),
@@ -78,8 +79,8 @@ fn a_garment_without_pieces_or_rows_has_few_plates_or_none() {
     garment.rows.clear();
     garment.fixings.clear();
     garment.seams.clear();
-    let bare = plates(&garment);
+    let bare = plates(&garment, Words::english());
     assert!(bare.iter().all(|p| p.stitches.is_empty()));
     garment.pattern.pieces.clear();
-    assert!(plates(&garment).is_empty());
+    assert!(plates(&garment, Words::english()).is_empty());
 }

@@ -5,11 +5,12 @@ use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, On};
 use style::{Label, LabelFold, MeasureId, SeamId};
 use trade::{Colour, Length};
+use words::{Key, Words, key, say};
 
 use super::figure::{Figure, Outline};
 use super::flat_goods::{Standing, corners, flat_of, lay};
 use super::measure::Side;
-use super::notes::note_rows;
+use super::notes::{MeasuredFrom, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::{BELOW, set_back, tone};
@@ -27,8 +28,8 @@ const TURN_MM: f64 = 7.0;
 const TAB_MM: f64 = 5.0;
 
 /// Where the ends of the band lie that is seen in part.
-const LEFT: &str = "wearer's left";
-const RIGHT: &str = "wearer's right";
+const LEFT: Key = key::DRAWN_WEARERS_LEFT;
+const RIGHT: Key = key::DRAWN_WEARERS_RIGHT;
 
 type Set<'a> = (&'a Label, &'a Fixing);
 
@@ -46,36 +47,44 @@ fn all(garment: &Garment) -> Vec<Set<'_>> {
         .collect()
 }
 
-pub(super) fn on_band(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn on_band<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let labels: Vec<Set<'_>> = all(garment)
         .into_iter()
         .filter(|(_, f)| f.piece == PieceId::Band)
         .collect();
-    let mut figures = vec![band(garment, scale, &labels)?];
-    figures.extend(folds(garment, scale, &labels));
+    let mut figures = vec![band(garment, words, scale, &labels)?];
+    figures.extend(folds(garment, words, scale, &labels));
     Some(Draft {
-        title: "Labels on the band".to_owned(),
-        caption: "Sewn on the inner half of the band alone, before the band is set on, so that no stitch of them shows outside.".to_owned(),
+        title: words.say(key::DRAWN_LABELS_BAND_TITLE),
+        caption: words.say(key::DRAWN_LABELS_BAND_CAPTION),
         figures,
     })
 }
 
-pub(super) fn in_seam(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn in_seam<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let labels: Vec<Set<'_>> = all(garment)
         .into_iter()
         .filter(|(_, f)| f.piece != PieceId::Band)
         .collect();
     let each = labels
         .iter()
-        .filter_map(|(label, fixing)| side_seam(garment, scale, label, fixing));
+        .filter_map(|(label, fixing)| side_seam(garment, words, scale, label, fixing));
     let mut figures: Vec<Figure<'_>> = each.collect();
     if figures.is_empty() {
         return None;
     }
-    figures.extend(folds(garment, scale, &labels));
+    figures.extend(folds(garment, words, scale, &labels));
     Some(Draft {
-        title: "Labels in the outseam".to_owned(),
-        caption: "Laid into the seam, towards the front, before it is closed; the seam's own row holds them.".to_owned(),
+        title: words.say(key::DRAWN_LABELS_SEAM_TITLE),
+        caption: words.say(key::DRAWN_LABELS_SEAM_CAPTION),
         figures,
     })
 }
@@ -83,6 +92,7 @@ pub(super) fn in_seam(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>>
 /// All labels on the band, seen from inside.
 fn band<'a>(
     garment: &'a Garment,
+    words: &'a Words,
     scale: PlateScale,
     labels: &[(&Label, &Fixing)],
 ) -> Option<Figure<'a>> {
@@ -101,14 +111,15 @@ fn band<'a>(
     let p = Point::new;
     let mut figure = Figure::new(
         garment,
+        words,
         scale,
-        (Face::Inside, "On the band, inside"),
+        (Face::Inside, key::DRAWN_FIGURE_ON_THE_BAND_INSIDE),
         Affine::IDENTITY,
         true,
     );
     // Room beside the labels for the words that say which end is which.
     let one = figure.on_paper(Length::mm(1.0)).to_mm();
-    let beside = (text_width(RIGHT, TYPE_FIGURES).to_mm() + 4.0) / one;
+    let beside = (text_width(words.named(RIGHT), TYPE_FIGURES).to_mm() + 4.0) / one;
     figure.window(&[p(x0 - beside, low), p(x1 + beside, m.height + 3.0)]);
     let quiet = set_back(figure.tone(ClothUse::Shell));
     let shell = set_back(tone(garment, ClothUse::Shell, Face::Outside));
@@ -127,37 +138,37 @@ fn band<'a>(
     for (label, fixing) in labels {
         note(&mut figure, label, fixing, map);
     }
-    note_rows(&mut figure, &rows, map, "from the label's edge");
+    note_rows(&mut figure, &rows, map, Some(MeasuredFrom::LabelEdge));
     for (_, fixing) in labels {
         let Some(c) = corners(fixing, map) else {
             continue;
         };
         let (left, right) = (c[0].x.min(c[1].x), c[0].x.max(c[1].x));
         let (foot, top) = (c[0].y.min(c[2].y), c[0].y.max(c[2].y));
-        figure.dimension(Side::Below, p(left, foot), p(right, foot), "");
+        figure.dimension(Side::Below, p(left, foot), p(right, foot), None);
         let outer = (left - m.centre).abs() > (right - m.centre).abs();
         // One that stands on the centre is centred; the others say how far their nearer edge is.
         if (left - m.centre) * (right - m.centre) > 0.0 {
             let near = if outer { right } else { left };
-            figure.dimension(Side::Above, p(m.centre, m.height), p(near, top), "");
+            figure.dimension(Side::Above, p(m.centre, m.height), p(near, top), None);
         }
         let side = if fixing.at.x <= m.centre {
             Side::Right
         } else {
             Side::Left
         };
-        figure.dimension(side, p(left, foot), p(left, top), "");
-        figure.dimension(side, p(left, top), p(left, m.height), "");
+        figure.dimension(side, p(left, foot), p(left, top), None);
+        figure.dimension(side, p(left, top), p(left, m.height), None);
     }
     figure.name(
-        "centre back",
+        key::DRAWN_CENTRE_BACK,
         &[p(m.centre, low + 2.6), p(m.centre + 12.0, low + 2.6)],
         QUIET,
     );
     // The band runs from the wearer's left to the right: from inside that is from right to left.
-    for (words, x) in [(LEFT, x0 - beside / 2.0), (RIGHT, x1 + beside / 2.0)] {
+    for (name, x) in [(LEFT, x0 - beside / 2.0), (RIGHT, x1 + beside / 2.0)] {
         let places = [low + 2.6, low + 2.0, low + 3.2, low + 5.0].map(|y| p(x, y));
-        figure.name(words, &places, QUIET);
+        figure.name(name, &places, QUIET);
     }
     Some(figure)
 }
@@ -165,6 +176,7 @@ fn band<'a>(
 /// A label caught in the outseam, seen from inside.
 fn side_seam<'a>(
     garment: &'a Garment,
+    words: &'a Words,
     scale: PlateScale,
     label: &Label,
     fixing: &Fixing,
@@ -174,13 +186,14 @@ fn side_seam<'a>(
     let c = corners(fixing, Affine::IDENTITY)?;
     let left = fixing.on == On::AsDrawn;
     let title = if left {
-        "In the wearer's left outseam, inside"
+        key::DRAWN_FIGURE_IN_THE_WEARERS_LEFT_OUTSEAM_INSIDE
     } else {
-        "In the wearer's right outseam, inside"
+        key::DRAWN_FIGURE_IN_THE_WEARERS_RIGHT_OUTSEAM_INSIDE
     };
     // Fronts are drawn as the left; from inside the left is mirrored, the right as drawn.
     let mut figure = Figure::new(
         garment,
+        words,
         scale,
         (Face::Inside, title),
         Affine::IDENTITY,
@@ -219,25 +232,30 @@ fn side_seam<'a>(
     let upper = from_top - tall / 2.0 + mouth;
     let units = system(&garment.collection);
     let (a, b) = (c[0].midpoint(c[3]), c[1].midpoint(c[2]));
-    figure.dimension(Side::Below, p(a.x, least(ys)), p(b.x, least(ys)), "");
+    figure.dimension(Side::Below, p(a.x, least(ys)), p(b.x, least(ys)), None);
     let beside = if left { Side::Right } else { Side::Left };
-    figure.dimension(beside, p(least(xs), least(ys)), p(least(xs), most(ys)), "");
+    figure.dimension(
+        beside,
+        p(least(xs), least(ys)),
+        p(least(xs), most(ys)),
+        None,
+    );
     let seam_side = Point::new(side.point_at(along).x, fixing.at.y);
     figure.point_at(
         seam_side - Vec2::new(0.0, tall.to_mm() / 2.0 + 3.0),
-        "outseam".to_owned(),
+        key::DRAWN_OUTSEAM,
     );
     let folded = match label.fold {
-        LabelFold::CentreFold => "its ends are caught in the seam, the fold lies towards the front",
-        LabelFold::MitreFold => "its turned-up ends are caught in the seam",
-        LabelFold::Flat | LabelFold::EndFold => "one end is caught in the seam",
+        LabelFold::CentreFold => key::DRAWN_CAUGHT_CENTRE,
+        LabelFold::MitreFold => key::DRAWN_CAUGHT_MITRE,
+        LabelFold::Flat | LabelFold::EndFold => key::DRAWN_CAUGHT_FLAT,
     };
-    figure.remark(format!(
-        "Label in the outseam: its upper edge {} below the band seam, along the outseam; {folded}. {} by {} shows.",
-        amount(upper, units),
-        amount(wide, units),
-        amount(tall, units)
-    ));
+    figure.remark(say::DrawnLabelInSeam {
+        below: amount(upper, units),
+        folded,
+        height: amount(tall, units),
+        width: amount(wide, units),
+    });
     Some(figure)
 }
 
@@ -260,30 +278,41 @@ fn nearest_along(edge: &Path, p: Point) -> Length {
 /// Words, purpose, cloth, fold and size of a label.
 fn note(figure: &mut Figure<'_>, label: &Label, fixing: &Fixing, map: Affine) {
     let garment = figure.garment;
-    let Some((wide, tall, words)) = flat_of(fixing) else {
+    let Some((wide, tall, letters)) = flat_of(fixing) else {
         return;
     };
     let units = system(&garment.collection);
     let trim = garment.collection.trims.get(&label.trim);
     let name = trim.map_or(label.trim.as_str(), |t| t.name.as_str());
-    let mut out = format!("{name}: \u{201c}{words}\u{201d}");
+    let words = figure.words;
+    let mut out = words.say(say::DrawnLabelLetters {
+        name,
+        says: letters,
+    });
     if !label.purpose.is_empty() {
         let told: Vec<String> = label.purpose.iter().map(|p| p.word().to_owned()).collect();
-        out.push_str(&format!(", tells {}", listed(&told)));
+        out = words.say(say::DrawnLabelTells {
+            label: out,
+            purposes: listed(&told, words),
+        });
     }
     if let Some(material) = trim.map(|t| t.material.as_str()).filter(|m| !m.is_empty()) {
-        out.push_str(&format!("; {material}"));
+        out = words.say(say::JoinedAlso {
+            first: out,
+            next: material,
+        });
     }
-    out.push_str(&format!(
-        "; {}, finished {} by {}",
-        label.fold.word(),
-        amount(wide, units),
-        amount(tall, units)
-    ));
+    out = words.say(say::DrawnLabelFinished {
+        fold: label.fold.word(),
+        height: amount(tall, units),
+        label: out,
+        width: amount(wide, units),
+    });
     if let Some(art) = &label.art {
-        out.push_str(&format!(
-            "; lines as in {art}, millimetres from the upper left corner"
-        ));
+        out = words.say(say::DrawnLinesAsIn {
+            art: art.to_string(),
+            what: out,
+        });
     }
     let Some(c) = corners(fixing, map) else {
         return;
@@ -299,6 +328,7 @@ fn note(figure: &mut Figure<'_>, label: &Label, fixing: &Fixing, map: Affine) {
 /// How each label is folded, drawn at its own width.
 fn folds<'a>(
     garment: &'a Garment,
+    words: &'a Words,
     scale: PlateScale,
     all: &[(&Label, &Fixing)],
 ) -> Option<Figure<'a>> {
@@ -306,12 +336,13 @@ fn folds<'a>(
         .iter()
         .any(|(label, _)| label.fold == LabelFold::MitreFold);
     let title = if mitred {
-        "How they are folded, edge on; the mitre fold from its back"
+        key::DRAWN_FOLDED_MITRE
     } else {
-        "How they are folded, edge on"
+        key::DRAWN_FOLDED_EDGE
     };
     let mut figure = Figure::new(
         garment,
+        words,
         scale,
         (Face::Inside, title),
         Affine::IDENTITY,
@@ -326,8 +357,11 @@ fn folds<'a>(
         let strip = tall.to_mm().clamp(3.0, 300.0).min(w * 0.3);
         let trim = garment.collection.trims.get(&label.trim);
         let name = trim.map_or(label.trim.as_str(), |t| t.name.as_str());
-        let words = format!("{name}: {}", label.fold.word());
-        let room = w.max((text_width(&words, TYPE_FIGURES).to_mm() + 2.0) / one);
+        let told = words.say(say::DrawnFoldOf {
+            fold: label.fold.word(),
+            name,
+        });
+        let room = w.max((text_width(&told, TYPE_FIGURES).to_mm() + 2.0) / one);
         let line = fold_line(label.fold, x, w, strip);
         let top = line.iter().map(|q| q.y).fold(1.0, f64::max);
         figure.hold(&[p(x, -9.5 / one), p(x + room, top + 1.0)]);
@@ -352,7 +386,7 @@ fn folds<'a>(
             LabelFold::Flat | LabelFold::EndFold => {}
         }
         let below = [-6.5, -7.5].map(|down| p(x + room / 2.0, down / one));
-        figure.name(&words, &below, QUIET);
+        figure.name(&told, &below, QUIET);
         x += room + 10.0;
     }
     figure.body.is_some().then_some(figure)
@@ -409,8 +443,8 @@ mod tests {
     #[test]
     fn every_label_says_its_words_its_purpose_and_its_fold() {
         let garment = sewn(32, 32);
-        let band = fitted(&garment, PlateId::LabelsOnBand, on_band).unwrap();
-        let seam = fitted(&garment, PlateId::LabelsInSeam, in_seam).unwrap();
+        let band = fitted(&garment, Words::english(), PlateId::LabelsOnBand, on_band).unwrap();
+        let seam = fitted(&garment, Words::english(), PlateId::LabelsInSeam, in_seam).unwrap();
         let all: Vec<String> = [&band, &seam]
             .iter()
             .flat_map(|plate| texts(&plate.sheet))
@@ -433,10 +467,13 @@ mod tests {
     fn the_plate_of_the_band_says_which_end_is_which() {
         for (waist, length) in [(28, 30), (32, 32), (38, 34)] {
             let garment = sewn(waist, length);
-            let plate = fitted(&garment, PlateId::LabelsOnBand, on_band).unwrap();
+            let plate = fitted(&garment, Words::english(), PlateId::LabelsOnBand, on_band).unwrap();
             let all = texts(&plate.sheet);
             let at = |words: &str| all.iter().find(|t| t.words == words).unwrap().at.x;
-            assert!(at(LEFT) > at("centre back") && at(RIGHT) < at("centre back"));
+            assert!(
+                at(Words::english().named(LEFT)) > at("centre back")
+                    && at(Words::english().named(RIGHT)) < at("centre back")
+            );
         }
     }
 
@@ -444,7 +481,7 @@ mod tests {
     fn a_style_without_labels_has_no_such_plate() {
         let mut garment = sewn(32, 32);
         garment.doc.labels.clear();
-        assert!(fitted(&garment, PlateId::LabelsOnBand, on_band).is_none());
-        assert!(fitted(&garment, PlateId::LabelsInSeam, in_seam).is_none());
+        assert!(fitted(&garment, Words::english(), PlateId::LabelsOnBand, on_band).is_none());
+        assert!(fitted(&garment, Words::english(), PlateId::LabelsInSeam, in_seam).is_none());
     }
 }

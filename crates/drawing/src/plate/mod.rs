@@ -35,6 +35,7 @@ mod tone;
 mod waistband;
 mod words;
 
+use ::words::Words;
 use draft::PieceId;
 use sewing::Garment;
 
@@ -62,7 +63,7 @@ pub struct Plate {
 }
 
 /// Draws a plate at a scale; `None` where the style has no such detail.
-type Drawer = for<'a> fn(&'a Garment, PlateScale) -> Option<Draft<'a>>;
+type Drawer = for<'a> fn(&'a Garment, &'a Words, PlateScale) -> Option<Draft<'a>>;
 
 /// What draws a plate.
 const fn drawer(plate: PlateId) -> Drawer {
@@ -89,22 +90,22 @@ const fn drawer(plate: PlateId) -> Drawer {
 
 /// The plates of a garment. A detail the style does not have, or whose shape could not be drafted
 /// into anything that fits a page, is left out.
-pub fn plates(garment: &Garment) -> Vec<Plate> {
+pub fn plates(garment: &Garment, words: &Words) -> Vec<Plate> {
     if !of_cloth(garment) {
         return Vec::new();
     }
     PlateId::ALL
         .into_iter()
-        .filter_map(|id| fitted(garment, id, drawer(id)))
+        .filter_map(|id| fitted(garment, words, id, drawer(id)))
         .collect()
 }
 
 /// One plate alone; `None` where the style has no such detail.
-pub fn plate(garment: &Garment, id: PlateId) -> Option<Plate> {
+pub fn plate(garment: &Garment, words: &Words, id: PlateId) -> Option<Plate> {
     if !of_cloth(garment) {
         return None;
     }
-    fitted(garment, id, drawer(id))
+    fitted(garment, words, id, drawer(id))
 }
 
 /// No piece of a pair of trousers is longer; the strip of the loops alone may be, and is straight.
@@ -125,13 +126,13 @@ fn of_cloth(garment: &Garment) -> bool {
 }
 
 /// The plate at the largest scale that fits.
-fn fitted(garment: &Garment, id: PlateId, drawer: Drawer) -> Option<Plate> {
+fn fitted(garment: &Garment, words: &Words, id: PlateId, drawer: Drawer) -> Option<Plate> {
     let mut no_larger_than = f64::INFINITY;
     for scale in PlateScale::ALL {
         if scale.times() > no_larger_than {
             continue;
         }
-        let draft = drawer(garment, scale)?;
+        let draft = drawer(garment, words, scale)?;
         // A drawing alone larger than the page need not be tried before it is small enough.
         let over = draft.times_the_page();
         no_larger_than = scale.times() / over.max(1.0);

@@ -4,6 +4,7 @@ use geometry::{Affine, Point};
 use sewing::{Fixing, FixingKind, Garment, RowEnd, StitchRow};
 use style::SeamId;
 use trade::{Length, System};
+use words::{Given, Key, Said, Words, key, say};
 
 use super::figure::Figure;
 use super::words::{amount, capitalised, figure_of, listed, row_words, system, unit_word};
@@ -11,9 +12,40 @@ use super::words::{amount, capitalised, figure_of, listed, row_words, system, un
 /// Places along a row its number may point at, the middle first.
 const SHARES: [f64; 9] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88];
 
+/// What the distance of a row is told from.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum MeasuredFrom {
+    Edge,
+    ItsEdge,
+    FacingEdge,
+    LabelEdge,
+    PatchEdge,
+    BandSeam,
+    LoopEdge,
+}
+
+impl MeasuredFrom {
+    fn said(self, far: String) -> Said {
+        match self {
+            Self::Edge => say::DrawnFromTheEdge { far }.into(),
+            Self::ItsEdge => say::DrawnFromItsEdge { far }.into(),
+            Self::FacingEdge => say::DrawnFromTheFacingsEdge { far }.into(),
+            Self::LabelEdge => say::DrawnFromTheLabelsEdge { far }.into(),
+            Self::PatchEdge => say::DrawnFromThePatchsEdge { far }.into(),
+            Self::BandSeam => say::DrawnFromTheBandSeam { far }.into(),
+            Self::LoopEdge => say::DrawnFromTheLoopsLeftEdge { far }.into(),
+        }
+    }
+}
+
 /// One note for each row of a seam among those drawn: stitch, density, yarns, distance, ends and
 /// how many stitches. `from` says where the distance is taken from, such as "from the edge".
-pub(super) fn note_rows(figure: &mut Figure<'_>, rows: &[usize], map: Affine, from: &str) {
+pub(super) fn note_rows(
+    figure: &mut Figure<'_>,
+    rows: &[usize],
+    map: Affine,
+    from: Option<MeasuredFrom>,
+) {
     note_rows_of(figure, rows, rows, map, from);
 }
 
@@ -24,7 +56,7 @@ pub(super) fn note_rows_of(
     rows: &[usize],
     alike: &[usize],
     map: Affine,
-    from: &str,
+    from: Option<MeasuredFrom>,
 ) {
     let garment = figure.garment;
     let mut said: Vec<(SeamId, usize)> = Vec::new();
@@ -49,49 +81,70 @@ pub(super) fn note_rows_of(
             .iter()
             .map(|share| map * row.path.point_at(row.length() * *share))
             .collect();
-        figure.note(row_note(garment, &same, from), &at);
+        figure.note(row_note(garment, figure.words, &same, from), &at);
     }
 }
 
 /// The words about rows of one seam and number.
-pub(super) fn row_note(garment: &Garment, rows: &[usize], from: &str) -> String {
+pub(super) fn row_note(
+    garment: &Garment,
+    words: &Words,
+    rows: &[usize],
+    from: Option<MeasuredFrom>,
+) -> Given {
     let all: Vec<_> = rows.iter().filter_map(|k| garment.rows.get(*k)).collect();
     let Some(row) = all.first() else {
-        return String::new();
+        return String::new().into();
     };
-    let title = row.seam.title();
     let seam = garment.seams.iter().find(|s| s.id == row.seam);
     let several = seam.is_some_and(|s| s.rows.len() > 1);
     let offset = seam
         .and_then(|s| s.rows.get(row.number.checked_sub(1)?))
         .map(|r| r.offset)
-        .filter(|o| o.to_mm() > 0.0 && !from.is_empty());
-    let mut words = capitalised(title);
-    if several {
-        words.push_str(&format!(", row {}", row.number));
-    }
-    words.push_str(&format!(": {}", row_words(&garment.collection, row)));
-    if let Some(offset) = offset {
-        let far = amount(offset, system(&garment.collection));
-        words.push_str(&format!(", {far} {from}"));
-    }
-    let mut ends: Vec<String> = Vec::new();
+        .filter(|o| o.to_mm() > 0.0);
+    let title = capitalised(row.seam.words(words));
+    let head: Given = if several {
+        let row = row.number;
+        say::DrawnRowNumbered { row, seam: title }.into()
+    } else {
+        title.into()
+    };
+    let mut ends: Vec<Said> = Vec::new();
     for row in &all {
         let way = ends_words(row);
         if !ends.contains(&way) {
             ends.push(way);
         }
     }
-    words.push_str(&format!("; {}", ends.join("; ")));
+    let ends: Vec<String> = ends.iter().map(|way| words.saying(way)).collect();
+    let ends = ends.join("; ");
     let mut counts: Vec<String> = all.iter().map(|r| r.stitches().to_string()).collect();
     counts.dedup();
-    let each = if counts.len() < all.len() {
-        " each"
+    let each = counts.len() < all.len();
+    let counts = listed(&counts, words);
+    let stitches: Said = if each {
+        say::DrawnStitchesEach { counts }.into()
     } else {
-        ""
+        say::DrawnStitches { counts }.into()
     };
-    words.push_str(&format!("; {} stitches{each}", listed(&counts)));
-    words
+    let made = row_words(&garment.collection, row);
+    match (offset, from) {
+        (Some(offset), Some(from)) => say::DrawnRowAway {
+            away: from.said(amount(offset, system(&garment.collection))),
+            ends,
+            head,
+            made,
+            stitches,
+        }
+        .into(),
+        _ => say::DrawnRow {
+            ends,
+            head,
+            made,
+            stitches,
+        }
+        .into(),
+    }
 }
 
 /// Letters for places of a drawing: a to z, then A to Z, without those that read as figures.
@@ -110,9 +163,8 @@ pub(super) fn lettered(letter: char, across: Length, down: Length, units: System
 /// Marks places with letters and lists the two distances of each in the key.
 pub(super) fn note_places(
     figure: &mut Figure<'_>,
-    what: &str,
-    how: &str,
     places: &[(Point, Length, Length)],
+    told: impl FnOnce(Key, String) -> Said,
 ) {
     let units = system(&figure.garment.collection);
     let mut said: Vec<String> = Vec::new();
@@ -121,23 +173,42 @@ pub(super) fn note_places(
         figure.mark(*p, letter);
     }
     if !said.is_empty() {
-        let unit = unit_word(units);
-        figure.remark(format!("{what} in {unit}, {how}: {}", said.join(", ")));
+        figure.remark(told(unit_word(units), said.join(", ")));
     }
 }
 
 /// How a row begins and ends.
-pub(super) fn ends_words(row: &StitchRow) -> String {
+pub(super) fn ends_words(row: &StitchRow) -> Said {
     if row.begins != row.ends {
-        return format!("begins {}, ends {}", row.begins.word(), row.ends.word());
+        return say::DrawnEndsDiffer {
+            begins: row_end(row.begins),
+            ends: row_end(row.ends),
+        }
+        .into();
     }
     match row.begins {
-        RowEnd::Overlapped => "overlaps its own start".to_owned(),
-        RowEnd::TuckedIn => "threads of both ends tucked into the fold".to_owned(),
-        RowEnd::TiedByHand => "threads of both ends tied by hand".to_owned(),
-        RowEnd::Cut => "threads of both ends cut".to_owned(),
-        RowEnd::RunsOn => "runs on over the seams at both ends".to_owned(),
-        RowEnd::Backtacked | RowEnd::CaughtInSeam => format!("ends {}", row.begins.word()),
+        RowEnd::Overlapped => key::DRAWN_BOTH_OVERLAPPED.into(),
+        RowEnd::TuckedIn => key::DRAWN_BOTH_TUCKED_IN.into(),
+        RowEnd::TiedByHand => key::DRAWN_BOTH_TIED.into(),
+        RowEnd::Cut => key::DRAWN_BOTH_CUT.into(),
+        RowEnd::RunsOn => key::DRAWN_BOTH_RUN_ON.into(),
+        RowEnd::Backtacked | RowEnd::CaughtInSeam => say::DrawnEndsAlike {
+            ends: row_end(row.begins),
+        }
+        .into(),
+    }
+}
+
+/// How one end of a row is secured.
+pub(super) const fn row_end(end: RowEnd) -> Key {
+    match end {
+        RowEnd::Backtacked => key::DRAWN_END_BACKTACKED,
+        RowEnd::CaughtInSeam => key::DRAWN_END_CAUGHT,
+        RowEnd::TuckedIn => key::DRAWN_END_TUCKED_IN,
+        RowEnd::Overlapped => key::DRAWN_END_OVERLAPPED,
+        RowEnd::TiedByHand => key::DRAWN_END_TIED,
+        RowEnd::RunsOn => key::DRAWN_END_RUNS_ON,
+        RowEnd::Cut => key::DRAWN_END_CUT,
     }
 }
 
@@ -146,24 +217,28 @@ pub(super) fn note_fixings(
     figure: &mut Figure<'_>,
     fixings: &[&Fixing],
     map: Affine,
-    (before, after): (&str, &str),
+    told: impl FnOnce(Said) -> Said,
 ) {
     let Some(first) = fixings.first() else { return };
     let at: Vec<Point> = fixings.iter().map(|f| map * f.at).collect();
     let what = fixing_words(figure.garment, first);
-    figure.note(format!("{before}: {what}{after}"), &at);
+    figure.note(told(what), &at);
 }
 
 /// "Copper rivet 9 mm, 9 mm across"; "10 mm long, 2 mm wide, 28 stitches, Rope 80".
-fn fixing_words(garment: &Garment, fixing: &Fixing) -> String {
-    let say = |l: Length| amount(l, system(&garment.collection));
+fn fixing_words(garment: &Garment, fixing: &Fixing) -> Said {
+    let shown = |l: Length| amount(l, system(&garment.collection));
     let trim = fixing
         .from
         .trim()
         .and_then(|key| garment.collection.trims.get(key));
     let name = trim.map_or(fixing.from.code(), |t| t.name.as_str());
     match &fixing.kind {
-        FixingKind::Rivet(d) | FixingKind::Button(d) => format!("{name}, {} across", say(*d)),
+        FixingKind::Rivet(d) | FixingKind::Button(d) => say::DrawnAcross {
+            name,
+            size: shown(*d),
+        }
+        .into(),
         FixingKind::Bartack(length, width, stitches) => {
             let yarn = &garment.doc.bartacks.yarn;
             let yarn = garment
@@ -171,18 +246,26 @@ fn fixing_words(garment: &Garment, fixing: &Fixing) -> String {
                 .yarns
                 .get(yarn)
                 .map_or(yarn.as_str(), |y| y.name.as_str());
-            format!(
-                "{} long, {} wide, {stitches} stitches, {yarn}",
-                say(*length),
-                say(*width)
-            )
+            say::DrawnBartack {
+                length: shown(*length),
+                stitches: *stitches,
+                width: shown(*width),
+                yarn,
+            }
+            .into()
         }
-        FixingKind::Buttonhole(length) => format!("{} long", say(*length)),
+        FixingKind::Buttonhole(length) => say::DrawnLong {
+            length: shown(*length),
+        }
+        .into(),
         FixingKind::Zip(length, width)
         | FixingKind::Loop(length, width)
         | FixingKind::Patch(length, width, _)
-        | FixingKind::Label(length, width, _) => {
-            format!("{name}, {} by {}", say(*length), say(*width))
+        | FixingKind::Label(length, width, _) => say::DrawnBy {
+            length: shown(*length),
+            name,
+            width: shown(*width),
         }
+        .into(),
     }
 }

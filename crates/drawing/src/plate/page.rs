@@ -3,6 +3,7 @@
 
 use geometry::{Affine, Point, Rect, Vec2};
 use trade::Length;
+use words::{Given, Words, say};
 
 use super::figure::{Figure, Note, Said};
 use super::measure;
@@ -72,14 +73,16 @@ pub(super) fn page(draft: Draft<'_>, scale: PlateScale) -> Option<Paged> {
         caption,
         figures,
     } = draft;
-    let garment = figures.first()?.garment;
+    let first = figures.first()?;
+    let (garment, words) = (first.garment, first.words);
     let mut measured: Vec<Measured> = figures.into_iter().map(measured).collect::<Option<_>>()?;
     let key = entries(&measured);
     let remarks = measured.iter().flat_map(|m| &m.figure.remarks);
     let lines: Vec<Vec<String>> = key
         .iter()
         .chain(remarks)
-        .map(|words| wrapped(words, WIDE_MM - 2.0 * MARGIN_MM - NUMBER_MM))
+        .map(|said| words.putting(said))
+        .map(|told| wrapped(&told, WIDE_MM - 2.0 * MARGIN_MM - NUMBER_MM, words))
         .collect();
     let places = arranged(&measured)?;
     let below = places
@@ -101,11 +104,11 @@ pub(super) fn page(draft: Draft<'_>, scale: PlateScale) -> Option<Paged> {
     let mut stitches = Vec::new();
     for (m, at) in measured.iter_mut().zip(places) {
         let shift = Affine::translate(at - m.room.origin());
-        let words = said(m, &key);
+        let told = said(m, &key);
         let figure = &mut m.figure;
         stitches.append(&mut figure.counted);
         let dimensions = std::mem::take(&mut m.dimensions);
-        let mine = figure.layers.drain(..).chain([dimensions, words]);
+        let mine = figure.layers.drain(..).chain([dimensions, told]);
         for mut layer in mine {
             layer.marks.retain(|m| finite(&m.shape));
             moved(&mut layer, shift);
@@ -115,12 +118,16 @@ pub(super) fn page(draft: Draft<'_>, scale: PlateScale) -> Option<Paged> {
     }
     let mut foot = Layer::named("scale");
     let units = system(&garment.collection);
-    bar(&mut foot, Point::new(MARGIN_MM + 0.6, bar_at), scale, units);
+    let place = Point::new(MARGIN_MM + 0.6, bar_at);
+    bar(&mut foot, place, scale, units, words);
     layers.push(foot);
     layers.push(listed(&lines, key.len(), key_at));
     layers.retain(|l| !l.marks.is_empty());
     let sheet = Sheet {
-        title: format!("{title}, size {}", garment.size),
+        title: words.say(say::DrawnSheet {
+            size: garment.size.to_string(),
+            title: &title,
+        }),
         origin: Point::ORIGIN,
         width: Length::mm(WIDE_MM),
         height: Length::mm(tall),
@@ -211,18 +218,18 @@ fn lines_of(figures: &[Measured<'_>], wide: f64, most: usize) -> Option<Vec<Vec<
 }
 
 /// What the key says, each thing once, in the order it is met.
-fn entries(figures: &[Measured<'_>]) -> Vec<String> {
-    let mut out: Vec<String> = Vec::new();
+fn entries(figures: &[Measured<'_>]) -> Vec<Given> {
+    let mut out: Vec<Given> = Vec::new();
     for note in figures.iter().flat_map(|m| &m.figure.notes) {
-        if !out.contains(&note.words) {
-            out.push(note.words.clone());
+        if !out.contains(&note.said) {
+            out.push(note.said.clone());
         }
     }
     out
 }
 
 /// Numbers, names, arrows and angles of a figure, kept clear of one another and of its lines.
-fn said(m: &mut Measured<'_>, key: &[String]) -> Layer {
+fn said(m: &mut Measured<'_>, key: &[Given]) -> Layer {
     let mut layer = Layer::named("words");
     let (body, room) = (m.body, m.room);
     let figure = &mut m.figure;
@@ -244,7 +251,7 @@ fn said(m: &mut Measured<'_>, key: &[String]) -> Layer {
         }
     }
     for note in &figure.notes {
-        if let Some(k) = key.iter().position(|w| *w == note.words) {
+        if let Some(k) = key.iter().position(|w| *w == note.said) {
             number(&mut layer, taken, note, k + 1, body);
         }
     }
@@ -368,9 +375,9 @@ fn listed(lines: &[Vec<String>], numbered: usize, top: f64) -> Layer {
 }
 
 /// The words in lines no wider than this; a word that is wider stands alone, cut.
-fn wrapped(words: &str, wide: f64) -> Vec<String> {
+fn wrapped(text: &str, wide: f64, words: &Words) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
-    for word in unparted(words) {
+    for word in unparted(text, words) {
         let word = word.as_str();
         let longer = out.last().map(|line| format!("{line} {word}"));
         match longer {
@@ -386,11 +393,11 @@ fn wrapped(words: &str, wide: f64) -> Vec<String> {
 }
 
 /// The words one by one, a figure never parted from its unit.
-fn unparted(words: &str) -> Vec<String> {
-    const UNITS: [&str; 6] = ["mm", "cm", "in", "/cm", "/in", "stitches"];
+fn unparted(text: &str, words: &Words) -> Vec<String> {
+    let units = ["mm", "cm", "in", "/cm", "/in", words.drawn_stitch_unit()];
     let mut out: Vec<String> = Vec::new();
-    for word in words.split(' ') {
-        let unit = UNITS.contains(&word.trim_end_matches([',', ';', '.', ':']));
+    for word in text.split(' ') {
+        let unit = units.contains(&word.trim_end_matches([',', ';', '.', ':']));
         match out.last_mut() {
             Some(last) if unit && last.ends_with(|c: char| c.is_ascii_digit()) => {
                 last.push(' ');
@@ -442,7 +449,7 @@ mod tests {
     fn figures_stay_with_their_units_when_lines_are_broken() {
         let words = "middle 5.6 mm from the band seam, 10 cm from the outseam; 96 stitches";
         for wide in [20.0, 30.0, 45.0, 80.0] {
-            let lines = wrapped(words, wide);
+            let lines = wrapped(words, wide, Words::english());
             assert_eq!(lines.join(" "), words);
             for line in &lines {
                 assert!(!line.starts_with("mm") && !line.starts_with("cm"));
@@ -453,7 +460,7 @@ mod tests {
 
     #[test]
     fn a_word_wider_than_the_page_is_cut() {
-        let line = wrapped(&"x".repeat(500), 60.0);
+        let line = wrapped(&"x".repeat(500), 60.0, Words::english());
         assert_eq!(line.len(), 1);
         assert!(text_width(&line[0], TYPE_KEY).to_mm() <= 60.0);
     }

@@ -4,11 +4,12 @@ use draft::{ClothUse, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, FixingKind, Garment};
 use style::{Letters, Patch, SeamId, Tanning};
+use words::{Said, Words, key, say};
 
 use super::figure::{Figure, Outline};
 use super::flat_goods::{Standing, corners, flat_of, lay};
 use super::measure::Side;
-use super::notes::note_rows;
+use super::notes::{MeasuredFrom, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
@@ -19,20 +20,25 @@ use crate::palette::QUIET;
 /// Cloth shown round the patch.
 const ROUND_MM: f64 = 9.0;
 
-pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
+pub(super) fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
     let patch = garment.doc.patch.as_ref()?;
     let m = Measures::of(garment)?;
     let fixing = garment
         .fixings
         .iter()
         .find(|f| matches!(f.kind, FixingKind::Patch(..)))?;
-    let (wide, tall, words) = flat_of(fixing)?;
+    let (wide, tall, letters) = flat_of(fixing)?;
     let c = corners(fixing, Affine::IDENTITY)?;
     let p = Point::new;
     let mut figure = Figure::new(
         garment,
+        words,
         scale,
-        (Face::Outside, "Outside, on the band"),
+        (Face::Outside, key::DRAWN_FIGURE_OUTSIDE_ON_THE_BAND),
         Affine::IDENTITY,
         false,
     );
@@ -58,32 +64,37 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
     let rows = figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
         r.seam == SeamId::PatchSet
     });
-    note_rows(&mut figure, &rows, Affine::IDENTITY, "from its edge");
+    note_rows(
+        &mut figure,
+        &rows,
+        Affine::IDENTITY,
+        Some(MeasuredFrom::ItsEdge),
+    );
     // Under the patch the band seam goes on.
     figure.below("seam:band", &Path::line(p(c[0].x, 0.0), p(c[1].x, 0.0)));
     figure.note(
-        leather(garment, patch),
+        leather(garment, words, patch),
         &[
             c[3].lerp(c[1], 0.2),
             c[0].lerp(c[1], 0.12) + Vec2::new(0.0, 6.0),
         ],
     );
     figure.note(
-        lettered(patch, words),
+        lettered(words, patch, letters),
         &[fixing.at, fixing.at + Vec2::new(0.0, -wide.to_mm() * 0.1)],
     );
-    figure.dimension(Side::Above, p(m.centre, m.height), c[3], "");
-    figure.dimension(Side::Below, c[0], c[1], "");
-    figure.dimension(Side::Right, c[1], c[2], "");
-    figure.dimension(Side::Left, p(c[3].x, m.height), c[3], "");
-    figure.dimension(Side::Left, p(c[0].x, 0.0), c[0], "");
+    figure.dimension(Side::Above, p(m.centre, m.height), c[3], None);
+    figure.dimension(Side::Below, c[0], c[1], None);
+    figure.dimension(Side::Right, c[1], c[2], None);
+    figure.dimension(Side::Left, p(c[3].x, m.height), c[3], None);
+    figure.dimension(Side::Left, p(c[0].x, 0.0), c[0], None);
     if let Some(row) = rows.first().and_then(|k| garment.rows.get(*k)) {
         let low = row.path.bounds();
-        figure.dimension(Side::Below, c[0], p(low.x0, c[0].y), "");
+        figure.dimension(Side::Below, c[0], p(low.x0, c[0].y), None);
     }
-    figure.point_at(p(m.centre, low + 4.0), "centre back".to_owned());
+    figure.point_at(p(m.centre, low + 4.0), key::DRAWN_CENTRE_BACK);
     figure.name(
-        "waistband",
+        key::DRAWN_WAISTBAND,
         &[
             p(m.centre + 14.0, m.height * 0.55),
             p(m.centre + 14.0, m.height * 0.3),
@@ -91,68 +102,84 @@ pub(super) fn draw(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
         QUIET,
     );
     figure.name(
-        "yoke",
+        key::DRAWN_YOKE,
         &[p(m.centre + 14.0, low * 0.6), p(m.centre + 14.0, low * 0.8)],
         QUIET,
     );
     let units = system(&garment.collection);
+    let (height, away) = (amount(tall, units), amount(patch.from_centre, units));
+    let width = amount(wide, units);
+    let caption: Said = if c[0].y < -0.05 {
+        say::DrawnPatchHangs {
+            away,
+            height,
+            width,
+        }
+        .into()
+    } else {
+        say::DrawnPatchCaption {
+            away,
+            height,
+            width,
+        }
+        .into()
+    };
     Some(Draft {
-        title: "Patch".to_owned(),
-        caption: format!(
-            "{} by {}, on the wearer's right, {} from centre back. Sewn on with one closed row through the finished band, before the loops \
-             beside it are tacked{}.",
-            amount(wide, units),
-            amount(tall, units),
-            amount(patch.from_centre, units),
-            if c[0].y < -0.05 {
-                "; it hangs over the band seam onto the yoke"
-            } else {
-                ""
-            }
-        ),
+        title: words.say(key::DRAWN_PATCH_TITLE),
+        caption: words.say(caption),
         figures: vec![figure],
     })
 }
 
-fn leather(garment: &Garment, patch: &Patch) -> String {
+fn leather(garment: &Garment, words: &Words, patch: &Patch) -> String {
     let Some(trim) = garment.collection.trims.get(&patch.trim) else {
         return capitalised(&patch.trim);
     };
-    let mut words = trim.name.clone();
+    let mut told = trim.name.clone();
     if !trim.material.is_empty() {
-        words.push_str(&format!(": {}", trim.material));
+        told = words.say(say::DrawnOfMaterial {
+            material: &trim.material,
+            name: told,
+        });
     }
     if let Some(thick) = trim.thickness {
-        words.push_str(&format!(
-            ", {} thick",
-            amount(thick, system(&garment.collection))
-        ));
+        told = words.say(say::DrawnThick {
+            leather: told,
+            thickness: amount(thick, system(&garment.collection)),
+        });
     }
     let tanned = match trim.tanning {
-        Some(Tanning::Vegetable) => ", vegetable tanned",
-        Some(Tanning::Chrome) => ", chrome tanned",
-        Some(Tanning::ChromeFree) => ", tanned without chrome",
-        None => "",
+        Some(Tanning::Vegetable) => key::DRAWN_TANNED_VEGETABLE,
+        Some(Tanning::Chrome) => key::DRAWN_TANNED_CHROME,
+        Some(Tanning::ChromeFree) => key::DRAWN_TANNED_CHROME_FREE,
+        None => return told,
     };
-    words.push_str(tanned);
-    words
+    words.say(say::DrawnTanned {
+        leather: told,
+        tanned,
+    })
 }
 
-fn lettered(patch: &Patch, words: &str) -> String {
+fn lettered(words: &Words, patch: &Patch, letters: &str) -> String {
     let made = match patch.letters {
-        Letters::Pressed => "pressed into the face",
-        Letters::Raised => "raised from a pressed ground",
-        Letters::Printed => "printed on the face",
+        Letters::Pressed => key::DRAWN_LETTERS_PRESSED,
+        Letters::Raised => key::DRAWN_LETTERS_RAISED,
+        Letters::Printed => key::DRAWN_LETTERS_PRINTED,
     };
-    let says = if words.is_empty() {
-        String::new()
-    } else {
-        format!("\u{201c}{words}\u{201d}, ")
-    };
-    let drawn = patch.art.as_ref().map_or_else(String::new, |art| {
-        format!("; lines as in {art}, millimetres from the upper left corner")
-    });
-    capitalised(&format!("{says}{made}{drawn}"))
+    let mut told = words.named(made).to_owned();
+    if !letters.is_empty() {
+        told = words.say(say::DrawnLetters {
+            letters,
+            made: told,
+        });
+    }
+    if let Some(art) = &patch.art {
+        told = words.say(say::DrawnLinesAsIn {
+            art: art.to_string(),
+            what: told,
+        });
+    }
+    capitalised(&told)
 }
 
 #[cfg(test)]
@@ -165,7 +192,7 @@ mod tests {
     #[test]
     fn size_place_leather_and_every_stitch() {
         let mut garment = sewn(32, 32);
-        let plate = fitted(&garment, PlateId::Patch, draw).unwrap();
+        let plate = fitted(&garment, Words::english(), PlateId::Patch, draw).unwrap();
         let all: Vec<&str> = texts(&plate.sheet)
             .iter()
             .map(|t| t.words.as_str())
@@ -183,6 +210,6 @@ mod tests {
         assert!(drawn.whole);
         assert_eq!(drawn.drawn, pitches.floor() as usize + 1);
         garment.doc.patch = None;
-        assert!(fitted(&garment, PlateId::Patch, draw).is_none());
+        assert!(fitted(&garment, Words::english(), PlateId::Patch, draw).is_none());
     }
 }

@@ -4,6 +4,7 @@ use std::fmt;
 
 use geometry::Point;
 use trade::System;
+use words::Words;
 
 use crate::lettering::text_width;
 use crate::palette::{HAIRLINE, INK, PAPER, SEWN_LINE, TYPE_FIGURES};
@@ -64,7 +65,7 @@ const THICK_MM: f64 = 1.1;
 pub(super) const BAR_ROOM_MM: f64 = 6.0;
 
 /// Draws the bar with its upper left corner at `at`, in steps of whole units of the collection.
-pub(super) fn bar(layer: &mut Layer, at: Point, scale: PlateScale, system: System) {
+pub(super) fn bar(layer: &mut Layer, at: Point, scale: PlateScale, system: System, words: &Words) {
     let times = scale.times();
     let (unit, word) = match system {
         System::Metric => (10.0, "cm"),
@@ -107,7 +108,7 @@ pub(super) fn bar(layer: &mut Layer, at: Point, scale: PlateScale, system: Syste
         at.x + long * f64::from(count) + 4.0,
         at.y + TYPE_FIGURES.to_mm() * 0.62,
     );
-    layer.text(None, plain(format!("Scale {scale}"), beside, true));
+    layer.text(None, plain(words.drawn_scale(scale), beside, true));
 }
 
 fn plain(words: String, at: Point, bold: bool) -> Text {
@@ -138,7 +139,7 @@ mod tests {
         for scale in PlateScale::ALL {
             for (system, unit) in [(System::Metric, 10.0), (System::Inch, 25.4)] {
                 let mut layer = Layer::named("scale");
-                bar(&mut layer, Point::ORIGIN, scale, system);
+                bar(&mut layer, Point::ORIGIN, scale, system, Words::english());
                 let mut right: f64 = 0.0;
                 let mut last = String::new();
                 for mark in &layer.marks {

@@ -10,6 +10,7 @@ use style::{
     Letters, Lining, Loaded, MeasureId, SeamId, Size, Units,
 };
 use trade::Length;
+use words::Words;
 
 use super::page::{TALL_MM, WIDE_MM};
 use super::{Plate, PlateId, plates};
@@ -21,7 +22,7 @@ static GARMENTS: LazyLock<Vec<(String, Garment, Vec<Plate>)>> = LazyLock::new(||
     garments()
         .into_iter()
         .map(|(name, garment)| {
-            let plates = plates(&garment);
+            let plates = plates(&garment, Words::english());
             (name, garment, plates)
         })
         .collect()
@@ -221,7 +222,7 @@ fn stitches_on_a_plate_are_those_that_are_sewn() {
 #[test]
 fn needle_points_stand_a_pitch_apart() {
     let garment = make(&ferryman().style, &ferryman().collection, Size::new(32, 32));
-    let plate = plates(&garment)
+    let plate = plates(&garment, Words::english())
         .into_iter()
         .find(|p| p.id == PlateId::CoinPocket)
         .unwrap();
@@ -262,7 +263,7 @@ fn needle_points_stand_a_pitch_apart() {
 fn dimensions_say_what_the_style_says() {
     let garment = make(&ferryman().style, &ferryman().collection, Size::new(32, 32));
     let says = |id: PlateId, words: &[&str]| {
-        let all = plates(&garment);
+        let all = plates(&garment, Words::english());
         let plate = all.iter().find(|p| p.id == id).unwrap();
         let texts: Vec<&str> = crate::samples::texts(&plate.sheet)
             .iter()
@@ -309,7 +310,10 @@ fn a_plate_is_left_out_where_the_style_has_no_such_detail() {
     let mut loaded = ferryman();
     loaded.style.pockets.extra = None;
     let garment = make(&loaded.style, &loaded.collection, Size::new(32, 32));
-    let ids: Vec<PlateId> = plates(&garment).iter().map(|p| p.id).collect();
+    let ids: Vec<PlateId> = plates(&garment, Words::english())
+        .iter()
+        .map(|p| p.id)
+        .collect();
     assert!(!ids.contains(&PlateId::ExtraPocket), "{ids:?}");
     assert!(ids.contains(&PlateId::CoinPocket));
 }
@@ -324,7 +328,7 @@ fn a_chart_that_cannot_be_drafted_still_gives_plates_that_stand_clear() {
     }
     let garment = make(&loaded.style, &loaded.collection, Size::new(32, 32));
     assert!(garment.conflict.is_some());
-    for plate in plates(&garment) {
+    for plate in plates(&garment, Words::english()) {
         words_stand_clear(&plate.sheet);
     }
 }

@@ -6,11 +6,12 @@ use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
 use style::{BandMethod, MeasureId, SeamId};
 use trade::{Colour, Length};
+use words::{Key, Said, Words, key, say};
 
 use super::figure::{Figure, Outline, Spot};
 use super::flat_goods::{Standing, corners, lay};
 use super::measure::Side;
-use super::notes::note_rows;
+use super::notes::{MeasuredFrom, note_rows};
 use super::page::{Draft, WIDE_MM};
 use super::scale::PlateScale;
 use super::tone::{AROUND, BELOW, set_back};
@@ -26,12 +27,20 @@ const SIDES_MM: f64 = 15.0;
 const BEYOND_MM: f64 = 4.0;
 const BELOW_MM: f64 = 22.0;
 
-pub(super) fn outside(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
-    draw(garment, scale, Face::Outside)
+pub(super) fn outside<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
+    draw(garment, words, scale, Face::Outside)
 }
 
-pub(super) fn inside(garment: &Garment, scale: PlateScale) -> Option<Draft<'_>> {
-    draw(garment, scale, Face::Inside)
+pub(super) fn inside<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+) -> Option<Draft<'a>> {
+    draw(garment, words, scale, Face::Inside)
 }
 
 /// What the band measures, in its own frame.
@@ -87,13 +96,18 @@ fn lengths(m: &Measures, scale: PlateScale) -> Vec<(f64, f64)> {
         .collect()
 }
 
-fn draw(garment: &Garment, scale: PlateScale, face: Face) -> Option<Draft<'_>> {
+fn draw<'a>(
+    garment: &'a Garment,
+    words: &'a Words,
+    scale: PlateScale,
+    face: Face,
+) -> Option<Draft<'a>> {
     let band = garment.pattern.piece(PieceId::Band)?;
     let m = Measures::of(garment)?;
     let mut parts = lengths(&m, scale);
     if parts.len() > 4 {
         // Without a figure of any size no page takes it, and a smaller scale is tried.
-        let none = Figure::new(garment, scale, (face, ""), Affine::IDENTITY, false);
+        let none = Figure::new(garment, words, scale, (face, ""), Affine::IDENTITY, false);
         return Some(Draft {
             title: String::new(),
             caption: String::new(),
@@ -109,50 +123,46 @@ fn draw(garment: &Garment, scale: PlateScale, face: Face) -> Option<Draft<'_>> {
         let title = title(face, (*a < 0.0, *b > m.end), whole, k);
         let mut figure = Figure::new(
             garment,
+            words,
             scale,
-            (face, &title),
+            (face, title),
             Affine::IDENTITY,
             face == Face::Inside,
         );
         strip(&mut figure, band, &m, (*a, *b));
         figures.push(figure);
     }
-    let shown = match face {
-        Face::Outside => "Outside",
-        Face::Inside => "Inside",
+    let (title, shown) = match face {
+        Face::Outside => (key::DRAWN_BAND_OUTSIDE, key::DRAWN_OUTSIDE),
+        Face::Inside => (key::DRAWN_BAND_INSIDE, key::DRAWN_INSIDE),
     };
-    let way = match garment.doc.band.method {
-        BandMethod::AllRound => {
-            "the lower row runs end to end, the upper one all round and into a V (see the band's ends)"
-        }
-        BandMethod::TwoRow => "each row runs from end to end",
+    let rows = match garment.doc.band.method {
+        BandMethod::AllRound => key::DRAWN_BAND_ALL_ROUND,
+        BandMethod::TwoRow => key::DRAWN_BAND_TWO_ROW,
     };
-    let broken = if whole {
-        ""
+    let caption: Said = if whole {
+        say::DrawnBandCaption { rows, shown }.into()
     } else {
-        ", broken into lengths for the page; the lengths overlap at the wavy lines"
+        say::DrawnBandBroken { rows, shown }.into()
     };
     Some(Draft {
-        title: format!("Waistband, {}", shown.to_lowercase()),
-        caption: format!(
-            "{shown} of the finished band laid flat{broken}. Distances below are from centre back, along the band seam; {way}. Loops are set \
-             when the band is on, their rows and tacks on the plate of the belt loop."
-        ),
+        title: words.say(title),
+        caption: words.say(caption),
         figures,
     })
 }
 
-fn title(face: Face, (left, right): (bool, bool), whole: bool, k: usize) -> String {
+fn title(face: Face, (left, right): (bool, bool), whole: bool, k: usize) -> Said {
     let face = match face {
-        Face::Outside => "Outside",
-        Face::Inside => "Inside, as seen looking into the band",
+        Face::Outside => key::DRAWN_OUTSIDE,
+        Face::Inside => key::DRAWN_LOOKING_IN,
     };
     match (whole, left, right) {
-        (true, ..) => face.to_owned(),
-        (_, true, _) => format!("{face}: wearer's left end"),
-        (_, _, true) => format!("{face}: wearer's right end"),
-        _ if k == 0 => face.to_owned(),
-        _ => format!("{face}: round the back"),
+        (true, ..) => face.into(),
+        (_, true, _) => say::DrawnLengthLeft { face }.into(),
+        (_, _, true) => say::DrawnLengthRight { face }.into(),
+        _ if k == 0 => face.into(),
+        _ => say::DrawnLengthBack { face }.into(),
     }
 }
 
@@ -217,11 +227,17 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
             .get(*k)
             .is_some_and(|r| r.seam == SeamId::LabelSet)
     });
-    note_rows(figure, &labels, m.folded(), "from the label's edge");
-    note_rows(figure, &rest, Affine::IDENTITY, "from the patch's edge");
+    note_rows(figure, &labels, m.folded(), Some(MeasuredFrom::LabelEdge));
+    note_rows(
+        figure,
+        &rest,
+        Affine::IDENTITY,
+        Some(MeasuredFrom::PatchEdge),
+    );
     dimensions(figure, m, (a, b));
     let units = system(&garment.collection);
-    figure.tape(&spots(garment, band, m, outside, units));
+    let spots = spots((garment, figure.words), band, m, outside, units);
+    figure.tape(&spots);
     let (low, top) = (p(0.0, low), p(0.0, m.height + BEYOND_MM));
     for (x, out) in [(a, -1.0), (b, 1.0)] {
         if x > 0.0 && x < m.end {
@@ -239,21 +255,25 @@ fn note_band_rows(figure: &mut Figure<'_>, rows: &[usize], m: &Measures) {
         garment.doc.band.method == BandMethod::AllRound && row.is_some_and(|r| r.number > 1)
     };
     let (round, along): (Vec<usize>, Vec<usize>) = rows.iter().partition(|k| round(k));
-    note_rows(figure, &along, Affine::IDENTITY, "from the band seam");
+    note_rows(
+        figure,
+        &along,
+        Affine::IDENTITY,
+        Some(MeasuredFrom::BandSeam),
+    );
     for row in round.iter().filter_map(|k| garment.rows.get(*k)) {
         let edge = Length::mm(row.path.start().x);
-        let words = format!(
-            "Waistband set on, row {}: {}, {} from both ends and the top, then in a V; {} stitches",
-            row.number,
-            row_words(&garment.collection, row),
-            amount(edge, system(&garment.collection)),
-            row.stitches()
-        );
+        let told = say::DrawnBandRound {
+            away: amount(edge, system(&garment.collection)),
+            made: row_words(&garment.collection, row),
+            row: row.number,
+            stitches: row.stitches().to_string(),
+        };
         let y = m.height - edge.to_mm();
         let at: Vec<Point> = (0..40)
             .map(|k| Point::new(m.end * (f64::from(k) + 0.5) / 40.0, y))
             .collect();
-        figure.note(words, &at);
+        figure.note(told, &at);
     }
 }
 
@@ -320,45 +340,45 @@ fn dimensions(figure: &mut Figure<'_>, m: &Measures, (a, b): (f64, f64)) {
     let whole = Length::mm(m.end);
     if a < 0.0 {
         let side = if mirrored { Side::Right } else { Side::Left };
-        figure.dimension(side, p(0.0, 0.0), p(0.0, m.height), "");
+        figure.dimension(side, p(0.0, 0.0), p(0.0, m.height), None);
         if broken {
             figure.over_break(
                 Side::Above,
                 (p(0.0, m.height), p(b, m.height)),
                 whole,
-                "whole length, over the breaks",
+                Some(key::DRAWN_WHOLE_LENGTH_OVER_THE_BREAKS),
             );
         } else {
             figure.dimension(
                 Side::Above,
                 p(0.0, m.height),
                 p(m.end, m.height),
-                "whole length",
+                Some(key::DRAWN_WHOLE_LENGTH),
             );
         }
     }
     if b > m.end {
         let side = if mirrored { Side::Left } else { Side::Right };
-        figure.dimension(side, p(m.end, 0.0), p(m.end, m.height), "");
+        figure.dimension(side, p(m.end, 0.0), p(m.end, m.height), None);
         figure.dimension(
             Side::Above,
             p(m.waist, m.height),
             p(m.end, m.height),
-            "overlap",
+            Some(key::DRAWN_OVERLAP),
         );
     }
 }
 
 /// Everything a workroom marks with a tape laid along the band from centre back.
 fn spots(
-    garment: &Garment,
+    (garment, words): (&Garment, &Words),
     band: &Piece,
     m: &Measures,
     outside: bool,
     units: trade::System,
 ) -> Vec<Spot> {
     let mut out = Vec::new();
-    let mut say = |x: f64, low: f64, name: &str| {
+    let mut spot = |x: f64, low: f64, name: Key| {
         let far = Length::mm((x - m.centre).abs());
         let value = if far.to_mm() < 0.05 {
             "0".to_owned()
@@ -367,29 +387,29 @@ fn spots(
         };
         out.push(Spot {
             at: Point::new(x, low),
-            words: vec![value, name.to_owned()],
+            words: vec![value, words.named(name).to_owned()],
         });
     };
-    say(0.0, 0.0, "left end");
-    say(m.end, 0.0, "right end");
-    say(m.waist, 0.0, "centre front");
+    spot(0.0, 0.0, key::DRAWN_LEFT_END);
+    spot(m.end, 0.0, key::DRAWN_RIGHT_END);
+    spot(m.waist, 0.0, key::DRAWN_CENTRE_FRONT);
     for (point, name) in [
-        (PointId::SideLeft, "outseam"),
-        (PointId::SideRight, "outseam"),
+        (PointId::SideLeft, key::DRAWN_OUTSEAM),
+        (PointId::SideRight, key::DRAWN_OUTSEAM),
     ] {
         if let Some(at) = band.point(point) {
-            say(at.x, 0.0, name);
+            spot(at.x, 0.0, name);
         }
     }
-    let mut at_centre = ("centre back", 0.0);
+    let mut at_centre = (key::DRAWN_CENTRE_BACK, 0.0);
     for fixing in garment.fixings.iter().filter(|f| f.piece == PieceId::Band) {
         match fixing.kind {
             FixingKind::Loop(length, _) if outside => {
                 let low = fixing.at.y - length.to_mm() / 2.0;
                 if (fixing.at.x - m.centre).abs() < 0.05 {
-                    at_centre = ("centre back, loop", low);
+                    at_centre = (key::DRAWN_CENTRE_BACK_LOOP, low);
                 } else {
-                    say(fixing.at.x, low, "loop");
+                    spot(fixing.at.x, low, key::DRAWN_LOOP);
                 }
             }
             FixingKind::Patch(..) if outside => {
@@ -397,7 +417,7 @@ fn spots(
                     .into_iter()
                     .flat_map(|c| [c[0], c[1]])
                 {
-                    say(corner.x, corner.y, "patch");
+                    spot(corner.x, corner.y, key::DRAWN_PATCH);
                 }
             }
             // One that is centred needs no more; of the others the nearer edge.
@@ -408,13 +428,13 @@ fn spots(
                 let off = |p: &Point| (p.x - m.centre).abs();
                 let near = near.min_by(|a, b| off(a).total_cmp(&off(b)));
                 if let Some(p) = near.filter(|_| (fixing.at.x - m.centre).abs() > 0.05) {
-                    say(p.x, p.y, "label");
+                    spot(p.x, p.y, key::DRAWN_LABEL);
                 }
             }
             _ => {}
         }
     }
-    say(m.centre, at_centre.1, at_centre.0);
+    spot(m.centre, at_centre.1, at_centre.0);
     out
 }
 
@@ -428,7 +448,13 @@ mod tests {
     #[test]
     fn each_length_shows_the_stitches_that_lie_in_it() {
         let garment = sewn(32, 32);
-        let plate = fitted(&garment, PlateId::WaistbandOutside, outside).unwrap();
+        let plate = fitted(
+            &garment,
+            Words::english(),
+            PlateId::WaistbandOutside,
+            outside,
+        )
+        .unwrap();
         let m = Measures::of(&garment).unwrap();
         let (index, row) = garment
             .rows

@@ -3,6 +3,7 @@
 use sewing::StitchRow;
 use style::{Collection, Units};
 use trade::{Length, System, trimmed};
+use words::{Key, Words, key, say};
 
 /// The system the collection shows.
 pub(super) fn system(collection: &Collection) -> System {
@@ -39,10 +40,10 @@ pub(super) fn figure_of(length: Length, system: System) -> String {
 }
 
 /// The unit of [`figure_of`].
-pub(super) const fn unit_word(system: System) -> &'static str {
+pub(super) const fn unit_word(system: System) -> Key {
     match system {
-        System::Metric => "centimetres",
-        System::Inch => "inches",
+        System::Metric => key::DRAWN_CENTIMETRES,
+        System::Inch => key::DRAWN_INCHES,
     }
 }
 
@@ -66,11 +67,14 @@ pub(super) fn capitalised(text: &str) -> String {
 }
 
 /// "a", "a and b", "a, b and c".
-pub(super) fn listed(words: &[String]) -> String {
-    match words {
+pub(super) fn listed(all: &[String], words: &Words) -> String {
+    match all {
         [] => String::new(),
         [one] => one.clone(),
-        [before @ .., last] => format!("{} and {last}", before.join(", ")),
+        [before @ .., last] => words.say(say::JoinedAnd {
+            first: before.join(", "),
+            next: last,
+        }),
     }
 }
 

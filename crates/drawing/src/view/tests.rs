@@ -153,7 +153,9 @@ fn back_pockets_keep_their_sides() {
 #[test]
 fn labels_stand_as_on_their_plate() {
     let garment = sewn(32, 32);
-    let plate = plate(&garment, PlateId::LabelsOnBand).unwrap().sheet;
+    let plate = plate(&garment, words::Words::english(), PlateId::LabelsOnBand)
+        .unwrap()
+        .sheet;
     let wanted = word_at(&plate, "32x32") - word_at(&plate, "Saltmarsh");
     for (view, face) in [(View::Front, Face::Outside), (View::Back, Face::Inside)] {
         let sheet = garment_view(&garment, view, face);

@@ -135,7 +135,7 @@ fn diagrams(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
 
 /// The details, each at the scale of its plate, which shows its own bar.
 fn details(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
-    plates(context.shown)
+    plates(context.shown, Words::english())
         .into_iter()
         .map(|plate| {
             Ok(Figure {

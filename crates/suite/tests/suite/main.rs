@@ -32,4 +32,5 @@ mod recomputed;
 mod recover;
 mod same_bytes;
 mod swap;
+mod two_languages;
 mod views;

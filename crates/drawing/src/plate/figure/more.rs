@@ -4,6 +4,7 @@
 use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Affine, BezPath, Point, Rect, Vec2, left_of};
 use trade::{Colour, Length};
+use words::Key;
 
 use super::Figure;
 use crate::dimension::{arrow_head, unit};
@@ -76,7 +77,7 @@ impl Figure<'_> {
         side: Side,
         (from, to): (Point, Point),
         value: Length,
-        name: &str,
+        name: Option<Key>,
     ) {
         let ends = (self.map * from, self.map * to);
         self.dimensioned(side, ends, value, name);
