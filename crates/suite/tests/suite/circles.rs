@@ -7,9 +7,6 @@ use suite::source::{Source, rust_files};
 /// So many files may use one another in a circle.
 const MOST: usize = 3;
 
-/// Larger circles there are yet, and how many files are in each at most: still to be parted. The list only shrinks.
-const STILL_TO_BE_PARTED: &[(&str, &str, usize)] = &[("drawing", "plate", 6)];
-
 /// The names of a module below its crate, or of something in one.
 type Names = Vec<String>;
 
@@ -231,27 +228,13 @@ fn no_circle_is_of_many_files() {
         rooms.entry(&file.room).or_default().push(file);
     }
     let mut wrong = Vec::new();
-    let mut met = BTreeSet::new();
     for (room, files) in &rooms {
-        let modules = Room::of(files);
-        for circle in modules.circles() {
+        for circle in Room::of(files).circles() {
             let circle: Vec<String> = circle.iter().map(|names| names.join("::")).collect();
-            let known = STILL_TO_BE_PARTED.iter().find(|(of, member, most)| {
-                of == room && circle.iter().any(|name| name == member) && circle.len() <= *most
-            });
-            match known {
-                Some(known) => drop(met.insert(known)),
-                None => wrong.push(format!("{room}: {}", circle.join(", "))),
-            }
+            wrong.push(format!("{room}: {}", circle.join(", ")));
         }
     }
     assert!(wrong.is_empty(), "circles of files:\n{}", wrong.join("\n"));
-    for known in STILL_TO_BE_PARTED {
-        assert!(
-            met.contains(known),
-            "{known:?} is parted; strike it out here"
-        );
-    }
 }
 
 #[test]

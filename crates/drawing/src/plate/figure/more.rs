@@ -30,7 +30,7 @@ const MOST_LETTER_MM: f64 = 9.0;
 const LEAST_LETTER_MM: f64 = 0.8;
 
 /// A place along a tape: where it is, and its words, one line each.
-pub(in crate::plate) struct Spot {
+pub(crate) struct Spot {
     pub at: Point,
     pub words: Vec<String>,
 }
