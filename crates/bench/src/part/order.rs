@@ -36,7 +36,7 @@ pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Mar
             @for stage in STAGES {
                 @let of_stage: Vec<&Operation> = order.iter().filter(|operation| operation.stage == stage).collect();
                 @if !of_stage.is_empty() {
-                    h3 { (capital(stage.word())) }
+                    h3 { (capital(&say.say(stage.said()))) }
                     ol.operations {
                         @for operation in of_stage { (one(show, &order, operation)) }
                     }
@@ -74,7 +74,7 @@ fn one(show: &Fields<'_>, order: &[Operation], operation: &Operation) -> Markup 
                 p.machine {
                     (capital(operation.machine))
                     @if operation.needle_count > 0 { ", " (operation.gauge_words()) }
-                    @if let Some(attachment) = &operation.attachment { ", " (attachment.what) }
+                    @if let Some(attachment) = &operation.attachment { ", " (say.saying(&attachment.what)) }
                 }
                 @if let Some(missing) = &operation.not_stated {
                     p.missing { (not_stated(say, missing, show.system)) }

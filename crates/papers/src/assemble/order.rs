@@ -18,6 +18,7 @@ pub(super) fn note(context: &Context<'_>) -> String {
 
 /// Operations by stage; a stage the course comes back to is told again.
 pub(super) fn order(context: &Context<'_>) -> Vec<StageBlock> {
+    let say = ::words::Words::english();
     let mut out: Vec<(Stage, StageBlock)> = Vec::new();
     for operation in sewing_order(context.shown) {
         let row = row(context, &operation);
@@ -26,7 +27,7 @@ pub(super) fn order(context: &Context<'_>) -> Vec<StageBlock> {
             _ => out.push((
                 operation.stage,
                 StageBlock {
-                    name: capital(operation.stage.word()),
+                    name: capital(&say.say(operation.stage.said())),
                     operations: vec![row],
                 },
             )),
@@ -36,6 +37,7 @@ pub(super) fn order(context: &Context<'_>) -> Vec<StageBlock> {
 }
 
 fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
+    let say = ::words::Words::english();
     let pieces: Vec<&str> = operation.pieces.iter().map(|piece| piece.name()).collect();
     OperationRow {
         number: operation.number.to_string(),
@@ -45,7 +47,7 @@ fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
         attachment: operation
             .attachment
             .as_ref()
-            .map_or_else(String::new, |attachment| attachment.what.clone()),
+            .map_or_else(String::new, |attachment| say.saying(&attachment.what)),
         stitches: stitches(context, &operation.needles),
         needles: operation.gauge_words(),
         ends: ends(&operation.needles),

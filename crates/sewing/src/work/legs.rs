@@ -11,6 +11,7 @@
 
 use draft::PieceId;
 use style::{Construction, Seam, SeamId};
+use words::key;
 
 use super::fronts::Fronts;
 use super::operation::{Operation, Stage};
@@ -107,7 +108,7 @@ fn labels_in_seam(plan: &mut Plan<'_>) -> After {
         pieces,
         parts: says(&["seam:outseam"]),
         fixings: labels,
-        attachment: aid("notch or mark for the height"),
+        attachment: aid(key::ATTACHMENT_HEIGHT_MARK),
         mind: says(&[
             "ends level with the raw edge, inside the allowance, before the outseam is closed; its joining row then catches them",
         ]),

@@ -5,12 +5,12 @@
 
 use style::{Construction, MeasureId, Seam, SeamId};
 use trade::{Confidence, Length, StitchType};
+use words::{Said, key, say};
 
 use super::operation::Attachment;
 use super::passes::{Does, Holding};
 use crate::allowance::{Fell, allowances, turned_depth};
 use crate::construct::operation_of;
-use crate::context::mm;
 use crate::garment::Garment;
 use crate::seam::{OwnMachine, facts};
 
@@ -115,81 +115,72 @@ pub(super) fn attachment(
     // The table of operations names the folders of these.
     let table = operation_of(seam).map_or(Confidence::CommonPractice, |o| o.confidence);
     let common = Confidence::CommonPractice;
-    let (what, source) = match does {
+    let (what, source): (Said, Confidence) = match does {
         Does::Neatens => return None,
-        Does::Joins if plain > Length::ZERO => (format!("edge guide, {}", mm(plain)), common),
+        Does::Joins if plain > Length::ZERO => (edge_guide(plain), common),
         Does::Joins => return None,
         Does::Holds(holding) => match holding {
             Holding::Fell => {
-                let lap = Fell::of(seam).width;
-                (format!("lap folder for a lap of {}", mm(lap)), table)
+                let lap = Fell::of(seam).width.in_mm(1);
+                (say::AttachmentLapFolder { lap }.into(), table)
             }
             Holding::Topstitch if seam.id == SeamId::Fly => {
-                ("template of the fly's curve".to_owned(), common)
+                (key::ATTACHMENT_FLY_TEMPLATE.into(), common)
             }
-            Holding::Topstitch | Holding::Enclose => {
-                (format!("edge guide, {}", mm(offset)), common)
-            }
+            Holding::Topstitch | Holding::Enclose => (edge_guide(offset), common),
             Holding::Hem => hem(garment, seam)?,
             Holding::Set => set(garment, seam, (offset, needles)),
-            Holding::Round => (
-                format!(
-                    "edge guide, {} from the band's edges",
-                    mm(spec[MeasureId::BandHeight] - offset)
-                ),
-                common,
-            ),
-            Holding::Bind => ("binding folder".to_owned(), table),
-            Holding::TurnIn => (format!("turning-in folder, {}", mm(plain)), common),
-            Holding::Strip => (
-                format!("strip folder, {} finished", mm(spec[MeasureId::LoopWidth])),
-                table,
-            ),
-            Holding::Decorate => (
-                "template with the lines cut out, to trace".to_owned(),
-                common,
-            ),
+            Holding::Round => {
+                let at = (spec[MeasureId::BandHeight] - offset).in_mm(1);
+                (say::AttachmentEdgeGuideBand { at }.into(), common)
+            }
+            Holding::Bind => (key::ATTACHMENT_BINDING_FOLDER.into(), table),
+            Holding::TurnIn => {
+                let turned = plain.in_mm(1);
+                (say::AttachmentTurningInFolder { turned }.into(), common)
+            }
+            Holding::Strip => {
+                let width = spec[MeasureId::LoopWidth].in_mm(1);
+                (say::AttachmentStripFolder { width }.into(), table)
+            }
+            Holding::Decorate => (key::ATTACHMENT_DECORATION_TEMPLATE.into(), common),
         },
     };
     Some(Attachment { what, source })
 }
 
-fn hem(garment: &Garment, seam: &Seam) -> Option<(String, Confidence)> {
+fn edge_guide(at: Length) -> Said {
+    say::AttachmentEdgeGuide { at: at.in_mm(1) }.into()
+}
+
+fn hem(garment: &Garment, seam: &Seam) -> Option<(Said, Confidence)> {
     let table = operation_of(seam)?.confidence;
     let depth = match seam.construction {
         Construction::FoldedHem => {
-            let at = garment.pattern.spec[MeasureId::HemDepth];
-            let what = format!("edge guide, {} from the fold", mm(at));
-            return Some((what, Confidence::CommonPractice));
+            let at = garment.pattern.spec[MeasureId::HemDepth].in_mm(1);
+            let what = say::AttachmentEdgeGuideFold { at };
+            return Some((what.into(), Confidence::CommonPractice));
         }
         Construction::TurnedHem => turned_depth(seam),
         _ => garment.pattern.spec[MeasureId::HemDepth],
     };
-    Some((format!("hem folder turning {} twice", mm(depth)), table))
+    let depth = depth.in_mm(1);
+    Some((say::AttachmentHemFolder { depth }.into(), table))
 }
 
-fn set(garment: &Garment, seam: &Seam, (offset, needles): (Length, usize)) -> (String, Confidence) {
+fn set(garment: &Garment, seam: &Seam, (offset, needles): (Length, usize)) -> (Said, Confidence) {
     let common = Confidence::CommonPractice;
     match seam.construction {
         Construction::BandOverEdge => {
-            let height = garment.pattern.spec[MeasureId::BandHeight];
+            let height = garment.pattern.spec[MeasureId::BandHeight].in_mm(1);
             let table = operation_of(seam).map_or(common, |o| o.confidence);
-            (
-                format!(
-                    "band folder for a band of {}, puller behind the foot",
-                    mm(height)
-                ),
-                table,
-            )
+            (say::AttachmentBandFolder { height }.into(), table)
         }
-        Construction::LaidOn => (
-            format!("template for the place, edge guide {}", mm(offset)),
-            common,
-        ),
-        _ if needles > 1 => (
-            "needle bar that stops one needle at the corners".to_owned(),
-            Confidence::FromMemory,
-        ),
-        _ => (format!("edge guide, {}", mm(offset)), common),
+        Construction::LaidOn => {
+            let at = offset.in_mm(1);
+            (say::AttachmentPlaceTemplateGuide { at }.into(), common)
+        }
+        _ if needles > 1 => (key::ATTACHMENT_NEEDLE_BAR.into(), Confidence::FromMemory),
+        _ => (edge_guide(offset), common),
     }
 }

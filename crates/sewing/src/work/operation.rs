@@ -2,6 +2,7 @@
 
 use draft::PieceId;
 use trade::{Confidence, Length, StitchDensity, StitchType};
+use words::{Key, Said, key};
 
 use crate::context::mm;
 use crate::garment::{Origin, RowYarn};
@@ -112,16 +113,17 @@ pub enum Stage {
 }
 
 impl Stage {
-    /// "small parts".
-    pub const fn word(self) -> &'static str {
+    /// What it is called, within a sentence: "small parts".
+    #[must_use]
+    pub const fn said(self) -> Key {
         match self {
-            Stage::SmallParts => "small parts",
-            Stage::Fronts => "fronts",
-            Stage::Backs => "backs",
-            Stage::Legs => "legs",
-            Stage::Band => "waistband",
-            Stage::Hems => "hems",
-            Stage::Finish => "finish",
+            Stage::SmallParts => key::STAGE_SMALL_PARTS,
+            Stage::Fronts => key::STAGE_FRONTS,
+            Stage::Backs => key::STAGE_BACKS,
+            Stage::Legs => key::STAGE_LEGS,
+            Stage::Band => key::STAGE_BAND,
+            Stage::Hems => key::STAGE_HEMS,
+            Stage::Finish => key::STAGE_FINISH,
         }
     }
 }
@@ -179,8 +181,8 @@ pub struct Needle {
 /// A folder, guide, template or foot.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Attachment {
-    /// "lap folder, 9.6 mm".
-    pub what: String,
+    /// "lap folder for a lap of 9.6 mm".
+    pub what: Said,
     /// Where it comes from.
     pub source: Confidence,
 }

@@ -3,6 +3,7 @@
 use draft::PieceId;
 use style::{Seam, SeamId};
 use trade::{Confidence, Length};
+use words::Said;
 
 use super::operation::{Attachment, NotStated, Operation, Stage, Work};
 use super::passes::needles_in;
@@ -86,9 +87,9 @@ pub(super) fn says(what: &[&str]) -> Vec<String> {
     what.iter().map(|text| (*text).to_owned()).collect()
 }
 
-pub(super) fn aid(what: &str) -> Option<Attachment> {
+pub(super) fn aid(what: impl Into<Said>) -> Option<Attachment> {
     Some(Attachment {
-        what: what.to_owned(),
+        what: what.into(),
         source: Confidence::CommonPractice,
     })
 }

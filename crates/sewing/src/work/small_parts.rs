@@ -3,6 +3,7 @@
 use draft::PieceId;
 use style::{Construction, MeasureId, SeamId};
 use trade::counted;
+use words::key;
 
 use super::operation::{Operation, Stage, Work};
 use super::plan::{After, Plan, aid, by_hand, not_stated, operation, pressed, says};
@@ -48,7 +49,7 @@ fn loops(plan: &mut Plan<'_>) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::LoopStrip],
         parts: says(&["fixing:loop_edge"]),
-        attachment: aid("length stop"),
+        attachment: aid(key::ATTACHMENT_LENGTH_STOP),
         mind: vec![format!(
             "{}, {} long when set, and what is folded under at both ends",
             counted(wanted, "loop", "loops"),
@@ -108,7 +109,7 @@ fn coin_pocket(plan: &mut Plan<'_>) -> After {
 fn turned_in(key: &str, name: &str, pieces: &[PieceId], after: After) -> Operation {
     Operation {
         pieces: pieces.to_vec(),
-        attachment: aid("template of the finished shape"),
+        attachment: aid(key::ATTACHMENT_SHAPE_TEMPLATE),
         mind: says(&["allowances turned in under the pocket, along the template"]),
         after,
         ..pressed(STAGE, key, name)
@@ -187,7 +188,7 @@ fn fly_facing(plan: &mut Plan<'_>) -> After {
         after = plan.add(Operation {
             pieces: vec![PieceId::FlyFacing],
             fixings: zip,
-            attachment: aid("zip foot"),
+            attachment: aid(key::ATTACHMENT_ZIP_FOOT),
             mind: says(&[
                 "left tape on the facing, teeth away from the fly edge; the right tape stays free",
             ]),
@@ -255,7 +256,7 @@ fn band(plan: &mut Plan<'_>) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         fixings: labels,
-        attachment: aid("template for the place"),
+        attachment: aid(key::ATTACHMENT_PLACE_TEMPLATE),
         mind: says(&["through the inner ply of the band alone, before the band is set on"]),
         after: marked,
         ..not_stated(

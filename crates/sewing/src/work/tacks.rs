@@ -1,6 +1,7 @@
 //! Bartacks and buttonholes.
 
 use trade::Confidence;
+use words::key;
 
 use super::operation::{Needle, Operation, Stage, Work};
 use super::plan::{After, Plan, aid, operation, says};
@@ -12,7 +13,7 @@ impl Plan<'_> {
     /// Tacks, all at once.
     pub fn bartacks(
         &mut self,
-        (stage, key, name): (Stage, &str, &str),
+        (stage, id, name): (Stage, &str, &str),
         fixings: Vec<usize>,
         mind: &[&str],
         after: After,
@@ -24,14 +25,14 @@ impl Plan<'_> {
             mm(tack.width),
             tack.stitches
         );
-        let clamp = aid("clamp of the tack's length");
+        let clamp = aid(key::ATTACHMENT_TACK_CLAMP);
         let mind = mind.iter().map(|text| (*text).to_owned()).chain([size]);
         let operation = Operation {
             attachment: clamp,
             mind: mind.collect(),
             after,
             usual: Some("bartack"),
-            ..operation(stage, (Work::Sewn, "bartacker"), key, name)
+            ..operation(stage, (Work::Sewn, "bartacker"), id, name)
         };
         self.tacked(operation, fixings)
     }
@@ -39,7 +40,7 @@ impl Plan<'_> {
     /// Buttonholes, all alike.
     pub fn buttonholes(
         &mut self,
-        (stage, key, name): (Stage, &str, &str),
+        (stage, id, name): (Stage, &str, &str),
         fixings: Vec<usize>,
         how: &[&str],
         after: After,
@@ -52,10 +53,10 @@ impl Plan<'_> {
             _ => String::new(),
         });
         let operation = Operation {
-            attachment: aid("knife and clamp of the hole's length"),
+            attachment: aid(key::ATTACHMENT_BUTTONHOLE_KNIFE),
             mind: says(how).into_iter().chain(cut).collect(),
             after,
-            ..operation(stage, (Work::Sewn, "eyelet buttonhole"), key, name)
+            ..operation(stage, (Work::Sewn, "eyelet buttonhole"), id, name)
         };
         self.tacked(operation, fixings)
     }

@@ -2,6 +2,7 @@
 
 use draft::PieceId;
 use style::{BandMethod, Construction, MeasureId, SeamId};
+use words::key;
 
 use super::fronts::Fronts;
 use super::legs::Legs;
@@ -81,7 +82,7 @@ pub(super) fn patch(plan: &mut Plan<'_>, band: &After) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         fixings: patch,
-        attachment: aid("template for the place"),
+        attachment: aid(key::ATTACHMENT_PLACE_TEMPLATE),
         mind: says(&["all round, through the whole band"]),
         after: band.clone(),
         ..not_stated(
@@ -120,7 +121,7 @@ pub(super) fn loops(plan: &mut Plan<'_>, ready: &Ready, band: &After) -> After {
         needle_count: 1,
         sewn,
         not_stated,
-        attachment: aid("marks for the places, clamp of the loop's width"),
+        attachment: aid(key::ATTACHMENT_LOOP_MARKS),
         mind: says(&how),
         after: all_of(&[&ready.loops, band]),
         usual: Some("bartack"),
