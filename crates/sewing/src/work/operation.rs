@@ -141,18 +141,6 @@ pub enum Work {
     ByHand,
 }
 
-impl Work {
-    /// "sewn".
-    pub const fn word(self) -> &'static str {
-        match self {
-            Work::Sewn => "sewn",
-            Work::Pressed => "pressed",
-            Work::Set => "set",
-            Work::ByHand => "by hand",
-        }
-    }
-}
-
 /// One needle of an operation: a stated row of stitches, tacks, or buttonholes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Needle {
