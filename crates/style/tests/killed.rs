@@ -4,7 +4,7 @@
 //! anything, then at its second, and so on until it comes to its end. Between two such calls nothing on the disk can
 //! differ, so this is every moment there is. `strace` (from the system's packages) only sees Linux; elsewhere the test
 //! says that it was skipped.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::print_stdout, clippy::unwrap_used)]
 
 mod common;
 
