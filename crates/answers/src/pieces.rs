@@ -176,7 +176,7 @@ fn piece(piece: &Piece, garment: &Garment) -> PieceRow {
     let cut = garment.cut.iter().filter(|cut| cut.piece == piece.id);
     PieceRow {
         id: piece.id.code(),
-        name: piece.id.name(),
+        name: piece.id.words(Words::english()),
         cloth: piece.cloth.code(),
         cut: CutCount {
             as_drawn: piece.cut.as_drawn,

@@ -2,7 +2,7 @@
 
 use geometry::Path;
 use serde::Serialize;
-use sewing::{Fixing, FixingKind, Garment, On, StitchRow};
+use sewing::{Fixing, FixingKind, Garment, On, RowEnd, StitchRow};
 use trade::Length;
 
 use crate::number::Xy;
@@ -47,6 +47,20 @@ pub(crate) const fn copies(on: On) -> &'static str {
     }
 }
 
+/// How this shape writes an end of a row, however people are told of it.
+const fn ending(end: RowEnd) -> &'static str {
+    match end {
+        RowEnd::Backtacked => "backtacked",
+        RowEnd::CaughtInSeam => "caught in the next seam",
+        RowEnd::TuckedIn => "threads tucked into the fold",
+        RowEnd::Overlapped => "overlaps its start",
+        RowEnd::TiedByHand => "threads tied by hand",
+        RowEnd::RunsOn => "runs on over the seam",
+        RowEnd::ChainedOff => "chained off, tail sewn in",
+        RowEnd::Cut => "threads cut",
+    }
+}
+
 pub(crate) fn rows(garment: &Garment) -> Vec<RowRow<'_>> {
     garment.rows.iter().map(row).collect()
 }
@@ -61,8 +75,8 @@ fn row(row: &StitchRow) -> RowRow<'_> {
         per_cm: rounded(row.density.to_per_cm()),
         needle: &row.needle.key,
         under: &row.under.key,
-        begins: row.begins.word(),
-        ends: row.ends.word(),
+        begins: ending(row.begins),
+        ends: ending(row.ends),
         length: mm(row.length()),
         stitches: row.stitches(),
         corners: corners(&row.path),

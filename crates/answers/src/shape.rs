@@ -11,6 +11,8 @@ pub enum Shape {
     Unread,
     /// `pieces`.
     Pieces,
+    /// `sew`.
+    SewingOrder,
     /// `lay`.
     Lay,
     /// `plan`.
@@ -29,11 +31,12 @@ pub enum Shape {
 
 impl Shape {
     /// Every shape.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Check,
         Self::CheckOrder,
         Self::Unread,
         Self::Pieces,
+        Self::SewingOrder,
         Self::Lay,
         Self::Plan,
         Self::Patterns,
@@ -51,6 +54,7 @@ impl Shape {
             Self::CheckOrder => "check-order",
             Self::Unread => "unread",
             Self::Pieces => "pieces",
+            Self::SewingOrder => "sewing-order",
             Self::Lay => "lay",
             Self::Plan => "plan",
             Self::Patterns => "patterns",
@@ -69,6 +73,7 @@ impl Shape {
             Self::CheckOrder
             | Self::Unread
             | Self::Pieces
+            | Self::SewingOrder
             | Self::Lay
             | Self::Plan
             | Self::Patterns
@@ -87,6 +92,7 @@ impl Shape {
             Self::CheckOrder => include_str!("../schemas/check-order-1.json"),
             Self::Unread => include_str!("../schemas/unread-1.json"),
             Self::Pieces => include_str!("../schemas/pieces-1.json"),
+            Self::SewingOrder => include_str!("../schemas/sewing-order-1.json"),
             Self::Lay => include_str!("../schemas/lay-1.json"),
             Self::Plan => include_str!("../schemas/plan-1.json"),
             Self::Patterns => include_str!("../schemas/patterns-1.json"),

@@ -154,7 +154,7 @@ pub(crate) fn stitch(
     let choices = StitchType::ALL.iter().map(|stitch| {
         let words = say.say(words::say::ChoiceStitch {
             code: stitch.code(),
-            name: stitch.name(),
+            name: stitch.key(),
         });
         Choice::named(stitch.code(), &words)
     });

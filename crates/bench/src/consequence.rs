@@ -5,7 +5,7 @@ use std::ptr;
 use draft::{Finding, Severity};
 use sewing::{Garment, describe};
 use trade::{Area, Length, System};
-use words::Words;
+use words::{Said, Words, key};
 
 use crate::garment::Worked;
 
@@ -49,6 +49,14 @@ pub(crate) fn reach(length: Length, system: System) -> String {
     }
 }
 
+/// To what [`reach`] shows a length.
+pub(crate) const fn reach_step(system: System) -> Length {
+    match system {
+        System::Metric => Length::mm(100.0),
+        System::Inch => Length::inches(3.6),
+    }
+}
+
 fn yarn(say: &'static Words, before: &Worked, now: &Worked, system: System) -> Option<String> {
     let total = now.yarn().used().total();
     let more = total - before.yarn().used().total();
@@ -77,13 +85,10 @@ fn allowances(say: &'static Words, before: &Garment, now: &Garment) -> Vec<Strin
             more += 1;
             continue;
         }
-        let words = |text: String| match text.as_str() {
-            "" => say.followed_allowance_none().to_owned(),
-            _ => text,
-        };
+        let words = |width: Option<Said>| width.unwrap_or(key::FOLLOWED_ALLOWANCE_NONE.into());
         told.push(say.say(words::say::FollowedAllowance {
             now: words(is.allowances),
-            seam: is.name.to_lowercase(),
+            seam: seam.id.words(say).to_lowercase(),
             was: words(was.allowances),
         }));
     }

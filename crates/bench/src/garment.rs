@@ -45,7 +45,7 @@ pub(crate) struct ClothShare {
     /// How many pieces are cut from it.
     pub(crate) pieces: u32,
     /// What those are called, each once.
-    pub(crate) named: Vec<&'static str>,
+    pub(crate) named: Vec<PieceId>,
 }
 
 impl Cut {
@@ -72,7 +72,7 @@ impl Cut {
             };
             share.area += of(piece);
             share.pieces += piece.as_drawn + piece.mirrored;
-            let name = piece.piece.name();
+            let name = piece.piece;
             if !share.named.contains(&name) {
                 share.named.push(name);
             }
@@ -215,9 +215,9 @@ pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &Viewing) -> Pi
     let garment = &worked.garment;
     let numbered = see.panel == Panel::Findings || see.shows(Layer::Findings);
     let pair = if numbered {
-        with_findings(garment, see)
+        with_findings(say, garment, see)
     } else {
-        written(drawing::garment_view(garment, see.view, see.face))
+        written(drawing::garment_view(garment, see.view, see.face, say))
     };
     let pair = match Places::of(garment, see.view, see.face) {
         Some(places) => Picture {
@@ -238,10 +238,10 @@ pub(crate) fn picture(say: &'static Words, worked: &Worked, see: &Viewing) -> Pi
 }
 
 /// The front of a style in its base size, light enough for a list of many: without its stitches.
-pub(crate) fn small_picture(loaded: &Loaded) -> String {
+pub(crate) fn small_picture(say: &Words, loaded: &Loaded) -> String {
     let size = loaded.style.sizes.base;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
-    let mut sheet = drawing::garment_picture(&garment, View::Front, Face::Outside);
+    let mut sheet = drawing::garment_picture(&garment, View::Front, Face::Outside, say);
     sheet
         .layers
         .retain(|layer| layer.name != "rows" && layer.name != "roping");
@@ -254,7 +254,7 @@ fn on_paper(say: &Words, worked: &Worked, plate: OnPaper) -> Option<Picture> {
             let plan = sewing::yarn::plan(&worked.garment);
             Some(Picture {
                 on_paper: true,
-                ..written(drawing::yarn_plan_sheet(&plan))
+                ..written(drawing::yarn_plan_sheet(&plan, say))
             })
         }
         OnPaper::Detail(id) => {
@@ -314,8 +314,8 @@ fn tapes(garment: &Garment, places: &Places<'_>, see: &Viewing) -> Vec<Tape> {
 }
 
 /// The pair with the numbers of its findings.
-fn with_findings(garment: &Garment, see: &Viewing) -> Picture {
-    let (sheet, mut marks) = marks::marked_view(garment, see.view, see.face);
+fn with_findings(say: &Words, garment: &Garment, see: &Viewing) -> Picture {
+    let (sheet, mut marks) = marks::marked_view(say, garment, see.view, see.face);
     let counts = |number: usize| {
         let finding = garment.findings.get(number - 1);
         finding.is_none_or(|finding| finding.counts(&garment.doc))
@@ -326,7 +326,7 @@ fn with_findings(garment: &Garment, see: &Viewing) -> Picture {
     let hidden = |(finding, number): (&Finding, usize)| finding.place.is_some() && !shown(number);
     // The other side is only looked at where something may lie there.
     let other_side = if findings.into_iter().any(hidden) {
-        let (_, there) = marks::marked_view(garment, other_side(see.view), see.face);
+        let (_, there) = marks::marked_view(say, garment, other_side(see.view), see.face);
         let there = there.into_iter().map(|mark| mark.number);
         there
             .filter(|number| !shown(*number) && counts(*number))

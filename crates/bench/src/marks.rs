@@ -7,6 +7,7 @@ use draft::Severity;
 use drawing::{Shape, Sheet, View, garment_view};
 use sewing::{Face, Fixing, FixingKind, Garment, On, Origin, placed};
 use trade::{Colour, Length};
+use words::Words;
 
 /// What the places are called while they are drawn; no trim of a collection has a colon in its name.
 const NAME: &str = "finding:";
@@ -28,7 +29,12 @@ pub(crate) struct Mark {
 }
 
 /// The view, and the places of findings that it shows.
-pub(crate) fn marked_view(garment: &Garment, view: View, face: Face) -> (Sheet, Vec<Mark>) {
+pub(crate) fn marked_view(
+    say: &Words,
+    garment: &Garment,
+    view: View,
+    face: Face,
+) -> (Sheet, Vec<Mark>) {
     let mut with_places = garment.clone();
     for (index, finding) in garment.findings.iter().enumerate() {
         let Some(place) = finding.place else { continue };
@@ -48,7 +54,7 @@ pub(crate) fn marked_view(garment: &Garment, view: View, face: Face) -> (Sheet, 
             ..like.clone()
         });
     }
-    let mut sheet = garment_view(&with_places, view, face);
+    let mut sheet = garment_view(&with_places, view, face, say);
     let mut marks: Vec<Mark> = Vec::new();
     for layer in &mut sheet.layers {
         layer.marks.retain(|mark| {
@@ -154,7 +160,7 @@ mod tests {
             words::key::SOURCE_COMMON_PRACTICE,
         );
         garment.findings = vec![found.at(Place { piece, at })];
-        let (_, marks) = marked_view(&garment, view, face);
+        let (_, marks) = marked_view(Words::english(), &garment, view, face);
         marks.first().unwrap().at.0
     }
 

@@ -26,7 +26,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         .join(style::demo::STYLE);
     let loaded = style::load(&demo)?;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
-    let pattern = &garment.pattern;
+    let (pattern, words) = (&garment.pattern, words::Words::english());
     let plan = Plan::of(&loaded.style);
     let cut = cut(&garment, &plan);
     let write =
@@ -39,13 +39,20 @@ fn main() -> Result<(), Box<dyn Error>> {
             type_size: 1.0,
         };
         let name = piece.code();
-        write(&format!("piece-{name}"), &piece_sheet(piece, &caption))?;
-        write(&format!("thumbnail-{name}"), &piece_thumbnail(piece))?;
+        write(
+            &format!("piece-{name}"),
+            &piece_sheet(piece, &caption, words),
+        )?;
+        write(&format!("thumbnail-{name}"), &piece_thumbnail(piece, words))?;
     }
-    for (k, sheet) in pieces_overview(pattern, &cut).sheets.iter().enumerate() {
+    for (k, sheet) in pieces_overview(pattern, &cut, words)
+        .sheets
+        .iter()
+        .enumerate()
+    {
         write(&format!("overview-{}", k + 1), sheet)?;
     }
-    write("corners", &corner_sheet(&cut))?;
+    write("corners", &corner_sheet(&cut, words))?;
     let waists = loaded.style.sizes.waists.iter();
     let run: Vec<_> = waists
         .map(|waist| {
@@ -69,17 +76,17 @@ fn main() -> Result<(), Box<dyn Error>> {
         let nest = cutting::nest(&run, piece.piece, piece.part, piece.on, at)?;
         write(
             &format!("nest-{}", piece.code()),
-            &nest_sheet(&run, &nest, &look),
+            &nest_sheet(&run, &nest, &look, words),
         )?;
     }
-    let set = PatternSet::of_size(pattern, &cut);
+    let set = PatternSet::of_size(pattern, &cut, words);
     write("roll", &set.on_width(Length::cm(90.0), true).sheet)?;
-    let (nested, _) = PatternSet::nested(&run, size);
+    let (nested, _) = PatternSet::nested(&run, size, words);
     write(
         "roll-nested",
         &nested.on_width(Length::cm(90.0), true).sheet,
     )?;
-    for (k, sheet) in measure_sheets(pattern).iter().enumerate() {
+    for (k, sheet) in measure_sheets(pattern, words).iter().enumerate() {
         write(&format!("measure-{}", k + 1), sheet)?;
     }
     Ok(())

@@ -4,14 +4,13 @@ mod fold;
 mod shown;
 
 use cutting::{Corner, CornerKind, CutPiece, CutSize};
-use draft::EdgeId;
 use drawing::lettering::{CAPITALS, text_width};
 use drawing::palette::{HAIRLINE, INK, Pen, QUIET, TYPE_FIGURES, TYPE_HEADING, TYPE_WORDS};
 use drawing::{Anchor, Layer, Sheet, Text, closed};
 use geometry::tolerance::ROUNDING;
 use geometry::{Point, Rect, Vec2};
 use trade::Length;
-use words::Words;
+use words::{Words, say};
 
 use shown::Shown;
 
@@ -52,7 +51,7 @@ fn corner_of(cut: &CutSize, kind: CornerKind) -> Option<(&CutPiece, &Corner)> {
 
 /// All kinds of corners a size has, on one sheet at its printed size: each flat and folded, with its
 /// dimensions and why it is so.
-pub fn corner_sheet(cut: &CutSize) -> Sheet {
+pub fn corner_sheet(cut: &CutSize, say: &Words) -> Sheet {
     let mut layers = Vec::new();
     let mut words = Layer::named("words");
     let mut down = 0.0;
@@ -64,20 +63,25 @@ pub fn corner_sheet(cut: &CutSize) -> Sheet {
         let top = down + HEAD_MM;
         let left = Rect::new(0.0, top, PICTURE_MM, top + PICTURE_MM);
         let right = left + Vec2::new(PICTURE_MM + BETWEEN_MM, 0.0);
-        head(&mut words, left, "flat, as it is cut");
-        head(&mut words, right, shown.folded_words());
+        head(&mut words, left, say.corners_flat());
+        head(&mut words, right, say.named(shown.folded_key()));
         layers.push(shown.flat(left));
         layers.push(shown.folded(right));
         for picture in [left, right] {
             words.line(None, frame(picture), Pen::FULL.stroke(QUIET, HAIRLINE));
         }
         shown.figures(&mut words, left);
-        told(&mut words, &shown, Point::new(right.x1 + BETWEEN_MM, top));
+        told(
+            &mut words,
+            &shown,
+            Point::new(right.x1 + BETWEEN_MM, top),
+            say,
+        );
         down = top + PICTURE_MM + BETWEEN_MM;
     }
     layers.push(words);
     Sheet {
-        title: format!("Corners, {}", cut.size),
+        title: say.corners_title(cut.size),
         origin: Point::new(-0.5, -0.5),
         width: Length::mm(2.0 * (PICTURE_MM + BETWEEN_MM) + WORDS_MM + 1.0),
         height: Length::mm((down - BETWEEN_MM).max(0.0) + 1.0),
@@ -114,22 +118,23 @@ fn head(layer: &mut Layer, picture: Rect, words: &str) {
 }
 
 /// What kind it is, where, and why.
-fn told(layer: &mut Layer, shown: &Shown, at: Point) {
-    let mut name = shown.corner.kind().word().to_owned();
-    if let Some(first) = name.get_mut(0..1) {
-        first.make_ascii_uppercase();
-    }
-    let words = |edge: EdgeId| edge.words(Words::english());
-    let (before, after) = (words(shown.corner.before), words(shown.corner.after));
-    let place = format!("{}, {before} and {after}", shown.piece.name());
+fn told(layer: &mut Layer, shown: &Shown, at: Point, words: &Words) {
+    let mut letters = words.named(shown.corner.kind().key()).chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    let name: String = first.chain(letters).collect();
+    let place = words.say(say::CornersPlace {
+        after: shown.corner.after,
+        before: shown.corner.before,
+        piece: shown.piece.said(),
+    });
     let scale = if (shown.scale - 1.0).abs() < ROUNDING {
-        "true size".to_owned()
+        words.corners_true_size().to_owned()
     } else {
-        format!("{} times true size", shown.scale)
+        words.corners_times(shown.scale)
     };
     let rule = shown.corner.rule;
     let mut y = at.y + CAPITALS * TYPE_HEADING.to_mm();
-    let mut say = |words: &str, size: Length, bold: bool, before: f64| {
+    let mut write = |words: &str, size: Length, bold: bool, before: f64| {
         y += before;
         for line in wrapped(words, size, WORDS_MM) {
             layer.text(
@@ -147,11 +152,13 @@ fn told(layer: &mut Layer, shown: &Shown, at: Point) {
             y += 1.35 * size.to_mm();
         }
     };
-    say(&name, TYPE_HEADING, true, 0.0);
-    say(&place, TYPE_WORDS, false, 0.6);
-    say(&scale, TYPE_WORDS, false, 0.0);
-    say(&format!("Where {}.", rule.when), TYPE_WORDS, false, 1.6);
-    say(&format!("Why: {}.", rule.why), TYPE_WORDS, false, 1.6);
+    write(&name, TYPE_HEADING, true, 0.0);
+    write(&place, TYPE_WORDS, false, 0.6);
+    write(&scale, TYPE_WORDS, false, 0.0);
+    let when = words.corners_where(words.named(rule.when));
+    write(&when, TYPE_WORDS, false, 1.6);
+    let why = words.corners_why(words.named(rule.why));
+    write(&why, TYPE_WORDS, false, 1.6);
 }
 
 /// Words broken into lines of at most a width.
@@ -179,7 +186,7 @@ mod tests {
     #[test]
     fn every_kind_is_shown_flat_and_folded() {
         let cut = cut_out(32, 32);
-        let sheet = corner_sheet(&cut);
+        let sheet = corner_sheet(&cut, Words::english());
         let count = |name: &str| sheet.layers.iter().filter(|l| l.name == name).count();
         assert_eq!((count("flat"), count("folded")), (4, 4));
         words_stand_clear(&sheet);

@@ -10,6 +10,7 @@ use geometry::{Point, Rect};
 use lay::{Lay, Splice};
 use style::Cloth;
 use trade::{Colour, Length, System};
+use words::{Words, say};
 
 use crate::lay_words::{Key, Lying, NUMBERS_MM, name_pieces};
 
@@ -47,9 +48,9 @@ pub fn lay_sheet(
     lay: &Lay,
     cloth: &Cloth,
     marks: &LayMarks,
-    system: System,
+    (words, system): (&Words, System),
 ) -> Sheet {
-    lay_sheet_at(READ_AT, spread, lay, cloth, marks, system)
+    lay_sheet_at(READ_AT, spread, lay, cloth, marks, (words, system))
 }
 
 /// The same with words meant to be printed at 1:`one_to`.
@@ -59,18 +60,18 @@ pub fn lay_sheet_at(
     lay: &Lay,
     cloth: &Cloth,
     marks: &LayMarks,
-    system: System,
+    (say, system): (&Words, System),
 ) -> Sheet {
     let pen = Pen::for_scale(1.0 / f64::from(one_to));
     let (long, wide) = (lay.length.to_mm(), spread.problem.width.to_mm());
     let mut pieces = Layer::named("pieces");
-    let lying = lying(spread, lay, &mut pieces, pen);
+    let lying = lying(spread, lay, (&mut pieces, pen), say);
     let lines = lines_across((long, wide), marks);
     let mut words = Layer::named("words");
     let room = Rect::new(0.0, 0.0, long, wide);
     let key = name_pieces(&lying, &lines, room, pen, &mut words);
 
-    let figures = figures(spread, lay, cloth, system);
+    let figures = figures(spread, lay, cloth, (say, system));
     let head = [figures.as_str(), marks.heading.as_str()];
     // The words over a short lay may be longer than the lay.
     let held = head
@@ -89,15 +90,21 @@ pub fn lay_sheet_at(
         above += pen.mm(LINE_MM);
     }
     let mut across = Layer::named("marks");
-    zones(&mut across, pen, (long, wide), marks.zones);
+    zones(&mut across, pen, (long, wide), (marks.zones, say));
     rule(&mut across, pen, long, system);
     let mut below = wide + if key.below { pen.mm(NUMBERS_MM) } else { 0.0 };
-    below += splices(&mut across, pen, (long, below), &marks.splices, system);
+    below += splices(
+        &mut across,
+        pen,
+        (long, below),
+        &marks.splices,
+        (say, system),
+    );
     below += write_key(&mut words, pen, &key, Point::new(0.0, below), held);
     let margin = pen.mm(ROUND_MM);
     above += margin - pen.mm(LINE_MM);
     Sheet {
-        title: format!("Lay on {}", cloth.name),
+        title: say.lay_sheet_title(&cloth.name),
         origin: Point::new(-margin, -above),
         width: Length::mm(held + 2.0 * margin),
         height: Length::mm(above + below + margin),
@@ -125,7 +132,7 @@ fn ground((long, wide): (f64, f64), cloth: &Cloth, pen: Pen) -> Layer {
 }
 
 /// Draws the pieces and says how each lies.
-fn lying(spread: &Spread, lay: &Lay, layer: &mut Layer, pen: Pen) -> Vec<Lying> {
+fn lying(spread: &Spread, lay: &Lay, (layer, pen): (&mut Layer, Pen), say: &Words) -> Vec<Lying> {
     let wide = spread.problem.width.to_mm();
     let mut lying = Vec::new();
     for placed in &lay.placements {
@@ -143,12 +150,16 @@ fn lying(spread: &Spread, lay: &Lay, layer: &mut Layer, pen: Pen) -> Vec<Lying> 
             Some(pen.stroke(INK, SEWN_LINE)),
         );
         if let Some(named) = spread.named(&placed.key) {
-            let hand = if named.mirrored { ", mirrored" } else { "" };
+            let name = say.saying(&named.piece);
             lying.push(Lying {
                 outline,
                 part,
                 size: named.size.clone(),
-                name: format!("{}{hand}", named.piece),
+                name: if named.mirrored {
+                    say.lay_sheet_mirrored(name)
+                } else {
+                    name
+                },
                 turn: placed.turn,
             });
         }
@@ -222,7 +233,7 @@ fn rule(layer: &mut Layer, pen: Pen, long: f64, system: System) {
 }
 
 /// Shade zones: thin lines along the cloth, numbered at its end.
-fn zones(layer: &mut Layer, pen: Pen, (long, wide): (f64, f64), zones: u32) {
+fn zones(layer: &mut Layer, pen: Pen, (long, wide): (f64, f64), (zones, say): (u32, &Words)) {
     if zones < 2 {
         return;
     }
@@ -243,7 +254,7 @@ fn zones(layer: &mut Layer, pen: Pen, (long, wide): (f64, f64), zones: u32) {
             Some("zones"),
             Text {
                 at: Point::new(-pen.mm(2.0), foot - each / 2.0),
-                words: format!("zone {}", zone + 1),
+                words: say.lay_sheet_zone(zone + 1),
                 size: pen.length(TYPE_FIGURES),
                 anchor: Anchor::Middle,
                 turn_deg: -90.0,
@@ -261,7 +272,7 @@ fn splices(
     pen: Pen,
     (long, foot): (f64, f64),
     splices: &[Splice],
-    system: System,
+    (words, system): (&Words, System),
 ) -> f64 {
     let tick = foot + pen.mm(1.6);
     // Laps that lie close together go one below the other: how far each row is taken.
@@ -282,7 +293,10 @@ fn splices(
             open(&[Point::new(from, tick), Point::new(until, tick)]),
             pen.stroke(INK, CUT_LINE),
         );
-        let words = format!("{}: lap {}", number + 1, splice.lap().show(system));
+        let words = words.say(say::LaySheetSplice {
+            lap: splice.lap().show(system),
+            number: number + 1,
+        });
         let half = text_width(&words, pen.length(TYPE_FIGURES)).to_mm() / 2.0;
         let middle =
             ((from + until) / 2.0).clamp(half.min(long / 2.0), (long - half).max(long / 2.0));
@@ -333,13 +347,12 @@ fn write_key(layer: &mut Layer, pen: Pen, key: &Key, corner: Point, wide: f64) -
     pen.mm(2.4 + KEY_LINE_MM * rows as f64)
 }
 
-fn figures(spread: &Spread, lay: &Lay, cloth: &Cloth, system: System) -> String {
-    format!(
-        "{}, {} wide: {} long, {:.1} % of the cloth used; no lay is shorter than {}",
-        cloth.name,
-        spread.problem.width.show(system),
-        lay.length.show(system),
-        lay.efficiency.to_percent(),
-        lay.bounds.best().show(system),
-    )
+fn figures(spread: &Spread, lay: &Lay, cloth: &Cloth, (words, system): (&Words, System)) -> String {
+    words.say(say::LaySheetFigures {
+        bound: lay.bounds.best().show(system),
+        cloth: &cloth.name,
+        length: lay.length.show(system),
+        used: lay.efficiency.in_percent(1),
+        width: spread.problem.width.show(system),
+    })
 }

@@ -15,14 +15,14 @@
 //! let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
 //! let cut = cut(&garment, &Plan::of(&loaded.style));
 //!
-//! let piece = cut.pieces.iter().find(|piece| piece.name() == "Yoke").unwrap();
+//! let piece = cut.pieces.iter().find(|piece| piece.code() == "yoke").unwrap();
 //! let caption = PieceCaption {
 //!     number: piece_number(&garment.pattern, piece),
 //!     style_and_size: true,
 //!     scale: 0.2,
 //!     type_size: 1.0,
 //! };
-//! let sheet = piece_sheet(piece, &caption);
+//! let sheet = piece_sheet(piece, &caption, words::Words::english());
 //! assert!(sheet.texts().any(|text| text.words.contains("Yoke")));
 //! ```
 

@@ -9,7 +9,7 @@ use drawing::palette::{
     CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE, TYPE_FIGURES,
 };
 use drawing::{Anchor, Layer, Sheet, Stroke, Text, circle, closed, open};
-use geometry::{Point, Rect, Vec2, bounds_of};
+use geometry::{Affine, Point, Rect, Vec2, bounds_of};
 use sewing::On;
 use style::Size;
 use trade::Length;
@@ -47,20 +47,27 @@ pub struct NestLook {
 /// One size on the drawing.
 struct Laid {
     size: Size,
+    /// From the frame of the nest to the paper.
+    map: Affine,
     shift: Vec2,
     cut: Vec<Point>,
     sewn: Vec<Vec<Point>>,
 }
 
-fn on_paper(p: Point) -> Point {
-    Point::new(p.x, -p.y)
+/// The linear part of how a piece is turned over to be as it is cut, for lines laid on each other at one point.
+pub(crate) fn hand_of(piece: &CutPiece) -> Affine {
+    let turned = piece.as_cut();
+    let at = turned * Point::ORIGIN;
+    Affine::translate(-at.to_vec2()) * turned
 }
 
 impl Laid {
-    fn new(nested: &Nested) -> Laid {
-        let drawn = |line: &[Point]| line.iter().copied().map(on_paper).collect::<Vec<_>>();
+    fn new(nested: &Nested, hand: Affine) -> Laid {
+        let map = drawing::to_paper(0.0, 0.0) * hand;
+        let drawn = |line: &[Point]| line.iter().map(|p| map * *p).collect::<Vec<_>>();
         Laid {
             size: nested.size,
+            map,
             shift: nested.shift,
             cut: drawn(&nested.cut),
             sewn: nested.sewn.iter().map(|(_, line)| drawn(line)).collect(),
@@ -68,7 +75,7 @@ impl Laid {
     }
 
     fn place(&self, p: Point) -> Point {
-        on_paper(p + self.shift)
+        self.map * (p + self.shift)
     }
 
     fn ring(&self) -> Vec<Point> {
@@ -89,10 +96,13 @@ fn piece_of<'a>(run: &'a [CutSize], nest: &Nest, size: Size) -> Option<&'a CutPi
 
 /// A nest drawn true to scale, in the frame of the nest with y down. `run` are the sizes it was made
 /// from: notches and grain are theirs.
-pub fn nest_sheet(run: &[CutSize], nest: &Nest, look: &NestLook) -> Sheet {
+pub fn nest_sheet(run: &[CutSize], nest: &Nest, look: &NestLook, say: &Words) -> Sheet {
     let pen = Pen::for_scale(look.scale);
     let words = pen.enlarged(look.type_size);
-    let sizes: Vec<Laid> = nest.sizes.iter().map(Laid::new).collect();
+    let like = piece_of(run, nest, look.base)
+        .or_else(|| nest.sizes.iter().find_map(|n| piece_of(run, nest, n.size)));
+    let hand = like.map_or(Affine::IDENTITY, hand_of);
+    let sizes: Vec<Laid> = nest.sizes.iter().map(|n| Laid::new(n, hand)).collect();
     let base = sizes.iter().find(|s| s.size == look.base);
     let all: Vec<Point> = sizes.iter().flat_map(|s| s.cut.iter().copied()).collect();
     let mut bounds = bounds_of(&all);
@@ -126,26 +136,27 @@ pub fn nest_sheet(run: &[CutSize], nest: &Nest, look: &NestLook) -> Sheet {
     }
 
     let mut labels = Layer::named("labels");
-    let at = point_words(
+    let at = point_words(&mut labels, words, &mut taken, &nest.at.words(say), bounds);
+    let sized = size_words(
         &mut labels,
-        words,
+        (words, say),
         &mut taken,
-        &nest.at.words(Words::english()),
+        (&sizes, look.base),
         bounds,
     );
-    let sized = size_words(&mut labels, words, &mut taken, (&sizes, look.base), bounds);
     if let Some((laid, piece)) = of_base.filter(|_| look.named) {
         let sewn: Vec<Point> = laid.sewn.iter().flatten().copied().collect();
+        let label = piece.label_as_cut();
         let lines = [
-            piece.label.style.clone(),
-            format!("strong line {}", look.base),
-            piece.label.cut.clone(),
-            piece.label.side.clone(),
-            piece.label.cloth.clone(),
+            label.style.clone(),
+            say.nest_strong_line(look.base),
+            say.saying(&label.cut),
+            label.side_in(say),
+            label.cloth.clone(),
         ];
         let place = (sewn.as_slice(), bounds.union(sized));
         let room = heading_words(
-            &piece.label.piece,
+            &say.saying(&piece.label.piece),
             &lines,
             place,
             words,
@@ -157,7 +168,7 @@ pub fn nest_sheet(run: &[CutSize], nest: &Nest, look: &NestLook) -> Sheet {
     bounds = bounds.union(at).union(sized);
     let room = bounds.inflate(pen.mm(MARGIN_MM), pen.mm(MARGIN_MM));
     Sheet {
-        title: format!("{}, all sizes", nest.piece.name()),
+        title: say.nest_title(nest.piece.words(say)),
         origin: room.origin(),
         width: Length::mm(room.width()),
         height: Length::mm(room.height()),
@@ -273,7 +284,7 @@ fn reach(outline: &[Point], side: Side, level: f64) -> Option<f64> {
 /// line. Returns the room taken.
 fn size_words(
     layer: &mut Layer,
-    pen: Pen,
+    (pen, say): (Pen, &Words),
     taken: &mut Taken,
     (sizes, base): (&[Laid], Size),
     bounds: Rect,
@@ -288,7 +299,7 @@ fn size_words(
     let of_group = |group: &[usize]| group.iter().map(|k| all[*k]).collect::<Vec<Size>>();
     let names: Vec<String> = groups
         .iter()
-        .map(|group| called(&of_group(group), &all))
+        .map(|group| called(&of_group(group), &all, say))
         .collect();
     let upright = matches!(side, Side::Right | Side::Left);
     let widest = names
@@ -353,6 +364,7 @@ mod tests {
     #[test]
     fn sizes_on_one_line_are_called_together() {
         let size = Size::new;
+        let called = |group: &[Size], all: &[Size]| called(group, all, Words::english());
         let all = [size(30, 32), size(30, 34), size(32, 32), size(32, 34)];
         assert_eq!(called(&all, &all), "all sizes");
         assert_eq!(called(&all[..2], &all), "waist 30");

@@ -8,9 +8,10 @@ use drawing::{Layer, Sheet, closed};
 use geometry::{Affine, Point, Rect, Vec2};
 use style::Size;
 use trade::Length;
+use words::{Said, Words};
 
 use crate::laid_piece::PieceCaption;
-use crate::nest_sheet::{NestLook, nest_sheet};
+use crate::nest_sheet::{NestLook, hand_of, nest_sheet};
 use crate::packing::{Cell, Room, pack};
 use crate::piece_overview::piece_number;
 use crate::piece_sheet::draw;
@@ -35,6 +36,8 @@ struct Ready {
 #[derive(Clone, Debug)]
 pub struct PatternSet {
     title: String,
+    /// What stands in the square by which a print is checked.
+    square: [String; 2],
     ready: Vec<Ready>,
 }
 
@@ -64,7 +67,7 @@ pub struct PatternSheet {
 
 impl PatternSet {
     /// The cut pieces of one size.
-    pub fn of_size(pattern: &Pattern, cut: &CutSize) -> PatternSet {
+    pub fn of_size(pattern: &Pattern, cut: &CutSize, words: &Words) -> PatternSet {
         let ready = cut.pieces.iter().map(|piece| {
             let caption = PieceCaption {
                 number: piece_number(pattern, piece),
@@ -76,36 +79,39 @@ impl PatternSet {
                 piece,
                 drawing::to_paper(0.0, 0.0),
                 Pen::FULL,
-                Some(&caption),
+                Some((&caption, words)),
             );
             Ready {
                 code: piece.code(),
-                outlines: vec![(cut.size, on_paper(&piece.cut, Vec2::ZERO))],
+                outlines: vec![(cut.size, on_paper(&piece.cut, piece.as_cut()))],
                 upright: (drawn.layers, drawn.bounds.inflate(0.5, 0.5)),
             }
         });
         PatternSet {
-            title: format!("Patterns, size {}", cut.size),
+            title: words.pattern_set_title(cut.size),
+            square: square_words(words),
             ready: ready.collect(),
         }
     }
 
     /// The pieces of every size given, each piece with its sizes on each other. A piece that cannot be
     /// nested in these sizes is left out, and named.
-    pub fn nested(run: &[CutSize], base: Size) -> (PatternSet, Vec<String>) {
+    pub fn nested(run: &[CutSize], base: Size, words: &Words) -> (PatternSet, Vec<Said>) {
         let mut ready = Vec::new();
         let mut without = Vec::new();
         let like = run.iter().find(|cut| cut.size == base).or(run.first());
         for piece in like.into_iter().flat_map(|cut| &cut.pieces) {
             let laid = |at| cutting::nest(run, piece.piece, piece.part, piece.on, at).ok();
             let Some(nest) = nest_point(piece).and_then(laid) else {
-                without.push(piece.name());
+                without.push(piece.said());
                 continue;
             };
-            ready.push(nested(run, piece, &nest, like.map_or(base, |cut| cut.size)));
+            let base = like.map_or(base, |cut| cut.size);
+            ready.push(nested(run, piece, (&nest, base), words));
         }
         let set = PatternSet {
-            title: "Patterns, all sizes on each other".to_owned(),
+            title: words.pattern_set_nested().to_owned(),
+            square: square_words(words),
             ready,
         };
         (set, without)
@@ -137,7 +143,7 @@ impl PatternSet {
             });
         }
         if check_square {
-            cells.push(square_cell());
+            cells.push(square_cell(&self.square));
         }
         let room = Room {
             wide,
@@ -200,16 +206,17 @@ pub fn nest_point(piece: &CutPiece) -> Option<Landmark> {
     best.map(|(id, _)| Landmark::Point(*id))
 }
 
-fn nested(run: &[CutSize], piece: &CutPiece, nest: &Nest, base: Size) -> Ready {
+fn nested(run: &[CutSize], piece: &CutPiece, (nest, base): (&Nest, Size), words: &Words) -> Ready {
     let look = NestLook {
         base,
         scale: 1.0,
         type_size: TYPE_SIZE,
         named: true,
     };
-    let sheet = nest_sheet(run, nest, &look);
+    let sheet = nest_sheet(run, nest, &look, words);
     let room = Vec2::new(sheet.width.to_mm(), sheet.height.to_mm());
-    let outline = |one: &Nested| (one.size, on_paper(&one.cut, Vec2::ZERO));
+    let hand = hand_of(piece);
+    let outline = |one: &Nested| (one.size, on_paper(&one.cut, hand));
     Ready {
         code: piece.code(),
         outlines: nest.sizes.iter().map(outline).collect(),
@@ -220,8 +227,9 @@ fn nested(run: &[CutSize], piece: &CutPiece, nest: &Nest, base: Size) -> Ready {
     }
 }
 
-fn on_paper(line: &[Point], by: Vec2) -> Vec<Point> {
-    line.iter().map(|p| Point::new(p.x, -p.y) + by).collect()
+fn on_paper(line: &[Point], as_cut: Affine) -> Vec<Point> {
+    let map = drawing::to_paper(0.0, 0.0) * as_cut;
+    line.iter().map(|p| map * *p).collect()
 }
 
 /// A quarter turn clockwise, as seen on paper.
@@ -245,7 +253,12 @@ fn turned(mut layers: Vec<Layer>, bounds: Rect) -> Cell {
     }
 }
 
-fn square_cell() -> Cell {
+/// What stands in the square by which a print is checked, line by line.
+fn square_words(words: &Words) -> [String; 2] {
+    [words.pattern_set_square(), words.pattern_set_measure()].map(str::to_owned)
+}
+
+fn square_cell(told: &[String; 2]) -> Cell {
     let side = CHECK_SQUARE.to_mm();
     let square = Rect::new(0.0, 0.0, side, side);
     let mut layer = Layer::named("check");
@@ -253,13 +266,7 @@ fn square_cell() -> Cell {
     let outline = corners.map(|(x, y)| Point::new(x, y));
     layer.line(None, closed(&outline), Pen::FULL.stroke(INK, SEWN_LINE));
     let size = TYPE_FIGURES * 1.6;
-    for (k, words) in [
-        "This square is 100 mm wide and high.",
-        "Measure it before you cut.",
-    ]
-    .into_iter()
-    .enumerate()
-    {
+    for (k, words) in told.iter().enumerate() {
         let down = 1.5 * size.to_mm() * (k as f64 - 0.5);
         layer.text(
             None,
@@ -284,7 +291,7 @@ mod tests {
     fn every_piece_lies_on_the_paper_and_on_no_other() {
         let garment = sewn(32, 32);
         let cut = cut(&garment, &plan());
-        let set = PatternSet::of_size(&garment.pattern, &cut);
+        let set = PatternSet::of_size(&garment.pattern, &cut, Words::english());
         for width in [Length::cm(60.0), Length::cm(90.0), Length::cm(150.0)] {
             let laid = set.on_width(width, true);
             assert_eq!(laid.pieces.len(), cut.pieces.len());
@@ -306,7 +313,7 @@ mod tests {
     fn a_turned_piece_lies_where_it_is_said_to() {
         let garment = sewn(32, 32);
         let cut = cut_out(32, 32);
-        let set = PatternSet::of_size(&garment.pattern, &cut);
+        let set = PatternSet::of_size(&garment.pattern, &cut, Words::english());
         let laid = set.on_width(Length::cm(48.0), false);
         let band = laid
             .pieces

@@ -8,6 +8,7 @@ use geometry::{Affine, Point};
 use sewing::On;
 use style::Size;
 use trade::Length;
+use words::{Words, say};
 
 use crate::laid_piece::PieceCaption;
 use crate::nest_sheet::{NestLook, nest_sheet};
@@ -41,12 +42,19 @@ pub struct PiecesOverview {
 /// All cut pieces on as few pages as a simple packing needs: the tallest first, each at the highest
 /// free place. Each carries its number in the order of the pattern, its name, how many are cut and from
 /// which cloth.
-pub fn pieces_overview(pattern: &Pattern, cut: &CutSize) -> PiecesOverview {
-    overview("Pieces", |one_to| cells(pattern, cut, one_to))
+pub fn pieces_overview(pattern: &Pattern, cut: &CutSize, words: &Words) -> PiecesOverview {
+    let title = |page, pages, one_to| {
+        words.say(say::OverviewPieces {
+            one_to,
+            page,
+            pages,
+        })
+    };
+    overview(title, |one_to| cells(pattern, cut, one_to, words))
 }
 
 /// The nests of all pieces that change from size to size, on as few pages as a simple packing needs.
-pub fn nests_overview(run: &[CutSize], base: Size) -> PiecesOverview {
+pub fn nests_overview(run: &[CutSize], base: Size, words: &Words) -> PiecesOverview {
     let like = run.iter().find(|cut| cut.size == base);
     let nests: Vec<Nest> = like
         .into_iter()
@@ -58,7 +66,14 @@ pub fn nests_overview(run: &[CutSize], base: Size) -> PiecesOverview {
         })
         .filter(grows)
         .collect();
-    overview("Nests", |one_to| {
+    let title = |page, pages, one_to| {
+        words.say(say::OverviewNests {
+            one_to,
+            page,
+            pages,
+        })
+    };
+    overview(title, |one_to| {
         let scale = 1.0 / f64::from(one_to);
         let look = NestLook {
             base,
@@ -66,7 +81,7 @@ pub fn nests_overview(run: &[CutSize], base: Size) -> PiecesOverview {
             type_size: 1.0,
             named: true,
         };
-        let drawn = nests.iter().map(|nest| nest_sheet(run, nest, &look));
+        let drawn = nests.iter().map(|nest| nest_sheet(run, nest, &look, words));
         drawn.map(|sheet| Cell::shrunk(sheet, scale)).collect()
     })
 }
@@ -87,8 +102,12 @@ pub fn grows(nest: &Nest) -> bool {
     nest.sizes.windows(2).any(|w| !same(&w[0], &w[1]))
 }
 
-/// Drawings on pages at the first scale at which each fits.
-fn overview(title: &str, cells: impl Fn(u32) -> Vec<Cell>) -> PiecesOverview {
+/// Drawings on pages at the first scale at which each fits; `title` is told the page, how many there are and the
+/// scale.
+fn overview(
+    title: impl Fn(usize, usize, u32) -> String,
+    cells: impl Fn(u32) -> Vec<Cell>,
+) -> PiecesOverview {
     let last = SCALES[SCALES.len() - 1];
     let (one_to, cells) = SCALES
         .iter()
@@ -100,15 +119,12 @@ fn overview(title: &str, cells: impl Fn(u32) -> Vec<Cell>) -> PiecesOverview {
     let sheets = pages
         .into_iter()
         .enumerate()
-        .map(|(k, layers)| {
-            let title = format!("{title}, page {} of {count}, 1:{one_to}", k + 1);
-            sheet(title, layers)
-        })
+        .map(|(k, layers)| sheet(title(k + 1, count, one_to), layers))
         .collect();
     PiecesOverview { one_to, sheets }
 }
 
-fn cells(pattern: &Pattern, cut: &CutSize, one_to: u32) -> Vec<Cell> {
+fn cells(pattern: &Pattern, cut: &CutSize, one_to: u32, words: &Words) -> Vec<Cell> {
     cut.pieces
         .iter()
         .map(|piece| {
@@ -118,11 +134,11 @@ fn cells(pattern: &Pattern, cut: &CutSize, one_to: u32) -> Vec<Cell> {
                 scale: 1.0,
                 type_size: 1.0,
             };
-            let upright = cell(piece, &caption, one_to, false);
+            let upright = cell(piece, (&caption, words), one_to, false);
             if upright.bounds.width() <= PAGE_WIDE_MM {
                 upright
             } else {
-                cell(piece, &caption, one_to, true)
+                cell(piece, (&caption, words), one_to, true)
             }
         })
         .collect()
@@ -134,7 +150,7 @@ pub fn piece_number(pattern: &Pattern, piece: &CutPiece) -> Option<usize> {
     place.map(|k| k + 1)
 }
 
-fn cell(piece: &CutPiece, caption: &PieceCaption, one_to: u32, turned: bool) -> Cell {
+fn cell(piece: &CutPiece, caption: (&PieceCaption, &Words), one_to: u32, turned: bool) -> Cell {
     let s = 1.0 / f64::from(one_to);
     let map = if turned {
         Affine::new([0.0, -s, -s, 0.0, 0.0, 0.0])
@@ -176,7 +192,7 @@ mod tests {
         let loaded = ferryman();
         for garment in sewing::make_run(&loaded.style, &loaded.collection) {
             let cut = cut(&garment, &plan());
-            let overview = pieces_overview(&garment.pattern, &cut);
+            let overview = pieces_overview(&garment.pattern, &cut, Words::english());
             assert!(
                 overview.one_to <= 8,
                 "{}: 1:{}",
@@ -192,7 +208,7 @@ mod tests {
                 .collect();
             for piece in &cut.pieces {
                 let number = piece_number(&garment.pattern, piece).unwrap();
-                let name = format!("{number} {}", piece.name());
+                let name = format!("{number} {}", Words::english().say(piece.said()));
                 let found = said.iter().any(|words| words.starts_with(&name));
                 assert!(found, "{}: {name}", garment.size);
             }

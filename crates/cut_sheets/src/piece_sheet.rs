@@ -9,6 +9,7 @@ use drawing::palette::{CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_L
 use drawing::{Layer, Sheet, circle, closed, open};
 use geometry::{Affine, Point, Rect, Vec2, bounds_of};
 use trade::Length;
+use words::{Words, say};
 
 use crate::laid_piece::{Laid, PieceCaption};
 use crate::piece_words::{allowance_figures, caption_words, which_copy};
@@ -34,19 +35,22 @@ pub(crate) struct Drawn {
 /// One cut piece true to scale, with everything a cutter needs to read on it.
 ///
 /// Coordinates are millimetres of cloth, y down, in the frame of the piece.
-pub fn piece_sheet(piece: &CutPiece, caption: &PieceCaption) -> Sheet {
+pub fn piece_sheet(piece: &CutPiece, caption: &PieceCaption, words: &Words) -> Sheet {
     let pen = Pen::for_scale(caption.scale);
-    let drawn = draw(piece, upright(), pen, Some(caption));
-    let title = format!("{}, {}", piece.name(), piece.label.size);
+    let drawn = draw(piece, upright(), pen, Some((caption, words)));
+    let title = words.say(say::CutPieceTitle {
+        piece: piece.said(),
+        size: piece.label.size.to_string(),
+    });
     sheet_around(drawn, pen, title)
 }
 
 /// The piece without words, for lists: its lines print well about 40 mm tall or wide.
-pub fn piece_thumbnail(piece: &CutPiece) -> Sheet {
+pub fn piece_thumbnail(piece: &CutPiece, words: &Words) -> Sheet {
     let bounds = bounds_of(&piece.cut);
     let pen = Pen::for_scale(THUMBNAIL_MM / bounds.width().max(bounds.height()));
     let drawn = draw(piece, upright(), pen, None);
-    sheet_around(drawn, pen, piece.name())
+    sheet_around(drawn, pen, words.say(piece.said()))
 }
 
 fn upright() -> Affine {
@@ -64,14 +68,15 @@ fn sheet_around(drawn: Drawn, pen: Pen, title: String) -> Sheet {
     }
 }
 
-/// Draws a piece under a map (which may scale, turn and mirror).
+/// Draws a piece as it is cut, under a map (which may scale, turn and mirror).
 pub(crate) fn draw(
     piece: &CutPiece,
     map: Affine,
     pen: Pen,
-    caption: Option<&PieceCaption>,
+    caption: Option<(&PieceCaption, &Words)>,
 ) -> Drawn {
-    let words = pen.enlarged(caption.map_or(1.0, |c| c.type_size));
+    let words = pen.enlarged(caption.map_or(1.0, |(caption, _)| caption.type_size));
+    let map = map * piece.as_cut();
     let laid = Laid::new(piece, map, pen, words);
     let part = format!("piece:{}", piece.piece.code());
     let part = Some(part.as_str());
@@ -134,13 +139,19 @@ pub(crate) fn draw(
     }
 
     let mut layers = vec![outline, lines, grain, notches, drills];
-    if let Some(caption) = caption {
+    if let Some((caption, say)) = caption {
         let mut words = Layer::named("words");
         let mut figures = Layer::named("allowances");
         let mut grow = |room: Option<Rect>| bounds = bounds.union(room.unwrap_or(bounds));
-        grow(which_copy(&laid, &mut taken, &mut words, part));
-        grow(allowance_figures(&laid, &mut taken, &mut figures, part));
-        let room = caption_words(&laid, caption, bounds, &mut taken, &mut words, part);
+        grow(which_copy(&laid, say, &mut taken, &mut words, part));
+        grow(allowance_figures(
+            &laid,
+            say,
+            &mut taken,
+            &mut figures,
+            part,
+        ));
+        let room = caption_words(&laid, (caption, say), bounds, &mut taken, &mut words, part);
         bounds = bounds.union(room);
         layers.extend([figures, words]);
     }
@@ -214,7 +225,7 @@ mod tests {
     fn the_back_says_all_a_cutter_needs() {
         let cut = cut_out(32, 32);
         let back = piece(&cut, PieceId::Back);
-        let sheet = piece_sheet(back, &caption(2, 0.2));
+        let sheet = piece_sheet(back, &caption(2, 0.2), Words::english());
         // Cut line and sewn line; every cut of every notch; a grain line with two heads; a ring and two
         // arms for each drill hole.
         assert_eq!(layer(&sheet, "outline").marks.len(), 2);
@@ -231,7 +242,7 @@ mod tests {
         }
         // Seat, inseam, hem and yoke seam have their allowance; the outseam ends at the cloth's edge.
         assert_eq!(layer(&sheet, "allowances").marks.len(), 5);
-        assert!(words.contains(&"cloth's own edge"), "{words:?}");
+        assert!(words.contains(&"cloth's own edge, 12.7"), "{words:?}");
     }
 
     #[test]
@@ -243,7 +254,7 @@ mod tests {
             .iter()
             .filter(|c| c.kind() != CornerKind::Mitred);
         assert!(shaped.count() > 0);
-        let sheet = piece_sheet(back, &caption(2, 1.0));
+        let sheet = piece_sheet(back, &caption(2, 1.0), Words::english());
         let drawn = match &layer(&sheet, "outline").marks[0].shape {
             drawing::Shape::Line { path, .. } => geometry::bounds(path),
             other => panic!("{other:?}"),
@@ -251,6 +262,40 @@ mod tests {
         let meant = bounds_of(&back.cut);
         assert!((drawn.width() - meant.width()).abs() < 1e-9);
         assert!((drawn.height() - meant.height()).abs() < 1e-9);
+    }
+
+    /// Who lays a drawn piece on cloth, face up, cuts the copy it is for: the mirror image where only that is cut.
+    #[test]
+    fn a_piece_is_drawn_as_it_is_cut() {
+        let cut = cut_out(32, 32);
+        let mut turned = 0;
+        for piece in &cut.pieces {
+            let sheet = piece_sheet(piece, &caption(1, 1.0), Words::english());
+            let drawn = match &layer(&sheet, "outline").marks[0].shape {
+                drawing::Shape::Line { path, .. } => geometry::bounds(path),
+                other => panic!("{other:?}"),
+            };
+            let on_paper = |points: Vec<Point>| {
+                let down: Vec<Point> = points.iter().map(|p| upright() * *p).collect();
+                bounds_of(&down)
+            };
+            let plain = on_paper(piece.cut.clone());
+            let over = on_paper(piece.cut.iter().map(|p| piece.turned_over(*p)).collect());
+            let wanted = if piece.is_cut_mirrored() { over } else { plain };
+            let off = (drawn.x0 - wanted.x0)
+                .abs()
+                .max((drawn.x1 - wanted.x1).abs());
+            assert!(off < 1e-6, "{}: {off}", piece.code());
+            if piece.is_cut_mirrored() {
+                turned += usize::from((plain.x0 - over.x0).abs() > 1.0);
+                let words: Vec<String> = texts(&sheet).iter().map(|t| t.words.clone()).collect();
+                assert!(words.iter().all(|w| !w.contains("mirrored")), "{words:?}");
+            }
+        }
+        assert!(
+            turned > 0,
+            "only {turned} pieces differ from their mirror image"
+        );
     }
 
     #[test]
@@ -262,7 +307,7 @@ mod tests {
                     type_size,
                     ..caption(k + 1, scale)
                 };
-                let sheet = piece_sheet(piece, &caption);
+                let sheet = piece_sheet(piece, &caption, Words::english());
                 for text in texts(&sheet) {
                     assert!(text.size.to_mm() * scale >= 2.2);
                 }
@@ -279,14 +324,14 @@ mod tests {
         let facing = piece(&cut, PieceId::PocketFacing);
         let one_copy = facing.inner.iter().any(|l| l.on != sewing::On::Both);
         assert!(one_copy && facing.as_drawn > 0 && facing.mirrored > 0);
-        let sheet = piece_sheet(facing, &caption(7, 0.5));
+        let sheet = piece_sheet(facing, &caption(7, 0.5), Words::english());
         assert!(texts(&sheet).iter().any(|t| t.words == "right only"));
     }
 
     #[test]
     fn thumbnails_carry_no_words() {
         for piece in &cut_out(28, 30).pieces {
-            assert!(texts(&piece_thumbnail(piece)).is_empty());
+            assert!(texts(&piece_thumbnail(piece, Words::english())).is_empty());
         }
     }
 
@@ -298,7 +343,7 @@ mod tests {
         let garment = make(&doc, &loaded.collection, style::Size::new(32, 32));
         for piece in &cut(&garment, &plan()).pieces {
             for scale in [0.0, f64::NAN, 1e9] {
-                let sheet = piece_sheet(piece, &caption(0, scale));
+                let sheet = piece_sheet(piece, &caption(0, scale), Words::english());
                 assert!(drawing::svg(&sheet).ends_with("</svg>\n"));
             }
         }

@@ -10,6 +10,7 @@ use drawing::palette::{CONSTRUCTION, HAIRLINE, INK, Pen, TYPE_FIGURES, TYPE_HEAD
 use drawing::{Anchor, Layer, Text, circle, open};
 use geometry::{Point, Rect, Vec2, bounds_of};
 use trade::Length;
+use words::{Words, say};
 
 use crate::laid_piece::{Laid, PieceCaption, box_inside};
 pub(crate) use figures::{allowance_figures, figure};
@@ -93,7 +94,7 @@ impl Block {
 }
 
 /// The caption in more and more compact settings.
-fn blocks(laid: &Laid, caption: &PieceCaption) -> Vec<Block> {
+fn blocks(laid: &Laid, caption: &PieceCaption, words: &Words) -> Vec<Block> {
     let pen = laid.words;
     let line = |words: String, size: Length, bold: bool| Line {
         words,
@@ -102,22 +103,26 @@ fn blocks(laid: &Laid, caption: &PieceCaption) -> Vec<Block> {
     };
     let heading = |words: &str| line(words.to_owned(), TYPE_HEADING, true);
     let plain = |words: String| line(words, TYPE_WORDS, false);
-    let label = &laid.piece.label;
+    let label = laid.piece.label_as_cut();
     let name = match caption.number {
-        Some(number) => format!("{number} {}", label.piece),
-        None => label.piece.clone(),
+        Some(number) => words.say(say::CutNumbered {
+            number,
+            piece: label.piece.clone(),
+        }),
+        None => words.saying(&label.piece),
     };
+    let (cut, side) = (words.saying(&label.cut), label.side_in(words));
     let (style, size) = if caption.style_and_size {
-        (label.style.clone(), format!("size {}", label.size))
+        (label.style.clone(), words.cut_size(label.size))
     } else {
         (String::new(), String::new())
     };
-    let given = |words: &[&str]| -> Vec<String> {
-        let said = words.iter().filter(|w| !w.is_empty());
+    let given = |lines: &[&str]| -> Vec<String> {
+        let said = lines.iter().filter(|w| !w.is_empty());
         said.map(|w| (*w).to_owned()).collect()
     };
     let head = given(&[&style, &size]);
-    let foot = given(&[&label.cut, &label.side, &label.cloth]);
+    let foot = given(&[&cut, &side, &label.cloth]);
     let all = [head.clone(), foot.clone()].concat();
     let with = |lines: Vec<String>| {
         let mut out = vec![heading(&name)];
@@ -125,7 +130,7 @@ fn blocks(laid: &Laid, caption: &PieceCaption) -> Vec<Block> {
         out
     };
     let pairs = given(&[&head.join(", "), &foot.join(", ")]);
-    let least = given(&[&name, &size, &label.cut]);
+    let least = given(&[&name, &size, &cut]);
     let one = |words: Vec<String>, size: Length| vec![line(words.join(", "), size, false)];
     [
         with(all.clone()),
@@ -143,13 +148,13 @@ fn blocks(laid: &Laid, caption: &PieceCaption) -> Vec<Block> {
 /// leader. Returns the room taken.
 pub(crate) fn caption_words(
     laid: &Laid,
-    caption: &PieceCaption,
+    (caption, words): (&PieceCaption, &Words),
     bounds: Rect,
     taken: &mut Taken,
     layer: &mut Layer,
     part: Option<&str>,
 ) -> Rect {
-    let blocks = blocks(laid, caption);
+    let blocks = blocks(laid, caption, words);
     let clear = laid.words.mm(2.0 * CLEAR_MM);
     if let Some(place) = set_inside(&blocks, &laid.sewn, clear, taken, layer, part) {
         return place;

@@ -67,7 +67,8 @@ pub(crate) const fn rank(seam: Option<SeamId>) -> u8 {
         | SeamId::ExtraSet
         | SeamId::Decoration
         | SeamId::PatchSet
-        | SeamId::LabelSet => 5,
+        | SeamId::LabelSet
+        | SeamId::BandJoin => 5,
         SeamId::Mouth => 6,
         SeamId::BagClose => 7,
         SeamId::Fly => 8,

@@ -1,15 +1,13 @@
 //! The waistband before the wash: it is usually cut along the warp, the body round the waist shrinks
 //! along the weft, and both are sewn together before either has shrunk.
 
+use sewing::band_parts;
 use style::{BandCutting, Size};
-use trade::{Length, Share};
+use trade::{Length, Share, Washed};
 use words::{Given, Said, key, say};
 
-use crate::scale::Shrinkage;
 use geometry::tolerance::ROUNDING;
-
-/// The most one edge can be eased onto another on the machine without tucks (common practice).
-pub const MOST_EASE: Share = Share::percent(2.0);
+use sewing::wash::{MOST_EASE, Shrinkage, eased_band};
 
 /// Below this difference between warp and weft no solution is asked for (common practice).
 pub const APART: Share = Share::percent(2.0);
@@ -127,8 +125,10 @@ pub struct BandCase {
     pub overlap: Length,
     /// The body's waist seam before the wash, less the ease the style declares.
     pub body: Length,
-    /// Turned in at each end of the band, and at a join.
+    /// Turned in at each end of the band.
     pub end_allowance: Length,
+    /// Beyond the centre back on each half, where it is joined there.
+    pub join_allowance: Length,
     /// Usable width of the shell.
     pub width: Length,
     /// How far the finished waist may be off.
@@ -136,7 +136,7 @@ pub struct BandCase {
 }
 
 fn grown(finished: Length, shrinkage: Share) -> Length {
-    finished / (1.0 - shrinkage.to_ratio())
+    Washed::new(finished).unwashed(shrinkage).figure()
 }
 
 /// A hair over the limit is the limit, reached by rounding.
@@ -162,11 +162,7 @@ impl BandCase {
             BandCut::AlongWeft => grown(self.band, self.shell.weft),
             BandCut::Preshrunk(residual) => grown(self.band, residual.warp),
             BandCut::Unstated => grown(self.band, self.shell.warp),
-            BandCut::StatedEase => {
-                let most = self.body / (1.0 - MOST_EASE.to_ratio());
-                let least = self.body / (1.0 + MOST_EASE.to_ratio());
-                grown(self.band, self.shell.warp).max(least).min(most)
-            }
+            BandCut::StatedEase => eased_band(self.band, self.shell.warp, self.body),
         }
     }
 
@@ -182,13 +178,14 @@ impl BandCase {
         let off = finished - self.band;
         let ease = Share::ratio((self.body - band) / band);
         let whole = grown(self.band + self.overlap, shrinks) + self.end_allowance * 2.0;
-        let pieces = if cut == BandCut::AlongWeft && whole > self.width {
-            2
+        let pieces = if cut == BandCut::AlongWeft {
+            band_parts(whole, self.width)
         } else {
             1
         };
         let longest = if pieces == 2 {
-            grown(self.band * 0.5 + self.overlap, shrinks) + self.end_allowance * 2.0
+            let half = grown(self.band * 0.5 + self.overlap, shrinks);
+            half + self.end_allowance + self.join_allowance
         } else {
             whole
         };
@@ -319,6 +316,7 @@ mod tests {
             overlap: Length::mm(42.0),
             body: grown(Length::cm(band_cm), shell.weft),
             end_allowance: Length::mm(9.5),
+            join_allowance: Length::mm(12.7),
             width: Length::cm(150.0),
             tolerance: Length::mm(13.0),
         }

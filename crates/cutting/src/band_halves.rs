@@ -3,7 +3,8 @@
 use draft::{Edge, EdgeId, InnerLine, NotchId, Piece, PointId};
 use geometry::tolerance::{NO_LENGTH_MM, NO_SQUARE_MM2, ROUNDING};
 use geometry::{Path, Point, Straight};
-use style::Construction;
+use sewing::{band_join_allowance, band_join_construction};
+use style::{Seam, SeamId};
 use trade::Length;
 
 use crate::allowance_lie::{EdgeLie, Lie};
@@ -11,11 +12,19 @@ use crate::piece::Part;
 
 /// The two halves of a band, each with the edges it has and a join at the centre back, pressed open.
 /// The whole again where it cannot be divided.
-pub(crate) fn halves(band: &Piece, lies: &[EdgeLie]) -> Vec<(Part, Piece, Vec<EdgeLie>)> {
-    divided(band, lies).unwrap_or_else(|| vec![(Part::Whole, band.clone(), lies.to_vec())])
+pub(crate) fn halves(
+    band: &Piece,
+    lies: &[EdgeLie],
+    seams: &[Seam],
+) -> Vec<(Part, Piece, Vec<EdgeLie>)> {
+    divided(band, lies, seams).unwrap_or_else(|| vec![(Part::Whole, band.clone(), lies.to_vec())])
 }
 
-fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeLie>)>> {
+fn divided(
+    band: &Piece,
+    lies: &[EdgeLie],
+    seams: &[Seam],
+) -> Option<Vec<(Part, Piece, Vec<EdgeLie>)>> {
     let centre = band.point(PointId::CentreBack)?;
     let edge = |id| {
         let k = band.edges.iter().position(|e| e.id == id)?;
@@ -32,10 +41,10 @@ fn divided(band: &Piece, lies: &[EdgeLie]) -> Option<Vec<(Part, Piece, Vec<EdgeL
     let low = from.lerp(until, share);
     let high = inner.end().lerp(inner.start(), share);
     let joined = EdgeLie {
-        seam: None,
-        construction: Some(Construction::PressedOpen),
+        seam: Some(SeamId::BandJoin),
+        construction: Some(band_join_construction(seams)),
         lie: Lie::Opened,
-        allowance: join_lie.allowance,
+        allowance: band_join_allowance(seams),
         over: None,
     };
     let line = Path::line;

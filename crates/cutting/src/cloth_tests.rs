@@ -6,9 +6,9 @@ use trade::{Length, Share};
 use words::{Given, Key, Said, key, say};
 
 use crate::cut::Cutter;
-use crate::plan::cloth_key;
-use crate::scale::threads;
-use crate::wash::{CONTRADICTION, WashTest, skew_test, wash_test};
+
+use crate::wash::{CONTRADICTION, WashTest, wash_test};
+use sewing::wash::{cloth_key, skew_test, threads};
 
 /// Where percentages of a wash test come from.
 const SOURCE: Key = key::CUTTING_SOURCE_TEST;
@@ -22,7 +22,7 @@ impl Cutter<'_> {
         let mut said: Vec<&str> = Vec::new();
         for cloth in [ClothUse::Shell, ClothUse::Pocketing, ClothUse::Lining] {
             let used = self.garment.pattern.pieces.iter().any(|p| p.cloth == cloth);
-            let key = cloth_key(self.garment, cloth);
+            let key = cloth_key(&self.garment.doc, cloth);
             let Some(known) = self.garment.collection.cloths.get(key) else {
                 continue;
             };

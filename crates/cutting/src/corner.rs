@@ -7,6 +7,7 @@
 use draft::EdgeId;
 use geometry::Point;
 use geometry::tolerance::ROUNDING;
+use words::{Key, key};
 
 use crate::allowance_lie::{EdgeLie, Lie, rank};
 
@@ -37,8 +38,18 @@ impl CornerKind {
         CornerKind::Mirrored,
     ];
 
-    /// The word for people and programs.
-    pub const fn word(self) -> &'static str {
+    /// What it is called.
+    pub const fn key(self) -> Key {
+        match self {
+            CornerKind::Mitred => key::CORNER_MITRED,
+            CornerKind::Squared => key::CORNER_SQUARED,
+            CornerKind::Stepped => key::CORNER_STEPPED,
+            CornerKind::Mirrored => key::CORNER_MIRRORED,
+        }
+    }
+
+    /// Its stable code, for programs.
+    pub const fn code(self) -> &'static str {
         match self {
             CornerKind::Mitred => "mitred",
             CornerKind::Squared => "squared",
@@ -56,18 +67,18 @@ pub struct CornerRule {
     /// The shape.
     pub kind: CornerKind,
     /// Where it is used.
-    pub when: &'static str,
+    pub when: Key,
     /// Why.
-    pub why: &'static str,
+    pub why: Key,
 }
 
 macro_rules! rules {
-    ($($name:ident: $key:literal, $kind:ident, $when:literal, $why:literal;)+) => {
+    ($($name:ident: $key:literal, $kind:ident, $when:ident, $why:ident;)+) => {
         $(pub(crate) const $name: CornerRule = CornerRule {
             key: $key,
             kind: CornerKind::$kind,
-            when: $when,
-            why: $why,
+            when: key::$when,
+            why: key::$why,
         };)+
         /// Every rule by which corners are shaped. Common practice, after the order of sewing; that the
         /// ends of a seam laid open are cut square so that both plies match, and that turned edges
@@ -77,48 +88,20 @@ macro_rules! rules {
 }
 
 rules! {
-    RUNS_ON: "runs-on", Mitred,
-        "one edge runs smoothly on into the next with the same allowance",
-        "it is one cut line";
-    CHANGES: "changes", Stepped,
-        "one edge runs smoothly on into the next with another allowance",
-        "each seam needs its own allowance right up to where it ends, so the cut line steps squarely there";
-    INWARD: "inward", Mitred,
-        "the outline turns inward",
-        "both cut lines end where they cross; there is no cloth to fold";
-    TOGETHER: "together", Mitred,
-        "both edges are turned in or sewn in one seam",
-        "the corner is folded over both edges and lies enclosed";
-    BARE: "bare", Mitred,
-        "the edge sewn first has no allowance",
-        "its line runs straight on through the allowance of the seam that crosses it";
-    SHARP: "sharp", Squared,
-        "the cut lines would meet more than three allowances away",
-        "a long tip of cloth is of no use and catches; it is cut off square";
-    HEM: "hem", Mirrored,
-        "a hem is turned up beside another edge",
-        "what lies beyond the fold is the mirror image of what lies above it, so that the turned hem is as wide as the leg or pocket there; turned twice, it is mirrored twice";
-    HEM_ON_EDGE: "hem-on-cloth-edge", Mitred,
-        "a hem is turned up beside the cloth's own edge",
-        "the cloth's own edge runs straight on, and is square to the hem";
-    TURNED: "turned", Mirrored,
-        "an allowance is turned back onto its own piece before the other edge is sewn",
-        "folded, it ends flush with the cut line of its own piece";
-    ACROSS_MIRROR: "across-mirrored", Mirrored,
-        "an allowance lies across the other copy of the same piece",
-        "that copy is the mirror image over the seam, so the end of the allowance is too";
-    ACROSS: "across", Mitred,
-        "an allowance lies across another piece before the other edge is sewn",
-        "the cut line of the piece it lies on runs on over it";
-    FELLED: "felled", Stepped,
-        "the lower ply of a felled seam reaches under the other and is turned back on itself",
-        "up to the fold inside it ends with the piece it lies under; from there on it is the mirror image over that fold";
-    OPENED: "opened", Squared,
-        "a seam is pressed open and crossed, at a square or blunt corner",
-        "both plies then end alike when they are sewn, and neither looks out once open";
-    OPENED_SHARP: "opened-sharp", Mirrored,
-        "a seam is pressed open and crossed, at a sharp corner",
-        "cut square it would look out past the cut line of its own piece once open";
+    RUNS_ON: "runs-on", Mitred, CORNER_WHEN_RUNS_ON, CORNER_WHY_RUNS_ON;
+    CHANGES: "changes", Stepped, CORNER_WHEN_CHANGES, CORNER_WHY_CHANGES;
+    INWARD: "inward", Mitred, CORNER_WHEN_INWARD, CORNER_WHY_INWARD;
+    TOGETHER: "together", Mitred, CORNER_WHEN_TOGETHER, CORNER_WHY_TOGETHER;
+    BARE: "bare", Mitred, CORNER_WHEN_BARE, CORNER_WHY_BARE;
+    SHARP: "sharp", Squared, CORNER_WHEN_SHARP, CORNER_WHY_SHARP;
+    HEM: "hem", Mirrored, CORNER_WHEN_HEM, CORNER_WHY_HEM;
+    HEM_ON_EDGE: "hem-on-cloth-edge", Mitred, CORNER_WHEN_HEM_ON_CLOTH_EDGE, CORNER_WHY_HEM_ON_CLOTH_EDGE;
+    TURNED: "turned", Mirrored, CORNER_WHEN_TURNED, CORNER_WHY_TURNED;
+    ACROSS_MIRROR: "across-mirrored", Mirrored, CORNER_WHEN_ACROSS_MIRRORED, CORNER_WHY_ACROSS_MIRRORED;
+    ACROSS: "across", Mitred, CORNER_WHEN_ACROSS, CORNER_WHY_ACROSS;
+    FELLED: "felled", Stepped, CORNER_WHEN_FELLED, CORNER_WHY_FELLED;
+    OPENED: "opened", Squared, CORNER_WHEN_OPENED, CORNER_WHY_OPENED;
+    OPENED_SHARP: "opened-sharp", Mirrored, CORNER_WHEN_OPENED_SHARP, CORNER_WHY_OPENED_SHARP;
 }
 
 /// One corner of a cut piece.

@@ -3,9 +3,13 @@
 use draft::{ClothUse, EdgeId, Finding, InnerKind, Pattern, Piece, PieceId, Severity};
 use geometry::tolerance::SAME_MM;
 use geometry::{Point, clip_to_polygon};
-use sewing::{Garment, On};
+use sewing::wash::{
+    AgainstSkew, Follows, Scale, Washes, band_grain_along_weft, cloth_key, eased_shrinkage,
+    scale_of, scaled,
+};
+use sewing::{Garment, On, band_join_allowance};
 use style::{MeasureId, Ply, SeamId, Subject};
-use trade::{Length, Share};
+use trade::{Length, Share, Washed};
 use words::{Said, key, say};
 
 use crate::allowance_lie::{EdgeLie, lies, side_of};
@@ -15,14 +19,12 @@ use crate::label::{Named, label};
 use crate::marks::{SET_ON, SetOn, drills, hem_folds, notches, set_on};
 use crate::outline::{Ground, NoOutline, Outline, outline, sewn_lines};
 use crate::piece::{CutEdge, CutPiece, CutSize, Inner, Part};
-use crate::plan::{Plan, Washes, cloth_key};
-use crate::scale::{Follows, Scale, Shrinkage, points_of, scaled};
+use crate::plan::Plan;
 use crate::seams_before_wash::{Legs, SeamBeforeWash, walk};
 use crate::selvedge::{cloth_edge, runs_along};
 
-/// A cloth sewn to shell before the wash is cut for the shell's shrinkage when the two differ by more
-/// than this; less is eased (common practice).
-pub(crate) const INNER_APART: Share = Share::percent(2.0);
+/// How far apart the points of lines lie that are neither cut nor sewn.
+const INNER_STEP: Length = Length::mm(2.0);
 
 /// The cut pieces of one size.
 ///
@@ -58,6 +60,7 @@ pub fn cut_run(garments: &[Garment], plan: &Plan) -> Vec<CutSize> {
 pub(crate) struct Cutter<'a> {
     pub garment: &'a Garment,
     pub washes: Washes,
+    pub against: AgainstSkew,
     legs: Legs,
     /// How each copy of each piece was made larger.
     scales: Vec<(PieceId, On, Scale)>,
@@ -72,12 +75,13 @@ impl<'a> Cutter<'a> {
         let mut scales = Vec::new();
         for piece in &garment.pattern.pieces {
             for on in [On::AsDrawn, On::Mirrored] {
-                scales.push((piece.id, on, scale(washes, piece, on)));
+                scales.push((piece.id, on, scale(washes, plan.against_skew, piece, on)));
             }
         }
         let mut cutter = Cutter {
             garment,
             washes,
+            against: plan.against_skew,
             legs: Legs {
                 left: garment.pattern.clone(),
                 right: garment.pattern.clone(),
@@ -91,7 +95,7 @@ impl<'a> Cutter<'a> {
             let found = cutter.finding(
                 "cutting::shrinkage",
                 Severity::Error,
-                Subject::Cloth(cloth_key(garment, cloth).to_owned()),
+                Subject::Cloth(cloth_key(&garment.doc, cloth).to_owned()),
                 say::CuttingAsFinished {
                     why: Said::from(&why),
                 },
@@ -200,6 +204,7 @@ impl<'a> Cutter<'a> {
                 .map_or(Length::ZERO, |e| e.length()),
             body: seam.a - seam.ease,
             end_allowance,
+            join_allowance: band_join_allowance(&self.garment.seams),
             width: cloth.map_or(Length::m(1.5), |c| c.width),
             tolerance: doc
                 .chart
@@ -245,12 +250,12 @@ impl<'a> Cutter<'a> {
         let shell = self.washes.of(ClothUse::Shell);
         let scale = |grain, shrinkage, cloth, follows| {
             Scale::new(grain, shrinkage, cloth, follows, Share::ZERO)
-                .against(shell.skew, self.washes.against)
+                .against(shell.skew, self.against)
         };
         let made = match self.band_cut {
             BandCut::Unstated => return,
             BandCut::AlongWeft => scale(
-                upright(band),
+                band_grain_along_weft(band),
                 shell.shrinkage,
                 shell.shrinkage,
                 Follows::OwnCloth,
@@ -259,15 +264,7 @@ impl<'a> Cutter<'a> {
             BandCut::StatedEase => {
                 // Cut for the shrinkage that gives the length the ease allows.
                 let length = case.length(BandCut::StatedEase);
-                let warp = Share::ratio(1.0 - case.band / length);
-                let stated = Shrinkage {
-                    warp: if warp.is_finite() {
-                        warp
-                    } else {
-                        shell.shrinkage.warp
-                    },
-                    weft: shell.shrinkage.weft,
-                };
+                let stated = eased_shrinkage(case.band, length, shell.shrinkage);
                 scale(band.grain, stated, shell.shrinkage, Follows::Stated)
             }
         };
@@ -281,7 +278,8 @@ impl<'a> Cutter<'a> {
 
     fn hem_depth(&self) -> Length {
         let warp = self.washes.of(ClothUse::Shell).shrinkage.warp;
-        self.garment.pattern.spec[MeasureId::HemDepth] / (1.0 - warp.to_ratio())
+        let depth = Washed::new(self.garment.pattern.spec[MeasureId::HemDepth]);
+        depth.unwashed(warp).figure()
     }
 
     fn lies(&self, piece: PieceId, on: On) -> Option<Vec<EdgeLie>> {
@@ -340,7 +338,7 @@ impl<'a> Cutter<'a> {
                 .band_case
                 .is_some_and(|case| case.way(self.band_cut).pieces == 2);
         let parts = if in_two {
-            band_halves::halves(&large, &lies)
+            band_halves::halves(&large, &lies, &self.garment.seams)
         } else {
             vec![(Part::Whole, large, lies)]
         };
@@ -441,7 +439,7 @@ impl<'a> Cutter<'a> {
             On::AsDrawn => (piece.cut.as_drawn, 0),
             On::Mirrored => (0, piece.cut.mirrored),
         };
-        let key = cloth_key(garment, piece.cloth);
+        let key = cloth_key(&garment.doc, piece.cloth);
         let named = garment.collection.cloths.get(key);
         CutPiece {
             piece: piece.id,
@@ -506,34 +504,12 @@ impl<'a> Cutter<'a> {
 }
 
 /// How much larger a copy of a piece is cut.
-fn scale(washes: Washes, piece: &Piece, on: On) -> Scale {
-    let (own, shell) = (washes.of(piece.cloth), washes.of(ClothUse::Shell));
-    let follows_shell =
-        piece.cloth != ClothUse::Shell && own.shrinkage.apart(shell.shrinkage) > INNER_APART;
-    let (shrinkage, follows) = if follows_shell {
-        (shell.shrinkage, Follows::Shell)
-    } else {
-        (own.shrinkage, Follows::OwnCloth)
-    };
+fn scale(washes: Washes, against: AgainstSkew, piece: &Piece, on: On) -> Scale {
+    let skew = washes.of(piece.cloth).skew;
     // The cloth's skew is the same for both copies, so it is the opposite one in the frame of the
     // mirror image.
-    let skew = if on == On::Mirrored {
-        -own.skew
-    } else {
-        own.skew
-    };
-    Scale::new(piece.grain, shrinkage, own.shrinkage, follows, Share::ZERO)
-        .against(skew, washes.against)
-}
-
-/// The grain line of a band cut along the weft: across it, well inside.
-fn upright(band: &Piece) -> (Point, Point) {
-    let middle = band.grain.0.midpoint(band.grain.1);
-    let (low, high) = band
-        .edge(EdgeId::EndRight)
-        .map_or((middle.y, middle.y), |e| (e.start().y, e.end().y));
-    let at = |share: f64| Point::new(middle.x, low + (high - low) * share);
-    (at(0.2), at(0.8))
+    let skew = if on == On::Mirrored { -skew } else { skew };
+    scale_of(washes, piece).against(skew, against)
 }
 
 /// Folds as drafted, placements as the pockets really lie before the wash.
@@ -548,7 +524,7 @@ fn inner_lines(piece: &Piece, set: &[&SetOn], on: On, sewn: &[Point]) -> Vec<Inn
             part: 0,
             kind: l.kind,
             on,
-            line: points_of(&l.path),
+            line: l.path.dense(INNER_STEP),
         })
         .collect();
     for pocket in set {
@@ -557,7 +533,7 @@ fn inner_lines(piece: &Piece, set: &[&SetOn], on: On, sewn: &[Point]) -> Vec<Inn
         let mut line: Vec<Point> = Vec::new();
         for edge in pocket.edges.iter().take(closed) {
             let skip = usize::from(!line.is_empty());
-            line.extend(points_of(edge).into_iter().skip(skip));
+            line.extend(edge.dense(INNER_STEP).into_iter().skip(skip));
         }
         // One that lies on several pieces is drawn on each as far as that reaches.
         let parts = match pocket.pocket {

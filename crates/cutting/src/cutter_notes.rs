@@ -2,18 +2,17 @@
 
 use draft::{ClothUse, Piece, Severity};
 use sewing::On;
-use style::{Level, MeasureId, PartId, SeamId, Subject};
-use trade::{Length, Share, StitchDensity};
+use style::{Level, MeasureId, PartId, SeamId, Side, Subject};
+use trade::{Length, Share, StitchDensity, Washed};
 use words::{Given, Said, key, say};
 
 use crate::band::BandCut;
-use crate::cut::{Cutter, INNER_APART};
-use crate::plan::cloth_key;
-use crate::scale::AgainstSkew;
+use crate::cut::Cutter;
+
 use crate::seams_before_wash::{Leg, SeamBeforeWash, Settled};
 use crate::selvedge::ClothEdge;
-use crate::skew::{LegSide, MOST_TWIST, turns_towards, twist};
-use crate::stitches_after_wash::density_at_machine;
+use crate::skew::{MOST_TWIST, outseam_forward, twist};
+use sewing::wash::{AgainstSkew, INNER_APART, cloth_key};
 
 impl Cutter<'_> {
     /// Pocketing and lining that are cut for the shell's shrinkage, and what that comes to.
@@ -70,7 +69,7 @@ impl Cutter<'_> {
             let found = self.finding(
                 "cutting::inner-cloth",
                 severity,
-                Subject::Cloth(cloth_key(self.garment, cloth).to_owned()),
+                Subject::Cloth(cloth_key(&self.garment.doc, cloth).to_owned()),
                 message,
             );
             self.findings.push(if tight {
@@ -90,16 +89,10 @@ impl Cutter<'_> {
         let spec = &self.garment.pattern.spec;
         let lower_leg = (spec[MeasureId::Inseam] - spec.level(Level::Knee)).max(Length::ZERO);
         let without = twist(skew, lower_leg);
-        let shell = self
-            .garment
-            .collection
-            .cloths
-            .get(&self.garment.doc.cloth.shell);
         let by = without.moves.in_mm(1);
-        let turn: Said = match shell.and_then(|cloth| turns_towards(&cloth.construction)) {
-            None => say::CuttingTurn { by }.into(),
-            Some(LegSide::Back) => say::CuttingTurnBack { by }.into(),
-            Some(LegSide::Front) => say::CuttingTurnFront { by }.into(),
+        let turn: Said = match outseam_forward(skew) {
+            None | Some(Side::Left) => say::CuttingTurnLeft { by }.into(),
+            Some(Side::Right) => say::CuttingTurnRight { by }.into(),
         };
         let fault = MOST_TWIST.in_mm(1);
         let turn: Said = if without.faulty {
@@ -108,19 +101,19 @@ impl Cutter<'_> {
             say::CuttingTurnLess { fault, turn }.into()
         };
         let skew = skew.figure();
-        let message: Said = match self.washes.against {
+        let message: Said = match self.against {
             AgainstSkew::Straight => say::CuttingSkewStraight { skew, turn }.into(),
             AgainstSkew::Sheared => say::CuttingSkewSheared { skew, turn }.into(),
             AgainstSkew::GrainTurned => say::CuttingSkewTurned { skew, turn }.into(),
         };
-        let straight = self.washes.against == AgainstSkew::Straight;
+        let straight = self.against == AgainstSkew::Straight;
         let (severity, help) = match (straight, without.faulty) {
             (true, true) => (Severity::Warning, Some(key::CUTTING_SKEW_HELP)),
             (true, false) => (Severity::Note, None),
             (false, true) => (Severity::Note, Some(key::CUTTING_SKEW_LAY_HELP)),
             (false, false) => (Severity::Note, Some(key::CUTTING_SKEW_LITTLE_HELP)),
         };
-        let about = Subject::Cloth(cloth_key(self.garment, ClothUse::Shell).to_owned());
+        let about = Subject::Cloth(cloth_key(&self.garment.doc, ClothUse::Shell).to_owned());
         let found = self.finding("cutting::skew", severity, about, message);
         self.findings.push(match help {
             Some(help) => found.help(help),
@@ -187,8 +180,8 @@ impl Cutter<'_> {
         if shell.warp.max(shell.weft) <= INNER_APART {
             return;
         }
-        let sewn = StitchDensity::per_inch(8.0);
-        let at_machine = density_at_machine(sewn, shell.warp);
+        let sewn = Washed::new(StitchDensity::per_inch(8.0));
+        let at_machine = sewn.unwashed(shell.warp).figure();
         let found = self.finding(
             "cutting::thread",
             Severity::Note,

@@ -135,7 +135,7 @@ fn points(piece: &CutPiece) -> impl Iterator<Item = (Landmark, Point)> + '_ {
 fn anchor(piece: &CutPiece, at: Landmark, size: Size) -> Result<Point, GradeError> {
     let found = points(piece).find(|(point, _)| *point == at);
     found.map(|(_, p)| p).ok_or_else(|| GradeError::NoPoint {
-        piece: piece.piece.name(),
+        piece: piece.piece.words(Words::english()),
         point: at,
         size,
         known: points(piece)
@@ -158,7 +158,7 @@ fn of_run(
         .filter_map(|cut| Some((cut.size, cut.of(piece).find(is)?)))
         .collect();
     if found.is_empty() {
-        return Err(GradeError::NoPiece(piece.name()));
+        return Err(GradeError::NoPiece(piece.words(Words::english())));
     }
     Ok(found)
 }

@@ -33,18 +33,16 @@ mod outline;
 mod piece;
 mod plan;
 mod polyline;
-mod scale;
 mod seams_before_wash;
 mod selvedge;
 mod shape;
 pub mod skew;
 mod spread;
-mod stitches_after_wash;
 mod too_wide;
 mod wash;
 
 pub use allowance_lie::{EdgeLie, Lie, side_of};
-pub use band::{APART, BandCase, BandConflict, BandCut, BandWay, MOST_EASE};
+pub use band::{APART, BandCase, BandConflict, BandCut, BandWay};
 pub use corner::{CORNER_RULES, Corner, CornerKind, CornerRule};
 pub use cut::{cut, cut_run};
 pub use fewer_points::{thinned, thinned_line};
@@ -59,15 +57,14 @@ pub use piece::{
     CutEdge, CutNotch, CutPiece, CutSize, DOUBLE_NOTCH, Drill, DrillKind, EdgeOnCloth, Inner,
     NotchKind, OnCloth, Part,
 };
-pub use plan::{ClothWash, Plan};
-pub use scale::{
-    AgainstSkew, Follows, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW, Scale, ScaleError, Shrinkage,
-};
-pub use seams_before_wash::{EVEN, Leg, SEAM_EASE, SeamBeforeWash, Settled};
+pub use plan::Plan;
+pub use seams_before_wash::{Leg, SEAM_EASE, SeamBeforeWash, Settled};
 pub use selvedge::ClothEdge;
+pub use sewing::wash::{
+    AgainstSkew, ClothWash, EVEN, Follows, MOST_EASE, MOST_GROWTH, MOST_SHRINKAGE, MOST_SKEW,
+    Scale, ScaleError, Shrinkage, skew_test,
+};
 pub use spread::{Named, SizePairs, Spread, SpreadRules, Way};
-pub use stitches_after_wash::density_at_machine;
 pub use wash::{
-    CONTRADICTION, FEWEST_MARKS, MARKS_APART, MOST_SPREAD, Shrunk, WashError, WashTest, skew_test,
-    wash_test,
+    CONTRADICTION, FEWEST_MARKS, MARKS_APART, MOST_SPREAD, Shrunk, WashError, WashTest, wash_test,
 };

@@ -104,26 +104,13 @@ pub(crate) struct SetOn {
 /// Every pocket that is set on another piece. A pocket and the ground below it lie at an angle to
 /// each other and shrink a little differently; the difference is shared out to both sides.
 pub(crate) fn set_on(pattern: &Pattern) -> Vec<SetOn> {
-    use PieceId as P;
     placements(pattern)
         .into_iter()
         .filter_map(|placed| {
             let set = SET_ON.iter().find(|(pocket, _)| *pocket == placed.piece);
             set.map(|(_, line)| (placed, *line))
         })
-        .flat_map(|(placed, line)| {
-            // The concealed pocket hangs behind the front, but no stitch of it goes through the front: it is set on
-            // the bag, and on the facing as far as that lies on the bag. Both are drawn in the front's frame.
-            let grounds: &[PieceId] = match placed.piece {
-                P::ExtraPocket => &[P::PocketFacing, P::PocketBag],
-                _ => &[placed.onto],
-            };
-            grounds
-                .iter()
-                .map(move |onto| (placed, line, *onto))
-                .collect::<Vec<_>>()
-        })
-        .filter_map(|(placed, line_id, onto)| {
+        .filter_map(|(placed, line_id)| {
             let pocket = pattern.piece(placed.piece)?;
             let line = pattern.piece(placed.onto)?.line(line_id)?;
             let drawn = |id| pocket.edge(id).map(|e| e.clone().transformed(placed.map));
@@ -143,7 +130,7 @@ pub(crate) fn set_on(pattern: &Pattern) -> Vec<SetOn> {
             Some(SetOn {
                 pocket: placed.piece,
                 line: line_id,
-                onto,
+                onto: placed.onto,
                 on: placed.on,
                 edges: pocket
                     .edges
@@ -175,8 +162,9 @@ pub(crate) fn drills(
     for pocket in pockets {
         for (k, at) in inside_corners(&pocket.edges).into_iter().enumerate() {
             // A pocket caught in a seam has its upper corners there: no mark is needed, and none
-            // would be hidden.
-            if contains(sewn, at) && far_inside(sewn, at) >= DRILL_INSIDE.to_mm() - SAME_MM {
+            // would be hidden. The concealed pocket ends at the band seam and is not caught in it.
+            let clear = far_inside(sewn, at) >= DRILL_INSIDE.to_mm() - SAME_MM;
+            if contains(sewn, at) && (clear || pocket.pocket == PieceId::ExtraPocket) {
                 out.push(Drill {
                     name: format!("{} corner {}", pocket.line.code(), k + 1),
                     kind: DrillKind::PocketCorner,
@@ -187,7 +175,9 @@ pub(crate) fn drills(
             }
         }
     }
-    for fixing in fixings.iter().filter(|f| f.piece == piece.id) {
+    // A hidden rivet does not go through the face of its pocket: a hole there would stay open to view.
+    let seen = |f: &&Fixing| f.piece == piece.id && f.outside;
+    for fixing in fixings.iter().filter(seen) {
         if let FixingKind::Rivet(cap) = fixing.kind {
             out.push(Drill {
                 name: fixing.from.code().to_owned(),
@@ -209,7 +199,7 @@ pub(crate) fn far_inside(outline: &[Point], p: Point) -> f64 {
 }
 
 /// The place [`DRILL_INSIDE`] from both edges at every corner of a closed outline, and square inside
-/// every place where one edge runs smoothly into the next.
+/// the middle of an edge that runs smoothly into both its neighbours: the foot of a rounded pocket.
 fn inside_corners(edges: &[Path]) -> Vec<Point> {
     let lines: Vec<Vec<Point>> = edges.iter().map(|e| e.dense(Length::mm(1.0))).collect();
     let mut out = Vec::new();
@@ -225,12 +215,23 @@ fn inside_corners(edges: &[Path]) -> Vec<Point> {
             }
         }
         let next = &lines[(k + 1) % n];
+        let before = &lines[(k + n - 1) % n];
+        if smooth(ends(before), starts(line)) && smooth(ends(line), starts(next)) {
+            let middle = edges[k].length() / 2.0;
+            let (at, along) = (edges[k].point_at(middle), edges[k].direction_at(middle));
+            out.push(at - inset(along, along));
+        }
         let (a, b) = (ends(line), starts(next));
-        if let Some(&corner) = next.first() {
+        if let Some(&corner) = next.first().filter(|_| !smooth(a, b)) {
             out.push(corner - inset(a, b));
         }
     }
     out
+}
+
+/// Whether a line goes on without a corner.
+fn smooth(a: geometry::Vec2, b: geometry::Vec2) -> bool {
+    a.cross(b).atan2(a.dot(b)).abs() < SLIGHT_RAD
 }
 
 /// From a corner between two directions to the place beyond both by the margin, outward.

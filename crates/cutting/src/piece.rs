@@ -2,17 +2,18 @@
 
 use draft::{ClothUse, EdgeId, InnerKind, LineId, NotchId, PieceId, PointId};
 use geometry::tolerance::NO_DIRECTION;
-use geometry::{Point, Vec2, area};
+use geometry::{Affine, Point, Vec2, area};
 use sewing::On;
 use style::{Construction, SeamId, Size};
 use trade::{Area, Length};
+use words::{Said, say};
 
-use crate::allowance_lie::Lie;
+use crate::allowance_lie::{Lie, side_of};
 use crate::band::BandCut;
 use crate::corner::Corner;
-use crate::label::Label;
-use crate::scale::Scale;
+use crate::label::{Label, how_many};
 use crate::selvedge::ClothEdge;
+use sewing::wash::Scale;
 
 /// A piece as it is cut: before the wash, with its allowances.
 ///
@@ -74,12 +75,12 @@ pub enum Part {
 }
 
 impl Part {
-    /// What is added to the name of the piece; empty for the whole.
-    pub const fn word(self) -> &'static str {
+    /// What a piece is called of which this part is cut.
+    pub fn of(self, piece: PieceId) -> Said {
         match self {
-            Part::Whole => "",
-            Part::LeftHalf => "left half",
-            Part::RightHalf => "right half",
+            Part::Whole => piece.into(),
+            Part::LeftHalf => say::CutPieceLeftHalf { piece }.into(),
+            Part::RightHalf => say::CutPieceRightHalf { piece }.into(),
         }
     }
 }
@@ -227,12 +228,9 @@ pub struct EdgeOnCloth {
 }
 
 impl CutPiece {
-    /// Name for people, with the part.
-    pub fn name(&self) -> String {
-        match self.part {
-            Part::Whole => self.piece.name().to_owned(),
-            part => format!("{}, {}", self.piece.name(), part.word()),
-        }
+    /// What it is called, with the part.
+    pub fn said(&self) -> Said {
+        self.part.of(self.piece)
     }
 
     /// Stable name for files: piece, part and, for the second of two that differ, "mirrored".
@@ -283,6 +281,39 @@ impl CutPiece {
         let v = p - origin;
         let across = Vec2::new(-along.y, along.x);
         origin + along * v.dot(along) - across * v.dot(across)
+    }
+
+    /// Whether only mirrored copies are cut from it, so that it is drawn as its mirror image.
+    pub const fn is_cut_mirrored(&self) -> bool {
+        self.as_drawn == 0 && self.mirrored > 0
+    }
+
+    /// From the frame in which the piece is drafted to the piece as it is cut, face up: over the grain line where
+    /// only mirrored copies are cut, else as it is.
+    pub fn as_cut(&self) -> Affine {
+        if !self.is_cut_mirrored() {
+            return Affine::IDENTITY;
+        }
+        let along = self.warp();
+        // The reflection over a line along a unit vector (a, b): 2aa − 1, 2ab; 2ab, 2bb − 1.
+        let (aa, ab, bb) = (along.x * along.x, along.x * along.y, along.y * along.y);
+        let over = Affine::new([2.0 * aa - 1.0, 2.0 * ab, 2.0 * ab, 2.0 * bb - 1.0, 0.0, 0.0]);
+        let origin = self.grain.0.to_vec2();
+        Affine::translate(origin) * over * Affine::translate(-origin)
+    }
+
+    /// What is written on a drawing that shows the piece as it is cut: who lays it on cloth does not turn it over
+    /// once more.
+    pub fn label_as_cut(&self) -> Label {
+        let plain = self.label.clone();
+        if !self.is_cut_mirrored() {
+            return plain;
+        }
+        Label {
+            cut: how_many(self.mirrored, 0),
+            side: side_of(self.piece, true).map(|ply| ply.key().into()),
+            ..plain
+        }
     }
 
     /// The unit vector along the warp.

@@ -7,10 +7,7 @@
 use draft::{EaseOf, JOINS, Join, Pattern};
 use trade::{Length, Share};
 
-use crate::band::MOST_EASE;
-
-/// Below this no sewer sees a difference: it is within the accuracy of cutting (common practice).
-pub const EVEN: Length = Length::mm(0.5);
+use sewing::wash::{EVEN, MOST_EASE};
 
 /// The most an ordinary seam is eased besides what the style declares (common practice: on rigid denim
 /// no more than 1 % of its length, or 2 mm on a short one).
@@ -99,15 +96,8 @@ pub(crate) fn walk(legs: &Legs) -> Vec<SeamBeforeWash> {
         .collect()
 }
 
-fn run(pattern: &Pattern, edges: draft::EdgeRun) -> Option<Length> {
-    edges
-        .iter()
-        .map(|(piece, edge)| Some(pattern.piece(*piece)?.edge(*edge)?.length()))
-        .sum()
-}
-
 fn walked(join: &'static Join, leg: Leg, legs: &Legs) -> Option<SeamBeforeWash> {
-    let of = |pattern, edges| run(pattern, edges);
+    let of = |pattern: &Pattern, edges| pattern.run(edges);
     let (a, b) = match leg {
         Leg::Left => (of(&legs.left, join.a.0)?, of(&legs.left, join.b.0)?),
         Leg::Right => (of(&legs.right, join.a.0)?, of(&legs.right, join.b.0)?),
@@ -117,9 +107,9 @@ fn walked(join: &'static Join, leg: Leg, legs: &Legs) -> Option<SeamBeforeWash> 
         }
         Leg::Both => {
             let sum = |(edges, times): (draft::EdgeRun, u32)| {
-                let left = run(&legs.left, edges)?;
+                let left = legs.left.run(edges)?;
                 if times > 1 {
-                    Some(left + run(&legs.right, edges)?)
+                    Some(left + legs.right.run(edges)?)
                 } else {
                     Some(left)
                 }

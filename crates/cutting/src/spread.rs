@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use lay::{MOST_PIECES, Matched, OnEdge, Piece, Problem, StraightSide, Turn, Zone};
 use style::Cloth;
 use trade::Length;
+use words::Said;
 
 use crate::fewer_points::thinned;
 use crate::piece::{CutPiece, CutSize};
@@ -77,7 +78,7 @@ pub struct Named {
     /// "32x32".
     pub size: String,
     /// "Front", "Waistband, left half".
-    pub piece: String,
+    pub piece: Said,
     /// Whether it is cut from the mirror image.
     pub mirrored: bool,
 }
@@ -189,7 +190,7 @@ impl Spread {
                 }
                 let named = Named {
                     size: pairs.label.to_owned(),
-                    piece: one.cut.name(),
+                    piece: one.cut.said(),
                     mirrored: one.mirrored,
                 };
                 self.pieces.insert(key.clone(), named);

@@ -7,11 +7,11 @@
 
 use style::{Along, WashMark, mean_shrinkage};
 
-use trade::fabric::{dimensional_change, skew_from_diagonals};
+use trade::fabric::dimensional_change;
 use trade::{Length, Share};
 use words::{Said, say};
 
-use crate::scale::{ScaleError, Shrinkage, believable, threads};
+use sewing::wash::{ScaleError, Shrinkage, believable, threads};
 
 /// Marks are at least this far apart (ISO 5077).
 pub const MARKS_APART: Length = Length::mm(350.0);
@@ -164,18 +164,6 @@ pub fn wash_test(marks: &[WashMark]) -> Result<WashTest, Vec<WashError>> {
     })
 }
 
-/// The skew left after the wash, from the diagonals of a marked square; see
-/// [`trade::fabric::skew_from_diagonals`].
-///
-/// # Errors
-/// [`ScaleError`] where there are no such diagonals or no cloth is so far askew.
-pub fn skew_test(ac: Length, bd: Length) -> Result<Share, ScaleError> {
-    let skew = skew_from_diagonals(ac, bd)
-        .filter(|_| ac > Length::ZERO && bd > Length::ZERO)
-        .ok_or(ScaleError::SkewNoNumber)?;
-    crate::skew::checked(skew)
-}
-
 fn shrunk(number: usize, mark: &WashMark) -> Result<Share, WashError> {
     let along = mark.along;
     for (after, found) in [(false, mark.before), (true, mark.after)] {
@@ -309,15 +297,5 @@ mod tests {
         ])
         .unwrap();
         assert_eq!(test.doubts.len(), 4, "{:?}", test.doubts);
-    }
-
-    /// AATCC TM179 (formula from memory): diagonals of 358 and 348 mm are 2.83 %.
-    #[test]
-    fn skew_from_a_square() {
-        let skew = skew_test(Length::mm(358.0), Length::mm(348.0)).unwrap();
-        assert!((skew.to_percent() - 2.83).abs() < 0.005);
-        assert!(skew_test(Length::mm(0.0), Length::mm(0.0)).is_err());
-        assert!(skew_test(Length::mm(-358.0), Length::mm(900.0)).is_err());
-        assert!(skew_test(Length::mm(500.0), Length::mm(300.0)).is_err());
     }
 }

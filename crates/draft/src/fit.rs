@@ -105,8 +105,21 @@ fn residuals(spec: &Spec, block: &Block) -> Vec<f64> {
     ));
     r.push(length(Run::BackInseam) + spec.inseam_stretch.to_mm() - length(Run::FrontInseam));
     r.push(length(Run::BackSide) + length(Run::YokeSide) - length(Run::FrontSide));
-    r.push(length(Run::BackTop) - length(Run::YokeTop) - spec.seat_dart.to_mm());
+    let dart = length(Run::BackTop) - length(Run::YokeTop) - spec.seat_dart.to_mm();
+    r.push(if spec.straight_outseam {
+        on_the_cloths_edge(spec, block, dart)
+    } else {
+        dart
+    });
     r
+}
+
+/// What a straight outseam misses: of the stated dart, or of not running out beyond the cloth's own edge
+/// above the hip. Nothing can be cut beyond that edge, so there the dart is taken as much smaller as the
+/// outseam has to come in, and its seam line lies at one distance from the edge; never to less than nought.
+fn on_the_cloths_edge(spec: &Spec, block: &Block, dart_over: f64) -> f64 {
+    let runs_out = block.back_side.end().x - block.back_side.start().x;
+    dart_over.max(runs_out.min(dart_over + spec.seat_dart.to_mm()))
 }
 
 /// A block that meets its chart, or the nearest that could be found.

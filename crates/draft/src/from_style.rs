@@ -1,6 +1,8 @@
 //! Reading one size out of a style document.
 
-use style::{BackPocket, ByMeasure, LeftOut, Level, MeasureId, OutseamLine, Side, Size, StyleDoc};
+use style::{
+    BackPocket, ByMeasure, Closing, LeftOut, Level, MeasureId, OutseamLine, Side, Size, StyleDoc,
+};
 use trade::Length;
 
 use crate::spec::{BackPocketSpec, ExtraPocketSpec, Lining, Spec};
@@ -46,6 +48,7 @@ impl Spec {
                 .as_ref()
                 .filter(|drawing| drawing.unfit_outline().is_none())
                 .and_then(|drawing| drawing.lines.first().cloned()),
+            button_fly: doc.fly.closing == Closing::Buttons,
             bag_depth: pockets.bag.depth,
             bag_width: pockets.bag.width,
             facing: pockets.bag.facing,

@@ -24,6 +24,14 @@ pub struct Join {
     pub ease: EaseOf,
 }
 
+impl Join {
+    /// How long its two sides are, each as often as it is sewn; none where a piece is not there.
+    pub fn sides(&self, pattern: &Pattern) -> Option<(Length, Length)> {
+        let side = |(run, times): (EdgeRun, u32)| Some(pattern.run(run)? * f64::from(times));
+        Some((side(self.a)?, side(self.b)?))
+    }
+}
+
 /// Which declared ease a seam has: how much longer side `a` is than side `b`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum EaseOf {
@@ -137,16 +145,11 @@ pub fn walk(pattern: &Pattern) -> Vec<Walked> {
     JOINS
         .iter()
         .filter_map(|join| {
-            let side = |(run, times): (EdgeRun, u32)| {
-                run.iter()
-                    .map(|(piece, edge)| Some(pattern.piece(*piece)?.edge(*edge)?.length()))
-                    .sum::<Option<Length>>()
-                    .map(|l| l * f64::from(times))
-            };
+            let (a, b) = join.sides(pattern)?;
             Some(Walked {
                 join,
-                a: side(join.a)?,
-                b: side(join.b)?,
+                a,
+                b,
                 ease: match join.ease {
                     EaseOf::None => Length::ZERO,
                     EaseOf::InseamStretch => pattern.spec.inseam_stretch,

@@ -9,7 +9,7 @@ use style::EdgeId;
 pub struct Parts {
     /// Its points. Of [`PointId::LOOPS`] a band has as many as the style has loops.
     pub points: &'static [PointId],
-    /// Its inner lines. A front has [`LineId::ExtraPocket`] where the style has that pocket.
+    /// Its inner lines. A bag has [`LineId::ExtraPocket`] where the style has that pocket.
     pub lines: &'static [LineId],
     /// Its notches, each with the edge that carries it.
     pub notches: &'static [(EdgeId, NotchId)],
@@ -36,7 +36,7 @@ pub const fn parts(piece: PieceId) -> Parts {
                 P::MouthWaist,
                 P::SideWaist,
             ],
-            lines: &[LineId::FlyStitch, LineId::ExtraPocket],
+            lines: &[LineId::FlyStitch],
             notches: &[
                 (EdgeId::Inseam, NotchId::InseamKnee),
                 (EdgeId::Side, NotchId::OutseamKnee),
@@ -116,7 +116,7 @@ pub const fn parts(piece: PieceId) -> Parts {
         I::CoinPocket | I::ExtraPocket => points_only(&[P::TopMiddle, P::FootMiddle]),
         I::PocketBag => Parts {
             points: &[P::FoldTop, P::FoldFoot, P::MouthSide, P::SideWaist],
-            lines: &[LineId::Fold],
+            lines: &[LineId::Fold, LineId::ExtraPocket],
             notches: &[(EdgeId::SideUnder, NotchId::MouthAtOutseam)],
         },
         I::BackPocketLeft | I::BackPocketRight => points_only(&[

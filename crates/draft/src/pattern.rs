@@ -97,6 +97,14 @@ impl Pattern {
         taking(measure).take.of(self, &self.spec)
     }
 
+    /// The length of a run of edges; none where a piece or an edge of it is not there.
+    pub fn run(&self, edges: &[(PieceId, EdgeId)]) -> Option<Length> {
+        edges
+            .iter()
+            .map(|(piece, edge)| Some(self.piece(*piece)?.edge(*edge)?.length()))
+            .sum()
+    }
+
     /// Largest difference between pattern and chart over all measures.
     pub fn worst_measure(&self) -> Length {
         self.measures()
@@ -119,10 +127,7 @@ impl Pattern {
 
 impl Measurable for Pattern {
     fn run_length(&self, run: Run) -> Option<Length> {
-        run.edges()
-            .iter()
-            .map(|(piece, edge)| Some(self.piece(*piece)?.edge(*edge)?.length()))
-            .sum()
+        self.run(run.edges())
     }
 
     fn width(&self, panel: Panel, y_mm: f64) -> Option<Length> {

@@ -3,6 +3,7 @@
 use geometry::{Path, Point, area};
 pub use style::{EdgeId, PieceId};
 use trade::{Area, Length};
+use words::{Key, key};
 
 pub use crate::ids::{LineId, NotchId, PointId};
 
@@ -18,6 +19,15 @@ pub enum ClothUse {
 }
 
 impl ClothUse {
+    /// What it is called within a sentence: "shell".
+    pub const fn key(self) -> Key {
+        match self {
+            ClothUse::Shell => key::CLOTH_USE_SHELL,
+            ClothUse::Pocketing => key::CLOTH_USE_POCKETING,
+            ClothUse::Lining => key::CLOTH_USE_LINING,
+        }
+    }
+
     /// Stable name, as the style file writes it.
     pub const fn code(self) -> &'static str {
         match self {

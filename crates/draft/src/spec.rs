@@ -32,7 +32,7 @@ pub enum Lining {
 /// The concealed inner pocket.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ExtraPocketSpec {
-    /// Whether it lies behind the left front (else the right).
+    /// Whether it is set on the left bag (else the right).
     pub on_left: bool,
     /// Width of the opening.
     pub width: Length,
@@ -81,6 +81,8 @@ pub struct Spec {
     pub coin_drop: Length,
     /// The outline the maker drew for a free shape, in the drawing's own place and size.
     pub coin_outline: Option<DrawnLine>,
+    /// Buttons close the fly: behind its facing lies a finished strip of two plies that carries their holes.
+    pub button_fly: bool,
     pub bag_depth: Length,
     pub bag_width: Length,
     pub facing: Length,

@@ -58,5 +58,6 @@ fn a_style_without_loops_or_extra_pocket_has_no_places_for_them() {
     assert_eq!(band.points.iter().filter(loops).count(), 5);
     let front = pattern.piece(PieceId::Front).unwrap();
     assert!(front.line(LineId::FlyStitch).is_some());
-    assert!(front.line(LineId::ExtraPocket).is_none());
+    let bag = pattern.piece(PieceId::PocketBag).unwrap();
+    assert!(bag.line(LineId::ExtraPocket).is_none());
 }

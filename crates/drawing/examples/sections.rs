@@ -36,10 +36,10 @@ fn main() -> Result<(), Box<dyn Error>> {
         }
     }
     for (name, seam) in &seams {
-        if let Some(sheet) = seam_section(&garment, seam) {
+        if let Some(sheet) = seam_section(&garment, seam, words::Words::english()) {
             fs::write(folder.join(format!("{name}.svg")), svg(&sheet))?;
         }
-        if let Some(sheet) = seam_section_thumbnail(&garment, seam) {
+        if let Some(sheet) = seam_section_thumbnail(&garment, seam, words::Words::english()) {
             fs::write(folder.join(format!("thumb-{name}.svg")), svg(&sheet))?;
         }
     }

@@ -14,7 +14,7 @@
 //! let loaded = style::load(demo.as_ref()).unwrap();
 //! let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
 //!
-//! let front = garment_view(&garment, View::Front, Face::Outside);
+//! let front = garment_view(&garment, View::Front, Face::Outside, words::Words::english());
 //! assert!(front.texts().any(|text| text.words == "wearer's left"));
 //! assert!(svg(&front).starts_with("<svg"));
 //! ```

@@ -8,6 +8,7 @@ use draft::{EdgeId, LineId, Pattern, PieceId};
 use geometry::{Affine, Point, Rect, Vec2, bounds_of, contains, left_of};
 use style::MeasureId;
 use trade::{Colour, Length};
+use words::{Key, Words};
 
 use crate::dimension::{Dimension, Dimensions, beside, place_along, unit};
 use crate::lettering::{Taken, centred, no_leader, text_box, text_width};
@@ -23,6 +24,7 @@ const MARGIN_MM: f64 = 2.0;
 /// A drawing of some pieces at one scale, at its printed size.
 pub(crate) struct Board<'a> {
     pattern: &'a Pattern,
+    words: &'a Words,
     /// Where each piece lies, in millimetres of cloth with y up.
     placed: Vec<(PieceId, Affine)>,
     /// From cloth to paper.
@@ -42,7 +44,7 @@ pub(crate) struct Board<'a> {
 
 impl<'a> Board<'a> {
     /// An empty board at 1:`one_to`.
-    pub fn new(pattern: &'a Pattern, one_to: f64) -> Board<'a> {
+    pub fn new(pattern: &'a Pattern, words: &'a Words, one_to: f64) -> Board<'a> {
         let s = if one_to.is_finite() {
             1.0 / one_to.max(0.1)
         } else {
@@ -50,6 +52,7 @@ impl<'a> Board<'a> {
         };
         Board {
             pattern,
+            words,
             placed: Vec::new(),
             map: Affine::new([s, 0.0, 0.0, -s, 0.0, 0.0]),
             above: None,
@@ -283,12 +286,12 @@ impl<'a> Board<'a> {
     }
 
     /// Sets numbers and names, and frames the drawing.
-    pub fn finish(mut self, title: &str, names: &[(&str, Point)]) -> Sheet {
+    pub fn finish(mut self, title: Key, names: &[(Key, Point)]) -> Sheet {
         let mut numbers = Layer::named("numbers");
         let dimensions = std::mem::take(&mut self.dimensions);
         dimensions.numbers(&mut numbers, &mut self.taken, Pen::FULL);
-        for (words, at) in names {
-            self.write(&mut numbers, words, *at);
+        for (name, at) in names {
+            self.write(&mut numbers, self.words.named(*name), *at);
         }
         let drawn = self.bounds.unwrap_or(Rect::ZERO);
         let room = self
@@ -308,7 +311,7 @@ impl<'a> Board<'a> {
             self.pieces.clip = Some(closed(&shown));
         }
         Sheet {
-            title: title.to_owned(),
+            title: self.words.named(title).to_owned(),
             origin: room.origin(),
             width: Length::mm(room.width()),
             height: Length::mm(room.height()),

@@ -12,6 +12,7 @@ use crate::measure_board::{Board, band_on};
 use crate::palette::{TINT, TINT_UPPER};
 use crate::sheet::Sheet;
 use style::{Level, MeasureId};
+use words::{Words, key};
 
 /// Printed distance of a dimension line from the edge it measures.
 const BESIDE_MM: f64 = 5.0;
@@ -25,20 +26,20 @@ const BELOW_MM: f64 = 45.0;
 
 /// The diagrams, at their printed size: the leg opened flat, the upper front and back, the band,
 /// and the small parts. Together they show every measure once.
-pub fn measure_sheets(pattern: &Pattern) -> Vec<Sheet> {
+pub fn measure_sheets(pattern: &Pattern, words: &Words) -> Vec<Sheet> {
     vec![
-        leg(pattern),
-        band(pattern),
-        upper_front(pattern),
-        upper_back(pattern),
-        back_pocket(pattern),
-        coin_pocket(pattern),
-        belt_loop(pattern),
+        leg(pattern, words),
+        band(pattern, words),
+        upper_front(pattern, words),
+        upper_back(pattern, words),
+        back_pocket(pattern, words),
+        coin_pocket(pattern, words),
+        belt_loop(pattern, words),
     ]
 }
 
 /// Left front and left back side by side with their outseams facing, so that girths run across both.
-fn leg(pattern: &Pattern) -> Sheet {
+fn leg(pattern: &Pattern, words: &Words) -> Sheet {
     let points = |id| {
         let piece = pattern.piece(id);
         piece
@@ -52,7 +53,7 @@ fn leg(pattern: &Pattern) -> Sheet {
     let turned = Affine::new([-1.0, 0.0, 0.0, 1.0, front.x1 + GAP_MM + back.x1, 0.0]);
     let wide = front.width() + GAP_MM + back.width();
     let tall = front.union(back).height() + 2.0 * pattern.spec[MeasureId::YokeCentre].to_mm();
-    let mut board = Board::new(pattern, (wide / LEG_WIDE_MM).max(tall / LEG_TALL_MM));
+    let mut board = Board::new(pattern, words, (wide / LEG_WIDE_MM).max(tall / LEG_TALL_MM));
     board.lay(PieceId::Front, Affine::IDENTITY);
     board.lay(PieceId::PocketFacing, Affine::IDENTITY);
     board.lay(PieceId::Back, turned);
@@ -114,10 +115,10 @@ fn leg(pattern: &Pattern) -> Sheet {
     let y = 0.5 * (front.y0 - pattern.spec.level(Level::Knee).to_mm());
     let back_x = (turned * back.center()).x;
     board.finish(
-        "Front and back of the left leg, opened flat at the outseam",
+        key::MEASURING_LEG,
         &[
-            ("front", Point::new(front.center().x, y)),
-            ("back", Point::new(back_x, y)),
+            (key::MEASURING_NAME_FRONT, Point::new(front.center().x, y)),
+            (key::MEASURING_NAME_BACK, Point::new(back_x, y)),
         ],
     )
 }
@@ -187,14 +188,14 @@ fn yoke_on_back(pattern: &Pattern) -> Affine {
 }
 
 /// The band buttoned and laid flat, front uppermost: half its length is seen.
-fn band(pattern: &Pattern) -> Sheet {
+fn band(pattern: &Pattern, words: &Words) -> Sheet {
     let half = pattern.run_length(Run::BandJoin).map_or(0.0, |l| l.to_mm()) / 2.0;
     let overlap = pattern
         .run_length(Run::BandOverlap)
         .map_or(0.0, |l| l.to_mm());
     let height = pattern.spec[MeasureId::BandHeight].to_mm();
     let p = Point::new;
-    let mut board = Board::new(pattern, (half / LEG_WIDE_MM).max(3.0));
+    let mut board = Board::new(pattern, words, (half / LEG_WIDE_MM).max(3.0));
     let (left, right) = (-half / 2.0, half / 2.0);
     let rectangle = |x0, x1| [p(x0, 0.0), p(x1, 0.0), p(x1, height), p(x0, height)];
     board.area(Some(PieceId::Band), &rectangle(left, 0.0), TINT);
@@ -217,17 +218,17 @@ fn band(pattern: &Pattern) -> Sheet {
         BESIDE_MM,
     );
     board.finish(
-        "Waistband, buttoned, laid flat with the front uppermost",
+        key::MEASURING_BAND,
         &[
-            ("right", p(left * 0.5, height / 2.0)),
-            ("left", p(right * 0.5, height / 2.0)),
+            (key::MEASURING_NAME_RIGHT, p(left * 0.5, height / 2.0)),
+            (key::MEASURING_NAME_LEFT, p(right * 0.5, height / 2.0)),
         ],
     )
 }
 
 /// The left front above the crotch, without the band: fly and pocket mouth.
-fn upper_front(pattern: &Pattern) -> Sheet {
-    let mut board = Board::new(pattern, 3.0);
+fn upper_front(pattern: &Pattern, words: &Words) -> Sheet {
+    let mut board = Board::new(pattern, words, 3.0);
     board.lay(PieceId::Front, Affine::IDENTITY);
     board.lay(PieceId::PocketFacing, Affine::IDENTITY);
     board.lay(PieceId::FlyFacing, fly_on_front(pattern));
@@ -242,7 +243,10 @@ fn upper_front(pattern: &Pattern) -> Sheet {
     front_area(&mut board);
     let hidden = [
         board.edge(PieceId::PocketFacing, EdgeId::Inner),
-        board.inner(PieceId::PocketFacing, LineId::CoinPocket),
+        // The coin pocket is seen through the left front only where the style sets it there.
+        (!pattern.spec.coin_on_right)
+            .then(|| board.inner(PieceId::PocketFacing, LineId::CoinPocket))
+            .flatten(),
         board.edge(PieceId::FlyFacing, EdgeId::Foot),
         board.edge(PieceId::FlyFacing, EdgeId::Back),
     ];
@@ -260,7 +264,7 @@ fn upper_front(pattern: &Pattern) -> Sheet {
     ] {
         board.measure(measure, BESIDE_MM);
     }
-    board.finish("Left front above the crotch, band left off", &[])
+    board.finish(key::MEASURING_UPPER_FRONT, &[])
 }
 
 /// Where the fly facing lies when its edge is sewn to the centre front.
@@ -276,8 +280,8 @@ fn fly_on_front(pattern: &Pattern) -> Affine {
 }
 
 /// The right back above the foot of its pocket, yoke laid on.
-fn upper_back(pattern: &Pattern) -> Sheet {
-    let mut board = Board::new(pattern, 3.0);
+fn upper_back(pattern: &Pattern, words: &Words) -> Sheet {
+    let mut board = Board::new(pattern, words, 3.0);
     board.lay(PieceId::Back, Affine::IDENTITY);
     board.lay(PieceId::Yoke, yoke_on_back(pattern));
     let pocket = board
@@ -301,33 +305,30 @@ fn upper_back(pattern: &Pattern) -> Sheet {
     ] {
         board.measure(measure, 0.0);
     }
-    board.finish(
-        "Right back above the foot of its pocket, band left off",
-        &[],
-    )
+    board.finish(key::MEASURING_UPPER_BACK, &[])
 }
 
-fn back_pocket(pattern: &Pattern) -> Sheet {
-    let mut board = Board::new(pattern, 2.5);
+fn back_pocket(pattern: &Pattern, words: &Words) -> Sheet {
+    let mut board = Board::new(pattern, words, 2.5);
     board.lay(PieceId::BackPocketLeft, Affine::IDENTITY);
     board.draw(PieceId::BackPocketLeft, TINT);
     board.measure(MeasureId::BackPocketWidth, BESIDE_MM);
     board.measure(MeasureId::BackPocketLength, 0.0);
-    board.finish("Back pocket", &[])
+    board.finish(key::MEASURING_BACK_POCKET, &[])
 }
 
-fn coin_pocket(pattern: &Pattern) -> Sheet {
-    let mut board = Board::new(pattern, 2.0);
+fn coin_pocket(pattern: &Pattern, words: &Words) -> Sheet {
+    let mut board = Board::new(pattern, words, 2.0);
     board.lay(PieceId::CoinPocket, Affine::IDENTITY);
     board.draw(PieceId::CoinPocket, TINT);
     board.measure(MeasureId::CoinWidth, BESIDE_MM);
     board.measure(MeasureId::CoinDepth, 0.0);
-    board.finish("Coin pocket", &[])
+    board.finish(key::MEASURING_COIN_POCKET, &[])
 }
 
 /// One loop as sewn on, its ends turned under and held by bartacks.
-fn belt_loop(pattern: &Pattern) -> Sheet {
-    let mut board = Board::new(pattern, 1.0);
+fn belt_loop(pattern: &Pattern, words: &Words) -> Sheet {
+    let mut board = Board::new(pattern, words, 1.0);
     board.lay(PieceId::LoopStrip, Affine::IDENTITY);
     let point = |id| {
         let strip = pattern.piece(PieceId::LoopStrip)?;
@@ -357,7 +358,7 @@ fn belt_loop(pattern: &Pattern) -> Sheet {
     }
     board.measure(MeasureId::LoopWidth, BESIDE_MM);
     board.measure(MeasureId::LoopLength, 0.0);
-    board.finish("Belt loop, sewn on", &[])
+    board.finish(key::MEASURING_LOOP, &[])
 }
 
 #[cfg(test)]
@@ -378,7 +379,7 @@ mod tests {
     fn every_measure_has_one_number_in_every_size_and_numbers_stand_apart() {
         let doc = ferryman().style;
         for size in doc.sizes.all() {
-            let sheets = measure_sheets(&draft(&Spec::of(&doc, size)).pattern);
+            let sheets = measure_sheets(&draft(&Spec::of(&doc, size)).pattern, Words::english());
             let mut all: Vec<usize> = Vec::new();
             for sheet in &sheets {
                 words_stand_clear(sheet);
@@ -404,7 +405,7 @@ mod tests {
     fn sheets_fit_an_upright_page() {
         let doc = ferryman().style;
         for size in doc.sizes.all() {
-            for sheet in measure_sheets(&draft(&Spec::of(&doc, size)).pattern) {
+            for sheet in measure_sheets(&draft(&Spec::of(&doc, size)).pattern, Words::english()) {
                 let (wide, tall) = (sheet.width.to_mm(), sheet.height.to_mm());
                 assert!(
                     wide <= 172.0 && tall <= 227.0,
@@ -421,9 +422,21 @@ mod tests {
         let pattern = draft(&Spec::of(&doc, style::Size::new(32, 32))).pattern;
         // Drawn on the cloth at 1:2, 1:2.5 and 1:1.
         for (sheet, measure, one_to) in [
-            (coin_pocket(&pattern), MeasureId::CoinDepth, 2.0),
-            (back_pocket(&pattern), MeasureId::BackPocketLength, 2.5),
-            (belt_loop(&pattern), MeasureId::LoopLength, 1.0),
+            (
+                coin_pocket(&pattern, Words::english()),
+                MeasureId::CoinDepth,
+                2.0,
+            ),
+            (
+                back_pocket(&pattern, Words::english()),
+                MeasureId::BackPocketLength,
+                2.5,
+            ),
+            (
+                belt_loop(&pattern, Words::english()),
+                MeasureId::LoopLength,
+                1.0,
+            ),
         ] {
             let wanted = pattern.measure(measure).unwrap().to_mm() / one_to;
             let lines = sheet
@@ -445,11 +458,30 @@ mod tests {
         }
     }
 
+    /// The left front shows the coin pocket behind it where the style sets it on the left, and only there.
+    #[test]
+    fn the_left_front_shows_the_coin_pocket_of_its_own_side() {
+        let lines = |side: style::Side| {
+            let mut doc = ferryman().style;
+            doc.pockets.coin.side = side;
+            let sheet = upper_front(
+                &draft(&Spec::of(&doc, style::Size::new(32, 32))).pattern,
+                words::Words::english(),
+            );
+            sheet
+                .layers
+                .iter()
+                .map(|layer| layer.marks.len())
+                .sum::<usize>()
+        };
+        assert_eq!(lines(style::Side::Left), lines(style::Side::Right) + 1);
+    }
+
     #[test]
     fn a_run_that_ends_at_the_band_seam_goes_on_over_the_band() {
         let doc = ferryman().style;
         let pattern = draft(&Spec::of(&doc, style::Size::new(32, 32))).pattern;
-        let mut board = Board::new(&pattern, 1.0);
+        let mut board = Board::new(&pattern, Words::english(), 1.0);
         for id in [PieceId::Front, PieceId::PocketFacing] {
             board.lay(id, Affine::IDENTITY);
         }
@@ -474,7 +506,7 @@ mod tests {
         let mut doc = ferryman().style;
         doc.chart.clear();
         let pattern = draft(&Spec::of(&doc, style::Size::new(32, 32))).pattern;
-        for sheet in measure_sheets(&pattern) {
+        for sheet in measure_sheets(&pattern, Words::english()) {
             assert!(crate::svg(&sheet).ends_with("</svg>\n"));
         }
     }

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use sewing::{Garment, make};
-use style::{Loaded, Size};
+use style::{Loaded, Size, WashFinish};
 
 use crate::lettering::crowding;
 use crate::sheet::{Sheet, Text};
@@ -20,6 +20,15 @@ pub fn ferryman() -> Loaded {
 
 pub fn sewn(waist: u32, length: u32) -> Garment {
     let loaded = ferryman();
+    make(&loaded.style, &loaded.collection, Size::new(waist, length))
+}
+
+/// The demo where no wash comes between sewing and measuring: what the style states is what a sewer sets.
+pub fn raw(waist: u32, length: u32) -> Garment {
+    let mut loaded = ferryman();
+    if let Some(wash) = &mut loaded.style.wash {
+        wash.finish = WashFinish::Raw;
+    }
     make(&loaded.style, &loaded.collection, Size::new(waist, length))
 }
 

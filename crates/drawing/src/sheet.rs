@@ -2,7 +2,7 @@
 //! others) only write marks down; nothing is computed there.
 
 use geometry::{Affine, BezPath, Path, Point};
-use trade::{Colour, Length};
+use trade::{Colour, Length, Share};
 
 /// A drawing.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,6 +26,9 @@ pub struct Layer {
     pub name: String,
     /// Only what lies inside this outline is seen.
     pub clip: Option<BezPath>,
+    /// How much of what is drawn here covers what lies below, where it does not cover it whole: light and shade on
+    /// cloth, and its weave. Nothing else is told by such a layer.
+    pub cover: Option<Share>,
     /// The marks from the bottom up.
     pub marks: Vec<Mark>,
 }

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use geometry::tolerance::ROUNDING;
 use geometry::{BezPath, PathEl, Point};
-use trade::{Colour, Length, trimmed};
+use trade::{Colour, Length, Share, trimmed};
 
 use crate::sheet::{Anchor, Layer, Mark, Shape, Sheet, Stroke, Text};
 
@@ -76,12 +76,22 @@ fn write_layer(out: &mut String, layer: &Layer, id: &str) {
     }
     out.push('>');
     for mark in &layer.marks {
-        write_mark(out, mark);
+        write_mark(out, mark, layer.cover);
     }
     out.push_str("</g>");
 }
 
-fn write_mark(out: &mut String, mark: &Mark) {
+/// How much a fill or a line covers. Said of each rather than of their group, which browsers would paint aside and lay over
+/// the rest, for each group anew.
+fn write_cover(out: &mut String, of: &str, cover: Option<Share>) {
+    if let Some(cover) = cover {
+        let _ = write!(out, " {of}-opacity=\"");
+        number(out, cover.to_ratio().clamp(0.0, 1.0));
+        out.push('"');
+    }
+}
+
+fn write_mark(out: &mut String, mark: &Mark, cover: Option<Share>) {
     let part = |out: &mut String| {
         if let Some(part) = &mark.part {
             out.push_str(" data-part=\"");
@@ -96,8 +106,10 @@ fn write_mark(out: &mut String, mark: &Mark) {
             out.push_str("\" fill=\"");
             colour(out, *fill);
             out.push('"');
+            write_cover(out, "fill", cover);
             if let Some(stroke) = stroke {
                 write_stroke(out, stroke);
+                write_cover(out, "stroke", cover);
             }
             part(out);
             out.push_str("/>");
@@ -107,14 +119,15 @@ fn write_mark(out: &mut String, mark: &Mark) {
             path_data(out, path);
             out.push_str("\" fill=\"none\"");
             write_stroke(out, stroke);
+            write_cover(out, "stroke", cover);
             part(out);
             out.push_str("/>");
         }
-        Shape::Text(text) => write_text(out, text, part),
+        Shape::Text(text) => write_text(out, text, cover, part),
     }
 }
 
-fn write_text(out: &mut String, text: &Text, part: impl Fn(&mut String)) {
+fn write_text(out: &mut String, text: &Text, cover: Option<Share>, part: impl Fn(&mut String)) {
     out.push_str("<text x=\"");
     number(out, text.at.x);
     out.push_str("\" y=\"");
@@ -126,6 +139,7 @@ fn write_text(out: &mut String, text: &Text, part: impl Fn(&mut String)) {
     out.push_str("\" fill=\"");
     colour(out, text.colour);
     out.push('"');
+    write_cover(out, "fill", cover);
     match text.anchor {
         Anchor::Start => {}
         Anchor::Middle => out.push_str(" text-anchor=\"middle\""),
@@ -282,6 +296,23 @@ mod tests {
         assert!(text.contains("stroke-dasharray=\"2.1235 1\""));
         assert!(text.contains("data-part=\"seam:inseam\""));
         assert!(text.contains("<title>a &lt;sheet&gt;</title>"));
+    }
+
+    #[test]
+    fn shade_covers_as_much_as_it_says() {
+        let mut layer = Layer::named("shade");
+        layer.line(
+            None,
+            open(&[Point::ORIGIN, Point::new(1.0, 0.0)]),
+            Stroke::plain(Colour::BLACK, Length::mm(4.0)),
+        );
+        assert!(!svg(&sheet(layer.clone())).contains("opacity"));
+        layer.cover = Some(Share::percent(6.0));
+        let text = svg(&sheet(layer));
+        assert!(
+            text.contains("stroke-width=\"4\" stroke-linejoin=\"round\" stroke-opacity=\"0.06\"/>"),
+            "{text}"
+        );
     }
 
     #[test]

@@ -4,9 +4,9 @@
 mod strip;
 
 use geometry::{Point, Rect};
-use sewing::Origin;
-use sewing::yarn::{Ground, Group, Role, Sewn, YarnPlan};
+use sewing::yarn::{Ground, Group, GroupRow, Role, Sewn, YarnPlan};
 use trade::{Length, System};
+use words::{Figure, Given, Said, Words, key, say};
 
 use crate::lettering::text_width;
 use crate::palette::{
@@ -41,8 +41,9 @@ const MARGIN_MM: f64 = 1.0;
 ///
 /// A strip shows the stitch most of the group is sewn with, on the face most of it lies on; the
 /// words name the others. Every stitch is a mark of its own.
-pub fn yarn_plan_sheet(plan: &YarnPlan) -> Sheet {
+pub fn yarn_plan_sheet(plan: &YarnPlan, words: &Words) -> Sheet {
     let mut page = Page {
+        say: words,
         words: Layer::named("words"),
         lines: Layer::named("lines"),
         strips: Vec::new(),
@@ -63,7 +64,7 @@ pub fn yarn_plan_sheet(plan: &YarnPlan) -> Sheet {
     layers.push(page.lines);
     layers.push(page.words);
     Sheet {
-        title: format!("Yarn plan, size {}", plan.size),
+        title: words.plan_of_yarns(plan.size),
         origin: Point::ORIGIN,
         width: Length::mm(WIDE_MM),
         height: Length::mm(page.y + MARGIN_MM),
@@ -72,15 +73,16 @@ pub fn yarn_plan_sheet(plan: &YarnPlan) -> Sheet {
 }
 
 /// The page while it fills from the top.
-struct Page {
+struct Page<'a> {
+    say: &'a Words,
     words: Layer,
     lines: Layer,
     strips: Vec<Layer>,
     y: f64,
 }
 
-impl Page {
-    fn say(&mut self, x: f64, words: String, size: Length, bold: bool) {
+impl Page<'_> {
+    fn write(&mut self, x: f64, words: String, size: Length, bold: bool) {
         let colour = if bold || size == TYPE_WORDS {
             INK
         } else {
@@ -103,7 +105,7 @@ impl Page {
     fn lines_of(&mut self, x: f64, lines: Vec<String>, size: Length, bold: bool) {
         for line in lines {
             self.y += size.to_mm();
-            self.say(x, line, size, bold);
+            self.write(x, line, size, bold);
             self.y += (LEADING - 1.0) * size.to_mm();
         }
     }
@@ -113,14 +115,17 @@ impl Page {
             self.y += BETWEEN_MM;
         }
         let title = match role {
-            Role::Needle => "Needle yarns",
-            Role::Under => "Under yarns",
+            Role::Needle => self.say.plan_of_yarns_needle(),
+            Role::Under => self.say.plan_of_yarns_under(),
         };
         self.y += TYPE_HEADING.to_mm();
-        self.say(0.0, title.to_owned(), TYPE_HEADING, true);
-        self.say(TRUE_X_MM, "true size".to_owned(), TYPE_FIGURES, false);
-        let enlarged = format!("enlarged {ENLARGED:.0} times");
-        self.say(ENLARGED_X_MM, enlarged, TYPE_FIGURES, false);
+        self.write(0.0, title.to_owned(), TYPE_HEADING, true);
+        let true_size = self.say.plan_of_yarns_true_size().to_owned();
+        self.write(TRUE_X_MM, true_size, TYPE_FIGURES, false);
+        let enlarged = self
+            .say
+            .plan_of_yarns_enlarged(Figure::new(ENLARGED, 0, ""));
+        self.write(ENLARGED_X_MM, enlarged, TYPE_FIGURES, false);
         self.y += 1.5;
         let ends = [Point::new(0.0, self.y), Point::new(WIDE_MM, self.y)];
         let pen = Pen::FULL.stroke(CONSTRUCTION, HAIRLINE);
@@ -140,105 +145,127 @@ impl Page {
         }
         self.lines_of(
             0.0,
-            wrapped(&name(group), TYPE_WORDS, WORDS_MM),
+            wrapped(&self.say.say(name(group)), TYPE_WORDS, WORDS_MM),
             TYPE_WORDS,
             true,
         );
         self.lines_of(
             0.0,
-            wrapped(&amount(group), TYPE_WORDS, WORDS_MM),
+            wrapped(&self.say.say(amount(group)), TYPE_WORDS, WORDS_MM),
             TYPE_WORDS,
             false,
         );
         for ground in &group.grounds {
-            let words = wrapped(&contrast(ground), TYPE_FIGURES, WORDS_MM);
+            let words = wrapped(&self.say.say(contrast(ground)), TYPE_FIGURES, WORDS_MM);
             self.lines_of(0.0, words, TYPE_FIGURES, false);
         }
         let beside = self.y;
         self.y = top + tall + 1.0;
-        let rows = wrapped(&rows(group), TYPE_FIGURES, WIDE_MM - TRUE_X_MM);
+        let rows = wrapped(
+            &self.say.putting(&rows(group)),
+            TYPE_FIGURES,
+            WIDE_MM - TRUE_X_MM,
+        );
         self.lines_of(TRUE_X_MM, rows, TYPE_FIGURES, false);
         self.y = self.y.max(beside) + BETWEEN_MM;
     }
 
     fn notes(&mut self) {
-        let words = "Metres are for one pair, without waste. Rows in brackets are not seen on the \
-                     face shown. The number after each cloth is the colour difference CIEDE2000 \
-                     between the entered colours of yarn and cloth; a strip shows the first cloth.";
-        self.lines_of(
-            0.0,
-            wrapped(words, TYPE_FIGURES, WIDE_MM),
-            TYPE_FIGURES,
-            false,
-        );
+        let notes = wrapped(self.say.plan_of_yarns_notes(), TYPE_FIGURES, WIDE_MM);
+        self.lines_of(0.0, notes, TYPE_FIGURES, false);
     }
 }
 
 /// "tex 105 ochre, 3.15 /cm (8 /in)".
-fn name(group: &Group) -> String {
-    let size = group
-        .size
-        .map_or_else(|| "size not known".to_owned(), |s| s.show(System::Metric));
-    let density = group.density.map_or_else(
-        || "tacks".to_owned(),
-        |d| format!("{} ({})", d.show(System::Metric), d.show(System::Inch)),
+fn name(group: &Group) -> Said {
+    let size = group.size.map_or_else(
+        || key::PLAN_OF_YARNS_SIZE_UNKNOWN.into(),
+        |size| Given::from(size.show(System::Metric)),
     );
-    format!("{size} {}, {density}", group.colour_name)
+    let density = group.density.map_or_else(
+        || Given::from(key::PLAN_OF_YARNS_TACKS),
+        |density| {
+            say::PlanOfYarnsBothDensities {
+                inch: density.figure().show(System::Inch),
+                metric: density.figure().show(System::Metric),
+            }
+            .into()
+        },
+    );
+    let colour = &group.colour_name;
+    say::PlanOfYarnsGroup {
+        colour,
+        density,
+        size,
+    }
+    .into()
 }
 
 /// "16.1 m: rope-105 in 401, 301".
-fn amount(group: &Group) -> String {
-    let mut stitches: Vec<&str> = Vec::new();
+fn amount(group: &Group) -> Said {
+    let mut stitches: Vec<Given> = Vec::new();
     for row in &group.rows {
-        let word = match row.sewn {
-            Sewn::Row(_) => row.stitch.code(),
-            Sewn::Bartack(_) => "bartacks",
-            Sewn::Buttonhole => "buttonholes",
+        let stitch = match row.sewn {
+            Sewn::Row(_) => row.stitch.code().into(),
+            Sewn::Bartack(_) => key::PLAN_OF_YARNS_BARTACKS.into(),
+            Sewn::Buttonhole => key::PLAN_OF_YARNS_BUTTONHOLES.into(),
         };
-        if !stitches.contains(&word) {
-            stitches.push(word);
+        if !stitches.contains(&stitch) {
+            stitches.push(stitch);
         }
     }
-    format!(
-        "{:.1} m: {} in {}",
-        group.yarn.to_m(),
-        group.yarns.join(", "),
-        stitches.join(", ")
-    )
+    let yarns: Vec<&str> = group.yarns.iter().map(String::as_str).collect();
+    say::PlanOfYarnsAmount {
+        metres: Figure::new(group.yarn.to_m(), 1, ""),
+        stitches: Given::List(stitches),
+        yarns,
+    }
+    .into()
 }
 
 /// "on tideline-14, reverse: 30.1, strong contrast".
-fn contrast(ground: &Ground) -> String {
-    let face = if ground.reverse { "reverse" } else { "face" };
-    let difference = ground.difference;
-    format!(
-        "on {}, {face}: {difference}, {}",
-        ground.cloth,
-        difference.contrast()
-    )
+fn contrast(ground: &Ground) -> Said {
+    let difference = ground.difference.to_string();
+    let (cloth, contrast) = (&ground.cloth, ground.difference.contrast().key());
+    if ground.reverse {
+        say::PlanOfYarnsOnReverse {
+            cloth,
+            contrast,
+            difference,
+        }
+        .into()
+    } else {
+        say::PlanOfYarnsOnFace {
+            cloth,
+            contrast,
+            difference,
+        }
+        .into()
+    }
 }
 
 /// "inseam 1, seat seam 1+2, (outseam 1)".
-fn rows(group: &Group) -> String {
-    let mut out: Vec<(String, Option<&Origin>, bool)> = Vec::new();
-    for row in &group.rows {
-        let numbered = matches!(row.sewn, Sewn::Row(_));
-        if let (Sewn::Row(number), Some((words, seam, seen))) = (row.sewn, out.last_mut())
-            && *seam == Some(&row.seam)
-            && *seen == row.seen
-        {
-            *words += &format!("+{number}");
-            continue;
-        }
-        // A tack is never joined to the rows of its seam.
-        let seam = numbered.then_some(&row.seam);
-        out.push((row.words(), seam, row.seen));
+fn rows(group: &Group) -> Given {
+    let mut told = Vec::new();
+    let mut rest = group.rows.as_slice();
+    while let Some(row) = rest.first() {
+        // Rows of one seam that follow one another are told together; a tack is never joined to them.
+        let alike = |other: &&GroupRow| {
+            matches!((row.sewn, other.sewn), (Sewn::Row(_), Sewn::Row(_)))
+                && (&other.seam, other.seen) == (&row.seam, row.seen)
+        };
+        let together = rest.iter().take_while(alike).count().max(1);
+        let (rows, others) = rest.split_at(together);
+        let numbers: Vec<String> = rows.iter().filter_map(GroupRow::number).collect();
+        let said = row.said_with(&numbers.join("+"));
+        told.push(if row.seen {
+            Given::from(said)
+        } else {
+            say::PlanOfYarnsUnseen { row: said }.into()
+        });
+        rest = others;
     }
-    let words: Vec<String> = out
-        .into_iter()
-        .map(|(words, _, seen)| if seen { words } else { format!("({words})") })
-        .collect();
-    words.join(", ")
+    Given::List(told)
 }
 
 /// Words in lines no wider than this; a word that is wider by itself is cut.

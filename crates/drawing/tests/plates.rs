@@ -60,6 +60,7 @@ fn set_lengths(loaded: &mut Loaded, chosen: impl Fn(usize) -> bool, value: Lengt
 }
 
 fn sound(plate: &Plate, garment: &Garment) {
+    let garment = &garment.as_sewn();
     let (wide, tall) = (plate.sheet.width.to_mm(), plate.sheet.height.to_mm());
     assert!(
         wide > 0.0 && wide <= PAGE_MM.0 + 1e-9,

@@ -62,6 +62,8 @@ pub enum Command {
     Check(Check),
     /// List the pattern pieces of one size, with every edge for programs
     Pieces(Pieces),
+    /// List how one size is sewn: every operation with its machine and what that is set to
+    Sew(Sew),
     /// Draw the garment from the front or back, outside or inside, as SVG
     Draw(Draw),
     /// Print the production pack as PDF
@@ -161,6 +163,25 @@ The JSON is in millimetres, x towards the weft, y up along the warp: pieces with
 0.5 mm apart, named points, lines, notches, grain and cut outlines; the joins with both sides, declared ease and \
 what is left of the gap; the measures with how each is taken on the pieces.")]
 pub struct Pieces {
+    /// The style's folder or its style.toml
+    pub style: PathBuf,
+    /// The size, such as 32x32; the base size when left out
+    #[arg(long)]
+    pub size: Option<Size>,
+    /// Print JSON for programs
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `fellwork sew`.
+#[derive(Debug, ClapArgs)]
+#[command(after_help = "\
+Examples:
+  fellwork sew saltmarsh/styles/ferryman
+  fellwork sew saltmarsh/styles/ferryman --size 34x32 --json > order.json
+
+Every figure is of the pair as it is sewn, before its wash.")]
+pub struct Sew {
     /// The style's folder or its style.toml
     pub style: PathBuf,
     /// The size, such as 32x32; the base size when left out

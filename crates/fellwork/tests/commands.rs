@@ -129,7 +129,7 @@ fn check_prints_every_measure_of_every_size() {
 
 #[test]
 fn check_says_what_is_muted_and_does_not_count_it() {
-    let muted = "[[muted]]\ncode = \"sewing::patch-hangs\"\nabout = \"patch\"\nreason = \"it is meant to hang\"\n\n[bartacks]";
+    let muted = "[[muted]]\ncode = \"sewing::hem-bulk\"\nabout = \"seam:hem\"\nreason = \"it is hammered flat\"\n\n[bartacks]";
     let demo = Demo::with("[bartacks]", muted);
     let check = |more: &[&str]| {
         let output = fellwork()
@@ -142,13 +142,13 @@ fn check_says_what_is_muted_and_does_not_count_it() {
         output
     };
     let text = stdout(&check(&[]));
-    assert!(text.contains("muted: it is meant to hang"), "{text}");
+    assert!(text.contains("muted: it is hammered flat"), "{text}");
     assert!(text.trim_end().ends_with(", 1 muted"), "{text}");
     let answer: Value = serde_json::from_slice(&check(&["--json"]).stdout).unwrap();
     let findings = answer["findings"].as_array().unwrap();
     let muted: Vec<&Value> = findings.iter().filter(|f| f["muted"].is_string()).collect();
     assert_eq!(muted.len(), 1);
-    assert_eq!(muted[0]["code"], "sewing::patch-hangs");
+    assert_eq!(muted[0]["code"], "sewing::hem-bulk");
     let counted = ["errors", "warnings", "notes"].map(|grade| answer[grade].as_u64().unwrap());
     assert_eq!(counted.iter().sum::<u64>() as usize, findings.len() - 1);
 }

@@ -7,7 +7,7 @@ use draft::{EdgeId, PieceId, PointId};
 use geometry::tolerance::{NO_LENGTH_MM, SAME_MM};
 use geometry::{Affine, Point, Vec2};
 use sewing::{Face, Garment, On, placements};
-use trade::Length;
+use trade::{Length, Share};
 
 use crate::mapping::Flat;
 use crate::side::{Half, Hand, Spot, View};
@@ -20,6 +20,14 @@ struct Seat {
     map: Affine,
 }
 
+impl Seat {
+    /// Whether the piece is drafted in the frame of what it lies on. Then every point of it lies where its neighbour of that
+    /// piece does; anything else is a patch, which keeps its shape.
+    fn follows(&self) -> bool {
+        self.map == Affine::IDENTITY
+    }
+}
+
 /// Distance over which the direction of a patch's top edge is taken.
 const PATCH_BASE_MM: f64 = 60.0;
 
@@ -30,8 +38,6 @@ pub struct LaidGarment {
     pub(crate) flat: Flat,
     pub(crate) view: View,
     face: Face,
-    /// Height at which the crotch seam reaches the centre line on this side.
-    crotch_y: f64,
     seats: BTreeMap<PieceId, Seat>,
     band_length: f64,
     /// How far the right end reaches beyond the centre front.
@@ -61,7 +67,6 @@ impl LaidGarment {
             .map_or(0.0, |e| e.length().to_mm());
         let end = band.and_then(|b| b.point(PointId::EndRight));
         Some(LaidGarment {
-            crotch_y: flat.crotch_y(&garment.pattern, view),
             flat,
             view,
             face,
@@ -77,14 +82,26 @@ impl LaidGarment {
         Length::mm(self.flat.band_height)
     }
 
-    /// Where the crotch seam reaches the centre line on this side.
-    pub fn crotch(&self) -> Point {
-        Point::new(0.0, self.crotch_y)
+    /// The fork, where both legs, front and back meet.
+    pub fn fork(&self) -> Point {
+        self.flat.fork()
     }
 
     /// The waist seam of one half, from the centre to the side fold.
     pub fn waist_line(&self, half: Half) -> Vec<Point> {
-        self.flat.waist_line(half)
+        self.flat.along_band(half, 0.0)
+    }
+
+    /// The top edge of the band on one half, from the centre to the side fold.
+    pub fn band_top(&self, half: Half) -> Vec<Point> {
+        self.flat.along_band(half, self.flat.band_height)
+    }
+
+    /// The shade along the inner edge of a leg on the side that is seen, closed: at the fork as deep as `reach` times what is
+    /// tucked away behind it, and `beside` deep along the leg.
+    pub fn inner_shade(&self, reach: Share, beside: Length) -> Vec<Point> {
+        self.flat
+            .inner_shade(self.view.half(), reach.to_ratio(), beside.to_mm())
     }
 
     /// The two folds of a leg.
@@ -132,6 +149,9 @@ impl LaidGarment {
         if let Some(seat) = self.seats.get(&piece)
             && seat.onto != piece
         {
+            if seat.follows() {
+                return self.spot(seat.onto, p);
+            }
             let origin = self.spot(seat.onto, seat.map * Point::ORIGIN);
             return Spot {
                 half: origin.half,
@@ -154,13 +174,14 @@ impl LaidGarment {
         }
     }
 
-    /// The lower edge of the overlap on the view, from beside the centre front to its end.
-    pub fn overlap(&self) -> Vec<Point> {
+    /// A line along the overlap on the view, `up` above its lower edge, from beside the centre front to its end.
+    pub fn overlap(&self, up: Length) -> Vec<Point> {
         const STEPS: u32 = 12;
         (1..=STEPS)
             .map(|k| {
                 let along = self.overlap * f64::from(k) / f64::from(STEPS);
-                self.band(Point::new(self.band_length + along, 0.0)).at
+                self.band(Point::new(self.band_length + along, up.to_mm()))
+                    .at
             })
             .collect()
     }
@@ -222,6 +243,7 @@ impl LaidGarment {
     /// A point of a piece on its own face, running on beyond the folds.
     fn unfolded(&self, piece: PieceId, p: Point) -> Point {
         match self.seats.get(&piece) {
+            Some(seat) if seat.onto != piece && seat.follows() => self.unfolded(seat.onto, p),
             Some(seat) if seat.onto != piece => self.set_patch(seat, p),
             _ => match piece {
                 PieceId::Back => self.flat.back_unfolded(p),

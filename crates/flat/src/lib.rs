@@ -28,6 +28,7 @@
 //! assert!(seen(View::Back).is_some_and(|place| place.x < 0.0));
 //! ```
 
+mod centre_seam;
 mod edge_table;
 mod laid;
 mod legs;
@@ -35,6 +36,8 @@ mod level;
 mod lift;
 mod looks;
 mod mapping;
+#[cfg(test)]
+mod on_the_table;
 mod places;
 #[cfg(test)]
 mod sample;

@@ -4,34 +4,33 @@
 //! *front width + back width*, so flattened it is half as wide. The front panel lies in the middle of
 //! the front face; the wider back panel wraps round the folds, which is why outseam and inseam show
 //! just inside the edges. Above the seat level the tube is the whole body with the centre front
-//! upright; between seat level and crotch one runs into the other, and the fork of the crotch lies
-//! folded between the legs.
+//! upright; between seat level and the leg one runs into the other, and the extensions of the fork lie
+//! behind the inner edges (see [`crate::legs`]).
 //!
 //! Coordinates: y up, x from the centre line towards the side, for one half; the other half is the
-//! mirror image. Widths along a level are true: what the tape measures on the view is what it
-//! measures on the pattern.
+//! mirror image. Widths along a level are true: what the tape measures on the view, and what is tucked
+//! away there, is what it measures on the pattern.
 
 use draft::measure::{self, MeasureId};
 use draft::{EdgeId, Pattern, Piece, PieceId, PointId};
 use geometry::{Path, Point, Vec2};
-use trade::Length;
 
+use crate::centre_seam::CentreSeam;
 use crate::edge_table::EdgeTable;
-use crate::legs::{lay_legs, share_wraps};
-use crate::level::{Level, STEP_MM};
+use crate::legs::{LegMeasures, lay_legs};
+use crate::level::{Level, STEP_MM, Tucked};
 use crate::lift::Lift;
 use crate::looks::SEAT_SHARE;
-use crate::side::{Half, Spot, View};
+use crate::side::{Half, Spot};
 use crate::yoke::YokeRules;
-
-/// Higher than any pair is long: where a seam that never reaches the centre line is taken to.
-const HIGHEST_MM: f64 = 1e4;
 
 /// The flat garment of one pattern.
 pub(crate) struct Flat {
     pub(crate) levels: Vec<Level>,
     pub(crate) lift: Lift,
     pub(crate) low: f64,
+    front_seam: CentreSeam,
+    back_seam: CentreSeam,
     pub(crate) seat_y: f64,
     pub(crate) hem_y: f64,
     /// Waist: half widths along the seam, and heights.
@@ -68,7 +67,8 @@ impl Flat {
         let side_waist = front.point(PointId::SideWaist)?;
         let seat_y = pattern.spec.level(measure::Level::Seat).to_mm();
         let yoke_side_y = back.point(PointId::YokeSide)?.y;
-        let low = hem_y - 5.0;
+        // The level of the crotch, where front and back turn, is one of the table.
+        let low = ((hem_y - 5.0) / STEP_MM).floor() * STEP_MM;
         let high = side_waist.y.max(front.point(PointId::WaistCentre)?.y) + 40.0;
         if !(high - low).is_finite() || high - low > 5000.0 || high - low < 50.0 {
             return None;
@@ -119,15 +119,25 @@ impl Flat {
                     flat: front_w + spare,
                     wrap_in: 0.0,
                     wrap_out: spare,
+                    tucked: Tucked::default(),
                     outer: Point::new(front_w + spare, y),
                     along: Vec2::new(1.0, 0.0),
                     stretch,
-                    back_stretch: 1.0,
                 }
             })
             .collect();
-        share_wraps(&mut levels, low, seat_y);
-        lay_legs(&mut levels, low, seat_y);
+        let rise = [EdgeId::Fly, EdgeId::Crotch]
+            .into_iter()
+            .filter_map(|id| front.edge(id))
+            .map(|edge| edge.length().to_mm());
+        let measures = LegMeasures {
+            seat_y,
+            knee_y: -pattern.spec.level(measure::Level::Knee).to_mm(),
+            hem_y,
+            rise: rise.sum(),
+            rise_height: front.point(PointId::WaistCentre)?.y,
+        };
+        lay_legs(&mut levels, low, &measures);
 
         let centre_top = yoke.point(PointId::WaistCentre)?;
         let centre_back_y = side_waist.y + SEAT_SHARE * (centre_top.y - side_waist.y);
@@ -141,6 +151,16 @@ impl Flat {
             .length()
             .to_mm();
         let mut flat = Flat {
+            front_seam: CentreSeam::new(
+                &edges(front, &[EdgeId::Fly, EdgeId::Crotch])?,
+                front.point(PointId::Crotch)?,
+                seat_y,
+            ),
+            back_seam: CentreSeam::new(
+                &edges(back, &[EdgeId::Seat])?,
+                back.point(PointId::Crotch)?,
+                seat_y,
+            ),
             levels,
             lift,
             low,
@@ -180,34 +200,33 @@ impl Flat {
     /// A point in the frame of the front (front, pocket facing, bag, fly).
     pub(crate) fn front(&self, p: Point) -> Spot {
         let level = self.level(p.y);
-        let along = level.wrap_in + (p.x - level.front_in) * level.stretch;
+        let by_level = level.place(level.front_along(p.x)) + Vec2::new(0.0, self.beyond(p.y));
         Spot {
             half: Half::Front,
-            at: level.place(along) + Vec2::new(0.0, self.beyond(p.y)),
+            at: self.by_seam(&self.front_seam, p, by_level, |y| y),
         }
     }
 
-    /// Height at which the crotch seam reaches the centre line on a side.
-    pub(crate) fn crotch_y(&self, pattern: &Pattern, view: View) -> f64 {
-        let (piece, edges): (PieceId, &[EdgeId]) = match view {
-            View::Front => (PieceId::Front, &[EdgeId::Fly, EdgeId::Crotch]),
-            View::Back => (PieceId::Back, &[EdgeId::Seat]),
+    /// A point of a panel that its level takes to `by_level`, laid by the centre seam where it is near it; `level_of` gives the
+    /// level at which a height of the panel is drawn.
+    fn by_seam(
+        &self,
+        seam: &CentreSeam,
+        p: Point,
+        by_level: Point,
+        level_of: impl Fn(f64) -> f64,
+    ) -> Point {
+        let Some(beside) = seam.beside(p) else {
+            return by_level;
         };
-        let Some(piece) = pattern.piece(piece) else {
-            return 0.0;
-        };
-        edges
-            .iter()
-            .filter_map(|id| piece.edge(*id))
-            .flat_map(|path| path.dense(Length::mm(2.0)))
-            .map(|p| match view {
-                View::Front => self.front(p).at,
-                View::Back => self.back_unfolded(p),
-            })
-            .filter(|p| p.x >= 0.0)
-            .map(|p| p.y)
-            .fold(f64::INFINITY, f64::min)
-            .min(HIGHEST_MM)
+        let level = self.level(level_of(beside.foot.y));
+        let at = level.place(beside.away) - Vec2::new(0.0, beside.round);
+        by_level.lerp(at, beside.weight)
+    }
+
+    /// Where both legs, front and back meet.
+    pub(crate) fn fork(&self) -> Point {
+        self.level(0.0).place(0.0)
     }
 
     /// Points above the tabulated levels keep their height.
@@ -217,12 +236,11 @@ impl Flat {
     }
 
     /// A point in the frame of the back (back panel and what is set on it).
-    pub(crate) fn back(&self, p: Point) -> Spot {
-        let p = Point::new(p.x, self.lift.level_of(p.y));
+    pub(crate) fn back(&self, on_piece: Point) -> Spot {
+        let p = Point::new(on_piece.x, self.lift.level_of(on_piece.y));
         let level = self.level(p.y);
-        let width = (level.back_out - level.back_in) * level.back_stretch;
-        let from_in = (p.x - level.back_in) * level.back_stretch;
-        let from_out = width - from_in;
+        let from_in = level.back_along(p.x);
+        let from_out = level.back_seen() - from_in;
         let height = |at: Point, share: f64| Point::new(at.x, self.squeezed(at.y, p.y, share));
         if p.y < self.seat_y && from_in < level.wrap_in {
             return Spot {
@@ -233,25 +251,26 @@ impl Flat {
         if from_out < level.wrap_out {
             return Spot {
                 half: Half::Front,
-                at: level.place(level.wrap_in + level.front + from_out),
+                at: level.place(level.flat - level.wrap_out + from_out),
             };
         }
         let along = from_in - level.wrap_in;
-        let at = level.place(along);
+        let at = height(level.place(along), along / level.flat.max(1.0));
         Spot {
             half: Half::Back,
-            at: height(at, along / level.flat.max(1.0)),
+            at: self.by_seam(&self.back_seam, on_piece, at, |y| self.lift.level_of(y)),
         }
     }
 
     /// A point in the frame of the back, unfolded onto the back face: beyond the folds it simply
     /// goes on, for areas that are clipped to the outline.
-    pub(crate) fn back_unfolded(&self, p: Point) -> Point {
-        let p = Point::new(p.x, self.lift.level_of(p.y));
+    pub(crate) fn back_unfolded(&self, on_piece: Point) -> Point {
+        let p = Point::new(on_piece.x, self.lift.level_of(on_piece.y));
         let level = self.level(p.y);
-        let along = (p.x - level.back_in) * level.back_stretch - level.wrap_in;
+        let along = level.back_along(p.x) - level.wrap_in;
         let at = level.place(along);
-        Point::new(at.x, self.squeezed(at.y, p.y, along / level.flat.max(1.0)))
+        let at = Point::new(at.x, self.squeezed(at.y, p.y, along / level.flat.max(1.0)));
+        self.by_seam(&self.back_seam, on_piece, at, |y| self.lift.level_of(y))
     }
 
     /// Heights above the seat level are drawn in towards the centre back, where the fullness of the
@@ -276,10 +295,7 @@ mod tests {
     use super::*;
     use crate::sample::ferryman;
     use draft::{Spec, draft};
-
-    fn length(points: &[Point]) -> f64 {
-        points.windows(2).map(|w| (w[1] - w[0]).hypot()).sum()
-    }
+    use trade::Length;
 
     /// What an inspector's tape finds on the view is the chart, in every size.
     #[test]
@@ -303,9 +319,11 @@ mod tests {
                 4.0 * across(spec.level(measure::Level::Seat).to_mm()),
                 spec[MeasureId::Seat],
             );
+            let thigh = -spec.level(measure::Level::Thigh).to_mm();
+            let tucked = flat.level(thigh).tucked;
             near(
                 "thigh",
-                2.0 * across(-spec.level(measure::Level::Thigh).to_mm()),
+                2.0 * across(thigh) + tucked.front + tucked.back,
                 spec[MeasureId::Thigh],
             );
             near(
@@ -314,15 +332,6 @@ mod tests {
                 spec[MeasureId::Knee],
             );
             near("hem", 2.0 * across(flat.hem_y), spec[MeasureId::Hem]);
-            let front = pattern.piece(PieceId::Front).unwrap();
-            let inseam: Vec<Point> = front
-                .edge(EdgeId::Inseam)
-                .unwrap()
-                .dense(Length::mm(2.0))
-                .into_iter()
-                .map(|p| flat.front(p).at)
-                .collect();
-            near("inseam", length(&inseam), spec[MeasureId::Inseam]);
         }
     }
 
@@ -335,9 +344,7 @@ mod tests {
         let flat = Flat::new(&pattern).unwrap();
         for y in [-700.0, -400.0, -200.0, -80.0, 30.0, 80.0, 120.0, 160.0] {
             let level = flat.level(y);
-            let back_face = (level.back_out - level.back_in) * level.back_stretch
-                - level.wrap_in
-                - level.wrap_out;
+            let back_face = level.back_seen() - level.wrap_in - level.wrap_out;
             assert!(
                 (back_face - level.flat).abs() < 0.6,
                 "at {y}: the back face is {back_face} wide, the view {}",

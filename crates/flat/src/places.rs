@@ -104,11 +104,10 @@ impl<'a> Places<'a> {
             }
             (Some((inner, outer)), _) => vec![vec![self.on_leg(inner), self.on_leg(outer)]],
             (None, Take::Along(_)) if measure == MeasureId::Waist => {
-                let top = self.laid.flat.band_height;
-                let line = self.laid.flat.waist_line(self.laid.view.half());
+                let line = self.laid.band_top(self.laid.view.half());
                 let side = |sign: f64| {
                     let points = line.iter();
-                    points.map(move |p| down(Point::new(sign * p.x, p.y + top)))
+                    points.map(move |p| down(Point::new(sign * p.x, p.y)))
                 };
                 vec![side(-1.0).rev().chain(side(1.0)).collect()]
             }
@@ -305,7 +304,17 @@ mod tests {
         ] {
             let taken: f64 = places.tape(measure).iter().map(|run| length(run)).sum();
             let charted = garment.doc.value(measure, garment.size).unwrap().to_mm();
-            assert!((taken - charted * 0.5).abs() < 1.0, "{measure:?} {taken}");
+            // At the thigh some of the girth lies behind the inner edge.
+            let tucked = match measure {
+                MeasureId::Thigh => {
+                    let height = -garment.pattern.spec.level(Level::Thigh).to_mm();
+                    let tucked = places.laid.flat.level(height).tucked;
+                    (tucked.front + tucked.back) / 2.0
+                }
+                _ => 0.0,
+            };
+            let whole = taken + tucked;
+            assert!((whole - charted * 0.5).abs() < 1.0, "{measure:?} {whole}");
         }
     }
 }

@@ -49,7 +49,8 @@ fn written_elsewhere(loaded: &Loaded) -> PatternFile {
 
 fn written_as(loaded: &Loaded, plan: &Plan) -> PatternFile {
     let sizes = SIZES.iter();
-    let pieces = sizes.flat_map(|size| from_cut(&cut(&sewn(loaded, *size), plan)));
+    let pieces =
+        sizes.flat_map(|size| from_cut(&cut(&sewn(loaded, *size), plan), words::Words::english()));
     let file = PatternFile {
         style: "Ferryman".to_owned(),
         sample_size: "32x32".to_owned(),
@@ -596,7 +597,12 @@ fn half_sizes_come_back_by_name() {
     let loaded = demo(&folder);
     let sizes = [62, 63, 64].map(|waist| Size::of(Tag::halves(waist), Tag::inches(32)));
     let pieces = sizes.iter();
-    let pieces = pieces.flat_map(|size| from_cut(&cut(&sewn(&loaded, *size), &plan())));
+    let pieces = pieces.flat_map(|size| {
+        from_cut(
+            &cut(&sewn(&loaded, *size), &plan()),
+            words::Words::english(),
+        )
+    });
     let file = PatternFile {
         style: "Ferryman".to_owned(),
         sample_size: "31.5x32".to_owned(),

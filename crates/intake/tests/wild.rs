@@ -25,7 +25,7 @@ fn brought() -> &'static Loaded {
             ..Plan::default()
         };
         let file = PatternFile {
-            pieces: from_cut(&cut(&garment, &plan)),
+            pieces: from_cut(&cut(&garment, &plan), words::Words::english()),
             ..PatternFile::default()
         };
         let seen = look(&file, "ferryman.dxf", &Asked::default()).unwrap();

@@ -6,6 +6,7 @@ use lay::Lay;
 use papers::PatternHead;
 use style::Cloth;
 use trade::System;
+use words::Words;
 
 use crate::error::JobError;
 
@@ -39,15 +40,17 @@ pub struct LaidOut<'a> {
     pub system: System,
 }
 
-/// The file of a lay.
+/// The file of a lay, in the words of whoever it is for.
 ///
 /// # Errors
 /// [`JobError::Paper`] when the page cannot be set.
-pub fn lay_file(kind: LayKind, laid: &LaidOut<'_>) -> Result<Vec<u8>, JobError> {
-    let sheet =
-        || cut_sheets::lay_sheet(laid.spread, laid.lay, laid.cloth, laid.marks, laid.system);
+pub fn lay_file(kind: LayKind, laid: &LaidOut<'_>, words: &Words) -> Result<Vec<u8>, JobError> {
+    let sheet = || {
+        let read = (words, laid.system);
+        cut_sheets::lay_sheet(laid.spread, laid.lay, laid.cloth, laid.marks, read)
+    };
     Ok(match kind {
-        LayKind::Dxf => patterns::dxf::write_lay(laid.spread, laid.lay).into_bytes(),
+        LayKind::Dxf => patterns::dxf::write_lay(laid.spread, laid.lay, words).into_bytes(),
         LayKind::Svg => drawing::svg(&sheet()).into_bytes(),
         LayKind::Pdf => {
             let head = PatternHead {

@@ -135,7 +135,9 @@ impl Work<'_> {
         for (done, size) in self.sizes.iter().enumerate() {
             wanted(cancel)?;
             tell(done, self.sizes.len());
-            pattern.pieces.extend(from_cut(&self.cut(*size)?.1));
+            pattern
+                .pieces
+                .extend(from_cut(&self.cut(*size)?.1, words::Words::english()));
         }
         let of_size = |size: Size| pattern.of_size(&size.to_string());
         let one = |size: Size, ending: &str, text: String| PatternOutput {

@@ -190,12 +190,13 @@ impl PlannedCloth {
 
     /// One drawing for each lay that was found.
     #[must_use]
-    pub fn drawings(&self, system: System) -> Vec<LayDrawing> {
+    pub fn drawings(&self, system: System, words: &words::Words) -> Vec<LayDrawing> {
         let lays = self.plan.lays.iter().enumerate();
         lays.filter_map(|(index, lay)| {
             let found = lay.found.as_ref()?;
             let marks = self.marks(index, found);
-            let sheet = cut_sheets::lay_sheet(&lay.spread, found, &self.cloth, &marks, system);
+            let read = (words, system);
+            let sheet = cut_sheets::lay_sheet(&lay.spread, found, &self.cloth, &marks, read);
             Some(LayDrawing {
                 name: format!("{}-{}.svg", self.name, index + 1),
                 svg: drawing::svg(&sheet),

@@ -7,6 +7,7 @@ use cutting::CutSize;
 use papers::{Paper, PatternHead, PatternPiece, Printed};
 use style::Size;
 use trade::Length;
+use words::Words;
 
 use crate::asked::wanted;
 use crate::error::JobError;
@@ -68,7 +69,7 @@ pub(crate) fn print(
             run.push(cut);
             continue;
         }
-        let set = PatternSet::of_size(&garment.pattern, &cut);
+        let set = PatternSet::of_size(&garment.pattern, &cut, Words::english());
         let head = head(work, format!("size {size}"), &cut);
         made.files.push(output(
             format!("{}-{size}-{}.pdf", work.stem, print.word()),
@@ -92,8 +93,9 @@ fn nested(
 ) -> Result<(), JobError> {
     let base = work.loaded.style.sizes.base;
     let like = run.iter().find(|cut| cut.size == base).or(run.first());
-    let (set, without) = PatternSet::nested(run, base);
-    made.left_out = without.iter().map(ToString::to_string).collect();
+    let (set, without) = PatternSet::nested(run, base, Words::english());
+    let left_out = without.iter().map(|piece| Words::english().saying(piece));
+    made.left_out = left_out.collect();
     let all: Vec<String> = work.sizes.iter().map(ToString::to_string).collect();
     // It stands on every page, on one line.
     let sizes = match all.as_slice() {
@@ -123,8 +125,8 @@ fn output(name: String, sizes: Vec<Size>, printed: Printed) -> PatternOutput {
 
 fn head(work: &Work<'_>, sizes: String, cut: &CutSize) -> PatternHead {
     let pieces = cut.pieces.iter().map(|piece| PatternPiece {
-        name: piece.name(),
-        cut: piece.label.cut.clone(),
+        name: Words::english().say(piece.said()),
+        cut: Words::english().saying(&piece.label.cut),
         cloth: piece.label.cloth.clone(),
     });
     PatternHead {

@@ -58,11 +58,10 @@ fn every_cloth_is_planned_by_estimates_and_told_of() {
     assert_eq!(names, ["tideline-14", "bargeman-drill", "oar-lining"]);
     // Rolls are stated of the first cloth only; what was not looked for has no drawing.
     assert!(planned[0].rolls.is_some() && planned[1].rolls.is_none());
-    assert!(
-        planned
-            .iter()
-            .all(|one| one.drawings(System::Metric).is_empty())
-    );
+    assert!(planned.iter().all(|one| {
+        one.drawings(System::Metric, words::Words::english())
+            .is_empty()
+    }));
     // One cloth alone is planned as it is among all.
     let alone = plan_order(&loaded, LINING, None, &never, &mut |_| ()).unwrap();
     assert_eq!(format!("{:?}", alone[0]), format!("{:?}", planned[2]));
@@ -108,7 +107,7 @@ fn lays_are_looked_for_told_of_kept_and_drawn() {
             .iter()
             .all(|pairs| first.iter().any(|(told, _)| told == pairs))
     );
-    let drawings = planned[0].drawings(System::Metric);
+    let drawings = planned[0].drawings(System::Metric, words::Words::english());
     assert_eq!(drawings.len(), lays.len());
     assert_eq!(drawings[0].name, "oar-lining-1.svg");
     let heading = format!("Lay 1 of {}: ", lays.len());

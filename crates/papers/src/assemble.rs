@@ -1,7 +1,9 @@
 //! From sewn garments to a filled [`Pack`]: every figure, word and drawing of the production pack.
 
+mod by_size;
 mod cautions;
 mod chart;
+mod checks;
 mod construction;
 mod context;
 mod cover;
@@ -11,8 +13,10 @@ mod findings;
 mod lays;
 mod materials;
 mod order;
+mod pack_words;
 mod pieces;
 mod trims;
+mod wash;
 mod words;
 mod yarn;
 
@@ -68,21 +72,21 @@ pub fn assemble_watched(
         loaded,
         run,
         shown,
+        sewn: shown.as_sewn(),
         cut: cutting::cut(shown, &plan),
         growth: Growth::of(&loaded.style, run, &plan),
         words: Words::of(&loaded.collection),
+        say: ::words::Words::english(),
     };
     let lays = lays::lays(&context, cancel, tell)?;
     let figures = figures::figures(&context)?;
     let mut pack = Pack {
         style: cover::head(&context, assembly),
+        words: pack_words::pack_words(&context),
         cover: cover::cover(&context)?,
-        changes: findings::changes(
-            &assembly.changes,
-            ::words::Words::english(),
-            context.words.system,
-        ),
+        changes: findings::changes(&assembly.changes, context.say, context.words.system),
         chart: chart::chart(&context),
+        chart_in_other_state: chart::in_other_state(&context),
         diagrams: figures.diagrams,
         order_note: order::note(&context),
         order: order::order(&context),
@@ -97,6 +101,8 @@ pub fn assemble_watched(
         cutting: cut::part(&context, &lays)?,
         materials_note: materials::note(&context),
         materials: materials::materials(&context, &lays),
+        by_size: by_size::tables(&context, &lays),
+        checks: checks::checks(&context),
         findings: findings::findings(&context),
         cautions: cautions::cautions(&context),
     };

@@ -2,10 +2,13 @@
 //!
 //! A workroom that has never met the maker sews from this one document. [`assemble`] fills a [`Pack`]
 //! with words, figures and drawings from the sewn garments of a style, rounding once and in the maker's
-//! units; [`pack_pdf`] sets it on A4 pages: a cover; what changed, what the checks found and what to
-//! mind; the measurement chart and how each measure is taken; the sewing order; every seam with its
-//! stitch rows; the yarn plan and what it comes to; plates of every detail; the garment drawn outside
-//! and inside; the pieces as they are cut, the lays and how they grow; the materials. [`tiled`] and
+//! units; [`pack_pdf`] sets it on A4 pages. First what the workroom reads, in the order of its work: a cover
+//! with whom to ask; what changed, what the checks found and what to mind; the materials, and what differs
+//! by size; the measurement charts and how each measure is taken; the garment drawn outside and inside; the
+//! pieces, the lays and the corners; the sewing order with the section of every seam at its operation; the
+//! yarn plan; plates of every detail; inspection and packing. Then an annex for the maker: how pieces grow,
+//! from what yarn is reckoned, findings with their codes. The head of every page says on which side of the
+//! wash its figures are. [`tiled`] and
 //! [`rolled`] print the patterns themselves at true size, [`lay_pdf`] a lay.
 //!
 //! Typst does the setting and is used as a library, in memory: no file, no clock, no network, no
@@ -37,11 +40,11 @@ pub use drawing::Drawing;
 pub use error::PaperError;
 pub use letters::letters;
 pub use pack::{
-    Caution, Change, Chart, ChartRow, ChartValues, ClothCut, Cover, CutRow, CuttingPart, Fact,
-    Figure, FindingRow, GradeRow, GradeTable, LengthLine, MaterialGroup, MaterialRow, MoveRow,
-    MoveTable, OperationRow, OperationStitch, Pack, PieceRow, Scale, SeamBlock, SeamYarnRow,
-    Severity, StageBlock, StitchRowText, StyleHead, Swatch, YarnNeedRow, YarnNote, YarnPart,
-    YarnText,
+    Caution, Change, Chart, ChartRow, ChartValues, CheckGroup, CheckRow, Checks, ClothCut, Cover,
+    CutRow, CuttingPart, Fact, Figure, FindingRow, GradeRow, GradeTable, LengthLine, MaterialGroup,
+    MaterialRow, MoveRow, MoveTable, OperationRow, OperationStitch, Pack, PackWords, PieceRow,
+    Scale, SeamBlock, SeamYarnRow, Severity, SizeRow, SizeTable, StageBlock, StitchRowText,
+    StyleHead, Swatch, YarnNeedRow, YarnNote, YarnPart, YarnText,
 };
 pub use patterns::{
     Paper, PatternHead, PatternPiece, PlanPage, PlanPiece, PlanSquare, PrintPlan, Printed, lay_pdf,

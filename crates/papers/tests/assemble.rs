@@ -188,13 +188,165 @@ fn the_sewing_order_sews_every_seam_and_says_with_what() {
             .position(|o| o.name.contains(words))
             .unwrap()
     };
-    // Hidden rivets have to be in before the pocket covers them.
-    let hidden = operations
+    // Rivets of the coin pocket have to be in before the bag lies behind it.
+    let coin = operations
         .iter()
-        .position(|o| o.machine == "rivet press" && o.pieces.contains("back"))
+        .position(|o| o.machine == "rivet press" && o.pieces.contains("coin"))
         .unwrap();
-    assert!(hidden < named("Back pockets: set on the backs"));
+    assert!(coin < named("Hip pocket facings: set"));
     assert!(named("Inseams: fell") < named("Hems: sew"));
+}
+
+/// A reader of the order has the section of a seam before him when he comes to it, and nowhere a second one.
+#[test]
+fn every_seam_is_shown_once_with_the_operation_that_sews_it() {
+    let pack = &demo().pack;
+    let operations = || pack.order.iter().flat_map(|s| &s.operations);
+    let mut shown: Vec<usize> = operations().flat_map(|o| o.seams.clone()).collect();
+    shown.sort_unstable();
+    assert!(shown.iter().copied().eq(0..pack.seams.len()), "{shown:?}");
+    let fell = operations()
+        .find(|o| o.name.contains("Inseams: fell"))
+        .unwrap();
+    assert_eq!(pack.seams[fell.seams[0]].name, "Inseam");
+    // Rows 1 and 2 of the front rise come after the row that joins it, with which it is shown.
+    let joined = operations()
+        .find(|o| o.name.contains("Front rise: join"))
+        .unwrap();
+    assert_eq!(pack.seams[joined.seams[0]].name, "Front rise seam");
+    let later = operations().filter(|o| {
+        o.section_at
+            .contains(&format!("operation {}.", joined.number))
+    });
+    assert!(later.count() >= 2);
+    assert!(operations().all(|o| !o.basis.is_empty()));
+}
+
+#[test]
+fn what_differs_by_size_is_told_for_every_size() {
+    let pack = &demo().pack;
+    let Demo { loaded, .. } = demo();
+    let sizes = &loaded.style.sizes;
+    let yarn = pack
+        .by_size
+        .iter()
+        .find(|t| t.title.contains("yarn"))
+        .unwrap();
+    for table in &pack.by_size {
+        assert_eq!(
+            table.sizes.len(),
+            sizes.waists.len() + sizes.lengths.len() - 1
+        );
+        for row in &table.rows {
+            assert_eq!(row.values.len(), table.sizes.len(), "{}", row.what);
+            assert!(row.values.iter().all(|v| !v.is_empty()), "{}", row.what);
+        }
+    }
+    // The column of the drawn size is what the yarn list says of it, and a larger pair takes more.
+    let base = yarn.sizes.iter().position(|s| s == "32x32").unwrap();
+    for (row, need) in yarn.rows.iter().zip(&pack.yarn.yarns) {
+        assert_eq!(
+            (&row.what, &row.values[base]),
+            (&need.yarn.name, &need.with_waste)
+        );
+    }
+    let metres = |text: &str| text.trim_end_matches(" m").parse::<f64>().unwrap();
+    let total = |at: usize| -> f64 { yarn.rows.iter().map(|r| metres(&r.values[at])).sum() };
+    assert!(total(0) < total(base) && total(base) < total(sizes.waists.len() - 1));
+    // Cloth in the drawn size is about what its lay takes: the same net area at the same use.
+    let cloth = pack
+        .by_size
+        .iter()
+        .find(|t| t.title.contains("Cloth"))
+        .unwrap();
+    let laid = cloth
+        .rows
+        .iter()
+        .find(|r| r.what.contains("Tideline") && r.what.contains("laid"))
+        .unwrap();
+    let facts = &pack.cutting.cloths[0].facts;
+    let taken = facts.iter().find(|f| f.label == "One pair takes").unwrap();
+    assert!(
+        (metres(&laid.values[base]) - metres(&taken.value)).abs() < 0.02,
+        "{laid:?}"
+    );
+    // Four buttons on a fly that stops growing above 34.
+    let marks = pack
+        .by_size
+        .iter()
+        .find(|t| t.title.contains("marked"))
+        .unwrap();
+    assert_ne!(marks.rows[0].values[0], marks.rows[0].values[6]);
+    assert_eq!(marks.rows[0].values[6], marks.rows[0].values[8]);
+}
+
+/// Nobody guesses a limit or a way of packing that no file states.
+#[test]
+fn what_no_file_states_is_asked_for() {
+    let pack = &demo().pack;
+    let packing = pack.checks.groups.last().unwrap();
+    assert!(packing.rows.len() > 4);
+    assert!(packing.rows.iter().all(|row| row.how == "Not stated: ask."));
+    let rows = || pack.checks.groups.iter().flat_map(|g| &g.rows);
+    assert!(rows().all(|row| !row.basis.is_empty()));
+    let shrinkage = rows().find(|row| row.what == "Shrinkage").unwrap();
+    assert!(
+        shrinkage.how.contains("8 % along the warp"),
+        "{}",
+        shrinkage.how
+    );
+    let raw = changed(|loaded| loaded.style.wash.as_mut().unwrap().finish = style::WashFinish::Raw);
+    let mut of_raw = raw.checks.groups.iter().flat_map(|g| &g.rows);
+    assert!(of_raw.all(|row| row.what != "Shrinkage"));
+    assert_eq!(raw.words.before, raw.words.after);
+    assert_ne!(pack.words.before, pack.words.after);
+    let asked = pack
+        .cover
+        .contact
+        .iter()
+        .filter(|f| f.value.contains("Not stated: ask"));
+    assert!(asked.count() >= 1 && pack.materials_note.contains("ask before you buy"));
+}
+
+/// Every text of a value but those of drawings.
+fn texts(value: &serde_json::Value, out: &mut Vec<String>) {
+    match value {
+        serde_json::Value::String(text) => out.push(text.clone()),
+        serde_json::Value::Array(items) => items.iter().for_each(|item| texts(item, out)),
+        serde_json::Value::Object(fields) => {
+            let told = fields.iter().filter(|(name, _)| *name != "$svg");
+            told.for_each(|(_, field)| texts(field, out));
+        }
+        _ => {}
+    }
+}
+
+/// A workroom knows cloths, yarns and trims by their names; the keys of files mean nothing to it.
+#[test]
+fn no_key_of_the_collection_is_printed_to_the_workroom() {
+    let Demo { loaded, pack } = demo();
+    let mut workroom = pack.clone();
+    for found in &mut workroom.findings {
+        found.code = String::new();
+    }
+    let collection = &loaded.collection;
+    let keys = collection
+        .cloths
+        .keys()
+        .chain(collection.yarns.keys())
+        .chain(collection.trims.keys());
+    let mut words = Vec::new();
+    texts(&serde_json::to_value(&workroom).unwrap(), &mut words);
+    let plain: Vec<&str> = pack.findings.iter().map(|f| f.about.as_str()).collect();
+    assert!(
+        plain.iter().any(|about| about.contains("Night 40")),
+        "{plain:?}"
+    );
+    for key in keys.filter(|key| key.contains('-')) {
+        for part in &words {
+            assert!(!part.contains(key.as_str()), "{key} in {part}");
+        }
+    }
 }
 
 #[test]
@@ -365,11 +517,10 @@ fn metal_is_counted_from_the_garment() {
         let mut rows = pack.materials.iter().flat_map(|group| &group.rows);
         rows.find(|row| row.name == name).unwrap().quantity.clone()
     };
-    // One on the band, four on the fly; rivets: two at each mouth, two on the coin pocket, two on each back pocket.
+    // One on the band, four on the fly; rivets: two at each mouth, two on the coin pocket.
     assert_eq!(quantity("Keel shank button"), "1");
     assert_eq!(quantity("Keel fly button"), "4");
     assert_eq!(quantity("Rowlock rivet"), "6");
-    assert_eq!(quantity("Rowlock rivet, hidden"), "4");
     assert_eq!(quantity("Saltmarsh patch"), "1");
 }
 
@@ -448,6 +599,54 @@ fn a_style_whose_labels_tell_no_fibre_and_no_care_says_so() {
     assert_eq!(caution(&none, "Size"), None);
 }
 
+/// REACH Annex XVII entries 27, 43, 47 and 72; ISO 3758:2023; Regulation (EU) 2023/988. Each defers to the law of the place and
+/// to licensed practice.
+#[test]
+fn cautions_name_what_the_law_asks_for_and_defer_to_it() {
+    let pack = &demo().pack;
+    for (heading, named) in [
+        ("Nickel", &["entry 27"][..]),
+        ("Chromium in leather", &["entry 47"]),
+        ("Dyes and chemicals", &["entry 43", "entry 72", "azo"]),
+        ("Care", &["ISO 3758:2023", "licence", "harshest"]),
+        (
+            "Safety and the maker's address",
+            &["2023/988", "13 December 2024", "electronic address"],
+        ),
+    ] {
+        let told = caution(pack, heading).unwrap();
+        for words in named {
+            assert!(told.contains(words), "{heading}: {told}");
+        }
+        assert!(told.contains("licensed"), "{heading}: {told}");
+    }
+}
+
+/// What is not counted is the same figure on the material page and the yarn page, and the sum of what is printed there.
+#[test]
+fn uncounted_yarn_is_one_figure() {
+    for units in [style::Units::Centimetres, style::Units::Inches] {
+        let pack = changed(|loaded| loaded.collection.units = units);
+        let tenths = |text: &str| -> i64 {
+            let number: String = text.chars().filter(char::is_ascii_digit).collect();
+            number.parse().unwrap()
+        };
+        let parts: i64 = pack
+            .yarn
+            .unstated
+            .iter()
+            .map(|(_, much)| tenths(much))
+            .sum();
+        assert!(pack.yarn.unstated.len() > 2);
+        assert_eq!(parts, tenths(&pack.yarn.unstated_total));
+        let note = &pack.materials_note;
+        assert!(
+            note.contains(&format!("about {},", pack.yarn.unstated_total)),
+            "{note}"
+        );
+    }
+}
+
 #[test]
 fn metal_that_does_not_say_it_is_free_of_nickel_is_named() {
     assert!(!caution(&demo().pack, "Nickel").unwrap().contains("Rowlock"));
@@ -495,7 +694,7 @@ fn labels_and_patch_say_what_they_tell_and_how_they_are_made() {
     let mut spec = |name: &str| rows.find(|row| row.name == name).unwrap().spec.clone();
     let patch = spec("Saltmarsh patch");
     for words in [
-        "75 mm × 55 mm",
+        "75 mm × 30 mm",
         "1.6 mm thick",
         "tanned with plant extracts",
         "letters pressed",

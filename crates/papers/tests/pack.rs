@@ -7,11 +7,11 @@
 mod sample;
 
 use papers::{
-    Caution, Change, ChartRow, ChartValues, ClothCut, CutRow, CuttingPart, Drawing, Fact, Figure,
-    FindingRow, GradeRow, GradeTable, LengthLine, MaterialGroup, MaterialRow, MoveRow, MoveTable,
-    OperationRow, OperationStitch, Pack, PaperError, PdfOptions, PieceRow, Scale, SeamBlock,
-    SeamYarnRow, Severity, StageBlock, StitchRowText, YarnNeedRow, YarnNote, YarnPart, YarnText,
-    pack_pdf,
+    Caution, Change, ChartRow, ChartValues, CheckGroup, CheckRow, Checks, ClothCut, CutRow,
+    CuttingPart, Drawing, Fact, Figure, FindingRow, GradeRow, GradeTable, LengthLine,
+    MaterialGroup, MaterialRow, MoveRow, MoveTable, OperationRow, OperationStitch, Pack, PackWords,
+    PaperError, PdfOptions, PieceRow, Scale, SeamBlock, SeamYarnRow, Severity, SizeRow, SizeTable,
+    StageBlock, StitchRowText, YarnNeedRow, YarnNote, YarnPart, YarnText, pack_pdf,
 };
 
 fn options() -> PdfOptions {
@@ -35,9 +35,9 @@ fn pages(pdf: &[u8]) -> usize {
 fn the_sample_has_a_page_for_every_part() {
     let pdf = pack_pdf(&sample::pack(), &options()).unwrap();
     assert!(pdf.starts_with(b"%PDF-1.7"));
-    // Cover, what to settle, chart, three of measures, the order, three of construction, two of yarn, a plate,
-    // four views, pieces, two piece sheets, materials.
-    assert_eq!(pages(&pdf), 21);
+    // Cover, what to settle with the materials after it, chart, three of measures, four views, pieces, piece sheets,
+    // the order with its seams, yarn, a plate, the annex.
+    assert_eq!(pages(&pdf), 18);
     assert!(count(&pdf, "/StructTreeRoot") > 0, "tagged");
     assert!(count(&pdf, "/Outlines") > 0, "bookmarks");
 }
@@ -155,6 +155,44 @@ fn hostile(text: &str) -> Pack {
     pack.style.workroom = t();
     pack.style.summary = t();
     pack.cover.drawings = vec![figure(None)];
+    pack.words = PackWords {
+        before: t(),
+        after: t(),
+        annex: t(),
+        annex_title: t(),
+        by_size: t(),
+        checks: t(),
+        codes: t(),
+        codes_lead: t(),
+        left_so: t(),
+        other_seams: t(),
+        class: t(),
+        rows: t(),
+    };
+    pack.by_size = vec![SizeTable {
+        title: t(),
+        note: t(),
+        sizes: vec![t(); 11],
+        rows: vec![SizeRow {
+            what: t(),
+            values: vec![t(); 11],
+        }],
+    }];
+    pack.checks = Checks {
+        note: t(),
+        groups: vec![CheckGroup {
+            heading: t(),
+            rows: vec![CheckRow {
+                what: t(),
+                how: t(),
+                basis: t(),
+            }],
+        }],
+    };
+    pack.cover.contact = vec![Fact {
+        label: t(),
+        value: t(),
+    }];
     pack.cover.facts = vec![
         Fact {
             label: t(),
@@ -286,6 +324,7 @@ fn hostile(text: &str) -> Pack {
         place: t(),
         message: t(),
         remedy: t(),
+        muted: true,
     }];
     pack.cautions = vec![Caution {
         heading: t(),
@@ -312,6 +351,9 @@ fn operation(text: &str, yarn: &YarnText) -> OperationRow {
         ends: t(),
         mind: vec![t(); 2],
         ask: t(),
+        basis: t(),
+        seams: vec![0, 7],
+        section_at: t(),
     }
 }
 
@@ -319,6 +361,7 @@ fn yarns(text: &str, yarn: &YarnText) -> YarnPart {
     let t = || text.to_owned();
     let need = YarnNeedRow {
         yarn: yarn.clone(),
+        needles: t(),
         needle: t(),
         under: t(),
         net: t(),
@@ -345,6 +388,7 @@ fn yarns(text: &str, yarn: &YarnText) -> YarnPart {
             basis: vec![t(); 2],
         }],
         unstated: vec![(t(), t())],
+        unstated_total: t(),
         notes: vec![YarnNote {
             mark: t(),
             text: t(),

@@ -7,6 +7,7 @@ use draft::{InnerKind, PieceId};
 use geometry::{Point, Vec2};
 use sewing::On;
 use trade::{Angle, Length};
+use words::Words;
 
 use crate::grid::{Key, line_on_grid, number_on_grid, on_grid, on_grid_angle, ring_on_grid};
 use crate::model::{
@@ -22,15 +23,15 @@ pub const WITHIN: Length = Length::mm(0.01);
 /// Where the cut line turns by more than this it has a corner; on its curves it turns less at any point.
 const CORNER: Angle = Angle::deg(20.0);
 
-/// The cut pieces of one size as pieces of a pattern file.
-pub fn from_cut(cut: &CutSize) -> Vec<Piece> {
-    let one = |one| piece(one, cut.band_cut);
+/// The cut pieces of one size as pieces of a pattern file, their names and notes in these words.
+pub fn from_cut(cut: &CutSize, words: &Words) -> Vec<Piece> {
+    let one = |one| piece(one, cut.band_cut, words);
     cut.pieces.iter().map(one).collect()
 }
 
-fn piece(cut: &CutPiece, band: BandCut) -> Piece {
+fn piece(cut: &CutPiece, band: BandCut, words: &Words) -> Piece {
     let label = &cut.label;
-    let mut notes = vec![label.cut.clone(), label.side.clone()];
+    let mut notes = vec![words.saying(&label.cut), label.side_in(words)];
     if let Some(edge) = &cut.cloth_edge {
         notes.push(format!("edge {} on the cloth's own edge", edge.edge.code()));
     }
@@ -57,7 +58,7 @@ fn piece(cut: &CutPiece, band: BandCut) -> Piece {
         .collect();
     let outline = ring_on_grid(thinned(&cut.cut, WITHIN));
     let mut piece = Piece {
-        name: cut.name(),
+        name: words.say(cut.said()),
         size: label.size.to_string(),
         category: cut.code(),
         material: one_line(material),

@@ -41,7 +41,7 @@
 //! let garment = sewing::make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
 //! let cut = cutting::cut(&garment, &cutting::Plan::of(&loaded.style));
 //! let pattern = patterns::PatternFile {
-//!     pieces: patterns::from_cut(&cut),
+//!     pieces: patterns::from_cut(&cut, words::Words::english()),
 //!     ..patterns::PatternFile::default()
 //! };
 //! let text = patterns::dxf::write(&pattern);

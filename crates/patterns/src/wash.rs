@@ -94,7 +94,7 @@ impl BeforeWash {
             Some((note, said)) => WAYS
                 .iter()
                 .find_map(|(way, word)| Some((percent(said.strip_suffix(word)?)?, *way)))
-                .filter(|(skew, _)| cutting::skew::checked(*skew).is_ok())
+                .filter(|(skew, _)| sewing::wash::checked_skew(*skew).is_ok())
                 .ok_or_else(|| note.clone())?,
         };
         Ok(Some(BeforeWash {

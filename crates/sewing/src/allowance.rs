@@ -2,7 +2,7 @@
 //!
 //! Allowances without another source are common practice.
 
-use style::Seam;
+use style::{Construction, Seam, SeamId};
 use trade::Length;
 
 use crate::construct::{Rule, construct};
@@ -80,6 +80,10 @@ pub struct Allowances {
 /// What a seam needs beyond its line on each ply, given the chart's hem depth.
 pub fn allowances(seam: &Seam, hem_depth: Length) -> Allowances {
     let both = |a: Length| Allowances { over: a, under: a };
+    // A facing that is only overedged keeps its edge on the finished line.
+    if (seam.id, seam.construction) == (SeamId::FlyEdge, Construction::Overlocked) {
+        return both(Length::ZERO);
+    }
     match construct(seam.construction).rule {
         Rule::Even(a) => both(a),
         Rule::Felled => {
@@ -121,7 +125,7 @@ fn turned_twice(depth: Length) -> Length {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use style::{Construction, RowSpec, SeamId};
+    use style::RowSpec;
     use trade::{StitchDensity, StitchType};
 
     fn seam(id: SeamId, construction: Construction, offsets: &[f64]) -> Seam {

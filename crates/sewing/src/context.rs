@@ -6,7 +6,7 @@ use trade::yarn::YarnBuild;
 use trade::{Colour, Length, YarnSize};
 use words::{Said, key};
 
-use crate::garment::RowYarn;
+use crate::garment::{Garment, RowYarn};
 
 /// One size of one style while it is being sewn.
 pub(crate) struct Context<'a> {
@@ -19,6 +19,19 @@ pub(crate) struct Context<'a> {
 
 /// Colour of what has none because its name is unknown.
 const UNKNOWN_COLOUR: Colour = Colour::rgb(0x80, 0x80, 0x80);
+
+impl<'a> Context<'a> {
+    /// A size that is sewn already, to look at it once more.
+    pub fn of(garment: &'a Garment) -> Context<'a> {
+        Context {
+            doc: &garment.doc,
+            collection: &garment.collection,
+            size: garment.size,
+            pattern: &garment.pattern,
+            seams: &garment.seams,
+        }
+    }
+}
 
 impl Context<'_> {
     /// A seam of the style.

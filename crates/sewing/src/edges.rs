@@ -1,11 +1,12 @@
 //! Which seam uses which edge of which piece, and so what is cut beyond it.
 
 use draft::{EdgeId, PieceId};
-use style::{Construction, Ply, Seam, SeamId, known};
+use style::{Ply, Seam, SeamId, known};
 use trade::Length;
 
 use crate::allowance::allowances;
 use crate::garment::On;
+use crate::joining::JOIN_ALLOWANCE;
 
 /// What is done with an edge.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,8 +45,12 @@ const TURNED_IN: Length = Length::mm(10.0);
 
 /// What is done with an edge of a piece.
 pub fn edge_use(piece: PieceId, edge: EdgeId) -> EdgeUse {
+    // Only a half of a band has it; the band as it is drafted is whole.
+    if (piece, edge) == (PieceId::Band, EdgeId::CentreBack) {
+        return EdgeUse::SewnOrFree(SeamId::BandJoin, JOIN_ALLOWANCE);
+    }
     let found = uses(piece).iter().find(|(id, _)| *id == edge);
-    // Left are edges only a lining of half a pocket and half a band have; both are turned in or joined by hand.
+    // Left are edges only a lining of half a pocket has; they are turned in.
     found.map_or(EdgeUse::Free(TURNED_IN), |(_, use_)| *use_)
 }
 
@@ -132,7 +137,8 @@ const fn uses(piece: PieceId) -> &'static [(EdgeId, EdgeUse)] {
             (E::FootInner, Sewn(SeamId::BackPocketSet, Only)),
             (E::FootOuter, Sewn(SeamId::BackPocketSet, Only)),
             (E::Outer, Sewn(SeamId::BackPocketSet, Only)),
-            (E::Top, Free(TURNED_IN)),
+            // Raw in the fold of the hem, whose rows catch it.
+            (E::Top, Free(Length::ZERO)),
         ],
         P::LoopStrip => &[
             (E::EndFoot, Sewn(SeamId::LoopEdge, Only)),
@@ -177,9 +183,8 @@ pub(crate) fn allowance(
     let (id, ply) = match edge_use(piece, edge) {
         EdgeUse::Free(length) => return length,
         EdgeUse::SewnOrFree(id, length) => match seams.iter().find(|s| s.id == id) {
-            // A facing that is only overedged keeps its edge on the finished line.
-            Some(seam) if seam.construction != Construction::Overlocked => (id, PlyOf::Only),
-            _ => return length,
+            Some(_) => (id, PlyOf::Only),
+            None => return length,
         },
         EdgeUse::Sewn(id, ply) => (id, ply),
     };

@@ -4,11 +4,13 @@
 use draft::{Conflict, EdgeId, Finding, Pattern, PieceId};
 use geometry::tolerance::ROUNDING;
 use geometry::{Path, Point, Vec2};
-use style::{Collection, RowEnding, Seam, SeamId, Size, StyleDoc};
-use trade::{Colour, Length, StitchDensity, StitchType};
+use style::{Collection, RowEnding, Seam, SeamId, SetAfter, Size, StyleDoc};
+use trade::{Colour, Length, Share, StitchDensity, StitchType, Unwashed, Washed};
+use words::{Given, Key, key};
 
 use crate::construct::Finish;
 use crate::edges::edge_use;
+use crate::wash::BeforeWash;
 
 /// Which copies of a piece something is on. Panels are drawn as the wearer's left front and right
 /// back; the other copy is the mirror image.
@@ -46,21 +48,24 @@ pub enum RowEnd {
     TiedByHand,
     /// Runs on without a stop over a seam, onto the next piece.
     RunsOn,
+    /// Sewn on beyond the edge as a chain of its own, whose tail is sewn in.
+    ChainedOff,
     /// Threads cut off and left.
     Cut,
 }
 
 impl RowEnd {
     /// How a list of rows says it.
-    pub const fn word(self) -> &'static str {
+    pub const fn said(self) -> Key {
         match self {
-            RowEnd::Backtacked => "backtacked",
-            RowEnd::CaughtInSeam => "caught in the next seam",
-            RowEnd::TuckedIn => "threads tucked into the fold",
-            RowEnd::Overlapped => "overlaps its start",
-            RowEnd::TiedByHand => "threads tied by hand",
-            RowEnd::RunsOn => "runs on over the seam",
-            RowEnd::Cut => "threads cut",
+            RowEnd::Backtacked => key::ROW_END_BACKTACKED,
+            RowEnd::CaughtInSeam => key::ROW_END_CAUGHT,
+            RowEnd::TuckedIn => key::ROW_END_TUCKED_IN,
+            RowEnd::Overlapped => key::ROW_END_OVERLAPPED,
+            RowEnd::TiedByHand => key::ROW_END_TIED,
+            RowEnd::RunsOn => key::ROW_END_RUNS_ON,
+            RowEnd::ChainedOff => key::ROW_END_CHAINED_OFF,
+            RowEnd::Cut => key::ROW_END_CUT,
         }
     }
 }
@@ -73,6 +78,7 @@ impl From<RowEnding> for RowEnd {
             RowEnding::TuckedIn => RowEnd::TuckedIn,
             RowEnding::Overlapped => RowEnd::Overlapped,
             RowEnding::TiedByHand => RowEnd::TiedByHand,
+            RowEnding::ChainedOff => RowEnd::ChainedOff,
             RowEnding::Cut => RowEnd::Cut,
         }
     }
@@ -128,6 +134,31 @@ impl StitchRow {
     }
 }
 
+impl Garment {
+    /// A row as the machine sews it: its length before the wash, and the density the machine is set to so that
+    /// the finished pair has the one that is stated. What is set after the wash does not shrink any more.
+    #[must_use]
+    pub fn at_machine(&self, row: &StitchRow) -> (Unwashed<Length>, Unwashed<StitchDensity>) {
+        let finished = row.length();
+        let set_after = match row.seam {
+            SeamId::PatchSet => self.is_set_after_wash(SetAfter::Patch),
+            SeamId::LabelSet => self.is_set_after_wash(SetAfter::Labels),
+            _ => false,
+        };
+        if set_after {
+            return (Unwashed::new(finished), Unwashed::new(row.density));
+        }
+        let sewn = self
+            .before_wash
+            .scale(row.piece)
+            .map_or(finished, |scale| row.path.transformed(scale.map).length());
+        let lost = Share::ratio(1.0 - finished / sewn);
+        let lost = if lost.is_finite() { lost } else { Share::ZERO };
+        let density = Washed::new(row.density).unwashed(lost);
+        (Unwashed::new(sewn), density)
+    }
+}
+
 /// A yarn as a row shows it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RowYarn {
@@ -174,10 +205,10 @@ impl Origin {
     }
 
     /// The seam's name, or the key of the trim.
-    pub fn title(&self) -> &str {
+    pub fn title(&self) -> Given {
         match self {
-            Origin::Seam(seam) => seam.title(),
-            Origin::Trim(key) => key,
+            Origin::Seam(seam) => (*seam).into(),
+            Origin::Trim(key) => key.into(),
         }
     }
 }
@@ -253,6 +284,8 @@ pub struct InsideLap {
     pub on: On,
     /// The edge it starts from.
     pub edge: EdgeId,
+    /// Along which part of that edge it lies, as arc lengths from its start; all of it where `None`.
+    pub part: Option<(Length, Length)>,
     /// How far it reaches into the piece.
     pub width: Length,
     /// How its edge is finished.
@@ -260,6 +293,15 @@ pub struct InsideLap {
 }
 
 impl InsideLap {
+    /// The line it starts from, in the frame of the piece.
+    pub fn line(&self, pattern: &Pattern) -> Option<Path> {
+        let edge = pattern.piece(self.piece)?.edge(self.edge)?;
+        Some(match self.part {
+            Some((from, to)) => edge.part(from, to),
+            None => edge.clone(),
+        })
+    }
+
     /// The seam the allowance belongs to.
     pub fn seam(&self) -> Option<SeamId> {
         edge_use(self.piece, self.edge).seam()
@@ -291,8 +333,10 @@ pub struct Garment {
     pub collection: Collection,
     /// The size.
     pub size: Size,
-    /// Its pattern.
+    /// Its pattern: the finished pair, as it measures after its wash.
     pub pattern: Pattern,
+    /// The same pieces as they are cut and sewn.
+    pub before_wash: BeforeWash,
     /// Why the chart cannot be drafted, if it cannot.
     pub conflict: Option<Conflict>,
     /// The seams, `like` followed, in the order of the file.

@@ -1,7 +1,8 @@
 //! What is seen of the allowances on the inside, seam by seam.
 
-use draft::{ClothUse, EdgeId, PieceId};
-use style::{Construction, MeasureId, Ply, Seam, SeamId};
+use draft::{ClothUse, EdgeId, PieceId, PointId};
+use geometry::{Point, polyline_length};
+use style::{Along, Construction, MeasureId, Ply, Seam, SeamId};
 use trade::Length;
 
 use crate::allowance::{Fell, allowances, turned_depth};
@@ -10,6 +11,7 @@ use crate::construct::construct;
 use crate::context::Context;
 use crate::edges::{over_ply, side_of};
 use crate::garment::{InsideLap, On};
+use crate::inset_lines::points_along;
 use crate::placement::{back_pockets, coin_on, extra_on};
 use crate::seam::{Half, Line, Side, facts};
 
@@ -27,13 +29,14 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
     let spec = &context.pattern.spec;
     match facts(seam.id).line {
         Line::Panels(sides) => return between(context, seam, sides),
-        Line::Halves(edges) => return left_and_right(context, seam, edges),
+        Line::Halves(edges) => return left_and_right(seam, edges),
         Line::OfItsOwn => (),
     }
     let lap = |piece, edge, on, width, finish| InsideLap {
         piece,
         on,
         edge,
+        part: None,
         width,
         finish,
     };
@@ -67,6 +70,7 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
         SeamId::ExtraHem => vec![turned(ExtraPocket, extra_on(spec))],
         // Covered, or not on the inside. Seams between panels are done above.
         SeamId::Mouth
+        | SeamId::BandJoin
         | SeamId::Fly
         | SeamId::FlyEdge
         | SeamId::CoinSet
@@ -89,18 +93,19 @@ fn laps_of(context: &Context<'_>, seam: &Seam) -> Vec<InsideLap> {
 fn between(context: &Context<'_>, seam: &Seam, sides: &[Side]) -> Vec<InsideLap> {
     sides
         .iter()
-        .filter_map(|side| lie(context, seam, &side.piece, side.edge, side.ply, On::Both))
+        .filter_map(|side| lie(seam, &side.piece, side.edge, side.ply, On::Both))
+        .flat_map(|lap| by_finish(context, seam, lap))
         .collect()
 }
 
 /// A seam between the left and the right copy of the same panels.
-fn left_and_right(context: &Context<'_>, seam: &Seam, edges: &[Half]) -> Vec<InsideLap> {
+fn left_and_right(seam: &Seam, edges: &[Half]) -> Vec<InsideLap> {
     edges
         .iter()
         .flat_map(|half| {
             [On::AsDrawn, On::Mirrored].into_iter().filter_map(|on| {
                 let ply = side_of(half.piece, on == On::Mirrored);
-                lie(context, seam, &half.piece, half.edge, ply, on)
+                lie(seam, &half.piece, half.edge, ply, on)
             })
         })
         .collect()
@@ -108,25 +113,10 @@ fn left_and_right(context: &Context<'_>, seam: &Seam, edges: &[Half]) -> Vec<Ins
 
 /// What lies along one edge inside: its own allowance when the seam is pressed open; otherwise
 /// everything lies on the ply on top and nothing on the one below.
-fn lie(
-    context: &Context<'_>,
-    seam: &Seam,
-    piece: &PieceId,
-    edge: EdgeId,
-    ply: Ply,
-    on: On,
-) -> Option<InsideLap> {
+fn lie(seam: &Seam, piece: &PieceId, edge: EdgeId, ply: Ply, on: On) -> Option<InsideLap> {
     let facts = construct(seam.construction);
     let (width, finish) = match seam.construction {
-        Construction::PressedOpen => {
-            let width = allowances(seam, Length::ZERO).over;
-            let finish = if runs_to_selvedge(context, seam, *piece) {
-                Finish::Selvedge
-            } else {
-                facts.finish
-            };
-            (width, finish)
-        }
+        Construction::PressedOpen => (allowances(seam, Length::ZERO).over, facts.finish),
         _ if over_ply(seam) != Some(ply) => return None,
         Construction::LapFelled => (Fell::of(seam).width, facts.finish),
         _ => (allowances(seam, Length::ZERO).over, facts.finish),
@@ -135,9 +125,85 @@ fn lie(
         piece: *piece,
         on,
         edge,
+        part: None,
         width,
         finish,
     })
+}
+
+/// Less of an edge than this is not neatened by itself.
+const LEAST_RAW: Length = Length::mm(5.0);
+
+/// A seam line this much further in is no longer cut on the cloth's own edge.
+const ON_EDGE_MM: f64 = 0.5;
+
+/// An allowance that ends in the cloth's own edge as far as the cut follows that edge; above, it is cut and
+/// raw like any other.
+fn by_finish(context: &Context<'_>, seam: &Seam, lap: InsideLap) -> Vec<InsideLap> {
+    let whole = context
+        .pattern
+        .piece(lap.piece)
+        .and_then(|piece| piece.edge(lap.edge));
+    let (Some(reach), Some(edge)) = (selvedge_reach(context, seam, lap.piece), whole) else {
+        return vec![lap];
+    };
+    let long = edge.length();
+    let own = InsideLap {
+        part: (reach < long).then_some((Length::ZERO, reach)),
+        finish: Finish::Selvedge,
+        ..lap.clone()
+    };
+    let raw = InsideLap {
+        part: Some((reach, long)),
+        ..lap
+    };
+    if reach < long {
+        vec![own, raw]
+    } else {
+        vec![own]
+    }
+}
+
+/// How far up the outseam of a panel the cut follows the cloth's own edge, from the hem: to the hip, and on
+/// above it where the seam line does not leave its outermost place. `None` where it does nowhere.
+pub(crate) fn selvedge_reach(context: &Context<'_>, seam: &Seam, piece: PieceId) -> Option<Length> {
+    if !runs_to_selvedge(context, seam, piece) {
+        return None;
+    }
+    let piece = context.pattern.piece(piece)?;
+    let side = piece.edge(EdgeId::Side)?;
+    let long = side.length();
+    let points = points_along(side)?;
+    let hip = piece.point(PointId::Hip)?;
+    let outermost = points.iter().map(|p| p.x).fold(f64::MIN, f64::max);
+    let on_edge = |p: &Point| p.y <= hip.y || p.x >= outermost - ON_EDGE_MM;
+    let last = points.iter().rposition(on_edge)?;
+    let reach = polyline_length(points.get(..=last)?);
+    Some(if long - reach < LEAST_RAW {
+        long
+    } else {
+        reach
+    })
+}
+
+/// From the seam line below the hip to the cloth's own edge, as it is cut: more than the allowance where the
+/// seam line runs out above the hip, for the edge is straight. `None` where the cut follows no such edge.
+pub(crate) fn to_selvedge(context: &Context<'_>, seam: &Seam, piece: PieceId) -> Option<Length> {
+    if !runs_to_selvedge(context, seam, piece) {
+        return None;
+    }
+    let piece = context.pattern.piece(piece)?;
+    let points = points_along(piece.edge(EdgeId::Side)?)?;
+    let hip = piece.point(PointId::Hip)?;
+    let most = |below: bool| {
+        let there = points.iter().filter(|p| !below || p.y <= hip.y);
+        there.map(|p| p.x).fold(f64::NEG_INFINITY, f64::max)
+    };
+    let out = Length::mm(most(false) - most(true));
+    let cloth = context.collection.cloths.get(&context.doc.cloth.shell)?;
+    let left = 1.0 - cloth.shrinkage(Along::Weft).to_ratio();
+    let width = allowances(seam, Length::ZERO).over + out / left;
+    width.is_finite().then_some(width)
 }
 
 /// Whether the allowance ends in the cloth's own edge: the outseam of pieces cut from a shell

@@ -16,40 +16,51 @@
 //! ```
 
 mod allowance;
+mod band_parts;
 mod bulk;
 mod check;
+mod clash;
 mod construct;
 mod context;
+mod described;
 mod edges;
 mod fixings;
 mod garment;
 mod grown_pieces;
 mod inset_lines;
+mod joining;
 mod laps;
+mod lining;
 mod make;
 mod placement;
 mod rows;
 mod run_findings;
 mod seam;
 mod seam_words;
+pub mod wash;
 pub mod work;
 pub mod yarn;
 
 pub use allowance::{
     Allowances, CLOTH_TURN, EDGE_MARGIN, FELL_WIDTH, Fell, TURNED_UNDER, allowances, turned_depth,
 };
+pub use band_parts::{band_is_joined, band_join_allowance, band_join_construction, band_parts};
 pub use bulk::{
     Crossing, CrossingKind, Lying, Machine, Plies, Thicknesses, bulk, lying, lying_trimmed,
     machine_of,
 };
 pub use check::{SEWING_RULES, SewingRule, sewing_findings};
 pub use construct::Finish;
-pub use construct::{CONSTRUCTS, Construct, Rule, class_of, construct, operation_of};
+pub use construct::{
+    CONSTRUCTS, ClassOfSeam, Construct, Rule, class_of, construct, operation_of, rows_of_class,
+};
+pub use described::{Described, describe};
 pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{
     CutPiece, Face, Fixing, FixingKind, Garment, InsideLap, On, Origin, RowEnd, RowYarn, StitchRow,
 };
 pub use make::{make, make_run};
 pub use placement::{Placed, placed, placements};
+pub use rows::hem_overlap;
 pub use run_findings::findings_of_run;
-pub use seam_words::{Described, describe};
+pub use seam_words::all_said;

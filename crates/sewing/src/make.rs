@@ -5,6 +5,7 @@ use style::{Collection, Seam, Size, StyleDoc};
 
 use crate::context::Context;
 use crate::garment::Garment;
+use crate::wash::BeforeWash;
 use crate::{check, fixings, grown_pieces, laps, rows};
 
 /// Drafts and sews one size.
@@ -27,19 +28,8 @@ pub fn make(doc: &StyleDoc, collection: &Collection, size: Size) -> Garment {
     let rows = rows::rows(&context, &mut on_pieces);
     let fixings = fixings::fixings(&context, &mut findings);
     let laps = laps::laps(&context);
-    findings.extend(check::findings(
-        &context,
-        &rows,
-        &fixings,
-        drafted.conflict.is_none(),
-    ));
-    // The pieces of a chart in conflict are a compromise: what is wrong with them says nothing more.
-    if drafted.conflict.is_none() {
-        findings.append(&mut on_pieces);
-    }
-    // Worst first; among equals the order in which they were found.
-    findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
-    Garment {
+    let mut garment = Garment {
+        before_wash: BeforeWash::of(&drafted.pattern, doc, collection),
         doc: doc.clone(),
         collection: collection.clone(),
         size,
@@ -51,7 +41,17 @@ pub fn make(doc: &StyleDoc, collection: &Collection, size: Size) -> Garment {
         cut,
         findings,
         pattern: drafted.pattern,
+    };
+    garment.findings.extend(check::sewing_findings(&garment));
+    // The pieces of a chart in conflict are a compromise: what is wrong with them says nothing more.
+    if garment.conflict.is_none() {
+        garment.findings.append(&mut on_pieces);
     }
+    // Worst first; among equals the order in which they were found.
+    garment
+        .findings
+        .sort_by_key(|f| std::cmp::Reverse(f.severity));
+    garment
 }
 
 /// Sews every size of the style, in the order of its run.

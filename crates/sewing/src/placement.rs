@@ -35,7 +35,7 @@ pub(crate) fn coin_on(spec: &Spec) -> On {
     }
 }
 
-/// The copy of the front the concealed pocket hangs behind.
+/// The copy of the bag the concealed pocket is set on.
 pub(crate) fn extra_on(spec: &Spec) -> On {
     match spec.extra_pocket {
         Some(extra) if !extra.on_left => On::Mirrored,
@@ -104,10 +104,10 @@ pub fn placements(pattern: &Pattern) -> Vec<Placed> {
     let extra = set(
         P::ExtraPocket,
         &[EdgeId::Left, EdgeId::Foot, EdgeId::Right],
-        P::Front,
+        P::PocketBag,
         LineId::ExtraPocket,
     );
-    place(P::ExtraPocket, P::Front, extra_on(spec), extra);
+    place(P::ExtraPocket, P::PocketBag, extra_on(spec), extra);
     out
 }
 

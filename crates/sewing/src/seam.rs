@@ -5,7 +5,8 @@
 
 use draft::{ClothUse, EdgeId, PieceId};
 use style::{Construction, Ply, SeamId};
-use words::{Key, Words, key};
+use trade::seam::SeamOperationId;
+use words::{Key, key};
 
 /// What is constant about a seam while it is sewn.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -14,6 +15,8 @@ pub(crate) struct SeamFacts {
     pub line: Line,
     /// The pieces it is sewn onto without an edge of theirs in it.
     pub onto: &'static [PieceId],
+    /// The pieces it catches without an edge of theirs in it.
+    pub catches: &'static [PieceId],
     /// The cloth it is mostly sewn through.
     pub through: ClothUse,
     /// How it is pulled when the pair is worn.
@@ -25,8 +28,10 @@ pub(crate) struct SeamFacts {
     pub operations: &'static [OwnOperation],
     /// The machine that is built for it alone.
     pub machine: Option<OwnMachine>,
-    joins: Key,
-    head: Key,
+    /// What it joins: "front and back, crotch to hem".
+    pub joins: Key,
+    /// What it is called at the head of an operation: "Inseams".
+    pub head: Key,
 }
 
 /// Where the line of a seam lies.
@@ -80,8 +85,8 @@ pub(crate) enum Strain {
 pub(crate) struct OwnOperation {
     /// The constructions of the seam it is for.
     pub of: &'static [Construction],
-    /// Its key in [`trade::seam::OPERATIONS`].
-    pub key: &'static str,
+    /// Which.
+    pub id: SeamOperationId,
 }
 
 /// A machine that is built for one seam.
@@ -94,16 +99,6 @@ pub(crate) enum OwnMachine {
 }
 
 impl SeamFacts {
-    /// What it joins, in words: "front and back, crotch to hem".
-    pub fn joins(&self) -> &'static str {
-        Words::english().named(self.joins)
-    }
-
-    /// What it is called at the head of an operation: "Inseams".
-    pub fn head(&self) -> &'static str {
-        Words::english().named(self.head)
-    }
-
     /// Whether it joins panels of the shell.
     pub const fn joins_panels(&self) -> bool {
         matches!(self.line, Line::Panels(_) | Line::Halves(_))
@@ -152,6 +147,7 @@ const fn row(joins: Key, head: Key) -> SeamFacts {
     SeamFacts {
         line: Line::OfItsOwn,
         onto: &[],
+        catches: &[],
         through: ClothUse::Shell,
         strain: Strain::Holds,
         turned: None,
@@ -182,11 +178,12 @@ const fn halves(edges: &'static [Half], row: SeamFacts) -> SeamFacts {
 pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
     use Construction as C;
     use PieceId as P;
+    use SeamOperationId as O;
     match seam {
         SeamId::Outseam => SeamFacts {
             operations: &[OwnOperation {
                 of: &[C::SafetyStitched, C::Overlocked],
-                key: "outseam-overedged",
+                id: O::OutseamOveredged,
             }],
             ..panels(
                 OUTSEAM,
@@ -197,21 +194,21 @@ pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
         SeamId::Seat => SeamFacts {
             operations: &[OwnOperation {
                 of: &[C::LapFelled],
-                key: "seat",
+                id: O::Seat,
             }],
             ..halves(SEAT, row(key::SEAM_JOINS_SEAT, key::SEAM_HEAD_SEAT))
         },
         SeamId::Yoke => SeamFacts {
             operations: &[OwnOperation {
                 of: &[C::LapFelled],
-                key: "yoke",
+                id: O::Yoke,
             }],
             ..panels(YOKE, row(key::SEAM_JOINS_YOKE, key::SEAM_HEAD_YOKE))
         },
         SeamId::FrontRise => SeamFacts {
             operations: &[OwnOperation {
                 of: &[C::LapFelled, C::MockFelled],
-                key: "front-rise",
+                id: O::FrontRise,
             }],
             ..halves(
                 FRONT_RISE,
@@ -222,6 +219,11 @@ pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
             strain: Strain::Loaded,
             machine: Some(OwnMachine::Waistband),
             ..row(key::SEAM_JOINS_BAND, key::SEAM_HEAD_BAND)
+        },
+        SeamId::BandJoin => SeamFacts {
+            strain: Strain::Loaded,
+            onto: &[P::Band],
+            ..row(key::SEAM_JOINS_BAND_JOIN, key::SEAM_HEAD_BAND_JOIN)
         },
         SeamId::Hem => SeamFacts {
             machine: Some(OwnMachine::Hemmer),
@@ -244,7 +246,7 @@ pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
             }),
             operations: &[OwnOperation {
                 of: &[C::TurnedEdge],
-                key: "fly",
+                id: O::Fly,
             }],
             ..row(key::SEAM_JOINS_FLY, key::SEAM_HEAD_FLY)
         },
@@ -252,7 +254,7 @@ pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
             strain: Strain::None,
             operations: &[OwnOperation {
                 of: &[C::Overlocked],
-                key: "edge-overedge",
+                id: O::EdgeOveredge,
             }],
             ..row(key::SEAM_JOINS_FLY_EDGE, key::SEAM_HEAD_FLY_EDGE)
         },
@@ -261,10 +263,13 @@ pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
             onto: &[P::PocketFacing],
             ..row(key::SEAM_JOINS_COIN_SET, key::SEAM_HEAD_COIN_SET)
         },
-        SeamId::BackPocketHem => row(
-            key::SEAM_JOINS_BACK_POCKET_HEM,
-            key::SEAM_HEAD_BACK_POCKET_HEM,
-        ),
+        SeamId::BackPocketHem => SeamFacts {
+            catches: &[P::BackLiningLeft, P::BackLiningRight],
+            ..row(
+                key::SEAM_JOINS_BACK_POCKET_HEM,
+                key::SEAM_HEAD_BACK_POCKET_HEM,
+            )
+        },
         SeamId::BackPocketSet => SeamFacts {
             onto: &[P::Back],
             ..row(
@@ -276,8 +281,8 @@ pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
             onto: &[P::PocketBag],
             through: ClothUse::Pocketing,
             operations: &[OwnOperation {
-                of: &[C::PatchSet],
-                key: "pocket-facing",
+                of: &[C::PatchSet, C::LaidOn],
+                id: O::PocketFacing,
             }],
             ..row(key::SEAM_JOINS_FACING_SET, key::SEAM_HEAD_FACING_SET)
         },
@@ -285,7 +290,7 @@ pub(crate) const fn facts(seam: SeamId) -> SeamFacts {
             through: ClothUse::Pocketing,
             operations: &[OwnOperation {
                 of: &[C::PressedOpen, C::SafetyStitched, C::Overlocked],
-                key: "pocket-bag",
+                id: O::PocketBag,
             }],
             ..row(key::SEAM_JOINS_BAG_CLOSE, key::SEAM_HEAD_BAG_CLOSE)
         },

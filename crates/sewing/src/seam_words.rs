@@ -1,142 +1,97 @@
-//! A seam in words, as a construction list prints it.
+//! What is said of a seam wherever it is told: how it lies, how wide its allowances are, how its rows end.
 
-use draft::{ClothUse, PieceId};
-use style::{MeasureId, Seam, SeamId};
+use draft::ClothUse;
+use style::{MeasureId, Ply, Seam, SeamId};
 use trade::Length;
+use words::{Key, Said, key, say};
 
 use crate::allowance::allowances;
-use crate::construct::{Rule, class_of, construct, operation_of};
-use crate::context::mm;
+use crate::construct::{Rule, construct};
 use crate::garment::{Garment, RowEnd};
 use crate::seam::facts;
-use crate::work::gauge_of;
-
-/// What a construction list says about a seam besides its rows. Any of the texts may be empty.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Described {
-    /// "Inseam".
-    pub name: String,
-    /// "front and back, crotch to hem".
-    pub joins: &'static str,
-    /// "lap-felled".
-    pub construction: &'static str,
-    /// "ISO 4916 2.04.06 · ASTM D6193 LSc-2".
-    pub class: String,
-    /// "feed-off-the-arm".
-    pub machine: &'static str,
-    /// "4 plies, 3.3 mm": the thickest place along the seam, away from crossings.
-    pub plies: String,
-    /// "front 8.1 mm, back 17.7 mm".
-    pub allowances: String,
-    /// "front over back; both edges turned into each other".
-    pub lies: String,
-    /// How the needles stand that sew each row: "two needles, 6.4 mm", "single needle"; empty for a
-    /// row without a place.
-    pub gauges: Vec<String>,
-    /// How each row begins and ends: "both ends: threads tucked into the fold".
-    pub ends: Vec<String>,
-}
-
-/// Describes a seam of a sewn size.
-pub fn describe(garment: &Garment, seam: &Seam) -> Described {
-    let made = construct(seam.construction);
-    Described {
-        name: capitalised(seam.id.title()),
-        joins: facts(seam.id).joins(),
-        construction: seam.construction.word(),
-        class: class_of(seam).map_or_else(String::new, |class| {
-            format!("ISO 4916 {} · ASTM D6193 {}", class.iso, class.astm)
-        }),
-        machine: operation_of(seam).map_or("", |operation| operation.machine),
-        plies: plies(garment, seam, made.plies),
-        allowances: widths(garment, seam),
-        lies: lies(garment, seam),
-        gauges: (1..=seam.rows.len())
-            .map(|number| gauge_of(garment, seam, number))
-            .collect(),
-        ends: (1..=seam.rows.len())
-            .map(|number| ends_of(garment, seam.id, number))
-            .collect(),
-    }
-}
 
 /// Which ply is on top, and which way the allowance lies.
-pub(crate) fn lies(garment: &Garment, seam: &Seam) -> String {
-    let made = construct(seam.construction);
+pub(crate) fn lies(garment: &Garment, seam: &Seam) -> Said {
+    let lies = construct(seam.construction).lies;
     match seam.lap {
-        Some(lap) => format!("{lap}; {}", made.lies),
-        None if seam.id == SeamId::Hem && garment.doc.hem.roping => {
-            format!("{}; diagonal roping wanted", made.lies)
+        Some(lap) => say::SeamLiesLapped {
+            lies,
+            over: ply(lap.over),
+            under: ply(lap.under),
         }
-        None => made.lies.to_owned(),
+        .into(),
+        None if seam.id == SeamId::Hem && garment.doc.hem.roping => {
+            say::SeamLiesRoped { lies }.into()
+        }
+        None if garment.catches_lining(seam.id) => {
+            if seam.id == SeamId::BackPocketHem {
+                say::SeamLiesOnLining { lies }.into()
+            } else {
+                say::SeamLiesWithLining { lies }.into()
+            }
+        }
+        None => lies.into(),
     }
 }
 
-/// Both ends of a row, or of each of its runs where these differ; empty for a row that is not laid.
+/// What a ply is called after the panel it belongs to.
+const fn ply(ply: Ply) -> Key {
+    match ply {
+        Ply::Front => key::SEAM_PLY_FRONT,
+        Ply::Back => key::SEAM_PLY_BACK,
+        Ply::Left => key::SEAM_PLY_LEFT,
+        Ply::Right => key::SEAM_PLY_RIGHT,
+        Ply::Yoke => key::SEAM_PLY_YOKE,
+    }
+}
+
+/// Both ends of a row, or of each of its runs where these differ; none for a row that is not laid.
 ///
 /// Where a run goes on over a seam, only its other end is an end.
-pub(crate) fn ends_of(garment: &Garment, seam: SeamId, number: usize) -> String {
-    let mut ways: Vec<String> = Vec::new();
+pub(crate) fn ends_of(garment: &Garment, seam: SeamId, number: usize) -> Option<Said> {
+    let mut ways: Vec<Said> = Vec::new();
     for row in &garment.rows {
         if row.seam != seam || row.number != number {
             continue;
         }
-        let way = match (row.begins, row.ends) {
+        let (begins, ends) = (row.begins.said(), row.ends.said());
+        let way: Said = match (row.begins, row.ends) {
             (RowEnd::RunsOn, RowEnd::RunsOn) => continue,
-            (begins, RowEnd::RunsOn) => format!("begins: {}", begins.word()),
-            (RowEnd::RunsOn, ends) => format!("ends: {}", ends.word()),
-            (begins, ends) if begins == ends => format!("both ends: {}", begins.word()),
-            (begins, ends) => format!("begins: {}; ends: {}", begins.word(), ends.word()),
+            (_, RowEnd::RunsOn) => say::RowEndsBegin { begins }.into(),
+            (RowEnd::RunsOn, _) => say::RowEndsEnd { ends }.into(),
+            (begin, end) if begin == end => say::RowEndsBoth { ends }.into(),
+            _ => say::RowEndsDiffer { begins, ends }.into(),
         };
         if !ways.contains(&way) {
             ways.push(way);
         }
     }
-    ways.join("; ")
+    all_said(ways)
 }
 
-pub(crate) fn capitalised(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
+/// Several things that are said of the same, one after the other; none where nothing is.
+pub fn all_said(parts: impl IntoIterator<Item = Said>) -> Option<Said> {
+    let both = |first, next| say::JoinedAlso { first, next }.into();
+    parts.into_iter().reduce(both)
 }
 
-/// Counted as plies of the cloth the seam is mostly sewn through.
-fn plies(garment: &Garment, seam: &Seam, count: u8) -> String {
-    let cloth = match sewn_on(seam) {
-        ClothUse::Pocketing => &garment.doc.cloth.pocketing,
-        _ => &garment.doc.cloth.shell,
-    };
-    // The facing of the fly is cut in two plies, and only the front has an allowance between them.
-    let turned = facts(seam.id).turned;
-    let count = match turned.map(|turned| turned.faced_with) {
-        Some(PieceId::FlyFacing) => 3,
-        _ => count,
-    };
-    let word = if count == 1 { "ply" } else { "plies" };
-    match garment.collection.cloths.get(cloth) {
-        Some(cloth) => format!("{count} {word}, {}", mm(cloth.thickness * f64::from(count))),
-        None => format!("{count} {word}"),
-    }
-}
-
-pub(crate) fn widths(garment: &Garment, seam: &Seam) -> String {
-    let both = allowances(seam, garment.pattern.spec[MeasureId::HemDepth]);
-    match (construct(seam.construction).rule, seam.lap) {
-        (Rule::None, _) => String::new(),
-        (Rule::Felled, Some(lap)) => format!(
-            "{} {}, {} {}",
-            lap.over,
-            mm(both.over),
-            lap.under,
-            mm(both.under)
-        ),
-        _ if construct(seam.construction).joins > 1 && both.over > Length::ZERO => {
-            format!("{} on each ply", mm(both.over))
+pub(crate) fn widths(garment: &Garment, seam: &Seam) -> Option<Said> {
+    let both = allowances(seam, garment.sewn(MeasureId::HemDepth).figure());
+    let width = both.over.in_mm(1);
+    Some(match (construct(seam.construction).rule, seam.lap) {
+        (Rule::None, _) => return None,
+        (Rule::Felled, Some(lap)) => say::SeamWidths {
+            over: ply(lap.over),
+            over_width: width,
+            under: ply(lap.under),
+            under_width: both.under.in_mm(1),
         }
-        _ => mm(both.over),
-    }
+        .into(),
+        _ if construct(seam.construction).joins > 1 && both.over > Length::ZERO => {
+            say::SeamWidthEach { width }.into()
+        }
+        _ => say::SeamWidth { width }.into(),
+    })
 }
 
 /// The cloth a seam is mostly sewn through.

@@ -9,8 +9,11 @@ use common::ferryman;
 use draft::{Finding, LineId, PieceId, Severity};
 use geometry::{Affine, Vec2};
 use sewing::{FixingKind, Garment, SEWING_RULES, make, sewing_findings};
-use style::{Closing, Construction, Loaded, MeasureId, OutseamLine, RowSpec, SeamId, Size};
-use trade::{Length, StitchDensity, StitchType, YarnSize};
+use style::{
+    Closing, Construction, Loaded, MeasureId, OutseamLine, RowSpec, SeamId, SetAfter, Size,
+    WashFinish, WashedBy,
+};
+use trade::{Length, Share, StitchDensity, StitchType, YarnSize};
 
 const SIZE: Size = Size::new(32, 32);
 
@@ -78,6 +81,15 @@ fn yarn(l: &mut Loaded, key: &str, tex: f64) {
     l.collection.yarns[key].size = YarnSize::tex(tex);
 }
 
+/// Sold raw, in a shell that loses so many per cent along its warp.
+fn raw(l: &mut Loaded, percent: f64) {
+    l.style.wash.as_mut().unwrap().finish = WashFinish::Raw;
+    let shell = l.style.cloth.shell.clone();
+    let shell = &mut l.collection.cloths[&shell];
+    shell.warp_shrinkage = Some(Share::percent(percent));
+    shell.weft_shrinkage = Some(Share::ZERO);
+}
+
 /// Moves a line on a piece.
 fn shift(g: &mut Garment, piece: PieceId, line: LineId, by: Vec2) {
     let piece = g.pattern.pieces.iter_mut().find(|p| p.id == piece).unwrap();
@@ -91,6 +103,17 @@ fn holes(g: &mut Garment, change: fn(&mut sewing::Fixing)) {
             change(fixing);
         }
     }
+}
+
+fn without_extra(l: &mut Loaded) {
+    l.style.pockets.extra = None;
+    for seam in [SeamId::ExtraHem, SeamId::ExtraSet] {
+        l.style.seams.shift_remove(&seam);
+    }
+}
+
+fn row_of(g: &mut Garment, seam: SeamId) -> &mut sewing::StitchRow {
+    g.rows.iter_mut().find(|row| row.seam == seam).unwrap()
 }
 
 const TRIALS: &[Trial] = &[
@@ -145,9 +168,20 @@ const TRIALS: &[Trial] = &[
     spoilt("sewing::no-rows", |l| rows(l, SeamId::CoinSet).clear()),
     mended(
         "sewing::overedge-unstated",
-        |_| (),
+        |l| {
+            // The demo leaves the overedge beside the cloth's own edge open.
+            let mut row = rows(l, SeamId::FrontRise)[3].clone();
+            row.offset = Length::ZERO;
+            rows(l, SeamId::Outseam).push(row);
+        },
         |l| rows(l, SeamId::FrontRise).truncate(3),
     ),
+    spoilt("sewing::facing-edge", |l| {
+        construct(l, SeamId::FacingSet, Construction::LaidOn);
+    }),
+    spoilt("sewing::band-join", |l| {
+        l.style.seams.shift_remove(&SeamId::BandJoin);
+    }),
     // Eight plies of 0.82 mm are 6.6 mm.
     spoilt("sewing::hem-narrow", |l| {
         chart(l, MeasureId::HemDepth, 6.0);
@@ -219,22 +253,15 @@ const TRIALS: &[Trial] = &[
     spoilt_after("sewing::extra-below-band", |g| {
         shift(
             g,
-            PieceId::Front,
+            PieceId::PocketBag,
             LineId::ExtraPocket,
             Vec2::new(0.0, -12.0),
         );
     }),
-    mended(
-        "sewing::extra-in-mouth",
-        |l| {
-            let extra = l.style.pockets.extra.as_mut().unwrap();
-            extra.from_centre = Length::mm(10.0);
-        },
-        |l| {
-            let extra = l.style.pockets.extra.as_mut().unwrap();
-            extra.from_centre = Length::mm(90.0);
-        },
-    ),
+    // Nearer to the centre it lies in the fold of the bag.
+    spoilt("sewing::extra-on-bag", |l| {
+        l.style.pockets.extra.as_mut().unwrap().from_centre = Length::mm(10.0);
+    }),
     spoilt("sewing::bag-short", |l| {
         l.style.pockets.bag.depth = Length::mm(200.0);
     }),
@@ -301,9 +328,12 @@ const TRIALS: &[Trial] = &[
         l.style.patch.as_mut().unwrap().from_centre = Length::mm(450.0);
     }),
     spoilt("sewing::art-beyond", |l| {
-        l.collection.trims["patch"].width = Some(Length::mm(60.0));
+        l.collection.trims["patch"].width = Some(Length::mm(50.0));
     }),
     spoilt("sewing::fibre-label", |l| l.style.labels[2].purpose.clear()),
+    spoilt("sewing::label-lacks", |l| {
+        l.style.labels[2].text = Some("100 % cotton. Made in Portugal.".to_owned());
+    }),
     spoilt("sewing::fibre-differs", |l| {
         l.style.labels[2].text = Some("98 % cotton, 2 % elastane".to_owned());
     }),
@@ -330,10 +360,81 @@ const TRIALS: &[Trial] = &[
         |l| l.style.shape.outseam = OutseamLine::Straight,
         |l| l.style.shape.outseam = OutseamLine::Shaped,
     ),
+    mended(
+        "sewing::selvedge-dart",
+        |l| l.style.shape.seat_dart = Length::mm(5.0),
+        |l| l.style.shape.seat_dart = Length::mm(18.0),
+    ),
     spoilt("sewing::selvedge-missing", |l| {
         let shell = l.style.cloth.shell.clone();
         l.collection.cloths[&shell].selvedge = false;
     }),
+    // The caps reach from 2 to 11 mm inside the edges of the pocket, its second row lies at 8 mm.
+    spoilt("sewing::needle-on-metal", |l| {
+        l.style.rivets.as_mut().unwrap().back_hidden = true;
+    }),
+    // Caps of 7 mm begin 3 mm inside the edges: 2 mm from a row at 1 mm.
+    spoilt("sewing::foot-on-metal", |l| {
+        l.style.rivets.as_mut().unwrap().back_hidden = true;
+        l.collection.trims["rivet-9"].diameter = Some(Length::mm(7.0));
+        rows(l, SeamId::BackPocketSet).truncate(1);
+        rows(l, SeamId::BackPocketSet)[0].offset = Length::mm(1.0);
+    }),
+    mended("sewing::extra-sewn-shut", without_extra, |l| {
+        l.style.pockets.extra.as_mut().unwrap().from_centre = Length::mm(90.0);
+    }),
+    spoilt_after("sewing::mouth-sewn-shut", |g| {
+        let front = g.pattern.piece(PieceId::Front).unwrap();
+        let mouth = front.edge(style::EdgeId::Mouth).unwrap();
+        let middle = mouth.point_at(mouth.length() / 2.0);
+        let tack = g
+            .fixings
+            .iter_mut()
+            .find(|f| f.piece == PieceId::Front && matches!(f.kind, FixingKind::Bartack(..)));
+        tack.unwrap().at = middle;
+    }),
+    // The tack at the top of the loop behind goes through a label as high as the band.
+    spoilt("sewing::sewn-through-trim", |l| {
+        // And is sewn on before the loops are.
+        l.style.wash = None;
+        l.collection.trims["main-label"].height = Some(Length::mm(37.0));
+    }),
+    spoilt("sewing::patch-through-band", |l| {
+        l.collection.trims["patch"].height = Some(Length::mm(55.0));
+    }),
+    // Holes of 10 mm buttons end 22.7 mm from the fly edge at most, and two lie above where its rows turn in.
+    mended(
+        "sewing::hole-bite",
+        |l| {
+            l.style.fly.buttons = 2;
+            l.collection.trims["shank-22"].diameter = Some(Length::mm(10.0));
+        },
+        |l| rows(l, SeamId::Fly)[1].offset = Length::mm(28.0),
+    ),
+    spoilt_after("sewing::button-bite", |g| {
+        let button = g
+            .fixings
+            .iter_mut()
+            .find(|f| f.piece == PieceId::FlyShield && matches!(f.kind, FixingKind::Button(_)));
+        button.unwrap().at.x -= 4.0;
+    }),
+    spoilt_after("sewing::rows-together", |g| {
+        let along = row_of(g, SeamId::Fly).path.clone();
+        row_of(g, SeamId::FrontRise).path =
+            along.transformed(Affine::translate(Vec2::new(0.5, 0.0)));
+    }),
+    // The inner sides of the back pockets lie over the rows of the seat seam.
+    spoilt("sewing::rows-cross", |l| {
+        chart(l, MeasureId::BackPocketFromCentre, -8.0);
+    }),
+    // A coverstitch is made on a flat bed.
+    spoilt("sewing::no-arm", |l| {
+        rows(l, SeamId::Hem)[0].stitch = StitchType::S406;
+    }),
+    spoilt("sewing::patch-in-wash", |l| {
+        l.style.wash.as_mut().unwrap().set_after.clear();
+    }),
+    mended("sewing::raw-shrinks", |l| raw(l, 3.0), |l| raw(l, 3.1)),
 ];
 
 fn said(code: &str, change: fn(&mut Loaded), then: fn(&mut Garment)) -> Vec<Finding> {
@@ -455,4 +556,109 @@ fn the_demo_style_can_be_sewn_in_every_size() {
         );
         assert!(found.len() <= 10, "{found:#?}");
     }
+}
+
+/// A ceiling by yarn and stitch, from memory: 4 diameters of the needle yarn, 5 in a chain.
+#[test]
+fn heavy_yarn_has_a_densest_stitch() {
+    let crowded = |seam: SeamId, stitch: StitchType, per_inch: f64| {
+        let mut loaded = ferryman();
+        let row = &mut rows(&mut loaded, seam)[0];
+        (row.stitch, row.density) = (stitch, StitchDensity::per_inch(per_inch));
+        let garment = make(&loaded.style, &loaded.collection, SIZE);
+        let found = sewing_findings(&garment);
+        found.iter().any(|f| f.code == "sewing::stitches-crowded")
+    };
+    // Tex 105.
+    for (stitch, sewn, too_dense) in [
+        (StitchType::S301, 14.0, 25.0),
+        (StitchType::S401, 11.0, 14.0),
+    ] {
+        assert!(!crowded(SeamId::Mouth, stitch, sewn), "{stitch}");
+        assert!(crowded(SeamId::Mouth, stitch, too_dense), "{stitch}");
+    }
+    // Tex 40 of the pocket bag.
+    assert!(!crowded(SeamId::FacingSet, StitchType::S301, 20.0));
+}
+
+/// Only a lockstitch is sewn back and forth. What has no reverse is chained off: a chain still runs back, an overedge holds.
+#[test]
+fn stitches_without_reverse_are_chained_off() {
+    use sewing::RowEnd::{Backtacked, CaughtInSeam, ChainedOff};
+    let ended = |seam: SeamId, stitch: StitchType, stated: Option<style::RowEnding>| {
+        let mut loaded = ferryman();
+        let row = &mut rows(&mut loaded, seam)[0];
+        (row.stitch, row.begin) = (stitch, stated);
+        let garment = make(&loaded.style, &loaded.collection, SIZE);
+        let row = garment
+            .rows
+            .iter()
+            .find(|row| row.seam == seam && row.number == 1)
+            .unwrap();
+        let found = sewing_findings(&garment);
+        let told = found.iter().any(|f| f.code == "sewing::chain-end");
+        (row.begins, row.ends, told)
+    };
+    let stated = Some(style::RowEnding::Backtacked);
+    for overedge in [StitchType::S504, StitchType::S514, StitchType::S516] {
+        assert_eq!(
+            ended(SeamId::BagClose, overedge, None),
+            (ChainedOff, CaughtInSeam, false)
+        );
+        assert_eq!(
+            ended(SeamId::BagClose, overedge, stated),
+            (Backtacked, CaughtInSeam, true)
+        );
+    }
+    for chain in [
+        StitchType::S101,
+        StitchType::S401,
+        StitchType::S406,
+        StitchType::S602,
+    ] {
+        assert_eq!(
+            ended(SeamId::BackPocketSet, chain, None),
+            (ChainedOff, ChainedOff, true)
+        );
+    }
+    assert_eq!(
+        ended(SeamId::BackPocketSet, StitchType::S301, None),
+        (Backtacked, Backtacked, false)
+    );
+}
+
+/// Leather meets the water only where the sewn pair is washed with it on.
+#[test]
+fn a_leather_patch_is_noted_only_where_it_goes_through_the_wash() {
+    let note = |change: fn(&mut Loaded)| said("sewing::patch-in-wash", change, as_made).len();
+    let soaked: fn(&mut Loaded) =
+        |l| l.style.wash.as_mut().unwrap().set_after = vec![SetAfter::Rivets];
+    assert_eq!(note(soaked), 1);
+    assert_eq!(
+        note(|l| l
+            .style
+            .wash
+            .as_mut()
+            .unwrap()
+            .set_after
+            .push(SetAfter::Rivets)),
+        0
+    );
+    assert_eq!(note(|l| l.style.wash = None), 0);
+    for by in [WashedBy::Mill, WashedBy::Wearer] {
+        let mut loaded = ferryman();
+        let wash = loaded.style.wash.as_mut().unwrap();
+        (wash.by, wash.set_after) = (by, Vec::new());
+        let found = sewing_findings(&make(&loaded.style, &loaded.collection, SIZE));
+        assert!(
+            found.iter().all(|f| f.code != "sewing::patch-in-wash"),
+            "{by:?}"
+        );
+    }
+    let of_cloth: fn(&mut Loaded) = |l| {
+        l.style.wash.as_mut().unwrap().set_after.clear();
+        let patch = &mut l.collection.trims["patch"];
+        (patch.tanning, patch.material) = (None, "cotton canvas".to_owned());
+    };
+    assert_eq!(note(of_cloth), 0);
 }

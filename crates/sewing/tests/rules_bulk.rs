@@ -4,8 +4,8 @@
 mod common;
 
 use common::ferryman;
-use draft::{PieceId, PointId};
-use sewing::{Crossing, CrossingKind, Garment, bulk, make};
+use draft::{PieceId, PointId, Severity};
+use sewing::{Crossing, CrossingKind, Garment, bulk, make, sewing_findings};
 use style::{Construction, Lining, Loaded, MeasureId, SeamId, Size};
 use trade::Length;
 
@@ -150,4 +150,44 @@ fn a_style_without_loops_has_no_crossings_under_them() {
             .iter()
             .all(|c| !c.name.contains("crosses the band seam"))
     );
+}
+
+/// Foot lift is clearance; a machine sews less (four fifths of it, from memory). The hem over the felled inseam is
+/// 12 × 0.82 = 9.84 mm, not pressed; a hemmer lifts 10 mm and sews 8.
+#[test]
+fn what_goes_under_the_foot_is_not_yet_sewn() {
+    let judged = |shell: f64, code: &str| {
+        let garment = sewn(|l| {
+            let key = l.style.cloth.shell.clone();
+            l.collection.cloths[&key].thickness = Length::mm(shell);
+        });
+        let mut found = sewing_findings(&garment);
+        found.retain(|f| f.code == code);
+        let machines = bulk(&garment).into_iter().filter_map(|c| c.machine);
+        assert!(machines.into_iter().all(|m| m.sews < m.lift));
+        found.into_iter().map(|f| f.severity).max()
+    };
+    // 12 × 0.66 = 7.92, 12 × 0.68 = 8.16, 12 × 0.84 = 10.08.
+    assert_eq!(judged(0.66, "sewing::hem-bulk"), None);
+    assert_eq!(judged(0.68, "sewing::hem-bulk"), Some(Severity::Note));
+    assert_eq!(judged(0.84, "sewing::hem-bulk"), Some(Severity::Error));
+    // The outseam over the end of the mouth: 6 plies of shell and 6 of pocketing of 0.45 on a chainstitch machine.
+    assert_eq!(judged(0.82, "sewing::bulk-machine"), None);
+    assert_eq!(judged(0.90, "sewing::bulk-machine"), Some(Severity::Note));
+    assert_eq!(judged(1.30, "sewing::bulk-machine"), Some(Severity::Error));
+}
+
+/// Each pocket by its own lining: 7 × 0.82 + 2 × 0.30 on the left, 2 × 0.50 on the right.
+#[test]
+fn each_back_pocket_is_as_thick_as_its_own_lining() {
+    let all = all(|l| {
+        let mut thick = l.collection.cloths["oar-lining"].clone();
+        thick.thickness = Length::mm(0.50);
+        l.collection.cloths.insert("thole".to_owned(), thick);
+        l.style.pockets.back.right.lining_cloth = Some("thole".to_owned());
+    });
+    for (name, mm) in [("left back pocket", 6.34), ("right back pocket", 6.74)] {
+        let thickness = named(&all, name).thickness;
+        assert!((thickness.to_mm() - mm).abs() < 1e-9, "{name}: {thickness}");
+    }
 }

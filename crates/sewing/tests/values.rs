@@ -32,6 +32,8 @@ fn times(amount: Amount, factor: f64) -> Amount {
         Amount::Weight(value) => (value * factor).into(),
         Amount::Yarn(value) => (value * factor).into(),
         Amount::Density(value) => (value * factor).into(),
+        Amount::Temperature(value) => (value * factor).into(),
+        Amount::Duration(value) => (value * factor).into(),
         Amount::Count(value) => Amount::Count((f64::from(value) * factor).round() as u32),
     }
 }
@@ -225,7 +227,7 @@ fn rows_that_miss_what_they_sew_on_are_told() {
         })
     };
     for (seam, within, beyond) in [
-        (SeamId::PatchSet, 20.0, 30.0),
+        (SeamId::PatchSet, 12.0, 20.0),
         (SeamId::LabelSet, 8.0, 12.0),
         (SeamId::Mouth, 60.0, 90.0),
     ] {

@@ -9,16 +9,17 @@ mod common;
 use std::collections::BTreeSet;
 
 use common::ferryman;
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use proptest::prelude::*;
 use sewing::work::{Operation, Stage, Work, closing_seam, sewing_order};
 use sewing::yarn::consumption;
-use sewing::{FixingKind, Garment, On, describe, make};
+use sewing::{Finish, FixingKind, Garment, On, RowEnd, StitchRow, describe, make};
 use style::{
-    BandMethod, Closing, Construction, HemEnds, Lining, Loaded, MeasureId, RowEnding, RowSpec,
-    SeamId, Size, known,
+    BandMethod, Closing, Construction, FlyTopstitch, HemEnds, Lining, Loaded, MeasureId, RowEnding,
+    RowSpec, SeamId, SetAfter, Size, known,
 };
-use trade::{Length, StitchDensity, StitchType};
+use trade::{Length, MachineId, StitchDensity, StitchType, Unwashed, Washed};
+use words::{Key, Words, key};
 
 fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
     let mut loaded = ferryman();
@@ -27,12 +28,23 @@ fn sewn(change: impl FnOnce(&mut Loaded)) -> Garment {
 }
 
 fn place(order: &[Operation], key: &str) -> usize {
-    let found = order.iter().position(|o| o.key == key);
+    let found = order.iter().position(|o| o.key.code() == key);
     found.unwrap_or_else(|| panic!("no {key} among {:?}", keys(order)))
 }
 
-fn keys(order: &[Operation]) -> Vec<&str> {
-    order.iter().map(|o| o.key.as_str()).collect()
+fn keys(order: &[Operation]) -> Vec<String> {
+    order.iter().map(|o| o.key.code()).collect()
+}
+
+/// How the needles of an operation stand, in words.
+fn gauge(order: &[Operation], key: &str) -> String {
+    let gauge = named(order, key).gauge_words();
+    gauge.map_or_else(String::new, |gauge| Words::english().say(gauge))
+}
+
+/// Whether an operation says this of what to mind.
+fn minds(operation: &Operation, key: Key) -> bool {
+    operation.mind.contains(&key.into())
 }
 
 fn named<'a>(order: &'a [Operation], key: &str) -> &'a Operation {
@@ -40,17 +52,17 @@ fn named<'a>(order: &'a [Operation], key: &str) -> &'a Operation {
 }
 
 fn has(order: &[Operation], key: &str) -> bool {
-    order.iter().any(|o| o.key == key)
+    order.iter().any(|o| o.key.code() == key)
 }
 
 /// Everything that has to come before an operation, by its own word and that of others.
-fn before<'a>(order: &'a [Operation], key: &str) -> BTreeSet<&'a str> {
+fn before(order: &[Operation], key: &str) -> BTreeSet<String> {
     let mut out = BTreeSet::new();
-    let mut open: Vec<&str> = vec![key];
+    let mut open: Vec<String> = vec![key.to_owned()];
     while let Some(key) = open.pop() {
-        for wanted in &named(order, key).after {
-            if out.insert(wanted.as_str()) {
-                open.push(wanted);
+        for wanted in &named(order, &key).after {
+            if out.insert(wanted.code()) {
+                open.push(wanted.code());
             }
         }
     }
@@ -66,15 +78,14 @@ fn sound(garment: &Garment) -> Vec<Operation> {
     let order = sewing_order(garment);
     let mut rows = vec![0; garment.rows.len()];
     let mut fixings = vec![0; garment.fixings.len()];
-    let mut done: BTreeSet<&str> = BTreeSet::new();
+    let mut done: BTreeSet<String> = BTreeSet::new();
     for (index, operation) in order.iter().enumerate() {
-        let key = operation.key.as_str();
+        let key = &operation.key.code();
         assert_eq!(operation.number, index + 1, "{key}");
         for wanted in &operation.after {
-            assert!(done.contains(wanted.as_str()), "{key} needs {wanted}");
+            assert!(done.contains(&wanted.code()), "{key} needs {wanted:?}");
         }
-        assert!(done.insert(key), "{key} twice");
-        assert!(!operation.name.is_empty() && !operation.machine.is_empty());
+        assert!(done.insert(key.clone()), "{key} twice");
         assert!(
             !operation.mind.is_empty() || operation.not_stated.is_some() || key == "set-rest",
             "{key}"
@@ -83,10 +94,12 @@ fn sound(garment: &Garment) -> Vec<Operation> {
             !operation
                 .mind
                 .iter()
+                .map(|mind| Words::english().saying(mind))
                 .any(|m| m.is_empty() || m.ends_with('.')),
             "{key}"
         );
-        assert!(!operation.parts.is_empty() || key == "look-over", "{key}");
+        let of_all = matches!(key.as_str(), "look-over" | "wash");
+        assert!(!operation.parts.is_empty() || of_all, "{key}");
         assert!(operation.pieces.is_sorted(), "{key}");
         operation.rows().for_each(|row| rows[row] += 1);
         operation
@@ -113,18 +126,18 @@ fn sound(garment: &Garment) -> Vec<Operation> {
 }
 
 fn needles_are_sound(garment: &Garment, operation: &Operation) {
-    let key = &operation.key;
+    let key = operation.key.code();
     let sews = operation.work == Work::Sewn;
     assert_eq!(operation.needle_count > 0, sews, "{key}");
-    assert_eq!(operation.gauge_words().is_empty(), !sews, "{key}");
+    assert_eq!(operation.gauge_words().is_some(), sews, "{key}");
     assert_eq!(
         sews && operation.needles.is_empty(),
         operation.not_stated.is_some(),
         "{key}"
     );
-    let mut longest = Length::ZERO;
+    let mut longest = Unwashed::default();
     for needle in &operation.needles {
-        assert!(!needle.ends.is_empty(), "{key}");
+        assert!(needle.ends.is_some(), "{key}");
         let Some(number) = needle.row else { continue };
         assert_eq!(operation.gauges.len() + 1, operation.needles.len(), "{key}");
         let of_row = || {
@@ -134,8 +147,13 @@ fn needles_are_sound(garment: &Garment, operation: &Operation) {
                 .filter(|r| needle.seam == r.seam && r.number == number)
         };
         let twice = |on| if on == On::Both { 2.0 } else { 1.0 };
-        let length: Length = of_row().map(|r| r.length() * twice(r.on)).sum();
-        assert!((length - needle.sewn).abs() < Length::mm(1e-6), "{key}");
+        let length: Length = of_row()
+            .map(|r| garment.at_machine(r).0.figure() * twice(r.on))
+            .sum();
+        assert!(
+            (length - needle.sewn.figure()).abs() < Length::mm(1e-6),
+            "{key}"
+        );
         assert_eq!(of_row().count(), needle.rows.len(), "{key}");
         for index in &needle.rows {
             let row = &garment.rows[*index];
@@ -145,16 +163,18 @@ fn needles_are_sound(garment: &Garment, operation: &Operation) {
                 "{key}"
             );
             assert_eq!(row.stitch, needle.stitch, "{key}");
-            assert_eq!(Some(row.density), needle.density, "{key}");
+            assert_eq!(Some(Washed::new(row.density)), needle.counted, "{key}");
             assert_eq!(
                 (&row.needle, &row.under),
                 (&needle.yarn, &needle.under),
                 "{key}"
             );
         }
-        longest = longest.max(needle.sewn);
+        if needle.sewn > longest {
+            longest = needle.sewn;
+        }
     }
-    if longest > Length::ZERO {
+    if longest > Unwashed::default() {
         assert_eq!(operation.sewn, longest, "{key}");
     }
 }
@@ -162,10 +182,18 @@ fn needles_are_sound(garment: &Garment, operation: &Operation) {
 /// What the yarn list counts as not stated is in the order, as long as it says; what has no estimate
 /// there has none here.
 fn not_stated_is_said(garment: &Garment, order: &[Operation]) {
-    let listed: Length = consumption(garment).unstated.iter().map(|u| u.sewn).sum();
+    let listed: Length = consumption(garment)
+        .unstated
+        .iter()
+        .map(|u| u.sewn.figure())
+        .sum();
     let estimated = |o: &&Operation| o.not_stated.as_ref().is_some_and(|n| n.stitch.is_some());
-    let said: Length = order.iter().filter(estimated).map(|o| o.sewn).sum();
-    let what: Vec<&String> = order.iter().filter(estimated).map(|o| &o.key).collect();
+    let said: Length = order
+        .iter()
+        .filter(estimated)
+        .map(|o| o.sewn.figure())
+        .sum();
+    let what: Vec<_> = order.iter().filter(estimated).map(|o| o.key).collect();
     assert!(
         (listed - said).abs() < Length::mm(1e-6),
         "{listed} {said} {what:?}"
@@ -174,7 +202,7 @@ fn not_stated_is_said(garment: &Garment, order: &[Operation]) {
         .iter()
         .filter(|o| o.not_stated.is_some() && !estimated(o))
     {
-        assert_eq!(operation.sewn, Length::ZERO, "{}", operation.key);
+        assert_eq!(operation.sewn, Unwashed::default(), "{:?}", operation.key);
     }
 }
 
@@ -223,24 +251,95 @@ fn every_size_of_the_demo_is_sewn_in_the_same_order() {
     }
 }
 
-/// Front and back lie on the cloth's finished edge; only facing and yoke are raw there. Cut from cloth
-/// without one, every edge is.
+/// The back lies on the cloth's finished edge, the front does up to where its side line leaves it at the
+/// hip; the rest, facing and yoke are raw. Cut from cloth without such an edge, every edge is.
 #[test]
 fn an_edge_the_cloth_finishes_is_not_overedged() {
     let neatened = |garment: &Garment| {
         let order = sewing_order(garment);
-        let found = order.into_iter().find(|o| o.key == "outseam-neaten");
+        let found = order.into_iter().find(|o| o.key.code() == "outseam-neaten");
         let mut pieces = found.unwrap().pieces;
         pieces.sort();
         pieces
     };
     let demo = sewn(|_| ());
-    assert_eq!(neatened(&demo), [PieceId::Yoke, PieceId::PocketFacing]);
+    assert_eq!(
+        neatened(&demo),
+        [PieceId::Front, PieceId::Yoke, PieceId::PocketFacing]
+    );
     let plain = sewn(|l| {
         let shell = l.style.cloth.shell.clone();
         l.collection.cloths[&shell].selvedge = false;
     });
     assert!(neatened(&plain).contains(&PieceId::Front));
+}
+
+/// Above the hip notch the front is cut, not woven: it is drawn, counted and asked for as raw there, and a row
+/// that states the overedge is laid there and nowhere below.
+#[test]
+fn the_front_is_neatened_from_the_hip_notch_up() {
+    let garment = sewn(|_| ());
+    let front = garment.pattern.piece(PieceId::Front).unwrap();
+    let hip = front.point(draft::PointId::Hip).unwrap();
+    let laps: Vec<_> = garment
+        .laps
+        .iter()
+        .filter(|lap| (lap.piece, lap.edge) == (PieceId::Front, draft::EdgeId::Side))
+        .collect();
+    let [own, raw] = laps[..] else {
+        panic!("{laps:?}")
+    };
+    assert_eq!(
+        (own.finish, raw.finish),
+        (Finish::Selvedge, Finish::Overedged)
+    );
+    let starts = raw.line(&garment.pattern).unwrap().start();
+    assert!((starts - own.line(&garment.pattern).unwrap().end()).hypot() < 1e-6);
+    assert!(
+        starts.y >= hip.y - 0.1 && starts.y < hip.y + 60.0,
+        "{starts:?}"
+    );
+    let asked = consumption(&garment).unstated;
+    let asked = asked.iter().find(|u| u.of == SeamId::Outseam).unwrap();
+    let pieces = [PieceId::Yoke, PieceId::PocketFacing];
+    let others: Length = garment
+        .laps
+        .iter()
+        .filter(|lap| lap.seam() == Some(SeamId::Outseam) && pieces.contains(&lap.piece))
+        .map(|lap| lap.line(&garment.pattern).unwrap().length() * 2.0)
+        .sum();
+    let front_alone = raw.line(&garment.pattern).unwrap().length() * 2.0;
+    // Counted as it is sewn: along the warp, most of it, by 8 % longer than after the wash.
+    let longer = asked.sewn.figure() / (others + front_alone);
+    assert!((1.05..1.10).contains(&longer), "{longer}");
+    assert!(
+        garment
+            .findings
+            .iter()
+            .any(|f| f.code == "sewing::overedge-unstated")
+    );
+
+    let stated = sewn(|l| {
+        let seam = l.style.seams.get_mut(&SeamId::Outseam).unwrap();
+        let rows = seam.rows.as_mut().unwrap();
+        let overedge = RowSpec {
+            stitch: StitchType::S504,
+            ..rows[0].clone()
+        };
+        rows.push(overedge);
+    });
+    let laid = |piece| {
+        let of_piece = |row: &&sewing::StitchRow| {
+            row.piece == piece && row.seam == SeamId::Outseam && row.number == 2
+        };
+        stated
+            .rows
+            .iter()
+            .find(of_piece)
+            .map(|row| row.path.clone())
+    };
+    assert!((laid(PieceId::Front).unwrap().start() - starts).hypot() < 1.0);
+    assert!(laid(PieceId::Back).is_none() && laid(PieceId::Yoke).is_some());
 }
 
 #[test]
@@ -253,19 +352,22 @@ fn the_demo_is_sewn_in_this_order() {
         "coin-pocket-press",
         "coin-set",
         "coin-pocket-rivets",
-        "back-pocket-hem",
         "decoration",
         "back-pockets-line",
+        "back-pocket-hem",
         "back-pockets-press",
         "extra-hem",
         "extra-pocket-press",
+        "fly-strip-close",
         "fly-buttonholes",
         "fly-edge-neaten",
         "fly-shield-close",
+        "band-halves-join",
+        "band-halves-press",
         "band-mark",
         "label-set",
-        "extra-set",
         "facing-set",
+        "extra-set",
         "mouth-join",
         "mouth-press",
         "mouth-topstitch",
@@ -273,16 +375,17 @@ fn the_demo_is_sewn_in_this_order() {
         "bags-baste",
         "fly-join",
         "fly-press",
+        "fly-topstitch",
         "fly-shield-join",
         "front-rise-join",
         "front-rise-neaten",
         "front-rise-press",
         "front-rise-topstitch",
-        "fly-topstitch",
-        "back-pockets-rivets",
         "back-pocket-set",
         "yoke-fell",
+        "seat-thin",
         "seat-fell",
+        "inseam-thin",
         "inseam-fell",
         "labels-seam",
         "outseam-neaten",
@@ -290,28 +393,30 @@ fn the_demo_is_sewn_in_this_order() {
         "outseam-press",
         "band-set",
         "band-round",
-        "patch-set",
         "loops-set",
         "hem",
         "hem-tie",
-        "bartacks-mouths",
+        "bartacks-back-pockets",
         "bartacks-fly",
         "bartacks-crotch",
         "band-buttonhole",
         "band-button",
         "fly-buttons",
         "mouth-rivets",
+        "wash",
+        "patch-set",
         "look-over",
     ];
     assert_eq!(keys(&order), wanted);
-    let asked: Vec<&str> = order
+    let asked: Vec<String> = order
         .iter()
         .filter(|o| o.not_stated.is_some())
-        .map(|o| o.key.as_str())
+        .map(|o| o.key.code())
         .collect();
     assert_eq!(
         asked,
         [
+            "fly-strip-close",
             "fly-shield-close",
             "mouth-join",
             "bags-baste",
@@ -389,11 +494,12 @@ fn every_leg_is_closed_by_one_seam_and_in_its_turn() {
                 order.iter().rposition(sews).unwrap()
             };
             let first = if closes == i { o } else { i };
+            let code = |place: usize| order[place].key.code();
             assert!(last(first) < last(closes), "{outseam} {inseam}");
-            is_before(&order, &order[last(closes)].key, "band-set");
-            is_before(&order, &order[last(first)].key, &order[last(closes)].key);
-            is_before(&order, "labels-seam", &order[last(o)].key);
-            is_before(&order, "seat-fell", &order[last(first)].key);
+            is_before(&order, &code(last(closes)), "band-set");
+            is_before(&order, &code(last(first)), &code(last(closes)));
+            is_before(&order, "labels-seam", &code(last(o)));
+            is_before(&order, "seat-fell", &code(last(first)));
         }
     }
 }
@@ -410,8 +516,9 @@ fn another_inseam_is_another_order() {
     assert!(place(&felled, "inseam-fell") < place(&felled, "outseam-join"));
     assert!(place(&plain, "inseam-join") > place(&plain, "outseam-join"));
     let kept = |order: &[Operation]| -> Vec<String> {
-        let others = order.iter().filter(|o| !o.key.starts_with("inseam"));
-        others.map(|o| o.key.clone()).collect()
+        let others = order.iter();
+        let others = others.filter(|o| o.key.seam() != Some(SeamId::Inseam));
+        others.map(|o| o.key.code()).collect()
     };
     assert_eq!(kept(&felled), kept(&plain));
 }
@@ -423,11 +530,14 @@ fn a_felled_inseam_goes_before_a_pressed_open_outseam() {
     let order = sewing_order(&sewn(|_| ()));
     is_before(&order, "inseam-fell", "outseam-join");
     let inseam = named(&order, "inseam-fell");
-    assert_eq!(inseam.machine, "feed-off-the-arm");
-    assert!(inseam.mind.iter().any(|m| m.contains("lie flat")));
+    assert_eq!(inseam.machine, MachineId::FeedOffTheArm);
+    assert!(minds(inseam, key::MIND_REACH_INSEAM_OPEN));
     let press = named(&order, "outseam-press");
-    assert_eq!((press.work, press.machine), (Work::Pressed, "iron"));
-    assert!(press.mind.iter().any(|m| m.contains("tube")));
+    assert_eq!(
+        (press.work, press.machine),
+        (Work::Pressed, MachineId::Iron)
+    );
+    assert!(minds(press, key::MIND_PRESS_TUBE));
     assert!(named(&order, "outseam-join").needles.len() == 1);
 }
 
@@ -437,9 +547,11 @@ fn a_plain_inseam_closes_the_leg_after_the_outseam_is_pressed_open_flat() {
         joined(l, SeamId::Inseam, Construction::SafetyStitched)
     }));
     is_before(&order, "outseam-press", "inseam-join");
-    let flat = |key: &str| !named(&order, key).mind.iter().any(|m| m.contains("tube"));
-    assert!(flat("outseam-press"));
-    assert_eq!(named(&order, "inseam-join").machine, "safety overedge");
+    assert!(!minds(named(&order, "outseam-press"), key::MIND_PRESS_TUBE));
+    assert_eq!(
+        named(&order, "inseam-join").machine,
+        MachineId::SafetyOveredge
+    );
 }
 
 #[test]
@@ -451,17 +563,21 @@ fn rows_seen_outside_in_a_closed_leg_are_sewn_over_an_arm() {
     is_before(&order, "outseam-topstitch", "inseam-join");
     assert_eq!(
         named(&order, "outseam-topstitch").machine,
-        "two-needle lockstitch"
+        MachineId::TwoNeedleLockstitch
     );
     assert_eq!(
         named(&order, "inseam-topstitch").machine,
-        "cylinder-arm lockstitch"
+        MachineId::CylinderArmLockstitch
     );
 }
 
 #[test]
 fn each_thing_is_set_while_its_place_is_reached() {
-    let garment = sewn(|_| ());
+    let garment = sewn(|loaded| {
+        loaded.style.wash = None;
+        loaded.style.rivets.as_mut().unwrap().back_hidden = true;
+        loaded.style.bartacks.mouth = Some(true);
+    });
     let order = sound(&garment);
     for (first, then) in [
         ("back-pockets-rivets", "back-pocket-set"),
@@ -480,7 +596,9 @@ fn each_thing_is_set_while_its_place_is_reached() {
         ("bartacks-mouths", "mouth-rivets"),
         ("outseam-press", "hem"),
         ("yoke-fell", "seat-fell"),
-        ("front-rise-topstitch", "fly-topstitch"),
+        ("fly-topstitch", "front-rise-join"),
+        ("back-pockets-line", "back-pocket-hem"),
+        ("back-pocket-hem", "back-pockets-press"),
         ("front-rise-join", "inseam-fell"),
     ] {
         is_before(&order, first, then);
@@ -533,21 +651,15 @@ fn rows_alike_are_sewn_in_one_pass() {
     let yarns: Vec<&str> = inseam.needles.iter().map(|n| n.yarn.key.as_str()).collect();
     assert_eq!(yarns, ["rope-105", "night-80"]);
     assert_eq!(
-        (inseam.needle_count, inseam.gauge_words().as_str()),
-        (2, "two needles, 6.4 mm")
+        (inseam.needle_count, gauge(&order, "inseam-fell")),
+        (2, "two needles, 6.4 mm".to_owned())
     );
     assert_eq!(
         named(&order, "mouth-topstitch").machine,
-        "two-needle lockstitch"
+        MachineId::TwoNeedleLockstitch
     );
-    assert_eq!(
-        named(&order, "loop-edge").gauge_words(),
-        "two needles, 6.0 mm"
-    );
-    assert_eq!(
-        named(&order, "bag-close").gauge_words(),
-        "two needles, bite 5.6 mm"
-    );
+    assert_eq!(gauge(&order, "loop-edge"), "two needles, 6.0 mm");
+    assert_eq!(gauge(&order, "bag-close"), "two needles, bite 5.6 mm");
 
     let denser = sound(&sewn(|l| {
         let rows = [
@@ -559,13 +671,13 @@ fn rows_alike_are_sewn_in_one_pass() {
     let [first, second] = ["mouth-topstitch", "mouth-topstitch-2"].map(|key| named(&denser, key));
     assert_eq!(
         (first.machine, second.machine),
-        ("lockstitch", "lockstitch")
+        (MachineId::Lockstitch, MachineId::Lockstitch)
     );
     assert_eq!(
         (first.needles[0].row, second.needles[0].row),
         (Some(1), Some(2))
     );
-    assert_eq!(second.after, ["mouth-topstitch"]);
+    assert_eq!(second.after, [first.key]);
 
     let crowded = sound(&sewn(|l| {
         let rows = [
@@ -580,16 +692,16 @@ fn rows_alike_are_sewn_in_one_pass() {
         let rows = [1.6, 5.0, 8.4].map(|offset| row(StitchType::S401, 8.0, offset));
         set(l, SeamId::Yoke, Construction::LapFelled, &rows);
     }));
-    assert_eq!(
-        named(&three, "yoke-fell").gauge_words(),
-        "three needles, 3.4 and 3.4 mm"
-    );
+    assert_eq!(gauge(&three, "yoke-fell"), "three needles, 3.4 and 3.4 mm");
     let locked = sound(&sewn(|l| {
         let rows = [1.6, 8.0, 12.0].map(|offset| row(StitchType::S301, 8.0, offset));
         set(l, SeamId::Yoke, Construction::LapFelled, &rows);
     }));
-    assert_eq!(named(&locked, "yoke-fell").machine, "two-needle lockstitch");
-    assert_eq!(named(&locked, "yoke-fell-2").machine, "lockstitch");
+    assert_eq!(
+        named(&locked, "yoke-fell").machine,
+        MachineId::TwoNeedleLockstitch
+    );
+    assert_eq!(named(&locked, "yoke-fell-2").machine, MachineId::Lockstitch);
 }
 
 #[test]
@@ -598,18 +710,8 @@ fn the_band_is_sewn_by_its_method() {
     is_before(&round, "band-set", "band-round");
     assert!(!has(&round, "band-ends"));
     let lower = named(&round, "band-set");
-    assert!(
-        lower
-            .mind
-            .iter()
-            .any(|m| m.contains("tuck the thread ends into the fold"))
-    );
-    assert!(
-        named(&round, "band-round")
-            .mind
-            .iter()
-            .any(|m| m.contains('V'))
-    );
+    assert!(minds(lower, key::MIND_ENDS_TUCK));
+    assert!(minds(named(&round, "band-round"), key::MIND_ROUND_END));
 
     let two_row = |l: &mut Loaded| {
         l.style.band.method = BandMethod::TwoRow;
@@ -621,8 +723,8 @@ fn the_band_is_sewn_by_its_method() {
     };
     let order = sound(&sewn(two_row));
     let band = named(&order, "band-set");
-    assert_eq!(band.machine, "waistband machine");
-    assert_eq!(band.gauge_words(), "two needles, 34.0 mm");
+    assert_eq!(band.machine, MachineId::Waistband);
+    assert_eq!(gauge(&order, "band-set"), "two needles, 34.0 mm");
     assert!(named(&order, "band-ends").not_stated.is_some());
     is_before(&order, "band-ends", "band-buttonhole");
 
@@ -656,9 +758,40 @@ fn a_zip_is_sewn_in_where_buttons_would_be() {
     is_before(&order, "zip-left", "fly-join");
 }
 
+/// Where each visible row of the rise begins on the left front, in the order of the rows.
+fn beginnings_of_the_rise(garment: &Garment) -> Vec<RowEnd> {
+    let seen = |row: &&StitchRow| row.seam == SeamId::FrontRise && row.shows_outside;
+    garment
+        .rows
+        .iter()
+        .filter(seen)
+        .map(|row| row.begins)
+        .collect()
+}
+
+/// Common practice: the fly is topstitched on the flat left front, and nothing covers where the rise begins.
+#[test]
+fn the_rise_begins_on_the_rows_of_a_fly_sewn_flat_and_under_those_of_one_sewn_later() {
+    let flat = sewn(|_| ());
+    let later = sewn(|l| l.style.fly.topstitch = FlyTopstitch::AfterRise);
+    assert_eq!(beginnings_of_the_rise(&flat), [RowEnd::Backtacked; 2]);
+    assert_eq!(beginnings_of_the_rise(&later), [RowEnd::CaughtInSeam; 2]);
+    let order = sound(&later);
+    is_before(&order, "fly-shield-join", "fly-topstitch");
+    is_before(&order, "front-rise-topstitch", "fly-topstitch");
+    let before = sound(&flat);
+    let fly = |order, key| minds(named(order, "fly-topstitch"), key);
+    assert!(fly(&before, key::MIND_TOPSTITCH_FLY_FLAT));
+    assert!(fly(&order, key::MIND_TOPSTITCH_FLY_BUTTONS));
+    let rise = |order, key| minds(named(order, "front-rise-topstitch"), key);
+    assert!(rise(&before, key::MIND_RISE_ON_FLY));
+    assert!(rise(&order, key::MIND_RISE_UNDER_FLY));
+}
+
 #[test]
 fn a_row_of_the_fly_that_is_caught_later_is_sewn_before_the_rise() {
     let order = sound(&sewn(|l| {
+        l.style.fly.topstitch = FlyTopstitch::AfterRise;
         let fly = l
             .style
             .seams
@@ -671,6 +804,63 @@ fn a_row_of_the_fly_that_is_caught_later_is_sewn_before_the_rise() {
             .for_each(|row| row.end = Some(RowEnding::CaughtInSeam));
     }));
     is_before(&order, "fly-topstitch", "front-rise-join");
+}
+
+/// Common practice: the lining's upper edge lies in the hem, so it is laid in before the pocket is hemmed.
+#[test]
+fn a_lining_is_caught_where_plates_order_rows_and_yarn_say_it_is() {
+    use PieceId::{BackLiningLeft, BackPocketLeft};
+    for (how_far, caught) in [
+        (Lining::Half, key::MIND_SET_BACK_POCKET_HALF_LINING),
+        (Lining::Full, key::MIND_SET_BACK_POCKET_FULL_LINING),
+    ] {
+        let garment = sewn(|l| {
+            l.style.pockets.back.left.lining = how_far;
+            l.style.pockets.back.right.lining = Lining::None;
+        });
+        let order = sound(&garment);
+        is_before(&order, "decoration", "back-pockets-line");
+        is_before(&order, "back-pockets-line", "back-pocket-hem");
+        is_before(&order, "back-pocket-hem", "back-pockets-press");
+        let hem = named(&order, "back-pocket-hem");
+        assert!(hem.pieces.contains(&BackLiningLeft));
+        let pressed = named(&order, "back-pockets-line").work == Work::Pressed;
+        assert_eq!(pressed, how_far == Lining::Half);
+        assert!(minds(named(&order, "back-pocket-set"), caught));
+        // Three of the hem and the lining; the turned edge, the back, and the lining turned in with it.
+        let all = consumption(&garment);
+        for (seam, plain, lined) in [(SeamId::BackPocketHem, 3, 4), (SeamId::BackPocketSet, 3, 5)] {
+            for item in all
+                .items
+                .iter()
+                .filter(|item| item.seam == seam && item.row.is_some())
+            {
+                let wanted = if item.piece == BackPocketLeft {
+                    lined
+                } else {
+                    plain
+                };
+                assert_eq!(item.plies.count(), wanted, "{}", item.explain());
+            }
+            assert!(garment.catches_lining(seam));
+        }
+        let cut = garment
+            .cut
+            .iter()
+            .find(|cut| cut.piece == BackLiningLeft)
+            .unwrap();
+        let top = cut.allowances.iter().find(|(edge, _)| *edge == EdgeId::Top);
+        assert_eq!(top.unwrap().1, Length::ZERO);
+    }
+    let unlined = sewn(|l| {
+        l.style.pockets.back.left.lining = Lining::None;
+        l.style.pockets.back.right.lining = Lining::None;
+    });
+    assert!(!unlined.catches_lining(SeamId::BackPocketHem));
+    let order = sound(&unlined);
+    let set = named(&order, "back-pocket-set");
+    assert!(!minds(set, key::MIND_SET_BACK_POCKET_HALF_LINING));
+    is_before(&order, "back-pocket-hem", "decoration");
 }
 
 #[test]
@@ -704,6 +894,181 @@ fn what_a_style_leaves_out_is_left_out() {
         assert!(!has(&order, key), "{key}");
     }
     assert!(has(&order, "hem") && has(&order, "band-round"));
+}
+
+/// The demo's cloth is 78 cm wide and its band along the weft longer, so it is joined at the centre back.
+#[test]
+fn a_band_cut_in_two_is_joined_before_anything_else_is_done_to_it() {
+    let joins = |garment: &Garment| {
+        consumption(garment)
+            .items
+            .iter()
+            .any(|i| i.seam == SeamId::BandJoin)
+    };
+    let stated = sewn(|_| ());
+    let order = sound(&stated);
+    is_before(&order, "band-halves-join", "band-halves-press");
+    is_before(&order, "band-halves-press", "band-mark");
+    assert!(joins(&stated));
+    let wide = sewn(|l| {
+        let shell = l.style.cloth.shell.clone();
+        l.collection.cloths[&shell].width = Length::cm(150.0);
+    });
+    assert!(
+        !keys(&sound(&wide))
+            .iter()
+            .any(|key| key.starts_with("band-halves"))
+    );
+    assert!(!joins(&wide));
+    let asked = sewn(|l| {
+        l.style.seams.shift_remove(&SeamId::BandJoin);
+    });
+    let order = sound(&asked);
+    let join = named(&order, "band-halves-join");
+    assert!(
+        join.not_stated.is_some() && join.sewn.figure() > Length::cm(7.0),
+        "{join:?}"
+    );
+    is_before(&order, "band-halves-press", "band-mark");
+    assert!(asked.findings.iter().any(|f| f.code == "sewing::band-join"));
+    assert!(
+        !stated
+            .findings
+            .iter()
+            .any(|f| f.code == "sewing::band-join")
+    );
+}
+
+/// The holes of a button fly are sewn through a strip of two plies that is closed first; a zip needs one facing.
+#[test]
+fn a_button_fly_has_a_finished_strip_for_its_holes_and_a_zip_one_facing() {
+    let cut = |garment: &Garment| {
+        let cut = garment.pattern.piece(PieceId::FlyFacing).unwrap().cut;
+        cut.as_drawn + cut.mirrored
+    };
+    let plies = |garment: &Garment| {
+        let items = consumption(garment).items;
+        let hole = |i: &&sewing::yarn::Item| {
+            i.piece == PieceId::FlyFacing && i.sewn == sewing::yarn::Sewn::Buttonhole
+        };
+        items.iter().find(hole).map(|item| item.plies.count())
+    };
+    let row = |garment: &Garment| {
+        let items = consumption(garment).items;
+        let of_fly = |i: &&sewing::yarn::Item| i.seam == SeamId::Fly;
+        items.iter().find(of_fly).unwrap().plies.count()
+    };
+    let buttons = sewn(|_| ());
+    let order = sound(&buttons);
+    assert_eq!(
+        (cut(&buttons), plies(&buttons), row(&buttons)),
+        (3, Some(2), 4)
+    );
+    is_before(&order, "fly-strip-close", "fly-buttonholes");
+    let closed = named(&order, "fly-strip-close");
+    assert!(closed.not_stated.is_some() && closed.sewn.figure() > Length::cm(16.0));
+    let zip = sewn(|l| l.style.fly.closing = Closing::Zip);
+    assert!(!has(&sound(&zip), "fly-strip-close"));
+    assert_eq!((cut(&zip), plies(&zip), row(&zip)), (1, None, 2));
+}
+
+/// Five millimetres of cloth between the end of a hole and the row beside it: 2.5 mm of stitches and as much for
+/// the needle. Where a row comes nearer the holes move towards the fly edge, as far as the button stays covered.
+#[test]
+fn fly_holes_end_clear_of_the_topstitching_or_it_is_said() {
+    let holes = |garment: &Garment| -> (f64, f64) {
+        let hole = garment.fixings.iter().find_map(|f| match f.kind {
+            FixingKind::Buttonhole(long) if f.piece == PieceId::FlyFacing => Some((f.at.x, long)),
+            _ => None,
+        });
+        let (middle, long) = hole.unwrap();
+        (middle - long.to_mm() / 2.0, middle + long.to_mm() / 2.0)
+    };
+    let with_row = |mm: f64| {
+        sewn(|l| {
+            let fly = l.style.seams.get_mut(&SeamId::Fly).unwrap();
+            fly.rows.as_mut().unwrap()[1].offset = Length::mm(mm);
+        })
+    };
+    let said = |garment: &Garment| {
+        garment
+            .findings
+            .iter()
+            .any(|f| f.code == "sewing::fly-holes")
+    };
+    // A button of 14 mm has a hole of 17.2 mm and is covered from 9 mm on.
+    for (row, eye, wanted) in [(32.0, 9.5, false), (31.4, 9.225, false), (28.0, 9.0, true)] {
+        let garment = with_row(row);
+        let (from, to) = holes(&garment);
+        assert!((from - eye).abs() < 0.01, "row {row}: eye {from}");
+        assert_eq!(row - to < 4.99, wanted, "row {row}: ends {to}");
+        assert_eq!(said(&garment), wanted, "row {row}");
+    }
+}
+
+/// What a machine cannot cross is made thinner by an operation before, or is an error; never a note alone.
+#[test]
+fn a_crossing_too_thick_for_its_machine_is_thinned_or_stops_the_style() {
+    use draft::Severity;
+    let severity = |garment: &Garment, code: &str| {
+        garment
+            .findings
+            .iter()
+            .filter(|f| f.code == code)
+            .map(|f| f.severity)
+            .max()
+    };
+    let demo = sewn(|_| ());
+    let order = sound(&demo);
+    is_before(&order, "yoke-fell", "seat-thin");
+    is_before(&order, "seat-thin", "seat-fell");
+    is_before(&order, "inseam-thin", "inseam-fell");
+    assert_eq!(
+        severity(&demo, "sewing::felled-crossing"),
+        Some(Severity::Note)
+    );
+    let thick = |mm: f64| {
+        sewn(|l| {
+            let shell = l.style.cloth.shell.clone();
+            l.collection.cloths[&shell].thickness = Length::mm(mm);
+        })
+    };
+    // Eight plies are left of sixteen: 8 × 1.3 mm is more than 10 mm; so is a hem of twelve plies.
+    let heavy = thick(1.3);
+    assert!(!has(&sound(&heavy), "seat-thin"));
+    for code in ["sewing::felled-crossing", "sewing::hem-bulk"] {
+        assert_eq!(severity(&heavy, code), Some(Severity::Error), "{code}");
+    }
+    assert!(!has(&sound(&thick(0.5)), "seat-thin"));
+}
+
+/// What is cut beyond the curved edge of the fly facing is what the list of seams says.
+#[test]
+fn the_fly_facing_edge_has_one_allowance() {
+    for construction in known::seam(SeamId::FlyEdge).constructions {
+        let garment = sewn(|l| {
+            let edge = l.style.seams.get_mut(&SeamId::FlyEdge).unwrap();
+            edge.construction = Some(*construction);
+        });
+        let facing = garment.cut.iter().find(|c| c.piece == PieceId::FlyFacing);
+        let cut = facing
+            .unwrap()
+            .allowances
+            .iter()
+            .find(|(edge, _)| *edge == draft::EdgeId::Back)
+            .unwrap()
+            .1;
+        let seam = garment
+            .seams
+            .iter()
+            .find(|s| s.id == SeamId::FlyEdge)
+            .unwrap();
+        let said = sewing::allowances(seam, Length::ZERO).over;
+        assert!(
+            (cut - said).abs() < Length::mm(1e-9),
+            "{construction}: {cut}, {said}"
+        );
+    }
 }
 
 /// Work without a row is asked about, not left out.
@@ -746,12 +1111,7 @@ fn what_no_row_states_is_marked() {
 fn hems_are_tied_where_the_style_says_so() {
     let order = sound(&sewn(|_| ()));
     is_before(&order, "hem", "hem-tie");
-    assert!(
-        named(&order, "hem")
-            .mind
-            .iter()
-            .any(|m| m == "begin and end at the inseam")
-    );
+    assert!(minds(named(&order, "hem"), key::MIND_HEM_AT_INSEAM));
     let folded = sound(&sewn(|l| {
         set(
             l,
@@ -761,7 +1121,10 @@ fn hems_are_tied_where_the_style_says_so() {
         );
     }));
     is_before(&folded, "hem-press", "hem");
-    assert_eq!(named(&folded, "hem").machine, "cylinder-bed lockstitch");
+    assert_eq!(
+        named(&folded, "hem").machine,
+        MachineId::CylinderBedLockstitch
+    );
 }
 
 /// Each machine is one the table of operations names for that work.
@@ -772,7 +1135,7 @@ fn machines_are_those_of_the_trade() {
         .iter()
         .filter(|o| o.needles.iter().any(|n| n.row.is_some()))
     {
-        let usual = trade::seam::operation(operation.usual.unwrap()).unwrap();
+        let usual = trade::seam::operation(operation.usual.unwrap());
         let kinds = [
             "overedge",
             "lockstitch",
@@ -781,18 +1144,13 @@ fn machines_are_those_of_the_trade() {
             "feed-off-the-arm",
             "waistband machine",
         ];
-        let kind = kinds
-            .iter()
-            .find(|kind| operation.machine.contains(*kind))
-            .unwrap();
+        let english = Words::english();
+        let machine = operation.machine.words(english);
+        let kind = kinds.iter().find(|kind| machine.contains(*kind)).unwrap();
+        let named = english.named(usual.machine);
         let stitch = operation.needles[0].stitch;
         if usual.stitches.contains(&stitch) {
-            assert!(
-                usual.machine.contains(kind),
-                "{}: {}",
-                operation.key,
-                usual.machine
-            );
+            assert!(named.contains(kind), "{:?}: {named}", operation.key);
         }
     }
 }
@@ -805,21 +1163,14 @@ fn every_row_of_the_demo_is_described() {
     for seam in &garment.seams {
         let told = describe(&garment, seam);
         let name = seam.id.code();
-        assert!(
-            told.class.contains("ISO 4916") && told.class.contains("ASTM D6193"),
-            "{name}"
-        );
-        assert!(!told.lies.is_empty() && !told.joins.is_empty(), "{name}");
+        assert!(told.class.is_some(), "{name}");
         assert_eq!(
             (told.gauges.len(), told.ends.len()),
             (seam.rows.len(), seam.rows.len())
         );
         for (index, row) in seam.rows.iter().enumerate() {
-            let (gauge, ends) = (&told.gauges[index], &told.ends[index]);
-            assert!(
-                gauge.contains("needle") || gauge.contains("bite"),
-                "{name}: {gauge}"
-            );
+            assert!(told.gauges[index].is_some(), "{name}");
+            let ends = Words::english().saying(told.ends[index].as_ref().unwrap());
             let ended = ends.contains("both ends: ")
                 || (ends.contains("begins: ") && ends.contains("ends: "));
             assert!(ended, "{name}: {ends}");
@@ -830,7 +1181,9 @@ fn every_row_of_the_demo_is_described() {
     }
     let gauges = |id: SeamId| {
         let seam = garment.seams.iter().find(|s| s.id == id).unwrap();
-        describe(&garment, seam).gauges
+        let gauges = describe(&garment, seam).gauges.into_iter().flatten();
+        let gauges: Vec<String> = gauges.map(|gauge| Words::english().say(gauge)).collect();
+        gauges
     };
     assert_eq!(
         gauges(SeamId::Inseam),
@@ -900,9 +1253,42 @@ proptest! {
             }
         });
         let order = sewing_order(&garment);
-        let once: BTreeSet<&str> = keys(&order).into_iter().collect();
+        let once: BTreeSet<String> = keys(&order).into_iter().collect();
         prop_assert_eq!(once.len(), order.len());
         let sewn: Vec<usize> = order.iter().flat_map(Operation::rows).collect();
         prop_assert_eq!(sewn.len(), garment.rows.len());
     }
+}
+
+/// What the style sets after the wash comes behind it, nothing that is sewn before waits for it, and the last look
+/// comes after everything; without a stated wash the order has none.
+#[test]
+fn what_would_suffer_in_the_wash_is_set_after_it() {
+    let mut loaded = ferryman();
+    let order_of = |loaded: &Loaded| {
+        let garment = make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+        sound(&garment)
+    };
+    let place = |order: &[Operation], code: &str| order.iter().position(|o| o.key.code() == code);
+    let order = order_of(&loaded);
+    let wash = place(&order, "wash").unwrap();
+    assert!(place(&order, "patch-set").unwrap() > wash);
+    assert!(place(&order, "band-button").unwrap() < wash);
+    assert_eq!(place(&order, "look-over").unwrap(), order.len() - 1);
+    let patch = place(&order, "patch-set").unwrap();
+    let needle = &order[patch].needles[0];
+    assert_eq!(
+        needle.set_to.unwrap().figure(),
+        needle.counted.unwrap().figure()
+    );
+    let wash_of = loaded.style.wash.as_mut().unwrap();
+    wash_of.set_after = vec![SetAfter::Buttons, SetAfter::Rivets];
+    let order = order_of(&loaded);
+    let wash = place(&order, "wash").unwrap();
+    for code in ["band-button", "fly-buttons", "mouth-rivets"] {
+        assert!(place(&order, code).unwrap() > wash, "{code}");
+    }
+    assert!(place(&order, "patch-set").unwrap() < wash);
+    loaded.style.wash = None;
+    assert_eq!(place(&order_of(&loaded), "wash"), None);
 }

@@ -11,8 +11,10 @@ use sewing::yarn::{
 };
 use sewing::{Garment, make};
 use style::{Construction, Loaded, RowSpec, SeamId, SeamSpec, Size};
+use trade::colour_difference::Contrast;
 use trade::consumption::{RatioRow, USUAL_WASTE, with_waste};
 use trade::{Colour, Length, Share, StitchDensity, StitchType};
+use words::Words;
 
 fn sewn(loaded: &Loaded, waist: u32, length: u32) -> Garment {
     make(&loaded.style, &loaded.collection, Size::new(waist, length))
@@ -65,19 +67,20 @@ fn change(loaded: &mut Loaded, seam: SeamId, construction: Construction, rows: V
     loaded.style.seams.insert(seam, spec);
 }
 
-/// Worked by hand: 2 × 81.28 cm at 8 stitches per inch through four plies of 0.82 mm take
-/// 1 + 2 × 0.328 × 3.1496 on the needle and 3 on the looper.
+/// Worked by hand: an inseam of 81.28 cm whose cloth loses 8 % is sewn 88.35 cm long, and 8 stitches per inch
+/// are set as 7.36 (2.8976 to the centimetre); twice that through four plies of 0.82 mm takes
+/// 1 + 2 × 0.328 × 2.8976 on the needle and 3 on the looper.
 #[test]
 fn the_inseam_by_hand() {
     let all = consumption(&base());
     let inseam = row(&all, SeamId::Inseam, 1);
     near(inseam.plies.thickness.to_mm(), 3.28, 1e-9);
-    near(inseam.used.needle.to_m(), 4.984, 0.01);
-    near(inseam.used.under.to_m(), 4.877, 0.01);
+    near(inseam.used.needle.to_m(), 5.126, 0.01);
+    near(inseam.used.under.to_m(), 5.301, 0.01);
     assert_eq!(
         inseam.explain(),
-        "inseam lap-felled, row 1, 401, 3.15 stitches/cm, 2 × 81.3 cm, T 3.3 mm → 5.0 m needle, \
-         4.9 m under"
+        "inseam lap-felled, row 1, 401, 2.90 stitches/cm, 2 × 88.3 cm, T 3.3 mm → 5.1 m needle, \
+         5.3 m under"
     );
     assert!(
         inseam
@@ -87,7 +90,8 @@ fn the_inseam_by_hand() {
 }
 
 /// Worked by hand: the two stated rows of the loop strip are the two needles of one pass of 406,
-/// 6 mm apart through two plies: 7 + 2 × 3.1496 (0.164 + 0.6) times its length.
+/// 6 mm apart through two plies, set to 2.8976 to the centimetre: 7 + 2 × 2.8976 (0.164 + 0.6) times its
+/// length.
 #[test]
 fn both_rows_of_a_coverstitch_are_one_pass() {
     let all = consumption(&base());
@@ -98,7 +102,7 @@ fn both_rows_of_a_coverstitch_are_one_pass() {
         .collect();
     assert_eq!(rows.len(), 2);
     let found: Length = rows.iter().map(|i| i.used.total()).sum();
-    near(found / rows[0].length, 11.8126, 0.001);
+    near(found / rows[0].length.figure(), 11.4276, 0.001);
 
     let alone = with_seam(
         SeamId::LoopEdge,
@@ -110,7 +114,7 @@ fn both_rows_of_a_coverstitch_are_one_pass() {
     assert_eq!(only.width.pass, 1.0);
     // The middle of the usual gauges of a loop folder instead of the distance of the rows.
     assert!(only.width.width > Length::mm(5.0) && only.width.width < Length::mm(7.0));
-    near(only.used.total() / only.length, 12.0, 0.6);
+    near(only.used.total() / only.length.figure(), 12.0, 0.6);
 }
 
 /// The plies at each row, counted on the section of its construction.
@@ -128,8 +132,11 @@ fn plies_follow_the_construction() {
         (SeamId::Band, vec![5, 2]),
         (SeamId::Hem, vec![3]),
         (SeamId::Mouth, vec![4, 4]),
-        (SeamId::Fly, vec![3, 3]),
-        (SeamId::BackPocketSet, vec![3, 3]),
+        (SeamId::Fly, vec![4, 4]),
+        // Pocket and turned edge, each with the lining, and the back.
+        (SeamId::BackPocketSet, vec![5, 5]),
+        // Turned twice, over the lining.
+        (SeamId::BackPocketHem, vec![4]),
         (SeamId::BagClose, vec![2]),
         (SeamId::LoopEdge, vec![2, 2]),
         (SeamId::Decoration, vec![1]),
@@ -146,7 +153,15 @@ fn plies_follow_the_construction() {
     }
     for item in all.items.iter().filter(|i| i.row.is_some()) {
         let most = sewing::construct(item.construction.unwrap()).plies;
-        assert!(item.plies.count() <= most, "{}", item.explain());
+        let more = match item.seam.seam().unwrap() {
+            // A hem is turned over a lining, a set edge turned in with it.
+            SeamId::BackPocketHem => 1,
+            SeamId::BackPocketSet => 2,
+            // The edge of the fly facing is neatened together with the strip that carries the holes.
+            SeamId::FlyEdge => 2,
+            _ => 0,
+        };
+        assert!(item.plies.count() <= most + more, "{}", item.explain());
     }
     // Front and bag with their allowances: two of 0.82 mm and two of 0.45 mm.
     near(
@@ -166,8 +181,8 @@ fn every_row_and_tack_is_counted_once() {
         let of_kind = all.items.iter().filter(|i| wanted(&i.sewn));
         of_kind.map(|i| i.count).sum()
     };
-    // Ten on the loops, two on each mouth, fly 2, crotch 1; hidden rivets hold the back pockets.
-    assert_eq!(fixings(|s| matches!(s, Sewn::Bartack(28))), 10 + 4 + 2 + 1);
+    // Ten on the loops, fly 2, crotch 1, two on each back pocket; rivets hold the mouths.
+    assert_eq!(fixings(|s| matches!(s, Sewn::Bartack(28))), 10 + 2 + 1 + 4);
     assert_eq!(fixings(|s| *s == Sewn::Buttonhole), 5);
     for item in &all.items {
         assert!(item.used.needle > Length::ZERO && item.used.under > Length::ZERO);
@@ -197,8 +212,8 @@ fn seams_yarns_and_plan_add_up_to_the_pair() {
     for group in &plan.groups {
         let rows: Length = group.rows.iter().map(|r| r.yarn).sum();
         near(rows.to_mm(), group.yarn.to_mm(), 1e-6);
-        let sewn: Length = group.rows.iter().map(|r| r.length).sum();
-        let lies: Length = group.grounds.iter().map(|g| g.sewn).sum();
+        let sewn: Length = group.rows.iter().map(|r| r.length.figure()).sum();
+        let lies: Length = group.grounds.iter().map(|g| g.sewn.figure()).sum();
         near(sewn.to_mm(), lies.to_mm(), 1e-6);
     }
 }
@@ -207,7 +222,7 @@ fn seams_yarns_and_plan_add_up_to_the_pair() {
 fn with_everything(loaded: &Loaded) -> (f64, f64) {
     let all = consumption(&sewn(loaded, 32, 32));
     let net = all.used().total();
-    let more = net + all.unstated_estimate();
+    let more = net + all.unstated_estimate(Length::mm(100.0));
     (
         with_waste(net, USUAL_WASTE).to_m(),
         with_waste(more, USUAL_WASTE).to_m(),
@@ -230,8 +245,8 @@ fn the_pair_against_the_published_range() {
     let demo = ferryman();
     let (stated_only, all_work) = with_everything(&demo);
     assert!(all_work > stated_only && all_work < *PUBLISHED_PAIR.start());
-    near(stated_only, 119.0, 3.0);
-    near(all_work, 122.0, 4.0);
+    near(stated_only, 122.5, 3.0);
+    near(all_work, 131.0, 4.0);
 
     let outseam = |loaded: &mut Loaded| {
         let rows = vec![stated(StitchType::S516, 0.0)];
@@ -262,14 +277,14 @@ fn the_ratio_table_comes_near_the_formulas() {
     let rows = || all.items.iter().filter(|i| i.row.is_some());
     let by_formula: Length = rows().map(|i| i.used.total()).sum();
     let by_table: Length = rows()
-        .map(|i| i.sewn_length() * i.width.pass * RatioRow::of(i.stitch).unwrap().total)
+        .map(|i| i.sewn_length().figure() * i.width.pass * RatioRow::of(i.stitch).unwrap().total)
         .sum();
     let off = by_table / by_formula - 1.0;
     assert!(off.abs() < 0.25, "{off}");
     // Two-thread chainstitch alone agrees better: felled seams take a little more than 5.5.
     let chain = || rows().filter(|i| i.stitch == StitchType::S401);
     let found: Length = chain().map(|i| i.used.total()).sum();
-    let sewn: Length = chain().map(Item::sewn_length).sum();
+    let sewn: Length = chain().map(|item| item.sewn_length().figure()).sum();
     near(found / sewn, 5.5, 0.55);
 }
 
@@ -286,9 +301,9 @@ fn another_construction_changes_its_own_seam_alone() {
         assert_eq!(seam, same);
         assert_eq!(old == new, *seam != SeamId::Inseam, "{}", seam.code());
     }
-    // 9 + 2 × 3.1496 (2 × 0.55563 + 3 × 0.164) over 2 × 81.28 cm, worked by hand.
+    // 9 + 2 × 2.8976 (2 × 0.55563 + 3 × 0.164) over 2 × 88.35 cm, worked by hand.
     let row = row(&after, SeamId::Inseam, 1);
-    near(row.used.total().to_m(), 19.100 * 1.6256, 0.05);
+    near(row.used.total().to_m(), 18.291 * 1.7670, 0.05);
 }
 
 #[test]
@@ -305,16 +320,21 @@ fn sewing_without_stated_rows_is_listed_beside_the_total() {
         bare.style.seams.shift_remove(&seam);
     }
     let all = consumption(&sewn(&bare, 32, 32));
-    let said: Vec<&str> = all.unstated.iter().map(|u| u.what.as_str()).collect();
+    let english = Words::english();
+    let said: Vec<String> = all
+        .unstated
+        .iter()
+        .map(|u| english.saying(&u.what))
+        .collect();
     for wanted in [
         "front rise seam, joining row below the topstitching",
         "front rise seam, overedge of raw edges",
         "pocket mouth, joining row below the topstitching",
         "fly, joining row below the topstitching",
-        "patch, patch sewn on",
-        "main-label, label sewn in",
+        "Saltmarsh patch, patch sewn on",
+        "Main label, label sewn in",
     ] {
-        assert!(said.contains(&wanted), "{said:?}");
+        assert!(said.iter().any(|said| said == wanted), "{said:?}");
     }
     assert!(
         !said
@@ -323,9 +343,9 @@ fn sewing_without_stated_rows_is_listed_beside_the_total() {
     );
     // Stated, as the demo does, it is counted instead.
     let all = consumption(&base());
-    let not_stated = |what: &str| all.unstated.iter().any(|u| u.what.starts_with(what));
-    for what in ["front rise seam", "patch,", "main-label", "size-label"] {
-        assert!(!not_stated(what), "{what}");
+    let not_stated = |of: &str| all.unstated.iter().any(|u| u.of.code() == of);
+    for of in ["front_rise", "patch", "main-label", "size-label"] {
+        assert!(!not_stated(of), "{of}");
     }
 }
 
@@ -386,17 +406,14 @@ fn the_plan_groups_by_colour_size_and_density() {
         .find(|g| g.role == Role::Needle && g.rows.iter().any(|r| r.seam == SeamId::Outseam))
         .unwrap();
     assert_eq!(tonal.colour, "#222b40".parse::<Colour>().unwrap());
-    assert_eq!(tonal.grounds[0].difference.contrast().to_string(), "tonal");
+    assert_eq!(tonal.grounds[0].difference.contrast(), Contrast::Tonal);
     // The joining row of an outseam pressed open is seen on neither face.
     assert!(!tonal.rows[0].seen);
-    assert_eq!(tonal.rows[0].words(), "outseam 1");
+    assert_eq!(Words::english().say(tonal.rows[0].said()), "outseam 1");
 
     let ochre = &plan.groups[0];
     assert_eq!(ochre.colour_name, "ochre");
-    assert_eq!(
-        ochre.grounds[0].difference.contrast().to_string(),
-        "strong contrast"
-    );
+    assert_eq!(ochre.grounds[0].difference.contrast(), Contrast::Strong);
     // A hem turned to the inside shows the face of the cloth there, a felled seam its reverse.
     let hem = plan
         .groups
@@ -433,7 +450,7 @@ fn what_nothing_is_published_for_is_left_out_and_said() {
     );
     let all = consumption(&sewn(&overedge, 32, 32));
     let hem = row(&all, SeamId::Hem, 1);
-    near(hem.used.total() / hem.sewn_length(), 12.0, 1e-9);
+    near(hem.used.total() / hem.sewn_length().figure(), 12.0, 1e-9);
     assert!(
         hem.source()
             .contains("ratio table, no formula being published")
@@ -489,5 +506,39 @@ proptest! {
         let plan = plan(&garment);
         prop_assert!(!plan.groups.is_empty());
         prop_assert!(order(&[(&garment, u32::MAX)]).yarns.len() > 2);
+    }
+}
+
+/// Yarn is taken before the wash: along the warp, which this shell shrinks by 8 %, a row of the inseam is sewn
+/// longer by 1 ÷ (1 − 0.08) than it measures on the finished pair, with the stitches farther apart, and
+/// no fewer or more of them.
+#[test]
+fn yarn_is_reckoned_on_the_pair_as_it_is_sewn() {
+    let mut loaded = ferryman();
+    let shell = loaded.style.cloth.shell.clone();
+    let cloth = loaded.collection.cloths.get_mut(&shell).unwrap();
+    cloth.warp_shrinkage = Some(Share::percent(8.0));
+    cloth.weft_shrinkage = Some(Share::percent(8.0));
+    let garment = make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+    let consumption = consumption(&garment);
+    for item in consumption.items.iter().filter(|item| item.row.is_some()) {
+        let row = &garment.rows[item.row.unwrap()];
+        // Set after the wash.
+        if row.seam == SeamId::PatchSet
+            || garment.before_wash.scale(item.piece).is_none_or(|scale| {
+                (scale.shrinkage.warp, scale.shrinkage.weft)
+                    != (Share::percent(8.0), Share::percent(8.0))
+            })
+        {
+            continue;
+        }
+        let grown = item.length.figure() / row.length();
+        assert!(
+            (grown - 1.0 / 0.92).abs() < 1e-6,
+            "{}: {grown}",
+            row.seam.code()
+        );
+        let set = item.set_to.unwrap().figure().to_per_inch();
+        assert!((set - row.density.to_per_inch() * 0.92).abs() < 1e-6);
     }
 }

@@ -96,6 +96,8 @@ pub enum RowEnding {
     Overlapped,
     /// Drawn to the inside and knotted.
     TiedByHand,
+    /// Sewn on beyond the edge as a chain of its own, whose tail is sewn in.
+    ChainedOff,
     /// Cut off and left.
     Cut,
 }
@@ -105,5 +107,6 @@ choices!(RowEnding:
     TuckedIn = "tucked in",
     Overlapped = "overlapped",
     TiedByHand = "tied by hand",
+    ChainedOff = "chained off",
     Cut = "cut",
 );

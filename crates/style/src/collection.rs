@@ -153,6 +153,17 @@ pub struct Trim {
     pub text: String,
 }
 
+impl Trim {
+    /// Whether it is leather: it states a tanning, or its material says so and does not name an imitation.
+    #[must_use]
+    pub fn is_leather(&self) -> bool {
+        let material = self.material.to_lowercase();
+        let says = |words: &[&str]| words.iter().any(|word| material.contains(word));
+        let imitation = ["imitation", "faux", "vegan", "leatherette", "artificial"];
+        self.tanning.is_some() || (says(&["leather", "hide", "suede"]) && !says(&imitation))
+    }
+}
+
 /// What a trim is. It decides which sizes it must state: buttons and rivets a diameter,
 /// patches and labels width and height, zips a length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

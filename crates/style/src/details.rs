@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 use trade::{Angle, Length, Share};
+use words::{Key, key};
 
 use crate::choices::choices;
 use crate::drawing::Drawing;
@@ -80,7 +81,21 @@ pub struct Fly {
     pub zip: Option<String>,
     /// The band button, a trim name.
     pub band_button: String,
+    /// When its rows are sewn. Default flat.
+    pub topstitch: FlyTopstitch,
 }
+
+/// When the topstitching of the fly is sewn.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum FlyTopstitch {
+    /// On the left front alone while it lies flat, before the front rise is joined: what a workroom takes as usual
+    /// (common practice). The rows of the rise then begin on it.
+    #[default]
+    Flat,
+    /// Over both fronts when the rise is sewn: the rows of the rise begin under it.
+    AfterRise,
+}
+choices!(FlyTopstitch: Flat = "flat", AfterRise = "after the rise");
 
 /// How the fly closes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -335,6 +350,8 @@ pub struct Patch {
     pub trim: String,
     /// Centre back to its inner edge, on the wearer's right. Default 3.5 cm.
     pub from_centre: Length,
+    /// Which plies of the band it is sewn through, and so when. Default the whole band.
+    pub through: PatchThrough,
     /// How its letters are made. Default pressed.
     pub letters: Letters,
     /// The maker's drawing for it, inside the style's folder; `None` for the trim's text alone.
@@ -343,6 +360,16 @@ pub struct Patch {
     #[serde(skip)]
     pub drawing: Option<Drawing>,
 }
+
+/// Which plies of the band a patch is sewn through.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PatchThrough {
+    /// All of them, once the band is finished: its row shows inside.
+    WholeBand,
+    /// The outer one alone, before the band is set on: nothing shows inside.
+    OuterPly,
+}
+choices!(PatchThrough: WholeBand = "whole band", OuterPly = "outer ply");
 
 /// How the letters of a patch are made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -381,6 +408,21 @@ choices!(Purpose:
     Run = "run",
 );
 
+impl Purpose {
+    /// What it is called.
+    #[must_use]
+    pub const fn key(self) -> Key {
+        match self {
+            Self::Brand => key::LABEL_TELLS_BRAND,
+            Self::Size => key::LABEL_TELLS_SIZE,
+            Self::Fibre => key::LABEL_TELLS_FIBRE,
+            Self::Care => key::LABEL_TELLS_CARE,
+            Self::Origin => key::LABEL_TELLS_ORIGIN,
+            Self::Run => key::LABEL_TELLS_RUN,
+        }
+    }
+}
+
 /// How a label is cut and folded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LabelFold {
@@ -399,6 +441,19 @@ choices!(LabelFold:
     CentreFold = "centre fold",
     MitreFold = "mitre fold",
 );
+
+impl LabelFold {
+    /// What it is called.
+    #[must_use]
+    pub const fn key(self) -> Key {
+        match self {
+            Self::Flat => key::LABEL_FOLD_FLAT,
+            Self::EndFold => key::LABEL_FOLD_END,
+            Self::CentreFold => key::LABEL_FOLD_CENTRE,
+            Self::MitreFold => key::LABEL_FOLD_MITRE,
+        }
+    }
+}
 
 /// One `[[labels]]`.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -433,6 +488,42 @@ pub struct Bartacks {
     pub width: Length,
     /// Stitches in the tack. Default 28.
     pub stitches: u32,
+    /// Whether they cross both ends of the pocket mouths; `None` for where no rivets sit there.
+    pub mouth: Option<bool>,
+    /// Whether they hold the top corners of the coin pocket; `None` for where no rivets sit there.
+    pub coin: Option<bool>,
+    /// Whether they hold the top corners of the back pockets; `None` for where no hidden rivets sit there.
+    pub back_pockets: Option<bool>,
+    /// Whether they hold the foot of the fly and the end of its stitching. Default true.
+    pub fly: bool,
+    /// Whether one holds the crotch, where rise, seat and inseams meet. Default true.
+    pub crotch: bool,
+}
+
+impl Bartacks {
+    /// Whether tacks cross the ends of the pocket mouths, beside these rivets.
+    ///
+    /// Where the style does not say, a rivet takes the place of a tack, since each holds by itself and a needle does not go
+    /// through a rivet (common practice).
+    #[must_use]
+    pub fn at_mouth(&self, rivets: Option<&Rivets>) -> bool {
+        self.mouth
+            .unwrap_or(!rivets.is_some_and(|rivets| rivets.mouth))
+    }
+
+    /// Whether tacks hold the coin pocket; see [`Bartacks::at_mouth`].
+    #[must_use]
+    pub fn at_coin(&self, rivets: Option<&Rivets>) -> bool {
+        self.coin
+            .unwrap_or(!rivets.is_some_and(|rivets| rivets.coin))
+    }
+
+    /// Whether tacks hold the back pockets; see [`Bartacks::at_mouth`].
+    #[must_use]
+    pub fn at_back_pockets(&self, rivets: Option<&Rivets>) -> bool {
+        self.back_pockets
+            .unwrap_or(!rivets.is_some_and(|rivets| rivets.back_hidden))
+    }
 }
 
 /// A file of the maker's own inside the style's folder, as the style names it ("art/patch.svg").

@@ -17,6 +17,7 @@ use crate::details::{Bartacks, Fly, Label, Loops, Patch, Pockets, Rivets, Shape}
 use crate::muted::Muted;
 use crate::own::OwnPattern;
 use crate::seams::SeamSpec;
+use crate::wash::Wash;
 use crate::{ChartEntry, MeasureId, SeamId, Sizes};
 
 /// A style file, read and checked.
@@ -57,6 +58,8 @@ pub struct StyleDoc {
     pub pattern: Option<OwnPattern>,
     /// How it is cut.
     pub cutting: Cutting,
+    /// Who gives it its first wash, when and how; `None` while that is not stated.
+    pub wash: Option<Wash>,
     /// Findings that are no longer counted.
     pub muted: Vec<Muted>,
 }

@@ -380,7 +380,16 @@ fn plain(value: &EditValue) -> Value {
 
 /// Values that are whole numbers, or true or false, before the file says so.
 const WHOLE: &[&str] = &["fly.buttons", "loops.count", "bartacks.stitches"];
-const FLAGS: &[&str] = &["rivets.mouth", "rivets.coin", "rivets.back_hidden"];
+const FLAGS: &[&str] = &[
+    "rivets.mouth",
+    "rivets.coin",
+    "rivets.back_hidden",
+    "bartacks.mouth",
+    "bartacks.coin",
+    "bartacks.back_pockets",
+    "bartacks.fly",
+    "bartacks.crotch",
+];
 const RUNS: &[&str] = &["sizes.waists", "sizes.lengths"];
 
 /// What was typed, as the kind of value that belongs there.
@@ -410,7 +419,7 @@ fn typed(value: &EditValue, old: Option<&Value>, path: &DocPath) -> EditValue {
         Some(Value::Array(_)) if RUNS.contains(&name) => run(),
         None if RUNS.contains(&name) => run(),
         None if tagged => tag(text),
-        None if WHOLE.contains(&name) => whole(text),
+        None if WHOLE.contains(&name) || name.ends_with(".liquor") => whole(text),
         None if FLAGS.contains(&name) => text.trim().parse().ok().map(EditValue::Flag),
         _ => None,
     };

@@ -78,6 +78,8 @@ words::identities! {
         FrontRise = "front_rise" => key::SEAM_FRONT_RISE,
         /// Waistband set on.
         Band = "band" => key::SEAM_BAND,
+        /// Waistband joined at the centre back, where it is cut in two.
+        BandJoin = "band_halves" => key::SEAM_BAND_JOIN,
         /// Hem.
         Hem = "hem" => key::SEAM_HEM,
         /// Pocket mouth.
@@ -149,25 +151,9 @@ words::identities! {
     }
 }
 
-impl SeamId {
-    /// Its name in English, within a sentence.
-    #[must_use]
-    pub fn title(self) -> &'static str {
-        self.words(Words::english())
-    }
-}
-
 impl Serialize for SeamId {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         to.serialize_str(self.code())
-    }
-}
-
-impl PieceId {
-    /// Its name in English.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        self.words(Words::english())
     }
 }
 
@@ -179,7 +165,7 @@ impl Serialize for PieceId {
 
 impl fmt::Display for PieceId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.name())
+        f.write_str(self.words(Words::english()))
     }
 }
 

@@ -98,6 +98,14 @@ pub const fn seam(id: SeamId) -> KnownSeam {
             &[C::BandOverEdge, C::BandTurned],
             "the waistband is set on the body here",
         ),
+        SeamId::BandJoin => needed(
+            row(
+                id,
+                &[C::PressedOpen],
+                "the two halves of the waistband are joined here, to lie flat inside it",
+            ),
+            Needed::Optional,
+        ),
         SeamId::Hem => row(
             id,
             &[C::RolledHem, C::FoldedHem],
@@ -116,7 +124,11 @@ pub const fn seam(id: SeamId) -> KnownSeam {
         ),
         SeamId::CoinHem | SeamId::BackPocketHem => row(id, POCKET_HEM, HEMS_POCKET),
         SeamId::CoinSet | SeamId::BackPocketSet => row(id, SET_ON, SETS_POCKET),
-        SeamId::FacingSet => row(id, SET_ON, "the facing is set on the pocket bag here"),
+        SeamId::FacingSet => row(
+            id,
+            &[C::PatchSet, C::LaidOn],
+            "the facing is set on the pocket bag here",
+        ),
         SeamId::BagClose => row(
             id,
             &[
@@ -205,7 +217,7 @@ mod tests {
             let name = seam.id.code();
             assert!(!seam.constructions.is_empty(), "{name}");
             assert!(
-                !seam.asks.is_empty() && !seam.id.title().is_empty(),
+                !seam.asks.is_empty() && !seam.id.words(words::Words::english()).is_empty(),
                 "{name}"
             );
             let lapped = seam.constructions.iter().any(|c| c.is_lapped());

@@ -59,6 +59,7 @@ mod read_collection;
 mod read_order;
 mod read_seams;
 mod read_style;
+mod read_wash;
 mod reader;
 mod report;
 mod save;
@@ -69,6 +70,7 @@ mod stated_values;
 mod subject;
 mod tag;
 mod teller;
+mod wash;
 
 pub use band_and_hem::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
 pub use by_measure::ByMeasure;
@@ -78,8 +80,8 @@ pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units
 pub use cutting::{Along, BandCutting, Cutting, Diagonals, SkewCutting, WashMark, mean_shrinkage};
 pub use details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,
-    ExtraPocket, Fly, Label, LabelFold, Letters, Lining, Loops, OutseamLine, Patch, PocketBag,
-    Pockets, Purpose, Rivets, Shape, Side,
+    ExtraPocket, Fly, FlyTopstitch, Label, LabelFold, Letters, Lining, Loops, OutseamLine, Patch,
+    PatchThrough, PocketBag, Pockets, Purpose, Rivets, Shape, Side,
 };
 pub use difference::{
     Change, Columns as ChangeColumns, Kind as ChangeKind, Part as ChangePart, PocketValue,
@@ -139,3 +141,4 @@ pub use store::{
 pub use subject::{PartId, Subject, Valued};
 pub use tag::{Tag, TagError};
 pub use teller::{Teller, VersionRead};
+pub use wash::{SetAfter, Wash, WashFinish, WashStep, WashedBy};

@@ -92,7 +92,10 @@ fn missing(
         if needed && !meant.contains(&name) && !entries.iter().any(|(stated, _, _)| stated == name)
         {
             let message = format!("nothing says how the seam `{name}` is sewn");
-            let hint = format!("add a section [seams.{name}] ({})", seam.id.title());
+            let hint = format!(
+                "add a section [seams.{name}] ({})",
+                seam.id.words(words::Words::english())
+            );
             section.node.problem("style::missing-seam", message, hint);
         }
     }

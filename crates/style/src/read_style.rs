@@ -4,14 +4,14 @@ use crate::band_and_hem::{Band, BandMethod, Hem, HemEnds, HemJoin};
 use crate::cutting::{BandCutting, Cutting, SkewCutting};
 use crate::details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,
-    ExtraPocket, Fly, Label, LabelFold, Letters, Lining, Loops, OutseamLine, Patch, PocketBag,
-    Pockets, Purpose, Rivets, Shape, Side,
+    ExtraPocket, Fly, FlyTopstitch, Label, LabelFold, Letters, Lining, Loops, OutseamLine, Patch,
+    PatchThrough, PocketBag, Pockets, Purpose, Rivets, Shape, Side,
 };
 use crate::document::{ClothRefs, Figure, Fit, Identity};
 use crate::muted::Muted;
 use crate::read_collection::{all, allowed, format, words};
 use crate::reader::{Node, Table, Target};
-use crate::{Size, Sizes, StyleDoc, Tag, TrimKind, own, read_chart, read_seams};
+use crate::{Size, Sizes, StyleDoc, Tag, TrimKind, own, read_chart, read_seams, read_wash};
 use trade::Length;
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];
@@ -37,6 +37,9 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
         .optional("pattern")
         .map(|node| own::pattern(node.table()?));
     let cutting = cutting(root.optional_section("cutting"));
+    let wash = root
+        .optional("wash")
+        .map(|node| read_wash::wash(node.table()?));
     let muted = muted(root.optional("muted"));
     root.finish();
     Some(StyleDoc {
@@ -57,6 +60,7 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
         bartacks: bartacks?,
         pattern: allowed(pattern)?,
         cutting: cutting?,
+        wash: allowed(wash)?,
         muted: muted?,
     })
 }
@@ -249,6 +253,8 @@ fn fly(mut table: Table<'_>) -> Option<Fly> {
             "band_button = \"...\", a button from trims.toml",
         )
         .and_then(|node| node.reference(Target::Trim(BUTTONS)));
+    let usual = FlyTopstitch::default();
+    let topstitch = choice(&mut table, "topstitch", FlyTopstitch::WORDS, usual);
     table.finish();
     let buttons = buttons.unwrap_or(Some(4));
     Some(match closing? {
@@ -258,6 +264,7 @@ fn fly(mut table: Table<'_>) -> Option<Fly> {
             button: Some(button??),
             zip: None,
             band_button: band_button?,
+            topstitch: topstitch?,
         },
         Closing::Zip => Fly {
             closing: Closing::Zip,
@@ -265,6 +272,7 @@ fn fly(mut table: Table<'_>) -> Option<Fly> {
             button: None,
             zip: Some(zip??),
             band_button: band_button?,
+            topstitch: topstitch?,
         },
     })
 }
@@ -332,7 +340,29 @@ fn choice<T: Copy>(
     })
 }
 
+/// A list of words that may be left out.
+pub(crate) fn word_list<T: Copy>(
+    table: &mut Table<'_>,
+    key: &'static str,
+    example: &'static str,
+    words: &[(&str, T)],
+) -> Option<Vec<T>> {
+    table.optional(key).map_or(Some(Vec::new()), |node| {
+        let members = node.list(example)?;
+        let word = |member: &Node<'_>| member.choice("style::unknown-word", words);
+        all(members.iter().map(word))
+    })
+}
+
 /// A yes or no that may be left out.
+/// A flag that follows from something else where the file does not say.
+#[allow(clippy::option_option)]
+fn said(table: &mut Table<'_>, key: &'static str) -> Option<Option<bool>> {
+    table
+        .optional(key)
+        .map_or(Some(None), |node| node.flag().map(Some))
+}
+
 fn flag(table: &mut Table<'_>, key: &'static str, default: bool) -> Option<bool> {
     table
         .optional(key)
@@ -509,12 +539,19 @@ fn patch(mut table: Table<'_>) -> Option<Patch> {
         .required("trim", "trim = \"...\", a patch from trims.toml")
         .and_then(|node| node.reference(Target::Trim(&[TrimKind::Patch])));
     let from_centre = length(&mut table, "from_centre", Length::mm(35.0));
+    let through = choice(
+        &mut table,
+        "through",
+        PatchThrough::WORDS,
+        PatchThrough::WholeBand,
+    );
     let letters = choice(&mut table, "letters", Letters::WORDS, Letters::Pressed);
     let art = art(&mut table);
     table.finish();
     Some(Patch {
         trim: trim?,
         from_centre: from_centre?,
+        through: through?,
         letters: letters?,
         art: art?,
         drawing: None,
@@ -536,11 +573,12 @@ fn label(mut table: Table<'_>) -> Option<Label> {
     let place = table
         .required("place", "place = \"band inside, centre back\"")
         .and_then(|node| node.text());
-    let purpose = table.optional("purpose").map_or(Some(Vec::new()), |node| {
-        let members = node.list("[\"fibre\", \"care\"]")?;
-        let word = |member: &Node<'_>| member.choice("style::unknown-word", Purpose::WORDS);
-        all(members.iter().map(word))
-    });
+    let purpose = word_list(
+        &mut table,
+        "purpose",
+        "[\"fibre\", \"care\"]",
+        Purpose::WORDS,
+    );
     let fold = choice(&mut table, "fold", LabelFold::WORDS, LabelFold::Flat);
     let text = table.optional("text").map(|node| node.text());
     let art = art(&mut table);
@@ -613,6 +651,11 @@ fn bartacks(mut table: Table<'_>) -> Option<Bartacks> {
     let stitches = table
         .optional("stitches")
         .map_or(Some(28), |node| node.count(5));
+    let mouth = said(&mut table, "mouth");
+    let coin = said(&mut table, "coin");
+    let back_pockets = said(&mut table, "back_pockets");
+    let fly = flag(&mut table, "fly", true);
+    let crotch = flag(&mut table, "crotch", true);
     table.finish();
     let yarn = yarn?;
     Some(Bartacks {
@@ -621,5 +664,10 @@ fn bartacks(mut table: Table<'_>) -> Option<Bartacks> {
         length: tack_length?,
         width: width?,
         stitches: stitches?,
+        mouth: mouth?,
+        coin: coin?,
+        back_pockets: back_pockets?,
+        fly: fly?,
+        crotch: crotch?,
     })
 }

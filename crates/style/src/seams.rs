@@ -4,6 +4,7 @@ use std::fmt;
 
 use serde::{Serialize, Serializer};
 use trade::{Length, StitchDensity, StitchType};
+use words::{Key, key};
 
 use crate::SeamId;
 use crate::band_and_hem::RowEnding;
@@ -71,6 +72,31 @@ choices!(Construction:
 );
 
 impl Construction {
+    /// What it is called.
+    #[must_use]
+    pub const fn key(self) -> Key {
+        match self {
+            Self::PressedOpen => key::SEWN_PRESSED_OPEN,
+            Self::LapFelled => key::SEWN_LAP_FELLED,
+            Self::MockFelled => key::SEWN_MOCK_FELLED,
+            Self::SafetyStitched => key::SEWN_SAFETY_STITCHED,
+            Self::Overlocked => key::SEWN_OVERLOCKED,
+            Self::FrenchSeam => key::SEWN_FRENCH_SEAM,
+            Self::BoundEdge => key::SEWN_BOUND_EDGE,
+            Self::CleanFinished => key::SEWN_CLEAN_FINISHED,
+            Self::BandOverEdge => key::SEWN_BAND_OVER_EDGE,
+            Self::BandTurned => key::SEWN_BAND_TURNED,
+            Self::RolledHem => key::SEWN_ROLLED_HEM,
+            Self::FoldedHem => key::SEWN_FOLDED_HEM,
+            Self::TurnedHem => key::SEWN_TURNED_HEM,
+            Self::TurnedEdge => key::SEWN_TURNED_EDGE,
+            Self::PatchSet => key::SEWN_PATCH_SET,
+            Self::LaidOn => key::SEWN_LAID_ON,
+            Self::Strip => key::SEWN_STRIP,
+            Self::Surface => key::SEWN_SURFACE,
+        }
+    }
+
     /// Whether one ply visibly lies over the other, so that a lap has to be stated.
     #[must_use]
     pub const fn is_lapped(self) -> bool {
@@ -96,7 +122,9 @@ impl Construction {
             }
             Self::TurnedEdge => "it faces an edge and turns the facing to the inside",
             Self::PatchSet => "it sets a piece with its edges turned in on top of another",
-            Self::LaidOn => "it leaves raw edges to be seen, for leather and woven labels",
+            Self::LaidOn => {
+                "it leaves edges as they are cut, for leather, woven labels and what is overedged or covered by its stitches"
+            }
             Self::Strip => "it makes a strip",
             Self::Surface => "it joins nothing",
         }
@@ -118,6 +146,20 @@ pub enum Ply {
     Yoke,
 }
 choices!(Ply: Front = "front", Back = "back", Left = "left", Right = "right", Yoke = "yoke");
+
+impl Ply {
+    /// What it is called.
+    #[must_use]
+    pub const fn key(self) -> Key {
+        match self {
+            Self::Front => key::PLY_FRONT,
+            Self::Back => key::PLY_BACK,
+            Self::Left => key::PLY_LEFT,
+            Self::Right => key::PLY_RIGHT,
+            Self::Yoke => key::PLY_YOKE,
+        }
+    }
+}
 
 /// Which ply lies on top, seen from outside; written "front over back".
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -370,6 +370,18 @@ impl List {
             key::VALUED_RESIDUAL_WEFT_SHRINKAGE,
             cutting.residual_weft,
         );
+        for (at, step) in doc
+            .wash
+            .iter()
+            .flat_map(|wash| wash.steps.iter().enumerate())
+        {
+            let number = (at + 1).to_string();
+            let about = say::ValuedWashStep { number };
+            self.section(&format!("wash.steps[{at}]"), Some(about.into()));
+            self.maybe("temperature", key::VALUED_TEMPERATURE, step.temperature);
+            self.maybe("time", key::VALUED_TIME, step.time);
+            self.maybe("liquor", key::VALUED_LIQUOR, step.liquor);
+        }
         if let Some(pattern) = &doc.pattern {
             self.section("pattern", Some(key::VALUED_OWN_PATTERN.into()));
             self.maybe("allowance", key::VALUED_ALLOWANCE, pattern.allowance);

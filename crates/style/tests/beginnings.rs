@@ -250,6 +250,19 @@ fn texts(folder: &Path) -> Vec<(std::path::PathBuf, String)> {
 }
 
 #[test]
+fn a_style_begun_by_questions_says_nothing_of_its_wash() {
+    let (begun, _) = style::foresee(&answers("Bittern"), None).unwrap();
+    assert_eq!(begun.wash, None);
+    let copy = Copy::new();
+    let folder = new_style(&copy.root(), &answers("Bittern")).unwrap();
+    let text = fs::read_to_string(&folder).unwrap();
+    assert!(
+        !text.contains("[wash]") && !text.contains("Who gives the pair"),
+        "{text}"
+    );
+}
+
+#[test]
 fn the_materials_of_a_new_label_are_the_demos_under_other_names() {
     let copy = Copy::new();
     let demo = style::load_collection(&copy.root()).unwrap();

@@ -79,7 +79,7 @@ fn changed() -> Vec<Change> {
         set("pockets.back.left.lining", "full"),
         remove("pockets.extra"),
         set("loops.count", "7"),
-        set("rivets.back_hidden", "false"),
+        set("rivets.back_hidden", "true"),
         remove("patch"),
         set("labels[0].place", "inside"),
         set("seams.inseam.construction", "safety-stitched"),

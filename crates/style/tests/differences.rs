@@ -97,7 +97,7 @@ fn every_part_of_a_style_is_compared() {
         set("pockets.back.left.lining", "full"),
         remove("pockets.extra"),
         set("loops.count", "7"),
-        set("rivets.back_hidden", "false"),
+        set("rivets.back_hidden", "true"),
         remove("patch"),
         remove("labels[1]"),
         insert(
@@ -114,6 +114,10 @@ fn every_part_of_a_style_is_compared() {
         set("cutting.band", "preshrunk"),
         set("cutting.residual_warp", "1 %"),
         set("cutting.skew", "sheared"),
+        set("wash.finish", "washed"),
+        set("wash.by", "workroom"),
+        remove("wash.set_after"),
+        set("wash.steps[0].temperature", "60 °C"),
     ];
     // An empty list has no text form: taking the key out says the same.
     let edits: Vec<Edit> = edits
@@ -141,18 +145,18 @@ fn every_part_of_a_style_is_compared() {
             "left back pocket lining: half → full",
             "extra pocket removed",
             "belt loops: 5 → 7",
-            "hidden rivets at the back pockets: yes → no",
+            "hidden rivets at the back pockets: no → yes",
             "patch removed",
             "label 2: size-label → care-label",
             "place of label 2 (care-label): band inside, left of main label → left side seam inside, below the pocket bag",
             "purpose of label 2 (care-label): size → fibre, care, origin",
             "fold of label 2 (care-label): flat → centre fold",
-            "text of label 2 (care-label): none → 100 % cotton. Made in Portugal.",
+            "text of label 2 (care-label): none → 100 % cotton. Contains non-textile parts of animal origin. Wash at 30 °C inside out, dry on a line. Made in Portugal.",
             "label 3: care-label → main-label",
             "place of label 3 (main-label): left side seam inside, below the pocket bag → right side seam",
             "purpose of label 3 (main-label): fibre, care, origin → none",
             "fold of label 3 (main-label): centre fold → flat",
-            "text of label 3 (main-label): 100 % cotton. Made in Portugal. → none",
+            "text of label 3 (main-label): 100 % cotton. Contains non-textile parts of animal origin. Wash at 30 °C inside out, dry on a line. Made in Portugal. → none",
             "yoke seam sewn like: seat seam → inseam",
             "row 2 of yoke seam: yarn: rope-105 → night-80",
             "row 2 of yoke seam: under yarn: rope-60 → night-40",
@@ -162,6 +166,11 @@ fn every_part_of_a_style_is_compared() {
             "waistband cut: weft → preshrunk",
             "band cloth still shrinks along the warp: 0 % → 1 %",
             "cut on skewed cloth: straight → sheared",
+            "finish: rinsed → washed",
+            "washed by: laundry → workroom",
+            "set after the wash: patch → none",
+            "wash recipe: rinse inside out, 40 °C, 15 min, 1:10, spin, hang by the hem, dry on a line, press lightly → \
+             rinse inside out, 60 °C, 15 min, 1:10, spin, hang by the hem, dry on a line, press lightly",
         ]
     );
 }

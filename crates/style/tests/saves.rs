@@ -158,7 +158,7 @@ fn after_a_value_that_cannot_be_the_last_version_is_offered() {
     let text = set(&first.text, "chart.thigh.value", "63 cm");
     save(&first, &text).unwrap();
     let slip = text.replacen(
-        "value = \"3.8 cm\"\ntolerance = \"0.3 cm\"\n\n[chart.yoke",
+        "value = \"4.2 cm\"\ntolerance = \"0.3 cm\"\n\n[chart.yoke",
         "value = \"76 cm\"\ntolerance = \"0.3 cm\"\n\n[chart.yoke",
         1,
     );

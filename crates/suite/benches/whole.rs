@@ -30,7 +30,12 @@ fn a_chart_edit_to_its_new_drawing(bencher: Bencher, face: Face) {
     bencher.bench(|| {
         let changed = loaded.with_edit(black_box(&edit)).unwrap();
         let garment = make(&changed.style, &changed.collection, size);
-        svg(&garment_view(&garment, View::Front, face))
+        svg(&garment_view(
+            &garment,
+            View::Front,
+            face,
+            words::Words::english(),
+        ))
     });
 }
 

@@ -145,7 +145,7 @@ def hidden(style, answer, judge):
     if said is None:
         return 0.0
     pieces = {piece["id"]: piece for piece in answer["pieces"]}
-    line = next(l for l in pieces["front"]["lines"] if l["name"] == "extra_pocket")["points"]
+    line = next(l for l in pieces["pocket_bag"]["lines"] if l["name"] == "extra_pocket")["points"]
     from_, to = np.array(line[0]), np.array(line[-1])
     judge.agree("extra_mm", "width", value(said["width"]), float(np.hypot(*(to - from_))), AGREE_MM)
     side = (to - from_) / np.hypot(*(to - from_))

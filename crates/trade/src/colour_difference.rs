@@ -11,6 +11,7 @@ use std::fmt;
 use palette::color_difference::Ciede2000;
 use palette::white_point::D65;
 use palette::{FromColor, Lab, Srgb};
+use words::{Key, key};
 
 use crate::Colour;
 
@@ -69,16 +70,15 @@ impl fmt::Display for ColourDifference {
 impl Contrast {
     /// All, from none upwards.
     pub const ALL: [Self; 4] = [Self::NotToldApart, Self::Tonal, Self::Clear, Self::Strong];
-}
 
-impl fmt::Display for Contrast {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::NotToldApart => "not to be told apart",
-            Self::Tonal => "tonal",
-            Self::Clear => "clear",
-            Self::Strong => "strong contrast",
-        })
+    /// What it is called.
+    pub const fn key(self) -> Key {
+        match self {
+            Self::NotToldApart => key::CONTRAST_NOT_TOLD_APART,
+            Self::Tonal => key::CONTRAST_TONAL,
+            Self::Clear => key::CONTRAST_CLEAR,
+            Self::Strong => key::CONTRAST_STRONG,
+        }
     }
 }
 
@@ -190,17 +190,25 @@ mod tests {
 
     #[test]
     fn differences_are_said_in_words() {
-        let words: Vec<String> = [0.0, 1.99, 2.0, 11.9, 12.0, 29.9, 30.0, 100.0]
-            .map(|d| ColourDifference(d).contrast().to_string())
-            .into();
-        assert_eq!(words[0], "not to be told apart");
-        assert_eq!(words[1], words[0]);
-        assert_eq!((words[2].as_str(), words[3].as_str()), ("tonal", "tonal"));
-        assert_eq!((words[4].as_str(), words[5].as_str()), ("clear", "clear"));
-        assert_eq!(words[6], "strong contrast");
-        assert_eq!(words[7], words[6]);
-        assert!(Contrast::ALL.is_sorted());
-        assert_eq!(ColourDifference(41.46).to_string(), "41.5");
+        use Contrast::{Clear, NotToldApart, Strong, Tonal};
+        let read =
+            [0.0, 1.99, 2.0, 11.9, 12.0, 29.9, 30.0, 100.0].map(|d| ColourDifference(d).contrast());
+        let wanted = [
+            NotToldApart,
+            NotToldApart,
+            Tonal,
+            Tonal,
+            Clear,
+            Clear,
+            Strong,
+            Strong,
+        ];
+        assert_eq!(read, wanted);
+        let said = Contrast::ALL.map(|one| words::Words::english().named(one.key()));
+        assert_eq!(
+            said,
+            ["not to be told apart", "tonal", "clear", "strong contrast"]
+        );
     }
 
     proptest! {

@@ -14,8 +14,10 @@ mod confidence;
 pub mod consumption;
 pub mod fabric;
 pub mod hardware;
+mod machine;
 pub mod needle;
 pub mod seam;
+mod state;
 pub mod stitch;
 pub mod units;
 mod words;
@@ -24,11 +26,13 @@ pub mod yarn;
 pub use colour::{Colour, ColourError};
 pub use colour_difference::{ColourDifference, ciede2000};
 pub use confidence::Confidence;
+pub use machine::MachineId;
 pub use needle::NeedleSize;
+pub use state::{Unwashed, Washed};
 pub use stitch::StitchType;
 pub use units::{
-    Angle, Area, ArealWeight, Length, Mass, Quantity, Share, StitchDensity, System, UnitError,
-    YarnSize, trimmed,
+    Angle, Area, ArealWeight, Duration, Length, Mass, Quantity, Share, StitchDensity, System,
+    Temperature, UnitError, YarnSize, trimmed,
 };
 pub use words::{counted, plain, steers};
 pub use yarn::yarn_diameter;

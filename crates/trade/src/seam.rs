@@ -1,5 +1,7 @@
 //! Seam classes of ISO 4916 and ASTM D6193, and the operations of five-pocket jeans.
 
+use words::{Key, key};
+
 use crate::{Confidence, Length, StitchDensity, StitchType};
 
 /// A class of ISO 4916:1991, by its first number.
@@ -120,6 +122,21 @@ impl SeamClass {
         }
     }
 
+    /// The letters without the number of rows: "LSc".
+    pub fn letters(&self) -> &'static str {
+        self.astm
+            .split_once('-')
+            .map_or(self.astm, |(letters, _)| letters)
+    }
+
+    /// The first two groups of the ISO number, which do not hang on the number of rows: "2.04".
+    pub fn iso_of_any_rows(&self) -> &'static str {
+        let second = self.iso.match_indices('.').nth(1);
+        second
+            .and_then(|(at, _)| self.iso.get(..at))
+            .unwrap_or(self.iso)
+    }
+
     /// The rows of stitching, from the number after the letters.
     pub fn rows(&self) -> Option<u8> {
         self.astm.split_once('-')?.1.parse().ok()
@@ -147,20 +164,72 @@ const fn lapped(iso: &'static str, astm: &'static str, pairing_sure: bool) -> Se
     }
 }
 
+words::identities! {
+    /// A sewing operation of five-pocket jeans, as the trade knows it; in sewing order, but for those that several seams share.
+    pub enum SeamOperationId {
+        /// Overedge of single edges.
+        EdgeOveredge = "edge-overedge" => key::TRADE_EDGE_OVEREDGE,
+        /// Hem of coin and back pocket.
+        PocketHem = "pocket-hem" => key::TRADE_POCKET_HEM,
+        /// Setting of a patch pocket.
+        PatchPocket = "patch-pocket" => key::TRADE_PATCH_POCKET,
+        /// Attaching of a facing to a pocket bag.
+        PocketFacing = "pocket-facing" => key::TRADE_POCKET_FACING,
+        /// Closing of a pocket bag, then turned and topstitched.
+        PocketBag = "pocket-bag" => key::TRADE_POCKET_BAG,
+        /// Topstitching of the front pocket mouth.
+        PocketMouth = "pocket-mouth" => key::TRADE_POCKET_MOUTH,
+        /// Left fly and its topstitching.
+        Fly = "fly" => key::TRADE_FLY,
+        /// Joining of the front rise.
+        FrontRise = "front-rise" => key::TRADE_FRONT_RISE,
+        /// Felled yoke seam.
+        Yoke = "yoke" => key::TRADE_YOKE,
+        /// Felled seat seam.
+        Seat = "seat" => key::TRADE_SEAT,
+        /// Felled inseam.
+        InseamFelled = "inseam-felled" => key::TRADE_INSEAM_FELLED,
+        /// Overedged inseam, then topstitched.
+        InseamOveredged = "inseam-overedged" => key::TRADE_INSEAM_OVEREDGED,
+        /// Overedged outseam, then topstitched at the hip.
+        OutseamOveredged = "outseam-overedged" => key::TRADE_OUTSEAM_OVEREDGED,
+        /// Outseam pressed open.
+        OutseamBusted = "outseam-busted" => key::TRADE_OUTSEAM_BUSTED,
+        /// Waistband attached through a folder.
+        WaistbandFolder = "waistband-folder" => key::TRADE_WAISTBAND_FOLDER,
+        /// Waistband attached, then topstitched.
+        WaistbandTopstitched = "waistband-topstitched" => key::TRADE_WAISTBAND_TOPSTITCHED,
+        /// Closing of the waistband ends.
+        WaistbandEnds = "waistband-ends" => key::TRADE_WAISTBAND_ENDS,
+        /// Bottom hem.
+        Hem = "hem" => key::TRADE_HEM,
+        /// Belt-loop strip.
+        BeltLoop = "belt-loop" => key::TRADE_BELT_LOOP,
+        /// Closing of a bag with its edges enclosed.
+        FrenchSeam = "french-seam" => key::TRADE_FRENCH_SEAM,
+        /// Binding of a raw edge.
+        Binding = "binding" => key::TRADE_BINDING,
+        /// Turning in of a single edge.
+        CleanFinish = "clean-finish" => key::TRADE_CLEAN_FINISH,
+        /// Sewing on of a patch or label.
+        LaidOn = "laid-on" => key::TRADE_LAID_ON,
+        /// Bartacks, and attaching of belt loops.
+        Bartack = "bartack" => key::TRADE_BARTACK,
+    }
+}
+
 /// A sewing operation of five-pocket jeans as usually done.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SeamOperation {
-    /// A short key: "inseam-felled".
-    pub key: &'static str,
-    /// What is sewn.
-    pub name: &'static str,
+    /// Which.
+    pub id: SeamOperationId,
     /// Stitch types in use for it; where there are several they are alternatives or are sewn one
     /// after the other, as the name says.
     pub stitches: &'static [StitchType],
     /// Seam classes in use for it.
     pub seams: &'static [SeamClass],
-    /// The machine.
-    pub machine: &'static str,
+    /// The machine, or those that are alternatives or follow one another, with what is put on them.
+    pub machine: Key,
     /// Needles, least and most.
     pub needles: (u8, u8),
     /// Needle gauge or overedge bite, least and most, where one is usual.
@@ -175,9 +244,11 @@ mod operations;
 
 pub use operations::OPERATIONS;
 
-/// The operation with a key, if there is one.
-pub fn operation(key: &str) -> Option<&'static SeamOperation> {
-    OPERATIONS.iter().find(|operation| operation.key == key)
+/// What is known of an operation.
+#[must_use]
+pub fn operation(id: SeamOperationId) -> &'static SeamOperation {
+    // The table has a row for each in the order of the identities, which a test holds.
+    &OPERATIONS[id as usize]
 }
 
 #[cfg(test)]
@@ -195,21 +266,22 @@ mod tests {
     /// The felled seam is LSc: Fed. Std. 751A. Its ISO number is from memory.
     #[test]
     fn the_felled_inseam_is_lapped_with_two_rows() {
-        let seam = operation("inseam-felled").unwrap().seams[0];
+        let seam = operation(SeamOperationId::InseamFelled).seams[0];
         assert_eq!((seam.astm, seam.iso), ("LSc-2", "2.04.06"));
         assert_eq!(seam.iso_class(), Some(IsoClass::Lapped));
         assert_eq!(seam.astm_family(), Some(AstmFamily::Lapped));
         assert_eq!(seam.rows(), Some(2));
+        assert_eq!((seam.letters(), seam.iso_of_any_rows()), ("LSc", "2.04"));
         assert!(seam.astm_confidence.is_published());
         assert_eq!(seam.iso_confidence, Confidence::FromMemory);
     }
 
     #[test]
     fn every_operation_is_well_formed() {
-        for operation in &OPERATIONS {
-            let key = operation.key;
-            let same = OPERATIONS.iter().filter(|other| other.key == key).count();
-            assert_eq!(same, 1, "{key}");
+        for (operation, id) in OPERATIONS.iter().zip(SeamOperationId::ALL) {
+            let key = id.code();
+            assert_eq!(operation.id, id, "the table is in another order");
+            assert_eq!(SeamOperationId::of(key), Some(id));
             assert!(!operation.stitches.is_empty(), "{key}");
             assert!(operation.needles.0 <= operation.needles.1, "{key}");
             assert!(operation.gauge.is_none_or(|(a, b)| a <= b), "{key}");
@@ -219,6 +291,6 @@ mod tests {
                 assert!(seam.astm_family().is_some(), "{key} {}", seam.astm);
             }
         }
-        assert_eq!(operation("sleeve"), None);
+        assert_eq!(SeamOperationId::of("sleeve"), None);
     }
 }

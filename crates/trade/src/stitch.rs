@@ -5,6 +5,8 @@
 use std::fmt;
 use std::str::FromStr;
 
+use words::{Key, key};
+
 use crate::Confidence;
 
 /// A stitch type, by its number in ISO 4915.
@@ -150,42 +152,25 @@ impl StitchType {
         }
     }
 
-    /// A plain description.
-    pub const fn name(self) -> &'static str {
+    /// What it is called: "two-thread chainstitch".
+    pub const fn key(self) -> Key {
         match self {
-            Self::S101 => "single-thread chainstitch",
-            Self::S301 => "lockstitch",
-            Self::S304 => "zigzag lockstitch",
-            Self::S401 => "two-thread chainstitch",
-            Self::S404 => "zigzag two-thread chainstitch",
-            Self::S406 => "two-needle bottom coverstitch",
-            Self::S503 => "two-thread overedge",
-            Self::S504 => "three-thread overedge",
-            Self::S505 => "three-thread overedge, box edge",
-            Self::S512 => "four-thread mock safety stitch",
-            Self::S514 => "four-thread overedge",
-            Self::S515 => "four-thread safety stitch",
-            Self::S516 => "five-thread safety stitch",
-            Self::S602 => "two-needle top and bottom coverstitch",
-            Self::S605 => "three-needle top and bottom coverstitch",
-            Self::S607 => "four-needle flatseam",
-        }
-    }
-
-    /// The name of the ISO 4915 class the number belongs to.
-    pub const fn class_name(self) -> &'static str {
-        match self {
-            Self::S101 => "class 100, chainstitches",
-            Self::S301 | Self::S304 => "class 300, lockstitches",
-            Self::S401 | Self::S404 | Self::S406 => "class 400, multi-thread chainstitches",
-            Self::S503
-            | Self::S504
-            | Self::S505
-            | Self::S512
-            | Self::S514
-            | Self::S515
-            | Self::S516 => "class 500, overedge chainstitches",
-            Self::S602 | Self::S605 | Self::S607 => "class 600, covering chainstitches",
+            Self::S101 => key::STITCH_101,
+            Self::S301 => key::STITCH_301,
+            Self::S304 => key::STITCH_304,
+            Self::S401 => key::STITCH_401,
+            Self::S404 => key::STITCH_404,
+            Self::S406 => key::STITCH_406,
+            Self::S503 => key::STITCH_503,
+            Self::S504 => key::STITCH_504,
+            Self::S505 => key::STITCH_505,
+            Self::S512 => key::STITCH_512,
+            Self::S514 => key::STITCH_514,
+            Self::S515 => key::STITCH_515,
+            Self::S516 => key::STITCH_516,
+            Self::S602 => key::STITCH_602,
+            Self::S605 => key::STITCH_605,
+            Self::S607 => key::STITCH_607,
         }
     }
 
@@ -240,6 +225,17 @@ impl StitchType {
             needle_face,
             under_face,
         }
+    }
+
+    /// Whether a row of it can be sewn back and forth over its own end: lockstitches alone. Chains, overedges and
+    /// covering stitches are formed in one direction (common practice).
+    pub const fn sews_back(self) -> bool {
+        matches!(self, Self::S301 | Self::S304)
+    }
+
+    /// Whether threads lie across between its needles, so that it covers a raw edge below them.
+    pub const fn covers(self) -> bool {
+        matches!(self, Self::S406 | Self::S602 | Self::S605 | Self::S607)
     }
 
     /// Whether the stitch wraps a cut edge, and so has a bite instead of a needle gauge.
@@ -305,17 +301,22 @@ mod tests {
         assert!(StitchType::ALL.is_sorted());
     }
 
+    /// Class 500 of ISO 4915 is that of the overedges.
     #[test]
-    fn the_class_is_the_first_digit_of_the_number() {
+    fn overedges_are_of_class_500() {
         for stitch in StitchType::ALL {
-            let class = format!("class {}00, ", &stitch.code()[..1]);
-            assert!(stitch.class_name().starts_with(&class), "{stitch}");
-            // Class 500 is that of the overedges.
             assert_eq!(
                 stitch.is_overedge(),
-                class.starts_with("class 5"),
+                stitch.code().starts_with('5'),
                 "{stitch}"
             );
+        }
+    }
+
+    #[test]
+    fn every_type_is_called_by_its_own_number() {
+        for stitch in StitchType::ALL {
+            assert_eq!(stitch.key().name(), format!("stitch-{stitch}"));
         }
     }
 

@@ -166,7 +166,8 @@ fn facts(say: &'static Words, system: System, cloth: &Cloth, taken: Option<&Clot
             }
         }
         @if let Some(share) = taken {
-            p.aside { (capital(&share.named.join(", ").to_lowercase())) "." }
+            @let pieces: Vec<&str> = share.named.iter().map(|piece| piece.words(say)).collect();
+            p.aside { (capital(&pieces.join(", ").to_lowercase())) "." }
         } @else {
             p.aside { (say.cloth_not_used()) }
         }

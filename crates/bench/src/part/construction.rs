@@ -6,7 +6,7 @@ use sewing::{Garment, describe};
 use style::known::{self, KnownSeam, Needed};
 use style::{Construction, Lap, RowEnding, RowSpec, Seam, SeamId};
 use trade::Length;
-use words::Words;
+use words::{Said, Words};
 
 use crate::chosen_fields::{self, Choice, ChosenField, insert, remove, set, stitch, yarn};
 use crate::fingerprint::mark;
@@ -43,7 +43,7 @@ fn section(
     let open = see.part.as_ref() == Some(&part);
     let inside = html! {
         summary {
-            span.name { (capital(known.id.title())) }
+            span.name { (capital(known.id.words(say))) }
             span.how { (seam.construction) }
             span.rows { (summary(show, &seam.rows)) }
         }
@@ -64,7 +64,7 @@ fn section(
                     (add_row(say, seam.id, seam.rows.len(), last))
                 }
                 @if removable(show, known) {
-                    (chosen_fields::button(&[remove(&format!("seams.{}", seam.id.code()))], say.construction_remove(), Some(&say.construction_remove_label(known.id.title()))))
+                    (chosen_fields::button(&[remove(&format!("seams.{}", seam.id.code()))], say.construction_remove(), Some(&say.construction_remove_label(known.id.words(say)))))
                 }
             }
             (problem_place(&part))
@@ -72,7 +72,7 @@ fn section(
     };
     html! {
         // A seam with the mark it had is passed over when the page is brought up to date.
-        details.seam name="seams" id={ "seam-" (seam.id.code()) } data-for={ (&part) " fixing:" (seam.id.code()) } data-name=(say.say(words::say::ConstructionSeam { construction: seam.construction, seam: capital(known.id.title()) }))
+        details.seam name="seams" id={ "seam-" (seam.id.code()) } data-for={ (&part) " fixing:" (seam.id.code()) } data-name=(say.say(words::say::ConstructionSeam { construction: seam.construction, seam: capital(known.id.words(say)) }))
             data-same=(mark(&inside.0)) open[open] { (inside) }
     }
 }
@@ -83,18 +83,18 @@ fn drawn(say: &'static Words, garment: &Garment, seam: &Seam) -> Markup {
         return html! {};
     };
     let said = describe(garment, seam);
-    let facts: [(&str, &str); 5] = [
-        (say.construction_class(), &said.class),
-        (say.construction_machine(), said.machine),
-        (say.construction_plies(), &said.plies),
-        (say.construction_allowances(), &said.allowances),
-        (say.construction_lies(), &said.lies),
+    let facts: [(&str, Option<Said>); 5] = [
+        (say.construction_class(), said.class),
+        (say.construction_machine(), Some(said.machine)),
+        (say.construction_plies(), Some(said.plies)),
+        (say.construction_allowances(), said.allowances),
+        (say.construction_lies(), Some(said.lies)),
     ];
     html! {
-        @if let Some(sheet) = drawing::section(garment, seam) { (sheet) }
+        @if let Some(sheet) = drawing::section(say, garment, seam) { (sheet) }
         dl.facts {
-            @for (term, words) in facts {
-                @if !words.is_empty() { div { dt { (term) } dd { (words) } } }
+            @for (term, fact) in facts {
+                @if let Some(fact) = fact { div { dt { (term) } dd { (say.say(fact)) } } }
             }
         }
     }
@@ -116,7 +116,7 @@ fn construction(say: &'static Words, seam: &Seam, known: &KnownSeam) -> Markup {
     let choices = known.constructions.iter();
     let chosen = ChosenField {
         path: format!("seams.{}.construction", seam.id.code()),
-        label: say.construction_how_label(capital(known.id.title())),
+        label: say.construction_how_label(capital(known.id.words(say))),
         choices: choices.map(|each| Choice::word(each.word())).collect(),
         chosen: seam.construction.word().to_owned(),
     };
@@ -146,7 +146,7 @@ fn lap(say: &'static Words, seam: &Seam, known: &KnownSeam) -> Markup {
     };
     let chosen = ChosenField {
         path: format!("seams.{}.lap", seam.id.code()),
-        label: say.construction_lap_label(capital(known.id.title())),
+        label: say.construction_lap_label(capital(known.id.words(say))),
         choices: [usual, turned]
             .map(|lap| Choice::word(&lap.to_string()))
             .into(),
@@ -178,7 +178,7 @@ fn like(show: &Fields<'_>, seam: &Seam, known: &KnownSeam) -> Markup {
     };
     let others = show.loaded.style.all_seams().filter(suits);
     let others = others.map(|other| {
-        let title = other.id.title();
+        let title = other.id.words(say);
         let mut choice = Choice::named(other.id.code(), &say.construction_like_seam(title));
         choice.edits = vec![set(&path("like"), other.id.code())];
         if spec.is_some_and(|spec| spec.construction.is_some()) {
@@ -191,7 +191,7 @@ fn like(show: &Fields<'_>, seam: &Seam, known: &KnownSeam) -> Markup {
     });
     let chosen = ChosenField {
         path: path("like"),
-        label: say.construction_like_label(capital(known.id.title())),
+        label: say.construction_like_label(capital(known.id.words(say))),
         choices: [itself].into_iter().chain(others).collect(),
         chosen: now.map_or("", SeamId::code).to_owned(),
     };
@@ -215,7 +215,7 @@ fn follows(show: &Fields<'_>, seam: SeamId, from: SeamId) -> bool {
 
 fn stitch_row(show: &Fields<'_>, id: SeamId, index: usize, row: &RowSpec, several: bool) -> Markup {
     let say = show.say;
-    let (seam, title) = (id.code(), id.title());
+    let (seam, title) = (id.code(), id.words(say));
     let path = |key: &str| format!("seams.{seam}.rows[{index}].{key}");
     let number = index + 1;
     let named = capital(title);
@@ -356,7 +356,7 @@ fn add_seams(show: &Fields<'_>) -> Markup {
         div.adding {
             @for known in missing {
                 @if let Some(edit) = edit(&known) {
-                    (chosen_fields::button(&[edit], &say.construction_add(known.id.title()), Some(&say.construction_add_label(known.id.title()))))
+                    (chosen_fields::button(&[edit], &say.construction_add(known.id.words(say)), Some(&say.construction_add_label(known.id.words(say)))))
                 }
             }
         }

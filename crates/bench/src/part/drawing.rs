@@ -26,7 +26,7 @@ pub(crate) fn render(
         figure #drawing .plate[picture.on_paper]
             .no-stitches[whole && !see.shows(Layer::Stitches)] .no-fittings[whole && !see.shows(Layer::Fittings)]
             tabindex="0" aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - 0" data-does=(say.drawing_does())
-            data-names=(names(collection))
+            data-names=(names(say, collection))
             aria-label=(say.drawing_label(&picture.title)) data-whole {
             @if picture.on_paper {
                 figcaption { strong { (picture.title) } @if !picture.caption.is_empty() { " " (picture.caption) } }
@@ -141,9 +141,11 @@ fn mm(value: f64) -> String {
     format!("{value:.2}")
 }
 
-/// The section of a seam, if there is cloth to show.
-pub(crate) fn section(garment: &Garment, seam: &Seam) -> Option<Markup> {
-    let picture = written(drawing::seam_section(garment, seam)?);
+/// The section of a seam as it is sewn, before the wash, if there is cloth to show.
+pub(crate) fn section(say: &Words, garment: &Garment, seam: &Seam) -> Option<Markup> {
+    let sewn = garment.as_sewn();
+    let seam = sewn.seams.iter().find(|other| other.id == seam.id)?;
+    let picture = written(drawing::seam_section(&sewn, seam, say)?);
     Some(html! {
         // Our own writer made this; it escapes all words it is given.
         figure.section aria-label=(picture.title) data-whole { (PreEscaped(&picture.svg)) }
@@ -151,10 +153,13 @@ pub(crate) fn section(garment: &Garment, seam: &Seam) -> Option<Markup> {
 }
 
 /// What parts of a drawing are called that have no section beside it.
-fn names(collection: &Collection) -> serde_json::Value {
-    let pieces = PieceId::ALL
-        .iter()
-        .map(|piece| (format!("piece:{}", piece.code()), piece.name().to_owned()));
+fn names(say: &Words, collection: &Collection) -> serde_json::Value {
+    let pieces = PieceId::ALL.iter().map(|piece| {
+        (
+            format!("piece:{}", piece.code()),
+            piece.words(say).to_owned(),
+        )
+    });
     let trims = collection
         .trims
         .iter()

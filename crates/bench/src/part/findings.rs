@@ -331,7 +331,9 @@ fn of_value(path: &str, doc: &StyleDoc) -> Option<Place> {
         ("yarns", _) => Place::new(Panel::Yarn, "panel", "yarn"),
         ("trims", trim) => of_trim(trim, doc),
         ("cutting", _) => Place::group("band"),
-        (group @ ("fly" | "band" | "loops" | "patch" | "bartacks"), _) => Place::group(group),
+        (group @ ("fly" | "band" | "loops" | "patch" | "bartacks" | "wash"), _) => {
+            Place::group(group)
+        }
         _ => None,
     }
 }
@@ -363,6 +365,7 @@ mod tests {
             ("tolerance:yoke_centre", "measure:yoke_centre"),
             ("value:seams.inseam.rows[0].offset", "seam:inseam"),
             ("value:pockets.coin.drop", "group:coin"),
+            ("value:wash.steps[0].temperature", "group:wash"),
             ("piece:back", "piece:back"),
             ("row:inseam/2", "seam:inseam"),
             ("trim:rivet-9", "group:rivets"),

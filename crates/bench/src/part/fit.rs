@@ -3,7 +3,8 @@
 use draft::Measured;
 use maud::{Markup, html};
 use sewing::Garment;
-use style::{MeasureId, Size};
+use sewing::wash::OnceWashed;
+use style::{MeasureId, Size, Wash};
 use trade::Length;
 use words::Words;
 
@@ -99,14 +100,65 @@ impl Group {
 /// What the pattern may be off the chart before it is marked: the solver's own promise is a hundredth of a millimetre.
 const OFF: Length = Length::mm(0.05);
 
+/// The other side of the wash of a pair: what it measures before it, and a raw one after the wearer's.
+enum OtherSide<'g> {
+    Before(&'g Garment),
+    After(Box<OnceWashed<'g>>),
+}
+
+impl<'g> OtherSide<'g> {
+    fn of(garment: &'g Garment) -> Self {
+        if garment.doc.wash.as_ref().is_some_and(Wash::is_raw) {
+            Self::After(Box::new(garment.once_washed()))
+        } else {
+            Self::Before(garment)
+        }
+    }
+
+    /// What a measure is there; none where the wash leaves it as the pattern has it.
+    fn of_measure(&self, taken: &Measured) -> Option<Length> {
+        let there = match self {
+            Self::Before(garment) => garment.measure_before_wash(taken.measure)?.figure(),
+            Self::After(washed) => washed.measure(taken.measure)?.figure(),
+        };
+        ((there - taken.pattern).abs() > OFF).then_some(there)
+    }
+
+    fn title<'w>(&self, say: &'w Words) -> &'w str {
+        match self {
+            Self::Before(_) => say.fit_before_wash(),
+            Self::After(_) => say.fit_after_wash(),
+        }
+    }
+}
+
+/// What the rows show of the size at hand.
+struct Shown<'a> {
+    size: Size,
+    taken: Vec<Measured>,
+    other: OtherSide<'a>,
+}
+
 pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Markup {
     let say = show.say;
     let sizes = &show.loaded.style.sizes;
-    let taken = garment.pattern.measures();
+    let shown = Shown {
+        size: garment.size,
+        taken: garment.pattern.measures(),
+        other: OtherSide::of(garment),
+    };
+    let shrinks = shown
+        .taken
+        .iter()
+        .any(|taken| shown.other.of_measure(taken).is_some());
+    let lead = match shown.other {
+        OtherSide::Before(_) => say.fit_lead(),
+        OtherSide::After(_) => say.fit_lead_raw(),
+    };
     html! {
         section #fit aria-labelledby="fit-title" hidden[see.panel != Panel::Fit] {
             h2 #fit-title { (say.fit_title()) }
-            p.lead { (say.fit_lead()) }
+            p.lead { (lead) }
             table.chart {
                 thead {
                     tr {
@@ -114,7 +166,10 @@ pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Mar
                         th scope="col" { (say.fit_at_size(sizes.base)) }
                         th scope="col" { (say.fit_grade()) }
                         th scope="col" { (say.fit_tolerance()) }
-                        th.figure scope="col" { (say.fit_at_size(garment.size)) }
+                        th.figure scope="col" {
+                            (say.fit_at_size(garment.size))
+                            @if shrinks { small { (shown.other.title(say)) } }
+                        }
                         th.figure scope="col" { (say.fit_pattern()) }
                     }
                 }
@@ -123,14 +178,14 @@ pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Mar
                     tbody.head data-for=(group.parts()) data-name=(title) id={ "group-" (group.measures().next().map_or("", MeasureId::code)) } {
                         tr { th colspan="6" scope="rowgroup" { (title) } }
                     }
-                    @for measure in group.measures() { (row(show, garment.size, &taken, measure)) }
+                    @for measure in group.measures() { (row(show, &shown, measure)) }
                 }
             }
         }
     }
 }
 
-fn row(show: &Fields<'_>, size: Size, taken: &[Measured], measure: MeasureId) -> Markup {
+fn row(show: &Fields<'_>, shown: &Shown<'_>, measure: MeasureId) -> Markup {
     let say = show.say;
     let (code, title) = (measure.code(), title(show, measure));
     let path = |key: &str| measure.path(key);
@@ -149,8 +204,9 @@ fn row(show: &Fields<'_>, size: Size, taken: &[Measured], measure: MeasureId) ->
         entry.map(|entry| entry.tolerance),
         &said(measure.known().tolerance),
     );
-    let taken = taken.iter().find(|taken| taken.measure == measure);
-    let charted = show.loaded.style.value(measure, size);
+    let taken = shown.taken.iter().find(|taken| taken.measure == measure);
+    let charted = show.loaded.style.value(measure, shown.size);
+    let other = taken.and_then(|taken| shown.other.of_measure(taken));
     let off = taken
         .zip(charted)
         .is_some_and(|(taken, charted)| (taken.pattern - charted).abs() > OFF);
@@ -162,7 +218,12 @@ fn row(show: &Fields<'_>, size: Size, taken: &[Measured], measure: MeasureId) ->
                 td { (value.render()) }
                 td.grade { (grade.render()) (further_grades(show, measure)) }
                 td.tolerance { (tolerance.render()) }
-                td.figure { @match charted { Some(charted) => (said(charted)), None => "–" } }
+                td.figure {
+                    @match charted { Some(charted) => (said(charted)), None => "–" }
+                    @if let Some(other) = other {
+                        small { span.unseen { (shown.other.title(say)) " " } (said(to_a_tape(other))) }
+                    }
+                }
                 td.figure.off[off] { @match taken { Some(taken) => (said(rounded(taken.pattern))), None => "–" } }
             }
             tr.said { td colspan="6" { (problem_place(code)) } }
@@ -239,6 +300,11 @@ fn further_grades(show: &Fields<'_>, measure: MeasureId) -> Markup {
             span.further { (filled(&say.say(words::say::FitAbove { field: SLOTS[0], waist: step.above }), &[field.render()])) }
         }
     }
+}
+
+/// To the millimetre: what is expected is read off a tape.
+fn to_a_tape(length: Length) -> Length {
+    Length::mm(length.to_mm().round())
 }
 
 /// To a hundredth of a millimetre, as far as the pattern is solved.

@@ -1,10 +1,12 @@
 //! The sewing order: operation after operation, each with its machine, its stitch and its yarn.
 
+use std::collections::BTreeSet;
+
 use maud::{Markup, html};
 use sewing::Garment;
 use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
 use style::SeamId;
-use trade::{Length, System};
+use trade::{Length, MachineId, System, Unwashed};
 use words::Words;
 
 use crate::consequence::reach;
@@ -28,7 +30,8 @@ pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Mar
         return html! { section #order hidden {} };
     }
     let order = sewing_order(garment);
-    let sewn: Length = order.iter().map(|operation| operation.sewn).sum();
+    let sewn: Unwashed<Length> = order.iter().map(|operation| operation.sewn).sum();
+    let sewn = sewn.figure();
     html! {
         section #order aria-labelledby="order-title" {
             h2 #order-title { (say.order_title()) }
@@ -48,32 +51,28 @@ pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Mar
 
 /// How many different machines and tables the order needs.
 fn machines(order: &[Operation]) -> usize {
-    let mut seen: Vec<&str> = Vec::new();
-    for operation in order {
-        if !seen.contains(&operation.machine) {
-            seen.push(operation.machine);
-        }
-    }
-    seen.len()
+    let needed: BTreeSet<MachineId> = order.iter().map(|operation| operation.machine).collect();
+    needed.len()
 }
 
 fn one(show: &Fields<'_>, order: &[Operation], operation: &Operation) -> Markup {
     let say = show.say;
+    let name = say.saying(&operation.name);
     let link = operation.parts.iter().find_map(|part| leads_to(part));
     html! {
-        li data-about=(operation.parts.join(" ")) id={ "operation-" (operation.key) } value=(operation.number) {
+        li data-about=(operation.parts.join(" ")) id={ "operation-" (operation.key.code()) } value=(operation.number) {
             span.number { (operation.number) }
             div {
                 p.head {
                     @match link {
-                        Some((part, panel)) => a href="#panel" data-part=(part) data-panel=(panel.word()) { (operation.name) },
-                        None => span { (operation.name) },
+                        Some((part, panel)) => a href="#panel" data-part=(part) data-panel=(panel.word()) { (name) },
+                        None => span { (name) },
                     }
-                    @if operation.sewn > Length::ZERO { span.figure { (reach(operation.sewn, show.system)) } }
+                    @if operation.sewn.figure() > Length::ZERO { span.figure { (reach(operation.sewn.figure(), show.system)) } }
                 }
                 p.machine {
-                    (capital(operation.machine))
-                    @if operation.needle_count > 0 { ", " (operation.gauge_words()) }
+                    (capital(operation.machine.words(say)))
+                    @if let Some(gauge) = operation.gauge_words() { ", " (say.say(gauge)) }
                     @if let Some(attachment) = &operation.attachment { ", " (say.saying(&attachment.what)) }
                 }
                 @if let Some(missing) = &operation.not_stated {
@@ -88,16 +87,17 @@ fn one(show: &Fields<'_>, order: &[Operation], operation: &Operation) -> Markup 
 
 /// What the style does not say of an operation, and how it is usually done.
 fn not_stated(say: &'static Words, missing: &NotStated, system: System) -> String {
+    let what = say.saying(&missing.what);
     match (missing.stitch, missing.density) {
-        (None, _) => say.order_not_stated(&missing.what),
+        (None, _) => say.order_not_stated(what),
         (Some(stitch), None) => say.say(words::say::OrderNotStatedStitch {
             stitch: stitch.to_string(),
-            what: &missing.what,
+            what,
         }),
         (Some(stitch), Some(density)) => say.say(words::say::OrderNotStatedDensity {
             density: density.show(system),
             stitch: stitch.to_string(),
-            what: &missing.what,
+            what,
         }),
     }
 }
@@ -111,6 +111,18 @@ fn leads_to(part: &str) -> Option<(&str, Panel)> {
     }
 }
 
+/// What the machine is set to, and what is counted on the finished pair where that differs.
+fn density(show: &Fields<'_>, needle: &Needle) -> Option<String> {
+    let set = needle.set_to?.figure().show(show.system);
+    let counted = needle
+        .counted
+        .map(|counted| counted.figure().show(show.system));
+    Some(match counted.filter(|counted| *counted != set) {
+        Some(counted) => show.say.say(words::say::OrderDensity { counted, set }),
+        None => set,
+    })
+}
+
 fn needle_line(show: &Fields<'_>, needle: &Needle) -> Markup {
     let yarns = &show.collection().yarns;
     let name = |key: &str| {
@@ -120,10 +132,10 @@ fn needle_line(show: &Fields<'_>, needle: &Needle) -> Markup {
     };
     html! {
         p.needle {
-            span.stitch { (needle.stitch) @if let Some(density) = needle.density { " " (density.show(show.system)) } }
+            span.stitch { (needle.stitch) @if let Some(density) = density(show, needle) { " " (density) } }
             span { (swatch(needle.yarn.colour)) (name(&needle.yarn.key)) }
             span { (swatch(needle.under.colour)) (name(&needle.under.key)) }
-            span.ends { (needle.ends) }
+            span.ends { @if let Some(ends) = &needle.ends { (show.say.saying(ends)) } }
         }
     }
 }
@@ -134,7 +146,7 @@ fn more(say: &'static Words, order: &[Operation], operation: &Operation) -> Mark
         let earlier = order.iter().find(|earlier| earlier.key == *key)?;
         Some(say.say(words::say::OrderEarlier {
             number: earlier.number,
-            operation: earlier.name.to_lowercase(),
+            operation: say.saying(&earlier.name).to_lowercase(),
         }))
     });
     let before: Vec<String> = before.collect();
@@ -142,7 +154,7 @@ fn more(say: &'static Words, order: &[Operation], operation: &Operation) -> Mark
         details {
             summary { @if operation.mind.is_empty() { (say.order_source()) } @else { (say.order_mind()) } }
             @if !operation.mind.is_empty() {
-                ul { @for mind in &operation.mind { li { (capital(mind)) } } }
+                ul { @for mind in &operation.mind { li { (capital(&say.saying(mind))) } } }
             }
             p {
                 @if !before.is_empty() { (say.order_after(before.join(", "))) " " }

@@ -7,7 +7,7 @@ use trade::{Length, System};
 use words::Words;
 
 use crate::addresses;
-use crate::consequence::reach;
+use crate::consequence::{reach, reach_step};
 use crate::garment::Worked;
 use crate::sentences::{SLOTS, filled};
 use crate::typed_fields::{Fields, capital, swatch};
@@ -36,7 +36,7 @@ pub(crate) fn render(show: &Fields<'_>, name: &str, worked: &Worked, see: &Viewi
         plan.groups
             .iter()
             .filter_map(|group| group.density)
-            .map(|density| density.show(System::Inch)),
+            .map(|density| density.figure().show(System::Inch)),
     );
     let to = Viewing {
         plate: Some(OnPaper::YarnPlan),
@@ -71,7 +71,7 @@ fn one(show: &Fields<'_>, group: &Group) -> Markup {
                 p.name {
                     @match group.size { Some(size) => (size.show(show.system)), None => (say.yarn_size_unknown()) }
                     " " (group.colour_name)
-                    @if let Some(density) = group.density { span.density { (density.show(show.system)) } }
+                    @if let Some(density) = group.density { span.density { (density.figure().show(show.system)) } }
                     @else { span.density { (say.yarn_tacks()) } }
                 }
                 p.of { (rows(say, &group.rows)) }
@@ -93,13 +93,13 @@ fn contrast(show: &Fields<'_>, ground: &Ground) -> String {
     if ground.reverse {
         say.say(words::say::YarnContrastReverse {
             cloth,
-            contrast: difference.contrast().to_string(),
+            contrast: difference.contrast().key(),
             difference: difference.to_string(),
         })
     } else {
         say.say(words::say::YarnContrast {
             cloth,
-            contrast: difference.contrast().to_string(),
+            contrast: difference.contrast().key(),
             difference: difference.to_string(),
         })
     }
@@ -113,7 +113,10 @@ fn cloth<'a>(show: &Fields<'a>, key: &'a str) -> &'a str {
 /// Stitches of the group at their pitch and thickness, on the cloth most of them lie on.
 fn strip(group: &Group) -> Markup {
     let (wide, tall) = (STRIP.0 / ENLARGED, STRIP.1 / ENLARGED);
-    let pitch = group.density.map_or(Length::mm(0.4), |d| d.pitch()).to_mm();
+    let pitch = group
+        .density
+        .map_or(Length::mm(0.4), |d| d.figure().pitch())
+        .to_mm();
     let thick = group.diameter.to_mm().clamp(0.05, tall);
     // Between two stitches the thread is in the cloth for about its own thickness.
     let seen = (pitch - thick).max(pitch * 0.3);
@@ -137,17 +140,17 @@ fn rows(say: &'static Words, rows: &[GroupRow]) -> Markup {
     html! {
         @for (index, row) in rows.iter().enumerate() {
             @if index > 0 { ", " }
-            @if row.seen { (linked(row)) } @else { (filled(&say.yarn_unseen(SLOTS[0]), &[linked(row)])) }
+            @if row.seen { (linked(say, row)) } @else { (filled(&say.yarn_unseen(SLOTS[0]), &[linked(say, row)])) }
         }
     }
 }
 
 /// The words of a row, leading to its seam where it has one.
-fn linked(row: &GroupRow) -> Markup {
+fn linked(say: &'static Words, row: &GroupRow) -> Markup {
     html! {
         @if let Some(seam) = row.seam.seam() {
-            a href="#panel" data-panel="construction" data-part={ "seam:" (seam.code()) } { (row.words()) }
-        } @else { (row.words()) }
+            a href="#panel" data-panel="construction" data-part={ "seam:" (seam.code()) } { (say.say(row.said())) }
+        } @else { (say.say(row.said())) }
     }
 }
 
@@ -257,7 +260,10 @@ fn explained(item: &Item) -> Markup {
 /// A seam's or a trim's name.
 fn name(show: &Fields<'_>, of: &Origin) -> String {
     let trim = of.trim().and_then(|key| show.collection().trims.get(key));
-    capital(trim.map_or(of.title(), |trim| trim.name.as_str()))
+    match trim {
+        Some(trim) => capital(&trim.name),
+        None => capital(&show.say.putting(&of.title())),
+    }
 }
 
 fn unstated(show: &Fields<'_>, worked: &Worked) -> Markup {
@@ -270,12 +276,12 @@ fn unstated(show: &Fields<'_>, worked: &Worked) -> Markup {
         details.by-seam {
             summary {
                 span { (say.yarn_unstated()) }
-                span.figure { (say.yarn_about(reach(consumption.unstated_estimate(), show.system))) }
+                span.figure { (say.yarn_about(reach(consumption.unstated_estimate(reach_step(show.system)), show.system))) }
             }
             ul {
                 @for work in &consumption.unstated {
                     li {
-                        (say.say(words::say::YarnUnstatedWork { length: reach(work.sewn, show.system), stitch: work.stitch.code(), what: capital(&work.what) }))
+                        (say.say(words::say::YarnUnstatedWork { length: reach(work.sewn.figure(), show.system), stitch: work.stitch.code(), what: capital(&say.saying(&work.what)) }))
                         span.source { (say.yarn_unstated_about(reach(work.estimate, show.system))) }
                     }
                 }

@@ -229,7 +229,7 @@ async fn the_strip_tells_what_changed_since_the_session_began_or_the_makers_mark
 async fn a_finding_is_muted_with_its_reason_and_counted_again() {
     let house = House::new();
     let before = house.text();
-    let muted = json!([{ "code": "sewing::patch-hangs", "about": "patch", "reason": "meant so" }]);
+    let muted = json!([{ "code": "sewing::hem-bulk", "about": "seam:hem", "reason": "meant so" }]);
     let edits = json!([{ "edit": "set", "path": "muted", "value": muted }]);
     let body = json!({ "revision": house.revision().await, "edits": edits });
     let answer = house.post("edit?panel=findings", body).await;
@@ -237,8 +237,8 @@ async fn a_finding_is_muted_with_its_reason_and_counted_again() {
     assert!(house.text().contains("[[muted]]"));
     let findings = fragment(&answer, "findings");
     let (counted, left) = findings.split_once("<h3>Muted</h3>").unwrap();
-    assert!(!counted.contains("sewing::patch-hangs"));
-    assert!(left.contains("sewing::patch-hangs") && left.contains("Meant so"));
+    assert!(!counted.contains("sewing::hem-bulk"));
+    assert!(left.contains("sewing::hem-bulk") && left.contains("Meant so"));
     assert!(fragment(&answer, "strip").contains("1 gone"));
     // The next one finds a list to be put into.
     assert!(counted.contains("muted[1]"));

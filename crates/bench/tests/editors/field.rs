@@ -176,7 +176,7 @@ fn changed(text: &str) -> String {
     match (number.parse::<f64>(), unit) {
         (Ok(number), "") => format!("{}", number + 1.0),
         (Ok(number), " cm" | " /cm") => format!("{:.1}{unit}", number + 0.2),
-        (Ok(number), " mm" | " deg" | " %") => format!("{}{unit}", number + 1.0),
+        (Ok(number), " mm" | " deg" | " %" | " °C" | " min") => format!("{}{unit}", number + 1.0),
         _ => format!("{text} anew"),
     }
 }

@@ -301,3 +301,32 @@ async fn everything_that_can_be_changed_or_opened_is_named_and_reached_by_key() 
         assert!(found > 100, "{panel}: {found}");
     }
 }
+
+/// What the other side of the wash is expected to measure stands under a measure's value, and nothing where nothing shrinks.
+#[tokio::test]
+async fn the_chart_shows_each_measure_on_the_other_side_of_the_wash() {
+    let house = House::new();
+    let shown = answer(&house, "panel=fit").await;
+    let inseam = |html: &str| between(html, "id=\"measure-inseam\"", "</tbody>").to_owned();
+    let html = fragment(&shown, "fit");
+    let before = "<span class=\"unseen\">before the wash </span>";
+    assert!(html.contains("<small>before the wash</small>"), "{html}");
+    let sewn = inseam(html);
+    let sewn = between(&sewn, before, "</small>");
+    let raw = house.set("wash.finish", "raw").await;
+    let html = fragment(&raw, "fit");
+    assert!(!html.contains("before the wash</small>"));
+    assert!(html.contains("<small>once washed</small>"));
+    let washed = inseam(html);
+    let washed = between(
+        &washed,
+        "<span class=\"unseen\">once washed </span>",
+        "</small>",
+    );
+    let cm = |words: &str| words.trim_end_matches(" cm").parse::<f64>().unwrap();
+    let charted = cm("81.3 cm");
+    assert!(
+        cm(washed) < charted && charted < cm(sewn),
+        "{washed} {charted} {sewn}"
+    );
+}

@@ -10,7 +10,7 @@ use crate::house::{House, STYLE, between, fragment};
 async fn a_search_is_told_of_refused_twice_and_cancelled_with_what_it_found() {
     let house = House::new();
     let empty = house.get(&format!("{STYLE}/cutting")).await.text;
-    assert!(empty.contains("No lay yet") && empty.contains("18 pieces wait"));
+    assert!(empty.contains("No lay yet") && empty.contains("19 pieces wait"));
     let begun = house
         .post("cutting/start", json!({ "seconds": "3000" }))
         .await;

@@ -7,8 +7,9 @@ use drawing::palette::{
     CONSTRUCTION, CUT_LINE, HAIRLINE, INK, PAPER, Pen, SEWN_LINE, TINT, TINT_UPPER, TYPE_FIGURES,
 };
 use drawing::{Layer, closed, open};
-use geometry::{Point, Rect, Vec2, left_of};
+use geometry::{Affine, Point, Rect, Vec2, left_of};
 use trade::Length;
+use words::{Key, key};
 
 use super::fold::Fold;
 use super::{PICTURE_MM, corners, frame};
@@ -32,6 +33,8 @@ pub(super) struct Shown<'a> {
     pub(super) sewn: [Vec<Point>; 2],
     /// From the corner along each edge, away from it.
     pub(super) along: [Vec2; 2],
+    /// From the frame of the piece to the picture, the corner at its origin.
+    to: Affine,
 }
 
 impl<'a> Shown<'a> {
@@ -44,11 +47,11 @@ impl<'a> Shown<'a> {
             .into_iter()
             .find(|s| reach * s <= PICTURE_MM)
             .unwrap_or(last);
-        let drawn = |line: &[Point]| -> Vec<Point> {
-            let to =
-                |p: &Point| Point::new((p.x - corner.at.x) * scale, (corner.at.y - p.y) * scale);
-            line.iter().map(to).collect()
-        };
+        let as_cut = piece.as_cut();
+        let at = (as_cut * corner.at).to_vec2();
+        let to =
+            Affine::scale(scale) * drawing::to_paper(0.0, 0.0) * Affine::translate(-at) * as_cut;
+        let drawn = |line: &[Point]| -> Vec<Point> { line.iter().map(|p| to * *p).collect() };
         let sewn = [drawn(&before.sewn), drawn(&after.sewn)];
         let [.., b0, b1] = sewn[0][..] else {
             return None;
@@ -63,6 +66,7 @@ impl<'a> Shown<'a> {
             cut: drawn(&piece.cut),
             along: [unit(b0 - b1)?, unit(a1 - a0)?],
             sewn,
+            to,
         })
     }
 
@@ -79,14 +83,18 @@ impl<'a> Shown<'a> {
         })
     }
 
-    /// Outward of an edge. With y down the outline runs clockwise, and this is away from it.
+    /// Outward of an edge. With y down the outline runs clockwise, unless it is the mirror image.
     pub(super) fn outward(&self, k: usize) -> Vec2 {
         let on = if k == 0 {
             -self.along[0]
         } else {
             self.along[1]
         };
-        left_of(on)
+        if self.piece.is_cut_mirrored() {
+            -left_of(on)
+        } else {
+            left_of(on)
+        }
     }
 
     /// The edges in the order in which they are folded.
@@ -113,17 +121,17 @@ impl<'a> Shown<'a> {
         }
     }
 
-    pub(super) fn folded_words(&self) -> &'static str {
+    pub(super) fn folded_key(&self) -> Key {
         let folds: Vec<usize> = self
             .order()
             .into_iter()
             .map(|k| self.folds(k).len())
             .collect();
         match folds.iter().sum::<usize>() {
-            0 => "sewn, the allowance lies flat",
-            1 => "folded as sewn",
-            _ if folds.len() == 1 => "folded twice, as sewn",
-            _ => "both edges folded, one after the other",
+            0 => key::CORNERS_FOLDED_NONE,
+            1 => key::CORNERS_FOLDED_ONCE,
+            _ if folds.len() == 1 => key::CORNERS_FOLDED_TWICE,
+            _ => key::CORNERS_FOLDED_BOTH,
         }
     }
 
@@ -161,9 +169,7 @@ impl<'a> Shown<'a> {
 
     /// The sewn outline of the whole piece.
     fn piece_body(&self) -> Vec<Point> {
-        let at = self.corner.at;
-        let to = |p: &Point| Point::new((p.x - at.x) * self.scale, (at.y - p.y) * self.scale);
-        self.piece.sewn().iter().map(to).collect()
+        self.piece.sewn().iter().map(|p| self.to * *p).collect()
     }
 
     /// The cloth as it lies once the edges are folded in their order.

@@ -3,6 +3,7 @@
 use geometry::Rect;
 use geometry::tolerance::ROUNDING;
 use style::{Size, Tag};
+use words::Words;
 
 use super::{Laid, Side, reach};
 
@@ -28,9 +29,9 @@ pub(super) fn groups(reaches: &[f64]) -> Vec<Vec<usize>> {
 }
 
 /// What sizes that share a line are called among all: by waist or by length where they are all of it.
-pub(super) fn called(group: &[Size], all: &[Size]) -> String {
+pub(super) fn called(group: &[Size], all: &[Size], words: &Words) -> String {
     if group.len() == all.len() {
-        return "all sizes".to_owned();
+        return words.nest_all_sizes().to_owned();
     }
     let whole = |of: fn(&Size) -> Tag| {
         let mut tags: Vec<Tag> = group.iter().map(of).collect();
@@ -45,11 +46,11 @@ pub(super) fn called(group: &[Size], all: &[Size]) -> String {
     if let Some(waists) = waists.filter(|_| !one(|s| s.waist)) {
         return match one(|s| s.length) {
             true => waists,
-            false => format!("waist {waists}"),
+            false => words.nest_waist(waists),
         };
     }
     if let Some(lengths) = lengths.filter(|_| !one(|s| s.length)) {
-        return format!("length {lengths}");
+        return words.nest_length(lengths);
     }
     let sizes: Vec<String> = group.iter().map(Size::to_string).collect();
     sizes.join(", ")

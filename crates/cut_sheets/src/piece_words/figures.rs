@@ -6,6 +6,7 @@ use drawing::lettering::{CAPITALS, Taken, centred, no_leader, text_box, text_wid
 use drawing::palette::{CONSTRUCTION, TYPE_FIGURES};
 use geometry::{Point, Rect, Vec2, angle_between, bounds_of};
 use trade::{Angle, Length, trimmed};
+use words::{Words, say};
 
 use super::CLEAR_MM;
 use crate::laid_piece::Laid;
@@ -20,6 +21,7 @@ const SMOOTH: Angle = Angle::deg(8.0);
 /// room taken.
 pub(crate) fn allowance_figures(
     laid: &Laid,
+    say: &Words,
     taken: &mut Taken,
     layer: &mut Layer,
     part: Option<&str>,
@@ -28,7 +30,7 @@ pub(crate) fn allowance_figures(
     let size = laid.words.length(TYPE_FIGURES);
     for (run, allowance, on_cloth_edge) in runs_of_one_allowance(laid) {
         let words = if on_cloth_edge {
-            "cloth's own edge".to_owned()
+            to_own_edge(laid, say)
         } else {
             figure(allowance)
         };
@@ -68,6 +70,19 @@ pub(crate) fn allowance_figures(
         }
     }
     room
+}
+
+/// How far the seam line lies from the cloth's own edge, as that is cut: one figure, or from the least to the most.
+fn to_own_edge(laid: &Laid, words: &Words) -> String {
+    let Some(edge) = &laid.piece.cloth_edge else {
+        return String::new();
+    };
+    let (least, most) = (figure(edge.narrowest), figure(edge.widest));
+    if least == most {
+        words.cut_cloth_edge_at(least)
+    } else {
+        words.say(say::CutClothEdgeFrom { least, most })
+    }
 }
 
 /// The edges with what is cut beyond them, and whether that ends at the cloth's own edge.

@@ -6,6 +6,7 @@ use drawing::lettering::{CAPITALS, Taken, centred, no_leader, text_box, text_wid
 use drawing::palette::TYPE_FIGURES;
 use geometry::{Point, Rect, Vec2, bounds_of};
 use sewing::On;
+use words::{Key, Words, key};
 
 use super::CLEAR_MM;
 use crate::laid_piece::Laid;
@@ -13,6 +14,7 @@ use crate::laid_piece::Laid;
 /// Says of lines and drill holes that are on one copy only, which. Returns the room taken.
 pub(crate) fn which_copy(
     laid: &Laid,
+    say: &Words,
     taken: &mut Taken,
     layer: &mut Layer,
     part: Option<&str>,
@@ -35,7 +37,7 @@ pub(crate) fn which_copy(
     let size = laid.words.length(TYPE_FIGURES);
     let mut room: Option<Rect> = None;
     for (on, line) in lines.chain(drills).filter(|(on, _)| *on != On::Both) {
-        let words = format!("{} only", copy_words(piece, on));
+        let words = say.cut_only(say.named(copy_key(piece, on)));
         let line: Vec<Point> = line.iter().map(|p| laid.map * *p).collect();
         let clear = laid.words.mm(CLEAR_MM);
         let wide = text_width(&words, size).to_mm() + 2.0 * clear;
@@ -62,11 +64,11 @@ pub(crate) fn which_copy(
 }
 
 /// Which copy, as the workroom calls it.
-fn copy_words(piece: &CutPiece, on: On) -> &'static str {
+fn copy_key(piece: &CutPiece, on: On) -> Key {
     let mirrored = on == On::Mirrored;
     match side_of(piece.piece, mirrored) {
-        Some(ply) => ply.word(),
-        None if mirrored => "mirrored copy",
-        None => "copy as drawn",
+        Some(ply) => ply.key(),
+        None if mirrored => key::CUT_COPY_MIRRORED,
+        None => key::CUT_COPY_DRAWN,
     }
 }

@@ -135,13 +135,13 @@ pub fn check(all: &CutSize, who: &str, met: &mut BTreeMap<&'static str, usize>) 
             piece.corners.len(),
             piece.edges.len(),
             "{who} {}",
-            piece.name()
+            piece.code()
         );
         for corner in &piece.corners {
             *met.entry(corner.rule.key).or_default() += 1;
             let name = format!(
                 "{who} {} {:?}: {} to {} ({})",
-                piece.name(),
+                piece.code(),
                 piece.on,
                 corner.before.code(),
                 corner.after.code(),
@@ -224,7 +224,7 @@ fn other_constructions_end_flush_too() {
         assert!(
             kinds.contains(&kind),
             "no corner is {}: {met:?}",
-            kind.word()
+            kind.code()
         );
     }
     for key in ["opened", "opened-sharp", "across", "across-mirrored"] {

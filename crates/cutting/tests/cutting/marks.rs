@@ -1,18 +1,18 @@
 //! Notches on the cut line, drill holes under what covers them.
 
-use cutting::{CutPiece, DRILL_INSIDE, DrillKind, NotchKind};
+use cutting::{CutPiece, DRILL_INSIDE, DrillKind, NotchKind, cut};
 use draft::{EdgeId, LineId, NotchId, PieceId};
-use geometry::contains;
+use geometry::{Point, contains};
 use sewing::On;
 
-use crate::common::{all_cut, all_sizes, base, copy, from_outline, piece};
+use crate::common::{all_cut, all_sizes, base, copy, ferryman, from_outline, piece, plan, sewn};
 
 #[test]
 fn notches_are_cut_from_the_cut_line_towards_their_place() {
     for (garment, all) in all_sizes().iter().zip(all_cut()) {
         for piece in &all.pieces {
             for notch in &piece.notches {
-                let who = format!("{} {} {}", garment.size, piece.name(), notch.id.code());
+                let who = format!("{} {} {}", garment.size, piece.code(), notch.id.code());
                 let off = from_outline(&piece.cut, notch.at);
                 assert!(off < 0.01, "{who}: {off} off the cut line");
                 let stated = piece.edge(notch.edge).unwrap().allowance.to_mm();
@@ -84,6 +84,21 @@ fn notches_still_meet_before_the_wash() {
     }
 }
 
+/// A hidden rivet is set below the face of its pocket: a hole drilled there would be covered by nothing.
+#[test]
+fn no_hole_is_drilled_where_a_rivet_does_not_come_through() {
+    let mut loaded = ferryman();
+    loaded.style.rivets.as_mut().unwrap().back_hidden = true;
+    let all = cut(&sewn(&loaded, loaded.style.sizes.base), &plan());
+    let rivets = |id| {
+        let piece = all.pieces.iter().find(|piece| piece.piece == id).unwrap();
+        let drills = piece.drills.iter();
+        drills.filter(|d| d.kind == DrillKind::Rivet).count()
+    };
+    assert_eq!(rivets(PieceId::BackPocketLeft), 0);
+    assert_eq!(rivets(PieceId::CoinPocket), 2);
+}
+
 #[test]
 fn drill_holes_are_hidden() {
     for (garment, all) in all_sizes().iter().zip(all_cut()) {
@@ -91,7 +106,7 @@ fn drill_holes_are_hidden() {
         for piece in &all.pieces {
             let sewn = piece.sewn();
             for drill in &piece.drills {
-                let who = format!("{} {} {}", garment.size, piece.name(), drill.name);
+                let who = format!("{} {} {}", garment.size, piece.code(), drill.name);
                 assert!(contains(&sewn, drill.at), "{who}");
                 let inside = from_outline(&sewn, drill.at);
                 match drill.kind {
@@ -119,20 +134,9 @@ fn drill_holes_are_hidden() {
                 }
             }
         }
-        // Five corners of each back pocket and of the coin pocket; the lower two of the concealed one on the bag, and
-        // those of them on the facing that it reaches.
-        assert!((15..=17).contains(&pockets), "{}: {pockets}", garment.size);
-        // In the smallest waist the outer one comes so near to the outseam that no hole would be hidden.
-        let least = if garment.size.waist == style::Tag::inches(28) {
-            1
-        } else {
-            2
-        };
-        assert!(
-            (least..=2).contains(&concealed),
-            "{}: {concealed}",
-            garment.size
-        );
+        // Five corners of each back pocket and of the coin pocket; both upper corners of the concealed one and its
+        // foot, on the bag alone.
+        assert_eq!((pockets, concealed), (15, 3), "{}", garment.size);
     }
 }
 
@@ -169,4 +173,71 @@ fn each_pocket_is_marked_on_what_it_is_set_on() {
         .iter()
         .filter(|at| !contains(&sewn, **at) && from_outline(&sewn, **at) > 1e-6);
     assert_eq!(beyond.count(), 0, "it leaves the bag");
+}
+
+/// The marks tell how deep the concealed pocket is, and its line on the bag is its own outline in every size.
+#[test]
+fn the_concealed_pocket_lies_on_the_bag_as_it_is_cut() {
+    for (garment, all) in all_sizes().iter().zip(all_cut()) {
+        let bag = piece(all, PieceId::PocketBag);
+        let pocket = piece(all, PieceId::ExtraPocket);
+        assert!(
+            all.of(PieceId::PocketFacing)
+                .all(|facing| { facing.inner.iter().all(|l| l.id != LineId::ExtraPocket) })
+        );
+        let lines: Vec<_> = bag
+            .inner
+            .iter()
+            .filter(|l| l.id == LineId::ExtraPocket)
+            .collect();
+        let [line] = lines[..] else {
+            panic!("{}: in {} parts", garment.size, lines.len())
+        };
+        let across = |line: &[Point]| (line[0] - line[line.len() - 1]).hypot();
+        let sewn: Vec<Point> = pocket
+            .edges
+            .iter()
+            .filter(|e| e.id != EdgeId::Top)
+            .flat_map(|e| e.sewn.clone())
+            .collect();
+        assert!(
+            (across(&line.line) - across(&sewn)).abs() < 0.05,
+            "{}",
+            garment.size
+        );
+        let deep = |line: &[Point]| {
+            let (a, b) = (line[0], line[line.len() - 1]);
+            let along = (b - a) / (b - a).hypot();
+            line.iter()
+                .map(|p| along.cross(*p - a).abs())
+                .fold(0.0, f64::max)
+        };
+        assert!(
+            (deep(&line.line) - deep(&sewn)).abs() < 0.05,
+            "{}",
+            garment.size
+        );
+        let marks: Vec<Point> = bag
+            .drills
+            .iter()
+            .filter(|d| d.name.starts_with("extra_pocket"))
+            .map(|d| d.at)
+            .collect();
+        let apart = marks
+            .iter()
+            .flat_map(|a| marks.iter().map(move |b| (*a - *b).hypot()))
+            .fold(0.0, f64::max);
+        let least = deep(&sewn) - 2.0 * DRILL_INSIDE.to_mm() - 0.1;
+        assert!(apart >= least, "{}: marks {apart} mm apart", garment.size);
+    }
+    for garment in all_sizes() {
+        assert!(
+            garment
+                .findings
+                .iter()
+                .all(|f| f.code != "sewing::extra-on-bag"),
+            "{}",
+            garment.size
+        );
+    }
 }

@@ -1,8 +1,8 @@
 //! Pieces wider than their cloth.
 
 use cutting::{Plan, cut};
-use draft::{Finding, Severity};
-use style::Size;
+use draft::{EdgeId, Finding, PieceId, Severity};
+use style::{SeamId, Size};
 use trade::Length;
 
 use crate::common::{all_cut, ferryman, sewn};
@@ -18,6 +18,27 @@ fn found(cloth: &str, width_cm: f64) -> Vec<Finding> {
         .into_iter()
         .filter(|f| f.code == CODE)
         .collect()
+}
+
+/// Cutter, sewing order and yarn list have one count of the parts of a band.
+#[test]
+fn a_band_is_cut_in_two_where_the_order_joins_it_and_has_the_seams_allowance() {
+    for width_cm in [78.0, 94.0, 150.0] {
+        let mut loaded = ferryman();
+        loaded.collection.cloths["tideline-14"].width = Length::cm(width_cm);
+        for size in [(28, 30), (32, 32), (38, 34)].map(|(waist, length)| Size::new(waist, length)) {
+            let garment = sewn(&loaded, size);
+            let cut = cut(&garment, &Plan::of(&loaded.style));
+            let joined = sewing::band_is_joined(&garment);
+            let parts = cut.of(PieceId::Band).count();
+            assert_eq!(parts, if joined { 2 } else { 1 }, "{size}, {width_cm}");
+            for half in cut.of(PieceId::Band).filter(|_| joined) {
+                let edge = half.edge(EdgeId::CentreBack).unwrap();
+                assert_eq!(edge.seam, Some(SeamId::BandJoin));
+                assert!((edge.allowance.to_mm() - 12.7).abs() < 1e-9);
+            }
+        }
+    }
 }
 
 #[test]

@@ -77,9 +77,9 @@ proptest! {
         }
         let all = cut(&sewn(&loaded, Size::new(waist, length)), &plan);
         for piece in &all.pieces {
-            prop_assert!(is_simple(&piece.cut), "{} {:?}", piece.name(), piece.on);
-            prop_assert!(is_shaped(piece), "{} {:?}", piece.name(), piece.on);
-            prop_assert!(!doubles_back(&piece.cut), "{} {:?}", piece.name(), piece.on);
+            prop_assert!(is_simple(&piece.cut), "{} {:?}", piece.code(), piece.on);
+            prop_assert!(is_shaped(piece), "{} {:?}", piece.code(), piece.on);
+            prop_assert!(!doubles_back(&piece.cut), "{} {:?}", piece.code(), piece.on);
         }
         corners::check(&all, "wild", &mut BTreeMap::new());
         let said: Vec<_> = all.findings.iter().filter(|f| f.code == "cutting::cut-line").collect();

@@ -7,9 +7,8 @@ use crate::piece::{ClothUse, Cut, LineId, Piece, PieceId, PointId};
 use crate::spec::Spec;
 use style::MeasureId;
 
-/// How much longer and wider the shield is than the facing, so that it covers the stitching.
+/// How much longer the shield is than the facing, so that it covers the stitching.
 const SHIELD_LONGER_MM: f64 = 15.0;
-const SHIELD_WIDER_MM: f64 = 6.0;
 
 /// The far edge of the facing, from the fly foot round and up to the waist; the fly is topstitched
 /// along it. Drawn with the fly edge on the y axis, the waist on the x axis.
@@ -44,10 +43,11 @@ pub(super) fn facing(spec: &Spec) -> Piece {
     Piece {
         id: PieceId::FlyFacing,
         cloth: ClothUse::Shell,
-        // Two plies: one turned with the fly edge, one behind it that carries the buttonholes.
+        // The facing looks to the inside, so it is cut mirrored. Behind it lies the strip with the holes of a
+        // button fly: two plies of the same shape, one for either face (common practice). A zip needs no strip.
         cut: Cut {
-            as_drawn: 1,
-            mirrored: 1,
+            as_drawn: u32::from(spec.button_fly),
+            mirrored: 1 + u32::from(spec.button_fly),
         },
         edges: outline(
             PieceId::FlyFacing,
@@ -73,7 +73,8 @@ pub(super) fn facing(spec: &Spec) -> Piece {
 }
 
 pub(super) fn shield(spec: &Spec) -> Piece {
-    let width = mm(spec[MeasureId::FlyWidth]) + SHIELD_WIDER_MM;
+    // Its fold is level with the end of the band, so it is as wide as the band overlaps; never narrower than the facing.
+    let width = mm(spec[MeasureId::BandOverlap]).max(mm(spec[MeasureId::FlyWidth]));
     let length = mm(spec[MeasureId::FlyLength]) + SHIELD_LONGER_MM;
     let corners = [
         Point::new(-width, 0.0),

@@ -1,13 +1,17 @@
 //! The hip pocket: its mouth, the shell facing behind it and the folded bag.
 
+use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Affine, Path, Point, Vec2, left_of};
 use style::MeasureId;
 use trade::Length;
 
-use super::named::{at, fold, mm, outline};
+use super::named::{at, fold, mm, outline, placement, set_at};
 use super::panels::coin_placement;
+use super::patch_pockets::extra_outline;
 use crate::block::Block;
-use crate::piece::{ClothUse, Cut, EdgeId, LineId, Notch, NotchId, Piece, PieceId, PointId};
+use crate::piece::{
+    ClothUse, Cut, EdgeId, InnerLine, LineId, Notch, NotchId, Piece, PieceId, PointId,
+};
 use crate::spec::Spec;
 
 /// Share of each half axis taken by the handles of a quarter ellipse.
@@ -110,6 +114,21 @@ pub(super) fn facing(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
     }
 }
 
+/// Where the concealed pocket is set on the under layer of the bag, if the style has one: on the layer's side
+/// towards the body, so that nothing of it lies in the mouth.
+fn extra_placement(spec: &Spec, block: &Block) -> Option<InnerLine> {
+    let extra = spec.extra_pocket?;
+    let waist = block.front_waist.reversed();
+    let from = waist.point_at(extra.from_centre);
+    let to = waist.point_at(extra.from_centre + extra.width);
+    let along = (to - from) / (to - from).hypot().max(NO_LENGTH_MM);
+    let middle = from.midpoint(to);
+    Some(placement(
+        LineId::ExtraPocket,
+        extra_outline(&extra).transformed(set_at(middle, along)),
+    ))
+}
+
 /// How far below the mouth the bag stays in the outseam before its foot curves away.
 const IN_OUTSEAM_MM: f64 = 70.0;
 
@@ -172,7 +191,10 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
             id: NotchId::MouthAtOutseam,
             double: false,
         }],
-        lines: vec![fold(LineId::Fold, fold_top, fold_foot)],
+        lines: [fold(LineId::Fold, fold_top, fold_foot)]
+            .into_iter()
+            .chain(extra_placement(spec, block))
+            .collect(),
         grain: (
             Point::new(fold_top.x + 30.0, fold_top.y - depth * 0.75),
             Point::new(fold_top.x + 30.0, fold_top.y - depth * 0.25),

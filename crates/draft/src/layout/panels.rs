@@ -7,7 +7,7 @@ use trade::Length;
 
 use super::hip_pocket::Mouth;
 use super::named::{at, mm, outline, placement, set_at};
-use super::patch_pockets::{coin_outline, extra_outline, pocket_outline};
+use super::patch_pockets::{coin_outline, pocket_outline};
 use crate::block::Block;
 use crate::piece::{
     ClothUse, Cut, EdgeId, InnerLine, LineId, Notch, NotchId, Piece, PieceId, PointId,
@@ -65,11 +65,10 @@ pub(super) fn front(spec: &Spec, block: &Block, marks: &LegMarks, mouth: &Mouth)
         .part(spec[MeasureId::MouthWidth], block.front_waist.length());
     let hem_middle = block.front_hem.point_at(block.front_hem.length() / 2.0);
     let down = centre.start_direction();
-    let mut lines = vec![placement(
+    let lines = vec![placement(
         LineId::FlyStitch,
         super::fly::stitch_outline(spec).transformed(set_at(centre.start(), left_of(down))),
     )];
-    lines.extend(extra_placement(spec, block));
     Piece {
         id: PieceId::Front,
         cloth: ClothUse::Shell,
@@ -133,20 +132,6 @@ pub(super) fn front(spec: &Spec, block: &Block, marks: &LegMarks, mouth: &Mouth)
         lines,
         grain: grain(block.front_crease, block),
     }
-}
-
-/// Where the concealed pocket hangs behind the front, if the style has one.
-fn extra_placement(spec: &Spec, block: &Block) -> Option<InnerLine> {
-    let extra = spec.extra_pocket?;
-    let waist = block.front_waist.reversed();
-    let from = waist.point_at(extra.from_centre);
-    let to = waist.point_at(extra.from_centre + extra.width);
-    let along = (to - from) / (to - from).hypot().max(NO_LENGTH_MM);
-    let middle = from.midpoint(to);
-    Some(placement(
-        LineId::ExtraPocket,
-        extra_outline(&extra).transformed(set_at(middle, along)),
-    ))
 }
 
 pub(super) fn back(spec: &Spec, block: &Block, marks: &LegMarks) -> Piece {

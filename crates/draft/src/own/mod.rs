@@ -15,6 +15,7 @@ mod tests;
 
 use style::{MeasureId, OwnPattern, Size};
 use trade::Length;
+use words::Words;
 
 use crate::layout::{Mouth, pieces};
 use crate::measure::{Measurable, Run, taking};
@@ -38,10 +39,15 @@ pub(crate) fn own_pattern(chart: &Spec, own: &OwnPattern, size: Size) -> Result<
         };
         Panel::of(outline, own)
             .map(Some)
-            .map_err(|why| format!("{}: {why}", id.name().to_lowercase()))
+            .map_err(|why| format!("{}: {why}", id.words(Words::english()).to_lowercase()))
     };
     let need = |id: PieceId| {
-        taken(id)?.ok_or_else(|| format!("the pattern holds no {}", id.name().to_lowercase()))
+        taken(id)?.ok_or_else(|| {
+            format!(
+                "the pattern holds no {}",
+                id.words(Words::english()).to_lowercase()
+            )
+        })
     };
     let body = Body::new(
         chart,

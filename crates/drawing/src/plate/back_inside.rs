@@ -109,18 +109,21 @@ fn reverse<'a>(
                     || key::DRAWN_THE_LINING_CLOTH.into(),
                     |c| Given::from(&c.name),
                 );
-            let reach = match said.lining {
-                Lining::Full => key::DRAWN_IN_FULL,
-                _ => key::DRAWN_IN_ITS_UPPER_HALF,
-            };
-            figure.note(
-                say::DrawnLiningCaught { name, reach },
-                &[
-                    Point::new(corners.outer.x * 0.5, foot.y * 0.5),
-                    Point::new(corners.outer.x * 0.35, foot.y * 0.6),
-                    Point::new(corners.outer.x * 0.65, foot.y * 0.6),
-                ],
-            );
+            let places = [
+                Point::new(corners.outer.x * 0.5, foot.y * 0.5),
+                Point::new(corners.outer.x * 0.35, foot.y * 0.6),
+                Point::new(corners.outer.x * 0.65, foot.y * 0.6),
+            ];
+            match said.lining {
+                Lining::Full => {
+                    let reach = key::DRAWN_IN_FULL;
+                    figure.note(say::DrawnLiningCaught { name, reach }, &places);
+                }
+                Lining::Half | Lining::None => {
+                    let reach = key::DRAWN_IN_ITS_UPPER_HALF;
+                    figure.note(say::DrawnLiningHalfCaught { name, reach }, &places);
+                }
+            }
             figure.dimension(inner_side, corners.inner, foot, Some(key::DRAWN_LINING));
         }
     }

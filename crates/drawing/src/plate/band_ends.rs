@@ -11,7 +11,7 @@ use words::{Said, Words, key, say};
 
 use super::figure::{Figure, Outline};
 use super::measure::Side;
-use super::notes::{ends_words, row_end};
+use super::notes::ends_words;
 use super::page::{Draft, WIDE_MM};
 use super::scale::PlateScale;
 use super::tone::{set_back, tone};
@@ -310,7 +310,7 @@ fn step_words(garment: &Garment, row: &StitchRow, k: usize, count: usize) -> Sai
     }
     match k {
         0 => say::DrawnRowBegins {
-            begins: row_end(row.begins),
+            begins: row.begins.said(),
             below: shown(-first.y),
             from_end: shown(first.x),
             made,
@@ -331,7 +331,7 @@ fn step_words(garment: &Garment, row: &StitchRow, k: usize, count: usize) -> Sai
         2 => key::DRAWN_TURN_DOWN.into(),
         3 => key::DRAWN_TURN_IN.into(),
         4 => say::DrawnTurnOut {
-            ends: row_end(row.ends),
+            ends: row.ends.said(),
             stitches: row.stitches().to_string(),
         }
         .into(),
@@ -459,7 +459,7 @@ mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
     use crate::plate::{Plate, PlateId, fitted};
-    use crate::samples::{ferryman, sewn, texts};
+    use crate::samples::{ferryman, raw, sewn, texts};
     use style::Size;
 
     fn words(plate: &Plate) -> Vec<String> {
@@ -473,13 +473,7 @@ mod tests {
     fn the_button_stands_on_the_point_of_the_v() {
         // Rows 2 mm from seam, top and end of a band of 38 mm: the legs of 64 degrees start 34 mm apart,
         // so they meet 17 mm / tan 32 = 27.2 mm in from the row, 29.2 mm from the end, at 19 mm.
-        let plate = fitted(
-            &sewn(32, 32),
-            Words::english(),
-            PlateId::WaistbandEnds,
-            draw,
-        )
-        .unwrap();
+        let plate = fitted(&raw(32, 32), Words::english(), PlateId::WaistbandEnds, draw).unwrap();
         let all = words(&plate);
         for said in ["2.92 cm", "1.9 cm", "64°", "overlap 4.2 cm", "1 cm", "2 mm"] {
             assert!(all.iter().any(|w| w == said), "{said} not in {all:?}");
@@ -488,13 +482,7 @@ mod tests {
 
     #[test]
     fn numbers_follow_the_order_of_sewing() {
-        let plate = fitted(
-            &sewn(32, 32),
-            Words::english(),
-            PlateId::WaistbandEnds,
-            draw,
-        )
-        .unwrap();
+        let plate = fitted(&raw(32, 32), Words::english(), PlateId::WaistbandEnds, draw).unwrap();
         let all = words(&plate);
         let place = |start: &str| all.iter().position(|w| w.starts_with(start)).unwrap();
         let steps = [

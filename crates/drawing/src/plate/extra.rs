@@ -1,5 +1,5 @@
-//! The concealed extra pocket: one ply on the bag behind a pocket mouth, up to the lower edge of the
-//! band, where a belt hides it.
+//! The concealed extra pocket from inside: one ply on the bag's side towards the body, up to the lower edge of
+//! the band.
 
 use draft::{ClothUse, EdgeId, Piece, PieceId};
 use geometry::{Affine, Path, Point, Vec2, left_of};
@@ -14,7 +14,7 @@ use super::measure::Side;
 use super::notes::{MeasuredFrom, note_fixings, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
-use super::tone::set_back;
+use super::tone::{set_back, tone};
 use crate::palette::QUIET;
 
 /// Three points that span less are taken to lie on a straight line.
@@ -22,9 +22,6 @@ const NO_AREA_MM2: f64 = 1e-6;
 
 /// Cloth shown round the pocket, millimetres on the cloth.
 const ROUND_MM: f64 = 12.0;
-/// Hatching of the belt, on the cloth; a band of absurd length is not hatched to its end.
-const HATCH_MM: f64 = 7.0;
-const MOST_HATCHED_MM: f64 = 1000.0;
 
 pub(super) fn draw<'a>(
     garment: &'a Garment,
@@ -37,19 +34,20 @@ pub(super) fn draw<'a>(
     let front = pattern.piece(PieceId::Front)?;
     let set = placed(pattern, PieceId::ExtraPocket)?;
     let waist = whole_waist(garment, front)?;
-    let mirrored = set.on == On::Mirrored;
+    // Turned out, the left is seen as the mirror image of its frame.
+    let mirrored = set.on != On::Mirrored;
     let word = if spec.on_left {
         key::DRAWN_LEFT
     } else {
         key::DRAWN_RIGHT
     };
-    let title = say::DrawnFrontTakenAway { side: word };
+    let title = say::DrawnBagFromInside { side: word };
     let frame = set.map.inverse();
     let mut figure = Figure::new(
         garment,
         words,
         scale,
-        (Face::Outside, title),
+        (Face::Inside, title),
         frame,
         mirrored,
     );
@@ -69,7 +67,7 @@ pub(super) fn draw<'a>(
     figure.piece(
         PieceId::ExtraPocket,
         set.map,
-        figure.tone(pocket.cloth),
+        tone(garment, pocket.cloth, Face::Outside),
         Outline::Heavy,
     );
     let up = set.map * Point::new(0.0, 1.0) - set.map * Point::ORIGIN;
@@ -123,7 +121,7 @@ fn whole_waist(garment: &Garment, front: &Piece) -> Option<Path> {
     Some(over_mouth.then(front.edge(EdgeId::Waist)?).reversed())
 }
 
-/// Bag and facing, on which the pocket is set.
+/// The bag, on which the pocket is set, and the facing on its other side.
 fn ground(figure: &mut Figure<'_>, garment: &Garment) {
     let bag = garment.pattern.piece(PieceId::PocketBag);
     if let Some(bag) = bag {
@@ -136,13 +134,10 @@ fn ground(figure: &mut Figure<'_>, garment: &Garment) {
         let tone = figure.tone(ClothUse::Pocketing);
         figure.area("piece:pocket_bag", &points, tone, Outline::Light);
     }
-    let tone = set_back(figure.tone(ClothUse::Shell));
-    figure.piece(
-        PieceId::PocketFacing,
-        Affine::IDENTITY,
-        tone,
-        Outline::Light,
-    );
+    let facing = garment.pattern.piece(PieceId::PocketFacing);
+    if let Some(inner) = facing.and_then(|facing| facing.edge(EdgeId::Inner)) {
+        figure.below("piece:pocket_facing", inner);
+    }
     let name_at = |piece: PieceId, edge: EdgeId, share: f64, inward: f64| {
         let path = garment.pattern.piece(piece)?.edge(edge)?;
         let along = path.length() * share;
@@ -158,7 +153,7 @@ fn ground(figure: &mut Figure<'_>, garment: &Garment) {
     figure.name(key::DRAWN_BAG, &bag, QUIET);
 }
 
-/// The band over its seam, and the belt in the middle of its height, as loops hold it.
+/// The band over its seam, and the belt outside it in the middle of its height, as loops hold it.
 fn banded(figure: &mut Figure<'_>, waist: &Path, band: f64, up: Vec2) {
     let shell = figure.tone(ClothUse::Shell);
     let seam = waist.dense(Length::mm(1.0));
@@ -174,22 +169,11 @@ fn banded(figure: &mut Figure<'_>, waist: &Path, band: f64, up: Vec2) {
     for by in [low, high] {
         figure.below("belt", &line(by));
     }
-    let hatch = |at: f64| {
-        let from = waist.point_at(Length::mm(at)) + up * low;
-        let to = waist.point_at(Length::mm(at + belt * 0.6)) + up * high;
-        Path::line(from, to)
-    };
-    let long = waist.length().to_mm() - belt * 0.6;
-    let mut at = 0.0;
-    while at < long && at < MOST_HATCHED_MM {
-        figure.hatch("belt", &hatch(at));
-        at += HATCH_MM;
-    }
     let over = waist.point_at(waist.length() * 0.75) + up * high;
     figure.point_at(over, key::DRAWN_BELT_OVER_THE_WAISTBAND);
 }
 
-/// The front taken away: where its mouth and its centre lie.
+/// Where the mouth and the centre of the front lie behind the bag.
 fn context(figure: &mut Figure<'_>, front: &Piece) {
     if let Some(mouth) = front.edge(EdgeId::Mouth) {
         figure.below("seam:mouth", mouth);

@@ -235,13 +235,6 @@ impl<'a> Figure<'a> {
         self.clear_of(&points);
     }
 
-    /// A line of hatching.
-    pub fn hatch(&mut self, part: &str, path: &Path) {
-        let points = self.along(path);
-        let stroke = Stroke::plain(CONSTRUCTION, HAIRLINE);
-        self.layer("lines").line(Some(part), open(&points), stroke);
-    }
-
     /// A fold: dash and dot.
     pub fn fold(&mut self, part: &str, path: &Path) {
         let points = self.along(path);

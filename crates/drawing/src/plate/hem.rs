@@ -2,7 +2,7 @@
 
 use draft::{ClothUse, EdgeId, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
-use sewing::{Face, Garment};
+use sewing::{Face, Garment, RowEnd, StitchRow};
 use style::{Construction, HemEnds, HemJoin, MeasureId, SeamId};
 use trade::{Colour, Length};
 use words::{Given, Key, Said, Words, key, say};
@@ -42,7 +42,7 @@ pub(super) fn draw<'a>(
     for face in [Face::Outside, Face::Inside] {
         figures.push(at_join(garment, words, scale, face)?);
     }
-    if let Some(section) = seam_section(garment, seam) {
+    if let Some(section) = seam_section(garment, seam, words) {
         let title = (
             Face::Outside,
             key::DRAWN_FIGURE_SECTION_OF_THE_HEM_ENLARGED_OUTSIDE_UP,
@@ -77,12 +77,22 @@ fn roped(garment: &Garment) -> bool {
     garment.doc.hem.roping && garment.seams.iter().any(rolled)
 }
 
-const fn ends_words(garment: &Garment) -> Key {
+fn ends_words(garment: &Garment) -> Said {
     match garment.doc.hem.ends {
-        HemEnds::TiedByHand => key::DRAWN_JOIN_TIED,
-        HemEnds::Overlapped => key::DRAWN_JOIN_OVERLAPPED,
-        HemEnds::Backtacked => key::DRAWN_JOIN_BACKTACKED,
+        HemEnds::TiedByHand => key::DRAWN_JOIN_TIED.into(),
+        HemEnds::Overlapped => say::DrawnJoinOverlapped {
+            over: over(garment),
+        }
+        .into(),
+        HemEnds::Backtacked => key::DRAWN_JOIN_BACKTACKED.into(),
     }
+}
+
+/// What the row runs on over its own start.
+fn over(garment: &Garment) -> String {
+    let row = garment.rows.iter().find(|r| r.seam == SeamId::Hem);
+    let over = row.map_or(Length::ZERO, |row| sewing::hem_overlap(row.stitch));
+    amount(over, system(&garment.collection))
 }
 
 /// The two seams across which the hem runs on from the front to the back.
@@ -201,14 +211,20 @@ fn ridges(figure: &mut Figure<'_>, hem: &Path, panel: &Laid, shell: Colour) {
 
 /// What the key says of the row, whose parts are those on front and back in the order of sewing.
 fn row_note(garment: &Garment, words: &Words, rows: &[usize]) -> Given {
-    let all: Vec<_> = rows.iter().filter_map(|k| garment.rows.get(*k)).collect();
+    // What runs on over the start lies where it has been counted.
+    let once = |r: &&StitchRow| !(r.begins == RowEnd::RunsOn && r.ends == RowEnd::Overlapped);
+    let all = rows.iter().filter_map(|k| garment.rows.get(*k));
+    let all: Vec<&StitchRow> = all.filter(once).collect();
     let Some(row) = all.first() else {
         return String::new().into();
     };
-    let secured = match garment.doc.hem.ends {
-        HemEnds::TiedByHand => key::DRAWN_END_TIED,
-        HemEnds::Overlapped => key::DRAWN_HEM_RUN_ON,
-        HemEnds::Backtacked => key::DRAWN_END_BACKTACKED,
+    let secured: Said = match garment.doc.hem.ends {
+        HemEnds::TiedByHand => RowEnd::TiedByHand.said().into(),
+        HemEnds::Overlapped => say::DrawnHemRunOn {
+            over: over(garment),
+        }
+        .into(),
+        HemEnds::Backtacked => RowEnd::Backtacked.said().into(),
     };
     let counts: Vec<String> = all.iter().map(|r| r.stitches().to_string()).collect();
     say::DrawnHemRow {

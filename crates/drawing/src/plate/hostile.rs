@@ -79,8 +79,11 @@ fn a_garment_without_pieces_or_rows_has_few_plates_or_none() {
     garment.rows.clear();
     garment.fixings.clear();
     garment.seams.clear();
+    garment.doc.seams.clear();
+    garment.doc.labels.clear();
     let bare = plates(&garment, Words::english());
     assert!(bare.iter().all(|p| p.stitches.is_empty()));
     garment.pattern.pieces.clear();
+    garment.before_wash.pattern.pieces.clear();
     assert!(plates(&garment, Words::english()).is_empty());
 }

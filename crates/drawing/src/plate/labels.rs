@@ -290,7 +290,11 @@ fn note(figure: &mut Figure<'_>, label: &Label, fixing: &Fixing, map: Affine) {
         says: letters,
     });
     if !label.purpose.is_empty() {
-        let told: Vec<String> = label.purpose.iter().map(|p| p.word().to_owned()).collect();
+        let told: Vec<String> = label
+            .purpose
+            .iter()
+            .map(|purpose| words.named(purpose.key()).to_owned())
+            .collect();
         out = words.say(say::DrawnLabelTells {
             label: out,
             purposes: listed(&told, words),
@@ -303,7 +307,7 @@ fn note(figure: &mut Figure<'_>, label: &Label, fixing: &Fixing, map: Affine) {
         });
     }
     out = words.say(say::DrawnLabelFinished {
-        fold: label.fold.word(),
+        fold: label.fold.key(),
         height: amount(tall, units),
         label: out,
         width: amount(wide, units),
@@ -358,7 +362,7 @@ fn folds<'a>(
         let trim = garment.collection.trims.get(&label.trim);
         let name = trim.map_or(label.trim.as_str(), |t| t.name.as_str());
         let told = words.say(say::DrawnFoldOf {
-            fold: label.fold.word(),
+            fold: label.fold.key(),
             name,
         });
         let room = w.max((text_width(&told, TYPE_FIGURES).to_mm() + 2.0) / one);

@@ -89,11 +89,13 @@ const fn drawer(plate: PlateId) -> Drawer {
 }
 
 /// The plates of a garment. A detail the style does not have, or whose shape could not be drafted
-/// into anything that fits a page, is left out.
+/// into anything that fits a page, is left out. They are drawn as the pair is sewn, before its wash, for whoever
+/// marks, folds and sews by them.
 pub fn plates(garment: &Garment, words: &Words) -> Vec<Plate> {
     if !of_cloth(garment) {
         return Vec::new();
     }
+    let garment = &garment.as_sewn();
     PlateId::ALL
         .into_iter()
         .filter_map(|id| fitted(garment, words, id, drawer(id)))
@@ -105,7 +107,7 @@ pub fn plate(garment: &Garment, words: &Words, id: PlateId) -> Option<Plate> {
     if !of_cloth(garment) {
         return None;
     }
-    fitted(garment, words, id, drawer(id))
+    fitted(&garment.as_sewn(), words, id, drawer(id))
 }
 
 /// No piece of a pair of trousers is longer; the strip of the loops alone may be, and is straight.

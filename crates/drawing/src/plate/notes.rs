@@ -181,8 +181,8 @@ pub(super) fn note_places(
 pub(super) fn ends_words(row: &StitchRow) -> Said {
     if row.begins != row.ends {
         return say::DrawnEndsDiffer {
-            begins: row_end(row.begins),
-            ends: row_end(row.ends),
+            begins: row.begins.said(),
+            ends: row.ends.said(),
         }
         .into();
     }
@@ -192,23 +192,10 @@ pub(super) fn ends_words(row: &StitchRow) -> Said {
         RowEnd::TiedByHand => key::DRAWN_BOTH_TIED.into(),
         RowEnd::Cut => key::DRAWN_BOTH_CUT.into(),
         RowEnd::RunsOn => key::DRAWN_BOTH_RUN_ON.into(),
-        RowEnd::Backtacked | RowEnd::CaughtInSeam => say::DrawnEndsAlike {
-            ends: row_end(row.begins),
+        RowEnd::Backtacked | RowEnd::CaughtInSeam | RowEnd::ChainedOff => say::DrawnEndsAlike {
+            ends: row.begins.said(),
         }
         .into(),
-    }
-}
-
-/// How one end of a row is secured.
-pub(super) const fn row_end(end: RowEnd) -> Key {
-    match end {
-        RowEnd::Backtacked => key::DRAWN_END_BACKTACKED,
-        RowEnd::CaughtInSeam => key::DRAWN_END_CAUGHT,
-        RowEnd::TuckedIn => key::DRAWN_END_TUCKED_IN,
-        RowEnd::Overlapped => key::DRAWN_END_OVERLAPPED,
-        RowEnd::TiedByHand => key::DRAWN_END_TIED,
-        RowEnd::RunsOn => key::DRAWN_END_RUNS_ON,
-        RowEnd::Cut => key::DRAWN_END_CUT,
     }
 }
 

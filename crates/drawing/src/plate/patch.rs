@@ -197,16 +197,16 @@ mod tests {
             .iter()
             .map(|t| t.words.as_str())
             .collect();
-        // 75 by 55 mm, 35 mm from centre back, 3 mm below the top of a band of 38 mm.
-        for said in ["7.5 cm", "5.5 cm", "3.5 cm", "2 cm", "3 mm"] {
+        // 75 by 30 mm, 35 mm from centre back, midway up a band of 38 mm.
+        for said in ["7.5 cm", "3 cm", "3.5 cm", "4 mm"] {
             assert!(all.contains(&said), "{said} not in {all:?}");
         }
         assert!(all.iter().any(|w| w.contains("vegetable tanned")));
         let [drawn] = plate.stitches.as_slice() else {
             panic!("one row: {:?}", plate.stitches)
         };
-        // Round a rectangle of 69 by 49 mm, 7 stitches an inch.
-        let pitches: f64 = 2.0 * (69.0 + 49.0) / (25.4 / 7.0);
+        // Round a rectangle of 69 by 24 mm, 7 stitches an inch.
+        let pitches: f64 = 2.0 * (69.0 + 24.0) / (25.4 / 7.0);
         assert!(drawn.whole);
         assert_eq!(drawn.drawn, pitches.floor() as usize + 1);
         garment.doc.patch = None;

@@ -3,7 +3,7 @@
 
 use draft::{ClothUse, Piece, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
-use sewing::{Face, Fixing, FixingKind, Garment, StitchRow};
+use sewing::{Face, Fixing, FixingKind, Garment, StitchRow, band_is_joined, band_join_allowance};
 use style::{BandMethod, MeasureId, SeamId};
 use trade::{Colour, Length};
 use words::{Key, Said, Words, key, say};
@@ -307,13 +307,32 @@ fn ground(figure: &mut Figure<'_>, band: &Piece, m: &Measures, low: f64) {
         Outline::Heavy,
     );
     let centre = Point::new(m.centre, 0.0);
-    figure.fold(
-        "piece:band",
-        &Path::line(centre, centre + Vec2::new(0.0, m.height)),
-    );
+    let across = Path::line(centre, centre + Vec2::new(0.0, m.height));
+    if band_is_joined(figure.garment) {
+        figure.edge("seam:band_halves", &across, true);
+        figure.point_at(across.point_at(across.length() * 0.8), joined(figure));
+    } else {
+        figure.fold("piece:band", &across);
+    }
     if figure.face == Face::Outside && m.end > m.waist {
         let x = Point::new(m.waist, 0.0);
         figure.below("piece:band", &Path::line(x, x + Vec2::new(0.0, m.height)));
+    }
+}
+
+/// How the halves of a band cut in two are joined: inside the band, so that only the line is seen.
+fn joined(figure: &Figure<'_>) -> Said {
+    let garment = figure.garment;
+    let units = system(&garment.collection);
+    let allowance = amount(band_join_allowance(&garment.seams), units);
+    let row = garment.rows.iter().find(|row| row.seam == SeamId::BandJoin);
+    match row {
+        Some(row) => say::DrawnBandJoin {
+            allowance,
+            made: row_words(&garment.collection, row),
+        }
+        .into(),
+        None => say::DrawnBandJoinOpen { allowance }.into(),
     }
 }
 

@@ -4,6 +4,7 @@
 
 use style::{Seam, SeamId};
 use trade::Length;
+use words::Words;
 
 use super::*;
 use crate::samples::{sewn, texts, words_stand_clear};
@@ -47,8 +48,8 @@ fn every_seam(garment: &Garment) -> Vec<Seam> {
 fn words_and_numbers_keep_clear_of_one_another() {
     let garment = sewn(32, 32);
     for seam in every_seam(&garment) {
-        let thumbnail = seam_section_thumbnail(&garment, &seam).unwrap();
-        let plate = seam_section(&garment, &seam).unwrap();
+        let thumbnail = seam_section_thumbnail(&garment, &seam, Words::english()).unwrap();
+        let plate = seam_section(&garment, &seam, Words::english()).unwrap();
         for (sheet, look) in [(thumbnail, THUMBNAIL), (plate, PLATE)] {
             words_stand_clear(&sheet);
             // The rings around the numbers.
@@ -71,7 +72,7 @@ fn words_and_numbers_keep_clear_of_one_another() {
 fn a_thumbnail_fits_its_cell_and_numbers_every_row() {
     let garment = sewn(32, 32);
     for seam in &garment.seams {
-        let sheet = seam_section_thumbnail(&garment, seam).unwrap();
+        let sheet = seam_section_thumbnail(&garment, seam, Words::english()).unwrap();
         assert_eq!(
             (sheet.width, sheet.height),
             (Length::mm(46.0), Length::mm(24.0))
@@ -100,7 +101,7 @@ fn three_rows_of_a_fell_are_each_measured() {
     let mut middle = seam.rows[0].clone();
     middle.offset = Length::mm(5.0);
     seam.rows.insert(1, middle);
-    let sheet = seam_section_thumbnail(&garment, &seam).unwrap();
+    let sheet = seam_section_thumbnail(&garment, &seam, Words::english()).unwrap();
     words_stand_clear(&sheet);
     let words: Vec<&str> = texts(&sheet).iter().map(|t| t.words.as_str()).collect();
     for stated in ["1.6 mm", "5 mm", "8 mm", "lap 9.6 mm"] {
@@ -116,7 +117,7 @@ fn yarns_are_drawn_in_their_colours() {
         .iter()
         .find(|s| s.id == SeamId::Inseam)
         .unwrap();
-    let sheet = seam_section(&garment, seam).unwrap();
+    let sheet = seam_section(&garment, seam, Words::english()).unwrap();
     for (number, yarn) in [(1, "rope-105"), (2, "night-80")] {
         let name = format!("row:inseam:{number}");
         let colour = garment.collection.yarns.get(yarn).unwrap().colour;

@@ -10,6 +10,7 @@ use geometry::Point;
 use sewing::{Garment, allowances, turned_depth};
 use style::{Construction, MeasureId, Seam, SeamId};
 use trade::Length;
+use words::{Key, key};
 
 use super::band::Corner;
 use super::fabrics::{Fabric, Fabrics, fabrics};
@@ -36,7 +37,6 @@ pub(super) const FARTHEST: f64 = 150.0;
 #[derive(Clone, Debug, Default)]
 pub(super) struct Lie {
     pub plies: Vec<SectionPly>,
-    pub zero: &'static str,
     pub widths: Vec<SectionWidth>,
     /// The needle line of the row that joins the plies.
     pub joining: Option<(Point, Point)>,
@@ -63,6 +63,7 @@ struct Ground<'a> {
     over: Fabric,
     under: Fabric,
     strip: Fabric,
+    lining: Option<Fabric>,
     /// Allowances of the two plies.
     a: (f64, f64),
     /// The row farthest from the seam line.
@@ -70,7 +71,12 @@ struct Ground<'a> {
 }
 
 pub(super) fn lie(garment: &Garment, seam: &Seam, thickened: f64) -> Lie {
-    let Fabrics { over, under, strip } = fabrics(garment, seam, thickened);
+    let Fabrics {
+        over,
+        under,
+        strip,
+        lining,
+    } = fabrics(garment, seam, thickened);
     let both = allowances(seam, garment.pattern.spec[MeasureId::HemDepth]);
     let rows = seam.rows.iter().map(|r| r.offset.to_mm());
     let ground = Ground {
@@ -79,6 +85,7 @@ pub(super) fn lie(garment: &Garment, seam: &Seam, thickened: f64) -> Lie {
         over,
         under,
         strip,
+        lining,
         a: (usable(both.over), usable(both.under)),
         far: rows
             .filter(|mm| (0.0..=FARTHEST).contains(mm))
@@ -131,7 +138,7 @@ fn stack<const N: usize>(thicknesses: [f64; N]) -> [f64; N] {
 
 fn ply(fabric: &Fabric, corners: Vec<Corner>, face_left: bool, ends: (End, End)) -> SectionPly {
     SectionPly {
-        name: fabric.name.clone(),
+        name: fabric.name,
         thickness: Length::mm(fabric.thickness),
         face: fabric.face,
         reverse: fabric.reverse,
@@ -142,10 +149,10 @@ fn ply(fabric: &Fabric, corners: Vec<Corner>, face_left: bool, ends: (End, End))
         allowance_from: None,
         trim: false,
         edge: match ends {
-            (End::Overedged, _) | (_, End::Overedged) => "edge overedged",
-            (_, End::Selvedge) => "ends in the selvedge",
-            (_, End::Raw) => "cut edge covered",
-            _ => "",
+            (End::Overedged, _) | (_, End::Overedged) => Some(key::SECTION_EDGE_OVEREDGED),
+            (_, End::Selvedge) => Some(key::SECTION_EDGE_SELVEDGE),
+            (_, End::Raw) => Some(key::SECTION_EDGE_COVERED),
+            _ => None,
         },
     }
 }
@@ -158,7 +165,7 @@ fn allowed(ply: SectionPly, allowance: f64, from: Point) -> SectionPly {
     }
 }
 
-fn width(name: &'static str, mm: f64) -> SectionWidth {
+fn width(name: Key, mm: f64) -> SectionWidth {
     SectionWidth {
         name,
         from: Length::ZERO,
@@ -169,7 +176,7 @@ fn width(name: &'static str, mm: f64) -> SectionWidth {
 /// An allowance that lies flat between two distances from the seam line.
 fn allowance(from: f64, to: f64) -> SectionWidth {
     SectionWidth {
-        name: "allowance",
+        name: key::SECTION_WIDTH_ALLOWANCE,
         from: Length::mm(from),
         to: Length::mm(to),
     }

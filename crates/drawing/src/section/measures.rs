@@ -3,6 +3,7 @@
 use geometry::tolerance::SAME_MM;
 use geometry::{Point, Vec2};
 use trade::Length;
+use words::{Words, key, say};
 
 use super::model::{RowOf, Section, heights};
 use super::page::{CLEAR, Page};
@@ -29,7 +30,7 @@ impl Measure {
 
 /// The dimensions of a section, those nearest to the seam line first. A drawing without a list shows
 /// those of rows and finished widths alone.
-pub(super) fn measures(section: &Section, listed: bool) -> Vec<Measure> {
+pub(super) fn measures(section: &Section, listed: bool, words: &Words) -> Vec<Measure> {
     let mut found: Vec<Measure> = section
         .rows
         .iter()
@@ -45,7 +46,11 @@ pub(super) fn measures(section: &Section, listed: bool) -> Vec<Measure> {
         .collect();
     found.sort_by(|a, b| a.to.abs().total_cmp(&b.to.abs()));
     found.dedup_by(|b, a| (b.to - a.to).abs() < SAME_MM);
-    let inner = ["allowance", "turned in", "first row to cut edges"];
+    let inner = [
+        key::SECTION_WIDTH_ALLOWANCE,
+        key::SECTION_WIDTH_TURNED_IN,
+        key::SECTION_WIDTH_FIRST_ROW,
+    ];
     let widths = section
         .widths
         .iter()
@@ -54,7 +59,10 @@ pub(super) fn measures(section: &Section, listed: bool) -> Vec<Measure> {
     found.extend(widths.map(|w| Measure {
         from: -w.from.to_mm(),
         to: -w.to.to_mm(),
-        words: format!("{} {}", w.name, (w.to - w.from).abs().show_mm()),
+        words: words.say(say::SectionWidth {
+            length: (w.to - w.from).abs().show_mm(),
+            name: w.name,
+        }),
         row: false,
     }));
     found

@@ -10,6 +10,7 @@ mod check;
 mod cloth;
 mod fabrics;
 mod lie;
+mod list;
 mod measures;
 mod model;
 mod page;
@@ -17,12 +18,12 @@ mod rows;
 mod scale;
 mod section_size;
 mod thread;
-mod words;
 
 use geometry::Point;
 use sewing::Garment;
 use style::Seam;
 use trade::Length;
+use words::{Words, say};
 
 use crate::lettering::text_width;
 use crate::sheet::Sheet;
@@ -43,12 +44,11 @@ pub fn section_of(garment: &Garment, seam: &Seam, thickened: f64) -> Option<Sect
     let rows = rows::rows(garment, seam, &lie);
     let section = Section {
         seam: seam.id,
-        title: format!(
-            "Section of {}, {}",
-            seam.id.title(),
-            seam.construction.word()
-        ),
-        zero: lie.zero,
+        title: say::SectionTitle {
+            construction: seam.construction.key(),
+            seam: seam.id,
+        }
+        .into(),
         thickened,
         plies: lie.plies,
         rows,
@@ -58,13 +58,13 @@ pub fn section_of(garment: &Garment, seam: &Seam, thickened: f64) -> Option<Sect
 }
 
 /// The section of a seam at plate size, 130 mm wide, with its rows and plies listed below.
-pub fn seam_section(garment: &Garment, seam: &Seam) -> Option<Sheet> {
-    drawn(&section_of(garment, seam, 1.0)?, &PLATE)
+pub fn seam_section(garment: &Garment, seam: &Seam, words: &Words) -> Option<Sheet> {
+    drawn(&section_of(garment, seam, 1.0)?, &PLATE, words)
 }
 
 /// The section of a seam for a table: 46 × 24 mm, rows numbered and dimensioned, without a list.
-pub fn seam_section_thumbnail(garment: &Garment, seam: &Seam) -> Option<Sheet> {
-    drawn(&section_of(garment, seam, 1.0)?, &THUMBNAIL)
+pub fn seam_section_thumbnail(garment: &Garment, seam: &Seam, words: &Words) -> Option<Sheet> {
+    drawn(&section_of(garment, seam, 1.0)?, &THUMBNAIL, words)
 }
 
 /// Every drawing is at least so large, however much there is to say about it.
@@ -72,7 +72,7 @@ const LEAST: f64 = 0.1;
 /// Cloth is drawn no higher than this on a plate, printed millimetres.
 const TALLEST: f64 = 30.0;
 
-fn drawn(section: &Section, look: &Look) -> Option<Sheet> {
+fn drawn(section: &Section, look: &Look, words: &Words) -> Option<Sheet> {
     let (x0, x1, y0, y1) = extent(section)?;
     let cut = cut(section);
     let moved = Scale {
@@ -82,7 +82,7 @@ fn drawn(section: &Section, look: &Look) -> Option<Sheet> {
     }
     .moved();
     let x0 = x0 + moved;
-    let measures = measures::measures(section, look.listed);
+    let measures = measures::measures(section, look.listed, words);
     // Room above for numbers and below for dimensions.
     let head = look.margin + 2.0 * look.circle + 2.2;
     let levels = measures.len().max(2);
@@ -121,7 +121,7 @@ fn drawn(section: &Section, look: &Look) -> Option<Sheet> {
     let bottom = look
         .height
         .map_or(below + foot, |height| height - look.margin);
-    let mut page = Page::new(section, scale, look, (top, below, bottom), level);
+    let mut page = Page::new((section, words), scale, look, (top, below, bottom), level);
     let part = format!("seam:{}", section.seam.code());
     let mut layers = cloth::cloth(section, &scale, look, &part);
     layers.push(page.dimensions(&measures));
@@ -133,13 +133,14 @@ fn drawn(section: &Section, look: &Look) -> Option<Sheet> {
         layers.push(page.bar(height - look.margin - look.figures.to_mm() / 2.0));
         height
     } else {
-        let lines = words::lines(section, times).len() as f64 * LIST_LINE;
-        layers.push(words::list(section, (look.margin, bottom + 3.0), times));
+        let lines = list::lines(section, times);
+        layers.push(list::list(&lines, (look.margin, bottom + 3.0), words));
+        let lines = lines.len() as f64 * LIST_LINE;
         layers.push(page.bar(bottom + 2.0 + lines));
         bottom + lines + 2.0 + look.margin
     };
     Some(Sheet {
-        title: section.title.clone(),
+        title: words.saying(&section.title),
         origin: Point::ORIGIN,
         width: Length::mm(look.width),
         height: Length::mm(height),

@@ -7,6 +7,7 @@ use geometry::tolerance::{NO_SQUARE_MM2, ROUNDING};
 use geometry::{Point, Straight, Vec2, polyline_length};
 use style::SeamId;
 use trade::{Colour, Length, StitchType};
+use words::{Key, Said};
 
 use super::band::{Corner, band, meetings, rounded};
 
@@ -27,7 +28,7 @@ pub enum End {
 #[derive(Clone, Debug, PartialEq)]
 pub struct SectionPly {
     /// What it is: "front", "pocket bag".
-    pub name: String,
+    pub name: Key,
     /// Thickness of its cloth, as drawn.
     pub thickness: Length,
     /// Colour of the face of its cloth.
@@ -40,8 +41,8 @@ pub struct SectionPly {
     pub allowance: Length,
     /// Not cloth but a trim: a patch or a label, which no count of plies counts.
     pub trim: bool,
-    /// What becomes of its edge, in words; empty where none is shown.
-    pub edge: &'static str,
+    /// What becomes of its edge; `None` where none is shown.
+    pub edge: Option<Key>,
     pub(super) corners: Vec<Corner>,
     /// The face lies to the left of the centre line as it runs.
     pub(super) face_left: bool,
@@ -124,15 +125,15 @@ pub struct SectionRow {
     /// Thickness of the under thread.
     pub under_width: Length,
     pub(super) wrap: Option<Wrap>,
-    /// What a list says of it.
-    pub(super) words: String,
+    /// What a list says of it; `None` for a row the style does not state.
+    pub(super) told: Option<Said>,
 }
 
 /// A width, between two distances from the seam line; what lies beyond it is negative.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SectionWidth {
     /// What it is: "lap".
-    pub name: &'static str,
+    pub name: Key,
     /// From here.
     pub from: Length,
     /// To here.
@@ -145,9 +146,7 @@ pub struct Section {
     /// The seam.
     pub seam: SeamId,
     /// What the drawing is called.
-    pub title: String,
-    /// What lies at the seam line: "fold", "seam line", "edge".
-    pub zero: &'static str,
+    pub title: Said,
     /// Thickness of the cloth is drawn so many times.
     pub thickened: f64,
     /// The plies, from the outside inwards.
@@ -169,11 +168,11 @@ impl Section {
     }
 
     /// The patch or label a row goes through, by name.
-    pub(super) fn trim_at(&self, row: &SectionRow) -> Option<&str> {
+    pub(super) fn trim_at(&self, row: &SectionRow) -> Option<Key> {
         let mut trims = self.plies.iter().filter(|ply| ply.trim);
         trims
             .find(|ply| !meetings(&ply.outline(), row.from, row.to).is_empty())
-            .map(|ply| ply.name.as_str())
+            .map(|ply| ply.name)
     }
 }
 

@@ -3,6 +3,7 @@
 use geometry::tolerance::ROUNDING;
 use geometry::{Point, Rect, Vec2};
 use trade::{Colour, Length};
+use words::Words;
 
 use super::model::{End, RowOf, Section, SectionPly, heights};
 use super::scale::Scale;
@@ -24,6 +25,7 @@ const TRIED: f64 = 0.5;
 /// The page while words are set on it.
 pub(super) struct Page<'a> {
     pub section: &'a Section,
+    pub words: &'a Words,
     pub scale: Scale,
     pub look: &'a Look,
     /// The cloth lies between these heights.
@@ -39,7 +41,7 @@ pub(super) struct Page<'a> {
 
 impl<'a> Page<'a> {
     pub fn new(
-        section: &'a Section,
+        (section, words): (&'a Section, &'a Words),
         scale: Scale,
         look: &'a Look,
         (top, foot, bottom): (f64, f64, f64),
@@ -58,6 +60,7 @@ impl<'a> Page<'a> {
         }
         Page {
             section,
+            words,
             scale,
             look,
             top,
@@ -139,17 +142,23 @@ impl<'a> Page<'a> {
         layer
     }
 
-    /// "outside" above the cloth and "inside" below it: on the left, unless something stands there.
+    /// What is outside above the cloth and what is inside below it: on the left, unless something stands there.
     pub fn sides(&mut self) -> Layer {
         let mut layer = Layer::named("words");
         let above = self.top - CLEAR - self.look.circle;
         let heights = [above - self.look.circle * 0.6, above];
-        self.write(&mut layer, "outside", INK, across(heights.into_iter()));
+        let words = self.words;
+        self.write(
+            &mut layer,
+            words.section_outside(),
+            INK,
+            across(heights.into_iter()),
+        );
         let first = self.level(0) + self.look.figures.to_mm() * 0.9;
         let last = self.bottom - self.look.figures.to_mm() * 0.5;
         let count = ((last - first) / TRIED).max(0.0) as usize;
         let heights = (0..=count).map(move |k| first + TRIED * k as f64);
-        self.write(&mut layer, "inside", INK, across(heights));
+        self.write(&mut layer, words.section_inside(), INK, across(heights));
         layer
     }
 
@@ -163,8 +172,8 @@ impl<'a> Page<'a> {
         let mut edges: Vec<(f64, &str)> = Vec::new();
         for ply in &self.section.plies {
             let word = match ply.ends.1 {
-                End::Selvedge => "selvedge",
-                End::Overedged => "overedged",
+                End::Selvedge => self.words.section_selvedge(),
+                End::Overedged => self.words.section_overedged(),
                 End::GoesOn | End::Raw => continue,
             };
             let x = ply.corners.last().map_or(0.0, |c| c.at.x);
@@ -184,6 +193,7 @@ impl<'a> Page<'a> {
     }
 
     fn name(&mut self, layer: &mut Layer, ply: &SectionPly) {
+        let name = self.words.named(ply.name);
         let ends = [
             (ply.ends.0, ply.corners.first()),
             (ply.ends.1, ply.corners.last()),
@@ -195,11 +205,11 @@ impl<'a> Page<'a> {
             .filter_map(|(_, corner)| corner.map(|c| c.at))
             .max_by(|a, b| a.x.total_cmp(&b.x));
         let tall = self.look.figures.to_mm() * (CAPITALS + DESCENT) / 2.0 + 0.5;
-        let wide = text_width(&ply.name, self.look.figures).to_mm() / 2.0;
+        let wide = text_width(name, self.look.figures).to_mm() / 2.0;
         let half = ply.thickness.to_mm() / 2.0;
         let Some(at) = on else {
             let places = self.beside(ply, (wide, tall));
-            self.write(layer, &ply.name, QUIET, |_| places);
+            self.write(layer, name, QUIET, |_| places);
             return;
         };
         let out = if at.x > 0.0 { 1.0 } else { -1.0 };
@@ -225,7 +235,7 @@ impl<'a> Page<'a> {
             })
         });
         let places: Vec<Point> = places.collect();
-        self.write(layer, &ply.name, QUIET, |_| places);
+        self.write(layer, name, QUIET, |_| places);
     }
 
     /// Places for the name of a ply that does not leave the drawing: a strip around an edge to its
@@ -258,12 +268,12 @@ impl<'a> Page<'a> {
     pub fn bar(&mut self, line: f64) -> Layer {
         let mut layer = Layer::named("scale");
         let mm = if self.scale.times > 3.0 { 5.0 } else { 10.0 };
-        let face = if self.look.listed {
-            "; dark line: the face of the cloth"
+        let length = Length::mm(mm).show_mm();
+        let words = if self.look.listed {
+            self.words.section_bar_face(length)
         } else {
-            ""
+            length
         };
-        let words = format!("{mm} mm{face}");
         let long = self.scale.mm(mm);
         let wide = text_width(&words, self.look.figures).to_mm();
         let tall = self.look.figures.to_mm() * (CAPITALS + DESCENT);

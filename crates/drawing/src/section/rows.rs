@@ -5,6 +5,7 @@ use sewing::Garment;
 use style::{RowSpec, Seam};
 use trade::yarn::yarn_diameter;
 use trade::{Colour, Length, StitchType};
+use words::say;
 
 use super::lie::{AIR, FARTHEST, JoinedBy, Lie};
 use super::model::{RowOf, SectionRow, Wrap, heights};
@@ -117,10 +118,22 @@ fn stated(
     let blank = |key: &str| (key.to_owned(), CONSTRUCTION, UNSTATED);
     let (needle_name, needle, needle_width) = yarn(&spec.yarn).unwrap_or_else(|| blank(&spec.yarn));
     let (under_name, under, under_width) = yarn(&spec.under).unwrap_or_else(|| blank(&spec.under));
-    let yarns = if needle_name == under_name {
-        needle_name
+    let (stitch, density) = (spec.stitch.code(), spec.density.to_string());
+    let told = if needle_name == under_name {
+        say::SectionRowOfOneYarn {
+            density,
+            stitch,
+            yarn: needle_name,
+        }
+        .into()
     } else {
-        format!("{needle_name}, under {under_name}")
+        say::SectionRowOfTwoYarns {
+            density,
+            needle: needle_name,
+            stitch,
+            under: under_name,
+        }
+        .into()
     };
     SectionRow {
         row: RowOf::Numbered(number),
@@ -133,7 +146,7 @@ fn stated(
         needle_width,
         under_width,
         wrap: None,
-        words: format!("{} · {} · {yarns}", spec.stitch, spec.density),
+        told: Some(told),
     }
 }
 
@@ -150,6 +163,6 @@ fn unstated(row: RowOf, from: Point, to: Point, wrap: Option<Wrap>) -> SectionRo
         needle_width: UNSTATED,
         under_width: UNSTATED,
         wrap,
-        words: String::new(),
+        told: None,
     }
 }

@@ -4,10 +4,11 @@ use draft::{EdgeId, LineId, Piece, PieceId, PointId};
 use flat::{Folds, Half, Hand, View};
 use geometry::tolerance::NO_LENGTH_MM;
 use geometry::{Path, Point, Vec2};
-use sewing::{Face, Finish, InsideLap, On};
+use sewing::{Face, Finish, InsideLap, On, band_is_joined};
 use trade::{Colour, Length};
 
-use super::ink::{EDGE, OUTLINE};
+use super::ink::{EDGE, OUTLINE, woven};
+use super::polyline::simplified;
 use super::rows::behind_rows;
 use super::scene::Scene;
 use crate::sheet::{Layer, Stroke, closed, open};
@@ -23,10 +24,12 @@ const OVEREDGE_BITE: Length = Length::mm(4.0);
 pub(super) fn behind(scene: &Scene) -> Layer {
     let mut layer = Layer::named("behind");
     let inks = &scene.inks;
-    let up = Vec2::new(0.0, scene.laid.band_height().to_mm());
-    let low = both_sides(scene.laid.waist_line(Half::Back));
-    let mut outline = low.clone();
-    outline.extend(low.iter().rev().map(|p| *p + up));
+    let mut outline = both_sides(scene.laid.waist_line(Half::Back));
+    outline.extend(
+        both_sides(scene.laid.band_top(Half::Back))
+            .into_iter()
+            .rev(),
+    );
     // Folded along its length, the band shows the face of the cloth on both sides.
     let fill = inks.cloth_face.mixed(Colour::BLACK, 0.22);
     layer.area(
@@ -35,6 +38,7 @@ pub(super) fn behind(scene: &Scene) -> Layer {
         fill,
         Some(Stroke::plain(inks.outline, OUTLINE)),
     );
+    band_join(scene, &mut layer);
     behind_rows(scene, &mut layer);
     super::fixings::behind(scene, &mut layer);
     layer
@@ -47,35 +51,35 @@ fn both_sides(half: Vec<Point>) -> Vec<Point> {
     all
 }
 
-/// The outline of one half, cut at the centre line: what is folded between the legs is not seen.
-fn half_outline(scene: &Scene, hand: Hand) -> Vec<Point> {
+/// The outline of one half, with the centre line, or a line so far beside it, from the fork up.
+pub(super) fn half_outline(scene: &Scene, hand: Hand, beyond_mm: f64) -> Vec<Point> {
     let Folds { outer, inner } = scene.laid.folds();
     let mut points = outer;
     let waist = scene.laid.waist_line(scene.view.half());
     points.extend(waist.into_iter().rev());
-    // Two fills that only touch let the page shine through between them: the half that is drawn first
-    // runs on under the other.
-    let centre = match hand {
-        Hand::Right => -UNDER_MM,
-        Hand::Left => 0.0,
-    };
-    points.extend(inner.into_iter().rev().map(|p| {
-        let x = if p.x > 0.0 { p.x } else { centre };
-        Point::new(x, p.y)
-    }));
-    points
+    let top = points.last().map(|waist| Point::new(-beyond_mm, waist.y));
+    let fork = inner.last().map(|fork| Point::new(-beyond_mm, fork.y));
+    points.extend(top.into_iter().chain(fork));
+    points.extend(inner.into_iter().rev());
+    let points: Vec<Point> = points
         .into_iter()
         .map(|p| scene.laid.mirrored(p, hand))
-        .collect()
+        .collect();
+    simplified(&points)
 }
 
 /// Panels of one half with what is set on them, clipped to the outline.
 pub(super) fn panels(scene: &Scene, hand: Hand) -> Layer {
     let mut layer = Layer::named("cloth");
-    let outline = closed(&half_outline(scene, hand));
+    // Two fills that only touch let the page shine through between them: the half that is drawn first
+    // runs on under the other.
+    let beyond_mm = match hand {
+        Hand::Right => UNDER_MM,
+        Hand::Left => 0.0,
+    };
+    let outline = closed(&half_outline(scene, hand, beyond_mm));
     layer.clip = Some(outline.clone());
-    let inks = &scene.inks;
-    layer.area(Some("piece:back"), outline, inks.panel_behind, None);
+    layer.area(Some("piece:back"), outline, scene.inks.panel, None);
     match (scene.view, scene.face) {
         (View::Front, Face::Outside) => front_outside(scene, hand, &mut layer),
         (View::Front, Face::Inside) => front_inside(scene, hand, &mut layer),
@@ -116,20 +120,14 @@ fn draw_points(
 
 fn front_outside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     let inks = &scene.inks;
-    draw_piece(scene, hand, layer, PieceId::PocketFacing, inks.panel_behind);
+    draw_piece(scene, hand, layer, PieceId::PocketFacing, inks.panel);
     let coin_hand = if scene.garment.pattern.spec.coin_on_right {
         Hand::Right
     } else {
         Hand::Left
     };
     if hand == coin_hand {
-        draw_piece(
-            scene,
-            hand,
-            layer,
-            PieceId::CoinPocket,
-            inks.panel.mixed(Colour::BLACK, 0.07),
-        );
+        draw_piece(scene, hand, layer, PieceId::CoinPocket, inks.panel);
         super::rows::piece_rows(
             scene,
             hand,
@@ -138,7 +136,6 @@ fn front_outside(scene: &Scene, hand: Hand, layer: &mut Layer) {
         );
         super::fixings::on_pieces(scene, hand, layer, &[PieceId::CoinPocket]);
     }
-    extra_pocket(scene, hand, layer);
     draw_piece(scene, hand, layer, PieceId::Front, inks.panel);
 }
 
@@ -150,13 +147,7 @@ fn back_outside(scene: &Scene, hand: Hand, layer: &mut Layer) {
         Hand::Left => PieceId::BackPocketLeft,
         Hand::Right => PieceId::BackPocketRight,
     };
-    draw_piece(
-        scene,
-        hand,
-        layer,
-        pocket,
-        inks.panel.mixed(Colour::WHITE, 0.05),
-    );
+    draw_piece(scene, hand, layer, pocket, inks.panel);
 }
 
 fn front_inside(scene: &Scene, hand: Hand, layer: &mut Layer) {
@@ -164,7 +155,6 @@ fn front_inside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     draw_piece(scene, hand, layer, PieceId::Front, inks.panel);
     laps(scene, hand, layer, &[PieceId::Front]);
     fly_inside(scene, hand, layer);
-    bag(scene, hand, layer);
 }
 
 fn back_inside(scene: &Scene, hand: Hand, layer: &mut Layer) {
@@ -174,10 +164,14 @@ fn back_inside(scene: &Scene, hand: Hand, layer: &mut Layer) {
     laps(scene, hand, layer, &[PieceId::Back, PieceId::Yoke]);
 }
 
-/// The under layer of the pocket bag hangs in front of the panel.
-fn bag(scene: &Scene, hand: Hand, layer: &mut Layer) {
-    let Some(piece) = scene.garment.pattern.piece(PieceId::PocketBag) else {
-        return;
+/// Turned out, the under layer of each pocket bag hangs in front of its panel.
+pub(super) fn bag(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
+    let mut layer = Layer::named("cloth");
+    layer.clip.clone_from(&panels.clip);
+    let bag = scene.garment.pattern.piece(PieceId::PocketBag);
+    let turned_out = (scene.view, scene.face) == (View::Front, Face::Inside);
+    let (Some(piece), true) = (bag, turned_out) else {
+        return layer;
     };
     let mut points = Vec::new();
     for id in [EdgeId::FootUnder, EdgeId::SideUnder, EdgeId::WaistUnder] {
@@ -185,11 +179,20 @@ fn bag(scene: &Scene, hand: Hand, layer: &mut Layer) {
             points.extend(fine(path));
         }
     }
-    draw_points(scene, hand, layer, piece, &points, scene.inks.pocketing);
+    draw_points(
+        scene,
+        hand,
+        &mut layer,
+        piece,
+        &points,
+        scene.inks.pocketing,
+    );
+    extra_pocket(scene, hand, &mut layer);
+    layer
 }
 
-/// The concealed pocket lies on the facing and bag behind one mouth, up to the band seam; inside
-/// only its stitches show, on the bag.
+/// The concealed pocket on the under layer of one bag, on its side towards the body, up to the band seam; its
+/// rows are drawn with those of the half.
 fn extra_pocket(scene: &Scene, hand: Hand, layer: &mut Layer) {
     let Some(extra) = scene.garment.pattern.spec.extra_pocket else {
         return;
@@ -200,14 +203,8 @@ fn extra_pocket(scene: &Scene, hand: Hand, layer: &mut Layer) {
         Hand::Right
     };
     if hand == mine {
-        draw_piece(
-            scene,
-            hand,
-            layer,
-            PieceId::ExtraPocket,
-            scene.inks.panel.mixed(Colour::BLACK, 0.07),
-        );
-        super::rows::piece_rows(scene, hand, layer, &[PieceId::ExtraPocket]);
+        let fill = scene.inks.panel.mixed(Colour::BLACK, 0.07);
+        draw_piece(scene, hand, layer, PieceId::ExtraPocket, fill);
     }
 }
 
@@ -273,7 +270,7 @@ fn draw_shield(scene: &Scene, layer: &mut Layer) {
     layer.area(
         Some("piece:fly_shield"),
         closed(&points),
-        scene.inks.cloth_face.mixed(Colour::BLACK, 0.1),
+        woven(scene.inks.cloth_face),
         Some(Stroke::plain(scene.inks.edge, EDGE)),
     );
 }
@@ -288,16 +285,11 @@ fn laps(scene: &Scene, hand: Hand, layer: &mut Layer, pieces: &[PieceId]) {
 }
 
 fn draw_lap(scene: &Scene, hand: Hand, layer: &mut Layer, lap: &InsideLap) {
-    let Some(edge) = scene
-        .garment
-        .pattern
-        .piece(lap.piece)
-        .and_then(|p| p.edge(lap.edge))
-    else {
+    let Some(edge) = lap.line(&scene.garment.pattern) else {
         return;
     };
     let width = lap.width.to_mm();
-    let line = fine(edge);
+    let line = fine(&edge);
     let inner = inward(&line, width);
     let strip = |from: &[Point], to: &[Point]| {
         let mut points = from.to_vec();
@@ -388,32 +380,17 @@ fn inward(points: &[Point], by: f64) -> Vec<Point> {
 pub(super) fn outline(scene: &Scene) -> Layer {
     let mut layer = Layer::named("outline");
     let Folds { outer, inner } = scene.laid.folds();
-    let meet_y = inner
-        .iter()
-        .filter(|p| p.x <= 0.0)
-        .map(|p| p.y)
-        .min_by(f64::total_cmp);
     for hand in [Hand::Right, Hand::Left] {
         let on_view = |p: &Point| scene.laid.mirrored(*p, hand);
-        // Up the side, and from the hem up the inner fold to where the legs meet.
-        let parted: Vec<Point> = inner.iter().filter(|p| p.x > 0.0).map(on_view).collect();
+        // Up the side, and from the hem up the inner fold to the fork.
         let hem = [outer.first(), inner.first()];
         let mut line: Vec<Point> = outer.iter().rev().map(on_view).collect();
         line.extend(hem.into_iter().flatten().map(on_view));
-        line.extend(parted);
-        line.extend(meet_y.map(|y| Point::new(0.0, y)));
+        line.extend(inner.iter().map(on_view));
         layer.line(
             None,
-            open(&line),
+            open(&simplified(&line)),
             Stroke::plain(scene.inks.outline, OUTLINE),
-        );
-    }
-    // Where the legs touch, below the crotch, there is a crease, not a seam.
-    if let Some(low) = meet_y {
-        layer.line(
-            None,
-            open(&[Point::new(0.0, low), scene.laid.crotch()]),
-            Stroke::plain(scene.inks.outline, EDGE),
         );
     }
     layer
@@ -423,17 +400,26 @@ pub(super) fn outline(scene: &Scene) -> Layer {
 /// the overlap of the right end lies over the left.
 pub(super) fn band(scene: &Scene) -> Layer {
     let mut layer = Layer::named("band");
-    let up = Vec2::new(0.0, scene.laid.band_height().to_mm());
-    let half = scene.laid.waist_line(scene.view.half());
+    let line = |up: Length| match up > Length::ZERO {
+        true => scene.laid.band_top(scene.view.half()),
+        false => scene.laid.waist_line(scene.view.half()),
+    };
     let fill = scene.inks.cloth_face;
     let stroke = Some(Stroke::plain(scene.inks.outline, OUTLINE));
-    let strip = |line: Vec<Point>| {
-        let mut points = line.clone();
-        points.extend(line.iter().rev().map(|p| *p + up));
+    let height = scene.laid.band_height();
+    let strip = |along: &dyn Fn(Length) -> Vec<Point>| {
+        let mut points = along(Length::ZERO);
+        points.extend(along(height).into_iter().rev());
         closed(&points)
     };
     if scene.view == View::Back {
-        layer.area(Some("piece:band"), strip(both_sides(half)), fill, stroke);
+        layer.area(
+            Some("piece:band"),
+            strip(&|up| both_sides(line(up))),
+            fill,
+            stroke,
+        );
+        band_join(scene, &mut layer);
         return layer;
     }
     let order = match scene.face {
@@ -441,16 +427,38 @@ pub(super) fn band(scene: &Scene) -> Layer {
         Face::Inside => [Hand::Left, Hand::Right],
     };
     for hand in order {
-        let side = half.iter().map(|p| scene.laid.mirrored(*p, hand));
-        // Under the left end the overlap is not seen.
-        let overlap = match (scene.face, hand) {
-            (Face::Inside, Hand::Right) => scene.laid.overlap(),
-            _ => Vec::new(),
-        };
-        let line = overlap.into_iter().rev().chain(side).collect();
-        layer.area(Some("piece:band"), strip(line), fill, stroke);
+        let half = strip(&|up| {
+            let side = line(up).into_iter().map(|p| scene.laid.mirrored(p, hand));
+            // Under the left end the overlap is not seen.
+            let overlap = match (scene.face, hand) {
+                (Face::Inside, Hand::Right) => scene.laid.overlap(up),
+                _ => Vec::new(),
+            };
+            overlap.into_iter().rev().chain(side).collect()
+        });
+        layer.area(Some("piece:band"), half, fill, stroke);
     }
     layer
+}
+
+/// The line across the back of a band that is joined there; its row and allowances lie inside the band.
+fn band_join(scene: &Scene, layer: &mut Layer) {
+    if !band_is_joined(scene.garment) {
+        return;
+    }
+    let centre = |line: Vec<Point>| {
+        let nearest = line.iter().min_by(|a, b| a.x.abs().total_cmp(&b.x.abs()));
+        nearest.map(|p| Point::new(0.0, p.y))
+    };
+    let low = centre(scene.laid.waist_line(Half::Back));
+    let high = centre(scene.laid.band_top(Half::Back));
+    if let (Some(low), Some(high)) = (low, high) {
+        layer.line(
+            Some("seam:band_halves"),
+            open(&[low, high]),
+            Stroke::plain(scene.inks.outline, EDGE),
+        );
+    }
 }
 
 /// Whether something on these copies is on this one.

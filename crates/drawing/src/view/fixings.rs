@@ -7,10 +7,16 @@ use sewing::{Face, Fixing, FixingKind};
 use style::Drawing;
 use trade::{Colour, Length};
 
-use super::ink::EDGE;
+use super::ink::{EDGE, OUTLINE, contrast, seen_on, woven};
 use super::scene::Scene;
 use crate::art::{on_flat, room_for_words};
 use crate::sheet::{Anchor, Layer, Stroke, Text, circle, closed, open};
+
+/// What differs less from the cloth has a light or dark rim, and how thick that is.
+const RIM_BELOW: f64 = 1.6;
+const RIM: Length = Length::mm(0.9);
+/// A bartack is drawn no narrower, so that it is seen at a fifth of the size.
+const LEAST_TACK: Length = Length::mm(1.8);
 
 /// Beyond the centre line by more than this, a fixing lies in the fold between the legs.
 const HIDDEN_BEYOND_MM: f64 = -6.0;
@@ -106,7 +112,13 @@ fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Laye
     let colour = fixing.colour;
     let dark = colour.mixed(Colour::BLACK, 0.45);
     let light = colour.mixed(Colour::WHITE, 0.35);
-    let rim = Stroke::plain(dark, EDGE);
+    let ground = scene.inks.ground(fixing.piece, scene.face);
+    // What is as dark as the cloth is told from it by its rim.
+    let rim = match contrast(colour, ground) < RIM_BELOW {
+        true => Stroke::plain(seen_on(colour, ground), RIM),
+        false => Stroke::plain(dark, EDGE),
+    };
+    let thread = seen_on(colour, ground);
     match &fixing.kind {
         FixingKind::Rivet(d) => {
             layer.area(part, circle(at, *d / 2.0), colour, Some(rim));
@@ -121,7 +133,7 @@ fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Laye
             layer.area(
                 part,
                 block(at, along, *length, Length::mm(4.0)),
-                colour,
+                thread,
                 Some(rim),
             );
             let half = along * (length.to_mm() * 0.38);
@@ -146,16 +158,16 @@ fn draw(scene: &Scene, fixing: &Fixing, at: Point, along: Vec2, layer: &mut Laye
             layer.line(
                 part,
                 open(&[at - half, at + half]),
-                Stroke::plain(colour, *width).dashed(pitch * 0.72, pitch * 0.28),
+                Stroke::plain(thread, (*width).max(LEAST_TACK)).dashed(pitch * 0.72, pitch * 0.28),
             );
         }
         FixingKind::Loop(length, width) => {
-            let cloth = scene.inks.cloth_face.mixed(Colour::WHITE, 0.04);
+            let cloth = woven(scene.inks.cloth_face);
             layer.area(
                 part,
                 block(at, along, *length, *width),
                 cloth,
-                Some(Stroke::plain(scene.inks.outline, EDGE)),
+                Some(Stroke::plain(scene.inks.outline, OUTLINE)),
             );
             loop_rows(scene, at, along, *length, *width, layer);
         }

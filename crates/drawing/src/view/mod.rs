@@ -3,9 +3,13 @@
 mod cloth;
 mod fixings;
 mod ink;
+mod polyline;
 pub(crate) mod roping;
 mod rows;
 mod scene;
+#[cfg(test)]
+mod seen_tests;
+mod shade;
 mod sides;
 #[cfg(test)]
 mod tests;
@@ -14,6 +18,7 @@ use flat::{Hand, LaidGarment, View};
 use geometry::{Affine, Point, Rect};
 use sewing::{Face, Garment};
 use trade::Length;
+use words::{Key, Words, key, say};
 
 use crate::lettering::text_box;
 use crate::sheet::{Layer, Sheet};
@@ -30,26 +35,37 @@ const MARGIN_MM: f64 = 25.0;
 /// panel shows its reverse, allowances lie as the construction says, bags and labels hang in place.
 ///
 /// A garment whose panels could not be drafted gives an empty sheet with its title.
-pub fn garment_view(garment: &Garment, view: View, face: Face) -> Sheet {
-    drawn(garment, view, face, true)
+pub fn garment_view(garment: &Garment, view: View, face: Face, words: &Words) -> Sheet {
+    drawn(garment, view, face, (words, true))
 }
 
 /// The same without words beside it, for pictures too small to be read.
-pub fn garment_picture(garment: &Garment, view: View, face: Face) -> Sheet {
-    drawn(garment, view, face, false)
+pub fn garment_picture(garment: &Garment, view: View, face: Face, words: &Words) -> Sheet {
+    drawn(garment, view, face, (words, false))
 }
 
-fn drawn(garment: &Garment, view: View, face: Face, told: bool) -> Sheet {
-    let title = format!(
-        "{} {}, {}, size {}",
-        garment.doc.style.name,
-        view.word(),
-        match face {
-            Face::Outside => "outside",
-            Face::Inside => "inside, turned out",
-        },
-        garment.size
-    );
+const fn view_key(view: View) -> Key {
+    match view {
+        View::Front => key::VIEW_FRONT,
+        View::Back => key::VIEW_BACK,
+    }
+}
+
+const fn face_key(face: Face) -> Key {
+    match face {
+        Face::Outside => key::VIEW_OUTSIDE,
+        Face::Inside => key::VIEW_INSIDE,
+    }
+}
+
+/// `told` are the words, and whether they stand beside the garment as well.
+fn drawn(garment: &Garment, view: View, face: Face, (words, told): (&Words, bool)) -> Sheet {
+    let title = words.say(say::ViewTitle {
+        face: face_key(face),
+        size: garment.size.to_string(),
+        style: garment.doc.style.name.as_str(),
+        view: view_key(view),
+    });
     let Some(laid) = LaidGarment::of(garment, view, face) else {
         return Sheet {
             title,
@@ -70,20 +86,28 @@ fn drawn(garment: &Garment, view: View, face: Face, told: bool) -> Sheet {
     if view == View::Front {
         layers.push(cloth::behind(&scene));
     }
-    for hand in [Hand::Right, Hand::Left] {
-        let panels = cloth::panels(&scene, hand);
-        let rows = rows::panel_rows(&scene, hand, &panels);
-        let ridges = roping::ridges(&scene, hand, &panels);
-        layers.extend([panels, ridges, rows]);
+    // The half that is drawn first runs on under the other.
+    let halves = [Hand::Right, Hand::Left].map(|hand| (hand, cloth::panels(&scene, hand)));
+    let light = shade::on_body(&scene, halves.iter().map(|(_, panels)| panels));
+    layers.extend(halves.iter().map(|(_, panels)| panels.clone()));
+    layers.extend(light);
+    for (hand, panels) in &halves {
+        layers.extend([
+            cloth::bag(&scene, *hand, panels),
+            roping::ridges(&scene, *hand, panels),
+            rows::panel_rows(&scene, *hand, panels),
+        ]);
     }
     layers.push(cloth::outline(&scene));
-    layers.push(cloth::band(&scene));
+    let band = cloth::band(&scene);
+    let weave = shade::on_band(&band);
+    layers.extend([band, weave]);
     layers.push(rows::band_rows(&scene));
     layers.push(fixings::fixings(&scene));
     layers.push(rows::top_rows(&scene));
     layers.push(cloth::shield(&scene));
     if told {
-        layers.push(sides::words(&scene));
+        layers.push(sides::words(&scene, words));
     }
     layers.retain(|l| !l.marks.is_empty());
     on_paper(title, layers)

@@ -3,19 +3,21 @@
 use draft::PieceId;
 use flat::{Half, Hand, View};
 use geometry::Point;
-use geometry::tolerance::NO_LENGTH_MM;
 use sewing::{Face, RowYarn, StitchRow};
 use style::SeamId;
 use trade::stitch::FaceLook;
 use trade::{Colour, Length};
 
 use super::cloth::is_on;
+use super::ink::seen_on;
+use super::polyline::simplified;
 use super::scene::Scene;
 use crate::sheet::{Layer, Stroke, open};
 
 const ROW_STEP: Length = Length::mm(3.0);
-/// How far a simplified row may stray: a tenth of a yarn.
-const ROW_TOLERANCE_MM: f64 = 0.04;
+/// Yarn is drawn no thinner than this. At a fifth of the size, as the pack prints a view and a screen shows it, it is a line of
+/// 0.2 mm, which is seen; on the cloth the thickest topstitch stands out about as wide with its shadow (from memory).
+const LEAST_YARN: Length = Length::mm(0.95);
 
 /// Rows on the panels of one half, clipped like the panels.
 pub(super) fn panel_rows(scene: &Scene, hand: Hand, panels: &Layer) -> Layer {
@@ -51,7 +53,7 @@ pub(super) fn piece_rows(scene: &Scene, hand: Hand, layer: &mut Layer, pieces: &
         {
             let points = dense_line(row);
             for run in scene.laid.line(row.piece, &points, hand) {
-                draw(row, scene.face, run, layer);
+                draw(scene, row, scene.face, run, layer);
             }
         }
     }
@@ -90,7 +92,7 @@ fn rows_on_band(scene: &Scene, wanted: impl Fn(&StitchRow) -> bool) -> Layer {
             let points = dense_line(row);
             for points in points.split(|p| scene.laid.covered(*p)) {
                 for run in scene.laid.line(row.piece, points, Hand::Left) {
-                    draw(row, scene.face, run, &mut layer);
+                    draw(scene, row, scene.face, run, &mut layer);
                 }
             }
         }
@@ -115,7 +117,7 @@ pub(super) fn behind_rows(scene: &Scene, layer: &mut Layer) {
             .map(|spot| spot.at)
             .collect();
         if run.len() > 1 {
-            draw(row, other, run, layer);
+            draw(scene, row, other, run, layer);
         }
     }
 }
@@ -132,7 +134,7 @@ fn shows(row: &StitchRow, face: Face) -> bool {
     }
 }
 
-fn draw(row: &StitchRow, face: Face, run: Vec<Point>, layer: &mut Layer) {
+fn draw(scene: &Scene, row: &StitchRow, face: Face, run: Vec<Point>, layer: &mut Layer) {
     let (yarn, look) = match face {
         Face::Outside => (&row.needle, row.stitch.looks().needle_face),
         // A label is sewn from the side it is read on.
@@ -144,10 +146,11 @@ fn draw(row: &StitchRow, face: Face, run: Vec<Point>, layer: &mut Layer) {
     let part = format!("seam:{}", row.seam.code());
     let path = open(&simplified(&run));
     let pitch = row.density.pitch();
-    layer.line(Some(&part), path.clone(), stroke(yarn, look, pitch));
+    let colour = seen_on(yarn.colour, scene.inks.ground(row.piece, face));
+    layer.line(Some(&part), path.clone(), stroke(yarn, colour, look, pitch));
     if matches!(look, FaceLook::Chain | FaceLook::ChainAndOveredge) {
         // The gap between the two legs of each loop.
-        let dark = yarn.colour.mixed(Colour::BLACK, 0.45);
+        let dark = colour.mixed(Colour::BLACK, 0.45);
         let gap = pitch * 0.5;
         layer.line(
             Some(&part),
@@ -158,64 +161,27 @@ fn draw(row: &StitchRow, face: Face, run: Vec<Point>, layer: &mut Layer) {
 }
 
 /// Dash and thickness of one stitch.
-fn stroke(yarn: &RowYarn, look: FaceLook, pitch: Length) -> Stroke {
-    let d = yarn.diameter;
+fn stroke(yarn: &RowYarn, colour: Colour, look: FaceLook, pitch: Length) -> Stroke {
+    let d = yarn.diameter.max(LEAST_YARN);
+    // Two strands side by side are seen as they are.
+    let chain = (yarn.diameter * 2.1).max(LEAST_YARN);
     let (width, share, round) = match look {
-        // Two strands side by side, nearly closed.
-        FaceLook::Chain | FaceLook::ChainAndOveredge => (d * 2.1, 0.93, true),
+        // Nearly closed.
+        FaceLook::Chain | FaceLook::ChainAndOveredge => (chain, 0.93, true),
         FaceLook::Zigzag | FaceLook::ZigzagChain => (Length::mm(2.0), 0.55, false),
         FaceLook::Overedge | FaceLook::OveredgeTwoRows | FaceLook::DashesAndOveredge => {
             (Length::mm(4.0), 0.22, false)
         }
-        FaceLook::CoverLoops => (d * 3.0, 0.8, true),
+        FaceLook::CoverLoops => (yarn.diameter * 3.0, 0.8, true),
         FaceLook::Dashes => (d, 0.8, true),
     };
     // A round end adds half a thickness at both ends of the dash.
     let ends = if round { width } else { Length::ZERO };
     let dash = (pitch * share - ends).max(pitch * 0.05);
     Stroke {
-        colour: yarn.colour,
+        colour,
         width,
         dash: Some((dash, (pitch - dash).max(Length::mm(0.01)))),
         round,
     }
-}
-
-/// Leaves out points that lie within the tolerance of the line between their neighbours
-/// (Douglas–Peucker), so that a straight row is two points.
-fn simplified(points: &[Point]) -> Vec<Point> {
-    let n = points.len();
-    if n < 3 {
-        return points.to_vec();
-    }
-    let mut keep = vec![false; n];
-    keep[0] = true;
-    keep[n - 1] = true;
-    let mut stack = vec![(0, n - 1)];
-    while let Some((a, b)) = stack.pop() {
-        let (p, q) = (points[a], points[b]);
-        let along = q - p;
-        let length = along.hypot();
-        let mut worst = (0.0, a);
-        for (k, r) in points.iter().enumerate().take(b).skip(a + 1) {
-            let off = if length > NO_LENGTH_MM {
-                (along.cross(*r - p) / length).abs()
-            } else {
-                (*r - p).hypot()
-            };
-            if off > worst.0 {
-                worst = (off, k);
-            }
-        }
-        if worst.0 > ROW_TOLERANCE_MM {
-            keep[worst.1] = true;
-            stack.push((a, worst.1));
-            stack.push((worst.1, b));
-        }
-    }
-    points
-        .iter()
-        .zip(keep)
-        .filter_map(|(p, k)| k.then_some(*p))
-        .collect()
 }

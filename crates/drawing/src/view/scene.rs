@@ -6,6 +6,8 @@ use geometry::{BezPath, Point};
 use sewing::{Face, Garment};
 
 use super::ink::Inks;
+use super::polyline::simplified;
+use crate::sheet::closed;
 
 /// Everything the parts of a view need.
 pub(super) struct Scene<'a> {
@@ -19,6 +21,6 @@ pub(super) struct Scene<'a> {
 impl Scene<'_> {
     /// A whole piece on this view, as a closed outline in view coordinates (y up).
     pub fn area(&self, piece: PieceId, points: &[Point], hand: Hand) -> BezPath {
-        crate::sheet::closed(&self.laid.area(piece, points, hand))
+        closed(&simplified(&self.laid.area(piece, points, hand)))
     }
 }

@@ -4,6 +4,7 @@
 use flat::Hand;
 use geometry::Point;
 use trade::Length;
+use words::{Words, key};
 
 use super::scene::Scene;
 use crate::lettering::CAPITALS;
@@ -17,16 +18,16 @@ const TYPE: Length = Length::mm(18.0);
 const APART_MM: f64 = 12.0;
 
 /// The words of both halves, level with the middle of the band, where the pair is narrowest.
-pub(super) fn words(scene: &Scene) -> Layer {
+pub(super) fn words(scene: &Scene, words: &Words) -> Layer {
     let mut layer = Layer::named("sides");
     let line = scene.laid.waist_line(scene.view.half());
     let Some(fold) = line.last().filter(|p| p.is_finite()) else {
         return layer;
     };
     let middle = fold.y + scene.laid.band_height().to_mm() / 2.0;
-    for (hand, words) in [
-        (Hand::Left, "wearer's left"),
-        (Hand::Right, "wearer's right"),
+    for (hand, name) in [
+        (Hand::Left, key::VIEW_WEARERS_LEFT),
+        (Hand::Right, key::VIEW_WEARERS_RIGHT),
     ] {
         let beside = Point::new(fold.x + APART_MM, middle - TYPE.to_mm() * CAPITALS / 2.0);
         let at = scene.laid.mirrored(beside, hand);
@@ -34,7 +35,7 @@ pub(super) fn words(scene: &Scene) -> Layer {
             None,
             Text {
                 at,
-                words: words.to_owned(),
+                words: words.named(name).to_owned(),
                 size: TYPE,
                 anchor: if at.x > 0.0 {
                     Anchor::Start

@@ -7,6 +7,8 @@ use geometry::Rect;
 use sewing::{Face, Garment, make};
 use style::Size;
 
+use words::Words;
+
 use super::{garment_picture, garment_view};
 use crate::lettering::text_box;
 use crate::samples::{ferryman, sewn, texts, words_stand_clear};
@@ -78,7 +80,7 @@ fn the_coin_pocket_is_on_the_wearers_side_on_either_face() {
                 "{side:?} {face:?}"
             );
         }
-        let front = garment_view(&garment, View::Front, Face::Outside);
+        let front = garment_view(&garment, View::Front, Face::Outside, Words::english());
         assert_eq!(hand(&front, "piece:coin_pocket"), on_left);
     }
 }
@@ -87,9 +89,9 @@ fn the_coin_pocket_is_on_the_wearers_side_on_either_face() {
 fn the_fly_opens_on_the_wearers_right() {
     let garment = sewn(32, 32);
     // The left front laps over the right, so its rows are on the left, outside and inside.
-    let outside = garment_view(&garment, View::Front, Face::Outside);
+    let outside = garment_view(&garment, View::Front, Face::Outside, Words::english());
     assert_eq!(hand(&outside, "seam:fly"), left(View::Front, Face::Outside));
-    let inside = garment_view(&garment, View::Front, Face::Inside);
+    let inside = garment_view(&garment, View::Front, Face::Inside, Words::english());
     let wearers_left = left(View::Front, Face::Inside);
     assert_eq!(hand(&inside, "piece:fly_facing"), wearers_left);
     // The shield is sewn to the right front and reaches behind the left one, with its fold.
@@ -100,7 +102,7 @@ fn the_fly_opens_on_the_wearers_right() {
 #[test]
 fn the_shield_hangs_by_its_sewn_edge() {
     let garment = sewn(32, 32);
-    let inside = garment_view(&garment, View::Front, Face::Inside);
+    let inside = garment_view(&garment, View::Front, Face::Inside, Words::english());
     let marks = inside.layers.iter().flat_map(|layer| &layer.marks);
     let mut shield = marks.filter(|mark| mark.part.as_deref() == Some("piece:fly_shield"));
     let Shape::Area { path, .. } = &shield.next().unwrap().shape else {
@@ -141,7 +143,7 @@ fn back_pockets_keep_their_sides() {
         }
     }
     // The patch is on the wearer's right.
-    let back = garment_view(&garment, View::Back, Face::Outside);
+    let back = garment_view(&garment, View::Back, Face::Outside, Words::english());
     assert_eq!(
         hand(&back, "fixing:patch"),
         -left(View::Back, Face::Outside)
@@ -158,12 +160,12 @@ fn labels_stand_as_on_their_plate() {
         .sheet;
     let wanted = word_at(&plate, "32x32") - word_at(&plate, "Saltmarsh");
     for (view, face) in [(View::Front, Face::Outside), (View::Back, Face::Inside)] {
-        let sheet = garment_view(&garment, view, face);
+        let sheet = garment_view(&garment, view, face, Words::english());
         let there = word_at(&sheet, "32x32") - word_at(&sheet, "Saltmarsh Yard");
         assert!(there * wanted > 0.0, "{view:?} {face:?}: {there} {wanted}");
     }
     for (view, face) in VIEWS {
-        for text in texts(&garment_view(&garment, view, face)) {
+        for text in texts(&garment_view(&garment, view, face, Words::english())) {
             assert!(
                 text.turn_deg.abs() < 45.0,
                 "{view:?} {face:?}: {}",
@@ -172,7 +174,7 @@ fn labels_stand_as_on_their_plate() {
         }
     }
     // The label in the left outseam lies on the left leg.
-    let inside = garment_view(&garment, View::Front, Face::Inside);
+    let inside = garment_view(&garment, View::Front, Face::Inside, Words::english());
     let cared = garment
         .fixings
         .iter()
@@ -199,7 +201,7 @@ fn garments() -> Vec<Garment> {
 fn every_view_says_which_half_is_the_wearers_left() {
     for garment in garments() {
         for (view, face) in VIEWS {
-            let sheet = garment_view(&garment, view, face);
+            let sheet = garment_view(&garment, view, face, Words::english());
             let wearers_left = left(view, face);
             assert!(
                 word_at(&sheet, "wearer's left") * wearers_left > 0.0,
@@ -249,8 +251,8 @@ fn every_view_says_which_half_is_the_wearers_left() {
 fn a_small_picture_has_no_words_beside_it() {
     let garment = sewn(32, 32);
     let (told, bare) = (
-        garment_view(&garment, View::Front, Face::Outside),
-        garment_picture(&garment, View::Front, Face::Outside),
+        garment_view(&garment, View::Front, Face::Outside, Words::english()),
+        garment_picture(&garment, View::Front, Face::Outside, Words::english()),
     );
     assert!(
         texts(&bare)

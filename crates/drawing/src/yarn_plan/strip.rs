@@ -88,7 +88,7 @@ pub(super) fn strip(group: &Group, place: Rect, scale: f64) -> Layer {
     let (from, to) = (place.x0 + END_MM, place.x1 - END_MM);
     match (row.sewn, group.density) {
         (Sewn::Row(_), Some(density)) => {
-            hand.row(look(group, row), from, to, density.pitch() * scale);
+            hand.row(look(group, row), from, to, density.figure().pitch() * scale);
         }
         (Sewn::Bartack(stitches), _) => hand.tacks(from, to, stitches),
         _ => hand.tacks(from, to, 28),

@@ -21,7 +21,7 @@ fn yarn_marks(layer: &Layer) -> usize {
 fn words_are_clear_of_one_another_in_small_and_large_sizes() {
     for (waist, length) in [(28, 30), (32, 32), (38, 34)] {
         let whole = plan(&sewn(waist, length));
-        words_stand_clear(&yarn_plan_sheet(&whole));
+        words_stand_clear(&yarn_plan_sheet(&whole, Words::english()));
         for role in [Role::Needle, Role::Under] {
             let groups = whole.groups.iter().filter(|g| g.role == role).cloned();
             let part = YarnPlan {
@@ -29,7 +29,7 @@ fn words_are_clear_of_one_another_in_small_and_large_sizes() {
                 ..whole.clone()
             };
             // What an upright A4 page leaves below a title.
-            let sheet = yarn_plan_sheet(&part);
+            let sheet = yarn_plan_sheet(&part, Words::english());
             assert!(sheet.height < Length::mm(222.0), "{:?}", sheet.height);
         }
     }
@@ -38,7 +38,7 @@ fn words_are_clear_of_one_another_in_small_and_large_sizes() {
 #[test]
 fn no_stitch_is_cut_off_by_its_strip() {
     let plan = plan(&sewn(32, 32));
-    let sheet = yarn_plan_sheet(&plan);
+    let sheet = yarn_plan_sheet(&plan, Words::english());
     let mut drawn = 0;
     for strip in sheet.layers.iter().filter(|l| l.clip.is_some()) {
         let cloth = geometry::bounds(strip.clip.as_ref().unwrap());
@@ -58,7 +58,7 @@ fn no_stitch_is_cut_off_by_its_strip() {
 #[test]
 fn every_stitch_of_a_strip_is_drawn_at_its_pitch() {
     let plan = plan(&sewn(32, 32));
-    let sheet = yarn_plan_sheet(&plan);
+    let sheet = yarn_plan_sheet(&plan, Words::english());
     let strips: Vec<&Layer> = sheet.layers.iter().filter(|l| l.clip.is_some()).collect();
     assert_eq!(strips.len(), 2 * plan.groups.len());
     let mut counted = 0;
@@ -76,7 +76,7 @@ fn every_stitch_of_a_strip_is_drawn_at_its_pitch() {
         }
         for (layer, scale) in pair.iter().zip([1.0, 3.0]) {
             let room = STRIP_WIDE_MM - 3.0;
-            let wanted = (room / (density.pitch().to_mm() * scale)).floor() as usize;
+            let wanted = (room / (density.figure().pitch().to_mm() * scale)).floor() as usize;
             assert_eq!(yarn_marks(layer), wanted, "{}", group.colour_name);
             counted += wanted;
         }
@@ -87,7 +87,7 @@ fn every_stitch_of_a_strip_is_drawn_at_its_pitch() {
 #[test]
 fn yarn_is_drawn_at_its_thickness() {
     let plan = plan(&sewn(32, 32));
-    let sheet = yarn_plan_sheet(&plan);
+    let sheet = yarn_plan_sheet(&plan, Words::english());
     let first = &plan.groups[0];
     let widths: Vec<Length> = sheet
         .layers
@@ -108,7 +108,7 @@ fn yarn_is_drawn_at_its_thickness() {
 
 #[test]
 fn the_words_say_size_colour_density_metres_and_contrast() {
-    let sheet = yarn_plan_sheet(&plan(&sewn(32, 32)));
+    let sheet = yarn_plan_sheet(&plan(&sewn(32, 32)), Words::english());
     let words: Vec<&str> = texts(&sheet).iter().map(|t| t.words.as_str()).collect();
     let all = words.join(" ");
     for wanted in [
@@ -126,8 +126,11 @@ fn the_words_say_size_colour_density_metres_and_contrast() {
 
 #[test]
 fn the_same_plan_gives_the_same_bytes() {
-    let one = svg(&yarn_plan_sheet(&plan(&sewn(32, 32))));
-    assert_eq!(one, svg(&yarn_plan_sheet(&plan(&sewn(32, 32)))));
+    let one = svg(&yarn_plan_sheet(&plan(&sewn(32, 32)), Words::english()));
+    assert_eq!(
+        one,
+        svg(&yarn_plan_sheet(&plan(&sewn(32, 32)), Words::english()))
+    );
     assert!(one.len() < 400_000, "{}", one.len());
 }
 
@@ -140,7 +143,7 @@ fn long_names_and_unknown_yarns_still_fit() {
     loaded.style.cloth.shell = long;
     loaded.collection.yarns.clear();
     let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-    let sheet = yarn_plan_sheet(&plan(&garment));
+    let sheet = yarn_plan_sheet(&plan(&garment), Words::english());
     words_stand_clear(&sheet);
     let unknown = |t: &&Text| t.words.starts_with("size not known");
     assert!(texts(&sheet).iter().any(unknown));
@@ -152,7 +155,7 @@ fn an_empty_plan_is_a_page_with_its_notes() {
         size: Size::new(32, 32),
         groups: Vec::new(),
     };
-    let sheet = yarn_plan_sheet(&empty);
+    let sheet = yarn_plan_sheet(&empty, Words::english());
     words_stand_clear(&sheet);
     assert!(sheet.layers.iter().all(|l| l.clip.is_none()));
 }

@@ -11,7 +11,8 @@ pub fn run(asked: &Draw) -> Result<Exit, Trouble> {
     let loaded = load(&asked.style)?;
     let size = jobs::size_of(&loaded.style, asked.size)?;
     let garment = sewing::make(&loaded.style, &loaded.collection, size);
-    let sheet = drawing::garment_view(&garment, asked.view.into(), asked.face.into());
+    let (view, face) = (asked.view.into(), asked.face.into());
+    let sheet = drawing::garment_view(&garment, view, face, words::Words::english());
     output.write(drawing::svg(&sheet).as_bytes())?;
     Ok(Exit::Done)
 }

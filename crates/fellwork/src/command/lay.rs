@@ -206,7 +206,7 @@ fn answer(
             marks: &laid.marks,
             system,
         };
-        let bytes = lay_file(kind, &laid_out)?;
+        let bytes = lay_file(kind, &laid_out, words::Words::english())?;
         output.write(&bytes)?;
     }
     // The drawing on standard output is not mixed with words.

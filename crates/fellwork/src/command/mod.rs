@@ -16,6 +16,7 @@ mod patterns;
 mod pieces;
 mod plan;
 mod set;
+mod sew;
 mod watch;
 
 use style::Direction;
@@ -33,6 +34,7 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::Demo(asked) => demo::run(&asked),
         Command::Check(asked) => check::run(&asked),
         Command::Pieces(asked) => pieces::run(&asked),
+        Command::Sew(asked) => sew::run(&asked),
         Command::Draw(asked) => draw::run(&asked),
         Command::Pack(asked) => pack::run(&asked),
         Command::Lay(asked) => lay::run(&asked),

@@ -36,7 +36,9 @@ pub fn run(asked: &PlanOrder) -> Result<Exit, Trouble> {
         &mut |stage| told_on_the_way(stage, system),
     )?;
     if let Some(folder) = &folder {
-        let drawings = planned.iter().flat_map(|one| one.drawings(system));
+        let drawings = planned
+            .iter()
+            .flat_map(|one| one.drawings(system, ::words::Words::english()));
         let files = drawings.map(|LayDrawing { name, svg }| (name, svg));
         folder.write(&files.collect::<Vec<_>>())?;
     }

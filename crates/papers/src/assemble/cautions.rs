@@ -4,10 +4,12 @@
 //! was written. They are pointers, not advice: each text defers to local law and to licensed testing.
 
 use cutting::{ClothWash, Shrinkage};
-use style::{Label, Purpose, Tanning, Trim, TrimKind};
+use style::{Label, Purpose, Tanning, Trim, TrimKind, Wash};
+
+use words::{Words, key};
 
 use super::context::Context;
-use super::trims::is_leather;
+use super::wash;
 use super::words::joined;
 use crate::Caution;
 
@@ -16,12 +18,18 @@ pub(super) fn cautions(context: &Context<'_>) -> Vec<Caution> {
         heading: heading.to_owned(),
         text,
     };
-    let leather = patch(context).filter(|trim| is_leather(trim));
+    let english = Words::english();
+    let leather = patch(context).filter(|trim| trim.is_leather());
     let chromium = leather.map(|trim| caution("Chromium in leather", chromium(trim)));
     [
+        Some(caution(
+            english.named(key::PAPERS_WASH),
+            wash::wash(context, english),
+        )),
         Some(caution("Before you cut", shrinkage(context))),
         Some(caution("Nickel", nickel(context))),
         chromium,
+        Some(caution("Dyes and chemicals", CHEMICALS.to_owned())),
         Some(caution(
             "Needles and metal",
             "One broken needle is one recorded case: all parts found and kept with the record, or the garment does not ship. \
@@ -32,11 +40,23 @@ pub(super) fn cautions(context: &Context<'_>) -> Vec<Caution> {
         Some(caution("Fibre and origin", fibre(context, leather.is_some()))),
         Some(caution("Care", care(context))),
         size_in_every_pair(context).map(|text| caution("Size", text)),
+        Some(caution("Safety and the maker's address", SAFETY.to_owned())),
     ]
     .into_iter()
     .flatten()
     .collect()
 }
+
+/// Entry 43 names the amines and 30 mg/kg; entry 72 names substances and limits one by one.
+const CHEMICALS: &str = "In the European Union textiles and leather that touch the skin may not hold azo colourants that can release more \
+    than 30 mg/kg of a listed aromatic amine (REACH Annex XVII entry 43), and clothing may hold substances that cause cancer, change genes \
+    or harm reproduction only below the limits of entry 72. Ask mill, dyer, printer, tanner and laundry for a licensed laboratory's report \
+    for the lot used. Where your law asks more, it goes before this.";
+
+const SAFETY: &str = "In the European Union the general product safety regulation, (EU) 2023/988, applies since 13 December 2024: the maker's \
+    name, postal and electronic address stand on the pair, its packing or a paper with it, and those of a responsible person in the Union where the \
+    maker is not there. Settle where they stand before labels are ordered. The law of the country of sale goes before this; have it looked \
+    at by someone licensed to advise on it.";
 
 fn patch<'a>(context: &Context<'a>) -> Option<&'a Trim> {
     let patch = context.loaded.style.patch.as_ref()?;
@@ -156,9 +176,10 @@ fn told_by(context: &Context<'_>, purpose: Purpose, what: &str) -> String {
 
 fn care(context: &Context<'_>) -> String {
     format!(
-        "{} Care symbols are those of ISO 3758, in the order it gives; the words follow the country of sale (a care label is \
-         required in the United States, 16 CFR 423). They must be proven on this cloth, made up and washed, \
-         by a licensed laboratory.",
+        "{} Care symbols are those of ISO 3758:2023, which replaces the edition of 2012, in the order it gives: washing, bleaching, drying, \
+         ironing, professional care. Each is the harshest treatment the pair is to bear. They are trademarks: printing them needs their \
+         owner's licence. The words follow the country of sale (a care label is required in the United States, 16 CFR 423). They must be \
+         proven on this cloth, made up and washed, by a licensed laboratory.",
         told_by(context, Purpose::Care, "the care")
     )
 }
@@ -180,8 +201,19 @@ fn shrinkage(context: &Context<'_>) -> String {
         let Shrinkage { warp, weft } = ClothWash::of(cloth).shrinkage;
         (warp.max(weft) > trade::Share::ZERO).then_some((cloth, warp, weft))
     });
-    let begin = "Chart, drawings and pieces are those of the garment after its first wash.";
+    let raw = context.loaded.style.wash.as_ref().is_some_and(Wash::is_raw);
+    let begin = if raw {
+        "Chart, drawings and pieces are those of the unwashed garment."
+    } else {
+        "Chart and drawings are those of the garment after its first wash."
+    };
     match shrinks {
+        Some((cloth, warp, weft)) if raw => format!(
+            "{begin} {} is stated to shrink {} along the warp and {} along the weft when it is washed: nothing is added for that.",
+            cloth.name,
+            warp.show(context.words.system),
+            weft.show(context.words.system),
+        ),
         Some((cloth, warp, weft)) => format!(
             "{begin} {} is stated to shrink {} along the warp and {} along the weft: its pieces are cut larger by {:.3} along the warp \
              and {:.3} along the weft. Measure the shrinkage of the lot you cut before you rely on these figures.",

@@ -1,22 +1,90 @@
 //! The measurement chart in every size and length, and how each measure is taken.
 
-use style::{MeasureId, Size, Tag};
-use trade::Length;
+use draft::ClothUse;
+use sewing::wash::{OnceWashed, Shrinkage, Washes};
+use style::{MeasureId, Size, Tag, Wash};
+use trade::{Length, Washed};
+use words::{key, say};
 
 use super::context::Context;
 use super::words::{Words, capital};
 use crate::{Chart, ChartRow, ChartValues, LengthLine};
 
+/// What no tape tells apart: a measure that differs by less from length to length does not follow it.
+const AS_LONG: Length = Length::mm(0.3);
+
+/// In which state the pair is measured.
+#[derive(Clone, Copy)]
+pub(super) enum Measured<'a> {
+    /// As the chart states it.
+    Stated,
+    /// On the line, before its wash.
+    AsSewn,
+    /// Sold raw, and washed by whoever wears it: every size once washed.
+    Expected(&'a [(Size, OnceWashed<'a>)]),
+}
+
+/// The chart of the finished pair.
 pub(super) fn chart(context: &Context<'_>) -> Chart {
+    let english = words::Words::english();
+    let (rounding, unit) = (context.words.rounding(), context.words.unit());
+    let note = if is_raw(context) {
+        english.say(say::PapersChartRaw { rounding, unit })
+    } else {
+        english.say(say::PapersChartWashed { rounding, unit })
+    };
+    in_state(context, Measured::Stated, note)
+}
+
+/// The chart of the pair in its other state: as it comes off the machine, for the check in the workroom, or,
+/// where it is sold raw, as it is expected after the wearer's first wash. None where the wash takes
+/// nothing, for then it is the same.
+pub(super) fn in_other_state(context: &Context<'_>) -> Option<Chart> {
+    let english = words::Words::english();
+    let loaded = context.loaded;
+    let (washes, _) = Washes::first(&loaded.style, &loaded.collection, |_| None);
+    let shell = washes.of(ClothUse::Shell).shrinkage;
+    if shell == Shrinkage::NONE {
+        return None;
+    }
+    let (rounding, unit) = (context.words.rounding(), context.words.unit());
+    let (warp, weft) = (shell.warp.to_string(), shell.weft.to_string());
+    Some(if is_raw(context) {
+        let note = english.say(say::PapersChartExpected {
+            rounding,
+            unit,
+            warp,
+            weft,
+        });
+        let run = context.run.iter();
+        let washed: Vec<_> = run.map(|g| (g.size, g.once_washed())).collect();
+        in_state(context, Measured::Expected(&washed), note)
+    } else {
+        let note = english.say(say::PapersChartBeforeWash {
+            rounding,
+            unit,
+            warp,
+            weft,
+        });
+        in_state(context, Measured::AsSewn, note)
+    })
+}
+
+fn is_raw(context: &Context<'_>) -> bool {
+    let wash = context.loaded.style.wash.as_ref();
+    wash.is_some_and(Wash::is_raw)
+}
+
+fn in_state(context: &Context<'_>, state: Measured<'_>, note: String) -> Chart {
     let sizes = &context.loaded.style.sizes;
-    let words = context.words;
+    let title = match state {
+        Measured::Stated => key::PAPERS_CHART_TITLE,
+        Measured::AsSewn => key::PAPERS_CHART_BEFORE_WASH_TITLE,
+        Measured::Expected(_) => key::PAPERS_CHART_EXPECTED_TITLE,
+    };
     Chart {
-        note: format!(
-            "Finished garment after its first wash, flat and closed; {}, {}. Girths are whole girths. \
-             The numbers are those of the measure diagrams.",
-            words.unit(),
-            words.rounding()
-        ),
+        title: words::Words::english().named(title).to_owned(),
+        note,
         sizes_label: "waist size, inches".to_owned(),
         sizes: sizes.waists.iter().map(Tag::to_string).collect(),
         sample: sizes
@@ -26,16 +94,19 @@ pub(super) fn chart(context: &Context<'_>) -> Chart {
         lengths_label: "length".to_owned(),
         rows: MeasureId::ALL
             .into_iter()
-            .filter_map(|measure| row(context, measure))
+            .filter_map(|measure| row(context, state, measure))
             .collect(),
     }
 }
 
-fn row(context: &Context<'_>, measure: MeasureId) -> Option<ChartRow> {
+fn row(context: &Context<'_>, state: Measured<'_>, measure: MeasureId) -> Option<ChartRow> {
     let style = &context.loaded.style;
     let words = context.words;
-    let level = style.level(measure);
-    let values = values(context, measure)?;
+    let level = style.level(measure).map(|level| match state {
+        Measured::Stated | Measured::Expected(_) => level,
+        Measured::AsSewn => context.shown.level_before_wash(Washed::new(level)).figure(),
+    });
+    let values = values(context, state, measure)?;
     Some(ChartRow {
         number: measure.number().to_string(),
         name: named(measure, level, words),
@@ -70,17 +141,13 @@ fn how(measure: MeasureId, level: Option<Length>, words: Words) -> String {
 }
 
 /// One figure a waist, or a line of figures for each length where the measure follows it.
-fn values(context: &Context<'_>, measure: MeasureId) -> Option<ChartValues> {
+fn values(context: &Context<'_>, state: Measured<'_>, measure: MeasureId) -> Option<ChartValues> {
     let sizes = &context.loaded.style.sizes;
-    let figures = |length: Tag| -> Vec<Option<String>> {
-        sizes
-            .waists
-            .iter()
-            .map(|&waist| value(context, measure, Size { waist, length }))
-            .map(|value| value.map(|v| context.words.figure(v)))
-            .collect()
+    let figures = |length: Tag| -> Vec<Option<Length>> {
+        let of = |&waist| value(context, state, measure, Size { waist, length });
+        sizes.waists.iter().map(of).collect()
     };
-    let lines: Vec<(Tag, Vec<Option<String>>)> = sizes
+    let lines: Vec<(Tag, Vec<Option<Length>>)> = sizes
         .lengths
         .iter()
         .map(|&length| (length, figures(length)))
@@ -91,9 +158,18 @@ fn values(context: &Context<'_>, measure: MeasureId) -> Option<ChartValues> {
     if nothing {
         return None;
     }
-    let text =
-        |line: Vec<Option<String>>| line.into_iter().map(Option::unwrap_or_default).collect();
-    let follows = lines.windows(2).any(|pair| pair[0].1 != pair[1].1);
+    let text = |line: Vec<Option<Length>>| {
+        let figure = |value| context.words.figure(value);
+        let shown = |value: Option<Length>| value.map(figure).unwrap_or_default();
+        line.into_iter().map(shown).collect()
+    };
+    let differ = |(one, other): (&Option<Length>, &Option<Length>)| match (one, other) {
+        (Some(one), Some(other)) => (*one - *other).abs() > AS_LONG,
+        (one, other) => one.is_some() != other.is_some(),
+    };
+    let follows = lines
+        .windows(2)
+        .any(|pair| pair[0].1.iter().zip(&pair[1].1).any(differ));
     Some(if follows {
         let line = |(length, line): (Tag, _)| LengthLine {
             length: length.to_string(),
@@ -105,11 +181,21 @@ fn values(context: &Context<'_>, measure: MeasureId) -> Option<ChartValues> {
     })
 }
 
-/// The chart's value; where the chart leaves it to the draft, the pattern's.
-fn value(context: &Context<'_>, measure: MeasureId, size: Size) -> Option<Length> {
-    let drafted = || {
-        let garment = context.run.iter().find(|g| g.size == size)?;
-        garment.pattern.measure(measure)
-    };
-    context.loaded.style.value(measure, size).or_else(drafted)
+/// The chart's value; where the chart leaves it to the draft, and before the wash, the pattern's.
+fn value(
+    context: &Context<'_>,
+    state: Measured<'_>,
+    measure: MeasureId,
+    size: Size,
+) -> Option<Length> {
+    let garment = || context.run.iter().find(|g| g.size == size);
+    let drafted = || garment()?.pattern.measure(measure);
+    match state {
+        Measured::Stated => context.loaded.style.value(measure, size).or_else(drafted),
+        Measured::AsSewn => Some(garment()?.measure_before_wash(measure)?.figure()),
+        Measured::Expected(washed) => {
+            let (_, once) = washed.iter().find(|(of, _)| *of == size)?;
+            Some(once.measure(measure)?.figure())
+        }
+    }
 }

@@ -1,5 +1,6 @@
 //! The construction list: every seam with its class, plies, allowances and stitch rows.
 
+use ::words::Said;
 use draft::ClothUse;
 use sewing::{Described, class_of, describe};
 use style::{BandMethod, Cloth, Construction, MeasureId, RowSpec, Seam, SeamId};
@@ -7,12 +8,15 @@ use trade::Length;
 
 use super::context::Context;
 use super::figures::drawn;
-use super::words::joined;
+use super::words::{capital, joined};
 use super::yarn::yarn_text;
 use crate::{PaperError, SeamBlock, StitchRowText};
 
 pub(super) const NOTE: &str = "Rows are numbered from the visible edge inwards; a row's place is that of its needle. Numbers of ISO 4916 are \
-    given for orientation and are not checked against the standard: words, drawings and rows decide.";
+    given for orientation and are not checked against the standard: words, drawings and rows decide. The number behind the letters \
+    of ASTM D6193 is that of the rows of stitches through the plies; by common practice the row that joins them counts whether or \
+    not it is stated, a safety stitch as two and a coverstitch as one, and an overedge that only neatens does not. \
+    Machines are from memory, allowances common practice; thickness is the sum of the plies, not pressed.";
 
 /// A row nearer to a line than this lies on it.
 const ON_THE_LINE: Length = Length::mm(0.05);
@@ -27,20 +31,28 @@ pub(super) fn seams(context: &Context<'_>) -> Result<Vec<SeamBlock>, PaperError>
 }
 
 fn block(context: &Context<'_>, seam: &Seam) -> Result<SeamBlock, PaperError> {
-    let section = drawing::seam_section_thumbnail(context.shown, seam);
+    // Drawn as it is sewn, with what guides and folders are set to.
+    let as_sewn = context.sewn.seams.iter().find(|sewn| sewn.id == seam.id);
+    let section = as_sewn.and_then(|seam| {
+        drawing::seam_section_thumbnail(&context.sewn, seam, ::words::Words::english())
+    });
     let told = describe(context.shown, seam);
+    let say = context.say;
     let unsure = class_of(seam).is_some_and(|class| !class.pairing_sure);
     Ok(SeamBlock {
-        joins: told.joins.to_owned(),
-        construction: told.construction.to_owned(),
-        class: told.class.clone() + if unsure { " (to be confirmed)" } else { "" },
-        machine: told.machine.to_owned(),
-        plies: told.plies.clone(),
-        allowances: told.allowances.clone(),
-        lies: joined([told.lies.as_str(), selvedge(context, seam)], "; "),
+        joins: say.named(told.joins).to_owned(),
+        construction: say.named(told.construction.key()).to_owned(),
+        class: context.said(told.class.as_ref()) + if unsure { " (to be confirmed)" } else { "" },
+        machine: say.saying(&told.machine),
+        plies: say.saying(&told.plies),
+        allowances: context.said(told.allowances.as_ref()),
+        lies: joined(
+            [say.saying(&told.lies).as_str(), selvedge(context, seam)],
+            "; ",
+        ),
         rows: rows(context, seam, &told),
         section: section.map(|sheet| drawn(&sheet)).transpose()?,
-        name: told.name,
+        name: capital(told.seam.words(say)),
     })
 }
 
@@ -69,15 +81,22 @@ pub(super) fn cloth_of<'a>(context: &'a Context<'_>, cloth: ClothUse) -> Option<
 }
 
 fn rows(context: &Context<'_>, seam: &Seam, told: &Described) -> Vec<StitchRowText> {
+    let said = |of_rows: &[Option<Said>], index: usize| {
+        context.said(of_rows.get(index).and_then(Option::as_ref))
+    };
     let text = |(index, row): (usize, &RowSpec)| StitchRowText {
         row: (index + 1).to_string(),
-        stitch: format!("{} {}", row.stitch, row.stitch.name()),
+        stitch: format!(
+            "{} {}",
+            row.stitch,
+            ::words::Words::english().named(row.stitch.key())
+        ),
         density: context.words.densities(row.density).join(", "),
         needle: yarn_text(context, &row.yarn),
         under: yarn_text(context, &row.under),
         offset: place(context, seam, index, row),
-        gauge: told.gauges.get(index).cloned().unwrap_or_default(),
-        ends: told.ends.get(index).cloned().unwrap_or_default(),
+        gauge: said(&told.gauges, index),
+        ends: said(&told.ends, index),
     };
     seam.rows.iter().enumerate().map(text).collect()
 }

@@ -1,5 +1,6 @@
 //! What a pack is told, and what all its parts look at.
 
+use ::words::Said;
 use cutting::{CutSize, Plan, cut};
 use sewing::Garment;
 use style::{Change, Loaded, Size, StyleDoc};
@@ -23,12 +24,23 @@ pub(super) struct Context<'a> {
     pub run: &'a [Garment],
     /// The garment that is drawn and counted.
     pub shown: &'a Garment,
+    /// The same as it is sewn, before its wash.
+    pub sewn: Garment,
     /// Its pieces as they are cut.
     pub cut: CutSize,
     /// The sizes that show how the pieces grow, as they are cut: every waist in the base length, and every
     /// length in the base waist.
     pub growth: Growth,
     pub words: Words,
+    /// What is said, in the language of the pack.
+    pub say: &'static ::words::Words,
+}
+
+impl Context<'_> {
+    /// What is said, in the language of the pack; nothing where there is nothing to say.
+    pub fn said(&self, said: Option<&Said>) -> String {
+        said.map_or_else(String::new, |said| self.say.saying(said))
+    }
 }
 
 /// The sizes that show how the pieces grow.

@@ -1,5 +1,6 @@
 //! The first page: what the style is and how it looks.
 
+use ::words::key;
 use drawing::{View, garment_picture};
 use sewing::Face;
 use style::{Closing, Lining, Tag};
@@ -27,14 +28,52 @@ pub(super) fn head(context: &Context<'_>, assembly: &Assembly) -> StyleHead {
 }
 
 pub(super) fn cover(context: &Context<'_>) -> Result<Cover, PaperError> {
-    let picture = |from| garment_picture(context.shown, from, Face::Outside);
+    let picture = |from| {
+        garment_picture(
+            context.shown,
+            from,
+            Face::Outside,
+            ::words::Words::english(),
+        )
+    };
     Ok(Cover {
         drawings: vec![
             view(picture(View::Front), "Front")?,
             view(picture(View::Back), "Back")?,
         ],
         facts: facts(context),
+        contact: contact(context),
     })
+}
+
+/// Who made the style and whom to ask. What the collection does not state is said to be open.
+fn contact(context: &Context<'_>) -> Vec<Fact> {
+    let words = context.say;
+    let collection = &context.loaded.collection;
+    let ask = || words.named(key::PAPERS_ASK).to_owned();
+    let workroom = collection
+        .workrooms
+        .get(&context.loaded.style.style.workroom);
+    let place = workroom.map(|w| joined([w.name.as_str(), w.place.as_str()], ", "));
+    let stated = |value: Option<String>| value.filter(|v| !v.is_empty()).unwrap_or_else(ask);
+    [
+        (
+            key::PAPERS_CONTACT_MAKER,
+            stated(Some(collection.name.clone())),
+        ),
+        (key::PAPERS_CONTACT_WORKROOM, stated(place)),
+        (key::PAPERS_CONTACT_QUESTIONS, ask()),
+        (
+            key::PAPERS_CONTACT_ORDER,
+            words.named(key::PAPERS_ORDER_STATES).to_owned(),
+        ),
+    ]
+    .into_iter()
+    .map(|(label, value)| Fact {
+        label: words.named(label).to_owned(),
+        value,
+    })
+    .collect()
 }
 
 fn facts(context: &Context<'_>) -> Vec<Fact> {

@@ -11,15 +11,15 @@ use trade::Length;
 use words::Words;
 
 use super::context::Context;
-use super::figures::{LEAST_ONE_TO, TURNED_MM, UPRIGHT_MM, at, drawn, fits, together};
+use super::figures::{LEAST_ONE_TO, UPRIGHT_MM, at, drawn, fits, together};
 use super::lays::ClothLay;
 use crate::{
-    ClothCut, CutRow, CuttingPart, Fact, Figure, GradeRow, GradeTable, MoveRow, MoveTable,
+    ClothCut, CutRow, CuttingPart, Drawing, Fact, Figure, GradeRow, GradeTable, MoveRow, MoveTable,
     PaperError,
 };
 
-/// The largest scale a lay is printed at.
-const LAY_ONE_TO: u32 = 10;
+/// Scales of lays that a workroom has a ruler for; the first at which every lay fits is taken.
+const LAY_SCALES: [u32; 6] = [10, 15, 20, 30, 40, LEAST_ONE_TO];
 
 /// What is decided before cutting.
 pub(super) fn plan(loaded: &Loaded) -> Plan {
@@ -52,14 +52,18 @@ pub(super) fn part(
             ),
         ),
     ] {
-        nests.extend(together(&nests_overview(run, base), title, &caption)?);
+        nests.extend(together(
+            &nests_overview(run, base, Words::english()),
+            title,
+            &caption,
+        )?);
         let like = run.iter().find(|cut| cut.size == base);
         let pieces = like.into_iter().flat_map(|cut| &cut.pieces);
         for piece in pieces.filter(|piece| !is_second_copy(piece)) {
             moves.extend(move_table(run, base, piece));
         }
     }
-    let corners = corner_sheet(&context.cut);
+    let corners = corner_sheet(&context.cut, Words::english());
     let corners =
         (!corners.layers.is_empty() && corners.height > Length::mm(2.0)).then_some(corners);
     let corners = corners.map(|sheet| -> Result<Figure, PaperError> {
@@ -151,48 +155,59 @@ fn row(context: &Context<'_>, piece: &CutPiece) -> CutRow {
     let number = piece_number(&context.shown.pattern, piece);
     CutRow {
         number: number.map(|n| n.to_string()).unwrap_or_default(),
-        piece: piece.name(),
+        piece: Words::english().say(piece.said()),
         as_drawn: piece.as_drawn.to_string(),
         mirrored: piece.mirrored.to_string(),
-        side: piece.label.side.clone(),
+        side: piece.label.side_in(Words::english()),
         area: context.words.piece_area(piece.area()),
     }
 }
 
+/// Every lay at one scale, the largest at which each fits an upright page, so that they stand together.
 fn lay_figures(context: &Context<'_>, lays: &[ClothLay<'_>]) -> Result<Vec<Figure>, PaperError> {
-    let mut out = Vec::new();
-    for laid in lays {
-        let Ok(lay) = &laid.lay else { continue };
-        // Words are set for the scale at which the lay is printed, and take room of their own.
-        let at_scale = |one_to: u32| {
-            let marks = LayMarks::default();
-            let system = context.words.system;
-            drawn(&lay_sheet_at(
-                one_to,
-                &laid.spread,
-                lay,
-                laid.cloth,
-                &marks,
-                system,
-            ))
-        };
-        let mut one_to = LAY_ONE_TO;
-        let mut drawing = at_scale(one_to)?;
-        while one_to < LEAST_ONE_TO && !fits(&drawing, one_to, &[UPRIGHT_MM, TURNED_MM]) {
-            one_to += 1;
-            drawing = at_scale(one_to)?;
+    let [mut one_to, smaller @ ..] = LAY_SCALES;
+    let mut drawings = lays_at(context, lays, one_to)?;
+    let fit = |drawings: &[(Drawing, &str)], one_to| {
+        let mut all = drawings.iter();
+        all.all(|(drawing, _)| fits(drawing, one_to, &[UPRIGHT_MM]))
+    };
+    for next in smaller {
+        if fit(&drawings, one_to) {
+            break;
         }
+        one_to = next;
+        drawings = lays_at(context, lays, one_to)?;
+    }
+    let caption = format!(
+        "One pair, size {}, pieces head to tail. The warp runs from left to right.",
+        context.cut.size
+    );
+    let figure = |(drawing, cloth): (Drawing, &str)| {
         let figure = Figure {
             drawing,
-            title: format!("Lay on {}", laid.cloth.name),
+            title: format!("Lay on {cloth}"),
             caption: String::new(),
             scale: None,
         };
-        let caption = format!(
-            "One pair, size {}, pieces head to tail. The warp runs from left to right.",
-            context.cut.size
-        );
-        out.push(at(figure, one_to, caption));
+        at(figure, one_to, caption.clone())
+    };
+    Ok(drawings.into_iter().map(figure).collect())
+}
+
+/// The lays that were found, drawn at 1:n with the names of their cloths. Words are set for that scale, and take
+/// room of their own.
+fn lays_at<'a>(
+    context: &Context<'_>,
+    lays: &[ClothLay<'a>],
+    one_to: u32,
+) -> Result<Vec<(Drawing, &'a str)>, PaperError> {
+    let mut out = Vec::new();
+    for laid in lays {
+        let Ok(lay) = &laid.lay else { continue };
+        let words = (Words::english(), context.words.system);
+        let marks = LayMarks::default();
+        let sheet = lay_sheet_at(one_to, &laid.spread, lay, laid.cloth, &marks, words);
+        out.push((drawn(&sheet)?, laid.cloth.name.as_str()));
     }
     Ok(out)
 }
@@ -246,7 +261,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         return None;
     }
     Some(MoveTable {
-        piece: piece.name(),
+        piece: Words::english().say(piece.said()),
         at: plain(table.at),
         base: base.to_string(),
         sizes: others

@@ -1,6 +1,6 @@
 //! The drawings of the pack: garment views, measure diagrams, pieces.
 
-use cut_sheets::{PieceCaption, PiecesOverview, piece_number, piece_sheet, pieces_overview};
+use cut_sheets::{PieceCaption, PiecesOverview, piece_number, piece_sheet};
 use cutting::CutPiece;
 use drawing::{Sheet, View, garment_view, measure_sheets, plates, svg};
 use sewing::{Face, On};
@@ -12,10 +12,9 @@ use super::words::capital;
 use crate::{Drawing, Figure, PaperError, Scale};
 
 /// What an A4 page leaves for a drawing at a stated scale: the page less its margins, title, scale bar
-/// and a caption of one line, or of three (upright and turned).
+/// and a caption of one line, or of three.
 const VIEW_MM: (f64, f64) = (172.0, 227.0);
 pub(super) const UPRIGHT_MM: (f64, f64) = (172.0, 217.0);
-pub(super) const TURNED_MM: (f64, f64) = (259.0, 130.0);
 
 /// White left round a garment view, on the cloth. The view's own margin is for the screen.
 const ROUND_VIEW: Length = Length::mm(6.0);
@@ -87,7 +86,10 @@ fn views(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
     ]
     .into_iter()
     .map(|(from, face, title, caption)| {
-        let figure = view(garment_view(context.shown, from, face), title)?;
+        let figure = view(
+            garment_view(context.shown, from, face, Words::english()),
+            title,
+        )?;
         let scale = (VIEW_ONE_TO..=LEAST_ONE_TO)
             .find(|n| fits(&figure.drawing, *n, &[VIEW_MM]))
             .unwrap_or(LEAST_ONE_TO);
@@ -120,7 +122,7 @@ pub(super) fn at(figure: Figure, one_to: u32, caption: String) -> Figure {
 }
 
 fn diagrams(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
-    measure_sheets(&context.shown.pattern)
+    measure_sheets(&context.shown.pattern, Words::english())
         .iter()
         .map(|sheet| {
             Ok(Figure {
@@ -148,16 +150,36 @@ fn details(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
         .collect()
 }
 
-/// All pieces together at one scale, then those a page can show much larger, one by one.
+/// What a page of A3 leaves for a drawing.
+const LARGE_MM: (f64, f64) = (259.0, 340.0);
+
+/// The scale of pieces, at which an A3 page holds the front and back of most sizes.
+const PIECE_ONE_TO: u32 = 4;
+
+/// Every cut piece: the large ones first, and of one scale the tallest, so that they stand together.
 fn piece_sheets(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
-    let overview = pieces_overview(&context.shown.pattern, &context.cut);
-    let caption = format!(
-        "Size {}, as cut before the first wash. Numbers as in the list of pieces; figures are allowances in millimetres.",
-        context.shown.size
-    );
-    let mut out = together(&overview, "All pieces", &caption)?;
-    out.extend(single_pieces(context, overview.one_to)?);
-    Ok(out)
+    let mut out = Vec::new();
+    for piece in &context.cut.pieces {
+        let number = piece_number(&context.shown.pattern, piece);
+        let (one_to, drawing) = as_large(number, piece)?;
+        let copy = match piece.on {
+            On::Mirrored if piece.pair => ", mirrored copy",
+            _ => "",
+        };
+        let number = number.map(|n| n.to_string()).unwrap_or_default();
+        let figure = Figure {
+            drawing,
+            title: format!("{number}  {}{copy}", Words::english().say(piece.said())),
+            caption: String::new(),
+            scale: None,
+        };
+        out.push((one_to, at(figure, one_to, caption(context, piece))));
+    }
+    out.sort_by(|(one, a), (other, b)| {
+        let taller = b.drawing.height_mm().total_cmp(&a.drawing.height_mm());
+        other.cmp(one).then(taller)
+    });
+    Ok(out.into_iter().map(|(_, figure)| figure).collect())
 }
 
 /// The pages of an overview.
@@ -179,59 +201,30 @@ pub(super) fn together(
     overview.sheets.iter().enumerate().map(page).collect()
 }
 
-/// One sheet for each cut piece, as large as fits, where that is at least twice as large as 1:`than`.
-fn single_pieces(context: &Context<'_>, than: u32) -> Result<Vec<Figure>, PaperError> {
-    let mut out = Vec::new();
-    for piece in &context.cut.pieces {
-        let number = piece_number(&context.shown.pattern, piece);
-        let Some((one_to, drawing)) = twice_as_large(number, piece, than)? else {
-            continue;
-        };
-        let copy = match piece.on {
-            On::Mirrored if piece.pair => ", mirrored copy",
-            _ => "",
-        };
-        let number = number.map(|n| n.to_string()).unwrap_or_default();
-        let figure = Figure {
-            drawing,
-            title: format!("{number}  {}{copy}", piece.name()),
-            caption: String::new(),
-            scale: None,
-        };
-        out.push(at(figure, one_to, caption(context, piece)));
-    }
-    Ok(out)
-}
-
-/// The sheet of a piece at the largest 1:n that fits a page, and n; none where n is above half of `than`.
-fn twice_as_large(
-    number: Option<usize>,
-    piece: &CutPiece,
-    than: u32,
-) -> Result<Option<(u32, Drawing)>, PaperError> {
-    for one_to in 1..=than / 2 {
+/// The sheet of a piece at the largest 1:n that fits a page, and n.
+fn as_large(number: Option<usize>, piece: &CutPiece) -> Result<(u32, Drawing), PaperError> {
+    let at_scale = |one_to: u32| {
         let caption = PieceCaption {
             number,
-            style_and_size: true,
+            style_and_size: false,
             scale: 1.0 / f64::from(one_to),
             type_size: 1.0,
         };
-        let drawing = drawn(&piece_sheet(piece, &caption))?;
-        if fits(&drawing, one_to, &[UPRIGHT_MM, TURNED_MM]) {
-            return Ok(Some((one_to, drawing)));
-        }
+        drawn(&piece_sheet(piece, &caption, Words::english()))
+    };
+    let mut one_to = PIECE_ONE_TO;
+    let mut drawing = at_scale(one_to)?;
+    while one_to < LEAST_ONE_TO && !fits(&drawing, one_to, &[LARGE_MM]) {
+        one_to += 1;
+        drawing = at_scale(one_to)?;
     }
-    Ok(None)
+    Ok((one_to, drawing))
 }
 
 fn caption(context: &Context<'_>, piece: &CutPiece) -> String {
-    let turned = match piece.on {
-        On::Mirrored => " The drawing is its mirror image.",
-        _ => "",
-    };
     format!(
-        "{}, size {}.{turned} {}.",
-        capital(&piece.label.cut),
+        "{}, size {}. {}.",
+        capital(&Words::english().saying(&piece.label_as_cut().cut)),
         context.shown.size,
         allowances(piece)
     )

@@ -5,6 +5,7 @@ use std::cmp::Reverse;
 use draft::{Finding, Place};
 use geometry::{Path, Point};
 use sewing::findings_of_run;
+use style::{Collection, Subject};
 use trade::{Length, System};
 use words::{Given, Words};
 
@@ -46,7 +47,9 @@ pub(super) fn unprintable(context: &Context<'_>, pack: &Pack) -> Option<FindingR
 fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
     let words = Words::english();
     // Seams are printed by the names that files give them.
-    let about = found.about(words).replace('_', " ");
+    let about = words
+        .say(&by_name(&found.subject, &context.loaded.collection))
+        .replace('_', " ");
     let message = capital(&found.message(words));
     FindingRow {
         severity: match found.severity {
@@ -59,6 +62,7 @@ fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
             Some(size) => format!("{about}, size {size}"),
             None => about,
         },
+        muted: found.muted(&context.shown.doc).is_some(),
         message: match found.muted(&context.shown.doc) {
             Some((_, muted)) => format!("{message}. Left so by the maker: {}", muted.reason),
             None => message + ".",
@@ -71,6 +75,48 @@ fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
             .remedy(words)
             .map(|remedy| capital(&remedy))
             .unwrap_or_default(),
+    }
+}
+
+/// The same subject, with the name of a cloth, yarn or trim in place of its key in the collection.
+fn by_name(subject: &Subject, collection: &Collection) -> Subject {
+    let cloth = |key: &String| {
+        let cloth = collection.cloths.get(key);
+        cloth.map_or_else(|| key.clone(), |cloth| cloth.name.clone())
+    };
+    let yarn = |key: &String| {
+        let yarn = collection.yarns.get(key);
+        yarn.map_or_else(|| key.clone(), |yarn| yarn.name.clone())
+    };
+    let trim = |key: &String| {
+        let trim = collection.trims.get(key);
+        trim.map_or_else(|| key.clone(), |trim| trim.name.clone())
+    };
+    match subject {
+        Subject::Cloth(key) => Subject::Cloth(cloth(key)),
+        Subject::WashTest(key) => Subject::WashTest(cloth(key)),
+        Subject::Shrinkage(key, along) => Subject::Shrinkage(cloth(key), *along),
+        Subject::ClothSkew(key) => Subject::ClothSkew(cloth(key)),
+        Subject::Yarn(key) => Subject::Yarn(yarn(key)),
+        Subject::NeedleYarn(key) => Subject::NeedleYarn(yarn(key)),
+        Subject::UnderYarn(key) => Subject::UnderYarn(yarn(key)),
+        Subject::Trim(key) => Subject::Trim(trim(key)),
+        Subject::Label(key) => Subject::Label(trim(key)),
+        Subject::Rivet(key) => Subject::Rivet(trim(key)),
+        Subject::ButtonholeFor(key) => Subject::ButtonholeFor(trim(key)),
+        Subject::Part(_)
+        | Subject::Measure(_)
+        | Subject::Tolerance(_)
+        | Subject::Seam(_)
+        | Subject::Row(..)
+        | Subject::Rows(..)
+        | Subject::Piece(_)
+        | Subject::LeftHalf(_)
+        | Subject::RightHalf(_)
+        | Subject::RivetOn(_)
+        | Subject::Buttonhole(_)
+        | Subject::Value(_)
+        | Subject::Other(_) => subject.clone(),
     }
 }
 
@@ -95,7 +141,8 @@ fn place_words(context: &Context<'_>, place: Place) -> Option<String> {
             .filter(|(away, _)| *away <= NEAR_EDGE_MM)
             .min_by(|a, b| a.0.total_cmp(&b.0))
     };
-    let (name, words) = (piece.id.name(), Words::english());
+    let words = Words::english();
+    let name = piece.id.words(words);
     Some(match point.map(|(_, id)| id) {
         Some(near) => format!("{name}, at {}", near.words(words)),
         None => match edge() {

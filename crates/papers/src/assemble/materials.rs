@@ -3,7 +3,6 @@
 use cutting::{ClothWash, Shrinkage};
 use draft::{ClothUse, Piece};
 use sewing::yarn::{Consumption, Sewn, consumption};
-use style::SeamId;
 use trade::{Area, Length};
 
 use super::context::Context;
@@ -14,7 +13,7 @@ use super::words::{capital, joined, swatch};
 use crate::{MaterialGroup, MaterialRow};
 
 pub(super) fn note(context: &Context<'_>) -> String {
-    let unstated = consumption(context.shown).unstated_estimate();
+    let unstated = consumption(context.shown).unstated_estimate(context.words.yarn_step());
     let more = if unstated > Length::ZERO {
         format!(
             "; work the style writes no row for, about {}, is not in it",
@@ -34,8 +33,9 @@ pub(super) fn note(context: &Context<'_>) -> String {
     };
     format!(
         "For one pair in size {}. Cloth is what the lay shown takes, without the ends of a spread; the net area is that of the cut pieces before the wash. \
-         Yarn is a geometric estimate without waste{more}.{belt}",
-        context.shown.size
+         Yarn is a geometric estimate without waste{more}.{belt} {}",
+        context.shown.size,
+        context.say.named(::words::key::PAPERS_SUPPLY_ASK),
     )
 }
 
@@ -106,7 +106,10 @@ fn cloth_row(
     let laid = laid.map_or(String::new(), |length| {
         format!("{} laid; ", words.cloth(length))
     });
-    let names: Vec<&str> = pieces.iter().map(|piece| piece.id.name()).collect();
+    let names: Vec<&str> = pieces
+        .iter()
+        .map(|piece| piece.id.words(::words::Words::english()))
+        .collect();
     let spec = [
         bought.construction.clone(),
         bought.fibre.clone(),
@@ -178,7 +181,10 @@ fn sewn_with(taken: &Consumption, key: &str) -> Vec<&'static str> {
         let title = match item.sewn {
             Sewn::Bartack(_) => "bartacks",
             Sewn::Buttonhole => "buttonholes",
-            Sewn::Row(_) => item.seam.seam().map_or("other seams", SeamId::title),
+            Sewn::Row(_) => item
+                .seam
+                .seam()
+                .map_or("other seams", |seam| seam.words(::words::Words::english())),
         };
         if !titles.contains(&title) {
             titles.push(title);

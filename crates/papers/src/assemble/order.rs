@@ -1,7 +1,10 @@
 //! The sewing order: every operation with its machine, stitches and yarns.
 
+use ::words::{Said, say};
+use sewing::all_said;
 use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
-use trade::{StitchDensity, StitchType};
+use style::SeamId;
+use trade::{StitchDensity, StitchType, Unwashed, Washed};
 
 use super::context::Context;
 use super::words::{capital, joined};
@@ -9,25 +12,24 @@ use super::yarn::yarn_text;
 use crate::{OperationRow, OperationStitch, StageBlock};
 
 pub(super) fn note(context: &Context<'_>) -> String {
-    format!(
-        "Size {}. One operation is one pass at one machine or table; an operation never comes before what it needs. \
-         Machines and attachments are the usual ones: a workroom may use its own, as long as rows, stitches and yarns stay.",
-        context.shown.size
-    )
+    let size = context.shown.size.to_string();
+    context.say.say(say::PapersOrderNote { size })
 }
 
 /// Operations by stage; a stage the course comes back to is told again.
 pub(super) fn order(context: &Context<'_>) -> Vec<StageBlock> {
-    let say = ::words::Words::english();
+    let words = context.say;
     let mut out: Vec<(Stage, StageBlock)> = Vec::new();
+    let mut shown: Vec<(SeamId, usize)> = Vec::new();
     for operation in sewing_order(context.shown) {
-        let row = row(context, &operation);
+        let mut row = row(context, &operation);
+        show_seams(context, &operation, &mut shown, &mut row);
         match out.last_mut() {
             Some((stage, block)) if *stage == operation.stage => block.operations.push(row),
             _ => out.push((
                 operation.stage,
                 StageBlock {
-                    name: capital(&say.say(operation.stage.said())),
+                    name: capital(&words.say(operation.stage.said())),
                     operations: vec![row],
                 },
             )),
@@ -36,26 +38,76 @@ pub(super) fn order(context: &Context<'_>) -> Vec<StageBlock> {
     out.into_iter().map(|(_, block)| block).collect()
 }
 
+/// Where the machine and what is put on it come from; once where that is the same.
+fn basis(operation: &Operation) -> String {
+    let mut from = vec![operation.source.to_string()];
+    if let Some(attachment) = &operation.attachment {
+        from.push(attachment.source.to_string());
+    }
+    from.dedup();
+    from.join("; ")
+}
+
+/// A seam is shown with the first operation that sews one of its rows; a later one says with which.
+fn show_seams(
+    context: &Context<'_>,
+    operation: &Operation,
+    shown: &mut Vec<(SeamId, usize)>,
+    row: &mut OperationRow,
+) {
+    let sewn = operation
+        .needles
+        .iter()
+        .filter(|needle| needle.row.is_some())
+        .filter_map(|needle| needle.seam.seam());
+    for seam in sewn {
+        match shown.iter().find(|(known, _)| *known == seam) {
+            Some((_, at)) if *at == operation.number => {}
+            Some((_, at)) => {
+                row.section_at = context.say.say(say::PapersSectionAt {
+                    number: at.to_string(),
+                });
+            }
+            None => {
+                let place = context.shown.seams.iter().position(|s| s.id == seam);
+                row.seams.extend(place);
+                shown.push((seam, operation.number));
+            }
+        }
+    }
+}
+
 fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
-    let say = ::words::Words::english();
-    let pieces: Vec<&str> = operation.pieces.iter().map(|piece| piece.name()).collect();
+    let say = context.say;
+    let pieces: Vec<&str> = operation
+        .pieces
+        .iter()
+        .map(|piece| piece.words(say))
+        .collect();
     OperationRow {
         number: operation.number.to_string(),
-        name: operation.name.clone(),
+        name: say.saying(&operation.name),
         pieces: pieces.join(", ").to_lowercase(),
-        machine: operation.machine.to_owned(),
+        machine: operation.machine.words(say).to_owned(),
         attachment: operation
             .attachment
             .as_ref()
             .map_or_else(String::new, |attachment| say.saying(&attachment.what)),
         stitches: stitches(context, &operation.needles),
-        needles: operation.gauge_words(),
-        ends: ends(&operation.needles),
-        mind: operation.mind.iter().map(|words| capital(words)).collect(),
+        needles: context.said(operation.gauge_words().as_ref()),
+        ends: capital(&context.said(ends(&operation.needles).as_ref())),
+        mind: operation
+            .mind
+            .iter()
+            .map(|mind| capital(&say.saying(mind)))
+            .collect(),
         ask: operation
             .not_stated
             .as_ref()
             .map_or_else(String::new, |missing| ask(context, missing)),
+        basis: basis(operation),
+        seams: Vec::new(),
+        section_at: String::new(),
     }
 }
 
@@ -67,7 +119,7 @@ fn ask(context: &Context<'_>, missing: &NotStated) -> String {
     });
     format!(
         "Not stated: {}.{}",
-        missing.what,
+        context.say.saying(&missing.what),
         stitch.unwrap_or_default()
     )
 }
@@ -85,12 +137,32 @@ fn stitch_words(
     joined([stitch.code(), density.as_str()], ", ")
 }
 
+/// "401, set to 2.9 /cm (7.4 /in), 3.1 /cm after the wash": what the machine is set to, and what is counted on
+/// the finished pair where that differs.
+fn needle_words(context: &Context<'_>, needle: &Needle) -> String {
+    let set_to = needle.set_to.map(Unwashed::figure);
+    let (Some(set), Some(counted)) = (set_to, needle.counted.map(Washed::figure)) else {
+        return stitch_words(context, needle.stitch, set_to);
+    };
+    let [own, other] = context.words.densities(set);
+    let [finished, _] = context.words.densities(counted);
+    if own == finished {
+        return stitch_words(context, needle.stitch, Some(set));
+    }
+    context.say.say(say::PapersStitchSet {
+        finished,
+        other,
+        own,
+        stitch: needle.stitch.code(),
+    })
+}
+
 /// Each stitch, density and pair of yarns once, in the order of the needles.
 fn stitches(context: &Context<'_>, needles: &[Needle]) -> Vec<OperationStitch> {
     let mut out: Vec<OperationStitch> = Vec::new();
     for needle in needles {
         let told = OperationStitch {
-            stitch: stitch_words(context, needle.stitch, needle.density),
+            stitch: needle_words(context, needle),
             needle: yarn_text(context, &needle.yarn.key),
             under: yarn_text(context, &needle.under.key),
         };
@@ -102,12 +174,12 @@ fn stitches(context: &Context<'_>, needles: &[Needle]) -> Vec<OperationStitch> {
 }
 
 /// How the rows begin and end; each way once.
-fn ends(needles: &[Needle]) -> String {
-    let mut ways: Vec<&str> = Vec::new();
-    for needle in needles {
-        if !needle.ends.is_empty() && !ways.contains(&needle.ends.as_str()) {
-            ways.push(&needle.ends);
+fn ends(needles: &[Needle]) -> Option<Said> {
+    let mut ways: Vec<Said> = Vec::new();
+    for way in needles.iter().filter_map(|needle| needle.ends.as_ref()) {
+        if !ways.contains(way) {
+            ways.push(way.clone());
         }
     }
-    capital(&ways.join("; "))
+    all_said(ways)
 }

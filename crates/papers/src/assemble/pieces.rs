@@ -11,8 +11,9 @@ use crate::{PaperError, PieceRow};
 
 pub(super) fn note(context: &Context<'_>) -> String {
     format!(
-        "Areas are of one cut piece with its allowances, size {}, as it is cut, before the first wash.",
-        context.shown.size
+        "Areas are of one cut piece with its allowances, size {}, as it is cut, before the first wash. {}",
+        context.shown.size,
+        context.say.named(::words::key::PAPERS_PIECES_TRUE_SIZE),
     )
 }
 
@@ -33,10 +34,10 @@ fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, P
         .collect();
     let thumbnail = cuts
         .first()
-        .map(|cut| drawn(&cut_sheets::piece_thumbnail(cut)));
+        .map(|cut| drawn(&cut_sheets::piece_thumbnail(cut, ::words::Words::english())));
     Ok(PieceRow {
         number: (index + 1).to_string(),
-        name: piece.id.name().to_owned(),
+        name: piece.id.words(::words::Words::english()).to_owned(),
         cloth: cloth_name(context, piece),
         count: piece.cut.total().to_string(),
         pairing: pairing(piece.cut),

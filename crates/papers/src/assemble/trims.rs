@@ -57,7 +57,7 @@ fn metal_row(context: &Context<'_>, trim: &str, hidden: bool) -> MaterialRow {
             }
             PieceId::Band => "waistband",
             PieceId::FlyShield => "fly shield",
-            other => other.name(),
+            other => other.words(::words::Words::english()),
         };
         if !places.contains(&name) {
             places.push(name);
@@ -119,7 +119,9 @@ fn patch_row(context: &Context<'_>, patch: &Patch) -> MaterialRow {
 
 fn label_row(context: &Context<'_>, label: &Label) -> MaterialRow {
     let trim = context.loaded.collection.trims.get(&label.trim);
-    let purposes: Vec<&str> = label.purpose.iter().map(|purpose| purpose.word()).collect();
+    let say = ::words::Words::english();
+    let purposes = label.purpose.iter().map(|purpose| say.named(purpose.key()));
+    let purposes: Vec<&str> = purposes.collect();
     let tells = if purposes.is_empty() {
         "what it tells is not stated".to_owned()
     } else {
@@ -216,19 +218,11 @@ fn material_and_size(trim: &Trim) -> String {
         (_, Some(Tanning::Vegetable)) => "tanned with plant extracts",
         (_, Some(Tanning::Chrome)) => "tanned with chromium",
         (_, Some(Tanning::ChromeFree)) => "tanned without chromium",
-        (TrimKind::Patch, None) if is_leather(trim) => "tanning not stated",
+        (TrimKind::Patch, None) if trim.is_leather() => "tanning not stated",
         _ => "",
     };
     joined(
         [trim.kind.word(), &size, &trim.material, &thick, tanned],
         ", ",
     )
-}
-
-/// Whether a trim is leather: it states a tanning, or its material says so.
-pub(super) fn is_leather(trim: &Trim) -> bool {
-    let material = trim.material.to_lowercase();
-    let says = |words: &[&str]| words.iter().any(|word| material.contains(word));
-    let imitation = ["imitation", "faux", "vegan", "leatherette", "artificial"];
-    trim.tanning.is_some() || (says(&["leather", "hide", "suede"]) && !says(&imitation))
 }

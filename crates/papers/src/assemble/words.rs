@@ -116,6 +116,14 @@ impl Words {
         }
     }
 
+    /// To what a length of yarn is printed.
+    pub const fn yarn_step(self) -> Length {
+        match self.system {
+            System::Metric => Length::mm(100.0),
+            System::Inch => Length::inches(3.6),
+        }
+    }
+
     /// A length of yarn: "12.4 m" or "13.6 yd".
     pub fn yarn(self, length: Length) -> String {
         match self.system {

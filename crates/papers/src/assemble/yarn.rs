@@ -6,7 +6,9 @@ use sewing::yarn::{
     order, plan,
 };
 use trade::consumption::{Formula, RatioRow, with_waste};
-use trade::{Length, StitchType, trimmed};
+use trade::yarn::nearest_row;
+use trade::{Length, StitchType, Unwashed, trimmed};
+use words::say;
 
 use super::context::Context;
 use super::figures::drawn;
@@ -64,8 +66,16 @@ pub(super) fn part(context: &Context<'_>) -> Result<YarnPart, PaperError> {
         unstated: taken
             .unstated
             .iter()
-            .map(|work| (work.what.clone(), context.words.yarn(work.estimate)))
+            .map(|work| {
+                (
+                    context.say.saying(&work.what),
+                    context.words.yarn(work.estimate),
+                )
+            })
             .collect(),
+        unstated_total: context
+            .words
+            .yarn(taken.unstated_estimate(context.words.yarn_step())),
         notes: notes.told(),
     })
 }
@@ -96,7 +106,7 @@ fn pages(plan: &YarnPlan, groups: Vec<Group>) -> Vec<Sheet> {
         groups,
         size: plan.size,
     };
-    let sheet = yarn_plan_sheet(&part);
+    let sheet = yarn_plan_sheet(&part, ::words::Words::english());
     if part.groups.len() == 1 || sheet.height <= Length::mm(TALL_MM) {
         return vec![sheet];
     }
@@ -110,6 +120,11 @@ fn need(context: &Context<'_>, pair: &YarnNeed, order: &YarnNeed) -> YarnNeedRow
     let words = context.words;
     YarnNeedRow {
         yarn: yarn_text(context, &pair.yarn),
+        needles: if pair.net.needle > Length::ZERO {
+            needles(context, &pair.yarn)
+        } else {
+            String::new()
+        },
         needle: some_yarn(context, pair.net.needle),
         under: some_yarn(context, pair.net.under),
         net: words.yarn(pair.net.total()),
@@ -122,6 +137,18 @@ fn need(context: &Context<'_>, pair: &YarnNeed, order: &YarnNeed) -> YarnNeedRow
             .cones
             .map_or_else(String::new, |cones| cones.to_string()),
     }
+}
+
+/// The needles that are usual for a yarn.
+fn needles(context: &Context<'_>, key: &str) -> String {
+    let yarn = context.loaded.collection.yarns.get(key);
+    yarn.map_or_else(String::new, |yarn| {
+        let (finest, heaviest) = nearest_row(yarn.size).needles;
+        context.say.say(say::PapersYarnNeedles {
+            finest: finest.to_string(),
+            heaviest: heaviest.to_string(),
+        })
+    })
 }
 
 /// A length of yarn; a dash where there is none.
@@ -145,6 +172,7 @@ fn total(context: &Context<'_>, pair: &Order, order: &Order) -> Option<YarnNeedR
             name: "All yarns".to_owned(),
             ..YarnText::default()
         },
+        needles: String::new(),
         needle: words.yarn(net.needle),
         under: words.yarn(net.under),
         net: words.yarn(net.total()),
@@ -160,7 +188,7 @@ fn total(context: &Context<'_>, pair: &Order, order: &Order) -> Option<YarnNeedR
 struct Line {
     name: String,
     stitches: Vec<&'static str>,
-    sewn: Length,
+    sewn: Unwashed<Length>,
     used: Used,
     basis: Vec<String>,
 }
@@ -197,7 +225,7 @@ fn seams(
         if !line.basis.contains(&mark) {
             line.basis.push(mark);
         }
-        line.sewn += item.sewn_length();
+        line.sewn = line.sewn + item.sewn_length();
         line.used = line.used + item.used;
     }
     let words = context.words;
@@ -206,7 +234,7 @@ fn seams(
         .map(|line| SeamYarnRow {
             seam: line.name,
             stitches: line.stitches.join(", "),
-            sewn: words.sewn(line.sewn),
+            sewn: words.sewn(line.sewn.figure()),
             needle: words.yarn(line.used.needle),
             under: words.yarn(line.used.under),
             net: words.yarn(line.used.total()),
@@ -221,7 +249,7 @@ fn name(item: &Item) -> String {
     match item.sewn {
         Sewn::Bartack(_) => "Bartacks".to_owned(),
         Sewn::Buttonhole => "Buttonholes".to_owned(),
-        Sewn::Row(_) => capital(item.seam.title()),
+        Sewn::Row(_) => capital(&::words::Words::english().putting(&item.seam.title())),
     }
 }
 

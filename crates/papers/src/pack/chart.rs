@@ -9,6 +9,8 @@ use serde::Serialize;
 /// and more are continued on further pages.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Chart {
+    /// What it is headed, such as "Measurement chart".
+    pub title: String,
     /// What the figures are, such as "centimetres, finished garment after its first wash".
     pub note: String,
     /// What heads the size columns, such as "waist size, inches".

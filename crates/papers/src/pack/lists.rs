@@ -88,6 +88,8 @@ pub struct FindingRow {
     pub message: String,
     /// What would settle it. May be empty.
     pub remedy: String,
+    /// Whether the maker has left it so: then it stands in the annex only.
+    pub muted: bool,
 }
 
 /// One thing to mind.

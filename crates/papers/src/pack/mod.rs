@@ -4,11 +4,14 @@
 //! rounding and units belong to the rooms that computed it. An empty text prints as nothing; an empty
 //! list leaves its section out.
 
+mod by_size;
 mod chart;
+mod checks;
 mod construction;
 mod cutting;
 mod lists;
 mod order;
+mod pack_words;
 mod yarn;
 
 use std::num::NonZeroU32;
@@ -17,13 +20,16 @@ use serde::Serialize;
 
 use crate::Drawing;
 
+pub use by_size::{SizeRow, SizeTable};
 pub use chart::{Chart, ChartRow, ChartValues, LengthLine};
+pub use checks::{CheckGroup, CheckRow, Checks};
 pub use construction::{SeamBlock, StitchRowText, YarnText};
 pub use cutting::{ClothCut, CutRow, CuttingPart, GradeRow, GradeTable, MoveRow, MoveTable};
 pub use lists::{
     Caution, Change, FindingRow, MaterialGroup, MaterialRow, PieceRow, Severity, Swatch,
 };
 pub use order::{OperationRow, OperationStitch, StageBlock};
+pub use pack_words::PackWords;
 pub use yarn::{SeamYarnRow, YarnNeedRow, YarnNote, YarnPart};
 
 /// Everything one style's production pack says.
@@ -31,12 +37,17 @@ pub use yarn::{SeamYarnRow, YarnNeedRow, YarnNote, YarnPart};
 pub struct Pack {
     /// Which style this is; repeated at the head and foot of every page.
     pub style: StyleHead,
+    /// What the layout says of itself: titles, leads, and in which state figures are.
+    pub words: PackWords,
     /// The first page.
     pub cover: Cover,
     /// What changed since the revision before; empty for a first revision.
     pub changes: Vec<Change>,
     /// The finished measures in every size.
     pub chart: Chart,
+    /// The chart of the pair before its wash; of one that is sold raw, what is expected after it. None where the
+    /// wash takes nothing.
+    pub chart_in_other_state: Option<Chart>,
     /// How each measure is taken, drawn; printed at their own size where a page holds them, those of at
     /// most 84 mm in width two to a line.
     pub diagrams: Vec<Figure>,
@@ -44,9 +55,10 @@ pub struct Pack {
     pub order_note: String,
     /// Every operation in the order of sewing, by the parts of the workroom's course.
     pub order: Vec<StageBlock>,
-    /// A sentence above the construction list, such as how rows are counted. May be empty.
+    /// A sentence above the sewing order on how the rows of seams are counted. May be empty.
     pub construction_note: String,
-    /// Every seam with its stitch rows, in the order of sewing.
+    /// Every seam with its stitch rows. Each is printed below the operation that names it first, and the rest
+    /// after the sewing order.
     pub seams: Vec<SeamBlock>,
     /// Which yarn goes where, and how much of it.
     pub yarn: YarnPart,
@@ -58,7 +70,8 @@ pub struct Pack {
     pub pieces_note: String,
     /// Every piece to cut.
     pub pieces: Vec<PieceRow>,
-    /// The pieces drawn with grain, notches and allowances, one drawing a page, or two low ones.
+    /// The pieces drawn with grain, notches and allowances. Those that follow one another at one scale stand
+    /// together, as many as a page holds.
     pub piece_sheets: Vec<Figure>,
     /// What is cut from which cloth, how it is laid, and how the pieces grow.
     pub cutting: CuttingPart,
@@ -66,6 +79,10 @@ pub struct Pack {
     pub materials_note: String,
     /// Cloth, yarn, trims, labels and packing, grouped.
     pub materials: Vec<MaterialGroup>,
+    /// What is not the same in every size.
+    pub by_size: Vec<SizeTable>,
+    /// What is inspected, and how the pair is packed.
+    pub checks: Checks,
     /// What the checks found and is still to settle, the gravest first.
     pub findings: Vec<FindingRow>,
     /// What the workroom must mind whatever the style: metal, leather, needles, labelling.
@@ -96,6 +113,8 @@ pub struct Cover {
     pub drawings: Vec<Figure>,
     /// Facts in two columns: sizes, cloth, fit, closing, sample size.
     pub facts: Vec<Fact>,
+    /// Who made it, who sews it, whom to ask; in two columns below the facts.
+    pub contact: Vec<Fact>,
 }
 
 /// One labelled fact.

@@ -36,6 +36,12 @@ pub struct OperationRow {
     pub mind: Vec<String>,
     /// What the style does not state about it and the workroom is to ask for. May be empty.
     pub ask: String,
+    /// Where machine and attachment come from, such as "common practice". May be empty.
+    pub basis: String,
+    /// The seams that are shown with this operation, as places in [`super::Pack::seams`].
+    pub seams: Vec<usize>,
+    /// Where the section of a seam is that an earlier operation shows. May be empty.
+    pub section_at: String,
 }
 
 /// One kind of stitch of an operation.

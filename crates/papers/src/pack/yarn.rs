@@ -23,6 +23,8 @@ pub struct YarnPart {
     pub seams: Vec<SeamYarnRow>,
     /// Work without a stated row, which is in no total: what it is and what it takes, about.
     pub unstated: Vec<(String, String)>,
+    /// What all of that takes, about: the sum of the figures as they are printed.
+    pub unstated_total: String,
     /// Where the figures come from; a seam names them by their marks.
     pub notes: Vec<YarnNote>,
 }
@@ -32,6 +34,8 @@ pub struct YarnPart {
 pub struct YarnNeedRow {
     /// The yarn.
     pub yarn: YarnText,
+    /// The needles it is sewn with, such as "110/18 to 130/21". May be empty.
+    pub needles: String,
     /// On the needles of one pair, such as "41.2 m".
     pub needle: String,
     /// Below, in one pair.

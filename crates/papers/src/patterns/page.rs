@@ -146,6 +146,7 @@ pub(super) fn moved(sheet: &Sheet, window: Option<Rect>, by: Vec2) -> Vec<Layer>
         let mut out = Layer {
             name: layer.name.clone(),
             clip: clip.clone(),
+            cover: layer.cover,
             marks: Vec::new(),
         };
         for mark in &layer.marks {

@@ -356,6 +356,7 @@ pub fn findings() -> Vec<FindingRow> {
         place: "Back, at the crotch".into(),
         message: message.into(),
         remedy: remedy.into(),
+    muted: false,
     })
     .into()
 }

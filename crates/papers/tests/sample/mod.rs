@@ -7,7 +7,8 @@ mod order;
 mod seams;
 
 use papers::{
-    Chart, ChartRow, ChartValues, Cover, Fact, Figure, LengthLine, Pack, Scale, StyleHead,
+    Chart, ChartRow, ChartValues, Checks, Cover, Fact, Figure, LengthLine, Pack, PackWords, Scale,
+    StyleHead,
 };
 
 pub use drawings::garment;
@@ -15,6 +16,13 @@ pub use drawings::garment;
 /// The whole pack.
 pub fn pack() -> Pack {
     Pack {
+        words: PackWords {
+            before: "figures before the wash".into(),
+            after: "figures after the wash".into(),
+            ..PackWords::default()
+        },
+        by_size: Vec::new(),
+        checks: Checks::default(),
         style: StyleHead {
             collection: "Saltmarsh Yard".into(),
             name: "Ferryman".into(),
@@ -40,9 +48,14 @@ pub fn pack() -> Pack {
             ]
             .map(|(label, value)| Fact { label: label.into(), value: value.into() })
             .into(),
+            contact: vec![Fact {
+                label: "Made by".into(),
+                value: "Saltmarsh Yard".into(),
+            }],
         },
         changes: lists::changes(),
         chart: chart(),
+        chart_in_other_state: None,
         diagrams: ["Front", "Back", "Inside leg", "Pockets"]
             .iter()
             .enumerate()
@@ -307,6 +320,7 @@ fn chart() -> Chart {
         row.number = (at + 1).to_string();
     }
     Chart {
+        title: "Measurement chart".into(),
         note: "Centimetres. The finished garment after its first wash, laid flat and closed. The sample size is set bold.".into(),
         sizes_label: "waist size, inches".into(),
         sizes: waists.map(|w| format!("{w:.0}")).into(),

@@ -27,6 +27,9 @@ pub fn order() -> Vec<StageBlock> {
         ends: "Both ends: caught in the next seam".into(),
         mind: vec!["Front over back".into(), "No raw edge may show".into()],
         ask: String::new(),
+        basis: "common practice".into(),
+        seams: vec![0, 99],
+        section_at: String::new(),
     };
     let press = OperationRow {
         number: "1".into(),
@@ -48,6 +51,7 @@ pub fn order() -> Vec<StageBlock> {
 pub fn yarns() -> YarnPart {
     let need = |name: &str| YarnNeedRow {
         yarn: yarn(name),
+        needles: "110/18 to 130/21".into(),
         needle: "61.2 m".into(),
         under: "12.0 m".into(),
         net: "73.2 m".into(),
@@ -79,6 +83,7 @@ pub fn yarns() -> YarnPart {
             basis: vec!["a".into()],
         }],
         unstated: vec![("Front rise, overedge".into(), "9.1 m".into())],
+        unstated_total: "9.1 m".into(),
         notes: vec![YarnNote {
             mark: "a".into(),
             text: "401, 4 + 2ST times the seam.".into(),

@@ -4,6 +4,7 @@ use cutting::Spread;
 use geometry::{Point, Rect, bounds_of};
 use lay::Lay;
 use trade::{Angle, Length};
+use words::Words;
 
 use super::layer;
 use super::writer::{Layer, Writer};
@@ -18,7 +19,7 @@ const LETTERS: Length = Length::mm(12.0);
 /// Writes a lay: x along the cloth from where it begins, y up from its lower edge, in millimetres. Each
 /// piece is a closed POLYLINE on layer 1 with its name beside it on layer 15; the cloth used is a
 /// rectangle on layer 8.
-pub fn write_lay(spread: &Spread, lay: &Lay) -> String {
+pub fn write_lay(spread: &Spread, lay: &Lay, say: &Words) -> String {
     let (length, width) = (lay.length.to_mm(), spread.problem.width.to_mm());
     let cloth = Rect::new(0.0, 0.0, length, width);
     let mut w = Writer::default();
@@ -39,8 +40,13 @@ pub fn write_lay(spread: &Spread, lay: &Lay) -> String {
             let outline = line_on_grid(placed.outline(piece));
             w.path(layer::CUT, &outline, true);
             if let Some(named) = spread.named(&placed.key) {
-                let hand = if named.mirrored { ", mirrored" } else { "" };
-                let words = format!("{} {}{hand}", named.size, named.piece);
+                let piece = say.saying(&named.piece);
+                let piece = if named.mirrored {
+                    say.lay_sheet_mirrored(piece)
+                } else {
+                    piece
+                };
+                let words = format!("{} {piece}", named.size);
                 let at = middle(&outline);
                 w.text(layer::NOTE, at, LETTERS, Angle::ZERO, &words);
             }

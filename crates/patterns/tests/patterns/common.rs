@@ -38,7 +38,10 @@ pub fn ferryman() -> PatternFile {
         author: "Saltmarsh Yard".to_owned(),
         date: "25-11-2026".to_owned(),
         sample_size: "32x32".to_owned(),
-        pieces: cut_sizes().iter().flat_map(from_cut).collect(),
+        pieces: cut_sizes()
+            .iter()
+            .flat_map(|cut| from_cut(cut, words::Words::english()))
+            .collect(),
     }
 }
 

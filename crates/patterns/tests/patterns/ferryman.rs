@@ -7,10 +7,11 @@ use crate::common::{cut_sizes, ferryman, keep};
 
 #[test]
 fn lines_stay_within_a_hundredth() {
-    for (cut, piece) in cut_sizes()
-        .iter()
-        .flat_map(|size| size.pieces.iter().zip(from_cut(size)))
-    {
+    for (cut, piece) in cut_sizes().iter().flat_map(|size| {
+        size.pieces
+            .iter()
+            .zip(from_cut(size, words::Words::english()))
+    }) {
         let tolerance = 0.01 * cut.cut.len().max(1) as f64;
         assert!((cut.area().to_mm2() - piece.area().to_mm2()).abs() < tolerance.max(20.0));
         for edge in &cut.edges {

@@ -107,9 +107,9 @@ fn a_lay_as_dxf_holds_every_piece_in_its_place() {
     };
     let stop = std::sync::atomic::AtomicBool::new(false);
     let lay = lay::search(&spread.problem, &options, &stop, &mut |_| ()).unwrap();
-    let text = dxf::write_lay(&spread, &lay);
+    let text = dxf::write_lay(&spread, &lay, words::Words::english());
     keep("lay.dxf", &text);
-    assert_eq!(text, dxf::write_lay(&spread, &lay));
+    assert_eq!(text, dxf::write_lay(&spread, &lay, words::Words::english()));
     // Without blocks it is read as loose lines: the cloth, and all that lies on it.
     let read = dxf::read(text.as_bytes(), None).unwrap().pattern;
     let [cloth] = read.pieces.as_slice() else {

@@ -58,6 +58,18 @@ pub struct Crossing {
 }
 
 impl Crossing {
+    /// Whether a machine takes it once the turned-in edges inside it are cut away.
+    pub(crate) fn fits_trimmed(&self, machine: Machine) -> bool {
+        self.trimmed
+            .is_some_and(|(_, thickness)| thickness <= machine.lift)
+    }
+
+    /// Whether edges have to be cut away before its machine can sew across it, and that is enough.
+    pub(crate) fn asks_for_trimming(&self) -> bool {
+        self.machine
+            .is_some_and(|machine| self.thickness > machine.sews && self.fits_trimmed(machine))
+    }
+
     /// In words: "twelve plies of 0.82 mm, 9.8 mm, where the hem crosses the inseam".
     pub fn words(&self) -> String {
         format!(

@@ -1,8 +1,9 @@
 //! Bulk: how many plies meet, and how thick they are, wherever seams cross.
 //!
 //! Plies are counted from the constructions as they lie once sewn: where one seam crosses another,
-//! every ply of the one is the whole stack of the other. Thickness is the sum of the cloths, not
-//! pressed.
+//! every ply of the one is the whole stack of the other. Thickness is the sum of the cloths, each ply
+//! at that of its own, not pressed: the most that can lie there. Under the lowered foot it is less, by
+//! how much a sewn sample tells.
 
 mod crossing;
 mod loops;

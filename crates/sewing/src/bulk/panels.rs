@@ -98,7 +98,10 @@ fn hems(site: &Site<'_>) -> Vec<Crossing> {
         let crossed = site.construction(seam);
         let found = Found {
             kind: CrossingKind::Hem,
-            name: format!("where the hem crosses the {}", seam.title()),
+            name: format!(
+                "where the hem crosses the {}",
+                seam.words(words::Words::english())
+            ),
             plies: hem.of(lying(crossed).plain(), Plies::default()),
             trimmed: Some(hem.of(lying_trimmed(crossed).plain(), Plies::default())),
             machine: site.machine(SeamId::Hem),

@@ -36,14 +36,7 @@ const USUAL_LIGHT: Length = Length::mm(0.40);
 impl Thicknesses {
     /// Of the style's cloths, from the collection.
     pub fn of(doc: &StyleDoc, collection: &Collection) -> Thicknesses {
-        let of = |key: &str, usual: Length| {
-            collection
-                .cloths
-                .get(key)
-                .map(|cloth| cloth.thickness)
-                .filter(|t| t.is_finite() && *t > Length::ZERO)
-                .unwrap_or(usual)
-        };
+        let of = |key: &str, usual: Length| thickness_of(collection, key).unwrap_or(usual);
         let linings = doc.linings();
         let thickest = linings.iter().map(|key| of(key, USUAL_LIGHT));
         Thicknesses {
@@ -52,6 +45,21 @@ impl Thicknesses {
             lining: thickest.reduce(Length::max).unwrap_or(USUAL_LIGHT),
         }
     }
+
+    /// The same where a back pocket is lined with a cloth of its own.
+    pub(super) fn lined_with(self, collection: &Collection, cloth: Option<&str>) -> Thicknesses {
+        let own = cloth.and_then(|key| thickness_of(collection, key));
+        Thicknesses {
+            lining: own.unwrap_or(self.lining),
+            ..self
+        }
+    }
+}
+
+/// What a cloth of the collection states, where that can be a thickness.
+fn thickness_of(collection: &Collection, key: &str) -> Option<Length> {
+    let cloth = collection.cloths.get(key)?;
+    Some(cloth.thickness).filter(|t| t.is_finite() && *t > Length::ZERO)
 }
 
 impl Plies {

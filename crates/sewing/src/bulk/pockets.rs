@@ -62,13 +62,19 @@ fn corner(site: &Site<'_>, hem: SeamId, set: SeamId, ground: Plies) -> Plies {
 
 fn back_pocket_corners(site: &Site<'_>) -> Vec<Crossing> {
     let spec = &site.context.pattern.spec;
+    let (doc, collection) = (site.context.doc, site.context.collection);
+    let stated = &doc.pockets.back;
     let linings = [
-        (spec.back_pocket_left.lining, "left"),
-        (spec.back_pocket_right.lining, "right"),
+        (spec.back_pocket_left.lining, &stated.left, "left"),
+        (spec.back_pocket_right.lining, &stated.right, "right"),
     ];
     let mut out = Vec::new();
-    for ((id, on), (lining, side)) in back_pockets().into_iter().zip(linings) {
-        // The lining's upper edge is turned in.
+    for ((id, on), (lining, pocket, side)) in back_pockets().into_iter().zip(linings) {
+        let site = &Site {
+            context: site.context,
+            one: site.one.lined_with(collection, doc.lining_of(pocket)),
+        };
+        // Caught in the hem, and turned in at the side with it.
         let lined = Plies::lining(if lining == Lining::None { 0 } else { 2 });
         let plies = corner(
             site,

@@ -1,14 +1,14 @@
-//! Crossings against what a machine takes under its foot.
+//! Crossings against what goes under the foot of a machine and what it sews.
+//!
+//! The sum of the plies is not pressed. One that is thicker than the machine sews, but goes under its raised foot, may be
+//! sewn once it is flattened: a note. What does not go under the foot cannot be begun: a warning.
 
 use style::{PartId, SeamId, Subject};
-use trade::counted;
+use trade::{Length, counted};
 use words::{Said, key, say};
 
 use super::case::{Broken, Case};
 use crate::bulk::{Crossing, CrossingKind, Machine};
-
-/// A hem thicker than this share of what the machine takes is flattened first (common practice).
-const NEAR: f64 = 0.8;
 
 fn sewn<'a>(case: &Case<'a>) -> impl Iterator<Item = (&'a Crossing, Machine)> + use<'a> {
     case.crossings.iter().filter_map(|c| Some((c, c.machine?)))
@@ -18,7 +18,8 @@ fn too_thick(crossing: &Crossing, machine: Machine) -> Said {
     say::SewingBulkTooThick {
         machine: article(machine.name).to_string(),
         machine_2: machine.name.to_string(),
-        takes: machine.takes.in_mm(1),
+        lift: machine.lift.in_mm(1),
+        sews: machine.sews.in_mm(1),
         words: crossing.words().to_string(),
     }
     .into()
@@ -49,12 +50,10 @@ fn left(crossing: &Crossing) -> Option<Said> {
 pub(super) fn machine(case: &Case<'_>) -> Vec<Broken> {
     use CrossingKind::{Crotch, Hem, SeatYoke};
     sewn(case)
-        .filter(|(c, m)| !matches!(c.kind, SeatYoke | Crotch | Hem) && c.thickness > m.takes)
+        .filter(|(c, m)| !matches!(c.kind, SeatYoke | Crotch | Hem) && c.thickness > m.sews)
         .map(|(c, m)| {
             let help = left(c).unwrap_or_else(|| key::SEWING_BULK_MACHINE.into());
-            Broken::warning(about(c), too_thick(c, m))
-                .help(help)
-                .at(Some(c.place))
+            judged(c, m, c.thickness).help(help).at(Some(c.place))
         })
         .collect()
 }
@@ -73,21 +72,26 @@ fn about(crossing: &Crossing) -> Subject {
     }
 }
 
-/// A note where cutting away the turned-in edges is enough, a warning where it is not.
+/// A note on a crossing of which so much is left as goes under the raised foot; else an error, for the machine cannot
+/// sew it.
+fn judged(crossing: &Crossing, machine: Machine, left: Length) -> Broken {
+    let said = too_thick(crossing, machine);
+    if left <= machine.lift {
+        Broken::note(about(crossing), said)
+    } else {
+        Broken::error(about(crossing), said)
+    }
+}
+
+/// Turned-in edges inside these crossings are cut away before they are sewn.
 pub(super) fn felled(case: &Case<'_>) -> Vec<Broken> {
     sewn(case)
         .filter(|(c, m)| {
-            matches!(c.kind, CrossingKind::SeatYoke | CrossingKind::Crotch) && c.thickness > m.takes
+            matches!(c.kind, CrossingKind::SeatYoke | CrossingKind::Crotch) && c.thickness > m.sews
         })
         .map(|(c, m)| {
-            let enough = c.trimmed.is_some_and(|(_, thickness)| thickness <= m.takes);
-            let said = too_thick(c, m);
-            let broken = if enough {
-                Broken::note(about(c), said)
-            } else {
-                Broken::warning(about(c), said)
-            };
-            broken
+            let thickness = c.trimmed.map_or(c.thickness, |(_, thickness)| thickness);
+            judged(c, m, thickness)
                 .help(left(c).unwrap_or_else(|| key::SEWING_BULK_FELLED.into()))
                 .at(Some(c.place))
         })
@@ -96,14 +100,11 @@ pub(super) fn felled(case: &Case<'_>) -> Vec<Broken> {
 
 pub(super) fn hem(case: &Case<'_>) -> Vec<Broken> {
     sewn(case)
-        .filter(|(c, m)| c.kind == CrossingKind::Hem && c.thickness > m.takes * NEAR)
+        .filter(|(c, m)| c.kind == CrossingKind::Hem && c.thickness > m.sews)
         .map(|(c, m)| {
-            let broken = if c.thickness > m.takes {
-                Broken::warning(about(c), too_thick(c, m))
-            } else {
-                Broken::note(about(c), too_thick(c, m))
-            };
-            broken.help(key::SEWING_BULK_HEM_HELP).at(Some(c.place))
+            judged(c, m, c.thickness)
+                .help(key::SEWING_BULK_HEM_HELP)
+                .at(Some(c.place))
         })
         .collect()
 }

@@ -8,16 +8,21 @@ use trade::Length;
 use words::Said;
 
 use crate::bulk::Crossing;
+use crate::clash::Scene;
 use crate::context::Context;
 use crate::garment::{Fixing, StitchRow};
 use crate::inset_lines::{Ground, points_along};
 
 /// One sewn size, before its findings.
-pub(super) struct Case<'a> {
+pub(crate) struct Case<'a> {
     pub context: &'a Context<'a>,
     pub rows: &'a [StitchRow],
     pub fixings: &'a [Fixing],
     pub crossings: &'a [Crossing],
+    /// Everything sewn and set in its place and its operation; nothing where the chart does not draft.
+    pub scene: &'a Scene<'a>,
+    /// The seam that makes a tube of the leg.
+    pub closing: SeamId,
 }
 
 impl Case<'_> {
@@ -67,13 +72,13 @@ impl Case<'_> {
 }
 
 /// A place, where it is one.
-pub(super) fn place(piece: PieceId, at: Point) -> Option<Place> {
+pub(crate) fn place(piece: PieceId, at: Point) -> Option<Place> {
     at.is_finite().then_some(Place { piece, at })
 }
 
 /// A rule that does not hold, before its code and source are added.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Broken {
+pub(crate) struct Broken {
     pub severity: Severity,
     pub subject: Subject,
     pub message: Said,
@@ -134,7 +139,7 @@ impl Broken {
 }
 
 /// Distance from a point to the nearest side of a polygon.
-pub(super) fn distance(polygon: &[Point], p: Point) -> f64 {
+pub(crate) fn distance(polygon: &[Point], p: Point) -> f64 {
     let n = polygon.len();
     (0..n)
         .map(|i| to_segment(polygon[i], polygon[(i + 1) % n], p))
@@ -142,7 +147,7 @@ pub(super) fn distance(polygon: &[Point], p: Point) -> f64 {
 }
 
 /// Distance from a point to the nearest place of a line.
-pub(super) fn distance_to_line(line: &[Point], p: Point) -> f64 {
+pub(crate) fn distance_to_line(line: &[Point], p: Point) -> f64 {
     line.windows(2)
         .map(|side| to_segment(side[0], side[1], p))
         .fold(f64::INFINITY, f64::min)
@@ -154,7 +159,7 @@ fn to_segment(a: Point, b: Point, p: Point) -> f64 {
 
 /// The point of a line that lies farthest outside a polygon, and how far; `None` where all of it
 /// lies inside or the line is not finite.
-pub(super) fn farthest_outside(polygon: &[Point], line: &[Point]) -> Option<(Point, f64)> {
+pub(crate) fn farthest_outside(polygon: &[Point], line: &[Point]) -> Option<(Point, f64)> {
     line.iter()
         .filter(|p| !contains(polygon, **p))
         .map(|p| (*p, distance(polygon, *p)))
@@ -162,7 +167,7 @@ pub(super) fn farthest_outside(polygon: &[Point], line: &[Point]) -> Option<(Poi
 }
 
 /// The edge of a piece nearest to a point.
-pub(super) fn nearest_edge(case: &Case<'_>, piece: PieceId, p: Point) -> Option<EdgeId> {
+pub(crate) fn nearest_edge(case: &Case<'_>, piece: PieceId, p: Point) -> Option<EdgeId> {
     let piece = case.context.pattern.piece(piece)?;
     piece
         .edges

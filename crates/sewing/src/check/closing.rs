@@ -8,7 +8,7 @@ use trade::hardware::buttonhole_length;
 use words::{Said, key, say};
 
 use super::case::{Broken, Case, distance, place};
-use crate::fixings::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE};
+use crate::fixings::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE, HOLE_TO_ROW, fly_eye};
 use crate::garment::FixingKind;
 
 /// Cloth between two buttons, or between a button and an edge (common practice).
@@ -62,25 +62,27 @@ fn button_fly(case: &Case<'_>) -> bool {
     case.context.doc.fly.closing == Closing::Buttons
 }
 
-/// The holes of a button fly end before the topstitching that holds their facing.
+/// The holes of a button fly end clear of the topstitching that holds their facing.
 pub(super) fn holes_in_stitching(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let fly = &case.context.doc.fly;
         let size = case.diameter(fly.button.as_deref()?)?;
-        let end = FLY_HOLE_FROM_EDGE + buttonhole_length(size);
-        let rows = &case.context.seam(SeamId::Fly)?.rows;
+        let seam = case.context.seam(SeamId::Fly)?;
+        let end = fly_eye(Some(seam), size) + buttonhole_length(size);
+        let rows = &seam.rows;
         let (index, nearest) = rows
             .iter()
             .map(|r| r.offset)
             .enumerate()
             .filter(|(_, offset)| *offset > FLY_HOLE_FROM_EDGE)
             .min_by(|a, b| a.1.total_cmp(&b.1))?;
-        (button_fly(case) && nearest < end).then(|| {
+        (button_fly(case) && nearest - end < HOLE_TO_ROW).then(|| {
             Broken::warning(
                 PartId::Fly,
                 say::SewingClosingHolesInStitching {
                     end: end.in_mm(1),
                     nearest: nearest.in_mm(1),
+                    wanted: HOLE_TO_ROW.in_mm(1),
                 },
             )
             .help(key::SEWING_CLOSING_HOLES_IN_STITCHING_HELP)

@@ -6,8 +6,8 @@ use words::{key, say};
 
 use super::case::{Broken, Case};
 
-/// Roping comes from the roll: the folder turns both layers of the hem in one go and the feed pulls
-/// the upper one ahead of the lower. Folded and pressed by hand there is no such pull, and a
+/// Roping comes from the roll: the folder turns both layers of the hem in one go, the feed drives the lower
+/// one and the foot drags the upper, so that the roll is sewn twisted; the wash raises the ridges. Folded and pressed by hand there is no such pull, and a
 /// lockstitch with an even feed leaves little of it (common practice).
 pub(super) fn roping(case: &Case<'_>) -> Vec<Broken> {
     let Some(hem) = case

@@ -6,27 +6,28 @@ use style::{MeasureId, PartId};
 use trade::Length;
 use words::{Said, key, say};
 
-use super::case::{Broken, Case, distance_to_line, place};
+use super::case::{Broken, Case, distance, distance_to_line, place};
 use crate::inset_lines::points_along;
 
 /// Placed by hand, a pocket's edge may lie this far off (common practice: 1/8 inch).
 const PLACED: Length = Length::mm(3.2);
 
-/// Less than this of an edge in view is nothing to speak of.
-const IN_VIEW: Length = Length::mm(5.0);
-
-/// Points looked at along and across the concealed pocket.
+/// Points looked at along the top edge of the concealed pocket.
 const STEPS: u32 = 16;
+
+/// From the concealed pocket to a seam or a fold of the bag it is set on (common practice: the allowance of
+/// the outseam, 1/2 inch).
+const FROM_SEAM: Length = Length::mm(12.0);
 
 /// Below the mouth a bag holds a hand to the knuckles; a man's hand is 19 cm long, from memory.
 const HAND: Length = Length::mm(150.0);
 
-/// The concealed pocket as it lies behind the front: the ends of its top edge and its outline.
+/// The concealed pocket as it lies on the bag: the ends of its top edge and its outline.
 fn extra(case: &Case<'_>) -> Option<(Point, Point, Vec<Point>)> {
     let line = case
         .context
         .pattern
-        .piece(PieceId::Front)?
+        .piece(PieceId::PocketBag)?
         .line(LineId::ExtraPocket)?;
     Some((line.start(), line.end(), points_along(line)?))
 }
@@ -60,51 +61,43 @@ pub(super) fn extra_below_band(case: &Case<'_>) -> Vec<Broken> {
                 },
             )
             .help(key::SEWING_INNER_EXTRA_BELOW_BAND_HELP)
-            .at(place(PieceId::Front, at))
+            .at(place(PieceId::PocketBag, at))
         })
     };
     found().into_iter().collect()
 }
 
-/// How much of it lies in the mouth opening, where the front does not cover it.
-pub(super) fn extra_in_mouth(case: &Case<'_>) -> Vec<Broken> {
+/// It lies on the under layer of the bag, clear of its seams, and clear of the row that sets the facing on that
+/// layer's other side, which would sew it shut.
+pub(super) fn extra_on_bag(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
-        let (from, to, outline) = extra(case)?;
-        let front = case.ground(PieceId::Front)?;
-        let pocket: &[Point] = &outline;
-        let covered = |p: Point| contains(front.polygon(), p);
-        let width = (to - from).hypot();
-        let side = (to - from) / width.max(geometry::tolerance::NO_LENGTH_MM);
-        // Square to its top edge, away from the band.
-        let down = -geometry::left_of(side);
-        let depth = case.context.pattern.spec.extra_pocket?.depth.to_mm();
-        let down = if contains(pocket, from.midpoint(to) + down * (depth / 2.0)) {
-            down
-        } else {
-            -down
+        let (_, _, outline) = extra(case)?;
+        let pattern = case.context.pattern;
+        let bag = pattern.piece(PieceId::PocketBag)?;
+        let edge = |id| points_along(bag.edge(id)?);
+        let (foot, side) = (edge(EdgeId::FootUnder)?, edge(EdgeId::SideUnder)?);
+        let fold = points_along(&bag.line(LineId::Fold)?.clone())?;
+        let mut layer = foot.clone();
+        layer.extend(&side);
+        layer.extend(edge(EdgeId::WaistUnder)?);
+        let inside = |p: Point| contains(&layer, p) || distance(&layer, p) < PLACED.to_mm();
+        let beside = |line: &[Point]| {
+            let near = outline.iter().map(|p| distance_to_line(line, *p));
+            near.fold(f64::INFINITY, f64::min)
         };
-        let share = |k: u32| (f64::from(k) + 0.5) / f64::from(STEPS);
-        let at = |k: u32, below: f64| from.lerp(to, share(k)) + down * below;
-        // The top edge, looked at just below the band seam.
-        let open = (0..STEPS).filter(|k| !covered(at(*k, 1.0))).count();
-        let deepest = (0..STEPS)
-            .flat_map(|k| (0..STEPS).map(move |j| (k, share(j) * depth)))
-            .map(|(k, below)| (at(k, below), below))
-            .filter(|(p, _)| contains(pocket, *p) && !covered(*p))
-            .max_by(|a, b| a.1.total_cmp(&b.1));
-        let seen = Length::mm(width * open as f64 / f64::from(STEPS));
-        let (p, below) = deepest?;
-        (seen > IN_VIEW).then(|| {
-            Broken::note(
-                PartId::ExtraPocket,
-                say::SewingInnerExtraInMouth {
-                    below: format!("{:.0}", below),
-                    seen: format!("{:.0}", seen.to_mm()),
-                    width: format!("{:.0}", width),
-                },
-            )
-            .help(key::SEWING_INNER_EXTRA_IN_MOUTH_HELP)
-            .at(place(PieceId::Front, p))
+        let near = [&foot, &side, &fold].map(|line| beside(line));
+        let near = Length::mm(near.into_iter().fold(f64::INFINITY, f64::min));
+        let within = outline.iter().all(|p| inside(*p));
+        (!within || near < FROM_SEAM).then(|| {
+            let near = if within { near } else { Length::ZERO };
+            let said = say::SewingInnerExtraOnBag {
+                from_seam: FROM_SEAM.in_mm(1),
+                near: near.in_mm(1),
+            };
+            let place = outline.first().and_then(|p| place(PieceId::PocketBag, *p));
+            Broken::warning(PartId::ExtraPocket, said)
+                .help(key::SEWING_INNER_EXTRA_ON_BAG_HELP)
+                .at(place)
         })
     };
     found().into_iter().collect()

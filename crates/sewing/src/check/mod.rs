@@ -4,12 +4,13 @@
 //! from, and the function that looks.
 
 mod bulk;
-mod case;
+pub(crate) mod case;
 mod closing;
 mod cloths;
 mod fibres;
 mod hems;
 mod inner;
+mod label_texts;
 mod loops;
 mod open;
 mod pockets;
@@ -20,6 +21,7 @@ mod selvedge;
 mod table;
 mod trims;
 mod values;
+mod wash;
 mod yarns;
 
 use draft::{Finding, Severity};
@@ -29,8 +31,10 @@ use words::Key;
 pub use table::SEWING_RULES;
 
 use crate::bulk::crossings;
+use crate::clash::Scene;
 use crate::context::Context;
-use crate::garment::{Fixing, Garment, StitchRow};
+use crate::garment::Garment;
+use crate::work::{closing_seam, sewing_order};
 use case::{Broken, Case};
 
 /// One rule of sewing.
@@ -73,45 +77,46 @@ pub fn sewing_findings(garment: &Garment) -> Vec<Finding> {
         seams: &garment.seams,
     };
     let drafts = garment.conflict.is_none();
-    findings(&context, &garment.rows, &garment.fixings, drafts)
+    let order = if drafts {
+        sewing_order(garment)
+    } else {
+        Vec::new()
+    };
+    let scene = Scene::of(&garment.pattern, &garment.rows, &garment.fixings, &order);
+    let case = Case {
+        context: &context,
+        rows: &garment.rows,
+        fixings: &garment.fixings,
+        crossings: &crossings(&context, &garment.fixings),
+        scene: &scene,
+        closing: closing_seam(garment),
+    };
+    let rules = SEWING_RULES
+        .iter()
+        .filter(|rule| drafts || rule.reads != Reads::Pieces);
+    rules
+        .flat_map(|rule| of_rule(&case, rule, drafts))
+        .collect()
 }
 
-/// What the rules say; those that read the pieces only where the chart `drafts`.
-pub(crate) fn findings(
-    context: &Context<'_>,
-    rows: &[StitchRow],
-    fixings: &[Fixing],
-    drafts: bool,
-) -> Vec<Finding> {
-    let case = Case {
-        context,
-        rows,
-        fixings,
-        crossings: &crossings(context, fixings),
-    };
-    let mut out = Vec::new();
-    for rule in SEWING_RULES {
-        if !drafts && rule.reads == Reads::Pieces {
-            continue;
-        }
-        out.extend((rule.check)(&case).into_iter().map(|broken| {
-            Finding {
-                code: rule.code,
-                severity: broken.severity,
-                subject: broken.subject,
-                size: Some(context.size),
-                found_in: None,
-                message: broken.message,
-                source: broken.source.unwrap_or_else(|| rule.source.into()),
-                remedy: broken.remedy,
-                edit: broken
-                    .cure
-                    .and_then(|(path, value)| Edit::set(&path, &value).ok()),
-                // Places on a compromise mean nothing.
-                place: broken.place.filter(|_| drafts),
-                follows: false,
-            }
-        }));
-    }
-    out
+fn of_rule(case: &Case<'_>, rule: &SewingRule, drafts: bool) -> Vec<Finding> {
+    let broken = (rule.check)(case).into_iter();
+    broken
+        .map(|broken| Finding {
+            code: rule.code,
+            severity: broken.severity,
+            subject: broken.subject,
+            size: Some(case.context.size),
+            found_in: None,
+            message: broken.message,
+            source: broken.source.unwrap_or_else(|| rule.source.into()),
+            remedy: broken.remedy,
+            edit: broken
+                .cure
+                .and_then(|(path, value)| Edit::set(&path, &value).ok()),
+            // Places on a compromise mean nothing.
+            place: broken.place.filter(|_| drafts),
+            follows: false,
+        })
+        .collect()
 }

@@ -1,7 +1,7 @@
 //! What only the label knows and has not said yet. A style can be drafted and sewn without it, but not sent.
 
 use style::{PartId, Purpose, Subject};
-use words::{Said, key, say};
+use words::{Key, Said, key, say};
 
 use super::case::{Broken, Case};
 
@@ -52,12 +52,11 @@ pub(super) fn labels(case: &Case<'_>) -> Vec<Broken> {
         own.is_empty() && trim.is_empty() && label.art.is_none() && !sized
     });
     open.map(|label| {
-        let tells: Vec<&str> = label.purpose.iter().map(|purpose| purpose.word()).collect();
+        let purposes: Vec<Key> = label.purpose.iter().map(|purpose| purpose.key()).collect();
         let subject = Subject::Label(label.trim.clone());
-        let broken = if tells.is_empty() {
+        let broken = if purposes.is_empty() {
             Broken::note(subject, key::SEWING_OPEN_LABEL)
         } else {
-            let purposes = tells.join(", ");
             Broken::note(subject, say::SewingOpenLabelTells { purposes })
         };
         broken

@@ -8,14 +8,33 @@ use words::{Key, Said, key, say};
 use super::case::{Broken, Case};
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH, allowances};
 use crate::garment::RowEnd;
-use crate::rows::JOINING;
+use crate::joining::JOINING;
 use crate::seam::{Strain, facts};
 
 /// A visible row nearer to its edge than this slips off the fold.
 const NEAREST_TO_EDGE: Length = Length::mm(1.0);
 
-/// A stitch shorter than this many diameters of its yarn is crowded.
-const LEAST_PITCH: f64 = 2.5;
+/// A stitch shorter than this many diameters of its needle yarn is crowded. In each stitch the yarn goes down and up
+/// beside the under yarn; in a chain the loop of the stitch before lies there too. From memory: topstitching of tex 105
+/// is sewn to some 14 stitches to the inch, chained to some 12; a sewn sample decides.
+const fn least_pitch(stitch: StitchType) -> f64 {
+    match stitch {
+        StitchType::S101 | StitchType::S401 | StitchType::S404 => 5.0,
+        StitchType::S301
+        | StitchType::S304
+        | StitchType::S406
+        | StitchType::S503
+        | StitchType::S504
+        | StitchType::S505
+        | StitchType::S512
+        | StitchType::S514
+        | StitchType::S515
+        | StitchType::S516
+        | StitchType::S602
+        | StitchType::S605
+        | StitchType::S607 => 4.0,
+    }
+}
 
 /// The narrowest usual distance of two needles, 1/8 inch.
 const LEAST_GAUGE: Length = Length::mm(3.1);
@@ -43,6 +62,13 @@ pub(super) fn joins(seam: &Seam, row: &RowSpec) -> bool {
     enclosed || plain && row.offset.abs() < JOINING
 }
 
+/// An overedge round the cut edge of a facing that is laid flat on its bag.
+fn wraps_laid_edge(seam: &Seam, row: &RowSpec) -> bool {
+    seam.id == SeamId::FacingSet
+        && seam.construction == Construction::LaidOn
+        && row.stitch.is_overedge()
+}
+
 /// Looks at every row of every seam.
 fn each(case: &Case<'_>, look: impl Fn(&Seam, &RowSpec, Subject) -> Option<Broken>) -> Vec<Broken> {
     let mut out = Vec::new();
@@ -62,7 +88,7 @@ pub(super) fn near_edge(case: &Case<'_>) -> Vec<Broken> {
             Construction::PressedOpen => row.offset.abs(),
             _ => row.offset,
         };
-        if joins(seam, row) || off >= NEAREST_TO_EDGE {
+        if joins(seam, row) || wraps_laid_edge(seam, row) || off >= NEAREST_TO_EDGE {
             return None;
         }
         let said = say::SewingRowsNearEdge {
@@ -102,6 +128,9 @@ fn reach(case: &Case<'_>, seam: &Seam) -> Option<(Length, Key)> {
             | Construction::PatchSet,
             _,
         ) => (allowance, key::SEWING_ROWS_REACH_7),
+        (Construction::LaidOn, _) if seam.id == SeamId::FacingSet => {
+            (case.context.doc.pockets.bag.facing, key::SEWING_ROWS_REACH)
+        }
         (Construction::LaidOn, _) => (laid_on(case, seam)? / 2.0, key::SEWING_ROWS_REACH_8),
         _ => return None,
     })
@@ -147,7 +176,8 @@ pub(super) fn crowded(case: &Case<'_>) -> Vec<Broken> {
     each(case, |_, row, about| {
         let pitch = row.density.pitch();
         let diameter = case.context.yarn(&row.yarn).diameter;
-        if pitch >= diameter * LEAST_PITCH {
+        let least = diameter * least_pitch(row.stitch);
+        if pitch >= least {
             return None;
         }
         let said = say::SewingRowsCrowded {
@@ -155,7 +185,8 @@ pub(super) fn crowded(case: &Case<'_>) -> Vec<Broken> {
             pitch: pitch.in_mm(1),
         };
         let help = say::SewingRowsCrowdedHelp {
-            least_pitch: (diameter * LEAST_PITCH).in_mm(1),
+            least_pitch: least.in_mm(1),
+            most: format!("{:.0}", (Length::inches(1.0) / least).floor()),
         };
         Some(Broken::warning(about, said).help(help))
     })
@@ -228,25 +259,33 @@ pub(super) fn gauge(case: &Case<'_>) -> Vec<Broken> {
     out
 }
 
-/// A chainstitch runs back from its last loop, and sewing back and forth does not hold it.
+/// Only a lockstitch is sewn back over itself. A chain runs back from its last loop even where it is chained off; the
+/// tail of an overedge holds once it is caught or sewn in.
 pub(super) fn chain_end(case: &Case<'_>) -> Vec<Broken> {
-    use StitchType::{S101, S401, S404, S406};
     let mut out: Vec<Broken> = Vec::new();
     for row in case.rows {
-        let chain = matches!(row.stitch, S101 | S401 | S404 | S406);
-        let loose = row.begins == RowEnd::Backtacked || row.ends == RowEnd::Backtacked;
+        if row.stitch.sews_back() {
+            continue;
+        }
+        let has = |end| row.begins == end || row.ends == end;
+        let stitch = row.stitch.key();
+        let overedge = row.stitch.is_overedge();
+        let said: Said = if has(RowEnd::Backtacked) {
+            say::SewingRowsNoReverse { stitch }.into()
+        } else if has(RowEnd::ChainedOff) && !overedge {
+            say::SewingRowsChainEnd { stitch }.into()
+        } else {
+            continue;
+        };
         let about = Subject::Row(row.seam, row.number);
-        if chain && loose && out.iter().all(|b| b.subject != about) {
-            out.push(
-                Broken::warning(
-                    about,
-                    say::SewingRowsChainEnd {
-                        stitch: row.stitch.name().to_string(),
-                    },
-                )
-                .help(key::SEWING_ROWS_CHAIN_END_HELP)
-                .at(case.row_place(row.seam, row.number.saturating_sub(1))),
-            );
+        if out.iter().all(|b| b.subject != about) {
+            let help = if overedge {
+                key::SEWING_ROWS_NO_REVERSE_HELP
+            } else {
+                key::SEWING_ROWS_CHAIN_END_HELP
+            };
+            let place = case.row_place(row.seam, row.number.saturating_sub(1));
+            out.push(Broken::warning(about, said).help(help).at(place));
         }
     }
     out
@@ -305,12 +344,12 @@ pub(super) fn misplaced(case: &Case<'_>) -> Vec<Broken> {
                 | C::Strip
                 | C::Surface
         );
-        (overedge && no_edge).then(|| {
+        (overedge && no_edge && !wraps_laid_edge(seam, row)).then(|| {
             Broken::warning(
                 about,
                 say::SewingRowsMisplaced {
                     construction: seam.construction.to_string(),
-                    stitch: row.stitch.name().to_string(),
+                    stitch: row.stitch.key(),
                 },
             )
             .help(key::SEWING_ROWS_MISPLACED_HELP)

@@ -1,15 +1,18 @@
 //! Seams and hems as a whole.
 
-use style::{Construction, MeasureId, Seam};
-use trade::Length;
+use draft::{PieceId, PointId};
+use style::{Construction, MeasureId, Seam, SeamId};
+use trade::{Length, StitchType};
 use words::{key, say};
 
 use super::case::{Broken, Case};
 use super::rows::joins;
 use crate::allowance::{EDGE_MARGIN, FELL_WIDTH};
+use crate::band_parts::joined;
 use crate::bulk::Thicknesses;
 use crate::construct::Finish;
 use crate::construct::construct;
+use crate::joining::JOIN_ALLOWANCE;
 use crate::laps::runs_to_selvedge;
 use crate::seam::facts;
 
@@ -84,12 +87,44 @@ pub(super) fn overedge(case: &Case<'_>) -> Vec<Broken> {
         let selvedge = draft::PieceId::ALL
             .into_iter()
             .any(|id| runs_to_selvedge(case.context, seam, id));
+        // Beside the cloth's own edge facing and yoke are raw, and the front where its side line leaves it.
+        let said = if selvedge {
+            key::SEWING_SEAMS_OVEREDGE_BESIDE
+        } else {
+            key::SEWING_SEAMS_OVEREDGE
+        };
         let stated = seam.rows.iter().any(|row| row.stitch.is_overedge());
         let seen = facts(seam.id).joins_panels();
-        (seen && finish == Finish::Overedged && !selvedge && !stated).then(|| {
-            Broken::note(seam.id, key::SEWING_SEAMS_OVEREDGE).help(key::SEWING_SEAMS_OVEREDGE_HELP)
+        (seen && finish == Finish::Overedged && !stated)
+            .then(|| Broken::note(seam.id, said).help(key::SEWING_SEAMS_OVEREDGE_HELP))
+    })
+}
+
+/// A facing laid flat on its bag has a raw edge inside the pocket: it is overedged before, or a coverstitch covers it.
+pub(super) fn facing_edge(case: &Case<'_>) -> Vec<Broken> {
+    each(case, |seam| {
+        let flat = seam.id == SeamId::FacingSet && seam.construction == Construction::LaidOn;
+        let covers = |stitch: StitchType| stitch.is_overedge() || stitch.covers();
+        let covered = seam.rows.iter().any(|row| covers(row.stitch));
+        (flat && !covered).then(|| {
+            Broken::warning(seam.id, key::SEWING_SEAMS_FACING_EDGE)
+                .help(key::SEWING_SEAMS_FACING_EDGE_HELP)
         })
     })
+}
+
+/// A band that is cut in two, and nothing says how its halves are joined.
+pub(super) fn band_join(case: &Case<'_>) -> Vec<Broken> {
+    let context = case.context;
+    let open = joined(context) && context.seam(SeamId::BandJoin).is_none();
+    let found = open.then(|| {
+        Broken::note(SeamId::BandJoin, key::SEWING_SEAMS_BAND_JOIN)
+            .help(say::SewingSeamsBandJoinHelp {
+                allowance: JOIN_ALLOWANCE.in_mm(1),
+            })
+            .at(case.point(PieceId::Band, PointId::CentreBack))
+    });
+    found.into_iter().collect()
 }
 
 pub(super) fn hem_narrow(case: &Case<'_>) -> Vec<Broken> {

@@ -2,7 +2,7 @@
 
 use draft::{EdgeId, PieceId, PointId};
 use geometry::{Point, unit};
-use style::{Construction, OutseamLine, PartId, SeamId};
+use style::{Construction, OutseamLine, PartId, SeamId, Subject, Valued};
 use trade::Length;
 use words::{key, say};
 
@@ -58,6 +58,33 @@ fn strays(line: &[Point], a: Point, b: Point) -> f64 {
         .map(|p| along.cross(*p - a));
     let (least, most) = off.fold((0.0_f64, 0.0_f64), |(l, m), d| (l.min(d), m.max(d)));
     most - least
+}
+
+/// A dart that is taken smaller than stated, so that the back's outseam does not run out over the cloth's edge.
+pub(super) fn dart(case: &Case<'_>) -> Vec<Broken> {
+    /// Smaller changes of a dart are not seen.
+    const SEEN: Length = Length::mm(0.5);
+    let found = || {
+        let pattern = case.context.pattern;
+        let long = |piece, edge| Some(pattern.piece(piece)?.edge(edge)?.length());
+        let taken = long(PieceId::Back, EdgeId::Top)? - long(PieceId::Yoke, EdgeId::Top)?;
+        let stated = pattern.spec.seat_dart;
+        let drafted = pattern.own.is_none() && pattern.spec.straight_outseam;
+        (drafted && stated - taken > SEEN).then(|| {
+            Broken::note(
+                Subject::Value(Valued::new("shape.seat_dart", key::VALUED_SEAT_DART)),
+                say::SewingSelvedgeDart {
+                    stated: stated.in_mm(1),
+                    taken: taken.in_mm(1),
+                },
+            )
+            .help(say::SewingSelvedgeDartHelp {
+                taken: taken.in_mm(1),
+            })
+            .at(case.point(PieceId::Back, PointId::YokeSide))
+        })
+    };
+    found().into_iter().collect()
 }
 
 /// The outseam is laid along the cloth's own edge, and the cloth has none to show.

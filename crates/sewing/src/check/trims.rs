@@ -140,14 +140,13 @@ pub(super) fn leather(case: &Case<'_>) -> Vec<Broken> {
     let found = || {
         let key = &case.context.doc.patch.as_ref()?.trim;
         let trim = case.trim(key)?;
-        let leather = trim.tanning.is_some() || says(&trim.material, &["leather", "hide", "suede"]);
         let how = match trim.tanning {
             Some(Tanning::Vegetable | Tanning::ChromeFree) => return None,
             Some(Tanning::Chrome) => key::SEWING_TRIMS_LEATHER_2,
             None if says(&trim.material, &NO_CHROMIUM) => return None,
             None => key::SEWING_TRIMS_LEATHER_3,
         };
-        leather.then(|| {
+        trim.is_leather().then(|| {
             Broken::note(
                 PartId::Patch,
                 say::SewingTrimsLeather {

@@ -1,16 +1,17 @@
 //! Rivets, buttons and buttonholes.
 
 use draft::{EdgeId, PieceId, PointId};
-use geometry::{Point, Vec2};
+use geometry::tolerance::NO_SQUARE_MM2;
+use geometry::{Point, Straight, Vec2};
 use style::{Closing, MeasureId, SeamId};
 use trade::Length;
 use trade::hardware::{RIVET_CAPS, buttonhole_length};
 
-use super::setting::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE, fixing, midway};
+use super::setting::{BAND_HOLE_FROM_END, HOLE_TO_ROW, fixing, fly_eye, midway};
 use crate::context::Context;
 use crate::garment::{Fixing, FixingKind, On};
 use crate::placement::{back_pockets, coin_on};
-use crate::rows::v_point;
+use crate::rows::{fly_line, v_point};
 
 /// From the band seam, or the outseam, to the rim of a mouth rivet (1/4 inch, from memory).
 const RIVET_FROM_SEAM: Length = Length::mm(6.35);
@@ -170,8 +171,44 @@ fn zip(context: &Context<'_>) -> Option<Fixing> {
     })
 }
 
-/// Buttons spread evenly between the band seam and the foot of the fly: on the outer half of the
-/// shield, with their holes in the facing behind the left front.
+/// How far down the fly holes can lie: to its foot, or to where the topstitching that curves in there leaves the
+/// last of them no bite.
+fn room_for_holes(context: &Context<'_>, hole_ends: Length) -> Length {
+    let whole = context.pattern.spec[MeasureId::FlyLength];
+    let rows = context.seam(SeamId::Fly).map(|seam| &seam.rows[..]);
+    let offsets = rows.unwrap_or_default().iter().map(|row| row.offset);
+    let innermost = offsets
+        .filter(|offset| *offset > hole_ends)
+        .reduce(Length::min);
+    let line = innermost.and_then(|offset| fly_line(context.pattern, offset));
+    let front = context.pattern.piece(PieceId::Front);
+    let edge = front.and_then(|front| front.edge(EdgeId::Fly));
+    let (Some(line), Some(edge)) = (line, edge) else {
+        return whole;
+    };
+    // A straight edge is followed by its ends alone.
+    let steps = (edge.length() / FLY_STEP).ceil().clamp(1.0, MOST_STEPS) as u32;
+    let at = |k: u32| edge.point_at(edge.length() * (f64::from(k) / f64::from(steps)));
+    let (row, edge): (_, Vec<Point>) = (line.dense(FLY_STEP), (0..=steps).map(at).collect());
+    let top = edge.iter().map(|p| p.y).fold(f64::NEG_INFINITY, f64::max);
+    // A hole lies across from the edge towards the row, and ends this short of it.
+    let no_bite = |p: &&Point| {
+        let sides = row.windows(2);
+        let far =
+            sides.map(|side| Straight::between(side[0], side[1]).distance(**p, NO_SQUARE_MM2));
+        let far = far.fold(Length::mm(f64::INFINITY), Length::min);
+        far < hole_ends + HOLE_TO_ROW - FLATTENED
+    };
+    let highest = edge.iter().filter(no_bite).map(|p| p.y).reduce(f64::max);
+    // Where it is nowhere clear a finding says so; the buttons stay spread over the whole fly.
+    match highest {
+        Some(y) if top - y > whole.to_mm() / 2.0 => (Length::mm(top - y) - ABOVE_CURVE).min(whole),
+        _ => whole,
+    }
+}
+
+/// Buttons spread evenly between the band seam and the foot of the fly, and no lower than their holes have a bite:
+/// on the outer half of the shield, with their holes in the facing behind the left front.
 fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
     let fly = &context.doc.fly;
     let key = fly.button.as_deref().unwrap_or(&fly.band_button);
@@ -183,10 +220,12 @@ fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
         .piece(PieceId::FlyShield)
         .and_then(|shield| shield.edge(EdgeId::Left))
         .map(|edge| edge.start().x);
-    let eye = FLY_HOLE_FROM_EDGE.to_mm();
+    let eye = fly_eye(context.seam(SeamId::Fly), size).to_mm();
     // More would not fit a fly; a file could ask for any number.
     let count = fly.buttons.min(MOST_FLY_BUTTONS);
-    let gap = context.pattern.spec[MeasureId::FlyLength].to_mm() / f64::from(count + 1);
+    let evenly = context.pattern.spec[MeasureId::FlyLength].to_mm() / f64::from(count + 1);
+    let room = room_for_holes(context, Length::mm(eye) + hole).to_mm();
+    let gap = evenly.min(room / f64::from(count.max(1)));
     let mut out = Vec::new();
     for k in 1..=count {
         let y = -gap * f64::from(k);
@@ -217,6 +256,18 @@ fn fly_buttons(context: &Context<'_>) -> Vec<Fixing> {
     }
     out
 }
+
+/// A fly is looked at in no more places than this, however long a file makes it.
+const MOST_STEPS: f64 = 1000.0;
+
+/// What following two curves by points leaves between them.
+const FLATTENED: Length = Length::mm(0.1);
+
+/// The last hole lies this much above where it would just keep its bite.
+const ABOVE_CURVE: Length = Length::mm(2.0);
+
+/// How far apart the topstitching is looked at for the bite of the holes.
+const FLY_STEP: Length = Length::mm(1.0);
 
 /// As many buttons as a fly could hold edge to edge.
 const MOST_FLY_BUTTONS: u32 = 12;

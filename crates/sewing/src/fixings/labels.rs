@@ -46,7 +46,7 @@ fn label_words(context: &Context<'_>, label: &Label) -> String {
         .unwrap_or_else(|| words(trim))
 }
 
-/// The patch: on the wearer's right, its lower edge at the band seam. One taller than the band
+/// The patch: on the wearer's right, midway up the band, clear of the rows along its edges. One taller than the band
 /// starts just below the top edge and hangs over the seam.
 pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Option<Fixing> {
     let patch = context.doc.patch.as_ref()?;
@@ -59,7 +59,7 @@ pub(super) fn patch(context: &Context<'_>, findings: &mut Vec<Finding>) -> Optio
     let band = context.pattern.spec[MeasureId::BandHeight];
     let hangs = height + Length::mm(BELOW_TOP_MM) - band;
     let middle = if height <= band {
-        height.to_mm() / 2.0
+        band.to_mm() / 2.0
     } else {
         findings.push(finding(
             context,

@@ -11,7 +11,7 @@ use crate::context::Context;
 use crate::garment::Fixing;
 
 pub(crate) use labels::{OnBand, labels_on_band, patch_on_band};
-pub(crate) use setting::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE};
+pub(crate) use setting::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE, HOLE_TO_ROW, fly_eye};
 
 pub(crate) fn fixings(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<Fixing> {
     let mut out = Vec::new();

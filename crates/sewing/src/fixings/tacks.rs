@@ -69,12 +69,14 @@ pub(super) fn loops(context: &Context<'_>) -> Vec<Fixing> {
 /// All other tacks.
 pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
     let spec = &context.pattern.spec;
-    let length = context.doc.bartacks.length;
+    let (tack, rivets) = (&context.doc.bartacks, context.doc.rivets.as_ref());
+    let length = tack.length;
     let mut out = Vec::new();
     let mut push = |piece, on, place: Option<(Point, Vec2)>, seam| {
         out.extend(place.map(|place| tacked(context, piece, on, place, (length, seam))));
     };
-    if let Some(line) = midway(context, PieceId::Front, &[EdgeId::Mouth], SeamId::Mouth) {
+    let mouth = || midway(context, PieceId::Front, &[EdgeId::Mouth], SeamId::Mouth);
+    if let Some(line) = tack.at_mouth(rivets).then(mouth).flatten() {
         for along in [TACK_FROM_SEAM, line.length() - TACK_FROM_SEAM] {
             push(
                 PieceId::Front,
@@ -85,7 +87,8 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
         }
     }
     let front = context.pattern.piece(PieceId::Front);
-    let foot = front.and_then(|f| {
+    let fly = front.filter(|_| tack.fly);
+    let foot = fly.and_then(|f| {
         let fly = f.edge(EdgeId::Fly)?;
         Some((fly.end(), fly.end_direction()))
     });
@@ -93,15 +96,15 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
     push(
         PieceId::Front,
         On::AsDrawn,
-        on_fly_stitching(context),
+        fly.and_then(|_| on_fly_stitching(context)),
         SeamId::Fly,
     );
-    let crotch = front.and_then(|f| {
+    let crotch = front.filter(|_| tack.crotch).and_then(|f| {
         let rise = f.edge(EdgeId::Crotch)?;
         Some((rise.end(), rise.end_direction()))
     });
     push(PieceId::Front, On::AsDrawn, crotch, SeamId::Inseam);
-    if !context.doc.rivets.as_ref().is_some_and(|r| r.coin) {
+    if tack.at_coin(rivets) {
         let sides = [EdgeId::Left, EdgeId::Foot, EdgeId::Right];
         for place in ends(context, PieceId::CoinPocket, &sides, SeamId::CoinSet) {
             push(
@@ -112,9 +115,8 @@ pub(super) fn bartacks(context: &Context<'_>) -> Vec<Fixing> {
             );
         }
     }
-    // A needle that meets a rivet breaks: hidden rivets hold those corners instead.
-    let hidden = context.doc.rivets.as_ref().is_some_and(|r| r.back_hidden);
-    for (id, on) in back_pockets().into_iter().filter(|_| !hidden) {
+    let held = tack.at_back_pockets(rivets);
+    for (id, on) in back_pockets().into_iter().filter(|_| held) {
         let sides = [
             EdgeId::Inner,
             EdgeId::FootInner,

@@ -6,8 +6,10 @@ use style::{BandMethod, MeasureId, Seam, SeamId, StyleDoc};
 use trade::Length;
 
 use super::laid::Laid;
+use crate::band_parts;
 use crate::context::Context;
 use crate::garment::{On, RowEnd};
+use crate::joining::JOINING;
 
 /// The seams of the style with every offset measured from the seam line: a style states that of a
 /// row round the band from the band's edges.
@@ -39,6 +41,35 @@ pub(super) fn round(context: &Context<'_>, offset: Length) -> Option<Laid> {
         outside: true,
         inside: true,
     })
+}
+
+/// A row of the join at the centre back. One on the seam line joins the two halves across the whole
+/// band before it is folded, and is seen nowhere; one beside it goes through one half and its
+/// allowance, and shows on both faces once the band is folded.
+pub(super) fn join(context: &Context<'_>, offset: Length) -> Vec<Laid> {
+    let band = context.pattern.piece(PieceId::Band);
+    let centre = band.and_then(|band| band.point(PointId::CentreBack));
+    let Some(centre) = centre.filter(|_| offset.is_finite() && band_parts::joined(context)) else {
+        return Vec::new();
+    };
+    let height = context.pattern.spec[MeasureId::BandHeight].to_mm();
+    let at = |y: f64| Point::new(centre.x + offset.to_mm(), y);
+    let laid = |from: f64, to: f64, (outside, inside)| Laid {
+        piece: PieceId::Band,
+        on: On::AsDrawn,
+        path: Path::line(at(from), at(to)),
+        begins: RowEnd::CaughtInSeam,
+        ends: RowEnd::CaughtInSeam,
+        outside,
+        inside,
+    };
+    if offset.abs() < JOINING {
+        return vec![laid(0.0, 2.0 * height, (false, false))];
+    }
+    vec![
+        laid(0.0, height, (true, false)),
+        laid(height, 2.0 * height, (false, true)),
+    ]
 }
 
 /// Where the V of the first row round the band points, in the frame of the band.

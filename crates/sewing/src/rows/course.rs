@@ -4,10 +4,11 @@ use draft::{EdgeId, PieceId};
 use std::slice;
 use style::{Construction, Ply, RowSpec, Seam, SeamId};
 
-use super::laid::JOINING;
+use super::fly;
 use crate::context::Context;
 use crate::edges::{over_ply, side_of};
 use crate::garment::{On, RowEnd};
+use crate::joining::JOINING;
 use crate::placement::{back_pockets, coin_on, extra_on};
 use crate::seam::{Half, Line, Side, facts};
 
@@ -21,8 +22,8 @@ pub(super) struct Course {
     pub ends: RowEnd,
     pub outside: bool,
     pub inside: bool,
-    /// Begins under the topstitching of the fly.
-    pub under_fly: bool,
+    /// Begins at the topstitching of the fly: under it, or on it where that is sewn first.
+    pub from_fly: bool,
 }
 
 impl Course {
@@ -36,7 +37,7 @@ impl Course {
             ends: RowEnd::CaughtInSeam,
             outside: true,
             inside: true,
-            under_fly: false,
+            from_fly: false,
         }
     }
 
@@ -77,7 +78,7 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
     use PieceId::{Band, CoinPocket, ExtraPocket, FlyFacing, Front, PocketBag, PocketFacing};
     match facts(seam.id).line {
         Line::Panels(sides) => return between(seam, spec, sides),
-        Line::Halves(edges) => return left_and_right(seam, spec, edges),
+        Line::Halves(edges) => return left_and_right(context, (seam, spec), edges),
         Line::OfItsOwn => (),
     }
     match seam.id {
@@ -89,9 +90,13 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
         SeamId::Mouth => vec![Course::new(Front, &[EdgeId::Mouth], On::Both).hidden_inside()],
         // Overedged together, bound or turned in by itself.
         SeamId::FlyEdge => vec![
-            Course::new(FlyFacing, &[EdgeId::Foot, EdgeId::Back], facing_plies(seam))
-                .ended(RowEnd::CaughtInSeam, RowEnd::CaughtInSeam)
-                .hidden_outside(),
+            Course::new(
+                FlyFacing,
+                &[EdgeId::Foot, EdgeId::Back],
+                facing_plies(context, seam),
+            )
+            .ended(RowEnd::CaughtInSeam, RowEnd::CaughtInSeam)
+            .hidden_outside(),
         ],
         SeamId::CoinHem => {
             vec![Course::new(CoinPocket, PATCH_HEM, coin_on(&context.pattern.spec)).hidden_inside()]
@@ -132,6 +137,7 @@ pub(super) fn courses(context: &Context<'_>, seam: &Seam, spec: &RowSpec) -> Vec
         ],
         // Shapes of their own. Seams between panels are done above.
         SeamId::Hem
+        | SeamId::BandJoin
         | SeamId::Fly
         | SeamId::LoopEdge
         | SeamId::Decoration
@@ -162,7 +168,11 @@ fn between(seam: &Seam, spec: &RowSpec, sides: &'static [Side]) -> Vec<Course> {
 }
 
 /// On the copy that lies on top, or on both.
-fn left_and_right(seam: &Seam, spec: &RowSpec, edges: &'static [Half]) -> Vec<Course> {
+fn left_and_right(
+    context: &Context<'_>,
+    (seam, spec): (&Seam, &RowSpec),
+    edges: &'static [Half],
+) -> Vec<Course> {
     let over = over_ply(seam);
     // All panels of one seam are drawn as the same side of the wearer.
     let mirrored = edges
@@ -175,18 +185,33 @@ fn left_and_right(seam: &Seam, spec: &RowSpec, edges: &'static [Half]) -> Vec<Co
     };
     edges
         .iter()
-        .map(|half| Course {
-            // Only the left front carries the topstitching of the fly.
-            under_fly: half.piece == PieceId::Front && on == On::AsDrawn,
-            ..Course::new(half.piece, slice::from_ref(&half.edge), on)
+        .map(|half| {
+            let course = Course::new(half.piece, slice::from_ref(&half.edge), on);
+            // Only the left front carries the topstitching of the fly. What has no reverse cannot be sewn back and forth
+            // on it: the tack at the foot of the fly catches where it begins (common practice).
+            let from_fly = half.piece == PieceId::Front && on == On::AsDrawn;
+            let flat = fly::is_stitched_flat(context.doc, context.seams);
+            let on_fly = from_fly && flat && spec.stitch.sews_back();
+            let begins = if on_fly {
+                RowEnd::Backtacked
+            } else {
+                course.begins
+            };
+            Course {
+                from_fly,
+                begins,
+                ..course
+            }
         })
         .map(|course| shown(seam, spec, course))
         .collect()
 }
 
-/// The plies of the fly facing a row of its edge is sewn on.
-fn facing_plies(seam: &Seam) -> On {
-    if seam.construction == Construction::Overlocked {
+/// How often a row of the fly facing's edge is sewn: once through facing and strip together or through the
+/// facing of a zip fly, else once on the facing and once on the strip.
+fn facing_plies(context: &Context<'_>, seam: &Seam) -> On {
+    let alone = !context.pattern.spec.button_fly;
+    if alone || seam.construction == Construction::Overlocked {
         On::AsDrawn
     } else {
         On::Both

@@ -4,7 +4,7 @@
 use draft::{EdgeId, LineId, Pattern, PieceId};
 use geometry::tolerance::PARALLEL;
 use geometry::{Path, Straight, moved_left};
-use style::{MeasureId, SeamId};
+use style::{FlyTopstitch, MeasureId, RowEnding, RowSpec, Seam, SeamId, StyleDoc};
 use trade::Length;
 
 use crate::context::Context;
@@ -27,8 +27,16 @@ pub(crate) fn line(pattern: &Pattern, offset: Length) -> Option<Path> {
     Ground::of(front)?.clip(&points)
 }
 
-/// A row of the front rise on the left front, at `offset` from the seam: it begins where it comes
-/// out from under the outermost row of the fly. `None` where the two do not meet.
+/// Whether the fly is topstitched on the left front alone, before the front rise is joined: as the style says, and
+/// wherever one of its rows is to be caught in a later seam.
+pub(crate) fn is_stitched_flat(doc: &StyleDoc, seams: &[Seam]) -> bool {
+    let caught = |row: &RowSpec| row.end == Some(RowEnding::CaughtInSeam);
+    let fly = seams.iter().find(|seam| seam.id == SeamId::Fly);
+    doc.fly.topstitch == FlyTopstitch::Flat || fly.is_some_and(|fly| fly.rows.iter().any(caught))
+}
+
+/// A row of the front rise on the left front, at `offset` from the seam: it begins at the outermost row of the fly,
+/// where it comes out from under it or is sewn over it. `None` where the two do not meet.
 pub(super) fn from_stitching(context: &Context<'_>, offset: Length) -> Option<Path> {
     let front = context.pattern.piece(PieceId::Front)?;
     let rows = &context.seam(SeamId::Fly)?.rows;

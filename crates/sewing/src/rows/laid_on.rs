@@ -1,7 +1,7 @@
 //! The rows that sew on the patch and the labels, along their own edges.
 
 use geometry::{Path, Point};
-use style::LabelFold;
+use style::{LabelFold, PatchThrough};
 use trade::Length;
 
 use super::laid::Laid;
@@ -9,12 +9,14 @@ use crate::context::Context;
 use crate::fixings::{self, OnBand};
 use crate::garment::{Fixing, FixingKind, RowEnd};
 
-/// One closed row all round the patch, through the band.
+/// One closed row all round the patch, through the band or its outer ply alone.
 pub(super) fn patch(context: &Context<'_>, offset: Length) -> Vec<Laid> {
+    let through = context.doc.patch.as_ref().map(|patch| patch.through);
+    let inside = through == Some(PatchThrough::WholeBand);
     let patch = fixings::patch_on_band(context);
     patch
         .and_then(|patch| Some((closed(&corners(&patch, offset)?), patch)))
-        .map(|(path, patch)| laid(&patch, path, RowEnd::Overlapped, (true, true)))
+        .map(|(path, patch)| laid(&patch, path, RowEnd::Overlapped, (true, inside)))
         .into_iter()
         .collect()
 }

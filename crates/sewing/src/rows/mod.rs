@@ -16,17 +16,20 @@ mod notes;
 use draft::{Finding, LineId, PieceId, Severity};
 use geometry::Point;
 use style::{Construction, Lap, RowEnding, RowSpec, Seam, SeamId};
-use trade::Length;
+use trade::{Length, StitchType};
 use words::{key, say};
 
+use crate::band_parts;
 use crate::context::{Context, finding, with_remedy};
 use crate::garment::{On, RowEnd, StitchRow};
 use crate::inset_lines::Ground;
+use crate::joining::JOINING;
+use crate::laps::selvedge_reach;
 use course::{Course, courses};
 
 pub(crate) use band::{from_seam_line, v_point};
-pub(crate) use fly::line as fly_line;
-pub(crate) use laid::JOINING;
+pub(crate) use fly::{is_stitched_flat, line as fly_line};
+pub use hem::overlap as hem_overlap;
 
 use laid::Laid;
 
@@ -63,7 +66,8 @@ fn lay(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec) -> Vec<
         SeamId::Band if band::is_round(context, index) => {
             band::round(context, spec.offset).into_iter().collect()
         }
-        SeamId::Hem => hem::rows(context, spec.offset),
+        SeamId::BandJoin => band::join(context, spec.offset),
+        SeamId::Hem => hem::rows(context, spec),
         SeamId::Fly => fly_row(context, spec).into_iter().collect(),
         SeamId::LoopEdge => strip_row(context, spec).into_iter().collect(),
         SeamId::Decoration => decoration::rows(context, spec),
@@ -92,6 +96,7 @@ fn lay(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec) -> Vec<
             courses(context, seam, spec)
                 .into_iter()
                 .filter_map(|course| follow(context, &course, spec))
+                .filter_map(|laid| on_raw_edge(context, seam, spec, laid))
                 .collect()
         }
     }
@@ -127,10 +132,24 @@ fn on_other_side(seam: &Seam, spec: &RowSpec) -> Option<(Seam, RowSpec)> {
     })
 }
 
+/// An overedge of an edge by itself, only where that edge is raw: what the cloth itself finishes has none.
+fn on_raw_edge(context: &Context<'_>, seam: &Seam, spec: &RowSpec, laid: Laid) -> Option<Laid> {
+    let alone = seam.construction == Construction::PressedOpen && spec.stitch.is_overedge();
+    let Some(reach) = selvedge_reach(context, seam, laid.piece).filter(|_| alone) else {
+        return Some(laid);
+    };
+    let long = laid.path.length();
+    (reach < long).then(|| Laid {
+        path: laid.path.part(reach, long),
+        begins: RowEnd::Cut,
+        ..laid
+    })
+}
+
 fn follow(context: &Context<'_>, course: &Course, spec: &RowSpec) -> Option<Laid> {
     let piece = context.pattern.piece(course.piece)?;
     let path = course
-        .under_fly
+        .from_fly
         .then(|| fly::from_stitching(context, spec.offset))
         .flatten()
         .or_else(|| Ground::of(piece)?.inset(course.edges, spec.offset))?;
@@ -175,11 +194,18 @@ fn strip_row(context: &Context<'_>, spec: &RowSpec) -> Option<Laid> {
 }
 
 /// What the style says about an end of the row, or what is usual there. An end in the middle of a
-/// row that runs on is none.
-fn ending(usual: RowEnd, stated: Option<RowEnding>) -> RowEnd {
-    match (usual, stated) {
-        (RowEnd::RunsOn, _) | (_, None) => usual,
-        (_, Some(stated)) => stated.into(),
+/// row that runs on is none. What is usually sewn back and forth is chained off where the stitch has
+/// no reverse; how a hem ends the style says itself.
+fn ending(usual: RowEnd, stated: Option<RowEnding>, row: (SeamId, StitchType)) -> RowEnd {
+    match (usual, stated, row) {
+        (RowEnd::RunsOn, _, _) => usual,
+        (_, Some(stated), _) => stated.into(),
+        (RowEnd::Backtacked, None, (seam, stitch))
+            if seam != SeamId::Hem && !stitch.sews_back() =>
+        {
+            RowEnd::ChainedOff
+        }
+        (_, None, _) => usual,
     }
 }
 
@@ -194,8 +220,8 @@ fn row(context: &Context<'_>, seam: &Seam, index: usize, spec: &RowSpec, laid: L
         density: spec.density,
         needle: context.yarn(&spec.yarn),
         under: context.yarn(&spec.under),
-        begins: ending(laid.begins, spec.begin),
-        ends: ending(laid.ends, spec.end),
+        begins: ending(laid.begins, spec.begin, (seam.id, spec.stitch)),
+        ends: ending(laid.ends, spec.end, (seam.id, spec.stitch)),
         shows_outside: laid.outside,
         shows_inside: laid.inside,
     }
@@ -207,6 +233,7 @@ fn wanted(context: &Context<'_>, seam: &Seam) -> bool {
         SeamId::ExtraHem | SeamId::ExtraSet => {
             context.pattern.piece(PieceId::ExtraPocket).is_some()
         }
+        SeamId::BandJoin => band_parts::joined(context),
         SeamId::Decoration => decoration::wanted(context),
         SeamId::PatchSet => context.doc.patch.is_some(),
         SeamId::LabelSet => laid_on::labels_wanted(context),

@@ -1,7 +1,7 @@
 //! What is noticed about the rows that only their own shapes can tell.
 
 use draft::{Finding, PieceId, PointId, Severity};
-use style::{BandMethod, CoinShape, MeasureId, SeamId};
+use style::{BandMethod, CoinShape, HemEnds, MeasureId, SeamId};
 use trade::{Length, StitchType};
 use words::{key, say};
 
@@ -117,7 +117,7 @@ fn hem_ends(context: &Context<'_>, rows: &[StitchRow]) -> Option<Finding> {
     Some(if by_rows {
         found
     } else {
-        found.curing("hem.ends", "tied by hand")
+        found.curing("hem.ends", HemEnds::TiedByHand.word())
     })
 }
 

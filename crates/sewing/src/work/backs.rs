@@ -2,11 +2,15 @@
 
 use draft::PieceId;
 use style::SeamId;
+use trade::MachineId;
+use words::key;
 
 use super::operation::{Operation, Stage, Work};
+use super::operation_key::Task;
 use super::plan::{After, Plan, operation, says};
 use super::seams::At;
 use super::small_parts::Ready;
+use crate::bulk::CrossingKind;
 use crate::garment::FixingKind;
 
 const STAGE: Stage = Stage::Backs;
@@ -19,22 +23,28 @@ pub(super) fn backs(plan: &mut Plan<'_>, ready: &Ready) -> After {
     let mut after = ready.back_pockets.clone();
     if !hidden.is_empty() {
         after = plan.add(Operation {
-            pieces: vec![PieceId::Back, PieceId::BackPocketLeft, PieceId::BackPocketRight],
+            pieces: vec![
+                PieceId::Back,
+                PieceId::BackPocketLeft,
+                PieceId::BackPocketRight,
+            ],
             fixings: hidden,
-            mind: says(&[
-                "open the pressed sides out: through the turned-in corners and the back, not through the pocket's face",
-                "the setting rows then cover them outside; the stud shows inside only",
-            ]),
+            mind: says(&[key::MIND_HIDDEN_RIVETS, key::MIND_HIDDEN_RIVETS_COVERED]),
             after,
             ..operation(
                 STAGE,
-                (Work::Set, "rivet press"),
-                "back-pockets-rivets",
-                "Back pockets: hidden rivets",
+                (Work::Set, MachineId::RivetPress),
+                Task::BackPocketsRivets,
             )
         });
     }
     let set = plan.seam(SeamId::BackPocketSet, &At::new(STAGE, &after));
     let yokes = plan.seam(SeamId::Yoke, &At::new(STAGE, &set));
-    plan.seam(SeamId::Seat, &At::new(STAGE, &yokes))
+    let thin = plan.thinned(
+        (CrossingKind::SeatYoke, key::CROSSING_SEAT_YOKE),
+        SeamId::Seat,
+        STAGE,
+        &yokes,
+    );
+    plan.seam(SeamId::Seat, &At::new(STAGE, &thin))
 }

@@ -2,12 +2,16 @@
 
 use draft::PieceId;
 use style::{BandMethod, SeamId};
+use trade::MachineId;
+use words::{Key, key};
 
 use super::fronts::Fronts;
 use super::legs::Legs;
 use super::operation::{Operation, Stage, Work};
+use super::operation_key::Task;
 use super::plan::{After, Plan, all_of, by_hand, operation, says};
 use super::seams::At;
+use super::wash;
 use crate::garment::{Fixing, FixingKind};
 
 const STAGE: Stage = Stage::Finish;
@@ -38,10 +42,11 @@ pub(super) fn finish(plan: &mut Plan<'_>, before: &Before<'_>) {
         before.loops,
     ]);
     let rest = set_left(plan, &done);
+    let rest = wash::wash(plan, rest);
     plan.add(Operation {
-        mind: says(&["cut every thread end, turn right side out, look over seams and hardware"]),
+        mind: says(&[key::MIND_LOOK_OVER]),
         after: rest,
-        ..by_hand(STAGE, "look-over", "Trim threads and look over")
+        ..by_hand(STAGE, Task::LookOver)
     });
 }
 
@@ -66,42 +71,38 @@ fn seams_left(plan: &mut Plan<'_>, before: &Before<'_>) -> After {
 fn tacks(plan: &mut Plan<'_>, before: &Before<'_>) -> After {
     let legs = all_of(&[&before.legs.inseam, &before.legs.outseam]);
     let mouths = all_of(&[before.band, &before.fronts.bags, &legs]);
-    let places: [(SeamId, &str, &str, &str, After); 4] = [
+    let places: [(SeamId, Task, Key, After); 4] = [
         (
             SeamId::BackPocketSet,
-            "bartacks-back-pockets",
-            "Back pockets: bartacks",
-            "at both top corners, down along the sides, between the setting rows",
+            Task::BartacksBackPockets,
+            key::MIND_TACK_BACK_POCKETS,
             before.seat.clone(),
         ),
         (
             SeamId::Mouth,
-            "bartacks-mouths",
-            "Pocket mouths: bartacks",
-            "across both ends of each mouth, through the facing behind it",
+            Task::BartacksMouths,
+            key::MIND_TACK_MOUTHS,
             mouths,
         ),
         (
             SeamId::Fly,
-            "bartacks-fly",
-            "Fly: bartacks",
-            "at the foot of the fly through both fronts, and across the topstitching above its end",
+            Task::BartacksFly,
+            key::MIND_TACK_FLY,
             before.fronts.fly.clone(),
         ),
         (
             SeamId::Inseam,
-            "bartacks-crotch",
-            "Crotch: bartack",
-            "where rise, seat and inseams meet, on the front",
+            Task::BartacksCrotch,
+            key::MIND_TACK_CROTCH,
             legs.clone(),
         ),
     ];
     let mut out = After::new();
-    for (from, key, name, how, after) in places {
+    for (from, task, how, after) in places {
         let of = |f: &Fixing| f.from == from && matches!(f.kind, FixingKind::Bartack(..));
         let there = plan.fixings(of);
         if !there.is_empty() {
-            out.extend(plan.bartacks((STAGE, key, name), there, &[how], after));
+            out.extend(plan.bartacks((STAGE, task), there, how, after));
         }
     }
     out
@@ -114,37 +115,35 @@ fn band_buttonhole(plan: &mut Plan<'_>, band: &After) -> After {
         return After::new();
     }
     plan.buttonholes(
-        (STAGE, "band-buttonhole", "Waistband: buttonhole"),
+        (STAGE, Task::BandButtonhole),
         holes,
-        &["in the left end, the eye towards its edge, level with the button"],
+        &[key::MIND_BAND_HOLE],
         band.clone(),
     )
 }
 
 fn buttons(plan: &mut Plan<'_>, before: &Before<'_>, hole: &After) -> After {
     let all_round = plan.garment.doc.band.method == BandMethod::AllRound;
-    let places: [(PieceId, &str, &str, &str, After); 2] = [
+    let places: [(PieceId, Task, Key, After); 2] = [
         (
             PieceId::Band,
-            "band-button",
-            "Waistband: button",
+            Task::BandButton,
             if all_round {
-                "at the point of the V, under the eye of the buttonhole when the fly is closed"
+                key::MIND_BAND_BUTTON_ROUND
             } else {
-                "at half the height of the band, under the eye of the buttonhole when the fly is closed"
+                key::MIND_BAND_BUTTON
             },
             all_of(&[before.band, hole]),
         ),
         (
             PieceId::FlyShield,
-            "fly-buttons",
-            "Fly: buttons",
-            "on the shield, each under the eye of its buttonhole when the fly is closed",
+            Task::FlyButtons,
+            key::MIND_FLY_BUTTONS,
             before.fronts.fly.clone(),
         ),
     ];
     let mut out = After::new();
-    for (piece, key, name, how, after) in places {
+    for (piece, task, how, after) in places {
         let there = plan.fixings(|f| f.piece == piece && matches!(f.kind, FixingKind::Button(_)));
         if !there.is_empty() {
             out.extend(plan.add(Operation {
@@ -152,7 +151,7 @@ fn buttons(plan: &mut Plan<'_>, before: &Before<'_>, hole: &After) -> After {
                 fixings: there,
                 mind: says(&[how]),
                 after,
-                ..operation(STAGE, (Work::Set, "button press"), key, name)
+                ..operation(STAGE, (Work::Set, MachineId::ButtonPress), task)
             }));
         }
     }
@@ -167,21 +166,18 @@ fn rivets(plan: &mut Plan<'_>, before: &Before<'_>, tacks: &After) -> After {
     }
     let legs = all_of(&[&before.legs.inseam, &before.legs.outseam]);
     let mut tacks = tacks.clone();
-    tacks.retain(|key| key == "bartacks-mouths");
+    tacks.retain(|key| key.task() == Some(Task::BartacksMouths));
+    let place = if tacks.is_empty() {
+        key::MIND_MOUTH_RIVETS_ALONE
+    } else {
+        key::MIND_MOUTH_RIVETS
+    };
     plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::PocketFacing, PieceId::PocketBag],
         fixings: there,
-        mind: says(&[
-            "at both ends of each mouth, beside the tacks, through the facing behind it",
-            "cap outside, stud inside",
-        ]),
+        mind: says(&[place, key::MIND_RIVET_FACES]),
         after: all_of(&[before.band, &before.fronts.bags, &legs, &tacks]),
-        ..operation(
-            STAGE,
-            (Work::Set, "rivet press"),
-            "mouth-rivets",
-            "Pocket mouths: rivets",
-        )
+        ..operation(STAGE, (Work::Set, MachineId::RivetPress), Task::MouthRivets)
     })
 }
 
@@ -211,11 +207,6 @@ fn set_left(plan: &mut Plan<'_>, after: &After) -> After {
         needle_count: u8::from(!needles.is_empty()),
         needles,
         after: after.clone(),
-        ..operation(
-            STAGE,
-            (Work::Set, "by hand"),
-            "set-rest",
-            "Whatever else is set",
-        )
+        ..operation(STAGE, (Work::Set, MachineId::ByHand), Task::SetRest)
     })
 }

@@ -1,18 +1,21 @@
 //! Hip pockets, fly and front rise.
 //!
-//! The front rise is sewn before the fly is topstitched, so that the fly's rows cover where those of
-//! the rise begin; only where the style lets a row of the fly be caught in a later seam it comes
-//! first.
+//! The fly is topstitched on the left front alone while that lies flat, before the shield and the front rise are
+//! joined (common practice); the rows of the rise then begin on its outermost one. Where a style asks for it after the
+//! rise, its rows cover where those of the rise begin.
 
 use draft::PieceId;
 use style::{Closing, SeamId};
+use trade::Unwashed;
+use words::key;
 
 use super::operation::{Operation, Stage};
-use super::passes::Does;
-use super::plan::{After, Plan, all_of, not_stated, says};
+use super::operation_key::{OperationKey, SeamWork, Task};
+use super::pass_kinds::Does;
+use super::plan::{After, Plan, all_of, not_stated, part_of, says};
 use super::seams::At;
 use super::small_parts::Ready;
-use crate::garment::RowEnd;
+use crate::rows::is_stitched_flat;
 use crate::yarn::Unstated;
 
 const STAGE: Stage = Stage::Fronts;
@@ -33,29 +36,21 @@ pub(super) fn fronts(plan: &mut Plan<'_>, ready: &Ready) -> Fronts {
 }
 
 fn hip_pockets(plan: &mut Plan<'_>, ready: &Ready) -> After {
-    let extra = if plan.has(PieceId::ExtraPocket) {
-        plan.seam(SeamId::ExtraSet, &At::new(STAGE, &ready.extra))
+    let faced = plan.seam(SeamId::FacingSet, &At::new(STAGE, &ready.facings));
+    // Set once the layer is faced: the row that sets the facing would sew it shut.
+    let ready_for_mouth = if plan.has(PieceId::ExtraPocket) {
+        let after = all_of(&[&ready.extra, &faced]);
+        plan.seam(SeamId::ExtraSet, &At::new(STAGE, &after))
     } else {
-        After::new()
+        faced
     };
-    let faced = plan.seam(
-        SeamId::FacingSet,
-        &At::new(STAGE, &all_of(&[&ready.facings, &extra])),
-    );
-    let mouth = plan.seam(SeamId::Mouth, &At::new(STAGE, &faced));
+    let mouth = plan.seam(SeamId::Mouth, &At::new(STAGE, &ready_for_mouth));
     let closed = plan.seam(SeamId::BagClose, &At::new(STAGE, &mouth));
     plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::PocketFacing, PieceId::PocketBag],
-        mind: says(&[
-            "mouth flat on the marks of the facing; bag and facing level with waist and outseam",
-        ]),
+        mind: says(&[key::MIND_BAGS_BASTE]),
         after: closed,
-        ..not_stated(
-            STAGE,
-            "bags-baste",
-            "Pocket bags: baste to waist and outseam",
-            ("basting of the bags along waist and outseam", &[]),
-        )
+        ..not_stated(STAGE, Task::BagsBaste, (key::NOT_STATED_BAGS_BASTE, &[]))
     })
 }
 
@@ -65,44 +60,44 @@ fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
         .unstated_of(SeamId::Fly, Does::Joins)
         .into_iter()
         .map(|both| Unstated {
-            sewn: both.sewn / 2.0,
+            sewn: Unwashed::new(both.sewn.figure() / 2.0),
             ..both
         })
         .collect();
     let joined = plan.first(SeamId::Fly, &At::new(STAGE, &ready.fly_facing));
+    let join = OperationKey::of_seam(SeamId::Fly, SeamWork::Pass(Does::Joins));
     for operation in &mut plan.operations {
-        if operation.key == "fly-join" && operation.not_stated.is_some() {
+        if operation.key == join && operation.not_stated.is_some() {
             operation.sewn = half.iter().map(|u| u.sewn).sum();
         }
     }
+    let flat = is_stitched_flat(&plan.garment.doc, &plan.garment.seams);
+    let stitched = if flat {
+        plan.held(SeamId::Fly, &At::new(STAGE, &joined))
+    } else {
+        joined
+    };
     let zip = plan.garment.doc.fly.closing == Closing::Zip;
     let shield = plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::FlyShield],
-        parts: says(&["seam:fly"]),
+        parts: vec![part_of(SeamId::Fly)],
         mind: says(&[if zip {
-            "on the right front, the right tape of the zip between front and shield"
+            key::MIND_SHIELD_JOIN_ZIP
         } else {
-            "on the right front, right sides together, from the band edge to the foot of the fly"
+            key::MIND_SHIELD_JOIN
         }]),
         after: all_of(&[&ready.shield, &ready.fly_facing]),
         ..not_stated(
             STAGE,
-            "fly-shield-join",
-            "Fly shield: join to the right front",
-            ("row that joins the shield to the right front", &half),
+            Task::FlyShieldJoin,
+            (key::NOT_STATED_FLY_SHIELD_JOIN, &half),
         )
     });
-    let both = all_of(&[&joined, &shield]);
-    let caught_later = plan
-        .garment
-        .rows
-        .iter()
-        .any(|row| row.seam == SeamId::Fly && row.ends == RowEnd::CaughtInSeam);
-    if caught_later {
-        let stitched = plan.held(SeamId::Fly, &At::new(STAGE, &both));
-        plan.seam(SeamId::FrontRise, &At::new(STAGE, &stitched))
+    let both = all_of(&[&stitched, &shield]);
+    let rise = plan.seam(SeamId::FrontRise, &At::new(STAGE, &both));
+    if flat {
+        rise
     } else {
-        let rise = plan.seam(SeamId::FrontRise, &At::new(STAGE, &both));
         plan.held(SeamId::Fly, &At::new(STAGE, &rise))
     }
 }

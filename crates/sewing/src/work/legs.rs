@@ -15,9 +15,12 @@ use words::key;
 
 use super::fronts::Fronts;
 use super::operation::{Operation, Stage};
-use super::passes::{Does, Holding, passes};
-use super::plan::{After, Plan, aid, all_of, not_stated, says};
+use super::operation_key::Task;
+use super::pass_kinds::{Does, Holding};
+use super::passes::passes;
+use super::plan::{After, Plan, aid, all_of, not_stated, part_of, says};
 use super::seams::At;
+use crate::bulk::CrossingKind;
 use crate::garment::{Fixing, FixingKind, Garment};
 
 const STAGE: Stage = Stage::Legs;
@@ -63,17 +66,20 @@ pub fn closing_seam(garment: &Garment) -> SeamId {
 
 pub(super) fn legs(plan: &mut Plan<'_>, fronts: &Fronts, seat: &After) -> Legs {
     let halves = all_of(&[&fronts.bags, &fronts.fly, seat]);
+    let crotch = (CrossingKind::Crotch, key::CROSSING_CROTCH);
     if closing_seam(plan.garment) == SeamId::Outseam {
-        let inseam = plan.seam(SeamId::Inseam, &At::new(STAGE, &halves));
+        let thin = plan.thinned(crotch, SeamId::Inseam, STAGE, &halves);
+        let inseam = plan.seam(SeamId::Inseam, &At::new(STAGE, &thin));
         let outseam = outseam(plan, &inseam, true);
         Legs { inseam, outseam }
     } else {
         let outseam = outseam(plan, &halves, false);
+        let thin = plan.thinned(crotch, SeamId::Inseam, STAGE, &outseam);
         let inseam = plan.seam(
             SeamId::Inseam,
             &At {
                 in_tube: true,
-                ..At::new(STAGE, &outseam)
+                ..At::new(STAGE, &thin)
             },
         );
         Legs { inseam, outseam }
@@ -106,17 +112,14 @@ fn labels_in_seam(plan: &mut Plan<'_>) -> After {
         .collect();
     plan.add(Operation {
         pieces,
-        parts: says(&["seam:outseam"]),
+        parts: vec![part_of(SeamId::Outseam)],
         fixings: labels,
         attachment: aid(key::ATTACHMENT_HEIGHT_MARK),
-        mind: says(&[
-            "ends level with the raw edge, inside the allowance, before the outseam is closed; its joining row then catches them",
-        ]),
+        mind: says(&[key::MIND_LABELS_SEAM]),
         ..not_stated(
             STAGE,
-            "labels-seam",
-            "Labels in the outseam: hold in the allowance",
-            ("row that holds the label in the allowance", &found),
+            Task::LabelsSeam,
+            (key::NOT_STATED_LABELS_SEAM, &found),
         )
     })
 }

@@ -1,14 +1,14 @@
 //! The machine for a pass, and what is put on it.
 //!
-//! Machines are called as in [`trade::seam::OPERATIONS`], narrowed to the one the stitch of the row
-//! needs. Needles and gauges a machine takes are from memory.
+//! Machines are those of [`trade::seam::OPERATIONS`], narrowed to the one the stitch of the row needs.
+//! Needles and gauges a machine takes are from memory.
 
 use style::{Construction, MeasureId, Seam, SeamId};
-use trade::{Confidence, Length, StitchType};
-use words::{Said, key, say};
+use trade::{Confidence, Length, MachineId, StitchType, Unwashed};
+use words::{Key, Said, key, say};
 
 use super::operation::Attachment;
-use super::passes::{Does, Holding};
+use super::pass_kinds::{Does, Holding};
 use crate::allowance::{Fell, allowances, turned_depth};
 use crate::construct::operation_of;
 use crate::garment::Garment;
@@ -42,7 +42,7 @@ const fn family(stitch: StitchType) -> Family {
 
 /// As many needles as the machine for this work has for rows of this stitch.
 pub(super) fn most_needles(seam: &Seam, holding: Holding, stitch: StitchType) -> u8 {
-    let usual = operation_of(seam).map_or(1, |operation| operation.needles.1);
+    let usual = operation_of(seam).needles.1;
     let machine = match family(stitch) {
         // Corners, and lines drawn freely, are sewn with one.
         _ if matches!(holding, Holding::Decorate | Holding::Round) => 1,
@@ -75,30 +75,30 @@ pub(super) fn machine(
     does: Does,
     (stitch, needles): (StitchType, usize),
     in_tube: bool,
-) -> &'static str {
+) -> MachineId {
     let holds = matches!(does, Does::Holds(_));
     let hem = facts(seam.id).machine == Some(OwnMachine::Hemmer);
     match family(stitch) {
-        Family::Lockstitch if hem => "cylinder-bed lockstitch",
-        Family::Lockstitch if holds && in_tube => "cylinder-arm lockstitch",
-        Family::Lockstitch if needles > 1 => "two-needle lockstitch",
-        Family::Lockstitch => "lockstitch",
-        Family::Zigzag => "zigzag lockstitch",
-        Family::Chainstitch if hem => "cylinder-bed chainstitch",
+        Family::Lockstitch if hem => MachineId::CylinderBedLockstitch,
+        Family::Lockstitch if holds && in_tube => MachineId::CylinderArmLockstitch,
+        Family::Lockstitch if needles > 1 => MachineId::TwoNeedleLockstitch,
+        Family::Lockstitch => MachineId::Lockstitch,
+        Family::Zigzag => MachineId::ZigzagLockstitch,
+        Family::Chainstitch if hem => MachineId::CylinderBedChainstitch,
         Family::Chainstitch if does == Does::Holds(Holding::Fell) || (holds && in_tube) => {
-            "feed-off-the-arm"
+            MachineId::FeedOffTheArm
         }
         Family::Chainstitch
             if does == Does::Holds(Holding::Set)
                 && facts(seam.id).machine == Some(OwnMachine::Waistband) =>
         {
-            "waistband machine"
+            MachineId::Waistband
         }
-        Family::Chainstitch if needles > 1 => "two-needle flatbed chainstitch",
-        Family::Chainstitch => "flatbed chainstitch",
-        Family::Coverstitch => "flatbed coverstitch",
-        Family::Overedge => "overedge",
-        Family::Safety => "safety overedge",
+        Family::Chainstitch if needles > 1 => MachineId::TwoNeedleChainstitch,
+        Family::Chainstitch => MachineId::FlatbedChainstitch,
+        Family::Coverstitch => MachineId::Coverstitch,
+        Family::Overedge => MachineId::Overedge,
+        Family::Safety => MachineId::SafetyOveredge,
     }
 }
 
@@ -110,77 +110,107 @@ pub(super) fn attachment(
     does: Does,
     (offset, needles): (Length, usize),
 ) -> Option<Attachment> {
-    let spec = &garment.pattern.spec;
-    let plain = allowances(seam, spec[MeasureId::HemDepth]).over;
+    let sewn = |measure| garment.sewn(measure).figure();
+    let plain = allowances(seam, sewn(MeasureId::HemDepth)).over;
     // The table of operations names the folders of these.
-    let table = operation_of(seam).map_or(Confidence::CommonPractice, |o| o.confidence);
+    let table = operation_of(seam).confidence;
     let common = Confidence::CommonPractice;
-    let (what, source): (Said, Confidence) = match does {
+    Some(match does {
         Does::Neatens => return None,
-        Does::Joins if plain > Length::ZERO => (edge_guide(plain), common),
+        Does::Joins if plain > Length::ZERO => edge_guide(plain),
         Does::Joins => return None,
         Does::Holds(holding) => match holding {
             Holding::Fell => {
-                let lap = Fell::of(seam).width.in_mm(1);
-                (say::AttachmentLapFolder { lap }.into(), table)
+                let width = Fell::of(seam).width;
+                let lap = width.in_mm(1);
+                put_on(say::AttachmentLapFolder { lap }, width, table)
             }
-            Holding::Topstitch if seam.id == SeamId::Fly => {
-                (key::ATTACHMENT_FLY_TEMPLATE.into(), common)
-            }
-            Holding::Topstitch | Holding::Enclose => (edge_guide(offset), common),
-            Holding::Hem => hem(garment, seam)?,
+            Holding::Topstitch if seam.id == SeamId::Fly => traced(key::ATTACHMENT_FLY_TEMPLATE),
+            Holding::Topstitch | Holding::Enclose => edge_guide(offset),
+            Holding::Hem => hem(garment, seam),
             Holding::Set => set(garment, seam, (offset, needles)),
             Holding::Round => {
-                let at = (spec[MeasureId::BandHeight] - offset).in_mm(1);
-                (say::AttachmentEdgeGuideBand { at }.into(), common)
+                // Stated from the band's edge, and reckoned from the seam line of the finished band.
+                let from_edge = garment.pattern.spec[MeasureId::BandHeight] - offset;
+                let at = from_edge.in_mm(1);
+                put_on(say::AttachmentEdgeGuideBand { at }, from_edge, common)
             }
-            Holding::Bind => (key::ATTACHMENT_BINDING_FOLDER.into(), table),
+            Holding::Bind => Attachment {
+                source: table,
+                ..traced(key::ATTACHMENT_BINDING_FOLDER)
+            },
             Holding::TurnIn => {
                 let turned = plain.in_mm(1);
-                (say::AttachmentTurningInFolder { turned }.into(), common)
+                put_on(say::AttachmentTurningInFolder { turned }, plain, common)
             }
             Holding::Strip => {
-                let width = spec[MeasureId::LoopWidth].in_mm(1);
-                (say::AttachmentStripFolder { width }.into(), table)
+                let finished = sewn(MeasureId::LoopWidth);
+                let width = finished.in_mm(1);
+                put_on(say::AttachmentStripFolder { width }, finished, table)
             }
-            Holding::Decorate => (key::ATTACHMENT_DECORATION_TEMPLATE.into(), common),
+            Holding::Decorate => traced(key::ATTACHMENT_DECORATION_TEMPLATE),
         },
-    };
-    Some(Attachment { what, source })
+    })
 }
 
-fn edge_guide(at: Length) -> Said {
-    say::AttachmentEdgeGuide { at: at.in_mm(1) }.into()
+/// Something that is set to a length.
+fn put_on(what: impl Into<Said>, set_to: Length, source: Confidence) -> Attachment {
+    Attachment {
+        what: what.into(),
+        set_to: Some(Unwashed::new(set_to)),
+        source,
+    }
 }
 
-fn hem(garment: &Garment, seam: &Seam) -> Option<(Said, Confidence)> {
-    let table = operation_of(seam)?.confidence;
+/// Something that is set to nothing: a template, a folder made for one width.
+fn traced(what: Key) -> Attachment {
+    Attachment {
+        what: what.into(),
+        set_to: None,
+        source: Confidence::CommonPractice,
+    }
+}
+
+fn edge_guide(at: Length) -> Attachment {
+    let said = say::AttachmentEdgeGuide { at: at.in_mm(1) };
+    put_on(said, at, Confidence::CommonPractice)
+}
+
+fn hem(garment: &Garment, seam: &Seam) -> Attachment {
+    let table = operation_of(seam).confidence;
+    let sewn = garment.sewn(MeasureId::HemDepth).figure();
     let depth = match seam.construction {
         Construction::FoldedHem => {
-            let at = garment.pattern.spec[MeasureId::HemDepth].in_mm(1);
-            let what = say::AttachmentEdgeGuideFold { at };
-            return Some((what.into(), Confidence::CommonPractice));
+            let at = sewn.in_mm(1);
+            let said = say::AttachmentEdgeGuideFold { at };
+            return put_on(said, sewn, Confidence::CommonPractice);
         }
         Construction::TurnedHem => turned_depth(seam),
-        _ => garment.pattern.spec[MeasureId::HemDepth],
+        _ => sewn,
     };
-    let depth = depth.in_mm(1);
-    Some((say::AttachmentHemFolder { depth }.into(), table))
+    let said = say::AttachmentHemFolder {
+        depth: depth.in_mm(1),
+    };
+    put_on(said, depth, table)
 }
 
-fn set(garment: &Garment, seam: &Seam, (offset, needles): (Length, usize)) -> (Said, Confidence) {
+fn set(garment: &Garment, seam: &Seam, (offset, needles): (Length, usize)) -> Attachment {
     let common = Confidence::CommonPractice;
     match seam.construction {
         Construction::BandOverEdge => {
-            let height = garment.pattern.spec[MeasureId::BandHeight].in_mm(1);
-            let table = operation_of(seam).map_or(common, |o| o.confidence);
-            (say::AttachmentBandFolder { height }.into(), table)
+            let sewn = garment.sewn(MeasureId::BandHeight).figure();
+            let height = sewn.in_mm(1);
+            let table = operation_of(seam).confidence;
+            put_on(say::AttachmentBandFolder { height }, sewn, table)
         }
         Construction::LaidOn => {
             let at = offset.in_mm(1);
-            (say::AttachmentPlaceTemplateGuide { at }.into(), common)
+            put_on(say::AttachmentPlaceTemplateGuide { at }, offset, common)
         }
-        _ if needles > 1 => (key::ATTACHMENT_NEEDLE_BAR.into(), Confidence::FromMemory),
-        _ => (edge_guide(offset), common),
+        _ if needles > 1 => Attachment {
+            source: Confidence::FromMemory,
+            ..traced(key::ATTACHMENT_NEEDLE_BAR)
+        },
+        _ => edge_guide(offset),
     }
 }

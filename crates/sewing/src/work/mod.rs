@@ -13,8 +13,11 @@ mod finish;
 mod fronts;
 mod legs;
 mod machine;
+mod machines_of;
 mod operation;
+mod operation_key;
 mod order_words;
+mod pass_kinds;
 mod passes;
 mod plan;
 mod seams;
@@ -22,10 +25,14 @@ mod small_parts;
 mod tacks;
 mod told;
 mod waist;
+mod wash;
 
 pub use legs::closing_seam;
+pub(crate) use machines_of::machines_of;
 pub use operation::{Attachment, Needle, NotStated, Operation, Stage, Work};
+pub use operation_key::{OperationKey, Task};
 pub(crate) use passes::gauge_of;
+pub(crate) use wash::is_washed_when_sewn;
 
 use crate::garment::Garment;
 use plan::Plan;
@@ -36,12 +43,21 @@ use plan::Plan;
 /// out.
 pub fn sewing_order(garment: &Garment) -> Vec<Operation> {
     let mut plan = Plan::new(garment);
-    let ready = small_parts::small_parts(&mut plan);
+    let mut ready = small_parts::small_parts(&mut plan);
+    // Through the outer ply alone it is sewn on while the band lies open.
+    let first = waist::patched_first(garment);
+    if first {
+        ready.band = waist::patch(&mut plan, Stage::SmallParts, &ready.band);
+    }
     let fronts = fronts::fronts(&mut plan, &ready);
     let seat = backs::backs(&mut plan, &ready);
     let legs = legs::legs(&mut plan, &fronts, &seat);
     let band = waist::band(&mut plan, &ready, &fronts, &legs);
-    let patched = waist::patch(&mut plan, &band);
+    let patched = if first {
+        band.clone()
+    } else {
+        waist::patch(&mut plan, Stage::Band, &band)
+    };
     let loops = waist::loops(&mut plan, &ready, &patched);
     let hems = waist::hems(&mut plan, &legs);
     finish::finish(
@@ -55,5 +71,6 @@ pub fn sewing_order(garment: &Garment) -> Vec<Operation> {
             loops: &loops,
         },
     );
+    wash::set_after(&mut plan);
     plan.operations
 }

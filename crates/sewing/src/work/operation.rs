@@ -1,10 +1,13 @@
 //! What one operation of the sewing order says.
+//!
+//! A pair is sewn before its wash, so every figure here is what a machine, a folder or a guide is set to then.
 
 use draft::PieceId;
-use trade::{Confidence, Length, StitchDensity, StitchType};
-use words::{Key, Said, key};
+use trade::seam::SeamOperationId;
+use trade::{Confidence, Length, MachineId, StitchDensity, StitchType, Unwashed, Washed};
+use words::{Given, Key, Said, key, say};
 
-use crate::context::mm;
+use super::operation_key::OperationKey;
 use crate::garment::{Origin, RowYarn};
 
 /// One operation: what one person does at one machine or table, on every pair alike.
@@ -12,10 +15,10 @@ use crate::garment::{Origin, RowYarn};
 pub struct Operation {
     /// Its place in the order, from 1.
     pub number: usize,
-    /// A name that stays the same while the style keeps this work: "inseam-fell".
-    pub key: String,
-    /// "Inseam: fell".
-    pub name: String,
+    /// What stays the same while the style keeps this work.
+    pub key: OperationKey,
+    /// "Inseams: fell".
+    pub name: Said,
     /// The part of the workroom's course it belongs to.
     pub stage: Stage,
     /// What kind of work it is.
@@ -29,31 +32,33 @@ pub struct Operation {
     pub needles: Vec<Needle>,
     /// What is set: places in [`crate::Garment::fixings`].
     pub fixings: Vec<usize>,
-    /// "feed-off-the-arm"; "iron", "by hand" where nothing is sewn.
-    pub machine: &'static str,
+    /// Where it is done.
+    pub machine: MachineId,
     /// What is put on the machine or used beside it.
     pub attachment: Option<Attachment>,
     /// Needles in the machine; 0 where nothing is sewn.
     pub needle_count: u8,
     /// From each row to the next; empty where one row is sewn.
-    pub gauges: Vec<Length>,
+    pub gauges: Vec<Unwashed<Length>>,
     /// The bite of an overedge, or the spacing of the needles of a single covering stitch; none where
     /// the stitch has none.
-    pub bite: Option<Length>,
+    pub bite: Option<Unwashed<Length>>,
     /// What the machine sews in a pair: its longest needle row, tacks and buttonholes together. For
     /// work that is not stated what the estimate of its yarn takes, nothing where there is none.
-    pub sewn: Length,
+    pub sewn: Unwashed<Length>,
+    /// By how much the longer side of the seam is eased or stretched on as it is first sewn; none where nothing is
+    /// to be seen of it.
+    pub eased: Option<Unwashed<Length>>,
     /// Work the style states no row for, though the pair cannot be made without it: the workroom has
     /// to ask which stitch and yarn.
     pub not_stated: Option<NotStated>,
     /// What to mind, one short sentence each, without a full stop; empty where there is nothing beyond
     /// what is not stated.
-    pub mind: Vec<String>,
-    /// Keys of the operations that have to be done before.
-    pub after: Vec<String>,
-    /// The key in [`trade::seam::OPERATIONS`] of the operation usual for this seam; none where nothing
-    /// is sewn.
-    pub usual: Option<&'static str>,
+    pub mind: Vec<Said>,
+    /// The operations that have to be done before.
+    pub after: Vec<OperationKey>,
+    /// The operation of the trade that is usual for this seam; none where nothing is sewn.
+    pub usual: Option<SeamOperationId>,
     /// Where the usual way of doing it comes from.
     pub source: Confidence,
 }
@@ -66,31 +71,35 @@ impl Operation {
             .flat_map(|needle| needle.rows.iter().copied())
     }
 
-    /// "two needles, 6.4 mm", "single needle", "bite 5.6 mm"; empty where nothing is sewn.
-    pub fn gauge_words(&self) -> String {
+    /// "two needles, 6.4 mm", "single needle", "bite 5.6 mm"; none where nothing is sewn.
+    pub fn gauge_words(&self) -> Option<Said> {
         gauge_words(self.needle_count, &self.gauges, self.bite)
     }
 }
 
-/// How the needles stand, in words.
-pub(super) fn gauge_words(needles: u8, gauges: &[Length], bite: Option<Length>) -> String {
-    let many = match needles {
-        0 => return String::new(),
-        1 => "single needle".to_owned(),
-        2 => "two needles".to_owned(),
-        3 => "three needles".to_owned(),
-        4 => "four needles".to_owned(),
-        more => format!("{more} needles"),
-    };
-    let gauges: Vec<String> = gauges
-        .iter()
-        .map(|gauge| format!("{:.1}", gauge.to_mm()))
-        .collect();
-    match (gauges.is_empty(), bite) {
-        (false, _) => format!("{many}, {} mm", gauges.join(" and ")),
-        (true, Some(bite)) => format!("{many}, bite {}", mm(bite)),
-        (true, None) => many,
+/// How the needles stand.
+pub(super) fn gauge_words(
+    needles: u8,
+    gauges: &[Unwashed<Length>],
+    bite: Option<Unwashed<Length>>,
+) -> Option<Said> {
+    if needles == 0 {
+        return None;
     }
+    let needles = Said::from(say::GaugeNeedles { needles });
+    let apart = |gauge: &Unwashed<Length>| Given::from(gauge.figure().bare_mm(1));
+    let gauges = gauges.iter().map(apart).reduce(|first, next| {
+        let both = say::JoinedAnd { first, next };
+        both.into()
+    });
+    Some(match (gauges, bite) {
+        (Some(gauges), _) => say::GaugeApart { gauges, needles }.into(),
+        (None, Some(bite)) => {
+            let bite = bite.figure().in_mm(1);
+            say::GaugeBite { bite, needles }.into()
+        }
+        (None, None) => needles,
+    })
 }
 
 /// A part of the workroom's course.
@@ -152,18 +161,20 @@ pub struct Needle {
     pub rows: Vec<usize>,
     /// Stitch type.
     pub stitch: StitchType,
-    /// Stitches per length; none for tacks, which are counted.
-    pub density: Option<StitchDensity>,
+    /// Stitches per length the machine is set to; none for tacks, which are counted.
+    pub set_to: Option<Unwashed<StitchDensity>>,
+    /// Stitches per length as they are counted on the finished pair; none for tacks and buttonholes.
+    pub counted: Option<Washed<StitchDensity>>,
     /// Distance from the seam line; none for tacks and buttonholes.
-    pub offset: Option<Length>,
+    pub offset: Option<Unwashed<Length>>,
     /// Yarn on the needle.
     pub yarn: RowYarn,
     /// Yarn below.
     pub under: RowYarn,
     /// Length sewn in a pair; of buttonholes the cuts.
-    pub sewn: Length,
-    /// How it begins and ends: "both ends: backtacked".
-    pub ends: String,
+    pub sewn: Unwashed<Length>,
+    /// How it begins and ends: "both ends: backtacked"; none for a row that is not laid.
+    pub ends: Option<Said>,
 }
 
 /// A folder, guide, template or foot.
@@ -171,6 +182,8 @@ pub struct Needle {
 pub struct Attachment {
     /// "lap folder for a lap of 9.6 mm".
     pub what: Said,
+    /// The length it is set to, or made for; none for a template.
+    pub set_to: Option<Unwashed<Length>>,
     /// Where it comes from.
     pub source: Confidence,
 }
@@ -178,8 +191,8 @@ pub struct Attachment {
 /// Work without a stated row.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NotStated {
-    /// What is not stated, in words: "joining row below the topstitching".
-    pub what: String,
+    /// What is not stated: "joining row below the topstitching".
+    pub what: Said,
     /// The stitch the estimate of its yarn takes; none where nothing is estimated.
     pub stitch: Option<StitchType>,
     /// The density that estimate takes.

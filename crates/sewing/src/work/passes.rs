@@ -5,77 +5,16 @@
 //! same stitch and density go into one pass where a machine has needles for them.
 
 use style::{BandMethod, Construction, RowSpec, Seam, SeamId};
-use trade::{Length, StitchType};
+use trade::{Length, StitchType, Unwashed};
+use words::{Said, say};
 
 use super::machine;
 use super::operation::gauge_words;
-use crate::construct::operation_of;
-use crate::context::mm;
+use super::pass_kinds::{Does, Holding};
+use crate::construct::{joins_by, operation_of};
 use crate::garment::Garment;
-use crate::rows::JOINING;
+use crate::joining::JOINING;
 use crate::yarn::overedge_bite;
-
-/// What a pass does.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Does {
-    /// Covers raw edges.
-    Neatens,
-    /// Joins the plies before anything else holds them.
-    Joins,
-    /// What the seam is sewn for.
-    Holds(Holding),
-}
-
-/// How the rows that hold a seam hold it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Holding {
-    /// Through both plies turned into each other.
-    Fell,
-    /// Along the seam from outside.
-    Topstitch,
-    /// Through the turned edge.
-    Hem,
-    /// Through a piece onto another.
-    Set,
-    /// The band's row round its ends and its top.
-    Round,
-    /// Through a strip wrapped round an edge.
-    Bind,
-    /// Through an edge turned in once.
-    TurnIn,
-    /// Outside the edges of a seam turned over.
-    Enclose,
-    /// Along a strip folded in a folder.
-    Strip,
-    /// Through one ply, to be looked at.
-    Decorate,
-}
-
-impl Does {
-    pub const fn holds(self) -> bool {
-        matches!(self, Does::Holds(_))
-    }
-
-    /// The end of a key: "fell".
-    pub const fn key(self) -> &'static str {
-        match self {
-            Does::Neatens => "neaten",
-            Does::Joins => "join",
-            Does::Holds(holding) => match holding {
-                Holding::Fell => "fell",
-                Holding::Topstitch => "topstitch",
-                Holding::Hem => "hem",
-                Holding::Set => "set",
-                Holding::Round => "round",
-                Holding::Bind => "bind",
-                Holding::TurnIn => "turn-in",
-                Holding::Enclose => "enclose",
-                Holding::Strip => "sew",
-                Holding::Decorate => "stitch",
-            },
-        }
-    }
-}
 
 /// Rows sewn at once.
 #[derive(Clone, Debug, PartialEq)]
@@ -144,16 +83,6 @@ fn does(garment: &Garment, seam: &Seam, index: usize, row: &RowSpec) -> Does {
     }
 }
 
-/// Whether an overedge can be what joins this seam: always a safety stitch, and any where the
-/// construction is an overedge.
-fn joins_by(seam: &Seam, stitch: StitchType) -> bool {
-    let construction = seam.construction;
-    let safety = stitch.threads().needle > 1;
-    construction == Construction::Overlocked
-        || construction == Construction::SafetyStitched
-        || safety
-}
-
 /// Whether a row on the seam line joins the plies before others hold them.
 fn is_joined_first(seam: &Seam) -> bool {
     match seam.construction {
@@ -209,15 +138,16 @@ fn together(seam: &Seam, pass: &Pass, row: &RowSpec) -> bool {
     first.stitch == row.stitch
         && first.density == row.density
         && offsets.len() <= usize::from(machine::most_needles(seam, holding, row.stitch))
-        && gauges(offsets).iter().all(|g| {
-            *g >= machine::LEAST_GAUGE && *g <= machine::widest_gauge(seam, holding, row.stitch)
+        && gauges(offsets).iter().map(|gauge| gauge.figure()).all(|g| {
+            g >= machine::LEAST_GAUGE && g <= machine::widest_gauge(seam, holding, row.stitch)
         })
 }
 
 /// From each row to the next.
-pub(super) fn gauges(mut offsets: Vec<Length>) -> Vec<Length> {
+pub(super) fn gauges(mut offsets: Vec<Length>) -> Vec<Unwashed<Length>> {
     offsets.sort_by(Length::total_cmp);
-    offsets.windows(2).map(|pair| pair[1] - pair[0]).collect()
+    let apart = |pair: &[Length]| Unwashed::new(pair[1] - pair[0]);
+    offsets.windows(2).map(apart).collect()
 }
 
 /// Needles in the machine: one a row, or as many as the stitch has for itself.
@@ -228,22 +158,20 @@ pub(super) fn needles_in(stitch: StitchType, rows: usize) -> u8 {
 
 /// The bite of an overedge, or the spacing of the needles of a covering stitch, where one row is
 /// sewn by itself.
-pub(super) fn bite_of(seam: &Seam, number: usize) -> Option<Length> {
+pub(super) fn bite_of(seam: &Seam, number: usize) -> Option<Unwashed<Length>> {
     let stitch = seam.rows.get(number.checked_sub(1)?)?.stitch;
     if stitch.is_overedge() {
-        return Some(overedge_bite());
+        return Some(Unwashed::new(overedge_bite()));
     }
-    let gauge = operation_of(seam)?.gauge?;
-    (stitch.threads().needle > 1).then(|| (gauge.0 + gauge.1) / 2.0)
+    let gauge = operation_of(seam).gauge?;
+    (stitch.threads().needle > 1).then(|| Unwashed::new((gauge.0 + gauge.1) / 2.0))
 }
 
 /// How the needles stand that sew a row: "two needles, 6.4 mm", "single needle, 34.0 mm from row 1".
-/// Empty for a row without a place.
-pub(crate) fn gauge_of(garment: &Garment, seam: &Seam, number: usize) -> String {
+/// None for a row without a place.
+pub(crate) fn gauge_of(garment: &Garment, seam: &Seam, number: usize) -> Option<Said> {
     let passes = passes(garment, seam);
-    let Some(pass) = passes.iter().find(|pass| pass.rows.contains(&number)) else {
-        return String::new();
-    };
+    let pass = passes.iter().find(|pass| pass.rows.contains(&number))?;
     let spec = |number: usize| seam.rows.get(number.checked_sub(1)?);
     let together = || pass.rows.iter().filter_map(|number| spec(*number));
     let stitch = together()
@@ -252,11 +180,8 @@ pub(crate) fn gauge_of(garment: &Garment, seam: &Seam, number: usize) -> String 
         .unwrap_or(StitchType::S301);
     let bite = bite_of(seam, number).filter(|_| pass.rows.len() == 1);
     let needles = needles_in(stitch, pass.rows.len());
-    let mut words = gauge_words(
-        needles,
-        &gauges(together().map(|r| r.offset).collect()),
-        bite,
-    );
+    let gauges = gauges(together().map(|r| r.offset).collect());
+    let needles = gauge_words(needles, &gauges, bite)?;
     let holds = |other: usize| {
         let of = |pass: &&Pass| pass.rows.contains(&other) && pass.does.holds();
         passes.iter().any(|pass| of(&pass))
@@ -266,8 +191,16 @@ pub(crate) fn gauge_of(garment: &Garment, seam: &Seam, number: usize) -> String 
     if let (true, 1, Some(before)) = (pass.does.holds(), pass.rows.len(), before)
         && let (Some(this), Some(other)) = (spec(number), spec(before))
     {
-        let apart = (this.offset - other.offset).abs();
-        words.push_str(&format!(", {} from row {before}", mm(apart)));
+        let apart = (this.offset - other.offset).abs().in_mm(1);
+        let row = before;
+        return Some(
+            say::GaugeFromRow {
+                apart,
+                needles,
+                row,
+            }
+            .into(),
+        );
     }
-    words
+    Some(needles)
 }

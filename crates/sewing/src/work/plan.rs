@@ -2,18 +2,21 @@
 
 use draft::PieceId;
 use style::{Seam, SeamId};
-use trade::{Confidence, Length};
-use words::Said;
+use trade::{Confidence, MachineId, Unwashed};
+use words::{Key, Said, say};
 
 use super::operation::{Attachment, NotStated, Operation, Stage, Work};
+use super::operation_key::{Called, OperationKey};
+use super::order_words::thinning_called;
 use super::passes::needles_in;
+use crate::bulk::{CrossingKind, bulk};
 use crate::edges::edge_use;
 use crate::garment::{Fixing, Garment};
 use crate::seam::facts;
 use crate::yarn::{Consumption, Unstated, consumption};
 
-/// Keys of what has to be done before.
-pub(super) type After = Vec<String>;
+/// What has to be done before.
+pub(super) type After = Vec<OperationKey>;
 
 /// The order so far.
 pub(super) struct Plan<'g> {
@@ -22,17 +25,17 @@ pub(super) struct Plan<'g> {
     pub operations: Vec<Operation>,
 }
 
-/// An operation of which only key, name and kind are said yet.
+/// An operation of which only name and kind are said yet.
 pub(super) fn operation(
     stage: Stage,
-    (work, machine): (Work, &'static str),
-    key: &str,
-    name: &str,
+    (work, machine): (Work, MachineId),
+    called: impl Into<Called>,
 ) -> Operation {
+    let Called { key, name } = called.into();
     Operation {
         number: 0,
-        key: key.to_owned(),
-        name: name.to_owned(),
+        key,
+        name,
         stage,
         work,
         pieces: Vec::new(),
@@ -44,7 +47,8 @@ pub(super) fn operation(
         needle_count: 0,
         gauges: Vec::new(),
         bite: None,
-        sewn: Length::ZERO,
+        sewn: Unwashed::default(),
+        eased: None,
         not_stated: None,
         mind: Vec::new(),
         after: Vec::new(),
@@ -54,42 +58,47 @@ pub(super) fn operation(
 }
 
 /// At the iron.
-pub(super) fn pressed(stage: Stage, key: &str, name: &str) -> Operation {
-    operation(stage, (Work::Pressed, "iron"), key, name)
+pub(super) fn pressed(stage: Stage, called: impl Into<Called>) -> Operation {
+    operation(stage, (Work::Pressed, MachineId::Iron), called)
 }
 
 /// At a table.
-pub(super) fn by_hand(stage: Stage, key: &str, name: &str) -> Operation {
-    operation(stage, (Work::ByHand, "by hand"), key, name)
+pub(super) fn by_hand(stage: Stage, called: impl Into<Called>) -> Operation {
+    operation(stage, (Work::ByHand, MachineId::ByHand), called)
 }
 
 /// Sewn, but the style states no row for it; with what the yarn list estimates for it, if anything.
 pub(super) fn not_stated(
     stage: Stage,
-    key: &str,
-    name: &str,
-    (what, found): (&str, &[Unstated]),
+    called: impl Into<Called>,
+    (what, found): (Key, &[Unstated]),
 ) -> Operation {
     let first = found.first();
     Operation {
         needle_count: first.map_or(1, |u| needles_in(u.stitch, 1)),
         sewn: found.iter().map(|u| u.sewn).sum(),
         not_stated: Some(NotStated {
-            what: what.to_owned(),
+            what: what.into(),
             stitch: first.map(|u| u.stitch),
             density: first.map(|u| u.density),
         }),
-        ..operation(stage, (Work::Sewn, "lockstitch"), key, name)
+        ..operation(stage, (Work::Sewn, MachineId::Lockstitch), called)
     }
 }
 
-pub(super) fn says(what: &[&str]) -> Vec<String> {
-    what.iter().map(|text| (*text).to_owned()).collect()
+pub(super) fn says(what: &[Key]) -> Vec<Said> {
+    what.iter().copied().map(Said::from).collect()
+}
+
+/// The part of the drawing a seam is.
+pub(super) fn part_of(seam: SeamId) -> String {
+    format!("seam:{}", seam.code())
 }
 
 pub(super) fn aid(what: impl Into<Said>) -> Option<Attachment> {
     Some(Attachment {
         what: what.into(),
+        set_to: None,
         source: Confidence::CommonPractice,
     })
 }
@@ -98,7 +107,7 @@ pub(super) fn aid(what: impl Into<Said>) -> Option<Attachment> {
 pub(super) fn all_of(chains: &[&After]) -> After {
     chains
         .iter()
-        .flat_map(|chain| chain.iter().cloned())
+        .flat_map(|chain| chain.iter().copied())
         .collect()
 }
 
@@ -122,7 +131,7 @@ impl<'g> Plan<'g> {
     /// Adds an operation at the end; what comes next may name it as done before.
     pub fn add(&mut self, mut operation: Operation) -> After {
         operation.number = self.operations.len() + 1;
-        operation.key = self.free_key(&operation.key);
+        operation.key = self.free_key(operation.key);
         operation.pieces.retain(|piece| self.has(*piece));
         operation.pieces.sort_unstable();
         operation.pieces.dedup();
@@ -141,9 +150,38 @@ impl<'g> Plan<'g> {
             .collect();
         operation.parts = once_each(parts);
         operation.after = once_each(operation.after);
-        let key = operation.key.clone();
+        let key = operation.key;
         self.operations.push(operation);
         vec![key]
+    }
+
+    /// Turned-in edges cut away where a seam is too thick for its machine to cross, before it is sewn.
+    pub fn thinned(
+        &mut self,
+        (kind, place): (CrossingKind, Key),
+        seam: SeamId,
+        stage: Stage,
+        after: &After,
+    ) -> After {
+        let crossings = bulk(self.garment);
+        let thick = crossings
+            .iter()
+            .find(|crossing| crossing.kind == kind && crossing.asks_for_trimming());
+        let Some((thick, (_, left))) = thick.and_then(|thick| Some((thick, thick.trimmed?))) else {
+            return after.clone();
+        };
+        let told = say::MindThin {
+            left: left.in_mm(1),
+            place,
+            thick: thick.thickness.in_mm(1),
+        };
+        self.add(Operation {
+            pieces: self.pieces_of(seam),
+            parts: vec![part_of(seam)],
+            mind: vec![told.into()],
+            after: after.clone(),
+            ..by_hand(stage, thinning_called(seam))
+        })
     }
 
     /// Notes what is set in an operation that is there already.
@@ -180,11 +218,13 @@ impl<'g> Plan<'g> {
             .collect()
     }
 
-    /// Every piece with an edge in a seam, and what it is sewn onto.
+    /// Every piece with an edge in a seam, what it is sewn onto, and what it catches.
     pub fn pieces_of(&self, seam: SeamId) -> Vec<PieceId> {
-        let mut out: Vec<PieceId> = facts(seam)
+        let facts = facts(seam);
+        let mut out: Vec<PieceId> = facts
             .onto
             .iter()
+            .chain(facts.catches)
             .copied()
             .filter(|piece| self.has(*piece))
             .collect();
@@ -197,16 +237,13 @@ impl<'g> Plan<'g> {
         out
     }
 
-    /// The key, or the first of its numbered forms that is not taken.
-    fn free_key(&self, key: &str) -> String {
-        let taken = |key: &str| self.operations.iter().any(|o| o.key == key);
-        if !taken(key) {
-            return key.to_owned();
+    /// The key, or the first of those that do the same that is not taken.
+    fn free_key(&self, mut key: OperationKey) -> OperationKey {
+        // A seam's name can say of two passes what they do, so codes are compared: they are what has to be told apart.
+        while self.operations.iter().any(|o| o.key.code() == key.code()) {
+            key = key.next();
         }
-        (2..)
-            .map(|n| format!("{key}-{n}"))
-            .find(|key| !taken(key))
-            .unwrap_or_default()
+        key
     }
 }
 

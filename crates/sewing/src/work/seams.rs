@@ -2,18 +2,19 @@
 
 use draft::PieceId;
 use style::{Construction, Seam, SeamId};
-use trade::seam::{SeamOperation, operation as operation_named};
-use trade::{Confidence, Length, StitchType};
+use trade::seam::{SeamOperation, SeamOperationId, operation as operation_named};
+use trade::{Length, Share, StitchType, Unwashed, Washed};
+use words::key;
 
 use super::machine;
 use super::operation::{Needle, Operation, Stage, Work};
 use super::order_words;
-use super::passes::{Does, Holding, Pass, bite_of, gauges, needles_in, passes};
-use super::plan::{After, Plan, not_stated, once_each, operation, pressed};
+use super::pass_kinds::{Does, Holding};
+use super::passes::{Pass, bite_of, gauges, needles_in, passes};
+use super::plan::{After, Plan, not_stated, once_each, operation, part_of, pressed};
 use crate::construct::Finish;
 use crate::construct::operation_of;
 use crate::garment::{InsideLap, StitchRow};
-use crate::seam::facts;
 use crate::seam_words::ends_of;
 use crate::yarn::{Sewn, Unstated, UnstatedKind, overedge_bite};
 
@@ -94,11 +95,7 @@ impl Plan<'_> {
     /// One pass of a seam.
     pub fn pass(&mut self, seam: &Seam, pass: &Pass, at: &At<'_>, after: &After) -> After {
         let spec = |number: &usize| seam.rows.get(number.wrapping_sub(1));
-        let needles: Vec<Needle> = pass
-            .rows
-            .iter()
-            .filter_map(|number| self.needle(seam, *number))
-            .collect();
+        let needles = self.needles(seam, pass);
         let offsets: Vec<Length> = pass
             .rows
             .iter()
@@ -129,19 +126,19 @@ impl Plan<'_> {
             sewn: needles
                 .iter()
                 .map(|n| n.sewn)
-                .fold(Length::ZERO, Length::max),
+                .fold(Unwashed::default(), longer),
+            eased: order_words::eased_by(self.garment, seam, pass),
             mind: order_words::of_pass(self.garment, seam, pass, at.in_tube),
             after: after.clone(),
-            usual: usual.map(|operation| operation.key),
-            source: usual.map_or(Confidence::CommonPractice, |operation| operation.confidence),
+            usual: Some(usual.id),
+            source: usual.confidence,
             ..operation(
                 at.stage,
                 (
                     Work::Sewn,
                     machine::machine(seam, pass.does, (stitch, needles.len()), at.in_tube),
                 ),
-                &key_of(seam.id, pass.does),
-                &name_of(seam, pass),
+                order_words::pass_called(seam, pass),
             )
         };
         operation.needles = needles;
@@ -150,17 +147,15 @@ impl Plan<'_> {
 
     /// What the construction needs pressed before its last rows, or to be done.
     fn press(&mut self, seam: &Seam, more: bool, at: &At<'_>, after: After) -> After {
-        let Some((what, mind)) = order_words::pressing(self.garment, seam, more, at.in_tube) else {
+        let Some((how, mind)) = order_words::pressing(self.garment, seam, more, at.in_tube) else {
             return after;
         };
-        let key = format!("{}-press", stem(seam.id));
-        let name = format!("{}: {what}", facts(seam.id).head());
         self.add(Operation {
             pieces: self.pieces_of(seam.id),
             parts: vec![part_of(seam.id)],
             mind,
             after,
-            ..pressed(at.stage, &key, &name)
+            ..pressed(at.stage, order_words::pressing_called(seam.id, how))
         })
     }
 
@@ -169,35 +164,33 @@ impl Plan<'_> {
         let Some(found) = self.unstated_of(seam.id, does) else {
             return after.clone();
         };
-        let key = key_of(seam.id, does);
-        let name = format!(
-            "{}: {}",
-            facts(seam.id).head(),
-            order_words::phrase(seam.id, does)
-        );
         let usual = usual(seam, does);
         let what = match does {
-            Does::Neatens => "overedge of the raw edges",
-            _ => "joining row below the topstitching",
+            Does::Neatens => key::NOT_STATED_OVEREDGE,
+            Does::Joins | Does::Holds(_) => key::NOT_STATED_JOINING,
         };
         let raw = (does == Does::Neatens)
             .then(|| self.raw_beside_selvedge(seam.id))
             .flatten();
         let mut mind = order_words::of_unstated(self.garment, seam, does, at.in_tube);
         if raw.is_some() {
-            mind.push("the cloth's own finished edge needs none".to_owned());
+            mind.push(key::MIND_NEATEN_SELVEDGE.into());
         }
         let operation = Operation {
             pieces: raw.unwrap_or_else(|| self.pieces_of(seam.id)),
             parts: vec![part_of(seam.id)],
             machine: machine::machine(seam, does, (found.stitch, 1), at.in_tube),
-            bite: found.stitch.is_overedge().then(overedge_bite),
+            bite: (found.stitch.is_overedge()).then(|| Unwashed::new(overedge_bite())),
             attachment: machine::attachment(self.garment, seam, does, (Length::ZERO, 1)),
             mind,
             after: after.clone(),
-            usual: usual.map(|operation| operation.key),
-            source: usual.map_or(Confidence::CommonPractice, |operation| operation.confidence),
-            ..not_stated(at.stage, &key, &name, (what, &[found]))
+            usual: Some(usual.id),
+            source: usual.confidence,
+            ..not_stated(
+                at.stage,
+                order_words::unstated_called(seam.id, does),
+                (what, &[found]),
+            )
         };
         self.add(operation)
     }
@@ -217,10 +210,21 @@ impl Plan<'_> {
     pub fn unstated_of(&self, seam: SeamId, does: Does) -> Option<Unstated> {
         let kind = match does {
             Does::Neatens => UnstatedKind::Overedge,
-            _ => UnstatedKind::Joining,
+            Does::Joins | Does::Holds(_) => UnstatedKind::Joining,
         };
         let of_seam = |u: &&Unstated| u.kind == kind && u.of == seam;
         self.consumption.unstated.iter().find(of_seam).cloned()
+    }
+
+    /// The yarn list's entry for the row that closes the strip of a button fly.
+    pub fn unstated_strip(&self) -> Vec<Unstated> {
+        let strip = |u: &&Unstated| u.kind == UnstatedKind::ButtonholeStrip;
+        self.consumption
+            .unstated
+            .iter()
+            .filter(strip)
+            .cloned()
+            .collect()
     }
 
     /// The yarn list's entries for patch or labels that no row sews on.
@@ -250,22 +254,45 @@ impl Plan<'_> {
         if pieces.is_empty() {
             return at.after.clone();
         }
-        let key = format!("{}-sew", stem(seam));
-        let title = format!("{}: sew", facts(seam).head());
+        let what = key::NOT_STATED_EVERY_ROW;
         self.add(Operation {
             pieces,
             parts: vec![part_of(seam)],
             after: at.after.clone(),
-            ..not_stated(at.stage, &key, &title, ("every row of this seam", &[]))
+            ..not_stated(
+                at.stage,
+                order_words::without_rows_called(seam),
+                (what, &[]),
+            )
         })
     }
 
     /// The bite or spacing that is not the distance of two rows.
-    fn bite(&self, seam: &Seam, pass: &Pass) -> Option<Length> {
+    fn bite(&self, seam: &Seam, pass: &Pass) -> Option<Unwashed<Length>> {
         let [number] = pass.rows[..] else {
             return None;
         };
         bite_of(seam, number)
+    }
+
+    /// The needles of a pass. They sew through one machine, which is set once for all of them.
+    fn needles(&self, seam: &Seam, pass: &Pass) -> Vec<Needle> {
+        let numbers = pass.rows.iter();
+        let mut needles: Vec<Needle> = numbers
+            .filter_map(|number| self.needle(seam, *number))
+            .collect();
+        let rows = needles.iter().flat_map(|needle| &needle.rows);
+        let (mut finished, mut sewn) = (Length::ZERO, Length::ZERO);
+        for row in rows.filter_map(|index| self.garment.rows.get(*index)) {
+            finished += row.length();
+            sewn += self.garment.at_machine(row).0.figure();
+        }
+        let lost = Share::ratio(1.0 - finished / sewn);
+        let lost = if lost.is_finite() { lost } else { Share::ZERO };
+        for needle in &mut needles {
+            needle.set_to = needle.counted.map(|counted| counted.unwashed(lost));
+        }
+        needles
     }
 
     fn needle(&self, seam: &Seam, number: usize) -> Option<Needle> {
@@ -281,8 +308,9 @@ impl Plan<'_> {
             row: Some(number),
             rows: items.iter().filter_map(|item| item.row).collect(),
             stitch: laid.stitch,
-            density: Some(laid.density),
-            offset: Some(spec.offset),
+            set_to: None,
+            counted: Some(Washed::new(laid.density)),
+            offset: Some(Unwashed::new(spec.offset)),
             yarn: laid.needle.clone(),
             under: laid.under.clone(),
             sewn: items.iter().map(|item| item.sewn_length()).sum(),
@@ -291,54 +319,16 @@ impl Plan<'_> {
     }
 }
 
+/// The longer of two.
+fn longer(one: Unwashed<Length>, other: Unwashed<Length>) -> Unwashed<Length> {
+    if other > one { other } else { one }
+}
+
 /// The operation of the trade that a pass is.
-fn usual(seam: &Seam, does: Does) -> Option<&'static SeamOperation> {
+fn usual(seam: &Seam, does: Does) -> &'static SeamOperation {
     match does {
-        Does::Neatens => operation_named("edge-overedge"),
-        Does::Holds(Holding::Round) => operation_named("waistband-topstitched"),
-        _ => operation_of(seam),
-    }
-}
-
-/// The part of the drawing a seam is.
-fn part_of(seam: SeamId) -> String {
-    format!("seam:{}", seam.code())
-}
-
-/// How the keys of a seam's operations begin: "back-pocket-set".
-fn stem(seam: SeamId) -> String {
-    seam.code().replace('_', "-")
-}
-
-/// Where its name says what is done to a seam, the key need not.
-fn key_of(seam: SeamId, does: Does) -> String {
-    let plain = match does {
-        Does::Joins => seam == SeamId::BagClose,
-        Does::Neatens => false,
-        Does::Holds(holding) => {
-            seam != SeamId::Band
-                && matches!(
-                    holding,
-                    Holding::Hem | Holding::Set | Holding::Strip | Holding::Decorate
-                )
-        }
-    };
-    let name = stem(seam);
-    if plain {
-        name
-    } else {
-        format!("{name}-{}", does.key())
-    }
-}
-
-fn name_of(seam: &Seam, pass: &Pass) -> String {
-    let subject = facts(seam.id).head();
-    let phrase = order_words::phrase(seam.id, pass.does);
-    let rows: Vec<String> = pass.rows.iter().map(usize::to_string).collect();
-    match &rows[..] {
-        _ if seam.rows.len() == 1 => format!("{subject}: {phrase}"),
-        [one] => format!("{subject}: {phrase}, row {one}"),
-        [most @ .., last] => format!("{subject}: {phrase}, rows {} and {last}", most.join(", ")),
-        [] => format!("{subject}: {phrase}"),
+        Does::Neatens => operation_named(SeamOperationId::EdgeOveredge),
+        Does::Holds(Holding::Round) => operation_named(SeamOperationId::WaistbandTopstitched),
+        Does::Joins | Does::Holds(_) => operation_of(seam),
     }
 }

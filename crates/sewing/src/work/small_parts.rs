@@ -1,15 +1,23 @@
 //! What is made ready before the panels are touched: loops, small pockets, fly parts, band.
 
 use draft::PieceId;
-use style::{Construction, MeasureId, SeamId};
-use trade::counted;
-use words::key;
+use style::{Construction, Lining, MeasureId, SeamId};
+use trade::MachineId;
+use trade::seam::SeamOperationId;
+use words::{key, say};
 
 use super::operation::{Operation, Stage, Work};
-use super::plan::{After, Plan, aid, by_hand, not_stated, operation, pressed, says};
+use super::operation_key::{Called, OperationKey, Task};
+use super::order_words::{pressing_called, unstated_called};
+use super::pass_kinds::{Does, Holding};
+use super::plan::{After, Plan, aid, by_hand, not_stated, operation, part_of, pressed, says};
 use super::seams::At;
-use crate::context::mm;
+use crate::band_parts::band_is_joined;
+use crate::construct::construct;
 use crate::garment::FixingKind;
+use crate::joining::JOIN_ALLOWANCE;
+use crate::lining::has_lining;
+use crate::yarn::Unstated;
 
 const STAGE: Stage = Stage::SmallParts;
 
@@ -45,18 +53,20 @@ fn loops(plan: &mut Plan<'_>) -> After {
     if wanted == 0 {
         return strip;
     }
-    let length = plan.garment.pattern.spec[MeasureId::LoopLength];
+    let length = plan.garment.sewn(MeasureId::LoopLength).figure();
     plan.add(Operation {
         pieces: vec![PieceId::LoopStrip],
-        parts: says(&["fixing:loop_edge"]),
+        parts: vec![format!("fixing:{}", SeamId::LoopEdge.code())],
         attachment: aid(key::ATTACHMENT_LENGTH_STOP),
-        mind: vec![format!(
-            "{}, {} long when set, and what is folded under at both ends",
-            counted(wanted, "loop", "loops"),
-            mm(length)
-        )],
+        mind: vec![
+            say::MindLoopsCut {
+                length: length.in_mm(1),
+                loops: wanted,
+            }
+            .into(),
+        ],
         after: strip,
-        ..by_hand(STAGE, "loops-cut", "Belt loops: cut to length")
+        ..by_hand(STAGE, Task::LoopsCut)
     })
 }
 
@@ -66,8 +76,7 @@ fn coin_pocket(plan: &mut Plan<'_>) -> After {
     }
     let hem = plan.seam(SeamId::CoinHem, &At::new(STAGE, &After::new()));
     let turned = plan.add(turned_in(
-        "coin-pocket-press",
-        "Coin pocket: turn in and press",
+        Task::CoinPocketPress,
         &[PieceId::CoinPocket],
         hem,
     ));
@@ -78,9 +87,9 @@ fn coin_pocket(plan: &mut Plan<'_>) -> After {
         set
     } else {
         plan.bartacks(
-            (STAGE, "coin-pocket-bartacks", "Coin pocket: bartacks"),
+            (STAGE, Task::CoinPocketBartacks),
             tacks,
-            &["now, while the bag does not lie behind it"],
+            key::MIND_COIN_TACKS,
             set,
         )
     };
@@ -92,63 +101,70 @@ fn coin_pocket(plan: &mut Plan<'_>) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::CoinPocket, PieceId::PocketFacing],
         fixings: rivets,
-        mind: says(&[
-            "through pocket and facing, before the bag lies behind them",
-            "cap outside, stud inside",
-        ]),
+        mind: says(&[key::MIND_COIN_RIVETS, key::MIND_RIVET_FACES]),
         after: tacked,
         ..operation(
             STAGE,
-            (Work::Set, "rivet press"),
-            "coin-pocket-rivets",
-            "Coin pocket: rivets",
+            (Work::Set, MachineId::RivetPress),
+            Task::CoinPocketRivets,
         )
     })
 }
 
-fn turned_in(key: &str, name: &str, pieces: &[PieceId], after: After) -> Operation {
+fn turned_in(task: Task, pieces: &[PieceId], after: After) -> Operation {
     Operation {
         pieces: pieces.to_vec(),
         attachment: aid(key::ATTACHMENT_SHAPE_TEMPLATE),
-        mind: says(&["allowances turned in under the pocket, along the template"]),
+        mind: says(&[key::MIND_PRESS_SHAPE]),
         after,
-        ..pressed(STAGE, key, name)
+        ..pressed(STAGE, task)
     }
 }
 
+/// A lining is laid in before the hem that catches it, and after the stitching that goes through the pocket alone; a pocket
+/// without one is hemmed first, so that the stitching is measured from a finished edge.
 fn back_pockets(plan: &mut Plan<'_>) -> After {
     use PieceId::{BackLiningLeft, BackLiningRight, BackPocketLeft, BackPocketRight};
     let pockets = [BackPocketLeft, BackPocketRight];
-    let mut after = plan.seam(SeamId::BackPocketHem, &At::new(STAGE, &After::new()));
-    if plan.is_laid(SeamId::Decoration) {
-        after = plan.seam(SeamId::Decoration, &At::new(STAGE, &after));
-    }
-    if plan.has(BackLiningLeft) || plan.has(BackLiningRight) {
+    let linings = [BackLiningLeft, BackLiningRight];
+    let all: Vec<PieceId> = pockets.into_iter().chain(linings).collect();
+    let lined = linings.into_iter().any(|lining| plan.has(lining));
+    let mut after = After::new();
+    if lined {
+        after = decorated(plan, after);
+        let laid_in = says(&[key::MIND_LINE_POCKETS]);
+        // Only the foot of a half lining is pressed by itself.
+        let half = has_lining(&plan.garment.doc, Lining::Half);
+        let (how, pressed_in) = if half {
+            let foot = says(&[key::MIND_LINE_POCKETS_HALF]);
+            (pressed(STAGE, Task::BackPocketsLine), foot)
+        } else {
+            (by_hand(STAGE, Task::BackPocketsLine), Vec::new())
+        };
+        let later = says(&[key::MIND_LINE_POCKETS_LATER]);
         after = plan.add(Operation {
-            pieces: vec![
-                BackLiningLeft,
-                BackLiningRight,
-                BackPocketLeft,
-                BackPocketRight,
-            ],
-            mind: says(&[
-                "turned-in edges of the lining towards the pocket, its sides level with the pocket's",
-                "the setting rows catch it later",
-            ]),
+            pieces: all.clone(),
+            mind: [laid_in, pressed_in, later].concat(),
             after,
-            ..pressed(
-                STAGE,
-                "back-pockets-line",
-                "Back pockets: lay in the linings",
-            )
+            ..how
         });
     }
-    plan.add(turned_in(
-        "back-pockets-press",
-        "Back pockets: turn in and press",
-        &pockets,
-        after,
-    ))
+    after = plan.seam(SeamId::BackPocketHem, &At::new(STAGE, &after));
+    if !lined {
+        after = decorated(plan, after);
+        return plan.add(turned_in(Task::BackPocketsPress, &pockets, after));
+    }
+    let mut press = turned_in(Task::BackPocketsPress, &all, after);
+    press.mind.push(key::MIND_PRESS_LINED.into());
+    plan.add(press)
+}
+
+fn decorated(plan: &mut Plan<'_>, after: After) -> After {
+    if plan.is_laid(SeamId::Decoration) {
+        plan.seam(SeamId::Decoration, &At::new(STAGE, &after))
+    } else {
+        after
+    }
 }
 
 fn extra(plan: &mut Plan<'_>) -> After {
@@ -157,8 +173,7 @@ fn extra(plan: &mut Plan<'_>) -> After {
     }
     let hem = plan.seam(SeamId::ExtraHem, &At::new(STAGE, &After::new()));
     plan.add(turned_in(
-        "extra-pocket-press",
-        "Extra pocket: turn in and press",
+        Task::ExtraPocketPress,
         &[PieceId::ExtraPocket],
         hem,
     ))
@@ -172,14 +187,14 @@ fn fly_facing(plan: &mut Plan<'_>) -> After {
     let holes = plan.fixings(|f| on_facing(f) && matches!(f.kind, FixingKind::Buttonhole(_)));
     let zip = plan.fixings(|f| on_facing(f) && matches!(f.kind, FixingKind::Zip(..)));
     let mut after = After::new();
+    if plan.garment.pattern.spec.button_fly {
+        after = fly_strip(plan);
+    }
     if !holes.is_empty() {
         after = plan.buttonholes(
-            (STAGE, "fly-buttonholes", "Fly facing: buttonholes"),
+            (STAGE, Task::FlyButtonholes),
             holes,
-            &[
-                "through the ply that lies behind, before both are put together",
-                "the eye towards the fly edge",
-            ],
+            &[key::MIND_FLY_HOLES, key::MIND_FLY_HOLES_EYE],
             after,
         );
     }
@@ -189,19 +204,28 @@ fn fly_facing(plan: &mut Plan<'_>) -> After {
             pieces: vec![PieceId::FlyFacing],
             fixings: zip,
             attachment: aid(key::ATTACHMENT_ZIP_FOOT),
-            mind: says(&[
-                "left tape on the facing, teeth away from the fly edge; the right tape stays free",
-            ]),
+            mind: says(&[key::MIND_ZIP_LEFT]),
             after,
-            ..not_stated(
-                STAGE,
-                "zip-left",
-                "Zip: sew its left tape on the facing",
-                ("rows along the left tape of the zip", &[]),
-            )
+            ..not_stated(STAGE, Task::ZipLeft, (key::NOT_STATED_ZIP_LEFT, &[]))
         });
     }
     after
+}
+
+/// The strip that carries the holes of a button fly is closed along its front edge and turned, so that it is
+/// finished before it is put behind the facing.
+fn fly_strip(plan: &mut Plan<'_>) -> After {
+    let found = plan.unstated_strip();
+    plan.add(Operation {
+        pieces: vec![PieceId::FlyFacing],
+        parts: vec![part_of(SeamId::FlyEdge)],
+        mind: says(&[key::MIND_FLY_STRIP]),
+        ..not_stated(
+            STAGE,
+            Task::FlyStripClose,
+            (key::NOT_STATED_FLY_STRIP, &found),
+        )
+    })
 }
 
 fn shield(plan: &mut Plan<'_>) -> After {
@@ -210,13 +234,46 @@ fn shield(plan: &mut Plan<'_>) -> After {
     }
     plan.add(Operation {
         pieces: vec![PieceId::FlyShield],
-        mind: says(&["fold right sides together, close the foot, turn and press"]),
+        mind: says(&[key::MIND_SHIELD_CLOSE]),
         ..not_stated(
             STAGE,
-            "fly-shield-close",
-            "Fly shield: fold and close its foot",
-            ("closing row at the foot of the shield", &[]),
+            Task::FlyShieldClose,
+            (key::NOT_STATED_FLY_SHIELD_CLOSE, &[]),
         )
+    })
+}
+
+/// A band cut in two is joined at the centre back before anything else is done to it.
+fn band_join(plan: &mut Plan<'_>) -> After {
+    const SEAM: SeamId = SeamId::BandJoin;
+    if !band_is_joined(plan.garment) {
+        return After::new();
+    }
+    if plan.is_laid(SEAM) {
+        return plan.seam(SEAM, &At::new(STAGE, &After::new()));
+    }
+    let found: Vec<Unstated> = plan.unstated_of(SEAM, Does::Joins).into_iter().collect();
+    let plain = JOIN_ALLOWANCE.in_mm(1);
+    let sewn = plan.add(Operation {
+        pieces: vec![PieceId::Band],
+        parts: vec![part_of(SEAM)],
+        mind: vec![
+            say::MindJoin { plain }.into(),
+            key::MIND_MEETS_BAND_JOIN.into(),
+        ],
+        usual: Some(SeamOperationId::OutseamBusted),
+        ..not_stated(
+            STAGE,
+            unstated_called(SEAM, Does::Joins),
+            (key::NOT_STATED_BAND_JOIN, &found),
+        )
+    });
+    plan.add(Operation {
+        pieces: vec![PieceId::Band],
+        parts: vec![part_of(SEAM)],
+        mind: says(&[construct(Construction::PressedOpen).lies]),
+        after: sewn,
+        ..pressed(STAGE, pressing_called(SEAM, key::SEAM_WORK_PRESS_OPEN))
     })
 }
 
@@ -225,20 +282,25 @@ fn band(plan: &mut Plan<'_>) -> After {
     if !plan.has(PieceId::Band) {
         return After::new();
     }
+    let joined = band_join(plan);
     let seam = plan.seam_of(SeamId::Band);
     let folder = seam.is_some_and(|s| s.construction == Construction::BandOverEdge);
-    let marks = "mark centre back, sides and centre fronts on both edges";
     let marked = Operation {
         pieces: vec![PieceId::Band],
         mind: if folder {
-            says(&[marks])
+            says(&[key::MIND_BAND_MARK])
         } else {
-            says(&[marks, "press the fold and the turned-in edge"])
+            says(&[key::MIND_BAND_MARK, key::MIND_BAND_PRESS])
         },
+        after: joined,
         ..if folder {
-            by_hand(STAGE, "band-mark", "Waistband: mark")
+            by_hand(STAGE, Task::BandMark)
         } else {
-            pressed(STAGE, "band-mark", "Waistband: mark and press")
+            let called = Called {
+                key: OperationKey::from(Task::BandMark),
+                name: key::TASK_BAND_MARK_AND_PRESS.into(),
+            };
+            pressed(STAGE, called)
         }
     };
     let marked = plan.add(marked);
@@ -257,13 +319,12 @@ fn band(plan: &mut Plan<'_>) -> After {
         pieces: vec![PieceId::Band],
         fixings: labels,
         attachment: aid(key::ATTACHMENT_PLACE_TEMPLATE),
-        mind: says(&["through the inner ply of the band alone, before the band is set on"]),
+        mind: says(&[key::MIND_LABEL_BEFORE_BAND]),
         after: marked,
         ..not_stated(
             STAGE,
-            "label-set",
-            "Labels: sew on",
-            ("rows that sew the labels on", &found),
+            unstated_called(SeamId::LabelSet, Does::Holds(Holding::Set)),
+            (key::NOT_STATED_LABEL, &found),
         )
     })
 }

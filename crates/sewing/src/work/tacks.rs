@@ -1,11 +1,13 @@
 //! Bartacks and buttonholes.
 
-use trade::Confidence;
-use words::key;
+use trade::seam::SeamOperationId;
+use trade::{Confidence, MachineId, Unwashed};
+use words::{Key, Said, key, say};
 
 use super::operation::{Needle, Operation, Stage, Work};
-use super::plan::{After, Plan, aid, operation, says};
-use crate::context::{Context, mm};
+use super::operation_key::Task;
+use super::plan::{After, Plan, aid, operation, part_of, says};
+use crate::context::Context;
 use crate::garment::{Fixing, FixingKind};
 use crate::yarn::{BUTTONHOLE_DENSITY, Sewn};
 
@@ -13,26 +15,23 @@ impl Plan<'_> {
     /// Tacks, all at once.
     pub fn bartacks(
         &mut self,
-        (stage, id, name): (Stage, &str, &str),
+        (stage, task): (Stage, Task),
         fixings: Vec<usize>,
-        mind: &[&str],
+        how: Key,
         after: After,
     ) -> After {
         let tack = &self.garment.doc.bartacks;
-        let size = format!(
-            "{} by {}, {} stitches",
-            mm(tack.length),
-            mm(tack.width),
-            tack.stitches
-        );
-        let clamp = aid(key::ATTACHMENT_TACK_CLAMP);
-        let mind = mind.iter().map(|text| (*text).to_owned()).chain([size]);
+        let size = say::MindTack {
+            length: tack.length.in_mm(1),
+            stitches: tack.stitches,
+            width: tack.width.in_mm(1),
+        };
         let operation = Operation {
-            attachment: clamp,
-            mind: mind.collect(),
+            attachment: aid(key::ATTACHMENT_TACK_CLAMP),
+            mind: vec![how.into(), size.into()],
             after,
-            usual: Some("bartack"),
-            ..operation(stage, (Work::Sewn, "bartacker"), id, name)
+            usual: Some(SeamOperationId::Bartack),
+            ..operation(stage, (Work::Sewn, MachineId::Bartacker), task)
         };
         self.tacked(operation, fixings)
     }
@@ -40,23 +39,26 @@ impl Plan<'_> {
     /// Buttonholes, all alike.
     pub fn buttonholes(
         &mut self,
-        (stage, id, name): (Stage, &str, &str),
+        (stage, task): (Stage, Task),
         fixings: Vec<usize>,
-        how: &[&str],
+        how: &[Key],
         after: After,
     ) -> After {
         let cut = fixings
             .first()
             .and_then(|index| self.garment.fixings.get(*index));
-        let cut = cut.map(|fixing| match fixing.kind {
-            FixingKind::Buttonhole(length) => format!("cut {}", mm(length)),
-            _ => String::new(),
+        let cut = cut.and_then(|fixing| match fixing.kind {
+            FixingKind::Buttonhole(length) => {
+                let length = length.in_mm(1);
+                Some(Said::from(say::MindHoleCut { length }))
+            }
+            _ => None,
         });
         let operation = Operation {
             attachment: aid(key::ATTACHMENT_BUTTONHOLE_KNIFE),
             mind: says(how).into_iter().chain(cut).collect(),
             after,
-            ..operation(stage, (Work::Sewn, "eyelet buttonhole"), id, name)
+            ..operation(stage, (Work::Sewn, MachineId::EyeletButtonhole), task)
         };
         self.tacked(operation, fixings)
     }
@@ -71,7 +73,7 @@ impl Plan<'_> {
             .filter(|seam| self.seam_of(*seam).is_some());
         let operation = Operation {
             pieces: fixings.iter().filter_map(on).collect(),
-            parts: seams.map(|seam| format!("seam:{}", seam.code())).collect(),
+            parts: seams.map(part_of).collect(),
             sewn: needles.iter().map(|needle| needle.sewn).sum(),
             needle_count: 1,
             needles,
@@ -95,33 +97,34 @@ impl Plan<'_> {
         };
         let mut out: Vec<Needle> = Vec::new();
         for item in &self.consumption.items {
-            let density = match item.sewn {
+            let set_to = match item.sewn {
                 Sewn::Bartack(_) => None,
-                Sewn::Buttonhole => Some(BUTTONHOLE_DENSITY),
+                Sewn::Buttonhole => Some(Unwashed::new(BUTTONHOLE_DENSITY)),
                 Sewn::Row(_) => continue,
             };
             let set = |f: &&Fixing| {
                 f.from == item.seam
                     && f.piece == item.piece
-                    && matches!(f.kind, FixingKind::Buttonhole(_)) == density.is_some()
+                    && matches!(f.kind, FixingKind::Buttonhole(_)) == set_to.is_some()
             };
             if !fixings.iter().any(set) {
                 continue;
             }
             let same = |n: &&mut Needle| n.seam == item.seam && n.stitch == item.stitch;
             match out.iter_mut().find(same) {
-                Some(needle) => needle.sewn += item.sewn_length(),
+                Some(needle) => needle.sewn = needle.sewn + item.sewn_length(),
                 None => out.push(Needle {
                     seam: item.seam.clone(),
                     row: None,
                     rows: Vec::new(),
                     stitch: item.stitch,
-                    density,
+                    set_to,
+                    counted: None,
                     offset: None,
                     yarn: context.yarn(&item.needle_yarn),
                     under: context.yarn(&item.under_yarn),
                     sewn: item.sewn_length(),
-                    ends: "both ends: locked by the machine".to_owned(),
+                    ends: Some(key::ROW_ENDS_LOCKED.into()),
                 }),
             }
         }

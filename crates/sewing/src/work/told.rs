@@ -1,27 +1,26 @@
 //! What the sewing order tells of each seam besides what it tells of any: one row a seam.
 //!
-//! Common practice. What depends on the style beyond a figure is said in [`super::mind`].
+//! Common practice. What depends on the style beyond a figure is said in [`super::order_words`].
 
-use draft::EaseOf;
-use style::{Closing, SeamId};
+use style::{Closing, PatchThrough, SeamId};
+use words::{Figure, Key, Said, key, say};
 
-use super::passes::{Does, Holding};
+use super::pass_kinds::{Does, Holding};
 use crate::garment::Garment;
+use crate::rows::is_stitched_flat;
 
 /// What the sewing order tells of one seam.
 pub(super) struct Told {
     /// What is done to it, where that is said otherwise than of any seam.
-    pub phrases: &'static [(Does, &'static str)],
+    pub phrases: &'static [(Does, Key)],
     /// What has to meet or be caught when it is first sewn.
-    pub meets: &'static [&'static str],
-    /// What is eased or stretched while it is sewn.
-    pub ease: EaseOf,
+    pub meets: &'static [Key],
     /// How its plies lie when they are joined; the figure is what lies beyond the joining row.
-    pub joined: fn(&str) -> String,
+    pub joined: fn(Figure) -> Said,
     /// What to mind when it is sewn along from outside; `None` where its lie says all.
-    pub topstitched: Option<fn(&Garment) -> &'static str>,
+    pub topstitched: Option<fn(&Garment) -> Key>,
     /// What to mind when a piece is set on.
-    pub set: &'static [&'static str],
+    pub set: &'static [Key],
     /// Which way the work lies under the machine; `None` where the pieces are small or lie flat.
     pub reach: Option<Reach>,
 }
@@ -29,20 +28,19 @@ pub(super) struct Told {
 /// Which way a leg lies under the machine.
 pub(super) struct Reach {
     /// While it is open on its other side.
-    pub open: &'static str,
+    pub open: Key,
     /// When it is a tube.
-    pub tube: &'static str,
+    pub tube: Key,
 }
 
-fn each_ply(plain: &str) -> String {
-    format!("right sides together, {plain} on each ply")
+fn each_ply(plain: Figure) -> Said {
+    say::MindJoin { plain }.into()
 }
 
 /// A seam of which there is nothing to tell besides.
 const PLAIN: Told = Told {
     phrases: &[],
     meets: &[],
-    ease: EaseOf::None,
     joined: each_ply,
     topstitched: None,
     set: &[],
@@ -52,142 +50,121 @@ const PLAIN: Told = Told {
 const SET: Does = Does::Holds(Holding::Set);
 const TOPSTITCH: Does = Does::Holds(Holding::Topstitch);
 
+/// What to mind when a piece is set on, in this style.
+pub(super) fn set_on(garment: &Garment, seam: SeamId) -> &'static [Key] {
+    let patch = garment.doc.patch.as_ref();
+    match patch.map(|patch| patch.through) {
+        Some(PatchThrough::OuterPly) if seam == SeamId::PatchSet => &[key::MIND_SET_PATCH_OUTER],
+        Some(PatchThrough::OuterPly | PatchThrough::WholeBand) | None => told(seam).set,
+    }
+}
+
 /// What the sewing order tells of a seam.
 pub(super) fn told(seam: SeamId) -> Told {
     match seam {
         SeamId::Outseam => Told {
-            meets: &["catch facing and bag at the top; the yoke seam keeps its height"],
+            meets: &[key::MIND_MEETS_OUTSEAM],
             reach: Some(Reach {
-                open: "the legs are open at the inseams and lie flat",
-                tube: "the legs are tubes now: over the arm of the machine, from the hem",
+                open: key::MIND_REACH_OUTSEAM_OPEN,
+                tube: key::MIND_REACH_OUTSEAM_TUBE,
             }),
             ..PLAIN
         },
         SeamId::Inseam => Told {
-            meets: &["front rise and seat seam meet at the crotch"],
-            ease: EaseOf::InseamStretch,
-            joined: |plain| {
-                format!(
-                    "{}, from hem to hem over the crossing at the crotch",
-                    each_ply(plain)
-                )
-            },
+            meets: &[key::MIND_MEETS_INSEAM],
+            joined: |plain| say::MindJoinInseam { plain }.into(),
             reach: Some(Reach {
-                open: "from hem to hem over the crossing at the crotch; the legs are open at the outseams and lie flat",
-                tube: "from hem to hem over the crossing at the crotch; the legs are tubes now, over the arm of the machine",
+                open: key::MIND_REACH_INSEAM_OPEN,
+                tube: key::MIND_REACH_INSEAM_TUBE,
             }),
             ..PLAIN
         },
         SeamId::Seat => Told {
-            meets: &["the yoke seams meet at centre back"],
+            meets: &[key::MIND_MEETS_SEAT],
             ..PLAIN
         },
         SeamId::FrontRise => Told {
-            joined: |plain| {
-                format!(
-                    "{}, from the foot of the fly to the crotch",
-                    each_ply(plain)
-                )
-            },
+            joined: |plain| say::MindJoinFrontRise { plain }.into(),
             ..PLAIN
         },
         SeamId::Band => Told {
             phrases: &[
-                (Does::Joins, "join to the body"),
-                (TOPSTITCH, "sew down from outside"),
-                (SET, "set on the body"),
+                (Does::Joins, key::SEAM_WORK_JOIN_BAND),
+                (TOPSTITCH, key::SEAM_WORK_TOPSTITCH_BAND),
+                (SET, key::SEAM_WORK_SET_BAND),
             ],
-            ease: EaseOf::Band,
-            joined: |plain| {
-                format!(
-                    "right side of the band on the right side of the body, {plain} from the edges; match centre back, sides and fronts"
-                )
-            },
-            topstitched: Some(
-                |_| "inner edge turned in just past the joining row, so that this row catches it",
-            ),
-            set: &["match centre back, sides and fronts; ends of equal height"],
+            joined: |plain| say::MindJoinBand { plain }.into(),
+            topstitched: Some(|_| key::MIND_TOPSTITCH_BAND),
+            set: &[key::MIND_SET_BAND],
+            ..PLAIN
+        },
+        SeamId::BandJoin => Told {
+            phrases: &[(Does::Joins, key::SEAM_WORK_JOIN_BAND_JOIN)],
+            meets: &[key::MIND_MEETS_BAND_JOIN],
             ..PLAIN
         },
         SeamId::Hem => Told {
-            phrases: &[(Does::Holds(Holding::Hem), "sew")],
+            phrases: &[(Does::Holds(Holding::Hem), key::SEAM_WORK_HEM_HEM)],
             ..PLAIN
         },
         SeamId::Mouth => Told {
-            phrases: &[(Does::Joins, "join the bags to the fronts")],
-            joined: |plain| {
-                format!(
-                    "right side of the front on the bag's upper layer, {plain} from the edge; clip the curve"
-                )
-            },
-            topstitched: Some(
-                |_| "through front and upper layer of the bag only; fold the under layer away",
-            ),
+            phrases: &[(Does::Joins, key::SEAM_WORK_JOIN_MOUTH)],
+            joined: |plain| say::MindJoinMouth { plain }.into(),
+            topstitched: Some(|_| key::MIND_TOPSTITCH_MOUTH),
             ..PLAIN
         },
         SeamId::Fly => Told {
-            phrases: &[(Does::Joins, "join the facing to the left front")],
-            joined: |plain| {
-                format!(
-                    "right sides together, {plain} from the edge, from the band edge to the foot of the fly"
-                )
-            },
-            topstitched: Some(|garment| match garment.doc.fly.closing {
-                Closing::Buttons => {
-                    "from the band edge down; fold the shield out of the way, catch the facing all along"
-                }
-                Closing::Zip => {
-                    "from the band edge down; fold shield and zip out of the way, catch the facing all along"
+            phrases: &[(Does::Joins, key::SEAM_WORK_JOIN_FLY)],
+            joined: |plain| say::MindJoinFly { plain }.into(),
+            topstitched: Some(|garment| {
+                let flat = is_stitched_flat(&garment.doc, &garment.seams);
+                match (garment.doc.fly.closing, flat) {
+                    (Closing::Buttons, true) => key::MIND_TOPSTITCH_FLY_FLAT,
+                    (Closing::Zip, true) => key::MIND_TOPSTITCH_FLY_FLAT_ZIP,
+                    (Closing::Buttons, false) => key::MIND_TOPSTITCH_FLY_BUTTONS,
+                    (Closing::Zip, false) => key::MIND_TOPSTITCH_FLY_ZIP,
                 }
             }),
             ..PLAIN
         },
         SeamId::FlyEdge => Told {
             phrases: &[
-                (Does::Neatens, "overedge the curved edge"),
-                (TOPSTITCH, "sew along the curved edge"),
+                (Does::Neatens, key::SEAM_WORK_NEATEN_FLY_EDGE),
+                (TOPSTITCH, key::SEAM_WORK_TOPSTITCH_FLY_EDGE),
             ],
             ..PLAIN
         },
         SeamId::CoinSet => Told {
-            phrases: &[(SET, "set on its facing")],
-            set: &["on the placement line of the facing; the top edge stays open"],
+            phrases: &[(SET, key::SEAM_WORK_SET_COIN_SET)],
+            set: &[key::MIND_SET_COIN],
             ..PLAIN
         },
         SeamId::BackPocketSet => Told {
-            phrases: &[(SET, "set on the backs")],
-            set: &[
-                "on the placement lines of the backs; the top edge stays open",
-                "the setting rows catch the sides of the lining",
-            ],
+            phrases: &[(SET, key::SEAM_WORK_SET_BACK_POCKET_SET)],
+            set: &[key::MIND_SET_BACK_POCKET],
             ..PLAIN
         },
         SeamId::FacingSet => Told {
-            phrases: &[(SET, "set on the bags")],
-            set: &["right side up on the under layer of the bag, outer edges level"],
+            phrases: &[(SET, key::SEAM_WORK_SET_FACING_SET)],
+            set: &[key::MIND_SET_FACING],
             ..PLAIN
         },
         SeamId::BagClose => Told {
-            phrases: &[(Does::Joins, "close")],
-            joined: |plain| {
-                format!("right sides together, {plain} on each layer, from the fold to the outseam")
-            },
+            phrases: &[(Does::Joins, key::SEAM_WORK_JOIN_BAG_CLOSE)],
+            joined: |plain| say::MindJoinBagClose { plain }.into(),
             ..PLAIN
         },
         SeamId::ExtraSet => Told {
-            phrases: &[(SET, "set on the bag")],
-            set: &[
-                "on the side of the bag that lies towards the body, through the one layer",
-                "the top edge stays open, level with the lower edge of the band",
-            ],
+            phrases: &[(SET, key::SEAM_WORK_SET_EXTRA_SET)],
+            set: &[key::MIND_SET_EXTRA, key::MIND_SET_EXTRA_OPEN],
             ..PLAIN
         },
         SeamId::PatchSet => Told {
-            set: &["all round, through the whole band"],
+            set: &[key::MIND_SET_PATCH],
             ..PLAIN
         },
         SeamId::LabelSet => Told {
-            set: &["through the inner ply of the band alone: nothing shows outside"],
+            set: &[key::MIND_SET_LABEL],
             ..PLAIN
         },
         SeamId::Yoke

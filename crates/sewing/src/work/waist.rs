@@ -1,17 +1,22 @@
 //! Waistband, patch, loops, and hems.
 
 use draft::PieceId;
-use style::{BandMethod, Construction, MeasureId, SeamId};
-use words::key;
+use style::{BandMethod, Construction, MeasureId, PatchThrough, SeamId};
+use trade::MachineId;
+use trade::seam::SeamOperationId;
+use words::{Key, key, say};
 
 use super::fronts::Fronts;
 use super::legs::Legs;
 use super::operation::{NotStated, Operation, Stage, Work};
-use super::plan::{After, Plan, aid, all_of, by_hand, not_stated, operation, says};
+use super::operation_key::Task;
+use super::order_words::unstated_called;
+use super::pass_kinds::{Does, Holding};
+use super::plan::{After, Plan, aid, all_of, by_hand, not_stated, operation, part_of, says};
 use super::seams::At;
 use super::small_parts::Ready;
-use crate::context::mm;
-use crate::garment::{FixingKind, RowEnd};
+use super::told::set_on;
+use crate::garment::{FixingKind, Garment, RowEnd};
 
 /// What has to be done before whatever needs the band.
 pub(super) fn band(plan: &mut Plan<'_>, ready: &Ready, fronts: &Fronts, legs: &Legs) -> After {
@@ -35,46 +40,43 @@ pub(super) fn band(plan: &mut Plan<'_>, ready: &Ready, fronts: &Fronts, legs: &L
     if round {
         plan.held(SeamId::Band, &At::new(Stage::Band, &joined))
     } else if turned {
-        let ends = close_ends(
-            plan,
-            &joined,
-            "right sides together across both ends, turn and press, before the inner edge is sewn down",
-        );
+        let ends = close_ends(plan, &joined, key::MIND_BAND_ENDS_TURNED);
         plan.held(SeamId::Band, &At::new(Stage::Band, &ends))
     } else {
         let set = plan.held(SeamId::Band, &At::new(Stage::Band, &joined));
-        close_ends(
-            plan,
-            &set,
-            "turn in both ends and close them, level with the fly",
-        )
+        close_ends(plan, &set, key::MIND_BAND_ENDS)
     }
 }
 
-fn close_ends(plan: &mut Plan<'_>, after: &After, how: &str) -> After {
+fn close_ends(plan: &mut Plan<'_>, after: &After, how: Key) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Band],
-        parts: says(&["seam:band"]),
+        parts: vec![part_of(SeamId::Band)],
         mind: says(&[how]),
         after: after.clone(),
-        usual: Some("waistband-ends"),
+        usual: Some(SeamOperationId::WaistbandEnds),
         source: trade::Confidence::FromMemory,
         ..not_stated(
             Stage::Band,
-            "band-ends",
-            "Waistband: close its ends",
-            ("closing rows at the ends of the band", &[]),
+            Task::BandEnds,
+            (key::NOT_STATED_BAND_ENDS, &[]),
         )
     })
 }
 
-pub(super) fn patch(plan: &mut Plan<'_>, band: &After) -> After {
+/// Whether the patch is sewn on before the band is set on: through its outer ply alone.
+pub(super) fn patched_first(garment: &Garment) -> bool {
+    let patch = garment.doc.patch.as_ref();
+    patch.is_some_and(|patch| patch.through == PatchThrough::OuterPly)
+}
+
+pub(super) fn patch(plan: &mut Plan<'_>, stage: Stage, band: &After) -> After {
     let patch = plan.fixings(|f| matches!(f.kind, FixingKind::Patch(..)));
     if patch.is_empty() {
         return band.clone();
     }
     if plan.is_laid(SeamId::PatchSet) {
-        let sewn = plan.seam(SeamId::PatchSet, &At::new(Stage::Band, band));
+        let sewn = plan.seam(SeamId::PatchSet, &At::new(stage, band));
         plan.sets(&sewn, patch);
         return sewn;
     }
@@ -83,13 +85,12 @@ pub(super) fn patch(plan: &mut Plan<'_>, band: &After) -> After {
         pieces: vec![PieceId::Band],
         fixings: patch,
         attachment: aid(key::ATTACHMENT_PLACE_TEMPLATE),
-        mind: says(&["all round, through the whole band"]),
+        mind: says(set_on(plan.garment, SeamId::PatchSet)),
         after: band.clone(),
         ..not_stated(
-            Stage::Band,
-            "patch-set",
-            "Patch: sew on",
-            ("row that sews the patch on", &found),
+            stage,
+            unstated_called(SeamId::PatchSet, Does::Holds(Holding::Set)),
+            (key::NOT_STATED_PATCH, &found),
         )
     })
 }
@@ -104,13 +105,10 @@ pub(super) fn loops(plan: &mut Plan<'_>, ready: &Ready, band: &After) -> After {
         return band.clone();
     }
     let needles = plan.tacks(&loops);
-    let how = [
-        "fold the ends under; tack at the top edge of the band and at the foot below the band seam",
-        "leave room for the belt between the two tacks",
-    ];
+    let how = [key::MIND_LOOPS_FOLD, key::MIND_LOOPS_ROOM];
     let sewn = needles.iter().map(|needle| needle.sewn).sum();
     let not_stated = needles.is_empty().then(|| NotStated {
-        what: "how the loops are held".to_owned(),
+        what: key::NOT_STATED_LOOPS.into(),
         stitch: None,
         density: None,
     });
@@ -124,13 +122,12 @@ pub(super) fn loops(plan: &mut Plan<'_>, ready: &Ready, band: &After) -> After {
         attachment: aid(key::ATTACHMENT_LOOP_MARKS),
         mind: says(&how),
         after: all_of(&[&ready.loops, band]),
-        usual: Some("bartack"),
+        usual: Some(SeamOperationId::Bartack),
         source: trade::Confidence::FromMemory,
         ..operation(
             Stage::Band,
-            (Work::Sewn, "bartacker"),
-            "loops-set",
-            "Belt loops: set and tack",
+            (Work::Sewn, MachineId::Bartacker),
+            Task::LoopsSet,
         )
     })
 }
@@ -147,15 +144,15 @@ pub(super) fn hems(plan: &mut Plan<'_>, legs: &Legs) -> After {
     if !tied {
         return hem;
     }
-    let depth = plan.garment.pattern.spec[MeasureId::HemDepth];
+    let depth = plan.garment.sewn(MeasureId::HemDepth).figure().in_mm(1);
     plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::Back],
-        parts: says(&["seam:hem"]),
+        parts: vec![part_of(SeamId::Hem)],
         mind: vec![
-            "draw all ends to the inside, knot them, and hide the knot in the fold".to_owned(),
-            format!("no end longer than the hem is deep, {}", mm(depth)),
+            key::MIND_HEM_TIE.into(),
+            say::MindHemTieLength { depth }.into(),
         ],
         after: hem,
-        ..by_hand(Stage::Hems, "hem-tie", "Hems: tie the thread ends")
+        ..by_hand(Stage::Hems, Task::HemTie)
     })
 }

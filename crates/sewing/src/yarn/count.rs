@@ -1,9 +1,9 @@
 //! Row by row and fixing by fixing.
 
-use draft::{ClothUse, PieceId};
+use draft::ClothUse;
 use style::{Seam, SeamId};
 use trade::consumption::{Formula, RatioRow, bartack, yarn_per_seam};
-use trade::{Confidence, Length, StitchDensity, StitchType};
+use trade::{Confidence, Length, StitchDensity, StitchType, Unwashed, Washed};
 
 use super::plies::{at_row, at_seam};
 use super::unstated::unstated;
@@ -113,8 +113,9 @@ fn of_stitch_row(garment: &Garment, index: usize, row: &StitchRow) -> Option<Ite
     let spec = seam.rows.get(row.number.checked_sub(1)?)?;
     let plies = at_row(garment, seam, row.piece, (spec.stitch, spec.offset));
     let width = of_row(seam, row.number, row.stitch);
-    let per = per_length(row.stitch, row.density, &plies, width.width);
-    let length = countable(row.length());
+    let (length, set_to) = garment.at_machine(row);
+    let length = countable(length.figure());
+    let per = per_length(row.stitch, set_to.figure(), &plies, width.width);
     let count = copies(row.on);
     let sewn = length * f64::from(count) * width.pass;
     Some(Item {
@@ -124,9 +125,10 @@ fn of_stitch_row(garment: &Garment, index: usize, row: &StitchRow) -> Option<Ite
         row: Some(index),
         piece: row.piece,
         stitch: row.stitch,
-        density: Some(row.density),
+        density: Some(Washed::new(row.density)),
+        set_to: Some(set_to),
         count,
-        length,
+        length: Unwashed::new(length),
         plies,
         width,
         needle_yarn: row.needle.key.clone(),
@@ -183,8 +185,9 @@ fn of_fixing(garment: &Garment, fixing: &Fixing) -> Option<Item> {
         piece: fixing.piece,
         stitch,
         density: None,
+        set_to: None,
         count,
-        length: countable(length),
+        length: Unwashed::new(countable(length)),
         plies,
         width: StitchWidth::throw(width),
         needle_yarn: garment.doc.bartacks.yarn.clone(),
@@ -199,12 +202,12 @@ fn of_fixing(garment: &Garment, fixing: &Fixing) -> Option<Item> {
 }
 
 /// Common practice: a loop's end is folded under, so a tack goes through four plies of it and the
-/// two of the band, or one of the body below it; a mouth tack catches the facing; a hole in the fly
-/// goes through its one ply, in the band through both; any other tack through its seam.
+/// two of the band, or one of the body below it; a mouth tack catches the facing; a hole goes
+/// through the two plies of the band, or of the strip behind the fly facing; any other tack through its seam.
 fn plies_of_fixing(garment: &Garment, fixing: &Fixing) -> SewnThrough {
     let shell = |n: u8| SewnThrough::new(garment, &[(n, ClothUse::Shell)]);
     match (&fixing.kind, fixing.from.seam()) {
-        (FixingKind::Buttonhole(_), _) => shell(if fixing.piece == PieceId::Band { 2 } else { 1 }),
+        (FixingKind::Buttonhole(_), _) => shell(2),
         (_, Some(SeamId::LoopEdge)) => shell(if fixing.at.y >= 0.0 { 6 } else { 5 }),
         (_, Some(SeamId::Mouth)) => {
             SewnThrough::new(garment, &[(3, ClothUse::Shell), (1, ClothUse::Pocketing)])

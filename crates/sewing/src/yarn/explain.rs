@@ -3,6 +3,7 @@
 use std::fmt;
 
 use trade::Length;
+use words::Words;
 
 use super::{Basis, Item, Sewn, SewnThrough};
 use crate::context::mm;
@@ -11,22 +12,19 @@ impl Item {
     /// One line: "inseam lap-felled, row 1, 401, 3.15 stitches/cm, 2 × 81.3 cm, T 3.3 mm → 5.0 m
     /// needle, 4.9 m under".
     pub fn explain(&self) -> String {
-        let mut out = self.seam.title().to_owned();
+        let mut out = Words::english().putting(&self.seam.title());
         let row = matches!(self.sewn, Sewn::Row(_));
-        if let Some(construction) = self
-            .construction
-            .filter(|c| row && !self.seam.title().contains(c.word()))
-        {
+        if let Some(construction) = self.construction.filter(|c| row && !out.contains(c.word())) {
             out += &format!(" {construction}");
         }
-        let size = mm(self.length);
+        let size = mm(self.length.figure());
         match self.sewn {
             Sewn::Row(number) => {
                 out += &format!(", row {number}, {}", self.stitch);
-                if let Some(density) = self.density {
-                    out += &format!(", {:.2} stitches/cm", density.to_per_cm());
+                if let Some(density) = self.set_to {
+                    out += &format!(", {:.2} stitches/cm", density.figure().to_per_cm());
                 }
-                out += &format!(", {} × {:.1} cm", self.count, self.length.to_cm());
+                out += &format!(", {} × {:.1} cm", self.count, self.length.figure().to_cm());
             }
             Sewn::Bartack(stitches) => {
                 let width = mm(self.width.width);

@@ -3,7 +3,7 @@
 use draft::{ClothUse, PieceId};
 use style::{Construction, SeamId};
 use trade::colour_difference::ColourDifference;
-use trade::{Colour, Length, ciede2000};
+use trade::{Colour, Length, Unwashed, ciede2000};
 
 use super::plies::{cloth_key, cloth_of};
 use super::{Item, Role};
@@ -25,7 +25,7 @@ pub struct Ground {
     /// From the yarn's colour to it.
     pub difference: ColourDifference,
     /// How much of the group's sewing lies on it, in a pair.
-    pub sewn: Length,
+    pub sewn: Unwashed<Length>,
 }
 
 /// The face an item's yarn lies on.
@@ -67,7 +67,7 @@ fn below(item: &Item, own: ClothUse) -> (ClothUse, bool) {
         ) => (own, false),
         Some(Construction::TurnedEdge) if item.seam == SeamId::Fly => (own, false),
         Some(Construction::TurnedEdge) => (ClothUse::Pocketing, true),
-        Some(Construction::PatchSet) => {
+        Some(Construction::PatchSet | Construction::LaidOn) => {
             let ground = item.seam.seam().map(|seam| facts(seam).ground());
             (ground.unwrap_or(ClothUse::Shell), true)
         }

@@ -6,7 +6,11 @@
 //! that place and the width of the stitch. [`order`] adds up an order with waste and cones, and
 //! [`plan`] sorts everything by colour, size and density beside its contrast to the cloth.
 //!
-//! What the figures leave out: thread ends, backtacks and overlaps are in the waste; yarn thickness
+//! Lengths are those of the pair as it is sewn, before its wash, and so are the densities the formulas take:
+//! a row that the wash shortens has taken its yarn before.
+//!
+//! What the figures leave out: thread ends, backtacks and overlaps are in the waste, but for what a hem
+//! runs on over its start, which is laid as part of its row; yarn thickness
 //! is not added to that of the cloth; cloth counts at the thickness its maker states, not pressed
 //! together by the foot. A row counts as it is laid, and work for which the style states no row is
 //! not in the total but in [`Consumption::unstated`], with an estimate.
@@ -22,7 +26,7 @@ mod width;
 
 use draft::PieceId;
 use style::{Construction, Size};
-use trade::{Confidence, Length, StitchDensity, StitchType};
+use trade::{Confidence, Length, StitchDensity, StitchType, Unwashed, Washed};
 
 use crate::garment::Origin;
 
@@ -31,6 +35,7 @@ pub use ground::Ground;
 pub use order::{Order, YarnNeed, order, order_with};
 pub use plan::{Group, GroupRow, Role, YarnPlan, plan};
 pub use plies::SewnThrough;
+pub(crate) use plies::thickest;
 pub use unstated::{Unstated, UnstatedKind};
 pub use width::{StitchWidth, overedge_bite};
 
@@ -105,12 +110,14 @@ pub struct Item {
     pub piece: PieceId,
     /// Stitch type.
     pub stitch: StitchType,
-    /// Stitches per length; none for fixings.
-    pub density: Option<StitchDensity>,
+    /// Stitches per length, as they are counted on the finished pair; none for fixings.
+    pub density: Option<Washed<StitchDensity>>,
+    /// Stitches per length the machine is set to; none for fixings.
+    pub set_to: Option<Unwashed<StitchDensity>>,
     /// How often it is sewn in a pair.
     pub count: u32,
-    /// Length of one: of the row, the tack, or the cut of the buttonhole.
-    pub length: Length,
+    /// Length of one as it is sewn: of the row, the tack, or the cut of the buttonhole.
+    pub length: Unwashed<Length>,
     /// What the needle goes through.
     pub plies: SewnThrough,
     /// Bite, needle spacing, throw of a tack; nothing where the stitch has none.
@@ -129,8 +136,8 @@ pub struct Item {
 
 impl Item {
     /// Length sewn in a pair.
-    pub fn sewn_length(&self) -> Length {
-        self.length * f64::from(self.count)
+    pub fn sewn_length(&self) -> Unwashed<Length> {
+        Unwashed::new(self.length.figure() * f64::from(self.count))
     }
 }
 
@@ -179,9 +186,12 @@ impl Consumption {
         out
     }
 
-    /// What the sewing without stated rows would take, both yarns: an estimate.
-    pub fn unstated_estimate(&self) -> Length {
-        self.unstated.iter().map(|u| u.estimate).sum()
+    /// What the sewing without stated rows would take, both yarns: an estimate. The sum of the figures as they are
+    /// printed, each to the nearest `step`, so that wherever they stand they add up to it.
+    pub fn unstated_estimate(&self, step: Length) -> Length {
+        let steps = |length: Length| (length / step).round();
+        let all: f64 = self.unstated.iter().map(|u| steps(u.estimate)).sum();
+        step * all
     }
 }
 

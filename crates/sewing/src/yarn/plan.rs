@@ -1,7 +1,8 @@
 //! All sewing by the colour, the size and the density of its yarn.
 
 use style::Size;
-use trade::{Colour, Length, StitchDensity, StitchType, YarnSize};
+use trade::{Colour, Length, StitchDensity, StitchType, Unwashed, Washed, YarnSize};
+use words::{Said, say};
 
 use super::ground::{Ground, of_item};
 use super::{Item, Sewn, consumption};
@@ -51,8 +52,8 @@ pub struct Group {
     pub size: Option<YarnSize>,
     /// Its thickness.
     pub diameter: Length,
-    /// Stitches per length; none for bartacks and buttonholes.
-    pub density: Option<StitchDensity>,
+    /// Stitches per length on the finished pair; none for bartacks and buttonholes.
+    pub density: Option<Washed<StitchDensity>>,
     /// Keys of the yarns that look like this, in the order of first use.
     pub yarns: Vec<String>,
     /// What is sewn with it, in the order of the garment.
@@ -72,8 +73,8 @@ pub struct GroupRow {
     pub sewn: Sewn,
     /// Stitch type.
     pub stitch: StitchType,
-    /// Length sewn in a pair.
-    pub length: Length,
+    /// Length sewn in a pair, before its wash.
+    pub length: Unwashed<Length>,
     /// Yarn in a pair, without waste.
     pub yarn: Length,
     /// Whether it is seen on the face its yarn lies on.
@@ -82,12 +83,25 @@ pub struct GroupRow {
 
 impl GroupRow {
     /// "inseam 1", "fly bartacks".
-    pub fn words(&self) -> String {
-        let name = self.seam.title();
+    pub fn said(&self) -> Said {
+        self.said_with(&self.number().unwrap_or_default())
+    }
+
+    /// The same with the numbers of several rows of its seam: "inseam 1+2".
+    pub fn said_with(&self, numbers: &str) -> Said {
+        let of = self.seam.title();
         match self.sewn {
-            Sewn::Row(number) => format!("{name} {number}"),
-            Sewn::Bartack(_) => format!("{name} bartacks"),
-            Sewn::Buttonhole => format!("{name} buttonholes"),
+            Sewn::Row(_) => say::PlanOfYarnsRow { numbers, seam: of }.into(),
+            Sewn::Bartack(_) => say::PlanOfYarnsBartacksOf { of }.into(),
+            Sewn::Buttonhole => say::PlanOfYarnsButtonholesOf { of }.into(),
+        }
+    }
+
+    /// The number of a row within its seam; `None` for what is no row.
+    pub fn number(&self) -> Option<String> {
+        match self.sewn {
+            Sewn::Row(number) => Some(number.to_string()),
+            Sewn::Bartack(_) | Sewn::Buttonhole => None,
         }
     }
 }
@@ -101,10 +115,15 @@ pub fn plan(garment: &Garment) -> YarnPlan {
         }
     }
     for group in &mut groups {
-        group.grounds.sort_by(|a, b| b.sewn.total_cmp(&a.sewn));
+        group
+            .grounds
+            .sort_by(|a, b| b.sewn.figure().total_cmp(&a.sewn.figure()));
     }
     let tex = |g: &Group| g.size.unwrap_or_default();
-    let density = |g: &Group| g.density.map_or(f64::INFINITY, StitchDensity::to_per_cm);
+    let density = |g: &Group| {
+        let per_cm = |density: Washed<StitchDensity>| density.figure().to_per_cm();
+        g.density.map_or(f64::INFINITY, per_cm)
+    };
     groups.sort_by(|a, b| {
         a.role
             .cmp(&b.role)
@@ -162,7 +181,7 @@ fn put(garment: &Garment, groups: &mut Vec<Group>, item: &Item, role: Role) {
     let same = |r: &&mut GroupRow| r.seam == item.seam && r.sewn == item.sewn;
     match group.rows.iter_mut().find(same) {
         Some(row) => {
-            row.length += item.sewn_length();
+            row.length = row.length + item.sewn_length();
             row.yarn += used;
             row.seen |= seen;
         }
@@ -178,7 +197,7 @@ fn put(garment: &Garment, groups: &mut Vec<Group>, item: &Item, role: Role) {
     let ground = of_item(garment, item, role, yarn.colour);
     let face = |g: &&mut Ground| g.cloth == ground.cloth && g.reverse == ground.reverse;
     match group.grounds.iter_mut().find(face) {
-        Some(known) => known.sewn += ground.sewn,
+        Some(known) => known.sewn = known.sewn + ground.sewn,
         None => group.grounds.push(ground),
     }
 }

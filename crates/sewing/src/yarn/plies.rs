@@ -1,16 +1,18 @@
 //! What the needle goes through at each row and fixing.
 //!
 //! Common practice: counted along the seam, away from crossings, from the construction and how far
-//! the allowances reach below the row. No row counts more plies than its construction has.
+//! the allowances reach below the row. No row counts more plies than its construction has, but for the lining a back
+//! pocket has caught.
 
 use draft::{ClothUse, PieceId};
-use style::{Construction, MeasureId, Seam, SeamId};
+use style::{Construction, MeasureId, PatchThrough, Seam, SeamId};
 use trade::{Length, StitchType};
 
-use crate::allowance::{Fell, TURNED_UNDER, allowances, turned_depth};
+use crate::allowance::{EDGE_MARGIN, Fell, TURNED_UNDER, allowances, turned_depth};
 use crate::construct::construct;
 use crate::garment::Garment;
-use crate::rows::JOINING;
+use crate::joining::JOINING;
+use crate::lining::lining_under;
 use crate::seam::facts;
 
 /// SewnThrough lying on one another.
@@ -70,6 +72,31 @@ pub(super) fn at_row(
     garment: &Garment,
     seam: &Seam,
     piece: PieceId,
+    row: (StitchType, Length),
+) -> SewnThrough {
+    let mut plies = without_lining(garment, seam, piece, row);
+    let lining = lining_under(&garment.doc, seam.id, piece);
+    if let Some((lined, cloth)) = lining.filter(|_| row.1 <= depth_of_lining(seam)) {
+        let cloth = garment.collection.cloths.get(cloth);
+        let thickness = cloth.map_or(Length::ZERO, |cloth| super::countable(cloth.thickness));
+        plies.thickness += thickness * f64::from(lined);
+        plies.layers.push((lined, ClothUse::Lining));
+    }
+    plies
+}
+
+/// How far from its edge a back pocket holds the lining between its plies.
+fn depth_of_lining(seam: &Seam) -> Length {
+    match seam.construction {
+        Construction::TurnedHem => turned_depth(seam),
+        _ => allowances(seam, Length::ZERO).over,
+    }
+}
+
+fn without_lining(
+    garment: &Garment,
+    seam: &Seam,
+    piece: PieceId,
     (stitch, offset): (StitchType, Length),
 ) -> SewnThrough {
     let overedge = stitch.is_overedge();
@@ -78,6 +105,8 @@ pub(super) fn at_row(
     let within = |depth: Length, plies: u8| if offset <= depth { plies } else { 1 };
     let one = |plies: u8| SewnThrough::new(garment, &[(plies, cloth)]);
     match seam.construction {
+        // Facing and strip together.
+        Construction::Overlocked if seam.id == SeamId::FlyEdge => one(1 + strip_plies(garment)),
         // An overedge wraps each of the two edges by itself.
         Construction::PressedOpen => one(if overedge { 1 } else { 2 }),
         Construction::LapFelled => one(in_fell(&Fell::of(seam), offset)),
@@ -117,15 +146,22 @@ pub(super) fn at_row(
                 2
             })
         }
+        // An overedge wraps the edge before the piece is laid on.
+        Construction::LaidOn if overedge => one(1),
         Construction::LaidOn => laid_on(garment, seam),
         Construction::TurnedHem => one(within(turned_depth(seam), 3)),
-        // The front and the bag, each with its allowance; the fly's facing in two plies.
+        // Front and facing, each with its allowance, and behind them the strip with the holes.
         Construction::TurnedEdge
             if facts(seam.id)
                 .turned
                 .is_some_and(|turned| turned.faced_with == PieceId::FlyFacing) =>
         {
-            one(3)
+            if offset < JOINING {
+                one(2)
+            } else {
+                let folded = if offset <= reach { 4 } else { 2 };
+                one(folded + strip_plies(garment))
+            }
         }
         Construction::TurnedEdge => SewnThrough::new(
             garment,
@@ -143,19 +179,63 @@ pub(super) fn at_row(
     }
 }
 
-/// What a patch or a label is sewn to: the patch goes through both plies of the band, a label
-/// through the inner one alone. The trim's own thickness counts where it is stated.
+/// Plies of the strip behind the fly facing that carries the buttonholes; a fly with a zip has none.
+pub(crate) fn strip_plies(garment: &Garment) -> u8 {
+    if garment.pattern.spec.button_fly {
+        2
+    } else {
+        0
+    }
+}
+
+/// What the row of a seam that has the most below it goes through; of a seam without rows, one along its edge.
+pub(crate) fn thickest(garment: &Garment, seam: &Seam) -> SewnThrough {
+    let laid = garment.rows.iter().find(|row| row.seam == seam.id);
+    let piece = laid.map(|row| row.piece);
+    // Rows of a seam that is laid nowhere are of the cloth the seam is mostly sewn through.
+    let piece = piece.unwrap_or(match facts(seam.id).through {
+        ClothUse::Pocketing => PieceId::PocketBag,
+        ClothUse::Shell | ClothUse::Lining => PieceId::Front,
+    });
+    let rows = seam.rows.iter().map(|row| (row.stitch, row.offset));
+    let places = rows.filter(|(_, offset)| offset.is_finite());
+    places
+        .map(|place| at_row(garment, seam, piece, place))
+        .reduce(|most, other| {
+            if other.thickness > most.thickness {
+                other
+            } else {
+                most
+            }
+        })
+        .unwrap_or_else(|| at_row(garment, seam, piece, (StitchType::S301, EDGE_MARGIN)))
+}
+
+/// What a patch, a label or a flat facing is sewn to: the facing lies on its bag, the patch goes through both plies
+/// of the band or the outer one alone, a label through the inner one alone. The trim's own thickness counts where it
+/// is stated.
 fn laid_on(garment: &Garment, seam: &Seam) -> SewnThrough {
+    if seam.id == SeamId::FacingSet {
+        return SewnThrough::new(garment, &[(1, ClothUse::Shell), (1, ClothUse::Pocketing)]);
+    }
     if seam.id != SeamId::PatchSet {
         return SewnThrough::new(garment, &[(1, ClothUse::Shell)]);
     }
-    let mut out = SewnThrough::new(garment, &[(2, ClothUse::Shell)]);
     let patch = garment.doc.patch.as_ref();
+    let mut out = SewnThrough::new(garment, &[(band_plies(garment), ClothUse::Shell)]);
     let trim = patch.and_then(|patch| garment.collection.trims.get(&patch.trim));
     out.thickness += trim
         .and_then(|trim| trim.thickness)
         .map_or(Length::ZERO, super::countable);
     out
+}
+
+/// How many plies of the band a patch is sewn through.
+pub(super) fn band_plies(garment: &Garment) -> u8 {
+    match garment.doc.patch.as_ref().map(|patch| patch.through) {
+        Some(PatchThrough::OuterPly) => 1,
+        Some(PatchThrough::WholeBand) | None => 2,
+    }
 }
 
 /// Within the lap lie the ply on top and the ply below, and whichever of the two turned edges

@@ -5,17 +5,19 @@
 //! not counted; but whoever orders yarn should know about it. Common practice throughout.
 
 use draft::{ClothUse, EdgeId, PieceId};
-use style::{Construction, Seam, SeamId};
-use trade::seam::operation;
-use trade::{Length, StitchDensity, StitchType};
+use style::{Construction, MeasureId, Seam, SeamId};
+use trade::seam::{SeamOperationId, operation};
+use trade::{Length, StitchDensity, StitchType, Unwashed};
+use words::{Said, key, say};
 
 use super::count::{copies, per_length};
+use super::plies::band_plies;
 use super::width::StitchWidth;
 use super::{SewnThrough, countable};
-use crate::construct::Finish;
+use crate::band_parts::band_is_joined;
+use crate::construct::{Finish, joined_by_no_row};
 use crate::garment::Origin;
 use crate::garment::{FixingKind, Garment, InsideLap};
-use crate::rows::JOINING;
 use crate::seam::facts;
 
 /// Work without a stated row, with an estimate of its yarn.
@@ -26,13 +28,13 @@ pub struct Unstated {
     /// The seam; the trim, for one that is sewn on.
     pub of: Origin,
     /// "front rise seam, joining row below the topstitching".
-    pub what: String,
+    pub what: Said,
     /// The stitch the estimate takes.
     pub stitch: StitchType,
     /// The density the estimate takes.
     pub density: StitchDensity,
-    /// Length sewn in a pair.
-    pub sewn: Length,
+    /// Length sewn in a pair, before its wash.
+    pub sewn: Unwashed<Length>,
     /// Yarn, above and below together, without waste.
     pub estimate: Length,
 }
@@ -44,6 +46,8 @@ pub enum UnstatedKind {
     Joining,
     /// An overedge of a seam's raw edges.
     Overedge,
+    /// The row that closes the front edge of the strip with a fly's buttonholes.
+    ButtonholeStrip,
     /// A patch or label sewn on.
     SewnOn,
 }
@@ -57,13 +61,52 @@ pub(super) fn unstated(garment: &Garment) -> Vec<Unstated> {
         out.extend(joining(garment, seam));
         out.extend(overedged(garment, seam));
     }
+    out.extend(fly_strip(garment));
+    out.extend(band_join(garment));
     out.extend(sewn_on(garment));
     out
 }
 
+/// The row that closes the strip behind the facing of a button fly, along the fly edge.
+fn fly_strip(garment: &Garment) -> Option<Unstated> {
+    if !garment.pattern.spec.button_fly {
+        return None;
+    }
+    estimated(
+        garment,
+        (
+            UnstatedKind::ButtonholeStrip,
+            SeamId::FlyEdge.into(),
+            key::NOT_STATED_FLY_STRIP.into(),
+        ),
+        (StitchType::S301, PLAIN),
+        (2, ClothUse::Shell),
+        edge(garment, PieceId::FlyFacing, EdgeId::Edge),
+    )
+}
+
+/// The row that joins the halves of a band cut in two, across the whole band before it is folded.
+fn band_join(garment: &Garment) -> Option<Unstated> {
+    let laid = garment.rows.iter().any(|row| row.seam == SeamId::BandJoin);
+    if laid || !band_is_joined(garment) {
+        return None;
+    }
+    estimated(
+        garment,
+        (
+            UnstatedKind::Joining,
+            SeamId::BandJoin.into(),
+            key::NOT_STATED_BAND_JOIN.into(),
+        ),
+        (StitchType::S301, PLAIN),
+        (2, ClothUse::Shell),
+        garment.sewn(MeasureId::BandHeight).figure() * 2.0,
+    )
+}
+
 fn estimated(
     garment: &Garment,
-    (kind, of, what): (UnstatedKind, Origin, String),
+    (kind, of, what): (UnstatedKind, Origin, Said),
     (stitch, density): (StitchType, StitchDensity),
     (plies, cloth): (u8, ClothUse),
     sewn: Length,
@@ -82,13 +125,14 @@ fn estimated(
         what,
         stitch,
         density,
-        sewn,
+        sewn: Unwashed::new(sewn),
         estimate: countable(sewn * (per.needle + per.under)),
     })
 }
 
 fn edge(garment: &Garment, piece: PieceId, edge: EdgeId) -> Length {
     garment
+        .before_wash
         .pattern
         .piece(piece)
         .and_then(|p| p.edge(edge))
@@ -97,13 +141,7 @@ fn edge(garment: &Garment, piece: PieceId, edge: EdgeId) -> Length {
 
 /// The row that joins the plies before they are turned, where the style states none.
 fn joining(garment: &Garment, seam: &Seam) -> Option<Unstated> {
-    let stated = seam.rows.iter().any(|row| row.offset < JOINING);
-    if stated
-        || !matches!(
-            seam.construction,
-            Construction::MockFelled | Construction::TurnedEdge
-        )
-    {
+    if !joined_by_no_row(seam) {
         return None;
     }
     let sewn = match facts(seam.id).turned {
@@ -112,7 +150,7 @@ fn joining(garment: &Garment, seam: &Seam) -> Option<Unstated> {
             .rows
             .iter()
             .filter(|row| row.seam == seam.id && row.number == 1)
-            .map(|row| countable(row.length()) * f64::from(copies(row.on)))
+            .map(|row| countable(garment.at_machine(row).0.figure()) * f64::from(copies(row.on)))
             .sum(),
     };
     let first = seam.rows.first();
@@ -121,7 +159,7 @@ fn joining(garment: &Garment, seam: &Seam) -> Option<Unstated> {
         (
             UnstatedKind::Joining,
             seam.id.into(),
-            format!("{}, joining row below the topstitching", seam.id.title()),
+            say::UnstatedJoining { seam: seam.id }.into(),
         ),
         (
             first.map_or(StitchType::S301, |row| row.stitch),
@@ -143,7 +181,13 @@ fn overedged(garment: &Garment, seam: &Seam) -> Option<Unstated> {
         .iter()
         .filter(|lap| lap.finish == Finish::Overedged)
         .filter(of_seam)
-        .map(|lap| edge(garment, lap.piece, lap.edge) * f64::from(copies(lap.on)))
+        .filter_map(|lap| {
+            // Of a part of an edge, that share of the edge before its wash.
+            let whole = garment.pattern.piece(lap.piece)?.edge(lap.edge)?.length();
+            let share = lap.line(&garment.pattern)?.length() / whole;
+            let long = edge(garment, lap.piece, lap.edge) * share;
+            Some(countable(long) * f64::from(copies(lap.on)))
+        })
         .sum();
     // Pressed open, each edge is neatened by itself.
     let plies = if seam.construction == Construction::PressedOpen {
@@ -151,13 +195,13 @@ fn overedged(garment: &Garment, seam: &Seam) -> Option<Unstated> {
     } else {
         2
     };
-    let usual = operation("edge-overedge").and_then(|o| o.density);
+    let usual = operation(SeamOperationId::EdgeOveredge).density;
     estimated(
         garment,
         (
             UnstatedKind::Overedge,
             seam.id.into(),
-            format!("{}, overedge of raw edges", seam.id.title()),
+            say::UnstatedOveredge { seam: seam.id }.into(),
         ),
         (StitchType::S504, usual.map_or(PLAIN, |(_, most)| most)),
         (plies, ClothUse::Shell),
@@ -165,33 +209,34 @@ fn overedged(garment: &Garment, seam: &Seam) -> Option<Unstated> {
     )
 }
 
-/// Patch all round, labels along both short ends, on the two plies of the band.
+/// Patch all round, labels along both short ends, on the plies of the band.
 fn sewn_on(garment: &Garment) -> Vec<Unstated> {
     let stated = |id: SeamId| garment.seams.iter().any(|seam| seam.id == id);
     garment
         .fixings
         .iter()
         .filter_map(|fixing| {
-            let (what, sewn) = match &fixing.kind {
-                FixingKind::Patch(width, height, _) if !stated(SeamId::PatchSet) => {
-                    ("patch sewn on", (*width + *height) * 2.0)
-                }
+            let key = fixing.from.code();
+            let known = garment.collection.trims.get(key);
+            let trim = known.map_or(key, |trim| trim.name.as_str());
+            let (what, plies, sewn): (Said, u8, Length) = match &fixing.kind {
+                FixingKind::Patch(width, height, _) if !stated(SeamId::PatchSet) => (
+                    say::UnstatedPatch { trim }.into(),
+                    band_plies(garment),
+                    (*width + *height) * 2.0,
+                ),
                 FixingKind::Label(_, height, _)
                     if fixing.piece != PieceId::Band || !stated(SeamId::LabelSet) =>
                 {
-                    ("label sewn in", *height * 2.0)
+                    (say::UnstatedLabel { trim }.into(), 2, *height * 2.0)
                 }
                 _ => return None,
             };
             estimated(
                 garment,
-                (
-                    UnstatedKind::SewnOn,
-                    fixing.from.clone(),
-                    format!("{}, {what}", fixing.from.code()),
-                ),
+                (UnstatedKind::SewnOn, fixing.from.clone(), what),
                 (StitchType::S301, PLAIN),
-                (2, ClothUse::Shell),
+                (plies, ClothUse::Shell),
                 sewn,
             )
         })

@@ -2,7 +2,7 @@
 //! a covering stitch.
 
 use style::Seam;
-use trade::seam::operation;
+use trade::seam::{SeamOperationId, operation};
 use trade::{Confidence, Length, StitchType};
 
 use crate::construct::operation_of;
@@ -31,8 +31,8 @@ const USUAL_GAUGE: Confidence = Confidence::Derived("the middle of the gauges us
 /// The bite of an overedge when the style does not state one: the middle of the usual bites,
 /// 5.6 mm (3/16 to 1/4 inch, from memory).
 pub fn overedge_bite() -> Length {
-    operation("edge-overedge")
-        .and_then(|o| o.gauge)
+    operation(SeamOperationId::EdgeOveredge)
+        .gauge
         .map_or(Length::mm(5.6), |(least, most)| (least + most) / 2.0)
 }
 
@@ -82,7 +82,7 @@ pub(super) fn of_row(seam: &Seam, number: usize, stitch: StitchType) -> StitchWi
             pass: 1.0 / needles as f64,
         };
     }
-    let gauge = operation_of(seam).and_then(|o| o.gauge);
+    let gauge = operation_of(seam).gauge;
     StitchWidth {
         width: gauge.map_or(Length::inches(0.25), |(least, most)| (least + most) / 2.0),
         source: Some(USUAL_GAUGE),

@@ -35,6 +35,8 @@ pub(super) fn patch(found: &mut Found, old: Option<&Patch>, new: Option<&Patch>)
     found.value("patch.trim", key::DIFFERENCE_PATCH, &a.trim, &b.trim);
     let (path, about) = ("patch.from_centre", key::DIFFERENCE_PATCH_FROM_CENTRE);
     found.value(path, about, a.from_centre, b.from_centre);
+    let (path, about) = ("patch.through", key::DIFFERENCE_PATCH_THROUGH);
+    found.value(path, about, a.through, b.through);
     let (path, about) = ("patch.letters", key::DIFFERENCE_PATCH_LETTERS);
     found.value(path, about, a.letters, b.letters);
     let (path, about) = ("patch.art", key::DIFFERENCE_PATCH_DRAWING);

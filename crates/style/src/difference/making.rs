@@ -3,7 +3,8 @@
 use words::key;
 
 use super::found::Found;
-use crate::{Band, Bartacks, Cutting, Fly, Hem};
+use super::value::Value;
+use crate::{Band, Bartacks, Cutting, Fly, Hem, Wash};
 
 pub(super) fn fly(found: &mut Found, a: &Fly, b: &Fly) {
     found.value("fly.closing", key::DIFFERENCE_FLY, a.closing, b.closing);
@@ -15,6 +16,8 @@ pub(super) fn fly(found: &mut Found, a: &Fly, b: &Fly) {
     found.value(path, about, a.zip.as_ref(), b.zip.as_ref());
     let (path, about) = ("fly.band_button", key::DIFFERENCE_BAND_BUTTON);
     found.value(path, about, &a.band_button, &b.band_button);
+    let (path, about) = ("fly.topstitch", key::DIFFERENCE_FLY_TOPSTITCH);
+    found.value(path, about, a.topstitch, b.topstitch);
 }
 
 pub(super) fn band(found: &mut Found, a: &Band, b: &Band) {
@@ -43,6 +46,19 @@ pub(super) fn bartacks(found: &mut Found, a: &Bartacks, b: &Bartacks) {
     found.value(path, about, a.width, b.width);
     let (path, about) = ("bartacks.stitches", key::DIFFERENCE_BARTACK_STITCHES);
     found.value(path, about, a.stitches, b.stitches);
+    let (path, about) = ("bartacks.mouth", key::DIFFERENCE_BARTACKS_MOUTH);
+    found.value(path, about, a.mouth, b.mouth);
+    found.value(
+        "bartacks.coin",
+        key::DIFFERENCE_BARTACKS_COIN,
+        a.coin,
+        b.coin,
+    );
+    let (path, about) = ("bartacks.back_pockets", key::DIFFERENCE_BARTACKS_BACK);
+    found.value(path, about, a.back_pockets, b.back_pockets);
+    found.value("bartacks.fly", key::DIFFERENCE_BARTACKS_FLY, a.fly, b.fly);
+    let (path, about) = ("bartacks.crotch", key::DIFFERENCE_BARTACKS_CROTCH);
+    found.value(path, about, a.crotch, b.crotch);
 }
 
 pub(super) fn cutting(found: &mut Found, a: &Cutting, b: &Cutting) {
@@ -52,4 +68,22 @@ pub(super) fn cutting(found: &mut Found, a: &Cutting, b: &Cutting) {
     let (path, about) = ("cutting.residual_weft", key::DIFFERENCE_RESIDUAL_WEFT);
     found.value(path, about, a.residual_weft, b.residual_weft);
     found.value("cutting.skew", key::DIFFERENCE_CUTTING_SKEW, a.skew, b.skew);
+}
+
+pub(super) fn wash(found: &mut Found, a: Option<&Wash>, b: Option<&Wash>) {
+    let word = |wash: Option<&Wash>, of: fn(&Wash) -> Value| wash.map_or(Value::Nothing, of);
+    let mut value = |path, about: words::Key, of: fn(&Wash) -> Value| {
+        found.value(path, about, word(a, of), word(b, of));
+    };
+    value("wash.finish", key::DIFFERENCE_WASH_FINISH, |wash| {
+        wash.finish.into()
+    });
+    value("wash.by", key::DIFFERENCE_WASH_BY, |wash| wash.by.into());
+    value("wash.set_after", key::DIFFERENCE_WASH_SET_AFTER, |wash| {
+        Value::List(wash.set_after.iter().map(|what| (*what).into()).collect())
+    });
+    value("wash.steps", key::DIFFERENCE_WASH_STEPS, |wash| {
+        let steps = wash.steps.iter();
+        Value::List(steps.map(|step| Value::Text(step.to_string())).collect())
+    });
 }

@@ -48,6 +48,7 @@ pub fn difference(old: &StyleDoc, new: &StyleDoc) -> Vec<Change> {
     making::bartacks(&mut found, &old.bartacks, &new.bartacks);
     pattern::pattern(&mut found, old.pattern.as_ref(), new.pattern.as_ref());
     making::cutting(&mut found, &old.cutting, &new.cutting);
+    making::wash(&mut found, old.wash.as_ref(), new.wash.as_ref());
     muted::muted(&mut found, &old.muted, &new.muted);
     found.changes
 }

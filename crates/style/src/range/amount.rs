@@ -4,7 +4,9 @@ use std::cmp::Ordering;
 use std::fmt;
 use std::str::FromStr;
 
-use trade::{Angle, ArealWeight, Length, Share, StitchDensity, UnitError, YarnSize};
+use trade::{
+    Angle, ArealWeight, Duration, Length, Share, StitchDensity, Temperature, UnitError, YarnSize,
+};
 
 /// From here on a length is said in metres.
 const LONG: Length = Length::m(5.0);
@@ -24,6 +26,10 @@ pub enum Amount {
     Yarn(YarnSize),
     /// Stitches to a length.
     Density(StitchDensity),
+    /// How warm.
+    Temperature(Temperature),
+    /// How long it takes.
+    Duration(Duration),
     /// How many.
     Count(u32),
 }
@@ -38,6 +44,8 @@ impl Amount {
             (Self::Weight(a), Self::Weight(b)) => a.partial_cmp(&b),
             (Self::Yarn(a), Self::Yarn(b)) => a.partial_cmp(&b),
             (Self::Density(a), Self::Density(b)) => a.partial_cmp(&b),
+            (Self::Temperature(a), Self::Temperature(b)) => a.partial_cmp(&b),
+            (Self::Duration(a), Self::Duration(b)) => a.partial_cmp(&b),
             (Self::Count(a), Self::Count(b)) => Some(a.cmp(&b)),
             _ => None,
         }
@@ -60,6 +68,8 @@ impl fmt::Display for Amount {
             Self::Weight(value) => value.fmt(f),
             Self::Yarn(value) => value.fmt(f),
             Self::Density(value) => value.fmt(f),
+            Self::Temperature(value) => value.fmt(f),
+            Self::Duration(value) => value.fmt(f),
             Self::Count(value) => value.fmt(f),
         }
     }
@@ -99,6 +109,8 @@ measured!(
     Weight(ArealWeight),
     Yarn(YarnSize),
     Density(StitchDensity),
+    Temperature(Temperature),
+    Duration(Duration),
 );
 
 impl From<u32> for Amount {
@@ -111,7 +123,9 @@ impl From<u32> for Amount {
 pub(super) mod rows {
     use super::super::row::Range;
     use super::Amount;
-    use trade::{Angle, ArealWeight, Length, Share, StitchDensity, YarnSize};
+    use trade::{
+        Angle, ArealWeight, Duration, Length, Share, StitchDensity, Temperature, YarnSize,
+    };
 
     type Paths = &'static [&'static str];
 
@@ -154,6 +168,10 @@ pub(super) mod rows {
         tex, Yarn, YarnSize::tex;
         /// Stitches to the centimetre.
         per_cm, Density, StitchDensity::per_cm;
+        /// Temperatures in degrees Celsius.
+        celsius, Temperature, Temperature::celsius;
+        /// Times in minutes.
+        minutes, Duration, Duration::minutes;
     );
 
     /// Whole numbers.

@@ -1,6 +1,6 @@
 //! What a style states beside its chart: shape, details, seams, tacks and cutting.
 
-use super::amount::rows::{cm, count, deg, mm, per_cm, percent};
+use super::amount::rows::{celsius, cm, count, deg, minutes, mm, per_cm, percent};
 use super::row::Range;
 
 const PRACTICE: &str = "common practice, from memory";
@@ -172,6 +172,24 @@ pub(super) const ROWS: &[Range] = &[
         [-2.0, 5.0],
         [-10.0, 30.0],
         "1 to 3 % published for cloth that was shrunk; the room is from memory",
+    ),
+    celsius(
+        &["wash.steps[].temperature"],
+        [10.0, 95.0],
+        [0.0, 200.0],
+        "a cold rinse to a hot desize, drying with hot air more, from memory",
+    ),
+    minutes(
+        &["wash.steps[].time"],
+        [1.0, 180.0],
+        [0.1, 2880.0],
+        "from memory; drying on a line takes a day",
+    ),
+    count(
+        &["wash.steps[].liquor"],
+        [3, 25],
+        [1, 100],
+        "5 to 15 litres to the kilogram, from memory",
     ),
     mm(
         &["pattern.allowance", "pattern.allowances.*"],

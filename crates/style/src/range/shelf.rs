@@ -31,13 +31,13 @@ pub(super) const ROWS: &[Range] = &[
         &["cloths.*.warp_shrinkage"],
         [-2.0, 15.0],
         [-10.0, 30.0],
-        "3 % published for cloth that was shrunk, 7 to 10 for loomstate from memory",
+        "1 to 5 % published for cloth that was shrunk, 10 to 13.5 for loomstate after three launderings, 7 to 10 after one from memory",
     ),
     percent(
         &["cloths.*.weft_shrinkage"],
         [-2.0, 20.0],
         [-10.0, 30.0],
-        "5 % published for rigid cloth, 12 to 15 with stretch",
+        "5 to 8 % published for rigid cloth after three launderings, 8 to 14 with stretch, 1 to 8 where it is heat set",
     ),
     percent(
         &["cloths.*.skew"],

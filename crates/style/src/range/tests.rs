@@ -103,7 +103,7 @@ fn style() -> String {
         ),
         (
             "button = \"shank-22\"",
-            "button = \"shank-22\"\nzip = \"zip-5\"",
+            "button = \"shank-22\"\nzip = \"zip-5\"\ntopstitch = \"flat\"",
         ),
         (
             "purpose = [\"brand\"]",
@@ -112,6 +112,10 @@ fn style() -> String {
         (
             "offset = \"0 mm\" }]",
             "offset = \"0 mm\", begin = \"cut\", end = \"cut\" }]",
+        ),
+        (
+            "stitches = 28",
+            "stitches = 28\nmouth = true\ncoin = true\nback_pockets = true",
         ),
         (
             "[cutting]",
@@ -344,6 +348,8 @@ fn times(amount: Amount, most: Amount, factor: f64) -> Amount {
         (Amount::Weight(v), Amount::Weight(m)) => nonzero(v, m, factor).into(),
         (Amount::Yarn(v), Amount::Yarn(m)) => nonzero(v, m, factor).into(),
         (Amount::Density(v), Amount::Density(m)) => nonzero(v, m, factor).into(),
+        (Amount::Temperature(v), Amount::Temperature(m)) => nonzero(v, m, factor).into(),
+        (Amount::Duration(v), Amount::Duration(m)) => nonzero(v, m, factor).into(),
         (Amount::Count(v), Amount::Count(m)) => {
             let of = f64::from(if v == 0 { m } else { v });
             Amount::Count((of * factor).round() as u32)

@@ -20,6 +20,8 @@ pub(super) fn style(asked: &NewStyle, settled: &Settled, collection: &Collection
     set(&mut document, &["style", "figure"], settled.figure.word());
     set(&mut document, &["style", "fit"], settled.fit.word());
     remove(&mut document, &["style", "summary"]);
+    // Who washes it and how is not asked, and the demo's laundry is not the maker's.
+    remove(&mut document, &["wash"]);
     told(&mut document, asked, settled, collection);
     set(&mut document, &["sizes", "waists"], tags(&settled.waists));
     set(&mut document, &["sizes", "lengths"], tags(&settled.lengths));

@@ -142,6 +142,7 @@ fn every_answer_is_as_its_schema_says_and_no_other_is() {
         (Shape::CheckOrder, vec!["check", &tight, "--json"]),
         (Shape::Unread, vec!["check", &broken, "--json"]),
         (Shape::Pieces, vec!["pieces", &ferryman, "--json"]),
+        (Shape::SewingOrder, vec!["sew", &ferryman, "--json"]),
         (Shape::Lay, on_lining("lay", &ferryman)),
         (Shape::Lay, on_lining("lay", &spring)),
         (Shape::Plan, vec!["plan", &spring, "--estimate", "--json"]),

@@ -32,7 +32,9 @@ const ARROWS: &[(&str, &[&str])] = &[
     ),
     (
         "patterns",
-        &["cutting", "draft", "geometry", "lay", "sewing", "trade"],
+        &[
+            "cutting", "draft", "geometry", "lay", "sewing", "trade", "words",
+        ],
     ),
     ("intake", &["geometry", "patterns", "style", "trade"]),
     (
@@ -141,8 +143,18 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "suite",
         &[
-            "answers", "cutting", "draft", "drawing", "geometry", "lay", "papers", "sewing",
-            "style", "trade", "words",
+            "answers",
+            "cut_sheets",
+            "cutting",
+            "draft",
+            "drawing",
+            "geometry",
+            "lay",
+            "papers",
+            "sewing",
+            "style",
+            "trade",
+            "words",
         ],
     ),
 ];

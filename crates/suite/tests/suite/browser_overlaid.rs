@@ -265,7 +265,10 @@ async fn overlaid(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<(
         let size = first.style.sizes.base;
         let drawn = |loaded: &Loaded| {
             let garment = make(&loaded.style, &loaded.collection, size);
-            garment_view(&garment, view, face)
+            let mut sheet = garment_view(&garment, view, face, words::Words::english());
+            // Weave and shade are left out of what is compared.
+            sheet.layers.retain(|layer| layer.cover.is_none());
+            sheet
         };
         inked(&drawn(&last), &UNDER, &shot, map);
         inked(&drawn(&first), &UPPER, &shot, map);

@@ -104,8 +104,8 @@ fn a_detail_out_of_place_is_noticed() {
             by(&mut edges[outer]["points"][0][1], 0.5);
         }),
         ("extra pocket", &|all| {
-            let front = first(&all["pieces"], &|p| p["id"] == "front");
-            let lines = &mut all["pieces"][front]["lines"];
+            let bag = first(&all["pieces"], &|p| p["id"] == "pocket_bag");
+            let lines = &mut all["pieces"][bag]["lines"];
             let line = first(lines, &|l| l["name"] == "extra_pocket");
             for point in lines[line]["points"].as_array_mut().unwrap() {
                 by(&mut point[1], -6.0);

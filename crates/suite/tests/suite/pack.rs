@@ -142,8 +142,14 @@ fn a_new_labels_pack_has_nothing_of_the_demo() {
 fn every_page_is_headed_numbered_and_dated() {
     let (_folder, pdf) = pack();
     let Some(pages) = pages(&pdf) else { return };
-    // Cover, findings, chart, measures, seams, four views, pieces, materials: fewer would leave one out.
-    assert!((12..=80).contains(&pages.len()), "{} pages", pages.len());
+    let annex = annex(&pages);
+    // What the workroom reads is one document that can be held in a hand; the annex is the maker's.
+    assert!((30..=56).contains(&annex), "{annex} pages for the workroom");
+    assert!(
+        pages.len() - annex <= 20,
+        "{} pages of annex",
+        pages.len() - annex
+    );
     for (number, page) in pages.iter().enumerate() {
         let foot = format!("page {} of {}", number + 1, pages.len());
         for words in ["Ferryman", "SY-101", "Revision 1", "1 March 2026", &foot] {
@@ -156,13 +162,70 @@ fn every_page_is_headed_numbered_and_dated() {
     }
 }
 
+/// How many pages stand before the annex.
+fn annex(pages: &[String]) -> usize {
+    let annex = pages
+        .iter()
+        .skip(1)
+        .position(|page| page.contains("annex for the maker"));
+    annex.unwrap() + 1
+}
+
+/// A figure of the wrong side of the wash makes a pair of the wrong size, so every page says which it prints.
+#[test]
+fn every_page_with_figures_says_in_which_state_they_are() {
+    let (_folder, pdf) = pack();
+    let Some(pages) = pages(&pdf) else { return };
+    let annex = annex(&pages);
+    // "9 The garment": the contents of the cover are skipped.
+    let page_of = |title: &str| {
+        let is_title = |line: &str| {
+            let number_off = line
+                .trim_start()
+                .trim_start_matches(|c: char| c.is_ascii_digit());
+            number_off.len() < line.trim_start().len() && number_off.trim_start().starts_with(title)
+        };
+        let at = pages
+            .iter()
+            .skip(1)
+            .position(|page| page.lines().any(is_title));
+        at.unwrap_or_else(|| panic!("no page is headed {title}")) + 1
+    };
+    for (title, state) in [
+        ("Materials", "before the wash"),
+        ("Measurement chart", "after the wash"),
+        ("Measurement chart before the wash", "before the wash"),
+        ("The garment", "after the wash"),
+        ("Sewing order", "before the wash"),
+        ("Detail plates", "before the wash"),
+    ] {
+        let head: String = pages[page_of(title)].lines().take(2).collect();
+        assert!(
+            head.contains("size 32x32 · figures ") && head.contains(state),
+            "{title}: {head}"
+        );
+    }
+    for (at, page) in pages.iter().enumerate().skip(page_of("Materials")) {
+        let head: String = page.lines().take(2).collect();
+        let inspection = page_of("Inspection and packing");
+        let plain = (inspection..annex).contains(&at);
+        let stated = head.contains("figures ") || head.contains("annex for the maker");
+        assert_eq!(stated, !plain, "page {}: {head}", at + 1);
+    }
+    // Codes are the maker's: the workroom knows nothing of them.
+    for page in &pages[..annex] {
+        assert!(!page.contains("::"), "{page}");
+    }
+    assert!(pages[annex..].concat().contains("sewing::"));
+}
+
 #[test]
 fn the_chart_has_every_measure_and_size_with_its_value() {
     let (_folder, pdf) = pack();
     let Some(pages) = pages(&pdf) else { return };
     let start = pages
         .iter()
-        .position(|page| page.contains("3 Measurement chart"))
+        .position(|page| page.contains("1 Waist"))
         .unwrap();
     let chart = &pages[start];
     for measure in MeasureId::ALL {

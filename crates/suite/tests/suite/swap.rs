@@ -4,10 +4,11 @@
 use draft::{EdgeId, PieceId};
 use drawing::{View, garment_view, section_of, svg};
 use geometry::area;
+use sewing::work::{OperationKey, sewing_order};
 use sewing::yarn::{Consumption, consumption};
-use sewing::{Face, Finish, Garment, make, work::sewing_order};
+use sewing::{Face, Finish, Garment, make};
 use style::{Edit, SeamId, Size};
-use trade::{Length, StitchType};
+use trade::{Length, MachineId, StitchType};
 
 const SIZE: Size = Size::new(32, 32);
 
@@ -139,7 +140,14 @@ fn both_views_change() {
     let (piece, finish, width) = lap(&after);
     assert_eq!((piece, finish), (PieceId::Front, Finish::Overedged));
     near(width, 10.0, 1e-9);
-    let drawn = |garment: &Garment, face| svg(&garment_view(garment, View::Front, face));
+    let drawn = |garment: &Garment, face| {
+        svg(&garment_view(
+            garment,
+            View::Front,
+            face,
+            words::Words::english(),
+        ))
+    };
     assert_ne!(drawn(&before, Face::Inside), drawn(&after, Face::Inside));
     let rows_outside = |garment: &Garment| {
         let rows = garment.rows.iter();
@@ -164,8 +172,8 @@ fn the_yarn_total_changes_by_the_inseam() {
     let total = |all: &Consumption| all.used().total().to_m();
     near(total(&new) - total(&old), inseam(&new) - inseam(&old), 1e-9);
     // 516 at 8 stitches to the inch: about 19 times the length of both seams, in place of two rows of
-    // 401 at about 6 times each.
-    let sewn = 2.0 * inseam_of(&after, PieceId::Front).1 / 1000.0;
+    // 401 at about 6 times each. They are sewn before the wash takes 8 % along the warp.
+    let sewn = 2.0 * inseam_of(&after, PieceId::Front).1 / 1000.0 / 0.92;
     near(inseam(&new) / sewn, 18.5, 1.5);
     near(inseam(&old) / sewn, 12.0, 0.8);
 }
@@ -174,7 +182,7 @@ fn the_yarn_total_changes_by_the_inseam() {
 #[test]
 fn the_sewing_order_changes() {
     let Swap { before, after } = swap();
-    let inseams = |garment: &Garment| -> Vec<(String, &'static str, u8)> {
+    let inseams = |garment: &Garment| -> Vec<(OperationKey, MachineId, u8)> {
         sewing_order(garment)
             .into_iter()
             .filter(|operation| {
@@ -188,9 +196,9 @@ fn the_sewing_order_changes() {
     };
     let (felled, overlocked) = (inseams(&before), inseams(&after));
     assert_eq!(felled.len(), 1, "{felled:?}");
-    assert!(felled[0].1.contains("arm"), "{felled:?}");
+    assert_eq!(felled[0].1, MachineId::FeedOffTheArm, "{felled:?}");
     assert!(
-        !overlocked.iter().any(|o| o.1.contains("arm")),
+        !overlocked.iter().any(|o| o.1 == MachineId::FeedOffTheArm),
         "{overlocked:?}"
     );
     let stitches = |garment: &Garment| -> Vec<StitchType> {

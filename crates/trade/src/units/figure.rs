@@ -12,6 +12,12 @@ impl Length {
         Figure::new(self.to_mm(), places, "mm")
     }
 
+    /// In millimetres, with so many decimals, where the unit is said once for several.
+    #[must_use]
+    pub const fn bare_mm(self, places: u8) -> Figure {
+        Figure::new(self.to_mm(), places, "")
+    }
+
     /// In centimetres, with so many decimals.
     #[must_use]
     pub const fn in_cm(self, places: u8) -> Figure {

@@ -29,6 +29,10 @@ pub enum Quantity {
     StitchDensity,
     /// A share of a whole, inside as a ratio.
     Share,
+    /// A temperature, inside in degrees Celsius.
+    Temperature,
+    /// How long something takes, inside in minutes.
+    Duration,
 }
 
 /// How a number beside a unit becomes a number of base units.
@@ -119,6 +123,11 @@ const AFTER: &[(&str, Quantity, Conversion)] = &[
     ("/inch", Quantity::StitchDensity, Times(10.0 / MM_PER_INCH)),
     ("%", Quantity::Share, Times(0.01)),
     ("percent", Quantity::Share, Times(0.01)),
+    ("°C", Quantity::Temperature, Times(1.0)),
+    ("C", Quantity::Temperature, Times(1.0)),
+    ("min", Quantity::Duration, Times(1.0)),
+    ("s", Quantity::Duration, Times(1.0 / 60.0)),
+    ("h", Quantity::Duration, Times(60.0)),
 ];
 
 /// Yarn systems written before the number.
@@ -159,6 +168,8 @@ impl Quantity {
             Self::YarnSize => "a yarn size",
             Self::StitchDensity => "a stitch density",
             Self::Share => "a percentage",
+            Self::Temperature => "a temperature",
+            Self::Duration => "a time",
         }
     }
 
@@ -173,6 +184,8 @@ impl Quantity {
             Self::YarnSize => "\"tex 105\", \"Nm 20\" or \"Ne 10\"",
             Self::StitchDensity => "\"8 /in\" or \"3.1 /cm\"",
             Self::Share => "\"8 %\"",
+            Self::Temperature => "\"40 °C\"",
+            Self::Duration => "\"20 min\"",
         }
     }
 
@@ -187,6 +200,8 @@ impl Quantity {
             Self::YarnSize => &[("tex ", ""), ("Nm ", ""), ("Ne ", "")],
             Self::StitchDensity => &[("", " /in"), ("", " /cm")],
             Self::Share => &[("", " %")],
+            Self::Temperature => &[("", " °C")],
+            Self::Duration => &[("", " min")],
         };
         let written: Vec<String> = forms
             .iter()

@@ -8,6 +8,7 @@
 
 mod angle;
 mod area;
+mod duration;
 mod error;
 mod figure;
 mod kind;
@@ -16,18 +17,21 @@ mod number;
 mod quantity;
 mod share;
 mod stitch_density;
+mod temperature;
 mod text;
 mod weight;
 mod yarn_size;
 
 pub use angle::Angle;
 pub use area::Area;
+pub use duration::Duration;
 pub use error::UnitError;
 pub use kind::{Quantity, System};
 pub use length::Length;
 pub use number::trimmed;
 pub use share::Share;
 pub use stitch_density::StitchDensity;
+pub use temperature::Temperature;
 pub use weight::{ArealWeight, Mass};
 pub use yarn_size::YarnSize;
 

@@ -71,8 +71,9 @@ order-lead = { $operations ->
 }, { $machines ->
     [one] 1 machine or table
    *[other] { $machines } machines and tables
-}, { $sewn } sewn in a pair. One operation is one pass at one machine; what has to be done before comes earlier.
+}, { $sewn } sewn in a pair. The pair is sewn before its wash: figures are what the machine is set to then. One operation is one pass at one machine; what has to be done before comes earlier.
 # What the style does not say of an operation; then also the stitch and the density that are usual for it.
+order-density = set to { $set }, { $counted } after the wash
 order-not-stated = Not stated in the style: { $what }
 order-not-stated-stitch = Not stated in the style: { $what }, usually { $stitch }
 order-not-stated-density = Not stated in the style: { $what }, usually { $stitch } at { $density }

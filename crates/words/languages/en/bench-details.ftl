@@ -181,7 +181,7 @@ details-front-bag-facing-how = Shell behind the mouth, measured beyond its edge.
 ## Extra pocket: front.rs
 
 details-front-extra-title = Extra pocket
-details-front-extra-none = None. It would be one ply behind the front without the coin pocket, up to the lower edge of the waistband, hidden by a belt.
+details-front-extra-none = None. It would be one ply on the pocket bag of the front without the coin pocket, on the side towards the body, up to the lower edge of the waistband.
 details-front-extra-side = Side
 details-front-extra-side-field = Extra pocket: side
 details-front-extra-side-how = The front it sits behind; left and right are the wearer's.
@@ -258,6 +258,11 @@ details-closing-loops-belt-how = The width of the belt they are made for; it hid
 
 ## Hem: closing.rs
 
+details-closing-fly-topstitch = Topstitched
+details-closing-fly-topstitch-field = Fly: when it is topstitched
+details-closing-fly-topstitch-how = On the left front while it lies flat, as is usual, the rows of the rise then begin on those of the fly; after the rise, they begin under them.
+details-closing-fly-flat = flat, before the rise
+details-closing-fly-after-rise = after the rise
 details-closing-hem-title = Hem
 details-closing-hem-join = Join
 details-closing-hem-join-field = Hem: where its row joins
@@ -305,6 +310,21 @@ details-hardware-bartacks-width-how = Of each tack.
 details-hardware-bartacks-stitches = Stitches
 details-hardware-bartacks-stitches-field = Bartacks: stitches in each
 details-hardware-bartacks-stitches-how = In each tack.
+details-hardware-bartacks-mouth = Pocket mouths
+details-hardware-bartacks-mouth-field = Bartacks: pocket mouths
+details-hardware-bartacks-mouth-how = Across both ends of each mouth; where nothing is said, unless rivets sit there.
+details-hardware-bartacks-coin = Coin pocket
+details-hardware-bartacks-coin-field = Bartacks: coin pocket
+details-hardware-bartacks-coin-how = At both top corners; where nothing is said, unless rivets sit there.
+details-hardware-bartacks-back = Back pockets
+details-hardware-bartacks-back-field = Bartacks: back pockets
+details-hardware-bartacks-back-how = At the top corners; where nothing is said, unless hidden rivets sit there.
+details-hardware-bartacks-fly = Fly
+details-hardware-bartacks-fly-field = Bartacks: fly
+details-hardware-bartacks-fly-how = At its foot, and across the end of its stitching.
+details-hardware-bartacks-crotch = Crotch
+details-hardware-bartacks-crotch-field = Bartacks: crotch
+details-hardware-bartacks-crotch-how = Where rise, seat and inseams meet.
 
 ## Patch: hardware.rs
 
@@ -317,6 +337,9 @@ details-hardware-patch-tanned = { $tanning } tanned
 details-hardware-patch-from-centre = From centre
 details-hardware-patch-from-centre-field = Patch: from centre
 details-hardware-patch-from-centre-how = Centre back to its inner edge, on the wearer's right.
+details-hardware-patch-through = Sewn through
+details-hardware-patch-through-field = Patch: sewn through
+details-hardware-patch-through-how = The whole band once it is finished, or its outer ply alone before it is set on.
 details-hardware-patch-letters = Letters
 details-hardware-patch-letters-field = Patch: letters
 details-hardware-patch-letters-how = Pressed into the leather, standing up from a ground pressed down, or printed.
@@ -354,3 +377,40 @@ details-labels-purpose-how = What a wearer or an inspector finds on it.
 details-labels-nothing = trims.toml has no label to choose.
 # The name of a label as the collection has it.
 details-labels-add = Add { $label }
+
+## First wash
+
+details-wash-title = First wash
+details-wash-finish = Sold
+details-wash-finish-field = First wash: how the pair is sold
+details-wash-finish-how = What is done to the pair before it is sold. A raw pair is measured and sold as it was sewn; any other after its wash.
+details-wash-not-stated = not stated
+details-wash-raw = raw
+details-wash-rinsed = rinsed
+details-wash-washed = washed by a recipe
+details-wash-by = Washed by
+details-wash-by-field = First wash: who gives it
+details-wash-by-how = Who gives the pair its first wash.
+details-wash-mill = the mill, before it is cut
+details-wash-laundry = a laundry
+details-wash-workroom = the workroom
+details-wash-wearer = whoever wears it
+details-wash-set-after = Set after it
+details-wash-set-after-field = First wash: what is set after it
+details-wash-set-after-how = What would suffer in it and is put on afterwards.
+details-wash-steps = Recipe
+details-wash-no-steps = Open: the papers ask for it.
+details-wash-does = Step
+# { $number } the step's place in the recipe
+details-wash-does-field = Step { $number } of the wash: what is done
+details-wash-temperature = Warm
+details-wash-temperature-field = Step { $number } of the wash: temperature
+details-wash-time = Long
+details-wash-time-field = Step { $number } of the wash: time
+details-wash-liquor = Water 1:
+details-wash-liquor-field = Step { $number } of the wash: litres of water to the kilogram
+details-wash-out = Take out
+details-wash-take-out = Take out step { $number } of the wash
+details-wash-add = Add a step
+# What a new step does until the maker says otherwise; it is written into the file.
+details-wash-new-step = rinse

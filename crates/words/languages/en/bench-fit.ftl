@@ -1,6 +1,9 @@
 ### The measurement chart: crates/bench/src/part/fit.rs.
 
 fit-title = Measurement chart
+fit-before-wash = before the wash
+fit-after-wash = once washed
+fit-lead-raw = The finished garment as it is sold, raw, flat and closed. A grade is added for each inch of waist.
 fit-lead = The finished garment after its first wash, flat and closed. A grade is added for each inch of waist.
 
 ## The heads of its columns

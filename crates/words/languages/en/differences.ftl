@@ -96,6 +96,7 @@ difference-fly = fly
 difference-fly-buttons = fly buttons
 difference-fly-button = fly button
 difference-fly-zip = fly zip
+difference-fly-topstitch = when the fly is topstitched
 difference-band-button = band button
 difference-band-rows = band rows
 difference-band-start = band row begins below the band
@@ -147,6 +148,7 @@ difference-rivets-coin = rivets at the coin pocket
 difference-rivets-hidden = hidden rivets at the back pockets
 difference-patch = patch
 difference-patch-from-centre = patch from centre back
+difference-patch-through = plies the patch is sewn through
 difference-patch-letters = letters of the patch
 difference-patch-drawing = patch drawing
 difference-label = label { $number }
@@ -168,6 +170,11 @@ difference-bartack-under = bartack under yarn
 difference-bartack-length = bartack length
 difference-bartack-width = bartack width
 difference-bartack-stitches = bartack stitches
+difference-bartacks-mouth = bartacks at the pocket mouths
+difference-bartacks-coin = bartacks at the coin pocket
+difference-bartacks-back = bartacks at the back pockets
+difference-bartacks-fly = bartacks at the fly
+difference-bartacks-crotch = bartack at the crotch
 
 ## The maker's own pattern
 
@@ -183,6 +190,10 @@ difference-cutting-band = waistband cut
 difference-residual-warp = band cloth still shrinks along the warp
 difference-residual-weft = band cloth still shrinks along the weft
 difference-cutting-skew = cut on skewed cloth
+difference-wash-finish = finish
+difference-wash-by = washed by
+difference-wash-set-after = set after the wash
+difference-wash-steps = wash recipe
 
 ## Findings that are no longer counted
 

@@ -13,11 +13,10 @@ cutting-longer = { $by } longer
 cutting-skew-straight = its weft lies { $skew } askew after the wash and pieces are cut straight: the seams of the legs { $turn }
 cutting-skew-sheared = pieces are cut against a skew of { $skew } by shearing them, so left and right differ on the cloth; cut straight, the seams would { $turn }
 cutting-skew-turned = pieces are cut against a skew of { $skew } with their grain turned, so left and right differ on the cloth; cut straight, the seams would { $turn }
-cutting-turn = turn { $by } between knee and hem
-cutting-turn-back = turn { $by } towards the back between knee and hem
-cutting-turn-front = turn { $by } towards the front between knee and hem
-cutting-turn-more = { $turn }, more than the { $fault } that count as a fault
-cutting-turn-less = { $turn }, less than the { $fault } that count as a fault
+cutting-turn-left = turn by about { $by } between knee and hem, the left outseam forward and the right one back
+cutting-turn-right = turn by about { $by } between knee and hem, the right outseam forward and the left one back
+cutting-turn-more = { $turn }, more than the { $fault } that count as a fault (an estimate from the skew of the cloth, which AATCC TM179-2023 does not hold comparable with the twist of a washed pair: wash a pair)
+cutting-turn-less = { $turn }, less than the { $fault } that count as a fault (an estimate from the skew of the cloth, which AATCC TM179-2023 does not hold comparable with the twist of a washed pair: wash a pair)
 cutting-skew-help = write skew = "sheared" or "grain turned" under [cutting]
 cutting-skew-lay-help = lay all pieces of a pair in one direction, face up
 cutting-skew-little-help = such a cloth may be cut straight

@@ -2,7 +2,7 @@
 
 ## Bulk
 
-sewing-bulk-too-thick = { $words }; { $machine } { $machine-2 } takes { $takes }
+sewing-bulk-too-thick = { $words }, the plies not pressed; { $machine } { $machine-2 } lifts its foot { $lift } and sews about { $sews }
 sewing-bulk-left = cut away the turned-in edges inside the crossing, which leaves { $plies } and { $thickness }, and flatten it before sewing across
 sewing-bulk-hem-help = flatten the seam with a hammer before hemming, and hem slowly across it
 sewing-bulk-machine = a lighter cloth, a construction of fewer plies, or move one of the seams
@@ -13,7 +13,7 @@ sewing-bulk-felled = choose a construction of fewer plies for one of the seams
 sewing-closing-band-button = the overlap of { $band-overlap } is too short for a button of { $size } set { $band-hole-from-end } beyond the centre front
 sewing-closing-band-button-help = at least { $needs }
 sewing-closing-band-button-2 = a band of { $band-height } leaves no room above and below a button of { $size }
-sewing-closing-holes-in-stitching = a row at { $nearest } crosses the buttonholes, which end { $end } from the fly edge
+sewing-closing-holes-in-stitching = a row at { $nearest } leaves its buttonholes, which end { $end } from the fly edge, less than the { $wanted } they need beside it
 sewing-closing-buttons-crowded = 1 button of { $size } stands only { $gap } from each end
 sewing-closing-buttons-crowded-2 = { $buttons } buttons of { $size } stand only { $gap } apart
 sewing-closing-zip = the zip is { $value } long and the fly { $fly }
@@ -45,14 +45,14 @@ sewing-hems-roping-3 = a lockstitch feeds both layers alike and gives little of 
 
 ## Inner
 
+sewing-inner-extra-on-bag = it lies { $near } from a seam or the fold of the bag it is set on; { $from_seam } are wanted
+sewing-inner-extra-on-bag-help = set it nearer to or further from the centre front, or make it smaller, so that it lies clear of the bag's seams in every size
 sewing-inner-extra-below-band = its top edge lies { $far } below the band seam; a belt of { $belt } on a band of { $band } leaves it in view
-sewing-inner-extra-in-mouth = about { $seen } mm of its top edge of { $width } mm lie in the pocket mouth, down to { $below } mm below the band: seen when the mouth stands open
 sewing-inner-bag-short = it reaches { $below } below the mouth; a hand needs about { $hand }
 sewing-inner-bag-short-help = a depth of { $hand }
 sewing-inner-bag-facing = the facing reaches { $depth } below the band and the bag { $bag-depth }
 sewing-inner-bag-facing-2 = the facing is { $width } wide along the band and the bag { $across } to its fold
 sewing-inner-extra-below-band-help = let its top edge run up to the band seam
-sewing-inner-extra-in-mouth-help = set it nearer to the centre front, or cut it from the shell
 sewing-inner-bag-facing-help = a larger bag, or a facing that reaches less far beyond the mouth
 
 ## Loops
@@ -118,16 +118,18 @@ sewing-rows-near-edge = runs { $offset } from the edge and may slip off the fold
 sewing-rows-beyond = runs { $offset } from the seam line, past what it should catch ({ $what }: { $reach })
 sewing-rows-beyond-help = at most { $inside }
 sewing-rows-crowded = a stitch of { $pitch } is too short for a yarn of { $diameter } mm
-sewing-rows-crowded-help = make it at least { $least-pitch }
+sewing-rows-crowded-help = make it at least { $least-pitch }, which is { $most } stitches to the inch at most, or sew it with a finer yarn
 sewing-rows-per-inch = { $stitches } stitches to the inch
 sewing-rows-open = { $density } are few for a seam that is pulled
 sewing-rows-hem-density = { $density } are unusual for a hem
 sewing-rows-gauge = run { $gap } apart; two needles stand at least { $least-gauge } apart
 sewing-rows-chain-end = a { $stitch } ends where no other seam catches it and runs back from its last loop
+sewing-rows-no-reverse = a { $stitch } cannot be sewn back and forth
+sewing-rows-no-reverse-help = end = "chained off": the tail is sewn in; or let the next seam catch it
 sewing-rows-under-yarn = the bobbin yarn of { $under } is { $how } the needle yarn of { $needle }
 sewing-rows-misplaced = a { $stitch } wraps a cut edge, and { $construction } has none within reach
 sewing-rows-near-edge-help = 1.6 mm is usual for a row along an edge
-sewing-rows-open-help = 7 to 9 to the inch are usual
+sewing-rows-open-help = 7 to 9 to the inch are usual, 8 to 10 in joining rows; a buyer may ask for more, one asks for 5 to the centimetre
 sewing-rows-hem-density-help = 6 to 8 to the inch; fewer stitches stand out more and pull the hem into ridges
 sewing-rows-gauge-help = 6.4 mm (1/4 in) is the usual gauge
 sewing-rows-chain-end-help = a lockstitch, 301, or carry the row into the next seam
@@ -147,19 +149,26 @@ sewing-rows-under-yarn-3 = heavier than
 ## Seams
 
 sewing-seams-fell-width = its rows end { $far } from the fold; a felled lap narrower than { $fell-width } cannot be turned in
+sewing-seams-facing-edge = it is laid flat on the bag and no row overedges or covers its edge
+sewing-seams-facing-edge-help = a row of 504 with offset 0 before the row that sets it, or a coverstitch, 406 or 602, along its edge
 sewing-seams-hem-narrow = a hem of { $depth } is too narrow to turn twice in a cloth of { $ply } mm
 sewing-seams-hem-narrow-help = at least { $least }
 sewing-seams-fell-width-help = 8 mm from the fold is usual for the second row
 sewing-seams-no-joining-row-help = add a row with offset 0 to fix its stitch and yarn
 sewing-seams-no-rows-help = give it at least one row
+sewing-seams-band-join = the cloth is too narrow for the band in one, so it is cut in two; no row says how the halves are joined at the centre back
+sewing-seams-band-join-help = state [seams.band_halves]; until then it is cut for a seam pressed open, { $allowance } on each half (common practice)
 sewing-seams-overedge-help = add a row of 504 with offset 0, or choose a felled seam, which hides its edges
 sewing-seams-no-joining-row = only its topstitching is stated; the row that joins the plies is left to the workroom
 sewing-seams-no-rows = has no row of stitches, so nothing holds it
+sewing-seams-overedge-beside = beside the cloth's own edge it is raw (pocket facing, yoke, and a panel above the hip notch where its side line leaves that edge); no row states the overedge and its yarn
 sewing-seams-overedge = its allowance is overedged and seen inside; no row states the stitch and the yarn
 
 ## Selvedge
 
 sewing-selvedge-curve = between hem and hip the outseam strays { $strays } from straight; the cloth's own edge is straight, so the allowance cannot keep its width along it
+sewing-selvedge-dart = is { $taken } here and not { $stated }: with more the back's outseam would run out over the cloth's own edge above the hip
+sewing-selvedge-dart-help = state { $taken } or less to have one dart in every size, or a shaped outseam, which is cut anywhere
 sewing-selvedge-missing = it is to run along the cloth's own edge, and { $c } is not woven with one to show
 sewing-selvedge-curve-help = place the piece so that the cloth's edge touches the narrowest allowance
 sewing-selvedge-missing-help = a cloth with a selvedge, or a shaped outseam with its allowances overedged
@@ -193,6 +202,18 @@ sewing-trims-patch-on-label = it lies behind the patch, whose stitching goes thr
 sewing-trims-leather-2 = it is tanned with chromium
 sewing-trims-leather-3 = how it is tanned is not stated
 sewing-trims-fibre-label = no label is stated to tell the fibre content, which has to be on textiles when they are sold
+
+## What labels have to say
+
+sewing-labels-nowhere = no label is stated to tell { $what }
+sewing-labels-nowhere-help = add what is asked for to the `purpose` of the label that tells it, and check the rules where it is sold
+sewing-labels-lack = it says "{ $words }", which tells nothing of { $what }
+sewing-labels-lack-help = add it to the label's `text`, or show it in its drawing, in the words of the law where it is sold
+sewing-labels-ask-brand = whose make it is
+sewing-labels-ask-size = its size
+sewing-labels-ask-care = how it is cared for
+sewing-labels-ask-origin = where it was made
+sewing-labels-ask-animal = parts of animal origin, which the leather patch is
 
 ## Values
 
@@ -251,3 +272,42 @@ sewing-grown-pieces-reason = { $reason }
 sewing-grown-pieces-grown = no cut line can be drawn: { $reason }; the finished outline is shown instead
 sewing-grown-pieces-grown-2 = check the measures and seams that shape this piece
 sewing-grown-pieces-outline = the piece has no finite shape
+
+## Clashes
+
+clash-operation = { $number } ({ $name })
+clash-where = on the { $piece }, { $first } from its edge { $first-edge } and { $second } from its edge { $second-edge }
+clash-tack = the bartack of { $seam }
+clash-loop-tack = the tack at the foot of a belt loop
+clash-needle-on-metal = it sits { $where-of }, and { $sewn } runs over it, { $inside } inside its rim: it is set in operation { $set } and this is sewn later, in operation { $now }
+clash-needle-beside-metal = it sits { $where-of }, and { $sewn } passes { $gap } from its rim, within what a needle strays: it is set in operation { $set } and this is sewn later, in operation { $now }
+clash-needle-on-metal-help = set it after that operation, or move one of the two
+clash-hidden-rivet-help = leave hidden rivets out, and bartacks hold these corners; or move the setting rows clear of the caps
+clash-foot-on-metal = it sits { $where-of }, { $sewn } passes { $gap } from its rim, and the foot takes up { $foot } beside the stitches: it is set in operation { $set } and this is sewn later, in operation { $now }
+clash-foot-on-metal-help = set it after that operation, move one of the two, or sew with a narrow foot
+clash-closes-extra = { $sewn } goes through it and sews it shut, { $below } below its opening, { $where-of }: it is set in operation { $set } and this is sewn in operation { $now }
+clash-closes-extra-help = move the pocket aside or lower, or keep it out of the way of that operation
+clash-closes-mouth = { $sewn } sews the edge of the mouth to what lies behind it, { $where-of }, in operation { $now }
+clash-closes-mouth-help = move it beside the mouth, or to one of its ends
+clash-through-trim = { $sewn } goes through it, { $where-of }: it is sewn on in operation { $set } and this is sewn later, in operation { $now }
+clash-through-trim-help = a smaller one, or another place for one of the two
+clash-patch-through-band = its row { $row } is sewn in operation { $now }, through the band that is finished in operation { $finished }, and runs { $below } below the band seam, over the edge of the band onto what lies below
+clash-patch-before-band = its row { $row } is sewn on the band in operation { $now }, before the band is set on in operation { $finished }, and runs { $below } below the band seam, where there is nothing yet to sew it to
+clash-patch-through-band-help = a patch that lies within the band, which is { $band } high
+clash-hole-bite = it ends { $gap } from { $sewn }, { $where-of }, and needs a bite of { $bite }: it is cut in operation { $cut }, the row is sewn in operation { $now }
+clash-hole-bite-help = at least { $bite }: move the row outward, or choose a smaller button
+clash-button-bite = its nail stands { $room } from the edge, { $where-of }, in operation { $now }, and pulls out
+clash-button-bite-help = at least { $least }
+clash-rows-cross = it crosses { $other }, { $where-of }, away from the ends of both: that row is sewn in operation { $set }, this one in operation { $now }
+clash-rows-cross-help = move one of the two, or end it where they meet
+clash-rows-together = it runs { $gap } beside { $other }, { $where-of }, nearer than a needle of { $needle } is wide: that row is sewn in operation { $set }, this one in operation { $now }
+clash-rows-together-help = let one of the two do for both, or move them apart
+clash-no-arm = it is sewn in operation { $now }, when the legs are tubes since operation { $closed }, and stitch { $stitch } is made on a flat bed, which does not reach into a tube
+clash-no-arm-help = a lockstitch or chainstitch, which machines with an arm make
+
+## The first wash
+
+sewing-wash-patch = { $trim } is of leather and goes through the wash of the sewn pair
+sewing-wash-patch-help = set it after the wash, stated as `set_after`, or try it on a sample
+sewing-wash-raw = the pair is sold raw, and the wearer's first wash will shrink { $cloth } by { $warp } along the warp and { $weft } along the weft
+sewing-wash-raw-help = a shell shrunk at the mill, a rinse before it is sold, or a chart large enough for it

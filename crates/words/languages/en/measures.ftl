@@ -25,7 +25,7 @@ measure-how-back-pocket-width = Across the top edge.
 measure-how-back-pocket-length = Middle of the top edge to the point.
 measure-how-back-pocket-from-yoke = Square from the yoke seam to the inner top corner.
 measure-how-back-pocket-from-centre = Along the top edge line from the seat seam to the inner top corner.
-measure-how-loop-length = Bartack to bartack, sewn on.
+measure-how-loop-length = From fold to fold, sewn on; a belt goes through what its bartacks leave.
 measure-how-loop-width = Across the finished loop.
 measure-how-hem-depth = Finished lower edge to the top of the hem fold.
 

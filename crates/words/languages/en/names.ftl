@@ -37,6 +37,7 @@ seam-seat = seat seam
 seam-yoke = yoke seam
 seam-front-rise = front rise seam
 seam-band = waistband set on
+seam-band-join = waistband join, centre back
 seam-hem = hem
 seam-mouth = pocket mouth
 seam-fly = fly
@@ -70,6 +71,7 @@ piece-back-pocket-right = Back pocket, right
 piece-back-lining-left = Back pocket lining, left
 piece-back-lining-right = Back pocket lining, right
 piece-loop-strip = Belt loop strip
+piece-fly-facing-and-strip = Fly facing, and buttonhole strip of two plies
 piece-extra-pocket = Extra inner pocket
 
 ## Measures within a sentence, as papers name them
@@ -167,3 +169,9 @@ plate-hem = hem
 plate-patch = patch
 plate-labels-on-band = labels on the band
 plate-labels-in-seam = labels in a seam
+
+## What a piece is cut from
+
+cloth-use-shell = shell
+cloth-use-pocketing = pocketing
+cloth-use-lining = lining

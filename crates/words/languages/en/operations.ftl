@@ -33,3 +33,121 @@ attachment-loop-marks = marks for the places, clamp of the loop's width
 attachment-length-stop = length stop
 attachment-zip-foot = zip foot
 attachment-height-mark = notch or mark for the height
+
+## Machines and tables, within a sentence. Each key ends in the code of the machine
+
+machine-lockstitch = lockstitch
+machine-two-needle-lockstitch = two-needle lockstitch
+machine-cylinder-bed-lockstitch = cylinder-bed lockstitch
+machine-cylinder-arm-lockstitch = cylinder-arm lockstitch
+machine-zigzag-lockstitch = zigzag lockstitch
+machine-flatbed-chainstitch = flatbed chainstitch
+machine-two-needle-chainstitch = two-needle flatbed chainstitch
+machine-cylinder-bed-chainstitch = cylinder-bed chainstitch
+machine-feed-off-the-arm = feed-off-the-arm
+machine-waistband = waistband machine
+machine-coverstitch = flatbed coverstitch
+machine-overedge = overedge
+machine-safety-overedge = safety overedge
+machine-bartacker = bartacker
+machine-eyelet-buttonhole = eyelet buttonhole
+machine-rivet-press = rivet press
+machine-button-press = button press
+machine-iron = iron
+machine-by-hand = by hand
+
+## What is done that is no pass of a seam. Each key ends in the code of the task, but for one that is called otherwise
+
+task-loops-cut = Belt loops: cut to length
+task-coin-pocket-press = Coin pocket: turn in and press
+task-coin-pocket-bartacks = Coin pocket: bartacks
+task-coin-pocket-rivets = Coin pocket: rivets
+task-back-pockets-line = Back pockets: lay in the linings
+task-back-pockets-press = Back pockets: turn in and press
+task-extra-pocket-press = Extra pocket: turn in and press
+task-fly-buttonholes = Fly buttonhole strip: buttonholes
+task-zip-left = Zip: sew its left tape on the facing
+task-fly-shield-close = Fly shield: fold and close its foot
+task-fly-strip-close = Fly buttonhole strip: close its front edge
+task-band-mark = Waistband: mark
+task-band-mark-and-press = Waistband: mark and press
+task-bags-baste = Pocket bags: baste to waist and outseam
+task-fly-shield-join = Fly shield: join to the right front
+task-back-pockets-rivets = Back pockets: hidden rivets
+task-labels-seam = Labels in the outseam: hold in the allowance
+task-band-ends = Waistband: close its ends
+task-loops-set = Belt loops: set and tack
+task-hem-tie = Hems: tie the thread ends
+task-bartacks-back-pockets = Back pockets: bartacks
+task-bartacks-mouths = Pocket mouths: bartacks
+task-bartacks-fly = Fly: bartacks
+task-bartacks-crotch = Crotch: bartack
+task-band-buttonhole = Waistband: buttonhole
+task-band-button = Waistband: button
+task-fly-buttons = Fly: buttons
+task-mouth-rivets = Pocket mouths: rivets
+task-set-rest = Whatever else is set
+task-wash = First wash
+task-look-over = Trim threads and look over
+
+## What is done to a seam
+
+seam-work-done = { $seam }: { $work }
+seam-work-row = { $seam }: { $work }, row { $row }
+seam-work-rows = { $seam }: { $work }, rows { $rows } and { $last }
+seam-work-neaten = overedge the raw edges
+seam-work-neaten-fly-edge = overedge the curved edge
+seam-work-join = join
+seam-work-join-band = join to the body
+seam-work-join-band-join = join its halves at the centre back
+seam-work-join-mouth = join the bags to the fronts
+seam-work-join-fly = join the facing to the left front
+seam-work-join-bag-close = close
+seam-work-fell = fell
+seam-work-topstitch = topstitch
+seam-work-topstitch-band = sew down from outside
+seam-work-topstitch-fly-edge = sew along the curved edge
+seam-work-hem = hem
+seam-work-hem-hem = sew
+seam-work-set = sew on
+seam-work-set-band = set on the body
+seam-work-set-coin-set = set on its facing
+seam-work-set-back-pocket-set = set on the backs
+seam-work-set-facing-set = set on the bags
+seam-work-set-extra-set = set on the bag
+seam-work-round = sew round ends and top
+seam-work-bind = bind the raw edge
+seam-work-turn-in = turn in the curved edge
+seam-work-enclose = turn and enclose the edges
+seam-work-strip = fold and sew
+seam-work-decorate = sew the decoration
+seam-work-sew = sew
+seam-work-thin = cut away turned-in edges at the crossing
+seam-work-press-open = press open
+seam-work-press-aside = press to one side
+seam-work-turn-and-press = turn and press
+seam-work-fold-and-press = fold and press
+
+## What a style does not state of an operation
+
+not-stated-every-row = every row of this seam
+not-stated-band-join = row that joins the two halves of the band
+not-stated-fly-strip = row that closes the front edge of the buttonhole strip
+not-stated-overedge = overedge of the raw edges
+not-stated-joining = joining row below the topstitching
+not-stated-bags-baste = basting of the bags along waist and outseam
+not-stated-fly-shield-join = row that joins the shield to the right front
+not-stated-fly-shield-close = closing row at the foot of the shield
+not-stated-zip-left = rows along the left tape of the zip
+not-stated-band-ends = closing rows at the ends of the band
+not-stated-patch = row that sews the patch on
+not-stated-label = rows that sew the labels on
+not-stated-labels-seam = row that holds the label in the allowance
+not-stated-loops = how the loops are held
+
+## What the yarn list says of the same
+
+unstated-joining = { $seam }, joining row below the topstitching
+unstated-overedge = { $seam }, overedge of raw edges
+unstated-patch = { $trim }, patch sewn on
+unstated-label = { $trim }, label sewn in

@@ -8,6 +8,7 @@ seam-joins-seat = left and right back with their yokes, band to crotch
 seam-joins-yoke = yoke and back, seat seam to outseam
 seam-joins-front-rise = left and right front, fly to crotch
 seam-joins-band = waistband and body, all round
+seam-joins-band-join = the two halves of the waistband, at the centre back
 seam-joins-hem = lower edge of both legs
 seam-joins-mouth = front and pocket bag, band to outseam
 seam-joins-fly = left front and fly facing, band to fly foot
@@ -33,6 +34,7 @@ seam-head-seat = Seat seam
 seam-head-yoke = Yokes
 seam-head-front-rise = Front rise
 seam-head-band = Waistband
+seam-head-band-join = Waistband
 seam-head-hem = Hems
 seam-head-mouth = Pocket mouths
 seam-head-fly = Fly
@@ -49,3 +51,89 @@ seam-head-loop-edge = Belt loop strip
 seam-head-decoration = Back pockets
 seam-head-patch-set = Patch
 seam-head-label-set = Labels
+
+## Its class, plies and allowances, as a construction list says them
+
+seam-class = ISO 4916 { $iso } · ASTM D6193 { $astm }
+seam-lies-on-lining = { $lies }, over the upper edge of the lining
+seam-lies-with-lining = { $lies }; the lining turned in with it
+seam-plies = { $plies ->
+    [one] { $plies } ply
+   *[other] { $plies } plies
+    }
+seam-plies-thick = { $plies ->
+    [one] { $plies } ply, { $thickness }
+   *[other] { $plies } plies, { $thickness }
+    }
+seam-plies-mixed = { $plies } plies ({ $cloths }), { $thickness }
+seam-plies-of-cloth = { $plies } of { $cloth ->
+    [shell] shell
+    [pocketing] pocketing
+   *[lining] lining
+    }
+seam-plies-and-patch = { $plies ->
+    [one] { $plies } ply and the patch, { $thickness }
+   *[other] { $plies } plies and the patch, { $thickness }
+    }
+seam-width = { $width }
+seam-width-each = { $width } on each ply
+seam-widths = { $over } { $over-width }, { $under } { $under-width }
+
+## Which ply is on top, and which way an allowance lies inside
+
+seam-ply-front = front
+seam-ply-back = back
+seam-ply-left = left
+seam-ply-right = right
+seam-ply-yoke = yoke
+seam-lies-lapped = { $over } over { $under }; { $lies }
+seam-lies-roped = { $lies }; diagonal roping wanted
+seam-lies-pressed-open = allowances pressed apart
+seam-lies-lap-felled = both edges turned into each other
+seam-lies-mock-felled = both allowances towards the ply on top
+seam-lies-one-side = both allowances to one side
+seam-lies-french-seam = both edges enclosed, to one side
+seam-lies-bound-edge = raw edge inside the strip
+seam-lies-clean-finished = turned once to the inside
+seam-lies-band-over-edge = body edge inside the band
+seam-lies-band-turned = all allowances up into the band, its inner edge turned in
+seam-lies-turned-twice = turned twice to the inside
+seam-lies-folded-hem = turned under, then up to the inside
+seam-lies-turned-edge = turned to the inside between the plies
+seam-lies-patch-set = edges turned in under the patch
+seam-lies-laid-on = laid on top, its edges as they are
+seam-lies-strip = edges meet in the middle of the underside
+seam-lies-surface = joins nothing
+
+## How the needles stand that sew its rows
+
+gauge-needles = { $needles ->
+    [1] single needle
+    [2] two needles
+    [3] three needles
+    [4] four needles
+   *[other] { $needles } needles
+    }
+gauge-apart = { $needles }, { $gauges } mm
+gauge-bite = { $needles }, bite { $bite }
+gauge-from-row = { $needles }, { $apart } from row { $row }
+
+## How a row begins and ends
+
+row-end-backtacked = backtacked
+row-end-caught = caught in the next seam
+row-end-tucked-in = threads tucked into the fold
+row-end-overlapped = overlaps its start
+row-end-tied = threads tied by hand
+row-end-runs-on = runs on over the seam
+row-end-chained-off = chained off, tail sewn in
+row-end-cut = threads cut
+row-ends-both = both ends: { $ends }
+row-ends-begin = begins: { $begins }
+row-ends-end = ends: { $ends }
+row-ends-differ = begins: { $begins }; ends: { $ends }
+row-ends-locked = both ends: locked by the machine
+
+## Which machines sew it, one after the other
+
+seam-machines = { $first }, { $next }

@@ -82,20 +82,22 @@ async fn drawn(
                 &garment,
                 View::Back,
                 Face::Outside,
+                bench.say(),
             )),
             Some("panel") => {
                 let cut = cutting::cut(&garment, &cutting::Plan::of(&doc));
                 let mut pieces = cut.pieces.iter();
                 let front = pieces.find(|piece| piece.piece == PieceId::Front);
-                front.map(cut_sheets::piece_thumbnail)
+                front.map(|piece| cut_sheets::piece_thumbnail(piece, bench.say()))
             }
             Some("seam") => doc
                 .seam(SeamId::Inseam)
-                .and_then(|seam| drawing::seam_section_thumbnail(&garment, &seam)),
+                .and_then(|seam| drawing::seam_section_thumbnail(&garment, &seam, bench.say())),
             _ => Some(drawing::garment_picture(
                 &garment,
                 View::Front,
                 Face::Outside,
+                bench.say(),
             )),
         };
         let sheet = sheet.ok_or_else(Trouble::no_such_page)?;

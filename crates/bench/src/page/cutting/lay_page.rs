@@ -123,7 +123,7 @@ impl LayPage<'_> {
                     &laid.lay,
                     &laid.job.cloth,
                     &LayMarks::default(),
-                    self.system,
+                    (say, self.system),
                 ));
                 let svg = numbered(picture.svg, laid);
                 // Our own writer made this; it escapes all words it is given.
@@ -149,13 +149,14 @@ impl LayPage<'_> {
             let pieces = laid.job.spread.problem.pieces.iter();
             pieces.enumerate().filter_map(|(number, piece)| {
                 let named = laid.job.spread.named(&piece.key)?;
+                let called = named.piece.clone();
                 let words = match named.mirrored {
                     true => say.say(words::say::LayPieceMirrored {
-                        piece: &named.piece,
+                        piece: called,
                         size: &named.size,
                     }),
                     false => say.say(words::say::LayPiece {
-                        piece: &named.piece,
+                        piece: called,
                         size: &named.size,
                     }),
                 };

@@ -6,6 +6,7 @@ use drawing::svg;
 use serde::Deserialize;
 use sewing::Garment;
 use style::{Loaded, Size};
+use words::Words;
 
 /// The pieces of one size.
 pub(super) struct Pieces {
@@ -29,7 +30,7 @@ pub(super) struct Part {
 }
 
 /// All waists, or all lengths, of every piece that grows; the first page of them holds the panels.
-pub(super) fn nests(loaded: &Loaded, part: &Part) -> Option<String> {
+pub(super) fn nests(say: &Words, loaded: &Loaded, part: &Part) -> Option<String> {
     let base = loaded.style.sizes.base;
     let plan = Plan::of(&loaded.style);
     let keep = |size: &style::Size| match part.by.as_str() {
@@ -49,5 +50,5 @@ pub(super) fn nests(loaded: &Loaded, part: &Part) -> Option<String> {
             )
         })
         .collect();
-    nests_overview(&run, base).sheets.first().map(svg)
+    nests_overview(&run, base, say).sheets.first().map(svg)
 }

@@ -24,8 +24,8 @@ pub(super) fn render(
 ) -> Markup {
     let system = see.system(&loaded.collection);
     let Pieces { size, garment, cut } = pieces;
-    let overview = pieces_overview(&garment.pattern, &cut);
-    let corners = corner_sheet(&cut);
+    let overview = pieces_overview(&garment.pattern, &cut, say);
+    let corners = corner_sheet(&cut, say);
     html! {
         (row(say, name, see, "cutting/pieces"))
         div.sheets {
@@ -109,10 +109,10 @@ fn list(
                     @for piece in pieces() {
                         tr {
                             td { (piece_number(&garment.pattern, piece).map(|n| n.to_string()).unwrap_or_default()) }
-                            th scope="row" { (piece.name()) }
-                            td.shape { (PreEscaped(thumbnail(piece))) }
-                            td { (piece.label.cut) }
-                            td { (piece.label.side) }
+                            th scope="row" { (say.say(piece.said())) }
+                            td.shape { (PreEscaped(thumbnail(say, piece))) }
+                            td { (say.saying(&piece.label.cut)) }
+                            td { (piece.label.side_in(say)) }
                             td.allowances { (allowances(say, piece)) }
                             td.figure { (area(piece.area(), system)) }
                         }
@@ -124,8 +124,8 @@ fn list(
 }
 
 /// The shape alone: it says nothing that the row does not.
-fn thumbnail(piece: &CutPiece) -> String {
-    let picture = written(piece_thumbnail(piece));
+fn thumbnail(say: &Words, piece: &CutPiece) -> String {
+    let picture = written(piece_thumbnail(piece, say));
     picture
         .svg
         .replacen("role=\"img\"", "aria-hidden=\"true\"", 1)

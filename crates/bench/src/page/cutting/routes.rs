@@ -248,7 +248,7 @@ async fn file(
             marks: &cut_sheets::LayMarks::default(),
             system: see.system(&of.collection),
         };
-        let bytes = jobs::lay_file(kind, &out).map_err(|why| {
+        let bytes = jobs::lay_file(kind, &out, bench.say()).map_err(|why| {
             Trouble::one(
                 StatusCode::INTERNAL_SERVER_ERROR,
                 Words::lay_file_failed,
@@ -318,7 +318,7 @@ async fn nests(
 ) -> Result<Response, Trouble> {
     blocking(move || {
         let loaded = loaded(&bench, &name)?;
-        let svg = pieces::nests(&loaded, &part).ok_or_else(Trouble::no_such_page)?;
+        let svg = pieces::nests(bench.say(), &loaded, &part).ok_or_else(Trouble::no_such_page)?;
         let kind = [(axum::http::header::CONTENT_TYPE, "image/svg+xml")];
         Ok((kind, svg).into_response())
     })

@@ -161,7 +161,12 @@ impl Compared {
         let Some(size) = self.size else {
             return html! { p { (say.compare_no_size()) } };
         };
-        let mut sheets = [a, b].map(|worked| garment_view(&worked.garment, see.view, see.face));
+        let mut sheets =
+            [a, b].map(|worked| garment_view(&worked.garment, see.view, see.face, say));
+        for sheet in &mut sheets {
+            // Two versions are told apart by their lines; weave and shade would only veil them.
+            sheet.layers.retain(|layer| layer.cover.is_none());
+        }
         in_one_frame(&mut sheets);
         for (sheet, side) in sheets.iter_mut().zip([&self.a, &self.b]) {
             // The names of clips come from the title, and no two drawings of a page may share those.

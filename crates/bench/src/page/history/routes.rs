@@ -139,7 +139,7 @@ async fn picture(
                     Trouble::told(status, title, why_unread(bench.say(), &report))
                 })?;
                 // Drawn while the session is free: a page of the history asks for many.
-                let svg: Arc<str> = garment::small_picture(&version).into();
+                let svg: Arc<str> = garment::small_picture(bench.say(), &version).into();
                 let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
                 session.shelf.put(of.id, Arc::clone(&svg));
                 svg

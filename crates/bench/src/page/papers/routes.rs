@@ -215,7 +215,8 @@ async fn cover(State(bench): State<Bench>, Path(name): Path<String>) -> Result<R
         let doc = &job.loaded.style;
         let size = job.task.0.size.unwrap_or(doc.sizes.base);
         let garment = sewing::make(doc, &job.loaded.collection, size);
-        let sheet = drawing::garment_picture(&garment, drawing::View::Front, sewing::Face::Outside);
+        let (view, face) = (drawing::View::Front, sewing::Face::Outside);
+        let sheet = drawing::garment_picture(&garment, view, face, bench.say());
         let kind = [
             (header::CONTENT_TYPE, "image/svg+xml"),
             (header::CACHE_CONTROL, "private, max-age=86400"),

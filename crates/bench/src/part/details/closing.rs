@@ -3,8 +3,8 @@
 use drawing::PlateId;
 use maud::html;
 use style::{
-    Band, BandCutting, BandMethod, Closing, Cutting, Hem, HemEnds, HemJoin, Loops, MeasureId,
-    SeamId, TrimKind,
+    Band, BandCutting, BandMethod, Closing, Cutting, FlyTopstitch, Hem, HemEnds, HemJoin, Loops,
+    MeasureId, SeamId, TrimKind,
 };
 
 use super::group::{Details, Group, cell, tick};
@@ -35,6 +35,19 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
         BUTTONS,
         &fly.band_button,
     );
+    let mut topstitch = ChosenField::of_words(
+        "fly.topstitch",
+        say.details_closing_fly_topstitch_field(),
+        FlyTopstitch::WORDS,
+        fly.topstitch.word(),
+    );
+    for (choice, (_, when)) in topstitch.choices.iter_mut().zip(FlyTopstitch::WORDS) {
+        choice.words = match when {
+            FlyTopstitch::Flat => say.details_closing_fly_flat(),
+            FlyTopstitch::AfterRise => say.details_closing_fly_after_rise(),
+        }
+        .to_owned();
+    }
     let mut trims = vec![fly.band_button.clone()];
     trims.extend(fly.button.clone());
     trims.extend(fly.zip.clone());
@@ -65,6 +78,7 @@ pub(super) fn fly(details: &Details<'_>) -> Group {
                             &chosen_fields::trim(collection, "fly.zip", say.details_closing_fly_zip(), &[TrimKind::Zip], fly.zip.as_deref().unwrap_or_default()).render()))
                     }
                 }
+                (cell(say.details_closing_fly_topstitch(), say.details_closing_fly_topstitch_how(), &topstitch.render()))
                 (cell(say.details_closing_fly_band_button(), say.details_closing_fly_band_button_how(), &band_button.render()))
                 (details.charted(MeasureId::FlyLength))
                 (details.charted(MeasureId::FlyWidth))
@@ -143,7 +157,7 @@ pub(super) fn band(details: &Details<'_>) -> Group {
         key: "band",
         title: say.details_closing_band_title(),
         pieces: &["band"],
-        seams: &[SeamId::Band],
+        seams: &[SeamId::Band, SeamId::BandJoin],
         trims: Vec::new(),
         plates: &[
             PlateId::WaistbandEnds,

@@ -184,7 +184,7 @@ fn add_extra(details: &Details<'_>, coin: Side) -> Markup {
         }
     }
     let pocket = json!({
-        "side": side.word(), "width": "8.5 cm", "depth": "11 cm", "from_centre": "9 cm",
+        "side": side.word(), "width": "7.5 cm", "depth": "9.5 cm", "from_centre": "9.3 cm",
     });
     edits.push(set("pockets.extra", pocket));
     let words = say.details_front_extra_put_in(side.word());

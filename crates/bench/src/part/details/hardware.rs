@@ -3,7 +3,7 @@
 use drawing::PlateId;
 use maud::{Markup, html};
 use serde_json::json;
-use style::{Letters, Patch, Rivets, SeamId, TrimKind};
+use style::{Letters, Patch, PatchThrough, Rivets, SeamId, TrimKind};
 use trade::Length;
 
 use super::art;
@@ -126,6 +126,12 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
         Letters::WORDS,
         patch.letters.word(),
     );
+    let through = ChosenField::of_words(
+        "patch.through",
+        say.details_hardware_patch_through_field(),
+        PatchThrough::WORDS,
+        patch.through.word(),
+    );
     let art = art::choose(
         details,
         "patch.art",
@@ -151,6 +157,7 @@ fn with_patch(details: &Details<'_>, patch: &Patch) -> Markup {
         div.cells {
             (cell(say.details_hardware_patch(), say.details_hardware_patch_how(), &trim.render()))
             (details.length("patch.from_centre", say.details_hardware_patch_from_centre(), say.details_hardware_patch_from_centre_field(), say.details_hardware_patch_from_centre_how(), PATCH_FROM_CENTRE))
+            (cell(say.details_hardware_patch_through(), say.details_hardware_patch_through_how(), &through.render()))
             (cell(say.details_hardware_patch_letters(), say.details_hardware_patch_letters_how(), &letters.render()))
             (cell(say.details_hardware_patch_art(), say.details_hardware_patch_art_how(), &art))
         }
@@ -177,6 +184,14 @@ pub(super) fn bartacks(details: &Details<'_>) -> Group {
         tacks.stitches,
         TACK_STITCHES,
     );
+    let rivets = show.loaded.style.rivets.as_ref();
+    let place = |key: &str, title: &str, label: &str, how: &str, now| {
+        tick(
+            title,
+            how,
+            &chosen_fields::flag(&format!("bartacks.{key}"), label, now),
+        )
+    };
     Group {
         key: "bartacks",
         title: say.details_hardware_bartacks_title(),
@@ -193,6 +208,13 @@ pub(super) fn bartacks(details: &Details<'_>) -> Group {
                 (details.length("bartacks.length", say.details_hardware_bartacks_length(), say.details_hardware_bartacks_length_field(), say.details_hardware_bartacks_length_how(), TACK_LENGTH))
                 (details.length("bartacks.width", say.details_hardware_bartacks_width(), say.details_hardware_bartacks_width_field(), say.details_hardware_bartacks_width_how(), TACK_WIDTH))
                 (cell(say.details_hardware_bartacks_stitches(), say.details_hardware_bartacks_stitches_how(), &stitches.render()))
+            }
+            div.ticks {
+                (place("mouth", say.details_hardware_bartacks_mouth(), say.details_hardware_bartacks_mouth_field(), say.details_hardware_bartacks_mouth_how(), tacks.at_mouth(rivets)))
+                (place("coin", say.details_hardware_bartacks_coin(), say.details_hardware_bartacks_coin_field(), say.details_hardware_bartacks_coin_how(), tacks.at_coin(rivets)))
+                (place("back_pockets", say.details_hardware_bartacks_back(), say.details_hardware_bartacks_back_field(), say.details_hardware_bartacks_back_how(), tacks.at_back_pockets(rivets)))
+                (place("fly", say.details_hardware_bartacks_fly(), say.details_hardware_bartacks_fly_field(), say.details_hardware_bartacks_fly_how(), tacks.fly))
+                (place("crotch", say.details_hardware_bartacks_crotch(), say.details_hardware_bartacks_crotch_field(), say.details_hardware_bartacks_crotch_how(), tacks.crotch))
             }
         },
     }

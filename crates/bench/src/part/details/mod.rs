@@ -10,6 +10,7 @@ mod identity;
 mod labels;
 mod panel;
 mod shape;
+mod wash;
 
 pub(crate) use group::Details;
 pub(crate) use panel::render;

@@ -8,7 +8,7 @@ use maud::{Markup, html};
 
 use crate::addresses;
 use crate::part::details::group::{Details, Group};
-use crate::part::details::{back, closing, front, hardware, identity, labels, shape};
+use crate::part::details::{back, closing, front, hardware, identity, labels, shape, wash};
 use crate::typed_fields::{capital, problem_place};
 use crate::viewing::{OnPaper, Panel, Viewing};
 
@@ -46,6 +46,7 @@ fn groups(details: &Details<'_>) -> Vec<Group> {
         hardware::patch(details),
     ];
     groups.push(labels::group(details));
+    groups.push(wash::group(details));
     groups
 }
 

@@ -6,6 +6,7 @@ use style::SeamId;
 use geometry::Point;
 use sewing::Fell;
 use trade::Length;
+use words::key;
 
 use super::{
     AIR, FIRST_TO_EDGES, Ground, JoinedBy, Lie, TAIL, allowance, allowed, back_from, nook, ply,
@@ -61,7 +62,6 @@ impl Ground<'_> {
         };
         Lie {
             plies,
-            zero: "seam line",
             widths: vec![allowance(0.0, self.a.0), allowance(0.0, -self.a.1)],
             joining: Some((
                 Point::new(apex - t / 2.0 - 0.2, middle),
@@ -115,8 +115,7 @@ impl Ground<'_> {
                     Point::new(apex, h0),
                 ),
             ],
-            zero: "fold",
-            widths: vec![width("lap", lap)],
+            widths: vec![width(key::SECTION_WIDTH_LAP, lap)],
             ..Lie::default()
         }
     }
@@ -149,7 +148,6 @@ impl Ground<'_> {
         let wraps = vec![wrap(&plies, end.min(end_u), -1.0, (h0, h1))];
         Lie {
             plies,
-            zero: "fold",
             widths: vec![allowance(-joint, -joint + self.a.0)],
             joining: Some((
                 Point::new(joint, h1 + t / 2.0 + AIR / 2.0),
@@ -183,7 +181,6 @@ impl Ground<'_> {
         let wraps = vec![wrap(&plies, self.a.0.max(self.a.1), 1.0, (h0, h1))];
         Lie {
             plies,
-            zero: "seam line",
             widths: vec![allowance(0.0, -self.a.0)],
             joining: Some((
                 Point::new(0.0, h1 + t / 2.0 + AIR),
@@ -239,15 +236,14 @@ impl Ground<'_> {
         let edge = (s + r + t / 2.0).max(s_u + r_u + u / 2.0);
         Lie {
             plies,
-            zero: "seam line",
             widths: vec![
                 SectionWidth {
-                    name: "first row to cut edges",
+                    name: key::SECTION_WIDTH_FIRST_ROW,
                     from: Length::mm(-joint),
                     to: Length::mm(-end),
                 },
                 SectionWidth {
-                    name: "enclosed",
+                    name: key::SECTION_WIDTH_ENCLOSED,
                     from: Length::ZERO,
                     to: Length::mm(-edge),
                 },

@@ -1,13 +1,16 @@
 //! Pieces set on others: the waistband, pockets, patches and labels; and stitches through one ply.
 
 use geometry::Point;
-use style::{Construction, LabelFold, MeasureId, SeamId};
+use style::{Construction, LabelFold, MeasureId, PatchThrough, SeamId};
+use trade::StitchType;
+use words::key;
 
 use super::{
     AIR, Ground, Lie, TAIL, allowance, allowed, back_from, before_step, ply, slope, stack, usable,
-    width,
+    width, wrap,
 };
 use crate::section::band::Trail;
+use crate::section::fabrics::Fabric;
 use crate::section::model::{End, SectionPly};
 
 /// What a woven label turns under at its ends (common practice: 6 mm).
@@ -66,8 +69,10 @@ impl Ground<'_> {
                     Point::new(if joined { joint } else { 0.0 }, h2),
                 ),
             ],
-            zero: "edge",
-            widths: vec![allowance(beyond, beyond + self.a.1), width("band", tall)],
+            widths: vec![
+                allowance(beyond, beyond + self.a.1),
+                width(key::SECTION_WIDTH_BAND, tall),
+            ],
             joining: joined.then(|| {
                 (
                     Point::new(joint, h3 + t / 2.0 + AIR / 2.0),
@@ -78,7 +83,48 @@ impl Ground<'_> {
         }
     }
 
+    /// A pocket's edge, with the lining that is turned in with it, on what it is set on.
     pub(super) fn patch(&self) -> Lie {
+        match &self.lining {
+            Some(lining) => self.lined_patch(lining),
+            None => self.plain_patch(),
+        }
+    }
+
+    fn lined_patch(&self, lining: &Fabric) -> Lie {
+        let (t, u, l) = (self.over.thickness, self.under.thickness, lining.thickness);
+        let [h0, turned, lined_turned, lined, top] = stack([u, t, l, l, t]);
+        let [_, lies_lined, lies] = stack([u, l, t]);
+        let end = back_from(-t / 2.0, (top - turned) / 2.0, self.a.0);
+        let apex = -t - AIR - l / 2.0;
+        let end_lined = back_from(apex, (lined - lined_turned) / 2.0, self.a.0);
+        let foot = end.min(end_lined) - before_step(t);
+        let long = slope(top - lies);
+        let tail = (-foot + long).max(self.far) + TAIL;
+        let over = Trail::start(Point::new(-tail, lies), t)
+            .step(foot - long, foot, top)
+            .fold(0.0, 1.0, turned)
+            .end(end);
+        let inside = Trail::start(Point::new(-tail, lies_lined), l)
+            .step(foot - long, foot, lined)
+            .fold(apex + l / 2.0, 1.0, lined_turned)
+            .end(end_lined);
+        let under = Trail::start(Point::new(-tail, h0), u).end(TAIL);
+        Lie {
+            plies: vec![
+                allowed(
+                    ply(&self.over, over, true, (End::GoesOn, End::Raw)),
+                    self.a.0,
+                    Point::new(-t / 2.0, (turned + top) / 2.0),
+                ),
+                ply(&self.under, under, true, (End::GoesOn, End::GoesOn)),
+                ply(lining, inside, false, (End::GoesOn, End::Raw)),
+            ],
+            ..Lie::default()
+        }
+    }
+
+    fn plain_patch(&self) -> Lie {
         let (t, u) = (self.over.thickness, self.under.thickness);
         let [h0, h1, h2] = stack([u, t, t]);
         let r = (h2 - h1) / 2.0;
@@ -100,7 +146,6 @@ impl Ground<'_> {
                 ),
                 ply(&self.under, under, true, (End::GoesOn, End::GoesOn)),
             ],
-            zero: "fold",
             ..Lie::default()
         }
     }
@@ -110,19 +155,55 @@ impl Ground<'_> {
         let over = Trail::start(Point::new(-self.far - TAIL, t / 2.0), t).end(TAIL);
         Lie {
             plies: vec![ply(&self.over, over, true, (End::GoesOn, End::GoesOn))],
-            zero: "line",
             ..Lie::default()
         }
     }
 
-    /// A patch on both plies of the band, or a label on the inner one alone. Their edges stay as
-    /// they are; a label's ends may be turned under.
+    /// A facing flat on its bag, its cut edge overedged or covered by the stitches.
+    fn flat_facing(&self) -> Lie {
+        let (t, u) = (self.over.thickness, self.under.thickness);
+        let [h0, h1] = stack([u, t]);
+        let tail = self.far + TAIL + 4.0;
+        let level = |t: f64, h: f64, to: f64| Trail::start(Point::new(-tail, h), t).end(to);
+        let any = |is: fn(StitchType) -> bool| self.seam.rows.iter().any(|row| is(row.stitch));
+        let overedged = any(StitchType::is_overedge);
+        let end = if overedged { End::Overedged } else { End::Raw };
+        let facing = ply(&self.over, level(t, h1, 0.0), true, (End::GoesOn, end));
+        let facing = match (overedged, any(StitchType::covers)) {
+            (false, false) => SectionPly {
+                edge: Some(key::SECTION_EDGE_SHOWING),
+                ..facing
+            },
+            _ => facing,
+        };
+        let mut plies = vec![facing];
+        let wraps = if overedged {
+            vec![wrap(&plies, 0.0, 1.0, (h1, h1))]
+        } else {
+            Vec::new()
+        };
+        let goes_on = (End::GoesOn, End::GoesOn);
+        plies.push(ply(&self.under, level(u, h0, TAIL), true, goes_on));
+        Lie {
+            plies,
+            wraps,
+            ..Lie::default()
+        }
+    }
+
+    /// A patch on both plies of the band, or a label on the inner one alone; a facing on its bag. Their edges
+    /// stay as they are; a label's ends may be turned under.
     pub(super) fn laid_on(&self) -> Lie {
+        if self.seam.id == SeamId::FacingSet {
+            return self.flat_facing();
+        }
         if self.seam.id == SeamId::LabelSet {
             return self.label();
         }
         let (t, u) = (self.over.thickness, self.under.thickness);
-        let [h0, h1, h2] = stack([u, u, t]);
+        // Sewn on before the band is closed, it leaves the inner ply free.
+        let open = self.through() == PatchThrough::OuterPly;
+        let [h0, _, h1, h2] = stack([u, if open { APART } else { -AIR }, u, t]);
         let tail = self.far + TAIL + 4.0;
         let level = |t: f64, h: f64, to: f64| Trail::start(Point::new(-tail, h), t).end(to);
         let goes_on = (End::GoesOn, End::GoesOn);
@@ -130,15 +211,20 @@ impl Ground<'_> {
             plies: vec![
                 SectionPly {
                     trim: true,
-                    edge: "cut edge showing",
+                    edge: Some(key::SECTION_EDGE_SHOWING),
                     ..ply(&self.over, level(t, h2, 0.0), true, (End::GoesOn, End::Raw))
                 },
                 ply(&self.under, level(u, h1, TAIL), true, goes_on),
                 ply(&self.inner_half(), level(u, h0, TAIL), false, goes_on),
             ],
-            zero: "edge",
+            sewn: open.then_some((h1 - u / 2.0 - AIR, h2 + t / 2.0 + AIR)),
             ..Lie::default()
         }
+    }
+
+    fn through(&self) -> PatchThrough {
+        let patch = self.garment.doc.patch.as_ref();
+        patch.map_or(PatchThrough::WholeBand, |patch| patch.through)
     }
 
     fn label(&self) -> Lie {
@@ -157,9 +243,9 @@ impl Ground<'_> {
         let level = |h: f64| Trail::start(Point::new(-tail, h), u).end(TAIL);
         let goes_on = (End::GoesOn, End::GoesOn);
         let edge = if turned {
-            "end turned under"
+            key::SECTION_EDGE_TURNED_UNDER
         } else {
-            "cut edge showing"
+            key::SECTION_EDGE_SHOWING
         };
         Lie {
             plies: vec![
@@ -167,11 +253,10 @@ impl Ground<'_> {
                 ply(&self.inner_half(), level(h2), false, goes_on),
                 SectionPly {
                     trim: true,
-                    edge,
+                    edge: Some(edge),
                     ..ply(&self.over, label, false, (End::GoesOn, End::Raw))
                 },
             ],
-            zero: "edge",
             // Sewn from the inside, before the band is closed.
             sewn: Some((h0 - l / 2.0 - AIR, h2 + u / 2.0 + AIR)),
             ..Lie::default()
@@ -180,7 +265,7 @@ impl Ground<'_> {
 
     fn inner_half(&self) -> super::Fabric {
         super::Fabric {
-            name: "inner half".to_owned(),
+            name: key::SECTION_PLY_INNER_HALF,
             ..self.under.clone()
         }
     }

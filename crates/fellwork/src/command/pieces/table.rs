@@ -32,7 +32,7 @@ pub fn pieces(garment: &Garment) -> String {
             out,
             "{:>2}  {:<26} {:<10} {:>3}  {:>10.1} {:>10.1} {:>11.1} {:>12.1}",
             index + 1,
-            piece.id.name(),
+            piece.id.words(words::Words::english()),
             piece.cloth.code(),
             piece.cut.total(),
             bounds.width(),

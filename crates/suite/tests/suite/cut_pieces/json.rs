@@ -55,7 +55,7 @@ fn piece_json(piece: &CutPiece) -> Value {
         .map(|c| {
             json!({
                 "at": [c.at.x, c.at.y], "before": c.before, "after": c.after,
-                "rule": c.rule.key, "kind": c.kind().word(), "shaped": c.shaped, "line": line(&c.line),
+                "rule": c.rule.key, "kind": c.kind().code(), "shaped": c.shaped, "line": line(&c.line),
             })
         })
         .collect();
@@ -73,7 +73,7 @@ fn piece_json(piece: &CutPiece) -> Value {
         .map(|d| json!({ "name": d.name, "on": format!("{:?}", d.on), "at": [d.at.x, d.at.y] }))
         .collect();
     json!({
-        "code": piece.code(), "name": piece.name(), "on": format!("{:?}", piece.on),
+        "code": piece.code(), "name": words::Words::english().say(piece.said()), "on": format!("{:?}", piece.on),
         "as_drawn": piece.as_drawn, "mirrored": piece.mirrored, "cloth": piece.cloth_name,
         "area": piece.area().to_mm2(), "cut": line(&piece.cut), "sewn": line(&piece.sewn()),
         "edges": edges, "corners": corners, "notches": notches, "drills": drills,
@@ -83,6 +83,6 @@ fn piece_json(piece: &CutPiece) -> Value {
             "edge": c.edge, "from": [c.from.x, c.from.y], "to": [c.to.x, c.to.y],
             "narrowest": c.narrowest.to_mm(), "widest": c.widest.to_mm(),
         })),
-        "label": piece.label.lines(),
+        "label": piece.label.lines(words::Words::english()),
     })
 }

@@ -98,6 +98,67 @@ fn a_wrong_allowance_is_noticed() {
     }
 }
 
+/// The cut pieces of some sizes, and how each is sewn.
+fn cut_and_sewn(sizes: &[Size]) -> (Value, Vec<Value>) {
+    let loaded = ferryman();
+    let cut: Vec<Value> = sizes
+        .iter()
+        .map(|size| size_json(&cut_size(&loaded, *size)))
+        .collect();
+    let order = |size: &Size| {
+        let garment = sewing::make(&loaded.style, &loaded.collection, *size);
+        serde_json::from_str(&answers::sewing_order(&garment).unwrap()).unwrap()
+    };
+    let orders = sizes.iter().map(order).collect();
+    (json!({ "unit": "mm", "sizes": cut }), orders)
+}
+
+fn judged(python: &Path, cut: &Value, orders: &[Value]) -> Output {
+    let names: Vec<String> = (0..orders.len())
+        .map(|at| format!("order-{at}.json"))
+        .collect();
+    let files = names.iter().map(String::as_str).zip(orders);
+    let files: Vec<(&str, &Value)> = [("cut.json", cut)].into_iter().chain(files).collect();
+    judge(python, "machine_settings.py", &files)
+}
+
+/// Folders, hems, ease, seam lengths and the chart before the wash, worked out from the cut pieces alone.
+#[test]
+fn machines_are_set_to_what_the_cut_pieces_need() {
+    let Some(python) = outside::python() else {
+        return;
+    };
+    let some = |size: &Size| SOME_SIZES.contains(&size.to_string().as_str());
+    let sizes: Vec<Size> = ferryman().style.sizes.all().filter(some).collect();
+    let (cut, orders) = cut_and_sewn(&sizes);
+    let output = judged(&python, &cut, &orders);
+    assert!(output.status.success(), "{}", words(&output));
+    let summary: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert!(summary["agreed"].as_u64().unwrap() >= 33, "{summary}");
+}
+
+/// What the order said before it knew of the wash is noticed.
+#[test]
+fn a_folder_for_the_washed_pair_is_noticed() {
+    let Some(python) = outside::python() else {
+        return;
+    };
+    let (cut, mut orders) = cut_and_sewn(&[Size::new(32, 32)]);
+    let operations = orders[0]["operations"].as_array_mut().unwrap();
+    let folder = operations.iter_mut().find(|operation| {
+        let name = operation["attachment"]["name"].as_str();
+        name.is_some_and(|name| name.contains("band folder"))
+    });
+    folder.unwrap()["attachment"]["set_to"] = json!(38.0);
+    let output = judged(&python, &cut, &orders);
+    assert_eq!(output.status.code(), Some(1));
+    let said = words(&output);
+    assert!(
+        said.contains("32x32 band folder: 41.304 mm from the pieces, 38.0 stated"),
+        "{said}"
+    );
+}
+
 /// Two sizes laid on the shell; a place count ends the search, so the lay is always the same.
 fn laid() -> (Value, Value) {
     let loaded = ferryman();

@@ -5,8 +5,9 @@
 
 use draft::{Edge, InnerLine, NamedPoint, Notch, Piece};
 use geometry::tolerance::NO_DIRECTION;
-use geometry::{Affine, Path, Point, Vec2};
+use geometry::{Affine, Point, Vec2};
 use style::Along;
+use trade::fabric::skew_from_diagonals;
 use trade::{Length, Share};
 use words::{Key, Said, key, say};
 
@@ -82,7 +83,7 @@ impl From<&ScaleError> for Said {
 }
 
 /// What the threads of a cloth are called.
-pub(crate) const fn threads(along: Along) -> Key {
+pub const fn threads(along: Along) -> Key {
     match along {
         Along::Warp => key::CUTTING_WARP,
         Along::Weft => key::CUTTING_WEFT,
@@ -115,7 +116,10 @@ impl Shrinkage {
 }
 
 /// Refuses a shrinkage that no cloth has.
-pub(crate) fn believable(along: Along, found: Share) -> Result<(), ScaleError> {
+///
+/// # Errors
+/// [`ScaleError`] for what no cloth does.
+pub fn believable(along: Along, found: Share) -> Result<(), ScaleError> {
     if !found.is_finite() {
         return Err(ScaleError::ShrinkageNoNumber);
     }
@@ -207,7 +211,8 @@ impl Scale {
     }
 
     /// The same against a skew, in one of two ways.
-    pub(crate) fn against(self, skew: Share, way: AgainstSkew) -> Scale {
+    #[must_use]
+    pub fn against(self, skew: Share, way: AgainstSkew) -> Scale {
         let (grain, shear) = match way {
             AgainstSkew::Straight => return self,
             AgainstSkew::Sheared => (self.grain, skew),
@@ -218,6 +223,17 @@ impl Scale {
             against: way,
             grain,
             map: map(grain, self.shrinkage, shear),
+            ..self
+        }
+    }
+
+    /// The same with the origin of the piece's frame where it was. Pieces that lie on one another share a frame,
+    /// and keep it.
+    #[must_use]
+    pub fn about_origin(self) -> Scale {
+        let back = (self.map * Point::ORIGIN).to_vec2();
+        Scale {
+            map: Affine::translate(-back) * self.map,
             ..self
         }
     }
@@ -254,7 +270,8 @@ fn map(grain: (Point, Point), shrinkage: Shrinkage, skew: Share) -> Affine {
 }
 
 /// The piece under a scale: edges, points, lines, notches and grain.
-pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
+#[must_use]
+pub fn scaled(piece: &Piece, scale: &Scale) -> Piece {
     let map = scale.map;
     let along = |notch: &Notch| {
         let Some(edge) = piece.edge(notch.edge) else {
@@ -307,9 +324,30 @@ pub(crate) fn scaled(piece: &Piece, scale: &Scale) -> Piece {
     }
 }
 
-/// The polyline of a path, for lines that are neither cut nor sewn.
-pub(crate) fn points_of(path: &Path) -> Vec<Point> {
-    path.dense(Length::mm(2.0))
+/// A skew that can be believed.
+///
+/// # Errors
+/// [`ScaleError::Skewed`] beyond [`MOST_SKEW`].
+pub fn checked_skew(skew: Share) -> Result<Share, ScaleError> {
+    if !skew.is_finite() {
+        return Err(ScaleError::SkewNoNumber);
+    }
+    if skew.abs() > MOST_SKEW {
+        return Err(ScaleError::Skewed(skew));
+    }
+    Ok(skew)
+}
+
+/// The skew left after the wash, from the diagonals of a marked square; see
+/// [`trade::fabric::skew_from_diagonals`].
+///
+/// # Errors
+/// [`ScaleError`] where there are no such diagonals or no cloth is so far askew.
+pub fn skew_test(ac: Length, bd: Length) -> Result<Share, ScaleError> {
+    let skew = skew_from_diagonals(ac, bd)
+        .filter(|_| ac > Length::ZERO && bd > Length::ZERO)
+        .ok_or(ScaleError::SkewNoNumber)?;
+    checked_skew(skew)
 }
 
 #[cfg(test)]
@@ -352,6 +390,23 @@ mod tests {
         near(along(3.0, 32.0), 32.99, 0.005);
         // Not multiplied by 1 + s: that would be 1.7 cm short.
         assert!(across(12.0, 101.6) - 101.6 * 1.12 > 1.6);
+    }
+
+    #[test]
+    fn what_is_too_far_askew_is_refused() {
+        assert!(checked_skew(Share::percent(8.0)).is_ok());
+        assert!(checked_skew(Share::percent(-16.0)).is_err());
+        assert!(checked_skew(Share::ratio(f64::NAN)).is_err());
+    }
+
+    /// AATCC TM179 (formula from memory): diagonals of 358 and 348 mm are 2.83 %.
+    #[test]
+    fn skew_from_a_square() {
+        let skew = skew_test(Length::mm(358.0), Length::mm(348.0)).unwrap();
+        assert!((skew.to_percent() - 2.83).abs() < 0.005);
+        assert!(skew_test(Length::mm(0.0), Length::mm(0.0)).is_err());
+        assert!(skew_test(Length::mm(-358.0), Length::mm(900.0)).is_err());
+        assert!(skew_test(Length::mm(500.0), Length::mm(300.0)).is_err());
     }
 
     #[test]

@@ -1,0 +1,32 @@
+//! What the layout of a pack says of itself.
+
+use serde::Serialize;
+
+/// Titles, leads and short lines of the layout.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct PackWords {
+    /// In the head of pages whose figures are those of the pair as it is sewn, with the size that is drawn.
+    pub before: String,
+    /// The same of the finished pair.
+    pub after: String,
+    /// In the head of pages of the annex.
+    pub annex: String,
+    /// Stands before the titles of the annex.
+    pub annex_title: String,
+    /// Title of the tables over sizes.
+    pub by_size: String,
+    /// Title of inspection and packing.
+    pub checks: String,
+    /// Title of findings with their codes.
+    pub codes: String,
+    /// Above the findings with their codes.
+    pub codes_lead: String,
+    /// Said of a finding that the maker has left so.
+    pub left_so: String,
+    /// Title of the seams that no operation shows.
+    pub other_seams: String,
+    /// Before the class of a seam.
+    pub class: String,
+    /// Before the row of a seam and its place.
+    pub rows: String,
+}
