@@ -5,7 +5,7 @@ use draft::{Conflict, EdgeId, Finding, Pattern, PieceId};
 use geometry::tolerance::ROUNDING;
 use geometry::{Path, Point, Vec2};
 use style::{Collection, RowEnding, Seam, SeamId, SetAfter, Size, StyleDoc};
-use trade::{Colour, Length, Share, StitchDensity, StitchType, Unwashed, Washed};
+use trade::{Colour, Length, StitchDensity, StitchType, Unwashed};
 use words::{Given, Key, key};
 
 use crate::construct::Finish;
@@ -124,21 +124,26 @@ impl StitchRow {
     /// How often the needle goes in: the whole pitches that fit the row, and one to begin with.
     /// None at all where length or pitch is not a number above zero.
     pub fn stitches(&self) -> usize {
-        let pitches = self.length() / self.density.pitch();
-        if pitches.is_finite() && pitches > 0.0 {
-            // A whole number of pitches may miss its count by a rounding error.
-            (pitches + ROUNDING).floor() as usize + 1
-        } else {
-            0
-        }
+        stitches_along(self.length(), self.density)
+    }
+}
+
+/// How often the needle goes in along a length, as [`StitchRow::stitches`] counts it.
+pub fn stitches_along(length: Length, density: StitchDensity) -> usize {
+    let pitches = length / density.pitch();
+    if pitches.is_finite() && pitches > 0.0 {
+        // A whole number of pitches may miss its count by a rounding error.
+        (pitches + ROUNDING).floor() as usize + 1
+    } else {
+        0
     }
 }
 
 impl Garment {
-    /// A row as the machine sews it: its length before the wash, and the density the machine is set to so that
-    /// the finished pair has the one that is stated. What is set after the wash does not shrink any more.
+    /// How long a row is as the machine sews it, before the wash. What is set after the wash does not shrink any
+    /// more.
     #[must_use]
-    pub fn at_machine(&self, row: &StitchRow) -> (Unwashed<Length>, Unwashed<StitchDensity>) {
+    pub fn length_at_machine(&self, row: &StitchRow) -> Unwashed<Length> {
         let finished = row.length();
         let set_after = match row.seam {
             SeamId::PatchSet => self.is_set_after_wash(SetAfter::Patch),
@@ -146,16 +151,13 @@ impl Garment {
             _ => false,
         };
         if set_after {
-            return (Unwashed::new(finished), Unwashed::new(row.density));
+            return Unwashed::new(finished);
         }
         let sewn = self
             .before_wash
             .scale(row.piece)
             .map_or(finished, |scale| row.path.transformed(scale.map).length());
-        let lost = Share::ratio(1.0 - finished / sewn);
-        let lost = if lost.is_finite() { lost } else { Share::ZERO };
-        let density = Washed::new(row.density).unwashed(lost);
-        (Unwashed::new(sewn), density)
+        Unwashed::new(sewn)
     }
 }
 

@@ -58,6 +58,7 @@ pub use described::{Described, describe};
 pub use edges::{EdgeUse, PlyOf, edge_use};
 pub use garment::{
     CutPiece, Face, Fixing, FixingKind, Garment, InsideLap, On, Origin, RowEnd, RowYarn, StitchRow,
+    stitches_along,
 };
 pub use make::{make, make_run};
 pub use placement::{Placed, placed, placements};

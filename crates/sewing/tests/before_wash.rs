@@ -7,6 +7,7 @@ mod common;
 use common::ferryman;
 use draft::{EdgeId, PieceId};
 use sewing::work::{Operation, sewing_order};
+use sewing::yarn::{Sewn, consumption};
 use sewing::{FixingKind, make};
 use style::{BandCutting, MeasureId, SeamId, Wash, WashFinish, WashedBy};
 use trade::{Length, Share, Washed};
@@ -174,4 +175,37 @@ fn a_patch_keeps_its_row_on_the_pair_as_it_is_sewn() {
             "{inside:?}"
         );
     }
+}
+
+/// One machine has one setting: what the order says a row is sewn at, its yarn is reckoned with, and the rows that
+/// plates draw and sections name have it, on every piece they run over.
+#[test]
+fn order_yarn_and_drawings_have_one_setting_a_row() {
+    let loaded = ferryman();
+    let garment = make(&loaded.style, &loaded.collection, loaded.style.sizes.base);
+    let sewn = garment.as_sewn();
+    let taken = consumption(&garment);
+    let mut rows = 0;
+    for needle in sewing_order(&garment).iter().flat_map(|o| &o.needles) {
+        let (Some(seam), Some(number), Some(set)) = (needle.seam.seam(), needle.row, needle.set_to)
+        else {
+            continue;
+        };
+        let here = format!("{} {number}", seam.code());
+        let figure = set.figure();
+        for item in &taken.items {
+            if item.seam == seam && item.sewn == Sewn::Row(number) {
+                assert_eq!(item.set_to, Some(set), "{here}, yarn of {:?}", item.piece);
+            }
+        }
+        for row in &sewn.rows {
+            if row.seam == seam && row.number == number {
+                assert_eq!(row.density, figure, "{here}, drawn on {:?}", row.piece);
+                rows += 1;
+            }
+        }
+        let spec = sewn.seams.iter().find(|s| s.id == seam).unwrap();
+        assert_eq!(spec.rows[number - 1].density, figure, "{here}, named");
+    }
+    assert_eq!(rows, sewn.rows.len(), "a row the order does not sew");
 }

@@ -148,7 +148,7 @@ fn needles_are_sound(garment: &Garment, operation: &Operation) {
         };
         let twice = |on| if on == On::Both { 2.0 } else { 1.0 };
         let length: Length = of_row()
-            .map(|r| garment.at_machine(r).0.figure() * twice(r.on))
+            .map(|r| garment.length_at_machine(r).figure() * twice(r.on))
             .sum();
         assert!(
             (length - needle.sewn.figure()).abs() < Length::mm(1e-6),

@@ -3,8 +3,9 @@
 use cutting::CutSize;
 use draft::PieceId;
 use geometry::Vec2;
-use sewing::yarn::{Order, consumption, order};
-use sewing::{FixingKind, Garment};
+use sewing::work::set_densities;
+use sewing::yarn::{Order, order};
+use sewing::{FixingKind, Garment, stitches_along};
 use style::SeamId;
 use trade::{Length, Washed};
 use words::{key, say};
@@ -190,22 +191,14 @@ fn button_spacing(garment: &Garment) -> String {
     apart.join(", ")
 }
 
-/// Stitches of the decoration on a pocket: the length sewn at the density the machine is set to.
+/// Stitches of the decoration on a pocket, line by line, at the density the machine is set to.
 fn stitches(garment: &Garment, piece: PieceId) -> String {
-    let taken = consumption(garment);
-    let of_piece = taken
-        .items
-        .iter()
-        .filter(|item| item.seam == SeamId::Decoration && item.piece == piece);
-    let count: f64 = of_piece
-        .filter_map(|item| {
-            let density = item.set_to?.figure();
-            Some(item.sewn_length().figure().to_cm() * density.to_per_cm())
-        })
-        .sum();
-    if count > 0.0 {
-        format!("{count:.0}")
-    } else {
-        String::new()
-    }
+    let set = set_densities(garment);
+    let lines = garment.rows.iter().zip(set);
+    let lines = lines.filter(|(row, _)| row.seam == SeamId::Decoration && row.piece == piece);
+    let counts: Vec<String> = lines
+        .map(|(row, set)| stitches_along(garment.length_at_machine(row).figure(), set.figure()))
+        .map(|count| count.to_string())
+        .collect();
+    counts.join(" + ")
 }

@@ -1,14 +1,15 @@
 //! The pair as it lies in the workroom, before its wash.
 
 use draft::{BackPocketSpec, ExtraPocketSpec, Pattern, PieceId, Spec};
-use style::SeamId;
-use trade::{Length, StitchDensity, Washed};
+use style::{Seam, SeamId};
+use trade::{Length, StitchDensity, Unwashed, Washed};
 
 use super::before::{ACROSS, BeforeWash, DOWN};
 use super::behaviour::Washes;
 use crate::context::Context;
 use crate::garment::{Garment, On, StitchRow};
 use crate::grown_pieces::cut_pieces;
+use crate::work::{set_densities, set_density};
 use crate::{fixings, laps, rows};
 
 impl Garment {
@@ -37,20 +38,24 @@ impl Garment {
         };
         // What is wrong with the pair was said of the finished one.
         let mut said = Vec::new();
+        let set = set_densities(self);
         let mut sewn = rows::rows(&context, &mut said);
         for at in 0..sewn.len() {
             let (before, rest) = sewn.split_at_mut(at);
             if let Some(row) = rest.first_mut() {
                 let nth = before.iter().filter(|r| kind(r) == kind(row)).count();
-                self.set_as_sewn(row, nth);
+                self.set_as_sewn(row, nth, &set);
             }
         }
+        let fixings = fixings::fixings(&context, &mut said);
+        let (laps, cut) = (laps::laps(&context), cut_pieces(&context, &mut said));
+        let seams = self.at_machine(seams, &set);
         Garment {
             before_wash: BeforeWash::by(&pattern, &doc, Washes::NONE),
             rows: sewn,
-            fixings: fixings::fixings(&context, &mut said),
-            laps: laps::laps(&context),
-            cut: cut_pieces(&context, &mut said),
+            fixings,
+            laps,
+            cut,
             doc,
             pattern,
             seams,
@@ -58,11 +63,28 @@ impl Garment {
         }
     }
 
-    /// Gives a row that was laid on the pieces as cut as many stitches as the finished one has, and a row that is
-    /// stated as the finished pair shows it its own line. `nth` of the rows that are told apart by nothing else.
-    fn set_as_sewn(&self, row: &mut StitchRow, nth: usize) {
-        let mut alike = self.rows.iter().filter(|r| kind(r) == kind(row));
-        let Some(own) = alike.nth(nth) else {
+    /// Seams with the densities machines are set to.
+    fn at_machine(&self, mut seams: Vec<Seam>, set: &[Unwashed<StitchDensity>]) -> Vec<Seam> {
+        for seam in &mut seams {
+            for at in 0..seam.rows.len() {
+                let set = set_density(self, set, (seam, at + 1));
+                if let (Some(row), Some(set)) = (seam.rows.get_mut(at), set) {
+                    row.density = set.figure();
+                }
+            }
+        }
+        seams
+    }
+
+    /// Gives a row that was laid on the pieces as cut the density its machine is set to, and a row that is stated as
+    /// the finished pair shows it its own line. `nth` of the rows that are told apart by nothing else.
+    fn set_as_sewn(&self, row: &mut StitchRow, nth: usize, set: &[Unwashed<StitchDensity>]) {
+        let mut alike = self
+            .rows
+            .iter()
+            .zip(set)
+            .filter(|(r, _)| kind(r) == kind(row));
+        let Some((own, set)) = alike.nth(nth) else {
             return;
         };
         let as_finished = row.seam == SeamId::Decoration;
@@ -70,10 +92,7 @@ impl Garment {
         if let Some(scale) = scale {
             row.path = own.path.transformed(scale.map);
         }
-        let stitches = row.density.to_per_cm() * (own.length() / row.length());
-        if stitches.is_finite() {
-            row.density = StitchDensity::per_cm(stitches);
-        }
+        row.density = set.figure();
     }
 }
 

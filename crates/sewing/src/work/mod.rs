@@ -21,6 +21,7 @@ mod pass_kinds;
 mod passes;
 mod plan;
 mod seams;
+mod settings;
 mod small_parts;
 mod tacks;
 mod told;
@@ -32,6 +33,8 @@ pub(crate) use machines_of::machines_of;
 pub use operation::{Attachment, Needle, NotStated, Operation, Stage, Work};
 pub use operation_key::{OperationKey, Task};
 pub(crate) use passes::gauge_of;
+pub use settings::set_densities;
+pub(crate) use settings::set_density;
 pub(crate) use wash::is_washed_when_sewn;
 
 use crate::garment::Garment;

@@ -3,7 +3,7 @@
 use draft::PieceId;
 use style::{Construction, Seam, SeamId};
 use trade::seam::{SeamOperation, SeamOperationId, operation as operation_named};
-use trade::{Length, Share, StitchType, Unwashed, Washed};
+use trade::{Length, StitchType, Unwashed, Washed};
 use words::key;
 
 use super::machine;
@@ -275,24 +275,12 @@ impl Plan<'_> {
         bite_of(seam, number)
     }
 
-    /// The needles of a pass. They sew through one machine, which is set once for all of them.
+    /// The needles of a pass.
     fn needles(&self, seam: &Seam, pass: &Pass) -> Vec<Needle> {
-        let numbers = pass.rows.iter();
-        let mut needles: Vec<Needle> = numbers
+        pass.rows
+            .iter()
             .filter_map(|number| self.needle(seam, *number))
-            .collect();
-        let rows = needles.iter().flat_map(|needle| &needle.rows);
-        let (mut finished, mut sewn) = (Length::ZERO, Length::ZERO);
-        for row in rows.filter_map(|index| self.garment.rows.get(*index)) {
-            finished += row.length();
-            sewn += self.garment.at_machine(row).0.figure();
-        }
-        let lost = Share::ratio(1.0 - finished / sewn);
-        let lost = if lost.is_finite() { lost } else { Share::ZERO };
-        for needle in &mut needles {
-            needle.set_to = needle.counted.map(|counted| counted.unwashed(lost));
-        }
-        needles
+            .collect()
     }
 
     fn needle(&self, seam: &Seam, number: usize) -> Option<Needle> {
@@ -308,7 +296,7 @@ impl Plan<'_> {
             row: Some(number),
             rows: items.iter().filter_map(|item| item.row).collect(),
             stitch: laid.stitch,
-            set_to: None,
+            set_to: items.first().and_then(|item| item.set_to),
             counted: Some(Washed::new(laid.density)),
             offset: Some(Unwashed::new(spec.offset)),
             yarn: laid.needle.clone(),

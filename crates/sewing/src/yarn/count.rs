@@ -10,6 +10,7 @@ use super::unstated::unstated;
 use super::width::{StitchWidth, of_row};
 use super::{Basis, Consumption, Item, Sewn, SewnThrough, Used, countable};
 use crate::garment::{Fixing, FixingKind, Garment, On, StitchRow};
+use crate::work::set_densities;
 
 /// Stitches along a keyhole buttonhole (from memory: 7 to 8 to the centimetre).
 pub const BUTTONHOLE_DENSITY: StitchDensity = StitchDensity::per_cm(7.5);
@@ -31,6 +32,7 @@ pub fn consumption(garment: &Garment) -> Consumption {
     let mut items: Vec<Item> = garment
         .rows
         .iter()
+        .zip(set_densities(garment))
         .enumerate()
         .filter_map(|(index, row)| of_stitch_row(garment, index, row))
         .collect();
@@ -108,13 +110,16 @@ pub(super) fn per_length(
     }
 }
 
-fn of_stitch_row(garment: &Garment, index: usize, row: &StitchRow) -> Option<Item> {
+fn of_stitch_row(
+    garment: &Garment,
+    index: usize,
+    (row, set_to): (&StitchRow, Unwashed<StitchDensity>),
+) -> Option<Item> {
     let seam: &Seam = garment.seams.iter().find(|s| s.id == row.seam)?;
     let spec = seam.rows.get(row.number.checked_sub(1)?)?;
     let plies = at_row(garment, seam, row.piece, (spec.stitch, spec.offset));
     let width = of_row(seam, row.number, row.stitch);
-    let (length, set_to) = garment.at_machine(row);
-    let length = countable(length.figure());
+    let length = countable(garment.length_at_machine(row).figure());
     let per = per_length(row.stitch, set_to.figure(), &plies, width.width);
     let count = copies(row.on);
     let sewn = length * f64::from(count) * width.pass;

@@ -150,7 +150,9 @@ fn joining(garment: &Garment, seam: &Seam) -> Option<Unstated> {
             .rows
             .iter()
             .filter(|row| row.seam == seam.id && row.number == 1)
-            .map(|row| countable(garment.at_machine(row).0.figure()) * f64::from(copies(row.on)))
+            .map(|row| {
+                countable(garment.length_at_machine(row).figure()) * f64::from(copies(row.on))
+            })
             .sum(),
     };
     let first = seam.rows.first();
