@@ -79,6 +79,7 @@ pub fn assemble_watched(
         say: ::words::Words::english(),
     };
     let lays = lays::lays(&context, cancel, tell)?;
+    let other_sizes = lays::of_other_sizes(&context, cancel)?;
     let figures = figures::figures(&context)?;
     let mut pack = Pack {
         style: cover::head(&context, assembly),
@@ -98,7 +99,7 @@ pub fn assemble_watched(
         pieces_note: pieces::note(&context),
         pieces: pieces::pieces(&context)?,
         piece_sheets: figures.piece_sheets,
-        cutting: cut::part(&context, &lays)?,
+        cutting: cut::part(&context, &lays, &other_sizes)?,
         materials_note: materials::note(&context),
         materials: materials::materials(&context, &lays),
         by_size: by_size::tables(&context, &lays),

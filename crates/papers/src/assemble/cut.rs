@@ -6,13 +6,14 @@ use cut_sheets::{
 };
 use cutting::{CutPiece, CutSize, Follows, Landmark, Plan, increments, movements};
 use geometry::Vec2;
+use lay::Lay;
 use style::{Loaded, Size};
 use trade::Length;
-use words::Words;
+use words::{Words, say};
 
 use super::context::Context;
 use super::figures::{LEAST_ONE_TO, UPRIGHT_MM, at, drawn, fits, together};
-use super::lays::ClothLay;
+use super::lays::{ClothLay, SizeLay};
 use crate::{
     ClothCut, CutRow, CuttingPart, Drawing, Fact, Figure, GradeRow, GradeTable, MoveRow, MoveTable,
     PaperError,
@@ -29,6 +30,7 @@ pub(super) fn plan(loaded: &Loaded) -> Plan {
 pub(super) fn part(
     context: &Context<'_>,
     lays: &[ClothLay<'_>],
+    other_sizes: &[SizeLay<'_>],
 ) -> Result<CuttingPart, PaperError> {
     let base = context.loaded.style.sizes.base;
     let growth = &context.growth;
@@ -77,7 +79,7 @@ pub(super) fn part(
     Ok(CuttingPart {
         note: note(context),
         cloths: lays.iter().map(|lay| cloth(context, lay)).collect(),
-        lays: lay_figures(context, lays)?,
+        lays: lay_figures(context, lays, other_sizes)?,
         corners: corners.transpose()?.into_iter().collect(),
         nests,
         grades: grades(context),
@@ -163,53 +165,73 @@ fn row(context: &Context<'_>, piece: &CutPiece) -> CutRow {
     }
 }
 
+/// A lay that was found, and the size in it.
+struct Found<'a> {
+    on: &'a ClothLay<'a>,
+    lay: &'a Lay,
+    size: &'a str,
+}
+
 /// Every lay at one scale, the largest at which each fits an upright page, so that they stand together.
-fn lay_figures(context: &Context<'_>, lays: &[ClothLay<'_>]) -> Result<Vec<Figure>, PaperError> {
+fn lay_figures(
+    context: &Context<'_>,
+    lays: &[ClothLay<'_>],
+    other_sizes: &[SizeLay<'_>],
+) -> Result<Vec<Figure>, PaperError> {
+    let drawn_size = context.cut.size.to_string();
+    let of_drawn = |on| (on, drawn_size.as_str());
+    let of_others = other_sizes.iter().map(|lay| (&lay.on, lay.size.as_str()));
+    // All of the shell together.
+    let (shell, inside) = lays.split_at(lays.len().min(1));
+    let lays: Vec<Found<'_>> = shell
+        .iter()
+        .map(of_drawn)
+        .chain(of_others)
+        .chain(inside.iter().map(of_drawn))
+        .filter_map(|(on, size)| {
+            let lay = on.lay.as_ref().ok()?;
+            Some(Found { on, lay, size })
+        })
+        .collect();
     let [mut one_to, smaller @ ..] = LAY_SCALES;
-    let mut drawings = lays_at(context, lays, one_to)?;
-    let fit = |drawings: &[(Drawing, &str)], one_to| {
-        let mut all = drawings.iter();
-        all.all(|(drawing, _)| fits(drawing, one_to, &[UPRIGHT_MM]))
-    };
+    let mut drawings = lays_at(context, &lays, one_to)?;
     for next in smaller {
-        if fit(&drawings, one_to) {
+        if drawings.iter().all(|d| fits(d, one_to, &[UPRIGHT_MM])) {
             break;
         }
         one_to = next;
-        drawings = lays_at(context, lays, one_to)?;
+        drawings = lays_at(context, &lays, one_to)?;
     }
-    let caption = format!(
-        "One pair, size {}, pieces head to tail. The warp runs from left to right.",
-        context.cut.size
-    );
-    let figure = |(drawing, cloth): (Drawing, &str)| {
+    let figures = drawings.into_iter().zip(&lays).map(|(drawing, found)| {
+        let (cloth, size) = (found.on.cloth.name.as_str(), found.size);
         let figure = Figure {
             drawing,
-            title: format!("Lay on {cloth}"),
+            title: context.say.say(say::PapersLay { cloth, size }),
             caption: String::new(),
             scale: None,
         };
-        at(figure, one_to, caption.clone())
-    };
-    Ok(drawings.into_iter().map(figure).collect())
+        at(
+            figure,
+            one_to,
+            context.say.say(say::PapersLayCaption { size }),
+        )
+    });
+    Ok(figures.collect())
 }
 
-/// The lays that were found, drawn at 1:n with the names of their cloths. Words are set for that scale, and take
-/// room of their own.
-fn lays_at<'a>(
+/// The lays drawn at 1:n. Words are set for that scale, and take room of their own.
+fn lays_at(
     context: &Context<'_>,
-    lays: &[ClothLay<'a>],
+    lays: &[Found<'_>],
     one_to: u32,
-) -> Result<Vec<(Drawing, &'a str)>, PaperError> {
-    let mut out = Vec::new();
-    for laid in lays {
-        let Ok(lay) = &laid.lay else { continue };
-        let words = (Words::english(), context.words.system);
-        let marks = LayMarks::default();
-        let sheet = lay_sheet_at(one_to, &laid.spread, lay, laid.cloth, &marks, words);
-        out.push((drawn(&sheet)?, laid.cloth.name.as_str()));
-    }
-    Ok(out)
+) -> Result<Vec<Drawing>, PaperError> {
+    let words = (Words::english(), context.words.system);
+    let marks = LayMarks::default();
+    let sheet = |found: &Found<'_>| {
+        let Found { on, lay, .. } = found;
+        lay_sheet_at(one_to, &on.spread, lay, on.cloth, &marks, words)
+    };
+    lays.iter().map(|found| drawn(&sheet(found))).collect()
 }
 
 /// Millimetres to a tenth with their sign, nought as a dash.

@@ -1,8 +1,8 @@
-//! One lay of one pair on each cloth, always the same.
+//! A lay of one pair on each cloth, and of the smallest and the largest on the shell, always the same.
 
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use cutting::{SizePairs, Spread, SpreadRules, Way};
+use cutting::{CutSize, SizePairs, Spread, SpreadRules, Way};
 use lay::{Lay, Limits, Options, search};
 use style::Cloth;
 use trade::Length;
@@ -46,34 +46,76 @@ pub(super) fn lays<'a>(
     let mut out = Vec::new();
     for (key, cloth) in &cloths {
         tell(out.len(), cloths.len());
-        let pairs = SizePairs {
-            label: &size,
-            cut: &context.cut,
-            pairs: 1,
-        };
-        let rules = SpreadRules::plain(Way::TwoWay, Length::ZERO);
-        let spread = Spread::new(&[pairs], key, cloth, &rules);
-        let options = Options {
-            seed: SEED,
-            limits: Limits {
-                time: None,
-                places: Some(PLACES),
-            },
-            ..Options::default()
-        };
-        let found = search(&spread.problem, &options, cancel, &mut |_| ());
-        // A search that was cancelled gives what it had, which is not the lay of this style.
-        if cancel.load(Ordering::Relaxed) {
-            return Err(PaperError::Cancelled);
-        }
-        out.push(ClothLay {
-            key,
-            cloth,
-            spread,
-            lay: found.map_err(|why| why.to_string()),
-        });
+        out.push(laid((key, cloth), (&size, &context.cut), cancel)?);
     }
     Ok(out)
+}
+
+/// A lay of one pair in another size than the drawn one.
+pub(super) struct SizeLay<'a> {
+    pub size: String,
+    pub on: ClothLay<'a>,
+}
+
+/// The smallest and the largest waist on the cloth the shell is cut from, each by itself: how long a pair lies, and
+/// how else its pieces share the width. None for a size that is drawn already.
+pub(super) fn of_other_sizes<'a>(
+    context: &Context<'a>,
+    cancel: &AtomicBool,
+) -> Result<Vec<SizeLay<'a>>, PaperError> {
+    let run = &context.growth.waists;
+    let ends = [run.first(), run.last()];
+    let others = ends.into_iter().flatten();
+    let mut others: Vec<&CutSize> = others.filter(|c| c.size != context.cut.size).collect();
+    others.dedup_by_key(|cut| cut.size);
+    let mut out = Vec::new();
+    for (cut, cloth) in others
+        .iter()
+        .filter_map(|cut| Some((*cut, shell(context)?)))
+    {
+        let size = cut.size.to_string();
+        let on = laid(cloth, (&size, cut), cancel)?;
+        out.push(SizeLay { size, on });
+    }
+    Ok(out)
+}
+
+fn shell<'a>(context: &Context<'a>) -> Option<(&'a str, &'a Cloth)> {
+    cloths(context).into_iter().next()
+}
+
+/// One pair of a size on a cloth.
+fn laid<'a>(
+    (key, cloth): (&'a str, &'a Cloth),
+    (label, cut): (&str, &CutSize),
+    cancel: &AtomicBool,
+) -> Result<ClothLay<'a>, PaperError> {
+    let pairs = SizePairs {
+        label,
+        cut,
+        pairs: 1,
+    };
+    let rules = SpreadRules::plain(Way::TwoWay, Length::ZERO);
+    let spread = Spread::new(&[pairs], key, cloth, &rules);
+    let options = Options {
+        seed: SEED,
+        limits: Limits {
+            time: None,
+            places: Some(PLACES),
+        },
+        ..Options::default()
+    };
+    let found = search(&spread.problem, &options, cancel, &mut |_| ());
+    // A search that was cancelled gives what it had, which is not the lay of this style.
+    if cancel.load(Ordering::Relaxed) {
+        return Err(PaperError::Cancelled);
+    }
+    Ok(ClothLay {
+        key,
+        cloth,
+        spread,
+        lay: found.map_err(|why| why.to_string()),
+    })
 }
 
 /// Every cloth of the collection that pieces are cut from, each once.

@@ -56,6 +56,11 @@ papers-contact-order = Order
 papers-order-states = Pairs by size and the day of delivery stand in the order, not in this pack: ask for it.
 papers-supply-ask = Supplier, article and colour number of none of these are stated: ask before you buy.
 
+## Lays
+
+papers-lay = Lay on { $cloth }, { $size }
+papers-lay-caption = One pair, size { $size }, pieces head to tail. The warp runs from left to right.
+
 ## The sewing order with its seams
 
 papers-pieces-true-size = Nothing is cut from these drawings: patterns at true size come beside this pack as files or on paper. If they did not come, ask.
