@@ -7,6 +7,7 @@ use trade::Length;
 use words::Words;
 
 use super::*;
+use crate::palette::TYPE_FIGURES;
 use crate::samples::{sewn, texts, words_stand_clear};
 use crate::sheet::Shape;
 
@@ -73,10 +74,11 @@ fn a_thumbnail_fits_its_cell_and_numbers_every_row() {
     let garment = sewn(32, 32);
     for seam in &garment.seams {
         let sheet = seam_section_thumbnail(&garment, seam, Words::english()).unwrap();
-        assert_eq!(
-            (sheet.width, sheet.height),
-            (Length::mm(46.0), Length::mm(24.0))
-        );
+        assert_eq!(sheet.width, Length::mm(62.0));
+        assert!(sheet.height < Length::mm(36.0), "{}", seam.id.code());
+        for text in texts(&sheet) {
+            assert!(text.size >= TYPE_FIGURES, "{}", text.words);
+        }
         let words: Vec<&str> = texts(&sheet).iter().map(|t| t.words.as_str()).collect();
         assert!(words.contains(&"outside") && words.contains(&"inside"));
         for number in 1..=seam.rows.len() {
@@ -87,6 +89,33 @@ fn a_thumbnail_fits_its_cell_and_numbers_every_row() {
             );
         }
     }
+}
+
+/// Where words stand on a thumbnail of a seam, each time they do.
+fn places(id: SeamId, words: &str) -> Vec<Point> {
+    let garment = sewn(32, 32);
+    let seam = garment.seams.iter().find(|s| s.id == id).unwrap();
+    let sheet = seam_section_thumbnail(&garment, seam, Words::english()).unwrap();
+    words_stand_clear(&sheet);
+    let all = texts(&sheet).into_iter();
+    all.filter(|t| t.words == words).map(|t| t.at).collect()
+}
+
+#[test]
+fn a_name_stands_by_its_own_ply() {
+    // The body leaves the drawing on the right; the band around its edge does not.
+    let band = places(SeamId::Band, "waistband")[0];
+    let body = places(SeamId::Band, "body")[0];
+    assert!(band.x < 31.0 && body.x > 31.0, "{band:?} {body:?}");
+}
+
+#[test]
+fn plies_of_one_name_are_named_once_and_names_keep_the_order_of_the_plies() {
+    let strip = places(SeamId::Fly, "buttonhole strip");
+    let facing = places(SeamId::Fly, "fly facing");
+    assert_eq!((strip.len(), facing.len()), (1, 1));
+    let below = strip[0].y - facing[0].y;
+    assert!((2.5..6.0).contains(&below), "{below}");
 }
 
 #[test]

@@ -129,6 +129,6 @@ impl Page<'_> {
 
     /// The height of a dimension line on the page.
     pub fn level(&self, k: usize) -> f64 {
-        self.foot + CLEAR + self.level * (k as f64 + 0.55)
+        self.foot + CLEAR + self.look.level * (k as f64 + 0.55)
     }
 }

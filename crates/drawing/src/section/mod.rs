@@ -62,15 +62,13 @@ pub fn seam_section(garment: &Garment, seam: &Seam, words: &Words) -> Option<She
     drawn(&section_of(garment, seam, 1.0)?, &PLATE, words)
 }
 
-/// The section of a seam for a table: 46 × 24 mm, rows numbered and dimensioned, without a list.
+/// The section of a seam for a table: 62 mm wide and as high as it needs, rows numbered and dimensioned, without a list.
 pub fn seam_section_thumbnail(garment: &Garment, seam: &Seam, words: &Words) -> Option<Sheet> {
     drawn(&section_of(garment, seam, 1.0)?, &THUMBNAIL, words)
 }
 
 /// Every drawing is at least so large, however much there is to say about it.
 const LEAST: f64 = 0.1;
-/// Cloth is drawn no higher than this on a plate, printed millimetres.
-const TALLEST: f64 = 30.0;
 
 fn drawn(section: &Section, look: &Look, words: &Words) -> Option<Sheet> {
     let (x0, x1, y0, y1) = extent(section)?;
@@ -86,42 +84,34 @@ fn drawn(section: &Section, look: &Look, words: &Words) -> Option<Sheet> {
     // Room above for numbers and below for dimensions.
     let head = look.margin + 2.0 * look.circle + 2.2;
     let levels = measures.len().max(2);
-    let level = if look.height.is_some() && levels > 4 {
-        look.level * 0.83
-    } else {
-        look.level
-    };
-    let foot = 2.0 + level * levels as f64 + look.figures.to_mm() + look.margin;
+    let foot = 2.0 + look.level * levels as f64 + look.figures.to_mm() + look.margin;
     let aside = |m: &measures::Measure| text_width(&m.words, look.figures).to_mm() + 1.0;
     let room = look.width - 2.0 * look.margin;
-    let deep = look.height.map_or(TALLEST, |height| height - head - foot);
     // Beside the cloth there has to be room for the words of each dimension.
     let farthest = measures.iter().map(|m| m.right()).fold(0.0, f64::max);
     let ends = |m: &measures::Measure| if m.right() > 0.0 { farthest } else { 0.0 };
+    let beside = page::room_beside(section, look, words);
     let fits = measures
         .iter()
         .map(|m| (room - aside(m)) / (ends(m) - x0))
-        .fold(room / (x1 - x0), f64::min);
-    let times = fits.min(deep / (y1 - y0)).min(look.most).max(LEAST);
+        .fold((room - beside) / (x1 - x0), f64::min);
+    let times = fits.min(look.tallest / (y1 - y0)).min(look.most).max(LEAST);
     let right = measures
         .iter()
         .map(|m| ends(m) * times + aside(m))
-        .fold(x1 * times, f64::max);
+        .fold(x1 * times + beside, f64::max);
     let spare = (room - (right - x0 * times)) / 2.0;
     let left = look.margin + spare;
     let tall = (y1 - y0) * times;
-    let free = look.height.map_or(0.0, |_| (deep - tall) / 2.0);
-    let top = head + free;
+    let top = head;
     let scale = Scale {
         times,
         zero: Point::new(left - x0 * times, top + y1 * times),
         cut,
     };
     let below = top + tall;
-    let bottom = look
-        .height
-        .map_or(below + foot, |height| height - look.margin);
-    let mut page = Page::new((section, words), scale, look, (top, below, bottom), level);
+    let bottom = below + foot;
+    let mut page = Page::new((section, words), scale, look, (top, below, bottom));
     let part = format!("seam:{}", section.seam.code());
     let mut layers = cloth::cloth(section, &scale, look, &part);
     layers.push(page.dimensions(&measures));
@@ -129,15 +119,15 @@ fn drawn(section: &Section, look: &Look, words: &Words) -> Option<Sheet> {
     layers.push(page.numbers());
     layers.push(page.sides());
     layers.push(page.names());
-    let height = if let Some(height) = look.height {
-        layers.push(page.bar(height - look.margin - look.figures.to_mm() / 2.0));
-        height
-    } else {
+    let height = if look.listed {
         let lines = list::lines(section, times);
         layers.push(list::list(&lines, (look.margin, bottom + 3.0), words));
         let lines = lines.len() as f64 * LIST_LINE;
         layers.push(page.bar(bottom + 2.0 + lines));
         bottom + lines + 2.0 + look.margin
+    } else {
+        layers.push(page.bar(bottom - look.margin - look.figures.to_mm() / 2.0));
+        bottom
     };
     Some(Sheet {
         title: words.saying(&section.title),

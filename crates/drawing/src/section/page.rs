@@ -1,9 +1,9 @@
 //! Numbers and words around a section, each where nothing else stands.
 
 use geometry::tolerance::ROUNDING;
-use geometry::{Point, Rect, Vec2};
+use geometry::{Point, Rect, Vec2, bounds_of};
 use trade::{Colour, Length};
-use words::Words;
+use words::{Key, Words};
 
 use super::model::{End, RowOf, Section, SectionPly, heights};
 use super::scale::Scale;
@@ -21,6 +21,8 @@ const BETWEEN: f64 = 0.4;
 const AROUND: f64 = 0.5;
 /// Words are tried at places this far from one another.
 const TRIED: f64 = 0.5;
+/// From the cloth to a name that stands beside it with a leader.
+const LEADER: f64 = 2.4;
 
 /// The page while words are set on it.
 pub(super) struct Page<'a> {
@@ -34,8 +36,6 @@ pub(super) struct Page<'a> {
     pub foot: f64,
     /// Words end here.
     pub bottom: f64,
-    /// From one dimension line to the next.
-    pub level: f64,
     pub taken: Taken,
 }
 
@@ -45,7 +45,6 @@ impl<'a> Page<'a> {
         scale: Scale,
         look: &'a Look,
         (top, foot, bottom): (f64, f64, f64),
-        level: f64,
     ) -> Page<'a> {
         let mut taken = Taken::default();
         for ply in &section.plies {
@@ -66,7 +65,6 @@ impl<'a> Page<'a> {
             top,
             foot,
             bottom,
-            level,
             taken,
         }
     }
@@ -165,8 +163,13 @@ impl<'a> Page<'a> {
     /// The names of the plies where they leave the drawing, and what finished edges are.
     pub fn names(&mut self) -> Layer {
         let mut layer = Layer::named("names");
+        // Plies of one name that lie on one another are named once.
+        let mut named = Vec::new();
         for ply in &self.section.plies {
-            self.name(&mut layer, ply);
+            if !named.contains(&ply.name) {
+                named.push(ply.name);
+                self.name(&mut layer, ply);
+            }
         }
         // Two finished edges on one another are named once.
         let mut edges: Vec<(f64, &str)> = Vec::new();
@@ -208,8 +211,7 @@ impl<'a> Page<'a> {
         let wide = text_width(name, self.look.figures).to_mm() / 2.0;
         let half = ply.thickness.to_mm() / 2.0;
         let Some(at) = on else {
-            let places = self.beside(ply, (wide, tall));
-            self.write(layer, name, QUIET, |_| places);
+            self.name_beside(layer, ply, (wide, tall));
             return;
         };
         let out = if at.x > 0.0 { 1.0 } else { -1.0 };
@@ -238,30 +240,51 @@ impl<'a> Page<'a> {
         self.write(layer, name, QUIET, |_| places);
     }
 
-    /// Places for the name of a ply that does not leave the drawing: a strip around an edge to its
-    /// right, what lies wholly left of the seam line above or below its left end first.
-    fn beside(&self, ply: &SectionPly, (wide, tall): (f64, f64)) -> Vec<Point> {
-        let line = ply.outline();
-        let page: Vec<Point> = line.into_iter().map(|p| self.scale.at(p)).collect();
-        let least = |pick: fn(&Point) -> f64| page.iter().map(pick).fold(f64::INFINITY, f64::min);
-        let most =
-            |pick: fn(&Point) -> f64| page.iter().map(pick).fold(f64::NEG_INFINITY, f64::max);
-        let (left, far) = (least(|p| p.x), most(|p| p.x));
-        let middle = (least(|p| p.y) + most(|p| p.y)) / 2.0;
-        let half = self.scale.mm(ply.thickness.to_mm());
-        let right = (0..40).map(|k| {
+    /// Names a ply that does not leave the drawing, with a leader to it where the name stands right of it.
+    fn name_beside(&mut self, layer: &mut Layer, ply: &SectionPly, (wide, tall): (f64, f64)) {
+        let name = self.words.named(ply.name);
+        let page: Vec<Point> = ply
+            .outline()
+            .into_iter()
+            .map(|p| self.scale.at(p))
+            .collect();
+        let room = bounds_of(&page);
+        let left = (0..60).flat_map(|k| {
+            let x = room.x0 + wide + TRIED * f64::from(k);
+            [room.y0 - tall, room.y1 + tall].map(|y| Point::new(x, y))
+        });
+        let end = rightmost(&page);
+        let far = self.scale.right(Point::ORIGIN).x.max(end.x);
+        // Names that stand below one another keep as far apart as their plies.
+        let (nth, count) = self.among_those_that_stay(ply);
+        let level = end.y + tall * 0.6 * (2.0 * nth as f64 + 1.0 - count as f64);
+        let right = (0..60).map(|k| {
             let down = f64::from(k / 2) * TRIED * if k % 2 == 0 { -1.0 } else { 1.0 };
-            Point::new(far + 1.2 + wide, middle + down)
+            Point::new(far + LEADER + wide, level + down)
         });
-        let left = (0..30).flat_map(|k| {
-            let x = left + wide + TRIED * f64::from(k);
-            [-1.0, 1.0].map(|side| Point::new(x, middle + side * (half + tall)))
-        });
-        if far > self.scale.right(Point::ORIGIN).x + 0.1 {
-            right.chain(left).collect()
-        } else {
-            left.chain(right).collect()
+        let inside = room.x1 <= self.scale.right(Point::ORIGIN).x + 0.1;
+        let places: Vec<Point> = match inside && count == 1 {
+            true => left.chain(right).collect(),
+            false => right.chain(left).collect(),
+        };
+        let Some(centre) = self.placed(name, places) else {
+            return;
+        };
+        let start = Point::new(centre.x - wide - 0.3, centre.y);
+        self.set(layer, name, QUIET, (centre, Anchor::Start));
+        if start.x > end.x {
+            let leader = [end, start];
+            layer.line(None, open(&leader), Stroke::plain(QUIET, HAIRLINE));
+            layer.area(None, circle(end, Length::mm(0.3)), QUIET, None);
+            self.taken.keep_clear_of(&leader);
         }
+    }
+
+    /// Where a ply comes among those of other names that stay on the drawing, and how many these are.
+    fn among_those_that_stay(&self, ply: &SectionPly) -> (usize, usize) {
+        let names = staying(self.section);
+        let nth = names.iter().position(|name| *name == ply.name);
+        (nth.unwrap_or(0), names.len())
     }
 
     /// A length of cloth at the scale of the drawing, with its figure, at the left end of a line.
@@ -327,13 +350,28 @@ impl<'a> Page<'a> {
         colour: Colour,
         places: impl FnOnce(&Page<'_>) -> Vec<Point>,
     ) {
+        let places = places(self);
+        if let Some(centre) = self.placed(words, places) {
+            self.set(layer, words, colour, (centre, self.near_margin(centre)));
+        }
+    }
+
+    /// The best of some places for words, moved inside the sheet.
+    fn placed(&mut self, words: &str, places: Vec<Point>) -> Option<Point> {
         let size = self.size(words);
         let (left, right) = (self.left() + size.x / 2.0, self.right() - size.x / 2.0);
         let (top, bottom) = (size.y / 2.0, self.bottom - size.y / 2.0);
         let inside = |p: Point| Point::new(p.x.min(right).max(left), p.y.min(bottom).max(top));
-        let places = places(self).into_iter().map(inside);
-        if let Some(centre) = self.taken.place(size, places, |_| None) {
-            self.set(layer, words, colour, centre);
+        let places = places.into_iter().map(inside);
+        self.taken.place(size, places, |_| None)
+    }
+
+    /// A reader's face may be narrower than the room kept: words keep to the near margin.
+    fn near_margin(&self, centre: Point) -> Anchor {
+        if centre.x < self.look.width / 2.0 {
+            Anchor::Start
+        } else {
+            Anchor::End
         }
     }
 
@@ -341,20 +379,24 @@ impl<'a> Page<'a> {
         let size = self.size(words);
         if self.is_clear(centre, size) {
             self.taken.boxes.push(around(centre, size));
-            self.set(layer, words, QUIET, centre);
+            self.set(layer, words, QUIET, (centre, self.near_margin(centre)));
         }
     }
 
-    fn set(&self, layer: &mut Layer, words: &str, colour: Colour, centre: Point) {
+    fn set(
+        &self,
+        layer: &mut Layer,
+        words: &str,
+        colour: Colour,
+        (centre, anchor): (Point, Anchor),
+    ) {
         // Capitals and descenders together stand in the middle of the place.
         let size = self.look.figures.to_mm();
         let line = centre.y + size * (CAPITALS - DESCENT) / 2.0;
-        // A reader's face may be narrower than the room kept: words keep to the near margin.
         let half = text_width(words, self.look.figures).to_mm() / 2.0;
-        let (x, anchor) = if centre.x < self.look.width / 2.0 {
-            (centre.x - half, Anchor::Start)
-        } else {
-            (centre.x + half, Anchor::End)
+        let x = match anchor {
+            Anchor::End => centre.x + half,
+            Anchor::Start | Anchor::Middle => centre.x - half,
         };
         layer.text(
             None,
@@ -366,6 +408,34 @@ impl<'a> Page<'a> {
             },
         );
     }
+}
+
+/// The names of the plies that do not leave the drawing, each once.
+fn staying(section: &Section) -> Vec<Key> {
+    let mut names = Vec::new();
+    for ply in &section.plies {
+        let stays = ply.ends.0 != End::GoesOn && ply.ends.1 != End::GoesOn;
+        if stays && !names.contains(&ply.name) {
+            names.push(ply.name);
+        }
+    }
+    names
+}
+
+/// The room that names take right of the cloth: of several plies that stay on the drawing.
+pub(super) fn room_beside(section: &Section, look: &Look, words: &Words) -> f64 {
+    let names = staying(section);
+    if names.len() < 2 {
+        return 0.0;
+    }
+    let wide = |name: &Key| text_width(words.named(*name), look.figures).to_mm();
+    LEADER + AROUND + names.iter().map(wide).fold(0.0, f64::max)
+}
+
+/// The point of an outline farthest to the right.
+fn rightmost(outline: &[Point]) -> Point {
+    let most = outline.iter().copied().max_by(|a, b| a.x.total_cmp(&b.x));
+    most.unwrap_or(Point::ORIGIN)
 }
 
 fn around(centre: Point, size: Vec2) -> Rect {

@@ -8,8 +8,8 @@ use crate::palette::{HAIRLINE, SEWN_LINE, TYPE_FIGURES, TYPE_WORDS};
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Look {
     pub width: f64,
-    /// Of the sheet; `None` for as high as everything on it.
-    pub height: Option<f64>,
+    /// Cloth is drawn no higher than this.
+    pub tallest: f64,
     pub margin: f64,
     /// Outlines of the cloth.
     pub line: f64,
@@ -25,16 +25,16 @@ pub(super) struct Look {
     pub listed: bool,
 }
 
-/// For a table: 46 × 24 mm.
+/// For a table: 62 mm wide.
 pub(super) const THUMBNAIL: Look = Look {
-    width: 46.0,
-    height: Some(24.0),
+    width: 62.0,
+    tallest: 9.0,
     margin: 0.4,
     line: HAIRLINE.to_mm(),
     thread: 0.3,
-    figures: Length::mm(1.9),
-    circle: 1.45,
-    level: 2.3,
+    figures: TYPE_FIGURES,
+    circle: 1.75,
+    level: 2.8,
     most: 2.0,
     listed: false,
 };
@@ -42,7 +42,7 @@ pub(super) const THUMBNAIL: Look = Look {
 /// For a page: 130 mm wide.
 pub(super) const PLATE: Look = Look {
     width: 130.0,
-    height: None,
+    tallest: 30.0,
     margin: 2.0,
     line: SEWN_LINE.to_mm(),
     thread: 0.5,

@@ -10,7 +10,6 @@ use super::{
     width, wrap,
 };
 use crate::section::band::Trail;
-use crate::section::fabrics::Fabric;
 use crate::section::model::{End, SectionPly};
 
 /// What a woven label turns under at its ends (common practice: 6 mm).
@@ -85,67 +84,41 @@ impl Ground<'_> {
 
     /// A pocket's edge, with the lining that is turned in with it, on what it is set on.
     pub(super) fn patch(&self) -> Lie {
-        match &self.lining {
-            Some(lining) => self.lined_patch(lining),
-            None => self.plain_patch(),
-        }
-    }
-
-    fn lined_patch(&self, lining: &Fabric) -> Lie {
-        let (t, u, l) = (self.over.thickness, self.under.thickness, lining.thickness);
+        let (t, u) = (self.over.thickness, self.under.thickness);
+        // Without a lining its place takes no room.
+        let l = self.lining.as_ref().map_or(-AIR, |lining| lining.thickness);
         let [h0, turned, lined_turned, lined, top] = stack([u, t, l, l, t]);
         let [_, lies_lined, lies] = stack([u, l, t]);
         let end = back_from(-t / 2.0, (top - turned) / 2.0, self.a.0);
         let apex = -t - AIR - l / 2.0;
         let end_lined = back_from(apex, (lined - lined_turned) / 2.0, self.a.0);
-        let foot = end.min(end_lined) - before_step(t);
+        let innermost = match self.lining {
+            Some(_) => end.min(end_lined),
+            None => end,
+        };
+        let foot = innermost - before_step(t);
         let long = slope(top - lies);
         let tail = (-foot + long).max(self.far) + TAIL;
         let over = Trail::start(Point::new(-tail, lies), t)
             .step(foot - long, foot, top)
             .fold(0.0, 1.0, turned)
             .end(end);
-        let inside = Trail::start(Point::new(-tail, lies_lined), l)
-            .step(foot - long, foot, lined)
-            .fold(apex + l / 2.0, 1.0, lined_turned)
-            .end(end_lined);
+        let lining = self.lining.as_ref().map(|lining| {
+            let inside = Trail::start(Point::new(-tail, lies_lined), l)
+                .step(foot - long, foot, lined)
+                .fold(apex + l / 2.0, 1.0, lined_turned)
+                .end(end_lined);
+            ply(lining, inside, false, (End::GoesOn, End::Raw))
+        });
         let under = Trail::start(Point::new(-tail, h0), u).end(TAIL);
+        let outer = allowed(
+            ply(&self.over, over, true, (End::GoesOn, End::Raw)),
+            self.a.0,
+            Point::new(-t / 2.0, (turned + top) / 2.0),
+        );
+        let ground = ply(&self.under, under, true, (End::GoesOn, End::GoesOn));
         Lie {
-            plies: vec![
-                allowed(
-                    ply(&self.over, over, true, (End::GoesOn, End::Raw)),
-                    self.a.0,
-                    Point::new(-t / 2.0, (turned + top) / 2.0),
-                ),
-                ply(&self.under, under, true, (End::GoesOn, End::GoesOn)),
-                ply(lining, inside, false, (End::GoesOn, End::Raw)),
-            ],
-            ..Lie::default()
-        }
-    }
-
-    fn plain_patch(&self) -> Lie {
-        let (t, u) = (self.over.thickness, self.under.thickness);
-        let [h0, h1, h2] = stack([u, t, t]);
-        let r = (h2 - h1) / 2.0;
-        let end = back_from(-t / 2.0, r, self.a.0);
-        let foot = end - before_step(t);
-        let long = slope(h2 - h1);
-        let tail = (-foot + long).max(self.far) + TAIL;
-        let over = Trail::start(Point::new(-tail, h1), t)
-            .step(foot - long, foot, h2)
-            .fold(0.0, 1.0, h1)
-            .end(end);
-        let under = Trail::start(Point::new(-tail, h0), u).end(TAIL);
-        Lie {
-            plies: vec![
-                allowed(
-                    ply(&self.over, over, true, (End::GoesOn, End::Raw)),
-                    self.a.0,
-                    Point::new(-t / 2.0, (h1 + h2) / 2.0),
-                ),
-                ply(&self.under, under, true, (End::GoesOn, End::GoesOn)),
-            ],
+            plies: [outer, ground].into_iter().chain(lining).collect(),
             ..Lie::default()
         }
     }
