@@ -1,7 +1,7 @@
 //! Where words may stand: how much room they take, and a placer that keeps them apart.
 
 use geometry::tolerance::ROUNDING;
-use geometry::{Point, Rect, Vec2, crosses};
+use geometry::{BezPath, Point, Rect, Vec2, crosses};
 use trade::Length;
 
 use crate::palette::INK;
@@ -43,6 +43,20 @@ pub fn centred(words: &str, size: Length, centre: Point) -> Text {
         colour: INK,
         bold: false,
     }
+}
+
+/// A stroke for every word of a line that is too small to be read, through the middle of the line along a unit vector.
+pub fn too_small_to_read(words: &str, size: Length, middle: Point, along: Vec2) -> BezPath {
+    let gap = text_width(" ", size).to_mm();
+    let mut x = -text_width(words, size).to_mm() / 2.0;
+    let mut path = BezPath::new();
+    for word in words.split(' ') {
+        let long = text_width(word, size).to_mm();
+        path.move_to(middle + along * x);
+        path.line_to(middle + along * (x + long));
+        x += long + gap;
+    }
+    path
 }
 
 /// The upright rectangle around words, for turns by quarter circles.

@@ -18,7 +18,9 @@ use words::{Words, key};
 const BESIDE_MM: f64 = 5.0;
 /// The largest drawing of the opened leg, within an upright A4 page.
 const LEG_WIDE_MM: f64 = 132.0;
-const LEG_TALL_MM: f64 = 200.0;
+const LEG_TALL_MM: f64 = 138.0;
+/// The upper front and back are drawn at one to this, beside the leg.
+const UPPER_ONE_TO: f64 = 4.5;
 /// Clear cloth between front and back in the opened leg.
 const GAP_MM: f64 = 110.0;
 /// Cloth shown below the lowest point measured where a panel is broken off.
@@ -29,9 +31,9 @@ const BELOW_MM: f64 = 45.0;
 pub fn measure_sheets(pattern: &Pattern, words: &Words) -> Vec<Sheet> {
     vec![
         leg(pattern, words),
-        band(pattern, words),
         upper_front(pattern, words),
         upper_back(pattern, words),
+        band(pattern, words),
         back_pocket(pattern, words),
         coin_pocket(pattern, words),
         belt_loop(pattern, words),
@@ -228,7 +230,7 @@ fn band(pattern: &Pattern, words: &Words) -> Sheet {
 
 /// The left front above the crotch, without the band: fly and pocket mouth.
 fn upper_front(pattern: &Pattern, words: &Words) -> Sheet {
-    let mut board = Board::new(pattern, words, 3.0);
+    let mut board = Board::new(pattern, words, UPPER_ONE_TO);
     board.lay(PieceId::Front, Affine::IDENTITY);
     board.lay(PieceId::PocketFacing, Affine::IDENTITY);
     board.lay(PieceId::FlyFacing, fly_on_front(pattern));
@@ -281,7 +283,7 @@ fn fly_on_front(pattern: &Pattern) -> Affine {
 
 /// The right back above the foot of its pocket, yoke laid on.
 fn upper_back(pattern: &Pattern, words: &Words) -> Sheet {
-    let mut board = Board::new(pattern, words, 3.0);
+    let mut board = Board::new(pattern, words, UPPER_ONE_TO);
     board.lay(PieceId::Back, Affine::IDENTITY);
     board.lay(PieceId::Yoke, yoke_on_back(pattern));
     let pocket = board

@@ -22,7 +22,7 @@ const WORDS_MM: f64 = 58.0;
 const TRUE_X_MM: f64 = 60.0;
 const ENLARGED_X_MM: f64 = 118.0;
 const STRIP_WIDE_MM: f64 = 54.0;
-const STRIP_TALL_MM: f64 = 7.4;
+const STRIP_TALL_MM: f64 = 6.6;
 /// A strip of a broad stitch is taller, up to this.
 const STRIP_TALLEST_MM: f64 = 24.0;
 /// Cloth above and below broad stitches together.
@@ -31,7 +31,7 @@ const ROUND_STITCHES_MM: f64 = 1.6;
 const ENLARGED: f64 = 3.0;
 /// From one base line of words to the next, as a share of the type.
 const LEADING: f64 = 1.3;
-const BETWEEN_MM: f64 = 2.4;
+const BETWEEN_MM: f64 = 1.8;
 /// Above and below the whole drawing.
 const MARGIN_MM: f64 = 1.0;
 

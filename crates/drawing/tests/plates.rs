@@ -6,11 +6,11 @@ use std::path::Path;
 use drawing::{Plate, PlateId, Shape, plate, plates};
 use geometry::bounds;
 use sewing::{Garment, make};
-use style::{Loaded, MeasureId, SeamId, Size};
+use style::{Loaded, MeasureId, SeamId, SetAfter, Size};
 use trade::{Length, StitchDensity};
 
 /// What an A4 page leaves for a plate.
-const PAGE_MM: (f64, f64) = (172.0, 212.0);
+const PAGE_MM: (f64, f64) = (172.0, 226.0);
 
 /// Lengths nothing should have, and some things might.
 const WILD_MM: [f64; 7] = [0.0, -1.0, 1.0e-9, 1.0e7, -1.0e7, 3.0, 700.0];
@@ -60,7 +60,9 @@ fn set_lengths(loaded: &mut Loaded, chosen: impl Fn(usize) -> bool, value: Lengt
 }
 
 fn sound(plate: &Plate, garment: &Garment) {
-    let garment = &garment.as_sewn();
+    let later = plate.id == PlateId::Patch && garment.is_set_after_wash(SetAfter::Patch);
+    let sewn = garment.as_sewn();
+    let garment = if later { garment } else { &sewn };
     let (wide, tall) = (plate.sheet.width.to_mm(), plate.sheet.height.to_mm());
     assert!(
         wide > 0.0 && wide <= PAGE_MM.0 + 1e-9,

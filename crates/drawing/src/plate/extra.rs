@@ -21,7 +21,7 @@ use crate::palette::QUIET;
 const NO_AREA_MM2: f64 = 1e-6;
 
 /// Cloth shown round the pocket, millimetres on the cloth.
-const ROUND_MM: f64 = 12.0;
+const ROUND_MM: f64 = 7.0;
 
 pub(super) fn draw<'a>(
     garment: &'a Garment,

@@ -120,7 +120,10 @@ pub(super) fn lay(
     if upright {
         let (above, room) = room_for_words(drawing, tall);
         let middle = at + up * above.to_mm();
-        let most = (wide * 0.8, room * if drawing.is_some() { 0.5 } else { 0.7 });
+        let most = (
+            wide * 0.86,
+            room * if drawing.is_some() { 0.5 } else { 0.7 },
+        );
         figure.lettering(&part, middle, words, most, ink);
     }
 }

@@ -18,10 +18,10 @@ use crate::palette::{HAIRLINE, INK, QUIET};
 use crate::sheet::{Stroke, open};
 
 /// Cloth shown round the fly: beyond its edge, above the band seam, below its foot, beyond the facing.
-const BEFORE_MM: f64 = 7.0;
-const ABOVE_MM: f64 = 20.0;
-const BELOW_MM: f64 = 28.0;
-const BEYOND_MM: f64 = 15.0;
+const BEFORE_MM: f64 = 5.0;
+const ABOVE_MM: f64 = 13.0;
+const BELOW_MM: f64 = 26.0;
+const BEYOND_MM: f64 = 7.0;
 
 /// The fly in the frame of its facing: the fly edge on the y axis, the band seam at y = 0.
 struct Fly {
@@ -333,7 +333,7 @@ fn shield<'a>(garment: &'a Garment, words: &'a Words, scale: PlateScale) -> Opti
     let p = Point::new;
     let title = (Face::Outside, key::DRAWN_FIGURE_SHIELD_OUTER_HALF);
     let mut figure = Figure::new(garment, words, scale, title, Affine::IDENTITY, false);
-    figure.window(&[p(top.x - 16.0, ABOVE_MM), p(8.0, foot.y - 8.0)]);
+    figure.window(&[p(top.x - 12.0, ABOVE_MM), p(5.0, foot.y - 6.0)]);
     let quiet = set_back(figure.tone(ClothUse::Shell));
     let shell = figure.tone(ClothUse::Shell);
     figure.area(

@@ -403,6 +403,9 @@ fn at_join<'a>(
     figure.dimension(Side::Left, p(left, 0.0), p(left, depth), None);
     let row = offset_of(garment);
     figure.dimension(Side::Right, p(-left, 0.0), p(-left, row), None);
+    if join != HemJoin::BackOfLeg {
+        figure.point_at(p(0.0, JOIN_MM * 0.8), place);
+    }
     if face == Face::Inside {
         thread_ends(&mut figure, garment, p(0.0, offset_of(garment)), &p);
     }
@@ -434,13 +437,13 @@ fn thread_ends(
     let thick = figure.on_paper(row.needle.diameter).max(Length::mm(0.26));
     match garment.doc.hem.ends {
         HemEnds::TiedByHand => {
-            // Two threads from each end, knotted above the row, their tails hanging.
-            let knot = p(0.0, y + 4.5);
+            // The threads of both ends, drawn tight to a knot on the row, their tails short enough for the fold.
+            let knot = p(0.0, y + 0.9);
             let tails = [
-                [p(-2.6, y), p(-2.2, y + 3.0), p(-0.8, y + 4.2), knot],
-                [p(2.6, y), p(2.4, y + 2.6), p(0.9, y + 4.0), knot],
-                [knot, p(-0.4, y + 7.0), p(-2.2, y + 9.0), p(-2.6, y + 12.0)],
-                [knot, p(0.9, y + 7.2), p(1.4, y + 9.0), p(2.8, y + 11.4)],
+                [p(-1.6, y), p(-1.1, y + 0.2), p(-0.6, y + 0.6), knot],
+                [p(1.6, y), p(1.1, y + 0.2), p(0.6, y + 0.6), knot],
+                [knot, p(-0.5, y + 1.9), p(-1.2, y + 2.6), p(-1.4, y + 4.0)],
+                [knot, p(0.4, y + 1.9), p(0.9, y + 2.7), p(1.3, y + 3.8)],
             ];
             for [a, b, c, d] in tails {
                 let line = Path::cubic(a, b, c, d).to_bez();

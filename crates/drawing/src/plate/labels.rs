@@ -1,7 +1,7 @@
 //! The sewn-in labels: each in its place inside, its words, art, fold and stitching.
 
 use draft::{ClothUse, EdgeId, PieceId};
-use geometry::{Affine, Path, Point, Vec2};
+use geometry::{Affine, Path, Point, Vec2, bounds_of};
 use sewing::{Face, Fixing, FixingKind, Garment, On};
 use style::{Label, LabelFold, MeasureId, SeamId};
 use trade::{Colour, Length};
@@ -10,7 +10,7 @@ use words::{Key, Words, key, say};
 use super::figure::{Figure, Outline};
 use super::flat_goods::{Standing, corners, flat_of, lay};
 use super::measure::Side;
-use super::notes::{MeasuredFrom, note_rows};
+use super::notes::{MeasuredFrom, note_rows_on};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::{BELOW, set_back, tone};
@@ -21,7 +21,7 @@ use crate::palette::{INK, QUIET, TYPE_FIGURES};
 use crate::sheet::{Stroke, open};
 
 /// Cloth shown round the labels.
-const ROUND_MM: f64 = 6.0;
+const ROUND_MM: f64 = 4.0;
 /// What the drawing turns under at a folded end; the maker of the label decides it.
 const TURN_MM: f64 = 7.0;
 /// How far the ends of a mitre fold stand above its strip.
@@ -138,7 +138,7 @@ fn band<'a>(
     for (label, fixing) in labels {
         note(&mut figure, label, fixing, map);
     }
-    note_rows(&mut figure, &rows, map, Some(MeasuredFrom::LabelEdge));
+    note_label_rows(&mut figure, &rows, map);
     for (_, fixing) in labels {
         let Some(c) = corners(fixing, map) else {
             continue;
@@ -173,6 +173,24 @@ fn band<'a>(
     Some(figure)
 }
 
+/// One note for the rows of each label, which begin and end in ways of their own.
+pub(super) fn note_label_rows(figure: &mut Figure<'_>, rows: &[usize], map: Affine) {
+    let garment = figure.garment;
+    for (label, fixing) in all(garment) {
+        let Some(around) = corners(fixing, map).map(|c| bounds_of(&c).inflate(1.0, 1.0)) else {
+            continue;
+        };
+        let on_it = |k: &usize| {
+            let row = garment.rows.get(*k);
+            row.is_some_and(|r| around.contains(map * r.path.point_at(r.length() * 0.5)))
+        };
+        let its: Vec<usize> = rows.iter().copied().filter(on_it).collect();
+        let trim = garment.collection.trims.get(&label.trim);
+        let name = trim.map_or(label.trim.as_str(), |t| t.name.as_str());
+        note_rows_on(figure, &its, map, (MeasuredFrom::LabelEdge, name));
+    }
+}
+
 /// A label caught in the outseam, seen from inside.
 fn side_seam<'a>(
     garment: &'a Garment,
@@ -204,7 +222,7 @@ fn side_seam<'a>(
     let most = |v: [f64; 4]| v.into_iter().fold(f64::NEG_INFINITY, f64::max);
     let least = |v: [f64; 4]| v.into_iter().fold(f64::INFINITY, f64::min);
     let p = Point::new;
-    let gap = ROUND_MM + 9.0;
+    let gap = ROUND_MM + 4.0;
     figure.window(&[
         p(least(xs) - 2.0 * ROUND_MM, least(ys) - ROUND_MM),
         p(most(xs) + 1.5 * ROUND_MM, most(ys) + gap),
@@ -312,11 +330,8 @@ fn note(figure: &mut Figure<'_>, label: &Label, fixing: &Fixing, map: Affine) {
         label: out,
         width: amount(wide, units),
     });
-    if let Some(art) = &label.art {
-        out = words.say(say::DrawnLinesAsIn {
-            art: art.to_string(),
-            what: out,
-        });
+    if label.art.is_some() {
+        out = words.drawn_lines_of_the_style(out);
     }
     let Some(c) = corners(fixing, map) else {
         return;

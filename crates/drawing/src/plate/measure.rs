@@ -372,13 +372,13 @@ pub(super) fn marked(layer: &mut Layer, taken: &mut Taken, at: Point, letter: ch
     }
     let words = letter.to_string();
     let size = Vec2::new(
-        text_width(&words, TYPE_FIGURES).to_mm() + 0.5,
-        TYPE_FIGURES.to_mm() * 1.1,
+        text_width(&words, TYPE_FIGURES).to_mm() + 0.9,
+        TYPE_FIGURES.to_mm() * 1.3,
     );
-    let ring = (0..6).flat_map(|n| {
-        let out = 2.0 + 0.5 * f64::from(n);
-        (0..8).map(move |k| {
-            let turn = std::f64::consts::PI * (0.25 * f64::from(k) - 0.5);
+    let ring = (0..12).flat_map(|n| {
+        let out = 2.4 + 0.4 * f64::from(n);
+        (0..16).map(move |k| {
+            let turn = std::f64::consts::PI * (0.125 * f64::from(k) - 0.5);
             at + Vec2::from_angle(turn) * out
         })
     });

@@ -38,6 +38,7 @@ mod words;
 use ::words::Words;
 use draft::PieceId;
 use sewing::Garment;
+use style::SetAfter;
 
 use crate::sheet::Sheet;
 pub use id::PlateId;
@@ -90,15 +91,22 @@ const fn drawer(plate: PlateId) -> Drawer {
 
 /// The plates of a garment. A detail the style does not have, or whose shape could not be drafted
 /// into anything that fits a page, is left out. They are drawn as the pair is sewn, before its wash, for whoever
-/// marks, folds and sews by them.
+/// marks, folds and sews by them; a patch that is set when the pair is washed, as it is then.
 pub fn plates(garment: &Garment, words: &Words) -> Vec<Plate> {
     if !of_cloth(garment) {
         return Vec::new();
     }
-    let garment = &garment.as_sewn();
+    let sewn = garment.as_sewn();
     PlateId::ALL
         .into_iter()
-        .filter_map(|id| fitted(garment, words, id, drawer(id)))
+        .filter_map(|id| {
+            let shown = if is_of_the_washed_pair(garment, id) {
+                garment
+            } else {
+                &sewn
+            };
+            fitted(shown, words, id, drawer(id))
+        })
         .collect()
 }
 
@@ -107,7 +115,15 @@ pub fn plate(garment: &Garment, words: &Words, id: PlateId) -> Option<Plate> {
     if !of_cloth(garment) {
         return None;
     }
+    if is_of_the_washed_pair(garment, id) {
+        return fitted(garment, words, id, drawer(id));
+    }
     fitted(&garment.as_sewn(), words, id, drawer(id))
+}
+
+/// Whether a detail is made only when the pair is washed, and so is measured on it.
+fn is_of_the_washed_pair(garment: &Garment, id: PlateId) -> bool {
+    id == PlateId::Patch && garment.is_set_after_wash(SetAfter::Patch)
 }
 
 /// No piece of a pair of trousers is longer; the strip of the loops alone may be, and is straight.
@@ -127,9 +143,30 @@ fn of_cloth(garment: &Garment) -> bool {
         })
 }
 
+/// The largest scale a detail is drawn at: what is bought to size and has words on it, at its own.
+const fn largest(id: PlateId) -> f64 {
+    match id {
+        PlateId::Patch | PlateId::LabelsOnBand | PlateId::LabelsInSeam => 1.0,
+        PlateId::CoinPocket
+        | PlateId::HipPocketMouth
+        | PlateId::PocketBag
+        | PlateId::ExtraPocket
+        | PlateId::BackPocketLeft
+        | PlateId::BackPocketRight
+        | PlateId::BackPocketsInside
+        | PlateId::PocketCorners
+        | PlateId::WaistbandEnds
+        | PlateId::WaistbandOutside
+        | PlateId::WaistbandInside
+        | PlateId::Fly
+        | PlateId::BeltLoop
+        | PlateId::Hem => f64::INFINITY,
+    }
+}
+
 /// The plate at the largest scale that fits.
 fn fitted(garment: &Garment, words: &Words, id: PlateId, drawer: Drawer) -> Option<Plate> {
-    let mut no_larger_than = f64::INFINITY;
+    let mut no_larger_than = largest(id);
     for scale in PlateScale::ALL {
         if scale.times() > no_larger_than {
             continue;

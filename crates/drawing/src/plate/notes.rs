@@ -49,6 +49,25 @@ pub(super) fn note_rows(
     note_rows_of(figure, rows, rows, map, from);
 }
 
+/// The same for rows on one of several things that are sewn alike, which is named.
+pub(super) fn note_rows_on(
+    figure: &mut Figure<'_>,
+    rows: &[usize],
+    map: Affine,
+    (from, thing): (MeasuredFrom, &str),
+) {
+    let Some(row) = rows.first().and_then(|k| figure.garment.rows.get(*k)) else {
+        return;
+    };
+    let at: Vec<Point> = SHARES
+        .iter()
+        .map(|share| map * row.path.point_at(row.length() * *share))
+        .collect();
+    let told = row_note(figure.garment, figure.words, rows, Some(from));
+    let note = figure.words.putting(&told);
+    figure.note(say::DrawnRowOn { note, thing }, &at);
+}
+
 /// The same, the words speaking for all of `alike`, of which `rows` are drawn here: left and right
 /// share an entry of the key.
 pub(super) fn note_rows_of(

@@ -17,9 +17,11 @@ use crate::sheet::{Anchor, Layer, Shape, Sheet, Stroke, Text, circle, open};
 
 /// What an A4 page leaves for a plate under its title and over a caption of three lines.
 pub(super) const WIDE_MM: f64 = 172.0;
-pub(super) const TALL_MM: f64 = 212.0;
+pub(super) const TALL_MM: f64 = 226.0;
 /// Between figures, and between them and what stands below.
 const BETWEEN_MM: f64 = 7.0;
+/// Between the figures and the scale bar.
+const ABOVE_BAR_MM: f64 = 4.5;
 const MARGIN_MM: f64 = 1.5;
 /// Title of a figure.
 const HEAD_MM: f64 = 5.5;
@@ -31,7 +33,7 @@ const NUMBER_MM: f64 = 6.6;
 /// Radius of a number of the key.
 const RING_MM: f64 = CIRCLE_MM * 0.86;
 /// The same in front of its words.
-const KEY_RING_MM: f64 = 1.75;
+const KEY_RING_MM: f64 = 1.95;
 
 /// A plate before it is put on its page.
 pub(super) struct Draft<'a> {
@@ -94,8 +96,8 @@ pub(super) fn page(draft: Draft<'_>, scale: PlateScale) -> Option<Paged> {
         .iter()
         .map(|l| LINE_MM * l.len() as f64 + ENTRY_MM)
         .sum();
-    let bar_at = below + BETWEEN_MM;
-    let key_at = bar_at + BAR_ROOM_MM + if lines.is_empty() { 0.0 } else { 3.5 };
+    let bar_at = below + ABOVE_BAR_MM;
+    let key_at = bar_at + BAR_ROOM_MM + if lines.is_empty() { 0.0 } else { 2.8 };
     let tall = key_at + key_mm + MARGIN_MM;
     if tall.is_nan() || tall > TALL_MM {
         return None;
@@ -312,8 +314,7 @@ fn ringed(layer: &mut Layer, centre: Point, n: usize, radius: f64) {
         PAPER,
         Some(Stroke::plain(INK, HAIRLINE)),
     );
-    let size = TYPE_FIGURES * (0.96 * radius / RING_MM);
-    let mut words = centred(&n.to_string(), size, centre);
+    let mut words = centred(&n.to_string(), TYPE_FIGURES, centre);
     words.bold = true;
     layer.text(None, words);
 }

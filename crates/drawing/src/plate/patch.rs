@@ -3,7 +3,7 @@
 use draft::{ClothUse, PieceId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, FixingKind, Garment};
-use style::{Letters, Patch, SeamId, Tanning};
+use style::{Letters, Patch, SeamId, SetAfter, Tanning};
 use words::{Said, Words, key, say};
 
 use super::figure::{Figure, Outline};
@@ -18,7 +18,7 @@ use super::words::{amount, capitalised, system};
 use crate::palette::QUIET;
 
 /// Cloth shown round the patch.
-const ROUND_MM: f64 = 9.0;
+const ROUND_MM: f64 = 4.0;
 
 pub(super) fn draw<'a>(
     garment: &'a Garment,
@@ -34,11 +34,22 @@ pub(super) fn draw<'a>(
     let (wide, tall, letters) = flat_of(fixing)?;
     let c = corners(fixing, Affine::IDENTITY)?;
     let p = Point::new;
+    let (title, state) = if garment.is_set_after_wash(SetAfter::Patch) {
+        (
+            key::DRAWN_FIGURE_ON_THE_WASHED_BAND,
+            key::DRAWN_MEASURED_WASHED,
+        )
+    } else {
+        (
+            key::DRAWN_FIGURE_OUTSIDE_ON_THE_BAND,
+            key::DRAWN_MEASURED_AS_SEWN,
+        )
+    };
     let mut figure = Figure::new(
         garment,
         words,
         scale,
-        (Face::Outside, key::DRAWN_FIGURE_OUTSIDE_ON_THE_BAND),
+        (Face::Outside, title),
         Affine::IDENTITY,
         false,
     );
@@ -113,6 +124,7 @@ pub(super) fn draw<'a>(
         say::DrawnPatchHangs {
             away,
             height,
+            state,
             width,
         }
         .into()
@@ -120,6 +132,7 @@ pub(super) fn draw<'a>(
         say::DrawnPatchCaption {
             away,
             height,
+            state,
             width,
         }
         .into()
@@ -173,11 +186,8 @@ fn lettered(words: &Words, patch: &Patch, letters: &str) -> String {
             made: told,
         });
     }
-    if let Some(art) = &patch.art {
-        told = words.say(say::DrawnLinesAsIn {
-            art: art.to_string(),
-            what: told,
-        });
+    if patch.art.is_some() {
+        told = words.drawn_lines_of_the_style(told);
     }
     capitalised(&told)
 }

@@ -4,12 +4,13 @@
 use draft::{ClothUse, Piece, PieceId, PointId};
 use geometry::{Affine, Path, Point, Vec2};
 use sewing::{Face, Fixing, FixingKind, Garment, StitchRow, band_is_joined, band_join_allowance};
-use style::{BandMethod, MeasureId, SeamId};
+use style::{BandMethod, MeasureId, SeamId, SetAfter};
 use trade::{Colour, Length};
 use words::{Key, Said, Words, key, say};
 
 use super::figure::{Figure, Outline, Spot};
 use super::flat_goods::{Standing, corners, lay};
+use super::labels::note_label_rows;
 use super::measure::Side;
 use super::notes::{MeasuredFrom, note_rows};
 use super::page::{Draft, WIDE_MM};
@@ -191,8 +192,10 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
         .filter(|f| if outside { f.outside } else { f.inside })
         .collect();
     let mut laid = Vec::new();
+    let later = garment.is_set_after_wash(SetAfter::Patch);
     for fixing in &here {
         match fixing.kind {
+            FixingKind::Patch(..) if outside && later => patch_to_come(figure, fixing),
             FixingKind::Patch(..) if outside => {
                 lay(figure, fixing, Affine::IDENTITY, Standing::Pressed, true);
                 laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
@@ -207,7 +210,7 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
     if !outside {
         laid.extend(figure.rows(PieceId::Band, m.folded(), |r| r.seam == SeamId::LabelSet));
         laid.extend(figure.rows(PieceId::Band, Affine::IDENTITY, |r| {
-            r.seam == SeamId::PatchSet
+            r.seam == SeamId::PatchSet && !later
         }));
     }
     for fixing in &here {
@@ -227,7 +230,7 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
             .get(*k)
             .is_some_and(|r| r.seam == SeamId::LabelSet)
     });
-    note_rows(figure, &labels, m.folded(), Some(MeasuredFrom::LabelEdge));
+    note_label_rows(figure, &labels, m.folded());
     note_rows(
         figure,
         &rest,
@@ -245,6 +248,13 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
             figure.break_line(low + over, top + over, Vec2::new(out, 0.0));
         }
     }
+}
+
+/// A patch that is set when the pair is washed: on the unwashed band its place is only shown.
+fn patch_to_come(figure: &mut Figure<'_>, fixing: &Fixing) {
+    figure.fixing(fixing, Affine::IDENTITY, true);
+    let places = [0.0, 3.0, -3.0].map(|up| fixing.at + Vec2::new(0.0, up));
+    figure.name(key::DRAWN_PATCH_AFTER_THE_WASH, &places, QUIET);
 }
 
 /// Notes of the band's rows: one that runs round has its distance from the band's own edges.
@@ -291,6 +301,15 @@ fn ground(figure: &mut Figure<'_>, band: &Piece, m: &Measures, low: f64) {
         quiet,
         Outline::Light,
     );
+    // The right end stands on the shield.
+    figure.area(
+        "piece:fly_shield",
+        &rect(m.waist, m.end, low - 5.0, 0.0),
+        quiet,
+        Outline::Light,
+    );
+    let on_shield = [0.5, 0.4, 0.6].map(|s| Point::new(m.waist + (m.end - m.waist) * s, low * 0.6));
+    figure.name(key::DRAWN_FLY_SHIELD, &on_shield, QUIET);
     for id in [PointId::SideLeft, PointId::CentreBack, PointId::SideRight] {
         if let Some(at) = band.point(id) {
             figure.edge(
@@ -356,17 +375,13 @@ fn dimensions(figure: &mut Figure<'_>, m: &Measures, (a, b): (f64, f64)) {
     let p = Point::new;
     let mirrored = figure.face == Face::Inside;
     let broken = a > 0.0 || b < m.end;
-    let whole = Length::mm(m.end);
     if a < 0.0 {
         let side = if mirrored { Side::Right } else { Side::Left };
         figure.dimension(side, p(0.0, 0.0), p(0.0, m.height), None);
         if broken {
-            figure.over_break(
-                Side::Above,
-                (p(0.0, m.height), p(b, m.height)),
-                whole,
-                Some(key::DRAWN_WHOLE_LENGTH_OVER_THE_BREAKS),
-            );
+            // No arrow on one length measures them all.
+            let length = figure.amount_of(Length::mm(m.end));
+            figure.remark(say::DrawnWholeLengthIs { length });
         } else {
             figure.dimension(
                 Side::Above,
@@ -431,7 +446,7 @@ fn spots(
                     spot(fixing.at.x, low, key::DRAWN_LOOP);
                 }
             }
-            FixingKind::Patch(..) if outside => {
+            FixingKind::Patch(..) if outside && !garment.is_set_after_wash(SetAfter::Patch) => {
                 for corner in corners(fixing, Affine::IDENTITY)
                     .into_iter()
                     .flat_map(|c| [c[0], c[1]])

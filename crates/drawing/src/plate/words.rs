@@ -16,8 +16,13 @@ pub(super) fn system(collection: &Collection) -> System {
 /// What stands for a length that is not a number.
 const UNKNOWN: &str = "?";
 
+/// What a length read off a drawing may be out by. Half a step is rounded up whichever way it is out, so that one
+/// length is never told in two ways.
+const READ_OFF: Length = Length::mm(1e-6);
+
 /// A length on a dimension line: "7.5 cm", below a centimetre "1.6 mm"; "2 15/16 in".
-pub(super) fn amount(length: Length, system: System) -> String {
+pub(super) fn amount(read: Length, system: System) -> String {
+    let length = read + READ_OFF;
     match system {
         _ if !length.is_finite() => UNKNOWN.to_owned(),
         System::Metric if length.to_mm().abs() < 9.95 => length.show_mm(),
@@ -90,6 +95,7 @@ mod tests {
         assert_eq!(metric(9.96), "1 cm");
         assert_eq!(metric(1.6), "1.6 mm");
         assert_eq!(metric(8.0), "8 mm");
+        assert_eq!([metric(43.75 - 1e-9), metric(43.75 + 1e-9)], ["4.38 cm"; 2]);
         assert_eq!(amount(Length::inches(2.9375), System::Inch), "2 15/16 in");
     }
 }

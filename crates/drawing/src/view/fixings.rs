@@ -10,6 +10,8 @@ use trade::{Colour, Length};
 use super::ink::{EDGE, OUTLINE, contrast, seen_on, woven};
 use super::scene::Scene;
 use crate::art::{on_flat, room_for_words};
+use crate::lettering::too_small_to_read;
+use crate::palette::TYPE_FIGURES;
 use crate::sheet::{Anchor, Layer, Stroke, Text, circle, closed, open};
 
 /// What differs less from the cloth has a light or dark rim, and how thick that is.
@@ -17,6 +19,11 @@ const RIM_BELOW: f64 = 1.6;
 const RIM: Length = Length::mm(0.9);
 /// A bartack is drawn no narrower, so that it is seen at a fifth of the size.
 const LEAST_TACK: Length = Length::mm(1.8);
+
+/// Views are printed at no larger a scale than one to this.
+const PRINTED_ONE_TO: f64 = 5.0;
+/// Letters smaller than this on the cloth are not even strokes on a view.
+const LEAST_STROKES: Length = Length::mm(1.5);
 
 /// Beyond the centre line by more than this, a fixing lies in the fold between the legs.
 const HIDDEN_BEYOND_MM: f64 = -6.0;
@@ -266,7 +273,7 @@ fn marked(
     lettering(middle, across, width, room, words, colour, layer);
 }
 
-/// Words centred on a block, as large as fits.
+/// Words centred on a block, as large as fits; strokes in their place where they print too small to be read.
 fn lettering(
     at: Point,
     along: Vec2,
@@ -279,9 +286,8 @@ fn lettering(
     let count = words.chars().count().max(1) as f64;
     // Capitals of a plain face are about 0.68 of the em wide on average.
     let size = (width * (0.8 / (0.68 * count))).min(height * 0.4);
-    layer.text(
-        None,
-        Text {
+    if size >= TYPE_FIGURES * PRINTED_ONE_TO {
+        let text = Text {
             at: at - left_of(along) * (size.to_mm() * 0.35),
             words: words.to_owned(),
             size,
@@ -289,6 +295,10 @@ fn lettering(
             turn_deg: -along.atan2().to_degrees(),
             colour,
             bold: false,
-        },
-    );
+        };
+        layer.text(None, text);
+    } else if size >= LEAST_STROKES {
+        let strokes = too_small_to_read(words, size, at, along);
+        layer.line(None, strokes, Stroke::plain(colour, size * 0.4));
+    }
 }

@@ -158,10 +158,14 @@ fn labels_stand_as_on_their_plate() {
     let plate = plate(&garment, words::Words::english(), PlateId::LabelsOnBand)
         .unwrap()
         .sheet;
-    let wanted = word_at(&plate, "32x32") - word_at(&plate, "Saltmarsh");
+    let apart = |sheet: &Sheet| {
+        let middle = |part| bounds(sheet, part).unwrap().center().x;
+        middle("fixing:size-label") - middle("fixing:main-label")
+    };
+    let wanted = apart(&plate);
     for (view, face) in [(View::Front, Face::Outside), (View::Back, Face::Inside)] {
         let sheet = garment_view(&garment, view, face, Words::english());
-        let there = word_at(&sheet, "32x32") - word_at(&sheet, "Saltmarsh Yard");
+        let there = apart(&sheet);
         assert!(there * wanted > 0.0, "{view:?} {face:?}: {there} {wanted}");
     }
     for (view, face) in VIEWS {
@@ -181,6 +185,24 @@ fn labels_stand_as_on_their_plate() {
         .find(|f| f.piece == PieceId::Front && f.inside && !f.outside);
     let part = format!("fixing:{}", cared.unwrap().from.code());
     assert_eq!(hand(&inside, &part), left(View::Front, Face::Inside));
+}
+
+/// Views are printed at a fifth of the size: what could not be read there is drawn as strokes, and its plate has the words.
+#[test]
+fn no_word_on_a_view_is_too_small_to_read() {
+    let garment = sewn(32, 32);
+    for (view, face) in VIEWS {
+        let sheet = garment_view(&garment, view, face, Words::english());
+        for text in texts(&sheet) {
+            assert!(
+                text.size >= crate::palette::TYPE_FIGURES * 5.0,
+                "{}",
+                text.words
+            );
+        }
+    }
+    let back = garment_view(&garment, View::Back, Face::Outside, Words::english());
+    assert!(bounds(&back, "fixing:patch").is_some());
 }
 
 fn garments() -> Vec<Garment> {

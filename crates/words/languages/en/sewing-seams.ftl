@@ -101,7 +101,7 @@ seam-lies-turned-twice = turned twice to the inside
 seam-lies-folded-hem = turned under, then up to the inside
 seam-lies-turned-edge = turned to the inside between the plies
 seam-lies-patch-set = edges turned in under the patch
-seam-lies-laid-on = laid on top, its edges as they are
+seam-lies-laid-on = laid on top, its edges cut, folded or turned as it came
 seam-lies-strip = edges meet in the middle of the underside
 seam-lies-surface = joins nothing
 

@@ -8,7 +8,7 @@ use words::Key;
 
 use super::Figure;
 use crate::dimension::{arrow_head, unit};
-use crate::lettering::{centred, text_box, text_width};
+use crate::lettering::{centred, text_box, text_width, too_small_to_read};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, Pen, QUIET, TYPE_FIGURES};
 use crate::plate::measure::Side;
 use crate::plate::tone::{AROUND, BELOW};
@@ -24,10 +24,12 @@ const TAPE_LINE_MM: f64 = 3.1;
 const BENT_MM: f64 = 7.0;
 
 /// Lettering on patch and label: lines at most, from line to line in ems, type at most and at least on paper.
-const MOST_LINES: usize = 8;
+const MOST_LINES: usize = 12;
 const LETTER_LINE: f64 = 1.2;
 const MOST_LETTER_MM: f64 = 9.0;
-const LEAST_LETTER_MM: f64 = 0.8;
+
+/// Height of the strokes that stand for letters too small to be read, in ems.
+const STROKE_EMS: f64 = 0.4;
 
 /// A place along a tape: where it is, and its words, one line each.
 pub(crate) struct Spot {
@@ -201,9 +203,7 @@ impl Figure<'_> {
             return;
         };
         let size = size.min(MOST_LETTER_MM);
-        if size < LEAST_LETTER_MM {
-            return;
-        }
+        let told = size >= TYPE_FIGURES.to_mm();
         let middle = self.map * at;
         let top = middle.y - LETTER_LINE * size * (lines.len() as f64 - 1.0) / 2.0;
         for (k, line) in lines.iter().enumerate() {
@@ -211,7 +211,15 @@ impl Figure<'_> {
             let mut text = centred(line, Length::mm(size), Point::new(middle.x, y));
             text.colour = colour;
             self.taken.boxes.push(text_box(&text));
-            self.layer("letters").text(Some(part), text);
+            if told {
+                self.layer("letters").text(Some(part), text);
+            } else {
+                let centre = Point::new(middle.x, y);
+                let across = Vec2::new(1.0, 0.0);
+                let strokes = too_small_to_read(line, Length::mm(size), centre, across);
+                let stroke = Stroke::plain(colour, Length::mm(size * STROKE_EMS));
+                self.layer("letters").line(Some(part), strokes, stroke);
+            }
         }
     }
 
