@@ -15,11 +15,15 @@ use words::{Words, say};
 use shown::Shown;
 
 /// Side of a picture, printed.
-const PICTURE_MM: f64 = 52.0;
+const PICTURE_MM: f64 = 28.0;
 /// Between pictures, and between pictures and words.
-const BETWEEN_MM: f64 = 6.0;
-/// Width of the words beside two pictures.
-const WORDS_MM: f64 = 56.0;
+const BETWEEN_MM: f64 = 4.0;
+/// Width of two pictures.
+const CELL_MM: f64 = 2.0 * PICTURE_MM + BETWEEN_MM;
+/// From one kind to the next beside it.
+const ASIDE_MM: f64 = 26.0;
+/// Width of the words of a kind.
+const WORDS_MM: f64 = CELL_MM + 20.0;
 /// Height of the line of words above a picture.
 const HEAD_MM: f64 = 5.0;
 
@@ -54,39 +58,54 @@ fn corner_of(cut: &CutSize, kind: CornerKind) -> Option<(&CutPiece, &Corner)> {
 pub fn corner_sheet(cut: &CutSize, say: &Words) -> Sheet {
     let mut layers = Vec::new();
     let mut words = Layer::named("words");
-    let mut down = 0.0;
-    for kind in CornerKind::ALL {
-        let Some(shown) = corner_of(cut, kind).and_then(|(piece, corner)| Shown::of(piece, corner))
-        else {
-            continue;
-        };
-        let top = down + HEAD_MM;
-        let left = Rect::new(0.0, top, PICTURE_MM, top + PICTURE_MM);
-        let right = left + Vec2::new(PICTURE_MM + BETWEEN_MM, 0.0);
-        head(&mut words, left, say.corners_flat());
-        head(&mut words, right, say.named(shown.folded_key()));
-        layers.push(shown.flat(left));
-        layers.push(shown.folded(right));
-        for picture in [left, right] {
-            words.line(None, frame(picture), Pen::FULL.stroke(QUIET, HAIRLINE));
+    let shown: Vec<Shown<'_>> = CornerKind::ALL
+        .into_iter()
+        .filter_map(|kind| corner_of(cut, kind))
+        .filter_map(|(piece, corner)| Shown::of(piece, corner))
+        .collect();
+    let mut top = 0.0;
+    for line in shown.chunks(2) {
+        let mut foot: f64 = top;
+        for (k, one) in line.iter().enumerate() {
+            let at = Point::new((CELL_MM + ASIDE_MM) * k as f64, top);
+            foot = foot.max(cell((&mut layers, &mut words), one, at, say));
         }
-        shown.figures(&mut words, left);
-        told(
-            &mut words,
-            &shown,
-            Point::new(right.x1 + BETWEEN_MM, top),
-            say,
-        );
-        down = top + PICTURE_MM + BETWEEN_MM;
+        top = foot + BETWEEN_MM;
     }
     layers.push(words);
     Sheet {
         title: say.corners_title(cut.size),
         origin: Point::new(-0.5, -0.5),
-        width: Length::mm(2.0 * (PICTURE_MM + BETWEEN_MM) + WORDS_MM + 1.0),
-        height: Length::mm((down - BETWEEN_MM).max(0.0) + 1.0),
+        width: Length::mm(CELL_MM + ASIDE_MM + WORDS_MM + 1.0),
+        height: Length::mm((top - BETWEEN_MM).max(0.0) + 1.0),
         layers,
     }
+}
+
+/// One kind: two pictures and its words below them. Returns where it ends.
+fn cell(
+    (layers, words): (&mut Vec<Layer>, &mut Layer),
+    shown: &Shown<'_>,
+    at: Point,
+    say: &Words,
+) -> f64 {
+    let top = at.y + HEAD_MM;
+    let left = Rect::new(at.x, top, at.x + PICTURE_MM, top + PICTURE_MM);
+    let right = left + Vec2::new(PICTURE_MM + BETWEEN_MM, 0.0);
+    head(words, left, say.corners_flat());
+    head(words, right, say.named(shown.folded_key()));
+    layers.push(shown.flat(left));
+    layers.push(shown.folded(right));
+    for picture in [left, right] {
+        words.line(None, frame(picture), Pen::FULL.stroke(QUIET, HAIRLINE));
+    }
+    shown.figures(words, left);
+    told(
+        words,
+        shown,
+        Point::new(at.x, left.y1 + BETWEEN_MM / 2.0),
+        say,
+    )
 }
 
 fn frame(r: Rect) -> geometry::BezPath {
@@ -117,8 +136,8 @@ fn head(layer: &mut Layer, picture: Rect, words: &str) {
     );
 }
 
-/// What kind it is, where, and why.
-fn told(layer: &mut Layer, shown: &Shown, at: Point, words: &Words) {
+/// What kind it is, where, and why. Returns where the words end.
+fn told(layer: &mut Layer, shown: &Shown, at: Point, words: &Words) -> f64 {
     let mut letters = words.named(shown.corner.kind().key()).chars();
     let first = letters.next().into_iter().flat_map(char::to_uppercase);
     let name: String = first.chain(letters).collect();
@@ -153,12 +172,12 @@ fn told(layer: &mut Layer, shown: &Shown, at: Point, words: &Words) {
         }
     };
     write(&name, TYPE_HEADING, true, 0.0);
-    write(&place, TYPE_WORDS, false, 0.6);
-    write(&scale, TYPE_WORDS, false, 0.0);
+    write(&format!("{place}; {scale}"), TYPE_WORDS, false, 0.0);
     let when = words.corners_where(words.named(rule.when));
-    write(&when, TYPE_WORDS, false, 1.6);
+    write(&when, TYPE_WORDS, false, 0.6);
     let why = words.corners_why(words.named(rule.why));
-    write(&why, TYPE_WORDS, false, 1.6);
+    write(&why, TYPE_WORDS, false, 0.6);
+    y
 }
 
 /// Words broken into lines of at most a width.

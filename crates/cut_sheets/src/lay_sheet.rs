@@ -1,6 +1,6 @@
 //! A lay: the pieces where they lie on the cloth, true to scale.
 
-use cutting::Spread;
+use cutting::{Named, Spread};
 use drawing::lettering::text_width;
 use drawing::palette::{
     CONSTRUCTION, CUT_LINE, HAIRLINE, INK, Pen, SEWN_LINE, TINT, TYPE_FIGURES, TYPE_WORDS,
@@ -13,18 +13,26 @@ use trade::{Colour, Length, System};
 use words::{Words, say};
 
 use crate::lay_words::{Key, Lying, NUMBERS_MM, name_pieces};
+use crate::listed_piece::ListedPiece;
 
 /// A lay is read from across a table: it is drawn at full size, its words as if at a tenth.
 const READ_AT: u32 = 10;
 
 /// Room round the cloth, printed millimetres.
-const ROUND_MM: f64 = 6.0;
+const ROUND_MM: f64 = 4.0;
 /// Room for the rule above the cloth and, over it, the base line of each line of words.
 const RULE_MM: f64 = 5.6;
 const LINE_MM: f64 = 4.0;
 /// From one line of the key to the next, and how wide its columns together are at most.
 const KEY_LINE_MM: f64 = 3.3;
 const KEY_WIDE_MM: f64 = 250.0;
+/// What follows the number of a piece on its mirror image.
+const MIRRORED_NUMBER: &str = "m";
+/// Words over a short lay are no wider than this, so that short lays stand beside one another.
+const HEAD_WIDE_MM: f64 = 58.0;
+/// A lay longer than this has a page's width for its words, as printed.
+const SHORT_MM: f64 = 100.0;
+const PAGE_MM: f64 = 158.0;
 
 /// The undyed threads of a finished edge, as drawn.
 const FINISHED_EDGE: Length = Length::mm(6.0);
@@ -50,42 +58,56 @@ pub fn lay_sheet(
     marks: &LayMarks,
     (words, system): (&Words, System),
 ) -> Sheet {
-    lay_sheet_at(READ_AT, spread, lay, cloth, marks, (words, system))
+    sheet(READ_AT, (spread, lay, cloth), (marks, &[]), (words, system))
 }
 
-/// The same with words meant to be printed at 1:`one_to`.
+/// The same, without marks, with words meant to be printed at 1:`one_to` and pieces called as in their list.
 pub fn lay_sheet_at(
     one_to: u32,
     spread: &Spread,
     lay: &Lay,
     cloth: &Cloth,
-    marks: &LayMarks,
+    listed: &[ListedPiece],
+    said: (&Words, System),
+) -> Sheet {
+    let marks = LayMarks::default();
+    sheet(one_to, (spread, lay, cloth), (&marks, listed), said)
+}
+
+fn sheet(
+    one_to: u32,
+    (spread, lay, cloth): (&Spread, &Lay, &Cloth),
+    (marks, listed): (&LayMarks, &[ListedPiece]),
     (say, system): (&Words, System),
 ) -> Sheet {
     let pen = Pen::for_scale(1.0 / f64::from(one_to));
     let (long, wide) = (lay.length.to_mm(), spread.problem.width.to_mm());
     let mut pieces = Layer::named("pieces");
-    let lying = lying(spread, lay, (&mut pieces, pen), say);
+    let lying = lying(spread, lay, (&mut pieces, pen), (listed, say));
     let lines = lines_across((long, wide), marks);
     let mut words = Layer::named("words");
     let room = Rect::new(0.0, 0.0, long, wide);
     let key = name_pieces(&lying, &lines, room, pen, &mut words);
 
     let figures = figures(spread, lay, cloth, (say, system));
-    let head = [figures.as_str(), marks.heading.as_str()];
+    // Short lays stand beside one another; a long one has a page's width to itself.
+    let least = pen.mm(if long > pen.mm(SHORT_MM) {
+        PAGE_MM
+    } else {
+        HEAD_WIDE_MM
+    });
+    let head = head_lines([&figures, &marks.heading], long.max(least), pen);
     // The words over a short lay may be longer than the lay.
     let held = head
         .iter()
-        .map(|line| text_width(line, pen.length(TYPE_WORDS)).to_mm())
-        .fold(long, f64::max);
+        .map(|(line, _)| text_width(line, pen.length(TYPE_WORDS)).to_mm())
+        .fold(long, f64::max)
+        .max(if key.names.is_empty() { 0.0 } else { least });
     let mut above = pen.mm(RULE_MM);
-    for (line, bold) in head.into_iter().zip([false, true]) {
-        if line.is_empty() {
-            continue;
-        }
+    for (line, bold) in &head {
         words.text(
             None,
-            from_left(line, Point::new(0.0, -above), pen.length(TYPE_WORDS), bold),
+            from_left(line, Point::new(0.0, -above), pen.length(TYPE_WORDS), *bold),
         );
         above += pen.mm(LINE_MM);
     }
@@ -112,6 +134,27 @@ pub fn lay_sheet_at(
     }
 }
 
+/// The lines over the cloth, the lowest first, broken between words where they are wider than this; the last of
+/// what is given is bold.
+fn head_lines([figures, heading]: [&str; 2], wide: f64, pen: Pen) -> Vec<(String, bool)> {
+    let size = pen.length(TYPE_WORDS);
+    let mut out = Vec::new();
+    for (said, bold) in [(figures, false), (heading, true)] {
+        let mut lines: Vec<String> = Vec::new();
+        for word in said.split_whitespace() {
+            let longer = lines.last().map(|line| format!("{line} {word}"));
+            match (longer, lines.last_mut()) {
+                (Some(longer), Some(last)) if text_width(&longer, size).to_mm() <= wide => {
+                    *last = longer
+                }
+                _ => lines.push(word.to_owned()),
+            }
+        }
+        out.extend(lines.into_iter().rev().map(|line| (line, bold)));
+    }
+    out
+}
+
 /// The cloth with its finished edges.
 fn ground((long, wide): (f64, f64), cloth: &Cloth, pen: Pen) -> Layer {
     let mut layer = Layer::named("cloth");
@@ -132,7 +175,12 @@ fn ground((long, wide): (f64, f64), cloth: &Cloth, pen: Pen) -> Layer {
 }
 
 /// Draws the pieces and says how each lies.
-fn lying(spread: &Spread, lay: &Lay, (layer, pen): (&mut Layer, Pen), say: &Words) -> Vec<Lying> {
+fn lying(
+    spread: &Spread,
+    lay: &Lay,
+    (layer, pen): (&mut Layer, Pen),
+    (listed, say): (&[ListedPiece], &Words),
+) -> Vec<Lying> {
     let wide = spread.problem.width.to_mm();
     let mut lying = Vec::new();
     for placed in &lay.placements {
@@ -150,21 +198,36 @@ fn lying(spread: &Spread, lay: &Lay, (layer, pen): (&mut Layer, Pen), say: &Word
             Some(pen.stroke(INK, SEWN_LINE)),
         );
         if let Some(named) = spread.named(&placed.key) {
-            let name = say.saying(&named.piece);
+            let (name, number) = called(named, listed, say);
             lying.push(Lying {
                 outline,
                 part,
                 size: named.size.clone(),
-                name: if named.mirrored {
-                    say.lay_sheet_mirrored(name)
-                } else {
-                    name
-                },
+                name,
+                number,
                 turn: placed.turn,
             });
         }
     }
     lying
+}
+
+/// The name of a piece as its list has it, and its number there, the mirror image of what its sheet shows told from it.
+fn called(named: &Named, listed: &[ListedPiece], say: &Words) -> (String, Option<String>) {
+    let of_name = || listed.iter().filter(|one| one.piece == named.piece);
+    let turned = of_name().find(|one| one.turned).filter(|_| named.mirrored);
+    if let Some(one) = turned {
+        let copy = if one.second { MIRRORED_NUMBER } else { "" };
+        return (one.name(say), one.number.map(|n| format!("{n}{copy}")));
+    }
+    let number = of_name().next().and_then(|one| one.number);
+    let name = say.saying(&named.piece);
+    if named.mirrored {
+        let number = number.map(|n| format!("{n}{MIRRORED_NUMBER}"));
+        (say.lay_sheet_mirrored(name), number)
+    } else {
+        (name, number.map(|n| n.to_string()))
+    }
 }
 
 /// The lines that run across the pieces.
@@ -332,15 +395,17 @@ fn write_key(layer: &mut Layer, pen: Pen, key: &Key, corner: Point, wide: f64) -
         return 0.0;
     }
     let size = pen.length(TYPE_FIGURES);
-    let indent = text_width(&key.names.len().to_string(), size).to_mm() + pen.mm(1.4);
-    let widths = key.names.iter().map(|name| text_width(name, size).to_mm());
+    let wide_of = |words: &str| text_width(words, size).to_mm();
+    let numbers = key.names.iter().map(|(number, _)| wide_of(number));
+    let indent = numbers.fold(0.0, f64::max) + pen.mm(1.4);
+    let widths = key.names.iter().map(|(_, name)| wide_of(name));
     let column = indent + widths.fold(0.0, f64::max) + pen.mm(5.0);
     let columns = ((wide.min(pen.mm(KEY_WIDE_MM)) / column) as usize).clamp(1, key.names.len());
     let rows = key.names.len().div_ceil(columns);
-    for (k, name) in key.names.iter().enumerate() {
+    for (k, (number, name)) in key.names.iter().enumerate() {
         let down = pen.mm(2.4 + KEY_LINE_MM * (k % rows + 1) as f64);
         let at = corner + geometry::Vec2::new(column * (k / rows) as f64, down);
-        layer.text(Some("key"), from_left(&(k + 1).to_string(), at, size, true));
+        layer.text(Some("key"), from_left(number, at, size, true));
         let beside = at + geometry::Vec2::new(indent, 0.0);
         layer.text(Some("key"), from_left(name, beside, size, false));
     }

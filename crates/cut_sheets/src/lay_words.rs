@@ -7,7 +7,7 @@ mod beside;
 mod setting;
 
 use drawing::lettering::touches;
-use drawing::palette::{CONSTRUCTION, Pen, SEWN_LINE};
+use drawing::palette::{CONSTRUCTION, Pen, SEWN_LINE, TYPE_FIGURES};
 use drawing::{Layer, closed, open};
 use geometry::{Clear, Point, Rect, Vec2, bounds_of, largest_box};
 use lay::Turn;
@@ -16,8 +16,8 @@ use trade::Length;
 use beside::{Beside, lead};
 use setting::{number_in, words_in};
 
-/// The smallest type that a person reads without a glass, as printed (common practice: 4 1/2 point).
-const LEAST_TYPE: Length = Length::mm(1.6);
+/// No type is smaller, as printed.
+const LEAST_TYPE: Length = TYPE_FIGURES;
 /// The arrow along the warp, as printed: its length at most and at least, and the height of its head.
 const ARROW_MM: (f64, f64) = (12.0, 2.0);
 const HEAD_MM: f64 = 1.1;
@@ -35,6 +35,8 @@ pub(crate) struct Lying {
     pub size: String,
     /// "Front, mirrored".
     pub name: String,
+    /// Its number in the list of pieces; pieces without one are numbered here.
+    pub number: Option<String>,
     /// How it is turned.
     pub turn: Turn,
 }
@@ -42,8 +44,8 @@ pub(crate) struct Lying {
 /// What could not be written in its piece.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub(crate) struct Key {
-    /// Size and name for each number, from 1.
-    pub names: Vec<String>,
+    /// Each number with size and name.
+    pub names: Vec<(String, String)>,
     /// Whether numbers stand in the row below the cloth.
     pub below: bool,
 }
@@ -75,7 +77,7 @@ pub(crate) fn name_pieces(
             Some(set) => Some(set.write(&piece.part, layer)),
             None => {
                 let number = key.number(piece);
-                let set = number_in(&free, number, pen);
+                let set = number_in(&free, &number, pen);
                 if set.is_none() {
                     beside.push((piece, number));
                 }
@@ -102,23 +104,32 @@ pub(crate) fn name_pieces(
             cloth,
             pen,
         };
-        let (set, dot) = place.find(piece, number);
+        let (set, dot) = place.find(piece, &number);
         key.below |= set.centre.y > cloth.y1;
         lead(&piece.part, (set.place(), dot), pen, layer);
         labels.push(set.write(&piece.part, layer));
     }
+    key.names.sort_by_key(|(number, _)| in_order(number));
     key
+}
+
+/// Numbers in the order of counting, a mirror image after its piece.
+fn in_order(number: &str) -> (usize, usize) {
+    let digits: String = number.chars().take_while(char::is_ascii_digit).collect();
+    (digits.parse().unwrap_or(usize::MAX), number.len())
 }
 
 impl Key {
     /// The number of a piece; pieces that are called alike share one.
-    fn number(&mut self, piece: &Lying) -> usize {
+    fn number(&mut self, piece: &Lying) -> String {
         let name = format!("{} {}", piece.size, piece.name);
-        let known = self.names.iter().position(|n| *n == name);
-        known.unwrap_or_else(|| {
-            self.names.push(name);
-            self.names.len() - 1
-        }) + 1
+        if let Some((number, _)) = self.names.iter().find(|(_, known)| *known == name) {
+            return number.clone();
+        }
+        let next = (self.names.len() + 1).to_string();
+        let number = piece.number.clone().unwrap_or(next);
+        self.names.push((number.clone(), name));
+        number
     }
 }
 
@@ -187,6 +198,7 @@ mod tests {
             part: String::new(),
             size: "32x32".to_owned(),
             name: name.to_owned(),
+            number: None,
             turn: Turn::None,
         }
     }
@@ -229,10 +241,10 @@ mod tests {
             words
         };
         assert_eq!(said(60.0, 20.0), [("32x32 Coin pocket".to_owned(), 0.0)]);
-        assert_eq!(said(60.0, 3.0), [("32x32 Coin pocket".to_owned(), 0.0)]);
-        assert_eq!(said(3.0, 60.0), [("32x32 Coin pocket".to_owned(), -90.0)]);
-        assert_eq!(said(14.0, 9.0).len(), 2);
-        assert_eq!(said(9.0, 9.0).len(), 3);
+        assert_eq!(said(60.0, 4.0), [("32x32 Coin pocket".to_owned(), 0.0)]);
+        assert_eq!(said(4.0, 60.0), [("32x32 Coin pocket".to_owned(), -90.0)]);
+        assert_eq!(said(18.0, 9.0).len(), 2);
+        assert_eq!(said(12.0, 12.0).len(), 3);
     }
 
     #[test]
@@ -256,11 +268,28 @@ mod tests {
         assert_eq!(
             key,
             Key {
-                names: vec!["32x32 Belt loop".to_owned()],
+                names: vec![("1".to_owned(), "32x32 Belt loop".to_owned())],
                 below: false
             }
         );
         assert_eq!(words(&layer), [("1", 0.0), ("1", 0.0)]);
+    }
+
+    #[test]
+    fn a_number_is_that_of_the_list_of_pieces() {
+        let strip = |x: f64, name: &str, number: &str| Lying {
+            number: Some(number.to_owned()),
+            ..lying(rectangle(x, 10.0, x + 5.0, 15.0), name)
+        };
+        let pieces = [
+            strip(0.0, "Belt loop strip", "14"),
+            strip(20.0, "Yoke, mirrored copy", "3m"),
+            strip(40.0, "Yoke", "3"),
+        ];
+        let (layer, key) = named(&pieces, &[], CLOTH);
+        let numbers: Vec<&str> = key.names.iter().map(|(n, _)| n.as_str()).collect();
+        assert_eq!(numbers, ["3", "3m", "14"]);
+        assert_eq!(words(&layer), [("14", 0.0), ("3m", 0.0), ("3", 0.0)]);
     }
 
     #[test]

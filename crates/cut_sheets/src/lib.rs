@@ -30,6 +30,8 @@ mod corner_sheet;
 mod laid_piece;
 mod lay_sheet;
 mod lay_words;
+mod listed_piece;
+mod mark_legend;
 mod nest_sheet;
 mod packing;
 mod pattern_set;
@@ -42,9 +44,11 @@ mod samples;
 pub use corner_sheet::corner_sheet;
 pub use laid_piece::PieceCaption;
 pub use lay_sheet::{LayMarks, lay_sheet, lay_sheet_at};
+pub use listed_piece::ListedPiece;
+pub use mark_legend::mark_legend;
 pub use nest_sheet::{NestLook, nest_sheet};
 pub use pattern_set::{CHECK_SQUARE, OnPaper, PatternSet, PatternSheet, nest_point};
 pub use piece_overview::{
     PiecesOverview, grows, is_second_copy, nests_overview, piece_number, pieces_overview,
 };
-pub use piece_sheet::{piece_sheet, piece_thumbnail};
+pub use piece_sheet::{piece_figure, piece_sheet, piece_thumbnail};

@@ -302,26 +302,27 @@ fn size_words(
         .map(|group| called(&of_group(group), &all, say))
         .collect();
     let upright = matches!(side, Side::Right | Side::Left);
-    let widest = names
-        .iter()
-        .map(|n| text_width(n, size).to_mm())
-        .fold(0.0, f64::max);
     // Labels stand below one another on a side, beside one another at foot and top.
-    let step = if upright {
-        pitch
-    } else {
-        widest + 0.6 * size.to_mm()
+    let half = |name: &str| text_width(name, size).to_mm() / 2.0;
+    let step = |before: &str, name: &str| match upright {
+        true => pitch,
+        false => half(before) + half(name) + 0.8 * size.to_mm(),
     };
     let edge = side.split(Point::new(bounds.x1, bounds.y1)).0;
     let edge = edge.max(side.split(Point::new(bounds.x0, bounds.y0)).0) + pen.mm(ASIDE_MM);
 
     let mut room = bounds;
-    for (place, (group, name)) in groups.iter().zip(&names).enumerate() {
+    let mut along = level;
+    let mut before: Option<&String> = None;
+    for (group, name) in groups.iter().zip(&names) {
         let out = group.first().map_or(0.0, |k| reaches[*k]);
-        let along = level + step * place as f64;
+        along += before.map_or(0.0, |before| step(before, name));
+        before = Some(name);
+        // Along its own line and then straight out, so that no leader runs over another.
         let (foot, end) = (side.join(out, level), side.join(edge, along));
+        let leader = [foot, side.join(out, along), end];
         let stroke = Stroke::plain(CONSTRUCTION, pen.length(HAIRLINE));
-        layer.line(None, open(&[foot, end]), stroke);
+        layer.line(None, open(&leader), stroke);
         layer.area(None, circle(foot, Length::mm(pen.mm(DOT_MM))), INK, None);
         let gap = pen.mm(0.7);
         let (at, anchor) = match side {
@@ -351,7 +352,7 @@ fn size_words(
         let place = text_box(&text);
         room = room.union(place);
         taken.boxes.push(place);
-        taken.keep_clear_of(&[foot, end]);
+        taken.keep_clear_of(&leader);
         layer.text(None, text);
     }
     room

@@ -15,6 +15,7 @@ use crate::nest_sheet::{NestLook, hand_of, nest_sheet};
 use crate::packing::{Cell, Room, pack};
 use crate::piece_overview::piece_number;
 use crate::piece_sheet::draw;
+use crate::piece_words::Place;
 
 /// Words on a paper pattern are read at arm's length.
 const TYPE_SIZE: f64 = 2.0;
@@ -79,7 +80,7 @@ impl PatternSet {
                 piece,
                 drawing::to_paper(0.0, 0.0),
                 Pen::FULL,
-                Some((&caption, words)),
+                Some((&caption, words, Place::InsideOrBeside)),
             );
             Ready {
                 code: piece.code(),

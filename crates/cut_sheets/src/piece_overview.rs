@@ -15,6 +15,7 @@ use crate::nest_sheet::{NestLook, nest_sheet};
 use crate::packing::{Cell, Filled, Room, pack};
 use crate::pattern_set::nest_point;
 use crate::piece_sheet::{Drawn, draw};
+use crate::piece_words::Place;
 
 /// What an upright A4 page leaves for a drawing once heading, caption and margins are taken.
 const PAGE_WIDE_MM: f64 = 172.0;
@@ -94,7 +95,7 @@ pub fn is_second_copy(piece: &CutPiece) -> bool {
 
 /// Whether the cut line of a piece is not the same in every size.
 pub fn grows(nest: &Nest) -> bool {
-    const SAME_MM: f64 = 0.01;
+    const SAME_MM: f64 = 0.05;
     let same = |a: &Nested, b: &Nested| {
         let (a, b) = (&a.cut, &b.cut);
         a.len() == b.len() && a.iter().zip(b).all(|(p, q)| (*p - *q).hypot() < SAME_MM)
@@ -157,7 +158,8 @@ fn cell(piece: &CutPiece, caption: (&PieceCaption, &Words), one_to: u32, turned:
     } else {
         Affine::new([s, 0.0, 0.0, -s, 0.0, 0.0])
     };
-    let Drawn { layers, bounds } = draw(piece, map, Pen::FULL, Some(caption));
+    let said = (caption.0, caption.1, Place::InsideOrBeside);
+    let Drawn { layers, bounds } = draw(piece, map, Pen::FULL, Some(said));
     Cell {
         layers,
         bounds: bounds.inflate(0.5, 0.5),

@@ -12,7 +12,7 @@ use trade::Length;
 use words::{Words, say};
 
 use crate::laid_piece::{Laid, PieceCaption};
-use crate::piece_words::{allowance_figures, caption_words, which_copy};
+use crate::piece_words::{Place, allowance_figures, caption_words, which_copy};
 
 /// Notches print at least this long, and this far apart, however small the piece is printed.
 const NOTCH_SHOWN_MM: f64 = 1.3;
@@ -36,8 +36,18 @@ pub(crate) struct Drawn {
 ///
 /// Coordinates are millimetres of cloth, y down, in the frame of the piece.
 pub fn piece_sheet(piece: &CutPiece, caption: &PieceCaption, words: &Words) -> Sheet {
+    sheet_of(piece, caption, words, Place::InsideOrBeside)
+}
+
+/// The same for a page that says of itself what the piece is: where the piece has no room for its words, they are
+/// left out.
+pub fn piece_figure(piece: &CutPiece, caption: &PieceCaption, words: &Words) -> Sheet {
+    sheet_of(piece, caption, words, Place::InsideOrNowhere)
+}
+
+fn sheet_of(piece: &CutPiece, caption: &PieceCaption, words: &Words, place: Place) -> Sheet {
     let pen = Pen::for_scale(caption.scale);
-    let drawn = draw(piece, upright(), pen, Some((caption, words)));
+    let drawn = draw(piece, upright(), pen, Some((caption, words, place)));
     let title = words.say(say::CutPieceTitle {
         piece: piece.said(),
         size: piece.label.size.to_string(),
@@ -73,9 +83,9 @@ pub(crate) fn draw(
     piece: &CutPiece,
     map: Affine,
     pen: Pen,
-    caption: Option<(&PieceCaption, &Words)>,
+    caption: Option<(&PieceCaption, &Words, Place)>,
 ) -> Drawn {
-    let words = pen.enlarged(caption.map_or(1.0, |(caption, _)| caption.type_size));
+    let words = pen.enlarged(caption.map_or(1.0, |(caption, ..)| caption.type_size));
     let map = map * piece.as_cut();
     let laid = Laid::new(piece, map, pen, words);
     let part = format!("piece:{}", piece.piece.code());
@@ -139,7 +149,7 @@ pub(crate) fn draw(
     }
 
     let mut layers = vec![outline, lines, grain, notches, drills];
-    if let Some((caption, say)) = caption {
+    if let Some((caption, say, place)) = caption {
         let mut words = Layer::named("words");
         let mut figures = Layer::named("allowances");
         let mut grow = |room: Option<Rect>| bounds = bounds.union(room.unwrap_or(bounds));
@@ -151,7 +161,8 @@ pub(crate) fn draw(
             &mut figures,
             part,
         ));
-        let room = caption_words(&laid, (caption, say), bounds, &mut taken, &mut words, part);
+        let said = (caption, say, place);
+        let room = caption_words(&laid, said, bounds, &mut taken, &mut words, part);
         bounds = bounds.union(room);
         layers.extend([figures, words]);
     }

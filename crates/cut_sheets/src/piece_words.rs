@@ -144,11 +144,20 @@ fn blocks(laid: &Laid, caption: &PieceCaption, words: &Words) -> Vec<Block> {
     .collect()
 }
 
+/// Where the caption of a piece may stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Place {
+    /// In the piece, else beside it with a leader.
+    InsideOrBeside,
+    /// In the piece, else nowhere.
+    InsideOrNowhere,
+}
+
 /// Writes the caption inside the piece where it fits, upright or turned, else outside with a
 /// leader. Returns the room taken.
 pub(crate) fn caption_words(
     laid: &Laid,
-    (caption, words): (&PieceCaption, &Words),
+    (caption, words, place): (&PieceCaption, &Words, Place),
     bounds: Rect,
     taken: &mut Taken,
     layer: &mut Layer,
@@ -159,7 +168,7 @@ pub(crate) fn caption_words(
     if let Some(place) = set_inside(&blocks, &laid.sewn, clear, taken, layer, part) {
         return place;
     }
-    match blocks.first() {
+    match blocks.first().filter(|_| place == Place::InsideOrBeside) {
         Some(block) => outside(laid, block, bounds, taken, layer, part),
         None => bounds,
     }

@@ -16,7 +16,7 @@ use super::{PICTURE_MM, corners, frame};
 use crate::piece_words::figure;
 
 /// Scales a corner is enlarged to, the largest first.
-const SCALES: [f64; 7] = [3.0, 2.0, 1.5, 1.25, 1.0, 0.75, 0.5];
+const SCALES: [f64; 8] = [3.0, 2.0, 1.5, 1.25, 1.0, 0.75, 0.5, 0.4];
 /// A picture shows so many allowances' width round the corner.
 const SHOWN: f64 = 2.8;
 /// The least a picture shows, on the cloth.

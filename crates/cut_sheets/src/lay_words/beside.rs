@@ -25,9 +25,9 @@ pub(super) struct Beside<'a> {
 impl Beside<'_> {
     /// The number's place and the point in the piece it belongs to: on bare cloth near by, else in a
     /// row below the cloth, with a leader that runs over no other label where that can be.
-    pub(super) fn find(&self, piece: &Lying, number: usize) -> (Setting, Point) {
-        let lines = vec![number.to_string()];
-        let size = self.pen.length(LEAST_TYPE * 1.2).to_mm();
+    pub(super) fn find(&self, piece: &Lying, number: &str) -> (Setting, Point) {
+        let lines = vec![number.to_owned()];
+        let size = self.pen.length(LEAST_TYPE).to_mm();
         let room = room_for(&lines, false) * size;
         let free = Clear {
             outline: &piece.outline,

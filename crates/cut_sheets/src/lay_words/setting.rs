@@ -136,8 +136,8 @@ pub(super) fn broken(words: &str, lines: usize) -> Vec<String> {
 }
 
 /// A number in the piece; `None` where it would be too small to read.
-pub(super) fn number_in(free: &Clear<'_>, number: usize, pen: Pen) -> Option<Setting> {
-    let lines = vec![number.to_string()];
+pub(super) fn number_in(free: &Clear<'_>, number: &str, pen: Pen) -> Option<Setting> {
+    let lines = vec![number.to_owned()];
     let most = pen.length(TYPE_WORDS).to_mm();
     let found = largest_box(free, room_for(&lines, false), most)?;
     (found.times >= pen.length(LEAST_TYPE).to_mm()).then_some(Setting {

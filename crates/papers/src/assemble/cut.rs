@@ -1,8 +1,7 @@
 //! What the cutter needs: what is cut from which cloth, the lays, the corners, and how pieces grow.
 
 use cut_sheets::{
-    LayMarks, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
-    piece_number,
+    ListedPiece, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
 };
 use cutting::{CutPiece, CutSize, Follows, Landmark, Plan, increments, movements};
 use geometry::Vec2;
@@ -154,13 +153,19 @@ fn cloth(context: &Context<'_>, laid: &ClothLay<'_>) -> ClothCut {
 }
 
 fn row(context: &Context<'_>, piece: &CutPiece) -> CutRow {
-    let number = piece_number(&context.shown.pattern, piece);
+    let listed = ListedPiece::of(&context.shown.pattern, piece);
+    // As its sheet shows it.
+    let (as_drawn, mirrored) = if listed.turned {
+        (piece.mirrored, piece.as_drawn)
+    } else {
+        (piece.as_drawn, piece.mirrored)
+    };
     CutRow {
-        number: number.map(|n| n.to_string()).unwrap_or_default(),
-        piece: Words::english().say(piece.said()),
-        as_drawn: piece.as_drawn.to_string(),
-        mirrored: piece.mirrored.to_string(),
-        side: piece.label.side_in(Words::english()),
+        number: listed.number.map(|n| n.to_string()).unwrap_or_default(),
+        piece: listed.name(Words::english()),
+        as_drawn: as_drawn.to_string(),
+        mirrored: mirrored.to_string(),
+        side: piece.label_as_cut().side_in(Words::english()),
         area: context.words.piece_area(piece.area()),
     }
 }
@@ -226,10 +231,10 @@ fn lays_at(
     one_to: u32,
 ) -> Result<Vec<Drawing>, PaperError> {
     let words = (Words::english(), context.words.system);
-    let marks = LayMarks::default();
+    let listed = ListedPiece::all(&context.shown.pattern, &context.cut);
     let sheet = |found: &Found<'_>| {
         let Found { on, lay, .. } = found;
-        lay_sheet_at(one_to, &on.spread, lay, on.cloth, &marks, words)
+        lay_sheet_at(one_to, &on.spread, lay, on.cloth, &listed, words)
     };
     lays.iter().map(|found| drawn(&sheet(found))).collect()
 }

@@ -1,14 +1,15 @@
 //! The drawings of the pack: garment views, measure diagrams, pieces.
 
-use cut_sheets::{PieceCaption, PiecesOverview, piece_number, piece_sheet};
-use cutting::CutPiece;
+use cut_sheets::{ListedPiece, PieceCaption, PiecesOverview, mark_legend, piece_figure};
+use cutting::{CutNotch, CutPiece, NotchKind};
+use draft::PieceId;
 use drawing::{Sheet, View, garment_view, measure_sheets, plates, svg};
-use sewing::{Face, On};
+use sewing::Face;
 use trade::Length;
 use words::Words;
 
 use super::context::Context;
-use super::words::capital;
+use super::words::{capital, joined};
 use crate::{Drawing, Figure, PaperError, Scale};
 
 /// What an A4 page leaves for a drawing at a stated scale: the page less its margins, title, scale bar
@@ -160,26 +161,37 @@ const PIECE_ONE_TO: u32 = 4;
 fn piece_sheets(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
     let mut out = Vec::new();
     for piece in &context.cut.pieces {
-        let number = piece_number(&context.shown.pattern, piece);
-        let (one_to, drawing) = as_large(number, piece)?;
-        let copy = match piece.on {
-            On::Mirrored if piece.pair => ", mirrored copy",
-            _ => "",
-        };
-        let number = number.map(|n| n.to_string()).unwrap_or_default();
+        let listed = ListedPiece::of(&context.shown.pattern, piece);
+        let (one_to, drawing) = as_large(listed.number, piece)?;
+        let number = listed.number.map(|n| n.to_string()).unwrap_or_default();
         let figure = Figure {
             drawing,
-            title: format!("{number}  {}{copy}", Words::english().say(piece.said())),
+            title: format!("{number}  {}", listed.name(Words::english())),
             caption: String::new(),
             scale: None,
         };
-        out.push((one_to, at(figure, one_to, caption(context, piece))));
+        out.push((one_to, at(figure, one_to, caption(piece))));
     }
     out.sort_by(|(one, a), (other, b)| {
         let taller = b.drawing.height_mm().total_cmp(&a.drawing.height_mm());
         other.cmp(one).then(taller)
     });
-    Ok(out.into_iter().map(|(_, figure)| figure).collect())
+    let mut figures: Vec<Figure> = out.into_iter().map(|(_, figure)| figure).collect();
+    if let Some(scale) = figures.first().map(|figure| figure.scale.clone()) {
+        figures.push(legend(context, scale)?);
+    }
+    Ok(figures)
+}
+
+/// What the lines and marks on the piece sheets are, at its own size.
+fn legend(context: &Context<'_>, scale: Option<Scale>) -> Result<Figure, PaperError> {
+    let sheet = mark_legend(&context.cut, Words::english());
+    Ok(Figure {
+        drawing: drawn(&sheet)?,
+        title: sheet.title.clone(),
+        caption: String::new(),
+        scale,
+    })
 }
 
 /// The pages of an overview.
@@ -210,7 +222,7 @@ fn as_large(number: Option<usize>, piece: &CutPiece) -> Result<(u32, Drawing), P
             scale: 1.0 / f64::from(one_to),
             type_size: 1.0,
         };
-        drawn(&piece_sheet(piece, &caption, Words::english()))
+        drawn(&piece_figure(piece, &caption, Words::english()))
     };
     let mut one_to = PIECE_ONE_TO;
     let mut drawing = at_scale(one_to)?;
@@ -221,13 +233,69 @@ fn as_large(number: Option<usize>, piece: &CutPiece) -> Result<(u32, Drawing), P
     Ok((one_to, drawing))
 }
 
-fn caption(context: &Context<'_>, piece: &CutPiece) -> String {
-    format!(
-        "{}, size {}. {}.",
-        capital(&Words::english().saying(&piece.label_as_cut().cut)),
-        context.shown.size,
-        allowances(piece)
-    )
+fn caption(piece: &CutPiece) -> String {
+    let label = piece.label_as_cut();
+    let (cut, side) = (
+        Words::english().saying(&label.cut),
+        label.side_in(Words::english()),
+    );
+    let told = [
+        capital(&joined(
+            [cut.as_str(), side.as_str(), label.cloth.as_str()],
+            ", ",
+        )),
+        allowances(piece),
+        marks(piece),
+        grain(piece).to_owned(),
+    ];
+    let told: Vec<String> = told.into_iter().filter(|words| !words.is_empty()).collect();
+    format!("{}.", told.join(". "))
+}
+
+/// How many notches and drill marks a piece has.
+fn marks(piece: &CutPiece) -> String {
+    let counted = |count: usize, one: &str, several: &str| match count {
+        0 => None,
+        1 => Some(format!("1 {one}")),
+        n => Some(format!("{n} {several}")),
+    };
+    let of = |wanted: fn(&CutNotch) -> bool| piece.notches.iter().filter(|n| wanted(n)).count();
+    let told = [
+        counted(
+            of(|n| n.kind == NotchKind::Slit && !n.double),
+            "notch",
+            "notches",
+        ),
+        counted(
+            of(|n| n.kind == NotchKind::Slit && n.double),
+            "double notch",
+            "double notches",
+        ),
+        counted(
+            of(|n| n.kind == NotchKind::Drawn),
+            "drawn notch",
+            "drawn notches",
+        ),
+        counted(piece.drills.len(), "drill mark", "drill marks"),
+    ];
+    capital(&told.into_iter().flatten().collect::<Vec<_>>().join(", "))
+}
+
+/// What is to be known of the grain where it surprises: a band is cut across its length.
+fn grain(piece: &CutPiece) -> &'static str {
+    let box_of = geometry::bounds_of(&piece.cut);
+    let along_is_x = box_of.width() > box_of.height();
+    let warp = piece.warp();
+    let across = if along_is_x {
+        warp.y.abs() > warp.x.abs()
+    } else {
+        warp.x.abs() > warp.y.abs()
+    };
+    if piece.piece == PieceId::Band && across {
+        "The warp runs across its length, as the arrow shows: that grain is wanted"
+    } else {
+        ""
+    }
 }
 
 /// The allowances with the edges they are on, those of one width together.

@@ -2,7 +2,6 @@
 
 use cutting::CutPiece;
 use draft::{ClothUse, Cut, InnerKind, Piece, PieceId};
-use sewing::On;
 
 use super::context::Context;
 use super::figures::drawn;
@@ -109,11 +108,6 @@ fn notes(piece: &Piece, cuts: &[&CutPiece]) -> String {
             },
             if differ { "left and right differ" } else { "" },
             if fold { "folded" } else { "" },
-            if cuts.iter().any(|cut| cut.on == On::Mirrored) && !differ {
-                "cut mirrored"
-            } else {
-                ""
-            },
         ],
         "; ",
     )

@@ -48,8 +48,8 @@ pub struct Pack {
     /// The chart of the pair before its wash; of one that is sold raw, what is expected after it. None where the
     /// wash takes nothing.
     pub chart_in_other_state: Option<Chart>,
-    /// How each measure is taken, drawn; printed at their own size where a page holds them, those of at
-    /// most 84 mm in width two to a line.
+    /// How each measure is taken, drawn; printed at their own size, narrow ones beside one another and below one
+    /// another beside a tall first one.
     pub diagrams: Vec<Figure>,
     /// A sentence above the sewing order. May be empty.
     pub order_note: String,
@@ -62,7 +62,7 @@ pub struct Pack {
     pub seams: Vec<SeamBlock>,
     /// Which yarn goes where, and how much of it.
     pub yarn: YarnPart,
-    /// Details drawn to scale with their dimensions, one a page.
+    /// Details drawn to scale with their dimensions, each whole, as many on a page as it holds.
     pub plates: Vec<Figure>,
     /// The garment seen from outside and inside, one drawing a page.
     pub views: Vec<Figure>,

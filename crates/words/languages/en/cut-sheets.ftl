@@ -15,12 +15,27 @@ cut-both = cut { $as-drawn } as drawn, { $mirrored } mirrored
 cut-side-drawn = drawn: { $side }
 cut-side-mirrored = { $side }, cut mirrored
 cut-numbered = { $number } { $piece }
+cut-second-copy = { $piece }, mirrored copy
 cut-only = { $copy } only
 cut-copy-mirrored = mirrored copy
 cut-copy-drawn = copy as drawn
 cut-cloth-edge-at = cloth's own edge, { $away }
 cut-cloth-edge-from = cloth's own edge, { $least } to { $most }
 cut-piece-title = { $piece }, { $size }
+
+## What the lines and marks on the sheets of pieces are
+
+legend-title = Lines and marks on the pieces
+legend-cut-line = cut line
+legend-sewn-line = seam line
+legend-fold = fold
+legend-placement = place of what is set on
+legend-grain = along the warp
+legend-slit = notch: a slit { $depth } mm deep from the cut line (common practice)
+legend-double = double notch: two slits { $apart } mm apart mark the back
+legend-drawn = notch drawn on the wrong side: the cloth's own edge stays whole
+legend-drill = drill mark, inside what is set over it
+legend-from-to = { $least } to { $most }
 
 ## Corners: what each kind is called, where its rules are used, and why
 
