@@ -40,6 +40,7 @@ fn texts(loaded: &Loaded) -> Vec<(String, String)> {
     let used: BTreeSet<String> = texts.iter().map(|(_, text)| text.clone()).collect();
     let collection = &loaded.collection;
     texts.push(("collection.name".to_owned(), collection.name.clone()));
+    texts.push(("collection.contact".to_owned(), collection.contact.clone()));
     for (name, entry) in &collection.workrooms {
         take_used(&used, "workrooms", name, entry, &mut texts);
     }

@@ -26,7 +26,7 @@ pub fn cloths_of(collection_folder: &Path) -> Result<KeptFile, Report> {
     })
 }
 
-/// Adds a cloth that is as another one, but for its name and what was measured of that other; gives its key. `held` is
+/// Adds a cloth that is as another one, but for its name, who sells it and what was measured of that other; gives its key. `held` is
 /// the version of the file that whoever adds it was shown.
 ///
 /// # Errors
@@ -56,13 +56,14 @@ pub fn add_cloth(
     Ok(key)
 }
 
-/// What a new cloth says: all that another one says, without its comments and without what was measured of it.
+/// What a new cloth says: all that another one says, without its comments, without what was measured of it, and without
+/// who sells it under which number.
 fn section(text: &str, key: &str, name: &str, like: &str) -> Option<String> {
-    const MEASURED: [&str; 2] = ["wash_test", "skew_test"];
+    const ITS_OWN: [&str; 4] = ["wash_test", "skew_test", "supplier", "article"];
     let document: DocumentMut = text.parse().ok()?;
     let from = document.get("cloths")?.get(like)?.as_table_like()?;
     let mut table = Table::new();
-    for (its, item) in from.iter().filter(|(its, _)| !MEASURED.contains(its)) {
+    for (its, item) in from.iter().filter(|(its, _)| !ITS_OWN.contains(its)) {
         let Item::Value(said) = item else { continue };
         let mut said: Value = said.clone();
         said.decor_mut().clear();

@@ -12,6 +12,8 @@ use crate::cutting::{Along, Diagonals, WashMark, mean_shrinkage};
 pub struct Collection {
     /// The label's name.
     pub name: String,
+    /// Whom a workroom asks, and how: a name with an address, as it is to be printed; may be empty.
+    pub contact: String,
     /// The currency prices are in, three capital letters. Default "EUR".
     pub currency: String,
     /// What papers and the bench show lengths in. Default centimetres.
@@ -45,8 +47,19 @@ pub struct Workroom {
     pub name: String,
     /// Where it is; may be empty.
     pub place: String,
+    /// Whom to ask there, and how; may be empty.
+    pub contact: String,
     /// The language it reads, a two-letter code. Default "en".
     pub language: String,
+}
+
+/// Who sells a material, and what they call it: keys that cloths, yarns and trims have alike.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Supply {
+    /// Who it is bought from; may be empty.
+    pub supplier: String,
+    /// The supplier's number for it; may be empty.
+    pub article: String,
 }
 
 /// `[cloths.NAME]`.
@@ -54,6 +67,9 @@ pub struct Workroom {
 pub struct Cloth {
     /// Its name.
     pub name: String,
+    /// Who sells it.
+    #[serde(flatten)]
+    pub supply: Supply,
     /// What it is bought for.
     pub r#use: ClothUse,
     /// Weave, in words; may be empty.
@@ -80,6 +96,10 @@ pub struct Cloth {
     pub skew_test: Option<Diagonals>,
     /// The face, as seen.
     pub colour: Colour,
+    /// The colour in words; may be empty.
+    pub colour_name: String,
+    /// How it is dyed, in words, such as "rope-dyed indigo"; may be empty.
+    pub dye: String,
     /// The inside, as seen; the face's colour when the file leaves it out.
     pub reverse_colour: Colour,
 }
@@ -114,12 +134,17 @@ choices!(ClothUse: Shell = "shell", Pocketing = "pocketing", Lining = "lining");
 pub struct Yarn {
     /// Its name.
     pub name: String,
+    /// Who sells it.
+    #[serde(flatten)]
+    pub supply: Supply,
     /// Resultant linear density.
     pub size: YarnSize,
     /// Its colour, as seen.
     pub colour: Colour,
     /// The colour in words; may be empty.
     pub colour_name: String,
+    /// The supplier's number for the colour; may be empty.
+    pub shade: String,
     /// What it is made of, in words; may be empty.
     pub fibre: String,
     /// Length on one cone, when stated.
@@ -131,6 +156,9 @@ pub struct Yarn {
 pub struct Trim {
     /// Its name.
     pub name: String,
+    /// Who sells it.
+    #[serde(flatten)]
+    pub supply: Supply,
     /// What it is.
     pub kind: TrimKind,
     /// What it is made of, in words; may be empty.

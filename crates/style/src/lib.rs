@@ -76,7 +76,9 @@ pub use band_and_hem::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
 pub use by_measure::ByMeasure;
 pub use chart::{Break, ChartEntry};
 pub use cloths_file::{add_cloth, cloths_of};
-pub use collection::{Cloth, ClothUse, Collection, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
+pub use collection::{
+    Cloth, ClothUse, Collection, Supply, Tanning, Trim, TrimKind, Units, Workroom, Yarn,
+};
 pub use cutting::{Along, BandCutting, Cutting, Diagonals, SkewCutting, WashMark, mean_shrinkage};
 pub use details::{
     ArtPath, BackPocket, BackPockets, Bartacks, Closing, CoinPocket, CoinShape, Decoration,

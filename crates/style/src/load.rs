@@ -210,6 +210,7 @@ pub(crate) fn load_collection_as(
         (Some(label), Some(cloths), Some(yarns), Some(trims)) if report.is_empty() => {
             Ok(Collection {
                 name: label.name,
+                contact: label.contact,
                 currency: label.currency,
                 units: label.units,
                 languages: label.languages,

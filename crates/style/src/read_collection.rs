@@ -2,7 +2,7 @@
 
 use indexmap::IndexMap;
 
-use crate::collection::{Cloth, ClothUse, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
+use crate::collection::{Cloth, ClothUse, Supply, Tanning, Trim, TrimKind, Units, Workroom, Yarn};
 use crate::cutting::{Along, Diagonals, WashMark};
 use crate::reader::{Node, Table};
 
@@ -12,6 +12,7 @@ const FORMAT: u32 = 1;
 /// What `collection.toml` says.
 pub(crate) struct Label {
     pub(crate) name: String,
+    pub(crate) contact: String,
     pub(crate) currency: String,
     pub(crate) units: Units,
     pub(crate) languages: Vec<String>,
@@ -42,6 +43,7 @@ pub(crate) fn collection(mut root: Table<'_>) -> Option<Label> {
     let name = table
         .required("name", "name = \"...\"")
         .and_then(|node| node.text());
+    let contact = words(&mut table, "contact");
     let currency = table.optional("currency").map(|node| currency(&node));
     let units = table
         .optional("units")
@@ -52,6 +54,7 @@ pub(crate) fn collection(mut root: Table<'_>) -> Option<Label> {
     root.finish();
     Some(Label {
         name: name?,
+        contact: contact?,
         currency: currency.unwrap_or_else(|| Some("EUR".to_owned()))?,
         units: units.unwrap_or(Some(Units::Centimetres))?,
         languages: languages.unwrap_or_else(|| Some(vec!["en".to_owned()]))?,
@@ -104,11 +107,13 @@ fn workroom(mut table: Table<'_>) -> Option<Workroom> {
         .required("name", "name = \"...\"")
         .and_then(|node| node.text());
     let place = words(&mut table, "place");
+    let contact = words(&mut table, "contact");
     let language = table.optional("language").map(|node| language(&node));
     table.finish();
     Some(Workroom {
         name: name?,
         place: place?,
+        contact: contact?,
         language: language.unwrap_or_else(|| Some("en".to_owned()))?,
     })
 }
@@ -127,6 +132,7 @@ fn cloth(mut table: Table<'_>) -> Option<Cloth> {
     let r#use = table
         .required("use", "use = \"shell\", \"pocketing\" or \"lining\"")
         .and_then(|node| node.choice("style::unknown-word", ClothUse::WORDS));
+    let supply = supply(&mut table);
     let construction = words(&mut table, "construction");
     let fibre = words(&mut table, "fibre");
     let weight = table
@@ -152,11 +158,14 @@ fn cloth(mut table: Table<'_>) -> Option<Cloth> {
     let colour = table
         .required("colour", "colour = \"#27324a\"")
         .and_then(|node| node.colour());
+    let colour_name = words(&mut table, "colour_name");
+    let dye = words(&mut table, "dye");
     let reverse = table.optional("reverse_colour").map(|node| node.colour());
     table.finish();
     let colour = colour?;
     Some(Cloth {
         name: name?,
+        supply: supply?,
         r#use: r#use?,
         construction: construction?,
         fibre: fibre?,
@@ -170,6 +179,8 @@ fn cloth(mut table: Table<'_>) -> Option<Cloth> {
         wash_test: wash_test.unwrap_or_else(|| Some(Vec::new()))?,
         skew_test: allowed(skew_test)?,
         colour,
+        colour_name: colour_name?,
+        dye: dye?,
         reverse_colour: reverse.unwrap_or(Some(colour))?,
     })
 }
@@ -237,6 +248,7 @@ fn yarn(mut table: Table<'_>) -> Option<Yarn> {
     let name = table
         .required("name", "name = \"...\"")
         .and_then(|node| node.text());
+    let supply = supply(&mut table);
     let size = table
         .required("size", "size = \"tex 105\"")
         .and_then(|node| node.quantity());
@@ -244,14 +256,17 @@ fn yarn(mut table: Table<'_>) -> Option<Yarn> {
         .required("colour", "colour = \"#c0813a\"")
         .and_then(|node| node.colour());
     let colour_name = words(&mut table, "colour_name");
+    let shade = words(&mut table, "shade");
     let fibre = words(&mut table, "fibre");
     let put_up = table.optional("put_up").map(|node| node.quantity());
     table.finish();
     Some(Yarn {
         name: name?,
+        supply: supply?,
         size: size?,
         colour: colour?,
         colour_name: colour_name?,
+        shade: shade?,
         fibre: fibre?,
         put_up: allowed(put_up)?,
     })
@@ -274,6 +289,7 @@ fn trim(mut table: Table<'_>) -> Option<Trim> {
             "kind = \"shank button\", \"rivet\", \"patch\" or another kind of trim",
         )
         .and_then(|node| node.choice("style::unknown-word", TrimKind::WORDS));
+    let supply = supply(&mut table);
     let material = words(&mut table, "material");
     let colour = table
         .required("colour", "colour = \"#8a7444\"")
@@ -307,6 +323,7 @@ fn trim(mut table: Table<'_>) -> Option<Trim> {
     table.finish();
     Some(Trim {
         name: name?,
+        supply: supply?,
         kind: kind?,
         material: material?,
         colour: colour?,
@@ -317,6 +334,16 @@ fn trim(mut table: Table<'_>) -> Option<Trim> {
         thickness: allowed(thickness)?,
         tanning: allowed(tanning)?,
         text: text?,
+    })
+}
+
+/// Who sells a material; either half may be left out.
+fn supply(table: &mut Table<'_>) -> Option<Supply> {
+    let supplier = words(table, "supplier");
+    let article = words(table, "article");
+    Some(Supply {
+        supplier: supplier?,
+        article: article?,
     })
 }
 

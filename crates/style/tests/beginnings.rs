@@ -271,6 +271,9 @@ fn the_materials_of_a_new_label_are_the_demos_under_other_names() {
     for (a, b) in own.cloths.values().zip(demo.cloths.values()) {
         let same = style::Cloth {
             name: a.name.clone(),
+            supply: style::Supply::default(),
+            colour_name: String::new(),
+            dye: String::new(),
             wash_test: a.wash_test.clone(),
             skew_test: a.skew_test,
             ..b.clone()

@@ -50,6 +50,37 @@ fn an_edit_keeps_every_other_byte_and_the_version_before() {
     assert_eq!(text(), expected);
 }
 
+/// The bench has no field for who sells a cloth: what a maker wrote of it by hand stays as it was written.
+#[test]
+fn what_the_bench_has_no_field_for_is_kept() {
+    let copy = Copy::new();
+    let root = copy.root();
+    let theirs = demo_text("cloths.toml").replace(
+        "article = \"TL-475-LS\"",
+        "article   = 'TL-475-LS'   # roll ends too",
+    );
+    copy.write("cloths.toml", theirs.clone());
+    let edits = [
+        set(WEIGHT, "13.5 oz/yd2"),
+        Edit::remove("cloths.tideline-14.skew").unwrap(),
+    ];
+    edit_cloths(&root, &version(&root), &edits).unwrap();
+    let text = fs::read_to_string(root.join("cloths.toml")).unwrap();
+    assert!(text.contains("article   = 'TL-475-LS'   # roll ends too"));
+    let cloth = &load_collection(&root).unwrap().cloths["tideline-14"];
+    assert_eq!(cloth.supply.supplier, "Fenmill Weavers");
+    assert_eq!(cloth.supply.article, "TL-475-LS");
+    assert_eq!(cloth.dye, "rope-dyed indigo warp, undyed weft");
+    // An edit like any other states and takes out what had no line before.
+    let named = set("cloths.oar-lining.supplier", "Fenmill Weavers");
+    edit_cloths(&root, &version(&root), &[named]).unwrap();
+    let collection = load_collection(&root).unwrap();
+    assert_eq!(
+        collection.cloths["oar-lining"].supply.supplier,
+        "Fenmill Weavers"
+    );
+}
+
 #[test]
 fn every_change_can_be_taken_back_and_made_again() {
     let copy = Copy::new();
@@ -297,6 +328,10 @@ fn a_cloth_is_added_like_another_without_what_was_measured() {
     assert_eq!(new.name, "Marsh \"10\"");
     assert_eq!((new.weight, new.width), (old.weight, old.width));
     assert!(new.wash_test.is_empty() && new.skew_test.is_none());
+    assert_eq!(
+        (&new.supply, &new.dye),
+        (&style::Supply::default(), &old.dye)
+    );
     let held = version(&root);
     assert_eq!(
         add_cloth(&root, &held, "Marsh 10", "marsh-10").unwrap(),

@@ -31,6 +31,29 @@ fn the_demo_loads_whole() {
     assert_eq!((text, column), ("value = \"24 1/2 in\"", 9));
 }
 
+/// Both are seen in the demo: what a label states of its suppliers, and what it leaves open.
+#[test]
+fn some_of_who_sells_what_is_stated_and_some_is_open() {
+    let collection = demo().collection;
+    assert!(collection.contact.contains("@saltmarsh.example"));
+    assert_eq!(collection.workrooms["azenha"].contact, "");
+    let shell = &collection.cloths["tideline-14"];
+    assert_eq!(shell.supply.article, "TL-475-LS");
+    assert_eq!(shell.colour_name, "deep indigo");
+    assert_eq!(shell.dye, "rope-dyed indigo warp, undyed weft");
+    assert_eq!(
+        collection.cloths["oar-lining"].supply,
+        style::Supply::default()
+    );
+    assert_eq!(collection.yarns["rope-105"].shade, "4417");
+    assert_eq!(collection.yarns["rope-60"].shade, "");
+    let rivet = &collection.trims["rivet-9"].supply;
+    assert_eq!(
+        (rivet.supplier.as_str(), rivet.article.as_str()),
+        ("Thwart Metalworks", "")
+    );
+}
+
 #[test]
 fn a_measure_follows_its_grades() {
     let style = demo().style;

@@ -5,7 +5,7 @@ mod common;
 
 use std::fmt::Write;
 
-use common::{demo_collection, with};
+use common::{Copy, demo_collection, demo_text, with};
 use style::known::seams;
 use style::{
     Amount, Band, BandCutting, BandMethod, CoinPocket, Construction, Cutting, Hem, LeftOut,
@@ -28,6 +28,29 @@ fn the_measures_are_listed_with_their_defaults() {
         writeln!(rows, "| `{code}` | {left_out} | {tolerance} mm |").unwrap();
     }
     assert!(PAGE.contains(&rows), "the page should say:\n{rows}");
+}
+
+/// The reader itself names the keys it knows, when it meets one that it does not.
+#[test]
+fn every_key_of_a_collections_files_is_on_the_page() {
+    let page = PAGE.split("## The collection").nth(1).unwrap();
+    for (file, header) in [
+        ("collection.toml", "[collection]"),
+        ("collection.toml", "[workrooms.azenha]"),
+        ("cloths.toml", "[cloths.tideline-14]"),
+        ("yarns.toml", "[yarns.rope-105]"),
+        ("trims.toml", "[trims.patch]"),
+    ] {
+        let copy = Copy::new();
+        let unknown = format!("{header}\nqqqqqqqqqqqqqqqq = 1");
+        copy.write(file, demo_text(file).replacen(header, &unknown, 1));
+        let report = copy.load().unwrap_err();
+        let hint = report.problems[0].hint.clone().unwrap();
+        let known = hint.strip_prefix("known here: ").unwrap();
+        for key in known.split(", ") {
+            assert!(page.contains(key), "{header} {key} is not on the page");
+        }
+    }
 }
 
 #[test]

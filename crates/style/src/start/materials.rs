@@ -61,6 +61,7 @@ pub(super) fn collection(name: &str, words: &LabelWords) -> Option<Collection> {
     .value?;
     Some(Collection {
         name: label.name,
+        contact: label.contact,
         currency: label.currency,
         units: label.units,
         languages: label.languages,
@@ -77,6 +78,7 @@ pub(super) fn demo_collection() -> Option<Collection> {
     let label = parse::read(&source(COLLECTION_FILE), read_collection::collection).value?;
     Some(Collection {
         name: label.name,
+        contact: label.contact,
         currency: label.currency,
         units: label.units,
         languages: label.languages,
