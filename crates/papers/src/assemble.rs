@@ -1,8 +1,10 @@
 //! From sewn garments to a filled [`Pack`]: every figure, word and drawing of the production pack.
 
+mod back_pockets;
 mod by_size;
 mod cautions;
 mod chart;
+mod chart_basis;
 mod checks;
 mod construction;
 mod context;
@@ -12,9 +14,12 @@ mod figures;
 mod findings;
 mod lays;
 mod materials;
+mod open;
 mod order;
 mod pack_words;
 mod pieces;
+mod shrinkage;
+mod supply;
 mod trims;
 mod wash;
 mod words;
@@ -25,7 +30,7 @@ use std::sync::atomic::AtomicBool;
 use sewing::{Garment, make};
 use style::Loaded;
 
-use crate::{Pack, PaperError};
+use crate::{OpenPart, Pack, PaperError};
 pub use context::Assembly;
 use context::{Context, Growth};
 use words::Words;
@@ -91,7 +96,7 @@ pub fn assemble_watched(
         diagrams: figures.diagrams,
         order_note: order::note(&context),
         order: order::order(&context),
-        construction_note: construction::NOTE.to_owned(),
+        construction_note: construction::note(&context),
         seams: construction::seams(&context)?,
         yarn: yarn::part(&context)?,
         plates: figures.plates,
@@ -106,7 +111,9 @@ pub fn assemble_watched(
         checks: checks::checks(&context),
         findings: findings::findings(&context),
         cautions: cautions::cautions(&context),
+        open: OpenPart::default(),
     };
+    pack.open = open::list(&context, &pack);
     pack.findings.extend(findings::unprintable(&context, &pack));
     Ok(pack)
 }

@@ -40,11 +40,12 @@ pub use drawing::Drawing;
 pub use error::PaperError;
 pub use letters::letters;
 pub use pack::{
-    Caution, Change, Chart, ChartRow, ChartValues, CheckGroup, CheckRow, Checks, ClothCut, Cover,
-    CutRow, CuttingPart, Fact, Figure, FindingRow, GradeRow, GradeTable, LengthLine, MaterialGroup,
-    MaterialRow, MoveRow, MoveTable, OperationRow, OperationStitch, Pack, PackWords, PieceRow,
-    Scale, SeamBlock, SeamYarnRow, Severity, SizeRow, SizeTable, StageBlock, StitchRowText,
-    StyleHead, Swatch, YarnNeedRow, YarnNote, YarnPart, YarnText,
+    Ask, Caution, Change, Chart, ChartRow, ChartValues, CheckGroup, CheckRow, Checks, ClothCut,
+    Cover, CutRow, CuttingPart, Fact, Figure, FindingRow, GradeRow, GradeTable, LengthLine,
+    MaterialGroup, MaterialRow, MoveRow, MoveTable, OpenGroup, OpenPart, OpenRow, OperationRow,
+    OperationStitch, Pack, PackWords, PieceRow, Scale, SeamBlock, SeamYarnRow, Severity, SizeRow,
+    SizeTable, StageBlock, StitchRowText, StyleHead, Swatch, Who, YarnNeedRow, YarnNote, YarnPart,
+    YarnText,
 };
 pub use patterns::{
     Paper, PatternHead, PatternPiece, PlanPage, PlanPiece, PlanSquare, PrintPlan, Printed, lay_pdf,

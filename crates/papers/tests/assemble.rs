@@ -286,7 +286,12 @@ fn what_no_file_states_is_asked_for() {
     let pack = &demo().pack;
     let packing = pack.checks.groups.last().unwrap();
     assert!(packing.rows.len() > 4);
-    assert!(packing.rows.iter().all(|row| row.how == "Not stated: ask."));
+    for row in &packing.rows {
+        assert_eq!(
+            (row.how.as_str(), row.asks[0].said.as_str()),
+            ("", "Not stated: ask.")
+        );
+    }
     let rows = || pack.checks.groups.iter().flat_map(|g| &g.rows);
     assert!(rows().all(|row| !row.basis.is_empty()));
     let shrinkage = rows().find(|row| row.what == "Shrinkage").unwrap();
@@ -305,7 +310,13 @@ fn what_no_file_states_is_asked_for() {
         .contact
         .iter()
         .filter(|f| f.value.contains("Not stated: ask"));
-    assert!(asked.count() >= 1 && pack.materials_note.contains("ask before you buy"));
+    assert!(asked.count() >= 1 && pack.materials_note.contains("asked before it is bought"));
+    let address = pack
+        .cover
+        .contact
+        .iter()
+        .find(|f| f.label == "Questions to");
+    assert!(address.unwrap().value.contains("@saltmarsh.example"));
 }
 
 /// Every text of a value but those of drawings.
@@ -559,9 +570,12 @@ fn changed(change: impl Fn(&mut Loaded)) -> Pack {
     assemble(&loaded, &run, &Assembly::default()).unwrap()
 }
 
-fn caution<'a>(pack: &'a Pack, heading: &str) -> Option<&'a str> {
+/// What a caution says, with what it asks.
+fn caution(pack: &Pack, heading: &str) -> Option<String> {
     let caution = pack.cautions.iter().find(|c| c.heading == heading)?;
-    Some(&caution.text)
+    let asks = caution.asks.iter().map(|ask| ask.said.as_str());
+    let said: Vec<&str> = [caution.text.as_str()].into_iter().chain(asks).collect();
+    Some(said.join(" "))
 }
 
 #[test]
@@ -583,7 +597,7 @@ fn chromium_is_told_by_how_the_leather_is_tanned() {
     assert!(
         caution(&unstated, heading)
             .unwrap()
-            .contains("is not stated")
+            .contains("how it was tanned is unknown")
     );
     let bare = changed(|loaded| loaded.style.patch = None);
     assert_eq!(caution(&bare, heading), None);
@@ -667,7 +681,7 @@ fn metal_that_does_not_say_it_is_free_of_nickel_is_named() {
     assert!(
         caution(&plated, "Nickel")
             .unwrap()
-            .contains("Rowlock rivet is made of")
+            .contains("What Rowlock rivet is made of")
     );
 }
 

@@ -7,11 +7,12 @@
 mod sample;
 
 use papers::{
-    Caution, Change, ChartRow, ChartValues, CheckGroup, CheckRow, Checks, ClothCut, CutRow,
+    Ask, Caution, Change, ChartRow, ChartValues, CheckGroup, CheckRow, Checks, ClothCut, CutRow,
     CuttingPart, Drawing, Fact, Figure, FindingRow, GradeRow, GradeTable, LengthLine,
-    MaterialGroup, MaterialRow, MoveRow, MoveTable, OperationRow, OperationStitch, Pack, PackWords,
-    PaperError, PdfOptions, PieceRow, Scale, SeamBlock, SeamYarnRow, Severity, SizeRow, SizeTable,
-    StageBlock, StitchRowText, YarnNeedRow, YarnNote, YarnPart, YarnText, pack_pdf,
+    MaterialGroup, MaterialRow, MoveRow, MoveTable, OpenGroup, OpenPart, OpenRow, OperationRow,
+    OperationStitch, Pack, PackWords, PaperError, PdfOptions, PieceRow, Scale, SeamBlock,
+    SeamYarnRow, Severity, SizeRow, SizeTable, StageBlock, StitchRowText, Who, YarnNeedRow,
+    YarnNote, YarnPart, YarnText, pack_pdf,
 };
 
 fn options() -> PdfOptions {
@@ -155,9 +156,38 @@ fn hostile(text: &str) -> Pack {
     pack.style.workroom = t();
     pack.style.summary = t();
     pack.cover.drawings = vec![figure(None)];
+    let asks = || {
+        let ask = Ask {
+            who: Who::Sewer,
+            what: t(),
+            said: t(),
+        };
+        vec![ask; 2]
+    };
+    pack.open = OpenPart {
+        title: t(),
+        note: t(),
+        heads: [t(), t(), t()],
+        groups: vec![OpenGroup {
+            who: t(),
+            rows: vec![OpenRow {
+                number: t(),
+                what: t(),
+                place: t(),
+            }],
+        }],
+    };
     pack.words = PackWords {
         before: t(),
         after: t(),
+        before_all: t(),
+        after_all: t(),
+        findings: t(),
+        findings_lead: t(),
+        findings_none: t(),
+        mind: t(),
+        mind_lead: t(),
+        materials: t(),
         annex: t(),
         annex_title: t(),
         by_size: t(),
@@ -185,6 +215,7 @@ fn hostile(text: &str) -> Pack {
             rows: vec![CheckRow {
                 what: t(),
                 how: t(),
+                asks: asks(),
                 basis: t(),
             }],
         }],
@@ -192,11 +223,13 @@ fn hostile(text: &str) -> Pack {
     pack.cover.contact = vec![Fact {
         label: t(),
         value: t(),
+        asks: asks(),
     }];
     pack.cover.facts = vec![
         Fact {
             label: t(),
-            value: t()
+            value: t(),
+            asks: asks(),
         };
         3
     ];
@@ -234,9 +267,11 @@ fn hostile(text: &str) -> Pack {
     let fact = Fact {
         label: t(),
         value: t(),
+        asks: asks(),
     };
     pack.cutting = CuttingPart {
         note: t(),
+        asks: asks(),
         cloths: vec![ClothCut {
             name: t(),
             facts: vec![fact; 2],
@@ -313,6 +348,8 @@ fn hostile(text: &str) -> Pack {
             name: t(),
             spec: t(),
             colour: None,
+            supply: t(),
+            asks: asks(),
             used: t(),
             quantity: t(),
         }],
@@ -324,11 +361,13 @@ fn hostile(text: &str) -> Pack {
         place: t(),
         message: t(),
         remedy: t(),
+        basis: t(),
         muted: true,
     }];
     pack.cautions = vec![Caution {
         heading: t(),
         text: t(),
+        asks: asks(),
     }];
     pack
 }
@@ -351,6 +390,7 @@ fn operation(text: &str, yarn: &YarnText) -> OperationRow {
         ends: t(),
         mind: vec![t(); 2],
         ask: t(),
+        asks: Vec::new(),
         basis: t(),
         seams: vec![0, 7],
         section_at: t(),

@@ -2,12 +2,13 @@
 
 use draft::ClothUse;
 use sewing::wash::{OnceWashed, Shrinkage, Washes};
-use style::{MeasureId, Size, Tag, Wash};
+use style::{Level, MeasureId, Size, Tag, Wash};
 use trade::{Length, Washed};
 use words::{key, say};
 
+use super::chart_basis;
 use super::context::Context;
-use super::words::{Words, capital};
+use super::words::{Words, capital, joined};
 use crate::{Chart, ChartRow, ChartValues, LengthLine};
 
 /// What no tape tells apart: a measure that differs by less from length to length does not follow it.
@@ -26,7 +27,7 @@ pub(super) enum Measured<'a> {
 
 /// The chart of the finished pair.
 pub(super) fn chart(context: &Context<'_>) -> Chart {
-    let english = words::Words::english();
+    let english = context.say;
     let (rounding, unit) = (context.words.rounding(), context.words.unit());
     let note = if is_raw(context) {
         english.say(say::PapersChartRaw { rounding, unit })
@@ -40,7 +41,7 @@ pub(super) fn chart(context: &Context<'_>) -> Chart {
 /// where it is sold raw, as it is expected after the wearer's first wash. None where the wash takes
 /// nothing, for then it is the same.
 pub(super) fn in_other_state(context: &Context<'_>) -> Option<Chart> {
-    let english = words::Words::english();
+    let english = context.say;
     let loaded = context.loaded;
     let (washes, _) = Washes::first(&loaded.style, &loaded.collection, |_| None);
     let shell = washes.of(ClothUse::Shell).shrinkage;
@@ -82,16 +83,22 @@ fn in_state(context: &Context<'_>, state: Measured<'_>, note: String) -> Chart {
         Measured::AsSewn => key::PAPERS_CHART_BEFORE_WASH_TITLE,
         Measured::Expected(_) => key::PAPERS_CHART_EXPECTED_TITLE,
     };
+    let values = match state {
+        Measured::Stated => chart_basis::of_values(context),
+        // These are worked out, as their note says.
+        Measured::AsSewn | Measured::Expected(_) => String::new(),
+    };
+    let tolerances = chart_basis::of_tolerances(context);
     Chart {
-        title: words::Words::english().named(title).to_owned(),
-        note,
-        sizes_label: "waist size, inches".to_owned(),
+        title: context.say.named(title).to_owned(),
+        note: joined([note.as_str(), &values, &tolerances], " "),
+        sizes_label: context.say.named(key::PAPERS_CHART_WAISTS).to_owned(),
         sizes: sizes.waists.iter().map(Tag::to_string).collect(),
         sample: sizes
             .waists
             .iter()
             .position(|&w| w == context.shown.size.waist),
-        lengths_label: "length".to_owned(),
+        lengths_label: context.say.named(key::PAPERS_CHART_LENGTH).to_owned(),
         rows: MeasureId::ALL
             .into_iter()
             .filter_map(|measure| row(context, state, measure))
@@ -129,15 +136,18 @@ fn named(measure: MeasureId, level: Option<Length>, words: Words) -> String {
     }
 }
 
-/// The definition speaks of the stated level; here it is stated.
+/// How a measure is taken, at its level where it has one.
 fn how(measure: MeasureId, level: Option<Length>, words: Words) -> String {
-    let how = words::Words::english().named(measure.known().how);
-    let Some(level) = level else {
-        return how.to_owned();
+    let said = words::Words::english();
+    let known = measure.known();
+    let Some((taken, level)) = known.level.zip(level) else {
+        return said.named(known.how).to_owned();
     };
     let level = words.length(level);
-    how.replace("the stated height", &level)
-        .replace("the stated distance", &level)
+    match taken {
+        Level::Seat => said.say(say::MeasureAtSeat { level }),
+        Level::Thigh | Level::Knee => said.say(say::MeasureAtLeg { level }),
+    }
 }
 
 /// One figure a waist, or a line of figures for each length where the measure follows it.

@@ -8,23 +8,66 @@ use style::Wash;
 use words::{Key, Said, key, say};
 
 use super::context::Context;
-use crate::{CheckGroup, CheckRow, Checks};
+use super::open::{ask, ask_whole};
+use super::shrinkage::Basis;
+use crate::{CheckGroup, CheckRow, Checks, Who};
 
-/// What is looked at, how, and where that comes from.
-type Check = (Key, Said, Key);
+/// What is looked at, how, where that comes from, and what of it is open.
+struct Check {
+    what: Key,
+    how: Option<Said>,
+    basis: Key,
+    open: Option<(Who, Option<Key>)>,
+}
+
+impl Check {
+    fn of(what: Key, how: impl Into<Said>, basis: Key) -> Self {
+        Self {
+            what,
+            how: Some(how.into()),
+            basis,
+            open: None,
+        }
+    }
+
+    /// The same with something that no file states.
+    fn asking(self, who: Who, what: Key) -> Self {
+        Self {
+            open: Some((who, Some(what))),
+            ..self
+        }
+    }
+
+    /// What no file of the style can state yet.
+    const fn open(what: Key, who: Who) -> Self {
+        Self {
+            what,
+            how: None,
+            basis: key::PAPERS_BASIS_OPEN,
+            open: Some((who, None)),
+        }
+    }
+
+    fn row(&self, context: &Context<'_>) -> CheckRow {
+        let words = context.say;
+        let asks = self.open.map(|(who, what)| match what {
+            Some(what) => ask(context, who, what),
+            None => ask_whole(context, who),
+        });
+        CheckRow {
+            what: words.named(self.what).to_owned(),
+            how: context.said(self.how.as_ref()),
+            asks: asks.into_iter().collect(),
+            basis: words.named(self.basis).to_owned(),
+        }
+    }
+}
 
 pub(super) fn checks(context: &Context<'_>) -> Checks {
     let words = context.say;
-    let group = |heading: Key, rows: Vec<Check>| CheckGroup {
+    let group = |heading: Key, checks: Vec<Check>| CheckGroup {
         heading: words.named(heading).to_owned(),
-        rows: rows
-            .into_iter()
-            .map(|(what, how, basis)| CheckRow {
-                what: words.named(what).to_owned(),
-                how: words.saying(&how),
-                basis: words.named(basis).to_owned(),
-            })
-            .collect(),
+        rows: checks.iter().map(|check| check.row(context)).collect(),
     };
     Checks {
         note: words.named(key::PAPERS_CHECKS_NOTE).to_owned(),
@@ -40,104 +83,128 @@ pub(super) fn checks(context: &Context<'_>) -> Checks {
 
 fn on_the_line() -> Vec<Check> {
     vec![
-        (
+        Check::of(
             key::PAPERS_CHECK_CLOTH,
-            key::PAPERS_CHECK_CLOTH_HOW.into(),
+            key::PAPERS_CHECK_CLOTH_HOW,
             key::PAPERS_BASIS_PRACTICE,
-        ),
-        (
+        )
+        .asking(Who::Cutter, key::PAPERS_ASK_FAULT),
+        Check::of(
             key::PAPERS_CHECK_MEASURES,
-            key::PAPERS_CHECK_MEASURES_BEFORE.into(),
+            key::PAPERS_CHECK_MEASURES_BEFORE,
             key::PAPERS_BASIS_STATED,
         ),
-        (
+        Check::of(
             key::PAPERS_CHECK_SEAMS,
-            key::PAPERS_CHECK_SEAMS_HOW.into(),
+            key::PAPERS_CHECK_SEAMS_HOW,
             key::PAPERS_BASIS_PRACTICE,
         ),
-        (
+        Check::open(key::PAPERS_CHECK_REPAIR, Who::Sewer),
+        Check::of(
             key::PAPERS_CHECK_DENSITY,
-            key::PAPERS_CHECK_DENSITY_BEFORE.into(),
+            key::PAPERS_CHECK_DENSITY_BEFORE,
             key::PAPERS_BASIS_STATED,
-        ),
-        (
+        )
+        .asking(Who::Inspector, key::PAPERS_ASK_DENSITY),
+        Check::of(
             key::PAPERS_CHECK_YARN,
-            key::PAPERS_CHECK_YARN_HOW.into(),
+            key::PAPERS_CHECK_YARN_HOW,
             key::PAPERS_BASIS_STATED,
         ),
     ]
 }
 
 fn finished(context: &Context<'_>) -> Vec<Check> {
-    let style = &context.loaded.style;
     let mut out = vec![
-        (
+        Check::of(
             key::PAPERS_CHECK_MEASURES,
-            key::PAPERS_CHECK_MEASURES_AFTER.into(),
+            key::PAPERS_CHECK_MEASURES_AFTER,
             key::PAPERS_BASIS_STATED,
-        ),
-        (
+        )
+        .asking(Who::Inspector, key::PAPERS_ASK_HOW_MANY),
+        Check::of(
             key::PAPERS_CHECK_DENSITY,
-            key::PAPERS_CHECK_DENSITY_AFTER.into(),
+            key::PAPERS_CHECK_DENSITY_AFTER,
             key::PAPERS_BASIS_STATED,
-        ),
+        )
+        .asking(Who::Inspector, key::PAPERS_ASK_DENSITY),
     ];
-    let cloth = context.loaded.collection.cloths.get(&style.cloth.shell);
-    let raw = style.wash.as_ref().is_some_and(Wash::is_raw);
-    if let Some(cloth) = cloth.filter(|_| !raw) {
-        let Shrinkage { warp, weft } = ClothWash::of(cloth).shrinkage;
-        let system = context.words.system;
-        let how = say::PapersCheckShrinkageHow {
-            cloth: cloth.name.as_str(),
-            warp: warp.show(system),
-            weft: weft.show(system),
-        };
-        out.push((
-            key::PAPERS_CHECK_SHRINKAGE,
-            how.into(),
-            key::PAPERS_BASIS_STATED,
-        ));
-    }
+    out.extend(shrinkage(context));
     out.extend([
-        (
+        Check::of(
             key::PAPERS_CHECK_SHADE,
-            key::PAPERS_CHECK_SHADE_HOW.into(),
+            key::PAPERS_CHECK_SHADE_HOW,
             key::PAPERS_BASIS_PRACTICE,
-        ),
-        (
+        )
+        .asking(Who::Inspector, key::PAPERS_ASK_SHADE),
+        Check::of(
             key::PAPERS_CHECK_METAL_PARTS,
-            key::PAPERS_CHECK_METAL_PARTS_HOW.into(),
+            key::PAPERS_CHECK_METAL_PARTS_HOW,
             key::PAPERS_BASIS_PRACTICE,
-        ),
-        (
+        )
+        .asking(Who::Inspector, key::PAPERS_ASK_PULL),
+        Check::of(
             key::PAPERS_CHECK_LABELS,
-            key::PAPERS_CHECK_LABELS_HOW.into(),
+            key::PAPERS_CHECK_LABELS_HOW,
             key::PAPERS_BASIS_STATED,
         ),
-        (
+        Check::of(
             key::PAPERS_CHECK_LOOK,
-            key::PAPERS_CHECK_LOOK_HOW.into(),
+            key::PAPERS_CHECK_LOOK_HOW,
             key::PAPERS_BASIS_PRACTICE,
         ),
     ]);
     out
 }
 
+/// A raw pair is measured as it was sewn, and of a cloth of which nothing is known nothing is compared.
+fn shrinkage(context: &Context<'_>) -> Option<Check> {
+    let style = &context.loaded.style;
+    if style.wash.as_ref().is_some_and(Wash::is_raw) {
+        return None;
+    }
+    let cloth = context.loaded.collection.cloths.get(&style.cloth.shell)?;
+    let Shrinkage { warp, weft } = ClothWash::of(cloth).shrinkage;
+    let [warp, weft] = [warp, weft].map(|share| share.show(context.words.system));
+    let cloth_name = cloth.name.as_str();
+    let how: Said = match Basis::of(cloth) {
+        Basis::Stated | Basis::InPart => say::PapersCheckShrinkageHow {
+            cloth: cloth_name,
+            warp,
+            weft,
+        }
+        .into(),
+        Basis::Measured => say::PapersCheckShrinkageMeasured {
+            cloth: cloth_name,
+            warp,
+            weft,
+        }
+        .into(),
+        Basis::Open => return None,
+    };
+    Some(Check::of(
+        key::PAPERS_CHECK_SHRINKAGE,
+        how,
+        key::PAPERS_BASIS_STATED,
+    ))
+}
+
 fn safety() -> Vec<Check> {
     vec![
-        (
+        Check::of(
             key::PAPERS_CHECK_NEEDLES,
-            key::PAPERS_CHECK_NEEDLES_HOW.into(),
+            key::PAPERS_CHECK_NEEDLES_HOW,
             key::PAPERS_BASIS_PRACTICE,
         ),
-        (
+        Check::of(
             key::PAPERS_CHECK_METAL,
-            key::PAPERS_CHECK_METAL_HOW.into(),
+            key::PAPERS_CHECK_METAL_HOW,
             key::PAPERS_BASIS_PRACTICE,
-        ),
-        (
+        )
+        .asking(Who::Inspector, key::PAPERS_ASK_TEST_PIECE),
+        Check::of(
             key::PAPERS_CHECK_REPORTS,
-            key::PAPERS_CHECK_REPORTS_HOW.into(),
+            key::PAPERS_CHECK_REPORTS_HOW,
             key::PAPERS_BASIS_LAW,
         ),
     ]
@@ -150,9 +217,8 @@ fn of_the_lot() -> Vec<Check> {
         key::PAPERS_LOT_FAULTS,
         key::PAPERS_LOT_RECORD,
     ]
-    .into_iter()
-    .map(open)
-    .collect()
+    .map(|what| Check::open(what, Who::Inspector))
+    .into()
 }
 
 fn packing() -> Vec<Check> {
@@ -165,12 +231,6 @@ fn packing() -> Vec<Check> {
         key::PAPERS_PACKING_SENT,
         key::PAPERS_PACKING_LEFT_OVER,
     ]
-    .into_iter()
-    .map(open)
-    .collect()
-}
-
-/// What no file of the style can state yet.
-fn open(what: Key) -> Check {
-    (what, key::PAPERS_ASK.into(), key::PAPERS_BASIS_OPEN)
+    .map(|what| Check::open(what, Who::Packer))
+    .into()
 }

@@ -1,22 +1,22 @@
 //! The construction list: every seam with its class, plies, allowances and stitch rows.
 
-use ::words::Said;
+use ::words::{Given, Said, key, say};
 use draft::ClothUse;
 use sewing::{Described, class_of, describe};
-use style::{BandMethod, Cloth, Construction, MeasureId, RowSpec, Seam, SeamId};
+use style::{BandMethod, Cloth, Construction, LabelFold, MeasureId, RowSpec, Seam, SeamId};
 use trade::Length;
 
 use super::context::Context;
 use super::figures::drawn;
+use super::trims::folded;
 use super::words::{capital, joined};
 use super::yarn::yarn_text;
 use crate::{PaperError, SeamBlock, StitchRowText};
 
-pub(super) const NOTE: &str = "Rows are numbered from the visible edge inwards; a row's place is that of its needle. Numbers of ISO 4916 are \
-    given for orientation and are not checked against the standard: words, drawings and rows decide. The number behind the letters \
-    of ASTM D6193 is that of the rows of stitches through the plies; by common practice the row that joins them counts whether or \
-    not it is stated, a safety stitch as two and a coverstitch as one, and an overedge that only neatens does not. \
-    Machines are from memory, allowances common practice; thickness is the sum of the plies, not pressed.";
+/// How rows are counted, and what classes, machines and thicknesses rest on.
+pub(super) fn note(context: &Context<'_>) -> String {
+    context.say.named(key::PAPERS_CONSTRUCTION_NOTE).to_owned()
+}
 
 /// A row nearer to a line than this lies on it.
 const ON_THE_LINE: Length = Length::mm(0.05);
@@ -42,12 +42,12 @@ fn block(context: &Context<'_>, seam: &Seam) -> Result<SeamBlock, PaperError> {
     Ok(SeamBlock {
         joins: say.named(told.joins).to_owned(),
         construction: say.named(told.construction.key()).to_owned(),
-        class: context.said(told.class.as_ref()) + if unsure { " (to be confirmed)" } else { "" },
+        class: class(context, told.class.as_ref(), unsure),
         machine: say.saying(&told.machine),
         plies: say.saying(&told.plies),
         allowances: context.said(told.allowances.as_ref()),
         lies: joined(
-            [say.saying(&told.lies).as_str(), selvedge(context, seam)],
+            [lies(context, seam, &told).as_str(), selvedge(context, seam)],
             "; ",
         ),
         rows: rows(context, seam, &told),
@@ -56,14 +56,50 @@ fn block(context: &Context<'_>, seam: &Seam) -> Result<SeamBlock, PaperError> {
     })
 }
 
+/// "ISO 4916 2.04.06 · ASTM D6193 LSc-2 (to be confirmed)".
+fn class(context: &Context<'_>, class: Option<&Said>, unsure: bool) -> String {
+    match class {
+        Some(class) if unsure => context.say.say(say::PapersClassUnsure {
+            class: Given::from(class.clone()),
+        }),
+        class => context.said(class),
+    }
+}
+
+/// How the upper ply lies. Labels are sewn on as each is folded, which their construction does not know.
+fn lies(context: &Context<'_>, seam: &Seam, told: &Described) -> String {
+    if seam.id != SeamId::LabelSet {
+        return context.say.saying(&told.lies);
+    }
+    let trims = &context.loaded.collection.trims;
+    let sewn_on = context.loaded.style.labels.iter().filter(|label| {
+        // A label folded in the middle is caught in a seam instead.
+        label.fold != LabelFold::CentreFold
+    });
+    let folded = sewn_on.map(|label| {
+        let known = trims.get(&label.trim);
+        let label_name = known.map_or(label.trim.as_str(), |trim| trim.name.as_str());
+        Given::from(say::PapersLabelFolded {
+            fold: folded(label.fold),
+            label: label_name,
+        })
+    });
+    let labels: Vec<Given> = folded.collect();
+    if labels.is_empty() {
+        return context.say.saying(&told.lies);
+    }
+    let labels = Given::List(labels);
+    context.say.say(say::PapersLabelsLie { labels })
+}
+
 /// What is special about a pressed-open outseam along the finished edges of the cloth.
-fn selvedge(context: &Context<'_>, seam: &Seam) -> &'static str {
+fn selvedge<'a>(context: &Context<'a>, seam: &Seam) -> &'a str {
     let shell = cloth_of(context, ClothUse::Shell);
     let there = shell.is_some_and(|cloth| cloth.selvedge)
         && seam.id == SeamId::Outseam
         && seam.construction == Construction::PressedOpen;
     if there {
-        "the cloth's finished edges show inside"
+        context.say.named(key::PAPERS_EDGES_SHOW)
     } else {
         ""
     }
@@ -112,30 +148,33 @@ fn place(context: &Context<'_>, seam: &Seam, index: usize, row: &RowSpec) -> Str
     };
     let joins = offset.abs() < ON_THE_LINE;
     let from = match seam.construction {
-        Construction::TurnedEdge if seam.id == SeamId::Fly => "fly edge",
+        Construction::TurnedEdge if seam.id == SeamId::Fly => key::PAPERS_FROM_FLY_EDGE,
         Construction::BandOverEdge | Construction::BandTurned if round => {
-            "band's ends and top edge"
+            key::PAPERS_FROM_BAND_EDGES
         }
-        Construction::BandOverEdge | Construction::BandTurned => "band seam",
-        _ if joins && row.stitch.is_overedge() => return "over the raw edges".to_owned(),
-        Construction::MockFelled | Construction::TurnedEdge if joins => "seam line",
-        Construction::LapFelled | Construction::MockFelled => "visible fold",
-        Construction::RolledHem | Construction::FoldedHem => "finished lower edge",
+        Construction::BandOverEdge | Construction::BandTurned => key::PAPERS_FROM_BAND_SEAM,
+        _ if joins && row.stitch.is_overedge() => {
+            return context.say.named(key::PAPERS_OVER_EDGES).to_owned();
+        }
+        Construction::MockFelled | Construction::TurnedEdge if joins => key::PAPERS_FROM_SEAM_LINE,
+        Construction::LapFelled | Construction::MockFelled => key::PAPERS_FROM_FOLD,
+        Construction::RolledHem | Construction::FoldedHem => key::PAPERS_FROM_LOWER_EDGE,
         Construction::TurnedHem
         | Construction::TurnedEdge
         | Construction::CleanFinished
-        | Construction::BoundEdge => "finished edge",
-        Construction::PatchSet | Construction::LaidOn => "edge of the upper piece",
-        Construction::Strip => "left edge of the finished loop",
-        Construction::Surface => "drawn line",
+        | Construction::BoundEdge => key::PAPERS_FROM_FINISHED_EDGE,
+        Construction::PatchSet | Construction::LaidOn => key::PAPERS_FROM_UPPER_EDGE,
+        Construction::Strip => key::PAPERS_FROM_LOOP_EDGE,
+        Construction::Surface => key::PAPERS_FROM_DRAWN_LINE,
         Construction::PressedOpen
         | Construction::SafetyStitched
         | Construction::Overlocked
-        | Construction::FrenchSeam => "seam line",
+        | Construction::FrenchSeam => key::PAPERS_FROM_SEAM_LINE,
     };
     if joins {
-        format!("on the {from}")
+        context.say.say(say::PapersRowOn { from })
     } else {
-        format!("{} from the {from}", offset.show_mm())
+        let away = offset.show_mm();
+        context.say.say(say::PapersRowFrom { away, from })
     }
 }

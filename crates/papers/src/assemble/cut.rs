@@ -3,19 +3,23 @@
 use cut_sheets::{
     ListedPiece, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
 };
-use cutting::{CutPiece, CutSize, Follows, Landmark, Plan, increments, movements};
+use cutting::{
+    ClothWash, CutPiece, CutSize, Follows, Landmark, Plan, Shrinkage, Way, increments, movements,
+};
 use geometry::Vec2;
 use lay::Lay;
 use style::{Loaded, Size};
-use trade::Length;
-use words::{Words, say};
+use trade::{Length, Share};
+use words::{Given, Key, Words, key, say};
 
 use super::context::Context;
 use super::figures::{LEAST_ONE_TO, UPRIGHT_MM, at, drawn, fits, together};
-use super::lays::{ClothLay, SizeLay};
+use super::lays::{ClothLay, SizeLay, WAY};
+use super::open::{ask, fact};
+use super::shrinkage::Basis;
 use crate::{
-    ClothCut, CutRow, CuttingPart, Drawing, Fact, Figure, GradeRow, GradeTable, MoveRow, MoveTable,
-    PaperError,
+    Ask, ClothCut, CutRow, CuttingPart, Drawing, Fact, Figure, GradeRow, GradeTable, MoveRow,
+    MoveTable, PaperError, Who,
 };
 
 /// Scales of lays that a workroom has a ruler for; the first at which every lay fits is taken.
@@ -38,45 +42,47 @@ pub(super) fn part(
     for (run, title, caption) in [
         (
             &growth.waists,
-            "Nests by waist",
-            format!(
-                "Length {}, each size on the base {base} at the ringed point; strong line {base}.",
-                base.length
-            ),
+            key::PAPERS_NESTS_BY_WAIST,
+            context.say.say(say::PapersNestsByWaistNote {
+                base: base.to_string(),
+                length: base.length.to_string(),
+            }),
         ),
         (
             &growth.lengths,
-            "Nests by length",
-            format!(
-                "Waist {}, each length on the base {base} at the ringed point; strong line {base}.",
-                base.waist
-            ),
+            key::PAPERS_NESTS_BY_LENGTH,
+            context.say.say(say::PapersNestsByLengthNote {
+                base: base.to_string(),
+                waist: base.waist.to_string(),
+            }),
         ),
     ] {
         nests.extend(together(
-            &nests_overview(run, base, Words::english()),
-            title,
+            &nests_overview(run, base, context.say),
+            context.say.named(title),
             &caption,
         )?);
         let like = run.iter().find(|cut| cut.size == base);
         let pieces = like.into_iter().flat_map(|cut| &cut.pieces);
         for piece in pieces.filter(|piece| !is_second_copy(piece)) {
-            moves.extend(move_table(run, base, piece));
+            moves.extend(move_table(context.say, run, base, piece));
         }
     }
-    let corners = corner_sheet(&context.cut, Words::english());
+    let corners = corner_sheet(&context.cut, context.say);
     let corners =
         (!corners.layers.is_empty() && corners.height > Length::mm(2.0)).then_some(corners);
     let corners = corners.map(|sheet| -> Result<Figure, PaperError> {
         Ok(Figure {
             drawing: drawn(&sheet)?,
-            title: "Corners as they are cut".to_owned(),
-            caption: "One for each kind. Figures are allowances in millimetres.".to_owned(),
+            title: context.say.named(key::PAPERS_CORNERS).to_owned(),
+            caption: context.say.named(key::PAPERS_CORNERS_NOTE).to_owned(),
             scale: None,
         })
     });
+    let asks = asks(context);
     Ok(CuttingPart {
-        note: note(context),
+        note: note(context, lays, &asks),
+        asks,
         cloths: lays.iter().map(|lay| cloth(context, lay)).collect(),
         lays: lay_figures(context, lays, other_sizes)?,
         corners: corners.transpose()?.into_iter().collect(),
@@ -86,70 +92,113 @@ pub(super) fn part(
     })
 }
 
-fn note(context: &Context<'_>) -> String {
-    let refused = context
-        .cut
-        .refused
-        .iter()
-        .map(|refused| Words::english().say(refused.message()));
-    let refused: Vec<String> = refused
-        .map(|why| format!(" The band is not cut yet: {why}."))
-        .collect();
-    format!(
-        "Pieces of size {} as they are cut: larger by what the first wash takes, with their allowances. \
-         Measure the shrinkage of your own lot before you cut.{}",
-        context.cut.size,
-        refused.concat()
-    )
+/// What whoever spreads and cuts needs and no style can state.
+fn asks(context: &Context<'_>) -> Vec<Ask> {
+    [key::PAPERS_ASK_PLIES, key::PAPERS_ASK_REST]
+        .map(|what| ask(context, Who::Cutter, what))
+        .into()
+}
+
+fn note(context: &Context<'_>, lays: &[ClothLay<'_>], asks: &[Ask]) -> String {
+    let size = context.cut.size.to_string();
+    let mut said = vec![context.say.say(say::PapersCuttingNote { size })];
+    said.extend(context.cut.refused.iter().map(|refused| {
+        let why = Given::from(refused.message());
+        context.say.say(say::PapersBandRefused { why })
+    }));
+    said.push(context.say.named(table_words(WAY)).to_owned());
+    let alike = lays.iter().filter(|laid| laid.spread.face_to_face);
+    let cloths: Vec<Given> = alike.map(|laid| laid.cloth.name.as_str().into()).collect();
+    said.push(if cloths.is_empty() {
+        context.say.named(key::PAPERS_NEVER_FACE_TO_FACE).to_owned()
+    } else {
+        let cloths = Given::List(cloths);
+        context.say.say(say::PapersFaceToFace { cloths })
+    });
+    said.extend(asks.iter().map(|ask| ask.said.clone()));
+    said.join(" ")
+}
+
+/// How the cloth lies, and how pieces may lie on it.
+const fn table_words(way: Way) -> Key {
+    match way {
+        Way::OneWay => key::PAPERS_LAID_ONE_WAY,
+        Way::TwoWay => key::PAPERS_LAID_TWO_WAYS,
+    }
 }
 
 /// What is cut from one cloth, and how much of it one pair takes.
 fn cloth(context: &Context<'_>, laid: &ClothLay<'_>) -> ClothCut {
     let words = context.words;
-    let fact = |label: &str, value: String| Fact {
-        label: label.to_owned(),
-        value,
-    };
-    let mut facts = vec![fact("Usable width", words.length(laid.cloth.width))];
+    let mut facts = vec![fact(
+        context,
+        key::PAPERS_FACT_WIDTH,
+        words.length(laid.cloth.width),
+    )];
     let pieces = || {
-        context
-            .cut
-            .pieces
-            .iter()
-            .filter(|p| p.cloth_name == laid.key)
+        let pieces = context.cut.pieces.iter();
+        pieces.filter(|piece| piece.cloth_name == laid.key)
     };
     if let Some(first) = pieces().next() {
-        let shrinkage = first.scale.shrinkage;
-        let whose = match first.scale.follows {
-            Follows::Shell => ", the shell\u{2019}s, to which it is sewn",
-            Follows::OwnCloth | Follows::Stated => "",
-        };
-        facts.push(fact(
-            "Cut for a shrinkage of",
-            format!(
-                "{} warp, {} weft{whose}",
-                shrinkage.warp.show(words.system),
-                shrinkage.weft.show(words.system)
-            ),
-        ));
+        facts.extend(shrinkage(context, laid, first));
     }
     match &laid.lay {
         Ok(lay) => {
             let bound = lay.bounds.best();
-            facts.push(fact("One pair takes", words.cloth(lay.length)));
-            facts.push(fact("No lay is shorter than", words.cloth(bound)));
-            facts.push(fact(
-                "Cloth used",
-                format!("{:.1} %", lay.efficiency.to_percent()),
-            ));
+            let used = format!("{:.1} %", lay.efficiency.to_percent());
+            facts.extend([
+                fact(context, key::PAPERS_FACT_TAKES, words.cloth(lay.length)),
+                fact(context, key::PAPERS_FACT_LEAST, words.cloth(bound)),
+                fact(context, key::PAPERS_FACT_USED, used),
+            ]);
         }
-        Err(why) => facts.push(fact("No lay", why.clone())),
+        Err(why) => facts.push(fact(context, key::PAPERS_FACT_NO_LAY, why.clone())),
     }
     ClothCut {
         name: laid.cloth.name.clone(),
         facts,
         rows: pieces().map(|piece| row(context, piece)).collect(),
     }
+}
+
+/// What the pieces of a cloth are cut for, and what that leaves of a cloth that loses less by itself.
+fn shrinkage(context: &Context<'_>, laid: &ClothLay<'_>, piece: &CutPiece) -> Vec<Fact> {
+    let system = context.words.system;
+    let Shrinkage { warp, weft } = piece.scale.shrinkage;
+    let [warp_text, weft_text] = [warp, weft].map(|share| share.show(system));
+    let follows = piece.scale.follows == Follows::Shell;
+    let cut_for = if follows {
+        context.say.say(say::PapersCutForShells {
+            warp: warp_text,
+            weft: weft_text,
+        })
+    } else {
+        context.say.say(say::PapersCutForOwn {
+            basis: Basis::of(laid.cloth).word(),
+            warp: warp_text,
+            weft: weft_text,
+        })
+    };
+    let own = ClothWash::of(laid.cloth).shrinkage;
+    let slack = |own: Share, cut: Share| left_over(own, cut);
+    let (along, across) = (slack(own.warp, warp), slack(own.weft, weft));
+    let slack = (follows && (along.abs() > NO_SLACK || across.abs() > NO_SLACK)).then(|| {
+        let said = say::PapersSlackOf {
+            warp: along.show(system),
+            weft: across.show(system),
+        };
+        fact(context, key::PAPERS_FACT_SLACK, context.say.say(said))
+    });
+    let cut_for = fact(context, key::PAPERS_FACT_CUT_FOR, cut_for);
+    [Some(cut_for), slack].into_iter().flatten().collect()
+}
+
+/// What no hand feels on a pocket bag.
+const NO_SLACK: Share = Share::percent(0.5);
+
+/// How much longer than the shell a cloth is after the wash, when it was cut for the shell's loss and loses its own.
+fn left_over(own: Share, cut_for: Share) -> Share {
+    Share::percent(100.0 * ((1.0 - own.to_ratio()) / (1.0 - cut_for.to_ratio()) - 1.0))
 }
 
 fn row(context: &Context<'_>, piece: &CutPiece) -> CutRow {
@@ -162,10 +211,10 @@ fn row(context: &Context<'_>, piece: &CutPiece) -> CutRow {
     };
     CutRow {
         number: listed.number.map(|n| n.to_string()).unwrap_or_default(),
-        piece: listed.name(Words::english()),
+        piece: listed.name(context.say),
         as_drawn: as_drawn.to_string(),
         mirrored: mirrored.to_string(),
-        side: piece.label_as_cut().side_in(Words::english()),
+        side: piece.label_as_cut().side_in(context.say),
         area: context.words.piece_area(piece.area()),
     }
 }
@@ -211,14 +260,14 @@ fn lay_figures(
         let (cloth, size) = (found.on.cloth.name.as_str(), found.size);
         let figure = Figure {
             drawing,
-            title: context.say.say(say::PapersLay { cloth, size }),
+            title: context.say.say(say::PapersLayOn { cloth, size }),
             caption: String::new(),
             scale: None,
         };
         at(
             figure,
             one_to,
-            context.say.say(say::PapersLayCaption { size }),
+            context.say.say(say::PapersLayNote { size }),
         )
     });
     Ok(figures.collect())
@@ -229,8 +278,8 @@ fn lays_at(
     context: &Context<'_>,
     lays: &[Found<'_>],
     one_to: u32,
-) -> Result<Vec<Drawing>, PaperError> {
-    let words = (Words::english(), context.words.system);
+    ) -> Result<Vec<Drawing>, PaperError> {
+    let words = (context.say, context.words.system);
     let listed = ListedPiece::all(&context.shown.pattern, &context.cut);
     let sheet = |found: &Found<'_>| {
         let Found { on, lay, .. } = found;
@@ -256,14 +305,14 @@ fn both(by: Option<Vec2>) -> [String; 2] {
 }
 
 /// How the points of a piece move; none for a piece that is the same in every size.
-fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable> {
+fn move_table(words: &Words, run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable> {
     let at = nest_point(piece)?;
     let nest = cutting::nest(run, piece.piece, piece.part, piece.on, at).ok()?;
     if !grows(&nest) {
         return None;
     }
     let table = movements(run, base, piece.piece, piece.part, piece.on, at).ok()?;
-    let plain = |at: Landmark| at.words(Words::english());
+    let plain = |at: Landmark| at.words(words);
     let others: Vec<usize> = (0..table.sizes.len())
         .filter(|k| table.sizes.get(*k).is_some_and(|size| *size != base))
         .collect();
@@ -288,7 +337,7 @@ fn move_table(run: &[CutSize], base: Size, piece: &CutPiece) -> Option<MoveTable
         return None;
     }
     Some(MoveTable {
-        piece: Words::english().say(piece.said()),
+        piece: words.say(piece.said()),
         at: plain(table.at),
         base: base.to_string(),
         sizes: others
@@ -310,8 +359,8 @@ fn grades(context: &Context<'_>) -> Vec<GradeTable> {
             .filter(move |s| (s.from.waist != s.to.waist) == waist)
     };
     [
-        (true, "From waist to waist"),
-        (false, "From length to length"),
+        (true, key::PAPERS_GRADE_WAISTS),
+        (false, key::PAPERS_GRADE_LENGTHS),
     ]
     .into_iter()
     .filter_map(|(waist, title)| {
@@ -336,7 +385,7 @@ fn grades(context: &Context<'_>) -> Vec<GradeTable> {
                 continue;
             }
             rows.push(GradeRow {
-                measure: measure.words(words::Words::english()).to_owned(),
+                measure: measure.words(context.say).to_owned(),
                 by: found
                     .iter()
                     .map(|s| s.map_or(String::new(), |s| moved(s.by.to_mm())))
@@ -345,7 +394,7 @@ fn grades(context: &Context<'_>) -> Vec<GradeTable> {
             });
         }
         (!rows.is_empty()).then(|| GradeTable {
-            title: title.to_owned(),
+            title: context.say.named(title).to_owned(),
             steps: columns
                 .iter()
                 .map(|(a, b)| format!("{}\u{2013}{}", tag(*a), tag(*b)))

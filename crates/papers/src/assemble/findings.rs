@@ -71,6 +71,7 @@ fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
             .place
             .and_then(|place| place_words(context, place))
             .unwrap_or_default(),
+        basis: found.source(words),
         remedy: found
             .remedy(words)
             .map(|remedy| capital(&remedy))

@@ -14,6 +14,9 @@ use crate::PaperError;
 /// pack. About a fifth of a second.
 const PLACES: u64 = 300_000;
 
+/// How the pieces of a lay may lie.
+pub(super) const WAY: Way = Way::TwoWay;
+
 /// Where chance starts.
 const SEED: u64 = 1;
 
@@ -95,7 +98,7 @@ fn laid<'a>(
         cut,
         pairs: 1,
     };
-    let rules = SpreadRules::plain(Way::TwoWay, Length::ZERO);
+    let rules = SpreadRules::plain(WAY, Length::ZERO);
     let spread = Spread::new(&[pairs], key, cloth, &rules);
     let options = Options {
         seed: SEED,

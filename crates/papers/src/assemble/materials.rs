@@ -1,58 +1,77 @@
 //! What one pair is made of: cloth and yarn, with the trims.
 
-use cutting::{ClothWash, Shrinkage};
+use ::words::{Given, Key, Said, key, say};
 use draft::{ClothUse, Piece};
 use sewing::yarn::{Consumption, Sewn, consumption};
+use style::{Closing, Cloth, Yarn};
 use trade::{Area, Length};
 
 use super::context::Context;
 use super::lays::ClothLay;
+use super::open::ask;
 use super::pieces::{cloth_of_piece, cuts};
+use super::shrinkage;
+use super::supply;
 use super::trims::{metal, patch_and_labels};
 use super::words::{capital, joined, swatch};
-use crate::{MaterialGroup, MaterialRow};
+use crate::{Ask, MaterialGroup, MaterialRow, Who};
 
 pub(super) fn note(context: &Context<'_>) -> String {
     let unstated = consumption(context.shown).unstated_estimate(context.words.yarn_step());
-    let more = if unstated > Length::ZERO {
-        format!(
-            "; work the style writes no row for, about {}, is not in it",
-            context.words.yarn(unstated)
-        )
-    } else {
-        String::new()
-    };
+    let more = (unstated > Length::ZERO).then(|| say::PapersMaterialsUncounted {
+        much: context.words.yarn(unstated),
+    });
     let loops = &context.loaded.style.loops;
-    let belt = if loops.count > 0 {
-        format!(
-            " The loops are for a belt of {}, which is not part of the pair.",
-            context.words.length(loops.belt)
-        )
-    } else {
-        String::new()
-    };
-    format!(
-        "For one pair in size {}. Cloth is what the lay shown takes, without the ends of a spread; the net area is that of the cut pieces before the wash. \
-         Yarn is a geometric estimate without waste{more}.{belt} {}",
-        context.shown.size,
-        context.say.named(::words::key::PAPERS_SUPPLY_ASK),
-    )
+    let belt = (loops.count > 0).then(|| say::PapersMaterialsBelt {
+        belt: context.words.length(loops.belt),
+    });
+    let size = context.shown.size.to_string();
+    let said: [Option<Said>; 4] = [
+        Some(say::PapersMaterialsNote { size }.into()),
+        more.map(Into::into),
+        belt.map(Into::into),
+        Some(key::PAPERS_MATERIALS_BASIS.into()),
+    ];
+    let said: Vec<String> = said
+        .iter()
+        .flatten()
+        .map(|said| context.say.saying(said))
+        .collect();
+    said.join(" ")
 }
 
-pub(super) fn materials(context: &Context<'_>, lays: &[ClothLay]) -> Vec<MaterialGroup> {
-    let group = |heading: &str, rows: Vec<MaterialRow>| MaterialGroup {
-        heading: heading.to_owned(),
+pub(super) fn materials(context: &Context<'_>, lays: &[ClothLay<'_>]) -> Vec<MaterialGroup> {
+    let group = |heading: Key, rows: Vec<MaterialRow>| MaterialGroup {
+        heading: context.say.named(heading).to_owned(),
         rows,
     };
+    let metal_parts = match context.loaded.style.fly.closing {
+        Closing::Buttons => key::PAPERS_BUTTONS_RIVETS,
+        Closing::Zip => key::PAPERS_BUTTONS_RIVETS_ZIP,
+    };
+    let mut cloth = cloths(context, lays);
+    if !cloth.is_empty() {
+        cloth.push(no_interlining(context));
+    }
     [
-        group("Cloth", cloths(context, lays)),
-        group("Sewing yarn", yarns(context)),
-        group("Buttons, rivets and zip", metal(context)),
-        group("Patch and labels", patch_and_labels(context)),
+        group(key::PAPERS_CLOTH, cloth),
+        group(key::PAPERS_SEWING_YARN, yarns(context)),
+        group(metal_parts, metal(context)),
+        group(key::PAPERS_PATCH_AND_LABELS, patch_and_labels(context)),
     ]
     .into_iter()
     .filter(|group| !group.rows.is_empty())
     .collect()
+}
+
+/// No style can state an interlining, and a reader looks for one in band and fly.
+fn no_interlining(context: &Context<'_>) -> MaterialRow {
+    let named = |key| context.say.named(key).to_owned();
+    MaterialRow {
+        name: named(key::PAPERS_INTERLINING),
+        spec: named(key::PAPERS_INTERLINING_NONE),
+        ..MaterialRow::default()
+    }
 }
 
 /// The cloths in the order of their pieces; linings each by their own cloth.
@@ -98,93 +117,148 @@ fn cloth_row(
     if net <= Area::ZERO {
         return None;
     }
-    let Shrinkage { warp, weft } = ClothWash::of(bought).shrinkage;
     let laid = lays
         .iter()
         .find(|lay| lay.key == key)
         .and_then(ClothLay::length);
-    let laid = laid.map_or(String::new(), |length| {
-        format!("{} laid; ", words.cloth(length))
-    });
+    let net = words.area(net);
+    let quantity = match laid {
+        Some(length) => context.say.say(say::PapersQuantityLaid {
+            laid: words.cloth(length),
+            net,
+        }),
+        None => context.say.say(say::PapersQuantityNet { net }),
+    };
     let names: Vec<&str> = pieces
         .iter()
-        .map(|piece| piece.id.words(::words::Words::english()))
+        .map(|piece| piece.id.words(context.say))
         .collect();
-    let spec = [
-        bought.construction.clone(),
-        bought.fibre.clone(),
-        words.weight(bought.weight),
-        format!("{:.2} mm thick", bought.thickness.to_mm()),
-        format!("usable width {}", words.length(bought.width)),
-        if bought.selvedge {
-            "finished edges".to_owned()
-        } else {
-            String::new()
-        },
-        format!(
-            "stated to shrink {} × {} (warp × weft)",
-            warp.show(words.system),
-            weft.show(words.system)
-        ),
-    ];
     Some(MaterialRow {
         name: bought.name.clone(),
-        spec: joined(spec.iter().map(String::as_str), ", "),
+        spec: cloth_spec(context, bought),
         colour: swatch(bought.colour),
+        supply: supply::supply(context, &bought.supply, None),
+        asks: cloth_asks(context, cloth, bought),
         used: format!(
             "{}: {}",
             capital(cloth.code()),
             names.join(", ").to_lowercase()
         ),
-        quantity: format!("{laid}{} net", words.area(net)),
+        quantity,
     })
 }
 
+fn cloth_spec(context: &Context<'_>, bought: &Cloth) -> String {
+    let (words, say) = (context.words, context.say);
+    let selvedge = if bought.selvedge {
+        say.named(key::PAPERS_FINISHED_EDGES)
+    } else {
+        ""
+    };
+    let spec = [
+        bought.construction.clone(),
+        bought.fibre.clone(),
+        bought.colour_name.clone(),
+        bought.dye.clone(),
+        words.weight(bought.weight),
+        say.say(say::PapersThick {
+            thickness: format!("{:.2} mm", bought.thickness.to_mm()),
+        }),
+        say.say(say::PapersUsableWidth {
+            width: words.length(bought.width),
+        }),
+        selvedge.to_owned(),
+        shrinkage::told(context, bought),
+    ];
+    joined(spec.iter().map(String::as_str), ", ")
+}
+
+/// How a lining is dyed nobody asks.
+fn cloth_asks(context: &Context<'_>, cloth: ClothUse, bought: &Cloth) -> Vec<Ask> {
+    let dyed = cloth == ClothUse::Shell && bought.dye.is_empty();
+    let more = [
+        (key::PAPERS_COLOUR, bought.colour_name.is_empty()),
+        (key::PAPERS_DYE, dyed),
+    ];
+    let unknown = shrinkage::Basis::of(bought).is_open();
+    let shrinks = unknown.then(|| ask(context, Who::Cutter, key::PAPERS_WHAT_IT_LOSES));
+    let supply = supply::open(context, &bought.supply, &more);
+    supply.into_iter().chain(shrinks).collect()
+}
+
 fn yarns(context: &Context<'_>) -> Vec<MaterialRow> {
-    let words = context.words;
     let taken = consumption(context.shown);
     taken
         .by_yarn()
         .into_iter()
         .map(|(key, used)| {
             let yarn = context.loaded.collection.yarns.get(key);
-            let spec = yarn.map(|yarn| {
-                let put_up = yarn
-                    .put_up
-                    .map(|cone| format!("{:.0} m to the cone", cone.to_m()));
-                [
-                    yarn.size.show(words.system),
-                    yarn.fibre.clone(),
-                    yarn.colour_name.clone(),
-                    put_up.unwrap_or_default(),
-                ]
-            });
             MaterialRow {
-                name: yarn.map_or_else(|| key.to_owned(), |yarn| yarn.name.clone()),
-                spec: joined(spec.iter().flatten().map(String::as_str), ", "),
-                colour: yarn.and_then(|yarn| swatch(yarn.colour)),
-                used: capital(&sewn_with(&taken, key).join(", ")),
-                quantity: words.yarn(used.total()),
+                used: capital(&sewn_with(context, &taken, key).join(", ")),
+                quantity: context.words.yarn(used.total()),
+                ..yarn.map_or_else(|| named(key), |yarn| yarn_row(context, yarn))
             }
         })
         .collect()
 }
 
+/// What the collection does not know is called by its key.
+fn named(key: &str) -> MaterialRow {
+    MaterialRow {
+        name: key.to_owned(),
+        ..MaterialRow::default()
+    }
+}
+
+fn yarn_row(context: &Context<'_>, yarn: &Yarn) -> MaterialRow {
+    let put_up = yarn.put_up.map(|cone| {
+        context.say.say(say::PapersToTheCone {
+            length: format!("{:.0} m", cone.to_m()),
+        })
+    });
+    let spec = [
+        yarn.size.show(context.words.system),
+        yarn.fibre.clone(),
+        yarn.colour_name.clone(),
+        put_up.unwrap_or_default(),
+    ];
+    let shade = (!yarn.shade.is_empty()).then(|| {
+        let shade = yarn.shade.as_str();
+        Given::from(say::PapersShade { shade })
+    });
+    let more = [
+        (key::PAPERS_COLOUR, yarn.colour_name.is_empty()),
+        (key::PAPERS_SHADE_NUMBER, yarn.shade.is_empty()),
+    ];
+    MaterialRow {
+        name: yarn.name.clone(),
+        spec: joined(spec.iter().map(String::as_str), ", "),
+        colour: swatch(yarn.colour),
+        supply: supply::supply(context, &yarn.supply, shade),
+        asks: supply::open(context, &yarn.supply, &more)
+            .into_iter()
+            .collect(),
+        ..MaterialRow::default()
+    }
+}
+
 /// What a yarn sews, each once, in the order of the garment.
-fn sewn_with(taken: &Consumption, key: &str) -> Vec<&'static str> {
+fn sewn_with(context: &Context<'_>, taken: &Consumption, yarn: &str) -> Vec<&'static str> {
     let mut titles = Vec::new();
     for item in taken
         .items
         .iter()
-        .filter(|i| i.needle_yarn == key || i.under_yarn == key)
+        .filter(|i| i.needle_yarn == yarn || i.under_yarn == yarn)
     {
         let title = match item.sewn {
-            Sewn::Bartack(_) => "bartacks",
-            Sewn::Buttonhole => "buttonholes",
+            Sewn::Bartack(_) => context.say.named(key::PAPERS_BARTACKS),
+            Sewn::Buttonhole => context.say.named(key::PAPERS_BUTTONHOLES),
             Sewn::Row(_) => item
                 .seam
                 .seam()
-                .map_or("other seams", |seam| seam.words(::words::Words::english())),
+                .map_or(context.say.named(key::PAPERS_OTHER_SEWN), |seam| {
+                    seam.words(context.say)
+                }),
         };
         if !titles.contains(&title) {
             titles.push(title);

@@ -1,15 +1,16 @@
 //! The sewing order: every operation with its machine, stitches and yarns.
 
-use ::words::{Said, say};
+use ::words::{Given, Said, key, say};
 use sewing::all_said;
 use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
 use style::SeamId;
 use trade::{StitchDensity, StitchType, Unwashed, Washed};
 
 use super::context::Context;
+use super::open::ask_in;
 use super::words::{capital, joined};
 use super::yarn::yarn_text;
-use crate::{OperationRow, OperationStitch, StageBlock};
+use crate::{Ask, OperationRow, OperationStitch, StageBlock, Who};
 
 pub(super) fn note(context: &Context<'_>) -> String {
     let size = context.shown.size.to_string();
@@ -84,6 +85,8 @@ fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
         .iter()
         .map(|piece| piece.words(say))
         .collect();
+    let not_stated = operation.not_stated.as_ref();
+    let not_stated = not_stated.map(|missing| ask(context, missing));
     OperationRow {
         number: operation.number.to_string(),
         name: say.saying(&operation.name),
@@ -101,10 +104,13 @@ fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
             .iter()
             .map(|mind| capital(&say.saying(mind)))
             .collect(),
-        ask: operation
-            .not_stated
+        ask: not_stated
             .as_ref()
-            .map_or_else(String::new, |missing| ask(context, missing)),
+            .map_or_else(String::new, |ask| ask.said.clone()),
+        asks: not_stated
+            .into_iter()
+            .chain(mind_asks(context, operation))
+            .collect(),
         basis: basis(operation),
         seams: Vec::new(),
         section_at: String::new(),
@@ -112,17 +118,43 @@ fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
 }
 
 /// "Not stated: overedge of the raw edges. Its yarn is estimated as 504, 3.15 /cm (8 /in)."
-fn ask(context: &Context<'_>, missing: &NotStated) -> String {
-    let stitch = missing.stitch.map(|stitch| {
-        let sewn = stitch_words(context, stitch, missing.density);
-        format!(" Its yarn is estimated as {sewn}.")
-    });
-    format!(
-        "Not stated: {}.{}",
-        context.say.saying(&missing.what),
-        stitch.unwrap_or_default()
-    )
+fn ask(context: &Context<'_>, missing: &NotStated) -> Ask {
+    let what = missing.what.clone();
+    let said: Said = match missing.stitch {
+        Some(stitch) => say::PapersNotStatedSewn {
+            stitch: stitch_words(context, stitch, missing.density),
+            what: Given::from(what.clone()),
+        }
+        .into(),
+        None => say::PapersNotStated {
+            what: Given::from(what.clone()),
+        }
+        .into(),
+    };
+    ask_in(context, Who::Sewer, what, said)
 }
+
+/// What to mind that asks for something. Such a message is known by the end of its name.
+fn mind_asks(context: &Context<'_>, operation: &Operation) -> Vec<Ask> {
+    let asking = operation
+        .mind
+        .iter()
+        .filter(|mind| mind.key().ends_with(ASKS));
+    let ask = |mind: &Said| {
+        let who = if mind.key() == key::MIND_WASH_ASK.name() {
+            Who::Laundry
+        } else {
+            Who::Sewer
+        };
+        let what = context.say.saying(mind);
+        let said = capital(&what);
+        Ask { who, what, said }
+    };
+    asking.map(ask).collect()
+}
+
+/// How the name of a message ends that asks for what no file states.
+const ASKS: &str = "-ask";
 
 /// "401, 3.15 /cm (8 /in)".
 fn stitch_words(

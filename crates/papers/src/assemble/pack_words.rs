@@ -1,7 +1,7 @@
 //! What the layout says of itself, and in which state figures are.
 
 use style::Wash;
-use words::{key, say};
+use words::{Said, key, say};
 
 use super::context::Context;
 use crate::PackWords;
@@ -9,20 +9,31 @@ use crate::PackWords;
 pub(super) fn pack_words(context: &Context<'_>) -> PackWords {
     let words = context.say;
     let named = |key| words.named(key).to_owned();
-    let size = || context.shown.size.to_string();
     let raw = context.loaded.style.wash.as_ref().is_some_and(Wash::is_raw);
-    let unwashed = || words.say(say::PapersStateUnwashed { size: size() });
-    let (before, after) = if raw {
-        (unwashed(), unwashed())
+    let one = words.say(say::PapersOneSize {
+        size: context.shown.size.to_string(),
+    });
+    let all = named(key::PAPERS_ALL_SIZES);
+    let (before, after): (fn(String) -> Said, fn(String) -> Said) = if raw {
+        let unwashed = |sizes| say::PapersStateUnwashed { sizes }.into();
+        (unwashed, unwashed)
     } else {
         (
-            words.say(say::PapersStateBefore { size: size() }),
-            words.say(say::PapersStateAfter { size: size() }),
+            |sizes| say::PapersStateBefore { sizes }.into(),
+            |sizes| say::PapersStateAfter { sizes }.into(),
         )
     };
     PackWords {
-        before,
-        after,
+        before: words.say(before(one.clone())),
+        after: words.say(after(one)),
+        before_all: words.say(before(all.clone())),
+        after_all: words.say(after(all)),
+        findings: named(key::PAPERS_FINDINGS),
+        findings_lead: named(key::PAPERS_FINDINGS_LEAD),
+        findings_none: named(key::PAPERS_FINDINGS_NONE),
+        mind: named(key::PAPERS_MIND),
+        mind_lead: named(key::PAPERS_MIND_LEAD),
+        materials: named(key::PAPERS_MATERIALS),
         annex: named(key::PAPERS_STATE_ANNEX),
         annex_title: named(key::PAPERS_ANNEX),
         by_size: named(key::PAPERS_BY_SIZE),

@@ -1,19 +1,22 @@
 //! The list of pieces.
 
+use ::words::{key, say};
 use cutting::CutPiece;
 use draft::{ClothUse, Cut, InnerKind, Piece, PieceId};
 
+use super::back_pockets;
 use super::context::Context;
 use super::figures::drawn;
-use super::words::joined;
 use crate::{PaperError, PieceRow};
 
 pub(super) fn note(context: &Context<'_>) -> String {
-    format!(
-        "Areas are of one cut piece with its allowances, size {}, as it is cut, before the first wash. {}",
-        context.shown.size,
-        context.say.named(::words::key::PAPERS_PIECES_TRUE_SIZE),
-    )
+    let size = context.shown.size.to_string();
+    let mut said = vec![
+        context.say.say(say::PapersPiecesNote { size }),
+        context.say.named(key::PAPERS_PIECES_TRUE_SIZE).to_owned(),
+    ];
+    said.extend(back_pockets::differ(context).map(|differ| differ + "."));
+    said.join(" ")
 }
 
 pub(super) fn pieces(context: &Context<'_>) -> Result<Vec<PieceRow>, PaperError> {
@@ -33,15 +36,15 @@ fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, P
         .collect();
     let thumbnail = cuts
         .first()
-        .map(|cut| drawn(&cut_sheets::piece_thumbnail(cut, ::words::Words::english())));
+        .map(|cut| drawn(&cut_sheets::piece_thumbnail(cut, context.say)));
     Ok(PieceRow {
         number: (index + 1).to_string(),
-        name: piece.id.words(::words::Words::english()).to_owned(),
+        name: piece.id.words(context.say).to_owned(),
         cloth: cloth_name(context, piece),
         count: piece.cut.total().to_string(),
-        pairing: pairing(piece.cut),
+        pairing: pairing(context, piece.cut),
         area: areas.join(" / "),
-        notes: notes(piece, &cuts),
+        notes: notes(context, piece, &cuts),
         thumbnail: thumbnail.transpose()?,
     })
 }
@@ -73,42 +76,40 @@ pub(super) fn cloth_of_piece<'a>(context: &Context<'a>, piece: &Piece) -> Option
     }
 }
 
-fn pairing(cut: Cut) -> String {
+fn pairing(context: &Context<'_>, cut: Cut) -> String {
+    let words = context.say;
     match (cut.as_drawn, cut.mirrored) {
         (0 | 1, 0) | (0, 1) => String::new(),
-        (n, 0) | (0, n) => format!("{n} alike"),
-        (1, 1) => "left and right".to_owned(),
-        (n, m) if n == m => format!("{n} left, {m} right"),
-        (n, m) => format!("{n} as drawn, {m} mirrored"),
+        (n, 0) | (0, n) => words.say(say::PapersAlike { n: n.to_string() }),
+        (1, 1) => words.named(key::PAPERS_LEFT_AND_RIGHT).to_owned(),
+        (n, m) if n == m => words.say(say::PapersLefts {
+            left: n.to_string(),
+            right: m.to_string(),
+        }),
+        (n, m) => words.say(say::PapersDrawnMirrored {
+            drawn: n.to_string(),
+            mirrored: m.to_string(),
+        }),
     }
 }
 
-fn notes(piece: &Piece, cuts: &[&CutPiece]) -> String {
+fn notes(context: &Context<'_>, piece: &Piece, cuts: &[&CutPiece]) -> String {
     let refused = cuts.is_empty();
     let halves = cuts.iter().any(|cut| cut.part != cutting::Part::Whole);
     let differ = cuts.len() > 1 && !halves;
     let fold = piece.lines.iter().any(|line| line.kind == InnerKind::Fold);
     let on_cloth_edge = cuts.iter().any(|cut| cut.cloth_edge.is_some());
-    joined(
-        [
-            if refused {
-                "not cut until it is settled how"
-            } else {
-                ""
-            },
-            if on_cloth_edge {
-                "outseam on the cloth's finished edge"
-            } else {
-                ""
-            },
-            if halves {
-                "cut in two, joined at the centre back"
-            } else {
-                ""
-            },
-            if differ { "left and right differ" } else { "" },
-            if fold { "folded" } else { "" },
-        ],
-        "; ",
-    )
+    let said = [
+        (refused, key::PAPERS_PIECE_NOT_CUT),
+        (on_cloth_edge, key::PAPERS_PIECE_ON_EDGE),
+        (halves, key::PAPERS_PIECE_IN_TWO),
+        (differ, key::PAPERS_PIECE_SIDES_DIFFER),
+        (fold, key::PAPERS_PIECE_FOLDED),
+    ];
+    let said: Vec<&str> = said
+        .into_iter()
+        .filter(|(there, _)| *there)
+        .map(|(_, key)| context.say.named(key))
+        .collect();
+    said.join("; ")
 }

@@ -1,12 +1,15 @@
 //! Metal, patch and labels as one pair takes them.
 
+use ::words::{Given, Key, key, say};
 use draft::PieceId;
 use sewing::{Fixing, FixingKind, On};
 use style::{Label, LabelFold, Patch, Tanning, Trim, TrimKind};
 
 use super::context::Context;
+use super::open::ask;
+use super::supply;
 use super::words::{capital, joined, swatch};
-use crate::MaterialRow;
+use crate::{Ask, MaterialRow, Who};
 
 /// Buttons and rivets in the order in which they are met on the garment, then the zip.
 pub(super) fn metal(context: &Context<'_>) -> Vec<MaterialRow> {
@@ -22,7 +25,12 @@ pub(super) fn metal(context: &Context<'_>) -> Vec<MaterialRow> {
         .map(|(trim, hidden)| metal_row(context, trim, hidden))
         .collect();
     if let Some(zip) = &context.loaded.style.fly.zip {
-        rows.push(trim_row(context, zip, "Fly", 1));
+        rows.push(trim_row(
+            context,
+            zip,
+            context.say.named(key::PAPERS_AT_FLY),
+            1,
+        ));
     }
     rows
 }
@@ -49,34 +57,34 @@ fn metal_row(context: &Context<'_>, trim: &str, hidden: bool) -> MaterialRow {
         .sum();
     let mut places: Vec<&str> = Vec::new();
     for fixing in &of {
-        let name = match fixing.piece {
-            PieceId::Front => "pocket mouths",
-            PieceId::CoinPocket => "upper corners of the coin pocket",
-            PieceId::BackPocketLeft | PieceId::BackPocketRight => {
-                "upper corners of the back pockets"
-            }
-            PieceId::Band => "waistband",
-            PieceId::FlyShield => "fly shield",
-            other => other.words(::words::Words::english()),
-        };
+        let name = place_of(context, fixing.piece);
         if !places.contains(&name) {
             places.push(name);
         }
     }
-    let how = if hidden {
-        "; seen inside only, set before the pockets are sewn"
-    } else {
-        ""
-    };
-    let used = capital(&places.join(", ")) + how;
+    let used = capital(&places.join(", "));
+    if !hidden {
+        return trim_row(context, trim, &used, count);
+    }
+    let used = context.say.say(say::PapersHiddenRivets { places: used });
     let row = trim_row(context, trim, &used, count);
-    if hidden {
-        MaterialRow {
-            name: row.name.clone() + ", hidden",
-            ..row
+    let name = row.name.as_str();
+    MaterialRow {
+        name: context.say.say(say::PapersHidden { name }),
+        ..row
+    }
+}
+
+fn place_of<'a>(context: &'a Context<'_>, piece: PieceId) -> &'a str {
+    match piece {
+        PieceId::Front => context.say.named(key::PAPERS_AT_MOUTHS),
+        PieceId::CoinPocket => context.say.named(key::PAPERS_AT_COIN_POCKET),
+        PieceId::BackPocketLeft | PieceId::BackPocketRight => {
+            context.say.named(key::PAPERS_AT_BACK_POCKETS)
         }
-    } else {
-        row
+        PieceId::Band => context.say.named(key::PAPERS_AT_BAND),
+        PieceId::FlyShield => context.say.named(key::PAPERS_AT_FLY_SHIELD),
+        other => other.words(context.say),
     }
 }
 
@@ -87,76 +95,106 @@ pub(super) fn patch_and_labels(context: &Context<'_>) -> Vec<MaterialRow> {
     patch.chain(labels).collect()
 }
 
-/// Said of a patch or a label that says nothing yet.
-const OPEN: &str = "what it says is open";
-
 fn patch_row(context: &Context<'_>, patch: &Patch) -> MaterialRow {
-    let place = format!(
-        "On the band, right of centre back by {}",
-        context.words.length(patch.from_centre)
-    );
+    let place = context.say.say(say::PapersPatchPlace {
+        away: context.words.length(patch.from_centre),
+    });
     let row = trim_row(context, &patch.trim, &place, 1);
-    let art = patch
-        .art
-        .as_ref()
-        .map_or_else(String::new, |art| format!("drawing {art}"));
-    let letters = format!("letters {}", patch.letters);
+    let letters = patch.letters.word();
+    let letters = context.say.say(say::PapersPatchLetters { letters });
     let trim = context.loaded.collection.trims.get(&patch.trim);
-    let silent = trim.is_none_or(|trim| trim.text.is_empty());
-    let open = if silent && patch.art.is_none() {
-        OPEN
-    } else {
-        ""
-    };
+    let silent = trim.is_none_or(|trim| trim.text.is_empty()) && patch.art.is_none();
+    let leather = trim.filter(|trim| trim.is_leather());
+    let open = [
+        (key::PAPERS_WHAT_IT_SAYS, silent),
+        (
+            key::PAPERS_TANNING,
+            leather.is_some_and(|trim| trim.tanning.is_none()),
+        ),
+        (
+            key::PAPERS_THICKNESS,
+            trim.is_some_and(|trim| trim.thickness.is_none()),
+        ),
+    ];
     MaterialRow {
         spec: joined(
-            [row.spec.as_str(), letters.as_str(), art.as_str(), open],
+            [
+                row.spec.as_str(),
+                letters.as_str(),
+                drawing(context, patch.art.as_ref()).as_str(),
+            ],
             ", ",
         ),
+        asks: asks(context, trim, &open),
         ..row
     }
 }
 
 fn label_row(context: &Context<'_>, label: &Label) -> MaterialRow {
     let trim = context.loaded.collection.trims.get(&label.trim);
-    let say = ::words::Words::english();
-    let purposes = label.purpose.iter().map(|purpose| say.named(purpose.key()));
-    let purposes: Vec<&str> = purposes.collect();
-    let tells = if purposes.is_empty() {
-        "what it tells is not stated".to_owned()
-    } else {
-        format!("tells {}", purposes.join(", "))
-    };
-    let art = label
-        .art
-        .as_ref()
-        .map_or_else(String::new, |art| format!("drawing {art}"));
-    let reads = match label_text(context, label).as_str() {
-        "" if label.art.is_none() => OPEN.to_owned(),
-        text => reads(text),
-    };
-    let own = trim.map_or_else(String::new, material_and_size);
+    let purposes = label.purpose.iter().map(|purpose| purpose.key().into());
+    let purposes: Vec<Given> = purposes.collect();
+    let silent = purposes.is_empty();
+    let tells = (!silent).then(|| {
+        let purposes = Given::List(purposes);
+        context.say.say(say::PapersTells { purposes })
+    });
+    let text = label_text(context, label);
+    let open = [
+        (key::PAPERS_WHAT_IT_TELLS, silent),
+        (
+            key::PAPERS_WHAT_IT_SAYS,
+            text.is_empty() && label.art.is_none(),
+        ),
+        (turned_under(label.fold), label.fold != LabelFold::Flat),
+    ];
+    let own = trim.map_or_else(String::new, |trim| material_and_size(context, trim));
     MaterialRow {
         spec: joined(
             [
                 own.as_str(),
-                folded(label.fold),
-                tells.as_str(),
-                reads.as_str(),
-                art.as_str(),
+                context.say.named(folded(label.fold)),
+                tells.unwrap_or_default().as_str(),
+                reads(context, &text).as_str(),
+                drawing(context, label.art.as_ref()).as_str(),
             ],
             ", ",
         ),
+        asks: asks(context, trim, &open),
         ..trim_row(context, &label.trim, &capital(&label.place), 1)
     }
 }
 
-const fn folded(fold: LabelFold) -> &'static str {
+/// Who sells it, and what else is open of it.
+fn asks(context: &Context<'_>, trim: Option<&Trim>, open: &[(Key, bool)]) -> Vec<Ask> {
+    let supply = trim.and_then(|trim| supply::open(context, &trim.supply, &[]));
+    let open = open.iter().filter(|(_, open)| *open);
+    let open = open.map(|(what, _)| ask(context, Who::Buyer, *what));
+    supply.into_iter().chain(open).collect()
+}
+
+fn drawing(context: &Context<'_>, art: Option<&style::ArtPath>) -> String {
+    art.map_or_else(String::new, |art| {
+        let art = art.to_string();
+        context.say.say(say::PapersDrawingOf { art })
+    })
+}
+
+/// How a label is cut and folded.
+pub(super) const fn folded(fold: LabelFold) -> Key {
     match fold {
-        LabelFold::Flat => "cut straight, laid flat",
-        LabelFold::EndFold => "both ends turned under",
-        LabelFold::CentreFold => "folded in the middle, both ends caught in the seam",
-        LabelFold::MitreFold => "both ends turned up at 45 degrees",
+        LabelFold::Flat => key::PAPERS_FOLD_FLAT,
+        LabelFold::EndFold => key::PAPERS_FOLD_ENDS,
+        LabelFold::CentreFold => key::PAPERS_FOLD_CENTRE,
+        LabelFold::MitreFold => key::PAPERS_FOLD_MITRE,
+    }
+}
+
+/// What the size of a folded label does not tell whoever weaves or prints it.
+const fn turned_under(fold: LabelFold) -> Key {
+    match fold {
+        LabelFold::Flat | LabelFold::EndFold | LabelFold::MitreFold => key::PAPERS_TURNED_UNDER,
+        LabelFold::CentreFold => key::PAPERS_CAUGHT_IN_SEAM,
     }
 }
 
@@ -179,50 +217,73 @@ fn trim_row(context: &Context<'_>, key: &str, used: &str, count: u32) -> Materia
     let trim = context.loaded.collection.trims.get(key);
     MaterialRow {
         name: trim.map_or_else(|| key.to_owned(), |trim| trim.name.clone()),
-        spec: trim.map_or_else(String::new, trim_spec),
+        spec: trim.map_or_else(String::new, |trim| trim_spec(context, trim)),
         colour: trim.and_then(|trim| swatch(trim.colour)),
+        supply: trim.map_or_else(String::new, |trim| {
+            supply::supply(context, &trim.supply, None)
+        }),
+        asks: asks(context, trim, &[]),
         used: used.to_owned(),
         quantity: count.to_string(),
     }
 }
 
-fn trim_spec(trim: &Trim) -> String {
+fn trim_spec(context: &Context<'_>, trim: &Trim) -> String {
     joined(
-        [material_and_size(trim), reads(&trim.text)]
-            .iter()
-            .map(String::as_str),
+        [
+            material_and_size(context, trim).as_str(),
+            reads(context, &trim.text).as_str(),
+        ],
         ", ",
     )
 }
 
-fn reads(text: &str) -> String {
+fn reads(context: &Context<'_>, text: &str) -> String {
     if text.is_empty() {
-        String::new()
-    } else {
-        format!("reads “{text}”")
+        return String::new();
     }
+    context.say.say(say::PapersReads { text })
 }
 
-fn material_and_size(trim: &Trim) -> String {
-    let across = trim.diameter.map(|d| format!("{} across", d.show_mm()));
-    let flat = trim
-        .width
-        .zip(trim.height)
-        .map(|(w, h)| format!("{} × {}", w.show_mm(), h.show_mm()));
-    let long = trim.length.map(|l| format!("{} long", l.show_mm()));
-    let size = across.or(flat).or(long).unwrap_or_default();
-    let thick = trim
-        .thickness
-        .map_or_else(String::new, |t| format!("{} thick", t.show_mm()));
-    let tanned = match (trim.kind, trim.tanning) {
-        (_, Some(Tanning::Vegetable)) => "tanned with plant extracts",
-        (_, Some(Tanning::Chrome)) => "tanned with chromium",
-        (_, Some(Tanning::ChromeFree)) => "tanned without chromium",
-        (TrimKind::Patch, None) if trim.is_leather() => "tanning not stated",
-        _ => "",
-    };
+fn material_and_size(context: &Context<'_>, trim: &Trim) -> String {
+    let words = context.say;
+    let across = trim.diameter.map(|across| {
+        let across = across.show_mm();
+        words.say(say::PapersAcross { across })
+    });
+    let flat = trim.width.zip(trim.height).map(|(width, height)| {
+        let [width, height] = [width, height].map(trade::Length::show_mm);
+        if trim.kind == TrimKind::Label {
+            words.say(say::PapersFinishedFlat { height, width })
+        } else {
+            words.say(say::PapersFlat { height, width })
+        }
+    });
+    let long = trim.length.map(|length| {
+        let length = length.show_mm();
+        words.say(say::PapersLong { length })
+    });
+    let thick = trim.thickness.map(|thickness| {
+        let thickness = thickness.show_mm();
+        words.say(say::PapersThick { thickness })
+    });
+    let tanned = trim.tanning.map(|tanning| words.named(tanned(tanning)));
     joined(
-        [trim.kind.word(), &size, &trim.material, &thick, tanned],
+        [
+            trim.kind.word(),
+            &across.or(flat).or(long).unwrap_or_default(),
+            &trim.material,
+            &thick.unwrap_or_default(),
+            tanned.unwrap_or_default(),
+        ],
         ", ",
     )
+}
+
+const fn tanned(tanning: Tanning) -> Key {
+    match tanning {
+        Tanning::Vegetable => key::PAPERS_TANNED_VEGETABLE,
+        Tanning::Chrome => key::PAPERS_TANNED_CHROME,
+        Tanning::ChromeFree => key::PAPERS_TANNED_CHROME_FREE,
+    }
 }

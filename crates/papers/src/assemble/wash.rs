@@ -1,21 +1,34 @@
 //! Who gives the pair its first wash, when and how.
 
 use style::{SetAfter, Wash, WashFinish, WashedBy};
-use words::{Given, Key, Said, Words, key, say};
+use words::{Given, Key, Said, key, say};
 
 use super::context::Context;
+use super::open::{ask, ask_in};
+use crate::{Ask, Who};
 
-/// What the pack says of the wash, sentence after sentence.
-pub(super) fn wash(context: &Context<'_>, words: &Words) -> String {
-    let said: Vec<Said> = match &context.loaded.style.wash {
-        None => vec![key::PAPERS_WASH_NOT_STATED.into()],
-        Some(wash) => [Some(finish(wash)), recipe(wash), set_after(context, wash)]
-            .into_iter()
-            .flatten()
-            .collect(),
+/// What the pack says of the wash, sentence after sentence, and what of it is open.
+pub(super) fn wash(context: &Context<'_>) -> (String, Vec<Ask>) {
+    let Some(wash) = &context.loaded.style.wash else {
+        let asked = key::PAPERS_WASH_ASKED;
+        let ask = ask_in(context, Who::Laundry, asked, key::PAPERS_WASH_NOT_STATED);
+        let said = context.say.named(key::PAPERS_WASH_CHART).to_owned();
+        return (said, vec![ask]);
     };
-    let said: Vec<String> = said.iter().map(|said| words.saying(said)).collect();
-    said.join(" ")
+    let said = [Some(finish(wash)), recipe(wash), set_after(context, wash)];
+    let said: Vec<String> = said
+        .iter()
+        .flatten()
+        .map(|said| context.say.saying(said))
+        .collect();
+    // A raw pair has no recipe of ours to ask for.
+    let unwritten = wash.steps.is_empty() && !wash.is_raw();
+    let sent = wash.by == WashedBy::Laundry;
+    let asks = [
+        unwritten.then(|| ask(context, Who::Laundry, key::PAPERS_WASH_RECIPE)),
+        sent.then(|| ask(context, Who::Laundry, key::PAPERS_WASH_WHICH_LAUNDRY)),
+    ];
+    (said.join(" "), asks.into_iter().flatten().collect())
 }
 
 fn finish(wash: &Wash) -> Said {
@@ -28,10 +41,9 @@ fn finish(wash: &Wash) -> Said {
     }
 }
 
-/// A raw pair has no recipe of ours to ask for.
 fn recipe(wash: &Wash) -> Option<Said> {
     if wash.steps.is_empty() {
-        return (!wash.is_raw()).then(|| key::PAPERS_WASH_NO_STEPS.into());
+        return None;
     }
     let steps: Vec<String> = wash.steps.iter().map(ToString::to_string).collect();
     let steps = steps.join("; ");

@@ -8,7 +8,7 @@ use sewing::yarn::{
 use trade::consumption::{Formula, RatioRow, with_waste};
 use trade::yarn::nearest_row;
 use trade::{Length, StitchType, Unwashed, trimmed};
-use words::say;
+use words::{key, say};
 
 use super::context::Context;
 use super::figures::drawn;
@@ -48,12 +48,12 @@ pub(super) fn part(context: &Context<'_>) -> Result<YarnPart, PaperError> {
     let seams = seams(context, &taken, &of_pair, &mut notes);
     Ok(YarnPart {
         sheets: sheets(context, &plan(context.shown))?,
-        note: format!(
-            "For one pair in size {}, thread ends, backtacks and overlaps not counted: they are in the waste. Letters name \
-             the basis of a figure, told below. A yarn measured from a sewn sample goes before any formula.",
-            context.shown.size
-        ),
-        order_label: format!("{PAIRS} pairs"),
+        note: context.say.say(say::PapersYarnNote {
+            size: context.shown.size.to_string(),
+        }),
+        order_label: context.say.say(say::PapersYarnPairs {
+            pairs: PAIRS.to_string(),
+        }),
         waste: of_pair.waste.show(context.words.system),
         yarns: of_pair
             .yarns
@@ -83,13 +83,18 @@ pub(super) fn part(context: &Context<'_>) -> Result<YarnPart, PaperError> {
 /// The drawn plan, needle yarns before under yarns, in as many pages as they need.
 fn sheets(context: &Context<'_>, plan: &YarnPlan) -> Result<Vec<Figure>, PaperError> {
     let mut out = Vec::new();
-    for (role, title) in [(Role::Needle, "Needle yarns"), (Role::Under, "Under yarns")] {
+    for (role, title) in [
+        (Role::Needle, key::PAPERS_NEEDLE_YARNS),
+        (Role::Under, key::PAPERS_UNDER_YARNS),
+    ] {
         let groups = plan.groups.iter().filter(|group| group.role == role);
-        for page in pages(plan, groups.cloned().collect()) {
+        for page in pages(context, plan, groups.cloned().collect()) {
             out.push(Figure {
                 drawing: drawn(&page)?,
-                title: title.to_owned(),
-                caption: format!("Size {}.", context.shown.size),
+                title: context.say.named(title).to_owned(),
+                caption: context.say.say(say::PapersYarnSize {
+                    size: context.shown.size.to_string(),
+                }),
                 scale: Some(Scale::Shown("1:1 and 3:1".to_owned())),
             });
         }
@@ -98,7 +103,7 @@ fn sheets(context: &Context<'_>, plan: &YarnPlan) -> Result<Vec<Figure>, PaperEr
 }
 
 /// The groups drawn, halved until each part fits a page.
-fn pages(plan: &YarnPlan, groups: Vec<Group>) -> Vec<Sheet> {
+fn pages(context: &Context<'_>, plan: &YarnPlan, groups: Vec<Group>) -> Vec<Sheet> {
     if groups.is_empty() {
         return Vec::new();
     }
@@ -106,13 +111,13 @@ fn pages(plan: &YarnPlan, groups: Vec<Group>) -> Vec<Sheet> {
         groups,
         size: plan.size,
     };
-    let sheet = yarn_plan_sheet(&part, ::words::Words::english());
+    let sheet = yarn_plan_sheet(&part, context.say);
     if part.groups.len() == 1 || sheet.height <= Length::mm(TALL_MM) {
         return vec![sheet];
     }
     let second = part.groups.split_off(part.groups.len().div_ceil(2));
-    let mut out = pages(plan, part.groups);
-    out.extend(pages(plan, second));
+    let mut out = pages(context, plan, part.groups);
+    out.extend(pages(context, plan, second));
     out
 }
 
@@ -169,7 +174,7 @@ fn total(context: &Context<'_>, pair: &Order, order: &Order) -> Option<YarnNeedR
     let cones: Option<u64> = order.yarns.iter().map(|yarn| yarn.cones).sum();
     Some(YarnNeedRow {
         yarn: YarnText {
-            name: "All yarns".to_owned(),
+            name: context.say.named(key::PAPERS_ALL_YARNS).to_owned(),
             ..YarnText::default()
         },
         needles: String::new(),
@@ -201,7 +206,7 @@ fn seams(
 ) -> Vec<SeamYarnRow> {
     let mut lines: Vec<Line> = Vec::new();
     for item in &taken.items {
-        let name = name(item);
+        let name = name(context, item);
         let at = match lines.iter().position(|line| line.name == name) {
             Some(at) => at,
             None => {
@@ -215,8 +220,8 @@ fn seams(
         let line = &mut lines[at];
         let stitch = match item.sewn {
             Sewn::Row(_) => item.stitch.code(),
-            Sewn::Bartack(_) => "zigzag",
-            Sewn::Buttonhole => "keyhole",
+            Sewn::Bartack(_) => context.say.named(key::PAPERS_ZIGZAG),
+            Sewn::Buttonhole => context.say.named(key::PAPERS_KEYHOLE),
         };
         if !line.stitches.contains(&stitch) {
             line.stitches.push(stitch);
@@ -245,12 +250,13 @@ fn seams(
 }
 
 /// The seam, or what else is sewn.
-fn name(item: &Item) -> String {
-    match item.sewn {
-        Sewn::Bartack(_) => "Bartacks".to_owned(),
-        Sewn::Buttonhole => "Buttonholes".to_owned(),
-        Sewn::Row(_) => capital(&::words::Words::english().putting(&item.seam.title())),
-    }
+fn name(context: &Context<'_>, item: &Item) -> String {
+    let words = context.say;
+    capital(&match item.sewn {
+        Sewn::Bartack(_) => words.named(key::PAPERS_BARTACKS).to_owned(),
+        Sewn::Buttonhole => words.named(key::PAPERS_BUTTONHOLES).to_owned(),
+        Sewn::Row(_) => words.putting(&item.seam.title()),
+    })
 }
 
 /// The formula behind a figure, its source and that of its sharing.

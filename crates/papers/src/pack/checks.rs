@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use super::Ask;
+
 /// What is looked at before the pair leaves, and how it leaves.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Checks {
@@ -25,8 +27,10 @@ pub struct CheckGroup {
 pub struct CheckRow {
     /// What is looked at, such as "Stitch density".
     pub what: String,
-    /// How, and what passes.
+    /// How, and what passes. Empty where nothing is stated.
     pub how: String,
+    /// What is open of it, printed after that.
+    pub asks: Vec<Ask>,
     /// Where that comes from, such as "common practice".
     pub basis: String,
 }

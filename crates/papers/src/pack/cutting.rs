@@ -2,13 +2,15 @@
 
 use serde::Serialize;
 
-use crate::{Fact, Figure};
+use crate::{Ask, Fact, Figure};
 
 /// Cloths, lays, corners and grading.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct CuttingPart {
-    /// A sentence above it all. May be empty.
+    /// What is above it all; what is open is said there too. May be empty.
     pub note: String,
+    /// What is open of spreading and cutting.
+    pub asks: Vec<Ask>,
     /// What is cut from each cloth.
     pub cloths: Vec<ClothCut>,
     /// One lay a cloth, at a stated scale.

@@ -2,7 +2,7 @@
 
 use serde::{Serialize, Serializer};
 
-use crate::Drawing;
+use crate::{Ask, Drawing};
 
 /// One difference from the revision before.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
@@ -55,6 +55,10 @@ pub struct MaterialRow {
     pub spec: String,
     /// Its colour, if it has one worth showing.
     pub colour: Option<Swatch>,
+    /// Who sells it under which number, such as "Fenmill Weavers, article TL-475". May be empty.
+    pub supply: String,
+    /// What is open of it, printed below what it is.
+    pub asks: Vec<Ask>,
     /// Where it goes, such as "waistband".
     pub used: String,
     /// How much of it, with its unit, such as "1.42 m". May be empty while it is not known.
@@ -88,6 +92,8 @@ pub struct FindingRow {
     pub message: String,
     /// What would settle it. May be empty.
     pub remedy: String,
+    /// What the rule rests on, such as "common practice".
+    pub basis: String,
     /// Whether the maker has left it so: then it stands in the annex only.
     pub muted: bool,
 }
@@ -99,6 +105,8 @@ pub struct Caution {
     pub heading: String,
     /// What is asked of the workroom.
     pub text: String,
+    /// What is open of it, printed after that.
+    pub asks: Vec<Ask>,
 }
 
 /// A colour to show beside a name, as red, green and blue of sRGB.

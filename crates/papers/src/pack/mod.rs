@@ -10,6 +10,7 @@ mod checks;
 mod construction;
 mod cutting;
 mod lists;
+mod open;
 mod order;
 mod pack_words;
 mod yarn;
@@ -28,6 +29,7 @@ pub use cutting::{ClothCut, CutRow, CuttingPart, GradeRow, GradeTable, MoveRow, 
 pub use lists::{
     Caution, Change, FindingRow, MaterialGroup, MaterialRow, PieceRow, Severity, Swatch,
 };
+pub use open::{Ask, OpenGroup, OpenPart, OpenRow, Who};
 pub use order::{OperationRow, OperationStitch, StageBlock};
 pub use pack_words::PackWords;
 pub use yarn::{SeamYarnRow, YarnNeedRow, YarnNote, YarnPart};
@@ -43,6 +45,8 @@ pub struct Pack {
     pub cover: Cover,
     /// What changed since the revision before; empty for a first revision.
     pub changes: Vec<Change>,
+    /// Everything the pack leaves open, gathered from the lines that lack it.
+    pub open: OpenPart,
     /// The finished measures in every size.
     pub chart: Chart,
     /// The chart of the pair before its wash; of one that is sold raw, what is expected after it. None where the
@@ -122,8 +126,10 @@ pub struct Cover {
 pub struct Fact {
     /// What it is, such as "Sizes".
     pub label: String,
-    /// The fact, such as "waist 28 to 38, length 30, 32, 34".
+    /// The fact, such as "waist 28 to 38, length 30, 32, 34"; where it is open, that it is.
     pub value: String,
+    /// What it leaves open; the value says it.
+    pub asks: Vec<Ask>,
 }
 
 /// A drawing with its title and caption.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::YarnText;
+use super::{Ask, YarnText};
 
 /// Operations of one part of the workroom's course, such as the fronts.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
@@ -36,6 +36,8 @@ pub struct OperationRow {
     pub mind: Vec<String>,
     /// What the style does not state about it and the workroom is to ask for. May be empty.
     pub ask: String,
+    /// All that is open of it: what `ask` says, and what to mind that asks.
+    pub asks: Vec<Ask>,
     /// Where machine and attachment come from, such as "common practice". May be empty.
     pub basis: String,
     /// The seams that are shown with this operation, as places in [`super::Pack::seams`].

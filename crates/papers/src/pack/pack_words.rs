@@ -9,6 +9,22 @@ pub struct PackWords {
     pub before: String,
     /// The same of the finished pair.
     pub after: String,
+    /// The same as `before` over tables of all sizes.
+    pub before_all: String,
+    /// The same as `after` over tables of all sizes.
+    pub after_all: String,
+    /// Title of what the checks found.
+    pub findings: String,
+    /// Above what the checks found.
+    pub findings_lead: String,
+    /// The same where they found nothing.
+    pub findings_none: String,
+    /// Title of what to mind.
+    pub mind: String,
+    /// Above what to mind.
+    pub mind_lead: String,
+    /// Title of the materials.
+    pub materials: String,
     /// In the head of pages of the annex.
     pub annex: String,
     /// Stands before the titles of the annex.

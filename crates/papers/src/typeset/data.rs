@@ -199,6 +199,7 @@ mod tests {
         pack.cover.facts = vec![Fact {
             label: "$svg".to_owned(),
             value: "#".to_owned(),
+            asks: Vec::new(),
         }];
         let files = job("/pack.typ", &pack).unwrap();
         assert_eq!(files.drawings, [first, second]);

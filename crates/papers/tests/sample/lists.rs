@@ -197,6 +197,8 @@ fn group(heading: &str, rows: &[(&str, &str, &str, &str, &str)]) -> MaterialGrou
                 name: (*name).into(),
                 spec: (*spec).into(),
                 colour: Swatch::from_hex(colour),
+                supply: "Fenmill, article 12".into(),
+                asks: Vec::new(),
                 used: (*used).into(),
                 quantity: (*quantity).into(),
             })
@@ -356,6 +358,7 @@ pub fn findings() -> Vec<FindingRow> {
         place: "Back, at the crotch".into(),
         message: message.into(),
         remedy: remedy.into(),
+        basis: "common practice".into(),
     muted: false,
     })
     .into()
@@ -369,6 +372,6 @@ pub fn cautions() -> Vec<Caution> {
         ("Needles", "One needle out, one needle in. A broken needle is found in all its parts and kept on its record before the machine runs on."),
         ("Fibre and origin label", "Fibre names and percentages are those of this pack. The label is sewn in so that it stays legible for the life of the garment."),
     ]
-    .map(|(heading, text)| Caution { heading: heading.into(), text: text.into() })
+    .map(|(heading, text)| Caution { heading: heading.into(), text: text.into(), asks: Vec::new() })
     .into()
 }

@@ -46,14 +46,16 @@ pub fn pack() -> Pack {
                 ("Yarn", "ochre tex 105, 80, 60; night blue tex 80, 40"),
                 ("Pieces", "17 kinds, 28 cut for one pair"),
             ]
-            .map(|(label, value)| Fact { label: label.into(), value: value.into() })
+            .map(|(label, value)| Fact { label: label.into(), value: value.into(), asks: Vec::new() })
             .into(),
             contact: vec![Fact {
                 label: "Made by".into(),
                 value: "Saltmarsh Yard".into(),
+                asks: Vec::new(),
             }],
         },
         changes: lists::changes(),
+        open: papers::OpenPart::default(),
         chart: chart(),
         chart_in_other_state: None,
         diagrams: ["Front", "Back", "Inside leg", "Pockets"]

@@ -27,6 +27,7 @@ pub fn order() -> Vec<StageBlock> {
         ends: "Both ends: caught in the next seam".into(),
         mind: vec!["Front over back".into(), "No raw edge may show".into()],
         ask: String::new(),
+        asks: Vec::new(),
         basis: "common practice".into(),
         seams: vec![0, 99],
         section_at: String::new(),

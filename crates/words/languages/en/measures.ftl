@@ -29,6 +29,11 @@ measure-how-loop-length = From fold to fold, sewn on; a belt goes through what i
 measure-how-loop-width = Across the finished loop.
 measure-how-hem-depth = Finished lower edge to the top of the hem fold.
 
+## How a girth is taken where its level is told
+
+measure-at-seat = At { $level } above the crotch: straight across from fold to fold, times two.
+measure-at-leg = At { $level } below the crotch: straight across the leg from fold to fold, times two.
+
 ## What the level of a girth is measured from
 
 level-above-crotch = above the crotch
