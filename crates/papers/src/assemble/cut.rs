@@ -264,11 +264,7 @@ fn lay_figures(
             caption: String::new(),
             scale: None,
         };
-        at(
-            figure,
-            one_to,
-            context.say.say(say::PapersLayNote { size }),
-        )
+        at(figure, one_to, context.say.say(say::PapersLayNote { size }))
     });
     Ok(figures.collect())
 }
@@ -278,7 +274,7 @@ fn lays_at(
     context: &Context<'_>,
     lays: &[Found<'_>],
     one_to: u32,
-    ) -> Result<Vec<Drawing>, PaperError> {
+) -> Result<Vec<Drawing>, PaperError> {
     let words = (context.say, context.words.system);
     let listed = ListedPiece::all(&context.shown.pattern, &context.cut);
     let sheet = |found: &Found<'_>| {
