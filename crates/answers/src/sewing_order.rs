@@ -3,7 +3,7 @@
 use draft::PieceId;
 use serde::Serialize;
 use sewing::Garment;
-use sewing::work::{Needle, Operation, sewing_order as operations};
+use sewing::work::{Needle, Operation, order_notes, sewing_order as operations};
 use style::{MeasureId, Size};
 use trade::{Length, StitchDensity, Unwashed, Washed};
 use words::Words;
@@ -20,6 +20,7 @@ struct Answer<'a> {
     style: &'a str,
     code: &'a str,
     size: Size,
+    notes: Vec<&'a str>,
     operations: Vec<OperationRow<'a>>,
     measures: Vec<MeasureRow>,
 }
@@ -59,6 +60,8 @@ struct NeedleRow<'a> {
     offset: Option<f64>,
     sewn: f64,
     needle: &'a str,
+    needle_from: Option<u16>,
+    needle_to: Option<u16>,
     under: &'a str,
 }
 
@@ -90,6 +93,10 @@ pub fn sewing_order(garment: &Garment) -> Result<String, AnswerError> {
         style: &garment.doc.style.name,
         code: &garment.doc.style.code,
         size: garment.size,
+        notes: order_notes(garment)
+            .into_iter()
+            .map(|note| words.named(note))
+            .collect(),
         operations: order.iter().map(|o| operation(o, words)).collect(),
         measures: MeasureId::ALL.into_iter().filter_map(measure).collect(),
     })
@@ -142,6 +149,8 @@ fn needle(needle: &Needle) -> NeedleRow<'_> {
         offset: needle.offset.map(unwashed),
         sewn: unwashed(needle.sewn),
         needle: &needle.yarn.key,
+        needle_from: needle.sizes.map(|(finest, _)| finest.to_metric()),
+        needle_to: needle.sizes.map(|(_, heaviest)| heaviest.to_metric()),
         under: &needle.under.key,
     }
 }

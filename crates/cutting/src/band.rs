@@ -3,7 +3,7 @@
 
 use sewing::band_parts;
 use style::{BandCutting, Size};
-use trade::{Length, Share, Washed};
+use trade::{Length, Share, Unwashed, Washed};
 use words::{Given, Said, key, say};
 
 use geometry::tolerance::ROUNDING;
@@ -145,7 +145,7 @@ fn is_sewable(ease: Share) -> bool {
 }
 
 fn left(cut: Length, shrinkage: Share) -> Length {
-    trade::fabric::finished_length(cut, shrinkage)
+    Unwashed::new(cut).washed(shrinkage).figure()
 }
 
 impl BandCase {

@@ -3,7 +3,7 @@
 use draft::{Finding, Pattern, Severity};
 use style::{Collection, Seam, SeamId, Size, StyleDoc, Subject};
 use trade::yarn::YarnBuild;
-use trade::{Colour, Length, YarnSize};
+use trade::{Colour, YarnSize};
 use words::{Said, key};
 
 use crate::garment::{Garment, RowYarn};
@@ -101,9 +101,4 @@ pub(crate) fn with_remedy(finding: Finding, remedy: impl Into<Said>) -> Finding 
         remedy: Some(remedy.into()),
         ..finding
     }
-}
-
-/// A length as findings print it: millimetres to a tenth.
-pub(crate) fn mm(length: Length) -> String {
-    format!("{:.1} mm", length.to_mm())
 }

@@ -21,10 +21,11 @@ fn first_ferryman() -> Loaded {
 }
 
 /// The rules that look at the sewn pair in its order.
-const CLASHES: [&str; 11] = [
+const CLASHES: [&str; 13] = [
     "sewing::needle-on-metal",
     "sewing::foot-on-metal",
     "sewing::extra-sewn-shut",
+    "sewing::coin-sewn-shut",
     "sewing::mouth-sewn-shut",
     "sewing::sewn-through-trim",
     "sewing::patch-through-band",
@@ -33,6 +34,7 @@ const CLASHES: [&str; 11] = [
     "sewing::rows-together",
     "sewing::rows-cross",
     "sewing::no-arm",
+    "sewing::closed-before",
 ];
 
 fn base(loaded: &Loaded) -> Garment {
@@ -94,6 +96,39 @@ fn a_loop_tack_that_sews_the_extra_pocket_shut_is_found() {
         assert_eq!(finding.subject, PartId::ExtraPocket.into());
         assert_eq!(finding.place.unwrap().piece, PieceId::Front);
     }
+}
+
+/// A coin pocket 3 mm below the band and further towards the front lies under the foot of the loop beside the mouth.
+#[test]
+fn a_loop_tack_that_sews_the_coin_pocket_shut_is_found() {
+    let mut demo = ferryman();
+    demo.style.pockets.coin.below_band = trade::Length::mm(2.0);
+    demo.style.pockets.coin.from_side = trade::Length::mm(20.0);
+    let garment = base(&demo);
+    let found = of(&garment, "sewing::coin-sewn-shut");
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!(found[0].subject, PartId::CoinPocket.into());
+    assert!(
+        said(found[0]).contains("foot of a belt loop"),
+        "{}",
+        said(found[0])
+    );
+}
+
+/// A label on the inner ply of the band that is to be sewn on after the wash finds the band closed.
+#[test]
+fn a_label_sewn_on_when_the_band_is_closed_is_found() {
+    let mut demo = ferryman();
+    assert!(of(&base(&demo), "sewing::closed-before").is_empty());
+    demo.style.wash.as_mut().unwrap().set_after = vec![style::SetAfter::Labels];
+    let garment = base(&demo);
+    let found = of(&garment, "sewing::closed-before");
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert!(
+        said(found[0]).contains("no machine reaches in"),
+        "{}",
+        said(found[0])
+    );
 }
 
 /// A patch of 55 mm begins 3 mm below the top of a band of 38 mm, and its row lies 3 mm inside its edge: 17 mm below.

@@ -383,6 +383,10 @@ const TRIALS: &[Trial] = &[
     mended("sewing::extra-sewn-shut", without_extra, |l| {
         l.style.pockets.extra.as_mut().unwrap().from_centre = Length::mm(90.0);
     }),
+    spoilt("sewing::coin-sewn-shut", |l| {
+        l.style.pockets.coin.below_band = Length::mm(2.0);
+        l.style.pockets.coin.from_side = Length::mm(20.0);
+    }),
     spoilt_after("sewing::mouth-sewn-shut", |g| {
         let front = g.pattern.piece(PieceId::Front).unwrap();
         let mouth = front.edge(style::EdgeId::Mouth).unwrap();
@@ -430,6 +434,9 @@ const TRIALS: &[Trial] = &[
     // A coverstitch is made on a flat bed.
     spoilt("sewing::no-arm", |l| {
         rows(l, SeamId::Hem)[0].stitch = StitchType::S406;
+    }),
+    spoilt("sewing::closed-before", |l| {
+        l.style.wash.as_mut().unwrap().set_after = vec![style::SetAfter::Labels];
     }),
     spoilt("sewing::patch-in-wash", |l| {
         l.style.wash.as_mut().unwrap().set_after.clear();

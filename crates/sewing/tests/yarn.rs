@@ -24,6 +24,10 @@ fn base() -> Garment {
     sewn(&ferryman(), 32, 32)
 }
 
+fn said(words: &words::Said) -> String {
+    Words::english().saying(words)
+}
+
 fn near(found: f64, wanted: f64, within: f64) {
     assert!(
         (found - wanted).abs() <= within,
@@ -78,15 +82,11 @@ fn the_inseam_by_hand() {
     near(inseam.used.needle.to_m(), 5.126, 0.01);
     near(inseam.used.under.to_m(), 5.301, 0.01);
     assert_eq!(
-        inseam.explain(),
+        said(&inseam.explain(&ferryman().collection)),
         "inseam lap-felled, row 1, 401, 2.90 stitches/cm, 2 × 88.3 cm, T 3.3 mm → 5.1 m needle, \
          5.3 m under"
     );
-    assert!(
-        inseam
-            .source()
-            .starts_with("T: 4 plies shell; yarn: geometric formula (")
-    );
+    assert!(said(&inseam.source()).starts_with("T: 4 plies shell; yarn: geometric formula ("));
 }
 
 /// Worked by hand: the two stated rows of the loop strip are the two needles of one pass of 406,
@@ -161,7 +161,11 @@ fn plies_follow_the_construction() {
             SeamId::FlyEdge => 2,
             _ => 0,
         };
-        assert!(item.plies.count() <= most + more, "{}", item.explain());
+        assert!(
+            item.plies.count() <= most + more,
+            "{}",
+            said(&item.explain(&ferryman().collection))
+        );
     }
     // Front and bag with their allowances: two of 0.82 mm and two of 0.45 mm.
     near(
@@ -441,8 +445,8 @@ fn what_nothing_is_published_for_is_left_out_and_said() {
     let all = consumption(&sewn(&zigzag, 32, 32));
     let hem = row(&all, SeamId::Hem, 1);
     assert_eq!(hem.basis, Basis::Unknown);
-    assert!(hem.explain().ends_with("→ not counted"));
-    assert!(hem.source().ends_with("so it is left out"));
+    assert!(said(&hem.explain(&ferryman().collection)).ends_with("→ not counted"));
+    assert!(said(&hem.source()).ends_with("so it is left out"));
     let overedge = with_seam(
         SeamId::Hem,
         Construction::RolledHem,
@@ -451,10 +455,7 @@ fn what_nothing_is_published_for_is_left_out_and_said() {
     let all = consumption(&sewn(&overedge, 32, 32));
     let hem = row(&all, SeamId::Hem, 1);
     near(hem.used.total() / hem.sewn_length().figure(), 12.0, 1e-9);
-    assert!(
-        hem.source()
-            .contains("ratio table, no formula being published")
-    );
+    assert!(said(&hem.source()).contains("ratio table, no formula being published"));
 }
 
 #[test]
@@ -502,7 +503,7 @@ proptest! {
         let all = consumption(&garment);
         prop_assert!(all.used().total().is_finite());
         prop_assert!(all.items.iter().all(|i| i.used.needle >= Length::ZERO));
-        prop_assert!(all.items.iter().all(|i| !i.explain().is_empty()));
+        prop_assert!(all.items.iter().all(|i| !said(&i.explain(&ferryman().collection)).is_empty()));
         let plan = plan(&garment);
         prop_assert!(!plan.groups.is_empty());
         prop_assert!(order(&[(&garment, u32::MAX)]).yarns.len() > 2);

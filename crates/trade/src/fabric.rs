@@ -56,18 +56,6 @@ pub fn dimensional_change(before: Length, after: Length) -> Option<Share> {
     (before > Length::ZERO && change.is_finite()).then_some(change)
 }
 
-/// The length to cut for a finished length after shrinkage: finished ÷ (1 − s). Common practice.
-/// None when the shrinkage is 100 % or more, or either is not finite.
-pub fn cut_length(finished: Length, shrinkage: Share) -> Option<Length> {
-    let cut = finished / (1.0 - shrinkage.to_ratio());
-    (shrinkage < Share::ratio(1.0) && cut.is_finite()).then_some(cut)
-}
-
-/// The length left of a cut length after shrinkage: the inverse of [`cut_length`].
-pub fn finished_length(cut: Length, shrinkage: Share) -> Length {
-    cut - cut * shrinkage
-}
-
 /// Skew of a cloth: how far the filling strays from square over a width (ASTM D3882; the formula
 /// is from memory). None when the width is not above zero or the result is not finite.
 pub fn skew(stray: Length, width: Length) -> Option<Share> {
@@ -223,20 +211,6 @@ mod tests {
             dimensional_change(Length::mm(f64::NAN), Length::cm(1.0)),
             None
         );
-    }
-
-    /// 32 ÷ 0.97, worked by hand.
-    #[test]
-    fn the_cut_is_longer_by_the_shrinkage() {
-        let cut = cut_length(Length::inches(32.0), Share::percent(3.0)).unwrap();
-        near(cut.to_inches(), 32.99, 0.005);
-        near(
-            finished_length(cut, Share::percent(3.0)).to_inches(),
-            32.0,
-            1e-12,
-        );
-        assert_eq!(cut_length(Length::cm(1.0), Share::percent(100.0)), None);
-        assert_eq!(cut_length(Length::cm(1.0), Share::ratio(f64::NAN)), None);
     }
 
     /// Formulas from memory (ASTM D3882, AATCC TM179, AATCC TM207), values worked by hand.

@@ -41,6 +41,10 @@ words::identities! {
         ButtonPress = "button-press" => key::MACHINE_BUTTON_PRESS,
         /// An iron and its table.
         Iron = "iron" => key::MACHINE_IRON,
+        /// Washes pairs where they are sewn.
+        WashingMachine = "washing-machine" => key::MACHINE_WASHING_MACHINE,
+        /// A laundry, which has machines of its own.
+        Laundry = "laundry" => key::MACHINE_LAUNDRY,
         /// A table; nothing but hands and shears.
         ByHand = "by-hand" => key::MACHINE_BY_HAND,
     }

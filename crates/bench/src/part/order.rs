@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use maud::{Markup, html};
 use sewing::Garment;
-use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
+use sewing::work::{Needle, NotStated, Operation, Stage, order_notes, sewing_order};
 use style::SeamId;
 use trade::{Length, MachineId, System, Unwashed};
 use words::Words;
@@ -36,6 +36,7 @@ pub(crate) fn render(show: &Fields<'_>, garment: &Garment, see: &Viewing) -> Mar
         section #order aria-labelledby="order-title" {
             h2 #order-title { (say.order_title()) }
             p.lead { (say.say(words::say::OrderLead { machines: machines(&order), operations: order.len(), sewn: reach(sewn, show.system) })) }
+            ul { @for note in order_notes(garment) { li { (capital(say.named(note))) } } }
             @for stage in STAGES {
                 @let of_stage: Vec<&Operation> = order.iter().filter(|operation| operation.stage == stage).collect();
                 @if !of_stage.is_empty() {
@@ -73,6 +74,7 @@ fn one(show: &Fields<'_>, order: &[Operation], operation: &Operation) -> Markup 
                 p.machine {
                     (capital(operation.machine.words(say)))
                     @if let Some(gauge) = operation.gauge_words() { ", " (say.say(gauge)) }
+                    @if let Some(needle) = operation.needle_words() { ", " (say.saying(&needle)) }
                     @if let Some(attachment) = &operation.attachment { ", " (say.saying(&attachment.what)) }
                 }
                 @if let Some(missing) = &operation.not_stated {

@@ -243,7 +243,7 @@ fn by_seam(show: &Fields<'_>, worked: &Worked) -> Markup {
                         span.figure { (reach(used.total(), show.system)) }
                     }
                     ul {
-                        @for item in consumption.items.iter().filter(|item| item.seam == *seam) { (explained(item)) }
+                        @for item in consumption.items.iter().filter(|item| item.seam == *seam) { (explained(show, item)) }
                     }
                 }
             }
@@ -251,9 +251,10 @@ fn by_seam(show: &Fields<'_>, worked: &Worked) -> Markup {
     }
 }
 
-fn explained(item: &Item) -> Markup {
+fn explained(show: &Fields<'_>, item: &Item) -> Markup {
+    let (say, collection) = (show.say, show.collection());
     html! {
-        li { (capital(&item.explain())) span.source { (capital(&item.source())) } }
+        li { (capital(&say.saying(&item.explain(collection)))) span.source { (capital(&say.saying(&item.source()))) } }
     }
 }
 

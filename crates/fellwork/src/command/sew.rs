@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use sewing::Garment;
-use sewing::work::{Operation, sewing_order};
+use sewing::work::{Operation, order_notes, sewing_order};
 use trade::System;
 use words::Words;
 
@@ -34,6 +34,10 @@ fn order(garment: &Garment, words: &Words) -> String {
         size: garment.size.to_string(),
     };
     let mut out = words.say(head) + "\n";
+    for note in order_notes(garment) {
+        // Writing into a string does not fail.
+        let _ = writeln!(out, "- {}", words.named(note));
+    }
     for operation in sewing_order(garment) {
         block(&mut out, &operation, words);
     }
@@ -43,9 +47,10 @@ fn order(garment: &Garment, words: &Words) -> String {
 fn block(out: &mut String, operation: &Operation, words: &Words) {
     let machine = operation.machine.words(words).to_owned();
     let gauge = operation.gauge_words().map(|gauge| words.saying(&gauge));
+    let needle = operation.needle_words().map(|needle| words.saying(&needle));
     let attachment = operation.attachment.as_ref();
     let attachment = attachment.map(|attachment| words.saying(&attachment.what));
-    let with: Vec<String> = [Some(machine), gauge, attachment]
+    let with: Vec<String> = [Some(machine), gauge, needle, attachment]
         .into_iter()
         .flatten()
         .collect();

@@ -2,7 +2,7 @@
 
 use ::words::{Given, Said, key, say};
 use sewing::all_said;
-use sewing::work::{Needle, NotStated, Operation, Stage, sewing_order};
+use sewing::work::{Needle, NotStated, Operation, Stage, order_notes, sewing_order};
 use style::SeamId;
 use trade::{StitchDensity, StitchType, Unwashed, Washed};
 
@@ -14,7 +14,11 @@ use crate::{Ask, OperationRow, OperationStitch, StageBlock, Who};
 
 pub(super) fn note(context: &Context<'_>) -> String {
     let size = context.shown.size.to_string();
-    context.say.say(say::PapersOrderNote { size })
+    let mut out = context.say.say(say::PapersOrderNote { size });
+    for note in order_notes(context.shown) {
+        out += &format!(" {}.", capital(context.say.named(note)));
+    }
+    out
 }
 
 /// Operations by stage; a stage the course comes back to is told again.
@@ -97,7 +101,13 @@ fn row(context: &Context<'_>, operation: &Operation) -> OperationRow {
             .as_ref()
             .map_or_else(String::new, |attachment| say.saying(&attachment.what)),
         stitches: stitches(context, &operation.needles),
-        needles: context.said(operation.gauge_words().as_ref()),
+        needles: joined(
+            [
+                context.said(operation.gauge_words().as_ref()).as_str(),
+                context.said(operation.needle_words().as_ref()).as_str(),
+            ],
+            ", ",
+        ),
         ends: capital(&context.said(ends(&operation.needles).as_ref())),
         mind: operation
             .mind

@@ -4,6 +4,7 @@ use draft::{PieceId, Place, PointId};
 use geometry::Point;
 use style::{Construction, Seam, SeamId};
 use trade::Length;
+use words::{Said, say};
 
 use super::machine::{Machine, machine_of};
 use super::plies::{Lying, Plies, Thicknesses, lying};
@@ -39,7 +40,7 @@ pub struct Crossing {
     /// What kind of place.
     pub kind: CrossingKind,
     /// Which, in words that follow the plies: "where the hem crosses the inseam".
-    pub name: String,
+    pub name: Said,
     /// The plies, nothing cut away.
     pub plies: Plies,
     /// Their thickness, not pressed.
@@ -49,12 +50,14 @@ pub struct Crossing {
     pub trimmed: Option<(Plies, Length)>,
     /// The machine that has to sew across it; `None` where nothing does.
     pub machine: Option<Machine>,
+    /// The seam that is sewn across it with that machine.
+    pub sewn_by: Option<SeamId>,
     /// Where.
     pub place: Place,
     /// On which copies of the piece.
     pub on: On,
-    /// Plies and thickness in words.
-    said: String,
+    /// Plies and thickness of each in words.
+    said: Said,
 }
 
 impl Crossing {
@@ -71,13 +74,13 @@ impl Crossing {
     }
 
     /// In words: "twelve plies of 0.82 mm, 9.8 mm, where the hem crosses the inseam".
-    pub fn words(&self) -> String {
-        format!(
-            "{}, {:.1} mm, {}",
-            self.said,
-            self.thickness.to_mm(),
-            self.name
-        )
+    pub fn words(&self) -> Said {
+        say::CrossingWords {
+            place: self.name.clone(),
+            plies: self.said.clone(),
+            thickness: self.thickness.in_mm(1),
+        }
+        .into()
     }
 }
 
@@ -87,13 +90,20 @@ pub(super) struct Site<'a> {
     pub one: Thicknesses,
 }
 
+/// What sews across a crossing.
+#[derive(Clone, Copy)]
+pub(super) struct Sewing {
+    pub seam: SeamId,
+    pub machine: Machine,
+}
+
 /// A crossing before its thickness is known.
 pub(super) struct Found {
     pub kind: CrossingKind,
-    pub name: String,
+    pub name: Said,
     pub plies: Plies,
     pub trimmed: Option<Plies>,
-    pub machine: Option<Machine>,
+    pub sewn: Option<Sewing>,
     pub piece: PieceId,
     pub on: On,
 }
@@ -103,8 +113,10 @@ impl Site<'_> {
         self.context.seam(id)
     }
 
-    pub fn machine(&self, id: SeamId) -> Option<Machine> {
-        machine_of(self.seam(id)?)
+    /// The seam with the machine that sews it.
+    pub fn sewn(&self, id: SeamId) -> Option<Sewing> {
+        let machine = machine_of(self.seam(id)?)?;
+        Some(Sewing { seam: id, machine })
     }
 
     /// How a seam lies; a seam the style does not have joins as plainly as may be.
@@ -132,7 +144,8 @@ impl Site<'_> {
                 .trimmed
                 .filter(|plies| *plies != found.plies)
                 .map(|plies| (plies, thickness(plies))),
-            machine: found.machine,
+            machine: found.sewn.map(|sewn| sewn.machine),
+            sewn_by: found.sewn.map(|sewn| sewn.seam),
             place: Place {
                 piece: found.piece,
                 at,

@@ -4,8 +4,9 @@ use draft::{PieceId, PointId};
 use geometry::Point;
 use style::{MeasureId, SeamId};
 use trade::Length;
+use words::{Key, Said, key, say};
 
-use super::crossing::{Crossing, CrossingKind, Found, Site};
+use super::crossing::{Crossing, CrossingKind, Found, Sewing, Site};
 use super::machine::BARTACKER;
 use super::panels::{MOUTH_GROUND, band_over, outseam_at_band};
 use super::plies::Plies;
@@ -24,17 +25,20 @@ pub(super) fn crossings(site: &Site<'_>, fixings: &[Fixing]) -> Vec<Crossing> {
         };
         let half = length.to_mm() / 2.0;
         let ground = marks.under(site, fixing.at.x, width);
-        let name = &ground.name;
+        let at_loop = ground.name;
         let strip = site.lying(SeamId::LoopEdge).plain();
         // Each end of a loop is folded under.
         let end = strip.times(2);
-        let mut push = |y: f64, at: String, plies: Plies, sewn: bool| {
+        let mut push = |y: f64, name: Said, plies: Plies, sewn: bool| {
             let found = Found {
                 kind: CrossingKind::Loop,
-                name: at,
+                name,
                 plies,
                 trimmed: None,
-                machine: sewn.then_some(BARTACKER),
+                sewn: sewn.then_some(Sewing {
+                    seam: SeamId::LoopEdge,
+                    machine: BARTACKER,
+                }),
                 piece: PieceId::Band,
                 on: On::AsDrawn,
             };
@@ -44,27 +48,27 @@ pub(super) fn crossings(site: &Site<'_>, fixings: &[Fixing]) -> Vec<Crossing> {
         let at_seam = band_over(site, ground.body);
         push(
             fixing.at.y + half,
-            format!("under the top of the loop {name}"),
+            say::CrossingLoopTop { spot: at_loop }.into(),
             end.and(Plies::shell(2)),
             true,
         );
         if foot < 0.0 {
             push(
                 0.0,
-                format!("where the loop {name} crosses the band seam"),
+                say::CrossingLoopSeam { spot: at_loop }.into(),
                 strip.and(at_seam),
                 false,
             );
             push(
                 foot,
-                format!("under the foot of the loop {name}"),
+                say::CrossingLoopFoot { spot: at_loop }.into(),
                 end.and(ground.body),
                 true,
             );
         } else if foot < top {
             push(
                 foot,
-                format!("under the foot of the loop {name}"),
+                say::CrossingLoopFoot { spot: at_loop }.into(),
                 end.and(at_seam),
                 true,
             );
@@ -83,7 +87,7 @@ struct Marks {
 
 struct Ground {
     body: Plies,
-    name: String,
+    name: Key,
 }
 
 impl Marks {
@@ -108,23 +112,31 @@ impl Marks {
             .seam(SeamId::Outseam)
             .map_or(Length::ZERO, |seam| allowances(seam, Length::ZERO).over);
         let near = |mark: f64, reach: Length| (x - mark).abs() < half + reach.to_mm();
-        let ground = |body, name: &str| Ground {
-            body,
-            name: name.to_owned(),
-        };
+        let ground = |body, name| Ground { body, name };
         let mouth = spec[MeasureId::MouthWidth].to_mm();
         if near(self.centre, seat) {
-            ground(site.lying(SeamId::Seat).plain(), "at the centre back")
+            ground(
+                site.lying(SeamId::Seat).plain(),
+                key::CROSSING_LOOP_AT_CENTRE_BACK,
+            )
         } else if near(self.left, outseam) {
-            ground(outseam_at_band(site), "at the left outseam")
+            ground(outseam_at_band(site), key::CROSSING_LOOP_AT_LEFT_OUTSEAM)
         } else if near(self.right, outseam) {
-            ground(outseam_at_band(site), "at the right outseam")
+            ground(outseam_at_band(site), key::CROSSING_LOOP_AT_RIGHT_OUTSEAM)
         } else if x > self.left && x < self.right {
-            let side = if x < self.centre { "left" } else { "right" };
-            ground(Plies::shell(1), &format!("on the {side} back"))
+            let name = if x < self.centre {
+                key::CROSSING_LOOP_ON_LEFT_BACK
+            } else {
+                key::CROSSING_LOOP_ON_RIGHT_BACK
+            };
+            ground(Plies::shell(1), name)
         } else {
             let left = x < self.centre;
-            let side = if left { "left" } else { "right" };
+            let name = if left {
+                key::CROSSING_LOOP_ON_LEFT_FRONT
+            } else {
+                key::CROSSING_LOOP_ON_RIGHT_FRONT
+            };
             let from_side = if left { self.left - x } else { x - self.right };
             let from_centre = if left { x } else { self.end - x };
             let body = if from_side < mouth && from_centre > 0.0 {
@@ -132,7 +144,7 @@ impl Marks {
             } else {
                 Plies::shell(1)
             };
-            ground(body, &format!("on the {side} front"))
+            ground(body, name)
         }
     }
 }

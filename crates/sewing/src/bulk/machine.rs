@@ -2,14 +2,15 @@
 
 use style::{Construction, Seam};
 use trade::{Length, StitchType};
+use words::{Key, key};
 
 use crate::seam::{OwnMachine, facts};
 
 /// A kind of machine, by what goes under its foot and what it sews.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Machine {
-    /// What it is called.
-    pub name: &'static str,
+    /// What it is called, with its article.
+    pub name: Key,
     /// The clearance under the raised foot or clamp; from memory, of machines for heavy cloth.
     pub lift: Length,
     /// The thickest stack it forms stitches in, from [`SEWN_OF_LIFT`].
@@ -20,7 +21,7 @@ pub struct Machine {
 /// the feed have to carry it. Four fifths of the lift are from memory, to be confirmed at the machine.
 const SEWN_OF_LIFT: f64 = 0.8;
 
-const fn machine(name: &'static str, lift_mm: f64) -> Machine {
+const fn machine(name: Key, lift_mm: f64) -> Machine {
     Machine {
         name,
         lift: Length::mm(lift_mm),
@@ -29,22 +30,22 @@ const fn machine(name: &'static str, lift_mm: f64) -> Machine {
 }
 
 /// Flatbed lockstitch, its foot raised by the knee.
-pub const LOCKSTITCH: Machine = machine("lockstitch machine", 13.0);
+pub const LOCKSTITCH: Machine = machine(key::CROSSING_MACHINE_LOCKSTITCH, 13.0);
 /// Two or three chain rows along a tube.
-pub const FEED_OFF_THE_ARM: Machine = machine("feed-off-the-arm machine", 10.0);
+pub const FEED_OFF_THE_ARM: Machine = machine(key::CROSSING_MACHINE_FEED_OFF_THE_ARM, 10.0);
 /// Flatbed two-thread chainstitch.
-pub const CHAINSTITCH: Machine = machine("chainstitch machine", 10.0);
+pub const CHAINSTITCH: Machine = machine(key::CROSSING_MACHINE_CHAINSTITCH, 10.0);
 /// Two chain rows with a band folder.
-pub const WAISTBAND: Machine = machine("waistband machine", 12.0);
+pub const WAISTBAND: Machine = machine(key::CROSSING_MACHINE_WAISTBAND, 12.0);
 /// Chainstitch on a cylinder bed, with a hem folder.
-pub const HEMMER: Machine = machine("chainstitch hemmer", 10.0);
+pub const HEMMER: Machine = machine(key::CROSSING_MACHINE_HEMMER, 10.0);
 /// Overedge and safety stitch. One for heavy cloth, which closes inseams over two flat-felled or mock-felled seams all
 /// day, lifts higher than one for shirtings, which takes 5 to 6 mm; both from memory, to be confirmed at the machine.
-pub const OVERLOCK: Machine = machine("overlock machine", 8.0);
+pub const OVERLOCK: Machine = machine(key::CROSSING_MACHINE_OVERLOCK, 8.0);
 /// Coverstitch.
-pub const COVERSTITCH: Machine = machine("coverstitch machine", 8.0);
+pub const COVERSTITCH: Machine = machine(key::CROSSING_MACHINE_COVERSTITCH, 8.0);
 /// Bartack.
-pub const BARTACKER: Machine = machine("bartacker", 14.0);
+pub const BARTACKER: Machine = machine(key::CROSSING_MACHINE_BARTACKER, 14.0);
 
 /// The machine that sews a seam, from its stitches; `None` where it has no rows.
 pub fn machine_of(seam: &Seam) -> Option<Machine> {

@@ -2,6 +2,7 @@
 
 use draft::{PieceId, PointId};
 use style::{Ply, SeamId};
+use words::{key, say};
 
 use super::crossing::{Crossing, CrossingKind, Found, Site};
 use super::plies::{Plies, lying, lying_trimmed};
@@ -28,10 +29,10 @@ fn seat_yoke(site: &Site<'_>) -> Option<Crossing> {
     let (whole, trimmed) = (lying(yoke).plain(), lying_trimmed(yoke).plain());
     let found = Found {
         kind: CrossingKind::SeatYoke,
-        name: "where the seat seam crosses the yoke seam".to_owned(),
+        name: key::CROSSING_SEAT_YOKE.into(),
         plies: seat.of(whole, whole),
         trimmed: Some(seat.of(trimmed, trimmed)),
-        machine: site.machine(SeamId::Seat),
+        sewn: site.sewn(SeamId::Seat),
         piece: PieceId::Back,
         on: On::Both,
     };
@@ -56,13 +57,13 @@ fn crotch(site: &Site<'_>) -> Option<Crossing> {
     );
     let found = Found {
         kind: CrossingKind::Crotch,
-        name: "at the crotch, where the inseam crosses front rise and seat seam".to_owned(),
+        name: key::CROSSING_CROTCH.into(),
         plies: stack(lying(rise).plain(), lying(seat).plain()),
         trimmed: Some(stack(
             lying_trimmed(rise).plain(),
             lying_trimmed(seat).plain(),
         )),
-        machine: site.machine(SeamId::Inseam),
+        sewn: site.sewn(SeamId::Inseam),
         piece: PieceId::Front,
         on: On::Both,
     };
@@ -76,10 +77,10 @@ fn outseam_yoke(site: &Site<'_>) -> Option<Crossing> {
     let outseam = site.lying(SeamId::Outseam);
     let found = Found {
         kind: CrossingKind::OutseamYoke,
-        name: "where the outseam crosses the yoke seam".to_owned(),
+        name: key::CROSSING_OUTSEAM_YOKE.into(),
         plies: outseam.of(MOUTH_GROUND, lying(yoke).plain()),
         trimmed: Some(outseam.of(MOUTH_GROUND, lying_trimmed(yoke).plain())),
-        machine: site.machine(SeamId::Outseam),
+        sewn: site.sewn(SeamId::Outseam),
         piece: PieceId::Yoke,
         on: On::Both,
     };
@@ -98,13 +99,10 @@ fn hems(site: &Site<'_>) -> Vec<Crossing> {
         let crossed = site.construction(seam);
         let found = Found {
             kind: CrossingKind::Hem,
-            name: format!(
-                "where the hem crosses the {}",
-                seam.words(words::Words::english())
-            ),
+            name: say::CrossingHem { seam }.into(),
             plies: hem.of(lying(crossed).plain(), Plies::default()),
             trimmed: Some(hem.of(lying_trimmed(crossed).plain(), Plies::default())),
-            machine: site.machine(SeamId::Hem),
+            sewn: site.sewn(SeamId::Hem),
             piece: PieceId::Front,
             on: On::Both,
         };
@@ -130,19 +128,19 @@ fn band(site: &Site<'_>) -> Vec<Crossing> {
     [
         (
             PointId::CentreBack,
-            "where the band crosses the seat seam",
+            key::CROSSING_BAND_SEAT,
             lying(seat).plain(),
             lying_trimmed(seat).plain(),
         ),
         (
             PointId::SideLeft,
-            "where the band crosses the left outseam",
+            key::CROSSING_BAND_OUTSEAM_LEFT,
             outseam,
             outseam,
         ),
         (
             PointId::SideRight,
-            "where the band crosses the right outseam",
+            key::CROSSING_BAND_OUTSEAM_RIGHT,
             outseam,
             outseam,
         ),
@@ -152,10 +150,10 @@ fn band(site: &Site<'_>) -> Vec<Crossing> {
         let at = site.point(PieceId::Band, point)?;
         let found = Found {
             kind: CrossingKind::Band,
-            name: name.to_owned(),
+            name: name.into(),
             plies: band_over(site, whole),
             trimmed: Some(band_over(site, trimmed)),
-            machine: site.machine(SeamId::Band),
+            sewn: site.sewn(SeamId::Band),
             piece: PieceId::Band,
             on: On::AsDrawn,
         };

@@ -1,7 +1,9 @@
 //! Plies by cloth, and how many of them a sewn seam lies in.
 
+use draft::ClothUse;
 use style::{Collection, Construction, StyleDoc};
 use trade::Length;
+use words::{Given, Said, say};
 
 use crate::construct::construct;
 
@@ -119,55 +121,37 @@ impl Plies {
     }
 
     /// In words: "six plies of 0.82 mm", or by cloth where there are several.
-    pub fn words(self, one: &Thicknesses) -> String {
+    pub fn words(self, one: &Thicknesses) -> Said {
         let cloths = [
-            (self.shell, "shell", one.shell),
-            (self.pocketing, "pocketing", one.pocketing),
-            (self.lining, "lining", one.lining),
+            (self.shell, ClothUse::Shell, one.shell),
+            (self.pocketing, ClothUse::Pocketing, one.pocketing),
+            (self.lining, ClothUse::Lining, one.lining),
         ];
         let used: Vec<_> = cloths.iter().filter(|(n, ..)| *n > 0).collect();
-        let number = number_word(self.total());
-        let noun = if self.total() == 1 { "ply" } else { "plies" };
+        let plies = u64::from(self.total());
+        let number = Said::from(say::CrossingNumber { plies });
         match used[..] {
-            [(_, _, thickness)] => format!("{number} {noun} of {:.2} mm", thickness.to_mm()),
+            [(_, _, thickness)] => say::CrossingPlies {
+                number,
+                plies,
+                thickness: thickness.in_mm(2),
+            }
+            .into(),
             _ => {
-                let parts: Vec<String> = used
-                    .iter()
-                    .map(|(n, cloth, _)| format!("{n} of {cloth}"))
-                    .collect();
-                format!("{number} {noun} ({})", parts.join(", "))
+                let of = |(n, cloth, _): &&(u32, ClothUse, Length)| {
+                    let (plies, cloth) = (u64::from(*n), cloth.key());
+                    Given::from(Said::from(say::SeamPliesOfCloth { cloth, plies }))
+                };
+                let cloths = Given::List(used.iter().map(of).collect());
+                say::CrossingPliesMixed {
+                    cloths,
+                    number,
+                    plies,
+                }
+                .into()
             }
         }
     }
-}
-
-/// A number as one says it, up to twenty.
-fn number_word(n: u32) -> String {
-    const WORDS: [&str; 21] = [
-        "no",
-        "one",
-        "two",
-        "three",
-        "four",
-        "five",
-        "six",
-        "seven",
-        "eight",
-        "nine",
-        "ten",
-        "eleven",
-        "twelve",
-        "thirteen",
-        "fourteen",
-        "fifteen",
-        "sixteen",
-        "seventeen",
-        "eighteen",
-        "nineteen",
-        "twenty",
-    ];
-    let word = usize::try_from(n).ok().and_then(|k| WORDS.get(k));
-    word.map_or_else(|| n.to_string(), |w| (*w).to_owned())
 }
 
 /// How the plies of a finished seam lie on one another at its thickest place.
@@ -280,12 +264,13 @@ mod tests {
             pocketing: Length::mm(0.45),
             lining: Length::mm(0.3),
         };
-        assert_eq!(Plies::shell(6).words(&one), "six plies of 0.82 mm");
-        assert_eq!(Plies::lining(1).words(&one), "one ply of 0.30 mm");
+        let said = |plies: Plies| words::Words::english().saying(&plies.words(&one));
+        assert_eq!(said(Plies::shell(6)), "six plies of 0.82 mm");
+        assert_eq!(said(Plies::lining(1)), "one ply of 0.30 mm");
         let mixed = Plies::shell(7).and(Plies::lining(2));
-        assert_eq!(mixed.words(&one), "nine plies (7 of shell, 2 of lining)");
+        assert_eq!(said(mixed), "nine plies (7 of shell, 2 of lining)");
         // 7 × 0.82 + 2 × 0.30
         assert!((mixed.thickness(&one).to_mm() - 6.34).abs() < 1e-9);
-        assert_eq!(Plies::shell(25).words(&one), "25 plies of 0.82 mm");
+        assert_eq!(said(Plies::shell(25)), "25 plies of 0.82 mm");
     }
 }

@@ -3,6 +3,7 @@
 use draft::{EdgeId, Lining, PieceId, PointId};
 use geometry::Point;
 use style::SeamId;
+use words::key;
 
 use super::crossing::{Crossing, CrossingKind, Found, Site};
 use super::panels::{MOUTH_GROUND, band_over};
@@ -30,10 +31,10 @@ fn mouth_ends(site: &Site<'_>) -> Vec<Crossing> {
     if let Some(at) = site.point(PieceId::Front, PointId::MouthWaist) {
         let found = Found {
             kind: CrossingKind::Band,
-            name: "where the band crosses the end of the pocket mouth".to_owned(),
+            name: key::CROSSING_BAND_MOUTH.into(),
             plies: band_over(site, end),
             trimmed: None,
-            machine: site.machine(SeamId::Band),
+            sewn: site.sewn(SeamId::Band),
             piece: PieceId::Front,
             on: On::Both,
         };
@@ -42,10 +43,10 @@ fn mouth_ends(site: &Site<'_>) -> Vec<Crossing> {
     if let Some(at) = site.point(PieceId::Front, PointId::MouthSide) {
         let found = Found {
             kind: CrossingKind::Mouth,
-            name: "where the outseam crosses the end of the pocket mouth".to_owned(),
+            name: key::CROSSING_OUTSEAM_MOUTH.into(),
             plies: site.lying(SeamId::Outseam).of(end, Plies::shell(1)),
             trimmed: None,
-            machine: site.machine(SeamId::Outseam),
+            sewn: site.sewn(SeamId::Outseam),
             piece: PieceId::Front,
             on: On::Both,
         };
@@ -65,11 +66,25 @@ fn back_pocket_corners(site: &Site<'_>) -> Vec<Crossing> {
     let (doc, collection) = (site.context.doc, site.context.collection);
     let stated = &doc.pockets.back;
     let linings = [
-        (spec.back_pocket_left.lining, &stated.left, "left"),
-        (spec.back_pocket_right.lining, &stated.right, "right"),
+        (
+            spec.back_pocket_left.lining,
+            &stated.left,
+            [
+                key::CROSSING_BACK_POCKET_LEFT_INNER,
+                key::CROSSING_BACK_POCKET_LEFT_OUTER,
+            ],
+        ),
+        (
+            spec.back_pocket_right.lining,
+            &stated.right,
+            [
+                key::CROSSING_BACK_POCKET_RIGHT_INNER,
+                key::CROSSING_BACK_POCKET_RIGHT_OUTER,
+            ],
+        ),
     ];
     let mut out = Vec::new();
-    for ((id, on), (lining, pocket, side)) in back_pockets().into_iter().zip(linings) {
+    for ((id, on), (lining, pocket, names)) in back_pockets().into_iter().zip(linings) {
         let site = &Site {
             context: site.context,
             one: site.one.lined_with(collection, doc.lining_of(pocket)),
@@ -82,16 +97,19 @@ fn back_pocket_corners(site: &Site<'_>) -> Vec<Crossing> {
             SeamId::BackPocketSet,
             Plies::shell(1).and(lined),
         );
-        for (point, end) in [(PointId::TopInner, "inner"), (PointId::TopOuter, "outer")] {
+        for (point, name) in [PointId::TopInner, PointId::TopOuter]
+            .into_iter()
+            .zip(names)
+        {
             let Some(at) = site.point(id, point) else {
                 continue;
             };
             let found = Found {
                 kind: CrossingKind::BackPocket,
-                name: format!("at the {end} top corner of the {side} back pocket"),
+                name: name.into(),
                 plies,
                 trimmed: None,
-                machine: site.machine(SeamId::BackPocketSet),
+                sewn: site.sewn(SeamId::BackPocketSet),
                 piece: id,
                 on,
             };
@@ -115,14 +133,14 @@ fn coin_corners(site: &Site<'_>) -> Vec<Crossing> {
     let mut ends: [Point; 2] = [top.start(), top.end()];
     ends.sort_by(|a, b| a.x.total_cmp(&b.x));
     ends.into_iter()
-        .zip(["inner", "outer"])
-        .map(|(at, end)| {
+        .zip([key::CROSSING_COIN_INNER, key::CROSSING_COIN_OUTER])
+        .map(|(at, name)| {
             let found = Found {
                 kind: CrossingKind::CoinPocket,
-                name: format!("at the {end} top corner of the coin pocket"),
+                name: name.into(),
                 plies,
                 trimmed: None,
-                machine: site.machine(SeamId::CoinSet),
+                sewn: site.sewn(SeamId::CoinSet),
                 piece: PieceId::CoinPocket,
                 on: coin_on(&site.context.pattern.spec),
             };

@@ -4,7 +4,7 @@
 //! sewn once it is flattened: a note. What does not go under the foot cannot be begun: a warning.
 
 use style::{PartId, SeamId, Subject};
-use trade::{Length, counted};
+use trade::Length;
 use words::{Said, key, say};
 
 use super::case::{Broken, Case};
@@ -16,34 +16,29 @@ fn sewn<'a>(case: &Case<'a>) -> impl Iterator<Item = (&'a Crossing, Machine)> + 
 
 fn too_thick(crossing: &Crossing, machine: Machine) -> Said {
     say::SewingBulkTooThick {
-        machine: article(machine.name).to_string(),
-        machine_2: machine.name.to_string(),
+        machine: machine.name,
         lift: machine.lift.in_mm(1),
         sews: machine.sews.in_mm(1),
-        words: crossing.words().to_string(),
+        words: crossing.words(),
     }
     .into()
 }
 
-/// "a lockstitch machine", "an overlock machine".
-fn article(name: &str) -> &'static str {
-    if name.starts_with(['a', 'e', 'i', 'o', 'u']) {
-        "an"
-    } else {
-        "a"
-    }
-}
-
-/// What is left when turned-in edges are cut away, in words.
-fn left(crossing: &Crossing) -> Option<Said> {
-    let (plies, thickness) = crossing.trimmed?;
-    Some(
-        say::SewingBulkLeft {
-            plies: counted(plies.total(), "ply", "plies"),
-            thickness: thickness.in_mm(1),
+/// What is left when turned-in edges are cut away, in words; whether that is still more than the machine sews.
+fn left(crossing: &Crossing, machine: Machine) -> Option<Said> {
+    let (plies, left) = crossing.trimmed?;
+    let (plies, thickness) = (u64::from(plies.total()), left.in_mm(1));
+    Some(if left > machine.sews {
+        let sews = machine.sews.in_mm(1);
+        say::SewingBulkLeftThick {
+            plies,
+            sews,
+            thickness,
         }
-        .into(),
-    )
+        .into()
+    } else {
+        say::SewingBulkLeft { plies, thickness }.into()
+    })
 }
 
 /// Everything but crossings of felled seams and hems, which have rules of their own.
@@ -52,7 +47,7 @@ pub(super) fn machine(case: &Case<'_>) -> Vec<Broken> {
     sewn(case)
         .filter(|(c, m)| !matches!(c.kind, SeatYoke | Crotch | Hem) && c.thickness > m.sews)
         .map(|(c, m)| {
-            let help = left(c).unwrap_or_else(|| key::SEWING_BULK_MACHINE.into());
+            let help = left(c, m).unwrap_or_else(|| key::SEWING_BULK_MACHINE.into());
             judged(c, m, c.thickness).help(help).at(Some(c.place))
         })
         .collect()
@@ -92,7 +87,7 @@ pub(super) fn felled(case: &Case<'_>) -> Vec<Broken> {
         .map(|(c, m)| {
             let thickness = c.trimmed.map_or(c.thickness, |(_, thickness)| thickness);
             judged(c, m, thickness)
-                .help(left(c).unwrap_or_else(|| key::SEWING_BULK_FELLED.into()))
+                .help(left(c, m).unwrap_or_else(|| key::SEWING_BULK_FELLED.into()))
                 .at(Some(c.place))
         })
         .collect()

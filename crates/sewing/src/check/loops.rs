@@ -129,9 +129,9 @@ pub(super) fn spacing(case: &Case<'_>) -> Vec<Broken> {
     for pair in places.windows(2) {
         let gap = Length::mm(pair[1].x - pair[0].x);
         let said = if gap > FARTHEST {
-            "far"
+            key::SEWING_LOOPS_SPACING_FAR
         } else if gap < NEAREST {
-            "near"
+            key::SEWING_LOOPS_SPACING_NEAR
         } else {
             continue;
         };

@@ -4,7 +4,7 @@ use draft::{EdgeId, LineId, PieceId, PointId};
 use geometry::{Point, contains};
 use style::{MeasureId, PartId};
 use trade::Length;
-use words::{key, say};
+use words::{Key, key, say};
 
 use super::case::{Broken, Case, distance, farthest_outside, nearest_edge, place};
 use crate::inset_lines::points_along;
@@ -25,16 +25,16 @@ const BACK: [(LineId, PartId); 2] = [
 ];
 
 /// The edges of the back, by the seam each is sewn into, for people.
-const SEAMS: [(EdgeId, &str); 5] = [
-    (EdgeId::Side, "the outseam"),
-    (EdgeId::Top, "the yoke seam"),
-    (EdgeId::Seat, "the seat seam"),
-    (EdgeId::Inseam, "the inseam"),
-    (EdgeId::Hem, "the hem"),
+const SEAMS: [(EdgeId, Key); 5] = [
+    (EdgeId::Side, key::SEWING_POCKETS_SEAM_OUTSEAM),
+    (EdgeId::Top, key::SEWING_POCKETS_SEAM_YOKE),
+    (EdgeId::Seat, key::SEWING_POCKETS_SEAM_SEAT),
+    (EdgeId::Inseam, key::SEWING_POCKETS_SEAM_INSEAM),
+    (EdgeId::Hem, key::SEWING_POCKETS_SEAM_HEM),
 ];
 
 /// The seam nearest to a place on the back.
-fn nearest_seam(case: &Case<'_>, at: Point) -> Option<&'static str> {
+fn nearest_seam(case: &Case<'_>, at: Point) -> Option<Key> {
     let edge = nearest_edge(case, PieceId::Back, at)?;
     let found = SEAMS.iter().find(|(id, _)| *id == edge);
     found.map(|(_, seam)| *seam)
@@ -58,7 +58,7 @@ pub(super) fn outside(case: &Case<'_>) -> Vec<Broken> {
                     name,
                     say::SewingPocketsOutside {
                         beyond: Length::mm(beyond).in_mm(1),
-                        seam: seam.to_string(),
+                        seam,
                     },
                 )
                 .help(key::SEWING_POCKETS_OUTSIDE_HELP)
@@ -89,7 +89,7 @@ pub(super) fn near_seam(case: &Case<'_>) -> Vec<Broken> {
                     name,
                     say::SewingPocketsNearSeam {
                         nearest: Length::mm(nearest).in_mm(1),
-                        seam: seam.to_string(),
+                        seam,
                     },
                 )
                 .help(say::SewingPocketsNearSeamHelp {
@@ -107,8 +107,12 @@ pub(super) fn levels(case: &Case<'_>) -> Vec<Broken> {
         let back = case.context.pattern.piece(PieceId::Back)?;
         let (left, right) = (back.line(BACK[0].0)?, back.line(BACK[1].0)?);
         let ends = [
-            ("inner", left.start(), right.start()),
-            ("outer", left.end(), right.end()),
+            (
+                key::SEWING_POCKETS_LEVELS_INNER,
+                left.start(),
+                right.start(),
+            ),
+            (key::SEWING_POCKETS_LEVELS_OUTER, left.end(), right.end()),
         ];
         let (end, at, off) = ends
             .into_iter()
@@ -118,7 +122,7 @@ pub(super) fn levels(case: &Case<'_>) -> Vec<Broken> {
             Broken::warning(
                 PartId::BackPockets,
                 say::SewingPocketsLevels {
-                    end: end.to_string(),
+                    end,
                     off: Length::mm(off).in_mm(1),
                 },
             )

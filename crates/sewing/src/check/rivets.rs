@@ -2,7 +2,7 @@
 
 use draft::{PieceId, PointId};
 use style::{SeamId, Subject};
-use trade::{Length, counted};
+use trade::Length;
 use words::{key, say};
 
 use super::case::{Broken, Case, distance, place};
@@ -92,7 +92,7 @@ pub(super) fn thin(case: &Case<'_>) -> Vec<Broken> {
             Broken::warning(
                 about(rivet),
                 say::SewingRivetsThin {
-                    plies: counted(grip.plies.total(), "ply", "plies"),
+                    plies: u64::from(grip.plies.total()),
                     thickness: grip.thickness.in_mm(1),
                 },
             )
@@ -112,7 +112,7 @@ pub(super) fn thick(case: &Case<'_>) -> Vec<Broken> {
                 about(rivet),
                 say::SewingRivetsThick {
                     most: MOST.in_mm(1),
-                    plies: counted(grip.plies.total(), "ply", "plies"),
+                    plies: u64::from(grip.plies.total()),
                     thickness: grip.thickness.in_mm(1),
                 },
             )

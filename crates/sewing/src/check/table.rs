@@ -680,6 +680,15 @@ pub const SEWING_RULES: &[SewingRule] = &[
         check: clash::closes_extra,
     },
     SewingRule {
+        code: "sewing::coin-sewn-shut",
+        title: key::RULE_COIN_SEWN_SHUT_TITLE,
+        reason: key::RULE_COIN_SEWN_SHUT_REASON,
+        source: key::RULE_COIN_SEWN_SHUT_SOURCE,
+        severity: Severity::Warning,
+        reads: Reads::Pieces,
+        check: clash::closes_coin,
+    },
+    SewingRule {
         code: "sewing::mouth-sewn-shut",
         title: key::RULE_MOUTH_SEWN_SHUT_TITLE,
         reason: key::RULE_MOUTH_SEWN_SHUT_REASON,
@@ -750,6 +759,15 @@ pub const SEWING_RULES: &[SewingRule] = &[
         severity: Severity::Warning,
         reads: Reads::Pieces,
         check: clash::no_arm,
+    },
+    SewingRule {
+        code: "sewing::closed-before",
+        title: key::RULE_CLOSED_BEFORE_TITLE,
+        reason: key::RULE_CLOSED_BEFORE_REASON,
+        source: key::RULE_CLOSED_BEFORE_SOURCE,
+        severity: Severity::Warning,
+        reads: Reads::Pieces,
+        check: clash::closed_before,
     },
     SewingRule {
         code: "sewing::patch-in-wash",

@@ -201,9 +201,9 @@ pub(super) fn tack_density(case: &Case<'_>) -> Vec<Broken> {
         return Vec::new();
     }
     let said = if density < TACK_STITCHES.0 {
-        "leave it open"
+        key::SEWING_TRIMS_TACK_OPEN
     } else if density > TACK_STITCHES.1 {
-        "cut the cloth"
+        key::SEWING_TRIMS_TACK_CUTS
     } else {
         return Vec::new();
     };

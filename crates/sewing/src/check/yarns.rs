@@ -4,7 +4,7 @@ use draft::ClothUse;
 use style::{PartId, RowSpec, Seam, Subject};
 use trade::yarn::{nearest_row, yarns_for};
 use trade::{ArealWeight, Length, YarnSize};
-use words::{key, say};
+use words::{Key, key, say};
 
 use super::case::{Broken, Case};
 use crate::seam::{Strain, facts};
@@ -68,9 +68,9 @@ fn unusual_one(
     };
     let (finest, heaviest) = (usual.first()?, usual.last()?);
     let word = if size < *finest {
-        "fine"
+        key::SEWING_YARNS_FINE
     } else if size > *heaviest {
-        "heavy"
+        key::SEWING_YARNS_HEAVY
     } else {
         return None;
     };
@@ -87,7 +87,7 @@ fn unusual_one(
                 heaviest: heaviest.to_string(),
                 size: size.to_string(),
                 weight: weight.to_string(),
-                word: word.to_string(),
+                word,
             },
         )
         .at(place),
@@ -110,14 +110,14 @@ pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
     trims.extend(doc.patch.as_ref().map(|p| p.trim.as_str()));
     trims.extend(doc.labels.iter().map(|l| l.trim.as_str()));
     let mut out: Vec<Broken> = Vec::new();
-    let mut say = |about: Subject, what: &str, key: &str, file: &str, known: bool| {
+    let mut say = |about: Subject, what: Key, key: &str, file: &str, known: bool| {
         if !known && out.iter().all(|b| b.subject != about) {
             out.push(
                 Broken::error(
                     about,
                     say::SewingYarnsUnknown {
                         key: key.to_string(),
-                        what: what.to_string(),
+                        what,
                     },
                 )
                 .help(say::SewingYarnsUnknownHelp {
@@ -129,7 +129,7 @@ pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
     for key in yarns {
         say(
             Subject::Yarn(key.to_owned()),
-            "yarn",
+            key::SEWING_YARNS_UNKNOWN_YARN,
             key,
             "yarns.toml",
             collection.yarns.contains_key(key),
@@ -138,7 +138,7 @@ pub(super) fn unknown(case: &Case<'_>) -> Vec<Broken> {
     for key in trims {
         say(
             Subject::Trim(key.to_owned()),
-            "trim",
+            key::SEWING_YARNS_UNKNOWN_TRIM,
             key,
             "trims.toml",
             collection.trims.contains_key(key),

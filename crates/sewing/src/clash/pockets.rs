@@ -49,62 +49,71 @@ fn closing(polygon: &[Point], opening: &[Point], line: &[Point]) -> Option<Closi
         .filter(|closing| closing.depth > AT_THE_SIDE_MM)
 }
 
-/// Tacks, rows and rivets that close the concealed pocket, each operation once.
+/// A pocket that is set on another piece, with the seams of its own that go through it.
+struct SetOn {
+    pocket: PieceId,
+    hem: SeamId,
+    set: SeamId,
+    part: PartId,
+}
+
+/// Tacks and rows that close the concealed pocket, each operation once.
 pub(crate) fn closes_extra(case: &Case<'_>) -> Vec<Broken> {
-    let (scene, pattern) = (case.scene, case.context.pattern);
-    let found = || {
-        let pocket = scene.outline(PieceId::ExtraPocket)?;
-        let opening = points_along(pattern.piece(PieceId::ExtraPocket)?.edge(EdgeId::Top)?)?;
-        let map = crate::placement::placed(pattern, PieceId::ExtraPocket)?.map;
-        let opening: Vec<Point> = opening.into_iter().map(|p| map * p).collect();
-        let set = scene.first_of(SeamId::ExtraSet)?;
-        let own =
-            |what: &What<'_>| matches!(what.seam(), Some(SeamId::ExtraSet | SeamId::ExtraHem));
-        let sewn = scene
-            .sewn
-            .iter()
-            .filter(|sewn| !own(&sewn.what))
-            .map(|sewn| {
-                (
-                    sewn.ground,
-                    sewn.on,
-                    &sewn.through,
-                    sewn.operation,
-                    &sewn.line[..],
-                    sewn.what.called(),
-                )
-            });
-        let mut out: Vec<(usize, Broken)> = Vec::new();
-        for (there, copies, through, number, line, called) in sewn {
-            let meets = there == pocket.ground
-                && share(copies, pocket.on)
-                && through.contains(&PieceId::ExtraPocket);
-            let said_already = out.iter().any(|(known, _)| *known == number);
-            if !meets || number <= set || said_already {
-                continue;
-            }
-            let Some(closing) = closing(&pocket.polygon, &opening, line) else {
-                continue;
-            };
-            let below = distance_to_line(&opening, closing.at);
-            let said = say::ClashClosesExtra {
-                below: Length::mm(below).in_mm(1),
-                now: operation(scene, number),
-                set: operation(scene, set),
-                sewn: called,
-                where_of: whereabouts(pattern, PieceId::Front, closing.at),
-            };
-            out.push((
-                number,
-                Broken::warning(PartId::ExtraPocket, said)
-                    .help(key::CLASH_CLOSES_EXTRA_HELP)
-                    .at(place(PieceId::Front, closing.at)),
-            ));
-        }
-        Some(out)
+    let extra = SetOn {
+        pocket: PieceId::ExtraPocket,
+        hem: SeamId::ExtraHem,
+        set: SeamId::ExtraSet,
+        part: PartId::ExtraPocket,
     };
-    let found = found().unwrap_or_default();
-    found.into_iter().map(|(_, broken)| broken).collect()
+    closes(case, &extra).unwrap_or_default()
+}
+
+/// The same of the coin pocket.
+pub(crate) fn closes_coin(case: &Case<'_>) -> Vec<Broken> {
+    let coin = SetOn {
+        pocket: PieceId::CoinPocket,
+        hem: SeamId::CoinHem,
+        set: SeamId::CoinSet,
+        part: PartId::CoinPocket,
+    };
+    closes(case, &coin).unwrap_or_default()
+}
+
+fn closes(case: &Case<'_>, of: &SetOn) -> Option<Vec<Broken>> {
+    let (scene, pattern) = (case.scene, case.context.pattern);
+    let pocket = scene.outline(of.pocket)?;
+    let opening = points_along(pattern.piece(of.pocket)?.edge(EdgeId::Top)?)?;
+    let opening = scene.on_panel(of.pocket, &opening);
+    let set = scene.first_of(of.set)?;
+    let later = scene.sewn.iter().filter(|sewn| {
+        let own = [of.set, of.hem].map(Some).contains(&sewn.what.seam());
+        let there = sewn.ground == pocket.ground && share(sewn.on, pocket.on);
+        !own && there && sewn.through.contains(&of.pocket) && sewn.operation > set
+    });
+    let mut out: Vec<(usize, Broken)> = Vec::new();
+    for sewn in later {
+        if out.iter().any(|(known, _)| *known == sewn.operation) {
+            continue;
+        }
+        let Some(closing) = closing(&pocket.polygon, &opening, &sewn.line) else {
+            continue;
+        };
+        let below = distance_to_line(&opening, closing.at);
+        let said = say::ClashClosesExtra {
+            below: Length::mm(below).in_mm(1),
+            now: operation(scene, sewn.operation),
+            set: operation(scene, set),
+            sewn: sewn.what.called(),
+            where_of: whereabouts(pattern, pocket.ground, closing.at),
+        };
+        out.push((
+            sewn.operation,
+            Broken::warning(of.part, said)
+                .help(key::CLASH_CLOSES_EXTRA_HELP)
+                .at(place(pocket.ground, closing.at)),
+        ));
+    }
+    Some(out.into_iter().map(|(_, broken)| broken).collect())
 }
 
 /// A tack that joins the edge of a hip pocket's mouth to what lies behind it, away from the mouth's ends.

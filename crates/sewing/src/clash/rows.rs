@@ -4,7 +4,7 @@ use geometry::tolerance::{NO_SQUARE_MM2, PARALLEL};
 use geometry::{Point, Straight};
 use style::{SeamId, Subject};
 use trade::Length;
-use words::{key, say};
+use words::{Given, Key, Said, key, say};
 
 use super::scene::{Scene, Sewn, What, meets};
 use super::whereabouts::{operation, place, whereabouts};
@@ -175,61 +175,78 @@ fn may_meet(first: &Sewn<'_>, second: &Sewn<'_>) -> bool {
     Span::of(&first.line).touches(&Span::of(&second.line), NEEDLE.to_mm())
 }
 
-fn said<'c, 'a>(case: &'c Case<'a>, look: impl Fn(&Pair<'c, 'a>) -> Option<Broken>) -> Vec<Broken> {
+/// What two rows are called, and the operations they are sewn in.
+struct Named {
+    other: Given,
+    now: Given,
+    set: Given,
+    where_of: Given,
+}
+
+fn said<'a>(
+    case: &Case<'a>,
+    look: impl Fn(&Sewn<'a>, &Sewn<'a>) -> Option<(Point, f64)>,
+    tell: impl Fn(Named, Length) -> (Said, Key),
+) -> Vec<Broken> {
+    let (scene, pattern) = (case.scene, case.context.pattern);
     let mut out: Vec<Broken> = Vec::new();
-    for pair in pairs(case.scene) {
-        let Some(broken) = look(&pair) else {
+    for pair in pairs(scene) {
+        let ((first, row), (second, other)) = (pair.first, pair.second);
+        let subject = Subject::Row(row.seam, row.number);
+        if out.iter().any(|b| b.subject == subject) || !may_meet(first, second) {
+            continue;
+        }
+        let Some((at, gap)) = look(first, second) else {
             continue;
         };
-        if !out.iter().any(|b| b.subject == broken.subject) {
-            out.push(broken);
-        }
+        let named = Named {
+            now: operation(scene, first.operation),
+            other: (&Subject::Row(other.seam, other.number)).into(),
+            set: operation(scene, second.operation),
+            where_of: whereabouts(pattern, first.ground, at),
+        };
+        let (said, help) = tell(named, Length::mm(gap));
+        out.push(
+            Broken::warning(subject, said)
+                .help(help)
+                .at(place(first.ground, at)),
+        );
     }
     out
 }
 
 /// Rows that cross where neither ends.
 pub(crate) fn across(case: &Case<'_>) -> Vec<Broken> {
-    let (scene, pattern) = (case.scene, case.context.pattern);
-    said(case, |pair| {
-        let ((first, row), (second, other)) = (pair.first, pair.second);
-        let at = may_meet(first, second)
-            .then(|| crossing(&first.line, &second.line))
-            .flatten()?;
-        let message = say::ClashRowsCross {
-            now: operation(scene, first.operation),
-            other: &Subject::Row(other.seam, other.number),
-            set: operation(scene, second.operation),
-            where_of: whereabouts(pattern, first.ground, at),
-        };
-        Some(
-            Broken::warning(Subject::Row(row.seam, row.number), message)
-                .help(key::CLASH_ROWS_CROSS_HELP)
-                .at(place(first.ground, at)),
-        )
-    })
+    said(
+        case,
+        |first, second| crossing(&first.line, &second.line).map(|at| (at, 0.0)),
+        |named, _| {
+            let said = say::ClashRowsCross {
+                now: named.now,
+                other: named.other,
+                set: named.set,
+                where_of: named.where_of,
+            };
+            (said.into(), key::CLASH_ROWS_CROSS_HELP)
+        },
+    )
 }
 
 /// Rows of two seams that run in each other's holes.
 pub(crate) fn too_close(case: &Case<'_>) -> Vec<Broken> {
-    let (scene, pattern) = (case.scene, case.context.pattern);
-    said(case, |pair| {
-        let ((first, row), (second, other)) = (pair.first, pair.second);
-        let (at, gap) = may_meet(first, second)
-            .then(|| side_by_side(&first.line, &second.line))
-            .flatten()?;
-        let message = say::ClashRowsTogether {
-            gap: Length::mm(gap).in_mm(1),
-            needle: NEEDLE.in_mm(1),
-            now: operation(scene, first.operation),
-            other: &Subject::Row(other.seam, other.number),
-            set: operation(scene, second.operation),
-            where_of: whereabouts(pattern, first.ground, at),
-        };
-        Some(
-            Broken::warning(Subject::Row(row.seam, row.number), message)
-                .help(key::CLASH_ROWS_TOGETHER_HELP)
-                .at(place(first.ground, at)),
-        )
-    })
+    said(
+        case,
+        |first, second| side_by_side(&first.line, &second.line),
+        |named, gap| {
+            let said = say::ClashRowsTogether {
+                gap: gap.in_mm(1),
+                needle: NEEDLE.in_mm(1),
+                now: named.now,
+                other: named.other,
+                set: named.set,
+                where_of: named.where_of,
+            };
+            (said.into(), key::CLASH_ROWS_TOGETHER_HELP)
+        },
+    )
 }

@@ -45,9 +45,8 @@ impl What<'_> {
             What::Set(fixing) => match (&fixing.kind, fixing.from.seam()) {
                 (FixingKind::Buttonhole(_), _) => (&Subject::Buttonhole(fixing.piece)).into(),
                 (_, Some(SeamId::LoopEdge)) => words::key::CLASH_LOOP_TACK.into(),
-                (_, Some(seam)) => say::ClashTack { seam: seam.code() }.into(),
-                (_, None) => say::ClashTack {
-                    seam: fixing.from.code(),
+                _ => say::ClashTack {
+                    seam: fixing.from.title(),
                 }
                 .into(),
             },
@@ -196,7 +195,7 @@ impl<'a> Scene<'a> {
                 on: lies.on,
                 ends: (from, to),
                 half_mm,
-                through: self.with_all_there(fixing, &lies, from.midpoint(to), through),
+                through: self.with_all_there(fixing, &lies, &[from, to], through),
                 operation,
             });
             return;
@@ -213,9 +212,7 @@ impl<'a> Scene<'a> {
             ground if fixing.piece == PieceId::Band => vec![ground],
             _ => through,
         };
-        let middle = line.first().zip(line.last()).map(|(a, b)| a.midpoint(*b));
-        let at = middle.unwrap_or(fixing.at);
-        let through = self.with_all_there(fixing, &lies, at, through);
+        let through = self.with_all_there(fixing, &lies, &line, through);
         self.sewn.push(Sewn {
             what: What::Set(fixing),
             ground: lies.ground,
@@ -228,19 +225,19 @@ impl<'a> Scene<'a> {
     }
 
     /// What something goes through that may be driven through everything: its own pieces, and those that lie on the same
-    /// copy of its panel and reach to this place.
+    /// copy of its panel and reach to some of it.
     fn with_all_there(
         &self,
         fixing: &Fixing,
         lies: &Lies,
-        at: Point,
+        line: &[Point],
         mut through: Vec<PieceId>,
     ) -> Vec<PieceId> {
         if through::all_that_lies_there(fixing) {
             let there = self.outlines.iter().filter(|outline| {
                 outline.ground == lies.ground
                     && share(outline.on, lies.on)
-                    && contains(&outline.polygon, at)
+                    && stands(line).any(|at| contains(&outline.polygon, at))
             });
             through.extend(there.map(|outline| outline.piece));
         }
@@ -271,6 +268,12 @@ impl<'a> Scene<'a> {
         lies
     }
 
+    /// Points of a piece where they come to lie on its panel.
+    pub(super) fn on_panel(&self, piece: PieceId, points: &[Point]) -> Vec<Point> {
+        let map = self.lies(piece, On::Both).map;
+        points.iter().map(|p| map * *p).collect()
+    }
+
     /// A piece that is set on another, as it lies on its panel.
     pub(super) fn outline(&self, piece: PieceId) -> Option<&Outline> {
         self.outlines.iter().find(|outline| outline.piece == piece)
@@ -291,6 +294,13 @@ impl<'a> Scene<'a> {
         rows.filter(move |sewn| matches!(sewn.what, What::Row(row) if row.seam == seam))
             .map(|sewn| sewn.operation)
     }
+}
+
+/// Both ends of a line and its middle.
+fn stands(line: &[Point]) -> impl Iterator<Item = Point> + '_ {
+    let ends = line.first().zip(line.last());
+    ends.into_iter()
+        .flat_map(|(from, to)| [*from, from.midpoint(*to), *to])
 }
 
 /// A tack at the foot of a loop, which lies below the band seam: on the front or the yoke.

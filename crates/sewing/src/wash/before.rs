@@ -51,7 +51,7 @@ impl BeforeWash {
             .iter()
             .map(|piece| (piece.id, scale_of(washes, piece)))
             .collect();
-        if let Some(scale) = band_scale(pattern, doc, washes, &scales) {
+        if let Some(scale) = band_scale(pattern, doc, washes, || grown(pattern, &scales)) {
             for entry in &mut scales {
                 if entry.0 == PieceId::Band {
                     entry.1 = scale;
@@ -61,17 +61,8 @@ impl BeforeWash {
         for (_, scale) in &mut scales {
             *scale = scale.about_origin();
         }
-        let pieces = pattern
-            .pieces
-            .iter()
-            .zip(&scales)
-            .map(|(piece, (_, scale))| scaled(piece, scale))
-            .collect();
         let mut before = BeforeWash {
-            pattern: Pattern {
-                pieces,
-                ..pattern.clone()
-            },
+            pattern: grown(pattern, &scales),
             scales,
         };
         for measure in MeasureId::ALL {
@@ -147,12 +138,23 @@ pub fn scale_of(washes: Washes, piece: &Piece) -> Scale {
     Scale::new(piece.grain, shrinkage, own.shrinkage, follows, Share::ZERO)
 }
 
+/// The pieces made larger, each by its scale.
+fn grown(pattern: &Pattern, scales: &[(PieceId, Scale)]) -> Pattern {
+    let pieces = pattern.pieces.iter().zip(scales);
+    Pattern {
+        pieces: pieces
+            .map(|(piece, (_, scale))| scaled(piece, scale))
+            .collect(),
+        ..pattern.clone()
+    }
+}
+
 /// The band in the way the style has it cut; none where it is cut along its own grain.
 fn band_scale(
     pattern: &Pattern,
     doc: &StyleDoc,
     washes: Washes,
-    scales: &[(PieceId, Scale)],
+    body: impl FnOnce() -> Pattern,
 ) -> Option<Scale> {
     let band = pattern.piece(PieceId::Band)?;
     let shell = washes.of(ClothUse::Shell).shrinkage;
@@ -171,7 +173,7 @@ fn band_scale(
         }
         BandCutting::Eased => {
             let finished = band.edge(EdgeId::Join)?.length();
-            let body = body_before(pattern, scales)? - doc.shape.band_ease;
+            let body = body_before(&body())? - doc.shape.band_ease;
             let cut = eased_band(finished, shell.warp, body);
             let stated = eased_shrinkage(finished, cut, shell);
             scale(band.grain, stated, shell, Follows::Stated)
@@ -180,21 +182,10 @@ fn band_scale(
 }
 
 /// The waist seam of the body before the wash.
-fn body_before(pattern: &Pattern, scales: &[(PieceId, Scale)]) -> Option<Length> {
-    let join = JOINS
-        .iter()
-        .find(|join| join.seam == SeamId::Band && join.ease == EaseOf::Band)?;
-    let once: Length = join
-        .a
-        .0
-        .iter()
-        .map(|(piece, edge)| {
-            let scale = scales.iter().find(|(id, _)| id == piece)?.1;
-            let path = pattern.piece(*piece)?.edge(*edge)?;
-            Some(path.transformed(scale.map).length())
-        })
-        .sum::<Option<Length>>()?;
-    Some(once * f64::from(join.a.1))
+fn body_before(sewn: &Pattern) -> Option<Length> {
+    let band = |join: &&Join| join.seam == SeamId::Band && join.ease == EaseOf::Band;
+    let (body, _) = JOINS.iter().find(band)?.sides(sewn)?;
+    Some(body)
 }
 
 /// The length a band is cut along the warp, before the wash, so that a body of this length is eased onto it

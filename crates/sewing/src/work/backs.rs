@@ -40,11 +40,6 @@ pub(super) fn backs(plan: &mut Plan<'_>, ready: &Ready) -> After {
     }
     let set = plan.seam(SeamId::BackPocketSet, &At::new(STAGE, &after));
     let yokes = plan.seam(SeamId::Yoke, &At::new(STAGE, &set));
-    let thin = plan.thinned(
-        (CrossingKind::SeatYoke, key::CROSSING_SEAT_YOKE),
-        SeamId::Seat,
-        STAGE,
-        &yokes,
-    );
+    let thin = plan.thinned(CrossingKind::SeatYoke, SeamId::Seat, STAGE, &yokes);
     plan.seam(SeamId::Seat, &At::new(STAGE, &thin))
 }

@@ -5,16 +5,17 @@
 //! rise, its rows cover where those of the rise begin.
 
 use draft::PieceId;
-use style::{Closing, SeamId};
-use trade::Unwashed;
-use words::key;
+use style::{Closing, Construction, SeamId};
+use trade::{Length, MachineId, Unwashed};
+use words::{key, say};
 
 use super::operation::{Operation, Stage};
 use super::operation_key::{OperationKey, SeamWork, Task};
 use super::pass_kinds::Does;
-use super::plan::{After, Plan, all_of, not_stated, part_of, says};
+use super::plan::{After, Plan, all_of, not_stated, part_of, pressed, says};
 use super::seams::At;
 use super::small_parts::Ready;
+use crate::allowance::allowances;
 use crate::rows::is_stitched_flat;
 use crate::yarn::Unstated;
 
@@ -36,7 +37,8 @@ pub(super) fn fronts(plan: &mut Plan<'_>, ready: &Ready) -> Fronts {
 }
 
 fn hip_pockets(plan: &mut Plan<'_>, ready: &Ready) -> After {
-    let faced = plan.seam(SeamId::FacingSet, &At::new(STAGE, &ready.facings));
+    let pressed_in = facings_pressed(plan, &ready.facings);
+    let faced = plan.seam(SeamId::FacingSet, &At::new(STAGE, &pressed_in));
     // Set once the layer is faced: the row that sets the facing would sew it shut.
     let ready_for_mouth = if plan.has(PieceId::ExtraPocket) {
         let after = all_of(&[&ready.extra, &faced]);
@@ -51,6 +53,21 @@ fn hip_pockets(plan: &mut Plan<'_>, ready: &Ready) -> After {
         mind: says(&[key::MIND_BAGS_BASTE]),
         after: closed,
         ..not_stated(STAGE, Task::BagsBaste, (key::NOT_STATED_BAGS_BASTE, &[]))
+    })
+}
+
+/// A facing whose inner edge is turned in is pressed before it is set on the bag.
+fn facings_pressed(plan: &mut Plan<'_>, after: &After) -> After {
+    let seam = plan.seam_of(SeamId::FacingSet);
+    let Some(seam) = seam.filter(|seam| seam.construction == Construction::PatchSet) else {
+        return after.clone();
+    };
+    let turned = allowances(seam, Length::ZERO).over.in_mm(1);
+    plan.add(Operation {
+        pieces: vec![PieceId::PocketFacing],
+        mind: vec![say::MindPressFacing { turned }.into()],
+        after: after.clone(),
+        ..pressed(STAGE, Task::FacingPress)
     })
 }
 
@@ -91,6 +108,18 @@ fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
             STAGE,
             Task::FlyShieldJoin,
             (key::NOT_STATED_FLY_SHIELD_JOIN, &half),
+        )
+    });
+    let shield = plan.add(Operation {
+        pieces: vec![PieceId::Front, PieceId::FlyShield],
+        parts: vec![part_of(SeamId::Fly)],
+        machine: MachineId::Overedge,
+        mind: says(&[key::MIND_NEATEN_SHIELD]),
+        after: shield,
+        ..not_stated(
+            STAGE,
+            Task::FlyShieldNeaten,
+            (key::NOT_STATED_FLY_SHIELD_OVEREDGE, &[]),
         )
     });
     let both = all_of(&[&stitched, &shield]);

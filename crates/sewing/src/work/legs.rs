@@ -66,7 +66,7 @@ pub fn closing_seam(garment: &Garment) -> SeamId {
 
 pub(super) fn legs(plan: &mut Plan<'_>, fronts: &Fronts, seat: &After) -> Legs {
     let halves = all_of(&[&fronts.bags, &fronts.fly, seat]);
-    let crotch = (CrossingKind::Crotch, key::CROSSING_CROTCH);
+    let crotch = CrossingKind::Crotch;
     if closing_seam(plan.garment) == SeamId::Outseam {
         let thin = plan.thinned(crotch, SeamId::Inseam, STAGE, &halves);
         let inseam = plan.seam(SeamId::Inseam, &At::new(STAGE, &thin));

@@ -8,9 +8,13 @@
 //! states no row for is an operation of its own, marked [`Operation::not_stated`]. Where a step has
 //! no other source it is common practice.
 
+mod apart;
 mod backs;
+mod edge_ends;
+mod edge_words;
 mod finish;
 mod fronts;
+mod legend;
 mod legs;
 mod machine;
 mod machines_of;
@@ -24,10 +28,13 @@ mod seams;
 mod settings;
 mod small_parts;
 mod tacks;
+mod thick;
 mod told;
 mod waist;
 mod wash;
 
+pub use edge_ends::{CutEdge, EdgeEnd, cut_edges};
+pub use legend::order_notes;
 pub use legs::closing_seam;
 pub(crate) use machines_of::machines_of;
 pub use operation::{Attachment, Needle, NotStated, Operation, Stage, Work};

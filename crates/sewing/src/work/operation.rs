@@ -4,7 +4,9 @@
 
 use draft::PieceId;
 use trade::seam::SeamOperationId;
-use trade::{Confidence, Length, MachineId, StitchDensity, StitchType, Unwashed, Washed};
+use trade::{
+    Confidence, Length, MachineId, NeedleSize, StitchDensity, StitchType, Unwashed, Washed,
+};
 use words::{Given, Key, Said, key, say};
 
 use super::operation_key::OperationKey;
@@ -74,6 +76,26 @@ impl Operation {
     /// "two needles, 6.4 mm", "single needle", "bite 5.6 mm"; none where nothing is sewn.
     pub fn gauge_words(&self) -> Option<Said> {
         gauge_words(self.needle_count, &self.gauges, self.bite)
+    }
+
+    /// "needle Nm 110 to 120": what is usual for all its needle yarns, or for the heaviest of them where no needle is
+    /// usual for all; none where no yarn is stated.
+    pub fn needle_words(&self) -> Option<Said> {
+        let sizes = || self.needles.iter().filter_map(|needle| needle.sizes);
+        let heaviest = sizes().max()?;
+        let finest_of_last = sizes().map(|(_, last)| last).min()?;
+        let (first, last) = if heaviest.0 <= finest_of_last {
+            (heaviest.0, finest_of_last)
+        } else {
+            heaviest
+        };
+        Some(
+            say::NeedleSizes {
+                finest: first.to_metric().to_string(),
+                heaviest: last.to_metric().to_string(),
+            }
+            .into(),
+        )
     }
 }
 
@@ -148,6 +170,8 @@ pub enum Work {
     Set,
     /// By hand: cut, turned, knotted.
     ByHand,
+    /// Washed.
+    Washed,
 }
 
 /// One needle of an operation: a stated row of stitches, tacks, or buttonholes.
@@ -169,6 +193,8 @@ pub struct Needle {
     pub offset: Option<Unwashed<Length>>,
     /// Yarn on the needle.
     pub yarn: RowYarn,
+    /// The finest and the heaviest needle usual for that yarn; none for a yarn the collection does not have.
+    pub sizes: Option<(NeedleSize, NeedleSize)>,
     /// Yarn below.
     pub under: RowYarn,
     /// Length sewn in a pair; of buttonholes the cuts.

@@ -32,16 +32,22 @@ words::identities! {
         FlyShieldClose = "fly-shield-close" => key::TASK_FLY_SHIELD_CLOSE,
         /// Waistband marked.
         BandMark = "band-mark" => key::TASK_BAND_MARK,
+        /// Inner edges of the hip pocket facings turned in.
+        FacingPress = "facing-press" => key::TASK_FACING_PRESS,
         /// Pocket bags held to waist and outseam.
         BagsBaste = "bags-baste" => key::TASK_BAGS_BASTE,
         /// Fly shield joined to the right front.
         FlyShieldJoin = "fly-shield-join" => key::TASK_FLY_SHIELD_JOIN,
+        /// Joined edges of shield and right front overedged.
+        FlyShieldNeaten = "fly-shield-neaten" => key::TASK_FLY_SHIELD_NEATEN,
         /// Rivets that the back pockets hide.
         BackPocketsRivets = "back-pockets-rivets" => key::TASK_BACK_POCKETS_RIVETS,
         /// Labels held in the allowance of the outseam.
         LabelsSeam = "labels-seam" => key::TASK_LABELS_SEAM,
         /// Ends of the waistband closed.
         BandEnds = "band-ends" => key::TASK_BAND_ENDS,
+        /// Ends of the waistband turned in.
+        BandEndsTurn = "band-ends-turn" => key::TASK_BAND_ENDS_TURN,
         /// Belt loops set.
         LoopsSet = "loops-set" => key::TASK_LOOPS_SET,
         /// Thread ends of the hems tied.
@@ -64,6 +70,8 @@ words::identities! {
         MouthRivets = "mouth-rivets" => key::TASK_MOUTH_RIVETS,
         /// Anything set that has no place of its own.
         SetRest = "set-rest" => key::TASK_SET_REST,
+        /// Thread ends trimmed before the wash.
+        TrimThreads = "trim-threads" => key::TASK_TRIM_THREADS,
         /// The first wash.
         Wash = "wash" => key::TASK_WASH,
         /// The last look.

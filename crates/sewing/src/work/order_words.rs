@@ -6,6 +6,7 @@ use style::{BandMethod, Construction, HemEnds, HemJoin, Lining, MeasureId, Seam,
 use trade::{Length, StitchType, Unwashed};
 use words::{Key, Said, key, say};
 
+use super::edge_words::{covers_strip, neatened, stays_raw};
 use super::operation_key::{Called, OperationKey, SeamWork};
 use super::pass_kinds::{Does, Holding};
 use super::passes::Pass;
@@ -179,20 +180,6 @@ pub(super) fn of_unstated(garment: &Garment, seam: &Seam, does: Does, in_tube: b
     }
 }
 
-fn neatened(garment: &Garment, seam: &Seam) -> Vec<Said> {
-    let single = seam.id == SeamId::FlyEdge;
-    says(&[match (single, seam.construction) {
-        (true, Construction::Overlocked) if garment.pattern.spec.button_fly => {
-            key::MIND_NEATEN_FLY_EDGE_BOTH
-        }
-        (true, Construction::Overlocked) => key::MIND_NEATEN_FLY_EDGE_ALONE,
-        (true, _) => key::MIND_NEATEN_FLY_EDGE_EACH,
-        (false, Construction::LaidOn) => key::MIND_NEATEN_LAID_ON,
-        (false, Construction::PressedOpen) => key::MIND_NEATEN_EACH,
-        (false, _) => key::MIND_NEATEN_BOTH,
-    }])
-}
-
 fn joined(garment: &Garment, seam: &Seam, in_tube: bool) -> Vec<Said> {
     let plain = allowances(seam, garment.sewn(MeasureId::HemDepth).figure()).over;
     let plain = plain.in_mm(1);
@@ -260,11 +247,17 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
             }
         }
         Holding::Hem | Holding::TurnIn => out.push(lies(garment, seam)),
-        Holding::Set => out.extend(set_on(garment, seam)),
+        Holding::Set => {
+            out.extend(set_on(garment, seam));
+            if stays_raw(seam) {
+                out.push(key::MIND_SET_RAW.into());
+            }
+        }
         Holding::Round => {
             let below = garment.before_wash.start_below(doc).figure().in_mm(1);
             out.push(say::MindRoundBegin { below }.into());
             out.push(key::MIND_ROUND_END.into());
+            out.push(key::MIND_ROUND_CLOSES.into());
         }
         Holding::Bind => out.extend(says(&[key::MIND_BIND_STRIP, key::MIND_BIND_ASK])),
         Holding::Enclose => out.push(key::MIND_ENCLOSE.into()),
@@ -272,6 +265,9 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
             let width = sewn(MeasureId::LoopWidth).in_mm(1);
             let lies = lies(garment, seam);
             out.push(say::MindStrip { lies, width }.into());
+            if !covers_strip(seam) {
+                out.push(key::MIND_STRIP_RAW.into());
+            }
         }
         Holding::Decorate => out.push(key::MIND_DECORATE.into()),
     }

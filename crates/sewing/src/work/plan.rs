@@ -2,7 +2,8 @@
 
 use draft::PieceId;
 use style::{Seam, SeamId};
-use trade::{Confidence, MachineId, Unwashed};
+use trade::yarn::nearest_row;
+use trade::{Confidence, MachineId, NeedleSize, Unwashed};
 use words::{Key, Said, say};
 
 use super::operation::{Attachment, NotStated, Operation, Stage, Work};
@@ -65,6 +66,11 @@ pub(super) fn pressed(stage: Stage, called: impl Into<Called>) -> Operation {
 /// At a table.
 pub(super) fn by_hand(stage: Stage, called: impl Into<Called>) -> Operation {
     operation(stage, (Work::ByHand, MachineId::ByHand), called)
+}
+
+/// In a washing machine, here or at a laundry.
+pub(super) fn washed(stage: Stage, called: impl Into<Called>, machine: MachineId) -> Operation {
+    operation(stage, (Work::Washed, machine), called)
 }
 
 /// Sewn, but the style states no row for it; with what the yarn list estimates for it, if anything.
@@ -158,7 +164,7 @@ impl<'g> Plan<'g> {
     /// Turned-in edges cut away where a seam is too thick for its machine to cross, before it is sewn.
     pub fn thinned(
         &mut self,
-        (kind, place): (CrossingKind, Key),
+        kind: CrossingKind,
         seam: SeamId,
         stage: Stage,
         after: &After,
@@ -172,7 +178,7 @@ impl<'g> Plan<'g> {
         };
         let told = say::MindThin {
             left: left.in_mm(1),
-            place,
+            place: thick.name.clone(),
             thick: thick.thickness.in_mm(1),
         };
         self.add(Operation {
@@ -197,6 +203,12 @@ impl<'g> Plan<'g> {
             operation.parts.extend(parts);
             operation.parts = once_each(std::mem::take(&mut operation.parts));
         }
+    }
+
+    /// The needles that are usual for a yarn; from memory.
+    pub fn needle_sizes(&self, yarn: &str) -> Option<(NeedleSize, NeedleSize)> {
+        let yarn = self.garment.collection.yarns.get(yarn)?;
+        Some(nearest_row(yarn.size).needles)
     }
 
     /// Whether any row of a seam has a place.

@@ -3,17 +3,18 @@
 use draft::PieceId;
 use style::{Construction, Seam, SeamId};
 use trade::seam::{SeamOperation, SeamOperationId, operation as operation_named};
-use trade::{Length, StitchType, Unwashed, Washed};
+use trade::{Length, MachineId, StitchType, Unwashed, Washed};
 use words::key;
 
+use super::apart::apart_after_wash;
 use super::machine;
 use super::operation::{Needle, Operation, Stage, Work};
 use super::order_words;
 use super::pass_kinds::{Does, Holding};
 use super::passes::{Pass, bite_of, gauges, needles_in, passes};
 use super::plan::{After, Plan, not_stated, once_each, operation, part_of, pressed};
-use crate::construct::Finish;
-use crate::construct::operation_of;
+use super::thick::thick_crossings;
+use crate::construct::{Finish, construct, operation_of};
 use crate::garment::{InsideLap, StitchRow};
 use crate::seam_words::ends_of;
 use crate::yarn::{Sewn, Unstated, UnstatedKind, overedge_bite};
@@ -142,6 +143,15 @@ impl Plan<'_> {
             )
         };
         operation.needles = needles;
+        // Crossings are reckoned by the machine of the first row.
+        if pass.rows.contains(&1) {
+            operation
+                .mind
+                .extend(thick_crossings(self.garment, seam.id));
+        }
+        operation
+            .mind
+            .extend(apart_after_wash(self.garment, &operation));
         self.add(operation)
     }
 
@@ -162,7 +172,11 @@ impl Plan<'_> {
     /// Work of this seam for which the style states no row.
     pub fn unstated(&mut self, seam: &Seam, does: Does, at: &At<'_>, after: &After) -> After {
         let Some(found) = self.unstated_of(seam.id, does) else {
-            return after.clone();
+            return if does == Does::Neatens && self.is_left_raw(seam) {
+                self.neatening_asked(seam, at, after)
+            } else {
+                after.clone()
+            };
         };
         let usual = usual(seam, does);
         let what = match does {
@@ -195,6 +209,30 @@ impl Plan<'_> {
         self.add(operation)
     }
 
+    /// Whether the construction of a seam is overedged, none of its rows is an overedge, and the yarn list reckons none.
+    fn is_left_raw(&self, seam: &Seam) -> bool {
+        let overedged = seam.rows.iter().any(|row| row.stitch.is_overedge());
+        let lies = self.garment.laps.iter();
+        // The halves of a band are joined inside its fold.
+        seam.id != SeamId::BandJoin
+            && construct(seam.construction).finish == Finish::Overedged
+            && self.is_laid(seam.id)
+            && !overedged
+            && !lies.filter_map(InsideLap::seam).any(|of| of == seam.id)
+    }
+
+    fn neatening_asked(&mut self, seam: &Seam, at: &At<'_>, after: &After) -> After {
+        let called = order_words::unstated_called(seam.id, Does::Neatens);
+        self.add(Operation {
+            pieces: self.pieces_of(seam.id),
+            parts: vec![part_of(seam.id)],
+            machine: MachineId::Overedge,
+            mind: order_words::of_unstated(self.garment, seam, Does::Neatens, at.in_tube),
+            after: after.clone(),
+            ..not_stated(at.stage, called, (key::NOT_STATED_OVEREDGE, &[]))
+        })
+    }
+
     /// Of a seam that runs along the cloth's own finished edge in part, the pieces whose edge in it is
     /// raw; `None` for a seam that nowhere does.
     fn raw_beside_selvedge(&self, seam: SeamId) -> Option<Vec<PieceId>> {
@@ -202,7 +240,9 @@ impl Plan<'_> {
         let laps = || self.garment.laps.iter().filter(of_seam);
         laps().any(|lap| lap.finish == Finish::Selvedge).then(|| {
             let raw = laps().filter(|lap| lap.finish != Finish::Selvedge);
-            raw.map(|lap| lap.piece).collect()
+            // The bag lies on the facing there.
+            let bag = [PieceId::PocketBag].into_iter();
+            raw.map(|lap| lap.piece).chain(bag).collect()
         })
     }
 
@@ -300,6 +340,7 @@ impl Plan<'_> {
             counted: Some(Washed::new(laid.density)),
             offset: Some(Unwashed::new(spec.offset)),
             yarn: laid.needle.clone(),
+            sizes: self.needle_sizes(&laid.needle.key),
             under: laid.under.clone(),
             sewn: items.iter().map(|item| item.sewn_length()).sum(),
             ends: ends_of(self.garment, seam.id, number),

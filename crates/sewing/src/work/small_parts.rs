@@ -115,7 +115,7 @@ fn turned_in(task: Task, pieces: &[PieceId], after: After) -> Operation {
     Operation {
         pieces: pieces.to_vec(),
         attachment: aid(key::ATTACHMENT_SHAPE_TEMPLATE),
-        mind: says(&[key::MIND_PRESS_SHAPE]),
+        mind: says(&[key::MIND_PRESS_SHAPE, key::MIND_PRESS_CORNERS]),
         after,
         ..pressed(STAGE, task)
     }

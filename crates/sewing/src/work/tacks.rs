@@ -56,7 +56,11 @@ impl Plan<'_> {
         });
         let operation = Operation {
             attachment: aid(key::ATTACHMENT_BUTTONHOLE_KNIFE),
-            mind: says(how).into_iter().chain(cut).collect(),
+            mind: says(how)
+                .into_iter()
+                .chain(cut)
+                .chain(says(&[key::MIND_HOLE_GIMP]))
+                .collect(),
             after,
             ..operation(stage, (Work::Sewn, MachineId::EyeletButtonhole), task)
         };
@@ -122,6 +126,7 @@ impl Plan<'_> {
                     counted: None,
                     offset: None,
                     yarn: context.yarn(&item.needle_yarn),
+                    sizes: self.needle_sizes(&item.needle_yarn),
                     under: context.yarn(&item.under_yarn),
                     sewn: item.sewn_length(),
                     ends: Some(key::ROW_ENDS_LOCKED.into()),

@@ -1,6 +1,6 @@
 //! Waistband, patch, loops, and hems.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use style::{BandMethod, Construction, MeasureId, PatchThrough, SeamId};
 use trade::MachineId;
 use trade::seam::SeamOperationId;
@@ -12,11 +12,16 @@ use super::operation::{NotStated, Operation, Stage, Work};
 use super::operation_key::Task;
 use super::order_words::unstated_called;
 use super::pass_kinds::{Does, Holding};
-use super::plan::{After, Plan, aid, all_of, by_hand, not_stated, operation, part_of, says};
+use super::passes::passes;
+use super::plan::{
+    After, Plan, aid, all_of, by_hand, not_stated, operation, part_of, pressed, says,
+};
 use super::seams::At;
 use super::small_parts::Ready;
+use super::thick::thick_crossings;
 use super::told::set_on;
-use crate::garment::{FixingKind, Garment, RowEnd};
+use crate::edges::allowance;
+use crate::garment::{FixingKind, Garment, On, RowEnd};
 
 /// What has to be done before whatever needs the band.
 pub(super) fn band(plan: &mut Plan<'_>, ready: &Ready, fronts: &Fronts, legs: &Legs) -> After {
@@ -38,7 +43,7 @@ pub(super) fn band(plan: &mut Plan<'_>, ready: &Ready, fronts: &Fronts, legs: &L
         .is_some_and(|seam| seam.construction == Construction::BandTurned);
     let joined = plan.first(SeamId::Band, &At::new(Stage::Band, &before));
     if round {
-        plan.held(SeamId::Band, &At::new(Stage::Band, &joined))
+        held_round(plan, &joined)
     } else if turned {
         let ends = close_ends(plan, &joined, key::MIND_BAND_ENDS_TURNED);
         plan.held(SeamId::Band, &At::new(Stage::Band, &ends))
@@ -48,11 +53,48 @@ pub(super) fn band(plan: &mut Plan<'_>, ready: &Ready, fronts: &Fronts, legs: &L
     }
 }
 
+/// The band set on, its ends turned in, and the row that closes them sewn round.
+fn held_round(plan: &mut Plan<'_>, joined: &After) -> After {
+    let mut after = joined.clone();
+    let Some(seam) = plan.seam_of(SeamId::Band) else {
+        return after;
+    };
+    let at = At::new(Stage::Band, joined);
+    let passes = passes(plan.garment, seam);
+    let mut turned = false;
+    for pass in passes.iter().filter(|pass| pass.does.holds()) {
+        if pass.does == Does::Holds(Holding::Round) && !turned {
+            after = turn_ends(plan, &after);
+            turned = true;
+        }
+        after = plan.pass(seam, pass, &at, &after);
+    }
+    after
+}
+
+/// The ends of a band are turned in before a row is sewn round them.
+fn turn_ends(plan: &mut Plan<'_>, after: &After) -> After {
+    let garment = plan.garment;
+    let depth = garment.sewn(MeasureId::HemDepth).figure();
+    let ends = (PieceId::Band, EdgeId::EndLeft);
+    let turned = allowance(&garment.seams, depth, ends.0, ends.1, On::AsDrawn).in_mm(1);
+    plan.add(Operation {
+        pieces: vec![PieceId::Band],
+        parts: vec![part_of(SeamId::Band)],
+        mind: vec![
+            say::MindBandEndsTurn { turned }.into(),
+            key::MIND_PRESS_CORNERS.into(),
+        ],
+        after: after.clone(),
+        ..pressed(Stage::Band, Task::BandEndsTurn)
+    })
+}
+
 fn close_ends(plan: &mut Plan<'_>, after: &After, how: Key) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         parts: vec![part_of(SeamId::Band)],
-        mind: says(&[how]),
+        mind: says(&[how, key::MIND_PRESS_CORNERS]),
         after: after.clone(),
         usual: Some(SeamOperationId::WaistbandEnds),
         source: trade::Confidence::FromMemory,
@@ -120,7 +162,10 @@ pub(super) fn loops(plan: &mut Plan<'_>, ready: &Ready, band: &After) -> After {
         sewn,
         not_stated,
         attachment: aid(key::ATTACHMENT_LOOP_MARKS),
-        mind: says(&how),
+        mind: says(&how)
+            .into_iter()
+            .chain(thick_crossings(plan.garment, SeamId::LoopEdge))
+            .collect(),
         after: all_of(&[&ready.loops, band]),
         usual: Some(SeamOperationId::Bartack),
         source: trade::Confidence::FromMemory,

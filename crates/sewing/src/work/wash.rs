@@ -1,11 +1,12 @@
 //! The first wash as an operation of the order, and what is set only after it.
 
 use style::{SeamId, SetAfter, Wash, WashStep, WashedBy};
+use trade::MachineId;
 use words::{Said, key, say};
 
 use super::operation::{Operation, Stage};
 use super::operation_key::Task;
-use super::plan::{After, Plan, by_hand, once_each};
+use super::plan::{After, Plan, by_hand, once_each, says, washed};
 use super::waist::patched_first;
 use crate::garment::Garment;
 
@@ -33,9 +34,11 @@ pub(super) fn wash(plan: &mut Plan<'_>, done: After) -> After {
     let Some(wash) = wash.filter(|wash| is_washed_when_sewn(wash)) else {
         return done;
     };
-    let by: Said = match wash.by {
-        WashedBy::Laundry => key::MIND_WASH_LAUNDRY.into(),
-        WashedBy::Workroom | WashedBy::Mill | WashedBy::Wearer => key::MIND_WASH_HERE.into(),
+    let (by, machine) = match wash.by {
+        WashedBy::Laundry => (key::MIND_WASH_LAUNDRY, MachineId::Laundry),
+        WashedBy::Workroom | WashedBy::Mill | WashedBy::Wearer => {
+            (key::MIND_WASH_HERE, MachineId::WashingMachine)
+        }
     };
     let steps = wash.steps.iter().map(WashStep::to_string);
     let steps = steps.map(|step| say::MindWashStep { step }.into());
@@ -44,10 +47,15 @@ pub(super) fn wash(plan: &mut Plan<'_>, done: After) -> After {
     } else {
         steps.collect()
     };
-    plan.add(Operation {
-        mind: [by].into_iter().chain(recipe).collect(),
+    let trimmed = plan.add(Operation {
+        mind: says(&[key::MIND_TRIM_THREADS]),
         after: done,
-        ..by_hand(Stage::Finish, Task::Wash)
+        ..by_hand(Stage::Finish, Task::TrimThreads)
+    });
+    plan.add(Operation {
+        mind: [by.into()].into_iter().chain(recipe).collect(),
+        after: trimmed,
+        ..washed(Stage::Finish, Task::Wash, machine)
     })
 }
 

@@ -2,7 +2,7 @@
 
 use style::Size;
 use trade::{Colour, Length, StitchDensity, StitchType, Unwashed, Washed, YarnSize};
-use words::{Said, say};
+use words::{Given, Said, say};
 
 use super::ground::{Ground, of_item};
 use super::{Item, Sewn, consumption};
@@ -69,6 +69,8 @@ pub struct Group {
 pub struct GroupRow {
     /// The seam; for a fixing the seam or trim it belongs to.
     pub seam: Origin,
+    /// What that is called.
+    pub called: Given,
     /// Row or fixing.
     pub sewn: Sewn,
     /// Stitch type.
@@ -89,7 +91,7 @@ impl GroupRow {
 
     /// The same with the numbers of several rows of its seam: "inseam 1+2".
     pub fn said_with(&self, numbers: &str) -> Said {
-        let of = self.seam.title();
+        let of = self.called.clone();
         match self.sewn {
             Sewn::Row(_) => say::PlanOfYarnsRow { numbers, seam: of }.into(),
             Sewn::Bartack(_) => say::PlanOfYarnsBartacksOf { of }.into(),
@@ -187,6 +189,7 @@ fn put(garment: &Garment, groups: &mut Vec<Group>, item: &Item, role: Role) {
         }
         None => group.rows.push(GroupRow {
             seam: item.seam.clone(),
+            called: item.seam.called(&garment.collection),
             sewn: item.sewn,
             stitch: item.stitch,
             length: item.sewn_length(),

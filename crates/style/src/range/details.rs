@@ -128,7 +128,7 @@ pub(super) const ROWS: &[Range] = &[
         [0.0, 60.0],
         PRACTICE,
     ),
-    count(&["loops.count"], [0, 11], [0, 15], PRACTICE),
+    count(&["loops.count"], [0, 9], [0, 9], PRACTICE),
     mm(
         &["loops.belt"],
         [20.0, 60.0],

@@ -7,7 +7,14 @@ use suite::source::{Source, literals, rust_files};
 use crate::catalogue::{is_prose, without_values};
 
 /// The rooms whose words lie in the catalogue.
-const ROOMS: [&str; 5] = ["draft", "cutting", "flat", "drawing", "cut_sheets"];
+const ROOMS: [&str; 6] = [
+    "draft",
+    "sewing",
+    "cutting",
+    "flat",
+    "drawing",
+    "cut_sheets",
+];
 
 /// Files of these rooms that are judged elsewhere, or whose literals are of another language.
 const NOT_JUDGED: &[(&str, &str)] = &[
@@ -21,6 +28,14 @@ const NOT_JUDGED: &[(&str, &str)] = &[
         "reads what a maker wrote of the cloth",
     ),
     ("src/sample", "reads the demo, for tests"),
+    (
+        "sewing/src/check/fibres.rs",
+        "names of fibres in the languages of labels, to read them",
+    ),
+    (
+        "sewing/src/check/label_texts.rs",
+        "words of labels in their languages, to read them",
+    ),
 ];
 
 /// Literals that read as words and are codes, by the end of their file's path, each with its reason.
@@ -54,6 +69,66 @@ const CODES: &[(&str, &[&str], &str)] = &[
         "cutting/src/marks.rs",
         &["{} corner {}"],
         "names of holes in pattern files",
+    ),
+    (
+        "sewing/src/check/trims.rs",
+        &[
+            "vegetable",
+            "free of chrom",
+            "no chrom",
+            "nickel free",
+            "free of nickel",
+            "no nickel",
+        ],
+        "reads what a maker wrote of a trim",
+    ),
+    (
+        "sewing/src/clash/metal.rs",
+        &["false"],
+        "a value of the style's file",
+    ),
+    (
+        "sewing/src/context.rs",
+        &[
+            "corespun",
+            "spun polyester",
+            "filament",
+            "bonded",
+            "cotton",
+            "polyester",
+        ],
+        "reads what a maker wrote of a yarn",
+    ),
+    (
+        "sewing/src/fixings/labels.rs",
+        &[
+            "side seam",
+            "left",
+            "right",
+            "band",
+            "outside",
+            "centre back",
+        ],
+        "reads what a maker wrote of a place",
+    ),
+    (
+        "sewing/src/work/operation_key.rs",
+        &["press", "sew", "thin"],
+        "ends of codes of operations",
+    ),
+    (
+        "sewing/src/yarn/count.rs",
+        &[
+            "the number of threads",
+            "the path of the thread",
+            "both threads going",
+        ],
+        "sources of figures, as the tables of the trade have them",
+    ),
+    (
+        "sewing/src/yarn/width.rs",
+        &["the distance of the rows", "the middle of the gauges"],
+        "sources of figures, as the tables of the trade have them",
     ),
     (
         "drawing/src/yarn_plan/strip.rs",

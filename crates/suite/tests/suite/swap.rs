@@ -215,9 +215,10 @@ fn bulk_falls_where_the_hem_crosses_the_inseam() {
     let Swap { before, after } = swap();
     let thickest = |garment: &Garment| -> Length {
         let all = sewing::bulk(garment);
-        let hem = all
-            .iter()
-            .filter(|c| c.kind == sewing::CrossingKind::Hem && c.name.contains("inseam"));
+        let hem = all.iter().filter(|c| {
+            let name = words::Words::english().saying(&c.name);
+            c.kind == sewing::CrossingKind::Hem && name.contains("inseam")
+        });
         hem.map(|c| c.thickness).fold(Length::ZERO, Length::max)
     };
     let (felled, overlocked) = (thickest(&before), thickest(&after));

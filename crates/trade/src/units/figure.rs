@@ -24,6 +24,12 @@ impl Length {
         Figure::new(self.to_cm(), places, "cm")
     }
 
+    /// In metres, with so many decimals.
+    #[must_use]
+    pub const fn in_m(self, places: u8) -> Figure {
+        Figure::new(self.to_m(), places, "m")
+    }
+
     /// In inches, with so many decimals.
     #[must_use]
     pub const fn in_inches(self, places: u8) -> Figure {

@@ -2,8 +2,15 @@
 
 ## Bulk
 
-sewing-bulk-too-thick = { $words }, the plies not pressed; { $machine } { $machine-2 } lifts its foot { $lift } and sews about { $sews }
-sewing-bulk-left = cut away the turned-in edges inside the crossing, which leaves { $plies } and { $thickness }, and flatten it before sewing across
+sewing-bulk-too-thick = { $words }, the plies not pressed; { $machine } lifts its foot { $lift } and sews about { $sews }
+sewing-bulk-left = cut away the turned-in edges inside the crossing, which leaves { $plies ->
+    [one] { $plies } ply
+   *[other] { $plies } plies
+    } and { $thickness }, and flatten it before sewing across
+sewing-bulk-left-thick = cut away the turned-in edges inside the crossing, which leaves { $plies ->
+    [one] { $plies } ply
+   *[other] { $plies } plies
+    } and { $thickness }, still more than the { $sews } that are sewn: hammer that flat, sew a sample first, or choose a construction of fewer plies
 sewing-bulk-hem-help = flatten the seam with a hammer before hemming, and hem slowly across it
 sewing-bulk-machine = a lighter cloth, a construction of fewer plies, or move one of the seams
 sewing-bulk-felled = choose a construction of fewer plies for one of the seams
@@ -66,6 +73,8 @@ sewing-loops-foot-3 = { $said }, and pull on the band alone
 sewing-loops-foot-help = at least { $below-seam }
 sewing-loops-spacing = { $count } are few to hold a belt; { $least } to 7 are usual
 sewing-loops-spacing-2 = two neighbours stand { $gap } apart, which is { $said }
+sewing-loops-spacing-far = far
+sewing-loops-spacing-near = near
 sewing-loops-spacing-help = between { $nearest } and { $farthest }
 sewing-loops-spacing-3 = the two beside the fly stand { $gap } apart
 sewing-loops-spacing-help-2 = at most { $farthest-front }
@@ -89,6 +98,13 @@ sewing-open-patch = it is open what the patch says or shows
 sewing-pockets-outside = the pocket reaches { $beyond } beyond the back panel, across { $seam }
 sewing-pockets-near-seam = the pocket comes within { $nearest } of { $seam }
 sewing-pockets-near-seam-help = leave { $near-seam } to sew round it
+sewing-pockets-seam-outseam = the outseam
+sewing-pockets-seam-yoke = the yoke seam
+sewing-pockets-seam-seat = the seat seam
+sewing-pockets-seam-inseam = the inseam
+sewing-pockets-seam-hem = the hem
+sewing-pockets-levels-inner = inner
+sewing-pockets-levels-outer = outer
 sewing-pockets-levels = the { $end } top corners of left and right lie { $off } apart when laid on one another; nothing states such a difference
 sewing-pockets-levels-help = within { $level }
 sewing-pockets-coin-beyond = a corner of the coin pocket reaches { $beyond } beyond the facing it is set on and would be sewn through the bag
@@ -103,9 +119,15 @@ sewing-pockets-coin-foot = its foot lies in the pocket mouth: the front does not
 
 ## Rivets
 
-sewing-rivets-thin = it goes through { $plies }, { $thickness } in all, and will not close tightly
+sewing-rivets-thin = it goes through { $plies ->
+    [one] { $plies } ply
+   *[other] { $plies } plies
+    }, { $thickness } in all, and will not close tightly
 sewing-rivets-thin-help = at least { $least-plies } plies and { $least }: lay a scrap of cloth below, or leave it out
-sewing-rivets-thick = it goes through { $plies }, { $thickness } in all; a nail of usual length closes on { $most }
+sewing-rivets-thick = it goes through { $plies ->
+    [one] { $plies } ply
+   *[other] { $plies } plies
+    }, { $thickness } in all; a nail of usual length closes on { $most }
 sewing-rivets-near-edge = its middle lies { $to-edge } from the edge, so a cap of { $cap } stands { $over } over it
 sewing-rivets-tack-on-rivet = a bartack of { $where-of } lies { $zero } from its cap
 sewing-rivets-thick-help = set it clear of the folded edges, or ask for a longer nail
@@ -180,6 +202,8 @@ sewing-trims-labels-overlap = it lies on the label { $code }
 sewing-trims-leather = { $trim }: leather that touches the skin may hold less than 3 mg/kg of chromium VI, and { $how }
 sewing-trims-nickel = { $trim }: buttons, rivets and zips that touch the skin may release at most 0.5 µg of nickel a square centimetre and week; its material does not say that it is free of nickel
 sewing-trims-tack-density = { $stitches } stitches on { $tack } are { $density } to a quarter inch and { $said }
+sewing-trims-tack-open = leave it open
+sewing-trims-tack-cuts = cut the cloth
 sewing-trims-tack-density-help = { $ceil } to { $floor } stitches
 sewing-trims-fibre-differs = it says "{ $words }", and { $shell } does not say what it is made of
 sewing-trims-fibre-differs-2 = it is to tell the fibre content, and "{ $words }" gives no shares
@@ -227,6 +251,10 @@ sewing-values-tolerance-wide-help = a tolerance of a tenth or less of the measur
 ## Yarns
 
 sewing-yarns-unusual-one = { $size } is { $word } for { $weight } denim; usual are { $finest } to { $heaviest }
+sewing-yarns-fine = fine
+sewing-yarns-heavy = heavy
+sewing-yarns-unknown-yarn = yarn
+sewing-yarns-unknown-trim = trim
 sewing-yarns-unknown = the collection has no { $what } named "{ $key }"
 sewing-yarns-unknown-help = add it to { $file }, or name one that is there
 sewing-yarns-unlike-needles = { $first } wants a needle of { $one } to { $one-2 }, { $second } one of { $other } to { $other-2 }; both rows are sewn in one pass
@@ -302,6 +330,8 @@ clash-rows-cross = it crosses { $other }, { $where-of }, away from the ends of b
 clash-rows-cross-help = move one of the two, or end it where they meet
 clash-rows-together = it runs { $gap } beside { $other }, { $where-of }, nearer than a needle of { $needle } is wide: that row is sewn in operation { $set }, this one in operation { $now }
 clash-rows-together-help = let one of the two do for both, or move them apart
+clash-closed = it is sewn through one ply in operation { $now }, and what lies round that ply is closed since operation { $closed }: no machine reaches in
+clash-closed-help = sew it on before, or through every ply
 clash-no-arm = it is sewn in operation { $now }, when the legs are tubes since operation { $closed }, and stitch { $stitch } is made on a flat bed, which does not reach into a tube
 clash-no-arm-help = a lockstitch or chainstitch, which machines with an arm make
 

@@ -3,9 +3,11 @@
 ## How the plies of a seam lie when they are joined, by the seam
 
 mind-join-uneven = right sides together, seam line { $front } from the cloth's own edge of the front and { $back } from that of the back: the two edges do not lie level
-# Where seams cross.
-crossing-seat-yoke = where the seat seam crosses the yoke seam
-crossing-crotch = at the crotch, where the inseam crosses front rise and seat seam
+# How a crossing is passed that is thicker than its machine sews.
+mind-thick-cut = { $place }: { $thick } lie there and the machine sews { $sews }; turned-in edges are cut away before, which leaves { $left }
+mind-thick-cut-hammer = { $place }: { $thick } lie there and the machine sews { $sews }; turned-in edges are cut away before, which leaves { $left }, still more than it sews: hammer that flat and try it on a sample
+mind-thick-either = { $place }: { $thick } lie there and the machine sews { $sews }; before it is sewn hammer it flat, or cut the turned-in edges away inside it, which leaves { $left }
+mind-thick-hammer = { $place }: { $thick } lie there and the machine sews { $sews }; hammer it flat before it is sewn and try it on a sample
 mind-thin = { $place }: { $thick } is more than the machine takes; turned-in edges cut away there leave { $left }; flatten what is left with a hammer
 mind-meets-band-join = the fold lines of both halves meet
 mind-join = right sides together, { $plain } on each ply
@@ -42,6 +44,8 @@ mind-neaten-each = each edge by itself, before the seam is joined; cut nothing o
 mind-neaten-fly-edge-both = facing and buttonhole strip together, on their finished line; cut nothing off
 mind-neaten-fly-edge-alone = the facing by itself, on its finished line; cut nothing off
 mind-neaten-fly-edge-each = each ply by itself
+mind-neaten-bag = facing and both layers of the bag together with the front, as far as they reach
+mind-neaten-shield = both edges of the shield and the right front's edge together, from the band edge to the foot of the fly; cut nothing off, then press them towards the front
 mind-neaten-laid-on = the edge by itself, before it is laid on; cut nothing off
 mind-neaten-selvedge = the cloth's own finished edge needs none; a panel from where its side line leaves that edge, about the hip notch, up
 
@@ -67,6 +71,9 @@ mind-bind-strip = strip wrapped evenly; catch both its edges
 mind-bind-ask = the strip is not among the pieces: ask for its cloth and width
 mind-enclose = turn, push the seam out to its edge; no thread of the raw edges may show
 mind-strip = { $width } finished; { $lies }
+mind-strip-raw = the edges stay raw on the underside: no stitch covers them
+mind-set-raw = its edge stays raw: no overedge is stated; ask
+mind-rows-washed = rows about { $finished } apart after the wash
 mind-decorate = through the pocket alone, before it is lined and set on
 
 ## Pieces that are set on another
@@ -96,6 +103,8 @@ mind-ends-chained-off = chain off beyond the end and sew the tail in
 
 mind-press-turned-edge = edge rolled a little to the inside, so that what lies behind does not show
 mind-press-folded = { $lies }; { $depth } deep
+mind-press-facing = { $turned } turned in along the inner edge
+mind-press-corners = where plies lie double at a corner, cut them away slantwise, no nearer to the fold than 3 mm
 mind-press-shape = allowances turned in under the pocket, along the template
 
 ## Small parts
@@ -131,6 +140,8 @@ mind-labels-seam = ends level with the raw edge, inside the allowance, before th
 
 ## Waistband, loops and hems
 
+mind-band-ends-turn = { $turned } turned in at both ends between the plies, level with the edge of the fly and of the shield; press
+mind-round-closes = the row closes the turned-in ends: no ply may slip out
 mind-band-ends-turned = right sides together across both ends, turn and press, before the inner edge is sewn down
 mind-band-ends = turn in both ends and close them, level with the fly
 mind-loops-fold = fold the ends under; tack at the top edge of the band and at the foot below the band seam
@@ -146,12 +157,14 @@ mind-tack-mouths = across both ends of each mouth, through the facing behind it
 mind-tack-fly = at the foot of the fly through both fronts, and across the topstitching above its end
 mind-tack-crotch = where rise, seat and inseams meet, on the front
 mind-hole-cut = cut { $length }
+mind-hole-gimp = whether gimp is laid under the stitches is not stated: ask
 mind-band-hole = in the left end, the eye towards its edge, level with the button
 mind-band-button = at half the height of the band, under the eye of the buttonhole when the fly is closed
 mind-band-button-round = at the point of the V, under the eye of the buttonhole when the fly is closed
 mind-fly-buttons = on the shield, each under the eye of its buttonhole when the fly is closed
 mind-mouth-rivets = at both ends of each mouth, beside the tacks, through the facing behind it
 mind-mouth-rivets-alone = at both ends of each mouth, through the facing behind it; they hold the ends, where no tack is sewn
+mind-trim-threads = cut every thread end to 3 mm, inside and outside: loose ends tangle in the wash
 mind-wash-laundry = at a laundry, all pairs of an order in one recipe; nothing is measured against the chart before it
 mind-wash-here = all pairs of an order in one recipe; nothing is measured against the chart before it
 mind-wash-step = { $step }

@@ -54,6 +54,8 @@ machine-eyelet-buttonhole = eyelet buttonhole
 machine-rivet-press = rivet press
 machine-button-press = button press
 machine-iron = iron
+machine-washing-machine = washing machine
+machine-laundry = laundry
 machine-by-hand = by hand
 
 ## What is done that is no pass of a seam. Each key ends in the code of the task, but for one that is called otherwise
@@ -71,11 +73,14 @@ task-fly-shield-close = Fly shield: fold and close its foot
 task-fly-strip-close = Fly buttonhole strip: close its front edge
 task-band-mark = Waistband: mark
 task-band-mark-and-press = Waistband: mark and press
+task-facing-press = Hip pocket facings: turn in and press
 task-bags-baste = Pocket bags: baste to waist and outseam
 task-fly-shield-join = Fly shield: join to the right front
+task-fly-shield-neaten = Fly shield: overedge the joined edges
 task-back-pockets-rivets = Back pockets: hidden rivets
 task-labels-seam = Labels in the outseam: hold in the allowance
 task-band-ends = Waistband: close its ends
+task-band-ends-turn = Waistband: turn in its ends
 task-loops-set = Belt loops: set and tack
 task-hem-tie = Hems: tie the thread ends
 task-bartacks-back-pockets = Back pockets: bartacks
@@ -87,6 +92,7 @@ task-band-button = Waistband: button
 task-fly-buttons = Fly: buttons
 task-mouth-rivets = Pocket mouths: rivets
 task-set-rest = Whatever else is set
+task-trim-threads = Trim threads
 task-wash = First wash
 task-look-over = Trim threads and look over
 
@@ -136,6 +142,7 @@ not-stated-fly-strip = row that closes the front edge of the buttonhole strip
 not-stated-overedge = overedge of the raw edges
 not-stated-joining = joining row below the topstitching
 not-stated-bags-baste = basting of the bags along waist and outseam
+not-stated-fly-shield-overedge = overedge of the joined edges of shield and right front
 not-stated-fly-shield-join = row that joins the shield to the right front
 not-stated-fly-shield-close = closing row at the foot of the shield
 not-stated-zip-left = rows along the left tape of the zip
@@ -151,3 +158,17 @@ unstated-joining = { $seam }, joining row below the topstitching
 unstated-overedge = { $seam }, overedge of raw edges
 unstated-patch = { $trim }, patch sewn on
 unstated-label = { $trim }, label sewn in
+
+## Needles
+
+needle-sizes = needle Nm { $finest } to { $heaviest }
+
+## What holds of the whole order, said once
+
+order-note-rows = rows are numbered as the style states them; where a row lies is told with it
+order-note-needles = needle sizes are those usual for the yarn, from memory: confirm; the needle system is that of the machine, and neither it nor the point is stated: ask (round points, R, are usual for denim, from memory)
+order-note-backtacked = backtacked: 3 to 4 stitches back over the row's own end, about 10 mm (common practice)
+order-note-overlapped = overlaps its start: the row runs on over its own first stitches, as far as its operation says (common practice)
+order-note-tied = tied by hand: both threads drawn to the inside and knotted twice, their ends hidden in a fold (common practice)
+order-note-chained-off = chained off: the chain runs on 30 to 50 mm beyond the edge and is sewn into the next seam (common practice)
+order-note-edges = a raw edge that no operation names lies inside a fold, between plies or in the band

@@ -105,6 +105,78 @@ seam-lies-laid-on = laid on top, its edges cut, folded or turned as it came
 seam-lies-strip = edges meet in the middle of the underside
 seam-lies-surface = joins nothing
 
+## Where seams cross, and how much lies there
+
+crossing-words = { $plies }, { $thickness }, { $place }
+crossing-plies = { $number } { $plies ->
+    [one] ply
+   *[other] plies
+    } of { $thickness }
+crossing-plies-mixed = { $number } { $plies ->
+    [one] ply
+   *[other] plies
+    } ({ $cloths })
+crossing-number = { $plies ->
+    [0] no
+    [1] one
+    [2] two
+    [3] three
+    [4] four
+    [5] five
+    [6] six
+    [7] seven
+    [8] eight
+    [9] nine
+    [10] ten
+    [11] eleven
+    [12] twelve
+    [13] thirteen
+    [14] fourteen
+    [15] fifteen
+    [16] sixteen
+    [17] seventeen
+    [18] eighteen
+    [19] nineteen
+    [20] twenty
+   *[other] { $plies }
+    }
+crossing-seat-yoke = where the seat seam crosses the yoke seam
+crossing-crotch = at the crotch, where the inseam crosses front rise and seat seam
+crossing-outseam-yoke = where the outseam crosses the yoke seam
+crossing-hem = where the hem crosses the { $seam }
+crossing-band-seat = where the band crosses the seat seam
+crossing-band-outseam-left = where the band crosses the left outseam
+crossing-band-outseam-right = where the band crosses the right outseam
+crossing-band-mouth = where the band crosses the end of the pocket mouth
+crossing-outseam-mouth = where the outseam crosses the end of the pocket mouth
+crossing-back-pocket-left-inner = at the inner top corner of the left back pocket
+crossing-back-pocket-left-outer = at the outer top corner of the left back pocket
+crossing-back-pocket-right-inner = at the inner top corner of the right back pocket
+crossing-back-pocket-right-outer = at the outer top corner of the right back pocket
+crossing-coin-inner = at the inner top corner of the coin pocket
+crossing-coin-outer = at the outer top corner of the coin pocket
+crossing-loop-top = under the top of the loop { $spot }
+crossing-loop-seam = where the loop { $spot } crosses the band seam
+crossing-loop-foot = under the foot of the loop { $spot }
+crossing-loop-at-centre-back = at the centre back
+crossing-loop-at-left-outseam = at the left outseam
+crossing-loop-at-right-outseam = at the right outseam
+crossing-loop-on-left-back = on the left back
+crossing-loop-on-right-back = on the right back
+crossing-loop-on-left-front = on the left front
+crossing-loop-on-right-front = on the right front
+
+## The machine that sews a crossing
+
+crossing-machine-lockstitch = a lockstitch machine
+crossing-machine-feed-off-the-arm = a feed-off-the-arm machine
+crossing-machine-chainstitch = a chainstitch machine
+crossing-machine-waistband = a waistband machine
+crossing-machine-hemmer = a chainstitch hemmer
+crossing-machine-overlock = an overlock machine
+crossing-machine-coverstitch = a coverstitch machine
+crossing-machine-bartacker = a bartacker
+
 ## How the needles stand that sew its rows
 
 gauge-needles = { $needles ->
@@ -137,3 +209,30 @@ row-ends-locked = both ends: locked by the machine
 ## Which machines sew it, one after the other
 
 seam-machines = { $first }, { $next }
+
+## What a figure of yarn is of, and where it comes from
+
+yarn-item = { $parts } → { $needle } needle, { $under } under
+yarn-item-not-counted = { $parts } → not counted
+yarn-item-of = { $of } { $construction }
+yarn-item-row = row { $row }
+yarn-item-density = { $stitches } stitches/cm
+yarn-item-times = { $count } × { $size }
+yarn-item-times-by = { $count } × { $size } by { $width }
+yarn-item-bartack = bartack of { $stitches } stitches
+yarn-item-buttonhole = keyhole buttonhole
+yarn-item-thickness = T { $thickness }
+yarn-item-width = W { $width }
+yarn-item-pass = 1/{ $share } of a pass
+yarn-source-layer = { $plies ->
+    [one] { $plies } ply
+   *[other] { $plies } plies
+    } { $cloth }
+yarn-source-plies = T: { $plies }
+yarn-source-width = W: { $source }
+yarn-source-yarn = yarn: { $basis }
+yarn-source-sharing = sharing: { $source }
+yarn-basis-formula = geometric formula ({ $source })
+yarn-basis-ratio = ratio table, no formula being published for this stitch ({ $source })
+yarn-basis-path = { $source }
+yarn-basis-unknown = nothing is published for this stitch, so it is left out
