@@ -18,7 +18,7 @@ use crate::band_halves;
 use crate::label::{Named, label};
 use crate::marks::{SET_ON, SetOn, drills, hem_folds, notches, set_on};
 use crate::outline::{Ground, NoOutline, Outline, outline, sewn_lines};
-use crate::piece::{CutEdge, CutPiece, CutSize, Inner, Part};
+use crate::piece::{CutEdge, CutPiece, CutSize, Drill, Inner, Part};
 use crate::plan::Plan;
 use crate::seams_before_wash::{Legs, SeamBeforeWash, walk};
 use crate::selvedge::{cloth_edge, runs_along};
@@ -414,10 +414,11 @@ impl<'a> Cutter<'a> {
             .iter()
             .flat_map(|l| l.iter().take(l.len().saturating_sub(1)).copied())
             .collect();
-        let drills = drills(piece, &whole, &set, &garment.fixings, scale.map)
+        let drills: Vec<Drill> = drills(piece, &whole, &set, &garment.fixings, scale.map)
             .into_iter()
             .filter(|d| on == On::Both || d.on == On::Both || d.on == on)
             .collect();
+        self.say_marks_in_sight(&set, &drills);
         let inner = inner_lines(piece, &set, on, &whole);
         let edges = piece
             .edges

@@ -7,31 +7,54 @@ use sewing::On;
 use style::{MeasureId, Size, Sizes, StyleDoc};
 use thiserror::Error;
 use trade::Length;
-use words::{Words, say};
+use words::{Given, Said, Words, say};
 
 use crate::piece::{CutPiece, CutSize, Part};
 
 /// Why a piece cannot be nested.
 #[derive(Clone, Debug, PartialEq, Error)]
+#[error("{}", Words::english().saying(&self.said()))]
 pub enum GradeError {
     /// No size has the piece.
-    #[error("{0} is in none of the sizes given; cut the sizes of a style that has it")]
-    NoPiece(&'static str),
+    NoPiece(PieceId),
     /// The piece has no such point.
-    #[error("{piece} has no point `{}` in size {size}; its points are {known}", .point.code())]
     NoPoint {
-        /// Name of the piece.
-        piece: &'static str,
+        /// The piece.
+        piece: PieceId,
         /// The point asked for.
         point: Landmark,
         /// The size.
         size: Size,
         /// The points it has.
-        known: String,
+        known: Vec<Landmark>,
     },
     /// The base size is not among those given.
-    #[error("size {0} is not among the sizes given; take a size of the run as base")]
     NoSize(Size),
+}
+
+impl GradeError {
+    /// In words.
+    pub fn said(&self) -> Said {
+        match self {
+            Self::NoPiece(piece) => say::GradeNoPiece { piece: *piece }.into(),
+            Self::NoPoint {
+                piece,
+                point,
+                size,
+                known,
+            } => say::GradeNoPoint {
+                known: Given::List(known.iter().map(|at| at.code().into()).collect()),
+                piece: *piece,
+                point: point.code(),
+                size: size.to_string(),
+            }
+            .into(),
+            Self::NoSize(size) => say::GradeNoSize {
+                size: size.to_string(),
+            }
+            .into(),
+        }
+    }
 }
 
 /// A place of a cut piece that can be told in every size.
@@ -135,13 +158,10 @@ fn points(piece: &CutPiece) -> impl Iterator<Item = (Landmark, Point)> + '_ {
 fn anchor(piece: &CutPiece, at: Landmark, size: Size) -> Result<Point, GradeError> {
     let found = points(piece).find(|(point, _)| *point == at);
     found.map(|(_, p)| p).ok_or_else(|| GradeError::NoPoint {
-        piece: piece.piece.words(Words::english()),
+        piece: piece.piece,
         point: at,
         size,
-        known: points(piece)
-            .map(|(point, _)| point.code())
-            .collect::<Vec<_>>()
-            .join(", "),
+        known: points(piece).map(|(point, _)| point).collect(),
     })
 }
 
@@ -158,7 +178,7 @@ fn of_run(
         .filter_map(|cut| Some((cut.size, cut.of(piece).find(is)?)))
         .collect();
     if found.is_empty() {
-        return Err(GradeError::NoPiece(piece.words(Words::english())));
+        return Err(GradeError::NoPiece(piece));
     }
     Ok(found)
 }

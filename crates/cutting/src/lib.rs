@@ -28,6 +28,7 @@ mod fewer_points;
 mod grade;
 mod label;
 mod marks;
+mod marks_covered;
 mod notice;
 mod outline;
 mod piece;

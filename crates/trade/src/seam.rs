@@ -51,20 +51,6 @@ impl IsoClass {
             Self::SinglePly => 8,
         }
     }
-
-    /// A plain name.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Superimposed => "superimposed",
-            Self::Lapped => "lapped",
-            Self::Bound => "bound",
-            Self::Flat => "flat",
-            Self::Ornamental => "ornamental",
-            Self::EdgeFinish => "edge finish",
-            Self::Attaching => "attaching of separate items",
-            Self::SinglePly => "single-ply construction",
-        }
-    }
 }
 
 /// The families of ASTM D6193, by their capital letters.

@@ -1,9 +1,11 @@
 //! Notches on the cut line, drill holes under what covers them.
 
-use cutting::{CutPiece, DRILL_INSIDE, DrillKind, NotchKind, cut};
+use cutting::{CutPiece, DRILL_INSIDE, DrillKind, NotchKind, Plan, cut};
 use draft::{EdgeId, LineId, NotchId, PieceId};
 use geometry::{Point, contains};
 use sewing::On;
+use style::Size;
+use trade::Length;
 
 use crate::common::{all_cut, all_sizes, base, copy, ferryman, from_outline, piece, plan, sewn};
 
@@ -240,4 +242,25 @@ fn the_concealed_pocket_lies_on_the_bag_as_it_is_cut() {
             garment.size
         );
     }
+}
+
+const IN_SIGHT: &str = "cutting::mark-in-sight";
+
+#[test]
+fn every_drill_mark_of_the_demo_is_covered_by_its_pocket() {
+    let findings = all_cut().iter().flat_map(|cut| &cut.findings);
+    assert_eq!(findings.filter(|f| f.code == IN_SIGHT).count(), 0);
+}
+
+/// A foot of 20 mm whose point hangs 70 mm below: half its angle is 8°, and the hole comes to lie 0.8 mm from both edges.
+#[test]
+fn a_mark_in_a_corner_too_sharp_to_cover_it_is_found() {
+    let mut loaded = ferryman();
+    let pocket = &mut loaded.style.pockets.back.left;
+    pocket.foot_width = Length::mm(20.0);
+    pocket.side_length = Length::mm(100.0);
+    let cut = cut(&sewn(&loaded, Size::new(32, 32)), &Plan::of(&loaded.style));
+    let found: Vec<_> = cut.findings.iter().filter(|f| f.code == IN_SIGHT).collect();
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!(found[0].subject, PieceId::BackPocketLeft.into());
 }

@@ -109,3 +109,14 @@ cutting-band-under = , { $by } under the chart
 cutting-band-not-allowed = { $said }, which allows { $tolerance }
 cutting-band-in-two = ; its { $whole } are more than the cloth's width of { $width }, so it is cut in two and joined at the centre back
 cutting-band-no-room = { $said }; even then one half is longer than the cloth is wide
+
+## Marks
+
+cutting-mark-in-sight = a drill mark of it lies { $gap } inside its edge, and { $least } are needed to cover the hole
+cutting-mark-in-sight-help = a blunter corner or a wider pocket, or chalk the place in place of the hole
+
+## Why sizes cannot be laid on one another
+
+grade-no-piece = { $piece } is in none of the sizes given; cut the sizes of a style that has it
+grade-no-point = { $piece } has no point `{ $point }` in size { $size }; its points are { $known }
+grade-no-size = size { $size } is not among the sizes given; take a size of the run as base
