@@ -159,6 +159,20 @@ fn whatever_a_page_says_is_open_is_a_question_of_the_list() {
     }
 }
 
+/// The list knows what to mind that asks by the end of its message's name.
+#[test]
+fn what_to_mind_that_asks_is_named_so() {
+    let catalogue = include_str!("../../words/languages/en/operations-mind.ftl");
+    let mut asking = 0;
+    for line in catalogue.lines().filter(|line| line.starts_with("mind-")) {
+        let (name, said) = line.split_once(" = ").unwrap();
+        let open = said.contains("not stated") || said.split([' ', ':', ',']).any(|w| w == "ask");
+        assert_eq!(open, name.ends_with("-ask"), "{line}");
+        asking += u32::from(open);
+    }
+    assert!(asking >= 2);
+}
+
 /// What is said at a place is printed at that place.
 #[test]
 fn every_question_is_said_where_it_stands() {

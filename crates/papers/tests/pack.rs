@@ -166,6 +166,7 @@ fn hostile(text: &str) -> Pack {
     };
     pack.open = OpenPart {
         title: t(),
+        count: t(),
         note: t(),
         heads: [t(), t(), t()],
         groups: vec![OpenGroup {

@@ -8,7 +8,7 @@ use words::{key, say};
 
 use super::chart_basis;
 use super::context::Context;
-use super::words::{Words, capital, joined};
+use super::words::{capital, joined};
 use crate::{Chart, ChartRow, ChartValues, LengthLine};
 
 /// What no tape tells apart: a measure that differs by less from length to length does not follow it.
@@ -27,12 +27,12 @@ pub(super) enum Measured<'a> {
 
 /// The chart of the finished pair.
 pub(super) fn chart(context: &Context<'_>) -> Chart {
-    let english = context.say;
+    let said = context.say;
     let (rounding, unit) = (context.words.rounding(), context.words.unit());
     let note = if is_raw(context) {
-        english.say(say::PapersChartRaw { rounding, unit })
+        said.say(say::PapersChartRaw { rounding, unit })
     } else {
-        english.say(say::PapersChartWashed { rounding, unit })
+        said.say(say::PapersChartWashed { rounding, unit })
     };
     in_state(context, Measured::Stated, note)
 }
@@ -41,7 +41,7 @@ pub(super) fn chart(context: &Context<'_>) -> Chart {
 /// where it is sold raw, as it is expected after the wearer's first wash. None where the wash takes
 /// nothing, for then it is the same.
 pub(super) fn in_other_state(context: &Context<'_>) -> Option<Chart> {
-    let english = context.say;
+    let said = context.say;
     let loaded = context.loaded;
     let (washes, _) = Washes::first(&loaded.style, &loaded.collection, |_| None);
     let shell = washes.of(ClothUse::Shell).shrinkage;
@@ -51,7 +51,7 @@ pub(super) fn in_other_state(context: &Context<'_>) -> Option<Chart> {
     let (rounding, unit) = (context.words.rounding(), context.words.unit());
     let (warp, weft) = (shell.warp.to_string(), shell.weft.to_string());
     Some(if is_raw(context) {
-        let note = english.say(say::PapersChartExpected {
+        let note = said.say(say::PapersChartExpected {
             rounding,
             unit,
             warp,
@@ -61,7 +61,7 @@ pub(super) fn in_other_state(context: &Context<'_>) -> Option<Chart> {
         let washed: Vec<_> = run.map(|g| (g.size, g.once_washed())).collect();
         in_state(context, Measured::Expected(&washed), note)
     } else {
-        let note = english.say(say::PapersChartBeforeWash {
+        let note = said.say(say::PapersChartBeforeWash {
             rounding,
             unit,
             warp,
@@ -116,34 +116,35 @@ fn row(context: &Context<'_>, state: Measured<'_>, measure: MeasureId) -> Option
     let values = values(context, state, measure)?;
     Some(ChartRow {
         number: measure.number().to_string(),
-        name: named(measure, level, words),
-        how: how(measure, level, words),
+        name: named(context, measure, level),
+        how: how(context, measure, level),
         tolerance: words.tolerance(style.tolerance(measure)),
         values,
     })
 }
 
 /// "Seat, 8 cm above the crotch".
-fn named(measure: MeasureId, level: Option<Length>, words: Words) -> String {
-    let said = words::Words::english();
+fn named(context: &Context<'_>, measure: MeasureId, level: Option<Length>) -> String {
+    let (said, words) = (context.say, context.words);
     let name = capital(measure.words(said));
     match measure.known().level.zip(level) {
-        Some((taken, level)) => {
-            let from = said.named(taken.from());
-            format!("{name}, {} {from}", words.length(level))
-        }
+        Some((taken, level)) => said.say(say::PapersMeasureAt {
+            from: taken.from(),
+            level: words.length(level),
+            name,
+        }),
         None => name,
     }
 }
 
 /// How a measure is taken, at its level where it has one.
-fn how(measure: MeasureId, level: Option<Length>, words: Words) -> String {
-    let said = words::Words::english();
+fn how(context: &Context<'_>, measure: MeasureId, level: Option<Length>) -> String {
+    let said = context.say;
     let known = measure.known();
     let Some((taken, level)) = known.level.zip(level) else {
         return said.named(known.how).to_owned();
     };
-    let level = words.length(level);
+    let level = context.words.length(level);
     match taken {
         Level::Seat => said.say(say::MeasureAtSeat { level }),
         Level::Thigh | Level::Knee => said.say(say::MeasureAtLeg { level }),

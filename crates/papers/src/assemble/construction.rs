@@ -33,9 +33,8 @@ pub(super) fn seams(context: &Context<'_>) -> Result<Vec<SeamBlock>, PaperError>
 fn block(context: &Context<'_>, seam: &Seam) -> Result<SeamBlock, PaperError> {
     // Drawn as it is sewn, with what guides and folders are set to.
     let as_sewn = context.sewn.seams.iter().find(|sewn| sewn.id == seam.id);
-    let section = as_sewn.and_then(|seam| {
-        drawing::seam_section_thumbnail(&context.sewn, seam, ::words::Words::english())
-    });
+    let section =
+        as_sewn.and_then(|seam| drawing::seam_section_thumbnail(&context.sewn, seam, context.say));
     let told = describe(context.shown, seam);
     let say = context.say;
     let unsure = class_of(seam).is_some_and(|class| !class.pairing_sure);
@@ -122,11 +121,7 @@ fn rows(context: &Context<'_>, seam: &Seam, told: &Described) -> Vec<StitchRowTe
     };
     let text = |(index, row): (usize, &RowSpec)| StitchRowText {
         row: (index + 1).to_string(),
-        stitch: format!(
-            "{} {}",
-            row.stitch,
-            ::words::Words::english().named(row.stitch.key())
-        ),
+        stitch: format!("{} {}", row.stitch, context.say.named(row.stitch.key())),
         density: context.words.densities(row.density).join(", "),
         needle: yarn_text(context, &row.yarn),
         under: yarn_text(context, &row.under),

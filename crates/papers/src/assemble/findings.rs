@@ -7,7 +7,7 @@ use geometry::{Path, Point};
 use sewing::findings_of_run;
 use style::{Collection, Subject};
 use trade::{Length, System};
-use words::{Given, Words};
+use words::{Given, Words, say};
 
 use super::context::Context;
 use super::words::capital;
@@ -45,7 +45,7 @@ pub(super) fn unprintable(context: &Context<'_>, pack: &Pack) -> Option<FindingR
 
 /// A finding as it is printed.
 fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
-    let words = Words::english();
+    let words = context.say;
     // Seams are printed by the names that files give them.
     let about = words
         .say(&by_name(&found.subject, &context.loaded.collection))
@@ -59,12 +59,18 @@ fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
         },
         code: found.code.to_owned(),
         about: match found.size {
-            Some(size) => format!("{about}, size {size}"),
+            Some(size) => {
+                let size = size.to_string();
+                words.say(say::PapersFoundAtSize { about, size })
+            }
             None => about,
         },
         muted: found.muted(&context.shown.doc).is_some(),
         message: match found.muted(&context.shown.doc) {
-            Some((_, muted)) => format!("{message}. Left so by the maker: {}", muted.reason),
+            Some((_, muted)) => words.say(say::PapersFoundLeft {
+                found: message,
+                reason: muted.reason.as_str(),
+            }),
             None => message + ".",
         },
         place: found
@@ -142,12 +148,18 @@ fn place_words(context: &Context<'_>, place: Place) -> Option<String> {
             .filter(|(away, _)| *away <= NEAR_EDGE_MM)
             .min_by(|a, b| a.0.total_cmp(&b.0))
     };
-    let words = Words::english();
+    let words = context.say;
     let name = piece.id.words(words);
     Some(match point.map(|(_, id)| id) {
-        Some(near) => format!("{name}, at {}", near.words(words)),
+        Some(near) => words.say(say::PapersFoundAt {
+            piece: name,
+            point: near.words(words),
+        }),
         None => match edge() {
-            Some((_, edge)) => format!("{name}, along {}", edge.words(words)),
+            Some((_, edge)) => words.say(say::PapersFoundAlong {
+                edge: edge.words(words),
+                piece: name,
+            }),
             None => name.to_owned(),
         },
     })
@@ -165,10 +177,8 @@ fn away(path: &Path, from: Point) -> f64 {
 mod tests {
     #![allow(clippy::unwrap_used)]
 
-    use style::{ChangeKind, MeasureId, Size, Value};
-    use words::say;
-
     use super::*;
+    use style::{ChangeKind, MeasureId, Size, Value};
 
     /// The thigh became wider, and the knee is measured no more.
     fn two_changes() -> [style::Change; 2] {

@@ -82,6 +82,11 @@ pub(super) fn list(context: &Context<'_>, pack: &Pack) -> OpenPart {
     let named = |key| context.say.named(key).to_owned();
     OpenPart {
         title: named(key::PAPERS_TO_ASK),
+        count: if number > 0 {
+            context.say.say(say::PapersOpenCount { count: number })
+        } else {
+            String::new()
+        },
         note: named(if groups.is_empty() {
             key::PAPERS_OPEN_NONE
         } else {

@@ -2,6 +2,7 @@
 
 use style::{Collection, Units};
 use trade::{Area, ArealWeight, Colour, Length, StitchDensity, System};
+use words::{Key, key};
 
 use crate::Swatch;
 
@@ -23,18 +24,18 @@ impl Words {
     }
 
     /// The unit of the chart, in a word.
-    pub const fn unit(self) -> &'static str {
+    pub const fn unit(self) -> Key {
         match self.system {
-            System::Metric => "centimetres",
-            System::Inch => "inches",
+            System::Metric => key::PAPERS_UNIT_CM,
+            System::Inch => key::PAPERS_UNIT_IN,
         }
     }
 
     /// How the chart rounds, in words.
-    pub const fn rounding(self) -> &'static str {
+    pub const fn rounding(self) -> Key {
         match self.system {
-            System::Metric => "to the millimetre",
-            System::Inch => "to the sixteenth where it is exact, else to a hundredth",
+            System::Metric => key::PAPERS_ROUNDING_CM,
+            System::Inch => key::PAPERS_ROUNDING_IN,
         }
     }
 

@@ -48,6 +48,8 @@ pub struct Ask {
 pub struct OpenPart {
     /// What it is headed.
     pub title: String,
+    /// On the cover: how much is open. Empty where nothing is.
+    pub count: String,
     /// A sentence above it.
     pub note: String,
     /// What heads its columns: the question, its place in the pack, the answer.

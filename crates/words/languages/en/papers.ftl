@@ -2,6 +2,11 @@
 
 ## Measurement charts
 
+papers-measure-at = { $name }, { $level } { $from }
+papers-unit-cm = centimetres
+papers-unit-in = inches
+papers-rounding-cm = to the millimetre
+papers-rounding-in = to the sixteenth where it is exact, else to a hundredth
 papers-chart-title = Measurement chart
 papers-chart-before-wash-title = Measurement chart before the wash
 papers-chart-before-wash = The pair as it comes off the machine, before its first wash, flat and closed: what it has to measure so that the wash leaves the measurement chart. In { $unit }, { $rounding }, worked out from the pieces as they are cut, for a cloth that loses { $warp } along the warp and { $weft } along the weft. Levels have moved with the cloth. For the check on the line; the pair is accepted by the chart after the wash.
@@ -68,6 +73,10 @@ papers-annex = Annex:
 papers-ask = Not stated: ask.
 papers-asked = { $what }: not stated, ask.
 papers-to-ask = To ask before the first pair is cut
+papers-open-count = { $count ->
+    [one] One question is open and to be answered before the first pair is cut.
+   *[other] { $count } questions are open and to be answered before the first pair is cut.
+}
 papers-open-note = Everything this pack looks for that neither style nor collection states, with the place where the answer belongs. What is not answered is not to be guessed. What the checks found is a list of its own, below.
 papers-open-none = Everything this pack looks for is stated by style and collection. What the checks found is a list of its own, below.
 papers-open-what = What is asked
@@ -432,3 +441,7 @@ papers-findings-lead = The gravest first. What would settle a finding stands in 
 papers-findings-none = Every check passed. Nothing is left to settle.
 papers-codes-lead = All that the checks found, with what the maker has left as it is.
 papers-left-so = left so
+papers-found-at-size = { $about }, size { $size }
+papers-found-left = { $found }. Left so by the maker: { $reason }
+papers-found-at = { $piece }, at { $point }
+papers-found-along = { $piece }, along { $edge }
