@@ -249,6 +249,13 @@ fn texts(folder: &Path) -> Vec<(std::path::PathBuf, String)> {
     out
 }
 
+/// Nobody was asked for a pocket that hangs lower on one side, as the demo's right one does.
+#[test]
+fn a_style_begun_by_questions_has_back_pockets_alike() {
+    let (begun, _) = style::foresee(&answers("Bittern"), None).unwrap();
+    assert_eq!(begun.pockets.back.left, begun.pockets.back.right);
+}
+
 #[test]
 fn a_style_begun_by_questions_says_nothing_of_its_wash() {
     let (begun, _) = style::foresee(&answers("Bittern"), None).unwrap();

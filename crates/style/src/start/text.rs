@@ -64,6 +64,12 @@ fn told(document: &mut DocumentMut, asked: &NewStyle, settled: &Settled, collect
     // A drawing is the maker's own.
     remove(document, &["patch", "art"]);
     remove(document, &["pockets", "back", "right", "art"]);
+    // So is a pocket that hangs lower on one side.
+    set(
+        document,
+        &["pockets", "back", "right", "outer_drop"],
+        "0 mm",
+    );
     let fibre = collection
         .cloths
         .get(&settled.shell)
