@@ -8,7 +8,7 @@ use sewing::yarn::{
 use trade::consumption::{Formula, RatioRow, with_waste};
 use trade::yarn::nearest_row;
 use trade::{Length, StitchType, Unwashed, trimmed};
-use words::{key, say};
+use words::{Said, Words, key, say};
 
 use super::context::Context;
 use super::figures::drawn;
@@ -226,7 +226,7 @@ fn seams(
         if !line.stitches.contains(&stitch) {
             line.stitches.push(stitch);
         }
-        let mark = notes.mark(&basis(item));
+        let mark = notes.mark(&basis(context.say, item));
         if !line.basis.contains(&mark) {
             line.basis.push(mark);
         }
@@ -260,39 +260,44 @@ fn name(context: &Context<'_>, item: &Item) -> String {
 }
 
 /// The formula behind a figure, its source and that of its sharing.
-fn basis(item: &Item) -> String {
+fn basis(words: &Words, item: &Item) -> String {
     let what = match item.sewn {
-        Sewn::Bartack(_) => {
-            "bartack, 2n √(w² + (l/n)²) + 2nT for n stitches over width w and length l".to_owned()
-        }
-        Sewn::Buttonhole => "buttonhole".to_owned(),
-        Sewn::Row(_) => formula(item.stitch),
+        Sewn::Bartack(_) => words.named(key::PAPERS_YARN_BARTACK).to_owned(),
+        Sewn::Buttonhole => words.named(key::PAPERS_YARN_BUTTONHOLE).to_owned(),
+        Sewn::Row(_) => formula(words, item.stitch),
     };
-    let sharing = match (item.sewn, item.basis) {
-        (Sewn::Row(_), Basis::Formula(_) | Basis::RatioTable(_)) => {
-            format!("; sharing of needle and under yarn: {}", item.sharing)
+    let basis = item.basis.to_string();
+    let said: Said = match (item.sewn, item.basis) {
+        (Sewn::Row(_), Basis::Formula(_) | Basis::RatioTable(_)) => say::PapersYarnShared {
+            basis,
+            sharing: item.sharing.to_string(),
+            what,
         }
-        _ => String::new(),
+        .into(),
+        _ => say::PapersYarnBasis { basis, what }.into(),
     };
-    let text = format!("{what}: {}{sharing}", item.basis);
-    capital(&text) + "."
+    capital(&words.saying(&said))
 }
 
-/// "401, 4 + 2ST of yarn for each of seam".
-fn formula(stitch: StitchType) -> String {
+/// "401, 4 + 2ST times the seam".
+fn formula(words: &Words, stitch: StitchType) -> String {
+    let times = |formula: String| {
+        let stitch = stitch.to_string();
+        words.say(say::PapersYarnTimes { formula, stitch })
+    };
     if let Some(formula) = Formula::of(stitch) {
         let part = |factor: f64, letters: &str| {
             (factor > 0.0).then(|| format!(" + {}{letters}", trimmed(factor, 0, 1)))
         };
-        return format!(
-            "{stitch}, {}{}{} times the seam",
+        return times(format!(
+            "{}{}{}",
             trimmed(formula.base, 0, 1),
             part(formula.per_width, "SW").unwrap_or_default(),
             part(formula.per_thickness, "ST").unwrap_or_default(),
-        );
+        ));
     }
     match RatioRow::of(stitch) {
-        Some(row) => format!("{stitch}, {} times the seam", trimmed(row.total, 0, 1)),
+        Some(row) => times(trimmed(row.total, 0, 1)),
         None => stitch.to_string(),
     }
 }
@@ -340,14 +345,18 @@ mod tests {
 
     #[test]
     fn a_formula_is_told_with_its_letters() {
+        let words = Words::english();
         // The published equations, as crate `trade` has them.
-        assert_eq!(formula(StitchType::S301), "301, 2 + 2ST times the seam");
         assert_eq!(
-            formula(StitchType::S516),
+            formula(words, StitchType::S301),
+            "301, 2 + 2ST times the seam"
+        );
+        assert_eq!(
+            formula(words, StitchType::S516),
             "516, 9 + 4SW + 6ST times the seam"
         );
         // No equation is published for 304; its ratio is 7.
-        assert_eq!(formula(StitchType::S304), "304, 7 times the seam");
+        assert_eq!(formula(words, StitchType::S304), "304, 7 times the seam");
     }
 
     #[test]

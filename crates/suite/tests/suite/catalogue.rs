@@ -108,6 +108,7 @@ const SAY_BY_CATALOGUE: &[&str] = &[
     "cutting/src/wash.rs",
     "cutting/src/too_wide.rs",
     "drawing/src/plate/",
+    "papers/src/assemble/",
     "sewing/src/work/",
     "sewing/src/construct.rs",
     "sewing/src/garment.rs",

@@ -353,6 +353,11 @@ papers-yarn-size = Size { $size }.
 papers-needle-yarns = Needle yarns
 papers-under-yarns = Under yarns
 papers-all-yarns = All yarns
+papers-yarn-basis = { $what }: { $basis }.
+papers-yarn-shared = { $what }: { $basis }; sharing of needle and under yarn: { $sharing }.
+papers-yarn-times = { $stitch }, { $formula } times the seam
+papers-yarn-bartack = bartack, 2n √(w² + (l/n)²) + 2nT for n stitches over width w and length l
+papers-yarn-buttonhole = buttonhole
 papers-zigzag = zigzag
 papers-keyhole = keyhole
 
