@@ -95,6 +95,7 @@ pub fn assemble_watched(
         chart_in_other_state: chart::in_other_state(&context),
         diagrams: figures.diagrams,
         order_note: order::note(&context),
+        order_asks: order::asks(&context),
         order: order::order(&context),
         construction_note: construction::note(&context),
         seams: construction::seams(&context)?,

@@ -122,6 +122,7 @@ fn asks(pack: &Pack) -> Vec<Ask> {
     let materials = pack.materials.iter().flat_map(|group| &group.rows);
     out.extend(materials.flat_map(|it| it.asks.clone()));
     out.extend(pack.cutting.asks.clone());
+    out.extend(pack.order_asks.clone());
     let operations = pack.order.iter().flat_map(|stage| &stage.operations);
     out.extend(operations.flat_map(|it| it.asks.clone()));
     let checks = pack.checks.groups.iter().flat_map(|group| &group.rows);
@@ -186,6 +187,10 @@ fn every_question_is_said_where_it_stands() {
             .iter()
             .all(|ask| pack.cutting.note.contains(&ask.said))
     );
+    assert!(!pack.order_asks.is_empty());
+    for ask in &pack.order_asks {
+        assert!(pack.order_note.contains(&ask.said));
+    }
     for row in pack.order.iter().flat_map(|stage| &stage.operations) {
         let said = format!("{} {}", row.ask, row.mind.join(" "));
         assert!(

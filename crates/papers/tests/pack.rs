@@ -323,6 +323,7 @@ fn hostile(text: &str) -> Pack {
         section: Some(sample::garment(true, 30.0)),
     }];
     pack.order_note = t();
+    pack.order_asks = asks();
     pack.order = vec![StageBlock {
         name: t(),
         operations: vec![operation(text, &yarn); 2],

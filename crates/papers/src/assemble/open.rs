@@ -137,6 +137,7 @@ fn gathered<'a>(context: &Context<'_>, pack: &'a Pack) -> Vec<Asked<'a>> {
             take(&about, named(key::PAPERS_PLACE_CUTTING), &fact.asks);
         }
     }
+    take("", named(key::PAPERS_PLACE_ORDER), &pack.order_asks);
     for row in pack.order.iter().flat_map(|stage| &stage.operations) {
         let place = say::PapersPlaceOperation {
             number: row.number.as_str(),

@@ -21,6 +21,18 @@ pub(super) fn note(context: &Context<'_>) -> String {
     out
 }
 
+/// What of the whole order no style states: a note that asks, as what to mind does.
+pub(super) fn asks(context: &Context<'_>) -> Vec<Ask> {
+    let notes = order_notes(context.shown).into_iter();
+    let asking = notes.filter(|note| note.name().ends_with(ASKS));
+    let ask = |note| Ask {
+        who: Who::Sewer,
+        what: context.say.named(note).to_owned(),
+        said: capital(context.say.named(note)),
+    };
+    asking.map(ask).collect()
+}
+
 /// Operations by stage; a stage the course comes back to is told again.
 pub(super) fn order(context: &Context<'_>) -> Vec<StageBlock> {
     let words = context.say;

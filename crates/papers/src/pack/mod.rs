@@ -57,6 +57,8 @@ pub struct Pack {
     pub diagrams: Vec<Figure>,
     /// A sentence above the sewing order. May be empty.
     pub order_note: String,
+    /// What is open of the whole order; the sentence above it says it.
+    pub order_asks: Vec<Ask>,
     /// Every operation in the order of sewing, by the parts of the workroom's course.
     pub order: Vec<StageBlock>,
     /// A sentence above the sewing order on how the rows of seams are counted. May be empty.

@@ -73,6 +73,7 @@ pub fn pack() -> Pack {
         construction_note: "Rows are counted from the seam line outwards. Densities are of the finished, washed seam.".into(),
         seams: seams::seams(),
         order_note: "One operation is one pass at one machine.".into(),
+        order_asks: Vec::new(),
         order: order::order(),
         yarn: order::yarns(),
         plates: vec![figure(

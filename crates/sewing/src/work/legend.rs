@@ -18,9 +18,13 @@ pub fn order_notes(garment: &Garment) -> Vec<Key> {
         (RowEnd::ChainedOff, key::ORDER_NOTE_CHAINED_OFF),
     ];
     let of_ways = ways.into_iter().filter(|(end, _)| ends(*end));
-    [key::ORDER_NOTE_ROWS, key::ORDER_NOTE_NEEDLES]
-        .into_iter()
-        .chain(of_ways.map(|(_, note)| note))
-        .chain([key::ORDER_NOTE_EDGES])
-        .collect()
+    [
+        key::ORDER_NOTE_ROWS,
+        key::ORDER_NOTE_NEEDLES,
+        key::ORDER_NOTE_NEEDLES_ASK,
+    ]
+    .into_iter()
+    .chain(of_ways.map(|(_, note)| note))
+    .chain([key::ORDER_NOTE_EDGES])
+    .collect()
 }

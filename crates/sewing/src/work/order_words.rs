@@ -250,7 +250,7 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
         Holding::Set => {
             out.extend(set_on(garment, seam));
             if stays_raw(seam) {
-                out.push(key::MIND_SET_RAW.into());
+                out.push(key::MIND_SET_RAW_ASK.into());
             }
         }
         Holding::Round => {

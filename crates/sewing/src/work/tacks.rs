@@ -59,7 +59,7 @@ impl Plan<'_> {
             mind: says(how)
                 .into_iter()
                 .chain(cut)
-                .chain(says(&[key::MIND_HOLE_GIMP]))
+                .chain(says(&[key::MIND_HOLE_GIMP_ASK]))
                 .collect(),
             after,
             ..operation(stage, (Work::Sewn, MachineId::EyeletButtonhole), task)

@@ -72,7 +72,7 @@ mind-bind-ask = the strip is not among the pieces: ask for its cloth and width
 mind-enclose = turn, push the seam out to its edge; no thread of the raw edges may show
 mind-strip = { $width } finished; { $lies }
 mind-strip-raw = the edges stay raw on the underside: no stitch covers them
-mind-set-raw = its edge stays raw: no overedge is stated; ask
+mind-set-raw-ask = its edge stays raw: no overedge is stated; ask
 mind-rows-washed = rows about { $finished } apart after the wash
 mind-decorate = through the pocket alone, before it is lined and set on
 
@@ -157,7 +157,7 @@ mind-tack-mouths = across both ends of each mouth, through the facing behind it
 mind-tack-fly = at the foot of the fly through both fronts, and across the topstitching above its end
 mind-tack-crotch = where rise, seat and inseams meet, on the front
 mind-hole-cut = cut { $length }
-mind-hole-gimp = whether gimp is laid under the stitches is not stated: ask
+mind-hole-gimp-ask = whether gimp is laid under the stitches is not stated: ask
 mind-band-hole = in the left end, the eye towards its edge, level with the button
 mind-band-button = at half the height of the band, under the eye of the buttonhole when the fly is closed
 mind-band-button-round = at the point of the V, under the eye of the buttonhole when the fly is closed

@@ -166,7 +166,8 @@ needle-sizes = needle Nm { $finest } to { $heaviest }
 ## What holds of the whole order, said once
 
 order-note-rows = rows are numbered as the style states them; where a row lies is told with it
-order-note-needles = needle sizes are those usual for the yarn, from memory: confirm; the needle system is that of the machine, and neither it nor the point is stated: ask (round points, R, are usual for denim, from memory)
+order-note-needles = needle sizes are those usual for the yarn, from memory: confirm; the needle system is that of the machine
+order-note-needles-ask = neither the system nor the point of the needles is stated: ask (round points, R, are usual for denim, from memory)
 order-note-backtacked = backtacked: 3 to 4 stitches back over the row's own end, about 10 mm (common practice)
 order-note-overlapped = overlaps its start: the row runs on over its own first stitches, as far as its operation says (common practice)
 order-note-tied = tied by hand: both threads drawn to the inside and knotted twice, their ends hidden in a fold (common practice)

@@ -91,6 +91,7 @@ papers-who-inspector = Inspection
 papers-who-packer = Packing
 papers-place-cover = Cover
 papers-place-cutting = Cutting
+papers-place-order = Sewing order
 papers-place-operation = Sewing order, operation { $number }
 papers-place-checks = Inspection and packing: { $group }
 
