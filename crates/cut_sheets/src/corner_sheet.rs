@@ -15,15 +15,15 @@ use words::{Words, say};
 use shown::Shown;
 
 /// Side of a picture, printed.
-const PICTURE_MM: f64 = 28.0;
+const PICTURE_MM: f64 = 25.0;
 /// Between pictures, and between pictures and words.
 const BETWEEN_MM: f64 = 4.0;
 /// Width of two pictures.
 const CELL_MM: f64 = 2.0 * PICTURE_MM + BETWEEN_MM;
 /// From one kind to the next beside it.
-const ASIDE_MM: f64 = 26.0;
+const ASIDE_MM: f64 = 30.0;
 /// Width of the words of a kind.
-const WORDS_MM: f64 = CELL_MM + 20.0;
+const WORDS_MM: f64 = CELL_MM + 28.0;
 /// Height of the line of words above a picture.
 const HEAD_MM: f64 = 5.0;
 

@@ -19,7 +19,9 @@ use crate::listed_piece::ListedPiece;
 const READ_AT: u32 = 10;
 
 /// Room round the cloth, printed millimetres.
-const ROUND_MM: f64 = 4.0;
+const ROUND_MM: f64 = 6.0;
+/// Room below everything, printed.
+const BELOW_MM: f64 = 2.0;
 /// Room for the rule above the cloth and, over it, the base line of each line of words.
 const RULE_MM: f64 = 5.6;
 const LINE_MM: f64 = 4.0;
@@ -129,7 +131,7 @@ fn sheet(
         title: say.lay_sheet_title(&cloth.name),
         origin: Point::new(-margin, -above),
         width: Length::mm(held + 2.0 * margin),
-        height: Length::mm(above + below + margin),
+        height: Length::mm(above + below + pen.mm(BELOW_MM)),
         layers: vec![ground((long, wide), cloth, pen), pieces, across, words],
     }
 }

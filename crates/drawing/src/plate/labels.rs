@@ -224,7 +224,7 @@ fn side_seam<'a>(
     let p = Point::new;
     let gap = ROUND_MM + 4.0;
     figure.window(&[
-        p(least(xs) - 2.0 * ROUND_MM, least(ys) - ROUND_MM),
+        p(least(xs) - 4.0 * ROUND_MM, least(ys) - ROUND_MM),
         p(most(xs) + 1.5 * ROUND_MM, most(ys) + gap),
     ]);
     let back = set_back(figure.tone(ClothUse::Shell));

@@ -143,14 +143,16 @@ fn of_cloth(garment: &Garment) -> bool {
         })
 }
 
-/// The largest scale a detail is drawn at: what is bought to size and has words on it, at its own.
+/// The largest scale a detail is drawn at, where that is not the page's: what is bought to size and has words on it is
+/// drawn at its own.
 const fn largest(id: PlateId) -> f64 {
     match id {
         PlateId::Patch | PlateId::LabelsOnBand | PlateId::LabelsInSeam => 1.0,
+        // Its corners are enlarged on a plate of theirs.
+        PlateId::ExtraPocket => 1.0 / 3.0,
         PlateId::CoinPocket
         | PlateId::HipPocketMouth
         | PlateId::PocketBag
-        | PlateId::ExtraPocket
         | PlateId::BackPocketLeft
         | PlateId::BackPocketRight
         | PlateId::BackPocketsInside

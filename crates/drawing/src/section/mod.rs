@@ -13,6 +13,7 @@ mod lie;
 mod list;
 mod measures;
 mod model;
+mod names;
 mod page;
 mod rows;
 mod scale;
@@ -90,7 +91,7 @@ fn drawn(section: &Section, look: &Look, words: &Words) -> Option<Sheet> {
     // Beside the cloth there has to be room for the words of each dimension.
     let farthest = measures.iter().map(|m| m.right()).fold(0.0, f64::max);
     let ends = |m: &measures::Measure| if m.right() > 0.0 { farthest } else { 0.0 };
-    let beside = page::room_beside(section, look, words);
+    let beside = names::room_beside(section, look, words);
     let fits = measures
         .iter()
         .map(|m| (room - aside(m)) / (ends(m) - x0))

@@ -2,12 +2,11 @@
 
 use cutting::CutSize;
 use draft::PieceId;
-use geometry::Vec2;
 use sewing::work::set_densities;
 use sewing::yarn::{Order, order};
 use sewing::{FixingKind, Garment, stitches_along};
 use style::SeamId;
-use trade::{Length, Washed};
+use trade::Length;
 use words::{key, say};
 
 use super::context::Context;
@@ -165,25 +164,18 @@ fn marks(context: &Context<'_>, columns: &[Column<'_>]) -> Vec<SizeRow> {
     .collect()
 }
 
-/// From one button of the fly to the next, as they are set on the unwashed pair; nothing for fewer than two.
+/// From one button of the fly to the next, as they are set on the unwashed pair and as its plate shows them; nothing
+/// for fewer than two.
 fn button_spacing(garment: &Garment) -> String {
-    let mut at: Vec<_> = garment
-        .fixings
-        .iter()
-        .filter(|fixing| {
-            fixing.piece == PieceId::FlyShield && matches!(fixing.kind, FixingKind::Button(_))
-        })
-        .map(|fixing| fixing.at)
-        .collect();
+    let sewn = garment.as_sewn();
+    let set = sewn.fixings.iter().filter(|fixing| {
+        fixing.piece == PieceId::FlyShield && matches!(fixing.kind, FixingKind::Button(_))
+    });
+    let mut at: Vec<_> = set.map(|fixing| fixing.at).collect();
     at.sort_by(|a, b| b.y.total_cmp(&a.y));
     let mut apart: Vec<String> = Vec::new();
     for pair in at.windows(2) {
-        let way: Vec2 = pair[1] - pair[0];
-        let finished = Washed::new(Length::mm(way.hypot()));
-        let set = garment
-            .before_wash
-            .unwashed(PieceId::FlyShield, way, finished);
-        let told = format!("{:.1}", set.figure().to_mm());
+        let told = format!("{:.1}", (pair[1] - pair[0]).hypot());
         if !apart.contains(&told) {
             apart.push(told);
         }
