@@ -26,7 +26,7 @@ const GAP_MM: f64 = 110.0;
 /// Cloth shown below the lowest point measured where a panel is broken off.
 const BELOW_MM: f64 = 45.0;
 
-/// The diagrams, at their printed size: the leg opened flat, the upper front and back, the band,
+/// The diagrams, at their printed size: the leg, front and back drawn apart, the upper front and back, the band,
 /// and the small parts. Together they show every measure once.
 pub fn measure_sheets(pattern: &Pattern, words: &Words) -> Vec<Sheet> {
     vec![

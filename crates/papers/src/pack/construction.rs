@@ -26,7 +26,7 @@ pub struct SeamBlock {
     pub lies: String,
     /// The rows, in the order they are sewn.
     pub rows: Vec<StitchRowText>,
-    /// A drawn section through the seam, placed beside the text at up to 46 mm by 24 mm.
+    /// A drawn section through the seam, placed beside the text, 62 mm wide.
     pub section: Option<Drawing>,
 }
 
