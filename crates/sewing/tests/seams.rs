@@ -197,7 +197,10 @@ fn a_facing_may_lie_flat_on_its_bag() {
             say.saying(&told.plies),
             "2 plies (1 of shell, 1 of pocketing), 1.3 mm"
         );
-        assert_eq!(say.saying(&told.lies), "laid on top, its edges cut, folded or turned as it came");
+        assert_eq!(
+            say.saying(&told.lies),
+            "laid on top, its edges cut, folded or turned as it came"
+        );
         let cut = garment
             .cut
             .iter()
