@@ -19,6 +19,7 @@ mod order;
 mod pack_words;
 mod pieces;
 mod shrinkage;
+mod spreading;
 mod supply;
 mod trims;
 mod wash;

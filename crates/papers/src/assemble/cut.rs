@@ -4,22 +4,23 @@ use cut_sheets::{
     ListedPiece, corner_sheet, grows, is_second_copy, lay_sheet_at, nest_point, nests_overview,
 };
 use cutting::{
-    ClothWash, CutPiece, CutSize, Follows, Landmark, Plan, Shrinkage, Way, increments, movements,
+    ClothWash, CutPiece, CutSize, Follows, Landmark, Plan, Shrinkage, increments, movements,
 };
 use geometry::Vec2;
 use lay::Lay;
 use style::{Loaded, Size};
 use trade::{Length, Share};
-use words::{Given, Key, Words, key, say};
+use words::{Words, key, say};
 
 use super::context::Context;
 use super::figures::{LEAST_ONE_TO, UPRIGHT_MM, at, drawn, fits, together};
-use super::lays::{ClothLay, SizeLay, WAY};
-use super::open::{ask, fact};
+use super::lays::{ClothLay, SizeLay};
+use super::open::fact;
 use super::shrinkage::Basis;
+use super::spreading;
 use crate::{
-    Ask, ClothCut, CutRow, CuttingPart, Drawing, Fact, Figure, GradeRow, GradeTable, MoveRow,
-    MoveTable, PaperError, Who,
+    ClothCut, CutRow, CuttingPart, Drawing, Fact, Figure, GradeRow, GradeTable, MoveRow, MoveTable,
+    PaperError,
 };
 
 /// Scales of lays that a workroom has a ruler for; the first at which every lay fits is taken.
@@ -79,9 +80,9 @@ pub(super) fn part(
             scale: None,
         })
     });
-    let asks = asks(context);
+    let asks = spreading::asks(context);
     Ok(CuttingPart {
-        note: note(context, lays, &asks),
+        note: spreading::note(context, lays, &asks),
         asks,
         cloths: lays.iter().map(|lay| cloth(context, lay)).collect(),
         lays: lay_figures(context, lays, other_sizes)?,
@@ -90,41 +91,6 @@ pub(super) fn part(
         grades: grades(context),
         moves,
     })
-}
-
-/// What whoever spreads and cuts needs and no style can state.
-fn asks(context: &Context<'_>) -> Vec<Ask> {
-    [key::PAPERS_ASK_PLIES, key::PAPERS_ASK_REST]
-        .map(|what| ask(context, Who::Cutter, what))
-        .into()
-}
-
-fn note(context: &Context<'_>, lays: &[ClothLay<'_>], asks: &[Ask]) -> String {
-    let size = context.cut.size.to_string();
-    let mut said = vec![context.say.say(say::PapersCuttingNote { size })];
-    said.extend(context.cut.refused.iter().map(|refused| {
-        let why = Given::from(refused.message());
-        context.say.say(say::PapersBandRefused { why })
-    }));
-    said.push(context.say.named(table_words(WAY)).to_owned());
-    let alike = lays.iter().filter(|laid| laid.spread.face_to_face);
-    let cloths: Vec<Given> = alike.map(|laid| laid.cloth.name.as_str().into()).collect();
-    said.push(if cloths.is_empty() {
-        context.say.named(key::PAPERS_NEVER_FACE_TO_FACE).to_owned()
-    } else {
-        let cloths = Given::List(cloths);
-        context.say.say(say::PapersFaceToFace { cloths })
-    });
-    said.extend(asks.iter().map(|ask| ask.said.clone()));
-    said.join(" ")
-}
-
-/// How the cloth lies, and how pieces may lie on it.
-const fn table_words(way: Way) -> Key {
-    match way {
-        Way::OneWay => key::PAPERS_LAID_ONE_WAY,
-        Way::TwoWay => key::PAPERS_LAID_TWO_WAYS,
-    }
 }
 
 /// What is cut from one cloth, and how much of it one pair takes.
