@@ -109,7 +109,7 @@ pub fn assemble_watched(
         cutting: cut::part(&context, &lays, &other_sizes)?,
         materials_note: materials::note(&context),
         materials: materials::materials(&context, &lays),
-        by_size: by_size::tables(&context, &lays),
+        by_size: by_size::tables(&context, &lays, &other_sizes),
         checks: checks::checks(&context),
         findings: findings::findings(&context),
         cautions: cautions::cautions(&context),

@@ -366,16 +366,18 @@ papers-keyhole = keyhole
 
 papers-by-size = By size
 papers-sizes-cloth = Cloth of one pair
-papers-sizes-cloth-note = Of the pieces as they are cut, before the wash. Net is the area of the pieces; laid is about what a lay of one pair takes when it uses as much of the cloth as the lay that is shown for the drawn size, without the ends of a spread (reckoned: a lay of several pairs takes less).
+papers-sizes-cloth-note = Of the pieces as they are cut, before the wash. Net is the area of the pieces; laid is what the lay of one pair takes that is shown for the size, without the ends of a spread. Of other sizes, and of several pairs together, a lay has to be planned.
 papers-sizes-net = { $cloth }, net
-papers-sizes-laid = { $cloth }, about, laid
+papers-sizes-laid = { $cloth }, laid as shown
 papers-sizes-yarn = Sewing yarn of one pair
 papers-sizes-yarn-note = Needle and under yarn together, with { $waste } for waste. Reckoned from the rows as they are sewn, by published formulas: measure a sewn sample before a large order.
 papers-sizes-marks = What is marked or counted
 papers-sizes-marks-note = On the unwashed pieces. Stitches are counted on the row as the machine is set; placements that the chart states stand in the chart before the wash.
+papers-marks-first-button = First fly button, below the band seam, mm
 papers-marks-buttons = Fly buttons, from one to the next, mm
 papers-marks-decoration-left = Decoration, left back pocket, stitches
 papers-marks-decoration-right = Decoration, right back pocket, stitches
+papers-marks-loop = Belt { $place }: its middle from the band's left end, mm
 
 ## Inspection and packing
 
