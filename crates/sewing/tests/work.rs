@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 use common::ferryman;
 use draft::{EdgeId, PieceId};
 use proptest::prelude::*;
-use sewing::work::{Operation, Stage, Work, closing_seam, sewing_order};
+use sewing::work::{Operation, Stage, Work, closing_seam, order_notes, sewing_order};
 use sewing::yarn::consumption;
 use sewing::{Finish, FixingKind, Garment, On, RowEnd, StitchRow, describe, make};
 use style::{
@@ -1301,4 +1301,73 @@ fn what_would_suffer_in_the_wash_is_set_after_it() {
     assert!(place(&order, "patch-set").unwrap() < wash);
     loaded.style.wash = None;
     assert_eq!(place(&order_of(&loaded), "wash"), None);
+}
+
+/// Tex 105 takes needles of Nm 110 to 130, tex 80 of 110 to 120: both in one pass those of 110 to 120 (from memory).
+#[test]
+fn each_sewn_operation_says_its_needle_and_the_order_asks_once_which() {
+    let garment = sewn(|_| ());
+    let order = sound(&garment);
+    let needle = |o: &Operation| o.needle_words().map(|said| Words::english().saying(&said));
+    for operation in order.iter().filter(|o| !o.needles.is_empty()) {
+        assert!(needle(operation).is_some(), "{:?}", operation.key);
+    }
+    let said = |key| needle(named(&order, key)).unwrap();
+    assert_eq!(said("mouth-topstitch"), "needle Nm 110 to 130");
+    assert_eq!(said("inseam-fell"), "needle Nm 110 to 120");
+    assert!(order_notes(&garment).contains(&key::ORDER_NOTE_NEEDLES_ASK));
+}
+
+/// What a way of ending a row means is said once, of the ways that the pair has.
+#[test]
+fn how_long_a_backtack_is_stands_beside_the_order() {
+    let notes = order_notes(&sewn(|_| ()));
+    for note in [
+        key::ORDER_NOTE_BACKTACKED,
+        key::ORDER_NOTE_TIED,
+        key::ORDER_NOTE_CHAINED_OFF,
+    ] {
+        assert!(notes.contains(&note), "{note:?}");
+    }
+    let overlapped = sewn(|l| l.style.hem.ends = HemEnds::Overlapped);
+    assert!(!order_notes(&overlapped).contains(&key::ORDER_NOTE_TIED));
+}
+
+#[test]
+fn a_pair_is_washed_in_a_machine_with_its_threads_trimmed() {
+    let machine = |by| {
+        let order = sound(&sewn(|l| l.style.wash.as_mut().unwrap().by = by));
+        is_before(&order, "trim-threads", "wash");
+        named(&order, "wash").machine
+    };
+    assert_eq!(machine(style::WashedBy::Laundry), MachineId::Laundry);
+    assert_eq!(
+        machine(style::WashedBy::Workroom),
+        MachineId::WashingMachine
+    );
+}
+
+/// The operation that meets a crossing says what is done before: twelve plies of 0.82 mm at the hem, ten of fourteen left
+/// at the crotch. Needles 6.4 mm apart leave rows 6.1 mm apart along a seam that loses 4 % across.
+#[test]
+fn the_operation_itself_says_what_is_done_at_its_crossings_and_how_its_rows_lie_after_the_wash() {
+    let order = sound(&sewn(|_| ()));
+    let says = |key: &str, wanted: &str| {
+        let minds = &named(&order, key).mind;
+        let said: Vec<String> = minds.iter().map(|m| Words::english().saying(m)).collect();
+        assert!(said.iter().any(|s| s.contains(wanted)), "{key}: {said:?}");
+    };
+    says("hem", "9.8 mm lie there and the machine sews 8.0 mm");
+    says("inseam-fell", "leaves 8.2 mm, still more than it sews");
+    says("seat-fell", "are cut away before, which leaves 6.6 mm");
+    says("inseam-fell", "rows about 6.1 mm apart after the wash");
+}
+
+/// The ends of a band are turned in before the row that goes round them closes them.
+#[test]
+fn the_ends_of_a_band_are_turned_in_before_they_are_sewn_round() {
+    let order = sound(&sewn(|_| ()));
+    is_before(&order, "band-set", "band-ends-turn");
+    is_before(&order, "band-ends-turn", "band-round");
+    assert!(minds(named(&order, "band-round"), key::MIND_ROUND_CLOSES));
 }

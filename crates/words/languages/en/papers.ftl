@@ -320,7 +320,7 @@ papers-piece-folded = folded
 
 papers-not-stated = Not stated: { $what }.
 papers-not-stated-sewn = Not stated: { $what }. Its yarn is estimated as { $stitch }.
-papers-construction-note = Rows are numbered as the style states them; a row's place is that of its needle. Numbers of ISO 4916 are given for orientation and are not checked against the standard: words, drawings and rows decide. The number behind the letters of ASTM D6193 is that of the rows of stitches through the plies; by common practice the row that joins them counts whether or not it is stated, a safety stitch as two and a coverstitch as one, and an overedge that only neatens does not. Machines are from memory, allowances common practice; thickness is the sum of the plies, not pressed.
+papers-construction-note = A row's place is that of its needle. Numbers of ISO 4916 are given for orientation and are not checked against the standard: words, drawings and rows decide. The number behind the letters of ASTM D6193 is that of the rows of stitches through the plies; by common practice the row that joins them counts whether or not it is stated, a safety stitch as two and a coverstitch as one, and an overedge that only neatens does not. Machines are from memory, allowances common practice; thickness is the sum of the plies, not pressed.
 papers-class-unsure = { $class } (to be confirmed)
 papers-edges-show = the cloth's finished edges show inside
 papers-labels-lie = laid on top; { $labels }
