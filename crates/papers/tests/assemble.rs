@@ -253,7 +253,7 @@ fn what_differs_by_size_is_told_for_every_size() {
     let metres = |text: &str| text.trim_end_matches(" m").parse::<f64>().unwrap();
     let total = |at: usize| -> f64 { yarn.rows.iter().map(|r| metres(&r.values[at])).sum() };
     assert!(total(0) < total(base) && total(base) < total(sizes.waists.len() - 1));
-    // Cloth in the drawn size is about what its lay takes: the same net area at the same use.
+    // Cloth in the drawn size is what its lay takes.
     let cloth = pack
         .by_size
         .iter()

@@ -85,6 +85,9 @@ fn columns<'a>(context: &'a Context<'_>) -> Vec<Column<'a>> {
         .collect()
 }
 
+/// Where no lay is shown.
+const NO_LAY: &str = "\u{2013}";
+
 /// What each cloth loses to a pair: its cut pieces, and what a lay takes in the sizes whose lay is shown.
 fn cloth(
     context: &Context<'_>,
@@ -119,7 +122,7 @@ fn cloth(
         let length = |column: &Column<'_>| {
             let size = column.cut.size.to_string();
             let lay = found.iter().find(|(of, _)| *of == size);
-            lay.map_or_else(String::new, |(_, length)| words.cloth(*length))
+            lay.map_or_else(|| NO_LAY.to_owned(), |(_, length)| words.cloth(*length))
         };
         out.push(SizeRow {
             what: context.say.say(say::PapersSizesLaid { cloth }),

@@ -366,7 +366,7 @@ papers-keyhole = keyhole
 
 papers-by-size = By size
 papers-sizes-cloth = Cloth of one pair
-papers-sizes-cloth-note = Of the pieces as they are cut, before the wash. Net is the area of the pieces; laid is what the lay of one pair takes that is shown for the size, without the ends of a spread. Of other sizes, and of several pairs together, a lay has to be planned.
+papers-sizes-cloth-note = Of the pieces as they are cut, before the wash. Net is the area of the pieces, reckoned; laid is what the lay of one pair takes that is shown for the size, without the ends of a spread. Of other sizes, and of several pairs together, a lay has to be planned.
 papers-sizes-net = { $cloth }, net
 papers-sizes-laid = { $cloth }, laid as shown
 papers-sizes-yarn = Sewing yarn of one pair
