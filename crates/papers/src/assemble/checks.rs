@@ -4,7 +4,7 @@
 //! states elsewhere, with the practice of the trade; everything else is said to be open.
 
 use cutting::{ClothWash, Shrinkage};
-use style::Wash;
+use style::{Closing, Wash};
 use words::{Key, Said, key, say};
 
 use super::context::Context;
@@ -72,6 +72,7 @@ pub(super) fn checks(context: &Context<'_>) -> Checks {
     Checks {
         note: words.named(key::PAPERS_CHECKS_NOTE).to_owned(),
         groups: vec![
+            group(key::PAPERS_CHECKS_AGREED, agreed(context)),
             group(key::PAPERS_CHECKS_BEFORE, on_the_line()),
             group(key::PAPERS_CHECKS_AFTER, finished(context)),
             group(key::PAPERS_CHECKS_SAFETY, safety()),
@@ -208,6 +209,55 @@ fn safety() -> Vec<Check> {
             key::PAPERS_BASIS_LAW,
         ),
     ]
+}
+
+/// What is agreed by word of mouth where no file holds it, and costs a round where it was not.
+fn agreed(context: &Context<'_>) -> Vec<Check> {
+    let style = &context.loaded.style;
+    let collection = &context.loaded.collection;
+    let shell = collection.cloths.get(&style.cloth.shell);
+    let decorated = style.pockets.back.left.art.is_some() || style.pockets.back.right.art.is_some();
+    let drawn = decorated
+        || style
+            .patch
+            .as_ref()
+            .is_some_and(|patch| patch.art.is_some());
+    [
+        (
+            shell.is_some_and(|cloth| cloth.selvedge),
+            key::PAPERS_AGREE_SELVEDGE_LINE,
+            Who::Buyer,
+        ),
+        (true, key::PAPERS_AGREE_BOW, Who::Buyer),
+        (true, key::PAPERS_AGREE_SUPPLIES, Who::Buyer),
+        (true, key::PAPERS_AGREE_PRICE, Who::Buyer),
+        (true, key::PAPERS_AGREE_OVER, Who::Buyer),
+        (true, key::PAPERS_AGREE_COUNTRIES, Who::Buyer),
+        (true, key::PAPERS_AGREE_HEADS, Who::Buyer),
+        (style.patch.is_some(), key::PAPERS_AGREE_PATCH, Who::Buyer),
+        (drawn, key::PAPERS_AGREE_ART, Who::Buyer),
+        (true, key::PAPERS_AGREE_RIGHTS, Who::Buyer),
+        (true, key::PAPERS_AGREE_AT_WORK, Who::Buyer),
+        (true, key::PAPERS_AGREE_BUNDLES, Who::Cutter),
+        (true, key::PAPERS_AGREE_CUT_OFF, Who::Cutter),
+        (true, key::PAPERS_AGREE_CROSSINGS, Who::Sewer),
+        (
+            style.fly.closing == Closing::Buttons,
+            key::PAPERS_AGREE_STRIP_TACKS,
+            Who::Sewer,
+        ),
+        (true, key::PAPERS_AGREE_IRON, Who::Sewer),
+        (true, key::PAPERS_AGREE_CREASES, Who::Laundry),
+        (true, key::PAPERS_AGREE_SEALED, Who::Inspector),
+        (true, key::PAPERS_AGREE_STRENGTH, Who::Inspector),
+        (true, key::PAPERS_AGREE_TWIST, Who::Inspector),
+        (true, key::PAPERS_AGREE_RUBBING, Who::Inspector),
+        (true, key::PAPERS_AGREE_BATCH, Who::Packer),
+    ]
+    .into_iter()
+    .filter(|(there, ..)| *there)
+    .map(|(_, what, who)| Check::open(what, who))
+    .collect()
 }
 
 fn of_the_lot() -> Vec<Check> {
