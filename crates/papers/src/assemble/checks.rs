@@ -247,7 +247,7 @@ fn agreed(context: &Context<'_>) -> Vec<Check> {
             Who::Sewer,
         ),
         (true, key::PAPERS_AGREE_IRON, Who::Sewer),
-        (true, key::PAPERS_AGREE_CREASES, Who::Laundry),
+        (true, key::PAPERS_AGREE_CREASES, Who::Inspector),
         (true, key::PAPERS_AGREE_SEALED, Who::Inspector),
         (true, key::PAPERS_AGREE_STRENGTH, Who::Inspector),
         (true, key::PAPERS_AGREE_TWIST, Who::Inspector),
