@@ -47,6 +47,13 @@ fn minds(operation: &Operation, key: Key) -> bool {
     operation.mind.contains(&key.into())
 }
 
+/// Whether an operation says this, in words.
+fn says(order: &[Operation], key: &str, wanted: &str) -> bool {
+    let said = named(order, key).mind.iter();
+    let mut said = said.map(|mind| Words::english().saying(mind));
+    said.any(|said| said.contains(wanted))
+}
+
 fn named<'a>(order: &'a [Operation], key: &str) -> &'a Operation {
     &order[place(order, key)]
 }
@@ -1370,4 +1377,59 @@ fn the_ends_of_a_band_are_turned_in_before_they_are_sewn_round() {
     is_before(&order, "band-set", "band-ends-turn");
     is_before(&order, "band-ends-turn", "band-round");
     assert!(minds(named(&order, "band-round"), key::MIND_ROUND_CLOSES));
+}
+
+/// Nothing is turned in where a row has sewn the plies shut: the folder's row leaves both ends open, and it is sewn on
+/// once they are turned in.
+#[test]
+fn the_row_of_the_folder_leaves_the_ends_of_the_band_open() {
+    let order = sound(&sewn(|_| ()));
+    assert!(says(&order, "band-set", "stopped 30 mm before the other"));
+    assert!(says(&order, "band-set", "both ends run 9.5 mm beyond"));
+    assert!(says(
+        &order,
+        "band-ends-turn",
+        "while the foot of the band is open there"
+    ));
+    assert!(minds(named(&order, "band-round"), key::MIND_ROUND_FEET));
+}
+
+/// Facing and strip are cut alike and overedged on one line, so the strip is closed deeper to stand back from the edge.
+#[test]
+fn the_buttonhole_strip_stands_back_because_it_is_closed_deeper() {
+    let order = sound(&sewn(|_| ()));
+    assert!(says(
+        &order,
+        "fly-strip-close",
+        "one as drawn and one mirrored"
+    ));
+    assert!(says(
+        &order,
+        "fly-strip-close",
+        "close them 11.0 mm from the raw fly edge"
+    ));
+    assert!(says(&order, "fly-strip-close", "stands back 1.5 mm"));
+}
+
+/// The shield is cut with another allowance than the front, and is longer than the fly.
+#[test]
+fn the_shield_is_joined_at_a_stated_distance_and_overedged_to_its_foot() {
+    let garment = sewn(|_| ());
+    let order = sound(&garment);
+    let cut = |piece, edge| {
+        let cut = garment.cut.iter().find(|c| c.piece == piece).unwrap();
+        cut.allowances.iter().find(|(of, _)| *of == edge).unwrap().1
+    };
+    let front = cut(PieceId::Front, EdgeId::Fly).to_mm();
+    let shield = cut(PieceId::FlyShield, EdgeId::Left).to_mm();
+    let told = format!(
+        "seam line {front:.1} mm from the front's edge and {shield:.1} mm from both edges of the shield"
+    );
+    assert!(says(&order, "fly-shield-join", &told), "{told}");
+    assert!(says(&order, "fly-shield-join", "hangs free there"));
+    assert!(says(
+        &order,
+        "fly-shield-neaten",
+        "along the shield's two edges alone to its foot"
+    ));
 }

@@ -4,10 +4,10 @@
 //! joined (common practice); the rows of the rise then begin on its outermost one. Where a style asks for it after the
 //! rise, its rows cover where those of the rise begin.
 
-use draft::PieceId;
-use style::{Closing, Construction, SeamId};
+use draft::{EdgeId, PieceId};
+use style::{Closing, Construction, MeasureId, SeamId};
 use trade::{Length, MachineId, Unwashed};
-use words::{key, say};
+use words::{Said, key, say};
 
 use super::operation::{Operation, Stage};
 use super::operation_key::{OperationKey, SeamWork, Task};
@@ -16,10 +16,15 @@ use super::plan::{After, Plan, all_of, not_stated, part_of, pressed, says};
 use super::seams::At;
 use super::small_parts::Ready;
 use crate::allowance::allowances;
+use crate::edges::allowance;
+use crate::garment::{Garment, On};
 use crate::rows::is_stitched_flat;
 use crate::yarn::Unstated;
 
 const STAGE: Stage = Stage::Fronts;
+
+/// Edges no farther apart than this are laid level.
+const LEVEL: Length = Length::mm(0.05);
 
 /// What has to be done before the fronts are used.
 pub(super) struct Fronts {
@@ -94,15 +99,10 @@ fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
     } else {
         joined
     };
-    let zip = plan.garment.doc.fly.closing == Closing::Zip;
     let shield = plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::FlyShield],
         parts: vec![part_of(SeamId::Fly)],
-        mind: says(&[if zip {
-            key::MIND_SHIELD_JOIN_ZIP
-        } else {
-            key::MIND_SHIELD_JOIN
-        }]),
+        mind: shield_joined(plan.garment),
         after: all_of(&[&ready.shield, &ready.fly_facing]),
         ..not_stated(
             STAGE,
@@ -129,4 +129,30 @@ fn fly(plan: &mut Plan<'_>, ready: &Ready) -> After {
     } else {
         plan.held(SeamId::Fly, &At::new(STAGE, &rise))
     }
+}
+
+/// How shield and right front meet: each edge at its own distance from the seam line.
+fn shield_joined(garment: &Garment) -> Vec<Said> {
+    let depth = garment.sewn(MeasureId::HemDepth).figure();
+    let cut = |piece, edge, on| allowance(&garment.seams, depth, piece, edge, on);
+    let front = cut(PieceId::Front, EdgeId::Fly, On::Mirrored);
+    let shield = cut(PieceId::FlyShield, EdgeId::Left, On::AsDrawn);
+    let apart = shield - front;
+    let joined = if apart.abs() < LEVEL {
+        let plain = front.in_mm(1);
+        say::MindShieldJoin { plain }.into()
+    } else {
+        say::MindShieldJoinUneven {
+            apart: apart.in_mm(1),
+            front: front.in_mm(1),
+            shield: shield.in_mm(1),
+        }
+        .into()
+    };
+    let mut out = vec![joined];
+    if garment.doc.fly.closing == Closing::Zip {
+        out.push(key::MIND_SHIELD_JOIN_ZIP.into());
+    }
+    out.push(key::MIND_SHIELD_FOOT.into());
+    out
 }

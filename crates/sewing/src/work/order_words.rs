@@ -12,6 +12,7 @@ use super::pass_kinds::{Does, Holding};
 use super::passes::Pass;
 use super::plan::says;
 use super::told::{self, told};
+use super::waist::turned_at_ends;
 use crate::allowance::{Fell, allowances};
 use crate::construct::construct;
 use crate::context::Context;
@@ -257,6 +258,9 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
             let below = garment.before_wash.start_below(doc).figure().in_mm(1);
             out.push(say::MindRoundBegin { below }.into());
             out.push(key::MIND_ROUND_END.into());
+            if seam.construction == Construction::BandOverEdge {
+                out.push(key::MIND_ROUND_FEET.into());
+            }
             out.push(key::MIND_ROUND_CLOSES.into());
         }
         Holding::Bind => out.extend(says(&[key::MIND_BIND_STRIP, key::MIND_BIND_ASK])),
@@ -319,7 +323,8 @@ fn set_on(garment: &Garment, seam: &Seam) -> Vec<Said> {
         out.extend(caught.map(|(_, how)| how.into()));
     }
     if seam.id == SeamId::Band && garment.doc.band.method == BandMethod::AllRound {
-        out.push(key::MIND_SET_BAND_ROUND.into());
+        let turned = turned_at_ends(garment).in_mm(1);
+        out.push(say::MindSetBandRound { turned }.into());
     }
     out
 }

@@ -1,9 +1,9 @@
 //! What is made ready before the panels are touched: loops, small pockets, fly parts, band.
 
-use draft::PieceId;
+use draft::{EdgeId, PieceId};
 use style::{Construction, Lining, MeasureId, SeamId};
-use trade::MachineId;
 use trade::seam::SeamOperationId;
+use trade::{Length, MachineId};
 use words::{key, say};
 
 use super::operation::{Operation, Stage, Work};
@@ -14,12 +14,16 @@ use super::plan::{After, Plan, aid, by_hand, not_stated, operation, part_of, pre
 use super::seams::At;
 use crate::band_parts::band_is_joined;
 use crate::construct::construct;
-use crate::garment::FixingKind;
+use crate::edges::allowance;
+use crate::garment::{FixingKind, On};
 use crate::joining::JOIN_ALLOWANCE;
 use crate::lining::has_lining;
 use crate::yarn::Unstated;
 
 const STAGE: Stage = Stage::SmallParts;
+
+/// How far the front edge of the buttonhole strip stands back from the fly edge, so that it is not seen (common practice).
+const STRIP_STANDS_BACK: Length = Length::mm(1.5);
 
 /// What has to be done before each of the small parts is used.
 pub(super) struct Ready {
@@ -213,13 +217,23 @@ fn fly_facing(plan: &mut Plan<'_>) -> After {
 }
 
 /// The strip that carries the holes of a button fly is closed along its front edge and turned, so that it is
-/// finished before it is put behind the facing.
+/// finished before it is put behind the facing. Cut as the facing is, it is closed deeper, so that its curved edge meets
+/// the facing's and only its front edge stands back.
 fn fly_strip(plan: &mut Plan<'_>) -> After {
     let found = plan.unstated_strip();
+    let garment = plan.garment;
+    let depth = garment.sewn(MeasureId::HemDepth).figure();
+    let (piece, edge) = (PieceId::FlyFacing, EdgeId::Edge);
+    let joined = allowance(&garment.seams, depth, piece, edge, On::Mirrored);
+    let closed = (joined + STRIP_STANDS_BACK).in_mm(1);
+    let back = STRIP_STANDS_BACK.in_mm(1);
     plan.add(Operation {
         pieces: vec![PieceId::FlyFacing],
         parts: vec![part_of(SeamId::FlyEdge)],
-        mind: says(&[key::MIND_FLY_STRIP]),
+        mind: vec![
+            say::MindFlyStrip { back, closed }.into(),
+            say::MindFlyStripLies { back }.into(),
+        ],
         ..not_stated(
             STAGE,
             Task::FlyStripClose,

@@ -2,8 +2,8 @@
 
 use draft::{EdgeId, PieceId};
 use style::{BandMethod, Construction, MeasureId, PatchThrough, SeamId};
-use trade::MachineId;
 use trade::seam::SeamOperationId;
+use trade::{Length, MachineId};
 use words::{Key, key, say};
 
 use super::fronts::Fronts;
@@ -53,7 +53,8 @@ pub(super) fn band(plan: &mut Plan<'_>, ready: &Ready, fronts: &Fronts, legs: &L
     }
 }
 
-/// The band set on, its ends turned in, and the row that closes them sewn round.
+/// The band set on, its ends turned in, and the row that closes them sewn round. A folder cannot take turned-in ends, so
+/// its row leaves them open until they are turned in (common practice).
 fn held_round(plan: &mut Plan<'_>, joined: &After) -> After {
     let mut after = joined.clone();
     let Some(seam) = plan.seam_of(SeamId::Band) else {
@@ -74,10 +75,7 @@ fn held_round(plan: &mut Plan<'_>, joined: &After) -> After {
 
 /// The ends of a band are turned in before a row is sewn round them.
 fn turn_ends(plan: &mut Plan<'_>, after: &After) -> After {
-    let garment = plan.garment;
-    let depth = garment.sewn(MeasureId::HemDepth).figure();
-    let ends = (PieceId::Band, EdgeId::EndLeft);
-    let turned = allowance(&garment.seams, depth, ends.0, ends.1, On::AsDrawn).in_mm(1);
+    let turned = turned_at_ends(plan.garment).in_mm(1);
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         parts: vec![part_of(SeamId::Band)],
@@ -88,6 +86,13 @@ fn turn_ends(plan: &mut Plan<'_>, after: &After) -> After {
         after: after.clone(),
         ..pressed(Stage::Band, Task::BandEndsTurn)
     })
+}
+
+/// What is turned in at the ends of a band.
+pub(super) fn turned_at_ends(garment: &Garment) -> Length {
+    let depth = garment.sewn(MeasureId::HemDepth).figure();
+    let (piece, edge) = (PieceId::Band, EdgeId::EndLeft);
+    allowance(&garment.seams, depth, piece, edge, On::AsDrawn)
 }
 
 fn close_ends(plan: &mut Plan<'_>, after: &After, how: Key) -> After {

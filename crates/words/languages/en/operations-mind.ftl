@@ -45,7 +45,7 @@ mind-neaten-fly-edge-both = facing and buttonhole strip together, on their finis
 mind-neaten-fly-edge-alone = the facing by itself, on its finished line; cut nothing off
 mind-neaten-fly-edge-each = each ply by itself
 mind-neaten-bag = facing and both layers of the bag together with the front, as far as they reach
-mind-neaten-shield = both edges of the shield and the right front's edge together, from the band edge to the foot of the fly; cut nothing off, then press them towards the front
+mind-neaten-shield = both edges of the shield and the right front's edge together, from the band edge to the foot of the fly, then on along the shield's two edges alone to its foot, chain end sewn in; cut nothing off, then press them towards the front
 mind-neaten-laid-on = the edge by itself, before it is laid on; cut nothing off
 mind-neaten-selvedge = the cloth's own finished edge needs none; a panel from where its side line leaves that edge, about the hip notch, up
 
@@ -79,7 +79,7 @@ mind-decorate = through the pocket alone, before it is lined and set on
 ## Pieces that are set on another
 
 mind-set-band = match centre back, sides and fronts; ends of equal height
-mind-set-band-round = end to end without a stop
+mind-set-band-round = without a stop, begun 30 mm after one end of the band and stopped 30 mm before the other, where it stays open; both ends run { $turned } beyond the edge of the fly and of the shield
 mind-set-coin = on the placement line of the facing; the top edge stays open
 mind-set-back-pocket = on the placement lines of the backs; the top edge stays open
 mind-set-back-pocket-half-lining = the setting rows catch the sides of a half lining; its foot hangs free
@@ -116,7 +116,8 @@ mind-loops-cut = { $loops ->
 mind-coin-tacks = now, while the bag does not lie behind it
 mind-coin-rivets = through pocket and facing, before the bag lies behind them
 mind-rivet-faces = cap outside, stud inside
-mind-fly-strip = two of the pieces cut for facing and strip, right sides together along the fly edge; turn and press, so that the strip is finished in two plies and stands back 1.5 mm from the fly edge
+mind-fly-strip = of the three pieces cut alike one as drawn and one mirrored, right sides together; close them { $closed } from the raw fly edge, which is { $back } deeper than the facing is joined; turn and press
+mind-fly-strip-lies = laid behind the facing, the curved edges of all three plies level: the closed front edge then stands back { $back } from the fly edge
 mind-fly-holes = through both plies of the strip, before it is put behind the facing
 mind-line-pockets = on the reverse of the pocket, its raw upper edge in the fold of the hem to come, its sides level with the pocket's raw sides
 mind-line-pockets-half = the foot of a half lining turned in towards the pocket and pressed
@@ -132,18 +133,21 @@ mind-label-before-band = through the inner ply of the band alone, before the ban
 ## Fronts, backs and legs
 
 mind-bags-baste = mouth flat on the marks of the facing; bag and facing level with waist and outseam
-mind-shield-join-zip = on the right front, the right tape of the zip between front and shield
-mind-shield-join = on the right front, right sides together, from the band edge to the foot of the fly
+mind-shield-join-zip = the right tape of the zip between front and shield
+mind-shield-join = on the right front, right sides together, seam line { $plain } from every edge, from the band edge to the foot of the fly
+mind-shield-join-uneven = on the right front, right sides together, from the band edge to the foot of the fly; seam line { $front } from the front's edge and { $shield } from both edges of the shield, which stand { $apart } beyond it
+mind-shield-foot = the foot of the shield reaches below that of the fly and hangs free there, its two edges overedged together
 mind-hidden-rivets = open the pressed sides out: through the turned-in corners and the back, not through the pocket's face
 mind-hidden-rivets-covered = the setting rows then cover them outside; the stud shows inside only
 mind-labels-seam = ends level with the raw edge, inside the allowance, before the outseam is closed; its joining row then catches them
 
 ## Waistband, loops and hems
 
-mind-band-ends-turn = { $turned } turned in at both ends between the plies, level with the edge of the fly and of the shield; press
+mind-band-ends-turn = while the foot of the band is open there, { $turned } turned in at both ends between the plies, level with the edge of the fly and of the shield; press
+mind-round-feet = first row 1 is sewn on at both ends, on its own line, from 10 mm over its stitches across the turned-in plies to the end of the band
 mind-round-closes = the row closes the turned-in ends: no ply may slip out
 mind-band-ends-turned = right sides together across both ends, turn and press, before the inner edge is sewn down
-mind-band-ends = turn in both ends and close them, level with the fly
+mind-band-ends = unpick the rows of the band for 30 mm at both ends, turn in the ends level with the fly, close them, and sew the rows on over them
 mind-loops-fold = fold the ends under; tack at the top edge of the band and at the foot below the band seam
 mind-loops-room = leave room for the belt between the two tacks
 mind-hem-tie = draw all ends to the inside, knot them, and hide the knot in the fold
@@ -154,7 +158,7 @@ mind-hem-tie-length = no end longer than the hem is deep, { $depth }
 mind-tack = { $length } by { $width }, { $stitches } stitches
 mind-tack-back-pockets = at both top corners, down along the sides, between the setting rows
 mind-tack-mouths = across both ends of each mouth, through the facing behind it
-mind-tack-fly = at the foot of the fly through both fronts, and across the topstitching above its end
+mind-tack-fly = at the foot of the fly through both fronts and the shield, and across the topstitching above its end
 mind-tack-crotch = where rise, seat and inseams meet, on the front
 mind-hole-cut = cut { $length }
 mind-hole-gimp-ask = whether gimp is laid under the stitches is not stated: ask
