@@ -927,6 +927,10 @@ fn a_band_cut_in_two_is_joined_before_anything_else_is_done_to_it() {
     is_before(&order, "band-halves-join", "band-halves-press");
     is_before(&order, "band-halves-press", "band-mark");
     assert!(joins(&stated));
+    assert!(minds(
+        named(&order, "band-halves-press"),
+        key::MIND_BAND_JOIN_RAW
+    ));
     let wide = sewn(|l| {
         let shell = l.style.cloth.shell.clone();
         l.collection.cloths[&shell].width = Length::cm(150.0);
@@ -947,6 +951,10 @@ fn a_band_cut_in_two_is_joined_before_anything_else_is_done_to_it() {
         "{join:?}"
     );
     is_before(&order, "band-halves-press", "band-mark");
+    assert!(minds(
+        named(&order, "band-halves-press"),
+        key::MIND_BAND_JOIN_RAW
+    ));
     assert!(asked.findings.iter().any(|f| f.code == "sewing::band-join"));
     assert!(
         !stated

@@ -394,6 +394,9 @@ pub(super) fn pressing(
         }
         _ => vec![lies(garment, seam)],
     };
+    if seam.id == SeamId::BandJoin {
+        out.push(key::MIND_BAND_JOIN_RAW.into());
+    }
     if in_tube {
         out.push(key::MIND_PRESS_TUBE.into());
     }

@@ -285,7 +285,10 @@ fn band_join(plan: &mut Plan<'_>) -> After {
     plan.add(Operation {
         pieces: vec![PieceId::Band],
         parts: vec![part_of(SEAM)],
-        mind: says(&[construct(Construction::PressedOpen).lies]),
+        mind: says(&[
+            construct(Construction::PressedOpen).lies,
+            key::MIND_BAND_JOIN_RAW,
+        ]),
         after: sewn,
         ..pressed(STAGE, pressing_called(SEAM, key::SEAM_WORK_PRESS_OPEN))
     })

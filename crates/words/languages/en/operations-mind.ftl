@@ -9,6 +9,7 @@ mind-thick-cut-hammer = { $place }: { $thick } lie there and the machine sews { 
 mind-thick-either = { $place }: { $thick } lie there and the machine sews { $sews }; before it is sewn hammer it flat, or cut the turned-in edges away inside it, which leaves { $left }
 mind-thick-hammer = { $place }: { $thick } lie there and the machine sews { $sews }; hammer it flat before it is sewn and try it on a sample
 mind-thin = { $place }: { $thick } is more than the machine takes; turned-in edges cut away there leave { $left }; flatten what is left with a hammer
+mind-band-join-raw = neither edge is overedged: the band encloses both
 mind-meets-band-join = the fold lines of both halves meet
 mind-join = right sides together, { $plain } on each ply
 mind-join-inseam = right sides together, { $plain } on each ply, from hem to hem over the crossing at the crotch

@@ -23,10 +23,11 @@ impl Ground<'_> {
         let (low_u, high_u) = (low_u + level, high_u + level);
         let (r, r_u) = ((high - low) / 2.0, (high_u - low_u) / 2.0);
         let selvedge = self.runs_to_selvedge();
-        let end = if selvedge {
-            End::Selvedge
-        } else {
-            End::Overedged
+        // Inside the fold of the band no edge needs to be overedged.
+        let end = match self.seam.id {
+            _ if selvedge => End::Selvedge,
+            SeamId::BandJoin => End::Raw,
+            _ => End::Overedged,
         };
         let (apex, apex_u) = (-AIR / 2.0 - t / 2.0, AIR / 2.0 + u / 2.0);
         let left = back_from(apex, r, self.a.0);
@@ -52,13 +53,13 @@ impl Ground<'_> {
                 Point::new(apex_u, middle_u),
             ),
         ];
-        let wraps = if selvedge {
-            Vec::new()
-        } else {
+        let wraps = if end == End::Overedged {
             vec![
                 wrap(&plies[..1], left, -1.0, (low, low)),
                 wrap(&plies[1..], right, 1.0, (low_u, low_u)),
             ]
+        } else {
+            Vec::new()
         };
         Lie {
             plies,
