@@ -1419,6 +1419,26 @@ fn the_buttonhole_strip_stands_back_because_it_is_closed_deeper() {
     assert!(says(&order, "fly-strip-close", "stands back 1.5 mm"));
 }
 
+/// The bag of the demo reaches under the topstitching of its fly; rows near the fly edge pass beside it.
+#[test]
+fn a_bag_that_reaches_under_the_fly_is_folded_away() {
+    let folded = |order: &[Operation]| {
+        let baste = minds(named(order, "bags-baste"), key::MIND_BAGS_BASTE_CLEAR);
+        (
+            baste,
+            minds(named(order, "fly-topstitch"), key::MIND_BAG_AWAY),
+        )
+    };
+    assert_eq!(folded(&sound(&sewn(|_| ()))), (true, true));
+    let beside = sewn(|l| {
+        let fly = l.style.seams.get_mut(&SeamId::Fly).unwrap();
+        for (row, mm) in fly.rows.as_mut().unwrap().iter_mut().zip([3.0, 8.0]) {
+            row.offset = Length::mm(mm);
+        }
+    });
+    assert_eq!(folded(&sound(&beside)), (false, false));
+}
+
 /// The shield is cut with another allowance than the front, and is longer than the fly.
 #[test]
 fn the_shield_is_joined_at_a_stated_distance_and_overedged_to_its_foot() {

@@ -6,6 +6,9 @@ use words::{Key, key};
 
 use crate::Swatch;
 
+/// What a length worked out may be out by. Half a step is rounded up whichever way it is out, as on the drawings.
+const WORKED_OUT: Length = Length::mm(1e-6);
+
 /// How quantities are printed.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Words {
@@ -42,7 +45,10 @@ impl Words {
     /// A finished measure without its unit: "85.1", or "33 1/2".
     pub fn figure(self, length: Length) -> String {
         match self.system {
-            System::Metric => format!("{:.1}", length.to_cm() + 0.0),
+            System::Metric => {
+                let tenths = (length + WORKED_OUT).to_mm().round();
+                format!("{:.1}", tenths / 10.0 + 0.0)
+            }
             System::Inch => bare(length.show(self.system)),
         }
     }
@@ -170,6 +176,9 @@ mod tests {
         let inch = Words {
             system: System::Inch,
         };
+        // Half a millimetre is rounded up, as on the drawings: a loop of 1.25 cm is one of 1.3.
+        assert_eq!(cm.figure(Length::mm(12.5)), "1.3");
+        assert_eq!(cm.figure(Length::mm(12.0) / 0.96), "1.3");
         // 33 1/2 in is 85.09 cm (exactly 25.4 mm to the inch).
         assert_eq!(cm.figure(Length::inches(33.5)), "85.1");
         assert_eq!(inch.figure(Length::inches(33.5)), "33 1/2");

@@ -9,6 +9,7 @@ use style::{Closing, Construction, MeasureId, SeamId};
 use trade::{Length, MachineId, Unwashed};
 use words::{Said, key, say};
 
+use super::bag_at_fly::bag_lies_under_fly;
 use super::operation::{Operation, Stage};
 use super::operation_key::{OperationKey, SeamWork, Task};
 use super::pass_kinds::Does;
@@ -55,7 +56,11 @@ fn hip_pockets(plan: &mut Plan<'_>, ready: &Ready) -> After {
     let closed = plan.seam(SeamId::BagClose, &At::new(STAGE, &mouth));
     plan.add(Operation {
         pieces: vec![PieceId::Front, PieceId::PocketFacing, PieceId::PocketBag],
-        mind: says(&[key::MIND_BAGS_BASTE]),
+        mind: says(if bag_lies_under_fly(plan.garment) {
+            &[key::MIND_BAGS_BASTE, key::MIND_BAGS_BASTE_CLEAR]
+        } else {
+            &[key::MIND_BAGS_BASTE]
+        }),
         after: closed,
         ..not_stated(STAGE, Task::BagsBaste, (key::NOT_STATED_BAGS_BASTE, &[]))
     })

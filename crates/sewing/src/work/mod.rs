@@ -10,6 +10,7 @@
 
 mod apart;
 mod backs;
+mod bag_at_fly;
 mod edge_ends;
 mod edge_words;
 mod finish;

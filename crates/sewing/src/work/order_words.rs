@@ -6,6 +6,7 @@ use style::{BandMethod, Construction, HemEnds, HemJoin, Lining, MeasureId, Seam,
 use trade::{Length, StitchType, Unwashed};
 use words::{Key, Said, key, say};
 
+use super::bag_at_fly::bag_lies_under_fly;
 use super::edge_words::{covers_strip, neatened, stays_raw};
 use super::operation_key::{Called, OperationKey, SeamWork};
 use super::pass_kinds::{Does, Holding};
@@ -238,7 +239,12 @@ fn held(garment: &Garment, seam: &Seam, holding: Holding, in_tube: bool) -> Vec<
                 say::MindFell { turn, widths }.into()
             }));
         }
-        Holding::Topstitch => out.push(topstitched(garment, seam)),
+        Holding::Topstitch => {
+            out.push(topstitched(garment, seam));
+            if seam.id == SeamId::Fly && bag_lies_under_fly(garment) {
+                out.push(key::MIND_BAG_AWAY.into());
+            }
+        }
         Holding::Hem if seam.id == SeamId::Hem => {
             let depth = sewn(MeasureId::HemDepth).in_mm(1);
             out.push(say::MindHemDepth { depth }.into());

@@ -56,6 +56,7 @@ mind-fell = allowances { $widths }; { $turn } turned in on each edge, no raw edg
 mind-topstitch-band = inner edge turned in just past the joining row, so that this row catches it
 mind-topstitch-mouth = through front and upper layer of the bag only; fold the under layer away
 mind-topstitch-fly-buttons = from the band edge down; fold the shield out of the way, catch the facing all along
+mind-bag-away = fold the pocket bag away from under the topstitching: it is not caught
 mind-topstitch-fly-zip = from the band edge down; fold shield and zip out of the way, catch the facing all along
 mind-topstitch-fly-flat = on the left front alone, from the band edge down, before the rise is joined; catch the facing all along
 mind-topstitch-fly-flat-zip = on the left front alone, from the band edge down, before the rise is joined; fold the zip's free tape out of the way, catch the facing all along
@@ -134,6 +135,7 @@ mind-label-before-band = through the inner ply of the band alone, before the ban
 ## Fronts, backs and legs
 
 mind-bags-baste = mouth flat on the marks of the facing; bag and facing level with waist and outseam
+mind-bags-baste-clear = on the left front only as far as the outer row of the fly: from there the bag stays free to be folded away, until the band's row catches it
 mind-shield-join-zip = the right tape of the zip between front and shield
 mind-shield-join = on the right front, right sides together, seam line { $plain } from every edge, from the band edge to the foot of the fly
 mind-shield-join-uneven = on the right front, right sides together, from the band edge to the foot of the fly; seam line { $front } from the front's edge and { $shield } from both edges of the shield, which stand { $apart } beyond it
