@@ -1439,6 +1439,15 @@ fn a_bag_that_reaches_under_the_fly_is_folded_away() {
     assert_eq!(folded(&sound(&beside)), (false, false));
 }
 
+/// The rivets of the coin pocket are set before the loops, and lie within the tolerance of a foot tack.
+#[test]
+fn loops_are_tacked_clear_of_the_coin_pockets_rivets() {
+    let loops =
+        |garment: &Garment| minds(named(&sound(garment), "loops-set"), key::MIND_LOOPS_RIVET);
+    assert!(loops(&sewn(|_| ())));
+    assert!(!loops(&sewn(|l| l.style.rivets = None)));
+}
+
 /// The shield is cut with another allowance than the front, and is longer than the fly.
 #[test]
 fn the_shield_is_joined_at_a_stated_distance_and_overedged_to_its_foot() {

@@ -21,7 +21,7 @@ use super::small_parts::Ready;
 use super::thick::thick_crossings;
 use super::told::set_on;
 use crate::edges::allowance;
-use crate::garment::{FixingKind, Garment, On, RowEnd};
+use crate::garment::{Fixing, FixingKind, Garment, On, RowEnd};
 
 /// What has to be done before whatever needs the band.
 pub(super) fn band(plan: &mut Plan<'_>, ready: &Ready, fronts: &Fronts, legs: &Legs) -> After {
@@ -152,7 +152,13 @@ pub(super) fn loops(plan: &mut Plan<'_>, ready: &Ready, band: &After) -> After {
         return band.clone();
     }
     let needles = plan.tacks(&loops);
-    let how = [key::MIND_LOOPS_FOLD, key::MIND_LOOPS_ROOM];
+    let mut how = vec![key::MIND_LOOPS_FOLD, key::MIND_LOOPS_ROOM];
+    let coin_rivet =
+        |f: &Fixing| f.piece == PieceId::CoinPocket && matches!(f.kind, FixingKind::Rivet(_));
+    // They are set by then, and a foot tack placed within its tolerance can meet one.
+    if plan.garment.fixings.iter().any(coin_rivet) {
+        how.push(key::MIND_LOOPS_RIVET);
+    }
     let sewn = needles.iter().map(|needle| needle.sewn).sum();
     let not_stated = needles.is_empty().then(|| NotStated {
         what: key::NOT_STATED_LOOPS.into(),

@@ -153,6 +153,7 @@ mind-band-ends-turned = right sides together across both ends, turn and press, b
 mind-band-ends = unpick the rows of the band for 30 mm at both ends, turn in the ends level with the fly, close them, and sew the rows on over them
 mind-loops-fold = fold the ends under; tack at the top edge of the band and at the foot below the band seam
 mind-loops-room = leave room for the belt between the two tacks
+mind-loops-rivet = feel for the coin pocket's rivets before a foot tack beside them: the needle keeps 3 mm clear, and the tack moves up if it has to
 mind-hem-tie = draw all ends to the inside, knot them, and hide the knot in the fold
 mind-hem-tie-length = no end longer than the hem is deep, { $depth }
 
