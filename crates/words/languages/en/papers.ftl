@@ -65,7 +65,7 @@ papers-all-sizes = all sizes
 papers-state-before = { $sizes } · figures before the wash
 papers-state-after = { $sizes } · figures after the wash
 papers-state-unwashed = { $sizes } · figures of the unwashed pair
-papers-state-annex = annex for the maker · nothing in it is needed to cut or sew
+papers-state-annex = annex for the maker · where a workroom needs it, that is said at its place
 papers-annex = Annex:
 
 ## What is open: said at its place, and gathered in one list
