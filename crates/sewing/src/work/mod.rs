@@ -31,6 +31,7 @@ mod small_parts;
 mod tacks;
 mod thick;
 mod told;
+mod turned_ends;
 mod waist;
 mod wash;
 

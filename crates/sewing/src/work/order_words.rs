@@ -13,7 +13,7 @@ use super::pass_kinds::{Does, Holding};
 use super::passes::Pass;
 use super::plan::says;
 use super::told::{self, told};
-use super::waist::turned_at_ends;
+use super::turned_ends::turned_at_ends;
 use crate::allowance::{Fell, allowances};
 use crate::construct::construct;
 use crate::context::Context;

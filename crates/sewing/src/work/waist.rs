@@ -1,9 +1,9 @@
 //! Waistband, patch, loops, and hems.
 
-use draft::{EdgeId, PieceId};
+use draft::PieceId;
 use style::{BandMethod, Construction, MeasureId, PatchThrough, SeamId};
+use trade::MachineId;
 use trade::seam::SeamOperationId;
-use trade::{Length, MachineId};
 use words::{Key, key, say};
 
 use super::fronts::Fronts;
@@ -20,8 +20,8 @@ use super::seams::At;
 use super::small_parts::Ready;
 use super::thick::thick_crossings;
 use super::told::set_on;
-use crate::edges::allowance;
-use crate::garment::{Fixing, FixingKind, Garment, On, RowEnd};
+use super::turned_ends::turned_at_ends;
+use crate::garment::{Fixing, FixingKind, Garment, RowEnd};
 
 /// What has to be done before whatever needs the band.
 pub(super) fn band(plan: &mut Plan<'_>, ready: &Ready, fronts: &Fronts, legs: &Legs) -> After {
@@ -86,13 +86,6 @@ fn turn_ends(plan: &mut Plan<'_>, after: &After) -> After {
         after: after.clone(),
         ..pressed(Stage::Band, Task::BandEndsTurn)
     })
-}
-
-/// What is turned in at the ends of a band.
-pub(super) fn turned_at_ends(garment: &Garment) -> Length {
-    let depth = garment.sewn(MeasureId::HemDepth).figure();
-    let (piece, edge) = (PieceId::Band, EdgeId::EndLeft);
-    allowance(&garment.seams, depth, piece, edge, On::AsDrawn)
 }
 
 fn close_ends(plan: &mut Plan<'_>, after: &After, how: Key) -> After {
