@@ -14,14 +14,17 @@ pub(super) fn pack_words(context: &Context<'_>) -> PackWords {
         size: context.shown.size.to_string(),
     });
     let all = named(key::PAPERS_ALL_SIZES);
-    let (before, after): (fn(String) -> Said, fn(String) -> Said) = if raw {
-        let unwashed = |sizes| say::PapersStateUnwashed { sizes }.into();
-        (unwashed, unwashed)
-    } else {
-        (
-            |sizes| say::PapersStateBefore { sizes }.into(),
-            |sizes| say::PapersStateAfter { sizes }.into(),
-        )
+    let before = |sizes: String| -> Said {
+        match raw {
+            true => say::PapersStateUnwashed { sizes }.into(),
+            false => say::PapersStateBefore { sizes }.into(),
+        }
+    };
+    let after = |sizes: String| -> Said {
+        match raw {
+            true => say::PapersStateUnwashed { sizes }.into(),
+            false => say::PapersStateAfter { sizes }.into(),
+        }
     };
     PackWords {
         before: words.say(before(one.clone())),

@@ -1,7 +1,7 @@
 //! A maker who uses keys alone: everything is reached, the focus is always seen and never lost, and nothing keeps it.
 
 use std::path::Path;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 use suite::browser::{PATIENCE, found, in_a_browser, no_complaints, saved, until};
 use thirtyfour::prelude::*;
@@ -62,12 +62,25 @@ impl Hands<'_> {
         })
     }
 
+    /// The focus once it is seen: a browser scrolls to it a frame or two after it was given. One that stays out of
+    /// sight is told as it is.
+    async fn settled_focus(&self, wanted: &str) -> WebDriverResult<Focus> {
+        for _ in 0..20 {
+            let focus = self.focus(wanted).await?;
+            if focus.shown || focus.lost {
+                return Ok(focus);
+            }
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+        self.focus(wanted).await
+    }
+
     /// Goes on with the tab key until something has the focus, which is seen at every step and goes on through the page.
     async fn tab_to(&self, wanted: &str) -> WebDriverResult<()> {
         let mut before = -1;
         for _ in 0..MOST {
             self.press(Key::Tab + "").await?;
-            let focus = self.focus(wanted).await?;
+            let focus = self.settled_focus(wanted).await?;
             if focus.lost {
                 // Past the end of the page, and from its start again.
                 before = -1;

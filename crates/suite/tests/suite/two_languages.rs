@@ -277,8 +277,8 @@ fn has_english(said: &str, names: &BTreeSet<&str>) -> bool {
 }
 
 /// What is minded on a pattern or a cloth unlike the demo's: edges that lie unevenly along a selvedge, and edges that a
-/// wash leaves unequal by more than a sewer sees.
-const OF_OTHER_PATTERNS: [&str; 2] = ["mind-join-uneven", "mind-ease-on"];
+/// wash leaves unequal by more than a sewer sees, or that are allowed for alike where front and shield meet.
+const OF_OTHER_PATTERNS: [&str; 3] = ["mind-join-uneven", "mind-ease-on", "mind-shield-join"];
 
 #[test]
 fn the_sewing_order_is_drawn_up_in_the_words_of_its_reader() {
