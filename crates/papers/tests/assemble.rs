@@ -672,6 +672,24 @@ fn uncounted_yarn_is_one_figure() {
     }
 }
 
+/// Work whose yarn nothing estimates is named where yarn is bought, operation by operation.
+#[test]
+fn yarn_that_is_not_even_estimated_is_named() {
+    let pack = &demo().pack;
+    let silent = pack.order.iter().flat_map(|stage| &stage.operations);
+    let silent: Vec<&str> = silent
+        .filter(|operation| {
+            operation.ask.contains("ot stated") && !operation.ask.contains("estimated as")
+        })
+        .map(|operation| operation.name.as_str())
+        .collect();
+    assert!(!silent.is_empty());
+    for name in silent {
+        let told = pack.yarn.unreckoned.to_lowercase();
+        assert!(told.contains(&name.to_lowercase()), "{name}: {told}");
+    }
+}
+
 #[test]
 fn metal_that_does_not_say_it_is_free_of_nickel_is_named() {
     assert!(!caution(&demo().pack, "Nickel").unwrap().contains("Rowlock"));
@@ -723,7 +741,7 @@ fn labels_and_patch_say_what_they_tell_and_how_they_are_made() {
         "1.6 mm thick",
         "tanned with plant extracts",
         "letters pressed",
-        "art/patch.svg",
+        "drawn line by line on its plate",
     ] {
         assert!(patch.contains(words), "{patch}");
     }

@@ -431,6 +431,7 @@ fn yarns(text: &str, yarn: &YarnText) -> YarnPart {
         }],
         unstated: vec![(t(), t())],
         unstated_total: t(),
+        unreckoned: t(),
         notes: vec![YarnNote {
             mark: t(),
             text: t(),

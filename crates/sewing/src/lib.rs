@@ -56,6 +56,7 @@ pub use construct::{
 };
 pub use described::{Described, describe};
 pub use edges::{EdgeUse, PlyOf, edge_use};
+pub use fixings::label_below_band;
 pub use garment::{
     CutPiece, Face, Fixing, FixingKind, Garment, InsideLap, On, Origin, RowEnd, RowYarn, StitchRow,
     stitches_along,

@@ -2,8 +2,8 @@
 
 use draft::{ClothUse, EdgeId, PieceId};
 use geometry::{Affine, Path, Point, Vec2, bounds_of};
-use sewing::{Face, Fixing, FixingKind, Garment, On};
-use style::{Label, LabelFold, MeasureId, SeamId};
+use sewing::{Face, Fixing, FixingKind, Garment, On, label_below_band};
+use style::{Label, LabelFold, SeamId};
 use trade::{Colour, Length};
 use words::{Key, Words, key, say};
 
@@ -244,10 +244,8 @@ fn side_seam<'a>(
     );
     note(&mut figure, label, fixing, Affine::IDENTITY);
     let (wide, tall, _) = flat_of(fixing)?;
-    let along = nearest_along(side, fixing.at);
-    let from_top = side.length() - along;
-    let mouth = garment.pattern.spec[MeasureId::MouthDepth];
-    let upper = from_top - tall / 2.0 + mouth;
+    let along = side.nearest(fixing.at).0;
+    let upper = label_below_band(garment, fixing)?.figure();
     let units = system(&garment.collection);
     let (a, b) = (c[0].midpoint(c[3]), c[1].midpoint(c[2]));
     figure.dimension(Side::Below, p(a.x, least(ys)), p(b.x, least(ys)), None);
@@ -275,22 +273,6 @@ fn side_seam<'a>(
         width: amount(wide, units),
     });
     Some(figure)
-}
-
-/// Arc length on an edge nearest to a point, to the millimetre.
-fn nearest_along(edge: &Path, p: Point) -> Length {
-    let points = geometry::resample(&edge.dense(Length::mm(1.0)), Length::mm(1.0));
-    let mut walked = 0.0;
-    let mut best = (f64::INFINITY, 0.0);
-    let mut last = edge.start();
-    for q in points {
-        walked += (q - last).hypot();
-        last = q;
-        if (q - p).hypot() < best.0 {
-            best = ((q - p).hypot(), walked);
-        }
-    }
-    Length::mm(best.1)
 }
 
 /// Words, purpose, cloth, fold and size of a label.

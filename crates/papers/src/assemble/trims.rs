@@ -2,7 +2,7 @@
 
 use ::words::{Given, Key, key, say};
 use draft::PieceId;
-use sewing::{Fixing, FixingKind, On};
+use sewing::{Fixing, FixingKind, On, label_below_band};
 use style::{Label, LabelFold, Patch, Tanning, Trim, TrimKind};
 
 use super::context::Context;
@@ -104,6 +104,7 @@ fn patch_row(context: &Context<'_>, patch: &Patch) -> MaterialRow {
     let letters = context.say.say(say::PapersPatchLetters { letters });
     let trim = context.loaded.collection.trims.get(&patch.trim);
     let silent = trim.is_none_or(|trim| trim.text.is_empty()) && patch.art.is_none();
+    let drawn = drawn(context, patch.art.is_some());
     let leather = trim.filter(|trim| trim.is_leather());
     let open = [
         (key::PAPERS_WHAT_IT_SAYS, silent),
@@ -117,14 +118,7 @@ fn patch_row(context: &Context<'_>, patch: &Patch) -> MaterialRow {
         ),
     ];
     MaterialRow {
-        spec: joined(
-            [
-                row.spec.as_str(),
-                letters.as_str(),
-                drawing(context, patch.art.as_ref()).as_str(),
-            ],
-            ", ",
-        ),
+        spec: joined([row.spec.as_str(), letters.as_str(), drawn], ", "),
         asks: asks(context, trim, &open),
         ..row
     }
@@ -156,12 +150,29 @@ fn label_row(context: &Context<'_>, label: &Label) -> MaterialRow {
                 context.say.named(folded(label.fold)),
                 tells.unwrap_or_default().as_str(),
                 reads(context, &text).as_str(),
-                drawing(context, label.art.as_ref()).as_str(),
+                drawn(context, label.art.is_some()),
             ],
             ", ",
         ),
         asks: asks(context, trim, &open),
-        ..trim_row(context, &label.trim, &capital(&label.place), 1)
+        ..trim_row(context, &label.trim, &place_of_label(context, label), 1)
+    }
+}
+
+/// Where a label is sewn in, in the maker's words; in an outseam with its distance from the band, which words leave open.
+fn place_of_label(context: &Context<'_>, label: &Label) -> String {
+    let place = capital(&label.place);
+    let sewn = &context.sewn;
+    let mut of = sewn.fixings.iter().filter(|f| {
+        matches!(f.kind, FixingKind::Label(..)) && f.from.trim() == Some(label.trim.as_str())
+    });
+    match of.find_map(|fixing| label_below_band(sewn, fixing)) {
+        Some(below) => {
+            let unit = context.say.named(context.words.unit());
+            let below = format!("{} {unit}", context.words.figure(below.figure()));
+            context.say.say(say::PapersLabelBelow { below, place })
+        }
+        None => place,
     }
 }
 
@@ -173,11 +184,11 @@ fn asks(context: &Context<'_>, trim: Option<&Trim>, open: &[(Key, bool)]) -> Vec
     supply.into_iter().chain(open).collect()
 }
 
-fn drawing(context: &Context<'_>, art: Option<&style::ArtPath>) -> String {
-    art.map_or_else(String::new, |art| {
-        let art = art.to_string();
-        context.say.say(say::PapersDrawingOf { art })
-    })
+fn drawn<'a>(context: &Context<'a>, has_art: bool) -> &'a str {
+    match has_art {
+        true => context.say.named(key::PAPERS_DRAWN_ON_PLATE),
+        false => "",
+    }
 }
 
 /// How a label is cut and folded.

@@ -1,6 +1,7 @@
 //! The yarn plan, and the yarn of a pair and of an order.
 
 use drawing::{Sheet, yarn_plan_sheet};
+use sewing::work::sewing_order;
 use sewing::yarn::{
     Basis, Consumption, Group, Item, Order, Role, Sewn, Used, YarnNeed, YarnPlan, consumption,
     order, plan,
@@ -8,7 +9,7 @@ use sewing::yarn::{
 use trade::consumption::{Formula, RatioRow, with_waste};
 use trade::yarn::nearest_row;
 use trade::{Length, StitchType, Unwashed, trimmed};
-use words::{Said, Words, key, say};
+use words::{Given, Said, Words, key, say};
 
 use super::context::Context;
 use super::figures::drawn;
@@ -76,8 +77,24 @@ pub(super) fn part(context: &Context<'_>) -> Result<YarnPart, PaperError> {
         unstated_total: context
             .words
             .yarn(taken.unstated_estimate(context.words.yarn_step())),
+        unreckoned: unreckoned(context),
         notes: notes.told(),
     })
+}
+
+/// The operations that sew though nothing states or estimates what they take.
+fn unreckoned(context: &Context<'_>) -> String {
+    let order = sewing_order(context.shown);
+    let of = order.iter().filter(|operation| {
+        let open = operation.not_stated.as_ref();
+        open.is_some_and(|open| open.stitch.is_none())
+    });
+    let operations: Vec<Given> = of.map(|operation| operation.name.clone().into()).collect();
+    if operations.is_empty() {
+        return String::new();
+    }
+    let operations = Given::List(operations);
+    context.say.say(say::PapersYarnUnreckoned { operations })
 }
 
 /// The drawn plan, needle yarns before under yarns, in as many pages as they need.

@@ -25,6 +25,8 @@ pub struct YarnPart {
     pub unstated: Vec<(String, String)>,
     /// What all of that takes, about: the sum of the figures as they are printed.
     pub unstated_total: String,
+    /// A sentence on the operations whose yarn is not even estimated. Empty where there are none.
+    pub unreckoned: String,
     /// Where the figures come from; a seam names them by their marks.
     pub notes: Vec<YarnNote>,
 }

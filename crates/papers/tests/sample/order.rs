@@ -85,6 +85,7 @@ pub fn yarns() -> YarnPart {
         }],
         unstated: vec![("Front rise, overedge".into(), "9.1 m".into())],
         unstated_total: "9.1 m".into(),
+        unreckoned: "Not even estimated: Bags: baste.".into(),
         notes: vec![YarnNote {
             mark: "a".into(),
             text: "401, 4 + 2ST times the seam.".into(),

@@ -3,12 +3,12 @@
 use draft::{EdgeId, Finding, PieceId, PointId, Severity};
 use geometry::{Point, Vec2};
 use style::{Label, LabelFold, MeasureId, PartId, Purpose, Subject, Trim};
-use trade::Length;
+use trade::{Length, Unwashed};
 use words::{key, say};
 
 use super::setting::fixing;
 use crate::context::{Context, finding, with_remedy};
-use crate::garment::{Fixing, FixingKind, On};
+use crate::garment::{Fixing, FixingKind, Garment, On};
 
 /// A patch taller than the band keeps this far below its top edge.
 const BELOW_TOP_MM: f64 = 3.0;
@@ -230,6 +230,19 @@ fn on_band(context: &Context<'_>, label: &Label, x: f64, width: Length, height: 
             (label.trim.as_str().into(), context.trim_colour(&label.trim)),
         )
     }
+}
+
+/// How far the upper edge of a label caught in an outseam is below the band seam, along the outseam of a garment as it is
+/// sewn; none for a label anywhere else.
+pub fn label_below_band(sewn: &Garment, label: &Fixing) -> Option<Unwashed<Length>> {
+    let FixingKind::Label(_, height, _) = &label.kind else {
+        return None;
+    };
+    let front = sewn.pattern.piece(PieceId::Front)?;
+    let side = (label.piece == PieceId::Front).then(|| front.edge(EdgeId::Side))??;
+    let from_top = side.length() - side.nearest(label.at).0;
+    let mouth = sewn.pattern.spec[MeasureId::MouthDepth];
+    Some(Unwashed::new(from_top - *height / 2.0 + mouth))
 }
 
 /// Caught in the outseam of a front below the pocket bag, lying towards the front.

@@ -10,6 +10,7 @@ use draft::Finding;
 use crate::context::Context;
 use crate::garment::Fixing;
 
+pub use labels::label_below_band;
 pub(crate) use labels::{OnBand, labels_on_band, patch_on_band};
 pub(crate) use setting::{BAND_HOLE_FROM_END, FLY_HOLE_FROM_EDGE, HOLE_TO_ROW, fly_eye};
 

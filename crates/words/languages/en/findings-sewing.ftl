@@ -189,7 +189,7 @@ sewing-seams-overedge = its allowance is overedged and seen inside; no row state
 ## Selvedge
 
 sewing-selvedge-curve = between hem and hip the outseam strays { $strays } from straight; the cloth's own edge is straight, so the allowance cannot keep its width along it
-sewing-selvedge-dart = is { $taken } here and not { $stated }: with more the back's outseam would run out over the cloth's own edge above the hip
+sewing-selvedge-dart = what the yoke takes out between seat and waist is { $taken } a leg here and not { $stated }: with more the back's outseam would run out over the cloth's own edge above the hip
 sewing-selvedge-dart-help = state { $taken } or less to have one dart in every size, or a shaped outseam, which is cut anywhere
 sewing-selvedge-missing = it is to run along the cloth's own edge, and { $c } is not woven with one to show
 sewing-selvedge-curve-help = place the piece so that the cloth's edge touches the narrowest allowance
