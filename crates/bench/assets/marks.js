@@ -25,23 +25,26 @@ function point(number) {
   if (mark && document.activeElement !== mark) mark.parentNode.append(mark);
 }
 
-/** Mutes a finding, for the reason beside the button. */
-function mute(button) {
-  const field = button.parentNode.querySelector('[data-reason]');
-  const reason = field.value.trim();
-  if (reason === '') {
-    announce(say('why-muted'));
+/** Puts a member into a list of the file with the words beside the button: why a finding is muted, or why a thing is so. */
+function tell(button) {
+  const field = button.parentNode.querySelector('[data-told]');
+  const about = button.parentNode.querySelector('[data-told-of]');
+  const told = field.value.trim();
+  if (told === '') {
+    announce(field.dataset.told === 'says' ? say('why-so') : say('why-muted'));
     field.focus();
     return;
   }
-  const edit = JSON.parse(button.dataset.mute);
-  [edit.value].flat()[0].reason = reason;
+  const edit = JSON.parse(button.dataset.tell);
+  const member = [edit.value].flat()[0];
+  member[field.dataset.told] = told;
+  if (about) member.about = about.value;
   const done = (problems) => {
     if (problems.length > 0) announce(problems.join('. '));
-    // The reason is in the file now, and not that of another finding.
+    // The words are in the file now, and not those of another.
     else field.value = '';
   };
-  ask('edit', { edits: [edit] }, { done }).then(() => document.getElementById('findings-title')?.focus());
+  ask('edit', { edits: [edit] }, { done }).then(() => document.getElementById(button.dataset.then)?.focus());
 }
 
 /** Goes to a finding in its list. */
@@ -68,15 +71,15 @@ if (panel && figure) {
     pointAt(null);
   });
   panel.addEventListener('click', ({ target }) => {
-    const button = target.closest('[data-mute]');
-    if (button) mute(button);
+    const button = target.closest('[data-tell]');
+    if (button) tell(button);
     const number = target.closest('[data-show]')?.dataset.show;
     if (number) markOf(number)?.focus();
   });
   panel.addEventListener('keydown', (event) => {
-    if (event.key !== 'Enter' || !event.target.matches('[data-reason]')) return;
+    if (event.key !== 'Enter' || !event.target.matches('[data-told]')) return;
     event.preventDefault();
-    mute(event.target.parentNode.querySelector('[data-mute]'));
+    tell(event.target.parentNode.querySelector('[data-tell]'));
   });
   figure.addEventListener('pointerover', ({ target }) => point(target.closest('[data-mark]')?.dataset.mark ?? null));
   figure.addEventListener('focusin', ({ target }) => point(target.closest('[data-mark]')?.dataset.mark ?? null));

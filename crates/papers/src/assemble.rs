@@ -113,6 +113,7 @@ pub fn assemble_watched(
         checks: checks::checks(&context),
         findings: findings::findings(&context),
         cautions: cautions::cautions(&context),
+        why: findings::why(&context),
         open: OpenPart::default(),
     };
     pack.open = open::list(&context, &pack);

@@ -672,6 +672,20 @@ fn uncounted_yarn_is_one_figure() {
     }
 }
 
+/// The workroom reads why a thing is so where the maker lets it, by the name of the thing.
+#[test]
+fn the_workroom_reads_the_whys_it_may() {
+    let told: Vec<&str> = demo()
+        .pack
+        .why
+        .iter()
+        .map(|(about, _)| about.as_str())
+        .collect();
+    assert_eq!(told, ["Outseam", "Hem"]);
+    let cloth = changed(|loaded| loaded.style.why[0].in_pack = true);
+    assert_eq!(cloth.why[0].0, "Cloth Tideline loomstate selvedge");
+}
+
 /// Work whose yarn nothing estimates is named where yarn is bought, operation by operation.
 #[test]
 fn yarn_that_is_not_even_estimated_is_named() {

@@ -195,6 +195,9 @@ fn hostile(text: &str) -> Pack {
         checks: t(),
         codes: t(),
         codes_lead: t(),
+        why: t(),
+        why_lead: t(),
+        why_about: t(),
         left_so: t(),
         other_seams: t(),
         class: t(),
@@ -366,6 +369,7 @@ fn hostile(text: &str) -> Pack {
         basis: t(),
         muted: true,
     }];
+    pack.why = vec![(t(), t())];
     pack.cautions = vec![Caution {
         heading: t(),
         text: t(),

@@ -18,6 +18,7 @@ use crate::muted::Muted;
 use crate::own::OwnPattern;
 use crate::seams::SeamSpec;
 use crate::wash::Wash;
+use crate::why::Why;
 use crate::{ChartEntry, MeasureId, SeamId, Sizes};
 
 /// A style file, read and checked.
@@ -60,6 +61,9 @@ pub struct StyleDoc {
     pub cutting: Cutting,
     /// Who gives it its first wash, when and how; `None` while that is not stated.
     pub wash: Option<Wash>,
+    /// Why things are as they are, in the maker's words, in the order in which they are told.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub why: Vec<Why>,
     /// Findings that are no longer counted.
     pub muted: Vec<Muted>,
 }

@@ -71,6 +71,7 @@ mod subject;
 mod tag;
 mod teller;
 mod wash;
+mod why;
 
 pub use band_and_hem::{Band, BandMethod, Hem, HemEnds, HemJoin, RowEnding};
 pub use by_measure::ByMeasure;
@@ -144,3 +145,4 @@ pub use subject::{PartId, Subject, Valued};
 pub use tag::{Tag, TagError};
 pub use teller::{Teller, VersionRead};
 pub use wash::{SetAfter, Wash, WashFinish, WashStep, WashedBy};
+pub use why::Why;

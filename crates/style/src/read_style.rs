@@ -11,7 +11,7 @@ use crate::document::{ClothRefs, Figure, Fit, Identity};
 use crate::muted::Muted;
 use crate::read_collection::{all, allowed, format, words};
 use crate::reader::{Node, Table, Target};
-use crate::{Size, Sizes, StyleDoc, Tag, TrimKind, own, read_chart, read_seams, read_wash};
+use crate::{Size, Sizes, StyleDoc, Tag, TrimKind, own, read_chart, read_seams, read_wash, why};
 use trade::Length;
 
 const BUTTONS: &[TrimKind] = &[TrimKind::ShankButton, TrimKind::SewnButton];
@@ -40,6 +40,7 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
     let wash = root
         .optional("wash")
         .map(|node| read_wash::wash(node.table()?));
+    let why = why::whys(root.optional("why"));
     let muted = muted(root.optional("muted"));
     root.finish();
     Some(StyleDoc {
@@ -61,6 +62,7 @@ pub(crate) fn style(mut root: Table<'_>) -> Option<StyleDoc> {
         pattern: allowed(pattern)?,
         cutting: cutting?,
         wash: allowed(wash)?,
+        why: why?,
         muted: muted?,
     })
 }

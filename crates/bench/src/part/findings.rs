@@ -152,9 +152,9 @@ fn muting(say: &'static Words, finding: &Finding, number: usize, muted: usize) -
         details.muting {
             summary { (say.finding_mute()) }
             div {
-                input type="text" id={ "mute-" (number) } data-reason aria-label=(say.finding_reason_label(number))
+                input type="text" id={ "mute-" (number) } data-told="reason" aria-label=(say.finding_reason_label(number))
                     placeholder=(say.finding_reason()) autocomplete="off" maxlength="200";
-                button.small type="button" data-mute=(edit) { (say.finding_mute()) }
+                button.small type="button" data-tell=(edit) data-then="findings-title" { (say.finding_mute()) }
             }
         }
     }

@@ -293,7 +293,7 @@ async fn a_reason_is_words() {
     for (text, markup) in HOSTILE {
         let house = House::new();
         let page = house.get(&format!("{STYLE}?panel=findings")).await.text;
-        let edit = page.split("data-mute=\"").nth(1).unwrap();
+        let edit = page.split("data-tell=\"").nth(1).unwrap();
         let edit = edit.split('"').next().unwrap().replace("&quot;", "\"");
         let mut edit: Value = serde_json::from_str(&edit).unwrap();
         let muted = if edit["value"].is_array() {

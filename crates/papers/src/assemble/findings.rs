@@ -43,6 +43,16 @@ pub(super) fn unprintable(context: &Context<'_>, pack: &Pack) -> Option<FindingR
     Some(row(context, &found))
 }
 
+/// Why things are as they are, as far as the maker lets the workroom read it.
+pub(super) fn why(context: &Context<'_>) -> Vec<(String, String)> {
+    let told = context.loaded.style.why.iter().filter(|why| why.in_pack);
+    let row = |why: &style::Why| {
+        let about = by_name(&why.subject, &context.loaded.collection);
+        (capital(&context.say.say(&about)), why.says.clone())
+    };
+    told.map(row).collect()
+}
+
 /// A finding as it is printed.
 fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
     let words = context.say;

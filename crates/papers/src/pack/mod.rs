@@ -93,6 +93,8 @@ pub struct Pack {
     pub findings: Vec<FindingRow>,
     /// What the workroom must mind whatever the style: metal, leather, needles, labelling.
     pub cautions: Vec<Caution>,
+    /// Why things are as they are, where the maker lets the workroom read it: what each is about, and the maker's words.
+    pub why: Vec<(String, String)>,
 }
 
 /// The names by which a style and this edition of its pack are known.

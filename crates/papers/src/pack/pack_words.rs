@@ -23,6 +23,12 @@ pub struct PackWords {
     pub mind: String,
     /// Above what to mind.
     pub mind_lead: String,
+    /// Title of why things are as they are.
+    pub why: String,
+    /// Above why things are as they are.
+    pub why_lead: String,
+    /// Heads what each is about.
+    pub why_about: String,
     /// Title of the materials.
     pub materials: String,
     /// In the head of pages of the annex.

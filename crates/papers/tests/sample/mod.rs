@@ -108,6 +108,7 @@ pub fn pack() -> Pack {
         materials: lists::materials(),
         findings: lists::findings(),
         cautions: lists::cautions(),
+        why: vec![("Outseam".into(), "The line the weaver put there shows.".into())],
     }
 }
 

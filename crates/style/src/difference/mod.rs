@@ -17,6 +17,7 @@ mod said;
 mod seams;
 mod shape;
 mod value;
+mod why;
 
 pub use change::{Change, Kind, Part};
 pub use said::{Columns, ToldChange};
@@ -49,6 +50,7 @@ pub fn difference(old: &StyleDoc, new: &StyleDoc) -> Vec<Change> {
     pattern::pattern(&mut found, old.pattern.as_ref(), new.pattern.as_ref());
     making::cutting(&mut found, &old.cutting, &new.cutting);
     making::wash(&mut found, old.wash.as_ref(), new.wash.as_ref());
+    why::why(&mut found, &old.why, &new.why);
     muted::muted(&mut found, &old.muted, &new.muted);
     found.changes
 }

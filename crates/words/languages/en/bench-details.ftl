@@ -414,3 +414,20 @@ details-wash-take-out = Take out step { $number } of the wash
 details-wash-add = Add a step
 # What a new step does until the maker says otherwise; it is written into the file.
 details-wash-new-step = rinse
+
+## Why things are as they are: why.rs
+
+details-why-group = Why it is so
+details-why-lead = What a customer may be told of it, in this order, in your own words. The workroom reads only what you let it.
+# What the sentence is about, within the labels below.
+details-why-earlier = { $about }: tell it earlier
+details-why-take-out = Take out why { $about } is so
+details-why-says = Why
+details-why-says-field = { $about }: why it is so
+details-why-says-how = One or two sentences, true of every pair of this style.
+details-why-pack = For the workroom too
+details-why-pack-field = { $about }: the workroom reads why it is so
+details-why-pack-how = Printed in the pack beside what it is about.
+details-why-about = What it is about
+details-why-new = Why is it so?
+details-why-add = Add

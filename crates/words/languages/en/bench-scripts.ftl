@@ -32,6 +32,7 @@ script-version-not-changed = Not changed: { $problems }.
 script-cannot-be-moved = This cannot be moved as it is now.
 script-left-as-it-was = Left as it was.
 # Asked of somebody who mutes a finding and gives no reason.
+script-why-so = Write why it is so: one or two sentences.
 script-why-muted = Say why you live with it: whoever sews from this file will ask.
 
 ## Keys, as they are called in the list of keys

@@ -195,6 +195,11 @@ difference-wash-by = washed by
 difference-wash-set-after = set after the wash
 difference-wash-steps = wash recipe
 
+## Why things are as they are
+
+difference-why = why { $about } is so
+difference-why-in-pack = whether the workroom reads why { $about } is so
+
 ## Findings that are no longer counted
 
 difference-finding = finding on { $about }

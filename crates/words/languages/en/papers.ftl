@@ -469,6 +469,9 @@ papers-packing-left-over = Left-over cloth, trims and labels
 ## Findings with their codes
 
 papers-codes = Findings with their codes
+papers-why = Why it is so
+papers-why-about = About
+papers-why-lead = In the maker’s words, so that whoever sews it knows what must not be lost. It states no figure: those stand where the work is told.
 papers-findings = What the checks found
 papers-findings-lead = What would settle a finding stands in italics; what each rule rests on is told in the annex.
 papers-findings-none = Every check passed. Nothing is left to settle.

@@ -68,6 +68,7 @@ const WORDS: &[Word] = &[
     ("why-muted", &["marks.js"], |say| {
         say.script_why_muted().into()
     }),
+    ("why-so", &["marks.js"], |say| say.script_why_so().into()),
     ("key-control", &["keys.js"], |say| {
         say.script_key_control().into()
     }),

@@ -11,6 +11,7 @@ mod labels;
 mod panel;
 mod shape;
 mod wash;
+mod why;
 
 pub(crate) use group::Details;
 pub(crate) use panel::render;

@@ -8,7 +8,7 @@ use maud::{Markup, html};
 
 use crate::addresses;
 use crate::part::details::group::{Details, Group};
-use crate::part::details::{back, closing, front, hardware, identity, labels, shape, wash};
+use crate::part::details::{back, closing, front, hardware, identity, labels, shape, wash, why};
 use crate::typed_fields::{capital, problem_place};
 use crate::viewing::{OnPaper, Panel, Viewing};
 
@@ -47,6 +47,7 @@ fn groups(details: &Details<'_>) -> Vec<Group> {
     ];
     groups.push(labels::group(details));
     groups.push(wash::group(details));
+    groups.push(why::group(details));
     groups
 }
 
