@@ -763,6 +763,14 @@ fn labels_and_patch_say_what_they_tell_and_how_they_are_made() {
     assert!(spec("Size label").contains("tells size, reads “32x32”"));
     let care = spec("Fibre and care label");
     assert!(care.contains("tells fibre, care, origin") && care.contains("Made in Portugal"));
+    let mut rows = pack.materials.iter().flat_map(|group| &group.rows);
+    let care = rows.find(|row| row.name == "Fibre and care label").unwrap();
+    assert!(
+        care.used
+            .contains("29.8 cm below the band seam before the wash"),
+        "{}",
+        care.used
+    );
 }
 
 #[test]

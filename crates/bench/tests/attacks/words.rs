@@ -287,13 +287,30 @@ async fn mistakes_of_a_file_are_shown_as_words() {
     }
 }
 
+/// Why a thing is so is the maker's own, and comes back as words.
+#[tokio::test]
+async fn a_why_is_words() {
+    for (text, markup) in HOSTILE {
+        let house = House::new();
+        let why = json!({ "about": "part:band", "says": text });
+        let edit = json!({ "edit": "insert", "path": "why[0]", "value": why });
+        let body = json!({ "revision": house.revision().await, "edits": [edit] });
+        let answer = house.post("edit?panel=details", body).await;
+        assert_eq!(answer["outcome"], "done", "{text}: {}", answer["problems"]);
+        for fragment in answer["fragments"].as_array().unwrap() {
+            only_words(fragment["html"].as_str().unwrap(), markup, "why");
+        }
+    }
+}
+
 /// A reason for muting is the maker's own, and comes back as words.
 #[tokio::test]
 async fn a_reason_is_words() {
     for (text, markup) in HOSTILE {
         let house = House::new();
         let page = house.get(&format!("{STYLE}?panel=findings")).await.text;
-        let edit = page.split("data-tell=\"").nth(1).unwrap();
+        let muting = page.split("data-told=\"reason\"").nth(1).unwrap();
+        let edit = muting.split("data-tell=\"").nth(1).unwrap();
         let edit = edit.split('"').next().unwrap().replace("&quot;", "\"");
         let mut edit: Value = serde_json::from_str(&edit).unwrap();
         let muted = if edit["value"].is_array() {

@@ -150,7 +150,8 @@ async fn a_first_wash_is_stated_step_by_step_and_taken_back() {
     let before = house.text();
     let wash = |answer: &Value| {
         let html = fragment(answer, "details").to_owned();
-        html[html.find("id=\"group-wash\"").unwrap()..].to_owned()
+        let group = &html[html.find("id=\"group-wash\"").unwrap()..];
+        group[..group.find("id=\"group-why\"").unwrap()].to_owned()
     };
     let press = async |answer: &Value, edits: &Value| {
         let body = json!({ "revision": answer["revision"], "edits": edits });
@@ -180,6 +181,42 @@ async fn a_first_wash_is_stated_step_by_step_and_taken_back() {
     for _ in 0..5 {
         house.step("undo").await;
     }
+    assert_eq!(house.text(), before);
+}
+
+/// What a customer may be told is put in order by its arrows, and taken out by its cross.
+#[tokio::test]
+async fn whys_are_moved_and_taken_out() {
+    let house = House::new();
+    let before = house.text();
+    let whys = || style::load(&house.file()).unwrap().style.why;
+    let first = whys();
+    let group = |html: &str| html[html.find("id=\"group-why\"").unwrap()..].to_owned();
+    let shown: Value = serde_json::from_str(
+        &house
+            .get(&format!("{STYLE}/fragments?panel=details"))
+            .await
+            .text,
+    )
+    .unwrap();
+    // The first has a cross alone, every other an arrow too.
+    let carried = buttons(&group(fragment(&shown, "details")));
+    assert_eq!(carried.len(), 2 * first.len() - 1);
+    let press = async |answer: &Value, edits: &Value| {
+        let body = json!({ "revision": answer["revision"], "edits": edits });
+        let answer = house.post("edit?panel=details", body).await;
+        assert_eq!(answer["outcome"], "done", "{}", answer["problems"]);
+        answer
+    };
+    let moved = press(&shown, &carried[1]).await;
+    let now = whys();
+    assert_eq!((&now[0], &now[1]), (&first[1], &first[0]));
+    assert_eq!(now[2..], first[2..]);
+    press(&moved, &buttons(&group(fragment(&moved, "details")))[0]).await;
+    assert_eq!(whys()[0], first[0]);
+    assert_eq!(whys().len(), first.len() - 1);
+    house.step("undo").await;
+    house.step("undo").await;
     assert_eq!(house.text(), before);
 }
 

@@ -106,11 +106,14 @@ fn loops(spec: &Spec, front: f64, waist: f64, height: f64) -> Vec<NamedPoint> {
         .collect()
 }
 
+/// What a strip has beyond its loops: the folder takes it to begin with, and it is cut off (common practice).
+const STRIP_END_MM: f64 = 30.0;
+
 /// All loops in one strip; its raw edges meet in the middle of the underside.
 pub(super) fn loop_strip(spec: &Spec) -> Piece {
     let width = mm(spec[MeasureId::LoopWidth]);
     let one = mm(spec[MeasureId::LoopLength]) + 2.0 * LOOP_TURN_MM;
-    let length = one * f64::from(spec.loop_count.max(1));
+    let length = one * f64::from(spec.loop_count.max(1)) + STRIP_END_MM;
     let p = |x: f64, y: f64| Point::new(x, y);
     Piece {
         id: PieceId::LoopStrip,

@@ -129,8 +129,18 @@ fn extra_placement(spec: &Spec, block: &Block) -> Option<InnerLine> {
     ))
 }
 
-/// How far below the mouth the bag stays in the outseam before its foot curves away.
-const IN_OUTSEAM_MM: f64 = 70.0;
+/// How far below the mouth the bag stays in the outseam at least, before its foot curves away.
+const IN_OUTSEAM: Length = Length::mm(70.0);
+/// So far it stays in it below the facing, which else would hang out of the bag with its lower end.
+const BELOW_FACING: Length = Length::mm(12.0);
+/// What the foot needs of the bag's depth to curve in.
+const FOOT_CURVES: Length = Length::mm(30.0);
+
+/// How far below the mouth the bag stays in the outseam.
+fn in_outseam(spec: &Spec) -> Length {
+    let room = spec.bag_depth - spec[MeasureId::MouthDepth] - FOOT_CURVES;
+    IN_OUTSEAM.max((spec.facing + BELOW_FACING).min(room))
+}
 
 pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
     let side = &block.front_side;
@@ -143,8 +153,10 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
     let fold_top = waist.point_at(bag_width);
     let depth = mm(spec.bag_depth);
     let fold_foot = Point::new(fold_top.x, fold_top.y - depth + 12.0);
-    let leaves = side.point_at(total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM));
-    let up = side.direction_at(total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM));
+    let stays = in_outseam(spec);
+    let to_foot = total - spec[MeasureId::MouthDepth] - stays;
+    let leaves = side.point_at(to_foot);
+    let up = side.direction_at(to_foot);
     // The foot drops a little from the fold, runs level, then turns up into the outseam.
     let low = Point::new(
         fold_top.x + 0.45 * (leaves.x - fold_top.x),
@@ -164,17 +176,11 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         leaves - up * (rise * QUARTER),
         leaves,
     ));
-    let side_under = side.part(
-        total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM),
-        total,
-    );
+    let side_under = side.part(to_foot, total);
     // The upper layer is the under layer turned over the fold, less the corner behind the mouth.
     let turn = Affine::new([-1.0, 0.0, 0.0, 1.0, 2.0 * fold_top.x, 0.0]);
     let turned = |path: Path| path.reversed().transformed(turn);
-    let side_upper = side.part(
-        total - spec[MeasureId::MouthDepth] - Length::mm(IN_OUTSEAM_MM),
-        total - spec[MeasureId::MouthDepth],
-    );
+    let side_upper = side.part(to_foot, total - spec[MeasureId::MouthDepth]);
     Piece {
         id: PieceId::PocketBag,
         cloth: ClothUse::Pocketing,
@@ -187,7 +193,7 @@ pub(super) fn bag(spec: &Spec, block: &Block, mouth: &Mouth) -> Piece {
         ],
         notches: vec![Notch {
             edge: EdgeId::SideUnder,
-            along: Length::mm(IN_OUTSEAM_MM),
+            along: stays,
             id: NotchId::MouthAtOutseam,
             double: false,
         }],

@@ -473,8 +473,8 @@ mod tests {
         let whole: Vec<_> = plate.stitches.iter().filter(|d| d.whole).collect();
         assert_eq!(whole.len(), 2);
         for drawn in whole {
-            // Five loops of 57 mm and two turns of 12 mm each, 8 stitches an inch.
-            let pitches: f64 = 5.0 * 81.0 / (25.4 / 8.0);
+            // Five loops of 57 mm and two turns of 12 mm each, 30 mm to begin with, 8 stitches an inch.
+            let pitches: f64 = (5.0 * 81.0 + 30.0) / (25.4 / 8.0);
             assert_eq!(drawn.drawn, pitches.floor() as usize + 1);
         }
     }

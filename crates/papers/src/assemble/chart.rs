@@ -34,7 +34,24 @@ pub(super) fn chart(context: &Context<'_>) -> Chart {
     } else {
         said.say(say::PapersChartWashed { rounding, unit })
     };
-    in_state(context, Measured::Stated, note)
+    let note = [Some(note), size_is_a_name(context)];
+    let note: Vec<String> = note.into_iter().flatten().collect();
+    in_state(context, Measured::Stated, note.join(" "))
+}
+
+/// What the size that is drawn measures: its name is no measure, and a cutter who takes it for one cuts a smaller pair.
+fn size_is_a_name(context: &Context<'_>) -> Option<String> {
+    let size = context.shown.size;
+    let style = &context.loaded.style;
+    let measured = |measure| {
+        let value = style.value(measure, size)?;
+        Some(context.words.with_unit(value))
+    };
+    Some(context.say.say(say::PapersChartSizeIsAName {
+        inseam: measured(MeasureId::Inseam)?,
+        size: size.to_string(),
+        waist: measured(MeasureId::Waist)?,
+    }))
 }
 
 /// The chart of the pair in its other state: as it comes off the machine, for the check in the workroom, or,

@@ -168,8 +168,7 @@ fn place_of_label(context: &Context<'_>, label: &Label) -> String {
     });
     match of.find_map(|fixing| label_below_band(sewn, fixing)) {
         Some(below) => {
-            let unit = context.say.named(context.words.unit());
-            let below = format!("{} {unit}", context.words.figure(below.figure()));
+            let below = context.words.with_unit(below.figure());
             context.say.say(say::PapersLabelBelow { below, place })
         }
         None => place,

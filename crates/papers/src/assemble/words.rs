@@ -53,6 +53,14 @@ impl Words {
         }
     }
 
+    /// The same with its unit, as on the drawings: "29.8 cm", or "11 3/4 in".
+    pub fn with_unit(self, length: Length) -> String {
+        match self.system {
+            System::Metric => format!("{} cm", self.figure(length)),
+            System::Inch => length.show(self.system),
+        }
+    }
+
     /// A tolerance without its unit, not rounded away: "0.65", or "1/4".
     pub fn tolerance(self, length: Length) -> String {
         bare(length.show(self.system))

@@ -250,9 +250,9 @@ sewing-values-tolerance-wide-help = a tolerance of a tenth or less of the measur
 
 ## Yarns
 
-sewing-yarns-unusual-one = { $size } is { $word } for { $weight } denim; usual are { $finest } to { $heaviest }
-sewing-yarns-fine = fine
-sewing-yarns-heavy = heavy
+sewing-yarns-unusual-one = { $size } is { $word } than is usual for { $weight } denim: { $finest } to { $heaviest }
+sewing-yarns-fine = thinner
+sewing-yarns-heavy = thicker
 sewing-yarns-unknown-yarn = yarn
 sewing-yarns-unknown-trim = trim
 sewing-yarns-unknown = the collection has no { $what } named "{ $key }"
