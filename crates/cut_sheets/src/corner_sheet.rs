@@ -15,22 +15,22 @@ use words::{Words, say};
 use shown::Shown;
 
 /// Side of a picture, printed.
-const PICTURE_MM: f64 = 25.0;
+const PICTURE_MM: f64 = 36.0;
 /// Between pictures, and between pictures and words.
 const BETWEEN_MM: f64 = 4.0;
 /// Width of two pictures.
 const CELL_MM: f64 = 2.0 * PICTURE_MM + BETWEEN_MM;
 /// From one kind to the next beside it.
-const ASIDE_MM: f64 = 30.0;
+const ASIDE_MM: f64 = 16.0;
 /// Width of the words of a kind.
-const WORDS_MM: f64 = CELL_MM + 28.0;
+const WORDS_MM: f64 = CELL_MM + 2.0;
 /// Height of the line of words above a picture.
 const HEAD_MM: f64 = 5.0;
 
 /// Which rules show a kind best, the best first.
 fn best_rules(kind: CornerKind) -> &'static [&'static str] {
     match kind {
-        CornerKind::Mitred => &["together", "across", "bare", "hem-on-cloth-edge"],
+        CornerKind::Full => &["together", "across", "bare", "hem-on-cloth-edge"],
         CornerKind::Squared => &["opened", "sharp"],
         CornerKind::Stepped => &["felled", "changes"],
         CornerKind::Mirrored => &["hem", "turned", "opened-sharp", "across-mirrored"],

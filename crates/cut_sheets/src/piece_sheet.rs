@@ -260,10 +260,7 @@ mod tests {
     fn corners_are_drawn_as_they_are_cut() {
         let cut = cut_out(32, 32);
         let back = piece(&cut, PieceId::Back);
-        let shaped = back
-            .corners
-            .iter()
-            .filter(|c| c.kind() != CornerKind::Mitred);
+        let shaped = back.corners.iter().filter(|c| c.kind() != CornerKind::Full);
         assert!(shaped.count() > 0);
         let sheet = piece_sheet(back, &caption(2, 1.0), Words::english());
         let drawn = match &layer(&sheet, "outline").marks[0].shape {

@@ -19,7 +19,7 @@ const A_HAIR_RAD: f64 = 1e-6;
 pub enum CornerKind {
     /// Both cut lines run on until they meet; where the allowance comes to lie on another piece, it is
     /// that piece's cut line that runs on.
-    Mitred,
+    Full,
     /// The end of the allowance is square to the seam line.
     Squared,
     /// The end of the allowance changes course at a place square to the seam line: where one seam
@@ -32,7 +32,7 @@ pub enum CornerKind {
 impl CornerKind {
     /// All kinds.
     pub const ALL: [CornerKind; 4] = [
-        CornerKind::Mitred,
+        CornerKind::Full,
         CornerKind::Squared,
         CornerKind::Stepped,
         CornerKind::Mirrored,
@@ -41,7 +41,7 @@ impl CornerKind {
     /// What it is called.
     pub const fn key(self) -> Key {
         match self {
-            CornerKind::Mitred => key::CORNER_MITRED,
+            CornerKind::Full => key::CORNER_FULL,
             CornerKind::Squared => key::CORNER_SQUARED,
             CornerKind::Stepped => key::CORNER_STEPPED,
             CornerKind::Mirrored => key::CORNER_MIRRORED,
@@ -51,7 +51,7 @@ impl CornerKind {
     /// Its stable code, for programs.
     pub const fn code(self) -> &'static str {
         match self {
-            CornerKind::Mitred => "mitred",
+            CornerKind::Full => "full",
             CornerKind::Squared => "squared",
             CornerKind::Stepped => "stepped",
             CornerKind::Mirrored => "mirrored",
@@ -88,17 +88,17 @@ macro_rules! rules {
 }
 
 rules! {
-    RUNS_ON: "runs-on", Mitred, CORNER_WHEN_RUNS_ON, CORNER_WHY_RUNS_ON;
+    RUNS_ON: "runs-on", Full, CORNER_WHEN_RUNS_ON, CORNER_WHY_RUNS_ON;
     CHANGES: "changes", Stepped, CORNER_WHEN_CHANGES, CORNER_WHY_CHANGES;
-    INWARD: "inward", Mitred, CORNER_WHEN_INWARD, CORNER_WHY_INWARD;
-    TOGETHER: "together", Mitred, CORNER_WHEN_TOGETHER, CORNER_WHY_TOGETHER;
-    BARE: "bare", Mitred, CORNER_WHEN_BARE, CORNER_WHY_BARE;
+    INWARD: "inward", Full, CORNER_WHEN_INWARD, CORNER_WHY_INWARD;
+    TOGETHER: "together", Full, CORNER_WHEN_TOGETHER, CORNER_WHY_TOGETHER;
+    BARE: "bare", Full, CORNER_WHEN_BARE, CORNER_WHY_BARE;
     SHARP: "sharp", Squared, CORNER_WHEN_SHARP, CORNER_WHY_SHARP;
     HEM: "hem", Mirrored, CORNER_WHEN_HEM, CORNER_WHY_HEM;
-    HEM_ON_EDGE: "hem-on-cloth-edge", Mitred, CORNER_WHEN_HEM_ON_CLOTH_EDGE, CORNER_WHY_HEM_ON_CLOTH_EDGE;
+    HEM_ON_EDGE: "hem-on-cloth-edge", Full, CORNER_WHEN_HEM_ON_CLOTH_EDGE, CORNER_WHY_HEM_ON_CLOTH_EDGE;
     TURNED: "turned", Mirrored, CORNER_WHEN_TURNED, CORNER_WHY_TURNED;
     ACROSS_MIRROR: "across-mirrored", Mirrored, CORNER_WHEN_ACROSS_MIRRORED, CORNER_WHY_ACROSS_MIRRORED;
-    ACROSS: "across", Mitred, CORNER_WHEN_ACROSS, CORNER_WHY_ACROSS;
+    ACROSS: "across", Full, CORNER_WHEN_ACROSS, CORNER_WHY_ACROSS;
     FELLED: "felled", Stepped, CORNER_WHEN_FELLED, CORNER_WHY_FELLED;
     OPENED: "opened", Squared, CORNER_WHEN_OPENED, CORNER_WHY_OPENED;
     OPENED_SHARP: "opened-sharp", Mirrored, CORNER_WHEN_OPENED_SHARP, CORNER_WHY_OPENED_SHARP;

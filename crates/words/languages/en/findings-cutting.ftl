@@ -44,7 +44,7 @@ cutting-edge-runs-out-help = take { $out } off seat_dart under [shape] and the o
 
 ## Cut lines and widths
 
-cutting-mitred = its corners cannot all be shaped as their seams ask; they are mitred instead
+cutting-mitred = its corners cannot all be shaped as their seams ask; their cut lines run on until they meet instead
 cutting-finished = no cut line can be drawn: { $reason }; the finished outline is given instead
 cutting-no-shape = it has no finite shape to cut
 cutting-no-area = the outline has no area
