@@ -30,6 +30,7 @@ mod plate;
 mod samples;
 mod section;
 mod sheet;
+mod shown_units;
 mod svg;
 mod view;
 mod yarn_plan;

@@ -13,12 +13,15 @@ use super::notes::{MeasuredFrom, note_fixings, note_rows};
 use super::page::Draft;
 use super::scale::PlateScale;
 use super::tone::set_back;
+use crate::dimension::unit;
 use crate::palette::QUIET;
 
 /// Cloth shown beyond the seams and below the pocket, millimetres on the cloth.
 const ROUND_MM: f64 = 9.0;
 /// How far a seam is drawn beyond the edge it ends at; the window cuts it off.
 const BEYOND_MM: f64 = 80.0;
+/// From a side to the dimension of what it is longer by, on paper: beyond that of its whole length.
+const DROP_MM: f64 = 9.6;
 
 pub(super) fn left<'a>(
     garment: &'a Garment,
@@ -126,9 +129,34 @@ impl Corners {
         })
     }
 
+    /// None where both sides are alike.
+    fn drop(&self) -> Option<Drop> {
+        let inner = (self.foot_inner - self.inner).hypot();
+        let outer = (self.foot_outer - self.outer).hypot();
+        let (name, top, foot, shorter) = if outer > inner {
+            (key::DRAWN_OUTER_DROP, self.outer, self.foot_outer, inner)
+        } else {
+            (key::DRAWN_INNER_DROP, self.inner, self.foot_inner, outer)
+        };
+        let from = top + unit(foot - top)? * shorter;
+        (from != foot).then_some(Drop {
+            name,
+            from,
+            to: foot,
+        })
+    }
+
     pub fn lowest(&self) -> f64 {
         self.point.y.min(self.foot_inner.y).min(self.foot_outer.y)
     }
+}
+
+/// What one side is longer by than the other, from where the shorter would end: the drop that the style states,
+/// which is a difference of lengths and not of heights.
+struct Drop {
+    name: Key,
+    from: Point,
+    to: Point,
 }
 
 /// Where the seams round the pocket lie, in its frame.
@@ -252,7 +280,6 @@ pub(super) fn across(pocket: &Piece, y: f64) -> Option<(Point, Point)> {
 fn dimensions(figure: &mut Figure<'_>, corners: &Corners, set: &Placed, seams: &Seams) {
     let at = |p: Point| set.map * p;
     let inner_side = figure.side_towards(at(Point::new(-1.0, 0.0)) - at(Point::ORIGIN));
-    let outer_side = opposite(inner_side);
     figure.dimension(Side::Above, at(corners.inner), at(corners.outer), None);
     figure.dimension(
         Side::Below,
@@ -280,8 +307,11 @@ fn dimensions(figure: &mut Figure<'_>, corners: &Corners, set: &Placed, seams: &
         5.0,
         None,
     );
-    let level = Point::new(corners.foot_outer.x, corners.foot_inner.y);
-    figure.dimension(outer_side, at(level), at(corners.foot_outer), None);
+    if let Some(Drop { name, from, to }) = corners.drop() {
+        // Its words follow the end that is measured from: below the foot, where nothing stands.
+        let away = at(out(to));
+        figure.slanted(at(to), at(from), away, DROP_MM, Some(name));
+    }
     let back = figure.garment.pattern.piece(PieceId::Back);
     let named = |id| back.and_then(|b| b.point(id));
     if let Some(on_yoke) = named(PointId::PocketInnerOnYoke) {
@@ -337,4 +367,27 @@ fn fixing_dimensions(
     let inner_side = figure.side_towards(at(Point::new(-1.0, 0.0)) - at(Point::ORIGIN));
     figure.dimension(Side::Above, at(corners.inner), at(rivet.at), None);
     figure.dimension(inner_side, at(corners.inner), at(rivet.at), None);
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::plate::words::{amount, system};
+    use crate::plate::{PlateId, plate};
+    use crate::samples::{sewn, texts};
+
+    /// The list of what the two pockets differ in states how much longer the outer side is; the plate says the same
+    /// figure before the wash.
+    #[test]
+    fn the_outer_drop_is_the_length_that_the_style_states() {
+        let garment = sewn(32, 32);
+        let stated = garment.as_sewn().pattern.spec.back_pocket_right.outer_drop;
+        let plate = plate(&garment, Words::english(), PlateId::BackPocketRight).unwrap();
+        let told = format!("outer drop {}", amount(stated, system(&garment.collection)));
+        let all = texts(&plate.sheet);
+        assert!(all.iter().any(|t| t.words == told), "{told}");
+        // 6 mm after a wash that takes 8 % of the warp.
+        assert_eq!(told, "outer drop 6.5 mm");
+    }
 }

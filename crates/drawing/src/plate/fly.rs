@@ -150,7 +150,8 @@ fn outside<'a>(
         .iter()
         .filter(|t| t.from == SeamId::Fly && (t.at - foot).hypot() > 1.0)
     {
-        figure.dimension(Side::Left, tack.at, foot, Some(key::DRAWN_TACK));
+        // Said by its number: with a name it would push the fly off the page.
+        figure.dimension(Side::Left, tack.at, foot, None);
     }
     figure.point_at(foot, key::DRAWN_FOOT_OF_THE_FLY);
     Some(figure)

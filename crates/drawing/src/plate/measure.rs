@@ -7,52 +7,18 @@
 use geometry::{Point, Rect, Vec2, left_of};
 use trade::Length;
 
+use super::levels::{
+    AIR_MM, ASIDE_MM, FIRST_MM, SHORT_MM, Stacked, TAIL_MM, along, levels_out, stack,
+};
+pub(super) use super::levels::{Linear, Side};
 use crate::dimension::{arrow_head, unit};
 use crate::lettering::{CAPITALS, Taken, centred, no_leader, text_box, text_width};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, Pen, TYPE_FIGURES};
 use crate::sheet::{Layer, Stroke, Text, closed, open};
 
-/// From the drawing to the first line, and from line to line.
-const FIRST_MM: f64 = 5.5;
-const STEP_MM: f64 = 4.6;
-/// Room two arrow heads and the air round the words take on a line.
-const HEADS_MM: f64 = 5.6;
-/// Below this the heads stand outside and point in.
-const SHORT_MM: f64 = 4.6;
-/// Tail of a head that stands outside.
-const TAIL_MM: f64 = 3.4;
-/// Air round words.
-const AIR_MM: f64 = 0.7;
 /// Extension lines start this far from the point and end this far beyond the dimension line.
 const GAP_MM: f64 = 0.8;
 const BEYOND_MM: f64 = 0.9;
-
-/// The side of the drawing a dimension stands on. Above and below, widths are measured; at the
-/// sides, heights.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Side {
-    Above,
-    Below,
-    Left,
-    Right,
-}
-
-impl Side {
-    const ALL: [Side; 4] = [Side::Above, Side::Below, Side::Left, Side::Right];
-
-    const fn level(self) -> bool {
-        matches!(self, Side::Above | Side::Below)
-    }
-}
-
-/// A width or a height, beside the drawing.
-#[derive(Clone, Debug)]
-pub(super) struct Linear {
-    pub from: Point,
-    pub to: Point,
-    pub side: Side,
-    pub words: String,
-}
 
 /// A length along a slanted line, drawn parallel to it.
 #[derive(Clone, Debug)]
@@ -62,76 +28,6 @@ pub(super) struct Aligned {
     /// How far to the left of the line from `from` to `to`, on paper; negative to the right.
     pub beside_mm: f64,
     pub words: String,
-}
-
-/// A linear dimension with its line's place found.
-struct Stacked<'a> {
-    dim: &'a Linear,
-    level: usize,
-    lo: f64,
-    hi: f64,
-    /// Middle of the words along the line.
-    words_at: f64,
-    /// The line reaches from here to there; beyond the arrows where the words stand outside.
-    reach: (f64, f64),
-}
-
-fn along(side: Side, p: Point) -> f64 {
-    if side.level() { p.x } else { p.y }
-}
-
-/// Finds a level for every dimension of one side: short ones near the drawing, each as near as its
-/// line and words leave room.
-fn stack(dims: &[Linear], side: Side) -> Vec<Stacked<'_>> {
-    let mut mine: Vec<&Linear> = dims.iter().filter(|d| d.side == side).collect();
-    let span = |d: &Linear| (along(side, d.from) - along(side, d.to)).abs();
-    mine.sort_by(|a, b| span(a).total_cmp(&span(b)));
-    let mut levels: Vec<Vec<(f64, f64)>> = Vec::new();
-    let mut out = Vec::new();
-    for dim in mine {
-        let (a, b) = (along(side, dim.from), along(side, dim.to));
-        let (lo, hi) = (a.min(b), a.max(b));
-        let wide = text_width(&dim.words, TYPE_FIGURES).to_mm() + 2.0 * AIR_MM;
-        let places = places(lo, hi, wide);
-        let free = |level: &[(f64, f64)], r: (f64, f64)| {
-            level.iter().all(|o| r.1 <= o.0 + 0.05 || r.0 >= o.1 - 0.05)
-        };
-        let found = (0..=levels.len()).find_map(|n| {
-            let level = levels.get(n).map_or(&[][..], Vec::as_slice);
-            let place = places.iter().find(|p| free(level, p.1))?;
-            Some((n, *place))
-        });
-        let Some((level, (words_at, reach))) = found else {
-            continue;
-        };
-        if level == levels.len() {
-            levels.push(Vec::new());
-        }
-        levels[level].push(reach);
-        out.push(Stacked {
-            dim,
-            level,
-            lo,
-            hi,
-            words_at,
-            reach,
-        });
-    }
-    out
-}
-
-/// Where words may stand on a line from `lo` to `hi`, and how far line and words then reach.
-fn places(lo: f64, hi: f64, wide: f64) -> Vec<(f64, (f64, f64))> {
-    if hi - lo >= wide + HEADS_MM {
-        return vec![((lo + hi) / 2.0, (lo, hi))];
-    }
-    let tail = if hi - lo < SHORT_MM { TAIL_MM } else { 0.8 };
-    let (before, after) = (lo - tail - wide, hi + tail + wide);
-    let near = if hi - lo < SHORT_MM { TAIL_MM } else { 0.0 };
-    vec![
-        (after - wide / 2.0, (lo - near, after)),
-        (before + wide / 2.0, (before, hi + near)),
-    ]
 }
 
 /// Draws all dimensions round `body` and gives the room everything takes.
@@ -149,8 +45,10 @@ pub(super) fn draw(
     let mut room = body;
     let mut later: Vec<(Side, f64, Stacked<'_>)> = Vec::new();
     for side in Side::ALL {
-        for stacked in stack(linear, side) {
-            let off = FIRST_MM + STEP_MM * stacked.level as f64;
+        let stacked = stack(linear, side);
+        let levels = levels_out(&stacked);
+        for stacked in stacked {
+            let off = levels.get(stacked.level).copied().unwrap_or(FIRST_MM);
             let line = match side {
                 Side::Above => body.y0 - off,
                 Side::Below => body.y1 + off,
@@ -172,25 +70,36 @@ pub(super) fn draw(
             extension(layer, taken, p, at(along(*side, p)));
         }
         line_between(layer, taken, at(stacked.lo), at(stacked.hi));
-        let (from, to) = (at(stacked.reach.0), at(stacked.reach.1));
+        let place = stacked.place;
+        let (from, to) = (at(place.reach.0), at(place.reach.1));
         let half = TYPE_FIGURES.to_mm() * 0.55;
+        let text = told(stacked, *side, at(place.words_at));
         room = room
             .union(Rect::from_points(from, to).inflate(half, half))
-            .union_pt(at(stacked.words_at));
-        let mut text = centred(&stacked.dim.words, TYPE_FIGURES, at(stacked.words_at));
-        if !side.level() {
-            text.turn_deg = -90.0;
-            text.at = Point::new(
-                at(stacked.words_at).x + CAPITALS / 2.0 * TYPE_FIGURES.to_mm(),
-                stacked.words_at,
-            );
-        }
+            .union(text_box(&text));
         words.push(text);
     }
     for text in words {
         set(layer, taken, text);
     }
     room
+}
+
+/// The words of a dimension whose line is at `on` where they stand.
+fn told(stacked: &Stacked<'_>, side: Side, on: Point) -> Text {
+    let words = &stacked.dim.words;
+    if side.level() {
+        return centred(words, TYPE_FIGURES, on);
+    }
+    if stacked.place.beside {
+        let out = ASIDE_MM + text_width(words, TYPE_FIGURES).to_mm() / 2.0;
+        let out = if side == Side::Left { -out } else { out };
+        return centred(words, TYPE_FIGURES, on + Vec2::new(out, 0.0));
+    }
+    let mut text = centred(words, TYPE_FIGURES, on);
+    text.turn_deg = -90.0;
+    text.at = Point::new(on.x + CAPITALS / 2.0 * TYPE_FIGURES.to_mm(), on.y);
+    text
 }
 
 /// Words on a line: the line makes way for them.

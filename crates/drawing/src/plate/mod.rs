@@ -23,6 +23,7 @@ mod hip;
 mod hostile;
 mod id;
 mod labels;
+mod levels;
 mod measure;
 mod notes;
 mod page;
@@ -59,6 +60,8 @@ pub struct Plate {
     pub sheet: Sheet,
     /// The scale it is drawn at; also written on the sheet, with a bar.
     pub scale: PlateScale,
+    /// Whether it is drawn as the pair is after its wash: what is set only then is marked by that.
+    pub of_washed: bool,
     /// Every row drawn, with its needle points counted.
     pub stitches: Vec<DrawnStitches>,
 }
@@ -100,12 +103,10 @@ pub fn plates(garment: &Garment, words: &Words) -> Vec<Plate> {
     PlateId::ALL
         .into_iter()
         .filter_map(|id| {
-            let shown = if is_of_the_washed_pair(garment, id) {
-                garment
-            } else {
-                &sewn
-            };
-            fitted(shown, words, id, drawer(id))
+            if is_of_the_washed_pair(garment, id) {
+                return of_washed(garment, words, id);
+            }
+            fitted(&sewn, words, id, drawer(id))
         })
         .collect()
 }
@@ -116,9 +117,17 @@ pub fn plate(garment: &Garment, words: &Words, id: PlateId) -> Option<Plate> {
         return None;
     }
     if is_of_the_washed_pair(garment, id) {
-        return fitted(garment, words, id, drawer(id));
+        return of_washed(garment, words, id);
     }
     fitted(&garment.as_sewn(), words, id, drawer(id))
+}
+
+fn of_washed(garment: &Garment, words: &Words, id: PlateId) -> Option<Plate> {
+    let plate = fitted(garment, words, id, drawer(id))?;
+    Some(Plate {
+        of_washed: true,
+        ..plate
+    })
 }
 
 /// Whether a detail is made only when the pair is washed, and so is measured on it.
@@ -148,18 +157,16 @@ fn of_cloth(garment: &Garment) -> bool {
 const fn largest(id: PlateId) -> f64 {
     match id {
         PlateId::Patch | PlateId::LabelsOnBand | PlateId::LabelsInSeam => 1.0,
-        // Its corners are enlarged on a plate of theirs.
-        PlateId::ExtraPocket => 1.0 / 3.0,
+        // Their corners and ends are enlarged on plates of their own, which they share pages with.
+        PlateId::ExtraPocket | PlateId::HipPocketMouth => 1.0 / 3.0,
+        PlateId::WaistbandOutside | PlateId::WaistbandInside => 1.0 / 4.0,
         PlateId::CoinPocket
-        | PlateId::HipPocketMouth
         | PlateId::PocketBag
         | PlateId::BackPocketLeft
         | PlateId::BackPocketRight
         | PlateId::BackPocketsInside
         | PlateId::PocketCorners
         | PlateId::WaistbandEnds
-        | PlateId::WaistbandOutside
-        | PlateId::WaistbandInside
         | PlateId::Fly
         | PlateId::BeltLoop
         | PlateId::Hem => f64::INFINITY,
@@ -187,6 +194,7 @@ fn fitted(garment: &Garment, words: &Words, id: PlateId, drawer: Drawer) -> Opti
                 caption: paged.caption,
                 sheet: paged.sheet,
                 scale,
+                of_washed: false,
                 stitches: paged.stitches,
             });
         }

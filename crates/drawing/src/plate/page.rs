@@ -9,7 +9,7 @@ use super::figure::{Figure, Note, Said};
 use super::measure;
 use super::scale::{BAR_ROOM_MM, PlateScale, bar};
 use super::stitch::DrawnStitches;
-use super::words::system;
+use super::words::{is_unit, system, with_units};
 use crate::dimension::{CIRCLE_MM, unit};
 use crate::lettering::{CAPITALS, centred, text_width};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, TYPE_FIGURES, TYPE_WORDS};
@@ -26,8 +26,8 @@ const MARGIN_MM: f64 = 1.5;
 /// Title of a figure.
 const HEAD_MM: f64 = 5.5;
 /// The key.
-const TYPE_KEY: Length = Length::mm(2.4);
-const LINE_MM: f64 = 3.5;
+const TYPE_KEY: Length = Length::mm(2.6);
+const LINE_MM: f64 = 3.6;
 const ENTRY_MM: f64 = 1.0;
 const NUMBER_MM: f64 = 6.6;
 /// Radius of a number of the key.
@@ -395,19 +395,8 @@ fn wrapped(text: &str, wide: f64, words: &Words) -> Vec<String> {
 
 /// The words one by one, a figure never parted from its unit.
 fn unparted(text: &str, words: &Words) -> Vec<String> {
-    let units = ["mm", "cm", "in", "/cm", "/in", words.drawn_stitch_unit()];
-    let mut out: Vec<String> = Vec::new();
-    for word in text.split(' ') {
-        let unit = units.contains(&word.trim_end_matches([',', ';', '.', ':']));
-        match out.last_mut() {
-            Some(last) if unit && last.ends_with(|c: char| c.is_ascii_digit()) => {
-                last.push(' ');
-                last.push_str(word);
-            }
-            _ => out.push(word.to_owned()),
-        }
-    }
-    out
+    let counted = words.drawn_stitch_unit();
+    with_units(text.split(' '), |word| is_unit(word) || word == counted)
 }
 
 fn fitting(word: &str, wide: f64) -> String {

@@ -7,7 +7,7 @@
 
 use draft::PieceId;
 use geometry::tolerance::{NO_DIRECTION, SAME_MM};
-use geometry::{Affine, BezPath, Point, Rect, left_of};
+use geometry::{Affine, BezPath, Point, Rect, Vec2, left_of};
 use sewing::{Face, StitchRow};
 use style::SeamId;
 use trade::stitch::FaceLook;
@@ -84,6 +84,12 @@ impl Walk {
         }
     }
 
+    /// The unit vector to the left of the way at an arc length: into the cloth.
+    fn left(&self, s: f64) -> Vec2 {
+        let on = unit(self.point(s + STEP.to_mm()) - self.point(s - STEP.to_mm()));
+        on.map_or(Vec2::ZERO, left_of)
+    }
+
     fn between(&self, from: f64, to: f64) -> Vec<Point> {
         let first = self.at.partition_point(|a| *a <= from + SAME_MM);
         let end = self.at.partition_point(|a| *a < to - SAME_MM);
@@ -128,6 +134,13 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
     };
     // The overedge beside a row ends at the cut edge.
     let aside = on.edge.map_or(ASIDE_MM, |e| (e - BITE_MM).clamp(0.0, 30.0));
+    // One that is stated from the edge itself has its needle a bite inside: it lies on the cloth, not beside it.
+    let inward = match look {
+        FaceLook::Overedge | FaceLook::OveredgeTwoRows => {
+            on.edge.map_or(0.0, |e| (BITE_MM - e).clamp(0.0, BITE_MM))
+        }
+        _ => 0.0,
+    };
     let mut dashes = BezPath::new();
     let mut points = BezPath::new();
     let mut drawn = 0;
@@ -143,14 +156,14 @@ pub(super) fn stitches(layer: &mut Layer, row: &StitchRow, on: &On) -> (usize, b
                 &walk,
                 look,
                 (from, pitch),
-                (thick, aside),
+                (thick, aside, inward),
                 on.map,
                 k,
             );
         }
         if starts {
             drawn += 1;
-            let p = on.map * here;
+            let p = on.map * (here + walk.left(from) * inward);
             points.move_to((p.x - 0.01, p.y));
             points.line_to((p.x + 0.01, p.y));
         }
@@ -185,7 +198,7 @@ fn dash(
     walk: &Walk,
     look: FaceLook,
     (from, pitch): (f64, f64),
-    (thick, aside): (f64, f64),
+    (thick, aside, inward): (f64, f64, f64),
     map: Affine,
     k: usize,
 ) {
@@ -213,7 +226,9 @@ fn dash(
             run(&[a + left * (THROW_MM * side), b - left * (THROW_MM * side)])
         }
         FaceLook::CoverLoops => run(&[a + left * (BITE_MM * side), b - left * (BITE_MM * side)]),
-        FaceLook::Overedge | FaceLook::OveredgeTwoRows => run(&wrap(a, along, long, -BITE_MM)),
+        FaceLook::Overedge | FaceLook::OveredgeTwoRows => {
+            run(&wrap(a + left * inward, along, long, -BITE_MM));
+        }
         FaceLook::DashesAndOveredge => {
             run(&straight());
             run(&wrap(a - left * aside, along, long, -BITE_MM));
@@ -245,7 +260,7 @@ fn dash(
 }
 
 /// One stitch of an overedge: along the needle line, slanting to the edge and along it.
-fn wrap(from: Point, along: geometry::Vec2, long: f64, bite: f64) -> [Point; 4] {
+fn wrap(from: Point, along: Vec2, long: f64, bite: f64) -> [Point; 4] {
     let across = left_of(along) * bite;
     let at = |share: f64, out: f64| from + along * (long * share) + across * out;
     [at(0.0, 0.0), at(0.7, 0.0), at(1.0, 1.0), at(0.35, 1.0)]

@@ -302,7 +302,14 @@ fn dimensions_say_what_the_style_says() {
     says(
         PlateId::BackPocketRight,
         &[
-            "15.5 cm", "17 cm", "12.8 cm", "13.8 cm", "14.4 cm", "6 mm", "3.2 cm", "5.5 cm",
+            "15.5 cm",
+            "17 cm",
+            "12.8 cm",
+            "13.8 cm",
+            "14.4 cm",
+            "outer drop 6 mm",
+            "3.2 cm",
+            "5.5 cm",
         ],
     );
 }

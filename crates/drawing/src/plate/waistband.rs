@@ -329,7 +329,9 @@ fn ground(figure: &mut Figure<'_>, band: &Piece, m: &Measures, low: f64) {
     let across = Path::line(centre, centre + Vec2::new(0.0, m.height));
     if band_is_joined(figure.garment) {
         figure.edge("seam:band_halves", &across, true);
-        figure.point_at(across.point_at(across.length() * 0.8), joined(figure));
+        let how = joined(figure);
+        let places = [0.8, 0.6, 0.4].map(|share| across.point_at(across.length() * share));
+        figure.note(how, &places);
     } else {
         figure.fold("piece:band", &across);
     }

@@ -1,17 +1,11 @@
 //! Quantities and rows as a plate says them, in the collection's units.
 
 use sewing::StitchRow;
-use style::{Collection, Units};
+use style::Collection;
 use trade::{Length, System, trimmed};
 use words::{Key, Words, key, say};
 
-/// The system the collection shows.
-pub(super) fn system(collection: &Collection) -> System {
-    match collection.units {
-        Units::Centimetres => System::Metric,
-        Units::Inches => System::Inch,
-    }
-}
+pub(super) use crate::shown_units::system;
 
 /// What stands for a length that is not a number.
 const UNKNOWN: &str = "?";
@@ -50,6 +44,35 @@ pub(super) const fn unit_word(system: System) -> Key {
         System::Metric => key::DRAWN_CENTIMETRES,
         System::Inch => key::DRAWN_INCHES,
     }
+}
+
+/// Signs of units that stand behind a figure and are never parted from it.
+const UNITS: [&str; 14] = [
+    "mm", "cm", "m", "in", "/cm", "/in", "cm²", "g", "g/m²", "kg", "oz", "°C", "°F", "%",
+];
+
+/// Whether a word is the sign of a unit.
+pub(super) fn is_unit(word: &str) -> bool {
+    UNITS.contains(&word)
+}
+
+/// Words one by one, a figure and the unit behind it as one.
+pub(super) fn with_units<'a>(
+    words: impl Iterator<Item = &'a str>,
+    is_unit: impl Fn(&str) -> bool,
+) -> Vec<String> {
+    let mut out: Vec<String> = Vec::new();
+    for word in words {
+        let unit = is_unit(word.trim_end_matches([',', ';', '.', ':']));
+        match out.last_mut() {
+            Some(last) if unit && last.ends_with(|c: char| c.is_ascii_digit()) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => out.push(word.to_owned()),
+        }
+    }
+    out
 }
 
 /// "301, 3.1 /cm, Rope 80 / Rope 60": stitch, density, needle yarn and under yarn.

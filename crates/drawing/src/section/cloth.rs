@@ -11,7 +11,7 @@ use crate::palette::{INK, QUIET};
 use crate::sheet::{Layer, Stroke, closed, open};
 
 /// The face takes this share of the thickness.
-const FACE: f64 = 0.26;
+const FACE: f64 = 0.34;
 /// Length of the finished edge shown paler.
 const SELVEDGE_MM: f64 = 2.5;
 

@@ -2,7 +2,7 @@
 
 use geometry::Point;
 use geometry::tolerance::ROUNDING;
-use trade::{Colour, Length};
+use trade::{Colour, Length, trimmed};
 use words::{Figure, Given, Said, Words, key, say};
 
 use super::model::{RowOf, Section, SectionPly, SectionRow};
@@ -39,7 +39,7 @@ pub(super) fn lines(section: &Section, times: f64) -> Vec<(Given, Colour)> {
         let times = Figure::new(section.thickened, 1, "");
         say::SectionClothThickened { times }.into()
     };
-    let times = Figure::new(times, 1, "");
+    let times = trimmed(times, 0, 1);
     let drawn = if scale::cut(section).is_some() {
         say::SectionDrawnBroken { cloth, times }.into()
     } else {

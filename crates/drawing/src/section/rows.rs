@@ -10,6 +10,7 @@ use words::say;
 use super::lie::{AIR, FARTHEST, JoinedBy, Lie};
 use super::model::{RowOf, SectionRow, Wrap, heights};
 use crate::palette::CONSTRUCTION;
+use crate::shown_units::system;
 
 /// Rows nearer to the seam line than this lie on it.
 const JOINING: f64 = 0.5;
@@ -118,7 +119,8 @@ fn stated(
     let blank = |key: &str| (key.to_owned(), CONSTRUCTION, UNSTATED);
     let (needle_name, needle, needle_width) = yarn(&spec.yarn).unwrap_or_else(|| blank(&spec.yarn));
     let (under_name, under, under_width) = yarn(&spec.under).unwrap_or_else(|| blank(&spec.under));
-    let (stitch, density) = (spec.stitch.code(), spec.density.to_string());
+    let stitch = spec.stitch.code();
+    let density = spec.density.show(system(&garment.collection));
     let told = if needle_name == under_name {
         say::SectionRowOfOneYarn {
             density,

@@ -87,5 +87,5 @@ section-ply-with-allowance = { $ply }, allowance { $allowance }
 section-ply-with-edge = { $ply }, { $edge }
 section-cloth-true = cloth at its true thickness
 section-cloth-thickened = cloth { $times } times as thick as it is
-section-drawn = drawn { $times } : 1, { $cloth }
-section-drawn-broken = drawn { $times } : 1, { $cloth }; a plain stretch left out
+section-drawn = drawn { $times }:1, { $cloth }
+section-drawn-broken = drawn { $times }:1, { $cloth }; a plain stretch left out

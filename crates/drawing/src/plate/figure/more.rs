@@ -12,6 +12,7 @@ use crate::lettering::{centred, text_box, text_width, too_small_to_read};
 use crate::palette::{CONSTRUCTION, HAIRLINE, INK, PAPER, Pen, QUIET, TYPE_FIGURES};
 use crate::plate::measure::Side;
 use crate::plate::tone::{AROUND, BELOW};
+use crate::plate::words::{is_unit, with_units};
 use crate::sheet::{Layer, Sheet, Stroke, closed, open};
 
 /// Height of a break line's waves, and from crest to crest, on paper.
@@ -256,7 +257,8 @@ fn split_evenly(words: &str, count: usize) -> Vec<String> {
     let whole = text_width(words, Length::mm(1.0)).to_mm();
     let mut out: Vec<String> = Vec::new();
     let mut done = 0.0;
-    for word in words.split_whitespace() {
+    for word in with_units(words.split_whitespace(), is_unit) {
+        let word = word.as_str();
         let line = (done / whole.max(NO_LENGTH_MM) * count as f64).floor() as usize;
         done +=
             text_width(word, Length::mm(1.0)).to_mm() + text_width(" ", Length::mm(1.0)).to_mm();
@@ -270,4 +272,20 @@ fn split_evenly(words: &str, count: usize) -> Vec<String> {
         }
     }
     out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_figure_on_a_label_stays_with_its_unit() {
+        let words = "100 % cotton. Wash at 30 °C inside out, dry on a line. Made in Portugal";
+        for count in 1..=MOST_LINES {
+            for line in split_evenly(words, count) {
+                assert!(!line.starts_with('°') && !line.starts_with('%'), "{line}");
+                assert!(!line.ends_with(|c: char| c.is_ascii_digit()), "{line}");
+            }
+        }
+    }
 }
