@@ -251,10 +251,17 @@ pub(crate) fn small_picture(say: &Words, loaded: &Loaded) -> String {
 fn on_paper(say: &Words, worked: &Worked, plate: OnPaper) -> Option<Picture> {
     match plate {
         OnPaper::YarnPlan => {
-            let plan = sewing::yarn::plan(&worked.garment);
+            let garment = &worked.garment;
+            let plan = sewing::yarn::plan(garment);
+            let maker = drawing::PlanFor::Maker;
             Some(Picture {
                 on_paper: true,
-                ..written(drawing::yarn_plan_sheet(&plan, say))
+                ..written(drawing::yarn_plan_sheet(
+                    &plan,
+                    &garment.collection,
+                    maker,
+                    say,
+                ))
             })
         }
         OnPaper::Detail(id) => {

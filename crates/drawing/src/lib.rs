@@ -20,6 +20,7 @@
 //! ```
 
 mod art;
+mod callouts;
 pub mod dimension;
 pub mod lettering;
 mod measure_board;
@@ -35,6 +36,7 @@ mod svg;
 mod view;
 mod yarn_plan;
 
+pub use callouts::with_callouts;
 pub use flat::View;
 pub use measure_sheet::measure_sheets;
 pub use plate::{DrawnStitches, Plate, PlateId, PlateScale, plate, plates};
@@ -47,4 +49,4 @@ pub use sheet::{
 };
 pub use svg::{is_our_svg, svg};
 pub use view::{garment_picture, garment_view};
-pub use yarn_plan::yarn_plan_sheet;
+pub use yarn_plan::{PlanFor, yarn_plan_sheet};

@@ -5,6 +5,7 @@ mod strip;
 
 use geometry::{Point, Rect};
 use sewing::yarn::{Ground, Group, GroupRow, Role, Sewn, YarnPlan};
+use style::Collection;
 use trade::{Length, System};
 use words::{Figure, Given, Said, Words, key, say};
 
@@ -35,15 +36,31 @@ const BETWEEN_MM: f64 = 1.8;
 /// Above and below the whole drawing.
 const MARGIN_MM: f64 = 1.0;
 
+/// For whom the plan is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PlanFor {
+    /// Who chooses yarns: how far each is from the colour of its cloth is told.
+    Maker,
+    /// Who threads machines.
+    Workroom,
+}
+
 /// The plan of one size, at its printed size: as wide as an upright A4 page leaves, and as tall as
 /// its groups need. About a dozen groups fit one page; a plan of more is drawn in parts, each with
 /// some of its groups.
 ///
 /// A strip shows the stitch most of the group is sewn with, on the face most of it lies on; the
 /// words name the others. Every stitch is a mark of its own.
-pub fn yarn_plan_sheet(plan: &YarnPlan, words: &Words) -> Sheet {
+pub fn yarn_plan_sheet(
+    plan: &YarnPlan,
+    collection: &Collection,
+    reader: PlanFor,
+    words: &Words,
+) -> Sheet {
     let mut page = Page {
         say: words,
+        collection,
+        reader,
         words: Layer::named("words"),
         lines: Layer::named("lines"),
         strips: Vec::new(),
@@ -75,6 +92,8 @@ pub fn yarn_plan_sheet(plan: &YarnPlan, words: &Words) -> Sheet {
 /// The page while it fills from the top.
 struct Page<'a> {
     say: &'a Words,
+    collection: &'a Collection,
+    reader: PlanFor,
     words: Layer,
     lines: Layer,
     strips: Vec<Layer>,
@@ -151,12 +170,21 @@ impl Page<'_> {
         );
         self.lines_of(
             0.0,
-            wrapped(&self.say.say(amount(group)), TYPE_WORDS, WORDS_MM),
+            wrapped(
+                &self.say.say(amount(group, self.collection)),
+                TYPE_WORDS,
+                WORDS_MM,
+            ),
             TYPE_WORDS,
             false,
         );
-        for ground in &group.grounds {
-            let words = wrapped(&self.say.say(contrast(ground)), TYPE_FIGURES, WORDS_MM);
+        let told = match self.reader {
+            PlanFor::Maker => group.grounds.as_slice(),
+            PlanFor::Workroom => &[],
+        };
+        for ground in told {
+            let contrast = contrast(ground, self.collection);
+            let words = wrapped(&self.say.say(contrast), TYPE_FIGURES, WORDS_MM);
             self.lines_of(0.0, words, TYPE_FIGURES, false);
         }
         let beside = self.y;
@@ -171,7 +199,11 @@ impl Page<'_> {
     }
 
     fn notes(&mut self) {
-        let notes = wrapped(self.say.plan_of_yarns_notes(), TYPE_FIGURES, WIDE_MM);
+        let notes = match self.reader {
+            PlanFor::Maker => self.say.plan_of_yarns_notes(),
+            PlanFor::Workroom => self.say.plan_of_yarns_notes_for_workroom(),
+        };
+        let notes = wrapped(notes, TYPE_FIGURES, WIDE_MM);
         self.lines_of(0.0, notes, TYPE_FIGURES, false);
     }
 }
@@ -201,8 +233,8 @@ fn name(group: &Group) -> Said {
     .into()
 }
 
-/// "16.1 m: rope-105 in 401, 301".
-fn amount(group: &Group) -> Said {
+/// "16.1 m: Rope 105 in 401, 301", the yarns as the maker wrote them.
+fn amount(group: &Group, collection: &Collection) -> Said {
     let mut stitches: Vec<Given> = Vec::new();
     for row in &group.rows {
         let stitch = match row.sewn {
@@ -214,7 +246,13 @@ fn amount(group: &Group) -> Said {
             stitches.push(stitch);
         }
     }
-    let yarns: Vec<&str> = group.yarns.iter().map(String::as_str).collect();
+    let named = |key: &'_ String| {
+        collection
+            .yarns
+            .get(key)
+            .map_or(key.clone(), |y| y.name.clone())
+    };
+    let yarns: Vec<String> = group.yarns.iter().map(named).collect();
     say::PlanOfYarnsAmount {
         metres: Figure::new(group.yarn.to_m(), 1, ""),
         stitches: Given::List(stitches),
@@ -223,10 +261,14 @@ fn amount(group: &Group) -> Said {
     .into()
 }
 
-/// "on tideline-14, reverse: 30.1, strong contrast".
-fn contrast(ground: &Ground) -> Said {
+/// "on Tideline selvedge, reverse: 30.1, strong contrast".
+fn contrast(ground: &Ground, collection: &Collection) -> Said {
     let difference = ground.difference.to_string();
-    let (cloth, contrast) = (&ground.cloth, ground.difference.contrast().key());
+    let named = collection.cloths.get(&ground.cloth).map(|c| &c.name);
+    let (cloth, contrast) = (
+        named.unwrap_or(&ground.cloth),
+        ground.difference.contrast().key(),
+    );
     if ground.reverse {
         say::PlanOfYarnsOnReverse {
             cloth,

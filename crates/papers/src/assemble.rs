@@ -25,6 +25,7 @@ mod trims;
 mod wash;
 mod words;
 mod yarn;
+mod yarn_on_cloth;
 
 use std::sync::atomic::AtomicBool;
 

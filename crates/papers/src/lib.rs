@@ -44,8 +44,8 @@ pub use pack::{
     Cover, CutRow, CuttingPart, Fact, Figure, FindingRow, GradeRow, GradeTable, LengthLine,
     MaterialGroup, MaterialRow, MoveRow, MoveTable, OpenGroup, OpenPart, OpenRow, OperationRow,
     OperationStitch, Pack, PackWords, PieceRow, Scale, SeamBlock, SeamYarnRow, Severity, SizeRow,
-    SizeTable, StageBlock, StitchRowText, StyleHead, Swatch, Who, YarnNeedRow, YarnNote, YarnPart,
-    YarnText,
+    SizeTable, StageBlock, StitchRowText, StyleHead, Swatch, Who, YarnNeedRow, YarnNote,
+    YarnOnClothRow, YarnPart, YarnText,
 };
 pub use patterns::{
     Paper, PatternHead, PatternPiece, PlanPage, PlanPiece, PlanSquare, PrintPlan, Printed, lay_pdf,

@@ -12,7 +12,7 @@ use papers::{
     MaterialGroup, MaterialRow, MoveRow, MoveTable, OpenGroup, OpenPart, OpenRow, OperationRow,
     OperationStitch, Pack, PackWords, PaperError, PdfOptions, PieceRow, Scale, SeamBlock,
     SeamYarnRow, Severity, SizeRow, SizeTable, StageBlock, StitchRowText, Who, YarnNeedRow,
-    YarnNote, YarnPart, YarnText, pack_pdf,
+    YarnNote, YarnOnClothRow, YarnPart, YarnText, pack_pdf,
 };
 
 fn options() -> PdfOptions {
@@ -128,6 +128,8 @@ fn charts_of_any_width_are_printed() {
 fn hostile(text: &str) -> Pack {
     let t = || text.to_owned();
     let figure = |scale| Figure {
+        callouts: vec![text.to_owned(); 2],
+        state: text.to_owned(),
         drawing: sample::garment(false, 5.0),
         title: t(),
         caption: t(),
@@ -179,6 +181,12 @@ fn hostile(text: &str) -> Pack {
         }],
     };
     pack.words = PackWords {
+        yarn_on_cloth: t(),
+        yarn_on_cloth_note: t(),
+        measures_basis: t(),
+        moves_basis: t(),
+        changes: t(),
+        changes_lead: t(),
         before: t(),
         after: t(),
         before_all: t(),
@@ -436,6 +444,12 @@ fn yarns(text: &str, yarn: &YarnText) -> YarnPart {
         unstated: vec![(t(), t())],
         unstated_total: t(),
         unreckoned: t(),
+        on_cloth: vec![YarnOnClothRow {
+            yarns: text.into(),
+            cloth: text.into(),
+            difference: text.into(),
+            contrast: text.into(),
+        }],
         notes: vec![YarnNote {
             mark: t(),
             text: t(),

@@ -9,6 +9,16 @@ use strip::{drawn_by, fitting};
 use style::Size;
 use trade::stitch::FaceLook;
 
+/// The plan as a maker sees it, yarns and cloths by the names of the demo's collection.
+fn drawn(plan: &YarnPlan) -> Sheet {
+    yarn_plan_sheet(
+        plan,
+        &ferryman().collection,
+        PlanFor::Maker,
+        Words::english(),
+    )
+}
+
 fn yarn_marks(layer: &Layer) -> usize {
     let yarn = |m: &&crate::sheet::Mark| {
         m.part.as_deref().is_some_and(|p| p.starts_with("yarn:"))
@@ -21,7 +31,7 @@ fn yarn_marks(layer: &Layer) -> usize {
 fn words_are_clear_of_one_another_in_small_and_large_sizes() {
     for (waist, length) in [(28, 30), (32, 32), (38, 34)] {
         let whole = plan(&sewn(waist, length));
-        words_stand_clear(&yarn_plan_sheet(&whole, Words::english()));
+        words_stand_clear(&drawn(&whole));
         for role in [Role::Needle, Role::Under] {
             let groups = whole.groups.iter().filter(|g| g.role == role).cloned();
             let part = YarnPlan {
@@ -29,7 +39,7 @@ fn words_are_clear_of_one_another_in_small_and_large_sizes() {
                 ..whole.clone()
             };
             // What an upright A4 page leaves below a title.
-            let sheet = yarn_plan_sheet(&part, Words::english());
+            let sheet = drawn(&part);
             assert!(sheet.height < Length::mm(222.0), "{:?}", sheet.height);
         }
     }
@@ -38,7 +48,7 @@ fn words_are_clear_of_one_another_in_small_and_large_sizes() {
 #[test]
 fn no_stitch_is_cut_off_by_its_strip() {
     let plan = plan(&sewn(32, 32));
-    let sheet = yarn_plan_sheet(&plan, Words::english());
+    let sheet = drawn(&plan);
     let mut drawn = 0;
     for strip in sheet.layers.iter().filter(|l| l.clip.is_some()) {
         let cloth = geometry::bounds(strip.clip.as_ref().unwrap());
@@ -58,7 +68,7 @@ fn no_stitch_is_cut_off_by_its_strip() {
 #[test]
 fn every_stitch_of_a_strip_is_drawn_at_its_pitch() {
     let plan = plan(&sewn(32, 32));
-    let sheet = yarn_plan_sheet(&plan, Words::english());
+    let sheet = drawn(&plan);
     let strips: Vec<&Layer> = sheet.layers.iter().filter(|l| l.clip.is_some()).collect();
     assert_eq!(strips.len(), 2 * plan.groups.len());
     let mut counted = 0;
@@ -87,7 +97,7 @@ fn every_stitch_of_a_strip_is_drawn_at_its_pitch() {
 #[test]
 fn yarn_is_drawn_at_its_thickness() {
     let plan = plan(&sewn(32, 32));
-    let sheet = yarn_plan_sheet(&plan, Words::english());
+    let sheet = drawn(&plan);
     let first = &plan.groups[0];
     let widths: Vec<Length> = sheet
         .layers
@@ -108,13 +118,13 @@ fn yarn_is_drawn_at_its_thickness() {
 
 #[test]
 fn the_words_say_size_colour_density_metres_and_contrast() {
-    let sheet = yarn_plan_sheet(&plan(&sewn(32, 32)), Words::english());
+    let sheet = drawn(&plan(&sewn(32, 32)));
     let words: Vec<&str> = texts(&sheet).iter().map(|t| t.words.as_str()).collect();
     let all = words.join(" ");
     for wanted in [
         "tex 105 ochre, 2.76 /cm (7 /in)",
-        "rope-105 in 401",
-        "on tideline-14, face: 48.9, strong contrast",
+        "Rope 105 in 401",
+        "on Tideline loomstate selvedge, face: 48.9, strong contrast",
         "2.5, tonal",
         "seat seam 1+2",
         "(outseam 1)",
@@ -124,13 +134,25 @@ fn the_words_say_size_colour_density_metres_and_contrast() {
     }
 }
 
+/// Who threads machines reads names and places; how far a yarn is from its cloth is told to who chose it.
+#[test]
+fn a_workroom_is_told_no_keys_and_no_differences_of_colour() {
+    let garment = sewn(32, 32);
+    let (collection, workroom) = (&garment.collection, PlanFor::Workroom);
+    let sheet = yarn_plan_sheet(&plan(&garment), collection, workroom, Words::english());
+    let words: Vec<&str> = texts(&sheet).iter().map(|t| t.words.as_str()).collect();
+    let all = words.join(" ");
+    assert!(all.contains("Rope 105 in 401"), "{all}");
+    for unwanted in ["rope-105", "tideline-14", "CIEDE2000", "contrast"] {
+        assert!(!all.contains(unwanted), "{unwanted}: {all}");
+    }
+    assert!(sheet.height < drawn(&plan(&garment)).height);
+}
+
 #[test]
 fn the_same_plan_gives_the_same_bytes() {
-    let one = svg(&yarn_plan_sheet(&plan(&sewn(32, 32)), Words::english()));
-    assert_eq!(
-        one,
-        svg(&yarn_plan_sheet(&plan(&sewn(32, 32)), Words::english()))
-    );
+    let one = svg(&drawn(&plan(&sewn(32, 32))));
+    assert_eq!(one, svg(&drawn(&plan(&sewn(32, 32)))));
     assert!(one.len() < 400_000, "{}", one.len());
 }
 
@@ -143,7 +165,8 @@ fn long_names_and_unknown_yarns_still_fit() {
     loaded.style.cloth.shell = long;
     loaded.collection.yarns.clear();
     let garment = sewing::make(&loaded.style, &loaded.collection, Size::new(32, 32));
-    let sheet = yarn_plan_sheet(&plan(&garment), Words::english());
+    let (collection, maker) = (&garment.collection, PlanFor::Maker);
+    let sheet = yarn_plan_sheet(&plan(&garment), collection, maker, Words::english());
     words_stand_clear(&sheet);
     let unknown = |t: &&Text| t.words.starts_with("size not known");
     assert!(texts(&sheet).iter().any(unknown));
@@ -155,7 +178,7 @@ fn an_empty_plan_is_a_page_with_its_notes() {
         size: Size::new(32, 32),
         groups: Vec::new(),
     };
-    let sheet = yarn_plan_sheet(&empty, Words::english());
+    let sheet = drawn(&empty);
     words_stand_clear(&sheet);
     assert!(sheet.layers.iter().all(|l| l.clip.is_none()));
 }

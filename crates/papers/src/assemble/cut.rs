@@ -74,6 +74,8 @@ pub(super) fn part(
         (!corners.layers.is_empty() && corners.height > Length::mm(2.0)).then_some(corners);
     let corners = corners.map(|sheet| -> Result<Figure, PaperError> {
         Ok(Figure {
+            callouts: Vec::new(),
+            state: String::new(),
             drawing: drawn(&sheet)?,
             title: context.say.named(key::PAPERS_CORNERS).to_owned(),
             caption: context.say.named(key::PAPERS_CORNERS_NOTE).to_owned(),
@@ -225,6 +227,8 @@ fn lay_figures(
     let figures = drawings.into_iter().zip(&lays).map(|(drawing, found)| {
         let (cloth, size) = (found.on.cloth.name.as_str(), found.size);
         let figure = Figure {
+            callouts: Vec::new(),
+            state: String::new(),
             drawing,
             title: context.say.say(say::PapersLayOn { cloth, size }),
             caption: String::new(),

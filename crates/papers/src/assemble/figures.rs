@@ -3,12 +3,15 @@
 use cut_sheets::{ListedPiece, PieceCaption, PiecesOverview, mark_legend, piece_figure};
 use cutting::{CutNotch, CutPiece, NotchKind};
 use draft::PieceId;
-use drawing::{Sheet, View, garment_view, measure_sheets, plates, svg};
+use drawing::{
+    Plate, PlateId, Sheet, View, garment_view, measure_sheets, plates, svg, with_callouts,
+};
 use sewing::Face;
 use trade::Length;
 use words::Words;
 
 use super::context::Context;
+use super::pack_words;
 use super::words::{capital, joined};
 use crate::{Drawing, Figure, PaperError, Scale};
 
@@ -36,10 +39,11 @@ pub(super) struct Figures {
 }
 
 pub(super) fn figures(context: &Context<'_>) -> Result<Figures, PaperError> {
+    let shown = plates(context.shown, Words::english());
     Ok(Figures {
         diagrams: diagrams(context)?,
-        plates: details(context)?,
-        views: views(context)?,
+        plates: details(context, &shown)?,
+        views: views(context, &shown)?,
         piece_sheets: piece_sheets(context)?,
     })
 }
@@ -52,6 +56,8 @@ pub(super) fn drawn(sheet: &Sheet) -> Result<Drawing, PaperError> {
 /// A view of the garment, without a stated scale.
 pub(super) fn view(sheet: Sheet, title: &str) -> Result<Figure, PaperError> {
     Ok(Figure {
+        callouts: Vec::new(),
+        state: String::new(),
         drawing: drawn(&trimmed(sheet))?,
         title: title.to_owned(),
         caption: String::new(),
@@ -75,7 +81,8 @@ fn trimmed(sheet: Sheet) -> Sheet {
     }
 }
 
-fn views(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
+/// The four views, with numbers beside what the plates of `shown` tell more of.
+fn views(context: &Context<'_>, shown: &[Plate]) -> Result<Vec<Figure>, PaperError> {
     // At most 90 letters with the size, which is one line.
     let inside = "Turned inside out, so left and right change places; allowances as sewn.";
     let outside = "Laid flat and closed, as it is measured; every row at its true place.";
@@ -87,13 +94,22 @@ fn views(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
     ]
     .into_iter()
     .map(|(from, face, title, caption)| {
-        let figure = view(
-            garment_view(context.shown, from, face, Words::english()),
-            title,
-        )?;
+        let sheet = garment_view(context.shown, from, face, Words::english());
+        let plain = view(sheet.clone(), title)?;
         let scale = (VIEW_ONE_TO..=LEAST_ONE_TO)
-            .find(|n| fits(&figure.drawing, *n, &[VIEW_MM]))
+            .find(|n| fits(&plain.drawing, *n, &[VIEW_MM]))
             .unwrap_or(LEAST_ONE_TO);
+        let ids: Vec<PlateId> = shown.iter().map(|plate| plate.id).collect();
+        let seen = (from, face);
+        let (sheet, numbered) = with_callouts(sheet, context.shown, seen, &ids, scale);
+        let titles = numbered
+            .iter()
+            .filter_map(|id| shown.iter().find(|plate| plate.id == *id))
+            .map(|plate| plate.title.clone());
+        let figure = Figure {
+            callouts: titles.collect(),
+            ..view(sheet, title)?
+        };
         Ok(at(
             figure,
             scale,
@@ -127,6 +143,8 @@ fn diagrams(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
         .iter()
         .map(|sheet| {
             Ok(Figure {
+                callouts: Vec::new(),
+                state: String::new(),
                 drawing: drawn(sheet)?,
                 title: sheet.title.clone(),
                 caption: String::new(),
@@ -137,14 +155,21 @@ fn diagrams(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
 }
 
 /// The details, each at the scale of its plate, which shows its own bar.
-fn details(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
-    plates(context.shown, Words::english())
-        .into_iter()
+fn details(context: &Context<'_>, shown: &[Plate]) -> Result<Vec<Figure>, PaperError> {
+    let after = pack_words::state_after(context);
+    shown
+        .iter()
         .map(|plate| {
             Ok(Figure {
+                callouts: Vec::new(),
+                state: if plate.of_washed {
+                    after.clone()
+                } else {
+                    String::new()
+                },
                 drawing: drawn(&plate.sheet)?,
-                title: plate.title,
-                caption: plate.caption,
+                title: plate.title.clone(),
+                caption: plate.caption.clone(),
                 scale: Some(Scale::Shown(plate.scale.to_string())),
             })
         })
@@ -165,6 +190,8 @@ fn piece_sheets(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
         let (one_to, drawing) = as_large(listed.number, piece)?;
         let number = listed.number.map(|n| n.to_string()).unwrap_or_default();
         let figure = Figure {
+            callouts: Vec::new(),
+            state: String::new(),
             drawing,
             title: format!("{number}  {}", listed.name(Words::english())),
             caption: String::new(),
@@ -187,6 +214,8 @@ fn piece_sheets(context: &Context<'_>) -> Result<Vec<Figure>, PaperError> {
 fn legend(context: &Context<'_>, scale: Option<Scale>) -> Result<Figure, PaperError> {
     let sheet = mark_legend(&context.cut, Words::english());
     Ok(Figure {
+        callouts: Vec::new(),
+        state: String::new(),
         drawing: drawn(&sheet)?,
         title: sheet.title.clone(),
         caption: String::new(),
@@ -204,6 +233,8 @@ pub(super) fn together(
     let page = |(k, sheet): (usize, &Sheet)| {
         let of = format!(", {} of {count}", k + 1);
         Ok(Figure {
+            callouts: Vec::new(),
+            state: String::new(),
             drawing: drawn(sheet)?,
             title: format!("{title}{}", if count > 1 { &of } else { "" }),
             caption: caption.to_owned(),

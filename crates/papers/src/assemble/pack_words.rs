@@ -20,17 +20,11 @@ pub(super) fn pack_words(context: &Context<'_>) -> PackWords {
             false => say::PapersStateBefore { sizes }.into(),
         }
     };
-    let after = |sizes: String| -> Said {
-        match raw {
-            true => say::PapersStateUnwashed { sizes }.into(),
-            false => say::PapersStateAfter { sizes }.into(),
-        }
-    };
     PackWords {
-        before: words.say(before(one.clone())),
-        after: words.say(after(one)),
+        before: words.say(before(one)),
+        after: state_after(context),
         before_all: words.say(before(all.clone())),
-        after_all: words.say(after(all)),
+        after_all: after(context, all),
         findings: named(key::PAPERS_FINDINGS),
         findings_lead: named(key::PAPERS_FINDINGS_LEAD),
         findings_none: named(key::PAPERS_FINDINGS_NONE),
@@ -47,8 +41,29 @@ pub(super) fn pack_words(context: &Context<'_>) -> PackWords {
         codes: named(key::PAPERS_CODES),
         codes_lead: named(key::PAPERS_CODES_LEAD),
         left_so: named(key::PAPERS_LEFT_SO),
+        yarn_on_cloth: named(key::PAPERS_YARN_ON_CLOTH),
+        yarn_on_cloth_note: named(key::PAPERS_YARN_ON_CLOTH_NOTE),
+        measures_basis: named(key::PAPERS_MEASURES_BASIS),
+        moves_basis: named(key::PAPERS_MOVES_BASIS),
+        changes: named(key::PAPERS_CHANGES),
+        changes_lead: named(key::PAPERS_CHANGES_LEAD),
         other_seams: named(key::PAPERS_OTHER_SEAMS),
         class: named(key::PAPERS_SEAM_CLASS),
         rows: named(key::PAPERS_SEAM_ROWS),
     }
+}
+
+/// In which state the figures of the finished pair are, of the size that is drawn.
+pub(super) fn state_after(context: &Context<'_>) -> String {
+    let size = context.shown.size.to_string();
+    after(context, context.say.say(say::PapersOneSize { size }))
+}
+
+fn after(context: &Context<'_>, sizes: String) -> String {
+    let raw = context.loaded.style.wash.as_ref().is_some_and(Wash::is_raw);
+    let state: Said = match raw {
+        true => say::PapersStateUnwashed { sizes }.into(),
+        false => say::PapersStateAfter { sizes }.into(),
+    };
+    context.say.saying(&state)
 }

@@ -1,6 +1,6 @@
 //! The yarn plan, and the yarn of a pair and of an order.
 
-use drawing::{Sheet, yarn_plan_sheet};
+use drawing::{PlanFor, Sheet, yarn_plan_sheet};
 use sewing::work::sewing_order;
 use sewing::yarn::{
     Basis, Consumption, Group, Item, Order, Role, Sewn, Used, YarnNeed, YarnPlan, consumption,
@@ -14,6 +14,7 @@ use words::{Given, Said, Words, key, say};
 use super::context::Context;
 use super::figures::drawn;
 use super::words::{capital, joined, swatch};
+use super::yarn_on_cloth;
 use crate::{Figure, PaperError, Scale, SeamYarnRow, YarnNeedRow, YarnNote, YarnPart, YarnText};
 
 /// The larger quantity that is counted up, all of the drawn size: as long as no order is stated, a number
@@ -21,7 +22,7 @@ use crate::{Figure, PaperError, Scale, SeamYarnRow, YarnNeedRow, YarnNote, YarnP
 const PAIRS: u32 = 100;
 
 /// What a page leaves for the drawn plan, in millimetres.
-const TALL_MM: f64 = 222.0;
+const TALL_MM: f64 = 233.0;
 
 /// A yarn with its size and colour.
 pub(super) fn yarn_text(context: &Context<'_>, key: &str) -> YarnText {
@@ -47,8 +48,10 @@ pub(super) fn part(context: &Context<'_>) -> Result<YarnPart, PaperError> {
     let of_order = order(&[(context.shown, PAIRS)]);
     let mut notes = Notes::default();
     let seams = seams(context, &taken, &of_pair, &mut notes);
+    let plan = plan(context.shown);
     Ok(YarnPart {
-        sheets: sheets(context, &plan(context.shown))?,
+        sheets: sheets(context, &plan)?,
+        on_cloth: yarn_on_cloth::rows(context, &plan),
         note: context.say.say(say::PapersYarnNote {
             size: context.shown.size.to_string(),
         }),
@@ -107,6 +110,8 @@ fn sheets(context: &Context<'_>, plan: &YarnPlan) -> Result<Vec<Figure>, PaperEr
         let groups = plan.groups.iter().filter(|group| group.role == role);
         for page in pages(context, plan, groups.cloned().collect()) {
             out.push(Figure {
+                callouts: Vec::new(),
+                state: String::new(),
                 drawing: drawn(&page)?,
                 title: context.say.named(title).to_owned(),
                 caption: context.say.say(say::PapersYarnSize {
@@ -128,7 +133,12 @@ fn pages(context: &Context<'_>, plan: &YarnPlan, groups: Vec<Group>) -> Vec<Shee
         groups,
         size: plan.size,
     };
-    let sheet = yarn_plan_sheet(&part, context.say);
+    let sheet = yarn_plan_sheet(
+        &part,
+        &context.loaded.collection,
+        PlanFor::Workroom,
+        context.say,
+    );
     if part.groups.len() == 1 || sheet.height <= Length::mm(TALL_MM) {
         return vec![sheet];
     }

@@ -32,7 +32,7 @@ pub use lists::{
 pub use open::{Ask, OpenGroup, OpenPart, OpenRow, Who};
 pub use order::{OperationRow, OperationStitch, StageBlock};
 pub use pack_words::PackWords;
-pub use yarn::{SeamYarnRow, YarnNeedRow, YarnNote, YarnPart};
+pub use yarn::{SeamYarnRow, YarnNeedRow, YarnNote, YarnOnClothRow, YarnPart};
 
 /// Everything one style's production pack says.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
@@ -145,6 +145,10 @@ pub struct Figure {
     pub title: String,
     /// A sentence or two below the drawing. May be empty.
     pub caption: String,
+    /// What the numbers on it stand for, from 1: titles of the plates that tell more. May be empty.
+    pub callouts: Vec<String>,
+    /// In which state of the pair its figures are, where that is not the state of its section. May be empty.
+    pub state: String,
     /// Given: the drawing is placed at exactly the size it states, and the page grows beyond A4 if it
     /// must. Absent: the drawing is scaled to fit.
     pub scale: Option<Scale>,

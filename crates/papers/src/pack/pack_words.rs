@@ -45,6 +45,18 @@ pub struct PackWords {
     pub codes_lead: String,
     /// Said of a finding that the maker has left so.
     pub left_so: String,
+    /// Title of the table of yarns on their cloth.
+    pub yarn_on_cloth: String,
+    /// Above it.
+    pub yarn_on_cloth_note: String,
+    /// What the ways of measuring rest on.
+    pub measures_basis: String,
+    /// What the tables of how points move rest on.
+    pub moves_basis: String,
+    /// Title of what changed since the revision before.
+    pub changes: String,
+    /// Above what changed.
+    pub changes_lead: String,
     /// Title of the seams that no operation shows.
     pub other_seams: String,
     /// Before the class of a seam.

@@ -27,6 +27,8 @@ pub struct YarnPart {
     pub unstated_total: String,
     /// A sentence on the operations whose yarn is not even estimated. Empty where there are none.
     pub unreckoned: String,
+    /// How far every yarn is from the cloth it lies on.
+    pub on_cloth: Vec<YarnOnClothRow>,
     /// Where the figures come from; a seam names them by their marks.
     pub notes: Vec<YarnNote>,
 }
@@ -82,4 +84,17 @@ pub struct YarnNote {
     pub mark: String,
     /// The formula and its source.
     pub text: String,
+}
+
+/// How far a yarn is in colour from a face of cloth it lies on.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct YarnOnClothRow {
+    /// The yarns that look like this.
+    pub yarns: String,
+    /// The cloth, and whether its face or its reverse.
+    pub cloth: String,
+    /// The colour difference CIEDE2000, such as "48.9".
+    pub difference: String,
+    /// What that looks like, such as "strong contrast".
+    pub contrast: String,
 }

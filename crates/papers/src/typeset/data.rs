@@ -185,6 +185,8 @@ mod tests {
     #[test]
     fn drawings_become_files_in_reading_order() {
         let figure = |svg: &str| Figure {
+            callouts: Vec::new(),
+            state: String::new(),
             drawing: Drawing::from_svg(svg, "test").unwrap(),
             title: "#t".to_owned(),
             caption: String::new(),

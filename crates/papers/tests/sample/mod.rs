@@ -114,6 +114,8 @@ pub fn pack() -> Pack {
 
 fn figure(drawing: papers::Drawing, title: &str, caption: &str, scale: Option<Scale>) -> Figure {
     Figure {
+        callouts: Vec::new(),
+        state: String::new(),
         drawing,
         title: title.into(),
         caption: caption.into(),

@@ -62,6 +62,7 @@ pub fn yarns() -> YarnPart {
         cones: "4".into(),
     };
     YarnPart {
+        on_cloth: Vec::new(),
         sheets: vec![figure(
             section(),
             "Needle yarns",

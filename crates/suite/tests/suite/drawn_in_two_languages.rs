@@ -10,7 +10,7 @@ use cut_sheets::{
 };
 use cutting::{CutSize, Plan, SizePairs, Spread, SpreadRules, Way, cut};
 use drawing::{
-    Sheet, View, garment_picture, garment_view, measure_sheets, seam_section,
+    PlanFor, Sheet, View, garment_picture, garment_view, measure_sheets, seam_section,
     seam_section_thumbnail, yarn_plan_sheet,
 };
 use lay::{Lay, Limits, Options, Splice, search};
@@ -104,7 +104,11 @@ impl Demo {
             }
         }
         all.extend(measure_sheets(&self.garment.pattern, words));
-        all.push(yarn_plan_sheet(&sewing::yarn::plan(&self.garment), words));
+        let plan = sewing::yarn::plan(&self.garment);
+        for reader in [PlanFor::Maker, PlanFor::Workroom] {
+            let collection = &self.garment.collection;
+            all.push(yarn_plan_sheet(&plan, collection, reader, words));
+        }
         all
     }
 

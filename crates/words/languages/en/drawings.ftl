@@ -44,6 +44,7 @@ plan-of-yarns-row = { $seam } { $numbers }
 plan-of-yarns-bartacks-of = { $of } bartacks
 plan-of-yarns-buttonholes-of = { $of } buttonholes
 plan-of-yarns-unseen = ({ $row })
+plan-of-yarns-notes-for-workroom = Metres are for one pair, without waste. Rows in brackets are not seen on the face shown; a strip shows the cloth most of the group lies on.
 plan-of-yarns-notes = Metres are for one pair, without waste. Rows in brackets are not seen on the face shown. The number after each cloth is the colour difference CIEDE2000 between the entered colours of yarn and cloth; a strip shows the first cloth.
 
 ## How a yarn reads on its cloth

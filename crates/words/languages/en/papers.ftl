@@ -323,7 +323,7 @@ papers-piece-folded = folded
 
 papers-not-stated = Not stated: { $what }.
 papers-not-stated-sewn = Not stated: { $what }. Its yarn is estimated as { $stitch }.
-papers-construction-note = A row's place is that of its needle. Numbers of ISO 4916 are given for orientation and are not checked against the standard: words, drawings and rows decide. The number behind the letters of ASTM D6193 is that of the rows of stitches through the plies; by common practice the row that joins them counts whether or not it is stated, a safety stitch as two and a coverstitch as one, and an overedge that only neatens does not. Machines are from memory, allowances common practice; thickness is the sum of the plies, not pressed.
+papers-construction-note = In sections the dark side of a ply is its face. A row's place is that of its needle. Numbers of ISO 4916 are given for orientation and are not checked against the standard: words, drawings and rows decide. The number behind the letters of ASTM D6193 is that of the rows of stitches through the plies; by common practice the row that joins them counts whether or not it is stated, a safety stitch as two and a coverstitch as one, and an overedge that only neatens does not. Machines are from memory, allowances common practice; thickness is the sum of the plies, not pressed.
 papers-class-unsure = { $class } (to be confirmed)
 papers-edges-show = the cloth's finished edges show inside
 papers-labels-lie = laid on top; { $labels }
@@ -364,6 +364,14 @@ papers-yarn-bartack = bartack, 2n √(w² + (l/n)²) + 2nT for n stitches over w
 papers-yarn-buttonhole = buttonhole
 papers-zigzag = zigzag
 papers-keyhole = keyhole
+papers-changes = What changed since the revision before
+papers-changes-lead = Everything else is as it was. Where a page said otherwise in the revision before, this one goes before it.
+papers-measures-basis = Where a tape is laid is common practice, and is said here so that nobody has to know it; lengths along a seam are taken along the seam.
+papers-moves-basis = Reckoned from the pieces as they are cut, before the wash, on the seam line.
+papers-yarn-on-cloth = Yarns on their cloth
+papers-yarn-on-cloth-note = The colour difference CIEDE2000 between the colours of yarn and cloth as entered, which a screen or a dye lot may not keep: judge a sewn sample in daylight.
+papers-cloth-face = face
+papers-cloth-reverse = reverse
 
 ## By size
 
