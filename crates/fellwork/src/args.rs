@@ -1,5 +1,6 @@
 //! What can be asked on the command line.
 
+mod look;
 mod set;
 mod sides;
 
@@ -29,6 +30,7 @@ Examples:
   fellwork demo                              the demo, its pack and the bench
   fellwork check saltmarsh/styles/ferryman   what a sewer would notice
   fellwork draw saltmarsh/styles/ferryman --view back --face inside -o back.svg
+  fellwork look saltmarsh/styles/ferryman --view back --at patch -o patch.png
   fellwork pack saltmarsh/styles/ferryman -o ferryman.pdf
   fellwork plan saltmarsh/orders/spring.toml the lays of an order and its cloth
   fellwork new mylabel --name \"Harbour Wide\" --code HW-1
@@ -38,6 +40,7 @@ STYLE is a style's folder or its style.toml.
 A name given with -o ends as what is written ends. A file that is there is written over where Fellwork wrote it \
 itself; any other only with --replace, and a file of a collection never.";
 
+pub use look::Look;
 pub use set::{Set, Undo, with_values_below_zero, without_space};
 
 /// Everything a workroom needs to sew a pair of jeans, computed from one style file.
@@ -66,6 +69,8 @@ pub enum Command {
     Sew(Sew),
     /// Draw the garment from the front or back, outside or inside, as SVG
     Draw(Draw),
+    /// Look at a place of the pair closely, new or worn, as PNG
+    Look(Look),
     /// Print the production pack as PDF
     Pack(Pack),
     /// Lay the pieces of some pairs on one cloth, as short as can be found

@@ -9,6 +9,7 @@ mod command;
 mod exit;
 mod files;
 mod output;
+mod png_file;
 mod printed;
 mod trouble;
 

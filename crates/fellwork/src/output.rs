@@ -10,6 +10,7 @@ use std::path::{Path, PathBuf};
 use std::{fs, io};
 
 use crate::files;
+use crate::png_file;
 use crate::trouble::Trouble;
 
 /// What kind of file is written.
@@ -23,10 +24,12 @@ pub enum Kind {
     Dxf,
     /// For a plotter.
     Hpgl,
+    /// A close look.
+    Png,
 }
 
 impl Kind {
-    const ALL: [Self; 4] = [Self::Svg, Self::Pdf, Self::Dxf, Self::Hpgl];
+    const ALL: [Self; 5] = [Self::Svg, Self::Pdf, Self::Dxf, Self::Hpgl, Self::Png];
 
     const fn ending(self) -> &'static str {
         match self {
@@ -34,6 +37,7 @@ impl Kind {
             Self::Pdf => "pdf",
             Self::Dxf => "dxf",
             Self::Hpgl => "hpgl",
+            Self::Png => "png",
         }
     }
 
@@ -43,6 +47,7 @@ impl Kind {
             Self::Pdf => "PDF",
             Self::Dxf => "DXF",
             Self::Hpgl => "HPGL",
+            Self::Png => "PNG",
         }
     }
 
@@ -60,6 +65,7 @@ impl Kind {
             Self::Pdf => papers::is_our_pdf(bytes),
             Self::Dxf => patterns::dxf::is_ours(bytes),
             Self::Hpgl => patterns::hpgl::is_ours(bytes),
+            Self::Png => png_file::is_ours(bytes),
         }
     }
 }

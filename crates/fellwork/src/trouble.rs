@@ -46,6 +46,16 @@ pub enum Trouble {
         #[help]
         sizes: String,
     },
+    /// The place is not on the side that is looked at.
+    #[error("{place} is not to be seen on this side")]
+    #[diagnostic(code("fellwork::not-on-this-side"))]
+    NotOnThisSide {
+        /// The place asked for.
+        place: String,
+        /// The places there are.
+        #[help]
+        places: String,
+    },
     /// The collection has no such cloth.
     #[error("the collection has no cloth named {cloth}")]
     #[diagnostic(code("fellwork::no-such-cloth"))]

@@ -109,6 +109,19 @@ impl LaidGarment {
         self.flat.folds()
     }
 
+    /// The outline of the half on which this copy lies, with the centre line, or a line so far beyond it, from the fork up.
+    pub fn half_outline(&self, hand: Hand, beyond: Length) -> Vec<Point> {
+        let Folds { outer, inner } = self.folds();
+        let mut points = outer;
+        points.extend(self.waist_line(self.view.half()).into_iter().rev());
+        let middle = |level: &Point| Point::new(-beyond.to_mm(), level.y);
+        let top = points.last().map(middle);
+        let fork = inner.last().map(middle);
+        points.extend(top.into_iter().chain(fork));
+        points.extend(inner.into_iter().rev());
+        points.into_iter().map(|p| self.mirrored(p, hand)).collect()
+    }
+
     /// The direction in which this copy lies from the centre line of the view. Turned out, left and
     /// right have changed places.
     pub fn sign(&self, hand: Hand) -> f64 {

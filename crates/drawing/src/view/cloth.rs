@@ -53,19 +53,7 @@ fn both_sides(half: Vec<Point>) -> Vec<Point> {
 
 /// The outline of one half, with the centre line, or a line so far beside it, from the fork up.
 pub(super) fn half_outline(scene: &Scene, hand: Hand, beyond_mm: f64) -> Vec<Point> {
-    let Folds { outer, inner } = scene.laid.folds();
-    let mut points = outer;
-    let waist = scene.laid.waist_line(scene.view.half());
-    points.extend(waist.into_iter().rev());
-    let top = points.last().map(|waist| Point::new(-beyond_mm, waist.y));
-    let fork = inner.last().map(|fork| Point::new(-beyond_mm, fork.y));
-    points.extend(top.into_iter().chain(fork));
-    points.extend(inner.into_iter().rev());
-    let points: Vec<Point> = points
-        .into_iter()
-        .map(|p| scene.laid.mirrored(p, hand))
-        .collect();
-    simplified(&points)
+    simplified(&scene.laid.half_outline(hand, Length::mm(beyond_mm)))
 }
 
 /// Panels of one half with what is set on them, clipped to the outline.

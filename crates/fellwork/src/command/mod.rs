@@ -9,6 +9,7 @@ mod draw;
 mod history;
 mod key;
 mod lay;
+mod look;
 mod named_file;
 mod new;
 mod pack;
@@ -36,6 +37,7 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::Pieces(asked) => pieces::run(&asked),
         Command::Sew(asked) => sew::run(&asked),
         Command::Draw(asked) => draw::run(&asked),
+        Command::Look(asked) => look::run(&asked),
         Command::Pack(asked) => pack::run(&asked),
         Command::Lay(asked) => lay::run(&asked),
         Command::Patterns(asked) => patterns::run(&asked),

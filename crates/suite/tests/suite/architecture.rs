@@ -44,6 +44,12 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "look",
+        &[
+            "draft", "flat", "geometry", "sewing", "style", "trade", "words",
+        ],
+    ),
+    (
         "cut_sheets",
         &[
             "cutting", "draft", "drawing", "geometry", "lay", "sewing", "style", "trade", "words",
@@ -131,6 +137,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "intake",
             "jobs",
             "lay",
+            "look",
             "papers",
             "patterns",
             "sewing",
@@ -175,7 +182,7 @@ const OUTWARD: &[(&[&str], &[&str])] = &[
     ),
     (
         &["std::thread", "thread::spawn", "rayon::"],
-        &["bench", "fellwork", "lay", "suite"],
+        &["bench", "fellwork", "lay", "look", "suite"],
     ),
     (&["std::net", "tokio::"], &["bench", "suite"]),
 ];

@@ -1,0 +1,384 @@
+//! The relief of the laid pair without its weave: which sheet is on top, how high it stands, how its cloth runs over a fold.
+
+use crate::areas::{Beside, around, runs};
+use crate::chance::{along, over, smooth};
+use crate::field::{Frame, blurred, in_bands};
+use crate::metal::Metal;
+use crate::place::Place;
+use crate::scene::{Border, Ridge, Scene, Sheet, Stands};
+use crate::tables::Tables;
+use crate::wear::Causes;
+use crate::wear_zones::EVERYWHERE;
+
+/// No sheet: the table.
+pub(crate) const TABLE: u16 = u16::MAX;
+
+/// One place of the relief.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Cell {
+    /// Height of the cloth's middle.
+    pub(crate) height: f32,
+    /// The same with what is set on it, for shadows.
+    pub(crate) body: f32,
+    /// How far the cloth that lies here would lie away from here, were its fold opened.
+    pub(crate) shift: [f32; 2],
+    /// The sheet on top.
+    pub(crate) top: u16,
+    /// How much this place is rubbed in wear.
+    pub(crate) zone: f32,
+}
+
+/// The relief over a window.
+pub(crate) struct Relief {
+    pub(crate) frame: Frame,
+    pub(crate) cells: Vec<Cell>,
+    /// How far each place stands out of what lies about it, -0.55 to 1.6.
+    pub(crate) proud: Vec<f32>,
+}
+
+/// Farthest that a ridge, with its slopes and waves, is looked at beyond its width.
+const BEYOND: f32 = 4.0;
+/// What lies about a place, for whether it stands out; and by how much it has to.
+const ABOUT: f32 = 2.2;
+const OUT_BY: f32 = 0.25;
+
+impl Relief {
+    pub(crate) fn of(scene: &Scene, frame: Frame, causes: &Causes, threads: usize) -> Relief {
+        let blank = Cell {
+            height: scene.table,
+            body: scene.table,
+            shift: [0.0; 2],
+            top: TABLE,
+            zone: 0.0,
+        };
+        let mut cells = vec![blank; frame.wide * frame.high];
+        in_bands(threads, &mut cells, frame.wide, |first, band| {
+            let part = frame.part(first, band.len() / frame.wide.max(1));
+            Band {
+                scene,
+                frame: part,
+                causes,
+                cells: band,
+            }
+            .lay();
+        });
+        let heights: Vec<f32> = cells.iter().map(|c| c.height).collect();
+        let reach = (ABOUT / frame.step * 0.8) as usize;
+        let about = blurred(&heights, frame.wide, reach.clamp(1, 64));
+        let proud = heights.iter().zip(&about);
+        let proud = proud
+            .map(|(h, a)| ((h - a) / OUT_BY).clamp(-0.55, 1.6))
+            .collect();
+        Relief {
+            frame,
+            cells,
+            proud,
+        }
+    }
+}
+
+impl Relief {
+    /// The height of the cell nearest to a place.
+    pub(crate) fn height_at(&self, at: Place) -> f32 {
+        let clamp =
+            |v: f32, count: usize| (v.round().max(0.0) as usize).min(count.saturating_sub(1));
+        let column = clamp(self.frame.column_of(at[0]), self.frame.wide);
+        let row = clamp(self.frame.row_of(at[1]), self.frame.high);
+        self.cells
+            .get(row * self.frame.wide + column)
+            .map_or(0.0, |cell| cell.height)
+    }
+}
+
+/// Some rows of the relief.
+struct Band<'a> {
+    scene: &'a Scene,
+    frame: Frame,
+    causes: &'a Causes,
+    cells: &'a mut [Cell],
+}
+
+impl Band<'_> {
+    fn lay(&mut self) {
+        for (index, sheet) in self.scene.sheets.iter().enumerate() {
+            self.sheet(index, sheet);
+        }
+        self.uneven();
+        self.drawn_in();
+        self.slits();
+        self.rubbed();
+        for metal in &self.scene.metals {
+            self.metal(metal);
+        }
+    }
+
+    fn sheet(&mut self, index: usize, sheet: &Sheet) {
+        if around(&sheet.outline, 0.0, &self.frame).is_none() {
+            return;
+        }
+        let clip = sheet.clip.map(|k| &self.scene.clips[k][..]);
+        let runs = runs(&sheet.outline, clip, &self.frame);
+        let rims = sheet.rims.iter().filter(|_| sheet.round > 0.0);
+        let rims: Vec<Beside> = rims
+            .filter_map(|rim| Beside::of(rim, false, sheet.round * 1.5, &self.frame))
+            .collect();
+        let wide = self.frame.wide;
+        for (row, runs) in runs.iter().enumerate() {
+            for column in runs.iter().flat_map(Clone::clone) {
+                let near = rims.iter().filter_map(|rim| rim.at(row, column));
+                let near = near.min_by(|a, b| a.left.abs().total_cmp(&b.left.abs()));
+                let inside = near.map_or(f32::INFINITY, |n| n.left.abs());
+                let up = rounded(inside, sheet.round);
+                let cell = &mut self.cells[row * wide + column];
+                cell.height = match sheet.stands {
+                    Stands::At(z) => self.scene.table + (z - self.scene.table) * up,
+                    Stands::On(more) => cell.height + more * up,
+                };
+                cell.top = index as u16;
+                cell.shift = near.map_or([0.0; 2], |n| {
+                    round_a_fold(n.left.abs(), sheet.round, n.way, n.left.signum())
+                });
+            }
+        }
+        for ridge in self.scene.ridges.iter().filter(|r| r.sheet == index) {
+            self.ridge(ridge, &runs);
+        }
+    }
+
+    fn ridge(&mut self, ridge: &Ridge, runs: &[Vec<std::ops::Range<usize>>]) {
+        let reach = ridge.width + BEYOND;
+        let Some(beside) = Beside::of(&ridge.line, false, reach, &self.frame) else {
+            return;
+        };
+        let tables = Tables::new();
+        let shape = Shape {
+            ridge,
+            tables: &tables,
+            feed: self.causes.feed,
+        };
+        let wide = self.frame.wide;
+        for row in beside.rows.clone() {
+            for run in &runs[row] {
+                let columns = run.start.max(beside.columns.start)..run.end.min(beside.columns.end);
+                for column in columns {
+                    let Some(near) = beside.at(row, column) else {
+                        continue;
+                    };
+                    let s = near.left * ridge.side;
+                    let cell = &mut self.cells[row * wide + column];
+                    cell.height += shape.height(s, near.along);
+                    if ridge.near == Border::Fold && s >= 0.0 {
+                        cell.shift = round_a_fold(s, 0.8 * ridge.ply, near.way, ridge.side);
+                    }
+                }
+            }
+            for column in beside.columns.clone() {
+                if let Some(near) = beside.at(row, column) {
+                    let s = near.left * ridge.side;
+                    self.cells[row * wide + column].height -= shape.groove(s);
+                }
+            }
+        }
+    }
+
+    /// Cloth never lies quite flat.
+    fn uneven(&mut self) {
+        let wide = self.frame.wide;
+        for (k, cell) in self.cells.iter_mut().enumerate() {
+            if cell.top != TABLE {
+                let (x, y) = (self.frame.x(k % wide), self.frame.y(k / wide));
+                cell.height +=
+                    0.12 * over(x / 17.0, y / 14.0, 61) + 0.05 * over(x / 6.0, y / 7.0, 62);
+            }
+            cell.body = cell.height;
+        }
+    }
+
+    /// Rows draw the cloth in, deeper at each hole.
+    fn drawn_in(&mut self) {
+        /// Beyond this the pull of a row is nothing.
+        const PULL: f32 = 1.7;
+        let step = self.frame.step;
+        if step > 0.4 {
+            return;
+        }
+        let tables = Tables::new();
+        let mut dents = vec![0.0_f32; self.cells.len()];
+        for strand in self.scene.strands.iter().filter(|s| s.pulls) {
+            let (a, b) = (strand.from, strand.to);
+            let Some((columns, rows)) = around(&[a, b], PULL, &self.frame) else {
+                continue;
+            };
+            let long = ((b[0] - a[0]).powi(2) + (b[1] - a[1]).powi(2))
+                .sqrt()
+                .max(0.01);
+            let way = [(b[0] - a[0]) / long, (b[1] - a[1]) / long];
+            for row in rows {
+                for column in columns.clone() {
+                    let (dx, dy) = (self.frame.x(column) - a[0], self.frame.y(row) - a[1]);
+                    let (s, v) = (dx * way[0] + dy * way[1], dy * way[0] - dx * way[1]);
+                    let out = (-s).max(s - long).max(0.0);
+                    let line = 0.20 * tables.fade((v * v + 4.0 * out * out) / 0.5625);
+                    let hole = 0.16 * tables.fade((dx * dx + dy * dy) / 0.1024);
+                    let dent = &mut dents[row * self.frame.wide + column];
+                    *dent = dent.max(line + hole);
+                }
+            }
+        }
+        for (cell, dent) in self.cells.iter_mut().zip(dents) {
+            cell.height -= dent;
+            cell.body -= dent;
+        }
+    }
+
+    fn slits(&mut self) {
+        const HALF: f32 = 0.45;
+        const DEEP: f32 = 0.9;
+        for slit in &self.scene.slits {
+            let Some(beside) = Beside::of(&[slit.from, slit.to], false, HALF * 2.0, &self.frame)
+            else {
+                continue;
+            };
+            for row in beside.rows.clone() {
+                for column in beside.columns.clone() {
+                    if let Some(near) = beside.at(row, column) {
+                        let deep = DEEP * smooth((HALF * 1.6 - near.left.abs()) / HALF);
+                        let cell = &mut self.cells[row * self.frame.wide + column];
+                        cell.height -= deep;
+                        cell.body -= deep;
+                    }
+                }
+            }
+        }
+    }
+
+    fn rubbed(&mut self) {
+        let tables = Tables::new();
+        for cell in self.cells.iter_mut().filter(|c| c.top != TABLE) {
+            cell.zone = EVERYWHERE;
+        }
+        for zone in &self.scene.zones {
+            let Some((columns, rows)) = around(&[zone.middle; 2], zone.reach(), &self.frame) else {
+                continue;
+            };
+            for row in rows {
+                for column in columns.clone() {
+                    let more = zone.at(self.frame.x(column), self.frame.y(row), &tables);
+                    self.cells[row * self.frame.wide + column].zone += more;
+                }
+            }
+        }
+        for cell in self.cells.iter_mut() {
+            cell.zone = cell.zone.clamp(0.05, 1.8);
+        }
+    }
+
+    /// A head of metal presses its seat in and stands in the way of the light.
+    fn metal(&mut self, metal: &Metal) {
+        const PRESSES: f32 = 9.0;
+        let at = metal.at;
+        let Some((columns, rows)) = around(&[at, at], metal.radius + PRESSES, &self.frame) else {
+            return;
+        };
+        let tables = Tables::new();
+        for row in rows {
+            for column in columns.clone() {
+                let (dx, dy) = (self.frame.x(column) - at[0], self.frame.y(row) - at[1]);
+                let d = (dx * dx + dy * dy).sqrt();
+                let cell = &mut self.cells[row * self.frame.wide + column];
+                if cell.top as usize >= metal.level && cell.top != TABLE {
+                    continue;
+                }
+                let beyond = ((d - 0.5 * metal.radius) / 4.2).max(0.0);
+                let pressed = 0.30 * tables.fade(beyond * beyond);
+                cell.height -= pressed;
+                cell.body -= pressed;
+                if d < metal.radius {
+                    cell.body = cell.height + crate::metal::profile(metal, d);
+                }
+            }
+        }
+    }
+}
+
+/// How far up a rounded edge is, as a share, `s` in from it.
+fn rounded(s: f32, radius: f32) -> f32 {
+    if radius <= 0.0 || s >= radius {
+        return 1.0;
+    }
+    let t = 1.0 - (s / radius).clamp(0.0, 1.0);
+    (1.0 - t * t).sqrt()
+}
+
+/// Round a fold cloth goes on by the length of its arc: how far the cloth seen at `s` would lie further out, were it flat.
+fn round_a_fold(s: f32, radius: f32, way: Place, side: f32) -> [f32; 2] {
+    if radius <= 0.0 || s >= radius {
+        return [0.0; 2];
+    }
+    // The arc less the straight: (π/2 - 1) radii at the edge, none where it lies flat; a cubic is near enough.
+    let t = 1.0 - (s / radius).clamp(0.0, 1.0);
+    let out = 0.57 * radius * t * t * t;
+    [way[1] * side * out, -way[0] * side * out]
+}
+
+/// The shape of a ridge across and along.
+struct Shape<'a> {
+    ridge: &'a Ridge,
+    tables: &'a Tables,
+    feed: f32,
+}
+
+impl Shape<'_> {
+    /// `s` into the ridge from its line, `t` along it.
+    fn height(&self, s: f32, t: f32) -> f32 {
+        let r = self.ridge;
+        let radius = 0.8 * r.ply;
+        let up = match r.near {
+            // The fold itself and what it encloses; the inner edges lie a little further in.
+            Border::Fold => 0.68 * rounded(s, radius) + 0.32 * smooth((s - 0.7) / 1.5),
+            Border::Slope(wide) => smooth((s + wide / 2.0) / wide),
+            Border::Valley => smooth(s / 1.2),
+            Border::Rise => smooth(s / 1.6),
+        };
+        let up = if r.near == Border::Fold && s < 0.0 {
+            0.0
+        } else {
+            up
+        };
+        let down = match r.far {
+            Border::Fold => rounded((r.width - s).max(0.0), radius),
+            Border::Slope(wide) => smooth((r.width + wide / 2.0 - s) / wide),
+            Border::Valley | Border::Rise => smooth((r.width - s) / 1.2),
+        };
+        r.height * up * down + self.waves(s, t)
+    }
+
+    /// A ply longer by `feed` than the other lies in waves of wave length · √feed / π (derived).
+    fn waves(&self, s: f32, t: f32) -> f32 {
+        let r = self.ridge;
+        let Some(waves) = r.waves else { return 0.0 };
+        let salt = 41 + r.sheet as u32;
+        let long = waves.length;
+        let drift = 0.35 * along(t / 9.0, r.sheet as i32, salt) * long;
+        let turns = (t + waves.lean * s + drift) / long;
+        let high = long * (self.feed * waves.more).sqrt() / std::f32::consts::PI
+            * (0.75 + 0.35 * along(t / long, r.sheet as i32, salt + 100));
+        let envelope = smooth((s + 2.2) / 3.0) * smooth((r.width + 3.4 - s) / 3.4);
+        high * (self.tables.sine(turns) + 0.25 * self.tables.sine(2.0 * turns + 0.16)) * envelope
+    }
+
+    /// What is drawn down beside a fold, or between two plies that part.
+    fn groove(&self, s: f32) -> f32 {
+        match self.ridge.near {
+            Border::Fold => {
+                let t = (s + 0.1) / 0.30;
+                0.16 * self.tables.fade(t * t)
+            }
+            Border::Valley => {
+                let t = s / 0.45;
+                0.24 * self.tables.fade(t * t)
+            }
+            Border::Slope(_) | Border::Rise => 0.0,
+        }
+    }
+}
