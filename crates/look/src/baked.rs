@@ -16,6 +16,8 @@ const WIDE: usize = 48;
 /// Waves that would be weaker than this are left out.
 const FAINT: f32 = 0.02;
 const HIGHEST: i32 = 6;
+/// A baked repeat is too coarse for single fibres.
+const BAKED_STEP: f32 = 0.05;
 const MOST_WAVES: usize = 12;
 
 /// One wave of the repeat.
@@ -34,6 +36,7 @@ pub(crate) struct Baked {
     waves: Vec<Wave>,
     pub(crate) pitch: f32,
     /// How much a yarn's own shade shows.
+    pub(crate) dyed: f32,
     tables: Tables,
 }
 
@@ -128,7 +131,7 @@ impl Baked {
         pixel: f32,
     ) -> Baked {
         let tables = Tables::new();
-        let face = Face::of(&woven.even(), reverse);
+        let face = Face::of(&woven.even(), reverse, BAKED_STEP);
         let repeat = Repeat::of(&face, sun);
         let doses = DOSES.map(|dose| repeat.colours(colour, reverse, causes, dose, &tables));
         let count = repeat.samples.len() as f32;
@@ -170,6 +173,7 @@ impl Baked {
             means,
             waves,
             pitch: woven.warp.pitch,
+            dyed: colour.dyed(),
             tables,
         }
     }

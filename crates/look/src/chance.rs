@@ -1,6 +1,7 @@
 //! Unevenness that is the same on every machine and in every window: an integer hash on absolute cells.
 
 /// One number of 32 bits for a cell; neighbouring cells have nothing in common.
+#[inline(always)]
 pub(crate) fn hash(i: i32, j: i32, salt: u32) -> u32 {
     let mut h = (i as u32).wrapping_mul(0x9E37_79B1)
         ^ (j as u32).wrapping_mul(0x85EB_CA77)
@@ -13,30 +14,56 @@ pub(crate) fn hash(i: i32, j: i32, salt: u32) -> u32 {
 }
 
 /// From 0 to 1, for a cell.
+#[inline(always)]
 pub(crate) fn chance(i: i32, j: i32, salt: u32) -> f32 {
     (hash(i, j, salt) >> 8) as f32 * (1.0 / 16_777_216.0)
 }
 
 /// Smooth step from 0 to 1.
+#[inline(always)]
 pub(crate) fn smooth(t: f32) -> f32 {
     let t = t.clamp(0.0, 1.0);
     t * t * (3.0 - 2.0 * t)
 }
 
+/// The whole number at or below, and what is left; without a call to the system's own.
+#[inline(always)]
+pub(crate) fn parted(u: f32) -> (i32, f32) {
+    let cut = u as i32;
+    let whole = if (cut as f32) > u {
+        cut.wrapping_sub(1)
+    } else {
+        cut
+    };
+    (whole, u - whole as f32)
+}
+
 /// Unevenness along a line of its own, one cell a unit, from -1 to 1.
+#[inline(always)]
 pub(crate) fn along(u: f32, line: i32, salt: u32) -> f32 {
-    let floor = u.floor();
-    let (i, f) = (floor as i32, u - floor);
+    let (i, f) = parted(u);
     let f = f * f * (3.0 - 2.0 * f);
     let (a, b) = (chance(i, line, salt), chance(i.wrapping_add(1), line, salt));
     2.0 * (a + (b - a) * f) - 1.0
 }
 
+/// Two unevennesses along a line of its own, from one hash.
+#[inline(always)]
+pub(crate) fn along_both(u: f32, line: i32, salt: u32) -> (f32, f32) {
+    let (i, f) = parted(u);
+    let f = f * f * (3.0 - 2.0 * f);
+    let (a, b) = (hash(i, line, salt), hash(i.wrapping_add(1), line, salt));
+    let mix = |a: u32, b: u32| {
+        let (a, b) = (a as f32, b as f32);
+        (a + (b - a) * f) * (2.0 / 65_536.0) - 1.0
+    };
+    (mix(a >> 16, b >> 16), mix(a & 0xFFFF, b & 0xFFFF))
+}
+
 /// Unevenness over the plane, one cell a unit, from -1 to 1.
+#[inline(always)]
 pub(crate) fn over(u: f32, v: f32, salt: u32) -> f32 {
-    let (floor_u, floor_v) = (u.floor(), v.floor());
-    let (i, j) = (floor_u as i32, floor_v as i32);
-    let (f, g) = (u - floor_u, v - floor_v);
+    let ((i, f), (j, g)) = (parted(u), parted(v));
     let (f, g) = (f * f * (3.0 - 2.0 * f), g * g * (3.0 - 2.0 * g));
     let (i1, j1) = (i.wrapping_add(1), j.wrapping_add(1));
     let low = chance(i, j, salt) + (chance(i1, j, salt) - chance(i, j, salt)) * f;

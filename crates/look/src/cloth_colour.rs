@@ -35,7 +35,7 @@ struct LitFace {
 impl LitFace {
     fn of(woven: &Woven, reverse: bool) -> LitFace {
         const RIM: usize = 30;
-        let face = Face::of(woven, reverse);
+        let face = Face::of(woven, reverse, STEP);
         let sun = Sun::of(&Light::default());
         let mut z = vec![0.0; WIDE * WIDE];
         let mut weft = vec![false; WIDE * WIDE];
@@ -85,6 +85,12 @@ impl LitFace {
 }
 
 impl ClothColour {
+    /// How much of the warp's colour is dye, from 0 to 1: so much its yarns differ.
+    pub(crate) fn dyed(&self) -> f32 {
+        let share = |k: usize| self.warp[k] / (self.warp[k] + self.ground[k]).max(0.001);
+        ((share(0) + share(1) + share(2)) / 3.0).clamp(0.08, 1.0)
+    }
+
     /// Solves warp and weft, two unknowns a channel, from the stated face and reverse.
     pub(crate) fn of(woven: &Woven, face: Colour, reverse: Colour) -> ClothColour {
         let stated = [face, reverse].map(linear);

@@ -18,12 +18,14 @@ pub(crate) fn linear(colour: Colour) -> Rgb {
 }
 
 /// Absorption over scattering of what gives back so much light: it adds up where dyes do.
+#[inline(always)]
 pub(crate) fn absorbed(reflected: f32) -> f32 {
     let r = reflected.clamp(0.001, 0.97);
     (1.0 - r) * (1.0 - r) / (2.0 * r)
 }
 
 /// The light given back by so much absorption.
+#[inline(always)]
 pub(crate) fn reflected(k: f32) -> f32 {
     1.0 + k - (k * k + 2.0 * k).sqrt()
 }

@@ -172,7 +172,7 @@ impl Far<'_> {
                 let light = here.lit()
                     * self
                         .tables
-                        .fade(2.0 + 0.55 * self.yarns(baked.pitch, across, up))
+                        .fade(2.0 + 0.55 * baked.dyed * self.yarns(baked.pitch, across, up))
                     * E_SQUARED;
                 colour.map(|c| c * light)
             }

@@ -8,13 +8,16 @@ mod stitching;
 mod trims;
 mod zones;
 
+#[cfg(test)]
+pub(crate) use stitching::holes;
+
 use draft::{ClothUse, Piece, PieceId};
 use flat::{Half, Hand, LaidGarment, View};
 use geometry::{Path, Point, Vec2};
 use sewing::{Face, Garment};
 use trade::{Colour, Length};
 
-use crate::calibrated::calibrated;
+use crate::calibrated::{calibrated, calibrated_yarn};
 use crate::cloth::Woven;
 use crate::cloth_colour::ClothColour;
 use crate::place::{Place, place, places};
@@ -86,7 +89,8 @@ impl Scene {
     }
 }
 
-fn cloth_look(garment: &Garment, use_: ClothUse) -> ClothLook {
+/// A cloth of the style as it is drawn.
+pub(crate) fn cloth_look(garment: &Garment, use_: ClothUse) -> ClothLook {
     let refs = &garment.doc.cloth;
     let key = match use_ {
         ClothUse::Shell => Some(&refs.shell),
@@ -217,11 +221,12 @@ impl Laying<'_> {
     /// The number of a sewing yarn, new or known.
     fn yarn(&mut self, colour: Colour, diameter: Length) -> usize {
         let yarn = SewingYarn::of(colour, diameter);
-        let known = self.scene.yarns.iter().position(|y| *y == yarn);
-        known.unwrap_or_else(|| {
-            self.scene.yarns.push(yarn);
-            self.scene.yarns.len() - 1
-        })
+        let alike = |y: &SewingYarn| y.diameter == yarn.diameter && y.colour == yarn.colour;
+        if let Some(known) = self.scene.yarns.iter().position(alike) {
+            return known;
+        }
+        self.scene.yarns.push(calibrated_yarn(yarn));
+        self.scene.yarns.len() - 1
     }
 
     /// The half of the view.
@@ -247,5 +252,6 @@ fn set_on(outline: Vec<Place>, clip: Option<usize>, stuff: Stuff, more: f32, rou
         stands: Stands::On(more),
         rims: vec![rim],
         round,
+        folds: true,
     }
 }

@@ -23,6 +23,8 @@ mod letters;
 mod light;
 mod metal;
 mod near;
+#[cfg(test)]
+mod on_pixels;
 mod picture;
 mod place;
 mod relief;

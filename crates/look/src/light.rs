@@ -139,7 +139,7 @@ impl Steps {
             .sqrt()
             .max(0.001);
         Steps {
-            sun: along([sun.towards[0] / level, sun.towards[1] / level], 1.35),
+            sun: along([sun.towards[0] / level, sun.towards[1] / level], 1.22),
             sky: sun.round.iter().map(|way| along(*way, 1.7)).collect(),
         }
     }

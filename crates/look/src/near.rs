@@ -155,7 +155,7 @@ impl Near<'_> {
             .iter()
             .map(|look| {
                 let woven = look.woven.washed(self.causes.rinsed);
-                [false, true].map(|reverse| Face::of(&woven, reverse))
+                [false, true].map(|reverse| Face::of(&woven, reverse, fine.step))
             })
             .collect();
         let blank = Sample::table(self.scene.table);
@@ -370,7 +370,7 @@ impl Filling<'_> {
             let Some((columns, rows)) = around(&[metal.at; 2], metal.radius, &self.frame) else {
                 continue;
             };
-            let seat = self.relief.height_at(metal.at) + 0.25;
+            let seat = self.relief.seat(metal) + 0.25;
             for row in rows {
                 for column in columns.clone() {
                     let sample = &mut self.samples[row * self.frame.wide + column];

@@ -38,6 +38,8 @@ pub(crate) struct Relief {
 
 /// Farthest that a ridge, with its slopes and waves, is looked at beyond its width.
 const BEYOND: f32 = 4.0;
+/// How much of what lies behind a panel shows through it (chosen).
+const SHOWS_THROUGH: f32 = 0.3;
 /// What lies about a place, for whether it stands out; and by how much it has to.
 const ABOUT: f32 = 2.2;
 const OUT_BY: f32 = 0.25;
@@ -88,6 +90,27 @@ impl Relief {
             .get(row * self.frame.wide + column)
             .map_or(0.0, |cell| cell.height)
     }
+
+    /// The height that a head of metal is set on.
+    pub(crate) fn seat(&self, metal: &Metal) -> f32 {
+        let column = self
+            .frame
+            .columns(metal.at[0], metal.at[0] + self.frame.step)
+            .start;
+        let row = self
+            .frame
+            .rows(metal.at[1], metal.at[1] - self.frame.step)
+            .start;
+        let d = {
+            let (dx, dy) = (
+                self.frame.x(column) - metal.at[0],
+                self.frame.y(row) - metal.at[1],
+            );
+            (dx * dx + dy * dy).sqrt()
+        };
+        let cell = self.cells.get(row * self.frame.wide + column);
+        cell.map_or(0.0, |cell| cell.body - crate::metal::profile(metal, d))
+    }
 }
 
 /// Some rows of the relief.
@@ -105,11 +128,11 @@ impl Band<'_> {
         }
         self.uneven();
         self.drawn_in();
-        self.slits();
         self.rubbed();
         for metal in &self.scene.metals {
             self.metal(metal);
         }
+        self.slits();
     }
 
     fn sheet(&mut self, index: usize, sheet: &Sheet) {
@@ -133,9 +156,11 @@ impl Band<'_> {
                 cell.height = match sheet.stands {
                     Stands::At(z) => self.scene.table + (z - self.scene.table) * up,
                     Stands::On(more) => cell.height + more * up,
+                    Stands::Beside if cell.height > 0.0 => cell.height * SHOWS_THROUGH,
+                    Stands::Beside => cell.height,
                 };
                 cell.top = index as u16;
-                cell.shift = near.map_or([0.0; 2], |n| {
+                cell.shift = near.filter(|_| sheet.folds).map_or([0.0; 2], |n| {
                     round_a_fold(n.left.abs(), sheet.round, n.way, n.left.signum())
                 });
             }
@@ -152,6 +177,7 @@ impl Band<'_> {
         };
         let tables = Tables::new();
         let shape = Shape {
+            long: length_of(&ridge.line),
             ridge,
             tables: &tables,
             feed: self.causes.feed,
@@ -244,8 +270,10 @@ impl Band<'_> {
                     if let Some(near) = beside.at(row, column) {
                         let deep = DEEP * smooth((HALF * 1.6 - near.left.abs()) / HALF);
                         let cell = &mut self.cells[row * self.frame.wide + column];
+                        if cell.top != TABLE && cell.top as usize >= slit.level {
+                            continue;
+                        }
                         cell.height -= deep;
-                        cell.body -= deep;
                     }
                 }
             }
@@ -326,6 +354,13 @@ struct Shape<'a> {
     ridge: &'a Ridge,
     tables: &'a Tables,
     feed: f32,
+    long: f32,
+}
+
+fn length_of(line: &[Place]) -> f32 {
+    line.windows(2)
+        .map(|w| ((w[1][0] - w[0][0]).powi(2) + (w[1][1] - w[0][1]).powi(2)).sqrt())
+        .sum()
 }
 
 impl Shape<'_> {
@@ -350,7 +385,12 @@ impl Shape<'_> {
             Border::Slope(wide) => smooth((r.width + wide / 2.0 - s) / wide),
             Border::Valley | Border::Rise => smooth((r.width - s) / 1.2),
         };
-        r.height * up * down + self.waves(s, t)
+        let ends = if r.taper > 0.0 {
+            smooth(t.min(self.long - t) / r.taper)
+        } else {
+            1.0
+        };
+        (r.height * up * down + self.waves(s, t)) * ends
     }
 
     /// A ply longer by `feed` than the other lies in waves of wave length · √feed / π (derived).

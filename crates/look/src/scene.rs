@@ -32,6 +32,8 @@ pub(crate) enum Stands {
     At(f32),
     /// It stands so much higher than what it lies on.
     On(f32),
+    /// It lies beside others, and over what is hidden below it: of that a little shows through.
+    Beside,
 }
 
 /// An area of one stuff.
@@ -45,6 +47,8 @@ pub(crate) struct Sheet {
     /// The lines at which it ends, round by this radius.
     pub(crate) rims: Vec<Vec<Place>>,
     pub(crate) round: f32,
+    /// Whether its cloth goes on round those lines.
+    pub(crate) folds: bool,
 }
 
 /// How a seam begins or ends across.
@@ -86,6 +90,8 @@ pub(crate) struct Ridge {
     pub(crate) waves: Option<Waves>,
     /// Thickness of a ply, for its folds.
     pub(crate) ply: f32,
+    /// Over how much of its ends it fades away.
+    pub(crate) taper: f32,
 }
 
 /// A slit in the cloth.
@@ -93,6 +99,8 @@ pub(crate) struct Ridge {
 pub(crate) struct Slit {
     pub(crate) from: Place,
     pub(crate) to: Place,
+    /// It is cut into the sheets before this one.
+    pub(crate) level: usize,
 }
 
 /// One cloth as it is drawn.
@@ -165,6 +173,7 @@ impl Scene {
                 stands: Stands::At(0.0),
                 rims: Vec::new(),
                 round: 0.0,
+                folds: false,
             }],
             clips: Vec::new(),
             ridges: Vec::new(),

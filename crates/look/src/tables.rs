@@ -2,6 +2,8 @@
 
 use std::sync::LazyLock;
 
+use crate::chance::parted;
+
 const FADE_STEPS: usize = 4096;
 /// Beyond this `e` to the minus is nothing that eight bits could show.
 const FADE_REACH: f32 = 16.0;
@@ -54,6 +56,7 @@ impl Tables {
     }
 
     /// `e` to the minus `x`, for `x` from 0 on.
+    #[inline(always)]
     pub(crate) fn fade(&self, x: f32) -> f32 {
         let t = x.clamp(0.0, FADE_REACH) * (FADE_STEPS as f32 / FADE_REACH);
         let k = (t as usize).min(FADE_STEPS);
@@ -61,18 +64,21 @@ impl Tables {
     }
 
     /// The sine of so many turns.
+    #[inline(always)]
     pub(crate) fn sine(&self, turns: f32) -> f32 {
-        let t = (turns - turns.floor()) * TURN_STEPS as f32;
+        let t = parted(turns).1 * TURN_STEPS as f32;
         let k = (t as usize).min(TURN_STEPS);
         self.turn[k] + (self.turn[k + 1] - self.turn[k]) * (t - k as f32)
     }
 
     /// The cosine of so many turns.
+    #[inline(always)]
     pub(crate) fn cosine(&self, turns: f32) -> f32 {
         self.sine(turns + 0.25)
     }
 
     /// Linear light as a channel of sRGB (IEC 61966-2-1).
+    #[inline(always)]
     pub(crate) fn tone(&self, linear: f32) -> u8 {
         let k = (linear.clamp(0.0, 1.0) * TONES as f32 + 0.5) as usize;
         self.tone[k.min(TONES)]

@@ -1,6 +1,6 @@
 //! The height of woven cloth at a point: which yarn lies on top there, and where on it.
 
-use crate::chance::{along, chance, over, smooth};
+use crate::chance::{along, along_both, chance, over, parted, smooth};
 use crate::cloth::{System, TWIST, Woven};
 
 /// What lies on top at a point of the cloth.
@@ -19,6 +19,10 @@ pub(crate) struct Hit {
 const SINKS: f32 = 0.24;
 /// How far a float spreads into a gap beside it, of its half width: without it the weft shows as square windows.
 const LEANS: f32 = 0.5;
+/// Single fibres are seen at samples so close.
+const SEEN_FIBRE: f32 = 0.03;
+/// How many crossings about a point are looked at.
+const BEFORE: i32 = 6;
 const WARP_SALT: u32 = 3;
 const WEFT_SALT: u32 = 7;
 
@@ -27,8 +31,11 @@ pub(crate) struct Face {
     pub(crate) woven: Woven,
     /// +1 the face, -1 the reverse.
     side: i32,
+    /// Levels by phase, the repeat gone through so often that no phase near it has to be reduced.
     warp_level: Vec<f32>,
     weft_level: Vec<f32>,
+    /// Whether samples lie so close that single fibres are seen.
+    fine: bool,
     turn: i32,
     floor: f32,
     twist: [f32; 2],
@@ -37,14 +44,15 @@ pub(crate) struct Face {
 }
 
 impl Face {
-    pub(crate) fn of(woven: &Woven, reverse: bool) -> Face {
+    /// `step` is how far apart its samples will lie.
+    pub(crate) fn of(woven: &Woven, reverse: bool, step: f32) -> Face {
         let twill = woven.twill;
         let n = twill.repeat;
         // Seen from behind, what was under is over, and left and right have changed places.
         let turn = if twill.right_hand == reverse { -1 } else { 1 };
         let warp_up = |phase: i32| twill.over(phase) != reverse;
         let level = |up: &dyn Fn(i32) -> bool| -> Vec<f32> {
-            (0..n)
+            (-BEFORE..n + BEFORE)
                 .map(|phase| {
                     let here = up(phase);
                     let ends = [phase - 1, phase + 1].map(|p| up(p) != here);
@@ -62,6 +70,7 @@ impl Face {
             warp_level: level(&warp_up),
             weft_level: level(&|phase| !warp_up(phase)),
             turn,
+            fine: step <= SEEN_FIBRE,
             floor: -woven.warp.half[1] - woven.warp.wave.max(woven.weft.wave) / 2.0,
             twist: [1.0 / root, turns / root],
             crown: woven.crown(),
@@ -86,9 +95,10 @@ impl Face {
     }
 
     /// Phase of a crossing in the repeat.
-    fn phase(&self, end: i32, pick: i32) -> usize {
+    #[inline(always)]
+    fn phase(&self, end: i32, pick: i32) -> i32 {
         pick.wrapping_sub(end.wrapping_mul(self.turn))
-            .rem_euclid(self.woven.twill.repeat) as usize
+            .rem_euclid(self.woven.twill.repeat)
     }
 
     /// At `x` across and `y` along the warp.
@@ -122,18 +132,24 @@ impl Face {
             &self.warp_level
         };
         let step = s / other.pitch - 0.5;
-        let j = step.floor();
-        let f = smooth(step - j);
-        let (i0, j) = ((t / own.pitch).floor() as i32, j as i32);
-        let level = |i: i32| {
-            let (a, b) = if WEFT {
-                (self.phase(j, i), self.phase(j.wrapping_add(1), i))
-            } else {
-                (self.phase(i, j), self.phase(i, j.wrapping_add(1)))
-            };
-            levels[a] * (1.0 - f) + levels[b] * f
+        let (j, f) = parted(step);
+        let f = smooth(f);
+        let i0 = parted(t / own.pitch).0;
+        // One end on, the phase is one turn back; one pick on, one ahead.
+        let (first, by_yarn, by_cross) = if WEFT {
+            (self.phase(j, i0.wrapping_sub(2)), 1, -self.turn)
+        } else {
+            (self.phase(i0.wrapping_sub(2), j), -self.turn, 1)
         };
-        let lv: [f32; 5] = std::array::from_fn(|k| level(i0.wrapping_add(k as i32 - 2)));
+        let lv: [f32; 5] = std::array::from_fn(|k| {
+            let at = (first + BEFORE + by_yarn * k as i32) as usize;
+            let a = levels.get(at).copied().unwrap_or(-1.0);
+            let b = levels
+                .get((at as i32 + by_cross) as usize)
+                .copied()
+                .unwrap_or(-1.0);
+            a + (b - a) * f
+        });
         for k in 1..4 {
             let i = i0.wrapping_add(k as i32 - 2);
             let here = lv[k];
@@ -175,21 +191,27 @@ impl Face {
     }
 
     /// Where across a yarn a point lies that strays, and how thick the yarn is there.
+    #[inline(always)]
     fn uneven(&self, from_middle: f32, s: f32, i: i32, salt: u32) -> (f32, f32) {
         let w = &self.woven;
         if w.uneven <= 0.0 {
             return (from_middle, 1.0);
         }
-        let shift = 31.0 * chance(i, 0, salt);
-        let stray = w.stray * along(s / 2.5 + shift, i, salt);
-        let thick = 1.0
-            + w.uneven * along(s / 9.0 + shift, i, salt + 20)
-            + 0.5 * w.uneven * along(s / 1.3 + shift, i, salt + 40);
-        let hairy = 0.012 * along(s / 0.11 + shift, i, salt + 60);
+        let own = chance(i, 0, salt);
+        let shift = 31.0 * own;
+        let (aside, thicker) = along_both(s / 2.1 + shift, i, salt);
+        let thick = 1.0 + w.uneven * (1.1 * thicker + 0.6 * (own - 0.5));
+        let stray = w.stray * aside;
+        let hairy = if self.fine {
+            0.012 * along(s / 0.11 + shift, i, salt + 60)
+        } else {
+            0.0
+        };
         (from_middle - stray + hairy, thick)
     }
 
     /// Streaks of the fibres on a yarn, along the helix of its Z twist, from -1 to 1.
+    #[inline(always)]
     pub(crate) fn fibres(&self, hit: &Hit) -> f32 {
         let u = hit.across;
         // The arc across the yarn, near enough for streaks.
@@ -199,11 +221,16 @@ impl Face {
         let across = arc * ca - flip * hit.along * sa;
         let along = flip * arc * sa + hit.along * ca;
         let own = hit.yarn as f32;
-        0.6 * over(across / 0.045, along / 0.7 + own * 3.7, 11)
-            + 0.4 * over(across / 0.02, along / 0.35 + own * 5.1, 12)
+        let coarse = 0.6 * over(across / 0.045, along / 0.7 + own * 3.7, 11);
+        if self.fine {
+            coarse + 0.4 * over(across / 0.02, along / 0.35 + own * 5.1, 12)
+        } else {
+            coarse
+        }
     }
 
     /// How much more dye a warp yarn took than others, about 1.
+    #[inline(always)]
     pub(crate) fn shade_of_yarn(&self, yarn: i32, s: f32) -> f32 {
         let even = chance(yarn, 9 * self.side, WARP_SALT) - 0.5;
         let drift = along(s / 12.0 + 50.0 * chance(yarn, 8, WARP_SALT), yarn, 4);

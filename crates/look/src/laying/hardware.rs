@@ -166,7 +166,7 @@ impl Laying<'_> {
                 place(at + long * share(k) - wide * side),
                 place(at + long * share(k + 1) + wide * side),
             );
-            self.strand_at(ends, yarn, (0.75, 0.62, false));
+            self.strand_at(ends, yarn, (0.42, 0.55, false));
         }
     }
 
@@ -179,9 +179,11 @@ impl Laying<'_> {
         let out = left_of(along);
         let eye = at + along * (half - 2.2);
         let (from, to) = (at - along * (half - 1.2), eye);
+        let level = self.scene.sheets.len();
         self.scene.slits.push(Slit {
             from: place(from),
             to: place(to),
+            level,
         });
         let long = (to - from).hypot();
         let count = (long / PITCH).floor() as u32;

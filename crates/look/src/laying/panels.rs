@@ -1,6 +1,6 @@
 //! Panels, band, bags and shield: the large sheets of a view.
 
-use draft::{EdgeId, PieceId, PointId};
+use draft::{EdgeId, LineId, PieceId, PointId};
 use flat::{Folds, Half, Hand, View};
 use geometry::{Point, Vec2};
 use sewing::Face;
@@ -18,7 +18,10 @@ const UNDER: Length = Length::mm(0.3);
 impl Laying<'_> {
     /// Above the front waist one sees into the garment: the inside of the back band, lower than all else.
     pub(super) fn behind(&mut self) {
-        let mut outline = both_sides(self.laid.waist_line(Half::Back));
+        // So far down that nothing of the table is seen over the front band.
+        const DOWN: f64 = 30.0;
+        let low = both_sides(self.laid.waist_line(Half::Back)).into_iter();
+        let mut outline: Vec<Point> = low.map(|p| Point::new(p.x * 0.97, p.y - DOWN)).collect();
         outline.extend(both_sides(self.laid.band_top(Half::Back)).into_iter().rev());
         let stuff = self.cloth_of(PieceId::Band, Hand::Left, SHELL, false);
         let sheet = Sheet {
@@ -28,6 +31,7 @@ impl Laying<'_> {
             stands: Stands::At(-1.6 * self.ply),
             rims: Vec::new(),
             round: 0.0,
+            folds: false,
         };
         self.push(sheet);
         self.rows_behind();
@@ -60,6 +64,7 @@ impl Laying<'_> {
             stands: Stands::At(0.0),
             rims,
             round: LEG_FOLD,
+            folds: false,
         });
         self.panels.clear();
         match (self.view, self.face) {
@@ -67,6 +72,7 @@ impl Laying<'_> {
                 self.panel(PieceId::PocketFacing, hand);
                 self.coin(hand);
                 self.panel(PieceId::Front, hand);
+                self.facing_behind(hand);
             }
             (View::Front, Face::Inside) => {
                 self.panel(PieceId::Front, hand);
@@ -101,9 +107,10 @@ impl Laying<'_> {
             outline,
             clip: Some(self.half),
             stuff,
-            stands: Stands::On(0.0),
+            stands: Stands::Beside,
             rims: Vec::new(),
             round: 0.0,
+            folds: false,
         };
         let index = self.push(sheet);
         self.panels.push((id, index));
@@ -135,13 +142,34 @@ impl Laying<'_> {
         self.fixings_of(hand, PieceId::CoinPocket);
     }
 
+    /// The facing behind the left fly edge, as the front stands out over it.
+    fn facing_behind(&mut self, hand: Hand) {
+        let front = self.piece(PieceId::Front);
+        let edge = front.and_then(|f| f.edge(EdgeId::Fly)).map(fine);
+        let stitch = front.and_then(|f| f.line(LineId::FlyStitch)).map(fine);
+        let (Some(mut points), Some(stitch), Hand::Left) = (edge, stitch, hand) else {
+            return;
+        };
+        let on_view = |points: &[Point]| places(&self.laid.area(PieceId::Front, points, hand));
+        let rim = on_view(&stitch);
+        points.extend(stitch);
+        let sheet = Sheet {
+            outline: on_view(&points),
+            clip: Some(self.half),
+            stuff: self.cloth_of(PieceId::Front, hand, SHELL, false),
+            stands: Stands::On(self.step()),
+            rims: vec![rim],
+            round: 2.2,
+            folds: false,
+        };
+        self.push(sheet);
+    }
+
     /// The facing behind the left fly edge, from inside.
     fn facing_inside(&mut self, hand: Hand) {
         let front = self.piece(PieceId::Front);
         let edge = front.and_then(|f| f.edge(EdgeId::Fly)).map(fine);
-        let stitch = front
-            .and_then(|f| f.line(draft::LineId::FlyStitch))
-            .map(fine);
+        let stitch = front.and_then(|f| f.line(LineId::FlyStitch)).map(fine);
         let (Some(mut points), Some(stitch), Hand::Left) = (edge, stitch, hand) else {
             return;
         };
@@ -239,6 +267,7 @@ impl Laying<'_> {
             far: Border::Slope(3.0),
             waves: Some(super::seams::waves(6.0, 0.35, 0.7)),
             ply: self.ply,
+            taper: 0.0,
         });
     }
 

@@ -4,7 +4,7 @@ use draft::{EdgeId, LineId, PieceId};
 use flat::{Hand, View};
 use geometry::{Path, Point, left_of};
 use sewing::{Face, Finish, InsideLap, Lying, allowances, lying};
-use style::{Construction, MeasureId, Seam, SeamId};
+use style::{Construction, Seam, SeamId};
 use trade::Length;
 
 use super::{Laying, SELVEDGE, SHELL, fine};
@@ -91,6 +91,7 @@ impl Laying<'_> {
                 far,
                 waves,
                 ply: self.ply,
+                taper: 0.0,
             });
         }
     }
@@ -168,6 +169,7 @@ impl Laying<'_> {
                 far,
                 waves,
                 ply: self.ply,
+                taper: 0.0,
             });
         }
     }
@@ -199,19 +201,20 @@ impl Laying<'_> {
         let (Some(edge), true, Hand::Left) = (edge, stitch, hand) else {
             return;
         };
-        let width = self.garment.pattern.spec[MeasureId::FlyWidth].to_mm() as f32;
-        let more = 2.0 * self.step();
-        self.along_edge(
-            PieceId::Front,
-            &edge,
-            hand,
-            (
-                more,
-                width.clamp(10.0, 80.0),
-                Border::Slope(3.5),
-                Some(waves(7.0, 0.4, 0.5)),
-            ),
+        let before = self.scene.ridges.len();
+        let ridge = (
+            self.step(),
+            7.0,
+            Border::Slope(3.0),
+            Some(waves(7.0, 0.4, 0.5)),
         );
+        self.along_edge(PieceId::Front, &edge, hand, ridge);
+        // At its foot the front rise goes on.
+        self.scene
+            .ridges
+            .iter_mut()
+            .skip(before)
+            .for_each(|r| r.taper = 5.0);
     }
 
     /// The turned-in sides of pockets that are set on.
@@ -336,6 +339,7 @@ impl Laying<'_> {
             stands: Stands::On(0.0),
             rims: Vec::new(),
             round: 0.0,
+            folds: false,
         };
         self.push(sheet);
     }

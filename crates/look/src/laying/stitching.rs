@@ -350,7 +350,7 @@ fn on_top(row: &StitchRow) -> bool {
 }
 
 /// Where the needle goes in, in the frame of the piece: as often as the row counts.
-fn holes(row: &StitchRow) -> Vec<Point> {
+pub(crate) fn holes(row: &StitchRow) -> Vec<Point> {
     const MOST: usize = 20_000;
     let line = row.path.dense(ROW_STEP);
     let pitch = row.density.pitch().to_mm();

@@ -151,6 +151,7 @@ impl Laying<'_> {
             stands: Stands::On(0.6),
             rims: Vec::new(),
             round: 0.0,
+            folds: false,
         });
     }
 }

@@ -103,12 +103,13 @@ impl Laying<'_> {
         if let Some(knee) = knee {
             let thigh = knee.lerp(Point::new(knee.x, fork.y), 0.7);
             zones.push(long(thigh, [0.0, 1.0], [150.0, 60.0], 0.25));
-            // Folds of the hollow of the knee.
-            for k in 0..5_u32 {
-                let share = f64::from(k) / 4.0 - 0.5;
-                let at = Point::new(knee.x, knee.y + 20.0 + 95.0 * share);
-                let way = [out as f32, if k % 2 == 0 { 0.30 } else { -0.26 }];
-                zones.push(long(at, unit(way), [44.0, 4.5], 0.3));
+            // Folds of the hollow of the knee, pale on their crowns and dark between.
+            for k in 0..4_u32 {
+                let share = f64::from(k) / 3.0 - 0.5;
+                let at = Point::new(knee.x + 12.0 * share * out, knee.y + 25.0 + 80.0 * share);
+                let way = unit([out as f32, 0.16 * share as f32]);
+                zones.push(long(at, way, [62.0, 6.5], 0.2));
+                zones.push(long(Point::new(at.x, at.y - 13.0), way, [58.0, 5.0], -0.14));
             }
         }
         zones.extend(self.hem_zone(PieceId::Back, hand));
