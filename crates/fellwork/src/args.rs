@@ -3,6 +3,7 @@
 mod look;
 mod set;
 mod sides;
+mod story;
 
 use std::path::PathBuf;
 use std::str::FromStr;
@@ -42,6 +43,7 @@ itself; any other only with --replace, and a file of a collection never.";
 
 pub use look::Look;
 pub use set::{Set, Undo, with_values_below_zero, without_space};
+pub use story::Story;
 
 /// Everything a workroom needs to sew a pair of jeans, computed from one style file.
 #[derive(Debug, Parser)]
@@ -71,6 +73,8 @@ pub enum Command {
     Draw(Draw),
     /// Look at a place of the pair closely, new or worn, as PNG
     Look(Look),
+    /// Tell a customer why a pair is as it is, as one page of paper or of the web
+    Story(Story),
     /// Print the production pack as PDF
     Pack(Pack),
     /// Lay the pieces of some pairs on one cloth, as short as can be found

@@ -26,10 +26,19 @@ pub enum Kind {
     Hpgl,
     /// A close look.
     Png,
+    /// A page of the web.
+    Html,
 }
 
 impl Kind {
-    const ALL: [Self; 5] = [Self::Svg, Self::Pdf, Self::Dxf, Self::Hpgl, Self::Png];
+    const ALL: [Self; 6] = [
+        Self::Svg,
+        Self::Pdf,
+        Self::Dxf,
+        Self::Hpgl,
+        Self::Png,
+        Self::Html,
+    ];
 
     const fn ending(self) -> &'static str {
         match self {
@@ -38,6 +47,7 @@ impl Kind {
             Self::Dxf => "dxf",
             Self::Hpgl => "hpgl",
             Self::Png => "png",
+            Self::Html => "html",
         }
     }
 
@@ -48,6 +58,7 @@ impl Kind {
             Self::Dxf => "DXF",
             Self::Hpgl => "HPGL",
             Self::Png => "PNG",
+            Self::Html => "HTML",
         }
     }
 
@@ -66,6 +77,7 @@ impl Kind {
             Self::Dxf => patterns::dxf::is_ours(bytes),
             Self::Hpgl => patterns::hpgl::is_ours(bytes),
             Self::Png => png_file::is_ours(bytes),
+            Self::Html => papers::is_our_story(bytes),
         }
     }
 }

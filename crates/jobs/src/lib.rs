@@ -2,7 +2,7 @@
 //!
 //! The command line and the bench ask for the same work; here it is done once, in memory, so that both
 //! give the same bytes. [`Finder`] looks for a lay and keeps it in the collection, [`LayJob`] says what is
-//! laid and [`lay_file`] writes it; [`plan_order`] plans the lays of an order; [`pack`] makes the production pack and [`patterns`] the pattern files;
+//! laid and [`lay_file`] writes it; [`plan_order`] plans the lays of an order; [`pack`] makes the production pack, [`story`] the story sheet and [`patterns`] the pattern files;
 //! [`PatternSource`] reads a pattern of the maker's own, which goes into a style or begins one.
 //!
 //! Whoever waits is told how far the work is, and may set a flag to end it. Nothing here reads arguments
@@ -31,6 +31,7 @@ mod pack;
 mod patterns;
 mod plan;
 mod printed;
+mod story;
 
 pub use asked::{can_be_cut, cloth_of, size_of, stem, system};
 pub use bring::{Brought, Meant, PatternSource, begin_with, bring_into, unclear};
@@ -43,6 +44,7 @@ pub use patterns::{MadePatterns, PatternKind, PatternOrder, PatternOutput, patte
 pub use plan::{
     LayDrawing, PlanStage, PlannedCloth, order_cloths, plan_order, plan_order_cloth, unusual,
 };
+pub use story::{MadeStory, StoryOrder, story};
 
 // What a caller says of a pattern file.
 pub use ::patterns::dxf::FileUnit;

@@ -35,7 +35,9 @@ use style::Loaded;
 use crate::{OpenPart, Pack, PaperError};
 pub use context::Assembly;
 use context::{Context, Growth};
+pub(crate) use findings::by_name;
 use words::Words;
+pub(crate) use words::{Words as Quantities, capital, joined};
 
 /// Fills a pack from a style and its garments in every size.
 ///

@@ -33,6 +33,7 @@ mod pack;
 mod patterns;
 mod pdf;
 mod sheets;
+mod story;
 mod typeset;
 
 pub use assemble::{Assembly, assemble, assemble_watched};
@@ -52,3 +53,7 @@ pub use patterns::{
     rolled, tiled,
 };
 pub use pdf::{Book, PdfOptions, is_our_pdf, pack_book, pack_pdf};
+pub use story::{
+    MOST_DETAILS, Story, StoryDetail, StoryPicture, StoryWords, is_our_story, story, story_book,
+    story_page,
+};

@@ -73,7 +73,7 @@ pub fn pack_book(pack: &Pack, options: &PdfOptions) -> Result<Book, PaperError> 
 }
 
 /// The program that every PDF names as its creator.
-const CREATOR: &str = "Fellwork";
+pub(crate) const CREATOR: &str = "Fellwork";
 
 /// Whether these are the bytes of a PDF that was printed here.
 #[must_use]
@@ -103,7 +103,7 @@ pub(crate) fn print(job: Job, edition: &Edition) -> Result<Vec<u8>, PaperError> 
     Ok(book(job, edition)?.pdf)
 }
 
-fn book(job: Job, edition: &Edition) -> Result<Book, PaperError> {
+pub(crate) fn book(job: Job, edition: &Edition) -> Result<Book, PaperError> {
     let world = PressWorld::new(job)
         .ok_or_else(|| PaperError::Layout("a layout file has no valid path".to_owned()))?;
     let document = typst::compile::<PagedDocument>(&world)

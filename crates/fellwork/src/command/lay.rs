@@ -195,7 +195,7 @@ fn answer(
         let kind = match output.kind() {
             Kind::Dxf => LayKind::Dxf,
             Kind::Pdf => LayKind::Pdf,
-            Kind::Svg | Kind::Hpgl | Kind::Png => LayKind::Svg,
+            Kind::Svg | Kind::Hpgl | Kind::Png | Kind::Html => LayKind::Svg,
         };
         let laid_out = LaidOut {
             label: laid.label,

@@ -18,6 +18,7 @@ mod pieces;
 mod plan;
 mod set;
 mod sew;
+mod story;
 mod watch;
 
 use style::Direction;
@@ -39,6 +40,7 @@ pub fn run(command: Command) -> Result<Exit, Trouble> {
         Command::Draw(asked) => draw::run(&asked),
         Command::Look(asked) => look::run(&asked),
         Command::Pack(asked) => pack::run(&asked),
+        Command::Story(asked) => story::run(&asked),
         Command::Lay(asked) => lay::run(&asked),
         Command::Patterns(asked) => patterns::run(&asked),
         Command::Plan(asked) => plan::run(&asked),

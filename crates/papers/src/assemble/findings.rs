@@ -96,7 +96,7 @@ fn row(context: &Context<'_>, found: &Finding) -> FindingRow {
 }
 
 /// The same subject, with the name of a cloth, yarn or trim in place of its key in the collection.
-fn by_name(subject: &Subject, collection: &Collection) -> Subject {
+pub(crate) fn by_name(subject: &Subject, collection: &Collection) -> Subject {
     let cloth = |key: &String| {
         let cloth = collection.cloths.get(key);
         cloth.map_or_else(|| key.clone(), |cloth| cloth.name.clone())

@@ -11,7 +11,7 @@ const WORKED_OUT: Length = Length::mm(1e-6);
 
 /// How quantities are printed.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Words {
+pub(crate) struct Words {
     pub system: System,
 }
 
@@ -159,7 +159,7 @@ pub(super) fn swatch(colour: Colour) -> Option<Swatch> {
 }
 
 /// The text with its first letter large.
-pub(super) fn capital(text: &str) -> String {
+pub(crate) fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()
@@ -167,7 +167,7 @@ pub(super) fn capital(text: &str) -> String {
 }
 
 /// The parts that say something, joined.
-pub(super) fn joined<'a>(parts: impl IntoIterator<Item = &'a str>, by: &str) -> String {
+pub(crate) fn joined<'a>(parts: impl IntoIterator<Item = &'a str>, by: &str) -> String {
     let parts: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
     parts.join(by)
 }

@@ -13,7 +13,7 @@ use super::data::{Job, drawing_path};
 use super::fonts::fonts;
 
 /// The layouts, as typst source.
-const LAYOUT: [(&str, &str); 10] = [
+const LAYOUT: [(&str, &str); 11] = [
     ("/pack.typ", include_str!("../layout/pack.typ")),
     ("/house.typ", include_str!("../layout/house.typ")),
     ("/cover.typ", include_str!("../layout/cover.typ")),
@@ -24,6 +24,7 @@ const LAYOUT: [(&str, &str); 10] = [
     ("/lists.typ", include_str!("../layout/lists.typ")),
     ("/cutting.typ", include_str!("../layout/cutting.typ")),
     ("/sheets.typ", include_str!("../layout/sheets.typ")),
+    ("/story.typ", include_str!("../layout/story.typ")),
 ];
 const DATA: &str = "/data.json";
 
