@@ -56,8 +56,8 @@ const fn details(view: View, face: Face) -> &'static [(PlateId, &'static str)] {
     }
 }
 
-/// Labels are called as the maker called them.
-const LABELS: &str = "labels";
+/// Labels are called as the maker called them: no part of a view has this name.
+const LABELS: &str = "fixing:<label>";
 
 /// The view with a number beside each detail that is among `shown`, and the plates in the order of their numbers.
 /// `one_to` is the scale it is printed at.

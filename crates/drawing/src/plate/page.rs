@@ -19,16 +19,16 @@ use crate::sheet::{Anchor, Layer, Shape, Sheet, Stroke, Text, circle, open};
 pub(super) const WIDE_MM: f64 = 172.0;
 pub(super) const TALL_MM: f64 = 226.0;
 /// Between figures, and between them and what stands below.
-const BETWEEN_MM: f64 = 7.0;
+const BETWEEN_MM: f64 = 5.5;
 /// Between the figures and the scale bar.
-const ABOVE_BAR_MM: f64 = 4.5;
+const ABOVE_BAR_MM: f64 = 3.5;
 const MARGIN_MM: f64 = 1.5;
 /// Title of a figure.
 const HEAD_MM: f64 = 5.5;
 /// The key.
 const TYPE_KEY: Length = Length::mm(2.6);
 const LINE_MM: f64 = 3.6;
-const ENTRY_MM: f64 = 1.0;
+const ENTRY_MM: f64 = 0.8;
 const NUMBER_MM: f64 = 6.6;
 /// Radius of a number of the key.
 const RING_MM: f64 = CIRCLE_MM * 0.86;

@@ -253,8 +253,8 @@ fn strip(figure: &mut Figure<'_>, band: &Piece, m: &Measures, (a, b): (f64, f64)
 /// A patch that is set when the pair is washed: on the unwashed band its place is only shown.
 fn patch_to_come(figure: &mut Figure<'_>, fixing: &Fixing) {
     figure.fixing(fixing, Affine::IDENTITY, true);
-    let places = [0.0, 3.0, -3.0].map(|up| fixing.at + Vec2::new(0.0, up));
-    figure.name(key::DRAWN_PATCH_AFTER_THE_WASH, &places, QUIET);
+    let places = [0.0, 12.0, -12.0].map(|aside| fixing.at + Vec2::new(aside, 0.0));
+    figure.note(key::DRAWN_PATCH_AFTER_THE_WASH, &places);
 }
 
 /// Notes of the band's rows: one that runs round has its distance from the band's own edges.

@@ -143,7 +143,7 @@ const CODES: &[(&str, &[&str], &str)] = &[
 ];
 
 /// Signs of units, which stand in no catalogue.
-const UNITS: [&str; 5] = ["mm", "cm", "in", "deg", "tex"];
+const UNITS: [&str; 7] = ["mm", "cm", "in", "deg", "tex", "kg", "oz"];
 
 /// What gives a code its place: what stands before it in the line.
 const BEFORE_CODES: &[&str] = &[
