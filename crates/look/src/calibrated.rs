@@ -1,41 +1,106 @@
 //! The last word on colour: what the whole chain on flat raw cloth gives is brought to the stated colour.
 
+use std::sync::OnceLock;
+
+use crate::asked::Asked;
+use crate::cloth::Woven;
+use crate::cloth_colour::ClothColour;
 use crate::dye::{Rgb, each};
 use crate::field::Frame;
+use crate::hairs::SEEN_TO;
 use crate::light::{Heights, Light, Lit, Steps, Sun, leaves};
 use crate::near::near;
 use crate::scene::{ClothLook, Scene};
 use crate::sewing_yarn::{Lying, SewingYarn, Strand};
 use crate::wear::Wear;
 
-/// A picture of nothing but cloth is so wide, and its samples so far apart.
-const WIDE_MM: f32 = 7.5;
-const STEP: f32 = 0.05;
+/// How wide a pixel is for which the gain of a cloth is found.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Zoom {
+    /// Single fibres are drawn.
+    Fibres,
+    /// Fibres lie over the cloth, but its yarns are even.
+    Hairs,
+    /// Yarns alone.
+    Yarns,
+}
+
+impl Zoom {
+    pub(crate) fn of(step: f32) -> Zoom {
+        if step <= FIBRES_TO {
+            Zoom::Fibres
+        } else if step < SEEN_TO {
+            Zoom::Hairs
+        } else {
+            Zoom::Yarns
+        }
+    }
+
+    const fn step(self) -> f32 {
+        match self {
+            Zoom::Fibres => 0.02,
+            Zoom::Hairs => 0.035,
+            Zoom::Yarns => 0.05,
+        }
+    }
+}
+
+/// Pixels up to this are sampled so closely that single fibres are drawn.
+const FIBRES_TO: f32 = 0.024;
+/// A picture of nothing but cloth is so many millimetres wide.
+const WIDE_MM: f32 = 7.0;
+
+/// By what the lit faces of a cloth are to be multiplied, so that flat raw cloth has its stated colours.
+pub(crate) fn gains(look: &ClothLook, zoom: Zoom) -> [Rgb; 2] {
+    let mut scene = Scene::plain(look.clone(), false, [0.0, 1.0]);
+    [false, true].map(|reverse| {
+        scene.turn_over(reverse);
+        let stated = look.colour.stated[usize::from(reverse)];
+        let seen = mean(&scene, zoom.step());
+        std::array::from_fn(|k| stated[k] / seen[k].max(0.000_5))
+    })
+}
+
+/// The same for every cloth of a scene, found once.
+pub(crate) fn gains_of(scene: &Scene, step: f32) -> Vec<[Rgb; 2]> {
+    let zoom = Zoom::of(step);
+    let each = scene.cloths.iter();
+    each.map(|look| match zoom {
+        Zoom::Yarns => look.colour.gain,
+        Zoom::Hairs => *look.hairs.get_or_init(|| gains(look, zoom)),
+        Zoom::Fibres => *look.fibres.get_or_init(|| gains(look, zoom)),
+    })
+    .collect()
+}
 
 /// A cloth whose flat faces have the stated colours under the usual light.
-pub(crate) fn calibrated(look: ClothLook) -> ClothLook {
-    let mut scene = Scene::plain(look, false, [0.0, 1.0]);
-    let gain = [false, true].map(|reverse| {
-        scene.turn_over(reverse);
-        let stated = scene.cloths[0].colour.stated[usize::from(reverse)];
-        let seen = mean(&scene);
-        std::array::from_fn(|k| stated[k] / seen[k].max(0.000_5))
-    });
-    let mut look = scene.cloths.swap_remove(0);
-    look.colour.gain = gain;
+pub(crate) fn calibrated(woven: Woven, colour: ClothColour) -> ClothLook {
+    let mut look = ClothLook {
+        woven,
+        colour,
+        hairs: OnceLock::new(),
+        fibres: OnceLock::new(),
+    };
+    look.colour.gain = gains(&look, Zoom::Yarns);
     look
 }
 
-fn mean(scene: &Scene) -> Rgb {
-    let count = (WIDE_MM / STEP) as usize;
+fn mean(scene: &Scene, step: f32) -> Rgb {
+    let count = (WIDE_MM / step) as usize;
     let frame = Frame {
         left: 3.0,
         top: 5.0,
-        step: STEP,
+        step,
         wide: count,
         high: count,
     };
-    let lit = near(scene, &frame, 1, &Light::default(), &Wear::RAW.causes(), 1);
+    let asked = Asked {
+        scene,
+        sun: Sun::of(&Light::default()),
+        causes: Wear::RAW.causes(),
+        threads: 1,
+    };
+    let lit = near(&asked, &frame, &[]);
     let mut sum = [0.0_f64; 3];
     for pixel in &lit {
         sum.iter_mut()

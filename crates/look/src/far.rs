@@ -4,12 +4,13 @@ use std::ops::Range;
 use std::sync::OnceLock;
 
 use crate::areas::{around, runs};
+use crate::asked::Asked;
 use crate::baked::Baked;
 use crate::chance::{along, chance};
 use crate::dye::Rgb;
 use crate::field::{Frame, in_bands};
 use crate::flats::OnFlat;
-use crate::light::{Heights, Light, Lit, SKY, Steps, Sun, leaves};
+use crate::light::{Heights, Lit, SKY, Steps, Sun, leaves};
 use crate::metal::shine;
 use crate::place::Place;
 use crate::relief::{Relief, TABLE};
@@ -17,7 +18,6 @@ use crate::scene::{Scene, Stuff};
 use crate::sewing_yarn::Strand;
 use crate::shading::TABLE_TONE;
 use crate::tables::Tables;
-use crate::wear::Causes;
 
 /// How far round the relief is known, for its shade.
 const ABOUT: f32 = 7.0;
@@ -26,10 +26,9 @@ const FINER: usize = 3;
 
 /// What a far picture is made with.
 struct Far<'a> {
+    asked: &'a Asked<'a>,
     scene: &'a Scene,
     relief: &'a Relief,
-    sun: Sun,
-    causes: &'a Causes,
     pixels: Frame,
     rim: usize,
     baked: Vec<OnceLock<Baked>>,
@@ -37,13 +36,7 @@ struct Far<'a> {
 }
 
 /// Linear light for each pixel of a frame.
-pub(crate) fn far(
-    scene: &Scene,
-    pixels: &Frame,
-    light: &Light,
-    causes: &Causes,
-    threads: usize,
-) -> Vec<Rgb> {
+pub(crate) fn far(asked: &Asked, pixels: &Frame) -> Vec<Rgb> {
     let rim = (ABOUT / pixels.step).ceil() as usize + 2;
     let frame = Frame {
         left: pixels.left - rim as f32 * pixels.step,
@@ -52,21 +45,20 @@ pub(crate) fn far(
         wide: pixels.wide + 2 * rim,
         high: pixels.high + 2 * rim,
     };
-    let relief = Relief::of(scene, frame, causes, threads);
+    let relief = Relief::of(asked, frame);
     let far = Far {
-        scene,
+        asked,
+        scene: asked.scene,
         relief: &relief,
-        sun: Sun::of(light),
-        causes,
         pixels: *pixels,
         rim,
-        baked: scene.sheets.iter().map(|_| OnceLock::new()).collect(),
+        baked: asked.scene.sheets.iter().map(|_| OnceLock::new()).collect(),
         tables: Tables::new(),
     };
     let body: Vec<f32> = relief.cells.iter().map(|c| c.body).collect();
     let mut out = vec![[0.0; 3]; pixels.wide * pixels.high];
-    in_bands(threads, &mut out, pixels.wide, |first, band| {
-        far.band(&body, first, band)
+    in_bands(asked.threads, &mut out, pixels.wide, |first, band| {
+        far.band(&body, first, band);
     });
     out
 }
@@ -96,7 +88,7 @@ impl Far<'_> {
             wide: frame.wide,
             high: frame.high,
         };
-        let steps = Steps::of(&self.sun, frame.step, frame.step, ABOUT - 1.0);
+        let steps = Steps::of(&self.asked.sun, frame.step, frame.step, ABOUT - 1.0);
         let tops = FineTops::of(self.scene, &self.pixels.part(first, rows));
         let mut lit = Lit::default();
         let mut lights = Vec::with_capacity(band.len());
@@ -110,7 +102,7 @@ impl Far<'_> {
                     (body[at - frame.wide] - body[at + frame.wide]) / (2.0 * frame.step),
                 ];
                 let seen = Sun::seen_over(lit.horizon[column + self.rim]);
-                let direct = self.sun.direct(slope[0], slope[1]) * seen;
+                let direct = self.asked.sun.direct(slope[0], slope[1]) * seen;
                 let here = At {
                     slope,
                     direct,
@@ -141,7 +133,7 @@ impl Far<'_> {
                     },
                     x,
                     y,
-                    self.causes.age,
+                    self.asked.causes.age,
                 );
                 leaves(here.direct, here.sky, albedo)
             }
@@ -153,19 +145,19 @@ impl Far<'_> {
             }) => {
                 let baked = self.baked[top as usize].get_or_init(|| {
                     let look = &self.scene.cloths[*cloth];
-                    let woven = look.woven.washed(self.causes.rinsed);
-                    let sun = self.sun.turned(*warp);
+                    let woven = look.woven.washed(self.asked.causes.rinsed);
+                    let sun = self.asked.sun.turned(*warp);
                     Baked::of(
                         &woven,
                         &look.colour,
                         *reverse,
                         &sun,
-                        self.causes,
+                        &self.asked.causes,
                         self.pixels.step,
                     )
                 });
                 let known = &self.relief.cells[cell];
-                let dose = self.causes.dose * known.zone * (1.0 + self.relief.proud[cell]);
+                let dose = self.asked.causes.dose * known.zone * (1.0 + self.relief.proud[cell]);
                 let (dx, dy) = (x - from[0], y - from[1]);
                 let (across, up) = (dx * warp[1] - dy * warp[0], dx * warp[0] + dy * warp[1]);
                 let colour = baked.colour(across, up, dose);
@@ -184,7 +176,7 @@ impl Far<'_> {
         let count = ((self.pixels.step / pitch).round() as i32).clamp(1, 8);
         let first = (across / pitch).floor() as i32 - count / 2;
         let one = |i: i32| {
-            let drift = along(up / 12.0 + 50.0 * chance(i, 8, 3), i, 4);
+            let drift = along(up / 12.0 + i as f32 * 0.618_034, i, 4);
             0.35 * (chance(i, 9, 3) - 0.5) + 0.2 * drift
         };
         (0..count).map(|k| one(first.wrapping_add(k))).sum::<f32>() / count as f32
@@ -196,7 +188,10 @@ impl Far<'_> {
         let mut cover = vec![(0.0_f32, 0_usize); band.len()];
         let mut shade = vec![0.0_f32; band.len()];
         // Its shade falls away from the sun by half its thickness.
-        let away = [-0.24 * self.sun.towards[0], -0.24 * self.sun.towards[1]];
+        let away = [
+            -0.24 * self.asked.sun.towards[0],
+            -0.24 * self.asked.sun.towards[1],
+        ];
         for strand in &self.scene.strands {
             let radius = self.scene.yarns[strand.yarn].diameter / 2.0;
             let reach = radius + 1.5 * part.step + 0.3;
@@ -236,7 +231,9 @@ impl Far<'_> {
         let Some(yarn) = self.scene.yarns.get(yarn) else {
             return [0.0; 3];
         };
-        let lost = 0.30 * (self.causes.loss + 0.8 * self.causes.dose) * self.causes.rinsed;
+        let lost = 0.30
+            * (self.asked.causes.loss + 0.8 * self.asked.causes.dose)
+            * self.asked.causes.rinsed;
         yarn.faded(yarn.colour, self.tables.fade(lost))
             .map(|c| c * lit)
     }
@@ -264,11 +261,11 @@ impl Far<'_> {
                     let here = &lights[row * wide + column];
                     let shine = shine(
                         metal,
-                        &self.sun,
+                        &self.asked.sun,
                         here.slope,
                         (here.seen, here.sky),
                         place,
-                        self.causes.age,
+                        self.asked.causes.age,
                     );
                     let pixel = &mut band[row * wide + column];
                     pixel

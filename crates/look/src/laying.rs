@@ -68,10 +68,10 @@ impl Scene {
         scene.table = -2.4 * ply;
         if face == Face::Inside {
             scene.cloths.push(cloth_look(garment, ClothUse::Pocketing));
-            scene.cloths.push(calibrated(ClothLook {
-                woven: Woven::selvedge(),
-                colour: ClothColour::of(&Woven::selvedge(), UNDYED, UNDYED),
-            }));
+            scene.cloths.push(calibrated(
+                Woven::selvedge(),
+                ClothColour::of(&Woven::selvedge(), UNDYED, UNDYED),
+            ));
         }
         let mut laying = Laying {
             garment,
@@ -100,10 +100,7 @@ pub(crate) fn cloth_look(garment: &Garment, use_: ClothUse) -> ClothLook {
     let cloth = key.and_then(|key| garment.collection.cloths.get(key));
     let woven = cloth.map_or_else(Woven::usual, Woven::of);
     let colours = cloth.map_or([NO_CLOTH; 2], |c| [c.colour, c.reverse_colour]);
-    calibrated(ClothLook {
-        woven,
-        colour: ClothColour::of(&woven, colours[0], colours[1]),
-    })
+    calibrated(woven, ClothColour::of(&woven, colours[0], colours[1]))
 }
 
 impl Laying<'_> {

@@ -9,6 +9,7 @@
 //! and wear give the same bytes, on any number of threads and any machine.
 
 mod areas;
+mod asked;
 mod baked;
 mod calibrated;
 mod chance;
@@ -18,6 +19,7 @@ mod dye;
 mod far;
 mod field;
 mod flats;
+mod hairs;
 mod laying;
 mod letters;
 mod light;
@@ -35,6 +37,7 @@ mod tables;
 mod wear;
 mod wear_zones;
 mod weave;
+mod weave_tile;
 mod whereabouts;
 
 pub use cloth::Construction;

@@ -1,17 +1,19 @@
 //! The near picture: every yarn and every stitch as a height, lit sample by sample.
 
 use crate::areas::{around, runs};
+use crate::asked::Asked;
 use crate::chance::{chance, over};
 use crate::dye::Rgb;
 use crate::field::{Frame, in_bands};
-use crate::light::{Heights, Light, Lit, Steps, Sun};
+use crate::hairs;
+use crate::light::{Heights, Lit, Steps};
 use crate::metal::profile;
 use crate::relief::{Relief, TABLE};
 use crate::scene::{Scene, Sheet, Stuff};
 use crate::sewing_yarn::Lying;
-use crate::shading::{Kind, Sample, Shader, Soft};
-use crate::wear::Causes;
-use crate::weave::Face;
+use crate::shading::{Here, Kind, Sample, Shader, Soft};
+use crate::weave::{Face, Hit};
+use crate::weave_tile::{Memory, Tile};
 
 /// Between samples of the relief at the least.
 const RELIEF_STEP: f32 = 0.12;
@@ -21,29 +23,23 @@ const LOOKS_FAR: f32 = 7.0;
 /// How far an edge of cloth strays from its line, for it is of yarns.
 const EDGE_STRAYS: f32 = 0.09;
 
-/// What a near picture is made with.
-pub(crate) struct Near<'a> {
-    pub(crate) scene: &'a Scene,
-    pub(crate) sun: Sun,
-    pub(crate) causes: Causes,
-    pub(crate) threads: usize,
+/// Pixels wider than this are looked at four times.
+const ONCE_TO: f32 = 0.045;
+
+/// A near picture as it is made.
+struct Near<'a> {
+    asked: &'a Asked<'a>,
+    pixels: Frame,
+    /// Samples a pixel each way.
+    fold: usize,
+    /// Samples about the picture, for its shade.
+    rim: usize,
+    fine: Frame,
 }
 
-/// Linear light for each pixel of a frame; `fold` samples a pixel each way.
-pub(crate) fn near(
-    scene: &Scene,
-    pixels: &Frame,
-    fold: usize,
-    light: &Light,
-    causes: &Causes,
-    threads: usize,
-) -> Vec<Rgb> {
-    let near = Near {
-        scene,
-        sun: Sun::of(light),
-        causes: *causes,
-        threads,
-    };
+/// Linear light for each pixel of a frame; `gains` bring each cloth's faces to their stated colours.
+pub(crate) fn near(asked: &Asked, pixels: &Frame, gains: &[[Rgb; 2]]) -> Vec<Rgb> {
+    let fold = if pixels.step > ONCE_TO { 2 } else { 1 };
     let step = pixels.step / fold as f32;
     let rim = ((LOOKS_NEAR / step).ceil() as usize + 2).next_multiple_of(fold);
     let fine = Frame {
@@ -53,57 +49,111 @@ pub(crate) fn near(
         wide: pixels.wide * fold + 2 * rim,
         high: pixels.high * fold + 2 * rim,
     };
-    let relief = near.relief(&fine);
+    let near = Near {
+        asked,
+        pixels: *pixels,
+        fold,
+        rim,
+        fine,
+    };
+    let relief = near.relief();
     let soft = near.soft(&relief);
-    let samples = near.samples(&fine, &relief);
+    let samples = near.samples(&relief);
     let z: Vec<f32> = samples.iter().map(|s| s.z).collect();
-    let shader = Shader::of(scene, near.sun, causes);
-    let steps = Steps::of(&near.sun, step, step, LOOKS_NEAR);
-    let heights = Heights {
+    let plane = Plane {
+        near: &near,
+        soft,
         z: &z,
-        wide: fine.wide,
-        high: fine.high,
+        shader: Shader::of(asked, gains),
+        steps: Steps::of(&asked.sun, step, step, LOOKS_NEAR),
+        samples: &samples,
     };
     let mut out = vec![[0.0; 3]; pixels.wide * pixels.high];
-    in_bands(threads, &mut out, pixels.wide, |first, band| {
-        let mut lit = Lit::default();
-        let share = 1.0 / (fold * fold) as f32;
-        for (k, row) in band.chunks_mut(pixels.wide).enumerate() {
-            for sub in 0..fold {
-                let at = (first + k) * fold + sub + rim;
-                lit.look(&heights, &steps, at);
-                let base = at * fine.wide;
-                let around = soft.row(fine.y(at));
-                for (column, pixel) in row.iter_mut().enumerate() {
-                    for n in 0..fold {
-                        let c = rim + column * fold + n;
-                        let i = base + c;
-                        let slope = [
-                            (z[i + 1] - z[i - 1]) / (2.0 * step),
-                            (z[i - fine.wide] - z[i + fine.wide]) / (2.0 * step),
-                        ];
-                        let place = [fine.x(c), fine.y(at)];
-                        let soft = around.at(place[0]);
-                        let light = shader.light(
-                            &samples[i],
-                            slope,
-                            (lit.horizon[c], lit.sky[c]),
-                            &soft,
-                            place,
-                        );
-                        for (p, l) in pixel.iter_mut().zip(light) {
-                            *p += l * share;
-                        }
-                    }
-                }
-            }
+    in_bands(asked.threads, &mut out, pixels.wide, |first, band| {
+        plane.light(first, band);
+        if pixels.step < hairs::SEEN_TO {
+            plane.hairs(first, band);
         }
     });
     out
 }
 
+/// All samples, ready to be lit.
+struct Plane<'a> {
+    near: &'a Near<'a>,
+    soft: Field,
+    z: &'a [f32],
+    shader: Shader<'a>,
+    steps: Steps,
+    samples: &'a [Sample],
+}
+
+impl Plane<'_> {
+    fn light(&self, first: usize, band: &mut [Rgb]) {
+        let (near, fine) = (self.near, &self.near.fine);
+        let heights = Heights {
+            z: self.z,
+            wide: fine.wide,
+            high: fine.high,
+        };
+        let mut lit = Lit::default();
+        let share = 1.0 / (near.fold * near.fold) as f32;
+        let z = self.z;
+        for (k, row) in band.chunks_mut(near.pixels.wide).enumerate() {
+            for sub in 0..near.fold {
+                let at = (first + k) * near.fold + sub + near.rim;
+                lit.look(&heights, &self.steps, at);
+                let around = self.soft.row(fine.y(at));
+                for (n, pixel) in (0..near.fold * near.pixels.wide).map(|n| (n, n / near.fold)) {
+                    let c = near.rim + n;
+                    let i = at * fine.wide + c;
+                    let slope = [
+                        (z[i + 1] - z[i - 1]) / (2.0 * fine.step),
+                        (z[i - fine.wide] - z[i + fine.wide]) / (2.0 * fine.step),
+                    ];
+                    let place = [fine.x(c), fine.y(at)];
+                    let soft = around.at(place[0]);
+                    let here = Here {
+                        slope,
+                        horizon: lit.horizon[c],
+                        sky: lit.sky[c],
+                        soft,
+                        place,
+                    };
+                    let light = self.shader.light(&self.samples[i], &here);
+                    for (p, l) in row[pixel].iter_mut().zip(light) {
+                        *p += l * share;
+                    }
+                }
+            }
+        }
+    }
+
+    /// Fibres over the cloth: what lies takes more light, what stands off has the colour of its yarn.
+    fn hairs(&self, first: usize, band: &mut [Rgb]) {
+        let near = self.near;
+        let part = near.pixels.part(first, band.len() / near.pixels.wide);
+        let cover = hairs::Cover::of(&part, near.asked.causes.hairs);
+        for (k, pixel) in band.iter_mut().enumerate() {
+            let (row, column) = (first + k / near.pixels.wide, k % near.pixels.wide);
+            let at = (row * near.fold + near.rim) * near.fine.wide + column * near.fold + near.rim;
+            let (lies, own) = match self.samples[at].kind {
+                Kind::Warp | Kind::Weft => (0.55, self.shader.hair(&self.samples[at])),
+                Kind::Thread { .. } => (0.3, self.shader.hair(&self.samples[at])),
+                Kind::Table | Kind::Metal(_) | Kind::Flat => continue,
+            };
+            let loose = 0.30 * cover.loose[k];
+            let lit = 1.0 + lies * cover.lying[k];
+            for (p, own) in pixel.iter_mut().zip(own) {
+                *p = *p * lit * (1.0 - loose) + own * loose;
+            }
+        }
+    }
+}
+
 impl Near<'_> {
-    fn relief(&self, fine: &Frame) -> Relief {
+    fn relief(&self) -> Relief {
+        let fine = &self.fine;
         let step = RELIEF_STEP.max(fine.step);
         let rim = LOOKS_FAR + 1.0;
         let left = ((fine.left - rim) / step).floor() * step;
@@ -116,7 +166,7 @@ impl Near<'_> {
             wide: cells(fine.wide as f32 * fine.step),
             high: cells(fine.high as f32 * fine.step),
         };
-        Relief::of(self.scene, frame, &self.causes, self.threads)
+        Relief::of(self.asked, frame)
     }
 
     /// What changes slowly: how proud and how rubbed a place is, and the light that the relief leaves it.
@@ -128,53 +178,81 @@ impl Near<'_> {
             wide: frame.wide,
             high: frame.high,
         };
-        let steps = Steps::of(&self.sun, frame.step, LOOKS_NEAR, LOOKS_FAR);
+        let steps = Steps::of(&self.asked.sun, frame.step, LOOKS_NEAR, LOOKS_FAR);
         let mut values = vec![Soft::default(); relief.cells.len()];
-        in_bands(self.threads, &mut values, frame.wide, |first, band| {
-            let mut lit = Lit::default();
-            for (k, row) in band.chunks_mut(frame.wide).enumerate() {
-                lit.look(&heights, &steps, first + k);
-                for (c, value) in row.iter_mut().enumerate() {
-                    let at = (first + k) * frame.wide + c;
-                    *value = Soft {
-                        proud: relief.proud[at],
-                        zone: relief.cells[at].zone,
-                        horizon: lit.horizon[c],
-                        sky: lit.sky[c],
-                    };
+        in_bands(
+            self.asked.threads,
+            &mut values,
+            frame.wide,
+            |first, band| {
+                let mut lit = Lit::default();
+                for (k, row) in band.chunks_mut(frame.wide).enumerate() {
+                    lit.look(&heights, &steps, first + k);
+                    for (c, value) in row.iter_mut().enumerate() {
+                        let at = (first + k) * frame.wide + c;
+                        *value = Soft {
+                            proud: relief.proud[at],
+                            zone: relief.cells[at].zone,
+                            horizon: lit.horizon[c],
+                            sky: lit.sky[c],
+                        };
+                    }
                 }
-            }
-        });
+            },
+        );
         Field { frame, values }
     }
 
-    fn samples(&self, fine: &Frame, relief: &Relief) -> Vec<Sample> {
-        let faces: Vec<[Face; 2]> = self
+    /// A face of a cloth as samples so far apart ask it.
+    fn woven(&self, cloth: usize, reverse: bool, step: f32) -> Woven {
+        let woven = self.asked.scene.cloths[cloth]
+            .woven
+            .washed(self.asked.causes.rinsed);
+        let face = Face::of(&woven, reverse, step);
+        let used = self
+            .asked
             .scene
-            .cloths
+            .sheets
             .iter()
-            .map(|look| {
-                let woven = look.woven.washed(self.causes.rinsed);
-                [false, true].map(|reverse| Face::of(&woven, reverse, fine.step))
-            })
+            .any(|sheet| match sheet.stuff {
+                Stuff::Woven {
+                    cloth: c,
+                    reverse: r,
+                    ..
+                } => (c, r) == (cloth, reverse),
+                Stuff::Flat(_) => false,
+            });
+        let tile = (used && !face.fine).then(|| Tile::of(&Face::of(&woven.even(), reverse, step)));
+        Woven { face, tile }
+    }
+
+    fn samples(&self, relief: &Relief) -> Vec<Sample> {
+        let (fine, scene) = (&self.fine, self.asked.scene);
+        let faces: Vec<[Woven; 2]> = (0..scene.cloths.len())
+            .map(|cloth| [false, true].map(|reverse| self.woven(cloth, reverse, fine.step)))
             .collect();
-        let blank = Sample::table(self.scene.table);
+        let blank = Sample::table(scene.table);
         let mut samples = vec![blank; fine.wide * fine.high];
-        in_bands(self.threads, &mut samples, fine.wide, |first, band| {
-            let part = fine.part(first, band.len() / fine.wide);
-            let tops = Tops::of(self.scene, &part);
-            let mut work = Filling {
-                scene: self.scene,
-                faces: &faces,
-                relief,
-                frame: part,
-                tops,
-                samples: band,
-            };
-            work.cloth();
-            work.strands();
-            work.metals();
-        });
+        in_bands(
+            self.asked.threads,
+            &mut samples,
+            fine.wide,
+            |first, band| {
+                let part = fine.part(first, band.len() / fine.wide);
+                let tops = Tops::of(scene, &part);
+                let mut work = Filling {
+                    scene,
+                    faces: &faces,
+                    relief,
+                    frame: part,
+                    tops,
+                    samples: band,
+                };
+                work.cloth();
+                work.strands();
+                work.metals();
+            },
+        );
         samples
     }
 }
@@ -237,10 +315,26 @@ impl Tops {
     }
 }
 
+/// A face of a cloth, and its repeat as a table where that is enough.
+struct Woven {
+    face: Face,
+    tile: Option<Tile>,
+}
+
+impl Woven {
+    #[inline(always)]
+    fn at(&self, x: f32, y: f32, memory: &mut Memory) -> Hit {
+        match &self.tile {
+            Some(tile) => tile.at(&self.face, x, y, memory),
+            None => self.face.at(x, y),
+        }
+    }
+}
+
 /// Fills a band of samples.
 struct Filling<'a> {
     scene: &'a Scene,
-    faces: &'a [[Face; 2]],
+    faces: &'a [[Woven; 2]],
     relief: &'a Relief,
     frame: Frame,
     tops: Tops,
@@ -251,6 +345,7 @@ impl Filling<'_> {
     fn cloth(&mut self) {
         let smooth = Smooth::of(self.relief);
         let mut line = Vec::new();
+        let mut memory = Memory::default();
         for row in 0..self.frame.high {
             let y = self.frame.y(row);
             smooth.row(y, &mut line);
@@ -260,7 +355,7 @@ impl Filling<'_> {
                 let base = smooth.at(&line, x);
                 let sample = match self.scene.sheets.get(top as usize) {
                     None => Sample::table(base.0),
-                    Some(sheet) => self.on_sheet(sheet, top, base, [x, y]),
+                    Some(sheet) => self.on_sheet(sheet, top, base, [x, y], &mut memory),
                 };
                 self.samples[row * self.frame.wide + column] = sample;
             }
@@ -273,6 +368,7 @@ impl Filling<'_> {
         top: u16,
         (base, shift): (f32, [f32; 2]),
         [x, y]: [f32; 2],
+        memory: &mut Memory,
     ) -> Sample {
         match &sheet.stuff {
             Stuff::Flat(index) => {
@@ -292,9 +388,14 @@ impl Filling<'_> {
                 warp,
                 from,
             } => {
-                let face = &self.faces[*cloth][usize::from(*reverse)];
+                let woven = &self.faces[*cloth][usize::from(*reverse)];
+                let face = &woven.face;
                 let (dx, dy) = (x + shift[0] - from[0], y + shift[1] - from[1]);
-                let hit = face.at(dx * warp[1] - dy * warp[0], dx * warp[0] + dy * warp[1]);
+                let hit = woven.at(
+                    dx * warp[1] - dy * warp[0],
+                    dx * warp[0] + dy * warp[1],
+                    memory,
+                );
                 let fibre = face.fibres(&hit);
                 let tint = if hit.weft {
                     (1.0 - 0.3 * fibre) * (1.0 + 0.5 * (chance(hit.yarn, 9, 8) - 0.5))
@@ -359,7 +460,7 @@ impl Filling<'_> {
     fn crown(&self, top: u16) -> f32 {
         match self.scene.sheets.get(top as usize).map(|s| &s.stuff) {
             Some(Stuff::Woven { cloth, reverse, .. }) => {
-                self.faces[*cloth][usize::from(*reverse)].crown * 0.87
+                self.faces[*cloth][usize::from(*reverse)].face.crown * 0.87
             }
             _ => 0.0,
         }

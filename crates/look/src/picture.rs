@@ -2,11 +2,13 @@
 
 use trade::Length;
 
+use crate::asked::Asked;
+use crate::calibrated::gains_of;
 use crate::chance::smooth;
 use crate::dye::Rgb;
 use crate::far::far;
 use crate::field::Frame;
-use crate::light::Light;
+use crate::light::{Light, Sun};
 use crate::near::near;
 use crate::scene::Scene;
 use crate::tables::Tables;
@@ -69,6 +71,8 @@ impl Window {
     }
 }
 
+const MOST_THREADS: usize = 64;
+
 /// Up to so many millimetres a pixel every yarn is drawn, and from so many on cloth is seen from afar; between, both are mixed.
 const NEAR_TO: f32 = 0.10;
 const FAR_FROM: f32 = 0.25;
@@ -82,22 +86,18 @@ pub fn picture(
     threads: usize,
 ) -> Picture {
     let frame = window.frame();
-    let causes = wear.causes();
-    let from_afar = smooth((frame.step - NEAR_TO) / (FAR_FROM - NEAR_TO));
-    let close = || {
-        near(
-            scene,
-            &frame,
-            if frame.step > 0.03 { 2 } else { 1 },
-            light,
-            &causes,
-            threads,
-        )
+    let asked = Asked {
+        scene,
+        sun: Sun::of(light),
+        causes: wear.causes(),
+        threads: threads.clamp(1, MOST_THREADS),
     };
+    let from_afar = smooth((frame.step - NEAR_TO) / (FAR_FROM - NEAR_TO));
+    let close = || near(&asked, &frame, &gains_of(scene, frame.step));
     let lit = if from_afar <= 0.0 {
         close()
     } else {
-        let mut lit = far(scene, &frame, light, &causes, threads);
+        let mut lit = far(&asked, &frame);
         if from_afar < 1.0 {
             for (a, b) in lit.iter_mut().zip(close()) {
                 a.iter_mut()

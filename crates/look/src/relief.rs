@@ -1,6 +1,7 @@
 //! The relief of the laid pair without its weave: which sheet is on top, how high it stands, how its cloth runs over a fold.
 
 use crate::areas::{Beside, around, runs};
+use crate::asked::Asked;
 use crate::chance::{along, over, smooth};
 use crate::field::{Frame, blurred, in_bands};
 use crate::metal::Metal;
@@ -45,7 +46,8 @@ const ABOUT: f32 = 2.2;
 const OUT_BY: f32 = 0.25;
 
 impl Relief {
-    pub(crate) fn of(scene: &Scene, frame: Frame, causes: &Causes, threads: usize) -> Relief {
+    pub(crate) fn of(asked: &Asked, frame: Frame) -> Relief {
+        let (scene, causes, threads) = (asked.scene, &asked.causes, asked.threads);
         let blank = Cell {
             height: scene.table,
             body: scene.table,
@@ -81,6 +83,7 @@ impl Relief {
 
 impl Relief {
     /// The height of the cell nearest to a place.
+    #[cfg(test)]
     pub(crate) fn height_at(&self, at: Place) -> f32 {
         let clamp =
             |v: f32, count: usize| (v.round().max(0.0) as usize).min(count.saturating_sub(1));

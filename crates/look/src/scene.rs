@@ -1,10 +1,13 @@
 //! Everything that lies on one side of the laid pair, as plain lines and areas in the frame of the view: sheets from the
 //! lowest up, seams that stand out, strands of sewing yarn, what is set.
 
+use std::sync::OnceLock;
+
 use trade::Length;
 
 use crate::cloth::{Construction, Woven};
 use crate::cloth_colour::ClothColour;
+use crate::dye::Rgb;
 use crate::flats::Flat;
 use crate::metal::Metal;
 use crate::place::Place;
@@ -104,9 +107,13 @@ pub(crate) struct Slit {
 }
 
 /// One cloth as it is drawn.
+#[derive(Clone)]
 pub(crate) struct ClothLook {
     pub(crate) woven: Woven,
     pub(crate) colour: ClothColour,
+    /// Gains of closer zooms, found when first asked for.
+    pub(crate) hairs: OnceLock<[Rgb; 2]>,
+    pub(crate) fibres: OnceLock<[Rgb; 2]>,
 }
 
 /// One side of the laid pair, ready to be looked at from anywhere.

@@ -1,5 +1,6 @@
 //! From a sample of the near picture, its slope and the light about it, to the light that leaves it.
 
+use crate::asked::Asked;
 use crate::dye::{Rgb, absorbed, reflected};
 use crate::light::{SKY, Sun, leaves};
 use crate::metal::shine;
@@ -94,8 +95,20 @@ pub(crate) struct Shader<'a> {
     half: [f32; 3],
 }
 
+/// Where a sample is, and the light about it.
+#[derive(Clone, Copy)]
+pub(crate) struct Here {
+    pub(crate) slope: [f32; 2],
+    /// The tangent of the horizon towards the sun, and the sky, as the samples about it leave them.
+    pub(crate) horizon: f32,
+    pub(crate) sky: f32,
+    pub(crate) soft: Soft,
+    pub(crate) place: [f32; 2],
+}
+
 impl<'a> Shader<'a> {
-    pub(crate) fn of(scene: &'a Scene, sun: Sun, causes: &Causes) -> Shader<'a> {
+    pub(crate) fn of(asked: &'a Asked<'a>, gains: &[[Rgb; 2]]) -> Shader<'a> {
+        let (scene, sun, causes) = (asked.scene, asked.sun, asked.causes);
         let dyed = scene.sheets.iter().map(|sheet| match &sheet.stuff {
             Stuff::Woven { cloth, reverse, .. } => {
                 let colour = &scene.cloths[*cloth].colour;
@@ -104,7 +117,9 @@ impl<'a> Shader<'a> {
                     warp: colour.warp,
                     weft: colour.stain.map(|s| s * stain),
                     ground: colour.ground,
-                    gain: colour.gain[usize::from(*reverse)],
+                    gain: gains
+                        .get(*cloth)
+                        .map_or([1.0; 3], |g| g[usize::from(*reverse)]),
                 })
             }
             Stuff::Flat(_) => None,
@@ -114,7 +129,7 @@ impl<'a> Shader<'a> {
         Shader {
             scene,
             sun,
-            causes: *causes,
+            causes,
             tables: Tables::new(),
             dyed: dyed.collect(),
             half: [x / long, y / long, (z + 1.0) / long],
@@ -126,14 +141,28 @@ impl<'a> Shader<'a> {
         self.causes.loss + self.causes.dose * soft.zone * micro * (1.0 + soft.proud)
     }
 
-    pub(crate) fn light(
-        &self,
-        sample: &Sample,
-        slope: [f32; 2],
-        (horizon, sky): (f32, f32),
-        soft: &Soft,
-        at: [f32; 2],
-    ) -> Rgb {
+    /// The colour of a fibre that stands off a sample's yarn.
+    pub(crate) fn hair(&self, sample: &Sample) -> Rgb {
+        if let Kind::Thread { yarn, .. } = sample.kind {
+            return self.scene.yarns[yarn as usize]
+                .fibre
+                .map(|c| (1.5 * c).min(0.9));
+        }
+        let Some(Some(dyed)) = self.dyed.get(sample.top as usize) else {
+            return [0.0; 3];
+        };
+        let left = self.tables.fade(self.causes.loss + 0.4 * self.causes.dose);
+        std::array::from_fn(|k| (1.7 * reflected(dyed.warp[k] * left + dyed.ground[k])).min(0.9))
+    }
+
+    pub(crate) fn light(&self, sample: &Sample, here: &Here) -> Rgb {
+        let Here {
+            slope,
+            horizon,
+            sky,
+            soft,
+            place: at,
+        } = *here;
         let seen = Sun::seen_over(horizon.max(soft.horizon));
         let sky = sky * soft.sky;
         let direct = self.sun.direct(slope[0], slope[1]) * seen;
@@ -143,7 +172,7 @@ impl<'a> Shader<'a> {
                 let Some(Some(dyed)) = self.dyed.get(sample.top as usize) else {
                     return [0.0; 3];
                 };
-                let left = self.tables.fade(self.lost(sample.micro, soft));
+                let left = self.tables.fade(self.lost(sample.micro, &soft));
                 let warp = sample.kind == Kind::Warp;
                 let albedo: Rgb = std::array::from_fn(|k| {
                     let dye = if warp {
@@ -162,7 +191,7 @@ impl<'a> Shader<'a> {
                 std::array::from_fn(|k| out[k] * dyed.gain[k])
             }
             Kind::Thread { yarn, way } => {
-                self.thread(sample, yarn as usize, way, slope, (direct, sky), soft)
+                self.thread(sample, (yarn as usize, way), slope, (direct, sky), &soft)
             }
             Kind::Metal(index) => {
                 let metal = &self.scene.metals[index as usize];
@@ -175,8 +204,7 @@ impl<'a> Shader<'a> {
     fn thread(
         &self,
         sample: &Sample,
-        yarn: usize,
-        way: [f32; 2],
+        (yarn, way): (usize, [f32; 2]),
         slope: [f32; 2],
         (direct, sky): (f32, f32),
         soft: &Soft,

@@ -20,11 +20,11 @@ const SINKS: f32 = 0.24;
 /// How far a float spreads into a gap beside it, of its half width: without it the weft shows as square windows.
 const LEANS: f32 = 0.5;
 /// Single fibres are seen at samples so close.
-const SEEN_FIBRE: f32 = 0.03;
+const SEEN_FIBRE: f32 = 0.024;
 /// How many crossings about a point are looked at.
 const BEFORE: i32 = 6;
-const WARP_SALT: u32 = 3;
-const WEFT_SALT: u32 = 7;
+pub(crate) const WARP_SALT: u32 = 3;
+pub(crate) const WEFT_SALT: u32 = 7;
 
 /// One face of a cloth, ready to be asked point by point.
 pub(crate) struct Face {
@@ -35,7 +35,7 @@ pub(crate) struct Face {
     warp_level: Vec<f32>,
     weft_level: Vec<f32>,
     /// Whether samples lie so close that single fibres are seen.
-    fine: bool,
+    pub(crate) fine: bool,
     turn: i32,
     floor: f32,
     twist: [f32; 2],
@@ -233,7 +233,7 @@ impl Face {
     #[inline(always)]
     pub(crate) fn shade_of_yarn(&self, yarn: i32, s: f32) -> f32 {
         let even = chance(yarn, 9 * self.side, WARP_SALT) - 0.5;
-        let drift = along(s / 12.0 + 50.0 * chance(yarn, 8, WARP_SALT), yarn, 4);
+        let drift = along(s / 12.0 + yarn as f32 * 0.618_034, yarn, 4);
         1.0 + 0.35 * even + 0.2 * drift
     }
 }

@@ -21,7 +21,14 @@ fn flat_raw_cloth_has_the_colour_its_file_states() {
     for reverse in [false, true] {
         for (angle, warp) in [(0, [0.0, 1.0]), (29, [0.485, 0.875]), (69, [0.934, 0.358])] {
             let scene = plain(reverse, warp);
-            for (step, pixels) in [(0.04, 260), (0.075, 200), (0.16, 100), (0.4, 80), (0.9, 80)] {
+            for (step, pixels) in [
+                (0.025, 400),
+                (0.04, 260),
+                (0.075, 200),
+                (0.16, 100),
+                (0.4, 80),
+                (0.9, 80),
+            ] {
                 let picture = seen(&scene, &window(5.0, 3.0, step, pixels, pixels), Wear::RAW);
                 let garment = ferryman();
                 let cloth = &garment.collection.cloths[&garment.doc.cloth.shell];

@@ -2,8 +2,9 @@ use flat::View;
 use sewing::Face;
 
 use super::{ferryman, seen, window};
+use crate::asked::Asked;
 use crate::field::Frame;
-use crate::light::Light;
+use crate::light::{Light, Sun};
 use crate::picture::{Window, picture};
 use crate::relief::Relief;
 use crate::scene::{Border, Ridge, Scene, step_of};
@@ -76,7 +77,13 @@ fn a_felled_seam_stands_as_high_as_its_plies() {
             wide: 300,
             high: 300,
         };
-        let relief = Relief::of(&scene, frame, &Wear::RAW.causes(), 2);
+        let asked = Asked {
+            scene: &scene,
+            sun: Sun::of(&Light::default()),
+            causes: Wear::RAW.causes(),
+            threads: 2,
+        };
+        let relief = Relief::of(&asked, frame);
         let next = ridge.line[ridge.line.len() * k / 16 + 1];
         let way = [next[0] - at[0], next[1] - at[1]];
         let long = (way[0] * way[0] + way[1] * way[1]).sqrt();
