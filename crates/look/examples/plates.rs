@@ -1,6 +1,7 @@
 //! Draws windows of the demo as plain bytes (PPM) for whoever looks at what changed: `plates OUT VIEW FACE X Y WIDTH PIXELS WEAR`.
 
 use std::error::Error;
+use std::io::Write;
 use std::path::Path;
 
 use flat::View;
@@ -46,7 +47,11 @@ fn main() -> Result<(), Box<dyn Error>> {
         Wear::of(Share::ratio(wear.parse()?)),
         2,
     );
-    eprintln!("scene {laid:?}, picture {:?}", start.elapsed());
+    writeln!(
+        std::io::stderr(),
+        "scene {laid:?}, picture {:?}",
+        start.elapsed()
+    )?;
     let mut bytes = format!("P6\n{} {}\n255\n", drawn.wide, drawn.high).into_bytes();
     bytes.extend(drawn.rgb);
     std::fs::write(out, bytes)?;

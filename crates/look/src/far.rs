@@ -203,7 +203,7 @@ impl Far<'_> {
                     let cell =
                         (first + row + self.rim) * self.relief.frame.wide + column + self.rim;
                     let top = self.relief.cells[cell].top;
-                    if top != TABLE && top as usize >= strand.level {
+                    if top as usize >= strand.level {
                         continue;
                     }
                     let at = row * wide + column;

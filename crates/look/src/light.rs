@@ -193,7 +193,7 @@ fn rise(heights: &Heights, row: usize, (dx, dy, share): (isize, isize, f32), hor
     }
     let own =
         &heights.z[(row as isize * wide + from) as usize..(row as isize * wide + to) as usize];
-    let other = (there * wide + dx) as isize;
+    let other = there * wide + dx;
     let other = &heights.z[(other + from) as usize..(other + to) as usize];
     let into = &mut horizon[from as usize..to as usize];
     for ((h, a), b) in into.iter_mut().zip(own).zip(other) {

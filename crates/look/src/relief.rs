@@ -202,9 +202,9 @@ impl Band<'_> {
                 }
             }
             for column in beside.columns.clone() {
-                if let Some(near) = beside.at(row, column) {
-                    let s = near.left * ridge.side;
-                    self.cells[row * wide + column].height -= shape.groove(s);
+                let cell = &mut self.cells[row * wide + column];
+                if let Some(near) = beside.at(row, column).filter(|_| cell.top != TABLE) {
+                    cell.height -= shape.groove(near.left * ridge.side);
                 }
             }
         }

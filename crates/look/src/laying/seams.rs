@@ -126,14 +126,14 @@ impl Laying<'_> {
         line: &Path,
         hand: Hand,
     ) -> Vec<(Vec<Place>, f32)> {
-        self.laid
-            .line(piece, &fine(line), hand)
-            .into_iter()
-            .map(|run| {
-                let side = self.side_of(piece, line, hand);
-                (places(&run), side)
-            })
-            .collect()
+        let side = self.side_of(piece, line, hand);
+        let back = matches!(self.laid.body(piece), PieceId::Back | PieceId::Yoke);
+        if back == (self.view == View::Back) && piece != PieceId::Band {
+            // Beyond a fold it runs on and is cut to the outline of its half.
+            return vec![(places(&self.laid.area(piece, &fine(line), hand)), side)];
+        }
+        let runs = self.laid.line(piece, &fine(line), hand);
+        runs.iter().map(|run| (places(run), side)).collect()
     }
 
     /// A piece runs anticlockwise; on the view one copy of it is mirrored.

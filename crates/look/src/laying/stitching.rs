@@ -65,9 +65,21 @@ impl Laying<'_> {
                     .iter()
                     .map(|p| self.laid.point(row.piece, *p, hand))
                     .collect();
-                self.stitched(row, self.face, seen);
+                self.stitched(row, self.face, seen, self.turned_over(row, hand));
             }
         }
+    }
+
+    /// Whether this copy of the row's piece is mirrored on the view.
+    fn turned_over(&self, row: &StitchRow, hand: Hand) -> bool {
+        let at = row.path.start();
+        let probe = [
+            at,
+            Point::new(at.x + 1.0, at.y),
+            Point::new(at.x, at.y + 1.0),
+        ];
+        let on = self.laid.area(row.piece, &probe, hand);
+        (on[1] - on[0]).cross(on[2] - on[0]) < 0.0
     }
 
     fn shows(&self, row: &StitchRow) -> bool {
@@ -110,7 +122,7 @@ impl Laying<'_> {
                     }
                 });
                 let seen = seen.collect();
-                self.stitched(row, self.face, seen);
+                self.stitched(row, self.face, seen, false);
             }
         }
     }
@@ -132,13 +144,13 @@ impl Laying<'_> {
                 let seen = spots
                     .map(|spot| (spot.half == Half::Back).then_some(spot.at))
                     .collect();
-                self.stitched(row, other, seen);
+                self.stitched(row, other, seen, false);
             }
         }
     }
 
     /// One row of which these holes are seen.
-    fn stitched(&mut self, row: &StitchRow, face: Face, holes: Vec<Option<Point>>) {
+    fn stitched(&mut self, row: &StitchRow, face: Face, holes: Vec<Option<Point>>, over: bool) {
         let looks = row.stitch.looks();
         // A label is sewn from the side it is read on.
         let read_inside = face == Face::Inside && !row.shows_outside && on_top(row);
@@ -152,7 +164,9 @@ impl Laying<'_> {
             if let [Some(a), Some(b)] = pair {
                 // Round a fold two holes may lie far apart.
                 if (*b - *a).hypot() < 3.0 * row.density.pitch().to_mm() {
-                    self.stitch(look, (*a, *b), k, index);
+                    // What lies beside the row is on the other hand of a copy that is mirrored.
+                    let ends = if over { (*b, *a) } else { (*a, *b) };
+                    self.stitch(look, ends, k, index);
                 }
             }
         }
@@ -322,6 +336,7 @@ impl Laying<'_> {
         else {
             return;
         };
+        let mirrored = self.turned_over(row, hand);
         let yarn = self.yarn_of(&row.under.clone());
         let edge = inward(line, width);
         let edge = geometry::resample(&edge, row.density.pitch());
@@ -329,16 +344,11 @@ impl Laying<'_> {
             .iter()
             .map(|p| self.laid.point(lap.piece, *p, hand))
             .collect();
-        let inner = self.laid.point(lap.piece, line[0], hand);
         for pair in seen.windows(2) {
-            if let ([Some(a), Some(b)], Some(inner)) = (pair, inner.or(seen[0])) {
+            if let [Some(a), Some(b)] = pair {
                 // The bite lies towards the seam.
-                let towards = left_of(unit(*b - *a)).dot(inner - *a);
-                if towards < 0.0 {
-                    self.over_edge((*a, *b), yarn, -BITE);
-                } else {
-                    self.over_edge((*a, *b), yarn, -BITE);
-                }
+                let ends = if mirrored { (*b, *a) } else { (*a, *b) };
+                self.over_edge(ends, yarn, -BITE);
             }
         }
     }

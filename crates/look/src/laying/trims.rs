@@ -164,6 +164,8 @@ fn marks(
     height: Length,
 ) -> Vec<([Place; 2], f32)> {
     const LINE: f32 = 0.8;
+    /// From the edge to beyond the row it is sewn with.
+    const ROW: f64 = 4.2;
     let (wide, high) = (width.to_mm(), height.to_mm());
     // A drawing begins at the upper left corner; its lines come with y up already.
     let map = Affine::translate(Vec2::new(-wide / 2.0, high / 2.0));
@@ -181,9 +183,12 @@ fn marks(
     let (middle, room) = if top < foot {
         (0.0, high)
     } else if below >= above {
-        (below / 2.0 - high / 2.0, below)
+        // Clear of the row along its edge.
+        let row = ROW.min(below / 3.0);
+        ((below + row) / 2.0 - high / 2.0, below - row)
     } else {
-        (high / 2.0 - above / 2.0, above)
+        let row = ROW.min(above / 3.0);
+        (high / 2.0 - (above + row) / 2.0, above - row)
     };
     let (strokes, unit) = set(words, (wide * 0.82) as f32, (room * 0.62) as f32);
     let thick = (unit * 0.85).clamp(0.22, 1.6);
