@@ -174,3 +174,29 @@ fn files_in_a_folder_are_written_all_or_none() {
     let (rc, words) = patterns("dxf", &demo.collection().join("lays"), &[]);
     assert!(rc == 2 && words.contains("collection"), "{words}");
 }
+
+/// A story is a page of its own, and is written over like everything else that was made here.
+#[test]
+fn a_story_is_written_over_only_when_it_is_one() {
+    let demo = Demo::new();
+    let folder = tempfile::tempdir().unwrap();
+    let page = folder.path().join("story.html");
+    let tell = |output: &Path| {
+        fellwork()
+            .arg("story")
+            .arg(demo.style())
+            .arg("-o")
+            .arg(output)
+            .output()
+            .unwrap()
+    };
+    assert_eq!(code(&tell(&page)), 0);
+    let first = fs::read(&page).unwrap();
+    assert!(first.starts_with(b"<!DOCTYPE html>"));
+    assert_eq!(code(&tell(&page)), 0);
+    assert_eq!(fs::read(&page).unwrap(), first, "the same style, the same bytes");
+    fs::write(&page, "<!DOCTYPE html><title>mine</title>").unwrap();
+    let kept = tell(&page);
+    assert_eq!(code(&kept), 2, "{}", stderr(&kept));
+    assert!(fs::read_to_string(&page).unwrap().contains("mine"));
+}

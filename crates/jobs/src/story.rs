@@ -97,7 +97,7 @@ pub fn story(
 
 /// Pixels across and down of the whole pair, and of a close-up.
 const WHOLE: (u32, u32) = (640, 960);
-const CLOSE: (u32, u32) = (640, 480);
+const CLOSE: (u32, u32) = (600, 540);
 /// Of 100; beyond it bytes grow faster than anybody sees.
 const QUALITY: u8 = 82;
 

@@ -167,12 +167,17 @@ impl Seeker<'_> {
     }
 
     fn outseam(&self) -> Option<Point> {
-        match self.view {
-            View::Front => self
-                .on_edge(PieceId::Front, EdgeId::Mouth, 1.0, Hand::Right)
-                .or_else(|| self.on_edge(PieceId::Front, EdgeId::Mouth, 0.0, Hand::Right)),
-            View::Back => None,
-        }
+        /// Below the mouth and, inside, below the bag.
+        const BELOW_MOUTH: Length = Length::mm(240.0);
+        /// So that both edges of the seam are in the picture.
+        const INWARD_MM: f64 = 12.0;
+        let (View::Front, Some(front)) = (self.view, self.garment.pattern.piece(PieceId::Front)) else {
+            return None;
+        };
+        let side = front.edge(EdgeId::Side)?;
+        let along = side.length() - BELOW_MOUTH;
+        let at = side.point_at(along) + geometry::left_of(side.direction_at(along)) * INWARD_MM;
+        self.laid.point(PieceId::Front, at, Hand::Right)
     }
 
     fn knee(&self) -> Option<Point> {

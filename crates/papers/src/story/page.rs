@@ -70,5 +70,5 @@ fn told(detail: &StoryDetail) -> Markup {
 
 fn shown(picture: &StoryPicture) -> Markup {
     let (wide, high) = picture.size();
-    html! { img src=(picture.data()) alt=(picture.words()) width=(wide) height=(high) decoding="async"; }
+    html! { img src=(picture.data()) alt=(picture.words()) width=(wide) height=(high); }
 }

@@ -13,6 +13,7 @@ const PERMISSIVE: &[&str] = &[
     "BSD-3-Clause",
     "BSL-1.0",
     "CC0-1.0",
+    "IJG",
     "ISC",
     "MIT",
     "MPL-2.0",
