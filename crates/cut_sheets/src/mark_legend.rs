@@ -1,6 +1,6 @@
 //! What the lines and marks on piece sheets are, each drawn once with its words beside it.
 
-use cutting::{CutSize, DOUBLE_NOTCH, NotchKind};
+use cutting::{CutSize, DOUBLE_NOTCH, DRILL_INSIDE, NotchKind};
 use drawing::dimension::{arrow_head, dash_dot};
 use drawing::lettering::{CAPITALS, text_width};
 use drawing::palette::{CONSTRUCTION, CUT_LINE, HAIRLINE, INK, NOTCH, Pen, SEWN_LINE, TYPE_WORDS};
@@ -85,7 +85,7 @@ fn entries(cut: &CutSize, words: &Words) -> Vec<(Mark, String)> {
         out.push((Mark::Drawn, named(key::LEGEND_DRAWN)));
     }
     if cut.pieces.iter().any(|piece| !piece.drills.is_empty()) {
-        out.push((Mark::Drill, named(key::LEGEND_DRILL)));
+        out.push((Mark::Drill, words.legend_drill(figure(DRILL_INSIDE))));
     }
     out
 }

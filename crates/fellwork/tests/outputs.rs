@@ -194,7 +194,11 @@ fn a_story_is_written_over_only_when_it_is_one() {
     let first = fs::read(&page).unwrap();
     assert!(first.starts_with(b"<!DOCTYPE html>"));
     assert_eq!(code(&tell(&page)), 0);
-    assert_eq!(fs::read(&page).unwrap(), first, "the same style, the same bytes");
+    assert_eq!(
+        fs::read(&page).unwrap(),
+        first,
+        "the same style, the same bytes"
+    );
     fs::write(&page, "<!DOCTYPE html><title>mine</title>").unwrap();
     let kept = tell(&page);
     assert_eq!(code(&kept), 2, "{}", stderr(&kept));

@@ -171,7 +171,8 @@ impl Seeker<'_> {
         const BELOW_MOUTH: Length = Length::mm(240.0);
         /// So that both edges of the seam are in the picture.
         const INWARD_MM: f64 = 12.0;
-        let (View::Front, Some(front)) = (self.view, self.garment.pattern.piece(PieceId::Front)) else {
+        let (View::Front, Some(front)) = (self.view, self.garment.pattern.piece(PieceId::Front))
+        else {
             return None;
         };
         let side = front.edge(EdgeId::Side)?;

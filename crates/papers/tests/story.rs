@@ -33,14 +33,25 @@ fn told(loaded: &Loaded) -> Story {
 fn the_maker_is_quoted_word_by_word_and_in_order() {
     let loaded = demo();
     let story = told(&loaded);
-    let said: Vec<&str> = story.details.iter().map(|detail| detail.says.as_str()).collect();
-    let written: Vec<&str> = loaded.style.why.iter().map(|why| why.says.as_str()).collect();
+    let said: Vec<&str> = story
+        .details
+        .iter()
+        .map(|detail| detail.says.as_str())
+        .collect();
+    let written: Vec<&str> = loaded
+        .style
+        .why
+        .iter()
+        .map(|why| why.says.as_str())
+        .collect();
     assert_eq!(said, written);
     let page = story_page(&story);
     let mut from = 0;
     for words in written {
         let escaped = words.replace('\'', "'");
-        from += page[from..].find(&escaped).unwrap_or_else(|| panic!("{words}"));
+        from += page[from..]
+            .find(&escaped)
+            .unwrap_or_else(|| panic!("{words}"));
     }
 }
 
@@ -58,7 +69,12 @@ fn nothing_private_is_told() {
     for supply in cloths.chain(yarns).chain(trims) {
         private.extend([supply.supplier.as_str(), supply.article.as_str()]);
     }
-    private.extend(collection.workrooms.values().map(|workroom| workroom.name.as_str()));
+    private.extend(
+        collection
+            .workrooms
+            .values()
+            .map(|workroom| workroom.name.as_str()),
+    );
     private.retain(|words| !words.is_empty());
     assert!(private.len() > 3, "nothing to keep to oneself");
     for words in private {
@@ -73,16 +89,25 @@ fn what_the_pair_has_not_is_not_told() {
     loaded.style.patch = None;
     "another".clone_into(&mut loaded.style.cloth.shell);
     let told = told(&loaded);
-    let about: Vec<&str> = told.details.iter().map(|detail| detail.about.as_str()).collect();
+    let about: Vec<&str> = told
+        .details
+        .iter()
+        .map(|detail| detail.about.as_str())
+        .collect();
     assert!(!about.contains(&"Patch"), "{about:?}");
-    assert!(!about.iter().any(|about| about.contains("Tideline")), "{about:?}");
+    assert!(
+        !about.iter().any(|about| about.contains("Tideline")),
+        "{about:?}"
+    );
     assert_eq!(about.len(), loaded.style.why.len() - 2);
 }
 
 #[test]
 fn the_page_needs_nothing_beside_itself() {
     let page = story_page(&told(&demo()));
-    for reaches_out in ["http:", "https:", "src=\"/", "url(", "@import", "<script", "<link"] {
+    for reaches_out in [
+        "http:", "https:", "src=\"/", "url(", "@import", "<script", "<link",
+    ] {
         assert!(!page.contains(reaches_out), "{reaches_out}");
     }
     let pictures = page.matches("<img ").count();
@@ -101,7 +126,11 @@ fn it_is_one_page_of_paper_however_much_is_told() {
         let one = loaded.style.why[1].clone();
         loaded.style.why.push(one);
     }
-    loaded.style.why.iter_mut().for_each(|why| why.says.clone_from(&long));
+    loaded
+        .style
+        .why
+        .iter_mut()
+        .for_each(|why| why.says.clone_from(&long));
     let story = told(&loaded);
     assert_eq!(story.details.len(), MOST_DETAILS);
     assert_eq!(story_book(&story, None).unwrap().pages, 1);

@@ -103,9 +103,24 @@ fn draw<'a>(
     };
     Some(Draft {
         title: words.say(say::DrawnBackPocket { side: word }),
-        caption: words.say(say::DrawnBackPocketCaption { lined, side: word }),
+        caption: caption(
+            words,
+            said.drawing.is_some(),
+            &words.say(say::DrawnBackPocketCaption { lined, side: word }),
+        ),
         figures: vec![figure],
     })
+}
+
+/// What is said of a back pocket, and of stitching of the maker's own how it grows.
+fn caption(words: &Words, own_stitching: bool, of_all: &str) -> String {
+    match own_stitching {
+        true => format!(
+            "{of_all} {}",
+            words.named(key::DRAWN_STITCHING_IN_EVERY_SIZE)
+        ),
+        false => of_all.to_owned(),
+    }
 }
 
 /// The corners of a back pocket in its own frame.

@@ -403,9 +403,11 @@ fn whole_strip<'a>(garment: &'a Garment, words: &'a Words, strip: &Piece) -> Opt
         figure.fold("piece:loop_strip", &line.path);
     }
     let count = garment.pattern.spec.loop_count.clamp(1, 40);
-    let one = long / f64::from(count);
+    // What is turned under at its foot and its top is alike.
+    let one = strip.point(PointId::LoopFoot)?.y + strip.point(PointId::LoopTop)?.y;
     let p = Point::new;
-    for k in 1..count {
+    // The last is cut from what the folder was begun with.
+    for k in 1..=count {
         let y = one * f64::from(k);
         let cut = Stroke::plain(INK, BELOW).dashed(Length::mm(1.5), Length::mm(0.9));
         figure.stroke("piece:loop_strip", &open(&[p(0.0, y), p(wide, y)]), cut);

@@ -255,6 +255,12 @@ fn agreed(context: &Context<'_>) -> Vec<Check> {
             key::PAPERS_AGREE_STRIP_TACKS,
             Who::Sewer,
         ),
+        (true, key::PAPERS_AGREE_METAL, Who::Sewer),
+        (
+            style.bartacks.crotch,
+            key::PAPERS_AGREE_CROTCH_TACK,
+            Who::Sewer,
+        ),
         (true, key::PAPERS_AGREE_FLY_FOOT, Who::Sewer),
         (
             style.loops.count > 0,

@@ -1,9 +1,11 @@
 //! A lay of one pair on each cloth, and of the smallest and the largest on the shell, always the same.
 
+use std::collections::VecDeque;
 use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use cutting::{CutSize, SizePairs, Spread, SpreadRules, Way};
-use lay::{Lay, Limits, Options, search};
+use lay::{Lay, Limits, Options, Problem, search};
 use style::Cloth;
 use trade::Length;
 
@@ -13,6 +15,39 @@ use crate::PaperError;
 /// How many places are tried for each lay: a count, not a time, so that the same style gives the same
 /// pack. About a fifth of a second.
 const PLACES: u64 = 300_000;
+
+/// The lays of the last packs that were filled, the newest last.
+///
+/// A lay follows from its problem alone, as the number of places is given and the chance too, so what is kept here changes
+/// no byte: a maker who prints again after a change of words does not wait for it again.
+struct Known(Mutex<VecDeque<(Problem, Lay)>>);
+
+static KNOWN: Known = Known(Mutex::new(VecDeque::new()));
+
+/// Two or three packs of a style with three cloths.
+const MOST_KNOWN: usize = 16;
+
+impl Known {
+    fn all(&self) -> MutexGuard<'_, VecDeque<(Problem, Lay)>> {
+        // Whoever panicked while holding it had not begun to change it.
+        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn lay_of(&self, problem: &Problem) -> Option<Lay> {
+        let all = self.all();
+        let known = all.iter().find(|(known, _)| known == problem);
+        known.map(|(_, lay)| lay.clone())
+    }
+
+    fn keep(&self, problem: &Problem, lay: &Lay) {
+        let mut all = self.all();
+        all.retain(|(known, _)| known != problem);
+        while all.len() >= MOST_KNOWN {
+            all.pop_front();
+        }
+        all.push_back((problem.clone(), lay.clone()));
+    }
+}
 
 /// How the pieces of a lay may lie.
 pub(super) const WAY: Way = Way::TwoWay;
@@ -108,10 +143,17 @@ fn laid<'a>(
         },
         ..Options::default()
     };
-    let found = search(&spread.problem, &options, cancel, &mut |_| ());
+    let known = KNOWN.lay_of(&spread.problem);
+    let found = match known {
+        Some(lay) => Ok(lay),
+        None => search(&spread.problem, &options, cancel, &mut |_| ()),
+    };
     // A search that was cancelled gives what it had, which is not the lay of this style.
     if cancel.load(Ordering::Relaxed) {
         return Err(PaperError::Cancelled);
+    }
+    if let Ok(lay) = &found {
+        KNOWN.keep(&spread.problem, lay);
     }
     Ok(ClothLay {
         key,

@@ -115,8 +115,8 @@ fn on_pocket(context: &Context<'_>, id: PieceId, on: On, below: Vec2) -> Vec<Lai
     }
 }
 
-/// The lines of a drawing as far as they lie inside the rows that set and hem the pocket. What is
-/// cut off there is caught by those rows.
+/// The lines of a drawing as far as they lie inside the outer row that sets the pocket and the lower one that hems it.
+/// They cross the inner rows, and what is cut off is caught by the last one.
 fn drawn(
     context: &Context<'_>,
     piece: &Piece,
@@ -157,17 +157,19 @@ fn drawn(
     out
 }
 
-/// The pocket inside its set rows, and all that lies below its hem rows.
+/// The pocket inside its outer set row, and all that lies below its hem rows.
 fn inner(context: &Context<'_>, piece: &Piece) -> Option<(Vec<Point>, [Point; 4])> {
-    let innermost = |seam: SeamId| {
+    let offsets = |seam: SeamId| {
         let rows = context.seam(seam).into_iter().flat_map(|s| &s.rows);
         rows.map(|row| row.offset)
             .filter(|offset| offset.is_finite())
-            .fold(Length::ZERO, Length::max)
     };
-    let set = innermost(SeamId::BackPocketSet);
+    let outer = offsets(SeamId::BackPocketSet).reduce(Length::min);
+    let set = outer.unwrap_or(Length::ZERO).max(Length::ZERO);
     let inside = points_along(&Ground::of(piece)?.inset(BACK_POCKET_SIDES, set)?)?;
-    let hem = -innermost(SeamId::BackPocketHem).to_mm();
+    let hem = -offsets(SeamId::BackPocketHem)
+        .fold(Length::ZERO, Length::max)
+        .to_mm();
     let below_hem = [
         Point::new(-FAR_MM, -FAR_MM),
         Point::new(FAR_MM, -FAR_MM),

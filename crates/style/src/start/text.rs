@@ -22,6 +22,8 @@ pub(super) fn style(asked: &NewStyle, settled: &Settled, collection: &Collection
     remove(&mut document, &["style", "summary"]);
     // Who washes it and how is not asked, and the demo's laundry is not the maker's.
     remove(&mut document, &["wash"]);
+    // Nor are its reasons.
+    remove(&mut document, &["why"]);
     told(&mut document, asked, settled, collection);
     set(&mut document, &["sizes", "waists"], tags(&settled.waists));
     set(&mut document, &["sizes", "lengths"], tags(&settled.lengths));

@@ -4,8 +4,8 @@
 
 mind-join-uneven = right sides together, seam line { $front } from the cloth's own edge of the front and { $back } from that of the back: the two edges do not lie level
 # How a crossing is passed that is thicker than its machine sews.
-mind-thick-cut = { $place }: { $thick } lie there and the machine sews { $sews }; turned-in edges are cut away before, which leaves { $left }
-mind-thick-cut-hammer = { $place }: { $thick } lie there and the machine sews { $sews }; turned-in edges are cut away before, which leaves { $left }, still more than it sews: hammer that flat and try it on a sample
+mind-thick-cut = { $place }: { $thick } lie there and the machine sews { $sews }; turned-in edges are cut away before, no farther than the rows of the crossing seam cover, which leaves { $left }
+mind-thick-cut-hammer = { $place }: { $thick } lie there and the machine sews { $sews }; turned-in edges are cut away before, no farther than the rows of the crossing seam cover, which leaves { $left }, still more than it sews: hammer that flat and try it on a sample
 mind-thick-either = { $place }: { $thick } lie there and the machine sews { $sews }; before it is sewn hammer it flat, or cut the turned-in edges away inside it, which leaves { $left }
 mind-thick-hammer = { $place }: { $thick } lie there and the machine sews { $sews }; hammer it flat before it is sewn and try it on a sample
 mind-thin = { $place }: { $thick } is more than the machine takes; turned-in edges cut away there leave { $left }; flatten what is left with a hammer
@@ -142,7 +142,7 @@ mind-shield-join-uneven = on the right front, right sides together, from the ban
 mind-shield-foot = the foot of the shield reaches below that of the fly and hangs free there, its two edges overedged together
 mind-hidden-rivets = open the pressed sides out: through the turned-in corners and the back, not through the pocket's face
 mind-hidden-rivets-covered = the setting rows then cover them outside; the stud shows inside only
-mind-labels-seam = ends level with the raw edge, inside the allowance, before the outseam is closed; its joining row then catches them
+mind-labels-seam = on the right side of the front’s allowance, ends on the seam line, the fold pointing past the edge; held by one row within the allowance, before the outseam is closed. Once that is turned, the whole label lies towards the front
 
 ## Waistband, loops and hems
 

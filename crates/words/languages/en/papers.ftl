@@ -203,14 +203,14 @@ papers-tanned-chrome = tanned with chromium
 papers-tanned-chrome-free = tanned without chromium
 papers-fold-flat = cut straight, laid flat
 papers-fold-ends = both ends turned under
-papers-fold-centre = folded in the middle, both ends caught in the seam
+papers-fold-centre = folded in the middle, both ends held at the seam
 papers-fold-mitre = both ends turned up at 45 degrees
 papers-what-it-says = what it says
 papers-what-it-tells = what it tells
 papers-tanning = tanning
 papers-thickness = thickness
 papers-turned-under = how much is turned under at each end, and so its cut size
-papers-caught-in-seam = how much is caught in the seam, and so its cut size
+papers-caught-in-seam = how far its ends reach past the row that holds it, and so its cut size
 
 ## What a cloth loses in its first wash, and what that rests on
 
@@ -322,7 +322,7 @@ papers-piece-folded = folded
 ## The sewing order with its seams
 
 papers-not-stated = Not stated: { $what }.
-papers-not-stated-sewn = Not stated: { $what }. Its yarn is estimated as { $stitch }.
+papers-not-stated-sewn = Not stated: { $what }. Its yarn is estimated as { $stitch }, as counted on the finished pair.
 papers-construction-note = In sections the dark side of a ply is its face. A row's place is that of its needle. Numbers of ISO 4916 are given for orientation and are not checked against the standard: words, drawings and rows decide. The number behind the letters of ASTM D6193 is that of the rows of stitches through the plies; by common practice the row that joins them counts whether or not it is stated, a safety stitch as two and a coverstitch as one, and an overedge that only neatens does not. Machines are from memory, allowances common practice; thickness is the sum of the plies, not pressed.
 papers-class-unsure = { $class } (to be confirmed)
 papers-edges-show = the cloth's finished edges show inside
@@ -353,7 +353,7 @@ papers-seam-rows = row
 
 papers-yarn-note = For one pair in size { $size }, thread ends, backtacks and overlaps not counted: they are in the waste. Lengths are reckoned from the rows as they are sewn, by published formulas; which stands behind which seam is told in the annex. A yarn measured from a sewn sample goes before any formula.
 papers-yarn-pairs = { $pairs } pairs
-papers-yarn-size = Size { $size }.
+papers-yarn-size = Size { $size }. Densities are those of the finished pair; what a machine is set to stands in the sewing order.
 papers-needle-yarns = Needle yarns
 papers-under-yarns = Under yarns
 papers-all-yarns = All yarns
@@ -455,6 +455,8 @@ papers-agree-language = Words of this pack in the workroom’s language, and who
 papers-agree-files = Which pattern files or papers came with this pack, and whether their square of 100 mm measures 100 mm
 papers-agree-lays = Which sizes are cut together, in how many plies, face up or face to face; what cloth the order takes follows from that
 papers-agree-drill = Drill marks: how thick, and whether a chalk mark is wanted instead
+papers-agree-metal = Rivets and buttons: length of post or tack for the plies they hold, holes, dies and force
+papers-agree-crotch-tack = Crotch tack: at what angle to the seams it crosses
 papers-agree-recut = A faulty piece: who cuts it again, and from which ply or roll
 papers-agree-fly-foot = Foot of the fly, where the rise goes on: how far the allowances are clipped, and which way they turn
 papers-agree-loop-slack = Slack of a loop over the band, beyond the belt

@@ -61,6 +61,7 @@ drawn-whole-band = The whole band, outside, { $scale }
 
 drawn-back-pocket-caption = The wearer's { $side } back pocket, { $lined }. Sew the stitching on the pocket before it is set; press its edges in; its top edge lies parallel to the yoke seam.
 drawn-back-pockets-inside-caption = Turned over: left and right change sides. Left of each pair, the pocket's reverse with its lining and its edges pressed in, ready to be set; right, the inside of the back when it is set.
+drawn-stitching-in-every-size = Its stitching is the same in every size, in millimetres from the inner top corner; in a larger pocket it ends where it is drawn, in a smaller one at the outer row that sets it.
 drawn-bag-caption = The wearer's { $side } front turned over, the bag's back leaf towards you; the facing lies on its far side, behind the mouth. The other side is the mirror image.
 drawn-band-all-round = the lower row is sewn to 30 mm before each end and closed there in lockstitch once the ends are turned in, the upper one all round and into a V (see the band's ends)
 drawn-band-broken = { $shown } of the finished band laid flat, broken into lengths for the page; the lengths overlap at the wavy lines. Distances below are from centre back, along the band seam; { $rows }. Loops are set when the band is on, their rows and tacks on the plate of the belt loop.
@@ -85,7 +86,7 @@ drawn-hem-caption = One leg; the other is sewn round the same way. { $turned } {
 drawn-hem-folded = Folded and pressed,
 drawn-hem-rolled = Rolled in the folder,
 drawn-labels-band-caption = Sewn on the inner half of the band alone, before the band is set on, so that no stitch of them shows outside.
-drawn-labels-seam-caption = Laid into the seam, towards the front, before it is closed; the seam's own row holds them.
+drawn-labels-seam-caption = Held on the right side of the front's allowance before the seam is joined, ends on the seam line, the fold pointing past the edge: once the seam is turned, the whole label lies on the allowance, towards the front.
 drawn-lined-in-full = lined in full
 drawn-lined-in-its-upper-half = lined in its upper half
 drawn-loop-all = All { $count } loops are
@@ -170,7 +171,7 @@ drawn-zip-tapes = { $name }, { $length } long, tapes { $width } wide together; o
 
 drawn-belt-passes = Clear height between the tacks { $clear }: a belt of { $belt } passes with { $spare } to spare.
 drawn-belt-too-wide = Clear height between the tacks { $clear }: too little for a belt of { $belt }.
-drawn-caught-centre = its ends are caught in the seam, the fold lies towards the front
+drawn-caught-centre = its ends stand on the seam line, the fold lies towards the front
 drawn-caught-flat = one end is caught in the seam
 drawn-caught-mitre = its turned-up ends are caught in the seam
 drawn-fold-of = { $name }: { $fold }
