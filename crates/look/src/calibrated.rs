@@ -40,7 +40,7 @@ impl Zoom {
         match self {
             Zoom::Fibres => 0.02,
             Zoom::Hairs => 0.035,
-            Zoom::Yarns => 0.05,
+            Zoom::Yarns => 0.045,
         }
     }
 }

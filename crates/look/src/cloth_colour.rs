@@ -25,7 +25,7 @@ pub(crate) struct ClothColour {
 /// The warp gives at least this share of the face's light (chosen): the stain of the weft follows.
 const KEEP: f32 = 0.55;
 const STEP: f32 = 0.03;
-const WIDE: usize = 210;
+const WIDE: usize = 180;
 
 /// How one face is lit: the share of its light that comes from each system of yarns is found from these.
 struct LitFace {
