@@ -87,6 +87,8 @@ impl Twill {
 pub(crate) struct System {
     /// From yarn to yarn.
     pub(crate) pitch: f32,
+    /// Yarns a millimetre.
+    pub(crate) per_mm: f32,
     /// Half width and half height of a section.
     pub(crate) half: [f32; 2],
     /// How high its wave is, crest to trough of its axis.
@@ -160,8 +162,9 @@ impl Woven {
             |pitch: f32, crimp: f32| pitch * (8.0 * repeat * crimp).sqrt() / std::f32::consts::PI;
         let (up, across) = (wave(pitch[1], crimp[0]), wave(pitch[0], crimp[1]));
         let touch = 2.0 * (a[1] + b[1]) / (up + across);
-        let system = |pitch, half, wave: f32, crimp| System {
+        let system = |pitch: f32, half, wave: f32, crimp| System {
             pitch,
+            per_mm: 1.0 / pitch,
             half,
             wave: wave * touch,
             crimp,

@@ -23,15 +23,75 @@ const LOOKS_FAR: f32 = 7.0;
 /// How far an edge of cloth strays from its line, for it is of yarns.
 const EDGE_STRAYS: f32 = 0.09;
 
-/// Pixels wider than this are looked at four times.
+/// Pixels wider than this are looked at more than once.
 const ONCE_TO: f32 = 0.045;
+
+/// How samples make pixels, along each side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Fold {
+    /// One sample a pixel.
+    One,
+    /// Three samples for every two pixels: the middle one of them is of both.
+    ThreeOverTwo,
+}
+
+impl Fold {
+    const fn ratio(self) -> f32 {
+        match self {
+            Fold::One => 1.0,
+            Fold::ThreeOverTwo => 1.5,
+        }
+    }
+
+    /// So many samples hold so many pixels.
+    const fn samples(self, pixels: usize) -> usize {
+        match self {
+            Fold::One => pixels,
+            Fold::ThreeOverTwo => (pixels * 3).div_ceil(2),
+        }
+    }
+
+    /// The first sample of a pixel of an even number.
+    const fn first_of(self, pixel: usize) -> usize {
+        match self {
+            Fold::One => pixel,
+            Fold::ThreeOverTwo => pixel / 2 * 3,
+        }
+    }
+
+    /// The sample in the middle of a pixel, or beside it.
+    const fn middle_of(self, pixel: usize) -> usize {
+        match self {
+            Fold::One => pixel,
+            Fold::ThreeOverTwo => pixel / 2 * 3 + pixel % 2 * 2,
+        }
+    }
+
+    /// The pixels that a sample is part of, and the share of each that it makes.
+    const fn shares(self, sample: usize) -> [(usize, f32); 2] {
+        const NONE: (usize, f32) = (usize::MAX, 0.0);
+        const WHOLE: f32 = 2.0 / 3.0;
+        const HALF: f32 = 1.0 / 3.0;
+        match self {
+            Fold::One => [(sample, 1.0), NONE],
+            Fold::ThreeOverTwo => {
+                let pair = sample / 3 * 2;
+                match sample % 3 {
+                    0 => [(pair, WHOLE), NONE],
+                    1 => [(pair, HALF), (pair + 1, HALF)],
+                    _ => [(pair + 1, WHOLE), NONE],
+                }
+            }
+        }
+    }
+}
 
 /// A near picture as it is made.
 struct Near<'a> {
     asked: &'a Asked<'a>,
     pixels: Frame,
-    /// Samples a pixel each way.
-    fold: usize,
+    /// How samples make pixels.
+    fold: Fold,
     /// Samples about the picture, for its shade.
     rim: usize,
     fine: Frame,
@@ -39,15 +99,19 @@ struct Near<'a> {
 
 /// Linear light for each pixel of a frame; `gains` bring each cloth's faces to their stated colours.
 pub(crate) fn near(asked: &Asked, pixels: &Frame, gains: &[[Rgb; 2]]) -> Vec<Rgb> {
-    let fold = if pixels.step > ONCE_TO { 2 } else { 1 };
-    let step = pixels.step / fold as f32;
-    let rim = ((LOOKS_NEAR / step).ceil() as usize + 2).next_multiple_of(fold);
+    let fold = if pixels.step > ONCE_TO {
+        Fold::ThreeOverTwo
+    } else {
+        Fold::One
+    };
+    let step = pixels.step / fold.ratio();
+    let rim = (LOOKS_NEAR / step).ceil() as usize + 2;
     let fine = Frame {
         left: pixels.left - rim as f32 * step,
         top: pixels.top + rim as f32 * step,
         step,
-        wide: pixels.wide * fold + 2 * rim,
-        high: pixels.high * fold + 2 * rim,
+        wide: fold.samples(pixels.wide) + 2 * rim,
+        high: fold.samples(pixels.high) + 2 * rim,
     };
     let near = Near {
         asked,
@@ -90,42 +154,59 @@ struct Plane<'a> {
 
 impl Plane<'_> {
     fn light(&self, first: usize, band: &mut [Rgb]) {
-        let (near, fine) = (self.near, &self.near.fine);
+        let (near, fold) = (self.near, self.near.fold);
+        let wide = near.pixels.wide;
         let heights = Heights {
             z: self.z,
-            wide: fine.wide,
-            high: fine.high,
+            wide: near.fine.wide,
+            high: near.fine.high,
         };
         let mut lit = Lit::default();
-        let share = 1.0 / (near.fold * near.fold) as f32;
-        let z = self.z;
-        for (k, row) in band.chunks_mut(near.pixels.wide).enumerate() {
-            for sub in 0..near.fold {
-                let at = (first + k) * near.fold + sub + near.rim;
-                lit.look(&heights, &self.steps, at);
-                let around = self.soft.row(fine.y(at));
-                for (n, pixel) in (0..near.fold * near.pixels.wide).map(|n| (n, n / near.fold)) {
-                    let c = near.rim + n;
-                    let i = at * fine.wide + c;
-                    let slope = [
-                        (z[i + 1] - z[i - 1]) / (2.0 * fine.step),
-                        (z[i - fine.wide] - z[i + fine.wide]) / (2.0 * fine.step),
-                    ];
-                    let place = [fine.x(c), fine.y(at)];
-                    let soft = around.at(place[0]);
-                    let here = Here {
-                        slope,
-                        horizon: lit.horizon[c],
-                        sky: lit.sky[c],
-                        soft,
-                        place,
-                    };
-                    let light = self.shader.light(&self.samples[i], &here);
-                    for (p, l) in row[pixel].iter_mut().zip(light) {
-                        *p += l * share;
+        let mut line = vec![[0.0; 3]; fold.samples(wide)];
+        let rows = band.len() / wide;
+        for sample in fold.first_of(first)..fold.first_of(first) + fold.samples(rows) {
+            self.line(sample + near.rim, &heights, &mut lit, &mut line);
+            for (row, down) in fold.shares(sample) {
+                let Some(row) = row.checked_sub(first).filter(|r| *r < rows) else {
+                    continue;
+                };
+                let into = &mut band[row * wide..(row + 1) * wide];
+                for (n, light) in line.iter().enumerate() {
+                    for (column, across) in fold.shares(n) {
+                        if let Some(pixel) = into.get_mut(column) {
+                            let share = down * across;
+                            pixel
+                                .iter_mut()
+                                .zip(light)
+                                .for_each(|(p, l)| *p += l * share);
+                        }
                     }
                 }
             }
+        }
+    }
+
+    /// The light of one row of samples, without those about the picture.
+    fn line(&self, at: usize, heights: &Heights, lit: &mut Lit, line: &mut [Rgb]) {
+        let (fine, z) = (&self.near.fine, self.z);
+        lit.look(heights, &self.steps, at);
+        let around = self.soft.row(fine.y(at));
+        let scale = 0.5 / fine.step;
+        for (n, light) in line.iter_mut().enumerate() {
+            let c = self.near.rim + n;
+            let i = at * fine.wide + c;
+            let place = [fine.x(c), fine.y(at)];
+            let here = Here {
+                slope: [
+                    (z[i + 1] - z[i - 1]) * scale,
+                    (z[i - fine.wide] - z[i + fine.wide]) * scale,
+                ],
+                horizon: lit.horizon[c],
+                sky: lit.sky[c],
+                soft: around.at(place[0]),
+                place,
+            };
+            *light = self.shader.light(&self.samples[i], &here);
         }
     }
 
@@ -136,7 +217,8 @@ impl Plane<'_> {
         let cover = hairs::Cover::of(&part, near.asked.causes.hairs);
         for (k, pixel) in band.iter_mut().enumerate() {
             let (row, column) = (first + k / near.pixels.wide, k % near.pixels.wide);
-            let at = (row * near.fold + near.rim) * near.fine.wide + column * near.fold + near.rim;
+            let (row, column) = (near.fold.middle_of(row), near.fold.middle_of(column));
+            let at = (row + near.rim) * near.fine.wide + column + near.rim;
             let (lies, own) = match self.samples[at].kind {
                 Kind::Warp | Kind::Weft => (0.55, self.shader.hair(&self.samples[at])),
                 Kind::Thread { .. } => (0.3, self.shader.hair(&self.samples[at])),

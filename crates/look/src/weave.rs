@@ -131,10 +131,10 @@ impl Face {
         } else {
             &self.warp_level
         };
-        let step = s / other.pitch - 0.5;
+        let step = s * other.per_mm - 0.5;
         let (j, f) = parted(step);
         let f = smooth(f);
-        let i0 = parted(t / own.pitch).0;
+        let i0 = parted(t * own.per_mm).0;
         // One end on, the phase is one turn back; one pick on, one ahead.
         let (first, by_yarn, by_cross) = if WEFT {
             (self.phase(j, i0.wrapping_sub(2)), 1, -self.turn)
@@ -199,7 +199,7 @@ impl Face {
         }
         let own = chance(i, 0, salt);
         let shift = 31.0 * own;
-        let (aside, thicker) = along_both(s / 2.1 + shift, i, salt);
+        let (aside, thicker) = along_both(s * (1.0 / 2.1) + shift, i, salt);
         let thick = 1.0 + w.uneven * (1.1 * thicker + 0.6 * (own - 0.5));
         let stray = w.stray * aside;
         let hairy = if self.fine {
@@ -221,7 +221,7 @@ impl Face {
         let across = arc * ca - flip * hit.along * sa;
         let along = flip * arc * sa + hit.along * ca;
         let own = hit.yarn as f32;
-        let coarse = 0.6 * over(across / 0.045, along / 0.7 + own * 3.7, 11);
+        let coarse = 0.6 * over(across * (1.0 / 0.045), along * (1.0 / 0.7) + own * 3.7, 11);
         if self.fine {
             coarse + 0.4 * over(across / 0.02, along / 0.35 + own * 5.1, 12)
         } else {
@@ -233,7 +233,7 @@ impl Face {
     #[inline(always)]
     pub(crate) fn shade_of_yarn(&self, yarn: i32, s: f32) -> f32 {
         let even = chance(yarn, 9 * self.side, WARP_SALT) - 0.5;
-        let drift = along(s / 12.0 + yarn as f32 * 0.618_034, yarn, 4);
+        let drift = along(s * (1.0 / 12.0) + yarn as f32 * 0.618_034, yarn, 4);
         1.0 + 0.35 * even + 0.2 * drift
     }
 }

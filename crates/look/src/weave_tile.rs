@@ -21,7 +21,8 @@ struct Cell {
 pub(crate) struct Tile {
     wide: usize,
     high: usize,
-    repeat: [f32; 2],
+    /// Repeats a millimetre.
+    per_mm: [f32; 2],
     cells: Vec<Cell>,
 }
 
@@ -52,7 +53,7 @@ impl Tile {
         Tile {
             wide,
             high,
-            repeat,
+            per_mm: repeat.map(|long| 1.0 / long),
             cells,
         }
     }
@@ -64,7 +65,7 @@ impl Tile {
         let (aside, thick_warp) = bent(&woven.warp, x, y, WARP_SALT, &mut memory.warp);
         let (up, thick_weft) = bent(&woven.weft, y, x, WEFT_SALT, &mut memory.weft);
         let (x1, y1) = (x - woven.stray * aside, y - woven.stray * up);
-        let (u, v) = (parted(x1 / self.repeat[0]).1, parted(y1 / self.repeat[1]).1);
+        let (u, v) = (parted(x1 * self.per_mm[0]).1, parted(y1 * self.per_mm[1]).1);
         let (u, v) = (u * self.wide as f32, v * self.high as f32);
         let (c, r) = (
             (u as usize).min(self.wide - 1),
@@ -91,7 +92,7 @@ impl Tile {
             weft: cell.weft,
             across: cell.across,
             along,
-            yarn: parted(own / system.pitch).0 + i32::from(cell.yarn),
+            yarn: parted(own * system.per_mm).0 + i32::from(cell.yarn),
         }
     }
 }
@@ -118,7 +119,7 @@ impl Known {
     #[inline(always)]
     fn at(&mut self, yarn: i32, s: f32, salt: u32) -> (f32, f32) {
         // Each yarn begins elsewhere.
-        let (cell, f) = parted(s / 2.1 + yarn as f32 * 0.618_034);
+        let (cell, f) = parted(s * (1.0 / 2.1) + yarn as f32 * 0.618_034);
         if !(self.filled && self.yarn == yarn && self.cell == cell) {
             *self = Known {
                 yarn,
@@ -147,7 +148,7 @@ fn both(cell: i32, yarn: i32, salt: u32) -> (f32, f32) {
 /// break from one yarn to the next.
 #[inline(always)]
 fn bent(system: &System, t: f32, s: f32, salt: u32, known: &mut [Known; 2]) -> (f32, f32) {
-    let (i, f) = parted(t / system.pitch - 0.5);
+    let (i, f) = parted(t * system.per_mm - 0.5);
     let next = i.wrapping_add(1);
     let a = known[(i & 1) as usize].at(i, s, salt);
     let b = known[(next & 1) as usize].at(next, s, salt);

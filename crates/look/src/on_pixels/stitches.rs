@@ -83,16 +83,18 @@ fn as_many_stitches_are_seen_as_the_row_counts() {
         );
         // Along the row, how often yarn begins.
         let long = end.to_vec2().hypot();
-        let mut before = false;
+        let mut run = 0;
         let mut floats = 0;
         for k in -20..(long / step) as i32 + 20 {
             let p = Point::ORIGIN.lerp(end, f64::from(k) * step / long);
             let x = ((p.x - 30.0) / step + f64::from(pixels) / 2.0) as u32;
             let y = ((10.0 - p.y) / step + f64::from(pixels / 2) / 2.0) as u32;
-            // In its hole it is dark.
-            let near = of_yarn(&picture, x, y) && picture.grey(x, y) > 55.0;
-            floats += u32::from(near && !before);
-            before = near;
+            // Somewhere across the yarn: between its plies it is dark, and in its holes all across.
+            let lit = |y: u32| of_yarn(&picture, x, y) && picture.grey(x, y) > 60.0;
+            let near = (y - 2..=y + 2).any(lit);
+            // What is shorter than a millimetre is no float.
+            floats += u32::from(!near && f64::from(run) * step > 1.0);
+            run = if near { run + 1 } else { 0 };
         }
         assert_eq!(floats as usize, row.stitches() - 1, "{end:?}");
     }
