@@ -365,6 +365,7 @@ const TRIALS: &[Trial] = &[
         |l| l.style.shape.seat_dart = Length::mm(5.0),
         |l| l.style.shape.seat_dart = Length::mm(18.0),
     ),
+    spoilt("sewing::why-of-nothing", |l| l.style.patch = None),
     spoilt("sewing::selvedge-missing", |l| {
         let shell = l.style.cloth.shell.clone();
         l.collection.cloths[&shell].selvedge = false;

@@ -4,6 +4,7 @@ mod charted;
 mod muted_findings;
 mod named_files;
 mod resolved_seams;
+mod told_about;
 
 use std::fmt;
 

@@ -41,7 +41,8 @@ fn row(context: &Context<'_>, index: usize, piece: &Piece) -> Result<PieceRow, P
         number: (index + 1).to_string(),
         name: piece.id.words(context.say).to_owned(),
         cloth: cloth_name(context, piece),
-        count: piece.cut.total().to_string(),
+        // A piece that is cut in two is counted by its halves.
+        count: (piece.cut.total() as usize).max(cuts.len()).to_string(),
         pairing: pairing(context, piece.cut),
         area: areas.join(" / "),
         notes: notes(context, piece, &cuts),

@@ -10,7 +10,7 @@ mod sheet;
 
 use serde::Serialize;
 use sewing::Garment;
-use style::{Loaded, PartId, Subject};
+use style::{Loaded, Subject};
 use words::{Words, key, say};
 
 pub use page::{is_our_story, story_page};
@@ -81,7 +81,7 @@ pub fn story(
 ) -> Story {
     let style = &loaded.style;
     let identity = &style.style;
-    let told = style.why.iter().filter(|why| is_on(loaded, &why.subject));
+    let told = style.why.iter().filter(|why| style.has(&why.subject));
     let details = told.take(MOST_DETAILS).map(|why| {
         let about = capital(&words.say(&by_name(&why.subject, &loaded.collection)));
         StoryDetail {
@@ -112,22 +112,5 @@ pub fn story(
             facts: words.named(key::STORY_FACTS).to_owned(),
             language: words.language(),
         },
-    }
-}
-
-/// Whether a pair of this style has what is told about.
-fn is_on(loaded: &Loaded, subject: &Subject) -> bool {
-    let style = &loaded.style;
-    match subject {
-        Subject::Cloth(key) => style.cloth_names().contains(&key.as_str()),
-        Subject::Label(key) => style.labels.iter().any(|label| label.trim == *key),
-        Subject::Trim(key) | Subject::Rivet(key) => style.trim_names().contains(&key.as_str()),
-        Subject::Seam(seam) | Subject::Row(seam, _) | Subject::Rows(seam, _, _) => {
-            style.seams.contains_key(seam)
-        }
-        Subject::Part(PartId::Patch) => style.patch.is_some(),
-        Subject::Part(PartId::ExtraPocket) => style.pockets.extra.is_some(),
-        Subject::Other(_) => false,
-        _ => true,
     }
 }

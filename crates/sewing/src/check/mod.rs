@@ -22,6 +22,7 @@ mod table;
 mod trims;
 mod values;
 mod wash;
+mod whys;
 mod yarns;
 
 use draft::{Finding, Severity};

@@ -1,5 +1,5 @@
 //! The rules, one row each: values and cloths first, then rows, then seams, yarns, closing, pockets, loops, rivets, bulk and
-//! trims, then what clashes, and last the wash.
+//! trims, then what clashes, the wash, and last what is told of it all.
 
 use draft::Severity;
 use words::key;
@@ -8,7 +8,7 @@ use super::{
     Reads, SewingRule, bulk, closing, cloths, hems, inner, label_texts, loops, open, pockets,
     rivets, rows, seams,
 };
-use super::{selvedge, trims, values, wash, yarns};
+use super::{selvedge, trims, values, wash, whys, yarns};
 use crate::clash;
 
 /// Every rule of sewing.
@@ -786,5 +786,14 @@ pub const SEWING_RULES: &[SewingRule] = &[
         severity: Severity::Note,
         reads: Reads::Style,
         check: wash::raw_shrinks,
+    },
+    SewingRule {
+        code: "sewing::why-of-nothing",
+        title: key::RULE_WHY_OF_NOTHING_TITLE,
+        reason: key::RULE_WHY_OF_NOTHING_REASON,
+        source: key::RULE_WHY_OF_NOTHING_SOURCE,
+        severity: Severity::Note,
+        reads: Reads::Style,
+        check: whys::of_nothing,
     },
 ];

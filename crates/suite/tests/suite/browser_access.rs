@@ -71,7 +71,7 @@ const at = '/style/ferryman';
     Ok(())
 }
 
-async fn judged(page: &WebDriver, script: &str) -> WebDriverResult<Vec<String>> {
+pub(crate) async fn judged(page: &WebDriver, script: &str) -> WebDriverResult<Vec<String>> {
     page.execute(script, Vec::new()).await?;
     let mut found: Vec<String> = page
         .execute_async(JUDGE, vec![Value::from(RULES.to_vec())])

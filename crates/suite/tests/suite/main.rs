@@ -14,6 +14,7 @@ mod browser_hostile;
 mod browser_keys;
 mod browser_overlaid;
 mod browser_start;
+mod browser_story;
 mod catalogue;
 mod circles;
 mod cut_pieces;

@@ -337,6 +337,8 @@ clash-no-arm-help = a lockstitch or chainstitch, which machines with an arm make
 
 ## The first wash
 
+sewing-why-of-nothing = { $about } is told about, and this style has none
+sewing-why-of-nothing-help = take its [[why]] out, or tell it of what took its place; the story leaves it out meanwhile
 sewing-wash-patch = { $trim } is of leather and goes through the wash of the sewn pair
 sewing-wash-patch-help = set it after the wash, stated as `set_after`, or try it on a sample
 sewing-wash-raw = the pair is sold raw, and the wearer's first wash will shrink { $cloth } by { $warp } along the warp and { $weft } along the weft

@@ -255,6 +255,9 @@ rule-no-arm-source = which stitches machines with an arm or a cylinder bed make,
 
 ## The first wash
 
+rule-why-of-nothing-title = only what the pair has is told of it
+rule-why-of-nothing-reason = what a customer reads has to be true of the pair in hand
+rule-why-of-nothing-source = common practice
 rule-patch-in-wash-title = a leather patch is set after the wash
 rule-patch-in-wash-reason = leather stiffens, curls and stains in the water
 rule-patch-in-wash-source = common practice
