@@ -159,8 +159,8 @@ impl Band<'_> {
                 cell.height = match sheet.stands {
                     Stands::At(z) => self.scene.table + (z - self.scene.table) * up,
                     Stands::On(more) => cell.height + more * up,
-                    Stands::Beside if cell.height > 0.0 => cell.height * SHOWS_THROUGH,
-                    Stands::Beside => cell.height,
+                    Stands::Bridges(z) => cell.height + (z - cell.height).max(0.0) * up,
+                    Stands::Beside => cell.height * shows_through(cell.height),
                 };
                 cell.top = index as u16;
                 cell.shift = near.filter(|_| sheet.folds).map_or([0.0; 2], |n| {
@@ -330,6 +330,11 @@ impl Band<'_> {
             }
         }
     }
+}
+
+/// What is left of a height under a panel that lies over it; where a leg falls away to its fold the panel does too.
+fn shows_through(height: f32) -> f32 {
+    SHOWS_THROUGH + (1.0 - SHOWS_THROUGH) * smooth((-height - 0.2) / 0.5)
 }
 
 /// How far up a rounded edge is, as a share, `s` in from it.

@@ -35,6 +35,8 @@ pub(crate) enum Stands {
     At(f32),
     /// It stands so much higher than what it lies on.
     On(f32),
+    /// It is stiff: it lies at this height over what is below, and at its edges comes down to it.
+    Bridges(f32),
     /// It lies beside others, and over what is hidden below it: of that a little shows through.
     Beside,
 }

@@ -91,7 +91,7 @@ impl Laying<'_> {
                 far,
                 waves,
                 ply: self.ply,
-                taper: 0.0,
+                taper: if id == SeamId::Hem { 0.0 } else { 2.0 },
             });
         }
     }

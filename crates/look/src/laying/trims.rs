@@ -29,7 +29,11 @@ impl Laying<'_> {
         };
         // Two plies and the cover stitches between them, a little off the band.
         let more = 2.6 * self.step();
-        let sheet = set_on(outline, None, stuff, more, self.ply * 1.1);
+        // The band below it is two plies; over the seam it hangs free.
+        let sheet = Sheet {
+            stands: Stands::Bridges(2.0 * self.step() + more),
+            ..set_on(outline, None, stuff, more, self.ply * 1.1)
+        };
         self.push(sheet);
         let garment = self.garment;
         for row in garment
@@ -112,6 +116,13 @@ impl Laying<'_> {
             thick,
             if leather { 0.5 } else { 0.15 },
         );
+        let sheet = match leather {
+            true => Sheet {
+                stands: Stands::Bridges(2.0 * self.step() + thick),
+                ..sheet
+            },
+            false => sheet,
+        };
         self.push(sheet);
     }
 
