@@ -39,7 +39,8 @@ fn crossings(outline: &[Place], frame: &Frame) -> Vec<Vec<[f32; 2]>> {
     for k in 0..outline.len() {
         let (a, b) = (outline[k], outline[(k + 1) % outline.len()]);
         let (low, high) = if a[1] < b[1] { (a, b) } else { (b, a) };
-        for row in frame.rows(high[1], low[1]) {
+        // One row more on either side: which of them is crossed is decided by its own height alone.
+        for row in frame.rows(high[1] + frame.step, low[1] - frame.step) {
             let y = frame.y(row);
             if y >= low[1] && y < high[1] {
                 let share = (y - low[1]) / (high[1] - low[1]);
