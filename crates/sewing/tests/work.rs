@@ -1374,7 +1374,10 @@ fn the_operation_itself_says_what_is_done_at_its_crossings_and_how_its_rows_lie_
     };
     says("hem", "9.8 mm lie there and the machine sews 8.0 mm");
     says("inseam-fell", "leaves 8.2 mm, still more than it sews");
-    says("seat-fell", "rows of the crossing seam cover, which leaves 6.6 mm");
+    says(
+        "seat-fell",
+        "rows of the crossing seam cover, which leaves 6.6 mm",
+    );
     says("inseam-fell", "rows about 6.1 mm apart after the wash");
 }
 

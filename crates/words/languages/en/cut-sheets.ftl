@@ -34,7 +34,7 @@ legend-grain = along the warp
 legend-slit = notch: a slit { $depth } mm deep from the cut line (common practice)
 legend-double = double notch: two slits { $apart } mm apart mark the back
 legend-drawn = notch drawn on the wrong side: the cloth's own edge stays whole
-legend-drill = drill mark, at least { $inside } inside the finished edges of what is set over it
+legend-drill = drill mark, at least { $inside } mm inside the finished edges of what is set over it
 legend-from-to = { $least } to { $most }
 
 ## Corners: what each kind is called, where its rules are used, and why

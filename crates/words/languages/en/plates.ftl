@@ -61,7 +61,7 @@ drawn-whole-band = The whole band, outside, { $scale }
 
 drawn-back-pocket-caption = The wearer's { $side } back pocket, { $lined }. Sew the stitching on the pocket before it is set; press its edges in; its top edge lies parallel to the yoke seam.
 drawn-back-pockets-inside-caption = Turned over: left and right change sides. Left of each pair, the pocket's reverse with its lining and its edges pressed in, ready to be set; right, the inside of the back when it is set.
-drawn-stitching-in-every-size = Its stitching is the same in every size, in millimetres from the inner top corner; in a larger pocket it ends where it is drawn, in a smaller one at the outer row that sets it.
+drawn-stitching-in-every-size = Its stitching is the same in every size, in millimetres from the inner top corner; cut off where the outer row runs that sets the pocket: that row catches its ends, and a larger pocket has a few stitches more.
 drawn-bag-caption = The wearer's { $side } front turned over, the bag's back leaf towards you; the facing lies on its far side, behind the mouth. The other side is the mirror image.
 drawn-band-all-round = the lower row is sewn to 30 mm before each end and closed there in lockstitch once the ends are turned in, the upper one all round and into a V (see the band's ends)
 drawn-band-broken = { $shown } of the finished band laid flat, broken into lengths for the page; the lengths overlap at the wavy lines. Distances below are from centre back, along the band seam; { $rows }. Loops are set when the band is on, their rows and tacks on the plate of the belt loop.

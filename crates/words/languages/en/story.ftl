@@ -23,4 +23,3 @@ story-place = Sewn in
 story-sizes = Sizes
 story-sizes-run = Waist { $waists }, length { $lengths }
 story-weight = { $weight } as bought
-story-yarn-of = { $yarn }: { $what }
