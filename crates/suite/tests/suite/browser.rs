@@ -185,7 +185,7 @@ async fn on_the_drawing(page: &WebDriver, url: &str, file: &Path) -> WebDriverRe
         .await?
         .click()
         .await?;
-    let reason = found(page, "#finding-1 [data-reason]").await?;
+    let reason = found(page, "#finding-1 [data-told]").await?;
     reason.send_keys("It is meant to hang.").await?;
     reason.send_keys(Key::Enter + "").await?;
     saved(file, "reason = \"It is meant to hang.\"").await?;

@@ -139,7 +139,7 @@ async fn refused(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()
         .await?
         .click()
         .await?;
-    let reason = found(page, "#finding-1 [data-reason]").await?;
+    let reason = found(page, "#finding-1 [data-told]").await?;
     reason.send_keys("It is meant").await?;
     fs::write(file, first.replace("\"24 1/2 in\"", "\"63 cm\"")).unwrap();
     until(
@@ -147,7 +147,7 @@ async fn refused(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult<()
         "return document.querySelector(\"#fit input[data-path='chart.thigh.value']\").value === '63 cm'",
     )
     .await?;
-    let kept = "return [...document.querySelectorAll('[data-reason]')].filter((field) => field.value === 'It is meant').length === 1";
+    let kept = "return [...document.querySelectorAll('#findings [data-told]')].filter((field) => field.value === 'It is meant').length === 1";
     until(page, kept).await?;
     no_complaints(page).await
 }

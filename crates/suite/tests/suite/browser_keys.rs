@@ -209,7 +209,7 @@ async fn keys_alone(page: &WebDriver, url: &str, file: &Path) -> WebDriverResult
     found(page, "#bench:not([aria-busy])").await?;
     hands.tab_to("#findings .muting summary").await?;
     hands.press(Key::Enter + "").await?;
-    hands.tab_to("#findings [data-reason]").await?;
+    hands.tab_to("#findings [data-told]").await?;
     hands.press("It is meant to hang.").await?;
     hands.press(Key::Enter + "").await?;
     saved(file, "reason = \"It is meant to hang.\"").await?;
