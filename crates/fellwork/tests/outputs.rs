@@ -181,15 +181,16 @@ fn a_story_is_written_over_only_when_it_is_one() {
     let demo = Demo::new();
     let folder = tempfile::tempdir().unwrap();
     let page = folder.path().join("story.html");
-    let tell = |output: &Path| {
+    let tell_worn = |output: &Path, wear: &str| {
         fellwork()
             .arg("story")
             .arg(demo.style())
-            .arg("-o")
+            .args(["--wear", wear, "-o"])
             .arg(output)
             .output()
             .unwrap()
     };
+    let tell = |output: &Path| tell_worn(output, "0");
     assert_eq!(code(&tell(&page)), 0);
     let first = fs::read(&page).unwrap();
     assert!(first.starts_with(b"<!DOCTYPE html>"));
@@ -199,6 +200,11 @@ fn a_story_is_written_over_only_when_it_is_one() {
         first,
         "the same style, the same bytes"
     );
+    let is_forecast = |page: &[u8]| String::from_utf8_lossy(page).contains("a forecast");
+    assert!(!is_forecast(&first));
+    let worn = folder.path().join("worn.html");
+    assert_eq!(code(&tell_worn(&worn, "0.5")), 0);
+    assert!(is_forecast(&fs::read(&worn).unwrap()));
     fs::write(&page, "<!DOCTYPE html><title>mine</title>").unwrap();
     let kept = tell(&page);
     assert_eq!(code(&kept), 2, "{}", stderr(&kept));

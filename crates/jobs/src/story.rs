@@ -88,7 +88,10 @@ pub fn story(
             None
         })
     };
-    let told = papers::story(loaded, &garment, pair, &mut close_up, words);
+    let mut told = papers::story(loaded, &garment, pair, &mut close_up, words);
+    if order.wear > Wear::RAW {
+        told.note = words.story_drawn_worn(size);
+    }
     match trouble {
         Some(why) => Err(why),
         None => Ok(MadeStory(told)),

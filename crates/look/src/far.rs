@@ -38,13 +38,7 @@ struct Far<'a> {
 /// Linear light for each pixel of a frame.
 pub(crate) fn far(asked: &Asked, pixels: &Frame) -> Vec<Rgb> {
     let rim = (ABOUT / pixels.step).ceil() as usize + 2;
-    let frame = Frame {
-        left: pixels.left - rim as f32 * pixels.step,
-        top: pixels.top + rim as f32 * pixels.step,
-        step: pixels.step,
-        wide: pixels.wide + 2 * rim,
-        high: pixels.high + 2 * rim,
-    };
+    let frame = pixels.rimmed(rim);
     let relief = Relief::of(asked, frame);
     let far = Far {
         asked,

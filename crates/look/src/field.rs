@@ -14,6 +14,17 @@ pub(crate) struct Frame {
 }
 
 impl Frame {
+    /// The same with so many pixels more on every side.
+    pub(crate) fn rimmed(&self, rim: usize) -> Frame {
+        Frame {
+            left: self.left - rim as f32 * self.step,
+            top: self.top + rim as f32 * self.step,
+            step: self.step,
+            wide: self.wide + 2 * rim,
+            high: self.high + 2 * rim,
+        }
+    }
+
     pub(crate) fn x(&self, column: usize) -> f32 {
         self.left + (column as f32 + 0.5) * self.step
     }

@@ -26,13 +26,7 @@ pub(crate) struct Tops {
 impl Tops {
     pub(crate) fn of(scene: &Scene, band: &Frame) -> Tops {
         let rim = (EDGE_STRAYS / band.step).ceil() as usize + 1;
-        let frame = Frame {
-            left: band.left - rim as f32 * band.step,
-            top: band.top + rim as f32 * band.step,
-            step: band.step,
-            wide: band.wide + 2 * rim,
-            high: band.high + 2 * rim,
-        };
+        let frame = band.rimmed(rim);
         let mut tops = vec![TABLE; frame.wide * frame.high];
         for (index, sheet) in scene.sheets.iter().enumerate() {
             if around(&sheet.outline, 0.0, &frame).is_none() {

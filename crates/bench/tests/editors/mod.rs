@@ -220,6 +220,26 @@ async fn whys_are_moved_and_taken_out() {
     assert_eq!(house.text(), before);
 }
 
+/// A sentence that another tab has changed since is not put back by moving it.
+#[tokio::test]
+async fn a_why_that_is_moved_keeps_what_another_tab_wrote() {
+    let house = House::new();
+    let got = house.get(&format!("{STYLE}/fragments?panel=details")).await;
+    let shown: Value = serde_json::from_str(&got.text).unwrap();
+    let html = fragment(&shown, "details");
+    let group = &html[html.find("id=\"group-why\"").unwrap()..];
+    let earlier = buttons(group)[1].clone();
+    let written = "Written in another tab.";
+    let edit = json!({ "edit": "set", "path": "why[1].says", "value": written });
+    let body = json!({ "revision": shown["revision"], "edits": [edit] });
+    let other = house.post("edit?panel=details", body).await;
+    assert_eq!(other["outcome"], "done", "{}", other["problems"]);
+    let body = json!({ "revision": shown["revision"], "edits": earlier });
+    let moved = house.post("edit?panel=details", body).await;
+    assert_ne!(moved["outcome"], "done", "it would be the old sentence");
+    assert!(house.text().contains(written));
+}
+
 #[tokio::test]
 async fn a_seam_round_trips() {
     let query = "panel=construction&part=seam:inseam";

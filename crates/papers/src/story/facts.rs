@@ -1,7 +1,7 @@
 //! What a pair is made of and how much is sewn in it, for whoever wears it.
 
 use sewing::Garment;
-use sewing::yarn::consumption;
+use sewing::yarn::{Consumption, consumption};
 use style::{Cloth, Loaded, Tag, TrimKind, WashFinish};
 use trade::{Length, Unwashed};
 use words::{Key, Words, key, say};
@@ -19,11 +19,12 @@ pub(super) fn facts(loaded: &Loaded, garment: &Garment, words: &Words) -> Vec<Fa
     };
     let place = collection.workrooms.get(&style.style.workroom);
     let place = place.map_or_else(String::new, |workroom| workroom.place.clone());
+    let taken = consumption(garment);
     let all = [
         (key::STORY_CLOTH, cloth(&style.cloth.shell)),
         (key::STORY_POCKETS, cloth(&style.cloth.pocketing)),
-        (key::STORY_YARN, yarns(loaded, garment)),
-        (key::STORY_SEWN, sewn(garment, quantities, words)),
+        (key::STORY_YARN, yarns(loaded, &taken)),
+        (key::STORY_SEWN, sewn(&taken, quantities, words)),
         (key::STORY_METAL, metal(loaded)),
         (key::STORY_PATCH, patch(loaded)),
         (key::STORY_WASH, wash(loaded, words)),
@@ -55,9 +56,8 @@ fn told_cloth(cloth: &Cloth, quantities: Quantities, words: &Words) -> String {
 }
 
 /// The yarns that are seen outside or in, in the order in which they are met, each once.
-fn yarns(loaded: &Loaded, garment: &Garment) -> String {
+fn yarns(loaded: &Loaded, taken: &Consumption) -> String {
     let mut met: Vec<&str> = Vec::new();
-    let taken = consumption(garment);
     for key in taken.items.iter().map(|item| item.needle_yarn.as_str()) {
         if !met.contains(&key) {
             met.push(key);
@@ -75,14 +75,13 @@ fn yarns(loaded: &Loaded, garment: &Garment) -> String {
     named.join("; ")
 }
 
-fn sewn(garment: &Garment, quantities: Quantities, words: &Words) -> String {
-    let taken = consumption(garment);
+fn sewn(taken: &Consumption, quantities: Quantities, words: &Words) -> String {
     let seams = taken.items.iter().map(|item| item.sewn_length());
     let seams: Unwashed<Length> = seams.fold(Unwashed::default(), |all, one| all + one);
     let yarn: Length = taken.items.iter().map(|item| item.used.total()).sum();
     words.say(say::StorySewnHow {
         seams: quantities.sewn(seams.figure()),
-        size: garment.size.to_string(),
+        size: taken.size.to_string(),
         yarn: quantities.much_yarn(yarn),
     })
 }

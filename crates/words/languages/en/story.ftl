@@ -8,6 +8,7 @@ story-close-up = A close look: { $about }
 story-details = Why it is so
 story-facts = What it is
 story-drawn = Every picture is drawn by computation from the style as it is sewn, in size { $size }. It is a drawing, not a photograph: a pair may differ.
+story-drawn-worn = Every picture is drawn by computation from the style as it is sewn, in size { $size }, as a model of wear expects it to look once worn. It is a drawing and a forecast, not a photograph and no promise.
 story-cloth = Cloth
 story-pockets = Pockets
 story-yarn = Sewing yarn
